@@ -1,0 +1,111 @@
+/**
+ * What is derived from a job: every tube with its real centreline, bends, ends and copes. Millimetres, radians,
+ * kilograms, car axes. All of it is immutable and shared between derivations: a record that an edit did not touch is
+ * the same object afterwards, so views may compare by identity.
+ */
+import type { Radians } from '../geometry/angle.ts';
+import type { Path } from '../geometry/path.ts';
+import type { Vec3 } from '../geometry/vector.ts';
+import type { Die, Job, Member, MemberId, NodeRef, Section, TubeRef } from '../job/types.ts';
+
+export interface Bend {
+  /** The sharp corner that the die rounds: not a place on the tube. */
+  readonly corner: Vec3;
+  /** How far the tube turns, (0, pi). */
+  readonly angle: Radians;
+  /** Turn of this bend's plane from the plane of the bend before, right-hand about the feed direction A to B, (-pi, pi]; 0 on the first. */
+  readonly rotation: Radians;
+  /** Centreline radius. */
+  readonly radius: number;
+  /** Tangent length, from the corner to either tangent. */
+  readonly setBack: number;
+  readonly arc: number;
+  /** Developed length from end A's node to the first tangent, and to the second. */
+  readonly start: number;
+  readonly end: number;
+  readonly centre: Vec3;
+  /** Unit normal of the bend plane: the tube turns right-hand about it, from A to B. */
+  readonly normal: Vec3;
+}
+
+export interface Cut {
+  readonly against: TubeRef;
+  /** Between the two axes, 0..pi/2. */
+  readonly includedAngle: Radians;
+  /** pi/2 - included angle: what a notcher is set to. */
+  readonly offSquare: Radians;
+  /** From the end's reference to the acute side of the cut, right-hand about the end's direction, (-pi, pi]; at a square cut in [0, pi). */
+  readonly clocking: Radians;
+  /** How far the branch's axis passes the run's, signed along direction x acute side. */
+  readonly axisOffset: number;
+  /** Outer diameter of the run. */
+  readonly sawDiameter: number;
+  /** To pass right through on a blank that runs past the cut; null where the axes are parallel and no saw would. */
+  readonly sawDepth: number | null;
+  /** The nearest point of the run's centreline lies in one of its bends. */
+  readonly onBend: boolean;
+  /** That nearest point, and its place along the run's developed length from end A's node. */
+  readonly landing: Vec3;
+  readonly landingAt: number;
+  /** False when no generator line of the branch meets the run's surface. */
+  readonly reaches: boolean;
+}
+
+export interface TubeEnd {
+  readonly node: NodeRef;
+  readonly position: Vec3;
+  readonly fit: 'cope' | 'plate' | 'square';
+  /** Unit vector along the tube, INTO it. */
+  readonly direction: Vec3;
+  /** Unit vector square to direction: phi = 0 on the tube's surface. phi is right-hand about direction. */
+  readonly reference: Vec3;
+  readonly cuts: readonly Cut[];
+  /** Tubes in line with this end (within 5 degrees) that it is butted to, not coped. */
+  readonly butted: readonly TubeRef[];
+  /** Unit normal of the plate's plane; null unless fit is 'plate'. */
+  readonly plateNormal: Vec3 | null;
+  /** Trim s at phi = 0, 1 ... 359 degrees on the outer surface: mm from the node along direction. NaN where nothing reaches. */
+  readonly outer: Float64Array;
+  /** The same on the bore. */
+  readonly inner: Float64Array;
+  /** Least and greatest of `outer`; null where no line is reached. */
+  readonly tip: number | null;
+  readonly throat: number | null;
+  readonly allowance: number;
+}
+
+export interface SolvedTube {
+  /** The member's id, with a prime for its twin. */
+  readonly id: TubeRef;
+  /** The member's name; "(left)" or "(right)" is added to both of a mirrored pair. */
+  readonly name: string;
+  /** Inspector's number: 1, 2, ... in build order, a twin straight after its member. */
+  readonly number: number;
+  readonly member: Member;
+  readonly twinOf: MemberId | null;
+  readonly section: Section;
+  readonly die: Die | null;
+  /** End A, the sharp corners where it bends, end B. */
+  readonly corners: readonly Vec3[];
+  /** The real centreline, A to B, node to node. */
+  readonly path: Path;
+  readonly bends: readonly Bend[];
+  /** One more than bends, tangent to tangent; negative where bends overlap. First and last from the end nodes. */
+  readonly straights: readonly number[];
+  readonly developedLength: number;
+  readonly sharpCornerLength: number;
+  /** Tip to tip plus allowances. */
+  readonly blankLength: number;
+  /** Of the coped tube, at 7850 kg/m3. */
+  readonly mass: number;
+  readonly ends: readonly [TubeEnd, TubeEnd];
+}
+
+export interface Frame {
+  readonly job: Job;
+  /** Every node, and the mirror image of every node (primed), to its place. */
+  readonly nodes: ReadonlyMap<NodeRef, Vec3>;
+  /** In build order; a twin follows its member. */
+  readonly tubes: readonly SolvedTube[];
+  readonly byId: ReadonlyMap<TubeRef, SolvedTube>;
+}
