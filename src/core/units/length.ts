@@ -1,0 +1,190 @@
+/**
+ * Lengths as people type and read them: 14 1/2, 14½, 1' 2-1/2", 368mm, 36.8 cm. In the core every length is in
+ * millimetres; an inch is 25.4 mm exactly (international inch). A bare number is in the job's own unit.
+ *
+ * What could be read in two ways is refused with a reason, never guessed: a wrong inch costs a tube.
+ */
+import { commaRefusal, DECIMAL, fixedText, plainText, read, refused, type Typed } from './typed.ts';
+
+export type LengthUnit = 'in' | 'mm';
+
+export const MM_PER_INCH = 25.4;
+
+/** Nothing on a car is longer: a typed length beyond it is a slip of the keyboard. */
+const GREATEST_MM = 100_000;
+
+/** Below this, mm, a difference is rounding left by arithmetic, not a length: a shown value counts as exact. */
+const ROUND_OFF = 1e-6;
+
+const MM_PER: Readonly<Record<string, number>> = {
+  mm: 1,
+  cm: 10,
+  m: 1000,
+  in: MM_PER_INCH,
+  inch: MM_PER_INCH,
+  inches: MM_PER_INCH,
+  '"': MM_PER_INCH,
+  ft: 12 * MM_PER_INCH,
+  "'": 12 * MM_PER_INCH,
+};
+
+const FRACTION_SIGNS: Readonly<Record<string, string>> = {
+  '½': '1/2',
+  '⅓': '1/3',
+  '⅔': '2/3',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅕': '1/5',
+  '⅖': '2/5',
+  '⅗': '3/5',
+  '⅘': '4/5',
+  '⅙': '1/6',
+  '⅚': '5/6',
+  '⅐': '1/7',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+  '⅑': '1/9',
+  '⅒': '1/10',
+  '↉': '0/3',
+};
+
+const FRACTION = String.raw`\d+ ?/ ?\d+`;
+/** A count of some unit: 14, 14.5, 5/16, 14 1/2, 14-1/2. Spaces round the hyphen would make it a subtraction. */
+const COUNT = String.raw`(?:\d+(?: |-)${FRACTION}|${FRACTION}|${DECIMAL})`;
+const SINGLE = new RegExp(`^(${COUNT}) ?(mm|cm|m|in|inch|inches|"|ft|')?$`, 'u');
+const FEET_AND_INCHES = new RegExp(`^(${DECIMAL}) ?(?:'|ft)(?: |-| - )?(${COUNT}) ?(?:in|inch|inches|")?$`, 'u');
+
+/**
+ * Reads a typed length. Value in mm. A bare number, or fraction, is in `unit`; after feet it is inches.
+ * Refused with a reason: nothing typed, commas, a fraction that is none (over zero, or 14 3/2), 12 inches and more
+ * after feet, anything beyond 100 m, anything else.
+ */
+export function parseLength(text: string, unit: LengthUnit): Typed {
+  const plain = plainText(text);
+  if (plain === '') return refused('type a length');
+  const comma = commaRefusal(plain);
+  if (comma !== null) return refused(comma);
+
+  const [, sign, size] = /^([-+]?) ?(.*)$/u.exec(spellFractions(plain))!;
+  const magnitude = readMagnitude(size!, unit);
+  if (!magnitude.ok) return magnitude;
+  if (magnitude.value > GREATEST_MM) return refused('more than 100 m');
+  return read(sign === '-' && magnitude.value !== 0 ? -magnitude.value : magnitude.value);
+}
+
+/** 14½ becomes 14 1/2, and the fraction slash a plain one. A digit straight after the sign stays apart from it. */
+function spellFractions(plain: string): string {
+  return plain
+    .replace(/(\d ?)?([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒↉])(?=(\d)?)/gu, (_, before: string | undefined, sign: string, after) =>
+      [before === undefined ? '' : `${before.trim()} `, FRACTION_SIGNS[sign], after === undefined ? '' : ' '].join(''),
+    )
+    .replaceAll('⁄', '/');
+}
+
+function readMagnitude(size: string, unit: LengthUnit): Typed {
+  const single = SINGLE.exec(size);
+  if (single) {
+    const count = readCount(single[1]!);
+    return count.ok ? read(count.value * MM_PER[single[2] ?? unit]!) : count;
+  }
+  const both = FEET_AND_INCHES.exec(size);
+  if (both) {
+    const inches = readCount(both[2]!);
+    if (!inches.ok) return inches;
+    if (inches.value >= 12) return refused('after feet, inches stay below 12');
+    return read((Number(both[1]) * 12 + inches.value) * MM_PER_INCH);
+  }
+  const spaced = /^(\d+) (\d+)\b(?! ?\/)/u.exec(size);
+  if (spaced) return refused(`two numbers: ${spaced[1]}${spaced[2]} or ${spaced[1]}.${spaced[2]}?`);
+  return refused('not a length');
+}
+
+/** The number of units in a text that matched COUNT. */
+function readCount(count: string): Typed {
+  const fraction = /^(?:(\d+)[ -])?(\d+) ?\/ ?(\d+)$/u.exec(count);
+  if (!fraction) return read(Number(count));
+  const whole = fraction[1] === undefined ? 0 : Number(fraction[1]);
+  const numerator = Number(fraction[2]);
+  const denominator = Number(fraction[3]);
+  if (denominator === 0) return refused('a fraction over zero');
+  if (fraction[1] !== undefined && numerator >= denominator) {
+    return refused(`${fraction[2]}/${fraction[3]} is not less than 1`);
+  }
+  return read((whole * denominator + numerator) / denominator);
+}
+
+/** A length to set on screen: the parts, so that a fraction can be drawn as one, and the same as text. */
+export interface ShownLength {
+  /** '−' or ''. */
+  readonly sign: '' | '−';
+  /** Whole feet; 0 unless feet were asked for. */
+  readonly feet: number;
+  /** Whole inches, or with decimals the whole number in text. */
+  readonly whole: number;
+  /** Lowest terms; 0 over 1 where there is no fraction. */
+  readonly numerator: number;
+  readonly denominator: number;
+  /** False when the length was rounded to be shown. */
+  readonly exact: boolean;
+  /** Reads back through parseLength with the same unit. */
+  readonly text: string;
+}
+
+/** Inches to the nearest 1/`parts` (16 or 32 in a shop), as a fraction in lowest terms: 14 1/2. */
+export function inchFraction(mm: number, parts: number): ShownLength {
+  const shown = splitInches(mm, parts);
+  return { ...shown, feet: 0, text: `${shown.sign}${inchText(shown)}` };
+}
+
+/** Feet and inches to the nearest 1/`parts`: 1' 2 1/2". */
+export function feetAndInches(mm: number, parts: number): ShownLength {
+  const shown = splitInches(mm, parts);
+  const feet = Math.floor(shown.whole / 12);
+  const rest = { ...shown, feet, whole: shown.whole - 12 * feet };
+  return { ...rest, text: `${shown.sign}${feet > 0 ? `${feet}' ` : ''}${inchText(rest)}"` };
+}
+
+/** A decimal number of `unit`s with `places` decimals: 14.500 or 368.3. */
+export function decimalLength(mm: number, unit: LengthUnit, places: number): string {
+  return fixedText(mm / MM_PER[unit]!, places);
+}
+
+/**
+ * A length as a job with this unit shows it, without the unit's name: inches as a fraction, millimetres with decimals.
+ * `resolution` is the smallest step shown, in that unit: 1/16, 1/32; 0.1, 0.01, 1.
+ */
+export function formatLength(mm: number, unit: LengthUnit, resolution = unit === 'in' ? 1 / 16 : 0.1): ShownLength {
+  if (unit === 'in') return inchFraction(mm, Math.round(1 / resolution));
+  const text = decimalLength(mm, 'mm', Math.round(-Math.log10(resolution)));
+  const shown = Math.abs(Number(text.replace('−', '-')));
+  return {
+    sign: text.startsWith('−') ? '−' : '',
+    feet: 0,
+    whole: Math.trunc(shown),
+    numerator: 0,
+    denominator: 1,
+    exact: Math.abs(Math.abs(mm) - shown) <= ROUND_OFF,
+    text,
+  };
+}
+
+function splitInches(mm: number, parts: number): Omit<ShownLength, 'feet' | 'text'> {
+  const count = Math.round((Math.abs(mm) / MM_PER_INCH) * parts);
+  const common = greatestCommonDivisor(count % parts, parts);
+  return {
+    sign: mm < 0 && count > 0 ? '−' : '',
+    whole: Math.floor(count / parts),
+    numerator: (count % parts) / common,
+    denominator: parts / common,
+    exact: Math.abs(Math.abs(mm) - (count / parts) * MM_PER_INCH) <= ROUND_OFF,
+  };
+}
+
+const greatestCommonDivisor = (a: number, b: number): number => (a === 0 ? b : greatestCommonDivisor(b % a, a));
+
+function inchText({ whole, numerator, denominator }: Pick<ShownLength, 'whole' | 'numerator' | 'denominator'>): string {
+  if (numerator === 0) return String(whole);
+  return whole === 0 ? `${numerator}/${denominator}` : `${whole} ${numerator}/${denominator}`;
+}

@@ -1,0 +1,219 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  decimalLength,
+  feetAndInches,
+  formatLength,
+  inchFraction,
+  parseLength,
+  type LengthUnit,
+} from '../../../src/core/units/length.ts';
+
+// Millimetres worked by hand from 1 in = 25.4 mm (the international inch, 1959).
+const READ: readonly (readonly [string, LengthUnit, number])[] = [
+  ['14 1/2', 'in', 368.3],
+  ['14-1/2', 'in', 368.3],
+  ['14½', 'in', 368.3],
+  ['14 ½', 'in', 368.3],
+  ['14-½', 'in', 368.3],
+  ['14 1⁄2', 'in', 368.3],
+  ['14.5', 'in', 368.3],
+  ['14.5"', 'mm', 368.3],
+  ['14.5in', 'mm', 368.3],
+  ['14 1/2 inches', 'mm', 368.3],
+  ['368.3', 'mm', 368.3],
+  ['368mm', 'in', 368],
+  ['36.8 cm', 'in', 368],
+  ['1.2 m', 'in', 1200],
+  ['1\' 2-1/2"', 'in', 368.3],
+  ['1′ 2½″', 'mm', 368.3],
+  ["1'2.5", 'in', 368.3],
+  ["1'-2 1/2", 'in', 368.3],
+  ['1 ft 2.5 in', 'mm', 368.3],
+  ["1' ½", 'in', 317.5],
+  ["6'", 'mm', 1828.8],
+  ['5/16', 'in', 7.9375],
+  ['5 / 16', 'in', 7.9375],
+  ['⅞', 'in', 22.225],
+  ['.5', 'in', 12.7],
+  ['1.', 'mm', 1],
+  ['-3', 'mm', -3],
+  ['− 3 1/4', 'in', -82.55],
+  ['-½', 'in', -12.7],
+  ['+3', 'mm', 3],
+  ['-1\' 2"', 'in', -355.6],
+  ['  7 ', 'mm', 7],
+  ['100 m', 'mm', 100_000],
+];
+
+const REFUSED: readonly (readonly [string, string])[] = [
+  ['', 'type a length'],
+  ['   ', 'type a length'],
+  ['14,5', 'use a point: 14.5'],
+  [',5', 'use a point: 0.5'],
+  ['14,5 mm', 'use a point: 14.5'],
+  ['1,200', 'a comma is not read: type 1.200 or 1200'],
+  ['1,234.5', 'leave the commas out: 1234.5'],
+  ['1,234,567', 'leave the commas out: 1234567'],
+  ['1,2,3', 'a comma is not read: use a point'],
+  ['1 200', 'two numbers: 1200 or 1.200?'],
+  ["1'200", 'after feet, inches stay below 12'],
+  ['1\' 12"', 'after feet, inches stay below 12'],
+  ['1/0', 'a fraction over zero'],
+  ['14 1/0', 'a fraction over zero'],
+  ['14 3/2', '3/2 is not less than 1'],
+  ['14 2/2', '2/2 is not less than 1'],
+  ['100001', 'more than 100 m'],
+  ['9'.repeat(400), 'more than 100 m'],
+  ['101 m', 'more than 100 m'],
+  ['14.5 1/2', 'not a length'],
+  ['14 - 1/2', 'not a length'],
+  ['1½2', 'not a length'],
+  ['½2', 'not a length'],
+  ['1/2/3', 'not a length'],
+  ['3--4', 'not a length'],
+  ['--4', 'not a length'],
+  ['1e3', 'not a length'],
+  ['0x10', 'not a length'],
+  ['1_000', 'not a length'],
+  ["1' 20mm", 'not a length'],
+  ['in', 'not a length'],
+  ['abc', 'not a length'],
+  ['NaN', 'not a length'],
+  ['Infinity', 'not a length'],
+  ['.', 'not a length'],
+  ['12 constructor', 'not a length'],
+];
+
+describe('parseLength', () => {
+  it.each(READ)('reads %s in a job in %s', (text, unit, mm) => {
+    const typed = parseLength(text, unit);
+    expect(typed.ok).toBe(true);
+    expect(typed.ok && typed.value).toBeCloseTo(mm, 9);
+  });
+
+  it.each(REFUSED)('refuses %j', (text, why) => {
+    expect(parseLength(text, 'in')).toEqual({ ok: false, why });
+    if (!text.includes('9'.repeat(400)) && text !== '100001') return;
+    expect(parseLength(text, 'mm')).toEqual({ ok: false, why });
+  });
+
+  it('never gives a negative zero', () => {
+    expect(parseLength('-0', 'mm')).toEqual({ ok: true, value: 0 });
+  });
+
+  it('answers any text without throwing, and only with finite lengths', () => {
+    const pieces = fc.constantFrom(
+      '1',
+      '2',
+      '0',
+      '9',
+      '.',
+      ',',
+      '/',
+      ' ',
+      '-',
+      "'",
+      '"',
+      '½',
+      '⁄',
+      'mm',
+      'in',
+      'ft',
+      'm',
+    );
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.string(),
+          fc.array(pieces).map((all) => all.join('')),
+        ),
+        (text) => {
+          const typed = parseLength(text, 'in');
+          expect(typed.ok ? Number.isFinite(typed.value) : typed.why.length > 0).toBe(true);
+        },
+      ),
+      { seed: 11, numRuns: 2000 },
+    );
+  });
+});
+
+describe('formatLength', () => {
+  it.each([
+    [368.3, '14 1/2', true],
+    [368, '14 1/2', false],
+    [0, '0', true],
+    [0.7, '0', false],
+    [-0.7, '0', false],
+    [0.8, '1/16', false],
+    [-82.55, '−3 1/4', true],
+    [25.39, '1', false],
+    [44.45, '1 3/4', true],
+    [1e-9, '0', true],
+  ])('shows %d mm in sixteenths as %s', (mm, text, exact) => {
+    expect(formatLength(mm, 'in')).toMatchObject({ text, exact });
+  });
+
+  it('gives the parts of the fraction, in lowest terms', () => {
+    expect(formatLength(-368.3, 'in')).toEqual({
+      sign: '−',
+      feet: 0,
+      whole: 14,
+      numerator: 1,
+      denominator: 2,
+      exact: true,
+      text: '−14 1/2',
+    });
+    expect(inchFraction(7.14375, 32)).toMatchObject({ whole: 0, numerator: 9, denominator: 32, exact: true });
+    expect(formatLength(7.14375, 'in', 1 / 32).text).toBe('9/32');
+  });
+
+  it('shows feet and inches', () => {
+    expect(feetAndInches(368.3, 16)).toMatchObject({ feet: 1, whole: 2, text: '1\' 2 1/2"' });
+    expect(feetAndInches(304.7, 16)).toMatchObject({ feet: 1, whole: 0, exact: false, text: '1\' 0"' });
+    expect(feetAndInches(-1828.8, 16).text).toBe('−6\' 0"');
+    expect(feetAndInches(12.7, 16).text).toBe('1/2"');
+  });
+
+  it('shows millimetres and decimal inches', () => {
+    expect(formatLength(368.34, 'mm')).toMatchObject({ text: '368.3', exact: false, whole: 368 });
+    expect(formatLength(368.3, 'mm')).toMatchObject({ text: '368.3', exact: true });
+    expect(formatLength(-0.04, 'mm')).toMatchObject({ text: '0.0', sign: '', exact: false });
+    expect(formatLength(12.5, 'mm', 1)).toMatchObject({ text: '13', exact: false });
+    expect(decimalLength(368.3, 'in', 3)).toBe('14.500');
+    expect(decimalLength(-3.2, 'mm', 2)).toBe('−3.20');
+  });
+
+  const lengths = fc.double({ min: -20_000, max: 20_000, noNaN: true });
+
+  it('reads back to within half of what it shows', () => {
+    fc.assert(
+      fc.property(lengths, fc.constantFrom(2, 4, 8, 16, 32, 64), (mm, parts) => {
+        for (const shown of [inchFraction(mm, parts), feetAndInches(mm, parts)]) {
+          const back = parseLength(shown.text, 'in');
+          expect(back.ok).toBe(true);
+          const off = Math.abs((back.ok ? back.value : Number.NaN) - mm);
+          expect(off).toBeLessThanOrEqual(25.4 / parts / 2 + 1e-9);
+          expect(shown.exact).toBe(off <= 1e-6);
+        }
+      }),
+      { seed: 12, numRuns: 1000 },
+    );
+    fc.assert(
+      fc.property(lengths, fc.constantFrom(0, 1, 2, 3), (mm, places) => {
+        const back = parseLength(decimalLength(mm, 'mm', places), 'mm');
+        expect(Math.abs((back.ok ? back.value : Number.NaN) - mm)).toBeLessThanOrEqual(0.5 * 10 ** -places + 1e-9);
+      }),
+      { seed: 13, numRuns: 1000 },
+    );
+  });
+
+  it('shows every sixteenth exactly', () => {
+    for (let count = -400; count <= 400; count += 1) {
+      const shown = formatLength((count * 25.4) / 16, 'in');
+      expect(shown.exact).toBe(true);
+      const value = shown.whole + shown.numerator / shown.denominator;
+      expect(shown.sign === '' ? value : -value).toBe(count / 16);
+    }
+  });
+});
