@@ -21,12 +21,15 @@ export default defineConfig({
     statePolicy,
     // Keeps the whole build for offline use. A new build takes over at once, so the load after it shows it.
     VitePWA({
-      registerType: 'autoUpdate',
+      includeManifestIcons: false, // the pattern below finds them too
       injectRegister: 'script-defer',
       workbox: {
         globPatterns: ['**/*.{js,css,html,svg,woff2,json,wasm,webmanifest}'],
         maximumFileSizeToCacheInBytes: 16 * 1024 * 1024,
+        skipWaiting: true,
+        clientsClaim: true,
         cleanupOutdatedCaches: true,
+        inlineWorkboxRuntime: true,
       },
       manifest: {
         name: 'Cagewright',

@@ -1,0 +1,86 @@
+/** What the build itself promises: a small first load, nothing inline, no stranger's address, work without network. */
+import { readFileSync, readdirSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { expect, test } from '@playwright/test';
+import { root } from '../../src/scripts/install.mjs';
+import { headerPolicy, policy } from '../../src/scripts/policy.mjs';
+import { portOf, serve } from '../../src/scripts/serve.mjs';
+
+const dist = join(root, 'dist');
+const page = readFileSync(join(dist, 'index.html'), 'utf8');
+
+/** The scripts loaded before anything shows: those the page names, and all that these import statically. */
+function firstLoadScripts(): Set<string> {
+  const found = new Set<string>();
+  const visit = (file: string) => {
+    if (found.has(file)) return;
+    found.add(file);
+    const code = readFileSync(join(dist, file), 'utf8');
+    for (const [, from] of code.matchAll(/(?:\bfrom|\bimport)\s*["'](\.{1,2}\/[^"']+\.js)["']/g)) {
+      visit(join(dirname(file), from!));
+    }
+  };
+  for (const [, file] of page.matchAll(/(?:src|href)="\/([^"]+\.js)"/g)) visit(file!);
+  return found;
+}
+
+test('the JavaScript of the first load is at most 420 kB gzipped', () => {
+  const sizes = [...firstLoadScripts()].map((file) => gzipSync(readFileSync(join(dist, file))).length);
+  const total = sizes.reduce((sum, size) => sum + size, 0);
+  console.log(`First load: ${(total / 1000).toFixed(1)} kB of JavaScript, gzipped, in ${sizes.length} files`);
+  expect(total).toBeGreaterThan(50_000); // less would mean that the scripts were not found
+  expect(total).toBeLessThanOrEqual(420_000);
+});
+
+test('the page states the policy and holds nothing inline', () => {
+  const stated = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(page)?.[1]?.replaceAll('&#39;', "'");
+  expect(stated).toBe(policy);
+  expect(page).not.toMatch(/<script(?![^>]*\bsrc=)/);
+  expect(page).not.toMatch(/<style|\sstyle=|\son[a-z]+=/);
+  expect(page).not.toMatch(/(?:src|href)="(?:https?:)?\/\//);
+});
+
+test('the server sends the policy, and nothing from outside the build', async ({ request }) => {
+  const answer = await request.get('/');
+  expect(answer.status()).toBe(200);
+  expect(answer.headers()['content-security-policy']).toBe(headerPolicy);
+  expect(answer.headers()['x-content-type-options']).toBe('nosniff');
+  expect((await request.get('/%2e%2e/package.json')).status()).toBe(404);
+  expect((await request.post('/')).status()).toBe(405);
+});
+
+test('starts without an error, a refused resource or a request to another origin', async ({ page, baseURL }) => {
+  const troubles: string[] = [];
+  page.on('console', (message) => message.type() === 'error' && troubles.push(message.text()));
+  page.on('pageerror', (error) => troubles.push(String(error)));
+  page.on('requestfailed', (request) => troubles.push(`failed: ${request.url()}`));
+  page.on('response', (response) => response.status() >= 400 && troubles.push(`missing: ${response.url()}`));
+  page.on('request', (request) => {
+    const { protocol, origin } = new URL(request.url());
+    if (protocol !== 'data:' && protocol !== 'blob:' && origin !== baseURL) troubles.push(`outside: ${request.url()}`);
+  });
+  await page.goto('/');
+  await expect(page.locator('#root')).not.toBeEmpty();
+  await page.waitForLoadState('networkidle');
+  expect(troubles).toEqual([]);
+});
+
+test('opens again with the server gone', async ({ page }) => {
+  const server = await serve(dist, 0);
+  await page.goto(`http://localhost:${portOf(server)}/`);
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  const kept = await page.evaluate(async () => {
+    const caches = await Promise.all((await self.caches.keys()).map((name) => self.caches.open(name)));
+    const keys = await Promise.all(caches.map((cache) => cache.keys()));
+    return keys.flat().map((request) => new URL(request.url).pathname);
+  });
+  const built = readdirSync(join(dist, 'assets')).filter((file) => !file.endsWith('.map'));
+  expect(kept).toEqual(expect.arrayContaining(built.map((file) => `/assets/${file}`)));
+
+  server.closeAllConnections();
+  await new Promise((resolve) => server.close(resolve));
+  await page.reload();
+  await expect(page.locator('#root')).not.toBeEmpty();
+  await expect(page).toHaveTitle('Cagewright');
+});

@@ -1,0 +1,92 @@
+/**
+ * `npm test`: everything that is checked, in order; one run tells all, so a stage that fails does not stop the next.
+ * Ends with `N passed, N failed` alone on a line: each test counts one, and so does each stage without tests.
+ */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { ensureInstalled, root } from '../src/scripts/install.mjs';
+
+/** @typedef {{ passed: number, failed: number }} Count */
+
+ensureInstalled();
+const { ensureChromium } = await import('./chromium.mjs'); // needs the packages
+const browser = ensureChromium();
+const reports = mkdtempSync(join(tmpdir(), 'cagewright-'));
+
+/**
+ * @param {string} title
+ * @param {string} command with its arguments; a package's program is found by its name
+ * @param {Record<string, string>} [settings] for its environment
+ * @returns {boolean} whether it ended well
+ */
+function run(title, command, settings = {}) {
+  console.log(`\n== ${title}`);
+  const { status } = spawnSync(`npx --no-install ${command}`, {
+    cwd: root,
+    shell: true,
+    stdio: ['ignore', 'inherit', 'inherit'],
+    env: { ...process.env, ...settings },
+  });
+  return status === 0;
+}
+
+/** @type {(title: string, command: string) => Count} */
+const stage = (title, command) => (run(title, command) ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 });
+
+/**
+ * A stage of tests, counted from the report it writes. A run that ends badly without a failed test (a file that does
+ * not load, a crash), or in which no test ran, counts as one failure.
+ *
+ * @param {string} title
+ * @param {string} command
+ * @param {Record<string, string>} settings
+ * @param {string} report
+ * @param {(report: any) => Count} count
+ * @returns {Count}
+ */
+function tests(title, command, settings, report, count) {
+  const endedWell = run(title, command, settings);
+  let counted = { passed: 0, failed: 0 };
+  try {
+    counted = count(JSON.parse(readFileSync(report, 'utf8')));
+  } catch {
+    console.log(`${title}: no report was written`);
+  }
+  const { passed, failed } = counted;
+  if (failed === 0 && (!endedWell || passed === 0)) {
+    console.log(passed === 0 ? `${title}: no test ran` : `${title}: ended with an error outside the tests`);
+    return { passed, failed: 1 };
+  }
+  return counted;
+}
+
+const unitReport = join(reports, 'unit.json');
+const browserReport = join(reports, 'browser.json');
+const counts = [
+  stage('Format', 'oxfmt --check'),
+  stage('Lint', 'oxlint --report-unused-disable-directives'),
+  stage('Types', 'tsc --noEmit'),
+  tests(
+    'Layers, units, references',
+    `vitest run --reporter=default --reporter=json --outputFile="${unitReport}"`,
+    {},
+    unitReport,
+    ({ numPassedTests, numFailedTests }) => ({ passed: numPassedTests, failed: numFailedTests }),
+  ),
+  stage('Build', 'vite build'),
+  tests(
+    'Browser',
+    'playwright test -c tests/browser --reporter=line,json',
+    { PLAYWRIGHT_JSON_OUTPUT_NAME: browserReport, ...(browser && { CAGEWRIGHT_CHROMIUM: browser }) },
+    browserReport,
+    ({ stats }) => ({ passed: stats.expected, failed: stats.unexpected + stats.flaky }),
+  ),
+];
+rmSync(reports, { recursive: true, force: true });
+
+const passed = counts.reduce((sum, count) => sum + count.passed, 0);
+const failed = counts.reduce((sum, count) => sum + count.failed, 0);
+console.log(`\n${passed} passed, ${failed} failed`);
+process.exitCode = failed === 0 ? 0 : 1;
