@@ -13,6 +13,9 @@ import { ensureInstalled, root } from '../src/scripts/install.mjs';
 ensureInstalled();
 const { ensureChromium } = await import('./chromium.mjs'); // needs the packages
 const browser = ensureChromium();
+// Colours only where a person looks on.
+/** @type {Record<string, string | undefined>} */
+const plain = process.stdout.isTTY ? {} : { NO_COLOR: '1', FORCE_COLOR: undefined };
 const reports = mkdtempSync(join(tmpdir(), 'cagewright-'));
 
 /**
@@ -27,7 +30,7 @@ function run(title, command, settings = {}) {
     cwd: root,
     shell: true,
     stdio: ['ignore', 'inherit', 'inherit'],
-    env: { ...process.env, ...settings },
+    env: { ...process.env, ...plain, ...settings },
   });
   return status === 0;
 }

@@ -1,0 +1,96 @@
+/** The layer rule holds in every source file, and the check of it would see a breach. */
+import { readFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { breaches, layerOf, layers, packages } from './layers.ts';
+
+const src = join(import.meta.dirname, '../src');
+const files = readdirSync(src, { recursive: true, encoding: 'utf8' })
+  .map((file) => file.replaceAll('\\', '/'))
+  .filter((file) => /\.(tsx?|mjs)$/.test(file));
+
+describe('the sources', () => {
+  it('are seen', () => {
+    expect(files.length).toBeGreaterThanOrEqual(20);
+    expect(new Set(files.map(layerOf)).size).toBeGreaterThanOrEqual(8);
+  });
+
+  it('keep the layer rule', () => {
+    expect(files.flatMap((file) => breaches(file, readFileSync(join(src, file), 'utf8')))).toEqual([]);
+  });
+});
+
+describe('the table', () => {
+  it('has no way round: no layer imports itself through others', () => {
+    const reached = (from: string, seen: Set<string>): Set<string> => {
+      for (const to of layers[from]!) if (!seen.has(to)) reached(to, seen.add(to));
+      return seen;
+    };
+    for (const layer of Object.keys(layers)) expect(reached(layer, new Set()), layer).not.toContain(layer);
+  });
+
+  it('names only layers that exist in it', () => {
+    const named = [...Object.values(layers), ...Object.values(packages)].flat();
+    expect(Object.keys(layers)).toEqual(expect.arrayContaining(named));
+  });
+
+  it('speaks of the packages that package.json names', () => {
+    const { dependencies } = JSON.parse(readFileSync(join(src, '../package.json'), 'utf8'));
+    const outside = Object.keys(packages).filter((name) => name !== 'node' && name !== 'vite');
+    expect(outside.toSorted()).toEqual(Object.keys(dependencies).toSorted());
+  });
+});
+
+describe('a planted breach is caught', () => {
+  it.each([
+    ['an import upwards', 'core/job/a.ts', "import { solve } from '../solve/solve.ts';", 'core/job imports core/solve'],
+    ['a type import', 'core/solve/a.ts', "import type { D } from '../derive.ts';", 'core/solve imports core/derive.ts'],
+    ['a re-export', 'core/units/a.ts', "export * from '../job/types.ts'; export const a = 1;", 'imports core/job'],
+    ['a dynamic import', 'exports/a.ts', "export const a = () => import('../ui/a.tsx');", 'exports imports ui'],
+    ['a type named in place', 'store/a.ts', "export type A = import('../view/a.ts').A;", 'store imports view'],
+    ['siblings', 'core/checks/a.ts', "import { a } from '../shop/a.ts';", 'core/checks imports core/shop'],
+    ['the store in an export', 'exports/a.ts', "import '../store/workspace.ts';", 'exports imports store'],
+    ['the command line in the store', 'store/a.ts', "import { main } from '../fab.ts';", 'store imports fab.ts'],
+    ['a file outside', 'ui/a.tsx', "import a from '../../tests/a.ts';", 'which no layer holds'],
+    ['a name made at run time', 'ui/a.tsx', 'export const a = (b: string) => import(b);', 'made when it runs'],
+    ['three in ui', 'ui/a.tsx', "import { Mesh } from 'three/webgpu';", 'ui uses the package three'],
+    [
+      'fiber in app',
+      'app/a.tsx',
+      "import { Canvas } from '@react-three/fiber';",
+      'uses the package @react-three/fiber',
+    ],
+    ['React in the store', 'store/a.ts', "import { useMemo } from 'react';", 'store uses the package react'],
+    ['zustand in ui', 'ui/a.tsx', "import { useStore } from 'zustand';", 'ui uses the package zustand'],
+    ['Node in an export', 'exports/a.ts', "import { readFileSync } from 'node:fs';", 'exports uses the package node'],
+    ['Node by its bare name', 'fab.ts', "import { readFileSync } from 'fs';", 'uses the package fs'],
+    ['gl-matrix in solve', 'core/solve/a.ts', "import { vec3 } from 'gl-matrix';", 'uses the package gl-matrix'],
+    ['a package unheard of', 'ui/a.tsx', "import a from 'left-pad';", 'ui uses the package left-pad'],
+    ['the clock', 'core/job/a.ts', 'export const now = () => new Date();', 'Date in the core'],
+    ['the other clock', 'core/job/a.ts', 'export const now = () => performance.now();', 'performance in the core'],
+    ['chance', 'core/job/a.ts', 'export const a = Math.random();', 'Math.random in the core'],
+    ['chance in brackets', 'core/job/a.ts', "export const a = Math['random']();", 'Math.random in the core'],
+    ['the console', 'core/job/a.ts', "console.log('');", 'console in the core'],
+    ['the window', 'core/job/a.ts', 'export const a = window.innerWidth;', 'window in the core'],
+    ['the document', 'core/derive.ts', "export const a = document.title + 'a';", 'document in the core'],
+    ['a short-hand', 'core/job/a.ts', 'export const a = { process };', 'process in the core'],
+    ['try', 'core/job/a.ts', 'export function a() { try { return 1; } catch { return 2; } }', 'try/catch in the core'],
+    ['a barrel', 'ui/index.ts', "export { A } from './a.tsx';\nexport * from './b.tsx';", 'is a barrel'],
+    ['a file in no layer', 'helpers/a.ts', 'export const a = 1;', 'belongs to no layer'],
+    ['a file that does not parse', 'ui/a.tsx', 'export const = 1;', 'does not parse'],
+  ])('%s', (_, file, code, expected) => {
+    expect(breaches(file, code)).toEqual([expect.stringContaining(expected)]);
+  });
+
+  it('and what is allowed is not', () => {
+    const code = `
+      import { add } from '../geometry/vector.ts';
+      import type { Job } from '../job/types.ts';
+      import { local } from './local.ts';
+      export interface Sheet { readonly document: string; readonly window: number }
+      export const sheet = (job: Job): Sheet => ({ document: job.name, window: add(local, 1) });
+      export const read = (sheet: Sheet) => sheet.document + sheet.window + Math.max(1, 2);`;
+    expect(breaches('core/solve/sheet.ts', code)).toEqual([]);
+    expect(breaches('app/look.ts', "import './look.css'; import '@fontsource/b612/latin-400.css';")).toEqual([]);
+  });
+});

@@ -1,0 +1,143 @@
+/**
+ * Who may import whom, as data, and the check of one source file against it. Imports go one way only, type imports
+ * counted too; each package has the layers it may be used in; the core stays pure.
+ */
+import { posix } from 'node:path';
+import { parseSync } from 'vite';
+
+const base = ['core/geometry', 'core/numerics', 'core/units'];
+const job = [...base, 'core/job'];
+const solved = [...job, 'core/solve'];
+const derived = [...solved, 'core/checks', 'core/shop', 'core/derive.ts'];
+const edited = [...derived, 'core/edit', 'core/session', 'exports'];
+
+/** Each layer (a folder or a file in src) and the layers it may import; its own files it always may. */
+export const layers: Readonly<Record<string, readonly string[]>> = {
+  'core/numerics': [],
+  'core/geometry': ['core/numerics'],
+  'core/units': ['core/geometry', 'core/numerics'],
+  'core/job': base,
+  'core/edit': job,
+  'core/session': job,
+  'core/solve': job,
+  'core/checks': solved,
+  'core/shop': solved,
+  'core/derive.ts': [...solved, 'core/checks', 'core/shop'],
+  exports: derived,
+  'fab.ts': [...derived, 'exports'],
+  store: edited,
+  view: [...edited, 'store'],
+  ui: [...edited, 'store', 'view'],
+  app: [...edited, 'store', 'view', 'ui'],
+  scripts: [],
+  'start.mjs': ['scripts'],
+};
+
+/** Each package (node stands for Node's own modules) and the layers that may use it. */
+export const packages: Readonly<Record<string, readonly string[]>> = {
+  'gl-matrix': ['core/geometry'],
+  valibot: ['core/job'],
+  'jsonc-parser': ['core/job'],
+  papaparse: ['exports'],
+  idb: ['store'],
+  zustand: ['store'],
+  three: ['view'],
+  '@react-three/fiber': ['view'],
+  '@react-three/drei': ['view'],
+  react: ['view', 'ui', 'app'],
+  'react-dom': ['ui', 'app'],
+  '@fontsource/b612': ['app'],
+  '@fontsource/b612-mono': ['app'],
+  node: ['fab.ts', 'scripts', 'start.mjs'],
+  vite: ['scripts', 'start.mjs'],
+};
+
+/** Names that would let the outside, the clock or chance into the core. */
+const impure = new Set(
+  (
+    'Date performance Intl console window document globalThis self navigator process crypto fetch localStorage ' +
+    'indexedDB setTimeout setInterval queueMicrotask requestAnimationFrame eval Function'
+  ).split(' '),
+);
+
+type Node = { readonly type: string } & Readonly<Record<string, unknown>>;
+
+const isNode = (value: unknown): value is Node =>
+  typeof value === 'object' && value !== null && typeof (value as Node).type === 'string';
+
+/** Every node of the tree, with the node above it and the name of the place it has there. */
+function* walk(
+  node: Node,
+  parent?: Node,
+  place = '',
+): Generator<[node: Node, parent: Node | undefined, place: string]> {
+  yield [node, parent, place];
+  for (const [key, value] of Object.entries(node)) {
+    for (const child of Array.isArray(value) ? value : [value]) if (isNode(child)) yield* walk(child, node, key);
+  }
+}
+
+/** The layer that a file of src belongs to (path from src), or undefined. */
+export const layerOf = (file: string): string | undefined =>
+  Object.keys(layers).find((layer) => file === layer || file.startsWith(`${layer}/`));
+
+const importers = new Set([
+  'ImportDeclaration',
+  'ExportNamedDeclaration',
+  'ExportAllDeclaration',
+  'ImportExpression',
+  'TSImportType',
+]);
+
+function importBreach(file: string, layer: string, from: string): string | undefined {
+  if (from.startsWith('.')) {
+    const target = posix.join(posix.dirname(file), from.replace(/\?.*$/, ''));
+    const targetLayer = layerOf(target);
+    if (targetLayer === undefined) return `imports ${target}, which no layer holds`;
+    if (targetLayer === layer || layers[layer]!.includes(targetLayer)) return undefined;
+    return `${layer} imports ${targetLayer} (${target})`;
+  }
+  const name = from.startsWith('node:') ? 'node' : from.split('/', from.startsWith('@') ? 2 : 1).join('/');
+  return packages[name]?.includes(layer) ? undefined : `${layer} uses the package ${name}`;
+}
+
+/** What may not stand in the core, or undefined. */
+function impurity(node: Node, parent: Node | undefined, place: string): string | undefined {
+  if (node.type === 'TryStatement') return 'try/catch in the core';
+  if (node.type === 'MemberExpression') {
+    const name = (node.property as Node).name ?? (node.property as Node).value;
+    return (node.object as Node).name === 'Math' && name === 'random' ? 'Math.random in the core' : undefined;
+  }
+  if (node.type !== 'Identifier' || !impure.has(String(node.name))) return undefined;
+  const onlyNamesAMember = (place === 'property' || place === 'key') && !parent?.computed;
+  return onlyNamesAMember ? undefined : `${String(node.name)} in the core`;
+}
+
+/**
+ * The breaches in one source file, each as a sentence; empty if it keeps the rules.
+ *
+ * @param file its path from src, with forward slashes
+ * @param code its text
+ */
+export function breaches(file: string, code: string): string[] {
+  const layer = layerOf(file);
+  if (layer === undefined) return [`${file}: belongs to no layer`];
+  const { program, errors } = parseSync(file, code);
+  const found: (string | undefined)[] = errors.map(({ message }) => `does not parse: ${message}`);
+
+  for (const [node, parent, place] of walk(program as unknown as Node)) {
+    if (importers.has(node.type) && isNode(node.source)) {
+      const from = node.source.value;
+      if (typeof from === 'string') found.push(importBreach(file, layer, from));
+      else if (layer !== 'scripts') found.push('imports a name that is made when it runs');
+    }
+    if (file.startsWith('core/')) found.push(impurity(node, parent, place));
+  }
+
+  const statements = program.body as unknown as readonly Node[];
+  const passesOn = (node: Node) => node.type.startsWith('Export') && isNode(node.source);
+  if (statements.some(passesOn) && statements.every((node) => passesOn(node) || node.type === 'ImportDeclaration')) {
+    found.push('is a barrel: it only passes on what other files export');
+  }
+  return found.filter((breach) => breach !== undefined).map((breach) => `${file}: ${breach}`);
+}
