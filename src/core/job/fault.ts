@@ -1,0 +1,40 @@
+/**
+ * How a fault is told: one line, the place in the file first. Text that came out of a file is quoted, shortened and
+ * escaped, so that no file can break the line, turn the reading direction or fill the screen.
+ */
+import type { Fault } from './types.ts';
+
+/** More faults than this help nobody: the rest is counted. */
+const MOST_FAULTS = 50;
+const MOST_CHARACTERS = 40;
+
+export const fault = (place: string, message: string): Fault => ({ place, message });
+
+/** `members[3].path[1]: no node "a-fot"`; without a place, the message alone. */
+export const faultLine = ({ place, message }: Fault): string => (place === '' ? message : `${place}: ${message}`);
+
+/** Text from a file or a person, in double quotes: escaped to one line, at most 40 characters. */
+export function quoted(text: string): string {
+  const start = Array.from(text.slice(0, 2 * MOST_CHARACTERS));
+  const whole = text.length <= 2 * MOST_CHARACTERS && start.length <= MOST_CHARACTERS;
+  const shown = whole ? text : `${start.slice(0, MOST_CHARACTERS - 1).join('')}…`;
+  return JSON.stringify(shown).replace(
+    /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu,
+    (character) => `\\u${character.codePointAt(0)!.toString(16).padStart(4, '0')}`,
+  );
+}
+
+/** A place in the file from its keys: members[3].path[1]; keys that are not plain words stand quoted in brackets. */
+export function placeOf(keys: readonly (string | number)[]): string {
+  return keys.reduce<string>((place, key) => {
+    if (typeof key === 'number') return `${place}[${key}]`;
+    if (!/^[A-Za-z]\w{0,39}$/u.test(key)) return `${place}[${quoted(key)}]`;
+    return place === '' ? key : `${place}.${key}`;
+  }, '');
+}
+
+/** The first 50, and how many more there are. */
+export function capped(faults: readonly Fault[]): readonly Fault[] {
+  if (faults.length <= MOST_FAULTS) return faults;
+  return [...faults.slice(0, MOST_FAULTS), fault('', `and ${faults.length - MOST_FAULTS} more`)];
+}

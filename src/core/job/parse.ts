@@ -1,0 +1,79 @@
+/**
+ * The one door for job files: text -> job, or all that is wrong with it, each fault naming its place. Nothing throws,
+ * whatever the text. Syntax first; then format and version; then the shape, with what may be left out filled in; then
+ * what the shape cannot tell.
+ */
+import * as v from 'valibot';
+import { capped, fault, placeOf, quoted } from './fault.ts';
+import { migrate, PRESENT_VERSION } from './migrations.ts';
+import { readPlain, type Plain, type PlainObject } from './plain.ts';
+import { jobSchema, withNames } from './schema.ts';
+import type { Fault, Job } from './types.ts';
+import { jobFaults } from './validate.ts';
+
+export type ParsedJob =
+  | { readonly ok: true; readonly job: Job }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
+
+/** The job in a file's text. Faults in the order in which they are found, at most one a place, at most 50 and a count. */
+export function parseJob(text: string): ParsedJob {
+  const { value, faults } = readPlain(text.startsWith('\uFEFF') ? text.slice(1) : text);
+  if (value === null && faults.length > 0) return { ok: false, faults };
+  if (!isPlainObject(value)) return { ok: false, faults: [fault('', 'not a job: the file holds no object')] };
+  const stranger = headFaults(value);
+  if (stranger.length > 0) return { ok: false, faults: stranger };
+
+  const shaped = v.safeParse(jobSchema, migrate(value, value['version'] as number), { abortPipeEarly: true });
+  const job = shaped.typed ? withNames(shaped.output) : null;
+  const all = [...faults, ...(shaped.issues ?? []).map(shapeFault), ...(job ? jobFaults(job) : [])];
+  if (job && all.length === 0) return { ok: true, job };
+  return { ok: false, faults: capped(onePerPlace(all)) };
+}
+
+const isPlainObject = (value: Plain): value is PlainObject =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** Whether it is a job file at all, and of a version that this program reads. */
+function headFaults({ format, version }: PlainObject): Fault[] {
+  if (format === undefined) return [fault('format', 'missing: a job file begins with "format": "cagewright/job"')];
+  if (format !== 'cagewright/job') {
+    return [fault('format', `not "cagewright/job"${typeof format === 'string' ? ` but ${quoted(format)}` : ''}`)];
+  }
+  if (version === undefined) return [fault('version', 'missing')];
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
+    return [fault('version', 'not a whole number from 1 up')];
+  }
+  if (version <= PRESENT_VERSION) return [];
+  return [
+    fault('version', `${version} was made by a later version of the program, which reads up to ${PRESENT_VERSION}`),
+  ];
+}
+
+type Issue = v.InferIssue<typeof jobSchema>;
+
+const TYPE_WORDS: Readonly<Record<string, string>> = {
+  number: 'not a number',
+  string: 'not text',
+  boolean: 'not true or false',
+  Array: 'not a list',
+  Object: 'not an object',
+};
+
+function shapeFault(issue: Issue): Fault {
+  const place = placeOf((issue.path ?? []).map(({ key }) => key as string | number));
+  const worded = issue.message !== '' && !issue.message.startsWith('Invalid ');
+  return fault(place, worded ? issue.message : shapeMessage(issue));
+}
+
+function shapeMessage({ input, expected, type }: Issue): string {
+  if (type === 'strict_tuple' && expected === 'never') return 'one too many';
+  if (input === undefined) return 'missing';
+  return (
+    TYPE_WORDS[expected ?? ''] ?? `not ${(expected ?? '').replace(/[()]| \| never/gu, '').replaceAll(' | ', ' or ')}`
+  );
+}
+
+function onePerPlace(faults: readonly Fault[]): readonly Fault[] {
+  const seen = new Set<string>();
+  return faults.filter(({ place }) => !seen.has(place) && seen.add(place));
+}

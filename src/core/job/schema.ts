@@ -1,0 +1,164 @@
+/**
+ * The shape of a job file, version 1, and the defaults of what may be left out. Keys it does not know are kept, so
+ * that a file from a later build of the same version comes back whole. What no shape can tell (that references
+ * resolve, that a wall is thinner than its tube) is in validate.ts.
+ *
+ * docs/job.schema.json is made from this schema.
+ */
+import * as v from 'valibot';
+import type { EndFit, Job } from './types.ts';
+
+/** Car, trailer and workshop fit in it: a coordinate or length beyond it is a slip. mm. */
+const GREATEST = 100_000;
+const LONGEST_ID = 200;
+
+const number = (least: number, greatest: number, beyond: string) =>
+  v.pipe(v.number(), v.minValue(least, numberMessage(beyond)), v.maxValue(greatest, numberMessage(beyond)));
+
+/** Infinity counts as beyond; NaN is no number to begin with. */
+const numberMessage = (beyond: string) => (issue: { input: number }) =>
+  Number.isFinite(issue.input) ? beyond : 'not a finite number';
+
+const coordinate = number(-GREATEST, GREATEST, 'beyond 100 m');
+const length = v.pipe(coordinate, v.minValue(0, 'below zero'));
+const size = v.pipe(coordinate, v.gtValue(0, 'not above zero'));
+const turn = number(-360, 360, 'more than a full turn');
+const vector = v.strictTuple([coordinate, coordinate, coordinate]);
+
+const id = v.pipe(
+  v.string(),
+  v.minLength(1, 'empty'),
+  v.maxLength(LONGEST_ID, `longer than ${LONGEST_ID} characters`),
+  v.regex(/[^']$/u, "ends in a prime ('), which stands for the mirror image"),
+);
+/** The name is filled in from the id where a file leaves it out. */
+const named = { id, name: v.optional(v.string()) };
+
+const point = v.looseObject({ ...named, position: vector });
+
+const section = v.looseObject({ ...named, outerDiameter: size, wall: size, material: v.optional(v.string(), '') });
+
+const die = v.looseObject({
+  ...named,
+  outerDiameter: size,
+  centrelineRadius: size,
+  clampOffset: v.optional(coordinate, 0),
+  leastStraight: v.optional(length, 0),
+  leastGrip: v.optional(length, 0),
+  greatestAngle: v.optional(
+    v.pipe(v.number(), v.gtValue(0, 'not above zero'), v.maxValue(180, 'beyond 180 degrees')),
+    180,
+  ),
+});
+
+const offset = v.optional(vector, [0, 0, 0]);
+
+const place = v.variant('kind', [
+  v.looseObject({ kind: v.literal('fixed'), position: vector }),
+  v.looseObject({ kind: v.literal('point'), point: v.string(), offset }),
+  // Told apart by `from`: beside it no bend is named, without it one is.
+  v.variant('from', [
+    v.looseObject({
+      kind: v.literal('on'),
+      member: v.string(),
+      from: v.picklist(['start', 'end']),
+      bend: v.exactOptional(v.never('not beside "from"')),
+      where: v.exactOptional(v.never('not beside "from"')),
+      distance: coordinate,
+      offset,
+    }),
+    v.looseObject(
+      {
+        kind: v.literal('on'),
+        member: v.string(),
+        bend: v.pipe(v.number(), v.integer('not a whole number'), v.minValue(1, 'bends count from 1')),
+        where: v.picklist(['start', 'middle', 'end']),
+        from: v.exactOptional(v.never()),
+        distance: v.optional(coordinate, 0),
+        offset,
+      },
+      (issue) => (issue.expected === '"bend"' ? 'missing, and there is no "from" either' : ''),
+    ),
+  ]),
+  v.looseObject({
+    kind: v.literal('between'),
+    nodes: v.strictTuple([v.string(), v.string()]),
+    fraction: number(-1000, 1000, 'beyond 1000'),
+  }),
+  v.looseObject({
+    kind: v.literal('ray'),
+    from: v.string(),
+    direction: vector,
+    until: v.looseObject({ axis: v.picklist(['x', 'y', 'z']), value: coordinate }),
+  }),
+]);
+
+const node = v.looseObject({ ...named, at: place });
+
+const allowance = v.optional(coordinate, 0);
+const end = v.variant('fit', [
+  v.looseObject({ fit: v.picklist(['auto', 'square']), allowance }),
+  v.looseObject({
+    fit: v.literal('cope'),
+    against: v.pipe(v.array(v.string()), v.minLength(1, 'names no member')),
+    allowance,
+  }),
+  v.looseObject({ fit: v.literal('plate'), normal: vector, allowance }),
+]);
+const AUTO: EndFit = { fit: 'auto', allowance: 0 };
+
+const member = v.looseObject({
+  ...named,
+  role: v.optional(v.string(), ''),
+  path: v.pipe(v.array(v.string()), v.minLength(2, 'fewer than two nodes')),
+  section: v.string(),
+  die: v.exactOptional(v.string()),
+  mirror: v.optional(v.boolean(), false),
+  ends: v.optional(v.strictTuple([end, end]), () => [{ ...AUTO }, { ...AUTO }]),
+});
+
+const envelope = v.looseObject({
+  ...named,
+  kind: v.literal('box'),
+  centre: vector,
+  size: v.strictTuple([size, size, size]),
+  rotation: v.optional(v.strictTuple([turn, turn, turn]), [0, 0, 0]),
+  gap: v.optional(length, 0),
+});
+
+const bodyLine = v.looseObject({
+  ...named,
+  points: v.pipe(v.array(v.string()), v.minLength(2, 'fewer than two points')),
+});
+
+export const jobSchema = v.looseObject({
+  format: v.literal('cagewright/job'),
+  version: v.literal(1),
+  name: v.optional(v.string(), 'Untitled job'),
+  lengthUnit: v.optional(v.picklist(['in', 'mm']), 'mm'),
+  points: v.optional(v.array(point), []),
+  bodyLines: v.optional(v.array(bodyLine), []),
+  sections: v.optional(v.array(section), []),
+  dies: v.optional(v.array(die), []),
+  nodes: v.optional(v.array(node), []),
+  members: v.optional(v.array(member), []),
+  envelopes: v.optional(v.array(envelope), []),
+});
+
+type Shaped = v.InferOutput<typeof jobSchema>;
+
+/** Names filled in from ids: the one default that another field gives. */
+export function withNames(job: Shaped): Job {
+  const fill = <R extends { id: string; name?: string | undefined }>(records: readonly R[]) =>
+    records.map((record) => ({ ...record, name: record.name ?? record.id }));
+  return {
+    ...job,
+    points: fill(job.points),
+    bodyLines: fill(job.bodyLines),
+    sections: fill(job.sections),
+    dies: fill(job.dies),
+    nodes: fill(job.nodes),
+    members: fill(job.members),
+    envelopes: fill(job.envelopes),
+  };
+}

@@ -1,0 +1,63 @@
+/**
+ * Job -> the text of its file: readable, one record a line where it fits, the same bytes for the same job. Known keys
+ * stand in the order in which a person tells them, others after them in alphabetical order.
+ */
+import type { Job } from './types.ts';
+
+/** Longer than this, an object or a list is broken over several lines. */
+const LINE = 120;
+
+const KEY_ORDER: readonly string[] = [
+  'format version id name kind fit lengthUnit points bodyLines sections dies nodes members envelopes',
+  'position at point member fraction from bend where distance direction until axis value offset',
+  'outerDiameter centrelineRadius wall material clampOffset leastStraight leastGrip greatestAngle',
+  'role path section die mirror ends against normal allowance',
+  'centre size rotation gap',
+].flatMap((group) => group.split(' '));
+const RANK = new Map(KEY_ORDER.map((key, rank) => [key, rank]));
+
+/** The file's text. parseJob gives an equal job back. */
+export const serialiseJob = (job: Job): string => `${written(job, '', true)}\n`;
+
+function written(value: unknown, indent: string, broken: boolean): string {
+  const line = oneLine(value);
+  if (!broken && indent.length + line.length <= LINE) return line;
+  const inner = `${indent}  `;
+  const isCollection = (item: unknown) => Array.isArray(item) && item.some((entry) => isObject(entry));
+  const join = (open: string, parts: readonly string[], close: string) =>
+    parts.length === 0 ? open + close : `${open}\n${parts.map((part) => inner + part).join(',\n')}\n${indent}${close}`;
+  if (Array.isArray(value)) {
+    return join(
+      '[',
+      value.map((item) => written(item, inner, false)),
+      ']',
+    );
+  }
+  if (!isObject(value)) return line;
+  const atTop = indent === '';
+  return join(
+    '{',
+    orderedEntries(value).map(
+      ([key, item]) => `${JSON.stringify(key)}: ${written(item, inner, atTop && isCollection(item))}`,
+    ),
+    '}',
+  );
+}
+
+function oneLine(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(oneLine).join(', ')}]`;
+  if (!isObject(value)) return JSON.stringify(value);
+  const entries = orderedEntries(value);
+  if (entries.length === 0) return '{}';
+  return `{ ${entries.map(([key, item]) => `${JSON.stringify(key)}: ${oneLine(item)}`).join(', ')} }`;
+}
+
+const isObject = (value: unknown): value is object =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+function orderedEntries(value: object): readonly (readonly [string, unknown])[] {
+  const rank = (key: string) => RANK.get(key) ?? KEY_ORDER.length;
+  return Object.entries(value)
+    .filter(([, item]) => item !== undefined)
+    .toSorted(([a], [b]) => rank(a) - rank(b) || (a < b ? -1 : 1));
+}

@@ -1,0 +1,341 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { faultLine } from '../../../src/core/job/fault.ts';
+import { parseJob } from '../../../src/core/job/parse.ts';
+import { sampleFile, withValue } from './sample.ts';
+
+const lines = (text: string): readonly string[] => {
+  const parsed = parseJob(text);
+  return parsed.ok ? [] : parsed.faults.map(faultLine);
+};
+const head = '"format": "cagewright/job", "version": 1';
+
+describe('a good file', () => {
+  it('comes through whole, with the keys of other builds', () => {
+    expect(parseJob(JSON.stringify(sampleFile()))).toEqual({ ok: true, job: sampleFile() });
+  });
+
+  it('may leave out what has a natural value', () => {
+    const text = `{ ${head},
+      "points": [{ "id": "p", "position": [1, 2, 3] }],
+      "sections": [{ "id": "s", "outerDiameter": 40, "wall": 3 }],
+      "dies": [{ "id": "d", "outerDiameter": 40, "centrelineRadius": 120 }],
+      "nodes": [
+        { "id": "a", "at": { "kind": "point", "point": "p" } },
+        { "id": "b", "at": { "kind": "on", "member": "m", "bend": 1, "where": "end" } },
+        { "id": "c", "name": "C", "at": { "kind": "on", "member": "m", "from": "end", "distance": 5 } } ],
+      "members": [
+        { "id": "m", "path": ["a", "a'"], "section": "s" },
+        { "id": "n", "path": ["b", "c"], "section": "s", "ends": [{ "fit": "cope", "against": ["m"] }, { "fit": "square" }] } ],
+      "envelopes": [{ "id": "e", "kind": "box", "centre": [0, 0, 1000], "size": [1, 2, 3] }] }`;
+    expect(parseJob(text)).toEqual({
+      ok: true,
+      job: {
+        format: 'cagewright/job',
+        version: 1,
+        name: 'Untitled job',
+        lengthUnit: 'mm',
+        points: [{ id: 'p', name: 'p', position: [1, 2, 3] }],
+        bodyLines: [],
+        sections: [{ id: 's', name: 's', outerDiameter: 40, wall: 3, material: '' }],
+        dies: [
+          {
+            id: 'd',
+            name: 'd',
+            outerDiameter: 40,
+            centrelineRadius: 120,
+            clampOffset: 0,
+            leastStraight: 0,
+            leastGrip: 0,
+            greatestAngle: 180,
+          },
+        ],
+        nodes: [
+          { id: 'a', name: 'a', at: { kind: 'point', point: 'p', offset: [0, 0, 0] } },
+          {
+            id: 'b',
+            name: 'b',
+            at: { kind: 'on', member: 'm', bend: 1, where: 'end', distance: 0, offset: [0, 0, 0] },
+          },
+          { id: 'c', name: 'C', at: { kind: 'on', member: 'm', from: 'end', distance: 5, offset: [0, 0, 0] } },
+        ],
+        members: [
+          {
+            id: 'm',
+            name: 'm',
+            role: '',
+            path: ['a', "a'"],
+            section: 's',
+            mirror: false,
+            ends: [
+              { fit: 'auto', allowance: 0 },
+              { fit: 'auto', allowance: 0 },
+            ],
+          },
+          {
+            id: 'n',
+            name: 'n',
+            role: '',
+            path: ['b', 'c'],
+            section: 's',
+            mirror: false,
+            ends: [
+              { fit: 'cope', against: ['m'], allowance: 0 },
+              { fit: 'square', allowance: 0 },
+            ],
+          },
+        ],
+        envelopes: [
+          { id: 'e', name: 'e', kind: 'box', centre: [0, 0, 1000], size: [1, 2, 3], rotation: [0, 0, 0], gap: 0 },
+        ],
+      },
+    });
+  });
+
+  it('may begin with a byte order mark and be empty of tubes', () => {
+    expect(parseJob(`\uFEFF{ ${head} }`).ok).toBe(true);
+  });
+
+  it('has no negative zero', () => {
+    const parsed = parseJob(`{ ${head}, "points": [{ "id": "p", "position": [-0, -0.0, 1] }] }`);
+    expect(parsed.ok && parsed.job.points[0]!.position).toEqual([0, 0, 1]);
+  });
+});
+
+describe('text that is no job', () => {
+  it.each([
+    ['', 'the file is empty'],
+    [' \n', 'the file is empty'],
+    ['\u0000\u0001', 'line 1, column 1: unexpected "\\u0000\\u0001"'],
+    ['hello', 'line 1, column 1: unexpected "hello"'],
+    ['{\n  "a": 1,\n}', 'line 3, column 1: a name in double quotes is missing'],
+    ['{ "a": [1,] }', 'line 1, column 11: a value is missing'],
+    ['{ "a": 1 // note\n}', 'line 1, column 10: comments are not part of JSON'],
+    ['/* note */ {}', 'line 1, column 1: comments are not part of JSON'],
+    ['{ "a": NaN }', 'line 1, column 8: unexpected "NaN"'],
+    ['{ "a": -Infinity }', 'line 1, column 8: unexpected "-"'],
+    ['{ "a" 1 }', 'line 1, column 7: a colon is missing'],
+    ['{ "a": 1 "b": 2 }', 'line 1, column 10: a comma or a closing bracket is missing'],
+    ['{ "a": "x', 'line 1, column 8: a closing quote is missing'],
+    ['{ "a": "x\ny" }', 'line 1, column 8: a closing quote is missing'],
+    ['{ "a": "\t" }', 'line 1, column 8: a line break or control character inside quotes'],
+    ['{ "a": 1.}', 'line 1, column 8: not a number as JSON writes it'],
+    ['{ "a": "\\x" }', 'line 1, column 8: not an escape as JSON writes it'],
+    ['{} {}', 'line 1, column 4: something stands after the end'],
+    ['{\r\n"a": [1, 2}', 'line 2, column 11: a comma or a closing bracket is missing'],
+    ['[1, 2', 'line 1, column 6: a closing ] is missing'],
+    ['{ "a": { "b": 1 }', 'line 1, column 18: a closing } is missing'],
+    ['[]', 'not a job: the file holds no object'],
+    ['null', 'not a job: the file holds no object'],
+    ['42', 'not a job: the file holds no object'],
+    ['{}', 'format: missing: a job file begins with "format": "cagewright/job"'],
+    ['{ "format": "other", "version": 1 }', 'format: not "cagewright/job" but "other"'],
+    ['{ "format": 3, "version": 1 }', 'format: not "cagewright/job"'],
+    ['{ "format": "cagewright/job" }', 'version: missing'],
+    ['{ "format": "cagewright/job", "version": "1" }', 'version: not a whole number from 1 up'],
+    ['{ "format": "cagewright/job", "version": 0 }', 'version: not a whole number from 1 up'],
+    [
+      '{ "format": "cagewright/job", "version": 2, "points": 7 }',
+      'version: 2 was made by a later version of the program, which reads up to 1',
+    ],
+  ])('%j', (text, line) => {
+    expect(lines(text)).toEqual([line]);
+  });
+
+  it.each(['[', '{"a":', '[},', '{"a":[', '[[],', '{"a"],"b":{', '[{"a":1},', '{,"a":{'])(
+    'nested 50 000 times with %s',
+    (opening) => {
+      expect(lines(opening.repeat(50_000))).toHaveLength(1);
+      expect(lines(`{ ${head}, "survey": ${opening.repeat(50_000)}`)).toHaveLength(1);
+    },
+  );
+
+  it('says where nesting goes too deep', () => {
+    const text = `${'['.repeat(50_000)}${']'.repeat(50_000)}`;
+    expect(lines(text)).toEqual(['line 1, column 65: nested more than 64 deep']);
+    expect(lines(`{ ${head}, "survey": ${'['.repeat(60)}${']'.repeat(60)} }`)).toEqual([]);
+  });
+});
+
+describe('names that every object has', () => {
+  it.each(['__proto__', 'constructor', 'prototype', 'toString', 'hasOwnProperty'])('%s is refused anywhere', (key) => {
+    expect(lines(`{ ${head}, "${key}": { "polluted": true } }`)).toHaveLength(1);
+    const [line] = lines(`{ ${head}, "points": [{ "id": "p", "position": [0, 0, 0], "${key}": 1 }] }`);
+    expect(line).toMatch(/^points\[0\].*: not allowed as a name$/u);
+    expect(lines(`{ ${head}, "survey": { "a": [{ "${key}": {} }] } }`)).toHaveLength(1);
+    expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
+  });
+
+  it('names the place', () => {
+    expect(lines(`{ ${head}, "__proto__": {} }`)).toEqual(['["__proto__"]: not allowed as a name']);
+    expect(lines(`{ ${head}, "members": [{ "constructor": 1 }] }`)[0]).toBe(
+      'members[0].constructor: not allowed as a name',
+    );
+  });
+
+  it('a key given twice is refused', () => {
+    expect(lines(`{ ${head}, "points": [], "points": [] }`)).toEqual(['points: given twice']);
+    expect(lines(`{ ${head}, "pulls": [{ "net": 1, "net": 2 }] }`)).toEqual(['pulls[0].net: given twice']);
+  });
+});
+
+type Change = readonly [keys: readonly (string | number)[], value: unknown, line: string];
+
+const SHAPE: readonly Change[] = [
+  [['points'], {}, 'points: not a list'],
+  [['points', 0], 7, 'points[0]: not an object'],
+  [['points', 0, 'id'], undefined, 'points[0].id: missing'],
+  [['envelopes', 0, 'id'], '', 'envelopes[0].id: empty'],
+  [['points', 1, 'id'], 7, 'points[1].id: not text'],
+  [['points', 1, 'name'], null, 'points[1].name: not text'],
+  [['points', 0, 'position'], undefined, 'points[0].position: missing'],
+  [['points', 0, 'position'], [1, 2], 'points[0].position[2]: missing'],
+  [['points', 0, 'position'], [1, 2, 3, 4], 'points[0].position[3]: one too many'],
+  [['points', 0, 'position', 1], '640', 'points[0].position[1]: not a number'],
+  [['points', 0, 'position', 1], null, 'points[0].position[1]: not a number'],
+  [['points', 0, 'position', 1], 100_001, 'points[0].position[1]: beyond 100 m'],
+  [['points', 0, 'position', 1], -1e300, 'points[0].position[1]: beyond 100 m'],
+  [['lengthUnit'], 'ft', 'lengthUnit: not "in" or "mm"'],
+  [['name'], [], 'name: not text'],
+  [['sections', 0, 'outerDiameter'], 0, 'sections[0].outerDiameter: not above zero'],
+  [['sections', 0, 'wall'], 0, 'sections[0].wall: not above zero'],
+  [['sections', 0, 'wall'], -3, 'sections[0].wall: not above zero'],
+  [['dies', 0, 'centrelineRadius'], -1, 'dies[0].centrelineRadius: not above zero'],
+  [['dies', 0, 'leastGrip'], -1, 'dies[0].leastGrip: below zero'],
+  [['dies', 0, 'greatestAngle'], 181, 'dies[0].greatestAngle: beyond 180 degrees'],
+  [['dies', 0, 'greatestAngle'], 0, 'dies[0].greatestAngle: not above zero'],
+  [['nodes', 0, 'at'], undefined, 'nodes[0].at: missing'],
+  [['nodes', 0, 'at', 'kind'], 'floating', 'nodes[0].at.kind: not "fixed" or "point" or "on" or "between" or "ray"'],
+  [['nodes', 0, 'at', 'kind'], undefined, 'nodes[0].at.kind: missing'],
+  [['nodes', 3, 'at', 'from'], 'middle', 'nodes[3].at.from: not "start" or "end"'],
+  [['nodes', 4, 'at', 'bend'], undefined, 'nodes[4].at.bend: missing, and there is no "from" either'],
+  [['nodes', 3, 'at', 'bend'], 1, 'nodes[3].at.bend: not beside "from"'],
+  [['nodes', 3, 'at', 'distance'], undefined, 'nodes[3].at.distance: missing'],
+  [['nodes', 4, 'at', 'bend'], 0, 'nodes[4].at.bend: bends count from 1'],
+  [['nodes', 4, 'at', 'bend'], 1.5, 'nodes[4].at.bend: not a whole number'],
+  [['nodes', 4, 'at', 'where'], 'top', 'nodes[4].at.where: not "start" or "middle" or "end"'],
+  [['nodes', 4, 'at', 'where'], undefined, 'nodes[4].at.where: missing'],
+  [['nodes', 5, 'at', 'fraction'], 1001, 'nodes[5].at.fraction: beyond 1000'],
+  [['nodes', 5, 'at', 'nodes'], ['foot'], 'nodes[5].at.nodes[1]: missing'],
+  [['nodes', 7, 'at', 'until', 'axis'], 'w', 'nodes[7].at.until.axis: not "x" or "y" or "z"'],
+  [['nodes', 7, 'at', 'until'], undefined, 'nodes[7].at.until: missing'],
+  [['members', 0, 'path'], ['foot'], 'members[0].path: fewer than two nodes'],
+  [['members', 0, 'section'], undefined, 'members[0].section: missing'],
+  [['members', 0, 'mirror'], 'yes', 'members[0].mirror: not true or false'],
+  [['members', 0, 'ends'], [{ fit: 'auto' }], 'members[0].ends[1]: missing'],
+  [['members', 0, 'ends', 1, 'fit'], 'weld', 'members[0].ends[1].fit: not "auto" or "square" or "cope" or "plate"'],
+  [['members', 1, 'ends', 0, 'against'], [], 'members[1].ends[0].against: names no member'],
+  [['members', 1, 'ends', 0, 'against'], undefined, 'members[1].ends[0].against: missing'],
+  [['envelopes', 0, 'size', 2], 0, 'envelopes[0].size[2]: not above zero'],
+  [['envelopes', 0, 'kind'], 'ball', 'envelopes[0].kind: not "box"'],
+  [['envelopes', 0, 'gap'], -1, 'envelopes[0].gap: below zero'],
+  [['envelopes', 0, 'rotation', 0], 1000, 'envelopes[0].rotation[0]: more than a full turn'],
+  [['bodyLines', 0, 'points'], ['post'], 'bodyLines[0].points: fewer than two points'],
+];
+
+const MEANING: readonly Change[] = [
+  [['envelopes', 0, 'id'], "head'", `envelopes[0].id: ends in a prime ('), which stands for the mirror image`],
+  [['envelopes', 0, 'id'], 'x'.repeat(201), 'envelopes[0].id: longer than 200 characters'],
+  [['nodes', 5, 'id'], 'foot', 'nodes[5].id: "foot" is already nodes[0]'],
+  [['sections', 0, 'wall'], 22.225, "sections[0].wall: 22.225 is not less than the tube's radius, 22.225"],
+  [['bodyLines', 0, 'points', 1], 'gone', 'bodyLines[0].points[1]: no point "gone"'],
+  [['nodes', 2, 'at', 'point'], "gone'", `nodes[2].at.point: no point "gone'"`],
+  [['nodes', 3, 'at', 'member'], 'gone', 'nodes[3].at.member: no member "gone"'],
+  [['nodes', 3, 'at', 'member'], "hoop'", `nodes[3].at.member: no member "hoop'": "hoop" is not mirrored`],
+  [['nodes', 5, 'at', 'nodes', 1], 'gone', 'nodes[5].at.nodes[1]: no node "gone"'],
+  [['nodes', 7, 'at', 'from'], "top''", `nodes[7].at.from: no node "top''"`],
+  [['nodes', 7, 'at', 'direction'], [0, 0, 0], 'nodes[7].at.direction: has no length, so no direction'],
+  [['nodes', 7, 'at', 'direction'], [1e-200, 0, 0], 'nodes[7].at.direction: has no length, so no direction'],
+  [['members', 0, 'path', 1], 'a-fot', 'members[0].path[1]: no node "a-fot"'],
+  [['members', 0, 'section'], 'gone', 'members[0].section: no section "gone"'],
+  [['members', 0, 'section'], "main'", `members[0].section: no section "main'"`],
+  [['members', 0, 'die'], 'gone', 'members[0].die: no die "gone"'],
+  [['members', 0, 'ends', 0, 'normal'], [0, 0, 0], 'members[0].ends[0].normal: has no length, so no direction'],
+  [['members', 1, 'ends', 0, 'against', 0], 'stay', 'members[1].ends[0].against[0]: "stay" is the member itself'],
+  [['members', 1, 'ends', 0, 'against', 0], 'gone', 'members[1].ends[0].against[0]: no member "gone"'],
+];
+
+describe('one thing wrong', () => {
+  it.each([...SHAPE, ...MEANING])('%j set to %j', (keys, value, line) => {
+    expect(lines(JSON.stringify(withValue(sampleFile(), keys, value)))).toEqual([line]);
+  });
+
+  it('a number too large for any computer is told where it stands', () => {
+    const text = (position: string) =>
+      `{ ${head}, "nodes": [{ "id": "a", "at": { "kind": "fixed", "position": ${position} } }] }`;
+    expect(lines(text('[0, 1e999, 0]'))).toEqual(['nodes[0].at.position[1]: not a finite number']);
+    expect(lines(text('[0, -1e999, 0]'))).toEqual(['nodes[0].at.position[1]: not a finite number']);
+    expect(lines(`{ ${head}, "pulls": [{ "net": 1e999 }] }`)).toEqual(['pulls[0].net: not a finite number']);
+  });
+});
+
+describe('several things wrong', () => {
+  it('are all told', () => {
+    const file = withValue(withValue(sampleFile(), ['members', 0, 'path', 1], 'no'), ['sections', 0, 'wall'], 30);
+    expect(lines(JSON.stringify(file))).toEqual([
+      "sections[0].wall: 30 is not less than the tube's radius, 22.225",
+      'members[0].path[1]: no node "no"',
+    ]);
+  });
+
+  it('up to fifty, and a count of the rest', () => {
+    const path = Array.from({ length: 73 }, (_, i) => `n${i}`);
+    const told = lines(JSON.stringify(withValue(sampleFile(), ['members', 0, 'path'], path)));
+    expect(told).toHaveLength(51);
+    expect(told[50]).toBe('and 23 more');
+  });
+
+  it("keep to one line each, whatever the file's words", () => {
+    const word = 'a\nb\r\u2028c\u001b[31m\u202e\u0085';
+    const [line] = lines(JSON.stringify(withValue(sampleFile(), ['members', 0, 'path', 1], word)));
+    expect(line).toBe(String.raw`members[0].path[1]: no node "a\nb\r\u2028c\u001b[31m\u202e\u0085"`);
+    const [long] = lines(JSON.stringify(withValue(sampleFile(), ['members', 0, 'path', 1], '𝄞'.repeat(5000))));
+    expect(long).toBe(`members[0].path[1]: no node "${'𝄞'.repeat(39)}…"`);
+    const [key] = lines(`{ ${head}, "survey": { "a\\nb": { "toString": 1 } } }`);
+    expect(key).toBe(String.raw`survey["a\nb"].toString: not allowed as a name`);
+  });
+});
+
+describe('any text at all', () => {
+  const text = JSON.stringify(sampleFile(), null, 1);
+  const scraps = fc.constantFrom(
+    ...'{ } [ ] , : " \\ \' null true - 1e999 0 // /* "__proto__": "id":"foot" [[[[[[[['.split(' '),
+    '',
+    '\n',
+    '\u0000',
+    '\ud800',
+  );
+
+  it('gives a job or faults of one line, and never throws', () => {
+    const edit = fc.record({ at: fc.nat(text.length), cut: fc.nat(30), put: scraps });
+    fc.assert(
+      fc.property(fc.array(edit, { minLength: 1, maxLength: 4 }), (edits) => {
+        const broken = edits.reduce((old, { at, cut, put }) => old.slice(0, at) + put + old.slice(at + cut), text);
+        const parsed = parseJob(broken);
+        const told = parsed.ok ? ['fine'] : parsed.faults.map(faultLine);
+        expect(told.length).toBeGreaterThan(0);
+        for (const line of told) expect(line).toMatch(/^[^\p{Cc}\p{Zl}\p{Zp}]{1,500}$/u);
+      }),
+      { seed: 21, numRuns: 3000 },
+    );
+  });
+
+  it('holds as well for well-formed JSON with the wrong things in it', () => {
+    const keys: (string | number)[][] = [];
+    const walk = (value: unknown, path: (string | number)[]): void => {
+      if (path.length > 0) keys.push(path);
+      if (Array.isArray(value)) value.forEach((item, index) => walk(item, [...path, index]));
+      else if (typeof value === 'object' && value !== null) {
+        for (const [key, item] of Object.entries(value)) walk(item, [...path, key]);
+      }
+    };
+    walk(sampleFile(), []);
+    fc.assert(
+      fc.property(fc.constantFrom(...keys), fc.jsonValue(), (path, value) => {
+        const parsed = parseJob(JSON.stringify(withValue(sampleFile(), path, value)));
+        expect(parsed.ok ? 1 : parsed.faults.length).toBeGreaterThan(0);
+      }),
+      { seed: 22, numRuns: 3000 },
+    );
+  });
+});

@@ -1,0 +1,98 @@
+/** A small job that has one of everything, as plain data: tests change a piece of it. Made up; nobody's car. */
+export const sampleFile = () => ({
+  format: 'cagewright/job',
+  version: 1,
+  name: 'Bench frame',
+  lengthUnit: 'in',
+  points: [
+    { id: 'sill-l', name: 'Sill top, left', position: [0, 640, 310], by: 'tape' },
+    { id: 'post', name: 'Post', position: [-40, 600, 900] },
+  ],
+  bodyLines: [{ id: 'door', name: 'Door opening', points: ['sill-l', 'post', "post'"] }],
+  sections: [{ id: 'main', name: '1 3/4 x .120', outerDiameter: 44.45, wall: 3.048, material: 'dom-1020' }],
+  dies: [
+    {
+      id: 'd1',
+      name: '6 in CLR',
+      outerDiameter: 44.45,
+      centrelineRadius: 152.4,
+      clampOffset: 133.35,
+      leastStraight: 60,
+      leastGrip: 150,
+      greatestAngle: 120,
+    },
+  ],
+  nodes: [
+    { id: 'foot', name: 'foot', at: { kind: 'fixed', position: [0, 620, 0] } },
+    { id: 'top', name: 'top', at: { kind: 'fixed', position: [0, 500, 1100] } },
+    { id: 'sill', name: 'sill', at: { kind: 'point', point: 'sill-l', offset: [0, -32, 0] } },
+    {
+      id: 'stay-top',
+      name: 'stay-top',
+      at: { kind: 'on', member: 'hoop', from: 'start', distance: 900, offset: [0, 0, 0] },
+    },
+    {
+      id: 'on-bend',
+      name: 'on-bend',
+      at: { kind: 'on', member: 'hoop', bend: 1, where: 'middle', distance: 0, offset: [0, 0, 0] },
+    },
+    { id: 'mid', name: 'mid', at: { kind: 'between', nodes: ['foot', "foot'"], fraction: 0.5 } },
+    { id: 'tower', name: 'tower', at: { kind: 'fixed', position: [-900, 450, 300] } },
+    {
+      id: 'leg',
+      name: 'leg',
+      at: { kind: 'ray', from: 'top', direction: [0, 0.4226, -0.9063], until: { axis: 'y', value: 640 } },
+    },
+  ],
+  members: [
+    {
+      id: 'hoop',
+      name: 'Main hoop',
+      role: 'main-hoop',
+      path: ['foot', 'top', "top'", "foot'"],
+      section: 'main',
+      die: 'd1',
+      mirror: false,
+      ends: [
+        { fit: 'plate', normal: [0, 0, 1], allowance: 0 },
+        { fit: 'auto', allowance: 3 },
+      ],
+    },
+    {
+      id: 'stay',
+      name: 'Rear stay',
+      role: 'rear-stay',
+      path: ['stay-top', 'tower'],
+      section: 'main',
+      mirror: true,
+      ends: [
+        { fit: 'cope', against: ['hoop', "stay'"], allowance: 0 },
+        { fit: 'square', allowance: 0 },
+      ],
+    },
+  ],
+  envelopes: [
+    {
+      id: 'head',
+      name: 'Helmet',
+      kind: 'box',
+      centre: [-150, 330, 1010],
+      size: [330, 280, 330],
+      rotation: [0, 10, 0],
+      gap: 50,
+    },
+  ],
+  survey: { measurements: [{ kind: 'width', point: 'sill-l', value: 1280, sigma: 1 }] },
+  pulls: [],
+});
+
+/** The value at a path of keys set, or taken away with undefined. */
+export function withValue(file: object, keys: readonly (string | number)[], value: unknown): object {
+  const copy = structuredClone(file);
+  let at = copy as Record<string | number, unknown>;
+  for (const key of keys.slice(0, -1)) at = at[key] as Record<string | number, unknown>;
+  const last = keys.at(-1)!;
+  if (value === undefined) delete at[last];
+  else at[last] = value;
+  return copy;
+}

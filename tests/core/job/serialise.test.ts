@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { parseJob } from '../../../src/core/job/parse.ts';
+import { serialiseJob } from '../../../src/core/job/serialise.ts';
+import type { Job } from '../../../src/core/job/types.ts';
+import { sampleFile } from './sample.ts';
+
+const sample = () => sampleFile() as unknown as Job;
+
+describe('serialiseJob', () => {
+  it('comes back as an equal job', () => {
+    const parsed = parseJob(serialiseJob(sample()));
+    expect(parsed).toEqual({ ok: true, job: sample() });
+  });
+
+  it('is JSON as any reader takes it', () => {
+    expect(JSON.parse(serialiseJob(sample()))).toEqual(sampleFile());
+  });
+
+  it('gives the same bytes whatever the order in which keys were set', () => {
+    const backwards = (value: unknown): unknown => {
+      if (Array.isArray(value)) return value.map(backwards);
+      if (typeof value !== 'object' || value === null) return value;
+      return Object.fromEntries(
+        Object.entries(value)
+          .toReversed()
+          .map(([key, item]) => [key, backwards(item)]),
+      );
+    };
+    expect(serialiseJob(backwards(sample()) as Job)).toBe(serialiseJob(sample()));
+  });
+
+  it('puts a record on a line where it fits', () => {
+    const text = serialiseJob({ ...sample(), dies: [], bodyLines: [], nodes: sample().nodes.slice(0, 1), members: [] });
+    expect(text).toBe(`{
+  "format": "cagewright/job",
+  "version": 1,
+  "name": "Bench frame",
+  "lengthUnit": "in",
+  "points": [
+    { "id": "sill-l", "name": "Sill top, left", "position": [0, 640, 310], "by": "tape" },
+    { "id": "post", "name": "Post", "position": [-40, 600, 900] }
+  ],
+  "bodyLines": [],
+  "sections": [
+    { "id": "main", "name": "1 3/4 x .120", "outerDiameter": 44.45, "wall": 3.048, "material": "dom-1020" }
+  ],
+  "dies": [],
+  "nodes": [
+    { "id": "foot", "name": "foot", "at": { "kind": "fixed", "position": [0, 620, 0] } }
+  ],
+  "members": [],
+  "envelopes": [
+    {
+      "id": "head",
+      "name": "Helmet",
+      "kind": "box",
+      "centre": [-150, 330, 1010],
+      "size": [330, 280, 330],
+      "rotation": [0, 10, 0],
+      "gap": 50
+    }
+  ],
+  "pulls": [],
+  "survey": { "measurements": [{ "kind": "width", "point": "sill-l", "value": 1280, "sigma": 1 }] }
+}
+`);
+  });
+});
