@@ -5,7 +5,8 @@
  * negative: it stays in the sum of lengths but has no piece here.
  */
 import type { Radians } from './angle.ts';
-import type { Vec3 } from './vector.ts';
+import { ROUNDING } from './tolerance.ts';
+import { add, addScaled, cross, distance, dot, normalize, rotateAbout, subtract, type Vec3 } from './vector.ts';
 
 interface PieceBase {
   /** Developed length from the path's start to the piece's start. */
@@ -37,4 +38,120 @@ export type Piece = LinePiece | ArcPiece;
 export interface Path {
   readonly pieces: readonly Piece[];
   readonly length: number;
+}
+
+/** A place on a path. */
+export interface PathPlace {
+  readonly point: Vec3;
+  /** Unit tangent in the direction of travel. */
+  readonly tangent: Vec3;
+  /** Developed length from the path's start; below 0 or beyond the length only on the prolonged ends. */
+  readonly at: number;
+  /** True strictly between the two tangents of an arc. */
+  readonly onArc: boolean;
+}
+
+/** A straight piece; `at` is the developed length from the path's start to it. */
+export function linePiece(from: Vec3, to: Vec3, at: number): LinePiece {
+  const tangent = normalize(subtract(to, from));
+  return { kind: 'line', at, length: distance(from, to), from, to, startTangent: tangent, endTangent: tangent };
+}
+
+/** An arc that leaves `from` along the unit tangent and turns by `angle` right-hand about the unit normal. */
+export function arcPiece(
+  from: Vec3,
+  startTangent: Vec3,
+  normal: Vec3,
+  radius: number,
+  angle: Radians,
+  at: number,
+): ArcPiece {
+  const centre = addScaled(from, cross(normal, startTangent), radius);
+  const spoke = subtract(from, centre);
+  return {
+    kind: 'arc',
+    at,
+    length: radius * angle,
+    from,
+    to: add(centre, rotateAbout(spoke, normal, angle)),
+    startTangent,
+    endTangent: rotateAbout(startTangent, normal, angle),
+    centre,
+    radius,
+    normal,
+    angle,
+  };
+}
+
+/**
+ * The place at developed length `at`, clamped to the path. Where pieces overlap in length (a negative straight), the
+ * first that covers `at` counts.
+ */
+export function placeAt(path: Path, at: number): PathPlace {
+  const piece = path.pieces.find((each) => at <= each.at + each.length) ?? path.pieces[path.pieces.length - 1]!;
+  return placeOnPiece(piece, Math.min(Math.max(at - piece.at, 0), piece.length));
+}
+
+/** Place at `along` mm from the piece's start; beyond a line's ends it runs on, so that end straights can be prolonged. */
+function placeOnPiece(piece: Piece, along: number): PathPlace {
+  const at = piece.at + along;
+  if (piece.kind === 'line') {
+    return { point: addScaled(piece.from, piece.startTangent, along), tangent: piece.startTangent, at, onArc: false };
+  }
+  const turned = along / piece.radius;
+  return {
+    point: add(piece.centre, rotateAbout(subtract(piece.from, piece.centre), piece.normal, turned)),
+    tangent: rotateAbout(piece.startTangent, piece.normal, turned),
+    at,
+    onArc: along > ROUNDING && along < piece.length - ROUNDING,
+  };
+}
+
+/**
+ * The place on the path nearest to p. With `prolonged`, the path's two ends run on straight without limit. Closed form
+ * on each piece; of equal places the first counts.
+ */
+export function nearestOnPath(path: Path, p: Vec3, prolonged = false): PathPlace & { readonly distance: number } {
+  let best: (PathPlace & { distance: number }) | null = null;
+  const consider = (place: PathPlace) => {
+    const apart = distance(place.point, p);
+    if (best === null || apart < best.distance - ROUNDING) best = { ...place, distance: apart };
+  };
+  for (const piece of path.pieces) consider(placeOnPiece(piece, nearestAlong(piece, p)));
+  if (prolonged) {
+    const first = path.pieces[0]!;
+    const last = path.pieces[path.pieces.length - 1]!;
+    const before = dot(subtract(p, first.from), first.startTangent);
+    if (before < 0) {
+      consider({
+        point: addScaled(first.from, first.startTangent, before),
+        tangent: first.startTangent,
+        at: before,
+        onArc: false,
+      });
+    }
+    const beyond = dot(subtract(p, last.to), last.endTangent);
+    if (beyond > 0) {
+      consider({
+        point: addScaled(last.to, last.endTangent, beyond),
+        tangent: last.endTangent,
+        at: path.length + beyond,
+        onArc: false,
+      });
+    }
+  }
+  return best!;
+}
+
+/** Distance along the piece, from its start, to its point nearest p. */
+function nearestAlong(piece: Piece, p: Vec3): number {
+  if (piece.kind === 'line') {
+    return Math.min(Math.max(dot(subtract(p, piece.from), piece.startTangent), 0), piece.length);
+  }
+  const fromCentre = subtract(p, piece.centre);
+  const across = dot(fromCentre, subtract(piece.from, piece.centre)) / piece.radius;
+  const along = dot(fromCentre, piece.startTangent);
+  const turned = Math.atan2(along, across);
+  if (turned >= 0 && turned <= piece.angle) return turned * piece.radius;
+  return distance(p, piece.from) <= distance(p, piece.to) ? 0 : piece.length;
 }

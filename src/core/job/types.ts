@@ -17,9 +17,9 @@ export type MemberId = Flavour<'member'>;
 export type EnvelopeId = Flavour<'envelope'>;
 export type BodyLineId = Flavour<'body-line'>;
 /** A reference: an id, or an id with a prime (') for the mirror image in y = 0. */
-export type PointRef = Flavour<'point-ref'>;
-export type NodeRef = Flavour<'node-ref'>;
-export type TubeRef = Flavour<'tube-ref'>;
+export type PointRef = Flavour<'point' | 'point-ref'>;
+export type NodeRef = Flavour<'node' | 'node-ref'>;
+export type TubeRef = Flavour<'member' | 'tube-ref'>;
 
 export type LengthUnit = 'in' | 'mm';
 export type Axis = 'x' | 'y' | 'z';

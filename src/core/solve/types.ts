@@ -85,6 +85,8 @@ export interface SolvedTube {
   readonly twinOf: MemberId | null;
   readonly section: Section;
   readonly die: Die | null;
+  /** Places of the path's nodes, straight-through corners among them. */
+  readonly route: readonly Vec3[];
   /** End A, the sharp corners where it bends, end B. */
   readonly corners: readonly Vec3[];
   /** The real centreline, A to B, node to node. */

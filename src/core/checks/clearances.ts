@@ -1,0 +1,45 @@
+/** How far every tube's surface is from every envelope. */
+import { boxFrame, nearestToBox } from '../geometry/solid-box.ts';
+import { toRadians } from '../geometry/angle.ts';
+import { ROUNDING } from '../geometry/tolerance.ts';
+import type { Envelope } from '../job/types.ts';
+import type { Frame, SolvedTube } from '../solve/types.ts';
+import type { Clearance } from './types.ts';
+
+/**
+ * Every envelope x every tube, in the job's order. Distance from the box to the tube's surface, mm: from the box to the
+ * real centreline between its nodes, less the tube's radius; negative when the tube is inside. A record whose envelope
+ * and tube are unchanged since `previous` is handed on.
+ */
+export function measureClearances(
+  { job, tubes }: Frame,
+  previous?: Frame & { readonly clearances: readonly Clearance[] },
+): readonly Clearance[] {
+  const before = new Map(previous?.clearances.map((each) => [`${each.envelope}\n${each.tube}`, each]));
+  const envelopeBefore = new Set(previous?.job.envelopes);
+  return job.envelopes.flatMap((envelope) =>
+    tubes.map((tube) => {
+      const known = before.get(`${envelope.id}\n${tube.id}`);
+      const tubeBefore = previous?.byId.get(tube.id);
+      const same =
+        envelopeBefore.has(envelope) && tubeBefore?.path === tube.path && tubeBefore.section === tube.section;
+      return same && known !== undefined ? known : measure(envelope, tube);
+    }),
+  );
+}
+
+function measure(envelope: Envelope, tube: SolvedTube): Clearance {
+  const [rx, ry, rz] = envelope.rotation;
+  const box = boxFrame(envelope.centre, envelope.size, [toRadians(rx), toRadians(ry), toRadians(rz)]);
+  const nearest = nearestToBox(tube.path, box);
+  const distance = nearest.distance - tube.section.outerDiameter / 2;
+  return {
+    envelope: envelope.id,
+    tube: tube.id,
+    distance,
+    gap: envelope.gap,
+    ok: distance >= envelope.gap - ROUNDING,
+    at: nearest.point,
+    onEnvelope: nearest.onBox,
+  };
+}

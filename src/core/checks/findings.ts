@@ -1,0 +1,232 @@
+/**
+ * What is wrong with the frame, where, and what would mend it. A finding never stops the derivation.
+ *
+ * Sources: "common practice" is a fact of the trade without a published source; the rest name body, edition and article.
+ */
+import { toDegrees } from '../geometry/angle.ts';
+import { ROUNDING } from '../geometry/tolerance.ts';
+import type { LengthUnit, TubeRef } from '../job/types.ts';
+import type { Bend, Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
+import { decimalLength } from '../units/length.ts';
+import type { Clearance, Finding, Severity } from './types.ts';
+
+const PRACTICE = 'common practice';
+const LEAST_RADIUS =
+  'CLR at least 3 x OD: FIA Appendix J art. 253-8 (as quoted, 2009); Motorsport UK NCR 2026 ch. 7 app. 3 art. 20.3; Formula SAE 2026 F.5.2';
+const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
+
+/** Errors first, then warnings, then notes; within each in build order. */
+export function findTrouble(frame: Frame, clearances: readonly Clearance[]): readonly Finding[] {
+  const show = lengthWriter(frame.job.lengthUnit);
+  const found = [
+    ...frame.tubes.flatMap((tube) => [...bendTrouble(tube, show), ...endTrouble(tube, frame, show)]),
+    ...clearances.flatMap((each) => [...clearanceTrouble(each, frame, show)]),
+  ];
+  return found.toSorted((a, b) => RANK[a.severity] - RANK[b.severity]);
+}
+
+type Show = (mm: number) => string;
+
+/** A decimal inch, not a fraction: a finding compares, and a rounded fraction may show two unlike lengths alike. */
+const lengthWriter =
+  (unit: LengthUnit): Show =>
+  (mm) =>
+    unit === 'in' ? `${decimalLength(mm, 'in', 3)} in` : `${decimalLength(mm, 'mm', 1)} mm`;
+
+const degrees = (angle: number) => `${toDegrees(angle).toFixed(1)}°`;
+
+// --- bends ----------------------------------------------------------------------------------------------------------
+
+function* bendTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
+  const { bends, straights, die, section } = tube;
+  if (bends.length === 0 || die === null) return;
+  const base = { tube: tube.id, source: PRACTICE };
+
+  for (const [i, straight] of straights.entries()) {
+    const at = (bends[i] ?? bends[i - 1])!.corner;
+    const between = i > 0 && i < bends.length;
+    const where = between ? `between bends ${i} and ${i + 1}` : i === 0 ? 'before bend 1' : `after bend ${i}`;
+    if (straight < -ROUNDING) {
+      yield {
+        ...base,
+        id: between ? 'bend/overlap' : 'bend/past-end',
+        severity: 'error',
+        bend: Math.max(i, 1),
+        at,
+        message: `${tube.name}: the straight ${where} comes out ${show(straight)}. Move the corners ${show(-straight)} or more apart, or take a die with a smaller radius.`,
+      };
+    } else if (between && straight < die.leastStraight - ROUNDING) {
+      yield {
+        ...base,
+        id: 'bend/short-straight',
+        severity: 'error',
+        bend: i,
+        at,
+        message: `${tube.name}: ${show(straight)} of straight ${where}; ${die.name} needs ${show(die.leastStraight)} to clamp on. Move the corners ${show(die.leastStraight - straight)} further apart.`,
+      };
+    } else if (i === bends.length && straight < die.leastGrip - ROUNDING) {
+      yield {
+        ...base,
+        id: 'bend/short-tail',
+        severity: 'warning',
+        bend: i,
+        end: 'B',
+        at,
+        message: `${tube.name}: ${show(straight)} of tail after bend ${i}; ${die.name} grips ${show(die.leastGrip)}. Leave ${show(die.leastGrip - straight)} more on end B for the clamp and cut it off after bending${straights[0]! >= die.leastGrip ? ', or bend the tube from end B' : ''}.`,
+      };
+    }
+  }
+  for (const [i, bend] of bends.entries()) {
+    if (toDegrees(bend.angle) > die.greatestAngle + 1e-9) {
+      yield {
+        ...base,
+        id: 'bend/beyond-die',
+        severity: 'error',
+        bend: i + 1,
+        at: bend.corner,
+        message: `${tube.name}: bend ${i + 1} turns ${degrees(bend.angle)}; ${die.name} goes to ${die.greatestAngle}°. Split the turn over two bends.`,
+      };
+    }
+  }
+  const first = bends[0]!;
+  if (Math.abs(die.outerDiameter - section.outerDiameter) > 0.01) {
+    yield {
+      ...base,
+      id: 'bend/wrong-die',
+      severity: 'error',
+      at: first.corner,
+      message: `${tube.name}: ${section.name} is ${show(section.outerDiameter)} over the outside, ${die.name} takes ${show(die.outerDiameter)}. Choose a die for this tube.`,
+    };
+  }
+  if (die.centrelineRadius < 3 * section.outerDiameter - ROUNDING) {
+    yield {
+      ...base,
+      id: 'bend/tight-radius',
+      severity: 'warning',
+      at: first.corner,
+      message: `${tube.name}: centreline radius ${show(die.centrelineRadius)} is under 3 x outer diameter (${show(3 * section.outerDiameter)}). Many rule books ask for that as the least.`,
+      source: LEAST_RADIUS,
+    };
+  }
+}
+
+// --- ends -----------------------------------------------------------------------------------------------------------
+
+function* endTrouble(tube: SolvedTube, frame: Frame, show: Show): Generator<Finding> {
+  for (const [which, end] of tube.ends.entries()) {
+    const label = which === 0 ? 'A' : 'B';
+    const base = { tube: tube.id, end: label, node: end.node, at: end.position, source: PRACTICE } as const;
+    const name = `${tube.name}, end ${label}`;
+    const spec = tube.member.ends[which]!;
+
+    if (spec.fit === 'auto' && end.fit === 'square' && end.butted.length === 0) {
+      yield {
+        ...base,
+        id: 'end/meets-nothing',
+        severity: 'warning',
+        message: `${name} meets no tube${meetsOwnTwin(tube, end, frame)}`,
+      };
+    }
+    if (end.fit === 'plate' && end.tip === null) {
+      yield {
+        ...base,
+        id: 'end/plate-along-tube',
+        severity: 'error',
+        message: `${name}: the plate lies along the tube and never cuts it. Give the plate's normal another direction.`,
+      };
+    }
+    for (const cut of end.cuts) {
+      if (!cut.reaches) {
+        const run = frame.byId.get(cut.against)!;
+        yield {
+          ...base,
+          id: 'end/cutter-misses',
+          severity: 'error',
+          message: `${name}: the cope against ${run.name} does not reach this tube. Move the node onto it, or take it out of the end's list.`,
+        };
+      } else {
+        yield* landingTrouble(cut, base, name, frame, show);
+      }
+    }
+    if (end.tip !== null && end.outer.some(Number.isNaN)) {
+      yield {
+        ...base,
+        id: 'end/wider-than-run',
+        severity: 'warning',
+        message: `${name}: part of this tube's wall passes by what it is coped to. Move the node nearer the run's axis, or cope the other tube to this one.`,
+      };
+    }
+    const straight = tube.straights.at(which === 0 ? 0 : -1)!;
+    if (tube.bends.length > 0 && end.throat !== null && end.throat > straight + ROUNDING) {
+      yield {
+        ...base,
+        id: 'end/cope-in-own-bend',
+        severity: 'warning',
+        message: `${name}: the cope is ${show(end.throat)} deep and the straight there ${show(straight)}, so the cut runs into this tube's own bend. Fit it by hand, or move the bend away.`,
+      };
+    }
+  }
+}
+
+/** Why an end that a person sees meeting something is left square, and what would mend it. */
+function meetsOwnTwin(tube: SolvedTube, end: TubeEnd, frame: Frame): string {
+  const twin = tube.member.mirror && Math.abs(end.position[1]) <= ROUNDING;
+  if (twin)
+    return ' but its own twin, and is cut square. For a mitre on the centre plane give it a plate with normal 0, 1, 0.';
+  const later = frame.tubes.find(
+    (other) => other.number > tube.number && other.ends.some(({ node }) => node === end.node),
+  );
+  if (later !== undefined)
+    return ` built before it, and is cut square; ${later.name} ends there but is built later. Move this member down the build order, or name what it is coped to.`;
+  return ' and is cut square. Put it on a tube, or give it a plate.';
+}
+
+function* landingTrouble(
+  cut: Cut,
+  base: Pick<Finding, 'tube' | 'end' | 'node' | 'at' | 'source'>,
+  name: string,
+  frame: Frame,
+  show: Show,
+): Generator<Finding> {
+  const run = frame.byId.get(cut.against)!;
+  const reach = run.section.outerDiameter;
+  const away = (bend: Bend) => Math.max(bend.start - cut.landingAt, cut.landingAt - bend.end);
+  const nearest = run.bends
+    .map((bend, i) => ({ bend: i + 1, away: away(bend) }))
+    .toSorted((a, b) => a.away - b.away)[0];
+  if (nearest === undefined || nearest.away > reach + ROUNDING) return;
+  const place = cut.onBend
+    ? `lands in bend ${nearest.bend} of ${run.name}`
+    : `lands ${show(Math.max(nearest.away, 0))} from bend ${nearest.bend} of ${run.name}, less than one diameter (${show(reach)})`;
+  yield {
+    ...base,
+    id: cut.onBend ? 'joint/in-bend' : 'joint/near-bend',
+    severity: 'warning',
+    message: `${name} ${place}. The cope is cut for it; a saw set for straight tube does not fit there. Move the node along the tube if the rule book wants joints clear of bends.`,
+  };
+}
+
+// --- clearances -----------------------------------------------------------------------------------------------------
+
+function* clearanceTrouble(clearance: Clearance, frame: Frame, show: Show): Generator<Finding> {
+  if (clearance.ok) return;
+  const tube = frame.byId.get(clearance.tube)!;
+  const envelope = frame.job.envelopes.find((each) => each.id === clearance.envelope)!;
+  const how = clearance.distance < 0 ? `goes ${show(-clearance.distance)} into` : `is ${show(clearance.distance)} from`;
+  yield {
+    id: 'clearance/too-close',
+    severity: 'error',
+    tube: tube.id,
+    envelope: envelope.id,
+    at: clearance.at,
+    message: `${tube.name} ${how} ${envelope.name}; ${show(clearance.gap)} is asked for. Move the tube ${show(clearance.gap - clearance.distance)} away, or the seat.`,
+    source: `gap set for ${envelope.name} in this job`,
+  };
+}
+
+/** The worst severity of each tube's findings, for a view to mark it. */
+export function worstByTube(findings: readonly Finding[]): ReadonlyMap<TubeRef, Severity> {
+  const worst = new Map<TubeRef, Severity>();
+  for (const { tube, severity } of findings) if (tube !== undefined && !worst.has(tube)) worst.set(tube, severity);
+  return worst;
+}

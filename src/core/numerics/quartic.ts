@@ -1,0 +1,75 @@
+/**
+ * Real roots of s^4 + p s^2 + q s + c where the quartic goes from negative to positive: what a line needs that leaves a
+ * torus. Its stationary points come from the cubic in closed form and cut the axis into monotone stretches; a safeguarded
+ * Newton iteration finds the root in each. The textbook closed form for the quartic itself was not taken: it loses half
+ * the digits at the near-double roots that equal tubes always have.
+ *
+ * Grazing. A lowest value from 0 to `touch` above it is a line that just touches from outside: one double root, given
+ * once. A highest value between two dips that is not more than `touch` above zero is a line that touches from inside: it
+ * does not leave there, and no root is given.
+ */
+
+/** Writes the rising roots, ascending, into `out`; answers how many (0 to 2). `touch` is in units of the quartic. */
+export function risingRoots(p: number, q: number, c: number, touch: number, out: Float64Array): number {
+  const value = (s: number) => ((s * s + p) * s + q) * s + c;
+  const count = stationaryPoints(p / 2, q / 4);
+  // Beyond this every term is outweighed by s^4.
+  const far =
+    1 + Math.max(Math.sqrt(Math.abs(p)) * 2, Math.cbrt(Math.abs(q)) * 2, Math.sqrt(Math.sqrt(Math.abs(c))) * 2);
+  let found = 0;
+  // The quartic falls to its first stationary point and rises from the last: minima are the even-numbered ones.
+  for (let k = 0; k < count; k += 2) {
+    const low = stationary[k]!;
+    const high = k + 1 < count ? stationary[k + 1]! : Math.max(far, low + far);
+    const atLow = value(low);
+    if (atLow >= 0) {
+      if (atLow <= touch) out[found++] = low;
+    } else if (value(high) > touch) {
+      out[found++] = rootBetween(low, high, p, q, c);
+    }
+  }
+  return found;
+}
+
+/** Safeguarded Newton on a rising stretch: value(low) < 0 < value(high). */
+function rootBetween(low: number, high: number, p: number, q: number, c: number): number {
+  let s = 0.5 * (low + high);
+  for (let step = 0; step < 100; step++) {
+    const f = ((s * s + p) * s + q) * s + c;
+    if (f === 0) return s;
+    if (f < 0) low = s;
+    else high = s;
+    const slope = (4 * s * s + 2 * p) * s + q;
+    let next = s - f / slope;
+    if (!(next > low && next < high)) next = 0.5 * (low + high);
+    if (Math.abs(next - s) <= 1e-15 * (Math.abs(next) + 1)) return next;
+    s = next;
+  }
+  return s;
+}
+
+const stationary = new Float64Array(3);
+
+/** Real roots of s^3 + a s + b, ascending, into `stationary`; a double root (no turn of the quartic there) is left out. */
+function stationaryPoints(a: number, b: number): number {
+  const disc = (b / 2) ** 2 + (a / 3) ** 3;
+  if (disc >= 0 || a >= 0) {
+    const root = Math.sqrt(Math.max(disc, 0));
+    // The larger of the two cube roots first; the other follows from their product, with no cancellation.
+    const large = b > 0 ? Math.cbrt(-b / 2 - root) : Math.cbrt(-b / 2 + root);
+    stationary[0] = polishCubic(large === 0 ? 0 : large - a / (3 * large), a, b);
+    return 1;
+  }
+  const radius = 2 * Math.sqrt(-a / 3);
+  const third = Math.acos(Math.min(1, Math.max(-1, (3 * b) / (a * radius)))) / 3;
+  stationary[0] = polishCubic(radius * Math.cos(third + (2 * Math.PI) / 3), a, b);
+  stationary[1] = polishCubic(radius * Math.cos(third - (2 * Math.PI) / 3), a, b);
+  stationary[2] = polishCubic(radius * Math.cos(third), a, b);
+  return 3;
+}
+
+/** One Newton step: takes the trigonometric form's last digits. */
+function polishCubic(s: number, a: number, b: number): number {
+  const slope = 3 * s * s + a;
+  return slope === 0 ? s : s - ((s * s + a) * s + b) / slope;
+}

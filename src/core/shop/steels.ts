@@ -1,0 +1,31 @@
+/**
+ * Steels that tube is sold in, by the name a section's `material` carries. Yield strengths are the least that the
+ * standard allows; they serve the first guess at springback and are never shown as a certificate.
+ */
+export interface Steel {
+  readonly id: string;
+  readonly name: string;
+  /** N/mm2. */
+  readonly yield: number;
+  readonly source: string;
+}
+
+const KSI = 6.894757;
+
+export const STEELS: readonly Steel[] = [
+  { id: 'dom-1020', name: '1020 DOM, as drawn', yield: 60 * KSI, source: 'ASTM A513 type 5, as drawn (from memory)' },
+  {
+    id: 'dom-1020-sr',
+    name: '1020 DOM, stress relieved',
+    yield: 55 * KSI,
+    source: 'ASTM A513 type 5, stress relieved',
+  },
+  { id: '4130-n', name: '4130, normalised', yield: 60 * KSI, source: 'ASTM A519 (from memory)' },
+  { id: 'e235-n', name: 'E235+N', yield: 235, source: 'EN 10305-1' },
+  { id: 'e355-n', name: 'E355+N', yield: 355, source: 'EN 10305-1' },
+];
+
+/** N/mm2, of steel: EN 10305 tube and DOM alike lie at 205 000 to 210 000. */
+export const YOUNGS_MODULUS = 205_000;
+
+export const steelOf = (material: string): Steel | undefined => STEELS.find((steel) => steel.id === material);

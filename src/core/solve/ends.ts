@@ -1,0 +1,146 @@
+/**
+ * A tube's two ends: what cuts them, the reference that angles about the tube are counted from, and the trim profile.
+ *
+ * The trim s(phi) is the distance along the tube, from the end's node, at which the wall begins. Every cutter removes
+ * material, so of several the largest s counts; a plate or a square end is a plane. Frame: u = direction, into the tube;
+ * phi = 0 at `reference`, right-hand about u.
+ */
+import { GENERATORS, leavingCrossings, type Bundle } from '../geometry/sleeve.ts';
+import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
+import { cross, dot, length, normalize, rejectFrom, subtract, X_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
+import type { EndFit, NodeRef, Section } from '../job/types.ts';
+import type { Centreline } from './centreline.ts';
+import { clockingOf, cutBy, type CutGeometry } from './cut.ts';
+import type { Meeting, Run } from './meetings.ts';
+import type { TubeEnd } from './types.ts';
+
+/** What is known of an end before it is cut. */
+export interface EndSetting {
+  readonly node: NodeRef;
+  readonly position: Vec3;
+  readonly direction: Vec3;
+  readonly spec: EndFit;
+  /** The plate's normal as it lies on this tube (mirrored for a twin). */
+  readonly plateNormal: Vec3 | null;
+  readonly meeting: Meeting;
+}
+
+/** Which way a run is counted to travel where a cut is square and either way would do. */
+export type SquareSense = (run: Run, tangent: Vec3, position: Vec3) => Vec3;
+
+export function solveEnds(
+  centreline: Centreline,
+  section: Section,
+  settings: readonly [EndSetting, EndSetting],
+  sense: SquareSense,
+): readonly [TubeEnd, TubeEnd] {
+  const cutsOf = ({ position, direction, meeting }: EndSetting) =>
+    meeting.cutters.map((run) =>
+      cutBy(run, position, direction, section.outerDiameter, (tangent) => sense(run, tangent, position)),
+    );
+  const cuts = [cutsOf(settings[0]), cutsOf(settings[1])] as const;
+  const references =
+    centreline.bends.length > 0 ? insideOfBends(centreline) : straightReferences(cuts, settings[0].direction);
+  return [
+    solveEnd(settings[0], cuts[0], references[0], section),
+    solveEnd(settings[1], cuts[1], references[1], section),
+  ];
+}
+
+/** Unit directions along the tube into it, at end A and at end B. */
+export function endDirections(corners: readonly Vec3[]): readonly [Vec3, Vec3] {
+  return [normalize(subtract(corners[1]!, corners[0]!)), normalize(subtract(corners.at(-2)!, corners.at(-1)!))];
+}
+
+/** A straight tube has one reference for both ends. */
+function straightReferences(
+  [a, b]: readonly [readonly CutGeometry[], readonly CutGeometry[]],
+  direction: Vec3,
+): readonly [Vec3, Vec3] {
+  const reference = firstAcuteSide(a) ?? firstAcuteSide(b) ?? upwards(direction);
+  return [reference, reference];
+}
+
+const firstAcuteSide = (cuts: readonly CutGeometry[]): Vec3 | undefined =>
+  cuts.find((each) => each.acuteSide !== null)?.acuteSide ?? undefined;
+
+/** The direction nearest +z square to the tube; of an upright tube, nearest +x. */
+function upwards(direction: Vec3): Vec3 {
+  const up = rejectFrom(Z_AXIS, direction);
+  return normalize(length(up) > 1e-6 ? up : rejectFrom(X_AXIS, direction));
+}
+
+/** From the tube towards the centre of its first bend, and of its last: the bend's normal turned on from the direction of travel. */
+function insideOfBends({ bends, corners }: Centreline): readonly [Vec3, Vec3] {
+  const [first, last] = endDirections(corners);
+  return [normalize(cross(bends[0]!.normal, first)), normalize(cross(last, bends.at(-1)!.normal))];
+}
+
+function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: Vec3, section: Section): TubeEnd {
+  const { node, position, direction, spec, plateNormal, meeting } = setting;
+  const bundle: Bundle = { origin: position, direction, reference };
+  const radius = section.outerDiameter / 2;
+  const each = meeting.cutters.map((run) => leavingCrossings(run.path, run.section.outerDiameter / 2, bundle, radius));
+  const fit = plateNormal !== null ? 'plate' : cuts.length > 0 ? 'cope' : 'square';
+  const trim = (rho: number, trims: readonly Float64Array[]) =>
+    fit === 'plate'
+      ? planeTrim(bundle, plateNormal!, rho)
+      : fit === 'square'
+        ? new Float64Array(GENERATORS)
+        : largest(trims);
+  const outer = trim(radius, each);
+  const bore = radius - section.wall;
+  const boreTrims = meeting.cutters.map((run) =>
+    leavingCrossings(run.path, run.section.outerDiameter / 2, bundle, bore),
+  );
+  const [tip, throat] = extremes(outer);
+  return {
+    node,
+    position,
+    fit,
+    direction,
+    reference,
+    cuts: cuts.map((geometry, i) => ({
+      ...geometry.cut,
+      clocking: clockingOf(geometry, reference, direction),
+      reaches: each[i]!.some((s) => !Number.isNaN(s)),
+    })),
+    butted: meeting.butted.map((run) => run.id),
+    plateNormal,
+    outer,
+    inner: trim(bore, boreTrims),
+    tip,
+    throat,
+    allowance: spec.allowance,
+  };
+}
+
+function largest(trims: readonly Float64Array[]): Float64Array {
+  const most = trims[0]!.slice();
+  for (const trim of trims.slice(1)) {
+    for (let k = 0; k < GENERATORS; k++) if (!(most[k]! >= trim[k]!) && !Number.isNaN(trim[k]!)) most[k] = trim[k]!;
+  }
+  return most;
+}
+
+/** Cut by the plane through the origin; NaN all round where the plane lies along the tube and never cuts it. */
+function planeTrim({ direction, reference }: Bundle, normal: Vec3, rho: number): Float64Array {
+  const n = normalize(normal);
+  const along = dot(direction, n);
+  if (Math.abs(along) <= ANGLE_ROUNDING) return new Float64Array(GENERATORS).fill(NaN);
+  const [c, s] = [(-rho * dot(reference, n)) / along, (-rho * dot(cross(direction, reference), n)) / along];
+  return Float64Array.from(
+    { length: GENERATORS },
+    (_, k) => c * Math.cos((k * Math.PI) / 180) + s * Math.sin((k * Math.PI) / 180),
+  );
+}
+
+function extremes(profile: Float64Array): readonly [number | null, number | null] {
+  let least = Infinity;
+  let greatest = -Infinity;
+  for (const s of profile) {
+    if (s < least) least = s;
+    if (s > greatest) greatest = s;
+  }
+  return least === Infinity ? [null, null] : [least, greatest];
+}

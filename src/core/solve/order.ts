@@ -1,0 +1,78 @@
+/**
+ * In which order nodes and members can be solved: a node needs what it is placed by, a member needs the nodes of its
+ * path. References that form a loop cannot be solved; the loop is named. Primes do not matter here: a mirror image
+ * needs what the record itself needs.
+ */
+import { bareId } from '../job/reference.ts';
+import type { Fault, FrameNode, Job, Member } from '../job/types.ts';
+
+export type Step =
+  | { readonly kind: 'node'; readonly index: number; readonly record: FrameNode }
+  | { readonly kind: 'member'; readonly index: number; readonly record: Member };
+
+/** Every node and member once, each after all that it needs; or one fault for each loop. */
+export function solveOrder(job: Job): { readonly steps: readonly Step[]; readonly faults: readonly Fault[] } {
+  const steps: Step[] = [
+    ...job.nodes.map((record, index): Step => ({ kind: 'node', index, record })),
+    ...job.members.map((record, index): Step => ({ kind: 'member', index, record })),
+  ];
+  const nodeAt = new Map(job.nodes.map((node, index) => [node.id, index]));
+  const memberAt = new Map(job.members.map((member, index) => [member.id, index + job.nodes.length]));
+  const needs = steps.map((step) =>
+    needsOf(step).map(({ kind, id }) => (kind === 'node' ? nodeAt : memberAt).get(id)!),
+  );
+
+  const waiting = needs.map((each) => each.length);
+  const servedBy: number[][] = steps.map(() => []);
+  needs.forEach((each, index) => each.forEach((needed) => servedBy[needed]!.push(index)));
+  const ready = [...steps.keys()].filter((index) => waiting[index] === 0);
+  const order: Step[] = [];
+  for (let next = 0; next < ready.length; next++) {
+    const index = ready[next]!;
+    order.push(steps[index]!);
+    for (const served of servedBy[index]!) if (--waiting[served]! === 0) ready.push(served);
+  }
+  return { steps: order, faults: order.length === steps.length ? [] : loops(steps, needs, waiting) };
+}
+
+function needsOf(step: Step): { kind: 'node' | 'member'; id: string }[] {
+  const node = (reference: string) => ({ kind: 'node' as const, id: bareId(reference) });
+  if (step.kind === 'member') return step.record.path.map(node);
+  const at = step.record.at;
+  switch (at.kind) {
+    case 'fixed':
+    case 'point':
+      return [];
+    case 'on':
+      return [{ kind: 'member', id: bareId(at.member) }];
+    case 'between':
+      return at.nodes.map(node);
+    case 'ray':
+      return [node(at.from)];
+  }
+}
+
+/** Follows what is still waited for from each stuck step until it comes round; every loop is named once. */
+function loops(steps: readonly Step[], needs: readonly (readonly number[])[], waiting: readonly number[]): Fault[] {
+  const faults: Fault[] = [];
+  const seen = new Set<number>();
+  for (const start of steps.keys()) {
+    if (waiting[start] === 0) continue;
+    const trail: number[] = [];
+    let index = start;
+    while (!seen.has(index)) {
+      seen.add(index);
+      trail.push(index);
+      index = needs[index]!.find((needed) => waiting[needed]! > 0)!;
+    }
+    const round = trail.indexOf(index);
+    if (round < 0) continue;
+    const loop = [...trail.slice(round), index].map((each) => `${steps[each]!.kind} "${steps[each]!.record.id}"`);
+    const { kind, index: place } = steps[index]!;
+    faults.push({
+      place: kind === 'node' ? `nodes[${place}].at` : `members[${place}].path`,
+      message: `reference loop: ${loop.join(' needs ')}`,
+    });
+  }
+  return faults;
+}
