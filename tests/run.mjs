@@ -9,19 +9,19 @@ import { join } from 'node:path';
 import { ensureInstalled, root } from '../src/scripts/install.mjs';
 
 /** @typedef {{ passed: number, failed: number }} Count */
+/** @typedef {Record<string, string | undefined>} Settings */
 
 ensureInstalled();
 const { ensureChromium } = await import('./chromium.mjs'); // needs the packages
 const browser = ensureChromium();
-// Colours only where a person looks on.
-/** @type {Record<string, string | undefined>} */
+/** @type {Settings} colours only where a person looks on */
 const plain = process.stdout.isTTY ? {} : { NO_COLOR: '1', FORCE_COLOR: undefined };
 const reports = mkdtempSync(join(tmpdir(), 'cagewright-'));
 
 /**
  * @param {string} title
  * @param {string} command with its arguments; a package's program is found by its name
- * @param {Record<string, string>} [settings] for its environment
+ * @param {Settings} [settings] for its environment
  * @returns {boolean} whether it ended well
  */
 function run(title, command, settings = {}) {
@@ -44,7 +44,7 @@ const stage = (title, command) => (run(title, command) ? { passed: 1, failed: 0 
  *
  * @param {string} title
  * @param {string} command
- * @param {Record<string, string>} settings
+ * @param {Settings} settings
  * @param {string} report
  * @param {(report: any) => Count} count
  * @returns {Count}
@@ -82,7 +82,8 @@ const counts = [
   tests(
     'Browser',
     'playwright test -c tests/browser --reporter=line,json',
-    { PLAYWRIGHT_JSON_OUTPUT_NAME: browserReport, ...(browser && { CAGEWRIGHT_CHROMIUM: browser }) },
+    // The runner of these settles colours by itself, and warns of NO_COLOR.
+    { PLAYWRIGHT_JSON_OUTPUT_NAME: browserReport, CAGEWRIGHT_CHROMIUM: browser, NO_COLOR: undefined },
     browserReport,
     ({ stats }) => ({ passed: stats.expected, failed: stats.unexpected + stats.flaky }),
   ),
