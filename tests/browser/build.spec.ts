@@ -1,5 +1,5 @@
 /** What the build itself promises: a small first load, nothing inline, no stranger's address, work without network. */
-import { readFileSync, readdirSync } from 'node:fs';
+import { cpSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
@@ -83,4 +83,28 @@ test('opens again with the server gone', async ({ page }) => {
   await page.reload();
   await expect(page.locator('#root')).not.toBeEmpty();
   await expect(page).toHaveTitle('Cagewright');
+});
+
+test('gives way to a new build within the next loads', async ({ page }, testInfo) => {
+  const folder = testInfo.outputPath('build');
+  cpSync(dist, folder, { recursive: true });
+  const server = await serve(folder, 0);
+  await page.goto(`http://localhost:${portOf(server)}/`);
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+
+  const edit = (file: string, from: RegExp, to: string) => {
+    const text = readFileSync(join(folder, file), 'utf8');
+    expect(text).toMatch(from);
+    writeFileSync(join(folder, file), text.replace(from, to));
+  };
+  edit('index.html', /<title>[^<]*/, '<title>A newer build');
+  edit('sw.js', /(["']?index\.html["']?,\s*revision:\s*["'])[0-9a-f]+/, '$1newer');
+
+  await page.reload(); // still the old page, while the new build is fetched behind it
+  await expect(async () => {
+    await page.reload();
+    await expect(page).toHaveTitle('A newer build', { timeout: 1_000 });
+  }).toPass();
+  server.closeAllConnections();
+  server.close();
 });
