@@ -1,0 +1,167 @@
+/**
+ * Tables for a spreadsheet, RFC 4180 (comma, CRLF, UTF-8). Millimetres, degrees and kilograms at full precision, the
+ * unit in each heading. In a job shown in inches every length has a second column, in inches to the fourth decimal, for
+ * reading: what is exact stands in millimetres.
+ *
+ * A spreadsheet runs a cell that begins like a formula, and a job file may come from a stranger: such text gets an
+ * apostrophe in front. All text is quoted, so that a program which splits at semicolons finds no formula within a name
+ * either. Numbers stay bare numbers, negative ones too.
+ */
+import { unparse } from 'papaparse';
+import type { Derived } from '../core/derive.ts';
+import type { LengthUnit } from '../core/job/types.ts';
+import { MM_PER_INCH } from '../core/units/length.ts';
+import { fabrication, type FabricationCut, type FabricationEnd, type FabricationTube } from './fabrication.ts';
+import type { TextFile } from './text.ts';
+
+type Cell = string | number | boolean | null;
+
+/** The heading without the unit of length, what it is, and its cell. A length is in mm. */
+interface Column<Row> {
+  readonly heading: string;
+  readonly kind: 'length' | 'other';
+  readonly cell: (row: Row) => Cell;
+}
+
+const length = <Row>(heading: string, cell: (row: Row) => number | null): Column<Row> => ({
+  heading,
+  kind: 'length',
+  cell,
+});
+const other = <Row>(heading: string, cell: (row: Row) => Cell): Column<Row> => ({ heading, kind: 'other', cell });
+
+/** Text that a spreadsheet takes for a formula: = + - @ (full-width ones too), after blanks or none; tab and line break. */
+const FORMULA = /^(?:[\t\r\n]|\s*[=+\-@＝＋－＠])/u;
+
+/** tubes.csv, bends.csv, xyz.csv and copes.csv. */
+export function csvFiles(derived: Derived): readonly TextFile[] {
+  return [tubesCsv(derived), bendsCsv(derived), xyzCsv(derived), copesCsv(derived)];
+}
+
+interface BendRow {
+  readonly tube: FabricationTube;
+  readonly at: number;
+}
+
+/** One row a tube. */
+export function tubesCsv(derived: Derived): TextFile {
+  const sections = new Map(derived.job.sections.map((section) => [section.id, section]));
+  const sectionOf = (tube: FabricationTube) => sections.get(tube.section)!;
+  return table('tubes.csv', derived, fabrication(derived).tubes, [
+    other('number', (tube) => tube.number),
+    other('id', (tube) => tube.id),
+    other('name', (tube) => tube.name),
+    other('role', (tube) => tube.role),
+    other('section', (tube) => sectionOf(tube).name),
+    length('outer_diameter', (tube) => sectionOf(tube).outerDiameter),
+    length('wall', (tube) => sectionOf(tube).wall),
+    other('material', (tube) => sectionOf(tube).material),
+    other('die', (tube) => tube.die),
+    other('bends', (tube) => tube.bends.length),
+    length('blank', (tube) => tube.blankLength),
+    length('developed', (tube) => tube.developedLength),
+    length('sharp_corner', (tube) => tube.sharpCornerLength),
+    other('mass_kg', (tube) => tube.mass),
+    other('twin_of', (tube) => tube.twinOf),
+  ]);
+}
+
+/** The LRA table: one row a bend, in feed order from end A. */
+export function bendsCsv(derived: Derived): TextFile {
+  const rows = fabrication(derived).tubes.flatMap((tube) => tube.bends.map((_, at): BendRow => ({ tube, at })));
+  const bend = ({ tube, at }: BendRow) => tube.bends[at]!;
+  return table('bends.csv', derived, rows, [
+    other('number', ({ tube }) => tube.number),
+    other('tube', ({ tube }) => tube.id),
+    other('name', ({ tube }) => tube.name),
+    other('bend', ({ at }) => at + 1),
+    length('straight_before', ({ tube, at }) => tube.straights[at]!),
+    other('rotation_deg', (row) => bend(row).rotation),
+    other('angle_deg', (row) => bend(row).angle),
+    other('machine_angle_deg', (row) => bend(row).machineAngle),
+    other('machine_angle_from', (row) => bend(row).machineAngleFrom),
+    length('radius', (row) => bend(row).radius),
+    length('arc', (row) => bend(row).arc),
+    length('start', (row) => bend(row).start),
+    length('end', (row) => bend(row).end),
+    length('clamp_mark', (row) => bend(row).clampMark),
+    length('straight_after', ({ tube, at }) => tube.straights[at + 1]!),
+  ]);
+}
+
+/** The XYZ table: one row a corner point, ends included, in feed order from end A; car axes. */
+export function xyzCsv(derived: Derived): TextFile {
+  const rows = fabrication(derived).tubes.flatMap((tube) => tube.corners.map((corner, at) => ({ tube, corner, at })));
+  return table('xyz.csv', derived, rows, [
+    other('number', ({ tube }) => tube.number),
+    other('tube', ({ tube }) => tube.id),
+    other('name', ({ tube }) => tube.name),
+    other('corner', ({ at }) => at + 1),
+    length('x', ({ corner }) => corner[0]),
+    length('y', ({ corner }) => corner[1]),
+    length('z', ({ corner }) => corner[2]),
+  ]);
+}
+
+interface CopeRow {
+  readonly tube: FabricationTube;
+  readonly side: 'A' | 'B';
+  readonly end: FabricationEnd;
+  readonly cut: FabricationCut | null;
+}
+
+/** One row a cut; an end without a cut (plate, square) has one row with the cut's cells empty. */
+export function copesCsv(derived: Derived): TextFile {
+  const rows = fabrication(derived).tubes.flatMap((tube) => [
+    ...copeRows(tube, 'A', tube.ends[0]),
+    ...copeRows(tube, 'B', tube.ends[1]),
+  ]);
+  return table('copes.csv', derived, rows, [
+    other('number', ({ tube }) => tube.number),
+    other('tube', ({ tube }) => tube.id),
+    other('name', ({ tube }) => tube.name),
+    other('end', ({ side }) => side),
+    other('node', ({ end }) => end.node),
+    other('fit', ({ end }) => end.fit),
+    other('against', ({ cut }) => cut?.against ?? null),
+    other('included_angle_deg', ({ cut }) => cut?.includedAngle ?? null),
+    other('off_square_deg', ({ cut }) => cut?.offSquare ?? null),
+    other('clocking_deg', ({ cut }) => cut?.clocking ?? null),
+    length('axis_offset', ({ cut }) => cut?.axisOffset ?? null),
+    length('saw_diameter', ({ cut }) => cut?.sawDiameter ?? null),
+    length('saw_depth', ({ cut }) => cut?.sawDepth ?? null),
+    other('on_bend', ({ cut }) => cut?.onBend ?? null),
+    length('tip', ({ end }) => end.tip),
+    length('throat', ({ end }) => end.throat),
+    length('allowance', ({ end }) => end.allowance),
+  ]);
+}
+
+function copeRows(tube: FabricationTube, side: 'A' | 'B', end: FabricationEnd): CopeRow[] {
+  const cuts = end.cuts.length > 0 ? end.cuts : [null];
+  return cuts.map((cut) => ({ tube, side, end, cut }));
+}
+
+function table<Row>(
+  fileName: string,
+  { job }: Derived,
+  rows: readonly Row[],
+  columns: readonly Column<Row>[],
+): TextFile {
+  const written = columns.flatMap((column) => inUnits(column, job.lengthUnit));
+  const lines = [written.map(({ heading }) => heading), ...rows.map((row) => written.map(({ cell }) => cell(row)))];
+  const text = unparse(lines, { escapeFormulae: FORMULA, quotes: (cell) => typeof cell === 'string' });
+  return { fileName, text: `${text}\r\n` };
+}
+
+/** A length becomes a column in mm and, in a job shown in inches, one in inches beside it. */
+function inUnits<Row>(column: Column<Row>, unit: LengthUnit): Column<Row>[] {
+  if (column.kind === 'other') return [column];
+  const inMm = { ...column, heading: `${column.heading}_mm` };
+  if (unit === 'mm') return [inMm];
+  const inInches = (row: Row) => {
+    const mm = column.cell(row);
+    return typeof mm === 'number' ? Number((mm / MM_PER_INCH).toFixed(4)) : null;
+  };
+  return [inMm, { ...column, heading: `${column.heading}_in`, cell: inInches }];
+}

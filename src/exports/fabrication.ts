@@ -1,0 +1,187 @@
+/**
+ * The fabrication file: all that is derived from a job, as data for machines and for other programs. Millimetres,
+ * degrees, kilograms, car axes (ISO 8855), full double precision: rounding is for the printed page alone. What cannot
+ * be told (a generator line that no cutter reaches) is null. docs/file-formats.md says what each field means.
+ */
+import type { Clearance, Finding } from '../core/checks/types.ts';
+import type { Derived } from '../core/derive.ts';
+import { toDegrees, type Degrees } from '../core/geometry/angle.ts';
+import type { Vec3 } from '../core/geometry/vector.ts';
+import type { DieId, MemberId, NodeRef, SectionId, TubeRef } from '../core/job/types.ts';
+import { bendMarks, type BendMarks } from '../core/shop/marks.ts';
+import type { Bend, Cut, SolvedTube, TubeEnd } from '../core/solve/types.ts';
+import type { TextFile } from './text.ts';
+
+export interface FabricationFile {
+  readonly format: 'cagewright/fabrication';
+  readonly version: 1;
+  readonly job: string;
+  readonly tubes: readonly FabricationTube[];
+  readonly clearances: readonly Clearance[];
+  readonly findings: readonly Finding[];
+}
+
+export interface FabricationTube {
+  readonly id: TubeRef;
+  /** Inspector's number, in build order. */
+  readonly number: number;
+  readonly name: string;
+  readonly role: string;
+  readonly section: SectionId;
+  readonly die: DieId | null;
+  readonly twinOf: MemberId | null;
+  readonly corners: readonly Vec3[];
+  readonly straights: readonly number[];
+  readonly bends: readonly FabricationBend[];
+  readonly developedLength: number;
+  readonly sharpCornerLength: number;
+  readonly blankLength: number;
+  readonly mass: number;
+  readonly ends: readonly [FabricationEnd, FabricationEnd];
+}
+
+export interface FabricationBend {
+  readonly angle: Degrees;
+  readonly rotation: Degrees;
+  readonly radius: number;
+  readonly arc: number;
+  readonly start: number;
+  readonly end: number;
+  /** Null where the section's material is not a known steel. */
+  readonly machineAngle: Degrees | null;
+  readonly machineAngleFrom: BendMarks['machineAngleFrom'];
+  readonly clampMark: number;
+}
+
+export interface FabricationEnd {
+  readonly node: NodeRef;
+  readonly fit: TubeEnd['fit'];
+  readonly direction: Vec3;
+  readonly reference: Vec3;
+  readonly cuts: readonly FabricationCut[];
+  readonly butted: readonly TubeRef[];
+  readonly plateNormal: Vec3 | null;
+  readonly allowance: number;
+  readonly profile: readonly (number | null)[];
+  readonly tip: number | null;
+  readonly throat: number | null;
+}
+
+export interface FabricationCut {
+  readonly against: TubeRef;
+  readonly includedAngle: Degrees;
+  readonly offSquare: Degrees;
+  readonly clocking: Degrees;
+  readonly axisOffset: number;
+  readonly sawDiameter: number;
+  readonly sawDepth: number | null;
+  readonly onBend: boolean;
+}
+
+/** The fabrication file as data, fields in the order in which the format lists them. Total: never fails. */
+export function fabrication(derived: Derived): FabricationFile {
+  return {
+    format: 'cagewright/fabrication',
+    version: 1,
+    job: derived.job.name,
+    tubes: derived.tubes.map(fabricationTube),
+    clearances: derived.clearances,
+    findings: derived.findings,
+  };
+}
+
+function fabricationTube(tube: SolvedTube): FabricationTube {
+  return {
+    id: tube.id,
+    number: tube.number,
+    name: tube.name,
+    role: tube.member.role,
+    section: tube.section.id,
+    die: tube.die?.id ?? null,
+    twinOf: tube.twinOf,
+    corners: tube.corners,
+    straights: tube.straights,
+    bends: fabricationBends(tube),
+    developedLength: tube.developedLength,
+    sharpCornerLength: tube.sharpCornerLength,
+    blankLength: tube.blankLength,
+    mass: tube.mass,
+    ends: [fabricationEnd(tube.ends[0]), fabricationEnd(tube.ends[1])],
+  };
+}
+
+function fabricationBends(tube: SolvedTube): FabricationBend[] {
+  const marks = bendMarks(tube);
+  return tube.bends.map((bend, i) => fabricationBend(bend, marks[i]!));
+}
+
+function fabricationBend(bend: Bend, { machineAngle, machineAngleFrom, clampMark }: BendMarks): FabricationBend {
+  return {
+    angle: toDegrees(bend.angle),
+    rotation: toDegrees(bend.rotation),
+    radius: bend.radius,
+    arc: bend.arc,
+    start: bend.start,
+    end: bend.end,
+    machineAngle: machineAngle === null ? null : toDegrees(machineAngle),
+    machineAngleFrom,
+    clampMark,
+  };
+}
+
+function fabricationEnd(end: TubeEnd): FabricationEnd {
+  return {
+    node: end.node,
+    fit: end.fit,
+    direction: end.direction,
+    reference: end.reference,
+    cuts: end.cuts.map(fabricationCut),
+    butted: end.butted,
+    plateNormal: end.plateNormal,
+    allowance: end.allowance,
+    profile: Array.from(end.outer, (s) => (Number.isNaN(s) ? null : s)),
+    tip: end.tip,
+    throat: end.throat,
+  };
+}
+
+function fabricationCut(cut: Cut): FabricationCut {
+  return {
+    against: cut.against,
+    includedAngle: toDegrees(cut.includedAngle),
+    offSquare: toDegrees(cut.offSquare),
+    clocking: toDegrees(cut.clocking),
+    axisOffset: cut.axisOffset,
+    sawDiameter: cut.sawDiameter,
+    sawDepth: cut.sawDepth,
+    onBend: cut.onBend,
+  };
+}
+
+/** The fabrication file as text. */
+export function fabricationFile(derived: Derived): TextFile {
+  return { fileName: 'fabrication.json', text: fabricationJson(derived) };
+}
+
+/**
+ * The same as JSON text, UTF-8, to be read by people too: whatever holds only numbers, words and null stands on one
+ * line (a point, a bend, a cut, a profile), all else is indented.
+ */
+export function fabricationJson(derived: Derived): string {
+  return `${jsonLines(fabrication(derived), '')}\n`;
+}
+
+function jsonLines(value: unknown, indent: string): string {
+  if (!isComposite(value)) return JSON.stringify(value);
+  const isList = Array.isArray(value);
+  const [open, close] = isList ? ['[', ']'] : ['{', '}'];
+  const fields = Object.entries(value).filter(([, each]) => each !== undefined);
+  const isOneLine = fields.every(([, each]) => !isComposite(each));
+  const inner = isOneLine ? '' : `${indent}  `;
+  const written = fields.map(([key, each]) => (isList ? '' : `${JSON.stringify(key)}: `) + jsonLines(each, inner));
+  if (isOneLine)
+    return isList || written.length === 0 ? `${open}${written.join(', ')}${close}` : `{ ${written.join(', ')} }`;
+  return `${open}\n${inner}${written.join(`,\n${inner}`)}\n${indent}${close}`;
+}
+
+const isComposite = (value: unknown): value is object => value !== null && typeof value === 'object';

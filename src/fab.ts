@@ -1,0 +1,147 @@
+/**
+ * The command line: derives everything from a job file without a browser, by the functions that the browser uses.
+ *
+ *   npm run -s fab -- JOB.json --out DIR [--formats csv]
+ *
+ * Exit 0: derived, whatever the checks found. Exit 1: the job is invalid or cannot be derived, one line on standard
+ * error for each fault. Exit 2: wrong usage, or a file that cannot be read or written. Every file is made in memory
+ * before the first is written, so a refused job leaves nothing behind.
+ */
+import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import type { Finding } from './core/checks/types.ts';
+import { derive, type Derived } from './core/derive.ts';
+import { faultLine, quoted } from './core/job/fault.ts';
+import { parseJob } from './core/job/parse.ts';
+import type { Fault } from './core/job/types.ts';
+import { csvFiles } from './exports/csv.ts';
+import { fabricationFile } from './exports/fabrication.ts';
+import type { TextFile } from './exports/text.ts';
+
+const FORMATS: ReadonlyMap<string, (derived: Derived) => readonly TextFile[]> = new Map([['csv', csvFiles]]);
+const KNOWN_FORMATS = [...FORMATS.keys()].join(',');
+const USAGE = `usage: npm run -s fab -- JOB.json --out DIR [--formats ${KNOWN_FORMATS}]`;
+
+/** A job of 2 000 tubes is a few MB. Far beyond that a file is no job, and reading it would only fill the memory. */
+const GREATEST_FILE = 64 * 1024 * 1024;
+
+/** What stopped the run: the exit code, and the lines that say why. */
+interface Stop {
+  readonly exit: 1 | 2;
+  readonly lines: readonly string[];
+}
+type Step<Value> = { readonly value: Value } | { readonly stop: Stop };
+
+const stopped = (exit: 1 | 2, ...lines: readonly string[]): { readonly stop: Stop } => ({ stop: { exit, lines } });
+const refused = (faults: readonly Fault[]) => stopped(1, ...faults.map(faultLine));
+
+type Tell = (line: string) => void;
+
+/**
+ * Runs the command line; `say` and `complain` take each line for standard output and standard error. Answers the exit
+ * code.
+ */
+export function main(args: readonly string[], say: Tell = toOutput, complain: Tell = toError): 0 | 1 | 2 {
+  const outcome = run(args);
+  if ('value' in outcome) {
+    say(outcome.value);
+    return 0;
+  }
+  outcome.stop.lines.forEach(complain);
+  return outcome.stop.exit;
+}
+
+const toOutput: Tell = (line) => void process.stdout.write(`${line}\n`);
+const toError: Tell = (line) => void process.stderr.write(`${line}\n`);
+
+function run(args: readonly string[]): Step<string> {
+  const request = readArguments(args);
+  if ('stop' in request) return request;
+  const text = readText(request.value.job);
+  if ('stop' in text) return text;
+  const derived = deriveText(text.value);
+  if ('stop' in derived) return derived;
+  const files = [fabricationFile(derived.value), ...request.value.exports.flatMap((format) => format(derived.value))];
+  return write(files, request.value.out, summary(derived.value));
+}
+
+/** What a person must hear although the run went well: tubes cut to a job with errors do not fit. */
+function summary({ tubes, findings }: Derived): string {
+  const count = (severity: Finding['severity']) => findings.filter((finding) => finding.severity === severity).length;
+  return `tubes: ${tubes.length}, errors: ${count('error')}, warnings: ${count('warning')}, notes: ${count('note')}`;
+}
+
+interface Request {
+  readonly job: string;
+  readonly out: string;
+  readonly exports: readonly ((derived: Derived) => readonly TextFile[])[];
+}
+
+function readArguments(args: readonly string[]): Step<Request> {
+  let parsed;
+  try {
+    const options = { out: { type: 'string' }, formats: { type: 'string' } } as const;
+    parsed = parseArgs({ args: [...args], options, allowPositionals: true });
+  } catch (error) {
+    return stopped(2, messageOf(error), USAGE);
+  }
+  const { positionals, values } = parsed;
+  const [job] = positionals;
+  if (job === undefined || positionals.length > 1) return stopped(2, 'one job file is wanted', USAGE);
+  if (!values.out) return stopped(2, '--out DIR is missing', USAGE);
+  const names = new Set(values.formats?.split(','));
+  const unknown = [...names].find((name) => !FORMATS.has(name));
+  if (unknown !== undefined) return stopped(2, `unknown format ${quoted(unknown)}; known: ${KNOWN_FORMATS}`);
+  return { value: { job, out: values.out, exports: [...names].map((name) => FORMATS.get(name)!) } };
+}
+
+function readText(file: string): Step<string> {
+  try {
+    const found = statSync(file);
+    if (!found.isFile()) return stopped(2, `${file}: not a file`);
+    if (found.size > GREATEST_FILE) return stopped(2, `${file}: more than 64 MB, no job file`);
+    return { value: new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(file)) };
+  } catch (error) {
+    return stopped(2, `${file}: ${systemReason(error)}`);
+  }
+}
+
+function deriveText(text: string): Step<Derived> {
+  const parsed = parseJob(text);
+  if (!parsed.ok) return refused(parsed.faults);
+  const derivation = derive(parsed.job);
+  return derivation.ok ? { value: derivation.value } : refused(derivation.faults);
+}
+
+/** Answers the line to say once everything is written. */
+function write(files: readonly TextFile[], folder: string, done: string): Step<string> {
+  try {
+    mkdirSync(folder, { recursive: true });
+    for (const { fileName, text } of files) writeFileSync(join(folder, fileName), text);
+    return { value: done };
+  } catch (error) {
+    return stopped(2, `${folder}: ${systemReason(error)}`);
+  }
+}
+
+const SYSTEM_REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'no such file',
+  EACCES: 'not permitted',
+  EPERM: 'not permitted',
+  EEXIST: 'a file stands there',
+  ENOTDIR: 'a file stands there',
+  ENOSPC: 'the disk is full',
+  EISDIR: 'a folder stands there',
+  ERR_ENCODING_INVALID_ENCODED_DATA: 'not UTF-8 text',
+  EROFS: 'the disk cannot be written to',
+};
+
+/** The system's reason in plain words where it is a common one, else the system's own message. */
+function systemReason(error: unknown): string {
+  const code = (error as NodeJS.ErrnoException).code ?? '';
+  return SYSTEM_REASONS[code] ?? messageOf(error);
+}
+
+/** One line, whatever the error. */
+const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error)).split('\n')[0]!;
