@@ -1,5 +1,20 @@
-/** Starts the program in the page. */
+/** Start: the look, the kept work or the demo, the page. */
+import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import { startWorkspace } from '../store/workspace.ts';
+import { App } from './App.tsx';
+import { Boundary } from './Boundary.tsx';
+import { readPreference, setDim } from './preferences.ts';
+import './fonts.css';
 import './look.css';
+import './shell.css';
 
-createRoot(document.getElementById('root')!).render(<h1>Cagewright</h1>);
+if (readPreference('light') === 'dim') setDim(true);
+startWorkspace();
+createRoot(document.getElementById('root')!).render(
+  <StrictMode>
+    <Boundary part="The program">
+      <App />
+    </Boundary>
+  </StrictMode>,
+);

@@ -26,6 +26,28 @@ export interface DocumentState {
   readonly saved: 'saved' | 'saving' | 'failed';
   /** Why the last file was not opened; the open job stays untouched. */
   readonly refused: { readonly fileName: string; readonly faults: readonly Fault[] } | null;
+  /** The label of the gesture under way, else null. */
+  readonly gesture: string | null;
+  /** False until the kept work, or the demo, is shown: `job` is an empty one until then. */
+  readonly ready: boolean;
+  /** Another tab has saved newer work on this job: nothing more is saved from here until a person chooses. */
+  readonly behind: boolean;
+  readonly notice: Notice | null;
+}
+
+/** Something that a person must be told once, in words; `damaged` is the text that could not be read, kept for download. */
+export interface Notice {
+  readonly message: string;
+  readonly faults: readonly Fault[];
+  readonly damaged: { readonly fileName: string; readonly text: string } | null;
+}
+
+/** A dated copy of a job, kept beside the work. */
+export interface Version {
+  /** Milliseconds since 1970 UTC; also its key. */
+  readonly savedAt: number;
+  readonly name: string;
+  readonly text: string;
 }
 
 /** Never saved, never undone. */
@@ -50,6 +72,21 @@ export interface WorkspaceActions {
   /** Opens a job file's text. On faults the open job stays and `refused` says why. */
   open(fileName: string, text: string): void;
   dismissRefusal(): void;
+  dismissNotice(): void;
+  /** An empty job. Like `open`, it starts a fresh history and leaves the job before it in the earlier versions. */
+  newJob(): void;
+  openDemo(): Promise<void>;
+  /** The job as the text of a job file, and the name to save it under. */
+  file(): { readonly fileName: string; readonly text: string };
+  /** Newest first; empty when the browser keeps nothing. */
+  earlierVersions(): Promise<readonly Version[]>;
+  /** Brings a version back as one undo step. */
+  restore(version: Version): void;
+  /** The two ways out of `behind`. */
+  takeOtherTab(): Promise<void>;
+  keepAsCopy(): Promise<void>;
+  /** Escape: drops the gesture under way, else the selection. */
+  escape(): void;
   setStation(station: Station): void;
   select(selection: Selection | null): void;
   goTo(at: readonly [number, number, number], selection?: Selection): void;

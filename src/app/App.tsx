@@ -1,0 +1,106 @@
+/**
+ * The layout: the band on top, the bay that stays, the stations' panel beside it and, in the Shop, the bench under it.
+ * On a narrow screen the same parts stand in one column, the stations at the bottom.
+ */
+import { lazy, Suspense, useEffect, useState } from 'react';
+import type { ReactNode } from 'react';
+import type { Station } from '../store/types.ts';
+import { useWorkspace } from '../store/workspace.ts';
+import ChecksStation from '../ui/checks/ChecksStation.tsx';
+import FrameStation from '../ui/frame/FrameStation.tsx';
+import ShopBench from '../ui/shop/ShopBench.tsx';
+import ShopStation from '../ui/shop/ShopStation.tsx';
+import SurveyStation from '../ui/survey/SurveyStation.tsx';
+import { Band } from './Band.tsx';
+import { Boundary } from './Boundary.tsx';
+import { answerKey } from './commands.ts';
+import type { SheetName } from './commands.ts';
+import { DropZone } from './DropZone.tsx';
+import { Hints } from './Hints.tsx';
+import { Notices } from './Notices.tsx';
+import { OpenSheet } from './sheets.tsx';
+import { Stations } from './Stations.tsx';
+
+const Bay = lazy(() => import('../view/Bay.tsx'));
+
+const PANELS: Record<Station, () => ReactNode> = {
+  survey: SurveyStation,
+  frame: FrameStation,
+  checks: ChecksStation,
+  shop: ShopStation,
+};
+
+export function App(): ReactNode {
+  const station = useWorkspace((state) => state.station);
+  const ready = useWorkspace((state) => state.ready);
+  const [sheet, showSheet] = useState<SheetName | null>(null);
+
+  useEffect(() => {
+    const answer = (event: KeyboardEvent): void => answerKey(event, showSheet);
+    window.addEventListener('keydown', answer);
+    return () => window.removeEventListener('keydown', answer);
+  }, []);
+
+  const Panel = PANELS[station];
+  return (
+    <div className="shell" data-station={station}>
+      <Band showSheet={showSheet} />
+      <Notices />
+      <BaySlot ready={ready} />
+      <Stations />
+      <div className="work">
+        {ready && station === 'shop' && (
+          <div className="bench">
+            <Boundary part="The bench">
+              <ShopBench />
+            </Boundary>
+          </div>
+        )}
+        <main className="panel" key={station}>
+          {ready ? (
+            <Boundary part="This station">
+              <Panel />
+            </Boundary>
+          ) : (
+            <Waiting />
+          )}
+        </main>
+      </div>
+      <OpenSheet name={sheet} close={() => showSheet(null)} />
+      <DropZone />
+    </div>
+  );
+}
+
+const Waiting = (): ReactNode => (
+  <p className="waiting" role="status">
+    Bringing the job out
+  </p>
+);
+
+/** Whether this browser can draw the bay at all; asked once. */
+const canDraw = document.createElement('canvas').getContext('webgl2') !== null;
+
+function BaySlot({ ready }: { readonly ready: boolean }): ReactNode {
+  const [folded, fold] = useState(false);
+  return (
+    <section className="bay" aria-label="Bay" data-folded={folded ? '' : undefined}>
+      <div className="bay-ground">
+        {canDraw ? (
+          <Boundary part="The bay">
+            <Suspense fallback={<Waiting />}>{ready && <Bay />}</Suspense>
+          </Boundary>
+        ) : (
+          <p className="no-drawing">
+            <strong>The bay cannot be drawn here.</strong> It needs WebGL 2, which this browser does not offer or has
+            switched off. Every table, check, drawing and download works without it.
+          </p>
+        )}
+        {ready && canDraw && <Hints />}
+      </div>
+      <button type="button" className="fold" aria-expanded={!folded} onClick={() => fold(!folded)}>
+        {folded ? 'Show the bay' : 'Fold the bay away'}
+      </button>
+    </section>
+  );
+}

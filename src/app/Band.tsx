@@ -1,0 +1,111 @@
+/** The top band, set as a drawing's title block: whose it is, which job, whether it is kept, and what a hand reaches for. */
+import { useId, useState } from 'react';
+import type { KeyboardEvent, ReactNode } from 'react';
+import { useWorkspace } from '../store/workspace.ts';
+import { workspace } from '../store/workspace.ts';
+import { COMMANDS } from './commands.ts';
+import type { SheetName } from './commands.ts';
+import { openIcon, redoIcon, saveIcon, sign, undoIcon } from './icons.tsx';
+import { Menu } from './Menu.tsx';
+
+export function Band({ showSheet }: { readonly showSheet: (sheet: SheetName) => void }): ReactNode {
+  const undoLabel = useWorkspace((state) => state.undoLabel);
+  const redoLabel = useWorkspace((state) => state.redoLabel);
+  return (
+    <header className="band">
+      <h1 className="wordmark">
+        {sign}
+        <span>Cagewright</span>
+      </h1>
+      <div className="job-cell">
+        <JobName />
+        <SavedState />
+      </div>
+      <div className="band-keys">
+        <StepKey name="Undo" label={undoLabel} icon={undoIcon} press={COMMANDS.undo.run} />
+        <StepKey name="Redo" label={redoLabel} icon={redoIcon} press={COMMANDS.redo.run} />
+        <button type="button" className="band-key file-key" onClick={COMMANDS.open.run}>
+          {openIcon} Open
+        </button>
+        <button type="button" className="band-key file-key" onClick={COMMANDS.save.run}>
+          {saveIcon} Save
+        </button>
+        <Menu showSheet={showSheet} />
+      </div>
+    </header>
+  );
+}
+
+interface StepKeyProps {
+  readonly name: string;
+  readonly label: string | null;
+  readonly icon: ReactNode;
+  readonly press: () => void;
+}
+
+/** Undo or Redo, with what it would undo under its name. The width is fixed, so that no label moves its neighbours. */
+function StepKey({ name, label, icon, press }: StepKeyProps): ReactNode {
+  return (
+    <button
+      type="button"
+      className="band-key step-key"
+      disabled={label === null}
+      onClick={press}
+      title={label ?? undefined}
+    >
+      {icon}
+      <span className="step-words">
+        <span>{name}</span>
+        <span className="step-label">{label ?? 'nothing'}</span>
+      </span>
+    </button>
+  );
+}
+
+/** The job's name, changed where it stands: Enter or leaving the field takes it, Escape puts the old one back. */
+function JobName(): ReactNode {
+  const name = useWorkspace((state) => state.job.name);
+  const [typed, setTyped] = useState<string | null>(null);
+  const id = useId();
+
+  const take = (): void => {
+    const next = typed?.trim();
+    if (next && next !== name) workspace.getState().edit('Rename job', (job) => ({ ...job, name: next }));
+    setTyped(null);
+  };
+  const answer = (event: KeyboardEvent<HTMLInputElement>): void => {
+    if (event.key === 'Enter') take();
+    if (event.key === 'Escape') setTyped(null);
+  };
+  return (
+    <>
+      <label className="job-word" htmlFor={id}>
+        Job
+      </label>
+      <input
+        id={id}
+        className="job-name"
+        value={typed ?? name}
+        data-pending={typed === null ? undefined : ''}
+        onChange={(event) => setTyped(event.target.value)}
+        onBlur={take}
+        onKeyDown={answer}
+        autoComplete="off"
+        spellCheck={false}
+        maxLength={200}
+      />
+    </>
+  );
+}
+
+const SAVED_WORDS = { saved: 'Saved in this browser', saving: 'Saving', failed: 'Not saved: save the file' } as const;
+
+function SavedState(): ReactNode {
+  const saved = useWorkspace((state) => (state.behind ? 'failed' : state.saved));
+  return (
+    <p className="saved-state" data-saved={saved} role="status">
+      <span className="saved-sign" aria-hidden="true" />
+      {SAVED_WORDS[saved]}
+    </p>
+  );
+}

@@ -1,0 +1,34 @@
+/** Three short hints over the bay, on the first start only. */
+import { useState } from 'react';
+import type { ReactNode } from 'react';
+import { keepPreference, readPreference } from './preferences.ts';
+
+const HINTS: readonly { readonly what: string; readonly how: string }[] = [
+  { what: 'Look round', how: 'Drag turns the view, two fingers or the wheel move closer. F fits the frame.' },
+  { what: 'Pick a tube', how: 'Press one in the bay or in a table: it is picked everywhere.' },
+  { what: 'Type as you speak', how: '14 1/2, 1\u2032 2-1/2\u2033 or 368mm. Every change can be undone.' },
+];
+
+export function Hints(): ReactNode {
+  const [seen, setSeen] = useState(() => readPreference('hints') === 'seen');
+  if (seen) return null;
+  const dismiss = (): void => {
+    keepPreference('hints', 'seen');
+    setSeen(true);
+  };
+  return (
+    <aside className="hints" aria-label="Hints">
+      <ol>
+        {HINTS.map(({ what, how }) => (
+          <li key={what}>
+            <strong>{what}</strong>
+            <span>{how}</span>
+          </li>
+        ))}
+      </ol>
+      <button type="button" className="press press-live" onClick={dismiss}>
+        Got it
+      </button>
+    </aside>
+  );
+}

@@ -1,0 +1,107 @@
+/** Strips under the band: what must be answered or known before going on. Each says what happened and what can be done. */
+import { useState } from 'react';
+import type { ReactNode } from 'react';
+import type { Fault } from '../core/job/types.ts';
+import { useWorkspace, workspace } from '../store/workspace.ts';
+import { downloadText } from '../ui/download.ts';
+import { closeIcon } from './icons.tsx';
+
+export function Notices(): ReactNode {
+  return (
+    <div className="notices" aria-live="assertive">
+      <OtherTab />
+      <Refusal />
+      <Told />
+    </div>
+  );
+}
+
+function OtherTab(): ReactNode {
+  const behind = useWorkspace((state) => state.behind);
+  if (!behind) return null;
+  return (
+    <section className="notice notice-wrong">
+      <p>
+        <strong>This job was changed in another tab.</strong> Nothing more is saved from here until you choose.
+      </p>
+      <div className="notice-keys">
+        <button type="button" className="press" onClick={() => void workspace.getState().takeOtherTab()}>
+          Take the other tab's work
+        </button>
+        <button type="button" className="press" onClick={() => void workspace.getState().keepAsCopy()}>
+          Keep this one as a copy
+        </button>
+      </div>
+    </section>
+  );
+}
+
+function Refusal(): ReactNode {
+  const refused = useWorkspace((state) => state.refused);
+  if (!refused) return null;
+  return (
+    <section className="notice notice-wrong">
+      <p>
+        <strong>{refused.fileName} was not opened.</strong> The open job is untouched.
+      </p>
+      <FaultList faults={refused.faults} />
+      <Dismiss press={() => workspace.getState().dismissRefusal()} />
+    </section>
+  );
+}
+
+function Told(): ReactNode {
+  const notice = useWorkspace((state) => state.notice);
+  if (!notice) return null;
+  const { damaged } = notice;
+  return (
+    <section className="notice">
+      <p>{notice.message}</p>
+      <FaultList faults={notice.faults} />
+      {damaged && (
+        <div className="notice-keys">
+          <button
+            type="button"
+            className="press"
+            onClick={() => downloadText(damaged.fileName, 'application/json', damaged.text)}
+          >
+            Download the damaged text
+          </button>
+        </div>
+      )}
+      <Dismiss press={() => workspace.getState().dismissNotice()} />
+    </section>
+  );
+}
+
+const FIRST_FAULTS = 4;
+
+function FaultList({ faults }: { readonly faults: readonly Fault[] }): ReactNode {
+  const [all, showAll] = useState(false);
+  if (faults.length === 0) return null;
+  const shown = all ? faults : faults.slice(0, FIRST_FAULTS);
+  return (
+    <ul className="faults">
+      {shown.map((fault) => (
+        <li key={`${fault.place} ${fault.message}`}>
+          {fault.place !== '' && <code>{fault.place}</code>} {fault.message}
+        </li>
+      ))}
+      {shown.length < faults.length && (
+        <li>
+          <button type="button" className="press" onClick={() => showAll(true)}>
+            Show all {faults.length}
+          </button>
+        </li>
+      )}
+    </ul>
+  );
+}
+
+function Dismiss({ press }: { readonly press: () => void }): ReactNode {
+  return (
+    <button type="button" className="dismiss" aria-label="Close this message" onClick={press}>
+      {closeIcon}
+    </button>
+  );
+}

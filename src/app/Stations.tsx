@@ -1,0 +1,65 @@
+/** The stations, as the steps of the job: where one stands, and what the checks found, in sign and number. */
+import type { ReactNode } from 'react';
+import type { Severity } from '../core/checks/types.ts';
+import { useWorkspace, workspace } from '../store/workspace.ts';
+import { STATIONS } from './commands.ts';
+
+export function Stations(): ReactNode {
+  const current = useWorkspace((state) => state.station);
+  return (
+    <nav className="stations" aria-label="Stations">
+      <ol>
+        {STATIONS.map(({ station, name }, index) => (
+          <li key={station}>
+            <button
+              type="button"
+              aria-current={station === current ? 'step' : undefined}
+              onClick={() => workspace.getState().setStation(station)}
+            >
+              <span className="station-number" aria-hidden="true">
+                {index + 1}
+              </span>
+              <span className="station-name">{name}</span>
+              {station === 'checks' && <Tally />}
+            </button>
+          </li>
+        ))}
+      </ol>
+    </nav>
+  );
+}
+
+function Tally(): ReactNode {
+  const findings = useWorkspace((state) => state.derived.findings);
+  const count = (severity: Severity): number => findings.filter((finding) => finding.severity === severity).length;
+  const errors = count('error');
+  const warnings = count('warning');
+  return (
+    <span className="tally">
+      {errors > 0 && <Count className="tally-error" sign="×" number={errors} noun="error" />}
+      {warnings > 0 && <Count className="tally-warning" sign="!" number={warnings} noun="warning" />}
+    </span>
+  );
+}
+
+interface CountProps {
+  readonly className: string;
+  readonly sign: string;
+  readonly number: number;
+  readonly noun: string;
+}
+
+function Count({ className, sign, number, noun }: CountProps): ReactNode {
+  return (
+    <span className={className}>
+      <span aria-hidden="true">
+        {sign}
+        {number}
+      </span>
+      <span className="spoken-only">
+        {number} {noun}
+        {number === 1 ? '' : 's'}
+      </span>
+    </span>
+  );
+}

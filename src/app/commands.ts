@@ -1,0 +1,80 @@
+/**
+ * Every command with its name and its keys, in one table: the keyboard, the menu and the Keys sheet all read it.
+ * `Mod` is Ctrl, or Cmd on a Mac.
+ */
+import type { Station } from '../store/types.ts';
+import { workspace } from '../store/workspace.ts';
+import { pickFile, saveFile } from './files.ts';
+
+export type SheetName = 'versions' | 'keys' | 'about';
+
+export interface Command {
+  readonly name: string;
+  readonly keys: readonly string[];
+  readonly run: (showSheet: (sheet: SheetName) => void) => void;
+}
+
+export const STATIONS: readonly { readonly station: Station; readonly name: string }[] = [
+  { station: 'survey', name: 'Survey' },
+  { station: 'frame', name: 'Frame' },
+  { station: 'checks', name: 'Checks' },
+  { station: 'shop', name: 'Shop' },
+];
+
+export const COMMANDS = {
+  undo: { name: 'Undo', keys: ['Mod+Z'], run: () => workspace.getState().undo() },
+  redo: { name: 'Redo', keys: ['Mod+Shift+Z', 'Mod+Y'], run: () => workspace.getState().redo() },
+  open: { name: 'Open a job file', keys: ['Mod+O'], run: pickFile },
+  save: { name: 'Save the job file', keys: ['Mod+S'], run: saveFile },
+  survey: stationCommand(0),
+  frame: stationCommand(1),
+  checks: stationCommand(2),
+  shop: stationCommand(3),
+  escape: { name: 'Drop the drag, else the selection', keys: ['Escape'], run: () => workspace.getState().escape() },
+  versions: { name: 'Earlier versions', keys: [], run: (showSheet) => showSheet('versions') },
+  keys: { name: 'Keys', keys: ['?'], run: (showSheet) => showSheet('keys') },
+  about: { name: 'About and cautions', keys: [], run: (showSheet) => showSheet('about') },
+  newJob: { name: 'New empty job', keys: [], run: () => workspace.getState().newJob() },
+  demo: { name: 'Demo job', keys: [], run: () => void workspace.getState().openDemo() },
+} satisfies Record<string, Command>;
+
+/** Keys that the bay answers itself while it has the focus. */
+export const BAY_KEYS: readonly { readonly name: string; readonly keys: readonly string[] }[] = [
+  { name: 'Fit the frame in the bay', keys: ['F'] },
+];
+
+function stationCommand(index: number): Command {
+  const { station, name } = STATIONS[index]!;
+  return { name, keys: [`Alt+${index + 1}`], run: () => workspace.getState().setStation(station) };
+}
+
+/** Does the key event say the chord, for example 'Mod+Shift+Z'? Digits are read from the key's place: Alt changes what they type on a Mac. */
+export function matches(event: KeyboardEvent, chord: string): boolean {
+  const parts = chord.split('+');
+  const key = parts.at(-1)!;
+  const pressed = /^\d$/.test(key) ? event.code === `Digit${key}` : event.key.toLowerCase() === key.toLowerCase();
+  return (
+    pressed &&
+    (event.ctrlKey || event.metaKey) === parts.includes('Mod') &&
+    event.altKey === parts.includes('Alt') &&
+    (key === '?' || event.shiftKey === parts.includes('Shift'))
+  );
+}
+
+const isTyping = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement && (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName));
+
+/** Text that is not entered yet is the field's own to undo or to drop: such a field carries `data-pending`. */
+const isPending = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement && target.dataset['pending'] !== undefined;
+
+/** Runs the command that the key event asks for; the event is then used up. */
+export function answerKey(event: KeyboardEvent, showSheet: (sheet: SheetName) => void): void {
+  if (event.defaultPrevented || isPending(event.target) || document.querySelector('dialog[open]')) return;
+  const command = Object.values<Command>(COMMANDS).find(({ keys }) => keys.some((chord) => matches(event, chord)));
+  if (!command) return;
+  const bareKey = !event.ctrlKey && !event.metaKey && !event.altKey;
+  if (bareKey && isTyping(event.target)) return;
+  event.preventDefault();
+  command.run(showSheet);
+}

@@ -1,0 +1,127 @@
+/** The three sheets that the menu lays over the work: earlier versions, the keys, about and cautions. */
+import { useEffect, useState } from 'react';
+import type { ReactNode } from 'react';
+import type { Version } from '../store/types.ts';
+import { workspace } from '../store/workspace.ts';
+import { downloadText } from '../ui/download.ts';
+import { BAY_KEYS, COMMANDS } from './commands.ts';
+import type { Command, SheetName } from './commands.ts';
+import { Sheet } from './Sheet.tsx';
+
+interface OpenSheetProps {
+  readonly name: SheetName | null;
+  readonly close: () => void;
+}
+
+export function OpenSheet({ name, close }: OpenSheetProps): ReactNode {
+  switch (name) {
+    case 'versions':
+      return <VersionsSheet close={close} />;
+    case 'keys':
+      return <KeysSheet close={close} />;
+    case 'about':
+      return <AboutSheet close={close} />;
+    case null:
+      return null;
+  }
+}
+
+interface Closes {
+  readonly close: () => void;
+}
+
+const dated = (time: number): string =>
+  new Date(time).toLocaleString(undefined, {
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+  });
+
+function VersionsSheet({ close }: Closes): ReactNode {
+  const [versions, setVersions] = useState<readonly Version[] | null>(null);
+  useEffect(() => {
+    void workspace.getState().earlierVersions().then(setVersions);
+  }, []);
+  return (
+    <Sheet title="Earlier versions" close={close}>
+      <p>The last twenty, kept in this browser at most once a minute. Bringing one back can be undone.</p>
+      {versions === null && <p role="status">Looking</p>}
+      {versions?.length === 0 && <p>None yet: the first is kept with the first change.</p>}
+      <ul className="versions">
+        {versions?.map((version) => (
+          <li key={version.savedAt}>
+            <time dateTime={new Date(version.savedAt).toISOString()}>{dated(version.savedAt)}</time>
+            <span>{version.name}</span>
+            <button
+              type="button"
+              className="press"
+              onClick={() => downloadText(`${version.name}.cagewright.json`, 'application/json', version.text)}
+            >
+              Download
+            </button>
+            <button
+              type="button"
+              className="press press-live"
+              onClick={() => {
+                workspace.getState().restore(version);
+                close();
+              }}
+            >
+              Bring back
+            </button>
+          </li>
+        ))}
+      </ul>
+    </Sheet>
+  );
+}
+
+const isMac = /Mac|iPad|iPhone/.test(navigator.userAgent);
+
+const spoken = (chord: string): string => chord.replace('Mod', isMac ? 'Cmd' : 'Ctrl').replaceAll('+', ' + ');
+
+function KeysSheet({ close }: Closes): ReactNode {
+  const withKeys = [...Object.values<Pick<Command, 'name' | 'keys'>>(COMMANDS), ...BAY_KEYS].filter(
+    ({ keys }) => keys.length > 0,
+  );
+  return (
+    <Sheet title="Keys" close={close}>
+      <dl className="keys">
+        {withKeys.map(({ name, keys }) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>
+              {keys.map((chord) => (
+                <kbd key={chord}>{spoken(chord)}</kbd>
+              ))}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </Sheet>
+  );
+}
+
+function AboutSheet({ close }: Closes): ReactNode {
+  return (
+    <Sheet title="About and cautions" close={close}>
+      <p className="caution">
+        <strong>The rule book, the inspector and licensed practice decide. This program is no approval.</strong>
+      </p>
+      <ul className="cautions">
+        <li>It works out geometry: lengths, bends, copes, gaps. It does not work out whether a cage will hold.</li>
+        <li>Rules change every year. Each finding names its source; what it does not name was not checked.</li>
+        <li>Measure again before you cut. A bad cage is worse than none.</li>
+        <li>In a street car, bare tube near a head without a helmet is a hazard: pad it.</li>
+        <li>Strip zinc, paint and sealer before you weld; take the batteries off.</li>
+        <li>A hole saw grabs at odd angles. A long tube whips when it is bent.</li>
+      </ul>
+      <p>
+        Cagewright turns measured points into finished tubes. The job stays in this browser and in the file that you
+        save; nothing is sent anywhere, and it works with the network off.
+      </p>
+    </Sheet>
+  );
+}

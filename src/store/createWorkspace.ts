@@ -1,0 +1,299 @@
+/**
+ * The workspace: one job, its history, what is derived from it, and the few things that a screen remembers. A job is
+ * shown only together with its derivation, so the two always belong to each other; what cannot be derived is refused
+ * and nothing changes. What keeps the work between visits is handed in with `start`.
+ */
+import { createStore } from 'zustand/vanilla';
+import type { StoreApi } from 'zustand/vanilla';
+import type { Derived } from '../core/derive.ts';
+import { serialiseJob } from '../core/job/serialise.ts';
+import type { Fault } from '../core/job/types.ts';
+import * as gestures from '../core/session/gesture.ts';
+import type { Gesture } from '../core/session/gesture.ts';
+import * as histories from '../core/session/history.ts';
+import type { History } from '../core/session/history.ts';
+import { admit, admitDraft, admitText } from './admit.ts';
+import { createAutosave } from './autosave.ts';
+import type { Autosave, AutosaveHost } from './autosave.ts';
+import { emptyJob } from './emptyJob.ts';
+import { fileNameFor } from './fileName.ts';
+import { resumeHistory } from './keptHistory.ts';
+import type { Kept, Persistence, Stamp, Tabs } from './persistence.ts';
+import { stillThere } from './selection.ts';
+import type { Station, Workspace, WorkspaceActions } from './types.ts';
+
+/** What a tab remembers of itself through a reload. */
+export interface TabMemory {
+  readonly slot: string;
+  readonly station: Station;
+}
+
+export interface Surroundings {
+  readonly persistence: Persistence;
+  readonly tabs: Tabs;
+  /** Names this tab among those of the browser, anew at each load of the page. */
+  readonly tab: string;
+  /** null when this tab has not been here before. */
+  readonly remembered: TabMemory | null;
+  remember(memory: TabMemory): void;
+  newSlot(): string;
+  now(): number;
+  /** The text of the demo's job file. */
+  fetchDemo(): Promise<string>;
+}
+
+export interface WorkspaceStore extends StoreApi<Workspace> {
+  /** Brings back the kept work, or the demo where nothing is kept. */
+  start(surroundings: Surroundings): Promise<void>;
+  /** Writes at once what waits to be written: the page goes out of sight. */
+  flush(): Promise<void>;
+}
+
+export function createWorkspace(): WorkspaceStore {
+  let history: History = histories.newHistory(emptyJob('in'));
+  let gesture: Gesture = gestures.IDLE;
+  /** Derived from the committed job: what a cancelled gesture goes back to. */
+  let settled: Derived = deriveEmpty(history);
+  let around: Surroundings | null = null;
+  let autosave: Autosave | null = null;
+
+  const actions: WorkspaceActions = {
+    edit(label, change) {
+      actions.commit();
+      return settle(histories.commitEdit(history, label, change(history.job)));
+    },
+    begin(label) {
+      actions.commit();
+      show(history, gestures.begin(label, history.job), settled);
+    },
+    preview(change) {
+      const next = gestures.preview(gesture, change);
+      const derivation = admitDraft(gestures.shownJob(next, history), get().derived);
+      if (derivation.ok) show(history, next, derivation.value);
+      return derivation.ok;
+    },
+    commit() {
+      if (gesture.state === 'idle') return;
+      if (settle(gestures.commit(gesture, history)).length > 0) actions.cancel();
+    },
+    cancel() {
+      if (gesture.state !== 'idle') show(history, gestures.IDLE, settled);
+    },
+    undo() {
+      actions.commit();
+      step(histories.undo);
+    },
+    redo() {
+      actions.commit();
+      step(histories.redo);
+    },
+    open(fileName, text) {
+      const admitted = admitText(text);
+      if (!admitted.ok) return set({ refused: { fileName, faults: admitted.faults } });
+      keepBeforeReplacing();
+      replace(histories.newHistory(admitted.job), admitted.derived, { fileName });
+      autosave?.changed();
+    },
+    newJob() {
+      const next = histories.newHistory(emptyJob(get().job.lengthUnit));
+      keepBeforeReplacing();
+      replace(next, deriveEmpty(next), { fileName: '', station: 'survey' });
+      autosave?.changed();
+    },
+    async openDemo() {
+      const text = await fetchDemo();
+      if (text !== null) actions.open('demo.cagewright.json', text);
+    },
+    file: () => ({ fileName: fileNameFor(history.job.name), text: serialiseJob(history.job) }),
+    async earlierVersions() {
+      try {
+        return (await around?.persistence.versions()) ?? [];
+      } catch {
+        return [];
+      }
+    },
+    restore(version) {
+      const admitted = admitText(version.text);
+      if (admitted.ok) actions.edit('Bring back a version', () => admitted.job);
+      else set({ refused: { fileName: version.name, faults: admitted.faults } });
+    },
+    async takeOtherTab() {
+      await autosave?.keepVersion();
+      if (autosave) await bringBack(autosave.slot(), get().station);
+    },
+    async keepAsCopy() {
+      if (!around || !autosave) return;
+      enterSlot(around.newSlot(), null);
+      actions.edit('Keep as a copy', (job) => ({ ...job, name: `${job.name} (copy)` }));
+      await autosave.keepVersion();
+    },
+    dismissRefusal: () => set({ refused: null }),
+    dismissNotice: () => set({ notice: null }),
+    setStation(station) {
+      set({ station });
+      rememberTab();
+    },
+    select: (selection) => set({ selection }),
+    goTo(at, selection) {
+      const asked = (get().lookAt?.asked ?? 0) + 1;
+      set(selection ? { lookAt: { at, asked }, selection } : { lookAt: { at, asked } });
+    },
+    escape() {
+      if (gesture.state !== 'idle') actions.cancel();
+      else set({ selection: null });
+    },
+  };
+
+  const store = createStore<Workspace>()(() => ({
+    ...shownState(history, gesture, settled),
+    revision: 0,
+    fileName: '',
+    saved: 'saved',
+    refused: null,
+    notice: null,
+    ready: false,
+    behind: false,
+    station: 'frame',
+    selection: null,
+    lookAt: null,
+    ...actions,
+  }));
+  const get = store.getState;
+  const set = (change: Partial<Workspace>): void => store.setState(change);
+
+  /** Shows the draft under way, else the committed job, with what is derived from it. */
+  function show(nextHistory: History, nextGesture: Gesture, derived: Derived, also: Partial<Workspace> = {}): void {
+    history = nextHistory;
+    gesture = nextGesture;
+    if (gesture.state === 'idle') settled = derived;
+    const { revision, selection } = get();
+    set({
+      ...shownState(history, gesture, derived),
+      revision: revision + 1,
+      selection: stillThere(selection, derived),
+      ...also,
+    });
+  }
+
+  /** Takes the history, and ends a gesture, if its job is admitted; else answers why not, and nothing changes. */
+  function settle(next: History): readonly Fault[] {
+    if (next === history) {
+      actions.cancel();
+      return [];
+    }
+    const derivation = admit(next.job, settled);
+    if (!derivation.ok) return derivation.faults;
+    show(next, gestures.IDLE, derivation.value);
+    autosave?.changed();
+    return [];
+  }
+
+  /** A step through the history: what was admitted once is refused only if the kept history was damaged. */
+  function step(take: (history: History) => History): void {
+    try {
+      if (settle(take(history)).length === 0) return;
+    } catch {
+      // The step was made from another job than this one.
+    }
+    set({ notice: { message: 'The kept history is damaged: that step cannot be taken.', faults: [], damaged: null } });
+  }
+
+  /** Puts another document, with the history it brings, in the place of the open one. */
+  function replace(next: History, derived: Derived, also: Partial<Workspace>): void {
+    show(next, gestures.IDLE, derived, { refused: null, selection: null, lookAt: null, ready: true, ...also });
+  }
+
+  function keepBeforeReplacing(): void {
+    if (get().ready && history.job.members.length > 0) void autosave?.keepVersion();
+  }
+
+  function enterSlot(slot: string, stamp: Stamp | null): void {
+    autosave?.moveTo(slot, stamp);
+    set({ behind: false });
+    rememberTab();
+  }
+
+  function rememberTab(): void {
+    if (around && autosave) around.remember({ slot: autosave.slot(), station: get().station });
+  }
+
+  /** Shows what is kept in the slot, else what was saved last; false when there is nothing that can be read. */
+  async function bringBack(slot: string | null, station: Station | null): Promise<boolean> {
+    let stored;
+    try {
+      stored = await around?.persistence.load(slot);
+    } catch {
+      set({ saved: 'failed' });
+      return false;
+    }
+    if (!stored) return false;
+    const { kept, stamp } = stored;
+    const admitted = admitText(kept.text);
+    if (!admitted.ok) {
+      set({ notice: damagedNotice(kept, admitted.faults) });
+      return false;
+    }
+    const resumed = resumeHistory(admitted.job, kept.history);
+    replace(resumed, admitted.derived, { fileName: kept.fileName, station: station ?? kept.station });
+    enterSlot(kept.slot, stamp);
+    return true;
+  }
+
+  async function fetchDemo(): Promise<string | null> {
+    try {
+      return around === null ? null : await around.fetchDemo();
+    } catch {
+      set({ notice: { message: 'The demo job could not be fetched.', faults: [], damaged: null } });
+      return null;
+    }
+  }
+
+  async function start(surroundings: Surroundings): Promise<void> {
+    around = surroundings;
+    const { remembered, newSlot } = surroundings;
+    const host: AutosaveHost = {
+      ...surroundings,
+      read: () => ({
+        name: history.job.name,
+        text: actions.file().text,
+        history: { past: history.past, future: history.future },
+        fileName: get().fileName,
+        station: get().station,
+      }),
+      tell: (saved) => set({ saved }),
+      tellBehind: () => set({ behind: true }),
+    };
+    autosave = createAutosave(host, newSlot());
+    if (await bringBack(remembered?.slot ?? null, remembered?.station ?? null)) return;
+    rememberTab();
+    const demo = await fetchDemo();
+    const admitted = demo === null ? null : admitText(demo);
+    if (admitted?.ok)
+      replace(histories.newHistory(admitted.job), admitted.derived, { fileName: 'demo.cagewright.json' });
+    else set({ ready: true });
+  }
+
+  return Object.assign(store, { start, flush: async () => autosave?.flush() });
+}
+
+type ShownState = Pick<Workspace, 'job' | 'derived' | 'undoLabel' | 'redoLabel' | 'gesture'>;
+
+const shownState = (history: History, gesture: Gesture, derived: Derived): ShownState => ({
+  job: gestures.shownJob(gesture, history),
+  derived,
+  undoLabel: histories.undoLabel(history),
+  redoLabel: histories.redoLabel(history),
+  gesture: gesture.state === 'idle' ? null : gesture.label,
+});
+
+function deriveEmpty({ job }: History): Derived {
+  const derivation = admit(job);
+  if (!derivation.ok) throw new Error('an empty job can always be derived');
+  return derivation.value;
+}
+
+const damagedNotice = (kept: Kept, faults: readonly Fault[]): Workspace['notice'] => ({
+  message: 'The work kept in this browser could not be read. It is still there and can be downloaded.',
+  faults,
+  damaged: { fileName: `damaged ${kept.fileName || 'job.cagewright.json'}`, text: kept.text },
+});

@@ -1,0 +1,16 @@
+/** A job with nothing in it, as a person begins one from the bare floor. */
+import type { Job, LengthUnit } from '../core/job/types.ts';
+
+export const emptyJob = (lengthUnit: LengthUnit): Job => ({
+  format: 'cagewright/job',
+  version: 1,
+  name: 'New job',
+  lengthUnit,
+  points: [],
+  bodyLines: [],
+  sections: [],
+  dies: [],
+  nodes: [],
+  members: [],
+  envelopes: [],
+});

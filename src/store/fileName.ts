@@ -1,0 +1,5 @@
+/** The name under which a job is saved: its own, without what file systems refuse. */
+export function fileNameFor(jobName: string): string {
+  const plain = jobName.replaceAll(/[\\/:*?"<>|\p{Cc}]+/gu, '-').replace(/^[\s.]+|[\s.]+$/gu, '');
+  return `${plain === '' ? 'job' : plain.slice(0, 100)}.cagewright.json`;
+}

@@ -1,0 +1,65 @@
+/** The browser's database and the channel between tabs, behind the interfaces of persistence.ts. */
+import { openDB } from 'idb';
+import type { DBSchema, IDBPDatabase } from 'idb';
+import { mayWriteOver } from './persistence.ts';
+import type { Kept, Persistence, Stamp, Tabs } from './persistence.ts';
+import type { Version } from './types.ts';
+
+interface Schema extends DBSchema {
+  documents: { key: string; value: { kept: Kept; stamp: Stamp }; indexes: { savedAt: number } };
+  versions: { key: number; value: Version };
+}
+
+/** Opens the database; every call rejects when the browser does not let the page keep anything. */
+export function openIndexedDb(): Persistence {
+  const opened: Promise<IDBPDatabase<Schema>> = openDB<Schema>('cagewright', 1, {
+    upgrade(database) {
+      database.createObjectStore('documents').createIndex('savedAt', 'kept.savedAt');
+      database.createObjectStore('versions', { keyPath: 'savedAt' });
+    },
+  });
+  // A failure is told by the calls that wait for it, not by the console.
+  opened.catch(() => undefined);
+
+  return {
+    async load(slot) {
+      const documents = (await opened).transaction('documents').store;
+      const own = slot === null ? undefined : await documents.get(slot);
+      return own ?? (await documents.index('savedAt').openCursor(null, 'prev'))?.value ?? null;
+    },
+
+    async save(kept, tab, seen) {
+      const transaction = (await opened).transaction('documents', 'readwrite');
+      const stored = await transaction.store.get(kept.slot);
+      if (!mayWriteOver(stored?.stamp, tab, seen)) return null;
+      const stamp = { tab, count: (stored?.stamp.count ?? 0) + 1 };
+      await transaction.store.put({ kept, stamp }, kept.slot);
+      await transaction.done;
+      return stamp;
+    },
+
+    async versions() {
+      return (await (await opened).getAll('versions')).toReversed();
+    },
+
+    async addVersion(version, most) {
+      const transaction = (await opened).transaction('versions', 'readwrite');
+      await transaction.store.put(version);
+      const keys = await transaction.store.getAllKeys();
+      await Promise.all(keys.slice(0, Math.max(0, keys.length - most)).map((key) => transaction.store.delete(key)));
+      await transaction.done;
+    },
+  };
+}
+
+export function openTabs(): Tabs {
+  const channel = new BroadcastChannel('cagewright');
+  return {
+    announce: (slot, stamp) => channel.postMessage({ slot, stamp }),
+    listen(heard) {
+      channel.addEventListener('message', (event: MessageEvent<{ slot: string; stamp: Stamp }>) => {
+        heard(event.data.slot, event.data.stamp);
+      });
+    },
+  };
+}
