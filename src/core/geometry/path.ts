@@ -93,7 +93,7 @@ export function placeAt(path: Path, at: number): PathPlace {
 }
 
 /** Place at `along` mm from the piece's start; beyond a line's ends it runs on, so that end straights can be prolonged. */
-function placeOnPiece(piece: Piece, along: number): PathPlace {
+export function placeOnPiece(piece: Piece, along: number): PathPlace {
   const at = piece.at + along;
   if (piece.kind === 'line') {
     return { point: addScaled(piece.from, piece.startTangent, along), tangent: piece.startTangent, at, onArc: false };

@@ -8,7 +8,7 @@
  * path between them; each owns its side and ROUNDING beyond, so that no crossing is lost in the joint.
  */
 import { risingRoots } from '../numerics/quartic.ts';
-import type { ArcPiece, Path } from './path.ts';
+import type { ArcPiece, Path, Piece } from './path.ts';
 import { ANGLE_ROUNDING, ROUNDING } from './tolerance.ts';
 import {
   addScaled,
@@ -26,8 +26,8 @@ import {
 /** Generators are counted in whole degrees. */
 export const GENERATORS = 360;
 
-const COSINES = Float64Array.from({ length: GENERATORS }, (_, k) => Math.cos((k * Math.PI) / 180));
-const SINES = Float64Array.from({ length: GENERATORS }, (_, k) => Math.sin((k * Math.PI) / 180));
+export const COSINES = Float64Array.from({ length: GENERATORS }, (_, k) => Math.cos((k * Math.PI) / 180));
+export const SINES = Float64Array.from({ length: GENERATORS }, (_, k) => Math.sin((k * Math.PI) / 180));
 
 /** Where a bundle of generators starts from: unit vectors, reference square to direction. */
 export interface Bundle {
@@ -36,40 +36,79 @@ export interface Bundle {
   readonly reference: Vec3;
 }
 
+export interface Sleeve {
+  readonly path: Path;
+  readonly radius: number;
+}
+
+export interface Trim {
+  /** For each generator, mm from the origin along the direction; NaN where it leaves none of the sleeves. */
+  readonly trim: Float64Array;
+  /** For each sleeve, whether any generator leaves it. */
+  readonly reached: readonly boolean[];
+}
+
 /**
- * s of the leaving crossing nearest the origin on each generator of radius `rho`, mm; NaN on a generator that never
- * leaves the sleeve of radius `radius` round `path`. Generators parallel to a straight piece never leave it.
+ * On each generator of radius `rho`, of every sleeve the leaving crossing nearest the origin, and of these the one
+ * farthest along the direction: every sleeve takes away what lies before it. Generators parallel to a straight piece
+ * never leave it.
  */
-export function leavingCrossings(path: Path, radius: number, bundle: Bundle, rho: number): Float64Array {
-  const nearest = new Float64Array(GENERATORS).fill(NaN);
+export function trimBySleeves(sleeves: readonly Sleeve[], bundle: Bundle, rho: number): Trim {
+  const trim = new Float64Array(GENERATORS).fill(NaN);
+  const reached = sleeves.map((sleeve) => {
+    leavingCrossings(sleeve, bundle, rho);
+    let any = false;
+    for (let k = 0; k < GENERATORS; k++) {
+      const s = nearest[k]!;
+      if (Number.isNaN(s)) continue;
+      any = true;
+      if (!(trim[k]! >= s)) trim[k] = s;
+    }
+    return any;
+  });
+  return { trim, reached };
+}
+
+/** Scratch of one sleeve's crossings: a derivation makes hundreds, and an array for each is most of its garbage. */
+const nearest = new Float64Array(GENERATORS);
+
+/** Writes the leaving crossing nearest the origin on each generator into `nearest`, NaN where there is none. */
+function leavingCrossings({ path, radius }: Sleeve, bundle: Bundle, rho: number): void {
+  nearest.fill(NaN);
   const first = path.pieces[0]!;
   const last = path.pieces[path.pieces.length - 1]!;
+  // A path that begins or ends with an arc (its end straight is zero, or negative) is prolonged from the arc's tangent.
+  if (first.kind === 'arc') leaveCylinder(first.from, first.startTangent, -Infinity, 0, radius, bundle, rho);
+  if (last.kind === 'arc') leaveCylinder(last.to, last.endTangent, 0, Infinity, radius, bundle, rho);
   for (const piece of path.pieces) {
-    if (piece.kind === 'arc') {
-      if (mayMeet(piece.from, piece.to, radius, bundle, rho)) leaveTorus(piece, radius, bundle, rho, nearest);
-      continue;
-    }
+    if (piece.kind === 'arc') continue;
     const from = piece === first ? -Infinity : 0;
     const to = piece === last ? Infinity : piece.length;
-    if (from < 0 || to === Infinity || mayMeet(piece.from, piece.to, radius, bundle, rho)) {
-      leaveCylinder(piece.from, piece.startTangent, from, to, radius, bundle, rho, nearest);
+    if (from < 0 || to === Infinity || mayMatter(piece, radius, bundle, rho)) {
+      leaveCylinder(piece.from, piece.startTangent, from, to, radius, bundle, rho);
     }
   }
-  // A path that begins or ends with an arc (its end straight is zero, or negative) is prolonged from the arc's tangent.
-  if (first.kind === 'arc') leaveCylinder(first.from, first.startTangent, -Infinity, 0, radius, bundle, rho, nearest);
-  if (last.kind === 'arc') leaveCylinder(last.to, last.endTangent, 0, Infinity, radius, bundle, rho, nearest);
-  return nearest;
+  // Arcs last: where every generator has left nearer by than an arc can be, its quartics need not be solved.
+  for (const piece of path.pieces) {
+    if (piece.kind === 'arc' && mayMatter(piece, radius, bundle, rho)) leaveTorus(piece, radius, bundle, rho);
+  }
 }
 
-/** False only if the bundle passes clear of the ball round the piece: an arc of less than half a turn lies in the ball on its chord. */
-function mayMeet(from: Vec3, to: Vec3, radius: number, bundle: Bundle, rho: number): boolean {
-  const middle = subtract(interpolate(from, to, 0.5), bundle.origin);
-  return length(rejectFrom(middle, bundle.direction)) <= distance(from, to) / 2 + radius + rho + ROUNDING;
+/**
+ * False only if the bundle passes clear of the ball round the piece, or every generator already has a crossing nearer than
+ * that ball. A piece of less than half a turn lies in the ball on its chord.
+ */
+function mayMatter({ from, to }: Piece, radius: number, { origin, direction }: Bundle, rho: number): boolean {
+  const middle = subtract(interpolate(from, to, 0.5), origin);
+  const ball = distance(from, to) / 2 + radius + ROUNDING;
+  if (length(rejectFrom(middle, direction)) > ball + rho) return false;
+  const soonest = Math.abs(dot(middle, direction)) - ball;
+  for (let k = 0; k < GENERATORS; k++) if (!(Math.abs(nearest[k]!) <= soonest)) return true;
+  return false;
 }
 
-function keepNearest(nearest: Float64Array, k: number, s: number): void {
-  const held = nearest[k]!;
-  if (!(Math.abs(held) <= Math.abs(s))) nearest[k] = s;
+function keepNearest(k: number, s: number): void {
+  if (!(Math.abs(nearest[k]!) <= Math.abs(s))) nearest[k] = s;
 }
 
 /** Cylinder about `anchor` + t `axis`, t from `low` to `high`. */
@@ -81,7 +120,6 @@ function leaveCylinder(
   radius: number,
   { origin, direction, reference }: Bundle,
   rho: number,
-  nearest: Float64Array,
 ): void {
   const side = cross(direction, reference);
   const cosine = dot(direction, axis);
@@ -109,19 +147,13 @@ function leaveCylinder(
     const root = square > 0 ? Math.sqrt(square) : 0;
     const s = (root - (startAhead + c * cosAhead + n * sinAhead)) / sine;
     const along = startAlong + c * cosAlong + n * sinAlong + s * cosine;
-    if (along >= low - ROUNDING && along <= high + ROUNDING) keepNearest(nearest, k, s);
+    if (along >= low - ROUNDING && along <= high + ROUNDING) keepNearest(k, s);
   }
 }
 
 const roots = new Float64Array(2);
 
-function leaveTorus(
-  arc: ArcPiece,
-  radius: number,
-  { origin, direction, reference }: Bundle,
-  rho: number,
-  nearest: Float64Array,
-): void {
+function leaveTorus(arc: ArcPiece, radius: number, { origin, direction, reference }: Bundle, rho: number): void {
   const side = cross(direction, reference);
   // Axes at the arc's centre: x to where it starts, y along its first tangent, z its normal.
   const xAxis = scale(subtract(arc.from, arc.centre), 1 / arc.radius);
@@ -150,19 +182,52 @@ function leaveTorus(
     y -= shift * uy;
     z -= shift * uz;
     const squared = x * x + y * y + z * z;
-    if (squared > (big + radius) ** 2 + touch) continue;
+    const outermost = (big + radius) * (big + radius) - squared;
+    if (outermost < 0 || !reachesWedge(k, x, y, ux, uy, sinEnd, cosEnd, shift)) continue;
     const m = squared + big * big - radius * radius;
     const found = risingRoots(
       2 * m - 4 * big * big * (1 - uz * uz),
       8 * big * big * z * uz,
       m * m - 4 * big * big * (squared - z * z),
       touch,
+      Math.sqrt(outermost) + ROUNDING,
       roots,
     );
     for (let r = 0; r < found; r++) {
       const px = x + roots[r]! * ux;
       const py = y + roots[r]! * uy;
-      if (py >= -ROUNDING && py * cosEnd - px * sinEnd <= ROUNDING) keepNearest(nearest, k, roots[r]! - shift);
+      if (py >= -ROUNDING && py * cosEnd - px * sinEnd <= ROUNDING) keepNearest(k, roots[r]! - shift);
     }
   }
+}
+
+/**
+ * False if the line has no part between the arc's two end planes, or that part lies farther from the origin than the
+ * crossing it already has.
+ */
+function reachesWedge(
+  k: number,
+  x: number,
+  y: number,
+  ux: number,
+  uy: number,
+  sinEnd: number,
+  cosEnd: number,
+  shift: number,
+): boolean {
+  // Inside: y >= 0 and x sinEnd - y cosEnd >= 0, each linear along the line.
+  let low = -Infinity;
+  let high = Infinity;
+  const rates = [uy, ux * sinEnd - uy * cosEnd];
+  const values = [y, x * sinEnd - y * cosEnd];
+  for (let plane = 0; plane < 2; plane++) {
+    const rate = rates[plane]!;
+    const value = values[plane]! + ROUNDING;
+    if (rate > 0) low = Math.max(low, -value / rate);
+    else if (rate < 0) high = Math.min(high, -value / rate);
+    else if (value < 0) return false;
+  }
+  if (low > high) return false;
+  const soonest = Math.max(low - shift, shift - high, 0);
+  return !(Math.abs(nearest[k]!) <= soonest);
 }

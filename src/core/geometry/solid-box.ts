@@ -9,8 +9,8 @@
  */
 import { mat3, quat, vec3 } from 'gl-matrix';
 import type { Radians } from './angle.ts';
-import type { Path, Piece } from './path.ts';
-import { add, addScaled, dot, rotateAbout, scale, subtract, type Vec3 } from './vector.ts';
+import { placeOnPiece, type Path, type Piece } from './path.ts';
+import { add, addScaled, dot, scale, subtract, type Vec3 } from './vector.ts';
 
 export interface SolidBox {
   readonly centre: Vec3;
@@ -46,71 +46,71 @@ export interface NearestToBox {
 }
 
 export function nearestToBox(path: Path, box: SolidBox): NearestToBox {
-  let best: { distance: number; point: Vec3 } = { distance: Infinity, point: path.pieces[0]!.from };
+  let best = { distance: Infinity, at: 0, piece: path.pieces[0]! };
   for (const piece of path.pieces) best = nearestOfPiece(piece, box, best);
-  return { ...best, onBox: surfacePoint(best.point, box) };
+  const { point } = placeOnPiece(best.piece, best.at);
+  const { distance, gradient } = signedDistance(toOwnAxes(subtract(point, box.centre), box), box.half);
+  return { distance: best.distance, point, onBox: addScaled(point, toCarAxes(gradient, box), -distance) };
 }
 
-function nearestOfPiece(piece: Piece, box: SolidBox, best: { distance: number; point: Vec3 }) {
-  const curvature = piece.kind === 'arc' ? 1 / piece.radius : 0;
-  const stretches = [{ middle: piece.length / 2, half: piece.length / 2 }];
+interface Best {
+  readonly distance: number;
+  readonly at: number;
+  readonly piece: Piece;
+}
+
+function nearestOfPiece(piece: Piece, box: SolidBox, best: Best): Best {
+  const inOwn = (v: Vec3) => toOwnAxes(v, box);
+  const arc = piece.kind === 'arc' ? piece : null;
+  const curvature = arc === null ? 0 : 1 / arc.radius;
+  const anchor = inOwn(subtract(arc === null ? piece.from : arc.centre, box.centre));
+  const spoke = arc === null ? anchor : inOwn(subtract(arc.from, arc.centre));
+  const travel = inOwn(piece.startTangent);
+  const place: [number, number, number] = [0, 0, 0];
+  const tangent: [number, number, number] = [0, 0, 0];
+  const stretches = [piece.length / 2, piece.length / 2];
   while (stretches.length > 0) {
-    const { middle, half } = stretches.pop()!;
-    const { point, tangent } = along(piece, middle);
-    const { distance, gradient } = signedDistance(point, box);
-    if (distance < best.distance) best = { distance, point };
-    const slope = dot(gradient, tangent);
+    const half = stretches.pop()!;
+    const middle = stretches.pop()!;
+    const [c, s] = arc === null ? [1, middle] : [Math.cos(middle / arc.radius), Math.sin(middle / arc.radius)];
+    for (let axis = 0; axis < 3; axis++) {
+      if (arc === null) {
+        place[axis] = anchor[axis]! + s * travel[axis]!;
+        tangent[axis] = travel[axis]!;
+      } else {
+        place[axis] = anchor[axis]! + c * spoke[axis]! + s * arc.radius * travel[axis]!;
+        tangent[axis] = c * travel[axis]! - (s * spoke[axis]!) / arc.radius;
+      }
+    }
+    const { distance, gradient } = signedDistance(place, box.half);
+    if (distance < best.distance) best = { distance, at: middle, piece };
+    const slope = gradient[0] * tangent[0] + gradient[1] * tangent[1] + gradient[2] * tangent[2];
     const least = distance - Math.abs(slope) * half - (curvature * half * half) / 2;
     if (least >= best.distance - CERTAINTY) continue;
-    if (curvature === 0 && slope !== 0) {
-      // Convex: the minimum is downhill.
-      stretches.push({ middle: middle - Math.sign(slope) * (half / 2), half: half / 2 });
-    } else {
-      stretches.push({ middle: middle + half / 2, half: half / 2 }, { middle: middle - half / 2, half: half / 2 });
-    }
+    const quarter = half / 2;
+    // On a line the distance is convex, and the minimum downhill; an arc's far half may still hold it.
+    if (arc === null) stretches.push(middle - Math.sign(slope) * quarter, quarter);
+    else stretches.push(middle + Math.sign(slope) * quarter, quarter, middle - Math.sign(slope) * quarter, quarter);
   }
   return best;
 }
 
-function along(piece: Piece, at: number): { point: Vec3; tangent: Vec3 } {
-  if (piece.kind === 'line')
-    return { point: addScaled(piece.from, piece.startTangent, at), tangent: piece.startTangent };
-  const turned = at / piece.radius;
-  return {
-    point: add(piece.centre, rotateAbout(subtract(piece.from, piece.centre), piece.normal, turned)),
-    tangent: rotateAbout(piece.startTangent, piece.normal, turned),
-  };
+/** Signed distance to the box's surface and its (sub)gradient, a unit vector; both in the box's own axes. */
+function signedDistance(own: Vec3, half: Vec3): { distance: number; gradient: Vec3 } {
+  const x = Math.abs(own[0]) - half[0];
+  const y = Math.abs(own[1]) - half[1];
+  const z = Math.abs(own[2]) - half[2];
+  const [sx, sy, sz] = [own[0] < 0 ? -1 : 1, own[1] < 0 ? -1 : 1, own[2] < 0 ? -1 : 1];
+  if (x <= 0 && y <= 0 && z <= 0) {
+    if (x >= y && x >= z) return { distance: x, gradient: [sx, 0, 0] };
+    return y >= z ? { distance: y, gradient: [0, sy, 0] } : { distance: z, gradient: [0, 0, sz] };
+  }
+  const [ox, oy, oz] = [Math.max(x, 0), Math.max(y, 0), Math.max(z, 0)];
+  const distance = Math.sqrt(ox * ox + oy * oy + oz * oz);
+  return { distance, gradient: [(sx * ox) / distance, (sy * oy) / distance, (sz * oz) / distance] };
 }
 
-/** Signed distance to the box's surface and its (sub)gradient, a unit vector in car axes. */
-function signedDistance(p: Vec3, box: SolidBox): { distance: number; gradient: Vec3 } {
-  const own = toOwnAxes(p, box);
-  const beyond: [number, number, number] = [0, 0, 0];
-  let deepest = 0;
-  for (let axis = 0; axis < 3; axis++) {
-    beyond[axis] = Math.abs(own[axis]!) - box.half[axis]!;
-    if (beyond[axis]! > beyond[deepest]!) deepest = axis;
-  }
-  if (beyond[deepest]! <= 0) {
-    return { distance: beyond[deepest]!, gradient: scale(box.axes[deepest]!, own[deepest]! < 0 ? -1 : 1) };
-  }
-  const outside = beyond.map((value, axis) => Math.max(value, 0) * (own[axis]! < 0 ? -1 : 1));
-  const distance = Math.hypot(...outside);
-  return {
-    distance,
-    gradient: toCarAxes([outside[0]! / distance, outside[1]! / distance, outside[2]! / distance], box),
-  };
-}
-
-const toOwnAxes = (p: Vec3, { centre, axes }: SolidBox): Vec3 => {
-  const from = subtract(p, centre);
-  return [dot(from, axes[0]), dot(from, axes[1]), dot(from, axes[2])];
-};
+const toOwnAxes = (v: Vec3, { axes }: SolidBox): Vec3 => [dot(v, axes[0]), dot(v, axes[1]), dot(v, axes[2])];
 
 const toCarAxes = (own: Vec3, { axes }: SolidBox): Vec3 =>
   add(add(scale(axes[0], own[0]), scale(axes[1], own[1])), scale(axes[2], own[2]));
-
-function surfacePoint(p: Vec3, box: SolidBox): Vec3 {
-  const { distance, gradient } = signedDistance(p, box);
-  return addScaled(p, gradient, -distance);
-}

@@ -15,30 +15,28 @@ export const ORIGIN: Vec3 = [0, 0, 0];
 
 type Triple = [number, number, number];
 
-export const add = (a: Vec3, b: Vec3): Vec3 => vec3.add([0, 0, 0], a as Triple, b as Triple) as Triple;
+export const add = (a: Vec3, b: Vec3): Vec3 => vec3.add([0, 0, 0], a, b) as Triple;
 
-export const subtract = (a: Vec3, b: Vec3): Vec3 => vec3.subtract([0, 0, 0], a as Triple, b as Triple) as Triple;
+export const subtract = (a: Vec3, b: Vec3): Vec3 => vec3.subtract([0, 0, 0], a, b) as Triple;
 
-export const scale = (a: Vec3, k: number): Vec3 => vec3.scale([0, 0, 0], a as Triple, k) as Triple;
+export const scale = (a: Vec3, k: number): Vec3 => vec3.scale([0, 0, 0], a, k) as Triple;
 
 /** a + k b. */
-export const addScaled = (a: Vec3, b: Vec3, k: number): Vec3 =>
-  vec3.scaleAndAdd([0, 0, 0], a as Triple, b as Triple, k) as Triple;
+export const addScaled = (a: Vec3, b: Vec3, k: number): Vec3 => vec3.scaleAndAdd([0, 0, 0], a, b, k) as Triple;
 
-export const dot = (a: Vec3, b: Vec3): number => vec3.dot(a as Triple, b as Triple);
+export const dot = (a: Vec3, b: Vec3): number => vec3.dot(a, b);
 
-export const cross = (a: Vec3, b: Vec3): Vec3 => vec3.cross([0, 0, 0], a as Triple, b as Triple) as Triple;
+export const cross = (a: Vec3, b: Vec3): Vec3 => vec3.cross([0, 0, 0], a, b) as Triple;
 
-export const length = (a: Vec3): number => vec3.length(a as Triple);
+export const length = (a: Vec3): number => vec3.length(a);
 
-export const distance = (a: Vec3, b: Vec3): number => vec3.distance(a as Triple, b as Triple);
+export const distance = (a: Vec3, b: Vec3): number => vec3.distance(a, b);
 
 /** Unit vector of a; the zero vector stays zero, so callers test lengths before they ask for a direction. */
-export const normalize = (a: Vec3): Vec3 => vec3.normalize([0, 0, 0], a as Triple) as Triple;
+export const normalize = (a: Vec3): Vec3 => vec3.normalize([0, 0, 0], a) as Triple;
 
 /** a + t (b - a); t = 0 gives a. */
-export const interpolate = (a: Vec3, b: Vec3, t: number): Vec3 =>
-  vec3.lerp([0, 0, 0], a as Triple, b as Triple, t) as Triple;
+export const interpolate = (a: Vec3, b: Vec3, t: number): Vec3 => vec3.lerp([0, 0, 0], a, b, t) as Triple;
 
 /** Part of a that is square to the unit vector `direction`. */
 export const rejectFrom = (a: Vec3, direction: Vec3): Vec3 => addScaled(a, direction, -dot(a, direction));

@@ -9,31 +9,32 @@
  * does not leave there, and no root is given.
  */
 
-/** Writes the rising roots, ascending, into `out`; answers how many (0 to 2). `touch` is in units of the quartic. */
-export function risingRoots(p: number, q: number, c: number, touch: number, out: Float64Array): number {
+/**
+ * Writes the rising roots, ascending, into `out`; answers how many (0 to 2). `touch` is in units of the quartic; beyond
+ * +-`far` the quartic is known to be positive.
+ */
+export function risingRoots(p: number, q: number, c: number, touch: number, far: number, out: Float64Array): number {
   const value = (s: number) => ((s * s + p) * s + q) * s + c;
   const count = stationaryPoints(p / 2, q / 4);
-  // Beyond this every term is outweighed by s^4.
-  const far =
-    1 + Math.max(Math.sqrt(Math.abs(p)) * 2, Math.cbrt(Math.abs(q)) * 2, Math.sqrt(Math.sqrt(Math.abs(c))) * 2);
   let found = 0;
   // The quartic falls to its first stationary point and rises from the last: minima are the even-numbered ones.
   for (let k = 0; k < count; k += 2) {
     const low = stationary[k]!;
-    const high = k + 1 < count ? stationary[k + 1]! : Math.max(far, low + far);
     const atLow = value(low);
     if (atLow >= 0) {
       if (atLow <= touch) out[found++] = low;
-    } else if (value(high) > touch) {
-      out[found++] = rootBetween(low, high, p, q, c);
+    } else if (k + 1 === count) {
+      // Beyond its last turn the quartic is convex: from far out Newton comes down on the root without overshooting.
+      out[found++] = rootBetween(low, far, far, p, q, c);
+    } else if (value(stationary[k + 1]!) > touch) {
+      out[found++] = rootBetween(low, stationary[k + 1]!, 0.5 * (low + stationary[k + 1]!), p, q, c);
     }
   }
   return found;
 }
 
-/** Safeguarded Newton on a rising stretch: value(low) < 0 < value(high). */
-function rootBetween(low: number, high: number, p: number, q: number, c: number): number {
-  let s = 0.5 * (low + high);
+/** Safeguarded Newton on a rising stretch, value(low) < 0 < value(high), from the guess s. */
+function rootBetween(low: number, high: number, s: number, p: number, q: number, c: number): number {
   for (let step = 0; step < 100; step++) {
     const f = ((s * s + p) * s + q) * s + c;
     if (f === 0) return s;

@@ -29,8 +29,11 @@ export function copedMass(developedLength: number, section: Section, ends: reado
  * so weighted by the first moments of the ring about them. A generator that nothing reaches keeps its metal down to the tip.
  */
 function meanTrim({ outer, inner, tip }: TubeEnd, { outerDiameter, wall }: Section): number {
-  const mean = (trim: Float64Array) =>
-    trim.reduce((sum, s) => sum + (Number.isNaN(s) ? (tip ?? 0) : s), 0) / trim.length;
+  const mean = (trim: Float64Array) => {
+    let sum = 0;
+    for (const s of trim) sum += Number.isNaN(s) ? (tip ?? 0) : s;
+    return sum / trim.length;
+  };
   const [ro, ri] = [outerDiameter / 2, outerDiameter / 2 - wall];
   return (mean(outer) * (2 * ro + ri) + mean(inner) * (ro + 2 * ri)) / (3 * (ro + ri));
 }

@@ -5,7 +5,7 @@
  * material, so of several the largest s counts; a plate or a square end is a plane. Frame: u = direction, into the tube;
  * phi = 0 at `reference`, right-hand about u.
  */
-import { GENERATORS, leavingCrossings, type Bundle } from '../geometry/sleeve.ts';
+import { COSINES, GENERATORS, SINES, trimBySleeves, type Bundle, type Trim } from '../geometry/sleeve.ts';
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import { cross, dot, length, normalize, rejectFrom, subtract, X_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
 import type { EndFit, NodeRef, Section } from '../job/types.ts';
@@ -79,48 +79,33 @@ function insideOfBends({ bends, corners }: Centreline): readonly [Vec3, Vec3] {
 function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: Vec3, section: Section): TubeEnd {
   const { node, position, direction, spec, plateNormal, meeting } = setting;
   const bundle: Bundle = { origin: position, direction, reference };
-  const radius = section.outerDiameter / 2;
-  const each = meeting.cutters.map((run) => leavingCrossings(run.path, run.section.outerDiameter / 2, bundle, radius));
-  const fit = plateNormal !== null ? 'plate' : cuts.length > 0 ? 'cope' : 'square';
-  const trim = (rho: number, trims: readonly Float64Array[]) =>
-    fit === 'plate'
-      ? planeTrim(bundle, plateNormal!, rho)
-      : fit === 'square'
-        ? new Float64Array(GENERATORS)
-        : largest(trims);
-  const outer = trim(radius, each);
-  const bore = radius - section.wall;
-  const boreTrims = meeting.cutters.map((run) =>
-    leavingCrossings(run.path, run.section.outerDiameter / 2, bundle, bore),
-  );
+  const sleeves = meeting.cutters.map((run) => ({ path: run.path, radius: run.section.outerDiameter / 2 }));
+  const trimAt = (rho: number): Trim => {
+    if (plateNormal !== null) return { trim: planeTrim(bundle, plateNormal, rho), reached: [] };
+    if (cuts.length === 0) return { trim: new Float64Array(GENERATORS), reached: [] };
+    return trimBySleeves(sleeves, bundle, rho);
+  };
+  const { trim: outer, reached } = trimAt(section.outerDiameter / 2);
   const [tip, throat] = extremes(outer);
   return {
     node,
     position,
-    fit,
+    fit: plateNormal !== null ? 'plate' : cuts.length > 0 ? 'cope' : 'square',
     direction,
     reference,
     cuts: cuts.map((geometry, i) => ({
       ...geometry.cut,
       clocking: clockingOf(geometry, reference, direction),
-      reaches: each[i]!.some((s) => !Number.isNaN(s)),
+      reaches: reached[i]!,
     })),
     butted: meeting.butted.map((run) => run.id),
     plateNormal,
     outer,
-    inner: trim(bore, boreTrims),
+    inner: trimAt(section.outerDiameter / 2 - section.wall).trim,
     tip,
     throat,
     allowance: spec.allowance,
   };
-}
-
-function largest(trims: readonly Float64Array[]): Float64Array {
-  const most = trims[0]!.slice();
-  for (const trim of trims.slice(1)) {
-    for (let k = 0; k < GENERATORS; k++) if (!(most[k]! >= trim[k]!) && !Number.isNaN(trim[k]!)) most[k] = trim[k]!;
-  }
-  return most;
 }
 
 /** Cut by the plane through the origin; NaN all round where the plane lies along the tube and never cuts it. */
@@ -129,10 +114,7 @@ function planeTrim({ direction, reference }: Bundle, normal: Vec3, rho: number):
   const along = dot(direction, n);
   if (Math.abs(along) <= ANGLE_ROUNDING) return new Float64Array(GENERATORS).fill(NaN);
   const [c, s] = [(-rho * dot(reference, n)) / along, (-rho * dot(cross(direction, reference), n)) / along];
-  return Float64Array.from(
-    { length: GENERATORS },
-    (_, k) => c * Math.cos((k * Math.PI) / 180) + s * Math.sin((k * Math.PI) / 180),
-  );
+  return COSINES.map((cosine, k) => c * cosine + s * SINES[k]!);
 }
 
 function extremes(profile: Float64Array): readonly [number | null, number | null] {
