@@ -3,6 +3,8 @@
  * frame stays as it is, in a bend it turns with the bend about the bend's own axis.
  */
 import {
+  X_AXIS,
+  Y_AXIS,
   addScaled,
   cross,
   rejectFrom,
@@ -72,3 +74,12 @@ export function sweepFrames(path: Path, reference: Vec3): readonly SweepFrame[] 
 /** Unit vector from the centreline to the wall at angle `phi`, right-hand about the tangent from `across`. */
 export const spokeAt = (frame: SweepFrame, phi: number): Vec3 =>
   addScaled(scale(frame.across, Math.cos(phi)), frame.beside, Math.sin(phi));
+
+/** The centreline as a chain of places, bends in steps; empty for an empty path. */
+export function centrelineChain(path: Path): readonly Vec3[] {
+  const first = path.pieces[0];
+  if (first === undefined) return [];
+  // Any direction off the tube's own will do: only the places are used.
+  const aside = Math.abs(first.startTangent[0]) < 0.8 ? X_AXIS : Y_AXIS;
+  return sweepFrames(path, aside).map((frame) => frame.at);
+}

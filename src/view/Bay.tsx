@@ -1,0 +1,147 @@
+/** The bay: the frame in 3D with the car and the driver's envelope round it, its views, and what can be taken hold of. */
+import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
+import { Canvas } from '@react-three/fiber';
+import type { TubeRef } from '../core/job/types.ts';
+import { useWorkspace } from '../store/workspace.ts';
+import { BayWithoutWebGL, canDraw } from './BayWithoutWebGL.tsx';
+import { createViewpoint } from './camera/viewpoint.ts';
+import { describeSelection } from './describe.ts';
+import { placesOfJob } from './extent.ts';
+import { useHands } from './hands.ts';
+import { LabelLayer, type PlaceLabels } from './labels/LabelLayer.tsx';
+import { axisLabels, findingLabels, gapLabels, numberLabels, spotLabels, tubeLabels } from './labels/labels-of.tsx';
+import { usePalette } from './palette.ts';
+import { pick, type Spot } from './pick.ts';
+import { Scene } from './Scene.tsx';
+import { layFloor } from './scene/floor.ts';
+import { shortestGaps } from './scene/gap.ts';
+import { nodeSpots, pointSpots } from './shown.ts';
+import { Toolbar } from './Toolbar.tsx';
+import { useViews } from './useViews.ts';
+import './bay.css';
+
+const FIRST_RIG = { target: [0, 0, 600], yaw: (38 * Math.PI) / 180, pitch: (24 * Math.PI) / 180, span: 3000 } as const;
+
+export default function Bay() {
+  const [drawable] = useState(canDraw);
+  return drawable ? <DrawnBay /> : <BayWithoutWebGL />;
+}
+
+function DrawnBay() {
+  const job = useWorkspace((state) => state.job);
+  const derived = useWorkspace((state) => state.derived);
+  const selection = useWorkspace((state) => state.selection);
+  const station = useWorkspace((state) => state.station);
+  const select = useWorkspace((state) => state.select);
+
+  const palette = usePalette();
+  const [viewpoint] = useState(() => createViewpoint(FIRST_RIG));
+  const placer = useRef<PlaceLabels>(() => {});
+  const stage = useRef<HTMLDivElement>(null);
+  const [pointed, setPointed] = useState<TubeRef | null>(null);
+  const [numbered, setNumbered] = useState(true);
+  const views = useViews(viewpoint, stage);
+
+  const gaps = useMemo(() => shortestGaps(derived), [derived]);
+  const points = useMemo(() => pointSpots(job, selection), [job, selection]);
+  const nodes = useMemo(() => nodeSpots(derived, station, selection), [derived, station, selection]);
+  const floor = useMemo(() => layFloor(placesOfJob(derived), job.lengthUnit), [derived, job.lengthUnit]);
+
+  const labels = useMemo(() => {
+    const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
+    const nameOf = ({ selection: { kind, id } }: Spot): string =>
+      (kind === 'point'
+        ? job.points.find((point) => point.id === id)?.name
+        : job.nodes.find((node) => node.id === id)?.name) || id;
+    const isLive = (spot: Spot): boolean =>
+      spot.selection.kind === selection?.kind && spot.selection.id === selection.id;
+    return [
+      ...(tube === undefined ? [] : tubeLabels(tube)),
+      ...gapLabels(gaps, job.lengthUnit),
+      ...findingLabels(derived.findings, station),
+      ...(numbered ? numberLabels(derived.tubes, tube) : []),
+      ...spotLabels(
+        points.filter((spot) => isLive(spot) || station === 'survey'),
+        nameOf,
+        25,
+      ),
+      ...spotLabels(nodes.filter(isLive), nameOf, 2),
+      ...axisLabels(floor),
+    ];
+  }, [derived, job, selection, station, numbered, gaps, points, nodes, floor]);
+
+  const under = (x: number, y: number, reach: number) =>
+    pick(
+      { tubes: derived.tubes, spots: [...nodes, ...points], envelopes: job.envelopes },
+      viewpoint.projection(),
+      x,
+      y,
+      reach,
+    );
+  const letGo = useHands(stage, {
+    viewpoint,
+    onPick: (x, y, reach) => select(under(x, y, reach)),
+    onPoint: (x, y, reach) => {
+      const found = under(x, y, reach);
+      setPointed(found?.kind === 'tube' ? found.id : null);
+    },
+    onLeave: () => setPointed(null),
+    takeHold: () => null,
+  });
+
+  const onKeyDown = (event: KeyboardEvent): void => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === 'Escape') {
+      if (!letGo.current()) select(null);
+    } else if (event.key.toLowerCase() === 'n') setNumbered((on) => !on);
+    else if (!views.onKey(event.key, event.shiftKey)) return;
+    event.preventDefault();
+  };
+
+  const asksForFrame = useCallback(() => viewpoint.redraw(), [viewpoint]);
+  useEffect(asksForFrame);
+
+  return (
+    <section className="bay" aria-label="3D view of the frame">
+      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions, jsx-a11y/no-noninteractive-tabindex -- an application takes the keys itself */}
+      <div
+        className="bay-stage"
+        ref={stage}
+        role="application"
+        tabIndex={0}
+        aria-label="Frame. Arrow keys turn the view, plus and minus zoom, Escape clears the selection."
+        data-pointed={pointed !== null}
+        onKeyDown={onKeyDown}
+      >
+        <Canvas
+          className="bay-canvas"
+          frameloop="demand"
+          orthographic
+          flat
+          dpr={[1, 2]}
+          camera={{ near: 100, far: 60_000 }}
+          aria-hidden="true"
+        >
+          <Scene
+            viewpoint={viewpoint}
+            placer={placer}
+            palette={palette}
+            pointed={pointed}
+            floor={floor}
+            gaps={gaps}
+            points={points}
+            nodes={nodes}
+          />
+        </Canvas>
+        <LabelLayer labels={labels} placerRef={placer} onWords={asksForFrame} />
+      </div>
+      <Toolbar
+        groups={[
+          ...views.groups,
+          [{ name: '№', says: 'Member numbers', key: 'N', act: () => setNumbered((on) => !on), pressed: numbered }],
+        ]}
+      />
+      <output className="bay-spoken">{describeSelection(derived, selection)}</output>
+    </section>
+  );
+}

@@ -1,0 +1,102 @@
+/** Everything that is drawn in the bay, from the store; the labels over it stand in LabelLayer. */
+import { useEffect, useMemo, type RefObject } from 'react';
+import { useThree } from '@react-three/fiber';
+import type { TubeRef } from '../core/job/types.ts';
+import type { Vec3 } from '../core/geometry/vector.ts';
+import type { Selection } from '../store/types.ts';
+import { useWorkspace } from '../store/workspace.ts';
+import type { Viewpoint } from './camera/viewpoint.ts';
+import type { PlaceLabels } from './labels/LabelLayer.tsx';
+import { bendRings } from './meshes/rings.ts';
+import type { Palette } from './palette.ts';
+import { extentOf } from './extent.ts';
+import { EnvelopeBox } from './scene/EnvelopeBox.tsx';
+import { Eye } from './scene/Eye.tsx';
+import type { Floor } from './scene/floor.ts';
+import type { Gap } from './scene/gap.ts';
+import { Spots } from './scene/Spots.tsx';
+import { makeFinishes, paintFinishes } from './scene/steel.ts';
+import { Strokes, strokesAlong } from './scene/Strokes.tsx';
+import { Tubes } from './scene/Tubes.tsx';
+import { bodyChains } from './shown.ts';
+import type { Spot } from './pick.ts';
+
+interface Props {
+  readonly viewpoint: Viewpoint;
+  readonly placer: RefObject<PlaceLabels>;
+  readonly palette: Palette;
+  readonly pointed: TubeRef | null;
+  readonly floor: Floor;
+  readonly gaps: readonly Gap[];
+  readonly points: readonly Spot[];
+  readonly nodes: readonly Spot[];
+}
+
+function splitSpots(
+  spots: readonly Spot[],
+  selection: Selection | null,
+): { rest: readonly Vec3[]; live: readonly Vec3[] } {
+  const isLive = (spot: Spot): boolean => spot.selection.kind === selection?.kind && spot.selection.id === selection.id;
+  return {
+    rest: spots.filter((spot) => !isLive(spot)).map((spot) => spot.at),
+    live: spots.filter(isLive).map((spot) => spot.at),
+  };
+}
+
+const NONE: readonly never[] = [];
+
+export function Scene({ viewpoint, placer, palette, pointed, floor, gaps, points, nodes }: Props) {
+  const derived = useWorkspace((state) => state.derived);
+  const selection = useWorkspace((state) => state.selection);
+  const station = useWorkspace((state) => state.station);
+  const invalidate = useThree((state) => state.invalidate);
+
+  const finishes = useMemo(() => makeFinishes(), []);
+  useEffect(() => () => Object.values(finishes).forEach((finish) => finish.dispose()), [finishes]);
+  useEffect(() => {
+    paintFinishes(finishes, palette);
+    invalidate();
+  }, [finishes, palette, invalidate]);
+
+  const { middle, depth } = useMemo(() => extentOf(derived.tubes), [derived.tubes]);
+  const body = useMemo(() => bodyChains(derived.job).flatMap(strokesAlong), [derived.job]);
+  const live = useMemo(() => new Set(selection?.kind === 'tube' ? [selection.id] : []), [selection]);
+  const failed = useMemo(
+    () =>
+      new Set(
+        derived.findings.flatMap(({ severity, tube }) => (severity === 'error' && tube !== undefined ? [tube] : [])),
+      ),
+    [derived.findings],
+  );
+  const marked = station === 'shop' && selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
+  const marks = useMemo(() => (marked === undefined ? NONE : bendRings(marked)), [marked]);
+
+  const pointPlaces = useMemo(() => splitSpots(points, selection), [points, selection]);
+  const nodePlaces = useMemo(() => splitSpots(nodes, selection), [nodes, selection]);
+  const halo = palette['bay-ground'];
+
+  return (
+    <>
+      <color attach="background" args={[halo]} />
+      <Eye viewpoint={viewpoint} finishes={finishes} placer={placer} middle={middle} depth={depth} />
+      <Strokes strokes={floor.grid} colour={palette.rule} width={1} opacity={0.7} />
+      <Strokes strokes={floor.datum} colour={palette.dye} width={1.5} opacity={0.65} />
+      <Strokes strokes={body} colour={palette['rule-strong']} width={1.75} />
+      <Tubes tubes={derived.tubes} finishes={finishes} live={live} pointed={pointed} failed={failed} />
+      <Strokes strokes={marks} colour={palette.brass} width={3} />
+      {derived.job.envelopes.map((envelope) => (
+        <EnvelopeBox
+          key={envelope.id}
+          envelope={envelope}
+          gap={gaps.find((gap) => gap.envelope === envelope.id) ?? null}
+          live={selection?.kind === 'envelope' && selection.id === envelope.id}
+          palette={palette}
+        />
+      ))}
+      <Spots places={pointPlaces.rest} sign="cross" colour={palette.brass} halo={halo} size={16} />
+      <Spots places={pointPlaces.live} sign="cross" colour={palette.dye} halo={halo} size={24} />
+      <Spots places={nodePlaces.rest} sign="dot" colour={palette.ink} halo={halo} size={14} />
+      <Spots places={nodePlaces.live} sign="dot" colour={palette.dye} halo={halo} size={20} />
+    </>
+  );
+}

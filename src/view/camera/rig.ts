@@ -1,0 +1,96 @@
+/**
+ * Where the bay is seen from, and how that is moved. The view is orthographic, as a drawing is: equal lengths in one
+ * plane read equal on the screen, and a standard view is a true elevation.
+ */
+import { add, addScaled, cross, dot, scale, type Vec3 } from '../../core/geometry/vector.ts';
+
+export interface Rig {
+  /** The place in the middle of the bay, car axes, mm. */
+  readonly target: Vec3;
+  /** Direction from the target to the eye: about z from forward, and above the floor; radians. */
+  readonly yaw: number;
+  readonly pitch: number;
+  /** Height of the bay in mm at the car. */
+  readonly span: number;
+}
+
+/** The screen's own axes in car axes: unit vectors to the right, up, and towards the eye. */
+export interface ScreenAxes {
+  readonly right: Vec3;
+  readonly up: Vec3;
+  readonly toEye: Vec3;
+}
+
+const LEAST_SPAN = 20;
+const GREATEST_SPAN = 40_000;
+const QUARTER = Math.PI / 2;
+
+export function screenAxes({ yaw, pitch }: Rig): ScreenAxes {
+  const toEye: Vec3 = [Math.cos(pitch) * Math.cos(yaw), Math.cos(pitch) * Math.sin(yaw), Math.sin(pitch)];
+  const up: Vec3 = [-Math.sin(pitch) * Math.cos(yaw), -Math.sin(pitch) * Math.sin(yaw), Math.cos(pitch)];
+  return { right: cross(up, toEye), up, toEye };
+}
+
+const clamp = (value: number, least: number, greatest: number): number => Math.min(greatest, Math.max(least, value));
+
+/** Turns about the target; the poles are reached but not passed. */
+export const orbit = (rig: Rig, yaw: number, pitch: number): Rig => ({
+  ...rig,
+  yaw: rig.yaw + yaw,
+  pitch: clamp(rig.pitch + pitch, -QUARTER, QUARTER),
+});
+
+/** Moves what is seen by so many mm to the right and up on the screen. */
+export function pan(rig: Rig, right: number, up: number): Rig {
+  const axes = screenAxes(rig);
+  return { ...rig, target: addScaled(addScaled(rig.target, axes.right, -right), axes.up, -up) };
+}
+
+/** Zooms by a factor (below 1 is closer); the place so many mm right of and above the middle stays where it is. */
+export function zoom(rig: Rig, factor: number, right = 0, up = 0): Rig {
+  const span = clamp(rig.span * factor, LEAST_SPAN, GREATEST_SPAN);
+  const kept = 1 - span / rig.span;
+  return { ...pan(rig, -right * kept, -up * kept), span };
+}
+
+/** Looks along -`toEye`; straight down or up keeps the yaw it had. */
+export function lookFrom(rig: Rig, toEye: Vec3): Rig {
+  const level = Math.hypot(toEye[0], toEye[1]);
+  return {
+    ...rig,
+    yaw: level > 1e-6 ? Math.atan2(toEye[1], toEye[0]) : rig.yaw,
+    pitch: Math.atan2(toEye[2], level),
+  };
+}
+
+/**
+ * Brings all the points into the bay with a margin, keeping the direction of view. `aspect` is width over height.
+ * No points: the rig as it was. `leastSpan` keeps a single point from filling the bay.
+ */
+export function fitPoints(rig: Rig, points: readonly Vec3[], aspect: number, leastSpan = 300): Rig {
+  if (points.length === 0) return rig;
+  const { right, up, toEye } = screenAxes(rig);
+  const extent = (axis: Vec3): { middle: number; size: number } => {
+    const along = points.map((point) => dot(point, axis));
+    const least = Math.min(...along);
+    const greatest = Math.max(...along);
+    return { middle: (least + greatest) / 2, size: greatest - least };
+  };
+  const across = extent(right);
+  const high = extent(up);
+  const deep = extent(toEye);
+  const target = add(add(scale(right, across.middle), scale(up, high.middle)), scale(toEye, deep.middle));
+  const span = clamp(1.16 * Math.max(high.size, across.size / aspect), leastSpan, GREATEST_SPAN);
+  return { ...rig, target, span };
+}
+
+/** Between two rigs; t = 0 gives a. Turns the shorter way round. */
+export function blendRigs(a: Rig, b: Rig, t: number): Rig {
+  const turn = Math.atan2(Math.sin(b.yaw - a.yaw), Math.cos(b.yaw - a.yaw));
+  return {
+    target: addScaled(a.target, addScaled(b.target, a.target, -1), t),
+    yaw: a.yaw + turn * t,
+    pitch: a.pitch + (b.pitch - a.pitch) * t,
+    span: a.span * (b.span / a.span) ** t,
+  };
+}

@@ -1,0 +1,55 @@
+/**
+ * Labels over the bay, as page text: sharp at any zoom, in the program's own face. React writes the words; the places
+ * are set frame by frame through refs, from the same rig that the frame is drawn with.
+ */
+import { useLayoutEffect, useRef, type RefObject } from 'react';
+import type { Projection } from '../camera/projection.ts';
+import { declutter } from './declutter.ts';
+import type { Label } from './label.ts';
+
+export type PlaceLabels = (view: Projection) => void;
+
+interface Props {
+  readonly labels: readonly Label[];
+  /** Filled with the function that the bay calls for each frame. */
+  readonly placerRef: RefObject<PlaceLabels>;
+  /** Asks for a frame after the words have changed. */
+  readonly onWords: () => void;
+}
+
+export function LabelLayer({ labels, placerRef, onWords }: Props) {
+  const layer = useRef<HTMLDivElement>(null);
+
+  useLayoutEffect(() => {
+    const elements = Array.from(layer.current?.children ?? []) as HTMLElement[];
+    const sizes = elements.map((element) => ({ width: element.offsetWidth, height: element.offsetHeight }));
+    placerRef.current = (view) => {
+      const wishes = labels.map((label, i) => ({
+        ...sizes[i]!,
+        rank: label.rank,
+        places: label.at.map((place) => {
+          const { x, y } = view.toScreen(place);
+          return { x: x + (label.shift?.[0] ?? 0), y: y + (label.shift?.[1] ?? 0) };
+        }),
+      }));
+      declutter(wishes, view).forEach((place, i) => {
+        const { style } = elements[i]!;
+        style.visibility = place === null ? 'hidden' : 'visible';
+        if (place === null) return;
+        const { width, height } = sizes[i]!;
+        style.transform = `translate(${Math.round(place.x - width / 2)}px, ${Math.round(place.y - height / 2)}px)`;
+      });
+    };
+    onWords();
+  }, [labels, placerRef, onWords]);
+
+  return (
+    <div className="bay-labels" aria-hidden="true" ref={layer}>
+      {labels.map((label) => (
+        <span key={label.key} className={`bay-label bay-label-${label.look}`} data-tone={label.tone}>
+          {label.text}
+        </span>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,20 @@
+/** A word or number that stands at a place in the car. */
+import type { ReactNode } from 'react';
+import type { Vec3 } from '../../core/geometry/vector.ts';
+import type { Selection } from '../../store/types.ts';
+
+export interface Label {
+  readonly key: string;
+  /** Places it may stand at, best first. */
+  readonly at: readonly Vec3[];
+  /** Pixels right of and below the place. */
+  readonly shift?: readonly [number, number];
+  /** Lower is placed first. */
+  readonly rank: number;
+  readonly look: 'number' | 'name' | 'dimension' | 'fault' | 'caution' | 'end' | 'axis';
+  /** Drawn as selected, or as too close. */
+  readonly tone?: 'live' | 'bad';
+  readonly text: ReactNode;
+  /** Pressing it selects this. */
+  readonly selects?: Selection;
+}

@@ -1,0 +1,133 @@
+/** Moving the eye by name: fits, standard views, keys, and the places that the rest of the program asks to see. */
+import { useEffect, useRef, type RefObject } from 'react';
+import { useWorkspace } from '../store/workspace.ts';
+import { fitPoints, orbit, pan, zoom, type Rig } from './camera/rig.ts';
+import { hoopOf, hoopView, standardView, type StandardView } from './camera/standard-views.ts';
+import type { Viewpoint } from './camera/viewpoint.ts';
+import { placesOfJob, placesOfSelection } from './extent.ts';
+import type { ViewButton } from './Toolbar.tsx';
+
+/** A place that was asked for is shown with about this much round it, mm. */
+const CLOSE_SPAN = 900;
+const KEY_TURN = Math.PI / 24;
+
+export interface Views {
+  readonly groups: readonly (readonly ViewButton[])[];
+  /** Acts on a key; false when it means nothing to the views. */
+  readonly onKey: (key: string, shift: boolean) => boolean;
+}
+
+export function useViews(viewpoint: Viewpoint, stage: RefObject<HTMLElement | null>): Views {
+  const derived = useWorkspace((state) => state.derived);
+  const selection = useWorkspace((state) => state.selection);
+  const lookAt = useWorkspace((state) => state.lookAt);
+  const fileName = useWorkspace((state) => state.fileName);
+  /** The last rig that was fitted to the whole job: while nobody has moved it, it follows the bay's size. */
+  const fitted = useRef<Rig | null>(null);
+
+  const selectedPlaces = placesOfSelection(derived, selection);
+  const fittedTo = (rig: Rig): Rig => fitPoints(rig, placesOfJob(derived), viewpoint.aspect());
+  const fitAll = (rig: Rig, show: (rig: Rig) => void): void => {
+    fitted.current = fittedTo(rig);
+    show(fitted.current);
+  };
+  const fit = (): void => fitAll(viewpoint.goal(), viewpoint.glide);
+  const fitSelection = (): void => viewpoint.glide(fitPoints(viewpoint.goal(), selectedPlaces, viewpoint.aspect()));
+  const turnTo = (view: StandardView) => (): void =>
+    fitAll(standardView(view, viewpoint.goal(), viewpoint.aspect()), viewpoint.glide);
+  const hoop = hoopOf(derived.tubes, selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined);
+  const squareToHoop = (): void => {
+    if (hoop !== undefined) fitAll(hoopView(hoop, viewpoint.goal()), viewpoint.glide);
+  };
+
+  const groups: ViewButton[][] = [
+    [
+      { name: 'Fit', says: 'Fit the whole frame', key: '0', act: fit },
+      {
+        name: 'Selected',
+        says: 'Fit what is selected',
+        key: '9',
+        act: fitSelection,
+        disabled: selectedPlaces.length === 0,
+      },
+    ],
+    [
+      { name: '3/4', says: 'Three-quarter view', key: '1', act: turnTo('three-quarter') },
+      { name: 'Top', says: 'Top view', key: '2', act: turnTo('top') },
+      { name: 'Left', says: 'Left side view', key: '3', act: turnTo('left') },
+      { name: 'Right', says: 'Right side view', key: '4', act: turnTo('right') },
+      { name: 'Front', says: 'Front view', key: '5', act: turnTo('front') },
+      { name: 'Rear', says: 'Rear view', key: '6', act: turnTo('rear') },
+      { name: 'Hoop', says: 'Square to the hoop’s plane', key: '7', act: squareToHoop, disabled: hoop === undefined },
+    ],
+  ];
+
+  const turn = (yaw: number, pitch: number): void =>
+    viewpoint.set(orbit(viewpoint.rig(), yaw * KEY_TURN, pitch * KEY_TURN));
+  const move = (right: number, up: number): void => {
+    const step = viewpoint.rig().span / 12;
+    viewpoint.set(pan(viewpoint.rig(), right * step, up * step));
+  };
+  const onKey = (key: string, shift: boolean): boolean => {
+    const button = groups.flat().find((candidate) => candidate.key === key);
+    if (button !== undefined) {
+      if (button.disabled !== true) button.act();
+      return true;
+    }
+    const act = shift ? move : turn;
+    switch (key) {
+      case 'ArrowLeft':
+        act(-1, 0);
+        return true;
+      case 'ArrowRight':
+        act(1, 0);
+        return true;
+      case 'ArrowUp':
+        act(0, 1);
+        return true;
+      case 'ArrowDown':
+        act(0, -1);
+        return true;
+      case '+':
+      case '=':
+        viewpoint.set(zoom(viewpoint.rig(), 0.85));
+        return true;
+      case '-':
+        viewpoint.set(zoom(viewpoint.rig(), 1 / 0.85));
+        return true;
+      default:
+        return false;
+    }
+  };
+
+  const latest = useRef({ fitAll });
+  useEffect(() => {
+    latest.current = { fitAll };
+  });
+  // A job just opened is shown whole; so is the first tube of an empty one.
+  const opened = `${fileName} ${derived.tubes.length === 0 ? 'empty' : 'framed'}`;
+  const shown = useRef('');
+  useEffect(() => {
+    if (shown.current === opened) return;
+    shown.current = opened;
+    latest.current.fitAll(viewpoint.goal(), viewpoint.set);
+  }, [viewpoint, opened]);
+
+  useEffect(() => {
+    const observer = new ResizeObserver(([entry]) => {
+      const { width, height } = entry!.contentRect;
+      viewpoint.resize(width, height);
+      if (fitted.current === viewpoint.goal()) latest.current.fitAll(viewpoint.goal(), viewpoint.set);
+    });
+    observer.observe(stage.current!);
+    return () => observer.disconnect();
+  }, [viewpoint, stage]);
+
+  useEffect(() => {
+    if (lookAt === null) return;
+    const goal = viewpoint.goal();
+    viewpoint.glide({ ...goal, target: lookAt.at, span: Math.min(goal.span, CLOSE_SPAN) });
+  }, [viewpoint, lookAt]);
+
+  return { groups, onKey };
+}
