@@ -54,6 +54,30 @@ export function applyDiff(job: Job, diff: JobDiff): Job {
   return { ...Object.fromEntries(head), ...records } as unknown as Job;
 }
 
+/** Whether the job is just what the diff was made from, wherever the diff touches it. */
+export function fitsJob(job: Job, { head, collections }: JobDiff): boolean {
+  const found = (present: ReadonlyMap<string, unknown>, changed: readonly Change[]) =>
+    changed.every(({ key, before }) => sameData(present.get(key), before));
+  return (
+    found(headOf(job), head) &&
+    COLLECTIONS.every((collection) => {
+      const changed = collections[collection];
+      if (!changed) return true;
+      const present = byId(job[collection]);
+      const sequence = ids(job[collection]);
+      const { before, after } = changed.order ?? { before: sequence, after: sequence };
+      const left = applyChanges(present, changed.records);
+      return (
+        found(present, changed.records) &&
+        sameData(sequence, before) &&
+        left.size === after.length &&
+        new Set(after).size === after.length &&
+        after.every((id) => left.get(id)?.id === id)
+      );
+    })
+  );
+}
+
 /** The diff that takes the change back. */
 export function invertDiff({ head, collections }: JobDiff): JobDiff {
   return {
