@@ -7,7 +7,7 @@
  * apostrophe in front. All text is quoted, so that a program which splits at semicolons finds no formula within a name
  * either. Numbers stay bare numbers, negative ones too.
  */
-import { unparse } from 'papaparse';
+import papaparse from 'papaparse';
 import type { Derived } from '../core/derive.ts';
 import type { LengthUnit } from '../core/job/types.ts';
 import { MM_PER_INCH } from '../core/units/length.ts';
@@ -16,7 +16,7 @@ import type { TextFile } from './text.ts';
 
 type Cell = string | number | boolean | null;
 
-/** The heading without the unit of length, what it is, and its cell. A length is in mm. */
+/** A length is in mm, and its heading still without the unit. */
 interface Column<Row> {
   readonly heading: string;
   readonly kind: 'length' | 'other';
@@ -36,11 +36,6 @@ const FORMULA = /^(?:[\t\r\n]|\s*[=+\-@＝＋－＠])/u;
 /** tubes.csv, bends.csv, xyz.csv and copes.csv. */
 export function csvFiles(derived: Derived): readonly TextFile[] {
   return [tubesCsv(derived), bendsCsv(derived), xyzCsv(derived), copesCsv(derived)];
-}
-
-interface BendRow {
-  readonly tube: FabricationTube;
-  readonly at: number;
 }
 
 /** One row a tube. */
@@ -64,6 +59,11 @@ export function tubesCsv(derived: Derived): TextFile {
     other('mass_kg', (tube) => tube.mass),
     other('twin_of', (tube) => tube.twinOf),
   ]);
+}
+
+interface BendRow {
+  readonly tube: FabricationTube;
+  readonly at: number;
 }
 
 /** The LRA table: one row a bend, in feed order from end A. */
@@ -150,7 +150,7 @@ function table<Row>(
 ): TextFile {
   const written = columns.flatMap((column) => inUnits(column, job.lengthUnit));
   const lines = [written.map(({ heading }) => heading), ...rows.map((row) => written.map(({ cell }) => cell(row)))];
-  const text = unparse(lines, { escapeFormulae: FORMULA, quotes: (cell) => typeof cell === 'string' });
+  const text = papaparse.unparse(lines, { escapeFormulae: FORMULA, quotes: (cell) => typeof cell === 'string' });
   return { fileName, text: `${text}\r\n` };
 }
 

@@ -1,0 +1,42 @@
+/** The command line, run in this process on a job given as text, in a folder of its own that is gone afterwards. */
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, relative } from 'node:path';
+import { main } from '../src/fab.ts';
+
+export interface Run {
+  readonly exit: number;
+  readonly said: readonly string[];
+  readonly complaints: readonly string[];
+  /** Whatever stands beside the job afterwards: its path, seen from DIR, and its text (of a folder, ''). */
+  readonly files: ReadonlyMap<string, string>;
+}
+
+/** Runs `fab job.json --out DIR` and what else is given. The job goes into its file as it is, bytes too. */
+export function runFab(job: string | Uint8Array, ...more: readonly string[]): Run {
+  const folder = mkdtempSync(join(tmpdir(), 'cagewright-'));
+  const out = join(folder, 'out');
+  try {
+    const file = join(folder, 'job.json');
+    writeFileSync(file, job);
+    const said: string[] = [];
+    const complaints: string[] = [];
+    const exit = main(
+      [file, '--out', out, ...more],
+      (line) => said.push(line),
+      (line) => complaints.push(line.replaceAll(folder, 'FOLDER')),
+    );
+    const entries = readdirSync(folder, { recursive: true, withFileTypes: true });
+    const files = entries.map((entry): [string, string] => {
+      const path = join(entry.parentPath, entry.name);
+      return [relative(out, path), entry.isFile() ? readFileSync(path, 'utf8') : ''];
+    });
+    files.sort(([a], [b]) => (a < b ? -1 : 1));
+    return { exit, said, complaints, files: new Map(files.filter(([name]) => name !== join('..', 'job.json'))) };
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** The text of the demo job. */
+export const demoText = (): string => readFileSync(new URL('../public/demo.cagewright.json', import.meta.url), 'utf8');

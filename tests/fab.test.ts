@@ -1,0 +1,153 @@
+/** How the command line is used, and what it does when it is used wrongly or a file cannot be read or written. */
+import { spawnSync } from 'node:child_process';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { main } from '../src/fab.ts';
+import { demoText, runFab } from './command-line.ts';
+
+const root = new URL('..', import.meta.url).pathname;
+let folder: string;
+let demo: string;
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'cagewright-'));
+  demo = join(folder, 'demo.json');
+  writeFileSync(demo, demoText());
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function complaintsOf(...args: readonly string[]): { exit: number; complaints: readonly string[] } {
+  const complaints: string[] = [];
+  const exit = main(
+    args,
+    () => {},
+    (line) => complaints.push(line),
+  );
+  return { exit, complaints };
+}
+
+describe('fab', () => {
+  it('writes the fabrication file alone unless asked for more', () => {
+    const { exit, said, complaints, files } = runFab(demoText());
+    expect({ exit, complaints }).toEqual({ exit: 0, complaints: [] });
+    expect([...files.keys()]).toEqual(['', 'fabrication.json']);
+    expect(said).toEqual([expect.stringMatching(/^tubes: \d+, errors: 0, warnings: \d+, notes: \d+$/u)]);
+  });
+
+  it('writes the tables with --formats csv, a format once however often it is named', () => {
+    const { files } = runFab(demoText(), '--formats', 'csv,csv');
+    expect([...files.keys()]).toEqual(['', 'bends.csv', 'copes.csv', 'fabrication.json', 'tubes.csv', 'xyz.csv']);
+  });
+
+  it('derives a frame that cannot be made, exit 0, and says that there are errors', () => {
+    const job = JSON.parse(demoText());
+    const dash = job.nodes.find(({ id }: { id: string }) => id === 'dash-corner');
+    dash.at.position[1] = 10; // the dash bar's two corners are now nearer than their set-backs
+    const { exit, said, files } = runFab(JSON.stringify(job));
+    expect(exit).toBe(0);
+    expect(said[0]).toMatch(/errors: [1-9]/u);
+    const { tubes } = JSON.parse(files.get('fabrication.json')!);
+    expect(tubes.find(({ id }: { id: string }) => id === 'dash').straights[1]).toBeLessThan(0);
+  });
+
+  it('gives the same bytes for the same job', () => {
+    expect(runFab(demoText(), '--formats', 'csv').files).toEqual(runFab(demoText(), '--formats', 'csv').files);
+  });
+
+  it.each<[what: string, args: () => string[], first: RegExp]>([
+    ['no job', () => ['--out', join(folder, 'x')], /^one job file is wanted$/u],
+    ['two jobs', () => [demo, demo, '--out', join(folder, 'x')], /^one job file is wanted$/u],
+    ['no folder', () => [demo], /^--out DIR is missing$/u],
+    ['an option it does not know', () => [demo, '--out', join(folder, 'x'), '--fast'], /--fast/u],
+    ['an option without its value', () => [demo, '--out'], /--out/u],
+    [
+      'a format it does not know',
+      () => [demo, '--out', join(folder, 'x'), '--formats', 'csv,xls'],
+      /^unknown format "xls"; known: csv$/u,
+    ],
+    ['an empty format', () => [demo, '--out', join(folder, 'x'), '--formats', ''], /^unknown format ""; known: csv$/u],
+    [
+      'a job that is not there',
+      () => [join(folder, 'none.json'), '--out', join(folder, 'x')],
+      /none\.json: no such file$/u,
+    ],
+    ['a folder for a job', () => [folder, '--out', join(folder, 'x')], /: not a file$/u],
+  ])('refuses %s with exit 2 and writes nothing', (_, args, first) => {
+    const { exit, complaints } = complaintsOf(...args());
+    expect(exit).toBe(2);
+    expect(complaints[0]).toMatch(first);
+    expect(existsSync(join(folder, 'x'))).toBe(false);
+  });
+
+  it('refuses text that is not UTF-8', () => {
+    const { exit, complaints, files } = runFab(Uint8Array.from([0x7b, 0x22, 0xff, 0xfe, 0x22, 0x7d]));
+    expect({ exit, complaints, files: files.size }).toEqual({
+      exit: 2,
+      complaints: ['FOLDER/job.json: not UTF-8 text'],
+      files: 0,
+    });
+  });
+
+  it('reads a file that begins with a byte order mark', () => {
+    expect(runFab(`\uFEFF${demoText()}`).exit).toBe(0);
+  });
+
+  it('refuses a file beyond 64 MB without reading it', () => {
+    const large = join(folder, 'large.json');
+    writeFileSync(large, '');
+    truncateSync(large, 64 * 1024 * 1024 + 1);
+    const { exit, complaints } = complaintsOf(large, '--out', join(folder, 'x'));
+    expect({ exit, complaints }).toEqual({ exit: 2, complaints: [`${large}: more than 64 MB, no job file`] });
+  });
+
+  it('says so when the folder cannot be made or a file cannot be written', () => {
+    expect(complaintsOf(demo, '--out', demo)).toEqual({ exit: 2, complaints: [`${demo}: a file stands there`] });
+    const out = join(folder, 'taken');
+    mkdirSync(join(out, 'fabrication.json'), { recursive: true });
+    expect(complaintsOf(demo, '--out', out)).toEqual({ exit: 2, complaints: [`${out}: a folder stands there`] });
+  });
+
+  it('makes the folder, with those above it', () => {
+    const out = join(folder, 'a', 'b');
+    expect(complaintsOf(demo, '--out', out).exit).toBe(0);
+    expect(readdirSync(out)).toEqual(['fabrication.json']);
+  });
+});
+
+describe('npm run -s fab', () => {
+  const npm = (...args: string[]) =>
+    spawnSync('npm', ['run', '-s', 'fab', '--', ...args], {
+      cwd: root,
+      encoding: 'utf8',
+      shell: process.platform === 'win32',
+    });
+
+  it('writes what the functions write', () => {
+    const out = join(folder, 'spawned');
+    const { status, stderr } = npm(demo, '--out', out);
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+    expect(readFileSync(join(out, 'fabrication.json'), 'utf8')).toBe(runFab(demoText()).files.get('fabrication.json'));
+  });
+
+  it('tells a fault on standard error, in one line, and exits 1', () => {
+    const bad = join(folder, 'bad.json');
+    writeFileSync(bad, demoText().replace('"version": 1', '"version": 9'));
+    const out = join(folder, 'unwritten');
+    const { status, stderr, stdout } = npm(bad, '--out', out);
+    expect(status).toBe(1);
+    expect(stdout).toBe('');
+    expect(stderr).toBe('version: 9 was made by a later version of the program, which reads up to 1\n');
+    expect(existsSync(out)).toBe(false);
+  });
+});
