@@ -20,7 +20,7 @@ export const anyJob: fc.Arbitrary<Job> = fc
       pulls: fc.constantFrom([], [{ net: 61 }]),
       ...Object.fromEntries(COLLECTIONS.map((collection) => [collection, records])),
     },
-    { requiredKeys: ['name', 'lengthUnit', ...(COLLECTIONS as readonly never[])], noNullPrototype: true },
+    { requiredKeys: ['name', 'lengthUnit', ...(COLLECTIONS as readonly string[] as never[])], noNullPrototype: true },
   )
   .map((job) => structuredClone({ ...job, format: 'cagewright/job', version: 1 }) as unknown as Job);
 

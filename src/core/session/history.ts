@@ -41,3 +41,7 @@ export function redo(history: History): History {
   if (!step) return history;
   return { job: applyDiff(job, step.diff), past: [...past, step], future: rest };
 }
+
+/** What undo would take back, and redo do again; null where there is nothing. */
+export const undoLabel = ({ past }: History): string | null => past.at(-1)?.label ?? null;
+export const redoLabel = ({ future }: History): string | null => future[0]?.label ?? null;

@@ -25,7 +25,7 @@ const step = v.object({
 const steps = v.object({ past: v.array(step), future: v.array(step) });
 
 /** The history of `job` from what was kept beside it; an empty one where nothing usable was. */
-export function readHistory(job: Job, kept: unknown): History {
+export function resumeHistory(job: Job, kept: unknown): History {
   const read = v.safeParse(steps, kept);
   if (!read.success) return { job, past: [], future: [] };
   const past = fitting(job, read.output.past.toReversed(), invertDiff).toReversed();

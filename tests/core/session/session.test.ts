@@ -1,98 +1,85 @@
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../../src/core/job/types.ts';
-import * as session from '../../../src/core/session/session.ts';
+import { begin, commit, IDLE, preview, shownJob } from '../../../src/core/session/gesture.ts';
+import { commitEdit, newHistory, redo, redoLabel, undo, undoLabel } from '../../../src/core/session/history.ts';
+import { resumeHistory } from '../../../src/core/session/kept.ts';
 import { sampleFile } from '../job/sample.ts';
 
 const job = sampleFile() as unknown as Job;
-const start = session.startSession(job);
-const named = (name: string): Job => ({ ...job, name });
-const shown = (at: session.Session) => session.shownJob(at).name;
+const named =
+  (name: string) =>
+  (start: Job): Job => ({ ...start, name });
 
-describe('edits', () => {
-  const two = session.edit(session.edit(start, 'First', named('one')), 'Second', named('two'));
-
-  it('are undone and redone, each by its label', () => {
-    const undone = session.undo(two);
-    expect([shown(undone), session.undoLabel(undone), session.redoLabel(undone)]).toEqual(['one', 'First', 'Second']);
-    expect(shown(session.redo(undone))).toBe('two');
-    expect([session.undoLabel(start), session.redoLabel(start)]).toEqual([null, null]);
+describe('history', () => {
+  it('shows what undo and redo would do', () => {
+    let history = newHistory(job);
+    expect([undoLabel(history), redoLabel(history)]).toEqual([null, null]);
+    history = commitEdit(history, 'First', named('one')(job));
+    history = commitEdit(history, 'Second', named('two')(history.job));
+    history = undo(history);
+    expect([history.job.name, undoLabel(history), redoLabel(history)]).toEqual(['one', 'First', 'Second']);
+    expect(undo(undo(history))).toEqual(undo(history));
+    expect(redo(redo(history)).job.name).toBe('two');
   });
 
-  it('stop at either end', () => {
-    const bottom = session.undo(session.undo(two));
-    expect(session.undo(bottom).history).toBe(bottom.history);
-    expect(session.redo(two).history).toBe(two.history);
+  it('drops what could be redone when something else is done', () => {
+    const undone = undo(commitEdit(newHistory(job), 'First', named('one')(job)));
+    expect(redoLabel(commitEdit(undone, 'Other', named('three')(job)))).toBeNull();
   });
 
-  it('drop what could be redone when something else is done', () => {
-    expect(session.redoLabel(session.edit(session.undo(two), 'Other', named('three')))).toBeNull();
+  it('takes no step for an edit that changes nothing', () => {
+    const undone = undo(commitEdit(newHistory(job), 'First', named('one')(job)));
+    expect(commitEdit(undone, 'Nothing', structuredClone(undone.job))).toBe(undone);
   });
 
-  it('take no step when nothing changes', () => {
-    const undone = session.undo(two);
-    expect(session.edit(undone, 'Nothing', structuredClone(session.committedJob(undone))).history).toBe(undone.history);
-  });
-
-  it('give untouched records back as the same objects', () => {
-    const back = session.undo(session.edit(start, 'Fewer points', { ...job, points: [job.points[0]!] }));
-    expect(session.committedJob(back).points[0]).toBe(job.points[0]);
-    expect(session.committedJob(back).members).toBe(job.members);
-    expect(session.committedJob(back)).toEqual(job);
+  it('gives untouched records back as the same objects', () => {
+    const history = commitEdit(newHistory(job), 'Name', { ...job, points: [job.points[0]!] });
+    expect(undo(history).job.points[0]).toBe(job.points[0]);
+    expect(undo(history).job.members).toBe(job.members);
   });
 });
 
 describe('a gesture', () => {
-  const drafted = session.preview(session.preview(session.begin(start, 'Rename'), named('one')), named('two'));
-
-  it('shows its draft and leaves the committed job alone', () => {
-    expect([shown(drafted), session.committedJob(drafted), session.gestureLabel(drafted)]).toEqual([
-      'two',
-      job,
-      'Rename',
-    ]);
-    expect(session.undoLabel(drafted)).toBeNull();
-  });
-
-  it('is one step', () => {
-    const after = session.commit(drafted);
-    expect(shown(after)).toBe('two');
-    expect(after.history.past.map(({ label }) => label)).toEqual(['Rename']);
-    expect(session.gestureLabel(after)).toBeNull();
-    expect(session.shownJob(session.undo(after))).toEqual(job);
+  it('is one step, made from the job it began with', () => {
+    const history = newHistory(job);
+    let gesture = begin('Rename', job);
+    gesture = preview(gesture, (start) => named(`${start.name} 1`)(start));
+    gesture = preview(gesture, (start) => named(`${start.name} 2`)(start));
+    expect(shownJob(gesture, history).name).toBe('Bench frame 2');
+    const after = commit(gesture, history);
+    expect(after.job.name).toBe('Bench frame 2');
+    expect(after.past.map(({ label }) => label)).toEqual(['Rename']);
+    expect(undo(after).job).toEqual(job);
   });
 
   it('leaves nothing behind when it is dropped or changed nothing', () => {
-    expect(session.cancel(drafted)).toEqual(start);
-    expect(session.commit(session.begin(start, 'Rename')).history).toBe(start.history);
-    expect(session.undo(drafted)).toEqual(start);
-  });
-
-  it('is needed for a draft to show', () => {
-    expect(session.preview(start, named('one'))).toBe(start);
-    expect(session.commit(start)).toBe(start);
+    const history = newHistory(job);
+    expect(commit(begin('Rename', job), history)).toBe(history);
+    expect(commit(IDLE, history)).toBe(history);
+    expect(shownJob(IDLE, history)).toBe(job);
+    expect(preview(IDLE, named('one'))).toBe(IDLE);
   });
 });
 
 describe('a kept history', () => {
-  const first = session.edit(start, 'First', { ...job, points: job.points.toReversed() });
-  const second = session.edit(first, 'Second', { ...session.committedJob(first), dies: [], name: 'two' });
-  const third = session.edit(second, 'Third', { ...session.committedJob(second), bodyLines: [] });
-  const at = session.undo(third);
-  const kept = () => JSON.parse(JSON.stringify(session.keptHistory(at))) as { past: never[]; future: never[] };
+  const first = commitEdit(newHistory(job), 'First', { ...job, points: job.points.toReversed() });
+  const second = commitEdit(first, 'Second', { ...first.job, dies: [], name: 'two' });
+  const third = commitEdit(second, 'Third', { ...second.job, bodyLines: [] });
+  const at = undo(third);
+  const kept: unknown = JSON.parse(JSON.stringify({ past: at.past, future: at.future }));
+  const labels = (steps: readonly { label: string }[]) => steps.map(({ label }) => label);
 
   it('comes back whole', () => {
-    const back = session.resumeSession(session.committedJob(at), kept());
+    const back = resumeHistory(at.job, kept);
     expect(back).toEqual(at);
-    expect(session.committedJob(session.undo(session.undo(back)))).toEqual(job);
-    expect(session.committedJob(session.redo(back))).toEqual(session.committedJob(third));
+    expect(undo(undo(back)).job).toEqual(job);
+    expect(redo(back).job).toEqual(third.job);
   });
 
-  it('is let go where it does not fit the job any more', () => {
-    const other: Job = { ...session.committedJob(at), points: [] };
-    const back = session.resumeSession(other, kept());
-    expect(back.history.past.map(({ label }) => label)).toEqual(['Second']);
-    expect(back.history.future.map(({ label }) => label)).toEqual(['Third']);
-    expect(session.resumeSession(job, kept()).history.past).toEqual([]);
+  it('is let go from the step on that does not fit the job any more', () => {
+    const back = resumeHistory({ ...at.job, points: [] }, kept);
+    expect([labels(back.past), labels(back.future)]).toEqual([['Second'], ['Third']]);
+    expect(resumeHistory(job, kept).past).toEqual([]);
   });
 
   it.each([
@@ -105,7 +92,7 @@ describe('a kept history', () => {
     { past: [{ label: 'x' }], future: [] },
     { past: [{ label: 'x', diff: { head: [], collections: { strangers: { records: [] } } } }], future: [] },
   ])('is empty when what was kept is %j', (damaged) => {
-    expect(session.resumeSession(job, damaged)).toEqual(start);
+    expect(resumeHistory(job, damaged)).toEqual(newHistory(job));
   });
 
   it('is let go when its ids do not hang together', () => {
@@ -113,10 +100,8 @@ describe('a kept history', () => {
       past: [{ label: 'x', diff: { head: [], collections: { dies: { records, order: { before, after } } } } }],
       future: [],
     });
-    expect(session.resumeSession(job, broken([], ['gone'], ['d1'])).history.past).toEqual([]);
-    expect(session.resumeSession(job, broken([], ['d1', 'd1'], ['d1'])).history.past).toEqual([]);
-    expect(session.resumeSession(job, broken([{ key: 'd2', before: 7 }], ['d1', 'd2'], ['d1'])).history.past).toEqual(
-      [],
-    );
+    expect(resumeHistory(job, broken([], ['gone'], ['d1'])).past).toEqual([]);
+    expect(resumeHistory(job, broken([], ['d1', 'd1'], ['d1'])).past).toEqual([]);
+    expect(resumeHistory(job, broken([{ key: 'd2', before: 7 }], ['d1', 'd2'], ['d1'])).past).toEqual([]);
   });
 });
