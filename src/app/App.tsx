@@ -78,29 +78,20 @@ const Waiting = (): ReactNode => (
   </p>
 );
 
-/** Whether this browser can draw the bay at all; asked once. */
-const canDraw = document.createElement('canvas').getContext('webgl2') !== null;
-
+/** The bay stays mounted, and keeps its view, whatever the stations show; on a narrow screen it can be folded away. */
 function BaySlot({ ready }: { readonly ready: boolean }): ReactNode {
   const [folded, fold] = useState(false);
   return (
-    <section className="bay" aria-label="Bay" data-folded={folded ? '' : undefined}>
+    <div className="bay-slot" data-folded={folded ? '' : undefined}>
       <div className="bay-ground">
-        {canDraw ? (
-          <Boundary part="The bay">
-            <Suspense fallback={<Waiting />}>{ready && <Bay />}</Suspense>
-          </Boundary>
-        ) : (
-          <p className="no-drawing">
-            <strong>The bay cannot be drawn here.</strong> It needs WebGL 2, which this browser does not offer or has
-            switched off. Every table, check, drawing and download works without it.
-          </p>
-        )}
-        {ready && canDraw && <Hints />}
+        <Boundary part="The bay">
+          <Suspense fallback={<Waiting />}>{ready && <Bay />}</Suspense>
+        </Boundary>
+        {ready && <Hints />}
       </div>
       <button type="button" className="fold" aria-expanded={!folded} onClick={() => fold(!folded)}>
         {folded ? 'Show the bay' : 'Fold the bay away'}
       </button>
-    </section>
+    </div>
   );
 }

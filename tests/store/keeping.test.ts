@@ -1,0 +1,249 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { Job } from '../../src/core/job/types.ts';
+import { DELAY, MOST_VERSIONS } from '../../src/store/autosave.ts';
+import type { Browser, Tab } from './memory.ts';
+import { DEMO, openBrowser } from './memory.ts';
+
+const DEMO_NAME: string = JSON.parse(DEMO).name;
+const renamed =
+  (name: string) =>
+  (job: Job): Job => ({ ...job, name });
+
+let browser: Browser;
+
+beforeEach(() => {
+  vi.useFakeTimers();
+  browser = openBrowser();
+});
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+/** Edits and waits until it is saved. */
+async function work(tab: Tab, name: string): Promise<void> {
+  tab.workspace.getState().edit(`Rename to ${name}`, renamed(name));
+  browser.time += 1000;
+  await vi.advanceTimersByTimeAsync(DELAY + 1);
+}
+const read = (tab: Tab) => tab.workspace.getState();
+const reload = (tab: Tab): Promise<Tab> => browser.openTab(tab.memory());
+const storedNames = (): string[] => [...browser.documents.values()].map(({ kept }) => JSON.parse(kept.text).name);
+
+describe('saving', () => {
+  it('opens the demo on the first start and keeps nothing until something changes', async () => {
+    const tab = await browser.openTab();
+    expect(read(tab).ready).toBe(true);
+    expect(read(tab).job.name).toBe(DEMO_NAME);
+    await vi.advanceTimersByTimeAsync(10 * DELAY);
+    expect(browser.documents.size).toBe(0);
+  });
+
+  it('waits for a pause, then says so', async () => {
+    const tab = await browser.openTab();
+    read(tab).edit('a', renamed('a'));
+    await vi.advanceTimersByTimeAsync(DELAY - 10);
+    read(tab).edit('b', renamed('b'));
+    await vi.advanceTimersByTimeAsync(DELAY - 10);
+    expect(read(tab).saved).toBe('saving');
+    expect(storedNames()).toEqual([]);
+    await vi.advanceTimersByTimeAsync(20);
+    expect(read(tab).saved).toBe('saved');
+    expect(storedNames()).toEqual(['b']);
+  });
+
+  it('does not wait when the page goes out of sight', async () => {
+    const tab = await browser.openTab();
+    read(tab).edit('a', renamed('a'));
+    await tab.workspace.flush();
+    expect(storedNames()).toEqual(['a']);
+  });
+
+  it('saves no draft, only what was committed', async () => {
+    const tab = await browser.openTab();
+    read(tab).begin('Drag');
+    read(tab).preview(renamed('draft'));
+    await vi.advanceTimersByTimeAsync(2 * DELAY);
+    expect(browser.documents.size).toBe(0);
+  });
+
+  it('says when the browser keeps nothing, and saves again once it does', async () => {
+    browser.broken = true;
+    const tab = await browser.openTab();
+    expect(read(tab).saved).toBe('failed');
+    expect(read(tab).job.name).toBe(DEMO_NAME);
+    await work(tab, 'a');
+    expect(read(tab).saved).toBe('failed');
+    browser.broken = false;
+    await work(tab, 'b');
+    expect(read(tab).saved).toBe('saved');
+    expect(storedNames()).toEqual(['b']);
+  });
+});
+
+describe('a reload', () => {
+  it('brings back the job, the station and the way back', async () => {
+    const tab = await browser.openTab();
+    await work(tab, 'a');
+    await work(tab, 'b');
+    read(tab).undo();
+    read(tab).setStation('shop');
+    read(tab).select({ kind: 'tube', id: read(tab).derived.tubes[0]!.id });
+    await vi.advanceTimersByTimeAsync(DELAY + 1);
+
+    const again = await reload(tab);
+    expect(read(again).job).toEqual(read(tab).job);
+    expect(read(again).station).toBe('shop');
+    expect(read(again).selection).toBeNull();
+    read(again).redo();
+    expect(read(again).job.name).toBe('b');
+    read(again).undo();
+    read(again).undo();
+    expect(read(again).job.name).toBe(DEMO_NAME);
+    expect(read(again).undoLabel).toBeNull();
+  });
+
+  it('opens the demo, and keeps the damaged text, when what was kept cannot be read', async () => {
+    const tab = await browser.openTab();
+    await work(tab, 'a');
+    const [slot, { kept, stamp }] = [...browser.documents][0]!;
+    const damaged = kept.text.slice(0, 500);
+    browser.documents.set(slot, { kept: { ...kept, text: damaged }, stamp });
+
+    const again = await reload(tab);
+    expect(read(again).job.name).toBe(DEMO_NAME);
+    expect(read(again).notice?.damaged?.text).toBe(damaged);
+    expect(read(again).notice!.faults.length).toBeGreaterThan(0);
+    await work(again, 'new work');
+    expect(browser.documents.get(slot)?.kept.text).toBe(damaged);
+    expect(storedNamesBut(slot)).toEqual(['new work']);
+  });
+
+  const storedNamesBut = (slot: string): string[] =>
+    [...browser.documents].filter(([key]) => key !== slot).map(([, { kept }]) => JSON.parse(kept.text).name);
+
+  it.each([
+    ['is no history', 'nonsense'],
+    ['has steps of another shape', { past: [{ label: 'x' }], future: [] }],
+  ])('brings the job back alone when what was kept beside it %s', async (_, history) => {
+    const tab = await browser.openTab();
+    await work(tab, 'a');
+    const [slot, { kept, stamp }] = [...browser.documents][0]!;
+    browser.documents.set(slot, { kept: { ...kept, history }, stamp });
+    const again = await reload(tab);
+    expect(read(again).job.name).toBe('a');
+    expect(read(again).undoLabel).toBeNull();
+  });
+
+  it('refuses a kept step that leads to no job', async () => {
+    const tab = await browser.openTab();
+    await work(tab, 'a');
+    const [slot, { kept, stamp }] = [...browser.documents][0]!;
+    const head = [{ key: 'lengthUnit', before: 'ell', after: 'in' }];
+    const history = { past: [{ label: 'x', diff: { head, collections: {} } }], future: [] };
+    browser.documents.set(slot, { kept: { ...kept, history }, stamp });
+    const again = await reload(tab);
+    read(again).undo();
+    expect(read(again).job.lengthUnit).toBe('in');
+    expect(read(again).notice?.message).toMatch(/history/);
+  });
+});
+
+describe('earlier versions', () => {
+  it('are kept at most once a minute, twenty of them, newest first', async () => {
+    const tab = await browser.openTab();
+    for (let second = 0; second < 180; second += 20) {
+      await work(tab, `at ${second}`);
+      browser.time += 19_000;
+    }
+    const versions = await read(tab).earlierVersions();
+    expect(versions.map(({ name }) => name)).toEqual(['at 120', 'at 60', 'at 0']);
+
+    for (let minute = 0; minute < 25; minute += 1) {
+      browser.time += 60_000;
+      await work(tab, `minute ${minute}`);
+    }
+    expect(await read(tab).earlierVersions()).toHaveLength(MOST_VERSIONS);
+  });
+
+  it('come back as one step', async () => {
+    const tab = await browser.openTab();
+    await work(tab, 'a');
+    await work(tab, 'b');
+    const [version] = await read(tab).earlierVersions();
+    read(tab).restore(version!);
+    expect(read(tab).job.name).toBe('a');
+    read(tab).undo();
+    expect(read(tab).job.name).toBe('b');
+  });
+
+  it('hold the job that an opened file took the place of', async () => {
+    const tab = await browser.openTab();
+    await work(tab, 'a');
+    await work(tab, 'b');
+    read(tab).open('demo.json', DEMO);
+    await vi.advanceTimersByTimeAsync(0);
+    expect((await read(tab).earlierVersions())[0]!.name).toBe('b');
+  });
+
+  it('are none when the browser keeps nothing', async () => {
+    const tab = await browser.openTab();
+    browser.broken = true;
+    expect(await read(tab).earlierVersions()).toEqual([]);
+  });
+});
+
+describe('two tabs', () => {
+  async function twoTabs(): Promise<[Tab, Tab]> {
+    const first = await browser.openTab();
+    await work(first, 'begun');
+    return [first, await browser.openTab()];
+  }
+
+  it('the tab that is behind is told, and writes nothing over the other', async () => {
+    const [first, second] = await twoTabs();
+    expect(read(second).job.name).toBe('begun');
+    await work(second, 'second');
+    expect(read(first).behind).toBe(true);
+    expect(read(second).behind).toBe(false);
+    await work(first, 'first');
+    await first.workspace.flush();
+    expect(storedNames()).toEqual(['second']);
+    expect(read(first).job.name).toBe('first');
+  });
+
+  it('takes the other work when asked, and keeps its own among the earlier versions', async () => {
+    const [first, second] = await twoTabs();
+    await work(second, 'second');
+    await work(first, 'first');
+    await read(first).takeOtherTab();
+    expect(read(first).job.name).toBe('second');
+    expect(read(first).behind).toBe(false);
+    expect((await read(first).earlierVersions()).map(({ name }) => name)).toContain('first');
+    await work(first, 'first, on top');
+    expect(storedNames()).toEqual(['first, on top']);
+    expect(read(second).behind).toBe(true);
+  });
+
+  it('keeps a copy in a place of its own when asked, and finds it again', async () => {
+    const [first, second] = await twoTabs();
+    await work(second, 'second');
+    await work(first, 'first');
+    await read(first).keepAsCopy();
+    await vi.advanceTimersByTimeAsync(DELAY + 1);
+    expect(storedNames().toSorted()).toEqual(['first (copy)', 'second']);
+    await work(second, 'second, on');
+    expect(read(first).behind).toBe(false);
+    expect(read(await reload(first)).job.name).toBe('first (copy)');
+    expect(read(await reload(second)).job.name).toBe('second, on');
+  });
+
+  it('refuses to write over work it never heard of', async () => {
+    const [first, second] = await twoTabs();
+    const [slot, stored] = [...browser.documents][0]!;
+    browser.documents.set(slot, { ...stored, stamp: { tab: 'unheard', count: stored.stamp.count + 1 } });
+    await work(second, 'second');
+    expect(read(second).behind).toBe(true);
+    expect(storedNames()).toEqual(['begun']);
+    expect(read(first).behind).toBe(false);
+  });
+});

@@ -1,0 +1,89 @@
+/** A browser in memory: storage and channel that several workspaces share, as the tabs of one browser do. */
+import { readFileSync } from 'node:fs';
+import { createWorkspace } from '../../src/store/createWorkspace.ts';
+import type { Surroundings, TabMemory, WorkspaceStore } from '../../src/store/createWorkspace.ts';
+import { mayWriteOver } from '../../src/store/persistence.ts';
+import type { Kept, Stamp } from '../../src/store/persistence.ts';
+import type { Version } from '../../src/store/types.ts';
+
+export const DEMO = readFileSync(new URL('../../public/demo.cagewright.json', import.meta.url), 'utf8');
+
+export interface Browser {
+  readonly documents: Map<string, { kept: Kept; stamp: Stamp }>;
+  versions: Version[];
+  /** While true, everything that is asked of the storage is refused. */
+  broken: boolean;
+  /** Milliseconds; tests move it on. */
+  time: number;
+  openTab(memory?: TabMemory | null): Promise<Tab>;
+}
+
+export interface Tab {
+  readonly workspace: WorkspaceStore;
+  /** What the tab would find again after a reload. */
+  memory(): TabMemory | null;
+}
+
+export function openBrowser(): Browser {
+  const documents: Browser['documents'] = new Map();
+  const listeners: ((slot: string, stamp: Stamp) => void)[] = [];
+  let names = 0;
+
+  const browser: Browser = { documents, versions: [], broken: false, time: 1_000_000, openTab };
+
+  async function openTab(remembered: TabMemory | null = null): Promise<Tab> {
+    let memory = remembered;
+    const mine: ((slot: string, stamp: Stamp) => void)[] = [];
+    names += 1;
+    const surroundings: Surroundings = {
+      tab: `tab-${names}`,
+      remembered,
+      remember: (next) => (memory = next),
+      newSlot: () => `slot-${(names += 1)}`,
+      now: () => browser.time,
+      fetchDemo: async () => DEMO,
+      tabs: {
+        announce: (slot, stamp) => {
+          for (const heard of listeners) if (!mine.includes(heard)) heard(slot, stamp);
+        },
+        listen: (heard) => {
+          mine.push(heard);
+          listeners.push(heard);
+        },
+      },
+      persistence: {
+        async load(slot) {
+          refuseIfBroken();
+          const latest = [...documents.values()].toSorted((a, b) => b.kept.savedAt - a.kept.savedAt)[0];
+          return (slot === null ? undefined : documents.get(slot)) ?? latest ?? null;
+        },
+        async save(kept, tab, seen) {
+          refuseIfBroken();
+          const stored = documents.get(kept.slot)?.stamp;
+          if (!mayWriteOver(stored, tab, seen)) return null;
+          const stamp = { tab, count: (stored?.count ?? 0) + 1 };
+          // What a browser keeps is a copy of plain data.
+          documents.set(kept.slot, { kept: structuredClone(kept), stamp });
+          return stamp;
+        },
+        async versions() {
+          refuseIfBroken();
+          return browser.versions;
+        },
+        async addVersion(version, most) {
+          refuseIfBroken();
+          browser.versions = [version, ...browser.versions].slice(0, most);
+        },
+      },
+    };
+    const workspace = createWorkspace();
+    await workspace.start(surroundings);
+    return { workspace, memory: () => memory };
+  }
+
+  function refuseIfBroken(): void {
+    if (browser.broken) throw new Error('storage is off');
+  }
+
+  return browser;
+}
