@@ -156,7 +156,7 @@ function* endTrouble(tube: SolvedTube, frame: Frame, show: Show): Generator<Find
         message: `${name}: part of this tube's wall passes by what it is coped to. Move the node nearer the run's axis, or cope the other tube to this one.`,
       };
     }
-    const straight = tube.straights.at(which === 0 ? 0 : -1)!;
+    const straight = Math.max(tube.straights.at(which === 0 ? 0 : -1)!, 0);
     if (tube.bends.length > 0 && end.throat !== null && end.throat > straight + ROUNDING) {
       yield {
         ...base,

@@ -1,0 +1,133 @@
+import { describe, expect, it } from 'vitest';
+import { derived } from '../frame.ts';
+
+type Records = Parameters<typeof derived>[0];
+const ids = (records: Records) => derived(records).findings.map((finding) => `${finding.severity} ${finding.id}`);
+const bent = (corner: readonly number[], end: readonly number[], more: object = {}): Records => ({
+  nodes: { a: [0, 0, 0], b: [600, 0, 0], c: corner, d: end },
+  members: [{ id: 'bar', name: 'Bar', path: ['a', 'b', 'c', 'd'], ends: [{ fit: 'square' }, { fit: 'square' }] }],
+  ...more,
+});
+const die = (fields: object) => ({
+  dies: [{ id: 'd', name: '6 in CLR', outerDiameter: 44.45, centrelineRadius: 152.4, ...fields }],
+});
+
+describe('findings of bends', () => {
+  it('a good tube has none', () => {
+    expect(ids(bent([600, 600, 0], [1200, 600, 0], die({ leastStraight: 60, leastGrip: 150 })))).toEqual([]);
+  });
+  it('overlap, and a bend that runs past the end', () => {
+    expect(ids(bent([600, 250, 0], [1200, 250, 0]))).toEqual(['error bend/overlap']);
+    expect(ids(bent([600, 600, 0], [700, 600, 0]))).toEqual(['error bend/past-end']);
+  });
+  it('a straight too short to clamp, told in the job unit with what would mend it', () => {
+    const { findings } = derived({
+      ...bent([600, 350, 0], [1200, 350, 0], die({ leastStraight: 60 })),
+      lengthUnit: 'in',
+    });
+    expect(findings).toMatchObject([
+      { id: 'bend/short-straight', severity: 'error', tube: 'bar', bend: 1, source: 'common practice' },
+    ]);
+    // 350 - 2 x 152.4 = 45.2 mm = 1.780 in; 60 mm = 2.362 in; 14.8 mm = 0.583 in.
+    expect(findings[0]!.message).toContain('1.780 in of straight between bends 1 and 2');
+    expect(findings[0]!.message).toContain('0.583 in further apart');
+  });
+  it('a tail shorter than the clamp grips', () => {
+    expect(ids(bent([600, 600, 0], [850, 600, 0], die({ leastGrip: 150 })))).toEqual(['warning bend/short-tail']);
+    expect(ids(bent([600, 600, 0], [910, 600, 0], die({ leastGrip: 150 })))).toEqual([]);
+  });
+  it('an angle beyond the die; exactly at it is allowed', () => {
+    expect(ids(bent([600, 600, 0], [1200, 600, 0], die({ greatestAngle: 89.9 })))).toEqual([
+      'error bend/beyond-die',
+      'error bend/beyond-die',
+    ]);
+    expect(ids(bent([600, 600, 0], [1200, 600, 0], die({ greatestAngle: 90 })))).toEqual([]);
+  });
+  // CLR >= 3 x OD: FIA Appendix J art. 253-8 (as quoted), Motorsport UK NCR 2026 ch. 7 app. 3 art. 20.3, Formula SAE 2026 F.5.2.
+  it('centreline radius under three diameters, and the wrong die', () => {
+    expect(ids(bent([600, 600, 0], [1200, 600, 0], die({ centrelineRadius: 133.3 })))).toEqual([
+      'warning bend/tight-radius',
+    ]);
+    expect(ids(bent([600, 600, 0], [1200, 600, 0], die({ centrelineRadius: 133.35 })))).toEqual([]);
+    expect(ids(bent([600, 600, 0], [1200, 600, 0], die({ outerDiameter: 38.1 })))).toEqual(['error bend/wrong-die']);
+  });
+});
+
+describe('findings of ends', () => {
+  const post = { id: 'post', name: 'Post', path: ['p', 'q'], ends: [{ fit: 'square' }, { fit: 'square' }] };
+  const on = (records: object, end: object = { fit: 'auto' }): Records => ({
+    nodes: { p: [0, 0, 0], q: [0, 0, 1000], a: [0, 0, 500], b: [700, 0, 500], ...records },
+    members: [post, { id: 'bar', name: 'Bar', path: ['a', 'b'], ends: [end, { fit: 'plate', normal: [1, 0, 0] }] }],
+  });
+  it('a coped end and a plated end have none', () => expect(ids(on({}))).toEqual([]));
+  it('an end that meets nothing', () => expect(ids(on({ a: [5, 0, 500] }))).toEqual(['warning end/meets-nothing']));
+  it('a cutter that does not reach', () => {
+    expect(ids(on({ a: [0, 80, 500], b: [700, 80, 500] }, { fit: 'cope', against: ['post'] }))).toEqual([
+      'error end/cutter-misses',
+    ]);
+  });
+  it('a branch that passes the run by in part', () => {
+    expect(ids(on({ a: [0, 30, 500], b: [700, 30, 500] }, { fit: 'cope', against: ['post'] }))).toEqual([
+      'warning end/wider-than-run',
+    ]);
+  });
+  it('a plate along the tube', () => {
+    expect(ids(on({}, { fit: 'plate', normal: [0, 0, 1] }))).toEqual(['error end/plate-along-tube']);
+  });
+  it('a joint in a bend, and one within a diameter of it, but not farther', () => {
+    const at = (distance: number): Records => ({
+      nodes: {
+        f: [0, 0, 0],
+        k: [0, 0, 600],
+        t: [-900, 0, 600],
+        a: { kind: 'on', member: 'ell', bend: 1, where: 'start', distance },
+        b: [100, 900, 500],
+      },
+      members: [
+        { id: 'ell', path: ['f', 'k', 't'], ends: [{ fit: 'square' }, { fit: 'square' }] },
+        { id: 'bar', path: ['a', 'b'], ends: [{ fit: 'auto' }, { fit: 'square' }] },
+      ],
+    });
+    expect(ids(at(20))).toEqual(['warning joint/in-bend']);
+    expect(ids(at(-40))).toEqual(['warning joint/near-bend']);
+    expect(ids(at(-45))).toEqual([]);
+  });
+  it('a cope that runs into the tube own bend', () => {
+    const records: Records = {
+      nodes: { p: [0, 0, 0], q: [0, 0, 1000], a: [0, 0, 500], k: [172, 0, 500], b: [172, 900, 500] },
+      members: [post, { id: 'bar', path: ['a', 'k', 'b'], ends: [{ fit: 'auto' }, { fit: 'square' }] }],
+    };
+    expect(ids(records)).toEqual(['warning end/cope-in-own-bend']);
+  });
+  it('an end that meets only its own twin is told how to be mitred', () => {
+    const { findings } = derived({
+      nodes: { p: [0, 0, 500], a: [0, 700, 300] },
+      members: [{ id: 'vee', path: ['a', 'p'], mirror: true, ends: [{ fit: 'square' }, { fit: 'auto' }] }],
+    });
+    expect(findings.map((finding) => finding.id)).toEqual(['end/meets-nothing', 'end/meets-nothing']);
+    expect(findings[0]!.message).toContain('its own twin');
+  });
+});
+
+describe('findings of clearance', () => {
+  const head = (gap: number) => ({
+    id: 'head',
+    name: 'Helmet',
+    kind: 'box',
+    centre: [0, 0, 1000],
+    size: [300, 280, 330],
+    gap,
+  });
+  const over = (z: number, gap: number): Records => ({
+    nodes: { a: [-600, 0, z], b: [600, 0, z] },
+    members: [{ id: 'bar', name: 'Bar', path: ['a', 'b'], ends: [{ fit: 'square' }, { fit: 'square' }] }],
+    envelopes: [head(gap)],
+  });
+  it('a tube nearer than the gap, one exactly at it, one inside', () => {
+    // Top of the box 1165, tube radius 22.225.
+    expect(ids(over(1165 + 22.225 + 49.9, 50))).toEqual(['error clearance/too-close']);
+    expect(ids(over(1165 + 22.225 + 50, 50))).toEqual([]);
+    expect(derived(over(1150, 50)).clearances[0]!.distance).toBeCloseTo(-15 - 22.225, 9);
+    expect(derived(over(1150, 50)).findings[0]!.message).toContain('goes 37.2 mm into Helmet');
+  });
+});

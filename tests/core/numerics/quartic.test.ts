@@ -1,0 +1,61 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { risingRoots } from '../../../src/core/numerics/quartic.ts';
+
+/** The quartic with the four given roots moved so that they sum to zero: coefficients by Vieta's formulas. */
+function fromRoots(roots: readonly number[]) {
+  const mean = roots.reduce((sum, root) => sum + root, 0) / 4;
+  const [a, b, c, d] = roots.map((root) => root - mean) as [number, number, number, number];
+  return {
+    p: a * b + a * c + a * d + b * c + b * d + c * d,
+    q: -(a * b * c + a * b * d + a * c * d + b * c * d),
+    c: a * b * c * d,
+    sorted: [a, b, c, d].toSorted((x, y) => x - y),
+  };
+}
+
+const solve = (p: number, q: number, c: number, touch: number, far: number) => {
+  const out = new Float64Array(2);
+  return [...out.subarray(0, risingRoots(p, q, c, touch, far, out))];
+};
+
+describe('rising roots of a quartic', () => {
+  it('are the second and fourth of four real roots', () => {
+    const gap = fc.double({ min: 0.5, max: 300, noNaN: true });
+    fc.assert(
+      fc.property(fc.tuple(gap, gap, gap), ([first, second, third]) => {
+        const { p, q, c, sorted } = fromRoots([0, first, first + second, first + second + third]);
+        const found = solve(p, q, c, 1e-6, sorted[3]! + 1);
+        expect(found).toHaveLength(2);
+        expect(found[0]).toBeCloseTo(sorted[1]!, 6);
+        expect(found[1]).toBeCloseTo(sorted[3]!, 6);
+      }),
+      { seed: 20260301, numRuns: 500 },
+    );
+  });
+  it('is the upper of two real roots, whatever the complex pair', () => {
+    // (s^2 - 2as + a^2 - d^2)(s^2 + 2as + e): roots a +- d, and a complex pair about -a for e > a^2.
+    fc.assert(
+      fc.property(
+        fc.double({ min: -50, max: 50, noNaN: true }),
+        fc.double({ min: 0.5, max: 50, noNaN: true }),
+        fc.double({ min: 1, max: 900, noNaN: true }),
+        (a, d, over) => {
+          const [m, e] = [a * a - d * d, a * a + over];
+          const found = solve(m + e - 4 * a * a, 2 * a * (m - e), m * e, 1e-9, Math.abs(a) + d + 1);
+          expect(found).toHaveLength(1);
+          expect(found[0]).toBeCloseTo(a + d, 7);
+        },
+      ),
+      { seed: 20260302, numRuns: 500 },
+    );
+  });
+  it('a graze from outside is one root, a graze from inside none, a miss none', () => {
+    const double = fromRoots([7, 7, -3, -11]);
+    expect(solve(double.p, double.q, double.c, 1e-6, 50).at(-1)).toBeCloseTo(7, 5);
+    // s^2 (s^2 - 100): touches zero from below at 0, leaves only at 10.
+    expect(solve(-100, 0, 0, 1e-9, 20)).toEqual([10]);
+    expect(solve(1, 0, 1, 1e-9, 20)).toEqual([]);
+    expect(solve(0, 0, 0, 1e-9, 20)).toEqual([0]);
+  });
+});
