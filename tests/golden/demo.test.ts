@@ -1,0 +1,100 @@
+/**
+ * The demo through the command line: what comes out, against the page that was read and kept (demo.txt; after a change
+ * that is meant, `npx vitest run tests/golden -u` and read the difference), and that it is the cage it claims to be.
+ */
+import { describe, expect, it } from 'vitest';
+import { placeAt } from '../../src/core/geometry/path.ts';
+import { distance, type Vec3 } from '../../src/core/geometry/vector.ts';
+import { serialiseJob } from '../../src/core/job/serialise.ts';
+import type { SolvedTube } from '../../src/core/solve/types.ts';
+import type { FabricationFile } from '../../src/exports/fabrication.ts';
+import { demoText, runFab } from '../command-line.ts';
+import { derivedFrom } from '../exports/jobs.ts';
+import { summary } from './summary.ts';
+
+const run = runFab(demoText());
+const file = JSON.parse(run.files.get('fabrication.json') ?? 'null') as FabricationFile;
+const derived = derivedFrom(demoText());
+const { job } = derived;
+const ends = file.tubes.flatMap((tube) => tube.ends);
+
+describe('the demo', () => {
+  it('comes out as it was read and kept', async () => {
+    expect(run.complaints).toEqual([]);
+    await expect(summary(file)).toMatchFileSnapshot('demo.txt');
+  });
+
+  it('is a full cage: tubes, coped ends, clusters, joints on bends', () => {
+    expect(file.tubes.length).toBeGreaterThanOrEqual(24);
+    expect(ends.filter(({ fit }) => fit === 'cope').length).toBeGreaterThanOrEqual(45);
+    expect(ends.filter(({ cuts }) => cuts.length >= 2).length).toBeGreaterThanOrEqual(4);
+    expect(ends.some(({ cuts }) => cuts.some(({ onBend }) => onBend))).toBe(true);
+    expect(file.tubes[0]!.bends).toHaveLength(4);
+  });
+
+  it('has no errors and a few warnings, and keeps the helmet clear', () => {
+    expect(file.findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+    expect(file.findings.some(({ severity }) => severity === 'warning')).toBe(true);
+    expect(file.clearances).toHaveLength(file.tubes.length);
+    expect(file.clearances.every(({ ok }) => ok)).toBe(true);
+  });
+
+  it('shows every kind of node', () => {
+    const kinds = new Set(job.nodes.map(({ at }) => at.kind));
+    expect([...kinds].toSorted()).toEqual(['between', 'fixed', 'on', 'point', 'ray']);
+  });
+
+  it('stands in a car that was measured in sixteenths of an inch and is not quite the same on both sides', () => {
+    expect(job.lengthUnit).toBe('in');
+    for (const coordinate of job.points.flatMap(({ position }) => position)) {
+      expect(Math.abs((coordinate / 25.4) * 16 - Math.round((coordinate / 25.4) * 16))).toBeLessThan(1e-9);
+    }
+    const places = new Map(job.points.map(({ id, position }) => [id, position]));
+    const pairs = job.points.filter(({ id }) => id.endsWith('-l') && places.has(id.replace(/-l$/u, '-r')));
+    expect(pairs.length).toBeGreaterThan(5);
+    for (const { id, position } of pairs) {
+      const [x, y, z] = places.get(id.replace(/-l$/u, '-r'))!;
+      const apart = distance(position, [x, -y, z]);
+      expect(apart).toBeGreaterThan(0);
+      expect(apart).toBeLessThan(6);
+    }
+  });
+
+  it('has no two tubes through one another where they do not meet', () => {
+    const tubes = derived.tubes.map((tube) => ({ tube, places: placesAlong(tube, 5) }));
+    const clashes = tubes.flatMap((one, i) =>
+      tubes
+        .slice(i + 1)
+        .filter((other) => !meet(one, other) && nearest(one, other) < reach(one.tube) + reach(other.tube))
+        .map((other) => `${one.tube.id} and ${other.tube.id}`),
+    );
+    expect(clashes).toEqual([]);
+  });
+
+  it('is kept as the program itself writes it', () => {
+    expect(serialiseJob(job)).toBe(demoText());
+  });
+});
+
+interface Walked {
+  readonly tube: SolvedTube;
+  readonly places: readonly Vec3[];
+}
+
+const reach = (tube: SolvedTube) => tube.section.outerDiameter / 2;
+
+/** Points of the centreline, at most `step` mm apart. */
+function placesAlong({ path }: SolvedTube, step: number): Vec3[] {
+  const count = Math.ceil(path.length / step);
+  return Array.from({ length: count + 1 }, (_, i) => placeAt(path, (i * path.length) / count).point);
+}
+
+/** One of them ends on the other, or both end at one node. */
+function meet(one: Walked, other: Walked): boolean {
+  const endsOn = (a: Walked, b: Walked) =>
+    a.tube.ends.some(({ position }) => b.places.some((place) => distance(place, position) < 5));
+  return endsOn(one, other) || endsOn(other, one);
+}
+
+const nearest = (one: Walked, other: Walked): number =>
+  Math.min(...one.places.map((place) => Math.min(...other.places.map((each) => distance(place, each)))));
