@@ -1,0 +1,49 @@
+/** A button that edits the job; when the job cannot take it, the reason stands beside the button. */
+import { useState, type ReactNode } from 'react';
+import type { Fault, Job } from '../core/job/types.ts';
+import { useWorkspace } from '../store/workspace.ts';
+
+
+export function Command(props: {
+  /** Names the step in undo. */
+  step: string;
+  quiet?: boolean;
+  disabled?: boolean;
+  label?: string;
+  /** Answers the changed job, or why it cannot be changed. */
+  run: (job: Job) => Job | readonly Fault[];
+  onDone?: () => void;
+  children: ReactNode;
+}): ReactNode {
+  const { edit, job } = useWorkspace((state) => state);
+  const [refusal, setRefusal] = useState<readonly string[]>([]);
+
+  function press(): void {
+    const answer = props.run(job);
+    const faults = isFaults(answer) ? answer : edit(props.step, () => answer);
+    setRefusal(faults.map((fault) => fault.message));
+    if (faults.length === 0) props.onDone?.();
+  }
+
+  return (
+    <span className="command">
+      <button
+        type="button"
+        className={props.quiet ? 'press press-quiet' : 'press'}
+        aria-label={props.label}
+        disabled={props.disabled}
+        onClick={press}
+      >
+        {props.children}
+      </button>
+      {refusal.length > 0 && (
+        <span className="entry-note entry-note-refused" role="alert">
+          <span aria-hidden="true">▲ </span>
+          {refusal.join('; ')}
+        </span>
+      )}
+    </span>
+  );
+}
+
+const isFaults = (answer: Job | readonly Fault[]): answer is readonly Fault[] => Array.isArray(answer);

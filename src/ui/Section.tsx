@@ -1,0 +1,20 @@
+/** A part of a station that folds: the browser's own details, so that keyboard and screen reader know it. */
+import type { ReactNode } from 'react';
+
+export function Section(props: {
+  title: string;
+  /** How many things are in it, shown beside the title. */
+  count?: number;
+  open?: boolean;
+  children: ReactNode;
+}): ReactNode {
+  return (
+    <details className="section" open={props.open}>
+      <summary>
+        <span className="section-title">{props.title}</span>
+        {props.count !== undefined && <span className="section-count">{props.count}</span>}
+      </summary>
+      <div className="section-body">{props.children}</div>
+    </details>
+  );
+}

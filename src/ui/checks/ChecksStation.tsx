@@ -1,0 +1,69 @@
+/** Checks: what was found, how far every tube is from the driver, and what nobody has looked at. */
+import type { ReactNode } from 'react';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Section } from '../Section.tsx';
+import { EnvelopeCard } from './EnvelopeCard.tsx';
+import { FindingsList } from './FindingsList.tsx';
+import { bySeverity } from './order.ts';
+import { addEnvelope } from '../edits.ts';
+import '../ui.css';
+import './checks.css';
+
+export default function ChecksStation(): ReactNode {
+  const findings = useWorkspace((state) => state.derived.findings);
+  const envelopes = useWorkspace((state) => state.job.envelopes);
+  const edit = useWorkspace((state) => state.edit);
+  return (
+    <div className="station">
+      <p className="caution caution-first">
+        Rule book, inspector and licensed practice decide. These checks are no approval.
+      </p>
+      <h2>Found</h2>
+      {findings.length === 0 ? <NothingFound /> : <FindingsList findings={bySeverity(findings)} />}
+      <h2>Room for the driver</h2>
+      {envelopes.length === 0 && (
+        <p className="empty">
+          <strong>No head box yet.</strong> Measure the seated, helmeted driver, lean and belt stretch included, and put a
+          box round the head. Every tube is then measured against it.
+        </p>
+      )}
+      {envelopes.map((envelope) => (
+        <EnvelopeCard key={envelope.id} envelope={envelope} />
+      ))}
+      <button
+        type="button"
+        className="press"
+        onClick={() => edit('Add a box', (job) => addEnvelope(job))}
+      >
+        Add a box
+      </button>
+      <Section title="Not checked here" open>
+        <ul className="not-checked">
+          {NOT_CHECKED.map(([what, why]) => (
+            <li key={what}>
+              <strong>{what}</strong> {why}
+            </li>
+          ))}
+        </ul>
+      </Section>
+    </div>
+  );
+}
+
+/** Said every time, so that an empty list is never taken for a yes. */
+const NOT_CHECKED: readonly (readonly [string, string])[] = [
+  ['Rule books.', 'None has been read: required members, tube sizes, plates, padding are yours to compare.'],
+  ['Strength.', 'No load has been put on this frame.'],
+  ['Welds and joints.', 'Size, reach of the torch, order and heat are not looked at.'],
+  ['The way in.', 'Whether a tube can be swung into place, or a bend turns clear of the floor and the machine.'],
+  ['The rest of the driver.', 'Knees, wheel, doors, belts and sight lines, unless you put a box round them.'],
+  ['The car.', 'Roof skin, glass, panels: body lines are drawn, not measured against.'],
+  ['The measurements.', 'A wrong point makes a right frame in the wrong place.'],
+];
+
+const NothingFound = (): ReactNode => (
+  <p className="empty">
+    <strong>Nothing found.</strong> That means only that these few checks found nothing: bends, dies, copes, joints near
+    bends, head boxes. It is no approval.
+  </p>
+);

@@ -1,0 +1,140 @@
+/** One box: its gaps, the shortest first, and its measures to edit. */
+import type { ReactNode } from 'react';
+import type { Clearance } from '../../core/checks/types.ts';
+import type { Envelope } from '../../core/job/types.ts';
+import type { Vec3 } from '../../core/geometry/vector.ts';
+import { removeEnvelope, updateEnvelope } from '../edits.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
+import { jobEdit } from '../fields/jobEdit.ts';
+import { Length } from '../fields/Readings.tsx';
+import { tubeName } from '../names.ts';
+import { Section } from '../Section.tsx';
+import { useScrollIntoView } from '../useScrollIntoView.ts';
+import { withAxis } from '../vectors.ts';
+import { nearestFirst } from './order.ts';
+
+export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
+  const derived = useWorkspace((state) => state.derived);
+  const selection = useWorkspace((state) => state.selection);
+  const { goTo, edit } = useWorkspace((state) => state);
+  const chosen = selection?.kind === 'envelope' && selection.id === envelope.id;
+  const card = useScrollIntoView<HTMLElement>(chosen);
+  const nearest = nearestFirst(derived.clearances, envelope.id);
+  const shortest = nearest[0];
+  return (
+    <article ref={card} className={chosen ? 'card chosen-card' : 'card'} aria-label={envelope.name}>
+      <h3>{envelope.name}</h3>
+      {shortest && (
+        <button type="button" className={shortest.ok ? 'gap-head' : 'gap-head gap-short'} onClick={() => goTo(shortest.at, { kind: 'envelope', id: envelope.id })}>
+          <span className="gap-figure">
+            <Length mm={shortest.distance} withUnit />
+          </span>
+          <span>
+            <GapWord clearance={shortest} /> to {tubeName(derived, shortest.tube)}; <Length mm={shortest.gap} withUnit /> asked for
+          </span>
+        </button>
+      )}
+      <GapTable clearances={nearest} name={envelope.name} />
+      <Section title="The box">
+        <BoxEditor envelope={envelope} />
+        <button type="button" className="press press-quiet" onClick={() => edit(`Delete ${envelope.name}`, (job) => removeEnvelope(job, envelope.id))}>
+          Delete this box
+        </button>
+      </Section>
+    </article>
+  );
+}
+
+function GapTable({ clearances, name }: { clearances: readonly Clearance[]; name: string }): ReactNode {
+  const derived = useWorkspace((state) => state.derived);
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const selection = useWorkspace((state) => state.selection);
+  const goTo = useWorkspace((state) => state.goTo);
+  return (
+    <div className="gap-list">
+      <table className="table table-plain">
+        <caption className="spoken-only">Gaps from {name} to every tube’s surface, the shortest first</caption>
+        <thead>
+          <tr>
+            <th scope="col">Tube</th>
+            <th scope="col" className="number">
+              Gap, {unit}
+            </th>
+            <th scope="col" />
+          </tr>
+        </thead>
+        <tbody>
+          {clearances.map((clearance) => {
+            const chosen = selection?.kind === 'tube' && selection.id === clearance.tube;
+            return (
+              <tr key={clearance.tube} className={chosen ? 'chosen' : undefined}>
+                <th scope="row">
+                  <button type="button" className="link" onClick={() => goTo(clearance.at, { kind: 'tube', id: clearance.tube })}>
+                    {tubeName(derived, clearance.tube)}
+                  </button>
+                </th>
+                <td className="number">
+                  <Length mm={clearance.distance} />
+                </td>
+                <td>
+                  <GapWord clearance={clearance} />
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function GapWord({ clearance }: { clearance: Clearance }): ReactNode {
+  if (clearance.ok) return <span className="word-ok">✓ enough</span>;
+  return (
+    <span className="word-error">
+      × {clearance.distance < 0 ? 'inside the box, ' : ''}short by <Length mm={clearance.gap - clearance.distance} withUnit />
+    </span>
+  );
+}
+
+const AXES = [
+  ['Along (x)', 'Length'],
+  ['Left (y)', 'Width'],
+  ['Height (z)', 'Height'],
+] as const;
+
+function BoxEditor({ envelope }: { envelope: Envelope }): ReactNode {
+  const { id, name } = envelope;
+  const set = (what: string) => `${what} of ${name}`;
+  const vector = (key: 'centre' | 'size' | 'rotation', axis: 0 | 1 | 2, what: string) => ({
+    value: envelope[key][axis],
+    ...jobEdit<number>(set(what), (job, value) =>
+      updateEnvelope(job, id, { [key]: withAxis(envelope[key] as Vec3, axis, value) }),
+    ),
+  });
+  return (
+    <div className="fields">
+      <TextField label="Name" value={name} {...jobEdit<string>('Rename box', (job, value) => updateEnvelope(job, id, { name: value }))} />
+      <LengthField label="Gap to keep" value={envelope.gap} {...jobEdit<number>(set('Gap'), (job, value) => updateEnvelope(job, id, { gap: value }))} />
+      <fieldset className="trio">
+        <legend>Centre</legend>
+        {AXES.map(([label], axis) => (
+          <LengthField key={label} label={label} {...vector('centre', axis as 0 | 1 | 2, 'Centre')} />
+        ))}
+      </fieldset>
+      <fieldset className="trio">
+        <legend>Full size</legend>
+        {AXES.map(([, label], axis) => (
+          <LengthField key={label} size label={label} {...vector('size', axis as 0 | 1 | 2, 'Size')} />
+        ))}
+      </fieldset>
+      <fieldset className="trio">
+        <legend>Turned about x, then y, then z</legend>
+        {['About x', 'About y', 'About z'].map((label, axis) => (
+          <AngleField key={label} label={label} {...vector('rotation', axis as 0 | 1 | 2, 'Turn')} />
+        ))}
+      </fieldset>
+    </div>
+  );
+}

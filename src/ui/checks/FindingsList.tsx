@@ -1,0 +1,50 @@
+/** What was found, each with its sign, word and colour; a press goes to its place in the bay. */
+import type { ReactNode } from 'react';
+import type { Finding, Severity } from '../../core/checks/types.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import type { Selection } from '../../store/types.ts';
+
+const SIGNS: Readonly<Record<Severity, { sign: string; word: string }>> = {
+  error: { sign: '×', word: 'Error' },
+  warning: { sign: '!', word: 'Warning' },
+  note: { sign: 'i', word: 'Note' },
+};
+
+export function FindingsList({ findings }: { findings: readonly Finding[] }): ReactNode {
+  const goTo = useWorkspace((state) => state.goTo);
+  const selection = useWorkspace((state) => state.selection);
+  return (
+    <ul className="findings">
+      {findings.map((finding, index) => {
+        const target = placeOf(finding);
+        const chosen = target !== undefined && selection?.kind === target.kind && selection.id === target.id;
+        return (
+          <li key={`${finding.id} ${finding.tube ?? ''} ${index}`}>
+            <button
+              type="button"
+              className={`finding finding-${finding.severity}${chosen ? ' chosen' : ''}`}
+              aria-current={chosen || undefined}
+              onClick={() => goTo(finding.at, target)}
+            >
+              <span className="finding-sign" aria-hidden="true">
+                {SIGNS[finding.severity].sign}
+              </span>
+              <span className="finding-body">
+                <span className="finding-word">{SIGNS[finding.severity].word}</span>
+                <span className="finding-message">{finding.message}</span>
+                <span className="small">{finding.source}</span>
+              </span>
+            </button>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+function placeOf(finding: Finding): Selection | undefined {
+  if (finding.tube !== undefined) return { kind: 'tube', id: finding.tube };
+  if (finding.node !== undefined) return { kind: 'node', id: finding.node };
+  if (finding.envelope !== undefined) return { kind: 'envelope', id: finding.envelope };
+  return undefined;
+}

@@ -1,0 +1,217 @@
+/**
+ * One field for every kind of value. Typing shows how the text is read; Enter or leaving the field commits, once;
+ * Escape gives the last good value back; arrow up and down nudge, ten times as far with Shift. What cannot be read, or
+ * what the job cannot take, is refused beside the field and the last good value stays.
+ */
+import { useEffect, useId, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
+import type { Fault } from '../../core/job/types.ts';
+import type { ValueKind } from './kinds.ts';
+
+/** What a field does with a value. Without `nudge` every nudge is a commit of its own. */
+export interface Committing<T> {
+  /** Answers the faults for which the value was refused. */
+  commit(value: T): readonly Fault[];
+  /** Shows the value while it is being nudged, `first` at the start of a run; false if it cannot be. */
+  nudge?(value: T, first: boolean): boolean;
+  /** Ends a run of nudges: kept as one step, or dropped. */
+  endNudge?(keep: boolean): void;
+}
+
+export type Leaving = 'enter' | 'tab' | 'back-tab' | 'escape' | 'blur';
+
+interface EntryFieldProps<T> extends Committing<T> {
+  readonly label: string;
+  /** The label is spoken but not drawn: the column's header says it already. */
+  readonly labelUnseen?: boolean;
+  readonly value: T;
+  readonly kind: ValueKind<T>;
+  /** The value at rest, drawn over the text: fractions set as fractions. */
+  readonly drawn?: ReactNode;
+  readonly unit?: string;
+  readonly numeric?: boolean;
+  readonly suggestions?: readonly string[];
+  /** A table's cell opens its field by typing: the field then begins with that text. */
+  readonly startWith?: string;
+  readonly takesFocus?: boolean;
+  /** Told when the person leaves the field; a refused Enter does not leave. */
+  onLeave?(how: Leaving): void;
+  /** Told what stands beside the field; with it the field draws no note of its own. */
+  onNote?(note: Note | null): void;
+}
+
+export interface Note {
+  readonly refused: boolean;
+  readonly text: string;
+}
+
+export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
+  const { label, value, kind, onLeave, onNote } = props;
+  const [typed, setTyped] = useState<string | null>(props.startWith ?? null);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const nudged = useRef<{ value: T } | null>(null);
+  const input = useRef<HTMLInputElement>(null);
+  const id = useId();
+
+  const current = typed === null ? null : kind.read(typed);
+  const note = noteFor(refusal, current, kind);
+  const noteText = note?.text ?? null;
+  const noteRefused = note?.refused ?? false;
+
+  useEffect(() => onNote?.(noteText === null ? null : { refused: noteRefused, text: noteText }), [onNote, noteText, noteRefused]);
+
+  useEffect(() => {
+    if (!props.takesFocus) return;
+    input.current?.focus();
+    if (props.startWith === undefined) input.current?.select();
+    // Focus is taken once, when the cell opens.
+  }, []);
+
+  // A station that is left in the middle of a nudge keeps what it showed.
+  const endNudge = useRef(props.endNudge);
+  endNudge.current = props.endNudge;
+  useEffect(
+    () => () => {
+      if (nudged.current !== null) endNudge.current?.(true);
+    },
+    [],
+  );
+
+  function finishNudge(keep: boolean): void {
+    if (nudged.current === null) return;
+    nudged.current = null;
+    props.endNudge?.(keep);
+  }
+
+  /** True when nothing stands in the way of leaving the field. */
+  function commit(keepText: boolean): boolean {
+    if (typed === null) return true;
+    if (nudged.current !== null) {
+      finishNudge(true);
+      setTyped(null);
+      return true;
+    }
+    const entered = kind.read(typed);
+    const unchanged = typed.trim() === kind.show(value) || (entered.ok && entered.value === value);
+    const faults = !entered.ok ? [entered.why] : unchanged ? [] : props.commit(entered.value).map((fault) => fault.message);
+    if (faults.length === 0) {
+      setTyped(null);
+      setRefusal(null);
+      return true;
+    }
+    if (!keepText) setTyped(null);
+    setRefusal(`“${typed.trim()}” not taken: ${faults.join('; ')}`);
+    return false;
+  }
+
+  function nudge(steps: number): void {
+    if (kind.nudge === undefined) return;
+    const from = nudged.current?.value ?? (current?.ok ? current.value : value);
+    const next = kind.nudge(from, steps);
+    if (props.nudge === undefined) {
+      const faults = props.commit(next);
+      setRefusal(faults.length === 0 ? null : faults.map((fault) => fault.message).join('; '));
+      setTyped(null);
+    } else if (props.nudge(next, nudged.current === null)) {
+      nudged.current = { value: next };
+      setTyped(kind.show(next));
+      setRefusal(null);
+    } else {
+      if (nudged.current === null) props.endNudge?.(false);
+      setRefusal(`goes no further: the frame cannot be made with ${kind.show(next)}`);
+    }
+  }
+
+  function onKeyDown(event: KeyboardEvent<HTMLInputElement>): void {
+    const { key } = event;
+    if (key === 'Enter') {
+      event.preventDefault();
+      event.stopPropagation();
+      if (commit(true)) onLeave?.('enter');
+      else input.current?.select();
+    } else if (key === 'Escape') {
+      if (typed !== null || refusal !== null) event.stopPropagation();
+      finishNudge(false);
+      setTyped(null);
+      setRefusal(null);
+      onLeave?.('escape');
+    } else if (key === 'Tab' && onLeave !== undefined) {
+      event.preventDefault();
+      event.stopPropagation();
+      commit(false);
+      onLeave(event.shiftKey ? 'back-tab' : 'tab');
+    } else if ((key === 'ArrowUp' || key === 'ArrowDown') && kind.nudge !== undefined) {
+      event.preventDefault();
+      event.stopPropagation();
+      nudge((key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? 10 : 1));
+    }
+  }
+
+  const atRest = typed === null;
+  return (
+    <div className={`entry${props.numeric ? ' entry-number' : ''}${note?.refused ? ' entry-refused' : ''}`}>
+      <label htmlFor={id} className={props.labelUnseen ? 'spoken-only' : 'entry-label'}>
+        {label}
+        {props.unit && !props.labelUnseen && <span className="entry-unit"> {props.unit}</span>}
+      </label>
+      <div className="entry-box">
+        <input
+          ref={input}
+          id={id}
+          type="text"
+          className={props.drawn !== undefined && atRest ? 'entry-input entry-drawn' : 'entry-input'}
+          inputMode={kind.inputMode}
+          autoComplete="off"
+          spellCheck={false}
+          value={typed ?? kind.show(value)}
+          list={props.suggestions ? `${id}-list` : undefined}
+          data-pending={typed !== null && nudged.current === null ? '' : undefined}
+          aria-invalid={note?.refused || undefined}
+          aria-describedby={note ? `${id}-note` : undefined}
+          onFocus={(event) => event.currentTarget.select()}
+          onChange={(event) => {
+            finishNudge(true);
+            setTyped(event.currentTarget.value);
+            setRefusal(null);
+          }}
+          onKeyDown={onKeyDown}
+          onBlur={() => {
+            commit(false);
+            onLeave?.('blur');
+          }}
+        />
+        {props.drawn !== undefined && atRest && (
+          <span className="entry-drawing" aria-hidden="true">
+            {props.drawn}
+          </span>
+        )}
+      </div>
+      {props.suggestions && (
+        <datalist id={`${id}-list`}>
+          {props.suggestions.map((suggestion) => (
+            <option key={suggestion} value={suggestion} />
+          ))}
+        </datalist>
+      )}
+      {note && (
+        <p id={`${id}-note`} className={noteClass(note, onNote !== undefined)} role={note.refused ? 'alert' : undefined}>
+          {note.refused && <span aria-hidden="true">▲ </span>}
+          {note.text}
+        </p>
+      )}
+    </div>
+  );
+}
+
+function noteFor<T>(
+  refusal: string | null,
+  current: ReturnType<ValueKind<T>['read']> | null,
+  kind: ValueKind<T>,
+): Note | null {
+  if (refusal !== null) return { refused: true, text: refusal };
+  if (current === null) return null;
+  const text = current.ok ? kind.readBack(current.value) : current.why;
+  return text === '' ? null : { refused: false, text };
+}
+
+const noteClass = (note: Note, drawnElsewhere: boolean): string =>
+  drawnElsewhere ? 'spoken-only' : note.refused ? 'entry-note entry-note-refused' : 'entry-note';

@@ -1,0 +1,108 @@
+/** The fields that stations use: one for each kind of value. */
+import { useId, type ReactNode } from 'react';
+import { formatLength } from '../../core/units/length.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { EntryField, type Committing, type Leaving, type Note } from './EntryField.tsx';
+import { angleKind, lengthKind, numberKind, sizeKind, textKind } from './kinds.ts';
+import { Fraction } from './Readings.tsx';
+
+export interface FieldProps<T> extends Committing<T> {
+  readonly label: string;
+  readonly labelUnseen?: boolean;
+  readonly value: T;
+  readonly startWith?: string;
+  readonly takesFocus?: boolean;
+  onLeave?(how: Leaving): void;
+  onNote?(note: Note | null): void;
+}
+
+/** A length in mm, typed and shown in the job's unit. `size`: only more than zero will do. */
+export function LengthField({ size = false, ...props }: FieldProps<number> & { size?: boolean }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  return (
+    <EntryField
+      {...props}
+      kind={size ? sizeKind(unit) : lengthKind(unit)}
+      unit={unit}
+      numeric
+      drawn={<Fraction shown={formatLength(props.value, unit)} />}
+    />
+  );
+}
+
+/** An angle in degrees. */
+export function AngleField(props: FieldProps<number>): ReactNode {
+  return <EntryField {...props} kind={angleKind} unit="°" numeric />;
+}
+
+/** A plain number from `least` to `greatest`; a nudge is `step`. */
+export function NumberField(props: FieldProps<number> & { least: number; greatest: number; step: number }): ReactNode {
+  const { least, greatest, step, ...rest } = props;
+  return <EntryField {...rest} kind={numberKind(least, greatest, step)} numeric />;
+}
+
+/** A name or a word. */
+export function TextField(
+  props: FieldProps<string> & { mayBeEmpty?: boolean; suggestions?: readonly string[] },
+): ReactNode {
+  const { mayBeEmpty = false, ...rest } = props;
+  return <EntryField {...rest} kind={textKind(mayBeEmpty)} />;
+}
+
+export interface Choice {
+  readonly value: string;
+  readonly label: string;
+}
+
+/** One of a list; the choice is taken at once. A value that is not in the list is shown as it is. */
+export function SelectField(props: {
+  label: string;
+  labelUnseen?: boolean;
+  value: string;
+  choices: readonly Choice[];
+  refusal?: string | null;
+  takesFocus?: boolean;
+  onChoose: (value: string) => void;
+  onLeave?: (how: Leaving) => void;
+}): ReactNode {
+  const { value, choices, refusal, onLeave } = props;
+  const id = useId();
+  const known = choices.some((choice) => choice.value === value);
+  return (
+    <div className={refusal ? 'entry entry-refused' : 'entry'}>
+      <label htmlFor={id} className={props.labelUnseen ? 'spoken-only' : 'entry-label'}>
+        {props.label}
+      </label>
+      <select
+        id={id}
+        className="entry-input entry-select"
+        value={value}
+        autoFocus={props.takesFocus}
+        aria-invalid={refusal ? true : undefined}
+        aria-describedby={refusal ? `${id}-note` : undefined}
+        onChange={(event) => props.onChoose(event.currentTarget.value)}
+        onKeyDown={(event) => {
+          const how = event.key === 'Enter' ? 'enter' : event.key === 'Escape' ? 'escape' : event.key === 'Tab' ? 'tab' : null;
+          if (how === null || onLeave === undefined) return;
+          event.preventDefault();
+          event.stopPropagation();
+          onLeave(how === 'tab' && event.shiftKey ? 'back-tab' : how);
+        }}
+        onBlur={() => onLeave?.('blur')}
+      >
+        {!known && <option value={value}>{value === '' ? 'choose…' : value}</option>}
+        {choices.map((choice) => (
+          <option key={choice.value} value={choice.value}>
+            {choice.label}
+          </option>
+        ))}
+      </select>
+      {refusal && (
+        <p id={`${id}-note`} className="entry-note entry-note-refused" role="alert">
+          <span aria-hidden="true">▲ </span>
+          {refusal}
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,99 @@
+/**
+ * The kinds of value a person types: how each is shown, read, read back to the person, and nudged. Every field and
+ * every table cell is made from one of these, so that a number behaves the same wherever it stands.
+ */
+import type { LengthUnit } from '../../core/job/types.ts';
+import { formatAngle, parseAngle } from '../../core/units/angle.ts';
+import { decimalLength, formatLength, MM_PER_INCH, parseLength } from '../../core/units/length.ts';
+import { fixedText, plainText } from '../../core/units/typed.ts';
+
+export type Entered<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly why: string };
+
+export interface ValueKind<T> {
+  /** As it stands in the field; reads back to the same value, to what is shown of it. */
+  show(value: T): string;
+  read(text: string): Entered<T>;
+  /** How a value was understood, in words: "= 14 1/2 in · 368.3 mm"; '' where the text says it all. */
+  readBack(value: T): string;
+  /** The value `steps` nudges on (negative: back); absent where there is nothing to nudge. */
+  nudge?(value: T, steps: number): T;
+  /** Which touch keyboard: inches need the space and the slash that a number pad lacks. */
+  readonly inputMode: 'text' | 'decimal';
+}
+
+/** Lengths in mm, shown in the job's unit; a nudge is 1/16 in or 1 mm. */
+export function lengthKind(unit: LengthUnit): ValueKind<number> {
+  const step = unit === 'in' ? MM_PER_INCH / 16 : 1;
+  return {
+    show: (mm) => formatLength(mm, unit).text,
+    read: (text) => parseLength(text, unit),
+    readBack: (mm) => readLengthBack(mm, unit),
+    nudge: (mm, steps) => mm + step * steps,
+    inputMode: unit === 'in' ? 'text' : 'decimal',
+  };
+}
+
+/** Lengths that are nothing unless greater than zero: diameters, radii, sizes of a box. */
+export function sizeKind(unit: LengthUnit): ValueKind<number> {
+  const kind = lengthKind(unit);
+  return {
+    ...kind,
+    read(text) {
+      const entered = kind.read(text);
+      return entered.ok && entered.value <= 0 ? { ok: false, why: 'has to be more than 0' } : entered;
+    },
+  };
+}
+
+function readLengthBack(mm: number, unit: LengthUnit): string {
+  const inches = formatLength(mm, 'in');
+  const sign = (unit === 'in' ? inches.exact : formatLength(mm, 'mm').exact) ? '=' : '≈';
+  const metric = `${decimalLength(mm, 'mm', 1)} mm`;
+  const imperial = `${inches.text} in`;
+  return unit === 'in' ? `${sign} ${imperial} · ${metric}` : `${sign} ${metric} · ${imperial}`;
+}
+
+/** Angles in degrees, to a hundredth; a nudge is half a degree, what a digital level shows without doubt. */
+export const angleKind: ValueKind<number> = {
+  show: (degrees) => trimZeros(formatAngle(degrees, 2)),
+  read: parseAngle,
+  readBack: (degrees) => `= ${trimZeros(formatAngle(degrees, 2))}°`,
+  nudge: (degrees, steps) => degrees + steps / 2,
+  inputMode: 'decimal',
+};
+
+/** Plain numbers between two limits, both allowed. */
+export function numberKind(least: number, greatest: number, step: number): ValueKind<number> {
+  return {
+    show: (value) => trimZeros(fixedText(value, 4)),
+    read: (text) => readNumber(text, least, greatest),
+    readBack: () => '',
+    nudge: (value, steps) => Math.min(greatest, Math.max(least, value + steps * step)),
+    inputMode: 'decimal',
+  };
+}
+
+function readNumber(text: string, least: number, greatest: number): Entered<number> {
+  const plain = plainText(text);
+  if (!/^[-+]?(?:\d+\.?\d*|\.\d+)$/u.test(plain)) return { ok: false, why: plain === '' ? 'type a number' : 'not a number' };
+  const value = Number(plain);
+  if (value < least || value > greatest) return { ok: false, why: `has to be from ${least} to ${greatest}` };
+  return { ok: true, value };
+}
+
+/** Words, as typed, without the spaces round them; at most 200 letters. */
+export function textKind(mayBeEmpty: boolean): ValueKind<string> {
+  return {
+    show: (value) => value,
+    read(text) {
+      const value = text.trim();
+      if (value === '' && !mayBeEmpty) return { ok: false, why: 'has to have a name' };
+      if (value.length > 200) return { ok: false, why: 'more than 200 letters' };
+      return { ok: true, value };
+    },
+    readBack: () => '',
+    inputMode: 'text',
+  };
+}
+
+const trimZeros = (text: string): string => (text.includes('.') ? text.replace(/\.?0+$/u, '') : text);

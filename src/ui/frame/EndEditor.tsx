@@ -1,0 +1,107 @@
+/** How one end of a member is cut: to what it meets, to chosen tubes, flat on a plate, or square; and what is left on. */
+import type { ReactNode } from 'react';
+import type { EndFit, Job, Member, TubeRef } from '../../core/job/types.ts';
+import { setEnd } from '../edits.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Command } from '../Command.tsx';
+import { LengthField, NumberField } from '../fields/Fields.tsx';
+import { JobSelect } from '../fields/JobSelect.tsx';
+import { jobEdit } from '../fields/jobEdit.ts';
+import { tubeName } from '../names.ts';
+import { endInWords } from '../shop/ends.ts';
+import { withAxis } from '../vectors.ts';
+import { fitChoices, tubeChoices } from './choices.ts';
+
+export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): ReactNode {
+  const derived = useWorkspace((state) => state.derived);
+  const end = member.ends[which];
+  const solved = derived.byId.get(member.id)?.ends[which];
+  const letter = which === 0 ? 'A' : 'B';
+  const step = `End ${letter} of ${member.name}`;
+  const change = (job: Job, fit: EndFit): Job => setEnd(job, member.id, which, fit);
+  const met = solved?.cuts.map((cut) => cut.against) ?? [];
+  return (
+    <section className="end" aria-label={`End ${letter}`}>
+      <h4>
+        <span className="end-letter">{letter}</span>
+        {solved && <span className="small">now {endInWords(derived, solved)}</span>}
+      </h4>
+      <div className="fields fields-two">
+        <JobSelect
+          label="Cut"
+          value={end.fit}
+          choices={fitChoices}
+          step={step}
+          change={(job, fit) => change(job, asFit(fit as EndFit['fit'], end, met, tubeChoices(job, member.id)[0]?.value))}
+        />
+        <LengthField
+          label="Left on"
+          value={end.allowance}
+          {...jobEdit<number>(`Allowance, ${step}`, (job, allowance) => change(job, { ...end, allowance }))}
+        />
+      </div>
+      {end.fit === 'cope' && <Against member={member} end={end} step={step} change={change} />}
+      {end.fit === 'plate' && (
+        <fieldset className="trio">
+          <legend>Square to the plate</legend>
+          {['x', 'y', 'z'].map((axis, index) => (
+            <NumberField
+              key={axis}
+              label={axis}
+              least={-1000}
+              greatest={1000}
+              step={0.01}
+              value={end.normal[index] ?? 0}
+              {...jobEdit<number>(step, (job, value) => change(job, { ...end, normal: withAxis(end.normal, index as 0 | 1 | 2, value) }))}
+            />
+          ))}
+        </fieldset>
+      )}
+    </section>
+  );
+}
+
+/** The same end with another fit; an explicit cope starts from what the end meets now. */
+function asFit(fit: EndFit['fit'], end: EndFit, met: readonly TubeRef[], other: TubeRef | undefined): EndFit {
+  const { allowance } = end;
+  if (fit === 'cope') return { fit, against: met.length > 0 ? met : other === undefined ? [] : [other], allowance };
+  if (fit === 'plate') return { fit, normal: [0, 0, 1], allowance };
+  return { fit, allowance };
+}
+
+function Against(props: {
+  member: Member;
+  end: Extract<EndFit, { fit: 'cope' }>;
+  step: string;
+  change: (job: Job, fit: EndFit) => Job;
+}): ReactNode {
+  const { member, end, step, change } = props;
+  const derived = useWorkspace((state) => state.derived);
+  const left = tubeChoices(derived.job, member.id).filter((choice) => !end.against.includes(choice.value));
+  return (
+    <>
+      <ul className="chips" aria-label="Coped to">
+        {end.against.map((tube) => (
+          <li key={tube}>
+            <Command
+              quiet
+              step={step}
+              label={`Do not cope to ${tubeName(derived, tube)}`}
+              disabled={end.against.length === 1}
+              run={(job) => change(job, { ...end, against: end.against.filter((other) => other !== tube) })}
+            >
+              {tubeName(derived, tube)} ×
+            </Command>
+          </li>
+        ))}
+      </ul>
+      <JobSelect
+        label="Cope to one more"
+        value=""
+        choices={left}
+        step={step}
+        change={(job, tube) => change(job, { ...end, against: [...end.against, tube] })}
+      />
+    </>
+  );
+}

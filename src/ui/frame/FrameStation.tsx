@@ -1,0 +1,56 @@
+/**
+ * Frame: members in build order, the nodes that hold them, and what they are made of. The lists keep their place and
+ * scroll in themselves; the card of what is selected stands under them, so that choosing a row moves no row.
+ */
+import { useEffect, useState, type ReactNode } from 'react';
+import { bareId } from '../../core/job/reference.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Tabs } from '../Tabs.tsx';
+import { MaterialTables } from './MaterialTables.tsx';
+import { MemberCard } from './MemberCard.tsx';
+import { MembersTable } from './MembersTable.tsx';
+import { NodeCard } from './NodeCard.tsx';
+import { NodeTables } from './NodeTables.tsx';
+import '../ui.css';
+import './frame.css';
+
+type Part = 'members' | 'nodes' | 'made-of';
+
+export default function FrameStation(): ReactNode {
+  const job = useWorkspace((state) => state.job);
+  const selection = useWorkspace((state) => state.selection);
+  const [part, setPart] = useState<Part>(selection?.kind === 'node' ? 'nodes' : 'members');
+  const kind = selection?.kind;
+
+  // The list follows what was selected elsewhere.
+  useEffect(() => {
+    if (kind === 'node') setPart('nodes');
+    else if (kind === 'tube') setPart('members');
+  }, [kind]);
+
+  const member = kind === 'tube' ? job.members.find(({ id }) => id === bareId(selection?.id ?? '')) : undefined;
+  const node = kind === 'node' ? job.nodes.find(({ id }) => id === bareId(selection?.id ?? '')) : undefined;
+  return (
+    <div className="station">
+      <Tabs
+        label="Parts of the frame"
+        shown={part}
+        onShow={setPart}
+        tabs={[
+          { name: 'members', title: 'Members', count: job.members.length },
+          { name: 'nodes', title: 'Nodes', count: job.nodes.length },
+          { name: 'made-of', title: 'Tube and dies' },
+        ]}
+      >
+        {part === 'members' ? <MembersTable /> : part === 'nodes' ? <NodeTables /> : <MaterialTables />}
+      </Tabs>
+      {part === 'made-of' ? null : member ? (
+        <MemberCard key={member.id} member={member} />
+      ) : node ? (
+        <NodeCard key={node.id} node={node} />
+      ) : (
+        <p className="lead">Choose a tube or a node, here or in the bay, and its measures stand here.</p>
+      )}
+    </div>
+  );
+}

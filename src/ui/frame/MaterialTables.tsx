@@ -1,0 +1,128 @@
+/** What the cage is made of and bent with: sections of tube, and the dies of the bender. */
+import { useMemo, type ReactNode } from 'react';
+import type { Die, Section as TubeSection } from '../../core/job/types.ts';
+import { addDie, removeDie, updateDie } from '../edits.ts';
+import { addSection, removeSection, updateSection } from '../edits.ts';
+import { STEELS } from '../../core/shop/steels.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Command } from '../Command.tsx';
+import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
+import { jobEdit } from '../fields/jobEdit.ts';
+import { choiceColumn, lengthColumn, textColumn, type Column } from '../table/columns.tsx';
+import { EditTable } from '../table/EditTable.tsx';
+
+export function MaterialTables(): ReactNode {
+  return (
+    <>
+      <h3>Tube</h3>
+      <Sections />
+      <h3>Dies</h3>
+      <Dies />
+    </>
+  );
+}
+
+function Sections(): ReactNode {
+  const { sections, lengthUnit, members } = useWorkspace((state) => state.job);
+  const columns = useMemo((): Column<TubeSection>[] => {
+    const size = (header: string, key: 'outerDiameter' | 'wall'): Column<TubeSection> =>
+      lengthColumn<TubeSection>(lengthUnit, {
+        header,
+        size: true,
+        step: 'Change a section',
+        value: (section) => section[key],
+        change: (job, { id }, value) => updateSection(job, id, { [key]: value }),
+      });
+    return [
+      textColumn<TubeSection>({
+        header: 'Section',
+        step: 'Rename a section',
+        value: (section) => section.name,
+        change: (job, { id }, name) => updateSection(job, id, { name }),
+      }),
+      size('OD', 'outerDiameter'),
+      size('Wall', 'wall'),
+      choiceColumn<TubeSection>({
+        header: 'Steel',
+        step: 'Change the steel',
+        value: (section) => section.material,
+        choices: () => [{ value: '', label: 'not said' }, ...STEELS.map((steel) => ({ value: steel.id, label: steel.name }))],
+        change: (job, { id }, material) => updateSection(job, id, { material }),
+      }),
+    ];
+  }, [lengthUnit]);
+  return (
+    <>
+      {sections.length === 0 && <p className="empty">No tube yet: add the size that the rule book asks for.</p>}
+      {sections.length > 0 && (
+        <EditTable caption="Sections of tube" rows={sections} columns={columns} rowId={(row) => row.id} rowName={(row) => row.name} />
+      )}
+      <div className="row">
+        <Command step="Add a section" run={(job) => addSection(job)}>
+          Add a section
+        </Command>
+        {sections
+          .filter((section) => !members.some((member) => member.section === section.id))
+          .map((section) => (
+            <Command key={section.id} quiet step={`Delete ${section.name}`} run={(job) => removeSection(job, section.id)}>
+              Delete {section.name}
+            </Command>
+          ))}
+      </div>
+    </>
+  );
+}
+
+function Dies(): ReactNode {
+  const dies = useWorkspace((state) => state.job.dies);
+  return (
+    <>
+      {dies.length === 0 && <p className="empty">No die yet: a tube that bends needs one.</p>}
+      {dies.map((die) => (
+        <DieCard key={die.id} die={die} />
+      ))}
+      <Command step="Add a die" run={(job) => addDie(job)}>
+        Add a die
+      </Command>
+    </>
+  );
+}
+
+const LENGTHS: readonly { key: 'outerDiameter' | 'centrelineRadius' | 'clampOffset' | 'leastStraight' | 'leastGrip'; label: string; size: boolean }[] = [
+  { key: 'outerDiameter', label: 'For tube, OD', size: true },
+  { key: 'centrelineRadius', label: 'Centreline radius', size: true },
+  { key: 'clampOffset', label: 'Clamp before start of bend', size: false },
+  { key: 'leastStraight', label: 'Least straight between bends', size: false },
+  { key: 'leastGrip', label: 'Least grip at the ends', size: false },
+];
+
+function DieCard({ die }: { die: Die }): ReactNode {
+  const used = useWorkspace((state) => state.job.members.some((member) => member.die === die.id));
+  const step = `Change ${die.name}`;
+  return (
+    <article className="card" aria-label={`Die ${die.name}`}>
+      <div className="fields fields-two">
+        <TextField label="Die" value={die.name} {...jobEdit<string>('Rename a die', (job, name) => updateDie(job, die.id, { name }))} />
+        {LENGTHS.map(({ key, label, size }) => (
+          <LengthField
+            key={key}
+            label={label}
+            size={size}
+            value={die[key]}
+            {...jobEdit<number>(step, (job, value) => updateDie(job, die.id, { [key]: value }))}
+          />
+        ))}
+        <AngleField
+          label="Greatest angle"
+          value={die.greatestAngle}
+          {...jobEdit<number>(step, (job, greatestAngle) => updateDie(job, die.id, { greatestAngle }))}
+        />
+      </div>
+      {!used && (
+        <Command quiet step={`Delete ${die.name}`} run={(job) => removeDie(job, die.id)}>
+          Delete the die
+        </Command>
+      )}
+    </article>
+  );
+}

@@ -1,0 +1,101 @@
+/** The selected member: what it is made of, the corners it runs through, how its ends fit, where it stands in the order. */
+import type { ReactNode } from 'react';
+import { primed } from '../../core/job/reference.ts';
+import type { Member } from '../../core/job/types.ts';
+import { moveMember, removeMember, setDie, updateMember } from '../edits.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Command } from '../Command.tsx';
+import { TextField } from '../fields/Fields.tsx';
+import { JobSelect } from '../fields/JobSelect.tsx';
+import { jobEdit } from '../fields/jobEdit.ts';
+import { Length } from '../fields/Readings.tsx';
+import { choicesOf, ROLES } from './choices.ts';
+import { EndEditor } from './EndEditor.tsx';
+import { PathEditor } from './PathEditor.tsx';
+
+export function MemberCard({ member }: { member: Member }): ReactNode {
+  const job = useWorkspace((state) => state.job);
+  const tube = useWorkspace((state) => state.derived.byId.get(member.id));
+  const twin = useWorkspace((state) => state.derived.byId.get(primed(member.id)));
+  const place = job.members.findIndex(({ id }) => id === member.id);
+  const { id, name } = member;
+  return (
+    <article className="card chosen-card" aria-label={`Member ${name}`}>
+      <header className="card-head">
+        <h2>
+          <span className="number-tag number-tag-large">{tube?.number}</span>
+          {name}
+        </h2>
+        {tube && (
+          <p className="card-sum">
+            <Length mm={tube.blankLength} withUnit /> blank · {tube.bends.length} {tube.bends.length === 1 ? 'bend' : 'bends'}
+            {twin && ` · twin is ${twin.number}`}
+          </p>
+        )}
+      </header>
+      <div className="fields fields-two">
+        <TextField
+          label="Name"
+          value={name}
+          {...jobEdit<string>('Rename a member', (before, value) => updateMember(before, id, { name: value }))}
+        />
+        <TextField
+          label="Role"
+          mayBeEmpty
+          suggestions={ROLES}
+          value={member.role}
+          {...jobEdit<string>(`Role of ${name}`, (before, role) => updateMember(before, id, { role }))}
+        />
+        <JobSelect
+          label="Section"
+          value={member.section}
+          choices={choicesOf(job.sections)}
+          step={`Section of ${name}`}
+          change={(before, section) => updateMember(before, id, { section })}
+        />
+        <JobSelect
+          label="Die"
+          value={member.die ?? ''}
+          choices={[{ value: '', label: 'none: straight' }, ...choicesOf(job.dies)]}
+          step={`Die of ${name}`}
+          change={(before, die) => setDie(before, id, die === '' ? null : die)}
+        />
+      </div>
+      <MirrorSwitch member={member} />
+      <h3>Path</h3>
+      <PathEditor member={member} />
+      <h3>Ends</h3>
+      <EndEditor member={member} which={0} />
+      <EndEditor member={member} which={1} />
+      <h3>Build order</h3>
+      <p className="small">
+        {place + 1} of {job.members.length}. An end copes to what was built before it.
+      </p>
+      <div className="row">
+        <Command step={`Build ${name} earlier`} disabled={place === 0} run={(before) => moveMember(before, id, place - 1)}>
+          Earlier
+        </Command>
+        <Command step={`Build ${name} later`} disabled={place === job.members.length - 1} run={(before) => moveMember(before, id, place + 1)}>
+          Later
+        </Command>
+        <Command quiet step={`Delete ${name}`} run={(before) => removeMember(before, id)}>
+          Delete the member
+        </Command>
+      </div>
+    </article>
+  );
+}
+
+function MirrorSwitch({ member }: { member: Member }): ReactNode {
+  return (
+    <div className="switch">
+      <Command
+        step={member.mirror ? `No twin for ${member.name}` : `Mirror ${member.name}`}
+        run={(before) => updateMember(before, member.id, { mirror: !member.mirror })}
+      >
+        {member.mirror ? 'Take the twin away' : 'Mirror to the other side'}
+      </Command>
+      <span className="small">{member.mirror ? 'Has a twin, mirrored in the centre plane.' : 'One of it.'}</span>
+    </div>
+  );
+}

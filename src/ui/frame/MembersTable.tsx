@@ -1,0 +1,113 @@
+/** The members in build order, and a new one drawn from node to node. */
+import { useMemo, useState, type ReactNode } from 'react';
+import { bareId } from '../../core/job/reference.ts';
+import type { EndFit, Member, NodeRef } from '../../core/job/types.ts';
+import { addMember, updateMember } from '../edits.ts';
+import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { Command } from '../Command.tsx';
+import { SelectField } from '../fields/Fields.tsx';
+import { nodeName, withImages } from '../names.ts';
+import { Section } from '../Section.tsx';
+import { choiceColumn, textColumn, type Column } from '../table/columns.tsx';
+import { EditTable } from '../table/EditTable.tsx';
+import { choicesOf } from './choices.ts';
+
+export function MembersTable(): ReactNode {
+  const job = useWorkspace((state) => state.job);
+  const byId = useWorkspace((state) => state.derived.byId);
+  const selection = useWorkspace((state) => state.selection);
+  const select = useWorkspace((state) => state.select);
+  const { sections } = job;
+  const columns = useMemo(
+    (): Column<Member>[] => [
+      {
+        header: 'No.',
+        numeric: true,
+        show: (member) => <span className="number-tag">{byId.get(member.id)?.number ?? ''}</span>,
+      },
+      textColumn<Member>({
+        header: 'Member',
+        step: 'Rename a member',
+        value: (member) => member.name,
+        change: (before, { id }, name) => updateMember(before, id, { name }),
+      }),
+      choiceColumn<Member>({
+        header: 'Section',
+        step: 'Change a section',
+        value: (member) => member.section,
+        choices: () => choicesOf(sections),
+        change: (before, { id }, section) => updateMember(before, id, { section }),
+      }),
+      { header: 'Ends', show: (member) => <span className="small">{member.ends.map(fitWord).join(' · ')}</span> },
+    ],
+    [byId, sections],
+  );
+  return (
+    <>
+      {job.members.length === 0 ? (
+        <p className="empty">
+          <strong>No members yet.</strong> Put nodes where the main hoop stands, then draw the hoop from node to node: its
+          ends first and last, its sharp corners between. What is built first is listed first.
+        </p>
+      ) : (
+        <EditTable
+          caption="Members in build order"
+          rows={job.members}
+          columns={columns}
+          rowId={(member) => member.id}
+          rowName={(member) => member.name}
+          selected={selection?.kind === 'tube' ? bareId(selection.id) : null}
+          onSelect={(member) => select({ kind: 'tube', id: member.id })}
+        />
+      )}
+      <Section title="Draw a member" open={job.members.length === 0}>
+        <NewMember />
+      </Section>
+    </>
+  );
+}
+
+const fitWord = (end: EndFit): string => end.fit;
+
+function NewMember(): ReactNode {
+  const job = useWorkspace((state) => state.job);
+  const [path, setPath] = useState<readonly NodeRef[]>([]);
+  const [section, setSection] = useState(job.sections[0]?.id ?? '');
+  if (job.nodes.length < 2) return <p className="small">A member needs two nodes: add them under Nodes.</p>;
+  if (job.sections.length === 0) return <p className="small">A member needs a tube: add one under Tube and dies.</p>;
+  const name = `Member ${job.members.length + 1}`;
+
+  function showAdded(): void {
+    setPath([]);
+    const added = workspace.getState().job.members.at(-1);
+    if (added) workspace.getState().select({ kind: 'tube', id: added.id });
+  }
+
+  return (
+    <div className="fields">
+      <SelectField
+        label={path.length === 0 ? 'From node' : 'then to'}
+        value=""
+        choices={withImages(job.nodes)}
+        onChoose={(reference) => setPath((before) => [...before, reference])}
+      />
+      {path.length > 0 && <p className="small">{path.map((reference) => nodeName(job, reference)).join(' → ')}</p>}
+      <SelectField label="Section" value={section} choices={choicesOf(job.sections)} onChoose={setSection} />
+      <div className="row">
+        <Command
+          step={`Add ${name}`}
+          disabled={path.length < 2 || section === ''}
+          run={(before) => addMember(before, { name, path, section })}
+          onDone={showAdded}
+        >
+          Draw it
+        </Command>
+        {path.length > 0 && (
+          <button type="button" className="press press-quiet" onClick={() => setPath((before) => before.slice(0, -1))}>
+            Take the last back
+          </button>
+        )}
+      </div>
+    </div>
+  );
+}

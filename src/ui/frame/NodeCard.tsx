@@ -1,0 +1,71 @@
+/** The selected node: how its place is told, where that is in the car, and which members run through it. */
+import type { ReactNode } from 'react';
+import { bareId } from '../../core/job/reference.ts';
+import type { FrameNode, Place } from '../../core/job/types.ts';
+import { changeKind, removeNode, renameNode } from '../edits.ts';
+import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { Command } from '../Command.tsx';
+import { TextField } from '../fields/Fields.tsx';
+import { JobSelect } from '../fields/JobSelect.tsx';
+import { jobEdit } from '../fields/jobEdit.ts';
+import { Length } from '../fields/Readings.tsx';
+import { kindChoices } from './choices.ts';
+import { PlaceFields } from './PlaceFields.tsx';
+
+export function NodeCard({ node }: { node: FrameNode }): ReactNode {
+  const job = useWorkspace((state) => state.job);
+  const at = useWorkspace((state) => state.derived.nodes.get(node.id));
+  const select = useWorkspace((state) => state.select);
+  const members = job.members.filter((member) => member.path.some((reference) => bareId(reference) === node.id));
+  return (
+    <article className="card chosen-card" aria-label={`Node ${node.name}`}>
+      <header className="card-head">
+        <h2>{node.name}</h2>
+        {at && (
+          <dl className="place">
+            {(['along', 'offset', 'height'] as const).map((word, axis) => (
+              <div key={word}>
+                <dt>{word}</dt>
+                <dd>
+                  <Length mm={at[axis] ?? 0} withUnit />
+                </dd>
+              </div>
+            ))}
+          </dl>
+        )}
+      </header>
+      <div className="fields fields-two">
+        <TextField
+          label="Name"
+          value={node.name}
+          {...jobEdit<string>('Rename a node', (before, name) => renameNode(before, node.id, name))}
+        />
+        <JobSelect
+          label="It stands"
+          value={node.at.kind}
+          choices={kindChoices}
+          step={`Tell ${node.name} another way`}
+          change={(before, kind) => changeKind(before, workspace.getState().derived, node.id, kind as Place['kind'])}
+        />
+      </div>
+      <PlaceFields node={node} />
+      <h4>Members through it</h4>
+      {members.length === 0 ? (
+        <p className="small">None yet.</p>
+      ) : (
+        <ul className="chips">
+          {members.map((member) => (
+            <li key={member.id}>
+              <button type="button" className="chip" onClick={() => select({ kind: 'tube', id: member.id })}>
+                {member.name}
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <Command quiet step={`Delete ${node.name}`} run={(before) => removeNode(before, node.id)}>
+        Delete the node
+      </Command>
+    </article>
+  );
+}

@@ -1,0 +1,93 @@
+/** All nodes, one table a kind of place, with every number that tells it; and new ones of any kind. */
+import { useMemo, type ReactNode } from 'react';
+import { bareId } from '../../core/job/reference.ts';
+import { ORIGIN } from '../../core/geometry/vector.ts';
+import type { FrameNode, Place } from '../../core/job/types.ts';
+import { addNode } from '../edits.ts';
+import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { Command } from '../Command.tsx';
+import { Section } from '../Section.tsx';
+import { EditTable } from '../table/EditTable.tsx';
+import { KIND_NAMES, KINDS, ofKind } from './choices.ts';
+import { nodeColumns } from './nodeColumns.tsx';
+import { startingPlace } from './places.ts';
+
+export function NodeTables(): ReactNode {
+  const nodes = useWorkspace((state) => state.job.nodes);
+  return (
+    <>
+      {nodes.length === 0 && (
+        <p className="empty">
+          <strong>No nodes yet.</strong> A node is a place on a centreline. Hang the first ones on measured points: when the
+          point moves, the cage follows.
+        </p>
+      )}
+      <div className="scroll-box">
+        {KINDS.map((kind) => {
+          const rows = ofKind(nodes, kind);
+          return rows.length === 0 ? null : <OfKind key={kind} kind={kind} rows={rows} />;
+        })}
+      </div>
+      <Section title="Add a node" open={nodes.length === 0}>
+        <NewNode />
+      </Section>
+    </>
+  );
+}
+
+function OfKind({ kind, rows }: { kind: Place['kind']; rows: readonly FrameNode[] }): ReactNode {
+  const job = useWorkspace((state) => state.job);
+  const byId = useWorkspace((state) => state.derived.byId);
+  const selection = useWorkspace((state) => state.selection);
+  const select = useWorkspace((state) => state.select);
+  const columns = useMemo(() => nodeColumns(kind, job, byId), [kind, job, byId]);
+  return (
+    <>
+      <h4 className="kind-head">
+        {KIND_NAMES[kind]} <span className="section-count">{rows.length}</span>
+      </h4>
+      <EditTable
+        caption={`Nodes ${KIND_NAMES[kind]}`}
+        rows={rows}
+        columns={columns}
+        rowId={(node) => node.id}
+        rowName={(node) => node.name}
+        selected={selection?.kind === 'node' ? bareId(selection.id) : null}
+        onSelect={(node) => select({ kind: 'node', id: node.id })}
+      />
+    </>
+  );
+}
+
+function NewNode(): ReactNode {
+  const job = useWorkspace((state) => state.job);
+  const selection = useWorkspace((state) => state.selection);
+  const nodes = useWorkspace((state) => state.derived.nodes);
+  const at = (selection?.kind === 'node' ? nodes.get(selection.id) : undefined) ?? ORIGIN;
+  const name = `Node ${job.nodes.length + 1}`;
+
+  function showAdded(): void {
+    const added = workspace.getState().job.nodes.at(-1);
+    if (added) workspace.getState().select({ kind: 'node', id: added.id });
+  }
+
+  return (
+    <ul className="chips">
+      {KINDS.map((kind) => {
+        const place = startingPlace(job, kind, selection, at);
+        return (
+          <li key={kind}>
+            <Command
+              step={`Add ${name}`}
+              disabled={place === null}
+              run={(before) => (place === null ? before : addNode(before, name, place))}
+              onDone={showAdded}
+            >
+              {KIND_NAMES[kind]}
+            </Command>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

@@ -1,0 +1,72 @@
+/** The nodes a member runs through, from end A to end B; every one between them is a sharp corner that the die rounds. */
+import { useState, type ReactNode } from 'react';
+import type { Member, NodeRef } from '../../core/job/types.ts';
+import { updateMember } from '../edits.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Command } from '../Command.tsx';
+import { SelectField } from '../fields/Fields.tsx';
+import { JobSelect } from '../fields/JobSelect.tsx';
+import { withImages } from '../names.ts';
+
+export function PathEditor({ member }: { member: Member }): ReactNode {
+  const { nodes } = useWorkspace((state) => state.job);
+  const { select, edit } = useWorkspace((state) => state);
+  const [insertAt, setInsertAt] = useState<number | null>(null);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const choices = withImages(nodes);
+  const last = member.path.length - 1;
+  const setPath = (path: readonly NodeRef[]) => (job: Parameters<typeof updateMember>[0]) =>
+    updateMember(job, member.id, { path });
+
+  return (
+    <ol className="path">
+      {member.path.map((reference, index) => {
+        const name = index === 0 ? 'End A' : index === last ? 'End B' : `Corner ${index}`;
+        return (
+          <li key={index}>
+            <div className="path-row">
+              <JobSelect
+                label={name}
+                value={reference}
+                choices={choices}
+                step={`Path of ${member.name}`}
+                change={(job, chosen) => setPath(member.path.with(index, chosen))(job)}
+              />
+              <button type="button" className="press press-small" aria-label={`Show the node of ${name}`} onClick={() => select({ kind: 'node', id: reference })}>
+                Node
+              </button>
+              <Command
+                quiet
+                step={`Take a corner out of ${member.name}`}
+                label={`Take ${name} out of the path`}
+                disabled={member.path.length <= 2}
+                run={setPath(member.path.toSpliced(index, 1))}
+              >
+                ×
+              </Command>
+            </div>
+            {index < last &&
+              (insertAt === index + 1 ? (
+                <SelectField
+                  label={`New corner after ${name}`}
+                  value=""
+                  takesFocus
+                  choices={choices}
+                  refusal={refusal}
+                  onChoose={(chosen) => {
+                    const faults = edit(`Put a corner into ${member.name}`, setPath(member.path.toSpliced(index + 1, 0, chosen)));
+                    setRefusal(faults.length === 0 ? null : faults.map((fault) => fault.message).join('; '));
+                    if (faults.length === 0) setInsertAt(null);
+                  }}
+                />
+              ) : (
+                <button type="button" className="insert" aria-label={`Put a corner in after ${name}`} onClick={() => setInsertAt(index + 1)}>
+                  + corner
+                </button>
+              ))}
+          </li>
+        );
+      })}
+    </ol>
+  );
+}

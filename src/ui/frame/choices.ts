@@ -1,0 +1,70 @@
+/** Lists to choose from, made from the job's records, and the words for what is chosen. */
+import type { EndFit, FrameNode, Job, Place } from '../../core/job/types.ts';
+import type { Choice } from '../fields/Fields.tsx';
+
+export const choicesOf = (records: readonly { readonly id: string; readonly name: string }[]): Choice[] =>
+  records.map((record) => ({ value: record.id, label: record.name || record.id }));
+
+/** Every tube that a node may sit on or an end may be coped to: members, and twins of mirrored ones. */
+export const tubeChoices = (job: Job, except?: string): Choice[] =>
+  job.members.flatMap((member) => [
+    ...(member.id === except ? [] : [{ value: member.id, label: member.mirror ? `${member.name}, as drawn` : member.name }]),
+    ...(member.mirror ? [{ value: `${member.id}'`, label: `${member.name}, its twin` }] : []),
+  ]);
+
+export const KIND_NAMES: Readonly<Record<Place['kind'], string>> = {
+  fixed: 'at a fixed place',
+  point: 'on a measured point',
+  on: 'on a tube',
+  between: 'between two nodes',
+  ray: 'along a line to a plane',
+};
+
+export const KINDS = Object.keys(KIND_NAMES) as readonly Place['kind'][];
+
+export const kindChoices: readonly Choice[] = KINDS.map((kind) => ({ value: kind, label: KIND_NAMES[kind] }));
+
+export const ofKind = (nodes: readonly FrameNode[], kind: Place['kind']): FrameNode[] =>
+  nodes.filter((node) => node.at.kind === kind);
+
+export const FIT_NAMES: Readonly<Record<EndFit['fit'], string>> = {
+  auto: 'to what it meets',
+  cope: 'to chosen tubes',
+  plate: 'flat on a plate',
+  square: 'square',
+};
+
+export const fitChoices: readonly Choice[] = (Object.keys(FIT_NAMES) as EndFit['fit'][]).map((fit) => ({
+  value: fit,
+  label: FIT_NAMES[fit],
+}));
+
+/** Words that inspectors and rule books use for a member's part in the cage; any other word may be typed. */
+export const ROLES: readonly string[] = [
+  'main-hoop',
+  'rear-stay',
+  'front-leg',
+  'roof-side',
+  'header',
+  'dash-bar',
+  'door-bar',
+  'diagonal',
+  'harness-bar',
+  'sill-bar',
+  'roof-diagonal',
+  'gusset',
+];
+
+/** Where an `on` node is measured from, as one choice: "start", "end", or "2 middle" for the middle of bend 2. */
+export const originOf = (at: Extract<Place, { kind: 'on' }>): string =>
+  at.from === undefined ? `${at.bend} ${at.where}` : at.from;
+
+export function originChoices(bends: number): Choice[] {
+  const ofBends = Array.from({ length: bends }, (_, index) =>
+    (['start', 'middle', 'end'] as const).map((where) => ({
+      value: `${index + 1} ${where}`,
+      label: `${where} of bend ${index + 1}`,
+    })),
+  );
+  return [{ value: 'start', label: 'end A' }, { value: 'end', label: 'end B' }, ...ofBends.flat()];
+}

@@ -1,0 +1,102 @@
+/** Shop: the tubes to make, and for the selected one everything that bender, notcher and tape are told. */
+import { useEffect, type ReactNode } from 'react';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Length } from '../fields/Readings.tsx';
+import { Section } from '../Section.tsx';
+import type { Column } from '../table/columns.tsx';
+import { EditTable } from '../table/EditTable.tsx';
+import { BendTable } from './BendTable.tsx';
+import { EndRecipe } from './EndRecipe.tsx';
+import { TakeAway } from './TakeAway.tsx';
+import { TubeHead } from './TubeHead.tsx';
+import '../ui.css';
+import './shop.css';
+
+export default function ShopStation(): ReactNode {
+  const derived = useWorkspace((state) => state.derived);
+  const selection = useWorkspace((state) => state.selection);
+  const select = useWorkspace((state) => state.select);
+  const first = derived.tubes[0];
+  const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
+
+  // In the shop one always stands before some tube.
+  useEffect(() => {
+    if (tube === undefined && first !== undefined) select({ kind: 'tube', id: first.id });
+  }, [tube, first, select]);
+
+  if (first === undefined) {
+    return (
+      <div className="station">
+        <p className="empty">
+          <strong>No tubes yet.</strong> Draw the first member in Frame: two nodes and a section are enough, and its
+          cut length stands here.
+        </p>
+      </div>
+    );
+  }
+  return (
+    <div className="station">
+      <Totals tubes={derived.tubes} />
+      <div className="shop-list">
+        <EditTable
+          caption="Tubes in build order"
+          rows={derived.tubes}
+          columns={TUBE_COLUMNS}
+          rowId={(row) => row.id}
+          rowName={(row) => row.name}
+          selected={tube?.id ?? null}
+          onSelect={(row) => select({ kind: 'tube', id: row.id })}
+        />
+      </div>
+      {tube && (
+        <article className="card" aria-label={`Tube ${tube.number}, ${tube.name}`}>
+          <TubeHead tube={tube} />
+          {tube.bends.length > 0 && <BendTable tube={tube} />}
+          <EndRecipe tube={tube} which={0} />
+          <EndRecipe tube={tube} which={1} />
+        </article>
+      )}
+      <Section title="Take the data away" open>
+        <TakeAway />
+      </Section>
+      <p className="caution">
+        Rule book, inspector and licensed practice decide. Strip zinc, paint and sealer before welding; batteries off. A
+        hole saw grabs at odd angles. A long tube whips when it is bent.
+      </p>
+    </div>
+  );
+}
+
+const TUBE_COLUMNS: readonly Column<SolvedTube>[] = [
+  { header: 'No.', numeric: true, show: (tube) => <span className="number-tag">{tube.number}</span> },
+  { header: 'Tube', show: (tube) => tube.name },
+  { header: 'Section', show: (tube) => tube.section.name },
+  { header: 'Blank', numeric: true, show: (tube) => <Length mm={tube.blankLength} /> },
+  { header: 'kg', numeric: true, show: (tube) => <span className="figure">{tube.mass.toFixed(2)}</span> },
+];
+
+function Totals({ tubes }: { tubes: readonly SolvedTube[] }): ReactNode {
+  const sum = (of: (tube: SolvedTube) => number): number => tubes.reduce((total, tube) => total + of(tube), 0);
+  return (
+    <dl className="totals">
+      <div>
+        <dt>Tubes</dt>
+        <dd className="figure">{tubes.length}</dd>
+      </div>
+      <div>
+        <dt>Blanks, end to end</dt>
+        <dd>
+          <Length mm={sum((tube) => tube.blankLength)} withUnit />
+        </dd>
+      </div>
+      <div>
+        <dt>Mass, coped</dt>
+        <dd className="figure">
+          {sum((tube) => tube.mass).toFixed(1)}
+          <span className="figure-unit"> kg</span>
+        </dd>
+      </div>
+    </dl>
+  );
+}

@@ -1,0 +1,35 @@
+/** A length inside a drawing: the same figures as elsewhere, its fraction raised and lowered by hand, as SVG has no sup. */
+import type { ReactNode } from 'react';
+import type { LengthUnit } from '../../core/job/types.ts';
+import { formatLength, inchFraction, type ShownLength } from '../../core/units/length.ts';
+
+/** Shop marks are read to 1/32 in, or 0.1 mm. */
+export const markLength = (mm: number, unit: LengthUnit): ShownLength =>
+  unit === 'in' ? inchFraction(mm, 32) : formatLength(mm, unit);
+
+export function SvgLength({ shown }: { shown: ShownLength }): ReactNode {
+  if (shown.numerator === 0) return <tspan className="draw-figure">{shown.text}</tspan>;
+  return (
+    <>
+      <tspan className="draw-figure">
+        {shown.sign}
+        {shown.whole > 0 && shown.whole}
+      </tspan>
+      <tspan className="draw-small" dx="1" dy="-4">
+        {shown.numerator}
+      </tspan>
+      <tspan className="draw-figure" dy="4">
+        ⁄
+      </tspan>
+      <tspan className="draw-small" dy="2">
+        {shown.denominator}
+      </tspan>
+      <tspan dy="-2">{'​'}</tspan>
+    </>
+  );
+}
+
+/** How wide the figures are set, in pixels, at the drawing's own type size. */
+export const figureWidth = (shown: ShownLength): number =>
+  8.2 * (shown.numerator === 0 ? shown.text.length : String(shown.whole || '').length + shown.sign.length + 1) +
+  (shown.numerator === 0 ? 0 : 6 * (String(shown.numerator).length + String(shown.denominator).length));

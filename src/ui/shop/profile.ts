@@ -1,0 +1,87 @@
+/**
+ * A tube's end unrolled flat: trim s (mm along the tube from its node) against the way round the outer surface
+ * (phi x OD / 2, mm). The reference, phi = 0, stands in the middle and the sheet runs from -180 to 180 degrees, so both
+ * edges are the same line of the tube: the seam. The bore's curve is drawn on the same angles as the outer one.
+ *
+ * A generator line that reaches no cutter has no trim (NaN): the curve is broken there, never bridged.
+ */
+import type { SolvedTube, TubeEnd } from '../../core/solve/types.ts';
+
+/** A place on the flat sheet: mm round from the reference, mm along from the node. */
+export interface FlatPoint {
+  readonly round: number;
+  readonly along: number;
+}
+
+export interface ProfileDrawing {
+  /** Outer surface: unbroken runs, left to right. */
+  readonly outer: readonly (readonly FlatPoint[])[];
+  readonly inner: readonly (readonly FlatPoint[])[];
+  /** Half the sheet's width: half the outer circumference, mm. */
+  readonly halfWidth: number;
+  /** Least and greatest trim of either curve, mm along from the node; both 0 where nothing is reached. */
+  readonly lowest: number;
+  readonly highest: number;
+  /** Deepest and longest points of the outer curve; null where nothing is reached. */
+  readonly throat: FlatPoint | null;
+  readonly tip: FlatPoint | null;
+}
+
+/** The end's two curves on the flat sheet, in mm. */
+export function profileDrawing(end: TubeEnd, outerDiameter: number): ProfileDrawing {
+  const perDegree = (Math.PI * outerDiameter) / 360;
+  const outer = unbrokenRuns(end.outer, perDegree);
+  const inner = unbrokenRuns(end.inner, perDegree);
+  const outline = outer.flat();
+  const heights = [...outline, ...inner.flat()].map((point) => point.along);
+  return {
+    outer,
+    inner,
+    halfWidth: 180 * perDegree,
+    lowest: heights.length === 0 ? 0 : Math.min(...heights),
+    highest: heights.length === 0 ? 0 : Math.max(...heights),
+    throat: furthest(outline, 1),
+    tip: furthest(outline, -1),
+  };
+}
+
+/** From -180 to 180 degrees, both ends of the seam included, split wherever a line has no trim. */
+function unbrokenRuns(trims: Float64Array, perDegree: number): FlatPoint[][] {
+  const runs: FlatPoint[][] = [];
+  let open: FlatPoint[] = [];
+  for (let degree = -180; degree <= 180; degree += 1) {
+    const along = trims[(degree + 360) % 360] ?? Number.NaN;
+    if (Number.isNaN(along)) {
+      if (open.length > 0) runs.push(open);
+      open = [];
+    } else {
+      open.push({ round: degree * perDegree, along });
+    }
+  }
+  if (open.length > 0) runs.push(open);
+  return runs;
+}
+
+/** The highest (sense 1) or lowest (sense -1) point; of equals the one nearest the reference, so a drawing does not jump. */
+function furthest(points: readonly FlatPoint[], sense: 1 | -1): FlatPoint | null {
+  let best: FlatPoint | null = null;
+  for (const point of points) {
+    const ahead = best === null ? 1 : (point.along - best.along) * sense;
+    const nearer = best !== null && Math.abs(point.round) < Math.abs(best.round);
+    if (ahead > 1e-9 || (ahead > -1e-9 && nearer)) best = point;
+  }
+  return best;
+}
+
+/** What phi = 0 is on this end, in words: the line from which every clocking of the end is told. */
+export function referenceInWords(tube: SolvedTube, which: 0 | 1): string {
+  if (tube.bends.length > 0) {
+    const only = tube.bends.length === 1;
+    const number = which === 0 ? 1 : tube.bends.length;
+    return only ? 'inside of the bend' : `inside of bend ${number}`;
+  }
+  const [endA, endB] = tube.ends;
+  if (endA.cuts.length > 0) return 'acute side of the first cut at end A';
+  if (endB.cuts.length > 0) return 'acute side of the first cut at end B';
+  return 'the side nearest straight up in the car';
+}

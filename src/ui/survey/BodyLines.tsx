@@ -1,0 +1,84 @@
+/** Lines of the body, drawn through points in order so that one sees where the cage stands. Nothing is derived from them. */
+import { useState, type ReactNode } from 'react';
+import type { BodyLine, PointRef } from '../../core/job/types.ts';
+import { addBodyLine, removeBodyLine, updateBodyLine } from '../edits.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Command } from '../Command.tsx';
+import { SelectField, TextField } from '../fields/Fields.tsx';
+import { jobEdit } from '../fields/jobEdit.ts';
+import { pointName, withImages } from '../names.ts';
+
+export function BodyLines(): ReactNode {
+  const lines = useWorkspace((state) => state.job.bodyLines);
+  return (
+    <>
+      {lines.length === 0 && (
+        <p className="small">
+          None yet. Draw one through the points of a pillar, a sill or a roof rail: it shows in the bay and changes nothing.
+        </p>
+      )}
+      <ul className="lines">
+        {lines.map((line) => (
+          <Line key={line.id} line={line} />
+        ))}
+      </ul>
+      <NewLine />
+    </>
+  );
+}
+
+function Line({ line }: { line: BodyLine }): ReactNode {
+  const job = useWorkspace((state) => state.job);
+  return (
+    <li className="line">
+      <TextField
+        label="Body line"
+        labelUnseen
+        value={line.name}
+        {...jobEdit<string>('Rename a body line', (before, name) => updateBodyLine(before, line.id, { name }))}
+      />
+      <p className="small">{line.points.map((reference) => pointName(job, reference)).join(' → ')}</p>
+      <Command
+        quiet
+        step={`Delete ${line.name}`}
+        label={`Delete body line ${line.name}`}
+        run={(before) => removeBodyLine(before, line.id)}
+      >
+        Delete
+      </Command>
+    </li>
+  );
+}
+
+function NewLine(): ReactNode {
+  const job = useWorkspace((state) => state.job);
+  const [points, setPoints] = useState<readonly PointRef[]>([]);
+  if (job.points.length === 0) return null;
+  const name = `Line ${job.bodyLines.length + 1}`;
+  return (
+    <div className="fields">
+      <SelectField
+        label={points.length === 0 ? 'New line from' : 'then to'}
+        value=""
+        choices={withImages(job.points)}
+        onChoose={(reference) => setPoints((before) => [...before, reference])}
+      />
+      {points.length > 0 && <p className="small">{points.map((reference) => pointName(job, reference)).join(' → ')}</p>}
+      {points.length > 0 && (
+        <div className="row">
+          <Command
+            step={`Add ${name}`}
+            disabled={points.length < 2}
+            run={(before) => addBodyLine(before, name, points)}
+            onDone={() => setPoints([])}
+          >
+            Draw it
+          </Command>
+          <button type="button" className="press press-quiet" onClick={() => setPoints((before) => before.slice(0, -1))}>
+            Take the last back
+          </button>
+        </div>
+      )}
+    </div>
+  );
+}

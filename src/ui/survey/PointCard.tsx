@@ -1,0 +1,64 @@
+/** The selected point: its measures, and everything that moves with it. */
+import type { ReactNode } from 'react';
+import { bareId } from '../../core/job/reference.ts';
+import type { Point } from '../../core/job/types.ts';
+import { movePoint, removePoint, renamePoint } from '../edits.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Command } from '../Command.tsx';
+import { LengthField, TextField } from '../fields/Fields.tsx';
+import { jobEdit } from '../fields/jobEdit.ts';
+import { withAxis } from '../vectors.ts';
+
+const COORDINATES = ['Along', 'Offset', 'Height'] as const;
+
+export function PointCard({ point }: { point: Point }): ReactNode {
+  const job = useWorkspace((state) => state.job);
+  const select = useWorkspace((state) => state.select);
+  const nodes = job.nodes.filter((node) => node.at.kind === 'point' && bareId(node.at.point) === point.id);
+  const lines = job.bodyLines.filter((line) => line.points.some((reference) => bareId(reference) === point.id));
+  return (
+    <article className="card chosen-card" aria-label={`Point ${point.name}`}>
+      <div className="fields">
+        <TextField
+          label="Point"
+          value={point.name}
+          {...jobEdit<string>('Rename a point', (before, name) => renamePoint(before, point.id, name))}
+        />
+        <div className="trio">
+          {COORDINATES.map((label, axis) => (
+            <LengthField
+              key={label}
+              label={label}
+              value={point.position[axis] ?? 0}
+              {...jobEdit<number>(`Move ${point.name}`, (before, value) =>
+                movePoint(before, point.id, withAxis(point.position, axis as 0 | 1 | 2, value)),
+              )}
+            />
+          ))}
+        </div>
+      </div>
+      <h4>Hangs on it</h4>
+      {nodes.length + lines.length === 0 ? (
+        <p className="small">Nothing yet: it can be deleted freely.</p>
+      ) : (
+        <ul className="chips">
+          {nodes.map((node) => (
+            <li key={node.id}>
+              <button type="button" className="chip" onClick={() => select({ kind: 'node', id: node.id })}>
+                Node {node.name}
+              </button>
+            </li>
+          ))}
+          {lines.map((line) => (
+            <li key={line.id} className="chip chip-still">
+              Body line {line.name}
+            </li>
+          ))}
+        </ul>
+      )}
+      <Command quiet step={`Delete ${point.name}`} run={(before) => removePoint(before, point.id)}>
+        Delete the point
+      </Command>
+    </article>
+  );
+}

@@ -1,0 +1,48 @@
+/** All points, every number edited where it stands. */
+import { useMemo, type ReactNode } from 'react';
+import type { Point, PointId } from '../../core/job/types.ts';
+import { movePoint, renamePoint } from '../edits.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { lengthColumn, textColumn, type Column } from '../table/columns.tsx';
+import { EditTable } from '../table/EditTable.tsx';
+import { withAxis } from '../vectors.ts';
+
+export function PointsTable({ points, chosen }: { points: readonly Point[]; chosen: PointId | null }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const select = useWorkspace((state) => state.select);
+  const columns = useMemo((): Column<Point>[] => {
+    const coordinate = (header: string, means: string, axis: 0 | 1 | 2): Column<Point> =>
+      lengthColumn<Point>(unit, {
+        header,
+        means,
+        step: 'Move a point',
+        value: (point) => point.position[axis],
+        change: (job, { id }, value) => {
+          const now = job.points.find((point) => point.id === id);
+          return now === undefined ? job : movePoint(job, id, withAxis(now.position, axis, value));
+        },
+      });
+    return [
+      textColumn<Point>({
+        header: 'Point',
+        step: 'Rename a point',
+        value: (point) => point.name,
+        change: (job, { id }, name) => renamePoint(job, id, name),
+      }),
+      coordinate('Along', '+ forward', 0),
+      coordinate('Offset', '+ left', 1),
+      coordinate('Height', '+ up', 2),
+    ];
+  }, [unit]);
+  return (
+    <EditTable
+      caption={`Measured points, in ${unit === 'in' ? 'inches' : 'millimetres'}`}
+      rows={points}
+      columns={columns}
+      rowId={(point) => point.id}
+      rowName={(point) => point.name}
+      selected={chosen}
+      onSelect={(point) => select({ kind: 'point', id: point.id })}
+    />
+  );
+}

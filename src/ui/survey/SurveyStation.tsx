@@ -1,0 +1,50 @@
+/** Survey: the measured points of the car, what hangs on them, and the body lines drawn through them. */
+import type { ReactNode } from 'react';
+import { useWorkspace } from '../../store/workspace.ts';
+import { bareId } from '../../core/job/reference.ts';
+import { Section } from '../Section.tsx';
+import { AddPoint } from './AddPoint.tsx';
+import { BodyLines } from './BodyLines.tsx';
+import { PointCard } from './PointCard.tsx';
+import { PointsTable } from './PointsTable.tsx';
+import '../ui.css';
+import './survey.css';
+
+export default function SurveyStation(): ReactNode {
+  const points = useWorkspace((state) => state.job.points);
+  const bodyLines = useWorkspace((state) => state.job.bodyLines);
+  const selection = useWorkspace((state) => state.selection);
+  const chosen = selection?.kind === 'point' ? points.find((point) => point.id === bareId(selection.id)) : undefined;
+  return (
+    <div className="station">
+      {chosen ? <PointCard point={chosen} /> : points.length > 0 && <p className="lead">Choose a point to see what hangs on it.</p>}
+      {points.length === 0 && <FirstMeasurements />}
+      <Section title="Add a point" open={points.length === 0}>
+        <AddPoint />
+      </Section>
+      {points.length > 0 && (
+        <Section title="Points" count={points.length} open>
+          <PointsTable points={points} chosen={chosen?.id ?? null} />
+        </Section>
+      )}
+      <Section title="Body lines" count={bodyLines.length}>
+        <BodyLines />
+      </Section>
+    </div>
+  );
+}
+
+const FirstMeasurements = (): ReactNode => (
+  <div className="empty">
+    <p>
+      <strong>Nothing measured yet.</strong> Level the car first, then:
+    </p>
+    <ol>
+      <li>Snap a centreline along the floor and a cross line square to it. Where they meet is zero.</li>
+      <li>Measure both feet of the main hoop: along from the cross line, off the centreline, up from the datum.</li>
+      <li>Then the roof above them, the sills, the pillars and the rear towers.</li>
+      <li>Both sides. A body is seldom the same left and right.</li>
+    </ol>
+    <p>Along is plus forward, offset is plus to the left, height is plus up.</p>
+  </div>
+);

@@ -1,0 +1,208 @@
+/**
+ * A table whose every number is edited where it stands. A cell has focus or has its field open: arrows move the focus,
+ * Enter, F2 or a second press opens the field, and so does typing. In a field, Enter commits and goes down, Tab commits
+ * and goes on, Escape gives the old value back. A block copied from a spreadsheet is pasted from the focused cell on, as
+ * one undo step; every cell that was refused is named.
+ */
+import { useCallback, useEffect, useRef, useState, type ClipboardEvent, type KeyboardEvent, type ReactNode } from 'react';
+import { useWorkspace } from '../../store/workspace.ts';
+import type { Leaving, Note } from '../fields/EntryField.tsx';
+import { placeBlock } from './block.ts';
+import type { Column } from './columns.tsx';
+import { readBlock } from './paste.ts';
+
+interface EditTableProps<Row> {
+  /** Spoken before the table is entered. */
+  readonly caption: string;
+  readonly rows: readonly Row[];
+  readonly columns: readonly Column<Row>[];
+  rowId(row: Row): string;
+  rowName(row: Row): string;
+  readonly selected?: string | null;
+  onSelect?(row: Row): void;
+}
+
+interface Cell {
+  readonly row: number;
+  readonly column: number;
+}
+
+interface OpenCell extends Cell {
+  readonly startWith?: string;
+}
+
+export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
+  const { rows, columns, selected = null } = props;
+  const [active, setActive] = useState<Cell>({ row: 0, column: 0 });
+  const [open, setOpen] = useState<OpenCell | null>(null);
+  const [note, setNote] = useState<Note | null>(null);
+  const [refusals, setRefusals] = useState<readonly string[]>([]);
+  const body = useRef<HTMLTableSectionElement>(null);
+  const edit = useWorkspace((state) => state.edit);
+
+  const selectedRow = rows.findIndex((row) => props.rowId(row) === selected);
+  useEffect(() => {
+    if (selectedRow >= 0) body.current?.rows[selectedRow]?.scrollIntoView({ block: 'nearest' });
+  }, [selectedRow]);
+
+  const focusCell = (row: number, column: number): void => body.current?.rows[row]?.cells[column]?.focus();
+
+  function moveTo(row: number, column: number): void {
+    const to = { row: clamp(row, rows.length), column: clamp(column, columns.length) };
+    setActive(to);
+    focusCell(to.row, to.column);
+  }
+
+  function openCell(cell: OpenCell): void {
+    if (columns[cell.column]?.edit === undefined) return;
+    setRefusals([]);
+    setNote(null);
+    setOpen(cell);
+  }
+
+  function leave(cell: Cell, how: Leaving): void {
+    setOpen((now) => (now?.row === cell.row && now.column === cell.column ? null : now));
+    if (how === 'blur') return;
+    const on = cell.row * columns.length + cell.column + (how === 'tab' ? 1 : how === 'back-tab' ? -1 : 0);
+    // The cell takes focus again once its field is gone.
+    requestAnimationFrame(() => {
+      if (how === 'enter') moveTo(cell.row + 1, cell.column);
+      else if (on < 0 || on >= rows.length * columns.length) moveTo(cell.row, cell.column);
+      else moveTo(Math.floor(on / columns.length), on % columns.length);
+    });
+  }
+
+  function onKeyDown(event: KeyboardEvent, cell: Cell): void {
+    if (event.target !== event.currentTarget || event.ctrlKey || event.metaKey || event.altKey) return;
+    const move = MOVES[event.key];
+    if (move !== undefined) {
+      event.preventDefault();
+      event.stopPropagation();
+      moveTo(cell.row + move[0], cell.column + move[1]);
+    } else if (event.key === 'Tab') {
+      const column = cell.column + (event.shiftKey ? -1 : 1);
+      // Past the row's last cell Tab leaves the table, so that it never traps.
+      if (column < 0 || column >= columns.length) return;
+      event.preventDefault();
+      moveTo(cell.row, column);
+    } else if (event.key === 'Enter' || event.key === 'F2') {
+      event.preventDefault();
+      openCell(cell);
+    } else if (event.key.length === 1 && event.key !== ' ') {
+      event.preventDefault();
+      event.stopPropagation();
+      openCell({ ...cell, startWith: event.key });
+    }
+  }
+
+  function onPaste(event: ClipboardEvent): void {
+    const text = event.clipboardData.getData('text/plain');
+    // One value pasted into an open field is that field's own affair.
+    if (open !== null && !/[\t\r\n]/u.test(text)) return;
+    event.preventDefault();
+    const from = open ?? active;
+    setOpen(null);
+    const outcome = placeBlock(
+      {
+        rowNames: rows.map(props.rowName),
+        headers: columns.map((column) => column.header),
+        read: (row, column, cell) => columns[column]?.edit?.paste(rows[row]!, cell) ?? null,
+      },
+      from.row,
+      from.column,
+      readBlock(text),
+    );
+    const faults = outcome.cells === 0 ? [] : edit(`Paste ${outcome.cells} cells`, outcome.change);
+    setNote(null);
+    setRefusals([...faults.map((fault) => `Nothing pasted: ${fault.message}`), ...outcome.refusals]);
+  }
+
+  const keepNote = useCallback((next: Note | null) => setNote((now) => (next === null && now?.refused ? now : next)), []);
+
+  return (
+    <div className="table-frame">
+      <div className="table-scroll" onPaste={onPaste}>
+        <table role="grid" aria-label={props.caption} className="table">
+          <thead>
+            <tr>
+              {columns.map((column) => (
+                <th key={column.header} scope="col" className={column.numeric ? 'number' : undefined}>
+                  {column.header}
+                  {column.means && <span className="table-means">{column.means}</span>}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody ref={body}>
+            {rows.map((row, rowIndex) => (
+              <tr key={props.rowId(row)} aria-selected={rowIndex === selectedRow} className={rowIndex === selectedRow ? 'chosen' : undefined}>
+                {columns.map((column, columnIndex) => {
+                  const cell = { row: rowIndex, column: columnIndex };
+                  const here = active.row === rowIndex && active.column === columnIndex;
+                  const isOpen = open?.row === rowIndex && open.column === columnIndex;
+                  return (
+                    <td
+                      key={column.header}
+                      tabIndex={here || (active.row >= rows.length && rowIndex + columnIndex === 0) ? 0 : -1}
+                      className={`${column.numeric ? 'number' : 'word'}${column.edit ? '' : ' read-only'}`}
+                      aria-readonly={column.edit ? undefined : true}
+                      onKeyDown={(event) => onKeyDown(event, cell)}
+                      onFocus={(event) => {
+                        if (event.target !== event.currentTarget) return;
+                        setActive(cell);
+                        if (rowIndex !== selectedRow) props.onSelect?.(row);
+                      }}
+                      onMouseDown={(event) => {
+                        // The second press on a cell opens it; the first one only takes the focus.
+                        if (!isOpen && document.activeElement === event.currentTarget) {
+                          event.preventDefault();
+                          openCell(cell);
+                        }
+                      }}
+                    >
+                      {isOpen && column.edit
+                        ? column.edit.open(row, {
+                            label: `${column.header}, ${props.rowName(row)}`,
+                            ...(open.startWith !== undefined && { startWith: open.startWith }),
+                            onLeave: (how) => leave(cell, how),
+                            onNote: keepNote,
+                          })
+                        : column.show(row)}
+                    </td>
+                  );
+                })}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <TableNote note={note} refusals={refusals} />
+    </div>
+  );
+}
+
+const MOVES: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowUp: [-1, 0],
+  ArrowDown: [1, 0],
+  ArrowLeft: [0, -1],
+  ArrowRight: [0, 1],
+};
+
+const clamp = (index: number, count: number): number => Math.max(0, Math.min(index, count - 1));
+
+/** How the open field is read, or what was refused; stays in view at the foot of the panel. */
+function TableNote({ note, refusals }: { note: Note | null; refusals: readonly string[] }): ReactNode {
+  const lines = note === null ? refusals : [note.text];
+  if (lines.length === 0) return null;
+  const refused = note?.refused ?? true;
+  return (
+    <div className={refused ? 'table-note table-note-refused' : 'table-note'} role={refused ? 'alert' : 'status'}>
+      {lines.map((line) => (
+        <p key={line}>
+          {refused && <span aria-hidden="true">▲ </span>}
+          {line}
+        </p>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,153 @@
+/**
+ * Columns of an editable table. Each is made from a kind of value, and can show a row's cell, open a field in it, and
+ * read a pasted text into a change of the job.
+ */
+import type { ReactNode } from 'react';
+import type { Job, LengthUnit } from '../../core/job/types.ts';
+import type { Leaving, Note } from '../fields/EntryField.tsx';
+import { LengthField, NumberField, SelectField, TextField, AngleField, type Choice, type FieldProps } from '../fields/Fields.tsx';
+import { jobEdit } from '../fields/jobEdit.ts';
+import { angleKind, lengthKind, numberKind, sizeKind, textKind, type ValueKind } from '../fields/kinds.ts';
+import { Length } from '../fields/Readings.tsx';
+import type { PasteRead } from './block.ts';
+
+/** What the table hands to a field that it opens in a cell. */
+export interface Opening {
+  readonly label: string;
+  readonly startWith?: string;
+  onLeave(how: Leaving): void;
+  onNote(note: Note | null): void;
+}
+
+export interface Column<Row> {
+  readonly header: string;
+  /** Said with the header, never drawn: "Along" is forward positive. */
+  readonly means?: string;
+  readonly numeric?: boolean;
+  show(row: Row): ReactNode;
+  /** Absent: a column that is only read. */
+  readonly edit?: {
+    open(row: Row, opening: Opening): ReactNode;
+    paste(row: Row, text: string): PasteRead;
+  };
+}
+
+interface Stored<Row, T> {
+  readonly header: string;
+  readonly means?: string;
+  /** Names the step in undo. */
+  readonly step: string;
+  value(row: Row): T;
+  change(job: Job, row: Row, value: T): Job;
+}
+
+/** A length in mm. `size`: only more than zero will do. */
+export function lengthColumn<Row>(unit: LengthUnit, given: Stored<Row, number> & { size?: boolean }): Column<Row> {
+  return {
+    ...heading(given),
+    numeric: true,
+    show: (row) => <Length mm={given.value(row)} />,
+    edit: {
+      open: (row, opening) => <LengthField {...bound(row, given, opening)} size={given.size ?? false} />,
+      paste: pasteWith(given.size ? sizeKind(unit) : lengthKind(unit), given),
+    },
+  };
+}
+
+/** An angle in degrees. */
+export function angleColumn<Row>(given: Stored<Row, number>): Column<Row> {
+  return {
+    ...heading(given),
+    numeric: true,
+    show: (row) => <span className="figure">{`${angleKind.show(given.value(row))}°`}</span>,
+    edit: {
+      open: (row, opening) => <AngleField {...bound(row, given, opening)} />,
+      paste: pasteWith(angleKind, given),
+    },
+  };
+}
+
+/** A plain number between two limits. */
+export function numberColumn<Row>(
+  limits: { least: number; greatest: number; step: number },
+  given: Stored<Row, number>,
+): Column<Row> {
+  const kind = numberKind(limits.least, limits.greatest, limits.step);
+  return {
+    ...heading(given),
+    numeric: true,
+    show: (row) => <span className="figure">{kind.show(given.value(row))}</span>,
+    edit: {
+      open: (row, opening) => <NumberField {...bound(row, given, opening)} {...limits} />,
+      paste: pasteWith(kind, given),
+    },
+  };
+}
+
+export function textColumn<Row>(
+  given: Stored<Row, string> & { mayBeEmpty?: boolean; suggestions?: readonly string[] },
+): Column<Row> {
+  const { mayBeEmpty = false, suggestions } = given;
+  return {
+    ...heading(given),
+    show: (row) => given.value(row),
+    edit: {
+      open: (row, opening) => (
+        <TextField {...bound(row, given, opening)} mayBeEmpty={mayBeEmpty} {...(suggestions && { suggestions })} />
+      ),
+      paste: pasteWith(textKind(mayBeEmpty), given),
+    },
+  };
+}
+
+/** One of a list; pasted by its label or its value. */
+export function choiceColumn<Row>(given: Stored<Row, string> & { choices(row: Row): readonly Choice[] }): Column<Row> {
+  const chosen = (row: Row, text: string): Choice | undefined =>
+    given.choices(row).find((choice) => choice.label === text.trim() || choice.value === text.trim());
+  return {
+    ...heading(given),
+    show: (row) => given.choices(row).find((choice) => choice.value === given.value(row))?.label ?? given.value(row),
+    edit: {
+      open: (row, opening) => (
+        <SelectField
+          label={opening.label}
+          labelUnseen
+          takesFocus
+          value={given.value(row)}
+          choices={given.choices(row)}
+          onLeave={opening.onLeave}
+          onChoose={(value) => {
+            const faults = jobEdit<string>(given.step, (job, next) => given.change(job, row, next)).commit(value);
+            const refused = faults.map((fault) => fault.message).join('; ');
+            opening.onNote(faults.length === 0 ? null : { refused: true, text: refused });
+          }}
+        />
+      ),
+      paste(row, text) {
+        const choice = chosen(row, text);
+        if (choice === undefined) return { ok: false, why: 'not one of the choices' };
+        return { ok: true, change: (job) => given.change(job, row, choice.value) };
+      },
+    },
+  };
+}
+
+const heading = <Row, T>({ header, means }: Stored<Row, T>): { header: string; means?: string } =>
+  means === undefined ? { header } : { header, means };
+
+function bound<Row, T>(row: Row, given: Stored<Row, T>, opening: Opening): FieldProps<T> {
+  return {
+    ...opening,
+    ...jobEdit<T>(given.step, (job, value) => given.change(job, row, value)),
+    value: given.value(row),
+    labelUnseen: true,
+    takesFocus: true,
+  };
+}
+
+const pasteWith =
+  <Row, T>(kind: ValueKind<T>, given: Stored<Row, T>) =>
+  (row: Row, text: string): PasteRead => {
+    const entered = kind.read(text);
+    return entered.ok ? { ok: true, change: (job) => given.change(job, row, entered.value) } : entered;
+  };

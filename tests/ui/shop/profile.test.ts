@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import { profileDrawing, referenceInWords } from '../../../src/ui/shop/profile.ts';
+import { bentTube, endWith, straightTube } from './tubes.ts';
+
+const around = (trim: (degree: number) => number): Float64Array => Float64Array.from({ length: 360 }, (_, degree) => trim(degree));
+
+describe('an end unrolled flat', () => {
+  it('is as wide as the outer circumference, with the reference in the middle', () => {
+    const drawing = profileDrawing(endWith({ outer: around(() => 10), inner: around(() => 9) }), 44.45);
+    // 1 3/4 in tube: 5.498 in round (computed by hand: 1.75 x 3.14159).
+    expect(drawing.halfWidth * 2).toBeCloseTo(5.4978 * 25.4, 2);
+    expect(drawing.outer[0]?.[0]?.round).toBeCloseTo(-drawing.halfWidth, 9);
+    expect(drawing.outer[0]?.at(-1)?.round).toBeCloseTo(drawing.halfWidth, 9);
+    expect(drawing.outer[0]?.[180]).toEqual({ round: 0, along: 10 });
+  });
+
+  it('closes at the seam', () => {
+    const [line] = profileDrawing(endWith({ outer: around((degree) => degree), inner: around(() => 0) }), 40).outer;
+    expect(line?.[0]?.along).toBe(180);
+    expect(line?.at(-1)?.along).toBe(180);
+    expect(line?.[90]?.along).toBe(270);
+  });
+
+  it('marks throat and tip where they are, of equals the one nearest the reference', () => {
+    const trims = around((degree) => (degree === 30 ? 25 : degree === 100 || degree === 300 ? -3 : 5));
+    const drawing = profileDrawing(endWith({ outer: trims, inner: around(() => 5) }), 360 / Math.PI);
+    expect(drawing.throat).toEqual({ round: expect.closeTo(30, 9), along: 25 });
+    expect(drawing.tip).toEqual({ round: expect.closeTo(-60, 9), along: -3 });
+    expect([drawing.lowest, drawing.highest]).toEqual([-3, 25]);
+  });
+
+  it('breaks the curve where no cutter is reached, and never bridges it', () => {
+    const trims = around((degree) => (degree > 80 && degree < 280 ? Number.NaN : 7));
+    const drawing = profileDrawing(endWith({ outer: trims, inner: around(() => Number.NaN) }), 40);
+    expect(drawing.outer).toHaveLength(1);
+    expect(drawing.outer[0]).toHaveLength(161);
+    expect(drawing.inner).toEqual([]);
+  });
+
+  it('has no throat or tip where nothing is reached at all', () => {
+    const nothing = around(() => Number.NaN);
+    const drawing = profileDrawing(endWith({ outer: nothing, inner: nothing }), 40);
+    expect([drawing.throat, drawing.tip, drawing.lowest, drawing.highest]).toEqual([null, null, 0, 0]);
+  });
+});
+
+describe('what phi = 0 is', () => {
+  it('is the inside of the bend nearest that end on a bent tube', () => {
+    expect(referenceInWords(bentTube(1), 1)).toBe('inside of the bend');
+    expect(referenceInWords(bentTube(4), 0)).toBe('inside of bend 1');
+    expect(referenceInWords(bentTube(4), 1)).toBe('inside of bend 4');
+  });
+
+  it('is the first cut at end A on a straight one, at both ends; of end B when A has none', () => {
+    expect(referenceInWords(straightTube({ cutsA: 1, cutsB: 2 }), 1)).toBe('acute side of the first cut at end A');
+    expect(referenceInWords(straightTube({ cutsA: 0, cutsB: 1 }), 0)).toBe('acute side of the first cut at end B');
+    expect(referenceInWords(straightTube({ cutsA: 0, cutsB: 0 }), 0)).toContain('up');
+  });
+});
