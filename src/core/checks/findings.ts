@@ -148,7 +148,7 @@ function* endTrouble(tube: SolvedTube, frame: Frame, show: Show): Generator<Find
         yield* landingTrouble(cut, base, name, frame, show);
       }
     }
-    if (end.tip !== null && end.outer.some(Number.isNaN)) {
+    if (end.tip !== null && end.outer.includes(NaN)) {
       yield {
         ...base,
         id: 'end/wider-than-run',

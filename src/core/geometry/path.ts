@@ -112,46 +112,49 @@ export function placeOnPiece(piece: Piece, along: number): PathPlace {
  * on each piece; of equal places the first counts.
  */
 export function nearestOnPath(path: Path, p: Vec3, prolonged = false): PathPlace & { readonly distance: number } {
-  let best: (PathPlace & { distance: number }) | null = null;
-  const consider = (place: PathPlace) => {
-    const apart = distance(place.point, p);
-    if (best === null || apart < best.distance - ROUNDING) best = { ...place, distance: apart };
-  };
-  for (const piece of path.pieces) consider(placeOnPiece(piece, nearestAlong(piece, p)));
-  if (prolonged) {
-    const first = path.pieces[0]!;
-    const last = path.pieces[path.pieces.length - 1]!;
-    const before = dot(subtract(p, first.from), first.startTangent);
-    if (before < 0) {
-      consider({
-        point: addScaled(first.from, first.startTangent, before),
-        tangent: first.startTangent,
-        at: before,
-        onArc: false,
-      });
-    }
-    const beyond = dot(subtract(p, last.to), last.endTangent);
-    if (beyond > 0) {
-      consider({
-        point: addScaled(last.to, last.endTangent, beyond),
-        tangent: last.endTangent,
-        at: path.length + beyond,
-        onArc: false,
-      });
-    }
+  let best: { piece: Piece; along: number; distance: number } | null = null;
+  for (const piece of path.pieces) {
+    const { along, distance: apart } = nearestAlong(piece, p);
+    if (best === null || apart < best.distance - ROUNDING) best = { piece, along, distance: apart };
   }
-  return best!;
+  const nearest = { ...placeOnPiece(best!.piece, best!.along), distance: best!.distance };
+  return prolonged ? nearestOfEnds(path, p, nearest) : nearest;
 }
 
-/** Distance along the piece, from its start, to its point nearest p. */
-function nearestAlong(piece: Piece, p: Vec3): number {
+/** The nearer of `nearest` and the prolonged ends. */
+function nearestOfEnds<Place extends PathPlace & { readonly distance: number }>(path: Path, p: Vec3, nearest: Place) {
+  const first = path.pieces[0]!;
+  const last = path.pieces[path.pieces.length - 1]!;
+  const ends = [
+    { from: first.from, tangent: first.startTangent, at: 0, side: -1 },
+    { from: last.to, tangent: last.endTangent, at: path.length, side: 1 },
+  ];
+  let best: PathPlace & { readonly distance: number } = nearest;
+  for (const { from, tangent, at, side } of ends) {
+    const beyond = dot(subtract(p, from), tangent);
+    if (beyond * side <= 0) continue;
+    const point = addScaled(from, tangent, beyond);
+    const apart = distance(point, p);
+    if (apart < best.distance - ROUNDING) best = { point, tangent, at: at + beyond, onArc: false, distance: apart };
+  }
+  return best;
+}
+
+/** Distance along the piece, from its start, to its point nearest p, and how far that is. */
+function nearestAlong(piece: Piece, p: Vec3): { readonly along: number; readonly distance: number } {
   if (piece.kind === 'line') {
-    return Math.min(Math.max(dot(subtract(p, piece.from), piece.startTangent), 0), piece.length);
+    const along = Math.min(Math.max(dot(subtract(p, piece.from), piece.startTangent), 0), piece.length);
+    return { along, distance: distance(addScaled(piece.from, piece.startTangent, along), p) };
   }
   const fromCentre = subtract(p, piece.centre);
-  const across = dot(fromCentre, subtract(piece.from, piece.centre)) / piece.radius;
-  const along = dot(fromCentre, piece.startTangent);
-  const turned = Math.atan2(along, across);
-  if (turned >= 0 && turned <= piece.angle) return turned * piece.radius;
-  return distance(p, piece.from) <= distance(p, piece.to) ? 0 : piece.length;
+  const x = dot(fromCentre, subtract(piece.from, piece.centre)) / piece.radius;
+  const y = dot(fromCentre, piece.startTangent);
+  const turned = Math.atan2(y, x);
+  if (turned >= 0 && turned <= piece.angle) {
+    const offPlane = dot(fromCentre, piece.normal);
+    const offRing = Math.sqrt(x * x + y * y) - piece.radius;
+    return { along: turned * piece.radius, distance: Math.sqrt(offRing * offRing + offPlane * offPlane) };
+  }
+  const [toStart, toEnd] = [distance(p, piece.from), distance(p, piece.to)];
+  return toStart <= toEnd ? { along: 0, distance: toStart } : { along: piece.length, distance: toEnd };
 }
