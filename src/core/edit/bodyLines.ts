@@ -1,0 +1,12 @@
+/** Edits of the lines of the body. Nothing refers to a body line, so one can always be deleted. */
+import type { BodyLineId, Job, PointRef } from '../job/types.ts';
+import { nextId } from './ids.ts';
+import { appendRecord, takeOut, updateRecord, type Fields } from './records.ts';
+
+export const addBodyLine = (job: Job, name: string, points: readonly PointRef[]): Job =>
+  appendRecord(job, 'bodyLines', { id: nextId(job, 'bodyLines'), name, points });
+
+export const updateBodyLine = (job: Job, id: BodyLineId, fields: Fields<'bodyLines'>): Job =>
+  updateRecord(job, 'bodyLines', id, fields);
+
+export const removeBodyLine = (job: Job, id: BodyLineId): Job => takeOut(job, 'bodyLines', id);

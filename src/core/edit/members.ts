@@ -1,0 +1,91 @@
+/**
+ * Edits of members: their path, their ends, their place in the build order.
+ *
+ * A node that counts bends ("middle of bend 2") stays at bend 2 when a corner is put in before it: which corners bend
+ * is only known once the tube is solved.
+ */
+import { fault } from '../job/fault.ts';
+import type { DieId, EndFit, Job, Member, MemberId, NodeRef, SectionId } from '../job/types.ts';
+import { nextId } from './ids.ts';
+import {
+  appendRecord,
+  changeRecord,
+  findRecord,
+  updateRecord,
+  withRecords,
+  type Edited,
+  type Fields,
+} from './records.ts';
+import { removeUnused } from './references.ts';
+
+/** What a new member needs to be told; the rest has a usual value. */
+export interface NewMember {
+  readonly name: string;
+  readonly path: readonly NodeRef[];
+  readonly section: SectionId;
+  readonly role?: string;
+  readonly mirror?: boolean;
+}
+
+const AUTO: EndFit = { fit: 'auto', allowance: 0 };
+
+/** The new member comes last in the build order. With corners, it gets the first die that fits its section. */
+export function addMember(job: Job, { name, path, section, role = '', mirror = false }: NewMember): Job {
+  const diameter = findRecord(job, 'sections', section)?.outerDiameter;
+  const die = path.length > 2 ? job.dies.find(({ outerDiameter }) => outerDiameter === diameter) : undefined;
+  return appendRecord(job, 'members', {
+    id: nextId(job, 'members'),
+    name,
+    role,
+    path,
+    section,
+    ...(die && { die: die.id }),
+    mirror,
+    ends: [AUTO, AUTO],
+  });
+}
+
+export const updateMember = (job: Job, id: MemberId, fields: Fields<'members'>): Job =>
+  updateRecord(job, 'members', id, fields);
+
+/** The die, or with null none: a straight tube needs none. */
+export function setDie(job: Job, id: MemberId, die: DieId | null): Job {
+  if (die !== null) return updateMember(job, id, { die });
+  return changeRecord(job, 'members', id, (member) => {
+    if (member.die === undefined) return member;
+    const { die: _, ...straight } = member;
+    return straight;
+  });
+}
+
+/** How end A (0) or end B (1) is cut. */
+export const setEnd = (job: Job, id: MemberId, which: 0 | 1, fit: EndFit): Job =>
+  changeRecord(job, 'members', id, (member) =>
+    member.ends[which] === fit
+      ? member
+      : { ...member, ends: member.ends.with(which, fit) as unknown as Member['ends'] },
+  );
+
+/** Puts a node into the path so that it stands at `index`: 0 is end A, the path's length is end B. */
+export const insertPathNode = (job: Job, id: MemberId, index: number, node: NodeRef): Job =>
+  changeRecord(job, 'members', id, (member) => ({ ...member, path: member.path.toSpliced(index, 0, node) }));
+
+/** Takes a node out of the path. Refused when two are left. */
+export function removePathNode(job: Job, id: MemberId, index: number): Edited {
+  const place = job.members.findIndex((member) => member.id === id);
+  if (place !== -1 && job.members[place]!.path.length <= 2) {
+    return [fault(`members[${place}].path`, 'a member runs between two nodes at least')];
+  }
+  return changeRecord(job, 'members', id, (member) => ({ ...member, path: member.path.toSpliced(index, 1) }));
+}
+
+/** Moves the member to another place in the build order, counted from 0; beyond either end means first or last. */
+export function moveMember(job: Job, id: MemberId, to: number): Job {
+  const from = job.members.findIndex((member) => member.id === id);
+  const place = Math.min(Math.max(to, 0), job.members.length - 1);
+  if (from === -1 || from === place) return job;
+  return withRecords(job, 'members', job.members.toSpliced(from, 1).toSpliced(place, 0, job.members[from]!));
+}
+
+/** Refused while nodes stand on it, or ends are told to cope to it. Its nodes stay. */
+export const removeMember = (job: Job, id: MemberId): Edited => removeUnused(job, 'members', id);

@@ -1,0 +1,81 @@
+/**
+ * Edits of nodes. A reference with a prime names the mirror image in y = 0: moving the image moves the node itself,
+ * mirrored, so that what was dragged lands where it was dragged to.
+ */
+import { add, subtract, type Vec3 } from '../geometry/vector.ts';
+import { bareId, isPrimed } from '../job/reference.ts';
+import type { FrameNode, Job, NodeId, NodeRef, Place, PointRef } from '../job/types.ts';
+import { nextId } from './ids.ts';
+import { appendRecord, changeRecord, findRecord, updateRecord, type Edited } from './records.ts';
+import { removeUnused } from './references.ts';
+
+export const addNode = (job: Job, name: string, at: Place): Job =>
+  appendRecord(job, 'nodes', { id: nextId(job, 'nodes'), name, at });
+
+export const renameNode = (job: Job, id: NodeId, name: string): Job => updateRecord(job, 'nodes', id, { name });
+
+/** Where the node stands, told anew; any field of its place can be set so. */
+export const setPlace = (job: Job, id: NodeId, at: Place): Job => updateRecord(job, 'nodes', id, { at });
+
+/** Refused while members run through it or nodes are placed from it. */
+export const removeNode = (job: Job, id: NodeId): Edited => removeUnused(job, 'nodes', id);
+
+/**
+ * Moves a node to a place in the car: a fixed one there, one on a point by its offset. The other kinds have one way to
+ * go, which the caller measures: setOnDistance, setFraction, setRayValue. They stay where they are.
+ */
+export function moveNode(job: Job, ref: NodeRef, position: Vec3): Job {
+  const at = findRecord(job, 'nodes', bareId(ref))?.at;
+  if (at?.kind === 'fixed') return moveFixedNode(job, ref, position);
+  if (at?.kind !== 'point') return job;
+  const point = pointPosition(job, at.point);
+  if (!point) return job;
+  return changePlace(job, ref, 'point', (old) => ({ ...old, offset: subtract(onOwnSide(ref, position), point) }));
+}
+
+/** Puts a fixed node, or with a prime its image, at `position`. */
+export const moveFixedNode = (job: Job, ref: NodeRef, position: Vec3): Job =>
+  changePlace(job, ref, 'fixed', (at) => ({ ...at, position: onOwnSide(ref, position) }));
+
+/** Adds to the offset of a node on a point; `by` is how far the node, or with a prime its image, moves in the car. */
+export const offsetPointNode = (job: Job, ref: NodeRef, by: Vec3): Job =>
+  changePlace(job, ref, 'point', (at) => ({ ...at, offset: add(at.offset, onOwnSide(ref, by)) }));
+
+/** mm along the tube, from where the node is measured: the same number for a node and its image. */
+export const setOnDistance = (job: Job, ref: NodeRef, distance: number): Job =>
+  changePlace(job, ref, 'on', (at) => ({ ...at, distance }));
+
+/** 0 at the first of the two nodes, 1 at the second. */
+export const setFraction = (job: Job, ref: NodeRef, fraction: number): Job =>
+  changePlace(job, ref, 'between', (at) => ({ ...at, fraction }));
+
+/** The coordinate, mm, at which the ray of the node, or with a prime of its image, ends. */
+export const setRayValue = (job: Job, ref: NodeRef, value: number): Job =>
+  changePlace(job, ref, 'ray', (at) => {
+    const own = at.until.axis === 'y' && isPrimed(ref) ? 0 - value : value;
+    return { ...at, until: { ...at.until, value: own } };
+  });
+
+/** The position of a point, or with a prime of its image; null where there is no such point. */
+export function pointPosition(job: Job, ref: PointRef): Vec3 | null {
+  const position = findRecord(job, 'points', bareId(ref))?.position;
+  if (!position) return null;
+  return onOwnSide(ref, position);
+}
+
+/** The mirror image for a primed reference. From 0 subtracted, not negated: a file has no negative zero. */
+const onOwnSide = (ref: string, [x, y, z]: Vec3): Vec3 => (isPrimed(ref) ? [x, 0 - y, z] : [x, y, z]);
+
+type PlaceOf<K extends Place['kind']> = Extract<Place, { readonly kind: K }>;
+
+/** A node of another kind stays as it is. */
+function changePlace<K extends Place['kind']>(
+  job: Job,
+  ref: NodeRef,
+  kind: K,
+  change: (at: PlaceOf<K>) => PlaceOf<K>,
+): Job {
+  const set = (node: FrameNode): FrameNode =>
+    node.at.kind === kind ? { ...node, at: change(node.at as PlaceOf<K>) } : node;
+  return changeRecord(job, 'nodes', bareId(ref), set);
+}

@@ -1,0 +1,21 @@
+/** Edits of tube sections. */
+import type { Job, Section, SectionId } from '../job/types.ts';
+import { nextId } from './ids.ts';
+import { appendRecord, updateRecord, type Edited, type Fields } from './records.ts';
+import { removeUnused } from './references.ts';
+
+/** 1 3/4 in by .120 wall: what most cages are built of (common practice). */
+const FIRST: Omit<Section, 'id' | 'name'> = { outerDiameter: 44.45, wall: 3.048, material: '' };
+
+/** A new section like the last one, or the commonest where there is none. */
+export function addSection(job: Job): Job {
+  const { outerDiameter, wall, material } = job.sections.at(-1) ?? FIRST;
+  const name = `Section ${job.sections.length + 1}`;
+  return appendRecord(job, 'sections', { id: nextId(job, 'sections'), name, outerDiameter, wall, material });
+}
+
+export const updateSection = (job: Job, id: SectionId, fields: Fields<'sections'>): Job =>
+  updateRecord(job, 'sections', id, fields);
+
+/** Refused while members are made of it. */
+export const removeSection = (job: Job, id: SectionId): Edited => removeUnused(job, 'sections', id);

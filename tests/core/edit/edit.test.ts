@@ -1,0 +1,274 @@
+import { describe, expect, it } from 'vitest';
+import { addBodyLine, removeBodyLine, updateBodyLine } from '../../../src/core/edit/bodyLines.ts';
+import { addDie, removeDie, updateDie } from '../../../src/core/edit/dies.ts';
+import { addEnvelope, removeEnvelope, updateEnvelope } from '../../../src/core/edit/envelopes.ts';
+import { nextId } from '../../../src/core/edit/ids.ts';
+import {
+  addMember,
+  insertPathNode,
+  moveMember,
+  removeMember,
+  removePathNode,
+  setDie,
+  setEnd,
+  updateMember,
+} from '../../../src/core/edit/members.ts';
+import * as nodes from '../../../src/core/edit/nodes.ts';
+import { addPoint, movePoint, removePoint, renamePoint } from '../../../src/core/edit/points.ts';
+import type { Edited } from '../../../src/core/edit/records.ts';
+import { changeId, dependentNodes } from '../../../src/core/edit/references.ts';
+import { addSection, removeSection, updateSection } from '../../../src/core/edit/sections.ts';
+import { snap } from '../../../src/core/edit/snap.ts';
+import { faultLine } from '../../../src/core/job/fault.ts';
+import { parseJob } from '../../../src/core/job/parse.ts';
+import { serialiseJob } from '../../../src/core/job/serialise.ts';
+import type { Job, Place } from '../../../src/core/job/types.ts';
+import { jobFaults } from '../../../src/core/job/validate.ts';
+import { deepFreeze } from '../../laws/jobs.ts';
+import { sampleFile } from '../job/sample.ts';
+
+const job = deepFreeze(sampleFile() as unknown as Job);
+const refusal = (edited: Edited): readonly string[] => (Array.isArray(edited) ? edited.map(faultLine) : []);
+const made = (edited: Edited): Job => {
+  expect(Array.isArray(edited)).toBe(false);
+  return edited as Job;
+};
+const at = (result: Job, id: string): Place => result.nodes.find((node) => node.id === id)!.at;
+
+describe('adding', () => {
+  it.each([
+    ['points', (old: Job) => addPoint(old, 'Pillar', [1, 2, 3])],
+    ['bodyLines', (old: Job) => addBodyLine(old, 'Roof rail', ['post', "post'"])],
+    ['sections', addSection],
+    ['dies', addDie],
+    ['nodes', (old: Job) => nodes.addNode(old, 'New', { kind: 'fixed', position: [0, 0, 0] })],
+    ['members', (old: Job) => addMember(old, { name: 'New', path: ['foot', 'tower'], section: 'main' })],
+    ['envelopes', addEnvelope],
+  ] as const)('to %s leaves a job that a file can hold, with a new last record', (collection, add) => {
+    const once = add(job);
+    const twice = add(once);
+    expect(twice[collection]).toHaveLength(job[collection].length + 2);
+    expect(new Set(twice[collection].map(({ id }) => id)).size).toBe(twice[collection].length);
+    expect(parseJob(serialiseJob(twice))).toEqual({ ok: true, job: twice });
+  });
+
+  it('starts sections and dies from the commonest where there are none', () => {
+    const bare: Job = { ...job, sections: [], dies: [], nodes: [], members: [] };
+    expect(parseJob(serialiseJob(addDie(addSection(bare)))).ok).toBe(true);
+  });
+
+  it('gives a member with corners the die of its diameter, and a straight one none', () => {
+    const straight = addMember(job, { name: 'A', path: ['foot', 'tower'], section: 'main' });
+    const bent = addMember(job, { name: 'B', path: ['foot', 'top', 'tower'], section: 'main' });
+    expect(straight.members.at(-1)!.die).toBeUndefined();
+    expect(bent.members.at(-1)!.die).toBe('d1');
+  });
+
+  it('finds a free id', () => {
+    expect(nextId(job, 'nodes')).toBe('n9');
+    const crowded = {
+      ...job,
+      points: ['p1', 'p3', 'p4'].map((id) => ({ id, name: id, position: [0, 0, 0] as const })),
+    };
+    expect(nextId(crowded, 'points')).toBe('p5');
+    expect(nextId({ ...job, points: [] }, 'points')).toBe('p1');
+  });
+});
+
+describe('changing', () => {
+  it.each<readonly [string, Job, Job]>([
+    [
+      'a point',
+      movePoint(job, 'post', [9, 9, 9]),
+      { ...job, points: [job.points[0]!, { ...job.points[1]!, position: [9, 9, 9] }] },
+    ],
+    [
+      'a name',
+      renamePoint(job, 'post', 'Pillar'),
+      { ...job, points: [job.points[0]!, { ...job.points[1]!, name: 'Pillar' }] },
+    ],
+    ['a section', updateSection(job, 'main', { wall: 4 }), { ...job, sections: [{ ...job.sections[0]!, wall: 4 }] }],
+    ['a die', updateDie(job, 'd1', { leastGrip: 99 }), { ...job, dies: [{ ...job.dies[0]!, leastGrip: 99 }] }],
+    ['a box', updateEnvelope(job, 'head', { gap: 60 }), { ...job, envelopes: [{ ...job.envelopes[0]!, gap: 60 }] }],
+    [
+      'a line',
+      updateBodyLine(job, 'door', { name: 'Sill' }),
+      { ...job, bodyLines: [{ ...job.bodyLines[0]!, name: 'Sill' }] },
+    ],
+  ])('%s changes it alone', (_, result, expected) => {
+    expect(result).toEqual(expected);
+    expect(result.members).toBe(job.members);
+    expect(result.nodes).toBe(job.nodes);
+  });
+
+  it('keeps the untouched neighbours as the same objects', () => {
+    const result = movePoint(job, 'post', [9, 9, 9]);
+    expect(result.points[0]).toBe(job.points[0]);
+    expect(result.sections).toBe(job.sections);
+  });
+
+  it('nothing gives the same job', () => {
+    expect(renamePoint(job, 'post', 'Post')).toBe(job);
+    expect(renamePoint(job, 'gone', 'Post')).toBe(job);
+    expect(updateMember(job, 'hoop', { name: 'Main hoop', mirror: false })).toBe(job);
+    expect(setDie(job, 'stay', null)).toBe(job);
+    expect(moveMember(job, 'stay', 1)).toBe(job);
+    expect(moveMember(job, 'gone', 0)).toBe(job);
+    expect(removeEnvelope(job, 'gone')).toBe(job);
+  });
+});
+
+describe('members', () => {
+  it('change their ends one by one', () => {
+    const result = setEnd(job, 'hoop', 1, { fit: 'square', allowance: 2 });
+    expect(result.members[0]!.ends).toEqual([job.members[0]!.ends[0], { fit: 'square', allowance: 2 }]);
+    expect(result.members[1]).toBe(job.members[1]);
+  });
+
+  it('lose and get their die', () => {
+    const without = setDie(job, 'hoop', null);
+    expect('die' in without.members[0]!).toBe(false);
+    expect(setDie(without, 'hoop', 'd1')).toEqual(job);
+  });
+
+  it('take nodes into their path and give them up, two at least', () => {
+    const longer = insertPathNode(job, 'stay', 1, 'mid');
+    expect(longer.members[1]!.path).toEqual(['stay-top', 'mid', 'tower']);
+    expect(insertPathNode(job, 'stay', 2, 'mid').members[1]!.path).toEqual(['stay-top', 'tower', 'mid']);
+    expect(made(removePathNode(longer, 'stay', 1))).toEqual(job);
+    expect(refusal(removePathNode(job, 'stay', 0))).toEqual([
+      'members[1].path: a member runs between two nodes at least',
+    ]);
+  });
+
+  it('move in the build order', () => {
+    const order = (result: Job) => result.members.map(({ id }) => id);
+    const three = addMember(job, { name: 'Third', path: ['foot', 'top'], section: 'main' });
+    expect(order(moveMember(three, 'm3', 0))).toEqual(['m3', 'hoop', 'stay']);
+    expect(order(moveMember(three, 'hoop', 1))).toEqual(['stay', 'hoop', 'm3']);
+    expect(order(moveMember(three, 'hoop', 99))).toEqual(['stay', 'm3', 'hoop']);
+    expect(order(moveMember(three, 'm3', -1))).toEqual(['m3', 'hoop', 'stay']);
+  });
+});
+
+describe('deleting', () => {
+  it('is refused while others use it, and names them', () => {
+    expect(refusal(removePoint(job, 'sill-l'))).toEqual([
+      'bodyLines[0].points[0]: "Door opening" uses it',
+      'nodes[2].at.point: "sill" uses it',
+    ]);
+    expect(refusal(nodes.removeNode(job, 'foot'))).toEqual([
+      'nodes[5].at.nodes[0]: "mid" uses it',
+      'members[0].path[0]: "Main hoop" uses it',
+    ]);
+    expect(refusal(removeMember(job, 'hoop'))).toEqual([
+      'nodes[3].at.member: "stay-top" uses it',
+      'nodes[4].at.member: "on-bend" uses it',
+      'members[1].ends[0].against[0]: "Rear stay" uses it',
+    ]);
+    expect(refusal(removeSection(job, 'main'))).toEqual([
+      'members[0].section: "Main hoop" uses it',
+      'members[1].section: "Rear stay" uses it',
+    ]);
+    expect(refusal(removeDie(job, 'd1'))).toEqual(['members[0].die: "Main hoop" uses it']);
+  });
+
+  it('works when nothing but itself refers to it', () => {
+    const result = made(removeMember(job, 'stay'));
+    expect(result.members).toEqual([job.members[0]]);
+    expect(made(nodes.removeNode(job, 'leg')).nodes).toHaveLength(7);
+    expect(removeBodyLine(job, 'door').bodyLines).toEqual([]);
+    expect(removeEnvelope(job, 'head').envelopes).toEqual([]);
+  });
+});
+
+describe('another id', () => {
+  it.each([
+    ['points', 'sill-l'],
+    ['points', 'post'],
+    ['sections', 'main'],
+    ['dies', 'd1'],
+    ['nodes', 'foot'],
+    ['nodes', 'top'],
+    ['members', 'hoop'],
+    ['members', 'stay'],
+  ] as const)('in %s for %s is followed by every reference', (collection, id) => {
+    const result = made(changeId(job, collection, id, 'another'));
+    expect(jobFaults(result)).toEqual([]);
+    expect(result[collection].map((record) => record.id)).not.toContain(id);
+    expect(made(changeId(result, collection, 'another', id))).toEqual(job);
+  });
+
+  it('follows primes and leaves the rest alone', () => {
+    const result = made(changeId(job, 'nodes', 'top', 'peak'));
+    expect(result.members[0]!.path).toEqual(['foot', 'peak', "peak'", "foot'"]);
+    expect(result.members[1]).toBe(job.members[1]);
+    expect(result.points).toBe(job.points);
+    expect(result.nodes[0]).toBe(job.nodes[0]);
+  });
+
+  it.each([
+    ['', 'an id cannot be empty'],
+    ["x'", "an id cannot end in a prime ('): that stands for the mirror image"],
+    ['top', '"top" is there already'],
+    ['x'.repeat(201), 'an id has at most 200 characters'],
+  ])('cannot be %j', (next, why) => {
+    expect(refusal(changeId(job, 'nodes', 'foot', next))).toEqual([why]);
+  });
+});
+
+describe('moving a node', () => {
+  it('puts a fixed one, or its image, where it is asked to be', () => {
+    expect(at(nodes.moveNode(job, 'foot', [1, 2, 3]), 'foot')).toEqual({ kind: 'fixed', position: [1, 2, 3] });
+    expect(at(nodes.moveNode(job, "foot'", [1, 2, 3]), 'foot')).toEqual({ kind: 'fixed', position: [1, -2, 3] });
+    expect(at(nodes.moveFixedNode(job, "foot'", [1, 0, 3]), 'foot')).toEqual({ kind: 'fixed', position: [1, 0, 3] });
+  });
+
+  it('changes the offset of one that stands on a point', () => {
+    // sill-l is at (0, 640, 310).
+    expect(at(nodes.moveNode(job, 'sill', [5, 600, 320]), 'sill')).toMatchObject({ offset: [5, -40, 10] });
+    expect(at(nodes.moveNode(job, "sill'", [5, -600, 320]), 'sill')).toMatchObject({ offset: [5, -40, 10] });
+    expect(at(nodes.offsetPointNode(job, 'sill', [1, 2, 3]), 'sill')).toMatchObject({ offset: [1, -30, 3] });
+    expect(at(nodes.offsetPointNode(job, "sill'", [1, 2, 3]), 'sill')).toMatchObject({ offset: [1, -34, 3] });
+    const onImage = nodes.setPlace(job, 'sill', { kind: 'point', point: "sill-l'", offset: [0, 0, 0] });
+    expect(at(nodes.moveNode(onImage, 'sill', [0, -650, 310]), 'sill')).toMatchObject({ offset: [0, -10, 0] });
+  });
+
+  it('sets the one parameter of the others', () => {
+    expect(at(nodes.setOnDistance(job, 'stay-top', 950), 'stay-top')).toMatchObject({ from: 'start', distance: 950 });
+    expect(at(nodes.setFraction(job, 'mid', 0.25), 'mid')).toMatchObject({ fraction: 0.25 });
+    expect(at(nodes.setRayValue(job, 'leg', 600), 'leg')).toMatchObject({ until: { axis: 'y', value: 600 } });
+    expect(at(nodes.setRayValue(job, "leg'", -600), 'leg')).toMatchObject({ until: { axis: 'y', value: 600 } });
+    const upright = nodes.setPlace(job, 'leg', {
+      kind: 'ray',
+      from: 'top',
+      direction: [0, 0, 1],
+      until: { axis: 'z', value: 0 },
+    });
+    expect(at(nodes.setRayValue(upright, "leg'", 40), 'leg')).toMatchObject({ until: { axis: 'z', value: 40 } });
+  });
+
+  it('does nothing to a node of another kind, or to none', () => {
+    expect(nodes.setFraction(job, 'foot', 1)).toBe(job);
+    expect(nodes.moveNode(job, 'stay-top', [0, 0, 0])).toBe(job);
+    expect(nodes.moveNode(job, 'gone', [0, 0, 0])).toBe(job);
+  });
+});
+
+describe('dependentNodes', () => {
+  it('follows places and tubes, and not what an end is coped to', () => {
+    expect([...dependentNodes(job, 'foot')].toSorted()).toEqual(['foot', 'mid', 'on-bend', 'stay-top']);
+    expect([...dependentNodes(job, 'top')].toSorted()).toEqual(['leg', 'on-bend', 'stay-top', 'top']);
+    expect([...dependentNodes(job, 'tower')]).toEqual(['tower']);
+  });
+});
+
+describe('snap', () => {
+  it('goes to the nearest step', () => {
+    expect(snap(13, 5)).toBe(15);
+    expect(snap(-13, 5)).toBe(-15);
+    expect(snap(-1, 5)).toBe(0);
+    expect(snap(14.6 * 25.4, 25.4 / 2)).toBeCloseTo(368.3, 9);
+    expect(snap(13.37, 0)).toBe(13.37);
+  });
+});
