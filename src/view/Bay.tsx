@@ -1,12 +1,17 @@
 /** The bay: the frame in 3D with the car and the driver's envelope round it, its views, and what can be taken hold of. */
 import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
 import { Canvas } from '@react-three/fiber';
+import { bareId } from '../core/job/reference.ts';
 import type { TubeRef } from '../core/job/types.ts';
 import { useWorkspace } from '../store/workspace.ts';
 import { BayWithoutWebGL, canDraw } from './BayWithoutWebGL.tsx';
 import { createViewpoint } from './camera/viewpoint.ts';
 import { describeSelection } from './describe.ts';
 import { placesOfJob } from './extent.ts';
+import { Gizmo } from './gizmo/Gizmo.tsx';
+import { gripLabels } from './gizmo/grip-labels.ts';
+import { Readout } from './gizmo/Readout.tsx';
+import { useGrips } from './gizmo/useGrips.ts';
 import { useHands } from './hands.ts';
 import { LabelLayer, type PlaceLabels } from './labels/LabelLayer.tsx';
 import { axisLabels, findingLabels, gapLabels, numberLabels, spotLabels, tubeLabels } from './labels/labels-of.tsx';
@@ -41,6 +46,7 @@ function DrawnBay() {
   const [pointed, setPointed] = useState<TubeRef | null>(null);
   const [numbered, setNumbered] = useState(true);
   const views = useViews(viewpoint, stage);
+  const grips = useGrips(viewpoint);
 
   const gaps = useMemo(() => shortestGaps(derived), [derived]);
   const points = useMemo(() => pointSpots(job, selection), [job, selection]);
@@ -49,10 +55,8 @@ function DrawnBay() {
 
   const labels = useMemo(() => {
     const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
-    const nameOf = ({ selection: { kind, id } }: Spot): string =>
-      (kind === 'point'
-        ? job.points.find((point) => point.id === id)?.name
-        : job.nodes.find((node) => node.id === id)?.name) || id;
+    const nameOf = ({ selection: { id } }: Spot): string =>
+      job.points.find((point) => point.id === bareId(id))?.name ?? id;
     const isLive = (spot: Spot): boolean =>
       spot.selection.kind === selection?.kind && spot.selection.id === selection.id;
     return [
@@ -65,10 +69,10 @@ function DrawnBay() {
         nameOf,
         25,
       ),
-      ...spotLabels(nodes.filter(isLive), nameOf, 2),
       ...axisLabels(floor),
+      ...(grips.freedom === null ? [] : gripLabels(grips.freedom.place, grips.grips)),
     ];
-  }, [derived, job, selection, station, numbered, gaps, points, nodes, floor]);
+  }, [derived, job, selection, station, numbered, gaps, points, floor, grips.freedom, grips.grips]);
 
   const under = (x: number, y: number, reach: number) =>
     pick(
@@ -82,11 +86,11 @@ function DrawnBay() {
     viewpoint,
     onPick: (x, y, reach) => select(under(x, y, reach)),
     onPoint: (x, y, reach) => {
-      const found = under(x, y, reach);
+      const found = grips.point(x, y, reach) ? null : under(x, y, reach);
       setPointed(found?.kind === 'tube' ? found.id : null);
     },
     onLeave: () => setPointed(null),
-    takeHold: () => null,
+    takeHold: grips.takeHold,
   });
 
   const onKeyDown = (event: KeyboardEvent): void => {
@@ -94,8 +98,10 @@ function DrawnBay() {
     if (event.key === 'Escape') {
       if (!letGo.current()) select(null);
     } else if (event.key.toLowerCase() === 'n') setNumbered((on) => !on);
-    else if (!views.onKey(event.key, event.shiftKey)) return;
+    else if (!grips.onKey(event.key, event.shiftKey) && !views.onKey(event.key, event.shiftKey)) return;
     event.preventDefault();
+    // The bay has the focus: the page's own shortcuts must not act on the same key.
+    event.stopPropagation();
   };
 
   const asksForFrame = useCallback(() => viewpoint.redraw(), [viewpoint]);
@@ -110,7 +116,7 @@ function DrawnBay() {
         role="application"
         tabIndex={0}
         aria-label="Frame. Arrow keys turn the view, plus and minus zoom, Escape clears the selection."
-        data-pointed={pointed !== null}
+        data-pointed={pointed !== null || grips.live !== null}
         onKeyDown={onKeyDown}
       >
         <Canvas
@@ -132,9 +138,19 @@ function DrawnBay() {
             points={points}
             nodes={nodes}
           />
+          {grips.freedom !== null && (
+            <Gizmo
+              viewpoint={viewpoint}
+              place={grips.freedom.place}
+              grips={grips.grips}
+              live={grips.live}
+              palette={palette}
+            />
+          )}
         </Canvas>
         <LabelLayer labels={labels} placerRef={placer} onWords={asksForFrame} />
       </div>
+      {grips.freedom !== null && <Readout freedom={grips.freedom} news={grips.news} />}
       <Toolbar
         groups={[
           ...views.groups,

@@ -70,6 +70,7 @@ export function useHands(stage: RefObject<HTMLElement | null>, props: HandsProps
     };
 
     const down = (event: PointerEvent): void => {
+      element.focus({ preventScroll: true });
       element.setPointerCapture(event.pointerId);
       const finger = at(event);
       fingers.set(event.pointerId, finger);

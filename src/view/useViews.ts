@@ -1,7 +1,7 @@
 /** Moving the eye by name: fits, standard views, keys, and the places that the rest of the program asks to see. */
 import { useEffect, useRef, type RefObject } from 'react';
 import { useWorkspace } from '../store/workspace.ts';
-import { fitPoints, orbit, pan, zoom, type Rig } from './camera/rig.ts';
+import { fitPoints, orbit, pan, zoom, type Frame, type Rig } from './camera/rig.ts';
 import { hoopOf, hoopView, standardView, type StandardView } from './camera/standard-views.ts';
 import type { Viewpoint } from './camera/viewpoint.ts';
 import { placesOfJob, placesOfSelection } from './extent.ts';
@@ -9,6 +9,8 @@ import type { ViewButton } from './Toolbar.tsx';
 
 /** A place that was asked for is shown with about this much round it, mm. */
 const CLOSE_SPAN = 900;
+/** Pixels along the lower edge that the toolbar takes. */
+const TOOLBAR = 60;
 const KEY_TURN = Math.PI / 24;
 
 export interface Views {
@@ -26,15 +28,16 @@ export function useViews(viewpoint: Viewpoint, stage: RefObject<HTMLElement | nu
   const fitted = useRef<Rig | null>(null);
 
   const selectedPlaces = placesOfSelection(derived, selection);
-  const fittedTo = (rig: Rig): Rig => fitPoints(rig, placesOfJob(derived), viewpoint.aspect());
+  const bay = (): Frame => ({ ...viewpoint.size(), below: TOOLBAR });
+  const fittedTo = (rig: Rig): Rig => fitPoints(rig, placesOfJob(derived), bay());
   const fitAll = (rig: Rig, show: (rig: Rig) => void): void => {
     fitted.current = fittedTo(rig);
     show(fitted.current);
   };
   const fit = (): void => fitAll(viewpoint.goal(), viewpoint.glide);
-  const fitSelection = (): void => viewpoint.glide(fitPoints(viewpoint.goal(), selectedPlaces, viewpoint.aspect()));
+  const fitSelection = (): void => viewpoint.glide(fitPoints(viewpoint.goal(), selectedPlaces, bay()));
   const turnTo = (view: StandardView) => (): void =>
-    fitAll(standardView(view, viewpoint.goal(), viewpoint.aspect()), viewpoint.glide);
+    fitAll(standardView(view, viewpoint.goal(), viewpoint.size()), viewpoint.glide);
   const hoop = hoopOf(derived.tubes, selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined);
   const squareToHoop = (): void => {
     if (hoop !== undefined) fitAll(hoopView(hoop, viewpoint.goal()), viewpoint.glide);

@@ -21,6 +21,9 @@ export interface ScreenAxes {
   readonly toEye: Vec3;
 }
 
+/** Room round what is fitted. */
+const MARGIN = 1.1;
+
 const LEAST_SPAN = 20;
 const GREATEST_SPAN = 40_000;
 const QUARTER = Math.PI / 2;
@@ -63,11 +66,18 @@ export function lookFrom(rig: Rig, toEye: Vec3): Rig {
   };
 }
 
+/** The bay in pixels, and how much of its lower edge is covered. */
+export interface Frame {
+  readonly width: number;
+  readonly height: number;
+  readonly below: number;
+}
+
 /**
- * Brings all the points into the bay with a margin, keeping the direction of view. `aspect` is width over height.
+ * Brings all the points into the bay, clear of what covers its lower edge, with a margin; keeps the direction of view.
  * No points: the rig as it was. `leastSpan` keeps a single point from filling the bay.
  */
-export function fitPoints(rig: Rig, points: readonly Vec3[], aspect: number, leastSpan = 300): Rig {
+export function fitPoints(rig: Rig, points: readonly Vec3[], { width, height, below }: Frame, leastSpan = 300): Rig {
   if (points.length === 0) return rig;
   const { right, up, toEye } = screenAxes(rig);
   const extent = (axis: Vec3): { middle: number; size: number } => {
@@ -79,9 +89,16 @@ export function fitPoints(rig: Rig, points: readonly Vec3[], aspect: number, lea
   const across = extent(right);
   const high = extent(up);
   const deep = extent(toEye);
-  const target = add(add(scale(right, across.middle), scale(up, high.middle)), scale(toEye, deep.middle));
-  const span = clamp(1.16 * Math.max(high.size, across.size / aspect), leastSpan, GREATEST_SPAN);
-  return { ...rig, target, span };
+  const free = Math.max(height - below, height / 2);
+  const mmPerPixel = clamp(
+    MARGIN * Math.max(high.size / free, across.size / width),
+    leastSpan / height,
+    GREATEST_SPAN / height,
+  );
+  // The middle of the free part lies above the bay's own middle by half of what is covered.
+  const middle = high.middle - ((height - free) / 2) * mmPerPixel;
+  const target = add(add(scale(right, across.middle), scale(up, middle)), scale(toEye, deep.middle));
+  return { ...rig, target, span: mmPerPixel * height };
 }
 
 /** Between two rigs; t = 0 gives a. Turns the shorter way round. */

@@ -8,12 +8,16 @@ export type StandardView = 'three-quarter' | 'top' | 'left' | 'right' | 'front' 
 const QUARTER = Math.PI / 2;
 
 /** From above, the car's front points left in a wide bay, as in the left view below it, and up in a tall one. */
-export function standardView(view: StandardView, rig: Rig, aspect: number): Rig {
+export function standardView(
+  view: StandardView,
+  rig: Rig,
+  bay: { readonly width: number; readonly height: number },
+): Rig {
   switch (view) {
     case 'three-quarter':
       return { ...rig, yaw: (38 * Math.PI) / 180, pitch: (24 * Math.PI) / 180 };
     case 'top':
-      return { ...rig, yaw: aspect >= 1 ? QUARTER : 2 * QUARTER, pitch: QUARTER };
+      return { ...rig, yaw: bay.width >= bay.height ? QUARTER : 2 * QUARTER, pitch: QUARTER };
     case 'left':
       return { ...rig, yaw: QUARTER, pitch: 0 };
     case 'right':

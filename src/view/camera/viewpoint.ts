@@ -19,7 +19,7 @@ export interface Viewpoint {
   readonly glide: (rig: Rig) => void;
   /** The bay's size in CSS pixels. */
   readonly resize: (width: number, height: number) => void;
-  readonly aspect: () => number;
+  readonly size: () => { readonly width: number; readonly height: number };
   /** Advances a glide; true while it goes on. */
   readonly advance: (seconds: number) => boolean;
   /** Has `draw` called after every change; answers how to stop that. One listener: the bay. */
@@ -61,7 +61,7 @@ export function createViewpoint(first: Rig): Viewpoint {
       projected = null;
       draw();
     },
-    aspect: () => size.width / size.height,
+    size: () => size,
     advance: (seconds) => {
       if (gliding === null) return false;
       // A first frame after a pause must not swallow the whole glide.

@@ -27,7 +27,7 @@ export function LabelLayer({ labels, placerRef, onWords }: Props) {
       const wishes = labels.map((label, i) => ({
         ...sizes[i]!,
         rank: label.rank,
-        places: label.at.map((place) => {
+        places: (typeof label.at === 'function' ? label.at(view.pixelsPerMm) : label.at).map((place) => {
           const { x, y } = view.toScreen(place);
           return { x: x + (label.shift?.[0] ?? 0), y: y + (label.shift?.[1] ?? 0) };
         }),

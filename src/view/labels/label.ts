@@ -5,13 +5,13 @@ import type { Selection } from '../../store/types.ts';
 
 export interface Label {
   readonly key: string;
-  /** Places it may stand at, best first. */
-  readonly at: readonly Vec3[];
+  /** Places it may stand at, best first; from the zoom, in pixels a mm, for what is of one size on the screen. */
+  readonly at: readonly Vec3[] | ((pixelsPerMm: number) => readonly Vec3[]);
   /** Pixels right of and below the place. */
   readonly shift?: readonly [number, number];
   /** Lower is placed first. */
   readonly rank: number;
-  readonly look: 'number' | 'name' | 'dimension' | 'fault' | 'caution' | 'end' | 'axis';
+  readonly look: 'number' | 'name' | 'dimension' | 'fault' | 'caution' | 'end' | 'axis' | 'grip' | 'clear';
   /** Drawn as selected, or as too close. */
   readonly tone?: 'live' | 'bad';
   readonly text: ReactNode;

@@ -1,5 +1,5 @@
 /** What is written in the bay: numbers, names, ends, the gap's dimension, what fails and where, and the axes. */
-import { addScaled, interpolate, type Vec3 } from '../../core/geometry/vector.ts';
+import { addScaled, interpolate, normalize, scale, subtract, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Finding } from '../../core/checks/types.ts';
 import type { Job } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
@@ -13,7 +13,9 @@ import type { Label } from './label.ts';
 /** Places along the tube for its number: the middle of its longest straight first, then off the middle, then the others. */
 function numberPlaces(tube: SolvedTube): readonly Vec3[] {
   const byLength = tube.path.pieces.filter((piece) => piece.kind === 'line').toSorted((a, b) => b.length - a.length);
-  return [0.5, 0.38, 0.62, 0.26, 0.74].flatMap((t) => byLength.map((piece) => interpolate(piece.from, piece.to, t)));
+  return [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9].flatMap((t) =>
+    byLength.map((piece) => interpolate(piece.from, piece.to, t)),
+  );
 }
 
 export function numberLabels(tubes: readonly SolvedTube[], selected: SolvedTube | undefined): Label[] {
@@ -39,14 +41,17 @@ export function tubeLabels(tube: SolvedTube): Label[] {
     look: 'end',
     text: i === 0 ? 'A' : 'B',
   }));
-  const bends = tube.bends.map((bend, i): Label => ({
-    key: `bend ${i}`,
-    // The sharp corner lies outside the bend, where the word covers no tube.
-    at: [bend.corner, interpolate(bend.corner, bend.centre, 0.5)],
-    rank: 2,
-    look: 'name',
-    text: `bend ${i + 1}`,
-  }));
+  const bends = tube.bends.map((bend, i): Label => {
+    const outwards = normalize(subtract(bend.corner, bend.centre));
+    return {
+      key: `bend ${i}`,
+      // Off the outside of the bend, or off its inside, so that the word covers no tube.
+      at: [1.6, -1.6].map((diameters) => addScaled(bend.corner, outwards, diameters * tube.section.outerDiameter)),
+      rank: 2,
+      look: 'name',
+      text: `bend ${i + 1}`,
+    };
+  });
   return [...ends, ...bends];
 }
 
@@ -98,8 +103,13 @@ export const spotLabels = (spots: readonly Spot[], nameOf: (spot: Spot) => strin
     text: nameOf(spot),
   }));
 
-export const axisLabels = (floor: Floor): Label[] => [
-  { key: 'axis forward', at: [floor.forward], shift: [0, -14], rank: 50, look: 'axis', text: 'forward' },
-  { key: 'axis left', at: [floor.left], shift: [0, -14], rank: 50, look: 'axis', text: 'left' },
-  { key: 'axis up', at: [floor.up], shift: [0, -12], rank: 50, look: 'axis', text: 'up' },
-];
+/** At the end of each datum line, or nearer to the datum where that is out of sight. */
+export const axisLabels = (floor: Floor): Label[] =>
+  (['forward', 'left', 'up'] as const).map((way) => ({
+    key: `axis ${way}`,
+    at: [1, 0.8, 0.6, 0.4].map((t) => scale(floor[way], t)),
+    shift: [0, -14],
+    rank: 50,
+    look: 'axis',
+    text: way,
+  }));

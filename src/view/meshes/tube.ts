@@ -21,6 +21,8 @@ export interface TubeMesh {
   readonly faces: Float32Array;
   /** Three a triangle, counter-clockwise seen from outside the steel. */
   readonly indices: Uint32Array;
+  /** Two a stroke: the edges of both cut faces, on the outer wall and on the bore. */
+  readonly edges: Uint32Array;
 }
 
 const EVEN_STEP = 6;
@@ -87,6 +89,7 @@ function startSteel() {
   const normals: number[] = [];
   const faces: number[] = [];
   const indices: number[] = [];
+  const edges: number[] = [];
   return {
     /** Adds a ring of vertices; answers the first one's index. */
     ring(points: readonly Vec3[], spokes: readonly Vec3[], face: number): number {
@@ -105,11 +108,16 @@ function startSteel() {
         indices.push(from + k, to + next, to + k, from + k, from + next, to + next);
       }
     },
+    /** Marks a ring as a visible edge. */
+    edge(first: number, count: number): void {
+      for (let k = 0; k < count; k += 1) edges.push(first + k, first + ((k + 1) % count));
+    },
     mesh: (): TubeMesh => ({
       positions: Float32Array.from(positions),
       normals: Float32Array.from(normals),
       faces: Float32Array.from(faces),
       indices: Uint32Array.from(indices),
+      edges: Uint32Array.from(edges),
     }),
   };
 }
@@ -180,6 +188,8 @@ export function buildTubeMesh(tube: SolvedTube): TubeMesh {
       const normals = cutNormals(outer.rings[i]!, inner.rings[i]!, scale(outwards, -1));
       const outerEdge = steel.ring(outer.rings[i]!, normals, CUT);
       const innerEdge = steel.ring(inner.rings[i]!, normals, CUT);
+      steel.edge(outerEdge, count);
+      steel.edge(innerEdge, count);
       if (i === 0) steel.band(innerEdge, outerEdge, count);
       else steel.band(outerEdge, innerEdge, count);
     });

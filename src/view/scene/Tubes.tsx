@@ -6,21 +6,47 @@ import type { TubeRef } from '../../core/job/types.ts';
 import { buildTubeMesh } from '../meshes/tube.ts';
 import type { Finish, Finishes } from './steel.ts';
 
-function toGeometry(tube: SolvedTube): BufferGeometry {
-  const mesh = buildTubeMesh(tube);
-  const geometry = new BufferGeometry();
-  geometry.setAttribute('position', new BufferAttribute(mesh.positions, 3));
-  geometry.setAttribute('normal', new BufferAttribute(mesh.normals, 3));
-  geometry.setAttribute('face', new BufferAttribute(mesh.faces, 1));
-  geometry.setIndex(new BufferAttribute(mesh.indices, 1));
-  return geometry;
+interface Drawn {
+  readonly walls: BufferGeometry;
+  readonly edges: BufferGeometry;
 }
 
-const Tube = memo(function Tube({ tube, material }: { readonly tube: SolvedTube; readonly material: Material }) {
-  const geometry = useMemo(() => toGeometry(tube), [tube]);
-  useEffect(() => () => geometry.dispose(), [geometry]);
+/** Walls and edges share their vertices. */
+function draw(tube: SolvedTube): Drawn {
+  const mesh = buildTubeMesh(tube);
+  const walls = new BufferGeometry();
+  walls.setAttribute('position', new BufferAttribute(mesh.positions, 3));
+  walls.setAttribute('normal', new BufferAttribute(mesh.normals, 3));
+  walls.setAttribute('face', new BufferAttribute(mesh.faces, 1));
+  walls.setIndex(new BufferAttribute(mesh.indices, 1));
+  const edges = new BufferGeometry();
+  edges.attributes = walls.attributes;
+  edges.setIndex(new BufferAttribute(mesh.edges, 1));
+  return { walls, edges };
+}
+
+interface TubeProps {
+  readonly tube: SolvedTube;
+  readonly finish: Material;
+  readonly edge: Material;
+}
+
+const Tube = memo(function Tube({ tube, finish, edge }: TubeProps) {
+  const { walls, edges } = useMemo(() => draw(tube), [tube]);
+  useEffect(
+    () => () => {
+      walls.dispose();
+      edges.dispose();
+    },
+    [walls, edges],
+  );
   // Picking is worked out from the centrelines: the renderer's own ray casting never runs.
-  return <mesh geometry={geometry} material={material} dispose={null} />;
+  return (
+    <>
+      <mesh geometry={walls} material={finish} dispose={null} />
+      <lineSegments geometry={edges} material={edge} dispose={null} />
+    </>
+  );
 });
 
 interface Props {
@@ -37,5 +63,5 @@ export function Tubes({ tubes, finishes, live, pointed, failed }: Props) {
     if (failed.has(tube.id)) return 'failed';
     return tube.id === pointed ? 'pointed' : 'bare';
   };
-  return tubes.map((tube) => <Tube key={tube.id} tube={tube} material={finishes[finishOf(tube)]} />);
+  return tubes.map((tube) => <Tube key={tube.id} tube={tube} finish={finishes[finishOf(tube)]} edge={finishes.edge} />);
 }

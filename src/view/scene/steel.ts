@@ -11,11 +11,13 @@ attribute float face;
 varying vec3 vNormal;
 varying float vFace;
 varying float vDepth;
+uniform float lift;
 void main() {
   vec4 seen = modelViewMatrix * vec4(position, 1.0);
   vNormal = normalMatrix * normal;
   vFace = face;
   vDepth = -seen.z;
+  seen.z += lift;
   gl_Position = projectionMatrix * seen;
 }
 `;
@@ -46,9 +48,22 @@ void main() {
 }
 `;
 
-const FINISHES = ['bare', 'live', 'pointed', 'failed'] as const;
+const EDGE_FRAGMENT = /* glsl */ `
+uniform vec3 ink;
+uniform vec3 ground;
+uniform vec2 hazeFromTo;
+uniform float hazeMost;
+varying float vDepth;
+void main() {
+  float haze = hazeMost * smoothstep(hazeFromTo.x, hazeFromTo.y, vDepth);
+  gl_FragColor = vec4(mix(ink, ground, haze), 0.8);
+  #include <colorspace_fragment>
+}
+`;
 
-/** Bare steel; selected; under the pointer; with an error. */
+const FINISHES = ['bare', 'live', 'pointed', 'failed', 'edge'] as const;
+
+/** Bare steel; selected; under the pointer; with an error; and the ink line round a cut face. */
 export type Finish = (typeof FINISHES)[number];
 
 export type Finishes = Readonly<Record<Finish, ShaderMaterial>>;
@@ -56,10 +71,10 @@ export type Finishes = Readonly<Record<Finish, ShaderMaterial>>;
 /** How far the eye stands from the middle of what is seen; any distance does in an orthographic view. */
 export const EYE_DISTANCE = 30_000;
 
-const makeFinish = (): ShaderMaterial =>
+const makeFinish = (fragmentShader: string, lift: number): ShaderMaterial =>
   new ShaderMaterial({
     vertexShader: VERTEX,
-    fragmentShader: FRAGMENT,
+    fragmentShader,
     uniforms: {
       colour: { value: new Color() },
       ink: { value: new Color() },
@@ -67,15 +82,19 @@ const makeFinish = (): ShaderMaterial =>
       hazeFromTo: { value: [EYE_DISTANCE, EYE_DISTANCE + 1] },
       hazeMost: { value: 0.55 },
       edge: { value: 0.75 },
+      lift: { value: lift },
     },
   });
 
-export const makeFinishes = (): Finishes => ({
-  bare: makeFinish(),
-  live: makeFinish(),
-  pointed: makeFinish(),
-  failed: makeFinish(),
-});
+/** The edges of cut faces lie on two walls at once: they are drawn this much nearer to the eye, mm. */
+const EDGE_LIFT = 2;
+
+export function makeFinishes(): Finishes {
+  const steel = (): ShaderMaterial => makeFinish(FRAGMENT, 0);
+  const edge = makeFinish(EDGE_FRAGMENT, EDGE_LIFT);
+  edge.transparent = true;
+  return { bare: steel(), live: steel(), pointed: steel(), failed: steel(), edge };
+}
 
 /** Sets the colours of the light the shop stands in. */
 export function paintFinishes(finishes: Finishes, palette: Palette): void {
@@ -87,6 +106,7 @@ export function paintFinishes(finishes: Finishes, palette: Palette): void {
     live: new Color(palette.dye),
     pointed: steel.clone().lerp(new Color(palette.dye), 0.45),
     failed: new Color(palette.oxide),
+    edge: steel,
   };
   for (const finish of FINISHES) {
     const { uniforms } = finishes[finish];
@@ -94,7 +114,7 @@ export function paintFinishes(finishes: Finishes, palette: Palette): void {
     // In a dim shop the ink is pale and would glow as an edge: there the ground itself draws it.
     uniforms['ink']!.value = dark ? ground : new Color(palette.ink);
     uniforms['ground']!.value = ground;
-    uniforms['hazeMost']!.value = finish === 'bare' ? 0.55 : 0.15;
+    uniforms['hazeMost']!.value = finish === 'bare' || finish === 'edge' ? 0.55 : 0.15;
   }
 }
 

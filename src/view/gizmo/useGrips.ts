@@ -1,0 +1,119 @@
+/**
+ * Taking hold of the selected node: which grips there are, and a hold that begins a gesture with the first movement,
+ * previews once a frame, and commits or cancels it.
+ */
+import { useMemo, useState } from 'react';
+import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { bareId } from '../../core/job/reference.ts';
+import type { Viewpoint } from '../camera/viewpoint.ts';
+import type { Hold } from '../hands.ts';
+import { freedomOf, gripsOf, type Freedom } from './freedom.ts';
+import { pickGrip, type Grip } from './grips.ts';
+import { dragMove, neighboursOf, nudge, type Drag } from './moves.ts';
+
+/** What the last preview came to, for the readout. */
+export interface DragNews {
+  readonly inLineWith: readonly string[];
+  /** The frame could not be derived with the node there: it stays where it last could. */
+  readonly refused: boolean;
+}
+
+export interface Grips {
+  readonly freedom: Freedom | null;
+  readonly grips: readonly Grip[];
+  /** The one held or under the pointer. */
+  readonly live: string | null;
+  /** Null while nothing is dragged. */
+  readonly news: DragNews | null;
+  readonly point: (x: number, y: number, reach: number) => boolean;
+  readonly takeHold: (x: number, y: number, reach: number) => Hold | null;
+  readonly onKey: (key: string, fine: boolean) => boolean;
+}
+
+const NO_GRIPS: readonly Grip[] = [];
+
+export function useGrips(viewpoint: Viewpoint): Grips {
+  const derived = useWorkspace((state) => state.derived);
+  const selection = useWorkspace((state) => state.selection);
+  const [pointed, setPointed] = useState<string | null>(null);
+  const [held, setHeld] = useState<string | null>(null);
+  const [news, setNews] = useState<DragNews | null>(null);
+
+  const reference = selection?.kind === 'node' ? selection.id : null;
+  const freedom = useMemo(() => (reference === null ? null : freedomOf(derived, reference)), [derived, reference]);
+  const grips = useMemo(() => (freedom === null ? NO_GRIPS : gripsOf(freedom)), [freedom]);
+  const gripAt = (x: number, y: number, reach: number): Grip | null =>
+    freedom === null ? null : pickGrip(grips, freedom.place, viewpoint.projection(), x, y, reach);
+  const label = (): string => {
+    const node = derived.job.nodes.find(({ id }) => id === bareId(reference ?? ''));
+    return `Move ${node?.name || node?.id || 'node'}`;
+  };
+
+  const takeHold = (x: number, y: number, reach: number): Hold | null => {
+    const grip = gripAt(x, y, reach);
+    if (grip === null || freedom === null || reference === null) return null;
+    const neighbours = neighboursOf(derived, bareId(reference));
+    const unit = derived.job.lengthUnit;
+    let latest: Drag | null = null;
+    let frame = 0;
+    let begun = false;
+    setHeld(grip.key);
+
+    const show = (): void => {
+      frame = 0;
+      const { begin, preview, gesture } = workspace.getState();
+      if (latest === null) return;
+      if (!begun) begin(label());
+      // Cancelled from elsewhere: the hold is empty.
+      else if (gesture === null) return;
+      begun = true;
+      const { change, inLineWith } = dragMove(freedom, grip, viewpoint.projection(), latest, unit, neighbours);
+      const refused = !preview(change);
+      setNews((before) =>
+        before !== null && before.refused === refused && before.inLineWith.join() === inLineWith.join()
+          ? before
+          : { inLineWith, refused },
+      );
+    };
+    const letGo = (): void => {
+      if (frame !== 0) cancelAnimationFrame(frame);
+      frame = 0;
+      setHeld(null);
+      setNews(null);
+    };
+    return {
+      move: (toX, toY, fine) => {
+        latest = { dx: toX - x, dy: toY - y, fine };
+        if (frame === 0) frame = requestAnimationFrame(show);
+      },
+      drop: () => {
+        if (frame !== 0) show();
+        letGo();
+        if (begun && workspace.getState().gesture !== null) workspace.getState().commit();
+      },
+      cancel: () => {
+        letGo();
+        if (begun && workspace.getState().gesture !== null) workspace.getState().cancel();
+      },
+    };
+  };
+
+  return {
+    freedom,
+    grips,
+    live: held ?? pointed,
+    news,
+    point: (x, y, reach) => {
+      const key = gripAt(x, y, reach)?.key ?? null;
+      setPointed(key);
+      return key !== null;
+    },
+    takeHold,
+    onKey: (key, fine) => {
+      const change = freedom === null ? null : nudge(freedom, key, derived.job.lengthUnit, fine);
+      if (change === null) return false;
+      workspace.getState().edit(label(), change);
+      return true;
+    },
+  };
+}
