@@ -86,9 +86,19 @@ export function fabrication(derived: Derived): FabricationFile {
     job: derived.job.name,
     tubes: derived.tubes.map(fabricationTube),
     clearances: derived.clearances,
-    findings: derived.findings,
+    findings: derived.findings.map(findingInOrder),
   };
 }
+
+/** What and how bad, where, then the words. */
+const findingInOrder = ({ id, severity, message, source, at, ...where }: Finding): Finding => ({
+  id,
+  severity,
+  ...where,
+  message,
+  source,
+  at,
+});
 
 function fabricationTube(tube: SolvedTube): FabricationTube {
   return {

@@ -13,6 +13,7 @@ const FIELDS = {
   bend: ['angle', 'rotation', 'radius', 'arc', 'start', 'end', 'machineAngle', 'clampMark'],
   end: ['node', 'fit', 'direction', 'reference', 'cuts', 'profile', 'tip', 'throat'],
   cut: ['against', 'includedAngle', 'offSquare', 'clocking', 'axisOffset', 'sawDiameter', 'sawDepth', 'onBend'],
+  finding: ['id', 'severity', 'tube', 'message', 'source'],
   clearance: ['envelope', 'tube', 'distance', 'gap', 'ok', 'at'],
 };
 
@@ -23,6 +24,7 @@ describe('fabrication', () => {
     const file = fabrication(derivedFrom(demoText()));
     expect(among(file, FIELDS.file)).toEqual(FIELDS.file);
     for (const clearance of file.clearances) expect(among(clearance, FIELDS.clearance)).toEqual(FIELDS.clearance);
+    for (const finding of file.findings) expect(among(finding, FIELDS.finding)).toEqual(FIELDS.finding);
     for (const tube of file.tubes) {
       expect(among(tube, FIELDS.tube)).toEqual(FIELDS.tube);
       for (const bend of tube.bends) expect(among(bend, FIELDS.bend)).toEqual(FIELDS.bend);
