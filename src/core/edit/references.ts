@@ -4,15 +4,13 @@
  */
 import { fault, quoted } from '../job/fault.ts';
 import { bareId, isPrimed } from '../job/reference.ts';
+import { LONGEST_ID } from '../job/schema.ts';
 import type { EndFit, Fault, FrameNode, Job, Member, Place } from '../job/types.ts';
 import type { Collection } from '../job/validate.ts';
 import { findRecord, mapKeeping, patched, takeOut, withRecords, type Edited } from './records.ts';
 
 /** Answers what should stand in the reference's place; `where` is its place within the record. */
 type Visit = (target: Collection, reference: string, where: string) => string;
-
-/** Longest id that a job file may hold. */
-const LONGEST_ID = 200;
 
 /** The record under another id, and every reference to it, primed ones too, rewritten. Faults if the id cannot be had. */
 export function changeId(job: Job, collection: Collection, id: string, next: string): Edited {

@@ -6,11 +6,10 @@
  * docs/job.schema.json is made from this schema.
  */
 import * as v from 'valibot';
+import { FARTHEST } from '../geometry/tolerance.ts';
 import type { EndFit, Job } from './types.ts';
 
-/** Car, trailer and workshop fit in it: a coordinate or length beyond it is a slip. mm. */
-const GREATEST = 100_000;
-const LONGEST_ID = 200;
+export const LONGEST_ID = 200;
 
 const number = (least: number, greatest: number, beyond: string) =>
   v.pipe(v.number(), v.minValue(least, numberMessage(beyond)), v.maxValue(greatest, numberMessage(beyond)));
@@ -19,7 +18,7 @@ const number = (least: number, greatest: number, beyond: string) =>
 const numberMessage = (beyond: string) => (issue: { input: number }) =>
   Number.isFinite(issue.input) ? beyond : 'not a finite number';
 
-const coordinate = number(-GREATEST, GREATEST, 'beyond 100 m');
+const coordinate = number(-FARTHEST, FARTHEST, 'beyond 100 m');
 const length = v.pipe(coordinate, v.minValue(0, 'below zero'));
 const size = v.pipe(coordinate, v.gtValue(0, 'not above zero'));
 const turn = number(-360, 360, 'more than a full turn');

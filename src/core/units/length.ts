@@ -4,14 +4,12 @@
  *
  * What could be read in two ways is refused with a reason, never guessed: a wrong inch costs a tube.
  */
+import { FARTHEST } from '../geometry/tolerance.ts';
 import { commaRefusal, DECIMAL, fixedText, plainText, read, refused, type Typed } from './typed.ts';
 
 export type LengthUnit = 'in' | 'mm';
 
 export const MM_PER_INCH = 25.4;
-
-/** Nothing on a car is longer: a typed length beyond it is a slip of the keyboard. */
-const GREATEST_MM = 100_000;
 
 /** Below this, mm, a difference is rounding left by arithmetic, not a length: a shown value counts as exact. */
 const ROUND_OFF = 1e-6;
@@ -70,7 +68,7 @@ export function parseLength(text: string, unit: LengthUnit): Typed {
   const [, sign, size] = /^([-+]?) ?(.*)$/u.exec(spellFractions(plain))!;
   const magnitude = readMagnitude(size!, unit);
   if (!magnitude.ok) return magnitude;
-  if (magnitude.value > GREATEST_MM) return refused('more than 100 m');
+  if (magnitude.value > FARTHEST) return refused('more than 100 m');
   return read(sign === '-' && magnitude.value !== 0 ? -magnitude.value : magnitude.value);
 }
 
