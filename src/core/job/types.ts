@@ -6,6 +6,9 @@
  */
 import type { Degrees } from '../geometry/angle.ts';
 import type { Vec3 } from '../geometry/vector.ts';
+import type { LengthUnit } from '../units/length.ts';
+
+export type { LengthUnit };
 
 /** Flavoured strings: a plain string fits any, but one kind of id is not accepted for another. */
 type Flavour<Name> = string & { readonly idOf?: Name };
@@ -21,7 +24,6 @@ export type PointRef = Flavour<'point' | 'point-ref'>;
 export type NodeRef = Flavour<'node' | 'node-ref'>;
 export type TubeRef = Flavour<'member' | 'tube-ref'>;
 
-export type LengthUnit = 'in' | 'mm';
 export type Axis = 'x' | 'y' | 'z';
 
 export interface Point {
