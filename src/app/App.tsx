@@ -66,7 +66,7 @@ export function App(): ReactNode {
           )}
         </main>
       </div>
-      <OpenSheet name={sheet} close={() => showSheet(null)} />
+      <OpenSheet name={sheet} closed={() => showSheet(null)} />
       <DropZone />
     </div>
   );

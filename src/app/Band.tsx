@@ -1,11 +1,10 @@
 /** The top band, set as a drawing's title block: whose it is, which job, whether it is kept, and what a hand reaches for. */
 import { useId, useState } from 'react';
 import type { KeyboardEvent, ReactNode } from 'react';
-import { useWorkspace } from '../store/workspace.ts';
-import { workspace } from '../store/workspace.ts';
+import { useWorkspace, workspace } from '../store/workspace.ts';
 import { COMMANDS } from './commands.ts';
 import type { SheetName } from './commands.ts';
-import { openIcon, redoIcon, saveIcon, sign, undoIcon } from './icons.tsx';
+import { closeIcon, openIcon, redoIcon, savedIcon, saveIcon, savingIcon, sign, undoIcon } from './icons.tsx';
 import { Menu } from './Menu.tsx';
 
 export function Band({ showSheet }: { readonly showSheet: (sheet: SheetName) => void }): ReactNode {
@@ -18,8 +17,8 @@ export function Band({ showSheet }: { readonly showSheet: (sheet: SheetName) => 
         <span>Cagewright</span>
       </h1>
       <div className="job-cell">
-        <JobName />
         <SavedState />
+        <JobName />
       </div>
       <div className="band-keys">
         <StepKey name="Undo" label={undoLabel} icon={undoIcon} press={COMMANDS.undo.run} />
@@ -79,7 +78,7 @@ function JobName(): ReactNode {
   };
   return (
     <>
-      <label className="job-word" htmlFor={id}>
+      <label className="spoken-only" htmlFor={id}>
         Job
       </label>
       <input
@@ -98,14 +97,18 @@ function JobName(): ReactNode {
   );
 }
 
-const SAVED_WORDS = { saved: 'Saved in this browser', saving: 'Saving', failed: 'Not saved: save the file' } as const;
+const SAVED = {
+  saved: { sign: savedIcon, words: 'Saved in this browser' },
+  saving: { sign: savingIcon, words: 'Saving' },
+  failed: { sign: closeIcon, words: 'Not saved: save the file' },
+} as const;
 
 function SavedState(): ReactNode {
   const saved = useWorkspace((state) => (state.behind ? 'failed' : state.saved));
   return (
     <p className="saved-state" data-saved={saved} role="status">
-      <span className="saved-sign" aria-hidden="true" />
-      {SAVED_WORDS[saved]}
+      {SAVED[saved].sign}
+      {SAVED[saved].words}
     </p>
   );
 }

@@ -4,9 +4,9 @@ import type { ReactNode } from 'react';
 import { keepPreference, readPreference } from './preferences.ts';
 
 const HINTS: readonly { readonly what: string; readonly how: string }[] = [
-  { what: 'Look round', how: 'Drag turns the view, two fingers or the wheel move closer. F fits the frame.' },
-  { what: 'Pick a tube', how: 'Press one in the bay or in a table: it is picked everywhere.' },
-  { what: 'Type as you speak', how: '14 1/2, 1\u2032 2-1/2\u2033 or 368mm. Every change can be undone.' },
+  { what: 'Look round', how: 'Drag to turn, pinch or wheel to zoom.' },
+  { what: 'Pick it', how: 'Press a tube here or in a table.' },
+  { what: 'Type as you speak', how: '14 1/2, 1\u2032 2-1/2\u2033 or 368mm.' },
 ];
 
 export function Hints(): ReactNode {

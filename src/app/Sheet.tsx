@@ -1,37 +1,38 @@
-/** A sheet laid over the work: the browser's own modal dialog, with its focus and Escape, and a title. */
+/**
+ * A sheet laid over the work: the browser's own modal dialog, with a title. It is always closed by the browser, which
+ * then gives the focus back; `closed` tells that it was.
+ */
 import { useEffect, useId, useRef } from 'react';
 import type { ReactNode } from 'react';
 import { closeIcon } from './icons.tsx';
 
 interface SheetProps {
   readonly title: string;
-  readonly close: () => void;
+  readonly closed: () => void;
   readonly children: ReactNode;
 }
 
-export function Sheet({ title, close, children }: SheetProps): ReactNode {
+export function Sheet({ title, closed, children }: SheetProps): ReactNode {
   const dialog = useRef<HTMLDialogElement>(null);
   const titleId = useId();
   useEffect(() => {
-    const element = dialog.current;
-    element?.showModal();
-    return () => element?.close();
+    if (!dialog.current!.open) dialog.current!.showModal();
   }, []);
   return (
     <dialog
       ref={dialog}
       className="sheet"
       aria-labelledby={titleId}
-      onClose={close}
+      onClose={closed}
       onClick={(event) => {
-        // The dialog fills its border box with the form: a press on the dialog itself is one on the ground around it.
-        if (event.target === dialog.current) close();
+        // Its body fills it: a press on the dialog itself is one on the ground around it.
+        if (event.target === event.currentTarget) event.currentTarget.close();
       }}
     >
       <div className="sheet-body">
         <header>
           <h2 id={titleId}>{title}</h2>
-          <button type="button" className="dismiss" aria-label="Close" onClick={close}>
+          <button type="button" className="dismiss" aria-label="Close" onClick={() => dialog.current?.close()}>
             {closeIcon}
           </button>
         </header>

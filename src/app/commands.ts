@@ -40,7 +40,12 @@ export const COMMANDS = {
 
 /** Keys that the bay answers itself while it has the focus. */
 export const BAY_KEYS: readonly { readonly name: string; readonly keys: readonly string[] }[] = [
-  { name: 'Fit the frame in the bay', keys: ['F'] },
+  { name: 'Fit the whole frame; what is selected', keys: ['0', '9'] },
+  { name: 'Three-quarter, top, left, right, front, rear, square to the hoop', keys: ['1', '…', '7'] },
+  { name: 'Turn the view', keys: ['Arrow keys'] },
+  { name: 'Move the view', keys: ['Shift+Arrow keys'] },
+  { name: 'Closer, further', keys: ['+', '-'] },
+  { name: 'Member numbers on or off', keys: ['N'] },
 ];
 
 function stationCommand(index: number): Command {

@@ -23,6 +23,9 @@ export const saveIcon = drawing(<path d="M10 2.5V13M5.5 8.5 10 13l4.5-4.5M2.5 12
 export const menuIcon = drawing(<path d="M2.5 5h15M2.5 10h15M2.5 15h15" />);
 export const closeIcon = drawing(<path d="m4 4 12 12M16 4 4 16" />);
 
+export const savedIcon = drawing(<path d="m4 11 4 4 8-10" />);
+export const savingIcon = drawing(<path d="M3.5 10h2M9 10h2M14.5 10h2" />);
+
 /** The program's sign: a cope, unrolled flat, scribed into layout dye. */
 export const sign = (
   <svg className="sign" viewBox="0 0 44 28" width="44" height="28" aria-hidden="true">

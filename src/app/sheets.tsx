@@ -10,24 +10,24 @@ import { Sheet } from './Sheet.tsx';
 
 interface OpenSheetProps {
   readonly name: SheetName | null;
-  readonly close: () => void;
+  readonly closed: () => void;
 }
 
-export function OpenSheet({ name, close }: OpenSheetProps): ReactNode {
+export function OpenSheet({ name, closed }: OpenSheetProps): ReactNode {
   switch (name) {
     case 'versions':
-      return <VersionsSheet close={close} />;
+      return <VersionsSheet closed={closed} />;
     case 'keys':
-      return <KeysSheet close={close} />;
+      return <KeysSheet closed={closed} />;
     case 'about':
-      return <AboutSheet close={close} />;
+      return <AboutSheet closed={closed} />;
     case null:
       return null;
   }
 }
 
 interface Closes {
-  readonly close: () => void;
+  readonly closed: () => void;
 }
 
 const dated = (time: number): string =>
@@ -39,13 +39,13 @@ const dated = (time: number): string =>
     minute: '2-digit',
   });
 
-function VersionsSheet({ close }: Closes): ReactNode {
+function VersionsSheet({ closed }: Closes): ReactNode {
   const [versions, setVersions] = useState<readonly Version[] | null>(null);
   useEffect(() => {
     void workspace.getState().earlierVersions().then(setVersions);
   }, []);
   return (
-    <Sheet title="Earlier versions" close={close}>
+    <Sheet title="Earlier versions" closed={closed}>
       <p>The last twenty, kept in this browser at most once a minute. Bringing one back can be undone.</p>
       {versions === null && <p role="status">Looking</p>}
       {versions?.length === 0 && <p>None yet: the first is kept with the first change.</p>}
@@ -64,9 +64,9 @@ function VersionsSheet({ close }: Closes): ReactNode {
             <button
               type="button"
               className="press press-live"
-              onClick={() => {
+              onClick={(event) => {
                 workspace.getState().restore(version);
-                close();
+                event.currentTarget.closest('dialog')?.close();
               }}
             >
               Bring back
@@ -80,34 +80,40 @@ function VersionsSheet({ close }: Closes): ReactNode {
 
 const isMac = /Mac|iPad|iPhone/.test(navigator.userAgent);
 
-const spoken = (chord: string): string => chord.replace('Mod', isMac ? 'Cmd' : 'Ctrl').replaceAll('+', ' + ');
+const spoken = (chord: string): string =>
+  chord === '+' ? chord : chord.replace('Mod', isMac ? 'Cmd' : 'Ctrl').replaceAll('+', ' + ');
 
-function KeysSheet({ close }: Closes): ReactNode {
-  const withKeys = [...Object.values<Pick<Command, 'name' | 'keys'>>(COMMANDS), ...BAY_KEYS].filter(
-    ({ keys }) => keys.length > 0,
-  );
+function KeysSheet({ closed }: Closes): ReactNode {
   return (
-    <Sheet title="Keys" close={close}>
-      <dl className="keys">
-        {withKeys.map(({ name, keys }) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>
-              {keys.map((chord) => (
-                <kbd key={chord}>{spoken(chord)}</kbd>
-              ))}
-            </dd>
-          </div>
-        ))}
-      </dl>
+    <Sheet title="Keys" closed={closed}>
+      <KeyList commands={Object.values<KeyedCommand>(COMMANDS).filter(({ keys }) => keys.length > 0)} />
+      <h3>In the bay</h3>
+      <KeyList commands={BAY_KEYS} />
     </Sheet>
   );
 }
 
-function AboutSheet({ close }: Closes): ReactNode {
+type KeyedCommand = Pick<Command, 'name' | 'keys'>;
+
+const KeyList = ({ commands }: { readonly commands: readonly KeyedCommand[] }): ReactNode => (
+  <dl className="keys">
+    {commands.map(({ name, keys }) => (
+      <div key={name}>
+        <dt>{name}</dt>
+        <dd>
+          {keys.map((chord) => (
+            <kbd key={chord}>{spoken(chord)}</kbd>
+          ))}
+        </dd>
+      </div>
+    ))}
+  </dl>
+);
+
+function AboutSheet({ closed }: Closes): ReactNode {
   return (
-    <Sheet title="About and cautions" close={close}>
-      <p className="caution">
+    <Sheet title="About and cautions" closed={closed}>
+      <p className="who-decides">
         <strong>The rule book, the inspector and licensed practice decide. This program is no approval.</strong>
       </p>
       <ul className="cautions">
