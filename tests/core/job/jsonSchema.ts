@@ -52,6 +52,10 @@ function converted(schema: Schema): Json {
       const inner = converted(schema.wrapped);
       return usual === undefined ? inner : { ...(inner as object), default: usual };
     }
+    case 'nullable':
+      return { anyOf: [converted(schema.wrapped), { type: 'null' }] };
+    // Files grow by fields: a reader is told what there is, not that there may be nothing more.
+    case 'strict_object':
     case 'loose_object': {
       const entries = Object.entries(schema.entries);
       return {
@@ -78,7 +82,10 @@ function limit({ type, requirement }: Check, ofItems: boolean): object {
     case 'min_length':
       return { [ofItems ? 'minItems' : 'minLength']: requirement };
     case 'max_length':
-      return { maxLength: requirement };
+      return { [ofItems ? 'maxItems' : 'maxLength']: requirement };
+    // JSON has no number that is not finite.
+    case 'finite':
+      return {};
     case 'regex':
       return { pattern: (requirement as RegExp).source };
     default:

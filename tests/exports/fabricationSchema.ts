@@ -1,0 +1,95 @@
+/** The shape of the fabrication file, strict: a field that the program writes and this does not know is a failure. */
+import * as v from 'valibot';
+
+const number = v.pipe(v.number(), v.finite());
+const vector = v.strictTuple([number, number, number]);
+const text = v.string();
+const unit = v.pipe(number, v.minValue(0), v.maxValue(90));
+const turn = v.pipe(number, v.minValue(-180), v.maxValue(180));
+
+const cut = v.strictObject({
+  against: text,
+  includedAngle: unit,
+  offSquare: unit,
+  clocking: turn,
+  axisOffset: number,
+  sawDiameter: number,
+  sawDepth: v.nullable(number),
+  onBend: v.boolean(),
+});
+
+const end = v.strictObject({
+  node: text,
+  fit: v.picklist(['cope', 'plate', 'square']),
+  direction: vector,
+  reference: vector,
+  cuts: v.array(cut),
+  butted: v.array(text),
+  plateNormal: v.nullable(vector),
+  allowance: number,
+  profile: v.pipe(v.array(v.nullable(number)), v.minLength(360), v.maxLength(360)),
+  tip: v.nullable(number),
+  throat: v.nullable(number),
+});
+
+const bend = v.strictObject({
+  angle: v.pipe(number, v.gtValue(0), v.maxValue(180)),
+  rotation: turn,
+  radius: number,
+  arc: number,
+  start: number,
+  end: number,
+  machineAngle: v.nullable(number),
+  machineAngleFrom: v.nullable(v.picklist(['estimate'])),
+  clampMark: number,
+});
+
+const tube = v.strictObject({
+  id: text,
+  number: v.pipe(number, v.integer(), v.minValue(1)),
+  name: text,
+  role: text,
+  section: text,
+  die: v.nullable(text),
+  twinOf: v.nullable(text),
+  corners: v.pipe(v.array(vector), v.minLength(2)),
+  straights: v.pipe(v.array(number), v.minLength(1)),
+  bends: v.array(bend),
+  developedLength: number,
+  sharpCornerLength: number,
+  blankLength: number,
+  mass: number,
+  ends: v.strictTuple([end, end]),
+});
+
+const clearance = v.strictObject({
+  envelope: text,
+  tube: text,
+  distance: number,
+  gap: number,
+  ok: v.boolean(),
+  at: vector,
+  onEnvelope: vector,
+});
+
+const finding = v.strictObject({
+  id: text,
+  severity: v.picklist(['error', 'warning', 'note']),
+  tube: v.exactOptional(text),
+  end: v.exactOptional(v.picklist(['A', 'B'])),
+  bend: v.exactOptional(v.pipe(number, v.integer(), v.minValue(1))),
+  node: v.exactOptional(text),
+  envelope: v.exactOptional(text),
+  message: text,
+  source: text,
+  at: vector,
+});
+
+export const fabricationSchema = v.strictObject({
+  format: v.literal('cagewright/fabrication'),
+  version: v.literal(1),
+  job: text,
+  tubes: v.array(tube),
+  clearances: v.array(clearance),
+  findings: v.array(finding),
+});
