@@ -1,5 +1,6 @@
 /** A button that edits the job; when the job cannot take it, the reason stands beside the button. */
 import { useState, type ReactNode } from 'react';
+import type { Edited } from '../core/edit/records.ts';
 import type { Fault, Job } from '../core/job/types.ts';
 import { useWorkspace } from '../store/workspace.ts';
 
@@ -11,7 +12,7 @@ export function Command(props: {
   disabled?: boolean;
   label?: string;
   /** Answers the changed job, or why it cannot be changed. */
-  run: (job: Job) => Job | readonly Fault[];
+  run: (job: Job) => Edited;
   onDone?: () => void;
   children: ReactNode;
 }): ReactNode {
@@ -46,4 +47,4 @@ export function Command(props: {
   );
 }
 
-const isFaults = (answer: Job | readonly Fault[]): answer is readonly Fault[] => Array.isArray(answer);
+const isFaults = (answer: Edited): answer is readonly Fault[] => Array.isArray(answer);

@@ -1,11 +1,13 @@
 /** Checks: what was found, how far every tube is from the driver, and what nobody has looked at. */
 import type { ReactNode } from 'react';
+import { addEnvelope } from '../../core/edit/envelopes.ts';
+import type { Severity } from '../../core/checks/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
+import { Length } from '../fields/Readings.tsx';
 import { Section } from '../Section.tsx';
 import { EnvelopeCard } from './EnvelopeCard.tsx';
 import { FindingsList } from './FindingsList.tsx';
 import { bySeverity } from './order.ts';
-import { addEnvelope } from '../edits.ts';
 import '../ui.css';
 import './checks.css';
 
@@ -18,6 +20,7 @@ export default function ChecksStation(): ReactNode {
       <p className="caution caution-first">
         Rule book, inspector and licensed practice decide. These checks are no approval.
       </p>
+      <Tally />
       <h2>Found</h2>
       {findings.length === 0 ? <NothingFound /> : <FindingsList findings={bySeverity(findings)} />}
       <h2>Room for the driver</h2>
@@ -49,6 +52,42 @@ export default function ChecksStation(): ReactNode {
     </div>
   );
 }
+
+/** The two figures that one comes for: how many things stand, and the shortest gap. */
+function Tally(): ReactNode {
+  const { findings, clearances } = useWorkspace((state) => state.derived);
+  const envelopes = useWorkspace((state) => state.job.envelopes);
+  const goTo = useWorkspace((state) => state.goTo);
+  const count = (severity: Severity): number => findings.filter((finding) => finding.severity === severity).length;
+  const shortest = clearances.toSorted((a, b) => a.distance - b.distance)[0];
+  return (
+    <dl className="tally-row">
+      {(['error', 'warning', 'note'] as const).map((severity) => (
+        <div key={severity} className={count(severity) > 0 ? `tally-${severity}-word` : undefined}>
+          <dt>{PLURALS[severity]}</dt>
+          <dd className="figure">{count(severity)}</dd>
+        </div>
+      ))}
+      {shortest && (
+        <div className={shortest.ok ? undefined : 'tally-error-word'}>
+          <dt>Shortest gap</dt>
+          <dd>
+            <button
+              type="button"
+              className="tally-gap"
+              aria-label={`Go to the shortest gap, at ${envelopes.find(({ id }) => id === shortest.envelope)?.name}`}
+              onClick={() => goTo(shortest.at, { kind: 'envelope', id: shortest.envelope })}
+            >
+              <Length mm={shortest.distance} withUnit />
+            </button>
+          </dd>
+        </div>
+      )}
+    </dl>
+  );
+}
+
+const PLURALS: Readonly<Record<Severity, string>> = { error: '× Errors', warning: '! Warnings', note: 'i Notes' };
 
 /** Said every time, so that an empty list is never taken for a yes. */
 const NOT_CHECKED: readonly (readonly [string, string])[] = [

@@ -1,9 +1,9 @@
 /** One box: its gaps, the shortest first, and its measures to edit. */
 import type { ReactNode } from 'react';
+import { removeEnvelope, updateEnvelope } from '../../core/edit/envelopes.ts';
 import type { Clearance } from '../../core/checks/types.ts';
 import type { Envelope } from '../../core/job/types.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
-import { removeEnvelope, updateEnvelope } from '../edits.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';

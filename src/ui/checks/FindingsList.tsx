@@ -30,9 +30,11 @@ export function FindingsList({ findings }: { findings: readonly Finding[] }): Re
                 {SIGNS[finding.severity].sign}
               </span>
               <span className="finding-body">
-                <span className="finding-word">{SIGNS[finding.severity].word}</span>
+                <span className="finding-head">
+                  <span className="finding-word">{SIGNS[finding.severity].word}</span>
+                  <span className="small">{finding.source}</span>
+                </span>
                 <span className="finding-message">{finding.message}</span>
-                <span className="small">{finding.source}</span>
               </span>
             </button>
           </li>

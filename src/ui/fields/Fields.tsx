@@ -3,8 +3,8 @@ import { useId, type ReactNode } from 'react';
 import { formatLength } from '../../core/units/length.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { EntryField, type Committing, type Leaving, type Note } from './EntryField.tsx';
-import { angleKind, lengthKind, numberKind, sizeKind, textKind } from './kinds.ts';
-import { Fraction } from './Readings.tsx';
+import { angleKind, lengthKind, numberKind, sizeKind, textKind, wallKind } from './kinds.ts';
+import { Rounded } from './Readings.tsx';
 
 export interface FieldProps<T> extends Committing<T> {
   readonly label: string;
@@ -19,15 +19,22 @@ export interface FieldProps<T> extends Committing<T> {
 /** A length in mm, typed and shown in the job's unit. `size`: only more than zero will do. */
 export function LengthField({ size = false, ...props }: FieldProps<number> & { size?: boolean }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
+  const shown = formatLength(props.value, unit);
   return (
     <EntryField
       {...props}
       kind={size ? sizeKind(unit) : lengthKind(unit)}
       unit={unit}
       numeric
-      drawn={<Fraction shown={formatLength(props.value, unit)} />}
+      drawn={<Rounded shown={shown} />}
     />
   );
+}
+
+/** The wall of a tube, in decimals of the job's unit. */
+export function WallField(props: FieldProps<number>): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  return <EntryField {...props} kind={wallKind(unit)} unit={unit} numeric />;
 }
 
 /** An angle in degrees. */

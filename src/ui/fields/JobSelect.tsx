@@ -1,6 +1,7 @@
 /** A choice that is stored in the job: one undo step, refused in words when the job cannot take it. */
 import { useState, type ReactNode } from 'react';
-import type { Job } from '../../core/job/types.ts';
+import type { Edited } from '../../core/edit/records.ts';
+import type { Fault, Job } from '../../core/job/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { SelectField, type Choice } from './Fields.tsx';
 
@@ -11,9 +12,10 @@ export function JobSelect(props: {
   choices: readonly Choice[];
   /** Names the step in undo. */
   step: string;
-  change: (job: Job, value: string) => Job;
+  /** Answers the changed job, or why it cannot be changed. */
+  change: (job: Job, value: string) => Edited;
 }): ReactNode {
-  const edit = useWorkspace((state) => state.edit);
+  const { edit, job } = useWorkspace((state) => state);
   const [refusal, setRefusal] = useState<string | null>(null);
   return (
     <SelectField
@@ -23,9 +25,12 @@ export function JobSelect(props: {
       choices={props.choices}
       refusal={refusal}
       onChoose={(value) => {
-        const faults = edit(props.step, (job) => props.change(job, value));
+        const answer = props.change(job, value);
+        const faults = isFaults(answer) ? answer : edit(props.step, () => answer);
         setRefusal(faults.length === 0 ? null : faults.map((fault) => fault.message).join('; '));
       }}
     />
   );
 }
+
+const isFaults = (answer: Edited): answer is readonly Fault[] => Array.isArray(answer);

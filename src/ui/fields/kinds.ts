@@ -33,6 +33,18 @@ export function lengthKind(unit: LengthUnit): ValueKind<number> {
   };
 }
 
+/** Walls of tube, read off a certificate rather than a tape: 0.120 in, 3.05 mm. A nudge is 0.001 in or 0.05 mm. */
+export function wallKind(unit: LengthUnit): ValueKind<number> {
+  const step = unit === 'in' ? MM_PER_INCH / 1000 : 0.05;
+  return {
+    ...sizeKind(unit),
+    show: (mm) => decimalLength(mm, unit, unit === 'in' ? 3 : 2),
+    readBack: (mm) => `= ${decimalLength(mm, 'in', 4)} in · ${decimalLength(mm, 'mm', 3)} mm`,
+    nudge: (mm, steps) => mm + step * steps,
+    inputMode: 'decimal',
+  };
+}
+
 /** Lengths that are nothing unless greater than zero: diameters, radii, sizes of a box. */
 export function sizeKind(unit: LengthUnit): ValueKind<number> {
   const kind = lengthKind(unit);

@@ -1,7 +1,7 @@
 /** How one end of a member is cut: to what it meets, to chosen tubes, flat on a plate, or square; and what is left on. */
 import type { ReactNode } from 'react';
+import { setEnd } from '../../core/edit/members.ts';
 import type { EndFit, Job, Member, TubeRef } from '../../core/job/types.ts';
-import { setEnd } from '../edits.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { LengthField, NumberField } from '../fields/Fields.tsx';

@@ -1,14 +1,14 @@
 /** What the cage is made of and bent with: sections of tube, and the dies of the bender. */
 import { useMemo, type ReactNode } from 'react';
+import { addDie, removeDie, updateDie } from '../../core/edit/dies.ts';
+import { addSection, removeSection, updateSection } from '../../core/edit/sections.ts';
 import type { Die, Section as TubeSection } from '../../core/job/types.ts';
-import { addDie, removeDie, updateDie } from '../edits.ts';
-import { addSection, removeSection, updateSection } from '../edits.ts';
 import { STEELS } from '../../core/shop/steels.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
-import { choiceColumn, lengthColumn, textColumn, type Column } from '../table/columns.tsx';
+import { choiceColumn, lengthColumn, textColumn, wallColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 
 export function MaterialTables(): ReactNode {
@@ -25,14 +25,6 @@ export function MaterialTables(): ReactNode {
 function Sections(): ReactNode {
   const { sections, lengthUnit, members } = useWorkspace((state) => state.job);
   const columns = useMemo((): Column<TubeSection>[] => {
-    const size = (header: string, key: 'outerDiameter' | 'wall'): Column<TubeSection> =>
-      lengthColumn<TubeSection>(lengthUnit, {
-        header,
-        size: true,
-        step: 'Change a section',
-        value: (section) => section[key],
-        change: (job, { id }, value) => updateSection(job, id, { [key]: value }),
-      });
     return [
       textColumn<TubeSection>({
         header: 'Section',
@@ -40,8 +32,19 @@ function Sections(): ReactNode {
         value: (section) => section.name,
         change: (job, { id }, name) => updateSection(job, id, { name }),
       }),
-      size('OD', 'outerDiameter'),
-      size('Wall', 'wall'),
+      lengthColumn<TubeSection>(lengthUnit, {
+        header: 'OD',
+        size: true,
+        step: 'Change a section',
+        value: (section) => section.outerDiameter,
+        change: (job, { id }, outerDiameter) => updateSection(job, id, { outerDiameter }),
+      }),
+      wallColumn<TubeSection>(lengthUnit, {
+        header: 'Wall',
+        step: 'Change a section',
+        value: (section) => section.wall,
+        change: (job, { id }, wall) => updateSection(job, id, { wall }),
+      }),
       choiceColumn<TubeSection>({
         header: 'Steel',
         step: 'Change the steel',

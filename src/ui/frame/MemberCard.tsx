@@ -1,8 +1,8 @@
 /** The selected member: what it is made of, the corners it runs through, how its ends fit, where it stands in the order. */
 import type { ReactNode } from 'react';
+import { moveMember, removeMember, setDie, updateMember } from '../../core/edit/members.ts';
 import { primed } from '../../core/job/reference.ts';
 import type { Member } from '../../core/job/types.ts';
-import { moveMember, removeMember, setDie, updateMember } from '../edits.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { TextField } from '../fields/Fields.tsx';

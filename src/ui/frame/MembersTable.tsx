@@ -1,8 +1,8 @@
 /** The members in build order, and a new one drawn from node to node. */
 import { useMemo, useState, type ReactNode } from 'react';
+import { addMember, updateMember } from '../../core/edit/members.ts';
 import { bareId } from '../../core/job/reference.ts';
-import type { EndFit, Member, NodeRef } from '../../core/job/types.ts';
-import { addMember, updateMember } from '../edits.ts';
+import type { Member, NodeRef } from '../../core/job/types.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { SelectField } from '../fields/Fields.tsx';
@@ -33,12 +33,13 @@ export function MembersTable(): ReactNode {
       }),
       choiceColumn<Member>({
         header: 'Section',
+        small: true,
         step: 'Change a section',
         value: (member) => member.section,
         choices: () => choicesOf(sections),
         change: (before, { id }, section) => updateMember(before, id, { section }),
       }),
-      { header: 'Ends', show: (member) => <span className="small">{member.ends.map(fitWord).join(' · ')}</span> },
+      { header: 'Ends', small: true, show: (member) => member.ends.map((end) => end.fit).join(' · ') },
     ],
     [byId, sections],
   );
@@ -66,8 +67,6 @@ export function MembersTable(): ReactNode {
     </>
   );
 }
-
-const fitWord = (end: EndFit): string => end.fit;
 
 function NewMember(): ReactNode {
   const job = useWorkspace((state) => state.job);

@@ -1,8 +1,9 @@
 /** The selected node: how its place is told, where that is in the car, and which members run through it. */
 import type { ReactNode } from 'react';
+import { removeNode, renameNode, setPlace } from '../../core/edit/nodes.ts';
+import type { Edited } from '../../core/edit/records.ts';
 import { bareId } from '../../core/job/reference.ts';
-import type { FrameNode, Place } from '../../core/job/types.ts';
-import { changeKind, removeNode, renameNode } from '../edits.ts';
+import type { FrameNode, Job, NodeId, Place } from '../../core/job/types.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { TextField } from '../fields/Fields.tsx';
@@ -11,6 +12,21 @@ import { jobEdit } from '../fields/jobEdit.ts';
 import { Length } from '../fields/Readings.tsx';
 import { kindChoices } from './choices.ts';
 import { PlaceFields } from './PlaceFields.tsx';
+import { retell } from './retell.ts';
+
+/** Why a place cannot be told so. */
+const NOTHING_TO_TELL_BY: Readonly<Record<Place['kind'], string>> = {
+  fixed: 'it has no place',
+  point: 'no point has been measured',
+  on: 'every tube hangs on this node itself',
+  between: 'no two nodes have it between them on one line',
+  ray: 'there is no other node to start from',
+};
+
+function toldAs(job: Job, id: NodeId, kind: Place['kind']): Edited {
+  const place = retell(workspace.getState().derived, id, kind);
+  return place === null ? [{ place: '', message: NOTHING_TO_TELL_BY[kind] }] : setPlace(job, id, place);
+}
 
 export function NodeCard({ node }: { node: FrameNode }): ReactNode {
   const job = useWorkspace((state) => state.job);
@@ -45,7 +61,7 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
           value={node.at.kind}
           choices={kindChoices}
           step={`Tell ${node.name} another way`}
-          change={(before, kind) => changeKind(before, workspace.getState().derived, node.id, kind as Place['kind'])}
+          change={(before, kind) => toldAs(before, node.id, kind as Place['kind'])}
         />
       </div>
       <PlaceFields node={node} />

@@ -1,9 +1,9 @@
 /** All nodes, one table a kind of place, with every number that tells it; and new ones of any kind. */
 import { useMemo, type ReactNode } from 'react';
+import { addNode } from '../../core/edit/nodes.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { ORIGIN } from '../../core/geometry/vector.ts';
 import type { FrameNode, Place } from '../../core/job/types.ts';
-import { addNode } from '../edits.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { Section } from '../Section.tsx';

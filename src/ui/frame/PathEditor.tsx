@@ -1,7 +1,7 @@
 /** The nodes a member runs through, from end A to end B; every one between them is a sharp corner that the die rounds. */
 import { useState, type ReactNode } from 'react';
-import type { Member, NodeRef } from '../../core/job/types.ts';
-import { updateMember } from '../edits.ts';
+import { insertPathNode, removePathNode, updateMember } from '../../core/edit/members.ts';
+import type { Member } from '../../core/job/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { SelectField } from '../fields/Fields.tsx';
@@ -15,8 +15,6 @@ export function PathEditor({ member }: { member: Member }): ReactNode {
   const [refusal, setRefusal] = useState<string | null>(null);
   const choices = withImages(nodes);
   const last = member.path.length - 1;
-  const setPath = (path: readonly NodeRef[]) => (job: Parameters<typeof updateMember>[0]) =>
-    updateMember(job, member.id, { path });
 
   return (
     <ol className="path">
@@ -30,7 +28,7 @@ export function PathEditor({ member }: { member: Member }): ReactNode {
                 value={reference}
                 choices={choices}
                 step={`Path of ${member.name}`}
-                change={(job, chosen) => setPath(member.path.with(index, chosen))(job)}
+                change={(job, chosen) => updateMember(job, member.id, { path: member.path.with(index, chosen) })}
               />
               <button type="button" className="press press-small" aria-label={`Show the node of ${name}`} onClick={() => select({ kind: 'node', id: reference })}>
                 Node
@@ -40,7 +38,7 @@ export function PathEditor({ member }: { member: Member }): ReactNode {
                 step={`Take a corner out of ${member.name}`}
                 label={`Take ${name} out of the path`}
                 disabled={member.path.length <= 2}
-                run={setPath(member.path.toSpliced(index, 1))}
+                run={(job) => removePathNode(job, member.id, index)}
               >
                 ×
               </Command>
@@ -54,7 +52,7 @@ export function PathEditor({ member }: { member: Member }): ReactNode {
                   choices={choices}
                   refusal={refusal}
                   onChoose={(chosen) => {
-                    const faults = edit(`Put a corner into ${member.name}`, setPath(member.path.toSpliced(index + 1, 0, chosen)));
+                    const faults = edit(`Put a corner into ${member.name}`, (job) => insertPathNode(job, member.id, index + 1, chosen));
                     setRefusal(faults.length === 0 ? null : faults.map((fault) => fault.message).join('; '));
                     if (faults.length === 0) setInsertAt(null);
                   }}

@@ -13,11 +13,11 @@ export const tubeChoices = (job: Job, except?: string): Choice[] =>
   ]);
 
 export const KIND_NAMES: Readonly<Record<Place['kind'], string>> = {
-  fixed: 'at a fixed place',
-  point: 'on a measured point',
+  fixed: 'at a place',
+  point: 'on a point',
   on: 'on a tube',
-  between: 'between two nodes',
-  ray: 'along a line to a plane',
+  between: 'between nodes',
+  ray: 'along a line',
 };
 
 export const KINDS = Object.keys(KIND_NAMES) as readonly Place['kind'][];

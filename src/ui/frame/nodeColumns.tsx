@@ -1,8 +1,8 @@
 /** The columns of the nodes' tables: what tells a place, kind by kind. */
+import { renameNode, setPlace } from '../../core/edit/nodes.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import type { Axis, FrameNode, Job, Place } from '../../core/job/types.ts';
 import type { Frame } from '../../core/solve/types.ts';
-import { renameNode, setPlace } from '../edits.ts';
 import type { Choice } from '../fields/Fields.tsx';
 import { withImages } from '../names.ts';
 import { choiceColumn, lengthColumn, numberColumn, textColumn, type Column } from '../table/columns.tsx';
@@ -55,7 +55,7 @@ export function nodeColumns(kind: Place['kind'], job: Job, byId: Frame['byId']):
       return [
         name,
         choice('point', 'Point', (at) => at.point, () => withImages(job.points), (at, point) => ({ ...at, point })),
-        ...trio('point', ['Δ along', 'Δ offset', 'Δ height'], (at) => at.offset, (at, offset) => ({ ...at, offset })),
+        ...trio('point', ['+ along', '+ offset', '+ height'], (at) => at.offset, (at, offset) => ({ ...at, offset })),
       ];
     case 'on':
       return [
@@ -63,7 +63,7 @@ export function nodeColumns(kind: Place['kind'], job: Job, byId: Frame['byId']):
         choice('on', 'Tube', (at) => at.member, () => tubeChoices(job), (at, member) => ({ ...at, member })),
         choice('on', 'From', originOf, (at) => originChoices(byId.get(at.member)?.bends.length ?? 0), withOrigin),
         length('on', 'Along it', (at) => at.distance, (at, distance) => ({ ...at, distance })),
-        ...trio('on', ['Δ along', 'Δ offset', 'Δ height'], (at) => at.offset, (at, offset) => ({ ...at, offset })),
+        ...trio('on', ['+ along', '+ offset', '+ height'], (at) => at.offset, (at, offset) => ({ ...at, offset })),
       ];
     case 'between':
       return [

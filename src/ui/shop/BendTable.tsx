@@ -19,7 +19,7 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
           <tr>
             <th scope="col">Bend</th>
             <th scope="col" className="number">
-              Straight before, {unit}
+              Straight, {unit}
             </th>
             <th scope="col" className="number">
               Rotation
@@ -47,7 +47,7 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
             </tr>
           ))}
           <tr>
-            <th scope="row">to end B</th>
+            <th scope="row">end B</th>
             <td className="number">
               <Straight mm={tube.straights[last] ?? 0} />
             </td>
@@ -56,7 +56,7 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
         </tbody>
       </table>
       <p className="small">
-        Straights run tangent to tangent, the first and the last from the end nodes. Rotation is the turn from the bend
+        The straight before each bend runs to tangent, the first and the last from the end nodes. Rotation is the turn from the bend
         before, seen along the feed: plus is clockwise. {pullNote(marks)}
       </p>
       <h3>Marks from the blank’s end A</h3>

@@ -6,8 +6,8 @@ import { profileDrawing, referenceInWords, type FlatPoint } from './profile.ts';
 import { figureWidth, markLength, SvgLength } from './SvgLength.tsx';
 
 const SIDE = 92;
-const AIR = 10;
-const FOOT = 34;
+const AIR = 6;
+const FOOT = 20;
 
 interface ProfileDrawingProps {
   readonly tube: SolvedTube;
@@ -22,8 +22,8 @@ export function ProfileDrawing({ tube, which, width, height, unit }: ProfileDraw
   const end = tube.ends[which];
   const drawing = profileDrawing(end, tube.section.outerDiameter);
   const rise = Math.max(drawing.highest - drawing.lowest, 1);
-  // Tube left standing above the throat, and scrap below the tip, both a quarter of the diameter.
-  const spare = tube.section.outerDiameter / 4;
+  // Tube left standing above the throat, and scrap below the tip, both a sixth of the diameter.
+  const spare = tube.section.outerDiameter / 6;
   const scale = Math.min((width - SIDE - AIR) / (2 * drawing.halfWidth), (height - FOOT - AIR) / (rise + 2 * spare));
   const middle = SIDE + drawing.halfWidth * scale;
   const x = (round: number): number => middle + round * scale;
@@ -90,9 +90,6 @@ export function ProfileDrawing({ tube, which, width, height, unit }: ProfileDraw
           {`${String(degree).replace('-', '−')}°`}
         </text>
       ))}
-      <text className="draw-text draw-soft" textAnchor="middle" x={middle} y={foot + 29}>
-        {`0° = ${referenceInWords(tube, which)}`}
-      </text>
     </svg>
   );
 }

@@ -3,18 +3,25 @@ import type { ReactNode } from 'react';
 import { useWorkspace } from '../../store/workspace.ts';
 import { endInWords } from './ends.ts';
 import { ProfileDrawing } from './ProfileDrawing.tsx';
-import { StickDrawing } from './StickDrawing.tsx';
-import { useWidth } from './useWidth.ts';
+import { referenceInWords } from './profile.ts';
+import { StickDrawing, stickHeight } from './StickDrawing.tsx';
+import { useRoom } from './useRoom.ts';
 import '../ui.css';
 import './shop.css';
+
+/** From this width on, pixels, the two ends stand side by side and share the height that the stick leaves. */
+const SIDE_BY_SIDE = 620;
+const CAPTION = 26;
 
 export default function ShopBench(): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const derived = useWorkspace((state) => state.derived);
   const selection = useWorkspace((state) => state.selection);
-  const { frame, width } = useWidth();
+  const { frame, width, height } = useRoom();
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
-  const each = width > 620 ? (width - 24) / 2 : width;
+  const sideBySide = width > SIDE_BY_SIDE;
+  const each = sideBySide ? (width - 24) / 2 : width;
+  const left = tube ? height - stickHeight(tube, width, unit) - CAPTION : 0;
   return (
     <div className="shop-bench" ref={frame}>
       {tube === undefined ? (
@@ -28,8 +35,9 @@ export default function ShopBench(): ReactNode {
                 <figure key={which}>
                   <figcaption>
                     <strong>{`End ${which === 0 ? 'A' : 'B'}`}</strong> {endInWords(derived, tube.ends[which])}
+                    <span className="small">{` · 0° is the ${referenceInWords(tube, which)}`}</span>
                   </figcaption>
-                  <ProfileDrawing tube={tube} which={which} width={each} height={170} unit={unit} />
+                  <ProfileDrawing tube={tube} which={which} width={each} height={sideBySide ? Math.max(left, 110) : 190} unit={unit} />
                 </figure>
               ))}
             </div>

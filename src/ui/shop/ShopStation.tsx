@@ -38,8 +38,7 @@ export default function ShopStation(): ReactNode {
   return (
     <div className="station">
       <Totals tubes={derived.tubes} />
-      <div className="shop-list">
-        <EditTable
+      <EditTable
           caption="Tubes in build order"
           rows={derived.tubes}
           columns={TUBE_COLUMNS}
@@ -48,7 +47,6 @@ export default function ShopStation(): ReactNode {
           selected={tube?.id ?? null}
           onSelect={(row) => select({ kind: 'tube', id: row.id })}
         />
-      </div>
       {tube && (
         <article className="card" aria-label={`Tube ${tube.number}, ${tube.name}`}>
           <TubeHead tube={tube} />
@@ -71,7 +69,7 @@ export default function ShopStation(): ReactNode {
 const TUBE_COLUMNS: readonly Column<SolvedTube>[] = [
   { header: 'No.', numeric: true, show: (tube) => <span className="number-tag">{tube.number}</span> },
   { header: 'Tube', show: (tube) => tube.name },
-  { header: 'Section', show: (tube) => tube.section.name },
+  { header: 'Section', small: true, show: (tube) => tube.section.name },
   { header: 'Blank', numeric: true, show: (tube) => <Length mm={tube.blankLength} /> },
   { header: 'kg', numeric: true, show: (tube) => <span className="figure">{tube.mass.toFixed(2)}</span> },
 ];

@@ -5,13 +5,13 @@ import type { LengthUnit } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import type { ShownLength } from '../../core/units/length.ts';
-import { layLabels, layStick, stickMarks, type StickMark } from './stick.ts';
+import { layFlags, layStick, stickMarks, type StickMark } from './stick.ts';
 import { figureWidth, markLength, SvgLength } from './SvgLength.tsx';
 
 const MARGIN = 20;
-const STICK_TOP = 44;
-const STICK_HEIGHT = 26;
-const ROW = 21;
+const STICK_TOP = 40;
+const STICK_HEIGHT = 24;
+const ROW = 19;
 const LETTER = 7;
 
 export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: number; unit: LengthUnit }): ReactNode {
@@ -20,15 +20,8 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
   const breadth = width - 2 * MARGIN;
   const scale = breadth / Math.max(stick.blank, 1);
   const x = (tape: number): number => MARGIN + tape * scale;
-  const marks = stickMarks(tube).map((mark) => ({ ...mark, shown: markLength(mark.at, unit) }));
-  const laid = layLabels(
-    marks.map((mark) => ({ at: mark.at * scale, width: labelWidth(mark, mark.shown) })),
-    breadth,
-    10,
-  );
-  const rows = 1 + Math.max(0, ...laid.map((label) => label.row));
+  const { marks, laid, height } = layMarks(tube, width, unit);
   const bottom = STICK_TOP + STICK_HEIGHT;
-  const height = bottom + 14 + rows * ROW;
   const [endA, endB] = stick.ends;
   return (
     <svg className="drawing" width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-label={describe(tube, unit)}>
@@ -48,6 +41,8 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
       <text x={width - MARGIN} y="14" className="draw-text draw-strong" textAnchor="end">
         <tspan className="draw-soft">node at </tspan>
         <SvgLength shown={markLength(endB.node, unit)} />
+        <tspan className="draw-soft">, cut at </tspan>
+        <SvgLength shown={markLength(stick.blank, unit)} />
         <tspan dx="8">End B</tspan>
       </text>
       <rect className="draw-steel" x={x(0)} y={STICK_TOP} width={stick.blank * scale} height={STICK_HEIGHT} />
@@ -69,36 +64,54 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
           <circle className="draw-node" cx={clampTo(x(end.node), 6, width - 6)} cy={STICK_TOP + STICK_HEIGHT / 2} r="5" />
         </g>
       ))}
+      {marks.map((mark, index) => (
+        <path
+          key={`${mark.kind}${mark.bend}`}
+          className={`draw-mark draw-mark-${mark.kind}`}
+          d={`M${x(mark.at)} ${STICK_TOP - 4}V${rowBase(laid[index]?.row ?? 0) + ROW - 4}`}
+        />
+      ))}
       {marks.map((mark, index) => {
-        const label = laid[index] ?? { left: 0, row: 0 };
-        const at = x(mark.at);
-        const base = bottom + 14 + label.row * ROW;
+        const flag = laid[index] ?? { left: 0, row: 0 };
         return (
-          <g key={`${mark.kind}${mark.bend}`}>
-            <path className={`draw-mark draw-mark-${mark.kind}`} d={`M${at} ${STICK_TOP - 4}V${base}`} />
-            <rect className="draw-label" x={MARGIN + label.left - 3} y={base + 1} width={labelWidth(mark, mark.shown) + 6} height={ROW - 3} />
-            <text className="draw-text" x={MARGIN + label.left} y={base + 15}>
-              <tspan className="draw-soft">{mark.words} </tspan>
-              <SvgLength shown={mark.shown} />
-              {mark.side && <tspan className="draw-brass-text">{mark.side === 'B' ? ' ▸' : ' ◂'}</tspan>}
-            </text>
-          </g>
+          <text key={`${mark.kind}${mark.bend}`} className="draw-text" x={MARGIN + flag.left + 5} y={rowBase(flag.row) + 14}>
+            {mark.side === 'A' && <tspan className="draw-brass-text">◂ </tspan>}
+            <tspan className="draw-soft">{mark.words} </tspan>
+            <SvgLength shown={mark.shown} />
+            {mark.side === 'B' && <tspan className="draw-brass-text"> ▸</tspan>}
+          </text>
         );
       })}
     </svg>
   );
 }
 
+/** The marks with their labels in place, and how high the whole drawing becomes. */
+function layMarks(tube: SolvedTube, width: number, unit: LengthUnit) {
+  const breadth = width - 2 * MARGIN;
+  const scale = breadth / Math.max(tube.blankLength, 1);
+  const marks = stickMarks(tube).map((mark) => ({ ...mark, shown: markLength(mark.at, unit) }));
+  const flags = marks.map((mark) => ({ at: mark.at * scale, width: labelWidth(mark, mark.shown) }));
+  const laid = layFlags(flags, breadth, 8);
+  const rows = 1 + Math.max(-1, ...laid.map((label) => label.row));
+  return { marks, laid, height: rowBase(rows) + 4 };
+}
+
+/** Height of the drawing in pixels at this width: what is left of the bench goes to the ends. */
+export const stickHeight = (tube: SolvedTube, width: number, unit: LengthUnit): number =>
+  layMarks(tube, width, unit).height;
+
+const rowBase = (row: number): number => STICK_TOP + STICK_HEIGHT + 6 + row * ROW;
+
 const labelWidth = (mark: StickMark, shown: ShownLength): number =>
-  LETTER * (mark.words.length + 1) + figureWidth(shown) + (mark.side ? 14 : 0);
+  LETTER * (mark.words.length + 1) + figureWidth(shown) + 22;
 
 const clampTo = (value: number, least: number, greatest: number): number => Math.max(least, Math.min(greatest, value));
 
 /** The drawing in words: every mark with its place, and where its bend lies. */
 function describe(tube: SolvedTube, unit: LengthUnit): string {
   const marks = stickMarks(tube).map((mark) => {
-    const side = mark.side === null ? '' : `, the bend lies towards end ${mark.side}`;
-    return `${mark.words} ${markLength(mark.at, unit).text} ${unit}${side}`;
+    return `${mark.words} ${markLength(mark.at, unit).text} ${unit}, the bend lies towards end ${mark.side}`;
   });
-  return `${tube.name} as a straight stick, measured from end A: ${marks.join('; ')}`;
+  return `${tube.name} as a straight stick, cut to ${markLength(tube.blankLength, unit).text} ${unit}, measured from end A: ${marks.join('; ')}`;
 }

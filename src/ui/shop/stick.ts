@@ -57,16 +57,14 @@ export function layStick(tube: SolvedTube): Stick {
 }
 
 export interface StickMark {
-  /** 'cut': the blank's end B. */
-  readonly kind: 'clamp' | 'start' | 'end' | 'cut';
-  /** 0 on the cut. */
+  readonly kind: 'clamp' | 'start' | 'end';
   readonly bend: number;
   /** Tape place, mm. */
   readonly at: number;
   /** What stands before the figure on the drawing. */
   readonly words: string;
-  /** Towards which end of the tube the bend lies from this mark; null on the cut. */
-  readonly side: 'A' | 'B' | null;
+  /** Towards which end of the tube the bend lies from this mark. */
+  readonly side: 'A' | 'B';
 }
 
 /** Everything that is marked on the stick, in the order of the tape; a clamp that would sit beyond the end is left out. */
@@ -77,38 +75,38 @@ export function stickMarks(tube: SolvedTube): StickMark[] {
     { kind: 'start', bend, at: start, words: `${bend} start`, side: 'B' },
     { kind: 'end', bend, at: end, words: `${bend} end`, side: 'A' },
   ]);
-  marks.push({ kind: 'cut', bend: 0, at: stick.blank, words: 'cut', side: null });
   return marks.filter((mark) => mark.at >= 0).sort((a, b) => a.at - b.at);
 }
 
 const trim = (end: TubeEnd, which: 'tip' | 'throat'): number => end[which] ?? 0;
 
-/** A number that hangs on a mark: its tape place, and how wide it is set, in the drawing's own unit. */
-export interface MarkLabel {
+/** A label that hangs on a mark like a flag: where the mark stands and how wide the label is set, in the drawing's unit. */
+export interface Flag {
   readonly at: number;
   readonly width: number;
 }
 
-export interface LaidLabel {
-  /** Left edge of the label, inside 0..breadth whenever it fits at all. */
+export interface LaidFlag {
+  /** Left edge of the label: at its mark, or further left so that it ends at `breadth`. */
   readonly left: number;
   /** 0 is the row nearest the stick. */
   readonly row: number;
 }
 
 /**
- * Places labels centred under their marks, each in the first row where it touches none before it; answers them in the
- * order given. `breadth` is the width of the drawing and `gap` the least air between two labels.
+ * Places labels to the right of their marks, each in a deeper row than every label whose mark falls within it, so that
+ * no mark's line runs through another label. Only labels pushed left by the drawing's edge may be crossed. Answers in
+ * the order given.
  */
-export function layLabels(labels: readonly MarkLabel[], breadth: number, gap: number): LaidLabel[] {
-  const rows: { left: number; right: number }[][] = [];
-  return labels.map(({ at, width }) => {
-    const left = Math.max(0, Math.min(at - width / 2, breadth - width));
-    const right = left + width;
-    const touches = (other: { left: number; right: number }): boolean => left < other.right + gap && other.left < right + gap;
-    let row = rows.findIndex((taken) => !taken.some(touches));
-    if (row === -1) row = rows.push([]) - 1;
-    rows[row]?.push({ left, right });
-    return { left, row };
-  });
+export function layFlags(flags: readonly Flag[], breadth: number, gap: number): LaidFlag[] {
+  const rows = new Map<number, number>();
+  const order = flags.map((_, index) => index).sort((a, b) => flags[b]!.at - flags[a]!.at || b - a);
+  const left = ({ at, width }: Flag): number => Math.min(at, breadth - width);
+  for (const index of order) {
+    const flag = flags[index]!;
+    const right = left(flag) + flag.width + gap;
+    const within = [...rows].filter(([other]) => left(flags[other]!) < right);
+    rows.set(index, within.reduce((deepest, [, row]) => Math.max(deepest, row + 1), 0));
+  }
+  return flags.map((flag, index) => ({ left: left(flag), row: rows.get(index) ?? 0 }));
 }

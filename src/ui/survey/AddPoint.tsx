@@ -1,8 +1,8 @@
 /** A new point: its name and three measurements, put into the job only when all of them are there. */
 import { useState, type ReactNode } from 'react';
+import { addPoint } from '../../core/edit/points.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { ORIGIN } from '../../core/geometry/vector.ts';
-import { addPoint } from '../edits.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { LengthField, TextField } from '../fields/Fields.tsx';

@@ -1,7 +1,7 @@
 /** Lines of the body, drawn through points in order so that one sees where the cage stands. Nothing is derived from them. */
 import { useState, type ReactNode } from 'react';
+import { addBodyLine, removeBodyLine, updateBodyLine } from '../../core/edit/bodyLines.ts';
 import type { BodyLine, PointRef } from '../../core/job/types.ts';
-import { addBodyLine, removeBodyLine, updateBodyLine } from '../edits.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { SelectField, TextField } from '../fields/Fields.tsx';

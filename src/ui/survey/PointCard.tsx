@@ -1,8 +1,8 @@
 /** The selected point: its measures, and everything that moves with it. */
 import type { ReactNode } from 'react';
+import { movePoint, removePoint, renamePoint } from '../../core/edit/points.ts';
 import { bareId } from '../../core/job/reference.ts';
 import type { Point } from '../../core/job/types.ts';
-import { movePoint, removePoint, renamePoint } from '../edits.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { LengthField, TextField } from '../fields/Fields.tsx';

@@ -17,19 +17,29 @@ export default function SurveyStation(): ReactNode {
   const chosen = selection?.kind === 'point' ? points.find((point) => point.id === bareId(selection.id)) : undefined;
   return (
     <div className="station">
-      {chosen ? <PointCard point={chosen} /> : points.length > 0 && <p className="lead">Choose a point to see what hangs on it.</p>}
-      {points.length === 0 && <FirstMeasurements />}
-      <Section title="Add a point" open={points.length === 0}>
-        <AddPoint />
-      </Section>
-      {points.length > 0 && (
-        <Section title="Points" count={points.length} open>
+      {points.length === 0 ? (
+        <FirstMeasurements />
+      ) : (
+        <>
+          <h2>
+            Measured points <span className="section-count">{points.length}</span>
+          </h2>
           <PointsTable points={points} chosen={chosen?.id ?? null} />
-        </Section>
+          {chosen ? (
+            <PointCard key={chosen.id} point={chosen} />
+          ) : (
+            <p className="lead">Choose a point, here or in the bay, to see what hangs on it.</p>
+          )}
+        </>
       )}
-      <Section title="Body lines" count={bodyLines.length}>
-        <BodyLines />
-      </Section>
+      <div className="sections">
+        <Section title="Add a point" open={points.length === 0}>
+          <AddPoint />
+        </Section>
+        <Section title="Body lines" count={bodyLines.length}>
+          <BodyLines />
+        </Section>
+      </div>
     </div>
   );
 }

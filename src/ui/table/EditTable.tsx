@@ -42,7 +42,7 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
 
   const selectedRow = rows.findIndex((row) => props.rowId(row) === selected);
   useEffect(() => {
-    if (selectedRow >= 0) body.current?.rows[selectedRow]?.scrollIntoView({ block: 'nearest' });
+    if (selectedRow >= 0) showWithin(body.current?.rows[selectedRow]);
   }, [selectedRow]);
 
   const focusCell = (row: number, column: number): void => body.current?.rows[row]?.cells[column]?.focus();
@@ -144,7 +144,7 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
                     <td
                       key={column.header}
                       tabIndex={here || (active.row >= rows.length && rowIndex + columnIndex === 0) ? 0 : -1}
-                      className={`${column.numeric ? 'number' : 'word'}${column.edit ? '' : ' read-only'}`}
+                      className={`${column.numeric ? 'number' : 'word'}${column.small ? ' small' : ''}`}
                       aria-readonly={column.edit ? undefined : true}
                       onKeyDown={(event) => onKeyDown(event, cell)}
                       onFocus={(event) => {
@@ -179,6 +179,16 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
       <TableNote note={note} refusals={refusals} />
     </div>
   );
+}
+
+/** Scrolls the list's own box only, so that the panel stays where it is. */
+function showWithin(row: HTMLTableRowElement | undefined): void {
+  const box = row?.closest('.scroll-box, .table-scroll');
+  if (!row || !box) return;
+  const head = row.closest('table')?.tHead?.offsetHeight ?? 0;
+  const [seen, shown] = [row.getBoundingClientRect(), box.getBoundingClientRect()];
+  if (seen.top < shown.top + head) box.scrollTop -= shown.top + head - seen.top;
+  else if (seen.bottom > shown.bottom) box.scrollTop += seen.bottom - shown.bottom;
 }
 
 const MOVES: Readonly<Record<string, readonly [number, number]>> = {

@@ -5,9 +5,9 @@
 import type { ReactNode } from 'react';
 import type { Job, LengthUnit } from '../../core/job/types.ts';
 import type { Leaving, Note } from '../fields/EntryField.tsx';
-import { LengthField, NumberField, SelectField, TextField, AngleField, type Choice, type FieldProps } from '../fields/Fields.tsx';
+import { LengthField, NumberField, SelectField, TextField, AngleField, WallField, type Choice, type FieldProps } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
-import { angleKind, lengthKind, numberKind, sizeKind, textKind, type ValueKind } from '../fields/kinds.ts';
+import { angleKind, lengthKind, numberKind, sizeKind, textKind, wallKind, type ValueKind } from '../fields/kinds.ts';
 import { Length } from '../fields/Readings.tsx';
 import type { PasteRead } from './block.ts';
 
@@ -24,6 +24,8 @@ export interface Column<Row> {
   /** Said with the header, never drawn: "Along" is forward positive. */
   readonly means?: string;
   readonly numeric?: boolean;
+  /** Set small, on one line: a word that names something said elsewhere. */
+  readonly small?: boolean;
   show(row: Row): ReactNode;
   /** Absent: a column that is only read. */
   readonly edit?: {
@@ -35,6 +37,7 @@ export interface Column<Row> {
 interface Stored<Row, T> {
   readonly header: string;
   readonly means?: string;
+  readonly small?: boolean;
   /** Names the step in undo. */
   readonly step: string;
   value(row: Row): T;
@@ -46,11 +49,22 @@ export function lengthColumn<Row>(unit: LengthUnit, given: Stored<Row, number> &
   return {
     ...heading(given),
     numeric: true,
-    show: (row) => <Length mm={given.value(row)} />,
+    show: (row) => <Length mm={given.value(row)} stored />,
     edit: {
       open: (row, opening) => <LengthField {...bound(row, given, opening)} size={given.size ?? false} />,
       paste: pasteWith(given.size ? sizeKind(unit) : lengthKind(unit), given),
     },
+  };
+}
+
+/** The wall of a tube, mm, shown in decimals. */
+export function wallColumn<Row>(unit: LengthUnit, given: Stored<Row, number>): Column<Row> {
+  const kind = wallKind(unit);
+  return {
+    ...heading(given),
+    numeric: true,
+    show: (row) => <span className="figure">{kind.show(given.value(row))}</span>,
+    edit: { open: (row, opening) => <WallField {...bound(row, given, opening)} />, paste: pasteWith(kind, given) },
   };
 }
 
@@ -132,8 +146,11 @@ export function choiceColumn<Row>(given: Stored<Row, string> & { choices(row: Ro
   };
 }
 
-const heading = <Row, T>({ header, means }: Stored<Row, T>): { header: string; means?: string } =>
-  means === undefined ? { header } : { header, means };
+const heading = <Row, T>({ header, means, small }: Stored<Row, T>): Pick<Column<Row>, 'header' | 'means' | 'small'> => ({
+  header,
+  ...(means !== undefined && { means }),
+  ...(small !== undefined && { small }),
+});
 
 function bound<Row, T>(row: Row, given: Stored<Row, T>, opening: Opening): FieldProps<T> {
   return {
