@@ -29,10 +29,15 @@ export function extentOf(tubes: readonly SolvedTube[]): Extent {
   return { middle: interpolate(least, greatest, 0.5), depth: Math.max(STEP, distance(least, greatest)) };
 }
 
-/** Places that must be in view to see the whole job. */
-export const placesOfJob = (derived: Derived): readonly Vec3[] => [
+/** Places that must be in view to see the tubes and the envelopes. */
+export const placesOfFrame = (derived: Derived): readonly Vec3[] => [
   ...derived.tubes.flatMap((tube) => centrelineChain(tube.path)),
   ...derived.job.envelopes.flatMap(boxCorners),
+];
+
+/** Places that must be in view to see the whole job, the car with it. */
+export const placesOfJob = (derived: Derived): readonly Vec3[] => [
+  ...placesOfFrame(derived),
   ...bodyChains(derived.job).flat(),
   ...derived.job.points.map((point) => point.position),
 ];

@@ -1,16 +1,18 @@
 /** Moving the eye by name: fits, standard views, keys, and the places that the rest of the program asks to see. */
 import { useEffect, useRef, type RefObject } from 'react';
+import type { Vec3 } from '../core/geometry/vector.ts';
 import { useWorkspace } from '../store/workspace.ts';
 import { fitPoints, orbit, pan, zoom, type Frame, type Rig } from './camera/rig.ts';
 import { hoopOf, hoopView, standardView, type StandardView } from './camera/standard-views.ts';
 import type { Viewpoint } from './camera/viewpoint.ts';
-import { placesOfJob, placesOfSelection } from './extent.ts';
+import { placesOfFrame, placesOfJob, placesOfSelection } from './extent.ts';
 import type { ViewButton } from './Toolbar.tsx';
 
 /** A place that was asked for is shown with about this much round it, mm. */
 const CLOSE_SPAN = 900;
 /** Pixels along the lower edge that the toolbar takes. */
 const TOOLBAR = 60;
+const NARROW = 560;
 const KEY_TURN = Math.PI / 24;
 
 export interface Views {
@@ -28,8 +30,11 @@ export function useViews(viewpoint: Viewpoint, stage: RefObject<HTMLElement | nu
   const fitted = useRef<Rig | null>(null);
 
   const selectedPlaces = placesOfSelection(derived, selection);
+  // In a narrow bay the car would make the frame too small to read: there the frame alone is fitted.
+  const placesToFit = (): readonly Vec3[] =>
+    viewpoint.size().width < NARROW && derived.tubes.length > 0 ? placesOfFrame(derived) : placesOfJob(derived);
   const bay = (): Frame => ({ ...viewpoint.size(), below: TOOLBAR });
-  const fittedTo = (rig: Rig): Rig => fitPoints(rig, placesOfJob(derived), bay());
+  const fittedTo = (rig: Rig): Rig => fitPoints(rig, placesToFit(), bay());
   const fitAll = (rig: Rig, show: (rig: Rig) => void): void => {
     fitted.current = fittedTo(rig);
     show(fitted.current);
@@ -45,11 +50,11 @@ export function useViews(viewpoint: Viewpoint, stage: RefObject<HTMLElement | nu
 
   const groups: ViewButton[][] = [
     [
-      { name: 'Fit', says: 'Fit the whole frame', key: '0', act: fit },
+      { name: 'Fit', says: 'Fit the whole frame', key: 'F', act: fit },
       {
         name: 'Selected',
         says: 'Fit what is selected',
-        key: '9',
+        key: 'S',
         act: fitSelection,
         disabled: selectedPlaces.length === 0,
       },
@@ -72,7 +77,7 @@ export function useViews(viewpoint: Viewpoint, stage: RefObject<HTMLElement | nu
     viewpoint.set(pan(viewpoint.rig(), right * step, up * step));
   };
   const onKey = (key: string, shift: boolean): boolean => {
-    const button = groups.flat().find((candidate) => candidate.key === key);
+    const button = groups.flat().find((candidate) => candidate.key === key.toUpperCase());
     if (button !== undefined) {
       if (button.disabled !== true) button.act();
       return true;

@@ -58,14 +58,14 @@ export function tubeLabels(tube: SolvedTube): Label[] {
 export const gapLabels = (gaps: readonly Gap[], unit: Job['lengthUnit']): Label[] =>
   gaps.map((gap) => ({
     key: `gap ${gap.envelope}`,
-    at: [gap.middle],
+    at: [gap.middle, gap.onTube, gap.onEnvelope],
     shift: [0, -20],
-    rank: 3,
+    rank: 1.5,
     look: 'dimension',
     ...(!gap.ok && { tone: 'bad' }),
     text: (
       <>
-        {!gap.ok && '! '}
+        {!gap.ok && '× '}
         <Figure mm={gap.distance} unit={unit} />
       </>
     ),
@@ -87,7 +87,7 @@ export function findingLabels(findings: readonly Finding[], station: Station): L
         shift: [0, -22],
         rank: error ? 4 : 20,
         look: error ? 'fault' : 'caution',
-        text: error ? '!' : '?',
+        text: error ? '×' : '!',
       },
     ];
   });

@@ -1,0 +1,13 @@
+/** The keys that the bay answers itself while it has the focus, for the page that lists all keys. */
+export const BAY_KEYS: readonly { readonly name: string; readonly keys: readonly string[] }[] = [
+  { name: 'Fit the whole frame', keys: ['F'] },
+  { name: 'Fit what is selected', keys: ['S'] },
+  { name: 'Three-quarter, top, left, right, front, rear, hoop view', keys: ['1', '2', '3', '4', '5', '6', '7'] },
+  { name: 'Member numbers on or off', keys: ['N'] },
+  { name: 'Turn the view; with Shift, move it', keys: ['←', '→', '↑', '↓'] },
+  { name: 'Closer, farther', keys: ['+', '−'] },
+  {
+    name: 'Selected node: forward, back, left, right, up, down by one step; with Shift, a fine one',
+    keys: ['↑', '↓', '←', '→', 'PageUp', 'PageDown'],
+  },
+];
