@@ -1,0 +1,38 @@
+/**
+ * Random joints against mesh booleans (manifold-3d, 360 sides). Source: computed. The mesh's flats stand up to
+ * `chordalError` off the true surface; how much of that shows in a trim depends on how slantwise the line leaves, so
+ * each trim is held between those of runs thinner and thicker by the error, taken from the search (oracles/march.ts).
+ */
+import type { ManifoldToplevel } from 'manifold-3d';
+import { beforeAll, describe, it } from 'vitest';
+import { bothEnds, everyDegrees, expectAgreement } from './compare.ts';
+import { bentJoint, straightJoint, type Joint } from './joints.ts';
+import { chordalError, MODELLED, startMesh, trimsByMesh } from './oracles/mesh.ts';
+
+let mesh: ManifoldToplevel;
+beforeAll(async () => {
+  mesh = await startMesh();
+});
+
+const DEGREES = everyDegrees(5);
+/** Rounding of the mesh library's own coordinates. */
+const ROUNDING = 1e-5;
+
+function check(joint: Joint): void {
+  const { solved, end } = bothEnds(joint);
+  const theirs = trimsByMesh(mesh, end, DEGREES);
+  expectAgreement(solved.outer, theirs, DEGREES, {
+    end,
+    errorOf: chordalError,
+    least: ROUNDING,
+    most: 1,
+    within: MODELLED / 2,
+  });
+}
+
+describe('trim against a mesh boolean', () => {
+  it.each(Array.from({ length: 30 }, (_, i) => 7001 + i))('to straight runs, joint %i', (seed) =>
+    check(straightJoint(seed)),
+  );
+  it.each(Array.from({ length: 10 }, (_, i) => 8001 + i))('to bent runs, joint %i', (seed) => check(bentJoint(seed)));
+});

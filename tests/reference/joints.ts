@@ -1,0 +1,168 @@
+/**
+ * Random joints: a straight branch coped to one run or several, as a job for the program and, worked out from the same
+ * draws by the oracles' own geometry, as an end with its cutters.
+ */
+import type { FrameNode, Job, Member, Section } from '../../src/core/job/types.ts';
+import { acuteSide, cutterThrough, developed, placeAlong, type Cutter } from './oracles/centreline.ts';
+import type { End } from './oracles/march.ts';
+import { drawFrom, type Draw } from './oracles/seeded.ts';
+import { along, anySquare, around, difference, inner, square, sum, times, unit, type Triple } from './oracles/space.ts';
+import { copedTo, dieOf, fixed, jobOf, member, SQUARE, tubing } from './jobs.ts';
+
+export interface Joint {
+  readonly seed: number;
+  readonly job: Job;
+  /** An end of the tube "branch": A where the seed is even, B where it is odd. */
+  readonly end: Omit<End, 'reference'>;
+  readonly which: 0 | 1;
+  readonly bore: number;
+  /** phi = 0: the acute side of the first cut; null where the branch passes a bend off its axis, and the program's is taken. */
+  readonly reference: Triple | null;
+}
+
+interface Run {
+  readonly corners: readonly Triple[];
+  readonly bendRadius: number;
+  readonly radius: number;
+}
+
+const BRANCH = 900;
+
+/** Runs without bends: included angles of 15 to 90 degrees, branches thinner and thicker, past the axis, one to four cutters. */
+export function straightJoint(seed: number): Joint {
+  const draw = drawFrom(seed);
+  const node = drawPoint(draw, 1500);
+  const direction = drawDirection(draw);
+  const radius = draw.between(12, 32);
+  const cutters = draw.oneOf([1, 1, 2, 3, 4]);
+  const passes = draw.chance(0.6);
+  const runs = Array.from({ length: cutters }, (): Run => {
+    const lean = around(direction, anySquare(direction), draw.between(0, 360));
+    const included = (draw.between(15, 90) * Math.PI) / 180;
+    const sense = draw.oneOf([-1, 1]);
+    const axis = times(sense, sum(times(Math.cos(included), direction), times(Math.sin(included), lean)));
+    const runRadius = draw.chance(0.25) ? radius : draw.between(12, 32);
+    const offset = passes ? draw.between(-1.1, 1.1) * runRadius : 0;
+    const through = along(node, around(direction, lean, 90), -offset);
+    return { corners: [along(through, axis, -400), along(through, axis, 400)], bendRadius: 0, radius: runRadius };
+  });
+  return jointOf(seed, {
+    node: fixed('foot', node),
+    at: node,
+    direction,
+    radius,
+    runs,
+    tangent: unit(difference(runs[0]!.corners[1]!, runs[0]!.corners[0]!)),
+    draw,
+  });
+}
+
+/** The node anywhere on a bend or beside its tangents, the branch from any side, at times past the axis or to a second run. */
+export function bentJoint(seed: number): Joint {
+  const draw = drawFrom(seed);
+  const run = drawBentRun(draw);
+  const first = developed(run.corners.slice(0, 2), run.bendRadius);
+  const whole = developed(run.corners, run.bendRadius);
+  const distance = draw.between(Math.max(60, first - 420), whole - 60);
+  const place = placeAlong(run.corners, run.bendRadius, distance);
+  const lean = around(place.direction, anySquare(place.direction), draw.between(0, 360));
+  const included = (draw.between(20, 90) * Math.PI) / 180;
+  const direction = sum(
+    times(Math.cos(included) * draw.oneOf([-1, 1]), place.direction),
+    times(Math.sin(included), lean),
+  );
+  const onAxis = draw.chance(0.5);
+  const offset: Triple = onAxis ? [0, 0, 0] : times(draw.between(0, 0.8) * run.radius, drawDirection(draw));
+  const at = sum(place.at, offset);
+  const node: FrameNode = { id: 'foot', name: '', at: { kind: 'on', member: 'run0', from: 'start', distance, offset } };
+  const runs = [run];
+  const radius = draw.chance(0.25) ? run.radius : draw.between(0.6, 1.15) * run.radius;
+  if (draw.chance(0.3)) {
+    const axis = drawDirection(draw);
+    const lean2 = Math.abs(inner(axis, direction)) > 0.9 ? unit(square(axis, direction)) : axis;
+    runs.push({
+      corners: [along(at, lean2, -300), along(at, lean2, 300)],
+      bendRadius: 0,
+      radius: draw.between(12, 25),
+    });
+  }
+  return jointOf(seed, { node, at, direction, radius, runs, tangent: onAxis ? place.direction : null, draw });
+}
+
+/** One to three bends of 20 to 120 degrees, planes turned at random, straights of 5 to 250 mm between the tangents. */
+function drawBentRun(draw: Draw): Run {
+  const radius = draw.between(15, 26);
+  const bendRadius = radius * draw.between(4, 8);
+  const bends = draw.oneOf([1, 1, 2, 3]);
+  const corners: Triple[] = [drawPoint(draw, 1000)];
+  let travel = drawDirection(draw);
+  let across = anySquare(travel);
+  let setBack = 0;
+  for (let i = 0; i < bends; i++) {
+    const turn = draw.between(20, 120);
+    const nextSetBack = bendRadius * Math.tan((turn * Math.PI) / 360);
+    corners.push(along(corners.at(-1)!, travel, setBack + nextSetBack + (i === 0 ? 300 : draw.between(5, 250))));
+    across = around(travel, across, draw.between(0, 360));
+    const [before, side] = [travel, across];
+    const t = (turn * Math.PI) / 180;
+    travel = unit(sum(times(Math.cos(t), before), times(Math.sin(t), side)));
+    across = unit(square(sum(times(-Math.sin(t), before), times(Math.cos(t), side)), travel));
+    setBack = nextSetBack;
+  }
+  corners.push(along(corners.at(-1)!, travel, setBack + 300));
+  return { corners, bendRadius, radius };
+}
+
+interface Parts {
+  readonly node: FrameNode;
+  readonly at: Triple;
+  readonly direction: Triple;
+  readonly radius: number;
+  readonly runs: readonly Run[];
+  /** Of the first run, where the branch meets it. */
+  readonly tangent: Triple | null;
+  readonly draw: Draw;
+}
+
+function jointOf(seed: number, { node, at, direction, radius, runs, tangent, draw }: Parts): Joint {
+  const nodes: FrameNode[] = [];
+  const members: Member[] = [];
+  const sections: Section[] = [];
+  runs.forEach((run, i) => {
+    const ids = run.corners.map((_, k) => `r${i}c${k}`);
+    nodes.push(...run.corners.map((corner, k) => fixed(ids[k]!, corner)));
+    sections.push(tubing(`s${i}`, 2 * run.radius, 2));
+    members.push(member(`run${i}`, ids, `s${i}`, run.corners.length > 2 ? { die: `d${i}` } : {}));
+  });
+  const dies = runs.flatMap((run, i) =>
+    run.corners.length > 2 ? [dieOf(`d${i}`, 2 * run.radius, run.bendRadius)] : [],
+  );
+  const wall = draw.between(1.2, 3.2);
+  const far = fixed('far', along(at, direction, BRANCH));
+  const which = seed % 2 === 0 ? 0 : 1;
+  const fit = copedTo(...runs.map((_, i) => `run${i}`));
+  const ends: Member['ends'] = which === 0 ? [fit, SQUARE] : [SQUARE, fit];
+  const path = which === 0 ? ['foot', 'far'] : ['far', 'foot'];
+  const job = jobOf({
+    sections: [...sections, tubing('branch', 2 * radius, wall)],
+    dies,
+    nodes: [...nodes, node, far],
+    members: [...members, member('branch', path, 'branch', { ends })],
+  });
+  const cutters: Cutter[] = runs.map((run) => cutterThrough(run.corners, run.bendRadius, run.radius));
+  const reference = tangent && acuteSide(direction, tangent);
+  return { seed, job, which, end: { node: at, direction, radius, cutters }, bore: radius - wall, reference };
+}
+
+const drawPoint = (draw: Draw, reach: number): Triple => [
+  draw.between(-reach, reach),
+  draw.between(-reach, reach),
+  draw.between(-reach, reach),
+];
+
+function drawDirection(draw: Draw): Triple {
+  const height = draw.between(-1, 1);
+  const bearing = draw.between(0, 2 * Math.PI);
+  const flat = Math.sqrt(1 - height * height);
+  return [flat * Math.cos(bearing), flat * Math.sin(bearing), height];
+}
