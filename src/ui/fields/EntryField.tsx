@@ -167,7 +167,10 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
           data-pending={typed !== null && nudged.current === null ? '' : undefined}
           aria-invalid={note?.refused || undefined}
           aria-describedby={note ? `${id}-note` : undefined}
-          onFocus={(event) => event.currentTarget.select()}
+          onFocus={(event) => {
+            // A field that was opened by typing keeps what was typed.
+            if (typed === null) event.currentTarget.select();
+          }}
           onChange={(event) => {
             finishNudge(true);
             setTyped(event.currentTarget.value);

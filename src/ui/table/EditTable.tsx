@@ -4,7 +4,7 @@
  * and goes on, Escape gives the old value back. A block copied from a spreadsheet is pasted from the focused cell on, as
  * one undo step; every cell that was refused is named.
  */
-import { useCallback, useEffect, useRef, useState, type ClipboardEvent, type KeyboardEvent, type ReactNode } from 'react';
+import { useCallback, useEffect, useLayoutEffect, useRef, useState, type ClipboardEvent, type KeyboardEvent, type ReactNode } from 'react';
 import { useWorkspace } from '../../store/workspace.ts';
 import type { Leaving, Note } from '../fields/EntryField.tsx';
 import { placeBlock } from './block.ts';
@@ -160,14 +160,24 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
                         }
                       }}
                     >
-                      {isOpen && column.edit
-                        ? column.edit.open(row, {
-                            label: `${column.header}, ${props.rowName(row)}`,
-                            ...(open.startWith !== undefined && { startWith: open.startWith }),
-                            onLeave: (how) => leave(cell, how),
-                            onNote: keepNote,
-                          })
-                        : column.show(row)}
+                      {isOpen && column.edit ? (
+                        <>
+                          <span className="cell-under" aria-hidden="true">
+                            {column.show(row)}
+                          </span>
+                          <div className="cell-field">
+                            {column.edit.open(row, {
+                              label: `${column.header}, ${props.rowName(row)}`,
+                              ...(open.startWith !== undefined && { startWith: open.startWith }),
+                              onLeave: (how) => leave(cell, how),
+                              onNote: keepNote,
+                            })}
+                            {note && <CellNote note={note} />}
+                          </div>
+                        </>
+                      ) : (
+                        column.show(row)
+                      )}
                     </td>
                   );
                 })}
@@ -176,7 +186,7 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
           </tbody>
         </table>
       </div>
-      <TableNote note={note} refusals={refusals} />
+      <Refusals lines={note?.refused && open === null ? [note.text] : refusals} />
     </div>
   );
 }
@@ -200,16 +210,38 @@ const MOVES: Readonly<Record<string, readonly [number, number]>> = {
 
 const clamp = (index: number, count: number): number => Math.max(0, Math.min(index, count - 1));
 
-/** How the open field is read, or what was refused; stays in view at the foot of the panel. */
-function TableNote({ note, refusals }: { note: Note | null; refusals: readonly string[] }): ReactNode {
-  const lines = note === null ? refusals : [note.text];
-  if (lines.length === 0) return null;
-  const refused = note?.refused ?? true;
+/** How the open field is read, beside it: fixed on the screen, as the list's box would cut it off. */
+function CellNote({ note }: { note: Note }): ReactNode {
+  const element = useRef<HTMLParagraphElement>(null);
+  useLayoutEffect(() => {
+    const place = (): void => {
+      const [own, cell] = [element.current, element.current?.closest('td')];
+      if (!own || !cell) return;
+      const beside = cell.getBoundingClientRect();
+      const below = beside.bottom + 4 + own.offsetHeight < window.innerHeight;
+      own.style.top = `${below ? beside.bottom + 4 : beside.top - own.offsetHeight - 4}px`;
+      own.style.left = `${Math.max(4, Math.min(beside.left, window.innerWidth - own.offsetWidth - 12))}px`;
+    };
+    place();
+    window.addEventListener('scroll', place, true);
+    return () => window.removeEventListener('scroll', place, true);
+  });
   return (
-    <div className={refused ? 'table-note table-note-refused' : 'table-note'} role={refused ? 'alert' : 'status'}>
+    <p ref={element} className={note.refused ? 'cell-note cell-note-refused' : 'cell-note'} aria-hidden="true">
+      {note.refused && '▲ '}
+      {note.text}
+    </p>
+  );
+}
+
+/** What was not taken, cell by cell; stays in view at the foot of the list until the next cell is opened. */
+function Refusals({ lines }: { lines: readonly string[] }): ReactNode {
+  if (lines.length === 0) return null;
+  return (
+    <div className="refusals" role="alert">
       {lines.map((line) => (
         <p key={line}>
-          {refused && <span aria-hidden="true">▲ </span>}
+          <span aria-hidden="true">▲ </span>
           {line}
         </p>
       ))}
