@@ -21,7 +21,9 @@ import { Notices } from './Notices.tsx';
 import { OpenSheet } from './sheets.tsx';
 import { Stations } from './Stations.tsx';
 
-const Bay = lazy(() => import('../view/Bay.tsx'));
+/** Asked for at once, so that it comes while the kept work is read; the tables do not wait for it. */
+const bay = import('../view/Bay.tsx');
+const Bay = lazy(() => bay);
 
 const PANELS: Record<Station, () => ReactNode> = {
   survey: SurveyStation,

@@ -6,6 +6,7 @@ import { COMMANDS } from './commands.ts';
 import type { SheetName } from './commands.ts';
 import { closeIcon, openIcon, redoIcon, savedIcon, saveIcon, savingIcon, sign, undoIcon } from './icons.tsx';
 import { Menu } from './Menu.tsx';
+import './band.css';
 
 export function Band({ showSheet }: { readonly showSheet: (sheet: SheetName) => void }): ReactNode {
   const undoLabel = useWorkspace((state) => state.undoLabel);

@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { keepPreference, readPreference } from './preferences.ts';
+import './hints.css';
 
 const HINTS: readonly { readonly what: string; readonly how: string }[] = [
   { what: 'Look round', how: 'Drag to turn, pinch or wheel to zoom.' },

@@ -5,6 +5,7 @@ import type { Fault } from '../core/job/types.ts';
 import { useWorkspace, workspace } from '../store/workspace.ts';
 import { downloadText } from '../ui/download.ts';
 import { closeIcon } from './icons.tsx';
+import './notices.css';
 
 export function Notices(): ReactNode {
   return (

@@ -5,6 +5,7 @@
 import { useEffect, useId, useRef } from 'react';
 import type { ReactNode } from 'react';
 import { closeIcon } from './icons.tsx';
+import './sheets.css';
 
 interface SheetProps {
   readonly title: string;

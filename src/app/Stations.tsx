@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import type { Severity } from '../core/checks/types.ts';
 import { useWorkspace, workspace } from '../store/workspace.ts';
 import { STATIONS } from './commands.ts';
+import './stations.css';
 
 export function Stations(): ReactNode {
   const current = useWorkspace((state) => state.station);

@@ -41,7 +41,7 @@ export const COMMANDS = {
 /** Keys that the bay answers itself while it has the focus. */
 export const BAY_KEYS: readonly { readonly name: string; readonly keys: readonly string[] }[] = [
   { name: 'Fit the whole frame; what is selected', keys: ['0', '9'] },
-  { name: 'Three-quarter, top, left, right, front, rear, square to the hoop', keys: ['1', '…', '7'] },
+  { name: 'Three-quarter, top, left, right, front, rear, square to the hoop', keys: ['1 to 7'] },
   { name: 'Turn the view', keys: ['Arrow keys'] },
   { name: 'Move the view', keys: ['Shift+Arrow keys'] },
   { name: 'Closer, further', keys: ['+', '-'] },

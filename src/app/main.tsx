@@ -1,13 +1,13 @@
 /** Start: the look, the kept work or the demo, the page. */
+import './fonts.css';
+import './look.css';
+import './shell.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { startWorkspace } from '../store/workspace.ts';
 import { App } from './App.tsx';
 import { Boundary } from './Boundary.tsx';
 import { readPreference, setDim } from './preferences.ts';
-import './fonts.css';
-import './look.css';
-import './shell.css';
 
 if (readPreference('light') === 'dim') setDim(true);
 startWorkspace();

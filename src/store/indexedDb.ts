@@ -10,14 +10,9 @@ interface Schema extends DBSchema {
   versions: { key: number; value: Version };
 }
 
-/** Opens the database; every call rejects when the browser does not let the page keep anything. */
+/** Opens the database; where the browser does not let the page keep anything, every call rejects. */
 export function openIndexedDb(): Persistence {
-  const opened: Promise<IDBPDatabase<Schema>> = openDB<Schema>('cagewright', 1, {
-    upgrade(database) {
-      database.createObjectStore('documents').createIndex('savedAt', 'kept.savedAt');
-      database.createObjectStore('versions', { keyPath: 'savedAt' });
-    },
-  });
+  const opened = openDatabase();
   // A failure is told by the calls that wait for it, not by the console.
   opened.catch(() => undefined);
 
@@ -51,6 +46,15 @@ export function openIndexedDb(): Persistence {
     },
   };
 }
+
+/** Async, so that a browser without any database at all rejects too, and does not throw. */
+const openDatabase = async (): Promise<IDBPDatabase<Schema>> =>
+  openDB<Schema>('cagewright', 1, {
+    upgrade(database) {
+      database.createObjectStore('documents').createIndex('savedAt', 'kept.savedAt');
+      database.createObjectStore('versions', { keyPath: 'savedAt' });
+    },
+  });
 
 export function openTabs(): Tabs {
   const channel = new BroadcastChannel('cagewright');

@@ -18,4 +18,8 @@ export function startWorkspace(): void {
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'hidden') flush();
   });
+  window.addEventListener('beforeunload', (event) => {
+    const { saved, behind, undoLabel } = workspace.getState();
+    if (undoLabel !== null && (saved === 'failed' || behind)) event.preventDefault();
+  });
 }
