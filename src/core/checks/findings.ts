@@ -5,6 +5,7 @@
  */
 import { toDegrees } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
+import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { LengthUnit, TubeRef } from '../job/types.ts';
 import type { Bend, Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
 import { decimalLength } from '../units/length.ts';
@@ -19,7 +20,11 @@ const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
 export function findTrouble(frame: Frame, clearances: readonly Clearance[]): readonly Finding[] {
   const show = lengthWriter(frame.job.lengthUnit);
   const found = [
-    ...frame.tubes.flatMap((tube) => [...bendTrouble(tube, show), ...endTrouble(tube, frame, show)]),
+    ...frame.tubes.flatMap((tube) => [
+      ...twinTrouble(tube, frame),
+      ...bendTrouble(tube, show),
+      ...endTrouble(tube, frame, show),
+    ]),
     ...clearances.flatMap((each) => [...clearanceTrouble(each, frame, show)]),
   ];
   return found.toSorted((a, b) => RANK[a.severity] - RANK[b.severity]);
@@ -34,6 +39,24 @@ const lengthWriter =
     unit === 'in' ? `${decimalLength(mm, 'in', 3)} in` : `${decimalLength(mm, 'mm', 1)} mm`;
 
 const degrees = (angle: number) => `${toDegrees(angle).toFixed(1)}°`;
+
+// --- twins ---
+
+/** A member that is its own mirror image, and mirrored all the same, is two tubes in one place. */
+function* twinTrouble(tube: SolvedTube, frame: Frame): Generator<Finding> {
+  if (tube.twinOf === null) return;
+  const own = frame.byId.get(tube.twinOf)!.corners;
+  const sameAs = (corners: readonly Vec3[]) => corners.every((corner, i) => distance(corner, own[i]!) <= ROUNDING);
+  if (!sameAs(tube.corners) && !sameAs(tube.corners.toReversed())) return;
+  yield {
+    id: 'member/twin-in-same-place',
+    severity: 'error',
+    tube: tube.id,
+    at: tube.corners[0]!,
+    message: `${tube.member.name} is its own mirror image, so its twin lies in the same place and would be cut twice. Turn its mirror off.`,
+    source: PRACTICE,
+  };
+}
 
 // --- bends ----------------------------------------------------------------------------------------------------------
 

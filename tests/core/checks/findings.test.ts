@@ -109,6 +109,20 @@ describe('findings of ends', () => {
   });
 });
 
+describe('findings of twins', () => {
+  const mirrored = (nodes: Record<string, unknown>): Records => ({
+    nodes,
+    members: [
+      { id: 'bar', name: 'Bar', path: Object.keys(nodes), mirror: true, ends: [{ fit: 'square' }, { fit: 'square' }] },
+    ],
+  });
+  it('a member on the centre plane, or across it, whose twin lies on it', () => {
+    expect(ids(mirrored({ a: [0, 0, 0], b: [0, 0, 900] }))).toEqual(['error member/twin-in-same-place']);
+    expect(ids(mirrored({ a: [0, 500, 0], b: [0, -500, 0] }))).toEqual(['error member/twin-in-same-place']);
+    expect(ids(mirrored({ a: [0, 500, 0], b: [0, 1, 0] }))).toEqual([]);
+  });
+});
+
 describe('findings of clearance', () => {
   const head = (gap: number) => ({
     id: 'head',
