@@ -39,7 +39,7 @@ describe('the fabrication file', () => {
     expect(broken.findings.filter((finding) => finding.severity === 'error').length).toBeGreaterThan(2);
     expect(troubles(fabricationJson(broken))).toEqual([]);
   });
-  // After a change of the file: npx vitest run -u tests/exports/fabricationSchema.test.ts
+  // After a change of the file: npx vitest run tests/exports/fabricationSchema.test.ts -u
   it('docs/fabrication.schema.json says the same', async () => {
     await expect(`${laidOut(jsonSchemaOf(fabricationSchema))}\n`).toMatchFileSnapshot(
       '../../docs/fabrication.schema.json',
