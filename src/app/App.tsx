@@ -50,7 +50,7 @@ export function App(): ReactNode {
       <Notices />
       <BaySlot ready={ready} />
       <Stations />
-      <div className="work">
+      <div className="work" key={station}>
         {ready && station === 'shop' && (
           <div className="bench">
             <Boundary part="The bench">
@@ -58,7 +58,7 @@ export function App(): ReactNode {
             </Boundary>
           </div>
         )}
-        <main className="panel" key={station}>
+        <main className="panel">
           {ready ? (
             <Boundary part="This station">
               <Panel />

@@ -73,9 +73,12 @@ const isTyping = (target: EventTarget | null): boolean =>
 const isPending = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && target.dataset['pending'] !== undefined;
 
+/** A sheet or the menu takes the keys itself, Escape above all. */
+const isLaidOver = (): boolean => document.querySelector('dialog[open], :popover-open') !== null;
+
 /** Runs the command that the key event asks for; the event is then used up. */
 export function answerKey(event: KeyboardEvent, showSheet: (sheet: SheetName) => void): void {
-  if (event.defaultPrevented || isPending(event.target) || document.querySelector('dialog[open]')) return;
+  if (event.defaultPrevented || isPending(event.target) || isLaidOver()) return;
   const command = Object.values<Command>(COMMANDS).find(({ keys }) => keys.some((chord) => matches(event, chord)));
   if (!command) return;
   const bareKey = !event.ctrlKey && !event.metaKey && !event.altKey;

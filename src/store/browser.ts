@@ -1,5 +1,5 @@
 /** What the workspace finds around it in a browser. */
-import type { Surroundings, TabMemory } from './createWorkspace.ts';
+import type { Surroundings, TabMemory } from './surroundings.ts';
 import { openIndexedDb, openTabs } from './indexedDb.ts';
 
 const MEMORY = 'cagewright.tab';

@@ -18,29 +18,10 @@ import type { Autosave, AutosaveHost } from './autosave.ts';
 import { emptyJob } from './emptyJob.ts';
 import { fileNameFor } from './fileName.ts';
 import { resumeHistory } from './keptHistory.ts';
-import type { Kept, Persistence, Stamp, Tabs } from './persistence.ts';
+import type { Kept, Stamp } from './persistence.ts';
 import { stillThere } from './selection.ts';
+import type { Surroundings } from './surroundings.ts';
 import type { Station, Workspace, WorkspaceActions } from './types.ts';
-
-/** What a tab remembers of itself through a reload. */
-export interface TabMemory {
-  readonly slot: string;
-  readonly station: Station;
-}
-
-export interface Surroundings {
-  readonly persistence: Persistence;
-  readonly tabs: Tabs;
-  /** Names this tab among those of the browser, anew at each load of the page. */
-  readonly tab: string;
-  /** null when this tab has not been here before. */
-  readonly remembered: TabMemory | null;
-  remember(memory: TabMemory): void;
-  newSlot(): string;
-  now(): number;
-  /** The text of the demo's job file. */
-  fetchDemo(): Promise<string>;
-}
 
 export interface WorkspaceStore extends StoreApi<Workspace> {
   /** Brings back the kept work, or the demo where nothing is kept. */

@@ -1,9 +1,10 @@
 /** A browser in memory: storage and channel that several workspaces share, as the tabs of one browser do. */
 import { readFileSync } from 'node:fs';
 import { createWorkspace } from '../../src/store/createWorkspace.ts';
-import type { Surroundings, TabMemory, WorkspaceStore } from '../../src/store/createWorkspace.ts';
+import type { WorkspaceStore } from '../../src/store/createWorkspace.ts';
 import { mayWriteOver } from '../../src/store/persistence.ts';
 import type { Kept, Stamp } from '../../src/store/persistence.ts';
+import type { Surroundings, TabMemory } from '../../src/store/surroundings.ts';
 import type { Version } from '../../src/store/types.ts';
 
 export const DEMO = readFileSync(new URL('../../public/demo.cagewright.json', import.meta.url), 'utf8');

@@ -1,0 +1,23 @@
+/** What the workspace is given from outside: what keeps the work, the clock, names, the demo. In a browser: browser.ts. */
+import type { Persistence, Tabs } from './persistence.ts';
+import type { Station } from './types.ts';
+
+/** What a tab remembers of itself through a reload. */
+export interface TabMemory {
+  readonly slot: string;
+  readonly station: Station;
+}
+
+export interface Surroundings {
+  readonly persistence: Persistence;
+  readonly tabs: Tabs;
+  /** Names this tab among those of the browser, anew at each load of the page. */
+  readonly tab: string;
+  /** null when this tab has not been here before. */
+  readonly remembered: TabMemory | null;
+  remember(memory: TabMemory): void;
+  newSlot(): string;
+  now(): number;
+  /** The text of the demo's job file. */
+  fetchDemo(): Promise<string>;
+}
