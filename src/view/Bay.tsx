@@ -22,7 +22,7 @@ import { layFloor } from './scene/floor.ts';
 import { shortestGaps } from './scene/gap.ts';
 import { nodeSpots, pointSpots } from './shown.ts';
 import { Toolbar } from './Toolbar.tsx';
-import { useViews } from './useViews.ts';
+import { TOOLBAR, useViews } from './useViews.ts';
 import './bay.css';
 
 const FIRST_RIG = { target: [0, 0, 600], yaw: (38 * Math.PI) / 180, pitch: (24 * Math.PI) / 180, span: 3000 } as const;
@@ -37,6 +37,7 @@ function DrawnBay() {
   const derived = useWorkspace((state) => state.derived);
   const selection = useWorkspace((state) => state.selection);
   const station = useWorkspace((state) => state.station);
+  const gesture = useWorkspace((state) => state.gesture);
   const select = useWorkspace((state) => state.select);
 
   const palette = usePalette();
@@ -127,6 +128,10 @@ function DrawnBay() {
           dpr={[1, 2]}
           camera={{ near: 100, far: 60_000 }}
           aria-hidden="true"
+          onCreated={({ gl, invalidate }) =>
+            // The card was taken away and given back: nothing else would ask for the frame.
+            gl.domElement.addEventListener('webglcontextrestored', () => invalidate())
+          }
         >
           <Scene
             viewpoint={viewpoint}
@@ -148,7 +153,7 @@ function DrawnBay() {
             />
           )}
         </Canvas>
-        <LabelLayer labels={labels} placerRef={placer} onWords={asksForFrame} />
+        <LabelLayer labels={labels} tubes={derived.tubes} below={TOOLBAR} placerRef={placer} onWords={asksForFrame} />
       </div>
       {grips.freedom !== null && <Readout freedom={grips.freedom} news={grips.news} />}
       <Toolbar
@@ -157,7 +162,7 @@ function DrawnBay() {
           [{ name: '№', says: 'Member numbers', key: 'N', act: () => setNumbered((on) => !on), pressed: numbered }],
         ]}
       />
-      <output className="bay-spoken">{describeSelection(derived, selection)}</output>
+      <output className="bay-spoken">{gesture === null && describeSelection(derived, selection)}</output>
     </section>
   );
 }

@@ -20,7 +20,7 @@ export function Toolbar({
   readonly children?: ReactNode;
 }) {
   return (
-    <div className="bay-toolbar" role="toolbar" aria-label="Views">
+    <div className="bay-toolbar" role="group" aria-label="Views">
       {groups.map((buttons) => (
         <div className="bay-buttons" key={buttons[0]?.name}>
           {buttons.map(({ name, says, key, act, disabled, pressed }) => (

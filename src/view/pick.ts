@@ -47,20 +47,28 @@ function chainOf(path: Path): readonly Vec3[] {
   return chain;
 }
 
-/** The tube under the pointer: of those hit the one nearest to the eye, else the one missed by least, within `reach` pixels. */
-export function pickTube(
-  tubes: readonly SolvedTube[],
-  view: Projection,
+/** A tube's centreline on the screen. */
+export interface SeenTube {
+  readonly tube: SolvedTube;
+  readonly chain: readonly OnScreen[];
+}
+
+export const seeTubes = (tubes: readonly SolvedTube[], view: Projection): readonly SeenTube[] =>
+  tubes.map((tube) => ({ tube, chain: chainOf(tube.path).map(view.toScreen) }));
+
+/** The tube under a pixel: of those hit the one nearest to the eye, else the one missed by least, within `reach` pixels. */
+export function tubeAt(
+  seen: readonly SeenTube[],
+  pixelsPerMm: number,
   x: number,
   y: number,
   reach: number,
 ): SolvedTube | null {
   let hit: { tube: SolvedTube; depth: number } | null = null;
   let missed: { tube: SolvedTube; away: number } | null = null;
-  for (const tube of tubes) {
+  for (const { tube, chain } of seen) {
     const radius = tube.section.outerDiameter / 2;
-    const wide = radius * view.pixelsPerMm;
-    const chain = chainOf(tube.path).map(view.toScreen);
+    const wide = radius * pixelsPerMm;
     for (let i = 1; i < chain.length; i += 1) {
       const { away, depth } = nearestOnSegment(chain[i - 1]!, chain[i]!, x, y);
       if (away <= wide) {
@@ -92,7 +100,7 @@ export function pick(scene: Pickable, view: Projection, x: number, y: number, re
     if (away <= 6 + reach && (nearest === null || away < nearest.away)) nearest = { selection: spot.selection, away };
   }
   if (nearest !== null) return nearest.selection;
-  const tube = pickTube(scene.tubes, view, x, y, reach);
+  const tube = tubeAt(seeTubes(scene.tubes, view), view.pixelsPerMm, x, y, reach);
   if (tube !== null) return { kind: 'tube', id: tube.id };
   const envelope = scene.envelopes.find((box) => {
     const corners = boxCorners(box).map(view.toScreen);

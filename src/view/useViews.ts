@@ -11,7 +11,7 @@ import type { ViewButton } from './Toolbar.tsx';
 /** A place that was asked for is shown with about this much round it, mm. */
 const CLOSE_SPAN = 900;
 /** Pixels along the lower edge that the toolbar takes. */
-const TOOLBAR = 60;
+export const TOOLBAR = 60;
 const NARROW = 560;
 const KEY_TURN = Math.PI / 24;
 

@@ -1,12 +1,15 @@
 /** A word or number that stands at a place in the car. */
 import type { ReactNode } from 'react';
 import type { Vec3 } from '../../core/geometry/vector.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
 import type { Selection } from '../../store/types.ts';
 
 export interface Label {
   readonly key: string;
   /** Places it may stand at, best first; from the zoom, in pixels a mm, for what is of one size on the screen. */
   readonly at: readonly Vec3[] | ((pixelsPerMm: number) => readonly Vec3[]);
+  /** Stands only where this tube is the one that is seen, so that no number lies on another tube. */
+  readonly on?: SolvedTube;
   /** Pixels right of and below the place. */
   readonly shift?: readonly [number, number];
   /** Lower is placed first. */

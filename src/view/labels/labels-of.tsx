@@ -26,7 +26,7 @@ export function numberLabels(tubes: readonly SolvedTube[], selected: SolvedTube 
       at: numberPlaces(tube),
       rank: live ? 0 : 30 + tube.number / 1000,
       look: 'number',
-      ...(live && { tone: 'live' }),
+      ...(live ? { tone: 'live' } : { on: tube }),
       text: tube.number,
     };
   });

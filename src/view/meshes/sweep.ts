@@ -10,7 +10,6 @@ import {
   rejectFrom,
   normalize,
   rotateAbout,
-  scale,
   subtract,
   type Vec3,
 } from '../../core/geometry/vector.ts';
@@ -27,7 +26,7 @@ export interface SweepFrame {
   readonly beside: Vec3;
 }
 
-const GREATEST_STEP = (11 * Math.PI) / 180;
+const GREATEST_STEP = (8 * Math.PI) / 180;
 
 const frameAt = (at: Vec3, tangent: Vec3, across: Vec3): SweepFrame => ({
   at,
@@ -36,7 +35,7 @@ const frameAt = (at: Vec3, tangent: Vec3, across: Vec3): SweepFrame => ({
   beside: cross(tangent, across),
 });
 
-/** Frames along one bend, both tangents included; equal steps of at most 11 degrees. */
+/** Frames along one bend, both tangents included; equal steps of at most 8 degrees. */
 function framesOfArc(arc: ArcPiece, across: Vec3): SweepFrame[] {
   const steps = Math.max(1, Math.ceil(arc.angle / GREATEST_STEP));
   const spoke = subtract(arc.from, arc.centre);
@@ -70,10 +69,6 @@ export function sweepFrames(path: Path, reference: Vec3): readonly SweepFrame[] 
   frames.push(frameAt(last.to, last.endTangent, across));
   return frames;
 }
-
-/** Unit vector from the centreline to the wall at angle `phi`, right-hand about the tangent from `across`. */
-export const spokeAt = (frame: SweepFrame, phi: number): Vec3 =>
-  addScaled(scale(frame.across, Math.cos(phi)), frame.beside, Math.sin(phi));
 
 /** The centreline as a chain of places, bends in steps; empty for an empty path. */
 export function centrelineChain(path: Path): readonly Vec3[] {

@@ -2,10 +2,10 @@
  * A solved tube as triangles: outer wall, bore, and at both ends the cut face between them, shaped by the end's trim
  * profiles. Closed, wound outwards, and free of any drawing library.
  */
-import { addScaled, cross, dot, normalize, scale, subtract, type Vec3 } from '../../core/geometry/vector.ts';
+import { cross, dot, normalize, scale, subtract, type Vec3 } from '../../core/geometry/vector.ts';
 import type { SolvedTube, TubeEnd } from '../../core/solve/types.ts';
 import { reachedOrTip, sharpDegrees, trimAt } from './profile.ts';
-import { spokeAt, sweepFrames, type SweepFrame } from './sweep.ts';
+import { sweepFrames, type SweepFrame } from './sweep.ts';
 
 /** Which face of the tube a vertex belongs to. */
 export const OUTER = 0;
@@ -60,76 +60,10 @@ export function generatorDegrees(
     .filter((degrees) => degrees < 360 - 1e-6);
 }
 
-/** Points of one wall (outer or bore), ring by ring from A to B, each with its spoke. */
-interface Wall {
-  readonly rings: readonly (readonly Vec3[])[];
-  readonly spokes: readonly (readonly Vec3[])[];
-}
-
-function sweepWall(
-  frames: readonly SweepFrame[],
-  degrees: readonly number[],
-  radius: number,
-  trims: readonly { readonly a: number; readonly b: number }[],
-): Wall {
-  const last = frames.length - 1;
-  const spokes = frames.map((frame) => degrees.map((phi) => spokeAt(frame, phi * TO_RADIANS)));
-  const rings = frames.map((frame, i) =>
-    degrees.map((_, k) => {
-      const along = i === 0 ? trims[k]!.a : i === last ? -trims[k]!.b : 0;
-      return addScaled(addScaled(frame.at, frame.tangent, along), spokes[i]![k]!, radius);
-    }),
-  );
-  return { rings, spokes };
-}
-
-/** Growing lists of vertices and triangles. */
-function startSteel() {
-  const positions: number[] = [];
-  const normals: number[] = [];
-  const faces: number[] = [];
-  const indices: number[] = [];
-  const edges: number[] = [];
-  return {
-    /** Adds a ring of vertices; answers the first one's index. */
-    ring(points: readonly Vec3[], spokes: readonly Vec3[], face: number): number {
-      const first = faces.length;
-      points.forEach((point, k) => {
-        positions.push(...point);
-        normals.push(...spokes[k]!);
-        faces.push(face);
-      });
-      return first;
-    },
-    /** Closes the strip between two rings of `count` vertices that begin at `from` and `to`. */
-    band(from: number, to: number, count: number): void {
-      for (let k = 0; k < count; k += 1) {
-        const next = (k + 1) % count;
-        indices.push(from + k, to + next, to + k, from + k, from + next, to + next);
-      }
-    },
-    /** Marks a ring as a visible edge. */
-    edge(first: number, count: number): void {
-      for (let k = 0; k < count; k += 1) edges.push(first + k, first + ((k + 1) % count));
-    },
-    mesh: (): TubeMesh => ({
-      positions: Float32Array.from(positions),
-      normals: Float32Array.from(normals),
-      faces: Float32Array.from(faces),
-      indices: Uint32Array.from(indices),
-      edges: Uint32Array.from(edges),
-    }),
-  };
-}
-
-/** Normals of the cut face, out of the steel: square to the rim and to the wall's thickness. */
-function cutNormals(outer: readonly Vec3[], inner: readonly Vec3[], outwards: Vec3): Vec3[] {
-  const count = outer.length;
-  return outer.map((point, k) => {
-    const alongRim = subtract(outer[(k + 1) % count]!, outer[(k - 1 + count) % count]!);
-    const square = normalize(cross(alongRim, subtract(point, inner[k]!)));
-    return dot(square, outwards) < 0 ? scale(square, -1) : square;
-  });
+/** How far a generator line is trimmed at end A, and at end B; mm from the node into the tube. */
+interface Trims {
+  readonly a: number;
+  readonly b: number;
 }
 
 /** Trims at both ends on each generator line, kept within the straight that the end stands on. */
@@ -139,7 +73,7 @@ function trimsOf(
   turn: number,
   a: Float64Array,
   b: Float64Array,
-): { a: number; b: number }[] {
+): readonly Trims[] {
   const bent = tube.bends.length > 0;
   const roomA = Math.max(0, tube.straights[0] ?? 0);
   const roomB = Math.max(0, tube.straights.at(-1) ?? 0);
@@ -152,47 +86,143 @@ function trimsOf(
   });
 }
 
+/** Flat arrays that rings of `count` vertices are laid into. A drag builds many tubes a frame: nothing is made for a vertex. */
+function layRings(rings: number, bands: number, count: number) {
+  const positions = new Float32Array(3 * rings * count);
+  const normals = new Float32Array(3 * rings * count);
+  const faces = new Float32Array(rings * count);
+  const indices = new Uint32Array(6 * bands * count);
+  const edges: number[] = [];
+  let laid = 0;
+  let banded = 0;
+  return {
+    positions,
+    normals,
+    /** Room for one more ring; answers the index of its first vertex. */
+    ring(face: number): number {
+      const first = laid * count;
+      faces.fill(face, first, first + count);
+      laid += 1;
+      return first;
+    },
+    /** Closes the strip between two rings. */
+    band(from: number, to: number): void {
+      for (let k = 0; k < count; k += 1) {
+        const next = (k + 1) % count;
+        indices.set([from + k, to + next, to + k, from + k, from + next, to + next], banded);
+        banded += 6;
+      }
+    },
+    /** Marks a ring as a visible edge. */
+    edge(first: number): void {
+      for (let k = 0; k < count; k += 1) edges.push(first + k, first + ((k + 1) % count));
+    },
+    mesh: (): TubeMesh => ({ positions, normals, faces, indices, edges: Uint32Array.from(edges) }),
+  };
+}
+
+type Steel = ReturnType<typeof layRings>;
+
+/** Sweeps one wall through the frames; answers each ring's first vertex. `sense` turns the normals: 1 outwards, -1 into the bore. */
+function sweepWall(
+  steel: Steel,
+  frames: readonly SweepFrame[],
+  degrees: readonly number[],
+  radius: number,
+  trims: readonly Trims[],
+  face: typeof OUTER | typeof BORE,
+): readonly number[] {
+  const { positions, normals } = steel;
+  const sense = face === OUTER ? 1 : -1;
+  const lines = degrees.map((phi) => [Math.cos(phi * TO_RADIANS), Math.sin(phi * TO_RADIANS)] as const);
+  return frames.map(({ at, tangent, across, beside }, i) => {
+    const first = steel.ring(face);
+    lines.forEach(([cos, sin], k) => {
+      const along = i === 0 ? trims[k]!.a : i === frames.length - 1 ? -trims[k]!.b : 0;
+      for (let axis = 0; axis < 3; axis += 1) {
+        const spoke = across[axis]! * cos + beside[axis]! * sin;
+        positions[3 * (first + k) + axis] = at[axis]! + tangent[axis]! * along + spoke * radius;
+        normals[3 * (first + k) + axis] = spoke * sense;
+      }
+    });
+    return first;
+  });
+}
+
+/** One edge of a cut face: a copy of a wall's last ring, for normals of its own. */
+function copyRing({ positions, ring }: Steel, wall: number, count: number): number {
+  const first = ring(CUT);
+  positions.copyWithin(3 * first, 3 * wall, 3 * (wall + count));
+  return first;
+}
+
+/** Normals of a cut face, out of the steel: square to its rim and to the wall's thickness. `outwards` leads off the tube's end. */
+function layCutNormals(
+  { positions, normals }: Steel,
+  outer: number,
+  inner: number,
+  count: number,
+  outwards: Vec3,
+): void {
+  const vertex = (i: number): Vec3 => [positions[3 * i]!, positions[3 * i + 1]!, positions[3 * i + 2]!];
+  for (let k = 0; k < count; k += 1) {
+    const alongRim = subtract(vertex(outer + ((k + 1) % count)), vertex(outer + ((k - 1 + count) % count)));
+    const square = normalize(cross(alongRim, subtract(vertex(outer + k), vertex(inner + k))));
+    const normal = dot(square, outwards) < 0 ? scale(square, -1) : square;
+    normals.set(normal, 3 * (outer + k));
+    normals.set(normal, 3 * (inner + k));
+  }
+}
+
+const NO_STEEL: TubeMesh = {
+  positions: new Float32Array(),
+  normals: new Float32Array(),
+  faces: new Float32Array(),
+  indices: new Uint32Array(),
+  edges: new Uint32Array(),
+};
+
 /**
  * Triangles of the tube. Lines that reach no run are drawn to the tip; an end that is trimmed past its straight is
- * drawn to the bend's tangent. Ends without an own path give an empty mesh.
+ * drawn to the bend's tangent. A tube without a path gives an empty mesh.
  */
 export function buildTubeMesh(tube: SolvedTube): TubeMesh {
   const [endA, endB] = tube.ends;
   const frames = sweepFrames(tube.path, endA.reference);
-  const steel = startSteel();
   const last = frames.at(-1);
-  if (last !== undefined) {
-    const turn = Math.atan2(dot(endB.reference, last.beside), dot(endB.reference, last.across)) / TO_RADIANS;
-    const trimA = readEnd(endA);
-    const trimB = readEnd(endB);
-    const degrees = generatorDegrees(trimA.sharp, trimB.sharp, turn);
-    const count = degrees.length;
-    const outerRadius = tube.section.outerDiameter / 2;
-    const outer = sweepWall(frames, degrees, outerRadius, trimsOf(tube, degrees, turn, trimA.outer, trimB.outer));
-    const inner = sweepWall(
-      frames,
-      degrees,
-      outerRadius - tube.section.wall,
-      trimsOf(tube, degrees, turn, trimA.inner, trimB.inner),
-    );
+  if (last === undefined) return NO_STEEL;
 
-    const outerStarts = outer.rings.map((ring, i) => steel.ring(ring, outer.spokes[i]!, OUTER));
-    const inwards = inner.spokes.map((ring) => ring.map((spoke) => scale(spoke, -1)));
-    const innerStarts = inner.rings.map((ring, i) => steel.ring(ring, inwards[i]!, BORE));
-    for (let i = 1; i < frames.length; i += 1) {
-      steel.band(outerStarts[i - 1]!, outerStarts[i]!, count);
-      steel.band(innerStarts[i]!, innerStarts[i - 1]!, count);
-    }
-    [0, frames.length - 1].forEach((i) => {
-      const outwards = i === 0 ? endA.direction : endB.direction;
-      const normals = cutNormals(outer.rings[i]!, inner.rings[i]!, scale(outwards, -1));
-      const outerEdge = steel.ring(outer.rings[i]!, normals, CUT);
-      const innerEdge = steel.ring(inner.rings[i]!, normals, CUT);
-      steel.edge(outerEdge, count);
-      steel.edge(innerEdge, count);
-      if (i === 0) steel.band(innerEdge, outerEdge, count);
-      else steel.band(outerEdge, innerEdge, count);
-    });
+  const turn = Math.atan2(dot(endB.reference, last.beside), dot(endB.reference, last.across)) / TO_RADIANS;
+  const [trimA, trimB] = [readEnd(endA), readEnd(endB)];
+  const degrees = generatorDegrees(trimA.sharp, trimB.sharp, turn);
+  const count = degrees.length;
+  const radius = tube.section.outerDiameter / 2;
+  const steel = layRings(2 * frames.length + 4, 2 * frames.length, count);
+  const outer = sweepWall(
+    steel,
+    frames,
+    degrees,
+    radius,
+    trimsOf(tube, degrees, turn, trimA.outer, trimB.outer),
+    OUTER,
+  );
+  const bore = radius - tube.section.wall;
+  const inner = sweepWall(steel, frames, degrees, bore, trimsOf(tube, degrees, turn, trimA.inner, trimB.inner), BORE);
+  for (let i = 1; i < frames.length; i += 1) {
+    steel.band(outer[i - 1]!, outer[i]!);
+    steel.band(inner[i]!, inner[i - 1]!);
+  }
+  for (const [ring, end] of [
+    [0, endA],
+    [frames.length - 1, endB],
+  ] as const) {
+    const outerEdge = copyRing(steel, outer[ring]!, count);
+    const innerEdge = copyRing(steel, inner[ring]!, count);
+    layCutNormals(steel, outerEdge, innerEdge, count, scale(end.direction, -1));
+    steel.edge(outerEdge);
+    steel.edge(innerEdge);
+    if (ring === 0) steel.band(innerEdge, outerEdge);
+    else steel.band(outerEdge, innerEdge);
   }
   return steel.mesh();
 }
