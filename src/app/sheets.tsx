@@ -46,12 +46,12 @@ function VersionsSheet({ closed }: Closes): ReactNode {
   }, []);
   return (
     <Sheet title="Earlier versions" closed={closed}>
-      <p>The last twenty, kept in this browser at most once a minute. Bringing one back can be undone.</p>
+      <p>Kept in this browser, one a minute, the last twenty. Work from other tabs stands here too.</p>
       {versions === null && <p role="status">Looking</p>}
       {versions?.length === 0 && <p>None yet: the first is kept with the first change.</p>}
       <ul className="versions">
         {versions?.map((version) => (
-          <li key={version.savedAt}>
+          <li key={`${version.savedAt} ${version.name}`}>
             <time dateTime={new Date(version.savedAt).toISOString()}>{dated(version.savedAt)}</time>
             <span>{version.name}</span>
             <button

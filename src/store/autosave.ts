@@ -16,7 +16,7 @@ export interface AutosaveHost {
   readonly tab: string;
   now(): number;
   /** What there is to keep, but for slot and date. */
-  read(): Omit<Kept, 'slot' | 'savedAt'> & { readonly name: string };
+  read(): Omit<Kept, 'slot' | 'savedAt'>;
   tell(saved: 'saved' | 'saving' | 'failed'): void;
   /** Another tab has saved newer work in this slot. */
   tellBehind(): void;
@@ -55,8 +55,7 @@ export function createAutosave(host: AutosaveHost, firstSlot: string): Autosave 
   }
 
   async function write(): Promise<void> {
-    const { name, ...rest } = host.read();
-    const kept: Kept = { ...rest, slot, savedAt: host.now() };
+    const kept: Kept = { ...host.read(), slot, savedAt: host.now() };
     const written = change;
     try {
       const stamp = await host.persistence.save(kept, host.tab, seen);
@@ -65,7 +64,7 @@ export function createAutosave(host: AutosaveHost, firstSlot: string): Autosave 
       seen = Math.max(seen, stamp.count);
       host.tabs.announce(slot, stamp);
       if (written === change) host.tell('saved');
-      await addVersion(name, kept.text, kept.savedAt, VERSION_EVERY);
+      await addVersion(kept.name, kept.text, kept.savedAt, VERSION_EVERY);
     } catch {
       host.tell('failed');
     }

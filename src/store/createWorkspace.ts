@@ -21,7 +21,7 @@ import { resumeHistory } from './keptHistory.ts';
 import type { Kept, Stamp } from './persistence.ts';
 import { stillThere } from './selection.ts';
 import type { Surroundings } from './surroundings.ts';
-import type { Station, Workspace, WorkspaceActions } from './types.ts';
+import type { Station, Version, Workspace, WorkspaceActions } from './types.ts';
 
 export interface WorkspaceStore extends StoreApi<Workspace> {
   /** Brings back the kept work, or the demo where nothing is kept. */
@@ -87,8 +87,16 @@ export function createWorkspace(): WorkspaceStore {
     },
     file: () => ({ fileName: fileNameFor(history.job.name), text: serialiseJob(history.job) }),
     async earlierVersions() {
+      if (!around || !autosave) return [];
+      const { persistence } = around;
+      const here = autosave.slot();
       try {
-        return (await around?.persistence.versions()) ?? [];
+        const [dated, documents] = await Promise.all([persistence.versions(), persistence.documents()]);
+        const elsewhere = documents.filter(
+          ({ slot, text }) => slot !== here && !dated.some((one) => one.text === text),
+        );
+        const versions = elsewhere.map(({ savedAt, name, text }): Version => ({ savedAt, name, text })).concat(dated);
+        return versions.toSorted((a, b) => b.savedAt - a.savedAt);
       } catch {
         return [];
       }

@@ -33,6 +33,10 @@ export function openIndexedDb(): Persistence {
       return stamp;
     },
 
+    async documents() {
+      return (await (await opened).getAll('documents')).map(({ kept }) => kept);
+    },
+
     async versions() {
       return (await (await opened).getAll('versions')).toReversed();
     },

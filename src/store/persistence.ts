@@ -8,6 +8,7 @@ import type { Station, Version } from './types.ts';
 /** One document as it was last saved. The job is text, so that it comes back through the same door as any file. */
 export interface Kept {
   readonly slot: string;
+  readonly name: string;
   readonly text: string;
   /** The undo history as plain data; checked before it is trusted. */
   readonly history: unknown;
@@ -30,6 +31,8 @@ export interface Persistence {
    * and write are one transaction. Several saves of one tab may be under way at once: its own writes never refuse it.
    */
   save(kept: Kept, tab: string, seen: number): Promise<Stamp | null>;
+  /** Every slot's document, in no order. */
+  documents(): Promise<readonly Kept[]>;
   /** Newest first. */
   versions(): Promise<readonly Version[]>;
   /** Keeps a version and drops the oldest beyond `most`. */

@@ -78,7 +78,7 @@ export interface WorkspaceActions {
   openDemo(): Promise<void>;
   /** The job as the text of a job file, and the name to save it under. */
   file(): { readonly fileName: string; readonly text: string };
-  /** Newest first; empty when the browser keeps nothing. */
+  /** The dated copies, and what was last saved from other tabs; newest first, empty when the browser keeps nothing. */
   earlierVersions(): Promise<readonly Version[]>;
   /** Brings a version back as one undo step. */
   restore(version: Version): void;

@@ -185,6 +185,15 @@ describe('earlier versions', () => {
     expect((await read(tab).earlierVersions())[0]!.name).toBe('b');
   });
 
+  it('show what a closed tab left in a place of its own', async () => {
+    const closed = await browser.openTab();
+    const open = await browser.openTab();
+    await work(closed, 'a');
+    await work(closed, 'b');
+    await work(open, 'c');
+    expect((await read(open).earlierVersions()).map(({ name }) => name)).toEqual(['b', 'a']);
+  });
+
   it('are none when the browser keeps nothing', async () => {
     const tab = await browser.openTab();
     browser.broken = true;

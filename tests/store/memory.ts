@@ -67,6 +67,10 @@ export function openBrowser(): Browser {
           documents.set(kept.slot, { kept: structuredClone(kept), stamp });
           return stamp;
         },
+        async documents() {
+          refuseIfBroken();
+          return [...documents.values()].map(({ kept }) => kept);
+        },
         async versions() {
           refuseIfBroken();
           return browser.versions;
