@@ -40,11 +40,13 @@ export const COMMANDS = {
 
 /** Keys that the bay answers itself while it has the focus. */
 export const BAY_KEYS: readonly { readonly name: string; readonly keys: readonly string[] }[] = [
-  { name: 'Fit the whole frame; what is selected', keys: ['0', '9'] },
+  { name: 'Fit the whole frame', keys: ['F'] },
+  { name: 'Fit what is selected', keys: ['S'] },
   { name: 'Three-quarter, top, left, right, front, rear, square to the hoop', keys: ['1 to 7'] },
-  { name: 'Turn the view', keys: ['Arrow keys'] },
-  { name: 'Move the view', keys: ['Shift+Arrow keys'] },
+  { name: 'Turn the view; move it', keys: ['Arrows', 'Shift+Arrows'] },
   { name: 'Closer, further', keys: ['+', '-'] },
+  { name: 'Node selected: move it; finely', keys: ['Arrows', 'Shift+Arrows'] },
+  { name: 'Node selected: up, down', keys: ['PageUp', 'PageDown'] },
   { name: 'Member numbers on or off', keys: ['N'] },
 ];
 
