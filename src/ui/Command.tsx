@@ -4,7 +4,6 @@ import type { Edited } from '../core/edit/records.ts';
 import type { Fault, Job } from '../core/job/types.ts';
 import { useWorkspace } from '../store/workspace.ts';
 
-
 export function Command(props: {
   /** Names the step in undo. */
   step: string;

@@ -31,7 +31,7 @@ export function Tabs<Name extends string>(props: {
 
   return (
     <div className="tabs">
-      <div ref={list} role="tablist" aria-label={props.label} className="tab-list" onKeyDown={onKeyDown}>
+      <div ref={list} role="tablist" aria-label={props.label} className="tab-list">
         {tabs.map((tab) => (
           <button
             key={tab.name}
@@ -42,6 +42,7 @@ export function Tabs<Name extends string>(props: {
             aria-controls={`${id}-panel`}
             tabIndex={tab.name === shown ? 0 : -1}
             className="tab"
+            onKeyDown={onKeyDown}
             onClick={() => onShow(tab.name)}
           >
             {tab.title}

@@ -26,18 +26,14 @@ export default function ChecksStation(): ReactNode {
       <h2>Room for the driver</h2>
       {envelopes.length === 0 && (
         <p className="empty">
-          <strong>No head box yet.</strong> Measure the seated, helmeted driver, lean and belt stretch included, and put a
-          box round the head. Every tube is then measured against it.
+          <strong>No head box yet.</strong> Measure the seated, helmeted driver, lean and belt stretch included, and put
+          a box round the head. Every tube is then measured against it.
         </p>
       )}
       {envelopes.map((envelope) => (
         <EnvelopeCard key={envelope.id} envelope={envelope} />
       ))}
-      <button
-        type="button"
-        className="press"
-        onClick={() => edit('Add a box', (job) => addEnvelope(job))}
-      >
+      <button type="button" className="press" onClick={() => edit('Add a box', (job) => addEnvelope(job))}>
         Add a box
       </button>
       <Section title="Not checked here" open>

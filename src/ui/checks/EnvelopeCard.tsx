@@ -26,19 +26,28 @@ export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
     <article ref={card} className={chosen ? 'card chosen-card' : 'card'} aria-label={envelope.name}>
       <h3>{envelope.name}</h3>
       {shortest && (
-        <button type="button" className={shortest.ok ? 'gap-head' : 'gap-head gap-short'} onClick={() => goTo(shortest.at, { kind: 'envelope', id: envelope.id })}>
+        <button
+          type="button"
+          className={shortest.ok ? 'gap-head' : 'gap-head gap-short'}
+          onClick={() => goTo(shortest.at, { kind: 'envelope', id: envelope.id })}
+        >
           <span className="gap-figure">
             <Length mm={shortest.distance} withUnit />
           </span>
           <span>
-            <GapWord clearance={shortest} /> to {tubeName(derived, shortest.tube)}; <Length mm={shortest.gap} withUnit /> asked for
+            <GapWord clearance={shortest} /> to {tubeName(derived, shortest.tube)};{' '}
+            <Length mm={shortest.gap} withUnit /> asked for
           </span>
         </button>
       )}
       <GapTable clearances={nearest} name={envelope.name} />
       <Section title="The box">
         <BoxEditor envelope={envelope} />
-        <button type="button" className="press press-quiet" onClick={() => edit(`Delete ${envelope.name}`, (job) => removeEnvelope(job, envelope.id))}>
+        <button
+          type="button"
+          className="press press-quiet"
+          onClick={() => edit(`Delete ${envelope.name}`, (job) => removeEnvelope(job, envelope.id))}
+        >
           Delete this box
         </button>
       </Section>
@@ -70,7 +79,11 @@ function GapTable({ clearances, name }: { clearances: readonly Clearance[]; name
             return (
               <tr key={clearance.tube} className={chosen ? 'chosen' : undefined}>
                 <th scope="row">
-                  <button type="button" className="link" onClick={() => goTo(clearance.at, { kind: 'tube', id: clearance.tube })}>
+                  <button
+                    type="button"
+                    className="link"
+                    onClick={() => goTo(clearance.at, { kind: 'tube', id: clearance.tube })}
+                  >
                     {tubeName(derived, clearance.tube)}
                   </button>
                 </th>
@@ -93,7 +106,8 @@ function GapWord({ clearance }: { clearance: Clearance }): ReactNode {
   if (clearance.ok) return <span className="word-ok">✓ enough</span>;
   return (
     <span className="word-error">
-      × {clearance.distance < 0 ? 'inside the box, ' : ''}short by <Length mm={clearance.gap - clearance.distance} withUnit />
+      × {clearance.distance < 0 ? 'inside the box, ' : ''}short by{' '}
+      <Length mm={clearance.gap - clearance.distance} withUnit />
     </span>
   );
 }
@@ -115,8 +129,16 @@ function BoxEditor({ envelope }: { envelope: Envelope }): ReactNode {
   });
   return (
     <div className="fields">
-      <TextField label="Name" value={name} {...jobEdit<string>('Rename box', (job, value) => updateEnvelope(job, id, { name: value }))} />
-      <LengthField label="Gap to keep" value={envelope.gap} {...jobEdit<number>(set('Gap'), (job, value) => updateEnvelope(job, id, { gap: value }))} />
+      <TextField
+        label="Name"
+        value={name}
+        {...jobEdit<string>('Rename box', (job, value) => updateEnvelope(job, id, { name: value }))}
+      />
+      <LengthField
+        label="Gap to keep"
+        value={envelope.gap}
+        {...jobEdit<number>(set('Gap'), (job, value) => updateEnvelope(job, id, { gap: value }))}
+      />
       <fieldset className="trio">
         <legend>Centre</legend>
         {AXES.map(([label], axis) => (

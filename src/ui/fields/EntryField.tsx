@@ -57,14 +57,10 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
   const noteText = note?.text ?? null;
   const noteRefused = note?.refused ?? false;
 
-  useEffect(() => onNote?.(noteText === null ? null : { refused: noteRefused, text: noteText }), [onNote, noteText, noteRefused]);
-
-  useEffect(() => {
-    if (!props.takesFocus) return;
-    input.current?.focus();
-    if (props.startWith === undefined) input.current?.select();
-    // Focus is taken once, when the cell opens.
-  }, []);
+  useEffect(
+    () => onNote?.(noteText === null ? null : { refused: noteRefused, text: noteText }),
+    [onNote, noteText, noteRefused],
+  );
 
   // A station that is left in the middle of a nudge keeps what it showed.
   const endNudge = useRef(props.endNudge);
@@ -92,7 +88,11 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
     }
     const entered = kind.read(typed);
     const unchanged = typed.trim() === kind.show(value) || (entered.ok && entered.value === value);
-    const faults = !entered.ok ? [entered.why] : unchanged ? [] : props.commit(entered.value).map((fault) => fault.message);
+    const faults = !entered.ok
+      ? [entered.why]
+      : unchanged
+        ? []
+        : props.commit(entered.value).map((fault) => fault.message);
     if (faults.length === 0) {
       setTyped(null);
       setRefusal(null);
@@ -161,6 +161,7 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
           className={props.drawn !== undefined && atRest ? 'entry-input entry-drawn' : 'entry-input'}
           inputMode={kind.inputMode}
           autoComplete="off"
+          autoFocus={props.takesFocus}
           spellCheck={false}
           value={typed ?? kind.show(value)}
           list={props.suggestions ? `${id}-list` : undefined}
@@ -196,7 +197,11 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
         </datalist>
       )}
       {note && (
-        <p id={`${id}-note`} className={noteClass(note, onNote !== undefined)} role={note.refused ? 'alert' : undefined}>
+        <p
+          id={`${id}-note`}
+          className={noteClass(note, onNote !== undefined)}
+          role={note.refused ? 'alert' : undefined}
+        >
           {note.refused && <span aria-hidden="true">▲ </span>}
           {note.text}
         </p>

@@ -89,7 +89,8 @@ export function SelectField(props: {
         aria-describedby={refusal ? `${id}-note` : undefined}
         onChange={(event) => props.onChoose(event.currentTarget.value)}
         onKeyDown={(event) => {
-          const how = event.key === 'Enter' ? 'enter' : event.key === 'Escape' ? 'escape' : event.key === 'Tab' ? 'tab' : null;
+          const how =
+            event.key === 'Enter' ? 'enter' : event.key === 'Escape' ? 'escape' : event.key === 'Tab' ? 'tab' : null;
           if (how === null || onLeave === undefined) return;
           event.preventDefault();
           event.stopPropagation();

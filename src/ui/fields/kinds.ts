@@ -87,7 +87,8 @@ export function numberKind(least: number, greatest: number, step: number): Value
 
 function readNumber(text: string, least: number, greatest: number): Entered<number> {
   const plain = plainText(text);
-  if (!/^[-+]?(?:\d+\.?\d*|\.\d+)$/u.test(plain)) return { ok: false, why: plain === '' ? 'type a number' : 'not a number' };
+  if (!/^[-+]?(?:\d+\.?\d*|\.\d+)$/u.test(plain))
+    return { ok: false, why: plain === '' ? 'type a number' : 'not a number' };
   const value = Number(plain);
   if (value < least || value > greatest) return { ok: false, why: `has to be from ${least} to ${greatest}` };
   return { ok: true, value };

@@ -32,10 +32,12 @@ export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): 
           value={end.fit}
           choices={fitChoices}
           step={step}
-          change={(job, fit) => change(job, asFit(fit as EndFit['fit'], end, met, tubeChoices(job, member.id)[0]?.value))}
+          change={(job, fit) =>
+            change(job, asFit(fit as EndFit['fit'], end, met, tubeChoices(job, member.id)[0]?.value))
+          }
         />
         <LengthField
-          label="Left on"
+          label="Allowance"
           value={end.allowance}
           {...jobEdit<number>(`Allowance, ${step}`, (job, allowance) => change(job, { ...end, allowance }))}
         />
@@ -52,7 +54,9 @@ export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): 
               greatest={1000}
               step={0.01}
               value={end.normal[index] ?? 0}
-              {...jobEdit<number>(step, (job, value) => change(job, { ...end, normal: withAxis(end.normal, index as 0 | 1 | 2, value) }))}
+              {...jobEdit<number>(step, (job, value) =>
+                change(job, { ...end, normal: withAxis(end.normal, index as 0 | 1 | 2, value) }),
+              )}
             />
           ))}
         </fieldset>

@@ -2,7 +2,7 @@
  * Frame: members in build order, the nodes that hold them, and what they are made of. The lists keep their place and
  * scroll in themselves; the card of what is selected stands under them, so that choosing a row moves no row.
  */
-import { useEffect, useState, type ReactNode } from 'react';
+import { useState, type ReactNode } from 'react';
 import { bareId } from '../../core/job/reference.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Tabs } from '../Tabs.tsx';
@@ -20,13 +20,15 @@ export default function FrameStation(): ReactNode {
   const job = useWorkspace((state) => state.job);
   const selection = useWorkspace((state) => state.selection);
   const [part, setPart] = useState<Part>(selection?.kind === 'node' ? 'nodes' : 'members');
+  const [followed, follow] = useState(selection);
   const kind = selection?.kind;
 
-  // The list follows what was selected elsewhere.
-  useEffect(() => {
+  // The list goes along with what was selected, here or elsewhere.
+  if (followed !== selection) {
+    follow(selection);
     if (kind === 'node') setPart('nodes');
     else if (kind === 'tube') setPart('members');
-  }, [kind]);
+  }
 
   const member = kind === 'tube' ? job.members.find(({ id }) => id === bareId(selection?.id ?? '')) : undefined;
   const node = kind === 'node' ? job.nodes.find(({ id }) => id === bareId(selection?.id ?? '')) : undefined;
@@ -39,7 +41,7 @@ export default function FrameStation(): ReactNode {
         tabs={[
           { name: 'members', title: 'Members', count: job.members.length },
           { name: 'nodes', title: 'Nodes', count: job.nodes.length },
-          { name: 'made-of', title: 'Tube and dies' },
+          { name: 'made-of', title: 'Tube & dies' },
         ]}
       >
         {part === 'members' ? <MembersTable /> : part === 'nodes' ? <NodeTables /> : <MaterialTables />}
@@ -48,7 +50,7 @@ export default function FrameStation(): ReactNode {
         <MemberCard key={member.id} member={member} />
       ) : node ? (
         <NodeCard key={node.id} node={node} />
-      ) : (
+      ) : job.members.length + job.nodes.length === 0 ? null : (
         <p className="lead">Choose a tube or a node, here or in the bay, and its measures stand here.</p>
       )}
     </div>

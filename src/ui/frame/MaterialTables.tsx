@@ -49,7 +49,10 @@ function Sections(): ReactNode {
         header: 'Steel',
         step: 'Change the steel',
         value: (section) => section.material,
-        choices: () => [{ value: '', label: 'not said' }, ...STEELS.map((steel) => ({ value: steel.id, label: steel.name }))],
+        choices: () => [
+          { value: '', label: 'not said' },
+          ...STEELS.map((steel) => ({ value: steel.id, label: steel.name })),
+        ],
         change: (job, { id }, material) => updateSection(job, id, { material }),
       }),
     ];
@@ -58,7 +61,13 @@ function Sections(): ReactNode {
     <>
       {sections.length === 0 && <p className="empty">No tube yet: add the size that the rule book asks for.</p>}
       {sections.length > 0 && (
-        <EditTable caption="Sections of tube" rows={sections} columns={columns} rowId={(row) => row.id} rowName={(row) => row.name} />
+        <EditTable
+          caption="Sections of tube"
+          rows={sections}
+          columns={columns}
+          rowId={(row) => row.id}
+          rowName={(row) => row.name}
+        />
       )}
       <div className="row">
         <Command step="Add a section" run={(job) => addSection(job)}>
@@ -67,7 +76,12 @@ function Sections(): ReactNode {
         {sections
           .filter((section) => !members.some((member) => member.section === section.id))
           .map((section) => (
-            <Command key={section.id} quiet step={`Delete ${section.name}`} run={(job) => removeSection(job, section.id)}>
+            <Command
+              key={section.id}
+              quiet
+              step={`Delete ${section.name}`}
+              run={(job) => removeSection(job, section.id)}
+            >
               Delete {section.name}
             </Command>
           ))}
@@ -91,7 +105,11 @@ function Dies(): ReactNode {
   );
 }
 
-const LENGTHS: readonly { key: 'outerDiameter' | 'centrelineRadius' | 'clampOffset' | 'leastStraight' | 'leastGrip'; label: string; size: boolean }[] = [
+const LENGTHS: readonly {
+  key: 'outerDiameter' | 'centrelineRadius' | 'clampOffset' | 'leastStraight' | 'leastGrip';
+  label: string;
+  size: boolean;
+}[] = [
   { key: 'outerDiameter', label: 'For tube, OD', size: true },
   { key: 'centrelineRadius', label: 'Centreline radius', size: true },
   { key: 'clampOffset', label: 'Clamp before start of bend', size: false },
@@ -105,7 +123,11 @@ function DieCard({ die }: { die: Die }): ReactNode {
   return (
     <article className="card" aria-label={`Die ${die.name}`}>
       <div className="fields fields-two">
-        <TextField label="Die" value={die.name} {...jobEdit<string>('Rename a die', (job, name) => updateDie(job, die.id, { name }))} />
+        <TextField
+          label="Die"
+          value={die.name}
+          {...jobEdit<string>('Rename a die', (job, name) => updateDie(job, die.id, { name }))}
+        />
         {LENGTHS.map(({ key, label, size }) => (
           <LengthField
             key={key}

@@ -28,7 +28,8 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
         </h2>
         {tube && (
           <p className="card-sum">
-            <Length mm={tube.blankLength} withUnit /> blank · {tube.bends.length} {tube.bends.length === 1 ? 'bend' : 'bends'}
+            <Length mm={tube.blankLength} parts={32} withUnit /> blank · {tube.bends.length}{' '}
+            {tube.bends.length === 1 ? 'bend' : 'bends'}
             {twin && ` · twin is ${twin.number}`}
           </p>
         )}
@@ -72,10 +73,18 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
         {place + 1} of {job.members.length}. An end copes to what was built before it.
       </p>
       <div className="row">
-        <Command step={`Build ${name} earlier`} disabled={place === 0} run={(before) => moveMember(before, id, place - 1)}>
+        <Command
+          step={`Build ${name} earlier`}
+          disabled={place === 0}
+          run={(before) => moveMember(before, id, place - 1)}
+        >
           Earlier
         </Command>
-        <Command step={`Build ${name} later`} disabled={place === job.members.length - 1} run={(before) => moveMember(before, id, place + 1)}>
+        <Command
+          step={`Build ${name} later`}
+          disabled={place === job.members.length - 1}
+          run={(before) => moveMember(before, id, place + 1)}
+        >
           Later
         </Command>
         <Command quiet step={`Delete ${name}`} run={(before) => removeMember(before, id)}>

@@ -2,7 +2,7 @@
 import { useMemo, useState, type ReactNode } from 'react';
 import { addMember, updateMember } from '../../core/edit/members.ts';
 import { bareId } from '../../core/job/reference.ts';
-import type { Member, NodeRef } from '../../core/job/types.ts';
+import type { Member, NodeRef, TubeRef } from '../../core/job/types.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { SelectField } from '../fields/Fields.tsx';
@@ -12,19 +12,21 @@ import { choiceColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { choicesOf } from './choices.ts';
 
+const NUMBER: Column<Member> = { header: 'No.', numeric: true, show: ({ id }) => <TubeNumber id={id} /> };
+
+function TubeNumber({ id }: { id: TubeRef }): ReactNode {
+  const number = useWorkspace((state) => state.derived.byId.get(id)?.number);
+  return <span className="number-tag">{number}</span>;
+}
+
 export function MembersTable(): ReactNode {
   const job = useWorkspace((state) => state.job);
-  const byId = useWorkspace((state) => state.derived.byId);
   const selection = useWorkspace((state) => state.selection);
   const select = useWorkspace((state) => state.select);
   const { sections } = job;
   const columns = useMemo(
     (): Column<Member>[] => [
-      {
-        header: 'No.',
-        numeric: true,
-        show: (member) => <span className="number-tag">{byId.get(member.id)?.number ?? ''}</span>,
-      },
+      NUMBER,
       textColumn<Member>({
         header: 'Member',
         step: 'Rename a member',
@@ -41,14 +43,14 @@ export function MembersTable(): ReactNode {
       }),
       { header: 'Ends', small: true, show: (member) => member.ends.map((end) => end.fit).join(' · ') },
     ],
-    [byId, sections],
+    [sections],
   );
   return (
     <>
       {job.members.length === 0 ? (
         <p className="empty">
-          <strong>No members yet.</strong> Put nodes where the main hoop stands, then draw the hoop from node to node: its
-          ends first and last, its sharp corners between. What is built first is listed first.
+          <strong>No members yet.</strong> Put nodes where the main hoop stands, then draw the hoop from node to node:
+          its ends first and last, its sharp corners between. What is built first is listed first.
         </p>
       ) : (
         <EditTable
@@ -73,7 +75,7 @@ function NewMember(): ReactNode {
   const [path, setPath] = useState<readonly NodeRef[]>([]);
   const [section, setSection] = useState(job.sections[0]?.id ?? '');
   if (job.nodes.length < 2) return <p className="small">A member needs two nodes: add them under Nodes.</p>;
-  if (job.sections.length === 0) return <p className="small">A member needs a tube: add one under Tube and dies.</p>;
+  if (job.sections.length === 0) return <p className="small">A member needs a tube: add one under Tube & dies.</p>;
   const name = `Member ${job.members.length + 1}`;
 
   function showAdded(): void {

@@ -18,8 +18,8 @@ export function NodeTables(): ReactNode {
     <>
       {nodes.length === 0 && (
         <p className="empty">
-          <strong>No nodes yet.</strong> A node is a place on a centreline. Hang the first ones on measured points: when the
-          point moves, the cage follows.
+          <strong>No nodes yet.</strong> A node is a place on a centreline. Hang the first ones on measured points: when
+          the point moves, the cage follows.
         </p>
       )}
       <div className="scroll-box">

@@ -30,7 +30,12 @@ export function PathEditor({ member }: { member: Member }): ReactNode {
                 step={`Path of ${member.name}`}
                 change={(job, chosen) => updateMember(job, member.id, { path: member.path.with(index, chosen) })}
               />
-              <button type="button" className="press press-small" aria-label={`Show the node of ${name}`} onClick={() => select({ kind: 'node', id: reference })}>
+              <button
+                type="button"
+                className="press press-small"
+                aria-label={`Show the node of ${name}`}
+                onClick={() => select({ kind: 'node', id: reference })}
+              >
                 Node
               </button>
               <Command
@@ -52,13 +57,20 @@ export function PathEditor({ member }: { member: Member }): ReactNode {
                   choices={choices}
                   refusal={refusal}
                   onChoose={(chosen) => {
-                    const faults = edit(`Put a corner into ${member.name}`, (job) => insertPathNode(job, member.id, index + 1, chosen));
+                    const faults = edit(`Put a corner into ${member.name}`, (job) =>
+                      insertPathNode(job, member.id, index + 1, chosen),
+                    );
                     setRefusal(faults.length === 0 ? null : faults.map((fault) => fault.message).join('; '));
                     if (faults.length === 0) setInsertAt(null);
                   }}
                 />
               ) : (
-                <button type="button" className="insert" aria-label={`Put a corner in after ${name}`} onClick={() => setInsertAt(index + 1)}>
+                <button
+                  type="button"
+                  className="insert"
+                  aria-label={`Put a corner in after ${name}`}
+                  onClick={() => setInsertAt(index + 1)}
+                >
                   + corner
                 </button>
               ))}

@@ -20,7 +20,9 @@ export function PlaceFields({ node }: { node: FrameNode }): ReactNode {
   const step = `Move ${node.name}`;
   switch (at.kind) {
     case 'fixed':
-      return <Trio node={node} step={step} legend="Place" vector={at.position} put={(position) => ({ ...at, position })} />;
+      return (
+        <Trio node={node} step={step} legend="Place" vector={at.position} put={(position) => ({ ...at, position })} />
+      );
     case 'point':
       return <OnPoint node={node} at={at} step={step} />;
     case 'on':
@@ -67,7 +69,13 @@ function OnPoint({ node, at, step }: Editing<Extract<Place, { kind: 'point' }>>)
         step={step}
         change={(job, point) => setPlace(job, node.id, { ...at, point })}
       />
-      <Trio node={node} step={step} legend="Away from the point" vector={at.offset} put={(offset) => ({ ...at, offset })} />
+      <Trio
+        node={node}
+        step={step}
+        legend="Away from the point"
+        vector={at.offset}
+        put={(offset) => ({ ...at, offset })}
+      />
     </>
   );
 }

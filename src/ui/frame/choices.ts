@@ -8,7 +8,9 @@ export const choicesOf = (records: readonly { readonly id: string; readonly name
 /** Every tube that a node may sit on or an end may be coped to: members, and twins of mirrored ones. */
 export const tubeChoices = (job: Job, except?: string): Choice[] =>
   job.members.flatMap((member) => [
-    ...(member.id === except ? [] : [{ value: member.id, label: member.mirror ? `${member.name}, as drawn` : member.name }]),
+    ...(member.id === except
+      ? []
+      : [{ value: member.id, label: member.mirror ? `${member.name}, as drawn` : member.name }]),
     ...(member.mirror ? [{ value: `${member.id}'`, label: `${member.name}, its twin` }] : []),
   ]);
 

@@ -22,8 +22,18 @@ export function nodeColumns(kind: Place['kind'], job: Job, byId: Frame['byId']):
   const unit = job.lengthUnit;
 
   /** A length of places of one kind; the other kinds have no row in this table. */
-  function length<K extends Place['kind']>(of: K, header: string, value: (at: Of<K>) => number, put: (at: Of<K>, value: number) => Place): Column<FrameNode> {
-    return lengthColumn<FrameNode>(unit, { header, step: STEP, value: (node) => value(node.at as Of<K>), change: placing(of, put) });
+  function length<K extends Place['kind']>(
+    of: K,
+    header: string,
+    value: (at: Of<K>) => number,
+    put: (at: Of<K>, value: number) => Place,
+  ): Column<FrameNode> {
+    return lengthColumn<FrameNode>(unit, {
+      header,
+      step: STEP,
+      value: (node) => value(node.at as Of<K>),
+      change: placing(of, put),
+    });
   }
 
   function choice<K extends Place['kind']>(
@@ -42,56 +52,139 @@ export function nodeColumns(kind: Place['kind'], job: Job, byId: Frame['byId']):
     });
   }
 
-  function trio<K extends Place['kind']>(of: K, headers: readonly string[], value: (at: Of<K>) => Vec3, put: (at: Of<K>, value: Vec3) => Place): Column<FrameNode>[] {
+  function trio<K extends Place['kind']>(
+    of: K,
+    headers: readonly string[],
+    value: (at: Of<K>) => Vec3,
+    put: (at: Of<K>, value: Vec3) => Place,
+  ): Column<FrameNode>[] {
     return headers.map((header, axis) =>
-      length(of, header, (at) => value(at)[axis] ?? 0, (at, part) => put(at, withAxis(value(at), axis as 0 | 1 | 2, part))),
+      length(
+        of,
+        header,
+        (at) => value(at)[axis] ?? 0,
+        (at, part) => put(at, withAxis(value(at), axis as 0 | 1 | 2, part)),
+      ),
     );
   }
 
   switch (kind) {
     case 'fixed':
-      return [name, ...trio('fixed', ['Along', 'Offset', 'Height'], (at) => at.position, (at, position) => ({ ...at, position }))];
+      return [
+        name,
+        ...trio(
+          'fixed',
+          ['Along', 'Offset', 'Height'],
+          (at) => at.position,
+          (at, position) => ({ ...at, position }),
+        ),
+      ];
     case 'point':
       return [
         name,
-        choice('point', 'Point', (at) => at.point, () => withImages(job.points), (at, point) => ({ ...at, point })),
-        ...trio('point', ['+ along', '+ offset', '+ height'], (at) => at.offset, (at, offset) => ({ ...at, offset })),
+        choice(
+          'point',
+          'Point',
+          (at) => at.point,
+          () => withImages(job.points),
+          (at, point) => ({ ...at, point }),
+        ),
+        ...trio(
+          'point',
+          ['+ along', '+ offset', '+ height'],
+          (at) => at.offset,
+          (at, offset) => ({ ...at, offset }),
+        ),
       ];
     case 'on':
       return [
         name,
-        choice('on', 'Tube', (at) => at.member, () => tubeChoices(job), (at, member) => ({ ...at, member })),
+        choice(
+          'on',
+          'Tube',
+          (at) => at.member,
+          () => tubeChoices(job),
+          (at, member) => ({ ...at, member }),
+        ),
         choice('on', 'From', originOf, (at) => originChoices(byId.get(at.member)?.bends.length ?? 0), withOrigin),
-        length('on', 'Along it', (at) => at.distance, (at, distance) => ({ ...at, distance })),
-        ...trio('on', ['+ along', '+ offset', '+ height'], (at) => at.offset, (at, offset) => ({ ...at, offset })),
+        length(
+          'on',
+          'Along it',
+          (at) => at.distance,
+          (at, distance) => ({ ...at, distance }),
+        ),
+        ...trio(
+          'on',
+          ['+ along', '+ offset', '+ height'],
+          (at) => at.offset,
+          (at, offset) => ({ ...at, offset }),
+        ),
       ];
     case 'between':
       return [
         name,
-        choice('between', 'From', (at) => at.nodes[0], () => withImages(job.nodes), (at, first) => ({ ...at, nodes: [first, at.nodes[1]] })),
-        choice('between', 'To', (at) => at.nodes[1], () => withImages(job.nodes), (at, second) => ({ ...at, nodes: [at.nodes[0], second] })),
-        numberColumn<FrameNode>({ least: -10, greatest: 10, step: 0.01 }, {
-          header: 'Part',
-          means: '0 to 1',
-          step: STEP,
-          value: (node) => (node.at as Of<'between'>).fraction,
-          change: placing('between', (at, fraction) => ({ ...at, fraction })),
-        }),
+        choice(
+          'between',
+          'From',
+          (at) => at.nodes[0],
+          () => withImages(job.nodes),
+          (at, first) => ({ ...at, nodes: [first, at.nodes[1]] }),
+        ),
+        choice(
+          'between',
+          'To',
+          (at) => at.nodes[1],
+          () => withImages(job.nodes),
+          (at, second) => ({ ...at, nodes: [at.nodes[0], second] }),
+        ),
+        numberColumn<FrameNode>(
+          { least: -10, greatest: 10, step: 0.01 },
+          {
+            header: 'Part',
+            means: '0 to 1',
+            step: STEP,
+            value: (node) => (node.at as Of<'between'>).fraction,
+            change: placing('between', (at, fraction) => ({ ...at, fraction })),
+          },
+        ),
       ];
     case 'ray':
       return [
         name,
-        choice('ray', 'From', (at) => at.from, () => withImages(job.nodes), (at, from) => ({ ...at, from })),
-        ...(['x', 'y', 'z'] as const).map((axis, index) =>
-          numberColumn<FrameNode>({ least: -100_000, greatest: 100_000, step: 0.01 }, {
-            header: `Way ${axis}`,
-            step: STEP,
-            value: (node) => (node.at as Of<'ray'>).direction[index] ?? 0,
-            change: placing('ray', (at, part) => ({ ...at, direction: withAxis(at.direction, index as 0 | 1 | 2, part) })),
-          }),
+        choice(
+          'ray',
+          'From',
+          (at) => at.from,
+          () => withImages(job.nodes),
+          (at, from) => ({ ...at, from }),
         ),
-        choice('ray', 'Until', (at) => at.until.axis, () => AXES, (at, axis) => ({ ...at, until: { ...at.until, axis: axis as Axis } })),
-        length('ray', 'is', (at) => at.until.value, (at, value) => ({ ...at, until: { ...at.until, value } })),
+        ...(['x', 'y', 'z'] as const).map((axis, index) =>
+          numberColumn<FrameNode>(
+            { least: -100_000, greatest: 100_000, step: 0.01 },
+            {
+              header: `Way ${axis}`,
+              step: STEP,
+              value: (node) => (node.at as Of<'ray'>).direction[index] ?? 0,
+              change: placing('ray', (at, part) => ({
+                ...at,
+                direction: withAxis(at.direction, index as 0 | 1 | 2, part),
+              })),
+            },
+          ),
+        ),
+        choice(
+          'ray',
+          'Until',
+          (at) => at.until.axis,
+          () => AXES,
+          (at, axis) => ({ ...at, until: { ...at.until, axis: axis as Axis } }),
+        ),
+        length(
+          'ray',
+          'is',
+          (at) => at.until.value,
+          (at, value) => ({ ...at, until: { ...at.until, value } }),
+        ),
       ];
   }
 }

@@ -60,7 +60,12 @@ function alongRay(frame: Frame, id: NodeId, here: Vec3): Place | null {
   const direction = subtract(here, nearest.at);
   const sizes = direction.map(Math.abs);
   const axis = sizes.indexOf(Math.max(...sizes));
-  return { kind: 'ray', from: nearest.reference, direction, until: { axis: AXES[axis] ?? 'z', value: here[axis] ?? 0 } };
+  return {
+    kind: 'ray',
+    from: nearest.reference,
+    direction,
+    until: { axis: AXES[axis] ?? 'z', value: here[axis] ?? 0 },
+  };
 }
 
 /** Of all pairs that have the place between them, the closest together: the joint's own neighbours. */

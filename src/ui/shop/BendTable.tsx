@@ -56,8 +56,8 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
         </tbody>
       </table>
       <p className="small">
-        The straight before each bend runs to tangent, the first and the last from the end nodes. Rotation is the turn from the bend
-        before, seen along the feed: plus is clockwise. {pullNote(marks)}
+        The straight before each bend runs to tangent, the first and the last from the end nodes. Rotation is the turn
+        from the bend before, seen along the feed: plus is clockwise. {pullNote(marks)}
       </p>
       <h3>Marks from the blank’s end A</h3>
       <table className="table table-plain">

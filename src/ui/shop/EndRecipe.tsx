@@ -42,7 +42,7 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
           </div>
         )}
         <div>
-          <dt>Left on</dt>
+          <dt>Allowance</dt>
           <dd>
             <Length mm={end.allowance} withUnit />
           </dd>
@@ -52,13 +52,21 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
         <p className="recipe-line">
           Saw set over <Angle radians={plateOffSquare(end)} />
           {longest >= 0 && plateOffSquare(end) > 1e-9 && (
-            <>, longest {turnInWords(wrapHalfTurn((longest * Math.PI) / 180))} from the {reference}</>
+            <>
+              , longest {turnInWords(wrapHalfTurn((longest * Math.PI) / 180))} from the {reference}
+            </>
           )}
           .
         </p>
       )}
       {end.cuts.map((cut, index) => (
-        <Recipe key={cut.against} cut={cut} first={index === 0 ? null : (end.cuts[0] ?? null)} reference={reference} name={tubeName(derived, cut.against)} />
+        <Recipe
+          key={cut.against}
+          cut={cut}
+          first={index === 0 ? null : (end.cuts[0] ?? null)}
+          reference={reference}
+          name={tubeName(derived, cut.against)}
+        />
       ))}
       {(end.cuts.length > 0 || end.fit === 'plate') && (
         <p className="small">Clockwise as you look into this end. 0° is the {reference}.</p>
@@ -105,8 +113,14 @@ function Recipe(props: { cut: Cut; first: Cut | null; reference: string; name: s
           </dd>
         </div>
         <div>
-          <dt>Saw depth, right through</dt>
-          <dd>{cut.sawDepth === null ? 'no saw reaches: the tubes run alongside' : <Length mm={cut.sawDepth} parts={32} withUnit />}</dd>
+          <dt>Saw depth, blank past the cut</dt>
+          <dd>
+            {cut.sawDepth === null ? (
+              'no saw reaches: the tubes run alongside'
+            ) : (
+              <Length mm={cut.sawDepth} parts={32} withUnit />
+            )}
+          </dd>
         </div>
         <div>
           <dt>Axis offset</dt>
@@ -123,8 +137,8 @@ function Recipe(props: { cut: Cut; first: Cut | null; reference: string; name: s
       </dl>
       {offset !== null && (
         <p className="small">
-          This tube’s axis passes on the {offset > 0 ? 'right' : 'left'} of the other’s, looking into the end with the acute
-          side up.
+          This tube’s axis passes on the {offset > 0 ? 'right' : 'left'} of the other’s, looking into the end with the
+          acute side up.
         </p>
       )}
       {sawCautions(cut).map((caution) => (

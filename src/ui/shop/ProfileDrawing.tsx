@@ -5,7 +5,7 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { profileDrawing, referenceInWords, type FlatPoint } from './profile.ts';
 import { figureWidth, markLength, SvgLength } from './SvgLength.tsx';
 
-const SIDE = 92;
+const SIDE = 108;
 const AIR = 6;
 const FOOT = 20;
 
@@ -36,7 +36,9 @@ export function ProfileDrawing({ tube, which, width, height, unit }: ProfileDraw
   ];
   const apart = drawing.throat && drawing.tip ? y(drawing.tip.along) - y(drawing.throat.along) : 0;
   const name = which === 0 ? 'A' : 'B';
-  const words = levels.map((level) => (level.at ? `${level.name} ${markLength(level.at.along, unit).text} ${unit}` : '')).join(', ');
+  const words = levels
+    .map((level) => (level.at ? `${level.name} ${markLength(level.at.along, unit).text} ${unit}` : ''))
+    .join(', ');
   return (
     <svg
       className="drawing"
@@ -59,7 +61,14 @@ export function ProfileDrawing({ tube, which, width, height, unit }: ProfileDraw
         </g>
       ))}
       {[-90, 0, 90].map((degree) => (
-        <line key={degree} className={degree === 0 ? 'draw-reference' : 'draw-grid'} x1={x((degree / 180) * drawing.halfWidth)} x2={x((degree / 180) * drawing.halfWidth)} y1={AIR} y2={foot} />
+        <line
+          key={degree}
+          className={degree === 0 ? 'draw-reference' : 'draw-grid'}
+          x1={x((degree / 180) * drawing.halfWidth)}
+          x2={x((degree / 180) * drawing.halfWidth)}
+          y1={AIR}
+          y2={foot}
+        />
       ))}
       {drawing.inner.map((run, index) => (
         <path key={index} className="draw-inner" d={line(run, x, y)} />
@@ -79,14 +88,25 @@ export function ProfileDrawing({ tube, which, width, height, unit }: ProfileDraw
             <text className="draw-text" x={SIDE - 10 - figureWidth(shown)} y={y(at.along) + 5 + shift}>
               <SvgLength shown={shown} />
             </text>
-            <text className="draw-text draw-soft" textAnchor="end" x={SIDE - 14 - figureWidth(shown)} y={y(at.along) + 5 + shift}>
+            <text
+              className="draw-text draw-soft"
+              textAnchor="end"
+              x={SIDE - 14 - figureWidth(shown)}
+              y={y(at.along) + 5 + shift}
+            >
               {level}
             </text>
           </g>
         );
       })}
       {[-180, -90, 0, 90, 180].map((degree) => (
-        <text key={degree} className={degree === 0 ? 'draw-text draw-strong' : 'draw-text draw-soft'} textAnchor={degree === 180 ? 'end' : 'middle'} x={x((degree / 180) * drawing.halfWidth)} y={foot + 14}>
+        <text
+          key={degree}
+          className={degree === 0 ? 'draw-text draw-strong' : 'draw-text draw-soft'}
+          textAnchor={degree === 180 ? 'end' : 'middle'}
+          x={x((degree / 180) * drawing.halfWidth)}
+          y={foot + 14}
+        >
           {`${String(degree).replace('-', '−')}°`}
         </text>
       ))}
@@ -95,4 +115,6 @@ export function ProfileDrawing({ tube, which, width, height, unit }: ProfileDraw
 }
 
 const line = (run: readonly FlatPoint[], x: (round: number) => number, y: (along: number) => number): string =>
-  run.map((point, index) => `${index === 0 ? 'M' : 'L'}${x(point.round).toFixed(2)} ${y(point.along).toFixed(2)}`).join('');
+  run
+    .map((point, index) => `${index === 0 ? 'M' : 'L'}${x(point.round).toFixed(2)} ${y(point.along).toFixed(2)}`)
+    .join('');

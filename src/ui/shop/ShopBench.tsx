@@ -11,7 +11,7 @@ import './shop.css';
 
 /** From this width on, pixels, the two ends stand side by side and share the height that the stick leaves. */
 const SIDE_BY_SIDE = 620;
-const CAPTION = 26;
+const CAPTION_LINE = 22;
 
 export default function ShopBench(): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
@@ -21,7 +21,9 @@ export default function ShopBench(): ReactNode {
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
   const sideBySide = width > SIDE_BY_SIDE;
   const each = sideBySide ? (width - 24) / 2 : width;
-  const left = tube ? height - stickHeight(tube, width, unit) - CAPTION : 0;
+  // A straight tube's reference takes more words, and its stick less room.
+  const captionLines = tube?.bends.length === 0 ? 2 : 1;
+  const left = tube ? height - stickHeight(tube, width, unit) - captionLines * CAPTION_LINE : 0;
   return (
     <div className="shop-bench" ref={frame}>
       {tube === undefined ? (
@@ -30,14 +32,22 @@ export default function ShopBench(): ReactNode {
         width > 0 && (
           <>
             <StickDrawing tube={tube} width={width} unit={unit} />
-            <div className="shop-profiles">
+            <div className={sideBySide ? 'shop-profiles shop-profiles-two' : 'shop-profiles'}>
               {([0, 1] as const).map((which) => (
                 <figure key={which}>
                   <figcaption>
                     <strong>{`End ${which === 0 ? 'A' : 'B'}`}</strong> {endInWords(derived, tube.ends[which])}
-                    <span className="small">{` · 0° is the ${referenceInWords(tube, which)}`}</span>
+                    <span className={captionLines === 2 ? 'small under' : 'small'}>
+                      {captionLines === 1 && ' · '}0° is the {referenceInWords(tube, which)}
+                    </span>
                   </figcaption>
-                  <ProfileDrawing tube={tube} which={which} width={each} height={sideBySide ? Math.max(left, 110) : 190} unit={unit} />
+                  <ProfileDrawing
+                    tube={tube}
+                    which={which}
+                    width={each}
+                    height={sideBySide ? Math.max(left, 110) : 190}
+                    unit={unit}
+                  />
                 </figure>
               ))}
             </div>

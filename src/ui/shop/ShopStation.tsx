@@ -29,8 +29,8 @@ export default function ShopStation(): ReactNode {
     return (
       <div className="station">
         <p className="empty">
-          <strong>No tubes yet.</strong> Draw the first member in Frame: two nodes and a section are enough, and its
-          cut length stands here.
+          <strong>No tubes yet.</strong> Draw the first member in Frame: two nodes and a section are enough, and its cut
+          length stands here.
         </p>
       </div>
     );
@@ -39,14 +39,14 @@ export default function ShopStation(): ReactNode {
     <div className="station">
       <Totals tubes={derived.tubes} />
       <EditTable
-          caption="Tubes in build order"
-          rows={derived.tubes}
-          columns={TUBE_COLUMNS}
-          rowId={(row) => row.id}
-          rowName={(row) => row.name}
-          selected={tube?.id ?? null}
-          onSelect={(row) => select({ kind: 'tube', id: row.id })}
-        />
+        caption="Tubes in build order"
+        rows={derived.tubes}
+        columns={TUBE_COLUMNS}
+        rowId={(row) => row.id}
+        rowName={(row) => row.name}
+        selected={tube?.id ?? null}
+        onSelect={(row) => select({ kind: 'tube', id: row.id })}
+      />
       {tube && (
         <article className="card" aria-label={`Tube ${tube.number}, ${tube.name}`}>
           <TubeHead tube={tube} />
@@ -68,9 +68,16 @@ export default function ShopStation(): ReactNode {
 
 const TUBE_COLUMNS: readonly Column<SolvedTube>[] = [
   { header: 'No.', numeric: true, show: (tube) => <span className="number-tag">{tube.number}</span> },
-  { header: 'Tube', show: (tube) => tube.name },
-  { header: 'Section', small: true, show: (tube) => tube.section.name },
-  { header: 'Blank', numeric: true, show: (tube) => <Length mm={tube.blankLength} /> },
+  {
+    header: 'Tube',
+    show: (tube) => (
+      <>
+        {tube.name}
+        <span className="small under">{tube.section.name}</span>
+      </>
+    ),
+  },
+  { header: 'Blank', numeric: true, show: (tube) => <Length mm={tube.blankLength} parts={32} /> },
   { header: 'kg', numeric: true, show: (tube) => <span className="figure">{tube.mass.toFixed(2)}</span> },
 ];
 

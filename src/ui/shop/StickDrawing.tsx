@@ -24,7 +24,14 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
   const bottom = STICK_TOP + STICK_HEIGHT;
   const [endA, endB] = stick.ends;
   return (
-    <svg className="drawing" width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-label={describe(tube, unit)}>
+    <svg
+      className="drawing"
+      width={width}
+      height={height}
+      viewBox={`0 0 ${width} ${height}`}
+      role="img"
+      aria-label={describe(tube, unit)}
+    >
       <defs>
         <pattern id={hatch} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <rect width="6" height="6" className="draw-brass-wash" />
@@ -48,7 +55,14 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
       <rect className="draw-steel" x={x(0)} y={STICK_TOP} width={stick.blank * scale} height={STICK_HEIGHT} />
       {stick.zones.map((zone) => (
         <g key={zone.bend}>
-          <rect fill={`url(#${hatch})`} className="draw-brass-edge" x={x(zone.start)} y={STICK_TOP} width={Math.max(0, (zone.end - zone.start) * scale)} height={STICK_HEIGHT} />
+          <rect
+            fill={`url(#${hatch})`}
+            className="draw-brass-edge"
+            x={x(zone.start)}
+            y={STICK_TOP}
+            width={Math.max(0, (zone.end - zone.start) * scale)}
+            height={STICK_HEIGHT}
+          />
           <text className="draw-text" textAnchor="middle" x={x((zone.start + zone.end) / 2)} y={STICK_TOP - 8}>
             <tspan className="draw-strong">{zone.bend}</tspan>
             <tspan className="draw-soft" dx="5">
@@ -57,11 +71,22 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
           </text>
         </g>
       ))}
-      <line className="draw-axis" x1={x(Math.min(0, endA.node))} x2={x(Math.max(stick.blank, endB.node))} y1={STICK_TOP + STICK_HEIGHT / 2} y2={STICK_TOP + STICK_HEIGHT / 2} />
+      <line
+        className="draw-axis"
+        x1={x(Math.min(0, endA.node))}
+        x2={x(Math.max(stick.blank, endB.node))}
+        y1={STICK_TOP + STICK_HEIGHT / 2}
+        y2={STICK_TOP + STICK_HEIGHT / 2}
+      />
       {[endA, endB].map((end, index) => (
         <g key={index}>
           <line className="draw-throat" x1={x(end.throat)} x2={x(end.throat)} y1={STICK_TOP} y2={bottom} />
-          <circle className="draw-node" cx={clampTo(x(end.node), 6, width - 6)} cy={STICK_TOP + STICK_HEIGHT / 2} r="5" />
+          <circle
+            className="draw-node"
+            cx={clampTo(x(end.node), 6, width - 6)}
+            cy={STICK_TOP + STICK_HEIGHT / 2}
+            r="5"
+          />
         </g>
       ))}
       {marks.map((mark, index) => (
@@ -74,7 +99,12 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
       {marks.map((mark, index) => {
         const flag = laid[index] ?? { left: 0, row: 0 };
         return (
-          <text key={`${mark.kind}${mark.bend}`} className="draw-text" x={MARGIN + flag.left + 5} y={rowBase(flag.row) + 14}>
+          <text
+            key={`${mark.kind}${mark.bend}`}
+            className="draw-text"
+            x={MARGIN + flag.left + 5}
+            y={rowBase(flag.row) + 14}
+          >
             {mark.side === 'A' && <tspan className="draw-brass-text">◂ </tspan>}
             <tspan className="draw-soft">{mark.words} </tspan>
             <SvgLength shown={mark.shown} />

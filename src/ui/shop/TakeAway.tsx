@@ -20,11 +20,7 @@ export function TakeAway(): ReactNode {
     <ul className="files">
       {FILES.map((file) => (
         <li key={file.name}>
-          <button
-            type="button"
-            className="press"
-            onClick={() => save(file.write(workspace.getState().derived))}
-          >
+          <button type="button" className="press" onClick={() => save(file.write(workspace.getState().derived))}>
             {file.name}
           </button>
           <span className="small">{file.holds}</span>

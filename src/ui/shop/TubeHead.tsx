@@ -36,7 +36,7 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
         <Fact name="Throat to throat" mm={throats} />
         <Fact name="Along the axis" mm={axis} />
         <Fact name="Corner to corner" mm={tube.sharpCornerLength} />
-        <Fact name="Left on, both ends" mm={left} />
+        <Fact name="Allowances, both ends" mm={left} />
         <div>
           <dt>Section</dt>
           <dd>{tube.section.name}</dd>

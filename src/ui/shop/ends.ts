@@ -36,7 +36,9 @@ export function sawCautions(cut: Cut): string[] {
   if (cut.onBend) cautions.push('It lands in a bend: a saw cuts a straight saddle. Use the wrap template.');
   if (degrees <= 30 + 1e-9) cautions.push('30° or less: no saw, use the wrap template (common practice).');
   else if (degrees < 60 - 1e-9) {
-    cautions.push('Below about 60° most saws are too short: break the slug out, cut it roughly first, or use the wrap template (common practice).');
+    cautions.push(
+      'Below about 60° most saws are too short: break the slug out, cut it roughly first, or use the wrap template (common practice).',
+    );
   }
   return cautions;
 }

@@ -75,7 +75,7 @@ export function stickMarks(tube: SolvedTube): StickMark[] {
     { kind: 'start', bend, at: start, words: `${bend} start`, side: 'B' },
     { kind: 'end', bend, at: end, words: `${bend} end`, side: 'A' },
   ]);
-  return marks.filter((mark) => mark.at >= 0).sort((a, b) => a.at - b.at);
+  return marks.filter((mark) => mark.at >= 0).toSorted((a, b) => a.at - b.at);
 }
 
 const trim = (end: TubeEnd, which: 'tip' | 'throat'): number => end[which] ?? 0;
@@ -100,13 +100,16 @@ export interface LaidFlag {
  */
 export function layFlags(flags: readonly Flag[], breadth: number, gap: number): LaidFlag[] {
   const rows = new Map<number, number>();
-  const order = flags.map((_, index) => index).sort((a, b) => flags[b]!.at - flags[a]!.at || b - a);
+  const order = flags.map((_, index) => index).toSorted((a, b) => flags[b]!.at - flags[a]!.at || b - a);
   const left = ({ at, width }: Flag): number => Math.min(at, breadth - width);
   for (const index of order) {
     const flag = flags[index]!;
     const right = left(flag) + flag.width + gap;
     const within = [...rows].filter(([other]) => left(flags[other]!) < right);
-    rows.set(index, within.reduce((deepest, [, row]) => Math.max(deepest, row + 1), 0));
+    rows.set(
+      index,
+      within.reduce((deepest, [, row]) => Math.max(deepest, row + 1), 0),
+    );
   }
   return flags.map((flag, index) => ({ left: left(flag), row: rows.get(index) ?? 0 }));
 }

@@ -14,7 +14,8 @@ export function BodyLines(): ReactNode {
     <>
       {lines.length === 0 && (
         <p className="small">
-          None yet. Draw one through the points of a pillar, a sill or a roof rail: it shows in the bay and changes nothing.
+          None yet. Draw one through the points of a pillar, a sill or a roof rail: it shows in the bay and changes
+          nothing.
         </p>
       )}
       <ul className="lines">
@@ -74,7 +75,11 @@ function NewLine(): ReactNode {
           >
             Draw it
           </Command>
-          <button type="button" className="press press-quiet" onClick={() => setPoints((before) => before.slice(0, -1))}>
+          <button
+            type="button"
+            className="press press-quiet"
+            onClick={() => setPoints((before) => before.slice(0, -1))}
+          >
             Take the last back
           </button>
         </div>

@@ -4,7 +4,16 @@
  * and goes on, Escape gives the old value back. A block copied from a spreadsheet is pasted from the focused cell on, as
  * one undo step; every cell that was refused is named.
  */
-import { useCallback, useEffect, useLayoutEffect, useRef, useState, type ClipboardEvent, type KeyboardEvent, type ReactNode } from 'react';
+import {
+  useCallback,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+  useState,
+  type ClipboardEvent,
+  type KeyboardEvent,
+  type ReactNode,
+} from 'react';
 import { useWorkspace } from '../../store/workspace.ts';
 import type { Leaving, Note } from '../fields/EntryField.tsx';
 import { placeBlock } from './block.ts';
@@ -117,7 +126,10 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
     setRefusals([...faults.map((fault) => `Nothing pasted: ${fault.message}`), ...outcome.refusals]);
   }
 
-  const keepNote = useCallback((next: Note | null) => setNote((now) => (next === null && now?.refused ? now : next)), []);
+  const keepNote = useCallback(
+    (next: Note | null) => setNote((now) => (next === null && now?.refused ? now : next)),
+    [],
+  );
 
   return (
     <div className="table-frame">
@@ -135,7 +147,11 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
           </thead>
           <tbody ref={body}>
             {rows.map((row, rowIndex) => (
-              <tr key={props.rowId(row)} aria-selected={rowIndex === selectedRow} className={rowIndex === selectedRow ? 'chosen' : undefined}>
+              <tr
+                key={props.rowId(row)}
+                aria-selected={rowIndex === selectedRow}
+                className={rowIndex === selectedRow ? 'chosen' : undefined}
+              >
                 {columns.map((column, columnIndex) => {
                   const cell = { row: rowIndex, column: columnIndex };
                   const here = active.row === rowIndex && active.column === columnIndex;

@@ -1,7 +1,9 @@
 /** Sets a pasted block of cells into a table: what can be read becomes one change, what cannot is named cell by cell. */
 import type { Job } from '../../core/job/types.ts';
 
-export type PasteRead = { readonly ok: true; readonly change: (job: Job) => Job } | { readonly ok: false; readonly why: string };
+export type PasteRead =
+  | { readonly ok: true; readonly change: (job: Job) => Job }
+  | { readonly ok: false; readonly why: string };
 
 /** The part of a table that a paste needs to know. */
 export interface PasteTarget {
@@ -20,7 +22,12 @@ export interface BlockOutcome {
 }
 
 /** `block` with its first cell at (row, column). An empty cell leaves the one under it alone. */
-export function placeBlock(target: PasteTarget, row: number, column: number, block: readonly (readonly string[])[]): BlockOutcome {
+export function placeBlock(
+  target: PasteTarget,
+  row: number,
+  column: number,
+  block: readonly (readonly string[])[],
+): BlockOutcome {
   const changes: ((job: Job) => Job)[] = [];
   const refusals: string[] = [];
   for (const [down, texts] of block.slice(0, target.rowNames.length - row).entries()) {
@@ -28,7 +35,10 @@ export function placeBlock(target: PasteTarget, row: number, column: number, blo
       if (text === '') continue;
       const read = target.read(row + down, column + right, text);
       if (read?.ok) changes.push(read.change);
-      else refusals.push(`${target.rowNames[row + down]}, ${target.headers[column + right]}: “${text}” ${read?.why ?? 'cannot be set here'}`);
+      else
+        refusals.push(
+          `${target.rowNames[row + down]}, ${target.headers[column + right]}: “${text}” ${read?.why ?? 'cannot be set here'}`,
+        );
     }
   }
   const rowsOver = row + block.length - target.rowNames.length;

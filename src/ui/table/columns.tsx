@@ -5,7 +5,16 @@
 import type { ReactNode } from 'react';
 import type { Job, LengthUnit } from '../../core/job/types.ts';
 import type { Leaving, Note } from '../fields/EntryField.tsx';
-import { LengthField, NumberField, SelectField, TextField, AngleField, WallField, type Choice, type FieldProps } from '../fields/Fields.tsx';
+import {
+  LengthField,
+  NumberField,
+  SelectField,
+  TextField,
+  AngleField,
+  WallField,
+  type Choice,
+  type FieldProps,
+} from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { angleKind, lengthKind, numberKind, sizeKind, textKind, wallKind, type ValueKind } from '../fields/kinds.ts';
 import { Length } from '../fields/Readings.tsx';
@@ -146,7 +155,11 @@ export function choiceColumn<Row>(given: Stored<Row, string> & { choices(row: Ro
   };
 }
 
-const heading = <Row, T>({ header, means, small }: Stored<Row, T>): Pick<Column<Row>, 'header' | 'means' | 'small'> => ({
+const heading = <Row, T>({
+  header,
+  means,
+  small,
+}: Stored<Row, T>): Pick<Column<Row>, 'header' | 'means' | 'small'> => ({
   header,
   ...(means !== undefined && { means }),
   ...(small !== undefined && { small }),

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { profileDrawing, referenceInWords } from '../../../src/ui/shop/profile.ts';
 import { bentTube, endWith, straightTube } from './tubes.ts';
 
-const around = (trim: (degree: number) => number): Float64Array => Float64Array.from({ length: 360 }, (_, degree) => trim(degree));
+const around = (trim: (degree: number) => number): Float64Array =>
+  Float64Array.from({ length: 360 }, (_, degree) => trim(degree));
 
 describe('an end unrolled flat', () => {
   it('is as wide as the outer circumference, with the reference in the middle', () => {

@@ -97,4 +97,7 @@ const bendFrom = (start: number, end: number): Bend => ({
 });
 
 export const bentTube = (count: number, given: Partial<SolvedTube> = {}): SolvedTube =>
-  tube({ bends: Array.from({ length: count }, (_, index) => bendFrom(200 + 200 * index, 300 + 200 * index)), ...given });
+  tube({
+    bends: Array.from({ length: count }, (_, index) => bendFrom(200 + 200 * index, 300 + 200 * index)),
+    ...given,
+  });

@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import { angleKind, lengthKind, numberKind, sizeKind, textKind, wallKind } from '../../../src/ui/fields/kinds.ts';
+
+describe('a length as a person types it', () => {
+  const inches = lengthKind('in');
+  const metric = lengthKind('mm');
+
+  it('is read back in both units', () => {
+    // 14 1/2 in = 368.3 mm exactly: the international inch is 25.4 mm.
+    expect(inches.readBack(368.3)).toBe('= 14 1/2 in · 368.3 mm');
+    expect(metric.readBack(368.3)).toBe('= 368.3 mm · 14 1/2 in');
+  });
+
+  it('says when the figures shown are rounded', () => {
+    const typed = inches.read('368mm');
+    expect(typed).toEqual({ ok: true, value: 368 });
+    expect(inches.readBack(368)).toBe('≈ 14 1/2 in · 368.0 mm');
+    expect(metric.readBack(368.25)).toMatch(/^≈/);
+  });
+
+  it('is nudged by a sixteenth of an inch, or a millimetre', () => {
+    expect(inches.nudge?.(0, 16)).toBeCloseTo(25.4, 12);
+    expect(inches.show(inches.nudge?.(368.3, -1) ?? 0)).toBe('14 7/16');
+    expect(metric.nudge?.(100, -10)).toBe(90);
+  });
+
+  it('shows what reads back to the same sixteenth', () => {
+    for (let sixteenths = -200; sixteenths <= 200; sixteenths += 7) {
+      const mm = (sixteenths * 25.4) / 16;
+      const read = inches.read(inches.show(mm));
+      expect(read.ok && read.value).toBeCloseTo(mm, 9);
+    }
+  });
+
+  it('asks touch screens for the keyboard that has the slash, in inches', () => {
+    expect([inches.inputMode, metric.inputMode]).toEqual(['text', 'decimal']);
+  });
+});
+
+describe('sizes and walls', () => {
+  it('refuse nothing and less than nothing', () => {
+    expect(sizeKind('in').read('0')).toEqual({ ok: false, why: 'has to be more than 0' });
+    expect(sizeKind('mm').read('-4').ok).toBe(false);
+    expect(wallKind('in').read('0').ok).toBe(false);
+  });
+
+  it('show a wall as the certificate does, not to the nearest sixteenth', () => {
+    expect(wallKind('in').show(3.048)).toBe('0.120');
+    expect(wallKind('mm').show(2.413)).toBe('2.41');
+  });
+});
+
+describe('angles, numbers and words', () => {
+  it('show an angle without idle zeros, and nudge it by half a degree', () => {
+    expect(angleKind.show(52)).toBe('52');
+    expect(angleKind.show(-12.5)).toBe('−12.5');
+    expect(angleKind.nudge?.(90, -10)).toBe(85);
+    const again = angleKind.read(angleKind.show(-12.5));
+    expect(again).toEqual({ ok: true, value: -12.5 });
+  });
+
+  it('keep a number within its limits, typed or nudged', () => {
+    const part = numberKind(0, 1, 0.01);
+    expect(part.read('0.25')).toEqual({ ok: true, value: 0.25 });
+    expect(part.read('1.5')).toEqual({ ok: false, why: 'has to be from 0 to 1' });
+    expect(part.read('1e-3').ok).toBe(false);
+    expect(part.read('').ok).toBe(false);
+    expect(part.nudge?.(0.995, 10)).toBe(1);
+  });
+
+  it('take a name without the spaces round it, and refuse an empty one', () => {
+    expect(textKind(false).read('  Main hoop ')).toEqual({ ok: true, value: 'Main hoop' });
+    expect(textKind(false).read('   ').ok).toBe(false);
+    expect(textKind(true).read('   ')).toEqual({ ok: true, value: '' });
+    expect(textKind(false).read('x'.repeat(201)).ok).toBe(false);
+  });
+});

@@ -1,0 +1,51 @@
+import { describe, expect, it } from 'vitest';
+import type { Frame } from '../../../src/core/solve/types.ts';
+import { cutLengths, endInWords, plateOffSquare, sawCautions, turnInWords } from '../../../src/ui/shop/ends.ts';
+import { bentTube, cutAt, endWith, straightTube } from './tubes.ts';
+
+const frame = { byId: new Map([['run', straightTube({ cutsA: 0, cutsB: 0 })]]) } as unknown as Frame;
+
+describe('what is done to an end, in words', () => {
+  it('names what it is coped to, butted to, or how it is cut', () => {
+    expect(endInWords(frame, endWith({ fit: 'cope', cuts: [cutAt(60)] }))).toBe('coped to Tube');
+    expect(endInWords(frame, endWith({ fit: 'plate' }))).toBe('cut to its plate');
+    expect(endInWords(frame, endWith({ butted: ['run'] }))).toBe('butted to Tube, cut square');
+  });
+
+  it('gives a turn the sense in which one sees it, looking into the end', () => {
+    // Right-hand about a direction that points away from the eye is clockwise.
+    expect(turnInWords(Math.PI / 6)).toBe('30.0° clockwise');
+    expect(turnInWords(-Math.PI / 2)).toBe('90.0° anticlockwise');
+    expect(turnInWords(Math.PI)).toBe('180°');
+    expect(turnInWords(-1e-12)).toBe('0°');
+  });
+});
+
+describe('cautions about the saw (common practice: trade.md, copes)', () => {
+  it('asks for a template at 30 degrees and below, for help below about 60, for nothing above', () => {
+    expect(sawCautions(cutAt(30))).toEqual([expect.stringContaining('no saw')]);
+    expect(sawCautions(cutAt(31))).toEqual([expect.stringContaining('slug')]);
+    expect(sawCautions(cutAt(60))).toEqual([]);
+    expect(sawCautions(cutAt(90))).toEqual([]);
+  });
+
+  it('tells of a bend and of a tube that is missed', () => {
+    expect(sawCautions({ ...cutAt(80), onBend: true })[0]).toContain('bend');
+    expect(sawCautions({ ...cutAt(80), reaches: false })[0]).toContain('without meeting');
+  });
+});
+
+describe('lengths and plates', () => {
+  it('gives the three lengths that shops cut by', () => {
+    const tube = bentTube(1, { ends: [endWith({ tip: 2, throat: 22 }), endWith({ tip: -3, throat: 9 })] });
+    expect(cutLengths(tube)).toEqual({ axis: 1000, tips: 1001, throats: 969 });
+  });
+
+  it('measures a plate’s tilt off square whichever way its normal points', () => {
+    const tilted = Math.PI / 9;
+    const normal = [Math.cos(tilted), 0, Math.sin(tilted)] as const;
+    const away = [-normal[0], 0, -normal[2]] as const;
+    expect(plateOffSquare(endWith({ fit: 'plate', plateNormal: normal }))).toBeCloseTo(tilted, 12);
+    expect(plateOffSquare(endWith({ fit: 'plate', plateNormal: away }))).toBeCloseTo(tilted, 12);
+  });
+});
