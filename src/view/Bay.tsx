@@ -1,7 +1,6 @@
 /** The bay: the frame in 3D with the car and the driver's envelope round it, its views, and what can be taken hold of. */
 import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
 import { Canvas } from '@react-three/fiber';
-import { bareId } from '../core/job/reference.ts';
 import type { TubeRef } from '../core/job/types.ts';
 import { useWorkspace } from '../store/workspace.ts';
 import { BayWithoutWebGL, canDraw } from './BayWithoutWebGL.tsx';
@@ -14,9 +13,9 @@ import { Readout } from './gizmo/Readout.tsx';
 import { useGrips } from './gizmo/useGrips.ts';
 import { useHands } from './hands.ts';
 import { LabelLayer, type PlaceLabels } from './labels/LabelLayer.tsx';
-import { axisLabels, findingLabels, gapLabels, numberLabels, spotLabels, tubeLabels } from './labels/labels-of.tsx';
+import { axisLabels, findingLabels, gapLabels, numberLabels, pointLabels, tubeLabels } from './labels/labels-of.tsx';
 import { usePalette } from './palette.ts';
-import { pick, type Spot } from './pick.ts';
+import { pick } from './pick.ts';
 import { Scene } from './Scene.tsx';
 import { layFloor } from './scene/floor.ts';
 import { shortestGaps } from './scene/gap.ts';
@@ -56,20 +55,12 @@ function DrawnBay() {
 
   const labels = useMemo(() => {
     const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
-    const nameOf = ({ selection: { id } }: Spot): string =>
-      job.points.find((point) => point.id === bareId(id))?.name ?? id;
-    const isLive = (spot: Spot): boolean =>
-      spot.selection.kind === selection?.kind && spot.selection.id === selection.id;
     return [
       ...(tube === undefined ? [] : tubeLabels(tube)),
       ...gapLabels(gaps, job.lengthUnit),
       ...findingLabels(derived.findings, station),
       ...(numbered ? numberLabels(derived.tubes, tube) : []),
-      ...spotLabels(
-        points.filter((spot) => isLive(spot) || station === 'survey'),
-        nameOf,
-        25,
-      ),
+      ...pointLabels(points, job, selection, station === 'survey'),
       ...axisLabels(floor),
       ...(grips.freedom === null ? [] : gripLabels(grips.freedom.place, grips.grips)),
     ];

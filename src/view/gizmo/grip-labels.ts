@@ -5,6 +5,9 @@ import { BAR, type Grip } from './grips.ts';
 
 const WORDS: Readonly<Record<string, string>> = { x: 'forward', y: 'left', z: 'up' };
 
+/** Pixels past the bar's end at which a word may stand: the farther ones for a long word beside a level bar. */
+const WORD_GAPS = [28, 40, 52];
+
 /** Each bar's end keeps the numbers of tubes off itself by a word, or by an empty label of its size. */
 export const gripLabels = (place: Vec3, grips: readonly Grip[]): Label[] =>
   grips
@@ -23,6 +26,14 @@ export const gripLabels = (place: Vec3, grips: readonly Grip[]): Label[] =>
         })),
         ...(word === undefined
           ? []
-          : [{ key: `grip ${key}`, at: end(BAR.to + 28), rank: 1, look: 'grip', text: word } satisfies Label]),
+          : [
+              {
+                key: `grip ${key}`,
+                at: (pixelsPerMm) => WORD_GAPS.flatMap((gap) => end(BAR.to + gap)(pixelsPerMm)),
+                rank: 1,
+                look: 'grip',
+                text: word,
+              } satisfies Label,
+            ]),
       ];
     });

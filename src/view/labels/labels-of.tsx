@@ -3,7 +3,8 @@ import { addScaled, interpolate, normalize, scale, subtract, type Vec3 } from '.
 import type { Finding } from '../../core/checks/types.ts';
 import type { Job } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import type { Station } from '../../store/types.ts';
+import { bareId } from '../../core/job/reference.ts';
+import type { Selection, Station } from '../../store/types.ts';
 import { Figure } from '../Figure.tsx';
 import type { Floor } from '../scene/floor.ts';
 import type { Gap } from '../scene/gap.ts';
@@ -93,15 +94,24 @@ export function findingLabels(findings: readonly Finding[], station: Station): L
   });
 }
 
-export const spotLabels = (spots: readonly Spot[], nameOf: (spot: Spot) => string, rank: number): Label[] =>
-  spots.map((spot) => ({
-    key: `spot ${spot.selection.kind} ${spot.selection.id}`,
-    at: [spot.at],
-    shift: [0, 18],
-    rank,
-    look: 'name',
-    text: nameOf(spot),
-  }));
+/** Below this zoom, pixels a mm, the names of a whole car's points would cover the car. */
+const NAMES_FROM = 0.55;
+
+/** Names of measured points: the selected one's always, the others' where they are asked for and there is room. */
+export function pointLabels(spots: readonly Spot[], job: Job, selection: Selection | null, all: boolean): Label[] {
+  return spots.flatMap(({ selection: { id }, at }) => {
+    const live = selection?.kind === 'point' && selection.id === id;
+    if (!live && !all) return [];
+    return {
+      key: `point ${id}`,
+      at: live ? [at] : (pixelsPerMm: number) => (pixelsPerMm < NAMES_FROM ? [] : [at]),
+      shift: [0, 20],
+      rank: live ? 1 : 40,
+      look: 'name',
+      text: job.points.find((point) => point.id === bareId(id))?.name ?? id,
+    } satisfies Label;
+  });
+}
 
 /** At the end of each datum line, or nearer to the datum where that is out of sight. */
 export const axisLabels = (floor: Floor): Label[] =>
