@@ -47,7 +47,6 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   react: ['view', 'ui', 'app'],
   'react-dom': ['ui', 'app'],
   '@fontsource/b612': ['app'],
-  '@fontsource/b612-mono': ['app'],
   node: ['fab.ts', 'scripts', 'start.mjs'],
   vite: ['scripts', 'start.mjs'],
 };

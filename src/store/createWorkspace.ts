@@ -17,7 +17,7 @@ import { createAutosave } from './autosave.ts';
 import type { Autosave, AutosaveHost } from './autosave.ts';
 import { emptyJob } from './emptyJob.ts';
 import { fileNameFor } from './fileName.ts';
-import { resumeHistory } from './keptHistory.ts';
+import { resumeHistory } from '../core/session/kept.ts';
 import type { Kept, Stamp } from './persistence.ts';
 import { stillThere } from './selection.ts';
 import type { Surroundings } from './surroundings.ts';
