@@ -6,7 +6,8 @@
  * is, so that an edit costs what depends on it. deriveFrame(job, previous) equals deriveFrame(job) in value.
  */
 import { nearestOnPath } from '../geometry/path.ts';
-import { dot, equal, mirrored, scale, type Vec3 } from '../geometry/vector.ts';
+import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
+import { dot, equal, mirrored, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import { bareId, isPrimed, primed } from '../job/reference.ts';
 import type { EndFit, Fault, FrameNode, Job, Member, NodeRef, TubeRef } from '../job/types.ts';
 import { blankLength, copedMass } from './amount.ts';
@@ -221,13 +222,20 @@ function endSettings(
   /** A tube as the twin sees it: the other of a mirrored pair, or the one that spans the car. */
   const seen = (reference: TubeRef, flip: boolean) =>
     flip && mirroredMembers.has(bareId(reference)) ? primed(reference) : reference;
+  /** The tube that the node stands on, if any. The image of a place on a tube of one side only stands on nothing. */
+  const hostOf = (node: NodeRef): TubeRef | null => {
+    const { at } = nodeRecords.get(bareId(node))!;
+    if (at.kind !== 'on') return null;
+    const host = seen(at.member, isPrimed(node));
+    if (!isPrimed(node) || host !== at.member) return host;
+    const place = subtract(nodes.get(node)!, mirrored(at.offset));
+    return nearestOnPath(runs.byId.get(host)!.path, place).distance <= MEETING_DISTANCE ? host : null;
+  };
   const directions = endDirections(tube.centreline.corners);
   const setting = (which: 0 | 1): EndSetting => {
     const named = tube.member.path.at(which === 0 ? 0 : -1)!;
     const node = twin ? primed(named) : named;
-    const at = nodeRecords.get(bareId(node))!.at;
     const spec: EndFit = tube.member.ends[which];
-    const host = at.kind === 'on' ? seen(at.member, isPrimed(node)) : null;
     const position = nodes.get(node)!;
     const direction = directions[which];
     const against = spec.fit === 'cope' ? spec.against.map((reference) => seen(reference, twin)) : [];
@@ -237,7 +245,7 @@ function endSettings(
       direction,
       spec,
       plateNormal: spec.fit === 'plate' ? (twin ? mirrored(spec.normal) : spec.normal) : null,
-      meeting: meetingOf({ position, direction, order: tube.order }, spec.fit, against, host, runs),
+      meeting: meetingOf({ position, direction, order: tube.order }, spec.fit, against, hostOf(node), runs),
     };
   };
   return [setting(0), setting(1)];

@@ -105,6 +105,22 @@ describe('mirror twins', () => {
     expect(cuts(frame, "stay'", 0)).toEqual(['hoop']);
     expect(cuts(frame, "rail'", 0)).toEqual(["stay'"]);
   });
+  it('meet nothing where the mirror image of their place is on no tube', () => {
+    const oneSided = derived({
+      nodes: {
+        p: [0, 400, 0],
+        q: [0, 400, 1000],
+        on: { kind: 'on', member: 'post', from: 'start', distance: 500 },
+        out: [500, 300, 500],
+      },
+      members: [
+        { id: 'post', path: ['p', 'q'] },
+        { id: 'arm', path: ['on', 'out'], mirror: true },
+      ],
+    });
+    expect(cuts(oneSided, 'arm', 0)).toEqual(['post']);
+    expect(tube(oneSided, "arm'").ends[0]).toMatchObject({ fit: 'square', cuts: [], tip: 0 });
+  });
   it('stand in build order after their member and are told apart by side', () => {
     expect(frame.tubes.map((each) => [each.number, each.id, each.name])).toEqual([
       [1, 'hoop', 'hoop'],
