@@ -51,6 +51,9 @@ export interface PathPlace {
   readonly onArc: boolean;
 }
 
+/** A place on a path, and how far it is from the point that it is nearest to. */
+export type NearestPlace = PathPlace & { readonly distance: number };
+
 /** A straight piece; `at` is the developed length from the path's start to it. */
 export function linePiece(from: Vec3, to: Vec3, at: number): LinePiece {
   const tangent = normalize(subtract(to, from));
@@ -111,7 +114,7 @@ export function placeOnPiece(piece: Piece, along: number): PathPlace {
  * The place on the path nearest to p. With `prolonged`, the path's two ends run on straight without limit. Closed form
  * on each piece; of equal places the first counts.
  */
-export function nearestOnPath(path: Path, p: Vec3, prolonged = false): PathPlace & { readonly distance: number } {
+export function nearestOnPath(path: Path, p: Vec3, prolonged = false): NearestPlace {
   let best: { piece: Piece; along: number; distance: number } | null = null;
   for (const piece of path.pieces) {
     const { along, distance: apart } = nearestAlong(piece, p);
@@ -122,14 +125,14 @@ export function nearestOnPath(path: Path, p: Vec3, prolonged = false): PathPlace
 }
 
 /** The nearer of `nearest` and the prolonged ends. */
-function nearestOfEnds<Place extends PathPlace & { readonly distance: number }>(path: Path, p: Vec3, nearest: Place) {
+function nearestOfEnds(path: Path, p: Vec3, nearest: NearestPlace): NearestPlace {
   const first = path.pieces[0]!;
   const last = path.pieces[path.pieces.length - 1]!;
   const ends = [
     { from: first.from, tangent: first.startTangent, at: 0, side: -1 },
     { from: last.to, tangent: last.endTangent, at: path.length, side: 1 },
   ];
-  let best: PathPlace & { readonly distance: number } = nearest;
+  let best = nearest;
   for (const { from, tangent, at, side } of ends) {
     const beyond = dot(subtract(p, from), tangent);
     if (beyond * side <= 0) continue;
