@@ -5,21 +5,20 @@
  * previous frame only lends records: one whose inputs are all the same objects or values as before is handed on as it
  * is, so that an edit costs what depends on it. deriveFrame(job, previous) equals deriveFrame(job) in value.
  */
-import { nearestOnPath } from '../geometry/path.ts';
-import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
-import { dot, equal, mirrored, scale, subtract, type Vec3 } from '../geometry/vector.ts';
-import { bareId, isPrimed, primed } from '../job/reference.ts';
-import type { EndFit, Fault, FrameNode, Job, Member, NodeRef, TubeRef } from '../job/types.ts';
+import { equal } from '../geometry/vector.ts';
+import { isPrimed, primed } from '../job/reference.ts';
+import type { EndFit, Fault, Job, Member } from '../job/types.ts';
 import { blankLength, copedMass } from './amount.ts';
-import { solveCentreline, type Centreline, type RouteTrouble } from './centreline.ts';
-import { endDirections, solveEnds, type EndSetting, type SquareSense } from './ends.ts';
-import { indexRuns, meetingOf, type Run, type Runs } from './meetings.ts';
-import { solveOrder } from './order.ts';
-import { placeNode, type Solved } from './place.ts';
+import type { Centreline } from './centreline.ts';
+import { endSettings, squareSense, type EndContext, type FramedTube } from './end-settings.ts';
+import { solveEnds, type EndSetting } from './ends.ts';
+import { layOut } from './lay-out.ts';
+import { indexRuns, type Run, type Runs } from './meetings.ts';
 import type { Frame, SolvedTube, TubeEnd } from './types.ts';
 
 type Outcome = { readonly ok: true; readonly value: Frame } | { readonly ok: false; readonly faults: readonly Fault[] };
 
+/** The solved frame; or, for a job that cannot be derived, the faults with their places in the file. */
 export function deriveFrame(job: Job, previous?: Frame): Outcome {
   const laid = layOut(job, previous);
   if (laid.faults.length > 0) return { ok: false, faults: laid.faults };
@@ -74,193 +73,10 @@ export function deriveFrame(job: Job, previous?: Frame): Outcome {
   return { ok: true, value: { job, nodes, tubes, byId: new Map(tubes.map((tube) => [tube.id, tube])) } };
 }
 
-// --- places and centrelines -----------------------------------------------------------------------------------------
-
-interface Layout {
-  readonly nodes: Map<NodeRef, Vec3>;
-  readonly centrelines: Map<TubeRef, Centreline>;
-  readonly faults: readonly Fault[];
-}
-
-function layOut(job: Job, previous: Frame | undefined): Layout {
-  const order = solveOrder(job);
-  const nodes = new Map<NodeRef, Vec3>();
-  const centrelines = new Map<TubeRef, Centreline>();
-  const faults = [...order.faults];
-  if (faults.length > 0) return { nodes, centrelines, faults };
-
-  const points = new Map(job.points.map((point) => [point.id, point]));
-  const radii = new Map(job.dies.map((die) => [die.id, die.centrelineRadius]));
-  const diameters = new Map(job.sections.map((section) => [section.id, section.outerDiameter]));
-  const solved: Solved = {
-    point: (id) => points.get(id)!,
-    node: (reference) => nodes.get(reference)!,
-    tube: (reference) => centrelines.get(reference)!,
-  };
-  for (const step of order.steps) {
-    if (step.kind === 'node') {
-      const placing = placeNode(step.record, solved);
-      if ('trouble' in placing) {
-        faults.push({ place: `nodes[${step.index}].at${placing.field}`, message: placing.trouble });
-        break; // What stands on this node cannot be placed either: one fault, not a trail of them.
-      }
-      const position = kept(previous?.nodes.get(step.record.id), placing.position);
-      nodes.set(step.record.id, position);
-      nodes.set(primed(step.record.id), kept(previous?.nodes.get(primed(step.record.id)), mirrored(position)));
-    } else {
-      const { record: member, index } = step;
-      const radius = member.die === undefined ? null : radii.get(member.die)!;
-      if (radius !== null && radius <= diameters.get(member.section)! / 2) {
-        faults.push({
-          place: `members[${index}].die`,
-          message: `the centreline radius of "${member.die}" is not greater than the tube's own radius`,
-        });
-        break;
-      }
-      const trouble = layTubes(member, radius, nodes, previous, centrelines);
-      if (trouble !== null) {
-        faults.push(routeFault(member, index, trouble));
-        break;
-      }
-    }
-  }
-  return { nodes, centrelines, faults };
-}
-
-/** Lays the member and its twin; answers what stands in the way. */
-function layTubes(
-  member: Member,
-  radius: number | null,
-  nodes: ReadonlyMap<NodeRef, Vec3>,
-  previous: Frame | undefined,
-  centrelines: Map<TubeRef, Centreline>,
-): RouteTrouble | null {
-  const path = member.path;
-  const laid = [
-    { id: member.id, path },
-    { id: primed(member.id), path: path.map(primed) },
-  ].slice(0, member.mirror ? 2 : 1);
-  for (const tube of laid) {
-    const route = tube.path.map((node) => nodes.get(node)!);
-    const before = previous?.byId.get(tube.id);
-    const same =
-      before !== undefined &&
-      (before.die?.centrelineRadius ?? null) === radius &&
-      before.route.length === route.length &&
-      route.every((place, i) => place === before.route[i]);
-    const centreline = same ? centrelineOf(before) : solveCentreline(route, radius);
-    if ('why' in centreline) return centreline;
-    centrelines.set(tube.id, centreline);
-  }
-  return null;
-}
-
-/** The same place keeps its record, so that what depends on it can be recognised as unchanged. */
-const kept = (before: Vec3 | undefined, now: Vec3): Vec3 => (before !== undefined && equal(before, now) ? before : now);
-
-const centrelineOf = ({
-  route,
-  corners,
-  path,
-  bends,
-  straights,
-  developedLength,
-  sharpCornerLength,
-}: SolvedTube): Centreline => ({
-  route,
-  corners,
-  path,
-  bends,
-  straights,
-  developedLength,
-  sharpCornerLength,
-});
-
-function routeFault(member: Member, index: number, { at, why }: RouteTrouble): Fault {
-  const node = member.path[at]!;
-  switch (why) {
-    case 'same-place':
-      return {
-        place: `members[${index}].path[${at}]`,
-        message: `"${node}" stands at the same place as "${member.path[at - 1]!}" before it`,
-      };
-    case 'doubles-back':
-      return { place: `members[${index}].path[${at}]`, message: `the path doubles back at "${node}"` };
-    case 'no-radius':
-      return { place: `members[${index}].die`, message: `the path bends at "${node}", so the member needs a die` };
-  }
-}
-
 function tubeName(member: Member, { route }: Centreline): string {
   if (!member.mirror) return member.name;
   const side = route.reduce((sum, place) => sum + place[1], 0);
   return `${member.name} (${side > 0 ? 'left' : side < 0 ? 'right' : 'across'})`;
-}
-
-// --- ends -----------------------------------------------------------------------------------------------------------
-
-interface EndContext {
-  readonly nodes: ReadonlyMap<NodeRef, Vec3>;
-  readonly nodeRecords: ReadonlyMap<string, FrameNode>;
-  readonly mirroredMembers: ReadonlySet<string>;
-  readonly runs: Runs;
-}
-
-interface FramedTube {
-  readonly id: TubeRef;
-  readonly member: Member;
-  readonly order: number;
-  readonly section: SolvedTube['section'];
-  readonly centreline: Centreline;
-}
-
-function endSettings(
-  tube: FramedTube,
-  { nodes, nodeRecords, mirroredMembers, runs }: EndContext,
-): readonly [EndSetting, EndSetting] {
-  const twin = isPrimed(tube.id);
-  /** A tube as the twin sees it: the other of a mirrored pair, or the one that spans the car. */
-  const seen = (reference: TubeRef, flip: boolean) =>
-    flip && mirroredMembers.has(bareId(reference)) ? primed(reference) : reference;
-  /** The tube that the node stands on, if any. The image of a place on a tube of one side only stands on nothing. */
-  const hostOf = (node: NodeRef): TubeRef | null => {
-    const { at } = nodeRecords.get(bareId(node))!;
-    if (at.kind !== 'on') return null;
-    const host = seen(at.member, isPrimed(node));
-    if (!isPrimed(node) || host !== at.member) return host;
-    const place = subtract(nodes.get(node)!, mirrored(at.offset));
-    return nearestOnPath(runs.byId.get(host)!.path, place).distance <= MEETING_DISTANCE ? host : null;
-  };
-  const directions = endDirections(tube.centreline.corners);
-  const setting = (which: 0 | 1): EndSetting => {
-    const named = tube.member.path.at(which === 0 ? 0 : -1)!;
-    const node = twin ? primed(named) : named;
-    const spec: EndFit = tube.member.ends[which];
-    const position = nodes.get(node)!;
-    const direction = directions[which];
-    const against = spec.fit === 'cope' ? spec.against.map((reference) => seen(reference, twin)) : [];
-    return {
-      node,
-      position,
-      direction,
-      spec,
-      plateNormal: spec.fit === 'plate' ? (twin ? mirrored(spec.normal) : spec.normal) : null,
-      meeting: meetingOf({ position, direction, order: tube.order }, spec.fit, against, hostOf(node), runs),
-    };
-  };
-  return [setting(0), setting(1)];
-}
-
-/**
- * A square cut has two acute sides, and the run's direction of travel picks one. For a twin the choice is the mirror image
- * of its member's, also against a run that spans the car and so travels the other way on the twin's side.
- */
-function squareSense(twin: boolean, mirroredMembers: ReadonlySet<string>): SquareSense {
-  return (run, tangent, position) => {
-    if (!twin || mirroredMembers.has(bareId(run.id))) return tangent;
-    const members = mirrored(nearestOnPath(run.path, mirrored(position), true).tangent);
-    return scale(tangent, dot(members, tangent) < 0 ? -1 : 1);
-  };
 }
 
 /** True when the tube's shape, its end specs and every cutter are as they were when `before` was solved. */
