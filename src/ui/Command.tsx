@@ -2,7 +2,7 @@
 import { useState, type ReactNode } from 'react';
 import type { Edited } from '../core/edit/records.ts';
 import type { Fault, Job } from '../core/job/types.ts';
-import { useWorkspace } from '../store/workspace.ts';
+import { workspace } from '../store/workspace.ts';
 
 export function Command(props: {
   /** Names the step in undo. */
@@ -15,10 +15,10 @@ export function Command(props: {
   onDone?: () => void;
   children: ReactNode;
 }): ReactNode {
-  const { edit, job } = useWorkspace((state) => state);
   const [refusal, setRefusal] = useState<readonly string[]>([]);
 
   function press(): void {
+    const { edit, job } = workspace.getState();
     const answer = props.run(job);
     const faults = isFaults(answer) ? answer : edit(props.step, () => answer);
     setRefusal(faults.map((fault) => fault.message));

@@ -17,7 +17,8 @@ import { nearestFirst } from './order.ts';
 export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
   const derived = useWorkspace((state) => state.derived);
   const selection = useWorkspace((state) => state.selection);
-  const { goTo, edit } = useWorkspace((state) => state);
+  const goTo = useWorkspace((state) => state.goTo);
+  const edit = useWorkspace((state) => state.edit);
   const chosen = selection?.kind === 'envelope' && selection.id === envelope.id;
   const card = useScrollIntoView<HTMLElement>(chosen);
   const nearest = nearestFirst(derived.clearances, envelope.id);

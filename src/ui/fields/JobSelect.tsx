@@ -2,7 +2,7 @@
 import { useState, type ReactNode } from 'react';
 import type { Edited } from '../../core/edit/records.ts';
 import type { Fault, Job } from '../../core/job/types.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { workspace } from '../../store/workspace.ts';
 import { SelectField, type Choice } from './Fields.tsx';
 
 export function JobSelect(props: {
@@ -15,7 +15,6 @@ export function JobSelect(props: {
   /** Answers the changed job, or why it cannot be changed. */
   change: (job: Job, value: string) => Edited;
 }): ReactNode {
-  const { edit, job } = useWorkspace((state) => state);
   const [refusal, setRefusal] = useState<string | null>(null);
   return (
     <SelectField
@@ -25,6 +24,7 @@ export function JobSelect(props: {
       choices={props.choices}
       refusal={refusal}
       onChoose={(value) => {
+        const { edit, job } = workspace.getState();
         const answer = props.change(job, value);
         const faults = isFaults(answer) ? answer : edit(props.step, () => answer);
         setRefusal(faults.length === 0 ? null : faults.map((fault) => fault.message).join('; '));

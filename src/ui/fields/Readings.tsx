@@ -34,8 +34,8 @@ export function Rounded({ shown }: { shown: ShownLength }): ReactNode {
   );
 }
 
-/** The figures alone, with the fraction set as one; whoever uses it gives the words beside it. */
-export function Fraction({ shown }: { shown: ShownLength }): ReactNode {
+/** The figures alone, with the fraction set as one. */
+function Fraction({ shown }: { shown: ShownLength }): ReactNode {
   if (shown.numerator === 0) return <>{shown.text}</>;
   return (
     <>

@@ -104,7 +104,9 @@ function MirrorSwitch({ member }: { member: Member }): ReactNode {
       >
         {member.mirror ? 'Take the twin away' : 'Mirror to the other side'}
       </Command>
-      <span className="small">{member.mirror ? 'Has a twin, mirrored in the centre plane.' : 'One of it.'}</span>
+      <span className="small">
+        {member.mirror ? 'Has a twin, mirrored in the centre plane.' : 'Single: it has no twin.'}
+      </span>
     </div>
   );
 }

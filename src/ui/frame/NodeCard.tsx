@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import { removeNode, renameNode, setPlace } from '../../core/edit/nodes.ts';
 import type { Edited } from '../../core/edit/records.ts';
-import { bareId } from '../../core/job/reference.ts';
+import { bareId, isPrimed } from '../../core/job/reference.ts';
 import type { FrameNode, Job, NodeId, Place } from '../../core/job/types.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
@@ -32,6 +32,7 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
   const job = useWorkspace((state) => state.job);
   const at = useWorkspace((state) => state.derived.nodes.get(node.id));
   const select = useWorkspace((state) => state.select);
+  const mirrored = useWorkspace((state) => state.selection?.kind === 'node' && isPrimed(state.selection.id));
   const members = job.members.filter((member) => member.path.some((reference) => bareId(reference) === node.id));
   return (
     <article className="card chosen-card" aria-label={`Node ${node.name}`}>
@@ -64,6 +65,7 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
           change={(before, kind) => toldAs(before, node.id, kind as Place['kind'])}
         />
       </div>
+      {mirrored && <p className="small">Its mirror image is chosen: both are this one node, and move together.</p>}
       <PlaceFields node={node} />
       <h4>Members through it</h4>
       {members.length === 0 ? (

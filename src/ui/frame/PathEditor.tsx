@@ -9,8 +9,9 @@ import { JobSelect } from '../fields/JobSelect.tsx';
 import { withImages } from '../names.ts';
 
 export function PathEditor({ member }: { member: Member }): ReactNode {
-  const { nodes } = useWorkspace((state) => state.job);
-  const { select, edit } = useWorkspace((state) => state);
+  const nodes = useWorkspace((state) => state.job.nodes);
+  const select = useWorkspace((state) => state.select);
+  const edit = useWorkspace((state) => state.edit);
   const [insertAt, setInsertAt] = useState<number | null>(null);
   const [refusal, setRefusal] = useState<string | null>(null);
   const choices = withImages(nodes);

@@ -29,7 +29,7 @@ export const kindChoices: readonly Choice[] = KINDS.map((kind) => ({ value: kind
 export const ofKind = (nodes: readonly FrameNode[], kind: Place['kind']): FrameNode[] =>
   nodes.filter((node) => node.at.kind === kind);
 
-export const FIT_NAMES: Readonly<Record<EndFit['fit'], string>> = {
+const FIT_NAMES: Readonly<Record<EndFit['fit'], string>> = {
   auto: 'to what it meets',
   cope: 'to chosen tubes',
   plate: 'flat on a plate',

@@ -1,5 +1,5 @@
 /** Shop: the tubes to make, and for the selected one everything that bender, notcher and tape are told. */
-import { useEffect, type ReactNode } from 'react';
+import { useEffect, useRef, type ReactNode } from 'react';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
@@ -20,9 +20,11 @@ export default function ShopStation(): ReactNode {
   const first = derived.tubes[0];
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
 
-  // In the shop one always stands before some tube.
+  // Whoever comes into the shop stands before some tube; what is chosen after that is the person's own affair.
+  const entered = useRef(false);
   useEffect(() => {
-    if (tube === undefined && first !== undefined) select({ kind: 'tube', id: first.id });
+    if (!entered.current && tube === undefined && first !== undefined) select({ kind: 'tube', id: first.id });
+    entered.current = true;
   }, [tube, first, select]);
 
   if (first === undefined) {

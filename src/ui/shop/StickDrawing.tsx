@@ -9,7 +9,9 @@ import { layFlags, layStick, stickMarks, type StickMark } from './stick.ts';
 import { figureWidth, markLength, SvgLength } from './SvgLength.tsx';
 
 const MARGIN = 20;
-const STICK_TOP = 40;
+/** Below this width, pixels, the two ends' headings need a line each. */
+const NARROW = 560;
+const HEADING = 18;
 const STICK_HEIGHT = 24;
 const ROW = 19;
 const LETTER = 7;
@@ -21,8 +23,9 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
   const scale = breadth / Math.max(stick.blank, 1);
   const x = (tape: number): number => MARGIN + tape * scale;
   const { marks, laid, height } = layMarks(tube, width, unit);
-  const bottom = STICK_TOP + STICK_HEIGHT;
   const [endA, endB] = stick.ends;
+  const top = stickTop(width);
+  const bottom = top + STICK_HEIGHT;
   return (
     <svg
       className="drawing"
@@ -45,25 +48,30 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
         </tspan>
         <SvgLength shown={markLength(endA.node, unit)} />
       </text>
-      <text x={width - MARGIN} y="14" className="draw-text draw-strong" textAnchor="end">
+      <text
+        x={width - MARGIN}
+        y={width < NARROW ? 14 + HEADING : 14}
+        className="draw-text draw-strong"
+        textAnchor="end"
+      >
         <tspan className="draw-soft">node at </tspan>
         <SvgLength shown={markLength(endB.node, unit)} />
         <tspan className="draw-soft">, cut at </tspan>
         <SvgLength shown={markLength(stick.blank, unit)} />
         <tspan dx="8">End B</tspan>
       </text>
-      <rect className="draw-steel" x={x(0)} y={STICK_TOP} width={stick.blank * scale} height={STICK_HEIGHT} />
+      <rect className="draw-steel" x={x(0)} y={top} width={stick.blank * scale} height={STICK_HEIGHT} />
       {stick.zones.map((zone) => (
         <g key={zone.bend}>
           <rect
             fill={`url(#${hatch})`}
             className="draw-brass-edge"
             x={x(zone.start)}
-            y={STICK_TOP}
+            y={top}
             width={Math.max(0, (zone.end - zone.start) * scale)}
             height={STICK_HEIGHT}
           />
-          <text className="draw-text" textAnchor="middle" x={x((zone.start + zone.end) / 2)} y={STICK_TOP - 8}>
+          <text className="draw-text" textAnchor="middle" x={x((zone.start + zone.end) / 2)} y={top - 8}>
             <tspan className="draw-strong">{zone.bend}</tspan>
             <tspan className="draw-soft" dx="5">
               {`${formatAngle(toDegrees(tube.bends[zone.bend - 1]?.angle ?? 0), 1)}°`}
@@ -75,25 +83,20 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
         className="draw-axis"
         x1={x(Math.min(0, endA.node))}
         x2={x(Math.max(stick.blank, endB.node))}
-        y1={STICK_TOP + STICK_HEIGHT / 2}
-        y2={STICK_TOP + STICK_HEIGHT / 2}
+        y1={top + STICK_HEIGHT / 2}
+        y2={top + STICK_HEIGHT / 2}
       />
       {[endA, endB].map((end, index) => (
         <g key={index}>
-          <line className="draw-throat" x1={x(end.throat)} x2={x(end.throat)} y1={STICK_TOP} y2={bottom} />
-          <circle
-            className="draw-node"
-            cx={clampTo(x(end.node), 6, width - 6)}
-            cy={STICK_TOP + STICK_HEIGHT / 2}
-            r="5"
-          />
+          <line className="draw-throat" x1={x(end.throat)} x2={x(end.throat)} y1={top} y2={bottom} />
+          <circle className="draw-node" cx={clampTo(x(end.node), 6, width - 6)} cy={top + STICK_HEIGHT / 2} r="5" />
         </g>
       ))}
       {marks.map((mark, index) => (
         <path
           key={`${mark.kind}${mark.bend}`}
           className={`draw-mark draw-mark-${mark.kind}`}
-          d={`M${x(mark.at)} ${STICK_TOP - 4}V${rowBase(laid[index]?.row ?? 0) + ROW - 4}`}
+          d={`M${x(mark.at)} ${top - 4}V${rowBase(laid[index]?.row ?? 0, width) + ROW - 4}`}
         />
       ))}
       {marks.map((mark, index) => {
@@ -101,9 +104,9 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
         return (
           <text
             key={`${mark.kind}${mark.bend}`}
-            className="draw-text"
+            className="draw-text draw-flag"
             x={MARGIN + flag.left + 5}
-            y={rowBase(flag.row) + 14}
+            y={rowBase(flag.row, width) + 14}
           >
             {mark.side === 'A' && <tspan className="draw-brass-text">◂ </tspan>}
             <tspan className="draw-soft">{mark.words} </tspan>
@@ -124,14 +127,16 @@ function layMarks(tube: SolvedTube, width: number, unit: LengthUnit) {
   const flags = marks.map((mark) => ({ at: mark.at * scale, width: labelWidth(mark, mark.shown) }));
   const laid = layFlags(flags, breadth, 8);
   const rows = 1 + Math.max(-1, ...laid.map((label) => label.row));
-  return { marks, laid, height: rowBase(rows) + 4 };
+  return { marks, laid, height: rowBase(rows, width) + 4 };
 }
 
 /** Height of the drawing in pixels at this width: what is left of the bench goes to the ends. */
 export const stickHeight = (tube: SolvedTube, width: number, unit: LengthUnit): number =>
   layMarks(tube, width, unit).height;
 
-const rowBase = (row: number): number => STICK_TOP + STICK_HEIGHT + 6 + row * ROW;
+const stickTop = (width: number): number => (width < NARROW ? 40 + HEADING : 40);
+
+const rowBase = (row: number, width: number): number => stickTop(width) + STICK_HEIGHT + 6 + row * ROW;
 
 const labelWidth = (mark: StickMark, shown: ShownLength): number =>
   LETTER * (mark.words.length + 1) + figureWidth(shown) + 22;

@@ -10,13 +10,12 @@ import {
   NumberField,
   SelectField,
   TextField,
-  AngleField,
   WallField,
   type Choice,
   type FieldProps,
 } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
-import { angleKind, lengthKind, numberKind, sizeKind, textKind, wallKind, type ValueKind } from '../fields/kinds.ts';
+import { lengthKind, numberKind, sizeKind, textKind, wallKind, type ValueKind } from '../fields/kinds.ts';
 import { Length } from '../fields/Readings.tsx';
 import type { PasteRead } from './block.ts';
 
@@ -74,19 +73,6 @@ export function wallColumn<Row>(unit: LengthUnit, given: Stored<Row, number>): C
     numeric: true,
     show: (row) => <span className="figure">{kind.show(given.value(row))}</span>,
     edit: { open: (row, opening) => <WallField {...bound(row, given, opening)} />, paste: pasteWith(kind, given) },
-  };
-}
-
-/** An angle in degrees. */
-export function angleColumn<Row>(given: Stored<Row, number>): Column<Row> {
-  return {
-    ...heading(given),
-    numeric: true,
-    show: (row) => <span className="figure">{`${angleKind.show(given.value(row))}°`}</span>,
-    edit: {
-      open: (row, opening) => <AngleField {...bound(row, given, opening)} />,
-      paste: pasteWith(angleKind, given),
-    },
   };
 }
 
