@@ -1,10 +1,10 @@
 /** The bay: the frame in 3D with the car and the driver's envelope round it, its views, and what can be taken hold of. */
 import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
-import { Canvas } from '@react-three/fiber';
 import type { TubeRef } from '../core/job/types.ts';
 import { useWorkspace } from '../store/workspace.ts';
 import { BayWithoutWebGL, canDraw } from './BayWithoutWebGL.tsx';
 import { createViewpoint } from './camera/viewpoint.ts';
+import { Drawing } from './Drawing.tsx';
 import { describeSelection } from './describe.ts';
 import { placesOfJob } from './extent.ts';
 import { Gizmo } from './gizmo/Gizmo.tsx';
@@ -21,6 +21,7 @@ import { layFloor } from './scene/floor.ts';
 import { shortestGaps } from './scene/gap.ts';
 import { nodeSpots, pointSpots } from './shown.ts';
 import { Toolbar } from './Toolbar.tsx';
+import { useSize } from './useSize.ts';
 import { TOOLBAR, useViews } from './useViews.ts';
 import './bay.css';
 
@@ -45,7 +46,8 @@ function DrawnBay() {
   const stage = useRef<HTMLDivElement>(null);
   const [pointed, setPointed] = useState<TubeRef | null>(null);
   const [numbered, setNumbered] = useState(true);
-  const views = useViews(viewpoint, stage);
+  const size = useSize(stage);
+  const views = useViews(viewpoint, size);
   const grips = useGrips(viewpoint);
 
   const gaps = useMemo(() => shortestGaps(derived), [derived]);
@@ -111,19 +113,7 @@ function DrawnBay() {
         data-pointed={pointed !== null || grips.live !== null}
         onKeyDown={onKeyDown}
       >
-        <Canvas
-          className="bay-canvas"
-          frameloop="demand"
-          orthographic
-          flat
-          dpr={[1, 2]}
-          camera={{ near: 100, far: 60_000 }}
-          aria-hidden="true"
-          onCreated={({ gl, invalidate }) =>
-            // The card was taken away and given back: nothing else would ask for the frame.
-            gl.domElement.addEventListener('webglcontextrestored', () => invalidate())
-          }
-        >
+        <Drawing size={size}>
           <Scene
             viewpoint={viewpoint}
             placer={placer}
@@ -143,7 +133,7 @@ function DrawnBay() {
               palette={palette}
             />
           )}
-        </Canvas>
+        </Drawing>
         <LabelLayer labels={labels} tubes={derived.tubes} below={TOOLBAR} placerRef={placer} onWords={asksForFrame} />
       </div>
       {grips.freedom !== null && <Readout freedom={grips.freedom} news={grips.news} />}

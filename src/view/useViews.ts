@@ -1,11 +1,12 @@
 /** Moving the eye by name: fits, standard views, keys, and the places that the rest of the program asks to see. */
-import { useEffect, useRef, type RefObject } from 'react';
+import { useEffect, useRef } from 'react';
 import type { Vec3 } from '../core/geometry/vector.ts';
 import { useWorkspace } from '../store/workspace.ts';
 import { fitPoints, orbit, pan, zoom, type Frame, type Rig } from './camera/rig.ts';
 import { hoopOf, hoopView, standardView, type StandardView } from './camera/standard-views.ts';
 import type { Viewpoint } from './camera/viewpoint.ts';
 import { placesOfFrame, placesOfJob, placesOfSelection } from './extent.ts';
+import type { Size } from './useSize.ts';
 import type { ViewButton } from './Toolbar.tsx';
 
 /** A place that was asked for is shown with about this much round it, mm. */
@@ -21,7 +22,7 @@ export interface Views {
   readonly onKey: (key: string, shift: boolean) => boolean;
 }
 
-export function useViews(viewpoint: Viewpoint, stage: RefObject<HTMLElement | null>): Views {
+export function useViews(viewpoint: Viewpoint, size: Size): Views {
   const derived = useWorkspace((state) => state.derived);
   const selection = useWorkspace((state) => state.selection);
   const lookAt = useWorkspace((state) => state.lookAt);
@@ -122,14 +123,10 @@ export function useViews(viewpoint: Viewpoint, stage: RefObject<HTMLElement | nu
   }, [viewpoint, opened]);
 
   useEffect(() => {
-    const observer = new ResizeObserver(([entry]) => {
-      const { width, height } = entry!.contentRect;
-      viewpoint.resize(width, height);
-      if (fitted.current === viewpoint.goal()) latest.current.fitAll(viewpoint.goal(), viewpoint.set);
-    });
-    observer.observe(stage.current!);
-    return () => observer.disconnect();
-  }, [viewpoint, stage]);
+    const untouched = fitted.current === viewpoint.goal();
+    viewpoint.resize(size.width, size.height);
+    if (untouched) latest.current.fitAll(viewpoint.goal(), viewpoint.set);
+  }, [viewpoint, size]);
 
   useEffect(() => {
     if (lookAt === null) return;

@@ -21,10 +21,8 @@ const [right, up, back] = [new Vector3(), new Vector3(), new Vector3()];
 
 export function Eye({ viewpoint, finishes, placer, middle, depth }: Props) {
   const invalidate = useThree((state) => state.invalidate);
-  const size = useThree((state) => state.size);
 
   useEffect(() => viewpoint.listen(() => invalidate()), [viewpoint, invalidate]);
-  useEffect(() => viewpoint.resize(size.width, size.height), [viewpoint, size]);
 
   useFrame((state, seconds) => {
     if (viewpoint.advance(seconds)) invalidate();
