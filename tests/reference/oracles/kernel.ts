@@ -17,7 +17,7 @@ const MEETING = 1e-5;
 /** Asked of the volume: the kernel's plain overload is off by hundreds of mm3 where tubes are nearly equal. */
 const VOLUME_ERROR = 1e-6;
 
-type Keep = <T extends { delete(): void }>(made: T) => T;
+export type Keep = <T extends { delete(): void }>(made: T) => T;
 
 export async function startKernel(): Promise<OpenCascadeInstance> {
   const wasm = createRequire(import.meta.url).resolve('replicad-opencascadejs/wasm');
@@ -118,7 +118,7 @@ function endsOf(oc: OpenCascadeInstance, keep: Keep, edge: TopoDS_Shape): Triple
 }
 
 /** A straight or a bend as the kernel makes it: a cylinder from `origin` along z, or a torus about z from x. */
-interface Part {
+export interface Part {
   readonly origin: Triple;
   readonly z: Triple;
   readonly x: Triple;
@@ -126,7 +126,7 @@ interface Part {
   readonly bend?: { readonly radius: number; readonly angle: number };
 }
 
-function partsOf(cutter: Cutter): Part[] {
+export function partsOf(cutter: Cutter): Part[] {
   return cutter.parts.map((part, i) => {
     if (part.kind === 'bow') {
       const { centre, toStart, travel, radius, angle } = part;
@@ -143,7 +143,7 @@ function partsOf(cutter: Cutter): Part[] {
   });
 }
 
-function solidOf(oc: OpenCascadeInstance, keep: Keep, part: Part, radius: number): TopoDS_Shape {
+export function solidOf(oc: OpenCascadeInstance, keep: Keep, part: Part, radius: number): TopoDS_Shape {
   const [origin, z, x] = [new oc.gp_Pnt(...part.origin), new oc.gp_Dir(...part.z), new oc.gp_Dir(...part.x)];
   const axes = keep(new oc.gp_Ax2(keep(origin), keep(z), keep(x)));
   const maker = part.bend

@@ -84,10 +84,10 @@ function nearestLeaving(rest: Manifold, end: End, phi: number): number | null {
   return leaving.length === 0 ? null : leaving.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a));
 }
 
-/** Closed solids that together are the run; they overlap a little at the tangents. */
-export function solidsOf(module: ManifoldToplevel, cutter: Cutter): Manifold[] {
+/** Closed solids that together are the run; they overlap a little at the tangents. `bendStep`: degrees between rings. */
+export function solidsOf(module: ManifoldToplevel, cutter: Cutter, bendStep = BEND_STEP): Manifold[] {
   return cutter.parts.map((part, i) => {
-    if (part.kind === 'bow') return bowSolid(module, part, cutter.radius);
+    if (part.kind === 'bow') return bowSolid(module, part, cutter.radius, bendStep);
     const last = i === cutter.parts.length - 1;
     const behind = part.openBehind ? MODELLED : i > 0 ? OVERLAP : 0;
     const ahead = last ? MODELLED : part.length + OVERLAP;
@@ -107,16 +107,16 @@ function straightSolid(
 }
 
 /** A revolved circle stands about z and begins in the xz plane: z is laid on the bend's axis, x on its start. */
-function bowSolid(module: ManifoldToplevel, bow: Bow, radius: number): Manifold {
+function bowSolid(module: ManifoldToplevel, bow: Bow, radius: number, bendStep: number): Manifold {
   const circle = module.CrossSection.circle(radius, SEGMENTS).translate([bow.radius, 0]);
-  const turns = Math.round(360 / BEND_STEP);
+  const turns = Math.round(360 / bendStep);
   const degrees = (bow.angle * 180) / Math.PI;
   const solid = module.Manifold.revolve(circle, turns, degrees);
   circle.delete();
   return place(solid, bow.centre, outer(bow.toStart, bow.travel), bow.toStart);
 }
 
-const cylinder = (module: ManifoldToplevel, radius: number, length: number): Manifold =>
+export const cylinder = (module: ManifoldToplevel, radius: number, length: number): Manifold =>
   module.Manifold.cylinder(length, radius, radius, SEGMENTS);
 
 /** Lays z on `axis` and x on `zero`, and the origin on `origin`. */
