@@ -22,6 +22,13 @@ interface Props {
 export const strokesAlong = (chain: readonly Vec3[]): readonly Stroke[] =>
   chain.slice(1).map((place, i) => [chain[i]!, place]);
 
+/** Unseen until strokes are laid: a line without any would be drawn without end. */
+function startLine(): LineSegments2 {
+  const line = new LineSegments2(new LineSegmentsGeometry(), new LineMaterial());
+  line.visible = false;
+  return line;
+}
+
 function layStrokes(line: LineSegments2, strokes: readonly Stroke[]): LineSegmentsGeometry {
   const geometry = new LineSegmentsGeometry();
   geometry.setPositions(Float32Array.from(strokes.flatMap(([from, to]) => [...from, ...to])));
@@ -46,7 +53,7 @@ function paintStrokes(
 
 export function Strokes({ strokes, colour, width, opacity, onTop }: Props) {
   const size = useThree((state) => state.size);
-  const line = useMemo(() => new LineSegments2(new LineSegmentsGeometry(), new LineMaterial()), []);
+  const line = useMemo(() => startLine(), []);
 
   useEffect(() => {
     const geometry = layStrokes(line, strokes);
