@@ -109,7 +109,7 @@ function DrawnBay() {
         ref={stage}
         role="application"
         tabIndex={0}
-        aria-label="Frame. Arrow keys turn the view, plus and minus zoom, Escape clears the selection."
+        aria-label="Frame. Arrow keys turn the view, plus and minus zoom; with a node selected, arrow and page keys move it. Escape clears the selection."
         data-pointed={pointed !== null || grips.live !== null}
         onKeyDown={onKeyDown}
       >

@@ -2,7 +2,7 @@
 import { useEffect, useRef } from 'react';
 import type { Vec3 } from '../core/geometry/vector.ts';
 import { useWorkspace } from '../store/workspace.ts';
-import { fitPoints, orbit, pan, zoom, type Frame, type Rig } from './camera/rig.ts';
+import { fitPoints, orbit, pan, zoom, type FitArea, type Rig } from './camera/rig.ts';
 import { hoopOf, hoopView, standardView, type StandardView } from './camera/standard-views.ts';
 import type { Viewpoint } from './camera/viewpoint.ts';
 import { placesOfFrame, placesOfJob, placesOfSelection } from './extent.ts';
@@ -34,7 +34,7 @@ export function useViews(viewpoint: Viewpoint, size: Size): Views {
   // In a narrow bay the car would make the frame too small to read: there the frame alone is fitted.
   const placesToFit = (): readonly Vec3[] =>
     viewpoint.size().width < NARROW && derived.tubes.length > 0 ? placesOfFrame(derived) : placesOfJob(derived);
-  const bay = (): Frame => ({ ...viewpoint.size(), below: TOOLBAR });
+  const bay = (): FitArea => ({ ...viewpoint.size(), below: TOOLBAR });
   const fittedTo = (rig: Rig): Rig => fitPoints(rig, placesToFit(), bay());
   const fitAll = (rig: Rig, show: (rig: Rig) => void): void => {
     fitted.current = fittedTo(rig);

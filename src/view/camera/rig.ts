@@ -67,7 +67,7 @@ export function lookFrom(rig: Rig, toEye: Vec3): Rig {
 }
 
 /** The bay in pixels, and how much of its lower edge is covered. */
-export interface Frame {
+export interface FitArea {
   readonly width: number;
   readonly height: number;
   readonly below: number;
@@ -77,7 +77,7 @@ export interface Frame {
  * Brings all the points into the bay, clear of what covers its lower edge, with a margin; keeps the direction of view.
  * No points: the rig as it was. `leastSpan` keeps a single point from filling the bay.
  */
-export function fitPoints(rig: Rig, points: readonly Vec3[], { width, height, below }: Frame, leastSpan = 300): Rig {
+export function fitPoints(rig: Rig, points: readonly Vec3[], { width, height, below }: FitArea, leastSpan = 300): Rig {
   if (points.length === 0) return rig;
   const { right, up, toEye } = screenAxes(rig);
   const extent = (axis: Vec3): { middle: number; size: number } => {

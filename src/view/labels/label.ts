@@ -2,7 +2,6 @@
 import type { ReactNode } from 'react';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import type { Selection } from '../../store/types.ts';
 
 export interface Label {
   readonly key: string;
@@ -18,6 +17,4 @@ export interface Label {
   /** Drawn as selected, or as too close. */
   readonly tone?: 'live' | 'bad';
   readonly text: ReactNode;
-  /** Pressing it selects this. */
-  readonly selects?: Selection;
 }
