@@ -12,6 +12,7 @@ import './shop.css';
 /** From this width on, pixels, the two ends stand side by side and share the height that the stick leaves. */
 const SIDE_BY_SIDE = 620;
 const CAPTION_LINE = 22;
+const ONE_LINE = 420;
 
 export default function ShopBench(): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
@@ -21,8 +22,8 @@ export default function ShopBench(): ReactNode {
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
   const sideBySide = width > SIDE_BY_SIDE;
   const each = sideBySide ? (width - 24) / 2 : width;
-  // A straight tube's reference takes more words, and its stick less room.
-  const captionLines = tube?.bends.length === 0 ? 2 : 1;
+  // A straight tube's reference takes more words, and its stick less room; a narrow bench has no room beside.
+  const captionLines = tube?.bends.length === 0 || each < ONE_LINE ? 2 : 1;
   const left = tube ? height - stickHeight(tube, width, unit) - captionLines * CAPTION_LINE : 0;
   return (
     <div className="shop-bench" ref={frame}>
