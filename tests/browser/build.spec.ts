@@ -3,11 +3,10 @@ import { cpSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
-import { root } from '../../src/scripts/install.mjs';
 import { headerPolicy, policy } from '../../src/scripts/policy.mjs';
 import { portOf, serve } from '../../src/scripts/serve.mjs';
+import { build as dist } from './build.ts';
 
-const dist = join(root, 'dist');
 const page = readFileSync(join(dist, 'index.html'), 'utf8');
 
 /** The scripts loaded before anything shows: those the page names, and all that these import statically. */

@@ -17,6 +17,8 @@ export default defineConfig({
   use: {
     baseURL: process.env.CAGEWRIGHT_URL ?? '', // set by serve-build.ts before the tests' own process starts
     viewport: { width: 1440, height: 900 },
+    contextOptions: { reducedMotion: 'reduce' }, // the bay turns at once: nothing to wait for
+    actionTimeout: 10_000,
     screenshot: 'only-on-failure',
     launchOptions: {
       ...(executablePath && { executablePath }),

@@ -1,0 +1,116 @@
+/** Moving a node in the bay, by mouse and by key: what hangs on it follows at once, and Escape takes it all back. */
+import type { Page } from '@playwright/test';
+import { bay, choose, expect, goTo, redoKey, savedText, spoken, start, test, undoKey } from './journey.ts';
+
+const FOOT = 'Stay foot on the tower';
+const NODES = /^Nodes/;
+
+/** In view of the foot alone, square from the left: forward is to the left on the screen. */
+async function takeUpFoot(page: Page): Promise<void> {
+  await start(page);
+  await goTo(page, 'Frame');
+  await page.getByRole('tab', { name: /^Nodes/ }).click();
+  await choose(page, NODES, FOOT);
+  await page.getByRole('button', { name: 'Left side view' }).click();
+  await page.getByRole('button', { name: 'Fit what is selected' }).click();
+}
+
+/** Where the word at the end of one of the node's bars stands on the page. */
+async function wordAt(page: Page, word: string): Promise<{ x: number; y: number }> {
+  const box = await bay(page).getByText(word, { exact: true }).filter({ visible: true }).boundingBox();
+  return { x: box!.x + box!.width / 2, y: box!.y + box!.height / 2 };
+}
+
+/** Takes hold of the bar that leads up, just under its word. */
+async function grabUp(page: Page): Promise<{ x: number; y: number }> {
+  const { x, y } = await wordAt(page, 'up');
+  const bar = { x, y: y + 30 };
+  await page.mouse.move(bar.x, bar.y);
+  await page.mouse.down();
+  return bar;
+}
+
+/** Where the node is said to be, on its card. */
+const place = (page: Page) =>
+  page
+    .getByRole('article', { name: `Node ${FOOT}` })
+    .getByRole('definition')
+    .last();
+
+const offsetInFile = (text: string): number[] =>
+  JSON.parse(text).nodes.find((node: { name: string }) => node.name === FOOT).at.offset;
+
+test('a node drags along an axis, numbers change on the way, and it is one step to undo', async ({ page }) => {
+  await takeUpFoot(page);
+  const atFirst = await savedText(page);
+  const said = await place(page).innerText();
+  const word = await wordAt(page, 'up');
+  const bar = await grabUp(page);
+  await page.mouse.move(bar.x + 3, bar.y - 20);
+  await expect(place(page)).not.toHaveText(said);
+  const onTheWay = await place(page).innerText();
+  await page.mouse.move(bar.x + 3, bar.y - 40);
+  await expect(place(page)).not.toHaveText(onTheWay);
+  expect(await savedText(page), 'nothing is entered before the button is let go').toBe(atFirst);
+  await page.mouse.up();
+
+  const moved = await savedText(page);
+  const [before, after] = [offsetInFile(atFirst), offsetInFile(moved)];
+  [0, 1].forEach((axis) => expect(after[axis], 'the other two axes stay').toBeCloseTo(before[axis]!, 9));
+  expect(after[2]).toBeGreaterThan(before[2]!);
+  // The node went where the pointer went, but for the snap: 1/8 in, or 4 pixels to a neighbour.
+  const went = word.y - (await wordAt(page, 'up')).y;
+  expect(went).toBeGreaterThan(30);
+  expect(went).toBeLessThan(50);
+
+  await undoKey(page).click();
+  expect(await savedText(page)).toBe(atFirst);
+  await expect(undoKey(page)).toBeDisabled();
+  await redoKey(page).click();
+  expect(await savedText(page)).toBe(moved);
+});
+
+test('the tubes on a dragged node change with it', async ({ page }) => {
+  await takeUpFoot(page);
+  const lengthOfStay = async (): Promise<string> => {
+    await page
+      .getByRole('article', { name: `Node ${FOOT}` })
+      .getByRole('button', { name: 'Rear stay' })
+      .click();
+    await expect(spoken(page)).toContainText('Rear stay');
+    return spoken(page).innerText();
+  };
+  const before = await lengthOfStay();
+  await page.getByRole('tab', { name: /^Nodes/ }).click();
+  await choose(page, NODES, FOOT);
+  await page.getByRole('button', { name: 'Fit what is selected' }).click();
+  const bar = await grabUp(page);
+  await page.mouse.move(bar.x, bar.y - 40);
+  await page.mouse.up();
+  expect(await lengthOfStay()).not.toBe(before);
+});
+
+test('Escape in the middle of a drag leaves everything as it was', async ({ page }) => {
+  await takeUpFoot(page);
+  const [atFirst, said] = [await savedText(page), await place(page).innerText()];
+  const bar = await grabUp(page);
+  await page.mouse.move(bar.x, bar.y - 40);
+  await expect(place(page)).not.toHaveText(said);
+  await page.keyboard.press('Escape');
+  await expect(place(page)).toHaveText(said);
+  await page.mouse.move(bar.x, bar.y - 60);
+  await page.mouse.up();
+  await expect(place(page)).toHaveText(said);
+  expect(await savedText(page)).toBe(atFirst);
+  await expect(undoKey(page)).toBeDisabled();
+});
+
+test('arrow keys move the selected node by a step a tape can show', async ({ page }) => {
+  await takeUpFoot(page);
+  const before = offsetInFile(await savedText(page));
+  await bay(page).focus();
+  await page.keyboard.press('PageUp');
+  const after = offsetInFile(await savedText(page));
+  expect(after[2]! - before[2]!).toBeCloseTo(25.4 / 8, 9);
+  [0, 1].forEach((axis) => expect(after[axis]).toBeCloseTo(before[axis]!, 9));
+});

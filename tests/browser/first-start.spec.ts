@@ -1,0 +1,27 @@
+/** The first start: a whole cage stands there, three hints lie over it, and nothing is asked of anyone else. */
+import { demoText, runFab } from '../command-line.ts';
+import { bay, expect, goTo, start, stationKey, test } from './journey.ts';
+
+test('shows the demo cage, with as many tubes as the command line makes of it', async ({ page }) => {
+  await start(page);
+  await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue(JSON.parse(demoText()).name);
+  await expect(bay(page)).toBeVisible();
+  await expect(stationKey(page, 'Frame')).toHaveAttribute('aria-current', 'step');
+
+  await goTo(page, 'Shop');
+  const tubes = JSON.parse(runFab(demoText()).files.get('fabrication.json')!).tubes as unknown[];
+  expect(tubes.length).toBeGreaterThanOrEqual(24);
+  const rows = page.getByRole('grid', { name: 'Tubes in build order' }).getByRole('row');
+  await expect(rows).toHaveCount(1 + tubes.length);
+});
+
+test('gives hints once: dismissed, they stay away after a reload', async ({ page }) => {
+  await page.goto('/');
+  const hints = page.getByRole('complementary', { name: 'Hints' });
+  await expect(hints.getByRole('listitem')).toHaveCount(3);
+  await hints.getByRole('button').click();
+  await expect(hints).toBeHidden();
+  await page.reload();
+  await bay(page).waitFor();
+  await expect(hints).toBeHidden();
+});

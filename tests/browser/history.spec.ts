@@ -1,0 +1,86 @@
+/** Undo takes every kind of edit back to the first byte, and a reload keeps both the work and the way back. */
+import type { Page } from '@playwright/test';
+import { demoText } from '../command-line.ts';
+import { bay, choose, enter, expect, goTo, redoKey, savedText, start, test, undoKey, untilKept } from './journey.ts';
+
+/** One edit of each kind, by its own way in; each is one step. Answers how many they are. */
+async function editALot(page: Page): Promise<number> {
+  const edits: (() => Promise<void>)[] = [
+    async () => enter(page.getByRole('textbox', { name: 'Job' }), 'Changed'),
+    async () => {
+      await goTo(page, 'Survey');
+      await choose(page, 'Measured points, in inches', 'Floor at A-pillar, left');
+      const card = page.getByRole('article', { name: /^Point/ });
+      await enter(card.getByRole('textbox', { name: 'Along' }), '41 1/4');
+    },
+    async () => {
+      await goTo(page, 'Frame');
+      await choose(page, 'Members in build order', 'Rear stay');
+      await enter(page.getByRole('article', { name: /^Member/ }).getByRole('textbox', { name: 'Name' }), 'Back stay');
+    },
+    async () => page.getByRole('combobox', { name: 'Section' }).first().selectOption({ label: '1 1/2 x .095' }),
+    async () => page.getByRole('button', { name: 'Take the twin away' }).click(),
+    async () => page.getByRole('button', { name: 'Later' }).click(),
+    async () => {
+      await page.getByRole('tab', { name: /^Nodes/ }).click();
+      await choose(page, /^Nodes/, 'Stay foot on the tower');
+      await bay(page).focus();
+      await page.keyboard.press('PageUp');
+    },
+    async () => page.getByRole('combobox', { name: 'It stands' }).selectOption({ index: 0 }),
+    async () => {
+      await goTo(page, 'Checks');
+      await page.getByRole('button', { name: 'Add a box' }).click();
+    },
+    async () => {
+      await page.getByRole('button', { name: 'Menu' }).click();
+      await page.getByRole('radio', { name: 'mm' }).check();
+      await page.keyboard.press('Escape');
+    },
+  ];
+  for (const edit of edits) {
+    const before = await savedText(page);
+    await edit();
+    expect(await savedText(page)).not.toBe(before);
+  }
+  return edits.length;
+}
+
+test('every kind of edit is undone to the first byte, and done again to the last', async ({ page }) => {
+  await start(page);
+  const atFirst = await savedText(page);
+  expect(JSON.parse(atFirst)).toEqual(JSON.parse(demoText()));
+  const steps = await editALot(page);
+  const atLast = await savedText(page);
+  for (let step = 0; step < steps; step += 1) await undoKey(page).click();
+  await expect(undoKey(page)).toBeDisabled();
+  expect(await savedText(page)).toBe(atFirst);
+  for (let step = 0; step < steps; step += 1) await redoKey(page).click();
+  await expect(redoKey(page)).toBeDisabled();
+  expect(await savedText(page)).toBe(atLast);
+});
+
+test('a reload keeps the work, the station and the way back', async ({ page }) => {
+  await start(page);
+  const atFirst = await savedText(page);
+  await goTo(page, 'Survey');
+  await choose(page, 'Measured points, in inches', 'Floor at B-pillar, left');
+  const height = page.getByRole('article', { name: /^Point/ }).getByRole('textbox', { name: 'Height' });
+  await enter(height, '3');
+  await enter(height, '4');
+  const work = await savedText(page);
+  await undoKey(page).click();
+  const oneBack = await savedText(page);
+  await untilKept(page);
+
+  await page.reload();
+  await bay(page).waitFor();
+  await expect(page.getByRole('heading', { name: 'Measured points' })).toBeVisible();
+  expect(await savedText(page)).toBe(oneBack);
+  await redoKey(page).click();
+  expect(await savedText(page)).toBe(work);
+  await undoKey(page).click();
+  await undoKey(page).click();
+  expect(await savedText(page)).toBe(atFirst);
+  await expect(undoKey(page)).toBeDisabled();
+});

@@ -1,0 +1,98 @@
+/**
+ * What the journeys share. Each runs in a browser of its own that knows nothing yet, and fails as well when the page
+ * logs an error, throws, or asks anything of another origin. Things are addressed as a person would: by role and name.
+ */
+import { readFileSync } from 'node:fs';
+import { test as plain, expect, type Download, type Locator, type Page } from '@playwright/test';
+
+export { expect };
+
+/** What goes wrong in the page on the way; a journey that provokes something expected takes it out. */
+export function troublesOf(page: Page, ownOrigin: string): string[] {
+  const troubles: string[] = [];
+  page.on('console', (message) => message.type() === 'error' && troubles.push(message.text()));
+  page.on('pageerror', (error) => troubles.push(String(error)));
+  page.on('request', (request) => {
+    const { protocol, origin } = new URL(request.url());
+    if (protocol !== 'data:' && protocol !== 'blob:' && origin !== ownOrigin) {
+      troubles.push(`outside: ${request.url()}`);
+    }
+  });
+  return troubles;
+}
+
+export const test = plain.extend<{ troubles: string[] }>({
+  troubles: [
+    async ({ page, baseURL }, use) => {
+      const troubles = troublesOf(page, baseURL!);
+      await use(troubles);
+      expect(troubles).toEqual([]);
+    },
+    { auto: true },
+  ],
+});
+
+/** Loads the page and waits until the job is there, its hints out of the way. */
+export async function start(page: Page): Promise<void> {
+  await page.goto('/');
+  await bay(page).waitFor();
+  const hints = page.getByRole('button', { name: 'Got it' });
+  if (await hints.isVisible()) await hints.click();
+}
+
+export type StationName = 'Survey' | 'Frame' | 'Checks' | 'Shop';
+
+export const stationKey = (page: Page, name: StationName): Locator =>
+  page.getByRole('navigation', { name: 'Stations' }).getByRole('button', { name });
+
+export const goTo = (page: Page, name: StationName): Promise<void> => stationKey(page, name).click();
+
+/** The part of the bay that takes pointer and keys. */
+export const bay = (page: Page): Locator => page.getByRole('application', { name: /^Frame/ });
+
+/** What the bay says of the selection to those who do not see it. */
+export const spoken = (page: Page): Locator =>
+  page.getByRole('region', { name: '3D view of the frame' }).getByRole('status');
+
+/** The row that has a cell of just this. */
+export const rowOf = (page: Page, table: string | RegExp, name: string): Locator =>
+  page
+    .getByRole('grid', { name: table })
+    .getByRole('row')
+    .filter({
+      has: page.getByRole('gridcell', { name, exact: true }),
+    });
+
+/** Selects the row by a press on its name. */
+export const choose = (page: Page, table: string | RegExp, name: string): Promise<void> =>
+  rowOf(page, table, name).getByRole('gridcell', { name, exact: true }).first().click();
+
+export const undoKey = (page: Page): Locator => page.getByRole('button', { name: /^Undo/ });
+export const redoKey = (page: Page): Locator => page.getByRole('button', { name: /^Redo/ });
+
+/** Types into a field and enters it. */
+export async function enter(field: Locator, text: string): Promise<void> {
+  await field.fill(text);
+  await field.press('Enter');
+}
+
+export async function textOf(download: Promise<Download>): Promise<string> {
+  return readFileSync(await (await download).path(), 'utf8');
+}
+
+/** The job file as Save gives it now, by its keys: the mouse may be holding something. */
+export async function savedText(page: Page): Promise<string> {
+  const download = page.waitForEvent('download');
+  await page.keyboard.press('ControlOrMeta+s');
+  return textOf(download);
+}
+
+/** Picks a file in the browser's own dialog. */
+export async function openFile(page: Page, name: string, text: string): Promise<void> {
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+}
+
+/** Until the last change is written to the browser's own store. */
+export const untilKept = (page: Page): Promise<void> => page.getByText('Saved in this browser').waitFor();

@@ -1,0 +1,103 @@
+/** With the keyboard alone: everything is reached, seen to be reached, and left again. */
+import type { Page } from '@playwright/test';
+import { bay, expect, goTo, rowOf, savedText, start, stationKey, test } from './journey.ts';
+import type { StationName } from './journey.ts';
+
+interface Stop {
+  readonly name: string;
+  readonly isSeen: boolean;
+}
+
+/** What has the focus, marked so that it is known again; null when it has left the page's own things. */
+const stop = (page: Page): Promise<Stop | null> =>
+  page.evaluate(() => {
+    const element = document.activeElement as HTMLElement | null;
+    if (element === null || element === document.body) return null;
+    element.dataset['stop'] ??= String(document.querySelectorAll('[data-stop]').length);
+    // The ring may be drawn by what holds the focused thing, for one level.
+    const ringed = [element, element.parentElement!].some((shown) => {
+      const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(shown);
+      return (outlineStyle !== 'none' && parseFloat(outlineWidth) >= 2) || boxShadow !== 'none';
+    });
+    const { width, height } = element.getBoundingClientRect();
+    const words = element.getAttribute('aria-label') ?? element.textContent?.slice(0, 40);
+    return {
+      name: `${element.dataset['stop']} ${element.tagName} ${words}`,
+      isSeen: ringed && width > 0 && height > 0,
+    };
+  });
+
+/** Every stop that Tab makes in one round: from where the focus leaves the page to where it leaves it again. */
+async function walk(page: Page): Promise<Stop[]> {
+  const stops: Stop[] = [];
+  for (let rounds = 0, presses = 0; presses < 250; presses += 1) {
+    await page.keyboard.press('Tab');
+    const here = await stop(page);
+    if (here === null && (rounds += 1) === 2) return stops;
+    if (here !== null && rounds === 1) stops.push(here);
+  }
+  throw new Error(`the focus never leaves: ${stops.slice(-3).map(({ name }) => name)}`);
+}
+
+test('Tab goes through every station and out again, with the focus in sight at every stop', async ({ page }) => {
+  await start(page);
+  for (const station of ['Survey', 'Frame', 'Checks', 'Shop'] satisfies StationName[]) {
+    await goTo(page, station);
+    const stops = await walk(page);
+    const names = stops.map(({ name }) => name).join('\n');
+    for (const reached of ['Save', 'Frame. Arrow keys', 'Fit the whole frame', 'Survey', 'Frame', 'Checks', 'Shop']) {
+      expect(names, station).toContain(reached);
+    }
+    expect(
+      stops.filter(({ isSeen }) => !isSeen),
+      station,
+    ).toEqual([]);
+    expect(new Set(stops.map(({ name }) => name)).size, 'no stop twice').toBe(stops.length);
+  }
+});
+
+/** Presses Tab until this has the focus. */
+async function tabTo(page: Page, is: () => Promise<boolean>): Promise<void> {
+  for (let presses = 0; presses < 150; presses += 1) {
+    if (await is()) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error('not reached by Tab');
+}
+
+test('a station is entered, a row chosen and a number changed without a mouse', async ({ page }) => {
+  await start(page);
+  const key = stationKey(page, 'Survey');
+  await tabTo(page, () => key.evaluate((element) => element === document.activeElement));
+  await page.keyboard.press('Enter');
+  await expect(key).toHaveAttribute('aria-current', 'step');
+
+  const grid = page.getByRole('grid', { name: /^Measured points/ });
+  await tabTo(page, () => grid.evaluate((element) => element.contains(document.activeElement)));
+  await page.keyboard.press('ArrowDown');
+  const row = rowOf(page, /^Measured points/, 'Floor at B-pillar, right');
+  await expect(row).toHaveAttribute('aria-selected', 'true');
+  for (let column = 0; column < 3; column += 1) await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('14 1/2');
+  await page.keyboard.press('Enter');
+  await expect(row).toContainText('14 1/2 in');
+  expect(JSON.parse(await savedText(page)).points[1].position[2]).toBeCloseTo(368.3, 9);
+  await page.keyboard.press('Control+z');
+  await expect(row).not.toContainText('14 1/2 in');
+});
+
+test('keys lead to the stations, and the bay takes its own', async ({ page }) => {
+  await start(page);
+  for (const [index, station] of (['Survey', 'Frame', 'Checks', 'Shop'] as const).entries()) {
+    await page.keyboard.press(`Alt+${index + 1}`);
+    await expect(stationKey(page, station)).toHaveAttribute('aria-current', 'step');
+  }
+  await bay(page).focus();
+  await page.keyboard.press('?');
+  const sheet = page.getByRole('dialog', { name: 'Keys' });
+  await expect(sheet).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(sheet).toBeHidden();
+  await expect(bay(page), 'the focus is back where it was').toBeFocused();
+});

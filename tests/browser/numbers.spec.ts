@@ -1,0 +1,75 @@
+/** Numbers as a fabricator types them: fractions of an inch are taken, a comma is refused and nothing changes. */
+import type { Page } from '@playwright/test';
+import { choose, enter, expect, goTo, rowOf, savedText, spoken, start, test } from './journey.ts';
+
+const POINTS = 'Measured points, in inches';
+const FLOOR = 'Floor at B-pillar, left';
+const field = (page: Page) =>
+  page.getByRole('article', { name: `Point ${FLOOR}` }).getByRole('textbox', { name: 'Height' });
+const heightInFile = async (page: Page): Promise<number> =>
+  JSON.parse(await savedText(page)).points.find((point: { name: string }) => point.name === FLOOR).position[2];
+
+/** What is said of the main hoop, which stands on that point. */
+async function hoopInWords(page: Page): Promise<string> {
+  await goTo(page, 'Frame');
+  await choose(page, 'Members in build order', 'Main hoop');
+  await expect(spoken(page)).toContainText('Main hoop');
+  return spoken(page).innerText();
+}
+
+test('14 1/2 is 368.3 mm, in the table, in the file and in every tube that depends on it', async ({ page }) => {
+  await start(page);
+  const before = await hoopInWords(page);
+  await goTo(page, 'Shop');
+  const blanks = () => rowOf(page, 'Tubes in build order', 'Main hoop').getByRole('gridcell').allInnerTexts();
+  const blankBefore = await blanks();
+
+  await goTo(page, 'Survey');
+  await choose(page, POINTS, FLOOR);
+  await field(page).fill('14 1/2');
+  await expect(field(page)).toHaveAccessibleDescription(/14 1\/2 in.*368\.3 mm/);
+  await field(page).press('Enter');
+  await expect(field(page)).toHaveValue('14 1/2');
+  await expect(rowOf(page, POINTS, FLOOR)).toContainText('14 1/2 in');
+  expect(await heightInFile(page)).toBeCloseTo(368.3, 9);
+
+  const after = await hoopInWords(page);
+  expect(after).not.toBe(before);
+  await goTo(page, 'Shop');
+  expect(await blanks()).not.toEqual(blankBefore);
+});
+
+test('a decimal comma is refused beside the field, and the last good value stays', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  await choose(page, POINTS, FLOOR);
+  await enter(field(page), '14 1/2');
+  await enter(field(page), '14,5');
+  const refusal = page.getByRole('article', { name: `Point ${FLOOR}` }).getByRole('alert');
+  await expect(refusal).toContainText('“14,5” not taken');
+  await expect(refusal, 'how to write it instead').toContainText('14.5');
+  await expect(field(page)).toHaveAttribute('aria-invalid', 'true');
+  expect(await heightInFile(page)).toBeCloseTo(368.3, 9);
+  await field(page).press('Escape');
+  await expect(refusal).toBeHidden();
+  await expect(field(page)).toHaveValue('14 1/2');
+});
+
+test('a number is edited in the table itself, and a comma is refused there too', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  const cell = rowOf(page, POINTS, FLOOR).getByRole('gridcell').nth(3);
+  await cell.dblclick();
+  await page.keyboard.type('14 1/2');
+  await page.keyboard.press('Enter');
+  await expect(cell).toContainText('14 1/2 in');
+  expect(await heightInFile(page)).toBeCloseTo(368.3, 9);
+
+  await cell.dblclick();
+  await page.keyboard.type('14,5');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('alert').filter({ hasText: '14,5', visible: true }).first()).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(cell).toContainText('14 1/2 in');
+  expect(await heightInFile(page)).toBeCloseTo(368.3, 9);
+});

@@ -1,0 +1,77 @@
+/** Points, nodes and members come, are renamed and go; what others lean on stays, and says who leans on it. */
+import { choose, enter, expect, goTo, rowOf, savedText, start, test } from './journey.ts';
+
+const POINTS = /^Measured points/;
+const MEMBERS = 'Members in build order';
+
+test('a point is added, renamed and deleted; one that a node hangs on is not', async ({ page }) => {
+  await start(page);
+  const atFirst = await savedText(page);
+  await goTo(page, 'Survey');
+  await page.getByText('Add a point', { exact: true }).click();
+  await enter(page.getByRole('textbox', { name: 'What was measured' }), 'Pedal box');
+  await enter(page.getByRole('textbox', { name: 'Along' }), `3'`);
+  await enter(page.getByRole('textbox', { name: 'Offset, + left' }), '-14 1/2');
+  await enter(page.getByRole('textbox', { name: 'Height' }), '100mm');
+  await page.getByRole('button', { name: 'Add the point' }).click();
+  const card = page.getByRole('article', { name: 'Point Pedal box' });
+  await expect(card).toBeVisible();
+  const added = JSON.parse(await savedText(page)).points.at(-1) as { name: string; position: number[] };
+  expect(added.name).toBe('Pedal box');
+  [914.4, -368.3, 100].forEach((mm, axis) => expect(added.position[axis]).toBeCloseTo(mm, 9));
+
+  await enter(card.getByRole('textbox', { name: 'Point' }), 'Pedals');
+  await expect(rowOf(page, POINTS, 'Pedals')).toBeVisible();
+  await page.getByRole('button', { name: 'Delete the point' }).click();
+  await expect(rowOf(page, POINTS, 'Pedals')).toHaveCount(0);
+  expect(await savedText(page)).toBe(atFirst);
+
+  await choose(page, POINTS, 'Floor at B-pillar, left');
+  await page.getByRole('button', { name: 'Delete the point' }).click();
+  await expect(page.getByRole('alert')).toContainText('Hoop foot');
+  expect(await savedText(page)).toBe(atFirst);
+});
+
+test('a node is added, renamed and deleted; one that members run through is not', async ({ page }) => {
+  await start(page);
+  const atFirst = await savedText(page);
+  await page.getByRole('tab', { name: /^Nodes/ }).click();
+  await page.getByText('Add a node', { exact: true }).click();
+  await page.getByRole('button', { name: 'at a place', exact: true }).click();
+  const card = page.getByRole('article', { name: /^Node/ });
+  await expect(card).toContainText('None yet.');
+  await enter(card.getByRole('textbox', { name: 'Name' }), 'Spare');
+  await expect(rowOf(page, /^Nodes/, 'Spare')).toBeVisible();
+  await page.getByRole('button', { name: 'Delete the node' }).click();
+  await expect(rowOf(page, /^Nodes/, 'Spare')).toHaveCount(0);
+  expect(await savedText(page)).toBe(atFirst);
+
+  await choose(page, /^Nodes/, 'Hoop foot');
+  await page.getByRole('button', { name: 'Delete the node' }).click();
+  await expect(page.getByRole('alert')).toContainText('Main hoop');
+  expect(await savedText(page)).toBe(atFirst);
+});
+
+test('a member is drawn, renamed and deleted; one that nodes stand on is not', async ({ page }) => {
+  await start(page);
+  const atFirst = await savedText(page);
+  await page.getByText('Draw a member', { exact: true }).click();
+  await page.getByRole('combobox', { name: 'From node' }).selectOption({ label: 'Stay foot on the tower' });
+  await page.getByRole('combobox', { name: 'then to' }).selectOption({ label: 'Tower strut foot' });
+  await page.getByRole('button', { name: 'Draw it' }).click();
+  const card = page.getByRole('article', { name: /^Member/ });
+  await enter(card.getByRole('textbox', { name: 'Name' }), 'Long one');
+  await expect(rowOf(page, MEMBERS, 'Long one')).toHaveAttribute('aria-selected', 'true');
+  expect(JSON.parse(await savedText(page)).members.at(-1)).toMatchObject({
+    name: 'Long one',
+    path: ['stay-foot', 'strut-foot'],
+  });
+  await page.getByRole('button', { name: 'Delete the member' }).click();
+  await expect(rowOf(page, MEMBERS, 'Long one')).toHaveCount(0);
+  expect(await savedText(page)).toBe(atFirst);
+
+  await choose(page, MEMBERS, 'Main hoop');
+  await page.getByRole('button', { name: 'Delete the member' }).click();
+  await expect(page.getByRole('alert')).toContainText('Stay at the hoop');
+  expect(await savedText(page)).toBe(atFirst);
+});

@@ -1,0 +1,58 @@
+/** What is selected anywhere is selected everywhere, and a finding leads to its place. */
+import { bay, choose, expect, goTo, rowOf, spoken, start, test } from './journey.ts';
+
+const MEMBERS = 'Members in build order';
+
+test('a tube chosen in the Frame table is chosen in the bay and in the Shop', async ({ page }) => {
+  await start(page);
+  await choose(page, MEMBERS, 'Main diagonal');
+  await expect(rowOf(page, MEMBERS, 'Main diagonal')).toHaveAttribute('aria-selected', 'true');
+  await expect(spoken(page)).toContainText('Main diagonal');
+  await expect(page.getByRole('article', { name: 'Member Main diagonal' })).toBeVisible();
+  await goTo(page, 'Shop');
+  await expect(rowOf(page, /^Tubes/, 'Main diagonal')).toHaveAttribute('aria-selected', 'true');
+  await expect(page.getByRole('article', { name: /^Tube .*Main diagonal/ })).toBeVisible();
+  await expect(page.getByRole('grid', { name: /^Tubes/ }).getByRole('row', { selected: true })).toHaveCount(1);
+});
+
+test('a tube pressed in the bay is chosen in the table', async ({ page }) => {
+  await start(page);
+  await page.getByRole('button', { name: 'Front view' }).click();
+  // Its number stands on the tube itself; from the front the hoop's is in nobody's way.
+  await choose(page, MEMBERS, 'Main hoop');
+  const number = (await bay(page).getByText('1', { exact: true }).filter({ visible: true }).first().boundingBox())!;
+  await bay(page).press('Escape');
+  await expect(spoken(page)).toBeEmpty();
+  await page.mouse.click(number.x + number.width / 2, number.y + number.height / 2);
+  await expect(spoken(page)).toContainText(/^Tube \d+/);
+  const name = /^Tube \d+, (?<name>.*?)(?: \((?:left|right)\))?:/u.exec(await spoken(page).innerText())!.groups![
+    'name'
+  ]!;
+  await expect(rowOf(page, MEMBERS, name)).toHaveAttribute('aria-selected', 'true');
+});
+
+test('a finding leads to its place and selects its tube', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Checks');
+  const finding = page.getByRole('button', { name: /Warning.*Windscreen header, end A/ });
+  await finding.click();
+  await expect(finding).toHaveAttribute('aria-current', 'true');
+  await expect(spoken(page)).toContainText('Windscreen header');
+  // The sign of the finding stands over its place, now in the middle of the bay.
+  const ground = (await bay(page).boundingBox())!;
+  await expect(async () => {
+    const signs = await bay(page).getByText('!', { exact: true }).filter({ visible: true }).all();
+    const away = await Promise.all(
+      signs.map(async (sign) => {
+        const box = (await sign.boundingBox())!;
+        return Math.hypot(
+          box.x + box.width / 2 - ground.x - ground.width / 2,
+          box.y + box.height / 2 - ground.y - ground.height / 2,
+        );
+      }),
+    );
+    expect(Math.min(...away)).toBeLessThan(60);
+  }).toPass({ timeout: 5_000 });
+  await goTo(page, 'Frame');
+  await expect(page.getByRole('article', { name: 'Member Windscreen header' })).toBeVisible();
+});

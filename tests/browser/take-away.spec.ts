@@ -1,0 +1,51 @@
+/**
+ * What the Shop hands out is what the command line writes for the same saved job, byte for byte but for the last digit of
+ * a number: sine and its kin are implementation-approximated (ECMA-262, 21.3.2), and Node's and the browser's differ
+ * by one unit in the last place.
+ */
+import { spawnSync } from 'node:child_process';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { root } from '../../src/scripts/install.mjs';
+import { choose, enter, expect, goTo, savedText, start, test, textOf } from './journey.ts';
+
+const FILES = ['tubes.csv', 'bends.csv', 'xyz.csv', 'copes.csv', 'fabrication.json'];
+
+const NUMBER = /-?\d+(?:\.\d+)?(?:e[-+]?\d+)?/gu;
+
+/** A file's text with a sign in place of each number, and the numbers. */
+const apart = (text: string) => ({
+  words: text.replace(NUMBER, '#'),
+  numbers: (text.match(NUMBER) ?? []).map(Number),
+});
+
+test('the four tables and the fabrication file are those of the command line', async ({ page }, testInfo) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  await choose(page, /^Measured points/, 'Floor at B-pillar, left');
+  await enter(page.getByRole('article', { name: /^Point/ }).getByRole('textbox', { name: 'Height' }), '2 9/16');
+
+  const job = testInfo.outputPath('job.json');
+  writeFileSync(job, await savedText(page));
+  const out = testInfo.outputPath('out');
+  const fab = spawnSync(
+    process.execPath,
+    ['src/scripts/launch.mjs', 'src/fab.ts', job, '--out', out, '--formats', 'csv'],
+    { cwd: root, encoding: 'utf8' },
+  );
+  expect(fab.stderr).toBe('');
+  expect(fab.status).toBe(0);
+
+  await goTo(page, 'Shop');
+  for (const name of FILES) {
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name, exact: true }).click();
+    expect((await download).suggestedFilename()).toBe(name);
+    const text = await textOf(download);
+    const [ours, theirs] = [apart(text), apart(readFileSync(join(out, name), 'utf8'))];
+    expect(ours.numbers.length).toBeGreaterThan(100);
+    expect(ours.words, name).toBe(theirs.words);
+    const away = ours.numbers.map((number, i) => Math.abs(number - theirs.numbers[i]!));
+    expect(Math.max(...away), name).toBeLessThan(1e-8);
+  }
+});

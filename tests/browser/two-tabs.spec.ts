@@ -1,0 +1,58 @@
+/** Two tabs on one job: the one that falls behind says so, saves nothing over the other, and loses nothing. */
+import { expect, savedText, start, test, troublesOf, untilKept, enter, bay } from './journey.ts';
+import type { Page } from '@playwright/test';
+
+const jobName = (page: Page) => page.getByRole('textbox', { name: 'Job' });
+const warning = (page: Page) => page.getByText('This job was changed in another tab.');
+
+test('an edit in one tab is told in the other, which chooses', async ({ page, context, baseURL }) => {
+  await start(page);
+  await enter(jobName(page), 'From the first');
+  await untilKept(page);
+  const second = await context.newPage();
+  const troubles = troublesOf(second, baseURL!);
+  await start(second);
+  await expect(jobName(second)).toHaveValue('From the first');
+  await enter(jobName(second), 'From the second');
+  await untilKept(second);
+  await expect(warning(page)).toBeVisible();
+  await expect(warning(second)).toBeHidden();
+
+  // Behind, an edit stays in this tab and overwrites nothing.
+  await enter(jobName(page), 'First again');
+  await second.reload();
+  await bay(second).waitFor();
+  await expect(jobName(second)).toHaveValue('From the second');
+
+  await page.getByRole('button', { name: 'Keep this one as a copy' }).click();
+  await expect(warning(page)).toBeHidden();
+  await expect(jobName(page)).toHaveValue('First again (copy)');
+  await untilKept(page);
+  const copy = await savedText(page);
+  await page.reload();
+  await bay(page).waitFor();
+  expect(await savedText(page)).toBe(copy);
+  await second.reload();
+  await bay(second).waitFor();
+  await expect(jobName(second)).toHaveValue('From the second');
+  expect(troubles).toEqual([]);
+});
+
+test("the other tab's work can be taken, and one's own stays among the earlier versions", async ({ page, context }) => {
+  await start(page);
+  await enter(jobName(page), 'From the first');
+  await untilKept(page);
+  const second = await context.newPage();
+  await start(second);
+  await enter(jobName(second), 'From the second');
+  await untilKept(second);
+  await expect(warning(page)).toBeVisible();
+  await enter(jobName(page), 'First again');
+  await page.getByRole('button', { name: "Take the other tab's work" }).click();
+  await expect(jobName(page)).toHaveValue('From the second');
+  await expect(warning(page)).toBeHidden();
+
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name: 'Earlier versions' }).click();
+  await expect(page.getByRole('dialog').getByRole('listitem').filter({ hasText: 'First again' })).toBeVisible();
+});
