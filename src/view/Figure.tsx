@@ -2,15 +2,11 @@
 import type { LengthUnit } from '../core/job/types.ts';
 import { formatLength } from '../core/units/length.ts';
 
-interface Props {
-  readonly mm: number;
-  readonly unit: LengthUnit;
-  /** The smallest step shown, in the unit. */
-  readonly resolution?: number;
-}
+/** The smallest step shown, in the unit. */
+const RESOLUTION = { in: 1 / 32, mm: 0.1 } as const;
 
-export function Figure({ mm, unit, resolution = unit === 'in' ? 1 / 32 : 0.1 }: Props) {
-  const shown = formatLength(mm, unit, resolution);
+export function Figure({ mm, unit }: { readonly mm: number; readonly unit: LengthUnit }) {
+  const shown = formatLength(mm, unit, RESOLUTION[unit]);
   if (unit === 'mm') return <span className="bay-figure">{shown.text} mm</span>;
   const whole = shown.numerator === 0 || shown.whole !== 0;
   return (
@@ -19,8 +15,7 @@ export function Figure({ mm, unit, resolution = unit === 'in' ? 1 / 32 : 0.1 }: 
       {whole && shown.whole}
       {shown.numerator !== 0 && (
         <span className="bay-fraction">
-          <span>{shown.numerator}</span>
-          <span>{shown.denominator}</span>
+          <sup>{shown.numerator}</sup>⁄<sub>{shown.denominator}</sub>
         </span>
       )}
       ″
