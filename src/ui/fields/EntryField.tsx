@@ -99,7 +99,10 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
       return true;
     }
     if (!keepText) setTyped(null);
-    setRefusal(`“${typed.trim()}” not taken: ${faults.join('; ')}`);
+    const refused = `“${typed.trim()}” not taken: ${faults.join('; ')}`;
+    setRefusal(refused);
+    // Told at once: a cell's field is gone before it could draw this.
+    onNote?.({ refused: true, text: refused });
     return false;
   }
 

@@ -72,6 +72,7 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
   function leave(cell: Cell, how: Leaving): void {
     setOpen((now) => (now?.row === cell.row && now.column === cell.column ? null : now));
     if (how === 'blur') return;
+    if (how === 'escape') setNote(null);
     const on = cell.row * columns.length + cell.column + (how === 'tab' ? 1 : how === 'back-tab' ? -1 : 0);
     // The cell takes focus again once its field is gone.
     requestAnimationFrame(() => {
