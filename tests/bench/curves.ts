@@ -15,7 +15,7 @@ import { partsOf, scoped, solidOf, type Keep, type Part } from '../reference/ora
 import { cylinder, SEGMENTS, solidsOf } from '../reference/oracles/mesh.ts';
 import { inner, outer, type Triple } from '../reference/oracles/space.ts';
 import { jobFrom } from './lattice.ts';
-import { medianTime } from './clock.ts';
+import { timed, type Timing } from './clock.ts';
 
 /** The branch goes up z from the origin; the run's corners. */
 export interface Curve {
@@ -53,10 +53,10 @@ function bendThroughOrigin(): Triple[] {
 const cutterOf = (curve: Curve): Cutter => cutterThrough(curve.corners, BEND_RADIUS, RUN / 2);
 const BUNDLE: Bundle = { origin: [0, 0, 0], direction: [0, 0, 1], reference: [1, 0, 0] };
 
-export function timeOurs(curve: Curve): { ms: number; trim: Float64Array } {
+export function timeOurs(curve: Curve): { time: Timing; trim: Float64Array } {
   const sleeves = [sleeveOf(curve)];
   const trim = trimBySleeves(sleeves, BUNDLE, BRANCH / 2).trim;
-  return { ms: medianTime(2000, 2000, () => trimBySleeves(sleeves, BUNDLE, BRANCH / 2)), trim };
+  return { time: timed(2000, 2000, () => trimBySleeves(sleeves, BUNDLE, BRANCH / 2)), trim };
 }
 
 function sleeveOf({ corners }: Curve): Sleeve {
@@ -73,29 +73,29 @@ function sleeveOf({ corners }: Curve): Sleeve {
   return { path: result.value.byId.get('run')!.path, radius: RUN / 2 };
 }
 
-export function timeMesh(module: ManifoldToplevel, curve: Curve): number {
+export function timeMesh(module: ManifoldToplevel, curve: Curve): Timing {
   const solids = solidsOf(module, cutterOf(curve), 360 / SEGMENTS);
   const branch = cylinder(module, BRANCH / 2, 400).translate([0, 0, -200]);
   // Its work is put off until something is asked of the result.
   for (const solid of [branch, ...solids]) solid.numTri();
-  return medianTime(7, 2, () => {
+  return timed(7, 2, () => {
     const rest = module.Manifold.difference([branch, ...solids]);
     rest.numTri();
     rest.delete();
   });
 }
 
-export function timeKernel(oc: OpenCascadeInstance, curve: Curve, trim: Float64Array): { ms: number; worst: number } {
+export function timeKernel(oc: OpenCascadeInstance, curve: Curve, trim: Float64Array): { time: Timing; worst: number } {
   const cutter = cutterOf(curve);
   return scoped((keep) => {
     const branchPart: Part = { origin: [0, 0, -200], z: [0, 0, 1], x: [1, 0, 0], length: 400 };
     const branch = solidOf(oc, keep, branchPart, BRANCH / 2);
     const tools = partsOf(cutter).map((part) => solidOf(oc, keep, part, RUN / 2));
     let read: readonly number[] = [];
-    const ms = medianTime(9, 2, () => {
+    const time = timed(9, 2, () => {
       read = scoped((keepNow) => readCurve(oc, keepNow, cutWith(oc, keepNow, branch, tools), cutter));
     });
-    return { ms, worst: Math.max(...read.map((s, phi) => Math.abs(s - trim[phi]!))) };
+    return { time, worst: Math.max(...read.map((s, phi) => Math.abs(s - trim[phi]!))) };
   });
 }
 

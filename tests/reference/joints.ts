@@ -63,7 +63,10 @@ export function bentJoint(seed: number): Joint {
   const run = drawBentRun(draw);
   const first = developed(run.corners.slice(0, 2), run.bendRadius);
   const whole = developed(run.corners, run.bendRadius);
-  const distance = draw.between(Math.max(60, first - 420), whole - 60);
+  // Two in five stand across a tangent, where the straight ends and the bend begins or the other way round.
+  const distance = draw.chance(0.4)
+    ? draw.oneOf(tangentsOf(run)) + draw.between(-25, 25)
+    : draw.between(Math.max(60, first - 420), whole - 60);
   const place = placeAlong(run.corners, run.bendRadius, distance);
   const lean = around(place.direction, anySquare(place.direction), draw.between(0, 360));
   const included = (draw.between(20, 90) * Math.PI) / 180;
@@ -111,6 +114,17 @@ function drawBentRun(draw: Draw): Run {
   }
   corners.push(along(corners.at(-1)!, travel, setBack + 300));
   return { corners, bendRadius, radius };
+}
+
+/** Developed lengths at which a bend begins or ends. */
+function tangentsOf({ corners, bendRadius }: Run): number[] {
+  const tangents: number[] = [];
+  let laid = 0;
+  for (const part of cutterThrough(corners, bendRadius, 1).parts.slice(0, -1)) {
+    laid += part.kind === 'bow' ? part.radius * part.angle : part.length;
+    tangents.push(laid);
+  }
+  return tangents;
 }
 
 interface Parts {
