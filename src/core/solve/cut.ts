@@ -6,7 +6,7 @@
  * would do: the run's own sense, A to B, is taken.
  * Saw depth (trade practice): branch diameter / sin + run diameter / tan of the included angle, on a blank that runs past the cut.
  */
-import { angleBetween, signedAngle, type Radians } from '../geometry/angle.ts';
+import { angleBetween, signedAngle } from '../geometry/angle.ts';
 import { nearestOnPath } from '../geometry/path.ts';
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import { cross, dot, normalize, rejectFrom, scale, subtract, type Vec3 } from '../geometry/vector.ts';
@@ -55,11 +55,23 @@ export function cutBy(
   };
 }
 
-/** From the end's reference to the acute side, right-hand about its direction, (-pi, pi]; for a square cut modulo pi, [0, pi). */
-export function clockingOf({ acuteSide, square }: CutGeometry, reference: Vec3, direction: Vec3): Radians {
-  if (acuteSide === null) return 0;
-  const angle = signedAngle(reference, acuteSide, direction);
-  if (!square) return angle;
-  const half = angle < 0 ? angle + Math.PI : angle;
-  return Math.PI - half <= ANGLE_ROUNDING ? 0 : half;
+/**
+ * The cut told from the end's reference: clocking to the acute side, right-hand about the direction, (-pi, pi]. A square
+ * cut has two acute sides, and the one with the clocking in [0, pi) is told; the axis offset is measured from that one.
+ */
+export function clockedCut(
+  { cut, acuteSide, square }: CutGeometry,
+  reference: Vec3,
+  direction: Vec3,
+): Omit<Cut, 'reaches'> {
+  if (acuteSide === null) return { ...cut, clocking: 0 };
+  const clocking = signedAngle(reference, acuteSide, direction);
+  if (!square || (clocking > -ANGLE_ROUNDING && clocking < Math.PI - ANGLE_ROUNDING)) {
+    return { ...cut, clocking: square ? Math.max(clocking, 0) : clocking };
+  }
+  return {
+    ...cut,
+    clocking: Math.max(clocking < 0 ? clocking + Math.PI : clocking - Math.PI, 0),
+    axisOffset: -cut.axisOffset,
+  };
 }

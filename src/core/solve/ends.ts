@@ -10,7 +10,7 @@ import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import { cross, dot, length, normalize, rejectFrom, subtract, X_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
 import type { EndFit, NodeRef, Section } from '../job/types.ts';
 import type { Centreline } from './centreline.ts';
-import { clockingOf, cutBy, type CutGeometry } from './cut.ts';
+import { clockedCut, cutBy, type CutGeometry } from './cut.ts';
 import type { Meeting, Run } from './meetings.ts';
 import type { TubeEnd } from './types.ts';
 
@@ -94,8 +94,7 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
     direction,
     reference,
     cuts: cuts.map((geometry, i) => ({
-      ...geometry.cut,
-      clocking: clockingOf(geometry, reference, direction),
+      ...clockedCut(geometry, reference, direction),
       reaches: reached[i]!,
     })),
     butted: meeting.butted.map((run) => run.id),

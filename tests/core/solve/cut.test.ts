@@ -1,0 +1,114 @@
+import { describe, expect, it } from 'vitest';
+import type { TubeEnd } from '../../../src/core/solve/types.ts';
+import { degrees, derived, tube } from '../frame.ts';
+
+/** A square branch 9 mm off the post's axis, its far end bent or cut so that the reference is not the acute side. */
+const offset = (out: readonly (readonly number[])[], post: readonly [readonly number[], readonly number[]]) =>
+  tube(
+    derived({
+      nodes: {
+        p: post[0],
+        q: post[1],
+        on: { kind: 'on', member: 'post', from: 'start', distance: 500, offset: [0, 9, 0] },
+        ...Object.fromEntries(out.map((place, i) => [`o${i}`, place])),
+      },
+      members: [
+        { id: 'post', path: ['p', 'q'] },
+        { id: 'bar', path: ['on', ...out.map((_, i) => `o${i}`)] },
+      ],
+    }),
+    'bar',
+  );
+
+/** The trim at phi by the trade's formula for a straight run, from what the recipe says and nothing else. */
+function trimFromRecipe({ cuts }: TubeEnd, phi: number, ra: number, rb: number): number {
+  const [{ includedAngle, clocking, axisOffset }] = cuts as [TubeEnd['cuts'][number]];
+  const fromAcute = (phi * Math.PI) / 180 - clocking;
+  const root = Math.sqrt(rb ** 2 - (ra * Math.sin(fromAcute) + axisOffset) ** 2);
+  return (ra * Math.cos(fromAcute) * Math.cos(includedAngle) + root) / Math.sin(includedAngle);
+}
+
+describe('the recipe of a cut and its profile say the same', () => {
+  const upright = [
+    [0, 0, 0],
+    [0, 0, 1000],
+  ] as const;
+  const down = [
+    [0, 0, 1000],
+    [0, 0, 0],
+  ] as const;
+  it.each([
+    ['straight, run up', [[600, 9, 500]], upright],
+    ['straight, run down', [[600, 9, 500]], down],
+    [
+      'bent up',
+      [
+        [600, 9, 500],
+        [600, 9, 1100],
+      ],
+      upright,
+    ],
+    [
+      'bent down',
+      [
+        [600, 9, 500],
+        [600, 9, -100],
+      ],
+      upright,
+    ],
+    [
+      'bent aside',
+      [
+        [600, 9, 500],
+        [600, 609, 500],
+      ],
+      upright,
+    ],
+    [
+      'bent askew, run down',
+      [
+        [600, 9, 500],
+        [800, 409, 300],
+      ],
+      down,
+    ],
+  ] as const)('square, off the axis: %s', (_, out, post) => {
+    const [end] = offset(out, post).ends;
+    const [cut] = end.cuts;
+    expect(degrees(cut!.clocking)).toBeGreaterThanOrEqual(0);
+    expect(degrees(cut!.clocking)).toBeLessThan(180);
+    expect(Math.abs(cut!.axisOffset)).toBeCloseTo(9, 9);
+    let compared = 0;
+    for (let phi = 0; phi < 360; phi += 5) {
+      if (Number.isNaN(end.outer[phi])) continue;
+      expect(end.outer[phi]).toBeCloseTo(trimFromRecipe(end, phi, 22.225, 22.225), 6);
+      compared++;
+    }
+    expect(compared).toBeGreaterThan(30);
+  });
+});
+
+describe('saw depth', () => {
+  // Trade formula on a blank that runs past the cut: ODa / sin(al) + ODb / tan(al); the worked end of the format's own
+  // example is 44.45 mm tube on 44.45 mm tube at 52.1 degrees: 56.33 + 34.60, told there as 91.0.
+  it('at 52.1 degrees', () => {
+    const angle = (52.1 * Math.PI) / 180;
+    const bar = tube(
+      derived({
+        nodes: {
+          p: [0, 0, 0],
+          q: [0, 0, 1000],
+          a: [0, 0, 500],
+          b: [600 * Math.sin(angle), 0, 500 + 600 * Math.cos(angle)],
+        },
+        members: [
+          { id: 'post', path: ['p', 'q'] },
+          { id: 'bar', path: ['a', 'b'] },
+        ],
+      }),
+      'bar',
+    );
+    expect(bar.ends[0].cuts[0]!.sawDepth).toBeCloseTo(56.33 + 34.6, 1);
+    expect(degrees(bar.ends[0].cuts[0]!.offSquare)).toBeCloseTo(37.9, 9);
+  });
+});
