@@ -1,15 +1,17 @@
 /** A part of a station that folds: the browser's own details, so that keyboard and screen reader know it. */
-import type { ReactNode } from 'react';
+import { useState, type ReactNode } from 'react';
 
 export function Section(props: {
   title: string;
   /** How many things are in it, shown beside the title. */
   count?: number;
+  /** How it stands at first; after that it is the person's own. */
   open?: boolean;
   children: ReactNode;
 }): ReactNode {
+  const [openAtFirst] = useState(props.open);
   return (
-    <details className="section" open={props.open}>
+    <details className="section" open={openAtFirst}>
       <summary>
         <span className="section-title">{props.title}</span>
         {props.count !== undefined && <span className="section-count">{props.count}</span>}

@@ -5,6 +5,7 @@ import { bareId } from '../../core/job/reference.ts';
 import { Section } from '../Section.tsx';
 import { AddPoint } from './AddPoint.tsx';
 import { BodyLines } from './BodyLines.tsx';
+import { PastePoints } from './PastePoints.tsx';
 import { PointCard } from './PointCard.tsx';
 import { PointsTable } from './PointsTable.tsx';
 import '../ui.css';
@@ -35,6 +36,9 @@ export default function SurveyStation(): ReactNode {
       <div className="sections">
         <Section title="Add a point" open={points.length === 0}>
           <AddPoint />
+        </Section>
+        <Section title="Paste many points">
+          <PastePoints />
         </Section>
         <Section title="Body lines" count={bodyLines.length}>
           <BodyLines />

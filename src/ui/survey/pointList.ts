@@ -1,0 +1,47 @@
+/** Measured points as rows of a spreadsheet: name, along, offset, height. A row that cannot be read is named, not guessed. */
+import type { Vec3 } from '../../core/geometry/vector.ts';
+import type { LengthUnit } from '../../core/job/types.ts';
+import { lengthKind } from '../fields/kinds.ts';
+import { readBlock } from '../table/paste.ts';
+
+export interface ReadPoint {
+  readonly name: string;
+  /** mm. */
+  readonly position: Vec3;
+}
+
+export interface PointList {
+  readonly points: readonly ReadPoint[];
+  /** One line a row that was left out, and why. */
+  readonly refusals: readonly string[];
+}
+
+const COORDINATES = ['along', 'offset', 'height'] as const;
+
+/** Rows of four cells; bare numbers are in `unit`. Empty rows are passed over. */
+export function readPointList(text: string, unit: LengthUnit): PointList {
+  const points: ReadPoint[] = [];
+  const refusals: string[] = [];
+  for (const [index, cells] of readBlock(text).entries()) {
+    if (cells.every((cell) => cell === '')) continue;
+    const read = readPoint(cells, unit);
+    if (typeof read === 'string') refusals.push(`Row ${index + 1}: ${read}`);
+    else points.push(read);
+  }
+  return { points, refusals };
+}
+
+/** The point, or why the row is none. */
+function readPoint(cells: readonly string[], unit: LengthUnit): ReadPoint | string {
+  const [name = '', ...lengths] = cells;
+  if (name === '') return 'has no name';
+  if (lengths.length !== 3) return `“${name}” has ${cells.length} cells instead of 4`;
+  const kind = lengthKind(unit);
+  const position: number[] = [];
+  for (const [axis, text] of lengths.entries()) {
+    const read = kind.read(text);
+    if (!read.ok) return `“${name}”, ${COORDINATES[axis]}: “${text}” ${read.why}`;
+    position.push(read.value);
+  }
+  return { name, position: position as unknown as Vec3 };
+}
