@@ -53,12 +53,15 @@ function paintStrokes(
 
 export function Strokes({ strokes, colour, width, opacity, onTop }: Props) {
   const size = useThree((state) => state.size);
+  const invalidate = useThree((state) => state.invalidate);
   const line = useMemo(() => startLine(), []);
 
   useEffect(() => {
     const geometry = layStrokes(line, strokes);
+    // The line is changed behind the reconciler's back: it would not ask for the frame.
+    invalidate();
     return () => geometry.dispose();
-  }, [line, strokes]);
+  }, [line, strokes, invalidate]);
   useEffect(() => {
     paintStrokes(line, {
       colour,
@@ -67,7 +70,8 @@ export function Strokes({ strokes, colour, width, opacity, onTop }: Props) {
       ...(onTop !== undefined && { onTop }),
     });
     line.material.resolution.set(size.width, size.height);
-  }, [line, colour, width, opacity, onTop, size]);
+    invalidate();
+  }, [line, colour, width, opacity, onTop, size, invalidate]);
   useEffect(() => () => line.material.dispose(), [line]);
   return <primitive object={line} dispose={null} />;
 }
