@@ -43,12 +43,12 @@ const offsetInFile = (text: string): number[] =>
 test('a node drags along an axis, numbers change on the way, and it is one step to undo', async ({ page }) => {
   await takeUpFoot(page);
   const atFirst = await savedText(page);
-  const said = await place(page).innerText();
+  const said = (await place(page).textContent())!;
   const word = await wordAt(page, 'up');
   const bar = await grabUp(page);
   await page.mouse.move(bar.x + 3, bar.y - 20);
   await expect(place(page)).not.toHaveText(said);
-  const onTheWay = await place(page).innerText();
+  const onTheWay = (await place(page).textContent())!;
   await page.mouse.move(bar.x + 3, bar.y - 40);
   await expect(place(page)).not.toHaveText(onTheWay);
   expect(await savedText(page), 'nothing is entered before the button is let go').toBe(atFirst);
@@ -92,7 +92,7 @@ test('the tubes on a dragged node change with it', async ({ page }) => {
 
 test('Escape in the middle of a drag leaves everything as it was', async ({ page }) => {
   await takeUpFoot(page);
-  const [atFirst, said] = [await savedText(page), await place(page).innerText()];
+  const [atFirst, said] = [await savedText(page), (await place(page).textContent())!];
   const bar = await grabUp(page);
   await page.mouse.move(bar.x, bar.y - 40);
   await expect(place(page)).not.toHaveText(said);

@@ -5,7 +5,7 @@ import { bay, choose, enter, expect, goTo, redoKey, savedText, start, test, undo
 
 /** One edit of each kind, by its own way in; each is one step. Answers how many they are. */
 async function editALot(page: Page): Promise<number> {
-  const edits: (() => Promise<void>)[] = [
+  const edits: (() => Promise<unknown>)[] = [
     async () => enter(page.getByRole('textbox', { name: 'Job' }), 'Changed'),
     async () => {
       await goTo(page, 'Survey');

@@ -1,6 +1,6 @@
 /** With the keyboard alone: everything is reached, seen to be reached, and left again. */
 import type { Page } from '@playwright/test';
-import { bay, expect, goTo, rowOf, savedText, start, stationKey, test } from './journey.ts';
+import { bay, choose, expect, goTo, rowOf, savedText, start, stationKey, test } from './journey.ts';
 import type { StationName } from './journey.ts';
 
 interface Stop {
@@ -36,7 +36,7 @@ async function walk(page: Page): Promise<Stop[]> {
     if (here === null && (rounds += 1) === 2) return stops;
     if (here !== null && rounds === 1) stops.push(here);
   }
-  throw new Error(`the focus never leaves: ${stops.slice(-3).map(({ name }) => name)}`);
+  throw new Error(`the focus never leaves: ${stops.at(-1)?.name}`);
 }
 
 test('Tab goes through every station and out again, with the focus in sight at every stop', async ({ page }) => {
@@ -53,6 +53,20 @@ test('Tab goes through every station and out again, with the focus in sight at e
       station,
     ).toEqual([]);
     expect(new Set(stops.map(({ name }) => name)).size, 'no stop twice').toBe(stops.length);
+  }
+});
+
+test('every control has a name to be called by', async ({ page }) => {
+  await start(page);
+  for (const station of ['Survey', 'Frame', 'Checks', 'Shop'] satisfies StationName[]) {
+    await goTo(page, station);
+    if (station === 'Survey') await choose(page, /^Measured points/, 'Floor at B-pillar, left');
+    if (station === 'Frame') await choose(page, /^Members/, 'Main hoop');
+    await page.getByRole('button', { name: 'Menu' }).click();
+    for (const role of ['button', 'textbox', 'combobox', 'radio', 'tab', 'grid', 'row'] as const) {
+      await expect(page.getByRole(role, { name: /^$/ }), `${station}: a ${role} without a name`).toHaveCount(0);
+    }
+    await page.keyboard.press('Escape');
   }
 });
 

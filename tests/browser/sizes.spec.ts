@@ -54,14 +54,16 @@ test('390 x 844: what a thumb presses is at least 44 pixels each way', async ({ 
   await start(page);
   const small: string[] = [];
   const measure = async (keys: Locator): Promise<void> => {
-    for (const key of await keys.filter({ visible: true }).all()) {
+    const shown = await keys.filter({ visible: true }).all();
+    expect(shown.length).toBeGreaterThan(0);
+    for (const key of shown) {
       const { width, height } = (await key.boundingBox())!;
       if (Math.min(width, height) < 44) small.push(`${await key.innerText()}: ${width} x ${height}`);
     }
   };
   await measure(page.getByRole('navigation', { name: 'Stations' }).getByRole('button'));
   await measure(page.getByRole('banner').getByRole('button'));
-  await measure(page.getByRole('toolbar').getByRole('button'));
+  await measure(page.getByRole('group', { name: 'Views' }).getByRole('button'));
   await goTo(page, 'Survey');
   await page.getByText('Add a point', { exact: true }).click();
   await measure(page.getByRole('button', { name: 'Add the point' }));
