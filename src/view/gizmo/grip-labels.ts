@@ -6,7 +6,7 @@ import { BAR, type Grip } from './grips.ts';
 const WORDS: Readonly<Record<string, string>> = { x: 'forward', y: 'left', z: 'up' };
 
 /** Pixels past the bar's end at which a word may stand: the farther ones for a long word beside a level bar. */
-const WORD_GAPS = [28, 40, 52, 70];
+const WORD_GAPS = [28, 40, 52, 70, 88];
 
 /** Each bar's end keeps the numbers of tubes off itself by a word, or by an empty label of its size. */
 export const gripLabels = (place: Vec3, grips: readonly Grip[]): Label[] =>
