@@ -38,18 +38,6 @@ export const COMMANDS = {
   demo: { name: 'Demo job', keys: [], run: () => void workspace.getState().openDemo() },
 } satisfies Record<string, Command>;
 
-/** Keys that the bay answers itself while it has the focus. */
-export const BAY_KEYS: readonly { readonly name: string; readonly keys: readonly string[] }[] = [
-  { name: 'Fit the whole frame', keys: ['F'] },
-  { name: 'Fit what is selected', keys: ['S'] },
-  { name: 'Three-quarter, top, left, right, front, rear, square to the hoop', keys: ['1 to 7'] },
-  { name: 'Turn the view; move it', keys: ['Arrows', 'Shift+Arrows'] },
-  { name: 'Closer, further', keys: ['+', '-'] },
-  { name: 'Node selected: move it; finely', keys: ['Arrows', 'Shift+Arrows'] },
-  { name: 'Node selected: up, down', keys: ['PageUp', 'PageDown'] },
-  { name: 'Member numbers on or off', keys: ['N'] },
-];
-
 function stationCommand(index: number): Command {
   const { station, name } = STATIONS[index]!;
   return { name, keys: [`Alt+${index + 1}`], run: () => workspace.getState().setStation(station) };

@@ -4,7 +4,8 @@ import type { ReactNode } from 'react';
 import type { Version } from '../store/types.ts';
 import { workspace } from '../store/workspace.ts';
 import { downloadText } from '../ui/download.ts';
-import { BAY_KEYS, COMMANDS } from './commands.ts';
+import { BAY_KEYS } from '../view/keys.ts';
+import { COMMANDS } from './commands.ts';
 import type { Command, SheetName } from './commands.ts';
 import { Sheet } from './Sheet.tsx';
 
