@@ -67,6 +67,13 @@ export const rowOf = (page: Page, table: string | RegExp, name: string): Locator
 export const choose = (page: Page, table: string | RegExp, name: string): Promise<void> =>
   rowOf(page, table, name).getByRole('gridcell', { name, exact: true }).first().click();
 
+/** The tube's row in the Shop. */
+export const tubeRow = (page: Page, name: string): Locator =>
+  page
+    .getByRole('grid', { name: /^Tubes/ })
+    .getByRole('row')
+    .filter({ hasText: name });
+
 export const undoKey = (page: Page): Locator => page.getByRole('button', { name: /^Undo/ });
 export const redoKey = (page: Page): Locator => page.getByRole('button', { name: /^Redo/ });
 

@@ -1,5 +1,5 @@
 /** What is selected anywhere is selected everywhere, and a finding leads to its place. */
-import { bay, choose, expect, goTo, rowOf, spoken, start, test } from './journey.ts';
+import { bay, choose, expect, goTo, rowOf, spoken, start, test, tubeRow } from './journey.ts';
 
 const MEMBERS = 'Members in build order';
 
@@ -10,7 +10,7 @@ test('a tube chosen in the Frame table is chosen in the bay and in the Shop', as
   await expect(spoken(page)).toContainText('Main diagonal');
   await expect(page.getByRole('article', { name: 'Member Main diagonal' })).toBeVisible();
   await goTo(page, 'Shop');
-  await expect(rowOf(page, /^Tubes/, 'Main diagonal')).toHaveAttribute('aria-selected', 'true');
+  await expect(tubeRow(page, 'Main diagonal')).toHaveAttribute('aria-selected', 'true');
   await expect(page.getByRole('article', { name: /^Tube .*Main diagonal/ })).toBeVisible();
   await expect(page.getByRole('grid', { name: /^Tubes/ }).getByRole('row', { selected: true })).toHaveCount(1);
 });
