@@ -55,7 +55,7 @@ type Standing =
 interface Draft {
   readonly path: readonly Triple[];
   readonly standing: readonly [Standing, Standing];
-  readonly fits: readonly [string, string];
+  readonly fits: readonly [Fit, Fit];
   readonly section: string;
 }
 
@@ -75,15 +75,26 @@ const standing: fc.Arbitrary<Standing> = fc.oneof(
   },
 );
 
-const fit = fc.constantFrom('auto', 'auto', 'auto', 'square');
+type Fit = 'auto' | 'square' | 'plate' | 'cope';
+/** A plate stands at a slant; an explicit cope is against the member before. */
+const SLANT: Triple = [0.48, 0.36, 0.8];
+const anyFit: fc.Arbitrary<Fit> = fc.constantFrom('auto', 'auto', 'auto', 'square', 'plate', 'cope');
+/** Without plates, whose normals a test that turns the job would have to turn too. */
+const turnable: fc.Arbitrary<Fit> = fc.constantFrom('auto', 'auto', 'auto', 'square', 'cope');
 
-const draft = (where: fc.Arbitrary<Triple>): fc.Arbitrary<Draft> =>
+const draft = (where: fc.Arbitrary<Triple>, fit: fc.Arbitrary<Fit>): fc.Arbitrary<Draft> =>
   fc.record({
     path: corners(where, 2, 5),
     standing: fc.tuple(standing, standing),
     fits: fc.tuple(fit, fit),
     section: fc.constantFrom(...SECTIONS.map((section) => section.id)),
   });
+
+function endOf(fit: Fit, at: number): object {
+  if (fit === 'plate') return { fit, normal: SLANT };
+  if (fit !== 'cope') return { fit };
+  return at === 0 ? { fit: 'auto' } : { fit, against: [`m${at - 1}`] };
+}
 
 /** The records of tubes m<from>, m<from + 1> and so on; those before `from` are there already. */
 function recordsOf(drafts: readonly Draft[], mirror: boolean, from: number): { nodes: object[]; members: object[] } {
@@ -109,7 +120,7 @@ function recordsOf(drafts: readonly Draft[], mirror: boolean, from: number): { n
       section: tube.section,
       die: 'd',
       mirror,
-      ends: tube.fits.map((name) => ({ fit: name })),
+      ends: tube.fits.map((fit) => endOf(fit, i)),
     };
   });
   return { nodes, members };
@@ -125,14 +136,14 @@ export function jobOf(records: { nodes: object[]; members: object[] }): Job {
 
 /** Tubes anywhere, none mirrored. */
 export const plainFrame: fc.Arbitrary<Job> = fc
-  .array(draft(place), { minLength: 1, maxLength: 6 })
+  .array(draft(place, turnable), { minLength: 1, maxLength: 6 })
   .map((drafts) => jobOf(recordsOf(drafts, false, 0)));
 
 /** One or two hoops across the car, each its own mirror image, and mirrored tubes on the left that stand on them. */
 export const mirroredFrame: fc.Arbitrary<Job> = fc
   .tuple(
     fc.array(corners(leftPlace, 2, 3), { minLength: 1, maxLength: 2 }),
-    fc.array(draft(leftPlace), { minLength: 1, maxLength: 4 }),
+    fc.array(draft(leftPlace, anyFit), { minLength: 1, maxLength: 4 }),
   )
   .map(([hoops, drafts]) => {
     const { nodes, members } = recordsOf(drafts, true, hoops.length);

@@ -74,11 +74,31 @@ describe('mirroring', () => {
           const tube = byId.get(twin.twinOf!)!;
           tube.corners.forEach((corner, i) => expect(near(twin.corners[i]!, image(corner), 1e-9)).toBe(true));
           expectSameTube(tube, twin, true);
-          tube.ends.forEach((end, i) => expect(near(twin.ends[i]!.direction, image(end.direction), 1e-9)).toBe(true));
+          tube.ends.forEach((end, i) => {
+            expect(near(twin.ends[i]!.direction, image(end.direction), 1e-9)).toBe(true);
+            expect(near(twin.ends[i]!.reference, image(end.reference), 1e-7)).toBe(true);
+          });
         }
       }),
       fixed(100),
     );
+  });
+
+  it('does so where the cut is square and the run, a hoop across the car, goes up on one side and down on the other', () => {
+    const corner = (id: string, position: Triple): object => ({ id, at: { kind: 'fixed', position } });
+    const nodes = [
+      corner('foot', [0, 600, 0]),
+      corner('top', [0, 600, 1100]),
+      { id: 'on', at: { kind: 'on', member: 'hoop', from: 'start', distance: 700 } },
+      corner('back', [-800, 600, 700]),
+    ];
+    const hoop = { id: 'hoop', path: ['foot', 'top', "top'", "foot'"], section: 'main', die: 'd' };
+    const stay = { id: 'stay', path: ['on', 'back'], section: 'main', mirror: true };
+    const { byId } = derivedOrSkipped(jobOf({ nodes, members: [hoop, stay] }));
+    const [left, right] = [byId.get('stay')!, byId.get("stay'")!];
+    expect(left.ends[0].cuts[0]!.offSquare).toBeCloseTo(0, 12);
+    expectSameTube(left, right, true);
+    expect(near(right.ends[0].reference, image(left.ends[0].reference), 1e-12)).toBe(true);
   });
 
   it('does the same to a whole job that is laid out left for right', () => {
