@@ -70,7 +70,7 @@ function sleeveOf({ corners }: Curve): Sleeve {
     }),
   );
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return { path: result.value.byId.get('run')!.path, radius: RUN / 2 };
+  return { path: result.value.byId.get('run')!.path, radius: RUN / 2, reach: Infinity };
 }
 
 export function timeMesh(module: ManifoldToplevel, curve: Curve): Timing {

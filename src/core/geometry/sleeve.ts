@@ -39,6 +39,8 @@ export interface Bundle {
 export interface Sleeve {
   readonly path: Path;
   readonly radius: number;
+  /** A crossing farther than this from the origin, mm, is at another place of the sleeve and does not count here. */
+  readonly reach: number;
 }
 
 export interface Trim {
@@ -60,7 +62,7 @@ export function trimBySleeves(sleeves: readonly Sleeve[], bundle: Bundle, rho: n
     let any = false;
     for (let k = 0; k < GENERATORS; k++) {
       const s = nearest[k]!;
-      if (Number.isNaN(s)) continue;
+      if (!(Math.abs(s) <= sleeve.reach)) continue;
       any = true;
       if (!(trim[k]! >= s)) trim[k] = s;
     }

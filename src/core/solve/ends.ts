@@ -7,7 +7,18 @@
  */
 import { COSINES, GENERATORS, SINES, trimBySleeves, type Bundle, type Trim } from '../geometry/sleeve.ts';
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
-import { cross, dot, length, normalize, rejectFrom, subtract, X_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
+import {
+  cross,
+  distance,
+  dot,
+  length,
+  normalize,
+  rejectFrom,
+  subtract,
+  X_AXIS,
+  Z_AXIS,
+  type Vec3,
+} from '../geometry/vector.ts';
 import type { EndFit, NodeRef, Section } from '../job/types.ts';
 import type { Centreline } from './centreline.ts';
 import { clockedCut, cutBy, type CutGeometry } from './cut.ts';
@@ -79,7 +90,11 @@ function insideOfBends({ bends, corners }: Centreline): readonly [Vec3, Vec3] {
 function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: Vec3, section: Section): TubeEnd {
   const { node, position, direction, spec, plateNormal, meeting } = setting;
   const bundle: Bundle = { origin: position, direction, reference };
-  const sleeves = meeting.cutters.map((run) => ({ path: run.path, radius: run.section.outerDiameter / 2 }));
+  const sleeves = meeting.cutters.map((run, i) => ({
+    path: run.path,
+    radius: run.section.outerDiameter / 2,
+    reach: jointReach(cuts[i]!, run, position, section.outerDiameter / 2),
+  }));
   const trimAt = (rho: number): Trim => {
     if (plateNormal !== null) return { trim: planeTrim(bundle, plateNormal, rho), reached: [] };
     if (cuts.length === 0) return { trim: new Float64Array(GENERATORS), reached: [] };
@@ -105,6 +120,21 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
     throat,
     allowance: spec.allowance,
   };
+}
+
+/**
+ * How far from the node, along the branch, its walls can leave this run at this joint. A line beside the run here may meet
+ * it again a metre on, at a hoop's other leg; that is no part of this cut.
+ *
+ * Straight run: the trim is at most (ra cos al + rb) / sin al from the axes' closest approach, and that from the node by
+ * at most their distance / sin al. A bend can hold a line for longer, by a chord of its ring: tangent to the inner equator
+ * and ending on the outer it is 2 sqrt((R + rb)^2 - (R - rb)^2) = 4 sqrt(R rb) long.
+ */
+function jointReach({ cut }: CutGeometry, run: Run, position: Vec3, branchRadius: number): number {
+  const runRadius = run.section.outerDiameter / 2;
+  const straight = (branchRadius + runRadius + distance(position, cut.landing)) / Math.sin(cut.includedAngle);
+  const ring = run.path.pieces.reduce((most, piece) => (piece.kind === 'arc' ? Math.max(most, piece.radius) : most), 0);
+  return straight + 4 * Math.sqrt(ring * runRadius);
 }
 
 /** Cut by the plane through the origin; NaN all round where the plane lies along the tube and never cuts it. */

@@ -88,6 +88,35 @@ describe('the recipe of a cut and its profile say the same', () => {
   });
 });
 
+describe('a line that passes the run by at the joint', () => {
+  // A hoop with its legs 1000 apart; the bar's end lies off the hoop's axis, so that some of its lines miss the near leg
+  // and would meet the far one.
+  const { ends, blankLength, developedLength } = tube(
+    derived({
+      nodes: {
+        f: [0, 500, 0],
+        t: [0, 500, 900],
+        on: { kind: 'on', member: 'hoop', from: 'start', distance: 400, offset: [7, 0, 0] },
+        out: [25, -300, 420],
+      },
+      members: [
+        { id: 'hoop', path: ['f', 't', "t'", "f'"] },
+        { id: 'bar', path: ['on', 'out'] },
+      ],
+    }),
+    'bar',
+  );
+  it('is not cut by the hoop other leg: nothing reaches it', () => {
+    const { outer } = ends[0];
+    const missed = outer.filter((s) => Number.isNaN(s)).length;
+    expect(missed).toBeGreaterThan(5);
+    expect(missed).toBeLessThan(180);
+    for (const s of outer) if (!Number.isNaN(s)) expect(Math.abs(s)).toBeLessThan(60);
+    expect(blankLength).toBeGreaterThan(developedLength - 60);
+    expect(blankLength).toBeLessThan(developedLength + 60);
+  });
+});
+
 describe('saw depth', () => {
   // Trade formula on a blank that runs past the cut: ODa / sin(al) + ODb / tan(al); the worked end of the format's own
   // example is 44.45 mm tube on 44.45 mm tube at 52.1 degrees: 56.33 + 34.60, told there as 91.0.
