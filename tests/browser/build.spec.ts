@@ -100,10 +100,11 @@ test('gives way to a new build within the next loads', async ({ page }, testInfo
   edit('sw.js', /(["']?index\.html["']?,\s*revision:\s*["'])[0-9a-f]+/, '$1newer');
 
   await page.reload(); // still the old page, while the new build is fetched behind it
-  await expect(async () => {
-    await page.reload();
-    await expect(page).toHaveTitle('A newer build', { timeout: 1_000 });
-  }).toPass();
+  await page.evaluate(
+    () => new Promise((resolve) => navigator.serviceWorker.addEventListener('controllerchange', resolve)),
+  );
+  await page.reload();
+  await expect(page).toHaveTitle('A newer build');
   server.closeAllConnections();
   server.close();
 });
