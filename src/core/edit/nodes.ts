@@ -2,7 +2,7 @@
  * Edits of nodes. A reference with a prime names the mirror image in y = 0: moving the image moves the node itself,
  * mirrored, so that what was dragged lands where it was dragged to.
  */
-import { add, subtract, type Vec3 } from '../geometry/vector.ts';
+import { add, type Vec3 } from '../geometry/vector.ts';
 import { bareId, isPrimed } from '../job/reference.ts';
 import type { FrameNode, Job, NodeId, NodeRef, Place, PointRef } from '../job/types.ts';
 import { nextId } from './ids.ts';
@@ -30,7 +30,14 @@ export function moveNode(job: Job, ref: NodeRef, position: Vec3): Job {
   if (at?.kind !== 'point') return job;
   const point = pointPosition(job, at.point);
   if (!point) return job;
-  return changePlace(job, ref, 'point', (old) => ({ ...old, offset: subtract(onOwnSide(ref, position), point) }));
+  const to = onOwnSide(ref, position);
+  // A coordinate that stays keeps its offset to the last digit: there and back through the sum would lose some.
+  const along = (offset: Vec3, axis: 0 | 1 | 2) =>
+    point[axis] + offset[axis] === to[axis] ? offset[axis] : to[axis] - point[axis];
+  return changePlace(job, ref, 'point', (old) => ({
+    ...old,
+    offset: [along(old.offset, 0), along(old.offset, 1), along(old.offset, 2)],
+  }));
 }
 
 /** Puts a fixed node, or with a prime its image, at `position`. */

@@ -20,20 +20,22 @@ export function blankLength(developedLength: number, ends: readonly [TubeEnd, Tu
 
 /** Mass of the coped tube without allowances, kg. */
 export function copedMass(developedLength: number, section: Section, ends: readonly [TubeEnd, TubeEnd]): number {
-  const trimmed = ends.reduce((sum, end) => sum + meanTrim(end, section), 0);
-  return STEEL_DENSITY * sectionArea(section) * (developedLength - trimmed);
+  return STEEL_DENSITY * sectionArea(section) * (developedLength - ends[0].meanTrim - ends[1].meanTrim);
 }
 
 /**
- * Mean of the trim over the wall's cross-section, mm: the mean round each face, taken as linear between bore and outside,
- * so weighted by the first moments of the ring about them. A generator that nothing reaches keeps its metal down to the tip.
+ * Distance from the tube's axis, mm, at which the trim stands for the whole wall: the centroid of a narrow sector of the
+ * ring, exact for a trim that is linear through the wall. The faces themselves would not do: a wall that just touches the
+ * inside of a bend has its outer face trimmed far less than all that lies under it.
  */
-function meanTrim({ outer, inner, tip }: TubeEnd, { outerDiameter, wall }: Section): number {
-  const mean = (trim: Float64Array) => {
-    let sum = 0;
-    for (const s of trim) sum += Number.isNaN(s) ? (tip ?? 0) : s;
-    return sum / trim.length;
-  };
+export function wallCentroid({ outerDiameter, wall }: Section): number {
   const [ro, ri] = [outerDiameter / 2, outerDiameter / 2 - wall];
-  return (mean(outer) * (2 * ro + ri) + mean(inner) * (ro + 2 * ri)) / (3 * (ro + ri));
+  return (2 * (ro ** 3 - ri ** 3)) / (3 * (ro ** 2 - ri ** 2));
+}
+
+/** Mean of a trim round the tube, mm; a generator that nothing reaches keeps its metal down to the tip. */
+export function meanOfTrim(trim: Float64Array, tip: number | null): number {
+  let sum = 0;
+  for (const s of trim) sum += Number.isNaN(s) ? (tip ?? 0) : s;
+  return sum / trim.length;
 }

@@ -21,6 +21,7 @@ import {
 } from '../geometry/vector.ts';
 import type { EndFit, NodeRef, Section } from '../job/types.ts';
 import type { Centreline } from './centreline.ts';
+import { meanOfTrim, wallCentroid } from './amount.ts';
 import { clockedCut, cutBy, type CutGeometry } from './cut.ts';
 import type { Meeting, Run } from './meetings.ts';
 import type { TubeEnd } from './types.ts';
@@ -118,6 +119,7 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
     inner: trimAt(section.outerDiameter / 2 - section.wall).trim,
     tip,
     throat,
+    meanTrim: cuts.length === 0 ? 0 : meanOfTrim(trimAt(wallCentroid(section)).trim, tip),
     allowance: spec.allowance,
   };
 }

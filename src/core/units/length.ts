@@ -14,17 +14,20 @@ export const MM_PER_INCH = 25.4;
 /** Below this, mm, a difference is rounding left by arithmetic, not a length: a shown value counts as exact. */
 const ROUND_OFF = 1e-6;
 
-const MM_PER: Readonly<Record<string, number>> = {
-  mm: 1,
-  cm: 10,
-  m: 1000,
-  in: MM_PER_INCH,
-  inch: MM_PER_INCH,
-  inches: MM_PER_INCH,
-  '"': MM_PER_INCH,
-  ft: 12 * MM_PER_INCH,
-  "'": 12 * MM_PER_INCH,
+/** Fifths of a millimetre in a unit: whole numbers, so that 14.5 in is 368.3 mm and not the double before it. */
+const FIFTHS_PER: Readonly<Record<string, number>> = {
+  cm: 50,
+  m: 5000,
+  in: 127,
+  inch: 127,
+  inches: 127,
+  '"': 127,
+  ft: 1524,
+  "'": 1524,
 };
+
+const toMillimetres = (count: number, unit: string): number =>
+  unit === 'mm' ? count : (count * FIFTHS_PER[unit]!) / 5;
 
 const FRACTION_SIGNS: Readonly<Record<string, string>> = {
   '½': '1/2',
@@ -85,14 +88,14 @@ function readMagnitude(size: string, unit: LengthUnit): Typed {
   const single = SINGLE.exec(size);
   if (single) {
     const count = readCount(single[1]!);
-    return count.ok ? read(count.value * MM_PER[single[2] ?? unit]!) : count;
+    return count.ok ? read(toMillimetres(count.value, single[2] ?? unit)) : count;
   }
   const both = FEET_AND_INCHES.exec(size);
   if (both) {
     const inches = readCount(both[2]!);
     if (!inches.ok) return inches;
     if (inches.value >= 12) return refused('after feet, inches stay below 12');
-    return read((Number(both[1]) * 12 + inches.value) * MM_PER_INCH);
+    return read(toMillimetres(Number(both[1]) * 12 + inches.value, 'in'));
   }
   const spaced = /^(\d+) (\d+)\b(?! ?\/)/u.exec(size);
   if (spaced) return refused(`two numbers: ${spaced[1]}${spaced[2]} or ${spaced[1]}.${spaced[2]}?`);
@@ -146,7 +149,7 @@ export function feetAndInches(mm: number, parts: number): ShownLength {
 
 /** A decimal number of `unit`s with `places` decimals: 14.500 or 368.3. */
 export function decimalLength(mm: number, unit: LengthUnit, places: number): string {
-  return fixedText(mm / MM_PER[unit]!, places);
+  return fixedText(unit === 'in' ? mm / MM_PER_INCH : mm, places);
 }
 
 /**

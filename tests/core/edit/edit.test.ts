@@ -218,6 +218,18 @@ describe('another id', () => {
 });
 
 describe('moving a node', () => {
+  it('keeps the offsets of a node on a point that do not change, to the last digit', () => {
+    const points = [{ id: 'p', name: 'p', position: [1023.9375, 598.4875, 58.7375] as const }];
+    const offset = [-1.5875, 0.1, -3.175] as const;
+    const on: Job = {
+      ...job,
+      points: [...job.points, ...points],
+      nodes: [{ id: 'n', name: 'n', at: { kind: 'point', point: 'p', offset } }],
+    };
+    const moved = nodes.moveNode(on, 'n', [1023.9375 - 1.5875, 600, 58.7375 - 3.175]);
+    expect(at(moved, 'n')).toMatchObject({ offset: [-1.5875, 600 - 598.4875, -3.175] });
+  });
+
   it('puts a fixed one, or its image, where it is asked to be', () => {
     expect(at(nodes.moveNode(job, 'foot', [1, 2, 3]), 'foot')).toEqual({ kind: 'fixed', position: [1, 2, 3] });
     expect(at(nodes.moveNode(job, "foot'", [1, 2, 3]), 'foot')).toEqual({ kind: 'fixed', position: [1, -2, 3] });

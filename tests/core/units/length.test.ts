@@ -217,3 +217,14 @@ describe('formatLength', () => {
     }
   });
 });
+
+it('reads inches to the nearest double, so that what is typed is what is stored', () => {
+  for (const [text, mm] of [
+    ['14 1/2', 368.3],
+    ['48 7/8', 1241.425],
+    ['1\' 2 1/2"', 368.3],
+    ['0.1', 2.54],
+  ] as const) {
+    expect(parseLength(text, 'in')).toEqual({ ok: true, value: mm });
+  }
+});
