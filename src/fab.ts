@@ -7,8 +7,8 @@
  * error for each fault. Exit 2: wrong usage, or a file that cannot be read or written. Every file is made in memory
  * before the first is written, so a refused job leaves nothing behind.
  */
-import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Finding } from './core/checks/types.ts';
 import { derive, type Derived } from './core/derive.ts';
@@ -117,12 +117,19 @@ function deriveText(text: string): Step<Derived> {
 /** Answers the line to say once everything is written. */
 function write(files: readonly TextFile[], folder: string, done: string): Step<string> {
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(resolve(folder));
     for (const { fileName, text } of files) writeFileSync(join(folder, fileName), text);
     return { value: done };
   } catch (error) {
     return stopped(2, `${folder}: ${systemReason(error)}`);
   }
+}
+
+/** One by one from the first that is missing: Node's own recursive way never ends where the system allows no new folder. */
+function makeFolder(folder: string): void {
+  if (existsSync(folder)) return;
+  makeFolder(dirname(folder));
+  mkdirSync(folder);
 }
 
 const SYSTEM_REASONS: Readonly<Record<string, string>> = {

@@ -114,6 +114,8 @@ describe('fab', () => {
 
   it('says so when the folder cannot be made or a file cannot be written', () => {
     expect(complaintsOf(demo, '--out', demo)).toEqual({ exit: 2, complaints: [`${demo}: a file stands there`] });
+    // Where no folder can be made it says so, and ends (Linux: /proc takes none).
+    if (process.platform === 'linux') expect(complaintsOf(demo, '--out', '/proc/none/x').exit).toBe(2);
     const out = join(folder, 'taken');
     mkdirSync(join(out, 'fabrication.json'), { recursive: true });
     expect(complaintsOf(demo, '--out', out)).toEqual({ exit: 2, complaints: [`${out}: a folder stands there`] });
