@@ -96,6 +96,12 @@ function endOf(fit: Fit, at: number): object {
   return at === 0 ? { fit: 'auto' } : { fit, against: [`m${at - 1}`] };
 }
 
+/** End B never stands on the tube that end A stands on: the two might lie in one another, and two like surfaces have no crossing. */
+function standingOfEnd({ standing: [a, b] }: Draft, at: number): Standing {
+  const same = a.kind !== 'free' && b.kind !== 'free' && a.host % at === b.host % at;
+  return same ? { kind: 'free' } : b;
+}
+
 /** The records of tubes m<from>, m<from + 1> and so on; those before `from` are there already. */
 function recordsOf(drafts: readonly Draft[], mirror: boolean, from: number): { nodes: object[]; members: object[] } {
   const nodes: object[] = [];
@@ -104,8 +110,9 @@ function recordsOf(drafts: readonly Draft[], mirror: boolean, from: number): { n
     const i = from + k;
     const path = tube.path.map((position, c) => {
       const id = `m${i}n${c}`;
-      const end = c === 0 ? tube.standing[0] : c === tube.path.length - 1 ? tube.standing[1] : null;
-      if (end === null || end.kind === 'free' || i === 0) nodes.push({ id, at: { kind: 'fixed', position } });
+      const end =
+        c === 0 ? tube.standing[0] : c === tube.path.length - 1 ? standingOfEnd(tube, i) : { kind: 'free' as const };
+      if (end.kind === 'free' || i === 0) nodes.push({ id, at: { kind: 'fixed', position } });
       else if (end.kind === 'shared') return starts[end.host % i]!;
       else {
         const { distance, offset } = end;
