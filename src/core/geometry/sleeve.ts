@@ -39,7 +39,7 @@ export interface Bundle {
 export interface Sleeve {
   readonly path: Path;
   readonly radius: number;
-  /** A crossing farther than this from the origin, mm, is at another place of the sleeve and does not count here. */
+  /** How far from the origin, mm, the lines meet the sleeve at this place of it; see dropElsewhere. */
   readonly reach: number;
 }
 
@@ -59,16 +59,35 @@ export function trimBySleeves(sleeves: readonly Sleeve[], bundle: Bundle, rho: n
   const trim = new Float64Array(GENERATORS).fill(NaN);
   const reached = sleeves.map((sleeve) => {
     leavingCrossings(sleeve, bundle, rho);
+    dropElsewhere(sleeve, bundle, rho);
     let any = false;
     for (let k = 0; k < GENERATORS; k++) {
       const s = nearest[k]!;
-      if (!(Math.abs(s) <= sleeve.reach)) continue;
+      if (Number.isNaN(s)) continue;
       any = true;
       if (!(trim[k]! >= s)) trim[k] = s;
     }
     return any;
   });
   return { trim, reached };
+}
+
+/**
+ * Takes out the crossings at another place of the sleeve: those that lie beyond its reach while the line neither enters
+ * it within reach nor runs inside it past the origin. The lines enter where they leave when they are followed backwards.
+ */
+function dropElsewhere(sleeve: Sleeve, bundle: Bundle, rho: number): void {
+  if (!nearest.some((s) => Math.abs(s) > sleeve.reach)) return;
+  const leaving = nearest.slice();
+  leavingCrossings(sleeve, { ...bundle, direction: scale(bundle.direction, -1) }, rho);
+  const entering = nearest.slice();
+  for (let k = 0; k < GENERATORS; k++) {
+    const out = leaving[k]!;
+    // Backwards, s changes sign and phi runs the other way about.
+    const into = -entering[(GENERATORS - k) % GENERATORS]!;
+    const here = Math.abs(out) <= sleeve.reach || Math.abs(into) <= sleeve.reach || (into < 0 && out > 0);
+    nearest[k] = here ? out : NaN;
+  }
 }
 
 /** Scratch of one sleeve's crossings: a derivation makes hundreds, and an array for each is most of its garbage. */

@@ -125,12 +125,12 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
 }
 
 /**
- * How far from the node, along the branch, its walls can leave this run at this joint. A line beside the run here may meet
- * it again a metre on, at a hoop's other leg; that is no part of this cut.
+ * How far from the node, along the branch, its walls meet this run at this joint. A line beside the run here may meet it
+ * again a metre on, at a hoop's other leg; that is no part of this cut.
  *
- * Straight run: the trim is at most (ra cos al + rb) / sin al from the axes' closest approach, and that from the node by
- * at most their distance / sin al. A bend can hold a line for longer, by a chord of its ring: tangent to the inner equator
- * and ending on the outer it is 2 sqrt((R + rb)^2 - (R - rb)^2) = 4 sqrt(R rb) long.
+ * A straight run is left, and entered, at most (ra cos al + rb) / sin al from the axes' closest approach, which is from the
+ * node by at most their distance / sin al. A bend is met a little farther on, by a chord of its ring at most: tangent to the
+ * inner equator and ending on the outer it is 2 sqrt((R + rb)^2 - (R - rb)^2) = 4 sqrt(R rb) long.
  */
 function jointReach({ cut }: CutGeometry, run: Run, position: Vec3, branchRadius: number): number {
   const runRadius = run.section.outerDiameter / 2;

@@ -117,6 +117,33 @@ describe('a line that passes the run by at the joint', () => {
   });
 });
 
+describe('a line that runs on inside the run from the joint', () => {
+  // 28.5 degrees to a bend that turns towards the branch, and on into its straight: on its inside the line stays in the
+  // run for far longer than a straight run would hold it.
+  it('is cut where it leaves at last, however far that is', () => {
+    const angle = (28.5 * Math.PI) / 180;
+    const { ends } = tube(
+      derived({
+        nodes: {
+          a: [-600, 0, 0],
+          k: [0, 0, 0],
+          b: [900 * Math.cos(2 * angle), 900 * Math.sin(2 * angle), 0],
+          on: { kind: 'on', member: 'run', bend: 1, where: 'start' },
+          // From the start of the bend along its chord, to the bend's end and beyond.
+          out: [1200 * Math.cos(angle) - 152.4 * Math.tan(angle), 1200 * Math.sin(angle), 0],
+        },
+        members: [
+          { id: 'run', path: ['a', 'k', 'b'] },
+          { id: 'bar', path: ['on', 'out'] },
+        ],
+      }),
+      'bar',
+    );
+    expect(ends[0].throat).toBeGreaterThan(200);
+    expect(ends[0].outer.includes(NaN)).toBe(false);
+  });
+});
+
 describe('saw depth', () => {
   // Trade formula on a blank that runs past the cut: ODa / sin(al) + ODb / tan(al); the worked end of the format's own
   // example is 44.45 mm tube on 44.45 mm tube at 52.1 degrees: 56.33 + 34.60, told there as 91.0.
