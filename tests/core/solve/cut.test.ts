@@ -118,19 +118,22 @@ describe('a line that passes the run by at the joint', () => {
 });
 
 describe('a line that runs on inside the run from the joint', () => {
-  // 28.5 degrees to a bend that turns towards the branch, and on into its straight: on its inside the line stays in the
-  // run for far longer than a straight run would hold it.
+  // From the middle of a 40 degree bend at 35 degrees to its first straight, so at 5 to its second: on one side the lines
+  // stay in the run for far longer than at 15 degrees to a straight one.
   it('is cut where it leaves at last, however far that is', () => {
-    const angle = (28.5 * Math.PI) / 180;
+    const turn = (degreesOf: number, along: number) =>
+      [along * Math.cos((degreesOf * Math.PI) / 180), along * Math.sin((degreesOf * Math.PI) / 180)] as const;
+    const middle = 152.4 * (1 / Math.cos(Math.PI / 9) - 1); // from the corner to the bend's middle
+    const [mx, my] = turn(110, middle);
+    const [dx, dy] = turn(35, 1200);
     const { ends } = tube(
       derived({
         nodes: {
           a: [-600, 0, 0],
           k: [0, 0, 0],
-          b: [900 * Math.cos(2 * angle), 900 * Math.sin(2 * angle), 0],
-          on: { kind: 'on', member: 'run', bend: 1, where: 'start' },
-          // From the start of the bend along its chord, to the bend's end and beyond.
-          out: [1200 * Math.cos(angle) - 152.4 * Math.tan(angle), 1200 * Math.sin(angle), 0],
+          b: [...turn(40, 1500), 0],
+          on: { kind: 'on', member: 'run', bend: 1, where: 'middle' },
+          out: [mx + dx, my + dy, 0],
         },
         members: [
           { id: 'run', path: ['a', 'k', 'b'] },
@@ -139,7 +142,8 @@ describe('a line that runs on inside the run from the joint', () => {
       }),
       'bar',
     );
-    expect(ends[0].throat).toBeGreaterThan(200);
+    expect(degrees(ends[0].cuts[0]!.includedAngle)).toBeCloseTo(15, 6);
+    expect(ends[0].throat).toBeGreaterThan(450);
     expect(ends[0].outer.includes(NaN)).toBe(false);
   });
 });
