@@ -59,7 +59,7 @@ export function trimBySleeves(sleeves: readonly Sleeve[], bundle: Bundle, rho: n
   const trim = new Float64Array(GENERATORS).fill(NaN);
   const reached = sleeves.map((sleeve) => {
     leavingCrossings(sleeve, bundle, rho);
-    dropElsewhere(sleeve, bundle, rho);
+    if (anyBeyond(sleeve.reach)) dropElsewhere(sleeve, bundle, rho);
     let any = false;
     for (let k = 0; k < GENERATORS; k++) {
       const s = nearest[k]!;
@@ -72,12 +72,16 @@ export function trimBySleeves(sleeves: readonly Sleeve[], bundle: Bundle, rho: n
   return { trim, reached };
 }
 
+function anyBeyond(reach: number): boolean {
+  for (let k = 0; k < GENERATORS; k++) if (Math.abs(nearest[k]!) > reach) return true;
+  return false;
+}
+
 /**
  * Takes out the crossings at another place of the sleeve: those that lie beyond its reach while the line neither enters
  * it within reach nor runs inside it past the origin. The lines enter where they leave when they are followed backwards.
  */
 function dropElsewhere(sleeve: Sleeve, bundle: Bundle, rho: number): void {
-  if (!nearest.some((s) => Math.abs(s) > sleeve.reach)) return;
   const leaving = nearest.slice();
   leavingCrossings(sleeve, { ...bundle, direction: scale(bundle.direction, -1) }, rho);
   const entering = nearest.slice();

@@ -103,6 +103,7 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
   };
   const { trim: outer, reached } = trimAt(section.outerDiameter / 2);
   const [tip, throat] = extremes(outer);
+  let inner: Float64Array | undefined;
   return {
     node,
     position,
@@ -116,7 +117,10 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
     butted: meeting.butted.map((run) => run.id),
     plateNormal,
     outer,
-    inner: trimAt(section.outerDiameter / 2 - section.wall).trim,
+    // Only drawings look at the bore: it is cut when it is first asked for, and kept.
+    get inner() {
+      return (inner ??= trimAt(section.outerDiameter / 2 - section.wall).trim);
+    },
     tip,
     throat,
     meanTrim: cuts.length === 0 ? 0 : meanOfTrim(trimAt(wallCentroid(section)).trim, tip),
