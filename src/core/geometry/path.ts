@@ -124,6 +124,12 @@ export function nearestOnPath(path: Path, p: Vec3, prolonged = false): NearestPl
   return prolonged ? nearestOfEnds(path, p, nearest) : nearest;
 }
 
+/** The place on one piece nearest to p. */
+export function nearestOnPiece(piece: Piece, p: Vec3): NearestPlace {
+  const { along, distance: apart } = nearestAlong(piece, p);
+  return { ...placeOnPiece(piece, along), distance: apart };
+}
+
 /** The nearer of `nearest` and the prolonged ends. */
 function nearestOfEnds(path: Path, p: Vec3, nearest: NearestPlace): NearestPlace {
   const first = path.pieces[0]!;

@@ -9,7 +9,7 @@
  */
 import { angleBetween } from '../geometry/angle.ts';
 import { boxRound, buildBoxTree, visitBoxesAt, type Box, type BoxTree } from '../geometry/box-tree.ts';
-import { nearestOnPath, type Path } from '../geometry/path.ts';
+import { nearestOnPath, nearestOnPiece, type NearestPlace, type Path, type Piece } from '../geometry/path.ts';
 import { IN_LINE_ANGLE, MEETING_DISTANCE } from '../geometry/tolerance.ts';
 import { distance, interpolate, type Vec3 } from '../geometry/vector.ts';
 import type { EndFit, Section, TubeRef } from '../job/types.ts';
@@ -26,17 +26,18 @@ export interface Run {
 /** All runs, with a tree of boxes round their pieces so that a node looks at its neighbours only. */
 export interface Runs {
   readonly byId: ReadonlyMap<TubeRef, Run>;
-  readonly owners: readonly Run[];
+  /** Of each box, the piece in it and whose it is. */
+  readonly pieces: readonly { readonly run: Run; readonly piece: Piece }[];
   readonly boxes: readonly Box[];
   readonly tree: BoxTree;
 }
 
 export function indexRuns(runs: readonly Run[]): Runs {
-  const owners: Run[] = [];
+  const pieces: { run: Run; piece: Piece }[] = [];
   const boxes: Box[] = [];
   for (const run of runs) {
     for (const piece of run.path.pieces) {
-      owners.push(run);
+      pieces.push({ run, piece });
       boxes.push(
         piece.kind === 'line'
           ? boxRound([piece.from, piece.to], MEETING_DISTANCE)
@@ -45,7 +46,7 @@ export function indexRuns(runs: readonly Run[]): Runs {
       );
     }
   }
-  return { byId: new Map(runs.map((run) => [run.id, run])), owners, boxes, tree: buildBoxTree(boxes) };
+  return { byId: new Map(runs.map((run) => [run.id, run])), pieces, boxes, tree: buildBoxTree(boxes) };
 }
 
 export interface Meeting {
@@ -66,17 +67,26 @@ export function meetingOf(
   if (fit === 'cope') return { cutters: [...new Set(against)].map((id) => runs.byId.get(id)!), butted: [] };
   if (fit !== 'auto') return ALONE;
 
-  const near = new Set<Run>();
+  const near = new Map<Run, NearestPlace>();
   visitBoxesAt(runs.tree, runs.boxes, end.position, (index) => {
-    const run = runs.owners[index]!;
-    if (run.order < end.order && run.id !== host) near.add(run);
+    const { run, piece } = runs.pieces[index]!;
+    if (run.order >= end.order && run.id !== host) return;
+    const place = nearestOnPiece(piece, end.position);
+    if (place.distance <= MEETING_DISTANCE && place.distance < (near.get(run)?.distance ?? Infinity))
+      near.set(run, place);
   });
-  const earlier = [...near].filter((run) => nearestOnPath(run.path, end.position).distance <= MEETING_DISTANCE);
-  earlier.sort((a, b) => a.order - b.order || (a.id < b.id ? -1 : 1));
-  const met = host === null ? earlier : [runs.byId.get(host)!, ...earlier];
-  const inLine = (run: Run) => {
-    const angle = angleBetween(end.direction, nearestOnPath(run.path, end.position, true).tangent);
+  if (host !== null) {
+    // The host counts however far its node's offset has moved it.
+    const run = runs.byId.get(host)!;
+    if (!near.has(run)) near.set(run, nearestOnPath(run.path, end.position, true));
+  }
+  const met = [...near].toSorted(
+    ([a], [b]) => Number(b.id === host) - Number(a.id === host) || a.order - b.order || (a.id < b.id ? -1 : 1),
+  );
+  const inLine = ([, { tangent }]: (typeof met)[number]) => {
+    const angle = angleBetween(end.direction, tangent);
     return Math.min(angle, Math.PI - angle) <= IN_LINE_ANGLE;
   };
-  return { cutters: met.filter((run) => !inLine(run)), butted: met.filter(inLine) };
+  const runOf = ([run]: (typeof met)[number]) => run;
+  return { cutters: met.filter((each) => !inLine(each)).map(runOf), butted: met.filter(inLine).map(runOf) };
 }
