@@ -214,13 +214,13 @@ function* landingTrouble(
   const run = frame.byId.get(cut.against)!;
   const reach = run.section.outerDiameter;
   const away = (bend: Bend) => Math.max(bend.start - cut.landingAt, cut.landingAt - bend.end);
-  const nearest = run.bends
-    .map((bend, i) => ({ bend: i + 1, away: away(bend) }))
-    .toSorted((a, b) => a.away - b.away)[0];
-  if (nearest === undefined || nearest.away > reach + ROUNDING) return;
+  const distances = run.bends.map(away);
+  const least = Math.min(...distances);
+  if (least > reach + ROUNDING) return;
+  const bend = `bend ${distances.indexOf(least) + 1} of ${run.name}`;
   const place = cut.onBend
-    ? `lands in bend ${nearest.bend} of ${run.name}`
-    : `lands ${show(Math.max(nearest.away, 0))} from bend ${nearest.bend} of ${run.name}, less than one diameter (${show(reach)})`;
+    ? `lands in ${bend}`
+    : `lands ${show(Math.max(least, 0))} from ${bend}, less than one diameter (${show(reach)})`;
   yield {
     ...base,
     id: cut.onBend ? 'joint/in-bend' : 'joint/near-bend',

@@ -13,7 +13,8 @@ type Branch = Box & ({ readonly items: readonly number[] } | { readonly halves: 
 
 export type BoxTree = Branch | null;
 
-const LEAF = 6;
+/** Boxes looked through one by one: below this, halving costs more than it saves. */
+const LEAF = 16;
 
 export function buildBoxTree(boxes: readonly Box[]): BoxTree {
   return boxes.length === 0
@@ -56,11 +57,21 @@ const holds = (box: Box, p: Vec3): boolean =>
   p[2] >= box.low[2] &&
   p[2] <= box.high[2];
 
+function union(boxes: readonly Box[], items: readonly number[]): Box {
+  const low: [number, number, number] = [...boxes[items[0]!]!.low];
+  const high: [number, number, number] = [...boxes[items[0]!]!.high];
+  for (const index of items) {
+    const box = boxes[index]!;
+    for (let axis = 0; axis < 3; axis++) {
+      if (box.low[axis]! < low[axis]!) low[axis] = box.low[axis]!;
+      if (box.high[axis]! > high[axis]!) high[axis] = box.high[axis]!;
+    }
+  }
+  return { low, high };
+}
+
 function branchOf(boxes: readonly Box[], items: readonly number[]): Branch {
-  const round = boxRound(
-    items.flatMap((index) => [boxes[index]!.low, boxes[index]!.high]),
-    0,
-  );
+  const round = union(boxes, items);
   if (items.length <= LEAF) return { ...round, items };
   const sides = [round.high[0] - round.low[0], round.high[1] - round.low[1], round.high[2] - round.low[2]];
   const axis = sides.indexOf(Math.max(...sides));

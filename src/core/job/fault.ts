@@ -24,6 +24,9 @@ export function quoted(text: string): string {
   );
 }
 
+/** A number in a fault's text: at most three decimals, in the file's own unit, without the noise of binary arithmetic. */
+export const figure = (value: number): string => String(Number(value.toFixed(3)));
+
 /** A place in the file from its keys: members[3].path[1]; keys that are not plain words stand quoted in brackets. */
 export function placeOf(keys: readonly (string | number)[]): string {
   return keys.reduce<string>((place, key) => {

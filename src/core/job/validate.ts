@@ -3,7 +3,7 @@
  * directions have a length, an end is not coped to its own tube. Whether references form a loop, and whether the
  * tubes can be bent at all, is found when the job is derived.
  */
-import { fault, quoted } from './fault.ts';
+import { fault, figure, quoted } from './fault.ts';
 import { bareId, isPrimed } from './reference.ts';
 import type { EndFit, Fault, Job, Member, Place, Section } from './types.ts';
 
@@ -68,7 +68,7 @@ function duplicates(collection: Collection, records: readonly { readonly id: str
 
 function wallFaults({ outerDiameter, wall }: Section, at: string): Fault[] {
   if (outerDiameter <= 0 || wall < outerDiameter / 2) return [];
-  return [fault(`${at}.wall`, `${wall} is not less than the tube's radius, ${outerDiameter / 2}`)];
+  return [fault(`${at}.wall`, `${figure(wall)} is not less than the tube's radius, ${figure(outerDiameter / 2)}`)];
 }
 
 function placeFaults(at: Place, where: string, known: Known): Fault[] {

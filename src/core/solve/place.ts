@@ -4,6 +4,7 @@
 import { placeAt, type Path } from '../geometry/path.ts';
 import { FARTHEST, ROUNDING } from '../geometry/tolerance.ts';
 import { add, addScaled, interpolate, mirrored, type Vec3 } from '../geometry/vector.ts';
+import { figure } from '../job/fault.ts';
 import { bareId, isPrimed } from '../job/reference.ts';
 import type { FrameNode, NodeRef, OnMember, Point, TubeRef } from '../job/types.ts';
 import type { Bend } from './types.ts';
@@ -44,7 +45,7 @@ function placeOf({ at }: FrameNode, solved: Solved): Placing {
       const reach = (at.until.value - from[axis]!) / at.direction[axis]!;
       if (!(reach >= 0) || reach === Infinity) {
         return {
-          trouble: `from there this direction never reaches ${at.until.axis} = ${at.until.value}`,
+          trouble: `from there this direction never reaches ${at.until.axis} = ${figure(at.until.value)}`,
           field: '.direction',
         };
       }
@@ -75,8 +76,8 @@ function placeOnTube(at: OnMember, solved: Solved): Placing {
     along = { start: bend.start, middle: (bend.start + bend.end) / 2, end: bend.end }[at.where] + at.distance;
   }
   if (along < -ROUNDING || along > developedLength + ROUNDING) {
-    const beyond = `${along.toFixed(3)} mm along lies beyond the ends of "${at.member}"`;
-    return { trouble: `${beyond}, which is ${developedLength.toFixed(3)} mm long`, field: '.distance' };
+    const beyond = `${figure(along)} mm along lies beyond the ends of "${at.member}"`;
+    return { trouble: `${beyond}, which is ${figure(developedLength)} mm long`, field: '.distance' };
   }
   return { position: add(placeAt(path, along).point, at.offset) };
 }
