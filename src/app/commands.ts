@@ -11,6 +11,8 @@ export type SheetName = 'versions' | 'keys' | 'about';
 export interface Command {
   readonly name: string;
   readonly keys: readonly string[];
+  /** A field that holds text not yet entered keeps these keys for that text. */
+  readonly leftToField?: true;
   readonly run: (showSheet: (sheet: SheetName) => void) => void;
 }
 
@@ -22,15 +24,20 @@ export const STATIONS: readonly { readonly station: Station; readonly name: stri
 ];
 
 export const COMMANDS = {
-  undo: { name: 'Undo', keys: ['Mod+Z'], run: () => workspace.getState().undo() },
-  redo: { name: 'Redo', keys: ['Mod+Shift+Z', 'Mod+Y'], run: () => workspace.getState().redo() },
+  undo: { name: 'Undo', keys: ['Mod+Z'], leftToField: true, run: () => workspace.getState().undo() },
+  redo: { name: 'Redo', keys: ['Mod+Shift+Z', 'Mod+Y'], leftToField: true, run: () => workspace.getState().redo() },
   open: { name: 'Open a job file', keys: ['Mod+O'], run: pickFile },
   save: { name: 'Save the job file', keys: ['Mod+S'], run: saveFile },
   survey: stationCommand(0),
   frame: stationCommand(1),
   checks: stationCommand(2),
   shop: stationCommand(3),
-  escape: { name: 'Drop the drag, else the selection', keys: ['Escape'], run: () => workspace.getState().escape() },
+  escape: {
+    name: 'Drop the drag, else the selection',
+    keys: ['Escape'],
+    leftToField: true,
+    run: () => workspace.getState().escape(),
+  },
   versions: { name: 'Earlier versions', keys: [], run: (showSheet) => showSheet('versions') },
   keys: { name: 'Keys', keys: ['?'], run: (showSheet) => showSheet('keys') },
   about: { name: 'About and cautions', keys: [], run: (showSheet) => showSheet('about') },
@@ -60,19 +67,33 @@ const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName));
 
 /** Text that is not entered yet is the field's own to undo or to drop: such a field carries `data-pending`. */
-const isPending = (target: EventTarget | null): boolean =>
+const isPending = (target: EventTarget | null): target is HTMLElement =>
   target instanceof HTMLElement && target.dataset['pending'] !== undefined;
 
 /** A sheet or the menu takes the keys itself, Escape above all. */
 const isLaidOver = (): boolean => document.querySelector('dialog[open], :popover-open') !== null;
 
-/** Runs the command that the key event asks for; the event is then used up. */
+/** Enters what a field holds as leaving it does; the focus then stands where it stood, on the cell if the field was a cell's. */
+function enterText(field: HTMLElement): void {
+  const cell = field.closest('td');
+  field.blur();
+  (cell ?? field).focus();
+}
+
+/**
+ * Runs the command that the key event asks for; the event is then used up. Text not yet entered is entered first, so
+ * that what is saved is what one sees.
+ */
 export function answerKey(event: KeyboardEvent, showSheet: (sheet: SheetName) => void): void {
-  if (event.defaultPrevented || isPending(event.target) || isLaidOver()) return;
+  if (event.defaultPrevented || isLaidOver()) return;
   const command = Object.values<Command>(COMMANDS).find(({ keys }) => keys.some((chord) => matches(event, chord)));
   if (!command) return;
   const bareKey = !event.ctrlKey && !event.metaKey && !event.altKey;
   if (bareKey && isTyping(event.target)) return;
+  if (isPending(event.target)) {
+    if (command.leftToField) return;
+    enterText(event.target);
+  }
   event.preventDefault();
   command.run(showSheet);
 }

@@ -74,3 +74,42 @@ test('a number is edited in the table itself, and a comma is refused there too',
   await expect(cell).toContainText('14 1/2 in');
   expect(await heightInFile(page)).toBeCloseTo(368.3, 9);
 });
+
+test('saving enters the text that a field still holds, and a text that cannot be read changes nothing', async ({
+  page,
+}) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  await choose(page, POINTS, FLOOR);
+  await field(page).fill('14 1/2');
+  expect(await heightInFile(page), 'saved with the focus in the field').toBeCloseTo(368.3, 9);
+  await expect(field(page)).toBeFocused();
+  await expect(rowOf(page, POINTS, FLOOR)).toContainText('14 1/2 in');
+
+  await enter(field(page), '14,5');
+  expect(await heightInFile(page), 'refused, so the last good value').toBeCloseTo(368.3, 9);
+  await expect(page.getByRole('article', { name: `Point ${FLOOR}` }).getByRole('alert')).toContainText('14,5');
+
+  const cell = rowOf(page, POINTS, FLOOR).getByRole('gridcell').nth(3);
+  await cell.dblclick();
+  await page.keyboard.type('15');
+  expect(await heightInFile(page), "a table's open cell").toBeCloseTo(381, 9);
+  await expect(cell).toBeFocused();
+});
+
+test('the stations are a key away while a field holds text, and undo stays its own until it is entered', async ({
+  page,
+}) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  await choose(page, POINTS, FLOOR);
+  await enter(field(page), '14');
+  await field(page).pressSequentially('15');
+  await page.keyboard.press('ControlOrMeta+z');
+  await expect(rowOf(page, POINTS, FLOOR), 'the job is not undone').toContainText('14 in');
+  await field(page).fill('15 1/4');
+  await page.keyboard.press('Alt+2');
+  await expect(page.getByRole('grid', { name: 'Members in build order' })).toBeVisible();
+  await page.keyboard.press('Alt+1');
+  await expect(rowOf(page, POINTS, FLOOR), 'entered on the way').toContainText('15 1/4 in');
+});
