@@ -146,7 +146,7 @@ const BAD: readonly (readonly [what: string, text: string, line: string])[] = [
     'has a node beyond the end of its tube',
     withNode({ kind: 'on', member: 'bar', from: 'start', distance: 99_999 }),
     // 1000 + 800 less the gain of one 90 degree bend at R 135, 57.942 (published with the bend table: 2T - Rt)
-    'nodes[3].at.distance: 99999.000 mm along lies beyond the ends of "bar", which is 1742.058 mm long',
+    'nodes[3].at.distance: 99999 mm along lies beyond the ends of "bar", which is 1742.058 mm long',
   ],
   [
     'has a node at a bend that is not there',

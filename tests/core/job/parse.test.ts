@@ -238,6 +238,7 @@ const MEANING: readonly Change[] = [
   [['envelopes', 0, 'id'], 'x'.repeat(201), 'envelopes[0].id: longer than 200 characters'],
   [['nodes', 5, 'id'], 'foot', 'nodes[5].id: "foot" is already nodes[0]'],
   [['sections', 0, 'wall'], 22.225, "sections[0].wall: 22.225 is not less than the tube's radius, 22.225"],
+  [['sections', 0, 'wall'], 30.000000000000004, "sections[0].wall: 30 is not less than the tube's radius, 22.225"],
   [['bodyLines', 0, 'points', 1], 'gone', 'bodyLines[0].points[1]: no point "gone"'],
   [['nodes', 2, 'at', 'point'], "gone'", `nodes[2].at.point: no point "gone'"`],
   [['nodes', 3, 'at', 'member'], 'gone', 'nodes[3].at.member: no member "gone"'],

@@ -34,7 +34,7 @@ describe('a node on a tube', () => {
     expect(faultsOf(withNode({ kind: 'on', member: 'ell', from: 'start', distance: 900 }))).toEqual([
       {
         place: 'nodes[3].at.distance',
-        message: '900.000 mm along lies beyond the ends of "ell", which is 834.589 mm long',
+        message: '900 mm along lies beyond the ends of "ell", which is 834.589 mm long',
       },
     ]);
     expect(faultsOf(withNode({ kind: 'on', member: 'ell', bend: 2, where: 'start' }))).toEqual([
