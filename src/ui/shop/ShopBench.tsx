@@ -1,30 +1,27 @@
 /** The bench under the bay: the selected tube as a straight stick with its marks, and both its ends unrolled. */
 import type { ReactNode } from 'react';
+import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { endInWords } from './ends.ts';
 import { ProfileDrawing } from './ProfileDrawing.tsx';
 import { referenceInWords } from './profile.ts';
-import { StickDrawing, stickHeight } from './StickDrawing.tsx';
+import { StickDrawing } from './StickDrawing.tsx';
 import { useRoom } from './useRoom.ts';
 import '../ui.css';
 import './shop.css';
 
 /** From this width on, pixels, the two ends stand side by side and share the height that the stick leaves. */
 const SIDE_BY_SIDE = 620;
-const CAPTION_LINE = 22;
-const ONE_LINE = 420;
+/** How high, pixels, an end is drawn where the ends stand one under the other. */
+const STACKED_HEIGHT = 190;
 
 export default function ShopBench(): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const derived = useWorkspace((state) => state.derived);
   const selection = useWorkspace((state) => state.selection);
-  const { frame, width, height } = useRoom();
+  const { frame, width } = useRoom();
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
   const sideBySide = width > SIDE_BY_SIDE;
-  const each = sideBySide ? (width - 24) / 2 : width;
-  // A straight tube's reference takes more words, and its stick less room; a narrow bench has no room beside.
-  const captionLines = tube?.bends.length === 0 || each < ONE_LINE ? 2 : 1;
-  const left = tube ? height - stickHeight(tube, width, unit) - captionLines * CAPTION_LINE : 0;
   return (
     <div className="shop-bench" ref={frame}>
       {tube === undefined ? (
@@ -34,27 +31,31 @@ export default function ShopBench(): ReactNode {
           <>
             <StickDrawing tube={tube} width={width} unit={unit} />
             <div className={sideBySide ? 'shop-profiles shop-profiles-two' : 'shop-profiles'}>
-              {([0, 1] as const).map((which) => (
-                <figure key={which}>
-                  <figcaption>
-                    <strong>{`End ${which === 0 ? 'A' : 'B'}`}</strong> {endInWords(derived, tube.ends[which])}
-                    <span className={captionLines === 2 ? 'small under' : 'small'}>
-                      {captionLines === 1 && ' · '}0° is the {referenceInWords(tube, which)}
-                    </span>
-                  </figcaption>
-                  <ProfileDrawing
-                    tube={tube}
-                    which={which}
-                    width={each}
-                    height={sideBySide ? Math.max(left, 110) : 190}
-                    unit={unit}
-                  />
-                </figure>
-              ))}
+              <Profile tube={tube} which={0} stacked={!sideBySide} />
+              <Profile tube={tube} which={1} stacked={!sideBySide} />
             </div>
           </>
         )
       )}
     </div>
+  );
+}
+
+function Profile({ tube, which, stacked }: { tube: SolvedTube; which: 0 | 1; stacked: boolean }): ReactNode {
+  const derived = useWorkspace((state) => state.derived);
+  const { frame, width, height } = useRoom();
+  const high = stacked ? STACKED_HEIGHT : height;
+  return (
+    <figure>
+      <figcaption>
+        <strong>{`End ${which === 0 ? 'A' : 'B'}`}</strong> {endInWords(derived, tube.ends[which])}
+        <span className="small"> · 0° is the {referenceInWords(tube, which)}</span>
+      </figcaption>
+      <div className="profile-room" ref={frame}>
+        {width > 0 && high > 0 && (
+          <ProfileDrawing tube={tube} which={which} width={width} height={high} unit={derived.job.lengthUnit} />
+        )}
+      </div>
+    </figure>
   );
 }

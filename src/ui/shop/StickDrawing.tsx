@@ -1,11 +1,13 @@
-/** The straight stick drawn at scale under a tape: bend zones, and every mark told from the blank's end A. */
+/**
+ * The straight stick drawn at scale: its bend zones, and under each bend a block of its marks, every one told from the
+ * blank's end A.
+ */
 import { useId, type ReactNode } from 'react';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import type { LengthUnit } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
-import type { ShownLength } from '../../core/units/length.ts';
-import { layFlags, layStick, stickMarks, type StickMark } from './stick.ts';
+import { layBlocks, layStick, stickMarks, type StickMark } from './stick.ts';
 import { figureWidth, markLength, SvgLength } from './SvgLength.tsx';
 
 const MARGIN = 20;
@@ -13,8 +15,15 @@ const MARGIN = 20;
 const NARROW = 560;
 const HEADING = 18;
 const STICK_HEIGHT = 24;
-const ROW = 19;
-const LETTER = 7;
+/** How far a mark's line reaches below the stick, and from there to the first row of figures. */
+const TICK = 8;
+const LEAD = 10;
+const ROW = 18;
+const TIER_GAP = 6;
+/** Room for "4 clamp" before the figures, and for the arrow after them. */
+const WORDS = 58;
+const ARROW = 18;
+const ROWS: readonly StickMark['kind'][] = ['clamp', 'start', 'end'];
 
 export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: number; unit: LengthUnit }): ReactNode {
   const hatch = useId();
@@ -22,7 +31,8 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
   const breadth = width - 2 * MARGIN;
   const scale = breadth / Math.max(stick.blank, 1);
   const x = (tape: number): number => MARGIN + tape * scale;
-  const { marks, laid, height } = layMarks(tube, width, unit);
+  const { marks, laid, blockWidth, figures, height } = layMarks(tube, width, unit);
+  const oneTier = laid.every(({ tier }) => tier === 0);
   const [endA, endB] = stick.ends;
   const top = stickTop(width);
   const bottom = top + STICK_HEIGHT;
@@ -92,54 +102,66 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
           <circle className="draw-node" cx={clampTo(x(end.node), 6, width - 6)} cy={top + STICK_HEIGHT / 2} r="5" />
         </g>
       ))}
-      {marks.map((mark, index) => (
+      {marks.map((mark) => (
         <path
           key={`${mark.kind}${mark.bend}`}
           className={`draw-mark draw-mark-${mark.kind}`}
-          d={`M${x(mark.at)} ${top - 4}V${rowBase(laid[index]?.row ?? 0, width) + ROW - 4}`}
+          d={`M${x(mark.at)} ${top - 4}V${bottom + TICK}`}
         />
       ))}
-      {marks.map((mark, index) => {
-        const flag = laid[index] ?? { left: 0, row: 0 };
+      {oneTier &&
+        stick.zones.map((zone, index) => {
+          const left = MARGIN + (laid[index]?.left ?? 0);
+          const from = x((zone.start + zone.end) / 2);
+          const to = clampTo(from, left, left + blockWidth);
+          return (
+            <path
+              key={zone.bend}
+              className="draw-lead"
+              d={`M${from} ${bottom + 2}L${to} ${bottom + TICK + LEAD - 4}M${left} ${bottom + TICK + LEAD - 4}H${left + blockWidth - 6}`}
+            />
+          );
+        })}
+      {marks.map((mark) => {
+        const block = laid[mark.bend - 1] ?? { left: 0, tier: 0 };
+        const left = MARGIN + block.left;
+        const base = tierTop(block.tier, width) + (ROWS.indexOf(mark.kind) + 1) * ROW - 5;
         return (
-          <text
-            key={`${mark.kind}${mark.bend}`}
-            className="draw-text draw-flag"
-            x={MARGIN + flag.left + 5}
-            y={rowBase(flag.row, width) + 14}
-          >
-            {mark.side === 'A' && <tspan className="draw-brass-text">◂ </tspan>}
-            <tspan className="draw-soft">{mark.words} </tspan>
-            <SvgLength shown={mark.shown} />
-            {mark.side === 'B' && <tspan className="draw-brass-text"> ▸</tspan>}
-          </text>
+          <g key={`${mark.kind}${mark.bend}`}>
+            <text className="draw-text draw-soft" x={left} y={base}>
+              {mark.words}
+            </text>
+            <text className="draw-text" x={left + WORDS} y={base}>
+              <SvgLength shown={mark.shown} />
+            </text>
+            <text className="draw-text draw-brass-text" x={left + WORDS + figures + 4} y={base}>
+              {mark.side === 'A' ? '◂' : '▸'}
+            </text>
+          </g>
         );
       })}
     </svg>
   );
 }
 
-/** The marks with their labels in place, and how high the whole drawing becomes. */
+/** The marks, one block a bend, and how high the whole drawing becomes. */
 function layMarks(tube: SolvedTube, width: number, unit: LengthUnit) {
   const breadth = width - 2 * MARGIN;
-  const scale = breadth / Math.max(tube.blankLength, 1);
+  const { blank, zones } = layStick(tube);
+  const scale = breadth / Math.max(blank, 1);
   const marks = stickMarks(tube).map((mark) => ({ ...mark, shown: markLength(mark.at, unit) }));
-  const flags = marks.map((mark) => ({ at: mark.at * scale, width: labelWidth(mark, mark.shown) }));
-  const laid = layFlags(flags, breadth, 8);
-  const rows = 1 + Math.max(-1, ...laid.map((label) => label.row));
-  return { marks, laid, height: rowBase(rows, width) + 4 };
+  const figures = Math.max(0, ...marks.map(({ shown }) => figureWidth(shown)));
+  const blockWidth = WORDS + figures + ARROW;
+  const middles = zones.map(({ start, end }) => ((start + end) / 2) * scale);
+  const laid = layBlocks(middles, blockWidth, breadth, 10);
+  const tiers = 1 + Math.max(-1, ...laid.map(({ tier }) => tier));
+  return { marks, laid, blockWidth, figures, height: tierTop(tiers, width) };
 }
-
-/** Height of the drawing in pixels at this width: what is left of the bench goes to the ends. */
-export const stickHeight = (tube: SolvedTube, width: number, unit: LengthUnit): number =>
-  layMarks(tube, width, unit).height;
 
 const stickTop = (width: number): number => (width < NARROW ? 40 + HEADING : 40);
 
-const rowBase = (row: number, width: number): number => stickTop(width) + STICK_HEIGHT + 6 + row * ROW;
-
-const labelWidth = (mark: StickMark, shown: ShownLength): number =>
-  LETTER * (mark.words.length + 1) + figureWidth(shown) + 22;
+const tierTop = (tier: number, width: number): number =>
+  stickTop(width) + STICK_HEIGHT + TICK + LEAD + tier * (ROWS.length * ROW + TIER_GAP);
 
 const clampTo = (value: number, least: number, greatest: number): number => Math.max(least, Math.min(greatest, value));
 

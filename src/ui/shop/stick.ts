@@ -80,36 +80,35 @@ export function stickMarks(tube: SolvedTube): StickMark[] {
 
 const trim = (end: TubeEnd, which: 'tip' | 'throat'): number => end[which] ?? 0;
 
-/** A label that hangs on a mark like a flag: where the mark stands and how wide the label is set, in the drawing's unit. */
-export interface Flag {
-  readonly at: number;
-  readonly width: number;
-}
-
-export interface LaidFlag {
-  /** Left edge of the label: at its mark, or further left so that it ends at `breadth`. */
+/** Where a block of figures stands under the stick, in the drawing's unit. */
+export interface LaidBlock {
   readonly left: number;
-  /** 0 is the row nearest the stick. */
-  readonly row: number;
+  /** 0 is the tier nearest the stick. */
+  readonly tier: number;
 }
 
 /**
- * Places labels to the right of their marks, each in a deeper row than every label whose mark falls within it, so that
- * no mark's line runs through another label. Only labels pushed left by the drawing's edge may be crossed. Answers in
- * the order given.
+ * Stands blocks of one width in a row, each as near under its bend as its neighbours and the drawing's edges let it;
+ * too many for one row go on in even tiers below. `middles` are those of the bends, in the order of the tape, which is
+ * the order of the answer.
  */
-export function layFlags(flags: readonly Flag[], breadth: number, gap: number): LaidFlag[] {
-  const rows = new Map<number, number>();
-  const order = flags.map((_, index) => index).toSorted((a, b) => flags[b]!.at - flags[a]!.at || b - a);
-  const left = ({ at, width }: Flag): number => Math.min(at, breadth - width);
-  for (const index of order) {
-    const flag = flags[index]!;
-    const right = left(flag) + flag.width + gap;
-    const within = [...rows].filter(([other]) => left(flags[other]!) < right);
-    rows.set(
-      index,
-      within.reduce((deepest, [, row]) => Math.max(deepest, row + 1), 0),
-    );
-  }
-  return flags.map((flag, index) => ({ left: left(flag), row: rows.get(index) ?? 0 }));
+export function layBlocks(middles: readonly number[], width: number, breadth: number, gap: number): LaidBlock[] {
+  const most = Math.max(1, Math.floor((breadth + gap) / (width + gap)));
+  const tiers = Math.ceil(middles.length / most);
+  const each = Math.ceil(middles.length / tiers);
+  return Array.from({ length: tiers }, (_, tier) => {
+    const lefts: number[] = [];
+    const row = middles.slice(tier * each, (tier + 1) * each);
+    row.forEach((middle, index) => {
+      const earliest = index === 0 ? 0 : lefts[index - 1]! + width + gap;
+      lefts.push(Math.max(middle - width / 2, earliest));
+    });
+    // Back from the far edge: what was pushed over it pushes its neighbours back.
+    let latest = breadth - width;
+    for (let index = row.length - 1; index >= 0; index -= 1) {
+      lefts[index] = Math.max(0, Math.min(lefts[index]!, latest));
+      latest = lefts[index]! - width - gap;
+    }
+    return lefts.map((left): LaidBlock => ({ left, tier }));
+  }).flat();
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { layFlags, layStick, stickMarks } from '../../../src/ui/shop/stick.ts';
+import { layBlocks, layStick, stickMarks } from '../../../src/ui/shop/stick.ts';
 import { bentTube, endWith } from './tubes.ts';
 
 describe('the straight stick on the tape', () => {
@@ -47,41 +47,30 @@ describe('the marks', () => {
   });
 });
 
-describe('flags on the marks', () => {
-  it('stay in one row where there is room, each at its mark', () => {
-    const flags = [
-      { at: 50, width: 20 },
-      { at: 100, width: 20 },
-    ];
-    expect(layFlags(flags, 200, 4)).toEqual([
-      { left: 50, row: 0 },
-      { left: 100, row: 0 },
+describe('blocks of marks under the stick', () => {
+  it('stand each under the middle of its bend where there is room', () => {
+    expect(layBlocks([50, 120], 40, 200, 10)).toEqual([
+      { left: 30, tier: 0 },
+      { left: 100, tier: 0 },
     ]);
   });
 
-  it('never touch, stay on the sheet, and no line runs through a label', () => {
-    const flags = [0, 12, 15, 60, 66, 69].map((at) => ({ at, width: 30 }));
-    const laid = layFlags(flags, 100, 2);
-    for (const [i, a] of laid.entries()) {
-      expect(a.left + 30).toBeLessThanOrEqual(100);
-      for (const [j, b] of laid.entries()) {
-        if (i === j) continue;
-        if (a.row === b.row) expect(Math.abs(a.left - b.left)).toBeGreaterThanOrEqual(32);
-        const mark = flags[j]!.at;
-        if (b.row > a.row) expect(mark <= a.left || mark >= a.left + 30).toBe(true);
-      }
+  it('are pushed apart and back from both edges, and keep the order of the tape', () => {
+    expect(layBlocks([0, 5, 198, 199], 40, 200, 10).map(({ left }) => left)).toEqual([0, 50, 110, 160]);
+  });
+
+  it('go on in even tiers where one row cannot hold them, never touching, never over an edge', () => {
+    const laid = layBlocks([10, 20, 30, 300, 310, 315, 318], 110, 320, 10);
+    expect(laid.map(({ tier }) => tier)).toEqual([0, 0, 1, 1, 2, 2, 3]);
+    for (const [index, { left, tier }] of laid.entries()) {
+      expect(left).toBeGreaterThanOrEqual(0);
+      expect(left + 110).toBeLessThanOrEqual(320);
+      const next = laid[index + 1];
+      if (next?.tier === tier) expect(next.left - left).toBeGreaterThanOrEqual(120);
     }
   });
 
-  it('answer in the order given', () => {
-    const laid = layFlags(
-      [
-        { at: 100, width: 10 },
-        { at: 5, width: 10 },
-      ],
-      200,
-      0,
-    );
-    expect(laid.map(({ left }) => left)).toEqual([100, 5]);
+  it('are none for a tube without bends', () => {
+    expect(layBlocks([], 110, 320, 10)).toEqual([]);
   });
 });
