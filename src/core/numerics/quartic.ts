@@ -11,9 +11,18 @@
 
 /**
  * Writes the rising roots, ascending, into `out`; answers how many (0 to 2). `touch` is in units of the quartic; beyond
- * +-`far` the quartic is known to be positive.
+ * +-`far` the quartic is known to be positive. `guess` only saves steps where it lies near a root, as that of a
+ * neighbouring line does; NaN where there is none.
  */
-export function risingRoots(p: number, q: number, c: number, touch: number, far: number, out: Float64Array): number {
+export function risingRoots(
+  p: number,
+  q: number,
+  c: number,
+  touch: number,
+  far: number,
+  guess: number,
+  out: Float64Array,
+): number {
   const value = (s: number) => ((s * s + p) * s + q) * s + c;
   const count = stationaryPoints(p / 2, q / 4);
   let found = 0;
@@ -25,9 +34,10 @@ export function risingRoots(p: number, q: number, c: number, touch: number, far:
       if (atLow <= touch) out[found++] = low;
     } else if (k + 1 === count) {
       // Beyond its last turn the quartic is convex: from far out Newton comes down on the root without overshooting.
-      out[found++] = rootBetween(low, far, far, p, q, c);
+      out[found++] = rootBetween(low, far, guess > low && guess < far ? guess : far, p, q, c);
     } else if (value(stationary[k + 1]!) > touch) {
-      out[found++] = rootBetween(low, stationary[k + 1]!, 0.5 * (low + stationary[k + 1]!), p, q, c);
+      const high = stationary[k + 1]!;
+      out[found++] = rootBetween(low, high, guess > low && guess < high ? guess : 0.5 * (low + high), p, q, c);
     }
   }
   return found;

@@ -16,7 +16,7 @@ function fromRoots(roots: readonly number[]) {
 
 const solve = (p: number, q: number, c: number, touch: number, far: number) => {
   const out = new Float64Array(2);
-  return [...out.subarray(0, risingRoots(p, q, c, touch, far, out))];
+  return [...out.subarray(0, risingRoots(p, q, c, touch, far, NaN, out))];
 };
 
 describe('rising roots of a quartic', () => {
@@ -49,6 +49,15 @@ describe('rising roots of a quartic', () => {
       ),
       { seed: 20260302, numRuns: 500 },
     );
+  });
+  it('are the same whatever the guess', () => {
+    const { p, q, c, sorted } = fromRoots([-90, -20, 15, 120]);
+    for (const guess of [NaN, -1000, sorted[1]!, sorted[1]! + 1e-9, 0, sorted[3]! - 5, sorted[3]! + 5, 1000]) {
+      const out = new Float64Array(2);
+      expect(risingRoots(p, q, c, 1e-6, sorted[3]! + 1, guess, out)).toBe(2);
+      expect(out[0]).toBeCloseTo(sorted[1]!, 9);
+      expect(out[1]).toBeCloseTo(sorted[3]!, 9);
+    }
   });
   it('a graze from outside is one root, a graze from inside none, a miss none', () => {
     const double = fromRoots([7, 7, -3, -11]);
