@@ -9,11 +9,13 @@ import { pointPlace } from './shown.ts';
 
 const length = (mm: number, job: Job): string => `${formatLength(mm, job.lengthUnit).text} ${job.lengthUnit}`;
 
-/** "34 1/2 in forward, 25 in left, 0 in up" of the datum. */
+/** "along 34 1/2 in forward, offset 25 in right, height 0 in up" of the datum: the tables' words, the signs spoken. */
 export function tellPlace([x, y, z]: Vec3, job: Job): string {
-  const one = (mm: number, ahead: string, behind: string): string =>
-    `${length(Math.abs(mm), job)} ${mm < 0 ? behind : ahead}`;
-  return [one(x, 'forward', 'back'), one(y, 'left', 'right'), one(z, 'up', 'down')].join(', ');
+  const one = (name: string, mm: number, ahead: string, behind: string): string =>
+    `${name} ${length(Math.abs(mm), job)} ${mm < 0 ? behind : ahead}`;
+  return [one('along', x, 'forward', 'back'), one('offset', y, 'left', 'right'), one('height', z, 'up', 'down')].join(
+    ', ',
+  );
 }
 
 /** Empty when nothing is selected. */

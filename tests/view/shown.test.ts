@@ -118,7 +118,7 @@ describe('what is told of a selection', () => {
     expect(describeSelection(derived, { kind: 'tube', id: 'hoop' })).toMatch(
       /^Tube 1, Main hoop: 4 bends, developed length /u,
     );
-    expect(tellPlace([-25.4, -50.8, 0], job)).toBe('1 in back, 2 in right, 0 in up');
+    expect(tellPlace([-25.4, -50.8, 0], job)).toBe('along 1 in back, offset 2 in right, height 0 in up');
     expect(describeSelection(derived, null)).toBe('');
     expect(describeSelection(derived, { kind: 'tube', id: 'gone' })).toBe('');
   });

@@ -7,6 +7,7 @@ import type { FrameNode, Job, NodeId, Place } from '../../core/job/types.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { TextField } from '../fields/Fields.tsx';
+import { CAR_AXES } from '../vectors.ts';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { Length } from '../fields/Readings.tsx';
@@ -40,9 +41,11 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
         <h2>{node.name}</h2>
         {at && (
           <dl className="place">
-            {(['along', 'offset', 'height'] as const).map((word, axis) => (
-              <div key={word}>
-                <dt>{word}</dt>
+            {CAR_AXES.map(({ header, means }, axis) => (
+              <div key={header}>
+                <dt>
+                  {header} <span className="table-means">{means}</span>
+                </dt>
                 <dd>
                   <Length mm={at[axis] ?? 0} withUnit />
                 </dd>

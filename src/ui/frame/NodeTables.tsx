@@ -9,11 +9,14 @@ import { Command } from '../Command.tsx';
 import { Section } from '../Section.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { KIND_NAMES, KINDS, ofKind } from './choices.ts';
-import { nodeColumns } from './nodeColumns.tsx';
+import { FIRST_LINE, nodeChoices, nodeColumns, type NodeChoices } from './nodeColumns.tsx';
 import { startingPlace } from './places.ts';
 
 export function NodeTables(): ReactNode {
   const nodes = useWorkspace((state) => state.job.nodes);
+  // By what it says and not by identity: while a node is dragged the same is offered to choose from, and no row is drawn anew.
+  const told = useWorkspace((state) => JSON.stringify(nodeChoices(state.job, state.derived.byId)));
+  const among = useMemo(() => JSON.parse(told) as NodeChoices, [told]);
   return (
     <>
       {nodes.length === 0 && (
@@ -25,7 +28,7 @@ export function NodeTables(): ReactNode {
       <div className="scroll-box">
         {KINDS.map((kind) => {
           const rows = ofKind(nodes, kind);
-          return rows.length === 0 ? null : <OfKind key={kind} kind={kind} rows={rows} />;
+          return rows.length === 0 ? null : <OfKind key={kind} kind={kind} rows={rows} among={among} />;
         })}
       </div>
       <Section title="Add a node" open={nodes.length === 0}>
@@ -35,21 +38,28 @@ export function NodeTables(): ReactNode {
   );
 }
 
-function OfKind({ kind, rows }: { kind: Place['kind']; rows: readonly FrameNode[] }): ReactNode {
-  const job = useWorkspace((state) => state.job);
-  const byId = useWorkspace((state) => state.derived.byId);
+/** What the three lengths in the table are, where they are not the node's place itself. */
+const AWAY: Readonly<Partial<Record<Place['kind'], string>>> = {
+  point: 'and so far away from it',
+  on: 'and so far off its axis',
+};
+
+function OfKind(props: { kind: Place['kind']; rows: readonly FrameNode[]; among: NodeChoices }): ReactNode {
+  const { kind, rows, among } = props;
   const selection = useWorkspace((state) => state.selection);
   const select = useWorkspace((state) => state.select);
-  const columns = useMemo(() => nodeColumns(kind, job, byId), [kind, job, byId]);
+  const columns = useMemo(() => nodeColumns(kind, among), [kind, among]);
   return (
     <>
       <h4 className="kind-head">
         {KIND_NAMES[kind]} <span className="section-count">{rows.length}</span>
+        {AWAY[kind] && <span className="kind-away"> {AWAY[kind]}</span>}
       </h4>
       <EditTable
         caption={`Nodes ${KIND_NAMES[kind]}`}
         rows={rows}
         columns={columns}
+        {...(FIRST_LINE[kind] !== undefined && { firstLine: FIRST_LINE[kind] })}
         rowId={(node) => node.id}
         rowName={(node) => node.name}
         selected={selection?.kind === 'node' ? bareId(selection.id) : null}

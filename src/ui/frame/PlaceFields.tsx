@@ -8,7 +8,7 @@ import { LengthField, NumberField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { withImages } from '../names.ts';
-import { withAxis } from '../vectors.ts';
+import { CAR_AXES, withAxis } from '../vectors.ts';
 import { originChoices, originOf, tubeChoices } from './choices.ts';
 import { withOrigin } from './places.ts';
 
@@ -44,10 +44,10 @@ function Trio(props: {
   return (
     <fieldset className="trio">
       <legend>{props.legend}</legend>
-      {(['Along', 'Offset', 'Height'] as const).map((label, axis) => (
+      {CAR_AXES.map(({ header }, axis) => (
         <LengthField
-          key={label}
-          label={label}
+          key={header}
+          label={header}
           value={props.vector[axis] ?? 0}
           {...jobEdit<number>(props.step, (job, value) =>
             setPlace(job, props.node.id, props.put(withAxis(props.vector, axis as 0 | 1 | 2, value))),
@@ -144,9 +144,9 @@ function Between({ node, at, step }: Editing<Extract<Place, { kind: 'between' }>
 }
 
 const PLANES: readonly { value: Axis; label: string }[] = [
-  { value: 'x', label: 'along (x) is' },
-  { value: 'y', label: 'offset (y) is' },
-  { value: 'z', label: 'height (z) is' },
+  { value: 'x', label: 'along is' },
+  { value: 'y', label: 'offset is' },
+  { value: 'z', label: 'height is' },
 ];
 
 function AlongRay({ node, at, step }: Editing<Extract<Place, { kind: 'ray' }>>): ReactNode {
@@ -162,10 +162,10 @@ function AlongRay({ node, at, step }: Editing<Extract<Place, { kind: 'ray' }>>):
       />
       <fieldset className="trio">
         <legend>In the direction</legend>
-        {['x, forward', 'y, left', 'z, up'].map((label, axis) => (
+        {CAR_AXES.map(({ header, means }, axis) => (
           <NumberField
-            key={label}
-            label={label}
+            key={header}
+            label={`${header}, ${means}`}
             least={-100000}
             greatest={100000}
             step={0.01}

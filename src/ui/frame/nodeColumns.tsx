@@ -1,35 +1,55 @@
 /** The columns of the nodes' tables: what tells a place, kind by kind. */
 import { renameNode, setPlace } from '../../core/edit/nodes.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
-import type { Axis, FrameNode, Job, Place } from '../../core/job/types.ts';
+import type { Axis, FrameNode, Job, LengthUnit, Place } from '../../core/job/types.ts';
 import type { Frame } from '../../core/solve/types.ts';
 import type { Choice } from '../fields/Fields.tsx';
 import { withImages } from '../names.ts';
 import { choiceColumn, lengthColumn, numberColumn, textColumn, type Column } from '../table/columns.tsx';
-import { withAxis } from '../vectors.ts';
+import { CAR_AXES, withAxis } from '../vectors.ts';
 import { originChoices, originOf, tubeChoices } from './choices.ts';
 import { withOrigin } from './places.ts';
 
 const STEP = 'Move a node';
 
-export function nodeColumns(kind: Place['kind'], job: Job, byId: Frame['byId']): Column<FrameNode>[] {
+/** What the columns choose from. */
+export interface NodeChoices {
+  readonly unit: LengthUnit;
+  readonly points: readonly Choice[];
+  readonly nodes: readonly Choice[];
+  readonly tubes: readonly Choice[];
+  /** How many bends each tube has. */
+  readonly bends: Readonly<Record<string, number>>;
+}
+
+export const nodeChoices = (job: Job, byId: Frame['byId']): NodeChoices => ({
+  unit: job.lengthUnit,
+  points: withImages(job.points),
+  nodes: withImages(job.nodes),
+  tubes: tubeChoices(job),
+  bends: Object.fromEntries([...byId].map(([id, tube]) => [id, tube.bends.length])),
+});
+
+/** In two lines where there are more columns than a panel is wide: so many stand in the first. */
+export const FIRST_LINE: Readonly<Partial<Record<Place['kind'], number>>> = { point: 2, on: 3, ray: 2 };
+
+export function nodeColumns(kind: Place['kind'], among: NodeChoices): Column<FrameNode>[] {
   const name = textColumn<FrameNode>({
     header: 'Node',
     step: 'Rename a node',
     value: (node) => node.name,
     change: (before, { id }, value) => renameNode(before, id, value),
   });
-  const unit = job.lengthUnit;
 
   /** A length of places of one kind; the other kinds have no row in this table. */
   function length<K extends Place['kind']>(
     of: K,
-    header: string,
+    heading: { readonly header: string; readonly means?: string },
     value: (at: Of<K>) => number,
     put: (at: Of<K>, value: number) => Place,
   ): Column<FrameNode> {
-    return lengthColumn<FrameNode>(unit, {
-      header,
+    return lengthColumn<FrameNode>(among.unit, {
+      ...heading,
       step: STEP,
       value: (node) => value(node.at as Of<K>),
       change: placing(of, put),
@@ -54,14 +74,13 @@ export function nodeColumns(kind: Place['kind'], job: Job, byId: Frame['byId']):
 
   function trio<K extends Place['kind']>(
     of: K,
-    headers: readonly string[],
     value: (at: Of<K>) => Vec3,
     put: (at: Of<K>, value: Vec3) => Place,
   ): Column<FrameNode>[] {
-    return headers.map((header, axis) =>
+    return CAR_AXES.map((heading, axis) =>
       length(
         of,
-        header,
+        heading,
         (at) => value(at)[axis] ?? 0,
         (at, part) => put(at, withAxis(value(at), axis as 0 | 1 | 2, part)),
       ),
@@ -74,7 +93,6 @@ export function nodeColumns(kind: Place['kind'], job: Job, byId: Frame['byId']):
         name,
         ...trio(
           'fixed',
-          ['Along', 'Offset', 'Height'],
           (at) => at.position,
           (at, position) => ({ ...at, position }),
         ),
@@ -86,12 +104,11 @@ export function nodeColumns(kind: Place['kind'], job: Job, byId: Frame['byId']):
           'point',
           'Point',
           (at) => at.point,
-          () => withImages(job.points),
+          () => among.points,
           (at, point) => ({ ...at, point }),
         ),
         ...trio(
           'point',
-          ['+ along', '+ offset', '+ height'],
           (at) => at.offset,
           (at, offset) => ({ ...at, offset }),
         ),
@@ -103,19 +120,18 @@ export function nodeColumns(kind: Place['kind'], job: Job, byId: Frame['byId']):
           'on',
           'Tube',
           (at) => at.member,
-          () => tubeChoices(job),
+          () => among.tubes,
           (at, member) => ({ ...at, member }),
         ),
-        choice('on', 'From', originOf, (at) => originChoices(byId.get(at.member)?.bends.length ?? 0), withOrigin),
+        choice('on', 'From', originOf, (at) => originChoices(among.bends[at.member] ?? 0), withOrigin),
         length(
           'on',
-          'Along it',
+          { header: 'Distance', means: 'on the tube' },
           (at) => at.distance,
           (at, distance) => ({ ...at, distance }),
         ),
         ...trio(
           'on',
-          ['+ along', '+ offset', '+ height'],
           (at) => at.offset,
           (at, offset) => ({ ...at, offset }),
         ),
@@ -127,14 +143,14 @@ export function nodeColumns(kind: Place['kind'], job: Job, byId: Frame['byId']):
           'between',
           'From',
           (at) => at.nodes[0],
-          () => withImages(job.nodes),
+          () => among.nodes,
           (at, first) => ({ ...at, nodes: [first, at.nodes[1]] }),
         ),
         choice(
           'between',
           'To',
           (at) => at.nodes[1],
-          () => withImages(job.nodes),
+          () => among.nodes,
           (at, second) => ({ ...at, nodes: [at.nodes[0], second] }),
         ),
         numberColumn<FrameNode>(
@@ -155,14 +171,15 @@ export function nodeColumns(kind: Place['kind'], job: Job, byId: Frame['byId']):
           'ray',
           'From',
           (at) => at.from,
-          () => withImages(job.nodes),
+          () => among.nodes,
           (at, from) => ({ ...at, from }),
         ),
-        ...(['x', 'y', 'z'] as const).map((axis, index) =>
+        ...CAR_AXES.map(({ header, means }, index) =>
           numberColumn<FrameNode>(
             { least: -100_000, greatest: 100_000, step: 0.01 },
             {
-              header: `Way ${axis}`,
+              header: `Way ${header.toLowerCase()}`,
+              means,
               step: STEP,
               value: (node) => (node.at as Of<'ray'>).direction[index] ?? 0,
               change: placing('ray', (at, part) => ({
@@ -181,7 +198,7 @@ export function nodeColumns(kind: Place['kind'], job: Job, byId: Frame['byId']):
         ),
         length(
           'ray',
-          'is',
+          { header: 'is' },
           (at) => at.until.value,
           (at, value) => ({ ...at, until: { ...at.until, value } }),
         ),

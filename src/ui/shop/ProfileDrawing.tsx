@@ -103,7 +103,7 @@ export function ProfileDrawing({ tube, which, width, height, unit }: ProfileDraw
         <text
           key={degree}
           className={degree === 0 ? 'draw-text draw-strong' : 'draw-text draw-soft'}
-          textAnchor={degree === 180 ? 'end' : 'middle'}
+          textAnchor={degree === 180 ? 'end' : degree === -180 ? 'start' : 'middle'}
           x={x((degree / 180) * drawing.halfWidth)}
           y={foot + 14}
         >

@@ -5,7 +5,7 @@ import type { Point, PointId } from '../../core/job/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { lengthColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
-import { withAxis } from '../vectors.ts';
+import { CAR_AXES, withAxis } from '../vectors.ts';
 
 export function PointsTable({ points, chosen }: { points: readonly Point[]; chosen: PointId | null }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
@@ -29,9 +29,7 @@ export function PointsTable({ points, chosen }: { points: readonly Point[]; chos
         value: (point) => point.name,
         change: (job, { id }, name) => renamePoint(job, id, name),
       }),
-      coordinate('Along', '+ forward', 0),
-      coordinate('Offset', '+ left', 1),
-      coordinate('Height', '+ up', 2),
+      ...CAR_AXES.map(({ header, means }, axis) => coordinate(header, means, axis as 0 | 1 | 2)),
     ];
   }, [unit]);
   return (

@@ -3,16 +3,22 @@
  * Enter, F2 or a second press opens the field, and so does typing. In a field, Enter commits and goes down, Tab commits
  * and goes on, Escape gives the old value back. A block copied from a spreadsheet is pasted from the focused cell on, as
  * one undo step; every cell that was refused is named.
+ *
+ * A row is drawn again only when its record, its columns or what stands open in it changes: a drag in the bay previews
+ * many times a second, and a long list must not be drawn anew for each.
  */
 import {
+  memo,
   useCallback,
   useEffect,
   useLayoutEffect,
   useRef,
   useState,
   type ClipboardEvent,
+  type CSSProperties,
   type KeyboardEvent,
   type ReactNode,
+  type RefObject,
 } from 'react';
 import { useWorkspace } from '../../store/workspace.ts';
 import type { Leaving, Note } from '../fields/EntryField.tsx';
@@ -28,6 +34,8 @@ interface EditTableProps<Row> {
   rowId(row: Row): string;
   rowName(row: Row): string;
   readonly selected?: string | null;
+  /** A table of more columns than the panel is wide sets each row in two lines, this many columns in the first. */
+  readonly firstLine?: number;
   onSelect?(row: Row): void;
 }
 
@@ -40,8 +48,17 @@ interface OpenCell extends Cell {
   readonly startWith?: string;
 }
 
+/** What a row's cells call; the latest are held by reference, so that a row need not be drawn anew for them. */
+interface Hands {
+  take(cell: Cell): void;
+  open(cell: Cell): void;
+  leave(cell: Cell, how: Leaving): void;
+  keyDown(event: KeyboardEvent, cell: Cell): void;
+  note(next: Note | null): void;
+}
+
 export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
-  const { rows, columns, selected = null } = props;
+  const { rows, columns, selected = null, firstLine } = props;
   const [active, setActive] = useState<Cell>({ row: 0, column: 0 });
   const [open, setOpen] = useState<OpenCell | null>(null);
   const [note, setNote] = useState<Note | null>(null);
@@ -132,14 +149,37 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
     [],
   );
 
+  const hands = useRef<Hands | null>(null);
+  hands.current = {
+    take(cell) {
+      setActive(cell);
+      if (cell.row !== selectedRow) props.onSelect?.(rows[cell.row]!);
+    },
+    open: openCell,
+    leave,
+    keyDown: onKeyDown,
+    note: keepNote,
+  };
+  // Rows that went away took the focusable cell with them: the first one stands in.
+  const tabStop = active.row < rows.length ? active : { row: 0, column: 0 };
+
   return (
     <div className="table-frame">
       <div className="table-scroll" onPaste={onPaste}>
-        <table role="grid" aria-label={props.caption} className="table">
+        <table
+          role="grid"
+          aria-label={props.caption}
+          className={firstLine === undefined ? 'table' : 'table table-two-lines'}
+        >
           <thead>
             <tr>
-              {columns.map((column) => (
-                <th key={column.header} scope="col" className={column.numeric ? 'number' : undefined}>
+              {columns.map((column, index) => (
+                <th
+                  key={column.header}
+                  scope="col"
+                  className={column.numeric ? 'number' : undefined}
+                  style={widthInLine(index, columns.length, firstLine)}
+                >
                   {column.header}
                   {column.means && <span className="table-means">{column.means}</span>}
                 </th>
@@ -147,59 +187,24 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
             </tr>
           </thead>
           <tbody ref={body}>
-            {rows.map((row, rowIndex) => (
-              <tr
-                key={props.rowId(row)}
-                aria-selected={rowIndex === selectedRow}
-                className={rowIndex === selectedRow ? 'chosen' : undefined}
-              >
-                {columns.map((column, columnIndex) => {
-                  const cell = { row: rowIndex, column: columnIndex };
-                  const here = active.row === rowIndex && active.column === columnIndex;
-                  const isOpen = open?.row === rowIndex && open.column === columnIndex;
-                  return (
-                    <td
-                      key={column.header}
-                      tabIndex={here || (active.row >= rows.length && rowIndex + columnIndex === 0) ? 0 : -1}
-                      className={`${column.numeric ? 'number' : 'word'}${column.small ? ' small' : ''}`}
-                      aria-readonly={column.edit ? undefined : true}
-                      onKeyDown={(event) => onKeyDown(event, cell)}
-                      onFocus={(event) => {
-                        if (event.target !== event.currentTarget) return;
-                        setActive(cell);
-                        if (rowIndex !== selectedRow) props.onSelect?.(row);
-                      }}
-                      onMouseDown={(event) => {
-                        // The second press on a cell opens it; the first one only takes the focus.
-                        if (!isOpen && document.activeElement === event.currentTarget) {
-                          event.preventDefault();
-                          openCell(cell);
-                        }
-                      }}
-                    >
-                      {isOpen && column.edit ? (
-                        <>
-                          <span className="cell-under" aria-hidden="true">
-                            {column.show(row)}
-                          </span>
-                          <div className="cell-field">
-                            {column.edit.open(row, {
-                              label: `${column.header}, ${props.rowName(row)}`,
-                              ...(open.startWith !== undefined && { startWith: open.startWith }),
-                              onLeave: (how) => leave(cell, how),
-                              onNote: keepNote,
-                            })}
-                            {note && <CellNote note={note} />}
-                          </div>
-                        </>
-                      ) : (
-                        column.show(row)
-                      )}
-                    </td>
-                  );
-                })}
-              </tr>
-            ))}
+            {rows.map((row, index) => {
+              const isOpen = open?.row === index;
+              return (
+                <TableRow
+                  key={props.rowId(row)}
+                  row={row}
+                  index={index}
+                  name={props.rowName(row)}
+                  columns={columns}
+                  firstLine={firstLine}
+                  chosen={index === selectedRow}
+                  tabStop={tabStop.row === index ? tabStop.column : null}
+                  open={isOpen ? open : null}
+                  note={isOpen ? note : null}
+                  hands={hands}
+                />
+              );
+            })}
           </tbody>
         </table>
       </div>
@@ -207,6 +212,77 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
     </div>
   );
 }
+
+interface TableRowProps<Row> {
+  readonly row: Row;
+  readonly index: number;
+  readonly name: string;
+  readonly columns: readonly Column<Row>[];
+  readonly firstLine: number | undefined;
+  readonly chosen: boolean;
+  /** The column that Tab comes to in this row, if it is this row. */
+  readonly tabStop: number | null;
+  readonly open: OpenCell | null;
+  readonly note: Note | null;
+  readonly hands: RefObject<Hands | null>;
+}
+
+const TableRow = memo(function TableRow<Row>(props: TableRowProps<Row>): ReactNode {
+  const { row, index, columns, chosen, open, note, hands } = props;
+  return (
+    <tr aria-selected={chosen} className={chosen ? 'chosen' : undefined}>
+      {columns.map((column, columnIndex) => {
+        const cell = { row: index, column: columnIndex };
+        const isOpen = open?.column === columnIndex;
+        return (
+          <td
+            key={column.header}
+            tabIndex={props.tabStop === columnIndex ? 0 : -1}
+            className={`${column.numeric ? 'number' : 'word'}${column.small ? ' small' : ''}`}
+            style={widthInLine(columnIndex, columns.length, props.firstLine)}
+            aria-readonly={column.edit ? undefined : true}
+            onKeyDown={(event) => hands.current?.keyDown(event, cell)}
+            onFocus={(event) => {
+              if (event.target === event.currentTarget) hands.current?.take(cell);
+            }}
+            onMouseDown={(event) => {
+              // The second press on a cell opens it; the first one only takes the focus.
+              if (!isOpen && document.activeElement === event.currentTarget) {
+                event.preventDefault();
+                hands.current?.open(cell);
+              }
+            }}
+          >
+            {isOpen && column.edit ? (
+              <>
+                <span className="cell-under" aria-hidden="true">
+                  {column.show(row)}
+                </span>
+                <div className="cell-field">
+                  {column.edit.open(row, {
+                    label: `${column.header}, ${props.name}`,
+                    ...(open.startWith !== undefined && { startWith: open.startWith }),
+                    onLeave: (how) => hands.current?.leave(cell, how),
+                    onNote: (next) => hands.current?.note(next),
+                  })}
+                  {note && <CellNote note={note} />}
+                </div>
+              </>
+            ) : (
+              column.show(row)
+            )}
+          </td>
+        );
+      })}
+    </tr>
+  );
+}) as <Row>(props: TableRowProps<Row>) => ReactNode;
+
+/** How a two-line row shares its width: each of its lines in equal parts of a grid of 60. */
+const widthInLine = (index: number, count: number, firstLine: number | undefined): CSSProperties | undefined =>
+  firstLine === undefined
+    ? undefined
+    : { gridColumn: `span ${60 / (index < firstLine ? firstLine : count - firstLine)}` };
 
 /** Scrolls the list's own box only, so that the panel stays where it is. */
 function showWithin(row: HTMLTableRowElement | undefined): void {

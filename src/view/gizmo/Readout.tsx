@@ -1,14 +1,14 @@
-/** Where the selected node is, in big figures, while it is moved and after. */
+/** Where the selected node is, in big figures and with the tables' words and signs, while it is moved and after. */
 import { useWorkspace } from '../../store/workspace.ts';
 import { bareId, isPrimed } from '../../core/job/reference.ts';
 import { Figure } from '../Figure.tsx';
 import type { Freedom } from './freedom.ts';
 import type { DragNews } from './useGrips.ts';
 
-const SIDES = [
-  ['forward', 'back'],
-  ['left', 'right'],
-  ['up', 'down'],
+const AXES = [
+  { name: 'along', means: '+ forward' },
+  { name: 'offset', means: '+ left' },
+  { name: 'height', means: '+ up' },
 ] as const;
 
 export function Readout({ freedom, news }: { readonly freedom: Freedom; readonly news: DragNews | null }) {
@@ -23,29 +23,26 @@ export function Readout({ freedom, news }: { readonly freedom: Freedom; readonly
         {isPrimed(id) && ', mirror image'}
       </div>
       <dl>
-        {freedom.place.map((mm, axis) => {
-          const [ahead, behind] = SIDES[axis]!;
-          return (
-            <div key={ahead}>
-              <dt>{mm < -0.05 ? behind : ahead}</dt>
-              <dd>
-                <Figure mm={Math.abs(mm)} unit={job.lengthUnit} />
-              </dd>
-            </div>
-          );
-        })}
-        {freedom.free === 'line' && freedom.host !== null && (
+        {AXES.map(({ name, means }, axis) => (
+          <div key={name} className={freedom.free === 'line' ? 'bay-readout-place' : undefined}>
+            <dt>
+              {name} <span className="bay-readout-means">{means}</span>
+            </dt>
+            <dd>
+              <Figure mm={freedom.place[axis] ?? 0} unit={job.lengthUnit} />
+            </dd>
+          </div>
+        ))}
+        {freedom.free === 'line' && (
           <div>
             <dt>{freedom.told}</dt>
             <dd>
-              <Figure mm={freedom.value} unit={job.lengthUnit} />
+              {freedom.inMm ? (
+                <Figure mm={freedom.value} unit={job.lengthUnit} />
+              ) : (
+                <span className="bay-figure">{freedom.value.toFixed(3)}</span>
+              )}
             </dd>
-          </div>
-        )}
-        {freedom.free === 'line' && !freedom.inMm && (
-          <div>
-            <dt>{freedom.told}</dt>
-            <dd className="bay-figure">{(freedom.value * 100).toFixed(1)} %</dd>
           </div>
         )}
       </dl>

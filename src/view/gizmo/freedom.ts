@@ -91,7 +91,7 @@ function freedomOfBare(derived: Derived, { id, at }: FrameNode, place: Vec3): Fr
             ? at.from === 'end'
               ? 'from end B'
               : 'from end A'
-            : `from bend ${at.bend}’s ${at.where}`,
+            : `from the ${at.where} of bend ${at.bend}`,
         host: { placeAt: (along) => placeAt(tube.path, along), length: tube.path.length, at: onAxis.at, sense },
         moved: (job, value) => setOnDistance(job, id, value),
       };
@@ -107,7 +107,7 @@ function freedomOfBare(derived: Derived, { id, at }: FrameNode, place: Vec3): Fr
         value: at.fraction,
         perMm: 1 / span,
         inMm: false,
-        told: 'of the way between',
+        told: 'part of the way',
         host: null,
         moved: (job, value) => setFraction(job, id, value),
       };
@@ -122,7 +122,7 @@ function freedomOfBare(derived: Derived, { id, at }: FrameNode, place: Vec3): Fr
         value: at.until.value,
         perMm: dot(direction, axis),
         inMm: true,
-        told: { x: 'forward', y: 'left', z: 'up' }[at.until.axis],
+        told: { x: 'until along is', y: 'until offset is', z: 'until height is' }[at.until.axis],
         host: null,
         moved: (job, value) => setRayValue(job, id, value),
       };
