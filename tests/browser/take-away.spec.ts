@@ -1,7 +1,8 @@
 /**
  * What the Shop hands out is what the command line writes for the same saved job, byte for byte but for the last digit of
  * a number: sine and its kin are implementation-approximated (ECMA-262, 21.3.2), and Node's and the browser's differ
- * by one unit in the last place.
+ * by one unit in the last place. Where a line only grazes the run its trim is a double root, and such a digit moves it by
+ * the square root of that, some 1e-6 mm: a ten-thousandth of what the profile promises.
  */
 import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -10,6 +11,9 @@ import { root } from '../../src/scripts/install.mjs';
 import { choose, enter, expect, goTo, savedText, start, test, textOf } from './journey.ts';
 
 const FILES = ['tubes.csv', 'bends.csv', 'xyz.csv', 'copes.csv', 'fabrication.json'];
+
+/** mm. */
+const GRAZE = 1e-5;
 
 const NUMBER = /-?\d+(?:\.\d+)?(?:e[-+]?\d+)?/gu;
 
@@ -46,6 +50,6 @@ test('the four tables and the fabrication file are those of the command line', a
     expect(ours.numbers.length).toBeGreaterThan(100);
     expect(ours.words, name).toBe(theirs.words);
     const away = ours.numbers.map((number, i) => Math.abs(number - theirs.numbers[i]!));
-    expect(Math.max(...away), name).toBeLessThan(1e-8);
+    expect(Math.max(...away), name).toBeLessThan(GRAZE);
   }
 });
