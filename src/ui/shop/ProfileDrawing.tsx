@@ -8,6 +8,8 @@ import { figureWidth, markLength, SvgLength } from './SvgLength.tsx';
 const SIDE = 108;
 const AIR = 6;
 const FOOT = 20;
+/** From this width on, pixels, the quarters have room for their angles too. */
+const WIDE = 230;
 
 interface ProfileDrawingProps {
   readonly tube: SolvedTube;
@@ -99,7 +101,7 @@ export function ProfileDrawing({ tube, which, width, height, unit }: ProfileDraw
           </g>
         );
       })}
-      {[-180, -90, 0, 90, 180].map((degree) => (
+      {(right - left < WIDE ? [-180, 0, 180] : [-180, -90, 0, 90, 180]).map((degree) => (
         <text
           key={degree}
           className={degree === 0 ? 'draw-text draw-strong' : 'draw-text draw-soft'}
