@@ -1,6 +1,6 @@
 /** A laptop, a tablet and a telephone: nothing runs off sideways, and what one comes for is there. */
 import type { Locator, Page } from '@playwright/test';
-import { expect, goTo, start, stationKey, test } from './journey.ts';
+import { choose, expect, goTo, start, stationKey, test, tubeRow } from './journey.ts';
 import type { StationName } from './journey.ts';
 
 /** What each station is for, first. */
@@ -48,6 +48,63 @@ for (const [width, height] of [
     }
   });
 }
+
+test("1024 x 768: a hoop's stick and both its ends lie on the bench together, their captions whole", async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 1024, height: 768 });
+  await start(page);
+  await goTo(page, 'Shop');
+  await tubeRow(page, 'Main hoop').getByRole('gridcell').nth(1).click();
+  for (const drawing of [/as a straight stick/, /^End A unrolled/, /^End B unrolled/]) {
+    await expect(page.getByRole('img', { name: drawing })).toBeInViewport({ ratio: 1 });
+  }
+  const captions = await page.locator('figcaption').all();
+  expect(captions).toHaveLength(2);
+  for (const caption of captions) {
+    await expect(caption).toBeInViewport({ ratio: 1 });
+    expect(await caption.evaluate((element) => element.scrollWidth - element.clientWidth)).toBeLessThanOrEqual(0);
+  }
+});
+
+for (const [width, height] of [
+  [1440, 900],
+  [1024, 768],
+  [390, 844],
+] as const) {
+  test(`${width} x ${height}: every column of the nodes' tables is in sight`, async ({ page }) => {
+    await page.setViewportSize({ width, height });
+    await start(page);
+    await goTo(page, 'Frame');
+    await page.getByRole('tab', { name: /Nodes/ }).click();
+    const tables = await page.getByRole('grid', { name: /^Nodes/ }).all();
+    expect(tables.length).toBeGreaterThan(1);
+    for (const table of tables) {
+      const { right, cells } = await table.evaluate((element) => ({
+        right: element.closest('.scroll-box')!.getBoundingClientRect().right,
+        cells: [...element.querySelectorAll('th, td')].map((cell) => cell.getBoundingClientRect().right),
+      }));
+      expect(Math.max(...cells)).toBeLessThanOrEqual(right);
+    }
+  });
+}
+
+test("390 x 844: where the selected node is stands in one line along the bay's edge", async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await start(page);
+  await goTo(page, 'Frame');
+  await page.getByRole('tab', { name: /Nodes/ }).click();
+  const readout = page.locator('.bay-readout');
+  for (const [table, node] of [
+    [/^Nodes on a tube/, 'Stay at the hoop'],
+    [/^Nodes on a point/, 'Tower strut foot'],
+  ] as const) {
+    await choose(page, table, node);
+    const { height } = (await readout.boundingBox())!;
+    expect(height, node).toBeLessThanOrEqual(32);
+    expect(await readout.evaluate((element) => element.scrollWidth - element.clientWidth)).toBeLessThanOrEqual(0);
+  }
+});
 
 test('390 x 844: what a thumb presses is at least 44 pixels each way', async ({ page }) => {
   await page.setViewportSize({ width: 390, height: 844 });
