@@ -7,7 +7,8 @@ import { parseSync } from 'vite';
 
 const base = ['core/geometry', 'core/numerics', 'core/units'];
 const job = [...base, 'core/job'];
-const solved = [...job, 'core/solve'];
+const sprung = [...job, 'core/springback'];
+const solved = [...sprung, 'core/solve'];
 const derived = [...solved, 'core/checks', 'core/shop', 'core/derive.ts'];
 const edited = [...derived, 'core/edit', 'core/session', 'exports'];
 
@@ -19,7 +20,8 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/job': base,
   'core/edit': job,
   'core/session': job,
-  'core/solve': job,
+  'core/springback': job,
+  'core/solve': sprung,
   'core/checks': solved,
   'core/shop': solved,
   'core/derive.ts': [...solved, 'core/checks', 'core/shop'],

@@ -80,6 +80,7 @@ export function bendsCsv(derived: Derived): TextFile {
     other('angle_deg', (row) => bend(row).angle),
     other('machine_angle_deg', (row) => bend(row).machineAngle),
     other('machine_angle_from', (row) => bend(row).machineAngleFrom),
+    other('machine_angle_within_deg', (row) => bend(row).machineAngleWithin),
     length('radius', (row) => bend(row).radius),
     length('arc', (row) => bend(row).arc),
     length('start', (row) => bend(row).start),

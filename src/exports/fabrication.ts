@@ -5,7 +5,7 @@
  */
 import type { Clearance, Finding } from '../core/checks/types.ts';
 import type { Derived } from '../core/derive.ts';
-import { toDegrees, type Degrees } from '../core/geometry/angle.ts';
+import { toDegrees, type Degrees, type Radians } from '../core/geometry/angle.ts';
 import type { Vec3 } from '../core/geometry/vector.ts';
 import type { DieId, MemberId, NodeRef, SectionId, TubeRef } from '../core/job/types.ts';
 import { bendMarks, type BendMarks } from '../core/shop/marks.ts';
@@ -50,6 +50,8 @@ export interface FabricationBend {
   /** Null where the section's material is not a known steel. */
   readonly machineAngle: Degrees | null;
   readonly machineAngleFrom: BendMarks['machineAngleFrom'];
+  /** Half-width of its 95 % interval; null with fewer than three pulls. */
+  readonly machineAngleWithin: Degrees | null;
   readonly clampMark: number;
 }
 
@@ -125,7 +127,10 @@ function fabricationBends(tube: SolvedTube): FabricationBend[] {
   return tube.bends.map((bend, i) => fabricationBend(bend, marks[i]!));
 }
 
-function fabricationBend(bend: Bend, { machineAngle, machineAngleFrom, clampMark }: BendMarks): FabricationBend {
+function fabricationBend(
+  bend: Bend,
+  { machineAngle, machineAngleFrom, machineAngleWithin, clampMark }: BendMarks,
+): FabricationBend {
   return {
     angle: toDegrees(bend.angle),
     rotation: toDegrees(bend.rotation),
@@ -133,11 +138,14 @@ function fabricationBend(bend: Bend, { machineAngle, machineAngleFrom, clampMark
     arc: bend.arc,
     start: bend.start,
     end: bend.end,
-    machineAngle: machineAngle === null ? null : toDegrees(machineAngle),
+    machineAngle: degreesOrNull(machineAngle),
     machineAngleFrom,
+    machineAngleWithin: degreesOrNull(machineAngleWithin),
     clampMark,
   };
 }
+
+const degreesOrNull = (angle: Radians | null): Degrees | null => (angle === null ? null : toDegrees(angle));
 
 function fabricationEnd(end: TubeEnd): FabricationEnd {
   return {

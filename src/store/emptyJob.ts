@@ -13,4 +13,5 @@ export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   nodes: [],
   members: [],
   envelopes: [],
+  pulls: [],
 });

@@ -40,7 +40,8 @@ const bend = v.strictObject({
   start: number,
   end: number,
   machineAngle: v.nullable(number),
-  machineAngleFrom: v.nullable(v.picklist(['estimate'])),
+  machineAngleFrom: v.nullable(v.picklist(['pulls', 'one-angle', 'estimate'])),
+  machineAngleWithin: v.nullable(number),
   clampMark: number,
 });
 

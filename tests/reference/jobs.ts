@@ -28,6 +28,7 @@ export const dieOf = (id: string, outerDiameter: number, centrelineRadius: numbe
   leastStraight: 0,
   leastGrip: 0,
   greatestAngle: 180,
+  radius: 'nominal',
 });
 
 export function member(id: string, path: readonly string[], section: string, more: Partial<Member> = {}): Member {
@@ -35,7 +36,7 @@ export function member(id: string, path: readonly string[], section: string, mor
 }
 
 export function jobOf(parts: Partial<Job>): Job {
-  const empty = { points: [], bodyLines: [], sections: [], dies: [], nodes: [], members: [], envelopes: [] };
+  const empty = { points: [], bodyLines: [], sections: [], dies: [], nodes: [], members: [], envelopes: [], pulls: [] };
   return { format: 'cagewright/job', version: 1, name: 'Check', lengthUnit: 'mm', ...empty, ...parts };
 }
 

@@ -7,6 +7,7 @@ import { toDegrees } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { LengthUnit, TubeRef } from '../job/types.ts';
+import { costOfIgnoringRadius } from '../solve/opened.ts';
 import type { Bend, Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
 import { decimalLength } from '../units/length.ts';
 import type { Clearance, Finding, Severity } from './types.ts';
@@ -22,6 +23,7 @@ export function findTrouble(frame: Frame, clearances: readonly Clearance[]): rea
   const found = [
     ...frame.tubes.flatMap((tube) => [
       ...twinTrouble(tube, frame),
+      ...openingTrouble(tube, show),
       ...bendTrouble(tube, show),
       ...endTrouble(tube, frame, show),
     ]),
@@ -131,6 +133,26 @@ function* bendTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
       source: LEAST_RADIUS,
     };
   }
+}
+
+/** Under this, mm, the tape does not show it. */
+const UNSEEN = 0.5;
+
+/** The log of pulls knows a larger radius than the layout uses. */
+function* openingTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
+  const { pullLaw, die } = tube;
+  if (pullLaw === null || pullLaw.from === 'estimate' || die === null) return;
+  const cost = costOfIgnoringRadius(tube);
+  if (cost < UNSEEN) return;
+  yield {
+    id: 'bend/radius-opens',
+    severity: 'warning',
+    tube: tube.id,
+    end: 'B',
+    at: tube.corners.at(-1)!,
+    message: `${tube.name}: by its pulls ${die.name} bends to a larger radius than it is laid out with; end B comes out ${show(cost)} from its place. Set the die to take its radius from the pulls.`,
+    source: 'pulls logged in this job',
+  };
 }
 
 // --- ends -----------------------------------------------------------------------------------------------------------

@@ -19,6 +19,7 @@ export function addDie(job: Job): Job {
     leastStraight: 0,
     leastGrip: 0,
     greatestAngle: 180,
+    radius: 'nominal',
   });
 }
 

@@ -5,7 +5,7 @@
 import { fault, quoted } from '../job/fault.ts';
 import { bareId, isPrimed } from '../job/reference.ts';
 import { LONGEST_ID } from '../job/schema.ts';
-import type { EndFit, Fault, FrameNode, Job, Member, Place } from '../job/types.ts';
+import type { EndFit, Fault, FrameNode, Job, Member, Place, Pull } from '../job/types.ts';
 import type { Collection } from '../job/validate.ts';
 import { findRecord, mapKeeping, patched, takeOut, withRecords, type Edited } from './records.ts';
 
@@ -58,6 +58,13 @@ export function usersOf(job: Job, collection: Collection, id: string): readonly 
   look('bodyLines', job.bodyLines, bodyLineWith);
   look('nodes', job.nodes, nodeWith);
   look('members', job.members, memberWith);
+  job.pulls.forEach((pull, index) =>
+    pullWith(pull, (target, reference, where) => {
+      if (target === collection && reference === id)
+        users.push(fault(`pulls[${index}].${where}`, 'a logged pull uses it'));
+      return reference;
+    }),
+  );
   return users;
 }
 
@@ -97,12 +104,17 @@ function withReferences(job: Job, visit: Visit): Job {
     'nodes',
     mapKeeping(job.nodes, (node) => nodeWith(node, visit)),
   );
-  return withRecords(
+  const framed = withRecords(
     placed,
     'members',
     mapKeeping(job.members, (member) => memberWith(member, visit)),
   );
+  const pulls = mapKeeping(job.pulls, (pull) => pullWith(pull, visit));
+  return pulls === job.pulls ? framed : { ...framed, pulls };
 }
+
+const pullWith = (pull: Pull, visit: Visit): Pull =>
+  patched(pull, { die: visit('dies', pull.die, 'die'), section: visit('sections', pull.section, 'section') });
 
 const bodyLineWith = (line: Job['bodyLines'][number], visit: Visit): Job['bodyLines'][number] =>
   patched(line, { points: mapKeeping(line.points, (point, i) => visit('points', point, `points[${i}]`)) });

@@ -48,6 +48,18 @@ const die = v.looseObject({
     v.pipe(v.number(), v.gtValue(0, 'not above zero'), v.maxValue(180, 'beyond 180 degrees')),
     180,
   ),
+  radius: v.optional(v.picklist(['nominal', 'from-pulls']), 'nominal'),
+});
+
+const bendAngle = v.pipe(v.number(), v.gtValue(0, 'not above zero'), v.maxValue(200, 'beyond 200 degrees'));
+
+const pull = v.looseObject({
+  die: v.string(),
+  section: v.string(),
+  batch: v.exactOptional(v.string()),
+  pulled: bendAngle,
+  net: bendAngle,
+  on: v.optional(v.string(), ''),
 });
 
 const offset = v.optional(vector, [0, 0, 0]);
@@ -112,6 +124,7 @@ const member = v.looseObject({
   path: v.pipe(v.array(v.string()), v.minLength(2, 'fewer than two nodes')),
   section: v.string(),
   die: v.exactOptional(v.string()),
+  batch: v.exactOptional(v.string()),
   mirror: v.optional(v.boolean(), false),
   ends: v.optional(v.strictTuple([end, end]), () => [{ ...AUTO }, { ...AUTO }]),
 });
@@ -142,6 +155,7 @@ export const jobSchema = v.looseObject({
   nodes: v.optional(v.array(node), []),
   members: v.optional(v.array(member), []),
   envelopes: v.optional(v.array(envelope), []),
+  pulls: v.optional(v.array(pull), []),
 });
 
 type Shaped = v.InferOutput<typeof jobSchema>;

@@ -8,11 +8,12 @@ import type { Job } from './types.ts';
 const LINE = 120;
 
 const KEY_ORDER: readonly string[] = [
-  'format version id name kind fit lengthUnit points bodyLines sections dies nodes members envelopes',
+  'format version id name kind fit lengthUnit points bodyLines sections dies nodes members envelopes pulls',
   'position at point member fraction from bend where distance direction until axis value offset',
-  'outerDiameter centrelineRadius wall material clampOffset leastStraight leastGrip greatestAngle',
-  'role path section die mirror ends against normal allowance',
+  'outerDiameter centrelineRadius wall material clampOffset leastStraight leastGrip greatestAngle radius',
+  'role path section die batch mirror ends against normal allowance',
   'centre size rotation gap',
+  'pulled net on',
 ].flatMap((group) => group.split(' '));
 const RANK = new Map(KEY_ORDER.map((key, rank) => [key, rank]));
 

@@ -53,6 +53,20 @@ export interface Die {
   /** Shortest straight beyond the last bend (and before the first) that the clamp can hold; mm. */
   readonly leastGrip: number;
   readonly greatestAngle: Degrees;
+  /** 'from-pulls': each bend is laid out with the radius that the log of pulls says it opens to. */
+  readonly radius: 'nominal' | 'from-pulls';
+}
+
+/** One bend as it was made: how far the machine was pulled, and the angle measured after release. */
+export interface Pull {
+  readonly die: DieId;
+  readonly section: SectionId;
+  /** Heat or batch of the tube, where it is known. */
+  readonly batch?: string;
+  readonly pulled: Degrees;
+  readonly net: Degrees;
+  /** Date, as 2026-03-02; '' when not noted. */
+  readonly on: string;
 }
 
 export type Place =
@@ -100,6 +114,8 @@ export interface Member {
   readonly section: SectionId;
   /** Needed as soon as the path bends. */
   readonly die?: DieId;
+  /** Heat or batch that the tube is cut from; its pulls then count before the others. */
+  readonly batch?: string;
   /** True: a twin, mirrored in y = 0, is derived beside it. */
   readonly mirror: boolean;
   readonly ends: readonly [EndFit, EndFit];
@@ -138,6 +154,7 @@ export interface Job {
   readonly nodes: readonly FrameNode[];
   readonly members: readonly Member[];
   readonly envelopes: readonly Envelope[];
+  readonly pulls: readonly Pull[];
 }
 
 /** What is wrong with a file or an edit, and where: "members[3].path[1]". Place '' is the whole file. */

@@ -24,7 +24,7 @@ export function jobFaults(job: Job): readonly Fault[] {
     dies: has('dies'),
     members: new Map(job.members.map((member) => [member.id, member])),
   };
-  return COLLECTIONS.flatMap((collection) => {
+  const inRecords = COLLECTIONS.flatMap((collection) => {
     const faults = duplicates(collection, job[collection]);
     switch (collection) {
       case 'points':
@@ -45,6 +45,11 @@ export function jobFaults(job: Job): readonly Fault[] {
         return faults.concat(job.members.flatMap((member, i) => memberFaults(member, `members[${i}]`, known)));
     }
   });
+  const inPulls = job.pulls.flatMap(({ die, section }, i) => [
+    ...plain(known.dies, 'die', die, `pulls[${i}].die`),
+    ...plain(known.sections, 'section', section, `pulls[${i}].section`),
+  ]);
+  return [...inRecords, ...inPulls];
 }
 
 interface Known {

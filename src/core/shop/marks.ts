@@ -5,24 +5,25 @@
  * marks, towards end B. Clamp mark = start of bend - the die's clamp offset.
  */
 import type { Radians } from '../geometry/angle.ts';
+import { pulledFor, pulledHalfWidth, type PullLaw } from '../springback/pull-law.ts';
 import type { SolvedTube } from '../solve/types.ts';
-import { elasticRecovery } from './springback.ts';
-import { steelOf } from './steels.ts';
 
 export interface BendMarks {
-  /** Net angle plus the recovery; null when the section's material is not a known steel. */
+  /** How far to pull for the net angle; null where there are no pulls and the section's material is not a known steel. */
   readonly machineAngle: Radians | null;
-  /** Where machineAngle comes from: elastic recovery alone, which reads low. */
-  readonly machineAngleFrom: 'estimate' | null;
+  /** What machineAngle rests on; an 'estimate' is elastic recovery alone and reads low. */
+  readonly machineAngleFrom: PullLaw['from'] | null;
+  /** Half-width of the 95 % interval of machineAngle; null with fewer than three pulls. */
+  readonly machineAngleWithin: Radians | null;
   /** mm from end A's node; negative when the clamp would sit beyond the end. */
   readonly clampMark: number;
 }
 
-export function bendMarks({ bends, die, section }: SolvedTube): readonly BendMarks[] {
-  const steel = steelOf(section.material);
+export function bendMarks({ bends, die, pullLaw }: SolvedTube): readonly BendMarks[] {
   return bends.map((bend) => ({
-    machineAngle: steel === undefined ? null : bend.angle * (1 + elasticRecovery(section, bend.radius, steel)),
-    machineAngleFrom: steel === undefined ? null : 'estimate',
+    machineAngle: pullLaw === null ? null : pulledFor(pullLaw, bend.angle),
+    machineAngleFrom: pullLaw?.from ?? null,
+    machineAngleWithin: pullLaw === null ? null : pulledHalfWidth(pullLaw, bend.angle),
     clampMark: bend.start - die!.clampOffset,
   }));
 }

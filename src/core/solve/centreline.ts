@@ -1,12 +1,13 @@
 /**
- * A member's centreline: straight lines between the nodes of its path, every inner corner rounded to the die's radius R.
+ * A member's centreline: straight lines between the nodes of its path, every inner corner rounded to the radius R that its
+ * bend comes out with.
  *
  * Bend angle t is the angle between the directions before and after the corner; set-back R tan(t/2), arc R t; a straight
  * is what the set-backs leave of the line between two corners. A straight-through corner is no bend. Where set-backs
  * overlap the straight is negative: it is kept in the sums, so that a check can show it, and has no piece on the path.
  * Formulas: docs/maths/bend.md.
  */
-import { angleBetween, signedAngle } from '../geometry/angle.ts';
+import { angleBetween, signedAngle, type Radians } from '../geometry/angle.ts';
 import { arcPiece, linePiece, type Path, type Piece } from '../geometry/path.ts';
 import { DOUBLES_BACK, ROUNDING, STRAIGHT_THROUGH } from '../geometry/tolerance.ts';
 import { addScaled, cross, distance, normalize, subtract, type Vec3 } from '../geometry/vector.ts';
@@ -28,8 +29,11 @@ export interface RouteTrouble {
   readonly why: 'same-place' | 'doubles-back' | 'no-radius';
 }
 
-/** `radius` is the die's centreline radius, null for a member without a die. Answers the trouble if there is no such tube. */
-export function solveCentreline(route: readonly Vec3[], radius: number | null): Centreline | RouteTrouble {
+/** Centreline radius of a bend of this net angle, mm. */
+export type RadiusAt = (angle: Radians) => number;
+
+/** `radiusAt` is null for a member without a die. Answers the trouble if there is no such tube. */
+export function solveCentreline(route: readonly Vec3[], radiusAt: RadiusAt | null): Centreline | RouteTrouble {
   const kept: Vec3[] = [route[0]!];
   for (let i = 1; i < route.length; i++) {
     if (distance(route[i - 1]!, route[i]!) <= ROUNDING) return { at: i, why: 'same-place' };
@@ -38,18 +42,19 @@ export function solveCentreline(route: readonly Vec3[], radius: number | null): 
       const turn = angleBetween(subtract(route[i]!, kept.at(-1)!), subtract(next, route[i]!));
       if (turn > DOUBLES_BACK) return { at: i, why: 'doubles-back' };
       if (turn <= STRAIGHT_THROUGH) continue;
-      if (radius === null) return { at: i, why: 'no-radius' };
+      if (radiusAt === null) return { at: i, why: 'no-radius' };
     }
     kept.push(route[i]!);
   }
-  return { route, ...roundCorners(kept, radius ?? 0) };
+  return { route, ...roundCorners(kept, radiusAt ?? (() => 0)) };
 }
 
-function roundCorners(corners: readonly Vec3[], radius: number): Omit<Centreline, 'route'> {
+function roundCorners(corners: readonly Vec3[], radiusAt: RadiusAt): Omit<Centreline, 'route'> {
   const directions = corners.slice(1).map((corner, i) => normalize(subtract(corner, corners[i]!)));
   const legs = corners.slice(1).map((corner, i) => distance(corner, corners[i]!));
   const angles = directions.slice(1).map((direction, i) => angleBetween(directions[i]!, direction));
-  const setBacks = angles.map((angle) => radius * Math.tan(angle / 2));
+  const radii = angles.map(radiusAt);
+  const setBacks = angles.map((angle, i) => radii[i]! * Math.tan(angle / 2));
   const straights = legs.map((leg, i) => leg - (setBacks[i - 1] ?? 0) - (setBacks[i] ?? 0));
 
   const pieces: Piece[] = [];
@@ -62,6 +67,7 @@ function roundCorners(corners: readonly Vec3[], radius: number): Omit<Centreline
     at += straight;
     if (i === angles.length) return;
     const angle = angles[i]!;
+    const radius = radii[i]!;
     const normal = normalize(cross(directions[i]!, directions[i + 1]!));
     const arc = arcPiece(tangent, directions[i]!, normal, radius, angle, at);
     pieces.push(arc);

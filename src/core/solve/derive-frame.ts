@@ -9,6 +9,7 @@ import { equal } from '../geometry/vector.ts';
 import { isPrimed, primed } from '../job/reference.ts';
 import type { EndFit, Fault, Job, Member } from '../job/types.ts';
 import { blankLength, copedMass } from './amount.ts';
+import { bendingOfMembers, sameLaw } from './bending.ts';
 import type { Centreline } from './centreline.ts';
 import { endSettings, squareSense, type EndContext, type FramedTube } from './end-settings.ts';
 import { solveEnds, type EndSetting } from './ends.ts';
@@ -20,7 +21,8 @@ type Outcome = { readonly ok: true; readonly value: Frame } | { readonly ok: fal
 
 /** The solved frame; or, for a job that cannot be derived, the faults with their places in the file. */
 export function deriveFrame(job: Job, previous?: Frame): Outcome {
-  const laid = layOut(job, previous);
+  const bendingOf = bendingOfMembers(job);
+  const laid = layOut(job, bendingOf, previous);
   if (laid.faults.length > 0) return { ok: false, faults: laid.faults };
   const { nodes, centrelines } = laid;
 
@@ -48,10 +50,18 @@ export function deriveFrame(job: Job, previous?: Frame): Outcome {
     const name = tubeName(tube.member, tube.centreline);
     const number = index + 1;
     const settings = endSettings(tube, context);
+    const pullLaw = bendingOf(tube.member)?.law ?? null;
     const before = previous?.byId.get(tube.id);
     const { centreline, section, member, die } = tube;
     const sameEnds = before !== undefined && endsUnchanged(before, tube, settings, runs, previous!);
-    if (sameEnds && before.member === member && before.die === die && before.name === name && before.number === number)
+    if (
+      sameEnds &&
+      before.member === member &&
+      before.die === die &&
+      before.name === name &&
+      before.number === number &&
+      sameLaw(before.pullLaw, pullLaw)
+    )
       return before;
     const ends = sameEnds
       ? renamedEnds(before.ends, settings)
@@ -64,6 +74,7 @@ export function deriveFrame(job: Job, previous?: Frame): Outcome {
       twinOf,
       section,
       die,
+      pullLaw,
       ...centreline,
       blankLength: blankLength(centreline.developedLength, ends),
       mass: copedMass(centreline.developedLength, section, ends),

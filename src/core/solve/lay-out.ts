@@ -8,6 +8,7 @@
 import { equal, mirrored, type Vec3 } from '../geometry/vector.ts';
 import { primed } from '../job/reference.ts';
 import type { Fault, Job, Member, NodeRef, TubeRef } from '../job/types.ts';
+import { radiusAt, sameRadii, type Bending } from './bending.ts';
 import { solveCentreline, type Centreline, type RouteTrouble } from './centreline.ts';
 import { solveOrder } from './order.ts';
 import { placeNode, type Solved } from './place.ts';
@@ -20,7 +21,7 @@ export interface Layout {
 }
 
 /** Every node and mirror image in its place and every centreline; or the faults that stand in the way, and then no more. */
-export function layOut(job: Job, previous: Frame | undefined): Layout {
+export function layOut(job: Job, bendingOf: (member: Member) => Bending | null, previous: Frame | undefined): Layout {
   const order = solveOrder(job);
   const nodes = new Map<NodeRef, Vec3>();
   const centrelines = new Map<TubeRef, Centreline>();
@@ -28,8 +29,6 @@ export function layOut(job: Job, previous: Frame | undefined): Layout {
   if (faults.length > 0) return { nodes, centrelines, faults };
 
   const points = new Map(job.points.map((point) => [point.id, point]));
-  const radii = new Map(job.dies.map((die) => [die.id, die.centrelineRadius]));
-  const diameters = new Map(job.sections.map((section) => [section.id, section.outerDiameter]));
   const solved: Solved = {
     point: (id) => points.get(id)!,
     node: (reference) => nodes.get(reference)!,
@@ -47,15 +46,15 @@ export function layOut(job: Job, previous: Frame | undefined): Layout {
       nodes.set(primed(step.record.id), kept(previous?.nodes.get(primed(step.record.id)), mirrored(position)));
     } else {
       const { record: member, index } = step;
-      const radius = member.die === undefined ? null : radii.get(member.die)!;
-      if (radius !== null && radius <= diameters.get(member.section)! / 2) {
+      const bending = bendingOf(member);
+      if (bending !== null && bending.die.centrelineRadius <= bending.section.outerDiameter / 2) {
         faults.push({
           place: `members[${index}].die`,
           message: `the centreline radius of "${member.die}" is not greater than the tube's own radius`,
         });
         break;
       }
-      const trouble = layTubes(member, radius, nodes, previous, centrelines);
+      const trouble = layTubes(member, bending, nodes, previous, centrelines);
       if (trouble !== null) {
         faults.push(routeFault(member, index, trouble));
         break;
@@ -68,7 +67,7 @@ export function layOut(job: Job, previous: Frame | undefined): Layout {
 /** Lays the member and its twin; answers what stands in the way. */
 function layTubes(
   member: Member,
-  radius: number | null,
+  bending: Bending | null,
   nodes: ReadonlyMap<NodeRef, Vec3>,
   previous: Frame | undefined,
   centrelines: Map<TubeRef, Centreline>,
@@ -83,10 +82,12 @@ function layTubes(
     const before = previous?.byId.get(tube.id);
     const same =
       before !== undefined &&
-      (before.die?.centrelineRadius ?? null) === radius &&
+      sameRadii(before.die === null ? null : { die: before.die, law: before.pullLaw }, bending) &&
       before.route.length === route.length &&
       route.every((place, i) => place === before.route[i]);
-    const centreline = same ? centrelineOf(before) : solveCentreline(route, radius);
+    const centreline = same
+      ? centrelineOf(before)
+      : solveCentreline(route, bending === null ? null : radiusAt(bending));
     if ('why' in centreline) return centreline;
     centrelines.set(tube.id, centreline);
   }

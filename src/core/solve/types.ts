@@ -6,6 +6,7 @@
 import type { Radians } from '../geometry/angle.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Vec3 } from '../geometry/vector.ts';
+import type { PullLaw } from '../springback/pull-law.ts';
 import type { Die, Job, Member, MemberId, NodeRef, Section, TubeRef } from '../job/types.ts';
 
 export interface Bend {
@@ -87,6 +88,8 @@ export interface SolvedTube {
   readonly twinOf: MemberId | null;
   readonly section: Section;
   readonly die: Die | null;
+  /** How far the machine is pulled for its bends; null without a die, and where there are no pulls and the steel is unknown. */
+  readonly pullLaw: PullLaw | null;
   /** Places of the path's nodes, straight-through corners among them. */
   readonly route: readonly Vec3[];
   /** End A, the sharp corners where it bends, end B. */

@@ -3,7 +3,7 @@ import { useMemo, type ReactNode } from 'react';
 import { addDie, removeDie, updateDie } from '../../core/edit/dies.ts';
 import { addSection, removeSection, updateSection } from '../../core/edit/sections.ts';
 import type { Die, Section as TubeSection } from '../../core/job/types.ts';
-import { STEELS } from '../../core/shop/steels.ts';
+import { STEELS } from '../../core/springback/steels.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';

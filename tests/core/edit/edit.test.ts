@@ -53,7 +53,7 @@ describe('adding', () => {
   });
 
   it('starts sections and dies from the commonest where there are none', () => {
-    const bare: Job = { ...job, sections: [], dies: [], nodes: [], members: [] };
+    const bare: Job = { ...job, pulls: [], sections: [], dies: [], nodes: [], members: [] };
     expect(parseJob(serialiseJob(addDie(addSection(bare)))).ok).toBe(true);
   });
 
@@ -169,8 +169,12 @@ describe('deleting', () => {
     expect(refusal(removeSection(job, 'main'))).toEqual([
       'members[0].section: "Main hoop" uses it',
       'members[1].section: "Rear stay" uses it',
+      'pulls[0].section: a logged pull uses it',
     ]);
-    expect(refusal(removeDie(job, 'd1'))).toEqual(['members[0].die: "Main hoop" uses it']);
+    expect(refusal(removeDie(job, 'd1'))).toEqual([
+      'members[0].die: "Main hoop" uses it',
+      'pulls[0].die: a logged pull uses it',
+    ]);
   });
 
   it('works when nothing but itself refers to it', () => {

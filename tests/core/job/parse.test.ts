@@ -48,6 +48,7 @@ describe('a good file', () => {
             leastStraight: 0,
             leastGrip: 0,
             greatestAngle: 180,
+            radius: 'nominal',
           },
         ],
         nodes: [
@@ -88,6 +89,7 @@ describe('a good file', () => {
         envelopes: [
           { id: 'e', name: 'e', kind: 'box', centre: [0, 0, 1000], size: [1, 2, 3], rotation: [0, 0, 0], gap: 0 },
         ],
+        pulls: [],
       },
     });
   });
@@ -175,7 +177,7 @@ describe('names that every object has', () => {
 
   it('a key given twice is refused', () => {
     expect(lines(`{ ${head}, "points": [], "points": [] }`)).toEqual(['points: given twice']);
-    expect(lines(`{ ${head}, "pulls": [{ "net": 1, "net": 2 }] }`)).toEqual(['pulls[0].net: given twice']);
+    expect(lines(`{ ${head}, "stock": [{ "net": 1, "net": 2 }] }`)).toEqual(['stock[0].net: given twice']);
   });
 });
 
@@ -266,7 +268,7 @@ describe('one thing wrong', () => {
       `{ ${head}, "nodes": [{ "id": "a", "at": { "kind": "fixed", "position": ${position} } }] }`;
     expect(lines(text('[0, 1e999, 0]'))).toEqual(['nodes[0].at.position[1]: not a finite number']);
     expect(lines(text('[0, -1e999, 0]'))).toEqual(['nodes[0].at.position[1]: not a finite number']);
-    expect(lines(`{ ${head}, "pulls": [{ "net": 1e999 }] }`)).toEqual(['pulls[0].net: not a finite number']);
+    expect(lines(`{ ${head}, "stock": [{ "net": 1e999 }] }`)).toEqual(['stock[0].net: not a finite number']);
   });
 });
 

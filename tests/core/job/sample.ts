@@ -20,6 +20,7 @@ export const sampleFile = () => ({
       leastStraight: 60,
       leastGrip: 150,
       greatestAngle: 120,
+      radius: 'nominal',
     },
   ],
   nodes: [
@@ -83,7 +84,7 @@ export const sampleFile = () => ({
     },
   ],
   survey: { measurements: [{ kind: 'width', point: 'sill-l', value: 1280, sigma: 1 }] },
-  pulls: [],
+  pulls: [{ die: 'd1', section: 'main', batch: 'H-204', pulled: 65, net: 61, on: '2026-03-02' }],
 });
 
 /** The value at a path of keys set, or taken away with undefined. */

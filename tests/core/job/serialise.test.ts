@@ -60,7 +60,9 @@ describe('serialiseJob', () => {
       "gap": 50
     }
   ],
-  "pulls": [],
+  "pulls": [
+    { "section": "main", "die": "d1", "batch": "H-204", "pulled": 65, "net": 61, "on": "2026-03-02" }
+  ],
   "survey": { "measurements": [{ "kind": "width", "point": "sill-l", "value": 1280, "sigma": 1 }] }
 }
 `);

@@ -52,6 +52,7 @@ const tube = (given: Partial<SolvedTube>): SolvedTube => ({
     ],
   },
   twinOf: null,
+  pullLaw: null,
   section: { id: 's', name: 'S', outerDiameter: 44.45, wall: 3.048, material: '' },
   die: {
     id: 'd',
@@ -62,6 +63,7 @@ const tube = (given: Partial<SolvedTube>): SolvedTube => ({
     leastStraight: 60,
     leastGrip: 150,
     greatestAngle: 120,
+    radius: 'nominal',
   },
   route: [],
   corners: [],

@@ -125,6 +125,7 @@ export function tubeByHand(path: Path, hands: readonly [EndByHand, EndByHand]): 
     twinOf: null,
     section: { id: 's', name: '', outerDiameter: OD, wall: WALL, material: '' },
     die: null,
+    pullLaw: null,
     route: [first.from, last.to],
     corners: [first.from, last.to],
     path,

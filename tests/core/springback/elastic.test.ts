@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { elasticRecovery } from '../../../src/core/shop/springback.ts';
+import { elasticRecovery } from '../../../src/core/springback/elastic.ts';
 import { bendMarks } from '../../../src/core/shop/marks.ts';
 import { degrees, derived, tube } from '../frame.ts';
 

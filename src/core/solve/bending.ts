@@ -1,0 +1,57 @@
+/**
+ * What a member's bends are made with: die, tube, and how far that pair is pulled for an angle. Members of one die,
+ * section and batch share it.
+ */
+import type { Die, Job, Member, Section } from '../job/types.ts';
+import { effectiveRadius, pullLaw, type PullLaw } from '../springback/pull-law.ts';
+import type { RadiusAt } from './centreline.ts';
+
+export interface Bending {
+  readonly die: Die;
+  readonly section: Section;
+  /** Null where there are no pulls and the steel is not known. */
+  readonly law: PullLaw | null;
+}
+
+/** Looks up a member's bending; null for a member without a die. */
+export function bendingOfMembers({ dies, sections, pulls }: Job): (member: Member) => Bending | null {
+  const dieOf = new Map(dies.map((die) => [die.id, die]));
+  const sectionOf = new Map(sections.map((section) => [section.id, section]));
+  const known = new Map<string, Bending>();
+  return ({ die: dieId, section: sectionId, batch }) => {
+    if (dieId === undefined) return null;
+    const key = JSON.stringify([dieId, sectionId, batch]);
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const [die, section] = [dieOf.get(dieId)!, sectionOf.get(sectionId)!];
+    const bending = { die, section, law: pullLaw(pulls, die, section, batch) };
+    known.set(key, bending);
+    return bending;
+  };
+}
+
+/** Centreline radius that each bend is laid out with: the die's own, or what the pulls say it opens to. */
+export function radiusAt({ die, law }: Bending): RadiusAt {
+  if (die.radius === 'nominal' || law === null) return () => die.centrelineRadius;
+  return (angle) => effectiveRadius(law, die.centrelineRadius, angle);
+}
+
+/** True when both lay out every angle with the same radius. */
+export function sameRadii(a: Pick<Bending, 'die' | 'law'> | null, b: Bending | null): boolean {
+  if (a === null || b === null) return a === b;
+  if (a.die.centrelineRadius !== b.die.centrelineRadius || a.die.radius !== b.die.radius) return false;
+  return a.die.radius === 'nominal' || (a.law?.a === b.law?.a && a.law?.b === b.law?.b);
+}
+
+/** True when both say the same of the machine, and rest on the same pulls. */
+export function sameLaw(a: PullLaw | null, b: PullLaw | null): boolean {
+  if (a === null || b === null) return a === b;
+  return (
+    a.a === b.a &&
+    a.b === b.b &&
+    a.from === b.from &&
+    a.batch === b.batch &&
+    a.pulls.length === b.pulls.length &&
+    a.pulls.every((pull, i) => pull === b.pulls[i])
+  );
+}

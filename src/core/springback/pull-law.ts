@@ -1,0 +1,79 @@
+/**
+ * How far the machine is pulled for a net angle: pulled = net + a + b net.
+ *
+ * a is take-up (slack of dies, pins and frame), b the steel's own springback. Both come from the log of pulls of that
+ * die and section, and of the member's batch where that has pulls of its own. Two pulls at different angles are the least
+ * that tell a from b. With pulls at one angle only, all is laid to b (a = 0). Without any, b is the elastic recovery of the steel
+ * and a is not known: an estimate, which reads low. Angles here are radians.
+ */
+import { toRadians, type Degrees, type Radians } from '../geometry/angle.ts';
+import type { Die, Pull, Section } from '../job/types.ts';
+import { fitLine, predictionHalfWidth, type LineFit } from '../numerics/line-fit.ts';
+import { elasticRecovery } from './elastic.ts';
+import { steelOf } from './steels.ts';
+
+export interface PullLaw {
+  readonly a: Radians;
+  readonly b: number;
+  /** 'pulls': both told apart. 'one-angle': a is taken as 0. 'estimate': elastic recovery alone. */
+  readonly from: 'pulls' | 'one-angle' | 'estimate';
+  /** The pulls it rests on. */
+  readonly pulls: readonly Pull[];
+  /** The member's batch, when its own pulls were used. */
+  readonly batch: string | null;
+  readonly fit: LineFit | null;
+}
+
+/** Pulls of the same net angle that differ by more than this, or one that bent past its pull, contradict each other. */
+export const CONTRADICTION: Degrees = 2;
+
+/** Null only where there are no pulls and the steel is not known either. */
+export function pullLaw(pulls: readonly Pull[], die: Die, section: Section, batch: string | undefined): PullLaw | null {
+  const same = pulls.filter((pull) => pull.die === die.id && pull.section === section.id);
+  const own = batch === undefined ? [] : same.filter((pull) => pull.batch === batch);
+  const used = own.length > 0 ? own : same;
+  const base = { pulls: used, batch: own.length > 0 ? batch! : null };
+  if (used.length === 0) {
+    const steel = steelOf(section.material);
+    if (steel === undefined) return null;
+    return { ...base, a: 0, b: elasticRecovery(section, die.centrelineRadius, steel), from: 'estimate', fit: null };
+  }
+  const fit = fitLine(used.map(({ pulled, net }) => ({ x: toRadians(net), y: toRadians(pulled - net) })));
+  if (fit === null) {
+    const share = used.reduce((sum, { pulled, net }) => sum + (pulled - net) / net, 0) / used.length;
+    return { ...base, a: 0, b: share, from: 'one-angle', fit: null };
+  }
+  return { ...base, a: fit.intercept, b: fit.slope, from: 'pulls', fit };
+}
+
+/** Machine angle for a net angle. */
+export const pulledFor = ({ a, b }: PullLaw, net: Radians): Radians => net + a + b * net;
+
+/** Net angle that a pull would give: the law read the other way. */
+export const netFor = ({ a, b }: PullLaw, pulled: Radians): Radians => (pulled - a) / (1 + b);
+
+/** Half-width of the 95 % interval of one more pull at this net angle; null with fewer than three pulls. */
+export const pulledHalfWidth = ({ fit }: PullLaw, net: Radians): Radians | null =>
+  fit === null ? null : predictionHalfWidth(fit, net);
+
+/**
+ * Centreline radius that a bend of this net angle comes out with: the die lays down radius x pulled of arc, which ends as
+ * net. Never less than the die's own radius by more than the pulls say.
+ */
+export const effectiveRadius = (law: PullLaw, dieRadius: number, net: Radians): number =>
+  (dieRadius * pulledFor(law, net)) / net;
+
+/** Pairs of pulls, by index in `pulls`, that cannot both be right; and single pulls that ended past their own pull. */
+export function contradictions(pulls: readonly Pull[]): readonly (readonly number[])[] {
+  const found: number[][] = [];
+  pulls.forEach((one, i) => {
+    if (one.net > one.pulled) found.push([i]);
+    pulls.slice(i + 1).forEach((other, k) => {
+      const comparable = one.die === other.die && one.section === other.section && one.batch === other.batch;
+      const apart = Math.abs(one.pulled - one.net - (other.pulled - other.net));
+      if (comparable && Math.abs(one.net - other.net) <= CONTRADICTION && apart > CONTRADICTION)
+        found.push([i, i + 1 + k]);
+    });
+  });
+  return found;
+}

@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import type { Die, Pull, Section } from '../../../src/core/job/types.ts';
+import {
+  contradictions,
+  effectiveRadius,
+  netFor,
+  pulledFor,
+  pulledHalfWidth,
+  pullLaw,
+} from '../../../src/core/springback/pull-law.ts';
+import { degrees, derived, tube } from '../frame.ts';
+
+const radians = (angle: number) => (angle * Math.PI) / 180;
+const section: Section = { id: 'main', name: 'main', outerDiameter: 44.45, wall: 3.048, material: 'dom-1020' };
+const die: Die = {
+  id: 'd',
+  name: 'd',
+  outerDiameter: 44.45,
+  centrelineRadius: 152.4,
+  clampOffset: 0,
+  leastStraight: 0,
+  leastGrip: 0,
+  greatestAngle: 180,
+  radius: 'nominal',
+};
+const pull = (pulled: number, net: number, more: Partial<Pull> = {}): Pull => ({
+  die: 'd',
+  section: 'main',
+  pulled,
+  net,
+  on: '',
+  ...more,
+});
+const law = (pulls: readonly Pull[], batch?: string) => pullLaw(pulls, die, section, batch)!;
+
+describe('the law of pulls', () => {
+  it('common practice: 65 gave 61 and 28 gave 25.5, so a net 65 is pulled to 69', () => {
+    const two = law([pull(65, 61), pull(28, 25.5)]);
+    expect(two.from).toBe('pulls');
+    expect(degrees(pulledFor(two, radians(65)))).toBeCloseTo(69, 0);
+    // It meets both pulls exactly, and says nothing of how sure it is.
+    expect(degrees(pulledFor(two, radians(61)))).toBeCloseTo(65, 9);
+    expect(degrees(pulledFor(two, radians(25.5)))).toBeCloseTo(28, 9);
+    expect(pulledHalfWidth(two, radians(61))).toBeNull();
+  });
+  it('common practice: 92 for 90 opens 6.00 to 6.13 in', () => {
+    const one = law([pull(92, 90)]);
+    expect(one).toMatchObject({ from: 'one-angle', a: 0 });
+    expect(effectiveRadius(one, 152.4, radians(90)) / 25.4).toBeCloseTo(6.13, 2);
+  });
+  it('pulls at one angle only: all is laid to the share, and their mean is taken', () => {
+    const mean = law([pull(92, 90), pull(93, 90)]);
+    expect(mean.from).toBe('one-angle');
+    expect(degrees(pulledFor(mean, radians(90)))).toBeCloseTo(92.5, 9);
+  });
+  it('no pulls: the estimate, named so; none where the steel is unknown', () => {
+    expect(law([])).toMatchObject({ from: 'estimate', a: 0 });
+    expect(pullLaw([], die, { ...section, material: 'x' }, undefined)).toBeNull();
+    expect(law([pull(65, 61, { die: 'other' }), pull(65, 61, { section: 'other' })]).from).toBe('estimate');
+  });
+  it('a batch with pulls of its own goes before the rest; without any, the rest serve', () => {
+    const pulls = [pull(65, 61), pull(28, 25.5), pull(70, 61, { batch: 'H-2' })];
+    expect(law(pulls, 'H-2')).toMatchObject({ from: 'one-angle', batch: 'H-2' });
+    expect(law(pulls, 'H-9')).toMatchObject({ from: 'pulls', batch: null });
+  });
+  it('reads both ways', () => {
+    const both = law([pull(65, 61), pull(28, 25.5), pull(93.5, 88)]);
+    for (const net of [5, 30, 90, 120])
+      expect(netFor(both, pulledFor(both, radians(net)))).toBeCloseTo(radians(net), 12);
+  });
+  it('is told where pulls contradict each other', () => {
+    expect(contradictions([pull(65, 61), pull(28, 25.5)])).toEqual([]);
+    expect(contradictions([pull(65, 61), pull(60, 60.5), pull(70, 61)])).toEqual([[0, 1], [0, 2], [1], [1, 2]]);
+    expect(contradictions([pull(65, 61), pull(70, 61, { batch: 'other' })])).toEqual([]);
+  });
+});
+
+const hoop = (radius: string) => ({
+  nodes: { a: [0, 600, 0], b: [0, 600, 1000] },
+  dies: [{ id: 'd', name: '6 in CLR', outerDiameter: 44.45, centrelineRadius: 152.4, radius }],
+  pulls: [{ die: 'd', section: 'main', pulled: 92, net: 90, on: '2026-03-02' }],
+  members: [{ id: 'hoop', name: 'Hoop', path: ['a', 'b', "b'", "a'"], ends: [{ fit: 'square' }, { fit: 'square' }] }],
+});
+
+describe('a die that takes its radius from the pulls', () => {
+  it('lays every bend out at die radius x pulled / net', () => {
+    const [bend] = tube(derived(hoop('from-pulls')), 'hoop').bends;
+    expect(bend!.radius).toBeCloseTo((152.4 * 92) / 90, 9);
+    expect(bend!.setBack).toBeCloseTo((152.4 * 92) / 90, 9);
+    expect(derived(hoop('from-pulls')).findings).toEqual([]);
+  });
+  it('left out, the finding says how far the far end comes to lie', () => {
+    const { findings } = derived(hoop('nominal'));
+    expect(findings.map((finding) => finding.id)).toEqual(['bend/radius-opens']);
+    // By hand: each bend takes dR x pi/2 more tube, dR = 3.3867, and throws the rest out by dR across and dR along: the top
+    // comes out 2 dR wider, less the excess tube of bend 1, and the leg ends up by the difference of both bends' rise and excess.
+    const dR = (152.4 * 2) / 90;
+    const excess = (dR * Math.PI) / 2;
+    const across = 2 * dR - excess;
+    const up = dR - dR + excess;
+    expect(findings[0]!.message).toContain(`${Math.hypot(across, up).toFixed(1)} mm`);
+  });
+});
