@@ -1,5 +1,8 @@
-/** The one function of jstat that the tests use. */
+/** The functions of jstat that the tests use. */
 declare module 'jstat' {
-  const jstat: { readonly studentt: { inv(p: number, freedom: number): number } };
+  interface Distribution {
+    inv(p: number, freedom: number): number;
+  }
+  const jstat: { readonly studentt: Distribution; readonly chisquare: Distribution };
   export default jstat;
 }
