@@ -3,7 +3,7 @@ import { useId, type ReactNode } from 'react';
 import { formatLength } from '../../core/units/length.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { EntryField, type Committing, type Leaving, type Note } from './EntryField.tsx';
-import { angleKind, lengthKind, numberKind, sizeKind, textKind, wallKind } from './kinds.ts';
+import { angleKind, bendAngleKind, dayKind, lengthKind, numberKind, sizeKind, textKind, wallKind } from './kinds.ts';
 import { Rounded } from './Readings.tsx';
 
 export interface FieldProps<T> extends Committing<T> {
@@ -40,6 +40,16 @@ export function WallField(props: FieldProps<number>): ReactNode {
 /** An angle in degrees. */
 export function AngleField(props: FieldProps<number>): ReactNode {
   return <EntryField {...props} kind={angleKind} unit="°" numeric />;
+}
+
+/** An angle that a bender is pulled to, or that a bend came out with. */
+export function BendAngleField(props: FieldProps<number>): ReactNode {
+  return <EntryField {...props} kind={bendAngleKind} unit="°" numeric />;
+}
+
+/** A day, or nothing. */
+export function DayField(props: FieldProps<string>): ReactNode {
+  return <EntryField {...props} kind={dayKind} />;
 }
 
 /** A plain number from `least` to `greatest`; a nudge is `step`. */

@@ -74,6 +74,36 @@ export const angleKind: ValueKind<number> = {
   inputMode: 'decimal',
 };
 
+/** What a bender is pulled to and what comes out of it: more than 0, at most 200 degrees. */
+export const bendAngleKind: ValueKind<number> = {
+  ...angleKind,
+  read(text) {
+    const entered = parseAngle(text);
+    if (!entered.ok) return entered;
+    if (entered.value <= 0) return { ok: false, why: 'has to be more than 0°' };
+    return entered.value > 200 ? { ok: false, why: 'beyond 200°' } : entered;
+  },
+  nudge: (degrees, steps) => Math.min(200, Math.max(0.5, degrees + steps / 2)),
+};
+
+/** A day as 2026-03-02, or nothing. */
+export const dayKind: ValueKind<string> = {
+  show: (day) => day,
+  read(text) {
+    const day = text.trim();
+    const parts = /^(\d{4})-(\d{2})-(\d{2})$/u.exec(day)?.slice(1).map(Number);
+    if (day === '' || (parts !== undefined && isDay(parts))) return { ok: true, value: day };
+    return { ok: false, why: 'write the day as 2026-03-02' };
+  },
+  readBack: () => '',
+  inputMode: 'text',
+};
+
+function isDay([year = 0, month = 0, day = 0]: readonly number[]): boolean {
+  const date = new Date(Date.UTC(year, month - 1, day));
+  return date.getUTCMonth() === month - 1 && date.getUTCDate() === day;
+}
+
 /** Plain numbers between two limits, both allowed. */
 export function numberKind(least: number, greatest: number, step: number): ValueKind<number> {
   return {

@@ -7,6 +7,7 @@ import { STEELS } from '../../core/springback/steels.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
+import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { choiceColumn, lengthColumn, textColumn, wallColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
@@ -119,6 +120,7 @@ const LENGTHS: readonly {
 
 function DieCard({ die }: { die: Die }): ReactNode {
   const used = useWorkspace((state) => state.job.members.some((member) => member.die === die.id));
+  const pulled = useWorkspace((state) => state.job.pulls.some((pull) => pull.die === die.id));
   const step = `Change ${die.name}`;
   return (
     <article className="card" aria-label={`Die ${die.name}`}>
@@ -143,6 +145,14 @@ function DieCard({ die }: { die: Die }): ReactNode {
           {...jobEdit<number>(step, (job, greatestAngle) => updateDie(job, die.id, { greatestAngle }))}
         />
       </div>
+      <JobSelect
+        label="Radius that bends are laid out with"
+        value={die.radius}
+        choices={RADIUS_CHOICES}
+        step={step}
+        change={(job, radius) => updateDie(job, die.id, { radius: radius as Die['radius'] })}
+      />
+      <p className="small">{radiusInWords(die, pulled)}</p>
       {!used && (
         <Command quiet step={`Delete ${die.name}`} run={(job) => removeDie(job, die.id)}>
           Delete the die
@@ -150,4 +160,16 @@ function DieCard({ die }: { die: Die }): ReactNode {
       )}
     </article>
   );
+}
+
+const RADIUS_CHOICES: readonly { value: Die['radius']; label: string }[] = [
+  { value: 'nominal', label: 'as the die says' },
+  { value: 'from-pulls', label: 'as the pulls say' },
+];
+
+/** Why one would choose this radius. */
+function radiusInWords({ radius }: Die, pulled: boolean): string {
+  if (radius === 'nominal')
+    return 'A bend opens when it is let go, so a real one comes out somewhat larger than the die.';
+  return `The die’s radius x pulled / net: what a bend opens to when it is let go.${pulled ? '' : ' No pulls of this die are logged yet: the estimate from the steel stands in.'}`;
 }

@@ -1,6 +1,7 @@
 /** The selected member: what it is made of, the corners it runs through, how its ends fit, where it stands in the order. */
 import type { ReactNode } from 'react';
 import { moveMember, removeMember, setDie, updateMember } from '../../core/edit/members.ts';
+import { setBatch } from '../../core/edit/pulls.ts';
 import { primed } from '../../core/job/reference.ts';
 import type { Member } from '../../core/job/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
@@ -9,7 +10,7 @@ import { TextField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { Length } from '../fields/Readings.tsx';
-import { choicesOf, ROLES } from './choices.ts';
+import { batchesIn, choicesOf, ROLES } from './choices.ts';
 import { EndEditor } from './EndEditor.tsx';
 import { PathEditor } from './PathEditor.tsx';
 
@@ -60,6 +61,13 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
           choices={[{ value: '', label: 'none: straight' }, ...choicesOf(job.dies)]}
           step={`Die of ${name}`}
           change={(before, die) => setDie(before, id, die === '' ? null : die)}
+        />
+        <TextField
+          label="Batch of the tube"
+          mayBeEmpty
+          suggestions={batchesIn(job)}
+          value={member.batch ?? ''}
+          {...jobEdit<string>(`Batch of ${name}`, (before, batch) => setBatch(before, id, batch))}
         />
       </div>
       <MirrorSwitch member={member} />

@@ -57,6 +57,11 @@ export const ROLES: readonly string[] = [
   'gusset',
 ];
 
+/** Every batch that a pull or a member names, once. */
+export const batchesIn = ({ pulls, members }: Job): readonly string[] => [
+  ...new Set([...pulls, ...members].flatMap(({ batch }) => (batch === undefined ? [] : [batch]))),
+];
+
 /** Where an `on` node is measured from, as one choice: "start", "end", or "2 middle" for the middle of bend 2. */
 export const originOf = (at: Extract<Place, { kind: 'on' }>): string =>
   at.from === undefined ? `${at.bend} ${at.where}` : at.from;

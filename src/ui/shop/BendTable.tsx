@@ -2,8 +2,10 @@
 import type { ReactNode } from 'react';
 import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import type { PullLaw } from '../../core/springback/pull-law.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Angle, Length } from '../fields/Readings.tsx';
+import { halfWidthInWords, pullsInWords } from './pull-words.ts';
 import { layStick } from './stick.ts';
 
 export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
@@ -43,7 +45,9 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
               <td className="number">
                 <Angle radians={bend.angle} />
               </td>
-              <td className="number">{pull(marks[index]?.machineAngle ?? null)}</td>
+              <td className="number">
+                <PullTo mark={marks[index]} />
+              </td>
             </tr>
           ))}
           <tr>
@@ -57,7 +61,7 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
       </table>
       <p className="small">
         The straight before each bend runs to tangent, the first and the last from the end nodes. Rotation is the turn
-        from the bend before, seen along the feed: plus is clockwise. {pullNote(marks)}
+        from the bend before, seen along the feed: plus is clockwise. {pullNote(tube.pullLaw)}
       </p>
       <h3>Marks from the blank’s end A</h3>
       <table className="table table-plain">
@@ -114,11 +118,26 @@ const Straight = ({ mm }: { mm: number }): ReactNode => (
   </>
 );
 
-const pull = (angle: number | null): ReactNode => (angle === null ? '–' : <Angle radians={angle} />);
+/** What the machine is pulled to, and under it how sure that is, where it is known. */
+function PullTo({ mark }: { mark: BendMarks | undefined }): ReactNode {
+  if (mark === undefined || mark.machineAngle === null) return '–';
+  return (
+    <>
+      <Angle radians={mark.machineAngle} />
+      {mark.machineAngleWithin !== null && (
+        <span className="small under">{`± ${halfWidthInWords(mark.machineAngleWithin)}`}</span>
+      )}
+    </>
+  );
+}
 
 /** Where the machine's angle comes from: never shown without it. */
-function pullNote(marks: readonly BendMarks[]): string {
-  return marks.some((mark) => mark.machineAngleFrom === 'estimate')
-    ? '“Pull to” is an estimate from the steel’s spring alone and reads low: pull a test piece.'
-    : 'No angle to pull to: the section names no steel that is known here.';
+function pullNote(law: PullLaw | null): string {
+  if (law === null)
+    return 'No angle to pull to: the section names no steel that is known here, and no pulls are logged.';
+  if (law.from === 'estimate')
+    return '“Pull to” is an estimate from the steel’s spring alone and reads low: pull a test piece, and log it below.';
+  const from = `“Pull to” is from ${pullsInWords(law)} logged below`;
+  if (law.from === 'one-angle') return `${from}, at one angle: that cannot tell slack from spring.`;
+  return law.fit?.scatter == null ? `${from}.` : `${from}; 95 % of further pulls lie within ±.`;
 }

@@ -8,6 +8,7 @@ import type { Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { BendTable } from './BendTable.tsx';
 import { EndRecipe } from './EndRecipe.tsx';
+import { PullLog } from './PullLog.tsx';
 import { TakeAway } from './TakeAway.tsx';
 import { TubeHead } from './TubeHead.tsx';
 import '../ui.css';
@@ -57,6 +58,7 @@ export default function ShopStation(): ReactNode {
           <EndRecipe tube={tube} which={1} />
         </article>
       )}
+      <PullLog tube={tube} />
       <Section title="Take the data away" open>
         <TakeAway />
       </Section>

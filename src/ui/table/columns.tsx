@@ -6,6 +6,8 @@ import type { ReactNode } from 'react';
 import type { Job, LengthUnit } from '../../core/job/types.ts';
 import type { Leaving, Note } from '../fields/EntryField.tsx';
 import {
+  BendAngleField,
+  DayField,
   LengthField,
   NumberField,
   SelectField,
@@ -15,7 +17,16 @@ import {
   type FieldProps,
 } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
-import { lengthKind, numberKind, sizeKind, textKind, wallKind, type ValueKind } from '../fields/kinds.ts';
+import {
+  bendAngleKind,
+  dayKind,
+  lengthKind,
+  numberKind,
+  sizeKind,
+  textKind,
+  wallKind,
+  type ValueKind,
+} from '../fields/kinds.ts';
 import { Length } from '../fields/Readings.tsx';
 import type { PasteRead } from './block.ts';
 
@@ -73,6 +84,28 @@ export function wallColumn<Row>(unit: LengthUnit, given: Stored<Row, number>): C
     numeric: true,
     show: (row) => <span className="figure">{kind.show(given.value(row))}</span>,
     edit: { open: (row, opening) => <WallField {...bound(row, given, opening)} />, paste: pasteWith(kind, given) },
+  };
+}
+
+/** An angle at the bender, degrees. */
+export function bendAngleColumn<Row>(given: Stored<Row, number>): Column<Row> {
+  return {
+    ...heading(given),
+    numeric: true,
+    show: (row) => <span className="figure">{`${bendAngleKind.show(given.value(row))}°`}</span>,
+    edit: {
+      open: (row, opening) => <BendAngleField {...bound(row, given, opening)} />,
+      paste: pasteWith(bendAngleKind, given),
+    },
+  };
+}
+
+/** A day, or nothing. */
+export function dayColumn<Row>(given: Stored<Row, string>): Column<Row> {
+  return {
+    ...heading(given),
+    show: (row) => <span className="figure">{given.value(row)}</span>,
+    edit: { open: (row, opening) => <DayField {...bound(row, given, opening)} />, paste: pasteWith(dayKind, given) },
   };
 }
 

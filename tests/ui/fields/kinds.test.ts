@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { angleKind, lengthKind, numberKind, sizeKind, textKind, wallKind } from '../../../src/ui/fields/kinds.ts';
+import {
+  angleKind,
+  bendAngleKind,
+  dayKind,
+  lengthKind,
+  numberKind,
+  sizeKind,
+  textKind,
+  wallKind,
+} from '../../../src/ui/fields/kinds.ts';
 
 describe('a length as a person types it', () => {
   const inches = lengthKind('in');
@@ -57,6 +66,23 @@ describe('angles, numbers and words', () => {
     expect(angleKind.nudge?.(90, -10)).toBe(85);
     const again = angleKind.read(angleKind.show(-12.5));
     expect(again).toEqual({ ok: true, value: -12.5 });
+  });
+
+  it('take at the bender what a job can hold: above 0, up to 200 degrees, and no comma', () => {
+    expect(bendAngleKind.read('25.5°')).toEqual({ ok: true, value: 25.5 });
+    expect(bendAngleKind.read('200')).toEqual({ ok: true, value: 200 });
+    for (const refused of ['', '0', '-4', '201', '400', '25,5', 'about 60']) {
+      expect(bendAngleKind.read(refused), refused).toMatchObject({ ok: false, why: expect.stringMatching(/./u) });
+    }
+    expect(bendAngleKind.nudge?.(199.9, 10)).toBe(200);
+    expect(bendAngleKind.nudge?.(1, -10)).toBeGreaterThan(0);
+  });
+
+  it('take a day of the calendar, or none', () => {
+    for (const day of ['', '2026-03-02', '2024-02-29'])
+      expect(dayKind.read(` ${day} `)).toEqual({ ok: true, value: day });
+    for (const day of ['2026-02-29', '2026-13-01', '2026-00-10', '2.3.2026'])
+      expect(dayKind.read(day).ok, day).toBe(false);
   });
 
   it('keep a number within its limits, typed or nudged', () => {

@@ -1,0 +1,153 @@
+/**
+ * One more pull: how far the machine was pulled and what the bend came out with. Nothing is logged until both are read;
+ * what cannot be read is refused beside its field.
+ */
+import { useId, useRef, useState, type FormEvent, type ReactNode } from 'react';
+import { addPull } from '../../core/edit/pulls.ts';
+import { formatAngle } from '../../core/units/angle.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { bendAngleKind, textKind, type Entered } from '../fields/kinds.ts';
+import type { Pair } from './pull-words.ts';
+
+/** `batch`: what the pull is logged for unless the person says another. */
+export function AddPull({ pair, batch: usual }: { pair: Pair; batch: string }): ReactNode {
+  const edit = useWorkspace((state) => state.edit);
+  const [pulledText, setPulled] = useState('');
+  const [netText, setNet] = useState('');
+  const [batchText, setBatch] = useState<string | null>(null);
+  const [on, setOn] = useState('');
+  /** The person has asked to log what stands here: empty fields are told now too. */
+  const [asked, setAsked] = useState(false);
+  const [refusal, setRefusal] = useState('');
+  const form = useRef<HTMLFormElement>(null);
+  const pulled = bendAngleKind.read(pulledText);
+  const net = bendAngleKind.read(netText);
+  const batch = textKind(true).read(batchText ?? usual);
+
+  function log(event: FormEvent): void {
+    event.preventDefault();
+    setAsked(true);
+    if (!pulled.ok || !net.ok || !batch.ok) {
+      form.current?.querySelector<HTMLInputElement>('[data-unread]')?.focus();
+      return;
+    }
+    const pull = {
+      die: pair.die.id,
+      section: pair.section.id,
+      batch: batch.value,
+      pulled: pulled.value,
+      net: net.value,
+      on,
+    };
+    const faults = edit('Log a pull', (job) => addPull(job, pull));
+    setRefusal(faults.map((fault) => fault.message).join('; '));
+    if (faults.length > 0) return;
+    setPulled('');
+    setNet('');
+    setAsked(false);
+    form.current?.querySelector('input')?.focus();
+  }
+
+  return (
+    <form ref={form} className="fields pull-form" aria-label="Log a pull" noValidate onSubmit={log}>
+      <div className="fields fields-two">
+        <DraftField label="Pulled" unit="°" text={pulledText} entered={pulled} asked={asked} onType={setPulled} />
+        <DraftField label="Net, let go" unit="°" text={netText} entered={net} asked={asked} onType={setNet} />
+        <DraftField label="Batch" text={batchText ?? usual} entered={batch} asked={asked} onType={setBatch} />
+        <Day value={on} onChange={setOn} />
+      </div>
+      {pulled.ok && net.ok && <Opening by={pulled.value - net.value} />}
+      <span className="command">
+        <button type="submit" className="press">
+          Log the pull
+        </button>
+        {refusal !== '' && (
+          <span className="entry-note entry-note-refused" role="alert">
+            <span aria-hidden="true">▲ </span>
+            {refusal}
+          </span>
+        )}
+      </span>
+    </form>
+  );
+}
+
+/** What the two readings come to, before they are logged. */
+const Opening = ({ by }: { by: number }): ReactNode =>
+  by < 0 ? (
+    <p className="notice-warning">
+      <span aria-hidden="true">▲ </span>
+      Net is above pulled: a bend opens when it is let go, it does not close. It is logged as it stands; read it again.
+    </p>
+  ) : (
+    <p className="small">{`It opened by ${formatAngle(by, 1)}°.`}</p>
+  );
+
+function DraftField<T>(props: {
+  label: string;
+  unit?: string;
+  text: string;
+  entered: Entered<T>;
+  asked: boolean;
+  onType: (text: string) => void;
+}): ReactNode {
+  const { text, entered } = props;
+  const [left, setLeft] = useState(false);
+  const id = useId();
+  const unread = !entered.ok && (text !== '' || props.asked);
+  const refused = unread && (left || props.asked);
+  return (
+    <div className={`entry${props.unit ? ' entry-number' : ''}${refused ? ' entry-refused' : ''}`}>
+      <label htmlFor={id} className="entry-label">
+        {props.label}
+        {props.unit && <span className="entry-unit"> {props.unit}</span>}
+      </label>
+      <input
+        id={id}
+        type="text"
+        className="entry-input"
+        inputMode={props.unit ? 'decimal' : 'text'}
+        autoComplete="off"
+        spellCheck={false}
+        value={text}
+        data-unread={entered.ok ? undefined : ''}
+        aria-invalid={refused || undefined}
+        aria-describedby={unread ? `${id}-note` : undefined}
+        onChange={(event) => {
+          setLeft(false);
+          props.onType(event.currentTarget.value);
+        }}
+        onBlur={() => setLeft(true)}
+      />
+      {unread && (
+        <p
+          id={`${id}-note`}
+          className={refused ? 'entry-note entry-note-refused' : 'entry-note'}
+          role={refused ? 'alert' : undefined}
+        >
+          {refused && <span aria-hidden="true">▲ </span>}
+          {entered.why}
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** The browser's own calendar; left empty, no day is noted. */
+function Day({ value, onChange }: { value: string; onChange: (day: string) => void }): ReactNode {
+  const id = useId();
+  return (
+    <div className="entry">
+      <label htmlFor={id} className="entry-label">
+        Day
+      </label>
+      <input
+        id={id}
+        type="date"
+        className="entry-input"
+        value={value}
+        onChange={(event) => onChange(event.currentTarget.value)}
+      />
+    </div>
+  );
+}

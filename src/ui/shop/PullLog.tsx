@@ -1,0 +1,82 @@
+/** The log of pulls of one die and size of tube: the law they give, its chart, the list, and the next one to log. */
+import { useId, useMemo, useState, type ReactNode } from 'react';
+import type { Pull } from '../../core/job/types.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { elasticRecovery } from '../../core/springback/elastic.ts';
+import { pullLaw } from '../../core/springback/pull-law.ts';
+import { steelOf } from '../../core/springback/steels.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { SelectField } from '../fields/Fields.tsx';
+import { Section } from '../Section.tsx';
+import { AddPull } from './AddPull.tsx';
+import { disagreements, lawInWords, pairsOf, type Pair } from './pull-words.ts';
+import { PullChart } from './PullChart.tsx';
+import { PullTable, type LoggedPull } from './PullTable.tsx';
+
+/** Of the tube's die and section; where it has none, or no tube is chosen, of those that the person picks. */
+export function PullLog({ tube }: { tube: SolvedTube | undefined }): ReactNode {
+  const job = useWorkspace((state) => state.job);
+  const [picked, pick] = useState('');
+  const pairs = pairsOf(job);
+  const bent = tube?.die != null ? { die: tube.die, section: tube.section } : undefined;
+  const pair = bent ?? pairs.find((one) => keyOf(one) === picked) ?? pairs[0];
+  return (
+    <Section title="Pull log" count={job.pulls.length} open>
+      {pair === undefined ? (
+        <p className="empty">Pulls are logged for a die and a size of tube: add both in Frame, under Tube & dies.</p>
+      ) : (
+        <>
+          {bent === undefined && (
+            <SelectField
+              label="Die and tube"
+              value={keyOf(pair)}
+              choices={pairs.map((one) => ({ value: keyOf(one), label: nameOf(one) }))}
+              onChoose={pick}
+            />
+          )}
+          <LogOf key={keyOf(pair)} pair={pair} batch={bent && tube?.member.batch} />
+        </>
+      )}
+    </Section>
+  );
+}
+
+const keyOf = ({ die, section }: Pair): string => JSON.stringify([die.id, section.id]);
+const nameOf = ({ die, section }: Pair): string => `${die.name}, tube ${section.name}`;
+
+function LogOf({ pair, batch }: { pair: Pair; batch: string | undefined }): ReactNode {
+  const pulls = useWorkspace((state) => state.job.pulls);
+  const title = useId();
+  const { die, section } = pair;
+  const law = pullLaw(pulls, die, section, batch);
+  const steel = steelOf(section.material);
+  const spring = steel === undefined ? null : elasticRecovery(section, die.centrelineRadius, steel);
+  const logged = useMemo(() => logOf(pulls, { die, section }), [pulls, die, section]);
+  const own = logged.map(({ pull }) => pull);
+  const wrong = disagreements(own);
+  return (
+    <section className="pull-log" aria-labelledby={title}>
+      <h3 id={title}>{nameOf(pair)}</h3>
+      <p className="pull-law" role="status">
+        {lawInWords(law, batch)}
+      </p>
+      {logged.length > 0 && (
+        <>
+          <PullChart pulls={own} law={law} spring={spring} />
+          <PullTable logged={logged} doubted={wrong.flatMap((one) => one.pulls).join()} caption={nameOf(pair)} />
+          {wrong.map(({ words }) => (
+            <p key={words} className="notice-warning">
+              <span aria-hidden="true">▲ </span>
+              {words}
+            </p>
+          ))}
+        </>
+      )}
+      <AddPull pair={pair} batch={batch ?? ''} />
+    </section>
+  );
+}
+
+/** The pair's pulls, each with its index in the whole log. */
+const logOf = (pulls: readonly Pull[], { die, section }: Pair): readonly LoggedPull[] =>
+  pulls.flatMap((pull, index) => (pull.die === die.id && pull.section === section.id ? [{ pull, index }] : []));

@@ -1,0 +1,107 @@
+/** What the log of pulls says, in the words of the shop: the law, how sure it is, and which pulls do not agree. */
+import { toDegrees, toRadians } from '../../core/geometry/angle.ts';
+import type { Die, Job, Pull, Section } from '../../core/job/types.ts';
+import { contradictions, pulledFor, pulledHalfWidth, type PullLaw } from '../../core/springback/pull-law.ts';
+import { formatAngle } from '../../core/units/angle.ts';
+import { fixedText } from '../../core/units/typed.ts';
+import { listed } from './ends.ts';
+
+/** What pulls are logged for: one die with one size of tube. */
+export interface Pair {
+  readonly die: Die;
+  readonly section: Section;
+}
+
+/** Every die with each section of its diameter, and every pair that a member or a pull names beside those. */
+export function pairsOf({ dies, sections, members, pulls }: Job): readonly Pair[] {
+  const named = new Set([...members, ...pulls].map(({ die, section }) => JSON.stringify([die, section])));
+  return dies.flatMap((die) =>
+    sections
+      .filter(
+        (section) => section.outerDiameter === die.outerDiameter || named.has(JSON.stringify([die.id, section.id])),
+      )
+      .map((section) => ({ die, section })),
+  );
+}
+
+/** Net angles all within this, degrees, hardly tell slack from spring. */
+const CLOSE = 10;
+/** The angle that stands for all in the sentence, degrees. */
+const SHOWN = 90;
+
+const SMALL_AND_LARGE = 'Log a small bend and a large one.';
+
+/** What is pulled, where that comes from and how sure it is; `batch` is the one that the tube is cut from. */
+export function lawInWords(law: PullLaw | null, batch: string | undefined): string {
+  if (law === null)
+    return `No pulls yet, and the section names no steel that is known here: no angle to pull to. ${SMALL_AND_LARGE}`;
+  const at90 = `${SHOWN}° net: pull to ${degrees(pulledFor(law, toRadians(SHOWN)))}`;
+  if (law.from === 'estimate')
+    return `No pulls yet. Estimate from the steel’s spring alone: ${past(law)}. ${at90} at least: it reads low, as the slack of dies and pins is not in it. ${SMALL_AND_LARGE}`;
+  const within = pulledHalfWidth(law, toRadians(SHOWN));
+  const sure = within === null ? '' : `, give or take ${halfWidthInWords(within)}`;
+  return [
+    `From ${pullsInWords(law)}: ${past(law)}.`,
+    `${at90}${sure}.`,
+    ...doubts(law),
+    ...(batch !== undefined && batch !== '' && law.batch === null
+      ? [`Batch ${batch} has no pulls of its own: all of this die and tube count.`]
+      : []),
+  ].join(' ');
+}
+
+/** "1.4°", the half-width of an interval; one that rounds to nothing is not called nothing. */
+export function halfWidthInWords(halfWidth: number): string {
+  const shown = formatAngle(toDegrees(halfWidth), 1);
+  return Number(shown) === 0 ? 'less than 0.1°' : `${shown}°`;
+}
+
+/** "pull 1.4° plus 4.2 % past the net angle"; a part that is below zero is taken off. */
+function past({ a, b }: PullLaw): string {
+  const slack = formatAngle(Math.abs(toDegrees(a)), 1);
+  const spring = `${fixedText(Math.abs(100 * b), 1)} %`;
+  if (a < 0 && b < 0) return `pull ${slack}° and ${spring} short of the net angle`;
+  if (a < 0) return `pull ${spring} past the net angle, less ${slack}°`;
+  if (b < 0) return `pull ${slack}° past the net angle, less ${spring} of it`;
+  return Number(slack) === 0 ? `pull ${spring} past the net angle` : `pull ${slack}° plus ${spring} past the net angle`;
+}
+
+/** "4 pulls", "1 pull of batch H-204": what the law rests on. */
+export function pullsInWords({ pulls, batch }: PullLaw): string {
+  const of = batch === null ? '' : ` of batch ${batch}`;
+  return `${pulls.length} ${pulls.length === 1 ? 'pull' : 'pulls'}${of}`;
+}
+
+function doubts({ a, b, from, pulls }: PullLaw): readonly string[] {
+  if (from === 'one-angle') return [`One angle cannot tell slack from spring. ${SMALL_AND_LARGE}`];
+  const nets = pulls.map(({ net }) => net);
+  const close = Math.max(...nets) - Math.min(...nets) < CLOSE;
+  return [
+    ...(close ? [`Angles this close together hardly tell slack from spring. ${SMALL_AND_LARGE}`] : []),
+    ...(a < 0 || b < 0 ? ['Slack and spring are not less than nothing: read the pulls again.'] : []),
+    ...(pulls.length === 2 && !close ? ['Two pulls do not say how sure that is: a third does.'] : []),
+  ];
+}
+
+export interface Disagreement {
+  /** Indices in the pulls that were given. */
+  readonly pulls: readonly number[];
+  readonly words: string;
+}
+
+/** The pulls that cannot be right as they stand, each with the reason; pulls are numbered from 1 as in the list. */
+export const disagreements = (pulls: readonly Pull[]): readonly Disagreement[] =>
+  contradictions(pulls).map((indices) => ({ pulls: indices, words: reason(pulls, indices) }));
+
+function reason(pulls: readonly Pull[], indices: readonly number[]): string {
+  const numbers = listed(indices.map((index) => String(index + 1)));
+  const meant = indices.map((index) => pulls[index]!);
+  const [one] = meant;
+  if (meant.length === 1)
+    return `Pull ${numbers} reads ${plain(one!.net)} net from ${plain(one!.pulled)} pulled: a bend opens when it is let go, it does not close. Read it again.`;
+  const opened = listed(meant.map(({ pulled, net }) => plain(pulled - net)));
+  return `Pulls ${numbers} do not agree: at nearly the same net angle they opened by ${opened}. Pull one more to tell which is right.`;
+}
+
+const degrees = (radians: number): string => `${formatAngle(toDegrees(radians), 1)}°`;
+const plain = (angle: number): string => `${formatAngle(angle, 1)}°`;
