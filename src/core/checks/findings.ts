@@ -6,7 +6,7 @@
 import { toDegrees } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { distance, type Vec3 } from '../geometry/vector.ts';
-import type { LengthUnit, TubeRef } from '../job/types.ts';
+import type { LengthUnit } from '../job/types.ts';
 import { costOfIgnoringRadius } from '../solve/opened.ts';
 import type { Bend, Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
 import { decimalLength } from '../units/length.ts';
@@ -114,6 +114,19 @@ function* bendTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
     }
   }
   const first = bends[0]!;
+  const [endA] = tube.ends;
+  const short = (endA.tip ?? 0) - endA.allowance - (first.start - die.clampOffset);
+  if (die.clampOffset > 0 && short > ROUNDING) {
+    yield {
+      ...base,
+      id: 'bend/clamp-off-tube',
+      severity: 'warning',
+      bend: 1,
+      end: 'A',
+      at: first.corner,
+      message: `${tube.name}: the clamp mark of bend 1 lies ${show(short)} before end A. Leave that much more on end A and cut it off after bending, or bend the tube from end B.`,
+    };
+  }
   if (Math.abs(die.outerDiameter - section.outerDiameter) > 0.01) {
     yield {
       ...base,
@@ -191,6 +204,7 @@ function* endTrouble(tube: SolvedTube, frame: Frame, show: Show): Generator<Find
         };
       } else {
         yield* landingTrouble(cut, base, name, frame, show);
+        yield* overhangTrouble(cut, tube, base, name, frame, show);
       }
     }
     if (end.tip !== null && end.outer.includes(NaN)) {
@@ -199,6 +213,14 @@ function* endTrouble(tube: SolvedTube, frame: Frame, show: Show): Generator<Find
         id: 'end/wider-than-run',
         severity: 'warning',
         message: `${name}: part of this tube's wall passes by what it is coped to. Move the node nearer the run's axis, or cope the other tube to this one.`,
+      };
+    }
+    if (end.throat !== null && end.throat > tube.developedLength + ROUNDING) {
+      yield {
+        ...base,
+        id: 'end/cut-through',
+        severity: 'error',
+        message: `${name}: the cut is ${show(end.throat)} deep and the tube ${show(tube.developedLength)} long, so it runs out at the other end. Move the node, or give the end another fit.`,
       };
     }
     const straight = Math.max(tube.straights.at(which === 0 ? 0 : -1)!, 0);
@@ -222,7 +244,7 @@ function meetsOwnTwin(tube: SolvedTube, end: TubeEnd, frame: Frame): string {
     (other) => other.number > tube.number && other.ends.some(({ node }) => node === end.node),
   );
   if (later !== undefined)
-    return ` built before it, and is cut square; ${later.name} ends there but is built later. Move this member down the build order, or name what it is coped to.`;
+    return ` built before it, and is cut square; ${later.name} ends there but is built later. If this is a foot, give it a plate; else move this member down the build order, or name what it is coped to.`;
   return ' and is cut square. Put it on a tube, or give it a plate.';
 }
 
@@ -236,10 +258,15 @@ function* landingTrouble(
   const run = frame.byId.get(cut.against)!;
   const reach = run.section.outerDiameter;
   const away = (bend: Bend) => Math.max(bend.start - cut.landingAt, cut.landingAt - bend.end);
-  const distances = run.bends.map(away);
-  const least = Math.min(...distances);
+  let least = Infinity;
+  let number = 0;
+  for (const [i, each] of run.bends.entries()) {
+    if (away(each) >= least) continue;
+    least = away(each);
+    number = i + 1;
+  }
   if (least > reach + ROUNDING) return;
-  const bend = `bend ${distances.indexOf(least) + 1} of ${run.name}`;
+  const bend = `bend ${number} of ${run.name}`;
   const place = cut.onBend
     ? `lands in ${bend}`
     : `lands ${show(Math.max(least, 0))} from ${bend}, less than one diameter (${show(reach)})`;
@@ -249,6 +276,31 @@ function* landingTrouble(
     severity: 'warning',
     message: `${name} ${place}. The cope is cut for it; a saw set for straight tube does not fit there. Move the node along the tube if the rule book wants joints clear of bends.`,
   };
+}
+
+/** A saddle that runs past a free end of its run has nothing under it there; where that end is itself coped, the joint closes. */
+function* overhangTrouble(
+  cut: Cut,
+  branch: SolvedTube,
+  base: Pick<Finding, 'tube' | 'end' | 'node' | 'at' | 'source'>,
+  name: string,
+  frame: Frame,
+  show: Show,
+): Generator<Finding> {
+  const run = frame.byId.get(cut.against)!;
+  const half = branch.section.outerDiameter / 2 / Math.sin(cut.includedAngle);
+  const toEnds = [cut.landingAt, run.developedLength - cut.landingAt];
+  for (const [i, along] of toEnds.entries()) {
+    const end = run.ends[i]!;
+    const over = half - (along - (end.tip ?? 0));
+    if (end.fit === 'cope' || end.butted.length > 0 || over <= UNSEEN) continue;
+    yield {
+      ...base,
+      id: 'joint/off-run-end',
+      severity: 'warning',
+      message: `${name}: its saddle runs ${show(over)} past end ${i === 0 ? 'A' : 'B'} of ${run.name}, where there is nothing to weld to. Move the node along ${run.name} by that much or more.`,
+    };
+  }
 }
 
 // --- clearances -----------------------------------------------------------------------------------------------------
@@ -267,11 +319,4 @@ function* clearanceTrouble(clearance: Clearance, frame: Frame, show: Show): Gene
     message: `${tube.name} ${how} ${envelope.name}; ${show(clearance.gap)} is asked for. Move the tube ${show(clearance.gap - clearance.distance)} away, or the seat.`,
     source: `gap set for ${envelope.name} in this job`,
   };
-}
-
-/** The worst severity of each tube's findings, for a view to mark it. */
-export function worstByTube(findings: readonly Finding[]): ReadonlyMap<TubeRef, Severity> {
-  const worst = new Map<TubeRef, Severity>();
-  for (const { tube, severity } of findings) if (tube !== undefined && !worst.has(tube)) worst.set(tube, severity);
-  return worst;
 }

@@ -50,7 +50,7 @@ export interface Die {
   readonly clampOffset: number;
   /** Shortest straight between two bends that the bender can hold; mm. */
   readonly leastStraight: number;
-  /** Shortest straight beyond the last bend (and before the first) that the clamp can hold; mm. */
+  /** Shortest straight beyond the last bend that the clamp can hold; mm. */
   readonly leastGrip: number;
   readonly greatestAngle: Degrees;
   /** 'from-pulls': each bend is laid out with the radius that the log of pulls says it opens to. */

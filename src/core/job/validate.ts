@@ -49,8 +49,14 @@ export function jobFaults(job: Job): readonly Fault[] {
     ...plain(known.dies, 'die', die, `pulls[${i}].die`),
     ...plain(known.sections, 'section', section, `pulls[${i}].section`),
   ]);
-  return [...inRecords, ...inPulls];
+  return [...inRecords, ...inPulls, ...tooMany(job)];
 }
+
+/** Every envelope is measured against every tube: a cage has a handful, and a file of thousands would only hold the page up. */
+const MOST_ENVELOPES = 100;
+
+const tooMany = ({ envelopes }: Job): Fault[] =>
+  envelopes.length <= MOST_ENVELOPES ? [] : [fault('envelopes', `more than ${MOST_ENVELOPES}`)];
 
 interface Known {
   readonly points: ReadonlySet<string>;

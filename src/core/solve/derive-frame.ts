@@ -5,6 +5,7 @@
  * previous frame only lends records: one whose inputs are all the same objects or values as before is handed on as it
  * is, so that an edit costs what depends on it. deriveFrame(job, previous) equals deriveFrame(job) in value.
  */
+import { ROUNDING } from '../geometry/tolerance.ts';
 import { equal } from '../geometry/vector.ts';
 import { isPrimed, primed } from '../job/reference.ts';
 import type { EndFit, Fault, Job, Member } from '../job/types.ts';
@@ -39,7 +40,13 @@ export function deriveFrame(job: Job, previous?: Frame): Outcome {
     })),
   );
   const runs = indexRuns(
-    framed.map(({ id, order, centreline, section }) => ({ id, order, path: centreline.path, section })),
+    framed.map(({ id, order, member, centreline, section }) => ({
+      id,
+      order,
+      mirrored: member.mirror,
+      path: centreline.path,
+      section,
+    })),
   );
   const nodeRecords = new Map(job.nodes.map((node) => [node.id, node]));
   const mirroredMembers = new Set(job.members.filter((member) => member.mirror).map((member) => member.id));
@@ -47,7 +54,7 @@ export function deriveFrame(job: Job, previous?: Frame): Outcome {
 
   const tubes = framed.map((tube, index): SolvedTube => {
     const twinOf = isPrimed(tube.id) ? tube.member.id : null;
-    const name = tubeName(tube.member, tube.centreline);
+    const name = tubeName(tube.member, twinOf !== null, tube.centreline);
     const number = index + 1;
     const settings = endSettings(tube, context);
     const pullLaw = bendingOf(tube.member)?.law ?? null;
@@ -65,7 +72,7 @@ export function deriveFrame(job: Job, previous?: Frame): Outcome {
       return before;
     const ends = sameEnds
       ? renamedEnds(before.ends, settings)
-      : solveEnds(centreline, section, settings, squareSense(twinOf !== null, mirroredMembers));
+      : solveEnds(centreline, section, settings, squareSense(twinOf !== null));
     return {
       id: tube.id,
       name,
@@ -84,10 +91,12 @@ export function deriveFrame(job: Job, previous?: Frame): Outcome {
   return { ok: true, value: { job, nodes, tubes, byId: new Map(tubes.map((tube) => [tube.id, tube])) } };
 }
 
-function tubeName(member: Member, { route }: Centreline): string {
+/** Both of a mirrored pair are told by the side they are on; where they have none, the twin is called so. */
+function tubeName(member: Member, isTwin: boolean, { route }: Centreline): string {
   if (!member.mirror) return member.name;
-  const side = route.reduce((sum, place) => sum + place[1], 0);
-  return `${member.name} (${side > 0 ? 'left' : side < 0 ? 'right' : 'across'})`;
+  const side = route.reduce((sum, place) => sum + place[1], 0) / route.length;
+  if (Math.abs(side) <= ROUNDING) return `${member.name} (${isTwin ? 'across, twin' : 'across'})`;
+  return `${member.name} (${side > 0 ? 'left' : 'right'})`;
 }
 
 /** True when the tube's shape, its end specs and every cutter are as they were when `before` was solved. */
@@ -117,7 +126,7 @@ function endsUnchanged(
 }
 
 const sameRun = (before: SolvedTube | undefined, now: Run): boolean =>
-  before?.path === now.path && before.section === now.section;
+  before?.path === now.path && before.section === now.section && before.member.mirror === now.mirrored;
 
 const sameSpec = (a: EndFit, b: EndFit): boolean =>
   a === b ||
@@ -125,11 +134,14 @@ const sameSpec = (a: EndFit, b: EndFit): boolean =>
     a.allowance === b.allowance &&
     (a.fit !== 'plate' || (b.fit === 'plate' && equal(a.normal, b.normal))));
 
-/** A renamed node keeps its place: only the name on the end changes. */
+/** An end that took another node at the same place: only the name on it changes. */
 const renamedEnds = (
   [a, b]: SolvedTube['ends'],
   [settingA, settingB]: readonly [EndSetting, EndSetting],
-): readonly [TubeEnd, TubeEnd] => [
-  { ...a, node: settingA.node },
-  { ...b, node: settingB.node },
-];
+): readonly [TubeEnd, TubeEnd] =>
+  a.node === settingA.node && b.node === settingB.node
+    ? [a, b]
+    : [
+        { ...a, node: settingA.node },
+        { ...b, node: settingB.node },
+      ];

@@ -70,9 +70,9 @@ export function endSettings(
  * A square cut has two acute sides, and the run's direction of travel picks one. For a twin the choice is the mirror image
  * of its member's, also against a run that spans the car and so travels the other way on the twin's side.
  */
-export function squareSense(twin: boolean, mirroredMembers: ReadonlySet<string>): SquareSense {
+export function squareSense(twin: boolean): SquareSense {
   return (run, tangent, position) => {
-    if (!twin || mirroredMembers.has(bareId(run.id))) return tangent;
+    if (!twin || run.mirrored) return tangent;
     const members = mirrored(nearestOnPath(run.path, mirrored(position), true).tangent);
     return scale(tangent, dot(members, tangent) < 0 ? -1 : 1);
   };

@@ -6,6 +6,7 @@
  * placed either, and would only repeat it.
  */
 import { equal, mirrored, type Vec3 } from '../geometry/vector.ts';
+import { quoted } from '../job/fault.ts';
 import { primed } from '../job/reference.ts';
 import type { Fault, Job, Member, NodeRef, TubeRef } from '../job/types.ts';
 import { radiusAt, sameRadii, type Bending } from './bending.ts';
@@ -50,7 +51,7 @@ export function layOut(job: Job, bendingOf: (member: Member) => Bending | null, 
       if (bending !== null && bending.die.centrelineRadius <= bending.section.outerDiameter / 2) {
         faults.push({
           place: `members[${index}].die`,
-          message: `the centreline radius of "${member.die}" is not greater than the tube's own radius`,
+          message: `the centreline radius of ${quoted(member.die!)} is not greater than the tube's own radius`,
         });
         break;
       }
@@ -121,11 +122,14 @@ function routeFault(member: Member, index: number, { at, why }: RouteTrouble): F
     case 'same-place':
       return {
         place: `members[${index}].path[${at}]`,
-        message: `"${node}" stands at the same place as "${member.path[at - 1]!}" before it`,
+        message: `${quoted(node)} stands at the same place as ${quoted(member.path[at - 1]!)} before it`,
       };
     case 'doubles-back':
-      return { place: `members[${index}].path[${at}]`, message: `the path doubles back at "${node}"` };
+      return { place: `members[${index}].path[${at}]`, message: `the path doubles back at ${quoted(node)}` };
     case 'no-radius':
-      return { place: `members[${index}].die`, message: `the path bends at "${node}", so the member needs a die` };
+      return {
+        place: `members[${index}].die`,
+        message: `the path bends at ${quoted(node)}, so the member needs a die`,
+      };
   }
 }

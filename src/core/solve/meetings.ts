@@ -19,6 +19,8 @@ export interface Run {
   readonly id: TubeRef;
   /** Place of its member in the build order; a twin shares it. */
   readonly order: number;
+  /** It has a twin, or is one. */
+  readonly mirrored: boolean;
   readonly path: Path;
   readonly section: Section;
 }

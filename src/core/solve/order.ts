@@ -3,6 +3,7 @@
  * path. References that form a loop cannot be solved; the loop is named. Primes do not matter here: a mirror image
  * needs what the record itself needs.
  */
+import { quoted } from '../job/fault.ts';
 import { bareId } from '../job/reference.ts';
 import type { Fault, FrameNode, Job, Member } from '../job/types.ts';
 
@@ -52,6 +53,9 @@ function needsOf(step: Step): { kind: 'node' | 'member'; id: string }[] {
   }
 }
 
+/** A longer loop is told by its beginning and its end. */
+const LONGEST_LOOP = 12;
+
 /** Follows what is still waited for from each stuck step until it comes round; every loop is named once. */
 function loops(steps: readonly Step[], needs: readonly (readonly number[])[], waiting: readonly number[]): Fault[] {
   const faults: Fault[] = [];
@@ -67,7 +71,9 @@ function loops(steps: readonly Step[], needs: readonly (readonly number[])[], wa
     }
     const round = trail.indexOf(index);
     if (round < 0) continue;
-    const loop = [...trail.slice(round), index].map((each) => `${steps[each]!.kind} "${steps[each]!.record.id}"`);
+    const loop = [...trail.slice(round), index].map((each) => `${steps[each]!.kind} ${quoted(steps[each]!.record.id)}`);
+    const left = loop.length - LONGEST_LOOP;
+    if (left > 0) loop.splice(LONGEST_LOOP - 1, left, `${left} more`);
     const { kind, index: place } = steps[index]!;
     faults.push({
       place: kind === 'node' ? `nodes[${place}].at` : `members[${place}].path`,

@@ -4,7 +4,7 @@
 import { placeAt, type Path } from '../geometry/path.ts';
 import { FARTHEST, ROUNDING } from '../geometry/tolerance.ts';
 import { add, addScaled, interpolate, mirrored, type Vec3 } from '../geometry/vector.ts';
-import { figure } from '../job/fault.ts';
+import { figure, quoted } from '../job/fault.ts';
 import { bareId, isPrimed } from '../job/reference.ts';
 import type { FrameNode, NodeRef, OnMember, Point, TubeRef } from '../job/types.ts';
 import type { Bend } from './types.ts';
@@ -71,12 +71,12 @@ function placeOnTube(at: OnMember, solved: Solved): Placing {
     const bend = bends[at.bend - 1];
     if (bend === undefined) {
       const count = bends.length === 1 ? '1 bend' : `${bends.length} bends`;
-      return { trouble: `"${at.member}" has ${count}: there is no bend ${at.bend}`, field: '.bend' };
+      return { trouble: `${quoted(at.member)} has ${count}: there is no bend ${at.bend}`, field: '.bend' };
     }
     along = { start: bend.start, middle: (bend.start + bend.end) / 2, end: bend.end }[at.where] + at.distance;
   }
   if (along < -ROUNDING || along > developedLength + ROUNDING) {
-    const beyond = `${figure(along)} mm along lies beyond the ends of "${at.member}"`;
+    const beyond = `${figure(along)} mm along lies beyond the ends of ${quoted(at.member)}`;
     return { trouble: `${beyond}, which is ${figure(developedLength)} mm long`, field: '.distance' };
   }
   return { position: add(placeAt(path, along).point, at.offset) };

@@ -80,7 +80,7 @@ export interface TubeEnd {
 export interface SolvedTube {
   /** The member's id, with a prime for its twin. */
   readonly id: TubeRef;
-  /** The member's name; "(left)" or "(right)" is added to both of a mirrored pair. */
+  /** The member's name; "(left)" or "(right)" is added to both of a mirrored pair, "(across)" where it is on neither side. */
   readonly name: string;
   /** Inspector's number: 1, 2, ... in build order, a twin straight after its member. */
   readonly number: number;

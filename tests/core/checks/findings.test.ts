@@ -92,6 +92,18 @@ describe('findings of ends', () => {
     expect(ids(at(-40))).toEqual(['warning joint/near-bend']);
     expect(ids(at(-45))).toEqual([]);
   });
+  it('a saddle that runs past the end of its run, but not where that end is coped', () => {
+    const records = (foot: object): Records => ({
+      nodes: { p: [0, 0, 0], q: [0, 0, 1000], b: [700, 0, 300], u: [0, -500, 0], v: [0, 500, 0] },
+      members: [
+        { id: 'sill', path: ['u', 'v'], ends: [{ fit: 'square' }, { fit: 'square' }] },
+        { id: 'post', path: ['p', 'q'], ends: [foot, { fit: 'square' }] },
+        { id: 'bar', path: ['p', 'b'], ends: [{ fit: 'cope', against: ['post'] }, { fit: 'square' }] },
+      ],
+    });
+    expect(ids(records({ fit: 'plate', normal: [0, 0, 1] }))).toEqual(['warning joint/off-run-end']);
+    expect(ids(records({ fit: 'auto' }))).toEqual([]);
+  });
   it('a cope that runs into the tube own bend', () => {
     const records: Records = {
       nodes: { p: [0, 0, 0], q: [0, 0, 1000], a: [0, 0, 500], k: [172, 0, 500], b: [172, 900, 500] },
@@ -106,6 +118,33 @@ describe('findings of ends', () => {
     });
     expect(findings.map((finding) => finding.id)).toEqual(['end/meets-nothing', 'end/meets-nothing']);
     expect(findings[0]!.message).toContain('its own twin');
+  });
+});
+
+describe('findings of what the machine and the saw would do', () => {
+  it('a clamp mark before the end of the tube', () => {
+    const marked = (clampOffset: number) => ids(bent([600, 600, 0], [1200, 600, 0], die({ clampOffset })));
+    expect(marked(447)).toEqual([]); // bend 1 starts at 600 - 152.4 = 447.6
+    expect(marked(448)).toEqual(['warning bend/clamp-off-tube']);
+  });
+  it('a cut that runs out at the other end of the tube', () => {
+    // 44.45 mm on 44.45 mm at 4 degrees: throat (22.225 cos 4 + 22.225) / sin 4 = 636 mm, on a tube of 500.
+    const slant = (4 * Math.PI) / 180;
+    const nodes = {
+      p: [0, 0, 0],
+      q: [3000, 0, 0],
+      a: [1500, 0, 0],
+      b: [1500 + 500 * Math.cos(slant), 500 * Math.sin(slant), 0],
+    };
+    const square = [{ fit: 'square' }, { fit: 'square' }];
+    const records: Records = {
+      nodes,
+      members: [
+        { id: 'post', path: ['p', 'q'], ends: square },
+        { id: 'bar', path: ['a', 'b'], ends: [{ fit: 'cope', against: ['post'] }, { fit: 'square' }] },
+      ],
+    };
+    expect(ids(records)).toEqual(['error end/cut-through']);
   });
 });
 
@@ -136,6 +175,15 @@ describe('findings of clearance', () => {
     nodes: { a: [-600, 0, z], b: [600, 0, z] },
     members: [{ id: 'bar', name: 'Bar', path: ['a', 'b'], ends: [{ fit: 'square' }, { fit: 'square' }] }],
     envelopes: [head(gap)],
+  });
+  it('an end cut on a slant counts to its longest point', () => {
+    // A plate at 45 degrees on a 44.45 mm tube: the wall reaches 22.225 past the node, towards the box 100 away.
+    const records: Records = {
+      nodes: { a: [250, 0, 1000], b: [900, 0, 1000] },
+      members: [{ id: 'bar', path: ['a', 'b'], ends: [{ fit: 'plate', normal: [1, 0, 1] }, { fit: 'square' }] }],
+      envelopes: [head(50)],
+    };
+    expect(derived(records).clearances[0]!.distance).toBeCloseTo(100 - 22.225 - 22.225, 6);
   });
   it('a tube nearer than the gap, one exactly at it, one inside', () => {
     // Top of the box 1165, tube radius 22.225.

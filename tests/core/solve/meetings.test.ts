@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { degrees, derived, tube } from '../frame.ts';
+import { derive } from '../../../src/core/derive.ts';
+import { degrees, derived, jobOf, tube } from '../frame.ts';
 
 const POST = {
   nodes: {
@@ -120,6 +121,27 @@ describe('mirror twins', () => {
     });
     expect(cuts(oneSided, 'arm', 0)).toEqual(['post']);
     expect(tube(oneSided, "arm'").ends[0]).toMatchObject({ fit: 'square', cuts: [], tip: 0 });
+  });
+  it('are told apart where they lie on neither side', () => {
+    const across = derived({
+      nodes: { p: [0, 300, 0], q: [500, -300, 0] },
+      members: [{ id: 'x', name: 'X', path: ['p', 'q'], mirror: true }],
+    });
+    expect(across.tubes.map(({ name }) => name)).toEqual(['X (across)', 'X (across, twin)']);
+  });
+  it('take their square side anew when what they are cut by gains a twin', () => {
+    const nodes = { l: [0, -800, 0], r: [0, -200, 0], f: [0, 500, 0], t: [0, 500, 300] };
+    const job = (mirror: boolean) =>
+      jobOf({
+        nodes,
+        members: [
+          { id: 'x', path: ['l', 'r'], mirror },
+          { id: 'm', path: ['f', 't'], mirror: true },
+        ],
+      });
+    const before = derive(job(false));
+    if (!before.ok) throw new Error('does not derive');
+    expect(derive(job(true), before.value)).toEqual(derive(job(true)));
   });
   it('stand in build order after their member and are told apart by side', () => {
     expect(frame.tubes.map((each) => [each.number, each.id, each.name])).toEqual([
