@@ -1,0 +1,246 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { tapeSheet, isSymmetricHoop, type TapeSetting, type TapeSheet } from '../../../src/core/shop/tape.ts';
+import { derive } from '../../../src/core/derive.ts';
+import type { SolvedTube } from '../../../src/core/solve/types.ts';
+import { corners, fixed, place, type Triple } from '../../laws/frames.ts';
+import { degrees, jobOf } from '../frame.ts';
+import { across, bentFrom, endFrames, gapBetween } from './bent.ts';
+
+const INCH = 25.4;
+const SIXTEENTH = INCH / 16;
+const THIRTY_SECOND = INCH / 32;
+/** CLR 4.5 in, clamp offset 5 1/4 in: one common set-up (common practice). */
+const DIE = { id: 'd', outerDiameter: 44.45, centrelineRadius: 114.3, clampOffset: 133.35, leastGrip: 150 };
+
+function bar(path: readonly Triple[], allowances: readonly [number, number] = [0, 0]): SolvedTube | null {
+  const nodes = Object.fromEntries(path.map((each, i) => [`n${i}`, each]));
+  const ends = allowances.map((allowance) => ({ fit: 'square', allowance }));
+  const derivation = derive(jobOf({ nodes, dies: [DIE], members: [{ id: 'bar', path: Object.keys(nodes), ends }] }));
+  return derivation.ok ? derivation.value.byId.get('bar')! : null;
+}
+
+const mustBar = (...given: Parameters<typeof bar>): SolvedTube => bar(...given)!;
+const sheetOf = (tube: SolvedTube, setting: Partial<TapeSetting>): TapeSheet =>
+  tapeSheet(tube, { from: 'A', style: 'start', step: SIXTEENTH, ...setting })!;
+const inches = (sheet: TapeSheet): number[][] =>
+  sheet.steps.map(({ marks }) => marks.map(({ at }) => Number((at / INCH).toFixed(9))));
+
+/** Legs of 20 and 30 in at a right angle: T = 4.5, arc 4.5 pi/2 = 7.0686 in, straights 15.5 and 25.5 in. */
+const ELBOW: Triple[] = [
+  [0, 0, 0],
+  [0, 0, 508],
+  [762, 0, 508],
+];
+
+const mirrored = ([x, y, z]: Triple): Triple => [x, -y, z];
+/** Legs that lean back from the plane of the top: the plane turns between bends 1 and 2, and back between 3 and 4. */
+const HALF: Triple[] = [
+  [-150, 640, 0],
+  [0, 620, 500],
+  [0, 450, 1050],
+];
+const HOOP: Triple[] = [...HALF, ...HALF.toReversed().map(mirrored)];
+
+describe('marks on the tape', () => {
+  it('from end A: 15 1/2, clamp 10 1/4, middle 19 1/16, tangents 15 1/2 and 22 9/16', () => {
+    const elbow = mustBar(ELBOW);
+    const marks = (style: TapeSetting['style']) => inches(sheetOf(elbow, { style }))[0];
+    expect(marks('start')).toEqual([15.5]);
+    expect(marks('clamp')).toEqual([10.25]);
+    expect(marks('middle')).toEqual([19.0625]);
+    expect(marks('tangents')).toEqual([15.5, 22.5625]);
+  });
+  it("from end B: 25 1/2; the clamp counts from the bend's other tangent, 20 1/4", () => {
+    const elbow = mustBar(ELBOW);
+    expect(inches(sheetOf(elbow, { from: 'B' }))).toEqual([[25.5]]);
+    expect(inches(sheetOf(elbow, { from: 'B', style: 'clamp' }))).toEqual([[20.25]]);
+    expect(sheetOf(elbow, { from: 'B' }).zero).toBeCloseTo(48.0686 * INCH, 2);
+  });
+  it('says on which side of the mark the bend lies', () => {
+    const sides = (style: TapeSetting['style'], from: 'A' | 'B') =>
+      sheetOf(mustBar(ELBOW), { style, from }).steps[0]!.marks.map(({ bendLies }) => bendLies);
+    for (const from of ['A', 'B'] as const) {
+      expect(sides('start', from)).toEqual(['beyond']);
+      expect(sides('clamp', from)).toEqual(['beyond']);
+      expect(sides('middle', from)).toEqual(['either-side']);
+      expect(sides('tangents', from)).toEqual(['beyond', 'before']);
+    }
+  });
+  it('an arc takes 0.078 in a degree at CLR 4.5 in: 5.07 in for 65, just under 2 in for 25 (common practice)', () => {
+    for (const turn of [65, 25]) {
+      const t = (turn * Math.PI) / 180;
+      const tube = mustBar([ELBOW[0]!, ELBOW[1]!, [600 * Math.sin(t), 0, 508 + 600 * Math.cos(t)]]);
+      const [start, end] = sheetOf(tube, { style: 'tangents', step: 0.001 }).steps[0]!.marks;
+      const arc = (end!.at - start!.at) / INCH;
+      expect(Math.abs(arc - 0.078 * turn)).toBeLessThan(0.04);
+      expect(arc / turn).toBeCloseTo(0.0785, 4);
+    }
+  });
+  it('counts from the sawn end of the blank: an allowance moves every mark, once', () => {
+    const left = mustBar(ELBOW, [25.4, 12.7]);
+    expect(inches(sheetOf(left, {}))).toEqual([[16.5]]);
+    expect(inches(sheetOf(left, { from: 'B' }))).toEqual([[26]]);
+    expect(sheetOf(left, {}).zero).toBe(0);
+    expect(sheetOf(left, { from: 'B' }).zero).toBe(sheetOf(left, { from: 'B' }).blank);
+  });
+  it('a clamp that would sit beyond the blank is told', () => {
+    const short = mustBar([[0, 0, 300], ELBOW[1]!, ELBOW[2]!]);
+    const mark = sheetOf(short, { style: 'clamp' }).steps[0]!.marks[0]!;
+    expect(mark.exact).toBeCloseTo(208 - 114.3 - 133.35, 9);
+    expect(mark.onBlank).toBe(false);
+    expect(sheetOf(short, { style: 'start' }).steps[0]!.marks[0]!.onBlank).toBe(true);
+  });
+  it('grip beyond the last bend is added to the blank as scrap, as far as the allowance does not give it', () => {
+    const tail = mustBar([ELBOW[0]!, ELBOW[1]!, [114.3 + 50, 0, 508]], [3, 5]);
+    const fromA = sheetOf(tail, {});
+    expect(fromA.grip).toEqual([0, expect.closeTo(150 - 55, 9)]);
+    expect(fromA.blank).toBeCloseTo(tail.developedLength + 8 + 95, 9);
+    expect(sheetOf(tail, { from: 'B' }).grip).toEqual([0, 0]);
+    const straight = mustBar([ELBOW[0]!, ELBOW[1]!]);
+    expect(sheetOf(straight, {})).toMatchObject({ steps: [], grip: [0, 0], blank: 508, rounding: { endMoves: 0 } });
+  });
+});
+
+describe('from the middle outwards', () => {
+  it('a hoop: both halves have the same marks, rotations as they are seen after the flip', () => {
+    const hoop = mustBar(HOOP);
+    const { steps, zero } = sheetOf(hoop, { from: 'middle', style: 'clamp' });
+    const a = degrees(hoop.bends[1]!.rotation);
+    expect(Math.abs(a)).toBeGreaterThan(5);
+    expect(steps.map(({ bend, towards, rotationFrom }) => [bend, towards, rotationFrom])).toEqual([
+      [3, 'B', null],
+      [4, 'B', 3],
+      [2, 'A', 3],
+      [1, 'A', 2],
+    ]);
+    [0, -a, 0, a].forEach((rotation, i) => expect(degrees(steps[i]!.rotation)).toBeCloseTo(rotation, 9));
+    const at = steps.map(({ marks }) => marks[0]!.at);
+    expect(at.slice(2)).toEqual(at.slice(0, 2));
+    expect(zero).toBeCloseTo(hoop.developedLength / 2, 9);
+  });
+  it('a bend in the middle is made first; its start lies on the other side of the zero', () => {
+    const peak = mustBar([HOOP[0]!, HOOP[1]!, [0, 0, 1100], HOOP[4]!, HOOP[5]!]);
+    const { steps } = sheetOf(peak, { from: 'middle', style: 'tangents', step: 0.001 });
+    expect(steps.map(({ bend, towards }) => `${bend}${towards}`)).toEqual(['2B', '3B', '1A']);
+    const [start, end] = steps[0]!.marks;
+    expect(start!.exact).toBeCloseTo(-peak.bends[1]!.arc / 2, 9);
+    expect(end!.exact).toBeCloseTo(peak.bends[1]!.arc / 2, 9);
+    expect(steps[2]!.rotation).toBeCloseTo(-1 * steps[1]!.rotation, 9);
+  });
+  it('is for symmetric hoops only: not for an S, for halves turned like a screw, or for a leg 1 mm longer', () => {
+    const ess: Triple[] = [
+      [0, 0, 0],
+      [600, 0, 0],
+      [600, 600, 0],
+      [1200, 600, 0],
+    ];
+    // Like halves by a half turn about an axis through the middle, not by a mirror.
+    const screw: Triple[] = [
+      [300, 600, 0],
+      [0, 600, 0],
+      [0, -600, 0],
+      [0, -600, 300],
+    ];
+    const long: Triple[] = [[-150.3, 640.04, -1], ...HOOP.slice(1)];
+    for (const path of [ess, screw, long]) {
+      const tube = mustBar(path);
+      expect(isSymmetricHoop(tube)).toBe(false);
+      expect(tapeSheet(tube, { from: 'middle', style: 'start', step: 1 })).toBeNull();
+    }
+    expect(isSymmetricHoop(mustBar(HOOP))).toBe(true);
+    expect(isSymmetricHoop(mustBar(HOOP, [40, 0]))).toBe(true);
+  });
+});
+
+const setting = fc.record<TapeSetting>({
+  from: fc.constantFrom('A', 'B', 'middle'),
+  style: fc.constantFrom('start', 'clamp', 'middle', 'tangents'),
+  step: fc.constantFrom(SIXTEENTH, THIRTY_SECOND, 1, 0.5),
+});
+const allowances = fc.tuple(fc.constantFrom(0, 3, 25.4), fc.constantFrom(0, 2));
+const anyPath = corners(place, 3, 7);
+const leftHalf = corners(
+  place.filter(([, y]) => y >= 60),
+  2,
+  3,
+);
+const anyHoop = fc
+  .tuple(leftHalf, fc.option(place))
+  .map(([half, peak]): Triple[] => [
+    ...half,
+    ...(peak === null ? [] : [[peak[0], 0, peak[2]] as const]),
+    ...half.toReversed().map(mirrored),
+  ]);
+const tubes = (paths: fc.Arbitrary<Triple[]>) =>
+  fc.tuple(paths, allowances).map(([path, left]) => {
+    const tube = bar(path, left);
+    return tube === null || tube.bends.length === 0 ? null : { tube, left };
+  });
+
+describe('bent to its marks', () => {
+  it('from A, from B and, a hoop, from the middle: the exact marks give the tube that was drawn', () => {
+    let hoops = 0;
+    fc.assert(
+      fc.property(tubes(fc.oneof(anyPath, anyHoop)), setting, (drawn, asked) => {
+        fc.pre(drawn !== null);
+        const sheet = tapeSheet(drawn.tube, asked);
+        fc.pre(sheet !== null);
+        if (asked.from === 'middle') hoops += 1;
+        const bent = bentFrom(drawn.tube, sheet, asked, drawn.left, (mark) => mark.exact);
+        const there = endFrames(drawn.tube);
+        expect(gapBetween(across(bent.A, bent.B), across(there.A, there.B))).toBeLessThan(1e-6);
+        expect(gapBetween(across(bent.B, bent.A), across(there.B, there.A))).toBeLessThan(1e-6);
+      }),
+      fixed(600),
+    );
+    expect(hoops).toBeGreaterThan(60);
+  });
+  it('the rounded marks move the far end by what is told', () => {
+    let told = 0;
+    fc.assert(
+      fc.property(tubes(fc.oneof(anyPath, anyHoop)), setting, (drawn, asked) => {
+        fc.pre(drawn !== null);
+        const sheet = tapeSheet(drawn.tube, asked);
+        fc.pre(sheet !== null);
+        const bent = bentFrom(drawn.tube, sheet, asked, drawn.left, (mark) => mark.at);
+        const there = endFrames(drawn.tube);
+        const moved =
+          asked.from === 'B'
+            ? gapBetween(across(bent.B, bent.A), across(there.B, there.A))
+            : gapBetween(across(bent.A, bent.B), across(there.A, there.B));
+        expect(sheet.rounding.endMoves).toBeCloseTo(moved, 6);
+        for (const { marks } of sheet.steps)
+          for (const { at, exact } of marks) expect(Math.abs(at - exact)).toBeLessThanOrEqual(asked.step / 2 + 1e-9);
+        if (sheet.rounding.told) told += 1;
+      }),
+      fixed(600),
+    );
+    expect(told).toBeGreaterThan(60);
+  });
+  it('the elbow: 0.0282 in of mark across a right angle is 1.01 mm, told; on the 1/16 itself nothing is', () => {
+    const elbow = mustBar(ELBOW);
+    // The middle at 19.03429 in is marked 19 1/16: 0.02821 in = 0.7165 mm, times the square root of 2.
+    expect(sheetOf(elbow, { style: 'middle' }).rounding.endMoves).toBeCloseTo(1.0133, 3);
+    expect(sheetOf(elbow, { style: 'middle' }).rounding).toMatchObject({ angleOff: 0, told: true });
+    expect(sheetOf(elbow, { style: 'start' }).rounding.endMoves).toBeLessThan(1e-9);
+    expect(sheetOf(elbow, { style: 'start' }).rounding.told).toBe(false);
+  });
+  it('two tangents on a 1 mm tape: 2 degrees take 3.990 mm, 2.25 take 4.489; both are marked 4, which is 2.0051 degrees', () => {
+    const bend = (turn: number) => {
+      const t = (turn * Math.PI) / 180;
+      // The start lies on a whole millimetre: 114.3 tan(t/2) is taken off the leg.
+      const leg = 500 + 114.3 * Math.tan(t / 2);
+      return mustBar([
+        [0, 0, 0],
+        [0, 0, leg],
+        [600 * Math.sin(t), 0, leg + 600 * Math.cos(t)],
+      ]);
+    };
+    const off = (turn: number) => degrees(sheetOf(bend(turn), { style: 'tangents', step: 1 }).rounding.angleOff);
+    // 1 mm of arc at 114.3 is 0.50128 degrees.
+    expect(off(2)).toBeCloseTo(4 * 0.501276 - 2, 4);
+    expect(off(2.25)).toBeCloseTo(2.25 - 4 * 0.501276, 4);
+    expect(sheetOf(bend(2.25), { style: 'tangents', step: 1 }).rounding.told).toBe(true);
+  });
+});
