@@ -1,0 +1,157 @@
+/**
+ * What a slip at the bender does to the end of the tube, to first order and in closed form.
+ *
+ * Marks are absolute, from end A, and the tube keeps its length. So a bend turned further takes its arc from the straight
+ * after it and turns all that follows about its second tangent; a wrong rotation turns all from that bend on about the
+ * straight before it; a mark too far on moves all that follows by the difference of the directions before and after the
+ * bend. With end A held the end B moves; with end B held end A's side makes the opposite motion. Places and moves are in
+ * car axes, mm. Derivation: docs/maths/marks.md.
+ */
+import { toRadians, type Radians } from '../geometry/angle.ts';
+import {
+  add,
+  addScaled,
+  cross,
+  dot,
+  length,
+  normalize,
+  ORIGIN,
+  scale,
+  subtract,
+  type Vec3,
+} from '../geometry/vector.ts';
+import { symmetricEigen } from '../numerics/eigen3.ts';
+import type { SolvedTube } from '../solve/types.ts';
+
+/** The slips that are told for each bend: 1 degree of angle, 1 degree of rotation, 2 mm of mark. */
+export const SLIP_ANGLE: Radians = toRadians(1);
+export const SLIP_MARK = 2;
+
+/** Quantiles for 95 %: chi-square with 3 degrees of freedom, and the normal distribution on both sides (printed tables). */
+const CHI_SQUARE_95 = 7.8147;
+const NORMAL_95 = 1.96;
+
+/** Where the end goes, and how far, mm. */
+export interface Slip {
+  readonly move: Vec3;
+  readonly distance: number;
+}
+
+/** How end B's node moves, end A held. */
+export interface BendSlips {
+  /** 1 = first from end A. */
+  readonly bend: number;
+  /** For 1 degree more of bend. */
+  readonly angle: Slip;
+  /** For 1 degree more of rotation before this bend; null on the first, whose rotation only turns the tube as a whole. */
+  readonly rotation: Slip | null;
+  /** For a mark 2 mm too far towards end B. */
+  readonly mark: Slip;
+}
+
+/** A shop's own tolerances: one standard deviation each, of every bend on its own. */
+export interface Tolerances {
+  readonly angle: Radians;
+  readonly rotation: Radians;
+  /** mm. */
+  readonly mark: number;
+}
+
+export interface SemiAxis {
+  /** mm. */
+  readonly length: number;
+  /** Unit vector; either sense is meant. */
+  readonly direction: Vec3;
+}
+
+/** Where an end's node may come to lie, the other end held. */
+export interface EndSpread {
+  /** mm^2, rows and columns x, y, z. */
+  readonly covariance: readonly [Vec3, Vec3, Vec3];
+  /** Of the ellipsoid that holds 95 % of all tubes, longest first. */
+  readonly axes: readonly [SemiAxis, SemiAxis, SemiAxis];
+  /** mm: 95 % of all tubes end within this, before or beyond the node, along the tube's own axis there. */
+  readonly along: number;
+}
+
+/** One row a bend; none for a straight tube. */
+export function bendSlips(tube: SolvedTube): readonly BendSlips[] {
+  const end = tube.corners.at(-1)!;
+  const slip = (motion: Motion, amount: number): Slip => {
+    const move = scale(moveOf(motion, end), amount);
+    return { move, distance: length(move) };
+  };
+  return bendMotions(tube).map(({ angle, rotation, mark }, i) => ({
+    bend: i + 1,
+    angle: slip(angle, SLIP_ANGLE),
+    rotation: rotation === null ? null : slip(rotation, SLIP_ANGLE),
+    mark: slip(mark, SLIP_MARK),
+  }));
+}
+
+/** Of end A with end B held, and of end B with end A held. All zero for a straight tube. */
+export function endSpreads(tube: SolvedTube, tolerances: Tolerances): readonly [EndSpread, EndSpread] {
+  const slips = bendMotions(tube).flatMap(({ angle, rotation, mark }) => [
+    { motion: angle, deviation: tolerances.angle },
+    ...(rotation === null ? [] : [{ motion: rotation, deviation: tolerances.rotation }]),
+    { motion: mark, deviation: tolerances.mark },
+  ]);
+  // The opposite motion of end A's side has the same squares.
+  const spreadAt = (node: Vec3, axis: Vec3): EndSpread =>
+    spreadOf(
+      slips.map(({ motion, deviation }) => scale(moveOf(motion, node), deviation)),
+      axis,
+    );
+  const [endA, endB] = tube.ends;
+  return [spreadAt(tube.corners[0]!, endA.direction), spreadAt(tube.corners.at(-1)!, endB.direction)];
+}
+
+/**
+ * The end whose node moves most along the tube's own axis, and that 95 % move, mm: what to leave on there so that the
+ * cope can still be cut. Null where nothing moves along either end. End B where both are alike.
+ */
+export function endToLeaveLong([a, b]: readonly [EndSpread, EndSpread]): { end: 'A' | 'B'; by: number } | null {
+  if (a.along === 0 && b.along === 0) return null;
+  return a.along - b.along > ROUNDING ? { end: 'A', by: a.along } : { end: 'B', by: b.along };
+}
+
+/** For one unit (radian, mm) of slip: a turn about a place, or a shift of all that follows. */
+interface Motion {
+  readonly turn: Vec3;
+  readonly about: Vec3;
+  readonly shift: Vec3;
+}
+
+const moveOf = ({ turn, about, shift }: Motion, place: Vec3): Vec3 => add(cross(turn, subtract(place, about)), shift);
+
+function bendMotions({
+  corners,
+  bends,
+}: SolvedTube): readonly { angle: Motion; rotation: Motion | null; mark: Motion }[] {
+  const directions = corners.slice(1).map((corner, i) => normalize(subtract(corner, corners[i]!)));
+  return bends.map(({ corner, setBack, normal }, i) => {
+    const [before, after] = [directions[i]!, directions[i + 1]!];
+    return {
+      angle: { turn: normal, about: addScaled(corner, after, setBack), shift: ORIGIN },
+      rotation: i === 0 ? null : { turn: before, about: corner, shift: ORIGIN },
+      mark: { turn: ORIGIN, about: ORIGIN, shift: subtract(before, after) },
+    };
+  });
+}
+
+function spreadOf(deviations: readonly Vec3[], axis: Vec3): EndSpread {
+  const sum = (of: (move: Vec3) => number): number => deviations.reduce((total, move) => total + of(move), 0);
+  const row = (i: number): Vec3 => [0, 1, 2].map((k) => sum((move) => move[i]! * move[k]!)) as unknown as Vec3;
+  const covariance = [row(0), row(1), row(2)] as const;
+  // Rounding may leave the value of a flat ellipsoid's thickness just below nothing.
+  const semiAxis = ({ value, vector }: { value: number; vector: Vec3 }): SemiAxis => ({
+    length: Math.sqrt(CHI_SQUARE_95 * Math.max(0, value)),
+    direction: vector,
+  });
+  const [first, second, third] = symmetricEigen(covariance);
+  return {
+    covariance,
+    axes: [semiAxis(first), semiAxis(second), semiAxis(third)],
+    along: NORMAL_95 * Math.sqrt(sum((move) => dot(move, axis) ** 2)),
+  };
+}
