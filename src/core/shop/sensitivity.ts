@@ -8,6 +8,7 @@
  * car axes, mm. Derivation: docs/maths/marks.md.
  */
 import { toRadians, type Radians } from '../geometry/angle.ts';
+import { ROUNDING } from '../geometry/tolerance.ts';
 import {
   add,
   addScaled,
