@@ -9,7 +9,9 @@
  */
 import papaparse from 'papaparse';
 import type { Derived } from '../core/derive.ts';
-import type { LengthUnit } from '../core/job/types.ts';
+import { angleBetween, signedAngle, toDegrees } from '../core/geometry/angle.ts';
+import { dot, length as length3, rejectFrom, scale } from '../core/geometry/vector.ts';
+import type { Job, LengthUnit } from '../core/job/types.ts';
 import { MM_PER_INCH } from '../core/units/length.ts';
 import { fabrication, type FabricationCut, type FabricationEnd, type FabricationTube } from './fabrication.ts';
 import type { TextFile } from './text.ts';
@@ -35,14 +37,16 @@ const FORMULA = /^(?:[\t\r\n]|\s*[=+\-@＝＋－＠])/u;
 
 /** tubes.csv, bends.csv, xyz.csv and copes.csv. */
 export function csvFiles(derived: Derived): readonly TextFile[] {
-  return [tubesCsv(derived), bendsCsv(derived), xyzCsv(derived), copesCsv(derived)];
+  const { job } = derived;
+  const { tubes } = fabrication(derived);
+  return [tubesCsv(job, tubes), bendsCsv(job, tubes), xyzCsv(job, tubes), copesCsv(job, tubes)];
 }
 
 /** One row a tube. */
-export function tubesCsv(derived: Derived): TextFile {
-  const sections = new Map(derived.job.sections.map((section) => [section.id, section]));
+function tubesCsv(job: Job, tubes: readonly FabricationTube[]): TextFile {
+  const sections = new Map(job.sections.map((section) => [section.id, section]));
   const sectionOf = (tube: FabricationTube) => sections.get(tube.section)!;
-  return table('tubes.csv', derived, fabrication(derived).tubes, [
+  return table('tubes.csv', job, tubes, [
     other('number', (tube) => tube.number),
     other('id', (tube) => tube.id),
     other('name', (tube) => tube.name),
@@ -67,10 +71,10 @@ interface BendRow {
 }
 
 /** The LRA table: one row a bend, in feed order from end A. */
-export function bendsCsv(derived: Derived): TextFile {
-  const rows = fabrication(derived).tubes.flatMap((tube) => tube.bends.map((_, at): BendRow => ({ tube, at })));
+function bendsCsv(job: Job, tubes: readonly FabricationTube[]): TextFile {
+  const rows = tubes.flatMap((tube) => tube.bends.map((_, at): BendRow => ({ tube, at })));
   const bend = ({ tube, at }: BendRow) => tube.bends[at]!;
-  return table('bends.csv', derived, rows, [
+  return table('bends.csv', job, rows, [
     other('number', ({ tube }) => tube.number),
     other('tube', ({ tube }) => tube.id),
     other('name', ({ tube }) => tube.name),
@@ -83,17 +87,18 @@ export function bendsCsv(derived: Derived): TextFile {
     other('machine_angle_within_deg', (row) => bend(row).machineAngleWithin),
     length('radius', (row) => bend(row).radius),
     length('arc', (row) => bend(row).arc),
-    length('start', (row) => bend(row).start),
-    length('end', (row) => bend(row).end),
-    length('clamp_mark', (row) => bend(row).clampMark),
+    length('blank_end_to_node_a', ({ tube }) => tube.ends[0].allowance - (tube.ends[0].tip ?? 0)),
+    length('start_from_node_a', (row) => bend(row).start),
+    length('end_from_node_a', (row) => bend(row).end),
+    length('clamp_mark_from_node_a', (row) => bend(row).clampMark),
     length('straight_after', ({ tube, at }) => tube.straights[at + 1]!),
   ]);
 }
 
 /** The XYZ table: one row a corner point, ends included, in feed order from end A; car axes. */
-export function xyzCsv(derived: Derived): TextFile {
-  const rows = fabrication(derived).tubes.flatMap((tube) => tube.corners.map((corner, at) => ({ tube, corner, at })));
-  return table('xyz.csv', derived, rows, [
+function xyzCsv(job: Job, tubes: readonly FabricationTube[]): TextFile {
+  const rows = tubes.flatMap((tube) => tube.corners.map((corner, at) => ({ tube, corner, at })));
+  return table('xyz.csv', job, rows, [
     other('number', ({ tube }) => tube.number),
     other('tube', ({ tube }) => tube.id),
     other('name', ({ tube }) => tube.name),
@@ -112,12 +117,10 @@ interface CopeRow {
 }
 
 /** One row a cut; an end without a cut (plate, square) has one row with the cut's cells empty. */
-export function copesCsv(derived: Derived): TextFile {
-  const rows = fabrication(derived).tubes.flatMap((tube) => [
-    ...copeRows(tube, 'A', tube.ends[0]),
-    ...copeRows(tube, 'B', tube.ends[1]),
-  ]);
-  return table('copes.csv', derived, rows, [
+function copesCsv(job: Job, tubes: readonly FabricationTube[]): TextFile {
+  const nameOf = new Map(tubes.map(({ id, name }) => [id, name]));
+  const rows = tubes.flatMap((tube) => [...copeRows(tube, 'A', tube.ends[0]), ...copeRows(tube, 'B', tube.ends[1])]);
+  return table('copes.csv', job, rows, [
     other('number', ({ tube }) => tube.number),
     other('tube', ({ tube }) => tube.id),
     other('name', ({ tube }) => tube.name),
@@ -125,9 +128,13 @@ export function copesCsv(derived: Derived): TextFile {
     other('node', ({ end }) => end.node),
     other('fit', ({ end }) => end.fit),
     other('against', ({ cut }) => cut?.against ?? null),
+    other('against_name', ({ cut }) => (cut === null ? null : nameOf.get(cut.against)!)),
     other('included_angle_deg', ({ cut }) => cut?.includedAngle ?? null),
     other('off_square_deg', ({ cut }) => cut?.offSquare ?? null),
     other('clocking_deg', ({ cut }) => cut?.clocking ?? null),
+    other('zero_line', ({ tube, side }) => zeroLine(tube, side)),
+    other('plate_tilt_deg', ({ end }) => plateCut(end)?.tilt ?? null),
+    other('plate_longest_deg', ({ end }) => plateCut(end)?.longest ?? null),
     length('axis_offset', ({ cut }) => cut?.axisOffset ?? null),
     length('saw_diameter', ({ cut }) => cut?.sawDiameter ?? null),
     length('saw_depth', ({ cut }) => cut?.sawDepth ?? null),
@@ -138,17 +145,31 @@ export function copesCsv(derived: Derived): TextFile {
   ]);
 }
 
+/** What angles about the tube are counted from, right-hand about the direction into the tube. */
+function zeroLine({ bends, ends }: FabricationTube, side: 'A' | 'B'): string {
+  if (bends.length > 0) return `inside of bend ${side === 'A' ? 1 : bends.length}`;
+  if (ends[0].cuts.length > 0) return 'acute side of the first cut at end A';
+  return ends[1].cuts.length > 0 ? 'acute side of the first cut at end B' : 'upper side';
+}
+
+/** The plane cut of a plate: how far off square the saw is set, and where about the tube its longest point lies; degrees. */
+function plateCut({ plateNormal, direction, reference }: FabricationEnd): { tilt: number; longest: number } | null {
+  if (plateNormal === null) return null;
+  const inward = scale(plateNormal, dot(plateNormal, direction) < 0 ? -1 : 1);
+  const longest = rejectFrom(inward, direction);
+  const isSquare = length3(longest) < 1e-9 * length3(inward);
+  return {
+    tilt: toDegrees(angleBetween(inward, direction)),
+    longest: isSquare ? 0 : toDegrees(signedAngle(reference, longest, direction)),
+  };
+}
+
 function copeRows(tube: FabricationTube, side: 'A' | 'B', end: FabricationEnd): CopeRow[] {
   const cuts = end.cuts.length > 0 ? end.cuts : [null];
   return cuts.map((cut) => ({ tube, side, end, cut }));
 }
 
-function table<Row>(
-  fileName: string,
-  { job }: Derived,
-  rows: readonly Row[],
-  columns: readonly Column<Row>[],
-): TextFile {
+function table<Row>(fileName: string, job: Job, rows: readonly Row[], columns: readonly Column<Row>[]): TextFile {
   const written = columns.flatMap((column) => inUnits(column, job.lengthUnit));
   const lines = [written.map(({ heading }) => heading), ...rows.map((row) => written.map(({ cell }) => cell(row)))];
   const text = papaparse.unparse(lines, { escapeFormulae: FORMULA, quotes: (cell) => typeof cell === 'string' });

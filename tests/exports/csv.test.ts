@@ -61,9 +61,9 @@ describe('the tables', () => {
         machine_angle_deg: cell(bend.machineAngle),
         radius_mm: cell(bend.radius),
         arc_mm: cell(bend.arc),
-        start_mm: cell(bend.start),
-        end_mm: cell(bend.end),
-        clamp_mark_mm: cell(bend.clampMark),
+        start_from_node_a_mm: cell(bend.start),
+        end_from_node_a_mm: cell(bend.end),
+        clamp_mark_from_node_a_mm: cell(bend.clampMark),
         straight_after_mm: cell(tube.straights[i + 1]),
       }),
     );

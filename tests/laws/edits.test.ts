@@ -12,7 +12,6 @@ import {
 import { addNode, moveFixedNode, removeNode, setOnDistance } from '../../src/core/edit/nodes.ts';
 import { addPoint, movePoint, removePoint } from '../../src/core/edit/points.ts';
 import type { Edited } from '../../src/core/edit/records.ts';
-import { changeId } from '../../src/core/edit/references.ts';
 import { addSection, removeSection } from '../../src/core/edit/sections.ts';
 import { applyDiff, diffJobs, invertDiff } from '../../src/core/job/diff.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
@@ -40,9 +39,6 @@ const EDITS: readonly ((job: Job, a: number, b: number) => Edited)[] = [
   (job, a, b) => moveMember(job, pick(job.members, a).id, b % 5),
   (job, a, b) => setEnd(job, pick(job.members, a).id, b % 2 === 0 ? 0 : 1, { fit: 'square', allowance: b }),
   (job, a) => (job.members.length > 1 ? removeMember(job, pick(job.members, a).id) : job),
-  (job, a, b) => changeId(job, 'nodes', pick(job.nodes, a).id, `node ${b}`),
-  (job, a, b) => changeId(job, 'members', pick(job.members, a).id, `member ${b}`),
-  (job, a, b) => changeId(job, 'points', pick(job.points, a).id, `point ${b}`),
   (job) => addSection(job),
   (job, a) => removeSection(job, pick(job.sections, a).id),
   (job) => addEnvelope(job),

@@ -2,7 +2,7 @@
  * Edits of nodes. A reference with a prime names the mirror image in y = 0: moving the image moves the node itself,
  * mirrored, so that what was dragged lands where it was dragged to.
  */
-import { add, type Vec3 } from '../geometry/vector.ts';
+import type { Vec3 } from '../geometry/vector.ts';
 import { bareId, isPrimed } from '../job/reference.ts';
 import type { FrameNode, Job, NodeId, NodeRef, Place, PointRef } from '../job/types.ts';
 import { nextId } from './ids.ts';
@@ -43,10 +43,6 @@ export function moveNode(job: Job, ref: NodeRef, position: Vec3): Job {
 /** Puts a fixed node, or with a prime its image, at `position`. */
 export const moveFixedNode = (job: Job, ref: NodeRef, position: Vec3): Job =>
   changePlace(job, ref, 'fixed', (at) => ({ ...at, position: onOwnSide(ref, position) }));
-
-/** Adds to the offset of a node on a point; `by` is how far the node, or with a prime its image, moves in the car. */
-export const offsetPointNode = (job: Job, ref: NodeRef, by: Vec3): Job =>
-  changePlace(job, ref, 'point', (at) => ({ ...at, offset: add(at.offset, onOwnSide(ref, by)) }));
 
 /** mm along the tube, from where the node is measured: the same number for a node and its image. */
 export const setOnDistance = (job: Job, ref: NodeRef, distance: number): Job =>

@@ -9,7 +9,7 @@ import type { Collection } from '../job/validate.ts';
 export type Edited = Job | readonly Fault[];
 
 export type RecordOf<C extends Collection> = Job[C][number];
-/** What may be set on a record: anything but its id, which others refer to (changeId does that). */
+/** What may be set on a record: anything but its id, which others refer to. */
 export type Fields<C extends Collection> = Partial<Omit<RecordOf<C>, 'id'>>;
 
 export function findRecord<C extends Collection>(job: Job, collection: C, id: string): RecordOf<C> | undefined {

@@ -1,155 +1,101 @@
 /**
- * Who refers to whom. One walk over every reference in the job serves three edits: giving a record another id
- * rewrites them, deleting asks whether there are any, and a node's dependents are found along them.
+ * Who refers to whom. One walk over every reference in the job serves two questions: may this record go, and what moves
+ * when this node does.
  */
 import { fault, quoted } from '../job/fault.ts';
-import { bareId, isPrimed } from '../job/reference.ts';
-import { LONGEST_ID } from '../job/schema.ts';
-import type { EndFit, Fault, FrameNode, Job, Member, Place, Pull } from '../job/types.ts';
+import { bareId } from '../job/reference.ts';
+import type { FrameNode, Job, Member } from '../job/types.ts';
 import type { Collection } from '../job/validate.ts';
-import { findRecord, mapKeeping, patched, takeOut, withRecords, type Edited } from './records.ts';
+import { takeOut, type Edited } from './records.ts';
 
-/** Answers what should stand in the reference's place; `where` is its place within the record. */
-type Visit = (target: Collection, reference: string, where: string) => string;
-
-/** The record under another id, and every reference to it, primed ones too, rewritten. Faults if the id cannot be had. */
-export function changeId(job: Job, collection: Collection, id: string, next: string): Edited {
-  if (id === next) return job;
-  if (next === '') return [fault('', 'an id cannot be empty')];
-  if (next.length > LONGEST_ID) return [fault('', `an id has at most ${LONGEST_ID} characters`)];
-  if (isPrimed(next)) return [fault('', "an id cannot end in a prime ('): that stands for the mirror image")];
-  if (findRecord(job, collection, next)) return [fault('', `${quoted(next)} is there already`)];
-  const pointed = withReferences(job, (target, reference) => {
-    if (target !== collection || bareId(reference) !== id) return reference;
-    return isPrimed(reference) ? `${next}'` : next;
-  });
-  const records: readonly { readonly id: string }[] = pointed[collection];
-  return {
-    ...pointed,
-    [collection]: mapKeeping(records, (record) => (record.id === id ? { ...record, id: next } : record)),
-  };
+interface Reference {
+  /** Who refers: the place of its record in the file, its id, and its name as a person knows it. */
+  readonly place: string;
+  readonly from: Collection | 'pulls';
+  readonly owner: string;
+  readonly name: string;
+  /** The place within the record. */
+  readonly where: string;
+  /** What it refers to. */
+  readonly target: Collection;
+  readonly id: string;
 }
 
 /** The job without the record; where others refer to it, one fault for each of them, naming it and the place. */
 export function removeUnused(job: Job, collection: Collection, id: string): Edited {
-  const faults = usersOf(job, collection, id);
-  return faults.length > 0 ? faults : takeOut(job, collection, id);
-}
-
-/** The other records that refer to this one: `members[3].path[1]: "Rear stay" uses it`. */
-export function usersOf(job: Job, collection: Collection, id: string): readonly Fault[] {
-  const users: Fault[] = [];
-  const look = <R extends { readonly id: string; readonly name: string }>(
-    from: Collection,
-    records: readonly R[],
-    walk: (record: R, visit: Visit) => unknown,
-  ): void => {
-    records.forEach((record, index) => {
-      if (from === collection && record.id === id) return;
-      const places: string[] = [];
-      walk(record, (target, reference, where) => {
-        if (target === collection && bareId(reference) === id) places.push(where);
-        return reference;
-      });
-      const [first] = places;
-      if (first !== undefined) users.push(fault(`${from}[${index}].${first}`, `${quoted(record.name)} uses it`));
-    });
-  };
-  look('bodyLines', job.bodyLines, bodyLineWith);
-  look('nodes', job.nodes, nodeWith);
-  look('members', job.members, memberWith);
-  job.pulls.forEach((pull, index) =>
-    pullWith(pull, (target, reference, where) => {
-      if (target === collection && reference === id)
-        users.push(fault(`pulls[${index}].${where}`, 'a logged pull uses it'));
-      return reference;
-    }),
-  );
-  return users;
+  const users = new Map<string, Reference>();
+  for (const reference of referencesOf(job)) {
+    const isUser = reference.target === collection && reference.id === id;
+    const isItself = reference.from === collection && reference.owner === id;
+    if (isUser && !isItself && !users.has(reference.place)) users.set(reference.place, reference);
+  }
+  if (users.size === 0) return takeOut(job, collection, id);
+  return [...users.values()].map(({ place, where, name }) => fault(`${place}.${where}`, `${name} uses it`));
 }
 
 /** The ids of the nodes that move with this one, itself included: those that stand on it, or on a tube through it. */
 export function dependentNodes(job: Job, nodeId: string): ReadonlySet<string> {
-  const nodes = new Set([nodeId]);
-  const members = new Set<string>();
-  const dependsOn = (target: Collection, reference: string): boolean =>
-    (target === 'nodes' && nodes.has(bareId(reference))) || (target === 'members' && members.has(bareId(reference)));
-  const gather = (found: Set<string>, records: readonly (FrameNode | Member)[]): void => {
-    for (const record of records) {
-      const visit: Visit = (target, reference, where) => {
-        // An end is coped to what it meets; only the path says where the tube runs.
-        if (dependsOn(target, reference) && !where.startsWith('ends')) found.add(record.id);
-        return reference;
-      };
-      if ('at' in record) nodeWith(record, visit);
-      else memberWith(record, visit);
-    }
-  };
-  for (let before = -1; before !== nodes.size + members.size;) {
-    before = nodes.size + members.size;
-    gather(members, job.members);
-    gather(nodes, job.nodes);
+  const servedBy = new Map<string, { from: string; owner: string }[]>();
+  for (const { from, owner, where, target, id } of referencesOf(job)) {
+    // An end is coped to what it meets; only the path says where the tube runs.
+    if ((from !== 'nodes' && from !== 'members') || where.startsWith('ends')) continue;
+    const key = `${target} ${id}`;
+    servedBy.set(key, [...(servedBy.get(key) ?? []), { from, owner }]);
   }
-  return nodes;
+  const moved = new Set([`nodes ${nodeId}`]);
+  for (const key of moved) for (const { from, owner } of servedBy.get(key) ?? []) moved.add(`${from} ${owner}`);
+  return new Set([...moved].filter((key) => key.startsWith('nodes ')).map((key) => key.slice('nodes '.length)));
 }
 
-function withReferences(job: Job, visit: Visit): Job {
-  const lined = withRecords(
-    job,
-    'bodyLines',
-    mapKeeping(job.bodyLines, (line) => bodyLineWith(line, visit)),
-  );
-  const placed = withRecords(
-    lined,
-    'nodes',
-    mapKeeping(job.nodes, (node) => nodeWith(node, visit)),
-  );
-  const framed = withRecords(
-    placed,
-    'members',
-    mapKeeping(job.members, (member) => memberWith(member, visit)),
-  );
-  const pulls = mapKeeping(job.pulls, (pull) => pullWith(pull, visit));
-  return pulls === job.pulls ? framed : { ...framed, pulls };
+function* referencesOf(job: Job): Generator<Reference> {
+  for (const [i, line] of job.bodyLines.entries()) {
+    const by = { place: `bodyLines[${i}]`, from: 'bodyLines', owner: line.id, name: quoted(line.name) } as const;
+    for (const [j, point] of line.points.entries())
+      yield { ...by, where: `points[${j}]`, target: 'points', id: bareId(point) };
+  }
+  for (const [i, node] of job.nodes.entries()) {
+    const by = { place: `nodes[${i}]`, from: 'nodes', owner: node.id, name: quoted(node.name) } as const;
+    for (const reference of ofPlace(node)) yield { ...by, ...reference };
+  }
+  for (const [i, member] of job.members.entries()) {
+    const by = { place: `members[${i}]`, from: 'members', owner: member.id, name: quoted(member.name) } as const;
+    for (const reference of ofMember(member)) yield { ...by, ...reference };
+  }
+  for (const [i, { die, section }] of job.pulls.entries()) {
+    const by = { place: `pulls[${i}]`, from: 'pulls', owner: '', name: 'a logged pull' } as const;
+    yield { ...by, where: 'die', target: 'dies', id: die };
+    yield { ...by, where: 'section', target: 'sections', id: section };
+  }
 }
 
-const pullWith = (pull: Pull, visit: Visit): Pull =>
-  patched(pull, { die: visit('dies', pull.die, 'die'), section: visit('sections', pull.section, 'section') });
+type Pointing = Pick<Reference, 'where' | 'target' | 'id'>;
 
-const bodyLineWith = (line: Job['bodyLines'][number], visit: Visit): Job['bodyLines'][number] =>
-  patched(line, { points: mapKeeping(line.points, (point, i) => visit('points', point, `points[${i}]`)) });
-
-const nodeWith = (node: FrameNode, visit: Visit): FrameNode => patched(node, { at: placeWith(node.at, visit) });
-
-function placeWith(at: Place, visit: Visit): Place {
+function* ofPlace({ at }: FrameNode): Generator<Pointing> {
   switch (at.kind) {
     case 'fixed':
-      return at;
+      return;
     case 'point':
-      return patched(at, { point: visit('points', at.point, 'at.point') });
+      yield { where: 'at.point', target: 'points', id: bareId(at.point) };
+      return;
     case 'on':
-      return patched(at, { member: visit('members', at.member, 'at.member') });
-    case 'between': {
-      const nodes = mapKeeping(at.nodes, (node, i) => visit('nodes', node, `at.nodes[${i}]`));
-      return patched(at, { nodes: nodes as typeof at.nodes });
-    }
+      yield { where: 'at.member', target: 'members', id: bareId(at.member) };
+      return;
+    case 'between':
+      for (const [j, node] of at.nodes.entries()) yield { where: `at.nodes[${j}]`, target: 'nodes', id: bareId(node) };
+      return;
     case 'ray':
-      return patched(at, { from: visit('nodes', at.from, 'at.from') });
+      yield { where: 'at.from', target: 'nodes', id: bareId(at.from) };
   }
 }
 
-function memberWith(member: Member, visit: Visit): Member {
-  const ends = mapKeeping<EndFit>(member.ends, (end, i) =>
-    end.fit === 'cope'
-      ? patched(end, {
-          against: mapKeeping(end.against, (run, j) => visit('members', run, `ends[${i}].against[${j}]`)),
-        })
-      : end,
-  );
-  return patched(member, {
-    path: mapKeeping(member.path, (node, i) => visit('nodes', node, `path[${i}]`)),
-    section: visit('sections', member.section, 'section'),
-    ...(member.die !== undefined && { die: visit('dies', member.die, 'die') }),
-    ends: ends as Member['ends'],
-  });
+function* ofMember({ path, section, die, ends }: Member): Generator<Pointing> {
+  for (const [j, node] of path.entries()) yield { where: `path[${j}]`, target: 'nodes', id: bareId(node) };
+  yield { where: 'section', target: 'sections', id: section };
+  if (die !== undefined) yield { where: 'die', target: 'dies', id: die };
+  for (const [j, end] of ends.entries()) {
+    if (end.fit !== 'cope') continue;
+    for (const [k, run] of end.against.entries()) {
+      yield { where: `ends[${j}].against[${k}]`, target: 'members', id: bareId(run) };
+    }
+  }
 }

@@ -120,8 +120,6 @@ function readCount(count: string): Typed {
 export interface ShownLength {
   /** '−' or ''. */
   readonly sign: '' | '−';
-  /** Whole feet; 0 unless feet were asked for. */
-  readonly feet: number;
   /** Whole inches, or with decimals the whole number in text. */
   readonly whole: number;
   /** Lowest terms; 0 over 1 where there is no fraction. */
@@ -136,15 +134,7 @@ export interface ShownLength {
 /** Inches to the nearest 1/`parts` (16 or 32 in a shop), as a fraction in lowest terms: 14 1/2. */
 export function inchFraction(mm: number, parts: number): ShownLength {
   const shown = splitInches(mm, parts);
-  return { ...shown, feet: 0, text: `${shown.sign}${inchText(shown)}` };
-}
-
-/** Feet and inches to the nearest 1/`parts`: 1' 2 1/2". */
-export function feetAndInches(mm: number, parts: number): ShownLength {
-  const shown = splitInches(mm, parts);
-  const feet = Math.floor(shown.whole / 12);
-  const rest = { ...shown, feet, whole: shown.whole - 12 * feet };
-  return { ...rest, text: `${shown.sign}${feet > 0 ? `${feet}' ` : ''}${inchText(rest)}"` };
+  return { ...shown, text: `${shown.sign}${inchText(shown)}` };
 }
 
 /** A decimal number of `unit`s with `places` decimals: 14.500 or 368.3. */
@@ -162,7 +152,6 @@ export function formatLength(mm: number, unit: LengthUnit, resolution = unit ===
   const shown = Math.abs(Number(text.replace('−', '-')));
   return {
     sign: text.startsWith('−') ? '−' : '',
-    feet: 0,
     whole: Math.trunc(shown),
     numerator: 0,
     denominator: 1,
@@ -171,7 +160,7 @@ export function formatLength(mm: number, unit: LengthUnit, resolution = unit ===
   };
 }
 
-function splitInches(mm: number, parts: number): Omit<ShownLength, 'feet' | 'text'> {
+function splitInches(mm: number, parts: number): Omit<ShownLength, 'text'> {
   const count = Math.round((Math.abs(mm) / MM_PER_INCH) * parts);
   const common = greatestCommonDivisor(count % parts, parts);
   return {

@@ -16,14 +16,12 @@ import {
 import * as nodes from '../../../src/core/edit/nodes.ts';
 import { addPoint, movePoint, removePoint, renamePoint } from '../../../src/core/edit/points.ts';
 import type { Edited } from '../../../src/core/edit/records.ts';
-import { changeId, dependentNodes } from '../../../src/core/edit/references.ts';
+import { dependentNodes } from '../../../src/core/edit/references.ts';
 import { addSection, removeSection, updateSection } from '../../../src/core/edit/sections.ts';
-import { snap } from '../../../src/core/edit/snap.ts';
 import { faultLine } from '../../../src/core/job/fault.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Job, Place } from '../../../src/core/job/types.ts';
-import { jobFaults } from '../../../src/core/job/validate.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
 import { sampleFile } from '../job/sample.ts';
 
@@ -186,41 +184,6 @@ describe('deleting', () => {
   });
 });
 
-describe('another id', () => {
-  it.each([
-    ['points', 'sill-l'],
-    ['points', 'post'],
-    ['sections', 'main'],
-    ['dies', 'd1'],
-    ['nodes', 'foot'],
-    ['nodes', 'top'],
-    ['members', 'hoop'],
-    ['members', 'stay'],
-  ] as const)('in %s for %s is followed by every reference', (collection, id) => {
-    const result = made(changeId(job, collection, id, 'another'));
-    expect(jobFaults(result)).toEqual([]);
-    expect(result[collection].map((record) => record.id)).not.toContain(id);
-    expect(made(changeId(result, collection, 'another', id))).toEqual(job);
-  });
-
-  it('follows primes and leaves the rest alone', () => {
-    const result = made(changeId(job, 'nodes', 'top', 'peak'));
-    expect(result.members[0]!.path).toEqual(['foot', 'peak', "peak'", "foot'"]);
-    expect(result.members[1]).toBe(job.members[1]);
-    expect(result.points).toBe(job.points);
-    expect(result.nodes[0]).toBe(job.nodes[0]);
-  });
-
-  it.each([
-    ['', 'an id cannot be empty'],
-    ["x'", "an id cannot end in a prime ('): that stands for the mirror image"],
-    ['top', '"top" is there already'],
-    ['x'.repeat(201), 'an id has at most 200 characters'],
-  ])('cannot be %j', (next, why) => {
-    expect(refusal(changeId(job, 'nodes', 'foot', next))).toEqual([why]);
-  });
-});
-
 describe('moving a node', () => {
   it('keeps the offsets of a node on a point that do not change, to the last digit', () => {
     const points = [{ id: 'p', name: 'p', position: [1023.9375, 598.4875, 58.7375] as const }];
@@ -244,8 +207,6 @@ describe('moving a node', () => {
     // sill-l is at (0, 640, 310).
     expect(at(nodes.moveNode(job, 'sill', [5, 600, 320]), 'sill')).toMatchObject({ offset: [5, -40, 10] });
     expect(at(nodes.moveNode(job, "sill'", [5, -600, 320]), 'sill')).toMatchObject({ offset: [5, -40, 10] });
-    expect(at(nodes.offsetPointNode(job, 'sill', [1, 2, 3]), 'sill')).toMatchObject({ offset: [1, -30, 3] });
-    expect(at(nodes.offsetPointNode(job, "sill'", [1, 2, 3]), 'sill')).toMatchObject({ offset: [1, -34, 3] });
     const onImage = nodes.setPlace(job, 'sill', { kind: 'point', point: "sill-l'", offset: [0, 0, 0] });
     expect(at(nodes.moveNode(onImage, 'sill', [0, -650, 310]), 'sill')).toMatchObject({ offset: [0, -10, 0] });
   });
@@ -276,15 +237,5 @@ describe('dependentNodes', () => {
     expect([...dependentNodes(job, 'foot')].toSorted()).toEqual(['foot', 'mid', 'on-bend', 'stay-top']);
     expect([...dependentNodes(job, 'top')].toSorted()).toEqual(['leg', 'on-bend', 'stay-top', 'top']);
     expect([...dependentNodes(job, 'tower')]).toEqual(['tower']);
-  });
-});
-
-describe('snap', () => {
-  it('goes to the nearest step', () => {
-    expect(snap(13, 5)).toBe(15);
-    expect(snap(-13, 5)).toBe(-15);
-    expect(snap(-1, 5)).toBe(0);
-    expect(snap(14.6 * 25.4, 25.4 / 2)).toBeCloseTo(368.3, 9);
-    expect(snap(13.37, 0)).toBe(13.37);
   });
 });

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   decimalLength,
-  feetAndInches,
   formatLength,
   inchFraction,
   parseLength,
@@ -157,7 +156,7 @@ describe('formatLength', () => {
   it('gives the parts of the fraction, in lowest terms', () => {
     expect(formatLength(-368.3, 'in')).toEqual({
       sign: '−',
-      feet: 0,
+
       whole: 14,
       numerator: 1,
       denominator: 2,
@@ -166,13 +165,6 @@ describe('formatLength', () => {
     });
     expect(inchFraction(7.14375, 32)).toMatchObject({ whole: 0, numerator: 9, denominator: 32, exact: true });
     expect(formatLength(7.14375, 'in', 1 / 32).text).toBe('9/32');
-  });
-
-  it('shows feet and inches', () => {
-    expect(feetAndInches(368.3, 16)).toMatchObject({ feet: 1, whole: 2, text: '1\' 2 1/2"' });
-    expect(feetAndInches(304.7, 16)).toMatchObject({ feet: 1, whole: 0, exact: false, text: '1\' 0"' });
-    expect(feetAndInches(-1828.8, 16).text).toBe('−6\' 0"');
-    expect(feetAndInches(12.7, 16).text).toBe('1/2"');
   });
 
   it('shows millimetres and decimal inches', () => {
@@ -189,7 +181,7 @@ describe('formatLength', () => {
   it('reads back to within half of what it shows', () => {
     fc.assert(
       fc.property(lengths, fc.constantFrom(2, 4, 8, 16, 32, 64), (mm, parts) => {
-        for (const shown of [inchFraction(mm, parts), feetAndInches(mm, parts)]) {
+        for (const shown of [inchFraction(mm, parts)]) {
           const back = parseLength(shown.text, 'in');
           expect(back.ok).toBe(true);
           const off = Math.abs((back.ok ? back.value : Number.NaN) - mm);
