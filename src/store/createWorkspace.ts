@@ -26,9 +26,12 @@ import type { Station, Version, Workspace, WorkspaceActions } from './types.ts';
 export interface WorkspaceStore extends StoreApi<Workspace> {
   /** Brings back the kept work, or the demo where nothing is kept. */
   start(surroundings: Surroundings): Promise<void>;
-  /** Writes at once what waits to be written: the page goes out of sight. */
+  /** Commits the gesture under way and writes at once what waits to be written: the page goes out of sight. */
   flush(): Promise<void>;
 }
+
+/** Steps kept each way for the next visit; undo in the open session has no end. */
+const KEPT_STEPS = 2000;
 
 export function createWorkspace(): WorkspaceStore {
   let history: History = histories.newHistory(emptyJob('in'));
@@ -37,17 +40,21 @@ export function createWorkspace(): WorkspaceStore {
   let settled: Derived = deriveEmpty(history);
   let around: Surroundings | null = null;
   let autosave: Autosave | null = null;
+  /** Whom to tell when the gesture ends. */
+  let ended: (() => void) | null = null;
 
   const actions: WorkspaceActions = {
     edit(label, change) {
       actions.commit();
       return settle(histories.commitEdit(history, label, change(history.job)));
     },
-    begin(label) {
+    begin(label, whenEnded) {
       actions.commit();
+      ended = whenEnded ?? null;
       show(history, gestures.begin(label, history.job), settled);
     },
     preview(change) {
+      if (gesture.state === 'idle') return false;
       const next = gestures.preview(gesture, change);
       const derivation = admitDraft(gestures.shownJob(next, history), get().derived);
       if (derivation.ok) show(history, next, derivation.value);
@@ -70,22 +77,21 @@ export function createWorkspace(): WorkspaceStore {
     },
     open(fileName, text) {
       const admitted = admitText(text);
-      if (!admitted.ok) return set({ refused: { fileName, faults: admitted.faults } });
-      keepBeforeReplacing();
-      replace(histories.newHistory(admitted.job), admitted.derived, { fileName });
-      autosave?.changed();
+      if (!admitted.ok) return actions.refuse(fileName, admitted.faults);
+      takeUp(histories.newHistory(admitted.job), admitted.derived, { fileName });
     },
     newJob() {
       const next = histories.newHistory(emptyJob(get().job.lengthUnit));
-      keepBeforeReplacing();
-      replace(next, deriveEmpty(next), { fileName: '', station: 'survey' });
-      autosave?.changed();
+      takeUp(next, deriveEmpty(next), { fileName: '', station: 'survey' });
     },
     async openDemo() {
       const text = await fetchDemo();
       if (text !== null) actions.open('demo.cagewright.json', text);
     },
-    file: () => ({ fileName: fileNameFor(history.job.name), text: serialiseJob(history.job) }),
+    file() {
+      actions.commit();
+      return { fileName: fileNameFor(history.job.name), text: serialiseJob(history.job) };
+    },
     async earlierVersions() {
       if (!around || !autosave) return [];
       const { persistence } = around;
@@ -104,18 +110,27 @@ export function createWorkspace(): WorkspaceStore {
     restore(version) {
       const admitted = admitText(version.text);
       if (admitted.ok) actions.edit('Bring back a version', () => admitted.job);
-      else set({ refused: { fileName: version.name, faults: admitted.faults } });
+      else actions.refuse(version.name, admitted.faults);
     },
     async takeOtherTab() {
-      await autosave?.keepVersion();
-      if (autosave) await bringBack(autosave.slot(), get().station);
+      if (!autosave) return;
+      actions.commit();
+      await autosave.flush();
+      try {
+        await autosave.keepVersion();
+      } catch {
+        return set({ saved: 'failed' });
+      }
+      await bringBack(autosave.slot(), get().station);
     },
     async keepAsCopy() {
-      if (!around || !autosave) return;
-      enterSlot(around.newSlot(), null);
+      if (!autosave) return;
+      actions.commit();
+      enterSlot(autosave.apart(), null);
       actions.edit('Keep as a copy', (job) => ({ ...job, name: `${job.name} (copy)` }));
-      await autosave.keepVersion();
+      await autosave.flush();
     },
+    refuse: (fileName, faults) => set({ refused: { fileName, faults } }),
     dismissRefusal: () => set({ refused: null }),
     dismissNotice: () => set({ notice: null }),
     setStation(station) {
@@ -162,6 +177,10 @@ export function createWorkspace(): WorkspaceStore {
       selection: stillThere(selection, derived),
       ...also,
     });
+    if (gesture.state !== 'idle') return;
+    const tell = ended;
+    ended = null;
+    tell?.();
   }
 
   /** Takes the history, and ends a gesture, if its job is admitted; else answers why not, and nothing changes. */
@@ -192,8 +211,17 @@ export function createWorkspace(): WorkspaceStore {
     show(next, gestures.IDLE, derived, { refused: null, selection: null, lookAt: null, ready: true, ...also });
   }
 
-  function keepBeforeReplacing(): void {
-    if (get().ready && history.job.members.length > 0) void autosave?.keepVersion();
+  /**
+   * Takes up another document. The one before it stays in its slot, with its way back and its versions; the next one
+   * gets a slot of its own, but for the place of a job in which nothing was ever done.
+   */
+  function takeUp(next: History, derived: Derived, also: Partial<Workspace>): void {
+    actions.commit();
+    void autosave?.flush();
+    if (around && (get().behind || !isUntouched(history))) enterSlot(around.newSlot(), null);
+    replace(next, derived, also);
+    rememberTab();
+    autosave?.changed();
   }
 
   function enterSlot(slot: string, stamp: Stamp | null): void {
@@ -244,8 +272,8 @@ export function createWorkspace(): WorkspaceStore {
       ...surroundings,
       read: () => ({
         name: history.job.name,
-        text: actions.file().text,
-        history: { past: history.past, future: history.future },
+        text: serialiseJob(history.job),
+        history: { past: history.past.slice(-KEPT_STEPS), future: history.future.slice(0, KEPT_STEPS) },
         fileName: get().fileName,
         station: get().station,
       }),
@@ -262,8 +290,16 @@ export function createWorkspace(): WorkspaceStore {
     else set({ ready: true });
   }
 
-  return Object.assign(store, { start, flush: async () => autosave?.flush() });
+  async function flush(): Promise<void> {
+    actions.commit();
+    await autosave?.flush();
+  }
+
+  return Object.assign(store, { start, flush });
 }
+
+const isUntouched = ({ job, past, future }: History): boolean =>
+  past.length + future.length + job.points.length + job.nodes.length + job.members.length === 0;
 
 type ShownState = Pick<Workspace, 'job' | 'derived' | 'undoLabel' | 'redoLabel' | 'gesture'>;
 

@@ -2,12 +2,11 @@
 import { openDB } from 'idb';
 import type { DBSchema, IDBPDatabase } from 'idb';
 import { mayWriteOver } from './persistence.ts';
-import type { Kept, Persistence, Stamp, Tabs } from './persistence.ts';
-import type { Version } from './types.ts';
+import type { Kept, KeptVersion, Persistence, Stamp, Tabs } from './persistence.ts';
 
 interface Schema extends DBSchema {
   documents: { key: string; value: { kept: Kept; stamp: Stamp }; indexes: { savedAt: number } };
-  versions: { key: number; value: Version };
+  versions: { key: number; value: KeptVersion; indexes: { slot: string } };
 }
 
 /** Opens the database; where the browser does not let the page keep anything, every call rejects. */
@@ -23,12 +22,21 @@ export function openIndexedDb(): Persistence {
       return own ?? (await documents.index('savedAt').openCursor(null, 'prev'))?.value ?? null;
     },
 
-    async save(kept, tab, seen) {
-      const transaction = (await opened).transaction('documents', 'readwrite');
-      const stored = await transaction.store.get(kept.slot);
+    async save(kept, tab, seen, most) {
+      const transaction = (await opened).transaction(['documents', 'versions'], 'readwrite');
+      const documents = transaction.objectStore('documents');
+      const versions = transaction.objectStore('versions');
+      const stored = await documents.get(kept.slot);
       if (!mayWriteOver(stored?.stamp, tab, seen)) return null;
       const stamp = { tab, count: (stored?.stamp.count ?? 0) + 1 };
-      await transaction.store.put({ kept, stamp }, kept.slot);
+      if (stored === undefined) {
+        const oldestFirst = await documents.index('savedAt').getAllKeys();
+        for (const slot of oldestFirst.slice(0, Math.max(0, oldestFirst.length + 1 - most))) {
+          const copies = await versions.index('slot').getAllKeys(slot);
+          await Promise.all([documents.delete(slot), ...copies.map((key) => versions.delete(key))]);
+        }
+      }
+      await documents.put({ kept, stamp }, kept.slot);
       await transaction.done;
       return stamp;
     },
@@ -44,7 +52,7 @@ export function openIndexedDb(): Persistence {
     async addVersion(version, most) {
       const transaction = (await opened).transaction('versions', 'readwrite');
       await transaction.store.put(version);
-      const keys = await transaction.store.getAllKeys();
+      const keys = await transaction.store.index('slot').getAllKeys(version.slot);
       await Promise.all(keys.slice(0, Math.max(0, keys.length - most)).map((key) => transaction.store.delete(key)));
       await transaction.done;
     },
@@ -53,10 +61,13 @@ export function openIndexedDb(): Persistence {
 
 /** Async, so that a browser without any database at all rejects too, and does not throw. */
 const openDatabase = async (): Promise<IDBPDatabase<Schema>> =>
-  openDB<Schema>('cagewright', 1, {
-    upgrade(database) {
-      database.createObjectStore('documents').createIndex('savedAt', 'kept.savedAt');
-      database.createObjectStore('versions', { keyPath: 'savedAt' });
+  openDB<Schema>('cagewright', 2, {
+    upgrade(database, before, _, transaction) {
+      if (before < 1) {
+        database.createObjectStore('documents').createIndex('savedAt', 'kept.savedAt');
+        database.createObjectStore('versions', { keyPath: 'savedAt' });
+      }
+      transaction.objectStore('versions').createIndex('slot', 'slot');
     },
   });
 

@@ -17,6 +17,11 @@ export interface Kept {
   readonly savedAt: number;
 }
 
+/** A dated copy, and the slot of the document that it is a copy of. */
+export interface KeptVersion extends Version {
+  readonly slot: string;
+}
+
 /** Who wrote a slot last, and the how-manieth write it was: a tab may only write over what it has seen. */
 export interface Stamp {
   readonly tab: string;
@@ -29,14 +34,15 @@ export interface Persistence {
   /**
    * Saves unless another tab has written the slot since `seen`; answers the new stamp, or null when it refused. Check
    * and write are one transaction. Several saves of one tab may be under way at once: its own writes never refuse it.
+   * A document that is new drops the ones saved longest ago beyond `most`, with their versions.
    */
-  save(kept: Kept, tab: string, seen: number): Promise<Stamp | null>;
+  save(kept: Kept, tab: string, seen: number, most: number): Promise<Stamp | null>;
   /** Every slot's document, in no order. */
   documents(): Promise<readonly Kept[]>;
   /** Newest first. */
-  versions(): Promise<readonly Version[]>;
-  /** Keeps a version and drops the oldest beyond `most`. */
-  addVersion(version: Version, most: number): Promise<void>;
+  versions(): Promise<readonly KeptVersion[]>;
+  /** Keeps a version and drops the oldest of the same slot beyond `most`. */
+  addVersion(version: KeptVersion, most: number): Promise<void>;
 }
 
 /** How tabs of one browser tell each other what they saved. */

@@ -30,7 +30,7 @@ export interface DocumentState {
   readonly gesture: string | null;
   /** False until the kept work, or the demo, is shown: `job` is an empty one until then. */
   readonly ready: boolean;
-  /** Another tab has saved newer work on this job: nothing more is saved from here until a person chooses. */
+  /** Another tab has saved newer work on this job: what is done here is kept apart from it until a person chooses. */
   readonly behind: boolean;
   readonly notice: Notice | null;
 }
@@ -61,9 +61,13 @@ export interface EditorState {
 export interface WorkspaceActions {
   /** One undo step. Answers the faults and leaves everything as it was if the job cannot be derived. */
   edit(label: string, change: (job: Job) => Job): readonly Fault[];
-  /** A gesture: begin keeps the start job, preview shows a draft made from it, commit makes one undo step, cancel drops it. */
-  begin(label: string): void;
-  /** Answers false, and shows nothing new, if the draft cannot be derived. */
+  /**
+   * A gesture: begin keeps the start job, preview shows a draft made from it, commit makes one undo step, cancel drops
+   * it. Whatever asks for the job itself (saving, undo, opening another) commits it first; `ended` is told once,
+   * however it ended.
+   */
+  begin(label: string, ended?: () => void): void;
+  /** Answers false, and shows nothing new, if no gesture is under way or the draft cannot be derived. */
   preview(change: (startJob: Job) => Job): boolean;
   commit(): void;
   cancel(): void;
@@ -71,12 +75,14 @@ export interface WorkspaceActions {
   redo(): void;
   /** Opens a job file's text. On faults the open job stays and `refused` says why. */
   open(fileName: string, text: string): void;
+  /** Says of a file that was not read why not, as `open` does of one whose text is no job. */
+  refuse(fileName: string, faults: readonly Fault[]): void;
   dismissRefusal(): void;
   dismissNotice(): void;
-  /** An empty job. Like `open`, it starts a fresh history and leaves the job before it in the earlier versions. */
+  /** An empty job. Like `open`, it has a history and a place of its own; the job before it stands in the earlier versions. */
   newJob(): void;
   openDemo(): Promise<void>;
-  /** The job as the text of a job file, and the name to save it under. */
+  /** The job as the text of a job file, and the name to save it under; commits a gesture under way. */
   file(): { readonly fileName: string; readonly text: string };
   /** The dated copies, and what was last saved from other tabs; newest first, empty when the browser keeps nothing. */
   earlierVersions(): Promise<readonly Version[]>;

@@ -19,7 +19,7 @@ export function startWorkspace(): void {
     if (document.visibilityState === 'hidden') flush();
   });
   window.addEventListener('beforeunload', (event) => {
-    const { saved, behind, undoLabel } = workspace.getState();
-    if (undoLabel !== null && (saved === 'failed' || behind)) event.preventDefault();
+    const { saved, undoLabel } = workspace.getState();
+    if (undoLabel !== null && saved === 'failed') event.preventDefault();
   });
 }

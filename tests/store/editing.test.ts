@@ -117,6 +117,39 @@ describe('a gesture', () => {
     expect(state().undoLabel).toBe('Drag point');
   });
 
+  it('is in the file that is saved while it is under way', () => {
+    const start = firstX(state().job);
+    state().begin('Nudge');
+    state().preview(moved(7));
+    expect(firstX(JSON.parse(state().file().text))).toBe(start + 7);
+    expect(state().undoLabel).toBe('Nudge');
+  });
+
+  it('tells once that it ended, whoever ended it', () => {
+    const told: string[] = [];
+    state().begin('kept', () => told.push('kept'));
+    state().preview(moved(1));
+    expect(told).toEqual([]);
+    state().commit();
+    state().begin('dropped', () => told.push('dropped'));
+    state().cancel();
+    state().begin('undone', () => told.push('undone'));
+    state().preview(moved(2));
+    state().undo();
+    state().begin('followed', () => told.push('followed'));
+    state().begin('saved', () => told.push('saved'));
+    state().preview(moved(3));
+    state().file();
+    state().undo();
+    expect(told).toEqual(['kept', 'dropped', 'undone', 'followed', 'saved']);
+  });
+
+  it('takes no draft once it is over', () => {
+    const { job } = state();
+    expect(state().preview(moved(5))).toBe(false);
+    expect(state().job).toBe(job);
+  });
+
   it('is kept as a step when an edit or an undo comes in between', () => {
     state().begin('Drag point');
     state().preview(moved(5));
@@ -161,6 +194,19 @@ describe('opening', () => {
     expect(state().job.members).toEqual([]);
     state().open(fileName, text);
     expect(state().job).toEqual(before);
+  });
+});
+
+describe('the name to save under', () => {
+  it.each([
+    ['a\u202egnp.exe', 'a-gnp.exe'],
+    ['in\u200bvisible\u2066', 'in-visible-'],
+    ['  .hidden ', 'hidden'],
+    ['///', '-'],
+    ['...', 'job'],
+  ])('%j is %j', (name, expected) => {
+    state().edit('Rename job', renamed(name));
+    expect(state().file().fileName).toBe(`${expected}.cagewright.json`);
   });
 });
 

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Job } from '../../src/core/job/types.ts';
-import { DELAY, MOST_VERSIONS } from '../../src/store/autosave.ts';
+import { DELAY, MOST_DOCUMENTS, MOST_VERSIONS } from '../../src/store/autosave.ts';
 import type { Browser, Tab } from './memory.ts';
 import { DEMO, openBrowser } from './memory.ts';
 
@@ -64,6 +64,55 @@ describe('saving', () => {
     read(tab).preview(renamed('draft'));
     await vi.advanceTimersByTimeAsync(2 * DELAY);
     expect(browser.documents.size).toBe(0);
+  });
+
+  it.each<[string, (tab: Tab) => unknown]>([
+    ['the page goes out of sight', (tab) => tab.workspace.flush()],
+    ['another job is opened', (tab) => read(tab).open('demo.json', DEMO)],
+    ['a new job is begun', (tab) => read(tab).newJob()],
+    ['the demo is asked for', (tab) => read(tab).openDemo()],
+  ])('enters the gesture under way when %s', async (_, leave) => {
+    const tab = await browser.openTab();
+    read(tab).begin('Nudge');
+    read(tab).preview(renamed('nudged'));
+    await leave(tab);
+    await vi.advanceTimersByTimeAsync(0);
+    expect(storedNames()).toContain('nudged');
+  });
+
+  it('keeps at most 2 000 steps for the next visit, and all of them until then', async () => {
+    const tab = await browser.openTab();
+    read(tab).newJob(); // with nothing in it, thousands of steps take no time
+    await work(tab, 'a');
+    const [slot, { kept, stamp }] = [...browser.documents][0]!;
+    const step = (number: number) => ({
+      label: `step ${number}`,
+      diff: { head: [{ key: 'name', before: `${number}`, after: `${number + 1}` }], collections: {} },
+    });
+    const past = Array.from({ length: 2000 }, (_, number) => step(number));
+    const text = kept.text.replace('"name": "a"', '"name": "2000"');
+    browser.documents.set(slot, { kept: { ...kept, text, history: { past, future: [] } }, stamp });
+    const again = await reload(tab);
+    await work(again, 'one more');
+    const stored = browser.documents.get(slot)!.kept.history as { past: { label: string }[] };
+    expect(stored.past).toHaveLength(2000);
+    expect(stored.past[0]!.label).toBe('step 1');
+    for (let step = 0; step < 2001; step += 1) read(again).undo();
+    expect(read(again).job.name).toBe('0');
+  });
+
+  it('is not called failed when only a version could not be kept', async () => {
+    browser.noVersions = true;
+    const tab = await browser.openTab();
+    await work(tab, 'a');
+    expect(read(tab).saved).toBe('saved');
+    expect(storedNames()).toEqual(['a']);
+    browser.noVersions = false;
+    await work(tab, 'b');
+    expect(
+      browser.versions.map(({ name }) => name),
+      'tried again at once',
+    ).toEqual(['b']);
   });
 
   it('says when the browser keeps nothing, and saves again once it does', async () => {
@@ -185,13 +234,46 @@ describe('earlier versions', () => {
     expect((await read(tab).earlierVersions())[0]!.name).toBe('b');
   });
 
+  it.each<[string, (tab: Tab) => unknown]>([
+    ['Open', (tab) => read(tab).open('demo.json', DEMO)],
+    ['New', (tab) => read(tab).newJob()],
+    ['Demo', (tab) => read(tab).openDemo()],
+  ])('hold the job before %s however long the next one is worked on', async (_, replace) => {
+    const tab = await browser.openTab();
+    await work(tab, 'before');
+    await work(tab, 'before, last');
+    await replace(tab);
+    for (let minute = 0; minute < 2 * MOST_VERSIONS; minute += 1) {
+      browser.time += 60_000;
+      await work(tab, `after ${minute}`);
+    }
+    const versions = await read(tab).earlierVersions();
+    expect(versions.map(({ name }) => name)).toEqual(expect.arrayContaining(['before', 'before, last']));
+    expect(versions.filter(({ name }) => name.startsWith('after'))).toHaveLength(MOST_VERSIONS);
+    read(tab).restore(versions.find(({ name }) => name === 'before, last')!);
+    expect(read(tab).job.name).toBe('before, last');
+    expect(read(await reload(tab)).job.name, 'the tab finds its own job again').toBe('after 39');
+  });
+
+  it('are of the newest thirty jobs in the browser', async () => {
+    const tab = await browser.openTab();
+    for (let number = 0; number < MOST_DOCUMENTS + 5; number += 1) {
+      read(tab).open('demo.json', DEMO);
+      await work(tab, `job ${number}`);
+    }
+    const names = storedNames();
+    expect(names).toHaveLength(MOST_DOCUMENTS);
+    expect(names).toEqual(expect.arrayContaining(['job 5', 'job 34']));
+    expect(new Set(browser.versions.map(({ slot }) => slot)).size).toBe(MOST_DOCUMENTS);
+  });
+
   it('show what a closed tab left in a place of its own', async () => {
     const closed = await browser.openTab();
     const open = await browser.openTab();
     await work(closed, 'a');
     await work(closed, 'b');
     await work(open, 'c');
-    expect((await read(open).earlierVersions()).map(({ name }) => name)).toEqual(['b', 'a']);
+    expect((await read(open).earlierVersions()).map(({ name }) => name)).toEqual(['c', 'b', 'a']);
   });
 
   it('are none when the browser keeps nothing', async () => {
@@ -216,8 +298,30 @@ describe('two tabs', () => {
     expect(read(second).behind).toBe(false);
     await work(first, 'first');
     await first.workspace.flush();
-    expect(storedNames()).toEqual(['second']);
+    expect(storedNames()[0]).toBe('second');
     expect(read(first).job.name).toBe('first');
+    expect(read(await reload(second)).job.name).toBe('second');
+  });
+
+  it('the tab that is behind keeps all that it does in a place apart, where a crash cannot take it', async () => {
+    const [first, second] = await twoTabs();
+    await work(second, 'second');
+    await work(first, 'first');
+    await work(first, 'first, later');
+    expect(read(first).saved).toBe('saved');
+    expect(storedNames()).toEqual(['second', 'first, later']);
+    const fresh = await reload(second);
+    expect((await read(fresh).earlierVersions()).map(({ name }) => name)).toContain('first, later');
+  });
+
+  it('an edit that was not saved yet when the other tab was faster is kept apart as well', async () => {
+    const [first, second] = await twoTabs();
+    read(first).edit('Rename', renamed('first'));
+    read(second).edit('Rename', renamed('second'));
+    await second.workspace.flush();
+    expect(read(first).behind).toBe(true);
+    await vi.advanceTimersByTimeAsync(DELAY + 1);
+    expect(storedNames()).toEqual(['second', 'first']);
   });
 
   it('takes the other work when asked, and keeps its own among the earlier versions', async () => {
@@ -229,7 +333,7 @@ describe('two tabs', () => {
     expect(read(first).behind).toBe(false);
     expect((await read(first).earlierVersions()).map(({ name }) => name)).toContain('first');
     await work(first, 'first, on top');
-    expect(storedNames()).toEqual(['first, on top']);
+    expect(storedNames()[0]).toBe('first, on top');
     expect(read(second).behind).toBe(true);
   });
 
@@ -252,7 +356,7 @@ describe('two tabs', () => {
     browser.documents.set(slot, { ...stored, stamp: { tab: 'unheard', count: stored.stamp.count + 1 } });
     await work(second, 'second');
     expect(read(second).behind).toBe(true);
-    expect(storedNames()).toEqual(['begun']);
+    expect(storedNames()).toEqual(['begun', 'second']);
     expect(read(first).behind).toBe(false);
   });
 });

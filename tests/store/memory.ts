@@ -3,17 +3,18 @@ import { readFileSync } from 'node:fs';
 import { createWorkspace } from '../../src/store/createWorkspace.ts';
 import type { WorkspaceStore } from '../../src/store/createWorkspace.ts';
 import { mayWriteOver } from '../../src/store/persistence.ts';
-import type { Kept, Stamp } from '../../src/store/persistence.ts';
+import type { Kept, KeptVersion, Stamp } from '../../src/store/persistence.ts';
 import type { Surroundings, TabMemory } from '../../src/store/surroundings.ts';
-import type { Version } from '../../src/store/types.ts';
 
 export const DEMO = readFileSync(new URL('../../public/demo.cagewright.json', import.meta.url), 'utf8');
 
 export interface Browser {
   readonly documents: Map<string, { kept: Kept; stamp: Stamp }>;
-  versions: Version[];
+  versions: KeptVersion[];
   /** While true, everything that is asked of the storage is refused. */
   broken: boolean;
+  /** While true, versions are refused, documents are taken. */
+  noVersions: boolean;
   /** Milliseconds; tests move it on. */
   time: number;
   openTab(memory?: TabMemory | null): Promise<Tab>;
@@ -30,7 +31,7 @@ export function openBrowser(): Browser {
   const listeners: ((slot: string, stamp: Stamp) => void)[] = [];
   let names = 0;
 
-  const browser: Browser = { documents, versions: [], broken: false, time: 1_000_000, openTab };
+  const browser: Browser = { documents, versions: [], broken: false, noVersions: false, time: 1_000_000, openTab };
 
   async function openTab(remembered: TabMemory | null = null): Promise<Tab> {
     let memory = remembered;
@@ -58,11 +59,18 @@ export function openBrowser(): Browser {
           const latest = [...documents.values()].toSorted((a, b) => b.kept.savedAt - a.kept.savedAt)[0];
           return (slot === null ? undefined : documents.get(slot)) ?? latest ?? null;
         },
-        async save(kept, tab, seen) {
+        async save(kept, tab, seen, most) {
           refuseIfBroken();
           const stored = documents.get(kept.slot)?.stamp;
           if (!mayWriteOver(stored, tab, seen)) return null;
           const stamp = { tab, count: (stored?.count ?? 0) + 1 };
+          if (!documents.has(kept.slot)) {
+            const newestFirst = [...documents.values()].toSorted((a, b) => b.kept.savedAt - a.kept.savedAt);
+            for (const { kept: old } of newestFirst.slice(most - 1)) {
+              documents.delete(old.slot);
+              browser.versions = browser.versions.filter(({ slot }) => slot !== old.slot);
+            }
+          }
           // What a browser keeps is a copy of plain data.
           documents.set(kept.slot, { kept: structuredClone(kept), stamp });
           return stamp;
@@ -77,7 +85,10 @@ export function openBrowser(): Browser {
         },
         async addVersion(version, most) {
           refuseIfBroken();
-          browser.versions = [version, ...browser.versions].slice(0, most);
+          if (browser.noVersions) throw new Error('no room for a version');
+          const same = browser.versions.filter(({ slot }) => slot === version.slot);
+          const dropped = same.slice(most - 1);
+          browser.versions = [version, ...browser.versions.filter((one) => !dropped.includes(one))];
         },
       },
     };
