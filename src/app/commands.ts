@@ -81,8 +81,8 @@ function enterText(field: HTMLElement): void {
 }
 
 /**
- * Runs the command that the key event asks for; the event is then used up. Text not yet entered is entered first, so
- * that what is saved is what one sees.
+ * Runs the command that the key event asks for; the event is then used up. Text not yet entered is entered first, and
+ * the workspace itself commits a gesture under way, so that what is saved is what one sees.
  */
 export function answerKey(event: KeyboardEvent, showSheet: (sheet: SheetName) => void): void {
   if (event.defaultPrevented || isLaidOver()) return;

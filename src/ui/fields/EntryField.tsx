@@ -1,7 +1,8 @@
 /**
  * One field for every kind of value. Typing shows how the text is read; Enter or leaving the field commits, once;
  * Escape gives the last good value back; arrow up and down nudge, ten times as far with Shift. What cannot be read, or
- * what the job cannot take, is refused beside the field and the last good value stays.
+ * what the job cannot take, is refused beside the field and the last good value stays. A run of nudges is one commit,
+ * made when the hand has rested; it may also be ended from outside, by undo or by saving: the field then shows the job.
  */
 import { useEffect, useId, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import type { Fault } from '../../core/job/types.ts';
@@ -11,11 +12,17 @@ import type { ValueKind } from './kinds.ts';
 export interface Committing<T> {
   /** Answers the faults for which the value was refused. */
   commit(value: T): readonly Fault[];
-  /** Shows the value while it is being nudged, `first` at the start of a run; false if it cannot be. */
-  nudge?(value: T, first: boolean): boolean;
+  /**
+   * Shows the value while it is being nudged, `first` at the start of a run; false if it cannot be. `ended` is told
+   * when the run is over, whoever ended it.
+   */
+  nudge?(value: T, first: boolean, ended: () => void): boolean;
   /** Ends a run of nudges: kept as one step, or dropped. */
   endNudge?(keep: boolean): void;
 }
+
+/** ms without a nudge after which a run of them is entered. */
+const REST = 1000;
 
 export type Leaving = 'enter' | 'tab' | 'back-tab' | 'escape' | 'blur';
 
@@ -49,6 +56,7 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
   const [typed, setTyped] = useState<string | null>(props.startWith ?? null);
   const [refusal, setRefusal] = useState<string | null>(null);
   const nudged = useRef<{ value: T } | null>(null);
+  const resting = useRef<ReturnType<typeof setTimeout>>(undefined);
   const input = useRef<HTMLInputElement>(null);
   const id = useId();
 
@@ -72,10 +80,18 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
     [],
   );
 
-  function finishNudge(keep: boolean): void {
+  /** The run of nudges is over: what the field shows is the job's again. */
+  function nudgeEnded(): void {
+    clearTimeout(resting.current);
     if (nudged.current === null) return;
     nudged.current = null;
-    props.endNudge?.(keep);
+    setTyped(null);
+  }
+
+  function finishNudge(keep: boolean): void {
+    if (nudged.current === null) return;
+    endNudge.current?.(keep);
+    nudgeEnded();
   }
 
   /** True when nothing stands in the way of leaving the field. */
@@ -83,7 +99,6 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
     if (typed === null) return true;
     if (nudged.current !== null) {
       finishNudge(true);
-      setTyped(null);
       return true;
     }
     const entered = kind.read(typed);
@@ -114,8 +129,10 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
       const faults = props.commit(next);
       setRefusal(faults.length === 0 ? null : faults.map((fault) => fault.message).join('; '));
       setTyped(null);
-    } else if (props.nudge(next, nudged.current === null)) {
+    } else if (props.nudge(next, nudged.current === null, nudgeEnded)) {
       nudged.current = { value: next };
+      clearTimeout(resting.current);
+      resting.current = setTimeout(() => finishNudge(true), REST);
       setTyped(kind.show(next));
       setRefusal(null);
     } else {
@@ -191,6 +208,11 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
             {props.drawn}
           </span>
         )}
+        {note && !note.refused && (
+          <p id={`${id}-note`} className={onNote === undefined ? 'entry-note entry-reading' : 'spoken-only'}>
+            {note.text}
+          </p>
+        )}
       </div>
       {props.suggestions && (
         <datalist id={`${id}-list`}>
@@ -199,13 +221,13 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
           ))}
         </datalist>
       )}
-      {note && (
+      {note?.refused && (
         <p
           id={`${id}-note`}
-          className={noteClass(note, onNote !== undefined)}
-          role={note.refused ? 'alert' : undefined}
+          className={onNote === undefined ? 'entry-note entry-note-refused' : 'spoken-only'}
+          role="alert"
         >
-          {note.refused && <span aria-hidden="true">▲ </span>}
+          <span aria-hidden="true">▲ </span>
           {note.text}
         </p>
       )}
@@ -223,6 +245,3 @@ function noteFor<T>(
   const text = current.ok ? kind.readBack(current.value) : current.why;
   return text === '' ? null : { refused: false, text };
 }
-
-const noteClass = (note: Note, drawnElsewhere: boolean): string =>
-  drawnElsewhere ? 'spoken-only' : note.refused ? 'entry-note entry-note-refused' : 'entry-note';

@@ -7,8 +7,8 @@ import type { Committing } from './EntryField.tsx';
 export function jobEdit<T>(label: string, change: (job: Job, value: T) => Job): Required<Committing<T>> {
   return {
     commit: (value) => workspace.getState().edit(label, (job) => change(job, value)),
-    nudge(value, first) {
-      if (first) workspace.getState().begin(label);
+    nudge(value, first, ended) {
+      if (first) workspace.getState().begin(label, ended);
       return workspace.getState().preview((job) => change(job, value));
     },
     endNudge(keep) {
