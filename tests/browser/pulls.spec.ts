@@ -139,3 +139,26 @@ test("a member's batch goes by its own pulls, and the die's radius by them too",
   await goTo(page, 'Shop');
   await expect(tubeRow(page, 'Main hoop').getByRole('gridcell').nth(2)).not.toHaveText(blank);
 });
+
+test('390 x 844: chart, list and form stay within the width, and thumbs find the key', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await start(page);
+  await toHoop(page);
+  for (const [pulled, net] of [
+    ['28', '25.5'],
+    ['65', '61'],
+    ['95', '90.2'],
+  ] as const) {
+    await logPull(page, pulled, net);
+  }
+  const list = page.getByRole('grid', { name: /^Pulls/ });
+  for (const thing of [page.getByRole('img', { name: /^What a bend opens by/ }), list, form(page)]) {
+    await thing.scrollIntoViewIfNeeded();
+    const { x, width } = (await thing.boundingBox())!;
+    expect(x).toBeGreaterThanOrEqual(0);
+    expect(x + width).toBeLessThanOrEqual(390);
+    expect(await thing.evaluate((element) => element.scrollWidth - element.clientWidth)).toBeLessThanOrEqual(0);
+  }
+  const key = (await form(page).getByRole('button', { name: 'Log the pull' }).boundingBox())!;
+  expect(Math.min(key.width, key.height)).toBeGreaterThanOrEqual(44);
+});

@@ -5,7 +5,7 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import type { PullLaw } from '../../core/springback/pull-law.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Angle, Length } from '../fields/Readings.tsx';
-import { halfWidthInWords, pullsInWords } from './pull-words.ts';
+import { halfWidthInWords, inDoubt, pullsInWords } from './pull-words.ts';
 import { layStick } from './stick.ts';
 
 export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
@@ -137,7 +137,12 @@ function pullNote(law: PullLaw | null): string {
     return 'No angle to pull to: the section names no steel that is known here, and no pulls are logged.';
   if (law.from === 'estimate')
     return '“Pull to” is an estimate from the steel’s spring alone and reads low: pull a test piece, and log it below.';
-  const from = `“Pull to” is from ${pullsInWords(law)} logged below`;
-  if (law.from === 'one-angle') return `${from}, at one angle: that cannot tell slack from spring.`;
-  return law.fit?.scatter == null ? `${from}.` : `${from}; 95 % of further pulls lie within ±.`;
+  const sure =
+    law.from === 'one-angle'
+      ? ', at one angle: that cannot tell slack from spring.'
+      : law.fit?.scatter == null
+        ? '.'
+        : '; ± holds 95 % of further pulls.';
+  const doubt = inDoubt(law) ? ' They cannot all be right: see the pull log before you bend.' : '';
+  return `“Pull to” is from ${pullsInWords(law)} logged below${sure}${doubt}`;
 }

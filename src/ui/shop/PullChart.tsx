@@ -42,7 +42,7 @@ export function PullChart(props: { pulls: readonly Pull[]; law: PullLaw | null; 
             {chart.line && <path className="draw-outer" d={chart.line} />}
           </g>
           {chart.estimate && (
-            <text className="draw-text draw-soft" x={right - 6} y={chart.estimate.labelAt} textAnchor="end">
+            <text className="draw-text draw-soft draw-clear" x={right - 6} y={chart.estimate.labelAt} textAnchor="end">
               steel alone, an estimate
             </text>
           )}
@@ -82,7 +82,7 @@ export function PullChart(props: { pulls: readonly Pull[]; law: PullLaw | null; 
           ✕
         </span>{' '}
         a pull{chart.line && ' · line: what is pulled past net'}
-        {chart.band && ' · band: 95 % of further pulls'}
+        {chart.band && ' · band: 95 % of further pulls'}
         {chart.crosses.some(({ counts }) => !counts) && law !== null && ' · pale: other batches'}
       </figcaption>
     </figure>

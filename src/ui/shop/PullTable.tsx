@@ -81,10 +81,11 @@ const COLUMNS: readonly Column<Row>[] = [
     change: (job, { index }, batch) => updatePull(job, index, { batch }),
   }),
   {
-    header: 'Log',
+    header: 'Delete',
+    numeric: true,
     show: ({ index, number }) => (
       <Command quiet step="Delete a pull" label={`Delete pull ${number}`} run={(job) => removePull(job, index)}>
-        Delete
+        ×
       </Command>
     ),
   },

@@ -36,7 +36,6 @@ const STEPS = [0.5, 1, 2, 5, 10, 20, 50, 100, 200];
 const MOST_MARKS = 8;
 /** The band's edges are curves: drawn through this many places. */
 const BAND_PLACES = 48;
-const LABEL = 15;
 
 /** `pulls` of one die and section; `law` from some or all of them; `spring` the steel's own share of the net angle. */
 export function layPullChart(
@@ -101,7 +100,8 @@ export function layPullChart(
               [0, 0],
               [most, spring * most],
             ]),
-            labelAt: y(spring * most) + LABEL < plot.bottom ? y(spring * most) + LABEL : y(spring * most) - 6,
+            // Above its end, the highest place of the line, so that the words never lie on it.
+            labelAt: y(spring * most) - 6,
           },
   };
 }

@@ -83,6 +83,9 @@ function doubts({ a, b, from, pulls }: PullLaw): readonly string[] {
   ];
 }
 
+/** True when the law rests on pulls that cannot all be right. */
+export const inDoubt = ({ a, b, pulls }: PullLaw): boolean => a < 0 || b < 0 || contradictions(pulls).length > 0;
+
 export interface Disagreement {
   /** Indices in the pulls that were given. */
   readonly pulls: readonly number[];

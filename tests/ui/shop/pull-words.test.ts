@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Die, Job, Pull, Section } from '../../../src/core/job/types.ts';
 import { pullLaw } from '../../../src/core/springback/pull-law.ts';
-import { disagreements, halfWidthInWords, lawInWords, pairsOf } from '../../../src/ui/shop/pull-words.ts';
+import { disagreements, halfWidthInWords, inDoubt, lawInWords, pairsOf } from '../../../src/ui/shop/pull-words.ts';
 import { bentTube } from './tubes.ts';
 
 const tube = bentTube(1);
@@ -65,6 +65,13 @@ describe('pulls that do not agree', () => {
     expect(found.map(({ pulls }) => pulls)).toEqual([[1, 2]]);
     expect(found[0]!.words).toContain('Pulls 2 and 3 do not agree');
     expect(found[0]!.words).toContain('4.0° and 6.5°');
+  });
+
+  it('put the law in doubt, as a slack below zero does', () => {
+    const doubted = (pulls: readonly Pull[]): boolean => inDoubt(pullLaw(pulls, die, section, undefined)!);
+    expect(doubted([pull(28, 25.5), pull(65, 61)])).toBe(false);
+    expect(doubted([pull(28, 25.5), pull(65, 61), pull(68, 61.5)])).toBe(true);
+    expect(doubted([pull(21, 20), pull(76, 70)])).toBe(true);
   });
 
   it('are also one that closed when it was let go', () => {
