@@ -1,0 +1,132 @@
+/** What a slip at the bender does to the end of the tube, and which end is left long for the scatter of the shop. */
+import type { ReactNode } from 'react';
+import { toRadians } from '../../core/geometry/angle.ts';
+import { bendSlips, endSpreads, endToLeaveLong, type EndSpread } from '../../core/shop/sensitivity.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { stepAbove } from '../../core/units/step.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { NumberField } from '../fields/Fields.tsx';
+import { Length, ShortfallLength } from '../fields/Readings.tsx';
+import { Section } from '../Section.tsx';
+import { GREATEST_TOLERANCE, readTolerances, type ToleranceView } from './mark-words.ts';
+import { useKept } from './useKept.ts';
+import './marks.css';
+
+export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const [scatter, keep] = useKept('tolerances', readTolerances);
+  const spreads = endSpreads(tube, {
+    angle: toRadians(scatter.angle),
+    rotation: toRadians(scatter.rotation),
+    mark: scatter.mark,
+  });
+  const long = endToLeaveLong(spreads);
+  return (
+    <Section title="What a slip does" open>
+      <p className="advice">
+        {long === null ? (
+          'Slips of this shop move neither end along its own tube: no end need be left long.'
+        ) : (
+          <>
+            <strong>
+              Leave end {long.end} long by <ShortfallLength mm={long.by} />
+            </strong>{' '}
+            and cut its cope after bending: 95 of 100 such tubes come out within that.
+          </>
+        )}
+      </p>
+      <table className="table table-plain marks-table">
+        <caption className="small">How far end B moves, end A held, {unit}</caption>
+        <thead>
+          <tr>
+            <th scope="col">Bend</th>
+            <th scope="col" className="number">
+              1° of bend
+            </th>
+            <th scope="col" className="number">
+              1° of rotation
+            </th>
+            <th scope="col" className="number">
+              2 mm of mark
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {bendSlips(tube).map(({ bend, angle, rotation, mark }) => (
+            <tr key={bend}>
+              <th scope="row">{bend}</th>
+              <td className="number">
+                <Length mm={angle.distance} />
+              </td>
+              <td className="number">{rotation === null ? '–' : <Length mm={rotation.distance} />}</td>
+              <td className="number">
+                <Length mm={mark.distance} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <fieldset className="trio">
+        <legend>This shop’s scatter, one standard deviation</legend>
+        {FIELDS.map(({ key, label }) => (
+          <NumberField
+            key={key}
+            label={label}
+            value={scatter[key]}
+            least={0}
+            greatest={GREATEST_TOLERANCE}
+            step={0.1}
+            commit={(value) => {
+              keep({ ...scatter, [key]: value });
+              return [];
+            }}
+          />
+        ))}
+      </fieldset>
+      <table className="table table-plain marks-table">
+        <caption className="small">Where 95 of 100 tubes come to lie, the other end held, ± {unit}</caption>
+        <thead>
+          <tr>
+            <th scope="col">End</th>
+            <th scope="col" className="number">
+              Along the tube
+            </th>
+            <th scope="col" className="number">
+              Semi-axes of the ellipsoid
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          <SpreadRow end="A" spread={spreads[0]} />
+          <SpreadRow end="B" spread={spreads[1]} />
+        </tbody>
+      </table>
+    </Section>
+  );
+}
+
+const FIELDS: readonly { readonly key: keyof ToleranceView; readonly label: string }[] = [
+  { key: 'angle', label: 'Bend, °' },
+  { key: 'rotation', label: 'Rotation, °' },
+  { key: 'mark', label: 'Mark, mm' },
+];
+
+/** Never shown smaller than they are. */
+function SpreadRow({ end, spread }: { end: 'A' | 'B'; spread: EndSpread }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  return (
+    <tr>
+      <th scope="row">{end}</th>
+      <td className="number">
+        <Length mm={stepAbove(spread.along, unit)} />
+      </td>
+      <td className="number">
+        {spread.axes.map(({ length }, i) => (
+          <span key={i} className="marks-axis">
+            <Length mm={stepAbove(length, unit)} />
+          </span>
+        ))}
+      </td>
+    </tr>
+  );
+}

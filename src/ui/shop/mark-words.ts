@@ -1,0 +1,110 @@
+/** How marks are taken in the shop and what they are called: choices, tape readings, sides, and what rounding costs. */
+import { toDegrees } from '../../core/geometry/angle.ts';
+import type { Rounding, TapeMark, TapeSetting, TapeStep } from '../../core/shop/tape.ts';
+import { formatAngle } from '../../core/units/angle.ts';
+import {
+  decimalLength,
+  formatLength,
+  MM_PER_INCH,
+  type LengthUnit,
+  type ShownLength,
+} from '../../core/units/length.ts';
+
+/** `fine`: the finer of the unit's two tapes. */
+export interface TapeView {
+  readonly from: TapeSetting['from'];
+  readonly style: TapeSetting['style'];
+  readonly fine: boolean;
+}
+
+export const FROM: readonly { readonly value: TapeView['from']; readonly label: string }[] = [
+  { value: 'A', label: 'End A' },
+  { value: 'B', label: 'End B' },
+  { value: 'middle', label: 'The middle outwards' },
+];
+
+export const STYLES: readonly { readonly value: TapeView['style']; readonly label: string }[] = [
+  { value: 'start', label: 'Start' },
+  { value: 'clamp', label: 'Clamp' },
+  { value: 'middle', label: 'Middle' },
+  { value: 'tangents', label: 'Both tangents' },
+];
+
+/** What was kept, as far as it can be used; the rest as at first: the start of each bend from end A, on the coarse tape. */
+export function readTapeView(kept: unknown): TapeView {
+  const { from, style, fine } = fieldsOf(kept);
+  return {
+    from: FROM.find(({ value }) => value === from)?.value ?? 'A',
+    style: STYLES.find(({ value }) => value === style)?.value ?? 'start',
+    fine: fine === true,
+  };
+}
+
+/** One standard deviation each: degrees, degrees, mm. */
+export interface ToleranceView {
+  readonly angle: number;
+  readonly rotation: number;
+  readonly mark: number;
+}
+
+/** The most that a shop may be off by, in degrees or mm, and still be reckoned to first order. */
+export const GREATEST_TOLERANCE = 10;
+
+/** What was kept, as far as it can be used; the rest as at first: half a degree, half a degree, 1 mm. */
+export function readTolerances(kept: unknown): ToleranceView {
+  const { angle, rotation, mark } = fieldsOf(kept);
+  const usable = (value: unknown, atFirst: number): number =>
+    typeof value === 'number' && value >= 0 && value <= GREATEST_TOLERANCE ? value : atFirst;
+  return { angle: usable(angle, 0.5), rotation: usable(rotation, 0.5), mark: usable(mark, 1) };
+}
+
+const fieldsOf = (kept: unknown): Record<string, unknown> =>
+  typeof kept === 'object' && kept !== null ? (kept as Record<string, unknown>) : {};
+
+export interface Tape {
+  /** Its division, mm. */
+  readonly step: number;
+  /** "1/16 in". */
+  readonly label: string;
+}
+
+/** The coarse and the fine tape of a unit. */
+export const tapesOf = (unit: LengthUnit): readonly [Tape, Tape] =>
+  unit === 'in'
+    ? [
+        { step: MM_PER_INCH / 16, label: '1/16 in' },
+        { step: MM_PER_INCH / 32, label: '1/32 in' },
+      ]
+    : [
+        { step: 1, label: '1 mm' },
+        { step: 0.5, label: '0.5 mm' },
+      ];
+
+/** A place on a division of the tape, with no more digits than the tape has. */
+export const tapeReading = (at: number, unit: LengthUnit, fine: boolean): ShownLength =>
+  formatLength(at, unit, unit === 'in' ? (fine ? 1 / 32 : 1 / 16) : fine ? 0.1 : 1);
+
+/** Towards which end the bend lies from its mark: an arrow with end A on the left, as the stick is drawn, and words. */
+export function sideOf({ bendLies }: TapeMark, { towards }: TapeStep): { arrow: string; words: string } {
+  if (bendLies === 'either-side') return { arrow: '◂▸', words: 'half on each side' };
+  const end = bendLies === 'beyond' ? towards : otherEnd(towards);
+  return { arrow: end === 'A' ? '◂' : '▸', words: `towards end ${end}` };
+}
+
+const otherEnd = (end: 'A' | 'B'): 'A' | 'B' => (end === 'A' ? 'B' : 'A');
+
+/** What a mark is called beside the other one of its bend, and what has to be known of it: '' where nothing has. */
+export function noteOf({ kind, at, onBlank }: TapeMark, view: TapeView): string {
+  if (!onBlank) return 'beyond the end of the blank: it cannot be marked';
+  const name = view.style === 'tangents' ? (kind === 'start' ? 'starts' : 'ends') : '';
+  return at < 0 ? [name, 'on the other side of the line'].filter(Boolean).join(', ') : name;
+}
+
+/** What the far end and the angles are off by when a tube is bent to its rounded marks; null where it need not be told. */
+export function roundingInWords(rounding: Rounding, from: TapeView['from'], unit: LengthUnit): string | null {
+  if (!rounding.told) return null;
+  const length = `${decimalLength(rounding.endMoves, unit, unit === 'in' ? 3 : 1)} ${unit}`;
+  const angle = formatAngle(toDegrees(rounding.angleOff), 1);
+  const bends = Number(angle) === 0 ? '' : `, and bends by up to ${angle}° when bent from mark to mark`;
+  return `Rounded to this tape, end ${from === 'B' ? 'A' : 'B'} comes out ${length} off${bends}.`;
+}
