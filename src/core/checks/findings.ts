@@ -8,6 +8,7 @@ import { ROUNDING } from '../geometry/tolerance.ts';
 import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { LengthUnit } from '../job/types.ts';
 import { costOfIgnoringRadius } from '../solve/opened.ts';
+import { contradictions, isBelievable } from '../springback/pull-law.ts';
 import type { Bend, Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
 import { decimalLength } from '../units/length.ts';
 import type { Clearance, Finding, Severity } from './types.ts';
@@ -151,20 +152,29 @@ function* bendTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
 /** Under this, mm, the tape does not show it. */
 const UNSEEN = 0.5;
 
-/** The log of pulls knows a larger radius than the layout uses. */
+/** What the log of pulls says of this tube: that it cannot be right, or that it knows a larger radius than is laid out. */
 function* openingTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
   const { pullLaw, die } = tube;
-  if (pullLaw === null || pullLaw.from === 'estimate' || die === null) return;
+  if (pullLaw === null || pullLaw.from === 'estimate' || die === null || tube.bends.length === 0) return;
+  const base = { tube: tube.id, source: 'pulls logged in this job' };
+  if (contradictions(pullLaw.pulls).length > 0 || tube.bends.some(({ angle }) => !isBelievable(pullLaw, angle))) {
+    yield {
+      ...base,
+      id: 'bend/pulls-disagree',
+      severity: 'warning',
+      at: tube.bends[0]!.corner,
+      message: `${tube.name}: the pulls logged for ${die.name} and ${tube.section.name} cannot all be right, so neither can its machine angles. Look the log through, and take out what was misread.`,
+    };
+  }
   const cost = costOfIgnoringRadius(tube);
   if (cost < UNSEEN) return;
   yield {
+    ...base,
     id: 'bend/radius-opens',
     severity: 'warning',
-    tube: tube.id,
     end: 'B',
     at: tube.corners.at(-1)!,
     message: `${tube.name}: by its pulls ${die.name} bends to a larger radius than it is laid out with; end B comes out ${show(cost)} from its place. Set the die to take its radius from the pulls.`,
-    source: 'pulls logged in this job',
   };
 }
 

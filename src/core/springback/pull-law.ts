@@ -56,12 +56,21 @@ export const netFor = ({ a, b }: PullLaw, pulled: Radians): Radians => (pulled -
 export const pulledHalfWidth = ({ fit }: PullLaw, net: Radians): Radians | null =>
   fit === null ? null : predictionHalfWidth(fit, net);
 
+/** A bend opens, it never closes; and one that opens by half its angle is a slip of the pen or another tube. */
+const GREATEST_SHARE = 1.5;
+
+/** Whether the law can be true of a bend of this net angle. */
+export function isBelievable(law: PullLaw, net: Radians): boolean {
+  const share = pulledFor(law, net) / net;
+  return share >= 1 && share <= GREATEST_SHARE;
+}
+
 /**
- * Centreline radius that a bend of this net angle comes out with: the die lays down radius x pulled of arc, which ends as
- * net. Never less than the die's own radius by more than the pulls say.
+ * Centreline radius that a bend of this net angle comes out with, mm: the die lays down radius x pulled of arc, which ends
+ * as net. The die's own radius where the law cannot be true.
  */
 export const effectiveRadius = (law: PullLaw, dieRadius: number, net: Radians): number =>
-  (dieRadius * pulledFor(law, net)) / net;
+  isBelievable(law, net) ? (dieRadius * pulledFor(law, net)) / net : dieRadius;
 
 /** Pairs of pulls, by index in `pulls`, that cannot both be right; and single pulls that ended past their own pull. */
 export function contradictions(pulls: readonly Pull[]): readonly (readonly number[])[] {

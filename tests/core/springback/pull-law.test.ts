@@ -89,6 +89,15 @@ describe('a die that takes its radius from the pulls', () => {
     expect(bend!.setBack).toBeCloseTo((152.4 * 92) / 90, 9);
     expect(derived(hoop('from-pulls')).findings).toEqual([]);
   });
+  it('keeps its own radius, and says why, where the pulls cannot be right', () => {
+    const pulls = [
+      { die: 'd', section: 'main', pulled: 10, net: 60, on: '' },
+      { die: 'd', section: 'main', pulled: 20, net: 70, on: '' },
+    ];
+    const frame = derived({ ...hoop('from-pulls'), pulls });
+    expect(tube(frame, 'hoop').bends.map(({ radius }) => radius)).toEqual([152.4, 152.4]);
+    expect(frame.findings.map((finding) => finding.id)).toEqual(['bend/pulls-disagree']);
+  });
   it('left out, the finding says how far the far end comes to lie', () => {
     const { findings } = derived(hoop('nominal'));
     expect(findings.map((finding) => finding.id)).toEqual(['bend/radius-opens']);
