@@ -3,7 +3,7 @@ import type { LengthUnit } from '../core/job/types.ts';
 import { formatLength } from '../core/units/length.ts';
 
 /** The smallest step shown, in the unit. */
-const RESOLUTION = { in: 1 / 32, mm: 0.1 } as const;
+export const RESOLUTION = { in: 1 / 32, mm: 0.1 } as const;
 
 export function Figure({ mm, unit }: { readonly mm: number; readonly unit: LengthUnit }) {
   const shown = formatLength(mm, unit, RESOLUTION[unit]);

@@ -1,18 +1,29 @@
 /** What is selected, in a short sentence for those who do not see the bay. */
 import type { Derived } from '../core/derive.ts';
 import { formatLength } from '../core/units/length.ts';
+import { exactText } from '../core/units/step.ts';
 import type { Vec3 } from '../core/geometry/vector.ts';
 import type { Job } from '../core/job/types.ts';
 import type { Selection } from '../store/types.ts';
 import { bareId, isPrimed } from '../core/job/reference.ts';
+import { RESOLUTION } from './Figure.tsx';
 import { pointPlace } from './shown.ts';
 
 const length = (mm: number, job: Job): string => `${formatLength(mm, job.lengthUnit).text} ${job.lengthUnit}`;
 
-/** "along 34 1/2 in forward, offset 25 in right, height 0 in up" of the datum: the tables' words, the signs spoken. */
-export function tellPlace([x, y, z]: Vec3, job: Job): string {
-  const one = (name: string, mm: number, ahead: string, behind: string): string =>
-    `${name} ${length(Math.abs(mm), job)} ${mm < 0 ? behind : ahead}`;
+/** As the shop's sheet writes what is cut to. */
+const cutLength = (mm: number, { lengthUnit }: Job): string =>
+  `${formatLength(mm, lengthUnit, RESOLUTION[lengthUnit]).text} ${lengthUnit}`;
+
+/**
+ * "along 34 1/2 in forward, offset 25 in right, height 0 in up" of the datum: the tables' words, the signs
+ * spoken. What is `stored`, as a person entered it, says where it is rounded.
+ */
+export function tellPlace([x, y, z]: Vec3, job: Job, stored = false): string {
+  const one = (name: string, mm: number, ahead: string, behind: string): string => {
+    const rounded = stored && !formatLength(mm, job.lengthUnit).exact;
+    return `${name} ${rounded ? '≈ ' : ''}${length(Math.abs(mm), job)} ${mm < 0 ? behind : ahead}`;
+  };
   return [one('along', x, 'forward', 'back'), one('offset', y, 'left', 'right'), one('height', z, 'up', 'down')].join(
     ', ',
   );
@@ -28,7 +39,7 @@ export function describeSelection(derived: Derived, selection: Selection | null)
       const tube = derived.byId.get(selection.id);
       if (tube === undefined) return '';
       const bends = tube.bends.length === 1 ? '1 bend' : `${tube.bends.length || 'no'} bends`;
-      return `Tube ${tube.number}, ${tube.name}: ${bends}, developed length ${length(tube.developedLength, job)}.`;
+      return `Tube ${tube.number}, ${tube.name}: ${bends}, developed length ${cutLength(tube.developedLength, job)}.`;
     }
     case 'node': {
       const place = derived.nodes.get(selection.id);
@@ -42,11 +53,13 @@ export function describeSelection(derived: Derived, selection: Selection | null)
       const name = job.points.find((point) => point.id === bareId(selection.id))?.name || bareId(selection.id);
       return place === undefined
         ? ''
-        : `Point ${name}${isPrimed(selection.id) ? ', mirror image' : ''}: ${tellPlace(place, job)}.`;
+        : `Point ${name}${isPrimed(selection.id) ? ', mirror image' : ''}: ${tellPlace(place, job, true)}.`;
     }
     case 'envelope': {
       const envelope = job.envelopes.find((candidate) => candidate.id === selection.id);
-      return envelope === undefined ? '' : `${envelope.name}: ${length(envelope.gap, job)} gap asked for.`;
+      return envelope === undefined
+        ? ''
+        : `${envelope.name}: ${exactText(envelope.gap, job.lengthUnit)} ${job.lengthUnit} gap asked for.`;
     }
   }
 }

@@ -1,8 +1,18 @@
 /** Points, nodes and members come, are renamed and go; what others lean on stays, and says who leans on it. */
+import type { Locator, Page } from '@playwright/test';
 import { choose, enter, expect, goTo, rowOf, savedText, start, test } from './journey.ts';
 
 const POINTS = /^Measured points/;
 const MEMBERS = 'Members in build order';
+
+/** As a hand does it: where the button is when the press begins, whatever moves meanwhile. */
+async function pressAndLetGo(page: Page, button: Locator): Promise<void> {
+  const { x, y, width, height } = (await button.boundingBox())!;
+  await page.mouse.move(x + width / 2, y + height - 4);
+  await page.mouse.down();
+  await page.waitForTimeout(100);
+  await page.mouse.up();
+}
 
 test('a point is added, renamed and deleted; one that a node hangs on is not', async ({ page }) => {
   await start(page);
@@ -12,8 +22,10 @@ test('a point is added, renamed and deleted; one that a node hangs on is not', a
   await enter(page.getByRole('textbox', { name: 'What was measured' }), 'Pedal box');
   await enter(page.getByRole('textbox', { name: 'Along' }), `3'`);
   await enter(page.getByRole('textbox', { name: 'Offset, + left' }), '-14 1/2');
-  await enter(page.getByRole('textbox', { name: 'Height' }), '100mm');
-  await page.getByRole('button', { name: 'Add the point' }).click();
+  // Straight from the last field to the button: leaving the field must not move the button from under the press.
+  await page.getByRole('textbox', { name: 'Height' }).pressSequentially('100mm');
+  await expect(page.getByRole('textbox', { name: 'Height' })).toHaveAccessibleDescription(/100\.0 mm/);
+  await pressAndLetGo(page, page.getByRole('button', { name: 'Add the point' }));
   const card = page.getByRole('article', { name: 'Point Pedal box' });
   await expect(card).toBeVisible();
   const added = JSON.parse(await savedText(page)).points.at(-1) as { name: string; position: number[] };
@@ -30,6 +42,24 @@ test('a point is added, renamed and deleted; one that a node hangs on is not', a
   await page.getByRole('button', { name: 'Delete the point' }).click();
   await expect(page.getByRole('alert')).toContainText('Hoop foot');
   expect(await savedText(page)).toBe(atFirst);
+});
+
+test('Enter in the last field adds the point; a text that cannot be read adds none', async ({ page }) => {
+  await start(page);
+  const atFirst = await savedText(page);
+  await goTo(page, 'Survey');
+  await page.getByText('Add a point', { exact: true }).click();
+  const height = page.getByRole('textbox', { name: 'Height' }).last();
+  await enter(page.getByRole('textbox', { name: 'What was measured' }), 'Pedal box');
+  await height.fill('1,5');
+  await page.getByRole('button', { name: 'Add the point' }).click();
+  await expect(page.getByRole('alert')).toContainText('1,5');
+  expect(await savedText(page)).toBe(atFirst);
+  await enter(height, '2');
+  await expect(page.getByRole('article', { name: 'Point Pedal box' })).toBeVisible();
+  const added = JSON.parse(await savedText(page)).points as { name: string; position: number[] }[];
+  expect(added).toHaveLength(JSON.parse(atFirst).points.length + 1);
+  expect(added.at(-1)!.position[2]).toBeCloseTo(50.8, 9);
 });
 
 test('a node is added, renamed and deleted; one that members run through is not', async ({ page }) => {

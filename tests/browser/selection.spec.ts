@@ -15,6 +15,26 @@ test('a tube chosen in the Frame table is chosen in the bay and in the Shop', as
   await expect(page.getByRole('grid', { name: /^Tubes/ }).getByRole('row', { selected: true })).toHaveCount(1);
 });
 
+test('after Escape a press on the same row selects it again', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Shop');
+  const row = tubeRow(page, 'Main diagonal');
+  await row.getByRole('gridcell').nth(1).click();
+  await expect(row).toHaveAttribute('aria-selected', 'true');
+  await page.keyboard.press('Escape');
+  await expect(row).toHaveAttribute('aria-selected', 'false');
+  await row.getByRole('gridcell').nth(1).click();
+  await expect(row).toHaveAttribute('aria-selected', 'true');
+
+  await goTo(page, 'Frame');
+  await page.getByRole('tab', { name: /^Nodes/ }).click();
+  await choose(page, /^Nodes/, 'Hoop foot');
+  await page.keyboard.press('Escape');
+  await expect(rowOf(page, /^Nodes/, 'Hoop foot')).toHaveAttribute('aria-selected', 'false');
+  await choose(page, /^Nodes/, 'Hoop foot');
+  await expect(rowOf(page, /^Nodes/, 'Hoop foot')).toHaveAttribute('aria-selected', 'true');
+});
+
 test('a tube pressed in the bay is chosen in the table', async ({ page }) => {
   await start(page);
   await page.getByRole('button', { name: 'Front view' }).click();

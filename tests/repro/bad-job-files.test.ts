@@ -52,7 +52,7 @@ const BAD: readonly (readonly [what: string, text: string, line: string])[] = [
   [
     'is a fabrication file',
     changed((job) => (job['format'] = 'cagewright/fabrication')),
-    'format: not "cagewright/job" but "cagewright/fabrication"',
+    'format: a fabrication file, which is made from a job: open the job file that it was made from',
   ],
   [
     'is of a later version',

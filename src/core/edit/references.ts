@@ -30,7 +30,9 @@ export function removeUnused(job: Job, collection: Collection, id: string): Edit
     if (isUser && !isItself && !users.has(reference.place)) users.set(reference.place, reference);
   }
   if (users.size === 0) return takeOut(job, collection, id);
-  return [...users.values()].map(({ place, where, name }) => fault(`${place}.${where}`, `${name} uses it`));
+  return [...users.values()].map(({ place, where, name }) =>
+    fault(`${place}.${where}`, `${name} uses it: move or delete that first`),
+  );
 }
 
 /** The ids of the nodes that move with this one, itself included: those that stand on it, or on a tube through it. */

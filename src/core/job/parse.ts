@@ -36,6 +36,9 @@ const isPlainObject = (value: Plain): value is PlainObject =>
 /** Whether it is a job file at all, and of a version that this program reads. */
 function headFaults({ format, version }: PlainObject): Fault[] {
   if (format === undefined) return [fault('format', 'missing: a job file begins with "format": "cagewright/job"')];
+  if (format === 'cagewright/fabrication') {
+    return [fault('format', 'a fabrication file, which is made from a job: open the job file that it was made from')];
+  }
   if (format !== 'cagewright/job') {
     return [fault('format', `not "cagewright/job"${typeof format === 'string' ? ` but ${quoted(format)}` : ''}`)];
   }

@@ -1,22 +1,23 @@
 /**
- * Lengths brought to the steps in which they are shown, always to the same side: a gap is never shown larger than it
- * is, nor what is missing from it smaller.
+ * Lengths that a limit hangs on, brought to the steps in which they are shown: a gap is never shown larger than it is,
+ * nor what is missing from it smaller, and the limit itself is not rounded.
  */
-import { MM_PER_INCH, type LengthUnit } from './length.ts';
+import { decimalLength, formatLength, MM_PER_INCH, type LengthUnit } from './length.ts';
 
 /** Of one step: what arithmetic leaves, so that a length on a step stays there. */
 const ROUND_OFF = 1e-6;
 
-const stepOf = (unit: LengthUnit, resolution: number): number => resolution * (unit === 'in' ? MM_PER_INCH : 1);
+/** One step, mm: 1/16 in, or 0.1 mm. */
+const STEP: Readonly<Record<LengthUnit, number>> = { in: MM_PER_INCH / 16, mm: 0.1 };
 
-/** The greatest whole number of steps that is no more than `mm`, in mm. `resolution` is one step, in `unit`: 1/16, 0.1. */
-export function stepBelow(mm: number, unit: LengthUnit, resolution: number): number {
-  const step = stepOf(unit, resolution);
-  return Math.floor(mm / step + ROUND_OFF) * step;
-}
+/** The greatest whole number of the unit's steps that is no more than `mm`, in mm. */
+export const stepBelow = (mm: number, unit: LengthUnit): number => Math.floor(mm / STEP[unit] + ROUND_OFF) * STEP[unit];
 
-/** The least whole number of steps that is no less than `mm`, in mm. */
-export function stepAbove(mm: number, unit: LengthUnit, resolution: number): number {
-  const step = stepOf(unit, resolution);
-  return Math.ceil(mm / step - ROUND_OFF) * step;
+/** The least whole number of the unit's steps that is no less than `mm`, in mm. */
+export const stepAbove = (mm: number, unit: LengthUnit): number => Math.ceil(mm / STEP[unit] - ROUND_OFF) * STEP[unit];
+
+/** As it stands on a tape where it is on a step of 1/16 in or 0.1 mm, else in decimals: to 0.001 in or 0.01 mm. */
+export function exactText(mm: number, unit: LengthUnit): string {
+  const shown = formatLength(mm, unit);
+  return shown.exact ? shown.text : decimalLength(mm, unit, unit === 'in' ? 3 : 2);
 }

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { addEnvelope } from '../../core/edit/envelopes.ts';
 import type { Severity } from '../../core/checks/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Length } from '../fields/Readings.tsx';
+import { GapLength } from '../fields/Readings.tsx';
 import { Section } from '../Section.tsx';
 import { EnvelopeCard } from './EnvelopeCard.tsx';
 import { FindingsList } from './FindingsList.tsx';
@@ -74,7 +74,7 @@ function Tally(): ReactNode {
               aria-label={`Go to the shortest gap, at ${envelopes.find(({ id }) => id === shortest.envelope)?.name}`}
               onClick={() => goTo(shortest.at, { kind: 'envelope', id: shortest.envelope })}
             >
-              <Length mm={shortest.distance} withUnit />
+              <GapLength mm={shortest.distance} />
             </button>
           </dd>
         </div>

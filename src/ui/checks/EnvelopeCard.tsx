@@ -7,7 +7,7 @@ import type { Vec3 } from '../../core/geometry/vector.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
-import { Length } from '../fields/Readings.tsx';
+import { GapLength, LimitLength, ShortfallLength } from '../fields/Readings.tsx';
 import { tubeName } from '../names.ts';
 import { Section } from '../Section.tsx';
 import { useScrollIntoView } from '../useScrollIntoView.ts';
@@ -33,11 +33,11 @@ export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
           onClick={() => goTo(shortest.at, { kind: 'envelope', id: envelope.id })}
         >
           <span className="gap-figure">
-            <Length mm={shortest.distance} withUnit />
+            <GapLength mm={shortest.distance} />
           </span>
           <span>
-            <GapWord clearance={shortest} /> to {tubeName(derived, shortest.tube)};{' '}
-            <Length mm={shortest.gap} withUnit /> asked for
+            <GapWord clearance={shortest} /> to {tubeName(derived, shortest.tube)}; <LimitLength mm={shortest.gap} />{' '}
+            asked for
           </span>
         </button>
       )}
@@ -58,7 +58,6 @@ export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
 
 function GapTable({ clearances, name }: { clearances: readonly Clearance[]; name: string }): ReactNode {
   const derived = useWorkspace((state) => state.derived);
-  const unit = useWorkspace((state) => state.job.lengthUnit);
   const selection = useWorkspace((state) => state.selection);
   const goTo = useWorkspace((state) => state.goTo);
   return (
@@ -69,7 +68,7 @@ function GapTable({ clearances, name }: { clearances: readonly Clearance[]; name
           <tr>
             <th scope="col">Tube</th>
             <th scope="col" className="number">
-              Gap, {unit}
+              Gap
             </th>
             <th scope="col" />
           </tr>
@@ -89,7 +88,7 @@ function GapTable({ clearances, name }: { clearances: readonly Clearance[]; name
                   </button>
                 </th>
                 <td className="number">
-                  <Length mm={clearance.distance} />
+                  <GapLength mm={clearance.distance} />
                 </td>
                 <td>
                   <GapWord clearance={clearance} />
@@ -108,7 +107,7 @@ function GapWord({ clearance }: { clearance: Clearance }): ReactNode {
   return (
     <span className="word-error">
       × {clearance.distance < 0 ? 'inside the box, ' : ''}short by{' '}
-      <Length mm={clearance.gap - clearance.distance} withUnit />
+      <ShortfallLength mm={clearance.gap - clearance.distance} />
     </span>
   );
 }

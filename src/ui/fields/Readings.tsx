@@ -3,14 +3,20 @@ import type { ReactNode } from 'react';
 import { toDegrees, type Radians } from '../../core/geometry/angle.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { formatLength, inchFraction, type ShownLength } from '../../core/units/length.ts';
+import { exactText, stepAbove, stepBelow } from '../../core/units/step.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 
-/**
- * A length in the job's unit. `parts`: the fraction of an inch it is rounded to, 16 unless said. `stored`: it is what a
- * person entered, so rounding is shown.
- */
-export function Length(props: { mm: number; parts?: 16 | 32; withUnit?: boolean; stored?: boolean }): ReactNode {
-  const { mm, parts = 16, withUnit = false, stored = false } = props;
+interface LengthProps {
+  readonly mm: number;
+  /** The fraction of an inch it is rounded to, 16 unless said. */
+  readonly parts?: 16 | 32;
+  readonly withUnit?: boolean;
+  /** It is what a person entered, so rounding is shown. */
+  readonly stored?: boolean;
+}
+
+/** A length in the job's unit, to the nearest step. */
+export function Length({ mm, parts = 16, withUnit = false, stored = false }: LengthProps): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const shown = unit === 'in' ? inchFraction(mm, parts) : formatLength(mm, unit);
   return (
@@ -20,6 +26,30 @@ export function Length(props: { mm: number; parts?: 16 | 32; withUnit?: boolean;
         {stored ? <Rounded shown={shown} /> : <Fraction shown={shown} />}
         {withUnit && <span className="figure-unit"> {unit}</span>}
       </span>
+    </span>
+  );
+}
+
+/** A gap, to the step below it: never shown larger than it is. */
+export function GapLength({ mm }: { mm: number }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  return <Length mm={stepBelow(mm, unit)} withUnit />;
+}
+
+/** What is missing from a gap, to the step above it: never shown smaller than it is. */
+export function ShortfallLength({ mm }: { mm: number }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  return <Length mm={stepAbove(mm, unit)} withUnit />;
+}
+
+/** A limit, not rounded to the step. */
+export function LimitLength({ mm }: { mm: number }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  if (formatLength(mm, unit).exact) return <Length mm={mm} withUnit />;
+  return (
+    <span className="figure">
+      {exactText(mm, unit)}
+      <span className="figure-unit"> {unit}</span>
     </span>
   );
 }

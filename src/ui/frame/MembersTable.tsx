@@ -105,7 +105,7 @@ function NewMember(): ReactNode {
         </Command>
         {path.length > 0 && (
           <button type="button" className="press press-quiet" onClick={() => setPath((before) => before.slice(0, -1))}>
-            Take the last back
+            Remove the last node
           </button>
         )}
       </div>

@@ -25,12 +25,14 @@ export function NodeTables(): ReactNode {
           the point moves, the cage follows.
         </p>
       )}
-      <div className="scroll-box">
-        {KINDS.map((kind) => {
-          const rows = ofKind(nodes, kind);
-          return rows.length === 0 ? null : <OfKind key={kind} kind={kind} rows={rows} among={among} />;
-        })}
-      </div>
+      {nodes.length > 0 && (
+        <div className="scroll-box">
+          {KINDS.map((kind) => {
+            const rows = ofKind(nodes, kind);
+            return rows.length === 0 ? null : <OfKind key={kind} kind={kind} rows={rows} among={among} />;
+          })}
+        </div>
+      )}
       <Section title="Add a node" open={nodes.length === 0}>
         <NewNode />
       </Section>
@@ -40,8 +42,8 @@ export function NodeTables(): ReactNode {
 
 /** What the three lengths in the table are, where they are not the node's place itself. */
 const AWAY: Readonly<Partial<Record<Place['kind'], string>>> = {
-  point: 'and so far away from it',
-  on: 'and so far off its axis',
+  point: 'with the node moved off it by',
+  on: 'with the node moved off its axis by',
 };
 
 function OfKind(props: { kind: Place['kind']; rows: readonly FrameNode[]; among: NodeChoices }): ReactNode {

@@ -9,7 +9,7 @@ const SIDE = 108;
 const AIR = 6;
 const FOOT = 20;
 /** From this width on, pixels, the quarters have room for their angles too. */
-const WIDE = 230;
+const WIDE = 280;
 
 interface ProfileDrawingProps {
   readonly tube: SolvedTube;

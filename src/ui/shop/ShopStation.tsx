@@ -9,7 +9,9 @@ import { EditTable } from '../table/EditTable.tsx';
 import { BendTable } from './BendTable.tsx';
 import { EndRecipe } from './EndRecipe.tsx';
 import { PullLog } from './PullLog.tsx';
+import { Slips } from './Slips.tsx';
 import { TakeAway } from './TakeAway.tsx';
+import { TapeMarks } from './TapeMarks.tsx';
 import { TubeHead } from './TubeHead.tsx';
 import '../ui.css';
 import './shop.css';
@@ -54,6 +56,8 @@ export default function ShopStation(): ReactNode {
         <article className="card" aria-label={`Tube ${tube.number}, ${tube.name}`}>
           <TubeHead tube={tube} />
           {tube.bends.length > 0 && <BendTable tube={tube} />}
+          {tube.bends.length > 0 && <TapeMarks tube={tube} />}
+          {tube.bends.length > 0 && <Slips tube={tube} />}
           <EndRecipe tube={tube} which={0} />
           <EndRecipe tube={tube} which={1} />
         </article>
@@ -96,7 +100,7 @@ function Totals({ tubes }: { tubes: readonly SolvedTube[] }): ReactNode {
       <div>
         <dt>Blanks, end to end</dt>
         <dd>
-          <Length mm={sum((tube) => tube.blankLength)} withUnit />
+          <Length mm={sum((tube) => tube.blankLength)} parts={32} withUnit />
         </dd>
       </div>
       <div>

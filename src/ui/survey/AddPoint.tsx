@@ -1,10 +1,9 @@
 /** A new point: its name and three measurements, put into the job only when all of them are there. */
-import { useState, type ReactNode } from 'react';
+import { useRef, useState, type FormEvent, type KeyboardEvent, type ReactNode } from 'react';
 import { addPoint } from '../../core/edit/points.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { ORIGIN } from '../../core/geometry/vector.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
-import { Command } from '../Command.tsx';
 import { LengthField, TextField } from '../fields/Fields.tsx';
 import { withAxis } from '../vectors.ts';
 
@@ -15,16 +14,33 @@ export function AddPoint(): ReactNode {
   const count = useWorkspace((state) => state.job.points.length);
   const [name, setName] = useState('');
   const [position, setPosition] = useState<Vec3>(ORIGIN);
-  const called = name || `Point ${count + 1}`;
+  const [refusal, setRefusal] = useState('');
+  const form = useRef<HTMLFormElement>(null);
 
-  function showAdded(): void {
+  function add(event: FormEvent): void {
+    event.preventDefault();
+    // A text that was not taken left the value before it: a point must not go there unseen.
+    const refused = form.current?.querySelector<HTMLElement>('[aria-invalid]');
+    if (refused) return refused.focus();
+    const called = name || `Point ${count + 1}`;
+    const faults = workspace.getState().edit(`Add ${called}`, (job) => addPoint(job, called, position));
+    setRefusal(faults.map((fault) => fault.message).join('; '));
+    if (faults.length > 0) return;
     setName('');
     const added = workspace.getState().job.points.at(-1);
     if (added) select({ kind: 'point', id: added.id });
+    form.current?.querySelector('input')?.focus();
+  }
+
+  /** Enter in the last field enters it and then adds the point, once what was entered is drawn. */
+  function addFromLast(event: KeyboardEvent<HTMLFormElement>): void {
+    const inputs = event.currentTarget.querySelectorAll('input');
+    if (event.key === 'Enter' && event.target === inputs[inputs.length - 1])
+      requestAnimationFrame(() => form.current?.requestSubmit());
   }
 
   return (
-    <div className="fields">
+    <form ref={form} className="fields" onSubmit={add} onKeyDownCapture={addFromLast}>
       <TextField
         label="What was measured"
         mayBeEmpty
@@ -47,9 +63,15 @@ export function AddPoint(): ReactNode {
           />
         ))}
       </div>
-      <Command step={`Add ${called}`} run={(job) => addPoint(job, called, position)} onDone={showAdded}>
+      <button type="submit" className="press">
         Add the point
-      </Command>
-    </div>
+      </button>
+      {refusal !== '' && (
+        <p className="entry-note entry-note-refused" role="alert">
+          <span aria-hidden="true">▲ </span>
+          {refusal}
+        </p>
+      )}
+    </form>
   );
 }

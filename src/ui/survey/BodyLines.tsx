@@ -80,7 +80,7 @@ function NewLine(): ReactNode {
             className="press press-quiet"
             onClick={() => setPoints((before) => before.slice(0, -1))}
           >
-            Take the last back
+            Remove the last point
           </button>
         </div>
       )}

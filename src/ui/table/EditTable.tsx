@@ -51,7 +51,7 @@ interface OpenCell extends Cell {
 /** What a row's cells call; the latest are held by reference, so that a row need not be drawn anew for them. */
 interface Hands {
   take(cell: Cell): void;
-  open(cell: Cell): void;
+  pressAgain(cell: Cell): void;
   leave(cell: Cell, how: Leaving): void;
   keyDown(event: KeyboardEvent, cell: Cell): void;
   note(next: Note | null): void;
@@ -155,7 +155,11 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
       setActive(cell);
       if (cell.row !== selectedRow) props.onSelect?.(rows[cell.row]!);
     },
-    open: openCell,
+    pressAgain(cell) {
+      // Escape dropped the selection and left the focus here: the press then selects the row again.
+      if (props.onSelect && cell.row !== selectedRow) props.onSelect(rows[cell.row]!);
+      else openCell(cell);
+    },
     leave,
     keyDown: onKeyDown,
     note: keepNote,
@@ -249,7 +253,7 @@ const TableRow = memo(function TableRow<Row>(props: TableRowProps<Row>): ReactNo
               // The second press on a cell opens it; the first one only takes the focus.
               if (!isOpen && document.activeElement === event.currentTarget) {
                 event.preventDefault();
-                hands.current?.open(cell);
+                hands.current?.pressAgain(cell);
               }
             }}
           >

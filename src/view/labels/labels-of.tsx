@@ -4,6 +4,7 @@ import type { Finding } from '../../core/checks/types.ts';
 import type { Job } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { bareId } from '../../core/job/reference.ts';
+import { stepBelow } from '../../core/units/step.ts';
 import type { Selection, Station } from '../../store/types.ts';
 import { Figure } from '../Figure.tsx';
 import type { Floor } from '../scene/floor.ts';
@@ -67,7 +68,7 @@ export const gapLabels = (gaps: readonly Gap[], unit: Job['lengthUnit']): Label[
     text: (
       <>
         {!gap.ok && '× '}
-        <Figure mm={gap.distance} unit={unit} />
+        <Figure mm={stepBelow(gap.distance, unit)} unit={unit} />
       </>
     ),
   }));

@@ -152,26 +152,26 @@ describe('members', () => {
 describe('deleting', () => {
   it('is refused while others use it, and names them', () => {
     expect(refusal(removePoint(job, 'sill-l'))).toEqual([
-      'bodyLines[0].points[0]: "Door opening" uses it',
-      'nodes[2].at.point: "sill" uses it',
+      'bodyLines[0].points[0]: "Door opening" uses it: move or delete that first',
+      'nodes[2].at.point: "sill" uses it: move or delete that first',
     ]);
     expect(refusal(nodes.removeNode(job, 'foot'))).toEqual([
-      'nodes[5].at.nodes[0]: "mid" uses it',
-      'members[0].path[0]: "Main hoop" uses it',
+      'nodes[5].at.nodes[0]: "mid" uses it: move or delete that first',
+      'members[0].path[0]: "Main hoop" uses it: move or delete that first',
     ]);
     expect(refusal(removeMember(job, 'hoop'))).toEqual([
-      'nodes[3].at.member: "stay-top" uses it',
-      'nodes[4].at.member: "on-bend" uses it',
-      'members[1].ends[0].against[0]: "Rear stay" uses it',
+      'nodes[3].at.member: "stay-top" uses it: move or delete that first',
+      'nodes[4].at.member: "on-bend" uses it: move or delete that first',
+      'members[1].ends[0].against[0]: "Rear stay" uses it: move or delete that first',
     ]);
     expect(refusal(removeSection(job, 'main'))).toEqual([
-      'members[0].section: "Main hoop" uses it',
-      'members[1].section: "Rear stay" uses it',
-      'pulls[0].section: a logged pull uses it',
+      'members[0].section: "Main hoop" uses it: move or delete that first',
+      'members[1].section: "Rear stay" uses it: move or delete that first',
+      'pulls[0].section: a logged pull uses it: move or delete that first',
     ]);
     expect(refusal(removeDie(job, 'd1'))).toEqual([
-      'members[0].die: "Main hoop" uses it',
-      'pulls[0].die: a logged pull uses it',
+      'members[0].die: "Main hoop" uses it: move or delete that first',
+      'pulls[0].die: a logged pull uses it: move or delete that first',
     ]);
   });
 
