@@ -2,9 +2,25 @@
 import { workspace } from '../store/workspace.ts';
 import { downloadText } from '../ui/download.ts';
 
-/** Reads a file that a person picked or dropped, and opens it; what is wrong with it shows as `refused`. */
+/** A job of 2 000 tubes is a few MB. Far beyond that a file is no job, and reading it would only fill the memory. */
+const GREATEST_FILE = 64 * 1024 * 1024;
+
+/**
+ * Reads a file that a person picked or dropped, and opens it; what is wrong with it shows as `refused`, in the words of
+ * the command line.
+ */
 export async function openFile(file: File): Promise<void> {
-  workspace.getState().open(file.name, await file.text());
+  const { open, refuse } = workspace.getState();
+  const refuseFor = (message: string): void => refuse(file.name, [{ place: '', message }]);
+  if (file.size > GREATEST_FILE) return refuseFor('more than 64 MB, no job file');
+  let text;
+  try {
+    text = new TextDecoder('utf-8', { fatal: true }).decode(await file.arrayBuffer());
+  } catch (error) {
+    // The decoder's error is a TypeError; what the system cannot read, a folder among it, is a DOMException.
+    return refuseFor(error instanceof TypeError ? 'not UTF-8 text' : 'cannot be read');
+  }
+  open(file.name, text);
 }
 
 export function pickFile(): void {

@@ -64,6 +64,21 @@ test('each broken file is told beside its name, as on the command line, and the 
   expect(await page.evaluate(() => 'name' in {}), 'no name got into every object').toBe(false);
 });
 
+test('a file in another encoding is told beside its name, and the open job is untouched', async ({ page }) => {
+  await start(page);
+  const open = await savedText(page);
+  const latin1 = Buffer.from(
+    demoWith((job) => (job.name = 'Gr\u00f6\u00dfe')),
+    'latin1',
+  );
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await (await chooser).setFiles({ name: 'latin1.json', mimeType: 'application/json', buffer: latin1 });
+  const notice = page.locator('section').filter({ hasText: 'latin1.json was not opened' });
+  await expect(notice).toContainText('not UTF-8 text');
+  expect(await savedText(page)).toBe(open);
+});
+
 test('a good file opens in place of the job, picked or dropped on the window', async ({ page }) => {
   await start(page);
   await openFile(

@@ -1,0 +1,56 @@
+/** Files of the browser against the same bytes on the command line: refused in the same words, taken as the same job. */
+import { beforeEach, describe, expect, it } from 'vitest';
+import { openFile } from '../../src/app/files.ts';
+import { workspace } from '../../src/store/workspace.ts';
+import { demoText, runFab } from '../command-line.ts';
+
+beforeEach(() => workspace.getState().dismissRefusal());
+
+/** What the command line says of a file of these bytes, after the file's name. */
+const saidByFab = (bytes: Uint8Array): string =>
+  runFab(bytes)
+    .complaints.join('\n')
+    .replace(/^.*job\.json: /u, '');
+
+const told = () =>
+  workspace
+    .getState()
+    .refused?.faults.map(({ message }) => message)
+    .join('\n');
+
+describe('a file that is opened', () => {
+  it('is refused when it is not UTF-8, and the open job stays', async () => {
+    const { job } = workspace.getState();
+    const latin1 = Buffer.from(demoText().replace('"name": "', '"name": "Gr\u00f6\u00dfe '), 'latin1');
+    await openFile(new File([latin1], 'latin1.json'));
+    expect(workspace.getState().refused?.fileName).toBe('latin1.json');
+    expect(told()).toBe(saidByFab(latin1));
+    expect(told()).toBe('not UTF-8 text');
+    expect(workspace.getState().job).toBe(job);
+  });
+
+  it('is refused unread when it is beyond 64 MB', async () => {
+    const large = Buffer.alloc(64 * 1024 * 1024 + 1, ' ');
+    const file = new File([large], 'large.json');
+    file.arrayBuffer = () => Promise.reject(new Error('read all the same'));
+    await openFile(file);
+    expect(told()).toBe(saidByFab(large));
+    expect(told()).toBe('more than 64 MB, no job file');
+  });
+
+  it('is told of when the system cannot read it', async () => {
+    const gone = new File(['{}'], 'gone.json');
+    gone.arrayBuffer = () => Promise.reject(new DOMException('', 'NotFoundError'));
+    await openFile(gone);
+    expect(workspace.getState().refused?.fileName).toBe('gone.json');
+    expect(told()).toBe('cannot be read');
+  });
+
+  it('is taken with a byte order mark, as on the command line', async () => {
+    const marked = Buffer.from(`\ufeff${demoText()}`);
+    expect(saidByFab(marked)).toBe('');
+    await openFile(new File([marked], 'marked.json'));
+    expect(workspace.getState().refused).toBeNull();
+    expect(workspace.getState().job.name).toBe(JSON.parse(demoText()).name);
+  });
+});
