@@ -100,12 +100,13 @@ function JobName(): ReactNode {
 
 const SAVED = {
   saved: { sign: savedIcon, words: 'Saved in this browser' },
+  apart: { sign: savedIcon, words: 'Kept apart in this browser' },
   saving: { sign: savingIcon, words: 'Saving' },
   failed: { sign: closeIcon, words: 'Not saved: save the file' },
 } as const;
 
 function SavedState(): ReactNode {
-  const saved = useWorkspace((state) => (state.behind ? 'failed' : state.saved));
+  const saved = useWorkspace((state) => (state.behind && state.saved === 'saved' ? 'apart' : state.saved));
   return (
     <p className="saved-state" data-saved={saved} role="status">
       {SAVED[saved].sign}

@@ -23,7 +23,8 @@ function OtherTab(): ReactNode {
   return (
     <section className="notice notice-wrong">
       <p>
-        <strong>This job was changed in another tab.</strong> Nothing more is saved from here until you choose.
+        <strong>This job was changed in another tab.</strong> What you do here is kept apart, under Earlier versions,
+        until you choose.
       </p>
       <div className="notice-keys">
         <button type="button" className="press" onClick={() => void workspace.getState().takeOtherTab()}>

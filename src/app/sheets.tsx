@@ -1,6 +1,8 @@
 /** The three sheets that the menu lays over the work: earlier versions, the keys, about and cautions. */
 import { useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
+import { MOST_DOCUMENTS, MOST_VERSIONS } from '../store/autosave.ts';
+import { fileNameFor } from '../store/fileName.ts';
 import type { Version } from '../store/types.ts';
 import { workspace } from '../store/workspace.ts';
 import { downloadText } from '../ui/download.ts';
@@ -47,7 +49,10 @@ function VersionsSheet({ closed }: Closes): ReactNode {
   }, []);
   return (
     <Sheet title="Earlier versions" closed={closed}>
-      <p>Kept in this browser, one a minute, the last twenty. Work from other tabs stands here too.</p>
+      <p>
+        The newest {MOST_DOCUMENTS} jobs that this browser holds, also those that another took the place of, and work
+        from other tabs. Of each, one version a minute, the last {MOST_VERSIONS}. What is older is let go: save files.
+      </p>
       {versions === null && <p role="status">Looking</p>}
       {versions?.length === 0 && <p>None yet: the first is kept with the first change.</p>}
       <ul className="versions">
@@ -58,7 +63,7 @@ function VersionsSheet({ closed }: Closes): ReactNode {
             <button
               type="button"
               className="press"
-              onClick={() => downloadText(`${version.name}.cagewright.json`, 'application/json', version.text)}
+              onClick={() => downloadText(fileNameFor(version.name), 'application/json', version.text)}
             >
               Download
             </button>

@@ -60,6 +60,27 @@ test('every kind of edit is undone to the first byte, and done again to the last
   expect(await savedText(page)).toBe(atLast);
 });
 
+test('a job that another took the place of stands among the earlier versions, under its own name', async ({ page }) => {
+  await start(page);
+  await enter(page.getByRole('textbox', { name: 'Job' }), 'Before: one');
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name: 'New empty job' }).click();
+  await enter(page.getByRole('textbox', { name: 'Job' }), 'After');
+  await untilKept(page);
+  await page.reload();
+  await bay(page).waitFor();
+  await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('After');
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name: 'Earlier versions' }).click();
+  const earlier = page.getByRole('dialog').getByRole('listitem').filter({ hasText: 'Before: one' });
+  const download = page.waitForEvent('download');
+  await earlier.first().getByRole('button', { name: 'Download' }).click();
+  expect((await download).suggestedFilename()).toBe('Before- one.cagewright.json');
+  await earlier.first().getByRole('button', { name: 'Bring back' }).click();
+  await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('Before: one');
+  expect(JSON.parse(await savedText(page)).members).toEqual(JSON.parse(demoText()).members);
+});
+
 test('a reload keeps the work, the station and the way back', async ({ page }) => {
   await start(page);
   const atFirst = await savedText(page);

@@ -1,4 +1,4 @@
-/** Two tabs on one job: the one that falls behind says so, saves nothing over the other, and loses nothing. */
+/** Two tabs on one job: the one that falls behind says so, saves nothing over the other, and loses nothing, even in a crash. */
 import { expect, savedText, start, test, troublesOf, untilKept, enter, bay } from './journey.ts';
 import type { Page } from '@playwright/test';
 
@@ -36,6 +36,26 @@ test('an edit in one tab is told in the other, which chooses', async ({ page, co
   await bay(second).waitFor();
   await expect(jobName(second)).toHaveValue('From the second');
   expect(troubles).toEqual([]);
+});
+
+test('what a tab that is behind does is kept apart, and found again when that tab is gone', async ({
+  page,
+  context,
+}) => {
+  await start(page);
+  await enter(jobName(page), 'From the first');
+  await untilKept(page);
+  const second = await context.newPage();
+  await start(second);
+  await enter(jobName(second), 'From the second');
+  await untilKept(second);
+  await expect(warning(page)).toBeVisible();
+  await enter(jobName(page), 'First again');
+  await page.getByText('Kept apart in this browser').waitFor();
+  await page.close();
+  await second.getByRole('button', { name: 'Menu' }).click();
+  await second.getByRole('button', { name: 'Earlier versions' }).click();
+  await expect(second.getByRole('dialog').getByRole('listitem').filter({ hasText: 'First again' })).toBeVisible();
 });
 
 test("the other tab's work can be taken, and one's own stays among the earlier versions", async ({ page, context }) => {
