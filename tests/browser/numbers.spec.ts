@@ -1,6 +1,20 @@
 /** Numbers as a fabricator types them: fractions of an inch are taken, a comma is refused and nothing changes. */
 import type { Page } from '@playwright/test';
-import { choose, enter, expect, goTo, rowOf, savedText, spoken, start, test, tubeRow } from './journey.ts';
+import {
+  bay,
+  choose,
+  enter,
+  expect,
+  goTo,
+  rowOf,
+  savedText,
+  spoken,
+  start,
+  test,
+  tubeRow,
+  undoKey,
+  untilKept,
+} from './journey.ts';
 
 const POINTS = 'Measured points, in inches';
 const FLOOR = 'Floor at B-pillar, left';
@@ -95,6 +109,49 @@ test('saving enters the text that a field still holds, and a text that cannot be
   await page.keyboard.type('15');
   expect(await heightInFile(page), "a table's open cell").toBeCloseTo(381, 9);
   await expect(cell).toBeFocused();
+});
+
+const heightShown = (page: Page) => rowOf(page, POINTS, FLOOR).getByRole('gridcell').nth(3);
+
+/** The demo's height is 2 1/16 in; Shift and arrow up once: ten sixteenths. */
+async function nudgeHeight(page: Page): Promise<void> {
+  await start(page);
+  await goTo(page, 'Survey');
+  await choose(page, POINTS, FLOOR);
+  await expect(field(page)).toHaveValue('2 1/16');
+  await field(page).press('Shift+ArrowUp');
+  await expect(field(page)).toHaveValue('2 11/16');
+  await expect(heightShown(page)).toContainText('2 11/16 in');
+}
+
+test('a nudged number is the job: it is what is saved', async ({ page }) => {
+  await nudgeHeight(page);
+  expect(await heightInFile(page)).toBeCloseTo(2.6875 * 25.4, 9);
+  await expect(field(page)).toBeFocused();
+  await field(page).press('ArrowUp');
+  await expect(heightShown(page)).toContainText('2 3/4 in');
+  expect(await heightInFile(page)).toBeCloseTo(2.75 * 25.4, 9);
+});
+
+test('a nudged number is entered after a rest, and a reload brings it back', async ({ page }) => {
+  await nudgeHeight(page);
+  await expect(undoKey(page)).toBeEnabled();
+  await untilKept(page);
+  await page.reload();
+  await bay(page).waitFor();
+  await expect(heightShown(page)).toContainText('2 11/16 in');
+});
+
+test('undo in the middle of a nudge takes the field back too, and what is nudged next is entered', async ({ page }) => {
+  await nudgeHeight(page);
+  await page.keyboard.press('ControlOrMeta+z');
+  await expect(heightShown(page)).toContainText('2 1/16 in');
+  await expect(field(page)).toHaveValue('2 1/16');
+  await field(page).press('ArrowUp');
+  await expect(heightShown(page)).toContainText('2 1/8 in');
+  await field(page).press('Enter');
+  await expect(field(page)).toHaveValue('2 1/8');
+  expect(await heightInFile(page)).toBeCloseTo(2.125 * 25.4, 9);
 });
 
 test('the stations are a key away while a field holds text, and undo stays its own until it is entered', async ({
