@@ -103,7 +103,6 @@ function DrawnBay() {
 
   return (
     <section className="bay" aria-label="3D view of the frame">
-      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions, jsx-a11y/no-noninteractive-tabindex -- an application takes the keys itself */}
       <div
         className="bay-stage"
         ref={stage}
@@ -143,7 +142,9 @@ function DrawnBay() {
           [{ name: '№', says: 'Member numbers', key: 'N', act: () => setNumbered((on) => !on), pressed: numbered }],
         ]}
       />
-      <output className="bay-spoken">{gesture === null && describeSelection(derived, selection)}</output>
+      <output className="bay-spoken">
+        {gesture === null && (grips.news?.refused ?? describeSelection(derived, selection))}
+      </output>
     </section>
   );
 }

@@ -51,7 +51,7 @@ test('a node drags along an axis, numbers change on the way, and it is one step 
   const onTheWay = (await place(page).textContent())!;
   await page.mouse.move(bar.x + 3, bar.y - 40);
   await expect(place(page)).not.toHaveText(onTheWay);
-  expect(await savedText(page), 'nothing is entered before the button is let go').toBe(atFirst);
+  await expect(undoKey(page), 'nothing is entered before the button is let go').toBeDisabled();
   await page.mouse.up();
 
   const moved = await savedText(page);
@@ -103,6 +103,42 @@ test('Escape in the middle of a drag leaves everything as it was', async ({ page
   await expect(place(page)).toHaveText(said);
   expect(await savedText(page)).toBe(atFirst);
   await expect(undoKey(page)).toBeDisabled();
+});
+
+test('saving in the middle of a drag saves what one sees, and ends the drag there', async ({ page }) => {
+  await takeUpFoot(page);
+  const atFirst = await savedText(page);
+  const said = (await place(page).textContent())!;
+  const bar = await grabUp(page);
+  await page.mouse.move(bar.x, bar.y - 40);
+  await expect(place(page)).not.toHaveText(said);
+  const seen = (await place(page).textContent())!;
+  const saved = await savedText(page);
+  expect(offsetInFile(saved)[2]).toBeGreaterThan(offsetInFile(atFirst)[2]!);
+  await page.mouse.move(bar.x, bar.y - 80);
+  await page.mouse.up();
+  await expect(place(page)).toHaveText(seen);
+  expect(await savedText(page)).toBe(saved);
+});
+
+test('a key that asks for a place beyond a tube says so, on the screen and in words', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Frame');
+  await page.getByRole('tab', { name: /^Nodes/ }).click();
+  await choose(page, NODES, 'Sill bar at the hoop'); // 4 3/4 in from the hoop's start
+  await bay(page).focus();
+  const refusal = page.locator('.bay-refused');
+  await expect(refusal).toBeHidden();
+  for (let press = 0; press <= 4.75 * 8; press += 1) await page.keyboard.press('ArrowDown');
+  await expect(refusal).toContainText('Goes no further');
+  await expect(spoken(page)).toContainText('Goes no further');
+  const stays = await savedText(page);
+  await bay(page).focus();
+  await page.keyboard.press('ArrowDown');
+  expect(await savedText(page)).toBe(stays);
+  await page.keyboard.press('ArrowUp');
+  await expect(refusal).toBeHidden();
+  await expect(spoken(page)).not.toContainText('Goes no further');
 });
 
 test('arrow keys move the selected node by a step a tape can show', async ({ page }) => {

@@ -79,7 +79,6 @@ function Bar({ grip, colour, halo }: PartProps & { readonly halo: string }) {
           quaternion={turn}
           scale={[7, 7, 13]}
           renderOrder={41}
-          dispose={null}
         >
           <meshBasicMaterial color={colour} depthTest={false} transparent />
         </mesh>
@@ -112,7 +111,6 @@ function Plate({ grip, colour, lit }: PartProps & { readonly lit: boolean }) {
         position={[0, 1, 2].map((axis) => middle * (u[axis]! + v[axis]!)) as [number, number, number]}
         quaternion={turn}
         renderOrder={40}
-        dispose={null}
       >
         <meshBasicMaterial color={colour} transparent opacity={lit ? 0.6 : 0.28} depthTest={false} side={2} />
       </mesh>

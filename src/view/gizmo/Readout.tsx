@@ -46,7 +46,7 @@ export function Readout({ freedom, news }: { readonly freedom: Freedom; readonly
           </div>
         )}
       </dl>
-      {news !== null && news.refused && <p className="bay-refused">! The frame cannot be made with it there.</p>}
+      {news !== null && news.refused !== null && <p className="bay-refused">! {news.refused}</p>}
       {news !== null && news.inLineWith.length > 0 && <p>In line with {news.inLineWith.join(', ')}.</p>}
     </div>
   );

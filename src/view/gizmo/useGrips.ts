@@ -11,19 +11,21 @@ import { freedomOf, gripsOf, type Freedom } from './freedom.ts';
 import { pickGrip, type Grip } from './grips.ts';
 import { dragMove, neighboursOf, nudge, type Drag } from './moves.ts';
 
-/** What the last preview came to, for the readout. */
+/** What the last preview, or the last key, came to. */
 export interface DragNews {
   readonly inLineWith: readonly string[];
-  /** The frame could not be derived with the node there: it stays where it last could. */
-  readonly refused: boolean;
+  /** Why the node cannot go there, and stays where it last could; else null. */
+  readonly refused: string | null;
 }
+
+const NOT_THERE = 'The frame cannot be made with it there.';
 
 export interface Grips {
   readonly freedom: Freedom | null;
   readonly grips: readonly Grip[];
   /** The one held or under the pointer. */
   readonly live: string | null;
-  /** Null while nothing is dragged. */
+  /** Null while nothing is dragged, unless a key asked for a place that the node cannot go to. */
   readonly news: DragNews | null;
   readonly point: (x: number, y: number, reach: number) => boolean;
   readonly takeHold: (x: number, y: number, reach: number) => Hold | null;
@@ -38,6 +40,7 @@ export function useGrips(viewpoint: Viewpoint): Grips {
   const [pointed, setPointed] = useState<string | null>(null);
   const [held, setHeld] = useState<string | null>(null);
   const [news, setNews] = useState<DragNews | null>(null);
+  const [stopped, setStopped] = useState<{ readonly at: Freedom; readonly why: string } | null>(null);
 
   const reference = selection?.kind === 'node' ? selection.id : null;
   const freedom = useMemo(() => (reference === null ? null : freedomOf(derived, reference)), [derived, reference]);
@@ -68,7 +71,7 @@ export function useGrips(viewpoint: Viewpoint): Grips {
       else if (gesture === null) return;
       begun = true;
       const { change, inLineWith } = dragMove(freedom, grip, viewpoint.projection(), latest, unit, neighbours);
-      const refused = !preview(change);
+      const refused = preview(change) ? null : NOT_THERE;
       setNews((before) =>
         before !== null && before.refused === refused && before.inLineWith.join() === inLineWith.join()
           ? before
@@ -102,7 +105,8 @@ export function useGrips(viewpoint: Viewpoint): Grips {
     freedom,
     grips,
     live: held ?? pointed,
-    news,
+    // A refusal is told until the node, or the selection, is another one.
+    news: news ?? (stopped !== null && stopped.at === freedom ? { inLineWith: [], refused: stopped.why } : null),
     point: (x, y, reach) => {
       const key = gripAt(x, y, reach)?.key ?? null;
       setPointed(key);
@@ -110,9 +114,11 @@ export function useGrips(viewpoint: Viewpoint): Grips {
     },
     takeHold,
     onKey: (key, fine) => {
-      const change = freedom === null ? null : nudge(freedom, key, derived.job.lengthUnit, fine);
+      if (freedom === null) return false;
+      const change = nudge(freedom, key, derived.job.lengthUnit, fine);
       if (change === null) return false;
-      workspace.getState().edit(label(), change);
+      const [fault] = workspace.getState().edit(label(), change);
+      setStopped(fault === undefined ? null : { at: freedom, why: `Goes no further: ${fault.message}.` });
       return true;
     },
   };
