@@ -33,7 +33,7 @@ export function EnvelopeBox({ envelope, gap, live, palette }: Props) {
   const gapColour = failing ? palette.oxide : palette.brass;
   return (
     <>
-      <mesh geometry={geometry} renderOrder={5} dispose={null}>
+      <mesh geometry={geometry} renderOrder={5}>
         <meshBasicMaterial color={edgeColour} transparent opacity={0.1} depthWrite={false} />
       </mesh>
       <Strokes strokes={edges} colour={edgeColour} width={live ? 2.5 : 1.5} opacity={live ? 1 : 0.75} />

@@ -3,7 +3,7 @@ import { useEffect, useMemo } from 'react';
 import { BufferAttribute, BufferGeometry, CanvasTexture, PointsMaterial } from 'three';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 
-export type Sign = 'cross' | 'dot' | 'ring';
+export type Sign = 'cross' | 'dot';
 
 const PIXELS = 64;
 
@@ -21,7 +21,7 @@ function drawSign(sign: Sign, colour: string, halo: string): HTMLCanvasElement {
       pen.moveTo(middle, 8);
       pen.lineTo(middle, PIXELS - 8);
     } else {
-      pen.arc(middle, middle, sign === 'dot' ? 15 : 21, 0, 2 * Math.PI);
+      pen.arc(middle, middle, 15, 0, 2 * Math.PI);
     }
   };
   pen.lineCap = 'round';
