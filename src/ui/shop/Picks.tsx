@@ -4,7 +4,7 @@ import { useId, type ReactNode } from 'react';
 interface PicksProps<T> {
   readonly legend: string;
   readonly value: T;
-  readonly choices: readonly { readonly value: T; readonly label: string }[];
+  readonly choices: readonly { readonly value: T; readonly label: ReactNode }[];
   /** A choice that cannot be made here, and why. */
   readonly barred?: { readonly value: T; readonly why: string } | null;
   onPick(value: T): void;

@@ -20,6 +20,7 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
     rotation: toRadians(scatter.rotation),
     mark: scatter.mark,
   });
+  const inWords = unit === 'in' ? 'Inches' : 'Millimetres';
   const long = endToLeaveLong(spreads);
   return (
     <Section title="What a slip does" open>
@@ -36,7 +37,7 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
         )}
       </p>
       <table className="table table-plain marks-table">
-        <caption className="small">How far end B moves, end A held, {unit}</caption>
+        <caption className="small">{`${inWords} that end B moves, end A held`}</caption>
         <thead>
           <tr>
             <th scope="col">Bend</th>
@@ -56,11 +57,11 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
             <tr key={bend}>
               <th scope="row">{bend}</th>
               <td className="number">
-                <Length mm={angle.distance} />
+                <Length mm={angle.distance} parts={32} />
               </td>
-              <td className="number">{rotation === null ? '–' : <Length mm={rotation.distance} />}</td>
+              <td className="number">{rotation === null ? '–' : <Length mm={rotation.distance} parts={32} />}</td>
               <td className="number">
-                <Length mm={mark.distance} />
+                <Length mm={mark.distance} parts={32} />
               </td>
             </tr>
           ))}
@@ -84,12 +85,12 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
         ))}
       </fieldset>
       <table className="table table-plain marks-table">
-        <caption className="small">Where 95 of 100 tubes come to lie, the other end held, ± {unit}</caption>
+        <caption className="small">{`${inWords} that hold 95 of 100 ends, the other end held`}</caption>
         <thead>
           <tr>
             <th scope="col">End</th>
             <th scope="col" className="number">
-              Along the tube
+              Along the tube, ±
             </th>
             <th scope="col" className="number">
               Semi-axes of the ellipsoid

@@ -6,13 +6,13 @@ import { useWorkspace } from '../../store/workspace.ts';
 import { Angle, Length, Rounded } from '../fields/Readings.tsx';
 import {
   FROM,
-  noteOf,
   readTapeView,
   roundingInWords,
   sideOf,
   STYLES,
   tapeReading,
   tapesOf,
+  troubleOf,
   type TapeView,
 } from './mark-words.ts';
 import { Picks } from './Picks.tsx';
@@ -26,7 +26,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
   // The choice is kept for the next hoop.
   const view: TapeView = kept.from === 'middle' && !hoop ? { ...kept, from: 'A' } : kept;
   const tapes = tapesOf(unit);
-  const sheet = tapeSheet(tube, { ...view, step: tapes[view.fine ? 1 : 0].step });
+  const sheet = tapeSheet(tube, { ...view, step: tapes[view.fine ? 1 : 0] });
   if (sheet === null || sheet.steps.length === 0) return null;
   const rounding = roundingInWords(sheet.rounding, view.from, unit);
   return (
@@ -48,7 +48,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
       <Picks
         legend="Tape in"
         value={view.fine}
-        choices={tapes.map(({ label }, i) => ({ value: i === 1, label }))}
+        choices={tapes.map((step, i) => ({ value: i === 1, label: <Division step={step} fine={i === 1} /> }))}
         onPick={(fine) => keep({ ...kept, fine })}
       />
       <Grip sheet={sheet} />
@@ -62,7 +62,6 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
             <th scope="col" className="number">
               Mark, {unit}
             </th>
-            <th scope="col">The bend lies</th>
             <th scope="col" className="number">
               Rotation
             </th>
@@ -76,7 +75,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
             <Fragment key={step.bend}>
               {i > 0 && sheet.steps[i - 1]!.towards !== step.towards && (
                 <tr>
-                  <td colSpan={5} className="marks-flip">
+                  <td colSpan={4} className="marks-flip">
                     <span aria-hidden="true">⇄ </span>Turn the tube end for end
                   </td>
                 </tr>
@@ -99,65 +98,78 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
 /** One row a mark; bend, rotation and angle stand once. */
 function BendRows({ step, view }: { step: TapeStep; view: TapeView }): ReactNode {
   const rows = step.marks.length;
-  return step.marks.map((mark, i) => {
-    const side = sideOf(mark, step);
-    return (
-      <tr key={mark.kind}>
-        {i === 0 && (
-          <th scope="rowgroup" rowSpan={rows}>
-            {step.bend}
-          </th>
-        )}
-        <td className="number">
-          <Mark mark={mark} view={view} />
-        </td>
-        <td className="marks-side">
-          <span className="marks-arrow" aria-hidden="true">
-            {side.arrow}
-          </span>
-          {side.words}
-        </td>
-        {i === 0 && (
-          <>
-            <td className="number" rowSpan={rows}>
-              {step.rotationFrom === null ? (
-                '–'
-              ) : (
-                <>
-                  <Angle radians={step.rotation} />
-                  <span className="small under">from bend {step.rotationFrom}</span>
-                </>
-              )}
-            </td>
-            <td className="number" rowSpan={rows}>
-              <Angle radians={step.angle} />
-            </td>
-          </>
-        )}
-      </tr>
-    );
-  });
+  return step.marks.map((mark, i) => (
+    <tr key={mark.kind}>
+      {i === 0 && (
+        <th scope="rowgroup" rowSpan={rows}>
+          {step.bend}
+        </th>
+      )}
+      <td className="number">
+        <Mark mark={mark} step={step} view={view} />
+      </td>
+      {i === 0 && (
+        <>
+          <td className="number" rowSpan={rows}>
+            {step.rotationFrom === null ? (
+              '–'
+            ) : (
+              <>
+                <Angle radians={step.rotation} />
+                <span className="small under">from bend {step.rotationFrom}</span>
+              </>
+            )}
+          </td>
+          <td className="number" rowSpan={rows}>
+            <Angle radians={step.angle} />
+          </td>
+        </>
+      )}
+    </tr>
+  ));
 }
 
-function Mark({ mark, view }: { mark: TapeMark; view: TapeView }): ReactNode {
+function Mark({ mark, step, view }: { mark: TapeMark; step: TapeStep; view: TapeView }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const shown = tapeReading(mark.at, unit, view.fine);
-  const note = noteOf(mark, view);
+  const side = sideOf(mark, step);
+  const trouble = troubleOf(mark);
   return (
     <>
+      {view.style === 'tangents' && <span className="small">{mark.kind === 'start' ? 'starts ' : 'ends '}</span>}
       <span className="figure marks-figure">
-        <span className="spoken-only">{`${shown.text} ${unit}`}</span>
+        <span className="spoken-only">{`${shown.text} ${unit}, the bend lies `}</span>
         <span aria-hidden="true">
           <Rounded shown={shown} />
         </span>
       </span>
-      {note !== '' && (
-        <span className={mark.onBlank ? 'small under marks-note' : 'sign-error under marks-note'}>
+      <span className="small under">
+        <span className="marks-arrow" aria-hidden="true">
+          {side.arrow}
+        </span>
+        {side.words}
+      </span>
+      {trouble !== null && (
+        <span className={mark.onBlank ? 'under marks-note' : 'sign-error under marks-note'}>
           {!mark.onBlank && <span aria-hidden="true">▲ </span>}
-          {note}
+          {trouble}
         </span>
       )}
     </>
+  );
+}
+
+/** A tape's division, as the tape's name. */
+function Division({ step, fine }: { step: number; fine: boolean }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const shown = tapeReading(step, unit, fine);
+  return (
+    <span>
+      <span className="spoken-only">{`${shown.text} ${unit}`}</span>
+      <span aria-hidden="true">
+        <Rounded shown={shown} /> {unit}
+      </span>
+    </span>
   );
 }
 

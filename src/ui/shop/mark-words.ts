@@ -20,7 +20,7 @@ export interface TapeView {
 export const FROM: readonly { readonly value: TapeView['from']; readonly label: string }[] = [
   { value: 'A', label: 'End A' },
   { value: 'B', label: 'End B' },
-  { value: 'middle', label: 'The middle outwards' },
+  { value: 'middle', label: 'Middle outwards' },
 ];
 
 export const STYLES: readonly { readonly value: TapeView['style']; readonly label: string }[] = [
@@ -61,24 +61,9 @@ export function readTolerances(kept: unknown): ToleranceView {
 const fieldsOf = (kept: unknown): Record<string, unknown> =>
   typeof kept === 'object' && kept !== null ? (kept as Record<string, unknown>) : {};
 
-export interface Tape {
-  /** Its division, mm. */
-  readonly step: number;
-  /** "1/16 in". */
-  readonly label: string;
-}
-
-/** The coarse and the fine tape of a unit. */
-export const tapesOf = (unit: LengthUnit): readonly [Tape, Tape] =>
-  unit === 'in'
-    ? [
-        { step: MM_PER_INCH / 16, label: '1/16 in' },
-        { step: MM_PER_INCH / 32, label: '1/32 in' },
-      ]
-    : [
-        { step: 1, label: '1 mm' },
-        { step: 0.5, label: '0.5 mm' },
-      ];
+/** Divisions of the coarse and of the fine tape of a unit, mm. */
+export const tapesOf = (unit: LengthUnit): readonly [number, number] =>
+  unit === 'in' ? [MM_PER_INCH / 16, MM_PER_INCH / 32] : [1, 0.5];
 
 /** A place on a division of the tape, with no more digits than the tape has. */
 export const tapeReading = (at: number, unit: LengthUnit, fine: boolean): ShownLength =>
@@ -93,17 +78,16 @@ export function sideOf({ bendLies }: TapeMark, { towards }: TapeStep): { arrow: 
 
 const otherEnd = (end: 'A' | 'B'): 'A' | 'B' => (end === 'A' ? 'B' : 'A');
 
-/** What a mark is called beside the other one of its bend, and what has to be known of it: '' where nothing has. */
-export function noteOf({ kind, at, onBlank }: TapeMark, view: TapeView): string {
+/** What has to be known before the mark is drawn; null where nothing has. */
+export function troubleOf({ at, onBlank }: TapeMark): string | null {
   if (!onBlank) return 'beyond the end of the blank: it cannot be marked';
-  const name = view.style === 'tangents' ? (kind === 'start' ? 'starts' : 'ends') : '';
-  return at < 0 ? [name, 'on the other side of the line'].filter(Boolean).join(', ') : name;
+  return at < 0 ? 'on the other side of the line' : null;
 }
 
 /** What the far end and the angles are off by when a tube is bent to its rounded marks; null where it need not be told. */
 export function roundingInWords(rounding: Rounding, from: TapeView['from'], unit: LengthUnit): string | null {
   if (!rounding.told) return null;
-  const length = `${decimalLength(rounding.endMoves, unit, unit === 'in' ? 3 : 1)} ${unit}`;
+  const length = `${decimalLength(rounding.endMoves, unit, unit === 'in' ? 3 : 1)}\u00a0${unit}`;
   const angle = formatAngle(toDegrees(rounding.angleOff), 1);
   const bends = Number(angle) === 0 ? '' : `, and bends by up to ${angle}° when bent from mark to mark`;
   return `Rounded to this tape, end ${from === 'B' ? 'A' : 'B'} comes out ${length} off${bends}.`;

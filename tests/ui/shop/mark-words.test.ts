@@ -2,13 +2,13 @@
 import { describe, expect, it } from 'vitest';
 import type { TapeMark, TapeStep } from '../../../src/core/shop/tape.ts';
 import {
-  noteOf,
   readTapeView,
   readTolerances,
   roundingInWords,
   sideOf,
   tapeReading,
   tapesOf,
+  troubleOf,
   type TapeView,
 } from '../../../src/ui/shop/mark-words.ts';
 
@@ -61,9 +61,9 @@ describe('a reading', () => {
 
   it('of a division is never called rounded', () => {
     for (const unit of ['in', 'mm'] as const)
-      for (const [i, tape] of tapesOf(unit).entries())
+      for (const [i, step] of tapesOf(unit).entries())
         for (const count of [-7, 1, 305, 2401])
-          expect(tapeReading(count * tape.step, unit, i === 1).exact, `${count} of ${tape.label}`).toBe(true);
+          expect(tapeReading(count * step, unit, i === 1).exact, `${count} of ${step} mm`).toBe(true);
   });
 });
 
@@ -79,32 +79,26 @@ describe('the side on which a bend lies', () => {
   });
 });
 
-describe('the note beside a mark', () => {
-  it('tells two marks of a bend apart, and nothing where there is one', () => {
-    const both: TapeView = { ...AT_FIRST, style: 'tangents' };
-    expect(noteOf(mark({}), both)).toBe('starts');
-    expect(noteOf(mark({ kind: 'end' }), both)).toBe('ends');
-    expect(noteOf(mark({}), AT_FIRST)).toBe('');
-  });
-
-  it('tells what is off the blank, and what lies across the line', () => {
-    expect(noteOf(mark({ kind: 'clamp', at: -20, onBlank: false }), AT_FIRST)).toMatch(/beyond the end of the blank/u);
-    expect(noteOf(mark({ at: -20 }), { from: 'middle', style: 'tangents', fine: false })).toBe(
-      'starts, on the other side of the line',
-    );
+describe('before a mark is drawn', () => {
+  it('is told what is off the blank, what lies across the line, and nothing else', () => {
+    expect(troubleOf(mark({ kind: 'clamp', at: -20, onBlank: false }))).toMatch(/beyond the end of the blank/u);
+    expect(troubleOf(mark({ at: -20 }))).toMatch(/other side of the line/u);
+    expect(troubleOf(mark({ at: 0 }))).toBeNull();
   });
 });
 
 describe('what rounding costs', () => {
   it('is told of the end that is not held', () => {
     const rounding = { endMoves: 1.0133, angleOff: 0, told: true };
-    expect(roundingInWords(rounding, 'A', 'in')).toBe('Rounded to this tape, end B comes out 0.040 in off.');
-    expect(roundingInWords(rounding, 'B', 'mm')).toBe('Rounded to this tape, end A comes out 1.0 mm off.');
+    expect(roundingInWords(rounding, 'A', 'in')).toBe('Rounded to this tape, end B comes out 0.040\u00a0in off.');
+    expect(roundingInWords(rounding, 'B', 'mm')).toBe('Rounded to this tape, end A comes out 1.0\u00a0mm off.');
   });
 
   it('has the angle where a bend is made from mark to mark, and is silent where it is small', () => {
     const rounding = { endMoves: 3, angleOff: (0.4 * Math.PI) / 180, told: true };
-    expect(roundingInWords(rounding, 'middle', 'mm')).toMatch(/end B comes out 3\.0 mm off, and bends by up to 0\.4°/u);
+    expect(roundingInWords(rounding, 'middle', 'mm')).toMatch(
+      /end B comes out 3\.0\u00a0mm off, and bends by up to 0\.4°/u,
+    );
     expect(roundingInWords({ ...rounding, told: false }, 'A', 'mm')).toBeNull();
   });
 });
