@@ -4,15 +4,17 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
 import { Section } from '../Section.tsx';
+import { sectionInWords } from '../sizes.ts';
 import type { Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { BendTable } from './BendTable.tsx';
 import { EndRecipe } from './EndRecipe.tsx';
+import { errorsOf } from './faults.ts';
 import { PullLog } from './PullLog.tsx';
 import { Slips } from './Slips.tsx';
 import { TakeAway } from './TakeAway.tsx';
 import { TapeMarks } from './TapeMarks.tsx';
-import { TubeHead } from './TubeHead.tsx';
+import { TubeFacts, TubeHead } from './TubeHead.tsx';
 import '../ui.css';
 import './shop.css';
 
@@ -55,6 +57,7 @@ export default function ShopStation(): ReactNode {
       {tube && (
         <article className="card" aria-label={`Tube ${tube.number}, ${tube.name}`}>
           <TubeHead tube={tube} />
+          <TubeFacts tube={tube} />
           {tube.bends.length > 0 && <BendTable tube={tube} />}
           {tube.bends.length > 0 && <TapeMarks tube={tube} />}
           {tube.bends.length > 0 && <Slips tube={tube} />}
@@ -81,13 +84,24 @@ const TUBE_COLUMNS: readonly Column<SolvedTube>[] = [
     show: (tube) => (
       <>
         {tube.name}
-        <span className="small under">{tube.section.name}</span>
+        <SectionSize tube={tube} />
       </>
     ),
   },
-  { header: 'Blank', numeric: true, show: (tube) => <Length mm={tube.blankLength} parts={32} /> },
+  { header: 'Blank', numeric: true, show: (tube) => <Blank tube={tube} /> },
   { header: 'kg', numeric: true, show: (tube) => <span className="figure">{tube.mass.toFixed(2)}</span> },
 ];
+
+function SectionSize({ tube }: { tube: SolvedTube }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  return <span className="small under">{sectionInWords(tube.section, unit)}</span>;
+}
+
+/** A tube that should not be cut says so where its length is looked up. */
+function Blank({ tube }: { tube: SolvedTube }): ReactNode {
+  const off = useWorkspace((state) => errorsOf(state.derived.findings, tube.id).length > 0);
+  return off ? <span className="blank-off">× not yet</span> : <Length mm={tube.blankLength} parts={32} />;
+}
 
 function Totals({ tubes }: { tubes: readonly SolvedTube[] }): ReactNode {
   const sum = (of: (tube: SolvedTube) => number): number => tubes.reduce((total, tube) => total + of(tube), 0);

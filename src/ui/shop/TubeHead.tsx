@@ -1,22 +1,27 @@
-/** The selected tube's head: what to cut, and which other tube is its mirror image. */
+/** The selected tube's head: what to cut, or why not to, and which other tube is its mirror image. */
 import type { ReactNode } from 'react';
+import type { Finding } from '../../core/checks/types.ts';
 import { primed } from '../../core/job/reference.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
+import { sectionInWords } from '../sizes.ts';
 import { cutLengths } from './ends.ts';
+import { errorsOf, faultInWords } from './faults.ts';
+import './sheet.css';
 
 export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
   const twin = useWorkspace((state) => state.derived.byId.get(primed(tube.id)));
+  const findings = useWorkspace((state) => state.derived.findings);
   const select = useWorkspace((state) => state.select);
-  const { tips, throats, axis } = cutLengths(tube);
-  const left = tube.ends[0].allowance + tube.ends[1].allowance;
+  const errors = errorsOf(findings, tube.id);
   return (
     <header className="tube-head">
       <h2>
         <span className="number-tag number-tag-large">{tube.number}</span>
         {tube.name}
       </h2>
+      {errors.length > 0 && <Cannot errors={errors} />}
       {twin && (
         <p className="advice">
           <strong>Make one of each, not two of this.</strong> Its mirror image is{' '}
@@ -25,34 +30,56 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
           </button>
         </p>
       )}
-      <dl className="headline">
-        <dt>Cut the blank to</dt>
+      <dl className={errors.length > 0 ? 'headline headline-off' : 'headline'}>
+        <dt>{errors.length > 0 ? 'The blank as drawn, not to be cut' : 'Cut the blank to'}</dt>
         <dd>
           <Length mm={tube.blankLength} parts={32} withUnit />
         </dd>
       </dl>
-      <dl className="facts">
-        <Fact name="Tip to tip" mm={tips} />
-        <Fact name="Throat to throat" mm={throats} />
-        <Fact name="Along the axis" mm={axis} />
-        <Fact name="Corner to corner" mm={tube.sharpCornerLength} />
-        <Fact name="Allowances, both ends" mm={left} />
-        <div>
-          <dt>Section</dt>
-          <dd>{tube.section.name}</dd>
-        </div>
-        {tube.die && tube.bends.length > 0 && (
-          <div>
-            <dt>Die</dt>
-            <dd>{tube.die.name}</dd>
-          </div>
-        )}
-        <div>
-          <dt>Mass</dt>
-          <dd className="figure">{tube.mass.toFixed(2)} kg</dd>
-        </div>
-      </dl>
     </header>
+  );
+}
+
+const Cannot = ({ errors }: { errors: readonly Finding[] }): ReactNode => (
+  <section className="cannot" aria-label={faultInWords(errors)}>
+    <h3>
+      <span className="cannot-sign" aria-hidden="true">
+        ×
+      </span>
+      {faultInWords(errors)}
+    </h3>
+    {errors.map(({ message }) => (
+      <p key={message}>{message}</p>
+    ))}
+  </section>
+);
+
+/** The lengths that shops cut by, and what the tube is made of. */
+export function TubeFacts({ tube }: { tube: SolvedTube }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const { tips, throats, axis } = cutLengths(tube);
+  return (
+    <dl className="facts">
+      <Fact name="Tip to tip" mm={tips} />
+      <Fact name="Throat to throat" mm={throats} />
+      <Fact name="Along the axis" mm={axis} />
+      <Fact name="Corner to corner" mm={tube.sharpCornerLength} />
+      <Fact name="Allowances, both ends" mm={tube.ends[0].allowance + tube.ends[1].allowance} />
+      <div>
+        <dt>Section, OD x wall</dt>
+        <dd>{sectionInWords(tube.section, unit)}</dd>
+      </div>
+      {tube.die && tube.bends.length > 0 && (
+        <div>
+          <dt>Die</dt>
+          <dd>{tube.die.name}</dd>
+        </div>
+      )}
+      <div>
+        <dt>Mass</dt>
+        <dd className="figure">{tube.mass.toFixed(2)} kg</dd>
+      </div>
+    </dl>
   );
 }
 
