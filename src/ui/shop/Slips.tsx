@@ -32,7 +32,7 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
             <strong>
               Leave end {long.end} long by <ShortfallLength mm={long.by} />
             </strong>{' '}
-            and cut its cope after bending: 95 of 100 such tubes come out within that.
+            and make its cut after bending: 95 of 100 such tubes come out within that.
           </>
         )}
       </p>

@@ -53,7 +53,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
       />
       <Grip sheet={sheet} />
       <p>
-        <Zero sheet={sheet} from={view.from} />
+        <Zero sheet={sheet} from={view.from} /> Bend in this order; a bend lies on its arrow’s side of the mark.
       </p>
       <table className="table table-plain marks-table">
         <thead>
@@ -181,7 +181,7 @@ const Zero = ({ sheet, from }: { sheet: TapeSheet; from: TapeView['from'] }): Re
       ways from it.
     </>
   ) : (
-    `Hook the tape over the blank’s end ${from}. Bend in this order.`
+    `Hook the tape over the blank’s end ${from}.`
   );
 
 /** What the blank has to be longer by; nothing where the clamp has enough to hold. */
