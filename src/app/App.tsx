@@ -11,6 +11,7 @@ import FrameStation from '../ui/frame/FrameStation.tsx';
 import ShopBench from '../ui/shop/ShopBench.tsx';
 import ShopStation from '../ui/shop/ShopStation.tsx';
 import SurveyStation from '../ui/survey/SurveyStation.tsx';
+import { useNarrow } from '../ui/useNarrow.ts';
 import { Band } from './Band.tsx';
 import { Boundary } from './Boundary.tsx';
 import { answerKey } from './commands.ts';
@@ -35,6 +36,8 @@ const PANELS: Record<Station, () => ReactNode> = {
 export function App(): ReactNode {
   const station = useWorkspace((state) => state.station);
   const ready = useWorkspace((state) => state.ready);
+  // On a telephone the Shop sets the bench into the tube's sheet, below what is cut first.
+  const narrow = useNarrow();
   const [sheet, showSheet] = useState<SheetName | null>(null);
 
   useEffect(() => {
@@ -51,7 +54,7 @@ export function App(): ReactNode {
       <BaySlot ready={ready} />
       <Stations />
       <div className="work" key={station}>
-        {ready && station === 'shop' && (
+        {ready && station === 'shop' && !narrow && (
           <div className="bench">
             <Boundary part="The bench">
               <ShopBench />
@@ -85,11 +88,11 @@ function BaySlot({ ready }: { readonly ready: boolean }): ReactNode {
   const [folded, fold] = useState(false);
   return (
     <div className="bay-slot" data-folded={folded ? '' : undefined}>
+      {ready && <Hints />}
       <div className="bay-ground">
         <Boundary part="The bay">
           <Suspense fallback={<Waiting />}>{ready && <Bay />}</Suspense>
         </Boundary>
-        {ready && <Hints />}
       </div>
       <button type="button" className="fold" aria-expanded={!folded} onClick={() => fold(!folded)}>
         {folded ? 'Show the bay' : 'Fold the bay away'}

@@ -1,17 +1,32 @@
-/** Sections told by their size, as a shop says them: "1 3/4 x .120". */
-import type { LengthUnit, Section } from '../core/job/types.ts';
+/**
+ * Sections and dies told by their size, as a shop says them: "1 3/4 x .120", "6 in CLR". A new one is named by it, and
+ * the name goes with the size until somebody types another.
+ */
+import type { Die, LengthUnit, Section } from '../core/job/types.ts';
 import { decimalLength } from '../core/units/length.ts';
 import { exactText } from '../core/units/step.ts';
 
 type Tube = Pick<Section, 'outerDiameter' | 'wall'>;
 
-const sectionSize = ({ outerDiameter, wall }: Tube, unit: LengthUnit): string =>
+export const sectionSize = ({ outerDiameter, wall }: Tube, unit: LengthUnit): string =>
   unit === 'in'
     ? `${exactText(outerDiameter, unit)} x ${decimalLength(wall, unit, 3).replace(/^0\./u, '.')}`
     : `${exactText(outerDiameter, unit)} x ${decimalLength(wall, unit, 2)} mm`;
+
+export const dieSize = ({ centrelineRadius }: Pick<Die, 'centrelineRadius'>, unit: LengthUnit): string =>
+  `${exactText(centrelineRadius, unit)} ${unit} CLR`;
 
 /** Its name, and its size where the name does not say it. */
 export function sectionInWords(section: Section, unit: LengthUnit): string {
   const size = sectionSize(section, unit);
   return section.name.includes(size) ? section.name : `${section.name} · ${size}`;
 }
+
+/** The size to set, and with it the name where that tells only the size so far. */
+export const resizedSection = (section: Section, size: Partial<Tube>, unit: LengthUnit): Partial<Section> =>
+  section.name === sectionSize(section, unit) ? { ...size, name: sectionSize({ ...section, ...size }, unit) } : size;
+
+export const resizedDie = (die: Die, centrelineRadius: number, unit: LengthUnit): Partial<Die> =>
+  die.name === dieSize(die, unit)
+    ? { centrelineRadius, name: dieSize({ centrelineRadius }, unit) }
+    : { centrelineRadius };

@@ -34,7 +34,9 @@ async function walk(page: Page): Promise<Stop[]> {
     await page.keyboard.press('Tab');
     const here = await stop(page);
     if (here === null && (rounds += 1) === 2) return stops;
-    if (here !== null && rounds === 1) stops.push(here);
+    // A field for a day is several stops within one: day, month, year and the calendar's button.
+    const isSame = here?.isSeen === true && here.name === stops.at(-1)?.name;
+    if (here !== null && rounds === 1 && !isSame) stops.push(here);
   }
   throw new Error(`the focus never leaves: ${stops.at(-1)?.name}`);
 }

@@ -1,5 +1,5 @@
 /** Edits of bending dies. */
-import type { DieId, Job } from '../job/types.ts';
+import type { Die, DieId, Job } from '../job/types.ts';
 import { nextId } from './ids.ts';
 import { appendRecord, updateRecord, type Edited, type Fields } from './records.ts';
 import { removeUnused } from './references.ts';
@@ -7,12 +7,15 @@ import { removeUnused } from './references.ts';
 /** 1 3/4 in tube on a 6 in centreline radius (common practice). */
 const FIRST = { outerDiameter: 44.45, centrelineRadius: 152.4 };
 
-/** A new die like the last one, or a common one. What the machine needs to hold is for the shop to measure: zero. */
-export function addDie(job: Job): Job {
+/**
+ * A new die like the last one, or a common one, called what `nameOf` makes of its size. What the machine needs to hold
+ * is for the shop to measure: zero.
+ */
+export function addDie(job: Job, nameOf: (size: Pick<Die, 'centrelineRadius'>) => string): Job {
   const { outerDiameter, centrelineRadius } = job.dies.at(-1) ?? FIRST;
   return appendRecord(job, 'dies', {
     id: nextId(job, 'dies'),
-    name: `Die ${job.dies.length + 1}`,
+    name: nameOf({ centrelineRadius }),
     outerDiameter,
     centrelineRadius,
     clampOffset: 0,

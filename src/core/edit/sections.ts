@@ -7,10 +7,10 @@ import { removeUnused } from './references.ts';
 /** 1 3/4 in by .120 wall: what most cages are built of (common practice). */
 const FIRST: Omit<Section, 'id' | 'name'> = { outerDiameter: 44.45, wall: 3.048, material: '' };
 
-/** A new section like the last one, or the commonest where there is none. */
-export function addSection(job: Job): Job {
+/** A new section like the last one, or the commonest where there is none, called what `nameOf` makes of its size. */
+export function addSection(job: Job, nameOf: (size: Pick<Section, 'outerDiameter' | 'wall'>) => string): Job {
   const { outerDiameter, wall, material } = job.sections.at(-1) ?? FIRST;
-  const name = `Section ${job.sections.length + 1}`;
+  const name = nameOf({ outerDiameter, wall });
   return appendRecord(job, 'sections', { id: nextId(job, 'sections'), name, outerDiameter, wall, material });
 }
 

@@ -7,12 +7,15 @@ import { useWorkspace } from '../../store/workspace.ts';
 import { Angle, Length } from '../fields/Readings.tsx';
 import { nodeName, tubeName } from '../names.ts';
 import { endInWords, plateOffSquare, sawCautions, turnInWords } from './ends.ts';
-import { referenceInWords } from './profile.ts';
+import { referenceInWords, scribeInWords } from './profile.ts';
 
 export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): ReactNode {
   const derived = useWorkspace((state) => state.derived);
   const end = tube.ends[which];
   const reference = referenceInWords(tube, which);
+  const scribe = scribeInWords(tube);
+  const scribedHere = which === 0 || tube.ends[0].cuts.length === 0;
+  const line = scribe !== null && scribedHere ? `${reference} (${scribe})` : reference;
   const longest = end.fit === 'plate' && end.tip !== null ? end.outer.indexOf(end.tip) : -1;
   return (
     <section className="end" aria-label={`End ${which === 0 ? 'A' : 'B'}`}>
@@ -20,6 +23,29 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
         <span className="end-letter">{which === 0 ? 'A' : 'B'}</span>
         {capital(endInWords(derived, end))}
       </h3>
+      {end.fit === 'plate' && (
+        <p className="recipe-line">
+          Saw set over <Angle radians={plateOffSquare(end)} />
+          {longest >= 0 && plateOffSquare(end) > 1e-9 && (
+            <>
+              , longest {turnInWords(wrapHalfTurn((longest * Math.PI) / 180))} from the {reference}
+            </>
+          )}
+          .
+        </p>
+      )}
+      {end.cuts.map((cut, index) => (
+        <Recipe
+          key={cut.against}
+          cut={cut}
+          first={index === 0 ? null : (end.cuts[0] ?? null)}
+          turnFrom={index === 0 ? line : reference}
+          name={tubeName(derived, cut.against)}
+        />
+      ))}
+      {(end.cuts.length > 0 || end.fit === 'plate') && (
+        <p className="small">Clockwise as you look into this end. 0° is the {reference}.</p>
+      )}
       <dl className="facts">
         <div>
           <dt>Node</dt>
@@ -44,38 +70,15 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
         <div>
           <dt>Allowance</dt>
           <dd>
-            <Length mm={end.allowance} withUnit />
+            <Length mm={end.allowance} parts={32} withUnit />
           </dd>
         </div>
       </dl>
-      {end.fit === 'plate' && (
-        <p className="recipe-line">
-          Saw set over <Angle radians={plateOffSquare(end)} />
-          {longest >= 0 && plateOffSquare(end) > 1e-9 && (
-            <>
-              , longest {turnInWords(wrapHalfTurn((longest * Math.PI) / 180))} from the {reference}
-            </>
-          )}
-          .
-        </p>
-      )}
-      {end.cuts.map((cut, index) => (
-        <Recipe
-          key={cut.against}
-          cut={cut}
-          first={index === 0 ? null : (end.cuts[0] ?? null)}
-          reference={reference}
-          name={tubeName(derived, cut.against)}
-        />
-      ))}
-      {(end.cuts.length > 0 || end.fit === 'plate') && (
-        <p className="small">Clockwise as you look into this end. 0° is the {reference}.</p>
-      )}
     </section>
   );
 }
 
-function Recipe(props: { cut: Cut; first: Cut | null; reference: string; name: string }): ReactNode {
+function Recipe(props: { cut: Cut; first: Cut | null; turnFrom: string; name: string }): ReactNode {
   const { cut, first } = props;
   const offset = Math.abs(cut.axisOffset) < 0.005 ? null : cut.axisOffset;
   return (
@@ -97,7 +100,7 @@ function Recipe(props: { cut: Cut; first: Cut | null; reference: string; name: s
       </dl>
       <dl className="facts">
         <div>
-          <dt>Clocking, from the {props.reference}</dt>
+          <dt>Turn from the {props.turnFrom}</dt>
           <dd className="figure">{turnInWords(cut.clocking)}</dd>
         </div>
         {first && (

@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { endInWords } from './ends.ts';
+import { errorsOf, faultInWords } from './faults.ts';
 import { ProfileDrawing } from './ProfileDrawing.tsx';
 import { referenceInWords } from './profile.ts';
 import { StickDrawing } from './StickDrawing.tsx';
@@ -21,6 +22,7 @@ export default function ShopBench(): ReactNode {
   const selection = useWorkspace((state) => state.selection);
   const { frame, width } = useRoom();
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
+  const errors = tube === undefined ? [] : errorsOf(derived.findings, tube.id);
   const sideBySide = width > SIDE_BY_SIDE;
   return (
     <div className="shop-bench" ref={frame}>
@@ -29,7 +31,12 @@ export default function ShopBench(): ReactNode {
       ) : (
         width > 0 && (
           <>
-            <StickDrawing tube={tube} width={width} unit={unit} />
+            <StickDrawing
+              tube={tube}
+              width={width}
+              unit={unit}
+              fault={errors.length === 0 ? null : faultInWords(errors)}
+            />
             <div className={sideBySide ? 'shop-profiles shop-profiles-two' : 'shop-profiles'}>
               <Profile tube={tube} which={0} stacked={!sideBySide} />
               <Profile tube={tube} which={1} stacked={!sideBySide} />

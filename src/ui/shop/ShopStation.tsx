@@ -7,10 +7,12 @@ import { Section } from '../Section.tsx';
 import { sectionInWords } from '../sizes.ts';
 import type { Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
+import { isNarrow, useNarrow } from '../useNarrow.ts';
 import { BendTable } from './BendTable.tsx';
 import { EndRecipe } from './EndRecipe.tsx';
 import { errorsOf } from './faults.ts';
 import { PullLog } from './PullLog.tsx';
+import ShopBench from './ShopBench.tsx';
 import { Slips } from './Slips.tsx';
 import { TakeAway } from './TakeAway.tsx';
 import { TapeMarks } from './TapeMarks.tsx';
@@ -24,6 +26,9 @@ export default function ShopStation(): ReactNode {
   const select = useWorkspace((state) => state.select);
   const first = derived.tubes[0];
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
+
+  const narrow = useNarrow();
+  const sheet = useRef<HTMLElement>(null);
 
   // Whoever comes into the shop stands before some tube; what is chosen after that is the person's own affair.
   const entered = useRef(false);
@@ -52,17 +57,29 @@ export default function ShopStation(): ReactNode {
         rowId={(row) => row.id}
         rowName={(row) => row.name}
         selected={tube?.id ?? null}
-        onSelect={(row) => select({ kind: 'tube', id: row.id })}
+        onSelect={(row) => {
+          select({ kind: 'tube', id: row.id });
+          // On a telephone the sheet lies below the list: it is brought up, once it is drawn.
+          if (isNarrow()) requestAnimationFrame(() => sheet.current?.scrollIntoView({ block: 'start' }));
+        }}
       />
       {tube && (
-        <article className="card" aria-label={`Tube ${tube.number}, ${tube.name}`}>
+        <article ref={sheet} className="card" aria-label={`Tube ${tube.number}, ${tube.name}`}>
           <TubeHead tube={tube} />
-          <TubeFacts tube={tube} />
-          {tube.bends.length > 0 && <BendTable tube={tube} />}
-          {tube.bends.length > 0 && <TapeMarks tube={tube} />}
-          {tube.bends.length > 0 && <Slips tube={tube} />}
-          <EndRecipe tube={tube} which={0} />
-          <EndRecipe tube={tube} which={1} />
+          {narrow ? (
+            <>
+              <Ends tube={tube} />
+              <ShopBench />
+              <Bends tube={tube} />
+              <TubeFacts tube={tube} />
+            </>
+          ) : (
+            <>
+              <TubeFacts tube={tube} />
+              <Bends tube={tube} />
+              <Ends tube={tube} />
+            </>
+          )}
         </article>
       )}
       <PullLog tube={tube} />
@@ -76,6 +93,22 @@ export default function ShopStation(): ReactNode {
     </div>
   );
 }
+
+const Ends = ({ tube }: { tube: SolvedTube }): ReactNode => (
+  <>
+    <EndRecipe tube={tube} which={0} />
+    <EndRecipe tube={tube} which={1} />
+  </>
+);
+
+const Bends = ({ tube }: { tube: SolvedTube }): ReactNode =>
+  tube.bends.length > 0 && (
+    <>
+      <BendTable tube={tube} />
+      <TapeMarks tube={tube} />
+      <Slips tube={tube} />
+    </>
+  );
 
 const TUBE_COLUMNS: readonly Column<SolvedTube>[] = [
   { header: 'No.', numeric: true, show: (tube) => <span className="number-tag">{tube.number}</span> },

@@ -25,7 +25,15 @@ const WORDS = 58;
 const ARROW = 18;
 const ROWS: readonly StickMark['kind'][] = ['clamp', 'start', 'end'];
 
-export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: number; unit: LengthUnit }): ReactNode {
+interface StickDrawingProps {
+  readonly tube: SolvedTube;
+  readonly width: number;
+  readonly unit: LengthUnit;
+  /** Why it is not to be cut, else null. */
+  readonly fault: string | null;
+}
+
+export function StickDrawing({ tube, width, unit, fault }: StickDrawingProps): ReactNode {
   const hatch = useId();
   const stick = layStick(tube);
   const breadth = width - 2 * MARGIN;
@@ -43,7 +51,7 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
       height={height}
       viewBox={`0 0 ${width} ${height}`}
       role="img"
-      aria-label={describe(tube, unit)}
+      aria-label={describe(tube, unit, fault)}
     >
       <defs>
         <pattern id={hatch} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
@@ -66,8 +74,14 @@ export function StickDrawing({ tube, width, unit }: { tube: SolvedTube; width: n
       >
         <tspan className="draw-soft">node at </tspan>
         <SvgLength shown={markLength(endB.node, unit)} />
-        <tspan className="draw-soft">, cut at </tspan>
-        <SvgLength shown={markLength(stick.blank, unit)} />
+        {fault === null ? (
+          <>
+            <tspan className="draw-soft">, cut at </tspan>
+            <SvgLength shown={markLength(stick.blank, unit)} />
+          </>
+        ) : (
+          <tspan className="draw-oxide-text">{` × ${fault}`}</tspan>
+        )}
         <tspan dx="8">End B</tspan>
       </text>
       <rect className="draw-steel" x={x(0)} y={top} width={stick.blank * scale} height={STICK_HEIGHT} />
@@ -166,9 +180,10 @@ const tierTop = (tier: number, width: number): number =>
 const clampTo = (value: number, least: number, greatest: number): number => Math.max(least, Math.min(greatest, value));
 
 /** The drawing in words: every mark with its place, and where its bend lies. */
-function describe(tube: SolvedTube, unit: LengthUnit): string {
+function describe(tube: SolvedTube, unit: LengthUnit, fault: string | null): string {
   const marks = stickMarks(tube).map((mark) => {
     return `${mark.words} ${markLength(mark.at, unit).text} ${unit}, the bend lies towards end ${mark.side}`;
   });
-  return `${tube.name} as a straight stick, cut to ${markLength(tube.blankLength, unit).text} ${unit}, measured from end A: ${marks.join('; ')}`;
+  const cut = fault ?? `cut to ${markLength(tube.blankLength, unit).text} ${unit}`;
+  return `${tube.name} as a straight stick, ${cut}, measured from end A: ${marks.join('; ')}`;
 }

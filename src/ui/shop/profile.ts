@@ -73,15 +73,17 @@ function furthest(points: readonly FlatPoint[], sense: 1 | -1): FlatPoint | null
   return best;
 }
 
-/** What phi = 0 is on this end, in words: the line from which every clocking of the end is told. */
+/** What phi = 0 is on this end, in words: the line from which every turn of the end is told. */
 export function referenceInWords(tube: SolvedTube, which: 0 | 1): string {
-  if (tube.bends.length > 0) {
-    const only = tube.bends.length === 1;
-    const number = which === 0 ? 1 : tube.bends.length;
-    return only ? 'inside of the bend' : `inside of bend ${number}`;
-  }
+  if (tube.bends.length === 0) return which === 0 ? 'line scribed along the tube' : 'same line along the tube';
+  return tube.bends.length === 1 ? 'inside of the bend' : `inside of bend ${which === 0 ? 1 : tube.bends.length}`;
+}
+
+/** How a straight tube's line is found and scribed, once for both ends; null where a bend gives it. */
+export function scribeInWords(tube: SolvedTube): string | null {
+  if (tube.bends.length > 0) return null;
   const [endA, endB] = tube.ends;
-  if (endA.cuts.length > 0) return 'acute side of the first cut at end A';
-  if (endB.cuts.length > 0) return 'acute side of the first cut at end B';
-  return 'the side nearest straight up in the car';
+  if (endA.cuts.length > 0) return 'scribe it at end A, on the acute side of the first cut';
+  if (endB.cuts.length > 0) return 'scribe it at end B, on the acute side of the first cut';
+  return 'scribe it on the side nearest straight up in the car';
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { profileDrawing, referenceInWords } from '../../../src/ui/shop/profile.ts';
+import { profileDrawing, referenceInWords, scribeInWords } from '../../../src/ui/shop/profile.ts';
 import { bentTube, endWith, straightTube } from './tubes.ts';
 
 const around = (trim: (degree: number) => number): Float64Array =>
@@ -53,8 +53,10 @@ describe('what phi = 0 is', () => {
   });
 
   it('is the first cut at end A on a straight one, at both ends; of end B when A has none', () => {
-    expect(referenceInWords(straightTube({ cutsA: 1, cutsB: 2 }), 1)).toBe('acute side of the first cut at end A');
-    expect(referenceInWords(straightTube({ cutsA: 0, cutsB: 1 }), 0)).toBe('acute side of the first cut at end B');
-    expect(referenceInWords(straightTube({ cutsA: 0, cutsB: 0 }), 0)).toContain('up');
+    expect(referenceInWords(straightTube({ cutsA: 1, cutsB: 2 }), 1)).toBe('same line along the tube');
+    expect(scribeInWords(straightTube({ cutsA: 1, cutsB: 2 }))).toContain('at end A, on the acute side');
+    expect(scribeInWords(straightTube({ cutsA: 0, cutsB: 1 }))).toContain('at end B, on the acute side');
+    expect(scribeInWords(straightTube({ cutsA: 0, cutsB: 0 }))).toContain('up in the car');
+    expect(scribeInWords(bentTube(1))).toBeNull();
   });
 });
