@@ -39,7 +39,7 @@ const EDITS: readonly ((job: Job, a: number, b: number) => Edited)[] = [
   (job, a, b) => moveMember(job, pick(job.members, a).id, b % 5),
   (job, a, b) => setEnd(job, pick(job.members, a).id, b % 2 === 0 ? 0 : 1, { fit: 'square', allowance: b }),
   (job, a) => (job.members.length > 1 ? removeMember(job, pick(job.members, a).id) : job),
-  (job) => addSection(job),
+  (job) => addSection(job, () => 'New'),
   (job, a) => removeSection(job, pick(job.sections, a).id),
   (job) => addEnvelope(job),
   (job, a, b) => updateEnvelope(job, pick(job.envelopes, a).id, { gap: b }),

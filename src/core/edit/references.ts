@@ -31,7 +31,7 @@ export function removeUnused(job: Job, collection: Collection, id: string): Edit
   }
   if (users.size === 0) return takeOut(job, collection, id);
   return [...users.values()].map(({ place, where, name }) =>
-    fault(`${place}.${where}`, `${name} uses it: move or delete that first`),
+    fault(`${place}.${where}`, `${name} uses it: change or delete that first`),
   );
 }
 

@@ -2,13 +2,15 @@
 import { useMemo, type ReactNode } from 'react';
 import { addDie, removeDie, updateDie } from '../../core/edit/dies.ts';
 import { addSection, removeSection, updateSection } from '../../core/edit/sections.ts';
-import type { Die, Section as TubeSection } from '../../core/job/types.ts';
+import type { Edited } from '../../core/edit/records.ts';
+import type { Die, Fault, Job, Section as TubeSection, SectionId } from '../../core/job/types.ts';
 import { STEELS } from '../../core/springback/steels.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
+import { dieSize, resizedDie, resizedSection, sectionSize } from '../sizes.ts';
 import { choiceColumn, lengthColumn, textColumn, wallColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 
@@ -24,7 +26,8 @@ export function MaterialTables(): ReactNode {
 }
 
 function Sections(): ReactNode {
-  const { sections, lengthUnit, members } = useWorkspace((state) => state.job);
+  const sections = useWorkspace((state) => state.job.sections);
+  const lengthUnit = useWorkspace((state) => state.job.lengthUnit);
   const columns = useMemo((): Column<TubeSection>[] => {
     return [
       textColumn<TubeSection>({
@@ -38,20 +41,20 @@ function Sections(): ReactNode {
         size: true,
         step: 'Change a section',
         value: (section) => section.outerDiameter,
-        change: (job, { id }, outerDiameter) => updateSection(job, id, { outerDiameter }),
+        change: (job, { id }, outerDiameter) => resized(job, id, { outerDiameter }),
       }),
       wallColumn<TubeSection>(lengthUnit, {
         header: 'Wall',
         step: 'Change a section',
         value: (section) => section.wall,
-        change: (job, { id }, wall) => updateSection(job, id, { wall }),
+        change: (job, { id }, wall) => resized(job, id, { wall }),
       }),
       choiceColumn<TubeSection>({
         header: 'Steel',
         step: 'Change the steel',
         value: (section) => section.material,
         choices: () => [
-          { value: '', label: 'not said' },
+          { value: '', label: 'not given' },
           ...STEELS.map((steel) => ({ value: steel.id, label: steel.name })),
         ],
         change: (job, { id }, material) => updateSection(job, id, { material }),
@@ -70,26 +73,41 @@ function Sections(): ReactNode {
           rowName={(row) => row.name}
         />
       )}
-      <div className="row">
-        <Command step="Add a section" run={(job) => addSection(job)}>
-          Add a section
-        </Command>
-        {sections
-          .filter((section) => !members.some((member) => member.section === section.id))
-          .map((section) => (
-            <Command
-              key={section.id}
-              quiet
-              step={`Delete ${section.name}`}
-              run={(job) => removeSection(job, section.id)}
-            >
-              Delete {section.name}
-            </Command>
-          ))}
-      </div>
+      <Command step="Add a section" run={(job) => addSection(job, (size) => sectionSize(size, job.lengthUnit))}>
+        Add a section
+      </Command>
+      {sections.map((section) => (
+        <Delete key={section.id} name={section.name} remove={(job) => removeSection(job, section.id)} />
+      ))}
     </>
   );
 }
+
+function resized(job: Job, id: SectionId, size: Partial<TubeSection>): Job {
+  const section = job.sections.find((one) => one.id === id);
+  return section === undefined ? job : updateSection(job, id, resizedSection(section, size, job.lengthUnit));
+}
+
+/** Takes it out; greyed while it is in use, with who uses it beside it. */
+function Delete({ name, remove }: { name: string; remove: (job: Job) => Edited }): ReactNode {
+  const outcome = remove(useWorkspace((state) => state.job));
+  const [first, ...others] = isFaults(outcome) ? outcome : [];
+  return (
+    <div className="switch">
+      <Command quiet disabled={first !== undefined} step={`Delete ${name}`} run={remove}>
+        Delete {name}
+      </Command>
+      {first && (
+        <span className="small">
+          {first.message}
+          {others.length > 0 && `, and ${others.length} more`}
+        </span>
+      )}
+    </div>
+  );
+}
+
+const isFaults = (outcome: Edited): outcome is readonly Fault[] => Array.isArray(outcome);
 
 function Dies(): ReactNode {
   const dies = useWorkspace((state) => state.job.dies);
@@ -99,7 +117,7 @@ function Dies(): ReactNode {
       {dies.map((die) => (
         <DieCard key={die.id} die={die} />
       ))}
-      <Command step="Add a die" run={(job) => addDie(job)}>
+      <Command step="Add a die" run={(job) => addDie(job, (size) => dieSize(size, job.lengthUnit))}>
         Add a die
       </Command>
     </>
@@ -119,7 +137,6 @@ const LENGTHS: readonly {
 ];
 
 function DieCard({ die }: { die: Die }): ReactNode {
-  const used = useWorkspace((state) => state.job.members.some((member) => member.die === die.id));
   const pulled = useWorkspace((state) => state.job.pulls.some((pull) => pull.die === die.id));
   const step = `Change ${die.name}`;
   return (
@@ -136,7 +153,13 @@ function DieCard({ die }: { die: Die }): ReactNode {
             label={label}
             size={size}
             value={die[key]}
-            {...jobEdit<number>(step, (job, value) => updateDie(job, die.id, { [key]: value }))}
+            {...jobEdit<number>(step, (job, value) =>
+              updateDie(
+                job,
+                die.id,
+                key === 'centrelineRadius' ? resizedDie(die, value, job.lengthUnit) : { [key]: value },
+              ),
+            )}
           />
         ))}
         <AngleField
@@ -153,11 +176,7 @@ function DieCard({ die }: { die: Die }): ReactNode {
         change={(job, radius) => updateDie(job, die.id, { radius: radius as Die['radius'] })}
       />
       <p className="small">{radiusInWords(die, pulled)}</p>
-      {!used && (
-        <Command quiet step={`Delete ${die.name}`} run={(job) => removeDie(job, die.id)}>
-          Delete the die
-        </Command>
-      )}
+      <Delete name={die.name} remove={(job) => removeDie(job, die.id)} />
     </article>
   );
 }

@@ -10,7 +10,7 @@ import { TextField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { Length } from '../fields/Readings.tsx';
-import { batchesIn, choicesOf, ROLES } from './choices.ts';
+import { batchesIn, choicesOf, ROLES, sectionChoices } from './choices.ts';
 import { EndEditor } from './EndEditor.tsx';
 import { PathEditor } from './PathEditor.tsx';
 
@@ -51,7 +51,7 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
         <JobSelect
           label="Section"
           value={member.section}
-          choices={choicesOf(job.sections)}
+          choices={sectionChoices(job)}
           step={`Section of ${name}`}
           change={(before, section) => updateMember(before, id, { section })}
         />

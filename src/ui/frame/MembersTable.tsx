@@ -10,7 +10,7 @@ import { nodeName, withImages } from '../names.ts';
 import { Section } from '../Section.tsx';
 import { choiceColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
-import { choicesOf } from './choices.ts';
+import { sectionChoices } from './choices.ts';
 
 const NUMBER: Column<Member> = { header: 'No.', numeric: true, show: ({ id }) => <TubeNumber id={id} /> };
 
@@ -23,7 +23,7 @@ export function MembersTable(): ReactNode {
   const job = useWorkspace((state) => state.job);
   const selection = useWorkspace((state) => state.selection);
   const select = useWorkspace((state) => state.select);
-  const { sections } = job;
+  const { sections, lengthUnit } = job;
   const columns = useMemo(
     (): Column<Member>[] => [
       NUMBER,
@@ -38,12 +38,12 @@ export function MembersTable(): ReactNode {
         small: true,
         step: 'Change a section',
         value: (member) => member.section,
-        choices: () => choicesOf(sections),
+        choices: () => sectionChoices({ sections, lengthUnit }),
         change: (before, { id }, section) => updateMember(before, id, { section }),
       }),
       { header: 'Ends', small: true, show: (member) => member.ends.map((end) => end.fit).join(' · ') },
     ],
-    [sections],
+    [sections, lengthUnit],
   );
   return (
     <>
@@ -93,7 +93,7 @@ function NewMember(): ReactNode {
         onChoose={(reference) => setPath((before) => [...before, reference])}
       />
       {path.length > 0 && <p className="small">{path.map((reference) => nodeName(job, reference)).join(' → ')}</p>}
-      <SelectField label="Section" value={section} choices={choicesOf(job.sections)} onChoose={setSection} />
+      <SelectField label="Section" value={section} choices={sectionChoices(job)} onChoose={setSection} />
       <div className="row">
         <Command
           step={`Add ${name}`}

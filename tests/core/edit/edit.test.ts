@@ -37,8 +37,8 @@ describe('adding', () => {
   it.each([
     ['points', (old: Job) => addPoint(old, 'Pillar', [1, 2, 3])],
     ['bodyLines', (old: Job) => addBodyLine(old, 'Roof rail', ['post', "post'"])],
-    ['sections', addSection],
-    ['dies', addDie],
+    ['sections', (old: Job) => addSection(old, () => 'New')],
+    ['dies', (old: Job) => addDie(old, () => 'New')],
     ['nodes', (old: Job) => nodes.addNode(old, 'New', { kind: 'fixed', position: [0, 0, 0] })],
     ['members', (old: Job) => addMember(old, { name: 'New', path: ['foot', 'tower'], section: 'main' })],
     ['envelopes', addEnvelope],
@@ -52,7 +52,12 @@ describe('adding', () => {
 
   it('starts sections and dies from the commonest where there are none', () => {
     const bare: Job = { ...job, pulls: [], sections: [], dies: [], nodes: [], members: [] };
-    expect(parseJob(serialiseJob(addDie(addSection(bare)))).ok).toBe(true);
+    const named = addSection(bare, ({ outerDiameter, wall }) => `${outerDiameter} by ${wall}`);
+    // 1 3/4 in by .120, on 6 in: what most cages are built of (common practice).
+    expect(named.sections[0]!.name).toBe('44.45 by 3.048');
+    const both = addDie(named, ({ centrelineRadius }) => `on ${centrelineRadius}`);
+    expect(both.dies[0]!.name).toBe('on 152.4');
+    expect(parseJob(serialiseJob(both)).ok).toBe(true);
   });
 
   it('gives a member with corners the die of its diameter, and a straight one none', () => {
@@ -152,26 +157,26 @@ describe('members', () => {
 describe('deleting', () => {
   it('is refused while others use it, and names them', () => {
     expect(refusal(removePoint(job, 'sill-l'))).toEqual([
-      'bodyLines[0].points[0]: "Door opening" uses it: move or delete that first',
-      'nodes[2].at.point: "sill" uses it: move or delete that first',
+      'bodyLines[0].points[0]: "Door opening" uses it: change or delete that first',
+      'nodes[2].at.point: "sill" uses it: change or delete that first',
     ]);
     expect(refusal(nodes.removeNode(job, 'foot'))).toEqual([
-      'nodes[5].at.nodes[0]: "mid" uses it: move or delete that first',
-      'members[0].path[0]: "Main hoop" uses it: move or delete that first',
+      'nodes[5].at.nodes[0]: "mid" uses it: change or delete that first',
+      'members[0].path[0]: "Main hoop" uses it: change or delete that first',
     ]);
     expect(refusal(removeMember(job, 'hoop'))).toEqual([
-      'nodes[3].at.member: "stay-top" uses it: move or delete that first',
-      'nodes[4].at.member: "on-bend" uses it: move or delete that first',
-      'members[1].ends[0].against[0]: "Rear stay" uses it: move or delete that first',
+      'nodes[3].at.member: "stay-top" uses it: change or delete that first',
+      'nodes[4].at.member: "on-bend" uses it: change or delete that first',
+      'members[1].ends[0].against[0]: "Rear stay" uses it: change or delete that first',
     ]);
     expect(refusal(removeSection(job, 'main'))).toEqual([
-      'members[0].section: "Main hoop" uses it: move or delete that first',
-      'members[1].section: "Rear stay" uses it: move or delete that first',
-      'pulls[0].section: a logged pull uses it: move or delete that first',
+      'members[0].section: "Main hoop" uses it: change or delete that first',
+      'members[1].section: "Rear stay" uses it: change or delete that first',
+      'pulls[0].section: a logged pull uses it: change or delete that first',
     ]);
     expect(refusal(removeDie(job, 'd1'))).toEqual([
-      'members[0].die: "Main hoop" uses it: move or delete that first',
-      'pulls[0].die: a logged pull uses it: move or delete that first',
+      'members[0].die: "Main hoop" uses it: change or delete that first',
+      'pulls[0].die: a logged pull uses it: change or delete that first',
     ]);
   });
 
