@@ -1,4 +1,4 @@
-/** Three short hints above the bay, on the first start only. */
+/** Three short hints over the bay, on the first start only. */
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { keepPreference, readPreference } from './preferences.ts';

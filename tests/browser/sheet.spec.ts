@@ -1,0 +1,50 @@
+/** The tube's sheet: what it says of a tube that cannot be made, and what a telephone shows of it first. */
+import { demoText } from '../command-line.ts';
+import { expect, goTo, openFile, start, test, tubeRow } from './journey.ts';
+
+/** The demo on dies so large that the hoop's bends run into each other. */
+function overlapping(): string {
+  const job = JSON.parse(demoText()) as { dies: { centrelineRadius: number }[] };
+  for (const die of job.dies) die.centrelineRadius *= 4;
+  return JSON.stringify(job);
+}
+
+test('a tube whose bends overlap is not to be cut: its row, its sheet and its stick say so', async ({ page }) => {
+  await start(page);
+  await openFile(page, 'overlapping.json', overlapping());
+  await goTo(page, 'Shop');
+  const row = tubeRow(page, 'Main hoop');
+  await expect(row).toContainText('×');
+  await row.getByRole('gridcell').nth(1).click();
+  const sheet = page.getByRole('article', { name: /^Tube 1,/ });
+  await expect(sheet.getByRole('region', { name: 'Cannot be made as drawn' })).toContainText('straight between bends');
+  await expect(sheet).not.toContainText('Cut the blank to');
+  const stick = page.getByRole('img', { name: /as a straight stick/ });
+  await expect(stick).toHaveAccessibleName(/Cannot be made as drawn/);
+  await expect(stick).not.toContainText('cut at');
+});
+
+test('390 x 844: a tube tapped in the list brings up its sheet, cut length and notcher before the stick', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await start(page);
+  await goTo(page, 'Shop');
+  await tubeRow(page, 'Main diagonal').getByRole('gridcell').nth(1).click();
+  const cut = page.getByText('Cut the blank to');
+  const notcher = page.getByText('Off square: set the notcher to').first();
+  await expect(cut).toBeInViewport({ ratio: 1 });
+  await expect(notcher).toBeInViewport({ ratio: 1 });
+  const stick = page.getByRole('img', { name: /as a straight stick/ });
+  const top = async (thing: typeof cut): Promise<number> => (await thing.boundingBox())!.y;
+  expect(await top(cut)).toBeLessThan(await top(notcher));
+  expect(await top(notcher)).toBeLessThan(await top(stick));
+});
+
+test('390 x 844: the hints of the first start cover nothing of the bay', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.goto('/');
+  const hints = (await page.getByRole('complementary', { name: 'Hints' }).boundingBox())!;
+  const ground = (await page.getByRole('application', { name: /^Frame/ }).boundingBox())!;
+  expect(ground.y).toBeGreaterThanOrEqual(hints.y + hints.height - 1);
+});
