@@ -72,15 +72,15 @@ export function StickDrawing({ tube, width, unit, fault }: StickDrawingProps): R
         className="draw-text draw-strong"
         textAnchor="end"
       >
-        <tspan className="draw-soft">node at </tspan>
-        <SvgLength shown={markLength(endB.node, unit)} />
         {fault === null ? (
           <>
+            <tspan className="draw-soft">node at </tspan>
+            <SvgLength shown={markLength(endB.node, unit)} />
             <tspan className="draw-soft">, cut at </tspan>
             <SvgLength shown={markLength(stick.blank, unit)} />
           </>
         ) : (
-          <tspan className="draw-oxide-text">{` × ${fault}`}</tspan>
+          <tspan className="draw-oxide-text">{`× ${fault}`}</tspan>
         )}
         <tspan dx="8">End B</tspan>
       </text>
