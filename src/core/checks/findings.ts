@@ -217,7 +217,7 @@ function* endTrouble(tube: SolvedTube, frame: Frame, show: Show): Generator<Find
         yield* overhangTrouble(cut, tube, base, name, frame, show);
       }
     }
-    if (end.tip !== null && end.outer.includes(NaN)) {
+    if (end.tip !== null && end.passedBy) {
       yield {
         ...base,
         id: 'end/wider-than-run',

@@ -20,7 +20,8 @@ export function bendingOfMembers({ dies, sections, pulls }: Job): (member: Membe
   const known = new Map<string, Bending>();
   return ({ die: dieId, section: sectionId, batch }) => {
     if (dieId === undefined) return null;
-    const key = JSON.stringify([dieId, sectionId, batch]);
+    // An id may hold any character, so the parts are told by their lengths too.
+    const key = `${dieId.length} ${sectionId.length} ${dieId}${sectionId}${batch === undefined ? '' : ` ${batch}`}`;
     const before = known.get(key);
     if (before !== undefined) return before;
     const [die, section] = [dieOf.get(dieId)!, sectionOf.get(sectionId)!];

@@ -102,7 +102,7 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
     return trimBySleeves(sleeves, bundle, rho);
   };
   const { trim: outer, reached } = trimAt(section.outerDiameter / 2);
-  const [tip, throat] = extremes(outer);
+  const { tip, throat, passedBy } = extremes(outer);
   let inner: Float64Array | undefined;
   return {
     node,
@@ -123,6 +123,7 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
     },
     tip,
     throat,
+    passedBy,
     meanTrim: cuts.length === 0 ? 0 : meanOfTrim(trimAt(wallCentroid(section)).trim, tip),
     allowance: spec.allowance,
   };
@@ -152,12 +153,14 @@ function planeTrim({ direction, reference }: Bundle, normal: Vec3, rho: number):
   return COSINES.map((cosine, k) => c * cosine + s * SINES[k]!);
 }
 
-function extremes(profile: Float64Array): readonly [number | null, number | null] {
+function extremes(profile: Float64Array): Pick<TubeEnd, 'tip' | 'throat' | 'passedBy'> {
   let least = Infinity;
   let greatest = -Infinity;
+  let passedBy = false;
   for (const s of profile) {
     if (s < least) least = s;
     if (s > greatest) greatest = s;
+    if (Number.isNaN(s)) passedBy = true;
   }
-  return least === Infinity ? [null, null] : [least, greatest];
+  return least === Infinity ? { tip: null, throat: null, passedBy } : { tip: least, throat: greatest, passedBy };
 }

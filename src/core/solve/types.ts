@@ -72,6 +72,8 @@ export interface TubeEnd {
   /** Least and greatest of `outer`; null where no line is reached. */
   readonly tip: number | null;
   readonly throat: number | null;
+  /** Some line of `outer` is reached by nothing. */
+  readonly passedBy: boolean;
   /** Mean of the trim over the wall's cross-section; 0 at a plate and a square end. */
   readonly meanTrim: number;
   readonly allowance: number;

@@ -16,6 +16,7 @@ export const endWith = (given: Partial<TubeEnd>): TubeEnd => ({
   inner: level(0),
   tip: 0,
   throat: 0,
+  passedBy: false,
   meanTrim: 0,
   allowance: 0,
   ...given,

@@ -101,6 +101,7 @@ export function tubeByHand(path: Path, hands: readonly [EndByHand, EndByHand]): 
       inner: sample(OD / 2 - WALL),
       tip: reached.length > 0 ? Math.min(...reached) : null,
       throat: reached.length > 0 ? Math.max(...reached) : null,
+      passedBy: reached.length < outer.length,
       meanTrim: 0,
       allowance: 0,
     };
