@@ -21,15 +21,17 @@ const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
 /** Errors first, then warnings, then notes; within each in build order. */
 export function findTrouble(frame: Frame, clearances: readonly Clearance[]): readonly Finding[] {
   const show = lengthWriter(frame.job.lengthUnit);
-  const found = [
-    ...frame.tubes.flatMap((tube) => [
-      ...twinTrouble(tube, frame),
-      ...openingTrouble(tube, show),
-      ...bendTrouble(tube, show),
-      ...endTrouble(tube, frame, show),
-    ]),
-    ...clearances.flatMap((each) => [...clearanceTrouble(each, frame, show)]),
-  ];
+  const found: Finding[] = [];
+  const gather = (each: Iterable<Finding>) => {
+    for (const finding of each) found.push(finding);
+  };
+  for (const tube of frame.tubes) {
+    gather(twinTrouble(tube, frame));
+    gather(openingTrouble(tube, show));
+    gather(bendTrouble(tube, show));
+    gather(endTrouble(tube, frame, show));
+  }
+  for (const each of clearances) if (!each.ok) gather(clearanceTrouble(each, frame, show));
   return found.toSorted((a, b) => RANK[a.severity] - RANK[b.severity]);
 }
 
@@ -316,7 +318,6 @@ function* overhangTrouble(
 // --- clearances -----------------------------------------------------------------------------------------------------
 
 function* clearanceTrouble(clearance: Clearance, frame: Frame, show: Show): Generator<Finding> {
-  if (clearance.ok) return;
   const tube = frame.byId.get(clearance.tube)!;
   const envelope = frame.job.envelopes.find((each) => each.id === clearance.envelope)!;
   const how = clearance.distance < 0 ? `goes ${show(-clearance.distance)} into` : `is ${show(clearance.distance)} from`;
