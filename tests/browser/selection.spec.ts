@@ -1,5 +1,8 @@
 /** What is selected anywhere is selected everywhere, and a finding leads to its place. */
+import type { Locator } from '@playwright/test';
 import { bay, choose, expect, goTo, rowOf, spoken, start, test, tubeRow } from './journey.ts';
+
+type Box = NonNullable<Awaited<ReturnType<Locator['boundingBox']>>>;
 
 const MEMBERS = 'Members in build order';
 
@@ -35,12 +38,24 @@ test('after Escape a press on the same row selects it again', async ({ page }) =
   await expect(rowOf(page, /^Nodes/, 'Hoop foot')).toHaveAttribute('aria-selected', 'true');
 });
 
+/** Where it stands once it stands still: labels are placed anew with each frame that is drawn. */
+async function stillBox(thing: Locator): Promise<Box> {
+  let last: Box | null = null;
+  await expect(async () => {
+    const before = last;
+    last = await thing.boundingBox();
+    expect(last).not.toBeNull();
+    expect(last).toEqual(before);
+  }).toPass({ intervals: [500] });
+  return last!;
+}
+
 test('a tube pressed in the bay is chosen in the table', async ({ page }) => {
   await start(page);
   await page.getByRole('button', { name: 'Front view' }).click();
   // Its number stands on the tube itself; from the front the hoop's is in nobody's way.
   await choose(page, MEMBERS, 'Main hoop');
-  const number = (await bay(page).getByText('1', { exact: true }).filter({ visible: true }).first().boundingBox())!;
+  const number = await stillBox(bay(page).getByText('1', { exact: true }).filter({ visible: true }).first());
   await bay(page).press('Escape');
   await expect(spoken(page)).toBeEmpty();
   await page.mouse.click(number.x + number.width / 2, number.y + number.height / 2);
