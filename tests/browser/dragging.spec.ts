@@ -1,6 +1,6 @@
 /** Moving a node in the bay, by mouse and by key: what hangs on it follows at once, and Escape takes it all back. */
 import type { Page } from '@playwright/test';
-import { bay, choose, expect, goTo, redoKey, savedText, spoken, start, test, undoKey } from './journey.ts';
+import { bay, choose, expect, goTo, redoKey, savedText, spoken, start, stillBox, test, undoKey } from './journey.ts';
 
 const FOOT = 'Stay foot on the tower';
 const NODES = /^Nodes/;
@@ -17,8 +17,8 @@ async function takeUpFoot(page: Page): Promise<void> {
 
 /** Where the word at the end of one of the node's bars stands on the page. */
 async function wordAt(page: Page, word: string): Promise<{ x: number; y: number }> {
-  const box = await bay(page).getByText(word, { exact: true }).filter({ visible: true }).boundingBox();
-  return { x: box!.x + box!.width / 2, y: box!.y + box!.height / 2 };
+  const box = await stillBox(bay(page).getByText(word, { exact: true }).filter({ visible: true }));
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 }
 
 /** Takes hold of the bar that leads up, just under its word. */
@@ -59,9 +59,11 @@ test('a node drags along an axis, numbers change on the way, and it is one step 
   [0, 1].forEach((axis) => expect(after[axis], 'the other two axes stay').toBeCloseTo(before[axis]!, 9));
   expect(after[2]).toBeGreaterThan(before[2]!);
   // The node went where the pointer went, but for the snap: 1/8 in, or 4 pixels to a neighbour.
-  const went = word.y - (await wordAt(page, 'up')).y;
-  expect(went).toBeGreaterThan(30);
-  expect(went).toBeLessThan(50);
+  await expect(async () => {
+    const went = word.y - (await wordAt(page, 'up')).y;
+    expect(went).toBeGreaterThan(30);
+    expect(went).toBeLessThan(50);
+  }).toPass({ timeout: 10_000 });
 
   await undoKey(page).click();
   expect(await savedText(page)).toBe(atFirst);

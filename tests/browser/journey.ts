@@ -103,3 +103,17 @@ export async function openFile(page: Page, name: string, text: string): Promise<
 
 /** Until the last change is written to the browser's own store. */
 export const untilKept = (page: Page): Promise<void> => page.getByText('Saved in this browser').waitFor();
+
+type Box = NonNullable<Awaited<ReturnType<Locator['boundingBox']>>>;
+
+/** Where it stands once it stands still: labels are placed anew with each frame that is drawn. */
+export async function stillBox(thing: Locator): Promise<Box> {
+  let last: Box | null = null;
+  await expect(async () => {
+    const before = last;
+    last = await thing.boundingBox();
+    expect(last).not.toBeNull();
+    expect(last).toEqual(before);
+  }).toPass({ intervals: [500] });
+  return last!;
+}

@@ -1,8 +1,5 @@
 /** What is selected anywhere is selected everywhere, and a finding leads to its place. */
-import type { Locator } from '@playwright/test';
-import { bay, choose, expect, goTo, rowOf, spoken, start, test, tubeRow } from './journey.ts';
-
-type Box = NonNullable<Awaited<ReturnType<Locator['boundingBox']>>>;
+import { bay, choose, expect, goTo, rowOf, spoken, start, stillBox, test, tubeRow } from './journey.ts';
 
 const MEMBERS = 'Members in build order';
 
@@ -37,18 +34,6 @@ test('after Escape a press on the same row selects it again', async ({ page }) =
   await choose(page, /^Nodes/, 'Hoop foot');
   await expect(rowOf(page, /^Nodes/, 'Hoop foot')).toHaveAttribute('aria-selected', 'true');
 });
-
-/** Where it stands once it stands still: labels are placed anew with each frame that is drawn. */
-async function stillBox(thing: Locator): Promise<Box> {
-  let last: Box | null = null;
-  await expect(async () => {
-    const before = last;
-    last = await thing.boundingBox();
-    expect(last).not.toBeNull();
-    expect(last).toEqual(before);
-  }).toPass({ intervals: [500] });
-  return last!;
-}
 
 test('a tube pressed in the bay is chosen in the table', async ({ page }) => {
   await start(page);
