@@ -14,4 +14,5 @@ export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   members: [],
   envelopes: [],
   pulls: [],
+  bent: [],
 });

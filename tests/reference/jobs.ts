@@ -36,7 +36,17 @@ export function member(id: string, path: readonly string[], section: string, mor
 }
 
 export function jobOf(parts: Partial<Job>): Job {
-  const empty = { points: [], bodyLines: [], sections: [], dies: [], nodes: [], members: [], envelopes: [], pulls: [] };
+  const empty = {
+    points: [],
+    bodyLines: [],
+    sections: [],
+    dies: [],
+    nodes: [],
+    members: [],
+    envelopes: [],
+    pulls: [],
+    bent: [],
+  };
   return { format: 'cagewright/job', version: 1, name: 'Check', lengthUnit: 'mm', ...empty, ...parts };
 }
 

@@ -11,7 +11,7 @@ import { takeOut, type Edited } from './records.ts';
 interface Reference {
   /** Who refers: the place of its record in the file, its id, and its name as a person knows it. */
   readonly place: string;
-  readonly from: Collection | 'pulls';
+  readonly from: Collection | 'pulls' | 'bent';
   readonly owner: string;
   readonly name: string;
   /** The place within the record. */
@@ -67,6 +67,10 @@ function* referencesOf(job: Job): Generator<Reference> {
     const by = { place: `pulls[${i}]`, from: 'pulls', owner: '', name: 'a logged pull' } as const;
     yield { ...by, where: 'die', target: 'dies', id: die };
     yield { ...by, where: 'section', target: 'sections', id: section };
+  }
+  for (const [i, { tube }] of job.bent.entries()) {
+    const by = { place: `bent[${i}]`, from: 'bent', owner: '', name: 'its bend run' } as const;
+    yield { ...by, where: 'tube', target: 'members', id: bareId(tube) };
   }
 }
 

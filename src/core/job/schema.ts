@@ -35,7 +35,37 @@ const named = { id, name: v.optional(v.string()) };
 
 const point = v.looseObject({ ...named, position: vector });
 
-const section = v.looseObject({ ...named, outerDiameter: size, wall: size, material: v.optional(v.string(), '') });
+const section = v.looseObject({
+  ...named,
+  outerDiameter: size,
+  wall: size,
+  material: v.optional(v.string(), ''),
+  stick: v.exactOptional(size),
+});
+
+const fineness = v.pipe(v.number(), v.gtValue(0, 'not above zero'), v.maxValue(45, 'beyond 45 degrees'));
+
+const obstacle = v.variant('kind', [
+  v.looseObject({
+    name: v.string(),
+    kind: v.literal('box'),
+    centre: vector,
+    size: v.strictTuple([size, size, size]),
+    rotation: v.optional(v.strictTuple([turn, turn, turn]), [0, 0, 0]),
+  }),
+  v.looseObject({ name: v.string(), kind: v.literal('plane'), point: vector, normal: vector }),
+]);
+
+const bender = v.looseObject({
+  turns: v.optional(v.picklist(['left', 'right']), 'left'),
+  bendLies: v.optional(v.picklist(['beyond', 'before']), 'beyond'),
+  planeHeight: v.optional(length, 1000),
+  rotationBy: v.optional(v.picklist(['level', 'wheel']), 'level'),
+  levelStep: v.optional(fineness, 0.1),
+  wheelStep: v.optional(fineness, 1),
+  pullStep: v.optional(fineness, 0.5),
+  room: v.optional(v.array(obstacle), []),
+});
 
 const die = v.looseObject({
   ...named,
@@ -49,9 +79,12 @@ const die = v.looseObject({
     180,
   ),
   radius: v.optional(v.picklist(['nominal', 'from-pulls']), 'nominal'),
+  bender: v.exactOptional(bender),
 });
 
 const bendAngle = v.pipe(v.number(), v.gtValue(0, 'not above zero'), v.maxValue(200, 'beyond 200 degrees'));
+
+const bendNumber = v.pipe(v.number(), v.integer('not a whole number'), v.minValue(1, 'bends count from 1'));
 
 const pull = v.looseObject({
   die: v.string(),
@@ -60,6 +93,28 @@ const pull = v.looseObject({
   pulled: bendAngle,
   net: bendAngle,
   on: v.optional(v.string(), ''),
+  tube: v.exactOptional(v.string()),
+  bend: v.exactOptional(bendNumber),
+});
+
+const bentTube = v.looseObject({
+  tube: v.string(),
+  order: v.array(v.looseObject({ bend: bendNumber, front: v.picklist(['A', 'B']) })),
+  done: v.optional(v.array(v.string()), []),
+  bends: v.optional(
+    v.array(
+      v.looseObject({
+        bend: bendNumber,
+        pulled: bendAngle,
+        net: bendAngle,
+        rotation: v.exactOptional(turn),
+        straight: v.exactOptional(coordinate),
+        kept: v.exactOptional(v.boolean()),
+      }),
+    ),
+    [],
+  ),
+  checks: v.optional(v.array(v.looseObject({ check: v.string(), measured: coordinate })), []),
 });
 
 const offset = v.optional(vector, [0, 0, 0]);
@@ -82,7 +137,7 @@ const place = v.variant('kind', [
       {
         kind: v.literal('on'),
         member: v.string(),
-        bend: v.pipe(v.number(), v.integer('not a whole number'), v.minValue(1, 'bends count from 1')),
+        bend: bendNumber,
         where: v.picklist(['start', 'middle', 'end']),
         from: v.exactOptional(v.never()),
         distance: v.optional(coordinate, 0),
@@ -156,6 +211,7 @@ export const jobSchema = v.looseObject({
   members: v.optional(v.array(member), []),
   envelopes: v.optional(v.array(envelope), []),
   pulls: v.optional(v.array(pull), []),
+  bent: v.optional(v.array(bentTube), []),
 });
 
 type Shaped = v.InferOutput<typeof jobSchema>;

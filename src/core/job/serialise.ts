@@ -8,12 +8,13 @@ import type { Job } from './types.ts';
 const LINE = 120;
 
 const KEY_ORDER: readonly string[] = [
-  'format version id name kind fit lengthUnit points bodyLines sections dies nodes members envelopes pulls',
+  'format version id name kind fit lengthUnit points bodyLines sections dies nodes members envelopes pulls bent',
   'position at point member fraction from bend where distance direction until axis value offset',
-  'outerDiameter centrelineRadius wall material clampOffset leastStraight leastGrip greatestAngle radius',
+  'outerDiameter centrelineRadius wall material clampOffset leastStraight leastGrip greatestAngle radius bender stick',
+  'turns bendLies planeHeight rotationBy levelStep wheelStep pullStep room',
   'role path section die batch mirror ends against normal allowance',
   'centre size rotation gap',
-  'pulled net on',
+  'pulled net on tube order done bends checks front straight kept check measured',
 ].flatMap((group) => group.split(' '));
 const RANK = new Map(KEY_ORDER.map((key, rank) => [key, rank]));
 

@@ -39,6 +39,8 @@ export interface Section {
   readonly wall: number;
   /** A name from the list of steels, or the user's own word; '' when not said. */
   readonly material: string;
+  /** How long the sticks are that it is bought in, mm; absent when not said. */
+  readonly stick?: number;
 }
 
 export interface Die {
@@ -55,7 +57,43 @@ export interface Die {
   readonly greatestAngle: Degrees;
   /** 'from-pulls': each bend is laid out with the radius that the log of pulls says it opens to. */
   readonly radius: 'nominal' | 'from-pulls';
+  /** The machine the die is used in, and the room round it; absent until somebody has set it up. */
+  readonly bender?: Bender;
 }
+
+/**
+ * The machine, and the room round it. Bender axes, mm: the origin on the floor, plumb under the place where every bend
+ * starts; x along the feed, y to the left of it, z up. The bend plane is level.
+ */
+export interface Bender {
+  /** To which side of the feed the tube is bent, seen from above. */
+  readonly turns: 'left' | 'right';
+  /**
+   * On which side of its mark a bend lies, seen from the end that is measured from. 'beyond': that end goes through the
+   * machine first, and the clamp holds it. 'before': it stays behind, and the clamp holds the tube beyond the bend.
+   */
+  readonly bendLies: 'beyond' | 'before';
+  /** Of the tube's centreline over the floor. */
+  readonly planeHeight: number;
+  readonly rotationBy: 'level' | 'wheel';
+  /** What each can be read to, and the scale that the machine's own angle is read from. */
+  readonly levelStep: Degrees;
+  readonly wheelStep: Degrees;
+  readonly pullStep: Degrees;
+  /** What stands round the machine, the floor not counted. */
+  readonly room: readonly Obstacle[];
+}
+
+/** In bender axes. A plane stands for a wall, a bench's top or a ceiling without end: its normal points into the room. */
+export type Obstacle = { readonly name: string } & (
+  | {
+      readonly kind: 'box';
+      readonly centre: Vec3;
+      readonly size: Vec3;
+      readonly rotation: readonly [Degrees, Degrees, Degrees];
+    }
+  | { readonly kind: 'plane'; readonly point: Vec3; readonly normal: Vec3 }
+);
 
 /** One bend as it was made: how far the machine was pulled, and the angle measured after release. */
 export interface Pull {
@@ -67,6 +105,43 @@ export interface Pull {
   readonly net: Degrees;
   /** Date, as 2026-03-02; '' when not noted. */
   readonly on: string;
+  /** The bend that it made, 1 = first from end A, when it came from a bend run. */
+  readonly tube?: TubeRef;
+  readonly bend?: number;
+}
+
+/** One bend at the machine: which, 1 = first from end A, and the end of the tube that is in front and swings. */
+export interface BendStep {
+  readonly bend: number;
+  readonly front: 'A' | 'B';
+}
+
+/** A tube as it is made: what is done, and what was measured on it. */
+export interface BentTube {
+  readonly tube: TubeRef;
+  /** Every bend once, in the order of bending. */
+  readonly order: readonly BendStep[];
+  /** Steps of the run that are ticked off and leave no reading: 'cut', 'mark', 'clamp 2', 'pull 2' ... by bend. */
+  readonly done: readonly string[];
+  /** In the order in which they were made. */
+  readonly bends: readonly BentBend[];
+  /** Check dimensions by name, mm as the tape read them. */
+  readonly checks: readonly { readonly check: string; readonly measured: number }[];
+}
+
+/** A bend as it came out; what was not measured is absent, and counts as planned. */
+export interface BentBend {
+  readonly bend: number;
+  /** How far the machine was pulled, the last time. */
+  readonly pulled: Degrees;
+  /** Measured after release. */
+  readonly net: Degrees;
+  /** From the plane of the bend before it on the tube, as Bend.rotation. */
+  readonly rotation?: Degrees;
+  /** The straight before it, tangent to tangent, from end A; mm. */
+  readonly straight?: number;
+  /** Left as it is, though it is not what was asked for. */
+  readonly kept?: boolean;
 }
 
 export type Place =
@@ -155,6 +230,7 @@ export interface Job {
   readonly members: readonly Member[];
   readonly envelopes: readonly Envelope[];
   readonly pulls: readonly Pull[];
+  readonly bent: readonly BentTube[];
 }
 
 /** What is wrong with a file or an edit, and where: "members[3].path[1]". Place '' is the whole file. */

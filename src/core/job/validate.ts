@@ -5,7 +5,7 @@
  */
 import { fault, figure, quoted } from './fault.ts';
 import { bareId, isPrimed } from './reference.ts';
-import type { EndFit, Fault, Job, Member, Place, Section } from './types.ts';
+import type { BentTube, EndFit, Fault, Job, Member, Place, Section } from './types.ts';
 
 /** Collections of records that carry an id, in the order in which a file holds them. */
 export const COLLECTIONS = ['points', 'bodyLines', 'sections', 'dies', 'nodes', 'members', 'envelopes'] as const;
@@ -49,7 +49,13 @@ export function jobFaults(job: Job): readonly Fault[] {
     ...plain(known.dies, 'die', die, `pulls[${i}].die`),
     ...plain(known.sections, 'section', section, `pulls[${i}].section`),
   ]);
-  return [...inRecords, ...inPulls, ...tooMany(job)];
+  const inBent = job.bent.flatMap((bent, i) => bentFaults(bent, `bent[${i}]`, known, job.bent.slice(0, i)));
+  const inRooms = job.dies.flatMap(({ bender }, i) =>
+    (bender?.room ?? []).flatMap((obstacle, j) =>
+      obstacle.kind === 'plane' ? arrowFaults(obstacle.normal, `dies[${i}].bender.room[${j}].normal`) : [],
+    ),
+  );
+  return [...inRecords, ...inRooms, ...inPulls, ...inBent, ...tooMany(job)];
 }
 
 /** Every envelope is measured against every tube: a cage has a handful, and a file of thousands would only hold the page up. */
@@ -117,6 +123,28 @@ function endFaults(end: EndFit, member: Member, where: string, known: Known): Fa
       ? [fault(`${where}.against[${i}]`, `${quoted(ref)} is the member itself`)]
       : tubeFaults(known, ref, `${where}.against[${i}]`),
   );
+}
+
+/** Its tube exists and is bent once; no bend stands twice in the order or among those made. */
+function bentFaults(
+  { tube, order, bends }: BentTube,
+  where: string,
+  known: Known,
+  before: readonly BentTube[],
+): Fault[] {
+  const twice = (made: readonly { readonly bend: number }[], list: string): Fault[] =>
+    made.flatMap(({ bend }, i) =>
+      made.findIndex((other) => other.bend === bend) < i
+        ? [fault(`${where}.${list}[${i}].bend`, `bend ${bend} is there already`)]
+        : [],
+    );
+  const again = before.findIndex((other) => other.tube === tube);
+  return [
+    ...tubeFaults(known, tube, `${where}.tube`),
+    ...(again < 0 ? [] : [fault(`${where}.tube`, `${quoted(tube)} is already bent[${again}]`)]),
+    ...twice(order, 'order'),
+    ...twice(bends, 'bends'),
+  ];
 }
 
 const arrowFaults = (arrow: readonly number[], where: string): Fault[] =>

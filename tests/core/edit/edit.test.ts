@@ -51,7 +51,7 @@ describe('adding', () => {
   });
 
   it('starts sections and dies from the commonest where there are none', () => {
-    const bare: Job = { ...job, pulls: [], sections: [], dies: [], nodes: [], members: [] };
+    const bare: Job = { ...job, pulls: [], bent: [], sections: [], dies: [], nodes: [], members: [] };
     const named = addSection(bare, ({ outerDiameter, wall }) => `${outerDiameter} by ${wall}`);
     // 1 3/4 in by .120, on 6 in: what most cages are built of (common practice).
     expect(named.sections[0]!.name).toBe('44.45 by 3.048');
@@ -168,6 +168,7 @@ describe('deleting', () => {
       'nodes[3].at.member: "stay-top" uses it: change or delete that first',
       'nodes[4].at.member: "on-bend" uses it: change or delete that first',
       'members[1].ends[0].against[0]: "Rear stay" uses it: change or delete that first',
+      'bent[0].tube: its bend run uses it: change or delete that first',
     ]);
     expect(refusal(removeSection(job, 'main'))).toEqual([
       'members[0].section: "Main hoop" uses it: change or delete that first',

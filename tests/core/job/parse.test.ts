@@ -90,6 +90,7 @@ describe('a good file', () => {
           { id: 'e', name: 'e', kind: 'box', centre: [0, 0, 1000], size: [1, 2, 3], rotation: [0, 0, 0], gap: 0 },
         ],
         pulls: [],
+        bent: [],
       },
     });
   });

@@ -21,6 +21,19 @@ export const sampleFile = () => ({
       leastGrip: 150,
       greatestAngle: 120,
       radius: 'nominal',
+      bender: {
+        turns: 'left',
+        bendLies: 'beyond',
+        planeHeight: 940,
+        rotationBy: 'level',
+        levelStep: 0.1,
+        wheelStep: 1,
+        pullStep: 0.5,
+        room: [
+          { name: 'Bench', kind: 'box', centre: [-900, 1200, 425], size: [1800, 600, 850], rotation: [0, 0, 0] },
+          { name: 'Wall', kind: 'plane', point: [0, -1500, 0], normal: [0, 1, 0] },
+        ],
+      },
     },
   ],
   nodes: [
@@ -85,6 +98,18 @@ export const sampleFile = () => ({
   ],
   survey: { measurements: [{ kind: 'width', point: 'sill-l', value: 1280, sigma: 1 }] },
   pulls: [{ die: 'd1', section: 'main', batch: 'H-204', pulled: 65, net: 61, on: '2026-03-02' }],
+  bent: [
+    {
+      tube: 'hoop',
+      order: [
+        { bend: 1, front: 'A' },
+        { bend: 2, front: 'A' },
+      ],
+      done: ['cut', 'mark', 'clamp 1'],
+      bends: [{ bend: 1, pulled: 88, net: 84.5, rotation: 0, straight: 1003.5 }],
+      checks: [{ check: 'chord', measured: 1240 }],
+    },
+  ],
 });
 
 /** The value at a path of keys set, or taken away with undefined. */

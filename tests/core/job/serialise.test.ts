@@ -30,7 +30,14 @@ describe('serialiseJob', () => {
   });
 
   it('puts a record on a line where it fits', () => {
-    const text = serialiseJob({ ...sample(), dies: [], bodyLines: [], nodes: sample().nodes.slice(0, 1), members: [] });
+    const text = serialiseJob({
+      ...sample(),
+      dies: [],
+      bodyLines: [],
+      nodes: sample().nodes.slice(0, 1),
+      members: [],
+      bent: [],
+    });
     expect(text).toBe(`{
   "format": "cagewright/job",
   "version": 1,
@@ -63,6 +70,7 @@ describe('serialiseJob', () => {
   "pulls": [
     { "section": "main", "die": "d1", "batch": "H-204", "pulled": 65, "net": 61, "on": "2026-03-02" }
   ],
+  "bent": [],
   "survey": { "measurements": [{ "kind": "width", "point": "sill-l", "value": 1280, "sigma": 1 }] }
 }
 `);

@@ -1,0 +1,70 @@
+/**
+ * A tube rehearsed on the bender before it is bent. Bender axes, mm: the origin on the floor, plumb under the place where
+ * every bend starts; x along the feed, y to the left of it, z up. Angles are radians.
+ */
+import type { Radians } from '../geometry/angle.ts';
+import type { Path } from '../geometry/path.ts';
+import type { Vec3 } from '../geometry/vector.ts';
+import type { BendStep } from '../job/types.ts';
+
+/** What the tube can run into. `turning`: it goes round with the die. */
+export interface Solid {
+  readonly name: string;
+  readonly part: 'die' | 'clamp' | 'follower' | 'column' | 'floor' | 'room';
+  readonly turning: boolean;
+  readonly shape:
+    | { readonly kind: 'box'; readonly centre: Vec3; readonly half: Vec3; readonly axes: readonly [Vec3, Vec3, Vec3] }
+    /** Upright: its axis is parallel to z. */
+    | { readonly kind: 'cylinder'; readonly centre: Vec3; readonly radius: number; readonly halfHeight: number }
+    | { readonly kind: 'plane'; readonly point: Vec3; readonly normal: Vec3 };
+}
+
+/** The tube on the machine, at one angle of one bend. */
+export interface Pose {
+  /** In front of the bend that is being made: it swings. From the bend outwards to the end in front. */
+  readonly front: Path;
+  /** What of this bend is laid round the die so far; null at angle 0. */
+  readonly arc: Path | null;
+  /** Behind: it slides along the feed. From the bend outwards to the other end. */
+  readonly rear: Path;
+}
+
+/** The first touch in a sweep. */
+export interface Hit {
+  /** How far the machine has turned, 0 = before it moves. */
+  readonly angle: Radians;
+  /** The solid's name; null where the tube touches itself. */
+  readonly solid: string | null;
+  /** Which part of the tube. */
+  readonly by: 'front' | 'rear';
+  /** On the tube's centreline, there and then. */
+  readonly at: Vec3;
+}
+
+export interface RehearsedStep extends BendStep {
+  /** How far the machine turns: the pull where it is known, else the net angle. */
+  readonly pulled: Radians;
+  readonly net: Radians;
+  /**
+   * From the bend made before it that lies next to it on the tube, right-hand about the direction from end A to end B,
+   * (-pi, pi]; 0 on the first.
+   */
+  readonly rotation: Radians;
+  readonly rotationFrom: number | null;
+  /** Null where nothing is touched over the whole sweep. */
+  readonly hit: Hit | null;
+  /** Why the machine cannot hold the tube for this bend, in words; null where it can. */
+  readonly cannotHold: string | null;
+}
+
+export interface Rehearsal {
+  /** The plain order, from end A, each bend with end A in front: what happens if nobody thinks about it. */
+  readonly plain: readonly RehearsedStep[];
+  /** The order proposed: every bend free. Null where none is, or where there are more than MOST_BENDS bends. */
+  readonly proposed: readonly RehearsedStep[] | null;
+  /** Why there is none; null where there is one. */
+  readonly reason: string | null;
+  /** How far the search went: orders that keep free, of all orders and both ends in front. */
+  readonly free: number;
+  readonly all: number;
+}
