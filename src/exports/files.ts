@@ -1,0 +1,27 @@
+/** What an export is: files made of what was derived. Nothing is written here; that is for whoever asked. */
+
+export interface ExportFile {
+  /** With forward slashes where it lies in a folder: wraps/12-B.svg. Made of safe characters only. */
+  readonly fileName: string;
+  readonly bytes: Uint8Array;
+}
+
+/**
+ * Called between pieces of work: how many of how many are done. What it returns is awaited, which is where a page comes to
+ * breathe; if it rejects, the export ends there and rejects with the same.
+ */
+export type Going = (done: number, total: number) => Promise<void>;
+
+/** For work that nobody waits on. */
+export const unwatched: Going = () => Promise.resolve();
+
+export interface PrintSettings {
+  readonly paper: 'a4' | 'letter';
+  /**
+   * What the printer makes of a length of 1, along the sheet's width and its height: the measured length of the test bar by
+   * its true one. Drawings to scale 1:1 are divided by it.
+   */
+  readonly printed: { readonly x: number; readonly y: number };
+}
+
+export const plainPrint: PrintSettings = { paper: 'a4', printed: { x: 1, y: 1 } };
