@@ -6,7 +6,8 @@ import { useId, useRef, useState, type FormEvent, type ReactNode } from 'react';
 import { addPull } from '../../core/edit/pulls.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { bendAngleKind, textKind, type Entered } from '../fields/kinds.ts';
+import { DraftField } from '../fields/DraftField.tsx';
+import { bendAngleKind, textKind } from '../fields/kinds.ts';
 import type { Pair } from './pull-words.ts';
 
 /** `batch`: what the pull is logged for unless the person says another. */
@@ -82,56 +83,6 @@ const Opening = ({ by }: { by: number }): ReactNode =>
   ) : (
     <p className="small">{`It opened by ${formatAngle(by, 1)}°.`}</p>
   );
-
-function DraftField<T>(props: {
-  label: string;
-  unit?: string;
-  text: string;
-  entered: Entered<T>;
-  asked: boolean;
-  onType: (text: string) => void;
-}): ReactNode {
-  const { text, entered } = props;
-  const [left, setLeft] = useState(false);
-  const id = useId();
-  const unread = !entered.ok && (text !== '' || props.asked);
-  const refused = unread && (left || props.asked);
-  return (
-    <div className={`entry${props.unit ? ' entry-number' : ''}${refused ? ' entry-refused' : ''}`}>
-      <label htmlFor={id} className="entry-label">
-        {props.label}
-        {props.unit && <span className="entry-unit"> {props.unit}</span>}
-      </label>
-      <input
-        id={id}
-        type="text"
-        className="entry-input"
-        inputMode={props.unit ? 'decimal' : 'text'}
-        autoComplete="off"
-        spellCheck={false}
-        value={text}
-        data-unread={entered.ok ? undefined : ''}
-        aria-invalid={refused || undefined}
-        aria-describedby={unread ? `${id}-note` : undefined}
-        onChange={(event) => {
-          setLeft(false);
-          props.onType(event.currentTarget.value);
-        }}
-        onBlur={() => setLeft(true)}
-      />
-      {unread && (
-        <p
-          id={`${id}-note`}
-          className={refused ? 'entry-note entry-note-refused' : 'entry-note'}
-          role={refused ? 'alert' : undefined}
-        >
-          {refused && <span aria-hidden="true">▲ </span>}
-          {entered.why}
-        </p>
-      )}
-    </div>
-  );
-}
 
 /** The browser's own calendar; left empty, no day is noted. */
 function Day({ value, onChange }: { value: string; onChange: (day: string) => void }): ReactNode {
