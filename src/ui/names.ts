@@ -1,22 +1,4 @@
-/** What a person calls the things of a job: their names, with the mirrored side said in words. */
-import { bareId, isPrimed } from '../core/job/reference.ts';
-import type { Job } from '../core/job/types.ts';
-import type { Frame } from '../core/solve/types.ts';
-
-/** A tube's name with its side; the bare reference when there is no such tube. */
-export const tubeName = (frame: Frame, reference: string): string => frame.byId.get(reference)?.name ?? reference;
-
-/** A node's name; its mirror image is said so. */
-export const nodeName = (job: Job, reference: string): string => named(job.nodes, reference);
-
-/** A point's name; its mirror image is said so. */
-export const pointName = (job: Job, reference: string): string => named(job.points, reference);
-
-function named(records: readonly { id: string; name: string }[], reference: string): string {
-  const id = bareId(reference);
-  const name = records.find((record) => record.id === id)?.name || id;
-  return isPrimed(reference) ? `${name}, mirrored` : name;
-}
+/** What a person may choose among: the things of a job, and their mirror images. */
 
 /** Every reference that may be made to these records: each, and its mirror image. */
 export const withImages = (records: readonly { id: string; name: string }[]): { value: string; label: string }[] =>

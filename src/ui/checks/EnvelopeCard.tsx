@@ -8,7 +8,7 @@ import { useWorkspace } from '../../store/workspace.ts';
 import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { GapLength, LimitLength, ShortfallLength } from '../fields/Readings.tsx';
-import { tubeName } from '../names.ts';
+import { tubeName } from '../../core/solve/names.ts';
 import { Section } from '../Section.tsx';
 import { useScrollIntoView } from '../useScrollIntoView.ts';
 import { withAxis } from '../vectors.ts';

@@ -7,8 +7,8 @@ import { Command } from '../Command.tsx';
 import { LengthField, NumberField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
-import { tubeName } from '../names.ts';
-import { endInWords } from '../shop/ends.ts';
+import { tubeName } from '../../core/solve/names.ts';
+import { endInWords } from '../../core/shop/ends.ts';
 import { withAxis } from '../vectors.ts';
 import { fitChoices, tubeChoices } from './choices.ts';
 

@@ -10,7 +10,7 @@ import { Command } from '../Command.tsx';
 import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
-import { dieSize, resizedDie, resizedSection, sectionSize } from '../sizes.ts';
+import { dieSize, resizedDie, resizedSection, sectionSize } from '../../core/job/sizes.ts';
 import { choiceColumn, lengthColumn, textColumn, wallColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 

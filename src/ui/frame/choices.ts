@@ -1,7 +1,7 @@
 /** Lists to choose from, made from the job's records, and the words for what is chosen. */
 import type { EndFit, FrameNode, Job, Place } from '../../core/job/types.ts';
 import type { Choice } from '../fields/Fields.tsx';
-import { sectionInWords } from '../sizes.ts';
+import { sectionInWords } from '../../core/job/sizes.ts';
 
 export const choicesOf = (records: readonly { readonly id: string; readonly name: string }[]): Choice[] =>
   records.map((record) => ({ value: record.id, label: record.name || record.id }));

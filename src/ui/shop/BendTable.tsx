@@ -1,12 +1,11 @@
 /** What the bender is told: straight, rotation and angle of each bend, and the marks on the tape. */
 import type { ReactNode } from 'react';
 import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
+import { halfWidthInWords, pullNote } from '../../core/shop/pull-words.ts';
+import { layStick } from '../../core/shop/stick.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import type { PullLaw } from '../../core/springback/pull-law.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Angle, Length } from '../fields/Readings.tsx';
-import { halfWidthInWords, inDoubt, pullsInWords } from './pull-words.ts';
-import { layStick } from './stick.ts';
 
 export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
@@ -129,20 +128,4 @@ function PullTo({ mark }: { mark: BendMarks | undefined }): ReactNode {
       )}
     </>
   );
-}
-
-/** Where the machine's angle comes from: never shown without it. */
-function pullNote(law: PullLaw | null): string {
-  if (law === null)
-    return 'No angle to pull to: the section names no steel that is known here, and no pulls are logged.';
-  if (law.from === 'estimate')
-    return '“Pull to” is an estimate from the steel’s spring alone and reads low: pull a test piece, and log it below.';
-  const sure =
-    law.from === 'one-angle'
-      ? ', at one angle: that cannot tell slack from spring.'
-      : law.fit?.scatter == null
-        ? '.'
-        : '; ± holds 95 % of further pulls.';
-  const doubt = inDoubt(law) ? ' They cannot all be right: see the pull log before you bend.' : '';
-  return `“Pull to” is from ${pullsInWords(law)} logged below${sure}${doubt}`;
 }

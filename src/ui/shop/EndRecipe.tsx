@@ -5,9 +5,15 @@ import type { Cut, SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Angle, Length } from '../fields/Readings.tsx';
-import { nodeName, tubeName } from '../names.ts';
-import { endInWords, plateOffSquare, sawCautions, turnInWords } from './ends.ts';
-import { referenceInWords, scribeInWords } from './profile.ts';
+import {
+  endInWords,
+  plateOffSquare,
+  referenceInWords,
+  sawCautions,
+  scribeInWords,
+  turnInWords,
+} from '../../core/shop/ends.ts';
+import { nodeName, tubeName } from '../../core/solve/names.ts';
 
 export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): ReactNode {
   const derived = useWorkspace((state) => state.derived);

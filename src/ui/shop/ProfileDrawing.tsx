@@ -2,7 +2,8 @@
 import { useId, type ReactNode } from 'react';
 import type { LengthUnit } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { profileDrawing, referenceInWords, type FlatPoint } from './profile.ts';
+import { referenceInWords } from '../../core/shop/ends.ts';
+import { profileDrawing, type FlatPoint } from './profile.ts';
 import { figureWidth, markLength, SvgLength } from './SvgLength.tsx';
 
 const SIDE = 108;

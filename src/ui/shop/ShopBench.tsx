@@ -2,10 +2,9 @@
 import type { ReactNode } from 'react';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { endInWords } from './ends.ts';
-import { errorsOf, faultInWords } from './faults.ts';
+import { endInWords, referenceInWords } from '../../core/shop/ends.ts';
+import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { ProfileDrawing } from './ProfileDrawing.tsx';
-import { referenceInWords } from './profile.ts';
 import { StickDrawing } from './StickDrawing.tsx';
 import { useRoom } from './useRoom.ts';
 import '../ui.css';

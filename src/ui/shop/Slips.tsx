@@ -8,7 +8,7 @@ import { useWorkspace } from '../../store/workspace.ts';
 import { NumberField } from '../fields/Fields.tsx';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../Section.tsx';
-import { GREATEST_TOLERANCE, readTolerances, type ToleranceView } from './mark-words.ts';
+import { GREATEST_TOLERANCE, readTolerances, type ToleranceView } from '../../core/shop/mark-words.ts';
 import { useKept } from './useKept.ts';
 import './marks.css';
 

@@ -7,7 +7,7 @@ import { toDegrees } from '../../core/geometry/angle.ts';
 import type { LengthUnit } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
-import { layBlocks, layStick, stickMarks, type StickMark } from './stick.ts';
+import { layBlocks, layStick, stickMarks, type StickMark } from '../../core/shop/stick.ts';
 import { figureWidth, markLength, SvgLength } from './SvgLength.tsx';
 
 const MARGIN = 20;

@@ -14,7 +14,7 @@ import {
   tapesOf,
   troubleOf,
   type TapeView,
-} from './mark-words.ts';
+} from '../../core/shop/mark-words.ts';
 import { Picks } from './Picks.tsx';
 import { useKept } from './useKept.ts';
 import './marks.css';

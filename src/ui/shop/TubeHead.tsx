@@ -5,9 +5,9 @@ import { primed } from '../../core/job/reference.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
-import { sectionInWords } from '../sizes.ts';
-import { cutLengths } from './ends.ts';
-import { errorsOf, faultInWords } from './faults.ts';
+import { sectionInWords } from '../../core/job/sizes.ts';
+import { cutLengths } from '../../core/shop/ends.ts';
+import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import './sheet.css';
 
 export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {

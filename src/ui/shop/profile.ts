@@ -5,7 +5,7 @@
  *
  * A generator line that reaches no cutter has no trim (NaN): the curve is broken there, never bridged.
  */
-import type { SolvedTube, TubeEnd } from '../../core/solve/types.ts';
+import type { TubeEnd } from '../../core/solve/types.ts';
 
 /** A place on the flat sheet: mm round from the reference, mm along from the node. */
 export interface FlatPoint {
@@ -71,19 +71,4 @@ function furthest(points: readonly FlatPoint[], sense: 1 | -1): FlatPoint | null
     if (ahead > 1e-9 || (ahead > -1e-9 && nearer)) best = point;
   }
   return best;
-}
-
-/** What phi = 0 is on this end, in words: the line from which every turn of the end is told. */
-export function referenceInWords(tube: SolvedTube, which: 0 | 1): string {
-  if (tube.bends.length === 0) return which === 0 ? 'line scribed along the tube' : 'same line along the tube';
-  return tube.bends.length === 1 ? 'inside of the bend' : `inside of bend ${which === 0 ? 1 : tube.bends.length}`;
-}
-
-/** How a straight tube's line is found and scribed, once for both ends; null where a bend gives it. */
-export function scribeInWords(tube: SolvedTube): string | null {
-  if (tube.bends.length > 0) return null;
-  const [endA, endB] = tube.ends;
-  if (endA.cuts.length > 0) return 'scribe it at end A, on the acute side of the first cut';
-  if (endB.cuts.length > 0) return 'scribe it at end B, on the acute side of the first cut';
-  return 'scribe it on the side nearest straight up in the car';
 }

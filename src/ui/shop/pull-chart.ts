@@ -7,7 +7,7 @@ import type { Pull } from '../../core/job/types.ts';
 import { pulledHalfWidth, type PullLaw } from '../../core/springback/pull-law.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { fixedText } from '../../core/units/typed.ts';
-import { halfWidthInWords } from './pull-words.ts';
+import { halfWidthInWords } from '../../core/shop/pull-words.ts';
 
 export interface PullChart {
   readonly height: number;

@@ -1,10 +1,11 @@
 /** What the log of pulls says, in the words of the shop: the law, how sure it is, and which pulls do not agree. */
 import { toDegrees, toRadians } from '../../core/geometry/angle.ts';
 import type { Die, Job, Pull, Section } from '../../core/job/types.ts';
+import { listed } from '../../core/shop/ends.ts';
+import { halfWidthInWords, pullsInWords } from '../../core/shop/pull-words.ts';
 import { contradictions, pulledFor, pulledHalfWidth, type PullLaw } from '../../core/springback/pull-law.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { fixedText } from '../../core/units/typed.ts';
-import { listed } from './ends.ts';
 
 /** What pulls are logged for: one die with one size of tube. */
 export interface Pair {
@@ -50,12 +51,6 @@ export function lawInWords(law: PullLaw | null, batch: string | undefined): stri
   ].join(' ');
 }
 
-/** "1.4°", the half-width of an interval; one that rounds to nothing is not called nothing. */
-export function halfWidthInWords(halfWidth: number): string {
-  const shown = formatAngle(toDegrees(halfWidth), 1);
-  return Number(shown) === 0 ? 'less than 0.1°' : `${shown}°`;
-}
-
 /** "pull 1.4° plus 4.2 % past the net angle"; a part that is below zero is taken off. */
 function past({ a, b }: PullLaw): string {
   const slack = formatAngle(Math.abs(toDegrees(a)), 1);
@@ -64,12 +59,6 @@ function past({ a, b }: PullLaw): string {
   if (a < 0) return `pull ${spring} past the net angle, less ${slack}°`;
   if (b < 0) return `pull ${slack}° past the net angle, less ${spring} of it`;
   return Number(slack) === 0 ? `pull ${spring} past the net angle` : `pull ${slack}° plus ${spring} past the net angle`;
-}
-
-/** "4 pulls", "1 pull of batch H-204": what the law rests on. */
-export function pullsInWords({ pulls, batch }: PullLaw): string {
-  const of = batch === null ? '' : ` of batch ${batch}`;
-  return `${pulls.length} ${pulls.length === 1 ? 'pull' : 'pulls'}${of}`;
 }
 
 function doubts({ a, b, from, pulls }: PullLaw): readonly string[] {
@@ -82,9 +71,6 @@ function doubts({ a, b, from, pulls }: PullLaw): readonly string[] {
     ...(pulls.length === 2 && !close ? ['Two pulls do not say how sure that is: a third does.'] : []),
   ];
 }
-
-/** True when the law rests on pulls that cannot all be right. */
-export const inDoubt = ({ a, b, pulls }: PullLaw): boolean => a < 0 || b < 0 || contradictions(pulls).length > 0;
 
 export interface Disagreement {
   /** Indices in the pulls that were given. */

@@ -6,7 +6,8 @@ import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { SelectField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
-import { pointName, withImages } from '../names.ts';
+import { pointName } from '../../core/solve/names.ts';
+import { withImages } from '../names.ts';
 
 export function BodyLines(): ReactNode {
   const lines = useWorkspace((state) => state.job.bodyLines);

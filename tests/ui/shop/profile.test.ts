@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { profileDrawing, referenceInWords, scribeInWords } from '../../../src/ui/shop/profile.ts';
-import { bentTube, endWith, straightTube } from './tubes.ts';
+import { profileDrawing } from '../../../src/ui/shop/profile.ts';
+import { endWith } from '../../core/shop/tubes.ts';
 
 const around = (trim: (degree: number) => number): Float64Array =>
   Float64Array.from({ length: 360 }, (_, degree) => trim(degree));
@@ -42,21 +42,5 @@ describe('an end unrolled flat', () => {
     const nothing = around(() => Number.NaN);
     const drawing = profileDrawing(endWith({ outer: nothing, inner: nothing }), 40);
     expect([drawing.throat, drawing.tip, drawing.lowest, drawing.highest]).toEqual([null, null, 0, 0]);
-  });
-});
-
-describe('what phi = 0 is', () => {
-  it('is the inside of the bend nearest that end on a bent tube', () => {
-    expect(referenceInWords(bentTube(1), 1)).toBe('inside of the bend');
-    expect(referenceInWords(bentTube(4), 0)).toBe('inside of bend 1');
-    expect(referenceInWords(bentTube(4), 1)).toBe('inside of bend 4');
-  });
-
-  it('is the first cut at end A on a straight one, at both ends; of end B when A has none', () => {
-    expect(referenceInWords(straightTube({ cutsA: 1, cutsB: 2 }), 1)).toBe('same line along the tube');
-    expect(scribeInWords(straightTube({ cutsA: 1, cutsB: 2 }))).toContain('at end A, on the acute side');
-    expect(scribeInWords(straightTube({ cutsA: 0, cutsB: 1 }))).toContain('at end B, on the acute side');
-    expect(scribeInWords(straightTube({ cutsA: 0, cutsB: 0 }))).toContain('up in the car');
-    expect(scribeInWords(bentTube(1))).toBeNull();
   });
 });

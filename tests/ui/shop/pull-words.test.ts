@@ -2,8 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Die, Job, Pull, Section } from '../../../src/core/job/types.ts';
 import { pullLaw } from '../../../src/core/springback/pull-law.ts';
-import { disagreements, halfWidthInWords, inDoubt, lawInWords, pairsOf } from '../../../src/ui/shop/pull-words.ts';
-import { bentTube } from './tubes.ts';
+import { halfWidthInWords, inDoubt } from '../../../src/core/shop/pull-words.ts';
+import { disagreements, lawInWords, pairsOf } from '../../../src/ui/shop/pull-words.ts';
+import { bentTube } from '../../core/shop/tubes.ts';
 
 const tube = bentTube(1);
 const die: Die = tube.die!;

@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Frame } from '../../../src/core/solve/types.ts';
-import { cutLengths, endInWords, plateOffSquare, sawCautions, turnInWords } from '../../../src/ui/shop/ends.ts';
+import {
+  cutLengths,
+  endInWords,
+  plateOffSquare,
+  referenceInWords,
+  sawCautions,
+  scribeInWords,
+  turnInWords,
+} from '../../../src/core/shop/ends.ts';
 import { bentTube, cutAt, endWith, straightTube } from './tubes.ts';
 
 const frame = { byId: new Map([['run', straightTube({ cutsA: 0, cutsB: 0 })]]) } as unknown as Frame;
@@ -47,5 +55,21 @@ describe('lengths and plates', () => {
     const away = [-normal[0], 0, -normal[2]] as const;
     expect(plateOffSquare(endWith({ fit: 'plate', plateNormal: normal }))).toBeCloseTo(tilted, 12);
     expect(plateOffSquare(endWith({ fit: 'plate', plateNormal: away }))).toBeCloseTo(tilted, 12);
+  });
+});
+
+describe('what phi = 0 is', () => {
+  it('is the inside of the bend nearest that end on a bent tube', () => {
+    expect(referenceInWords(bentTube(1), 1)).toBe('inside of the bend');
+    expect(referenceInWords(bentTube(4), 0)).toBe('inside of bend 1');
+    expect(referenceInWords(bentTube(4), 1)).toBe('inside of bend 4');
+  });
+
+  it('is the first cut at end A on a straight one, at both ends; of end B when A has none', () => {
+    expect(referenceInWords(straightTube({ cutsA: 1, cutsB: 2 }), 1)).toBe('same line along the tube');
+    expect(scribeInWords(straightTube({ cutsA: 1, cutsB: 2 }))).toContain('at end A, on the acute side');
+    expect(scribeInWords(straightTube({ cutsA: 0, cutsB: 1 }))).toContain('at end B, on the acute side');
+    expect(scribeInWords(straightTube({ cutsA: 0, cutsB: 0 }))).toContain('up in the car');
+    expect(scribeInWords(bentTube(1))).toBeNull();
   });
 });

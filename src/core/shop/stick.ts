@@ -5,8 +5,8 @@
  * The blank's end A stands at developed length tip(A) - allowance(A) from end A's node; all places of the solved tube,
  * which count from that node, move by it. An end that nothing reaches is taken as cut at its node.
  */
-import { bendMarks } from '../../core/shop/marks.ts';
-import type { SolvedTube, TubeEnd } from '../../core/solve/types.ts';
+import { bendMarks } from './marks.ts';
+import type { SolvedTube, TubeEnd } from '../solve/types.ts';
 
 export interface BendZone {
   /** 1 = first from end A. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Die, Section } from '../../src/core/job/types.ts';
-import { dieSize, resizedDie, resizedSection, sectionInWords, sectionSize } from '../../src/ui/sizes.ts';
+import type { Die, Section } from '../../../src/core/job/types.ts';
+import { dieSize, resizedDie, resizedSection, sectionInWords, sectionSize } from '../../../src/core/job/sizes.ts';
 
 const section = (name: string): Section => ({ id: 's', name, outerDiameter: 44.45, wall: 3.048, material: '' });
 const die = (name: string): Die => ({

@@ -1,8 +1,8 @@
 /** What is done to a tube's end, in the words of the shop. */
-import { angleBetween, toDegrees, type Radians } from '../../core/geometry/angle.ts';
-import type { Cut, Frame, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
-import { formatAngle } from '../../core/units/angle.ts';
-import { tubeName } from '../names.ts';
+import { angleBetween, toDegrees, type Radians } from '../geometry/angle.ts';
+import type { Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
+import { formatAngle } from '../units/angle.ts';
+import { tubeName } from '../solve/names.ts';
 
 /** "coped to Main hoop and Rear stay (left)", "cut square", "cut to a plate". */
 export function endInWords(frame: Frame, end: TubeEnd): string {
@@ -59,4 +59,19 @@ export function cutLengths(tube: SolvedTube): { tips: number; throats: number; a
     tips: axis - (endA.tip ?? 0) - (endB.tip ?? 0),
     throats: axis - (endA.throat ?? 0) - (endB.throat ?? 0),
   };
+}
+
+/** What phi = 0 is on this end, in words: the line from which every turn of the end is told. */
+export function referenceInWords(tube: SolvedTube, which: 0 | 1): string {
+  if (tube.bends.length === 0) return which === 0 ? 'line scribed along the tube' : 'same line along the tube';
+  return tube.bends.length === 1 ? 'inside of the bend' : `inside of bend ${which === 0 ? 1 : tube.bends.length}`;
+}
+
+/** How a straight tube's line is found and scribed, once for both ends; null where a bend gives it. */
+export function scribeInWords(tube: SolvedTube): string | null {
+  if (tube.bends.length > 0) return null;
+  const [endA, endB] = tube.ends;
+  if (endA.cuts.length > 0) return 'scribe it at end A, on the acute side of the first cut';
+  if (endB.cuts.length > 0) return 'scribe it at end B, on the acute side of the first cut';
+  return 'scribe it on the side nearest straight up in the car';
 }

@@ -1,14 +1,8 @@
 /** How marks are taken in the shop and what they are called: choices, tape readings, sides, and what rounding costs. */
-import { toDegrees } from '../../core/geometry/angle.ts';
-import type { Rounding, TapeMark, TapeSetting, TapeStep } from '../../core/shop/tape.ts';
-import { formatAngle } from '../../core/units/angle.ts';
-import {
-  decimalLength,
-  formatLength,
-  MM_PER_INCH,
-  type LengthUnit,
-  type ShownLength,
-} from '../../core/units/length.ts';
+import { toDegrees } from '../geometry/angle.ts';
+import type { Rounding, TapeMark, TapeSetting, TapeStep } from './tape.ts';
+import { formatAngle } from '../units/angle.ts';
+import { decimalLength, formatLength, MM_PER_INCH, type LengthUnit, type ShownLength } from '../units/length.ts';
 
 /** `fine`: the finer of the unit's two tapes. */
 export interface TapeView {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { layBlocks, layStick, stickMarks } from '../../../src/ui/shop/stick.ts';
+import { layBlocks, layStick, stickMarks } from '../../../src/core/shop/stick.ts';
 import { bentTube, endWith } from './tubes.ts';
 
 describe('the straight stick on the tape', () => {

@@ -10,7 +10,7 @@ import {
   tapesOf,
   troubleOf,
   type TapeView,
-} from '../../../src/ui/shop/mark-words.ts';
+} from '../../../src/core/shop/mark-words.ts';
 
 const mark = (given: Partial<TapeMark>): TapeMark => ({
   kind: 'start',

@@ -2,9 +2,9 @@
  * Sections and dies told by their size, as a shop says them: "1 3/4 x .120", "6 in CLR". A new one is named by it, and
  * the name goes with the size until somebody types another.
  */
-import type { Die, LengthUnit, Section } from '../core/job/types.ts';
-import { decimalLength } from '../core/units/length.ts';
-import { exactText } from '../core/units/step.ts';
+import type { Die, LengthUnit, Section } from './types.ts';
+import { decimalLength } from '../units/length.ts';
+import { exactText } from '../units/step.ts';
 
 type Tube = Pick<Section, 'outerDiameter' | 'wall'>;
 

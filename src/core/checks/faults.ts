@@ -1,6 +1,6 @@
 /** Errors that were found on a tube, as the shop must hear them before it cuts. */
-import type { Finding } from '../../core/checks/types.ts';
-import type { TubeRef } from '../../core/job/types.ts';
+import type { Finding } from './types.ts';
+import type { TubeRef } from '../job/types.ts';
 
 export const errorsOf = (findings: readonly Finding[], tube: TubeRef): readonly Finding[] =>
   findings.filter((finding) => finding.severity === 'error' && finding.tube === tube);
