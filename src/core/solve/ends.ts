@@ -137,7 +137,12 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
  * node by at most their distance / sin al. A bend is met a little farther on, by a chord of its ring at most: tangent to the
  * inner equator and ending on the outer it is 2 sqrt((R + rb)^2 - (R - rb)^2) = 4 sqrt(R rb) long.
  */
-function jointReach({ cut }: CutGeometry, run: Run, position: Vec3, branchRadius: number): number {
+export function jointReach(
+  { cut }: Pick<CutGeometry, 'cut'>,
+  run: Pick<Run, 'path' | 'section'>,
+  position: Vec3,
+  branchRadius: number,
+): number {
   const runRadius = run.section.outerDiameter / 2;
   const straight = (branchRadius + runRadius + distance(position, cut.landing)) / Math.sin(cut.includedAngle);
   const ring = run.path.pieces.reduce((most, piece) => (piece.kind === 'arc' ? Math.max(most, piece.radius) : most), 0);
@@ -145,7 +150,7 @@ function jointReach({ cut }: CutGeometry, run: Run, position: Vec3, branchRadius
 }
 
 /** Cut by the plane through the origin; NaN all round where the plane lies along the tube and never cuts it. */
-function planeTrim({ direction, reference }: Bundle, normal: Vec3, rho: number): Float64Array {
+export function planeTrim({ direction, reference }: Bundle, normal: Vec3, rho: number): Float64Array {
   const n = normalize(normal);
   const along = dot(direction, n);
   if (Math.abs(along) <= ANGLE_ROUNDING) return new Float64Array(GENERATORS).fill(NaN);

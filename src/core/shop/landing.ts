@@ -1,0 +1,64 @@
+/**
+ * Where a place on a branch's end comes to lie on the run that it is fitted to: along the run from its blank's end A, and
+ * about its axis. So a line can be struck on the run before the branch is held against it.
+ *
+ * About the run's axis is right-hand about its feed, A to B: clockwise as one looks from A towards B. It is counted from
+ * the inside of the run's nearest bend; on a straight run from the line scribed along it, its reference.
+ */
+import { signedAngle, type Radians } from '../geometry/angle.ts';
+import { nearestOnPath } from '../geometry/path.ts';
+import { normalize, rejectFrom, rotateAbout, subtract, type Vec3 } from '../geometry/vector.ts';
+import type { Bend, Frame, SolvedTube } from '../solve/types.ts';
+
+export interface Landing {
+  readonly run: SolvedTube;
+  /** mm along the run's developed length from its blank's end A. */
+  readonly fromEndA: number;
+  /** (-pi, pi]. */
+  readonly turn: Radians;
+  /** The bend that `turn` counts from, 1 = first from end A; null on a straight run. */
+  readonly bend: number | null;
+  /** mm from that bend's nearer tangent; negative inside the bend. 0 on a straight run. */
+  readonly fromTangent: number;
+  /** Whether that tangent is the start or the end of the bend, as it is fed from A. */
+  readonly tangent: 'start' | 'end';
+}
+
+/** Of the runs that this end is cut to, the one whose surface the place lies on; null at an end that is cut to none. */
+export function landingOf(frame: Frame, tube: SolvedTube, which: 0 | 1, place: Vec3): Landing | null {
+  const met = tube.ends[which].cuts.map((cut) => {
+    const run = frame.byId.get(cut.against)!;
+    const nearest = nearestOnPath(run.path, place, true);
+    return { run, nearest, off: Math.abs(nearest.distance - run.section.outerDiameter / 2) };
+  });
+  if (met.length === 0) return null;
+  const { run, nearest } = met.reduce((best, each) => (each.off < best.off - 1e-6 ? each : best));
+  const outwards = normalize(rejectFrom(subtract(place, nearest.point), nearest.tangent));
+  const fromEndA = nearest.at + run.ends[0].allowance - (run.ends[0].tip ?? 0);
+  const near = nearestBend(run, nearest.at);
+  if (near === null) {
+    const turn = signedAngle(run.ends[0].reference, outwards, nearest.tangent);
+    return { run, fromEndA, turn, bend: null, fromTangent: 0, tangent: 'start' };
+  }
+  const turn = signedAngle(insideOf(near.bend, nearest.at), outwards, nearest.tangent);
+  return { run, fromEndA, turn, bend: near.index + 1, fromTangent: near.fromTangent, tangent: near.tangent };
+}
+
+function nearestBend(run: SolvedTube, at: number) {
+  const measured = run.bends.map((bend, index) => {
+    const [before, beyond] = [bend.start - at, at - bend.end];
+    const tangent = before > beyond ? ('start' as const) : ('end' as const);
+    return { bend, index, fromTangent: Math.max(before, beyond), tangent };
+  });
+  return measured.length === 0
+    ? null
+    : measured.reduce((best, each) => (each.fromTangent < best.fromTangent ? each : best));
+}
+
+/** From the centreline towards the inside of the bend, at a place within it or on the straights beside it. */
+function insideOf(bend: Bend, at: number): Vec3 {
+  const along = Math.min(Math.max(at - bend.start, 0), bend.arc);
+  // From the corner both tangents look alike: the inside at the start, turned with the tube.
+  const towards = normalize(subtract(bend.centre, bend.corner));
+  return rotateAbout(towards, bend.normal, along / bend.radius - bend.angle / 2);
+}
