@@ -1,7 +1,7 @@
 /** Edits of tube sections. */
 import type { Job, Section, SectionId } from '../job/types.ts';
 import { nextId } from './ids.ts';
-import { appendRecord, updateRecord, type Edited, type Fields } from './records.ts';
+import { appendRecord, changeRecord, updateRecord, type Edited, type Fields } from './records.ts';
 import { removeUnused } from './references.ts';
 
 /** 1 3/4 in by .120 wall: what most cages are built of (common practice). */
@@ -16,6 +16,16 @@ export function addSection(job: Job, nameOf: (size: Pick<Section, 'outerDiameter
 
 export const updateSection = (job: Job, id: SectionId, fields: Fields<'sections'>): Job =>
   updateRecord(job, 'sections', id, fields);
+
+/** How long the sticks are that it is bought in, mm; null: not said. */
+export function setStick(job: Job, id: SectionId, stick: number | null): Job {
+  if (stick !== null) return updateSection(job, id, { stick });
+  return changeRecord(job, 'sections', id, (section) => {
+    if (section.stick === undefined) return section;
+    const { stick: _, ...rest } = section;
+    return rest;
+  });
+}
 
 /** Refused while members are made of it. */
 export const removeSection = (job: Job, id: SectionId): Edited => removeUnused(job, 'sections', id);

@@ -7,6 +7,7 @@
  */
 import * as v from 'valibot';
 import { FARTHEST } from '../geometry/tolerance.ts';
+import { FIRST_BENDER } from './defaults.ts';
 import type { EndFit, Job } from './types.ts';
 
 export const LONGEST_ID = 200;
@@ -57,13 +58,13 @@ const obstacle = v.variant('kind', [
 ]);
 
 const bender = v.looseObject({
-  turns: v.optional(v.picklist(['left', 'right']), 'left'),
-  bendLies: v.optional(v.picklist(['beyond', 'before']), 'beyond'),
-  planeHeight: v.optional(length, 1000),
-  rotationBy: v.optional(v.picklist(['level', 'wheel']), 'level'),
-  levelStep: v.optional(fineness, 0.1),
-  wheelStep: v.optional(fineness, 1),
-  pullStep: v.optional(fineness, 0.5),
+  turns: v.optional(v.picklist(['left', 'right']), FIRST_BENDER.turns),
+  bendLies: v.optional(v.picklist(['beyond', 'before']), FIRST_BENDER.bendLies),
+  planeHeight: v.optional(length, FIRST_BENDER.planeHeight),
+  rotationBy: v.optional(v.picklist(['level', 'wheel']), FIRST_BENDER.rotationBy),
+  levelStep: v.optional(fineness, FIRST_BENDER.levelStep),
+  wheelStep: v.optional(fineness, FIRST_BENDER.wheelStep),
+  pullStep: v.optional(fineness, FIRST_BENDER.pullStep),
   room: v.optional(v.array(obstacle), []),
 });
 
@@ -115,6 +116,7 @@ const bentTube = v.looseObject({
     [],
   ),
   checks: v.optional(v.array(v.looseObject({ check: v.string(), measured: coordinate })), []),
+  drawn: v.exactOptional(v.looseObject({ legs: v.array(coordinate), angles: v.array(turn), rotations: v.array(turn) })),
 });
 
 const offset = v.optional(vector, [0, 0, 0]);

@@ -127,6 +127,18 @@ export interface BentTube {
   readonly bends: readonly BentBend[];
   /** Check dimensions by name, mm as the tape read them. */
   readonly checks: readonly { readonly check: string; readonly measured: number }[];
+  /** The tube as it was drawn when the run began: a change of the drawing since then is told. */
+  readonly drawn?: DrawnTube;
+}
+
+/** What a tube is bent by, whatever radius it is laid out with. */
+export interface DrawnTube {
+  /** From end A's node to the first corner, from corner to corner, from the last to end B's node; mm. */
+  readonly legs: readonly number[];
+  /** One a bend, from end A. */
+  readonly angles: readonly Degrees[];
+  /** One a bend, as Bend.rotation; 0 on the first. */
+  readonly rotations: readonly Degrees[];
 }
 
 /** A bend as it came out; what was not measured is absent, and counts as planned. */

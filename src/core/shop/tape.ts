@@ -1,15 +1,17 @@
 /**
  * The marks of a tube as a tape shows them, and what their rounding costs.
  *
- * Every mark counts from one zero, along the feed, and is rounded once; none is added to another. Fed from end A the zero is
- * the blank's end A; fed from end B the blank's end B, and the bends come in the opposite order; from the middle outwards the zero
- * is the middle of the centreline: the bends towards end B come first, with the one in the middle if there is one, then the tube is
- * flipped end for end and those towards end A follow. Words are as the tube is fed: the start of a bend is the tangent
- * nearer the zero, whichever end that is. A rotation is right-hand about the feed as it then runs. The one between two
- * bends reads the same in both feeds, since the order of the planes and the axis both turn round (docs/maths/marks.md).
+ * Every mark counts from one zero and is rounded once; none is added to another. The zero is the blank's end A, its end B, or the
+ * middle of the centreline. Each bend is made with one end of the tube in front: the bend starts at the tangent nearer that end, and
+ * the clamp holds the tube from there towards it. A bender whose bends lie beyond their marks takes the end that is measured
+ * from in front; one whose bends lie before them leaves it behind. Unless an order is given the bends nearest the end in
+ * front come first; from the middle outwards the tube is flipped end for end between the halves. A rotation is right-hand about
+ * the direction from the end in front to the other. The one between two bends reads the same whichever is made first and whichever
+ * end is in front, since the order of the planes and the axis both turn round (docs/maths/marks.md).
  */
 import { toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import { distance, normalize, scale, subtract } from '../geometry/vector.ts';
+import type { BendStep, Bender } from '../job/types.ts';
 import { rollOut } from '../solve/roll-out.ts';
 import type { Bend, SolvedTube } from '../solve/types.ts';
 
@@ -18,12 +20,14 @@ export interface TapeSetting {
   readonly style: 'start' | 'clamp' | 'middle' | 'tangents';
   /** The tape's division that marks are rounded to, mm. */
   readonly step: number;
+  /** Every bend once, in the order of bending; absent: the order that follows from the zero and the bender. */
+  readonly order?: readonly BendStep[];
 }
 
 export interface TapeMark {
-  /** As fed: start is the tangent nearer the zero, end the other, clamp the start less the die's clamp offset. */
+  /** Start is the tangent nearer the end in front, end the other, clamp the die's clamp offset from the start towards that end. */
   readonly kind: 'start' | 'clamp' | 'middle' | 'end';
-  /** mm from the zero along the feed. Negative: on the other side of the zero. */
+  /** mm from the zero towards the step's `towards`. Negative: on the other side of the zero. */
   readonly exact: number;
   /** The nearest division of the tape to it, mm. */
   readonly at: number;
@@ -37,13 +41,15 @@ export interface TapeMark {
 export interface TapeStep {
   /** 1 = first from end A. */
   readonly bend: number;
-  /** The end that the feed runs to; from one step to the next the tube is flipped where it changes. */
+  /** The end in front, which swings; from one step to the next the tube is flipped where it changes. */
+  readonly front: 'A' | 'B';
+  /** The end that the tape runs to from the zero. */
   readonly towards: 'A' | 'B';
   /** Net. */
   readonly angle: Radians;
-  /** From the plane of `rotationFrom`, right-hand about the feed, (-pi, pi]; 0 on the first bend made. */
+  /** From the plane of `rotationFrom`, right-hand about the direction from the end in front, (-pi, pi]; 0 on the first bend made. */
   readonly rotation: Radians;
-  /** The bend made before that lies next to this one, 1 = first from end A; null on the first bend made. */
+  /** The nearest along the tube of the bends made before, 1 = first from end A; null on the first bend made. */
   readonly rotationFrom: number | null;
   /** Two for 'tangents', else one. */
   readonly marks: readonly TapeMark[];
@@ -55,7 +61,7 @@ export interface TapeSheet {
   readonly steps: readonly TapeStep[];
   /** Of the tape's zero from the blank's end A, mm. */
   readonly zero: number;
-  /** Left beyond the last bend for the clamp to hold, mm at end A and at end B; scrap, cut off after bending. */
+  /** Left behind the outermost bend for the machine to hold, mm at end A and at end B; scrap, cut off after bending. */
   readonly grip: readonly [number, number];
   /** To cut, mm: the tube's blank and the grip. */
   readonly blank: number;
@@ -72,49 +78,58 @@ export interface Rounding {
   readonly told: boolean;
 }
 
-const TOLD_LENGTH = 0.5;
-const TOLD_ANGLE: Radians = toRadians(0.25);
+/** What the far end or a bend is off by before a person is told: mm, radians. */
+export const TOLD_LENGTH = 0.5;
+export const TOLD_ANGLE: Radians = toRadians(0.25);
 
 /** What lengths and angles of the model are promised to: mm, and 0.0001 degrees. */
 const SAME_LENGTH = 0.001;
 const SAME_ANGLE: Radians = toRadians(0.0001);
 
-/** Null from the middle of a tube that is not a symmetric hoop. */
+/** Null from the middle of a tube that is not a symmetric hoop, and for an order that does not hold every bend once. */
 export function tapeSheet(tube: SolvedTube, setting: TapeSetting): TapeSheet | null {
   if (setting.from === 'middle' && !isSymmetricHoop(tube)) return null;
+  const { bends, developedLength, die } = tube;
+  const order = setting.order ?? plainOrder(bends.length, setting.from, die?.bender?.bendLies ?? 'beyond');
+  if (!isOrderOf(order, bends.length)) return null;
   const beyond = tube.ends.map((end) => end.allowance - (end.tip ?? 0)) as [number, number];
-  const grip = gripLeft(tube, setting.from, beyond);
+  const grip = gripLeft(tube, order, beyond);
   const blank = tube.blankLength + grip[0] + grip[1];
-  const middle = tube.developedLength / 2;
-  const fromNodeA = { A: -beyond[0], B: tube.developedLength + beyond[1], middle }[setting.from];
-  const zero = { A: 0, B: blank, middle: grip[0] + beyond[0] + middle }[setting.from];
+  const sawnA = -beyond[0] - grip[0];
+  // Both along the developed length from end A's node.
+  const zero = { A: sawnA, B: sawnA + blank, middle: developedLength / 2 }[setting.from];
 
-  const steps = feedOrder(tube.bends.length, setting.from).map(({ index, towards, after }): TapeStep => {
-    const bend = tube.bends[index]!;
-    const forward = towards === 'B';
-    const start = forward ? bend.start - fromNodeA : fromNodeA - bend.end;
-    const marks = marksOf(bend, start, tube.die!.clampOffset, setting.style).map(({ kind, exact }): TapeMark => {
-      const onBlank = forward ? zero + exact : zero - exact;
+  const steps = order.map(({ bend: number, front }, i): TapeStep => {
+    const bend = bends[number - 1]!;
+    const towards = { A: 'B', B: 'A', middle: number <= Math.floor(bends.length / 2) ? 'A' : 'B' } as const;
+    const tape = towards[setting.from] === 'B' ? 1 : -1;
+    const rearward = front === 'A' ? 1 : -1;
+    const starts = front === 'A' ? bend.start : bend.end;
+    const marks = marksAfterStart(bend, die!.clampOffset, setting.style).map(({ kind, after }): TapeMark => {
+      const along = starts + rearward * after;
+      const exact = tape * (along - zero);
       return {
         kind,
         exact,
         at: Math.round(exact / setting.step) * setting.step,
-        bendLies: kind === 'middle' ? 'either-side' : kind === 'end' ? 'before' : 'beyond',
-        onBlank: onBlank >= 0 && onBlank <= blank,
+        bendLies: kind === 'middle' ? 'either-side' : (kind === 'end') === (tape === rearward) ? 'before' : 'beyond',
+        onBlank: along >= sawnA && along <= sawnA + blank,
       };
     });
-    const between = marks.length === 2 ? marks[1]!.at - marks[0]!.at : bend.arc;
+    const between = marks.length === 2 ? Math.abs(marks[1]!.at - marks[0]!.at) : bend.arc;
+    const after = nearestOf(order.slice(0, i), number);
     return {
-      bend: index + 1,
-      towards,
+      bend: number,
+      front,
+      towards: towards[setting.from],
       angle: bend.angle,
-      rotation: after === null ? 0 : tube.bends[Math.max(index, after)]!.rotation,
-      rotationFrom: after === null ? null : after + 1,
+      rotation: after === null ? 0 : rotationBetween(bends, after, number),
+      rotationFrom: after,
       marks,
       angleOff: (between - bend.arc) / bend.radius,
     };
   });
-  return { steps, zero, grip, blank, rounding: roundingOf(tube, steps, setting.from) };
+  return { steps, zero: zero - sawnA, grip, blank, rounding: roundingOf(tube, steps, setting.from) };
 }
 
 /**
@@ -139,51 +154,72 @@ export function isSymmetricHoop({ straights, bends }: SolvedTube): boolean {
   );
 }
 
-/** Bends by index, the way each is fed, and the neighbour made before it that its rotation is read from. */
-function feedOrder(
-  count: number,
-  from: TapeSetting['from'],
-): readonly { index: number; towards: 'A' | 'B'; after: number | null }[] {
-  const indices = Array.from({ length: count }, (_, index) => index);
-  const first = { A: 0, B: count, middle: Math.floor(count / 2) }[from];
-  const towardsB = indices.slice(first);
-  const towardsA = indices.slice(0, first).toReversed();
-  return [
-    ...towardsB.map((index) => ({ index, towards: 'B' as const, after: index === first ? null : index - 1 })),
-    ...towardsA.map((index) => ({ index, towards: 'A' as const, after: index === count - 1 ? null : index + 1 })),
-  ];
+/** The bends nearest the end in front come first; from the middle outwards those towards end B are made before the others. */
+function plainOrder(count: number, from: TapeSetting['from'], bendLies: Bender['bendLies']): readonly BendStep[] {
+  const middle = { A: 0, B: count, middle: Math.floor(count / 2) }[from];
+  const numbers = Array.from({ length: count }, (_, index) => index + 1);
+  const made = (bends: readonly number[], front: 'A' | 'B'): readonly BendStep[] =>
+    (front === 'A' ? bends : bends.toReversed()).map((bend) => ({ bend, front }));
+  const [towardsB, towardsA] = [numbers.slice(middle), numbers.slice(0, middle)];
+  return bendLies === 'beyond'
+    ? [...made(towardsB, 'A'), ...made(towardsA, 'B')]
+    : [...made(towardsB, 'B'), ...made(towardsA, 'A')];
 }
 
-function marksOf(
+/** Whether an order of bending holds every bend of a tube once. */
+export const isOrderOf = (order: readonly BendStep[], bends: number): boolean =>
+  order.length === bends &&
+  new Set(order.map(({ bend }) => bend)).size === bends &&
+  order.every(({ bend }) => bend >= 1 && bend <= bends);
+
+/** Of the bends made, the one nearest along the tube; of two as near the one made last. Null where none is. */
+function nearestOf(made: readonly BendStep[], bend: number): number | null {
+  let nearest: number | null = null;
+  for (const each of made)
+    if (nearest === null || Math.abs(each.bend - bend) <= Math.abs(nearest - bend)) nearest = each.bend;
+  return nearest;
+}
+
+/** The same seen from either end, whichever of the two is made first. */
+function rotationBetween(bends: readonly Bend[], one: number, other: number): Radians {
+  const between = bends.slice(Math.min(one, other), Math.max(one, other));
+  return wrapHalfTurn(between.reduce((sum, { rotation }) => sum + rotation, 0));
+}
+
+/** How far each mark is from the bend's start, away from the end in front. */
+function marksAfterStart(
   { arc }: Bend,
-  start: number,
   clampOffset: number,
   style: TapeSetting['style'],
-): readonly { kind: TapeMark['kind']; exact: number }[] {
+): readonly { kind: TapeMark['kind']; after: number }[] {
   switch (style) {
     case 'start':
-      return [{ kind: 'start', exact: start }];
+      return [{ kind: 'start', after: 0 }];
     case 'clamp':
-      return [{ kind: 'clamp', exact: start - clampOffset }];
+      return [{ kind: 'clamp', after: -clampOffset }];
     case 'middle':
-      return [{ kind: 'middle', exact: start + arc / 2 }];
+      return [{ kind: 'middle', after: arc / 2 }];
     case 'tangents':
       return [
-        { kind: 'start', exact: start },
-        { kind: 'end', exact: start + arc },
+        { kind: 'start', after: 0 },
+        { kind: 'end', after: arc },
       ];
   }
 }
 
-/** What the straight beyond the last bend, with what the blank has beyond the node, falls short of the die's least grip. */
+/** What the straight behind an end's outermost bend, with what the blank has beyond the node, falls short of the die's least grip. */
 function gripLeft(
   { die, bends, straights }: SolvedTube,
-  from: TapeSetting['from'],
+  order: readonly BendStep[],
   beyond: readonly [number, number],
 ): readonly [number, number] {
   if (die === null || bends.length === 0) return [0, 0];
   const short = (straight: number): number => Math.max(0, die.leastGrip - straight);
-  return [from === 'A' ? 0 : short(straights[0]! + beyond[0]), from === 'B' ? 0 : short(straights.at(-1)! + beyond[1])];
+  const front = (bend: number) => order.find((step) => step.bend === bend)!.front;
+  return [
+    front(1) === 'A' ? 0 : short(straights[0]! + beyond[0]),
+    front(bends.length) === 'B' ? 0 : short(straights.at(-1)! + beyond[1]),
+  ];
 }
 
 /** Rolls the tube out from its rounded marks, from the end that is held. Only the first mark of a bend says where it starts. */
@@ -192,25 +228,35 @@ function roundingOf(tube: SolvedTube, steps: readonly TapeStep[], from: TapeSett
   if (steps.length === 0) return { endMoves: 0, angleOff, told: false };
 
   const { bends, developedLength } = tube;
-  const corners = from === 'B' ? tube.corners.toReversed() : tube.corners;
-  const laid = steps.map((step) => {
-    const { start, end, radius } = bends[step.bend - 1]!;
-    const moved = step.marks[0]!.at - step.marks[0]!.exact;
-    const arc = radius * (step.angle + step.angleOff);
-    // Along the developed length from end A, but from end B where that is held.
-    const nearer =
-      from === 'B' ? developedLength - end + moved : step.towards === 'B' ? start + moved : end - moved - arc;
-    const rotation = from === 'B' ? step.rotation : bends[step.bend - 1]!.rotation;
-    return { bend: step.bend, nearer, farther: nearer + arc, rotation, angle: step.angle + step.angleOff, radius };
-  });
-  const inOrder = from === 'middle' ? laid.toSorted((one, other) => one.bend - other.bend) : laid;
-  const rolled = inOrder.map((bend, i) => ({ ...bend, straight: bend.nearer - (inOrder[i - 1]?.farther ?? 0) }));
+  const laid = steps
+    .map((step) => {
+      const { start, end, radius, rotation } = bends[step.bend - 1]!;
+      const moved = (step.marks[0]!.at - step.marks[0]!.exact) * (step.towards === 'B' ? 1 : -1);
+      const angle = step.angle + step.angleOff;
+      const near = step.front === 'A' ? start + moved : end + moved - radius * angle;
+      return { bend: step.bend, near, far: near + radius * angle, rotation, angle, radius };
+    })
+    .toSorted((one, other) => one.bend - other.bend);
+  const fromB = from === 'B';
+  const corners = fromB ? tube.corners.toReversed() : tube.corners;
+  // From end B every rotation stands between the same two bends, and belongs to the one nearer end A.
+  const along = fromB
+    ? laid
+        .map((bend, i) => ({
+          ...bend,
+          near: developedLength - bend.far,
+          far: developedLength - bend.near,
+          rotation: laid[i + 1]?.rotation ?? 0,
+        }))
+        .toReversed()
+    : laid;
+  const rolled = along.map((bend, i) => ({ ...bend, straight: bend.near - (along[i - 1]?.far ?? 0) }));
   const start = {
     position: corners[0]!,
     direction: normalize(subtract(corners[1]!, corners[0]!)),
-    normal: from === 'B' ? scale(bends.at(-1)!.normal, -1) : bends[0]!.normal,
+    normal: fromB ? scale(bends.at(-1)!.normal, -1) : bends[0]!.normal,
   };
-  const places = rollOut(start, rolled, developedLength - rolled.at(-1)!.farther);
+  const places = rollOut(start, rolled, developedLength - along.at(-1)!.far);
   const endMoves = distance(places.at(-1)!.position, corners.at(-1)!);
   return { endMoves, angleOff, told: endMoves > TOLD_LENGTH || angleOff > TOLD_ANGLE };
 }

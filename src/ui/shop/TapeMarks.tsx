@@ -73,7 +73,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
         <tbody>
           {sheet.steps.map((step, i) => (
             <Fragment key={step.bend}>
-              {i > 0 && sheet.steps[i - 1]!.towards !== step.towards && (
+              {i > 0 && sheet.steps[i - 1]!.front !== step.front && (
                 <tr>
                   <td colSpan={4} className="marks-flip">
                     <span aria-hidden="true">⇄ </span>Turn the tube end for end

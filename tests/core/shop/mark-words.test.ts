@@ -23,6 +23,7 @@ const mark = (given: Partial<TapeMark>): TapeMark => ({
 
 const step = (towards: 'A' | 'B'): TapeStep => ({
   bend: 1,
+  front: towards === 'B' ? 'A' : 'B',
   towards,
   angle: 1,
   rotation: 0,

@@ -1,0 +1,96 @@
+/**
+ * Edits of a bend run: the tube as it is made, step by step. A tube has one run at most; an edit of one that is not
+ * there gives the same job back. What is read goes to the log of pulls in the same edit, and stays there when the run goes.
+ */
+import { bareId } from '../job/reference.ts';
+import type { Degrees } from '../geometry/angle.ts';
+import type { BendStep, BentBend, BentTube, DrawnTube, Job, Pull, TubeRef } from '../job/types.ts';
+import { findRecord, mapKeeping, patched } from './records.ts';
+
+export const findRun = (job: Job, tube: TubeRef): BentTube | undefined => job.bent.find((bent) => bent.tube === tube);
+
+/** A run with nothing done yet; `order` holds every bend once. The same job where the tube has a run. */
+export function beginRun(job: Job, tube: TubeRef, order: readonly BendStep[], drawn: DrawnTube): Job {
+  if (findRun(job, tube) !== undefined) return job;
+  return { ...job, bent: [...job.bent, { tube, order, done: [], bends: [], checks: [], drawn }] };
+}
+
+/** Takes the run away, with all that was measured on the tube; its pulls stay in the log. */
+export const removeRun = (job: Job, tube: TubeRef): Job =>
+  findRun(job, tube) === undefined ? job : { ...job, bent: job.bent.filter((bent) => bent.tube !== tube) };
+
+/** Ticks a step off, by its key: 'cut', 'mark', 'clamp 2', 'pull 2' ..., 'check'. */
+export const tickStep = (job: Job, tube: TubeRef, step: string): Job =>
+  changeRun(job, tube, (run) => (run.done.includes(step) ? run : { ...run, done: [...run.done, step] }));
+
+export const untickStep = (job: Job, tube: TubeRef, step: string): Job =>
+  changeRun(job, tube, (run) =>
+    run.done.includes(step) ? { ...run, done: run.done.filter((each) => each !== step) } : run,
+  );
+
+/**
+ * What a bend came out as: how far the machine was pulled in all, and the angle after release, degrees; `on` as Pull.on.
+ * It is logged as a pull of the member's die, section and batch. A second reading of a bend of this run takes the first
+ * one's place in both, and is not yet kept; what else was measured there stays.
+ */
+export function logReading(
+  job: Job,
+  tube: TubeRef,
+  bend: number,
+  { pulled, net, on }: { readonly pulled: Degrees; readonly net: Degrees; readonly on: string },
+): Job {
+  const member = findRecord(job, 'members', bareId(tube));
+  const before = findRun(job, tube)?.bends.find((each) => each.bend === bend);
+  if (findRun(job, tube) === undefined || member?.die === undefined) return job;
+  const { die, section, batch } = member;
+  const pull: Pull = { die, section, ...(batch !== undefined && { batch }), pulled, net, on, tube, bend };
+  // An earlier run's pulls of the same bend are of another tube: they stay.
+  const at = before === undefined ? -1 : job.pulls.findLastIndex((each) => each.tube === tube && each.bend === bend);
+  const logged = { ...job, pulls: at < 0 ? [...job.pulls, pull] : job.pulls.with(at, pull) };
+  return changeRun(logged, tube, (run) => {
+    if (before === undefined) return { ...run, bends: [...run.bends, { bend, pulled, net }] };
+    const { kept: _, ...rest } = before;
+    return { ...run, bends: run.bends.map((each) => (each === before ? { ...rest, pulled, net } : each)) };
+  });
+}
+
+/** Leaves a bend as it is, though it is not what was asked for; or takes that back. */
+export const keepBend = (job: Job, tube: TubeRef, bend: number, kept = true): Job =>
+  changeBend(job, tube, bend, (made) => withField(made, 'kept', kept ? true : null));
+
+/** As BentBend.rotation, measured; null: not measured. */
+export const setBentRotation = (job: Job, tube: TubeRef, bend: number, rotation: Degrees | null): Job =>
+  changeBend(job, tube, bend, (made) => withField(made, 'rotation', rotation));
+
+/** As BentBend.straight, measured, mm; null: not measured. */
+export const setBentStraight = (job: Job, tube: TubeRef, bend: number, straight: number | null): Job =>
+  changeBend(job, tube, bend, (made) => withField(made, 'straight', straight));
+
+/** What the tape read for a check dimension, mm; null: not measured. */
+export const setCheck = (job: Job, tube: TubeRef, check: string, measured: number | null): Job =>
+  changeRun(job, tube, (run) => {
+    const before = run.checks.find((each) => each.check === check);
+    if ((before?.measured ?? null) === measured) return run;
+    if (measured === null) return { ...run, checks: run.checks.filter((each) => each !== before) };
+    if (before === undefined) return { ...run, checks: [...run.checks, { check, measured }] };
+    return { ...run, checks: run.checks.map((each) => (each === before ? { ...each, measured } : each)) };
+  });
+
+function changeRun(job: Job, tube: TubeRef, change: (run: BentTube) => BentTube): Job {
+  const bent = mapKeeping(job.bent, (run) => (run.tube === tube ? change(run) : run));
+  return bent === job.bent ? job : { ...job, bent };
+}
+
+const changeBend = (job: Job, tube: TubeRef, bend: number, change: (made: BentBend) => BentBend): Job =>
+  changeRun(job, tube, (run) => {
+    const bends = mapKeeping(run.bends, (made) => (made.bend === bend ? change(made) : made));
+    return bends === run.bends ? run : { ...run, bends };
+  });
+
+/** The bend with the field, or with null without it; the same bend when it is so already. */
+function withField<K extends 'kept' | 'rotation' | 'straight'>(made: BentBend, key: K, value: BentBend[K] | null) {
+  if (value !== null) return patched<BentBend>(made, { [key]: value });
+  if (!(key in made)) return made;
+  const { [key]: _, ...rest } = made;
+  return rest as BentBend;
+}

@@ -1,0 +1,41 @@
+/**
+ * What an angle read after release says of a bend: within what the shop holds, short, too far, or no reading at all.
+ *
+ * A short bend is pulled on: the steel gives back its share again, so (target - net)(1 + b) more, b from the pulls. One that went
+ * too far cannot be opened on the bender: it is told what it does to the far end.
+ */
+import { toDegrees, type Degrees } from '../geometry/angle.ts';
+import type { BentTube } from '../job/types.ts';
+import type { SolvedTube } from '../solve/types.ts';
+import { asBent } from './as-bent.ts';
+import { onStep } from './rotation-reading.ts';
+
+/** A bend this near is left alone, or within one division of the machine's scale where that is coarser (common practice). */
+export const BEND_TOLERANCE: Degrees = 0.5;
+
+export type Verdict =
+  /** Opened to more than it was pulled to: one of the two was misread. */
+  | { readonly kind: 'impossible' }
+  | { readonly kind: 'within'; readonly off: Degrees }
+  /** `more` than was pulled, and what the machine then shows, on its scale. */
+  | { readonly kind: 'short'; readonly by: Degrees; readonly more: Degrees; readonly pullTo: Degrees }
+  /** `endMoves`: how far this bend by itself takes end B from its place, end A held; mm. */
+  | { readonly kind: 'over'; readonly by: Degrees; readonly endMoves: number };
+
+/** Of a reading of a bend, 1 = first from end A. */
+export function judge(
+  tube: SolvedTube,
+  order: BentTube['order'],
+  { bend, pulled, net }: { readonly bend: number; readonly pulled: Degrees; readonly net: Degrees },
+  pullStep: Degrees,
+): Verdict {
+  if (net > pulled) return { kind: 'impossible' };
+  const target = toDegrees(tube.bends[bend - 1]!.angle);
+  const off = net - target;
+  if (Math.abs(off) <= Math.max(BEND_TOLERANCE, pullStep) + 1e-9) return { kind: 'within', off };
+  if (off > 0) {
+    return { kind: 'over', by: off, endMoves: asBent(tube, { order, bends: [{ bend, pulled, net }] }).endMoves };
+  }
+  const more = -off * (1 + (tube.pullLaw?.b ?? 0));
+  return { kind: 'short', by: -off, more, pullTo: Math.max(onStep(pulled + more, pullStep), pulled + pullStep) };
+}
