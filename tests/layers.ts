@@ -42,6 +42,7 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   valibot: ['core/job'],
   'jsonc-parser': ['core/job'],
   papaparse: ['exports'],
+  pdfkit: ['exports'],
   idb: ['store'],
   zustand: ['store'],
   three: ['view'],

@@ -1,0 +1,86 @@
+/**
+ * How text is set on paper: what the typeface has no sign for becomes a box that is seen, and widths are measured with the
+ * typeface itself, so that what is laid out is what is printed. Text comes from job files: it may hold anything.
+ */
+import PdfDocument from 'pdfkit';
+
+/** TrueType files. */
+export interface Fonts {
+  readonly regular: Uint8Array;
+  readonly bold: Uint8Array;
+}
+
+export interface Lettering {
+  /** The text as it can be set: on one line, with stand-ins, right-to-left words in the order in which they are seen. */
+  readonly settable: (text: string) => string;
+  /** Width of the text as it is set, mm; `size` is the height of the letter's body. */
+  readonly width: (text: string, size: number, bold: boolean) => number;
+}
+
+const STAND_IN = '□';
+const NO_DATE = new Date(0);
+
+/** Signs that are not seen and would only turn others round or join them. */
+const UNSEEN = /[\p{Cf}\p{Variation_Selector}]/gu;
+const RIGHT_TO_LEFT = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]|[\u{10800}-\u{10fff}\u{1e800}-\u{1efff}]/u;
+
+/** Reads the two typefaces. */
+export function lettering(fonts: Fonts): Lettering {
+  const document = openDocument(fonts, '');
+  const has = coverage(document);
+  const settable = (text: string): string => {
+    if (/^[ -~]*$/u.test(text)) return text;
+    const oneLine = text.replace(UNSEEN, '').replace(/[\s\p{Cc}]+/gu, ' ');
+    const shown = Array.from(oneLine, (sign) => (has(sign.codePointAt(0)!) ? sign : STAND_IN)).join('');
+    return RIGHT_TO_LEFT.test(shown) ? inOrderSeen(shown) : shown;
+  };
+  const width = (text: string, size: number, bold: boolean): number =>
+    document
+      .font(bold ? 'bold' : 'regular')
+      .fontSize(size)
+      .widthOfString(settable(text));
+  return { settable, width };
+}
+
+/** A document without pages yet, with the two typefaces under the names 'regular' and 'bold'. */
+export function openDocument(fonts: Fonts, title: string): PDFKit.PDFDocument {
+  const document = new PdfDocument({
+    // No built-in typeface: those hold no fractions, and are not embedded.
+    font: null as unknown as string,
+    autoFirstPage: false,
+    margin: 0,
+    info: { Title: title, Creator: 'Cagewright', CreationDate: NO_DATE },
+  });
+  // The library wants a date, and would print it: the same job is to give the same bytes.
+  Object.defineProperty(document.info, 'CreationDate', { value: NO_DATE, enumerable: false });
+  document.registerFont('regular', fonts.regular);
+  document.registerFont('bold', fonts.bold);
+  return document;
+}
+
+/** Whether both typefaces draw a code point: the library keeps that in a field which its types leave out. */
+function coverage(document: PDFKit.PDFDocument): (codePoint: number) => boolean {
+  interface Held {
+    readonly _font: { readonly font: { hasGlyphForCodePoint(codePoint: number): boolean } };
+  }
+  const held = (name: string) => (document.font(name) as unknown as Held)._font.font;
+  const faces = [held('regular'), held('bold')];
+  return (codePoint) => faces.every((face) => face.hasGlyphForCodePoint(codePoint));
+}
+
+/**
+ * Letters within a right-to-left word are turned by the typeface's own layout; words that follow one another are turned
+ * here. Turned text is left as it is when it comes here again.
+ */
+function inOrderSeen(text: string): string {
+  const laid: string[] = [];
+  let run: string[] = [];
+  for (const word of text.split(' ')) {
+    if (RIGHT_TO_LEFT.test(word)) run.unshift(word);
+    else {
+      laid.push(...run, word);
+      run = [];
+    }
+  }
+  return [...laid, ...run].join(' ');
+}
