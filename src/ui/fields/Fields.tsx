@@ -3,7 +3,17 @@ import { useId, type ReactNode } from 'react';
 import { formatLength } from '../../core/units/length.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { EntryField, type Committing, type Leaving, type Note } from './EntryField.tsx';
-import { angleKind, bendAngleKind, dayKind, lengthKind, numberKind, sizeKind, textKind, wallKind } from './kinds.ts';
+import {
+  angleKind,
+  bendAngleKind,
+  dayKind,
+  lengthKind,
+  numberKind,
+  sizeKind,
+  sizeOrNothingKind,
+  textKind,
+  wallKind,
+} from './kinds.ts';
 import { Rounded } from './Readings.tsx';
 
 export interface FieldProps<T> extends Committing<T> {
@@ -29,6 +39,13 @@ export function LengthField({ size = false, ...props }: FieldProps<number> & { s
       drawn={<Rounded shown={shown} />}
     />
   );
+}
+
+/** A length above zero, or nothing where it is not said. */
+export function SizeOrNothingField(props: FieldProps<number | null>): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const drawn = props.value === null ? undefined : <Rounded shown={formatLength(props.value, unit)} />;
+  return <EntryField {...props} kind={sizeOrNothingKind(unit)} unit={unit} numeric drawn={drawn} />;
 }
 
 /** The wall of a tube, in decimals of the job's unit. */

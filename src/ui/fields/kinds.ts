@@ -57,6 +57,17 @@ export function sizeKind(unit: LengthUnit): ValueKind<number> {
   };
 }
 
+/** A size, or nothing where it is not said. */
+export function sizeOrNothingKind(unit: LengthUnit): ValueKind<number | null> {
+  const kind = sizeKind(unit);
+  return {
+    show: (mm) => (mm === null ? '' : kind.show(mm)),
+    read: (text) => (text.trim() === '' ? { ok: true, value: null } : kind.read(text)),
+    readBack: (mm) => (mm === null ? '' : kind.readBack(mm)),
+    inputMode: kind.inputMode,
+  };
+}
+
 function readLengthBack(mm: number, unit: LengthUnit): string {
   const inches = formatLength(mm, 'in');
   const sign = (unit === 'in' ? inches.exact : formatLength(mm, 'mm').exact) ? '=' : '≈';

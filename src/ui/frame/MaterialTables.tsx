@@ -1,7 +1,7 @@
 /** What the cage is made of and bent with: sections of tube, and the dies of the bender. */
 import { useMemo, type ReactNode } from 'react';
 import { addDie, removeDie, updateDie } from '../../core/edit/dies.ts';
-import { addSection, removeSection, updateSection } from '../../core/edit/sections.ts';
+import { addSection, removeSection, setStick, updateSection } from '../../core/edit/sections.ts';
 import type { Edited } from '../../core/edit/records.ts';
 import type { Die, Fault, Job, Section as TubeSection, SectionId } from '../../core/job/types.ts';
 import { STEELS } from '../../core/springback/steels.ts';
@@ -11,8 +11,16 @@ import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { dieSize, resizedDie, resizedSection, sectionSize } from '../../core/job/sizes.ts';
-import { choiceColumn, lengthColumn, textColumn, wallColumn, type Column } from '../table/columns.tsx';
+import {
+  choiceColumn,
+  lengthColumn,
+  sizeOrNothingColumn,
+  textColumn,
+  wallColumn,
+  type Column,
+} from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
+import { BenderSetUp } from './BenderCard.tsx';
 
 export function MaterialTables(): ReactNode {
   return (
@@ -59,6 +67,12 @@ function Sections(): ReactNode {
         ],
         change: (job, { id }, material) => updateSection(job, id, { material }),
       }),
+      sizeOrNothingColumn<TubeSection>(lengthUnit, {
+        header: 'Stick',
+        step: 'Change the stick',
+        value: (section) => section.stick ?? null,
+        change: (job, { id }, stick) => setStick(job, id, stick),
+      }),
     ];
   }, [lengthUnit]);
   return (
@@ -69,6 +83,7 @@ function Sections(): ReactNode {
           caption="Sections of tube"
           rows={sections}
           columns={columns}
+          firstLine={3}
           rowId={(row) => row.id}
           rowName={(row) => row.name}
         />
@@ -176,6 +191,7 @@ function DieCard({ die }: { die: Die }): ReactNode {
         change={(job, radius) => updateDie(job, die.id, { radius: radius as Die['radius'] })}
       />
       <p className="small">{radiusInWords(die, pulled)}</p>
+      <BenderSetUp die={die} />
       <Delete name={die.name} remove={(job) => removeDie(job, die.id)} />
     </article>
   );

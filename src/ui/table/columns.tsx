@@ -11,6 +11,7 @@ import {
   LengthField,
   NumberField,
   SelectField,
+  SizeOrNothingField,
   TextField,
   WallField,
   type Choice,
@@ -23,6 +24,7 @@ import {
   lengthKind,
   numberKind,
   sizeKind,
+  sizeOrNothingKind,
   textKind,
   wallKind,
   type ValueKind,
@@ -72,6 +74,22 @@ export function lengthColumn<Row>(unit: LengthUnit, given: Stored<Row, number> &
     edit: {
       open: (row, opening) => <LengthField {...bound(row, given, opening)} size={given.size ?? false} />,
       paste: pasteWith(given.size ? sizeKind(unit) : lengthKind(unit), given),
+    },
+  };
+}
+
+/** A length above zero in mm, or nothing where it is not said. */
+export function sizeOrNothingColumn<Row>(unit: LengthUnit, given: Stored<Row, number | null>): Column<Row> {
+  return {
+    ...heading(given),
+    numeric: true,
+    show(row) {
+      const mm = given.value(row);
+      return mm === null ? '–' : <Length mm={mm} stored />;
+    },
+    edit: {
+      open: (row, opening) => <SizeOrNothingField {...bound(row, given, opening)} />,
+      paste: pasteWith(sizeOrNothingKind(unit), given),
     },
   };
 }
