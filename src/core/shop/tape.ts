@@ -6,8 +6,8 @@
  * the clamp holds the tube from there towards it. A bender whose bends lie beyond their marks takes the end that is measured
  * from in front; one whose bends lie before them leaves it behind. Unless an order is given the bends nearest the end in
  * front come first; from the middle outwards the tube is flipped end for end between the halves. A rotation is right-hand about
- * the direction from the end in front to the other. The one between two bends reads the same whichever is made first and whichever
- * end is in front, since the order of the planes and the axis both turn round (docs/maths/marks.md).
+ * the direction from the end in front to the other. The one between two neighbours reads the same fed from either end, since the
+ * order of the planes and the axis both turn round (docs/maths/marks.md).
  */
 import { toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import { distance, normalize, scale, subtract } from '../geometry/vector.ts';
@@ -123,7 +123,7 @@ export function tapeSheet(tube: SolvedTube, setting: TapeSetting): TapeSheet | n
       front,
       towards: towards[setting.from],
       angle: bend.angle,
-      rotation: after === null ? 0 : rotationBetween(bends, after, number),
+      rotation: after === null ? 0 : rotationFrom(bends, after, number, front),
       rotationFrom: after,
       marks,
       angleOff: (between - bend.arc) / bend.radius,
@@ -180,10 +180,14 @@ function nearestOf(made: readonly BendStep[], bend: number): number | null {
   return nearest;
 }
 
-/** The same seen from either end, whichever of the two is made first. */
-function rotationBetween(bends: readonly Bend[], one: number, other: number): Radians {
-  const between = bends.slice(Math.min(one, other), Math.max(one, other));
-  return wrapHalfTurn(between.reduce((sum, { rotation }) => sum + rotation, 0));
+/**
+ * From the plane of bend `from` to that of bend `to`, about the direction away from the end in front. Between the two the tube
+ * is still straight, so the rotations add up; either order of the two turns the sign round, and so does either end in front.
+ */
+function rotationFrom(bends: readonly Bend[], from: number, to: number, front: 'A' | 'B'): Radians {
+  const between = bends.slice(Math.min(from, to), Math.max(from, to));
+  const sum = between.reduce((total, { rotation }) => total + rotation, 0);
+  return wrapHalfTurn(from < to === (front === 'A') ? sum : -sum);
 }
 
 /** How far each mark is from the bend's start, away from the end in front. */

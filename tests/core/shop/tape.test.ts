@@ -6,14 +6,20 @@ import type { SolvedTube } from '../../../src/core/solve/types.ts';
 import { corners, fixed, place, type Triple } from '../../laws/frames.ts';
 import { degrees, jobOf } from '../frame.ts';
 import { across, bentFrom, endFrames, gapBetween } from './bent.ts';
+import { bendOnMachine } from './machine.ts';
 
 const INCH = 25.4;
 const SIXTEENTH = INCH / 16;
 const THIRTY_SECOND = INCH / 32;
 /** CLR 4.5 in, clamp offset 5 1/4 in: one common set-up (common practice). */
-const DIE = { id: 'd', outerDiameter: 44.45, centrelineRadius: 114.3, clampOffset: 133.35, leastGrip: 150 };
+const PLAIN_DIE = { id: 'd', outerDiameter: 44.45, centrelineRadius: 114.3, clampOffset: 133.35, leastGrip: 150 };
 
-function bar(path: readonly Triple[], allowances: readonly [number, number] = [0, 0]): SolvedTube | null {
+function bar(
+  path: readonly Triple[],
+  allowances: readonly [number, number] = [0, 0],
+  bendLies?: 'beyond' | 'before',
+): SolvedTube | null {
+  const DIE = bendLies === undefined ? PLAIN_DIE : { ...PLAIN_DIE, bender: { bendLies } };
   const nodes = Object.fromEntries(path.map((each, i) => [`n${i}`, each]));
   const ends = allowances.map((allowance) => ({ fit: 'square', allowance }));
   const derivation = derive(jobOf({ nodes, dies: [DIE], members: [{ id: 'bar', path: Object.keys(nodes), ends }] }));
@@ -153,6 +159,88 @@ describe('from the middle outwards', () => {
   });
 });
 
+describe('in any order, with either end in front', () => {
+  const ESS: Triple[] = [
+    [0, 0, 0],
+    [600, 0, 0],
+    [600, 600, 0],
+    [600, 600, 600],
+    [1200, 600, 600],
+  ];
+  it('the start of a bend is the tangent nearer the end in front, and the clamp lies further towards that end', () => {
+    const tube = mustBar(ESS);
+    const marks = (front: 'A' | 'B', style: TapeSetting['style']) => {
+      const order = [2, 1, 3].map((bend) => ({ bend, front }));
+      return sheetOf(tube, { order, style, step: 0.001 }).steps[0]!.marks.map(({ at, bendLies }) => [at, bendLies]);
+    };
+    // Straights 485.7, 371.4, 371.4, 485.7; arcs 179.542: bend 2 runs from 1036.642 to 1216.184.
+    expect(marks('A', 'start')).toEqual([[expect.closeTo(1036.642, 2), 'beyond']]);
+    expect(marks('B', 'start')).toEqual([[expect.closeTo(1216.184, 2), 'before']]);
+    expect(marks('A', 'clamp')).toEqual([[expect.closeTo(1036.642 - 133.35, 2), 'beyond']]);
+    expect(marks('B', 'clamp')).toEqual([[expect.closeTo(1216.184 + 133.35, 2), 'before']]);
+    expect(marks('B', 'tangents').map(([at]) => at)).toEqual([
+      expect.closeTo(1216.184, 2),
+      expect.closeTo(1036.642, 2),
+    ]);
+    expect(marks('B', 'tangents').map(([, side]) => side)).toEqual(['before', 'beyond']);
+  });
+  it('a bender whose bends lie before their marks leaves the end that is measured from behind', () => {
+    const before = bar(ESS, [0, 0], 'before')!;
+    const told = (from: 'A' | 'B') => {
+      const { steps } = sheetOf(before, { from, style: 'clamp' });
+      return steps.map(({ bend, front, towards, marks }) => [bend, front, towards, marks[0]!.bendLies]);
+    };
+    expect(told('A')).toEqual([
+      [3, 'B', 'B', 'before'],
+      [2, 'B', 'B', 'before'],
+      [1, 'B', 'B', 'before'],
+    ]);
+    expect(told('B').map(([bend, front]) => [bend, front])).toEqual([
+      [1, 'A'],
+      [2, 'A'],
+      [3, 'A'],
+    ]);
+    // The grip is at the end that stays behind, and the tape hooks over it.
+    const tail = bar([[400, 0, 0], ...ESS.slice(1)], [0, 0], 'before')!;
+    const sheet = sheetOf(tail, { step: 0.001 });
+    expect(sheet.grip).toEqual([expect.closeTo(150 - 85.7, 9), 0]);
+    expect(sheet.steps.at(-1)!.marks[0]!.exact).toBeCloseTo(150 + tail.bends[0]!.arc, 9);
+  });
+  it('a rotation counts from the nearest bend made, over those not made yet', () => {
+    const tube = mustBar(ESS);
+    // Each bend's plane is turned a quarter from the one before.
+    const rotations = (front: 'A' | 'B', bends: readonly number[]) =>
+      sheetOf(tube, { order: bends.map((bend) => ({ bend, front })) }).steps.map(({ rotation, rotationFrom }) => [
+        Math.round(degrees(rotation)),
+        rotationFrom,
+      ]);
+    expect(rotations('A', [1, 2, 3]).map(([turn]) => turn)).toEqual([0, 90, 90]);
+    expect(rotations('B', [3, 2, 1]).map(([turn]) => turn)).toEqual([0, 90, 90]);
+    expect(rotations('A', [1, 3, 2])).toEqual([
+      [0, null],
+      [180, 1],
+      [-90, 3],
+    ]);
+    expect(rotations('B', [2, 1, 3])).toEqual([
+      [0, null],
+      [90, 2],
+      [-90, 2],
+    ]);
+  });
+  it('null for an order that leaves a bend out, or names one twice', () => {
+    const tube = mustBar(ESS);
+    for (const bends of [
+      [1, 2],
+      [1, 2, 2],
+      [1, 2, 4],
+      [1, 2, 3, 4],
+    ]) {
+      const order = bends.map((bend) => ({ bend, front: 'A' as const }));
+      expect(tapeSheet(tube, { from: 'A', style: 'start', step: 1, order })).toBeNull();
+    }
+  });
+});
+
 const setting = fc.record<TapeSetting>({
   from: fc.constantFrom('A', 'B', 'middle'),
   style: fc.constantFrom('start', 'clamp', 'middle', 'tangents'),
@@ -218,6 +306,47 @@ describe('bent to its marks', () => {
     );
     expect(told).toBeGreaterThan(60);
   });
+  it('in any order, from any zero, on either kind of bender: a machine of rigid motions bends it to the same tube', () => {
+    let flips = 0;
+    let rounded = 0;
+    fc.assert(
+      fc.property(
+        fc.oneof(anyPath, anyHoop),
+        allowances,
+        setting,
+        fc.constantFrom('beyond' as const, 'before' as const),
+        fc.option(
+          fc.array(fc.tuple(fc.nat(1000), fc.constantFrom('A' as const, 'B' as const)), { minLength: 6, maxLength: 6 }),
+        ),
+        fc.boolean(),
+        (path, left, asked, bendLies, shuffled, exactly) => {
+          const tube = bar(path, left, bendLies);
+          fc.pre(tube !== null && tube.bends.length > 0 && tube.straights.every((straight) => straight > 5));
+          const order = shuffled
+            ?.slice(0, tube.bends.length)
+            .map(([key, front], i) => ({ bend: i + 1, front, key }))
+            .toSorted((a, b) => a.key - b.key)
+            .map(({ bend, front }) => ({ bend, front }));
+          fc.pre(order === undefined || order.length === tube.bends.length);
+          const sheet = tapeSheet(tube, { ...asked, ...(order && { order }) });
+          fc.pre(sheet !== null);
+          const bends = sheet.steps.map((step) => bendingOf(tube, sheet, step, asked, left, exactly));
+          const apart = bends.toSorted((a, b) => a.bend - b.bend);
+          fc.pre(apart.every(({ near }, i) => near > (apart[i - 1]?.far ?? 0) + 0.1));
+          const bent = bendOnMachine(tube.developedLength, bends);
+          const there = endFrames(tube);
+          const [held, other] = asked.from === 'B' ? (['B', 'A'] as const) : (['A', 'B'] as const);
+          const moved = gapBetween(across(bent[held], bent[other]), across(there[held], there[other]));
+          expect(moved).toBeCloseTo(exactly ? 0 : sheet.rounding.endMoves, 6);
+          if (!exactly && moved > 0.1) rounded += 1;
+          if (sheet.steps.some(({ front }, i) => i > 0 && front !== sheet.steps[i - 1]!.front)) flips += 1;
+        },
+      ),
+      fixed(800),
+    );
+    expect(flips).toBeGreaterThan(100);
+    expect(rounded).toBeGreaterThan(100);
+  });
   it('the elbow: 0.0282 in of mark across a right angle is 1.01 mm, told; on the 1/16 itself nothing is', () => {
     const elbow = mustBar(ELBOW);
     // The middle at 19.03429 in is marked 19 1/16: 0.02821 in = 0.7165 mm, times the square root of 2.
@@ -244,3 +373,38 @@ describe('bent to its marks', () => {
     expect(sheetOf(bend(2.25), { style: 'tangents', step: 1 }).rounding.told).toBe(true);
   });
 });
+
+/** What a person does for a step: from the tape back to the stock. The tube turns against its planes. */
+function bendingOf(
+  tube: SolvedTube,
+  sheet: TapeSheet,
+  step: TapeSheet['steps'][number],
+  { from, style }: TapeSetting,
+  left: readonly [number, number],
+  exactly: boolean,
+) {
+  const { radius, angle: net } = tube.bends[step.bend - 1]!;
+  const read = step.marks.map((mark) => (exactly ? mark.exact : mark.at));
+  const nodeA = left[0] + sheet.grip[0];
+  const fromNode = (at: number): number =>
+    ({
+      A: at - nodeA,
+      B: sheet.blank - at - nodeA,
+      middle: tube.developedLength / 2 + (step.towards === 'B' ? at : -at),
+    })[from];
+  const [one, other] = read.map(fromNode);
+  const rearward = step.front === 'A' ? 1 : -1;
+  const angle = other === undefined ? net : ((other - one!) * rearward) / radius;
+  const toStart = { start: 0, tangents: 0, clamp: 133.35, middle: (-angle * radius) / 2 }[style];
+  const start = one! + rearward * toStart;
+  const end = start + rearward * angle * radius;
+  return {
+    ...step,
+    start,
+    angle,
+    radius,
+    turnAboutX: -step.rotation,
+    near: Math.min(start, end),
+    far: Math.max(start, end),
+  };
+}

@@ -1,0 +1,169 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { derive } from '../../../src/core/derive.ts';
+import { placeOnPiece } from '../../../src/core/geometry/path.ts';
+import { checkDimensions, type CheckDimension } from '../../../src/core/shop/check-dimensions.ts';
+import { formOf, reachOf, type TubeForm } from '../../../src/core/shop/form.ts';
+import type { SolvedTube } from '../../../src/core/solve/types.ts';
+import { corners, fixed, place, type Triple } from '../../laws/frames.ts';
+import { jobOf } from '../frame.ts';
+
+/** 40 mm tube on a radius of 100 mm: figures that can be worked out by hand. */
+const SECTION = { id: 's', outerDiameter: 40, wall: 3 };
+const DIE = { id: 'd', outerDiameter: 40, centrelineRadius: 100 };
+
+function bar(path: readonly Triple[], allowances: readonly [number, number] = [0, 0]): SolvedTube | null {
+  const nodes = Object.fromEntries(path.map((each, i) => [`n${i}`, each]));
+  const ends = allowances.map((allowance) => ({ fit: 'square', allowance }));
+  const members = [{ id: 'bar', section: 's', die: 'd', path: Object.keys(nodes), ends }];
+  const derivation = derive(jobOf({ nodes, sections: [SECTION], dies: [DIE], members }));
+  return derivation.ok ? derivation.value.byId.get('bar')! : null;
+}
+
+const dimensions = (...given: Parameters<typeof bar>): Partial<Record<CheckDimension['id'], number>> =>
+  Object.fromEntries(checkDimensions(formOf(bar(...given)!)).map(({ id, value }) => [id, value]));
+
+/** Two legs of 500, 400 apart between centres. */
+const U: Triple[] = [
+  [0, 0, 0],
+  [0, 0, 500],
+  [400, 0, 500],
+  [400, 0, 0],
+];
+
+describe('by hand', () => {
+  it('a U: 440 over the legs, 520 high, both diagonals alike', () => {
+    expect(dimensions(U)).toEqual({
+      width: expect.closeTo(440, 9),
+      height: expect.closeTo(520, 9),
+      'legs-at-ends': expect.closeTo(440, 9),
+      'legs-at-bends': expect.closeTo(440, 9),
+      chord: expect.closeTo(400, 9),
+      // The far tangent is 400 across and 400 up.
+      'diagonal-a': expect.closeTo(400 * Math.SQRT2, 9),
+      'diagonal-b': expect.closeTo(400 * Math.SQRT2, 9),
+      'stands-off': 0,
+    });
+  });
+  it('before any cope is cut: what is left on an end counts', () => {
+    const long = dimensions(U, [50, 30]);
+    expect(long['diagonal-a']).toBeCloseTo(Math.hypot(400, 450), 9);
+    expect(long['diagonal-b']).toBeCloseTo(Math.hypot(400, 430), 9);
+    expect(long.chord).toBeCloseTo(Math.hypot(400, 20), 9);
+  });
+  it('an elbow: along the leg of end A and square to it, chord 500', () => {
+    const elbow = dimensions([
+      [0, 0, 0],
+      [0, 0, 300],
+      [400, 0, 300],
+    ]);
+    // The leg of end A is 40 thick, half of it on each side.
+    expect(elbow).toEqual({
+      width: expect.closeTo(320, 9),
+      height: expect.closeTo(420, 9),
+      chord: expect.closeTo(500, 9),
+    });
+  });
+  it('the second leg turned up a quarter stands off by its length, the bend counted', () => {
+    const turned = dimensions([
+      [0, 0, 0],
+      [0, 0, 500],
+      [400, 0, 500],
+      [400, 250, 500],
+    ]);
+    expect(turned['stands-off']).toBeCloseTo(250, 9);
+    expect(turned['legs-at-ends']).toBeUndefined();
+  });
+  it('a tube that is straight has none; an S has no legs to measure across', () => {
+    expect(dimensions([U[0]!, U[1]!])).toEqual({});
+    const ess = dimensions([
+      [0, 0, 0],
+      [500, 0, 0],
+      [500, 500, 0],
+      [1000, 500, 0],
+    ]);
+    expect(Object.keys(ess)).toEqual(['width', 'height', 'chord', 'diagonal-a', 'diagonal-b', 'stands-off']);
+  });
+  it('a joint to a tube takes its tip off: the chord runs from sawn end to sawn end', () => {
+    const nodes: Record<string, Triple> = {
+      a: [-300, 0, 0],
+      b: [300, 0, 0],
+      foot: [0, 0, 0],
+      k: [0, 0, 300],
+      e: [0, 400, 300],
+    };
+    const members = [
+      { id: 'run', section: 's', path: ['a', 'b'] },
+      {
+        id: 'bar',
+        section: 's',
+        die: 'd',
+        path: ['foot', 'k', 'e'],
+        ends: [{ fit: 'cope', against: ['run'] }, { fit: 'square' }],
+      },
+    ];
+    const derivation = derive(jobOf({ nodes, sections: [SECTION], dies: [DIE], members }));
+    if (!derivation.ok) throw new Error('derives');
+    const tube = derivation.value.byId.get('bar')!;
+    // Of equal tubes at a right angle the tips reach back to the run's axis: nothing is taken off; the throat lies at 20.
+    expect(tube.ends[0].tip).toBeCloseTo(0, 6);
+    expect(checkDimensions(formOf(tube)).find(({ id }) => id === 'chord')!.value).toBeCloseTo(500, 6);
+  });
+});
+
+/** The greatest of p.w over many points of the surface. */
+function sampledReach({ pieces, outerDiameter }: TubeForm, w: Triple): number {
+  let most = -Infinity;
+  for (const piece of pieces) {
+    const steps = piece.kind === 'line' ? 1 : 400;
+    for (let i = 0; i <= steps; i++) {
+      const { point, tangent } = placeOnPiece(piece, (piece.length * i) / steps);
+      const axis: Triple = Math.abs(tangent[0]) < 0.9 ? [1, 0, 0] : [0, 1, 0];
+      const across = (a: Triple, b: Triple): Triple => [
+        a[1] * b[2] - a[2] * b[1],
+        a[2] * b[0] - a[0] * b[2],
+        a[0] * b[1] - a[1] * b[0],
+      ];
+      const one = across(tangent, axis);
+      const size = Math.hypot(...one);
+      const e1: Triple = [one[0] / size, one[1] / size, one[2] / size];
+      const e2 = across(tangent, e1);
+      for (let k = 0; k < 360; k++) {
+        const [c, s] = [Math.cos((k * Math.PI) / 180), Math.sin((k * Math.PI) / 180)];
+        const at = [0, 1, 2].map((j) => point[j]! + (outerDiameter / 2) * (c * e1[j]! + s * e2[j]!));
+        most = Math.max(most, at[0]! * w[0] + at[1]! * w[1] + at[2]! * w[2]);
+      }
+    }
+  }
+  return most;
+}
+
+describe('how far a tube reaches', () => {
+  it('is never less than any point of its surface, and no more than the sampling leaves out', () => {
+    fc.assert(
+      fc.property(
+        corners(place, 3, 5),
+        fc.double({ min: -1, max: 1, noNaN: true }),
+        fc.double({ min: -Math.PI, max: Math.PI, noNaN: true }),
+        (path, up, round) => {
+          const tube = bar(path);
+          fc.pre(tube !== null);
+          const flat = Math.sqrt(1 - up * up);
+          const w: Triple = [flat * Math.cos(round), flat * Math.sin(round), up];
+          const form = formOf(tube);
+          const [exact, sampled] = [reachOf(form.pieces, 20, w), sampledReach(form, w)];
+          expect(exact).toBeGreaterThanOrEqual(sampled - 1e-9);
+          // Half a degree of 20 mm and a 400th of half a turn of 120 mm, each squared over twice its radius.
+          expect(exact - sampled).toBeLessThan(0.005);
+        },
+      ),
+      fixed(20),
+    );
+  });
+  it('along the axis of a straight end the sawn face counts, square to it the outside', () => {
+    const { pieces } = formOf(bar([U[0]!, U[1]!])!);
+    expect(reachOf(pieces, 20, [0, 0, 1])).toBeCloseTo(500, 9);
+    expect(reachOf(pieces, 20, [1, 0, 0])).toBeCloseTo(20, 9);
+    expect(reachOf(pieces, 20, [Math.SQRT1_2, 0, Math.SQRT1_2])).toBeCloseTo(520 * Math.SQRT1_2, 9);
+  });
+});
