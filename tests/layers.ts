@@ -9,8 +9,8 @@ const base = ['core/geometry', 'core/numerics', 'core/units'];
 const job = [...base, 'core/job'];
 const sprung = [...job, 'core/springback'];
 const solved = [...sprung, 'core/solve'];
-const derived = [...solved, 'core/checks', 'core/shop', 'core/rehearse', 'core/derive.ts'];
-const edited = [...derived, 'core/edit', 'core/session', 'exports'];
+const derived = [...solved, 'core/mesh', 'core/checks', 'core/shop', 'core/rehearse', 'core/derive.ts'];
+const edited = [...derived, 'core/edit', 'core/session', 'exports', 'workers'];
 
 /** Each layer (a folder or a file in src) and the layers it may import; its own files it always may. */
 export const layers: Readonly<Record<string, readonly string[]>> = {
@@ -22,11 +22,13 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/session': job,
   'core/springback': job,
   'core/solve': sprung,
+  'core/mesh': solved,
   'core/checks': solved,
   'core/shop': solved,
   'core/rehearse': solved,
   'core/derive.ts': [...solved, 'core/checks', 'core/shop'],
   exports: derived,
+  workers: [...derived, 'exports'],
   'fab.ts': [...derived, 'exports'],
   store: edited,
   view: [...edited, 'store'],
@@ -42,7 +44,11 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   valibot: ['core/job'],
   'jsonc-parser': ['core/job'],
   papaparse: ['exports'],
+  '@tarikjabiri/dxf': ['exports'],
   pdfkit: ['exports'],
+  '@gltf-transform/core': ['exports'],
+  fflate: ['exports'],
+  'replicad-opencascadejs': ['exports', 'workers', 'fab.ts'],
   idb: ['store'],
   zustand: ['store'],
   three: ['view'],

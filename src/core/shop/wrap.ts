@@ -58,7 +58,7 @@ export interface Wrap {
 }
 
 /** Left between the deepest point and the baseline for the words that stand there, mm. */
-const BODY = 22;
+const BODY = 26;
 /** More allowance than this is not drawn: the template would grow for nothing, mm. */
 const MOST_ALLOWANCE = 25;
 /** Places between degrees are kept where a straight line from degree to degree would be off by more, mm. */
@@ -114,6 +114,12 @@ export const roll = (wrap: Wrap, { x, y }: { readonly x: number; readonly y: num
   phi: wrap.left + x / wrap.radius,
   s: y + wrap.lower,
 });
+
+/** Trim s of the cut line at this phi, which must be one of its places (whole degrees are); null where the line is open. */
+export function cutAt(wrap: Wrap, phi: Radians): number | null {
+  const place = wrap.pieces.flat().find((each) => Math.abs(each.phi - phi) < 1e-9);
+  return place?.s ?? null;
+}
 
 /** The place in car axes, mm. */
 export function inSpace(tube: SolvedTube, which: 0 | 1, { phi, s }: SurfacePlace): Vec3 {

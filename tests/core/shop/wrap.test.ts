@@ -50,7 +50,7 @@ describe('a wrap template', () => {
     expect(acute.x).toBeCloseTo(60.0044, 4);
     expect(acute.y).toBeCloseTo(25.214, 3);
     expect(unroll(wrap, at(90)).y).toBeCloseTo(1.771, 3);
-    expect(wrap.baseline - wrap.blankEnd).toBeCloseTo(50, 9);
+    expect(wrap.baseline - wrap.blankEnd).toBeCloseTo(55, 9);
   });
 
   it('turned by nothing is the profile itself, at every end of the demo', () => {
