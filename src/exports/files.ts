@@ -4,7 +4,26 @@ export interface ExportFile {
   /** With forward slashes where it lies in a folder: wraps/12-B.svg. Made of safe characters only. */
   readonly fileName: string;
   readonly bytes: Uint8Array;
+  /** What a person must hear of it, in a sentence: what it does not hold, and why. */
+  readonly note?: string;
 }
+
+/**
+ * Where a format wants a date. None is known here, and with the same one each time the same job gives the same bytes. It
+ * is the earliest that a zip can hold.
+ */
+export const NO_DATE = new Date(Date.UTC(1980, 0, 1));
+
+/** The note of a file that these tubes are not in; nothing where it has them all. */
+export const leftOutNote = (
+  fileName: string,
+  tubes: readonly { readonly number: number; readonly name: string }[],
+): { readonly note?: string } =>
+  tubes.length === 0
+    ? {}
+    : {
+        note: `${fileName} is without ${tubes.map(({ number, name }) => `${number} ${name}`).join(', ')}: not to be made as drawn`,
+      };
 
 /**
  * Called between pieces of work: how many of how many are done. What it returns is awaited, which is where a page comes to

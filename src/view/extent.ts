@@ -4,7 +4,7 @@ import { distance, interpolate, type Vec3 } from '../core/geometry/vector.ts';
 import type { SolvedTube } from '../core/solve/types.ts';
 import type { Selection } from '../store/types.ts';
 import { boxCorners } from './meshes/box.ts';
-import { centrelineChain } from './meshes/sweep.ts';
+import { centrelineChain } from '../core/mesh/sweep.ts';
 import { bodyChains, pointPlace } from './shown.ts';
 
 export interface Extent {

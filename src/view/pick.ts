@@ -9,7 +9,7 @@ import type { SolvedTube } from '../core/solve/types.ts';
 import type { Selection } from '../store/types.ts';
 import type { OnScreen, Projection } from './camera/projection.ts';
 import { boxCorners, BOX_FACES } from './meshes/box.ts';
-import { centrelineChain } from './meshes/sweep.ts';
+import { centrelineChain } from '../core/mesh/sweep.ts';
 
 export interface Spot {
   readonly selection: Selection;

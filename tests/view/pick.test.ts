@@ -3,7 +3,7 @@ import type { Envelope } from '../../src/core/job/types.ts';
 import type { SolvedTube } from '../../src/core/solve/types.ts';
 import { projectionOf } from '../../src/view/camera/projection.ts';
 import { pick } from '../../src/view/pick.ts';
-import { tubeByHand, walkPath } from './meshes/by-hand.ts';
+import { tubeByHand, walkPath } from '../core/mesh/by-hand.ts';
 
 const END = { reference: [0, 0, 1], trim: () => 0 } as const;
 

@@ -10,7 +10,7 @@ import {
   subtract,
   type Vec3,
 } from '../../../src/core/geometry/vector.ts';
-import { buildTubeMesh, CUT, OUTER, type TubeMesh } from '../../../src/view/meshes/tube.ts';
+import { buildTubeMesh, CUT, OUTER, type TubeMesh } from '../../../src/core/mesh/tube.ts';
 import { leaveBar, tubeByHand, walkPath, wallDirection, type EndByHand } from './by-hand.ts';
 
 const AREA = (Math.PI / 4) * (44.45 ** 2 - (44.45 - 2 * 3.048) ** 2);

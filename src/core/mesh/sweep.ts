@@ -12,8 +12,8 @@ import {
   rotateAbout,
   subtract,
   type Vec3,
-} from '../../core/geometry/vector.ts';
-import type { ArcPiece, Path } from '../../core/geometry/path.ts';
+} from '../geometry/vector.ts';
+import type { ArcPiece, Path } from '../geometry/path.ts';
 
 /** A place on the centreline; angle phi about it is told right-hand about `tangent` from `across`. */
 export interface SweepFrame {
@@ -26,7 +26,8 @@ export interface SweepFrame {
   readonly beside: Vec3;
 }
 
-const GREATEST_STEP = (8 * Math.PI) / 180;
+/** Steps of a bend as it is drawn on the screen. */
+const DRAWN_STEP = (8 * Math.PI) / 180;
 
 const frameAt = (at: Vec3, tangent: Vec3, across: Vec3): SweepFrame => ({
   at,
@@ -35,9 +36,9 @@ const frameAt = (at: Vec3, tangent: Vec3, across: Vec3): SweepFrame => ({
   beside: cross(tangent, across),
 });
 
-/** Frames along one bend, both tangents included; equal steps of at most 8 degrees. */
-function framesOfArc(arc: ArcPiece, across: Vec3): SweepFrame[] {
-  const steps = Math.max(1, Math.ceil(arc.angle / GREATEST_STEP));
+/** Frames along one bend, both tangents included; in equal steps. */
+function framesOfArc(arc: ArcPiece, across: Vec3, greatestStep: number): SweepFrame[] {
+  const steps = Math.max(1, Math.ceil(arc.angle / greatestStep));
   const spoke = subtract(arc.from, arc.centre);
   return Array.from({ length: steps + 1 }, (_, step) => {
     const turn = (arc.angle * step) / steps;
@@ -52,9 +53,9 @@ function framesOfArc(arc: ArcPiece, across: Vec3): SweepFrame[] {
 /**
  * Frames at end A, through every bend (its tangents included), and at end B.
  * `reference` is the direction of phi = 0 at end A; the part of it square to the tube is used.
- * An empty path has no frames.
+ * Bends go in steps of at most `greatestStep` radians. An empty path has no frames.
  */
-export function sweepFrames(path: Path, reference: Vec3): readonly SweepFrame[] {
+export function sweepFrames(path: Path, reference: Vec3, greatestStep = DRAWN_STEP): readonly SweepFrame[] {
   const first = path.pieces[0];
   const last = path.pieces.at(-1);
   if (first === undefined || last === undefined) return [];
@@ -62,7 +63,7 @@ export function sweepFrames(path: Path, reference: Vec3): readonly SweepFrame[] 
   const frames = [frameAt(first.from, first.startTangent, across)];
   for (const piece of path.pieces) {
     if (piece.kind === 'line') continue;
-    const bend = framesOfArc(piece, across);
+    const bend = framesOfArc(piece, across, greatestStep);
     frames.push(...bend);
     across = bend.at(-1)!.across;
   }

@@ -1,0 +1,73 @@
+/**
+ * cage.step: every tube as an exact solid of planes, cylinders and tori, in car axes and millimetres, AP214. One product a
+ * tube, with one body in it, both named by the tube's number and name. Bodies are made and translated one by one, and
+ * the kernel's memory freed in between.
+ *
+ * The kernel writes the file's data; names and header are set in its text afterwards, so that names outside ASCII are
+ * spelt as the standard asks, and the same job gives the same bytes.
+ */
+import type { Derived } from '../../core/derive.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { leftOutNote, NO_DATE, type ExportFile, type Going } from '../files.ts';
+import { tubeBody } from './body.ts';
+import { scoped, type Kernel } from './kernel.ts';
+import { part21Text } from './part21.ts';
+
+/** In the kernel's own file system, which is its memory. */
+const SCRATCH = '/cage.step';
+
+/** `going` is told of each tube before it is cut. A tube that has no body is left out, and named in the file's note. */
+export async function stepFile({ job, tubes, byId }: Derived, oc: Kernel, going: Going): Promise<ExportFile> {
+  oc.Interface_Static.SetCVal('write.step.schema', 'AP214IS');
+  oc.Interface_Static.SetCVal('write.step.unit', 'MM');
+  oc.Interface_Static.SetCVal('write.step.product.name', 'tube');
+  const writer = new oc.STEPControl_Writer();
+  try {
+    const made: SolvedTube[] = [];
+    for (const [i, tube] of tubes.entries()) {
+      await going(i, tubes.length);
+      const translated = scoped((keep) => {
+        const body = tubeBody(oc, keep, tube, byId);
+        if (body === null) return false;
+        const asSolid = oc.STEPControl_StepModelType.STEPControl_ManifoldSolidBrep;
+        writer.Transfer(body, asSolid, true, keep(new oc.Message_ProgressRange()));
+        return true;
+      });
+      if (translated) made.push(tube);
+    }
+    await going(tubes.length, tubes.length);
+    const names = made.map(({ number, name }) => part21Text(`${number} ${name}`));
+    const text = named(written(oc, writer), part21Text(job.name), names);
+    const leftOut = tubes.filter((tube) => !made.includes(tube));
+    return { fileName: 'cage.step', bytes: new TextEncoder().encode(text), ...leftOutNote('cage.step', leftOut) };
+  } finally {
+    writer.delete();
+  }
+}
+
+function written(oc: Kernel, writer: InstanceType<Kernel['STEPControl_Writer']>): string {
+  writer.Write(SCRATCH);
+  const text = oc.FS.readFile(SCRATCH, { encoding: 'utf8' });
+  oc.FS.unlink(SCRATCH);
+  return text;
+}
+
+/**
+ * The file as the kernel wrote it, with a header of our own and the tubes' names. Products and bodies stand in it in the order in
+ * which they were translated.
+ */
+function named(text: string, job: string, names: readonly string[]): string {
+  let [product, body] = [0, 0];
+  const twice = (name: string): string => `'${name}','${name}'`;
+  return text
+    .replace(/FILE_DESCRIPTION[\s\S]*?(?=FILE_SCHEMA)/u, () => header(job))
+    .replaceAll(/(?<=\bPRODUCT\()'[^']*',\s*'[^']*'/gu, () => twice(names[product++]!))
+    .replaceAll(/(?<=\bMANIFOLD_SOLID_BREP\()''/gu, () => `'${names[body++]!}'`);
+}
+
+const header = (job: string): string =>
+  [
+    `FILE_DESCRIPTION(('${job}','Tubes as they stand in the frame: ends cut, no allowance left on them'),'2;1');`,
+    `FILE_NAME('cage.step','${NO_DATE.toISOString().slice(0, 19)}',(''),(''),'','Cagewright','');`,
+    '',
+  ].join('\n');
