@@ -1,5 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import {
+  beginRun,
+  keepBend,
+  logReading,
+  removeRun,
+  setBentRotation,
+  setBentStraight,
+  setCheck,
+  tickStep,
+  untickStep,
+} from '../../src/core/edit/bent.ts';
+import { addObstacle, changeObstacle, clearBender, removeObstacle, setBender } from '../../src/core/edit/dies.ts';
 import { addEnvelope, updateEnvelope } from '../../src/core/edit/envelopes.ts';
 import {
   addMember,
@@ -12,17 +24,25 @@ import {
 import { addNode, moveFixedNode, removeNode, setOnDistance } from '../../src/core/edit/nodes.ts';
 import { addPoint, movePoint, removePoint } from '../../src/core/edit/points.ts';
 import type { Edited } from '../../src/core/edit/records.ts';
-import { addSection, removeSection } from '../../src/core/edit/sections.ts';
+import { addSection, removeSection, setStick } from '../../src/core/edit/sections.ts';
 import { applyDiff, diffJobs, invertDiff } from '../../src/core/job/diff.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
 import { serialiseJob } from '../../src/core/job/serialise.ts';
-import type { Job } from '../../src/core/job/types.ts';
+import type { BendStep, DrawnTube, Job, Obstacle } from '../../src/core/job/types.ts';
 import { COLLECTIONS } from '../../src/core/job/validate.ts';
 import { sampleFile } from '../core/job/sample.ts';
 import { deepFreeze } from './jobs.ts';
 
 /** Picks the record that a random number falls on. */
 const pick = <T>(items: readonly T[], at: number): T => items[at % items.length]!;
+
+const ORDER: readonly BendStep[] = [
+  { bend: 2, front: 'A' },
+  { bend: 1, front: 'B' },
+];
+const DRAWN: DrawnTube = { legs: [1100, 1000, 1100], angles: [84, 84], rotations: [0, 0] };
+const WALL: Obstacle = { name: 'Wall', kind: 'plane', point: [0, 2000, 0], normal: [0, -1, 0] };
+const orNone = (value: number): number | null => (value % 3 === 0 ? null : value / 10);
 
 /** An edit, from a job and two random numbers. */
 const EDITS: readonly ((job: Job, a: number, b: number) => Edited)[] = [
@@ -43,6 +63,21 @@ const EDITS: readonly ((job: Job, a: number, b: number) => Edited)[] = [
   (job, a) => removeSection(job, pick(job.sections, a).id),
   (job) => addEnvelope(job),
   (job, a, b) => updateEnvelope(job, pick(job.envelopes, a).id, { gap: b }),
+  (job, a) => setStick(job, pick(job.sections, a).id, a % 3 === 0 ? null : a),
+  (job, a) => setBender(job, 'd1', { planeHeight: a }),
+  (job) => clearBender(job, 'd1'),
+  (job) => addObstacle(job, 'd1', WALL),
+  (job, a) => changeObstacle(job, 'd1', a % 4, WALL),
+  (job, a) => removeObstacle(job, 'd1', a % 4),
+  (job) => (job.members.some(({ id }) => id === 'hoop') ? beginRun(job, 'hoop', ORDER, DRAWN) : job),
+  (job) => removeRun(job, 'hoop'),
+  (job, a) => tickStep(job, 'hoop', `clamp ${a % 3}`),
+  (job, a) => untickStep(job, 'hoop', `clamp ${a % 3}`),
+  (job, a, b) => logReading(job, 'hoop', (a % 2) + 1, { pulled: 90 + (b % 9), net: 88, on: '' }),
+  (job, a, b) => keepBend(job, 'hoop', (a % 2) + 1, b % 2 === 0),
+  (job, a, b) => setBentRotation(job, 'hoop', (a % 2) + 1, orNone(b)),
+  (job, a, b) => setBentStraight(job, 'hoop', (a % 2) + 1, orNone(b)),
+  (job, a, b) => setCheck(job, 'hoop', a % 2 === 0 ? 'chord' : 'width', orNone(b)),
 ];
 
 const edit = fc.tuple(fc.constantFrom(...EDITS), fc.nat(1000), fc.nat(1000));
@@ -74,7 +109,7 @@ describe('any run of edits', () => {
         }
         expect(parseJob(serialiseJob(job))).toEqual({ ok: true, job });
       }),
-      { seed: 41, numRuns: 400 },
+      { seed: 41, numRuns: 600 },
     );
   });
 });

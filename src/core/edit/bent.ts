@@ -7,7 +7,7 @@ import type { Degrees } from '../geometry/angle.ts';
 import type { BendStep, BentBend, BentTube, DrawnTube, Job, Pull, TubeRef } from '../job/types.ts';
 import { findRecord, mapKeeping, patched } from './records.ts';
 
-export const findRun = (job: Job, tube: TubeRef): BentTube | undefined => job.bent.find((bent) => bent.tube === tube);
+export const findRun = (job: Job, tube: TubeRef): BentTube | undefined => job.bent.find((run) => run.tube === tube);
 
 /** A run with nothing done yet; `order` holds every bend once. The same job where the tube has a run. */
 export function beginRun(job: Job, tube: TubeRef, order: readonly BendStep[], drawn: DrawnTube): Job {
@@ -17,7 +17,7 @@ export function beginRun(job: Job, tube: TubeRef, order: readonly BendStep[], dr
 
 /** Takes the run away, with all that was measured on the tube; its pulls stay in the log. */
 export const removeRun = (job: Job, tube: TubeRef): Job =>
-  findRun(job, tube) === undefined ? job : { ...job, bent: job.bent.filter((bent) => bent.tube !== tube) };
+  findRun(job, tube) === undefined ? job : { ...job, bent: job.bent.filter((run) => run.tube !== tube) };
 
 /** Ticks a step off, by its key: 'cut', 'mark', 'clamp 2', 'pull 2' ..., 'check'. */
 export const tickStep = (job: Job, tube: TubeRef, step: string): Job =>
@@ -44,8 +44,8 @@ export function logReading(
   if (findRun(job, tube) === undefined || member?.die === undefined) return job;
   const { die, section, batch } = member;
   const pull: Pull = { die, section, ...(batch !== undefined && { batch }), pulled, net, on, tube, bend };
-  // An earlier run's pulls of the same bend are of another tube: they stay.
-  const at = before === undefined ? -1 : job.pulls.findLastIndex((each) => each.tube === tube && each.bend === bend);
+  // Pulls of the same bend in an earlier run are of another tube: they stay.
+  const at = before === undefined ? -1 : job.pulls.findLastIndex((each) => isOf(each, tube, before));
   const logged = { ...job, pulls: at < 0 ? [...job.pulls, pull] : job.pulls.with(at, pull) };
   return changeRun(logged, tube, (run) => {
     if (before === undefined) return { ...run, bends: [...run.bends, { bend, pulled, net }] };
@@ -53,6 +53,9 @@ export function logReading(
     return { ...run, bends: run.bends.map((each) => (each === before ? { ...rest, pulled, net } : each)) };
   });
 }
+
+const isOf = (pull: Pull, tube: TubeRef, made: BentBend): boolean =>
+  pull.tube === tube && pull.bend === made.bend && pull.pulled === made.pulled && pull.net === made.net;
 
 /** Leaves a bend as it is, though it is not what was asked for; or takes that back. */
 export const keepBend = (job: Job, tube: TubeRef, bend: number, kept = true): Job =>

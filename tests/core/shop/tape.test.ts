@@ -403,7 +403,7 @@ function bendingOf(
     start,
     angle,
     radius,
-    turnAboutX: -step.rotation,
+    turnAboutX: -1 * step.rotation,
     near: Math.min(start, end),
     far: Math.max(start, end),
   };
