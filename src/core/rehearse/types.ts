@@ -51,9 +51,9 @@ export interface RehearsedStep extends BendStep {
    */
   readonly rotation: Radians;
   readonly rotationFrom: number | null;
-  /** Null where nothing is touched over the whole sweep. */
+  /** Null where nothing is touched over the whole sweep, and where the machine cannot hold the tube for one. */
   readonly hit: Hit | null;
-  /** Why the machine cannot hold the tube for this bend, in words; null where it can. */
+  /** Why the machine cannot hold the tube for this bend, as a sentence that begins "bend 2 ..."; null where it can. */
   readonly cannotHold: string | null;
 }
 

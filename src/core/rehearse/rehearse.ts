@@ -1,0 +1,103 @@
+/**
+ * A tube rehearsed on its bender: the plain order, and of all orders that keep clear the one to take.
+ *
+ * What is in front of a bend depends only on the made bends in front, what is behind only on those behind: each is swept once and
+ * kept, and only when an order leads to it.
+ */
+import type { Radians } from '../geometry/angle.ts';
+import type { BendStep } from '../job/types.ts';
+import { isBelievable, pulledFor } from '../springback/pull-law.ts';
+import { cannotHold, neighbour, straightTo } from './hold.ts';
+import { bendsIn, bitOf, rotationBetween, searchOrders, type Trouble, type TroubleOf } from './orders.ts';
+import { layFront, layRear, type BendableTube } from './pose.ts';
+import { firstOf, frontHit, rearHit, sideAlong, surroundingsOf, type Side } from './sweep.ts';
+import type { Hit, Rehearsal, RehearsedStep } from './types.ts';
+import { noOrderReason } from './words.ts';
+
+/** With more bends than this the orders are not searched. */
+export const MOST_BENDS = 8;
+
+/** The plain order, the one proposed and how many are free; pure, takes up to 100 ms. Where bends overlap nothing is rehearsed. */
+export function rehearse(tube: BendableTube): Rehearsal {
+  if (tube.straights.some((straight) => straight < 0)) {
+    return { plain: [], proposed: null, reason: 'its bends overlap, so it cannot be made', free: 0, all: 0 };
+  }
+  const trouble = troublesOf(tube);
+  const plain = rehearsed(
+    tube,
+    tube.bends.map((_, i) => ({ bend: i + 1, front: 'A' })),
+    trouble,
+  );
+  if (tube.bends.length > MOST_BENDS) {
+    const reason = `it has ${tube.bends.length} bends; orders are searched up to ${MOST_BENDS}`;
+    return { plain, proposed: null, reason, free: 0, all: 0 };
+  }
+  const search = searchOrders(tube, trouble);
+  const proposed = search.best === null ? null : rehearsed(tube, search.best, trouble);
+  const reason = proposed === null ? noOrderReason(tube.bends.length, trouble) : null;
+  return { plain, proposed, reason, free: search.free, all: search.all };
+}
+
+/** How far the machine turns for a bend of this tube: the pull where its law can be true, else the net angle. */
+export function pulledAngle({ pullLaw, bends }: BendableTube, bend: number): Radians {
+  const { angle } = bends[bend - 1]!;
+  return pullLaw !== null && isBelievable(pullLaw, angle) ? pulledFor(pullLaw, angle) : angle;
+}
+
+function troublesOf(tube: BendableTube): TroubleOf {
+  const around = surroundingsOf(tube);
+  const sides = new Map<string, { readonly side: Side; readonly hit: Hit | null }>();
+  const kept = new Map<string, Trouble>();
+  const swept = (which: 'front' | 'rear', set: number, step: BendStep) => {
+    const key = `${which} ${step.bend}${step.front} ${set}`;
+    const known = sides.get(key);
+    if (known !== undefined) return known;
+    const side = sideAlong((which === 'front' ? layFront : layRear)(tube, bendsIn(set), step), around);
+    const hit = (which === 'front' ? frontHit : rearHit)(side, pulledAngle(tube, step.bend), around);
+    sides.set(key, { side, hit });
+    return { side, hit };
+  };
+  const sweep = (made: number, step: BendStep): Hit | null => {
+    const nearerA = made & (bitOf(step.bend) - 1);
+    const nearerB = made & ~(2 * bitOf(step.bend) - 1);
+    const [ahead, behind] = step.front === 'A' ? [nearerA, nearerB] : [nearerB, nearerA];
+    const front = swept('front', ahead, step);
+    const rear = swept('rear', behind, step);
+    return firstOf(front.side, rear.side, front.hit, rear.hit, pulledAngle(tube, step.bend), around);
+  };
+  const trouble = (made: number, step: BendStep): Trouble => {
+    const key = `${step.bend}${step.front} ${made}`;
+    const known = kept.get(key);
+    if (known !== undefined) return known;
+    const barred = cannotHold(tube, bendsIn(made), step);
+    const found = { hit: barred === null ? sweep(made, step) : null, cannotHold: barred };
+    kept.set(key, found);
+    return found;
+  };
+  return trouble;
+}
+
+function rehearsed(tube: BendableTube, order: readonly BendStep[], trouble: TroubleOf): readonly RehearsedStep[] {
+  let made = 0;
+  return order.map((step): RehearsedStep => {
+    const before = bendsIn(made);
+    const rotationFrom = nearestMade(tube, before, step.bend);
+    const found = trouble(made, step);
+    made |= bitOf(step.bend);
+    return {
+      ...step,
+      pulled: pulledAngle(tube, step.bend),
+      net: tube.bends[step.bend - 1]!.angle,
+      rotation: rotationFrom === null ? 0 : rotationBetween(tube, rotationFrom, step.bend),
+      rotationFrom,
+      ...found,
+    };
+  });
+}
+
+/** The made bend next to this one on the tube; where one lies on either side, the one with less straight between, or that towards end A. */
+function nearestMade(tube: BendableTube, made: ReadonlySet<number>, bend: number): number | null {
+  const [a, b] = [neighbour(made, bend, -1), neighbour(made, bend, 1)];
+  if (a === null || b === null) return a ?? b;
+  return straightTo(tube, bend, a) <= straightTo(tube, bend, b) ? a : b;
+}
