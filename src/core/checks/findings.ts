@@ -7,6 +7,7 @@ import { toDegrees } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { LengthUnit } from '../job/types.ts';
+import { beyondNode, gripShort } from '../solve/amount.ts';
 import { costOfIgnoringRadius } from '../solve/opened.ts';
 import { contradictions, isBelievable } from '../springback/pull-law.ts';
 import type { Bend, Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
@@ -16,6 +17,8 @@ import type { Clearance, Finding, Severity } from './types.ts';
 const PRACTICE = 'common practice';
 const LEAST_RADIUS =
   'CLR at least 3 x OD: FIA Appendix J art. 253-8 (as quoted, 2009); Motorsport UK NCR 2026 ch. 7 app. 3 art. 20.3; Formula SAE 2026 F.5.2';
+const ONE_PIECE =
+  'hoops of one piece: Motorsport UK NCR 2026 ch. 7 app. 3 (rollbars, no joints); Formula SAE 2026 V1.0 (main hoop)';
 const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
 
 /** Errors first, then warnings, then notes; within each in build order. */
@@ -29,6 +32,9 @@ export function findTrouble(frame: Frame, clearances: readonly Clearance[]): rea
     gather(twinTrouble(tube, frame));
     gather(openingTrouble(tube, show));
     gather(bendTrouble(tube, show));
+    gather(holdTrouble(tube, show));
+    gather(manyBends(tube));
+    gather(stickTrouble(tube, show));
     gather(endTrouble(tube, frame, show));
   }
   for (const each of clearances) if (!each.ok) gather(clearanceTrouble(each, frame, show));
@@ -92,16 +98,6 @@ function* bendTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
         at,
         message: `${tube.name}: ${show(straight)} of straight ${where}; ${die.name} needs ${show(die.leastStraight)} to clamp on. Move the corners ${show(die.leastStraight - straight)} further apart.`,
       };
-    } else if (i === bends.length && straight < die.leastGrip - ROUNDING) {
-      yield {
-        ...base,
-        id: 'bend/short-tail',
-        severity: 'warning',
-        bend: i,
-        end: 'B',
-        at,
-        message: `${tube.name}: ${show(straight)} of tail after bend ${i}; ${die.name} grips ${show(die.leastGrip)}. Leave ${show(die.leastGrip - straight)} more on end B for the clamp and cut it off after bending${straights[0]! >= die.leastGrip ? ', or bend the tube from end B' : ''}.`,
-      };
     }
   }
   for (const [i, bend] of bends.entries()) {
@@ -117,19 +113,6 @@ function* bendTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
     }
   }
   const first = bends[0]!;
-  const [endA] = tube.ends;
-  const short = (endA.tip ?? 0) - endA.allowance - (first.start - die.clampOffset);
-  if (die.clampOffset > 0 && short > ROUNDING) {
-    yield {
-      ...base,
-      id: 'bend/clamp-off-tube',
-      severity: 'warning',
-      bend: 1,
-      end: 'A',
-      at: first.corner,
-      message: `${tube.name}: the clamp mark of bend 1 lies ${show(short)} before end A. Leave that much more on end A and cut it off after bending, or bend the tube from end B.`,
-    };
-  }
   if (Math.abs(die.outerDiameter - section.outerDiameter) > 0.01) {
     yield {
       ...base,
@@ -149,6 +132,100 @@ function* bendTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
       source: LEAST_RADIUS,
     };
   }
+}
+
+/**
+ * What the machine holds the tube by, measured from end A: the clamp in front of the outermost bend there, the grip behind the
+ * other. Which end is in front the bender says.
+ */
+function* holdTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
+  const { bends, straights, die, ends, developedLength } = tube;
+  if (bends.length === 0 || die === null) return;
+  const base = { tube: tube.id, severity: 'warning', source: PRACTICE } as const;
+  const [front, rear] = die.bender?.bendLies === 'before' ? ([1, 0] as const) : ([0, 1] as const);
+  const letter = (end: 0 | 1) => (end === 0 ? 'A' : 'B');
+  const outermost = (end: 0 | 1) => (end === 0 ? 1 : bends.length);
+  const [clamped, last] = [outermost(front), outermost(rear)];
+
+  const short = gripShort(tube, rear);
+  if (straights.at(rear === 0 ? 0 : -1)! >= -ROUNDING && short > ROUNDING) {
+    const better = gripShort(tube, front) <= ROUNDING ? `, or bend the tube from end ${letter(rear)}` : '';
+    yield {
+      ...base,
+      id: 'bend/short-tail',
+      bend: last,
+      end: letter(rear),
+      at: bends[last - 1]!.corner,
+      message: `${tube.name}: ${show(die.leastGrip - short)} of tail behind bend ${last}; ${die.name} grips ${show(die.leastGrip)}. Leave ${show(short)} more on end ${letter(rear)} for the clamp and cut it off after bending${better}.`,
+    };
+  }
+  const bend = bends[clamped - 1]!;
+  const toEnd = (front === 0 ? bend.start : developedLength - bend.end) + beyondNode(ends[front]);
+  const missing = die.clampOffset - toEnd;
+  if (die.clampOffset > 0 && missing > ROUNDING) {
+    yield {
+      ...base,
+      id: 'bend/clamp-off-tube',
+      bend: clamped,
+      end: letter(front),
+      at: bend.corner,
+      message: `${tube.name}: the clamp mark of bend ${clamped} lies ${show(missing)} ${front === 0 ? 'before' : 'beyond'} end ${letter(front)}. Leave that much more on end ${letter(front)} and cut it off after bending, or bend the tube from end ${letter(rear)}.`,
+    };
+  }
+}
+
+/** Orders of bending are tried one by one up to so many bends (core/rehearse). */
+export const SEARCHED_BENDS = 8;
+
+/** More than most hoops have. */
+const HOOP_BENDS = 4;
+
+const isHoop = ({ member }: SolvedTube): boolean => /hoop|roll-?bar/iu.test(member.role);
+
+function* manyBends(tube: SolvedTube): Generator<Finding> {
+  const count = tube.bends.length;
+  const base = { id: 'bend/many-bends', severity: 'note', tube: tube.id, source: PRACTICE } as const;
+  if (count <= HOOP_BENDS) return;
+  const at = tube.bends[0]!.corner;
+  if (count > SEARCHED_BENDS) {
+    yield {
+      ...base,
+      at,
+      message: `${tube.name} has ${count} bends. No order of bending is searched for more than ${SEARCHED_BENDS}: go through its swing by hand, or make it of two tubes.`,
+    };
+  } else if (isHoop(tube)) {
+    yield {
+      ...base,
+      at,
+      message: `${tube.name} has ${count} bends, more than most hoops. Each adds its own error to all that follow, and a rule book may set a greatest number: look yours up.`,
+    };
+  }
+}
+
+/** A blank that no stick holds. With the grip of the usual feed; another may need none. */
+function* stickTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
+  const { section, blankLength, die } = tube;
+  if (section.stick === undefined) return;
+  const rear = die?.bender?.bendLies === 'before' ? 0 : 1;
+  const grip = gripShort(tube, rear);
+  const over = blankLength + grip - section.stick;
+  if (over <= ROUNDING) return;
+  const otherwise = blankLength + gripShort(tube, rear === 0 ? 1 : 0) <= section.stick + ROUNDING;
+  const hoop = isHoop(tube);
+  const blank = `${tube.name}: the blank is ${show(blankLength + grip)} long${grip > ROUNDING ? `, ${show(grip)} of it for the grip` : ''}; sticks of ${section.name} are ${show(section.stick)}, ${show(over)} too short.`;
+  const mend = otherwise
+    ? `Bent from end ${rear === 0 ? 'A' : 'B'} it needs less grip and fits.`
+    : hoop
+      ? 'A hoop is made of one piece, without a joint: get a longer stick.'
+      : 'Get a longer stick, or make it of two tubes with a joint that your rule book allows.';
+  yield {
+    id: 'stock/longer-than-stick',
+    severity: hoop && !otherwise ? 'error' : 'warning',
+    tube: tube.id,
+    at: tube.corners[0]!,
+    message: `${blank} ${mend}`,
+    source: hoop && !otherwise ? ONE_PIECE : PRACTICE,
+  };
 }
 
 /** Under this, mm, the tape does not show it. */

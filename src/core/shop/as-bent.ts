@@ -10,10 +10,11 @@ import { arcPiece, linePiece, type Piece } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { addScaled, distance, normalize, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { BentBend, BentTube } from '../job/types.ts';
+import { beyondNode } from '../solve/amount.ts';
 import { rollOut, type RolledBend, type RollStart } from '../solve/roll-out.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { checkDimensions, type CheckDimension } from './check-dimensions.ts';
-import { beyondNodes, sawn, type TubeForm } from './form.ts';
+import { sawn, type TubeForm } from './form.ts';
 
 export interface AsBent {
   /** From end A; straight: tangent to tangent before the bend. */
@@ -51,7 +52,7 @@ export function asBent(tube: SolvedTube, { order, bends: made }: Pick<BentTube, 
   };
   const places = rollOut(start, bends, tail);
   const form = {
-    pieces: sawn(piecesOf(start, bends, tail, places), beyondNodes(tube)),
+    pieces: sawn(piecesOf(start, bends, tail, places), tube.ends.map(beyondNode)),
     outerDiameter: tube.section.outerDiameter,
   };
   const endB = places.at(-1)!.position;

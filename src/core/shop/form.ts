@@ -5,6 +5,7 @@
 import { linePiece, type Piece } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { addScaled, dot, subtract, type Vec3 } from '../geometry/vector.ts';
+import { beyondNode } from '../solve/amount.ts';
 import type { SolvedTube } from '../solve/types.ts';
 
 export interface TubeForm {
@@ -13,20 +14,14 @@ export interface TubeForm {
   readonly outerDiameter: number;
 }
 
-/** How far the blank runs on beyond each end's node, mm; below zero where its tip lies inside the node. */
-export const beyondNodes = ({ ends }: Pick<SolvedTube, 'ends'>): readonly [number, number] => [
-  ends[0].allowance - (ends[0].tip ?? 0),
-  ends[1].allowance - (ends[1].tip ?? 0),
-];
-
 /** The tube as it is drawn. */
 export const formOf = (tube: SolvedTube): TubeForm => ({
-  pieces: sawn(tube.path.pieces, beyondNodes(tube)),
+  pieces: sawn(tube.path.pieces, tube.ends.map(beyondNode)),
   outerDiameter: tube.section.outerDiameter,
 });
 
 /** The pieces from node to node, with so much more, or less, of the straight at each end. A straight that is used up goes. */
-export function sawn(pieces: readonly Piece[], [atA, atB]: readonly [number, number]): readonly Piece[] {
+export function sawn(pieces: readonly Piece[], [atA = 0, atB = 0]: readonly number[]): readonly Piece[] {
   const first = pieces[0]!;
   const endA = addScaled(first.from, first.startTangent, -atA);
   const fromA = startingAt(pieces, endA, atA);

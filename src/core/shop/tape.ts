@@ -12,6 +12,7 @@
 import { toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import { distance, normalize, scale, subtract } from '../geometry/vector.ts';
 import type { BendStep, Bender } from '../job/types.ts';
+import { beyondNode, gripShort } from '../solve/amount.ts';
 import { rollOut } from '../solve/roll-out.ts';
 import type { Bend, SolvedTube } from '../solve/types.ts';
 
@@ -92,10 +93,9 @@ export function tapeSheet(tube: SolvedTube, setting: TapeSetting): TapeSheet | n
   const { bends, developedLength, die } = tube;
   const order = setting.order ?? plainOrder(bends.length, setting.from, die?.bender?.bendLies ?? 'beyond');
   if (!isOrderOf(order, bends.length)) return null;
-  const beyond = tube.ends.map((end) => end.allowance - (end.tip ?? 0)) as [number, number];
-  const grip = gripLeft(tube, order, beyond);
+  const grip = gripLeft(tube, order);
   const blank = tube.blankLength + grip[0] + grip[1];
-  const sawnA = -beyond[0] - grip[0];
+  const sawnA = -beyondNode(tube.ends[0]) - grip[0];
   // Both along the developed length from end A's node.
   const zero = { A: sawnA, B: sawnA + blank, middle: developedLength / 2 }[setting.from];
 
@@ -211,19 +211,10 @@ function marksAfterStart(
   }
 }
 
-/** What the straight behind an end's outermost bend, with what the blank has beyond the node, falls short of the die's least grip. */
-function gripLeft(
-  { die, bends, straights }: SolvedTube,
-  order: readonly BendStep[],
-  beyond: readonly [number, number],
-): readonly [number, number] {
-  if (die === null || bends.length === 0) return [0, 0];
-  const short = (straight: number): number => Math.max(0, die.leastGrip - straight);
-  const front = (bend: number) => order.find((step) => step.bend === bend)!.front;
-  return [
-    front(1) === 'A' ? 0 : short(straights[0]! + beyond[0]),
-    front(bends.length) === 'B' ? 0 : short(straights.at(-1)! + beyond[1]),
-  ];
+/** At end A and at end B: what the machine misses to hold by where that end is behind its outermost bend. */
+function gripLeft(tube: SolvedTube, order: readonly BendStep[]): readonly [number, number] {
+  const isBehind = (end: 'A' | 'B', bend: number) => order.some((step) => step.bend === bend && step.front !== end);
+  return [isBehind('A', 1) ? gripShort(tube, 0) : 0, isBehind('B', tube.bends.length) ? gripShort(tube, 1) : 0];
 }
 
 /** Rolls the tube out from its rounded marks, from the end that is held. Only the first mark of a bend says where it starts. */

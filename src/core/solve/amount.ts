@@ -3,7 +3,7 @@
  * stretched outside and thickened inside cancel), less what the trim takes at each end.
  */
 import type { Section } from '../job/types.ts';
-import type { TubeEnd } from './types.ts';
+import type { SolvedTube, TubeEnd } from './types.ts';
 
 /** kg/mm3: 7850 kg/m3, the density of steel in EN 10220. */
 export const STEEL_DENSITY = 7850e-9;
@@ -13,9 +13,21 @@ export function sectionArea({ outerDiameter, wall }: Section): number {
   return Math.PI * wall * (outerDiameter - wall);
 }
 
+/** How far the blank runs on beyond an end's node, mm; below zero where its tip lies inside the node. */
+export const beyondNode = ({ allowance, tip }: TubeEnd): number => allowance - (tip ?? 0);
+
+/**
+ * What the machine misses to hold the tube by behind its last bend, mm, with end A (0) or end B (1) behind: the straight there with
+ * all that the blank has falls so far short of the die's least grip. 0 without bends.
+ */
+export function gripShort({ die, bends, straights, ends }: SolvedTube, behind: 0 | 1): number {
+  if (die === null || bends.length === 0) return 0;
+  return Math.max(0, die.leastGrip - straights.at(behind === 0 ? 0 : -1)! - beyondNode(ends[behind]));
+}
+
 /** Tip to tip plus allowances, mm. An end whose cutter is not reached counts from its node. */
 export function blankLength(developedLength: number, ends: readonly [TubeEnd, TubeEnd]): number {
-  return ends.reduce((sum, end) => sum - (end.tip ?? 0) + end.allowance, developedLength);
+  return ends.reduce((sum, end) => sum + beyondNode(end), developedLength);
 }
 
 /** Mass of the coped tube without allowances, kg. */

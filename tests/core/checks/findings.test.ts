@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { SEARCHED_BENDS } from '../../../src/core/checks/findings.ts';
+import { MOST_BENDS } from '../../../src/core/rehearse/rehearse.ts';
 import { derived } from '../frame.ts';
 
 type Records = Parameters<typeof derived>[0];
@@ -36,6 +38,27 @@ describe('findings of bends', () => {
     expect(ids(bent([600, 600, 0], [850, 600, 0], die({ leastGrip: 150 })))).toEqual(['warning bend/short-tail']);
     expect(ids(bent([600, 600, 0], [910, 600, 0], die({ leastGrip: 150 })))).toEqual([]);
   });
+  it('a tail that is left long enough grips; the message asks for what is missing', () => {
+    const tail = (allowance: number): Records => ({
+      ...bent([600, 600, 0], [850, 600, 0], die({ leastGrip: 150 })),
+      members: [{ id: 'bar', path: ['a', 'b', 'c', 'd'], ends: [{ fit: 'square' }, { fit: 'square', allowance }] }],
+    });
+    // 250 - 152.4 = 97.6 of straight.
+    expect(derived(tail(20)).findings[0]!.message).toContain('117.6 mm of tail behind bend 2');
+    expect(derived(tail(20)).findings[0]!.message).toContain('Leave 32.4 mm more on end B');
+    expect(ids(tail(52.4))).toEqual([]);
+  });
+  it('a bender that leaves the measured end behind grips at end A and clamps beyond the last bend', () => {
+    const set = die({ leastGrip: 500, clampOffset: 480, bender: { bendLies: 'before' } });
+    const { findings } = derived(bent([600, 600, 0], [1060, 600, 0], set));
+    expect(findings.map(({ id, end, bend }) => [id, end, bend])).toEqual([
+      ['bend/short-tail', 'A', 1],
+      ['bend/clamp-off-tube', 'B', 2],
+    ]);
+    // 600 - 152.4 = 447.6 of tail; 480 over the 460 - 152.4 in front.
+    expect(findings[0]!.message).toContain('Leave 52.4 mm more on end A');
+    expect(findings[1]!.message).toContain('172.4 mm beyond end B');
+  });
   it('an angle beyond the die; exactly at it is allowed', () => {
     expect(ids(bent([600, 600, 0], [1200, 600, 0], die({ greatestAngle: 89.9 })))).toEqual([
       'error bend/beyond-die',
@@ -51,6 +74,59 @@ describe('findings of bends', () => {
     expect(ids(bent([600, 600, 0], [1200, 600, 0], die({ centrelineRadius: 133.35 })))).toEqual([]);
     expect(ids(bent([600, 600, 0], [1200, 600, 0], die({ outerDiameter: 38.1 })))).toEqual(['error bend/wrong-die']);
   });
+});
+
+describe('findings of stock', () => {
+  /** Straights 447.6, 295.2, 97.6 and two arcs of 239.389: a blank of 1319.178, and 52.4 of grip when end B is behind. */
+  const on = (stick: number, role = 'brace', leastGrip = 150): Records => ({
+    ...bent([600, 600, 0], [850, 600, 0], {
+      ...die({ leastGrip }),
+      sections: [{ id: 'main', name: '1 3/4', outerDiameter: 44.45, wall: 3.048, stick }],
+    }),
+    members: [
+      { id: 'bar', name: 'Bar', role, path: ['a', 'b', 'c', 'd'], ends: [{ fit: 'square' }, { fit: 'square' }] },
+    ],
+  });
+  const stock = (records: Records) => derived(records).findings.filter(({ id }) => id === 'stock/longer-than-stick');
+  it('a blank over the stick: with the grip, and with what would need less of it', () => {
+    expect(stock(on(1372))).toEqual([]);
+    const [fits] = stock(on(1371));
+    expect(fits).toMatchObject({ severity: 'warning', tube: 'bar', source: 'common practice' });
+    expect(fits!.message).toContain('the blank is 1371.6 mm long, 52.4 mm of it for the grip');
+    expect(fits!.message).toContain('Bent from end B');
+    expect(stock(on(1319))[0]!.message).toContain('joint');
+    expect(stock(on(1319, 'brace', 0))[0]!.message).not.toContain('grip');
+  });
+  // One piece, no joints: Motorsport UK NCR 2026 ch. 7 app. 3; main hoop: Formula SAE Rules 2026 V1.0.
+  it('a hoop is one piece: an error that names its rule books', () => {
+    expect(stock(on(1300, 'main-hoop'))).toMatchObject([
+      { severity: 'error', source: expect.stringContaining('Motorsport UK NCR 2026 ch. 7 app. 3') },
+    ]);
+    expect(stock(on(1371, 'main-hoop'))[0]!.severity).toBe('warning');
+    expect(stock(on(1300, 'Lateral rollbar'))[0]!.severity).toBe('error');
+  });
+  it('a straight tube too; nothing where no stick is said', () => {
+    const straight = { ...on(500), members: [{ id: 'bar', path: ['a', 'b'] }] };
+    expect(stock(straight)).toHaveLength(1);
+    expect(stock(bent([600, 600, 0], [850, 600, 0]))).toEqual([]);
+  });
+});
+
+describe('findings of many bends', () => {
+  const zigzag = (bends: number, role: string): Records => {
+    const places = Array.from({ length: bends + 2 }, (_, i) => [`n${i}`, [i * 500, i % 2 === 0 ? 0 : 60, 0]] as const);
+    const ends = [{ fit: 'square' }, { fit: 'square' }];
+    return { nodes: Object.fromEntries(places), members: [{ id: 'bar', role, path: places.map(([id]) => id), ends }] };
+  };
+  it('a hoop of more than four is told, any tube of more than eight: no order is searched for those', () => {
+    expect(ids(zigzag(4, 'main-hoop'))).toEqual([]);
+    expect(ids(zigzag(5, 'main-hoop'))).toEqual(['note bend/many-bends']);
+    expect(ids(zigzag(5, 'sill-bar'))).toEqual([]);
+    expect(ids(zigzag(8, 'sill-bar'))).toEqual([]);
+    expect(ids(zigzag(9, 'sill-bar'))).toEqual(['note bend/many-bends']);
+    expect(ids(zigzag(9, 'main-hoop'))).toEqual(['note bend/many-bends']);
+  });
+  it('eight is what the search of orders goes up to', () => expect(SEARCHED_BENDS).toBe(MOST_BENDS));
 });
 
 describe('findings of ends', () => {
