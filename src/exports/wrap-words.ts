@@ -62,10 +62,10 @@ export function zeroInWords({ tube, which }: EndOf): string {
 export const zeroLabel = ({ tube, which }: EndOf): string =>
   tube.bends.length === 0 ? '0° scribed line' : `0° ${referenceInWords(tube, which)}`;
 
-export const surfaceInWords = (wrap: Wrap): string =>
-  wrap.surface === 'outer'
-    ? 'Cut line: where the outer surface ends, for a saw or torch that follows the run tube.'
-    : 'Cut line: for a cut square to the wall, clear of both faces.';
+export const surfaceInWords = (surface: Wrap['surface']): string =>
+  surface === 'outer'
+    ? 'Cut line: where the outer surface ends, for a cut that follows the run tube.'
+    : 'Cut line: for a cut square to the wall, clear of both its faces.';
 
 export function lowerEdgeInWords(wrap: Wrap, unit: LengthUnit): string {
   const beyond = wrap.lower - wrap.blankEnd;
