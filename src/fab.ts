@@ -15,6 +15,7 @@ import { derive, type Derived } from './core/derive.ts';
 import { faultLine, quoted } from './core/job/fault.ts';
 import { parseJob } from './core/job/parse.ts';
 import type { Fault } from './core/job/types.ts';
+import { withSwingFindings } from './core/swing-findings.ts';
 import { csvFiles } from './exports/csv.ts';
 import { fabricationFile } from './exports/fabrication.ts';
 import type { TextFile } from './exports/text.ts';
@@ -111,7 +112,7 @@ function deriveText(text: string): Step<Derived> {
   const parsed = parseJob(text);
   if (!parsed.ok) return refused(parsed.faults);
   const derivation = derive(parsed.job);
-  return derivation.ok ? { value: derivation.value } : refused(derivation.faults);
+  return derivation.ok ? { value: withSwingFindings(derivation.value) } : refused(derivation.faults);
 }
 
 /** Answers the line to say once everything is written. */

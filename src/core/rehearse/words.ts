@@ -61,5 +61,6 @@ function mildest(made: number, steps: readonly BendStep[], trouble: TroubleOf): 
   return steps.map((step) => trouble(made, step)).reduce((best, each) => (reach(each) > reach(best) ? each : best));
 }
 
-const listed = (bends: readonly number[]): string =>
+/** "1, 3 and 4". */
+export const listed = (bends: readonly number[]): string =>
   bends.length === 1 ? `${bends[0]}` : `${bends.slice(0, -1).join(', ')} and ${bends.at(-1)}`;

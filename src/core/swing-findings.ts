@@ -1,0 +1,63 @@
+/**
+ * What the rehearsals find: tubes that no order of bending keeps clear of machine, room and themselves, and tubes for which
+ * the order matters. Not part of derive(): a search takes longer than a frame may. The command line asks for all at
+ * once, the browser for one tube at a time while it is idle.
+ */
+import type { Finding, Severity } from './checks/types.ts';
+import type { Derived } from './derive.ts';
+import { isBendable, type BendableTube } from './rehearse/pose.ts';
+import { rehearse } from './rehearse/rehearse.ts';
+import type { Rehearsal, RehearsedStep } from './rehearse/types.ts';
+import { listed, troubleWords } from './rehearse/words.ts';
+
+const SOURCE = 'the bender and its room as set up in this job';
+
+/** At most one; none where the plain order is free, and where the die's own limits bar the tube: the checks say that. */
+export function swingFindings(tube: BendableTube, { plain, proposed, reason }: Rehearsal): readonly Finding[] {
+  const first = plain.find(({ hit, cannotHold }) => hit !== null || cannotHold !== null);
+  if (first === undefined) return [];
+  const base = { severity: 'warning', tube: tube.id, bend: first.bend, source: SOURCE } as const;
+  const at = tube.bends[first.bend - 1]!.corner;
+  if (proposed !== null) {
+    const trouble = `bend ${first.bend} ${troubleWords(first)}`;
+    const message = `${tube.name}: bent one after the other from end A, ${trouble}. Take ${orderWords(proposed)}.`;
+    return [{ ...base, id: 'bend/order-matters', at, message }];
+  }
+  if (first.hit === null) return [];
+  return [
+    { ...base, id: 'bend/no-free-order', at, message: `${tube.name}: ${reason}. ${mendFor(first.hit.solid, tube)}` },
+  ];
+}
+
+/** The same result with what the rehearsals of all its tubes find, in their place by severity. */
+export function withSwingFindings(derived: Derived): Derived {
+  const more = derived.tubes.filter(isBendable).flatMap((tube) => swingFindings(tube, rehearse(tube)));
+  if (more.length === 0) return derived;
+  return {
+    ...derived,
+    findings: [...derived.findings, ...more].toSorted((a, b) => RANK[a.severity] - RANK[b.severity]),
+  };
+}
+
+const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
+
+function mendFor(solid: string | null, { die }: BendableTube): string {
+  if (solid === 'the floor') return 'Raise the bender, or make it of two tubes.';
+  if (die.bender.room.some(({ name }) => name === solid)) return `Move ${solid} away, or set the bender up elsewhere.`;
+  return 'Move its corners further apart, or make it of two tubes.';
+}
+
+/** "bends 3, 2 and 1 in that order with end B in front"; where the tube is turned end for end, what follows is named after it. */
+function orderWords(steps: readonly RehearsedStep[]): string {
+  const runs: RehearsedStep[][] = [];
+  for (const step of steps) {
+    if (runs.at(-1)?.[0]!.front === step.front) runs.at(-1)!.push(step);
+    else runs.push([step]);
+  }
+  const told = runs.map((run) => {
+    const bends = run.map(({ bend }) => bend);
+    const which = bends.length === 1 ? `bend ${bends[0]}` : `bends ${listed(bends)} in that order`;
+    return `${which} with end ${run[0]!.front} in front`;
+  });
+  return told.join(', then ');
+}
