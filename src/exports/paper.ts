@@ -7,6 +7,7 @@ import type { Lettering } from './drawing/lettering.ts';
 import { shrunk, wrapped } from './drawing/fit.ts';
 import type { Box2 } from './drawing/clip.ts';
 import { moved, stretched } from './drawing/move.ts';
+import type { Size } from './drawing/shelves.ts';
 import { FINE, line, words } from './drawing/strokes.ts';
 import type { Mark, Place2, Sheet } from './drawing/types.ts';
 import type { PrintSettings } from './files.ts';
@@ -46,6 +47,8 @@ export function roomOn(settings: PrintSettings): Box2 {
   const { width, height } = trueSize(settings);
   return { left: MARGIN + BARS, bottom: MARGIN + FOOT, right: width - MARGIN, top: height - MARGIN - HEAD };
 }
+
+export const sizeOf = ({ left, bottom, right, top }: Box2): Size => ({ width: right - left, height: top - bottom });
 
 export interface PageWords {
   readonly title: string;

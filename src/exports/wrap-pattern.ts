@@ -3,7 +3,7 @@
  * from its lower left corner, printed side up. Layers: CUT is cut, MARK is scored or drawn, TEXT is words. Where nothing
  * reaches a part of the way round there is no closed pattern: the open pieces of line lie on CUT_OPEN.
  */
-import { toRadians } from '../core/geometry/angle.ts';
+import { toRadians, wrapHalfTurn } from '../core/geometry/angle.ts';
 import type { LengthUnit } from '../core/job/types.ts';
 import { cutAt, unroll, type Wrap } from '../core/shop/wrap.ts';
 import type { Frame } from '../core/solve/types.ts';
@@ -43,12 +43,13 @@ function cutMarks(wrap: Wrap, height: number): Mark[] {
 
 /** The reference from cut line to baseline, ticks at the quarters, and a short one at each tip. */
 function degreeMarks(end: EndOf, wrap: Wrap, height: number): Mark[] {
-  const quarters = [-180, -90, 0, 90, 180].map((degrees) => toRadians(degrees));
+  const quarters = [-270, -180, -90, 0, 90, 180, 270].map((degrees) => toRadians(degrees));
   const inside = quarters.filter((phi) => phi > wrap.left + 0.01 && phi < wrap.left + 2 * Math.PI - 0.01);
   return [
     ...inside.flatMap((phi): Mark[] => {
       const { x } = unroll(wrap, { phi, s: 0 });
-      const label = String(Math.round((phi * 180) / Math.PI)).replace('-', '−');
+      const degree = Math.round((wrapHalfTurn(phi) * 180) / Math.PI);
+      const label = String(degree).replace('-', '−');
       const foot = phi === 0 ? (cutAt(wrap, 0) ?? wrap.baseline) - wrap.lower : height - TICK;
       return [
         line(

@@ -3,11 +3,12 @@
  * then the unrolled surface. It is cut out along its edges, wound round the tube with the lower edge at the blank's sawn end and
  * the 0 line on the line of the tube, taped, and scribed along the cut line, or cut along that first. Hatched is what comes off.
  */
+import { errorsOf, faultInWords } from '../core/checks/faults.ts';
+import type { Derived } from '../core/derive.ts';
 import { toRadians } from '../core/geometry/angle.ts';
 import type { LengthUnit } from '../core/job/types.ts';
 import { landingOf } from '../core/shop/landing.ts';
 import { cutAt, inSpace, unroll, type Wrap } from '../core/shop/wrap.ts';
-import type { Frame } from '../core/solve/types.ts';
 import type { Lettering } from './drawing/lettering.ts';
 import { shrunk, wrapped } from './drawing/fit.ts';
 import { hatched } from './drawing/hatch.ts';
@@ -42,7 +43,7 @@ const UNDER = 5;
 
 /** `room` is how wide the words above it may run where it stands alone in its row, mm. */
 export function wrapTemplate(
-  frame: Frame,
+  frame: Derived,
   face: Lettering,
   end: EndOf,
   wrap: Wrap,
@@ -68,8 +69,10 @@ export function wrapTemplate(
 }
 
 /** Lines from the template's upper edge up. */
-function captions(frame: Frame, face: Lettering, end: EndOf, wrap: Wrap, unit: LengthUnit, room: number) {
+function captions(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, unit: LengthUnit, room: number) {
+  const errors = errorsOf(frame.findings, end.tube.id);
   const told = [
+    ...(errors.length > 0 ? [`! ${faultInWords(errors)}: see the checks.`] : []),
     `${capital(fitInWords(frame, end))}. ${anglesInWords(frame, end).join(' ')}`,
     `${zeroInWords(end)}.`,
     ...openInWords(wrap),
@@ -90,7 +93,7 @@ function captions(frame: Frame, face: Lettering, end: EndOf, wrap: Wrap, unit: L
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-function landings(frame: Frame, end: EndOf, wrap: Wrap, unit: LengthUnit): string[] {
+function landings(frame: Derived, end: EndOf, wrap: Wrap, unit: LengthUnit): string[] {
   const { tube, which } = end;
   const told = (name: string, place: (typeof wrap.tips)[number]): string[] => {
     const landing = landingOf(frame, tube, which, inSpace(tube, which, place));
@@ -181,7 +184,7 @@ function degrees(wrap: Wrap, tall: number): Mark[] {
     );
     const edge = degree === first || degree === first + 360;
     if (!figured || edge) return [tick];
-    const folded = degree < -180 ? degree + 360 : degree;
+    const folded = degree < -180 ? degree + 360 : degree > 180 ? degree - 360 : degree;
     const figure = String(folded).replace('-', '−');
     return [tick, words('template', x, tall - 6, figure, BESIDE, { anchor: 'middle' })];
   });
@@ -190,9 +193,9 @@ function degrees(wrap: Wrap, tall: number): Mark[] {
 /** Lines along and round the tube: the one that degrees count from, its opposite and the quarters, the node, tips and throat. */
 function tubeLines(end: EndOf, wrap: Wrap, tall: number): Mark[] {
   const zero = unroll(wrap, { phi: 0, s: 0 });
-  const quarters = [-180, -90, 90, 180].map((degree) => toRadians(degree));
+  const quarters = [-270, -180, -90, 90, 180, 270].map((degree) => toRadians(degree));
   const inside = quarters.filter((phi) => phi > wrap.left + 0.01 && phi < wrap.left + 2 * Math.PI - 0.01);
-  const named = (place: (typeof wrap.tips)[number], name: string): Mark[] => {
+  const named = (place: (typeof wrap.tips)[number], name: string, above: number): Mark[] => {
     const { x, y } = unroll(wrap, place);
     const beside = Math.min(Math.max(x, 6), wrap.width - 6);
     return [
@@ -200,11 +203,11 @@ function tubeLines(end: EndOf, wrap: Wrap, tall: number): Mark[] {
         'template',
         [
           { x, y },
-          { x, y: y + 6 },
+          { x, y: y + above },
         ],
         FINE,
       ),
-      words('template', beside, y + 7, name, BESIDE, { anchor: 'middle' }),
+      words('template', beside, y + above + 0.8, name, BESIDE, { anchor: 'middle' }),
     ];
   };
   const nodeSeen = zero.y > 2 && zero.y < tall - 8;
@@ -243,13 +246,13 @@ function tubeLines(end: EndOf, wrap: Wrap, tall: number): Mark[] {
           words('template', wrap.width - 2, zero.y + 0.8, 'node', BESIDE, { anchor: 'end' }),
         ]
       : []),
-    ...wrap.tips.flatMap((tip) => named(tip, 'tip')),
-    ...(Math.abs(wrap.throat.phi) < 0.1 ? [] : named(wrap.throat, 'throat')),
+    ...wrap.tips.flatMap((tip) => named(tip, 'tip', 6)),
+    ...(Math.abs(wrap.throat.phi) < 0.1 ? [] : named(wrap.throat, 'throat', 2)),
   ];
 }
 
 /** On the template itself, so that it is known after it is cut out: which end, of which tube, to which tube. */
-function names(frame: Frame, face: Lettering, end: EndOf, wrap: Wrap, tall: number): Mark[] {
+function names(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, tall: number): Mark[] {
   const zero = unroll(wrap, { phi: 0, s: 0 }).x;
   const [from, to] = zero >= wrap.width / 2 - 1e-9 ? [0, zero] : [zero, wrap.width];
   const [left, room] = [from + 6, to - from - 8];

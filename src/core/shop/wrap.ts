@@ -58,7 +58,7 @@ export interface Wrap {
 }
 
 /** Left between the deepest point and the baseline for the words that stand there, mm. */
-const BODY = 26;
+const BODY = 28;
 /** More allowance than this is not drawn: the template would grow for nothing, mm. */
 const MOST_ALLOWANCE = 25;
 /** Places between degrees are kept where a straight line from degree to degree would be off by more, mm. */
@@ -200,13 +200,14 @@ function equalTip(trims: Float64Array, parts: number, { phi, s }: SurfacePlace):
 
 /**
  * The seam stands opposite phi = 0, which then lies in the middle of the sheet. Where the throat lies within 60 degrees of that,
- * the seam goes a quarter turn aside, to the side away from the throat: paper slips most at the seam, and the throat is where the fit shows.
+ * the seam goes to 60 degrees beside phi = 0, on the side away from the throat: paper slips most at its seam, and the throat is where
+ * the fit shows. Not to a quarter turn, where most copes have their tips.
  */
 function leftEdge(throat: Radians): Radians {
   const fromBack = wrapHalfTurn(throat - Math.PI);
   if (Math.abs(fromBack) >= toRadians(60)) return -Math.PI;
-  // A throat beyond 180 (on the side of -90) is farther from +90, and the other way round.
-  return fromBack > 0 ? toRadians(90) - 2 * Math.PI : toRadians(-90);
+  // A throat beyond 180 (on the negative side) is farther from +60, and the other way round.
+  return fromBack > 0 ? toRadians(60) - 2 * Math.PI : toRadians(-60);
 }
 
 function cutPieces(trims: Float64Array, parts: number, left: Radians): SurfacePlace[][] {

@@ -100,7 +100,7 @@ describe('a wrap template', () => {
     }
   });
 
-  it('meets itself at the seam, a quarter turn or more from the throat', () => {
+  it('meets itself at the seam, 60 degrees or more from the throat', () => {
     for (const { tube: each, which } of ends) {
       const wrap = wrapOf(frame, each, which, PAPER)!;
       const line = wrap.pieces[0]!;

@@ -1,0 +1,125 @@
+/** Wrap templates on paper: wraps.pdf, at full size, on pages that tell whether they were printed so. */
+import { WHO_DECIDES } from '../core/checks/cautions.ts';
+import type { Derived } from '../core/derive.ts';
+import { needsWrap } from '../core/shop/wrap.ts';
+import type { Box2 } from './drawing/clip.ts';
+import { wrapped } from './drawing/fit.ts';
+import { lettering, type Fonts, type Lettering } from './drawing/lettering.ts';
+import { moved, quarterTurned } from './drawing/move.ts';
+import { writePdf } from './drawing/pdf.ts';
+import { shelved, type Size } from './drawing/shelves.ts';
+import { words } from './drawing/strokes.ts';
+import type { Mark } from './drawing/types.ts';
+import type { ExportFile, Going, PrintSettings } from './files.ts';
+import { pageOf, putIn, roomOn, sizeOf } from './paper.ts';
+import { tiled } from './tiles.ts';
+import { wrapTemplate, type Template } from './wrap-template.ts';
+import { endMark, endsOf, surfaceInWords, type EndOf } from './wrap-words.ts';
+import { paperWrap, type Surface } from './wraps.ts';
+
+/** Between templates, mm. */
+const GAP = 9;
+
+const CAUTION = `Hold it against the tube before you cut. ${WHO_DECIDES}`;
+
+const HOW =
+  'Cut out a template, wind it round the tube, lower edge at the blank’s sawn end, 0° on the line of the tube: the seam must just close. Hatched comes off. Degrees run clockwise as you look into the end, turns on a run tube as you look along it from its end A.';
+
+/**
+ * wraps.pdf: one template an end, as many as a page holds; a wide one lies along the page, one that is larger than the page comes in
+ * sheets to be joined. Ends that a plain square cut makes have none, and are named on the last page with those that nothing reaches.
+ */
+export async function wrapsPdf(
+  derived: Derived,
+  fonts: Fonts,
+  settings: PrintSettings,
+  going: Going,
+  surface: Surface = 'outer',
+): Promise<ExportFile> {
+  const face = lettering(fonts);
+  const room = roomOn(settings);
+  const { job } = derived;
+  const ends = endsOf(derived);
+  const needed = ends.filter(({ tube, which }) => needsWrap(tube.ends[which]));
+  const blocks: Block[] = [];
+  const without: EndOf[] = [];
+  const total = ends.length + 1;
+  for (const [done, end] of needed.entries()) {
+    // oxlint-disable-next-line no-await-in-loop -- one end after the other, so that the page can breathe between them
+    await going(done, total);
+    const wrap = paperWrap(derived, end, surface);
+    if (wrap === null) without.push(end);
+    else
+      blocks.push(
+        fittedTo(room, wrapTemplate(derived, face, end, wrap, job.lengthUnit, sizeOf(room).width), endMark(end)),
+      );
+  }
+  const pages = [
+    ...pagesOf(blocks, room),
+    ...notesPage(
+      face,
+      room,
+      ends.filter((end) => !needed.includes(end)),
+      without,
+    ),
+  ];
+  const how = `${HOW} ${surfaceInWords(surface)}`;
+  const groups = pages.map(({ name, marks }, i) => () => {
+    const title = `Wrap templates · ${job.name}${name === '' ? '' : ` · ${name}`}`;
+    return [pageOf(settings, face, { title, count: `page ${i + 1} of ${pages.length}`, how, caution: CAUTION }, marks)];
+  });
+  const bytes = await writePdf(`Wrap templates, ${job.name}`, fonts, groups, (done, of) =>
+    going(needed.length + ((total - needed.length) * done) / of, total),
+  );
+  return { fileName: 'wraps.pdf', bytes };
+}
+
+interface Block extends Template {
+  readonly name: string;
+}
+
+interface Page {
+  /** Of the sheet within a template that takes several; else empty. */
+  readonly name: string;
+  readonly marks: readonly Mark[];
+}
+
+/** Upright where it fits so, else along the page where it fits so, else upright in several sheets. */
+function fittedTo(room: Box2, template: Template, name: string): Block {
+  const size = sizeOf(room);
+  const { width, height, marks } = template;
+  const lies = width > size.width && width <= size.height && height <= size.width;
+  return lies ? { name, width: height, height: width, marks: quarterTurned(marks, height) } : { ...template, name };
+}
+
+function pagesOf(blocks: readonly Block[], room: Box2): Page[] {
+  const size = sizeOf(room);
+  const pages: Page[] = [];
+  const fits = ({ width, height }: Block) => width <= size.width && height <= size.height;
+  const whole = blocks.filter(fits);
+  for (const [i, { sheet, left, down }] of shelved(whole, size, GAP).entries()) {
+    const block = whole[i]!;
+    const before = pages[sheet]?.marks ?? [];
+    pages[sheet] = { name: '', marks: [...before, ...putIn(room, block.marks, block.height, left, down)] };
+  }
+  for (const block of blocks.filter((each) => !fits(each))) {
+    for (const tile of tiled(block.marks, block, size)) {
+      pages.push({ name: `${block.name}, sheet ${tile.name}`, marks: moved(tile.marks, room.left, room.bottom) });
+    }
+  }
+  return pages;
+}
+
+/** Empty where every end has a template. */
+function notesPage(face: Lettering, room: Box2, square: readonly EndOf[], without: readonly EndOf[]): Page[] {
+  const list = (ends: readonly EndOf[]): string => ends.map(endMark).join(', ');
+  const told = [
+    ...(square.length > 0 ? [`Cut square, no template needed: ${list(square)}.`] : []),
+    ...(without.length > 0 ? [`Nothing reaches these ends, there is no line to draw: ${list(without)}.`] : []),
+  ];
+  if (told.length === 0) return [];
+  const lines = told.flatMap((text) => wrapped(face, text, room.right - room.left, 4));
+  return [
+    { name: 'no template', marks: lines.map((text, i) => words('page', room.left, room.top - 5 - 5.5 * i, text, 4)) },
+  ];
+}
