@@ -15,8 +15,8 @@ import { Eye } from './scene/Eye.tsx';
 import type { Floor } from './scene/floor.ts';
 import type { Gap } from './scene/gap.ts';
 import { Spots } from './scene/Spots.tsx';
-import { makeFinishes, paintFinishes } from './scene/steel.ts';
 import { Strokes, strokesAlong } from './scene/Strokes.tsx';
+import { useFinishes } from './scene/useFinishes.ts';
 import { Tubes } from './scene/Tubes.tsx';
 import { bodyChains } from './shown.ts';
 import type { Spot } from './pick.ts';
@@ -51,12 +51,8 @@ export function Scene({ viewpoint, placer, palette, pointed, floor, gaps, points
   const station = useWorkspace((state) => state.station);
   const invalidate = useThree((state) => state.invalidate);
 
-  const finishes = useMemo(() => makeFinishes(), []);
-  useEffect(() => () => Object.values(finishes).forEach((finish) => finish.dispose()), [finishes]);
-  useEffect(() => {
-    paintFinishes(finishes, palette);
-    invalidate();
-  }, [finishes, palette, invalidate]);
+  const finishes = useFinishes(palette);
+  useEffect(() => invalidate(), [palette, invalidate]);
 
   const { middle, depth } = useMemo(() => extentOf(derived.tubes), [derived.tubes]);
   const body = useMemo(() => bodyChains(derived.job).flatMap(strokesAlong), [derived.job]);

@@ -15,9 +15,11 @@ export interface Extent {
 
 const STEP = 500;
 
-/** Middle and diagonal of the box round the tubes, in steps of half a metre; the datum and one step when there are none. */
-export function extentOf(tubes: readonly SolvedTube[]): Extent {
-  const places = tubes.flatMap((tube) => tube.corners);
+/** Of the box round the tubes. */
+export const extentOf = (tubes: readonly SolvedTube[]): Extent => boxOf(tubes.flatMap((tube) => tube.corners));
+
+/** Middle and diagonal of the box round the places, in steps of half a metre; the datum and one step when there are none. */
+export function boxOf(places: readonly Vec3[]): Extent {
   if (places.length === 0) return { middle: [0, 0, 0], depth: STEP };
   const reach = (axis: 0 | 1 | 2): [number, number] => {
     const along = places.map((place) => place[axis]);

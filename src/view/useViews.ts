@@ -2,7 +2,8 @@
 import { useEffect, useRef } from 'react';
 import type { Vec3 } from '../core/geometry/vector.ts';
 import { useWorkspace } from '../store/workspace.ts';
-import { fitPoints, orbit, pan, zoom, type FitArea, type Rig } from './camera/rig.ts';
+import { moveByKey } from './camera/move-by-key.ts';
+import { fitPoints, type FitArea, type Rig } from './camera/rig.ts';
 import { hoopOf, hoopView, standardView, type StandardView } from './camera/standard-views.ts';
 import type { Viewpoint } from './camera/viewpoint.ts';
 import { placesOfFrame, placesOfJob, placesOfSelection } from './extent.ts';
@@ -13,8 +14,8 @@ import type { ViewButton } from './Toolbar.tsx';
 const CLOSE_SPAN = 900;
 /** Pixels along the lower edge that the toolbar takes. */
 export const TOOLBAR = 60;
-const NARROW = 560;
-const KEY_TURN = Math.PI / 24;
+/** Pixels: a bay less wide than this has no room for what stands round. */
+export const NARROW = 560;
 
 export interface Views {
   readonly groups: readonly (readonly ViewButton[])[];
@@ -71,42 +72,11 @@ export function useViews(viewpoint: Viewpoint, size: Size): Views {
     ],
   ];
 
-  const turn = (yaw: number, pitch: number): void =>
-    viewpoint.set(orbit(viewpoint.rig(), yaw * KEY_TURN, pitch * KEY_TURN));
-  const move = (right: number, up: number): void => {
-    const step = viewpoint.rig().span / 12;
-    viewpoint.set(pan(viewpoint.rig(), right * step, up * step));
-  };
   const onKey = (key: string, shift: boolean): boolean => {
     const button = groups.flat().find((candidate) => candidate.key === key.toUpperCase());
-    if (button !== undefined) {
-      if (button.disabled !== true) button.act();
-      return true;
-    }
-    const act = shift ? move : turn;
-    switch (key) {
-      case 'ArrowLeft':
-        act(-1, 0);
-        return true;
-      case 'ArrowRight':
-        act(1, 0);
-        return true;
-      case 'ArrowUp':
-        act(0, 1);
-        return true;
-      case 'ArrowDown':
-        act(0, -1);
-        return true;
-      case '+':
-      case '=':
-        viewpoint.set(zoom(viewpoint.rig(), 0.85));
-        return true;
-      case '-':
-        viewpoint.set(zoom(viewpoint.rig(), 1 / 0.85));
-        return true;
-      default:
-        return false;
-    }
+    if (button === undefined) return moveByKey(viewpoint, key, shift);
+    if (button.disabled !== true) button.act();
+    return true;
   };
 
   const latest = useRef({ fitAll });

@@ -61,9 +61,12 @@ void main() {
 }
 `;
 
-const FINISHES = ['bare', 'live', 'pointed', 'failed', 'edge'] as const;
+const FINISHES = ['bare', 'live', 'pointed', 'failed', 'edge', 'machine', 'jaw'] as const;
 
-/** Bare steel; selected; under the pointer; with an error; and the ink line round a cut face. */
+/**
+ * Bare steel; selected; under the pointer; with an error; the ink line round a cut face; and the bender's body and what it
+ * holds the tube with.
+ */
 export type Finish = (typeof FINISHES)[number];
 
 export type Finishes = Readonly<Record<Finish, ShaderMaterial>>;
@@ -71,7 +74,7 @@ export type Finishes = Readonly<Record<Finish, ShaderMaterial>>;
 /** How far the eye stands from the middle of what is seen; any distance does in an orthographic view. */
 export const EYE_DISTANCE = 30_000;
 
-const makeFinish = (fragmentShader: string, lift: number): ShaderMaterial =>
+const makeFinish = (fragmentShader: string, lift: number, inked = 0.75): ShaderMaterial =>
   new ShaderMaterial({
     vertexShader: VERTEX,
     fragmentShader,
@@ -81,7 +84,7 @@ const makeFinish = (fragmentShader: string, lift: number): ShaderMaterial =>
       ground: { value: new Color() },
       hazeFromTo: { value: [EYE_DISTANCE, EYE_DISTANCE + 1] },
       hazeMost: { value: 0.55 },
-      edge: { value: 0.75 },
+      edge: { value: inked },
       lift: { value: lift },
     },
   });
@@ -93,7 +96,9 @@ export function makeFinishes(): Finishes {
   const steel = (): ShaderMaterial => makeFinish(FRAGMENT, 0);
   const edge = makeFinish(EDGE_FRAGMENT, EDGE_LIFT);
   edge.transparent = true;
-  return { bare: steel(), live: steel(), pointed: steel(), failed: steel(), edge };
+  // The bender's faces are flat, its edges drawn: ink where they turn away would only darken them.
+  const [machine, jaw] = [makeFinish(FRAGMENT, 0, 0.1), makeFinish(FRAGMENT, 0, 0.1)];
+  return { bare: steel(), live: steel(), pointed: steel(), failed: steel(), edge, machine, jaw };
 }
 
 /** Sets the colours of the light the shop stands in. */
@@ -107,6 +112,8 @@ export function paintFinishes(finishes: Finishes, palette: Palette): void {
     pointed: steel.clone().lerp(new Color(palette.dye), 0.45),
     failed: new Color(palette.oxide),
     edge: steel,
+    machine: new Color(palette['rule-strong']).lerp(ground, 0.35),
+    jaw: new Color(palette['ink-soft']).lerp(ground, 0.25),
   };
   for (const finish of FINISHES) {
     const { uniforms } = finishes[finish];

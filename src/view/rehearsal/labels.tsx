@@ -1,0 +1,57 @@
+/** What is written at the bender: the tube's ends, what holds it, what stands round, and the touch of the step shown. */
+import type { RefObject } from 'react';
+import { addScaled, type Vec3 } from '../../core/geometry/vector.ts';
+import type { Solid } from '../../core/rehearse/types.ts';
+import type { Label } from '../labels/label.ts';
+import type { Stage } from './rehearsed.ts';
+import type { TubeEnds } from './TubeOnMachine.tsx';
+import { hitInWords } from './words.ts';
+
+export function rehearsalLabels(solids: readonly Solid[], { step }: Stage, ends: RefObject<TubeEnds>): Label[] {
+  const rear = step.front === 'A' ? 'B' : 'A';
+  return [
+    ...(step.hit === null
+      ? []
+      : [
+          {
+            key: 'hit',
+            at: [step.hit.at],
+            shift: [0, -34],
+            rank: 0,
+            look: 'dimension',
+            tone: 'bad',
+            text: `× ${hitInWords(step.hit)}`,
+          } satisfies Label,
+        ]),
+    // They go with the tube: their places are those of the frame that is drawn.
+    { key: 'front', at: () => [ends.current.front], rank: 1, look: 'end', text: step.front },
+    { key: 'rear', at: () => [ends.current.rear], rank: 1, look: 'end', text: rear },
+    { key: 'feed', at: [[-1180, 0, 0]], rank: 6, look: 'axis', text: 'feed' },
+    ...solids.flatMap((solid): Label[] => {
+      if (solid.part === 'floor' || solid.part === 'column' || solid.turning) return [];
+      return [
+        {
+          key: `solid ${solid.name}`,
+          at: [nameplace(solid.shape)],
+          // What holds the tube is named below it, where nothing swings.
+          shift: [0, solid.part === 'room' ? 0 : 34],
+          rank: solid.part === 'room' ? 4 : 5,
+          look: 'name',
+          text: solid.name.replace(/^the /, ''),
+        },
+      ];
+    }),
+  ];
+}
+
+/** On top of a solid, and at a man's height on a wall. */
+function nameplace(shape: Solid['shape']): Vec3 {
+  switch (shape.kind) {
+    case 'box':
+      return shape.axes.reduce((at, axis, k) => addScaled(at, axis, axis[2] * shape.half[k]!), shape.centre);
+    case 'cylinder':
+      return addScaled(shape.centre, [0, 0, 1], shape.halfHeight);
+    case 'plane':
+      return addScaled(shape.point, [0, 0, 1], Math.abs(shape.normal[2]) < 0.5 ? 1700 : 0);
+  }
+}

@@ -1,0 +1,132 @@
+/** A rehearsal in words: what is done at each step, what is touched, and which order is taken and why. */
+import { toDegrees, type Radians } from '../../core/geometry/angle.ts';
+import type { Hit, Rehearsal } from '../../core/rehearse/types.ts';
+import { formatAngle } from '../../core/units/angle.ts';
+import type { Stage } from './rehearsed.ts';
+import type { Moment } from './timeline.ts';
+
+/** As the machine's scale and the level are read: "78.6°". */
+export const angleInWords = (angle: Radians): string => `${formatAngle(toDegrees(angle), 1)}°`;
+
+/** Below this, degrees, nothing is turned. */
+const LEVEL = 0.05;
+
+/** "turn 30.0° clockwise"; what is told is how the last bend's leg comes to stand, as seen along the feed. */
+export function rollInWords({ roll }: Pick<Stage, 'roll'>): string {
+  const degrees = Math.abs(toDegrees(roll));
+  if (degrees < LEVEL) return 'same plane, same side';
+  const size = `${formatAngle(degrees, 1)}°`;
+  if (degrees > 180 - LEVEL) return `turn ${size}, either way`;
+  return `turn ${size} ${roll > 0 ? 'clockwise' : 'anticlockwise'}`;
+}
+
+/** "touches the floor at 41°"; the angle to the whole degree below, so that nobody pulls that far. */
+export function hitInWords({ solid, by, angle }: Hit): string {
+  const what = solid === null ? 'touches itself' : `touches ${solid}`;
+  const degrees = Math.floor(toDegrees(angle) + 1e-6);
+  return `${by === 'rear' ? 'the part behind ' : ''}${what} ${degrees === 0 ? 'before it is pulled' : `at ${degrees}°`}`;
+}
+
+/** What stands in the way of a step, in words; null where nothing does. */
+export const troubleInWords = ({ step }: Pick<Stage, 'step'>): string | null =>
+  step.cannotHold ?? (step.hit === null ? null : hitInWords(step.hit));
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** The way to a bend, as it is done: which end goes in front, and the roll. */
+export function setUpInWords(stage: Stage): string {
+  if (stage.from === null) return `End ${stage.step.front} in front`;
+  const turned = stage.turned ? `turn the tube end for end, end ${stage.step.front} in front; ` : '';
+  return capital(`${turned}${rollInWords(stage)} from bend ${stage.from}`);
+}
+
+/** What stands at a moment, short: for the slip over the machine, and spoken at the scrubber. */
+export function momentInWords(stages: readonly Stage[], { step, phase, angle }: Moment): string {
+  const { step: at } = stages[step]!;
+  switch (phase) {
+    case 'set':
+      return stages[step]!.turned ? 'turned end for end' : 'fed and rolled to the bend';
+    case 'bend':
+      return `${angleInWords(angle)} of ${angleInWords(at.pulled)}`;
+    case 'release':
+      return `let go, ${angleInWords(at.net)} stands`;
+  }
+}
+
+/** What the tube touches at a moment, in words; null while it is free. */
+export function touchedAt(stages: readonly Stage[], { step, phase, angle }: Moment): string | null {
+  const { hit } = stages[step]!.step;
+  return hit !== null && phase === 'bend' && angle >= hit.angle - 1e-9 ? hitInWords(hit) : null;
+}
+
+/** Told aloud whenever the step or what is done in it changes. */
+export function tellMoment(stages: readonly Stage[], moment: Moment): string {
+  const stage = stages[moment.step]!;
+  const { step } = stage;
+  const head = `Step ${moment.step + 1} of ${stages.length}, bend ${step.bend}`;
+  const touched = touchedAt(stages, moment);
+  switch (moment.phase) {
+    case 'set':
+      return `${head}: ${setUpInWords(stage).toLowerCase()}.`;
+    case 'bend': {
+      if (step.cannotHold !== null) return `${head}: ${step.cannotHold}.`;
+      if (touched !== null) return `${head}: ${touched}.`;
+      if (moment.angle < step.pulled - 1e-9) return `${head}: pull to ${angleInWords(step.pulled)}.`;
+      return `${head}: pulled to ${angleInWords(step.pulled)}.`;
+    }
+    case 'release':
+      return `${head}: let go, ${angleInWords(step.net)} stands.`;
+  }
+}
+
+export type Order = 'plain' | 'proposed';
+
+/** The two orders are the same. */
+export const isPlainProposed = ({ plain, proposed }: Rehearsal): boolean =>
+  proposed !== null && proposed.every(({ bend, front }, i) => bend === plain[i]!.bend && front === plain[i]!.front);
+
+const listed = (bends: readonly number[]): string =>
+  bends.length === 1 ? `${bends[0]}` : `${bends.slice(0, -1).join(', ')} and ${bends.at(-1)}`;
+
+/** "4 and 3 with end B in front, then end for end 2 and 1". */
+export function orderInWords(steps: Rehearsal['plain']): string {
+  const runs: { front: string; bends: number[] }[] = [];
+  for (const { bend, front } of steps) {
+    if (runs.at(-1)?.front === front) runs.at(-1)!.bends.push(bend);
+    else runs.push({ front, bends: [bend] });
+  }
+  return runs
+    .map(({ front, bends }, i) =>
+      i === 0 ? `${listed(bends)} with end ${front} in front` : `end for end ${listed(bends)}`,
+    )
+    .join(', then ');
+}
+
+export interface Verdict {
+  readonly tone: 'free' | 'order' | 'none';
+  readonly head: string;
+  readonly why: string;
+}
+
+/** What the search says of a tube, for the head of its rehearsal. */
+export function verdictOf(rehearsal: Rehearsal): Verdict {
+  const { plain, proposed, reason, free, all } = rehearsal;
+  if (proposed === null) {
+    return { tone: 'none', head: 'No order keeps it free', why: reason === null ? '' : `${capital(reason)}.` };
+  }
+  const counted =
+    free === all
+      ? 'Every order keeps free, whichever end is in front.'
+      : `${free} of ${all} orders keep free, either end in front counted.`;
+  if (isPlainProposed(rehearsal)) {
+    return { tone: 'free', head: 'Free as it comes: bend after bend, end A in front', why: counted };
+  }
+  const first = plain.find(({ hit, cannotHold }) => hit !== null || cannotHold !== null);
+  const trouble =
+    first === undefined ? '' : `As it comes, bend ${first.bend} ${first.cannotHold ?? hitInWords(first.hit!)}. `;
+  return {
+    tone: 'order',
+    head: `Bend ${orderInWords(proposed)}`,
+    why: `${trouble}${counted}`,
+  };
+}

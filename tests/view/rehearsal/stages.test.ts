@@ -1,0 +1,139 @@
+import { Vector3 } from 'three';
+import { describe, expect, it } from 'vitest';
+import { signedAngle } from '../../../src/core/geometry/angle.ts';
+import { placeAt } from '../../../src/core/geometry/path.ts';
+import { distance, rotateAbout, X_AXIS, type Vec3 } from '../../../src/core/geometry/vector.ts';
+import type { Pose } from '../../../src/core/rehearse/types.ts';
+import { onTheWay } from '../../../src/view/rehearsal/motion.ts';
+import { layStages } from '../../../src/view/rehearsal/rehearsed.ts';
+import { layWall, makeWall, ringsOf } from '../../../src/view/rehearsal/wall.ts';
+import { bentTube, orderOf } from './bent.ts';
+
+/** Places along the stick from end A, by the part of its length. */
+function along(pose: Pose, front: 'A' | 'B', part: number): Vec3 {
+  const length = pose.front.length + (pose.arc?.length ?? 0) + pose.rear.length;
+  const fromFront = (front === 'A' ? part : 1 - part) * length;
+  if (fromFront <= pose.front.length) return placeAt(pose.front, pose.front.length - fromFront).point;
+  const left = fromFront - pose.front.length;
+  const arc = pose.arc;
+  if (arc !== null && left <= arc.length) return placeAt(arc, arc.length - left).point;
+  return placeAt(pose.rear, left - (arc?.length ?? 0)).point;
+}
+
+const PARTS = [0, 0.13, 0.31, 0.5, 0.77, 0.9, 1];
+
+describe.each(['left', 'right'] as const)('a bender that turns %s', (turns) => {
+  const tube = bentTube(turns);
+  const orders = {
+    plain: orderOf(tube, [
+      [1, 'A', null],
+      [2, 'A', 1],
+      [3, 'A', 2],
+      [4, 'A', 3],
+    ]),
+    'out of the middle, turned end for end': orderOf(tube, [
+      [3, 'A', null],
+      [4, 'A', 3],
+      [2, 'B', 3],
+      [1, 'B', 2],
+    ]),
+    'with a made bend behind': orderOf(tube, [
+      [3, 'A', null],
+      [1, 'A', 3],
+      [2, 'A', 1],
+      [4, 'B', 3],
+    ]),
+  };
+
+  it.each(Object.entries(orders))('%s: each way leads from where the last bend left the tube', (_, order) => {
+    const stages = layStages(tube, order);
+    expect(stages[0]!.way).toBeNull();
+    for (let i = 1; i < stages.length; i += 1) {
+      const [last, next] = [stages[i - 1]!, stages[i]!];
+      const before = last.poseAt(last.step.net);
+      const ready = next.poseAt(0);
+      const [atStart, atEnd] = [onTheWay(next.way!, 0), onTheWay(next.way!, 1)];
+      for (const part of PARTS) {
+        const place = along(ready, next.step.front, part);
+        const began = new Vector3(...place).applyMatrix4(atStart).toArray();
+        expect(distance(began, along(before, last.step.front, part)), `step ${i + 1}, ${part}`).toBeLessThan(0.01);
+        expect(distance(new Vector3(...place).applyMatrix4(atEnd).toArray(), place)).toBeLessThan(1e-6);
+      }
+    }
+  });
+
+  it('in the plain order the tube stays on the feed all the way, and is turned by the roll that is told', () => {
+    const stages = layStages(tube, orders.plain);
+    for (const { way, roll, poseAt } of stages.slice(1)) {
+      expect(way!.fed).toBe(true);
+      const { rear } = poseAt(0);
+      for (const part of [0, 0.3, 0.6, 0.9]) {
+        const [, y, z] = new Vector3(...rear.pieces.at(-1)!.to).applyMatrix4(onTheWay(way!, part)).toArray();
+        expect(Math.hypot(y, z - 900)).toBeLessThan(1e-6);
+      }
+      // A leg that stood level to the machine's side stands `roll` clockwise of it, seen along the feed.
+      const side: Vec3 = [0, turns === 'left' ? 1 : -1, 0];
+      const turned = new Vector3(...side).applyQuaternion(way!.turn).toArray();
+      expect(signedAngle(side, turned, X_AXIS)).toBeCloseTo(roll, 9);
+      expect(distance(rotateAbout(side, X_AXIS, roll), turned)).toBeLessThan(1e-9);
+    }
+  });
+
+  it("tells the solver's own rotation, clockwise as seen along the feed, to whichever side the machine bends", () => {
+    for (const order of [orders.plain, orders['out of the middle, turned end for end']]) {
+      for (const { step, from, roll } of layStages(tube, order).slice(1)) {
+        const between = tube.bends[Math.max(step.bend, from!) - 1]!.rotation;
+        expect(Math.abs(roll)).toBeCloseTo(Math.abs(between), 9);
+      }
+    }
+    for (const { step, roll } of layStages(tube, orders.plain).slice(1)) {
+      expect(roll).toBeCloseTo(tube.bends[step.bend - 1]!.rotation, 9);
+    }
+  });
+
+  it('lifts the tube over the machine where it is turned end for end', () => {
+    const [, , turned] = layStages(tube, orders['out of the middle, turned end for end']);
+    expect(turned!.turned).toBe(true);
+    expect(turned!.way!.fed).toBe(false);
+    const middle = new Vector3(0, 0, 900).applyMatrix4(onTheWay(turned!.way!, 0.5));
+    expect(middle.z).toBeGreaterThan(1100);
+  });
+
+  it('sweeps the end in front from where it lies ready to where it is let go', () => {
+    for (const { step, swept, poseAt } of layStages(tube, orders.plain)) {
+      expect(distance(swept[0]!, poseAt(0).front.pieces.at(-1)!.to)).toBeLessThan(1e-9);
+      expect(distance(swept.at(-1)!, poseAt(step.pulled).front.pieces.at(-1)!.to)).toBeLessThan(1e-9);
+      // The die's axis stays as far from it all the way.
+      const y = turns === 'left' ? 152.4 : -152.4;
+      const away = swept.map((place) => Math.hypot(place[0], place[1] - y));
+      for (const one of away) expect(one).toBeCloseTo(away[0]!, 6);
+    }
+  });
+});
+
+it('a wall lies round its path, and is laid anew without leaving anything of the last one', () => {
+  const [, stage] = layStages(
+    bentTube(),
+    orderOf(bentTube(), [
+      [1, 'A', null],
+      [2, 'A', 1],
+    ]),
+  );
+  const { front, rear } = stage!.poseAt(0.7);
+  const wall = makeWall(Math.max(ringsOf(front), ringsOf(rear)));
+  for (const path of [front, rear, front]) {
+    const count = layWall(wall, path, 22);
+    const used = new Set(wall.indices.subarray(0, count));
+    expect(used.size).toBe(20 * ringsOf(path));
+    let onWall = 0;
+    for (const vertex of used) {
+      const place = [0, 1, 2].map((axis) => wall.positions[3 * vertex + axis]!) as unknown as Vec3;
+      const nearest = Math.min(
+        ...Array.from({ length: 400 }, (_, i) => distance(place, placeAt(path, (path.length * i) / 399).point)),
+      );
+      expect(nearest).toBeLessThan(22.6);
+      if (nearest > 21.9) onWall += 1;
+    }
+    expect(onWall).toBe(20 * (ringsOf(path) - 1));
+  }
+});
