@@ -12,6 +12,7 @@ import { startMesh } from '../reference/oracles/mesh.ts';
 import { timed, timeOf, timingOf, type Timing } from './clock.ts';
 import { BEND, STRAIGHT, timeKernel, timeMesh, timeOurs } from './curves.ts';
 import { latticeOf } from './lattice.ts';
+import { timeRehearsals } from './rehearsal.ts';
 
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
 
@@ -40,6 +41,7 @@ export async function main(): Promise<number> {
   timeDemo();
   await timeCurves();
   timeLattices();
+  timeRehearsal();
   return 0;
 }
 
@@ -144,4 +146,16 @@ function timeLattices(): void {
     const verdictOf = `target <= ${allowed.toFixed(2)} (n log n): ${verdict(exponent <= allowed)}`;
     say(`${name.padEnd(NAME)} ${exponent.toFixed(2).padStart(8).padEnd(32)} ${verdictOf}`);
   }
+}
+
+function timeRehearsal(): void {
+  say('');
+  say('Rehearsal at the bender of tubes with 6 bends: every order, both ends in front.');
+  const { time, slowest, sampled } = timeRehearsals();
+  atMost('a tube, the middle one of 12', time, 150);
+  say(`${'the slowest of them'.padEnd(NAME)} ${figure(slowest).padStart(8)} ms`);
+  say(
+    `sampled instead, every 5 mm and every degree: ${figure(sampled)} ms for all steps, ` +
+      `${figure(sampled / time.median)} times as long, and not certain`,
+  );
 }

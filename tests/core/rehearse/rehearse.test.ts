@@ -1,0 +1,204 @@
+import { describe, expect, it } from 'vitest';
+import type { BendStep } from '../../../src/core/job/types.ts';
+import { cannotHold } from '../../../src/core/rehearse/hold.ts';
+import type { BendableTube } from '../../../src/core/rehearse/pose.ts';
+import { MOST_BENDS, pulledAngle, rehearse } from '../../../src/core/rehearse/rehearse.ts';
+import { firstHit } from '../../../src/core/rehearse/sweep.ts';
+import { degrees } from '../frame.ts';
+import { drawnTube } from './draws.ts';
+import { bendable, DIE, type Shape } from './tubes.ts';
+import { add, apart, rotated, scaled, type Triple, unlike } from './turning.ts';
+
+/** Every order with every choice of the end in front: n! 2^n of them. */
+function* everyOrder(count: number, done: readonly BendStep[] = []): Generator<readonly BendStep[]> {
+  if (done.length === count) yield done;
+  for (let bend = 1; bend <= count; bend++) {
+    if (done.some((step) => step.bend === bend)) continue;
+    for (const front of ['A', 'B'] as const) yield* everyOrder(count, [...done, { bend, front }]);
+  }
+}
+
+/** Step by step with nothing kept between orders but what is asked twice in the same words. */
+function freeOrders(tube: BendableTube): readonly (readonly BendStep[])[] {
+  const asked = new Map<string, boolean>();
+  const isFree = (made: readonly number[], step: BendStep): boolean => {
+    const key = `${made.toSorted((a, b) => a - b).join(' ')}, ${step.bend} ${step.front}`;
+    if (!asked.has(key)) {
+      const before = new Set(made);
+      const held = cannotHold(tube, before, step) === null;
+      asked.set(key, held && firstHit(tube, before, step, pulledAngle(tube, step.bend)) === null);
+    }
+    return asked.get(key)!;
+  };
+  return [...everyOrder(tube.bends.length)].filter((order) =>
+    order.every((step, i) =>
+      isFree(
+        order.slice(0, i).map(({ bend }) => bend),
+        step,
+      ),
+    ),
+  );
+}
+
+const flips = (order: readonly BendStep[]): number =>
+  order.filter((step, i) => i > 0 && step.front !== order[i - 1]!.front).length;
+
+describe('rehearse', () => {
+  it('finds as many free orders as going through all of them, and proposes one of these', () => {
+    let [some, none] = [0, 0];
+    for (let seed = 0; seed < 60; seed++) {
+      const tube = drawnTube(seed, 1 + (seed % 4));
+      const { free, all, proposed, reason } = rehearse(tube);
+      const found = freeOrders(tube);
+      expect(free).toBe(found.length);
+      expect(all).toBe([2, 8, 48, 384][seed % 4]);
+      expect(proposed === null).toBe(found.length === 0);
+      expect(reason === null).toBe(found.length > 0);
+      if (proposed === null) {
+        none++;
+        continue;
+      }
+      if (free < all) some++;
+      const order = proposed.map(({ bend, front }) => ({ bend, front }));
+      expect(found).toContainEqual(order);
+      expect(proposed.every(({ hit, cannotHold: barred }) => hit === null && barred === null)).toBe(true);
+      expect(flips(order)).toBe(Math.min(...found.map(flips)));
+    }
+    expect(some).toBeGreaterThan(10);
+    expect(none).toBeGreaterThan(5);
+  });
+
+  it('rolls out to the same tube in the order proposed: every leg in front is turned as it is bent', () => {
+    let tried = 0;
+    for (let seed = 0; seed < 80; seed++) {
+      const tube = drawnTube(3 * seed + 1, 2 + (seed % 4));
+      for (const steps of [rehearse(tube).proposed, rehearse(tube).plain]) {
+        if (steps === null) continue;
+        const order = steps.map((step) => ({ ...step, rotation: step.rotation }));
+        const rolled = rolledOut(tube, order);
+        expect(unlike(tube.corners, rolled)).toBeLessThan(1e-6);
+        tried++;
+      }
+    }
+    expect(tried).toBeGreaterThan(100);
+  });
+
+  it('takes the plain order where that is free, and tells nothing', () => {
+    const hoop: Shape = {
+      bends: [40, 65, 65, 40].map((angle) => ({ rotation: 0, angle })),
+      straights: [600, 300, 500, 300, 600],
+    };
+    const { plain, proposed, free, all } = rehearse(bendable(hoop));
+    expect(proposed).toEqual(plain);
+    expect([free, all]).toEqual([384, 384]);
+  });
+
+  it('goes by the end that the marks are laid out for', () => {
+    const shape: Shape = { bends: [{ rotation: 0, angle: 50 }], straights: [400, 400] };
+    const endInFront = (bendLies: 'beyond' | 'before') => rehearse(bendable(shape, { bendLies })).proposed![0]!.front;
+    expect([endInFront('beyond'), endInFront('before')]).toEqual(['A', 'B']);
+  });
+
+  it('finds the mirror image for the mirrored tube on the machine that turns the other way', () => {
+    for (let seed = 0; seed < 20; seed++) {
+      const tube = drawnTube(seed, 3);
+      const shape: Shape = {
+        bends: tube.bends.map(({ angle, rotation }) => ({ angle: degrees(angle), rotation: degrees(rotation) })),
+        straights: tube.straights,
+      };
+      const mirrored: Shape = { ...shape, bends: shape.bends.map((bend) => ({ ...bend, rotation: -bend.rotation })) };
+      const [left, right] = [
+        rehearse(bendable(shape, { turns: 'left', planeHeight: 420 })),
+        rehearse(bendable(mirrored, { turns: 'right', planeHeight: 420 })),
+      ];
+      expect(right.free).toBe(left.free);
+      left.plain.forEach(({ hit }, i) => {
+        const other = right.plain[i]!.hit;
+        expect(other?.solid).toBe(hit?.solid);
+        if (hit === null || other === null) return;
+        expect(other.angle).toBeCloseTo(hit.angle, 4);
+        expect(apart([hit.at[0], -hit.at[1], hit.at[2]], other.at)).toBeLessThan(0.5);
+      });
+    }
+  });
+
+  it('does not rehearse bends that overlap, nor search beyond the most bends, and says so', () => {
+    const overlapping = bendable({
+      bends: [
+        { rotation: 0, angle: 90 },
+        { rotation: 0, angle: 90 },
+      ],
+      straights: [300, -20, 300],
+    });
+    expect(rehearse(overlapping)).toMatchObject({
+      plain: [],
+      proposed: null,
+      reason: expect.stringContaining('overlap') as string,
+    });
+    const many = MOST_BENDS + 1;
+    const long = bendable({
+      bends: Array.from({ length: many }, (_, i) => ({ rotation: i % 2 === 0 ? 0 : 180, angle: 20 })),
+      straights: Array.from({ length: many + 1 }, () => 200),
+    });
+    const { plain, proposed, reason, all } = rehearse(long);
+    expect([plain.length, proposed, all]).toEqual([many, null, 0]);
+    expect(reason).toContain(`${MOST_BENDS}`);
+  });
+
+  it('says what the machine cannot hold', () => {
+    const close: Shape = {
+      bends: [
+        { rotation: 0, angle: 30 },
+        { rotation: 180, angle: 30 },
+      ],
+      straights: [400, DIE.leastStraight + 20, 400],
+    };
+    const tube = bendable(close);
+    // 80 mm between them: enough for the clamp, which needs 60, too little for the follower, which needs 150.
+    expect(cannotHold(tube, new Set([1]), { bend: 2, front: 'A' })).toBeNull();
+    expect(cannotHold(tube, new Set([1]), { bend: 2, front: 'B' })).toContain('behind');
+    const { proposed } = rehearse(tube);
+    expect(proposed!.map(({ bend, front }) => `${bend}${front}`)).toEqual(['1A', '2A']);
+    const wide = bendable({ bends: [{ rotation: 0, angle: 130 }], straights: [500, 500] });
+    expect(rehearse(wide).reason).toContain('bend 1 cannot be made in any order: alone, it turns 130.0°');
+  });
+});
+
+/**
+ * The corners of the tube as the machine leaves them, from a straight stick: at each bend all in front of it is turned about the die's
+ * axis, nothing else. The plane is the one the step's rotation asks for, from the plane of the bend it is read from.
+ */
+function rolledOut(
+  tube: BendableTube,
+  steps: readonly (BendStep & { readonly rotation: number; readonly rotationFrom: number | null })[],
+): readonly Triple[] {
+  const { bends, developedLength } = tube;
+  // Marks on the stick: end A, both tangents of every bend, end B; what a mark carries is turned with it.
+  const marks = [0, ...bends.flatMap(({ start, end }) => [start, end]), developedLength];
+  const places: Triple[] = marks.map((at) => [at, 0, 0]);
+  const ahead: Triple[] = marks.map(() => [1, 0, 0]);
+  const normals = new Map<number, Triple>();
+  for (const { bend, rotation, rotationFrom } of steps) {
+    const { angle, radius } = bends[bend - 1]!;
+    const [first, second] = [2 * bend - 1, 2 * bend];
+    const along = ahead[first]!;
+    const from = rotationFrom === null ? ([0, 0, 1] as const) : normals.get(rotationFrom)!;
+    const normal = rotated(from, along, rotation);
+    normals.set(bend, normal);
+    // The second tangent, and all beyond it, comes off the stick onto the arc.
+    const inwards = rotated(along, normal, Math.PI / 2);
+    const centre = add(places[first]!, scaled(inwards, radius));
+    const arcEnd = add(centre, rotated(scaled(inwards, -radius), normal, angle));
+    const offset = places[second]!;
+    for (let i = second; i < marks.length; i++) {
+      const own = add(places[i]!, scaled(offset, -1));
+      places[i] = add(arcEnd, rotated(own, normal, angle));
+      ahead[i] = rotated(ahead[i]!, normal, angle);
+    }
+    for (const [other, held] of normals) if (other > bend) normals.set(other, rotated(held, normal, angle));
+  }
+  const corners = bends.map(({ angle, radius }, i) =>
+    add(places[2 * i + 1]!, scaled(ahead[2 * i + 1]!, radius * Math.tan(angle / 2))),
+  );
+  return [places[0]!, ...corners, places.at(-1)!];
+}
