@@ -1,14 +1,15 @@
 /**
  * The command line: derives everything from a job file without a browser, by the functions that the browser uses.
  *
- *   npm run -s fab -- JOB.json --out DIR [--formats csv]
+ *   npm run -s fab -- JOB.json --out DIR [--formats pdf,csv,...] [--paper a4|letter]
  *
  * Exit 0: derived, whatever the checks found. Exit 1: the job is invalid or cannot be derived, one line on standard
  * error for each fault. Exit 2: wrong usage, or a file that cannot be read or written. Every file is made in memory
  * before the first is written, so a refused job leaves nothing behind.
  */
 import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { createRequire } from 'node:module';
+import { dirname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Finding } from './core/checks/types.ts';
 import { derive, type Derived } from './core/derive.ts';
@@ -16,13 +17,13 @@ import { faultLine, quoted } from './core/job/fault.ts';
 import { parseJob } from './core/job/parse.ts';
 import type { Fault } from './core/job/types.ts';
 import { withSwingFindings } from './core/swing-findings.ts';
-import { csvFiles } from './exports/csv.ts';
-import { fabricationFile } from './exports/fabrication.ts';
-import type { TextFile } from './exports/text.ts';
+import { FORMATS, productsOf, type Format } from './exports/catalogue.ts';
+import { plainPrint, type ExportFile, type PrintSettings } from './exports/files.ts';
+import { makeFiles, type Supplies } from './exports/formats.ts';
+import { startKernel } from './exports/solids/kernel.ts';
 
-const FORMATS: ReadonlyMap<string, (derived: Derived) => readonly TextFile[]> = new Map([['csv', csvFiles]]);
-const KNOWN_FORMATS = [...FORMATS.keys()].join(',');
-const USAGE = `usage: npm run -s fab -- JOB.json --out DIR [--formats ${KNOWN_FORMATS}]`;
+const PAPERS = ['a4', 'letter'] as const;
+const USAGE = `usage: npm run -s fab -- JOB.json --out DIR [--formats ${FORMATS.join(',')}] [--paper ${PAPERS.join('|')}]`;
 
 /** A job of 2 000 tubes is a few MB. Far beyond that a file is no job, and reading it would only fill the memory. */
 const GREATEST_FILE = 64 * 1024 * 1024;
@@ -40,13 +41,17 @@ const refused = (faults: readonly Fault[]) => stopped(1, ...faults.map(faultLine
 type Tell = (line: string) => void;
 
 /**
- * Runs the command line; `say` and `complain` take each line for standard output and standard error. Answers the exit
+ * Runs the command line; `say` and `complain` take each line for standard output and standard error. Resolves to the exit
  * code.
  */
-export function main(args: readonly string[], say: Tell = toOutput, complain: Tell = toError): 0 | 1 | 2 {
-  const outcome = run(args);
+export async function main(
+  args: readonly string[],
+  say: Tell = toOutput,
+  complain: Tell = toError,
+): Promise<0 | 1 | 2> {
+  const outcome = await run(args);
   if ('value' in outcome) {
-    say(outcome.value);
+    outcome.value.forEach(say);
     return 0;
   }
   outcome.stop.lines.forEach(complain);
@@ -56,16 +61,33 @@ export function main(args: readonly string[], say: Tell = toOutput, complain: Te
 const toOutput: Tell = (line) => void process.stdout.write(`${line}\n`);
 const toError: Tell = (line) => void process.stderr.write(`${line}\n`);
 
-function run(args: readonly string[]): Step<string> {
+async function run(args: readonly string[]): Promise<Step<readonly string[]>> {
   const request = readArguments(args);
   if ('stop' in request) return request;
-  const text = readText(request.value.job);
+  const { job, out, formats, print } = request.value;
+  const text = readText(job);
   if ('stop' in text) return text;
   const derived = deriveText(text.value);
   if ('stop' in derived) return derived;
-  const files = [fabricationFile(derived.value), ...request.value.exports.flatMap((format) => format(derived.value))];
-  return write(files, request.value.out, summary(derived.value));
+  const files = await makeFiles(derived.value, productsOf(formats), { print, surface: 'outer' }, supplies);
+  const notes = files.flatMap(({ note }) => (note === undefined ? [] : [note]));
+  return write(files, out, [summary(derived.value), ...notes]);
 }
+
+const packageFile = (name: string) => readFileSync(createRequire(import.meta.url).resolve(name));
+
+const supplies: Supplies = {
+  async fonts() {
+    return {
+      regular: packageFile('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'),
+      bold: packageFile('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf'),
+    };
+  },
+  async kernel() {
+    const { default: initialise } = await import('replicad-opencascadejs');
+    return startKernel(initialise, packageFile('replicad-opencascadejs/wasm'));
+  },
+};
 
 /** What a person must hear although the run went well: tubes cut to a job with errors do not fit. */
 function summary({ tubes, findings }: Derived): string {
@@ -76,13 +98,14 @@ function summary({ tubes, findings }: Derived): string {
 interface Request {
   readonly job: string;
   readonly out: string;
-  readonly exports: readonly ((derived: Derived) => readonly TextFile[])[];
+  readonly formats: readonly Format[];
+  readonly print: PrintSettings;
 }
 
 function readArguments(args: readonly string[]): Step<Request> {
   let parsed;
   try {
-    const options = { out: { type: 'string' }, formats: { type: 'string' } } as const;
+    const options = { out: { type: 'string' }, formats: { type: 'string' }, paper: { type: 'string' } } as const;
     parsed = parseArgs({ args: [...args], options, allowPositionals: true });
   } catch (error) {
     return stopped(2, messageOf(error), USAGE);
@@ -91,11 +114,17 @@ function readArguments(args: readonly string[]): Step<Request> {
   const [job] = positionals;
   if (job === undefined || positionals.length > 1) return stopped(2, 'one job file is wanted', USAGE);
   if (!values.out) return stopped(2, '--out DIR is missing', USAGE);
-  const names = new Set(values.formats?.split(','));
-  const unknown = [...names].find((name) => !FORMATS.has(name));
-  if (unknown !== undefined) return stopped(2, `unknown format ${quoted(unknown)}; known: ${KNOWN_FORMATS}`);
-  return { value: { job, out: values.out, exports: [...names].map((name) => FORMATS.get(name)!) } };
+  const names = values.formats?.split(',') ?? [];
+  const unknown = names.find((name) => !isOneOf(FORMATS, name));
+  if (unknown !== undefined) return stopped(2, `unknown format ${quoted(unknown)}; known: ${FORMATS.join(',')}`);
+  const paper = values.paper ?? plainPrint.paper;
+  if (!isOneOf(PAPERS, paper)) return stopped(2, `unknown paper ${quoted(paper)}; known: ${PAPERS.join(',')}`);
+  const formats = names.filter((name) => isOneOf(FORMATS, name));
+  return { value: { job, out: values.out, formats, print: { ...plainPrint, paper } } };
 }
+
+const isOneOf = <Name extends string>(known: readonly Name[], name: string): name is Name =>
+  known.some((each) => each === name);
 
 function readText(file: string): Step<string> {
   try {
@@ -115,11 +144,14 @@ function deriveText(text: string): Step<Derived> {
   return derivation.ok ? { value: withSwingFindings(derivation.value) } : refused(derivation.faults);
 }
 
-/** Answers the line to say once everything is written. */
-function write(files: readonly TextFile[], folder: string, done: string): Step<string> {
+/** Answers the lines to say once everything is written. */
+function write(files: readonly ExportFile[], folder: string, done: readonly string[]): Step<readonly string[]> {
   try {
-    makeFolder(resolve(folder));
-    for (const { fileName, text } of files) writeFileSync(join(folder, fileName), text);
+    for (const { fileName, bytes } of files) {
+      const path = resolve(folder, fileName);
+      makeFolder(dirname(path));
+      writeFileSync(path, bytes);
+    }
     return { value: done };
   } catch (error) {
     return stopped(2, `${folder}: ${systemReason(error)}`);

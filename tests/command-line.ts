@@ -13,7 +13,7 @@ export interface Run {
 }
 
 /** Runs `fab job.json --out DIR` and what else is given. The job goes into its file as it is, bytes too. */
-export function runFab(job: string | Uint8Array, ...more: readonly string[]): Run {
+export async function runFab(job: string | Uint8Array, ...more: readonly string[]): Promise<Run> {
   const folder = mkdtempSync(join(tmpdir(), 'cagewright-'));
   const out = join(folder, 'out');
   try {
@@ -21,7 +21,7 @@ export function runFab(job: string | Uint8Array, ...more: readonly string[]): Ru
     writeFileSync(file, job);
     const said: string[] = [];
     const complaints: string[] = [];
-    const exit = main(
+    const exit = await main(
       [file, '--out', out, ...more],
       (line) => said.push(line),
       (line) => complaints.push(line.replaceAll(folder, 'FOLDER')),

@@ -28,9 +28,9 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-function complaintsOf(...args: readonly string[]): { exit: number; complaints: readonly string[] } {
+async function complaintsOf(...args: readonly string[]): Promise<{ exit: number; complaints: readonly string[] }> {
   const complaints: string[] = [];
-  const exit = main(
+  const exit = await main(
     args,
     () => {},
     (line) => complaints.push(line),
@@ -39,31 +39,33 @@ function complaintsOf(...args: readonly string[]): { exit: number; complaints: r
 }
 
 describe('fab', () => {
-  it('writes the fabrication file alone unless asked for more', () => {
-    const { exit, said, complaints, files } = runFab(demoText());
+  it('writes the fabrication file alone unless asked for more', async () => {
+    const { exit, said, complaints, files } = await runFab(demoText());
     expect({ exit, complaints }).toEqual({ exit: 0, complaints: [] });
     expect([...files.keys()]).toEqual(['', 'fabrication.json']);
     expect(said).toEqual([expect.stringMatching(/^tubes: \d+, errors: 0, warnings: \d+, notes: \d+$/u)]);
   });
 
-  it('writes the tables with --formats csv, a format once however often it is named', () => {
-    const { files } = runFab(demoText(), '--formats', 'csv,csv');
+  it('writes the tables with --formats csv, a format once however often it is named', async () => {
+    const { files } = await runFab(demoText(), '--formats', 'csv,csv');
     expect([...files.keys()]).toEqual(['', 'bends.csv', 'copes.csv', 'fabrication.json', 'tubes.csv', 'xyz.csv']);
   });
 
-  it('derives a frame that cannot be made, exit 0, and says that there are errors', () => {
+  it('derives a frame that cannot be made, exit 0, and says that there are errors', async () => {
     const job = JSON.parse(demoText());
     const dash = job.nodes.find(({ id }: { id: string }) => id === 'dash-corner');
     dash.at.position[1] = 10; // the dash bar's two corners are now nearer than their set-backs
-    const { exit, said, files } = runFab(JSON.stringify(job));
+    const { exit, said, files } = await runFab(JSON.stringify(job));
     expect(exit).toBe(0);
     expect(said[0]).toMatch(/errors: [1-9]/u);
     const { tubes } = JSON.parse(files.get('fabrication.json')!);
     expect(tubes.find(({ id }: { id: string }) => id === 'dash').straights[1]).toBeLessThan(0);
   });
 
-  it('gives the same bytes for the same job', () => {
-    expect(runFab(demoText(), '--formats', 'csv').files).toEqual(runFab(demoText(), '--formats', 'csv').files);
+  it('gives the same bytes for the same job', async () => {
+    expect((await runFab(demoText(), '--formats', 'csv')).files).toEqual(
+      (await runFab(demoText(), '--formats', 'csv')).files,
+    );
   });
 
   it.each<[what: string, args: () => string[], first: RegExp]>([
@@ -75,24 +77,28 @@ describe('fab', () => {
     [
       'a format it does not know',
       () => [demo, '--out', join(folder, 'x'), '--formats', 'csv,xls'],
-      /^unknown format "xls"; known: csv$/u,
+      /^unknown format "xls"; known: pdf,csv,dxf,svg,step,gltf,stl$/u,
     ],
-    ['an empty format', () => [demo, '--out', join(folder, 'x'), '--formats', ''], /^unknown format ""; known: csv$/u],
+    [
+      'an empty format',
+      () => [demo, '--out', join(folder, 'x'), '--formats', ''],
+      /^unknown format ""; known: pdf,csv,dxf,svg,step,gltf,stl$/u,
+    ],
     [
       'a job that is not there',
       () => [join(folder, 'none.json'), '--out', join(folder, 'x')],
       /none\.json: no such file$/u,
     ],
     ['a folder for a job', () => [folder, '--out', join(folder, 'x')], /: not a file$/u],
-  ])('refuses %s with exit 2 and writes nothing', (_, args, first) => {
-    const { exit, complaints } = complaintsOf(...args());
+  ])('refuses %s with exit 2 and writes nothing', async (_, args, first) => {
+    const { exit, complaints } = await complaintsOf(...args());
     expect(exit).toBe(2);
     expect(complaints[0]).toMatch(first);
     expect(existsSync(join(folder, 'x'))).toBe(false);
   });
 
-  it('refuses text that is not UTF-8', () => {
-    const { exit, complaints, files } = runFab(Uint8Array.from([0x7b, 0x22, 0xff, 0xfe, 0x22, 0x7d]));
+  it('refuses text that is not UTF-8', async () => {
+    const { exit, complaints, files } = await runFab(Uint8Array.from([0x7b, 0x22, 0xff, 0xfe, 0x22, 0x7d]));
     expect({ exit, complaints, files: files.size }).toEqual({
       exit: 2,
       complaints: ['FOLDER/job.json: not UTF-8 text'],
@@ -100,30 +106,30 @@ describe('fab', () => {
     });
   });
 
-  it('reads a file that begins with a byte order mark', () => {
-    expect(runFab(`\uFEFF${demoText()}`).exit).toBe(0);
+  it('reads a file that begins with a byte order mark', async () => {
+    expect((await runFab(`\uFEFF${demoText()}`)).exit).toBe(0);
   });
 
-  it('refuses a file beyond 64 MB without reading it', () => {
+  it('refuses a file beyond 64 MB without reading it', async () => {
     const large = join(folder, 'large.json');
     writeFileSync(large, '');
     truncateSync(large, 64 * 1024 * 1024 + 1);
-    const { exit, complaints } = complaintsOf(large, '--out', join(folder, 'x'));
+    const { exit, complaints } = await complaintsOf(large, '--out', join(folder, 'x'));
     expect({ exit, complaints }).toEqual({ exit: 2, complaints: [`${large}: more than 64 MB, no job file`] });
   });
 
-  it('says so when the folder cannot be made or a file cannot be written', () => {
-    expect(complaintsOf(demo, '--out', demo)).toEqual({ exit: 2, complaints: [`${demo}: a file stands there`] });
+  it('says so when the folder cannot be made or a file cannot be written', async () => {
+    expect(await complaintsOf(demo, '--out', demo)).toEqual({ exit: 2, complaints: [`${demo}: a file stands there`] });
     // Where no folder can be made it says so, and ends (Linux: /proc takes none).
-    if (process.platform === 'linux') expect(complaintsOf(demo, '--out', '/proc/none/x').exit).toBe(2);
+    if (process.platform === 'linux') expect((await complaintsOf(demo, '--out', '/proc/none/x')).exit).toBe(2);
     const out = join(folder, 'taken');
     mkdirSync(join(out, 'fabrication.json'), { recursive: true });
-    expect(complaintsOf(demo, '--out', out)).toEqual({ exit: 2, complaints: [`${out}: a folder stands there`] });
+    expect(await complaintsOf(demo, '--out', out)).toEqual({ exit: 2, complaints: [`${out}: a folder stands there`] });
   });
 
-  it('makes the folder, with those above it', () => {
+  it('makes the folder, with those above it', async () => {
     const out = join(folder, 'a', 'b');
-    expect(complaintsOf(demo, '--out', out).exit).toBe(0);
+    expect((await complaintsOf(demo, '--out', out)).exit).toBe(0);
     expect(readdirSync(out)).toEqual(['fabrication.json']);
   });
 });
@@ -136,11 +142,13 @@ describe('npm run -s fab', () => {
       shell: process.platform === 'win32',
     });
 
-  it('writes what the functions write', () => {
+  it('writes what the functions write', async () => {
     const out = join(folder, 'spawned');
     const { status, stderr } = npm(demo, '--out', out);
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
-    expect(readFileSync(join(out, 'fabrication.json'), 'utf8')).toBe(runFab(demoText()).files.get('fabrication.json'));
+    expect(readFileSync(join(out, 'fabrication.json'), 'utf8')).toBe(
+      (await runFab(demoText())).files.get('fabrication.json'),
+    );
   });
 
   it('tells a fault on standard error, in one line, and exits 1', () => {

@@ -50,6 +50,7 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   pdfkit: ['exports'],
   '@gltf-transform/core': ['exports'],
   fflate: ['exports'],
+  'dejavu-fonts-ttf': ['workers'],
   'replicad-opencascadejs': ['exports', 'workers', 'fab.ts'],
   idb: ['store'],
   zustand: ['store'],

@@ -7,10 +7,8 @@ import { demoText, runFab } from '../command-line.ts';
 beforeEach(() => workspace.getState().dismissRefusal());
 
 /** What the command line says of a file of these bytes, after the file's name. */
-const saidByFab = (bytes: Uint8Array): string =>
-  runFab(bytes)
-    .complaints.join('\n')
-    .replace(/^.*job\.json: /u, '');
+const saidByFab = async (bytes: Uint8Array): Promise<string> =>
+  (await runFab(bytes)).complaints.join('\n').replace(/^.*job\.json: /u, '');
 
 const told = () =>
   workspace
@@ -24,7 +22,7 @@ describe('a file that is opened', () => {
     const latin1 = Buffer.from(demoText().replace('"name": "', '"name": "Gr\u00f6\u00dfe '), 'latin1');
     await openFile(new File([latin1], 'latin1.json'));
     expect(workspace.getState().refused?.fileName).toBe('latin1.json');
-    expect(told()).toBe(saidByFab(latin1));
+    expect(told()).toBe(await saidByFab(latin1));
     expect(told()).toBe('not UTF-8 text');
     expect(workspace.getState().job).toBe(job);
   });
@@ -34,7 +32,7 @@ describe('a file that is opened', () => {
     const file = new File([large], 'large.json');
     file.arrayBuffer = () => Promise.reject(new Error('read all the same'));
     await openFile(file);
-    expect(told()).toBe(saidByFab(large));
+    expect(told()).toBe(await saidByFab(large));
     expect(told()).toBe('more than 64 MB, no job file');
   });
 
@@ -48,7 +46,7 @@ describe('a file that is opened', () => {
 
   it('is taken with a byte order mark, as on the command line', async () => {
     const marked = Buffer.from(`\ufeff${demoText()}`);
-    expect(saidByFab(marked)).toBe('');
+    expect(await saidByFab(marked)).toBe('');
     await openFile(new File([marked], 'marked.json'));
     expect(workspace.getState().refused).toBeNull();
     expect(workspace.getState().job.name).toBe(JSON.parse(demoText()).name);

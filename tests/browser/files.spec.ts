@@ -50,7 +50,7 @@ test('each broken file is told beside its name, as on the command line, and the 
     await test.step(name, async () => {
       await openFile(page, name, text);
       await expect(notice).toContainText(`${name} was not opened`);
-      const [fault] = runFab(text).complaints;
+      const [fault] = (await runFab(text)).complaints;
       expect(fault).toContain(place);
       // On the page the place stands in another face, without the colon after it.
       const told = await notice.getByRole('listitem').first().innerText();

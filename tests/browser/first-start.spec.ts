@@ -9,7 +9,7 @@ test('shows the demo cage, with as many tubes as the command line makes of it', 
   await expect(stationKey(page, 'Frame')).toHaveAttribute('aria-current', 'step');
 
   await goTo(page, 'Shop');
-  const tubes = JSON.parse(runFab(demoText()).files.get('fabrication.json')!).tubes as unknown[];
+  const tubes = JSON.parse((await runFab(demoText())).files.get('fabrication.json')!).tubes as unknown[];
   expect(tubes.length).toBeGreaterThanOrEqual(24);
   const rows = page.getByRole('grid', { name: 'Tubes in build order' }).getByRole('row');
   await expect(rows).toHaveCount(1 + tubes.length);

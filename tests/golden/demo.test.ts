@@ -12,7 +12,7 @@ import { demoText, runFab } from '../command-line.ts';
 import { derivedFrom } from '../exports/jobs.ts';
 import { summary } from './summary.ts';
 
-const run = runFab(demoText());
+const run = await runFab(demoText());
 const file = JSON.parse(run.files.get('fabrication.json') ?? 'null') as FabricationFile;
 const derived = derivedFrom(demoText());
 const { job } = derived;

@@ -183,31 +183,31 @@ const BAD: readonly (readonly [what: string, text: string, line: string])[] = [
 ];
 
 describe('a job file that', () => {
-  it.each(BAD)('%s is refused', (_, text, line) => {
-    const { exit, said, complaints, files } = runFab(text, '--formats', 'csv');
+  it.each(BAD)('%s is refused', async (_, text, line) => {
+    const { exit, said, complaints, files } = await runFab(text, '--formats', 'csv');
     expect({ exit, said, complaints }).toEqual({ exit: 1, said: [], complaints: [line] });
     expect([...files]).toEqual([]);
     expect(({} as Loose)['polluted']).toBeUndefined();
   });
 
-  it('is sound is not refused: the cases above fail for the reason they name', () => {
-    expect(runFab(JSON.stringify(sound()))).toMatchObject({ exit: 0, complaints: [] });
+  it('is sound is not refused: the cases above fail for the reason they name', async () => {
+    expect(await runFab(JSON.stringify(sound()))).toMatchObject({ exit: 0, complaints: [] });
   });
 
-  it('has several faults tells each on its own line', () => {
+  it('has several faults tells each on its own line', async () => {
     const text = changed((job) => {
       job['sections'][0].wall = 30;
       job['members'][0].path = ['a', 'nowhere', 'c'];
     });
-    expect(runFab(text).complaints).toEqual([
+    expect((await runFab(text)).complaints).toEqual([
       "sections[0].wall: 30 is not less than the tube's radius, 22.5",
       'members[0].path[1]: no node "nowhere"',
     ]);
   });
 
-  it('is named by hostile text still gives one line, without control characters', () => {
+  it('is named by hostile text still gives one line, without control characters', async () => {
     const text = changed((job) => (job['members'][0].section = 'x\n\u001b[31m\u202e at main (fab.ts:1:1)'));
-    const { exit, complaints } = runFab(text);
+    const { exit, complaints } = await runFab(text);
     expect(exit).toBe(1);
     expect(complaints).toHaveLength(1);
     expect(complaints[0]).not.toMatch(/[\p{Cc}\p{Cf}]/u);

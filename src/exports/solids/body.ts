@@ -13,6 +13,7 @@ import { addScaled, cross, dot, length, normalize, scale, subtract, type Vec3 } 
 import type { TubeRef } from '../../core/job/types.ts';
 import { STEEL_DENSITY } from '../../core/solve/amount.ts';
 import type { SolvedTube, TubeEnd } from '../../core/solve/types.ts';
+import { isWhole } from '../whole.ts';
 import { bar, cutBy, isValid, scoped, solidsIn, sweptSolid, tangentAt, volumeOf } from './kernel.ts';
 import type { Keep, Kernel, Shape, Stretch } from './kernel.ts';
 
@@ -34,7 +35,7 @@ export function tubeBody(
   tube: SolvedTube,
   byId: ReadonlyMap<TubeRef, SolvedTube>,
 ): Shape | null {
-  if (tube.straights.some((straight) => straight < 0)) return null;
+  if (!isWhole(tube)) return null;
   for (const seam of SEAMS) {
     const body = bodyWithSeam(oc, keep, tube, byId, seam);
     if (body !== null) return body;

@@ -1,0 +1,28 @@
+/** What can be taken away, as data: formats by the names that the command line knows, and the files of each. */
+
+export const FORMATS = ['pdf', 'csv', 'dxf', 'svg', 'step', 'gltf', 'stl'] as const;
+export type Format = (typeof FORMATS)[number];
+
+/** What is made in one piece: a file, or the folder of flat patterns. */
+export type Product = keyof typeof PRODUCTS;
+
+/** In the order in which they are offered; `json` is always written. */
+export const PRODUCTS = {
+  'fabrication.json': 'json',
+  'tubes.csv': 'csv',
+  'bends.csv': 'csv',
+  'xyz.csv': 'csv',
+  'copes.csv': 'csv',
+  'wraps.dxf': 'dxf',
+  wraps: 'svg',
+  'cage.step': 'step',
+  'cage.glb': 'gltf',
+  'cage.stl': 'stl',
+} as const satisfies Readonly<Record<string, Format | 'json'>>;
+
+/** What these formats write, `fabrication.json` first. */
+export const productsOf = (formats: readonly Format[]): readonly Product[] =>
+  (Object.keys(PRODUCTS) as Product[]).filter((product) => {
+    const format = PRODUCTS[product];
+    return format === 'json' || formats.includes(format);
+  });

@@ -1,0 +1,47 @@
+/**
+ * cage.glb: glTF 2.0 in one binary file, metres, y up and z forward as glTF has it (so the car's left is +x), one node and one
+ * mesh a tube, named by its number and name. One plain material, bare steel.
+ */
+import { Document, WebIO, type Accessor } from '@gltf-transform/core';
+import type { Derived } from '../../core/derive.ts';
+import { leftOutNote, type ExportFile, type Going } from '../files.ts';
+import { meshTubes } from './fine.ts';
+
+const METRES = 0.001;
+
+export async function glbFile({ job, tubes }: Derived, going: Going): Promise<ExportFile> {
+  const { meshed, leftOut } = await meshTubes(tubes, going);
+  const document = new Document();
+  const buffer = document.createBuffer();
+  const steel = document
+    .createMaterial('steel')
+    .setBaseColorFactor([0.42, 0.43, 0.45, 1])
+    .setMetallicFactor(0.7)
+    .setRoughnessFactor(0.5);
+  const scene = document.createScene(job.name);
+  const accessor = (type: 'VEC3' | 'SCALAR', array: Float32Array<ArrayBuffer> | Uint32Array<ArrayBuffer>): Accessor =>
+    document.createAccessor().setType(type).setArray(array).setBuffer(buffer);
+  for (const { tube, mesh } of meshed) {
+    const name = `${tube.number} ${tube.name}`;
+    const primitive = document
+      .createPrimitive()
+      .setAttribute('POSITION', accessor('VEC3', turned(mesh.positions, METRES)))
+      .setAttribute('NORMAL', accessor('VEC3', turned(mesh.normals, 1)))
+      .setIndices(accessor('SCALAR', Uint32Array.from(mesh.indices)))
+      .setMaterial(steel);
+    scene.addChild(document.createNode(name).setMesh(document.createMesh(name).addPrimitive(primitive)));
+  }
+  const bytes = await new WebIO().writeBinary(document);
+  return { fileName: 'cage.glb', bytes, ...leftOutNote('cage.glb', leftOut) };
+}
+
+/** From x forward, y left, z up to x left, y up, z forward: each axis moves on by one, which turns and mirrors nothing. */
+function turned(vectors: Float32Array, scale: number): Float32Array<ArrayBuffer> {
+  const made = new Float32Array(vectors.length);
+  for (let i = 0; i < vectors.length; i += 3) {
+    made[i] = vectors[i + 1]! * scale;
+    made[i + 1] = vectors[i + 2]! * scale;
+    made[i + 2] = vectors[i]! * scale;
+  }
+  return made;
+}

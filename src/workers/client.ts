@@ -1,0 +1,106 @@
+/**
+ * The page's side: has files made away from the page, so that it goes on answering, and can stop them at any moment by ending
+ * the worker. The kernel's memory ends with it.
+ */
+import type { Job } from '../core/job/types.ts';
+import { PRODUCTS, type Product } from '../exports/catalogue.ts';
+import type { ExportFile } from '../exports/files.ts';
+import type { Setting } from '../exports/formats.ts';
+import type { Answer, Order } from './messages.ts';
+
+export interface Progress {
+  readonly product: Product;
+  /** Which of the products it is, 1 = first, and of how many. */
+  readonly nth: number;
+  readonly of: number;
+  /** Of this product's own pieces. */
+  readonly done: number;
+  readonly total: number;
+}
+
+/** What an order is sent to. */
+export interface Hand {
+  send(order: Order): void;
+  /** Its answers from now on; a failure of the worker itself counts as one. */
+  listen(heard: (answer: Answer) => void): void;
+  end(): void;
+}
+
+export type Hire = (kind: 'solids' | 'others') => Hand;
+
+export const hireWorker: Hire = (kind) => {
+  // Spelt out twice: only so does the build see that these are workers.
+  const worker =
+    kind === 'solids'
+      ? new Worker(new URL('./solids.ts', import.meta.url), { type: 'module' })
+      : new Worker(new URL('./make.ts', import.meta.url), { type: 'module' });
+  return {
+    send: (order) => worker.postMessage(order),
+    listen(heard) {
+      worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => heard(data));
+      worker.addEventListener('error', (event) => {
+        event.preventDefault();
+        heard({ kind: 'failed', why: event.message || 'The part of the program that makes it could not be started.' });
+      });
+    },
+    end: () => worker.terminate(),
+  };
+};
+
+/**
+ * The products' files, in the order asked for. Rejects with an Error whose message is a sentence for a person; with the
+ * signal's own reason once that is aborted.
+ */
+export async function orderFiles(
+  job: Job,
+  products: readonly Product[],
+  setting: Setting,
+  told: (progress: Progress) => void,
+  signal: AbortSignal,
+  hire: Hire = hireWorker,
+): Promise<readonly ExportFile[]> {
+  const files: ExportFile[] = [];
+  for (const [i, product] of products.entries()) {
+    const order: Order = { kind: 'make', job, products: [product], setting };
+    const tell = (done: number, total: number) => told({ product, nth: i + 1, of: products.length, done, total });
+    files.push(...(await filled(order, PRODUCTS[product] === 'step' ? 'solids' : 'others', tell, signal, hire)));
+  }
+  return files;
+}
+
+/** Several files as one zip under that name. */
+export async function orderZip(
+  fileName: string,
+  files: readonly ExportFile[],
+  signal: AbortSignal,
+  hire: Hire = hireWorker,
+): Promise<ExportFile> {
+  const [zip] = await filled({ kind: 'zip', files }, 'others', () => {}, signal, hire);
+  return { fileName, bytes: zip!.bytes };
+}
+
+function filled(
+  order: Order,
+  kind: 'solids' | 'others',
+  told: (done: number, total: number) => void,
+  signal: AbortSignal,
+  hire: Hire,
+): Promise<readonly ExportFile[]> {
+  return new Promise<readonly ExportFile[]>((resolve, reject) => {
+    signal.throwIfAborted();
+    const hand = hire(kind);
+    const stop = () => {
+      hand.end();
+      reject(signal.reason as Error);
+    };
+    signal.addEventListener('abort', stop, { once: true });
+    hand.listen((answer) => {
+      if (answer.kind === 'going') return told(answer.done, answer.total);
+      signal.removeEventListener('abort', stop);
+      hand.end();
+      if (answer.kind === 'files') resolve(answer.files);
+      else reject(new Error(answer.why));
+    });
+    hand.send(order);
+  });
+}

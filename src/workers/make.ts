@@ -1,0 +1,4 @@
+/** The worker that makes all files but solids. */
+import { listen } from './listen.ts';
+
+listen();

@@ -1,0 +1,14 @@
+/** What page and workers say to each other. Jobs are plain data, and are derived again where they are worked on. */
+import type { Product } from '../exports/catalogue.ts';
+import type { ExportFile } from '../exports/files.ts';
+import type { Setting } from '../exports/formats.ts';
+import type { Job } from '../core/job/types.ts';
+
+export type Order =
+  | { readonly kind: 'make'; readonly job: Job; readonly products: readonly Product[]; readonly setting: Setting }
+  | { readonly kind: 'zip'; readonly files: readonly ExportFile[] };
+
+export type Answer =
+  | { readonly kind: 'going'; readonly product: Product; readonly done: number; readonly total: number }
+  | { readonly kind: 'files'; readonly files: readonly ExportFile[] }
+  | { readonly kind: 'failed'; readonly why: string };
