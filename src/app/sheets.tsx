@@ -1,6 +1,7 @@
 /** The three sheets that the menu lays over the work: earlier versions, the keys, about and cautions. */
 import { useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
+import { CAUTIONS, WHO_DECIDES } from '../core/checks/cautions.ts';
 import { MOST_DOCUMENTS, MOST_VERSIONS } from '../store/autosave.ts';
 import { fileNameFor } from '../store/fileName.ts';
 import type { Version } from '../store/types.ts';
@@ -120,15 +121,12 @@ function AboutSheet({ closed }: Closes): ReactNode {
   return (
     <Sheet title="About and cautions" closed={closed}>
       <p className="who-decides">
-        <strong>The rule book, the inspector and licensed practice decide. This program is no approval.</strong>
+        <strong>{WHO_DECIDES}</strong>
       </p>
       <ul className="cautions">
-        <li>It works out geometry: lengths, bends, copes, gaps. It does not work out whether a cage will hold.</li>
-        <li>Rules change every year. Each finding names its source; what it does not name was not checked.</li>
-        <li>Measure again before you cut. A bad cage is worse than none.</li>
-        <li>In a street car, bare tube near a head without a helmet is a hazard: pad it.</li>
-        <li>Strip zinc, paint and sealer before you weld; take the batteries off.</li>
-        <li>A hole saw grabs at odd angles. A long tube whips when it is bent.</li>
+        {CAUTIONS.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
       </ul>
       <p>
         Cagewright turns measured points into finished tubes. The job stays in this browser and in the file that you

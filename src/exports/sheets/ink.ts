@@ -102,3 +102,6 @@ export const PLAIN = 4;
 export const LENGTH = 5.3;
 /** What is set, cut and marked: 5 mm figures. */
 export const MAIN = 7;
+
+export const circle = (centre: Place2, radius: number, pen: Pen = FINE): Arc =>
+  arc(centre, radius, 0, 2 * Math.PI, pen);

@@ -1,6 +1,7 @@
 /** Checks: what was found, how far every tube is from the driver, and what nobody has looked at. */
 import type { ReactNode } from 'react';
 import { addEnvelope } from '../../core/edit/envelopes.ts';
+import { NOT_CHECKED } from '../../core/checks/cautions.ts';
 import type { Severity } from '../../core/checks/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { GapLength } from '../fields/Readings.tsx';
@@ -84,17 +85,6 @@ function Tally(): ReactNode {
 }
 
 const PLURALS: Readonly<Record<Severity, string>> = { error: '× Errors', warning: '! Warnings', note: 'i Notes' };
-
-/** Said every time, so that an empty list is never taken for a yes. */
-const NOT_CHECKED: readonly (readonly [string, string])[] = [
-  ['Rule books.', 'None has been read: required members, tube sizes, plates, padding are yours to compare.'],
-  ['Strength.', 'No load has been put on this frame.'],
-  ['Welds and joints.', 'Size, reach of the torch, order and heat are not looked at.'],
-  ['The way in.', 'Whether a tube can be swung into place, or a bend turns clear of the floor and the machine.'],
-  ['The rest of the driver.', 'Knees, wheel, doors, belts and sight lines, unless you put a box round them.'],
-  ['The car.', 'Roof skin, glass, panels: body lines are drawn, not measured against.'],
-  ['The measurements.', 'A wrong point makes a right frame in the wrong place.'],
-];
 
 const NothingFound = (): ReactNode => (
   <p className="empty">

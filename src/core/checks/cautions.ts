@@ -1,0 +1,23 @@
+/** What stands beside every result, on the screen and on paper, in the same words. */
+
+export const WHO_DECIDES = 'The rule book, the inspector and licensed practice decide. This program is no approval.';
+
+export const CAUTIONS: readonly string[] = [
+  'It works out geometry: lengths, bends, copes, gaps. It does not work out whether a cage will hold.',
+  'Rules change every year. Each finding names its source; what it does not name was not checked.',
+  'Measure again before you cut. A bad cage is worse than none.',
+  'In a street car, bare tube near a head without a helmet is a hazard: pad it.',
+  'Strip zinc, paint and sealer before you weld; take the batteries off.',
+  'A hole saw grabs at odd angles. A long tube whips when it is bent.',
+];
+
+/** Said every time, so that an empty list of findings is never taken for a yes: what, and why it is still to be done. */
+export const NOT_CHECKED: readonly (readonly [string, string])[] = [
+  ['Rule books.', 'None has been read: required members, tube sizes, plates, padding are yours to compare.'],
+  ['Strength.', 'No load has been put on this frame.'],
+  ['Welds and joints.', 'Size, reach of the torch, order and heat are not looked at.'],
+  ['The way in.', 'Whether a tube can be swung into place, or a bend turns clear of the floor and the machine.'],
+  ['The rest of the driver.', 'Knees, wheel, doors, belts and sight lines, unless you put a box round them.'],
+  ['The car.', 'Roof skin, glass, panels: body lines are drawn, not measured against.'],
+  ['The measurements.', 'A wrong point makes a right frame in the wrong place.'],
+];

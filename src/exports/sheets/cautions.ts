@@ -1,0 +1,27 @@
+/** What every sheet carries at its foot: who decides, and which job and sheet it is. */
+import { WHO_DECIDES } from '../../core/checks/cautions.ts';
+import { shrunk } from '../drawing/fit.ts';
+import type { Context } from './context.ts';
+import { FINE, SMALL, stroke, text } from './ink.ts';
+import type { Block } from './page.ts';
+
+export function foot({ derived, letters, width }: Context, which: string): Block {
+  const caution = shrunk(letters, WHO_DECIDES, width, SMALL, true);
+  const room = width - letters.width(which, SMALL, false) - 6;
+  const job = shrunk(letters, derived.job.name, room, SMALL);
+  return {
+    height: 10.6,
+    draw: (left, top) => [
+      stroke(
+        [
+          { x: left, y: top - 2 },
+          { x: left + width, y: top - 2 },
+        ],
+        FINE,
+      ),
+      text(left, top - 6, caution.text, { size: caution.size, bold: true }),
+      text(left, top - 10.4, job.text, { size: job.size }),
+      text(left + width, top - 10.4, which, { anchor: 'end' }),
+    ],
+  };
+}

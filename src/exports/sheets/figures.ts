@@ -1,0 +1,26 @@
+/** Figures as a sheet shows them: fractions set as fractions, a true minus, the unit after a narrow space. */
+import { toDegrees, type Radians } from '../../core/geometry/angle.ts';
+import type { LengthUnit } from '../../core/job/types.ts';
+import { decimalLength, formatLength, inchFraction, type ShownLength } from '../../core/units/length.ts';
+import { formatAngle } from '../../core/units/angle.ts';
+
+const raised = (count: number): string => Array.from(String(count), (digit) => '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(digit)]).join('');
+const lowered = (count: number): string => Array.from(String(count), (digit) => '₀₁₂₃₄₅₆₇₈₉'[Number(digit)]).join('');
+
+/** 14 ³⁄₁₆, with ≈ before it where a typed or rounded mark must say so. */
+export function figure(shown: ShownLength, sayRounded = false): string {
+  const about = sayRounded && !shown.exact ? '≈' : '';
+  if (shown.numerator === 0) return about + shown.text;
+  const whole = shown.whole === 0 ? '' : `${shown.whole} `;
+  return `${about}${shown.sign}${whole}${raised(shown.numerator)}⁄${lowered(shown.denominator)}`;
+}
+
+/** To 1/32 in or 0.1 mm, with the unit. */
+export const lengthFigure = (mm: number, unit: LengthUnit): string =>
+  `${figure(unit === 'in' ? inchFraction(mm, 32) : formatLength(mm, unit))} ${unit}`;
+
+/** To 0.001 in or 0.1 mm, with the unit: for figures too small to hold a fraction that can be read. */
+export const decimalFigure = (mm: number, unit: LengthUnit): string =>
+  `${decimalLength(mm, unit, unit === 'in' ? 3 : 1)} ${unit}`;
+
+export const angleFigure = (angle: Radians): string => `${formatAngle(toDegrees(angle), 1)}°`;

@@ -1,0 +1,79 @@
+/** The lengths that shops cut by, and what a tape can verify on the finished bends, with boxes for what it read. */
+import { checkDimensions, type CheckDimension } from '../../core/shop/check-dimensions.ts';
+import { cutLengths } from '../../core/shop/ends.ts';
+import { formOf } from '../../core/shop/form.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { wrapped } from '../drawing/fit.ts';
+import type { Mark } from '../drawing/types.ts';
+import type { Context } from './context.ts';
+import { cells } from './ends.ts';
+import { lengthFigure } from './figures.ts';
+import { box, FIRM, LENGTH, PLAIN, SMALL, stroke, text } from './ink.ts';
+import { abreast, gap, type Block, type Part } from './page.ts';
+
+const ROW = 8;
+const BOX = 20;
+const FIGURE = 31;
+const BETWEEN = 6;
+
+export function lengthCells(context: Context, tube: SolvedTube, width: number): Block {
+  const { unit } = context;
+  const { tips, throats, axis } = cutLengths(tube);
+  return cells(context, width, [
+    ['Tip to tip', lengthFigure(tips, unit)],
+    ['Throat to throat', lengthFigure(throats, unit)],
+    ['Node to node', lengthFigure(axis, unit)],
+    ['Corner to corner', lengthFigure(tube.sharpCornerLength, unit)],
+  ]);
+}
+
+/** Empty for a straight tube. What was measured already stands in its box. */
+export function checksPart(context: Context, tube: SolvedTube): Part {
+  const { unit, width, letters, derived } = context;
+  const checks = checkDimensions(formOf(tube));
+  const read = derived.job.bent.find((bent) => bent.tube === tube.id)?.checks ?? [];
+  const column = (width - BETWEEN) / 2;
+  const cellOf = ({ id, name, value }: CheckDimension): Block => {
+    const known = read.find(({ check }) => check === id);
+    const lines = wrapped(letters, name, column - FIGURE - BOX - 1, SMALL, false, 2);
+    return {
+      height: ROW,
+      draw: (left, top): Mark[] => [
+        ...lines.map((line, i) => text(left, top - (lines.length === 1 ? 5.2 : 3.3) - i * 3.9, line)),
+        text(left + column - BOX - 1.5, top - 5.8, lengthFigure(value, unit), {
+          size: LENGTH,
+          bold: true,
+          anchor: 'end',
+        }),
+        box(left + column - BOX, top - 0.5, BOX, ROW - 1),
+        ...(known === undefined
+          ? []
+          : [
+              text(left + column - BOX / 2, top - 5.4, lengthFigure(known.measured, unit), {
+                size: PLAIN,
+                anchor: 'middle',
+              }),
+            ]),
+      ],
+    };
+  };
+  const rows = Array.from({ length: Math.ceil(checks.length / 2) }, (_, row) =>
+    abreast(
+      ...checks.slice(2 * row, 2 * row + 2).map((check, i) => ({ left: i * (column + BETWEEN), block: cellOf(check) })),
+    ),
+  );
+  const heading: Block = {
+    height: 6.2,
+    draw: (left, top) => [
+      text(left, top - 4, 'Check after bending, before any cope is cut; boxes for what was measured', { bold: true }),
+      stroke(
+        [
+          { x: left, y: top - 5.6 },
+          { x: left + width, y: top - 5.6 },
+        ],
+        FIRM,
+      ),
+    ],
+  };
+  return { heading: rows.length === 0 ? null : heading, rows: [...rows, ...(rows.length === 0 ? [] : [gap(2)])] };
+}

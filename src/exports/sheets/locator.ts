@@ -1,0 +1,53 @@
+/** Where in the car a tube is: the frame as grey bands, nearer over farther, and this tube in black. */
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { extentOf, ISOMETRIC, project, type Projected } from '../drawing/projection.ts';
+import { jointsOf } from '../drawing/rods.ts';
+import type { Mark, Place2 } from '../drawing/types.ts';
+import { stroke } from './ink.ts';
+import type { Block } from './page.ts';
+
+const GREY = 0.72;
+/** mm on paper: no tube is drawn thinner, and what passes behind it stops this far from its edge. */
+const THINNEST = 0.5;
+const CLEAR = 0.35;
+
+/** Every tube's centreline in the isometric view, worked out once for all sheets. */
+export interface Lie {
+  readonly tube: SolvedTube;
+  readonly places: readonly Projected[];
+  readonly depth: number;
+}
+
+/** Farthest first. */
+export const liesOf = (tubes: readonly SolvedTube[]): readonly Lie[] =>
+  tubes
+    .map((tube): Lie => {
+      const places = jointsOf(tube).map(({ point }) => project(ISOMETRIC, point));
+      return { tube, places, depth: places.reduce((sum, { depth }) => sum + depth, 0) / places.length };
+    })
+    .toSorted((a, b) => a.depth - b.depth);
+
+export function locator(lies: readonly Lie[], picked: SolvedTube, width: number, height: number): Block {
+  const extent = extentOf(lies.flatMap(({ places }) => places));
+  const [wide, high] = [extent.right - extent.left, extent.high - extent.low];
+  const margin = 2.5;
+  const scale = Math.min((width - 2 * margin) / Math.max(wide, 1), (height - 2 * margin) / Math.max(high, 1));
+  return {
+    height,
+    draw: (left, top) => {
+      const on = ({ x, y }: Place2): Place2 => ({
+        x: left + width / 2 + (x - (extent.left + extent.right) / 2) * scale,
+        y: top - height / 2 + (y - (extent.low + extent.high) / 2) * scale,
+      });
+      const band = ({ tube, places }: Lie, grey: number, more: number): Mark =>
+        stroke(places.map(on), { width: Math.max(THINNEST, tube.section.outerDiameter * scale) + more, grey });
+      const others = lies.filter(({ tube }) => tube !== picked);
+      const own = lies.find(({ tube }) => tube === picked)!;
+      return [
+        ...others.flatMap((lie) => [band(lie, 1, 2 * CLEAR), band(lie, GREY, 0)]),
+        band(own, 1, 2 * CLEAR),
+        band(own, 0, 0.2),
+      ];
+    },
+  };
+}

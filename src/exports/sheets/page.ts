@@ -1,0 +1,106 @@
+/**
+ * Pages filled from the top with parts that know their own height; what does not fit goes on to the next page, under the
+ * same heading. So nothing is cut off, however long a name or a list is.
+ */
+import type { Mark, Sheet } from '../drawing/types.ts';
+import { wrapped } from '../drawing/fit.ts';
+import type { Lettering } from '../drawing/lettering.ts';
+import type { PrintSettings } from '../files.ts';
+import { SMALL, text } from './ink.ts';
+
+/** A piece of a page as wide as its column; drawn with its upper left corner at (left, top). */
+export interface Block {
+  readonly height: number;
+  readonly draw: (left: number, top: number) => readonly Mark[];
+}
+
+/** Rows that belong together; `heading` stands over the first, and over the first of each further page. */
+export interface Part {
+  readonly heading: Block | null;
+  readonly rows: readonly Block[];
+}
+
+export interface Paper {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What no printer prints on, and a hole punch needs, mm. */
+export const MARGIN = 10;
+
+export const paperOf = ({ paper }: PrintSettings): Paper =>
+  paper === 'a4' ? { width: 210, height: 297 } : { width: 215.9, height: 279.4 };
+
+export const contentWidth = (paper: Paper): number => paper.width - 2 * MARGIN;
+
+export const part = (...rows: readonly Block[]): Part => ({ heading: null, rows });
+
+/** Pages of the parts in turn. `again` heads every page but the first; `foot` stands at the bottom of each. */
+export function fillPages(paper: Paper, name: string, parts: readonly Part[], again: Block, foot: Block): Sheet[] {
+  const floor = MARGIN + foot.height;
+  const sheets: Sheet[] = [];
+  let marks: Mark[] = [];
+  let top = paper.height - MARGIN;
+  const put = (block: Block): void => {
+    marks.push(...block.draw(MARGIN, top));
+    top -= block.height;
+  };
+  const turnPage = (): void => {
+    marks.push(...foot.draw(MARGIN, floor));
+    const suffix = sheets.length === 0 ? '' : `, sheet ${sheets.length + 1}`;
+    sheets.push({ name: name + suffix, width: paper.width, height: paper.height, marks });
+    marks = [];
+    top = paper.height - MARGIN;
+  };
+  for (const { heading, rows } of parts) {
+    rows.forEach((row, i) => {
+      const needs = row.height + (i === 0 ? (heading?.height ?? 0) : 0);
+      const turns = top - needs < floor && marks.length > 0;
+      if (turns) {
+        turnPage();
+        put(again);
+      }
+      if (heading !== null && (i === 0 || turns)) put(heading);
+      put(row);
+    });
+  }
+  turnPage();
+  return sheets;
+}
+
+/** Text over the width of the column. */
+export function paragraph(
+  letters: Lettering,
+  words: string,
+  width: number,
+  setting: { readonly size?: number; readonly bold?: boolean; readonly after?: number; readonly most?: number } = {},
+): Block {
+  const { size = SMALL, bold = false, after = 1 } = setting;
+  const pitch = size * 1.3;
+  const lines = wrapped(letters, words, width, size, bold, setting.most);
+  return {
+    height: lines.length * pitch + after,
+    draw: (left, top) => lines.map((line, i) => text(left, top - size * 0.95 - i * pitch, line, { size, bold })),
+  };
+}
+
+export const gap = (height: number): Block => ({ height, draw: () => [] });
+
+/** Blocks one under another as one, which no page break parts. */
+export const stacked = (...blocks: readonly Block[]): Block => ({
+  height: blocks.reduce((sum, block) => sum + block.height, 0),
+  draw: (left, top) => {
+    let at = top;
+    return blocks.flatMap((block) => {
+      const marks = block.draw(left, at);
+      at -= block.height;
+      return marks;
+    });
+  },
+});
+
+/** Blocks side by side, each moved right by its `left`. */
+export const abreast = (...columns: readonly { readonly left: number; readonly block: Block }[]): Block => ({
+  height: Math.max(0, ...columns.map(({ block }) => block.height)),
+  draw: (left, top) => columns.flatMap((column) => column.block.draw(left + column.left, top)),
+});

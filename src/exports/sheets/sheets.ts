@@ -1,0 +1,40 @@
+/**
+ * sheets.pdf: a cover, then a sheet a tube, in build order. Black and white, for A4 or Letter, in the job's unit. Everything is
+ * drawn from what was derived; the letters are the caller's, since nothing is read here.
+ */
+import type { Derived } from '../../core/derive.ts';
+import type { TapeView } from '../../core/shop/mark-words.ts';
+import { lettering, type Fonts } from '../drawing/lettering.ts';
+import { writePdf } from '../drawing/pdf.ts';
+import type { ExportFile, Going, PrintSettings } from '../files.ts';
+import type { Context } from './context.ts';
+import { coverSheets } from './cover.ts';
+import { liesOf } from './locator.ts';
+import { contentWidth, paperOf } from './page.ts';
+import { tubeSheets } from './tube.ts';
+
+export interface SheetSettings extends PrintSettings {
+  /** How the person measures and what is marked: end, kind of mark, tape. */
+  readonly tape: TapeView;
+}
+
+/** `going` is awaited before the cover, before each tube and at the end; if it rejects, so does this. */
+export async function sheetsPdf(
+  derived: Derived,
+  fonts: Fonts,
+  settings: SheetSettings,
+  going: Going,
+): Promise<ExportFile> {
+  const paper = paperOf(settings);
+  const context: Context = {
+    derived,
+    unit: derived.job.lengthUnit,
+    letters: lettering(fonts),
+    paper,
+    tape: settings.tape,
+    width: contentWidth(paper),
+  };
+  const lies = liesOf(derived.tubes);
+  const groups = [() => coverSheets(context), ...derived.tubes.map((tube) => () => tubeSheets(context, lies, tube))];
+  return { fileName: 'sheets.pdf', bytes: await writePdf(derived.job.name, fonts, groups, going) };
+}

@@ -1,0 +1,179 @@
+/** One tube's sheet: all that is needed at the saw, the bender and the notcher, with nothing to look up elsewhere. */
+import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
+import { findingsOf, findingWords } from './findings.ts';
+import { sectionInWords } from '../../core/job/sizes.ts';
+import { primed } from '../../core/job/reference.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { wrapped } from '../drawing/fit.ts';
+import type { Mark, Sheet } from '../drawing/types.ts';
+import { bendParts, oneRadius } from './bends.ts';
+import { foot } from './cautions.ts';
+import type { Context } from './context.ts';
+import { endsPart } from './ends.ts';
+import { decimalFigure, lengthFigure } from './figures.ts';
+import { box, disc, FIRM, MAIN, PLAIN, SMALL, stroke, text } from './ink.ts';
+import { checksPart, lengthCells } from './lengths.ts';
+import { locator, type Lie } from './locator.ts';
+import { measured, type Measured } from './measured.ts';
+import { abreast, fillPages, gap, paragraph, part, stacked, type Block } from './page.ts';
+import { stickBlock } from './stick.ts';
+
+const PICTURE = { width: 64, height: 42 };
+const AT_NOTCHER =
+  'A hole saw grabs at odd angles. A long tube whips when it is bent. Strip zinc, paint and sealer before you weld.';
+
+export function tubeSheets(context: Context, lies: readonly Lie[], tube: SolvedTube): Sheet[] {
+  const { derived, letters, paper, width } = context;
+  const marking = measured(tube, context);
+  const findings = findingsOf(derived.findings, tube.id);
+  const parts = [
+    part(head(context, lies, tube, marking)),
+    part(gap(1), stickBlock(context, tube, marking), gap(1)),
+    ...bendParts(context, tube, marking),
+    endsPart(context, tube),
+    checksPart(context, tube),
+    {
+      heading: null,
+      rows: [
+        ...findings.map((finding) => paragraph(letters, findingWords(finding), width, { after: 0.6 })),
+        paragraph(letters, AT_NOTCHER, width),
+      ],
+    },
+  ];
+  return fillPages(
+    paper,
+    `Tube ${tube.number}`,
+    parts,
+    again(context, tube),
+    foot(context, `Tube ${tube.number} of ${derived.tubes.length}`),
+  );
+}
+
+function head(context: Context, lies: readonly Lie[], tube: SolvedTube, marking: Measured): Block {
+  const { width } = context;
+  const room = width - PICTURE.width - 3;
+  return abreast(
+    {
+      left: 0,
+      block: stacked(
+        title(context, tube, room),
+        ...facts(context, tube, marking, room),
+        lengthCells(context, tube, room),
+      ),
+    },
+    { left: width - PICTURE.width, block: locator(lies, tube, PICTURE.width, PICTURE.height) },
+  );
+}
+
+/** Number and name. */
+function title({ letters }: Context, tube: SolvedTube, room: number): Block {
+  const number = String(tube.number);
+  const tag = Math.max(13, letters.width(number, 9, true) + 5);
+  const lines = wrapped(letters, tube.name, room - tag - 3, 6.4, true, 3);
+  const height = Math.max(13, lines.length * 7.6 + 2);
+  return {
+    height: height + 1.5,
+    draw: (left, top): Mark[] => [
+      box(left, top, tag, 13, null, 0),
+      text(left + tag / 2, top - 9.8, number, { size: 9, bold: true, anchor: 'middle', grey: 1 }),
+      ...lines.map((line, i) =>
+        text(left + tag + 3, top - (lines.length === 1 ? 8.8 : 6) - i * 7.6, line, { size: 6.4, bold: true }),
+      ),
+    ],
+  };
+}
+
+function facts(context: Context, tube: SolvedTube, { sheet }: Measured, room: number): Block[] {
+  const { derived, letters, unit } = context;
+  const { section, die, bends, member } = tube;
+  const made = [
+    sectionInWords(section, unit),
+    ...(section.material === '' ? [] : [section.material]),
+    ...(member.batch === undefined || member.batch === '' ? [] : [`batch ${member.batch}`]),
+    ...(die === null || bends.length === 0
+      ? []
+      : [`die ${die.name}${oneRadius(tube) ? `, CLR ${decimalFigure(bends[0]!.radius, unit)}` : ''}`]),
+    ...(member.role === '' ? [] : [member.role]),
+    `${tube.mass.toFixed(2)} kg`,
+  ].join(' · ');
+  const errors = errorsOf(derived.findings, tube.id);
+  const twin = derived.byId.get(primed(tube.id));
+  const grip = sheet.grip.flatMap((length, i) =>
+    length > 0 ? [`${lengthFigure(length, unit)} at end ${i === 0 ? 'A' : 'B'}`] : [],
+  );
+  return [
+    paragraph(letters, made, room, { size: SMALL, most: 3 }),
+    ...(errors.length === 0 ? [] : [notToBeCut(context, faultInWords(errors), room)]),
+    blank(context, lengthFigure(sheet.blank, unit), errors.length > 0, room),
+    ...(grip.length === 0
+      ? []
+      : [
+          paragraph(
+            letters,
+            `Finished blank ${lengthFigure(tube.blankLength, unit)}; the rest is grip for the clamp, ${grip.join(' and ')}: cut it off after bending.`,
+            room,
+            { size: PLAIN },
+          ),
+        ]),
+    ...(twin === undefined
+      ? []
+      : [
+          paragraph(letters, 'Make one of each, not two of this.', room, { size: PLAIN, bold: true, after: 0 }),
+          paragraph(letters, `Mirror image: ${twin.number} ${twin.name}`, room, { size: PLAIN, most: 2 }),
+        ]),
+  ];
+}
+
+function blank({ letters }: Context, length: string, off: boolean, room: number): Block {
+  const label = off ? 'The blank as drawn' : 'Cut the blank to';
+  const wide = letters.width(label, PLAIN, false) + 4;
+  const size = off ? MAIN : 9;
+  const beside = wide + letters.width(length, size, true) <= room;
+  return {
+    height: beside ? 11 : 16,
+    draw: (left, top) => [
+      text(left, top - (beside ? 7.4 : 4), label, { size: PLAIN }),
+      text(left + (beside ? wide : 0), top - (beside ? 8 : 12.5), length, { size, bold: true }),
+    ],
+  };
+}
+
+/** White on black: nobody takes the sheet to the saw by mistake. */
+function notToBeCut({ letters }: Context, why: string, room: number): Block {
+  const lines = wrapped(letters, why, room - 6, PLAIN, true);
+  const height = 9 + lines.length * 5.2;
+  return {
+    height: height + 1.5,
+    draw: (left, top) => [
+      box(left, top, room, height, null, 0),
+      text(left + 3, top - 6.6, '× NOT TO BE CUT', { size: 6, bold: true, grey: 1 }),
+      ...lines.map((line, i) => text(left + 3, top - 11.6 - i * 5.2, line, { size: PLAIN, bold: true, grey: 1 })),
+    ],
+  };
+}
+
+/** What heads a further sheet of the same tube. */
+function again({ letters, width }: Context, tube: SolvedTube): Block {
+  const centre = 5;
+  const [line] = wrapped(letters, `${tube.name}, continued`, width - 14, PLAIN + 1, true, 1);
+  return {
+    height: 13,
+    draw: (left, top) => [
+      disc({ x: left + centre, y: top - centre }, centre, null, 0),
+      text(left + centre, top - centre - 1.8, String(tube.number), {
+        size: 4.8,
+        bold: true,
+        anchor: 'middle',
+        grey: 1,
+      }),
+      text(left + 13, top - centre - 1.8, line!, { size: PLAIN + 1, bold: true }),
+      stroke(
+        [
+          { x: left, y: top - 11.5 },
+          { x: left + width, y: top - 11.5 },
+        ],
+        FIRM,
+      ),
+    ],
+  };
+}
