@@ -9,8 +9,8 @@ import {
   dayKind,
   lengthKind,
   numberKind,
+  orNothing,
   sizeKind,
-  sizeOrNothingKind,
   textKind,
   wallKind,
 } from './kinds.ts';
@@ -45,7 +45,7 @@ export function LengthField({ size = false, ...props }: FieldProps<number> & { s
 export function SizeOrNothingField(props: FieldProps<number | null>): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const drawn = props.value === null ? undefined : <Rounded shown={formatLength(props.value, unit)} />;
-  return <EntryField {...props} kind={sizeOrNothingKind(unit)} unit={unit} numeric drawn={drawn} />;
+  return <EntryField {...props} kind={orNothing(sizeKind(unit))} unit={unit} numeric drawn={drawn} />;
 }
 
 /** The wall of a tube, in decimals of the job's unit. */

@@ -57,16 +57,25 @@ export function sizeKind(unit: LengthUnit): ValueKind<number> {
   };
 }
 
-/** A size, or nothing where it is not said. */
-export function sizeOrNothingKind(unit: LengthUnit): ValueKind<number | null> {
-  const kind = sizeKind(unit);
+/** What a tape reads: nothing below zero. */
+export function tapeKind(unit: LengthUnit): ValueKind<number> {
+  const kind = lengthKind(unit);
   return {
-    show: (mm) => (mm === null ? '' : kind.show(mm)),
-    read: (text) => (text.trim() === '' ? { ok: true, value: null } : kind.read(text)),
-    readBack: (mm) => (mm === null ? '' : kind.readBack(mm)),
-    inputMode: kind.inputMode,
+    ...kind,
+    read(text) {
+      const entered = kind.read(text);
+      return entered.ok && entered.value < 0 ? { ok: false, why: 'a tape reads nothing below 0' } : entered;
+    },
   };
 }
+
+/** The same, or nothing where it is not said. */
+export const orNothing = <T>(kind: ValueKind<T>): ValueKind<T | null> => ({
+  show: (value) => (value === null ? '' : kind.show(value)),
+  read: (text) => (text.trim() === '' ? { ok: true, value: null } : kind.read(text)),
+  readBack: (value) => (value === null ? '' : kind.readBack(value)),
+  inputMode: kind.inputMode,
+});
 
 function readLengthBack(mm: number, unit: LengthUnit): string {
   const inches = formatLength(mm, 'in');
@@ -95,6 +104,15 @@ export const bendAngleKind: ValueKind<number> = {
     return entered.value > 200 ? { ok: false, why: 'beyond 200°' } : entered;
   },
   nudge: (degrees, steps) => Math.min(200, Math.max(0.5, degrees + steps / 2)),
+};
+
+/** A plane's rotation: from half a turn one way to half a turn the other. */
+export const rotationKind: ValueKind<number> = {
+  ...angleKind,
+  read(text) {
+    const entered = parseAngle(text);
+    return entered.ok && Math.abs(entered.value) > 180 ? { ok: false, why: 'beyond half a turn' } : entered;
+  },
 };
 
 /** A day as 2026-03-02, or nothing. */

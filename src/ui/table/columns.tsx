@@ -23,8 +23,8 @@ import {
   dayKind,
   lengthKind,
   numberKind,
+  orNothing,
   sizeKind,
-  sizeOrNothingKind,
   textKind,
   wallKind,
   type ValueKind,
@@ -89,7 +89,7 @@ export function sizeOrNothingColumn<Row>(unit: LengthUnit, given: Stored<Row, nu
     },
     edit: {
       open: (row, opening) => <SizeOrNothingField {...bound(row, given, opening)} />,
-      paste: pasteWith(sizeOrNothingKind(unit), given),
+      paste: pasteWith(orNothing(sizeKind(unit)), given),
     },
   };
 }

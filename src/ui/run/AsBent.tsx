@@ -1,0 +1,151 @@
+/** A tube as it was bent, beside what was planned: its bends, its far end, and in the Shop the way into its run. */
+import type { ReactNode } from 'react';
+import { findRun } from '../../core/edit/bent.ts';
+import { toDegrees } from '../../core/geometry/angle.ts';
+import type { BentTube } from '../../core/job/types.ts';
+import type { AsBent } from '../../core/shop/as-bent.ts';
+import { bendRun } from '../../core/shop/run.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { formatAngle } from '../../core/units/angle.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Length, ShortfallLength } from '../fields/Readings.tsx';
+import { Section } from '../Section.tsx';
+import { useTape } from '../shop/TapeParts.tsx';
+import { useRunOpener } from './open-run.ts';
+import { titleOf, wayInWords } from './run-words.ts';
+import './run.css';
+
+/** In the Shop: the way into the tube's run. */
+export function BendKey({ tube }: { tube: SolvedTube }): ReactNode {
+  const begun = useWorkspace((state) => findRun(state.job, tube.id) !== undefined);
+  const open = useRunOpener();
+  if (tube.bends.length === 0) return null;
+  return (
+    <button type="button" className="press press-live run-door" onClick={() => open(tube.id)}>
+      {begun ? 'On with the bend run' : 'Bend this tube'}
+    </button>
+  );
+}
+
+/** In the Shop: what is known of the tube once its run has begun. */
+export function BentRecord({ tube }: { tube: SolvedTube }): ReactNode {
+  const run = useWorkspace((state) => findRun(state.job, tube.id));
+  return run === undefined ? null : <Record tube={tube} run={run} />;
+}
+
+function Record({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
+  const tape = useTape(tube);
+  const { steps, current, asBent, changed } = bendRun(tube, run, tape.setting);
+  const next = steps[current];
+  const measured = steps.flatMap((step) =>
+    step.kind === 'check' ? step.checks.filter((check) => check.measured !== null) : [],
+  );
+  return (
+    <Section title="As bent" count={run.bends.length} open>
+      {changed.length > 0 && (
+        <p className="notice-warning">
+          <span aria-hidden="true">▲ </span>
+          Drawn otherwise since this run began.
+        </p>
+      )}
+      <p>{next === undefined ? 'Bent and checked.' : `Next: ${titleOf(next).toLowerCase()}.`}</p>
+      {run.bends.length > 0 && (
+        <>
+          <FarEnd tube={tube} asBent={asBent} />
+          <MadeBends tube={tube} run={run} />
+        </>
+      )}
+      {measured.length > 0 && (
+        <table className="table table-plain">
+          <thead>
+            <tr>
+              <th scope="col">Check</th>
+              <th scope="col" className="number">
+                Predicted
+              </th>
+              <th scope="col" className="number">
+                Measured
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {measured.map(({ predicted, measured: read }) => (
+              <tr key={predicted.id}>
+                <th scope="row">{predicted.name}</th>
+                <td className="number">
+                  <Length mm={predicted.value} />
+                </td>
+                <td className="number">
+                  <Length mm={read ?? 0} stored />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </Section>
+  );
+}
+
+/** How far end B lies from where it is drawn, end A held. */
+export function FarEnd({ tube, asBent }: { tube: SolvedTube; asBent: AsBent }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const way = wayInWords(tube.corners.at(-1)!, asBent.endB, unit);
+  return (
+    <p className="advice">
+      <strong>
+        As bent, end B lies <ShortfallLength mm={asBent.endMoves} /> from its place
+      </strong>
+      , end A held{way === '' ? '.' : `: ${way}.`}
+    </p>
+  );
+}
+
+/** Each bend that was made: planned, measured, and what is not as planned. */
+export function MadeBends({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
+  return (
+    <table className="table table-plain">
+      <caption className="spoken-only">Bends as made</caption>
+      <thead>
+        <tr>
+          <th scope="col">Bend</th>
+          <th scope="col" className="number">
+            Planned
+          </th>
+          <th scope="col" className="number">
+            Measured
+          </th>
+          <th scope="col" className="number">
+            Pulled
+          </th>
+          <th scope="col" className="number">
+            Off by
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {tube.bends.map((bend, i) => {
+          const planned = toDegrees(bend.angle);
+          const made = run.bends.find((one) => one.bend === i + 1);
+          return (
+            <tr key={i}>
+              <th scope="row">{i + 1}</th>
+              <td className="number figure">{formatAngle(planned, 1)}°</td>
+              <td className="number figure">{made === undefined ? '–' : `${formatAngle(made.net, 1)}°`}</td>
+              <td className="number figure">{made === undefined ? '–' : `${formatAngle(made.pulled, 1)}°`}</td>
+              <td className="number figure">
+                {made === undefined ? '–' : signed(made.net - planned)}
+                {made?.kept === true && <span className="small under">left so</span>}
+              </td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+const signed = (degrees: number): string => {
+  const shown = formatAngle(degrees, 1);
+  return `${degrees > 0 && Number(shown) !== 0 ? '+' : ''}${shown}°`;
+};

@@ -1,0 +1,219 @@
+/**
+ * The bend run: a page for a telephone or tablet beside the machine, one step at a time. What is ticked off and read
+ * stands in the job at once; the page itself only remembers which step a person looks back at.
+ */
+import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
+import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
+import { findRun, removeRun } from '../../core/edit/bent.ts';
+import type { BentTube, TubeRef } from '../../core/job/types.ts';
+import { bendRun, type BendRun as Run, type RunStep } from '../../core/shop/run.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Command } from '../Command.tsx';
+import { useTape } from '../shop/TapeParts.tsx';
+import { CheckStep } from './CheckStep.tsx';
+import { ClampStep } from './ClampStep.tsx';
+import { CutStep, MarkStep } from './PrepareSteps.tsx';
+import { PullStep } from './PullStep.tsx';
+import { ReadStep } from './ReadStep.tsx';
+import { RunStart } from './RunStart.tsx';
+import { RunStrip } from './RunStrip.tsx';
+import { changeInWords, spokenOf, titleOf } from './run-words.ts';
+import '../ui.css';
+import '../shop/shop.css';
+import '../shop/sheet.css';
+import './run.css';
+
+export default function BendRun({ tube: reference, onLeave }: { tube: TubeRef; onLeave: () => void }): ReactNode {
+  const tube = useWorkspace((state) => state.derived.byId.get(reference));
+  const run = useWorkspace((state) => findRun(state.job, reference));
+  if (tube === undefined) return null;
+  return (
+    <div className="run">
+      <header className="run-head">
+        <button type="button" className="press run-back" onClick={onLeave}>
+          <span aria-hidden="true">‹ </span>Shop
+        </button>
+        <h2>
+          <span className="number-tag">{tube.number}</span>
+          <span className="run-name">{tube.name}</span>
+        </h2>
+      </header>
+      <Body key={tube.id} tube={tube} run={run} onLeave={onLeave} />
+    </div>
+  );
+}
+
+interface BodyProps {
+  readonly tube: SolvedTube;
+  readonly run: BentTube | undefined;
+  readonly onLeave: () => void;
+}
+
+function Body({ tube, run, onLeave }: BodyProps): ReactNode {
+  const findings = useWorkspace((state) => state.derived.findings);
+  const errors = errorsOf(findings, tube.id);
+  if (tube.bends.length === 0) return <Barred title="Nothing to bend" reasons={['This tube is straight.']} />;
+  if (tube.die === null)
+    return (
+      <Barred
+        title="No die yet"
+        reasons={['Give the member a die, in Frame: without one there is no bend to lay out.']}
+      />
+    );
+  if (errors.length > 0) {
+    return (
+      <Barred title={`${faultInWords(errors)}: it is not to be bent`} reasons={errors.map(({ message }) => message)} />
+    );
+  }
+  if (run === undefined) return <RunStart tube={tube} />;
+  return <Steps tube={tube} run={run} onLeave={onLeave} />;
+}
+
+/** Why nothing is bent here. The focus goes to it, as to a step. */
+function Barred({ title, reasons }: { title: string; reasons: readonly string[] }): ReactNode {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
+  return (
+    <section className="cannot run-barred">
+      <h3 ref={heading} tabIndex={-1}>
+        <span className="cannot-sign" aria-hidden="true">
+          ×
+        </span>
+        {title}
+      </h3>
+      {reasons.map((reason) => (
+        <p key={reason}>{reason}</p>
+      ))}
+    </section>
+  );
+}
+
+function Steps({ tube, run, onLeave }: Required<BodyProps> & { run: BentTube }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const tape = useTape(tube);
+  const { from, style, step: division } = tape.setting;
+  const progress = useMemo(
+    () => bendRun(tube, run, { from, style, step: division }),
+    [tube, run, from, style, division],
+  );
+  const [looking, look] = useState<string | null>(null);
+  const { steps, current, changed } = progress;
+  if (steps.length === 0 || changed.some(({ what }) => what === 'bends'))
+    return <Outdated tube={tube} run={progress} />;
+
+  const now = steps[current];
+  const shown = steps.find(({ key }) => key === looking) ?? now ?? steps.at(-1)!;
+  return (
+    <>
+      <RunStrip steps={steps} current={current} shown={shown.key} onLook={look} />
+      <p className="spoken-only" role="status">
+        {`${titleOf(shown)}. ${spokenOf(shown, unit)}`}
+      </p>
+      {changed.length > 0 && <Changed tube={tube} run={progress} />}
+      <main key={shown.key} className="run-step">
+        <StepTitle step={shown} />
+        <StepBody
+          {...{ tube, run, progress, tape, onLeave }}
+          step={shown}
+          onTicked={() => look(null)}
+          onRead={() => look(shown.key)}
+        />
+        {now !== undefined && shown !== now && shown.done && shown.kind !== 'read' && (
+          <button type="button" className="press run-key" onClick={() => look(null)}>
+            Back to where you are: {titleOf(now).toLowerCase()}
+          </button>
+        )}
+      </main>
+    </>
+  );
+}
+
+/** The heading takes the focus when its step comes; a step that is typed into gives it to its field. */
+function StepTitle({ step }: { step: RunStep }): ReactNode {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus({ preventScroll: true }), []);
+  return (
+    <h3 ref={heading} tabIndex={-1} className="run-title">
+      {titleOf(step)}
+    </h3>
+  );
+}
+
+function StepBody(props: {
+  tube: SolvedTube;
+  run: BentTube;
+  progress: Run;
+  tape: ReturnType<typeof useTape>;
+  step: RunStep;
+  onTicked: () => void;
+  onRead: () => void;
+  onLeave: () => void;
+}): ReactNode {
+  const { tube, run, progress, tape, step, onTicked } = props;
+  switch (step.kind) {
+    case 'cut':
+      return <CutStep tube={tube} step={step} onTicked={onTicked} />;
+    case 'mark':
+      return <MarkStep tube={tube} step={step} tape={tape} onTicked={onTicked} />;
+    case 'clamp':
+      return <ClampStep tube={tube} step={step} tape={tape} onTicked={onTicked} />;
+    case 'pull':
+      return <PullStep tube={tube} step={step} onTicked={onTicked} />;
+    case 'read':
+      return <ReadStep tube={tube} run={run} progress={progress} step={step} onRead={props.onRead} onNext={onTicked} />;
+    case 'check':
+      return (
+        <CheckStep
+          tube={tube}
+          run={run}
+          progress={progress}
+          step={step}
+          fine={tape.view.fine}
+          onLeave={props.onLeave}
+        />
+      );
+  }
+}
+
+/** The drawing was changed since the run began, but the bends are the same ones: what was done may still do. */
+const Changed = ({ tube, run }: { tube: SolvedTube; run: Run }): ReactNode => (
+  <section className="run-changed" role="status">
+    <h3>
+      <span aria-hidden="true">▲ </span>Drawn otherwise since this run began
+    </h3>
+    <Changes run={run} />
+    <p>What stands here is for the tube as it is drawn now. Bends that are made stay as they are.</p>
+    <StartAnew tube={tube} />
+  </section>
+);
+
+/** The record is of another tube than is drawn now. */
+const Outdated = ({ tube, run }: { tube: SolvedTube; run: Run }): ReactNode => (
+  <section className="run-changed run-barred">
+    <h3>
+      <span aria-hidden="true">▲ </span>This run is of another tube than is drawn now
+    </h3>
+    <Changes run={run} />
+    <p>Its readings stay in the pull log. To bend the tube as it is drawn now, start anew.</p>
+    <StartAnew tube={tube} />
+  </section>
+);
+
+function Changes({ run }: { run: Run }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  return (
+    <ul>
+      {run.changed.map((change) => {
+        const words = changeInWords(change, unit);
+        return <li key={words}>{words}</li>;
+      })}
+    </ul>
+  );
+}
+
+const StartAnew = ({ tube }: { tube: SolvedTube }): ReactNode => (
+  <Command step={`Start bending ${tube.name} anew`} run={(job) => removeRun(job, tube.id)}>
+    Start anew
+  </Command>
+);

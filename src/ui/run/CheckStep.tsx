@@ -1,0 +1,88 @@
+/** The tube off the bender: what the tape should read on it as it was bent, what it did read, and where its far end lies. */
+import type { ReactNode } from 'react';
+import { removeRun, setCheck } from '../../core/edit/bent.ts';
+import type { BentTube } from '../../core/job/types.ts';
+import type { BendRun, RunCheck, RunStep } from '../../core/shop/run.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Command } from '../Command.tsx';
+import { EntryField } from '../fields/EntryField.tsx';
+import { jobEdit } from '../fields/jobEdit.ts';
+import { orNothing, tapeKind } from '../fields/kinds.ts';
+import { Length } from '../fields/Readings.tsx';
+import { FarEnd, MadeBends } from './AsBent.tsx';
+import { Tick } from './Tick.tsx';
+
+type Check = Extract<RunStep, { kind: 'check' }>;
+
+export function CheckStep(props: {
+  tube: SolvedTube;
+  run: BentTube;
+  progress: BendRun;
+  step: Check;
+  fine: boolean;
+  onLeave: () => void;
+}): ReactNode {
+  const { tube, run, progress, step, fine } = props;
+  return (
+    <>
+      <FarEnd tube={tube} asBent={progress.asBent} />
+      <p>What the tape should read on the tube as it was bent, before any end is cut:</p>
+      <ol className="run-checks">
+        {step.checks.map((check) => (
+          <li key={check.predicted.id}>
+            <OneCheck tube={tube} check={check} fine={fine} />
+          </li>
+        ))}
+      </ol>
+      <MadeBends tube={tube} run={run} />
+      {step.done && (
+        <button type="button" className="press press-live run-key" onClick={props.onLeave}>
+          Back to the Shop
+        </button>
+      )}
+      <Tick tube={tube.id} step={step} onTicked={() => {}}>
+        It is checked
+      </Tick>
+      <Command quiet step={`Start bending ${tube.name} anew`} run={(job) => removeRun(job, tube.id)}>
+        Start anew with another tube
+      </Command>
+      <p className="small">Its pulls stay in the log. Undo brings the run back.</p>
+    </>
+  );
+}
+
+function OneCheck({ tube, check, fine }: { tube: SolvedTube; check: RunCheck; fine: boolean }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const { predicted, drawn, measured } = check;
+  const parts = fine ? 32 : 16;
+  const edit = jobEdit<number | null>(`Check: ${predicted.name}`, (job, value) =>
+    setCheck(job, tube.id, predicted.id, value),
+  );
+  return (
+    <>
+      <h4>{predicted.name}</h4>
+      <p className="run-check-figure">
+        <Length mm={predicted.value} parts={parts} withUnit />
+        <span className="small under">
+          drawn <Length mm={drawn} parts={parts} />
+        </span>
+      </p>
+      <EntryField
+        label="Measured"
+        unit={unit}
+        numeric
+        kind={orNothing(tapeKind(unit))}
+        value={measured}
+        commit={edit.commit}
+      />
+      {measured !== null && <Difference mm={measured - predicted.value} parts={parts} />}
+    </>
+  );
+}
+
+const Difference = ({ mm, parts }: { mm: number; parts: 16 | 32 }): ReactNode => (
+  <p className="run-difference" role="status">
+    <Length mm={Math.abs(mm)} parts={parts} withUnit /> {mm < 0 ? 'less' : 'more'} than predicted
+  </p>
+);

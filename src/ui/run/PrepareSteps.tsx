@@ -1,0 +1,95 @@
+/** Before the first bend: the blank to cut, and the marks to draw on it. */
+import { Fragment, type ReactNode } from 'react';
+import { roundingInWords } from '../../core/shop/mark-words.ts';
+import type { RunStep } from '../../core/shop/run.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { sectionInWords } from '../../core/job/sizes.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Length } from '../fields/Readings.tsx';
+import { MarkPlace, TapePicks, Zero, type TapeChoice } from '../shop/TapeParts.tsx';
+import { Tick } from './Tick.tsx';
+
+type StepOf<K extends RunStep['kind']> = Extract<RunStep, { kind: K }>;
+
+export function CutStep(props: { tube: SolvedTube; step: StepOf<'cut'>; onTicked: () => void }): ReactNode {
+  const { tube, step } = props;
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const stick = tube.section.stick;
+  const grips = step.grip.flatMap((length, i) => (length > 0 ? [{ end: i === 0 ? 'A' : 'B', length }] : []));
+  return (
+    <>
+      <p className="run-figure">
+        <Length mm={step.blank} parts={32} withUnit />
+      </p>
+      <p>
+        of <strong>{sectionInWords(tube.section, unit)}</strong>, cut square. Name its ends A and B.
+      </p>
+      {grips.map(({ end, length }) => (
+        <p key={end} className="advice">
+          <strong>
+            <Length mm={length} parts={32} withUnit /> of it, at end {end}, is scrap:
+          </strong>{' '}
+          the machine holds it, and it is sawn off after bending.
+        </p>
+      ))}
+      {stick !== undefined && stick < step.blank && (
+        <p className="notice-warning">
+          <span aria-hidden="true">▲ </span>
+          Longer than a stick, <Length mm={stick} withUnit />.
+        </p>
+      )}
+      <Tick tube={tube.id} step={step} onTicked={props.onTicked}>
+        It is cut
+      </Tick>
+    </>
+  );
+}
+
+export function MarkStep(props: {
+  tube: SolvedTube;
+  step: StepOf<'mark'>;
+  tape: TapeChoice;
+  onTicked: () => void;
+}): ReactNode {
+  const { tube, step, tape } = props;
+  const { sheet } = step;
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const rounding = roundingInWords(sheet.rounding, tape.view.from, unit);
+  return (
+    <>
+      <p>
+        <Zero sheet={sheet} from={tape.view.from} />
+      </p>
+      <dl className="run-marks">
+        {sheet.steps
+          .toSorted((a, b) => Math.abs(a.marks[0]!.at) - Math.abs(b.marks[0]!.at))
+          .map((bend) => (
+            <Fragment key={bend.bend}>
+              <dt>bend {bend.bend}</dt>
+              <dd>
+                {bend.marks.map((mark) => (
+                  <div key={mark.kind}>
+                    <MarkPlace mark={mark} step={bend} view={tape.view} withUnit />
+                  </div>
+                ))}
+              </dd>
+            </Fragment>
+          ))}
+      </dl>
+      <p className="small">All from that one zero. A bend lies on its arrow’s side of the mark.</p>
+      {rounding !== null && (
+        <p className="notice-warning">
+          <span aria-hidden="true">▲ </span>
+          {rounding}
+        </p>
+      )}
+      <Tick tube={tube.id} step={step} onTicked={props.onTicked}>
+        They are marked
+      </Tick>
+      <details className="run-more">
+        <summary>Mark it another way</summary>
+        <TapePicks tube={tube} tape={tape} />
+      </details>
+    </>
+  );
+}

@@ -1,0 +1,194 @@
+/**
+ * The bend is let go and read. The reading is in the log of pulls at once; what it says of the bend stands here with what
+ * can be done: go on, pull on, read again, or leave the bend as it is.
+ */
+import { useEffect, useRef, useState, type FormEvent, type ReactNode } from 'react';
+import { keepBend, logReading } from '../../core/edit/bent.ts';
+import { toDegrees } from '../../core/geometry/angle.ts';
+import type { BentTube, TubeRef } from '../../core/job/types.ts';
+import type { Verdict } from '../../core/shop/judge.ts';
+import type { BendRun, RunStep } from '../../core/shop/run.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { formatAngle } from '../../core/units/angle.ts';
+import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { DraftField } from '../fields/DraftField.tsx';
+import { bendAngleKind } from '../fields/kinds.ts';
+import { Measured } from './Measured.tsx';
+import { dayOf, measurableAt, onTo, plain, verdictInWords } from './run-words.ts';
+
+type Read = Extract<RunStep, { kind: 'read' }>;
+
+export function ReadStep(props: {
+  tube: SolvedTube;
+  run: BentTube;
+  progress: BendRun;
+  step: Read;
+  onRead: () => void;
+  onNext: () => void;
+}): ReactNode {
+  const { tube, run, progress, step, onRead } = props;
+  const { reading, verdict } = step;
+  const pull = progress.steps.find((one) => one.kind === 'pull' && one.bend === step.bend);
+  const asked = pull?.kind === 'pull' ? pull.pullTo : null;
+  const next = progress.steps[progress.current];
+  const more = verdict?.kind === 'short' ? verdict.pullTo : null;
+  const toMeasure = measurableAt(
+    step.bend,
+    run.bends.map(({ bend }) => bend),
+  );
+  return (
+    <>
+      <p>
+        Asked for <strong className="figure">{formatAngle(toDegrees(step.target), 1)}°</strong>. Let go, then read the
+        bend.
+      </p>
+      {reading !== null && verdict !== null && (
+        <Said tube={tube.id} verdict={verdict} bend={step.bend} kept={reading.kept === true} />
+      )}
+      {!step.done && (
+        <Reading
+          // Another reading to make is another form.
+          key={`${reading?.pulled} ${reading?.net}`}
+          tube={tube.id}
+          bend={step.bend}
+          pulled={more ?? reading?.pulled ?? asked}
+          again={reading !== null}
+          onRead={onRead}
+        />
+      )}
+      {step.done && (
+        <button type="button" className="press press-live run-key" onClick={props.onNext}>
+          {onTo(next)}
+        </button>
+      )}
+      {step.done && reading !== null && (
+        <details className="run-more">
+          <summary>Read it again</summary>
+          <Reading
+            key={`${reading.pulled} ${reading.net}`}
+            tube={tube.id}
+            bend={step.bend}
+            pulled={reading.pulled}
+            again
+            onRead={onRead}
+          />
+        </details>
+      )}
+      {toMeasure.length > 0 && (
+        <details className="run-more">
+          <summary>Rotation and straight as measured</summary>
+          {toMeasure.map((bend) => (
+            <Measured key={bend} tube={tube} run={run} bend={bend} />
+          ))}
+        </details>
+      )}
+    </>
+  );
+}
+
+/** What the reading says, spoken when it comes. */
+function Said(props: { tube: TubeRef; bend: number; verdict: Verdict; kept: boolean }): ReactNode {
+  const { tube, bend, verdict, kept } = props;
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const { title, words } = verdictInWords(verdict, unit, kept);
+  // The key that was pressed is gone.
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), [title, kept]);
+  const good = verdict.kind === 'within';
+  return (
+    <section
+      className={good ? 'run-said run-said-good' : 'run-said run-said-off'}
+      role="status"
+      aria-label="What the reading says"
+    >
+      <h4 ref={heading} tabIndex={-1}>
+        <span aria-hidden="true">{good ? '✓ ' : '▲ '}</span>
+        {title}
+      </h4>
+      {verdict.kind === 'short' && !kept && (
+        <p className="run-figure run-figure-second">
+          Pull {formatAngle(verdict.more, 1)}° more, to {plain(verdict.pullTo)}°
+        </p>
+      )}
+      <p>{words}</p>
+      {!good && (
+        <button
+          type="button"
+          className="press run-key"
+          onClick={() =>
+            workspace
+              .getState()
+              .edit(kept ? `Go on with bend ${bend}` : `Leave bend ${bend} as it is`, (job) =>
+                keepBend(job, tube, bend, !kept),
+              )
+          }
+        >
+          {kept ? 'Do not leave it so' : 'Leave it as it is'}
+        </button>
+      )}
+    </section>
+  );
+}
+
+/** The typed reading; refused beside its field, and nothing logged, while it cannot be one. */
+function Reading(props: {
+  tube: TubeRef;
+  bend: number;
+  /** What the machine was asked to be pulled to; the person says if it was another. */
+  pulled: number | null;
+  again: boolean;
+  onRead: () => void;
+}): ReactNode {
+  const { tube, bend } = props;
+  const edit = useWorkspace((state) => state.edit);
+  const [netText, setNet] = useState('');
+  const [pulledText, setPulled] = useState(props.pulled === null ? '' : plain(props.pulled));
+  const [asked, setAsked] = useState(false);
+  const [refusal, setRefusal] = useState('');
+  const form = useRef<HTMLFormElement>(null);
+  const net = bendAngleKind.read(netText);
+  const pulled = bendAngleKind.read(pulledText);
+
+  // The first reading is what this step is for; before another one, what the last one said is to be heard.
+  const { again } = props;
+  useEffect(() => {
+    if (!again) form.current?.querySelector('input')?.focus();
+  }, [again]);
+
+  function log(event: FormEvent): void {
+    event.preventDefault();
+    setAsked(true);
+    if (!net.ok || !pulled.ok) {
+      form.current?.querySelector<HTMLInputElement>('[data-unread]')?.focus();
+      return;
+    }
+    const faults = edit(`Read bend ${bend}`, (job) =>
+      logReading(job, tube, bend, { pulled: pulled.value, net: net.value, on: dayOf(new Date()) }),
+    );
+    setRefusal(faults.map((fault) => fault.message).join('; '));
+    if (faults.length === 0) props.onRead();
+  }
+
+  return (
+    <form ref={form} className="run-reading" aria-label={`Reading of bend ${bend}`} noValidate onSubmit={log}>
+      <DraftField
+        label={again ? 'Now reads' : 'Reads'}
+        unit="°"
+        text={netText}
+        entered={net}
+        asked={asked}
+        onType={setNet}
+      />
+      <DraftField label="Pulled to" unit="°" text={pulledText} entered={pulled} asked={asked} onType={setPulled} />
+      <button type="submit" className="press press-live run-key">
+        Log the reading
+      </button>
+      {refusal !== '' && (
+        <p className="entry-note entry-note-refused" role="alert">
+          <span aria-hidden="true">▲ </span>
+          {refusal}
+        </p>
+      )}
+    </form>
+  );
+}

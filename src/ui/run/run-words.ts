@@ -1,0 +1,213 @@
+/** A bend run in the words of the shop: its stops, what each step asks for, what a reading means, what has changed since. */
+import { toDegrees } from '../../core/geometry/angle.ts';
+import type { BendStep, LengthUnit } from '../../core/job/types.ts';
+import type { Verdict } from '../../core/shop/judge.ts';
+import type { RotationReading } from '../../core/shop/rotation-reading.ts';
+import type { DrawnChange, RunStep } from '../../core/shop/run.ts';
+import type { TapeMark } from '../../core/shop/tape.ts';
+import { formatAngle } from '../../core/units/angle.ts';
+import { formatLength } from '../../core/units/length.ts';
+import { exactText, stepAbove } from '../../core/units/step.ts';
+
+/** Where one can be on the strip: a step, or the three steps of one bend. */
+export interface Stop {
+  readonly label: string;
+  /** The label for those who do not see the strip. */
+  readonly name: string;
+  readonly steps: readonly RunStep[];
+}
+
+export function stopsOf(steps: readonly RunStep[]): readonly Stop[] {
+  const stops: { label: string; name: string; steps: RunStep[] }[] = [];
+  for (const step of steps) {
+    const label = LABELS[step.kind] ?? ('bend' in step ? String(step.bend) : '');
+    const last = stops.at(-1);
+    if (last?.label === label) last.steps.push(step);
+    else stops.push({ label, name: 'bend' in step ? `Bend ${step.bend}` : label, steps: [step] });
+  }
+  return stops;
+}
+
+const LABELS: Partial<Record<RunStep['kind'], string>> = { cut: 'Cut', mark: 'Mark', check: 'Check' };
+
+/** What a step is called within its stop. */
+export const STEP_NAMES: Readonly<Record<RunStep['kind'], string>> = {
+  cut: 'Cut',
+  mark: 'Mark',
+  clamp: 'Clamp',
+  pull: 'Pull',
+  read: 'Read',
+  check: 'Check',
+};
+
+/** The heading of a step. */
+export function titleOf(step: RunStep): string {
+  switch (step.kind) {
+    case 'cut':
+      return 'Cut the blank';
+    case 'mark':
+      return 'Mark the bends';
+    case 'clamp':
+      return `Bend ${step.bend}: clamp`;
+    case 'pull':
+      return `Bend ${step.bend}: pull`;
+    case 'read':
+      return `Bend ${step.bend}: let go and read`;
+    case 'check':
+      return 'Check the tube';
+  }
+}
+
+/** Where a key leads that leads on. */
+export function onTo(next: RunStep | undefined): string {
+  if (next === undefined) return 'On to the end';
+  if (next.kind === 'check') return 'On to the check';
+  return 'bend' in next ? `On to bend ${next.bend}` : `On: ${titleOf(next).toLowerCase()}`;
+}
+
+/** The figure that the step is about, for those who hear it. */
+export function spokenOf(step: RunStep, unit: LengthUnit): string {
+  switch (step.kind) {
+    case 'cut':
+      return `${lengthInWords(step.blank, unit)}.`;
+    case 'mark':
+      return `${step.sheet.steps.length} bends from one zero.`;
+    case 'clamp':
+      return step.rotation === null ? '' : turnInWords(step.rotation);
+    case 'pull':
+      return step.pullTo === null ? 'No angle to pull to is known.' : `To ${plain(step.pullTo)} degrees.`;
+    case 'read':
+      return step.verdict === null
+        ? `Asked for: ${plain(toDegrees(step.target))} degrees.`
+        : verdictInWords(step.verdict, unit).title;
+    case 'check':
+      return `${step.checks.length} dimensions for the tape.`;
+  }
+}
+
+export interface VerdictWords {
+  readonly title: string;
+  readonly words: string;
+}
+
+/** `kept`: the bend is left as it is. */
+export function verdictInWords(verdict: Verdict, unit: LengthUnit, kept = false): VerdictWords {
+  switch (verdict.kind) {
+    case 'within': {
+      const off = formatAngle(Math.abs(verdict.off), 1);
+      const apart =
+        Number(off) === 0 ? 'What was asked for' : `${off}° ${verdict.off > 0 ? 'more' : 'less'} than asked for`;
+      return { title: 'Good', words: `${apart}.` };
+    }
+    case 'short':
+      return {
+        title: `Short by ${formatAngle(verdict.by, 1)}°`,
+        words: kept ? 'Left as it is.' : 'Do not move the tube: clamp it as it lies, pull on, let go and read again.',
+      };
+    case 'over':
+      return {
+        title: `Bent too far, by ${formatAngle(verdict.by, 1)}°`,
+        words: `${kept ? 'Left as it is, it' : 'The bender cannot open it. Left as it is, it'} takes end B ${movedInWords(verdict.endMoves, unit)} from its place.`,
+      };
+    case 'impossible':
+      return {
+        title: 'This cannot be',
+        words: `It reads more than it was pulled to, and a bend opens when it is let go. ${kept ? 'Left as it is.' : 'Read both again.'}`,
+      };
+  }
+}
+
+/** A distance that is not shown smaller than it is. */
+const movedInWords = (mm: number, unit: LengthUnit): string => `${exactText(stepAbove(mm, unit), unit)} ${unit}`;
+
+/** What a mark is laid against. */
+export const MARK_MEETS: Readonly<Record<TapeMark['kind'], string>> = {
+  start: 'start mark, to where the die begins to bend',
+  clamp: 'clamp mark, to the edge of the clamp',
+  middle: 'middle mark, to the middle of the bend on the die',
+  end: 'end mark, where the bend has to end',
+};
+
+/** "Turn the tube 21.4° clockwise, seen from end B." */
+export function turnInWords({ turn, sense, seenFrom }: RotationReading): string {
+  if (turn === 0) return 'Do not turn the tube.';
+  if (sense === null) return 'Turn the tube half round.';
+  return `Turn the tube ${plain(turn)}° ${sense}, seen from end ${seenFrom}, looking at the machine.`;
+}
+
+/** Where the turn counts from. */
+export const zeroInWords = ({ zeroOn, legTo, asItLies }: RotationReading): string =>
+  asItLies
+    ? `Zero is how the tube lies now: bend ${zeroOn} level, its leg to the ${legTo}.`
+    : `Lay bend ${zeroOn} level with its leg to the ${legTo}: that is zero.`;
+
+/** What the level or the wheel then shows. */
+export function readerInWords({ by, reads, pastPlumb, off }: RotationReading): string {
+  const shows = by === 'level' ? `The level shows ${plain(reads)}°` : `The wheel shows ${plain(reads)}°`;
+  const past = pastPlumb ? ', past plumb' : '';
+  const left = formatAngle(Math.abs(off), 2);
+  return `${shows}${past}${Number(left) === 0 ? '' : `; ${left}° is lost in rounding to it`}.`;
+}
+
+/** What the tube is drawn as now, beside what it was when the run began. */
+export function changeInWords(change: DrawnChange, unit: LengthUnit): string {
+  switch (change.what) {
+    case 'bends':
+      return `It had ${bendsInWords(change.was)}, now it has ${change.now}.`;
+    case 'leg':
+      return `Leg ${change.index} was ${lengthInWords(change.was, unit)}, now it is ${lengthInWords(change.now, unit)}.`;
+    case 'angle':
+      return `Bend ${change.index} was ${formatAngle(change.was, 1)}°, now it is ${formatAngle(change.now, 1)}°.`;
+    case 'rotation':
+      return `The rotation before bend ${change.index} was ${formatAngle(change.was, 1)}°, now it is ${formatAngle(change.now, 1)}°.`;
+  }
+}
+
+export const bendsInWords = (count: number): string => `${count} ${count === 1 ? 'bend' : 'bends'}`;
+
+/** The bends whose rotation or straight, from the bend before on the tube, can be measured once this one is made. */
+export function measurableAt(bend: number, made: readonly number[]): readonly number[] {
+  const has = new Set(made);
+  return [bend, bend + 1].filter((each) => has.has(each) && has.has(each - 1));
+}
+
+/** Which way end B lies off, in the car's directions; what does not show on the tape is left out. */
+export function wayInWords(from: readonly number[], to: readonly number[], unit: LengthUnit): string {
+  const parts = WAYS.flatMap(([plus, minus], axis) => {
+    const by = to[axis]! - from[axis]!;
+    const shown = formatLength(Math.abs(by), unit);
+    return Number(shown.text) === 0 ? [] : [`${shown.text} ${unit} ${by > 0 ? plus : minus}`];
+  });
+  return parts.join(', ');
+}
+
+const WAYS = [
+  ['forward', 'back'],
+  ['left', 'right'],
+  ['up', 'down'],
+] as const;
+
+/** As 2026-03-02, where the shop is. */
+export const dayOf = (date: Date): string =>
+  [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
+
+/** An angle on a scale: no more digits than it has. */
+export const plain = (degrees: number): string => String(Number(degrees.toFixed(2)));
+
+const lengthInWords = (mm: number, unit: LengthUnit): string => `${formatLength(mm, unit).text} ${unit}`;
+
+export const sameOrder = (one: readonly BendStep[], other: readonly BendStep[]): boolean =>
+  one.length === other.length &&
+  one.every(({ bend, front }, i) => bend === other[i]!.bend && front === other[i]!.front);
+
+/** "Bends 1, 2 with end A in front; then 4, 3 with end B in front": the tube is flipped where the end changes. */
+export function orderInWords(order: readonly BendStep[]): string {
+  const turns: { front: string; bends: number[] }[] = [];
+  for (const { bend, front } of order) {
+    const last = turns.at(-1);
+    if (last?.front === front) last.bends.push(bend);
+    else turns.push({ front, bends: [bend] });
+  }
+  const told = turns.map(({ front, bends }) => `${bends.join(', ')} with end ${front} in front`);
+  return told.length === 0 ? '' : `${order.length === 1 ? 'Bend' : 'Bends'} ${told.join('; then ')}`;
+}
