@@ -25,6 +25,7 @@ import { Stations } from './Stations.tsx';
 /** Asked for at once, so that it comes while the kept work is read; the tables do not wait for it. */
 const bay = import('../view/Bay.tsx');
 const Bay = lazy(() => bay);
+const Rehearsal = lazy(() => import('../ui/rehearsal/Rehearsal.tsx'));
 
 const PANELS: Record<Station, () => ReactNode> = {
   survey: SurveyStation,
@@ -36,6 +37,7 @@ const PANELS: Record<Station, () => ReactNode> = {
 export function App(): ReactNode {
   const station = useWorkspace((state) => state.station);
   const ready = useWorkspace((state) => state.ready);
+  const rehearsing = useWorkspace((state) => state.rehearsing !== null);
   // On a telephone the Shop sets the bench into the tube's sheet, below what is cut first.
   const narrow = useNarrow();
   const [sheet, showSheet] = useState<SheetName | null>(null);
@@ -48,13 +50,13 @@ export function App(): ReactNode {
 
   const Panel = PANELS[station];
   return (
-    <div className="shell" data-station={station}>
+    <div className="shell" data-station={station} data-rehearsing={rehearsing ? '' : undefined}>
       <Band showSheet={showSheet} />
       <Notices />
       <BaySlot ready={ready} />
       <Stations />
       <div className="work" key={station}>
-        {ready && station === 'shop' && !narrow && (
+        {ready && station === 'shop' && !narrow && !rehearsing && (
           <div className="bench">
             <Boundary part="The bench">
               <ShopBench />
@@ -83,16 +85,31 @@ const Waiting = (): ReactNode => (
   </p>
 );
 
-/** The bay stays mounted, and keeps its view, whatever the stations show; on a narrow screen it can be folded away. */
+/**
+ * The bay stays mounted, and keeps its view, whatever the stations show; while a tube is rehearsed the bender stands over
+ * it. On a narrow screen it can be folded away.
+ */
 function BaySlot({ ready }: { readonly ready: boolean }): ReactNode {
   const [folded, fold] = useState(false);
+  const rehearsing = useWorkspace((state) => state.rehearsing);
   return (
-    <div className="bay-slot" data-folded={folded ? '' : undefined}>
-      {ready && <Hints />}
+    <div className="bay-slot" data-folded={folded && rehearsing === null ? '' : undefined}>
+      {ready && rehearsing === null && <Hints />}
       <div className="bay-ground">
-        <Boundary part="The bay">
-          <Suspense fallback={<Waiting />}>{ready && <Bay />}</Suspense>
-        </Boundary>
+        <div className="bay-frame" inert={rehearsing !== null}>
+          <Boundary part="The bay">
+            <Suspense fallback={<Waiting />}>{ready && <Bay />}</Suspense>
+          </Boundary>
+        </div>
+        {rehearsing !== null && (
+          <div className="bay-bender">
+            <Boundary part="The rehearsal">
+              <Suspense fallback={<Waiting />}>
+                <Rehearsal key={rehearsing} id={rehearsing} />
+              </Suspense>
+            </Boundary>
+          </div>
+        )}
       </div>
       <button type="button" className="fold" aria-expanded={!folded} onClick={() => fold(!folded)}>
         {folded ? 'Show the bay' : 'Fold the bay away'}

@@ -31,12 +31,17 @@ export function swingFindings(tube: BendableTube, { plain, proposed, reason }: R
 
 /** The same result with what the rehearsals of all its tubes find, in their place by severity. */
 export function withSwingFindings(derived: Derived): Derived {
-  const more = derived.tubes.filter(isBendable).flatMap((tube) => swingFindings(tube, rehearse(tube)));
+  return withFindings(
+    derived,
+    derived.tubes.filter(isBendable).flatMap((tube) => swingFindings(tube, rehearse(tube))),
+  );
+}
+
+/** The same result with more findings, in their place by severity; itself where there are none. */
+export function withFindings(derived: Derived, more: readonly Finding[]): Derived {
   if (more.length === 0) return derived;
-  return {
-    ...derived,
-    findings: [...derived.findings, ...more].toSorted((a, b) => RANK[a.severity] - RANK[b.severity]),
-  };
+  const findings = [...derived.findings, ...more].toSorted((a, b) => RANK[a.severity] - RANK[b.severity]);
+  return { ...derived, findings };
 }
 
 const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };

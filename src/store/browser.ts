@@ -18,6 +18,7 @@ export const browserSurroundings = (): Surroundings => ({
   },
   newSlot: randomName,
   now: () => Date.now(),
+  whenIdle,
   async fetchDemo() {
     const response = await fetch(`${import.meta.env.BASE_URL}demo.cagewright.json`);
     if (!response.ok) throw new Error(`the demo answered ${response.status}`);
@@ -28,6 +29,19 @@ export const browserSurroundings = (): Surroundings => ({
 /** 128 random bits; `crypto.randomUUID` is missing where the page is served without TLS in the shop's own network. */
 const randomName = (): string =>
   Array.from(crypto.getRandomValues(new Uint32Array(4)), (word) => word.toString(36)).join('-');
+
+/** How long the page is left alone before something is done in its spare time, ms, where the browser cannot tell. */
+const SPARE = 200;
+
+/** Not every browser says when it is idle. */
+function whenIdle(task: () => void): () => void {
+  if (typeof requestIdleCallback === 'function') {
+    const asked = requestIdleCallback(task);
+    return () => cancelIdleCallback(asked);
+  }
+  const asked = setTimeout(task, SPARE);
+  return () => clearTimeout(asked);
+}
 
 function recall(): TabMemory | null {
   try {

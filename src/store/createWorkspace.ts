@@ -19,7 +19,8 @@ import { emptyJob } from './emptyJob.ts';
 import { fileNameFor } from './fileName.ts';
 import { resumeHistory } from '../core/session/kept.ts';
 import type { Kept, Stamp } from './persistence.ts';
-import { stillThere } from './selection.ts';
+import { createRehearsals } from './rehearsals.ts';
+import { stillRehearsed, stillThere } from './selection.ts';
 import type { Surroundings } from './surroundings.ts';
 import type { Station, Version, Workspace, WorkspaceActions } from './types.ts';
 
@@ -36,12 +37,13 @@ const KEPT_STEPS = 2000;
 export function createWorkspace(): WorkspaceStore {
   let history: History = histories.newHistory(emptyJob('in'));
   let gesture: Gesture = gestures.IDLE;
-  /** Derived from the committed job: what a cancelled gesture goes back to. */
+  /** Derived from the committed job: what a cancelled gesture goes back to. Without what the rehearsals find. */
   let settled: Derived = deriveEmpty(history);
   let around: Surroundings | null = null;
   let autosave: Autosave | null = null;
   /** Whom to tell when the gesture ends. */
   let ended: (() => void) | null = null;
+  const rehearsals = createRehearsals((task) => around?.whenIdle(task) ?? (() => {}), showLearnt);
 
   const actions: WorkspaceActions = {
     edit(label, change) {
@@ -134,22 +136,32 @@ export function createWorkspace(): WorkspaceStore {
     dismissRefusal: () => set({ refused: null }),
     dismissNotice: () => set({ notice: null }),
     setStation(station) {
-      set({ station });
+      set({ station, rehearsing: null });
       rememberTab();
     },
-    select: (selection) => set({ selection }),
+    select(selection) {
+      const { rehearsing } = get();
+      set({ selection, rehearsing: selection?.kind === 'tube' && selection.id === rehearsing ? rehearsing : null });
+      wantRehearsals();
+    },
     goTo(at, selection) {
-      const asked = (get().lookAt?.asked ?? 0) + 1;
-      set(selection ? { lookAt: { at, asked }, selection } : { lookAt: { at, asked } });
+      const lookAt = { at, asked: (get().lookAt?.asked ?? 0) + 1 };
+      set({ lookAt, rehearsing: null, ...(selection && { selection }) });
+    },
+    rehearse(tube) {
+      const rehearsing = stillRehearsed(tube, get().derived);
+      set(rehearsing === null ? { rehearsing } : { rehearsing, selection: { kind: 'tube', id: rehearsing } });
+      wantRehearsals();
     },
     escape() {
       if (gesture.state !== 'idle') actions.cancel();
-      else set({ selection: null });
+      else set(get().rehearsing === null ? { selection: null } : { rehearsing: null });
     },
   };
 
   const store = createStore<Workspace>()(() => ({
     ...shownState(history, gesture, settled),
+    rehearsals: new Map(),
     revision: 0,
     fileName: '',
     saved: 'saved',
@@ -160,6 +172,7 @@ export function createWorkspace(): WorkspaceStore {
     station: 'frame',
     selection: null,
     lookAt: null,
+    rehearsing: null,
     ...actions,
   }));
   const get = store.getState;
@@ -170,17 +183,32 @@ export function createWorkspace(): WorkspaceStore {
     history = nextHistory;
     gesture = nextGesture;
     if (gesture.state === 'idle') settled = derived;
-    const { revision, selection } = get();
+    const { revision, selection, rehearsing } = get();
     set({
-      ...shownState(history, gesture, derived),
+      ...shownState(history, gesture, rehearsals.told(derived)),
+      rehearsals: rehearsals.known(derived),
       revision: revision + 1,
       selection: stillThere(selection, derived),
+      rehearsing: stillRehearsed(rehearsing, derived),
       ...also,
     });
+    wantRehearsals();
     if (gesture.state !== 'idle') return;
     const tell = ended;
     ended = null;
     tell?.();
+  }
+
+  /** The tube that is chosen first; nothing while a gesture is under way. */
+  function wantRehearsals(): void {
+    const { selection } = get();
+    if (gesture.state === 'idle') rehearsals.want(settled, selection?.kind === 'tube' ? selection.id : null);
+    else rehearsals.rest();
+  }
+
+  function showLearnt(): void {
+    set({ derived: rehearsals.told(settled), rehearsals: rehearsals.known(settled) });
+    wantRehearsals();
   }
 
   /** Takes the history, and ends a gesture, if its job is admitted; else answers why not, and nothing changes. */
@@ -208,7 +236,14 @@ export function createWorkspace(): WorkspaceStore {
 
   /** Puts another document, with the history it brings, in the place of the open one. */
   function replace(next: History, derived: Derived, also: Partial<Workspace>): void {
-    show(next, gestures.IDLE, derived, { refused: null, selection: null, lookAt: null, ready: true, ...also });
+    show(next, gestures.IDLE, derived, {
+      refused: null,
+      selection: null,
+      lookAt: null,
+      rehearsing: null,
+      ready: true,
+      ...also,
+    });
   }
 
   /**

@@ -1,6 +1,8 @@
-/** A selection lasts as long as what it names. */
+/** A selection lasts as long as what it names, and a rehearsal as long as its tube can be put in a bender. */
 import type { Derived } from '../core/derive.ts';
 import { bareId } from '../core/job/reference.ts';
+import type { TubeRef } from '../core/job/types.ts';
+import { isBendable } from '../core/rehearse/pose.ts';
 import type { Selection } from './types.ts';
 
 export function stillThere(selection: Selection | null, derived: Derived): Selection | null {
@@ -18,4 +20,9 @@ function isThere({ kind, id }: Selection, { job, nodes, byId }: Derived): boolea
     case 'envelope':
       return job.envelopes.some((envelope) => envelope.id === id);
   }
+}
+
+export function stillRehearsed(rehearsing: TubeRef | null, { byId }: Derived): TubeRef | null {
+  const tube = rehearsing === null ? undefined : byId.get(rehearsing);
+  return tube !== undefined && isBendable(tube) ? rehearsing : null;
 }

@@ -1,4 +1,4 @@
-/** What the workspace is given from outside: what keeps the work, the clock, names, the demo. In a browser: browser.ts. */
+/** What the workspace is given from outside: what keeps the work, the clock, spare time, names, the demo. In a browser: browser.ts. */
 import type { Persistence, Tabs } from './persistence.ts';
 import type { Station } from './types.ts';
 
@@ -18,6 +18,8 @@ export interface Surroundings {
   remember(memory: TabMemory): void;
   newSlot(): string;
   now(): number;
+  /** Runs the task once, when there is nothing else to do; answers how to drop it. */
+  whenIdle(task: () => void): () => void;
   /** The text of the demo's job file. */
   fetchDemo(): Promise<string>;
 }

@@ -4,6 +4,7 @@
  */
 import type { Derived } from '../core/derive.ts';
 import type { EnvelopeId, Fault, Job, NodeRef, PointRef, TubeRef } from '../core/job/types.ts';
+import type { Rehearsal } from '../core/rehearse/types.ts';
 
 export type Station = 'survey' | 'frame' | 'checks' | 'shop';
 
@@ -17,7 +18,10 @@ export type Selection =
 export interface DocumentState {
   /** The job shown: the draft while a gesture is under way, else the committed one. */
   readonly job: Job;
+  /** What the rehearsals find is among its findings, tube by tube as it becomes known. */
   readonly derived: Derived;
+  /** Of the tubes shown that can be put in a bender, as far as they were rehearsed yet. */
+  readonly rehearsals: ReadonlyMap<TubeRef, Rehearsal>;
   /** Counts up with each shown job. */
   readonly revision: number;
   readonly fileName: string;
@@ -56,6 +60,8 @@ export interface EditorState {
   readonly selection: Selection | null;
   /** Asks the bay to bring a place into view; the counter makes a second click on the same finding count. */
   readonly lookAt: { readonly at: readonly [number, number, number]; readonly asked: number } | null;
+  /** The tube that stands on the bender in the bay's place; choosing anything else brings the frame back. */
+  readonly rehearsing: TubeRef | null;
 }
 
 export interface WorkspaceActions {
@@ -91,7 +97,9 @@ export interface WorkspaceActions {
   /** The two ways out of `behind`. */
   takeOtherTab(): Promise<void>;
   keepAsCopy(): Promise<void>;
-  /** Escape: drops the gesture under way, else the selection. */
+  /** Puts a tube on the bender in the bay's place, and chooses it; null, and a tube that has no bender, bring the frame back. */
+  rehearse(tube: TubeRef | null): void;
+  /** Escape: drops the gesture under way, else ends the rehearsal, else drops the selection. */
   escape(): void;
   setStation(station: Station): void;
   select(selection: Selection | null): void;

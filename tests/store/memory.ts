@@ -24,6 +24,8 @@ export interface Tab {
   readonly workspace: WorkspaceStore;
   /** What the tab would find again after a reload. */
   memory(): TabMemory | null;
+  /** Lets it do what it put off until it was idle: so many tasks, or all there are. */
+  idle(tasks?: number): void;
 }
 
 export function openBrowser(): Browser {
@@ -36,6 +38,7 @@ export function openBrowser(): Browser {
   async function openTab(remembered: TabMemory | null = null): Promise<Tab> {
     let memory = remembered;
     const mine: ((slot: string, stamp: Stamp) => void)[] = [];
+    const waiting = new Set<() => void>();
     names += 1;
     const surroundings: Surroundings = {
       tab: `tab-${names}`,
@@ -43,6 +46,10 @@ export function openBrowser(): Browser {
       remember: (next) => (memory = next),
       newSlot: () => `slot-${(names += 1)}`,
       now: () => browser.time,
+      whenIdle(task) {
+        waiting.add(task);
+        return () => waiting.delete(task);
+      },
       fetchDemo: async () => DEMO,
       tabs: {
         announce: (slot, stamp) => {
@@ -94,7 +101,14 @@ export function openBrowser(): Browser {
     };
     const workspace = createWorkspace();
     await workspace.start(surroundings);
-    return { workspace, memory: () => memory };
+    const idle = (tasks = Infinity): void => {
+      for (let done = 0; done < tasks && waiting.size > 0; done += 1) {
+        const [task] = waiting;
+        waiting.delete(task!);
+        task!();
+      }
+    };
+    return { workspace, memory: () => memory, idle };
   }
 
   function refuseIfBroken(): void {

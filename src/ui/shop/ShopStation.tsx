@@ -12,6 +12,7 @@ import { BendTable } from './BendTable.tsx';
 import { EndRecipe } from './EndRecipe.tsx';
 import { errorsOf } from '../../core/checks/faults.ts';
 import { PullLog } from './PullLog.tsx';
+import { Rehearse } from './Rehearse.tsx';
 import ShopBench from './ShopBench.tsx';
 import { Slips } from './Slips.tsx';
 import { TakeAway } from './TakeAway.tsx';
@@ -82,6 +83,7 @@ export default function ShopStation(): ReactNode {
           )}
         </article>
       )}
+      {tube && <Rehearse tube={tube} />}
       <PullLog tube={tube} />
       <Section title="Take the data away" open>
         <TakeAway />

@@ -1,0 +1,41 @@
+/** What stands at the machine now, large, over the bay. Its words are set by refs: they change with every frame. */
+import { useEffect, useRef, type ReactNode } from 'react';
+import type { Player } from '../../view/rehearsal/player.ts';
+import type { Stage } from '../../view/rehearsal/rehearsed.ts';
+import { momentAt, type Timeline } from '../../view/rehearsal/timeline.ts';
+import { momentInWords, touchedAt } from '../../view/rehearsal/words.ts';
+
+interface Props {
+  readonly stages: readonly Stage[];
+  readonly timeline: Timeline;
+  readonly player: Player;
+}
+
+/** Not spoken: the step is told where it is announced, the angle at the scrubber. */
+export function Slip({ stages, timeline, player }: Props): ReactNode {
+  const slip = useRef<HTMLDivElement>(null);
+  const name = useRef<HTMLSpanElement>(null);
+  const figure = useRef<HTMLDivElement>(null);
+  const trouble = useRef<HTMLSpanElement>(null);
+  useEffect(() => {
+    const steps = stages.map(({ step }) => step);
+    const show = (): void => {
+      const moment = momentAt(timeline, steps, player.place());
+      const touched = touchedAt(stages, moment);
+      name.current!.textContent = `Step ${moment.step + 1} of ${stages.length} · bend ${steps[moment.step]!.bend}`;
+      figure.current!.textContent = momentInWords(stages, moment);
+      trouble.current!.textContent = touched === null ? '' : `× ${touched}`;
+      slip.current!.dataset['touched'] = String(touched !== null);
+    };
+    show();
+    return player.listen(show);
+  }, [stages, timeline, player]);
+  return (
+    <div className="rehearsal-slip" ref={slip} aria-hidden="true">
+      <div className="small">
+        <span ref={name} /> <span className="rehearsal-touched" ref={trouble} />
+      </div>
+      <div className="figure rehearsal-figure" ref={figure} />
+    </div>
+  );
+}

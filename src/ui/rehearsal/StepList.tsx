@@ -1,0 +1,59 @@
+/** The steps in their order, as slips laid side by side: each leads to its place in the rehearsal. */
+import type { ReactNode } from 'react';
+import type { Stage } from '../../view/rehearsal/rehearsed.ts';
+import { angleInWords, setUpInWords, troubleInWords } from '../../view/rehearsal/words.ts';
+import { useScrollIntoView } from '../useScrollIntoView.ts';
+
+interface Props {
+  readonly stages: readonly Stage[];
+  readonly current: number;
+  go(step: number): void;
+}
+
+export function StepList({ stages, current, go }: Props): ReactNode {
+  return (
+    <ol className="rehearsal-steps" aria-label="Steps">
+      {stages.map((stage, i) => (
+        <StepSlip key={i} stage={stage} number={i + 1} isCurrent={i === current} go={() => go(i)} />
+      ))}
+    </ol>
+  );
+}
+
+interface SlipProps {
+  readonly stage: Stage;
+  readonly number: number;
+  readonly isCurrent: boolean;
+  go(): void;
+}
+
+function StepSlip({ stage, number, isCurrent, go }: SlipProps): ReactNode {
+  const item = useScrollIntoView<HTMLLIElement>(isCurrent);
+  const trouble = troubleInWords(stage);
+  return (
+    <li ref={item}>
+      <button type="button" className="step-slip" aria-current={isCurrent ? 'step' : undefined} onClick={go}>
+        <span className="step-head">
+          <span className="spoken-only">Step </span>
+          <span className="step-count">{number}</span>
+          <strong>Bend {stage.step.bend}</strong>
+          <span className="step-pull">
+            <span className="small">pull to </span>
+            <span className="figure">{angleInWords(stage.step.pulled)}</span>
+          </span>
+        </span>
+        <span className="step-set">{setUpInWords(stage)}</span>
+        {trouble === null ? (
+          <span className="step-free">
+            <span aria-hidden="true">✓ </span>free
+          </span>
+        ) : (
+          <span className="sign-error">
+            <span aria-hidden="true">× </span>
+            {trouble}
+          </span>
+        )}
+      </button>
+    </li>
+  );
+}

@@ -1,0 +1,67 @@
+/** What the bender's rehearsal says of the tube, and the way to it; or the way to the machine's set-up where there is none. */
+import { useEffect, useRef, type ReactNode } from 'react';
+import { isBendable } from '../../core/rehearse/pose.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Verdict } from '../rehearsal/Verdict.tsx';
+import { Section } from '../Section.tsx';
+import './rehearse.css';
+
+export function Rehearse({ tube }: { readonly tube: SolvedTube }): ReactNode {
+  if (tube.bends.length === 0 || tube.die === null) return null;
+  return (
+    <Section title="Rehearsal" open>
+      {isBendable(tube) ? <OnBender key={tube.id} id={tube.id} /> : <NoBender die={tube.die.name} />}
+    </Section>
+  );
+}
+
+function OnBender({ id }: { readonly id: string }): ReactNode {
+  const rehearsal = useWorkspace((state) => state.rehearsals.get(id));
+  const rehearse = useWorkspace((state) => state.rehearse);
+  const isOn = useWorkspace((state) => state.rehearsing === id);
+  const key = useRef<HTMLButtonElement>(null);
+  // Back from the bender: what had the focus there is gone.
+  const wasOn = useRef(isOn);
+  useEffect(() => {
+    if (wasOn.current && !isOn && document.activeElement === document.body) key.current?.focus();
+    wasOn.current = isOn;
+  }, [isOn]);
+  return (
+    <>
+      {rehearsal === undefined ? (
+        <p className="small" role="status">
+          Looking for an order of bending in which nothing is touched
+        </p>
+      ) : (
+        <Verdict rehearsal={rehearsal} />
+      )}
+      <button
+        ref={key}
+        type="button"
+        className="press press-live rehearse-key"
+        onClick={() => rehearse(isOn ? null : id)}
+      >
+        {isOn ? 'Back to the frame' : 'Rehearse on the bender'}
+      </button>
+      <p className="small">
+        The machine is drawn as simple solids: what comes close here, try with the machine stopped.
+      </p>
+    </>
+  );
+}
+
+function NoBender({ die }: { readonly die: string }): ReactNode {
+  const setStation = useWorkspace((state) => state.setStation);
+  return (
+    <div className="empty">
+      <p>
+        <strong>No bender is set up for {die}.</strong> Its height over the floor and what stands round it are enough to
+        see whether a leg swings into the floor, the bench or the machine, before a tube is spent.
+      </p>
+      <button type="button" className="press rehearse-key" onClick={() => setStation('frame')}>
+        Set it up in Frame, under Tube & dies
+      </button>
+    </div>
+  );
+}
