@@ -32,14 +32,28 @@ export function tiled(marks: readonly Mark[], { width, height }: Size, room: Siz
       const left = column * across;
       const top = height - row * down;
       const box = { left, right: left + room.width, bottom: top - room.height, top };
+      if (!clipped(marks, ownPart(box, row, column, rows, columns)).some((mark) => mark.kind !== 'words')) continue;
       const drawn = clipped(marks, box);
-      if (!drawn.some((mark) => mark.kind !== 'words')) continue;
       const joints = jointMarks(row, column, rows, columns, room);
       tiles.push({ name: tileName(row, column), box, marks: [...moved(drawn, -box.left, -box.bottom), ...joints] });
     }
   }
   return tiles;
 }
+
+/** What lies on this side of the joints: what lies beyond them is seen on a neighbour. */
+const ownPart = (
+  { left, right, bottom, top }: Box2,
+  row: number,
+  column: number,
+  rows: number,
+  columns: number,
+): Box2 => ({
+  left: left + (column > 0 ? OVERLAP / 2 : 0),
+  right: right - (column < columns - 1 ? OVERLAP / 2 : 0),
+  bottom: bottom + (row < rows - 1 ? OVERLAP / 2 : 0),
+  top: top - (row > 0 ? OVERLAP / 2 : 0),
+});
 
 const countOf = (length: number, room: number): number => Math.max(1, Math.ceil((length - OVERLAP) / (room - OVERLAP)));
 

@@ -83,7 +83,7 @@ function patternWords(frame: Frame, end: EndOf, wrap: Wrap, unit: LengthUnit): M
   const [from, to] = zero >= wrap.width / 2 - 1e-9 ? [0, zero] : [zero, wrap.width];
   const [left, room] = [from + 3, to - from - 6];
   const top = wrap.baseline - wrap.lower;
-  const edge = `this edge ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from the blank’s end`;
+  const edge = `this edge ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from the sawn end`;
   const open = wrap.closed ? [] : ['OPEN: part of the way round nothing is cut'];
   const lines = [numbered(end.tube), fitInWords(frame, end), edge, ...open];
   const put = (text: string, size: number, y: number, bold: boolean) => {

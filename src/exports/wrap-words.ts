@@ -70,14 +70,14 @@ export const surfaceInWords = (surface: Wrap['surface']): string =>
 export function lowerEdgeInWords(wrap: Wrap, unit: LengthUnit): string {
   const beyond = wrap.lower - wrap.blankEnd;
   return beyond > 0.05
-    ? `The blank’s sawn end lies ${lengthInWords(beyond, unit)} beyond this edge`
-    : 'This edge flush with the blank’s sawn end';
+    ? `The sawn end lies ${lengthInWords(beyond, unit)} beyond this edge`
+    : 'This edge flush with the sawn end';
 }
 
 export const upperEdgeInWords = (wrap: Wrap, unit: LengthUnit): string =>
-  `Upper edge: square, ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from the blank’s end, ${lengthInWords(wrap.baseline, unit)} from the node.`;
+  `Upper edge: square, ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from the sawn end, ${lengthInWords(wrap.baseline, unit)} from the node.`;
 
-/** "On 1 Main hoop: 512.3 mm from its blank’s end A, 90° clockwise from the inside of bend 2, 40.1 mm past that bend". */
+/** "On 1 Main hoop: 512.3 mm from its end A, 90° clockwise from the inside of bend 2, 40.1 mm past that bend". */
 export function landingInWords(landing: Landing, unit: LengthUnit): string {
   const { run, fromEndA, turn, bend, fromTangent, tangent } = landing;
   const from = bend === null ? 'its scribed line' : `the inside of its bend ${bend}`;
@@ -89,5 +89,5 @@ export function landingInWords(landing: Landing, unit: LengthUnit): string {
         : ` (${lengthInWords(fromTangent, unit)} ${tangent === 'start' ? 'before that bend' : 'past that bend'})`;
   const turned = turnInWords(turn);
   const about = turned === '0°' ? `on ${from}` : turned === '180°' ? `opposite ${from}` : `${turned} from ${from}`;
-  return `on ${numbered(run)}, ${lengthInWords(fromEndA, unit)} from its blank’s end A, ${about}${place}`;
+  return `on ${numbered(run)}, ${lengthInWords(fromEndA, unit)} from its end A, ${about}${place}`;
 }

@@ -7,7 +7,7 @@ import { wrapped } from './drawing/fit.ts';
 import { lettering, type Fonts, type Lettering } from './drawing/lettering.ts';
 import { moved, quarterTurned } from './drawing/move.ts';
 import { writePdf } from './drawing/pdf.ts';
-import { shelved, type Size } from './drawing/shelves.ts';
+import { shelved } from './drawing/shelves.ts';
 import { words } from './drawing/strokes.ts';
 import type { Mark } from './drawing/types.ts';
 import type { ExportFile, Going, PrintSettings } from './files.ts';
@@ -23,7 +23,7 @@ const GAP = 9;
 const CAUTION = `Hold it against the tube before you cut. ${WHO_DECIDES}`;
 
 const HOW =
-  'Cut out a template, wind it round the tube, lower edge at the blank’s sawn end, 0° on the line of the tube: the seam must just close. Hatched comes off. Degrees run clockwise as you look into the end, turns on a run tube as you look along it from its end A.';
+  'Cut out a template, wind it round the tube, lower edge at the sawn end, 0° on the line of the tube: the seam must just close. Hatched comes off. Degrees run clockwise as you look into the end, turns on a run tube as you look along it from its end A.';
 
 /**
  * wraps.pdf: one template an end, as many as a page holds; a wide one lies along the page, one that is larger than the page comes in

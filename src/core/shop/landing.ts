@@ -1,5 +1,5 @@
 /**
- * Where a place on a branch's end comes to lie on the run that it is fitted to: along the run from its blank's end A, and
+ * Where a place on a branch's end comes to lie on the run that it is fitted to: along the run from its end A as it is sawn, and
  * about its axis. So a line can be struck on the run before the branch is held against it.
  *
  * About the run's axis is right-hand about its feed, A to B: clockwise as one looks from A towards B. It is counted from
@@ -12,7 +12,7 @@ import type { Bend, Frame, SolvedTube } from '../solve/types.ts';
 
 export interface Landing {
   readonly run: SolvedTube;
-  /** mm along the run's developed length from its blank's end A. */
+  /** mm along the run's developed length from its end A: its tip there, and what is left on. */
   readonly fromEndA: number;
   /** (-pi, pi]. */
   readonly turn: Radians;
