@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { rehearse } from '../../src/core/rehearse/rehearse.ts';
+import { swingFindings, withSwingFindings } from '../../src/core/swing-findings.ts';
+import type { Obstacle } from '../../src/core/job/types.ts';
+import { derived } from './frame.ts';
+import { bendable, BENDER, DIE, type Shape } from './rehearse/tubes.ts';
+
+const told = (shape: Shape, planeHeight: number, room: readonly Obstacle[] = []) => {
+  const tube = bendable(shape, { planeHeight, room });
+  return swingFindings(tube, rehearse(tube));
+};
+
+/** Bend 2 made with end A in front: leg A, behind a bend of 90 degrees down, hangs 152.4 + 900 mm below the bend plane. */
+const DOWN: Shape = {
+  bends: [
+    { rotation: 0, angle: 90 },
+    { rotation: -90, angle: 90 },
+  ],
+  straights: [900, 300, 900],
+};
+
+describe('swingFindings', () => {
+  it('tells nothing where the plain order is free', () => {
+    expect(told(DOWN, 1500)).toEqual([]);
+  });
+
+  it('names the order to take where the plain one touches something', () => {
+    const found = told(DOWN, 900);
+    expect(found.map(({ id, severity }) => `${severity} ${id}`)).toEqual(['warning bend/order-matters']);
+    expect(found[0]!.message).toContain('the floor');
+    expect(found[0]!.message).toContain('Take bends 2 and 1 in that order with end A in front.');
+  });
+
+  it('says what is touched, and what would mend it, where no order is free', () => {
+    const wall: Obstacle = { name: 'Wall', kind: 'plane', point: [0, 700, 0], normal: [0, -1, 0] };
+    const [finding] = told({ bends: [{ rotation: 0, angle: 90 }], straights: [900, 900] }, 900, [wall]);
+    expect(finding).toMatchObject({ id: 'bend/no-free-order', severity: 'warning', bend: 1 });
+    expect(finding!.message).toMatch(/Wall at \d+°\. Move Wall away/);
+  });
+
+  it('leaves what the die cannot do to the checks', () => {
+    expect(told({ bends: [{ rotation: 0, angle: 130 }], straights: [500, 500] }, 900)).toEqual([]);
+  });
+});
+
+describe('withSwingFindings', () => {
+  it('puts warnings after errors and before notes, and leaves a frame without a bender as it is', () => {
+    const records = (die: object) => ({
+      dies: [die],
+      nodes: { a: [0, 0, 0], b: [1100, 0, 0], c: [1100, 1100, 0] },
+      members: [{ id: 't', path: ['a', 'b', 'c'] }],
+      envelopes: [
+        {
+          id: 'head',
+          name: 'Head',
+          kind: 'box',
+          centre: [500, 0, 0],
+          size: [100, 100, 100],
+          rotation: [0, 0, 0],
+          gap: 50,
+        },
+      ],
+    });
+    const bare = derived(records(DIE));
+    expect(withSwingFindings(bare)).toBe(bare);
+    const room = [{ name: 'Wall', kind: 'plane', point: [0, 700, 0], normal: [0, -1, 0] }];
+    const frame = withSwingFindings(derived(records({ ...DIE, bender: { ...BENDER, room } })));
+    const severities = frame.findings.map(({ severity }) => severity);
+    expect(severities).toEqual(severities.toSorted((a, b) => order.indexOf(a) - order.indexOf(b)));
+    expect(frame.findings.map(({ id }) => id)).toContain('bend/no-free-order');
+    expect(severities[0]).toBe('error');
+  });
+});
+
+const order = ['error', 'warning', 'note'];
