@@ -1,7 +1,6 @@
 /** Three short hints over the bay, on the first start only. */
-import { useState } from 'react';
 import type { ReactNode } from 'react';
-import { keepPreference, readPreference } from './preferences.ts';
+import { useKept } from '../ui/kept.ts';
 import './hints.css';
 
 const HINTS: readonly { readonly what: string; readonly how: string }[] = [
@@ -10,13 +9,11 @@ const HINTS: readonly { readonly what: string; readonly how: string }[] = [
   { what: 'Type as you speak', how: '14 1/2, 1\u2032 2-1/2\u2033 or 368mm.' },
 ];
 
+const wereSeen = (kept: unknown): boolean => kept === true;
+
 export function Hints(): ReactNode {
-  const [seen, setSeen] = useState(() => readPreference('hints') === 'seen');
+  const [seen, keep] = useKept('hints', wereSeen);
   if (seen) return null;
-  const dismiss = (): void => {
-    keepPreference('hints', 'seen');
-    setSeen(true);
-  };
   return (
     <aside className="hints" aria-label="Hints">
       <ol>
@@ -27,7 +24,7 @@ export function Hints(): ReactNode {
           </li>
         ))}
       </ol>
-      <button type="button" className="press press-live" onClick={dismiss}>
+      <button type="button" className="press press-live" onClick={() => keep(true)}>
         Got it
       </button>
     </aside>

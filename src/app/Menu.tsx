@@ -6,7 +6,7 @@ import type { LengthUnit } from '../core/job/types.ts';
 import { COMMANDS } from './commands.ts';
 import type { Command, SheetName } from './commands.ts';
 import { menuIcon } from './icons.tsx';
-import { isDim, setDim } from './preferences.ts';
+import { isDim, setDim } from './light.ts';
 
 const UNITS: readonly { readonly unit: LengthUnit; readonly name: string }[] = [
   { unit: 'in', name: 'Inches' },

@@ -7,9 +7,9 @@ import { createRoot } from 'react-dom/client';
 import { startWorkspace } from '../store/workspace.ts';
 import { App } from './App.tsx';
 import { Boundary } from './Boundary.tsx';
-import { readPreference, setDim } from './preferences.ts';
+import { setDim, wasDim } from './light.ts';
 
-if (readPreference('light') === 'dim') setDim(true);
+if (wasDim()) setDim(true);
 startWorkspace();
 createRoot(document.getElementById('root')!).render(
   <StrictMode>

@@ -2,11 +2,14 @@
  * The straight stick before it is bent, laid along a tape hooked over the blank's end A. Every place is told from
  * that one zero and never chained from mark to mark, so rounding does not add up.
  *
- * The blank's end A stands at developed length tip(A) - allowance(A) from end A's node; all places of the solved tube,
- * which count from that node, move by it. An end that nothing reaches is taken as cut at its node.
+ * The blank's end A stands at developed length tip(A) - allowance(A) from end A's node, less the grip that is left there; all places
+ * of the solved tube, which count from that node, move by it. An end that nothing reaches is taken as cut at its node. The
+ * clamp lies on the side of the end that is in front when the bend is made.
  */
-import { bendMarks } from './marks.ts';
+import type { BendStep } from '../job/types.ts';
+import { beyondNode } from '../solve/amount.ts';
 import type { SolvedTube, TubeEnd } from '../solve/types.ts';
+import { blankToCut } from './tape.ts';
 
 export interface BendZone {
   /** 1 = first from end A. */
@@ -14,8 +17,10 @@ export interface BendZone {
   /** Tape places of its two tangents, mm. */
   readonly start: number;
   readonly end: number;
-  /** Where the machine's clamp is set, mm; before the tape's zero when the clamp would sit beyond the end. */
+  /** Where the machine's clamp is set, mm; off the blank when the clamp would sit beyond its end. */
   readonly clamp: number;
+  /** The end in front. */
+  readonly front: 'A' | 'B';
 }
 
 export interface StickEnd {
@@ -26,29 +31,36 @@ export interface StickEnd {
 }
 
 export interface Stick {
-  /** Total length to cut, mm. */
+  /** Total length to cut, mm, and what of it is grip at end A and at end B: scrap. */
   readonly blank: number;
+  readonly grip: readonly [number, number];
   /** Add to a place told from end A's node to read it on the tape, mm. */
   readonly fromNode: number;
   readonly zones: readonly BendZone[];
   readonly ends: readonly [StickEnd, StickEnd];
 }
 
-/** The stick and everything on it in mm of tape from the blank's end A. */
-export function layStick(tube: SolvedTube): Stick {
+/** The stick and everything on it in mm of tape from the blank's end A, for bends that are made in this order. */
+export function layStick(tube: SolvedTube, order: readonly BendStep[]): Stick {
   const [endA, endB] = tube.ends;
-  const fromNode = endA.allowance - trim(endA, 'tip');
-  const marks = bendMarks(tube);
+  const { blank, grip } = blankToCut(tube, order);
+  const fromNode = beyondNode(endA) + grip[0];
   const nodeB = tube.developedLength + fromNode;
+  const offset = tube.die?.clampOffset ?? 0;
   return {
-    blank: tube.blankLength,
+    blank,
+    grip,
     fromNode,
-    zones: tube.bends.map((bend, index) => ({
-      bend: index + 1,
-      start: bend.start + fromNode,
-      end: bend.end + fromNode,
-      clamp: (marks[index]?.clampMark ?? bend.start) + fromNode,
-    })),
+    zones: tube.bends.map((bend, index): BendZone => {
+      const front = order.find((step) => step.bend === index + 1)?.front ?? 'A';
+      return {
+        bend: index + 1,
+        start: bend.start + fromNode,
+        end: bend.end + fromNode,
+        clamp: (front === 'A' ? bend.start - offset : bend.end + offset) + fromNode,
+        front,
+      };
+    }),
     ends: [
       { node: fromNode, tip: fromNode + trim(endA, 'tip'), throat: fromNode + trim(endA, 'throat') },
       { node: nodeB, tip: nodeB - trim(endB, 'tip'), throat: nodeB - trim(endB, 'throat') },
@@ -67,15 +79,14 @@ export interface StickMark {
   readonly side: 'A' | 'B';
 }
 
-/** Everything that is marked on the stick, in the order of the tape; a clamp that would sit beyond the end is left out. */
-export function stickMarks(tube: SolvedTube): StickMark[] {
-  const stick = layStick(tube);
-  const marks: StickMark[] = stick.zones.flatMap(({ bend, start, end, clamp }): StickMark[] => [
-    { kind: 'clamp', bend, at: clamp, words: `${bend} clamp`, side: 'B' },
-    { kind: 'start', bend, at: start, words: `${bend} start`, side: 'B' },
-    { kind: 'end', bend, at: end, words: `${bend} end`, side: 'A' },
+/** Everything that is marked on the stick, in the order of the tape; a clamp that would sit beyond an end is left out. */
+export function stickMarks({ zones, blank }: Stick): StickMark[] {
+  const marks: StickMark[] = zones.flatMap(({ bend, start, end, clamp, front }): StickMark[] => [
+    { kind: 'clamp', bend, at: clamp, words: `${bend} clamp`, side: front === 'A' ? 'B' : 'A' },
+    { kind: 'start', bend, at: front === 'A' ? start : end, words: `${bend} start`, side: front === 'A' ? 'B' : 'A' },
+    { kind: 'end', bend, at: front === 'A' ? end : start, words: `${bend} end`, side: front === 'A' ? 'A' : 'B' },
   ]);
-  return marks.filter((mark) => mark.at >= 0).toSorted((a, b) => a.at - b.at);
+  return marks.filter(({ kind, at }) => kind !== 'clamp' || (at >= 0 && at <= blank)).toSorted((a, b) => a.at - b.at);
 }
 
 const trim = (end: TubeEnd, which: 'tip' | 'throat'): number => end[which] ?? 0;

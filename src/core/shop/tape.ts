@@ -87,14 +87,36 @@ export const TOLD_ANGLE: Radians = toRadians(0.25);
 const SAME_LENGTH = 0.001;
 const SAME_ANGLE: Radians = toRadians(0.0001);
 
-/** Null from the middle of a tube that is not a symmetric hoop, and for an order that does not hold every bend once. */
+/**
+ * Every bend once, in the order of bending: as the setting gives it, else the bends nearest the end in front first. Null from the
+ * middle of a tube that is not a symmetric hoop, and where the setting's order does not hold every bend once.
+ */
+export function bendingOrder(
+  tube: SolvedTube,
+  { from, order }: Pick<TapeSetting, 'from' | 'order'>,
+): readonly BendStep[] | null {
+  if (from === 'middle' && !isSymmetricHoop(tube)) return null;
+  const steps = order ?? plainOrder(tube.bends.length, from, tube.die?.bender?.bendLies ?? 'beyond');
+  return isOrderOf(steps, tube.bends.length) ? steps : null;
+}
+
+/** What to cut, mm: the tube's blank, with the grip that this order leaves at end A and at end B for the machine to hold. */
+export function blankToCut(
+  tube: SolvedTube,
+  order: readonly BendStep[],
+): { readonly blank: number; readonly grip: readonly [number, number] } {
+  const isBehind = (end: 'A' | 'B', bend: number) => order.some((step) => step.bend === bend && step.front !== end);
+  const atA = isBehind('A', 1) ? gripShort(tube, 0) : 0;
+  const atB = isBehind('B', tube.bends.length) ? gripShort(tube, 1) : 0;
+  return { blank: tube.blankLength + atA + atB, grip: [atA, atB] };
+}
+
+/** Null where `bendingOrder` is. */
 export function tapeSheet(tube: SolvedTube, setting: TapeSetting): TapeSheet | null {
-  if (setting.from === 'middle' && !isSymmetricHoop(tube)) return null;
+  const order = bendingOrder(tube, setting);
+  if (order === null) return null;
   const { bends, developedLength, die } = tube;
-  const order = setting.order ?? plainOrder(bends.length, setting.from, die?.bender?.bendLies ?? 'beyond');
-  if (!isOrderOf(order, bends.length)) return null;
-  const grip = gripLeft(tube, order);
-  const blank = tube.blankLength + grip[0] + grip[1];
+  const { blank, grip } = blankToCut(tube, order);
   const sawnA = -beyondNode(tube.ends[0]) - grip[0];
   // Both along the developed length from end A's node.
   const zero = { A: sawnA, B: sawnA + blank, middle: developedLength / 2 }[setting.from];
@@ -209,12 +231,6 @@ function marksAfterStart(
         { kind: 'end', after: arc },
       ];
   }
-}
-
-/** At end A and at end B: what the machine misses to hold by where that end is behind its outermost bend. */
-function gripLeft(tube: SolvedTube, order: readonly BendStep[]): readonly [number, number] {
-  const isBehind = (end: 'A' | 'B', bend: number) => order.some((step) => step.bend === bend && step.front !== end);
-  return [isBehind('A', 1) ? gripShort(tube, 0) : 0, isBehind('B', tube.bends.length) ? gripShort(tube, 1) : 0];
 }
 
 /** Rolls the tube out from its rounded marks, from the end that is held. Only the first mark of a bend says where it starts. */

@@ -1,15 +1,15 @@
-/** What the bender is told: straight, rotation and angle of each bend, and the marks on the tape. */
+/** What the bender is told: straight, rotation, angle and radius of each bend, and how far to pull. */
 import type { ReactNode } from 'react';
+import { ROUNDING } from '../../core/geometry/tolerance.ts';
 import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
 import { halfWidthInWords, pullNote } from '../../core/shop/pull-words.ts';
-import { layStick } from '../../core/shop/stick.ts';
+import { beyondNode } from '../../core/solve/amount.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Angle, Length } from '../fields/Readings.tsx';
 
 export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
-  const stick = layStick(tube);
   const marks = bendMarks(tube);
   const last = tube.straights.length - 1;
   return (
@@ -43,6 +43,9 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
               <td className="number">{index === 0 ? '–' : <Angle radians={bend.rotation} />}</td>
               <td className="number">
                 <Angle radians={bend.angle} />
+                <span className="small under">
+                  CLR <Length mm={bend.radius} parts={32} />
+                </span>
               </td>
               <td className="number">
                 <PullTo mark={marks[index]} />
@@ -59,55 +62,24 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
         </tbody>
       </table>
       <p className="small">
-        The straight before each bend runs to tangent, the first and the last from the end nodes. Rotation is the turn
-        from the bend before, seen along the feed: plus is clockwise. {pullNote(tube.pullLaw)}
-      </p>
-      <h3>Marks from the blank’s end A</h3>
-      <table className="table table-plain">
-        <thead>
-          <tr>
-            <th scope="col">Bend</th>
-            <th scope="col" className="number">
-              Starts, {unit}
-            </th>
-            <th scope="col" className="number">
-              Ends, {unit}
-            </th>
-            <th scope="col" className="number">
-              Clamp, {unit}
-            </th>
-            <th scope="col" className="number">
-              CLR, {unit}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {stick.zones.map((zone) => (
-            <tr key={zone.bend}>
-              <th scope="row">{zone.bend}</th>
-              <td className="number">
-                <Length mm={zone.start} parts={32} />
-              </td>
-              <td className="number">
-                <Length mm={zone.end} parts={32} />
-              </td>
-              <td className="number">
-                <Length mm={zone.clamp} parts={32} />
-              </td>
-              <td className="number">
-                <Length mm={tube.bends[zone.bend - 1]?.radius ?? 0} parts={32} />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      <p className="small">
-        Hook the tape over the blank’s end A; the node stands at <Length mm={stick.fromNode} parts={32} withUnit /> on
-        it. The files count from the node. The bend lies beyond its start and its clamp mark, towards end B.
+        The straight before each bend runs from tangent to tangent, the first and the last from the end nodes; the sawn
+        ends stand <Beyond mm={beyondNode(tube.ends[0])} end="A" /> and <Beyond mm={beyondNode(tube.ends[1])} end="B" />
+        . Rotation is the turn of the bend’s plane from that of the bend before, seen from end A: plus is clockwise.{' '}
+        {pullNote(tube.pullLaw)}
       </p>
     </section>
   );
 }
+
+/** Where the blank is sawn, without the grip. */
+const Beyond = ({ mm, end }: { mm: number; end: 'A' | 'B' }): ReactNode =>
+  Math.abs(mm) <= ROUNDING ? (
+    `at end ${end}’s node`
+  ) : (
+    <>
+      <Length mm={Math.abs(mm)} parts={32} withUnit /> {mm > 0 ? 'beyond' : 'inside'} end {end}’s
+    </>
+  );
 
 /** A straight; one that is less than nothing cannot be bent, and says so. */
 const Straight = ({ mm }: { mm: number }): ReactNode => (

@@ -6,6 +6,7 @@ import { endInWords, referenceInWords } from '../../core/shop/ends.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { ProfileDrawing } from './ProfileDrawing.tsx';
 import { StickDrawing } from './StickDrawing.tsx';
+import { useFeed } from './useFeed.ts';
 import { useRoom } from './useRoom.ts';
 import '../ui.css';
 import './shop.css';
@@ -20,6 +21,7 @@ export default function ShopBench(): ReactNode {
   const derived = useWorkspace((state) => state.derived);
   const selection = useWorkspace((state) => state.selection);
   const { frame, width } = useRoom();
+  const feed = useFeed();
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
   const errors = tube === undefined ? [] : errorsOf(derived.findings, tube.id);
   const sideBySide = width > SIDE_BY_SIDE;
@@ -32,6 +34,7 @@ export default function ShopBench(): ReactNode {
           <>
             <StickDrawing
               tube={tube}
+              order={feed(tube)}
               width={width}
               unit={unit}
               fault={errors.length === 0 ? null : faultInWords(errors)}

@@ -9,7 +9,7 @@ import { NumberField } from '../fields/Fields.tsx';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../Section.tsx';
 import { GREATEST_TOLERANCE, readTolerances, type ToleranceView } from '../../core/shop/mark-words.ts';
-import { useKept } from './useKept.ts';
+import { useKept } from '../kept.ts';
 import './marks.css';
 
 export function Slips({ tube }: { tube: SolvedTube }): ReactNode {

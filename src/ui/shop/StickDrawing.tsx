@@ -4,10 +4,10 @@
  */
 import { useId, type ReactNode } from 'react';
 import { toDegrees } from '../../core/geometry/angle.ts';
-import type { LengthUnit } from '../../core/job/types.ts';
+import type { BendStep, LengthUnit } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
-import { layBlocks, layStick, stickMarks, type StickMark } from '../../core/shop/stick.ts';
+import { layBlocks, layStick, stickMarks, type Stick, type StickMark } from '../../core/shop/stick.ts';
 import { figureWidth, markLength, SvgLength } from './SvgLength.tsx';
 
 const MARGIN = 20;
@@ -27,19 +27,21 @@ const ROWS: readonly StickMark['kind'][] = ['clamp', 'start', 'end'];
 
 interface StickDrawingProps {
   readonly tube: SolvedTube;
+  /** The bends in the order in which they are made. */
+  readonly order: readonly BendStep[];
   readonly width: number;
   readonly unit: LengthUnit;
   /** Why it is not to be cut, else null. */
   readonly fault: string | null;
 }
 
-export function StickDrawing({ tube, width, unit, fault }: StickDrawingProps): ReactNode {
+export function StickDrawing({ tube, order, width, unit, fault }: StickDrawingProps): ReactNode {
   const hatch = useId();
-  const stick = layStick(tube);
+  const stick = layStick(tube, order);
   const breadth = width - 2 * MARGIN;
   const scale = breadth / Math.max(stick.blank, 1);
   const x = (tape: number): number => MARGIN + tape * scale;
-  const { marks, laid, blockWidth, figures, height } = layMarks(tube, width, unit);
+  const { marks, laid, blockWidth, figures, height } = layMarks(stick, width, unit);
   const oneTier = laid.every(({ tier }) => tier === 0);
   const [endA, endB] = stick.ends;
   const top = stickTop(width);
@@ -51,7 +53,7 @@ export function StickDrawing({ tube, width, unit, fault }: StickDrawingProps): R
       height={height}
       viewBox={`0 0 ${width} ${height}`}
       role="img"
-      aria-label={describe(tube, unit, fault)}
+      aria-label={describe(tube, stick, unit, fault)}
     >
       <defs>
         <pattern id={hatch} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
@@ -85,6 +87,16 @@ export function StickDrawing({ tube, width, unit, fault }: StickDrawingProps): R
         <tspan dx="8">End B</tspan>
       </text>
       <rect className="draw-steel" x={x(0)} y={top} width={stick.blank * scale} height={STICK_HEIGHT} />
+      {[0, stick.blank - stick.grip[1]].map((from, index) => (
+        <rect
+          key={index}
+          className="draw-scrap"
+          x={x(from)}
+          y={top}
+          width={stick.grip[index]! * scale}
+          height={STICK_HEIGHT}
+        />
+      ))}
       {stick.zones.map((zone) => (
         <g key={zone.bend}>
           <rect
@@ -159,11 +171,11 @@ export function StickDrawing({ tube, width, unit, fault }: StickDrawingProps): R
 }
 
 /** The marks, one block a bend, and how high the whole drawing becomes. */
-function layMarks(tube: SolvedTube, width: number, unit: LengthUnit) {
+function layMarks(stick: Stick, width: number, unit: LengthUnit) {
   const breadth = width - 2 * MARGIN;
-  const { blank, zones } = layStick(tube);
+  const { blank, zones } = stick;
   const scale = breadth / Math.max(blank, 1);
-  const marks = stickMarks(tube).map((mark) => ({ ...mark, shown: markLength(mark.at, unit) }));
+  const marks = stickMarks(stick).map((mark) => ({ ...mark, shown: markLength(mark.at, unit) }));
   const figures = Math.max(0, ...marks.map(({ shown }) => figureWidth(shown)));
   const blockWidth = WORDS + figures + ARROW;
   const middles = zones.map(({ start, end }) => ((start + end) / 2) * scale);
@@ -179,11 +191,19 @@ const tierTop = (tier: number, width: number): number =>
 
 const clampTo = (value: number, least: number, greatest: number): number => Math.max(least, Math.min(greatest, value));
 
+/** What is sawn off after bending; nothing where no grip is left. */
+function gripInWords({ grip }: Stick, unit: LengthUnit): string {
+  const ends = grip.flatMap((length, i) =>
+    length > 0 ? [`${markLength(length, unit).text} ${unit} at end ${i === 0 ? 'A' : 'B'}`] : [],
+  );
+  return ends.length === 0 ? '' : `, of which ${ends.join(' and ')} is scrap to hold it by`;
+}
+
 /** The drawing in words: every mark with its place, and where its bend lies. */
-function describe(tube: SolvedTube, unit: LengthUnit, fault: string | null): string {
-  const marks = stickMarks(tube).map((mark) => {
+function describe(tube: SolvedTube, stick: Stick, unit: LengthUnit, fault: string | null): string {
+  const marks = stickMarks(stick).map((mark) => {
     return `${mark.words} ${markLength(mark.at, unit).text} ${unit}, the bend lies towards end ${mark.side}`;
   });
-  const cut = fault ?? `cut to ${markLength(tube.blankLength, unit).text} ${unit}`;
+  const cut = fault ?? `cut to ${markLength(stick.blank, unit).text} ${unit}${gripInWords(stick, unit)}`;
   return `${tube.name} as a straight stick, ${cut}, measured from end A: ${marks.join('; ')}`;
 }

@@ -22,6 +22,7 @@ import { useWorkspace } from '../../store/workspace.ts';
 import { Length, Rounded } from '../fields/Readings.tsx';
 import { Picks } from './Picks.tsx';
 import { useKept } from '../kept.ts';
+import { runOrder } from './useFeed.ts';
 import './marks.css';
 
 export interface TapeChoice {
@@ -31,15 +32,19 @@ export interface TapeChoice {
   change(change: Partial<TapeView>): void;
 }
 
-/** How the person takes marks on this machine. */
+/** How the person takes marks on this machine; a tube with a bend run is bent in its order. */
 export function useTape(tube: SolvedTube): TapeChoice {
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const [kept, keep] = useKept('tape', readTapeView);
   // The choice is kept for the next hoop.
   const view: TapeView = kept.from === 'middle' && !isSymmetricHoop(tube) ? { ...kept, from: 'A' } : kept;
+  const order = runOrder(
+    tube,
+    useWorkspace((state) => state.job.bent),
+  );
   return {
     view,
-    setting: { from: view.from, style: view.style, step: tapesOf(unit)[view.fine ? 1 : 0] },
+    setting: { from: view.from, style: view.style, step: tapesOf(unit)[view.fine ? 1 : 0], ...(order && { order }) },
     change: (change) => keep({ ...kept, ...change }),
   };
 }

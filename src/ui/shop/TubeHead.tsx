@@ -1,13 +1,15 @@
 /** The selected tube's head: what to cut, or why not to, and which other tube is its mirror image. */
-import type { ReactNode } from 'react';
+import { Fragment, type ReactNode } from 'react';
 import type { Finding } from '../../core/checks/types.ts';
 import { primed } from '../../core/job/reference.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
+import { blankToCut } from '../../core/shop/tape.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { cutLengths } from '../../core/shop/ends.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
+import { useFeed } from './useFeed.ts';
 import './sheet.css';
 
 export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
@@ -15,6 +17,7 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
   const findings = useWorkspace((state) => state.derived.findings);
   const select = useWorkspace((state) => state.select);
   const errors = errorsOf(findings, tube.id);
+  const { blank, grip } = blankToCut(tube, useFeed()(tube));
   return (
     <header className="tube-head">
       <h2>
@@ -33,10 +36,28 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
       <dl className={errors.length > 0 ? 'headline headline-off' : 'headline'}>
         <dt>{errors.length > 0 ? 'The blank as drawn, not to be cut' : 'Cut the blank to'}</dt>
         <dd>
-          <Length mm={tube.blankLength} parts={32} withUnit />
+          <Length mm={blank} parts={32} withUnit />
         </dd>
       </dl>
+      <Scrap grip={grip} />
     </header>
+  );
+}
+
+/** What of the blank is there for the machine alone; nothing where no grip is left. */
+function Scrap({ grip }: { grip: readonly [number, number] }): ReactNode {
+  const ends = grip.flatMap((length, i) => (length > 0 ? [{ end: i === 0 ? 'A' : 'B', length }] : []));
+  if (ends.length === 0) return null;
+  return (
+    <p className="small">
+      {ends.map(({ end, length }, i) => (
+        <Fragment key={end}>
+          {i > 0 && ' and '}
+          <Length mm={length} parts={32} withUnit /> at end {end}
+        </Fragment>
+      ))}{' '}
+      of it {ends.length > 1 ? 'are' : 'is'} scrap for the machine to hold: saw it off after bending.
+    </p>
   );
 }
 

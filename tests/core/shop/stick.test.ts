@@ -2,13 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { layBlocks, layStick, stickMarks } from '../../../src/core/shop/stick.ts';
 import { bentTube, endWith } from './tubes.ts';
 
+const fed = (bends: number, front: 'A' | 'B' = 'A') =>
+  Array.from({ length: bends }, (_, i) => ({ bend: i + 1, front }));
+
 describe('the straight stick on the tape', () => {
   it('reads from the node when the end is cut square at it', () => {
-    const stick = layStick(bentTube(2));
+    const stick = layStick(bentTube(2), fed(2));
     expect(stick.fromNode).toBe(0);
     expect(stick.zones).toEqual([
-      { bend: 1, start: 200, end: 300, clamp: 80 },
-      { bend: 2, start: 400, end: 500, clamp: 280 },
+      { bend: 1, start: 200, end: 300, clamp: 80, front: 'A' },
+      { bend: 2, start: 400, end: 500, clamp: 280, front: 'A' },
     ]);
     expect(stick.ends[1].node).toBe(1000);
   });
@@ -19,22 +22,41 @@ describe('the straight stick on the tape', () => {
       blankLength: 1000 - 20 - 15 + 6 + 2,
       ends: [endWith({ tip: 20, throat: 35, allowance: 6 }), endWith({ tip: 15, throat: 40, allowance: 2 })],
     });
-    const stick = layStick(tube);
-    expect(stick.zones[0]).toEqual({ bend: 1, start: 186, end: 286, clamp: 66 });
+    const stick = layStick(tube, fed(1));
+    expect(stick.zones[0]).toEqual({ bend: 1, start: 186, end: 286, clamp: 66, front: 'A' });
     expect(stick.ends[0]).toEqual({ node: -14, tip: 6, throat: 21 });
     expect(stick.ends[1]).toEqual({ node: 986, tip: 971, throat: 946 });
     expect(stick.blank - stick.ends[1].tip).toBe(2);
   });
 
   it('takes an end that reaches nothing as cut at its node', () => {
-    const stick = layStick(bentTube(1, { ends: [endWith({ tip: null, throat: null }), endWith({})] }));
+    const stick = layStick(bentTube(1, { ends: [endWith({ tip: null, throat: null }), endWith({})] }), fed(1));
     expect(stick.fromNode).toBe(0);
+  });
+});
+
+describe('fed from end B', () => {
+  const tube = bentTube(1, { straights: [90, 700] });
+  it('the grip behind is part of the blank, and moves every place that the tape tells', () => {
+    const stick = layStick(tube, fed(1, 'B'));
+    expect(stick.grip).toEqual([60, 0]);
+    expect(stick.blank).toBe(1060);
+    expect(stick.zones[0]).toEqual({ bend: 1, start: 260, end: 360, clamp: 480, front: 'B' });
+    expect(stick.ends[0].node).toBe(60);
+    expect(layStick(tube, fed(1)).grip).toEqual([0, 0]);
+  });
+  it('the bend starts at the tangent nearer end B, and its clamp lies beyond', () => {
+    expect(stickMarks(layStick(tube, fed(1, 'B'))).map(({ words, at, side }) => [words, at, side])).toEqual([
+      ['1 end', 260, 'B'],
+      ['1 start', 360, 'A'],
+      ['1 clamp', 480, 'A'],
+    ]);
   });
 });
 
 describe('the marks', () => {
   it('stand in the order of the tape, each told from its zero, with the side the bend lies on', () => {
-    expect(stickMarks(bentTube(1)).map(({ words, at, side }) => [words, at, side])).toEqual([
+    expect(stickMarks(layStick(bentTube(1), fed(1))).map(({ words, at, side }) => [words, at, side])).toEqual([
       ['1 clamp', 80, 'B'],
       ['1 start', 200, 'B'],
       ['1 end', 300, 'A'],
@@ -43,7 +65,7 @@ describe('the marks', () => {
 
   it('leave out a clamp that would sit beyond the end', () => {
     const tube = bentTube(1, { ends: [endWith({ tip: 90, throat: 95 }), endWith({})] });
-    expect(stickMarks(tube).map(({ kind }) => kind)).toEqual(['start', 'end']);
+    expect(stickMarks(layStick(tube, fed(1))).map(({ kind }) => kind)).toEqual(['start', 'end']);
   });
 });
 
