@@ -5,7 +5,7 @@
 import type { BendableTube } from '../../src/core/rehearse/pose.ts';
 import { pulledAngle, rehearse } from '../../src/core/rehearse/rehearse.ts';
 import { drawnBender, drawnShape, seeded } from '../core/rehearse/draws.ts';
-import { clearanceAt } from '../core/rehearse/sampling.ts';
+import { sampler } from '../core/rehearse/sampling.ts';
 import { bendable } from '../core/rehearse/tubes.ts';
 import { timed, timeOf, timingOf, type Timing } from './clock.ts';
 
@@ -36,7 +36,8 @@ function sampledAll(tube: BendableTube): number {
       Array.from({ length: BENDS }, (__, k) => k + 1).filter((k) => k !== i + 1 && (k + i) % 2 === 0),
     );
     return timeOf(() => {
-      for (let angle = 0; angle <= pulledAngle(tube, i + 1); angle += DEGREE) clearanceAt(tube, made, step, angle, 5);
+      const clearanceAt = sampler(tube, made, step, 5);
+      for (let angle = 0; angle <= pulledAngle(tube, i + 1); angle += DEGREE) clearanceAt(angle);
     });
   });
   return (tried.reduce((sum, ms) => sum + ms, 0) / tried.length) * steps;

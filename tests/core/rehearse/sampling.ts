@@ -6,7 +6,7 @@ import { placeAt, type Path } from '../../../src/core/geometry/path.ts';
 import type { BendStep } from '../../../src/core/job/types.ts';
 import { machineOf, roomOf, sideOf } from '../../../src/core/rehearse/machine.ts';
 import { poseAt, type BendableTube } from '../../../src/core/rehearse/pose.ts';
-import type { Pose, Solid } from '../../../src/core/rehearse/types.ts';
+import type { Solid } from '../../../src/core/rehearse/types.ts';
 import { add, inner, less, rotated, scaled, type Triple } from './turning.ts';
 
 /** A place on the tube, and how far along the tube it is from the bend. */
@@ -15,7 +15,7 @@ interface Sample {
   readonly from: number;
 }
 
-export function samples(path: Path, spacing: number): readonly Sample[] {
+function samples(path: Path, spacing: number): readonly Sample[] {
   const count = Math.ceil(path.length / spacing);
   return Array.from({ length: count + 1 }, (_, i) => {
     const from = (path.length * i) / count;
@@ -28,14 +28,13 @@ export function away(p: Triple, { shape }: Solid): number {
   if (shape.kind === 'plane') return inner(less(p, shape.point), shape.normal);
   const own = less(p, shape.centre);
   if (shape.kind === 'cylinder') {
-    const out = Math.max(0, Math.hypot(own[0], own[1]) - shape.radius);
-    return Math.hypot(out, Math.max(0, Math.abs(own[2]) - shape.halfHeight));
+    const out = Math.max(0, Math.sqrt(own[0] * own[0] + own[1] * own[1]) - shape.radius);
+    const over = Math.max(0, Math.abs(own[2]) - shape.halfHeight);
+    return Math.sqrt(out * out + over * over);
   }
-  const nearest = shape.axes.reduce((sum: Triple, axis, k) => {
-    const along = Math.min(Math.max(inner(own, axis), -shape.half[k]!), shape.half[k]!);
-    return add(sum, scaled(axis, along));
-  }, shape.centre);
-  return Math.hypot(...less(p, nearest));
+  let square = 0;
+  for (let k = 0; k < 3; k++) square += Math.max(0, Math.abs(inner(own, shape.axes[k]!)) - shape.half[k]!) ** 2;
+  return Math.sqrt(square);
 }
 
 /** The solids as they stand at this angle: what turns with the die is turned. */
@@ -58,42 +57,62 @@ function letOff({ part }: Solid, path: Path): number {
   return part === 'clamp' || part === 'follower' ? first!.length : -1;
 }
 
-/** Least distance from the tube's surface to machine, room and itself at this angle, as far as the samples show. */
-export function clearanceAt(
+/**
+ * For an angle the least distance from the tube's surface to machine, room and itself, as far as a place every `spacing` mm
+ * shows; along itself every second one. The places are those before the machine is turned, moved by a formula of their own.
+ */
+export function sampler(
   tube: BendableTube,
   made: ReadonlySet<number>,
   step: BendStep,
-  angle: number,
   spacing: number,
-): number {
-  const pose = poseAt(tube, made, step, angle);
-  const radius = tube.section.outerDiameter / 2;
-  let least = Infinity;
-  const solids = solidsAt(tube, angle);
-  for (const path of [pose.front, pose.rear]) {
-    for (const { at, from } of samples(path, spacing)) {
+): (angle: number) => number {
+  const { die } = tube;
+  const tubeRadius = tube.section.outerDiameter / 2;
+  const side = sideOf(die.bender);
+  const middle: Triple = [0, side * die.centrelineRadius, 0];
+  const { front, rear } = poseAt(tube, made, step, 0);
+  const [ahead, behind] = [samples(front, spacing), samples(rear, spacing)];
+  const swung = (p: Triple, angle: number) => add(middle, rotated(less(p, middle), [0, 0, 1], side * angle));
+  return (angle) => {
+    const slid = die.centrelineRadius * angle;
+    const solids = solidsAt(tube, angle);
+    const swings = ahead.map(({ at, from }): Sample => ({ at: swung(at, angle), from }));
+    const slides = behind
+      .filter(({ from }) => from >= slid)
+      .map(({ at, from }): Sample => ({ at: [at[0] + slid, at[1], at[2]], from }));
+    let least = Infinity;
+    for (const [row, path] of [
+      [swings, front],
+      [slides, rear],
+    ] as const) {
       for (const solid of solids) {
-        if (from > letOff(solid, path) + 1e-6) least = Math.min(least, away(at, solid) - radius);
+        const beyond = letOff(solid, path) + 1e-6;
+        for (const { at, from } of row) if (from > beyond) least = Math.min(least, away(at, solid) - tubeRadius);
       }
     }
-  }
-  return Math.min(least, toItself(tube, pose, spacing * 2) - 2 * radius);
+    const start: Triple = [0, 0, die.bender.planeHeight];
+    const laid = Array.from({ length: Math.ceil(slid / spacing) }, (_, i): Sample => {
+      const from = i * spacing;
+      return { at: swung(start, from / die.centrelineRadius), from: slid - from };
+    });
+    return Math.min(least, toItself(tube, swings, [...laid, ...slides]) - 2 * tubeRadius);
+  };
 }
 
 /** Places farther apart along the tube than a piece of tube that is bent as tightly as this one can hide. */
-function toItself(tube: BendableTube, { front, arc, rear }: Pose, spacing: number): number {
+function toItself(tube: BendableTube, ahead: readonly Sample[], behind: readonly Sample[]): number {
   const tight = Math.min(tube.die.centrelineRadius, ...tube.bends.map(({ radius }) => radius));
   const apart = 2 * tight * Math.asin((tube.section.outerDiameter + 0.3) / 2 / tight);
-  const laid = arc?.length ?? 0;
-  const behind = [
-    ...(arc === null ? [] : samples(arc, spacing).map(({ at, from }) => ({ at, from: laid - from }))),
-    ...samples(rear, spacing).map(({ at, from }) => ({ at, from: from + laid })),
-  ];
   let least = Infinity;
-  for (const one of samples(front, spacing)) {
-    for (const two of behind) {
+  for (let i = 0; i < ahead.length; i += 2) {
+    const one = ahead[i]!;
+    for (let k = 0; k < behind.length; k += 2) {
+      const two = behind[k]!;
       if (one.from + two.from <= apart) continue;
-      const [x, y, z] = [one.at[0] - two.at[0], one.at[1] - two.at[1], one.at[2] - two.at[2]];
+      const x = one.at[0] - two.at[0];
+      const y = one.at[1] - two.at[1];
+      const z = one.at[2] - two.at[2];
       least = Math.min(least, x * x + y * y + z * z);
     }
   }
