@@ -12,6 +12,7 @@ import { arcPiece, type ArcPiece, type LinePiece, type Path, type Piece } from '
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { add, addScaled, rotateAbout, scale, subtract, X_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
 import type { Bender, BendStep, Die } from '../job/types.ts';
+import { beyondNode, gripShort } from '../solve/amount.ts';
 import type { Bend, SolvedTube } from '../solve/types.ts';
 import { dieCentre, sideOf } from './machine.ts';
 import type { Pose } from './types.ts';
@@ -57,11 +58,12 @@ export function layRear(tube: BendableTube, made: ReadonlySet<number>, step: Ben
 }
 
 /** mm of stick beyond the tangent nearest to end A, and beyond the one nearest to end B. */
-export function endStraights({ straights, ends, die }: BendableTube): readonly [number, number] {
-  const blank = [straights[0]!, straights.at(-1)!].map(
-    (straight, i) => straight + ends[i]!.allowance - (ends[i]!.tip ?? 0),
-  );
-  return [Math.max(blank[0]!, die.leastGrip), Math.max(blank[1]!, die.leastGrip)];
+function endStraights(tube: BendableTube): readonly [number, number] {
+  const { straights, ends } = tube;
+  return [
+    straights[0]! + beyondNode(ends[0]) + gripShort(tube, 0),
+    straights.at(-1)! + beyondNode(ends[1]) + gripShort(tube, 1),
+  ];
 }
 
 /**
