@@ -11,7 +11,7 @@ export interface Fonts {
 }
 
 export interface Lettering {
-  /** The text as it can be set: on one line, with stand-ins, right-to-left words in the order in which they are seen. */
+  /** The text as it can be set: on one line, with stand-ins. What is settable is left as it is. */
   readonly settable: (text: string) => string;
   /** Width of the text as it is set, mm; `size` is the height of the letter's body. */
   readonly width: (text: string, size: number, bold: boolean) => number;
@@ -31,14 +31,13 @@ export function lettering(fonts: Fonts): Lettering {
   const settable = (text: string): string => {
     if (/^[ -~]*$/u.test(text)) return text;
     const oneLine = text.replace(UNSEEN, '').replace(/[\s\p{Cc}]+/gu, ' ');
-    const shown = Array.from(oneLine, (sign) => (has(sign.codePointAt(0)!) ? sign : STAND_IN)).join('');
-    return RIGHT_TO_LEFT.test(shown) ? inOrderSeen(shown) : shown;
+    return Array.from(oneLine, (sign) => (has(sign.codePointAt(0)!) ? sign : STAND_IN)).join('');
   };
   const width = (text: string, size: number, bold: boolean): number =>
     document
       .font(bold ? 'bold' : 'regular')
       .fontSize(size)
-      .widthOfString(settable(text));
+      .widthOfString(inOrderSeen(settable(text)));
   return { settable, width };
 }
 
@@ -69,14 +68,15 @@ function coverage(document: PDFKit.PDFDocument): (codePoint: number) => boolean 
 }
 
 /**
- * Letters within a right-to-left word are turned by the typeface's own layout; words that follow one another are turned
- * here. Turned text is left as it is when it comes here again.
+ * One line in the order in which it is seen from left to right. Letters within a right-to-left word are turned by the
+ * typeface's own layout, and with them the blank behind it, which gets another one; words that follow one another are turned here.
  */
-function inOrderSeen(text: string): string {
+export function inOrderSeen(line: string): string {
+  if (!RIGHT_TO_LEFT.test(line)) return line;
   const laid: string[] = [];
   let run: string[] = [];
-  for (const word of text.split(' ')) {
-    if (RIGHT_TO_LEFT.test(word)) run.unshift(word);
+  for (const word of line.split(' ')) {
+    if (RIGHT_TO_LEFT.test(word)) run.unshift(`${word} `);
     else {
       laid.push(...run, word);
       run = [];

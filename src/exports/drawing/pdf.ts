@@ -3,7 +3,7 @@
  * date: the same sheets are the same bytes. A finished page is written out before the next is begun.
  */
 import type { Going } from '../files.ts';
-import { lettering, openDocument, type Fonts } from './lettering.ts';
+import { inOrderSeen, lettering, openDocument, type Fonts } from './lettering.ts';
 import { chorded } from './move.ts';
 import type { Arc, Grey, Line, Mark, Pen, Place2, Sheet, Words } from './types.ts';
 
@@ -58,7 +58,7 @@ function drawMark(
       drawArc(document, mark, at);
       return;
     case 'words':
-      drawWords(document, { ...mark, text: settable(mark.text) }, at(mark.at));
+      drawWords(document, { ...mark, text: inOrderSeen(settable(mark.text)) }, at(mark.at));
   }
 }
 

@@ -21,6 +21,9 @@ export const TOP = viewed([-1, 0, 0], [0, -1, 0]);
 /** The three axes foreshortened alike, seen from the left, in front and above. */
 export const ISOMETRIC = viewed(normalize([-1, 1, 0]), normalize([-1, -1, 2]));
 
+/** The same from the right. */
+export const ISOMETRIC_RIGHT = viewed(normalize([1, 1, 0]), normalize([-1, 1, 2]));
+
 export interface Projected extends Place2 {
   readonly depth: number;
 }

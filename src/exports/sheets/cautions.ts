@@ -5,12 +5,14 @@ import type { Context } from './context.ts';
 import { FINE, SMALL, stroke, text } from './ink.ts';
 import type { Block } from './page.ts';
 
+export const FOOT_HEIGHT = 10.6;
+
 export function foot({ derived, letters, width }: Context, which: string): Block {
   const caution = shrunk(letters, WHO_DECIDES, width, SMALL, true);
   const room = width - letters.width(which, SMALL, false) - 6;
   const job = shrunk(letters, derived.job.name, room, SMALL);
   return {
-    height: 10.6,
+    height: FOOT_HEIGHT,
     draw: (left, top) => [
       stroke(
         [

@@ -3,10 +3,12 @@
  * and the cautions.
  */
 import { CAUTIONS, NOT_CHECKED, WHO_DECIDES } from '../../core/checks/cautions.ts';
-import { FRONT, ISOMETRIC, SIDE, TOP, type View } from '../drawing/projection.ts';
+import { FRONT, ISOMETRIC, SIDE, TOP, type Extent, type View } from '../drawing/projection.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
 import { wrapped } from '../drawing/fit.ts';
+import { moved } from '../drawing/move.ts';
 import type { Mark, Sheet } from '../drawing/types.ts';
-import { foot } from './cautions.ts';
+import { foot, FOOT_HEIGHT } from './cautions.ts';
 import type { Context } from './context.ts';
 import { findingWords } from './findings.ts';
 import { FIRM, SMALL, stroke, text } from './ink.ts';
@@ -14,14 +16,19 @@ import { extentInView, keyView } from './key-drawing.ts';
 import { contentWidth, fillPages, gap, MARGIN, paragraph, part, type Block, type Part } from './page.ts';
 import { tubeTable } from './tube-table.ts';
 
+const AGAIN_SIZE = 4.6;
+const AGAIN_HEIGHT = AGAIN_SIZE * 1.3 + 3;
 /** Kept free round each view for its balloons, mm. */
 const AIR = 9;
 const BETWEEN = 4;
 const CAPTION = 5;
+/** From so many tubes on, the isometric view has a page of its own. */
+const MANY = 60;
 
 export function coverSheets(context: Context): Sheet[] {
   const { derived, letters, width, paper } = context;
-  const drawing = keyDrawing(context, title(context).height);
+  const heading = title(context);
+  const drawing = keyDrawing(context, heading.height);
   const lists: Part[] = [
     tubeTable(context),
     headed(context, 'Found', derived.findings.length === 0 ? [NOTHING] : derived.findings.map(findingWords)),
@@ -32,11 +39,16 @@ export function coverSheets(context: Context): Sheet[] {
     ),
     headed(context, WHO_DECIDES, CAUTIONS),
   ];
-  const again = paragraph(letters, derived.job.name, width, { size: 4.6, bold: true, most: 1, after: 3 });
+  const again = paragraph(letters, derived.job.name, width, {
+    size: AGAIN_SIZE,
+    bold: true,
+    most: 1,
+    after: 3,
+  });
   return fillPages(
     paper,
     'Cover',
-    [part(title(context)), part(drawing), ...lists],
+    [part(heading), ...drawing.map((block) => part(block)), ...lists],
     again,
     foot(context, 'Key drawing and tube table'),
   );
@@ -77,69 +89,88 @@ function headed({ letters, width }: Context, heading: string, rows: readonly str
   };
 }
 
-interface Box {
+interface Space {
   readonly left: number;
+  /** Below the drawing's upper edge, negative. */
   readonly top: number;
   readonly width: number;
   readonly height: number;
 }
 
-/** The isometric view over the three others, which share one scale and line up. */
-function keyDrawing({ derived: { tubes }, letters, paper }: Context, titled: number): Block {
+/**
+ * The isometric view over the three others, which share one scale and line up; in a frame of many tubes it has a page of its own.
+ */
+function keyDrawing({ derived: { tubes }, letters, paper }: Context, used: number): readonly Block[] {
   const width = contentWidth(paper);
-  const height = paper.height - 2 * MARGIN - titled - 11;
-  if (tubes.length === 0) return paragraph(letters, 'There is no tube yet.', width);
-  const [side, front, top] = [SIDE, FRONT, TOP].map((view) => extentInView(tubes, view));
-  const wide = (extent: typeof side) => extent!.right - extent!.left;
-  const high = (extent: typeof side) => extent!.high - extent!.low;
-  const framed = 2 * AIR;
+  const page = paper.height - 2 * MARGIN - FOOT_HEIGHT;
+  if (tubes.length === 0) return [paragraph(letters, 'There is no tube yet.', width)];
+  const apart = tubes.length > MANY;
+  const height = apart ? page - AGAIN_HEIGHT : page - used;
+  const [side, front, top] = [SIDE, FRONT, TOP].map((view) => extentInView(tubes, view)) as [Extent, Extent, Extent];
   const scale = Math.min(
-    (width - BETWEEN - 2 * framed) / (wide(side) + wide(front)),
-    (height * 0.56 - BETWEEN - 2 * (framed + CAPTION)) / (high(side) + high(top)),
+    (width - BETWEEN - 4 * AIR) / (wide(side) + wide(front)),
+    ((apart ? 1 : 0.56) * height - BETWEEN - 2 * (2 * AIR + CAPTION)) / (high(side) + high(top)),
   );
-  const [left, right] = [wide(front) * scale + framed, width - wide(front) * scale - framed - BETWEEN];
-  const [upper, lower] = [high(top) * scale + framed + CAPTION, high(side) * scale + framed + CAPTION];
-  const iso = height - upper - lower - BETWEEN;
-  return {
-    height,
-    draw: (x, y) => {
-      const views: readonly (readonly [string, View, Box, number | null])[] = [
-        ['Isometric, from the left in front', ISOMETRIC, { left: x, top: y, width, height: iso }, null],
-        ['From above', TOP, { left: x + left + BETWEEN, top: y - iso, width: right, height: upper }, scale],
-        ['From the front', FRONT, { left: x, top: y - iso - upper - BETWEEN, width: left, height: lower }, scale],
-        [
-          'From the left',
-          SIDE,
-          { left: x + left + BETWEEN, top: y - iso - upper - BETWEEN, width: right, height: lower },
-          scale,
-        ],
-      ];
-      const drawn = views.map(([name, view, box, fixed]) => {
-        const extent = extentInView(tubes, view);
-        const own = Math.min((box.width - framed) / wide(extent), (box.height - framed - CAPTION) / high(extent));
-        const by = fixed ?? own;
-        const middle = { x: box.left + box.width / 2, y: box.top - CAPTION - (box.height - CAPTION) / 2 };
-        const laid = {
-          scale: by,
-          x: middle.x - ((extent.left + extent.right) / 2) * by,
-          y: middle.y - ((extent.low + extent.high) / 2) * by,
-        };
-        const room = {
-          left: box.left,
-          right: box.left + box.width,
-          high: box.top - CAPTION,
-          low: box.top - box.height,
-        };
-        const { marks, unnumbered } = keyView(tubes, view, laid, room);
-        return { marks: [...marks, text(box.left, box.top - 3.6, name)], unnumbered };
-      });
-      const lost = [...new Set(drawn.flatMap(({ unnumbered }) => unnumbered))].filter((number) =>
-        drawn.every(({ unnumbered }) => unnumbered.includes(number)),
-      );
-      const key = paragraph(letters, keyNote(lost), left - 4, { most: Math.floor((upper - 8) / (SMALL * 1.3)) });
-      return [...drawn.flatMap(({ marks }): readonly Mark[] => marks), ...key.draw(x, y - iso - CAPTION)];
-    },
+  const left = wide(front) * scale + 2 * AIR;
+  const right = { left: left + BETWEEN, width: width - left - BETWEEN };
+  const [upper, lower] = [top, side].map((extent) => high(extent) * scale + 2 * AIR + CAPTION) as [number, number];
+  const iso = apart ? page - used : height - upper - lower - BETWEEN;
+  const from = apart ? 0 : -iso;
+  const fromIso = drawView(
+    tubes,
+    'Isometric, from the left in front',
+    ISOMETRIC,
+    { left: 0, top: 0, width, height: iso },
+    null,
+  );
+  const others = [
+    drawView(tubes, 'From above', TOP, { ...right, top: from, height: upper }, scale),
+    drawView(
+      tubes,
+      'From the front',
+      FRONT,
+      { left: 0, top: from - upper - BETWEEN, width: left, height: lower },
+      scale,
+    ),
+    drawView(tubes, 'From the left', SIDE, { ...right, top: from - upper - BETWEEN, height: lower }, scale),
+  ];
+  const lost = fromIso.unnumbered.filter((number) => others.every(({ unnumbered }) => unnumbered.includes(number)));
+  const note = paragraph(letters, keyNote(lost), left - 4, { most: Math.floor((upper - 8) / (SMALL * 1.3)) });
+  const rest = [...others.flatMap(({ marks }) => marks), ...note.draw(0, from - CAPTION)];
+  const block = (marks: readonly Mark[], high: number): Block => ({ height: high, draw: (x, y) => moved(marks, x, y) });
+  return apart ? [block(fromIso.marks, iso), block(rest, height)] : [block([...fromIso.marks, ...rest], height)];
+}
+
+const wide = ({ left, right }: Extent): number => right - left;
+const high = ({ low, high: top }: Extent): number => top - low;
+
+/** One view in the middle of its space, at the scale given or as large as there is room for. */
+function drawView(
+  tubes: readonly SolvedTube[],
+  name: string,
+  view: View,
+  space: Space,
+  fixed: number | null,
+): ReturnType<typeof keyView> {
+  const extent = extentInView(tubes, view);
+  const fits = Math.min(
+    (space.width - 2 * AIR) / Math.max(wide(extent), 1),
+    (space.height - 2 * AIR - CAPTION) / Math.max(high(extent), 1),
+  );
+  const scale = fixed ?? fits;
+  const laid = {
+    scale,
+    x: space.left + space.width / 2 - ((extent.left + extent.right) / 2) * scale,
+    y: space.top - (space.height + CAPTION) / 2 - ((extent.low + extent.high) / 2) * scale,
   };
+  const room = {
+    left: space.left,
+    right: space.left + space.width,
+    high: space.top - CAPTION,
+    low: space.top - space.height,
+  };
+  const { marks, unnumbered } = keyView(tubes, view, laid, room);
+  return { marks: [...marks, text(space.left, space.top - 3.6, name)], unnumbered };
 }
 
 /** How the drawing is read, in the corner that its views leave free. */

@@ -73,14 +73,15 @@ function plateBlock({ letters }: Context, end: TubeEnd, width: number): Block {
   if (over <= 1e-9) return paragraph(letters, 'Square to the tube: saw set over 0.0°.', width, { size: PLAIN });
   const turn = end.tip === null ? 0 : wrapHalfTurn((end.outer.indexOf(end.tip) * Math.PI) / 180);
   const half = width / 2;
-  const longest = shrunk(letters, `Longest ${turnInWords(turn)}`, half - 12, PLAIN, true);
+  const [by, side = ''] = turnInWords(turn).split(' ');
+  const beside = shrunk(letters, `${side} from 0°`.trimStart(), half - 12, PLAIN);
   return {
-    height: 13.5,
+    height: 13,
     draw: (left, top) => [
       ...angleBox(letters, left, top, half - 1, 'Saw set over, off square', over, true),
       ...dial({ x: left + half + 5.5, y: top - 6.4 }, 4.9, turn),
-      text(left + half + 12, top - 5.4, longest.text, { size: longest.size, bold: true }),
-      text(left + half + 12, top - 10.2, 'from 0°', { size: PLAIN }),
+      text(left + half + 12, top - 5.4, `Longest ${by}`, { size: PLAIN + 0.6, bold: true }),
+      text(left + half + 12, top - 10.4, beside.text, { size: beside.size }),
     ],
   };
 }
@@ -93,6 +94,7 @@ function cutBlocks(context: Context, tube: SolvedTube, which: 0 | 1, width: numb
     const name = `${cuts.length > 1 ? `Cut ${i + 1} of ${cuts.length}: ` : 'Cut '}to ${run === undefined ? '' : `${run.number} `}${tubeName(derived, cut.against)}`;
     const fromFirst = i === 0 ? null : wrapHalfTurn(cut.clocking - cuts[0]!.clocking);
     return stacked(
+      gap(0.8),
       paragraph(letters, capital(name), width, { size: PLAIN, bold: true, after: 0.3, most: 3 }),
       angles(letters, width, cut),
       turnRow(
@@ -125,7 +127,7 @@ const offsetWords = ({ axisOffset }: Cut): string[] =>
 function angles(letters: Context['letters'], width: number, { offSquare, includedAngle }: Cut): Block {
   const half = width / 2;
   return {
-    height: 13.5,
+    height: 13,
     draw: (left, top) => [
       ...angleBox(letters, left, top, half - 1, 'Off square: set notcher', offSquare, true),
       ...angleBox(letters, left + half + 1, top, half - 1, 'Included: between tubes', includedAngle, false),
@@ -154,7 +156,7 @@ function turnRow(letters: Context['letters'], width: number, turn: Radians, word
   const room = width - 15;
   const fitted = shrunk(letters, words, room, MAIN - 1, true);
   return {
-    height: 11.4,
+    height: 11,
     draw: (left, top) => [
       ...dial({ x: left + 5.5, y: top - 5.4 }, 4.9, turn),
       text(left + 14, top - (more === null ? 7.6 : 5), fitted.text, { size: fitted.size, bold: true }),
@@ -171,7 +173,7 @@ export function cells({ letters }: Context, width: number, columns: readonly (re
     draw: (left, top) =>
       columns.flatMap(([name, value], i) => {
         const head = shrunk(letters, name, each - 1.5, SMALL);
-        const figure = shrunk(letters, value, each - 1.5, LENGTH, true);
+        const figure = shrunk(letters, value, each - 2.5, LENGTH, true);
         return [
           text(left + i * each, top - 3.2, head.text, { size: head.size }),
           text(left + i * each, top - 8.6, figure.text, { size: figure.size, bold: true }),

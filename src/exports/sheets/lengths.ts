@@ -13,7 +13,6 @@ import { abreast, gap, type Block, type Part } from './page.ts';
 
 const ROW = 8;
 const BOX = 20;
-const FIGURE = 31;
 const BETWEEN = 6;
 
 export function lengthCells(context: Context, tube: SolvedTube, width: number): Block {
@@ -33,13 +32,17 @@ export function checksPart(context: Context, tube: SolvedTube): Part {
   const checks = checkDimensions(formOf(tube));
   const read = derived.job.bent.find((bent) => bent.tube === tube.id)?.checks ?? [];
   const column = (width - BETWEEN) / 2;
+  const figures = Math.max(0, ...checks.map(({ value }) => letters.width(lengthFigure(value, unit), LENGTH, true)));
+  const room = column - BOX - 1.5 - figures - 2;
   const cellOf = ({ id, name, value }: CheckDimension): Block => {
     const known = read.find(({ check }) => check === id);
-    const lines = wrapped(letters, name, column - FIGURE - BOX - 1, SMALL, false, 2);
+    const lines = wrapped(letters, name, room, SMALL, false);
+    const height = Math.max(ROW, lines.length * 3.9 + 0.6);
+    const first = (height - lines.length * 3.9) / 2 + 3;
     return {
-      height: ROW,
+      height,
       draw: (left, top): Mark[] => [
-        ...lines.map((line, i) => text(left, top - (lines.length === 1 ? 5.2 : 3.3) - i * 3.9, line)),
+        ...lines.map((line, i) => text(left, top - first - i * 3.9, line)),
         text(left + column - BOX - 1.5, top - 5.8, lengthFigure(value, unit), {
           size: LENGTH,
           bold: true,

@@ -1,6 +1,6 @@
 /** Where in the car a tube is: the frame as grey bands, nearer over farther, and this tube in black. */
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { extentOf, ISOMETRIC, project, type Projected } from '../drawing/projection.ts';
+import { extentOf, ISOMETRIC, ISOMETRIC_RIGHT, project, type Projected } from '../drawing/projection.ts';
 import { jointsOf } from '../drawing/rods.ts';
 import type { Mark, Place2 } from '../drawing/types.ts';
 import { stroke } from './ink.ts';
@@ -11,23 +11,31 @@ const GREY = 0.72;
 const THINNEST = 0.5;
 const CLEAR = 0.35;
 
-/** Every tube's centreline in the isometric view, worked out once for all sheets. */
-export interface Lie {
+/** A tube's centreline in a view. */
+interface Lie {
   readonly tube: SolvedTube;
   readonly places: readonly Projected[];
   readonly depth: number;
 }
 
-/** Farthest first. */
-export const liesOf = (tubes: readonly SolvedTube[]): readonly Lie[] =>
-  tubes
-    .map((tube): Lie => {
-      const places = jointsOf(tube).map(({ point }) => project(ISOMETRIC, point));
-      return { tube, places, depth: places.reduce((sum, { depth }) => sum + depth, 0) / places.length };
-    })
-    .toSorted((a, b) => a.depth - b.depth);
+/** All tubes in a view, farthest first; worked out once for all sheets. */
+export type Lies = readonly Lie[];
 
-export function locator(lies: readonly Lie[], picked: SolvedTube, width: number, height: number): Block {
+/** As the key drawing shows them, and from the other side of the car. */
+export const liesOf = (tubes: readonly SolvedTube[]): readonly Lies[] =>
+  [ISOMETRIC, ISOMETRIC_RIGHT].map((view) =>
+    tubes
+      .map((tube): Lie => {
+        const places = jointsOf(tube).map(({ point }) => project(view, point));
+        return { tube, places, depth: places.reduce((sum, { depth }) => sum + depth, 0) / places.length };
+      })
+      .toSorted((a, b) => a.depth - b.depth),
+  );
+
+/** Seen from the left, or from the right where the tube would point at the eye. */
+export function locator(views: readonly Lies[], picked: SolvedTube, width: number, height: number): Block {
+  const shown = views.map((lies) => lengthShown(lies.find(({ tube }) => tube === picked)!.places));
+  const lies = shown[1]! > 1.6 * shown[0]! ? views[1]! : views[0]!;
   const extent = extentOf(lies.flatMap(({ places }) => places));
   const [wide, high] = [extent.right - extent.left, extent.high - extent.low];
   const margin = 2.5;
@@ -51,3 +59,6 @@ export function locator(lies: readonly Lie[], picked: SolvedTube, width: number,
     },
   };
 }
+
+const lengthShown = (places: readonly Place2[]): number =>
+  places.slice(1).reduce((sum, { x, y }, i) => sum + Math.hypot(x - places[i]!.x, y - places[i]!.y), 0);

@@ -7,6 +7,7 @@ import { wrapped } from '../drawing/fit.ts';
 import type { Lettering } from '../drawing/lettering.ts';
 import type { PrintSettings } from '../files.ts';
 import { SMALL, text } from './ink.ts';
+import { ROUNDING } from '../../core/geometry/tolerance.ts';
 
 /** A piece of a page as wide as its column; drawn with its upper left corner at (left, top). */
 export interface Block {
@@ -55,7 +56,7 @@ export function fillPages(paper: Paper, name: string, parts: readonly Part[], ag
   for (const { heading, rows } of parts) {
     rows.forEach((row, i) => {
       const needs = row.height + (i === 0 ? (heading?.height ?? 0) : 0);
-      const turns = top - needs < floor && marks.length > 0;
+      const turns = top - needs < floor - ROUNDING && marks.length > 0;
       if (turns) {
         turnPage();
         put(again);

@@ -34,7 +34,7 @@ export async function sheetsPdf(
     tape: settings.tape,
     width: contentWidth(paper),
   };
-  const lies = liesOf(derived.tubes);
-  const groups = [() => coverSheets(context), ...derived.tubes.map((tube) => () => tubeSheets(context, lies, tube))];
+  const views = liesOf(derived.tubes);
+  const groups = [() => coverSheets(context), ...derived.tubes.map((tube) => () => tubeSheets(context, views, tube))];
   return { fileName: 'sheets.pdf', bytes: await writePdf(derived.job.name, fonts, groups, going) };
 }

@@ -16,10 +16,10 @@ import { arrowhead, box, FAINT, FINE, FIRM, HAIR, LENGTH, SMALL, stroke, text } 
 import { onBlank, type Measured } from './measured.ts';
 import type { Block } from './page.ts';
 
-const HEAD = 6;
+const HEAD = 5.6;
 const HIGH = 7;
 const LEAD = 5;
-const TIER = 7;
+const TIER = 6.6;
 /** Room at both sides for the letters of the ends. */
 const SIDE = 9;
 const GAP = 3;

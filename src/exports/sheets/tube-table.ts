@@ -39,7 +39,10 @@ export function tubeTable(context: Context): Part {
       height: 7,
       draw: (left, top) => [
         ...placed(left, width).flatMap(({ name, end, from, to }) =>
-          text(end === true ? to : from, top - 4.4, name, { bold: true, anchor: end === true ? 'end' : 'start' }),
+          text(end === true ? to : from, top - 4.4, name === 'Blank' ? `Blank, ${unit}` : name, {
+            bold: true,
+            anchor: end === true ? 'end' : 'start',
+          }),
         ),
         stroke(
           [

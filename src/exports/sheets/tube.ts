@@ -1,5 +1,6 @@
 /** One tube's sheet: all that is needed at the saw, the bender and the notcher, with nothing to look up elsewhere. */
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
+import type { Finding } from '../../core/checks/types.ts';
 import { findingsOf, findingWords } from './findings.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { primed } from '../../core/job/reference.ts';
@@ -13,7 +14,7 @@ import { endsPart } from './ends.ts';
 import { decimalFigure, lengthFigure } from './figures.ts';
 import { box, disc, FIRM, MAIN, PLAIN, SMALL, stroke, text } from './ink.ts';
 import { checksPart, lengthCells } from './lengths.ts';
-import { locator, type Lie } from './locator.ts';
+import { locator, type Lies } from './locator.ts';
 import { measured, type Measured } from './measured.ts';
 import { abreast, fillPages, gap, paragraph, part, stacked, type Block } from './page.ts';
 import { stickBlock } from './stick.ts';
@@ -22,12 +23,12 @@ const PICTURE = { width: 64, height: 42 };
 const AT_NOTCHER =
   'A hole saw grabs at odd angles. A long tube whips when it is bent. Strip zinc, paint and sealer before you weld.';
 
-export function tubeSheets(context: Context, lies: readonly Lie[], tube: SolvedTube): Sheet[] {
+export function tubeSheets(context: Context, views: readonly Lies[], tube: SolvedTube): Sheet[] {
   const { derived, letters, paper, width } = context;
   const marking = measured(tube, context);
-  const findings = findingsOf(derived.findings, tube.id);
+  const findings = findingsOf(derived.findings, tube.id).filter(({ severity }) => severity !== 'error');
   const parts = [
-    part(head(context, lies, tube, marking)),
+    part(head(context, views, tube, marking)),
     part(gap(1), stickBlock(context, tube, marking), gap(1)),
     ...bendParts(context, tube, marking),
     endsPart(context, tube),
@@ -49,7 +50,7 @@ export function tubeSheets(context: Context, lies: readonly Lie[], tube: SolvedT
   );
 }
 
-function head(context: Context, lies: readonly Lie[], tube: SolvedTube, marking: Measured): Block {
+function head(context: Context, views: readonly Lies[], tube: SolvedTube, marking: Measured): Block {
   const { width } = context;
   const room = width - PICTURE.width - 3;
   return abreast(
@@ -61,7 +62,7 @@ function head(context: Context, lies: readonly Lie[], tube: SolvedTube, marking:
         lengthCells(context, tube, room),
       ),
     },
-    { left: width - PICTURE.width, block: locator(lies, tube, PICTURE.width, PICTURE.height) },
+    { left: width - PICTURE.width, block: locator(views, tube, PICTURE.width, PICTURE.height) },
   );
 }
 
@@ -103,7 +104,7 @@ function facts(context: Context, tube: SolvedTube, { sheet }: Measured, room: nu
   );
   return [
     paragraph(letters, made, room, { size: SMALL, most: 3 }),
-    ...(errors.length === 0 ? [] : [notToBeCut(context, faultInWords(errors), room)]),
+    ...(errors.length === 0 ? [] : [notToBeCut(context, errors, room)]),
     blank(context, lengthFigure(sheet.blank, unit), errors.length > 0, room),
     ...(grip.length === 0
       ? []
@@ -130,7 +131,7 @@ function blank({ letters }: Context, length: string, off: boolean, room: number)
   const size = off ? MAIN : 9;
   const beside = wide + letters.width(length, size, true) <= room;
   return {
-    height: beside ? 11 : 16,
+    height: beside ? 10.4 : 16,
     draw: (left, top) => [
       text(left, top - (beside ? 7.4 : 4), label, { size: PLAIN }),
       text(left + (beside ? wide : 0), top - (beside ? 8 : 12.5), length, { size, bold: true }),
@@ -138,16 +139,18 @@ function blank({ letters }: Context, length: string, off: boolean, room: number)
   };
 }
 
-/** White on black: nobody takes the sheet to the saw by mistake. */
-function notToBeCut({ letters }: Context, why: string, room: number): Block {
-  const lines = wrapped(letters, why, room - 6, PLAIN, true);
-  const height = 9 + lines.length * 5.2;
+/** White on black, with the reasons: nobody takes the sheet to the saw by mistake. */
+function notToBeCut({ letters }: Context, errors: readonly Finding[], room: number): Block {
+  const fault = wrapped(letters, faultInWords(errors), room - 6, PLAIN, true);
+  const reasons = errors.flatMap(({ message, source }) => wrapped(letters, `${message} (${source})`, room - 6, SMALL));
+  const height = 10 + fault.length * 5 + reasons.length * 4.3;
   return {
     height: height + 1.5,
     draw: (left, top) => [
       box(left, top, room, height, null, 0),
       text(left + 3, top - 6.6, '× NOT TO BE CUT', { size: 6, bold: true, grey: 1 }),
-      ...lines.map((line, i) => text(left + 3, top - 11.6 - i * 5.2, line, { size: PLAIN, bold: true, grey: 1 })),
+      ...fault.map((line, i) => text(left + 3, top - 11.8 - i * 5, line, { size: PLAIN, bold: true, grey: 1 })),
+      ...reasons.map((line, i) => text(left + 3, top - 11.4 - fault.length * 5 - i * 4.3, line, { grey: 1 })),
     ],
   };
 }
