@@ -4,12 +4,16 @@
  */
 import { lazy, Suspense, useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
+import type { TubeRef } from '../core/job/types.ts';
 import type { Station } from '../store/types.ts';
-import { useWorkspace } from '../store/workspace.ts';
+import { useWorkspace, workspace } from '../store/workspace.ts';
 import ChecksStation from '../ui/checks/ChecksStation.tsx';
 import FrameStation from '../ui/frame/FrameStation.tsx';
+import BendRun from '../ui/run/BendRun.tsx';
+import { readOpenRun, RunOpener, tubeOfRun } from '../ui/run/open-run.ts';
 import ShopBench from '../ui/shop/ShopBench.tsx';
 import ShopStation from '../ui/shop/ShopStation.tsx';
+import { useKept } from '../ui/kept.ts';
 import SurveyStation from '../ui/survey/SurveyStation.tsx';
 import { useNarrow } from '../ui/useNarrow.ts';
 import { Band } from './Band.tsx';
@@ -41,6 +45,10 @@ export function App(): ReactNode {
   // On a telephone the Shop sets the bench into the tube's sheet, below what is cut first.
   const narrow = useNarrow();
   const [sheet, showSheet] = useState<SheetName | null>(null);
+  // A bend run lies over the Shop, and the bay keeps its view under it.
+  const [open, keepOpen] = useKept('run', readOpenRun);
+  const bent = useWorkspace((state) => (state.station === 'shop' ? tubeOfRun(open, state.derived) : null));
+  const openRun = (tube: TubeRef): void => keepOpen({ job: workspace.getState().job.name, tube });
 
   useEffect(() => {
     const answer = (event: KeyboardEvent): void => answerKey(event, showSheet);
@@ -53,26 +61,37 @@ export function App(): ReactNode {
     <div className="shell" data-station={station} data-rehearsing={rehearsing ? '' : undefined}>
       <Band showSheet={showSheet} />
       <Notices />
-      <BaySlot ready={ready} />
-      <Stations />
-      <div className="work" key={station}>
-        {ready && station === 'shop' && !narrow && !rehearsing && (
-          <div className="bench">
-            <Boundary part="The bench">
-              <ShopBench />
-            </Boundary>
-          </div>
-        )}
-        <main className="panel">
-          {ready ? (
-            <Boundary part="This station">
-              <Panel />
-            </Boundary>
-          ) : (
-            <Waiting />
+      <BaySlot ready={ready} covered={bent !== null} />
+      {bent !== null && (
+        <div className="run-page">
+          <Boundary part="The bend run">
+            <BendRun tube={bent} onLeave={() => keepOpen(null)} />
+          </Boundary>
+        </div>
+      )}
+      {bent === null && <Stations />}
+      {bent === null && (
+        <div className="work" key={station}>
+          {ready && station === 'shop' && !narrow && !rehearsing && (
+            <div className="bench">
+              <Boundary part="The bench">
+                <ShopBench />
+              </Boundary>
+            </div>
           )}
-        </main>
-      </div>
+          <main className="panel">
+            {ready ? (
+              <Boundary part="This station">
+                <RunOpener value={openRun}>
+                  <Panel />
+                </RunOpener>
+              </Boundary>
+            ) : (
+              <Waiting />
+            )}
+          </main>
+        </div>
+      )}
       <OpenSheet name={sheet} closed={() => showSheet(null)} />
       <DropZone />
     </div>
@@ -89,11 +108,11 @@ const Waiting = (): ReactNode => (
  * The bay stays mounted, and keeps its view, whatever the stations show; while a tube is rehearsed the bender stands over
  * it. On a narrow screen it can be folded away.
  */
-function BaySlot({ ready }: { readonly ready: boolean }): ReactNode {
+function BaySlot({ ready, covered }: { readonly ready: boolean; readonly covered: boolean }): ReactNode {
   const [folded, fold] = useState(false);
   const rehearsing = useWorkspace((state) => state.rehearsing);
   return (
-    <div className="bay-slot" data-folded={folded && rehearsing === null ? '' : undefined}>
+    <div className="bay-slot" inert={covered} data-folded={folded && rehearsing === null ? '' : undefined}>
       {ready && rehearsing === null && <Hints />}
       <div className="bay-ground">
         <div className="bay-frame" inert={rehearsing !== null}>

@@ -1,11 +1,9 @@
 /** The order that keeps the tube clear of machine and room, once it is found; and in words why there is none, or not yet. */
-import { useEffect, useState } from 'react';
 import type { BendStep } from '../../core/job/types.ts';
-import { isBendable } from '../../core/rehearse/pose.ts';
-import { rehearse } from '../../core/rehearse/rehearse.ts';
 import type { Rehearsal, RehearsedStep } from '../../core/rehearse/types.ts';
 import { troubleWords } from '../../core/rehearse/words.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { useWorkspace } from '../../store/workspace.ts';
 
 export interface Proposal {
   /** Null where none is known. */
@@ -15,22 +13,19 @@ export interface Proposal {
   readonly barred: boolean;
 }
 
-export function useProposal(tube: SolvedTube): Proposal {
-  const [rehearsal, show] = useState<Rehearsal | null>(null);
-  useEffect(() => {
-    // The page stands before the search begins.
-    const waiting = setTimeout(() => show(isBendable(tube) ? rehearse(tube) : null));
-    return () => clearTimeout(waiting);
-  }, [tube]);
-  return proposalOf(tube, rehearsal);
-}
+export const useProposal = (tube: SolvedTube): Proposal =>
+  proposalOf(
+    tube,
+    useWorkspace((state) => state.rehearsals.get(tube.id)),
+  );
 
-export function proposalOf(tube: SolvedTube, rehearsal: Rehearsal | null): Proposal {
+export function proposalOf(tube: SolvedTube, rehearsal: Rehearsal | undefined): Proposal {
   if (tube.die?.bender === undefined) {
     const words = 'The bender of this die is not set up, in Frame: no order could be tried against machine and room.';
     return { order: null, words, barred: false };
   }
-  if (rehearsal === null) return { order: null, words: 'Trying the orders against machine and room.', barred: false };
+  if (rehearsal === undefined)
+    return { order: null, words: 'Trying the orders against machine and room.', barred: false };
   const { plain, proposed, reason } = rehearsal;
   if (proposed === null) return { order: null, words: `No order keeps clear: ${reason ?? ''}.`, barred: true };
   const order = proposed.map(({ bend, front }) => ({ bend, front }));

@@ -1,5 +1,6 @@
 /** Shop: the tubes to make, and for the selected one everything that bender, notcher and tape are told. */
 import { useEffect, useRef, type ReactNode } from 'react';
+import { blankToCut } from '../../core/shop/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
@@ -8,6 +9,7 @@ import { sectionInWords } from '../../core/job/sizes.ts';
 import type { Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { isNarrow, useNarrow } from '../useNarrow.ts';
+import { BendKey, BentRecord } from '../run/AsBent.tsx';
 import { BendTable } from './BendTable.tsx';
 import { EndRecipe } from './EndRecipe.tsx';
 import { errorsOf } from '../../core/checks/faults.ts';
@@ -18,6 +20,7 @@ import { Slips } from './Slips.tsx';
 import { TakeAway } from './TakeAway.tsx';
 import { TapeMarks } from './TapeMarks.tsx';
 import { TubeFacts, TubeHead } from './TubeHead.tsx';
+import { useFeed } from './useFeed.ts';
 import '../ui.css';
 import './shop.css';
 
@@ -67,6 +70,7 @@ export default function ShopStation(): ReactNode {
       {tube && (
         <article ref={sheet} className="card" aria-label={`Tube ${tube.number}, ${tube.name}`}>
           <TubeHead tube={tube} />
+          <BendKey tube={tube} />
           {narrow ? (
             <>
               <Ends tube={tube} />
@@ -106,6 +110,7 @@ const Ends = ({ tube }: { tube: SolvedTube }): ReactNode => (
 const Bends = ({ tube }: { tube: SolvedTube }): ReactNode =>
   tube.bends.length > 0 && (
     <>
+      <BentRecord tube={tube} />
       <BendTable tube={tube} />
       <TapeMarks tube={tube} />
       <Slips tube={tube} />
@@ -135,10 +140,12 @@ function SectionSize({ tube }: { tube: SolvedTube }): ReactNode {
 /** A tube that should not be cut says so where its length is looked up. */
 function Blank({ tube }: { tube: SolvedTube }): ReactNode {
   const off = useWorkspace((state) => errorsOf(state.derived.findings, tube.id).length > 0);
-  return off ? <span className="blank-off">× not yet</span> : <Length mm={tube.blankLength} parts={32} />;
+  const { blank } = blankToCut(tube, useFeed()(tube));
+  return off ? <span className="blank-off">× not yet</span> : <Length mm={blank} parts={32} />;
 }
 
 function Totals({ tubes }: { tubes: readonly SolvedTube[] }): ReactNode {
+  const feed = useFeed();
   const sum = (of: (tube: SolvedTube) => number): number => tubes.reduce((total, tube) => total + of(tube), 0);
   return (
     <dl className="totals">
@@ -149,7 +156,7 @@ function Totals({ tubes }: { tubes: readonly SolvedTube[] }): ReactNode {
       <div>
         <dt>Blanks, end to end</dt>
         <dd>
-          <Length mm={sum((tube) => tube.blankLength)} parts={32} withUnit />
+          <Length mm={sum((tube) => blankToCut(tube, feed(tube)).blank)} parts={32} withUnit />
         </dd>
       </div>
       <div>
