@@ -60,7 +60,7 @@ function degreeMarks(end: EndOf, wrap: Wrap, height: number): Mark[] {
           ],
           HAIR,
         ),
-        words('TEXT', x + 1, height - 3, phi === 0 ? zeroLabel(end) : `${label}°`, SMALL),
+        words('TEXT', x + 1, height - (phi === 0 ? 7.5 : 3), phi === 0 ? zeroLabel(end) : `${label}°`, SMALL),
       ];
     }),
     ...wrap.tips.map((tip) => {

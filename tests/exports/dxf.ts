@@ -1,0 +1,69 @@
+/** DXF read by programs that are not ours: dxf-parser always, and ezdxf (Debian's python3-ezdxf) where it is installed. */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Reader, { type IDxf, type IEntity, type ILwpolylineEntity, type ITextEntity } from 'dxf-parser';
+
+const readText = (bytes: Uint8Array): string => new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+
+export function readDxf(bytes: Uint8Array): IDxf {
+  const drawing = new Reader().parseSync(readText(bytes));
+  if (drawing === null) throw new Error('not a DXF file');
+  return drawing;
+}
+
+export const outlinesOf = (drawing: IDxf, layer: string): ILwpolylineEntity[] =>
+  drawing.entities.filter(
+    (entity): entity is ILwpolylineEntity => entity.type === 'LWPOLYLINE' && entity.layer === layer,
+  );
+
+export const textsOf = (drawing: IDxf): string[] =>
+  drawing.entities
+    .filter((entity: IEntity): entity is ITextEntity => entity.type === 'TEXT')
+    .map((entity) => entity.text);
+
+const PYTHON = '/usr/bin/python3';
+
+/** Whether ezdxf is there; says so where it is not, so that a check left out is seen to be. */
+export const hasEzdxf = spawnSync(PYTHON, ['-c', 'import ezdxf']).status === 0;
+if (!hasEzdxf) console.warn('python3-ezdxf is not installed: DXF files are read back by dxf-parser alone');
+
+const AUDIT = `
+import ezdxf, json, sys
+drawing = ezdxf.readfile(sys.argv[1])
+audit = drawing.audit()
+space = drawing.modelspace()
+print(json.dumps({
+  'version': drawing.dxfversion,
+  'units': drawing.header['$INSUNITS'],
+  'troubles': [str(each.message) for each in audit.errors + audit.fixes],
+  'layers': [layer.dxf.name for layer in drawing.layers],
+  'undefined': sorted({each.dxf.layer for each in space} - {layer.dxf.name for layer in drawing.layers}),
+  'open': sum(1 for each in space.query('LWPOLYLINE[layer=="CUT"]') if not each.closed),
+  'cut': [[list(point[:2]) for point in each.get_points()] for each in space.query('LWPOLYLINE[layer=="CUT"]')],
+}))
+`;
+
+export interface Audit {
+  readonly version: string;
+  readonly units: number;
+  readonly troubles: readonly string[];
+  readonly layers: readonly string[];
+  readonly undefined: readonly string[];
+  readonly open: number;
+  readonly cut: readonly (readonly (readonly [number, number])[])[];
+}
+
+export function auditDxf(bytes: Uint8Array): Audit {
+  const folder = mkdtempSync(join(tmpdir(), 'cagewright-'));
+  try {
+    const file = join(folder, 'drawing.dxf');
+    writeFileSync(file, bytes);
+    const { stdout, stderr, status } = spawnSync(PYTHON, ['-c', AUDIT, file], { encoding: 'utf8', maxBuffer: 1 << 28 });
+    if (status !== 0) throw new Error(stderr);
+    return JSON.parse(stdout) as Audit;
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}

@@ -1,0 +1,152 @@
+/** Flat patterns as files, read back by programs that are not ours and held to the fabrication file. */
+import { describe, expect, it } from 'vitest';
+import type { ILwpolylineEntity } from 'dxf-parser';
+import { fabrication } from '../../src/exports/fabrication.ts';
+import { plainPrint, unwatched } from '../../src/exports/files.ts';
+import { wrapsPdf } from '../../src/exports/wraps-pdf.ts';
+import { wrapsDxf, wrapsSvg } from '../../src/exports/wraps.ts';
+import { demoText } from '../command-line.ts';
+import { auditDxf, hasEzdxf, outlinesOf, readDxf, textsOf } from './dxf.ts';
+import { fonts } from './fonts.ts';
+import { branchAt60, derivedFrom } from './jobs.ts';
+
+const demo = derivedFrom(demoText());
+
+/** A job with one name put to every name there is. */
+function jobNamed(name: string) {
+  const job = JSON.parse(JSON.stringify(branchAt60().job)) as Record<string, { name?: string }[]>;
+  for (const list of ['members', 'nodes', 'sections']) for (const record of job[list]!) record.name = name;
+  return derivedFrom(JSON.stringify({ ...job, name }));
+}
+
+const BAD_NAMES: readonly (readonly [string, string])[] = [
+  ['quotes and commands', `quote " ' < > & %%c ^J \\U+0041`],
+  ['line breaks', 'line\nbreak\r\n0\nEOF\n'],
+  ['emoji', 'weld 🔥 here'],
+  ['right to left', '\u202eright to left אבג\u202c'],
+  ['a formula', '=cmd()|calc'],
+  ['a path', '../../etc/passwd'],
+  ['300 letters', 'x'.repeat(300)],
+  ['controls and half a sign', '\u0000\u0007\ud800'],
+];
+
+/** The outline's places along the cut, left to right, x and y from its lower left corner. */
+function cutOf(vertices: readonly { readonly x: number; readonly y: number }[]) {
+  const left = Math.min(...vertices.map(({ x }) => x));
+  const right = Math.max(...vertices.map(({ x }) => x));
+  const top = Math.max(...vertices.map(({ y }) => y));
+  const cut = vertices.filter(({ y }) => y < top - 1e-9);
+  return { width: right - left, height: top - Math.min(...cut.map(({ y }) => y)), top, left, cut };
+}
+
+/** Trim along the curve at phi, degrees from the middle of the sheet, seam opposite the reference. */
+function trimAt({ left, width, cut }: ReturnType<typeof cutOf>, phi: number): number {
+  const x = left + ((phi + 180) / 360) * width;
+  return cut.reduce((best, each) => (Math.abs(each.x - x) < Math.abs(best.x - x) ? each : best)).y;
+}
+
+describe('wraps.dxf', () => {
+  it('is in millimetres on its layers, with one closed outline for every end, none over another', async () => {
+    const drawing = readDxf((await wrapsDxf(demo, unwatched)).bytes);
+    expect(drawing.header.$INSUNITS).toBe(4);
+    expect(Object.keys(drawing.tables.layer.layers)).toEqual(
+      expect.arrayContaining(['CUT', 'CUT_OPEN', 'MARK', 'TEXT']),
+    );
+    const outlines = outlinesOf(drawing, 'CUT');
+    expect(outlines.length).toBe(2 * demo.tubes.length);
+    expect(outlines.every(({ shape }) => shape)).toBe(true);
+    const boxes = outlines.map(({ vertices }) => ({
+      left: Math.min(...vertices.map(({ x }) => x)),
+      right: Math.max(...vertices.map(({ x }) => x)),
+      bottom: Math.min(...vertices.map(({ y }) => y)),
+      top: Math.max(...vertices.map(({ y }) => y)),
+    }));
+    boxes.forEach((a, i) =>
+      boxes.slice(i + 1).forEach((b) => {
+        expect(a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top).toBe(false);
+      }),
+    );
+  });
+
+  it('has the trims of the fabrication file at every degree, and a turn of pi times the diameter and the paper', async () => {
+    const outlines = outlinesOf(readDxf((await wrapsDxf(demo, unwatched)).bytes), 'CUT');
+    const ends = fabrication(demo).tubes.flatMap((tube, i) => tube.ends.map((end) => ({ end, tube: demo.tubes[i]! })));
+    let compared = 0;
+    outlines.forEach((outline: ILwpolylineEntity, i) => {
+      const { end, tube } = ends[i]!;
+      const flat = cutOf(outline.vertices);
+      expect(flat.width).toBeCloseTo(Math.PI * (tube.section.outerDiameter + 0.1), 3);
+      const throatAt = end.profile.indexOf(end.throat);
+      if (Math.abs(throatAt - 180) < 60) return; // its seam is elsewhere
+      const foot = trimAt(flat, 0) - end.profile[0]!;
+      for (let phi = -180; phi < 180; phi++) {
+        expect(trimAt(flat, phi) - foot).toBeCloseTo(end.profile[(phi + 360) % 360]!, 6);
+        compared += 1;
+      }
+    });
+    expect(compared).toBeGreaterThan(360 * 40);
+  });
+
+  it.skipIf(!hasEzdxf)('passes ezdxf’s audit, which finds the same outlines', async () => {
+    const { bytes } = await wrapsDxf(demo, unwatched);
+    const audit = auditDxf(bytes);
+    expect(audit).toMatchObject({ units: 4, troubles: [], undefined: [], open: 0 });
+    expect(audit.version >= 'AC1015').toBe(true);
+    const ours = outlinesOf(readDxf(bytes), 'CUT').map(({ vertices }) => vertices.map(({ x, y }) => [x, y]));
+    expect(audit.cut).toEqual(ours);
+  });
+
+  it('draws no closed outline where part of the way round nothing is cut', async () => {
+    const job = JSON.parse(JSON.stringify(branchAt60().job)) as { sections: { outerDiameter: number }[] };
+    job.sections[1]!.outerDiameter = 60;
+    const drawing = readDxf((await wrapsDxf(derivedFrom(JSON.stringify(job)), unwatched)).bytes);
+    expect(outlinesOf(drawing, 'CUT').length).toBe(3);
+    const open = outlinesOf(drawing, 'CUT_OPEN');
+    expect(open.length).toBeGreaterThan(1);
+    expect(open.some(({ shape }) => shape)).toBe(false);
+    expect(textsOf(drawing).filter((text) => text.startsWith('OPEN')).length).toBe(1);
+  });
+});
+
+describe('wraps/*.svg', () => {
+  it('is one file an end, named by number and end alone', async () => {
+    const files = await wrapsSvg(demo, unwatched);
+    expect(files.map(({ fileName }) => fileName)).toEqual(
+      demo.tubes.flatMap(({ number }) => [`wraps/${number}-A.svg`, `wraps/${number}-B.svg`]),
+    );
+  });
+});
+
+describe('names that somebody typed', () => {
+  it.each(BAD_NAMES)('%s lead nowhere and break nothing', async (_, name) => {
+    const named = jobNamed(name);
+    const svgs = await wrapsSvg(named, unwatched);
+    for (const { fileName, bytes } of svgs) {
+      expect(fileName).toMatch(/^wraps\/\d+-[AB]\.svg$/u);
+      const text = new TextDecoder().decode(bytes);
+      // What is left is well formed as far as one can tell without a parser; Chromium's parser reads them in the browser tests.
+      expect(text).not.toMatch(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ud800-\udfff]/u); // oxlint-disable-line no-control-regex
+      expect(text.match(/<(?!\/?(?:\?xml|svg|title|desc|g|path|text|circle)\b)[^>]*>/gu)).toBeNull();
+    }
+    const { bytes } = await wrapsDxf(named, unwatched);
+    const drawing = readDxf(bytes);
+    expect(outlinesOf(drawing, 'CUT').length).toBe(2 * named.tubes.length);
+    for (const text of textsOf(drawing)) expect(text.length).toBeLessThan(250);
+    if (hasEzdxf) expect(auditDxf(bytes).troubles).toEqual([]);
+    const pdf = await wrapsPdf(named, fonts, plainPrint, unwatched);
+    expect(pdf.fileName).toBe('wraps.pdf');
+  });
+});
+
+it('ends where whoever waits ends it', async () => {
+  const stop = new Error('stopped');
+  const going = (done: number) => (done > 3 ? Promise.reject(stop) : Promise.resolve());
+  await expect(wrapsDxf(demo, going)).rejects.toBe(stop);
+  await expect(wrapsSvg(demo, going)).rejects.toBe(stop);
+  await expect(wrapsPdf(demo, fonts, plainPrint, going)).rejects.toBe(stop);
+});
+
+it('gives the same bytes for the same job', async () => {
+  const once = await wrapsDxf(demo, unwatched);
+  expect(Buffer.from((await wrapsDxf(demo, unwatched)).bytes).equals(Buffer.from(once.bytes))).toBe(true);
+});
