@@ -1,6 +1,5 @@
 /** What the bender is told: straight, rotation, angle and radius of each bend, and how far to pull. */
 import type { ReactNode } from 'react';
-import { ROUNDING } from '../../core/geometry/tolerance.ts';
 import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
 import { halfWidthInWords, pullNote } from '../../core/shop/pull-words.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
@@ -62,22 +61,25 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
         </tbody>
       </table>
       <p className="small">
-        The straight before each bend runs from tangent to tangent, the first and the last from the end nodes; the sawn
-        ends stand <Beyond mm={beyondNode(tube.ends[0])} end="A" /> and <Beyond mm={beyondNode(tube.ends[1])} end="B" />
-        . Rotation is the turn of the bend’s plane from that of the bend before, seen from end A: plus is clockwise.{' '}
+        The straight before each bend runs from tangent to tangent, the first and the last from the end nodes. The blank
+        is sawn <Sawn mm={beyondNode(tube.ends[0])} end="A" /> and <Sawn mm={beyondNode(tube.ends[1])} end="B" />.
+        Rotation is the turn of the bend’s plane from that of the bend before, seen from end A: plus is clockwise.{' '}
         {pullNote(tube.pullLaw)}
       </p>
     </section>
   );
 }
 
-/** Where the blank is sawn, without the grip. */
-const Beyond = ({ mm, end }: { mm: number; end: 'A' | 'B' }): ReactNode =>
-  Math.abs(mm) <= ROUNDING ? (
+/** Under this, mm, the tape shows no difference. */
+const UNSEEN = 0.4;
+
+/** Where the blank is sawn, without the grip, from the end's node. */
+const Sawn = ({ mm, end }: { mm: number; end: 'A' | 'B' }): ReactNode =>
+  Math.abs(mm) < UNSEEN ? (
     `at end ${end}’s node`
   ) : (
     <>
-      <Length mm={Math.abs(mm)} parts={32} withUnit /> {mm > 0 ? 'beyond' : 'inside'} end {end}’s
+      <Length mm={Math.abs(mm)} parts={32} withUnit /> {mm > 0 ? 'beyond' : 'inside'} end {end}’s node
     </>
   );
 
