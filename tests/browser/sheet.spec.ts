@@ -48,3 +48,38 @@ test('390 x 844: the hints of the first start cover nothing of the bay', async (
   const ground = (await page.getByRole('application', { name: /^Frame/ }).boundingBox())!;
   expect(ground.y).toBeGreaterThanOrEqual(hints.y + hints.height - 1);
 });
+
+/** The demo on a machine that holds 600 mm behind the last bend: more than the front leg has at end B, less than at end A's. */
+function gripping(): string {
+  const job = JSON.parse(demoText()) as { dies: { leastGrip: number }[] };
+  for (const die of job.dies) die.leastGrip = 600;
+  return JSON.stringify(job);
+}
+
+test('the length to cut holds the grip, and is one number in the list, the sheet, the marks and on the stick', async ({
+  page,
+}) => {
+  await start(page);
+  await openFile(page, 'gripping.json', gripping());
+  await goTo(page, 'Shop');
+  const row = tubeRow(page, 'Front leg (left)');
+  await row.getByRole('gridcell').nth(1).click();
+  const sheet = page.getByRole('article', { name: /^Tube 11,/ });
+  const head = sheet.locator('.headline dd');
+  const marks = sheet.getByRole('region', { name: 'Marks on the tape' });
+  const stick = page.getByRole('img', { name: /as a straight stick/ });
+  const spoken = async (thing: typeof head): Promise<string> =>
+    (await thing.locator('.spoken-only').first().textContent())!.replace(/ in$/u, '').trim();
+
+  const fromA = await spoken(head);
+  for (const thing of [row, marks.locator('.advice')]) expect(await thing.textContent()).toContain(fromA);
+  await expect(sheet.getByText('scrap for the machine to hold')).toContainText('at end B');
+  await expect(stick).toHaveAccessibleName(new RegExp(`cut to ${fromA} in, of which .* in at end B is scrap`));
+
+  await marks.getByRole('radio', { name: 'End B' }).check({ force: true });
+  await expect(sheet.getByText('scrap for the machine to hold')).toContainText('at end A');
+  const fromB = await spoken(head);
+  expect(fromB).not.toBe(fromA);
+  for (const thing of [row, marks.locator('.advice')]) expect(await thing.textContent()).toContain(fromB);
+  await expect(stick).toHaveAccessibleName(new RegExp(`cut to ${fromB} in, of which .* in at end A is scrap`));
+});
