@@ -20,7 +20,7 @@ export function swingFindings(tube: BendableTube, { plain, proposed, reason }: R
   const at = tube.bends[first.bend - 1]!.corner;
   if (proposed !== null) {
     const trouble = `bend ${first.bend} ${troubleWords(first)}`;
-    const message = `${tube.name}: bent one after the other from end A, ${trouble}. Take ${orderWords(proposed)}.`;
+    const message = `${tube.name}: bent one after the other with end ${first.front} in front, ${trouble}. Take ${orderWords(proposed)}.`;
     return [{ ...base, id: 'bend/order-matters', at, message }];
   }
   if (first.hit === null) return [];

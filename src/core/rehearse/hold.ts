@@ -32,13 +32,13 @@ export function cannotHold(tube: BendableTube, made: ReadonlySet<number>, { bend
 }
 
 /** The made bend that comes next on the tube, towards end B (1) or end A (-1); null where there is none. */
-export function neighbour(made: ReadonlySet<number>, bend: number, step: 1 | -1): number | null {
+function neighbour(made: ReadonlySet<number>, bend: number, step: 1 | -1): number | null {
   const beyond = [...made].filter((each) => (each - bend) * step > 0);
   return beyond.length === 0 ? null : step === 1 ? Math.min(...beyond) : Math.max(...beyond);
 }
 
 /** mm from tangent to tangent while no bend between the two is made; without limit where there is no other. */
-export function straightTo({ bends }: BendableTube, bend: number, next: number | null): number {
+function straightTo({ bends }: BendableTube, bend: number, next: number | null): number {
   if (next === null) return Infinity;
   const [first, second] = bend < next ? [bend, next] : [next, bend];
   return bends[second - 1]!.start - bends[first - 1]!.end;

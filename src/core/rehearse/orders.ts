@@ -9,7 +9,7 @@
  * tube is fed one way more easily than to and fro; then the one that turns the tube least about itself from bend to bend.
  */
 import { wrapHalfTurn, type Radians } from '../geometry/angle.ts';
-import type { BendStep } from '../job/types.ts';
+import type { Bender, BendStep } from '../job/types.ts';
 import type { BendableTube } from './pose.ts';
 import type { Hit } from './types.ts';
 
@@ -26,6 +26,9 @@ export interface Trouble {
 export type TroubleOf = (made: number, step: BendStep) => Trouble;
 
 export const isFree = ({ hit, cannotHold: barred }: Trouble): boolean => hit === null && barred === null;
+
+/** The end in front where marks are measured from end A. */
+export const frontOf = ({ bendLies }: Bender): 'A' | 'B' => (bendLies === 'beyond' ? 'A' : 'B');
 
 /** Sets of bends are bits: bend n is bit n - 1. */
 export const bitOf = (bend: number): number => 1 << (bend - 1);
@@ -55,7 +58,7 @@ export function searchOrders(
 ): { readonly best: readonly BendStep[] | null; readonly free: number; readonly all: number } {
   const count = tube.bends.length;
   const full = 2 ** count - 1;
-  const wonted = tube.die.bender.bendLies === 'beyond' ? 'A' : 'B';
+  const wonted = frontOf(tube.die.bender);
   const candidates = candidatesOf(count, wonted);
   const ways = new Map<number, number>([[full, 1]]);
   const nextOf = new Map<number, readonly BendStep[]>();

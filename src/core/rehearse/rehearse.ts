@@ -7,8 +7,8 @@
 import type { Radians } from '../geometry/angle.ts';
 import type { BendStep } from '../job/types.ts';
 import { isBelievable, pulledFor } from '../springback/pull-law.ts';
-import { cannotHold, neighbour, straightTo } from './hold.ts';
-import { bendsIn, bitOf, rotationBetween, searchOrders, type Trouble, type TroubleOf } from './orders.ts';
+import { cannotHold } from './hold.ts';
+import { bendsIn, bitOf, frontOf, rotationBetween, searchOrders, type Trouble, type TroubleOf } from './orders.ts';
 import { layFront, layRear, type BendableTube } from './pose.ts';
 import { firstOf, frontHit, rearHit, sideAlong, surroundingsOf, type Side } from './sweep.ts';
 import type { Hit, Rehearsal, RehearsedStep } from './types.ts';
@@ -17,17 +17,13 @@ import { noOrderReason } from './words.ts';
 /** With more bends than this the orders are not searched. */
 export const MOST_BENDS = 8;
 
-/** The plain order, the one proposed and how many are free; pure, takes up to 100 ms. Where bends overlap nothing is rehearsed. */
+/** The plain order, the one proposed and how many are free; pure, takes some tens of ms. Where bends overlap nothing is rehearsed. */
 export function rehearse(tube: BendableTube): Rehearsal {
   if (tube.straights.some((straight) => straight < 0)) {
     return { plain: [], proposed: null, reason: 'its bends overlap, so it cannot be made', free: 0, all: 0 };
   }
   const trouble = troublesOf(tube);
-  const plain = rehearsed(
-    tube,
-    tube.bends.map((_, i) => ({ bend: i + 1, front: 'A' })),
-    trouble,
-  );
+  const plain = rehearsed(tube, plainOrder(tube), trouble);
   if (tube.bends.length > MOST_BENDS) {
     const reason = `it has ${tube.bends.length} bends; orders are searched up to ${MOST_BENDS}`;
     return { plain, proposed: null, reason, free: 0, all: 0 };
@@ -36,6 +32,13 @@ export function rehearse(tube: BendableTube): Rehearsal {
   const proposed = search.best === null ? null : rehearsed(tube, search.best, trouble);
   const reason = proposed === null ? noOrderReason(tube.bends.length, trouble) : null;
   return { plain, proposed, reason, free: search.free, all: search.all };
+}
+
+/** Marked from end A, the bends nearest the end in front first; which end that is, the bender's marks say. */
+function plainOrder({ bends, die }: BendableTube): readonly BendStep[] {
+  const front = frontOf(die.bender);
+  const steps = bends.map((_, i): BendStep => ({ bend: i + 1, front }));
+  return front === 'A' ? steps : steps.toReversed();
 }
 
 /** How far the machine turns for a bend of this tube: the pull where its law can be true, else the net angle. */
@@ -79,9 +82,8 @@ function troublesOf(tube: BendableTube): TroubleOf {
 
 function rehearsed(tube: BendableTube, order: readonly BendStep[], trouble: TroubleOf): readonly RehearsedStep[] {
   let made = 0;
-  return order.map((step): RehearsedStep => {
-    const before = bendsIn(made);
-    const rotationFrom = nearestMade(tube, before, step.bend);
+  return order.map((step, i): RehearsedStep => {
+    const rotationFrom = nearestMade(order.slice(0, i), step.bend);
     const found = trouble(made, step);
     made |= bitOf(step.bend);
     return {
@@ -95,9 +97,11 @@ function rehearsed(tube: BendableTube, order: readonly BendStep[], trouble: Trou
   });
 }
 
-/** The made bend next to this one on the tube; where one lies on either side, the one with less straight between, or that towards end A. */
-function nearestMade(tube: BendableTube, made: ReadonlySet<number>, bend: number): number | null {
-  const [a, b] = [neighbour(made, bend, -1), neighbour(made, bend, 1)];
-  if (a === null || b === null) return a ?? b;
-  return straightTo(tube, bend, a) <= straightTo(tube, bend, b) ? a : b;
+/** The made bend nearest to this one, counted in bends along the tube; of two as near the one made last: as on the tape. */
+function nearestMade(order: readonly BendStep[], bend: number): number | null {
+  let nearest: number | null = null;
+  for (const each of order) {
+    if (nearest === null || Math.abs(each.bend - bend) <= Math.abs(nearest - bend)) nearest = each.bend;
+  }
+  return nearest;
 }

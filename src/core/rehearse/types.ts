@@ -46,7 +46,7 @@ export interface RehearsedStep extends BendStep {
   readonly pulled: Radians;
   readonly net: Radians;
   /**
-   * From the bend made before it that lies next to it on the tube, right-hand about the direction from end A to end B,
+   * From the bend made before it that lies nearest on the tube (of two as near, the one made last), right-hand about the direction from end A to end B,
    * (-pi, pi]; 0 on the first.
    */
   readonly rotation: Radians;
@@ -58,7 +58,10 @@ export interface RehearsedStep extends BendStep {
 }
 
 export interface Rehearsal {
-  /** The plain order, from end A, each bend with end A in front: what happens if nobody thinks about it. */
+  /**
+   * The plain order, marked from end A: what happens if nobody thinks about it. Bend after bend with end A in front; where the
+   * bender leaves the measured end behind, from the last to the first with end B in front.
+   */
   readonly plain: readonly RehearsedStep[];
   /** The order proposed: every bend free. Null where none is, or where there are more than MOST_BENDS bends. */
   readonly proposed: readonly RehearsedStep[] | null;

@@ -4,6 +4,7 @@ import { cannotHold } from '../../../src/core/rehearse/hold.ts';
 import type { BendableTube } from '../../../src/core/rehearse/pose.ts';
 import { MOST_BENDS, pulledAngle, rehearse } from '../../../src/core/rehearse/rehearse.ts';
 import { firstHit } from '../../../src/core/rehearse/sweep.ts';
+import { tapeSheet } from '../../../src/core/shop/tape.ts';
 import { degrees } from '../frame.ts';
 import { drawnTube } from './draws.ts';
 import { bendable, DIE, type Shape } from './tubes.ts';
@@ -93,10 +94,30 @@ describe('rehearse', () => {
     expect([free, all]).toEqual([384, 384]);
   });
 
+  it('reads every rotation from the bend that the tape reads it from, and as much', () => {
+    for (let seed = 0; seed < 40; seed++) {
+      const tube = drawnTube(seed, 4);
+      const { proposed, plain } = rehearse(tube);
+      for (const order of [plain, proposed ?? plain]) {
+        const { steps } = tapeSheet(tube, { from: 'A', style: 'start', step: 1, order })!;
+        order.forEach(({ front, rotation, rotationFrom }, i) => {
+          expect(steps[i]!.rotationFrom).toBe(rotationFrom);
+          // The tape tells it as it is seen along the feed, which runs to end A where end B is in front.
+          const apart = steps[i]!.rotation - (front === 'A' ? rotation : -rotation);
+          expect(Math.sin(apart / 2)).toBeCloseTo(0, 12);
+        });
+      }
+    }
+  });
+
   it('goes by the end that the marks are laid out for', () => {
     const shape: Shape = { bends: [{ rotation: 0, angle: 50 }], straights: [400, 400] };
     const endInFront = (bendLies: 'beyond' | 'before') => rehearse(bendable(shape, { bendLies })).proposed![0]!.front;
     expect([endInFront('beyond'), endInFront('before')]).toEqual(['A', 'B']);
+    const two: Shape = { ...shape, bends: [shape.bends[0]!, shape.bends[0]!], straights: [400, 400, 400] };
+    const { plain, proposed } = rehearse(bendable(two, { bendLies: 'before' }));
+    expect(plain.map(({ bend, front }) => `${bend}${front}`)).toEqual(['2B', '1B']);
+    expect(proposed).toEqual(plain);
   });
 
   it('finds the mirror image for the mirrored tube on the machine that turns the other way', () => {

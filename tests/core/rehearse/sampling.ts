@@ -7,7 +7,7 @@ import type { BendStep } from '../../../src/core/job/types.ts';
 import { machineOf, roomOf, sideOf } from '../../../src/core/rehearse/machine.ts';
 import { poseAt, type BendableTube } from '../../../src/core/rehearse/pose.ts';
 import type { Solid } from '../../../src/core/rehearse/types.ts';
-import { add, inner, less, rotated, scaled, type Triple } from './turning.ts';
+import { add, inner, less, rotated, type Triple } from './turning.ts';
 
 /** A place on the tube, and how far along the tube it is from the bend. */
 interface Sample {
