@@ -103,8 +103,8 @@ describe('rehearse', () => {
         order.forEach(({ front, rotation, rotationFrom }, i) => {
           expect(steps[i]!.rotationFrom).toBe(rotationFrom);
           // The tape tells it as it is seen along the feed, which runs to end A where end B is in front.
-          const apart = steps[i]!.rotation - (front === 'A' ? rotation : -rotation);
-          expect(Math.sin(apart / 2)).toBeCloseTo(0, 12);
+          const off = steps[i]!.rotation - (front === 'A' ? 1 : -1) * rotation;
+          expect(Math.sin(off / 2)).toBeCloseTo(0, 12);
         });
       }
     }
