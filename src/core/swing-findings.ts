@@ -1,7 +1,7 @@
 /**
- * What the rehearsals find: tubes that no order of bending keeps clear of machine, room and themselves, and tubes for which
- * the order matters. Not part of derive(): a search takes longer than a frame may. The command line asks for all at
- * once, the browser for one tube at a time while it is idle.
+ * What the rehearsals find: tubes that no order of bending keeps clear of machine, room and themselves, and tubes for
+ * which the order matters. Not part of derive(): a search takes longer than a frame may. The command line asks for all
+ * at once, the browser for one tube at a time while it is idle.
  */
 import type { Finding, Severity } from './checks/types.ts';
 import type { Derived } from './derive.ts';
@@ -52,7 +52,10 @@ function mendFor(solid: string | null, { die }: BendableTube): string {
   return 'Move its corners further apart, or make it of two tubes.';
 }
 
-/** "bends 3, 2 and 1 in that order with end B in front"; where the tube is turned end for end, what follows is named after it. */
+/**
+ * "bends 3, 2 and 1 in that order with end B in front"; where the tube is turned end for end, what follows is named
+ * after it.
+ */
 function orderWords(steps: readonly RehearsedStep[]): string {
   const runs: RehearsedStep[][] = [];
   for (const step of steps) {

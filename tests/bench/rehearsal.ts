@@ -1,6 +1,7 @@
 /**
- * The rehearsal of a tube of six bends: every order, both ends in front. Beside it the same sweeps by sampling: the tube as a point
- * every 5 mm, the machine at every degree. A few of the steps are sampled, and counted up to all of them.
+ * The rehearsal of a tube of six bends: every order, both ends in front. Beside it the same sweeps by sampling: the
+ * tube as a point every 5 mm, the machine at every degree. A few of the steps are sampled, and counted up to all of
+ * them.
  */
 import type { BendableTube } from '../../src/core/rehearse/pose.ts';
 import { pulledAngle, rehearse } from '../../src/core/rehearse/rehearse.ts';

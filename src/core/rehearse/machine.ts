@@ -1,11 +1,11 @@
 /**
  * The machine as simple solids, for the die and the tube in it, and the room round it. Bender axes, mm.
  *
- * A rotary draw bender: the die turns about an upright axis, the clamp holds the tube's front to it and goes round with it,
- * the follower stands still and bears what is behind. No machine is drawn true: the die is a cylinder as wide as the
- * centreline, without its groove; the clamp and the follower are blocks on the outside of the tube, as long as the straight
- * that each needs; below the die a column goes down to the floor. The blocks stand BLOCK_GAP off the tube, so that
- * what they hold does not count as touched.
+ * A rotary draw bender: the die turns about an upright axis, the clamp holds the tube's front to it and goes round
+ * with it, the follower stands still and bears what is behind. No machine is drawn true: the die is a cylinder as wide
+ * as the centreline, without its groove; the clamp and the follower are blocks on the outside of the tube, as long as
+ * the straight that each needs; below the die a column goes down to the floor. The blocks stand BLOCK_GAP off the
+ * tube, so that what they hold does not count as touched.
  */
 import { toRadians } from '../geometry/angle.ts';
 import { boxFrame } from '../geometry/solid-box.ts';
@@ -29,7 +29,10 @@ export const dieCentre = (die: Die, bender: Bender): Vec3 => [
   bender.planeHeight,
 ];
 
-/** Die, clamp, follower, column and floor, as they stand before the machine is turned. Empty for a die without a bender. */
+/**
+ * Die, clamp, follower, column and floor, as they stand before the machine is turned. Empty for a die without a
+ * bender.
+ */
 export function machineOf(die: Die, section: Section): readonly Solid[] {
   const { bender } = die;
   if (bender === undefined) return [];

@@ -1,11 +1,11 @@
 /**
  * Least distances from a straight segment to a plane, a box, an upright cylinder and another segment.
  *
- * Along a segment the distance to a convex solid is convex, so its least is where the slope of its square changes sign: for
- * a box that square is made of pieces of parabolas and Newton's steps end on it; for the cylinder they close in on it. Both are kept
- * between two places where the slope has opposite signs, and the answer is what the slopes there leave open at most,
- * ROUNDING taken off: never more than the true distance. Inside a solid it is 0, but a plane's is signed. Plain numbers in scratch, since a search asks this
- * a hundred thousand times.
+ * Along a segment the distance to a convex solid is convex, so its least is where the slope of its square changes
+ * sign: for a box that square is made of pieces of parabolas and Newton's steps end on it; for the cylinder they close
+ * in on it. Both are kept between two places where the slope has opposite signs, and the answer is what the slopes
+ * there leave open at most, ROUNDING taken off: never more than the true distance. Inside a solid it is 0, but a
+ * plane's is signed. Plain numbers in scratch, since a search asks this a hundred thousand times.
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { dot, type Vec3 } from '../geometry/vector.ts';

@@ -1,12 +1,14 @@
 /**
- * Every order in which a tube's bends can be made, with either end in front at each: how many keep free, and the one to take.
+ * Every order in which a tube's bends can be made, with either end in front at each: how many keep free, and the one
+ * to take.
  *
- * How a bend goes depends on which bends are made before it, not on their order: so sets of bends are gone through, 2^n
- * of them, instead of n! 2^n orders. A step that no free order leads to is not asked about.
+ * How a bend goes depends on which bends are made before it, not on their order: so sets of bends are gone through,
+ * 2^n of them, instead of n! 2^n orders. A step that no free order leads to is not asked about.
  *
- * Of the free orders the one is taken that turns the tube end for end least often; then the one that keeps the end in front
- * which the bender's marks are laid out for; then the one that jumps least often to a bend that is not the next on the tube, for a
- * tube is fed one way more easily than to and fro; then the one that turns the tube least about itself from bend to bend.
+ * Of the free orders the one is taken that turns the tube end for end least often; then the one that keeps the end in
+ * front which the bender's marks are laid out for; then the one that jumps least often to a bend that is not the next
+ * on the tube, for a tube is fed one way more easily than to and fro; then the one that turns the tube least about
+ * itself from bend to bend.
  */
 import { wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import type { Bender, BendStep } from '../job/types.ts';
@@ -130,7 +132,10 @@ function isBetter(a: Cost, b: Cost): boolean {
   return a.turned < b.turned - SAME_TURN;
 }
 
-/** How far the tube is turned about itself from one bend to the next that is made; the machine bends to one side, whichever end is in front. */
+/**
+ * How far the tube is turned about itself from one bend to the next that is made; the machine bends to one side,
+ * whichever end is in front.
+ */
 const turnBetween = (tube: BendableTube, last: BendStep, next: BendStep): Radians =>
   Math.abs(wrapHalfTurn(rotationBetween(tube, last.bend, next.bend) + (last.front === next.front ? 0 : Math.PI)));
 

@@ -1,11 +1,12 @@
 /**
  * Where the tube is on the machine, at one angle of one bend. Bender axes, mm.
  *
- * The front is clamped to the die: it goes round with it, about the die's upright axis. What lies behind slides along the
- * feed by centreline radius x angle, and that much of it is laid round the die. The tube is rolled about itself so that this bend's
- * plane is level and it bends to the machine's side. A bend that is made has its own radius and its net angle; one that is
- * not yet made is as much straight stick as its arc will take. At either end the stick runs on past the node by allowance less tip, and at
- * least as far as the die's grip from the bend there: so it is never shorter than what the shop cuts.
+ * The front is clamped to the die: it goes round with it, about the die's upright axis. What lies behind slides along
+ * the feed by centreline radius x angle, and that much of it is laid round the die. The tube is rolled about itself so
+ * that this bend's plane is level and it bends to the machine's side. A bend that is made has its own radius and its
+ * net angle; one that is not yet made is as much straight stick as its arc will take. At either end the stick runs on
+ * past the node by allowance less tip, and at least as far as the die's grip from the bend there: so it is never
+ * shorter than what the shop cuts.
  */
 import type { Radians } from '../geometry/angle.ts';
 import { arcPiece, type ArcPiece, type LinePiece, type Path, type Piece } from '../geometry/path.ts';
@@ -67,9 +68,9 @@ function endStraights(tube: BendableTube): readonly [number, number] {
 }
 
 /**
- * From bend number `from` to end `towards`, as the tube is travelled outwards: along `direction` first, `lead` mm more than the
- * straight there. `normal`: the tube would turn right-hand about it at the bend it starts from. The turn from one plane to the next
- * reads the same whichever way the tube is travelled (docs/maths/marks.md).
+ * From bend number `from` to end `towards`, as the tube is travelled outwards: along `direction` first, `lead` mm more
+ * than the straight there. `normal`: the tube would turn right-hand about it at the bend it starts from. The turn from
+ * one plane to the next reads the same whichever way the tube is travelled (docs/maths/marks.md).
  */
 function layOutwards(
   tube: BendableTube,

@@ -1,8 +1,8 @@
 /**
  * A tube rehearsed on its bender: the plain order, and of all orders that keep clear the one to take.
  *
- * What is in front of a bend depends only on the made bends in front, what is behind only on those behind: each is swept once and
- * kept, and only when an order leads to it.
+ * What is in front of a bend depends only on the made bends in front, what is behind only on those behind: each is
+ * swept once and kept, and only when an order leads to it.
  */
 import type { Radians } from '../geometry/angle.ts';
 import type { BendStep } from '../job/types.ts';
@@ -10,26 +10,30 @@ import { isBelievable, pulledFor } from '../springback/pull-law.ts';
 import { cannotHold } from './hold.ts';
 import { bendsIn, bitOf, frontOf, rotationBetween, searchOrders, type Trouble, type TroubleOf } from './orders.ts';
 import { layFront, layRear, type BendableTube } from './pose.ts';
-import { firstOf, frontHit, rearHit, sideAlong, surroundingsOf, type Side } from './sweep.ts';
+import { firstHit, firstOf, frontHit, rearHit } from './sweep.ts';
+import { sideAlong, surroundingsOf, type Side } from './surroundings.ts';
 import type { Hit, Rehearsal, RehearsedStep } from './types.ts';
 import { noOrderReason } from './words.ts';
 
 /** With more bends than this the orders are not searched. */
 export const MOST_BENDS = 8;
 
-/** The plain order, the one proposed and how many are free; pure, takes some tens of ms. Where bends overlap nothing is rehearsed. */
+/**
+ * The plain order, the one proposed and how many are free; pure, takes some tens of ms. Where bends overlap nothing is
+ * rehearsed.
+ */
 export function rehearse(tube: BendableTube): Rehearsal {
   if (tube.straights.some((straight) => straight < 0)) {
     return { plain: [], proposed: null, reason: 'its bends overlap, so it cannot be made', free: 0, all: 0 };
   }
-  const trouble = troublesOf(tube);
-  const plain = rehearsed(tube, plainOrder(tube), trouble);
+  const plain = rehearsed(tube, plainOrder(tube));
   if (tube.bends.length > MOST_BENDS) {
     const reason = `it has ${tube.bends.length} bends; orders are searched up to ${MOST_BENDS}`;
     return { plain, proposed: null, reason, free: 0, all: 0 };
   }
+  const trouble = troublesOf(tube);
   const search = searchOrders(tube, trouble);
-  const proposed = search.best === null ? null : rehearsed(tube, search.best, trouble);
+  const proposed = search.best === null ? null : rehearsed(tube, search.best);
   const reason = proposed === null ? noOrderReason(tube.bends.length, trouble) : null;
   return { plain, proposed, reason, free: search.free, all: search.all };
 }
@@ -80,24 +84,29 @@ function troublesOf(tube: BendableTube): TroubleOf {
   return trouble;
 }
 
-function rehearsed(tube: BendableTube, order: readonly BendStep[], trouble: TroubleOf): readonly RehearsedStep[] {
-  let made = 0;
+function rehearsed(tube: BendableTube, order: readonly BendStep[]): readonly RehearsedStep[] {
   return order.map((step, i): RehearsedStep => {
-    const rotationFrom = nearestMade(order.slice(0, i), step.bend);
-    const found = trouble(made, step);
-    made |= bitOf(step.bend);
+    const before = order.slice(0, i);
+    const made = new Set(before.map(({ bend }) => bend));
+    const rotationFrom = nearestMade(before, step.bend);
+    const pulled = pulledAngle(tube, step.bend);
+    const barred = cannotHold(tube, made, step);
     return {
       ...step,
-      pulled: pulledAngle(tube, step.bend),
+      pulled,
       net: tube.bends[step.bend - 1]!.angle,
       rotation: rotationFrom === null ? 0 : rotationBetween(tube, rotationFrom, step.bend),
       rotationFrom,
-      ...found,
+      hit: barred === null ? firstHit(tube, made, step, pulled) : null,
+      cannotHold: barred,
     };
   });
 }
 
-/** The made bend nearest to this one, counted in bends along the tube; of two as near the one made last: as on the tape. */
+/**
+ * The made bend nearest to this one, counted in bends along the tube; of two as near the one made last: as on the
+ * tape.
+ */
 function nearestMade(order: readonly BendStep[], bend: number): number | null {
   let nearest: number | null = null;
   for (const each of order) {

@@ -1,6 +1,7 @@
 /**
- * A tube's centreline in stretches: straight ones, and chords under arcs with how far the arc stands off them at most. A chord's
- * stretch splits in two where that matters; so what is said of a stretch with its sag taken off holds for the arc.
+ * A tube's centreline in stretches: straight ones, and chords under arcs with how far the arc stands off them at most.
+ * A chord's stretch splits in two where that matters; so what is said of a stretch with its sag taken off holds for
+ * the arc.
  */
 import type { ArcPiece, Path } from '../geometry/path.ts';
 import type { Vec3 } from '../geometry/vector.ts';

@@ -46,8 +46,8 @@ export interface RehearsedStep extends BendStep {
   readonly pulled: Radians;
   readonly net: Radians;
   /**
-   * From the bend made before it that lies nearest on the tube (of two as near, the one made last), right-hand about the direction from end A to end B,
-   * (-pi, pi]; 0 on the first.
+   * From the bend made before it that lies nearest on the tube (of two as near, the one made last), right-hand about
+   * the direction from end A to end B, (-pi, pi]; 0 on the first.
    */
   readonly rotation: Radians;
   readonly rotationFrom: number | null;
@@ -59,8 +59,8 @@ export interface RehearsedStep extends BendStep {
 
 export interface Rehearsal {
   /**
-   * The plain order, marked from end A: what happens if nobody thinks about it. Bend after bend with end A in front; where the
-   * bender leaves the measured end behind, from the last to the first with end B in front.
+   * The plain order, marked from end A: what happens if nobody thinks about it. Bend after bend with end A in front;
+   * where the bender leaves the measured end behind, from the last to the first with end B in front.
    */
   readonly plain: readonly RehearsedStep[];
   /** The order proposed: every bend free. Null where none is, or where there are more than MOST_BENDS bends. */

@@ -186,8 +186,9 @@ describe('rehearse', () => {
 });
 
 /**
- * The corners of the tube as the machine leaves them, from a straight stick: at each bend all in front of it is turned about the die's
- * axis, nothing else. The plane is the one the step's rotation asks for, from the plane of the bend it is read from.
+ * The corners of the tube as the machine leaves them, from a straight stick: at each bend all in front of it is turned
+ * about the die's axis, nothing else. The plane is the one the step's rotation asks for, from the plane of the bend it
+ * is read from.
  */
 function rolledOut(
   tube: BendableTube,

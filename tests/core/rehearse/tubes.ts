@@ -33,7 +33,10 @@ export interface Shape {
   readonly straights: readonly number[];
 }
 
-/** A tube of that shape, somewhere in the car. No steel is named, so the machine is pulled to the net angle unless `more` has pulls. */
+/**
+ * A tube of that shape, somewhere in the car. No steel is named, so the machine is pulled to the net angle unless
+ * `more` has pulls.
+ */
 export function bendable(
   { bends, straights }: Shape,
   bender: Partial<Bender> = {},
