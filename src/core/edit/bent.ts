@@ -31,7 +31,8 @@ export const untickStep = (job: Job, tube: TubeRef, step: string): Job =>
 /**
  * What a bend came out as: how far the machine was pulled in all, and the angle after release, degrees; `on` as Pull.on.
  * It is logged as a pull of the member's die, section and batch. A second reading of a bend of this run takes the first
- * one's place in both, and is not yet kept; what else was measured there stays.
+ * one's place in both, and is not yet kept; what else was measured there stays. A bend opens when it is let go: a net angle above the
+ * pull is a slip, which stays with the bend until it is read again, and is no pull for the log.
  */
 export function logReading(
   job: Job,
@@ -46,7 +47,8 @@ export function logReading(
   const pull: Pull = { die, section, ...(batch !== undefined && { batch }), pulled, net, on, tube, bend };
   // Pulls of the same bend in an earlier run are of another tube: they stay.
   const at = before === undefined ? -1 : job.pulls.findLastIndex((each) => isOf(each, tube, before));
-  const logged = { ...job, pulls: at < 0 ? [...job.pulls, pull] : job.pulls.with(at, pull) };
+  const made = net > pulled ? [] : [pull];
+  const logged = { ...job, pulls: at < 0 ? [...job.pulls, ...made] : job.pulls.toSpliced(at, 1, ...made) };
   return changeRun(logged, tube, (run) => {
     if (before === undefined) return { ...run, bends: [...run.bends, { bend, pulled, net }] };
     const { kept: _, ...rest } = before;

@@ -116,7 +116,14 @@ const bentTube = v.looseObject({
     [],
   ),
   checks: v.optional(v.array(v.looseObject({ check: v.string(), measured: coordinate })), []),
-  drawn: v.exactOptional(v.looseObject({ legs: v.array(coordinate), angles: v.array(turn), rotations: v.array(turn) })),
+  drawn: v.exactOptional(
+    v.looseObject({
+      legs: v.array(coordinate),
+      angles: v.array(turn),
+      rotations: v.array(turn),
+      starts: v.exactOptional(v.array(coordinate)),
+    }),
+  ),
 });
 
 const offset = v.optional(vector, [0, 0, 0]);

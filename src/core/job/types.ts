@@ -139,6 +139,8 @@ export interface DrawnTube {
   readonly angles: readonly Degrees[];
   /** One a bend, as Bend.rotation; 0 on the first. */
   readonly rotations: readonly Degrees[];
+  /** Where each bend started, by the radius of that day: mm from end A's node. The marks were drawn by it. */
+  readonly starts?: readonly number[];
 }
 
 /** A bend as it came out; what was not measured is absent, and counts as planned. */

@@ -92,6 +92,11 @@ export interface BendRun {
   /** Index of the first step that is not done; as many as there are steps when all are. */
   readonly current: number;
   readonly changed: readonly DrawnChange[];
+  /**
+   * Bends that now start elsewhere than when the run began, mm from end A's node: by a changed drawing, or by pulls that open
+   * the radius of a die that goes by them. Marks drawn before are no longer where the steps say.
+   */
+  readonly marksMoved: readonly { readonly bend: number; readonly was: number; readonly now: number }[];
   readonly asBent: AsBent;
 }
 
@@ -102,7 +107,7 @@ export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): 
   const sheet = tapeSheet(tube, { ...setting, order: run.order });
   const steps = sheet === null ? [] : stepsOf(tube, run, sheet, bent);
   const open = steps.findIndex(({ done }) => !done);
-  return { steps, current: open < 0 ? steps.length : open, changed, asBent: bent };
+  return { steps, current: open < 0 ? steps.length : open, changed, marksMoved: marksMoved(run, tube), asBent: bent };
 }
 
 /** What is kept of the tube when its run begins. */
@@ -110,6 +115,7 @@ export const drawnTube = ({ corners, bends }: SolvedTube): DrawnTube => ({
   legs: corners.slice(1).map((corner, i) => distance(corner, corners[i]!)),
   angles: bends.map(({ angle }) => toDegrees(angle)),
   rotations: bends.map(({ rotation }) => toDegrees(rotation)),
+  starts: bends.map(({ start }) => start),
 });
 
 function stepsOf(tube: SolvedTube, run: BentTube, sheet: TapeSheet, bent: AsBent): readonly RunStep[] {
@@ -167,6 +173,13 @@ function stepsOf(tube: SolvedTube, run: BentTube, sheet: TapeSheet, bent: AsBent
     { kind: 'check', key: 'check', done: ticked.has('check'), checks },
   ];
 }
+
+/** By more than a person is told of. */
+const marksMoved = ({ drawn }: BentTube, { bends }: SolvedTube): BendRun['marksMoved'] =>
+  bends.flatMap(({ start }, i) => {
+    const was = drawn?.starts?.[i] ?? start;
+    return Math.abs(start - was) > TOLD_LENGTH ? [{ bend: i + 1, was, now: start }] : [];
+  });
 
 /** What the tape does not show is no change. */
 function changesSince({ drawn, order }: BentTube, tube: SolvedTube): readonly DrawnChange[] {

@@ -89,6 +89,15 @@ describe('a bend run', () => {
     const straight = beginRun(job, 'stay', [], { legs: [], angles: [], rotations: [] });
     expect(logReading(straight, 'stay', 1, { pulled: 9, net: 8, on: '' })).toBe(straight);
   });
+  it('a bend that would have closed when it was let go is no pull: it stays with the bend until that is read again', () => {
+    const slip = read(read(begun, 1, 88, 84.5), 1, 84, 88);
+    expect(run(slip).bends).toEqual([{ bend: 1, pulled: 84, net: 88 }]);
+    expect(slip.pulls).toEqual(job.pulls);
+    const right = read(slip, 1, 88, 84);
+    expect(run(right).bends).toEqual([{ bend: 1, pulled: 88, net: 84 }]);
+    expect(right.pulls.slice(job.pulls.length).map(({ pulled, net }) => [pulled, net])).toEqual([[88, 84]]);
+    inFile(slip);
+  });
   it('a twin’s reading is logged for its member', () => {
     const mirrored = {
       ...job,

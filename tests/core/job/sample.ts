@@ -108,7 +108,7 @@ export const sampleFile = () => ({
       done: ['cut', 'mark', 'clamp 1'],
       bends: [{ bend: 1, pulled: 88, net: 84.5, rotation: 0, straight: 1003.5 }],
       checks: [{ check: 'chord', measured: 1240 }],
-      drawn: { legs: [1106.5, 1000, 1106.5], angles: [83.8, 83.8], rotations: [0, 0] },
+      drawn: { legs: [1106.5, 1000, 1106.5], angles: [83.8, 83.8], rotations: [0, 0], starts: [990, 1800] },
     },
   ],
 });

@@ -177,7 +177,12 @@ describe('a drawing that is changed after bending began', () => {
   it('pulls that open the radius of a die that goes by them are no change of the drawing', () => {
     const job = hoopJob({}, {});
     const opening = { ...job, dies: job.dies.map((die) => ({ ...die, radius: 'from-pulls' as const })) };
-    expect(runOf(reading(begun(opening), 1, 95, 88)).changed).toEqual([]);
+    const run = runOf(reading(begun(opening), 1, 95, 88));
+    expect(run.changed).toEqual([]);
+    // The marks drawn by the smaller radius have moved all the same: the larger set-back takes from the straight before bend 1.
+    expect(run.marksMoved.map(({ bend }) => bend)).toContain(1);
+    expect(run.marksMoved[0]!.now).toBeLessThan(run.marksMoved[0]!.was - 0.5);
+    expect(runOf(reading(begun(), 1, 95, 88)).marksMoved).toEqual([]);
   });
 });
 
