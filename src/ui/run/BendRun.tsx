@@ -54,13 +54,6 @@ function Body({ tube, run, onLeave }: BodyProps): ReactNode {
   const findings = useWorkspace((state) => state.derived.findings);
   const errors = errorsOf(findings, tube.id);
   if (tube.bends.length === 0) return <Barred title="Nothing to bend" reasons={['This tube is straight.']} />;
-  if (tube.die === null)
-    return (
-      <Barred
-        title="No die yet"
-        reasons={['Give the member a die, in Frame: without one there is no bend to lay out.']}
-      />
-    );
   if (errors.length > 0) {
     return (
       <Barred title={`${faultInWords(errors)}: it is not to be bent`} reasons={errors.map(({ message }) => message)} />
