@@ -1,0 +1,120 @@
+/** Full-size layouts, read back by programs that are not ours and held to a bend worked by hand. */
+import type { IArcEntity, ILineEntity } from 'dxf-parser';
+import { describe, expect, it } from 'vitest';
+import { layoutPdf } from '../../src/exports/layout-pdf.ts';
+import { layoutDxf } from '../../src/exports/layout.ts';
+import { plainPrint, unwatched } from '../../src/exports/files.ts';
+import { demoText } from '../command-line.ts';
+import { derived } from '../core/frame.ts';
+import { auditDxf, hasEzdxf, readDxf, textsOf } from './dxf.ts';
+import { fonts } from './fonts.ts';
+import { bentTube, derivedFrom } from './jobs.ts';
+
+/** An upright hoop of 44.45 on CLR 152.4: feet 1000 apart, 900 high, two right angles. In the middle of nowhere, askew. */
+function hoop() {
+  const place = (across: number, up: number) => [500 + across * 0.6, across * 0.8 - 200, 100 + up];
+  return derived({
+    nodes: { a: place(-500, 0), b: place(-500, 900), c: place(500, 900), d: place(500, 0) },
+    members: [{ id: 'hoop', path: ['a', 'b', 'c', 'd'], ends: [{ fit: 'square' }, { fit: 'square' }] }],
+  });
+}
+
+describe('layout.dxf of a square hoop', () => {
+  it('has its centreline, both edges and its dimensions, in millimetres', async () => {
+    const drawing = readDxf((await layoutDxf(hoop(), unwatched)).bytes);
+    expect(drawing.header.$INSUNITS).toBe(4);
+    const arcs = (layer: string) =>
+      drawing.entities.filter((each): each is IArcEntity => each.type === 'ARC' && each.layer === layer);
+    const lines = (layer: string) =>
+      drawing.entities.filter((each): each is ILineEntity => each.type === 'LINE' && each.layer === layer);
+
+    const bends = arcs('CENTRELINE');
+    expect(bends.length).toBe(2);
+    for (const arc of bends) {
+      expect(arc.radius).toBeCloseTo(152.4, 6);
+      expect((arc.endAngle - arc.startAngle + 2 * Math.PI) % (2 * Math.PI)).toBeCloseTo(Math.PI / 2, 6);
+    }
+    // Centres stand 152.4 within the corners: 1000 - 2 x 152.4 apart.
+    expect(Math.abs(bends[0]!.center.x - bends[1]!.center.x)).toBeCloseTo(695.2, 4);
+    expect(
+      arcs('EDGE')
+        .map(({ radius }) => radius)
+        .toSorted((a, b) => a - b),
+    ).toEqual([
+      expect.closeTo(130.175, 6),
+      expect.closeTo(130.175, 6),
+      expect.closeTo(174.625, 6),
+      expect.closeTo(174.625, 6),
+    ]);
+    // Legs upright, 900 - 152.4 long, feet level.
+    const legs = lines('CENTRELINE').filter(({ vertices: [from, to] }) => Math.abs(from!.x - to!.x) < 1e-6);
+    expect(legs.map(({ vertices: [from, to] }) => Math.abs(from!.y - to!.y))).toEqual([
+      expect.closeTo(747.6, 4),
+      expect.closeTo(747.6, 4),
+    ]);
+    const texts = textsOf(drawing);
+    expect(texts).toContain('node to node 1000.0 mm');
+    expect(texts).toContain('over all 1044.5 mm'); // 1000 + 44.45, to a tenth
+    expect(texts).toContain('over all 922.2 mm'); // 900 + 22.225
+    expect(texts).toContain('1 start 747.6 mm');
+    // 747.6 + 152.4 pi / 2
+    expect(texts).toContain('1 end 987.0 mm');
+    expect(texts).toContain('bend 2: 90.0°, CLR 152.4 mm');
+  });
+
+  it.skipIf(!hasEzdxf)('passes ezdxf’s audit', async () => {
+    const demo = derivedFrom(demoText());
+    for (const job of [hoop(), demo]) {
+      // oxlint-disable-next-line no-await-in-loop -- two jobs, one after the other
+      const audit = auditDxf((await layoutDxf(job, unwatched)).bytes);
+      expect(audit).toMatchObject({ units: 4, troubles: [], undefined: [] });
+    }
+  });
+});
+
+describe('what is not laid out', () => {
+  it('a tube that does not lie flat is named, and so is one that cannot be made', async () => {
+    const texts = textsOf(readDxf((await layoutDxf(bentTube(), unwatched)).bytes));
+    expect(texts.join(' ')).toMatch(/No bent tube of this job lies flat\..*does not lie flat: 1 Bar\./u);
+    const overlapping = bentTube({ dies: [{ id: 'die', outerDiameter: 45, centrelineRadius: 500 }] });
+    const told = textsOf(readDxf((await layoutDxf(overlapping, unwatched)).bytes));
+    expect(told.join(' ')).toContain('Cannot be made as drawn: 1 Bar.');
+  });
+
+  it('an S in one plane lies flat too, its bends drawn either way', async () => {
+    const sBend = derived({
+      nodes: { a: [0, 0, 0], b: [500, 0, 0], c: [700, 400, 0], d: [1300, 400, 0] },
+      members: [{ id: 's', path: ['a', 'b', 'c', 'd'], ends: [{ fit: 'square' }, { fit: 'square' }] }],
+    });
+    const drawing = readDxf((await layoutDxf(sBend, unwatched)).bytes);
+    const edges = drawing.entities.filter((each): each is IArcEntity => each.type === 'ARC' && each.layer === 'EDGE');
+    expect(edges.map(({ radius }) => Math.round(radius)).toSorted((a, b) => a - b)).toEqual([130, 130, 175, 175]);
+    // Every piece of an edge begins where the one before ends.
+    const centre = drawing.entities.filter((each) => each.layer === 'CENTRELINE');
+    expect(centre.map(({ type }) => type)).toEqual(['LINE', 'ARC', 'LINE', 'ARC', 'LINE']);
+    const ends = centre.map((each) => {
+      if (each.type === 'LINE') return (each as ILineEntity).vertices;
+      const { center, radius, startAngle, endAngle } = each as IArcEntity;
+      return [startAngle, endAngle].map((angle) => ({
+        x: center.x + radius * Math.cos(angle),
+        y: center.y + radius * Math.sin(angle),
+      }));
+    });
+    for (let i = 1; i < ends.length; i++) {
+      const gap = Math.min(...ends[i - 1]!.flatMap((a) => ends[i]!.map((b) => Math.hypot(a.x - b.x, a.y - b.y))));
+      expect(gap).toBeLessThan(1e-6);
+    }
+  });
+});
+
+describe('layout.pdf', () => {
+  it('is made of the demo on both papers', async () => {
+    const demo = derivedFrom(demoText());
+    for (const paper of ['a4', 'letter'] as const) {
+      // oxlint-disable-next-line no-await-in-loop -- one paper after the other
+      const { fileName, bytes } = await layoutPdf(demo, fonts, { ...plainPrint, paper }, unwatched);
+      expect(fileName).toBe('layout.pdf');
+      expect(new TextDecoder().decode(bytes.slice(0, 5))).toBe('%PDF-');
+    }
+  });
+});
