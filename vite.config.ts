@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import react from '@vitejs/plugin-react';
 import type { Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
@@ -13,18 +14,43 @@ const statePolicy: Plugin = {
   ],
 };
 
+/**
+ * Licences that ask to go with what they cover: the kernel's file, which anyone may replace with a build of their own, and the typeface
+ * that sheets are set in.
+ */
+const shipLicences: Plugin = {
+  name: 'ship-licences',
+  apply: 'build',
+  generateBundle() {
+    for (const name of ['replicad-opencascadejs', 'dejavu-fonts-ttf']) {
+      const source = readFileSync(`${import.meta.dirname}/node_modules/${name}/LICENSE`);
+      this.emitFile({ type: 'asset', fileName: `licences/${name}.txt`, source });
+    }
+  },
+};
+
 export default defineConfig({
   root: 'src',
   publicDir: '../public',
   plugins: [
     react(),
     statePolicy,
-    // Keeps the whole build for offline use. A new build takes over at once, so the load after it shows it.
+    shipLicences,
+    // Keeps the build for offline use, the kernel's 23 MB only once somebody has asked for solids. A new build takes over at
+    // once, so the load after it shows it.
     VitePWA({
       includeManifestIcons: false, // the pattern below finds them too
       injectRegister: 'script-defer',
       workbox: {
-        globPatterns: ['**/*.{js,css,html,svg,woff2,json,wasm,webmanifest}'],
+        globPatterns: ['**/*.{js,css,html,svg,woff2,ttf,icc,json,wasm,webmanifest}'],
+        globIgnores: ['**/replicad_*.wasm'],
+        runtimeCaching: [
+          {
+            urlPattern: /\/assets\/replicad_[\w-]+\.wasm$/,
+            handler: 'CacheFirst',
+            options: { cacheName: 'kernel', expiration: { maxEntries: 1 } },
+          },
+        ],
         maximumFileSizeToCacheInBytes: 16 * 1024 * 1024,
         skipWaiting: true,
         clientsClaim: true,
@@ -42,6 +68,7 @@ export default defineConfig({
       },
     }),
   ],
+  worker: { format: 'es' },
   build: {
     outDir: '../dist',
     emptyOutDir: true,

@@ -19,7 +19,7 @@ import type { Fault } from './core/job/types.ts';
 import { withSwingFindings } from './core/swing-findings.ts';
 import { FORMATS, productsOf, type Format } from './exports/catalogue.ts';
 import { plainPrint, type ExportFile, type PrintSettings } from './exports/files.ts';
-import { makeFiles, type Supplies } from './exports/formats.ts';
+import { makeFiles, plainSetting, type Supplies } from './exports/formats.ts';
 import { startKernel } from './exports/solids/kernel.ts';
 
 const PAPERS = ['a4', 'letter'] as const;
@@ -69,7 +69,7 @@ async function run(args: readonly string[]): Promise<Step<readonly string[]>> {
   if ('stop' in text) return text;
   const derived = deriveText(text.value);
   if ('stop' in derived) return derived;
-  const files = await makeFiles(derived.value, productsOf(formats), { print, surface: 'outer' }, supplies);
+  const files = await makeFiles(derived.value, productsOf(formats), { ...plainSetting, print }, supplies);
   const notes = files.flatMap(({ note }) => (note === undefined ? [] : [note]));
   return write(files, out, [summary(derived.value), ...notes]);
 }
@@ -79,8 +79,8 @@ const packageFile = (name: string) => readFileSync(createRequire(import.meta.url
 const supplies: Supplies = {
   async fonts() {
     return {
-      regular: packageFile('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'),
-      bold: packageFile('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf'),
+      regular: packageFile('dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf'),
+      bold: packageFile('dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf'),
     };
   },
   async kernel() {

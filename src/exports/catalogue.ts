@@ -9,11 +9,15 @@ export type Product = keyof typeof PRODUCTS;
 /** In the order in which they are offered; `json` is always written. */
 export const PRODUCTS = {
   'fabrication.json': 'json',
+  'sheets.pdf': 'pdf',
+  'wraps.pdf': 'pdf',
+  'layout.pdf': 'pdf',
   'tubes.csv': 'csv',
   'bends.csv': 'csv',
   'xyz.csv': 'csv',
   'copes.csv': 'csv',
   'wraps.dxf': 'dxf',
+  'layout.dxf': 'dxf',
   wraps: 'svg',
   'cage.step': 'step',
   'cage.glb': 'gltf',

@@ -3,9 +3,10 @@
  * it is first asked for.
  */
 import type { Derived } from '../core/derive.ts';
+import { readTapeView, type TapeView } from '../core/shop/mark-words.ts';
 import type { Product } from './catalogue.ts';
 import type { Fonts } from './drawing/lettering.ts';
-import { unwatched, type ExportFile, type Going, type PrintSettings } from './files.ts';
+import { plainPrint, unwatched, type ExportFile, type Going, type PrintSettings } from './files.ts';
 import type { TextFile } from './text.ts';
 import type { Kernel } from './solids/kernel.ts';
 import type { Surface } from './wraps.ts';
@@ -20,7 +21,11 @@ export interface Setting {
   readonly print: PrintSettings;
   /** What the flat patterns are for: the outer surface, or a wall cut square to it. */
   readonly surface: Surface;
+  /** How marks are taken, for the sheets. */
+  readonly tape: TapeView;
 }
+
+export const plainSetting: Setting = { print: plainPrint, surface: 'outer', tape: readTapeView(null) };
 
 type Maker = (
   derived: Derived,
@@ -36,11 +41,18 @@ const table =
 
 const MAKERS: Readonly<Record<Product, Maker>> = {
   'fabrication.json': async (derived) => asBytes((await import('./fabrication.ts')).fabricationFile(derived)),
+  'sheets.pdf': async (derived, { print, tape }, supplies, going) =>
+    (await import('./sheets/sheets.ts')).sheetsPdf(derived, await supplies.fonts(), { ...print, tape }, going),
+  'wraps.pdf': async (derived, { print, surface }, supplies, going) =>
+    (await import('./wraps-pdf.ts')).wrapsPdf(derived, await supplies.fonts(), print, going, surface),
+  'layout.pdf': async (derived, { print }, supplies, going) =>
+    (await import('./layout-pdf.ts')).layoutPdf(derived, await supplies.fonts(), print, going),
   'tubes.csv': table('tubes.csv'),
   'bends.csv': table('bends.csv'),
   'xyz.csv': table('xyz.csv'),
   'copes.csv': table('copes.csv'),
   'wraps.dxf': async (derived, { surface }, _, going) => (await import('./wraps.ts')).wrapsDxf(derived, going, surface),
+  'layout.dxf': async (derived, _, __, going) => (await import('./layout.ts')).layoutDxf(derived, going),
   wraps: async (derived, { surface }, _, going) => (await import('./wraps.ts')).wrapsSvg(derived, going, surface),
   'cage.step': async (derived, _, supplies, going) =>
     (await import('./solids/step.ts')).stepFile(derived, await supplies.kernel(), going),

@@ -20,3 +20,14 @@ export const policy = directives.join('; ');
 
 /** The policy as a header: framing can be forbidden only there. */
 export const headerPolicy = `${policy}; frame-ancestors 'none'`;
+
+/**
+ * The policy of the one worker that makes solids; a worker has that of its own file's answer. The kernel is WebAssembly, and its
+ * bindings put functions together from text when they start: names and types of the kernel's own, never a word of a job. So
+ * it may do that, and nothing but that and fetch its own files; the page may not.
+ */
+export const solidsPolicy =
+  "default-src 'none'; script-src 'self' 'unsafe-eval' 'wasm-unsafe-eval'; connect-src 'self'";
+
+/** The worker's file, as its path within the build. */
+export const SOLIDS_WORKER = /^\/assets\/solids-[\w-]+\.js$/;

@@ -6,7 +6,7 @@ import { createReadStream, statSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { extname, join, normalize, sep } from 'node:path';
 import { pipeline } from 'node:stream';
-import { headerPolicy } from './policy.mjs';
+import { headerPolicy, SOLIDS_WORKER, solidsPolicy } from './policy.mjs';
 
 /** @type {Record<string, string>} */
 const types = {
@@ -24,7 +24,7 @@ const types = {
 };
 
 /**
- * The file that a request names and its size in bytes, or undefined: none there, or outside the folder.
+ * The file that a request names, its path within the folder and its size in bytes, or undefined: none there, or outside the folder.
  *
  * @param {string} folder
  * @param {string} url
@@ -34,7 +34,7 @@ function fileFor(folder, url) {
     const path = decodeURIComponent(new URL(url, 'http://localhost').pathname);
     const file = normalize(join(folder, path.endsWith('/') ? `${path}index.html` : path));
     const entry = statSync(file);
-    return file.startsWith(folder + sep) && entry.isFile() ? { file, size: entry.size } : undefined;
+    return file.startsWith(folder + sep) && entry.isFile() ? { path, file, size: entry.size } : undefined;
   } catch {
     return undefined;
   }
@@ -51,7 +51,8 @@ function fileFor(folder, url) {
 export function serve(folder, port) {
   const server = createServer((request, response) => {
     const found = fileFor(folder, request.url ?? '/');
-    response.setHeader('Content-Security-Policy', headerPolicy);
+    const makesSolids = found && SOLIDS_WORKER.test(found.path);
+    response.setHeader('Content-Security-Policy', makesSolids ? solidsPolicy : headerPolicy);
     response.setHeader('X-Content-Type-Options', 'nosniff');
     response.setHeader('Referrer-Policy', 'no-referrer');
     if (request.method !== 'GET' && request.method !== 'HEAD') {

@@ -1,9 +1,8 @@
 /** A worker's whole life: it is sent one order, fills it, and is ended by the page. */
-import { fill } from './fill.ts';
+import { fill, type Make } from './fill.ts';
 import type { Order } from './messages.ts';
-import { supplies } from './supplies.ts';
 
-export const listen = (): void =>
+export const listen = (make: Make): void =>
   addEventListener('message', ({ data }: MessageEvent<Order>) => {
-    void fill(data, supplies, (answer) => postMessage(answer));
+    void fill(data, make, (answer) => postMessage(answer));
   });

@@ -4,9 +4,14 @@ import type { ExportFile } from '../exports/files.ts';
 import type { Setting } from '../exports/formats.ts';
 import type { Job } from '../core/job/types.ts';
 
-export type Order =
-  | { readonly kind: 'make'; readonly job: Job; readonly products: readonly Product[]; readonly setting: Setting }
-  | { readonly kind: 'zip'; readonly files: readonly ExportFile[] };
+export interface MakeOrder {
+  readonly kind: 'make';
+  readonly job: Job;
+  readonly products: readonly Product[];
+  readonly setting: Setting;
+}
+
+export type Order = MakeOrder | { readonly kind: 'zip'; readonly files: readonly ExportFile[] };
 
 export type Answer =
   | { readonly kind: 'going'; readonly product: Product; readonly done: number; readonly total: number }

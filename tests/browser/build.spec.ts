@@ -3,9 +3,11 @@ import { cpSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
-import { headerPolicy, policy } from '../../src/scripts/policy.mjs';
+import { headerPolicy, policy, solidsPolicy } from '../../src/scripts/policy.mjs';
 import { portOf, serve } from '../../src/scripts/serve.mjs';
 import { build as dist } from './build.ts';
+
+const KERNEL = /^replicad_.*\.wasm$/;
 
 const page = readFileSync(join(dist, 'index.html'), 'utf8');
 
@@ -38,6 +40,24 @@ test('the page states the policy and holds nothing inline', () => {
   expect(page).not.toMatch(/<script(?![^>]*\bsrc=)/);
   expect(page).not.toMatch(/<style|\sstyle=|\son[a-z]+=/);
   expect(page).not.toMatch(/(?:src|href)="(?:https?:)?\/\//);
+});
+
+test('only the worker that makes solids may put functions together from text', async ({ request }) => {
+  expect(policy).not.toMatch(/unsafe|https?:/);
+  expect(solidsPolicy).toContain("default-src 'none'");
+  const scripts = readdirSync(join(dist, 'assets')).filter((file) => file.endsWith('.js'));
+  for (const file of scripts) {
+    const sent = (await request.get(`/assets/${file}`)).headers()['content-security-policy'];
+    expect(sent, file).toBe(file.startsWith('solids-') ? solidsPolicy : headerPolicy);
+  }
+  expect(scripts.filter((file) => file.startsWith('solids-'))).toHaveLength(1);
+});
+
+test('the kernel is a file of its own, beside its licence', async ({ request }) => {
+  expect(readdirSync(join(dist, 'assets')).filter((file) => KERNEL.test(file))).toHaveLength(1);
+  expect(await (await request.get('/licences/replicad-opencascadejs.txt')).text()).toContain(
+    'GNU LESSER GENERAL PUBLIC LICENSE',
+  );
 });
 
 test('the server sends the policy, and nothing from outside the build', async ({ request }) => {
@@ -75,7 +95,12 @@ test('opens again with the server gone', async ({ page }) => {
     return keys.flat().map((request) => new URL(request.url).pathname);
   });
   const built = readdirSync(join(dist, 'assets')).filter((file) => !file.endsWith('.map'));
-  expect(kept).toEqual(expect.arrayContaining(built.map((file) => `/assets/${file}`)));
+  const kernel = built.filter((file) => KERNEL.test(file));
+  const others = built.filter((file) => !KERNEL.test(file));
+  expect(kept).toEqual(expect.arrayContaining(others.map((file) => `/assets/${file}`)));
+  // 23 MB are not loaded behind a person's back: they are kept once they have been asked for (exports.spec.ts).
+  expect(kernel).toHaveLength(1);
+  expect(kept).not.toContain(`/assets/${kernel[0]}`);
 
   server.closeAllConnections();
   await new Promise((resolve) => server.close(resolve));

@@ -1,36 +1,125 @@
-/** The files that leave the program: the same ones that the command line writes. */
+/** The files that leave the program, the same ones that the command line writes: each by itself, or those chosen as one zip. */
 import type { ReactNode } from 'react';
-import { csvFiles } from '../../exports/csv.ts';
-import { fabricationFile } from '../../exports/fabrication.ts';
-import type { TextFile } from '../../exports/text.ts';
-import type { Derived } from '../../core/derive.ts';
-import { workspace } from '../../store/workspace.ts';
-import { downloadText } from '../download.ts';
-
-const table = (name: string) => (derived: Derived) => csvFiles(derived).find(({ fileName }) => fileName === name)!;
-
-const FILES: readonly { name: string; holds: string; write: (derived: Derived) => TextFile }[] = [
-  { name: 'tubes.csv', holds: 'one row a tube', write: table('tubes.csv') },
-  { name: 'bends.csv', holds: 'length, rotation, angle of each bend', write: table('bends.csv') },
-  { name: 'xyz.csv', holds: 'corner points of each tube', write: table('xyz.csv') },
-  { name: 'copes.csv', holds: 'the notcher recipe of each cut', write: table('copes.csv') },
-  { name: 'fabrication.json', holds: 'everything derived, with profiles', write: fabricationFile },
-];
+import { readTapeView } from '../../core/shop/mark-words.ts';
+import { productsOf, type Format, type Product } from '../../exports/catalogue.ts';
+import type { Setting } from '../../exports/formats.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { useKept } from '../kept.ts';
+import { Section } from '../Section.tsx';
+import { PrintPart, useSurface, usePrint } from './PrintPart.tsx';
+import { KINDS, pieceOf, printSettings, productName, productsIn, readChosen, zipName, type Kind } from './take-away.ts';
+import { useTaking, type Taking } from './useTaking.ts';
+import './take-away.css';
 
 export function TakeAway(): ReactNode {
+  const fileName = useWorkspace((state) => state.fileName);
+  const [chosen, choose] = useKept('take-away', readChosen);
+  const [tape] = useKept('tape', readTapeView);
+  const [print, keepPrint] = usePrint();
+  const [surface, keepSurface] = useSurface();
+  const taking = useTaking();
+  const busy = taking.progress !== null;
+  const setting: Setting = { print: printSettings(print), surface, tape };
+
+  const takeOne = (product: Product): void =>
+    taking.take([product], setting, product === 'wraps' ? zipName(fileName) : null);
+  const flip = (format: Format): void =>
+    choose(chosen.includes(format) ? chosen.filter((each) => each !== format) : [...chosen, format]);
+
   return (
-    <ul className="files">
-      {FILES.map((file) => (
-        <li key={file.name}>
-          <button type="button" className="press" onClick={() => save(file.write(workspace.getState().derived))}>
-            {file.name}
-          </button>
-          <span className="small">{file.holds}</span>
-        </li>
-      ))}
-    </ul>
+    <div className="take-away">
+      <ul className="take-kinds">
+        {KINDS.map((kind) => (
+          <li key={kind.format} className="take-kind">
+            <Choice kind={kind} chosen={kind.format === 'json' || chosen.includes(kind.format)} onFlip={flip} />
+            <span className="row">
+              {productsIn(kind.format).map((product) => (
+                <button
+                  key={product}
+                  type="button"
+                  className="press press-quiet take-file"
+                  disabled={busy}
+                  onClick={() => takeOne(product)}
+                >
+                  {productName(product)}
+                </button>
+              ))}
+            </span>
+          </li>
+        ))}
+      </ul>
+      <button
+        type="button"
+        className="press take-all"
+        disabled={busy}
+        onClick={() => taking.take(productsOf(chosen), setting, zipName(fileName))}
+      >
+        {chosen.length === KINDS.length - 1 ? 'Take all as one zip' : 'Take what is ticked as one zip'}
+      </button>
+      <Making taking={taking} />
+      <Section title="Paper, and what the printer makes of it">
+        <PrintPart print={print} onPrint={keepPrint} surface={surface} onSurface={keepSurface} />
+      </Section>
+    </div>
   );
 }
 
-const save = ({ fileName, text }: TextFile): void =>
-  downloadText(fileName, fileName.endsWith('.json') ? 'application/json' : 'text/csv', text);
+function Choice(props: { kind: Kind; chosen: boolean; onFlip: (format: Format) => void }): ReactNode {
+  const { format, title, holds } = props.kind;
+  return (
+    <label className="take-choice">
+      <input
+        type="checkbox"
+        aria-label={title}
+        checked={props.chosen}
+        disabled={format === 'json'}
+        onChange={() => format !== 'json' && props.onFlip(format)}
+      />
+      <span>
+        <strong>{title}</strong>
+        <span className="small under">{holds}</span>
+      </span>
+    </label>
+  );
+}
+
+/** How it goes, and how it went. */
+function Making({ taking: { progress, trouble, notes, cancel } }: { taking: Taking }): ReactNode {
+  if (progress !== null) {
+    const { name, nth, of, done, total, piece } = inWords(progress);
+    return (
+      <div className="take-making" role="group" aria-label="Being made">
+        <p role="status">
+          <strong>{name}</strong>
+          {of > 1 && <span className="small">{` ${nth} of ${of}`}</span>}
+        </p>
+        <progress max={total} value={done} aria-label={name} />
+        <p className="small figure">{total > 1 ? `${piece} ${Math.min(done + 1, total)} of ${total}` : 'a moment'}</p>
+        <button type="button" className="press press-quiet" onClick={cancel}>
+          Cancel
+        </button>
+      </div>
+    );
+  }
+  return (
+    <>
+      {trouble !== null && (
+        <p className="entry-note entry-note-refused" role="alert">
+          <span aria-hidden="true">▲ </span>
+          {trouble}
+        </p>
+      )}
+      {notes.map((note) => (
+        <p key={note} className="notice-warning" role="status">
+          <span aria-hidden="true">▲ </span>
+          {note}
+        </p>
+      ))}
+    </>
+  );
+}
+
+function inWords(progress: NonNullable<Taking['progress']>) {
+  if (progress === 'zip') return { name: 'Putting them into one file', nth: 1, of: 1, done: 0, total: 1, piece: '' };
+  return { ...progress, name: productName(progress.product), piece: pieceOf(progress.product) };
+}

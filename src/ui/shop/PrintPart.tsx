@@ -1,0 +1,80 @@
+/** Paper, and what the printer makes of a length: typed off the printed bars, kept on this machine. */
+import type { ReactNode } from 'react';
+import type { Fault } from '../../core/job/types.ts';
+import { printedBy } from '../../exports/paper.ts';
+import type { Setting } from '../../exports/formats.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { LengthField } from '../fields/Fields.tsx';
+import { useKept } from '../kept.ts';
+import { Picks } from './Picks.tsx';
+import { correctionInWords, readPrint, type PrintChoice } from './take-away.ts';
+
+type Surface = Setting['surface'];
+
+export function usePrint(): readonly [PrintChoice, (next: PrintChoice) => void] {
+  const inches = useWorkspace((state) => state.job.lengthUnit === 'in');
+  return useKept('print', (kept) => readPrint(kept, inches));
+}
+
+export const useSurface = (): readonly [Surface, (next: Surface) => void] =>
+  useKept<Surface>('wrap-surface', (kept) => (kept === 'square-wall' ? kept : 'outer'));
+
+const PAPERS = [
+  { value: 'a4', label: 'A4' },
+  { value: 'letter', label: 'Letter' },
+] as const;
+
+const SURFACES = [
+  { value: 'outer', label: 'Outer surface' },
+  { value: 'square-wall', label: 'Square through the wall' },
+] as const;
+
+/** The 4 in bar is 101.6 mm long. */
+const FOUR_INCHES = 101.6;
+
+export function PrintPart(props: {
+  print: PrintChoice;
+  onPrint: (next: PrintChoice) => void;
+  surface: Surface;
+  onSurface: (next: Surface) => void;
+}): ReactNode {
+  const { print, onPrint } = props;
+  const bar = useWorkspace((state) => (state.job.lengthUnit === 'in' ? FOUR_INCHES : 100));
+  const correction = correctionInWords(print);
+  const measured =
+    (which: 'across' | 'up') =>
+    (value: number): readonly Fault[] => {
+      const hundred = (value * 100) / bar;
+      if (printedBy(hundred) === null)
+        return [{ place: which, message: 'too far off for a printer: measure the bar again' }];
+      onPrint({ ...print, [which]: hundred });
+      return [];
+    };
+  const name = bar === FOUR_INCHES ? '4 in bar' : '100 mm bar';
+  return (
+    <div className="fields">
+      <Picks legend="Paper" value={print.paper} choices={PAPERS} onPick={(paper) => onPrint({ ...print, paper })} />
+      <Picks legend="Templates follow" value={props.surface} choices={SURFACES} onPick={props.onSurface} />
+      <p className="small">
+        Print at 100 %, not “fit to page”. If the bars on the sheet do not measure true, say what they measure on a
+        print without correction.
+      </p>
+      <div className="fields fields-two">
+        <LengthField label={`${name}, across`} value={(print.across * bar) / 100} commit={measured('across')} />
+        <LengthField label={`${name}, up`} value={(print.up * bar) / 100} commit={measured('up')} />
+      </div>
+      {correction !== null && (
+        <p className="row take-correction" role="status">
+          <strong>{correction}</strong>
+          <button
+            type="button"
+            className="press press-quiet press-small"
+            onClick={() => onPrint({ ...print, across: 100, up: 100 })}
+          >
+            Print without correction
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}

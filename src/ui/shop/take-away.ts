@@ -1,0 +1,89 @@
+/** What can be taken away, in words for whoever takes it, and the settings that are kept on this machine. */
+import { PRODUCTS, FORMATS, type Format, type Product } from '../../exports/catalogue.ts';
+import { plainPrint, type PrintSettings } from '../../exports/files.ts';
+import { printedBy } from '../../exports/paper.ts';
+
+export interface Kind {
+  readonly format: Format | 'json';
+  readonly title: string;
+  readonly holds: string;
+}
+
+/** In the order in which they are offered. */
+export const KINDS: readonly Kind[] = [
+  {
+    format: 'pdf',
+    title: 'To print',
+    holds: 'a sheet a tube with a cover, templates to wind round the ends, flat tubes at full size in sheets to join',
+  },
+  {
+    format: 'csv',
+    title: 'For a spreadsheet',
+    holds: 'tubes, bends, corner points, and the notcher recipe of each cut',
+  },
+  {
+    format: 'dxf',
+    title: 'For a laser or plasma table',
+    holds: 'flat patterns of the ends; flat tubes as they lie on the floor',
+  },
+  { format: 'svg', title: 'For a vinyl cutter', holds: 'the same patterns, one file an end' },
+  {
+    format: 'step',
+    title: 'Solids for CAD',
+    holds: 'exact bodies, copes cut. Takes a while; its 23 MB engine is loaded once',
+  },
+  { format: 'gltf', title: '3D to look at', holds: 'for viewers and web pages, in metres' },
+  { format: 'stl', title: '3D as a plain mesh', holds: 'closed shells, in millimetres' },
+  { format: 'json', title: 'For other programs', holds: 'everything derived, with profiles. In every zip' },
+];
+
+export const productsIn = (format: Format | 'json'): readonly Product[] =>
+  (Object.keys(PRODUCTS) as Product[]).filter((product) => PRODUCTS[product] === format);
+
+/** What a button that takes a product is called: the file, or that it is a zip of several. */
+export const productName = (product: Product): string => (product === 'wraps' ? 'wraps, as a zip' : product);
+
+/** What one piece of a product is, for the progress. */
+export const pieceOf = (product: Product): string =>
+  product === 'wraps' || product.startsWith('wraps.') ? 'end' : 'tube';
+
+/** What was kept of the formats chosen for the zip; all at first. */
+export function readChosen(kept: unknown): readonly Format[] {
+  return Array.isArray(kept) ? FORMATS.filter((format) => kept.includes(format)) : FORMATS;
+}
+
+/** Under this name a zip is saved. */
+export const zipName = (jobFile: string): string => jobFile.replace(/(?:\.cagewright)?\.json$/u, '.zip');
+
+/** What the printed bars measured, mm for a bar of 100, on a print that was not corrected. */
+export interface PrintChoice {
+  readonly paper: PrintSettings['paper'];
+  readonly across: number;
+  readonly up: number;
+}
+
+const HUNDRED = 100;
+
+/** What was kept, as far as it can be used: A4 at first (Letter where people think in inches), and a printer that is true. */
+export function readPrint(kept: unknown, inches: boolean): PrintChoice {
+  const { paper, across, up } = (typeof kept === 'object' && kept !== null ? kept : {}) as Record<string, unknown>;
+  const measured = (value: unknown): number =>
+    typeof value === 'number' && printedBy(value) !== null ? value : HUNDRED;
+  return {
+    paper: paper === 'a4' || paper === 'letter' ? paper : inches ? 'letter' : plainPrint.paper,
+    across: measured(across),
+    up: measured(up),
+  };
+}
+
+export const printSettings = ({ paper, across, up }: PrintChoice): PrintSettings => ({
+  paper,
+  printed: { x: printedBy(across) ?? 1, y: printedBy(up) ?? 1 },
+});
+
+/** How the next print is scaled, in words; null where it is not. */
+export function correctionInWords({ across, up }: PrintChoice): string | null {
+  if (across === HUNDRED && up === HUNDRED) return null;
+  const share = (measured: number): string => `${((HUNDRED / measured) * 100).toFixed(2)} %`;
+  return `The next print is scaled to ${share(across)} across and ${share(up)} up.`;
+}

@@ -1,0 +1,68 @@
+/** Having files made, one order at a time: how far it is, what went wrong, and the way to stop it. */
+import { useEffect, useRef, useState } from 'react';
+import { workspace } from '../../store/workspace.ts';
+import type { Product } from '../../exports/catalogue.ts';
+import type { Setting } from '../../exports/formats.ts';
+import { orderFiles, orderZip, type Progress } from '../../workers/client.ts';
+import { downloadFile } from '../download.ts';
+
+export interface Taking {
+  /** Null when nothing is being made; 'zip' while the files are put into one. */
+  readonly progress: Progress | 'zip' | null;
+  /** What went wrong with the last order, in a sentence. */
+  readonly trouble: string | null;
+  /** What must be heard of the files last taken. */
+  readonly notes: readonly string[];
+  /** Has the products made and hands them out: as they are, or as one zip where that has a name. */
+  take(products: readonly Product[], setting: Setting, zip: string | null): void;
+  cancel(): void;
+}
+
+export function useTaking(): Taking {
+  const [progress, setProgress] = useState<Progress | 'zip' | null>(null);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const [notes, setNotes] = useState<readonly string[]>([]);
+  const stopper = useRef<AbortController>(null);
+  // Whoever leaves the Shop has what was ordered all the same: only the showing ends.
+  const shown = useRef(true);
+  useEffect(() => {
+    shown.current = true;
+    return () => void (shown.current = false);
+  }, []);
+
+  /** The files to hand out, and what must be heard of them. */
+  async function made(products: readonly Product[], setting: Setting, zip: string | null, signal: AbortSignal) {
+    const { job } = workspace.getState();
+    const files = await orderFiles(job, products, setting, show, signal);
+    const heard = files.flatMap(({ note }) => note ?? []);
+    if (zip === null) return { files, heard };
+    show('zip');
+    return { files: [await orderZip(zip, files, signal)], heard };
+  }
+
+  function show(next: Progress | 'zip' | null): void {
+    if (shown.current) setProgress(next);
+  }
+
+  async function run(products: readonly Product[], setting: Setting, zip: string | null, signal: AbortSignal) {
+    try {
+      const { files, heard } = await made(products, setting, zip, signal);
+      files.forEach(downloadFile);
+      setNotes(heard);
+    } catch (error) {
+      if (!signal.aborted) setTrouble(error instanceof Error ? error.message : String(error));
+    }
+    show(null);
+  }
+
+  function take(products: readonly Product[], setting: Setting, zip: string | null): void {
+    const abort = new AbortController();
+    stopper.current = abort;
+    setTrouble(null);
+    setNotes([]);
+    setProgress({ product: products[0]!, nth: 1, of: products.length, done: 0, total: 1 });
+    void run(products, setting, zip, abort.signal);
+  }
+
+  return { progress, trouble, notes, take, cancel: () => stopper.current?.abort() };
+}

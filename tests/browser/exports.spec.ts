@@ -1,0 +1,189 @@
+/**
+ * What is taken away in the browser: the same files as on the command line, made while the page goes on answering, to be
+ * stopped at any moment, and without a network once the parts have been loaded.
+ */
+import { spawnSync } from 'node:child_process';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { unzipSync } from 'fflate';
+import { root } from '../../src/scripts/install.mjs';
+import { portOf, serve } from '../../src/scripts/serve.mjs';
+import { build } from './build.ts';
+import { enter, expect, goTo, savedText, start, test, tubeRow } from './journey.ts';
+import type { Download, Page } from '@playwright/test';
+
+/** Solids take as long as they take. */
+test.setTimeout(300_000);
+const SLOW = 240_000;
+
+const ALL = 'pdf,csv,dxf,svg,step,gltf,stl';
+
+const fileKey = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
+const making = (page: Page) => page.getByRole('group', { name: 'Being made' });
+const bytesOf = async (download: Download) => new Uint8Array(readFileSync(await download.path()));
+
+const NUMBER = /-?\d+(?:\.\d+)?(?:e[-+]?\d+)?/gu;
+
+/** mm: where a line only grazes the run, the last digit of a sine moves its trim by the root of that. */
+const GRAZE = 1e-5;
+
+function expectSameText(ours: string, theirs: string, within: number, name: string): void {
+  expect(ours.replace(NUMBER, '#') === theirs.replace(NUMBER, '#'), `${name}: the same words`).toBe(true);
+  const [a, b] = [ours, theirs].map((text) => (text.match(NUMBER) ?? []).map(Number)) as [number[], number[]];
+  const away = a.reduce((most, number, i) => Math.max(most, Math.abs(number - b[i]!)), 0);
+  expect(away, name).toBeLessThan(within);
+}
+
+/** Corners of all facets. */
+function cornersOf(stl: Uint8Array): number[] {
+  const view = new DataView(stl.buffer, stl.byteOffset, stl.byteLength);
+  return Array.from({ length: 9 * view.getUint32(80, true) }, (_, i) =>
+    view.getFloat32(84 + 50 * Math.floor(i / 9) + 12 + 4 * (i % 9), true),
+  );
+}
+
+const pagesOf = (pdf: Uint8Array) => new TextDecoder('latin1').decode(pdf).match(/\/Type \/Page\b/gu)!.length;
+
+const bodiesOf = (step: string) => [...step.matchAll(/MANIFOLD_SOLID_BREP\('([^']*)'/gu)].map(([, name]) => name);
+
+test('all as one zip holds the files that the command line writes for the same job', async ({ page }, testInfo) => {
+  await start(page);
+  const job = testInfo.outputPath('job.json');
+  writeFileSync(job, await savedText(page));
+  const out = testInfo.outputPath('out');
+  const fab = spawnSync(
+    process.execPath,
+    ['src/scripts/launch.mjs', 'src/fab.ts', job, '--out', out, '--formats', ALL, '--paper', 'letter'],
+    { cwd: root, encoding: 'utf8' },
+  );
+  expect(fab.stderr).toBe('');
+
+  await goTo(page, 'Shop');
+  const coming = page.waitForEvent('download', { timeout: SLOW });
+  await page.getByRole('button', { name: 'Take all as one zip' }).click();
+  const download = await coming;
+  expect(download.suggestedFilename()).toMatch(/\.zip$/u);
+  await expect(making(page)).toBeHidden();
+  const zipped = unzipSync(await bytesOf(download));
+
+  const written = readdirSync(out, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath, entry.name).slice(out.length + 1));
+  expect(Object.keys(zipped).toSorted()).toEqual(written.toSorted());
+  for (const name of written) {
+    const [ours, theirs] = [zipped[name]!, new Uint8Array(readFileSync(join(out, name)))];
+    const [oursText, theirsText] = [ours, theirs].map((bytes) => new TextDecoder().decode(bytes)) as [string, string];
+    if (/\.(?:csv|json)$/u.test(name)) expectSameText(oursText, theirsText, GRAZE, name);
+    // Written to so many places: the last may be rounded either way.
+    else if (/\.(?:svg|dxf)$/u.test(name)) expectSameText(oursText, theirsText, 0.01, name);
+    else if (name.endsWith('.step')) expect(bodiesOf(oursText)).toEqual(bodiesOf(theirsText));
+    else if (name.endsWith('.stl')) {
+      const [a, b] = [cornersOf(ours), cornersOf(theirs)];
+      expect(a.length).toBe(b.length);
+      expect(a.reduce((most, each, i) => Math.max(most, Math.abs(each - b[i]!)), 0)).toBeLessThan(0.001);
+    } else if (name.endsWith('.pdf')) expect(pagesOf(ours)).toBe(pagesOf(theirs));
+    else expect(ours.length, name).toBe(theirs.length);
+  }
+});
+
+test('the page answers while solids are made, and Cancel stops them', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Shop');
+  let downloads = 0;
+  page.on('download', () => (downloads += 1));
+  await fileKey(page, 'cage.step').click();
+  await expect(making(page)).toContainText(/tube \d+ of \d+/u, { timeout: SLOW });
+
+  await tubeRow(page, 'Dash bar').click();
+  await expect(page.getByRole('article', { name: /Dash bar/u })).toBeVisible();
+  await expect(making(page)).toBeVisible();
+
+  await making(page).getByRole('button', { name: 'Cancel' }).click();
+  await expect(making(page)).toBeHidden();
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  expect(downloads).toBe(0);
+
+  const coming = page.waitForEvent('download');
+  await fileKey(page, 'tubes.csv').click();
+  expect((await coming).suggestedFilename()).toBe('tubes.csv');
+});
+
+test('only what is ticked goes into the zip, and the ticks are found again', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Shop');
+  for (const kind of ['To print', 'Solids for CAD', 'For a vinyl cutter', '3D to look at', '3D as a plain mesh']) {
+    await page.getByRole('checkbox', { name: kind }).uncheck();
+  }
+  await page.getByRole('checkbox', { name: 'For a laser' }).uncheck();
+  await page.reload();
+  await goTo(page, 'Shop');
+  const coming = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Take what is ticked as one zip' }).click();
+  expect(Object.keys(unzipSync(await bytesOf(await coming)))).toEqual([
+    'fabrication.json',
+    'tubes.csv',
+    'bends.csv',
+    'xyz.csv',
+    'copes.csv',
+  ]);
+});
+
+test('what the printed bars measure scales the next print, and is found again', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Shop');
+  const part = page.locator('details').filter({ hasText: 'what the printer makes of it' }).last();
+  await part.locator('summary').click();
+  await part.getByRole('radio', { name: 'A4' }).check();
+  await enter(part.getByRole('textbox', { name: '4 in bar, across' }), '3.9');
+  await expect(part).toContainText('102.56 % across and 100.00 % up');
+  await enter(part.getByRole('textbox', { name: '4 in bar, up' }), '3');
+  await expect(part.getByRole('alert')).toContainText('too far off');
+  await page.reload();
+  await goTo(page, 'Shop');
+  await part.locator('summary').click();
+  await expect(part.getByRole('radio', { name: 'A4' })).toBeChecked();
+  await expect(part).toContainText('102.56 % across');
+
+  const coming = page.waitForEvent('download', { timeout: SLOW });
+  await fileKey(page, 'wraps.pdf').click();
+  const pdf = new TextDecoder('latin1').decode(await bytesOf(await coming));
+  // ISO 216: A4 is 210 x 297 mm; 72 points an inch.
+  const [, width, height] = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/u.exec(pdf)!;
+  expect(Number(width)).toBeCloseTo((210 / 25.4) * 72, 2);
+  expect(Number(height)).toBeCloseTo((297 / 25.4) * 72, 2);
+});
+
+test('solids are made without a network once they have been made with one', async ({ page, troubles }) => {
+  const server = await serve(build, 0);
+  await page.goto(`http://localhost:${portOf(server)}/`);
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  const hints = page.getByRole('button', { name: 'Got it' });
+  await hints.click();
+  await goTo(page, 'Shop');
+  const first = page.waitForEvent('download', { timeout: SLOW });
+  await fileKey(page, 'cage.step').click();
+  const online = await bytesOf(await first);
+
+  server.closeAllConnections();
+  await new Promise((resolve) => server.close(resolve));
+  await page.reload();
+  await goTo(page, 'Shop');
+  const second = page.waitForEvent('download', { timeout: SLOW });
+  await fileKey(page, 'cage.step').click();
+  expect(await bytesOf(await second)).toEqual(online);
+  troubles.length = 0; // the page is not at this test's own origin
+});
+
+test('a part that cannot be loaded is told in words, and the page goes on', async ({ browser, baseURL }) => {
+  const context = await browser.newContext({ serviceWorkers: 'block', baseURL: baseURL! });
+  await context.route(/\.wasm$/u, (route) => route.abort());
+  const page = await context.newPage();
+  await start(page);
+  await goTo(page, 'Shop');
+  await fileKey(page, 'cage.step').click();
+  await expect(page.getByRole('alert')).toContainText('could not be loaded');
+  const coming = page.waitForEvent('download');
+  await fileKey(page, 'tubes.csv').click();
+  await coming;
+  await context.close();
+});
