@@ -20,17 +20,28 @@ export function Controls({ stages, timeline, player }: Props): ReactNode {
   return (
     <div className="rehearsal-controls" role="group" aria-label="Run the rehearsal">
       {!still && (
-        <button type="button" className="press press-live run-key" onClick={playing ? player.pause : player.play}>
+        <button
+          type="button"
+          className="press press-live rehearsal-key rehearsal-key-play"
+          aria-label={playing ? 'Pause' : 'Play'}
+          onClick={playing ? player.pause : player.play}
+        >
           {playing ? pauseIcon : playIcon}
-          {playing ? 'Pause' : 'Play'}
+          <span>{playing ? 'Pause' : 'Play'}</span>
         </button>
       )}
-      <button type="button" className="press run-key" aria-label="Step back" disabled={atStart} onClick={player.back}>
+      <button
+        type="button"
+        className="press rehearsal-key"
+        aria-label="Step back"
+        disabled={atStart}
+        onClick={player.back}
+      >
         {backIcon}
       </button>
       <button
         type="button"
-        className={still ? 'press press-live run-key' : 'press run-key'}
+        className={still ? 'press press-live rehearsal-key' : 'press rehearsal-key'}
         aria-label="Step forward"
         disabled={atEnd}
         onClick={player.forward}

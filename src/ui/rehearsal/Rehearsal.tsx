@@ -74,7 +74,7 @@ interface RunProps {
 }
 
 const ORDERS = [
-  { value: 'plain', label: 'Plain: from end A' },
+  { value: 'plain', label: 'Bend after bend' },
   { value: 'proposed', label: 'Proposed' },
 ] as const;
 

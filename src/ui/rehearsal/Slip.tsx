@@ -14,17 +14,16 @@ interface Props {
 /** Not spoken: the step is told where it is announced, the angle at the scrubber. */
 export function Slip({ stages, timeline, player }: Props): ReactNode {
   const slip = useRef<HTMLDivElement>(null);
-  const name = useRef<HTMLSpanElement>(null);
+  const name = useRef<HTMLDivElement>(null);
   const figure = useRef<HTMLDivElement>(null);
-  const trouble = useRef<HTMLSpanElement>(null);
   useEffect(() => {
     const steps = stages.map(({ step }) => step);
     const show = (): void => {
       const moment = momentAt(timeline, steps, player.place());
       const touched = touchedAt(stages, moment);
-      name.current!.textContent = `Step ${moment.step + 1} of ${stages.length} · bend ${steps[moment.step]!.bend}`;
+      const number = `Step ${moment.step + 1} of ${stages.length} · bend ${steps[moment.step]!.bend}`;
+      name.current!.textContent = touched === null ? number : `× ${touched}`;
       figure.current!.textContent = momentInWords(stages, moment);
-      trouble.current!.textContent = touched === null ? '' : `× ${touched}`;
       slip.current!.dataset['touched'] = String(touched !== null);
     };
     show();
@@ -32,9 +31,7 @@ export function Slip({ stages, timeline, player }: Props): ReactNode {
   }, [stages, timeline, player]);
   return (
     <div className="rehearsal-slip" ref={slip} aria-hidden="true">
-      <div className="small">
-        <span ref={name} /> <span className="rehearsal-touched" ref={trouble} />
-      </div>
+      <div className="small" ref={name} />
       <div className="figure rehearsal-figure" ref={figure} />
     </div>
   );

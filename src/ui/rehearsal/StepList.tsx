@@ -32,19 +32,19 @@ function StepSlip({ stage, number, isCurrent, go }: SlipProps): ReactNode {
   const trouble = troubleInWords(stage);
   return (
     <li ref={item}>
-      <button type="button" className="step-slip" aria-current={isCurrent ? 'step' : undefined} onClick={go}>
-        <span className="step-head">
+      <button type="button" className="rehearsal-step" aria-current={isCurrent ? 'step' : undefined} onClick={go}>
+        <span className="rehearsal-step-head">
           <span className="spoken-only">Step </span>
-          <span className="step-count">{number}</span>
+          <span className="rehearsal-step-count">{number}</span>
           <strong>Bend {stage.step.bend}</strong>
-          <span className="step-pull">
+          <span className="rehearsal-step-pull">
             <span className="small">pull to </span>
             <span className="figure">{angleInWords(stage.step.pulled)}</span>
           </span>
         </span>
-        <span className="step-set">{setUpInWords(stage)}</span>
+        <span className="rehearsal-step-set">{setUpInWords(stage)}</span>
         {trouble === null ? (
-          <span className="step-free">
+          <span className="rehearsal-step-free">
             <span aria-hidden="true">✓ </span>free
           </span>
         ) : (

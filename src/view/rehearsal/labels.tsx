@@ -15,7 +15,8 @@ export function rehearsalLabels(solids: readonly Solid[], { step }: Stage, ends:
       : [
           {
             key: 'hit',
-            at: [step.hit.at],
+            // Over its sign, or under it.
+            at: (pixelsPerMm) => [step.hit!.at, addScaled(step.hit!.at, [0, 0, 1], -68 / pixelsPerMm)],
             shift: [0, -34],
             rank: 0,
             look: 'dimension',
@@ -32,7 +33,7 @@ export function rehearsalLabels(solids: readonly Solid[], { step }: Stage, ends:
       return [
         {
           key: `solid ${solid.name}`,
-          at: [nameplace(solid.shape)],
+          at: nameplaces(solid.shape),
           // What holds the tube is named below it, where nothing swings.
           shift: [0, solid.part === 'room' ? 0 : 34],
           rank: solid.part === 'room' ? 4 : 5,
@@ -44,14 +45,17 @@ export function rehearsalLabels(solids: readonly Solid[], { step }: Stage, ends:
   ];
 }
 
-/** On top of a solid, and at a man's height on a wall. */
-function nameplace(shape: Solid['shape']): Vec3 {
+/** On top of a solid; along the foot of a wall, where there is room. */
+function nameplaces(shape: Solid['shape']): readonly Vec3[] {
   switch (shape.kind) {
     case 'box':
-      return shape.axes.reduce((at, axis, k) => addScaled(at, axis, axis[2] * shape.half[k]!), shape.centre);
+      return [shape.axes.reduce((at, axis, k) => addScaled(at, axis, axis[2] * shape.half[k]!), shape.centre)];
     case 'cylinder':
-      return addScaled(shape.centre, [0, 0, 1], shape.halfHeight);
-    case 'plane':
-      return addScaled(shape.point, [0, 0, 1], Math.abs(shape.normal[2]) < 0.5 ? 1700 : 0);
+      return [addScaled(shape.centre, [0, 0, 1], shape.halfHeight)];
+    case 'plane': {
+      const [x, y] = shape.normal;
+      const foot: Vec3 = Math.hypot(x, y) < 0.5 ? shape.point : [shape.point[0], shape.point[1], 0];
+      return [0, 500, -500, 1000, -1000, 1500, -1500].map((along) => addScaled(foot, [y, -x, 0], along));
+    }
   }
 }

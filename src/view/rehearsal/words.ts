@@ -45,7 +45,7 @@ export function momentInWords(stages: readonly Stage[], { step, phase, angle }: 
   const { step: at } = stages[step]!;
   switch (phase) {
     case 'set':
-      return stages[step]!.turned ? 'turned end for end' : 'fed and rolled to the bend';
+      return stages[step]!.turned ? 'turned end for end' : 'fed and rolled';
     case 'bend':
       return `${angleInWords(angle)} of ${angleInWords(at.pulled)}`;
     case 'release':
@@ -119,7 +119,7 @@ export function verdictOf(rehearsal: Rehearsal): Verdict {
       ? 'Every order keeps free, whichever end is in front.'
       : `${free} of ${all} orders keep free, either end in front counted.`;
   if (isPlainProposed(rehearsal)) {
-    return { tone: 'free', head: 'Free as it comes: bend after bend, end A in front', why: counted };
+    return { tone: 'free', head: `Free as it comes: bend after bend, end ${plain[0]!.front} in front`, why: counted };
   }
   const first = plain.find(({ hit, cannotHold }) => hit !== null || cannotHold !== null);
   const trouble =

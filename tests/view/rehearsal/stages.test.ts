@@ -2,8 +2,10 @@ import { Vector3 } from 'three';
 import { describe, expect, it } from 'vitest';
 import { signedAngle } from '../../../src/core/geometry/angle.ts';
 import { placeAt } from '../../../src/core/geometry/path.ts';
-import { distance, rotateAbout, X_AXIS, type Vec3 } from '../../../src/core/geometry/vector.ts';
+import { distance, rotateAbout, X_AXIS, Z_AXIS, type Vec3 } from '../../../src/core/geometry/vector.ts';
+import type { BendStep } from '../../../src/core/job/types.ts';
 import type { Pose } from '../../../src/core/rehearse/types.ts';
+import { tapeSheet } from '../../../src/core/shop/tape.ts';
 import { onTheWay } from '../../../src/view/rehearsal/motion.ts';
 import { layStages } from '../../../src/view/rehearsal/rehearsed.ts';
 import { layWall, makeWall, ringsOf } from '../../../src/view/rehearsal/wall.ts';
@@ -79,15 +81,29 @@ describe.each(['left', 'right'] as const)('a bender that turns %s', (turns) => {
     }
   });
 
-  it("tells the solver's own rotation, clockwise as seen along the feed, to whichever side the machine bends", () => {
-    for (const order of [orders.plain, orders['out of the middle, turned end for end']]) {
-      for (const { step, from, roll } of layStages(tube, order).slice(1)) {
-        const between = tube.bends[Math.max(step.bend, from!) - 1]!.rotation;
-        expect(Math.abs(roll)).toBeCloseTo(Math.abs(between), 9);
+  it('shows each roll as the tape tells it, in any order of bending', () => {
+    const bends = [1, 2, 3, 4];
+    const all: readonly (readonly number[])[] = bends.flatMap((a) =>
+      bends.flatMap((b) =>
+        bends.flatMap((c) => bends.filter((d) => new Set([a, b, c, d]).size === 4).map((d) => [a, b, c, d])),
+      ),
+    );
+    expect(all).toHaveLength(24);
+    for (const [i, numbers] of all.entries()) {
+      // Each order with ends in front of its own; all sixteen ways come up.
+      const order = numbers.map((bend, k): BendStep => ({ bend, front: ((i * 5) >> k) & 1 ? 'A' : 'B' }));
+      const taped = tapeSheet(tube, { from: 'A', style: 'start', step: 1, order })!.steps;
+      const stages = layStages(
+        tube,
+        orderOf(
+          tube,
+          taped.map(({ bend, front, rotationFrom }) => [bend, front, rotationFrom]),
+        ),
+      );
+      for (const [k, { roll }] of stages.entries()) {
+        const off = signedAngle([1, 0, 0], rotateAbout([1, 0, 0], Z_AXIS, roll - taped[k]!.rotation), Z_AXIS);
+        expect(Math.abs(off), `${JSON.stringify(order)}, step ${k + 1}`).toBeLessThan(1e-9);
       }
-    }
-    for (const { step, roll } of layStages(tube, orders.plain).slice(1)) {
-      expect(roll).toBeCloseTo(tube.bends[step.bend - 1]!.rotation, 9);
     }
   });
 
