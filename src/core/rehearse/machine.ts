@@ -2,10 +2,10 @@
  * The machine as simple solids, for the die and the tube in it, and the room round it. Bender axes, mm.
  *
  * A rotary draw bender: the die turns about an upright axis, the clamp holds the tube's front to it and goes round
- * with it, the follower stands still and bears what is behind. No machine is drawn true: the die is a cylinder as wide
- * as the centreline, without its groove; the clamp and the follower are blocks on the outside of the tube, as long as
- * the straight that each needs; below the die a column goes down to the floor. The blocks stand BLOCK_GAP off the
- * tube, so that what they hold does not count as touched.
+ * with it, the follower stands still and bears what is behind. No machine is drawn true: the die is
+ * a core as wide as the floor of its groove, between two lips as wide as the centreline; the clamp and the follower are
+ * blocks on the outside of the tube, as long as the straight that each needs; below the die a column goes down to the
+ * floor. All stand BLOCK_GAP off the tube that they hold, so that this does not count as touched.
  */
 import { toRadians } from '../geometry/angle.ts';
 import { boxFrame } from '../geometry/solid-box.ts';
@@ -13,11 +13,11 @@ import { normalize, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector
 import type { Bender, Die, Section } from '../job/types.ts';
 import type { Solid } from './types.ts';
 
-/** mm, from the tube's surface to a block that holds it. */
+/** mm, from the tube's surface to what holds it. */
 export const BLOCK_GAP = 2;
 
 /** mm. How far the die stands over the tube, and under it. */
-const DIE_LIP = 5;
+const DIE_LIP = 10;
 
 /** +1 where the tube is bent to the left of the feed, -1 to the right: the sense about z in which the die turns. */
 export const sideOf = ({ turns }: Bender): 1 | -1 => (turns === 'left' ? 1 : -1);
@@ -39,6 +39,7 @@ export function machineOf(die: Die, section: Section): readonly Solid[] {
   const side = sideOf(bender);
   const [x, y, plane] = dieCentre(die, bender);
   const tubeRadius = section.outerDiameter / 2;
+  const grooveHalf = tubeRadius + BLOCK_GAP;
   const dieHalf = tubeRadius + DIE_LIP;
   /** Along x from `from` to `to`, as thick and as high as the tube. */
   const block = (from: number, to: number): Solid['shape'] => ({
@@ -47,22 +48,20 @@ export function machineOf(die: Die, section: Section): readonly Solid[] {
     half: [(to - from) / 2, tubeRadius, tubeRadius],
     axes: [X_AXIS, Y_AXIS, Z_AXIS],
   });
-  const columnHalf = Math.max(0, plane - dieHalf) / 2;
+  /** About the die's axis. */
+  const cylinder = (name: string, part: 'die' | 'column', radius: number, low: number, high: number): Solid => ({
+    name,
+    part,
+    turning: part === 'die',
+    shape: { kind: 'cylinder', centre: [x, y, (low + high) / 2], radius, halfHeight: (high - low) / 2 },
+  });
   return [
-    {
-      name: 'the die',
-      part: 'die',
-      turning: true,
-      shape: { kind: 'cylinder', centre: [x, y, plane], radius: die.centrelineRadius, halfHeight: dieHalf },
-    },
+    cylinder('the die', 'die', Math.max(0, die.centrelineRadius - grooveHalf), plane - dieHalf, plane + dieHalf),
+    cylinder("the die's upper lip", 'die', die.centrelineRadius, plane + grooveHalf, plane + dieHalf),
+    cylinder("the die's lower lip", 'die', die.centrelineRadius, plane - dieHalf, plane - grooveHalf),
     { name: 'the clamp', part: 'clamp', turning: true, shape: block(0, die.leastStraight) },
     { name: 'the follower', part: 'follower', turning: false, shape: block(-die.leastGrip, 0) },
-    {
-      name: 'the column',
-      part: 'column',
-      turning: false,
-      shape: { kind: 'cylinder', centre: [x, y, columnHalf], radius: die.centrelineRadius / 2, halfHeight: columnHalf },
-    },
+    cylinder('the column', 'column', die.centrelineRadius / 2, 0, Math.max(0, plane - dieHalf)),
     { name: 'the floor', part: 'floor', turning: false, shape: { kind: 'plane', point: [0, 0, 0], normal: Z_AXIS } },
   ];
 }

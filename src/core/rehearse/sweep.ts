@@ -5,8 +5,7 @@
  * never comes nearer (the front to the floor, to what turns with it and to what is round about the same axis) is asked
  * once. A tube that comes within TOUCH counts as touching; one that stays TOUCH + 0.03 mm off never does.
  *
- * In the tools' grip, and not asked about die, clamp and follower: the straights next to the bend. Nor is the arc that
- * follows such a straight asked about the die, whose groove it starts in: it only leads away from the die's axis.
+ * The straights next to the bend are not asked about clamp and follower, in whose grip they lie.
  */
 import type { Radians } from '../geometry/angle.ts';
 import { arcPiece } from '../geometry/path.ts';
@@ -153,7 +152,6 @@ function selfHit(front: Side, rear: Side, angle: Radians, around: Surroundings):
 }
 
 function exemptPieces({ part }: Solid, { held }: Side): number {
-  if (part === 'die') return held + 1;
   return part === 'clamp' || part === 'follower' ? held : 0;
 }
 

@@ -17,11 +17,16 @@ describe('machineOf', () => {
       ['right', -1],
     ] as const) {
       const { die, section } = bendable(SHAPE, { turns });
-      const solids = Object.fromEntries(machineOf(die, section).map((solid) => [solid.part, solid]));
+      const solids = Object.fromEntries(
+        machineOf(die, section).map((solid) => [solid.name.replace('the ', ''), solid]),
+      );
       const from = (part: string, x: number, y: number, z: number) => away([x, side * y, z], solids[part]!);
       // CLR 152.4, OD 44.45, bend plane at 900, 60 mm for the clamp, 150 for the follower.
       expect(from('die', 0, 152.4, 900)).toBe(0);
-      expect(from('die', 152.4 + 7, 152.4, 900)).toBeCloseTo(7, 9);
+      expect(from('die', 0, 22.225, 900)).toBeCloseTo(2, 9);
+      expect(from("die's upper lip", 152.4 + 7, 152.4, 930)).toBeCloseTo(7, 9);
+      expect(from("die's upper lip", 0, 10, 922.225)).toBeCloseTo(2, 9);
+      expect(from("die's lower lip", 0, 10, 877.775)).toBeCloseTo(2, 9);
       expect(from('clamp', 30, -22.225, 900)).toBeCloseTo(2, 9);
       expect(from('clamp', 61, -40, 900)).toBeCloseTo(1, 9);
       expect(from('clamp', -1, -40, 900)).toBeCloseTo(1, 9);
@@ -29,11 +34,8 @@ describe('machineOf', () => {
       expect(from('follower', -153, -40, 900)).toBeCloseTo(3, 9);
       expect(from('column', 0, 152.4, 1)).toBe(0);
       expect(from('floor', 0, 0, 900)).toBe(900);
-      expect(
-        Object.values(solids)
-          .filter(({ turning }) => turning)
-          .map(({ part }) => part),
-      ).toEqual(['die', 'clamp']);
+      const turning = Object.values(solids).filter((solid) => solid.turning);
+      expect(turning.map(({ part }) => part)).toEqual(['die', 'die', 'die', 'clamp']);
     }
   });
 

@@ -51,11 +51,8 @@ export function solidsAt({ die, section }: BendableTube, angle: number): readonl
 }
 
 /** What a part of the tube is let off: as far from the bend as it lies in the tools. */
-function letOff({ part }: Solid, path: Path): number {
-  const [first, second] = path.pieces;
-  if (part === 'die') return first!.length + (second?.length ?? 0);
-  return part === 'clamp' || part === 'follower' ? first!.length : -1;
-}
+const letOff = ({ part }: Solid, path: Path): number =>
+  part === 'clamp' || part === 'follower' ? path.pieces[0]!.length : -1;
 
 /**
  * For an angle the least distance from the tube's surface to machine, room and itself, as far as a place every `spacing` mm

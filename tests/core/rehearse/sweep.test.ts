@@ -8,7 +8,7 @@ import type { Hit } from '../../../src/core/rehearse/types.ts';
 import { degrees } from '../frame.ts';
 import { drawnTube, seeded } from './draws.ts';
 import { away, sampler, solidsAt } from './sampling.ts';
-import { bendable } from './tubes.ts';
+import { bendable, DIE } from './tubes.ts';
 
 const TOUCH = 0.1;
 /** What the sweep says it leaves open beyond that. */
@@ -59,6 +59,30 @@ describe('the sweep of one bend', () => {
       firstHit(bendable(shape, { planeHeight }), new Set([1]), { bend: 2, front: 'A' }, 1.5);
     expect(at(1074)).toMatchObject({ angle: 0, solid: 'the floor', by: 'front' });
     expect(at(1075)).toBeNull();
+  });
+
+  it('does not count as touched what the tools hold, nor a bend as near as the clamp allows, whichever way it goes', () => {
+    const ends = [
+      { bend: 1, front: 'B' },
+      { bend: 2, front: 'A' },
+    ] as const;
+    for (const rotation of [0, 30, 60, 90, 120, 180, -45, -90, -150]) {
+      for (const angle of [8, 45, 90]) {
+        for (const made of [8, 60, 100]) {
+          const shape = {
+            bends: [
+              { rotation: 0, angle: made },
+              { rotation, angle },
+            ],
+            straights: [300, DIE.leastStraight, 300],
+          };
+          const tube = bendable(shape, { planeHeight: 2000 });
+          for (const step of ends) {
+            expect(firstHit(tube, new Set([3 - step.bend]), step, pulledAngle(tube, step.bend))).toBeNull();
+          }
+        }
+      }
+    }
   });
 
   it('is tried on tubes that touch at once, on the way and never, with all parts of machine and room', () => {
