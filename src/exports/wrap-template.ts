@@ -168,12 +168,13 @@ function edges(wrap: Wrap, tall: number): Mark[] {
   ];
 }
 
-/** Ticks along the upper edge: every 5 degrees, longer at 10, with figures at 30. */
+/** Ticks along the upper edge: every 5 degrees, longer at 10, with figures at 30, or on a thin tube at 60. */
 function degrees(wrap: Wrap, tall: number): Mark[] {
   const first = Math.round((wrap.left * 180) / Math.PI);
+  const apart = toRadians(30) * wrap.radius < 8.5 ? 60 : 30;
   return Array.from({ length: 73 }, (_, i) => first + 5 * i).flatMap((degree): Mark[] => {
     const { x } = unroll(wrap, { phi: toRadians(degree), s: 0 });
-    const [long, figured] = [degree % 10 === 0, degree % 30 === 0];
+    const [long, figured] = [degree % 10 === 0, degree % apart === 0];
     const tick = line(
       'template',
       [
