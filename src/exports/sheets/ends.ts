@@ -74,13 +74,14 @@ function plateBlock({ letters }: Context, end: TubeEnd, width: number): Block {
   const turn = end.tip === null ? 0 : wrapHalfTurn((end.outer.indexOf(end.tip) * Math.PI) / 180);
   const half = width / 2;
   const [by, side = ''] = turnInWords(turn).split(' ');
+  const longest = shrunk(letters, `Longest ${by}`, half - 12, PLAIN + 0.6, true);
   const beside = shrunk(letters, `${side} from 0°`.trimStart(), half - 12, PLAIN);
   return {
     height: 13,
     draw: (left, top) => [
       ...angleBox(letters, left, top, half - 1, 'Saw set over, off square', over, true),
       ...dial({ x: left + half + 5.5, y: top - 6.4 }, 4.9, turn),
-      text(left + half + 12, top - 5.4, `Longest ${by}`, { size: PLAIN + 0.6, bold: true }),
+      text(left + half + 12, top - 5.4, longest.text, { size: longest.size, bold: true }),
       text(left + half + 12, top - 10.4, beside.text, { size: beside.size }),
     ],
   };

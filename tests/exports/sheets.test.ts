@@ -1,0 +1,416 @@
+/** sheets.pdf as pdf.js reads it, figure by figure against the fabrication file. */
+import { describe, expect, it } from 'vitest';
+import { derive, type Derived } from '../../src/core/derive.ts';
+import { distance, addScaled } from '../../src/core/geometry/vector.ts';
+import { readTapeView } from '../../src/core/shop/mark-words.ts';
+import { fabrication, type FabricationTube } from '../../src/exports/fabrication.ts';
+import { plainPrint, unwatched, type Going } from '../../src/exports/files.ts';
+import { sheetsPdf, type SheetSettings } from '../../src/exports/sheets/sheets.ts';
+import { latticeOf } from '../bench/lattice.ts';
+import { demoText } from '../command-line.ts';
+import { fonts } from './fonts.ts';
+import { derivedFrom } from './jobs.ts';
+import { readPdf, type Printed, type ReadPage } from './pdf.ts';
+
+const plain: SheetSettings = { ...plainPrint, tape: readTapeView(null) };
+
+const printed = async (derived: Derived, change: Partial<SheetSettings> = {}, going: Going = unwatched) =>
+  (await sheetsPdf(derived, fonts, { ...plain, ...change }, going)).bytes;
+
+const IN = 25.4;
+
+/** "14 ³⁄₁₆ in" or "368.3 mm" in mm: Unicode's own compatibility forms turn the fraction into plain figures. */
+function lengthRead(text: string): number {
+  const folded = text.normalize('NFKC').replace('−', '-').replace('≈', '').trim();
+  const parts = /^(-?)(\d+(?:\.\d+)?)?(?: ?(\d+)⁄(\d+))?(?: (in|mm))?$/u.exec(spaced(folded));
+  if (parts === null) throw new Error(`no length: ${text}`);
+  const [, sign, whole = '0', over, under, unit = 'in'] = parts;
+  const count = Number(whole) + (over === undefined ? 0 : Number(over) / Number(under));
+  return (sign === '-' ? -1 : 1) * count * (unit === 'in' ? IN : 1);
+}
+
+/** A fraction alone has no whole number before it. */
+const spaced = (text: string): string => text.replace(/^(-?)(\d+)⁄/u, '$10 $2⁄');
+
+const angleRead = (text: string): number => Number(text.replace('−', '-').replace('°', ''));
+
+/** The words that stand under a heading: same left edge, next line. */
+function under(page: ReadPage, heading: string): Printed[] {
+  const heads = page.texts.filter(({ text }) => text === heading);
+  return heads.map((head) => {
+    const below = page.texts.filter(({ x, y }) => Math.abs(x - head.x) < 0.3 && y < head.y && head.y - y < 9);
+    return below.toSorted((a, b) => b.y - a.y)[0]!;
+  });
+}
+
+/** Those of end A's column and of end B's, from the top down over all sheets of the tube. */
+function perEnd(pages: readonly ReadPage[], heading: string): readonly [string[], string[]] {
+  const ends: [string[], string[]] = [[], []];
+  for (const page of pages)
+    for (const figure of under(page, heading)) ends[figure.x < page.width / 2 - 1 ? 0 : 1].push(figure.text);
+  return ends;
+}
+
+/** The pages of each tube, by its number at the foot. */
+function tubePages(pages: readonly ReadPage[]): ReadonlyMap<number, readonly ReadPage[]> {
+  const byTube = new Map<number, ReadPage[]>();
+  for (const page of pages) {
+    const foot = page.texts.flatMap(({ text }) => /^Tube (\d+) of \d+$/u.exec(text) ?? [])[1];
+    if (foot !== undefined) byTube.set(Number(foot), [...(byTube.get(Number(foot)) ?? []), page]);
+  }
+  return byTube;
+}
+
+const demo = derivedFrom(demoText());
+const demoSheets = printed(demo).then((bytes) => readPdf(bytes));
+const MM_DEMO = derivedFrom(JSON.stringify({ ...demo.job, lengthUnit: 'mm' }));
+
+/** Half a step of what is shown: 1/32 in or 0.1 mm, of angles 0.1 degrees. */
+const withinLength = (unit: string) => (unit === 'in' ? IN / 64 : 0.05) + 1e-6;
+const WITHIN_ANGLE = 0.05 + 1e-9;
+
+function expectLength(shown: string, mm: number, unit: string, what: string) {
+  expect(Math.abs(lengthRead(shown) - mm), `${what}: ${shown} for ${mm}`).toBeLessThanOrEqual(withinLength(unit));
+}
+
+function expectAngle(shown: string, degrees: number, what: string) {
+  expect(Math.abs(angleRead(shown) - degrees), `${what}: ${shown} for ${degrees}`).toBeLessThanOrEqual(WITHIN_ANGLE);
+}
+
+/** "35.0° clockwise", "180°", signed as the fabrication file does. */
+function turnRead(words: string): number {
+  const [, size, side] = /([\d.]+)°(?: (clockwise|anticlockwise))?/u.exec(words)!;
+  return side === 'anticlockwise' ? -Number(size) : Number(size);
+}
+
+describe.each([
+  ['in', demo],
+  ['mm', MM_DEMO],
+] as const)('every figure of the demo in %s is that of the fabrication file', (unit, derived) => {
+  const file = fabrication(derived);
+  const read = derived === demo ? demoSheets : printed(derived).then((bytes) => readPdf(bytes));
+  const sheetsOf = async ({ number }: FabricationTube) => tubePages((await read).pages).get(number)!;
+  const figureUnder = async (tube: FabricationTube, heading: string) =>
+    under((await sheetsOf(tube))[0]!, heading)[0]!.text;
+
+  it('has a sheet for every tube, in order, each with its name', async () => {
+    const pages = tubePages((await read).pages);
+    expect([...pages.keys()]).toEqual(file.tubes.map(({ number }) => number));
+    for (const { number, name } of file.tubes) {
+      const texts = pages.get(number)![0]!.texts.map(({ text }) => text);
+      expect(texts[0]).toBe(String(number));
+      expect(texts.slice(1, 4).join(' ')).toContain(name);
+    }
+  });
+
+  it('lengths: blank, tip to tip, throat to throat, node to node, corner to corner', async () => {
+    for (const tube of file.tubes) {
+      const [a, b] = tube.ends;
+      const page = (await sheetsOf(tube))[0]!;
+      const blanks = page.texts.filter(({ size, text }) => size > 8.9 && / (in|mm)$/u.test(text));
+      expect(blanks).toHaveLength(1);
+      expectLength(blanks[0]!.text, tube.blankLength, unit, `${tube.name} blank`);
+      expectLength(await figureUnder(tube, 'Node to node'), tube.developedLength, unit, `${tube.name} axis`);
+      expectLength(await figureUnder(tube, 'Corner to corner'), tube.sharpCornerLength, unit, `${tube.name} corners`);
+      const tips = tube.developedLength - a.tip! - b.tip!;
+      expectLength(await figureUnder(tube, 'Tip to tip'), tips, unit, `${tube.name} tips`);
+      const throats = tube.developedLength - a.throat! - b.throat!;
+      expectLength(await figureUnder(tube, 'Throat to throat'), throats, unit, `${tube.name} throats`);
+      expect(page.texts.map(({ text }) => text).join(' ')).toContain(`${tube.mass.toFixed(2)} kg`);
+    }
+  });
+
+  it('bends: mark from the blank’s end A, rotation, net, pull, straights', async () => {
+    let bends = 0;
+    for (const tube of file.tubes) {
+      const pages = await sheetsOf(tube);
+      // The four main figures of a row share a baseline; boxes for angles at the ends hold one each.
+      const rows = pages.flatMap(({ texts }) => {
+        const main = texts.filter(({ size }) => Math.abs(size - 7) < 0.05);
+        const baselines = [...new Set(main.map(({ y }) => Math.round(y * 10)))];
+        const lines = baselines.map((line) => main.filter(({ y }) => Math.round(y * 10) === line));
+        return lines
+          .map((line) => line.toSorted((a, b) => a.x - b.x))
+          .filter((line) => line.length === 4 && line[0]!.x > 15);
+      });
+      expect(rows).toHaveLength(tube.bends.length);
+      const fromNode = tube.ends[0].allowance - tube.ends[0].tip!;
+      tube.bends.forEach((bend, i) => {
+        const [mark, rotation, net, pull] = rows[i]!.map(({ text }) => text) as [string, string, string, string];
+        const off = Math.abs(lengthRead(unit === 'in' ? mark : `${mark} mm`) - (bend.start + fromNode));
+        expect(off, `${tube.name} bend ${i + 1}`).toBeLessThanOrEqual((unit === 'in' ? IN / 32 : 0.5) + 1e-6);
+        if (i === 0) expect(rotation).toBe('–');
+        else expectAngle(rotation, bend.rotation, `${tube.name} rotation ${i + 1}`);
+        expectAngle(net, bend.angle, `${tube.name} net ${i + 1}`);
+        expectAngle(pull, bend.machineAngle!, `${tube.name} pull ${i + 1}`);
+        bends += 1;
+      });
+      const words = pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
+      const straights = [...words.matchAll(/(?:straight from (?:node A|bend \d+)|to node B) (−?[\d.]+) (in|mm)/gu)];
+      expect(straights).toHaveLength(tube.bends.length === 0 ? 0 : tube.straights.length);
+      const inOrder = straights.map(([, figure]) => Number(figure!.replace('−', '-')) * (unit === 'in' ? IN : 1));
+      inOrder.forEach((shown, i) => expect(Math.abs(shown - tube.straights[i]!)).toBeLessThanOrEqual(0.0501));
+      // The stick repeats the marks and the angles.
+      tube.bends.forEach((bend, i) => {
+        expect(words).toContain(`${i + 1} · ${bend.angle.toFixed(1)}°`);
+        expect(words).toContain(`${i + 1}: ${rows[i]![0]!.text}`);
+      });
+    }
+    expect(bends).toBe(file.tubes.reduce((sum, tube) => sum + tube.bends.length, 0));
+    expect(bends).toBeGreaterThan(8);
+  });
+
+  it('ends: tip, throat, allowance, both angles by name, clocking, saw, depth, offset', async () => {
+    let cuts = 0;
+    for (const tube of file.tubes) {
+      const pages = await sheetsOf(tube);
+      const column = (heading: string) => perEnd(pages, heading);
+      tube.ends.forEach((end, which) => {
+        const what = `${tube.name} end ${which === 0 ? 'A' : 'B'}`;
+        const side = (heading: string): string[] => column(heading)[which]!;
+        expectLength(side('Tip, from node')[0]!, end.tip!, unit, `${what} tip`);
+        expectLength(side('Throat, from node')[0]!, end.throat!, unit, `${what} throat`);
+        expectLength(side('Allowance')[0]!, end.allowance, unit, `${what} allowance`);
+        const off = side('Off square: set notcher');
+        const included = side('Included: between tubes');
+        const [saws, depths, offsets] = [side('Hole saw'), side('Saw depth'), side('Axis offset')];
+        const turns = pages.flatMap((page) =>
+          page.texts
+            .filter(({ text, x }) => text.startsWith('Turn ') && x < page.width / 2 === (which === 0))
+            .map(({ text }) => text),
+        );
+        for (const list of [off, included, saws, depths, offsets, turns])
+          expect(list, what).toHaveLength(end.cuts.length);
+        end.cuts.forEach((cut, i) => {
+          expectAngle(off[i]!, cut.offSquare, `${what} off square`);
+          expectAngle(included[i]!, cut.includedAngle, `${what} included`);
+          const turn = turnRead(turns[i]!);
+          const apart = Math.abs(turn - cut.clocking);
+          expect(Math.min(apart, 360 - apart), `${what} clocking`).toBeLessThanOrEqual(WITHIN_ANGLE);
+          expectLength(saws[i]!, cut.sawDiameter, unit, `${what} saw`);
+          expectLength(depths[i]!, cut.sawDepth!, unit, `${what} depth`);
+          if (offsets[i] === 'none') expect(Math.abs(cut.axisOffset)).toBeLessThan(0.005);
+          else expectLength(offsets[i]!, Math.abs(cut.axisOffset), unit, `${what} offset`);
+          cuts += 1;
+        });
+      });
+    }
+    expect(cuts).toBeGreaterThan(30);
+  });
+
+  it('check dimensions: end to end, from the fabrication file’s places', async () => {
+    for (const tube of file.tubes.filter(({ bends }) => bends.length > 0)) {
+      const pages = await sheetsOf(tube);
+      const [a, b] = tube.ends;
+      const sawn = (end: typeof a, corner: (typeof tube.corners)[number]) =>
+        addScaled(corner, end.direction, end.tip! - end.allowance);
+      const chord = distance(sawn(a, tube.corners[0]!), sawn(b, tube.corners.at(-1)!));
+      const page = pages.find(({ texts }) => texts.some(({ text }) => text.startsWith('End to end, centre')))!;
+      const name = page.texts.find(({ text }) => text.startsWith('End to end, centre'))!;
+      const beside = page.texts.filter(({ x, y, size }) => size > 5 && x > name.x && Math.abs(y - name.y) < 3);
+      expectLength(beside.toSorted((p, q) => p.x - q.x)[0]!.text, chord, unit, `${tube.name} chord`);
+    }
+  });
+
+  it('the table: number, name, blank, mass', async () => {
+    const covers = (await read).pages.filter(({ texts }) =>
+      texts.some(({ text }) => text === 'Key drawing and tube table'),
+    );
+    const rows = covers.flatMap(({ texts }) => texts).map(({ text }) => text);
+    for (const tube of file.tubes) {
+      const start = rows.findIndex(
+        (text, i) => text === String(tube.number) && rows[i + 1] !== undefined && tube.name.startsWith(rows[i + 1]!),
+      );
+      expect(start, tube.name).toBeGreaterThan(-1);
+      const row = rows.slice(start, start + 10);
+      const mass = row.indexOf(`${tube.mass.toFixed(2)} kg`);
+      expect(mass).toBeGreaterThan(4);
+      const blank = row[mass - 1]!;
+      expectLength(unit === 'in' ? blank : `${blank} mm`, tube.blankLength, unit, `${tube.name} in the table`);
+    }
+    const mass = file.tubes.reduce((sum, tube) => sum + tube.mass, 0).toFixed(1);
+    expect(rows.join(' ')).toContain(`All: 28 blanks`);
+    expect(rows.join(' ')).toContain(`${mass} kg when coped`);
+  });
+});
+
+describe('the cover', () => {
+  it('numbers every tube in the isometric view and carries findings, what was not checked, and who decides', async () => {
+    const { pages } = await demoSheets;
+    const [first] = pages;
+    const numbers = first!.texts.filter(({ size, y }) => size < 3.2 && y > 150).map(({ text }) => text.trim());
+    for (const { number } of demo.tubes) expect(numbers).toContain(String(number));
+    const words = pages
+      .flatMap(({ texts }) => texts.map(({ text }) => text))
+      .join(' ')
+      .replace(/\s+/gu, ' ');
+    expect(words).toContain('Strength. No load has been put on this frame.');
+    for (const { message } of demo.findings) expect(words).toContain(message.slice(0, 60));
+    for (const page of pages)
+      expect(page.texts.map(({ text }) => text)).toContain(
+        'The rule book, the inspector and licensed practice decide. This program is no approval.',
+      );
+    expect(words).not.toMatch(/\bsafe\b|\blegal\b/u);
+  });
+});
+
+describe('paper and letters', () => {
+  // ISO 216 and ANSI/ASME Y14.1.
+  it.each([
+    ['a4', 210, 297],
+    ['letter', 215.9, 279.4],
+  ] as const)('%s is %d x %d mm', async (paper, width, height) => {
+    for (const page of (await readPdf(await printed(demo, { paper }))).pages) {
+      expect(page.width).toBeCloseTo(width, 2);
+      expect(page.height).toBeCloseTo(height, 2);
+    }
+  });
+
+  it('needs one sheet a tube for nearly all of the demo', async () => {
+    for (const paper of ['a4', 'letter'] as const) {
+      const pages = tubePages((await readPdf(await printed(demo, { paper }))).pages);
+      const more = [...pages.values()].filter((sheets) => sheets.length > 1);
+      expect(more.length).toBeLessThanOrEqual(3);
+      expect(Math.max(...[...pages.values()].map(({ length }) => length))).toBe(2);
+    }
+  });
+
+  it('embeds its two typefaces, holds no script and no link, and is the same bytes each time', async () => {
+    const bytes = await printed(demo);
+    const { pages, scripts } = await readPdf(bytes, true);
+    expect(scripts).toBe(false);
+    for (const { faces, annotations } of pages) {
+      expect(annotations).toBe(0);
+      for (const { name, embedded } of faces) {
+        expect(name).toMatch(/^[A-Z]{6}\+DejaVuSansCondensed(-Bold)?$/u);
+        expect(embedded).toBe(true);
+      }
+    }
+    expect(Buffer.compare(Buffer.from(bytes), Buffer.from(await printed(demo)))).toBe(0);
+  });
+
+  it('prints nothing too small to read: figures 2.2 mm high, fractions too, and main figures 5 mm', async () => {
+    // Heights of the typeface's figures, from the font file: 1493 and 867 of 2048.
+    for (const { texts } of (await demoSheets).pages) {
+      for (const { text, size } of texts) {
+        expect(size * (1493 / 2048), text).toBeGreaterThanOrEqual(2.2);
+        if (/[⁰¹²³⁴-⁹]⁄/u.test(text)) expect(size * (867 / 2048), text).toBeGreaterThanOrEqual(2.2);
+      }
+      const main = texts.filter(({ size }) => size > 6.9);
+      expect(main.every(({ size }) => size * (1493 / 2048) >= 5)).toBe(true);
+    }
+  });
+});
+
+describe('ways of measuring', () => {
+  it.each([
+    ['A', 'Hook the tape over the blank’s end A'],
+    ['B', 'Hook the tape over the blank’s end B'],
+    ['middle', 'Draw a line round the tube'],
+  ] as const)('from %s says where zero is', async (from, words) => {
+    const { pages } = await readPdf(await printed(demo, { tape: { from, style: 'tangents', fine: true } }));
+    const hoop = tubePages(pages).get(1)!;
+    const texts = hoop.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
+    expect(texts).toContain(words);
+    expect(texts.match(/starts/gu)!.length).toBeGreaterThanOrEqual(4);
+  });
+});
+
+describe('what must not be made', () => {
+  it('says so in place of "cut the blank to", with the reason and where the rule is from', async () => {
+    const dies = demo.job.dies.map((die) => ({ ...die, leastStraight: 5000 }));
+    const broken = derivedFrom(JSON.stringify({ ...demo.job, dies }));
+    const hoop = tubePages((await readPdf(await printed(broken))).pages).get(1)!;
+    const words = hoop[0]!.texts.map(({ text }) => text).join(' ');
+    expect(words).toContain('NOT TO BE CUT');
+    expect(words).not.toContain('Cut the blank to');
+    expect(words).toContain('to clamp on');
+    expect(words).toContain('(common practice)');
+  });
+
+  it('names the mirror twin, on both sheets', async () => {
+    const pages = tubePages((await demoSheets).pages);
+    const twins = demo.tubes.filter(({ twinOf }) => twinOf !== null);
+    expect(twins.length).toBeGreaterThan(4);
+    for (const twin of twins) {
+      const own = demo.byId.get(twin.twinOf!)!;
+      const wordsOf = (number: number) =>
+        pages
+          .get(number)![0]!
+          .texts.map(({ text }) => text)
+          .join(' ');
+      expect(wordsOf(own.number)).toContain('Make one of each, not two of this.');
+      expect(wordsOf(own.number)).toContain(`Mirror image: ${twin.number} ${twin.name}`);
+      expect(wordsOf(twin.number)).toContain(`Mirror image: ${own.number} ${own.name}`);
+    }
+  });
+});
+
+/** A job file may come from a stranger. */
+const BAD_NAMES: readonly string[] = [
+  `quote " ' < > & (a) \\ %PDF \\(b\\)`,
+  'W'.repeat(300),
+  '\u202eright to left\u202c עמוד ראשי عمود',
+  'line\nbreak\r\nand\ttab\u2028more',
+  'weld 🔥 👩‍🏭 here',
+  '=cmd()|calc',
+  '../../etc/passwd',
+  'tube name '.repeat(30),
+  '\u0000\u0007\ud800 end',
+  '',
+];
+
+describe('names from anywhere', () => {
+  // Every kind of name at every kind of thing, the next one each time.
+  it.each([0, 1, 2, 7])('nothing breaks, nothing leaves the page, beginning with name %d', async (shift) => {
+    const job = JSON.parse(demoText()) as Record<string, { name?: string; material?: string; batch?: string }[]>;
+    const nameOf = (i: number) => BAD_NAMES[(i + shift) % BAD_NAMES.length]!;
+    for (const list of ['members', 'nodes', 'sections', 'dies'])
+      job[list]!.forEach((record, i) => (record.name = nameOf(i)));
+    job.sections!.forEach((section, i) => (section.material = nameOf(i)));
+    job.members!.forEach((member, i) => (member.batch = nameOf(i + 1)));
+    const derived = derivedFrom(JSON.stringify({ ...job, name: nameOf(0) }));
+    // The narrower of the two papers.
+    const { pages, scripts } = await readPdf(await printed(derived));
+    expect(scripts).toBe(false);
+    expect(tubePages(pages).size).toBe(derived.tubes.length);
+    for (const { width, height, texts, annotations } of pages) {
+      expect(annotations).toBe(0);
+      for (const { text, x, y, width: wide, size } of texts) {
+        // The margin is 10 mm; a letter hangs a quarter of its body below its line and rises less than a body over it.
+        expect(x, text).toBeGreaterThanOrEqual(9.9);
+        expect(x + wide, text).toBeLessThanOrEqual(width - 9.9);
+        expect(y - size / 4, text).toBeGreaterThanOrEqual(8);
+        expect(y + size, text).toBeLessThanOrEqual(height - 6);
+      }
+    }
+  });
+
+  it('puts a box where the typeface has no sign', async () => {
+    const job = JSON.parse(demoText()) as { members: { name: string }[] };
+    job.members[0]!.name = 'a漢b';
+    const hoop = tubePages((await readPdf(await printed(derivedFrom(JSON.stringify(job))))).pages).get(1)!;
+    expect(hoop[0]!.texts.map(({ text }) => text)).toContain('a□b');
+  });
+});
+
+describe('long jobs', () => {
+  it('tells how far it is for the cover and each tube, and ends where it is told to', async () => {
+    const told: string[] = [];
+    await printed(demo, {}, async (done, total) => void told.push(`${done}/${total}`));
+    expect(told).toEqual(Array.from({ length: 30 }, (_, i) => `${i}/29`));
+    let asked = 0;
+    const stop: Going = () => (++asked < 4 ? Promise.resolve() : Promise.reject(new Error('stopped')));
+    await expect(printed(demo, {}, stop)).rejects.toThrow('stopped');
+    expect(asked).toBe(4);
+  });
+
+  it('prints 200 tubes, each with its sheet and its number on the key drawing', async () => {
+    const derivation = derive(latticeOf(200));
+    if (!derivation.ok) throw new Error('the lattice does not derive');
+    const { pages } = await readPdf(await printed(derivation.value));
+    expect(tubePages(pages).size).toBe(200);
+    const numbers = new Set(pages[0]!.texts.map(({ text }) => text.trim()));
+    expect(derivation.value.tubes.filter(({ number }) => !numbers.has(String(number)))).toHaveLength(0);
+  });
+});
