@@ -25,30 +25,33 @@ const CROSS = 4;
 export function tiled(marks: readonly Mark[], { width, height }: Size, room: Size): Tile[] {
   const columns = countOf(width, room.width);
   const rows = countOf(height, room.height);
-  const [across, down] = [room.width - OVERLAP, room.height - OVERLAP];
-  const tiles: Tile[] = [];
-  for (let row = 0; row < rows; row++) {
-    for (let column = 0; column < columns; column++) {
-      const left = column * across;
-      const top = height - row * down;
-      const box = { left, right: left + room.width, bottom: top - room.height, top };
-      if (!clipped(marks, ownPart(box, row, column, rows, columns)).some((mark) => mark.kind !== 'words')) continue;
-      const drawn = clipped(marks, box);
-      const joints = jointMarks(row, column, rows, columns, room);
-      tiles.push({ name: tileName(row, column), box, marks: [...moved(drawn, -box.left, -box.bottom), ...joints] });
-    }
-  }
-  return tiles;
+  const grid: Grid = { rows, columns, room };
+  const all = Array.from({ length: rows * columns }, (_, i) => {
+    const [row, column] = [Math.floor(i / columns), i % columns];
+    const left = column * (room.width - OVERLAP);
+    const top = height - row * (room.height - OVERLAP);
+    const box = { left, right: left + room.width, bottom: top - room.height, top };
+    return { row, column, name: tileName(row, column), box };
+  });
+  const drawnOn = all.filter(({ row, column, box }) =>
+    clipped(marks, ownPart(box, row, column, grid)).some((mark) => mark.kind !== 'words'),
+  );
+  const names = new Set(drawnOn.map(({ name }) => name));
+  return drawnOn.map(({ row, column, name, box }) => ({
+    name,
+    box,
+    marks: [...moved(clipped(marks, box), -box.left, -box.bottom), ...jointMarks(row, column, names, room)],
+  }));
+}
+
+interface Grid {
+  readonly rows: number;
+  readonly columns: number;
+  readonly room: Size;
 }
 
 /** What lies on this side of the joints: what lies beyond them is seen on a neighbour. */
-const ownPart = (
-  { left, right, bottom, top }: Box2,
-  row: number,
-  column: number,
-  rows: number,
-  columns: number,
-): Box2 => ({
+const ownPart = ({ left, right, bottom, top }: Box2, row: number, column: number, { rows, columns }: Grid): Box2 => ({
   left: left + (column > 0 ? OVERLAP / 2 : 0),
   right: right - (column < columns - 1 ? OVERLAP / 2 : 0),
   bottom: bottom + (row < rows - 1 ? OVERLAP / 2 : 0),
@@ -59,15 +62,18 @@ const countOf = (length: number, room: number): number => Math.max(1, Math.ceil(
 
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 
-/** A1, B1 ... Z1, AA1. */
+/** A1, B1 ... Z1, AA1; outside the drawing a name that no tile has. */
 function tileName(row: number, column: number): string {
-  const letters = row < 26 ? LETTERS[row]! : `${LETTERS[Math.floor(row / 26) - 1]!}${LETTERS[row % 26]!}`;
+  const letters = row < 26 ? (LETTERS[row] ?? '') : `${LETTERS[Math.floor(row / 26) - 1]!}${LETTERS[row % 26]!}`;
   return `${letters}${column + 1}`;
 }
 
-function jointMarks(row: number, column: number, rows: number, columns: number, room: Size): Mark[] {
+/** Towards the neighbours that there are. */
+function jointMarks(row: number, column: number, names: ReadonlySet<string>, room: Size): Mark[] {
   const middle = OVERLAP / 2;
   const here = tileName(row, column);
+  const [left, right] = [tileName(row, column - 1), tileName(row, column + 1)];
+  const [above, below] = [tileName(row - 1, column), tileName(row + 1, column)];
   const upright = (x: number, pair: string): Mark[] => [
     line(
       'joints',
@@ -91,10 +97,10 @@ function jointMarks(row: number, column: number, rows: number, columns: number, 
     ...[0.2, 0.8].flatMap((share) => cross({ x: share * room.width, y }, pair)),
   ];
   return [
-    ...(column > 0 ? upright(middle, `${tileName(row, column - 1)}–${here}`) : []),
-    ...(column < columns - 1 ? upright(room.width - middle, `${here}–${tileName(row, column + 1)}`) : []),
-    ...(row > 0 ? level(room.height - middle, `${tileName(row - 1, column)}–${here}`) : []),
-    ...(row < rows - 1 ? level(middle, `${here}–${tileName(row + 1, column)}`) : []),
+    ...(names.has(left) ? upright(middle, `${left}–${here}`) : []),
+    ...(names.has(right) ? upright(room.width - middle, `${here}–${right}`) : []),
+    ...(names.has(above) ? level(room.height - middle, `${above}–${here}`) : []),
+    ...(names.has(below) ? level(middle, `${here}–${below}`) : []),
   ];
 }
 
