@@ -4,16 +4,14 @@
  */
 import { lazy, Suspense, useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
-import type { TubeRef } from '../core/job/types.ts';
 import type { Station } from '../store/types.ts';
-import { useWorkspace, workspace } from '../store/workspace.ts';
+import { useWorkspace } from '../store/workspace.ts';
 import ChecksStation from '../ui/checks/ChecksStation.tsx';
 import FrameStation from '../ui/frame/FrameStation.tsx';
 import BendRun from '../ui/run/BendRun.tsx';
-import { readOpenRun, RunOpener, tubeOfRun } from '../ui/run/open-run.ts';
+import { tubeOfRun, useOpenRun } from '../ui/run/open-run.ts';
 import ShopBench from '../ui/shop/ShopBench.tsx';
 import ShopStation from '../ui/shop/ShopStation.tsx';
-import { useKept } from '../ui/kept.ts';
 import SurveyStation from '../ui/survey/SurveyStation.tsx';
 import { useNarrow } from '../ui/useNarrow.ts';
 import { Band } from './Band.tsx';
@@ -46,9 +44,8 @@ export function App(): ReactNode {
   const narrow = useNarrow();
   const [sheet, showSheet] = useState<SheetName | null>(null);
   // A bend run lies over the Shop, and the bay keeps its view under it.
-  const [open, keepOpen] = useKept('run', readOpenRun);
+  const open = useOpenRun();
   const bent = useWorkspace((state) => (state.station === 'shop' ? tubeOfRun(open, state.derived) : null));
-  const openRun = (tube: TubeRef): void => keepOpen({ job: workspace.getState().job.name, tube });
 
   useEffect(() => {
     const answer = (event: KeyboardEvent): void => answerKey(event, showSheet);
@@ -65,7 +62,7 @@ export function App(): ReactNode {
       {bent !== null && (
         <div className="run-page">
           <Boundary part="The bend run">
-            <BendRun tube={bent} onLeave={() => keepOpen(null)} />
+            <BendRun tube={bent} />
           </Boundary>
         </div>
       )}
@@ -82,9 +79,7 @@ export function App(): ReactNode {
           <main className="panel">
             {ready ? (
               <Boundary part="This station">
-                <RunOpener value={openRun}>
-                  <Panel />
-                </RunOpener>
+                <Panel />
               </Boundary>
             ) : (
               <Waiting />

@@ -1,5 +1,5 @@
 /** A tube as it was bent, beside what was planned: its bends, its far end, and in the Shop the way into its run. */
-import type { ReactNode } from 'react';
+import { useEffect, useRef, type ReactNode } from 'react';
 import { findRun } from '../../core/edit/bent.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import type { BentTube } from '../../core/job/types.ts';
@@ -11,17 +11,25 @@ import { useWorkspace } from '../../store/workspace.ts';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../Section.tsx';
 import { useTape } from '../shop/TapeParts.tsx';
-import { useRunOpener } from './open-run.ts';
+import { forgetRun, openRun, useOpenRun } from './open-run.ts';
 import { titleOf, wayInWords } from './run-words.ts';
 import './run.css';
 
 /** In the Shop: the way into the tube's run. */
 export function BendKey({ tube }: { tube: SolvedTube }): ReactNode {
   const begun = useWorkspace((state) => findRun(state.job, tube.id) !== undefined);
-  const open = useRunOpener();
+  const left = useOpenRun();
+  const key = useRef<HTMLButtonElement>(null);
+  const back = left?.left === true && left.tube === tube.id;
+  // Whoever comes back stands where they went in.
+  useEffect(() => {
+    if (!back) return;
+    key.current?.focus();
+    forgetRun();
+  }, [back]);
   if (tube.bends.length === 0) return null;
   return (
-    <button type="button" className="press press-live run-door" onClick={() => open(tube.id)}>
+    <button ref={key} type="button" className="press press-live run-door" onClick={() => openRun(tube.id)}>
       {begun ? 'On with the bend run' : 'Bend this tube'}
     </button>
   );

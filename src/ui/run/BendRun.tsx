@@ -16,6 +16,7 @@ import { ClampStep } from './ClampStep.tsx';
 import { CutStep, MarkStep } from './PrepareSteps.tsx';
 import { PullStep } from './PullStep.tsx';
 import { ReadStep } from './ReadStep.tsx';
+import { leaveRun } from './open-run.ts';
 import { RunStart } from './RunStart.tsx';
 import { RunStrip } from './RunStrip.tsx';
 import { changeInWords, spokenOf, titleOf } from './run-words.ts';
@@ -24,14 +25,14 @@ import '../shop/shop.css';
 import '../shop/sheet.css';
 import './run.css';
 
-export default function BendRun({ tube: reference, onLeave }: { tube: TubeRef; onLeave: () => void }): ReactNode {
+export default function BendRun({ tube: reference }: { tube: TubeRef }): ReactNode {
   const tube = useWorkspace((state) => state.derived.byId.get(reference));
   const run = useWorkspace((state) => findRun(state.job, reference));
   if (tube === undefined) return null;
   return (
     <div className="run">
       <header className="run-head">
-        <button type="button" className="press run-back" onClick={onLeave}>
+        <button type="button" className="press run-back" onClick={() => leaveRun(reference)}>
           <span aria-hidden="true">‹ </span>Shop
         </button>
         <h2>
@@ -39,7 +40,7 @@ export default function BendRun({ tube: reference, onLeave }: { tube: TubeRef; o
           <span className="run-name">{tube.name}</span>
         </h2>
       </header>
-      <Body key={tube.id} tube={tube} run={run} onLeave={onLeave} />
+      <Body key={tube.id} tube={tube} run={run} />
     </div>
   );
 }
@@ -47,10 +48,9 @@ export default function BendRun({ tube: reference, onLeave }: { tube: TubeRef; o
 interface BodyProps {
   readonly tube: SolvedTube;
   readonly run: BentTube | undefined;
-  readonly onLeave: () => void;
 }
 
-function Body({ tube, run, onLeave }: BodyProps): ReactNode {
+function Body({ tube, run }: BodyProps): ReactNode {
   const findings = useWorkspace((state) => state.derived.findings);
   const errors = errorsOf(findings, tube.id);
   if (tube.bends.length === 0) return <Barred title="Nothing to bend" reasons={['This tube is straight.']} />;
@@ -60,7 +60,7 @@ function Body({ tube, run, onLeave }: BodyProps): ReactNode {
     );
   }
   if (run === undefined) return <RunStart tube={tube} />;
-  return <Steps tube={tube} run={run} onLeave={onLeave} />;
+  return <Steps tube={tube} run={run} />;
 }
 
 /** Why nothing is bent here. The focus goes to it, as to a step. */
@@ -82,7 +82,7 @@ function Barred({ title, reasons }: { title: string; reasons: readonly string[] 
   );
 }
 
-function Steps({ tube, run, onLeave }: Required<BodyProps> & { run: BentTube }): ReactNode {
+function Steps({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const tape = useTape(tube);
   const { from, style, step: division } = tape.setting;
@@ -107,7 +107,7 @@ function Steps({ tube, run, onLeave }: Required<BodyProps> & { run: BentTube }):
       <main key={shown.key} className="run-step">
         <StepTitle step={shown} />
         <StepBody
-          {...{ tube, run, progress, tape, onLeave }}
+          {...{ tube, run, progress, tape }}
           step={shown}
           onTicked={() => look(null)}
           onRead={() => look(shown.key)}
@@ -125,7 +125,10 @@ function Steps({ tube, run, onLeave }: Required<BodyProps> & { run: BentTube }):
 /** The heading takes the focus when its step comes; a step that is typed into gives it to its field. */
 function StepTitle({ step }: { step: RunStep }): ReactNode {
   const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.focus({ preventScroll: true }), []);
+  useEffect(() => {
+    heading.current?.closest('.run-page')?.scrollTo(0, 0);
+    heading.current?.focus({ preventScroll: true });
+  }, []);
   return (
     <h3 ref={heading} tabIndex={-1} className="run-title">
       {titleOf(step)}
@@ -141,7 +144,6 @@ function StepBody(props: {
   step: RunStep;
   onTicked: () => void;
   onRead: () => void;
-  onLeave: () => void;
 }): ReactNode {
   const { tube, run, progress, tape, step, onTicked } = props;
   switch (step.kind) {
@@ -156,16 +158,7 @@ function StepBody(props: {
     case 'read':
       return <ReadStep tube={tube} run={run} progress={progress} step={step} onRead={props.onRead} onNext={onTicked} />;
     case 'check':
-      return (
-        <CheckStep
-          tube={tube}
-          run={run}
-          progress={progress}
-          step={step}
-          fine={tape.view.fine}
-          onLeave={props.onLeave}
-        />
-      );
+      return <CheckStep tube={tube} run={run} progress={progress} step={step} fine={tape.view.fine} />;
   }
 }
 

@@ -11,6 +11,7 @@ import { jobEdit } from '../fields/jobEdit.ts';
 import { orNothing, tapeKind } from '../fields/kinds.ts';
 import { Length } from '../fields/Readings.tsx';
 import { FarEnd, MadeBends } from './AsBent.tsx';
+import { leaveRun } from './open-run.ts';
 import { Tick } from './Tick.tsx';
 
 type Check = Extract<RunStep, { kind: 'check' }>;
@@ -21,7 +22,6 @@ export function CheckStep(props: {
   progress: BendRun;
   step: Check;
   fine: boolean;
-  onLeave: () => void;
 }): ReactNode {
   const { tube, run, progress, step, fine } = props;
   return (
@@ -37,7 +37,7 @@ export function CheckStep(props: {
       </ol>
       <MadeBends tube={tube} run={run} />
       {step.done && (
-        <button type="button" className="press press-live run-key" onClick={props.onLeave}>
+        <button type="button" className="press press-live run-key" onClick={() => leaveRun(tube.id)}>
           Back to the Shop
         </button>
       )}

@@ -78,7 +78,16 @@ function Dial({ rotation }: { rotation: RotationReading }): ReactNode {
       aria-label={`Looking along the feed at the machine: the leg of bend ${rotation.zeroOn} from level on the ${legTo}, ${turn === 0 ? 'not turned' : `turned ${plain(turn)} degrees${sense === null ? '' : ` ${sense}`}`}`}
     >
       <defs>
-        <marker id={tip} viewBox="0 0 8 8" refX="6" refY="4" markerWidth="8" markerHeight="8" orient="auto">
+        <marker
+          id={tip}
+          viewBox="0 0 8 8"
+          refX="6"
+          refY="4"
+          markerUnits="userSpaceOnUse"
+          markerWidth="13"
+          markerHeight="13"
+          orient="auto"
+        >
           <path d="M 0 0 L 8 4 L 0 8 Z" className="dial-tip" />
         </marker>
       </defs>

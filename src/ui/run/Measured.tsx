@@ -42,7 +42,7 @@ export function Measured({ tube, run, bend }: { tube: SolvedTube; run: BentTube;
       </div>
       <div>
         <EntryField
-          label="Straight, tangent to tangent"
+          label="Straight"
           unit={unit}
           numeric
           kind={orNothing(tapeKind(unit))}
@@ -50,7 +50,7 @@ export function Measured({ tube, run, bend }: { tube: SolvedTube; run: BentTube;
           commit={straight.commit}
         />
         <p className="small">
-          planned {formatLength(tube.straights[bend - 1] ?? 0, unit).text} {unit}
+          planned {formatLength(tube.straights[bend - 1] ?? 0, unit).text} {unit}, tangent to tangent
         </p>
       </div>
     </fieldset>

@@ -17,7 +17,7 @@ export function PullStep(props: { tube: SolvedTube; step: Pull; onTicked: () => 
     <>
       {step.pullTo === null ? (
         <>
-          <p className="run-figure">{net}°</p>
+          <p className="run-figure run-figure-angle">{net}°</p>
           <p className="advice">
             <strong>Not known how far past.</strong> The section names no steel that is known here, and no pulls are
             logged. Pull to the angle itself, let go, read: what is missing is told then.
@@ -25,7 +25,7 @@ export function PullStep(props: { tube: SolvedTube; step: Pull; onTicked: () => 
         </>
       ) : (
         <>
-          <p className="run-figure">
+          <p className="run-figure run-figure-angle">
             {plain(step.pullTo)}°
             {step.within !== null && <span className="run-within-figure"> ± {halfWidthInWords(step.within)}</span>}
           </p>

@@ -123,7 +123,7 @@ function Said(props: { tube: TubeRef; bend: number; verdict: Verdict; kept: bool
               )
           }
         >
-          {kept ? 'Do not leave it so' : 'Leave it as it is'}
+          {kept ? 'Take that back' : 'Leave it as it is'}
         </button>
       )}
     </section>

@@ -2,28 +2,41 @@
  * Which bend run is open on this machine. It is a setting of the machine, not of the job: what was done and read stands in
  * the job itself, so that a tablet that slept, or was reloaded, comes back to the same step.
  */
-import { createContext, useContext } from 'react';
 import type { Derived } from '../../core/derive.ts';
 import type { TubeRef } from '../../core/job/types.ts';
+import { workspace } from '../../store/workspace.ts';
+import { keep, useKept } from '../kept.ts';
 
-export interface OpenRun {
+interface OpenRun {
   /** The job's name and the tube's reference: another job's tube of the same reference is not meant. */
   readonly job: string;
   readonly tube: TubeRef;
+  /** It was left, and the key that opens it has not taken the focus yet. */
+  readonly left: boolean;
 }
 
 /** What was kept, if it can be used. */
 export function readOpenRun(kept: unknown): OpenRun | null {
   if (typeof kept !== 'object' || kept === null) return null;
-  const { job, tube } = kept as Record<string, unknown>;
-  return typeof job === 'string' && typeof tube === 'string' ? { job, tube } : null;
+  const { job, tube, left } = kept as Record<string, unknown>;
+  return typeof job === 'string' && typeof tube === 'string' ? { job, tube, left: left === true } : null;
 }
+
+export const useOpenRun = (): OpenRun | null => useKept('run', readOpenRun)[0];
 
 /** The tube of the open run, as long as this job has it; else null. */
 export const tubeOfRun = (open: OpenRun | null, { job, byId }: Pick<Derived, 'job' | 'byId'>): TubeRef | null =>
-  open !== null && open.job === job.name && byId.has(open.tube) ? open.tube : null;
+  open !== null && !open.left && open.job === job.name && byId.has(open.tube) ? open.tube : null;
 
-/** Opens the run of a tube; the shell says how. */
-export const RunOpener = createContext<(tube: TubeRef) => void>(() => {});
+const keepRun = (tube: TubeRef, left: boolean): void =>
+  keep('run', { job: workspace.getState().job.name, tube, left } satisfies OpenRun);
 
-export const useRunOpener = (): ((tube: TubeRef) => void) => useContext(RunOpener);
+export const openRun = (tube: TubeRef): void => keepRun(tube, false);
+
+/** Back to the tube's sheet in the Shop. */
+export function leaveRun(tube: TubeRef): void {
+  workspace.getState().select({ kind: 'tube', id: tube });
+  keepRun(tube, true);
+}
+
+export const forgetRun = (): void => keep('run', null);

@@ -4,7 +4,7 @@ import type { BendStep, LengthUnit } from '../../core/job/types.ts';
 import type { Verdict } from '../../core/shop/judge.ts';
 import type { RotationReading } from '../../core/shop/rotation-reading.ts';
 import type { DrawnChange, RunStep } from '../../core/shop/run.ts';
-import type { TapeMark } from '../../core/shop/tape.ts';
+import { TOLD_ANGLE, type TapeMark } from '../../core/shop/tape.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { formatLength } from '../../core/units/length.ts';
 import { exactText, stepAbove } from '../../core/units/step.ts';
@@ -145,9 +145,12 @@ export const zeroInWords = ({ zeroOn, legTo, asItLies }: RotationReading): strin
 export function readerInWords({ by, reads, pastPlumb, off }: RotationReading): string {
   const shows = by === 'level' ? `The level shows ${plain(reads)}°` : `The wheel shows ${plain(reads)}°`;
   const past = pastPlumb ? ', past plumb' : '';
-  const left = formatAngle(Math.abs(off), 2);
-  return `${shows}${past}${Number(left) === 0 ? '' : `; ${left}° is lost in rounding to it`}.`;
+  const lost = Math.abs(off) > TOLD_OFF ? `; ${formatAngle(Math.abs(off), 2)}° is lost in rounding to it` : '';
+  return `${shows}${past}${lost}.`;
 }
+
+/** Degrees that rounding may cost before it is told. */
+const TOLD_OFF = toDegrees(TOLD_ANGLE);
 
 /** What the tube is drawn as now, beside what it was when the run began. */
 export function changeInWords(change: DrawnChange, unit: LengthUnit): string {

@@ -5,7 +5,10 @@ import {
   dayKind,
   lengthKind,
   numberKind,
+  orNothing,
+  rotationKind,
   sizeKind,
+  tapeKind,
   textKind,
   wallKind,
 } from '../../../src/ui/fields/kinds.ts';
@@ -99,5 +102,24 @@ describe('angles, numbers and words', () => {
     expect(textKind(false).read('   ').ok).toBe(false);
     expect(textKind(true).read('   ')).toEqual({ ok: true, value: '' });
     expect(textKind(false).read('x'.repeat(201)).ok).toBe(false);
+  });
+});
+
+describe('what is measured on a bent tube', () => {
+  it('is read off a tape, which shows nothing below zero, or left out', () => {
+    const kind = orNothing(tapeKind('in'));
+    expect(kind.read('')).toEqual({ ok: true, value: null });
+    expect(kind.show(null)).toBe('');
+    expect(kind.readBack(null)).toBe('');
+    expect(kind.read('0')).toEqual({ ok: true, value: 0 });
+    expect(kind.read('1/2')).toEqual({ ok: true, value: 12.7 });
+    expect(kind.read('-1/16')).toMatchObject({ ok: false, why: expect.stringContaining('below 0') });
+    expect(kind.read('12,5')).toMatchObject({ ok: false, why: expect.stringContaining('12.5') });
+  });
+
+  it('turns by no more than half a turn either way', () => {
+    expect(rotationKind.read('-180')).toEqual({ ok: true, value: -180 });
+    expect(rotationKind.read('181')).toMatchObject({ ok: false, why: 'beyond half a turn' });
+    expect(rotationKind.read('400')).toMatchObject({ ok: false });
   });
 });

@@ -1,0 +1,66 @@
+/** Which run is open: what was kept is trusted no further than it can be used. */
+import { describe, expect, it } from 'vitest';
+import type { Derived } from '../../../src/core/derive.ts';
+import { readOpenRun, tubeOfRun } from '../../../src/ui/run/open-run.ts';
+import { proposalOf } from '../../../src/ui/run/useProposal.ts';
+import { bentTube } from '../../core/shop/tubes.ts';
+
+const hoopOf = (name: string) => ({ job: { name }, byId: new Map([['hoop', {}]]) }) as unknown as Derived;
+
+describe('the open run', () => {
+  it('is read back, and nothing else is taken for one', () => {
+    expect(readOpenRun({ job: 'Cage', tube: 'hoop', left: true, more: 1 })).toEqual({
+      job: 'Cage',
+      tube: 'hoop',
+      left: true,
+    });
+    for (const kept of [null, 'hoop', 7, {}, { job: 'Cage' }, { job: 1, tube: 'hoop' }])
+      expect(readOpenRun(kept)).toBeNull();
+  });
+
+  it('is of this job, of a tube that it has, and has not been left', () => {
+    const open = { job: 'Cage', tube: 'hoop', left: false };
+    expect(tubeOfRun(open, hoopOf('Cage'))).toBe('hoop');
+    expect(tubeOfRun(open, hoopOf('Another'))).toBeNull();
+    expect(tubeOfRun({ ...open, tube: 'gone' }, hoopOf('Cage'))).toBeNull();
+    expect(tubeOfRun({ ...open, left: true }, hoopOf('Cage'))).toBeNull();
+    expect(tubeOfRun(null, hoopOf('Cage'))).toBeNull();
+  });
+});
+
+describe('the order that is proposed', () => {
+  const bender = {
+    turns: 'left',
+    bendLies: 'beyond',
+    planeHeight: 1000,
+    rotationBy: 'level',
+    levelStep: 0.1,
+    wheelStep: 1,
+    pullStep: 0.5,
+    room: [],
+  } as const;
+  const plainTube = bentTube(2);
+  const tube = { ...plainTube, die: { ...plainTube.die!, bender } };
+
+  it('needs a bender that is set up, and the time to be found', () => {
+    expect(proposalOf(plainTube, undefined)).toMatchObject({ order: null, barred: false });
+    expect(proposalOf(plainTube, undefined).words).toContain('not set up');
+    expect(proposalOf(tube, undefined).words).toContain('Trying');
+  });
+
+  it('says why there is none, and what the plain order runs into', () => {
+    const step = { bend: 1, front: 'A', pulled: 1, net: 1, rotation: 0, rotationFrom: null } as const;
+    const hit = { angle: Math.PI / 4, solid: 'Wall', by: 'front', at: [0, 0, 0] } as const;
+    const plain = [{ ...step, hit, cannotHold: null }];
+    const none = { plain, proposed: null, reason: 'bend 1 cannot be made', free: 0, all: 2 };
+    expect(proposalOf(tube, none)).toEqual({
+      order: null,
+      words: 'No order keeps clear: bend 1 cannot be made.',
+      barred: true,
+    });
+    const other = { ...step, front: 'B', hit: null, cannotHold: null } as const;
+    const found = proposalOf(tube, { ...none, proposed: [other], reason: null, free: 1 });
+    expect(found.order).toEqual([{ bend: 1, front: 'B' }]);
+    expect(found.words).toMatch(/From end A on, bend 1 .*Wall at 45°\.$/u);
+  });
+});
