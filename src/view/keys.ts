@@ -10,4 +10,5 @@ export const BAY_KEYS: readonly { readonly name: string; readonly keys: readonly
     name: 'Selected node: forward, back, left, right, up, down by one step; with Shift, a fine one',
     keys: ['↑', '↓', '←', '→', 'PageUp', 'PageDown'],
   },
+  { name: 'Rehearsal: three-quarter, top, side, front view, along the feed', keys: ['1', '2', '3', '4', '5'] },
 ];

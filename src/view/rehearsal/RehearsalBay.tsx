@@ -31,7 +31,7 @@ import type { Stage } from './rehearsed.ts';
 import { rehearsalLabels } from './labels.tsx';
 import { solidMesh } from './solids.ts';
 import type { Timeline } from './timeline.ts';
-import { TubeOnMachine, type TubeEnds } from './TubeOnMachine.tsx';
+import { TubeOnMachine, type TubeEnd, type TubeEnds } from './TubeOnMachine.tsx';
 import { FIRST_RIG, useMachineViews } from './useMachineViews.ts';
 import '../bay.css';
 
@@ -65,7 +65,7 @@ function DrawnRehearsal({ tube, unit, stages, timeline, player, current }: Props
   const placer = useRef<PlaceLabels>(() => {});
   const stage = useRef<HTMLDivElement>(null);
   const turning = useRef<Group>(null);
-  const ends = useRef<TubeEnds>({ front: [0, 0, 0], rear: [0, 0, 0] });
+  const ends = useRef<TubeEnds>({ front: NO_END, rear: NO_END });
   const size = useSize(stage);
   const finishes = useFinishes(palette);
 
@@ -139,6 +139,7 @@ function DrawnRehearsal({ tube, unit, stages, timeline, player, current }: Props
 }
 
 const NO_TUBES: readonly never[] = [];
+const NO_END: TubeEnd = { at: [0, 0, 0], off: [1, 0, 0] };
 
 /** Where the tube is at both ends of a bend, and the way between. */
 const placesOfStage = ({ step, poseAt, swept }: Stage): readonly Vec3[] => [

@@ -14,10 +14,15 @@ import type { Stage } from './rehearsed.ts';
 import { momentAt, type Timeline } from './timeline.ts';
 import { layWall, makeWall, ringsOf, type Wall } from './wall.ts';
 
-/** Where the tube's ends are in the frame that is drawn, for their labels. */
+/** One of the tube's ends in the frame that is drawn, and the direction that leads off it. */
+export interface TubeEnd {
+  readonly at: Vec3;
+  readonly off: Vec3;
+}
+
 export interface TubeEnds {
-  front: Vec3;
-  rear: Vec3;
+  front: TubeEnd;
+  rear: TubeEnd;
 }
 
 interface Props {
@@ -89,7 +94,13 @@ export function TubeOnMachine(props: Props) {
     const moved = way === null ? STILL : onTheWay(way, part);
     tube.current?.matrix.copy(moved);
     tube.current?.updateMatrixWorld(true);
-    const placed = ({ pieces }: Path): Vec3 => new Vector3(...pieces.at(-1)!.to).applyMatrix4(moved).toArray();
+    const placed = ({ pieces }: Path): TubeEnd => {
+      const { to, endTangent } = pieces.at(-1)!;
+      return {
+        at: new Vector3(...to).applyMatrix4(moved).toArray(),
+        off: new Vector3(...endTangent).transformDirection(moved).toArray(),
+      };
+    };
     ends.current = { front: placed(pose.front), rear: placed(pose.rear) };
 
     // On the way to the next bend the die goes back, ahead of the tube that comes in.

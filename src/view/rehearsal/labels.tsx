@@ -4,7 +4,7 @@ import { addScaled, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Solid } from '../../core/rehearse/types.ts';
 import type { Label } from '../labels/label.ts';
 import type { Stage } from './rehearsed.ts';
-import type { TubeEnds } from './TubeOnMachine.tsx';
+import type { TubeEnd, TubeEnds } from './TubeOnMachine.tsx';
 import { hitInWords } from './words.ts';
 
 export function rehearsalLabels(solids: readonly Solid[], { step }: Stage, ends: RefObject<TubeEnds>): Label[] {
@@ -25,8 +25,14 @@ export function rehearsalLabels(solids: readonly Solid[], { step }: Stage, ends:
           } satisfies Label,
         ]),
     // They go with the tube: their places are those of the frame that is drawn.
-    { key: 'front', at: () => [ends.current.front], rank: 1, look: 'end', text: step.front },
-    { key: 'rear', at: () => [ends.current.rear], rank: 1, look: 'end', text: rear },
+    {
+      key: 'front',
+      at: (pixelsPerMm) => offEnd(ends.current.front, pixelsPerMm),
+      rank: 1,
+      look: 'end',
+      text: step.front,
+    },
+    { key: 'rear', at: (pixelsPerMm) => offEnd(ends.current.rear, pixelsPerMm), rank: 1, look: 'end', text: rear },
     { key: 'feed', at: [[-1180, 0, 0]], rank: 6, look: 'axis', text: 'feed' },
     ...solids.flatMap((solid): Label[] => {
       if (solid.part === 'floor' || solid.part === 'column' || solid.turning) return [];
@@ -44,6 +50,15 @@ export function rehearsalLabels(solids: readonly Solid[], { step }: Stage, ends:
     }),
   ];
 }
+
+/** So far off the end that the letter covers no touch there, pixels. */
+const OFF = 28;
+
+const offEnd = ({ at, off }: TubeEnd, pixelsPerMm: number): readonly Vec3[] => [
+  addScaled(at, off, OFF / pixelsPerMm),
+  addScaled(at, [0, 0, -1], (1.2 * OFF) / pixelsPerMm),
+  at,
+];
 
 /** On top of a solid; along the foot of a wall, where there is room. */
 function nameplaces(shape: Solid['shape']): readonly Vec3[] {

@@ -19,6 +19,8 @@ export interface Way {
 }
 
 const SAMPLES = 24;
+/** How high a tube is lifted to be turned, as a part of its reach from end to end. */
+const LIFT = 0.3;
 
 /** Places along the whole tube from its end in front, evenly by developed length. */
 function chainOf({ front, arc, rear }: Pose): readonly Vec3[] {
@@ -67,7 +69,7 @@ export function wayBetween(before: Pose, after: Pose, turned: boolean, height: n
   const fed = !turned && side < 1e-3;
   const about = fed ? new Vector3(0, 0, height) : middleOf(from);
   const along = about.clone().applyMatrix4(moved).sub(about);
-  return { turn, about, along, fed, lift: fed ? 0 : distance(to[0]!, to.at(-1)!) / 2 };
+  return { turn, about, along, fed, lift: fed ? 0 : distance(to[0]!, to.at(-1)!) * LIFT };
 }
 
 const middleOf = (chain: readonly Vec3[]): Vector3 =>
