@@ -3,14 +3,14 @@ import { WHO_DECIDES } from '../core/checks/cautions.ts';
 import type { Derived } from '../core/derive.ts';
 import type { Box2 } from './drawing/clip.ts';
 import { wrapped } from './drawing/fit.ts';
-import { lettering, type Fonts, type Lettering } from './drawing/lettering.ts';
+import { lettering, type Fonts } from './drawing/lettering.ts';
 import { moved, stretched } from './drawing/move.ts';
 import { writePdf } from './drawing/pdf.ts';
 import { FAINT, rectangle, shape, words } from './drawing/strokes.ts';
 import type { Mark, Sheet } from './drawing/types.ts';
 import type { ExportFile, Going, PrintSettings } from './files.ts';
 import { layoutsOf } from './layout.ts';
-import { pageOf, roomOn, sizeOf } from './paper.ts';
+import { pagesOn, roomOn, sizeOf } from './paper.ts';
 import { tiled, type Tile } from './tiles.ts';
 
 const HOW =
@@ -30,10 +30,10 @@ export async function layoutPdf(
   const pages = drawings.flatMap((drawing) => pagesOf(drawing, room));
   const notes = without.flatMap((text) => wrapped(face, text, sizeOf(room).width, 4));
   if (notes.length > 0) pages.push({ name: 'without a drawing', marks: () => notesMarks(notes, room) });
+  const page = pagesOn(settings, face, HOW, WHO_DECIDES);
   const groups = pages.map(({ name, marks }, i) => (): Sheet[] => {
     const title = `Full-size layout · ${job.name} · ${name}`;
-    const count = `page ${i + 1} of ${pages.length}`;
-    return [pageOf(settings, face, { title, count, how: HOW, caution: WHO_DECIDES }, marks(face))];
+    return [page({ title, count: `page ${i + 1} of ${pages.length}` }, marks())];
   });
   const bytes = await writePdf(`Full-size layout, ${job.name}`, fonts, groups, (done, of) =>
     going((total / 2) * (1 + done / of), total),
@@ -43,7 +43,7 @@ export async function layoutPdf(
 
 interface Page {
   readonly name: string;
-  readonly marks: (face: Lettering) => readonly Mark[];
+  readonly marks: () => readonly Mark[];
 }
 
 function pagesOf(drawing: Sheet, room: Box2): Page[] {

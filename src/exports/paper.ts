@@ -20,6 +20,8 @@ const MARGIN = 8;
 const BARS = 16;
 const HEAD = 24;
 const FOOT = BARS + 7;
+/** Of the letters, whose figures are then 2.2 mm high. */
+const SIZE = 3.1;
 
 /** The bars' true lengths, mm, and what they are called. */
 export const TEST_BARS = [
@@ -30,9 +32,12 @@ export const TEST_BARS = [
 /** A ratio farther from 1 is a bar measured wrong, or another bar: nobody's printer is so far off. */
 const FARTHEST_OFF = 0.15;
 
-/** What a printer makes of a length of 1, by its own 100 mm bar as measured on a print that was not corrected; null if that cannot be. */
-export function printedBy(measured: number): number | null {
-  const ratio = measured / TEST_BARS[0].length;
+/**
+ * What a printer makes of a length of 1, by its 100 mm bar as measured, mm, on a print that was corrected for `before` (1: it was
+ * not); null if that cannot be.
+ */
+export function printedBy(measured: number, before = 1): number | null {
+  const ratio = (before * measured) / TEST_BARS[0].length;
   return Math.abs(ratio - 1) <= FARTHEST_OFF ? ratio : null;
 }
 
@@ -50,50 +55,61 @@ export function roomOn(settings: PrintSettings): Box2 {
 
 export const sizeOf = ({ left, bottom, right, top }: Box2): Size => ({ width: right - left, height: top - bottom });
 
-export interface PageWords {
+export interface PageTitle {
   readonly title: string;
   /** On the right of it: "page 2 of 9". */
   readonly count: string;
-  /** What is done with what is drawn here. */
-  readonly how: string;
-  readonly caution: string;
 }
 
-/** The page with its marks, which are in true millimetres from the paper's lower left corner. */
-export function pageOf(
+const CHECK =
+  'Print at full size: 100 %, not “fit to page”. Each pair of bars must measure 100 mm and 4 in, across and up; if not, type in what they measure and print again.';
+
+/**
+ * What makes pages: of a title, and of marks in true millimetres from the paper's lower left corner. `how` is what is done with
+ * what is drawn; both it and `caution` stand on every page.
+ */
+export function pagesOn(
   settings: PrintSettings,
   face: Lettering,
-  { title, count, how, caution }: PageWords,
-  marks: readonly Mark[],
-): Sheet {
+  how: string,
+  caution: string,
+): (title: PageTitle, marks: readonly Mark[]) => Sheet {
   const { width, height } = trueSize(settings);
   const paper = PAPERS[settings.paper];
   const { x, y } = settings.printed;
   const top = height - MARGIN;
   const right = width - MARGIN;
-  const countRoom = face.width(count, 3.5, false) + 4;
-  const heading = shrunk(face, title, right - MARGIN - countRoom, 4.2, true);
-  const check =
-    'Print at full size: 100 %, not “fit to page”. Each pair of bars must measure 100 mm and 4 in, across and up; if not, type in what they measure and print again.';
-  const full = wrapped(face, `${check}${correction(settings)} ${how}`, right - MARGIN, 3.1, false, 4);
-  const foot = wrapped(face, caution, right - MARGIN, 3.1, false, 2);
-  const drawn: Mark[] = [
-    words('page', MARGIN, top - 4.2, heading.text, heading.size, { bold: true }),
-    words('page', right, top - 4.2, count, 3.5, { anchor: 'end' }),
-    ...full.map((text, i) => words('page', MARGIN, top - 9 - 3.9 * i, text, 3.1)),
-    ...foot.map((text, i) => words('page', MARGIN, MARGIN + 0.8 + 3.7 * (foot.length - 1 - i), text, 3.1)),
+  const told = wrapped(face, `${CHECK} ${how}`, right - MARGIN, SIZE, false, 4);
+  const foot = [
+    ...wrapped(face, correction(settings), right - MARGIN, SIZE),
+    ...wrapped(face, caution, right - MARGIN, SIZE),
+  ]
+    .filter((text) => text !== '')
+    .slice(0, 2);
+  const everywhere: Mark[] = [
+    ...told.map((text, i) => words('page', MARGIN, top - 9 - 3.9 * i, text, SIZE)),
+    ...foot.map((text, i) => words('page', MARGIN, MARGIN + 0.8 + 3.7 * (foot.length - 1 - i), text, SIZE)),
     ...bars(),
-    ...marks,
   ];
   // A printer that enlarges gets a smaller drawing, in the middle of its paper.
   const [dx, dy] = [(paper.width - width / x) / 2, (paper.height - height / y) / 2];
-  return { name: `${title}, ${count}`, ...paper, marks: stretched(drawn, 1 / x, 1 / y, dx, dy) };
+  return ({ title, count }, marks) => {
+    const heading = shrunk(face, title, right - MARGIN - face.width(count, 3.5, false) - 4, 4.2, true);
+    const drawn = [
+      words('page', MARGIN, top - 4.2, heading.text, heading.size, { bold: true }),
+      words('page', right, top - 4.2, count, 3.5, { anchor: 'end' }),
+      ...everywhere,
+      ...marks,
+    ];
+    return { name: `${title}, ${count}`, ...paper, marks: stretched(drawn, 1 / x, 1 / y, dx, dy) };
+  };
 }
 
+/** Empty where nothing is corrected. */
 function correction({ printed: { x, y } }: PrintSettings): string {
   if (x === 1 && y === 1) return '';
   const share = (ratio: number): string => `${(ratio * 100).toFixed(2)} %`;
-  return ` Corrected for a printer that makes ${share(x)} across and ${share(y)} up.`;
+  return `Corrected for a printer that makes ${share(x)} across and ${share(y)} up.`;
 }
 
 /** From one corner, to the right and up: lines that end in the middle of short strokes across. */
@@ -117,7 +133,7 @@ function bar(from: Place2, along: Place2, length: number, name: string): Mark[] 
     line('bars', [at(0, 0), at(length, 0)], FINE),
     line('bars', [at(0, -1.5), at(0, 1.5)], FINE),
     line('bars', [at(length, -1.5), at(length, 1.5)], FINE),
-    words('bars', label.x, label.y, name, 3.1, { anchor: 'middle', turn: Math.atan2(along.y, along.x) }),
+    words('bars', label.x, label.y, name, SIZE, { anchor: 'middle', turn: Math.atan2(along.y, along.x) }),
   ];
 }
 

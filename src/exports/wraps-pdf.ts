@@ -11,7 +11,7 @@ import { shelved } from './drawing/shelves.ts';
 import { words } from './drawing/strokes.ts';
 import type { Mark } from './drawing/types.ts';
 import type { ExportFile, Going, PrintSettings } from './files.ts';
-import { pageOf, putIn, roomOn, sizeOf } from './paper.ts';
+import { pagesOn, putIn, roomOn, sizeOf } from './paper.ts';
 import { tiled } from './tiles.ts';
 import { wrapTemplate, type Template } from './wrap-template.ts';
 import { endMark, endsOf, surfaceInWords, type EndOf } from './wrap-words.ts';
@@ -63,10 +63,10 @@ export async function wrapsPdf(
       without,
     ),
   ];
-  const how = `${HOW} ${surfaceInWords(surface)}`;
+  const page = pagesOn(settings, face, `${HOW} ${surfaceInWords(surface)}`, CAUTION);
   const groups = pages.map(({ name, marks }, i) => () => {
     const title = `Wrap templates · ${job.name}${name === '' ? '' : ` · ${name}`}`;
-    return [pageOf(settings, face, { title, count: `page ${i + 1} of ${pages.length}`, how, caution: CAUTION }, marks)];
+    return [page({ title, count: `page ${i + 1} of ${pages.length}` }, marks)];
   });
   const bytes = await writePdf(`Wrap templates, ${job.name}`, fonts, groups, (done, of) =>
     going(needed.length + ((total - needed.length) * done) / of, total),

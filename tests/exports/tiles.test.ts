@@ -97,5 +97,7 @@ it('drawings stand in rows in their order, none over another', () => {
 it('a bar measured on paper is the printer’s ratio; one that cannot be is refused', () => {
   expect(printedBy(97)).toBeCloseTo(0.97, 12);
   expect(printedBy(101.6)).toBeCloseTo(1.016, 12);
+  // Of a print that was corrected for 0.97 and still came out a little short.
+  expect(printedBy(99.5, 0.97)).toBeCloseTo(0.96515, 12);
   for (const wrong of [0, 4, 50, 254, NaN, Infinity]) expect(printedBy(wrong)).toBeNull();
 });
