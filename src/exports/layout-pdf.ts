@@ -32,7 +32,7 @@ export async function layoutPdf(
   if (notes.length > 0) pages.push({ name: 'without a drawing', marks: () => notesMarks(notes, room) });
   const page = pagesOn(settings, face, HOW, WHO_DECIDES);
   const groups = pages.map(({ name, marks }, i) => (): Sheet[] => {
-    const title = `Full-size layout · ${job.name} · ${name}`;
+    const title = `Full-size layout · ${name} · ${job.name}`;
     return [page({ title, count: `page ${i + 1} of ${pages.length}` }, marks())];
   });
   const bytes = await writePdf(`Full-size layout, ${job.name}`, fonts, groups, (done, of) =>

@@ -32,12 +32,9 @@ export const TEST_BARS = [
 /** A ratio farther from 1 is a bar measured wrong, or another bar: nobody's printer is so far off. */
 const FARTHEST_OFF = 0.15;
 
-/**
- * What a printer makes of a length of 1, by its 100 mm bar as measured, mm, on a print that was corrected for `before` (1: it was
- * not); null if that cannot be.
- */
-export function printedBy(measured: number, before = 1): number | null {
-  const ratio = (before * measured) / TEST_BARS[0].length;
+/** What a printer makes of a length of 1, by its 100 mm bar as measured, mm, on a print without correction; null if that cannot be. */
+export function printedBy(measured: number): number | null {
+  const ratio = measured / TEST_BARS[0].length;
   return Math.abs(ratio - 1) <= FARTHEST_OFF ? ratio : null;
 }
 
@@ -109,7 +106,7 @@ export function pagesOn(
 function correction({ printed: { x, y } }: PrintSettings): string {
   if (x === 1 && y === 1) return '';
   const share = (ratio: number): string => `${(ratio * 100).toFixed(2)} %`;
-  return `Corrected for a printer that makes ${share(x)} across and ${share(y)} up.`;
+  return `Corrected for a printer that makes ${share(x)} across and ${share(y)} up. Not true yet? Measure the bars of a print without correction.`;
 }
 
 /** From one corner, to the right and up: lines that end in the middle of short strokes across. */

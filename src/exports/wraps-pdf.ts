@@ -26,7 +26,7 @@ const HOW =
   'Cut out a template, wind it round the tube, lower edge at the sawn end, 0° on the line of the tube: the seam must just close. Hatched comes off. Degrees run clockwise as you look into the end, turns on a run tube as you look along it from its end A.';
 
 /**
- * wraps.pdf: one template an end, as many as a page holds; a wide one lies along the page, one that is larger than the page comes in
+ * wraps.pdf: one template an end, as many as a page holds, its ends named at its head; a wide one lies along the page, one that is larger than the page comes in
  * sheets to be joined. Ends that a plain square cut makes have none, and are named on the last page with those that nothing reaches.
  */
 export async function wrapsPdf(
@@ -65,7 +65,7 @@ export async function wrapsPdf(
   ];
   const page = pagesOn(settings, face, `${HOW} ${surfaceInWords(surface)}`, CAUTION);
   const groups = pages.map(({ name, marks }, i) => () => {
-    const title = `Wrap templates · ${job.name}${name === '' ? '' : ` · ${name}`}`;
+    const title = `Wrap templates · ${name} · ${job.name}`;
     return [page({ title, count: `page ${i + 1} of ${pages.length}` }, marks)];
   });
   const bytes = await writePdf(`Wrap templates, ${job.name}`, fonts, groups, (done, of) =>
@@ -79,7 +79,7 @@ interface Block extends Template {
 }
 
 interface Page {
-  /** Of the sheet within a template that takes several; else empty. */
+  /** The ends on it; of a template that takes several sheets, which one. */
   readonly name: string;
   readonly marks: readonly Mark[];
 }
@@ -99,8 +99,11 @@ function pagesOf(blocks: readonly Block[], room: Box2): Page[] {
   const whole = blocks.filter(fits);
   for (const [i, { sheet, left, down }] of shelved(whole, size, GAP).entries()) {
     const block = whole[i]!;
-    const before = pages[sheet]?.marks ?? [];
-    pages[sheet] = { name: '', marks: [...before, ...putIn(room, block.marks, block.height, left, down)] };
+    const { name, marks } = pages[sheet] ?? { name: '', marks: [] };
+    pages[sheet] = {
+      name: name === '' ? block.name : `${name}, ${block.name}`,
+      marks: [...marks, ...putIn(room, block.marks, block.height, left, down)],
+    };
   }
   for (const block of blocks.filter((each) => !fits(each))) {
     for (const tile of tiled(block.marks, block, size)) {

@@ -76,10 +76,10 @@ describe('hatching', () => {
   });
 });
 
-it('drawings stand in rows in their order, none over another', () => {
+it('drawings stand in rows, each where there is room first, none over another', () => {
   const sizes = [60, 60, 90, 30, 200, 20].map((width, i) => ({ width, height: 30 + 10 * i }));
   const places = shelved(sizes, { width: 150, height: 140 }, 5);
-  expect(places.map(({ sheet }) => sheet)).toEqual([0, 0, 0, 0, 1, 2]);
+  expect(places.map(({ sheet }) => sheet)).toEqual([0, 0, 0, 0, 1, 0]);
   places.forEach((a, i) =>
     places.slice(i + 1).forEach((b, k) => {
       const [one, other] = [sizes[i]!, sizes[i + 1 + k]!];
@@ -97,7 +97,5 @@ it('drawings stand in rows in their order, none over another', () => {
 it('a bar measured on paper is the printer’s ratio; one that cannot be is refused', () => {
   expect(printedBy(97)).toBeCloseTo(0.97, 12);
   expect(printedBy(101.6)).toBeCloseTo(1.016, 12);
-  // Of a print that was corrected for 0.97 and still came out a little short.
-  expect(printedBy(99.5, 0.97)).toBeCloseTo(0.96515, 12);
   for (const wrong of [0, 4, 50, 254, NaN, Infinity]) expect(printedBy(wrong)).toBeNull();
 });

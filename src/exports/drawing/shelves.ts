@@ -1,4 +1,4 @@
-/** Drawings of different sizes laid out in rows, in their order, none over another. */
+/** Drawings of different sizes laid out in rows, none over another: each where there is room first, so that little paper stays white. */
 
 export interface Size {
   readonly width: number;
@@ -13,21 +13,41 @@ export interface Shelved {
   readonly down: number;
 }
 
-/** From left to right, then down, then on to the next sheet; a drawing larger than the sheet begins one of its own. */
+interface Row {
+  readonly down: number;
+  left: number;
+  height: number;
+}
+
+/**
+ * Each in the first row of the first sheet that has room, else in a new row, else on a new sheet; one larger than the sheet has a row
+ * or a sheet of its own. The last row of a sheet may still grow.
+ */
 export function shelved(sizes: readonly Size[], sheet: Size, gap: number): Shelved[] {
-  let [count, left, down, tallest] = [0, 0, 0, 0];
-  return sizes.map(({ width, height }) => {
-    if (left > 0 && left + width > sheet.width) {
-      down += tallest + gap;
-      [left, tallest] = [0, 0];
+  const sheets: Row[][] = [];
+  return sizes.map((size) => {
+    for (let count = 0; ; count++) {
+      const rows = (sheets[count] ??= []);
+      const row = rowFor(rows, size, sheet, gap);
+      if (row === null) continue;
+      const place = { sheet: count, left: row.left, down: row.down };
+      row.left += size.width + gap;
+      row.height = Math.max(row.height, size.height);
+      return place;
     }
-    if (down + height > sheet.height && (down > 0 || left > 0)) {
-      count += 1;
-      [left, down, tallest] = [0, 0, 0];
-    }
-    const place = { sheet: count, left, down };
-    left += width + gap;
-    tallest = Math.max(tallest, height);
-    return place;
   });
+}
+
+function rowFor(rows: Row[], { width, height }: Size, sheet: Size, gap: number): Row | null {
+  const last = rows.at(-1);
+  const found = rows.find(
+    (row) =>
+      row.left + width <= sheet.width && (height <= row.height || (row === last && row.down + height <= sheet.height)),
+  );
+  if (found !== undefined) return found;
+  const down = last === undefined ? 0 : last.down + last.height + gap;
+  if (last !== undefined && down + height > sheet.height) return null;
+  const row = { down, left: 0, height };
+  rows.push(row);
+  return row;
 }
