@@ -70,7 +70,7 @@ test('the hoop is bent from typed readings: a short bend is pulled on, each pull
   await expect(said(page)).toContainText('Short by');
   const corrected = Number(await pulledTo(page).inputValue());
   expect(corrected).toBeGreaterThan(estimate);
-  await expect(said(page)).toContainText(`to ${corrected}°`);
+  await expect(said(page)).toContainText(`Pull ${corrected - estimate}° more, to ${corrected}°`);
   // In the log at once, and only the last reading of the bend.
   expect(JSON.parse(await savedText(page)).pulls).toHaveLength(1);
   await log(page, opened(corrected));
@@ -225,6 +225,10 @@ test('what must not be bent says why; a run of another tube than is drawn now of
   const fewer = { ...job.bent[0], order: job.bent[0].order.slice(0, 3), drawn: { ...drawn, angles: [10, 20, 30] } };
   await openFile(page, 'fewer.json', JSON.stringify({ ...job, bent: [fewer] }));
   await expect(page.getByText('It had 3 bends, now it has 4.')).toBeVisible();
+  await key(page, 'Shop').click();
+  await expect(page.getByText('This run is of another tube than is drawn now.')).toBeVisible();
+  await expect(key(page, 'On with the bend run')).toBeFocused();
+  await key(page, 'On with the bend run').click();
   await key(page, 'Start anew').click();
   await expect(title(page)).toHaveText('4 bends to make');
 });

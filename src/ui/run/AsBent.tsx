@@ -50,13 +50,22 @@ function Record({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
   );
   return (
     <Section title="As bent" count={run.bends.length} open>
-      {changed.length > 0 && (
+      {steps.length === 0 ? (
         <p className="notice-warning">
           <span aria-hidden="true">▲ </span>
-          Drawn otherwise since this run began.
+          This run is of another tube than is drawn now.
         </p>
+      ) : (
+        <>
+          {changed.length > 0 && (
+            <p className="notice-warning">
+              <span aria-hidden="true">▲ </span>
+              Drawn otherwise since this run began.
+            </p>
+          )}
+          <p>{next === undefined ? 'Bent and checked.' : `Next: ${titleOf(next).toLowerCase()}.`}</p>
+        </>
       )}
-      <p>{next === undefined ? 'Bent and checked.' : `Next: ${titleOf(next).toLowerCase()}.`}</p>
       {run.bends.length > 0 && (
         <>
           <FarEnd tube={tube} asBent={asBent} />

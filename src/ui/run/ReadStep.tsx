@@ -5,7 +5,7 @@
 import { useEffect, useRef, useState, type FormEvent, type ReactNode } from 'react';
 import { keepBend, logReading } from '../../core/edit/bent.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
-import type { BentTube, TubeRef } from '../../core/job/types.ts';
+import type { BentBend, BentTube, TubeRef } from '../../core/job/types.ts';
 import type { Verdict } from '../../core/shop/judge.ts';
 import type { BendRun, RunStep } from '../../core/shop/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
@@ -42,9 +42,7 @@ export function ReadStep(props: {
         Asked for <strong className="figure">{formatAngle(toDegrees(step.target), 1)}°</strong>. Let go, then read the
         bend.
       </p>
-      {reading !== null && verdict !== null && (
-        <Said tube={tube.id} verdict={verdict} bend={step.bend} kept={reading.kept === true} />
-      )}
+      {reading !== null && verdict !== null && <Said tube={tube.id} verdict={verdict} reading={reading} />}
       {!step.done && (
         <Reading
           // Another reading to make is another form.
@@ -87,8 +85,9 @@ export function ReadStep(props: {
 }
 
 /** What the reading says, spoken when it comes. */
-function Said(props: { tube: TubeRef; bend: number; verdict: Verdict; kept: boolean }): ReactNode {
-  const { tube, bend, verdict, kept } = props;
+function Said(props: { tube: TubeRef; verdict: Verdict; reading: BentBend }): ReactNode {
+  const { tube, verdict } = props;
+  const { bend, pulled, kept = false } = props.reading;
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const { title, words } = verdictInWords(verdict, unit, kept);
   // The key that was pressed is gone.
@@ -107,7 +106,7 @@ function Said(props: { tube: TubeRef; bend: number; verdict: Verdict; kept: bool
       </h4>
       {verdict.kind === 'short' && !kept && (
         <p className="run-figure run-figure-second">
-          Pull {formatAngle(verdict.more, 1)}° more, to {plain(verdict.pullTo)}°
+          Pull {plain(verdict.pullTo - pulled)}° more, to {plain(verdict.pullTo)}°
         </p>
       )}
       <p>{words}</p>

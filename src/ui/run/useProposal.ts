@@ -21,7 +21,8 @@ export const useProposal = (tube: SolvedTube): Proposal =>
 
 export function proposalOf(tube: SolvedTube, rehearsal: Rehearsal | undefined): Proposal {
   if (tube.die?.bender === undefined) {
-    const words = 'The bender of this die is not set up, in Frame: no order could be tried against machine and room.';
+    const words =
+      'The bender of this die is not set up in Frame: no order could be tried against machine and room. It counts as one that bends to the left and is read to half a degree.';
     return { order: null, words, barred: false };
   }
   if (rehearsal === undefined)
