@@ -360,6 +360,16 @@ const BAD_NAMES: readonly string[] = [
   '',
 ];
 
+/** The margin is 10 mm; a letter hangs a quarter of its body below its line and rises less than a body over it. */
+function expectInside({ width, height, texts }: ReadPage) {
+  for (const { text, x, y, width: wide, size } of texts) {
+    expect(x, text).toBeGreaterThanOrEqual(9.9);
+    expect(x + wide, text).toBeLessThanOrEqual(width - 9.9);
+    expect(y - size / 4, text).toBeGreaterThanOrEqual(8);
+    expect(y + size, text).toBeLessThanOrEqual(height - 6);
+  }
+}
+
 describe('names from anywhere', () => {
   // Every kind of name at every kind of thing, the next one each time.
   it.each([0, 1, 2, 7])('nothing breaks, nothing leaves the page, beginning with name %d', async (shift) => {
@@ -374,16 +384,36 @@ describe('names from anywhere', () => {
     const { pages, scripts } = await readPdf(await printed(derived));
     expect(scripts).toBe(false);
     expect(tubePages(pages).size).toBe(derived.tubes.length);
-    for (const { width, height, texts, annotations } of pages) {
-      expect(annotations).toBe(0);
-      for (const { text, x, y, width: wide, size } of texts) {
-        // The margin is 10 mm; a letter hangs a quarter of its body below its line and rises less than a body over it.
-        expect(x, text).toBeGreaterThanOrEqual(9.9);
-        expect(x + wide, text).toBeLessThanOrEqual(width - 9.9);
-        expect(y - size / 4, text).toBeGreaterThanOrEqual(8);
-        expect(y + size, text).toBeLessThanOrEqual(height - 6);
-      }
-    }
+    pages.forEach(expectInside);
+    for (const { annotations } of pages) expect(annotations).toBe(0);
+  });
+
+  it('nothing leaves the page either with 60 bends, dozens of errors and a name of 5000 letters', async () => {
+    const nodes = Array.from({ length: 62 }, (_, i) => ({
+      id: `n${i}`,
+      at: { kind: 'fixed', position: [60 * i, (i % 2) * 40, (i % 3) * 20] },
+    }));
+    const ends = [{ fit: 'square' }, { fit: 'square' }];
+    const path = nodes.map(({ id }) => id);
+    const snake = derivedFrom(
+      JSON.stringify({
+        format: 'cagewright/job',
+        version: 1,
+        name: 'snake',
+        sections: [{ id: 's', outerDiameter: 40, wall: 3 }],
+        dies: [
+          { id: 'd', outerDiameter: 40, centrelineRadius: 120, clampOffset: 400, leastStraight: 60, leastGrip: 500 },
+        ],
+        nodes,
+        members: [{ id: 'm', name: 'snake '.repeat(800), path, section: 's', die: 'd', ends }],
+      }),
+    );
+    expect(snake.findings.filter(({ severity }) => severity === 'error').length).toBeGreaterThan(24);
+    const { pages } = await readPdf(await printed(snake, { tape: { from: 'B', style: 'clamp', fine: true } }));
+    expect(pages.length).toBeGreaterThan(4);
+    pages.forEach(expectInside);
+    const numbers = new Set(pages.flatMap(({ texts }) => texts.map(({ text }) => text)));
+    for (let bend = 1; bend <= 60; bend++) expect(numbers).toContain(String(bend));
   });
 
   it('puts a box where the typeface has no sign', async () => {

@@ -25,13 +25,15 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
   const { letters, width, unit } = context;
   const marks = bendMarks(tube);
   const rows = steps.flatMap((step, i) => [
-    ...(i > 0 && steps[i - 1]!.front !== step.front ? [turnRow(context)] : []),
+    ...(i > 0 && steps[i - 1]!.front !== step.front ? [turnRow(context, step)] : []),
     bendRow(context, tube, step, marks[step.bend - 1]!, marking),
   ]);
   const rounded = roundingInWords(rounding, marking.view.from, unit);
   const notes = [
     `${zeroInWords(marking, lengthFigure(zero, unit))} A bend lies on its arrow’s side of the mark.`,
     'Dial: the turn as seen from the zero along the tube; up is the plane of the bend that it is counted from.',
+    ...plusInWords(steps),
+    `End ${steps[0]!.front} in front${steps.some(({ front }) => front !== steps[0]!.front) ? ' first' : ''}.`,
     pullNote(tube.pullLaw),
     ...(rounded === null ? [] : [rounded]),
   ];
@@ -65,8 +67,8 @@ function headings({ width, unit }: Context): Block {
   };
 }
 
-const turnRow = ({ letters, width }: Context): Block =>
-  paragraph(letters, '⇄ Turn the tube end for end', width, { bold: true, after: 1 });
+const turnRow = ({ letters, width }: Context, { front }: TapeStep): Block =>
+  paragraph(letters, `⇄ Turn the tube end for end: end ${front} in front`, width, { bold: true, after: 1 });
 
 function bendRow(context: Context, tube: SolvedTube, step: TapeStep, marks: BendMarks, { view }: Measured): Block {
   const { unit, width, letters } = context;
@@ -151,6 +153,12 @@ function underRow(tube: SolvedTube, step: TapeStep, marks: BendMarks, unit: Cont
 /** Whether all bends have the same centreline radius to what is shown: then it stands once, with the die. */
 export const oneRadius = ({ bends }: SolvedTube): boolean =>
   bends.every(({ radius }) => Math.abs(radius - bends[0]!.radius) < 0.005);
+
+/** Which way plus goes on the dials; nothing where it is not the same on all. */
+function plusInWords(steps: readonly TapeStep[]): string[] {
+  const ways = new Set(steps.map(({ front, towards }) => (front === towards ? 'anticlockwise' : 'clockwise')));
+  return ways.size === 1 ? [`Plus is ${[...ways][0]!} on it.`] : [];
+}
 
 /** Clockwise as seen from the zero along the tape; a rotation is told about the direction from the end in front. */
 const seenFromZero = ({ rotation, front, towards }: TapeStep): Radians => (front === towards ? 0 - rotation : rotation);

@@ -69,6 +69,9 @@ export function fillPages(paper: Paper, name: string, parts: readonly Part[], ag
   return sheets;
 }
 
+/** Lines of a paragraph, unless said: with names of any length in it, it stays much shorter than a page. */
+const MOST_LINES = 14;
+
 /** Text over the width of the column. */
 export function paragraph(
   letters: Lettering,
@@ -76,9 +79,9 @@ export function paragraph(
   width: number,
   setting: { readonly size?: number; readonly bold?: boolean; readonly after?: number; readonly most?: number } = {},
 ): Block {
-  const { size = SMALL, bold = false, after = 1 } = setting;
+  const { size = SMALL, bold = false, after = 1, most = MOST_LINES } = setting;
   const pitch = size * 1.3;
-  const lines = wrapped(letters, words, width, size, bold, setting.most);
+  const lines = wrapped(letters, words, width, size, bold, most);
   return {
     height: lines.length * pitch + after,
     draw: (left, top) => lines.map((line, i) => text(left, top - size * 0.95 - i * pitch, line, { size, bold })),

@@ -24,6 +24,7 @@ const TIER = 6.6;
 const SIDE = 9;
 const GAP = 3;
 const ARROW = 3;
+const MOST_TIERS = 7;
 
 export function stickBlock(context: Context, tube: SolvedTube, marking: Measured): Block {
   const { letters, unit, width } = context;
@@ -47,7 +48,11 @@ export function stickBlock(context: Context, tube: SolvedTube, marking: Measured
     breadth,
     GAP,
   );
-  const tiers = 1 + Math.max(-1, ...laid.map(({ tier }) => tier));
+  const wanted = 1 + Math.max(-1, ...laid.map(({ tier }) => tier));
+  // A tube of very many bends has its figures in the table alone.
+  const tiers = wanted > MOST_TIERS ? 0 : wanted;
+  const middles = tube.bends.map(({ start, end }) => ((start + end) / 2) * scale);
+  const close = Math.min(Infinity, ...middles.slice(1).map((middle, i) => middle - middles[i]!));
   const fromBlank = beyondNode(tube.ends[0]) + sheet.grip[0];
   return {
     height: HEAD + HIGH + (tiers === 0 ? 3 : LEAD + tiers * TIER + 2),
@@ -57,12 +62,17 @@ export function stickBlock(context: Context, tube: SolvedTube, marking: Measured
       const middle = (upper + lower) / 2;
       const zones = tube.bends.flatMap((bend, i): Mark[] => {
         const [from, to] = [x(bend.start + fromBlank), x(bend.end + fromBlank)];
+        const named = `${i + 1} · ${formatAngle(toDegrees(bend.angle), 1)}°`;
         return [
           ...hatch(from, to, lower, upper),
-          text((from + to) / 2, upper + 1.4, `${i + 1} · ${formatAngle(toDegrees(bend.angle), 1)}°`, {
-            anchor: 'middle',
-            size: SMALL,
-          }),
+          ...(close < 5
+            ? []
+            : [
+                text((from + to) / 2, upper + 1.4, close < 18 ? String(i + 1) : named, {
+                  anchor: 'middle',
+                  size: SMALL,
+                }),
+              ]),
         ];
       });
       const throats = tube.ends.map(({ throat }, i) =>
@@ -93,25 +103,28 @@ export function stickBlock(context: Context, tube: SolvedTube, marking: Measured
         const from = left + SIDE + shift;
         const base = lower - LEAD - tier * TIER - 4.2;
         const end = Math.min(from + wide - 1, Math.max(from + 1, place));
+        const onStick = mark.onBlank
+          ? [
+              stroke(
+                [
+                  { x: place, y: upper + 0.8 },
+                  { x: place, y: lower - 1.6 },
+                ],
+                FIRM,
+              ),
+            ]
+          : [];
+        if (tiers === 0) return onStick;
+        const leader = stroke(
+          [
+            { x: place, y: lower - 1.6 },
+            { x: end, y: base + LENGTH * 0.85 },
+          ],
+          HAIR,
+        );
         return [
-          ...(mark.onBlank
-            ? [
-                stroke(
-                  [
-                    { x: place, y: upper + 0.8 },
-                    { x: place, y: lower - 1.6 },
-                  ],
-                  FIRM,
-                ),
-              ]
-            : []),
-          stroke(
-            [
-              { x: place, y: lower - 1.6 },
-              { x: end, y: base + LENGTH * 0.85 },
-            ],
-            HAIR,
-          ),
+          ...onStick,
+          ...(mark.onBlank ? [leader] : []),
           ...(side.arrow.includes('◂') ? [arrowhead({ x: from, y: base + 1.9 }, Math.PI, ARROW)] : []),
           text(from + ARROW + 0.5, base, words, { size: LENGTH, bold: true }),
           ...(side.arrow.includes('▸')

@@ -26,7 +26,8 @@ const AT_NOTCHER =
 export function tubeSheets(context: Context, views: readonly Lies[], tube: SolvedTube): Sheet[] {
   const { derived, letters, paper, width } = context;
   const marking = measured(tube, context);
-  const findings = findingsOf(derived.findings, tube.id).filter(({ severity }) => severity !== 'error');
+  const told = errorsOf(derived.findings, tube.id).slice(0, TOLD);
+  const findings = findingsOf(derived.findings, tube.id).filter((finding) => !told.includes(finding));
   const parts = [
     part(head(context, views, tube, marking)),
     part(gap(1), stickBlock(context, tube, marking), gap(1)),
@@ -139,10 +140,18 @@ function blank({ letters }: Context, length: string, off: boolean, room: number)
   };
 }
 
+/** So many errors are told beside the tube's number, the others with the warnings. */
+const TOLD = 3;
+
+const reason = ({ message, source }: Finding): string => `${message} (${source})`;
+
 /** White on black, with the reasons: nobody takes the sheet to the saw by mistake. */
 function notToBeCut({ letters }: Context, errors: readonly Finding[], room: number): Block {
   const fault = wrapped(letters, faultInWords(errors), room - 6, PLAIN, true);
-  const reasons = errors.flatMap(({ message, source }) => wrapped(letters, `${message} (${source})`, room - 6, SMALL));
+  const reasons = [
+    ...errors.slice(0, TOLD).flatMap((error) => wrapped(letters, reason(error), room - 6, SMALL, false, 6)),
+    ...(errors.length > TOLD ? [`and ${errors.length - TOLD} more, further down`] : []),
+  ];
   const height = 10 + fault.length * 5 + reasons.length * 4.3;
   return {
     height: height + 1.5,
