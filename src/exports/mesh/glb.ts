@@ -5,34 +5,39 @@
 import { Document, WebIO, type Accessor } from '@gltf-transform/core';
 import type { Derived } from '../../core/derive.ts';
 import { leftOutNote, type ExportFile, type Going } from '../files.ts';
-import { meshTubes } from './fine.ts';
+import { meshTubes, type Meshed } from './fine.ts';
 
 const METRES = 0.001;
 
 export async function glbFile({ job, tubes }: Derived, going: Going): Promise<ExportFile> {
   const { meshed, leftOut } = await meshTubes(tubes, going);
   const document = new Document();
+  // An empty scene is no scene: the format allows no list that is empty.
+  if (meshed.length > 0) stand(document, job.name, meshed);
+  const bytes = await new WebIO().writeBinary(document);
+  return { fileName: 'cage.glb', bytes, ...leftOutNote('cage.glb', 'not to be made as drawn', leftOut) };
+}
+
+function stand(document: Document, name: string, meshed: readonly Meshed[]): void {
   const buffer = document.createBuffer();
   const steel = document
     .createMaterial('steel')
     .setBaseColorFactor([0.42, 0.43, 0.45, 1])
     .setMetallicFactor(0.7)
     .setRoughnessFactor(0.5);
-  const scene = document.createScene(job.name);
+  const scene = document.createScene(name);
   const accessor = (type: 'VEC3' | 'SCALAR', array: Float32Array<ArrayBuffer> | Uint32Array<ArrayBuffer>): Accessor =>
     document.createAccessor().setType(type).setArray(array).setBuffer(buffer);
   for (const { tube, mesh } of meshed) {
-    const name = `${tube.number} ${tube.name}`;
+    const named = `${tube.number} ${tube.name}`;
     const primitive = document
       .createPrimitive()
       .setAttribute('POSITION', accessor('VEC3', turned(mesh.positions, METRES)))
       .setAttribute('NORMAL', accessor('VEC3', turned(mesh.normals, 1)))
       .setIndices(accessor('SCALAR', Uint32Array.from(mesh.indices)))
       .setMaterial(steel);
-    scene.addChild(document.createNode(name).setMesh(document.createMesh(name).addPrimitive(primitive)));
+    scene.addChild(document.createNode(named).setMesh(document.createMesh(named).addPrimitive(primitive)));
   }
-  const bytes = await new WebIO().writeBinary(document);
-  return { fileName: 'cage.glb', bytes, ...leftOutNote('cage.glb', leftOut) };
 }
 
 /** From x forward, y left, z up to x left, y up, z forward: each axis moves on by one, which turns and mirrors nothing. */

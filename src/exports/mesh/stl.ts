@@ -11,7 +11,11 @@ const FACET = 50;
 
 export async function stlFile({ tubes }: Derived, going: Going): Promise<ExportFile> {
   const { meshed, leftOut } = await meshTubes(tubes, going);
-  return { fileName: 'cage.stl', bytes: stlBytes(meshed), ...leftOutNote('cage.stl', leftOut) };
+  return {
+    fileName: 'cage.stl',
+    bytes: stlBytes(meshed),
+    ...leftOutNote('cage.stl', 'not to be made as drawn', leftOut),
+  };
 }
 
 function stlBytes(meshed: readonly Meshed[]): Uint8Array {

@@ -8,13 +8,15 @@
  * Of the pieces that the cuts leave the greatest is the tube. A plate cuts along its plane; a square end stands square
  * at the node.
  */
-import type { ArcPiece, Path, Piece } from '../../core/geometry/path.ts';
-import { addScaled, cross, dot, length, normalize, scale, subtract, type Vec3 } from '../../core/geometry/vector.ts';
+import type { Path } from '../../core/geometry/path.ts';
+import { ROUNDING } from '../../core/geometry/tolerance.ts';
+import { addScaled, cross, dot, length, normalize, rejectFrom, scale, type Vec3 } from '../../core/geometry/vector.ts';
 import type { TubeRef } from '../../core/job/types.ts';
 import { STEEL_DENSITY } from '../../core/solve/amount.ts';
 import type { SolvedTube, TubeEnd } from '../../core/solve/types.ts';
 import { isWhole } from '../whole.ts';
-import { bar, cutBy, isValid, scoped, solidsIn, sweptSolid, tangentAt, volumeOf } from './kernel.ts';
+import { lineFrom, stretchesAbout } from './about.ts';
+import { bar, box, cutBy, isValid, scoped, solidsIn, sweptSolid, tangentAt, volumeOf } from './kernel.ts';
 import type { Keep, Kernel, Shape, Stretch } from './kernel.ts';
 
 /** How far before its tip a coped end is begun: the edge of a cope runs out a little beyond the whole degrees' least. */
@@ -23,12 +25,19 @@ const BEFORE_TIP = 0.5;
 const CLEAR = 1;
 /** The kernel can give up on a cut in silence: a body that is off the tube's mass by this share is none. */
 const MASS_AGREES = 0.01;
-/** Directions, radians about the tube, in which its seam is tried: a cut that runs along a seam may fail. */
-const SEAMS = [0.3, 1.7, 4.1];
-
 /**
- * The body of a tube, noted with `keep`; null where there is none: bends that overlap, or cuts that leave nothing whole.
+ * How a body is tried, one way after the other: where about the tube its seam runs, in radians, since a cut that runs along a seam
+ * may fail; and whether what lies behind a narrow run is cut away whole, which may fail where run and tube are nearly alike.
  */
+const WAYS = [
+  { seam: 0.3, behind: true },
+  { seam: 1.7, behind: true },
+  { seam: 0.3, behind: false },
+  { seam: 4.1, behind: false },
+] as const;
+type Way = (typeof WAYS)[number];
+
+/** The body of a tube, noted with `keep`; null where it is not whole, or no way gives a valid body that agrees with its mass. */
 export function tubeBody(
   oc: Kernel,
   keep: Keep,
@@ -36,39 +45,34 @@ export function tubeBody(
   byId: ReadonlyMap<TubeRef, SolvedTube>,
 ): Shape | null {
   if (!isWhole(tube)) return null;
-  for (const seam of SEAMS) {
-    const body = bodyWithSeam(oc, keep, tube, byId, seam);
+  for (const way of WAYS) {
+    const body = bodyBy(oc, keep, tube, byId, way);
     if (body !== null) return body;
   }
   return null;
 }
 
-function bodyWithSeam(
+function bodyBy(
   oc: Kernel,
   keep: Keep,
   tube: SolvedTube,
   byId: ReadonlyMap<TubeRef, SolvedTube>,
-  seam: number,
+  way: Way,
 ): Shape | null {
   const { outerDiameter, wall } = tube.section;
   const [endA, endB] = tube.ends;
   const chain = chainOf(tube.path, startOf(endA), startOf(endB));
-  const across = addScaled(
-    scale(endA.reference, Math.cos(seam)),
-    cross(endA.direction, endA.reference),
-    Math.sin(seam),
-  );
+  const beside = cross(endA.direction, endA.reference);
+  const seam = addScaled(scale(endA.reference, Math.cos(way.seam)), beside, Math.sin(way.seam));
   return scoped((brief) => {
-    const whole = sweptSolid(oc, brief, chain, outerDiameter / 2, outerDiameter / 2 - wall, across);
-    const tools = tube.ends.flatMap((end) => toolsOf(oc, brief, end, outerDiameter / 2, byId, across));
-    if (tools.length === 0) return keep(oc.TopoDS.Solid(whole));
-    const pieces = solidsIn(oc, brief, cutBy(oc, brief, whole, tools));
-    const [greatest] = pieces
-      .map((piece) => ({ piece, volume: volumeOf(oc, brief, piece) }))
-      .toSorted((a, b) => b.volume - a.volume);
-    if (greatest === undefined || !isValid(oc, brief, greatest.piece)) return null;
-    const isTube = Math.abs((greatest.volume * STEEL_DENSITY) / tube.mass - 1) < MASS_AGREES;
-    return isTube ? keep(oc.TopoDS.Solid(greatest.piece)) : null;
+    const uncut = sweptSolid(oc, brief, chain, outerDiameter / 2, outerDiameter / 2 - wall, seam);
+    const tools = tube.ends.flatMap((end) => toolsOf(oc, brief, end, outerDiameter / 2, byId, seam, way.behind));
+    if (tools.length === 0) return keep(oc.TopoDS.Solid(uncut));
+    const [greatest] = solidsIn(oc, brief, cutBy(oc, brief, uncut, tools))
+      .map((piece) => ({ piece, mass: STEEL_DENSITY * volumeOf(oc, brief, piece) }))
+      .toSorted((a, b) => b.mass - a.mass);
+    if (greatest === undefined || Math.abs(greatest.mass / tube.mass - 1) > MASS_AGREES) return null;
+    return isValid(oc, brief, greatest.piece) ? keep(oc.TopoDS.Solid(greatest.piece)) : null;
   });
 }
 
@@ -97,23 +101,13 @@ function chainOf({ pieces }: Path, atA: number, atB: number): readonly Stretch[]
   const whole = pieces.map((piece) => ({ piece, from: 0, to: piece.length }));
   const [first, last] = [pieces[0]!, pieces.at(-1)!];
   if (first.kind === 'line') whole[0] = { ...whole[0]!, from: Math.min(atA, first.length - CLEAR) };
-  else if (atA < 0) whole.unshift({ piece: lineAt(first.from, first.startTangent), from: atA, to: 0 });
+  else if (atA < 0) whole.unshift({ piece: lineFrom(first.from, first.startTangent), from: atA, to: 0 });
   if (last.kind === 'line') {
     const { from } = whole.at(-1)!;
     whole[whole.length - 1] = { piece: last, from, to: Math.max(last.length - atB, from + CLEAR) };
-  } else if (atB < 0) whole.push({ piece: lineAt(last.to, last.endTangent), from: 0, to: -atB });
+  } else if (atB < 0) whole.push({ piece: lineFrom(last.to, last.endTangent), from: 0, to: -atB });
   return whole;
 }
-
-const lineAt = (from: Vec3, tangent: Vec3): Piece => ({
-  kind: 'line',
-  at: 0,
-  length: 0,
-  from,
-  to: from,
-  startTangent: tangent,
-  endTangent: tangent,
-});
 
 /** What is cut away at an end. */
 function toolsOf(
@@ -123,6 +117,7 @@ function toolsOf(
   radius: number,
   byId: ReadonlyMap<TubeRef, SolvedTube>,
   seam: Vec3,
+  withBehind: boolean,
 ): Shape[] {
   const trims = extent(end);
   if (trims === null) return [];
@@ -134,74 +129,32 @@ function toolsOf(
     const outwards = scale(normal, dot(normal, end.direction) < 0 ? 1 : -1);
     return [bar(oc, keep, end.position, outwards, seamOff(outwards), 2 * about, 2 * about)];
   }
-  return end.cuts.flatMap(({ against }) => {
-    const run = byId.get(against)!;
-    const chains = stretchesAbout(run.path, end.position, about, run.section.outerDiameter / 2);
-    return chains.map((chain) =>
-      sweptSolid(oc, keep, chain, run.section.outerDiameter / 2, null, seamOff(tangentAt(chain[0]!), seam)),
-    );
+  return end.cuts.flatMap((cut) => {
+    const run = byId.get(cut.against)!;
+    const runRadius = run.section.outerDiameter / 2;
+    const chains = stretchesAbout(run.path, end.position, about, runRadius);
+    return chains.flatMap((chain) => {
+      const filled = sweptSolid(oc, keep, chain, runRadius, null, seamOff(tangentAt(chain[0]!), seam));
+      const passesBy = withBehind && cut.reaches && Math.abs(cut.axisOffset) + radius > runRadius + ROUNDING;
+      const [only] = chain;
+      if (!passesBy || chain.length > 1 || only!.piece.kind === 'arc') return [filled];
+      return [behindRun(oc, keep, only!, runRadius, end.direction, 2 * about), filled];
+    });
   });
+}
+
+/**
+ * What lies behind a straight run, as wide as it is, on the node's side: where the wall passes the run by, what the run has cut off
+ * would hang on to the tube by that. (Behind a bend it does: its outline is no simple surface.)
+ */
+function behindRun(oc: Kernel, keep: Keep, run: Stretch, radius: number, direction: Vec3, depth: number): Shape {
+  const along = tangentAt(run);
+  const ahead = normalize(rejectFrom(direction, along));
+  const off = cross(ahead, along);
+  const corner = addScaled(addScaled(addScaled(run.piece.from, along, run.from), off, -radius), ahead, -depth);
+  return box(oc, keep, corner, along, off, [2 * radius, depth, run.to - run.from]);
 }
 
 /** Some direction that does not lie along `axis`. */
 const seamOff = (axis: Vec3, wanted: Vec3 = [0.36, 0.48, 0.8]): Vec3 =>
   length(cross(axis, wanted)) > 0.2 * length(wanted) ? wanted : [0.8, -0.6, 0];
-
-/** Of a run's centreline, its end straights prolonged, what is within reach of the ball of radius `about` round `centre`, in chains. */
-function stretchesAbout({ pieces }: Path, centre: Vec3, about: number, radius: number): Stretch[][] {
-  const [first, last] = [pieces[0]!, pieces.at(-1)!];
-  const prolonged: Stretch[] = pieces.map((piece) => ({
-    piece,
-    from: piece === first && piece.kind === 'line' ? -Infinity : 0,
-    to: piece === last && piece.kind === 'line' ? Infinity : piece.length,
-  }));
-  if (first.kind === 'arc')
-    prolonged.unshift({ piece: lineAt(first.from, first.startTangent), from: -Infinity, to: 0 });
-  if (last.kind === 'arc') prolonged.push({ piece: lineAt(last.to, last.endTangent), from: 0, to: Infinity });
-
-  const chains: Stretch[][] = [];
-  let joins = false;
-  for (const stretch of prolonged) {
-    const near = within(stretch, centre, about, radius);
-    if (near !== null) {
-      if (joins && near.from === stretch.from) chains.at(-1)!.push(near);
-      else chains.push([near]);
-    }
-    joins = near !== null && near.to === stretch.to;
-  }
-  return chains;
-}
-
-/** The part of a stretch whose discs of `radius` may reach into the ball; null if none does. */
-function within(stretch: Stretch, centre: Vec3, about: number, radius: number): Stretch | null {
-  const { piece } = stretch;
-  const [low, high] =
-    piece.kind === 'line' ? lineSpan(piece, centre, about, radius) : arcSpan(piece, centre, about, radius);
-  const [from, to] = [Math.max(low, stretch.from), Math.min(high, stretch.to)];
-  return to - from > 1e-6 ? { piece, from, to } : null;
-}
-
-function lineSpan(
-  { from, startTangent }: Piece,
-  centre: Vec3,
-  about: number,
-  radius: number,
-): readonly [number, number] {
-  const foot = dot(subtract(centre, from), startTangent);
-  const aside = length(subtract(centre, addScaled(from, startTangent, foot)));
-  return aside > about + radius ? [0, 0] : [foot - about, foot + about];
-}
-
-function arcSpan(arc: ArcPiece, centre: Vec3, about: number, radius: number): readonly [number, number] {
-  const d = subtract(centre, arc.centre);
-  const x = dot(d, subtract(arc.from, arc.centre)) / arc.radius;
-  const y = dot(d, arc.startTangent);
-  const inPlane = Math.hypot(x, y);
-  if (Math.hypot(inPlane - arc.radius, dot(d, arc.normal)) > about + radius && inPlane > about) return [0, 0];
-  if (inPlane <= about) return [0, arc.length];
-  const half = Math.asin(about / inPlane);
-  // Counted from the middle of the arc, so that the turn does not wrap round within it.
-  const middle = arc.angle / 2;
-  const off = Math.atan2(Math.sin(Math.atan2(y, x) - middle), Math.cos(Math.atan2(y, x) - middle));
-  return [(middle + off - half) * arc.radius, (middle + off + half) * arc.radius];
-}

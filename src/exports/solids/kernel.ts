@@ -126,6 +126,11 @@ export function bar(
   return keep(maker.Shape());
 }
 
+/** A box from its corner: its height along the unit direction `up`, its width along `across`, and its depth square to both. */
+export function box(oc: Kernel, keep: Keep, corner: Vec3, up: Vec3, across: Vec3, [wide, deep, high]: Vec3): Shape {
+  return keep(keep(new oc.BRepPrimAPI_MakeBox(axes(oc, keep, corner, up, across), wide, deep, high)).Shape());
+}
+
 /**
  * mm. Faces nearer to each other than this count as touching. Without it the kernel gives up in silence, and cuts nothing, where
  * a tube touches the sides of a bend that is just as thick: their surfaces are tangent there, and only their curvatures

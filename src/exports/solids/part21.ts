@@ -1,12 +1,11 @@
 /**
- * Text as a STEP file spells it (ISO 10303-21, 6.4.3): plain characters as they are, a quote and a backslash doubled,
- * everything else by its code point. A file so written holds nothing but printable ASCII.
+ * Text as a STEP file spells it (ISO 10303-21, 6.4.3). Letters, digits and harmless signs stand as they are, everything else by
+ * its code point: quotes, backslashes and semicolons too, which the standard would let stand but at which readers have been seen to
+ * stumble. A file so written holds nothing but printable ASCII.
  */
 
 /** The inside of a string literal, without its quotes. */
-export function part21Text(text: string): string {
-  return text.replaceAll(/[^ -~]+|['\\]/gu, (some) => (some === "'" || some === '\\' ? some + some : byCode(some)));
-}
+export const part21Text = (text: string): string => text.replaceAll(/[^A-Za-z0-9 ()+,./:=_-]+/gu, byCode);
 
 /** \X2\ and four hexadecimal digits a character, or \X4\ and eight where one lies beyond the first plane. */
 function byCode(text: string): string {

@@ -37,13 +37,28 @@ export async function stepFile({ job, tubes, byId }: Derived, oc: Kernel, going:
     }
     await going(tubes.length, tubes.length);
     const names = made.map(({ number, name }) => part21Text(`${number} ${name}`));
-    const text = named(written(oc, writer), part21Text(job.name), names);
+    const text = named(made.length === 0 ? EMPTY : written(oc, writer), part21Text(job.name), names);
     const leftOut = tubes.filter((tube) => !made.includes(tube));
-    return { fileName: 'cage.step', bytes: new TextEncoder().encode(text), ...leftOutNote('cage.step', leftOut) };
+    return {
+      fileName: 'cage.step',
+      bytes: new TextEncoder().encode(text),
+      ...leftOutNote('cage.step', 'not to be made as drawn, or cut into a bend of its own', leftOut),
+    };
   } finally {
     writer.delete();
   }
 }
+
+/** The kernel writes no file that has nothing in it. */
+const EMPTY = `ISO-10303-21;
+HEADER;
+FILE_DESCRIPTION();
+FILE_SCHEMA(('AUTOMOTIVE_DESIGN { 1 0 10303 214 1 1 1 1 }'));
+ENDSEC;
+DATA;
+ENDSEC;
+END-ISO-10303-21;
+`;
 
 function written(oc: Kernel, writer: InstanceType<Kernel['STEPControl_Writer']>): string {
   writer.Write(SCRATCH);

@@ -1,7 +1,7 @@
 /** The files that leave the program, the same ones that the command line writes: each by itself, or those chosen as one zip. */
 import type { ReactNode } from 'react';
 import { readTapeView } from '../../core/shop/mark-words.ts';
-import { productsOf, type Format, type Product } from '../../exports/catalogue.ts';
+import { FORMATS, productsOf, type Format, type Product } from '../../exports/catalogue.ts';
 import type { Setting } from '../../exports/formats.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { useKept } from '../kept.ts';
@@ -54,9 +54,11 @@ export function TakeAway(): ReactNode {
         disabled={busy}
         onClick={() => taking.take(productsOf(chosen), setting, zipName(fileName))}
       >
-        {chosen.length === KINDS.length - 1 ? 'Take all as one zip' : 'Take what is ticked as one zip'}
+        {chosen.length === FORMATS.length ? 'Take all as one zip' : 'Take what is ticked as one zip'}
       </button>
-      <Making taking={taking} />
+      <div className="take-told">
+        <Making taking={taking} />
+      </div>
       <Section title="Paper, and what the printer makes of it">
         <PrintPart print={print} onPrint={keepPrint} surface={surface} onSurface={keepSurface} />
       </Section>
@@ -86,7 +88,7 @@ function Choice(props: { kind: Kind; chosen: boolean; onFlip: (format: Format) =
 /** How it goes, and how it went. */
 function Making({ taking: { progress, trouble, notes, cancel } }: { taking: Taking }): ReactNode {
   if (progress !== null) {
-    const { name, nth, of, done, total, piece } = inWords(progress);
+    const { name, nth, of, done, total, piece, before } = inWords(progress);
     return (
       <div className="take-making" role="group" aria-label="Being made">
         <p role="status">
@@ -94,7 +96,7 @@ function Making({ taking: { progress, trouble, notes, cancel } }: { taking: Taki
           {of > 1 && <span className="small">{` ${nth} of ${of}`}</span>}
         </p>
         <progress max={total} value={done} aria-label={name} />
-        <p className="small figure">{total > 1 ? `${piece} ${Math.min(done + 1, total)} of ${total}` : 'a moment'}</p>
+        <p className="small figure">{total > 1 ? `${piece} ${Math.min(done + 1, total)} of ${total}` : before}</p>
         <button type="button" className="press press-quiet" onClick={cancel}>
           Cancel
         </button>
@@ -120,6 +122,15 @@ function Making({ taking: { progress, trouble, notes, cancel } }: { taking: Taki
 }
 
 function inWords(progress: NonNullable<Taking['progress']>) {
-  if (progress === 'zip') return { name: 'Putting them into one file', nth: 1, of: 1, done: 0, total: 1, piece: '' };
-  return { ...progress, name: productName(progress.product), piece: pieceOf(progress.product) };
+  const before = 'a moment';
+  if (progress === 'zip') {
+    return { name: 'Putting them into one file', nth: 1, of: 1, done: 0, total: 1, piece: '', before };
+  }
+  const { product } = progress;
+  return {
+    ...progress,
+    name: productName(product),
+    piece: pieceOf(product),
+    before: product === 'cage.step' ? 'loading what makes solids' : before,
+  };
 }

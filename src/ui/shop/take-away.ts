@@ -30,7 +30,7 @@ export const KINDS: readonly Kind[] = [
   {
     format: 'step',
     title: 'Solids for CAD',
-    holds: 'exact bodies, copes cut. Takes a while; its 23 MB engine is loaded once',
+    holds: 'exact bodies, copes cut. Takes a while; the 23 MB that make them are loaded once',
   },
   { format: 'gltf', title: '3D to look at', holds: 'for viewers and web pages, in metres' },
   { format: 'stl', title: '3D as a plain mesh', holds: 'closed shells, in millimetres' },
