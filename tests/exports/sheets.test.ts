@@ -5,6 +5,10 @@ import { distance, addScaled } from '../../src/core/geometry/vector.ts';
 import { readTapeView } from '../../src/core/shop/mark-words.ts';
 import { fabrication, type FabricationTube } from '../../src/exports/fabrication.ts';
 import { plainPrint, unwatched, type Going } from '../../src/exports/files.ts';
+import { lettering } from '../../src/exports/drawing/lettering.ts';
+import { coverSheets } from '../../src/exports/sheets/cover.ts';
+import { liesOf } from '../../src/exports/sheets/locator.ts';
+import { tubeSheets } from '../../src/exports/sheets/tube.ts';
 import { sheetsPdf, type SheetSettings } from '../../src/exports/sheets/sheets.ts';
 import { latticeOf } from '../bench/lattice.ts';
 import { demoText } from '../command-line.ts';
@@ -370,6 +374,25 @@ function expectInside({ width, height, texts }: ReadPage) {
   }
 }
 
+/** Lines as well as letters, before they are written. */
+function expectInkInside(derived: Derived) {
+  const paper = { width: 210, height: 297 };
+  const tape = readTapeView({ from: 'B', style: 'clamp' });
+  const context = { derived, unit: derived.job.lengthUnit, letters: lettering(fonts), paper, tape, width: 190 };
+  const views = liesOf(derived.tubes);
+  const sheets = [...coverSheets(context), ...derived.tubes.flatMap((tube) => tubeSheets(context, views, tube))];
+  for (const { marks } of sheets) {
+    for (const mark of marks) {
+      const reach = mark.kind === 'arc' ? mark.radius : 0;
+      const places = mark.kind === 'line' ? mark.places : [mark.kind === 'arc' ? mark.centre : mark.at];
+      for (const { x, y } of places) {
+        expect(Math.min(x, paper.width - x) - reach).toBeGreaterThan(9);
+        expect(Math.min(y, paper.height - y) - reach).toBeGreaterThan(7);
+      }
+    }
+  }
+}
+
 describe('names from anywhere', () => {
   // Every kind of name at every kind of thing, the next one each time.
   it.each([0, 1, 2, 7])('nothing breaks, nothing leaves the page, beginning with name %d', async (shift) => {
@@ -381,6 +404,7 @@ describe('names from anywhere', () => {
     job.members!.forEach((member, i) => (member.batch = nameOf(i + 1)));
     const derived = derivedFrom(JSON.stringify({ ...job, name: nameOf(0) }));
     // The narrower of the two papers.
+    expectInkInside(derived);
     const { pages, scripts } = await readPdf(await printed(derived));
     expect(scripts).toBe(false);
     expect(tubePages(pages).size).toBe(derived.tubes.length);
@@ -409,6 +433,7 @@ describe('names from anywhere', () => {
       }),
     );
     expect(snake.findings.filter(({ severity }) => severity === 'error').length).toBeGreaterThan(24);
+    expectInkInside(snake);
     const { pages } = await readPdf(await printed(snake, { tape: { from: 'B', style: 'clamp', fine: true } }));
     expect(pages.length).toBeGreaterThan(4);
     pages.forEach(expectInside);
