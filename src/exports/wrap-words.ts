@@ -35,11 +35,9 @@ const degreesInWords = (radians: number): string => `${formatAngle(toDegrees(rad
 export function fitInWords(frame: Frame, { tube, which }: EndOf): string {
   const end = tube.ends[which];
   // Tubes by number and name, as they are chalked in the shop.
-  const numbers = {
-    ...frame,
-    byId: new Map(Array.from(frame.byId, ([id, each]) => [id, { ...each, name: numbered(each) }])),
-  };
-  const fit = endInWords(numbers, end);
+  const met = [...end.cuts.map((cut) => cut.against), ...end.butted].map((id) => frame.byId.get(id)!);
+  const byId = new Map(met.map((each) => [each.id, { ...each, name: numbered(each) }]));
+  const fit = endInWords({ ...frame, byId }, end);
   return end.fit === 'plate' ? `${fit}, ${degreesInWords(plateOffSquare(end))} off square` : fit;
 }
 
