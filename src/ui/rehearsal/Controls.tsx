@@ -3,7 +3,7 @@ import { useEffect, useRef, useSyncExternalStore, type ReactNode } from 'react';
 import type { Player } from '../../view/rehearsal/player.ts';
 import type { Stage } from '../../view/rehearsal/rehearsed.ts';
 import { momentAt, type Timeline } from '../../view/rehearsal/timeline.ts';
-import { momentInWords, touchedAt } from '../../view/rehearsal/words.ts';
+import { momentInWords, troubleAt } from '../../view/rehearsal/words.ts';
 
 interface Props {
   readonly stages: readonly Stage[];
@@ -62,9 +62,9 @@ function Scrubber({ stages, timeline, player }: Props): ReactNode {
       const moment = momentAt(timeline, steps, player.place());
       input.value = String(player.place());
       input.style.setProperty('--done', `${(100 * player.place()) / timeline.length}%`);
-      const touched = touchedAt(stages, moment);
+      const trouble = troubleAt(stages, moment);
       const now = `bend ${steps[moment.step]!.bend}, ${momentInWords(stages, moment)}`;
-      input.setAttribute('aria-valuetext', touched === null ? now : `${now}, ${touched}`);
+      input.setAttribute('aria-valuetext', trouble === null ? now : `${now}, ${trouble}`);
     };
     show();
     return player.listen(show);

@@ -3,7 +3,7 @@ import { useEffect, useRef, type ReactNode } from 'react';
 import type { Player } from '../../view/rehearsal/player.ts';
 import type { Stage } from '../../view/rehearsal/rehearsed.ts';
 import { momentAt, type Timeline } from '../../view/rehearsal/timeline.ts';
-import { momentInWords, touchedAt } from '../../view/rehearsal/words.ts';
+import { momentInWords, troubleAt } from '../../view/rehearsal/words.ts';
 
 interface Props {
   readonly stages: readonly Stage[];
@@ -20,11 +20,11 @@ export function Slip({ stages, timeline, player }: Props): ReactNode {
     const steps = stages.map(({ step }) => step);
     const show = (): void => {
       const moment = momentAt(timeline, steps, player.place());
-      const touched = touchedAt(stages, moment);
+      const trouble = troubleAt(stages, moment);
       const number = `Step ${moment.step + 1} of ${stages.length} · bend ${steps[moment.step]!.bend}`;
-      name.current!.textContent = touched === null ? number : `× ${touched}`;
+      name.current!.textContent = trouble === null ? number : `× ${trouble}`;
       figure.current!.textContent = momentInWords(stages, moment);
-      slip.current!.dataset['touched'] = String(touched !== null);
+      slip.current!.dataset['trouble'] = String(trouble !== null);
     };
     show();
     return player.listen(show);

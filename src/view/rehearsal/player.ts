@@ -15,7 +15,7 @@ export interface Player {
   /** To the next stop or the one before; stays at the ends. */
   readonly forward: () => void;
   readonly back: () => void;
-  /** Plays on from here to the end, or to the next touch; from the end, anew. */
+  /** Plays on from here to the end, or to the next trouble; from the end, anew. */
   readonly play: () => void;
   readonly pause: () => void;
   /** Moves on by so much time; true while it goes on. */

@@ -21,7 +21,7 @@ export interface Timeline {
   readonly length: number;
   /** Where a hand stops that goes from one thing to the next: ready to pull, touched, pulled; the end. Ascending. */
   readonly stops: readonly number[];
-  /** Where something is touched first in a step. */
+  /** Where a step meets its trouble: where something is touched first, or where it would begin but cannot be held. */
   readonly hits: readonly number[];
 }
 
@@ -49,7 +49,10 @@ export function layTimeline(steps: readonly RehearsedStep[]): Timeline {
     at = release + LET_GO;
     return { set, bend, release, end: at };
   });
-  const hits = steps.flatMap(({ hit }, i) => (hit === null ? [] : [spans[i]!.bend + toDegrees(hit.angle)]));
+  const hits = steps.flatMap(({ hit, cannotHold }, i) => {
+    if (cannotHold !== null) return [spans[i]!.bend];
+    return hit === null ? [] : [spans[i]!.bend + toDegrees(hit.angle)];
+  });
   const stops = new Set([...spans.flatMap(({ bend, release }) => [bend, release]), ...hits, at]);
   return { spans, length: at, stops: [...stops].toSorted((a, b) => a - b), hits };
 }

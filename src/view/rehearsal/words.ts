@@ -53,10 +53,11 @@ export function momentInWords(stages: readonly Stage[], { step, phase, angle }: 
   }
 }
 
-/** What the tube touches at a moment, in words; null while it is free. */
-export function touchedAt(stages: readonly Stage[], { step, phase, angle }: Moment): string | null {
-  const { hit } = stages[step]!.step;
-  return hit !== null && phase === 'bend' && angle >= hit.angle - 1e-9 ? hitInWords(hit) : null;
+/** What is in the way at a moment, in words; null while the tube is free. */
+export function troubleAt(stages: readonly Stage[], { step, phase, angle }: Moment): string | null {
+  const { hit, cannotHold } = stages[step]!.step;
+  if (phase !== 'bend') return null;
+  return cannotHold ?? (hit !== null && angle >= hit.angle - 1e-9 ? hitInWords(hit) : null);
 }
 
 /** Told aloud whenever the step or what is done in it changes. */
@@ -64,13 +65,12 @@ export function tellMoment(stages: readonly Stage[], moment: Moment): string {
   const stage = stages[moment.step]!;
   const { step } = stage;
   const head = `Step ${moment.step + 1} of ${stages.length}, bend ${step.bend}`;
-  const touched = touchedAt(stages, moment);
+  const trouble = troubleAt(stages, moment);
   switch (moment.phase) {
     case 'set':
       return `${head}: ${setUpInWords(stage).toLowerCase()}.`;
     case 'bend': {
-      if (step.cannotHold !== null) return `${head}: ${step.cannotHold}.`;
-      if (touched !== null) return `${head}: ${touched}.`;
+      if (trouble !== null) return `${head}: ${trouble}.`;
       if (moment.angle < step.pulled - 1e-9) return `${head}: pull to ${angleInWords(step.pulled)}.`;
       return `${head}: pulled to ${angleInWords(step.pulled)}.`;
     }
@@ -111,22 +111,22 @@ export interface Verdict {
 /** What the search says of a tube, for the head of its rehearsal. */
 export function verdictOf(rehearsal: Rehearsal): Verdict {
   const { plain, proposed, reason, free, all } = rehearsal;
-  if (proposed === null) {
-    return { tone: 'none', head: 'No order keeps it free', why: reason === null ? '' : `${capital(reason)}.` };
-  }
+  const first = plain.find(({ hit, cannotHold }) => hit !== null || cannotHold !== null);
+  const why = reason === null ? '' : `${capital(reason)}.`;
+  if (plain.length === 0) return { tone: 'none', head: 'Cannot be rehearsed', why };
   const counted =
     free === all
       ? 'Every order keeps free, whichever end is in front.'
       : `${free} of ${all} orders keep free, either end in front counted.`;
-  if (isPlainProposed(rehearsal)) {
-    return { tone: 'free', head: `Free as it comes: bend after bend, end ${plain[0]!.front} in front`, why: counted };
+  if (first === undefined && (proposed === null || isPlainProposed(rehearsal))) {
+    const head = `Free as it comes: bend after bend, end ${plain[0]!.front} in front`;
+    return { tone: 'free', head, why: proposed === null ? why : counted };
   }
-  const first = plain.find(({ hit, cannotHold }) => hit !== null || cannotHold !== null);
+  if (proposed === null) {
+    // With more bends than are searched nothing is known of the other orders.
+    return { tone: 'none', head: all === 0 ? 'Not free as it comes' : 'No order keeps it free', why };
+  }
   const trouble =
     first === undefined ? '' : `As it comes, bend ${first.bend} ${first.cannotHold ?? hitInWords(first.hit!)}. `;
-  return {
-    tone: 'order',
-    head: `Bend ${orderInWords(proposed)}`,
-    why: `${trouble}${counted}`,
-  };
+  return { tone: 'order', head: `Bend ${orderInWords(proposed)}`, why: `${trouble}${counted}` };
 }

@@ -42,6 +42,13 @@ describe('the strip of a rehearsal', () => {
     expect(at(line.spans[1]!.bend)).toMatchObject({ step: 1, phase: 'bend', way: 1, angle: 0 });
   });
 
+  it('meets a bend that cannot be held where it would begin', () => {
+    const barred = [step(1, 60), { ...step(2, 40), cannotHold: 'leaves the clamp 20 mm' }];
+    const { hits, spans, stops } = layTimeline(barred);
+    expect(hits).toEqual([spans[1]!.bend]);
+    expect(new Set(stops).size).toBe(stops.length);
+  });
+
   it('takes places beyond its ends as its ends', () => {
     expect(at(-5)).toEqual(at(0));
     expect(at(1e6)).toEqual(at(line.length));

@@ -8,7 +8,7 @@ import {
   rollInWords,
   setUpInWords,
   tellMoment,
-  touchedAt,
+  troubleAt,
   troubleInWords,
   verdictOf,
 } from '../../../src/view/rehearsal/words.ts';
@@ -78,7 +78,7 @@ describe('the run of a rehearsal', () => {
     expect(tell(bend + 20)).toBe('Step 2 of 4, bend 4: touches the floor at 20°.');
     expect(tell(release)).toBe('Step 2 of 4, bend 4: touches the floor at 20°.');
     expect(tell(release + 4)).toMatch(/let go, [\d.]+° stands\.$/);
-    expect(touchedAt(stages, momentAt(line, steps, bend + 5))).toBeNull();
+    expect(troubleAt(stages, momentAt(line, steps, bend + 5))).toBeNull();
     expect(momentInWords(stages, momentAt(line, steps, bend + 20))).toMatch(/^20\.0° of [\d.]+°$/);
   });
 
@@ -123,5 +123,20 @@ describe('the verdict', () => {
     expect(
       verdictOf({ ...rehearsal, plain: touching, proposed: null, free: 0, reason: 'bend 2 is never free' }),
     ).toEqual({ tone: 'none', head: 'No order keeps it free', why: 'Bend 2 is never free.' });
+  });
+
+  it('claims nothing of orders that were not searched', () => {
+    const unsearched = { ...rehearsal, proposed: null, free: 0, all: 0, reason: 'it has 9 bends' };
+    expect(verdictOf(unsearched)).toMatchObject({ tone: 'free', why: 'It has 9 bends.' });
+    expect(verdictOf({ ...unsearched, plain: touching })).toEqual({
+      tone: 'none',
+      head: 'Not free as it comes',
+      why: 'It has 9 bends.',
+    });
+    expect(verdictOf({ ...unsearched, plain: [], reason: 'its bends overlap' })).toEqual({
+      tone: 'none',
+      head: 'Cannot be rehearsed',
+      why: 'Its bends overlap.',
+    });
   });
 });
