@@ -13,7 +13,6 @@ import { useProposal } from './useProposal.ts';
 
 export function RunStart({ tube }: { tube: SolvedTube }): ReactNode {
   const tape = useTape(tube);
-  const proposal = useProposal(tube);
   const [picked, pick] = useState<'plain' | 'proposed' | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
@@ -22,6 +21,7 @@ export function RunStart({ tube }: { tube: SolvedTube }): ReactNode {
     bend,
     front,
   }));
+  const proposal = useProposal(tube, plain);
   const proposed = proposal.order;
   const choice = picked ?? (proposed === null ? 'plain' : 'proposed');
   const order = choice === 'proposed' && proposed !== null ? proposed : plain;

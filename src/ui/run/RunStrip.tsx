@@ -1,5 +1,5 @@
 /** Where one is in the run: a key for each stop, and under it the three steps of the bend that is shown. */
-import { useEffect, useRef, type ReactNode } from 'react';
+import { useEffect, useRef, type CSSProperties, type ReactNode } from 'react';
 import type { RunStep } from '../../core/shop/run.ts';
 import { STEP_NAMES, stopsOf, type Stop } from './run-words.ts';
 
@@ -12,6 +12,9 @@ interface StripProps {
   onLook(key: string | null): void;
 }
 
+/** As many stops as a telephone has room for side by side; more make two rows. */
+const ONE_ROW = 7;
+
 export function RunStrip({ steps, current, shown, onLook }: StripProps): ReactNode {
   const stops = stopsOf(steps);
   const here = stops.find((stop) => stop.steps.some(({ key }) => key === shown));
@@ -23,7 +26,10 @@ export function RunStrip({ steps, current, shown, onLook }: StripProps): ReactNo
   }, [here?.label]);
   return (
     <nav className="run-strip" aria-label="Steps of the run">
-      <ol ref={strip}>
+      <ol
+        ref={strip}
+        style={{ '--stops': stops.length > ONE_ROW ? Math.ceil(stops.length / 2) : stops.length } as CSSProperties}
+      >
         {stops.map((stop) => {
           const done = stop.steps.every((step) => step.done);
           const first = firstToLookAt(stop, now);

@@ -4,6 +4,7 @@ import type { Rehearsal, RehearsedStep } from '../../core/rehearse/types.ts';
 import { troubleWords } from '../../core/rehearse/words.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
+import { sameOrder } from './run-words.ts';
 
 export interface Proposal {
   /** Null where none is known. */
@@ -13,13 +14,15 @@ export interface Proposal {
   readonly barred: boolean;
 }
 
-export const useProposal = (tube: SolvedTube): Proposal =>
+/** `usual`: the order in which the marks come. */
+export const useProposal = (tube: SolvedTube, usual: readonly BendStep[]): Proposal =>
   proposalOf(
     tube,
+    usual,
     useWorkspace((state) => state.rehearsals.get(tube.id)),
   );
 
-export function proposalOf(tube: SolvedTube, rehearsal: Rehearsal | undefined): Proposal {
+export function proposalOf(tube: SolvedTube, usual: readonly BendStep[], rehearsal: Rehearsal | undefined): Proposal {
   if (tube.die?.bender === undefined) {
     const words =
       'The bender of this die is not set up in Frame: no order could be tried against machine and room. It counts as one that bends to the left and is read to half a degree.';
@@ -30,11 +33,11 @@ export function proposalOf(tube: SolvedTube, rehearsal: Rehearsal | undefined): 
   const { plain, proposed, reason } = rehearsal;
   if (proposed === null) return { order: null, words: `No order keeps clear: ${reason ?? ''}.`, barred: true };
   const order = proposed.map(({ bend, front }) => ({ bend, front }));
-  const wrong = plain.find(isTroubled);
+  if (sameOrder(order, usual)) return { order, words: 'It keeps clear of machine and room.', barred: false };
+  const keepsClear = 'The proposed order keeps clear of machine and room.';
+  const wrong = sameOrder(plain, usual) ? plain.find(isTroubled) : undefined;
   const words =
-    wrong === undefined
-      ? 'It keeps clear of machine and room.'
-      : `It keeps clear of machine and room. From end A on, bend ${wrong.bend} ${troubleWords(wrong)}.`;
+    wrong === undefined ? keepsClear : `${keepsClear} As the marks come, bend ${wrong.bend} ${troubleWords(wrong)}.`;
   return { order, words, barred: false };
 }
 

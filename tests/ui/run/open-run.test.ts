@@ -43,9 +43,9 @@ describe('the order that is proposed', () => {
   const tube = { ...plainTube, die: { ...plainTube.die!, bender } };
 
   it('needs a bender that is set up, and the time to be found', () => {
-    expect(proposalOf(plainTube, undefined)).toMatchObject({ order: null, barred: false });
-    expect(proposalOf(plainTube, undefined).words).toContain('not set up');
-    expect(proposalOf(tube, undefined).words).toContain('Trying');
+    expect(proposalOf(plainTube, [], undefined)).toMatchObject({ order: null, barred: false });
+    expect(proposalOf(plainTube, [], undefined).words).toContain('not set up');
+    expect(proposalOf(tube, [], undefined).words).toContain('Trying');
   });
 
   it('says why there is none, and what the plain order runs into', () => {
@@ -53,14 +53,17 @@ describe('the order that is proposed', () => {
     const hit = { angle: Math.PI / 4, solid: 'Wall', by: 'front', at: [0, 0, 0] } as const;
     const plain = [{ ...step, hit, cannotHold: null }];
     const none = { plain, proposed: null, reason: 'bend 1 cannot be made', free: 0, all: 2 };
-    expect(proposalOf(tube, none)).toEqual({
+    expect(proposalOf(tube, [], none)).toEqual({
       order: null,
       words: 'No order keeps clear: bend 1 cannot be made.',
       barred: true,
     });
     const other = { ...step, front: 'B', hit: null, cannotHold: null } as const;
-    const found = proposalOf(tube, { ...none, proposed: [other], reason: null, free: 1 });
+    const rehearsal = { ...none, proposed: [other], reason: null, free: 1 };
+    const found = proposalOf(tube, [{ bend: 1, front: 'A' }], rehearsal);
     expect(found.order).toEqual([{ bend: 1, front: 'B' }]);
-    expect(found.words).toMatch(/From end A on, bend 1 .*Wall at 45°\.$/u);
+    expect(found.words).toMatch(/As the marks come, bend 1 .*Wall at 45°\.$/u);
+    // Of an order that nobody asked for nothing is told.
+    expect(proposalOf(tube, [{ bend: 1, front: 'B' }], rehearsal).words).not.toContain('Wall');
   });
 });
