@@ -5,6 +5,7 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { chromium } from '@playwright/test';
+import { installDebian } from './debian.mjs';
 
 const programs = process.env.PROGRAMFILES ?? 'C:\\Program Files';
 const programs86 = process.env['PROGRAMFILES(X86)'] ?? 'C:\\Program Files (x86)';
@@ -56,12 +57,6 @@ export function findChromium() {
 }
 
 /**
- * @param {string} command
- * @returns {boolean} whether it ran to its end
- */
-const run = (command) => spawnSync(command, { shell: true, stdio: ['ignore', 'inherit', 'inherit'] }).status === 0;
-
-/**
  * Makes a browser present.
  *
  * @returns {string | undefined} its executable; undefined if none could be installed either
@@ -70,9 +65,9 @@ export function ensureChromium() {
   const present = findChromium();
   if (present) return present;
   console.log('No browser for the tests is installed: installing Chromium ...');
-  if (process.getuid?.() === 0 && existsSync('/etc/debian_version')) {
-    run('apt-get update && DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends chromium');
+  installDebian('chromium');
+  if (!findChromium()) {
+    spawnSync('npx playwright install chromium', { shell: true, stdio: ['ignore', 'inherit', 'inherit'] });
   }
-  if (!findChromium()) run('npx playwright install chromium');
   return findChromium();
 }

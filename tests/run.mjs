@@ -7,6 +7,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureInstalled, root } from '../src/scripts/install.mjs';
+import { ensureEzdxf } from './debian.mjs';
 
 /** @typedef {{ passed: number, failed: number }} Count */
 /** @typedef {Record<string, string | undefined>} Settings */
@@ -14,6 +15,7 @@ import { ensureInstalled, root } from '../src/scripts/install.mjs';
 ensureInstalled();
 const { ensureChromium } = await import('./chromium.mjs'); // needs the packages
 const browser = ensureChromium();
+ensureEzdxf();
 /** @type {Settings} colours only where a person looks on */
 const plain = process.stdout.isTTY ? {} : { NO_COLOR: '1', FORCE_COLOR: undefined };
 const reports = mkdtempSync(join(tmpdir(), 'cagewright-'));
