@@ -15,6 +15,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { main } from '../src/fab.ts';
+import type { FabricationFile } from '../src/exports/fabrication.ts';
 import { demoText, runFab } from './command-line.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -38,6 +39,25 @@ async function complaintsOf(...args: readonly string[]): Promise<{ exit: number;
   return { exit, complaints };
 }
 
+const EVERY = 'pdf,csv,dxf,svg,step,gltf,stl';
+
+/** Beside the flat pattern of each end. */
+const FILES = [
+  'fabrication.json',
+  'sheets.pdf',
+  'wraps.pdf',
+  'layout.pdf',
+  'tubes.csv',
+  'bends.csv',
+  'xyz.csv',
+  'copes.csv',
+  'wraps.dxf',
+  'layout.dxf',
+  'cage.step',
+  'cage.glb',
+  'cage.stl',
+];
+
 describe('fab', () => {
   it('writes the fabrication file alone unless asked for more', async () => {
     const { exit, said, complaints, files } = await runFab(demoText());
@@ -49,6 +69,67 @@ describe('fab', () => {
   it('writes the tables with --formats csv, a format once however often it is named', async () => {
     const { files } = await runFab(demoText(), '--formats', 'csv,csv');
     expect([...files.keys()]).toEqual(['', 'bends.csv', 'copes.csv', 'fabrication.json', 'tubes.csv', 'xyz.csv']);
+  });
+
+  it('writes every file of every format, and nothing else', async () => {
+    const { exit, complaints, files } = await runFab(demoText(), '--formats', EVERY, '--paper', 'letter');
+    expect({ exit, complaints }).toEqual({ exit: 0, complaints: [] });
+    const { tubes } = JSON.parse(files.get('fabrication.json')!) as FabricationFile;
+    const wraps = tubes.flatMap(({ number, ends }) =>
+      ['A', 'B'].filter((_, i) => ends[i]!.tip !== null).map((end) => `wraps/${number}-${end}.svg`),
+    );
+    expect(new Set(files.keys())).toEqual(new Set(['', 'wraps', ...FILES, ...wraps]));
+    // US Letter, 8.5 by 11 in.
+    for (const name of FILES.filter((each) => each.endsWith('.pdf'))) {
+      expect(files.get(name), name).toMatch(/\/MediaBox \[0 0 612 792\]/u);
+    }
+    expect(files.get('cage.stl')).toMatch(/^Cagewright/u);
+    expect(files.get('cage.glb')).toMatch(/^glTF/u);
+    expect(files.get('cage.step')).toMatch(/^ISO-10303-21;/u);
+  });
+
+  it('writes every format for a job without a tube', async () => {
+    const nothing = JSON.stringify({ format: 'cagewright/job', version: 1, name: 'Nothing' });
+    const { exit, complaints, files } = await runFab(nothing, '--formats', EVERY);
+    expect({ exit, complaints }).toEqual({ exit: 0, complaints: [] });
+    expect([...files.keys()]).toEqual(expect.arrayContaining([...FILES]));
+  });
+
+  it.each([
+    ['quotes', `it's "quoted"`],
+    ['line breaks', 'two\r\nlines'],
+    ['emoji', '🏁 \u{1F469}\u200D\u{1F527}'],
+    ['right-to-left text', 'קורה \u202e ראשית'],
+    ['300 characters', 'bar '.repeat(75)],
+    ['a formula', '=cmd()'],
+    ['a path', '../../x'],
+    ['markup', '<script>alert(1)</script>&amp;'],
+  ])('keeps to its folder and to its names of files with %s in every name', async (_, name) => {
+    const job = JSON.parse(demoText());
+    job.name = name;
+    for (const list of [job.members, job.nodes, job.points, job.sections, job.dies, job.envelopes]) {
+      for (const record of list) record.name = name;
+    }
+    for (const section of job.sections) section.material = name;
+    job.members = job.members.slice(0, 1);
+    job.nodes = job.nodes.filter(({ id }: { id: string }) => job.members[0].path.includes(id));
+    const { exit, complaints, files } = await runFab(JSON.stringify(job), '--formats', EVERY);
+    expect({ exit, complaints }).toEqual({ exit: 0, complaints: [] });
+    const { tubes } = JSON.parse(files.get('fabrication.json')!) as FabricationFile;
+    expect(tubes.map((tube) => tube.name)).toEqual([name]);
+    expect(new Set(files.keys())).toEqual(new Set(['', 'wraps', 'wraps/1-A.svg', 'wraps/1-B.svg', ...FILES]));
+    expect(files.get('wraps/1-A.svg')).not.toContain('<script');
+  });
+
+  it('says which tube a model is without', async () => {
+    const job = JSON.parse(demoText());
+    job.nodes.find(({ id }: { id: string }) => id === 'dash-corner').at.position[1] = 10;
+    const { exit, said } = await runFab(JSON.stringify(job), '--formats', 'gltf,stl');
+    expect(exit).toBe(0);
+    expect(said.slice(1)).toEqual([
+      expect.stringMatching(/^cage\.glb is without 14 Dash bar: /u),
+      expect.stringMatching(/^cage\.stl is without 14 Dash bar: /u),
+    ]);
   });
 
   it('derives a frame that cannot be made, exit 0, and says that there are errors', async () => {
@@ -63,9 +144,8 @@ describe('fab', () => {
   });
 
   it('gives the same bytes for the same job', async () => {
-    expect((await runFab(demoText(), '--formats', 'csv')).files).toEqual(
-      (await runFab(demoText(), '--formats', 'csv')).files,
-    );
+    const made = async () => (await runFab(demoText(), '--formats', 'pdf,csv,dxf,svg,gltf,stl')).files;
+    expect(await made()).toEqual(await made());
   });
 
   it.each<[what: string, args: () => string[], first: RegExp]>([
@@ -78,6 +158,11 @@ describe('fab', () => {
       'a format it does not know',
       () => [demo, '--out', join(folder, 'x'), '--formats', 'csv,xls'],
       /^unknown format "xls"; known: pdf,csv,dxf,svg,step,gltf,stl$/u,
+    ],
+    [
+      'a paper it does not know',
+      () => [demo, '--out', join(folder, 'x'), '--paper', 'a3'],
+      /^unknown paper "a3"; known: a4,letter$/u,
     ],
     [
       'an empty format',

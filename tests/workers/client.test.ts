@@ -1,0 +1,105 @@
+/** Orders filled in this process, by the very functions that workers run; and what becomes of one that is stopped. */
+import { unzipSync } from 'fflate';
+import { describe, expect, it } from 'vitest';
+import type { Product } from '../../src/exports/catalogue.ts';
+import { makeFiles, plainSetting, type Supplies } from '../../src/exports/formats.ts';
+import { orderFiles, orderZip, type Hire, type Progress } from '../../src/workers/client.ts';
+import { fill, type Make } from '../../src/workers/fill.ts';
+import { runFab } from '../command-line.ts';
+import { branchAt60 } from '../exports/jobs.ts';
+
+const none: Supplies = {
+  fonts: () => Promise.reject(new Error('no typeface here')),
+  kernel: () => Promise.reject(new Error('no kernel here')),
+};
+
+const makeHere: Make = (derived, { products, setting }, making) => makeFiles(derived, products, setting, none, making);
+
+/** Stands in for a worker: what goes in and out is copied, as between page and worker. */
+function hireHere(make: Make, seen: string[] = []): Hire {
+  return (kind) => {
+    let heard: Parameters<ReturnType<Hire>['listen']>[0] | null = null;
+    seen.push(kind);
+    return {
+      send: (order) => void fill(structuredClone(order), make, (answer) => heard?.(structuredClone(answer))),
+      listen: (next) => void (heard = next),
+      end: () => void (heard = null),
+    };
+  };
+}
+
+const { job } = branchAt60();
+const WANTED: readonly Product[] = ['fabrication.json', 'tubes.csv', 'wraps', 'cage.stl'];
+const running = () => new AbortController().signal;
+
+describe('an order', () => {
+  it('gives the files that the command line writes, in the order asked for, and tells how far it is', async () => {
+    const told: Progress[] = [];
+    const files = await orderFiles(job, WANTED, plainSetting, (each) => told.push(each), running(), hireHere(makeHere));
+    expect(files.map(({ fileName }) => fileName)).toEqual([
+      'fabrication.json',
+      'tubes.csv',
+      'wraps/1-A.svg',
+      'wraps/1-B.svg',
+      'wraps/2-A.svg',
+      'wraps/2-B.svg',
+      'cage.stl',
+    ]);
+    const written = (await runFab(JSON.stringify(job), '--formats', 'csv,svg,stl')).files;
+    for (const { fileName, bytes } of files) {
+      expect(new TextDecoder().decode(bytes), fileName).toBe(written.get(fileName));
+    }
+    expect(new Set(told.map(({ product }) => product))).toEqual(new Set(WANTED));
+    expect(told.every(({ nth, of, done, total }) => nth <= of && of === WANTED.length && done <= total)).toBe(true);
+  });
+
+  it('for solids goes to the worker that makes them', async () => {
+    const seen: string[] = [];
+    const order = orderFiles(
+      job,
+      ['tubes.csv', 'cage.step'],
+      plainSetting,
+      () => {},
+      running(),
+      hireHere(makeHere, seen),
+    );
+    await expect(order).rejects.toThrow('no kernel here');
+    expect(seen).toEqual(['others', 'solids']);
+  });
+
+  it('that cannot be filled says why, in words', async () => {
+    const order = orderFiles(job, ['sheets.pdf'], plainSetting, () => {}, running(), hireHere(makeHere));
+    await expect(order).rejects.toThrow('no typeface here');
+  });
+
+  it('that is stopped ends then and there, and its hand with it', async () => {
+    const stopper = new AbortController();
+    let ended = 0;
+    const never: Hire = () => ({ send: () => {}, listen: () => {}, end: () => void (ended += 1) });
+    const order = orderFiles(job, WANTED, plainSetting, () => {}, stopper.signal, never);
+    stopper.abort();
+    await expect(order).rejects.toBe(stopper.signal.reason);
+    expect(ended).toBe(1);
+    await expect(orderFiles(job, WANTED, plainSetting, () => {}, stopper.signal, never)).rejects.toBe(
+      stopper.signal.reason,
+    );
+  });
+});
+
+describe('a zip', () => {
+  it('holds the files under their names, and is the same bytes whenever and wherever it is made', async () => {
+    const files = await orderFiles(job, WANTED, plainSetting, () => {}, running(), hireHere(makeHere));
+    const zip = await orderZip('cage.zip', files, running(), hireHere(makeHere));
+    expect(zip.fileName).toBe('cage.zip');
+    const back = unzipSync(zip.bytes);
+    expect(Object.keys(back)).toEqual(files.map(({ fileName }) => fileName));
+    files.forEach(({ fileName, bytes }) => expect(back[fileName]).toEqual(bytes));
+
+    const zone = process.env['TZ'];
+    process.env['TZ'] = 'Pacific/Honolulu';
+    const elsewhere = await orderZip('cage.zip', files, running(), hireHere(makeHere));
+    if (zone === undefined) delete process.env['TZ'];
+    else process.env['TZ'] = zone;
+    expect(elsewhere.bytes).toEqual(zip.bytes);
+  });
+});
