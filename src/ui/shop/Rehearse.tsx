@@ -36,14 +36,16 @@ function OnBender({ id }: { readonly id: string }): ReactNode {
       ) : (
         <Verdict rehearsal={rehearsal} />
       )}
-      <button
-        ref={key}
-        type="button"
-        className="press press-live rehearse-key"
-        onClick={() => rehearse(isOn ? null : id)}
-      >
-        {isOn ? 'Back to the frame' : 'Rehearse on the bender'}
-      </button>
+      {rehearsal?.plain.length !== 0 && (
+        <button
+          ref={key}
+          type="button"
+          className="press press-live rehearse-key"
+          onClick={() => rehearse(isOn ? null : id)}
+        >
+          {isOn ? 'Back to the frame' : 'Rehearse on the bender'}
+        </button>
+      )}
       <p className="small">
         The machine is drawn as simple solids: what comes close here, try with the machine stopped.
       </p>
