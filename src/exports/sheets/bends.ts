@@ -5,6 +5,7 @@ import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
 import { halfWidthInWords, pullNote } from '../../core/shop/pull-words.ts';
 import type { TapeStep } from '../../core/shop/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { LEAST_SIZE } from '../drawing/fit.ts';
 import type { Mark } from '../drawing/types.ts';
 import type { Context } from './context.ts';
 import { dial } from './dial.ts';
@@ -101,7 +102,7 @@ function bendRow(context: Context, tube: SolvedTube, step: TapeStep, marks: Bend
             text(right, y, shown, { size: MAIN, bold: true, anchor: 'end' }),
             ...(arrow.includes('▸') ? [arrowhead({ x: right + 5, y: y + 2.5 }, 0, 4)] : []),
             ...(arrow.includes('◂') ? [arrowhead({ x: right - wide - 5, y: y + 2.5 }, Math.PI, 4)] : []),
-            ...(lines > 1 ? [text(left + 11, y + 0.2, mark.kind === 'start' ? 'starts' : 'ends')] : []),
+            ...(lines > 1 ? [text(left + 10.4, y + 0.2, mark.kind, { size: LEAST_SIZE })] : []),
           ];
         }),
         ...(step.rotationFrom === null

@@ -22,6 +22,8 @@ const AGAIN_HEIGHT = AGAIN_SIZE * 1.3 + 3;
 const AIR = 9;
 const BETWEEN = 4;
 const CAPTION = 5;
+const NOTE_LINES = 2;
+const NOTE_HEIGHT = NOTE_LINES * SMALL * 1.3 + 1;
 /** From so many tubes on, the isometric view has a page of its own. */
 const MANY = 60;
 
@@ -102,7 +104,7 @@ interface Space {
  */
 function keyDrawing({ derived: { tubes }, letters, paper }: Context, used: number): readonly Block[] {
   const width = contentWidth(paper);
-  const page = paper.height - 2 * MARGIN - FOOT_HEIGHT;
+  const page = paper.height - 2 * MARGIN - FOOT_HEIGHT - NOTE_HEIGHT;
   if (tubes.length === 0) return [paragraph(letters, 'There is no tube yet.', width)];
   const apart = tubes.length > MANY;
   const height = apart ? page - AGAIN_HEIGHT : page - used;
@@ -135,10 +137,12 @@ function keyDrawing({ derived: { tubes }, letters, paper }: Context, used: numbe
     drawView(tubes, 'From the left', SIDE, { ...right, top: from - upper - BETWEEN, height: lower }, scale),
   ];
   const lost = fromIso.unnumbered.filter((number) => others.every(({ unnumbered }) => unnumbered.includes(number)));
-  const note = paragraph(letters, keyNote(lost), left - 4, { most: Math.floor((upper - 8) / (SMALL * 1.3)) });
-  const rest = [...others.flatMap(({ marks }) => marks), ...note.draw(0, from - CAPTION)];
+  const note = paragraph(letters, keyNote(lost), width, { most: NOTE_LINES });
+  const rest = [...others.flatMap(({ marks }) => marks), ...note.draw(0, -height)];
   const block = (marks: readonly Mark[], high: number): Block => ({ height: high, draw: (x, y) => moved(marks, x, y) });
-  return apart ? [block(fromIso.marks, iso), block(rest, height)] : [block([...fromIso.marks, ...rest], height)];
+  return apart
+    ? [block(fromIso.marks, iso), block(rest, height + NOTE_HEIGHT)]
+    : [block([...fromIso.marks, ...rest], height + NOTE_HEIGHT)];
 }
 
 const wide = ({ left, right }: Extent): number => right - left;
@@ -173,7 +177,7 @@ function drawView(
   return { marks: [...marks, text(space.left, space.top - 3.6, name)], unnumbered };
 }
 
-/** How the drawing is read, in the corner that its views leave free. */
+/** How the drawing is read, under it. */
 const keyNote = (lost: readonly number[]): string =>
   lost.length === 0
     ? 'Third angle. Front, side and top share one scale; sizes are not to be taken from the drawing. The number of each tube is that of its sheet.'

@@ -124,7 +124,7 @@ export function stickBlock(context: Context, tube: SolvedTube, marking: Measured
         );
         return [
           ...onStick,
-          ...(mark.onBlank ? [leader] : []),
+          ...(mark.onBlank && tiers === 1 ? [leader] : []),
           ...(side.arrow.includes('◂') ? [arrowhead({ x: from, y: base + 1.9 }, Math.PI, ARROW)] : []),
           text(from + ARROW + 0.5, base, words, { size: LENGTH, bold: true }),
           ...(side.arrow.includes('▸')
