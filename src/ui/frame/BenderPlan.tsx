@@ -83,7 +83,7 @@ function Plan(props: { die: Die; bender: Bender; unit: LengthUnit; width: number
           <Name key={i} obstacle={obstacle} x={x} y={y} bender={bender} width={width} height={height} />
         ))}
       </g>
-      <Feed from={x(rear[0])} at={y(0) - side * -1 * 20} />
+      <Feed from={x(rear[0])} at={y(0) + side * 20} />
       <text className="draw-text draw-clear plan-word" x={x(0)} y={y(side * radius) + 4} textAnchor="middle">
         die
       </text>
