@@ -102,8 +102,8 @@ const TURNS: readonly { value: Bender['turns']; label: string }[] = [
 ];
 
 const LIES: readonly { value: Bender['bendLies']; label: string }[] = [
-  { value: 'beyond', label: 'goes in front: the bend lies beyond its mark' },
-  { value: 'before', label: 'stays behind: the bend lies before its mark' },
+  { value: 'beyond', label: 'in front: bend beyond its mark' },
+  { value: 'before', label: 'behind: bend before its mark' },
 ];
 
 const READERS: readonly { value: Bender['rotationBy']; label: string }[] = [
