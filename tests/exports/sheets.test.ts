@@ -320,6 +320,20 @@ describe('ways of measuring', () => {
   });
 });
 
+describe('what was measured already', () => {
+  it('stands in its box', async () => {
+    const order = [1, 2, 3, 4].map((bend) => ({ bend, front: 'A' }));
+    const bends = [{ bend: 1, pulled: 13.3, net: 12.4 }];
+    const bent = [{ tube: 'hoop', order, done: [], bends, checks: [{ check: 'chord', measured: 1222.375 }] }];
+    const { pages } = await readPdf(await printed(derivedFrom(JSON.stringify({ ...demo.job, bent }))));
+    const texts = tubePages(pages).get(1)![0]!.texts;
+    for (const reading of ['13.3°', '12.4°', '48 ¹⁄₈ in']) {
+      const box = texts.filter(({ text }) => text === reading);
+      expect(box, reading).toHaveLength(1);
+    }
+  });
+});
+
 describe('what must not be made', () => {
   it('says so in place of "cut the blank to", with the reason and where the rule is from', async () => {
     const dies = demo.job.dies.map((die) => ({ ...die, leastStraight: 5000 }));

@@ -1,8 +1,10 @@
-/** What is done at the bender, one row a bend in the order of bending, with boxes for what the machine and the level then read. */
+/** What is done at the bender, one row a bend in the order of bending, with boxes for what the machine and the level then read;
+ * what the job holds of that already stands in them. */
 import type { Radians } from '../../core/geometry/angle.ts';
 import { roundingInWords, sideOf, tapeReading, troubleOf } from '../../core/shop/mark-words.ts';
 import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
 import { halfWidthInWords, pullNote } from '../../core/shop/pull-words.ts';
+import { formatAngle } from '../../core/units/angle.ts';
 import type { TapeStep } from '../../core/shop/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { LEAST_SIZE } from '../drawing/fit.ts';
@@ -76,6 +78,10 @@ function bendRow(context: Context, tube: SolvedTube, step: TapeStep, marks: Bend
   const troubles = step.marks.flatMap((mark) => troubleOf(mark) ?? []);
   const lines = step.marks.length;
   const bend = tube.bends[step.bend - 1]!;
+  const made = context.derived.job.bent
+    .find((bent) => bent.tube === tube.id)
+    ?.bends.find(({ bend }) => bend === step.bend);
+  const readings = [made?.pulled, made?.net];
   const footing = paragraph(letters, underRow(tube, step, marks, unit), width - 11, { after: 0 });
   const warnings = troubles.map((words) => paragraph(letters, `! ${words}`, width - 14, { bold: true, after: 0 }));
   const figures = Math.max(lines * LINE, 10.4) + 0.4;
@@ -113,9 +119,14 @@ function bendRow(context: Context, tube: SolvedTube, step: TapeStep, marks: Bend
             ]),
         big(COLUMNS.net, angleFigure(bend.angle)),
         big(COLUMNS.pull, marks.machineAngle === null ? '–' : angleFigure(marks.machineAngle)),
-        ...([COLUMNS.pull, COLUMNS.pulled] as const).map((share) =>
-          box(at(share) + 2.5, top - 0.9, width * (COLUMNS.came - COLUMNS.pulled) - 2.5, 9.3),
-        ),
+        ...readings.flatMap((reading, i): Mark[] => {
+          const from = at(i === 0 ? COLUMNS.pull : COLUMNS.pulled) + 2.5;
+          const wide = width * (COLUMNS.came - COLUMNS.pulled) - 2.5;
+          const frame = box(from, top - 0.9, wide, 9.3);
+          if (reading === undefined) return [frame];
+          const shown = `${formatAngle(reading, 1)}°`;
+          return [frame, text(from + wide / 2, top - 7.2, shown, { size: 4.2, anchor: 'middle' })];
+        }),
         ...footing.draw(left + 11, top - figures),
         ...warnings.flatMap((warning) => {
           const drawn = warning.draw(left + 11, under);
