@@ -232,3 +232,19 @@ test('what must not be bent says why; a run of another tube than is drawn now of
   await key(page, 'Start anew').click();
   await expect(title(page)).toHaveText('4 bends to make');
 });
+
+test('a mark that the readings moved is to be drawn anew', async ({ page }) => {
+  await start(page);
+  const demo = JSON.parse(await savedText(page));
+  for (const die of demo.dies) die.radius = 'from-pulls';
+  await openFile(page, 'pulls.cagewright.json', JSON.stringify(demo));
+  await begin(page);
+  await expect(page.getByText('This mark has moved')).toBeHidden();
+  const estimate = await clamp(page, 1);
+  await pullAndRead(page, opened(estimate));
+  await log(page, opened(Number(await pulledTo(page).inputValue())));
+  await key(page, 'On to bend 2').click();
+  await expect(title(page)).toHaveText('Bend 2: clamp');
+  // The bend opened more than the steel alone would: a larger radius everywhere, so the second bend starts sooner.
+  await expect(page.getByText(/^▲ This mark has moved .* towards end A since the run began/u)).toBeVisible();
+});

@@ -152,7 +152,7 @@ function StepBody(props: {
     case 'mark':
       return <MarkStep tube={tube} step={step} tape={tape} onTicked={onTicked} />;
     case 'clamp':
-      return <ClampStep tube={tube} step={step} tape={tape} onTicked={onTicked} />;
+      return <ClampStep tube={tube} step={step} tape={tape} moved={movedOf(progress, step.bend)} onTicked={onTicked} />;
     case 'pull':
       return <PullStep tube={tube} step={step} onTicked={onTicked} />;
     case 'read':
@@ -160,6 +160,11 @@ function StepBody(props: {
     case 'check':
       return <CheckStep tube={tube} run={run} progress={progress} step={step} fine={tape.view.fine} />;
   }
+}
+
+function movedOf({ marksMoved }: Run, bend: number): number {
+  const mark = marksMoved.find((each) => each.bend === bend);
+  return mark === undefined ? 0 : mark.now - mark.was;
 }
 
 /** The drawing was changed since the run began, but the bends are the same ones: what was done may still do. */

@@ -3,14 +3,23 @@ import { useId, type ReactNode } from 'react';
 import type { RotationReading } from '../../core/shop/rotation-reading.ts';
 import type { RunStep } from '../../core/shop/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { useWorkspace } from '../../store/workspace.ts';
 import { MarkPlace, type TapeChoice } from '../shop/TapeParts.tsx';
-import { MARK_MEETS, plain, readerInWords, turnInWords, zeroInWords } from './run-words.ts';
+import { MARK_MEETS, markMovedInWords, plain, readerInWords, turnInWords, zeroInWords } from './run-words.ts';
 import { Tick } from './Tick.tsx';
 
 type Clamp = Extract<RunStep, { kind: 'clamp' }>;
 
-export function ClampStep(props: { tube: SolvedTube; step: Clamp; tape: TapeChoice; onTicked: () => void }): ReactNode {
-  const { step, tape } = props;
+export function ClampStep(props: {
+  tube: SolvedTube;
+  step: Clamp;
+  tape: TapeChoice;
+  /** How far its marks moved along the tube since they were drawn, mm; 0 where they did not. */
+  moved: number;
+  onTicked: () => void;
+}): ReactNode {
+  const { step, tape, moved } = props;
+  const unit = useWorkspace((state) => state.job.lengthUnit);
   const { front } = step.step;
   return (
     <>
@@ -28,6 +37,12 @@ export function ClampStep(props: { tube: SolvedTube; step: Clamp; tape: TapeChoi
           <p className="small">{MARK_MEETS[mark.kind]}</p>
         </div>
       ))}
+      {moved !== 0 && !step.done && (
+        <p className="notice-warning" role="status">
+          <span aria-hidden="true">▲ </span>
+          {markMovedInWords(moved, unit)}
+        </p>
+      )}
       {step.rotation === null ? <p>First bend: the tube may lie any way round.</p> : <Turn rotation={step.rotation} />}
       <Tick tube={props.tube.id} step={step} onTicked={props.onTicked}>
         {step.rotation === null || step.rotation.turn === 0 ? 'It is clamped' : 'Clamped and turned'}

@@ -214,3 +214,7 @@ export function orderInWords(order: readonly BendStep[]): string {
   const told = turns.map(({ front, bends }) => `${bends.join(', ')} with end ${front} in front`);
   return told.length === 0 ? '' : `${order.length === 1 ? 'Bend' : 'Bends'} ${told.join('; then ')}`;
 }
+
+/** Of a bend whose start lies elsewhere than when the tube was marked; mm, plus towards end B. */
+export const markMovedInWords = (moved: number, unit: LengthUnit): string =>
+  `This mark has moved ${lengthInWords(Math.abs(moved), unit)} towards end ${moved > 0 ? 'B' : 'A'} since the run began: draw it anew, where it stands here.`;

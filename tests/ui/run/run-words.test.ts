@@ -5,6 +5,7 @@ import type { RunStep } from '../../../src/core/shop/run.ts';
 import {
   changeInWords,
   dayOf,
+  markMovedInWords,
   measurableAt,
   onTo,
   orderInWords,
@@ -146,6 +147,11 @@ describe('what else is told', () => {
     expect(wayInWords([0, 0, 0], [25.4, -12.7, 0.1], 'in')).toBe('1 in forward, 1/2 in right');
     expect(wayInWords([0, 0, 0], [-3, 0, -4], 'mm')).toBe('3.0 mm back, 4.0 mm down');
     expect(wayInWords([5, 5, 5], [5, 5, 5], 'mm')).toBe('');
+  });
+
+  it('where a mark went', () => {
+    expect(markMovedInWords(-25.4, 'in')).toContain('moved 1 in towards end A');
+    expect(markMovedInWords(3, 'mm')).toContain('moved 3.0 mm towards end B');
   });
 
   it('the day where the shop is', () => {
