@@ -71,7 +71,7 @@ export function PrintPart(props: {
             className="press press-quiet press-small"
             onClick={() => onPrint({ ...print, across: 100, up: 100 })}
           >
-            Print without correction
+            Drop the correction
           </button>
         </p>
       )}
