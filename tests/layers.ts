@@ -30,7 +30,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/derive.ts': [...solved, 'core/checks', 'core/shop'],
   'core/swing-findings.ts': derived,
   exports: derived,
-  workers: [...derived, 'exports'],
+  workers: [...rehearsed, 'exports'],
   'fab.ts': [...rehearsed, 'exports'],
   store: edited,
   view: [...edited, 'store'],

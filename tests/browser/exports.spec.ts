@@ -140,6 +140,7 @@ test('what the printed bars measure scales the next print, and is found again', 
   await part.getByRole('radio', { name: 'A4' }).check();
   await enter(part.getByRole('textbox', { name: '4 in bar, across' }), '3.9');
   await expect(part).toContainText('102.56 % across and 100.00 % up');
+  await expect(part.getByRole('textbox', { name: '4 in bar, across' })).toHaveValue('3.900');
   await enter(part.getByRole('textbox', { name: '4 in bar, up' }), '3');
   await expect(part.getByRole('alert')).toContainText('too far off');
   await page.reload();

@@ -4,7 +4,7 @@ import type { Fault } from '../../core/job/types.ts';
 import { printedBy } from '../../exports/paper.ts';
 import type { Setting } from '../../exports/formats.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { LengthField } from '../fields/Fields.tsx';
+import { WallField } from '../fields/Fields.tsx';
 import { useKept } from '../kept.ts';
 import { Picks } from './Picks.tsx';
 import { correctionInWords, readPrint, type PrintChoice } from './take-away.ts';
@@ -59,9 +59,10 @@ export function PrintPart(props: {
         Print at 100 %, not “fit to page”. If the bars on the sheet do not measure true, say what they measure on a
         print without correction.
       </p>
+      {/* In decimals, as walls are: a sixteenth would be 1.5 % of the bar. */}
       <div className="fields fields-two">
-        <LengthField label={`${name}, across`} value={(print.across * bar) / 100} commit={measured('across')} />
-        <LengthField label={`${name}, up`} value={(print.up * bar) / 100} commit={measured('up')} />
+        <WallField label={`${name}, across`} value={(print.across * bar) / 100} commit={measured('across')} />
+        <WallField label={`${name}, up`} value={(print.up * bar) / 100} commit={measured('up')} />
       </div>
       {correction !== null && (
         <p className="row take-correction" role="status">
