@@ -9,7 +9,7 @@ import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { LengthUnit } from '../job/types.ts';
 import { beyondNode, gripShort } from '../solve/amount.ts';
 import { costOfIgnoringRadius } from '../solve/opened.ts';
-import { contradictions, isBelievable } from '../springback/pull-law.ts';
+import { disagree, isBelievable } from '../springback/pull-law.ts';
 import type { Bend, Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
 import { decimalLength } from '../units/length.ts';
 import type { Clearance, Finding, Severity } from './types.ts';
@@ -236,7 +236,7 @@ function* openingTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
   const { pullLaw, die } = tube;
   if (pullLaw === null || pullLaw.from === 'estimate' || die === null || tube.bends.length === 0) return;
   const base = { tube: tube.id, source: 'pulls logged in this job' };
-  if (contradictions(pullLaw.pulls).length > 0 || tube.bends.some(({ angle }) => !isBelievable(pullLaw, angle))) {
+  if (disagree(pullLaw.pulls) || tube.bends.some(({ angle }) => !isBelievable(pullLaw, angle))) {
     yield {
       ...base,
       id: 'bend/pulls-disagree',

@@ -49,7 +49,8 @@ export function jobFaults(job: Job): readonly Fault[] {
     ...plain(known.dies, 'die', die, `pulls[${i}].die`),
     ...plain(known.sections, 'section', section, `pulls[${i}].section`),
   ]);
-  const inBent = job.bent.flatMap((bent, i) => bentFaults(bent, `bent[${i}]`, known, job.bent.slice(0, i)));
+  const bentAt = new Map(job.bent.map(({ tube }, i) => [tube, i] as const).toReversed());
+  const inBent = job.bent.flatMap((bent, i) => bentFaults(bent, `bent[${i}]`, known, bentAt.get(bent.tube)!));
   const inRooms = job.dies.flatMap(({ bender }, i) =>
     (bender?.room ?? []).flatMap((obstacle, j) =>
       obstacle.kind === 'plane' ? arrowFaults(obstacle.normal, `dies[${i}].bender.room[${j}].normal`) : [],
@@ -58,11 +59,21 @@ export function jobFaults(job: Job): readonly Fault[] {
   return [...inRecords, ...inRooms, ...inPulls, ...inBent, ...tooMany(job)];
 }
 
-/** Every envelope is measured against every tube: a cage has a handful, and a file of thousands would only hold the page up. */
-const MOST_ENVELOPES = 100;
+/**
+ * Every envelope is measured against every tube, every tube is swept past all that stands round its bender, every pull is
+ * held against every other: a job has a handful, and a file with many more would only hold the page up.
+ */
+const MOST_BOXES = 100;
+const MOST_PULLS = 1000;
 
-const tooMany = ({ envelopes }: Job): Fault[] =>
-  envelopes.length <= MOST_ENVELOPES ? [] : [fault('envelopes', `more than ${MOST_ENVELOPES}`)];
+const tooMany = ({ envelopes, dies, pulls }: Job): Fault[] => [
+  ...atMost(MOST_BOXES, envelopes, 'envelopes'),
+  ...dies.flatMap(({ bender }, i) => atMost(MOST_BOXES, bender?.room ?? [], `dies[${i}].bender.room`)),
+  ...atMost(MOST_PULLS, pulls, 'pulls'),
+];
+
+const atMost = (most: number, list: readonly unknown[], where: string): Fault[] =>
+  list.length <= most ? [] : [fault(where, `more than ${most}`)];
 
 interface Known {
   readonly points: ReadonlySet<string>;
@@ -125,23 +136,17 @@ function endFaults(end: EndFit, member: Member, where: string, known: Known): Fa
   );
 }
 
-/** Its tube exists and is bent once; no bend stands twice in the order or among those made. */
-function bentFaults(
-  { tube, order, bends }: BentTube,
-  where: string,
-  known: Known,
-  before: readonly BentTube[],
-): Fault[] {
-  const twice = (made: readonly { readonly bend: number }[], list: string): Fault[] =>
-    made.flatMap(({ bend }, i) =>
-      made.findIndex((other) => other.bend === bend) < i
-        ? [fault(`${where}.${list}[${i}].bend`, `bend ${bend} is there already`)]
-        : [],
+/** Its tube exists and is bent once, `first` being where it is; no bend stands twice in the order or among those made. */
+function bentFaults({ tube, order, bends }: BentTube, where: string, known: Known, first: number): Fault[] {
+  const twice = (made: readonly { readonly bend: number }[], list: string): Fault[] => {
+    const seen = new Set<number>();
+    return made.flatMap(({ bend }, i) =>
+      seen.size < seen.add(bend).size ? [] : [fault(`${where}.${list}[${i}].bend`, `bend ${bend} is there already`)],
     );
-  const again = before.findIndex((other) => other.tube === tube);
+  };
   return [
     ...tubeFaults(known, tube, `${where}.tube`),
-    ...(again < 0 ? [] : [fault(`${where}.tube`, `${quoted(tube)} is already bent[${again}]`)]),
+    ...(where === `bent[${first}]` ? [] : [fault(`${where}.tube`, `${quoted(tube)} is already bent[${first}]`)]),
     ...twice(order, 'order'),
     ...twice(bends, 'bends'),
   ];

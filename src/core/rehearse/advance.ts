@@ -10,8 +10,7 @@ import type { Radians } from '../geometry/angle.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { distanceBetween, distanceTo, nearestShare, other, segment } from './nearest.ts';
 import { halvesOf, type Stretch } from './stretch.ts';
-import { TOUCH, type Surroundings } from './surroundings.ts';
-import type { Solid } from './types.ts';
+import { TOUCH, type Obstruction, type Surroundings } from './surroundings.ts';
 
 /** mm. A distance left that is as good as none. */
 const CONTACT = 0.01;
@@ -26,10 +25,14 @@ export type Moves = readonly [Motion, Motion];
 let touching: Stretch | null = null;
 let touchingShare = 0;
 
-/** The least angle from `from` to `until` at which the stretch touches the solid, or Infinity. */
+/**
+ * The least angle from `from` to `until` at which the stretch touches the solid, or Infinity. Whatever the motion, no
+ * place of the tube changes its height, and what slides stays as far to the left: where these alone keep the two apart
+ * nothing is turned, for past a bench just under the tube every advance would be as small as the gap.
+ */
 export function firstTouch(
   stretch: Stretch,
-  solid: Solid,
+  obstruction: Obstruction,
   motion: Motion,
   speed: number,
   from: Radians,
@@ -37,6 +40,9 @@ export function firstTouch(
   around: Surroundings,
 ): Radians {
   const taken = stretch.sag + around.tubeRadius + TOUCH;
+  const { solid, low, high, y0, y1 } = obstruction;
+  if (apart(stretch.from[2], stretch.to[2], low - taken, high + taken)) return Infinity;
+  if (motion === 'slides' && apart(stretch.from[1], stretch.to[1], y0 - taken, y1 + taken)) return Infinity;
   for (let angle = from; angle <= until;) {
     put(segment, stretch, motion, angle, around);
     const clear = distanceTo(solid) - taken;
@@ -48,8 +54,8 @@ export function firstTouch(
       return angle;
     } else {
       const [one, two] = halvesOf(stretch);
-      const first = firstTouch(one, solid, motion, speed, angle, until, around);
-      return Math.min(first, firstTouch(two, solid, motion, speed, angle, Math.min(first, until), around));
+      const first = firstTouch(one, obstruction, motion, speed, angle, until, around);
+      return Math.min(first, firstTouch(two, obstruction, motion, speed, angle, Math.min(first, until), around));
     }
   }
   return Infinity;
@@ -66,6 +72,8 @@ export function firstMeeting(
   around: Surroundings,
 ): Radians {
   const taken = one.sag + two.sag + 2 * around.tubeRadius + TOUCH;
+  const [low, high] = [Math.min(two.from[2], two.to[2]), Math.max(two.from[2], two.to[2])];
+  if (apart(one.from[2], one.to[2], low - taken, high + taken)) return Infinity;
   for (let angle = from; angle <= until;) {
     put(segment, one, moves[0], angle, around);
     put(other, two, moves[1], angle, around);
@@ -90,6 +98,10 @@ export function firstMeeting(
   }
   return Infinity;
 }
+
+/** Whether neither of the two nor anything between them is between the limits. */
+const apart = (one: number, other: number, low: number, high: number): boolean =>
+  (one > high && other > high) || (one < low && other < low);
 
 /** Where the touch last found is on the centreline. */
 export function touchedAt(motion: Motion, angle: Radians, around: Surroundings): Vec3 {

@@ -5,6 +5,7 @@
  * swept once and kept, and only when an order leads to it.
  */
 import type { Radians } from '../geometry/angle.ts';
+import { ROUNDING } from '../geometry/tolerance.ts';
 import type { BendStep } from '../job/types.ts';
 import { isBelievable, pulledFor } from '../springback/pull-law.ts';
 import { cannotHold } from './hold.ts';
@@ -23,7 +24,7 @@ export const MOST_BENDS = 8;
  * rehearsed.
  */
 export function rehearse(tube: BendableTube): Rehearsal {
-  if (tube.straights.some((straight) => straight < 0)) {
+  if (tube.straights.some((straight) => straight < -ROUNDING)) {
     return { plain: [], proposed: null, reason: 'its bends overlap, so it cannot be made', free: 0, all: 0 };
   }
   const plain = rehearsed(tube, plainOrder(tube));

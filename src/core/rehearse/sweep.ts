@@ -70,7 +70,7 @@ export function frontHit(front: Side, angle: Radians, around: Surroundings): Hit
       const speed = swingSpeed(stretch, each);
       const motion = solid.turning || speed === 0 ? 'still' : 'swings';
       const until: number = soonest?.angle ?? angle;
-      const found = firstTouch(stretch, solid, motion, speed, 0, until, around);
+      const found = firstTouch(stretch, each, motion, speed, 0, until, around);
       if (found < until || (found === until && soonest === null)) {
         soonest = { angle: found, solid: solid.name, by: 'front', at: touchedAt('swings', found, around) };
       }
@@ -84,7 +84,8 @@ export function rearHit(rear: Side, angle: Radians, around: Surroundings): Hit |
   const reach = around.tubeRadius + TOUCH;
   const slide = around.radius * angle;
   let soonest: Hit | null = null;
-  for (const { solid, x0, x1, y0, y1, low, high, far } of around.obstructions) {
+  for (const each of around.obstructions) {
+    const { solid, x0, x1, y0, y1, low, high, far } = each;
     const exempt = exemptPieces(solid, rear);
     for (const stretch of rear.stretches) {
       if (stretch.piece < exempt) continue;
@@ -98,7 +99,7 @@ export function rearHit(rear: Side, angle: Radians, around: Surroundings): Hit |
           ? around.radius * Math.abs(solid.shape.normal[0])
           : around.radius;
       const until: number = soonest?.angle ?? angle;
-      const found = firstTouch(stretch, solid, passes ? 'passes' : 'slides', speed, 0, until, around);
+      const found = firstTouch(stretch, each, passes ? 'passes' : 'slides', speed, 0, until, around);
       if (found < until || (found === until && soonest === null)) {
         soonest = { angle: found, solid: solid.name, by: 'rear', at: touchedAt('slides', found, around) };
       }

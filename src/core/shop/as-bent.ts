@@ -3,7 +3,7 @@
  *
  * Marks are absolute: a bend starts at its mark, on the side of the end that was in front, and one that came out further takes its
  * arc from the straight behind it. A straight that was measured goes before the marks. The tube keeps its length. A bend
- * keeps the radius it is laid out with; where that is taken from the pulls it is the die's radius x pulled / net.
+ * keeps the radius it is laid out with; where that is taken from the pulls it is the die's radius x pulled / net, as long as that can be true.
  */
 import { toRadians, type Radians } from '../geometry/angle.ts';
 import { arcPiece, linePiece, type Piece } from '../geometry/path.ts';
@@ -13,6 +13,7 @@ import type { BentBend, BentTube } from '../job/types.ts';
 import { beyondNode } from '../solve/amount.ts';
 import { rollOut, type RolledBend, type RollStart } from '../solve/roll-out.ts';
 import type { SolvedTube } from '../solve/types.ts';
+import { openedRadius } from '../springback/pull-law.ts';
 import { checkDimensions, type CheckDimension } from './check-dimensions.ts';
 import { sawn, type TubeForm } from './form.ts';
 
@@ -69,7 +70,7 @@ export function asBent(tube: SolvedTube, { order, bends: made }: Pick<BentTube, 
 const radiusOf = ({ die }: SolvedTube, planned: number, reading: BentBend | undefined): number =>
   reading === undefined || die === null || die.radius === 'nominal'
     ? planned
-    : (die.centrelineRadius * reading.pulled) / reading.net;
+    : openedRadius(die.centrelineRadius, reading.pulled, reading.net);
 
 function piecesOf(
   start: RollStart,

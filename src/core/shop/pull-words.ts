@@ -1,6 +1,6 @@
 /** Where the angle that a bend is pulled to comes from and how sure it is: never told without. */
 import { toDegrees, type Radians } from '../geometry/angle.ts';
-import { contradictions, type PullLaw } from '../springback/pull-law.ts';
+import { disagree, type PullLaw } from '../springback/pull-law.ts';
 import { formatAngle } from '../units/angle.ts';
 
 /** Where the machine's angle comes from: never shown without it. */
@@ -32,4 +32,4 @@ export function pullsInWords({ pulls, batch }: PullLaw): string {
 }
 
 /** True when the law rests on pulls that cannot all be right. */
-export const inDoubt = ({ a, b, pulls }: PullLaw): boolean => a < 0 || b < 0 || contradictions(pulls).length > 0;
+export const inDoubt = ({ a, b, pulls }: PullLaw): boolean => a < 0 || b < 0 || disagree(pulls);

@@ -59,30 +59,38 @@ export const pulledHalfWidth = ({ fit }: PullLaw, net: Radians): Radians | null 
 /** A bend opens, it never closes; and one that opens by half its angle is a slip of the pen or another tube. */
 const GREATEST_SHARE = 1.5;
 
-/** Whether the law can be true of a bend of this net angle. */
-export function isBelievable(law: PullLaw, net: Radians): boolean {
-  const share = pulledFor(law, net) / net;
+/** Whether a bend can come out as `net` when it was pulled so far; both in the same unit. */
+function isBelievablePull(pulled: number, net: number): boolean {
+  const share = pulled / net;
   return share >= 1 && share <= GREATEST_SHARE;
 }
 
+/** Whether the law can be true of a bend of this net angle. */
+export const isBelievable = (law: PullLaw, net: Radians): boolean => isBelievablePull(pulledFor(law, net), net);
+
 /**
- * Centreline radius that a bend of this net angle comes out with, mm: the die lays down radius x pulled of arc, which ends
- * as net. The die's own radius where the law cannot be true.
+ * Centreline radius, mm, that a bend comes out with: the die lays down radius x pulled of arc, which ends as net; both in
+ * the same unit. The die's own radius where the two cannot be true.
  */
+export const openedRadius = (dieRadius: number, pulled: number, net: number): number =>
+  isBelievablePull(pulled, net) ? (dieRadius * pulled) / net : dieRadius;
+
+/** The radius that the law opens a bend of this net angle to, mm. */
 export const effectiveRadius = (law: PullLaw, dieRadius: number, net: Radians): number =>
-  isBelievable(law, net) ? (dieRadius * pulledFor(law, net)) / net : dieRadius;
+  openedRadius(dieRadius, pulledFor(law, net), net);
 
 /** Pairs of pulls, by index in `pulls`, that cannot both be right; and single pulls that ended past their own pull. */
-export function contradictions(pulls: readonly Pull[]): readonly (readonly number[])[] {
-  const found: number[][] = [];
-  pulls.forEach((one, i) => {
-    if (one.net > one.pulled) found.push([i]);
-    pulls.slice(i + 1).forEach((other, k) => {
+export function* contradictions(pulls: readonly Pull[]): Generator<readonly number[]> {
+  for (const [i, one] of pulls.entries()) {
+    if (one.net > one.pulled) yield [i];
+    for (let k = i + 1; k < pulls.length; k++) {
+      const other = pulls[k]!;
       const comparable = one.die === other.die && one.section === other.section && one.batch === other.batch;
       const apart = Math.abs(one.pulled - one.net - (other.pulled - other.net));
-      if (comparable && Math.abs(one.net - other.net) <= CONTRADICTION && apart > CONTRADICTION)
-        found.push([i, i + 1 + k]);
-    });
-  });
-  return found;
+      if (comparable && Math.abs(one.net - other.net) <= CONTRADICTION && apart > CONTRADICTION) yield [i, k];
+    }
+  }
 }
+
+/** Whether there are any. */
+export const disagree = (pulls: readonly Pull[]): boolean => contradictions(pulls).next().done !== true;

@@ -80,7 +80,7 @@ export interface Disagreement {
 
 /** The pulls that cannot be right as they stand, each with the reason; pulls are numbered from 1 as in the list. */
 export const disagreements = (pulls: readonly Pull[]): readonly Disagreement[] =>
-  contradictions(pulls).map((indices) => ({ pulls: indices, words: reason(pulls, indices) }));
+  Array.from(contradictions(pulls), (indices) => ({ pulls: indices, words: reason(pulls, indices) }));
 
 function reason(pulls: readonly Pull[], indices: readonly number[]): string {
   const numbers = listed(indices.map((index) => String(index + 1)));

@@ -61,6 +61,24 @@ describe('the sweep of one bend', () => {
     expect(at(1075)).toBeNull();
   });
 
+  it('passes over a bench that is just lower, and under a shelf that is just higher, however little', () => {
+    // Every place keeps its height: all of this tube is 22.225 mm over and under the bend plane, and 0.1 counts as touched.
+    const shape = { bends: [70, 80, 90].map((angle) => ({ rotation: 0, angle })), straights: [900, 400, 300, 900] };
+    const slab = (name: string, centre: number) =>
+      ({ name, kind: 'box', centre: [0, 0, centre], size: [9000, 9000, 400], rotation: [0, 0, 0] }) as const;
+    const hitWith = (gap: number, sign: 1 | -1, front: 'A' | 'B') => {
+      const tube = bendable(shape, { room: [slab('Slab', 900 + sign * (200 + 22.225 + 0.1 + gap))] });
+      const hit = firstHit(tube, new Set([1, 3]), { bend: 2, front }, Math.PI / 2);
+      return hit?.solid ?? null;
+    };
+    for (const sign of [1, -1] as const) {
+      for (const front of ['A', 'B'] as const) {
+        for (const gap of [0.006, 0.02]) expect(hitWith(gap, sign, front)).not.toBe('Slab');
+        expect(hitWith(-0.01, sign, front)).toBe('Slab');
+      }
+    }
+  });
+
   it('does not count as touched what the tools hold, nor a bend as near as the clamp allows, whichever way it goes', () => {
     const ends = [
       { bend: 1, front: 'B' },

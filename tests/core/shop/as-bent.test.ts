@@ -54,6 +54,15 @@ describe('the tube as it was bent', () => {
       fixed(300),
     );
   });
+  it('keeps the planned radius where a reading cannot be true, so that a slip of the pen is no radius of miles', () => {
+    const tube = bar(U, 'from-pulls')!;
+    const radii = (net: number, pulled: number) =>
+      asBent(tube, { order: fromEnd(tube, 'A'), bends: [{ bend: 1, net, pulled }] }).bends.map(({ radius }) => radius);
+    expect(radii(90, 92)[0]).toBeCloseTo((100 * 92) / 90, 9);
+    expect(radii(9, 92)).toEqual([100, 100]);
+    expect(radii(92, 90)).toEqual([100, 100]);
+    expect(radii(5e-324, 90)).toEqual([100, 100]);
+  });
   it('with what was planned read back comes to the same place', () => {
     const tube = bar(U)!;
     const bends = tube.bends.map(({ angle, rotation }, i) =>
