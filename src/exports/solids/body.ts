@@ -46,10 +46,19 @@ export function tubeBody(
 ): Shape | null {
   if (!isWhole(tube)) return null;
   for (const way of WAYS) {
-    const body = bodyBy(oc, keep, tube, byId, way);
+    const body = tried(() => bodyBy(oc, keep, tube, byId, way));
     if (body !== null) return body;
   }
   return null;
+}
+
+/** The kernel throws where it gives up aloud, and what it throws is an object of its own that says nothing. */
+function tried(make: () => Shape | null): Shape | null {
+  try {
+    return make();
+  } catch {
+    return null;
+  }
 }
 
 function bodyBy(
