@@ -33,7 +33,7 @@ const SIZE = 6;
 /** Round the tube, for dimensions and words. */
 const BORDER = 60;
 
-/** As a sheet that just holds it. `face` tells how wide words are. */
+/** As a sheet that just holds it. */
 export function layoutDrawing(tube: SolvedTube, flat: FlatTube, unit: LengthUnit): Sheet {
   const ra = tube.section.outerDiameter / 2;
   const reached = flat.pieces
@@ -145,7 +145,7 @@ function nodes(tube: SolvedTube, flat: FlatTube, ra: number): Mark[] {
   });
 }
 
-/** Across the tube at both tangents of every bend, told along the tube from its tip at end A, less what is left on there; and the bend itself, on its inside. */
+/** Across the tube at both tangents of every bend, told along the tube from its sawn end A; and the bend itself, on its inside. */
 function tangents(tube: SolvedTube, flat: FlatTube, ra: number, unit: LengthUnit): Mark[] {
   const [endA] = tube.ends;
   const fromNode = endA.allowance - (endA.tip ?? 0);

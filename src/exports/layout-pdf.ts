@@ -3,7 +3,7 @@ import { WHO_DECIDES } from '../core/checks/cautions.ts';
 import type { Derived } from '../core/derive.ts';
 import type { Box2 } from './drawing/clip.ts';
 import { wrapped } from './drawing/fit.ts';
-import { lettering, type Fonts } from './drawing/lettering.ts';
+import { lettering, type Fonts, type Lettering } from './drawing/lettering.ts';
 import { moved, stretched } from './drawing/move.ts';
 import { writePdf } from './drawing/pdf.ts';
 import { FAINT, rectangle, shape, words } from './drawing/strokes.ts';
@@ -27,7 +27,7 @@ export async function layoutPdf(
   const total = 2 * derived.tubes.length;
   const { drawings, without } = await layoutsOf(derived, (done) => going(done, total));
   const { job } = derived;
-  const pages = drawings.flatMap((drawing) => pagesOf(drawing, room));
+  const pages = drawings.flatMap((drawing) => pagesOf(face, drawing, room));
   const notes = without.flatMap((text) => wrapped(face, text, sizeOf(room).width, 4));
   if (notes.length > 0) pages.push({ name: 'without a drawing', marks: () => notesMarks(notes, room) });
   const page = pagesOn(settings, face, HOW, WHO_DECIDES);
@@ -46,8 +46,8 @@ interface Page {
   readonly marks: () => readonly Mark[];
 }
 
-function pagesOf(drawing: Sheet, room: Box2): Page[] {
-  const tiles = tiled(drawing.marks, drawing, sizeOf(room));
+function pagesOf(face: Lettering, drawing: Sheet, room: Box2): Page[] {
+  const tiles = tiled(drawing.marks, drawing, sizeOf(room), face);
   return [
     { name: `${drawing.name}, map of ${tiles.length} sheets`, marks: () => mapOf(drawing, tiles, room) },
     ...tiles.map((tile) => ({

@@ -1,12 +1,15 @@
 /**
  * A drawing larger than the paper, as sheets to be laid edge to edge. Neighbours overlap; in the overlap both carry the line at
- * which they are joined, and crosses with the same name that must come to lie on one another.
+ * which they are joined, and crosses with the same name that must come to lie on one another. Words stand whole on one sheet, moved
+ * there as far as they must be to keep clear of its joints and of the paper's edge.
  */
 import { clipped, type Box2 } from './drawing/clip.ts';
+import { shrunk } from './drawing/fit.ts';
+import type { Lettering } from './drawing/lettering.ts';
 import { moved } from './drawing/move.ts';
 import type { Size } from './drawing/shelves.ts';
 import { DASHED, FINE, line, words } from './drawing/strokes.ts';
-import type { Mark, Place2 } from './drawing/types.ts';
+import type { Arc, Line, Mark, Place2, Words } from './drawing/types.ts';
 
 export interface Tile {
   /** B3: second row from the top, third column from the left. */
@@ -21,8 +24,9 @@ export interface Tile {
 const OVERLAP = 12;
 const CROSS = 4;
 
-/** Tiles row by row from the top; those on which nothing is drawn are left out. `marks` stand in 0..width, 0..height. */
-export function tiled(marks: readonly Mark[], { width, height }: Size, room: Size): Tile[] {
+/** Tiles row by row from the top; those on which no line is drawn are left out. `marks` stand in 0..width, 0..height. */
+export function tiled(marks: readonly Mark[], { width, height }: Size, room: Size, face: Lettering): Tile[] {
+  const lines = marks.filter((mark): mark is Line | Arc => mark.kind !== 'words');
   const columns = countOf(width, room.width);
   const rows = countOf(height, room.height);
   const grid: Grid = { rows, columns, room };
@@ -33,16 +37,63 @@ export function tiled(marks: readonly Mark[], { width, height }: Size, room: Siz
     const box = { left, right: left + room.width, bottom: top - room.height, top };
     return { row, column, name: tileName(row, column), box };
   });
-  const drawnOn = all.filter(({ row, column, box }) =>
-    clipped(marks, ownPart(box, row, column, grid)).some((mark) => mark.kind !== 'words'),
-  );
+  const drawnOn = all
+    .map((tile) => ({ ...tile, own: ownPart(tile.box, tile.row, tile.column, grid) }))
+    .filter(({ own }) => clipped(lines, own).length > 0);
   const names = new Set(drawnOn.map(({ name }) => name));
-  return drawnOn.map(({ row, column, name, box }) => ({
+  const told = drawnOn.map((): Words[] => []);
+  for (const mark of marks.filter((each) => each.kind === 'words')) {
+    const put = drawnOn.map(({ own }) => putWithin(mark, own, face));
+    const least = Math.min(...put.map(({ off }) => off));
+    const nearest = put.findIndex(({ off }) => off === least);
+    told[nearest]?.push(put[nearest]!.mark);
+  }
+  return drawnOn.map(({ row, column, name, box }, i) => ({
     name,
     box,
-    marks: [...moved(clipped(marks, box), -box.left, -box.bottom), ...jointMarks(row, column, names, room)],
+    marks: [
+      ...moved([...clipped(lines, box), ...told[i]!], -box.left, -box.bottom),
+      ...jointMarks(row, column, names, room),
+    ],
   }));
 }
+
+/** The words brought into a box, made smaller only where they are longer than it; and how far they had to be moved, mm. */
+function putWithin(mark: Words, { left, right, bottom, top }: Box2, face: Lettering): { mark: Words; off: number } {
+  const [cos, sin] = [Math.cos(mark.turn), Math.sin(mark.turn)];
+  const { text, size } = shrunk(
+    face,
+    mark.text,
+    Math.abs(sin) < 0.5 ? right - left : top - bottom,
+    mark.size,
+    mark.bold,
+  );
+  const wide = face.width(text, size, mark.bold);
+  const from = { start: 0, middle: -0.5, end: -1 }[mark.anchor] * wide;
+  const corners = [from, from + wide].flatMap((along) =>
+    [-BELOW * size, size].map((up) => ({
+      x: mark.at.x + along * cos - up * sin,
+      y: mark.at.y + along * sin + up * cos,
+    })),
+  );
+  const x = shiftInto(
+    left,
+    right,
+    corners.map((corner) => corner.x),
+  );
+  const y = shiftInto(
+    bottom,
+    top,
+    corners.map((corner) => corner.y),
+  );
+  return { mark: { ...mark, text, size, at: { x: mark.at.x + x, y: mark.at.y + y } }, off: Math.hypot(x, y) };
+}
+
+/** Of the letter's body, what reaches below the line. */
+const BELOW = 0.25;
+
+const shiftInto = (from: number, to: number, at: readonly number[]): number =>
+  Math.max(0, from - Math.min(...at)) - Math.max(0, Math.max(...at) - to);
 
 interface Grid {
   readonly rows: number;

@@ -57,7 +57,7 @@ export function wrapTemplate(
     ...scrap(wrap),
     ...edges(wrap, tall),
     ...degrees(wrap, tall),
-    ...tubeLines(end, wrap, tall),
+    ...tubeLines(face, end, wrap, tall),
     ...names(frame, face, end, wrap, tall),
   ];
   const under = words('template', 0, 1, `▲ ${lowerEdgeInWords(wrap, unit)}`, READ);
@@ -192,7 +192,7 @@ function degrees(wrap: Wrap, tall: number): Mark[] {
 }
 
 /** Lines along and round the tube: the one that degrees count from, its opposite and the quarters, the node, tips and throat. */
-function tubeLines(end: EndOf, wrap: Wrap, tall: number): Mark[] {
+function tubeLines(face: Lettering, end: EndOf, wrap: Wrap, tall: number): Mark[] {
   const zero = unroll(wrap, { phi: 0, s: 0 });
   const quarters = [-270, -180, -90, 90, 180, 270].map((degree) => toRadians(degree));
   const inside = quarters.filter((phi) => phi > wrap.left + 0.01 && phi < wrap.left + 2 * Math.PI - 0.01);
@@ -212,6 +212,10 @@ function tubeLines(end: EndOf, wrap: Wrap, tall: number): Mark[] {
     ];
   };
   const nodeSeen = zero.y > 2 && zero.y < tall - 8;
+  // On the side where no tip is named.
+  const nodeLeft = wrap.tips.some((tip) => unroll(wrap, tip).x > wrap.width - 16);
+  const label = zeroLabel(end);
+  const fromZero = zero.x + 1.2 + face.width(label, BESIDE, true) < wrap.width - 5;
   return [
     line(
       'template',
@@ -221,7 +225,10 @@ function tubeLines(end: EndOf, wrap: Wrap, tall: number): Mark[] {
       ],
       FINE,
     ),
-    words('template', zero.x + 1.2, tall - 10.5, zeroLabel(end), BESIDE, { bold: true }),
+    words('template', zero.x + (fromZero ? 1.2 : -1.2), tall - 10.5, label, BESIDE, {
+      bold: true,
+      anchor: fromZero ? 'start' : 'end',
+    }),
     ...inside.map((phi) => {
       const { x } = unroll(wrap, { phi, s: 0 });
       const foot = (cutAt(wrap, phi) ?? wrap.lower) - wrap.lower;
@@ -244,7 +251,9 @@ function tubeLines(end: EndOf, wrap: Wrap, tall: number): Mark[] {
             ],
             DASHED,
           ),
-          words('template', wrap.width - 2, zero.y + 0.8, 'node', BESIDE, { anchor: 'end' }),
+          words('template', nodeLeft ? 2 : wrap.width - 2, zero.y + 0.8, 'node', BESIDE, {
+            anchor: nodeLeft ? 'start' : 'end',
+          }),
         ]
       : []),
     ...wrap.tips.flatMap((tip) => named(tip, 'tip', 6)),

@@ -55,7 +55,7 @@ export async function wrapsPdf(
       );
   }
   const pages = [
-    ...pagesOf(blocks, room),
+    ...pagesOf(face, blocks, room),
     ...notesPage(
       face,
       room,
@@ -92,7 +92,7 @@ function fittedTo(room: Box2, template: Template, name: string): Block {
   return lies ? { name, width: height, height: width, marks: quarterTurned(marks, height) } : { ...template, name };
 }
 
-function pagesOf(blocks: readonly Block[], room: Box2): Page[] {
+function pagesOf(face: Lettering, blocks: readonly Block[], room: Box2): Page[] {
   const size = sizeOf(room);
   const pages: Page[] = [];
   const fits = ({ width, height }: Block) => width <= size.width && height <= size.height;
@@ -106,7 +106,7 @@ function pagesOf(blocks: readonly Block[], room: Box2): Page[] {
     };
   }
   for (const block of blocks.filter((each) => !fits(each))) {
-    for (const tile of tiled(block.marks, block, size)) {
+    for (const tile of tiled(block.marks, block, size, face)) {
       pages.push({ name: `${block.name}, sheet ${tile.name}`, marks: moved(tile.marks, room.left, room.bottom) });
     }
   }

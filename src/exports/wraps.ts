@@ -2,6 +2,7 @@
  * Flat patterns as files for a machine that cuts paper, film or sheet: wraps.dxf, and wraps/*.svg, one an end. At full size. Files
  * are named by the inspector's number and the end, never by what somebody typed.
  */
+import { WHO_DECIDES } from '../core/checks/cautions.ts';
 import type { Derived } from '../core/derive.ts';
 import { PAPER_THICKNESS, wrapOf, type Wrap, type WrapSetting } from '../core/shop/wrap.ts';
 import type { Frame } from '../core/solve/types.ts';
@@ -41,13 +42,14 @@ export async function wrapsDxf(derived: Derived, going: Going, surface: Surface 
   const { patterns, without } = await patternsOf(derived, going, surface);
   const sheets = patterns.map(({ sheet }) => sheet);
   const places = shelved(sheets, { width: SHEET_WIDTH, height: Infinity }, GAP);
-  const foot = without.length > 0 ? 10 : 0;
+  const notes = [...(without.length > 0 ? [`Nothing reaches: ${without.map(endMark).join(', ')}`] : []), WHO_DECIDES];
+  const foot = 4 + 6 * notes.length;
   const height = foot + Math.max(0, ...sheets.map((sheet, i) => places[i]!.down + sheet.height));
   const marks = sheets.flatMap((sheet, i) =>
     moved(sheet.marks, places[i]!.left, height - places[i]!.down - sheet.height),
   );
-  const note = foot === 0 ? [] : [words('TEXT', 0, 2, `Nothing reaches: ${without.map(endMark).join(', ')}`, 4)];
-  const text = dxfText({ width: SHEET_WIDTH, height, marks: [...marks, ...note] }, LAYERS);
+  const told = notes.map((note, i) => words('TEXT', 0, 2 + 6 * (notes.length - 1 - i), note, 4));
+  const text = dxfText({ width: SHEET_WIDTH, height, marks: [...marks, ...told] }, LAYERS);
   return { fileName: 'wraps.dxf', bytes: utf8(text) };
 }
 
@@ -63,7 +65,7 @@ export async function wrapsSvg(
     bytes: utf8(
       svgText(
         sheet,
-        `Flat pattern of end ${letterOf(end)} of ${numbered(end.tube)}, ${fitInWords(derived, end)}. Full size.`,
+        `Flat pattern of end ${letterOf(end)} of ${numbered(end.tube)}, ${fitInWords(derived, end)}. Full size. ${WHO_DECIDES}`,
       ),
     ),
   }));

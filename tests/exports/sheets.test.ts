@@ -270,12 +270,15 @@ describe('paper and letters', () => {
     }
   });
 
-  it('needs one sheet a tube for nearly all of the demo', async () => {
-    for (const paper of ['a4', 'letter'] as const) {
+  it('needs one sheet a tube for all of the demo on A4, and for nearly all on Letter', async () => {
+    for (const [paper, most] of [
+      ['a4', 0],
+      ['letter', 2],
+    ] as const) {
       const pages = tubePages((await readPdf(await printed(demo, { paper }))).pages);
       const more = [...pages.values()].filter((sheets) => sheets.length > 1);
-      expect(more.length).toBeLessThanOrEqual(3);
-      expect(Math.max(...[...pages.values()].map(({ length }) => length))).toBe(2);
+      expect(more.length).toBeLessThanOrEqual(most);
+      expect(Math.max(...[...pages.values()].map(({ length }) => length))).toBeLessThanOrEqual(2);
     }
   });
 

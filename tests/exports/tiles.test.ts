@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { clipped } from '../../src/exports/drawing/clip.ts';
+import { unknownFace } from '../../src/exports/drawing/plain-line.ts';
 import { hatched } from '../../src/exports/drawing/hatch.ts';
 import { shelved } from '../../src/exports/drawing/shelves.ts';
 import { FINE, line, words } from '../../src/exports/drawing/strokes.ts';
@@ -20,7 +21,7 @@ describe('a drawing in sheets', () => {
     FINE,
   );
   const room = { width: 180, height: 240 };
-  const tiles = tiled([diagonal], { width: 500, height: 400 }, room);
+  const tiles = tiled([diagonal], { width: 500, height: 400 }, room, unknownFace);
 
   it('has all of it: joined at the crosses the line is whole, and sheets without any of it are left out', () => {
     expect(tiles.map(({ name }) => name)).toEqual(['A2', 'A3', 'B1', 'B2']);
@@ -28,7 +29,7 @@ describe('a drawing in sheets', () => {
       const [drawn] = marks.filter((mark): mark is Line => mark.kind === 'line' && mark.layer === 'a');
       for (const { x, y } of drawn!.places) expect((x + box.left) * 0.8).toBeCloseTo(y + box.bottom, 9);
     }
-    const cut = clipped([diagonal], { left: 100, right: 300, bottom: 0, top: 400 }) as Line[];
+    const cut = clipped([diagonal], { left: 100, right: 300, bottom: 0, top: 400 });
     expect(cut.map(({ places }) => lengthOf(places))).toEqual([expect.closeTo(200 * Math.hypot(1, 0.8), 9)]);
   });
 
@@ -49,12 +50,30 @@ describe('a drawing in sheets', () => {
     }
   });
 
-  it('keeps words on the sheet where they begin', () => {
-    const drawing = [diagonal, words('a', 10, 10, 'here', 5)];
-    const told = tiled(drawing, { width: 500, height: 400 }, room).filter(({ marks }) =>
-      marks.some((mark) => mark.kind === 'words' && mark.text === 'here'),
+  it('sets words whole on one sheet, clear of its joints, also those that would run over its edge or stand where no sheet is', () => {
+    const told = [
+      words('a', 10, 10, 'here', 5),
+      words('a', 170, 150, 'from one sheet on to the next', 5),
+      words('a', 20, 390, 'in a corner without a line', 5),
+      words('a', 250, 200, 'upright', 5, { turn: Math.PI / 2, anchor: 'middle' }),
+      words('a', 10, 20, 'long '.repeat(60), 10, { bold: true }),
+    ];
+    const shown = tiled([diagonal, ...told], { width: 500, height: 400 }, room, unknownFace).flatMap(
+      ({ name, marks }) =>
+        marks.flatMap((mark) => (mark.kind === 'words' && mark.layer === 'a' ? [{ name, mark }] : [])),
     );
-    expect(told.map(({ name }) => name)).toEqual(['B1']);
+    expect(shown.map(({ mark }) => mark.text.slice(0, 4)).toSorted()).toEqual(['from', 'here', 'in a', 'long', 'upri']);
+    for (const { mark } of shown) {
+      const wide = unknownFace.width(mark.text, mark.size, mark.bold);
+      const along = mark.turn === 0 ? mark.at.x : mark.at.y;
+      const from = along - (mark.anchor === 'middle' ? wide / 2 : 0);
+      expect(from).toBeGreaterThanOrEqual(-1e-9);
+      expect(from + wide).toBeLessThanOrEqual((mark.turn === 0 ? room.width : room.height) + 1e-9);
+    }
+    const [here] = shown.filter(({ mark }) => mark.text === 'here');
+    expect(here).toMatchObject({ name: 'B1', mark: { size: 5 } });
+    const [long] = shown.filter(({ mark }) => mark.text.startsWith('long'));
+    expect(long!.mark.text.endsWith('…')).toBe(true);
   });
 });
 

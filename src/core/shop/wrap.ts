@@ -66,9 +66,8 @@ const STRAIGHT_ENOUGH = 0.002;
 /** Parts of a degree are halved until their middles are this near to the line, mm, but no finer than this many parts. */
 const FINE_ENOUGH = 0.005;
 const MOST_PARTS = 16;
-/** Tips this near in s are equals, mm; and apart when this far round, degrees. */
+/** Tips this near in s are equals, mm. */
 const SAME_TIP = 0.01;
-const APART = 10;
 
 /** Null where nothing reaches this end at all, and there is no line to draw. */
 export function wrapOf(frame: Frame, tube: SolvedTube, which: 0 | 1, setting: WrapSetting): Wrap | null {
@@ -185,17 +184,19 @@ function furthest(trims: Float64Array, parts: number, sense: 1 | -1): SurfacePla
   return best;
 }
 
-/** A second tip as long as the first, elsewhere on the tube; the farthest from it. */
+/** A second tip as long as the first, beyond a rise of the cut line on either side of it: not the flat of the same one. */
 function equalTip(trims: Float64Array, parts: number, { phi, s }: SurfacePlace): SurfacePlace[] {
-  let best: SurfacePlace | null = null;
-  let farthest = toRadians(APART);
-  trims.forEach((other, at) => {
-    if (!(other - s < SAME_TIP)) return;
-    const place = { phi: wrapHalfTurn(toRadians(at / parts)), s: other };
-    const apart = Math.abs(wrapHalfTurn(place.phi - phi));
-    if (apart > farthest) [best, farthest] = [place, apart];
-  });
-  return best === null ? [] : [best];
+  const count = trims.length;
+  const first = Math.round((phi * 180 * parts) / Math.PI);
+  const from = (steps: number): number => (((first + steps) % count) + count) % count;
+  const level = (at: number): boolean => trims[at]! - s < SAME_TIP;
+  let [ahead, behind] = [1, count - 1];
+  while (ahead < count && level(from(ahead))) ahead++;
+  while (behind > ahead && level(from(behind))) behind--;
+  const others = Array.from({ length: Math.max(0, behind - ahead) }, (_, i) => from(ahead + i)).filter(level);
+  if (others.length === 0) return [];
+  const at = others.reduce((best, each) => (trims[each]! < trims[best]! ? each : best));
+  return [{ phi: wrapHalfTurn(toRadians(at / parts)), s: trims[at]! }];
 }
 
 /**

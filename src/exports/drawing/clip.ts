@@ -1,9 +1,9 @@
 /**
  * What of a drawing lies within a box: for a drawing larger than the paper, one sheet of it after the other. Lines are cut
- * exactly at the box (Liang and Barsky's parameters), arcs as chords, words go whole where their anchor lies.
+ * exactly at the box (Liang and Barsky's parameters), arcs as chords. Words are never cut: see tiles.ts.
  */
 import { chorded } from './move.ts';
-import type { Line, Mark, Place2 } from './types.ts';
+import type { Arc, Line, Place2 } from './types.ts';
 
 export interface Box2 {
   readonly left: number;
@@ -12,13 +12,12 @@ export interface Box2 {
   readonly top: number;
 }
 
-export const within = ({ left, bottom, right, top }: Box2, { x, y }: Place2): boolean =>
+const within = ({ left, bottom, right, top }: Box2, { x, y }: Place2): boolean =>
   x >= left && x <= right && y >= bottom && y <= top;
 
 /** Filled shapes that are not wholly inside are left out: only paper under words is filled on these drawings. */
-export function clipped(marks: readonly Mark[], box: Box2): Mark[] {
-  return marks.flatMap((mark): readonly Mark[] => {
-    if (mark.kind === 'words') return within(box, mark.at) ? [mark] : [];
+export function clipped(marks: readonly (Line | Arc)[], box: Box2): Line[] {
+  return marks.flatMap((mark): readonly Line[] => {
     if (mark.kind === 'arc') return clippedLine(chorded(mark), box);
     if (mark.fill !== null) return mark.places.every((place) => within(box, place)) ? [mark] : [];
     return clippedLine(mark, box);

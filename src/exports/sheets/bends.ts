@@ -1,7 +1,7 @@
 /** What is done at the bender, one row a bend in the order of bending, with boxes for what the machine and the level then read;
  * what the job holds of that already stands in them. */
 import type { Radians } from '../../core/geometry/angle.ts';
-import { roundingInWords, sideOf, tapeReading, troubleOf } from '../../core/shop/mark-words.ts';
+import { roundingInWords, sideOf, tapeReading, troubleOf, type TapeView } from '../../core/shop/mark-words.ts';
 import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
 import { halfWidthInWords, pullNote } from '../../core/shop/pull-words.ts';
 import { formatAngle } from '../../core/units/angle.ts';
@@ -40,10 +40,21 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
     pullNote(tube.pullLaw),
     ...(rounded === null ? [] : [rounded]),
   ];
-  return [{ heading: headings(context), rows }, part(paragraph(letters, notes.join(' '), width, { after: 1.5 }))];
+  return [
+    { heading: headings(context, marking.view.style), rows },
+    part(paragraph(letters, notes.join(' '), width, { after: 1.5 })),
+  ];
 }
 
-function headings({ width, unit }: Context): Block {
+/** What a mark is a mark of, where the rows themselves do not tell. */
+const MARKED: Readonly<Record<TapeView['style'], string>> = {
+  start: 'Start of bend',
+  clamp: 'Clamp mark',
+  middle: 'Middle of bend',
+  tangents: 'Mark',
+};
+
+function headings({ width, unit }: Context, style: TapeView['style']): Block {
   return {
     height: 6.5,
     draw: (left, top) => {
@@ -52,7 +63,7 @@ function headings({ width, unit }: Context): Block {
         text(x, top - 4, words, { bold: true, anchor });
       return [
         head(left, 'Bend', 'start'),
-        head(at(COLUMNS.mark) - 4, `Mark, ${unit}`),
+        head(at(COLUMNS.mark) - 4, `${MARKED[style]}, ${unit}`),
         head(at(COLUMNS.rotation), 'Rotation'),
         head(at(COLUMNS.net), 'Net'),
         head(at(COLUMNS.pull), 'Pull to'),

@@ -2,6 +2,7 @@
 import { wrapHalfTurn, type Radians } from '../../core/geometry/angle.ts';
 import {
   endInWords,
+  listed,
   plateOffSquare,
   referenceInWords,
   sawCautions,
@@ -111,9 +112,18 @@ function cutBlocks(context: Context, tube: SolvedTube, which: 0 | 1, width: numb
         ['Axis offset', Math.abs(cut.axisOffset) < 0.005 ? 'none' : lengthFigure(Math.abs(cut.axisOffset), unit)],
       ]),
       ...offsetWords(cut).map((words) => paragraph(letters, words, width, { after: 0.4 })),
-      ...sawCautions(cut).map((caution) => paragraph(letters, `! ${caution}`, width, { after: 0.4 })),
+      ...cautionWords(cuts, i).map((words) => paragraph(letters, words, width, { after: 0.4 })),
       gap(1.5),
     );
+  });
+}
+
+/** What is said against a plain saw cut: for all the cuts of the end that it holds for, beside the first of them. */
+function cautionWords(cuts: readonly Cut[], which: number): string[] {
+  return sawCautions(cuts[which]!).flatMap((caution) => {
+    const held = cuts.flatMap((cut, i) => (sawCautions(cut).includes(caution) ? [i] : []));
+    if (held[0] !== which) return [];
+    return [`! ${held.length > 1 ? `Cuts ${listed(held.map((i) => String(i + 1)))}: ` : ''}${caution}`];
   });
 }
 

@@ -125,6 +125,26 @@ describe('a wrap template', () => {
     }
   });
 
+  it('has two tips where a saddle has two, and one where the line only lies flat about it', () => {
+    const saddle = branchAt60();
+    const [one, other] = wrapOf(saddle, tube(saddle, 'branch'), 0, PAPER)!.tips;
+    // Where the trim's derivative is 0: cos phi = -cot 60 x sqrt((22.225 / 19.05)^2 - 1), 110.3 degrees either way.
+    expect(Math.abs(degrees(one!.phi))).toBeCloseTo(110.3, 0);
+    expect(degrees(one!.phi + other!.phi)).toBeCloseTo(0, 9);
+    // A plate 1.4 degrees off square: within 0.01 mm of its longest point for 11 degrees either way.
+    const plate = derived({
+      nodes: { a: [0, 0, 0], b: [0, 0, 800] },
+      members: [
+        {
+          id: 'leg',
+          path: ['a', 'b'],
+          ends: [{ fit: 'plate', normal: [Math.tan((1.4 * Math.PI) / 180), 0, 1] }, { fit: 'square' }],
+        },
+      ],
+    });
+    expect(wrapOf(plate, tube(plate, 'leg'), 0, PAPER)!.tips.length).toBe(1);
+  });
+
   it('is open where nothing reaches: a thick branch past a thin run', () => {
     const wide = upright(60, [0, 0, 500]);
     const wrap = wrapOf(wide, tube(wide, 'branch'), 0, PAPER)!;
