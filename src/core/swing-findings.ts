@@ -5,10 +5,12 @@
  */
 import type { Finding, Severity } from './checks/types.ts';
 import type { Derived } from './derive.ts';
+import { roomOf } from './rehearse/machine.ts';
 import { isBendable, type BendableTube } from './rehearse/pose.ts';
 import { rehearse } from './rehearse/rehearse.ts';
 import type { Rehearsal, RehearsedStep } from './rehearse/types.ts';
 import { listed, troubleWords } from './rehearse/words.ts';
+import { SEARCHED_BENDS } from './solve/bend-order.ts';
 
 const SOURCE = 'the bender and its room as set up in this job';
 
@@ -24,6 +26,10 @@ export function swingFindings(tube: BendableTube, { plain, proposed, reason }: R
     return [{ ...base, id: 'bend/order-matters', at, message }];
   }
   if (first.hit === null) return [];
+  if (tube.bends.length > SEARCHED_BENDS) {
+    const message = `${tube.name}: bent one after the other with end ${first.front} in front, bend ${first.bend} ${troubleWords(first)}. No other order is searched for so many bends. ${mendFor(first.hit.solid, tube)}`;
+    return [{ ...base, id: 'bend/plain-order-touches', at, message }];
+  }
   return [
     { ...base, id: 'bend/no-free-order', at, message: `${tube.name}: ${reason}. ${mendFor(first.hit.solid, tube)}` },
   ];
@@ -48,7 +54,8 @@ const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
 
 function mendFor(solid: string | null, { die }: BendableTube): string {
   if (solid === 'the floor') return 'Raise the bender, or make it of two tubes.';
-  if (die.bender.room.some(({ name }) => name === solid)) return `Move ${solid} away, or set the bender up elsewhere.`;
+  if (roomOf(die.bender).some(({ name }) => name === solid))
+    return `Move ${solid} away, or set the bender up elsewhere.`;
   return 'Move its corners further apart, or make it of two tubes.';
 }
 

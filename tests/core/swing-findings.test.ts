@@ -38,6 +38,18 @@ describe('swingFindings', () => {
     expect(finding!.message).toMatch(/Wall at \d+°\. Move Wall away/);
   });
 
+  it('says what the plain order of a tube of nine bends touches, and claims nothing of the others', () => {
+    const many: Shape = {
+      bends: Array.from({ length: 9 }, (_, i) => ({ rotation: i % 2 === 0 ? 180 : 0, angle: 20 })),
+      straights: Array.from({ length: 10 }, () => 300),
+    };
+    expect(told(many, 900)).toEqual([]);
+    const wall: Obstacle = { name: 'Wall', kind: 'plane', point: [0, 500, 0], normal: [0, -1, 0] };
+    const [finding] = told(many, 900, [wall]);
+    expect(finding).toMatchObject({ id: 'bend/plain-order-touches', severity: 'warning' });
+    expect(finding!.message).toMatch(/with end A in front, bend \d .*Wall at \d+°\. No other order is searched/);
+  });
+
   it('leaves what the die cannot do to the checks', () => {
     expect(told({ bends: [{ rotation: 0, angle: 130 }], straights: [500, 500] }, 900)).toEqual([]);
   });

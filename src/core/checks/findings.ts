@@ -8,6 +8,7 @@ import { ROUNDING } from '../geometry/tolerance.ts';
 import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { LengthUnit } from '../job/types.ts';
 import { beyondNode, gripShort } from '../solve/amount.ts';
+import { SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { costOfIgnoringRadius } from '../solve/opened.ts';
 import { disagree, isBelievable } from '../springback/pull-law.ts';
 import type { Bend, Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
@@ -173,9 +174,6 @@ function* holdTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
     };
   }
 }
-
-/** Orders of bending are tried one by one up to so many bends (core/rehearse). */
-export const SEARCHED_BENDS = 8;
 
 /** More than most hoops have. */
 const HOOP_BENDS = 4;

@@ -14,7 +14,7 @@ import type { Bender, Die, Section } from '../job/types.ts';
 import type { Solid } from './types.ts';
 
 /** mm, from the tube's surface to what holds it. */
-export const BLOCK_GAP = 2;
+const BLOCK_GAP = 2;
 
 /** mm. How far the die stands over the tube, and under it. */
 const DIE_LIP = 10;
@@ -66,10 +66,11 @@ export function machineOf(die: Die, section: Section): readonly Solid[] {
   ];
 }
 
-/** What stands round the machine. */
+/** What stands round the machine; what nobody named is named by its kind. */
 export function roomOf({ room }: Bender): readonly Solid[] {
   return room.map((obstacle): Solid => {
-    const base = { name: obstacle.name, part: 'room', turning: false } as const;
+    const name = obstacle.name.trim() || (obstacle.kind === 'plane' ? 'a wall' : 'a box');
+    const base = { name, part: 'room', turning: false } as const;
     if (obstacle.kind === 'plane') {
       return { ...base, shape: { kind: 'plane', point: obstacle.point, normal: normalize(obstacle.normal) } };
     }

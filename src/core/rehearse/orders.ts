@@ -12,6 +12,7 @@
  */
 import { wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import type { Bender, BendStep } from '../job/types.ts';
+import { rotationBetween } from '../solve/bend-order.ts';
 import type { BendableTube } from './pose.ts';
 import type { Hit } from './types.ts';
 
@@ -30,7 +31,7 @@ export type TroubleOf = (made: number, step: BendStep) => Trouble;
 export const isFree = ({ hit, cannotHold: barred }: Trouble): boolean => hit === null && barred === null;
 
 /** The end in front where marks are measured from end A. */
-export const frontOf = ({ bendLies }: Bender): 'A' | 'B' => (bendLies === 'beyond' ? 'A' : 'B');
+const frontOf = ({ bendLies }: Bender): 'A' | 'B' => (bendLies === 'beyond' ? 'A' : 'B');
 
 /** Sets of bends are bits: bend n is bit n - 1. */
 export const bitOf = (bend: number): number => 1 << (bend - 1);
@@ -137,11 +138,4 @@ function isBetter(a: Cost, b: Cost): boolean {
  * whichever end is in front.
  */
 const turnBetween = (tube: BendableTube, last: BendStep, next: BendStep): Radians =>
-  Math.abs(wrapHalfTurn(rotationBetween(tube, last.bend, next.bend) + (last.front === next.front ? 0 : Math.PI)));
-
-/** From the plane of one bend to that of another, right-hand about A to B, all between them being straight. */
-export function rotationBetween({ bends }: BendableTube, from: number, to: number): Radians {
-  const between = bends.slice(Math.min(from, to), Math.max(from, to));
-  const sum = between.reduce((total, bend) => total + bend.rotation, 0);
-  return wrapHalfTurn(from < to ? sum : -sum);
-}
+  Math.abs(wrapHalfTurn(rotationBetween(tube.bends, last.bend, next.bend) + (last.front === next.front ? 0 : Math.PI)));

@@ -7,17 +7,15 @@
 import type { Radians } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import type { BendStep } from '../job/types.ts';
+import { nearestMade, plainOrder, rotationBetween, SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { isBelievable, pulledFor } from '../springback/pull-law.ts';
 import { cannotHold } from './hold.ts';
-import { bendsIn, bitOf, frontOf, rotationBetween, searchOrders, type Trouble, type TroubleOf } from './orders.ts';
+import { bendsIn, bitOf, searchOrders, type Trouble, type TroubleOf } from './orders.ts';
 import { layFront, layRear, type BendableTube } from './pose.ts';
 import { firstHit, firstOf, frontHit, rearHit } from './sweep.ts';
 import { sideAlong, surroundingsOf, type Side } from './surroundings.ts';
 import type { Hit, Rehearsal, RehearsedStep } from './types.ts';
 import { noOrderReason } from './words.ts';
-
-/** With more bends than this the orders are not searched. */
-export const MOST_BENDS = 8;
 
 /**
  * The plain order, the one proposed and how many are free; pure, takes some tens of ms. Where bends overlap nothing is
@@ -27,9 +25,9 @@ export function rehearse(tube: BendableTube): Rehearsal {
   if (tube.straights.some((straight) => straight < -ROUNDING)) {
     return { plain: [], proposed: null, reason: 'its bends overlap, so it cannot be made', free: 0, all: 0 };
   }
-  const plain = rehearsed(tube, plainOrder(tube));
-  if (tube.bends.length > MOST_BENDS) {
-    const reason = `it has ${tube.bends.length} bends; orders are searched up to ${MOST_BENDS}`;
+  const plain = rehearsed(tube, plainOrder(tube.bends.length, 'A', tube.die.bender.bendLies));
+  if (tube.bends.length > SEARCHED_BENDS) {
+    const reason = `it has ${tube.bends.length} bends; orders are searched up to ${SEARCHED_BENDS}`;
     return { plain, proposed: null, reason, free: 0, all: 0 };
   }
   const trouble = troublesOf(tube);
@@ -37,13 +35,6 @@ export function rehearse(tube: BendableTube): Rehearsal {
   const proposed = search.best === null ? null : rehearsed(tube, search.best);
   const reason = proposed === null ? noOrderReason(tube.bends.length, trouble) : null;
   return { plain, proposed, reason, free: search.free, all: search.all };
-}
-
-/** Marked from end A, the bends nearest the end in front first; which end that is, the bender's marks say. */
-function plainOrder({ bends, die }: BendableTube): readonly BendStep[] {
-  const front = frontOf(die.bender);
-  const steps = bends.map((_, i): BendStep => ({ bend: i + 1, front }));
-  return front === 'A' ? steps : steps.toReversed();
 }
 
 /** How far the machine turns for a bend of this tube: the pull where its law can be true, else the net angle. */
@@ -96,22 +87,10 @@ function rehearsed(tube: BendableTube, order: readonly BendStep[]): readonly Reh
       ...step,
       pulled,
       net: tube.bends[step.bend - 1]!.angle,
-      rotation: rotationFrom === null ? 0 : rotationBetween(tube, rotationFrom, step.bend),
+      rotation: rotationFrom === null ? 0 : rotationBetween(tube.bends, rotationFrom, step.bend),
       rotationFrom,
       hit: barred === null ? firstHit(tube, made, step, pulled) : null,
       cannotHold: barred,
     };
   });
-}
-
-/**
- * The made bend nearest to this one, counted in bends along the tube; of two as near the one made last: as on the
- * tape.
- */
-function nearestMade(order: readonly BendStep[], bend: number): number | null {
-  let nearest: number | null = null;
-  for (const each of order) {
-    if (nearest === null || Math.abs(each.bend - bend) <= Math.abs(nearest - bend)) nearest = each.bend;
-  }
-  return nearest;
 }

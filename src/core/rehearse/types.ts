@@ -63,7 +63,7 @@ export interface Rehearsal {
    * where the bender leaves the measured end behind, from the last to the first with end B in front.
    */
   readonly plain: readonly RehearsedStep[];
-  /** The order proposed: every bend free. Null where none is, or where there are more than MOST_BENDS bends. */
+  /** The order proposed: every bend free. Null where none is, or where there are more than SEARCHED_BENDS bends. */
   readonly proposed: readonly RehearsedStep[] | null;
   /** Why there is none; null where there is one. */
   readonly reason: string | null;

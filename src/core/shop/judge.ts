@@ -11,7 +11,7 @@ import { asBent } from './as-bent.ts';
 import { onStep } from './rotation-reading.ts';
 
 /** A bend this near is left alone, or within one division of the machine's scale where that is coarser (common practice). */
-export const BEND_TOLERANCE: Degrees = 0.5;
+const BEND_TOLERANCE: Degrees = 0.5;
 
 export type Verdict =
   /** Opened to more than it was pulled to: one of the two was misread. */

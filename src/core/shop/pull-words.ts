@@ -1,6 +1,6 @@
 /** Where the angle that a bend is pulled to comes from and how sure it is: never told without. */
 import { toDegrees, type Radians } from '../geometry/angle.ts';
-import { disagree, type PullLaw } from '../springback/pull-law.ts';
+import { disagree, GREATEST_SHARE, type PullLaw } from '../springback/pull-law.ts';
 import { formatAngle } from '../units/angle.ts';
 
 /** Where the machine's angle comes from: never shown without it. */
@@ -31,5 +31,6 @@ export function pullsInWords({ pulls, batch }: PullLaw): string {
   return `${pulls.length} ${pulls.length === 1 ? 'pull' : 'pulls'}${of}`;
 }
 
-/** True when the law rests on pulls that cannot all be right. */
-export const inDoubt = ({ a, b, pulls }: PullLaw): boolean => a < 0 || b < 0 || disagree(pulls);
+/** True when the law rests on pulls that cannot all be right: 65 pulled does not come back to 6. */
+export const inDoubt = ({ a, b, pulls }: PullLaw): boolean =>
+  a < 0 || b < 0 || 1 + b > GREATEST_SHARE || disagree(pulls);

@@ -11,8 +11,9 @@
  */
 import { toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import { distance, normalize, scale, subtract } from '../geometry/vector.ts';
-import type { BendStep, Bender } from '../job/types.ts';
+import type { BendStep } from '../job/types.ts';
 import { beyondNode, gripShort } from '../solve/amount.ts';
+import { nearestMade, plainOrder, rotationBetween } from '../solve/bend-order.ts';
 import { rollOut } from '../solve/roll-out.ts';
 import type { Bend, SolvedTube } from '../solve/types.ts';
 
@@ -139,13 +140,13 @@ export function tapeSheet(tube: SolvedTube, setting: TapeSetting): TapeSheet | n
       };
     });
     const between = marks.length === 2 ? Math.abs(marks[1]!.at - marks[0]!.at) : bend.arc;
-    const after = nearestOf(order.slice(0, i), number);
+    const after = nearestMade(order.slice(0, i), number);
     return {
       bend: number,
       front,
       towards: towards[setting.from],
       angle: bend.angle,
-      rotation: after === null ? 0 : rotationFrom(bends, after, number, front),
+      rotation: after === null ? 0 : wrapHalfTurn(rearward * rotationBetween(bends, after, number)),
       rotationFrom: after,
       marks,
       angleOff: (between - bend.arc) / bend.radius,
@@ -176,41 +177,11 @@ export function isSymmetricHoop({ straights, bends }: SolvedTube): boolean {
   );
 }
 
-/** The bends nearest the end in front come first; from the middle outwards those towards end B are made before the others. */
-function plainOrder(count: number, from: TapeSetting['from'], bendLies: Bender['bendLies']): readonly BendStep[] {
-  const middle = { A: 0, B: count, middle: Math.floor(count / 2) }[from];
-  const numbers = Array.from({ length: count }, (_, index) => index + 1);
-  const made = (bends: readonly number[], front: 'A' | 'B'): readonly BendStep[] =>
-    (front === 'A' ? bends : bends.toReversed()).map((bend) => ({ bend, front }));
-  const [towardsB, towardsA] = [numbers.slice(middle), numbers.slice(0, middle)];
-  return bendLies === 'beyond'
-    ? [...made(towardsB, 'A'), ...made(towardsA, 'B')]
-    : [...made(towardsB, 'B'), ...made(towardsA, 'A')];
-}
-
 /** Whether an order of bending holds every bend of a tube once. */
 export const isOrderOf = (order: readonly BendStep[], bends: number): boolean =>
   order.length === bends &&
   new Set(order.map(({ bend }) => bend)).size === bends &&
   order.every(({ bend }) => bend >= 1 && bend <= bends);
-
-/** Of the bends made, the one nearest along the tube; of two as near the one made last. Null where none is. */
-function nearestOf(made: readonly BendStep[], bend: number): number | null {
-  let nearest: number | null = null;
-  for (const each of made)
-    if (nearest === null || Math.abs(each.bend - bend) <= Math.abs(nearest - bend)) nearest = each.bend;
-  return nearest;
-}
-
-/**
- * From the plane of bend `from` to that of bend `to`, about the direction away from the end in front. Between the two the tube
- * is still straight, so the rotations add up; either order of the two turns the sign round, and so does either end in front.
- */
-function rotationFrom(bends: readonly Bend[], from: number, to: number, front: 'A' | 'B'): Radians {
-  const between = bends.slice(Math.min(from, to), Math.max(from, to));
-  const sum = between.reduce((total, { rotation }) => total + rotation, 0);
-  return wrapHalfTurn(from < to === (front === 'A') ? sum : -sum);
-}
 
 /** How far each mark is from the bend's start, away from the end in front. */
 function marksAfterStart(

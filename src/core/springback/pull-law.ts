@@ -25,7 +25,7 @@ export interface PullLaw {
 }
 
 /** Pulls of the same net angle that differ by more than this, or one that bent past its pull, contradict each other. */
-export const CONTRADICTION: Degrees = 2;
+const CONTRADICTION: Degrees = 2;
 
 /** Null only where there are no pulls and the steel is not known either. */
 export function pullLaw(pulls: readonly Pull[], die: Die, section: Section, batch: string | undefined): PullLaw | null {
@@ -49,15 +49,12 @@ export function pullLaw(pulls: readonly Pull[], die: Die, section: Section, batc
 /** Machine angle for a net angle. */
 export const pulledFor = ({ a, b }: PullLaw, net: Radians): Radians => net + a + b * net;
 
-/** Net angle that a pull would give: the law read the other way. */
-export const netFor = ({ a, b }: PullLaw, pulled: Radians): Radians => (pulled - a) / (1 + b);
-
 /** Half-width of the 95 % interval of one more pull at this net angle; null with fewer than three pulls. */
 export const pulledHalfWidth = ({ fit }: PullLaw, net: Radians): Radians | null =>
   fit === null ? null : predictionHalfWidth(fit, net);
 
 /** A bend opens, it never closes; and one that opens by half its angle is a slip of the pen or another tube. */
-const GREATEST_SHARE = 1.5;
+export const GREATEST_SHARE = 1.5;
 
 /** Whether a bend can come out as `net` when it was pulled so far; both in the same unit. */
 function isBelievablePull(pulled: number, net: number): boolean {

@@ -18,8 +18,9 @@ interface Props {
 }
 
 export function Machine({ solids, reach, finishes, palette, turning }: Props) {
-  const draw = (solid: Solid) => (
-    <SolidDrawn key={solid.name} solid={solid} reach={reach} finishes={finishes} palette={palette} />
+  // Two benches may have one name.
+  const draw = (solid: Solid, index: number) => (
+    <SolidDrawn key={index} solid={solid} reach={reach} finishes={finishes} palette={palette} />
   );
   // The floor is drawn as a grid.
   const drawn = solids.filter(({ part }) => part !== 'floor');

@@ -34,11 +34,11 @@ export function rehearsalLabels(solids: readonly Solid[], { step }: Stage, ends:
     },
     { key: 'rear', at: (pixelsPerMm) => offEnd(ends.current.rear, pixelsPerMm), rank: 1, look: 'end', text: rear },
     { key: 'feed', at: [[-1180, 0, 0]], rank: 6, look: 'axis', text: 'feed' },
-    ...solids.flatMap((solid): Label[] => {
+    ...solids.flatMap((solid, index): Label[] => {
       if (solid.part === 'floor' || solid.part === 'column' || solid.turning) return [];
       return [
         {
-          key: `solid ${solid.name}`,
+          key: `solid ${index}`,
           at: nameplaces(solid.shape),
           // What holds the tube is named below it, where nothing swings.
           shift: [0, solid.part === 'room' ? 0 : 34],

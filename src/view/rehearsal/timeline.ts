@@ -75,6 +75,3 @@ export const stopAfter = ({ stops }: Timeline, place: number): number | null =>
   stops.find((stop) => stop > place + 1e-9) ?? null;
 export const stopBefore = ({ stops }: Timeline, place: number): number | null =>
   stops.findLast((stop) => stop < place - 1e-9) ?? null;
-
-/** Where a step begins to be bent. */
-export const placeOfStep = ({ spans }: Timeline, step: number): number => spans[step]!.bend;

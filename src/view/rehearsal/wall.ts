@@ -13,7 +13,7 @@ export interface Wall {
   readonly normals: Float32Array;
   /** 0 on the wall, 1 on the face at the end. */
   readonly faces: Float32Array;
-  readonly indices: Uint16Array;
+  readonly indices: Uint32Array;
 }
 
 /** Room for so many rings. */
@@ -24,7 +24,7 @@ export const makeWall = (rings: number): Wall => ({
   indices: bandIndices(rings),
 });
 
-function bandIndices(rings: number): Uint16Array {
+function bandIndices(rings: number): Uint32Array {
   const indices: number[] = [];
   for (let ring = 0; ring + 1 < rings; ring += 1)
     for (let side = 0; side < SIDES; side += 1) {
@@ -32,7 +32,7 @@ function bandIndices(rings: number): Uint16Array {
       const [a, b] = [ring * SIDES, (ring + 1) * SIDES];
       indices.push(a + side, a + next, b + next, a + side, b + next, b + side);
     }
-  return Uint16Array.from(indices);
+  return Uint32Array.from(indices);
 }
 
 /** Rings that a path is drawn with, the face at its end counted. */

@@ -1,6 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { SEARCHED_BENDS } from '../../../src/core/checks/findings.ts';
-import { MOST_BENDS } from '../../../src/core/rehearse/rehearse.ts';
 import { derived } from '../frame.ts';
 
 type Records = Parameters<typeof derived>[0];
@@ -126,7 +124,6 @@ describe('findings of many bends', () => {
     expect(ids(zigzag(9, 'sill-bar'))).toEqual(['note bend/many-bends']);
     expect(ids(zigzag(9, 'main-hoop'))).toEqual(['note bend/many-bends']);
   });
-  it('eight is what the search of orders goes up to', () => expect(SEARCHED_BENDS).toBe(MOST_BENDS));
 });
 
 describe('findings of ends', () => {

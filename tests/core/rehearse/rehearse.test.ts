@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { BendStep } from '../../../src/core/job/types.ts';
 import { cannotHold } from '../../../src/core/rehearse/hold.ts';
 import type { BendableTube } from '../../../src/core/rehearse/pose.ts';
-import { MOST_BENDS, pulledAngle, rehearse } from '../../../src/core/rehearse/rehearse.ts';
+import { pulledAngle, rehearse } from '../../../src/core/rehearse/rehearse.ts';
+import { SEARCHED_BENDS } from '../../../src/core/solve/bend-order.ts';
 import { firstHit } from '../../../src/core/rehearse/sweep.ts';
 import { tapeSheet } from '../../../src/core/shop/tape.ts';
 import { degrees } from '../frame.ts';
@@ -156,14 +157,14 @@ describe('rehearse', () => {
       proposed: null,
       reason: expect.stringContaining('overlap') as string,
     });
-    const many = MOST_BENDS + 1;
+    const many = SEARCHED_BENDS + 1;
     const long = bendable({
       bends: Array.from({ length: many }, (_, i) => ({ rotation: i % 2 === 0 ? 0 : 180, angle: 20 })),
       straights: Array.from({ length: many + 1 }, () => 200),
     });
     const { plain, proposed, reason, all } = rehearse(long);
     expect([plain.length, proposed, all]).toEqual([many, null, 0]);
-    expect(reason).toContain(`${MOST_BENDS}`);
+    expect(reason).toContain(`${SEARCHED_BENDS}`);
   });
 
   it('says what the machine cannot hold', () => {

@@ -3,7 +3,6 @@ import type { Die, Pull, Section } from '../../../src/core/job/types.ts';
 import {
   contradictions,
   effectiveRadius,
-  netFor,
   pulledFor,
   pulledHalfWidth,
   pullLaw,
@@ -62,11 +61,6 @@ describe('the law of pulls', () => {
     const pulls = [pull(65, 61), pull(28, 25.5), pull(70, 61, { batch: 'H-2' })];
     expect(law(pulls, 'H-2')).toMatchObject({ from: 'one-angle', batch: 'H-2' });
     expect(law(pulls, 'H-9')).toMatchObject({ from: 'pulls', batch: null });
-  });
-  it('reads both ways', () => {
-    const both = law([pull(65, 61), pull(28, 25.5), pull(93.5, 88)]);
-    for (const net of [5, 30, 90, 120])
-      expect(netFor(both, pulledFor(both, radians(net)))).toBeCloseTo(radians(net), 12);
   });
   it('is told where pulls contradict each other', () => {
     expect([...contradictions([pull(65, 61), pull(28, 25.5)])]).toEqual([]);

@@ -73,6 +73,9 @@ describe('pulls that do not agree', () => {
     expect(doubted([pull(28, 25.5), pull(65, 61)])).toBe(false);
     expect(doubted([pull(28, 25.5), pull(65, 61), pull(68, 61.5)])).toBe(true);
     expect(doubted([pull(21, 20), pull(76, 70)])).toBe(true);
+    // 6.1 written for 61: of 65 pulled no steel gives back 59.
+    expect(doubted([pull(65, 6.1)])).toBe(true);
+    expect(doubted([pull(65, 61)])).toBe(false);
   });
 
   it('are also one that closed when it was let go', () => {
