@@ -3,6 +3,8 @@
  * places along the blank, both ends as they are cut, and what a tape measures across it. Layers: CENTRELINE, EDGE, TANGENT, END
  * (END_BACK behind the tube), NODE, DIMENSION, TEXT.
  */
+import { errorsOf, faultInWords } from '../core/checks/faults.ts';
+import type { Finding } from '../core/checks/types.ts';
 import { toDegrees } from '../core/geometry/angle.ts';
 import { addScaled, cross, dot, scale } from '../core/geometry/vector.ts';
 import type { LengthUnit } from '../core/job/types.ts';
@@ -34,7 +36,7 @@ const SIZE = 6;
 const BORDER = 60;
 
 /** As a sheet that just holds it. */
-export function layoutDrawing(tube: SolvedTube, flat: FlatTube, unit: LengthUnit): Sheet {
+export function layoutDrawing(tube: SolvedTube, flat: FlatTube, findings: readonly Finding[], unit: LengthUnit): Sheet {
   const ra = tube.section.outerDiameter / 2;
   const reached = flat.pieces
     .flatMap((piece) => reachOf(piece, ra))
@@ -52,7 +54,7 @@ export function layoutDrawing(tube: SolvedTube, flat: FlatTube, unit: LengthUnit
     ...nodes(tube, flat, ra),
     ...tangents(tube, flat, ra, unit),
     ...dimensions(tube, flat, box, unit),
-    ...title(tube, box, unit),
+    ...title(tube, box, findings, unit),
   ];
   return {
     name: numbered(tube),
@@ -250,8 +252,15 @@ function dimensions(tube: SolvedTube, flat: FlatTube, box: Extents, unit: Length
   ];
 }
 
-function title(tube: SolvedTube, { left, top }: Extents, unit: LengthUnit): Mark[] {
-  const blank = `${lengthInWords(tube.blankLength, unit)} from tip to tip, places from end A`;
+function title(tube: SolvedTube, { left, top }: Extents, findings: readonly Finding[], unit: LengthUnit): Mark[] {
+  const blank = `finished blank ${lengthInWords(tube.blankLength, unit)}, places from its end A`;
   const told = `${sectionInWords(tube.section, unit)}, ${blank}`;
-  return [words('TEXT', left, top + 44, numbered(tube), 10, { bold: true }), words('TEXT', left, top + 34, told, SIZE)];
+  const errors = errorsOf(findings, tube.id);
+  return [
+    words('TEXT', left, top + 44, numbered(tube), 10, { bold: true }),
+    words('TEXT', left, top + 34, told, SIZE),
+    ...(errors.length > 0
+      ? [words('TEXT', left, top + 24, `! ${faultInWords(errors)}: see the checks.`, SIZE, { bold: true })]
+      : []),
+  ];
 }

@@ -21,7 +21,7 @@ export interface Layouts {
   readonly without: readonly string[];
 }
 
-export async function layoutsOf({ tubes, job }: Derived, going: Going): Promise<Layouts> {
+export async function layoutsOf({ tubes, findings, job }: Derived, going: Going): Promise<Layouts> {
   const drawings: Sheet[] = [];
   const [notFlat, notWhole]: [SolvedTube[], SolvedTube[]] = [[], []];
   for (const [done, tube] of tubes.entries()) {
@@ -31,7 +31,7 @@ export async function layoutsOf({ tubes, job }: Derived, going: Going): Promise<
     if (tube.bends.length === 0) continue;
     if (!isWhole(tube)) notWhole.push(tube);
     else if (flat === null) notFlat.push(tube);
-    else drawings.push(layoutDrawing(tube, flat, job.lengthUnit));
+    else drawings.push(layoutDrawing(tube, flat, findings, job.lengthUnit));
   }
   await going(tubes.length, tubes.length);
   const list = (of: readonly SolvedTube[]) => of.map(numbered).join(', ');

@@ -3,12 +3,12 @@
  * from its lower left corner, printed side up. Layers: CUT is cut, MARK is scored or drawn, TEXT is words. Where nothing
  * reaches a part of the way round there is no closed pattern: the open pieces of line lie on CUT_OPEN.
  */
+import { errorsOf, faultInWords } from '../core/checks/faults.ts';
+import type { Derived } from '../core/derive.ts';
 import { toRadians, wrapHalfTurn } from '../core/geometry/angle.ts';
 import type { LengthUnit } from '../core/job/types.ts';
 import { cutAt, unroll, type Wrap } from '../core/shop/wrap.ts';
-import type { Frame } from '../core/solve/types.ts';
 import { shrunk } from './drawing/fit.ts';
-
 import { unknownFace } from './drawing/plain-line.ts';
 import { HAIR, line, shape, words } from './drawing/strokes.ts';
 import type { Mark, Sheet } from './drawing/types.ts';
@@ -18,7 +18,7 @@ const TICK = 4;
 const SMALL = 2.8;
 
 /** As a sheet that just holds it. */
-export function wrapPattern(frame: Frame, end: EndOf, wrap: Wrap, unit: LengthUnit): Sheet {
+export function wrapPattern(frame: Derived, end: EndOf, wrap: Wrap, unit: LengthUnit): Sheet {
   const height = wrap.baseline - wrap.lower;
   return {
     name: `${endMark(end)} ${end.tube.name}`,
@@ -78,14 +78,16 @@ function degreeMarks(end: EndOf, wrap: Wrap, height: number): Mark[] {
 }
 
 /** In the wider part beside the reference line, under the degrees. */
-function patternWords(frame: Frame, end: EndOf, wrap: Wrap, unit: LengthUnit): Mark[] {
+function patternWords(frame: Derived, end: EndOf, wrap: Wrap, unit: LengthUnit): Mark[] {
   const zero = unroll(wrap, { phi: 0, s: 0 }).x;
   const [from, to] = zero >= wrap.width / 2 - 1e-9 ? [0, zero] : [zero, wrap.width];
   const [left, room] = [from + 3, to - from - 6];
   const top = wrap.baseline - wrap.lower;
   const edge = `this edge ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from the sawn end`;
   const open = wrap.closed ? [] : ['OPEN: part of the way round nothing is cut'];
-  const lines = [numbered(end.tube), fitInWords(frame, end), edge, ...open];
+  const errors = errorsOf(frame.findings, end.tube.id);
+  const faults = errors.length > 0 ? [`! ${faultInWords(errors)}: see the checks`] : [];
+  const lines = [...faults, numbered(end.tube), fitInWords(frame, end), edge, ...open];
   const put = (text: string, size: number, y: number, bold: boolean) => {
     const fitted = shrunk(unknownFace, text, room, size, bold, 2);
     return words('TEXT', left, y, fitted.text, fitted.size, { bold });

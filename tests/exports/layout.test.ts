@@ -72,6 +72,21 @@ describe('layout.dxf of a square hoop', () => {
   });
 });
 
+it('says of a tube with what is left on which blank is meant, and of one with an error that it has one', async () => {
+  const records = {
+    nodes: { a: [0, 0, 0], b: [0, 0, 900], c: [0, 1000, 900], d: [0, 1000, 0] },
+    members: [{ id: 'hoop', path: ['a', 'b', 'c', 'd'], ends: [{ fit: 'square', allowance: 5 }, { fit: 'square' }] }],
+  };
+  const told = textsOf(readDxf((await layoutDxf(derived(records), unwatched)).bytes)).join('; ');
+  // Two legs of 747.6, 695.2 across, two quarter turns of 152.4 pi / 2 = 239.39, and 5 left on at A.
+  expect(told).toContain('finished blank 2674.2 mm, places from its end A');
+  expect(told).toContain('1 start 752.6 mm');
+  expect(told).not.toContain('!');
+  const die = { id: 'd', outerDiameter: 44.45, centrelineRadius: 152.4, greatestAngle: 80 };
+  const barred = await layoutDxf(derived({ ...records, dies: [die] }), unwatched);
+  expect(textsOf(readDxf(barred.bytes)).join('; ')).toContain('! Cannot be made as drawn: see the checks.');
+});
+
 describe('what is not laid out', () => {
   it('a tube that does not lie flat is named, and so is one that cannot be made', async () => {
     const texts = textsOf(readDxf((await layoutDxf(bentTube(), unwatched)).bytes));

@@ -8,7 +8,7 @@ import { wrapsDxf, wrapsSvg } from '../../src/exports/wraps.ts';
 import { demoText } from '../command-line.ts';
 import { auditDxf, hasEzdxf, outlinesOf, readDxf, textsOf } from './dxf.ts';
 import { fonts } from './fonts.ts';
-import { branchAt60, derivedFrom } from './jobs.ts';
+import { bentTube, branchAt60, derivedFrom } from './jobs.ts';
 
 const demo = derivedFrom(demoText());
 
@@ -106,6 +106,20 @@ describe('wraps.dxf', () => {
     expect(open.some(({ shape }) => shape)).toBe(false);
     expect(textsOf(drawing).filter((text) => text.startsWith('OPEN')).length).toBe(1);
   });
+});
+
+it('flat patterns say who decides, and that a tube with errors has them', async () => {
+  // Its bends overlap: a die of 500 on legs of 300 and 400.
+  const overlapping = bentTube({ dies: [{ id: 'die', outerDiameter: 45, centrelineRadius: 500 }] });
+  const texts = textsOf(readDxf((await wrapsDxf(overlapping, unwatched)).bytes));
+  expect(texts.filter((text) => text.startsWith('! Cannot be made as drawn')).length).toBe(2);
+  expect(texts.join(' ')).toContain('This program is no approval.');
+  for (const { bytes } of await wrapsSvg(overlapping, unwatched)) {
+    const text = new TextDecoder().decode(bytes);
+    expect(text).toMatch(/<desc>[^<]*This program is no approval\.<\/desc>/u);
+    expect(text).toContain('! Cannot be made as drawn');
+  }
+  expect(textsOf(readDxf((await wrapsDxf(demo, unwatched)).bytes)).some((text) => text.startsWith('!'))).toBe(false);
 });
 
 describe('wraps/*.svg', () => {
