@@ -10,7 +10,7 @@ import { distance } from '../geometry/vector.ts';
 import { FIRST_BENDER } from '../job/defaults.ts';
 import type { BentBend, BentTube, DrawnTube } from '../job/types.ts';
 import type { SolvedTube } from '../solve/types.ts';
-import type { PullLaw } from '../springback/pull-law.ts';
+import { firstPull, type PullLaw } from '../springback/pull-law.ts';
 import { asBent, type AsBent } from './as-bent.ts';
 import type { CheckDimension } from './check-dimensions.ts';
 import { judge, type Verdict } from './judge.ts';
@@ -56,6 +56,8 @@ export type RunStep = StepBase &
         readonly within: Radians | null;
         /** On the machine's scale: the division nearest the machine angle. */
         readonly pullTo: Degrees | null;
+        /** Less than that, on the same scale: to be pulled to, let go and read first, since more might be too far. */
+        readonly firstTo: Degrees | null;
       }
     | {
         readonly kind: 'read';
@@ -127,6 +129,7 @@ function stepsOf(tube: SolvedTube, run: BentTube, sheet: TapeSheet, bent: AsBent
     const reading = run.bends.find((each) => each.bend === bend) ?? null;
     const verdict = reading === null ? null : judge(tube, run.order, reading, bender.pullStep);
     const { machineAngle, machineAngleFrom, machineAngleWithin } = pulls[bend - 1]!;
+    const first = tube.pullLaw === null ? null : firstPull(tube.pullLaw, target);
     const [clamp, pull] = [`clamp ${bend}`, `pull ${bend}`];
     return [
       {
@@ -148,6 +151,7 @@ function stepsOf(tube: SolvedTube, run: BentTube, sheet: TapeSheet, bent: AsBent
         from: machineAngleFrom,
         within: machineAngleWithin,
         pullTo: machineAngle === null ? null : onStep(toDegrees(machineAngle), bender.pullStep),
+        firstTo: first === null ? null : onStep(toDegrees(first), bender.pullStep),
       },
       {
         kind: 'read',

@@ -49,6 +49,26 @@ export function pullLaw(pulls: readonly Pull[], die: Die, section: Section, batc
 /** Machine angle for a net angle. */
 export const pulledFor = ({ a, b }: PullLaw, net: Radians): Radians => net + a + b * net;
 
+/** Pulls whose net angles lie within this hardly tell slack from spring. */
+export const CLOSE: Degrees = 10;
+
+/**
+ * How far to pull at first, before the bend is let go and read, where the law may overshoot: with pulls at a smaller angle
+ * alone, close together, nobody knows what of their excess is slack, which stays, and what is spring, which grows with the
+ * angle. All slack is the least it can be; what is short is pulled on, what is bent too far is scrap. Null where the law
+ * asks for no more than that, or rests on more.
+ */
+export function firstPull(law: PullLaw, net: Radians): Radians | null {
+  const { from, pulls } = law;
+  if (from === 'estimate') return null;
+  const nets = pulls.map((pull) => pull.net);
+  const greatest = Math.max(...nets);
+  if (greatest - Math.min(...nets) >= CLOSE || net <= toRadians(greatest)) return null;
+  const excess = pulls.reduce((sum, { pulled, net: came }) => sum + pulled - came, 0) / pulls.length;
+  const first = net + toRadians(Math.max(0, excess));
+  return first < pulledFor(law, net) ? first : null;
+}
+
 /** Half-width of the 95 % interval of one more pull at this net angle; null with fewer than three pulls. */
 export const pulledHalfWidth = ({ fit }: PullLaw, net: Radians): Radians | null =>
   fit === null ? null : predictionHalfWidth(fit, net);

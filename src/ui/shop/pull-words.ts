@@ -3,7 +3,7 @@ import { toDegrees, toRadians } from '../../core/geometry/angle.ts';
 import type { Die, Job, Pull, Section } from '../../core/job/types.ts';
 import { listed } from '../../core/shop/ends.ts';
 import { halfWidthInWords, pullsInWords } from '../../core/shop/pull-words.ts';
-import { contradictions, pulledFor, pulledHalfWidth, type PullLaw } from '../../core/springback/pull-law.ts';
+import { CLOSE, contradictions, pulledFor, pulledHalfWidth, type PullLaw } from '../../core/springback/pull-law.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { fixedText } from '../../core/units/typed.ts';
 
@@ -25,8 +25,6 @@ export function pairsOf({ dies, sections, members, pulls }: Job): readonly Pair[
   );
 }
 
-/** Net angles all within this, degrees, hardly tell slack from spring. */
-const CLOSE = 10;
 /** The angle that stands for all in the sentence, degrees. */
 const SHOWN = 90;
 

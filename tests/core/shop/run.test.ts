@@ -125,6 +125,14 @@ describe('the steps of a run', () => {
     expect(stepOf(begun(hoopJob({ pullStep: 0.2 })), 'pull', 1).pullTo).toBe(95.2);
     expect(stepOf(begun(hoopJob(null)), 'pull', 1).pullTo).toBe(95);
   });
+  it('after a small bend alone it is first pulled to what cannot be too far', () => {
+    // The log's slack and spring again: 14.6 gives 12.6. Laid all to spring that would be 104 for 90, 95.2 being right.
+    const log = (pulls: object[]) => begun(hoopJob({ pullStep: 0.5 }, { pulls }));
+    const small = stepOf(log([{ die: 'd', section: 's', pulled: 14.6, net: 12.6 }]), 'pull', 1);
+    expect(small).toMatchObject({ from: 'one-angle', pullTo: 104.5, firstTo: 92 });
+    expect(stepOf(begun(), 'pull', 1).firstTo).toBeNull();
+    expect(stepOf(log([]), 'pull', 1).firstTo).toBeNull();
+  });
   it('the next bend’s pull follows from what was read at the first', () => {
     const before = stepOf(begun(), 'pull', 2);
     const job = reading(begun(), 1, 95, 88);

@@ -39,6 +39,7 @@ const pull = (bend: number): RunStep => ({
   from: null,
   within: null,
   pullTo: null,
+  firstTo: null,
 });
 
 describe('where one is in a run', () => {
