@@ -12,7 +12,8 @@ import { FINE, line, words } from './drawing/strokes.ts';
 import type { Mark, Place2, Sheet } from './drawing/types.ts';
 import type { PrintSettings } from './files.ts';
 
-const PAPERS = { a4: { width: 210, height: 297 }, letter: { width: 215.9, height: 279.4 } } as const;
+/** mm, upright. ISO 216; ANSI/ASME Y14.1. */
+export const PAPERS = { a4: { width: 210, height: 297 }, letter: { width: 215.9, height: 279.4 } } as const;
 
 /** Printers leave this much white at least; mm. */
 const MARGIN = 8;

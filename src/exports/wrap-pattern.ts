@@ -8,7 +8,7 @@ import type { Derived } from '../core/derive.ts';
 import { toRadians, wrapHalfTurn } from '../core/geometry/angle.ts';
 import type { LengthUnit } from '../core/job/types.ts';
 import { cutAt, unroll, type Wrap } from '../core/shop/wrap.ts';
-import { shrunk } from './drawing/fit.ts';
+import { shrunk, wrapped } from './drawing/fit.ts';
 import { unknownFace } from './drawing/plain-line.ts';
 import { HAIR, line, shape, words } from './drawing/strokes.ts';
 import type { Mark, Sheet } from './drawing/types.ts';
@@ -49,8 +49,9 @@ function degreeMarks(end: EndOf, wrap: Wrap, height: number): Mark[] {
     ...inside.flatMap((phi): Mark[] => {
       const { x } = unroll(wrap, { phi, s: 0 });
       const degree = Math.round((wrapHalfTurn(phi) * 180) / Math.PI);
-      const label = String(degree).replace('-', '−');
+      const label = phi === 0 ? zeroLabel(end) : `${String(degree).replace('-', '−')}°`;
       const foot = phi === 0 ? (cutAt(wrap, 0) ?? wrap.baseline) - wrap.lower : height - TICK;
+      const beyond = x + 1 + unknownFace.width(label, SMALL, false) > wrap.width;
       return [
         line(
           'MARK',
@@ -60,7 +61,9 @@ function degreeMarks(end: EndOf, wrap: Wrap, height: number): Mark[] {
           ],
           HAIR,
         ),
-        words('TEXT', x + 1, height - (phi === 0 ? 7.5 : 3), phi === 0 ? zeroLabel(end) : `${label}°`, SMALL),
+        words('TEXT', beyond ? x - 1 : x + 1, height - (phi === 0 ? 7.5 : 3), label, SMALL, {
+          anchor: beyond ? 'end' : 'start',
+        }),
       ];
     }),
     ...wrap.tips.map((tip) => {
@@ -87,13 +90,13 @@ function patternWords(frame: Derived, end: EndOf, wrap: Wrap, unit: LengthUnit):
   const open = wrap.closed ? [] : ['OPEN: part of the way round nothing is cut'];
   const errors = errorsOf(frame.findings, end.tube.id);
   const faults = errors.length > 0 ? [`! ${faultInWords(errors)}: see the checks`] : [];
-  const lines = [...faults, numbered(end.tube), fitInWords(frame, end), edge, ...open];
-  const put = (text: string, size: number, y: number, bold: boolean) => {
-    const fitted = shrunk(unknownFace, text, room, size, bold, 2);
-    return words('TEXT', left, y, fitted.text, fitted.size, { bold });
-  };
+  const lines = [
+    ...[...faults, edge, ...open].flatMap((text) => wrapped(unknownFace, text, room, SMALL)),
+    shrunk(unknownFace, numbered(end.tube), room, SMALL, false, SMALL).text,
+    ...wrapped(unknownFace, fitInWords(frame, end), room, SMALL, false, 3),
+  ];
   return [
-    put(endMark(end), 6, top - 10, true),
-    ...lines.map((text, i) => put(text, SMALL, top - 13.5 - 3.4 * i, false)),
+    words('TEXT', left, top - 10, endMark(end), 6, { bold: true }),
+    ...lines.map((text, i) => words('TEXT', left, top - 13.5 - 3.4 * i, text, SMALL)),
   ];
 }

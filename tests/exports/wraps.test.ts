@@ -131,6 +131,24 @@ describe('wraps/*.svg', () => {
   });
 });
 
+it('no words run out of a flat pattern, and how far its edge is from the sawn end is said whole', async () => {
+  for (const { bytes, fileName } of await wrapsSvg(demo, unwatched)) {
+    const text = new TextDecoder().decode(bytes);
+    const width = Number(text.match(/viewBox="0 0 ([\d.]+)/u)![1]);
+    const told = [
+      ...text.matchAll(/<text x="([\d.]+)"[^>]*font-size="([\d.]+)"[^>]*text-anchor="(\w+)"[^>]*>([^<]*)</gu),
+    ];
+    expect(told.length).toBeGreaterThan(4);
+    for (const [, x, size, anchor, shown] of told) {
+      // DejaVu Sans, by its own file, is 0.59 of its body wide for such text, bold 0.7.
+      const wide = shown!.length * Number(size) * 0.6;
+      if (anchor === 'end') expect(Number(x) - wide, `${fileName} ${shown}`).toBeGreaterThan(0);
+      else expect(Number(x) + wide, `${fileName} ${shown}`).toBeLessThan(width);
+    }
+    expect(told.map(([, , , , shown]) => shown).join(' '), fileName).toMatch(/this edge [^…]* from the sawn end/u);
+  }
+});
+
 describe('names that somebody typed', () => {
   it.each(BAD_NAMES)('%s lead nowhere and break nothing', async (_, name) => {
     const named = jobNamed(name);

@@ -6,6 +6,7 @@ import type { Mark, Sheet } from '../drawing/types.ts';
 import { wrapped } from '../drawing/fit.ts';
 import type { Lettering } from '../drawing/lettering.ts';
 import type { PrintSettings } from '../files.ts';
+import { PAPERS } from '../paper.ts';
 import { SMALL, text } from './ink.ts';
 import { ROUNDING } from '../../core/geometry/tolerance.ts';
 
@@ -29,8 +30,7 @@ export interface Paper {
 /** What no printer prints on, and a hole punch needs, mm. */
 export const MARGIN = 10;
 
-export const paperOf = ({ paper }: PrintSettings): Paper =>
-  paper === 'a4' ? { width: 210, height: 297 } : { width: 215.9, height: 279.4 };
+export const paperOf = ({ paper }: PrintSettings): Paper => PAPERS[paper];
 
 export const contentWidth = (paper: Paper): number => paper.width - 2 * MARGIN;
 
