@@ -130,6 +130,8 @@ function stepsOf(tube: SolvedTube, run: BentTube, sheet: TapeSheet, bent: AsBent
     const verdict = reading === null ? null : judge(tube, run.order, reading, bender.pullStep);
     const { machineAngle, machineAngleFrom, machineAngleWithin } = pulls[bend - 1]!;
     const first = tube.pullLaw === null ? null : firstPull(tube.pullLaw, target);
+    const onScale = (angle: Radians | null) => (angle === null ? null : onStep(toDegrees(angle), bender.pullStep));
+    const [pullTo, firstTo] = [onScale(machineAngle), onScale(first)];
     const [clamp, pull] = [`clamp ${bend}`, `pull ${bend}`];
     return [
       {
@@ -150,8 +152,8 @@ function stepsOf(tube: SolvedTube, run: BentTube, sheet: TapeSheet, bent: AsBent
         machineAngle,
         from: machineAngleFrom,
         within: machineAngleWithin,
-        pullTo: machineAngle === null ? null : onStep(toDegrees(machineAngle), bender.pullStep),
-        firstTo: first === null ? null : onStep(toDegrees(first), bender.pullStep),
+        pullTo,
+        firstTo: firstTo === pullTo ? null : firstTo,
       },
       {
         kind: 'read',

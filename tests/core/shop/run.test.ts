@@ -131,6 +131,7 @@ describe('the steps of a run', () => {
     const small = stepOf(log([{ die: 'd', section: 's', pulled: 14.6, net: 12.6 }]), 'pull', 1);
     expect(small).toMatchObject({ from: 'one-angle', pullTo: 104.5, firstTo: 92 });
     expect(stepOf(begun(), 'pull', 1).firstTo).toBeNull();
+    expect(stepOf(log([{ die: 'd', section: 's', pulled: 95, net: 89.9 }]), 'pull', 1).firstTo).toBeNull();
     expect(stepOf(log([]), 'pull', 1).firstTo).toBeNull();
   });
   it('the next bend’s pull follows from what was read at the first', () => {
