@@ -337,6 +337,27 @@ describe('what was measured already', () => {
   });
 });
 
+it('says beside a finding that wants more left on whether the blank on the sheet has it', async () => {
+  // The hoop's last straight is 518.4 mm; what is short of 700 is 181.1 with the plate's half millimetre.
+  const printedHoop = async (change: object) => {
+    const dies = demo.job.dies.map((die) => ({ ...die, ...change }));
+    const { pages } = await readPdf(
+      await printed(derivedFrom(JSON.stringify({ ...demo.job, lengthUnit: 'mm', dies }))),
+    );
+    return tubePages(pages)
+      .get(1)!
+      .flatMap(({ texts }) => texts.map(({ text }) => text))
+      .join(' ');
+  };
+  const tail = await printedHoop({ leastGrip: 700 });
+  expect(tail).toContain('Cut the blank to 3210.0 mm');
+  expect(tail).toContain('The blank on this sheet has that already.');
+  expect(tail).not.toContain('are without that');
+  const clamp = await printedHoop({ clampOffset: 600 });
+  expect(clamp).toContain('Blank and marks on this sheet are without that.');
+  expect(clamp).not.toContain('has that already');
+});
+
 describe('what must not be made', () => {
   it('says so in place of "cut the blank to", with the reason and where the rule is from', async () => {
     const dies = demo.job.dies.map((die) => ({ ...die, leastStraight: 5000 }));

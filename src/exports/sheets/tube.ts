@@ -37,7 +37,9 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
     {
       heading: null,
       rows: [
-        ...findings.map((finding) => paragraph(letters, findingWords(finding), width, { after: 0.6 })),
+        ...findings.map((finding) =>
+          paragraph(letters, `${findingWords(finding)}${blankInWords(finding, marking)}`, width, { after: 0.6 }),
+        ),
         paragraph(letters, AT_NOTCHER, width),
       ],
     },
@@ -49,6 +51,13 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
     again(context, tube),
     foot(context, `Tube ${tube.number} of ${derived.tubes.length}`),
   );
+}
+
+/** Whether what a finding wants left on stands in this sheet's blank: else it is added twice, or the marks are off by it. */
+function blankInWords({ id, end }: Finding, { sheet }: Measured): string {
+  if (id === 'bend/clamp-off-tube') return ' Blank and marks on this sheet are without that.';
+  const holds = id === 'bend/short-tail' && sheet.grip[end === 'A' ? 0 : 1] > 0;
+  return holds ? ' The blank on this sheet has that already.' : '';
 }
 
 function head(context: Context, views: readonly Lies[], tube: SolvedTube, marking: Measured): Block {
