@@ -3,7 +3,8 @@
  * which the order matters. Not part of derive(): a search takes longer than a frame may. The command line asks for all
  * at once, the browser for one tube at a time while it is idle.
  */
-import type { Finding, Severity } from './checks/types.ts';
+import { bySeverity } from './checks/findings.ts';
+import type { Finding } from './checks/types.ts';
 import type { Derived } from './derive.ts';
 import { roomOf } from './rehearse/machine.ts';
 import { isBendable, type BendableTube } from './rehearse/pose.ts';
@@ -46,11 +47,8 @@ export function withSwingFindings(derived: Derived): Derived {
 /** The same result with more findings, in their place by severity; itself where there are none. */
 export function withFindings(derived: Derived, more: readonly Finding[]): Derived {
   if (more.length === 0) return derived;
-  const findings = [...derived.findings, ...more].toSorted((a, b) => RANK[a.severity] - RANK[b.severity]);
-  return { ...derived, findings };
+  return { ...derived, findings: [...derived.findings, ...more].toSorted(bySeverity) };
 }
-
-const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
 
 function mendFor(solid: string | null, { die }: BendableTube): string {
   if (solid === 'the floor') return 'Raise the bender, or make it of two tubes.';

@@ -1,0 +1,197 @@
+/** What bars a tube from being bent, or costs it its place: bends, grip and clamp, sticks, the log of pulls. */
+import { toDegrees } from '../geometry/angle.ts';
+import { ROUNDING } from '../geometry/tolerance.ts';
+import { beyondNode, gripShort } from '../solve/amount.ts';
+import { SEARCHED_BENDS } from '../solve/bend-order.ts';
+import { costOfIgnoringRadius } from '../solve/opened.ts';
+import type { SolvedTube } from '../solve/types.ts';
+import { disagree, isBelievable } from '../springback/pull-law.ts';
+import { PRACTICE, UNSEEN, type Show } from './show.ts';
+import type { Finding } from './types.ts';
+
+const LEAST_RADIUS =
+  'CLR at least 3 x OD: FIA Appendix J art. 253-8 (as quoted, 2009); Motorsport UK NCR 2026 ch. 7 app. 3 art. 20.3; Formula SAE 2026 F.5.2';
+const ONE_PIECE =
+  'hoops of one piece: Motorsport UK NCR 2026 ch. 7 app. 3 (rollbars, no joints); Formula SAE 2026 V1.0 (main hoop)';
+
+const degrees = (angle: number) => `${toDegrees(angle).toFixed(1)}°`;
+
+export function* bendTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
+  const { bends, straights, die, section } = tube;
+  if (bends.length === 0 || die === null) return;
+  const base = { tube: tube.id, source: PRACTICE };
+
+  for (const [i, straight] of straights.entries()) {
+    const at = (bends[i] ?? bends[i - 1])!.corner;
+    const between = i > 0 && i < bends.length;
+    const where = between ? `between bends ${i} and ${i + 1}` : i === 0 ? 'before bend 1' : `after bend ${i}`;
+    if (straight < -ROUNDING) {
+      yield {
+        ...base,
+        id: between ? 'bend/overlap' : 'bend/past-end',
+        severity: 'error',
+        bend: Math.max(i, 1),
+        at,
+        message: `${tube.name}: the straight ${where} comes out ${show(straight)}. Move the corners ${show(-straight)} or more apart, or take a die with a smaller radius.`,
+      };
+    } else if (between && straight < die.leastStraight - ROUNDING) {
+      yield {
+        ...base,
+        id: 'bend/short-straight',
+        severity: 'error',
+        bend: i,
+        at,
+        message: `${tube.name}: ${show(straight)} of straight ${where}; ${die.name} needs ${show(die.leastStraight)} to clamp on. Move the corners ${show(die.leastStraight - straight)} further apart.`,
+      };
+    }
+  }
+  for (const [i, bend] of bends.entries()) {
+    if (toDegrees(bend.angle) > die.greatestAngle + 1e-9) {
+      yield {
+        ...base,
+        id: 'bend/beyond-die',
+        severity: 'error',
+        bend: i + 1,
+        at: bend.corner,
+        message: `${tube.name}: bend ${i + 1} turns ${degrees(bend.angle)}; ${die.name} goes to ${die.greatestAngle}°. Split the turn over two bends.`,
+      };
+    }
+  }
+  const first = bends[0]!;
+  if (Math.abs(die.outerDiameter - section.outerDiameter) > 0.01) {
+    yield {
+      ...base,
+      id: 'bend/wrong-die',
+      severity: 'error',
+      at: first.corner,
+      message: `${tube.name}: ${section.name} is ${show(section.outerDiameter)} over the outside, ${die.name} takes ${show(die.outerDiameter)}. Choose a die for this tube.`,
+    };
+  }
+  if (die.centrelineRadius < 3 * section.outerDiameter - ROUNDING) {
+    yield {
+      ...base,
+      id: 'bend/tight-radius',
+      severity: 'warning',
+      at: first.corner,
+      message: `${tube.name}: centreline radius ${show(die.centrelineRadius)} is under 3 x outer diameter (${show(3 * section.outerDiameter)}). Many rule books ask for that as the least.`,
+      source: LEAST_RADIUS,
+    };
+  }
+}
+
+/**
+ * What the machine holds the tube by, measured from end A: the clamp in front of the outermost bend there, the grip behind the
+ * other. Which end is in front the bender says.
+ */
+export function* holdTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
+  const { bends, straights, die, ends, developedLength } = tube;
+  if (bends.length === 0 || die === null) return;
+  const base = { tube: tube.id, severity: 'warning', source: PRACTICE } as const;
+  const [front, rear] = die.bender?.bendLies === 'before' ? ([1, 0] as const) : ([0, 1] as const);
+  const letter = (end: 0 | 1) => (end === 0 ? 'A' : 'B');
+  const outermost = (end: 0 | 1) => (end === 0 ? 1 : bends.length);
+  const [clamped, last] = [outermost(front), outermost(rear)];
+
+  const short = gripShort(tube, rear);
+  if (straights.at(rear === 0 ? 0 : -1)! >= -ROUNDING && short > ROUNDING) {
+    const better = gripShort(tube, front) <= ROUNDING ? `, or bend the tube from end ${letter(rear)}` : '';
+    yield {
+      ...base,
+      id: 'bend/short-tail',
+      bend: last,
+      end: letter(rear),
+      at: bends[last - 1]!.corner,
+      message: `${tube.name}: ${show(die.leastGrip - short)} of tail behind bend ${last}; ${die.name} grips ${show(die.leastGrip)}. Leave ${show(short)} more on end ${letter(rear)} for the clamp and cut it off after bending${better}.`,
+    };
+  }
+  const bend = bends[clamped - 1]!;
+  const toEnd = (front === 0 ? bend.start : developedLength - bend.end) + beyondNode(ends[front]);
+  const missing = die.clampOffset - toEnd;
+  if (die.clampOffset > 0 && missing > ROUNDING) {
+    yield {
+      ...base,
+      id: 'bend/clamp-off-tube',
+      bend: clamped,
+      end: letter(front),
+      at: bend.corner,
+      message: `${tube.name}: the clamp mark of bend ${clamped} lies ${show(missing)} ${front === 0 ? 'before' : 'beyond'} end ${letter(front)}. Leave that much more on end ${letter(front)} and cut it off after bending, or bend the tube from end ${letter(rear)}.`,
+    };
+  }
+}
+
+/** More than most hoops have. */
+const HOOP_BENDS = 4;
+
+const isHoop = ({ member }: SolvedTube): boolean => /hoop|roll-?bar/iu.test(member.role);
+
+export function* manyBends(tube: SolvedTube): Generator<Finding> {
+  const count = tube.bends.length;
+  const base = { id: 'bend/many-bends', severity: 'note', tube: tube.id, source: PRACTICE } as const;
+  if (count <= HOOP_BENDS) return;
+  const at = tube.bends[0]!.corner;
+  if (count > SEARCHED_BENDS) {
+    yield {
+      ...base,
+      at,
+      message: `${tube.name} has ${count} bends. No order of bending is searched for more than ${SEARCHED_BENDS}: go through its swing by hand, or make it of two tubes.`,
+    };
+  } else if (isHoop(tube)) {
+    yield {
+      ...base,
+      at,
+      message: `${tube.name} has ${count} bends, more than most hoops. Each adds its own error to all that follow, and a rule book may set a greatest number: look yours up.`,
+    };
+  }
+}
+
+/** A blank that no stick holds. With the grip of the usual feed; another may need none. */
+export function* stickTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
+  const { section, blankLength, die } = tube;
+  if (section.stick === undefined) return;
+  const rear = die?.bender?.bendLies === 'before' ? 0 : 1;
+  const grip = gripShort(tube, rear);
+  const over = blankLength + grip - section.stick;
+  if (over <= ROUNDING) return;
+  const otherwise = blankLength + gripShort(tube, rear === 0 ? 1 : 0) <= section.stick + ROUNDING;
+  const hoop = isHoop(tube);
+  const blank = `${tube.name}: the blank is ${show(blankLength + grip)} long${grip > ROUNDING ? `, ${show(grip)} of it for the grip` : ''}; sticks of ${section.name} are ${show(section.stick)}, ${show(over)} too short.`;
+  const mend = otherwise
+    ? `Bent from end ${rear === 0 ? 'A' : 'B'} it needs less grip and fits.`
+    : hoop
+      ? 'A hoop is made of one piece, without a joint: get a longer stick.'
+      : 'Get a longer stick, or make it of two tubes with a joint that your rule book allows.';
+  yield {
+    id: 'stock/longer-than-stick',
+    severity: hoop && !otherwise ? 'error' : 'warning',
+    tube: tube.id,
+    at: tube.corners[0]!,
+    message: `${blank} ${mend}`,
+    source: hoop && !otherwise ? ONE_PIECE : PRACTICE,
+  };
+}
+
+/** What the log of pulls says of this tube: that it cannot be right, or that it knows a larger radius than is laid out. */
+export function* openingTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
+  const { pullLaw, die } = tube;
+  if (pullLaw === null || pullLaw.from === 'estimate' || die === null || tube.bends.length === 0) return;
+  const base = { tube: tube.id, source: 'pulls logged in this job' };
+  if (disagree(pullLaw.pulls) || tube.bends.some(({ angle }) => !isBelievable(pullLaw, angle))) {
+    yield {
+      ...base,
+      id: 'bend/pulls-disagree',
+      severity: 'warning',
+      at: tube.bends[0]!.corner,
+      message: `${tube.name}: the pulls logged for ${die.name} and ${tube.section.name} cannot all be right, so neither can its machine angles. Look the log through, and take out what was misread.`,
+    };
+  }
+  const cost = costOfIgnoringRadius(tube);
+  if (cost < UNSEEN) return;
+  yield {
+    ...base,
+    id: 'bend/radius-opens',
+    severity: 'warning',
+    end: 'B',
+    at: tube.corners.at(-1)!,
+    message: `${tube.name}: by its pulls ${die.name} bends to a larger radius than it is laid out with; end B comes out ${show(cost)} from its place. Set the die to take its radius from the pulls.`,
+  };
+}
