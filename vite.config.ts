@@ -15,16 +15,16 @@ const statePolicy: Plugin = {
 };
 
 /**
- * Licences that ask to go with what they cover: the kernel's file, which anyone may replace with a build of their own, and the typeface
- * that sheets are set in.
+ * Licences that ask to go with what they cover: the kernel's file, which anyone may replace with a build of their own, and the typefaces
+ * of the screen and of the sheets.
  */
 const shipLicences: Plugin = {
   name: 'ship-licences',
   apply: 'build',
   generateBundle() {
-    for (const name of ['replicad-opencascadejs', 'dejavu-fonts-ttf']) {
+    for (const name of ['replicad-opencascadejs', 'dejavu-fonts-ttf', '@fontsource/b612']) {
       const source = readFileSync(`${import.meta.dirname}/node_modules/${name}/LICENSE`);
-      this.emitFile({ type: 'asset', fileName: `licences/${name}.txt`, source });
+      this.emitFile({ type: 'asset', fileName: `licences/${name.replace(/^@[^/]*\//, '')}.txt`, source });
     }
   },
 };

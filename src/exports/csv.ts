@@ -8,12 +8,15 @@
  * either. Numbers stay bare numbers, negative ones too.
  */
 import papaparse from 'papaparse';
+import { errorsOf } from '../core/checks/faults.ts';
 import type { Derived } from '../core/derive.ts';
 import { angleBetween, signedAngle, toDegrees } from '../core/geometry/angle.ts';
 import { dot, length as length3, rejectFrom, scale } from '../core/geometry/vector.ts';
 import type { Job, LengthUnit } from '../core/job/types.ts';
+import { readTapeView, type TapeView } from '../core/shop/mark-words.ts';
 import { MM_PER_INCH } from '../core/units/length.ts';
 import { fabrication, type FabricationCut, type FabricationEnd, type FabricationTube } from './fabrication.ts';
+import { measured } from './sheets/measured.ts';
 import type { TextFile } from './text.ts';
 
 type Cell = string | number | boolean | null;
@@ -35,15 +38,19 @@ const other = <Row>(heading: string, cell: (row: Row) => Cell): Column<Row> => (
 /** Text that a spreadsheet takes for a formula: = + - @ (full-width ones too), after blanks or none; tab and line break. */
 const FORMULA = /^(?:[\t\r\n]|\s*[=+\-@＝＋－＠])/u;
 
-/** tubes.csv, bends.csv, xyz.csv and copes.csv. */
-export function csvFiles(derived: Derived): readonly TextFile[] {
+/** tubes.csv, bends.csv, xyz.csv and copes.csv. What grip is left on a blank depends on the way the person measures. */
+export function csvFiles(derived: Derived, tape: TapeView = readTapeView(null)): readonly TextFile[] {
   const { job } = derived;
   const { tubes } = fabrication(derived);
-  return [tubesCsv(job, tubes), bendsCsv(job, tubes), xyzCsv(job, tubes), copesCsv(job, tubes)];
+  return [tubesCsv(derived, tubes, tape), bendsCsv(job, tubes), xyzCsv(job, tubes), copesCsv(job, tubes)];
 }
 
 /** One row a tube. */
-function tubesCsv(job: Job, tubes: readonly FabricationTube[]): TextFile {
+function tubesCsv(derived: Derived, tubes: readonly FabricationTube[], tape: TapeView): TextFile {
+  const { job, byId, findings } = derived;
+  const sheetOf = new Map(
+    tubes.map(({ id }) => [id, measured(byId.get(id)!, { derived, unit: job.lengthUnit, tape }).sheet]),
+  );
   const sections = new Map(job.sections.map((section) => [section.id, section]));
   const sectionOf = (tube: FabricationTube) => sections.get(tube.section)!;
   return table('tubes.csv', job, tubes, [
@@ -55,13 +62,18 @@ function tubesCsv(job: Job, tubes: readonly FabricationTube[]): TextFile {
     length('outer_diameter', (tube) => sectionOf(tube).outerDiameter),
     length('wall', (tube) => sectionOf(tube).wall),
     other('material', (tube) => sectionOf(tube).material),
+    other('batch', ({ id }) => byId.get(id)!.member.batch ?? null),
     other('die', (tube) => tube.die),
     other('bends', (tube) => tube.bends.length),
+    length('cut_to', ({ id }) => sheetOf.get(id)!.blank),
+    length('grip_a', ({ id }) => sheetOf.get(id)!.grip[0]),
+    length('grip_b', ({ id }) => sheetOf.get(id)!.grip[1]),
     length('blank', (tube) => tube.blankLength),
     length('developed', (tube) => tube.developedLength),
     length('sharp_corner', (tube) => tube.sharpCornerLength),
     other('mass_kg', (tube) => tube.mass),
     other('twin_of', (tube) => tube.twinOf),
+    other('errors', ({ id }) => errorsOf(findings, id).length),
   ]);
 }
 

@@ -36,8 +36,8 @@ type Maker = (
 
 const table =
   (fileName: string): Maker =>
-  async (derived) =>
-    asBytes((await import('./csv.ts')).csvFiles(derived).find((file) => file.fileName === fileName)!);
+  async (derived, { tape }) =>
+    asBytes((await import('./csv.ts')).csvFiles(derived, tape).find((file) => file.fileName === fileName)!);
 
 const MAKERS: Readonly<Record<Product, Maker>> = {
   'fabrication.json': async (derived) => asBytes((await import('./fabrication.ts')).fabricationFile(derived)),

@@ -60,6 +60,11 @@ test('the kernel is a file of its own, beside its licence', async ({ request }) 
   );
 });
 
+test('the typefaces lie beside their licences too', async ({ request }) => {
+  expect(await (await request.get('/licences/b612.txt')).text()).toMatch(/SIL OPEN FONT LICENSE/iu);
+  expect(await (await request.get('/licences/dejavu-fonts-ttf.txt')).text()).toContain('Bitstream Vera');
+});
+
 test('the server sends the policy, and nothing from outside the build', async ({ request }) => {
   const answer = await request.get('/');
   expect(answer.status()).toBe(200);

@@ -47,6 +47,15 @@ describe('the tables', () => {
     expect(rows[0]).toMatchObject({ section: '1 3/4 x .120', outer_diameter_mm: '44.45', wall_mm: '3.048' });
   });
 
+  it('tubes.csv tells what to cut: the blank with its grip, and errors that bar it', () => {
+    const dies = demo.job.dies.map((die) => ({ ...die, leastGrip: 700, leastStraight: 5000 }));
+    const [hoop] = rowsOf(derivedFrom(JSON.stringify({ ...demo.job, dies })), 'tubes.csv');
+    // 518.36 mm of last straight with the plate's 0.53 falls 181.1 short of 700 (tests/golden/demo.txt has the lengths).
+    expect(Number(hoop!['grip_b_mm'])).toBeCloseTo(700 - 518.36 - 0.53, 1);
+    expect(Number(hoop!['cut_to_mm'])).toBeCloseTo(3028.9 + 181.11, 1);
+    expect(hoop).toMatchObject({ grip_a_mm: '0', batch: '', errors: '3' });
+  });
+
   it('bends.csv reads back as the fabrication file has it, one row a bend', () => {
     const rows = rowsOf(demo, 'bends.csv');
     const bends = file.tubes.flatMap((tube) => tube.bends.map((bend, i) => ({ tube, bend, i })));

@@ -352,10 +352,11 @@ it('says beside a finding that wants more left on whether the blank on the sheet
   const tail = await printedHoop({ leastGrip: 700 });
   expect(tail).toContain('Cut the blank to 3210.0 mm');
   expect(tail).toContain('The blank on this sheet has that already.');
-  expect(tail).not.toContain('are without that');
+  // Bend 1 starts 518.4 mm from the node, 518.9 from the end: 81.1 short of 600.
   const clamp = await printedHoop({ clampOffset: 600 });
-  expect(clamp).toContain('Blank and marks on this sheet are without that.');
-  expect(clamp).not.toContain('has that already');
+  expect(clamp).toContain('Cut the blank to 3110.0 mm');
+  expect(clamp).toContain('81.1 mm at end A');
+  expect(clamp).toContain('The blank on this sheet has that already.');
 });
 
 describe('what must not be made', () => {

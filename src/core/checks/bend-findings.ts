@@ -1,7 +1,7 @@
 /** What bars a tube from being bent, or costs it its place: bends, grip and clamp, sticks, the log of pulls. */
 import { toDegrees } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { beyondNode, gripShort } from '../solve/amount.ts';
+import { clampShort, gripShort } from '../solve/amount.ts';
 import { SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { costOfIgnoringRadius } from '../solve/opened.ts';
 import type { SolvedTube } from '../solve/types.ts';
@@ -84,7 +84,7 @@ export function* bendTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
  * other. Which end is in front the bender says.
  */
 export function* holdTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
-  const { bends, straights, die, ends, developedLength } = tube;
+  const { bends, straights, die } = tube;
   if (bends.length === 0 || die === null) return;
   const base = { tube: tube.id, severity: 'warning', source: PRACTICE } as const;
   const [front, rear] = die.bender?.bendLies === 'before' ? ([1, 0] as const) : ([0, 1] as const);
@@ -105,9 +105,8 @@ export function* holdTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
     };
   }
   const bend = bends[clamped - 1]!;
-  const toEnd = (front === 0 ? bend.start : developedLength - bend.end) + beyondNode(ends[front]);
-  const missing = die.clampOffset - toEnd;
-  if (die.clampOffset > 0 && missing > ROUNDING) {
+  const missing = clampShort(tube, front);
+  if (missing > ROUNDING) {
     yield {
       ...base,
       id: 'bend/clamp-off-tube',

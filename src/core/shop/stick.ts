@@ -6,6 +6,7 @@
  * of the solved tube, which count from that node, move by it. An end that nothing reaches is taken as cut at its node. The
  * clamp lies on the side of the end that is in front when the bend is made.
  */
+import { ROUNDING } from '../geometry/tolerance.ts';
 import type { BendStep } from '../job/types.ts';
 import { beyondNode } from '../solve/amount.ts';
 import type { SolvedTube, TubeEnd } from '../solve/types.ts';
@@ -86,7 +87,8 @@ export function stickMarks({ zones, blank }: Stick): StickMark[] {
     { kind: 'start', bend, at: front === 'A' ? start : end, words: `${bend} start`, side: front === 'A' ? 'B' : 'A' },
     { kind: 'end', bend, at: front === 'A' ? end : start, words: `${bend} end`, side: front === 'A' ? 'A' : 'B' },
   ]);
-  return marks.filter(({ kind, at }) => kind !== 'clamp' || (at >= 0 && at <= blank)).toSorted((a, b) => a.at - b.at);
+  const isOnBlank = (at: number): boolean => at >= -ROUNDING && at <= blank + ROUNDING;
+  return marks.filter(({ kind, at }) => kind !== 'clamp' || isOnBlank(at)).toSorted((a, b) => a.at - b.at);
 }
 
 const trim = (end: TubeEnd, which: 'tip' | 'throat'): number => end[which] ?? 0;

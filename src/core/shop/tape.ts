@@ -10,9 +10,10 @@
  * order of the planes and the axis both turn round (docs/maths/marks.md).
  */
 import { toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
+import { ROUNDING } from '../geometry/tolerance.ts';
 import { distance, normalize, scale, subtract } from '../geometry/vector.ts';
 import type { BendStep } from '../job/types.ts';
-import { beyondNode, gripShort } from '../solve/amount.ts';
+import { beyondNode, clampShort, gripShort } from '../solve/amount.ts';
 import { nearestMade, plainOrder, rotationBetween } from '../solve/bend-order.ts';
 import { rollOut } from '../solve/roll-out.ts';
 import type { Bend, SolvedTube } from '../solve/types.ts';
@@ -101,14 +102,19 @@ export function bendingOrder(
   return isOrderOf(steps, tube.bends.length) ? steps : null;
 }
 
-/** What to cut, mm: the tube's blank, with the grip that this order leaves at end A and at end B for the machine to hold. */
+/**
+ * What to cut, mm: the tube's blank, with the grip that this order leaves at end A and at end B for the machine to hold: behind the
+ * outermost bend where that end stays behind, under the clamp where it goes in front.
+ */
 export function blankToCut(
   tube: SolvedTube,
   order: readonly BendStep[],
 ): { readonly blank: number; readonly grip: readonly [number, number] } {
-  const isBehind = (end: 'A' | 'B', bend: number) => order.some((step) => step.bend === bend && step.front !== end);
-  const atA = isBehind('A', 1) ? gripShort(tube, 0) : 0;
-  const atB = isBehind('B', tube.bends.length) ? gripShort(tube, 1) : 0;
+  const left = (end: 'A' | 'B', which: 0 | 1, outermost: number): number => {
+    const step = order.find(({ bend }) => bend === outermost);
+    return step === undefined ? 0 : (step.front === end ? clampShort : gripShort)(tube, which);
+  };
+  const [atA, atB] = [left('A', 0, 1), left('B', 1, tube.bends.length)];
   return { blank: tube.blankLength + atA + atB, grip: [atA, atB] };
 }
 
@@ -136,7 +142,7 @@ export function tapeSheet(tube: SolvedTube, setting: TapeSetting): TapeSheet | n
         exact,
         at: Math.round(exact / setting.step) * setting.step,
         bendLies: kind === 'middle' ? 'either-side' : (kind === 'end') === (tape === rearward) ? 'before' : 'beyond',
-        onBlank: along >= sawnA && along <= sawnA + blank,
+        onBlank: along >= sawnA - ROUNDING && along <= sawnA + blank + ROUNDING,
       };
     });
     const between = marks.length === 2 ? Math.abs(marks[1]!.at - marks[0]!.at) : bend.arc;

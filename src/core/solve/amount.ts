@@ -25,6 +25,17 @@ export function gripShort({ die, bends, straights, ends }: SolvedTube, behind: 0
   return Math.max(0, die.leastGrip - straights.at(behind === 0 ? 0 : -1)! - beyondNode(ends[behind]));
 }
 
+/**
+ * What the clamp misses on the end in front, mm, with end A (0) or end B (1) in front: the mark that it is set to for the outermost
+ * bend there lies so far off the blank. 0 without bends.
+ */
+export function clampShort({ die, bends, developedLength, ends }: SolvedTube, front: 0 | 1): number {
+  const bend = bends.at(front === 0 ? 0 : -1);
+  if (die === null || bend === undefined) return 0;
+  const toEnd = (front === 0 ? bend.start : developedLength - bend.end) + beyondNode(ends[front]);
+  return Math.max(0, die.clampOffset - toEnd);
+}
+
 /** Tip to tip plus allowances, mm. An end whose cutter is not reached counts from its node. */
 export function blankLength(developedLength: number, ends: readonly [TubeEnd, TubeEnd]): number {
   return ends.reduce((sum, end) => sum + beyondNode(end), developedLength);

@@ -3,6 +3,7 @@
  * mesh a tube, named by its number and name. One plain material, bare steel.
  */
 import { Document, WebIO, type Accessor } from '@gltf-transform/core';
+import { WHO_DECIDES } from '../../core/checks/cautions.ts';
 import type { Derived } from '../../core/derive.ts';
 import { leftOutNote, type ExportFile, type Going } from '../files.ts';
 import { meshTubes, type Meshed } from './fine.ts';
@@ -12,6 +13,7 @@ const METRES = 0.001;
 export async function glbFile({ job, tubes }: Derived, going: Going): Promise<ExportFile> {
   const { meshed, leftOut } = await meshTubes(tubes, going);
   const document = new Document();
+  document.getRoot().getAsset().extras = { caution: WHO_DECIDES };
   // An empty scene is no scene: the format allows no list that is empty.
   if (meshed.length > 0) stand(document, job.name, meshed);
   const bytes = await new WebIO().writeBinary(document);

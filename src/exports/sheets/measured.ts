@@ -10,7 +10,10 @@ export interface Measured {
 }
 
 /** From end A where the middle is asked for and the tube is no symmetric hoop; in the order that the job holds for this tube, if any. */
-export function measured(tube: SolvedTube, { derived, unit, tape }: Context): Measured {
+export function measured(
+  tube: SolvedTube,
+  { derived, unit, tape }: Pick<Context, 'derived' | 'unit' | 'tape'>,
+): Measured {
   const view: TapeView = tape.from === 'middle' && !isSymmetricHoop(tube) ? { ...tape, from: 'A' } : tape;
   const setting = { from: view.from, style: view.style, step: tapesOf(unit)[view.fine ? 1 : 0] };
   const order = derived.job.bent.find((bent) => bent.tube === tube.id)?.order;

@@ -53,10 +53,10 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
   );
 }
 
-/** Whether what a finding wants left on stands in this sheet's blank: else it is added twice, or the marks are off by it. */
+/** Whether what a finding wants left on stands in this sheet's blank already: else it is added twice. */
 function blankInWords({ id, end }: Finding, { sheet }: Measured): string {
-  if (id === 'bend/clamp-off-tube') return ' Blank and marks on this sheet are without that.';
-  const holds = id === 'bend/short-tail' && sheet.grip[end === 'A' ? 0 : 1] > 0;
+  const isOfGrip = id === 'bend/short-tail' || id === 'bend/clamp-off-tube';
+  const holds = isOfGrip && sheet.grip[end === 'A' ? 0 : 1] > 0;
   return holds ? ' The blank on this sheet has that already.' : '';
 }
 

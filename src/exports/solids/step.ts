@@ -6,6 +6,7 @@
  * The kernel writes the file's data; names and header are set in its text afterwards, so that names outside ASCII are
  * spelt as the standard asks, and the same job gives the same bytes.
  */
+import { WHO_DECIDES } from '../../core/checks/cautions.ts';
 import type { Derived } from '../../core/derive.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { leftOutNote, NO_DATE, type ExportFile, type Going } from '../files.ts';
@@ -82,7 +83,7 @@ function named(text: string, job: string, names: readonly string[]): string {
 
 const header = (job: string): string =>
   [
-    `FILE_DESCRIPTION(('${job}','Tubes as they stand in the frame: ends cut, no allowance left on them'),'2;1');`,
+    `FILE_DESCRIPTION(('${job}','Tubes as they stand in the frame: ends cut, no allowance left on them','${WHO_DECIDES}'),'2;1');`,
     `FILE_NAME('cage.step','${NO_DATE.toISOString().slice(0, 19)}',(''),(''),'','Cagewright','');`,
     '',
   ].join('\n');

@@ -42,7 +42,7 @@ export const gapBetween = (a: Place, b: Place): number => Math.hypot(...less(a, 
 /** `allowances` of square ends; `read` says where on the tape each mark is put. */
 export function bentFrom(
   tube: SolvedTube,
-  { steps }: TapeSheet,
+  { steps, grip }: TapeSheet,
   { from, style }: TapeSetting,
   allowances: readonly [number, number],
   read: (mark: TapeMark) => number,
@@ -51,10 +51,11 @@ export function bentFrom(
   const first = made[0]!;
   const second = first.towards === 'A' ? 'B' : 'A';
   const half = tube.developedLength / 2;
+  const [beyondA, beyondB] = [allowances[0] + grip[0], allowances[1] + grip[1]];
   // Tape readings of the two nodes, each along the run towards it.
   const nodes = {
-    A: { A: -allowances[0], B: allowances[0] + tube.developedLength },
-    B: { A: allowances[1] + tube.developedLength, B: -allowances[1] },
+    A: { A: -beyondA, B: beyondA + tube.developedLength },
+    B: { A: beyondB + tube.developedLength, B: -beyondB },
     middle: { A: half, B: half },
   }[from];
 

@@ -63,9 +63,16 @@ describe('the marks', () => {
     ]);
   });
 
-  it('leave out a clamp that would sit beyond the end', () => {
+  it('have a clamp that would sit beyond the end at the end of what is left on for it', () => {
+    // The bend starts 200 from the node, 110 from the tip; the clamp is set 120 before it.
     const tube = bentTube(1, { ends: [endWith({ tip: 90, throat: 95 }), endWith({})] });
-    expect(stickMarks(layStick(tube, fed(1))).map(({ kind }) => kind)).toEqual(['start', 'end']);
+    const stick = layStick(tube, fed(1));
+    expect(stick.grip).toEqual([10, 0]);
+    expect(stickMarks(stick).map(({ words, at }) => [words, at])).toEqual([
+      ['1 clamp', 0],
+      ['1 start', 120],
+      ['1 end', 220],
+    ]);
   });
 });
 

@@ -90,19 +90,22 @@ describe('marks on the tape', () => {
     expect(sheetOf(left, {}).zero).toBe(0);
     expect(sheetOf(left, { from: 'B' }).zero).toBe(sheetOf(left, { from: 'B' }).blank);
   });
-  it('a clamp that would sit beyond the blank is told', () => {
+  it('a clamp that would sit beyond the blank is given the tube it needs, as scrap, and the zero moves out with it', () => {
     const short = mustBar([[0, 0, 300], ELBOW[1]!, ELBOW[2]!]);
-    const mark = sheetOf(short, { style: 'clamp' }).steps[0]!.marks[0]!;
-    expect(mark.exact).toBeCloseTo(208 - 114.3 - 133.35, 9);
-    expect(mark.onBlank).toBe(false);
-    expect(sheetOf(short, { style: 'start' }).steps[0]!.marks[0]!.onBlank).toBe(true);
+    const needs = 133.35 - (208 - 114.3);
+    const sheet = sheetOf(short, { style: 'clamp' });
+    expect(sheet.grip).toEqual([expect.closeTo(needs, 9), 0]);
+    expect(sheet.blank).toBeCloseTo(short.developedLength + needs, 9);
+    expect(sheet.steps[0]!.marks[0]).toMatchObject({ exact: expect.closeTo(0, 9), onBlank: true });
+    expect(sheetOf(short, { style: 'start' }).steps[0]!.marks[0]!.exact).toBeCloseTo(133.35, 9);
   });
   it('grip beyond the last bend is added to the blank as scrap, as far as the allowance does not give it', () => {
     const tail = mustBar([ELBOW[0]!, ELBOW[1]!, [114.3 + 50, 0, 508]], [3, 5]);
     const fromA = sheetOf(tail, {});
     expect(fromA.grip).toEqual([0, expect.closeTo(150 - 55, 9)]);
     expect(fromA.blank).toBeCloseTo(tail.developedLength + 8 + 95, 9);
-    expect(sheetOf(tail, { from: 'B' }).grip).toEqual([0, 0]);
+    // Fed from end B the clamp holds there, and takes less than the grip does.
+    expect(sheetOf(tail, { from: 'B' }).grip).toEqual([0, expect.closeTo(133.35 - 55, 9)]);
     const straight = mustBar([ELBOW[0]!, ELBOW[1]!]);
     expect(sheetOf(straight, {})).toMatchObject({ steps: [], grip: [0, 0], blank: 508, rounding: { endMoves: 0 } });
   });

@@ -21,7 +21,7 @@ const NOTHING = derivedFrom(JSON.stringify({ format: 'cagewright/job', version: 
 const NAMES = ['"quoted"', 'two\nlines', '🏁', 'קורה \u202e', 'x'.repeat(300), '=cmd()', '../../etc/passwd'];
 
 interface Gltf {
-  readonly asset: { readonly version: string };
+  readonly asset: { readonly version: string; readonly extras: { readonly caution: string } };
   readonly nodes: readonly { readonly name: string; readonly mesh: number }[];
   readonly meshes: readonly {
     readonly primitives: readonly { readonly attributes: { readonly POSITION: number } }[];
@@ -44,7 +44,8 @@ describe('cage.glb', () => {
   });
 
   it('has a named node a tube, in metres, y up and z forward', async () => {
-    const { nodes, meshes, accessors } = gltfIn((await glbFile(bentTube(), unwatched)).bytes);
+    const { asset, nodes, meshes, accessors } = gltfIn((await glbFile(bentTube(), unwatched)).bytes);
+    expect(asset.extras.caution).toContain('The rule book, the inspector and licensed practice decide.');
     expect(nodes.map(({ name }) => name)).toEqual(['1 Bar']);
     const { min, max } = accessors[meshes[0]!.primitives[0]!.attributes.POSITION]!;
     // In car axes the tube goes from a square end in the plane x = 0 along x, and is level on top at z = 500; 45 mm thick.

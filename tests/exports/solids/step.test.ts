@@ -132,6 +132,7 @@ describe('cage.step of the demo', () => {
   });
 
   it('is AP214 in millimetres, each product and body named by number and name', () => {
+    expect(text).toContain('The rule book, the inspector and licensed practice decide.');
     expect(text).toContain("FILE_SCHEMA(('AUTOMOTIVE_DESIGN { 1 0 10303 214");
     expect(text.match(/SI_UNIT\(\.MILLI\.,\.METRE\.\)/gu)!.length).toBeGreaterThanOrEqual(demo.tubes.length);
     const names = demo.tubes.map(({ number, name }) => `${number} ${name}`);
