@@ -1,5 +1,5 @@
 /**
- * What a slip at the bender does to the end of the tube, to first order and in closed form.
+ * What a slip at the bender does to the end of the tube and to places on it, to first order and in closed form.
  *
  * Marks are absolute, from end A, and the tube keeps its length. So a bend turned further takes its arc from the straight
  * after it and turns all that follows about its second tangent; a wrong rotation turns all from that bend on about the
@@ -8,6 +8,7 @@
  * car axes, mm. Derivation: docs/maths/marks.md.
  */
 import { toRadians, type Radians } from '../geometry/angle.ts';
+import { placeAt } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import {
   add,
@@ -65,13 +66,13 @@ export interface SemiAxis {
   readonly direction: Vec3;
 }
 
-/** Where an end's node may come to lie, the other end held. */
-export interface EndSpread {
+/** Where a place of the tube may come to lie, an end held. */
+export interface Spread {
   /** mm^2, rows and columns x, y, z. */
   readonly covariance: readonly [Vec3, Vec3, Vec3];
   /** Of the ellipsoid that holds 95 % of all tubes, longest first. */
   readonly axes: readonly [SemiAxis, SemiAxis, SemiAxis];
-  /** mm: 95 % of all tubes end within this, before or beyond the node, along the tube's own axis there. */
+  /** mm: in 95 % of all tubes it is within this, before or beyond where it is drawn, along the tube's own axis there. */
   readonly along: number;
 }
 
@@ -91,27 +92,62 @@ export function bendSlips(tube: SolvedTube): readonly BendSlips[] {
 }
 
 /** Of end A with end B held, and of end B with end A held. All zero for a straight tube. */
-export function endSpreads(tube: SolvedTube, tolerances: Tolerances): readonly [EndSpread, EndSpread] {
-  const slips = bendMotions(tube).flatMap(({ angle, rotation, mark }) => [
-    { motion: angle, deviation: tolerances.angle },
-    ...(rotation === null ? [] : [{ motion: rotation, deviation: tolerances.rotation }]),
-    { motion: mark, deviation: tolerances.mark },
-  ]);
-  // The opposite motion of end A's side has the same squares.
-  const spreadAt = (node: Vec3, axis: Vec3): EndSpread =>
-    spreadOf(
-      slips.map(({ motion, deviation }) => scale(moveOf(motion, node), deviation)),
-      axis,
-    );
-  const [endA, endB] = tube.ends;
-  return [spreadAt(tube.corners[0]!, endA.direction), spreadAt(tube.corners.at(-1)!, endB.direction)];
+export function endSpreads(tube: SolvedTube, tolerances: Tolerances): readonly [Spread, Spread] {
+  const [a, b] = spreadsAt(tube, tolerances, [0, tube.path.length]);
+  return [a!.heldB, b!.heldA];
+}
+
+/** Of one place on the tube, with either end held. */
+export interface PlaceSpread {
+  readonly heldA: Spread;
+  readonly heldB: Spread;
+}
+
+/**
+ * Of places on the centreline, told by their developed length from end A's node, mm; in their order. A place is of the tube's
+ * own steel: marked on the blank, it goes where the steel goes.
+ */
+export function spreadsAt(tube: SolvedTube, tolerances: Tolerances, places: readonly number[]): readonly PlaceSpread[] {
+  const motions = bendMotions(tube);
+  return places.map((at) => {
+    const { point, tangent } = placeAt(tube.path, at);
+    const slips = tube.bends.flatMap(({ start, end }, i) => {
+      const { before, angle, rotation, mark } = motions[i]!;
+      // Within the bend the steel lies on the die however far it is turned on; a mark too far on slides it round the die.
+      const slides = at <= start ? ORIGIN : at >= end ? mark.shift : subtract(before, tangent);
+      return [
+        { motion: angle, own: at >= end ? moveOf(angle, point) : ORIGIN, deviation: tolerances.angle },
+        ...(rotation === null
+          ? []
+          : [
+              {
+                motion: rotation,
+                own: at >= start ? moveOf(rotation, point) : ORIGIN,
+                deviation: tolerances.rotation,
+              },
+            ]),
+        { motion: mark, own: slides, deviation: tolerances.mark },
+      ];
+    });
+    return {
+      heldA: spreadOf(
+        slips.map(({ own, deviation }) => scale(own, deviation)),
+        tangent,
+      ),
+      // With end B held all makes the opposite of end B's motion besides.
+      heldB: spreadOf(
+        slips.map(({ motion, own, deviation }) => scale(subtract(own, moveOf(motion, point)), deviation)),
+        tangent,
+      ),
+    };
+  });
 }
 
 /**
  * The end whose node moves most along the tube's own axis, and that 95 % move, mm: what to leave on there so that the
  * cope can still be cut. Null where nothing moves along either end. End B where both are alike.
  */
-export function endToLeaveLong([a, b]: readonly [EndSpread, EndSpread]): { end: 'A' | 'B'; by: number } | null {
+export function endToLeaveLong([a, b]: readonly [Spread, Spread]): { end: 'A' | 'B'; by: number } | null {
   if (a.along === 0 && b.along === 0) return null;
   return a.along - b.along > ROUNDING ? { end: 'A', by: a.along } : { end: 'B', by: b.along };
 }
@@ -125,14 +161,20 @@ interface Motion {
 
 const moveOf = ({ turn, about, shift }: Motion, place: Vec3): Vec3 => add(cross(turn, subtract(place, about)), shift);
 
-function bendMotions({
-  corners,
-  bends,
-}: SolvedTube): readonly { angle: Motion; rotation: Motion | null; mark: Motion }[] {
+interface BendMotions {
+  /** Unit vector of the straight before the bend. */
+  readonly before: Vec3;
+  readonly angle: Motion;
+  readonly rotation: Motion | null;
+  readonly mark: Motion;
+}
+
+function bendMotions({ corners, bends }: SolvedTube): readonly BendMotions[] {
   const directions = corners.slice(1).map((corner, i) => normalize(subtract(corner, corners[i]!)));
   return bends.map(({ corner, setBack, normal }, i) => {
     const [before, after] = [directions[i]!, directions[i + 1]!];
     return {
+      before,
       angle: { turn: normal, about: addScaled(corner, after, setBack), shift: ORIGIN },
       rotation: i === 0 ? null : { turn: before, about: corner, shift: ORIGIN },
       mark: { turn: ORIGIN, about: ORIGIN, shift: subtract(before, after) },
@@ -140,7 +182,7 @@ function bendMotions({
   });
 }
 
-function spreadOf(deviations: readonly Vec3[], axis: Vec3): EndSpread {
+function spreadOf(deviations: readonly Vec3[], axis: Vec3): Spread {
   const sum = (of: (move: Vec3) => number): number => deviations.reduce((total, move) => total + of(move), 0);
   const row = (i: number): Vec3 => [0, 1, 2].map((k) => sum((move) => move[i]! * move[k]!)) as unknown as Vec3;
   const covariance = [row(0), row(1), row(2)] as const;

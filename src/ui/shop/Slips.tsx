@@ -1,7 +1,16 @@
-/** What a slip at the bender does to the end of the tube, and which end is left long for the scatter of the shop. */
+/** What a slip at the bender does to the end of the tube and to its nodes, and which end is left long for the scatter of the shop. */
 import type { ReactNode } from 'react';
 import { toRadians } from '../../core/geometry/angle.ts';
-import { bendSlips, endSpreads, endToLeaveLong, type EndSpread } from '../../core/shop/sensitivity.ts';
+import { nodesAlong } from '../../core/shop/nodes-along.ts';
+import {
+  bendSlips,
+  endSpreads,
+  endToLeaveLong,
+  spreadsAt,
+  type Spread,
+  type Tolerances,
+} from '../../core/shop/sensitivity.ts';
+import { nodeName } from '../../core/solve/names.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { stepAbove } from '../../core/units/step.ts';
 import { useWorkspace } from '../../store/workspace.ts';
@@ -15,11 +24,12 @@ import './marks.css';
 export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const [scatter, keep] = useKept('tolerances', readTolerances);
-  const spreads = endSpreads(tube, {
+  const tolerances = {
     angle: toRadians(scatter.angle),
     rotation: toRadians(scatter.rotation),
     mark: scatter.mark,
-  });
+  };
+  const spreads = endSpreads(tube, tolerances);
   const inWords = unit === 'in' ? 'Inches' : 'Millimetres';
   const long = endToLeaveLong(spreads);
   return (
@@ -102,7 +112,56 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
           <SpreadRow end="B" spread={spreads[1]} />
         </tbody>
       </table>
+      <AtNodes tube={tube} tolerances={tolerances} caption={`${inWords}, semi-axes of what holds 95 of 100`} />
     </Section>
+  );
+}
+
+/** The same of each node that stands on the tube, folded away; a corner's at the middle of its bend. */
+function AtNodes(props: { tube: SolvedTube; tolerances: Tolerances; caption: string }): ReactNode {
+  const { tube, tolerances, caption } = props;
+  const derived = useWorkspace((state) => state.derived);
+  const nodes = nodesAlong(tube, derived);
+  if (nodes.length === 0) return null;
+  const spreads = spreadsAt(
+    tube,
+    tolerances,
+    nodes.map(({ at }) => at),
+  );
+  return (
+    <details className="marks-nodes">
+      <summary>At each node on the tube</summary>
+      <table className="table table-plain marks-table">
+        <caption className="small">{caption}</caption>
+        <thead>
+          <tr>
+            <th scope="col">Node</th>
+            <th scope="col" className="number">
+              End A held
+            </th>
+            <th scope="col" className="number">
+              End B held
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {nodes.map(({ node }, i) => (
+            <tr key={node}>
+              <th scope="row" className="marks-node">
+                {nodeName(derived.job, node)}
+              </th>
+              <td className="number">
+                <Axes spread={spreads[i]!.heldA} />
+              </td>
+              <td className="number">
+                <Axes spread={spreads[i]!.heldB} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="small">At a corner: the middle of its bend.</p>
+    </details>
   );
 }
 
@@ -113,7 +172,7 @@ const FIELDS: readonly { readonly key: keyof ToleranceView; readonly label: stri
 ];
 
 /** Never shown smaller than they are. */
-function SpreadRow({ end, spread }: { end: 'A' | 'B'; spread: EndSpread }): ReactNode {
+function SpreadRow({ end, spread }: { end: 'A' | 'B'; spread: Spread }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
   return (
     <tr>
@@ -122,12 +181,17 @@ function SpreadRow({ end, spread }: { end: 'A' | 'B'; spread: EndSpread }): Reac
         <Length mm={stepAbove(spread.along, unit)} />
       </td>
       <td className="number">
-        {spread.axes.map(({ length }, i) => (
-          <span key={i} className="marks-axis">
-            <Length mm={stepAbove(length, unit)} />
-          </span>
-        ))}
+        <Axes spread={spread} />
       </td>
     </tr>
   );
+}
+
+function Axes({ spread }: { spread: Spread }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  return spread.axes.map(({ length }, i) => (
+    <span key={i} className="marks-axis">
+      <Length mm={stepAbove(length, unit)} />
+    </span>
+  ));
 }

@@ -7,9 +7,11 @@ import {
   endToLeaveLong,
   SLIP_ANGLE,
   SLIP_MARK,
-  type EndSpread,
+  spreadsAt,
+  type Spread,
   type Tolerances,
 } from '../../../src/core/shop/sensitivity.ts';
+import { placeAt } from '../../../src/core/geometry/path.ts';
 import { symmetricEigen, type Triple } from '../../../src/core/numerics/eigen3.ts';
 import { rollOut, type RollStart } from '../../../src/core/solve/roll-out.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
@@ -25,6 +27,9 @@ const bar = (...places: readonly Triple[]): SolvedTube => {
 /** CLR 152.4, so that the second tangent is 1000 from the end. */
 const METRE_LEG = bar([0, 0, 0], [0, 0, 500], [1152.4, 0, 500]);
 const BENT = bar([0, 0, 0], [0, 0, 700], [600, 200, 900], [1300, -300, 800], [1500, -900, 300]);
+
+/** Two bends on either side of its middle, so that what moves there moves in all directions, whichever end is held. */
+const WOVEN = bar([0, 0, 0], [0, 0, 700], [600, 200, 900], [1300, -300, 800], [1500, -900, 300], [2100, -700, -100]);
 
 /** What went wrong at one bend. */
 interface Error {
@@ -45,6 +50,22 @@ function bentWrong({ corners, bends, developedLength, ends }: SolvedTube, errors
   });
   const from = { position: corners[0]!, direction: ends[0].direction, normal: bends[0]!.normal };
   return rollOut(from, rolled, developedLength - here).at(-1)!;
+}
+
+/** Where the steel that is `at` from end A on the blank comes to lie, in the same tube. */
+function steelAt({ corners, bends, ends }: SolvedTube, errors: readonly Error[], at: number): Triple {
+  let here = 0;
+  const rolled = [];
+  for (const [i, { start, angle, rotation, radius }] of bends.entries()) {
+    const wrong = errors[i]!;
+    const begins = start + wrong.mark;
+    if (at <= begins) break;
+    const turns = Math.min(angle + wrong.angle, (at - begins) / radius);
+    rolled.push({ straight: begins - here, rotation: rotation + wrong.rotation, angle: turns, radius });
+    here = begins + radius * turns;
+  }
+  const from = { position: corners[0]!, direction: ends[0].direction, normal: bends[0]!.normal };
+  return rollOut(from, rolled, at - here).at(-1)!.position;
 }
 
 /** What is moved by an error of `size` in one bend alone, by differences to either side, per unit. */
@@ -156,26 +177,110 @@ describe('the total for a shop', () => {
   });
 });
 
+describe('at a node on the tube', () => {
+  const { bends, path } = WOVEN;
+  /** The middle of the second straight between bends, and of the third bend. */
+  const PLACES = [(bends[1]!.end + bends[2]!.start) / 2, (bends[2]!.start + bends[2]!.end) / 2];
+
+  it('the 95 % ellipsoid is that of 10 000 tubes bent with seeded errors, whichever end is held', () => {
+    const random = seededNormal(20260511);
+    const { A, B } = endFrames(WOVEN);
+    const seen = PLACES.map(() => ({ A: [] as Triple[], B: [] as Triple[] }));
+    for (let n = 0; n < 10_000; n++) {
+      const errors = drawnErrors(WOVEN, TOLERANCES, random);
+      const wrongB = endBOf(bentWrong(WOVEN, errors));
+      PLACES.forEach((at, i) => {
+        const position = steelAt(WOVEN, errors, at);
+        seen[i]!.A.push(across(A, { ...A, position }));
+        seen[i]!.B.push(across(wrongB, { ...wrongB, position }));
+      });
+    }
+    spreadsAt(WOVEN, TOLERANCES, PLACES).forEach(({ heldA, heldB }, i) => {
+      for (const [held, frame, cloud] of [
+        [heldA, A, seen[i]!.A],
+        [heldB, B, seen[i]!.B],
+      ] as const) {
+        const place = { ...A, position: placeAt(path, PLACES[i]!).point };
+        const moves = cloud.map((each) => less(each, across(frame, place)));
+        const axes = basisOf(frame);
+        const own = symmetricEigen(covarianceOf(moves));
+        held.axes.forEach(({ length }, k) => {
+          const theirs = Math.sqrt(jstat.chisquare.inv(0.95, 3) * own[k]!.value);
+          expect(length).toBeGreaterThan(0.01);
+          expect(Math.abs(length / theirs - 1), `axis ${k} of place ${i}`).toBeLessThan(0.05);
+        });
+        const inside = moves.filter((move) => isInside(held, axes, move)).length / moves.length;
+        expect(Math.abs(inside - 0.95)).toBeLessThan(0.009);
+      }
+    });
+  });
+
+  it('is what differences of the tube rolled out wrongly add up to, all along the tube', () => {
+    const { A } = endFrames(WOVEN);
+    const count = 41;
+    // Off the tangents, where the straights' motion passes into the bend's.
+    const places = Array.from({ length: count }, (_, i) => (path.length * (i + 0.37)) / count);
+    spreadsAt(WOVEN, TOLERANCES, places).forEach(({ heldA, heldB }, n) => {
+      const sums = { A: 0, B: 0 };
+      for (const [i] of bends.entries()) {
+        for (const kind of ['angle', 'rotation', 'mark'] as const) {
+          if (kind === 'rotation' && i === 0) continue;
+          const size = kind === 'mark' ? 1e-2 : 1e-5;
+          const at = (by: number) => {
+            const errors = bends.map((_, k) => (k === i ? { ...NONE, [kind]: by } : NONE));
+            const position = steelAt(WOVEN, errors, places[n]!);
+            const held = endBOf(bentWrong(WOVEN, errors));
+            return { A: across(A, { ...A, position }), B: across(held, { ...held, position }) };
+          };
+          const [more, fewer] = [at(size), at(-size)];
+          for (const end of ['A', 'B'] as const) {
+            const move = less(more[end], fewer[end]).map((each) => (each / (2 * size)) * TOLERANCES[kind]);
+            sums[end] += inner(move, move);
+          }
+        }
+      }
+      const trace = ({ covariance }: Spread) => covariance[0][0] + covariance[1][1] + covariance[2][2];
+      expect(Math.abs(trace(heldA) - sums.A)).toBeLessThanOrEqual(1e-5 * Math.max(1e-3, sums.A));
+      expect(Math.abs(trace(heldB) - sums.B)).toBeLessThanOrEqual(1e-5 * Math.max(1e-3, sums.B));
+    });
+  });
+
+  it('moves by nothing before the first bend with end A held, nor after the last with end B held', () => {
+    const [before, after] = spreadsAt(WOVEN, TOLERANCES, [bends[0]!.start - 1, bends[3]!.end + 1]);
+    expect(before!.heldA.axes[0].length).toBe(0);
+    expect(after!.heldB.axes[0].length).toBeLessThan(1e-9);
+    expect(before!.heldB.axes[0].length).toBeGreaterThan(1);
+    expect(after!.heldA.axes[0].length).toBeGreaterThan(1);
+  });
+});
+
 /** Where each end comes to lie as seen from the other, in tubes bent with normal errors. */
 function sampleEnds(bent: SolvedTube, tolerances: Tolerances, count: number): { A: Triple[]; B: Triple[] } {
   const random = seededNormal(20260313);
   const { A } = endFrames(bent);
   const places: { A: Triple[]; B: Triple[] } = { A: [], B: [] };
   for (let i = 0; i < count; i++) {
-    const errors = bent.bends.map((_, k) => ({
-      angle: tolerances.angle * random(),
-      rotation: k === 0 ? 0 : tolerances.rotation * random(),
-      mark: tolerances.mark * random(),
-    }));
-    const { position, direction, normal } = bentWrong(bent, errors);
-    const B: EndFrame = { position, direction: [-direction[0], -direction[1], -direction[2]], normal };
+    const B = endBOf(bentWrong(bent, drawnErrors(bent, tolerances, random)));
     places.A.push(across(B, A));
     places.B.push(across(A, B));
   }
   return places;
 }
 
-function isInside({ axes }: EndSpread, basis: readonly Triple[], move: Triple): boolean {
+const drawnErrors = (bent: SolvedTube, tolerances: Tolerances, random: () => number): readonly Error[] =>
+  bent.bends.map((_, k) => ({
+    angle: tolerances.angle * random(),
+    rotation: k === 0 ? 0 : tolerances.rotation * random(),
+    mark: tolerances.mark * random(),
+  }));
+
+const endBOf = ({ position, direction, normal }: RollStart): EndFrame => ({
+  position,
+  direction: [-direction[0], -direction[1], -direction[2]],
+  normal,
+});
+
+function isInside({ axes }: Spread, basis: readonly Triple[], move: Triple): boolean {
   const world = [0, 1, 2].map((k) => basis.reduce((sum, axis, i) => sum + axis[k]! * move[i]!, 0));
   return axes.reduce((sum, { length, direction }) => sum + (inner(direction, world) / length) ** 2, 0) <= 1;
 }
