@@ -145,7 +145,7 @@ function bentFaults({ tube, order, bends }: BentTube, where: string, known: Know
     );
   };
   return [
-    ...tubeFaults(known, tube, `${where}.tube`),
+    ...tubeFaults(known, tube, `${where}.tube`, ', yet its twin has a bend run: take that out first, in the Shop'),
     ...(where === `bent[${first}]` ? [] : [fault(`${where}.tube`, `${quoted(tube)} is already bent[${first}]`)]),
     ...twice(order, 'order'),
     ...twice(bends, 'bends'),
@@ -162,10 +162,10 @@ const plain = (ids: ReadonlySet<string>, what: string, ref: string, where: strin
 const mirrorable = (ids: ReadonlySet<string>, what: string, ref: string, where: string): Fault[] =>
   ids.has(bareId(ref)) ? [] : [fault(where, `no ${what} ${quoted(ref)}`)];
 
-/** A member, or with a prime the twin, which only a mirrored member has. */
-function tubeFaults(known: Known, ref: string, where: string): Fault[] {
+/** A member, or with a prime the twin, which only a mirrored member has; `remedy` is what to do where it has none. */
+function tubeFaults(known: Known, ref: string, where: string, remedy = ''): Fault[] {
   const member = known.members.get(bareId(ref));
   if (!member) return [fault(where, `no member ${quoted(ref)}`)];
   if (!isPrimed(ref) || member.mirror) return [];
-  return [fault(where, `no member ${quoted(ref)}: ${quoted(member.id)} is not mirrored`)];
+  return [fault(where, `no member ${quoted(ref)}: ${quoted(member.id)} is not mirrored${remedy}`)];
 }

@@ -35,7 +35,11 @@ describe('a bend run in a file', () => {
 
   it.each<[Keys, unknown, string]>([
     [['bent', 0, 'tube'], 'gone', 'bent[0].tube: no member "gone"'],
-    [['bent', 0, 'tube'], "hoop'", `bent[0].tube: no member "hoop'": "hoop" is not mirrored`],
+    [
+      ['bent', 0, 'tube'],
+      "hoop'",
+      `bent[0].tube: no member "hoop'": "hoop" is not mirrored, yet its twin has a bend run: take that out first, in the Shop`,
+    ],
     [['bent', 1], RUN, 'bent[1].tube: "hoop" is already bent[0]'],
     [['bent', 0, 'order', 1, 'bend'], 1, 'bent[0].order[1].bend: bend 1 is there already'],
     [['bent', 0, 'order', 1, 'bend'], 0, 'bent[0].order[1].bend: bends count from 1'],
