@@ -41,6 +41,9 @@ export function PullLog({ tube }: { tube: SolvedTube | undefined }): ReactNode {
   );
 }
 
+/** Two mixed-up lists of pulls contradict each other pair by pair: the first few tell what is wrong. */
+const SAID = 3;
+
 const keyOf = ({ die, section }: Pair): string => JSON.stringify([die.id, section.id]);
 const nameOf = ({ die, section }: Pair): string => `${die.name}, tube ${section.name}`;
 
@@ -64,12 +67,18 @@ function LogOf({ pair, batch }: { pair: Pair; batch: string | undefined }): Reac
         <>
           <PullChart pulls={own} law={law} spring={spring} />
           <PullTable logged={logged} doubted={wrong.flatMap((one) => one.pulls).join()} caption={nameOf(pair)} />
-          {wrong.map(({ words }) => (
+          {wrong.slice(0, SAID).map(({ words }) => (
             <p key={words} className="notice-warning">
               <span aria-hidden="true">▲ </span>
               {words}
             </p>
           ))}
+          {wrong.length > SAID && (
+            <p className="notice-warning">
+              <span aria-hidden="true">▲ </span>
+              And {wrong.length - SAID} more like these: every pull in doubt has its sign in the list.
+            </p>
+          )}
         </>
       )}
       <AddPull pair={pair} batch={batch ?? ''} />

@@ -11,8 +11,12 @@ import { KINDS, pieceOf, printSettings, productName, productsIn, readChosen, zip
 import { useTaking, type Taking } from './useTaking.ts';
 import './take-away.css';
 
+/** Tubes. Exact solids of more, densely joined, take minutes and more than a gigabyte. */
+const MANY_SOLIDS = 100;
+
 export function TakeAway(): ReactNode {
   const fileName = useWorkspace((state) => state.fileName);
+  const tubes = useWorkspace((state) => state.derived.tubes.length);
   const [chosen, choose] = useKept('take-away', readChosen);
   const [tape] = useKept('tape', readTapeView);
   const [print, keepPrint] = usePrint();
@@ -45,6 +49,12 @@ export function TakeAway(): ReactNode {
                 </button>
               ))}
             </span>
+            {kind.format === 'step' && tubes > MANY_SOLIDS && (
+              <p className="notice-warning take-before">
+                <span aria-hidden="true">▲ </span>
+                {tubes} tubes: takes minutes and much memory.
+              </p>
+            )}
           </li>
         ))}
       </ul>
