@@ -71,7 +71,7 @@ const ALIGNMENT = {
 
 function putWords(dxf: DxfWriter, { at, text, size, anchor, turn, layer }: Words): void {
   const place = point3d(at.x, at.y);
-  dxf.addText(place, size * CAPITAL, safe(text), {
+  dxf.addText(place, size * CAPITAL, plain(text), {
     layerName: layer,
     rotation: (turn * 180) / Math.PI,
     ...(anchor !== 'start' && {
@@ -83,7 +83,7 @@ function putWords(dxf: DxfWriter, { at, text, size, anchor, turn, layer }: Words
 }
 
 /** In DXF text, two per cent signs, a caret and a backslash before U or M are commands; a typed name must stay a name. */
-const safe = (text: string): string =>
+const plain = (text: string): string =>
   plainLine(text)
     .replace(/%(?=%)/gu, '% ')
     .replaceAll('^', '^ ')

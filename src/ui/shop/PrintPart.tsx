@@ -1,7 +1,7 @@
 /** Paper, and what the printer makes of a length: typed off the printed bars, kept on this machine. */
 import type { ReactNode } from 'react';
 import type { Fault } from '../../core/job/types.ts';
-import { printedBy } from '../../exports/paper.ts';
+import { printedBy, TEST_BARS } from '../../exports/paper.ts';
 import type { Setting } from '../../exports/formats.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { WallField } from '../fields/Fields.tsx';
@@ -29,9 +29,6 @@ const SURFACES = [
   { value: 'square-wall', label: 'Square through the wall' },
 ] as const;
 
-/** The 4 in bar is 101.6 mm long. */
-const FOUR_INCHES = 101.6;
-
 export function PrintPart(props: {
   print: PrintChoice;
   onPrint: (next: PrintChoice) => void;
@@ -39,7 +36,8 @@ export function PrintPart(props: {
   onSurface: (next: Surface) => void;
 }): ReactNode {
   const { print, onPrint } = props;
-  const bar = useWorkspace((state) => (state.job.lengthUnit === 'in' ? FOUR_INCHES : 100));
+  const inches = useWorkspace((state) => state.job.lengthUnit === 'in');
+  const { length: bar, name } = TEST_BARS[inches ? 1 : 0];
   const correction = correctionInWords(print);
   const measured =
     (which: 'across' | 'up') =>
@@ -50,7 +48,6 @@ export function PrintPart(props: {
       onPrint({ ...print, [which]: hundred });
       return [];
     };
-  const name = bar === FOUR_INCHES ? '4 in bar' : '100 mm bar';
   return (
     <div className="fields">
       <Picks legend="Paper" value={print.paper} choices={PAPERS} onPick={(paper) => onPrint({ ...print, paper })} />
@@ -61,8 +58,8 @@ export function PrintPart(props: {
       </p>
       {/* In decimals, as walls are: a sixteenth would be 1.5 % of the bar. */}
       <div className="fields fields-two">
-        <WallField label={`${name}, across`} value={(print.across * bar) / 100} commit={measured('across')} />
-        <WallField label={`${name}, up`} value={(print.up * bar) / 100} commit={measured('up')} />
+        <WallField label={`${name} bar, across`} value={(print.across * bar) / 100} commit={measured('across')} />
+        <WallField label={`${name} bar, up`} value={(print.up * bar) / 100} commit={measured('up')} />
       </div>
       {correction !== null && (
         <p className="row take-correction" role="status">
