@@ -59,6 +59,7 @@ export async function wrapsPdf(
     ...notesPage(
       face,
       room,
+      ends.length > 0,
       ends.filter((end) => !needed.includes(end)),
       without,
     ),
@@ -113,15 +114,22 @@ function pagesOf(face: Lettering, blocks: readonly Block[], room: Box2): Page[] 
   return pages;
 }
 
-/** Empty where every end has a template. */
-function notesPage(face: Lettering, room: Box2, square: readonly EndOf[], without: readonly EndOf[]): Page[] {
+/** Empty where every end has a template; a job without an end says so. */
+function notesPage(
+  face: Lettering,
+  room: Box2,
+  any: boolean,
+  square: readonly EndOf[],
+  without: readonly EndOf[],
+): Page[] {
   const list = (ends: readonly EndOf[]): string => ends.map(endMark).join(', ');
   const told = [
     ...(square.length > 0 ? [`Cut square, no template needed: ${list(square)}.`] : []),
     ...(without.length > 0 ? [`Nothing reaches these ends, there is no line to draw: ${list(without)}.`] : []),
   ];
-  if (told.length === 0) return [];
-  const lines = told.flatMap((text) => wrapped(face, text, room.right - room.left, 4));
+  if (told.length === 0 && any) return [];
+  const said = any ? told : ['This job has no tubes, so no ends to cut.'];
+  const lines = said.flatMap((text) => wrapped(face, text, room.right - room.left, 4));
   return [
     { name: 'no template', marks: lines.map((text, i) => words('page', room.left, room.top - 5 - 5.5 * i, text, 4)) },
   ];

@@ -9,6 +9,7 @@ import { derived } from '../core/frame.ts';
 import { auditDxf, hasEzdxf, readDxf, textsOf } from './dxf.ts';
 import { fonts } from './fonts.ts';
 import { bentTube, derivedFrom } from './jobs.ts';
+import { readPdf } from './pdf.ts';
 
 /** An upright hoop of 44.45 on CLR 152.4: feet 1000 apart, 900 high, two right angles. In the middle of nowhere, askew. */
 function hoop() {
@@ -123,6 +124,14 @@ describe('what is not laid out', () => {
 });
 
 describe('layout.pdf', () => {
+  it('is one page that says so where nothing is laid out: no tubes, or none that lies flat', async () => {
+    for (const members of [[], undefined]) {
+      const job = bentTube(members && { members });
+      const { pages } = await readPdf((await layoutPdf(job, fonts, plainPrint, unwatched)).bytes);
+      expect(pages).toHaveLength(1);
+      expect(pages[0]!.texts.map(({ text }) => text)).toContain('No bent tube of this job lies flat.');
+    }
+  });
   it('is made of the demo on both papers', async () => {
     const demo = derivedFrom(demoText());
     for (const paper of ['a4', 'letter'] as const) {

@@ -9,6 +9,7 @@ import { demoText } from '../command-line.ts';
 import { auditDxf, hasEzdxf, outlinesOf, readDxf, textsOf } from './dxf.ts';
 import { fonts } from './fonts.ts';
 import { bentTube, branchAt60, derivedFrom } from './jobs.ts';
+import { readPdf } from './pdf.ts';
 
 const demo = derivedFrom(demoText());
 
@@ -147,6 +148,18 @@ it('no words run out of a flat pattern, and how far its edge is from the sawn en
     }
     expect(told.map(([, , , , shown]) => shown).join(' '), fileName).toMatch(/this edge [^…]* from the sawn end/u);
   }
+});
+
+describe('wraps.pdf of a job without a template', () => {
+  const pageOf = async (change: Record<string, unknown>) => {
+    const { pages } = await readPdf((await wrapsPdf(bentTube(change), fonts, plainPrint, unwatched)).bytes);
+    expect(pages).toHaveLength(1);
+    return pages[0]!.texts.map(({ text }) => text).join(' ');
+  };
+  it('is one page that says why: no tubes, or all ends cut square', async () => {
+    expect(await pageOf({ members: [] })).toContain('This job has no tubes, so no ends to cut.');
+    expect(await pageOf({})).toContain('Cut square, no template needed: 1 A, 1 B.');
+  });
 });
 
 describe('names that somebody typed', () => {
