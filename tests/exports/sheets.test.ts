@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../src/core/derive.ts';
 import { distance, addScaled } from '../../src/core/geometry/vector.ts';
 import { readTapeView } from '../../src/core/shop/mark-words.ts';
+import { withSwingFindings } from '../../src/core/swing-findings.ts';
 import { fabrication, type FabricationTube } from '../../src/exports/fabrication.ts';
 import { plainPrint, unwatched, type Going } from '../../src/exports/files.ts';
 import { lettering } from '../../src/exports/drawing/lettering.ts';
@@ -507,4 +508,21 @@ describe('long jobs', () => {
     const numbers = new Set(pages[0]!.texts.map(({ text }) => text.trim()));
     expect(derivation.value.tubes.filter(({ number }) => !numbers.has(String(number)))).toHaveLength(0);
   });
+});
+
+it('says before the bends where their order matters, unless a run has settled it', async () => {
+  const cabinet = { name: 'Cabinet', kind: 'box', centre: [500, 900, 900], size: [240, 240, 1800] };
+  const dies = demo.job.dies.map((die) => ({ ...die, bender: { ...die.bender, room: [cabinet] } }));
+  const wordsOf = async (bent: readonly object[]) => {
+    const derived = withSwingFindings(derivedFrom(JSON.stringify({ ...demo.job, dies, bent })));
+    const hoop = tubePages((await readPdf(await printed(derived))).pages).get(1)!;
+    return hoop.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
+  };
+  const places = (words: string) => [words.indexOf('Cabinet'), words.indexOf('Start of bend')] as const;
+  const [told, bends] = places(await wordsOf([]));
+  expect(told).toBeGreaterThan(0);
+  expect(told).toBeLessThan(bends);
+  const order = [1, 2, 4, 3].map((bend) => ({ bend, front: bend === 3 ? 'B' : 'A' }));
+  const [afterwards, first] = places(await wordsOf([{ tube: 'hoop', order }]));
+  expect(afterwards).toBeGreaterThan(first);
 });

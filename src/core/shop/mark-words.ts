@@ -59,9 +59,12 @@ const fieldsOf = (kept: unknown): Record<string, unknown> =>
 export const tapesOf = (unit: LengthUnit): readonly [number, number] =>
   unit === 'in' ? [MM_PER_INCH / 16, MM_PER_INCH / 32] : [1, 0.5];
 
-/** A place on a division of the tape, with no more digits than the tape has. */
-export const tapeReading = (at: number, unit: LengthUnit, fine: boolean): ShownLength =>
-  formatLength(at, unit, unit === 'in' ? (fine ? 1 / 32 : 1 / 16) : fine ? 0.1 : 1);
+/** The nearest division of the tape to a place, with no more digits than the tape has. */
+export function tapeReading(place: number, unit: LengthUnit, fine: boolean): ShownLength {
+  const step = tapesOf(unit)[fine ? 1 : 0];
+  const at = Math.round(place / step) * step;
+  return formatLength(at, unit, unit === 'in' ? (fine ? 1 / 32 : 1 / 16) : fine ? 0.1 : 1);
+}
 
 /** Towards which end the bend lies from its mark: an arrow with end A on the left, as the stick is drawn, and words. */
 export function sideOf({ bendLies }: TapeMark, { towards }: TapeStep): { arrow: string; words: string } {

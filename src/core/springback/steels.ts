@@ -29,3 +29,7 @@ export const STEELS: readonly Steel[] = [
 export const YOUNGS_MODULUS = 205_000;
 
 export const steelOf = (material: string): Steel | undefined => STEELS.find((steel) => steel.id === material);
+
+/** The steel's name in the trade; the section's own word where no steel of that name is known here. */
+export const steelInWords = ({ material }: { readonly material: string }): string =>
+  steelOf(material)?.name ?? material;

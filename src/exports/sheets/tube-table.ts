@@ -1,4 +1,5 @@
 /** Every tube in a line: what it is cut from, how long, how heavy; and what all of them come to, section by section. */
+import { steelInWords } from '../../core/springback/steels.ts';
 import { decimalLength } from '../../core/units/length.ts';
 import { exactText } from '../../core/units/step.ts';
 import type { Section } from '../../core/job/types.ts';
@@ -59,7 +60,7 @@ export function tubeTable(context: Context): Part {
       ...totals(context).map((line) => paragraph(letters, line, width, { size: PLAIN, bold: true, after: 0.5 })),
       paragraph(
         letters,
-        `Blank: what to cut, grip for the clamp included, to 1/32 in or 0.1 mm; saw kerf is not in it. Shown in ${unit}.`,
+        `Blank: what to cut, grip for the clamp included, to 1/32 in or 0.1 mm; saw kerf is not in it. Shown in ${unit === 'in' ? 'inches' : 'millimetres'}.`,
         width,
         { after: 5 },
       ),
@@ -86,7 +87,7 @@ function tubeRow(context: Context, tube: SolvedTube): Block {
     off ? `× ${tube.name}` : tube.name,
     exactText(section.outerDiameter, unit),
     wallText(section, unit),
-    section.material,
+    steelInWords(section),
     member.batch ?? '',
     lengthFigure(blank, unit).replace(` ${unit}`, ''),
     `${tube.mass.toFixed(2)} kg`,

@@ -4,6 +4,7 @@ import type { Finding } from '../../core/checks/types.ts';
 import { findingsOf, findingWords } from './findings.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { primed } from '../../core/job/reference.ts';
+import { steelInWords } from '../../core/springback/steels.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { wrapped } from '../drawing/fit.ts';
 import type { Mark, Sheet } from '../drawing/types.ts';
@@ -23,23 +24,29 @@ const PICTURE = { width: 64, height: 42 };
 const AT_NOTCHER =
   'A hole saw grabs at odd angles. A long tube whips when it is bent. Strip zinc, paint and sealer before you weld.';
 
+const OF_ORDER: ReadonlySet<string> = new Set(['bend/order-matters', 'bend/no-free-order', 'bend/plain-order-touches']);
+
 export function tubeSheets(context: Context, views: readonly Lies[], tube: SolvedTube): Sheet[] {
   const { derived, letters, paper, width } = context;
   const marking = measured(tube, context);
   const told = errorsOf(derived.findings, tube.id).slice(0, TOLD);
   const findings = findingsOf(derived.findings, tube.id).filter((finding) => !told.includes(finding));
+  // What the order of bending runs into stands before the bends, unless a run has settled the order.
+  const settled = derived.job.bent.some((bent) => bent.tube === tube.id);
+  const ofOrder = settled ? [] : findings.filter(({ id }) => OF_ORDER.has(id));
+  const inWords = (finding: Finding, bold: boolean): Block =>
+    paragraph(letters, `${findingWords(finding)}${blankInWords(finding, marking)}`, width, { bold, after: 0.6 });
   const parts = [
     part(head(context, views, tube, marking)),
     part(gap(1), stickBlock(context, tube, marking), gap(1)),
+    ...(ofOrder.length === 0 ? [] : [part(...ofOrder.map((finding) => inWords(finding, true)))]),
     ...bendParts(context, tube, marking),
     endsPart(context, tube),
     checksPart(context, tube),
     {
       heading: null,
       rows: [
-        ...findings.map((finding) =>
-          paragraph(letters, `${findingWords(finding)}${blankInWords(finding, marking)}`, width, { after: 0.6 }),
-        ),
+        ...findings.filter((finding) => !ofOrder.includes(finding)).map((finding) => inWords(finding, false)),
         paragraph(letters, AT_NOTCHER, width),
       ],
     },
@@ -99,12 +106,11 @@ function facts(context: Context, tube: SolvedTube, { sheet }: Measured, room: nu
   const { section, die, bends, member } = tube;
   const made = [
     sectionInWords(section, unit),
-    ...(section.material === '' ? [] : [section.material]),
+    ...(section.material === '' ? [] : [steelInWords(section)]),
     ...(member.batch === undefined || member.batch === '' ? [] : [`batch ${member.batch}`]),
     ...(die === null || bends.length === 0
       ? []
       : [`die ${die.name}${oneRadius(tube) ? `, CLR ${decimalFigure(bends[0]!.radius, unit)}` : ''}`]),
-    ...(member.role === '' ? [] : [member.role]),
     `${tube.mass.toFixed(2)} kg`,
   ].join(' · ');
   const errors = errorsOf(derived.findings, tube.id);

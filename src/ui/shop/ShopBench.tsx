@@ -4,6 +4,8 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { endInWords, referenceInWords } from '../../core/shop/ends.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
+import { readTapeView } from '../../core/shop/mark-words.ts';
+import { useKept } from '../kept.ts';
 import { ProfileDrawing } from './ProfileDrawing.tsx';
 import { StickDrawing } from './StickDrawing.tsx';
 import { useFeed } from './useFeed.ts';
@@ -22,6 +24,7 @@ export default function ShopBench(): ReactNode {
   const selection = useWorkspace((state) => state.selection);
   const { frame, width } = useRoom();
   const feed = useFeed();
+  const [{ fine }] = useKept('tape', readTapeView);
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
   const errors = tube === undefined ? [] : errorsOf(derived.findings, tube.id);
   const sideBySide = width > SIDE_BY_SIDE;
@@ -37,6 +40,7 @@ export default function ShopBench(): ReactNode {
               order={feed(tube)}
               width={width}
               unit={unit}
+              fine={fine}
               fault={errors.length === 0 ? null : faultInWords(errors)}
             />
             <div className={sideBySide ? 'shop-profiles shop-profiles-two' : 'shop-profiles'}>

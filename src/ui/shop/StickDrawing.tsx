@@ -7,6 +7,7 @@ import { toDegrees } from '../../core/geometry/angle.ts';
 import type { BendStep, LengthUnit } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
+import { tapeReading } from '../../core/shop/mark-words.ts';
 import { layBlocks, layStick, stickMarks, type Stick, type StickMark } from '../../core/shop/stick.ts';
 import { figureWidth, markLength, SvgLength } from './SvgLength.tsx';
 
@@ -31,17 +32,19 @@ interface StickDrawingProps {
   readonly order: readonly BendStep[];
   readonly width: number;
   readonly unit: LengthUnit;
+  /** The finer of the unit's two tapes: marks are told as this tape shows them, as everywhere. */
+  readonly fine: boolean;
   /** Why it is not to be cut, else null. */
   readonly fault: string | null;
 }
 
-export function StickDrawing({ tube, order, width, unit, fault }: StickDrawingProps): ReactNode {
+export function StickDrawing({ tube, order, width, unit, fine, fault }: StickDrawingProps): ReactNode {
   const hatch = useId();
   const stick = layStick(tube, order);
   const breadth = width - 2 * MARGIN;
   const scale = breadth / Math.max(stick.blank, 1);
   const x = (tape: number): number => MARGIN + tape * scale;
-  const { marks, laid, blockWidth, figures, height } = layMarks(stick, width, unit);
+  const { marks, laid, blockWidth, figures, height } = layMarks(stick, width, unit, fine);
   const oneTier = laid.every(({ tier }) => tier === 0);
   const [endA, endB] = stick.ends;
   const top = stickTop(width);
@@ -53,7 +56,7 @@ export function StickDrawing({ tube, order, width, unit, fault }: StickDrawingPr
       height={height}
       viewBox={`0 0 ${width} ${height}`}
       role="img"
-      aria-label={describe(tube, stick, unit, fault)}
+      aria-label={describe(tube, stick, unit, fine, fault)}
     >
       <defs>
         <pattern id={hatch} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
@@ -171,11 +174,11 @@ export function StickDrawing({ tube, order, width, unit, fault }: StickDrawingPr
 }
 
 /** The marks, one block a bend, and how high the whole drawing becomes. */
-function layMarks(stick: Stick, width: number, unit: LengthUnit) {
+function layMarks(stick: Stick, width: number, unit: LengthUnit, fine: boolean) {
   const breadth = width - 2 * MARGIN;
   const { blank, zones } = stick;
   const scale = breadth / Math.max(blank, 1);
-  const marks = stickMarks(stick).map((mark) => ({ ...mark, shown: markLength(mark.at, unit) }));
+  const marks = stickMarks(stick).map((mark) => ({ ...mark, shown: tapeReading(mark.at, unit, fine) }));
   const figures = Math.max(0, ...marks.map(({ shown }) => figureWidth(shown)));
   const blockWidth = WORDS + figures + ARROW;
   const middles = zones.map(({ start, end }) => ((start + end) / 2) * scale);
@@ -200,9 +203,9 @@ function gripInWords({ grip }: Stick, unit: LengthUnit): string {
 }
 
 /** The drawing in words: every mark with its place, and where its bend lies. */
-function describe(tube: SolvedTube, stick: Stick, unit: LengthUnit, fault: string | null): string {
+function describe(tube: SolvedTube, stick: Stick, unit: LengthUnit, fine: boolean, fault: string | null): string {
   const marks = stickMarks(stick).map((mark) => {
-    return `${mark.words} ${markLength(mark.at, unit).text} ${unit}, the bend lies towards end ${mark.side}`;
+    return `${mark.words} ${tapeReading(mark.at, unit, fine).text} ${unit}, the bend lies towards end ${mark.side}`;
   });
   const cut = fault ?? `cut to ${markLength(stick.blank, unit).text} ${unit}${gripInWords(stick, unit)}`;
   return `${tube.name} as a straight stick, ${cut}, measured from end A: ${marks.join('; ')}`;
