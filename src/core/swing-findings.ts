@@ -50,6 +50,12 @@ export function withFindings(derived: Derived, more: readonly Finding[]): Derive
   return { ...derived, findings: [...derived.findings, ...more].toSorted(bySeverity) };
 }
 
+/** What would let the tube be bent where no order keeps clear, in a sentence; null where one does, or where the machine touches nothing. */
+export function mendOf(tube: BendableTube, { plain, proposed }: Rehearsal): string | null {
+  const touched = proposed === null ? plain.find(({ hit }) => hit !== null) : undefined;
+  return touched?.hit == null ? null : mendFor(touched.hit.solid, tube);
+}
+
 function mendFor(solid: string | null, { die }: BendableTube): string {
   if (solid === 'the floor') return 'Raise the bender, or make it of two tubes.';
   if (roomOf(die.bender).some(({ name }) => name === solid))

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { rehearse } from '../../src/core/rehearse/rehearse.ts';
-import { swingFindings, withSwingFindings } from '../../src/core/swing-findings.ts';
+import { mendOf, swingFindings, withSwingFindings } from '../../src/core/swing-findings.ts';
 import type { Obstacle } from '../../src/core/job/types.ts';
 import { derived } from './frame.ts';
 import { bendable, BENDER, DIE, type Shape } from './rehearse/tubes.ts';
@@ -36,6 +36,19 @@ describe('swingFindings', () => {
     const [finding] = told({ bends: [{ rotation: 0, angle: 90 }], straights: [900, 900] }, 900, [wall]);
     expect(finding).toMatchObject({ id: 'bend/no-free-order', severity: 'warning', bend: 1 });
     expect(finding!.message).toMatch(/Wall at \d+°\. Move Wall away/);
+  });
+
+  it('tells what would mend it by itself too, and nothing where an order is free', () => {
+    const wall: Obstacle = { name: 'Wall', kind: 'plane', point: [0, 700, 0], normal: [0, -1, 0] };
+    const mended = (height: number, room: readonly Obstacle[]) => {
+      const tube = bendable(
+        { bends: [{ rotation: 0, angle: 90 }], straights: [900, 900] },
+        { planeHeight: height, room },
+      );
+      return mendOf(tube, rehearse(tube));
+    };
+    expect(mended(900, [wall])).toMatch(/^Move Wall away/u);
+    expect(mended(900, [])).toBeNull();
   });
 
   it('says what the plain order of a tube of nine bends touches, and claims nothing of the others', () => {

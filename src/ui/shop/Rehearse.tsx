@@ -1,7 +1,8 @@
 /** What the bender's rehearsal says of the tube, and the way to it; or the way to the machine's set-up where there is none. */
 import { useEffect, useRef, type ReactNode } from 'react';
-import { isBendable } from '../../core/rehearse/pose.ts';
+import { isBendable, type BendableTube } from '../../core/rehearse/pose.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { mendOf } from '../../core/swing-findings.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Verdict } from '../rehearsal/Verdict.tsx';
 import { Section } from '../Section.tsx';
@@ -11,12 +12,13 @@ export function Rehearse({ tube }: { readonly tube: SolvedTube }): ReactNode {
   if (tube.bends.length === 0 || tube.die === null) return null;
   return (
     <Section title="Rehearsal" open>
-      {isBendable(tube) ? <OnBender key={tube.id} id={tube.id} /> : <NoBender die={tube.die.name} />}
+      {isBendable(tube) ? <OnBender key={tube.id} tube={tube} /> : <NoBender die={tube.die.name} />}
     </Section>
   );
 }
 
-function OnBender({ id }: { readonly id: string }): ReactNode {
+function OnBender({ tube }: { readonly tube: BendableTube }): ReactNode {
+  const { id } = tube;
   const rehearsal = useWorkspace((state) => state.rehearsals.get(id));
   const rehearse = useWorkspace((state) => state.rehearse);
   const isOn = useWorkspace((state) => state.rehearsing === id);
@@ -34,7 +36,10 @@ function OnBender({ id }: { readonly id: string }): ReactNode {
           Looking for an order of bending in which nothing is touched
         </p>
       ) : (
-        <Verdict rehearsal={rehearsal} />
+        <>
+          <Verdict rehearsal={rehearsal} />
+          <p>{mendOf(tube, rehearsal)}</p>
+        </>
       )}
       {rehearsal?.plain.length !== 0 && (
         <button

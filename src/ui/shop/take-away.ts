@@ -43,9 +43,11 @@ export const productsIn = (format: Format | 'json'): readonly Product[] =>
 /** What a button that takes a product is called: the file, or that it is a zip of several. */
 export const productName = (product: Product): string => (product === 'wraps' ? 'wraps, as a zip' : product);
 
-/** What one piece of a product is, for the progress. */
-export const pieceOf = (product: Product): string =>
-  product === 'wraps' || product.startsWith('wraps.') ? 'end' : 'tube';
+/** What one piece of a product is, for the progress; the sheets have their cover as well. */
+export function pieceOf(product: Product): string {
+  if (product === 'sheets.pdf') return 'part';
+  return product === 'wraps' || product.startsWith('wraps.') ? 'end' : 'tube';
+}
 
 /** What was kept of the formats chosen for the zip; all at first. */
 export function readChosen(kept: unknown): readonly Format[] {
