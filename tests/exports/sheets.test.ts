@@ -1,7 +1,6 @@
 /** sheets.pdf as pdf.js reads it, figure by figure against the fabrication file. */
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../src/core/derive.ts';
-import { distance, addScaled } from '../../src/core/geometry/vector.ts';
 import { readTapeView } from '../../src/core/shop/mark-words.ts';
 import { withSwingFindings } from '../../src/core/swing-findings.ts';
 import { fabrication, type FabricationTube } from '../../src/exports/fabrication.ts';
@@ -14,8 +13,9 @@ import { sheetsPdf, type SheetSettings } from '../../src/exports/sheets/sheets.t
 import { latticeOf } from '../bench/lattice.ts';
 import { demoText } from '../command-line.ts';
 import { fonts } from './fonts.ts';
-import { derivedFrom } from './jobs.ts';
+import { bentTube, derivedFrom } from './jobs.ts';
 import { readPdf, type Printed, type ReadPage } from './pdf.ts';
+import { taped } from './taped.ts';
 
 const plain: SheetSettings = { ...plainPrint, tape: readTapeView(null) };
 
@@ -56,6 +56,27 @@ function perEnd(pages: readonly ReadPage[], heading: string): readonly [string[]
   return ends;
 }
 
+/** The check dimensions of a tube's sheets in their order: a name of one line or more, its figure beside it. */
+function checksOn(pages: readonly ReadPage[]): readonly { readonly name: string; readonly figure: string }[] {
+  return pages.flatMap(({ texts, width }) => {
+    const head = texts.find(({ text }) => text.startsWith('Check after bending'));
+    if (head === undefined) return [];
+    const isLeft = ({ x }: Printed) => x < width / 2 - 1;
+    const figures = texts.filter(({ y, size }) => y < head.y && Math.abs(size - 5.3) < 0.05);
+    const rows = figures.toSorted((a, b) => (Math.abs(a.y - b.y) < 0.5 ? a.x - b.x : b.y - a.y));
+    const words = texts.filter(({ y, size }) => size < 3.5 && y < head.y);
+    const nearest = (line: Printed) =>
+      rows
+        .filter((figure) => isLeft(figure) === isLeft(line))
+        .reduce((best, each) => (Math.abs(each.y - line.y) < Math.abs(best.y - line.y) ? each : best));
+    return rows.map((figure) => {
+      const lines = words.filter((line) => Math.abs(line.y - figure.y) < 6 && nearest(line) === figure);
+      const name = lines.toSorted((a, b) => b.y - a.y).map(({ text }) => text.trim());
+      return { name: name.join(' '), figure: figure.text };
+    });
+  });
+}
+
 /** The pages of each tube, by its number at the foot. */
 function tubePages(pages: readonly ReadPage[]): ReadonlyMap<number, readonly ReadPage[]> {
   const byTube = new Map<number, ReadPage[]>();
@@ -80,6 +101,23 @@ function expectLength(shown: string, mm: number, unit: string, what: string) {
 
 function expectAngle(shown: string, degrees: number, what: string) {
   expect(Math.abs(angleRead(shown) - degrees), `${what}: ${shown} for ${degrees}`).toBeLessThanOrEqual(WITHIN_ANGLE);
+}
+
+/** All that the sheets tell to be taped on the tube, and nothing else, is what is found on it. */
+function expectChecks(pages: readonly ReadPage[], { job }: Derived, tube: FabricationTube) {
+  const section = job.sections.find(({ id }) => id === tube.section)!;
+  const known = [...taped(tube, section.outerDiameter)];
+  const shown = checksOn(pages);
+  expect(
+    shown.map(({ name }) => name),
+    tube.name,
+  ).toEqual(known.map(([name]) => name));
+  known.forEach(([name, mm], i) => {
+    // Points of a surface reach less far than the surface does, by less than this.
+    const within = withinLength(job.lengthUnit) + 0.001;
+    const off = Math.abs(lengthRead(shown[i]!.figure) - mm);
+    expect(off, `${tube.name}, ${name}: ${shown[i]!.figure} for ${mm}`).toBeLessThanOrEqual(within);
+  });
 }
 
 /** "35.0° clockwise", "180°", signed as the fabrication file does. */
@@ -203,18 +241,10 @@ describe.each([
     expect(cuts).toBeGreaterThan(30);
   });
 
-  it('check dimensions: end to end, from the fabrication file’s places', async () => {
-    for (const tube of file.tubes.filter(({ bends }) => bends.length > 0)) {
-      const pages = await sheetsOf(tube);
-      const [a, b] = tube.ends;
-      const sawn = (end: typeof a, corner: (typeof tube.corners)[number]) =>
-        addScaled(corner, end.direction, end.tip! - end.allowance);
-      const chord = distance(sawn(a, tube.corners[0]!), sawn(b, tube.corners.at(-1)!));
-      const page = pages.find(({ texts }) => texts.some(({ text }) => text.startsWith('End to end, centre')))!;
-      const name = page.texts.find(({ text }) => text.startsWith('End to end, centre'))!;
-      const beside = page.texts.filter(({ x, y, size }) => size > 5 && x > name.x && Math.abs(y - name.y) < 3);
-      expectLength(beside.toSorted((p, q) => p.x - q.x)[0]!.text, chord, unit, `${tube.name} chord`);
-    }
+  it('check dimensions: every one of every bent tube, looked for among points of its surface', async () => {
+    const bent = file.tubes.filter(({ bends }) => bends.length > 0);
+    expect(bent.length).toBeGreaterThan(3);
+    for (const tube of bent) expectChecks(await sheetsOf(tube), derived, tube);
   });
 
   it('the table: number, name, blank, mass', async () => {
@@ -237,6 +267,19 @@ describe.each([
     expect(rows.join(' ')).toContain(`All: 28 blanks`);
     expect(rows.join(' ')).toContain(`${mass} kg when coped`);
   });
+});
+
+it.each([
+  ['one bend', ['n0', 'n1', 'n2']],
+  ['three bends, not in one plane', ['n0', 'n1', 'n2', 'n3', 'n4']],
+  ['legs back along each other', ['n0', 'n1', 'n2', 'n5']],
+] as const)('check dimensions of a tube with %s, looked for among points of its surface', async (_, path) => {
+  const job = JSON.parse(JSON.stringify(bentTube().job)) as { nodes: object[]; members: object[] };
+  const nodes = [...job.nodes, { id: 'n5', at: { kind: 'fixed', position: [-150, 350, 90] } }];
+  const members = job.members.map((member) => ({ ...member, path }));
+  const derived = derivedFrom(JSON.stringify({ ...job, nodes, members }));
+  const { pages } = await readPdf(await printed(derived));
+  expectChecks(tubePages(pages).get(1)!, derived, fabrication(derived).tubes[0]!);
 });
 
 describe('the cover', () => {
