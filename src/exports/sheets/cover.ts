@@ -32,7 +32,7 @@ export function coverSheets(context: Context): Sheet[] {
   const heading = title(context);
   const drawing = keyDrawing(context, heading.height);
   const lists: Part[] = [
-    tubeTable(context),
+    ...tubeTable(context),
     headed(context, 'Found', derived.findings.length === 0 ? [NOTHING] : derived.findings.map(findingWords)),
     headed(
       context,

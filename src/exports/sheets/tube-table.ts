@@ -11,7 +11,7 @@ import type { Context } from './context.ts';
 import { lengthFigure } from './figures.ts';
 import { FIRM, HAIR, LENGTH, PLAIN, SMALL, stroke, text } from './ink.ts';
 import { measured } from './measured.ts';
-import { gap, paragraph, type Block, type Part } from './page.ts';
+import { gap, paragraph, part, stacked, type Block, type Part } from './page.ts';
 
 interface Column {
   readonly name: string;
@@ -32,10 +32,11 @@ const COLUMNS: readonly Column[] = [
 ];
 const ROW = 7.6;
 
-export function tubeTable(context: Context): Part {
+/** The rows, and under them the sums with what the figures are: a page may begin with those. */
+export function tubeTable(context: Context): readonly Part[] {
   const { derived, letters, width, unit } = context;
   const rows = derived.tubes.map((tube) => tubeRow(context, tube));
-  return {
+  const table: Part = {
     heading: {
       height: 7,
       draw: (left, top) => [
@@ -54,18 +55,19 @@ export function tubeTable(context: Context): Part {
         ),
       ],
     },
-    rows: [
-      ...rows,
-      gap(2),
-      ...totals(context).map((line) => paragraph(letters, line, width, { size: PLAIN, bold: true, after: 0.5 })),
-      paragraph(
-        letters,
-        `Blank: what to cut, grip for the clamp included, to 1/32 in or 0.1 mm; saw kerf is not in it. Shown in ${unit === 'in' ? 'inches' : 'millimetres'}.`,
-        width,
-        { after: 5 },
-      ),
-    ],
+    rows,
   };
+  const sums = stacked(
+    gap(2),
+    ...totals(context).map((line) => paragraph(letters, line, width, { size: PLAIN, bold: true, after: 0.5 })),
+    paragraph(
+      letters,
+      `Blank: what to cut, grip for the clamp included, to 1/32 in or 0.1 mm; saw kerf is not in it. Shown in ${unit === 'in' ? 'inches' : 'millimetres'}.`,
+      width,
+      { after: 5 },
+    ),
+  );
+  return [table, part(sums)];
 }
 
 const placed = (left: number, width: number) => {
