@@ -15,6 +15,7 @@ import { heights, type BoxObstacle, type PlaneObstacle } from './bender-plan.ts'
 export function BenderRoom({ die, bender }: { die: Die; bender: Bender }): ReactNode {
   const { room } = bender;
   const [standing] = useState(room.length);
+  const next = (kind: Obstacle['kind']): number => 1 + room.filter((each) => each.kind === kind).length;
   return (
     <>
       <h4>The room round it</h4>
@@ -28,13 +29,13 @@ export function BenderRoom({ die, bender }: { die: Die; bender: Bender }): React
       <div className="row">
         <Command
           step="Add a box to the room"
-          run={(job) => addObstacle(job, die.id, newBox(room.length + 1, job.lengthUnit))}
+          run={(job) => addObstacle(job, die.id, newBox(next('box'), job.lengthUnit))}
         >
           Add a box
         </Command>
         <Command
           step="Add a wall to the room"
-          run={(job) => addObstacle(job, die.id, newWall(room.length + 1, job.lengthUnit))}
+          run={(job) => addObstacle(job, die.id, newWall(next('plane'), job.lengthUnit))}
         >
           Add a wall
         </Command>
