@@ -54,6 +54,23 @@ export function solidsAt({ die, section }: BendableTube, angle: number): readonl
 const letOff = ({ part }: Solid, path: Path): number =>
   part === 'clamp' || part === 'follower' ? path.pieces[0]!.length : -1;
 
+/** Where the tube is nearest to something, and how near. */
+export interface Gap {
+  /** mm, from surface to surface. */
+  readonly gap: number;
+  /** How far from the bend the place is along what is in front, and along what is behind; null where that side has no part in it. */
+  readonly front: number | null;
+  readonly rear: number | null;
+}
+
+/** So much of what is in front and of what is behind, mm from the bend; null: nothing of it. */
+export interface Stretch {
+  readonly front: readonly [number, number] | null;
+  readonly rear: readonly [number, number] | null;
+}
+
+const WHOLE: Stretch = { front: [-Infinity, Infinity], rear: [-Infinity, Infinity] };
+
 /**
  * For an angle the least distance from the tube's surface to machine, room and itself, as far as a place every `spacing` mm
  * shows; along itself every second one. The places are those before the machine is turned, moved by a formula of their own.
@@ -63,13 +80,17 @@ export function sampler(
   made: ReadonlySet<number>,
   step: BendStep,
   spacing: number,
-): (angle: number) => number {
+  stretch: Stretch = WHOLE,
+): (angle: number) => Gap {
   const { die } = tube;
   const tubeRadius = tube.section.outerDiameter / 2;
   const side = sideOf(die.bender);
   const middle: Triple = [0, side * die.centrelineRadius, 0];
   const { front, rear } = poseAt(tube, made, step, 0);
-  const [ahead, behind] = [samples(front, spacing), samples(rear, spacing)];
+  const within = (range: Stretch['front']) => (range === null ? () => false : isWithin(range));
+  const [ofFront, ofRear] = [within(stretch.front), within(stretch.rear)];
+  const ahead = stretch.front === null ? [] : samples(front, spacing).filter(ofFront);
+  const behind = stretch.rear === null ? [] : samples(rear, spacing).filter(ofRear);
   const swung = (p: Triple, angle: number) => add(middle, rotated(less(p, middle), [0, 0, 1], side * angle));
   return (angle) => {
     const slid = die.centrelineRadius * angle;
@@ -78,30 +99,40 @@ export function sampler(
     const slides = behind
       .filter(({ from }) => from >= slid)
       .map(({ at, from }): Sample => ({ at: [at[0] + slid, at[1], at[2]], from }));
-    let least = Infinity;
-    for (const [row, path] of [
-      [swings, front],
-      [slides, rear],
+    let least: Gap = { gap: Infinity, front: null, rear: null };
+    for (const [row, path, name] of [
+      [swings, front, 'front'],
+      [slides, rear, 'rear'],
     ] as const) {
       for (const solid of solids) {
         const beyond = letOff(solid, path) + 1e-6;
-        for (const { at, from } of row) if (from > beyond) least = Math.min(least, away(at, solid) - tubeRadius);
+        for (const { at, from } of row) {
+          if (from <= beyond) continue;
+          const gap = away(at, solid) - tubeRadius;
+          if (gap < least.gap) least = { gap, front: null, rear: null, [name]: from };
+        }
       }
     }
     const start: Triple = [0, 0, die.bender.planeHeight];
     const laid = Array.from({ length: Math.ceil(slid / spacing) }, (_, i): Sample => {
       const from = i * spacing;
       return { at: swung(start, from / die.centrelineRadius), from: slid - from };
-    });
-    return Math.min(least, toItself(tube, swings, [...laid, ...slides]) - 2 * tubeRadius);
+    }).filter(ofRear);
+    const self = toItself(tube, swings, [...laid, ...slides]);
+    return self.gap - 2 * tubeRadius < least.gap ? { ...self, gap: self.gap - 2 * tubeRadius } : least;
   };
 }
 
+const isWithin =
+  ([low, high]: readonly [number, number]) =>
+  ({ from }: Sample): boolean =>
+    from >= low && from <= high;
+
 /** Places farther apart along the tube than a piece of tube that is bent as tightly as this one can hide. */
-function toItself(tube: BendableTube, ahead: readonly Sample[], behind: readonly Sample[]): number {
+function toItself(tube: BendableTube, ahead: readonly Sample[], behind: readonly Sample[]): Gap {
   const tight = Math.min(tube.die.centrelineRadius, ...tube.bends.map(({ radius }) => radius));
   const apart = 2 * tight * Math.asin((tube.section.outerDiameter + 0.3) / 2 / tight);
-  let least = Infinity;
+  let [least, front, rear] = [Infinity, 0, 0];
   for (let i = 0; i < ahead.length; i += 2) {
     const one = ahead[i]!;
     for (let k = 0; k < behind.length; k += 2) {
@@ -110,8 +141,9 @@ function toItself(tube: BendableTube, ahead: readonly Sample[], behind: readonly
       const x = one.at[0] - two.at[0];
       const y = one.at[1] - two.at[1];
       const z = one.at[2] - two.at[2];
-      least = Math.min(least, x * x + y * y + z * z);
+      const square = x * x + y * y + z * z;
+      if (square < least) [least, front, rear] = [square, one.from, two.from];
     }
   }
-  return Math.sqrt(least);
+  return { gap: Math.sqrt(least), front, rear };
 }

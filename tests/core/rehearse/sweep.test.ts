@@ -7,7 +7,7 @@ import { firstHit } from '../../../src/core/rehearse/sweep.ts';
 import type { Hit } from '../../../src/core/rehearse/types.ts';
 import { degrees } from '../frame.ts';
 import { drawnTube, seeded } from './draws.ts';
-import { away, sampler, solidsAt } from './sampling.ts';
+import { away, sampler, solidsAt, type Gap, type Stretch } from './sampling.ts';
 import { bendable, DIE } from './tubes.ts';
 
 const TOUCH = 0.1;
@@ -30,6 +30,46 @@ const CASES: readonly Case[] = Array.from({ length: 300 }, (_, seed) => {
   const step = { bend, front: draw() < 0.5 ? 'A' : 'B' } as const;
   return { tube, made, step, hit: firstHit(tube, made, step, pulledAngle(tube, bend)) };
 });
+
+const DEGREE = Math.PI / 180;
+/** mm. A place half of it aside is farther from a corner at a tube's radius by 0.25^2 / 44.45 = 0.0014 mm. */
+const FINE_SPACING = 0.5;
+
+/** mm a radian at most, of any place in front about the die, or of the die's own parts past what slides behind. */
+function fastest({ tube, made, step }: Case): number {
+  const { front } = poseAt(tube, made, step, 0);
+  return 1000 + front.length;
+}
+
+/** The angles of the `most` deepest dips among those every `by` or so, from the deepest on. */
+function leastAngles(gapAt: (angle: number) => Gap, from: number, to: number, by: number, most: number) {
+  const count = Math.max(1, Math.ceil((to - from) / by));
+  const row = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
+  const gaps = row.map((angle) => gapAt(angle).gap);
+  const isDip = (i: number) => gaps[i]! <= (gaps[i - 1] ?? Infinity) && gaps[i]! <= (gaps[i + 1] ?? Infinity);
+  const dips = row.map((_, i) => i).filter(isDip);
+  return dips
+    .toSorted((a, b) => gaps[a]! - gaps[b]!)
+    .slice(0, most)
+    .map((i) => row[i]!);
+}
+
+const round = (at: number | null): Stretch['front'] => (at === null ? null : [at - 40, at + 40]);
+
+/** The steel about the place that is nearest. */
+const about = ({ front, rear }: Gap): Stretch => ({ front: round(front), rear: round(rear) });
+
+/** The steel about the place that a hit tells; where the tube meets itself, about the other place as well. */
+function toldBy({ tube, made, step }: Case, { angle, by, solid, at }: Hit): Stretch {
+  const pose = poseAt(tube, made, step, angle);
+  if (by === 'rear') {
+    const slid = tube.die.centrelineRadius * angle;
+    return { front: null, rear: round(nearestOnPath(pose.rear, at).at + slid) };
+  }
+  const front = round(nearestOnPath(pose.front, at).at);
+  if (solid !== null) return { front, rear: null };
+  return about(sampler(tube, made, step, 2, { front, rear: [0, Infinity] })(angle));
+}
 
 describe('the sweep of one bend', () => {
   it('meets a wall where trigonometry says', () => {
@@ -117,20 +157,50 @@ describe('the sweep of one bend', () => {
   const sampled = ({ tube, made, step, hit }: Case, count: number, spacing: number): number => {
     const until = hit === null ? pulledAngle(tube, step.bend) : hit.angle * (1 - 1e-9);
     const angles = Array.from({ length: count + 1 }, (_, i) => (until * i) / count);
-    return Math.min(...angles.map(sampler(tube, made, step, spacing)));
+    const gapAt = sampler(tube, made, step, spacing);
+    return Math.min(...angles.map((angle) => gapAt(angle).gap));
   };
 
   it('touches nothing before its first touch, by sampling', () => {
     for (const each of CASES) if (each.hit?.angle !== 0) expect(sampled(each, 12, 12)).toBeGreaterThan(TOUCH);
   });
 
-  it('touches nothing before it by samples ten times finer than a degree and a diameter', () => {
-    const onTheWay = CASES.filter(({ hit }) => hit !== null && hit.angle > 0.2).slice(0, 2);
-    const never = CASES.filter(({ hit, made }) => hit === null && made.size > 1).slice(0, 2);
+  /**
+   * Finer than what the sweep leaves open, 0.03 mm: from one angle to the next nothing moves by more than a tenth of that, and
+   * between two places on the steel a touch hides by less than a tenth of it. So fine it is only just before the touch that is
+   * told and about the least gaps, which are looked for by the degree, then by the tenth of a degree; elsewhere by the degree.
+   */
+  it('touches nothing before it by samples ten times finer than what it leaves open, about its touch and its least gaps', () => {
+    const onTheWay = CASES.filter(({ hit }) => hit !== null && hit.angle > 0.05);
+    const never = CASES.filter(({ hit, made }) => hit === null && made.size > 0).slice(0, 40);
+    expect(onTheWay.length + never.length).toBeGreaterThan(70);
+    let touched = 0;
     for (const each of [...onTheWay, ...never]) {
-      const until = each.hit?.angle ?? pulledAngle(each.tube, each.step.bend);
-      expect(sampled(each, Math.ceil(degrees(until) * 10), 4.4)).toBeGreaterThan(TOUCH);
+      const { tube, made, step, hit } = each;
+      const until = hit === null ? pulledAngle(tube, step.bend) : hit.angle * (1 - 1e-12);
+      const fine = OPEN / 10 / fastest(each);
+      const whole = sampler(tube, made, step, 9);
+      for (const near of leastAngles(whole, 0, until, DEGREE, 3)) {
+        const [closer] = leastAngles(whole, Math.max(0, near - DEGREE), Math.min(until, near + DEGREE), DEGREE / 10, 1);
+        let [least, spread] = [closer!, DEGREE / 10];
+        const gapAt = sampler(tube, made, step, FINE_SPACING, about(whole(least)));
+        while (spread > fine) {
+          const [low, high] = [Math.max(0, least - spread), Math.min(until, least + spread)];
+          spread = Math.max(fine, spread / 10);
+          [least] = leastAngles(gapAt, low, high, spread, 1) as [number];
+          expect(gapAt(least).gap).toBeGreaterThan(TOUCH);
+          if (spread === fine) break;
+        }
+      }
+      if (hit === null) continue;
+      const gapAt = sampler(tube, made, step, FINE_SPACING, toldBy(each, hit));
+      for (let i = 0; i < 200; i++) expect(gapAt(Math.max(0, until - i * fine)).gap).toBeGreaterThan(TOUCH);
+      // And there it is touched, as the samples have it too; what is behind is not sampled past the arc that is being made.
+      if (hit.by === 'rear' && hit.solid === null) continue;
+      expect(gapAt(hit.angle).gap).toBeLessThan(TOUCH + OPEN + OPEN / 10);
+      touched += 1;
     }
+    expect(touched).toBeGreaterThan(35);
   });
 
   it('touches there and then, at the place it tells', () => {
