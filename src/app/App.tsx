@@ -45,7 +45,7 @@ export function App(): ReactNode {
   const [sheet, showSheet] = useState<SheetName | null>(null);
   // A bend run lies over the Shop, and the bay keeps its view under it.
   const open = useOpenRun();
-  const bent = useWorkspace((state) => (state.station === 'shop' ? tubeOfRun(open, state.derived) : null));
+  const bent = useWorkspace((state) => (state.station === 'shop' ? tubeOfRun(open, state) : null));
 
   useEffect(() => {
     const answer = (event: KeyboardEvent): void => answerKey(event, showSheet);

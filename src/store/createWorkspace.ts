@@ -164,6 +164,7 @@ export function createWorkspace(): WorkspaceStore {
     rehearsals: new Map(),
     revision: 0,
     fileName: '',
+    slot: '',
     saved: 'saved',
     refused: null,
     notice: null,
@@ -261,7 +262,7 @@ export function createWorkspace(): WorkspaceStore {
 
   function enterSlot(slot: string, stamp: Stamp | null): void {
     autosave?.moveTo(slot, stamp);
-    set({ behind: false });
+    set({ behind: false, slot });
     rememberTab();
   }
 
@@ -316,6 +317,7 @@ export function createWorkspace(): WorkspaceStore {
       tellBehind: () => set({ behind: true }),
     };
     autosave = createAutosave(host, newSlot());
+    set({ slot: autosave.slot() });
     if (await bringBack(remembered?.slot ?? null, remembered?.station ?? null)) return;
     rememberTab();
     const demo = await fetchDemo();

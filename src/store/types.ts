@@ -25,6 +25,8 @@ export interface DocumentState {
   /** Counts up with each shown job. */
   readonly revision: number;
   readonly fileName: string;
+  /** Which document this is among those that are kept: it stays under another name, and through a reload. '' until it is known. */
+  readonly slot: string;
   readonly undoLabel: string | null;
   readonly redoLabel: string | null;
   readonly saved: 'saved' | 'saving' | 'failed';

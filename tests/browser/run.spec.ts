@@ -77,18 +77,23 @@ test('the hoop is bent from typed readings: a short bend is pulled on, each pull
   await expect(said(page)).toContainText('Good');
   const { pulls, bent } = JSON.parse(await savedText(page));
   expect(pulls).toMatchObject([{ tube: 'hoop', bend: 1, pulled: corrected, net: opened(corrected) }]);
-  expect(bent[0].bends).toEqual([{ bend: 1, pulled: corrected, net: opened(corrected) }]);
+  expect(bent[0].bends).toEqual([
+    { bend: 1, pulled: corrected, net: opened(corrected), start: expect.closeTo(bent[0].drawn.starts[0], 6) },
+  ]);
   await key(page, 'On to bend 2').click();
 
-  // One pull gives its share of the net angle; the hoop's second bend is of 76.001 degrees (docs/architecture.md).
+  // One small pull cannot tell slack from spring: to spring alone this would be 88 for the hoop's second bend of 76.001 degrees
+  // (docs/architecture.md), by the machine's own slack and spring it is 80.5. So it is first pulled as if all were slack.
   const second = await clamp(page, 2);
-  const share = (corrected - opened(corrected)) / opened(corrected);
-  expect(second).toBe(onScale(76.001 * (1 + share)));
+  expect(second).toBe(onScale(76.001 + corrected - opened(corrected)));
+  await expect(page.getByText(`Pull to ${second}° first, let go and read`)).toBeVisible();
   await expect(page.getByText('From 1 pull at one angle')).toBeVisible();
   await key(page, 'It is pulled').click();
-  // The person saw that this would be too much and pulled to less.
-  const pulled = onScale(76.001 + SLACK + SPRING * 76.001);
-  await pulledTo(page).fill(String(pulled));
+  await expect(pulledTo(page)).toHaveValue(String(second));
+  await log(page, opened(second));
+  await expect(said(page)).toContainText('Short by');
+  const pulled = Number(await pulledTo(page).inputValue());
+  expect(Math.abs(pulled - (76.001 + SLACK + SPRING * 76.001))).toBeLessThanOrEqual(0.75);
   await log(page, opened(pulled));
   await expect(said(page)).toContainText('Good');
 
@@ -157,6 +162,12 @@ test('a reading that is none is refused beside its field, and nothing is logged'
   await expect(said(page)).toContainText('This cannot be');
   await undoKey(page).click();
   expect(await savedText(page)).toBe(before);
+  // By far too little: it is not pulled on from there, and is no pull for the log.
+  await pulledTo(page).fill('65');
+  await log(page, '6.1');
+  await expect(said(page)).toContainText('This cannot be');
+  await expect(said(page)).toContainText('Read both again');
+  expect(JSON.parse(await savedText(page)).pulls).toHaveLength(JSON.parse(before).pulls.length);
 });
 
 test('a bend that went too far is told by what it does to the far end, and may be left so', async ({ page }) => {
@@ -203,27 +214,63 @@ test('390 x 844: each step fits, its keys are for thumbs; the run waits while on
   await expect(title(page)).toHaveText('Bend 1: let go and read');
 });
 
-test('what must not be bent says why; a run of another tube than is drawn now offers to start anew', async ({
+test('a second press on a key does not tick the next step off as well; a keyboard need not wait', async ({ page }) => {
+  await page.clock.install();
+  await start(page);
+  await chooseHoop(page);
+  await key(page, 'Bend this tube').click();
+  await key(page, 'Begin').click();
+  await expect(key(page, 'It is cut')).toBeEnabled();
+  // From here on no time goes by but what is told.
+  await page.clock.pauseAt(new Date(Date.now() + 3_600_000));
+  await key(page, 'It is cut').click();
+  await expect(title(page)).toHaveText('Mark the bends');
+  const marked = key(page, 'They are marked');
+  await expect(marked).toBeDisabled();
+  await marked.click({ force: true });
+  await page.clock.runFor(100);
+  await marked.click({ force: true });
+  await expect(title(page)).toHaveText('Mark the bends');
+  await page.clock.runFor(1000);
+  await expect(marked).toBeEnabled();
+  await marked.click();
+  await expect(title(page)).toHaveText('Bend 1: clamp');
+  await key(page, 'It is clamped').press('Enter');
+  await expect(title(page)).toHaveText('Bend 1: pull');
+});
+
+test('what must not be bent says why; what is begun goes on; a run of another tube than is drawn now offers to start anew', async ({
   page,
 }) => {
   await start(page);
   await begin(page);
   const job = JSON.parse(await savedText(page));
-  // The same job from another file: its run stays open.
+  // What is opened is another document: its run is opened anew.
+  const goOn = async (file: string, other: object, door = 'On with the bend run'): Promise<void> => {
+    await openFile(page, file, JSON.stringify(other));
+    await expect(page.locator('.run-page')).toBeHidden();
+    await chooseHoop(page);
+    await key(page, door).click();
+  };
 
   const shallow = job.dies.map((die: object) => ({ ...die, greatestAngle: 60 }));
-  await openFile(page, 'shallow.json', JSON.stringify({ ...job, dies: shallow }));
+  await goOn('shallow.json', { ...job, dies: shallow, bent: [] }, 'Bend this tube');
   await expect(page.getByRole('heading', { name: /it is not to be bent/u })).toBeFocused();
   await expect(page.getByText(/bend 2 turns 76.0°.* goes to 60°/u)).toBeVisible();
+  await key(page, 'Shop').click();
+  await goOn('shallow begun.json', { ...job, dies: shallow });
+  await expect(page.getByText('Found since this run began')).toBeVisible();
+  await expect(page.getByText(/bend 2 turns 76.0°.* goes to 60°/u)).toBeVisible();
+  await clamp(page, 1);
 
   const { drawn } = job.bent[0];
   const otherwise = { ...job.bent[0], drawn: { ...drawn, angles: drawn.angles.with(1, 70) } };
-  await openFile(page, 'otherwise.json', JSON.stringify({ ...job, bent: [otherwise] }));
+  await goOn('otherwise.json', { ...job, bent: [otherwise] });
   await expect(page.getByText('Bend 2 was 70.0°, now it is 76.0°.')).toBeVisible();
   await expect(title(page)).toHaveText('Bend 1: clamp');
 
   const fewer = { ...job.bent[0], order: job.bent[0].order.slice(0, 3), drawn: { ...drawn, angles: [10, 20, 30] } };
-  await openFile(page, 'fewer.json', JSON.stringify({ ...job, bent: [fewer] }));
+  await goOn('fewer.json', { ...job, bent: [fewer] });
   await expect(page.getByText('It had 3 bends, now it has 4.')).toBeVisible();
   await key(page, 'Shop').click();
   await expect(page.getByText('This run is of another tube than is drawn now.')).toBeVisible();
@@ -233,7 +280,9 @@ test('what must not be bent says why; a run of another tube than is drawn now of
   await expect(title(page)).toHaveText('4 bends to make');
 });
 
-test('a mark that the readings moved is to be drawn anew', async ({ page }) => {
+test('marks stay as drawn after one small bend; once another angle tells, one that moved is to be drawn anew', async ({
+  page,
+}) => {
   await start(page);
   const demo = JSON.parse(await savedText(page));
   for (const die of demo.dies) die.radius = 'from-pulls';
@@ -245,6 +294,13 @@ test('a mark that the readings moved is to be drawn anew', async ({ page }) => {
   await log(page, opened(Number(await pulledTo(page).inputValue())));
   await key(page, 'On to bend 2').click();
   await expect(title(page)).toHaveText('Bend 2: clamp');
-  // The bend opened more than the steel alone would: a larger radius everywhere, so the second bend starts sooner.
-  await expect(page.getByText(/^▲ This mark has moved .* towards end A since the run began/u)).toBeVisible();
+  const moved = page.getByText(/^▲ This mark has moved .* towards end A since the run began/u);
+  await expect(moved).toBeHidden();
+  const first = await clamp(page, 2);
+  await pullAndRead(page, opened(first));
+  await log(page, opened(Number(await pulledTo(page).inputValue())));
+  await key(page, 'On to bend 3').click();
+  await expect(title(page)).toHaveText('Bend 3: clamp');
+  // Bends open more than the steel alone would: a larger radius, so the third starts sooner.
+  await expect(moved).toBeVisible();
 });

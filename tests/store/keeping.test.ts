@@ -29,6 +29,20 @@ const read = (tab: Tab) => tab.workspace.getState();
 const reload = (tab: Tab): Promise<Tab> => browser.openTab(tab.memory());
 const storedNames = (): string[] => [...browser.documents.values()].map(({ kept }) => JSON.parse(kept.text).name);
 
+describe('which document it is', () => {
+  it('stays under another name and through a reload; another file is another', async () => {
+    const tab = await browser.openTab();
+    const { slot } = read(tab);
+    expect(slot).not.toBe('');
+    await work(tab, 'renamed');
+    expect(read(tab).slot).toBe(slot);
+    const again = await reload(tab);
+    expect(read(again).slot).toBe(slot);
+    read(again).open('other.json', DEMO);
+    expect(read(again).slot).not.toBe(slot);
+  });
+});
+
 describe('saving', () => {
   it('opens the demo on the first start and keeps nothing until something changes', async () => {
     const tab = await browser.openTab();

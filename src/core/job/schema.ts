@@ -110,6 +110,7 @@ const bentTube = v.looseObject({
         net: bendAngle,
         rotation: v.exactOptional(turn),
         straight: v.exactOptional(coordinate),
+        start: v.exactOptional(coordinate),
         kept: v.exactOptional(v.boolean()),
       }),
     ),
@@ -122,6 +123,12 @@ const bentTube = v.looseObject({
       angles: v.array(turn),
       rotations: v.array(turn),
       starts: v.exactOptional(v.array(coordinate)),
+      die: v.exactOptional(
+        v.looseObject({ id: v.string(), name: v.string(), centrelineRadius: coordinate, clampOffset: coordinate }),
+      ),
+      section: v.exactOptional(
+        v.looseObject({ id: v.string(), name: v.string(), outerDiameter: coordinate, wall: coordinate }),
+      ),
     }),
   ),
 });

@@ -14,7 +14,7 @@ const KEY_ORDER: readonly string[] = [
   'turns bendLies planeHeight rotationBy levelStep wheelStep pullStep room',
   'role path section die batch mirror ends against normal allowance',
   'centre size rotation gap',
-  'pulled net on tube order done bends checks front straight kept check measured',
+  'pulled net on tube order done bends checks front straight start kept check measured',
 ].flatMap((group) => group.split(' '));
 const RANK = new Map(KEY_ORDER.map((key, rank) => [key, rank]));
 

@@ -141,6 +141,9 @@ export interface DrawnTube {
   readonly rotations: readonly Degrees[];
   /** Where each bend started, by the radius of that day: mm from end A's node. The marks were drawn by it. */
   readonly starts?: readonly number[];
+  /** What it was to be bent on, and of what. */
+  readonly die?: Pick<Die, 'id' | 'name' | 'centrelineRadius' | 'clampOffset'>;
+  readonly section?: Pick<Section, 'id' | 'name' | 'outerDiameter' | 'wall'>;
 }
 
 /** A bend as it came out; what was not measured is absent, and counts as planned. */
@@ -154,6 +157,11 @@ export interface BentBend {
   readonly rotation?: Degrees;
   /** The straight before it, tangent to tangent, from end A; mm. */
   readonly straight?: number;
+  /**
+   * Where it was begun, by the mark that its step showed: its tangent nearer the end in front, mm along the tube as it was
+   * cut from end A's node. Marks that move later do not move it.
+   */
+  readonly start?: number;
   /** Left as it is, though it is not what was asked for. */
   readonly kept?: boolean;
 }

@@ -2,7 +2,8 @@
  * The tube as it was bent: what was measured on it, the rest as it was planned.
  *
  * Marks are absolute: a bend starts at its mark, on the side of the end that was in front, and one that came out further takes its
- * arc from the straight behind it. A straight that was measured goes before the marks. The tube keeps its length. A bend
+ * arc from the straight behind it. A bend that is made keeps the mark that it was made at. A straight that was measured goes
+ * before the marks. The tube keeps the length that it was cut to. A bend
  * keeps the radius it is laid out with; where that is taken from the pulls it is the die's radius x pulled / net, as long as that can be true.
  */
 import { toRadians, type Radians } from '../geometry/angle.ts';
@@ -30,8 +31,29 @@ export interface AsBent {
   readonly endMoves: number;
 }
 
+/** How a tube lies on its blank, mm from end A's node as it was cut. */
+export interface OnBlank {
+  /** Of each bend from end A the tangent nearer the end in front: where it starts on the machine. */
+  readonly starts: readonly number[];
+  /** From end A's node to end B's. */
+  readonly length: number;
+}
+
+/** As the tube is laid out. */
+export const onBlank = ({ bends, developedLength }: SolvedTube, order: BentTube['order']): OnBlank => {
+  const fronts = new Map(order.map(({ bend, front }) => [bend, front]));
+  return {
+    starts: bends.map(({ start, end }, i) => (fronts.get(i + 1) === 'B' ? end : start)),
+    length: developedLength,
+  };
+};
+
 /** A reading of a bend that the tube has not is passed over. */
-export function asBent(tube: SolvedTube, { order, bends: made }: Pick<BentTube, 'order' | 'bends'>): AsBent {
+export function asBent(
+  tube: SolvedTube,
+  { order, bends: made }: Pick<BentTube, 'order' | 'bends'>,
+  { starts, length }: OnBlank = onBlank(tube, order),
+): AsBent {
   const readings = new Map(made.map((each) => [each.bend, each]));
   const fronts = new Map(order.map(({ bend, front }) => [bend, front]));
   let behind = 0;
@@ -39,13 +61,14 @@ export function asBent(tube: SolvedTube, { order, bends: made }: Pick<BentTube, 
     const reading = readings.get(i + 1);
     const angle: Radians = reading === undefined ? planned.angle : toRadians(reading.net);
     const radius = radiusOf(tube, planned.radius, reading);
-    const byMark = fronts.get(i + 1) === 'B' ? planned.end - radius * angle : planned.start;
+    const begun = reading?.start ?? starts[i]!;
+    const byMark = fronts.get(i + 1) === 'B' ? begun - radius * angle : begun;
     const straight = reading?.straight ?? byMark - behind;
     behind += straight + radius * angle;
     const rotation = i > 0 && reading?.rotation !== undefined ? toRadians(reading.rotation) : planned.rotation;
     return { straight, rotation, angle, radius };
   });
-  const tail = tube.developedLength - behind;
+  const tail = length - behind;
   const start = {
     position: tube.corners[0]!,
     direction: normalize(subtract(tube.corners[1]!, tube.corners[0]!)),

@@ -1,12 +1,14 @@
 /**
  * What an angle read after release says of a bend: within what the shop holds, short, too far, or no reading at all.
  *
- * A short bend is pulled on: the steel gives back its share again, so (target - net)(1 + b) more, b from the pulls. One that went
+ * A short bend is pulled on: the steel gives back its share again, so (target - net)(1 + b) more, b from the pulls,
+ * or none of it where they cannot tell it from slack: pulling on twice costs less than a tube. One that went
  * too far cannot be opened on the bender: it is told what it does to the far end.
  */
 import { toDegrees, type Degrees } from '../geometry/angle.ts';
 import type { BentTube } from '../job/types.ts';
 import type { SolvedTube } from '../solve/types.ts';
+import { isBelievablePull, tellsSlackFromSpring, type PullLaw } from '../springback/pull-law.ts';
 import { asBent } from './as-bent.ts';
 import { onStep } from './rotation-reading.ts';
 
@@ -14,13 +16,24 @@ import { onStep } from './rotation-reading.ts';
 const BEND_TOLERANCE: Degrees = 0.5;
 
 export type Verdict =
-  /** Opened to more than it was pulled to: one of the two was misread. */
-  | { readonly kind: 'impossible' }
+  /** Opened to more than it was pulled to, or by more than steel and slack give: one of the two was misread. */
+  | { readonly kind: 'impossible'; readonly opened: 'to-more' | 'by-too-much' }
   | { readonly kind: 'within'; readonly off: Degrees }
   /** `more` than was pulled, and what the machine then shows, on its scale. */
   | { readonly kind: 'short'; readonly by: Degrees; readonly more: Degrees; readonly pullTo: Degrees }
   /** `endMoves`: how far this bend by itself takes end B from its place, end A held; mm. */
   | { readonly kind: 'over'; readonly by: Degrees; readonly endMoves: number };
+
+/** Dies, pins and frame have less slack than this (common practice: one to three degrees); of a small bend it is a large share. */
+const GREATEST_SLACK: Degrees = 5;
+
+/** Whether one of the two was misread: no bend comes out so. */
+export const isSlip = (pulled: Degrees, net: Degrees): boolean =>
+  net > pulled || (pulled - net > GREATEST_SLACK && !isBelievablePull(pulled, net));
+
+/** Share of what is missing that the steel gives back again. */
+const springOf = (law: PullLaw | null): number =>
+  law !== null && (law.from === 'estimate' || tellsSlackFromSpring(law)) ? law.b : 0;
 
 /** Of a reading of a bend, 1 = first from end A. */
 export function judge(
@@ -29,13 +42,13 @@ export function judge(
   { bend, pulled, net }: { readonly bend: number; readonly pulled: Degrees; readonly net: Degrees },
   pullStep: Degrees,
 ): Verdict {
-  if (net > pulled) return { kind: 'impossible' };
+  if (isSlip(pulled, net)) return { kind: 'impossible', opened: net > pulled ? 'to-more' : 'by-too-much' };
   const target = toDegrees(tube.bends[bend - 1]!.angle);
   const off = net - target;
   if (Math.abs(off) <= Math.max(BEND_TOLERANCE, pullStep) + 1e-9) return { kind: 'within', off };
   if (off > 0) {
     return { kind: 'over', by: off, endMoves: asBent(tube, { order, bends: [{ bend, pulled, net }] }).endMoves };
   }
-  const more = -off * (1 + (tube.pullLaw?.b ?? 0));
+  const more = -off * (1 + springOf(tube.pullLaw));
   return { kind: 'short', by: -off, more, pullTo: Math.max(onStep(pulled + more, pullStep), pulled + pullStep) };
 }

@@ -3,15 +3,17 @@
  *
  * A step is done when it is ticked off or when what it asks for was typed; clamp and pull are also done once the bend has a
  * reading. A reading that is not within what the shop holds stays open until the bend is pulled on, or kept as it is. All is worked
- * out afresh from the tube as it is drawn now: where it is no longer what was drawn when the run began, `changed` says so.
+ * out afresh from the tube as it is drawn now: where it is no longer what was drawn when the run began, `changed` says so. Marks
+ * are those drawn when the run began while the pulls cannot tell slack from spring; the blank is the one that was cut.
  */
 import { toDegrees, toRadians, wrapHalfTurn, type Degrees, type Radians } from '../geometry/angle.ts';
 import { distance } from '../geometry/vector.ts';
 import { FIRST_BENDER } from '../job/defaults.ts';
-import type { BentBend, BentTube, DrawnTube } from '../job/types.ts';
+import type { BentBend, BentTube, Die, DrawnTube, Section } from '../job/types.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { firstPull, type PullLaw } from '../springback/pull-law.ts';
-import { asBent, type AsBent } from './as-bent.ts';
+import { asBent, onBlank, type AsBent } from './as-bent.ts';
+import { asMarked, holdsMarks } from './as-marked.ts';
 import type { CheckDimension } from './check-dimensions.ts';
 import { judge, type Verdict } from './judge.ts';
 import { bendMarks } from './marks.ts';
@@ -63,6 +65,8 @@ export type RunStep = StepBase &
         readonly kind: 'read';
         readonly bend: number;
         readonly target: Radians;
+        /** As BentBend.start, by the mark that the clamp step shows. */
+        readonly start: number;
         readonly reading: BentBend | null;
         readonly verdict: Verdict | null;
       }
@@ -86,7 +90,12 @@ export type DrawnChange =
       readonly index: number;
       readonly was: number;
       readonly now: number;
-    };
+    }
+  | { readonly what: 'die'; readonly was: DrawnDie; readonly now: DrawnDie }
+  | { readonly what: 'section'; readonly was: DrawnSection; readonly now: DrawnSection };
+
+export type DrawnDie = Pick<Die, 'id' | 'name' | 'centrelineRadius' | 'clampOffset'>;
+export type DrawnSection = Pick<Section, 'id' | 'name' | 'outerDiameter' | 'wall'>;
 
 export interface BendRun {
   /** Empty where the order no longer holds every bend once, and from the middle of a tube that is no symmetric hoop. */
@@ -95,32 +104,68 @@ export interface BendRun {
   readonly current: number;
   readonly changed: readonly DrawnChange[];
   /**
-   * Bends that now start elsewhere than when the run began, mm from end A's node: by a changed drawing, or by pulls that open
-   * the radius of a die that goes by them. Marks drawn before are no longer where the steps say.
+   * Bends whose mark lies elsewhere than when the run began, by how many mm along the tube, plus towards end B: by a changed drawing,
+   * or by pulls that open the radius of a die that goes by them. Marks drawn before are no longer where the steps say.
    */
-  readonly marksMoved: readonly { readonly bend: number; readonly was: number; readonly now: number }[];
+  readonly marksMoved: readonly { readonly bend: number; readonly by: number }[];
   readonly asBent: AsBent;
 }
 
 /** The setting's own order does not count: the run has one. */
 export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): BendRun {
   const changed = changesSince(run, tube);
-  const bent = asBent(tube, run);
-  const sheet = tapeSheet(tube, { ...setting, order: run.order });
-  const steps = sheet === null ? [] : stepsOf(tube, run, sheet, bent);
+  const marked = asMarked(tube, run.drawn);
+  const laid = changed.length === 0 && holdsMarks(tube) ? marked : tube;
+  // A blank that was cut keeps its length: what the tube needs less of it now lies beyond the end opposite the tape's zero.
+  const cut = changed.length === 0 ? marked : tube;
+  const atA = { A: 0, middle: 0.5, B: 1 }[setting.from] * (cut.developedLength - laid.developedLength);
+  const blank = {
+    starts: onBlank(laid, run.order).starts.map((start) => start + atA),
+    length: cut.developedLength,
+  };
+  const bent = asBent(laid, run, blank);
+  const own = { ...setting, order: run.order };
+  const sheet = tapeSheet(laid, own);
+  if (sheet === null) return { steps: [], current: 0, changed, marksMoved: [], asBent: bent };
+  const atFirst = tapeSheet(marked, own) ?? sheet;
+  const steps = stepsOf(laid, run, { sheet, cut: changed.length === 0 ? atFirst : sheet, starts: blank.starts }, bent);
   const open = steps.findIndex(({ done }) => !done);
-  return { steps, current: open < 0 ? steps.length : open, changed, marksMoved: marksMoved(run, tube), asBent: bent };
+  return {
+    steps,
+    current: open < 0 ? steps.length : open,
+    changed,
+    marksMoved: marksMoved(atFirst, sheet),
+    asBent: bent,
+  };
 }
 
 /** What is kept of the tube when its run begins. */
-export const drawnTube = ({ corners, bends }: SolvedTube): DrawnTube => ({
+export const drawnTube = ({ corners, bends, die, section }: SolvedTube): DrawnTube => ({
   legs: corners.slice(1).map((corner, i) => distance(corner, corners[i]!)),
   angles: bends.map(({ angle }) => toDegrees(angle)),
   rotations: bends.map(({ rotation }) => toDegrees(rotation)),
   starts: bends.map(({ start }) => start),
+  ...(die && { die: dieOf(die) }),
+  section: sectionOf(section),
 });
 
-function stepsOf(tube: SolvedTube, run: BentTube, sheet: TapeSheet, bent: AsBent): readonly RunStep[] {
+const dieOf = ({ id, name, centrelineRadius, clampOffset }: Die): DrawnDie => ({
+  id,
+  name,
+  centrelineRadius,
+  clampOffset,
+});
+const sectionOf = ({ id, name, outerDiameter, wall }: Section): DrawnSection => ({ id, name, outerDiameter, wall });
+
+interface Marks {
+  readonly sheet: TapeSheet;
+  /** The one that the blank was cut by. */
+  readonly cut: TapeSheet;
+  /** As OnBlank.starts. */
+  readonly starts: readonly number[];
+}
+
+function stepsOf(tube: SolvedTube, run: BentTube, { sheet, cut, starts }: Marks, bent: AsBent): readonly RunStep[] {
   const bender = tube.die?.bender ?? FIRST_BENDER;
   const ticked = new Set(run.done);
   const pulls = bendMarks(tube);
@@ -161,6 +206,7 @@ function stepsOf(tube: SolvedTube, run: BentTube, sheet: TapeSheet, bent: AsBent
         done: verdict !== null && (verdict.kind === 'within' || reading?.kept === true),
         bend,
         target,
+        start: starts[bend - 1]!,
         reading,
         verdict,
       },
@@ -173,18 +219,18 @@ function stepsOf(tube: SolvedTube, run: BentTube, sheet: TapeSheet, bent: AsBent
     measured: run.checks.find(({ check }) => check === predicted.id)?.measured ?? null,
   }));
   return [
-    { kind: 'cut', key: 'cut', done: ticked.has('cut'), blank: sheet.blank, grip: sheet.grip },
+    { kind: 'cut', key: 'cut', done: ticked.has('cut'), blank: cut.blank, grip: cut.grip },
     { kind: 'mark', key: 'mark', done: ticked.has('mark'), sheet },
     ...ofBends,
     { kind: 'check', key: 'check', done: ticked.has('check'), checks },
   ];
 }
 
-/** By more than a person is told of. */
-const marksMoved = ({ drawn }: BentTube, { bends }: SolvedTube): BendRun['marksMoved'] =>
-  bends.flatMap(({ start }, i) => {
-    const was = drawn?.starts?.[i] ?? start;
-    return Math.abs(start - was) > TOLD_LENGTH ? [{ bend: i + 1, was, now: start }] : [];
+/** By more than a person is told of, counted from the tape's zero: a blank that is cut has it where it was. */
+const marksMoved = (atFirst: TapeSheet, { steps }: TapeSheet): BendRun['marksMoved'] =>
+  steps.flatMap(({ bend, towards, marks }, i) => {
+    const along = (marks[0]!.exact - atFirst.steps[i]!.marks[0]!.exact) * (towards === 'B' ? 1 : -1);
+    return Math.abs(along) > TOLD_LENGTH ? [{ bend, by: along }] : [];
   });
 
 /** What the tape does not show is no change. */
@@ -207,5 +253,18 @@ function changesSince({ drawn, order }: BentTube, tube: SolvedTube): readonly Dr
     ...differing('leg', drawn.legs, now.legs),
     ...differing('angle', drawn.angles, now.angles),
     ...differing('rotation', drawn.rotations, now.rotations),
+    ...remade(drawn, now),
   ];
+}
+
+/** Another die or section, or one of another size; under another name it is the same. */
+function remade(was: DrawnTube, now: DrawnTube): readonly DrawnChange[] {
+  const differs = <T extends object>(old: T | undefined, next: T | undefined, keys: readonly (keyof T)[]): boolean =>
+    old !== undefined && next !== undefined && keys.some((key) => old[key] !== next[key]);
+  const changes: DrawnChange[] = [];
+  if (differs(was.die, now.die, ['id', 'centrelineRadius', 'clampOffset']))
+    changes.push({ what: 'die', was: was.die!, now: now.die! });
+  if (differs(was.section, now.section, ['id', 'outerDiameter', 'wall']))
+    changes.push({ what: 'section', was: was.section!, now: now.section! });
+  return changes;
 }

@@ -52,6 +52,12 @@ export const pulledFor = ({ a, b }: PullLaw, net: Radians): Radians => net + a +
 /** Pulls whose net angles lie within this hardly tell slack from spring. */
 export const CLOSE: Degrees = 10;
 
+/** Whether the law rests on pulls far enough apart to be trusted at other angles than theirs. */
+export function tellsSlackFromSpring({ from, pulls }: PullLaw): boolean {
+  const nets = pulls.map(({ net }) => net);
+  return from === 'pulls' && Math.max(...nets) - Math.min(...nets) >= CLOSE;
+}
+
 /**
  * How far to pull at first, before the bend is let go and read, where the law may overshoot: with pulls at a smaller angle
  * alone, close together, nobody knows what of their excess is slack, which stays, and what is spring, which grows with the
@@ -60,10 +66,8 @@ export const CLOSE: Degrees = 10;
  */
 export function firstPull(law: PullLaw, net: Radians): Radians | null {
   const { from, pulls } = law;
-  if (from === 'estimate') return null;
-  const nets = pulls.map((pull) => pull.net);
-  const greatest = Math.max(...nets);
-  if (greatest - Math.min(...nets) >= CLOSE || net <= toRadians(greatest)) return null;
+  if (from === 'estimate' || tellsSlackFromSpring(law)) return null;
+  if (net <= toRadians(Math.max(...pulls.map((pull) => pull.net)))) return null;
   const excess = pulls.reduce((sum, { pulled, net: came }) => sum + pulled - came, 0) / pulls.length;
   const first = net + toRadians(Math.max(0, excess));
   return first < pulledFor(law, net) ? first : null;
@@ -77,7 +81,7 @@ export const pulledHalfWidth = ({ fit }: PullLaw, net: Radians): Radians | null 
 export const GREATEST_SHARE = 1.5;
 
 /** Whether a bend can come out as `net` when it was pulled so far; both in the same unit. */
-function isBelievablePull(pulled: number, net: number): boolean {
+export function isBelievablePull(pulled: number, net: number): boolean {
   const share = pulled / net;
   return share >= 1 && share <= GREATEST_SHARE;
 }

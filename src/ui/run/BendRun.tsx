@@ -4,6 +4,7 @@
  */
 import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
+import type { Finding } from '../../core/checks/types.ts';
 import { findRun, removeRun } from '../../core/edit/bent.ts';
 import type { BentTube, TubeRef } from '../../core/job/types.ts';
 import { bendRun, type BendRun as Run, type RunStep } from '../../core/shop/run.ts';
@@ -17,6 +18,7 @@ import { CutStep, MarkStep } from './PrepareSteps.tsx';
 import { PullStep } from './PullStep.tsx';
 import { ReadStep } from './ReadStep.tsx';
 import { leaveRun } from './open-run.ts';
+import { RunKey } from './RunKey.tsx';
 import { RunStart } from './RunStart.tsx';
 import { RunStrip } from './RunStrip.tsx';
 import { changeInWords, spokenOf, titleOf } from './run-words.ts';
@@ -53,15 +55,39 @@ interface BodyProps {
 function Body({ tube, run }: BodyProps): ReactNode {
   const findings = useWorkspace((state) => state.derived.findings);
   const errors = errorsOf(findings, tube.id);
+  // A tube that is half made is not left in the machine: its faults are told, and it can be gone on with.
+  if (run !== undefined) {
+    return (
+      <>
+        {errors.length > 0 && <Faulty errors={errors} />}
+        <Steps tube={tube} run={run} />
+      </>
+    );
+  }
   if (tube.bends.length === 0) return <Barred title="Nothing to bend" reasons={['This tube is straight.']} />;
   if (errors.length > 0) {
     return (
       <Barred title={`${faultInWords(errors)}: it is not to be bent`} reasons={errors.map(({ message }) => message)} />
     );
   }
-  if (run === undefined) return <RunStart tube={tube} />;
-  return <Steps tube={tube} run={run} />;
+  return <RunStart tube={tube} />;
 }
+
+/** What was found on the tube since its run began. */
+const Faulty = ({ errors }: { errors: readonly Finding[] }): ReactNode => (
+  <section className="cannot" role="status">
+    <h3>
+      <span className="cannot-sign" aria-hidden="true">
+        ×
+      </span>
+      Found since this run began
+    </h3>
+    {errors.map(({ message }) => (
+      <p key={message}>{message}</p>
+    ))}
+    <p>Bend on only if it does no harm to this tube; else mend the drawing first.</p>
+  </section>
+);
 
 /** Why nothing is bent here. The focus goes to it, as to a step. */
 function Barred({ title, reasons }: { title: string; reasons: readonly string[] }): ReactNode {
@@ -113,9 +139,7 @@ function Steps({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
           onRead={() => look(shown.key)}
         />
         {now !== undefined && shown !== now && shown.done && shown.kind !== 'read' && (
-          <button type="button" className="press run-key" onClick={() => look(null)}>
-            Back to where you are: {titleOf(now).toLowerCase()}
-          </button>
+          <RunKey onPress={() => look(null)}>Back to where you are: {titleOf(now).toLowerCase()}</RunKey>
         )}
       </main>
     </>
@@ -163,8 +187,7 @@ function StepBody(props: {
 }
 
 function movedOf({ marksMoved }: Run, bend: number): number {
-  const mark = marksMoved.find((each) => each.bend === bend);
-  return mark === undefined ? 0 : mark.now - mark.was;
+  return marksMoved.find((each) => each.bend === bend)?.by ?? 0;
 }
 
 /** The drawing was changed since the run began, but the bends are the same ones: what was done may still do. */

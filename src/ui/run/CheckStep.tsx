@@ -12,6 +12,7 @@ import { orNothing, tapeKind } from '../fields/kinds.ts';
 import { Length } from '../fields/Readings.tsx';
 import { FarEnd, MadeBends } from './AsBent.tsx';
 import { leaveRun } from './open-run.ts';
+import { RunKey } from './RunKey.tsx';
 import { Tick } from './Tick.tsx';
 
 type Check = Extract<RunStep, { kind: 'check' }>;
@@ -37,9 +38,9 @@ export function CheckStep(props: {
       </ol>
       <MadeBends tube={tube} run={run} />
       {step.done && (
-        <button type="button" className="press press-live run-key" onClick={() => leaveRun(tube.id)}>
+        <RunKey live onPress={() => leaveRun(tube.id)}>
           Back to the Shop
-        </button>
+        </RunKey>
       )}
       <Tick tube={tube.id} step={step} onTicked={() => {}}>
         It is checked

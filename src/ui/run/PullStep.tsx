@@ -4,6 +4,7 @@ import { toDegrees } from '../../core/geometry/angle.ts';
 import { halfWidthInWords, inDoubt, pullsInWords } from '../../core/shop/pull-words.ts';
 import type { RunStep } from '../../core/shop/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import type { PullLaw } from '../../core/springback/pull-law.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { plain } from './run-words.ts';
 import { Tick } from './Tick.tsx';
@@ -26,15 +27,23 @@ export function PullStep(props: { tube: SolvedTube; step: Pull; onTicked: () => 
       ) : (
         <>
           <p className="run-figure run-figure-angle">
-            {plain(step.pullTo)}°
-            {step.within !== null && <span className="run-within-figure"> ± {halfWidthInWords(step.within)}</span>}
+            {plain(step.firstTo ?? step.pullTo)}°
+            {step.within !== null && step.firstTo === null && (
+              <span className="run-within-figure"> ± {halfWidthInWords(step.within)}</span>
+            )}
           </p>
           <p>
             for <strong className="figure">{net}°</strong> when let go
-            {step.machineAngle !== null && (
+            {step.machineAngle !== null && step.firstTo === null && (
               <span className="small"> · worked out {formatAngle(toDegrees(step.machineAngle), 2)}°</span>
             )}
           </p>
+          {step.firstTo !== null && (
+            <p className="advice">
+              <strong>Pull to {plain(step.firstTo)}° first, let go and read:</strong> {tooClose(tube.pullLaw)}, and all
+              of {plain(step.pullTo)}° might be too far. What is short is pulled on.
+            </p>
+          )}
           <Source tube={tube} step={step} />
         </>
       )}
@@ -45,6 +54,11 @@ export function PullStep(props: { tube: SolvedTube; step: Pull; onTicked: () => 
     </>
   );
 }
+
+const tooClose = (law: PullLaw | null): string =>
+  law?.pulls.length === 1
+    ? 'a smaller bend alone cannot tell slack from spring'
+    : 'smaller bends, close to each other, cannot tell slack from spring';
 
 /** Never without where the figure comes from. */
 function Source({ tube: { pullLaw }, step }: { tube: SolvedTube; step: Pull }): ReactNode {
@@ -57,12 +71,16 @@ function Source({ tube: { pullLaw }, step }: { tube: SolvedTube; step: Pull }): 
       </p>
     );
   }
-  const sure = step.within === null ? '' : '; ± holds 95 % of further pulls';
+  const sure = step.within === null || step.firstTo !== null ? '' : '; ± holds 95 % of further pulls';
   return (
     <>
       <p>
         From <strong>{pullsInWords(pullLaw)}</strong>
-        {step.from === 'one-angle' ? ' at one angle: that cannot tell slack from spring.' : `${sure}.`}
+        {step.from === 'pulls'
+          ? `${sure}.`
+          : step.firstTo === null
+            ? ' at one angle: that cannot tell slack from spring.'
+            : ' at one angle.'}
       </p>
       {inDoubt(pullLaw) && (
         <p className="notice-warning">

@@ -6,7 +6,7 @@ import { useEffect, useRef, useState, type FormEvent, type ReactNode } from 'rea
 import { keepBend, logReading } from '../../core/edit/bent.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import type { BentBend, BentTube, TubeRef } from '../../core/job/types.ts';
-import type { Verdict } from '../../core/shop/judge.ts';
+import { isSlip, type Verdict } from '../../core/shop/judge.ts';
 import type { BendRun, RunStep } from '../../core/shop/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
@@ -14,6 +14,7 @@ import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { DraftField } from '../fields/DraftField.tsx';
 import { bendAngleKind } from '../fields/kinds.ts';
 import { Measured } from './Measured.tsx';
+import { RunKey } from './RunKey.tsx';
 import { dayOf, measurableAt, onTo, plain, verdictInWords } from './run-words.ts';
 
 type Read = Extract<RunStep, { kind: 'read' }>;
@@ -29,7 +30,7 @@ export function ReadStep(props: {
   const { tube, run, progress, step, onRead } = props;
   const { reading, verdict } = step;
   const pull = progress.steps.find((one) => one.kind === 'pull' && one.bend === step.bend);
-  const asked = pull?.kind === 'pull' ? pull.pullTo : null;
+  const asked = pull?.kind === 'pull' ? (pull.firstTo ?? pull.pullTo) : null;
   const next = progress.steps[progress.current];
   const more = verdict?.kind === 'short' ? verdict.pullTo : null;
   const toMeasure = measurableAt(
@@ -49,15 +50,16 @@ export function ReadStep(props: {
           key={`${reading?.pulled} ${reading?.net}`}
           tube={tube.id}
           bend={step.bend}
+          start={step.start}
           pulled={more ?? reading?.pulled ?? asked}
           again={reading !== null}
           onRead={onRead}
         />
       )}
       {step.done && (
-        <button type="button" className="press press-live run-key" onClick={props.onNext}>
+        <RunKey live onPress={props.onNext}>
           {onTo(next)}
-        </button>
+        </RunKey>
       )}
       {step.done && reading !== null && (
         <details className="run-more">
@@ -66,6 +68,7 @@ export function ReadStep(props: {
             key={`${reading.pulled} ${reading.net}`}
             tube={tube.id}
             bend={step.bend}
+            start={step.start}
             pulled={reading.pulled}
             again
             onRead={onRead}
@@ -111,10 +114,9 @@ function Said(props: { tube: TubeRef; verdict: Verdict; reading: BentBend }): Re
       )}
       <p>{words}</p>
       {!good && (
-        <button
-          type="button"
-          className="press run-key"
-          onClick={() =>
+        <RunKey
+          key={kept ? 'back' : 'leave'}
+          onPress={() =>
             workspace
               .getState()
               .edit(kept ? `Go on with bend ${bend}` : `Leave bend ${bend} as it is`, (job) =>
@@ -123,7 +125,7 @@ function Said(props: { tube: TubeRef; verdict: Verdict; reading: BentBend }): Re
           }
         >
           {kept ? 'Take that back' : 'Leave it as it is'}
-        </button>
+        </RunKey>
       )}
     </section>
   );
@@ -133,12 +135,14 @@ function Said(props: { tube: TubeRef; verdict: Verdict; reading: BentBend }): Re
 function Reading(props: {
   tube: TubeRef;
   bend: number;
+  /** As BentBend.start. */
+  start: number;
   /** What the machine was asked to be pulled to; the person says if it was another. */
   pulled: number | null;
   again: boolean;
   onRead: () => void;
 }): ReactNode {
-  const { tube, bend } = props;
+  const { tube, bend, start } = props;
   const edit = useWorkspace((state) => state.edit);
   const [netText, setNet] = useState('');
   const [pulledText, setPulled] = useState(props.pulled === null ? '' : plain(props.pulled));
@@ -162,7 +166,13 @@ function Reading(props: {
       return;
     }
     const faults = edit(`Read bend ${bend}`, (job) =>
-      logReading(job, tube, bend, { pulled: pulled.value, net: net.value, on: dayOf(new Date()) }),
+      logReading(job, tube, bend, {
+        pulled: pulled.value,
+        net: net.value,
+        on: dayOf(new Date()),
+        start,
+        slip: isSlip(pulled.value, net.value),
+      }),
     );
     setRefusal(faults.map((fault) => fault.message).join('; '));
     if (faults.length === 0) props.onRead();

@@ -4,6 +4,7 @@ import { tickStep, untickStep } from '../../core/edit/bent.ts';
 import type { TubeRef } from '../../core/job/types.ts';
 import type { RunStep } from '../../core/shop/run.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { RunKey } from './RunKey.tsx';
 import { titleOf } from './run-words.ts';
 
 export function Tick(props: { tube: TubeRef; step: RunStep; onTicked: () => void; children: ReactNode }): ReactNode {
@@ -13,26 +14,26 @@ export function Tick(props: { tube: TubeRef; step: RunStep; onTicked: () => void
   );
   if (ticked) {
     return (
-      <button
-        type="button"
-        className="press press-quiet run-key"
-        onClick={() => workspace.getState().edit(`Not yet: ${titleOf(step)}`, (job) => untickStep(job, tube, step.key))}
+      <RunKey
+        key="back"
+        quiet
+        onPress={() => workspace.getState().edit(`Not yet: ${titleOf(step)}`, (job) => untickStep(job, tube, step.key))}
       >
         Not done after all
-      </button>
+      </RunKey>
     );
   }
   if (step.done) return null;
   return (
-    <button
-      type="button"
-      className="press press-live run-key"
-      onClick={() => {
+    <RunKey
+      key="on"
+      live
+      onPress={() => {
         workspace.getState().edit(titleOf(step), (job) => tickStep(job, tube, step.key));
         onTicked();
       }}
     >
       {props.children}
-    </button>
+    </RunKey>
   );
 }

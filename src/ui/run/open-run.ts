@@ -2,14 +2,14 @@
  * Which bend run is open on this machine. It is a setting of the machine, not of the job: what was done and read stands in
  * the job itself, so that a tablet that slept, or was reloaded, comes back to the same step.
  */
-import type { Derived } from '../../core/derive.ts';
 import type { TubeRef } from '../../core/job/types.ts';
+import type { Workspace } from '../../store/types.ts';
 import { workspace } from '../../store/workspace.ts';
 import { keep, useKept } from '../kept.ts';
 
 interface OpenRun {
-  /** The job's name and the tube's reference: another job's tube of the same reference is not meant. */
-  readonly job: string;
+  /** Of the job, as Workspace.slot, and the tube's reference: another job's tube of the same reference is not meant. */
+  readonly slot: string;
   readonly tube: TubeRef;
   /** It was left, and the key that opens it has not taken the focus yet. */
   readonly left: boolean;
@@ -18,18 +18,21 @@ interface OpenRun {
 /** What was kept, if it can be used. */
 export function readOpenRun(kept: unknown): OpenRun | null {
   if (typeof kept !== 'object' || kept === null) return null;
-  const { job, tube, left } = kept as Record<string, unknown>;
-  return typeof job === 'string' && typeof tube === 'string' ? { job, tube, left: left === true } : null;
+  const { slot, tube, left } = kept as Record<string, unknown>;
+  return typeof slot === 'string' && typeof tube === 'string' ? { slot, tube, left: left === true } : null;
 }
 
 export const useOpenRun = (): OpenRun | null => useKept('run', readOpenRun)[0];
 
 /** The tube of the open run, as long as this job has it; else null. */
-export const tubeOfRun = (open: OpenRun | null, { job, byId }: Pick<Derived, 'job' | 'byId'>): TubeRef | null =>
-  open !== null && !open.left && open.job === job.name && byId.has(open.tube) ? open.tube : null;
+export const tubeOfRun = (
+  open: OpenRun | null,
+  { slot, derived }: Pick<Workspace, 'slot' | 'derived'>,
+): TubeRef | null =>
+  open !== null && !open.left && open.slot === slot && derived.byId.has(open.tube) ? open.tube : null;
 
 const keepRun = (tube: TubeRef, left: boolean): void =>
-  keep('run', { job: workspace.getState().job.name, tube, left } satisfies OpenRun);
+  keep('run', { slot: workspace.getState().slot, tube, left } satisfies OpenRun);
 
 export const openRun = (tube: TubeRef): void => keepRun(tube, false);
 

@@ -1,9 +1,10 @@
 /** A bend run in the words of the shop: its stops, what each step asks for, what a reading means, what has changed since. */
 import { toDegrees } from '../../core/geometry/angle.ts';
+import { dieSize, sectionSize } from '../../core/job/sizes.ts';
 import type { BendStep, LengthUnit } from '../../core/job/types.ts';
 import type { Verdict } from '../../core/shop/judge.ts';
 import type { RotationReading } from '../../core/shop/rotation-reading.ts';
-import type { DrawnChange, RunStep } from '../../core/shop/run.ts';
+import type { DrawnChange, DrawnDie, DrawnSection, RunStep } from '../../core/shop/run.ts';
 import { TOLD_ANGLE, type TapeMark } from '../../core/shop/tape.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { formatLength } from '../../core/units/length.ts';
@@ -75,7 +76,10 @@ export function spokenOf(step: RunStep, unit: LengthUnit): string {
     case 'clamp':
       return step.rotation === null ? '' : turnInWords(step.rotation);
     case 'pull':
-      return step.pullTo === null ? 'No angle to pull to is known.' : `To ${plain(step.pullTo)} degrees.`;
+      if (step.pullTo === null) return 'No angle to pull to is known.';
+      return step.firstTo === null
+        ? `To ${plain(step.pullTo)} degrees.`
+        : `To ${plain(step.firstTo)} degrees first, then let go and read.`;
     case 'read':
       return step.verdict === null
         ? `Asked for: ${plain(toDegrees(step.target))} degrees.`
@@ -112,10 +116,15 @@ export function verdictInWords(verdict: Verdict, unit: LengthUnit, kept = false)
     case 'impossible':
       return {
         title: 'This cannot be',
-        words: `It reads more than it was pulled to, and a bend opens when it is let go. ${kept ? 'Left as it is.' : 'Read both again.'}`,
+        words: `${CANNOT_BE[verdict.opened]} ${kept ? 'Left as it is.' : 'Read both again.'}`,
       };
   }
 }
+
+const CANNOT_BE: Readonly<Record<Extract<Verdict, { kind: 'impossible' }>['opened'], string>> = {
+  'to-more': 'It reads more than it was pulled to, and a bend opens when it is let go.',
+  'by-too-much': 'No steel springs back by so much of its bend.',
+};
 
 /** A distance that is not shown smaller than it is. */
 const movedInWords = (mm: number, unit: LengthUnit): string => `${exactText(stepAbove(mm, unit), unit)} ${unit}`;
@@ -163,8 +172,26 @@ export function changeInWords(change: DrawnChange, unit: LengthUnit): string {
       return `Bend ${change.index} was ${formatAngle(change.was, 1)}°, now it is ${formatAngle(change.now, 1)}°.`;
     case 'rotation':
       return `The rotation before bend ${change.index} was ${formatAngle(change.was, 1)}°, now it is ${formatAngle(change.now, 1)}°.`;
+    case 'die': {
+      const [was, now] = [dieInWords(change.was, unit), dieInWords(change.now, unit)];
+      if (was !== now) return `The die was ${was}, now it is ${now}.`;
+      const [before, after] = [change.was, change.now].map((die) => lengthInWords(die.clampOffset, unit));
+      return before === after
+        ? `The die is another one, ${now} too.`
+        : `The die’s clamp offset was ${before}, now it is ${after}.`;
+    }
+    case 'section': {
+      const [was, now] = [tubeInWords(change.was, unit), tubeInWords(change.now, unit)];
+      return was === now ? `The section is another one, ${now} too.` : `The section was ${was}, now it is ${now}.`;
+    }
   }
 }
+
+/** Its name, and its size where the name does not say it. */
+const withSize = (name: string, size: string): string => (name.includes(size) ? name : `${name} · ${size}`);
+const dieInWords = (die: DrawnDie, unit: LengthUnit): string => withSize(die.name, dieSize(die, unit));
+const tubeInWords = (section: DrawnSection, unit: LengthUnit): string =>
+  withSize(section.name, sectionSize(section, unit));
 
 export const bendsInWords = (count: number): string => `${count} ${count === 1 ? 'bend' : 'bends'}`;
 

@@ -47,6 +47,23 @@ describe('a bend run', () => {
     expect(untickStep(begun, 'hoop', 'cut')).toBe(begun);
     inFile(ticked);
   });
+  it('keeps where a bend was begun, however often it is pulled on; a reading without it has none', () => {
+    const at = (to: Job, pulled: number, net: number, start?: number): Job =>
+      logReading(to, 'hoop', 2, { pulled, net, on: '', ...(start !== undefined && { start }) });
+    const once = at(begun, 86, 82, 417.25);
+    expect(run(once).bends).toEqual([{ bend: 2, pulled: 86, net: 82, start: 417.25 }]);
+    expect(run(at(once, 88, 84, 430)).bends).toEqual([{ bend: 2, pulled: 88, net: 84, start: 417.25 }]);
+    expect(run(at(at(begun, 86, 82), 88, 84, 430)).bends).toEqual([{ bend: 2, pulled: 88, net: 84 }]);
+    inFile(once);
+  });
+  it('a reading that is called a slip stays with its bend and out of the log, until it is read again', () => {
+    const slip = deepFreeze(logReading(begun, 'hoop', 2, { pulled: 88, net: 8.4, on: '', slip: true }));
+    expect(slip.pulls).toEqual(begun.pulls);
+    expect(run(slip).bends).toEqual([{ bend: 2, pulled: 88, net: 8.4 }]);
+    const again = read(slip, 2, 88, 84.5);
+    expect(again.pulls).toHaveLength(begun.pulls.length + 1);
+    expect(run(again).bends).toEqual([{ bend: 2, pulled: 88, net: 84.5 }]);
+  });
   it('logs a reading as a pull of the member’s die, section and batch, in one edit', () => {
     const once = read(begun, 2, 88, 84.5);
     expect(run(once).bends).toEqual([{ bend: 2, pulled: 88, net: 84.5 }]);

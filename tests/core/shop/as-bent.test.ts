@@ -112,6 +112,22 @@ describe('the tube as it was bent', () => {
       fixed(200),
     );
   });
+  it('a bend lies where it was made, not at the mark of today; the tube has the length that it was cut to', () => {
+    const tube = bar(U)!;
+    const arc = (91 * Math.PI * 100) / 180;
+    const at = (front: 'A' | 'B', start: number) =>
+      asBent(tube, { order: fromEnd(tube, front), bends: [made(1, 91, { start })] });
+    expect(at('A', 397).bends[0]!.straight).toBeCloseTo(397, 9);
+    // With end B in front it starts at its far tangent.
+    expect(at('B', 560).bends[0]!.straight).toBeCloseTo(560 - arc, 9);
+    // The next bend is where its own mark is.
+    expect(at('A', 397).bends[1]!.straight).toBeCloseTo(tube.bends[1]!.start - 397 - arc, 9);
+    // A straight that was measured goes before.
+    const measured = asBent(tube, { order: fromEnd(tube, 'A'), bends: [made(1, 91, { start: 397, straight: 399 })] });
+    expect(measured.bends[0]!.straight).toBe(399);
+    const long = { starts: tube.bends.map(({ start }) => start), length: tube.developedLength + 7 };
+    expect(asBent(tube, { order: fromEnd(tube, 'A'), bends: [] }, long).tail).toBeCloseTo(407, 9);
+  });
   it('with end B in front the arc is taken from the straight before the bend', () => {
     const tube = bar(U)!;
     const [a, b] = (['A', 'B'] as const).map((front) =>

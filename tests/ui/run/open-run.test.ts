@@ -1,30 +1,32 @@
 /** Which run is open: what was kept is trusted no further than it can be used. */
 import { describe, expect, it } from 'vitest';
-import type { Derived } from '../../../src/core/derive.ts';
+import type { Workspace } from '../../../src/store/types.ts';
 import { readOpenRun, tubeOfRun } from '../../../src/ui/run/open-run.ts';
 import { proposalOf } from '../../../src/ui/run/useProposal.ts';
 import { bentTube } from '../../core/shop/tubes.ts';
 
-const hoopOf = (name: string) => ({ job: { name }, byId: new Map([['hoop', {}]]) }) as unknown as Derived;
+const hoopIn = (slot: string, name = 'Cage') =>
+  ({ slot, derived: { job: { name }, byId: new Map([['hoop', {}]]) } }) as unknown as Workspace;
 
 describe('the open run', () => {
   it('is read back, and nothing else is taken for one', () => {
-    expect(readOpenRun({ job: 'Cage', tube: 'hoop', left: true, more: 1 })).toEqual({
-      job: 'Cage',
+    expect(readOpenRun({ slot: 's1', tube: 'hoop', left: true, more: 1 })).toEqual({
+      slot: 's1',
       tube: 'hoop',
       left: true,
     });
-    for (const kept of [null, 'hoop', 7, {}, { job: 'Cage' }, { job: 1, tube: 'hoop' }])
+    for (const kept of [null, 'hoop', 7, {}, { slot: 's1' }, { job: 'Cage', tube: 'hoop' }])
       expect(readOpenRun(kept)).toBeNull();
   });
 
   it('is of this job, of a tube that it has, and has not been left', () => {
-    const open = { job: 'Cage', tube: 'hoop', left: false };
-    expect(tubeOfRun(open, hoopOf('Cage'))).toBe('hoop');
-    expect(tubeOfRun(open, hoopOf('Another'))).toBeNull();
-    expect(tubeOfRun({ ...open, tube: 'gone' }, hoopOf('Cage'))).toBeNull();
-    expect(tubeOfRun({ ...open, left: true }, hoopOf('Cage'))).toBeNull();
-    expect(tubeOfRun(null, hoopOf('Cage'))).toBeNull();
+    const open = { slot: 's1', tube: 'hoop', left: false };
+    expect(tubeOfRun(open, hoopIn('s1'))).toBe('hoop');
+    expect(tubeOfRun(open, hoopIn('s1', 'Renamed'))).toBe('hoop');
+    expect(tubeOfRun(open, hoopIn('s2'))).toBeNull();
+    expect(tubeOfRun({ ...open, tube: 'gone' }, hoopIn('s1'))).toBeNull();
+    expect(tubeOfRun({ ...open, left: true }, hoopIn('s1'))).toBeNull();
+    expect(tubeOfRun(null, hoopIn('s1'))).toBeNull();
   });
 });
 

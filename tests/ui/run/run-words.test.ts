@@ -11,6 +11,7 @@ import {
   orderInWords,
   readerInWords,
   sameOrder,
+  spokenOf,
   stopsOf,
   turnInWords,
   verdictInWords,
@@ -26,6 +27,7 @@ const read = (bend: number): RunStep => ({
   done: false,
   bend,
   target: 1,
+  start: 100,
   reading: null,
   verdict: null,
 });
@@ -99,7 +101,16 @@ describe('what a reading says', () => {
 
   it('says what a short bend lacks, and calls an impossible one so', () => {
     expect(verdictInWords({ kind: 'short', by: 2.36, more: 2.46, pullTo: 71.5 }, 'in').title).toBe('Short by 2.4°');
-    expect(verdictInWords({ kind: 'impossible' }, 'in').words).toContain('Read both again');
+    expect(verdictInWords({ kind: 'impossible', opened: 'to-more' }, 'in').words).toMatch(/opens.*Read both again/u);
+    expect(verdictInWords({ kind: 'impossible', opened: 'by-too-much' }, 'in').words).toMatch(
+      /springs back.*Read both again/u,
+    );
+  });
+
+  it('says a first pull aloud as one', () => {
+    const known = { ...pull(2), pullTo: 88, firstTo: null } as RunStep;
+    expect(spokenOf(known, 'in')).toBe('To 88 degrees.');
+    expect(spokenOf({ ...known, firstTo: 78 } as RunStep, 'in')).toBe('To 78 degrees first, then let go and read.');
   });
 });
 
@@ -142,6 +153,22 @@ describe('what else is told', () => {
     expect(changeInWords({ what: 'rotation', index: 3, was: 0, now: -12.5 }, 'mm')).toBe(
       'The rotation before bend 3 was 0.0°, now it is −12.5°.',
     );
+  });
+
+  it('another die or section, with what differs', () => {
+    const die = { id: 'd', name: 'Main', centrelineRadius: 152.4, clampOffset: 101.6 };
+    const die2 = { id: 'd2', name: '5 in CLR', centrelineRadius: 127, clampOffset: 101.6 };
+    expect(changeInWords({ what: 'die', was: die, now: die2 }, 'in')).toBe(
+      'The die was Main · 6 in CLR, now it is 5 in CLR.',
+    );
+    expect(changeInWords({ what: 'die', was: die, now: { ...die, clampOffset: 76.2 } }, 'in')).toBe(
+      'The die’s clamp offset was 4 in, now it is 3 in.',
+    );
+    const section = { id: 's', name: 'Tube', outerDiameter: 44.45, wall: 3.048 };
+    expect(changeInWords({ what: 'section', was: section, now: { ...section, wall: 2.413 } }, 'in')).toBe(
+      'The section was Tube · 1 3/4 x .120, now it is Tube · 1 3/4 x .095.',
+    );
+    expect(changeInWords({ what: 'section', was: section, now: { ...section, id: 't' } }, 'in')).toContain('another');
   });
 
   it('which way the end lies off, leaving out what no tape shows', () => {
