@@ -103,6 +103,7 @@ test('the page answers while solids are made, and Cancel stops them', async ({ p
   await expect(making(page)).toBeVisible();
 
   await making(page).getByRole('button', { name: 'Cancel' }).click();
+  await expect(page.getByText('Stopped: nothing was saved.')).toBeVisible();
   await expect(making(page)).toBeHidden();
   await expect(page.getByRole('alert')).toHaveCount(0);
   expect(downloads).toBe(0);
@@ -110,6 +111,7 @@ test('the page answers while solids are made, and Cancel stops them', async ({ p
   const coming = page.waitForEvent('download');
   await fileKey(page, 'tubes.csv').click();
   expect((await coming).suggestedFilename()).toBe('tubes.csv');
+  await expect(page.getByText('tubes.csv handed to the browser to save.')).toBeVisible();
 });
 
 test('only what is ticked goes into the zip, and the ticks are found again', async ({ page }) => {

@@ -96,7 +96,7 @@ function Choice(props: { kind: Kind; chosen: boolean; onFlip: (format: Format) =
 }
 
 /** How it goes, and how it went. */
-function Making({ taking: { progress, trouble, notes, cancel } }: { taking: Taking }): ReactNode {
+function Making({ taking: { progress, trouble, ended, notes, cancel } }: { taking: Taking }): ReactNode {
   if (progress !== null) {
     const { name, nth, of, done, total, piece, before } = inWords(progress);
     return (
@@ -119,6 +119,11 @@ function Making({ taking: { progress, trouble, notes, cancel } }: { taking: Taki
         <p className="entry-note entry-note-refused" role="alert">
           <span aria-hidden="true">▲ </span>
           {trouble}
+        </p>
+      )}
+      {ended !== null && (
+        <p className="small" role="status">
+          {ended}
         </p>
       )}
       {notes.map((note) => (

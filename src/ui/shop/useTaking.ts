@@ -11,6 +11,8 @@ export interface Taking {
   readonly progress: Progress | 'zip' | null;
   /** What went wrong with the last order, in a sentence. */
   readonly trouble: string | null;
+  /** How the last order ended, in a sentence; null before there was one, while one is under way, and where it went wrong. */
+  readonly ended: string | null;
   /** What must be heard of the files last taken. */
   readonly notes: readonly string[];
   /** Has the products made and hands them out: as they are, or as one zip where that has a name. */
@@ -21,6 +23,7 @@ export interface Taking {
 export function useTaking(): Taking {
   const [progress, setProgress] = useState<Progress | 'zip' | null>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
+  const [ended, setEnded] = useState<string | null>(null);
   const [notes, setNotes] = useState<readonly string[]>([]);
   const stopper = useRef<AbortController>(null);
   // Whoever leaves the Shop has what was ordered all the same: only the showing ends.
@@ -49,8 +52,10 @@ export function useTaking(): Taking {
       const { files, heard } = await made(products, setting, zip, signal);
       files.forEach(downloadFile);
       setNotes(heard);
+      setEnded(`${files.length === 1 ? files[0]!.fileName : `${files.length} files`} handed to the browser to save.`);
     } catch (error) {
-      if (!signal.aborted) setTrouble(error instanceof Error ? error.message : String(error));
+      if (signal.aborted) setEnded('Stopped: nothing was saved.');
+      else setTrouble(error instanceof Error ? error.message : String(error));
     }
     show(null);
   }
@@ -59,10 +64,11 @@ export function useTaking(): Taking {
     const abort = new AbortController();
     stopper.current = abort;
     setTrouble(null);
+    setEnded(null);
     setNotes([]);
     setProgress({ product: products[0]!, nth: 1, of: products.length, done: 0, total: 1 });
     void run(products, setting, zip, abort.signal);
   }
 
-  return { progress, trouble, notes, take, cancel: () => stopper.current?.abort() };
+  return { progress, trouble, ended, notes, take, cancel: () => stopper.current?.abort() };
 }
