@@ -15,6 +15,7 @@ import { EndRecipe } from './EndRecipe.tsx';
 import { errorsOf } from '../../core/checks/faults.ts';
 import { PullLog } from './PullLog.tsx';
 import { Rehearse } from './Rehearse.tsx';
+import { RunOut } from './RunOut.tsx';
 import ShopBench from './ShopBench.tsx';
 import { Slips } from './Slips.tsx';
 import { TakeAway } from './TakeAway.tsx';
@@ -111,6 +112,7 @@ const Bends = ({ tube }: { tube: SolvedTube }): ReactNode =>
   tube.bends.length > 0 && (
     <>
       <BentRecord tube={tube} />
+      <RunOut tube={tube} />
       <BendTable tube={tube} />
       <TapeMarks tube={tube} />
       <Slips tube={tube} />

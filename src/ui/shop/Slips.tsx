@@ -135,30 +135,27 @@ function AtNodes(props: { tube: SolvedTube; tolerances: Tolerances; caption: str
         <caption className="small">{caption}</caption>
         <thead>
           <tr>
-            <th scope="col">Node</th>
-            <th scope="col" className="number">
-              End A held
-            </th>
-            <th scope="col" className="number">
-              End B held
-            </th>
+            <th scope="col">End A held</th>
+            <th scope="col">End B held</th>
           </tr>
         </thead>
-        <tbody>
-          {nodes.map(({ node }, i) => (
-            <tr key={node}>
-              <th scope="row" className="marks-node">
+        {nodes.map(({ node }, i) => (
+          <tbody key={node}>
+            <tr>
+              <th scope="rowgroup" colSpan={2} className="marks-node">
                 {nodeName(derived.job, node)}
               </th>
-              <td className="number">
+            </tr>
+            <tr>
+              <td>
                 <Axes spread={spreads[i]!.heldA} />
               </td>
-              <td className="number">
+              <td>
                 <Axes spread={spreads[i]!.heldB} />
               </td>
             </tr>
-          ))}
-        </tbody>
+          </tbody>
+        ))}
       </table>
       <p className="small">At a corner: the middle of its bend.</p>
     </details>
