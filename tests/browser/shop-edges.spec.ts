@@ -1,0 +1,109 @@
+/** The Shop with what is seldom there: a run that stands in the way, pulls by the dozen at odds, endless names, very many tubes. */
+import type { Page } from '@playwright/test';
+import { latticeOf } from '../bench/lattice.ts';
+import { choose, expect, goTo, openFile, savedText, start, test, tubeRow, undoKey } from './journey.ts';
+
+/** A leg with one bend on the left, its twin on the right, whose run has begun. */
+const LEGS = {
+  format: 'cagewright/job',
+  version: 1,
+  name: 'Two legs',
+  lengthUnit: 'mm',
+  sections: [{ id: 's', name: '40 x 3', outerDiameter: 40, wall: 3 }],
+  dies: [{ id: 'd', name: 'Die', outerDiameter: 40, centrelineRadius: 120 }],
+  nodes: [
+    { id: 'foot', at: { kind: 'fixed', position: [0, 500, 0] } },
+    { id: 'knee', at: { kind: 'fixed', position: [0, 500, 700] } },
+    { id: 'top', at: { kind: 'fixed', position: [600, 400, 1000] } },
+  ],
+  members: [
+    {
+      id: 'leg',
+      name: 'Leg',
+      path: ['foot', 'knee', 'top'],
+      section: 's',
+      die: 'd',
+      mirror: true,
+      ends: [{ fit: 'square' }, { fit: 'square' }],
+    },
+  ],
+  bent: [{ tube: "leg'", order: [{ bend: 1, front: 'A' }], done: [], bends: [], checks: [] }],
+};
+
+const pickTube = (page: Page, name: string) => tubeRow(page, name).getByRole('gridcell').nth(1).click();
+
+test('a twin whose bend run has begun stays until the run is taken out in the Shop, and that is said', async ({
+  page,
+}) => {
+  await start(page);
+  await openFile(page, 'legs.cagewright.json', JSON.stringify(LEGS));
+  await goTo(page, 'Frame');
+  await choose(page, /^Members/, 'Leg');
+  const away = page.getByRole('button', { name: 'Take the twin away' });
+  await away.click();
+  await expect(page.getByRole('alert').filter({ hasText: 'take that out first, in the Shop' })).toBeVisible();
+  await goTo(page, 'Shop');
+  await pickTube(page, 'Leg (right)');
+  const out = page.getByRole('button', { name: 'Take the bend run out' });
+  await out.click();
+  await expect(out).toHaveCount(0);
+  await goTo(page, 'Frame');
+  await choose(page, /^Members/, 'Leg');
+  await away.click();
+  await expect(undoKey(page)).toContainText('No twin for Leg');
+  await choose(page, /^Members/, 'Leg');
+  await expect(page.getByText('Single: it has no twin.')).toBeVisible();
+});
+
+test('endless names stay inside the panel; of many contradictions the first few are told; nodes have their ellipsoids', async ({
+  page,
+}) => {
+  await start(page);
+  const job = JSON.parse(await savedText(page)) as typeof LEGS;
+  const endless = 'W'.repeat(200);
+  const hoop = job.members.find(({ id }) => id === 'hoop')!;
+  const pulls = Array.from({ length: 20 }, (_, i) => ({
+    die: hoop.die,
+    section: hoop.section,
+    pulled: i % 2 === 0 ? 61 : 68,
+    net: 60,
+    on: '',
+  }));
+  const named = <Thing extends object>(things: readonly Thing[]) => things.map((each) => ({ ...each, name: endless }));
+  await openFile(
+    page,
+    'endless.cagewright.json',
+    JSON.stringify({ ...job, pulls, dies: named(job.dies), sections: named(job.sections), nodes: named(job.nodes) }),
+  );
+  await goTo(page, 'Shop');
+  await pickTube(page, 'Main hoop');
+  // Ten pulls that opened by 1 degree against ten that opened by 8.
+  const told = page.locator('.pull-log > .notice-warning');
+  await expect(told).toHaveCount(4);
+  await expect(told.last()).toContainText('And 97 more like these');
+  await page.getByText('At each node on the tube').click();
+  await expect(page.locator('.marks-nodes tbody').first()).toContainText(endless);
+  await expect(page.locator('.verdict')).toBeVisible();
+  for (const size of [
+    { width: 1440, height: 900 },
+    { width: 1024, height: 768 },
+  ]) {
+    await page.setViewportSize(size);
+    for (const part of ['.pull-log', '.verdict', '.facts', '.marks-nodes']) {
+      const wider = await page
+        .locator(part)
+        .evaluateAll((all) => all.filter((each) => each.scrollWidth > each.clientWidth + 1).length);
+      expect(wider, part).toBe(0);
+    }
+  }
+});
+
+test('solids of more than a hundred tubes are announced as slow before they are asked for', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Shop');
+  await expect(page.getByRole('button', { name: 'cage.step' })).toBeVisible();
+  await expect(page.getByText('takes minutes and much memory')).toHaveCount(0);
+  await openFile(page, 'many.cagewright.json', JSON.stringify(latticeOf(120)));
+  await goTo(page, 'Shop');
+  await expect(page.getByText('120 tubes: takes minutes and much memory.')).toBeVisible();
+});
