@@ -6,27 +6,19 @@
  * out afresh from the tube as it is drawn now: where it is no longer what was drawn when the run began, `changed` says so. Marks
  * are those drawn when the run began while the pulls cannot tell slack from spring; the blank is the one that was cut.
  */
-import { toDegrees, toRadians, wrapHalfTurn, type Degrees, type Radians } from '../geometry/angle.ts';
-import { distance } from '../geometry/vector.ts';
+import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
 import { FIRST_BENDER } from '../job/defaults.ts';
-import type { BentBend, BentTube, Die, DrawnTube, Section } from '../job/types.ts';
+import type { BentBend, BentTube } from '../job/types.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { firstPull, type PullLaw } from '../springback/pull-law.ts';
 import { asBent, onBlank, type AsBent } from './as-bent.ts';
 import { asMarked, holdsMarks } from './as-marked.ts';
 import type { CheckDimension } from './check-dimensions.ts';
+import { changesSince, type DrawnChange } from './drawn.ts';
 import { judge, type Verdict } from './judge.ts';
 import { bendMarks } from './marks.ts';
 import { onStep, rotationReading, type RotationReading } from './rotation-reading.ts';
-import {
-  isOrderOf,
-  tapeSheet,
-  TOLD_ANGLE,
-  TOLD_LENGTH,
-  type TapeSetting,
-  type TapeSheet,
-  type TapeStep,
-} from './tape.ts';
+import { tapeSheet, TOLD_LENGTH, type TapeSetting, type TapeSheet, type TapeStep } from './tape.ts';
 
 interface StepBase {
   /** As BentTube.done names it. */
@@ -81,22 +73,6 @@ export interface RunCheck {
   readonly measured: number | null;
 }
 
-/** What is drawn otherwise than when the run began: lengths mm, angles degrees. */
-export type DrawnChange =
-  | { readonly what: 'bends'; readonly was: number; readonly now: number }
-  /** `index`: leg 1 runs from end A to the first corner; an angle or rotation is that of bend 1, 2 ... */
-  | {
-      readonly what: 'leg' | 'angle' | 'rotation';
-      readonly index: number;
-      readonly was: number;
-      readonly now: number;
-    }
-  | { readonly what: 'die'; readonly was: DrawnDie; readonly now: DrawnDie }
-  | { readonly what: 'section'; readonly was: DrawnSection; readonly now: DrawnSection };
-
-export type DrawnDie = Pick<Die, 'id' | 'name' | 'centrelineRadius' | 'clampOffset'>;
-export type DrawnSection = Pick<Section, 'id' | 'name' | 'outerDiameter' | 'wall'>;
-
 export interface BendRun {
   /** Empty where the order no longer holds every bend once, and from the middle of a tube that is no symmetric hoop. */
   readonly steps: readonly RunStep[];
@@ -138,24 +114,6 @@ export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): 
     asBent: bent,
   };
 }
-
-/** What is kept of the tube when its run begins. */
-export const drawnTube = ({ corners, bends, die, section }: SolvedTube): DrawnTube => ({
-  legs: corners.slice(1).map((corner, i) => distance(corner, corners[i]!)),
-  angles: bends.map(({ angle }) => toDegrees(angle)),
-  rotations: bends.map(({ rotation }) => toDegrees(rotation)),
-  starts: bends.map(({ start }) => start),
-  ...(die && { die: dieOf(die) }),
-  section: sectionOf(section),
-});
-
-const dieOf = ({ id, name, centrelineRadius, clampOffset }: Die): DrawnDie => ({
-  id,
-  name,
-  centrelineRadius,
-  clampOffset,
-});
-const sectionOf = ({ id, name, outerDiameter, wall }: Section): DrawnSection => ({ id, name, outerDiameter, wall });
 
 interface Marks {
   readonly sheet: TapeSheet;
@@ -232,39 +190,3 @@ const marksMoved = (atFirst: TapeSheet, { steps }: TapeSheet): BendRun['marksMov
     const along = (marks[0]!.exact - atFirst.steps[i]!.marks[0]!.exact) * (towards === 'B' ? 1 : -1);
     return Math.abs(along) > TOLD_LENGTH ? [{ bend, by: along }] : [];
   });
-
-/** What the tape does not show is no change. */
-function changesSince({ drawn, order }: BentTube, tube: SolvedTube): readonly DrawnChange[] {
-  const now = drawnTube(tube);
-  const was = drawn?.angles.length ?? order.length;
-  if (!isOrderOf(order, now.angles.length) || was !== now.angles.length)
-    return [{ what: 'bends', was, now: now.angles.length }];
-  if (drawn === undefined) return [];
-  const differing = (what: 'leg' | 'angle' | 'rotation', before: readonly number[], after: readonly number[]) =>
-    after.flatMap((value, i): readonly DrawnChange[] => {
-      const old = before[i] ?? value;
-      const changed =
-        what === 'leg'
-          ? Math.abs(value - old) > TOLD_LENGTH
-          : Math.abs(wrapHalfTurn(toRadians(value - old))) > TOLD_ANGLE;
-      return changed ? [{ what, index: i + 1, was: old, now: value }] : [];
-    });
-  return [
-    ...differing('leg', drawn.legs, now.legs),
-    ...differing('angle', drawn.angles, now.angles),
-    ...differing('rotation', drawn.rotations, now.rotations),
-    ...remade(drawn, now),
-  ];
-}
-
-/** Another die or section, or one of another size; under another name it is the same. */
-function remade(was: DrawnTube, now: DrawnTube): readonly DrawnChange[] {
-  const differs = <T extends object>(old: T | undefined, next: T | undefined, keys: readonly (keyof T)[]): boolean =>
-    old !== undefined && next !== undefined && keys.some((key) => old[key] !== next[key]);
-  const changes: DrawnChange[] = [];
-  if (differs(was.die, now.die, ['id', 'centrelineRadius', 'clampOffset']))
-    changes.push({ what: 'die', was: was.die!, now: now.die! });
-  if (differs(was.section, now.section, ['id', 'outerDiameter', 'wall']))
-    changes.push({ what: 'section', was: was.section!, now: now.section! });
-  return changes;
-}

@@ -2,7 +2,7 @@
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { beginRun } from '../../core/edit/bent.ts';
 import type { BendStep } from '../../core/job/types.ts';
-import { drawnTube } from '../../core/shop/run.ts';
+import { drawnTube } from '../../core/shop/drawn.ts';
 import { tapeSheet } from '../../core/shop/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { workspace } from '../../store/workspace.ts';

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
 import { asMarked, holdsMarks } from '../../../src/core/shop/as-marked.ts';
-import { drawnTube } from '../../../src/core/shop/run.ts';
+import { drawnTube } from '../../../src/core/shop/drawn.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
 import { corners, fixed, place, type Triple } from '../../laws/frames.ts';
 import { jobOf } from '../frame.ts';

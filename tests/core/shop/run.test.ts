@@ -4,7 +4,8 @@ import { beginRun, findRun, keepBend, logReading, setCheck, tickStep } from '../
 import { parseJob } from '../../../src/core/job/parse.ts';
 import type { BendStep, Job } from '../../../src/core/job/types.ts';
 import { judge } from '../../../src/core/shop/judge.ts';
-import { bendRun, drawnTube, type BendRun, type RunStep } from '../../../src/core/shop/run.ts';
+import { drawnTube } from '../../../src/core/shop/drawn.ts';
+import { bendRun, type BendRun, type RunStep } from '../../../src/core/shop/run.ts';
 import type { TapeSetting } from '../../../src/core/shop/tape.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
 import { degrees } from '../frame.ts';
