@@ -495,6 +495,27 @@ describe('names from anywhere', () => {
     for (const { annotations } of pages) expect(annotations).toBe(0);
   });
 
+  it.each([
+    ['one endless word', 'W'.repeat(300)],
+    ['many words', 'tube name '.repeat(30)],
+  ])('size, radius and mass stay in the head where every name is %s', async (_, name) => {
+    const job = JSON.parse(JSON.stringify(bentTube().job)) as Record<'sections' | 'dies' | 'members', object[]>;
+    const [sections, dies, members] = [
+      job.sections.map((each) => ({ ...each, name, material: name })),
+      job.dies.map((each) => ({ ...each, name })),
+      job.members.map((each) => ({ ...each, batch: name })),
+    ];
+    const long = derivedFrom(JSON.stringify({ ...job, sections, dies, members }));
+    const { pages } = await readPdf(await printed(long));
+    const words = tubePages(pages)
+      .get(1)![0]!
+      .texts.map(({ text }) => text)
+      .join(' ');
+    expect(words).toContain('45.0 x 2.50 mm');
+    expect(words).toContain(', CLR 135.0 mm');
+    expect(words).toContain(`${long.tubes[0]!.mass.toFixed(2)} kg`);
+  });
+
   it('nothing leaves the page either with 60 bends, dozens of errors and a name of 5000 letters', async () => {
     const nodes = Array.from({ length: 62 }, (_, i) => ({
       id: `n${i}`,

@@ -6,7 +6,7 @@ import { sectionInWords } from '../../core/job/sizes.ts';
 import { primed } from '../../core/job/reference.ts';
 import { steelInWords } from '../../core/springback/steels.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { wrapped } from '../drawing/fit.ts';
+import { shrunk, wrapped } from '../drawing/fit.ts';
 import type { Mark, Sheet } from '../drawing/types.ts';
 import { bendParts, oneRadius } from './bends.ts';
 import { foot } from './cautions.ts';
@@ -104,22 +104,29 @@ function title({ letters }: Context, tube: SolvedTube, room: number): Block {
 function facts(context: Context, tube: SolvedTube, { sheet }: Measured, room: number): Block[] {
   const { derived, letters, unit } = context;
   const { section, die, bends, member } = tube;
-  const made = [
-    sectionInWords(section, unit),
-    ...(section.material === '' ? [] : [steelInWords(section)]),
-    ...(member.batch === undefined || member.batch === '' ? [] : [`batch ${member.batch}`]),
-    ...(die === null || bends.length === 0
-      ? []
-      : [`die ${die.name}${oneRadius(tube) ? `, CLR ${decimalFigure(bends[0]!.radius, unit)}` : ''}`]),
-    `${tube.mass.toFixed(2)} kg`,
-  ].join(' · ');
+  const told = (named: (name: string) => string): string =>
+    [
+      sectionInWords({ ...section, name: named(section.name) }, unit),
+      ...(section.material === '' ? [] : [named(steelInWords(section))]),
+      ...(member.batch === undefined || member.batch === '' ? [] : [`batch ${named(member.batch)}`]),
+      ...(die === null || bends.length === 0
+        ? []
+        : [`die ${named(die.name)}${oneRadius(tube) ? `, CLR ${decimalFigure(bends[0]!.radius, unit)}` : ''}`]),
+      `${tube.mass.toFixed(2)} kg`,
+    ].join(' · ');
+  const whole = told((name) => name);
+  // Long names are cut short each by itself, so that size, radius and mass stay.
+  const made =
+    wrapped(letters, whole, room, SMALL).length <= FACT_LINES
+      ? whole
+      : told((name) => shrunk(letters, name, room * 0.3, SMALL, false, SMALL).text);
   const errors = errorsOf(derived.findings, tube.id);
   const twin = derived.byId.get(primed(tube.id));
   const grip = sheet.grip.flatMap((length, i) =>
     length > 0 ? [`${lengthFigure(length, unit)} at end ${i === 0 ? 'A' : 'B'}`] : [],
   );
   return [
-    paragraph(letters, made, room, { size: SMALL, most: 3 }),
+    paragraph(letters, made, room, { size: SMALL, most: FACT_LINES }),
     ...(errors.length === 0 ? [] : [notToBeCut(context, errors, room)]),
     blank(context, lengthFigure(sheet.blank, unit), errors.length > 0, room),
     ...(grip.length === 0
@@ -154,6 +161,9 @@ function blank({ letters }: Context, length: string, off: boolean, room: number)
     ],
   };
 }
+
+/** Lines for what the tube is made of and bent on. */
+const FACT_LINES = 3;
 
 /** So many errors are told beside the tube's number, the others with the warnings. */
 const TOLD = 3;
