@@ -1,0 +1,28 @@
+/** What this bend runs into on the machine or in the room, told where the tube is clamped and where it is pulled. */
+import type { ReactNode } from 'react';
+import type { BentTube } from '../../core/job/types.ts';
+import type { Rehearsal } from '../../core/rehearse/types.ts';
+import { troubleWords } from '../../core/rehearse/words.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { sameOrder } from './run-words.ts';
+
+export function Touches({ run, bend }: { run: BentTube; bend: number }): ReactNode {
+  const rehearsal = useWorkspace((state) => state.rehearsals.get(run.tube));
+  const words = touchInWords(run, bend, rehearsal);
+  return (
+    words !== null && (
+      <p className="notice-warning">
+        <span aria-hidden="true">▲ </span>
+        {words}
+      </p>
+    )
+  );
+}
+
+/** Null where nothing is touched, and where the run's order is none that was rehearsed step by step. */
+export function touchInWords({ order }: BentTube, bend: number, rehearsal: Rehearsal | undefined): string | null {
+  const steps = [rehearsal?.plain, rehearsal?.proposed].find((each) => each != null && sameOrder(order, each));
+  const step = steps?.find((each) => each.bend === bend);
+  if (step === undefined || (step.hit === null && step.cannotHold === null)) return null;
+  return `By the rehearsal this bend ${troubleWords(step)}. Clear the way before you pull.`;
+}

@@ -1,0 +1,42 @@
+/** What a run says of a bend that runs into something: only of an order that was rehearsed step by step. */
+import { describe, expect, it } from 'vitest';
+import type { BendStep, BentTube } from '../../../src/core/job/types.ts';
+import type { Rehearsal, RehearsedStep } from '../../../src/core/rehearse/types.ts';
+import { touchInWords } from '../../../src/ui/run/Touches.tsx';
+
+const STEPS: readonly BendStep[] = [
+  { bend: 1, front: 'A' },
+  { bend: 2, front: 'A' },
+];
+const free = (step: BendStep): RehearsedStep => ({
+  ...step,
+  pulled: 1,
+  net: 1,
+  rotation: 0,
+  rotationFrom: null,
+  hit: null,
+  cannotHold: null,
+});
+const touching: RehearsedStep = {
+  ...free(STEPS[1]!),
+  hit: { angle: (41.5 * Math.PI) / 180, solid: 'Wall', by: 'front', at: [0, 0, 0] },
+};
+const rehearsal: Rehearsal = {
+  plain: [free(STEPS[0]!), touching],
+  proposed: null,
+  reason: 'bend 2 cannot be made in any order',
+  free: 0,
+  all: 8,
+};
+const runIn = (order: readonly BendStep[]): BentTube => ({ tube: 'hoop', order, done: [], bends: [], checks: [] });
+
+describe('what a bend of the run runs into', () => {
+  it('is told at that bend with the whole degree of the machine before the touch', () => {
+    expect(touchInWords(runIn(STEPS), 1, rehearsal)).toBeNull();
+    expect(touchInWords(runIn(STEPS), 2, rehearsal)).toContain('swings the leg in front of it into Wall at 41°');
+  });
+  it('is not guessed for an order that was not rehearsed, or not yet', () => {
+    expect(touchInWords(runIn([STEPS[1]!, STEPS[0]!]), 2, rehearsal)).toBeNull();
+    expect(touchInWords(runIn(STEPS), 2, undefined)).toBeNull();
+  });
+});
