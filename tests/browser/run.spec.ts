@@ -260,7 +260,10 @@ test('what must not be bent says why; what is begun goes on; a run of another tu
   await key(page, 'Shop').click();
   await goOn('shallow begun.json', { ...job, dies: shallow });
   await expect(page.getByText('Found since this run began')).toBeVisible();
-  await expect(page.getByText(/bend 2 turns 76.0°.* goes to 60°/u)).toBeVisible();
+  const why = page.locator('.run-found').getByText(/bend 2 turns 76.0°.* goes to 60°/u);
+  await expect(why).toBeVisible();
+  await page.getByText('Found since this run began').click();
+  await expect(why).toBeHidden();
   await clamp(page, 1);
 
   const { drawn } = job.bent[0];

@@ -21,6 +21,7 @@ import { leaveRun } from './open-run.ts';
 import { RunKey } from './RunKey.tsx';
 import { RunStart } from './RunStart.tsx';
 import { RunStrip } from './RunStrip.tsx';
+import { Touches } from './Touches.tsx';
 import { changeInWords, spokenOf, titleOf } from './run-words.ts';
 import '../ui.css';
 import '../shop/shop.css';
@@ -73,20 +74,22 @@ function Body({ tube, run }: BodyProps): ReactNode {
   return <RunStart tube={tube} />;
 }
 
-/** What was found on the tube since its run began. */
+/** What was found on the tube since its run began; it folds, since the step's figure stands under it. */
 const Faulty = ({ errors }: { errors: readonly Finding[] }): ReactNode => (
-  <section className="cannot" role="status">
-    <h3>
+  <details className="cannot run-found" open>
+    <summary>
       <span className="cannot-sign" aria-hidden="true">
         ×
       </span>
-      Found since this run began
-    </h3>
-    {errors.map(({ message }) => (
-      <p key={message}>{message}</p>
-    ))}
-    <p>Bend on only if it does no harm to this tube; else mend the drawing first.</p>
-  </section>
+      Found since this run began: {errors.length}
+    </summary>
+    <div role="status">
+      {errors.map(({ message }) => (
+        <p key={message}>{message}</p>
+      ))}
+      <p>Bend on only if it does no harm to this tube; else mend the drawing first.</p>
+    </div>
+  </details>
 );
 
 /** Why nothing is bent here. The focus goes to it, as to a step. */
@@ -176,9 +179,19 @@ function StepBody(props: {
     case 'mark':
       return <MarkStep tube={tube} step={step} tape={tape} onTicked={onTicked} />;
     case 'clamp':
-      return <ClampStep tube={tube} step={step} tape={tape} moved={movedOf(progress, step.bend)} onTicked={onTicked} />;
+      return (
+        <>
+          <Touches run={run} bend={step.bend} />
+          <ClampStep tube={tube} step={step} tape={tape} moved={movedOf(progress, step.bend)} onTicked={onTicked} />
+        </>
+      );
     case 'pull':
-      return <PullStep tube={tube} step={step} onTicked={onTicked} />;
+      return (
+        <>
+          <Touches run={run} bend={step.bend} />
+          <PullStep tube={tube} step={step} onTicked={onTicked} />
+        </>
+      );
     case 'read':
       return <ReadStep tube={tube} run={run} progress={progress} step={step} onRead={props.onRead} onNext={onTicked} />;
     case 'check':
