@@ -84,6 +84,8 @@ export interface BendRun {
    * or by pulls that open the radius of a die that goes by them. Marks drawn before are no longer where the steps say.
    */
   readonly marksMoved: readonly { readonly bend: number; readonly by: number }[];
+  /** What the blank that was cut falls short of the tube as it is drawn now, mm; negative: too long. 0 while nothing is changed. */
+  readonly blankLacks: number;
   readonly asBent: AsBent;
 }
 
@@ -93,7 +95,8 @@ export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): 
   const marked = asMarked(tube, run.drawn);
   const laid = changed.length === 0 && holdsMarks(tube) ? marked : tube;
   // A blank that was cut keeps its length: what the tube needs less of it now lies beyond the end opposite the tape's zero.
-  const cut = changed.length === 0 ? marked : tube;
+  const isCut = run.done.includes('cut');
+  const cut = isCut || changed.length === 0 ? marked : tube;
   const atA = { A: 0, middle: 0.5, B: 1 }[setting.from] * (cut.developedLength - laid.developedLength);
   const blank = {
     starts: onBlank(laid, run.order).starts.map((start) => start + atA),
@@ -102,15 +105,17 @@ export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): 
   const bent = asBent(laid, run, blank);
   const own = { ...setting, order: run.order };
   const sheet = tapeSheet(laid, own);
-  if (sheet === null) return { steps: [], current: 0, changed, marksMoved: [], asBent: bent };
+  if (sheet === null) return { steps: [], current: 0, changed, marksMoved: [], blankLacks: 0, asBent: bent };
   const atFirst = tapeSheet(marked, own) ?? sheet;
-  const steps = stepsOf(laid, run, { sheet, cut: changed.length === 0 ? atFirst : sheet, starts: blank.starts }, bent);
+  const cutBy = isCut || changed.length === 0 ? atFirst : sheet;
+  const steps = stepsOf(laid, run, { sheet, cut: cutBy, starts: blank.starts }, bent);
   const open = steps.findIndex(({ done }) => !done);
   return {
     steps,
     current: open < 0 ? steps.length : open,
     changed,
     marksMoved: marksMoved(atFirst, sheet),
+    blankLacks: changed.length === 0 ? 0 : sheet.blank - cutBy.blank,
     asBent: bent,
   };
 }

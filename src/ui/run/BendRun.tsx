@@ -9,6 +9,7 @@ import { findRun, removeRun } from '../../core/edit/bent.ts';
 import type { BentTube, TubeRef } from '../../core/job/types.ts';
 import { bendRun, type BendRun as Run, type RunStep } from '../../core/shop/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { TOLD_LENGTH } from '../../core/shop/tape.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { useTape } from '../shop/TapeParts.tsx';
@@ -22,7 +23,7 @@ import { RunKey } from './RunKey.tsx';
 import { RunStart } from './RunStart.tsx';
 import { RunStrip } from './RunStrip.tsx';
 import { Touches } from './Touches.tsx';
-import { changeInWords, spokenOf, titleOf } from './run-words.ts';
+import { blankInWords, changeInWords, spokenOf, titleOf } from './run-words.ts';
 import '../ui.css';
 import '../shop/shop.css';
 import '../shop/sheet.css';
@@ -235,6 +236,7 @@ function Changes({ run }: { run: Run }): ReactNode {
         const words = changeInWords(change, unit);
         return <li key={words}>{words}</li>;
       })}
+      {Math.abs(run.blankLacks) > TOLD_LENGTH && <li>{blankInWords(run.blankLacks, unit)}</li>}
     </ul>
   );
 }

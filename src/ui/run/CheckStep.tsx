@@ -82,8 +82,13 @@ function OneCheck({ tube, check, fine }: { tube: SolvedTube; check: RunCheck; fi
   );
 }
 
+/** mm. By more than this a tape was misread sooner than a tube misbent: 1 degree at a bend moves 1 m of leg by 17.5 mm. */
+const MISREAD = 60;
+
 const Difference = ({ mm, parts }: { mm: number; parts: 16 | 32 }): ReactNode => (
-  <p className="run-difference" role="status">
+  <p className={Math.abs(mm) > MISREAD ? 'notice-warning' : 'run-difference'} role="status">
+    {Math.abs(mm) > MISREAD && <span aria-hidden="true">▲ </span>}
     <Length mm={Math.abs(mm)} parts={parts} withUnit /> {mm < 0 ? 'less' : 'more'} than predicted
+    {Math.abs(mm) > MISREAD && ': measure it again'}
   </p>
 );

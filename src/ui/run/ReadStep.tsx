@@ -43,7 +43,7 @@ export function ReadStep(props: {
         Asked for <strong className="figure">{formatAngle(toDegrees(step.target), 1)}°</strong>. Let go, then read the
         bend.
       </p>
-      {reading !== null && verdict !== null && <Said tube={tube.id} verdict={verdict} reading={reading} />}
+      {reading !== null && verdict !== null && <Said verdict={verdict} reading={reading} />}
       {!step.done && (
         <Reading
           // Another reading to make is another form.
@@ -55,6 +55,10 @@ export function ReadStep(props: {
           again={reading !== null}
           onRead={onRead}
         />
+      )}
+      {/* After the next reading's field, so that Tab comes to that first. */}
+      {reading !== null && verdict !== null && verdict.kind !== 'within' && (
+        <LeaveKey tube={tube.id} reading={reading} />
       )}
       {step.done && (
         <RunKey live onPress={props.onNext}>
@@ -88,9 +92,8 @@ export function ReadStep(props: {
 }
 
 /** What the reading says, spoken when it comes. */
-function Said(props: { tube: TubeRef; verdict: Verdict; reading: BentBend }): ReactNode {
-  const { tube, verdict } = props;
-  const { bend, pulled, kept = false } = props.reading;
+function Said({ verdict, reading }: { verdict: Verdict; reading: BentBend }): ReactNode {
+  const { pulled, kept = false } = reading;
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const { title, words } = verdictInWords(verdict, unit, kept);
   // The key that was pressed is gone.
@@ -113,21 +116,26 @@ function Said(props: { tube: TubeRef; verdict: Verdict; reading: BentBend }): Re
         </p>
       )}
       <p>{words}</p>
-      {!good && (
-        <RunKey
-          key={kept ? 'back' : 'leave'}
-          onPress={() =>
-            workspace
-              .getState()
-              .edit(kept ? `Go on with bend ${bend}` : `Leave bend ${bend} as it is`, (job) =>
-                keepBend(job, tube, bend, !kept),
-              )
-          }
-        >
-          {kept ? 'Take that back' : 'Leave it as it is'}
-        </RunKey>
-      )}
     </section>
+  );
+}
+
+/** A bend that is not what was asked for, left so; or that taken back. */
+function LeaveKey({ tube, reading }: { tube: TubeRef; reading: BentBend }): ReactNode {
+  const { bend, kept = false } = reading;
+  return (
+    <RunKey
+      key={kept ? 'back' : 'leave'}
+      onPress={() =>
+        workspace
+          .getState()
+          .edit(kept ? `Go on with bend ${bend}` : `Leave bend ${bend} as it is`, (job) =>
+            keepBend(job, tube, bend, !kept),
+          )
+      }
+    >
+      {kept ? 'Take that back' : 'Leave it as it is'}
+    </RunKey>
   );
 }
 

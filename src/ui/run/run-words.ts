@@ -188,6 +188,12 @@ export function changeInWords(change: DrawnChange, unit: LengthUnit): string {
   }
 }
 
+/** Of a blank that was cut before the drawing changed; `lacks` in mm, negative where it is too long. */
+export const blankInWords = (lacks: number, unit: LengthUnit): string =>
+  lacks > 0
+    ? `The blank that is cut is ${lengthInWords(lacks, unit)} too short for it.`
+    : `The blank that is cut is ${lengthInWords(-lacks, unit)} longer than it needs.`;
+
 /** Its name, and its size where the name does not say it. */
 const withSize = (name: string, size: string): string => (name.includes(size) ? name : `${name} · ${size}`);
 const dieInWords = (die: DrawnDie, unit: LengthUnit): string => withSize(die.name, dieSize(die, unit));

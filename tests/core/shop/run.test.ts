@@ -178,6 +178,30 @@ describe('a drawing that is changed after bending began', () => {
   it('nothing of what a tape does not show', () => {
     expect(runOf(moved(begun(), [500.2, 0, 600])).changed).toEqual([]);
   });
+  it('what is cut and bent stays as it was cut and bent; the blank lacks what the drawing has more', () => {
+    const starts = tubeOf(begun()).bends.map(({ start }) => start);
+    const cut = tickStep(begun(), 'hoop', 'cut');
+    const made = [1, 2].reduce(
+      (job, bend) => logReading(job, 'hoop', bend, { pulled: 92, net: 89, on: '', start: starts[bend - 1]! }),
+      cut,
+    );
+    const longer = (job: Job): Job => ({
+      ...job,
+      nodes: job.nodes.map((node) =>
+        node.id === 'a' ? { ...node, at: { kind: 'fixed' as const, position: [0, 0, -50] as const } } : node,
+      ),
+    });
+    const before = runOf(made);
+    const after = runOf(longer(made));
+    const blankOf = (run: BendRun) => (run.steps[0] as Extract<RunStep, { kind: 'cut' }>).blank;
+    expect(before.blankLacks).toBe(0);
+    expect(after.blankLacks).toBeCloseTo(50, 9);
+    expect(blankOf(after)).toBeCloseTo(blankOf(before), 9);
+    before.asBent.checks.forEach(({ value }, i) => expect(after.asBent.checks[i]!.value).toBeCloseTo(value, 9));
+    // Not yet cut, it is cut to the new length.
+    expect(runOf(longer(begun())).blankLacks).toBeCloseTo(0, 9);
+    expect(blankOf(runOf(longer(begun())))).toBeCloseTo(blankOf(before) + 50, 9);
+  });
   it('another number of bends: there are no steps', () => {
     const fewer = { ...begun(), members: begun().members.map((member) => ({ ...member, path: ['a', 'b', 'd'] })) };
     const run = runOf(fewer);
