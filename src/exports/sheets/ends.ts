@@ -113,7 +113,7 @@ function cutBlocks(context: Context, tube: SolvedTube, which: 0 | 1, width: numb
       ]),
       ...offsetWords(cut).map((words) => paragraph(letters, words, width, { after: 0.4 })),
       ...cautionWords(cuts, i).map((words) => paragraph(letters, words, width, { after: 0.4 })),
-      gap(1.5),
+      gap(0.5),
     );
   });
 }

@@ -78,5 +78,5 @@ export function checksPart(context: Context, tube: SolvedTube): Part {
       ),
     ],
   };
-  return { heading: rows.length === 0 ? null : heading, rows: [...rows, ...(rows.length === 0 ? [] : [gap(2)])] };
+  return { heading: rows.length === 0 ? null : heading, rows: [...rows, ...(rows.length === 0 ? [] : [gap(1)])] };
 }

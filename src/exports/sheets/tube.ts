@@ -38,7 +38,7 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
     paragraph(letters, `${findingWords(finding)}${blankInWords(finding, marking)}`, width, { bold, after: 0.6 });
   const parts = [
     part(head(context, views, tube, marking)),
-    part(gap(1), stickBlock(context, tube, marking), gap(1)),
+    part(gap(1), stickBlock(context, tube, marking)),
     ...(ofOrder.length === 0 ? [] : [part(...ofOrder.map((finding) => inWords(finding, true)))]),
     ...bendParts(context, tube, marking),
     endsPart(context, tube),
@@ -47,7 +47,7 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
       heading: null,
       rows: [
         ...findings.filter((finding) => !ofOrder.includes(finding)).map((finding) => inWords(finding, false)),
-        paragraph(letters, AT_NOTCHER, width),
+        paragraph(letters, AT_NOTCHER, width, { after: 0 }),
       ],
     },
   ];
@@ -139,13 +139,18 @@ function facts(context: Context, tube: SolvedTube, { sheet }: Measured, room: nu
             { size: PLAIN },
           ),
         ]),
-    ...(twin === undefined
-      ? []
-      : [
-          paragraph(letters, 'Make one of each, not two of this.', room, { size: PLAIN, bold: true, after: 0 }),
-          paragraph(letters, `Mirror image: ${twin.number} ${twin.name}`, room, { size: PLAIN, most: 2 }),
-        ]),
+    ...(twin === undefined ? [] : [twinBlock(context, twin, room)]),
   ];
+}
+
+/** In one line where there is room for it. */
+function twinBlock({ letters }: Context, twin: SolvedTube, room: number): Block {
+  const [what, which] = ['Make one of each, not two of this.', `Mirror image: ${twin.number} ${twin.name}`];
+  const right = letters.width(what, PLAIN, true) + 2;
+  const bold = paragraph(letters, what, room, { size: PLAIN, bold: true, after: 0 });
+  const plain = paragraph(letters, which, room, { most: 2 });
+  if (right + letters.width(which, SMALL, false) > room) return stacked(bold, plain);
+  return abreast({ left: 0, block: bold }, { left: right, block: plain });
 }
 
 function blank({ letters }: Context, length: string, off: boolean, room: number): Block {
