@@ -11,7 +11,7 @@ const KERNEL = /^replicad_.*\.wasm$/;
 
 const page = readFileSync(join(dist, 'index.html'), 'utf8');
 
-/** The scripts loaded before anything shows: those the page names, and all that these import statically. */
+/** The scripts loaded before the demo shows: those the page names, the bay that it asks for at once, and all that these import. */
 function firstLoadScripts(): Set<string> {
   const found = new Set<string>();
   const visit = (file: string) => {
@@ -23,6 +23,8 @@ function firstLoadScripts(): Set<string> {
     }
   };
   for (const [, file] of page.matchAll(/(?:src|href)="\/([^"]+\.js)"/g)) visit(file!);
+  const bay = readdirSync(join(dist, 'assets')).find((file) => /^Bay-.*\.js$/.test(file));
+  visit(join('assets', bay!));
   return found;
 }
 
