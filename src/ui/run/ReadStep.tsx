@@ -13,6 +13,7 @@ import { formatAngle } from '../../core/units/angle.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { DraftField } from '../fields/DraftField.tsx';
 import { bendAngleKind } from '../fields/kinds.ts';
+import { Refused } from '../Refused.tsx';
 import { Measured } from './Measured.tsx';
 import { RunKey } from './RunKey.tsx';
 import { dayOf, measurableAt, onTo, plain, verdictInWords } from './run-words.ts';
@@ -200,12 +201,7 @@ function Reading(props: {
       <button type="submit" className="press press-live run-key">
         Log the reading
       </button>
-      {refusal !== '' && (
-        <p className="entry-note entry-note-refused" role="alert">
-          <span aria-hidden="true">▲ </span>
-          {refusal}
-        </p>
-      )}
+      <Refused why={refusal} />
     </form>
   );
 }

@@ -5,6 +5,7 @@ import { FORMATS, productsOf, type Format, type Product } from '../../exports/ca
 import type { Setting } from '../../exports/formats.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { useKept } from '../kept.ts';
+import { Refused } from '../Refused.tsx';
 import { Section } from '../Section.tsx';
 import { PrintPart, useSurface, usePrint } from './PrintPart.tsx';
 import { KINDS, pieceOf, printSettings, productName, productsIn, readChosen, zipName, type Kind } from './take-away.ts';
@@ -115,12 +116,7 @@ function Making({ taking: { progress, trouble, ended, notes, cancel } }: { takin
   }
   return (
     <>
-      {trouble !== null && (
-        <p className="entry-note entry-note-refused" role="alert">
-          <span aria-hidden="true">▲ </span>
-          {trouble}
-        </p>
-      )}
+      <Refused why={trouble ?? ''} />
       {ended !== null && (
         <p className="small" role="status">
           {ended}

@@ -5,6 +5,7 @@ import type { Vec3 } from '../../core/geometry/vector.ts';
 import { ORIGIN } from '../../core/geometry/vector.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { LengthField, TextField } from '../fields/Fields.tsx';
+import { Refused } from '../Refused.tsx';
 import { withAxis } from '../vectors.ts';
 
 const COORDINATES = ['Along', 'Offset, + left', 'Height'] as const;
@@ -66,12 +67,7 @@ export function AddPoint(): ReactNode {
       <button type="submit" className="press">
         Add the point
       </button>
-      {refusal !== '' && (
-        <p className="entry-note entry-note-refused" role="alert">
-          <span aria-hidden="true">▲ </span>
-          {refusal}
-        </p>
-      )}
+      <Refused why={refusal} />
     </form>
   );
 }

@@ -2,27 +2,7 @@
 import { isBendable, type BendableTube } from '../../../src/core/rehearse/pose.ts';
 import type { RehearsedStep } from '../../../src/core/rehearse/types.ts';
 import { derived, tube } from '../../core/frame.ts';
-
-export const BENDER = {
-  turns: 'left',
-  bendLies: 'beyond',
-  planeHeight: 900,
-  rotationBy: 'level',
-  levelStep: 0.1,
-  wheelStep: 1,
-  pullStep: 0.5,
-  room: [],
-};
-
-export const DIE = {
-  id: 'd',
-  name: 'the die',
-  outerDiameter: 44.45,
-  centrelineRadius: 152.4,
-  leastStraight: 60,
-  leastGrip: 150,
-  bender: BENDER,
-};
+import { BENDER, DIE } from '../../core/rehearse/tubes.ts';
 
 /** Corners chosen so that no two bend planes are the same. */
 export function bentTube(turns: 'left' | 'right' = 'left'): BendableTube {
