@@ -25,7 +25,7 @@ export async function layoutsOf({ tubes, findings, job }: Derived, going: Going)
   const drawings: Sheet[] = [];
   const [notFlat, notWhole]: [SolvedTube[], SolvedTube[]] = [[], []];
   for (const [done, tube] of tubes.entries()) {
-    // oxlint-disable-next-line no-await-in-loop -- one tube after the other, so that the page can breathe between them
+    // One tube after the other, so that the page can breathe between them.
     await going(done, tubes.length);
     const flat = layFlat(tube);
     if (tube.bends.length === 0) continue;

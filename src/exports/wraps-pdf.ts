@@ -45,7 +45,7 @@ export async function wrapsPdf(
   const without: EndOf[] = [];
   const total = ends.length + 1;
   for (const [done, end] of needed.entries()) {
-    // oxlint-disable-next-line no-await-in-loop -- one end after the other, so that the page can breathe between them
+    // One end after the other, so that the page can breathe between them.
     await going(done, total);
     const wrap = paperWrap(derived, end, surface);
     if (wrap === null) without.push(end);

@@ -76,7 +76,7 @@ async function patternsOf(derived: Derived, going: Going, surface: Surface) {
   const patterns: { readonly end: EndOf; readonly sheet: Sheet }[] = [];
   const without: EndOf[] = [];
   for (const [done, end] of ends.entries()) {
-    // oxlint-disable-next-line no-await-in-loop -- one end after the other, so that the page can breathe between them
+    // One end after the other, so that the page can breathe between them.
     await going(done, ends.length);
     const wrap = paperWrap(derived, end, surface);
     if (wrap === null) without.push(end);

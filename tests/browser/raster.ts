@@ -90,7 +90,7 @@ export const textOf = (page: Page, pdf: Uint8Array): Promise<string[]> =>
     const document_ = await reader.getDocument({ data: bytes, isEvalSupported: false }).promise;
     const texts: string[] = [];
     for (let number = 1; number <= document_.numPages; number++) {
-      // oxlint-disable-next-line no-await-in-loop -- pages in their order
+      // Pages in their order.
       const { items } = await (await document_.getPage(number)).getTextContent();
       texts.push(items.map(({ str }) => str ?? '').join(' '));
     }

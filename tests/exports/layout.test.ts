@@ -66,7 +66,7 @@ describe('layout.dxf of a square hoop', () => {
   it.skipIf(!hasEzdxf)('passes ezdxf’s audit', async () => {
     const demo = derivedFrom(demoText());
     for (const job of [hoop(), demo]) {
-      // oxlint-disable-next-line no-await-in-loop -- two jobs, one after the other
+      // Two jobs, one after the other.
       const audit = auditDxf((await layoutDxf(job, unwatched)).bytes);
       expect(audit).toMatchObject({ units: 4, troubles: [], undefined: [] });
     }
@@ -135,7 +135,7 @@ describe('layout.pdf', () => {
   it('is made of the demo on both papers', async () => {
     const demo = derivedFrom(demoText());
     for (const paper of ['a4', 'letter'] as const) {
-      // oxlint-disable-next-line no-await-in-loop -- one paper after the other
+      // One paper after the other.
       const { fileName, bytes } = await layoutPdf(demo, fonts, { ...plainPrint, paper }, unwatched);
       expect(fileName).toBe('layout.pdf');
       expect(new TextDecoder().decode(bytes.slice(0, 5))).toBe('%PDF-');

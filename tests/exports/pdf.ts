@@ -32,7 +32,7 @@ export async function readPdf(
   const document = await task.promise;
   const pages: ReadPage[] = [];
   for (let number = 1; number <= document.numPages; number++) {
-    // oxlint-disable-next-line no-await-in-loop -- one page after the other
+    // One page after the other.
     pages.push(await readPage(await document.getPage(number), withFaces));
   }
   const scripts = (await document.getJSActions()) !== null || (await document.getOpenAction()) !== null;

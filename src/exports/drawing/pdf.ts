@@ -25,7 +25,7 @@ export async function writePdf(
   document.on('data', (chunk: Uint8Array) => chunks.push(chunk));
   const ended = new Promise((resolve, reject) => document.on('end', resolve).on('error', reject));
   for (const [done, group] of groups.entries()) {
-    // oxlint-disable-next-line no-await-in-loop -- each group waits for the one before it, so that the page can breathe
+    // Each group waits for the one before it, so that the page can breathe.
     await going(done, groups.length);
     for (const sheet of group()) drawSheet(document, sheet, settable);
   }
