@@ -18,7 +18,7 @@ import { ensureInstalled, root } from './install.mjs';
  */
 function fingerprint(entry) {
   const hash = createHash('sha256');
-  for (const folder of new Set(['src', dirname(entry)])) {
+  for (const folder of entry.startsWith('tests/') ? ['src', 'tests'] : ['src']) {
     for (const file of readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' }).toSorted()) {
       const { mtimeMs, size } = statSync(join(root, folder, file));
       hash.update(`${folder}/${file} ${mtimeMs} ${size}\n`);
@@ -41,8 +41,8 @@ async function bundle(entry) {
     configFile: false,
     publicDir: false,
     logLevel: 'error',
-    // These two find their WebAssembly beside themselves, so they stay where they are.
-    ssr: { noExternal: true, external: ['manifold-3d', 'replicad-opencascadejs'] },
+    // These find files beside themselves, so they stay where they are.
+    ssr: { noExternal: true, external: ['manifold-3d', 'replicad-opencascadejs', '@playwright/test'] },
     build: { ssr: entry, write: false, target: 'node20', rolldownOptions: { output: { codeSplitting: false } } },
   });
   return /** @type {import('vite').Rolldown.RolldownOutput} */ (built).output[0].code;

@@ -52,11 +52,11 @@ function derived(job: Job, previous?: Derived): Derived {
 }
 
 function timeDemo(): void {
-  const parsed = parseJob(readFileSync('public/demo.cagewright.json', 'utf8'));
+  const parsed = parseJob(readFileSync('tests/fixtures/demo-first-round.cagewright.json', 'utf8'));
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
   const job = parsed.job;
   const start = derived(job);
-  say(`Demo: ${start.tubes.length} tubes, ${job.nodes.length} nodes. Checks and clearances included.`);
+  say(`The first round's demo, kept as a fixture: ${start.tubes.length} tubes, ${job.nodes.length} nodes. Checks and clearances included.`);
   atMost(
     'derived from nothing',
     timed(200, 50, () => derive(job)),

@@ -1,0 +1,28 @@
+/**
+ * What the torture run is made of. A part tries one kind of mishap many times over and answers how often it tried and what went
+ * wrong. Chance comes from the seed alone, so a failure that is reported can be made again.
+ */
+
+export interface Failure {
+  /** What was tried, so that it can be tried again: seed, round, the input where it is short. */
+  readonly what: string;
+  /** What came of it. */
+  readonly why: string;
+}
+
+export interface Outcome {
+  readonly tries: number;
+  readonly failures: readonly Failure[];
+}
+
+export interface Part {
+  /** Its name in the table and on the command line. */
+  readonly name: string;
+  /** What is tried, in a few words. */
+  readonly about: string;
+  /**
+   * @param scale 1 for the whole run; the share of it that is wanted in the short one, about 0.1
+   * @param seed of all chance in it
+   */
+  run(scale: number, seed: number): Promise<Outcome>;
+}
