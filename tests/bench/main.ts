@@ -56,7 +56,9 @@ function timeDemo(): void {
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
   const job = parsed.job;
   const start = derived(job);
-  say(`The first round's demo, kept as a fixture: ${start.tubes.length} tubes, ${job.nodes.length} nodes. Checks and clearances included.`);
+  say(
+    `The first round's demo, kept as a fixture: ${start.tubes.length} tubes, ${job.nodes.length} nodes. Checks and clearances included.`,
+  );
   atMost(
     'derived from nothing',
     timed(200, 50, () => derive(job)),
