@@ -84,8 +84,8 @@ function FaultList({ faults }: { readonly faults: readonly Fault[] }): ReactNode
   const shown = all ? faults : faults.slice(0, FIRST_FAULTS);
   return (
     <ul className="faults">
-      {shown.map((fault) => (
-        <li key={`${fault.place} ${fault.message}`}>
+      {shown.map((fault, index) => (
+        <li key={index}>
           {fault.place !== '' && <code>{fault.place}</code>} {fault.message}
         </li>
       ))}

@@ -57,8 +57,8 @@ function VersionsSheet({ closed }: Closes): ReactNode {
       {versions === null && <p role="status">Looking</p>}
       {versions?.length === 0 && <p>None yet: the first is kept with the first change.</p>}
       <ul className="versions">
-        {versions?.map((version) => (
-          <li key={`${version.savedAt} ${version.name}`}>
+        {versions?.map((version, index) => (
+          <li key={index}>
             <time dateTime={new Date(version.savedAt).toISOString()}>{dated(version.savedAt)}</time>
             <span>{version.name}</span>
             <button

@@ -3,7 +3,7 @@ import { boxFrame, nearestToBox } from '../geometry/solid-box.ts';
 import { toRadians } from '../geometry/angle.ts';
 import { extendedPath } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import type { Envelope } from '../job/types.ts';
+import type { Envelope, EnvelopeId, TubeRef } from '../job/types.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import type { Clearance } from './types.ts';
 
@@ -17,16 +17,22 @@ export function measureClearances(
   { job, tubes }: Frame,
   previous?: Frame & { readonly clearances: readonly Clearance[] },
 ): readonly Clearance[] {
-  const before = new Map(previous?.clearances.map((each) => [`${each.envelope}\n${each.tube}`, each]));
+  const before = new Map<EnvelopeId, Map<TubeRef, Clearance>>();
+  for (const each of previous?.clearances ?? []) {
+    const ofEnvelope = before.get(each.envelope);
+    if (ofEnvelope === undefined) before.set(each.envelope, new Map([[each.tube, each]]));
+    else ofEnvelope.set(each.tube, each);
+  }
   const envelopeBefore = new Set(previous?.job.envelopes);
-  return job.envelopes.flatMap((envelope) =>
-    tubes.map((tube) => {
-      const known = before.get(`${envelope.id}\n${tube.id}`);
+  return job.envelopes.flatMap((envelope) => {
+    const ofEnvelope = envelopeBefore.has(envelope) ? before.get(envelope.id) : undefined;
+    return tubes.map((tube) => {
+      const known = ofEnvelope?.get(tube.id);
       const tubeBefore = previous?.byId.get(tube.id);
-      const same = envelopeBefore.has(envelope) && tubeBefore !== undefined && sameOutside(tubeBefore, tube);
-      return same && known !== undefined ? known : measure(envelope, tube);
-    }),
-  );
+      const same = known !== undefined && tubeBefore !== undefined && sameOutside(tubeBefore, tube);
+      return same ? known : measure(envelope, tube);
+    });
+  });
 }
 
 const sameOutside = (a: SolvedTube, b: SolvedTube): boolean =>

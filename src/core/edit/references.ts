@@ -35,18 +35,34 @@ export function removeUnused(job: Job, collection: Collection, id: string): Edit
   );
 }
 
+/** A node or a member. */
+interface Moving {
+  readonly kind: 'nodes' | 'members';
+  readonly id: string;
+}
+
 /** The ids of the nodes that move with this one, itself included: those that stand on it, or on a tube through it. */
 export function dependentNodes(job: Job, nodeId: string): ReadonlySet<string> {
-  const servedBy = new Map<string, { from: string; owner: string }[]>();
+  const carried = { nodes: new Map<string, Moving[]>(), members: new Map<string, Moving[]>() };
   for (const { from, owner, where, target, id } of referencesOf(job)) {
     // An end is coped to what it meets; only the path says where the tube runs.
     if ((from !== 'nodes' && from !== 'members') || where.startsWith('ends')) continue;
-    const key = `${target} ${id}`;
-    servedBy.set(key, [...(servedBy.get(key) ?? []), { from, owner }]);
+    if (target !== 'nodes' && target !== 'members') continue;
+    const others = carried[target].get(id);
+    const moving = { kind: from, id: owner };
+    if (others === undefined) carried[target].set(id, [moving]);
+    else others.push(moving);
   }
-  const moved = new Set([`nodes ${nodeId}`]);
-  for (const key of moved) for (const { from, owner } of servedBy.get(key) ?? []) moved.add(`${from} ${owner}`);
-  return new Set([...moved].filter((key) => key.startsWith('nodes ')).map((key) => key.slice('nodes '.length)));
+  const moved = { nodes: new Set([nodeId]), members: new Set<string>() };
+  const waiting: Moving[] = [{ kind: 'nodes', id: nodeId }];
+  for (const carrier of waiting) {
+    for (const moving of carried[carrier.kind].get(carrier.id) ?? []) {
+      if (moved[moving.kind].has(moving.id)) continue;
+      moved[moving.kind].add(moving.id);
+      waiting.push(moving);
+    }
+  }
+  return moved.nodes;
 }
 
 function* referencesOf(job: Job): Generator<Reference> {

@@ -101,13 +101,12 @@ function signedDistance(own: Vec3, half: Vec3): { distance: number; gradient: Ve
   const y = Math.abs(own[1]) - half[1];
   const z = Math.abs(own[2]) - half[2];
   const [sx, sy, sz] = [own[0] < 0 ? -1 : 1, own[1] < 0 ? -1 : 1, own[2] < 0 ? -1 : 1];
-  if (x <= 0 && y <= 0 && z <= 0) {
-    if (x >= y && x >= z) return { distance: x, gradient: [sx, 0, 0] };
-    return y >= z ? { distance: y, gradient: [0, sy, 0] } : { distance: z, gradient: [0, 0, sz] };
-  }
   const [ox, oy, oz] = [Math.max(x, 0), Math.max(y, 0), Math.max(z, 0)];
   const distance = Math.sqrt(ox * ox + oy * oy + oz * oz);
-  return { distance, gradient: [(sx * ox) / distance, (sy * oy) / distance, (sz * oz) / distance] };
+  if (distance > 0) return { distance, gradient: [(sx * ox) / distance, (sy * oy) / distance, (sz * oz) / distance] };
+  // Inside; or outside by so little that its square is nothing, and then the nearest face tells the way out as well.
+  if (x >= y && x >= z) return { distance: x, gradient: [sx, 0, 0] };
+  return y >= z ? { distance: y, gradient: [0, sy, 0] } : { distance: z, gradient: [0, 0, sz] };
 }
 
 const toOwnAxes = (v: Vec3, { axes }: SolidBox): Vec3 => [dot(v, axes[0]), dot(v, axes[1]), dot(v, axes[2])];

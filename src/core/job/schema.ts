@@ -8,28 +8,45 @@
 import * as v from 'valibot';
 import { FARTHEST } from '../geometry/tolerance.ts';
 import { FIRST_BENDER } from './defaults.ts';
+import {
+  GREATEST_ANGLE,
+  GREATEST_FRACTION,
+  GREATEST_STEP,
+  LEAST_ANGLE,
+  LEAST_SIZE,
+  LEAST_STEP,
+  LONGEST_ID,
+  MOST_BENDS,
+} from './limits.ts';
 import type { EndFit, Job } from './types.ts';
 
-export const LONGEST_ID = 200;
-
-const number = (least: number, greatest: number, beyond: string) =>
-  v.pipe(v.number(), v.minValue(least, numberMessage(beyond)), v.maxValue(greatest, numberMessage(beyond)));
+const number = (least: number, greatest: number, below: string, beyond: string) =>
+  v.pipe(v.number(), v.minValue(least, numberMessage(below)), v.maxValue(greatest, numberMessage(beyond)));
 
 /** Infinity counts as beyond; NaN is no number to begin with. */
-const numberMessage = (beyond: string) => (issue: { input: number }) =>
-  Number.isFinite(issue.input) ? beyond : 'not a finite number';
+const numberMessage = (outside: string) => (issue: { input: number }) =>
+  Number.isFinite(issue.input) ? outside : 'not a finite number';
 
-const coordinate = number(-FARTHEST, FARTHEST, 'beyond 100 m');
-const length = v.pipe(coordinate, v.minValue(0, 'below zero'));
-const size = v.pipe(coordinate, v.gtValue(0, 'not above zero'));
-const turn = number(-360, 360, 'more than a full turn');
+const coordinate = number(-FARTHEST, FARTHEST, 'beyond 100 m', 'beyond 100 m');
+const length = number(0, FARTHEST, 'below zero', 'beyond 100 m');
+const size = number(LEAST_SIZE, FARTHEST, `below ${LEAST_SIZE} mm`, 'beyond 100 m');
+const turn = number(-360, 360, 'more than a full turn', 'more than a full turn');
+const angle = (least: number, greatest: number) =>
+  number(least, greatest, `below ${least} degrees`, `beyond ${greatest} degrees`);
 const vector = v.strictTuple([coordinate, coordinate, coordinate]);
+
+/** No control character, none of Unicode's own line breaks, no half of a character, and no prime at the end. */
+const ID = /^[^\p{Cc}\p{Zl}\p{Zp}\p{Cs}]*[^\p{Cc}\p{Zl}\p{Zp}\p{Cs}']$/u;
 
 const id = v.pipe(
   v.string(),
   v.minLength(1, 'empty'),
   v.maxLength(LONGEST_ID, `longer than ${LONGEST_ID} characters`),
-  v.regex(/[^']$/u, "ends in a prime ('), which stands for the mirror image"),
+  v.regex(ID, ({ input }) =>
+    input.endsWith("'")
+      ? "ends in a prime ('), which stands for the mirror image"
+      : 'holds a control character or a line break',
+  ),
 );
 /** The name is filled in from the id where a file leaves it out. */
 const named = { id, name: v.optional(v.string()) };
@@ -44,7 +61,7 @@ const section = v.looseObject({
   stick: v.exactOptional(size),
 });
 
-const fineness = v.pipe(v.number(), v.gtValue(0, 'not above zero'), v.maxValue(45, 'beyond 45 degrees'));
+const fineness = angle(LEAST_STEP, GREATEST_STEP);
 
 const obstacle = v.variant('kind', [
   v.looseObject({
@@ -75,17 +92,17 @@ const die = v.looseObject({
   clampOffset: v.optional(coordinate, 0),
   leastStraight: v.optional(length, 0),
   leastGrip: v.optional(length, 0),
-  greatestAngle: v.optional(
-    v.pipe(v.number(), v.gtValue(0, 'not above zero'), v.maxValue(180, 'beyond 180 degrees')),
-    180,
-  ),
+  greatestAngle: v.optional(angle(LEAST_ANGLE, 180), 180),
   radius: v.optional(v.picklist(['nominal', 'from-pulls']), 'nominal'),
   bender: v.exactOptional(bender),
 });
 
-const bendAngle = v.pipe(v.number(), v.gtValue(0, 'not above zero'), v.maxValue(200, 'beyond 200 degrees'));
+const bendAngle = angle(LEAST_ANGLE, GREATEST_ANGLE);
 
-const bendNumber = v.pipe(v.number(), v.integer('not a whole number'), v.minValue(1, 'bends count from 1'));
+const bendNumber = v.pipe(
+  number(1, MOST_BENDS, 'bends count from 1', `beyond ${MOST_BENDS}`),
+  v.integer('not a whole number'),
+);
 
 const pull = v.looseObject({
   die: v.string(),
@@ -119,21 +136,21 @@ const bentTube = v.looseObject({
   checks: v.optional(v.array(v.looseObject({ check: v.string(), measured: coordinate })), []),
   drawn: v.exactOptional(
     v.looseObject({
-      legs: v.array(coordinate),
+      legs: v.array(length),
       angles: v.array(turn),
       rotations: v.array(turn),
       starts: v.exactOptional(v.array(coordinate)),
       die: v.exactOptional(
-        v.looseObject({ id: v.string(), name: v.string(), centrelineRadius: coordinate, clampOffset: coordinate }),
+        v.looseObject({ id: v.string(), name: v.string(), centrelineRadius: size, clampOffset: coordinate }),
       ),
-      section: v.exactOptional(
-        v.looseObject({ id: v.string(), name: v.string(), outerDiameter: coordinate, wall: coordinate }),
-      ),
+      section: v.exactOptional(v.looseObject({ id: v.string(), name: v.string(), outerDiameter: size, wall: size })),
     }),
   ),
 });
 
 const offset = v.optional(vector, [0, 0, 0]);
+
+const BEYOND_FRACTION = `beyond ${GREATEST_FRACTION}`;
 
 const place = v.variant('kind', [
   v.looseObject({ kind: v.literal('fixed'), position: vector }),
@@ -165,7 +182,7 @@ const place = v.variant('kind', [
   v.looseObject({
     kind: v.literal('between'),
     nodes: v.strictTuple([v.string(), v.string()]),
-    fraction: number(-1000, 1000, 'beyond 1000'),
+    fraction: number(-GREATEST_FRACTION, GREATEST_FRACTION, BEYOND_FRACTION, BEYOND_FRACTION),
   }),
   v.looseObject({
     kind: v.literal('ray'),

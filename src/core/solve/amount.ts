@@ -53,7 +53,8 @@ export function copedMass(developedLength: number, section: Section, ends: reado
  */
 export function wallCentroid({ outerDiameter, wall }: Section): number {
   const [ro, ri] = [outerDiameter / 2, outerDiameter / 2 - wall];
-  return (2 * (ro ** 3 - ri ** 3)) / (3 * (ro ** 2 - ri ** 2));
+  // 2 (ro^3 - ri^3) / 3 (ro^2 - ri^2) without the factor ro - ri, which is nothing for a wall too thin to show beside ro.
+  return (2 * (ro ** 2 + ro * ri + ri ** 2)) / (3 * (ro + ri));
 }
 
 /** Mean of a trim round the tube, mm; a generator that nothing reaches keeps its metal down to the tip. */

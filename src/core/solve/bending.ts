@@ -17,18 +17,23 @@ export interface Bending {
 export function bendingOfMembers({ dies, sections, pulls }: Job): (member: Member) => Bending | null {
   const dieOf = new Map(dies.map((die) => [die.id, die]));
   const sectionOf = new Map(sections.map((section) => [section.id, section]));
-  const known = new Map<string, Bending>();
+  const known = new Map<Die, Map<Section, Map<string | undefined, Bending>>>();
   return ({ die: dieId, section: sectionId, batch }) => {
     if (dieId === undefined) return null;
-    // An id may hold any character, so the parts are told by their lengths too.
-    const key = `${dieId.length} ${sectionId.length} ${dieId}${sectionId}${batch === undefined ? '' : ` ${batch}`}`;
-    const before = known.get(key);
-    if (before !== undefined) return before;
     const [die, section] = [dieOf.get(dieId)!, sectionOf.get(sectionId)!];
-    const bending = { die, section, law: pullLaw(pulls, die, section, batch) };
-    known.set(key, bending);
-    return bending;
+    const ofDie = had(known, die, () => new Map());
+    const ofSection = had(ofDie, section, () => new Map());
+    return had(ofSection, batch, () => ({ die, section, law: pullLaw(pulls, die, section, batch) }));
   };
+}
+
+/** What the map holds under the key; where it holds nothing, what `make` makes, which it holds from then on. */
+function had<Key, Value>(map: Map<Key, Value>, key: Key, make: () => Value): Value {
+  const before = map.get(key);
+  if (before !== undefined) return before;
+  const made = make();
+  map.set(key, made);
+  return made;
 }
 
 /** Centreline radius that each bend is laid out with: the die's own, or what the pulls say it opens to. */

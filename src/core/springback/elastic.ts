@@ -11,7 +11,8 @@ import { YOUNGS_MODULUS, type Steel } from './steels.ts';
 /** The share of the net angle that has to be pulled beyond it; dimensionless, about 0.014 to 0.019 for common tube. */
 export function elasticRecovery({ outerDiameter, wall }: Section, centrelineRadius: number, steel: Steel): number {
   const k = (outerDiameter - 2 * wall) / outerDiameter;
-  const shapeFactor = ((16 / (3 * Math.PI)) * (1 - k ** 3)) / (1 - k ** 4);
+  // (1 - k^3) / (1 - k^4) without the factor 1 - k, which is nothing for a wall too thin to show in k.
+  const shapeFactor = ((16 / (3 * Math.PI)) * (1 + k + k ** 2)) / ((1 + k) * (1 + k ** 2));
   // M R / (E I) with M = f (I / (D/2)) sy: the second moment of area cancels.
   return (shapeFactor * steel.yield * centrelineRadius) / (YOUNGS_MODULUS * (outerDiameter / 2));
 }

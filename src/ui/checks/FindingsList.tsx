@@ -19,7 +19,7 @@ export function FindingsList({ findings }: { findings: readonly Finding[] }): Re
         const target = placeOf(finding);
         const chosen = target !== undefined && selection?.kind === target.kind && selection.id === target.id;
         return (
-          <li key={`${finding.id} ${finding.tube ?? ''} ${index}`}>
+          <li key={index}>
             <button
               type="button"
               className={`finding finding-${finding.severity}${chosen ? ' chosen' : ''}`}

@@ -2,6 +2,7 @@
  * The kinds of value a person types: how each is shown, read, read back to the person, and nudged. Every field and
  * every table cell is made from one of these, so that a number behaves the same wherever it stands.
  */
+import { GREATEST_ANGLE, LEAST_ANGLE, LEAST_SIZE } from '../../core/job/limits.ts';
 import type { LengthUnit } from '../../core/job/types.ts';
 import { formatAngle, parseAngle } from '../../core/units/angle.ts';
 import { decimalLength, formatLength, MM_PER_INCH, parseLength } from '../../core/units/length.ts';
@@ -52,7 +53,8 @@ export function sizeKind(unit: LengthUnit): ValueKind<number> {
     ...kind,
     read(text) {
       const entered = kind.read(text);
-      return entered.ok && entered.value <= 0 ? { ok: false, why: 'has to be more than 0' } : entered;
+      if (!entered.ok || entered.value >= LEAST_SIZE) return entered;
+      return { ok: false, why: entered.value <= 0 ? 'has to be more than 0' : `has to be ${LEAST_SIZE} mm or more` };
     },
   };
 }
@@ -94,16 +96,17 @@ export const angleKind: ValueKind<number> = {
   inputMode: 'decimal',
 };
 
-/** What a bender is pulled to and what comes out of it: more than 0, at most 200 degrees. */
+/** What a bender is pulled to and what comes out of it: a hundredth of a degree to 200. */
 export const bendAngleKind: ValueKind<number> = {
   ...angleKind,
   read(text) {
     const entered = parseAngle(text);
     if (!entered.ok) return entered;
     if (entered.value <= 0) return { ok: false, why: 'has to be more than 0°' };
-    return entered.value > 200 ? { ok: false, why: 'beyond 200°' } : entered;
+    if (entered.value < LEAST_ANGLE) return { ok: false, why: `has to be ${LEAST_ANGLE}° or more` };
+    return entered.value > GREATEST_ANGLE ? { ok: false, why: `beyond ${GREATEST_ANGLE}°` } : entered;
   },
-  nudge: (degrees, steps) => Math.min(200, Math.max(0.5, degrees + steps / 2)),
+  nudge: (degrees, steps) => Math.min(GREATEST_ANGLE, Math.max(0.5, degrees + steps / 2)),
 };
 
 /** A plane's rotation: from half a turn one way to half a turn the other. */

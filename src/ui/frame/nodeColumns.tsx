@@ -19,7 +19,7 @@ export interface NodeChoices {
   readonly nodes: readonly Choice[];
   readonly tubes: readonly Choice[];
   /** How many bends each tube has. */
-  readonly bends: Readonly<Record<string, number>>;
+  readonly bends: ReadonlyMap<string, number>;
 }
 
 export const nodeChoices = (job: Job, byId: Frame['byId']): NodeChoices => ({
@@ -27,7 +27,7 @@ export const nodeChoices = (job: Job, byId: Frame['byId']): NodeChoices => ({
   points: withImages(job.points),
   nodes: withImages(job.nodes),
   tubes: tubeChoices(job),
-  bends: Object.fromEntries([...byId].map(([id, tube]) => [id, tube.bends.length])),
+  bends: new Map([...byId].map(([id, tube]) => [id, tube.bends.length])),
 });
 
 /** In two lines where there are more columns than a panel is wide: so many stand in the first. */
@@ -123,7 +123,7 @@ export function nodeColumns(kind: Place['kind'], among: NodeChoices): Column<Fra
           () => among.tubes,
           (at, member) => ({ ...at, member }),
         ),
-        choice('on', 'From', originOf, (at) => originChoices(among.bends[at.member] ?? 0), withOrigin),
+        choice('on', 'From', originOf, (at) => originChoices(among.bends.get(at.member) ?? 0), withOrigin),
         length(
           'on',
           { header: 'Distance', means: 'on the tube' },

@@ -4,6 +4,7 @@
  */
 import { useMemo, useState } from 'react';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { sameData } from '../../core/job/equal.ts';
 import { bareId } from '../../core/job/reference.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
 import type { Hold } from '../hands.ts';
@@ -73,7 +74,7 @@ export function useGrips(viewpoint: Viewpoint): Grips {
       const { change, inLineWith } = dragMove(freedom, grip, viewpoint.projection(), latest, unit, neighbours);
       const refused = preview(change) ? null : NOT_THERE;
       setNews((before) =>
-        before !== null && before.refused === refused && before.inLineWith.join() === inLineWith.join()
+        before !== null && before.refused === refused && sameData(before.inLineWith, inLineWith)
           ? before
           : { inLineWith, refused },
       );

@@ -34,6 +34,12 @@ describe('nearest place of a path to a box', () => {
     const { point, onBox, distance } = nearestToBox(straight([300, -80, 1300], [200, 700, 1400]), upright);
     expect(Math.hypot(point[0] - onBox[0], point[1] - onBox[1], point[2] - onBox[2])).toBeCloseTo(distance, 9);
   });
+  it('beside a box by less than a square can hold: it comes to an end, and at nothing', () => {
+    const speck = boxFrame([500, 0, 0], [1e-200, 1e-200, 1e-200], [0, 0, 0]);
+    const { distance, point, onBox } = nearestToBox(straight([0, 1e-190, 0], [1000, 1e-190, 0]), speck);
+    expect(distance).toBeCloseTo(0, 9);
+    expect([...point, ...onBox].every(Number.isFinite)).toBe(true);
+  });
   it('on arcs and lines alike: never more than the best of 20 000 samples, never less than they allow', () => {
     const coordinate = (reach: number) => fc.double({ min: -reach, max: reach, noNaN: true });
     const vector = (reach: number) => fc.tuple(coordinate(reach), coordinate(reach), coordinate(reach));

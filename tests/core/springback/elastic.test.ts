@@ -18,6 +18,11 @@ describe('elastic recovery of 90 degrees', () => {
   });
 });
 
+it('a wall that does not show beside its diameter springs as a thin ring does: shape factor 4 / pi (textbook plasticity)', () => {
+  const share = (4 / Math.PI) * ((350 * 135) / (205_000 * 22.5));
+  expect(elasticRecovery(section(45, 1e-15), 135, steel(350))).toBeCloseTo(share, 12);
+});
+
 describe('marks', () => {
   const ell = (material: string) =>
     tube(

@@ -54,6 +54,9 @@ describe('sizes and walls', () => {
     expect(sizeKind('in').read('0')).toEqual({ ok: false, why: 'has to be more than 0' });
     expect(sizeKind('mm').read('-4').ok).toBe(false);
     expect(wallKind('in').read('0').ok).toBe(false);
+    expect(wallKind('mm').read('0.009')).toEqual({ ok: false, why: 'has to be 0.01 mm or more' });
+    expect(sizeKind('mm').read('0.01')).toEqual({ ok: true, value: 0.01 });
+    expect(bendAngleKind.read('0.001')).toEqual({ ok: false, why: 'has to be 0.01° or more' });
   });
 
   it('show a wall as the certificate does, not to the nearest sixteenth', () => {

@@ -1,0 +1,27 @@
+/**
+ * The least and the most that a job may hold. No shop meets these limits: they keep out slips of the keyboard and files
+ * that were never a frame, and with them every number that arithmetic could lose (a square that vanishes, a division by
+ * nothing). What is refused by them is in docs/file-formats.md.
+ */
+import type { Degrees } from '../geometry/angle.ts';
+
+/** mm. Of whatever is nothing unless it has a size: diameters, walls, radii, sticks, sides of a box. A sheet of foil has more. */
+export const LEAST_SIZE = 0.01;
+
+/** Of an angle that is bent, or that a die can bend. No machine is read finer. */
+export const LEAST_ANGLE: Degrees = 0.01;
+
+/** Of a bend as it was pulled or came out. */
+export const GREATEST_ANGLE: Degrees = 200;
+
+/** Of what a level, a wheel or a scale can be read to. */
+export const LEAST_STEP: Degrees = 0.001;
+export const GREATEST_STEP: Degrees = 45;
+
+/** Of a place between two nodes, as a share of the way, either side. */
+export const GREATEST_FRACTION = 1000;
+
+/** Of the number that a bend goes by. */
+export const MOST_BENDS = 100_000;
+
+export const LONGEST_ID = 200;
