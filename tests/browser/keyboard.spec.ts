@@ -95,12 +95,12 @@ test('a station is entered, a row chosen and a number changed without a mouse', 
   await expect(row).toHaveAttribute('aria-selected', 'true');
   for (let column = 0; column < 3; column += 1) await page.keyboard.press('ArrowRight');
   await page.keyboard.press('Enter');
-  await page.keyboard.type('14 1/2');
+  await page.keyboard.type('21 1/2');
   await page.keyboard.press('Enter');
-  await expect(row).toContainText('14 1/2 in');
-  expect(JSON.parse(await savedText(page)).points[1].position[2]).toBeCloseTo(368.3, 9);
+  await expect(row).toContainText('21 1/2 in');
+  expect(JSON.parse(await savedText(page)).points[1].position[2]).toBeCloseTo(546.1, 9);
   await page.keyboard.press('Control+z');
-  await expect(row).not.toContainText('14 1/2 in');
+  await expect(row).not.toContainText('21 1/2 in');
 });
 
 test('keys lead to the stations, and the bay takes its own', async ({ page }) => {

@@ -1,12 +1,12 @@
 /**
- * The log of pulls: two readings tell slack from spring, and the machine's angle follows. Readings are common practice:
- * 28 pulled gave 25.5 net, 65 gave 61. By hand, b = 1.5 / 35.5, a = 2.5 - 25.5 b = 1.4225 degrees; for a net n, n + a + b n.
+ * The log of pulls: two readings tell slack from spring, and the machine's angle follows. The invented machine has 0.8 degrees of slack
+ * and 4 % of spring: 26.8 pulled gives 25 net, 63.2 gives 60.
  */
 import type { Locator, Page } from '@playwright/test';
 import { choose, enter, expect, goTo, savedText, start, test, tubeRow, undoKey, untilKept } from './journey.ts';
 
-const SPRING = 1.5 / 35.5;
-const SLACK = 2.5 - 25.5 * SPRING;
+const SPRING = 0.04;
+const SLACK = 0.8;
 
 const form = (page: Page): Locator => page.getByRole('form', { name: 'Log a pull' });
 const field = (page: Page, name: string): Locator => form(page).getByRole('textbox', { name });
@@ -45,11 +45,11 @@ test('two pulls change what the main hoop is pulled to; a reload keeps them, und
   const steep = before.findIndex(({ net }) => Math.round(net) === 76);
   expect(steep).toBeGreaterThanOrEqual(0);
 
-  await logPull(page, '28', '25.5');
+  await logPull(page, '26.8', '25');
   await expect(law(page)).toContainText('One angle cannot tell slack from spring');
-  await logPull(page, '65', '61');
+  await logPull(page, '63.2', '60');
   await expect(law(page)).toContainText(
-    'From 2 pulls: pull 1.4° plus 4.2 % past the net angle. 90° net: pull to 95.2°.',
+    'From 2 pulls: pull 0.8° plus 4.0 % past the net angle. 90° net: pull to 94.4°.',
   );
   const after = await bends(page);
   for (const { net, pulled } of after) expect(Math.abs(pulled - (net + SLACK + SPRING * net))).toBeLessThan(0.11);
@@ -58,8 +58,8 @@ test('two pulls change what the main hoop is pulled to; a reload keeps them, und
 
   const work = await savedText(page);
   expect(JSON.parse(work).pulls).toEqual([
-    { die: 'die-175', section: 'main', pulled: 28, net: 25.5, on: '' },
-    { die: 'die-175', section: 'main', pulled: 65, net: 61, on: '' },
+    { die: 'die-175', section: 'main', pulled: 26.8, net: 25, on: '' },
+    { die: 'die-175', section: 'main', pulled: 63.2, net: 60, on: '' },
   ]);
   await untilKept(page);
   await page.reload();
@@ -86,7 +86,7 @@ test('a reading that is none is refused beside its field, and nothing is logged'
     ['-5', /more than 0/],
     ['25,5', /use a point: 25.5/],
   ] as const) {
-    await logPull(page, '28', text);
+    await logPull(page, '27', text);
     await expect(field(page, 'Net, let go')).toHaveAccessibleDescription(reason);
     await expect(field(page, 'Net, let go')).toBeFocused();
   }
@@ -95,24 +95,24 @@ test('a reading that is none is refused beside its field, and nothing is logged'
   await expect(form(page)).toContainText('Net is above pulled');
   await form(page).getByRole('button', { name: 'Log the pull' }).click();
   expect(JSON.parse(await savedText(page)).pulls).toHaveLength(1);
-  await expect(page.getByText('Pull 1 reads 29.0° net from 28.0° pulled')).toBeVisible();
+  await expect(page.getByText('Pull 1 reads 29.0° net from 27.0° pulled')).toBeVisible();
 });
 
 test('a pull is corrected in the list and deleted; pulls that do not agree are named', async ({ page }) => {
   await start(page);
   await toHoop(page);
-  await logPull(page, '65', '61');
-  await logPull(page, '68', '61');
+  await logPull(page, '63.2', '60');
+  await logPull(page, '67.5', '60.5');
   await expect(page.getByText('Pulls 1 and 2 do not agree')).toBeVisible();
   const list = page.getByRole('grid', { name: /^Pulls/ });
   const net = list.getByRole('row').nth(2).getByRole('gridcell').nth(2);
   await net.click();
-  await page.keyboard.type('63.5');
+  await page.keyboard.type('63.9');
   await page.keyboard.press('Enter');
-  await expect(net).toHaveText('63.5°');
+  await expect(net).toHaveText('63.9°');
   await expect(page.getByText('do not agree')).toHaveCount(0);
   await page.getByRole('button', { name: 'Delete pull 1' }).click();
-  expect(JSON.parse(await savedText(page)).pulls).toMatchObject([{ pulled: 68, net: 63.5 }]);
+  expect(JSON.parse(await savedText(page)).pulls).toMatchObject([{ pulled: 67.5, net: 63.9 }]);
   await undoKey(page).click();
   await undoKey(page).click();
   await expect(page.getByText('Pulls 1 and 2 do not agree')).toBeVisible();
@@ -127,8 +127,8 @@ test("a member's batch goes by its own pulls, and the die's radius by them too",
   );
   await toHoop(page);
   await expect(field(page, 'Batch')).toHaveValue('H-204');
-  await logPull(page, '28', '25.5');
-  await logPull(page, '65', '61');
+  await logPull(page, '26.8', '25');
+  await logPull(page, '63.2', '60');
   await expect(law(page)).toContainText('From 2 pulls of batch H-204');
   const blank = await tubeRow(page, 'Main hoop').getByRole('gridcell').nth(2).innerText();
   await goTo(page, 'Frame');
@@ -145,9 +145,9 @@ test('390 x 844: chart, list and form stay within the width, and thumbs find the
   await start(page);
   await toHoop(page);
   for (const [pulled, net] of [
-    ['28', '25.5'],
-    ['65', '61'],
-    ['95', '90.2'],
+    ['26.8', '25'],
+    ['63.2', '60'],
+    ['94.6', '90.2'],
   ] as const) {
     await logPull(page, pulled, net);
   }

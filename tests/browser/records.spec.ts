@@ -21,7 +21,7 @@ test('a point is added, renamed and deleted; one that a node hangs on is not', a
   await page.getByText('Add a point', { exact: true }).click();
   await enter(page.getByRole('textbox', { name: 'What was measured' }), 'Pedal box');
   await enter(page.getByRole('textbox', { name: 'Along' }), `3'`);
-  await enter(page.getByRole('textbox', { name: 'Offset, + left' }), '-14 1/2');
+  await enter(page.getByRole('textbox', { name: 'Offset, + left' }), '-21 1/2');
   // Straight from the last field to the button: leaving the field must not move the button from under the press.
   await page.getByRole('textbox', { name: 'Height' }).click();
   await page.keyboard.type('100mm');
@@ -31,7 +31,7 @@ test('a point is added, renamed and deleted; one that a node hangs on is not', a
   await expect(card).toBeVisible();
   const added = JSON.parse(await savedText(page)).points.at(-1) as { name: string; position: number[] };
   expect(added.name).toBe('Pedal box');
-  [914.4, -368.3, 100].forEach((mm, axis) => expect(added.position[axis]).toBeCloseTo(mm, 9));
+  [914.4, -546.1, 100].forEach((mm, axis) => expect(added.position[axis]).toBeCloseTo(mm, 9));
 
   await enter(card.getByRole('textbox', { name: 'Point' }), 'Pedals');
   await expect(rowOf(page, POINTS, 'Pedals')).toBeVisible();

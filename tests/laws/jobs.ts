@@ -17,7 +17,7 @@ export const anyJob: fc.Arbitrary<Job> = fc
       name: fc.constantFrom('one', 'two'),
       lengthUnit: fc.constantFrom('in', 'mm'),
       survey: fc.constantFrom({ measurements: [] }, { measurements: [{ value: 1 }] }, null),
-      pulls: fc.constantFrom([], [{ die: 'd1', section: 'main', pulled: 65, net: 61, on: '' }]),
+      pulls: fc.constantFrom([], [{ die: 'd1', section: 'main', pulled: 63.2, net: 60, on: '' }]),
       ...Object.fromEntries(COLLECTIONS.map((collection) => [collection, records])),
     },
     { requiredKeys: ['name', 'lengthUnit', ...(COLLECTIONS as readonly string[] as never[])], noNullPrototype: true },

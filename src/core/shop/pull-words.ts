@@ -31,6 +31,6 @@ export function pullsInWords({ pulls, batch }: PullLaw): string {
   return `${pulls.length} ${pulls.length === 1 ? 'pull' : 'pulls'}${of}`;
 }
 
-/** True when the law rests on pulls that cannot all be right: 65 pulled does not come back to 6. */
+/** True when the law rests on pulls that cannot all be right: 64 pulled does not come back to 6. */
 export const inDoubt = ({ a, b, pulls }: PullLaw): boolean =>
   a < 0 || b < 0 || 1 + b > GREATEST_SHARE || disagree(pulls);

@@ -1,5 +1,5 @@
 /**
- * Lengths as people type and read them: 14 1/2, 14½, 1' 2-1/2", 368mm, 36.8 cm. In the core every length is in
+ * Lengths as people type and read them: 21 1/2, 21½, 1' 9-1/2", 546mm, 54.6 cm. In the core every length is in
  * millimetres; an inch is 25.4 mm exactly (international inch). A bare number is in the job's own unit.
  *
  * What could be read in two ways is refused with a reason, never guessed: a wrong inch costs a tube.
@@ -14,7 +14,7 @@ export const MM_PER_INCH = 25.4;
 /** Below this, mm, a difference is rounding left by arithmetic, not a length: a shown value counts as exact. */
 const ROUND_OFF = 1e-6;
 
-/** Fifths of a millimetre in a unit: whole numbers, so that 14.5 in is 368.3 mm and not the double before it. */
+/** Fifths of a millimetre in a unit: whole numbers, so that 21.5 in is 546.1 mm and not the double before it. */
 const FIFTHS_PER: Readonly<Record<string, number>> = {
   cm: 50,
   m: 5000,
@@ -52,14 +52,14 @@ const FRACTION_SIGNS: Readonly<Record<string, string>> = {
 };
 
 const FRACTION = String.raw`\d+ ?/ ?\d+`;
-/** A count of some unit: 14, 14.5, 5/16, 14 1/2, 14-1/2. Spaces round the hyphen would make it a subtraction. */
+/** A count of some unit: 21, 21.5, 5/16, 21 1/2, 21-1/2. Spaces round the hyphen would make it a subtraction. */
 const COUNT = String.raw`(?:\d+(?: |-)${FRACTION}|${FRACTION}|${DECIMAL})`;
 const SINGLE = new RegExp(`^(${COUNT}) ?(mm|cm|m|in|inch|inches|"|ft|')?$`, 'u');
 const FEET_AND_INCHES = new RegExp(`^(${DECIMAL}) ?(?:'|ft)(?: |-| - )?(${COUNT}) ?(?:in|inch|inches|")?$`, 'u');
 
 /**
  * Reads a typed length. Value in mm. A bare number, or fraction, is in `unit`; after feet it is inches.
- * Refused with a reason: nothing typed, commas, a fraction that is none (over zero, or 14 3/2), 12 inches and more
+ * Refused with a reason: nothing typed, commas, a fraction that is none (over zero, or 21 3/2), 12 inches and more
  * after feet, anything beyond 100 m, anything else.
  */
 export function parseLength(text: string, unit: LengthUnit): Typed {
@@ -75,7 +75,7 @@ export function parseLength(text: string, unit: LengthUnit): Typed {
   return read(sign === '-' && magnitude.value !== 0 ? -magnitude.value : magnitude.value);
 }
 
-/** 14½ becomes 14 1/2, and the fraction slash a plain one. A digit straight after the sign stays apart from it. */
+/** 21½ becomes 21 1/2, and the fraction slash a plain one. A digit straight after the sign stays apart from it. */
 function spellFractions(plain: string): string {
   return plain
     .replace(/(\d ?)?([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒↉])(?=(\d)?)/gu, (_, before: string | undefined, sign: string, after) =>
@@ -131,13 +131,13 @@ export interface ShownLength {
   readonly text: string;
 }
 
-/** Inches to the nearest 1/`parts` (16 or 32 in a shop), as a fraction in lowest terms: 14 1/2. */
+/** Inches to the nearest 1/`parts` (16 or 32 in a shop), as a fraction in lowest terms: 21 1/2. */
 export function inchFraction(mm: number, parts: number): ShownLength {
   const shown = splitInches(mm, parts);
   return { ...shown, text: `${shown.sign}${inchText(shown)}` };
 }
 
-/** A decimal number of `unit`s with `places` decimals: 14.500 or 368.3. */
+/** A decimal number of `unit`s with `places` decimals: 21.500 or 546.1. */
 export function decimalLength(mm: number, unit: LengthUnit, places: number): string {
   return fixedText(unit === 'in' ? mm / MM_PER_INCH : mm, places);
 }

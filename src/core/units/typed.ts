@@ -9,7 +9,7 @@ export type Typed = { readonly ok: true; readonly value: number } | { readonly o
 export const read = (value: number): Typed => ({ ok: true, value });
 export const refused = (why: string): Typed => ({ ok: false, why });
 
-/** An unsigned decimal number as it stands in a pattern: 14, 14.5, .5, 14. */
+/** An unsigned decimal number as it stands in a pattern: 21, 21.5, .5, 21. */
 export const DECIMAL = String.raw`(?:\d+\.?\d*|\.\d+)`;
 
 /** The same text with plain spaces, hyphens and quote marks, in lower case. */

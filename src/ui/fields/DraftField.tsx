@@ -16,7 +16,7 @@ export function DraftField<T>(props: {
   asked: boolean;
   /** An empty field is left out, not amiss. */
   mayBeEmpty?: boolean;
-  /** How the text is read, once it is: "= 14 1/2 in · 368.3 mm". */
+  /** How the text is read, once it is: "= 21 1/2 in · 546.1 mm". */
   readBack?: string;
   onType: (text: string) => void;
 }): ReactNode {

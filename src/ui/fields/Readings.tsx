@@ -54,7 +54,7 @@ export function LimitLength({ mm }: { mm: number }): ReactNode {
   );
 }
 
-/** What stands in the job, with ≈ before it where the figures shown are rounded: a typed 368 mm is not quite 14 1/2. */
+/** What stands in the job, with ≈ before it where the figures shown are rounded: a typed 546 mm is not quite 21 1/2. */
 export function Rounded({ shown }: { shown: ShownLength }): ReactNode {
   return (
     <>

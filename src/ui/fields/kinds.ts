@@ -14,7 +14,7 @@ export interface ValueKind<T> {
   /** As it stands in the field; reads back to the same value, to what is shown of it. */
   show(value: T): string;
   read(text: string): Entered<T>;
-  /** How a value was understood, in words: "= 14 1/2 in · 368.3 mm"; '' where the text says it all. */
+  /** How a value was understood, in words: "= 21 1/2 in · 546.1 mm"; '' where the text says it all. */
   readBack(value: T): string;
   /** The value `steps` nudges on (negative: back); absent where there is nothing to nudge. */
   nudge?(value: T, steps: number): T;

@@ -6,8 +6,8 @@ import type { Job, Pull } from '../../../src/core/job/types.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
 import { sampleFile } from '../job/sample.ts';
 
-const SMALL: Pull = { die: 'd1', section: 'main', pulled: 28, net: 25.5, on: '' };
-const LARGE: Pull = { die: 'd1', section: 'main', batch: 'H-204', pulled: 65, net: 61, on: '2026-03-02' };
+const SMALL: Pull = { die: 'd1', section: 'main', pulled: 26.8, net: 25, on: '' };
+const LARGE: Pull = { die: 'd1', section: 'main', batch: 'H-204', pulled: 63.2, net: 60, on: '2026-03-02' };
 const sample = sampleFile() as unknown as Job;
 const job = deepFreeze<Job>({ ...sample, pulls: [SMALL, LARGE] });
 
@@ -15,8 +15,8 @@ const inFile = (made: Job): void => expect(parseJob(serialiseJob(made))).toEqual
 
 describe('the log of pulls', () => {
   it('takes a pull in last, in a job that a file can hold', () => {
-    const added = addPull(job, { ...LARGE, pulled: 95, net: 90 });
-    expect(added.pulls.map(({ net }) => net)).toEqual([25.5, 61, 90]);
+    const added = addPull(job, { ...LARGE, pulled: 94.4, net: 90 });
+    expect(added.pulls.map(({ net }) => net)).toEqual([25, 60, 90]);
     expect(added.pulls[0]).toBe(SMALL);
     expect(added.members).toBe(job.members);
     inFile(added);
@@ -31,10 +31,10 @@ describe('the log of pulls', () => {
   });
 
   it('changes the one pull that is meant', () => {
-    const changed = updatePull(job, 1, { net: 61.5, batch: 'H-205' });
-    expect(changed.pulls).toEqual([SMALL, { ...LARGE, net: 61.5, batch: 'H-205' }]);
+    const changed = updatePull(job, 1, { net: 60.5, batch: 'H-205' });
+    expect(changed.pulls).toEqual([SMALL, { ...LARGE, net: 60.5, batch: 'H-205' }]);
     expect(changed.pulls[0]).toBe(SMALL);
-    expect(updatePull(job, 1, { net: 61 })).toBe(job);
+    expect(updatePull(job, 1, { net: 60 })).toBe(job);
   });
 
   it('takes out the one pull that is meant', () => {

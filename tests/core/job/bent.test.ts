@@ -11,7 +11,7 @@ const RUN = {
     { bend: 1, front: 'A' },
     { bend: 2, front: 'B' },
   ],
-  bends: [{ bend: 1, pulled: 65, net: 61 }],
+  bends: [{ bend: 1, pulled: 63.2, net: 60 }],
   checks: [{ check: 'width', measured: 1200 }],
 };
 const WALL = { name: 'Wall', kind: 'plane', point: [0, 900, 0], normal: [0, -1, 0] };
@@ -84,6 +84,6 @@ describe('a bender in a file', () => {
 });
 
 it('a log of pulls that no shop can have is refused', () => {
-  const pulls = Array.from({ length: 1001 }, () => ({ die: 'd1', section: 'main', pulled: 65, net: 61 }));
+  const pulls = Array.from({ length: 1001 }, () => ({ die: 'd1', section: 'main', pulled: 63.2, net: 60 }));
   expect(linesWith(['pulls'], pulls)).toEqual(['pulls: more than 1000']);
 });

@@ -16,7 +16,7 @@ export const sampleFile = () => ({
       name: '6 in CLR',
       outerDiameter: 44.45,
       centrelineRadius: 152.4,
-      clampOffset: 133.35,
+      clampOffset: 114.3,
       leastStraight: 60,
       leastGrip: 150,
       greatestAngle: 120,
@@ -97,7 +97,7 @@ export const sampleFile = () => ({
     },
   ],
   survey: { measurements: [{ kind: 'width', point: 'sill-l', value: 1280, sigma: 1 }] },
-  pulls: [{ die: 'd1', section: 'main', batch: 'H-204', pulled: 65, net: 61, on: '2026-03-02' }],
+  pulls: [{ die: 'd1', section: 'main', batch: 'H-204', pulled: 63.2, net: 60, on: '2026-03-02' }],
   bent: [
     {
       tube: 'hoop',

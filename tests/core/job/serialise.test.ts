@@ -68,7 +68,7 @@ describe('serialiseJob', () => {
     }
   ],
   "pulls": [
-    { "section": "main", "die": "d1", "batch": "H-204", "pulled": 65, "net": 61, "on": "2026-03-02" }
+    { "section": "main", "die": "d1", "batch": "H-204", "pulled": 63.2, "net": 60, "on": "2026-03-02" }
   ],
   "bent": [],
   "survey": { "measurements": [{ "kind": "width", "point": "sill-l", "value": 1280, "sigma": 1 }] }

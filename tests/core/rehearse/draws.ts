@@ -63,8 +63,8 @@ export function drawnBender(draw: () => number): Partial<Bender> {
 export function drawnTube(seed: number, count: number): BendableTube {
   const draw = seeded(seed);
   const pulls = [
-    { die: 'd', section: 'main', pulled: 65, net: 61, on: '' },
-    { die: 'd', section: 'main', pulled: 28, net: 25.5, on: '' },
+    { die: 'd', section: 'main', pulled: 63.2, net: 60, on: '' },
+    { die: 'd', section: 'main', pulled: 26.8, net: 25, on: '' },
   ];
   const shape = (seed % 2 === 0 ? drawnShape : curledShape)(draw, count);
   return bendable(shape, drawnBender(draw), {}, seed % 3 === 0 ? { pulls } : {});

@@ -29,13 +29,13 @@ describe('marks', () => {
       derived({
         nodes: { a: [0, 0, 0], b: [600, 0, 0], c: [600, 700, 0] },
         sections: [{ id: 'main', outerDiameter: 44.45, wall: 3.048, material }],
-        dies: [{ id: 'd', outerDiameter: 44.45, centrelineRadius: 152.4, clampOffset: 133.35 }],
+        dies: [{ id: 'd', outerDiameter: 44.45, centrelineRadius: 152.4, clampOffset: 114.3 }],
         members: [{ id: 'ell', path: ['a', 'b', 'c'] }],
       }),
       'ell',
     );
   it('clamp mark is the start of bend less the clamp offset', () => {
-    expect(bendMarks(ell('dom-1020'))[0]!.clampMark).toBeCloseTo(600 - 152.4 - 133.35, 9);
+    expect(bendMarks(ell('dom-1020'))[0]!.clampMark).toBeCloseTo(600 - 152.4 - 114.3, 9);
   });
   it('machine angle is beyond the net angle and named an estimate', () => {
     const [mark] = bendMarks(ell('dom-1020'));

@@ -10,25 +10,25 @@ import {
 
 // Millimetres worked by hand from 1 in = 25.4 mm (the international inch, 1959).
 const READ: readonly (readonly [string, LengthUnit, number])[] = [
-  ['14 1/2', 'in', 368.3],
-  ['14-1/2', 'in', 368.3],
-  ['14½', 'in', 368.3],
-  ['14 ½', 'in', 368.3],
-  ['14-½', 'in', 368.3],
-  ['14 1⁄2', 'in', 368.3],
-  ['14.5', 'in', 368.3],
-  ['14.5"', 'mm', 368.3],
-  ['14.5in', 'mm', 368.3],
-  ['14 1/2 inches', 'mm', 368.3],
-  ['368.3', 'mm', 368.3],
-  ['368mm', 'in', 368],
-  ['36.8 cm', 'in', 368],
+  ['21 1/2', 'in', 546.1],
+  ['21-1/2', 'in', 546.1],
+  ['21½', 'in', 546.1],
+  ['21 ½', 'in', 546.1],
+  ['21-½', 'in', 546.1],
+  ['21 1⁄2', 'in', 546.1],
+  ['21.5', 'in', 546.1],
+  ['21.5"', 'mm', 546.1],
+  ['21.5in', 'mm', 546.1],
+  ['21 1/2 inches', 'mm', 546.1],
+  ['546.1', 'mm', 546.1],
+  ['546mm', 'in', 546],
+  ['54.6 cm', 'in', 546],
   ['1.2 m', 'in', 1200],
-  ['1\' 2-1/2"', 'in', 368.3],
-  ['1′ 2½″', 'mm', 368.3],
-  ["1'2.5", 'in', 368.3],
-  ["1'-2 1/2", 'in', 368.3],
-  ['1 ft 2.5 in', 'mm', 368.3],
+  ['1\' 9-1/2"', 'in', 546.1],
+  ['1′ 9½″', 'mm', 546.1],
+  ["1'9.5", 'in', 546.1],
+  ["1'-9 1/2", 'in', 546.1],
+  ['1 ft 9.5 in', 'mm', 546.1],
   ["1' ½", 'in', 317.5],
   ["6'", 'mm', 1828.8],
   ['5/16', 'in', 7.9375],
@@ -48,9 +48,9 @@ const READ: readonly (readonly [string, LengthUnit, number])[] = [
 const REFUSED: readonly (readonly [string, string])[] = [
   ['', 'type a length'],
   ['   ', 'type a length'],
-  ['14,5', 'use a point: 14.5'],
+  ['21,5', 'use a point: 21.5'],
   [',5', 'use a point: 0.5'],
-  ['14,5 mm', 'use a point: 14.5'],
+  ['21,5 mm', 'use a point: 21.5'],
   ['1,200', 'a comma is not read: type 1.200 or 1200'],
   ['1,234.5', 'leave the commas out: 1234.5'],
   ['1,234,567', 'leave the commas out: 1234567'],
@@ -59,14 +59,14 @@ const REFUSED: readonly (readonly [string, string])[] = [
   ["1'200", 'after feet, inches stay below 12'],
   ['1\' 12"', 'after feet, inches stay below 12'],
   ['1/0', 'a fraction over zero'],
-  ['14 1/0', 'a fraction over zero'],
-  ['14 3/2', '3/2 is not less than 1'],
-  ['14 2/2', '2/2 is not less than 1'],
+  ['21 1/0', 'a fraction over zero'],
+  ['21 3/2', '3/2 is not less than 1'],
+  ['21 2/2', '2/2 is not less than 1'],
   ['100001', 'more than 100 m'],
   ['9'.repeat(400), 'more than 100 m'],
   ['101 m', 'more than 100 m'],
-  ['14.5 1/2', 'not a length'],
-  ['14 - 1/2', 'not a length'],
+  ['21.5 1/2', 'not a length'],
+  ['21 - 1/2', 'not a length'],
   ['1½2', 'not a length'],
   ['½2', 'not a length'],
   ['1/2/3', 'not a length'],
@@ -139,8 +139,8 @@ describe('parseLength', () => {
 
 describe('formatLength', () => {
   it.each([
-    [368.3, '14 1/2', true],
-    [368, '14 1/2', false],
+    [546.1, '21 1/2', true],
+    [546, '21 1/2', false],
     [0, '0', true],
     [0.7, '0', false],
     [-0.7, '0', false],
@@ -154,25 +154,25 @@ describe('formatLength', () => {
   });
 
   it('gives the parts of the fraction, in lowest terms', () => {
-    expect(formatLength(-368.3, 'in')).toEqual({
+    expect(formatLength(-546.1, 'in')).toEqual({
       sign: '−',
 
-      whole: 14,
+      whole: 21,
       numerator: 1,
       denominator: 2,
       exact: true,
-      text: '−14 1/2',
+      text: '−21 1/2',
     });
     expect(inchFraction(7.14375, 32)).toMatchObject({ whole: 0, numerator: 9, denominator: 32, exact: true });
     expect(formatLength(7.14375, 'in', 1 / 32).text).toBe('9/32');
   });
 
   it('shows millimetres and decimal inches', () => {
-    expect(formatLength(368.34, 'mm')).toMatchObject({ text: '368.3', exact: false, whole: 368 });
-    expect(formatLength(368.3, 'mm')).toMatchObject({ text: '368.3', exact: true });
+    expect(formatLength(546.14, 'mm')).toMatchObject({ text: '546.1', exact: false, whole: 546 });
+    expect(formatLength(546.1, 'mm')).toMatchObject({ text: '546.1', exact: true });
     expect(formatLength(-0.04, 'mm')).toMatchObject({ text: '0.0', sign: '', exact: false });
     expect(formatLength(12.5, 'mm', 1)).toMatchObject({ text: '13', exact: false });
-    expect(decimalLength(368.3, 'in', 3)).toBe('14.500');
+    expect(decimalLength(546.1, 'in', 3)).toBe('21.500');
     expect(decimalLength(-3.2, 'mm', 2)).toBe('−3.20');
   });
 
@@ -212,9 +212,9 @@ describe('formatLength', () => {
 
 it('reads inches to the nearest double, so that what is typed is what is stored', () => {
   for (const [text, mm] of [
-    ['14 1/2', 368.3],
+    ['21 1/2', 546.1],
     ['48 7/8', 1241.425],
-    ['1\' 2 1/2"', 368.3],
+    ['1\' 9 1/2"', 546.1],
     ['0.1', 2.54],
   ] as const) {
     expect(parseLength(text, 'in')).toEqual({ ok: true, value: mm });

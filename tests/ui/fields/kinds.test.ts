@@ -18,21 +18,21 @@ describe('a length as a person types it', () => {
   const metric = lengthKind('mm');
 
   it('is read back in both units', () => {
-    // 14 1/2 in = 368.3 mm exactly: the international inch is 25.4 mm.
-    expect(inches.readBack(368.3)).toBe('= 14 1/2 in · 368.3 mm');
-    expect(metric.readBack(368.3)).toBe('= 368.3 mm · 14 1/2 in');
+    // 21 1/2 in = 546.1 mm exactly: the international inch is 25.4 mm.
+    expect(inches.readBack(546.1)).toBe('= 21 1/2 in · 546.1 mm');
+    expect(metric.readBack(546.1)).toBe('= 546.1 mm · 21 1/2 in');
   });
 
   it('says when the figures shown are rounded', () => {
-    const typed = inches.read('368mm');
-    expect(typed).toEqual({ ok: true, value: 368 });
-    expect(inches.readBack(368)).toBe('≈ 14 1/2 in · 368.0 mm');
-    expect(metric.readBack(368.25)).toMatch(/^≈/);
+    const typed = inches.read('546mm');
+    expect(typed).toEqual({ ok: true, value: 546 });
+    expect(inches.readBack(546)).toBe('≈ 21 1/2 in · 546.0 mm');
+    expect(metric.readBack(546.05)).toMatch(/^≈/);
   });
 
   it('is nudged by a sixteenth of an inch, or a millimetre', () => {
     expect(inches.nudge?.(0, 16)).toBeCloseTo(25.4, 12);
-    expect(inches.show(inches.nudge?.(368.3, -1) ?? 0)).toBe('14 7/16');
+    expect(inches.show(inches.nudge?.(546.1, -1) ?? 0)).toBe('21 7/16');
     expect(metric.nudge?.(100, -10)).toBe(90);
   });
 

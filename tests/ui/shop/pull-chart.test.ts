@@ -10,7 +10,7 @@ const lawOf = (pulls: readonly Pull[]) => pullLaw(pulls, die!, section, undefine
 const numbers = (path: string): number[] => path.match(/-?\d+(?:\.\d+)?/gu)!.map(Number);
 
 describe('the chart of pulls', () => {
-  const two = [pull(28, 25.5), pull(65, 61)];
+  const two = [pull(26.8, 25), pull(63.2, 60)];
   const chart = layPullChart(two, lawOf(two), 0.019, 360);
   const { left, right, top, bottom } = chart.plot;
 
@@ -24,14 +24,14 @@ describe('the chart of pulls', () => {
   it('sets each pull at its net angle and at what it opened by', () => {
     const perDegree = (right - left) / 90;
     expect(chart.crosses.map(({ x }) => (x - left) / perDegree)).toEqual([
-      expect.closeTo(25.5, 9),
-      expect.closeTo(61, 9),
+      expect.closeTo(25, 9),
+      expect.closeTo(60, 9),
     ]);
     const zero = chart.up.find(({ text }) => text === '0°')!.at;
     const one = chart.up.find(({ text }) => text === '1°')!.at;
     expect(chart.crosses.map(({ y }) => (zero - y) / (zero - one))).toEqual([
-      expect.closeTo(2.5, 9),
-      expect.closeTo(4, 9),
+      expect.closeTo(1.8, 9),
+      expect.closeTo(3.2, 9),
     ]);
     expect(chart.crosses.every(({ counts }) => counts)).toBe(true);
   });
@@ -68,7 +68,7 @@ describe('the chart of pulls', () => {
   });
 
   it('goes below zero for a bend that closed, and marks pulls of another batch as not counting', () => {
-    const odd = [pull(60, 61.5), { ...pull(28, 25.5), batch: 'H-1' }];
+    const odd = [pull(60, 61.5), { ...pull(26.8, 25), batch: 'H-1' }];
     const drawn = layPullChart(odd, pullLaw(odd, die!, section, 'H-1'), null, 360);
     expect(drawn.up[0]!.text).toContain('−');
     expect(drawn.crosses.map(({ counts }) => counts)).toEqual([false, true]);
@@ -83,8 +83,8 @@ describe('the chart of pulls', () => {
 
   it('is told in words with every pull', () => {
     const told = pullChartInWords(two, lawOf(two), 0.019);
-    expect(told).toContain('pull 1, 25.5° net, 2.5°; pull 2, 61.0° net, 4.0°');
-    expect(told).toContain('from 1.4° at 0° net to 5.2° at 90° net');
+    expect(told).toContain('pull 1, 25.0° net, 1.8°; pull 2, 60.0° net, 3.2°');
+    expect(told).toContain('from 0.8° at 0° net to 4.4° at 90° net');
     expect(told).toContain('estimate from the steel alone gives 1.7° at 90° net');
   });
 });

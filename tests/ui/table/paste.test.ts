@@ -3,8 +3,8 @@ import { readBlock } from '../../../src/ui/table/paste.ts';
 
 describe('a block of cells from a spreadsheet', () => {
   it('reads tabs as columns and lines as rows', () => {
-    expect(readBlock('14 1/2\t12\n13\t-4')).toEqual([
-      ['14 1/2', '12'],
+    expect(readBlock('21 1/2\t12\n13\t-4')).toEqual([
+      ['21 1/2', '12'],
       ['13', '-4'],
     ]);
   });
@@ -26,7 +26,7 @@ describe('a block of cells from a spreadsheet', () => {
 
   it('gives inches whether the spreadsheet quoted them or not', () => {
     // RFC 4180, section 2.7: a quote inside a quoted field is doubled.
-    expect(readBlock('"1\' 2-1/2"""\t14 1/2"')).toEqual([['1\' 2-1/2"', '14 1/2"']]);
+    expect(readBlock('"1\' 9-1/2"""\t21 1/2"')).toEqual([['1\' 9-1/2"', '21 1/2"']]);
   });
 
   it('keeps a tab and a line end inside quotes', () => {
