@@ -31,7 +31,7 @@ async function hoopInWords(page: Page): Promise<string> {
   return spoken(page).innerText();
 }
 
-test('21 1/2 is 546.1 mm, in the table, in the file and in every tube that depends on it', async ({ page }) => {
+test('11 1/2 is 292.1 mm, in the table, in the file and in every tube that depends on it', async ({ page }) => {
   await start(page);
   const before = await hoopInWords(page);
   await goTo(page, 'Shop');
@@ -40,12 +40,12 @@ test('21 1/2 is 546.1 mm, in the table, in the file and in every tube that depen
 
   await goTo(page, 'Survey');
   await choose(page, POINTS, FLOOR);
-  await field(page).fill('21 1/2');
-  await expect(field(page)).toHaveAccessibleDescription(/21 1\/2 in.*546\.1 mm/);
+  await field(page).fill('11 1/2');
+  await expect(field(page)).toHaveAccessibleDescription(/11 1\/2 in.*292\.1 mm/);
   await field(page).press('Enter');
-  await expect(field(page)).toHaveValue('21 1/2');
-  await expect(rowOf(page, POINTS, FLOOR)).toContainText('21 1/2 in');
-  expect(await heightInFile(page)).toBeCloseTo(546.1, 9);
+  await expect(field(page)).toHaveValue('11 1/2');
+  await expect(rowOf(page, POINTS, FLOOR)).toContainText('11 1/2 in');
+  expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
 
   const after = await hoopInWords(page);
   expect(after).not.toBe(before);
@@ -57,17 +57,17 @@ test('a decimal comma is refused beside the field, and the last good value stays
   await start(page);
   await goTo(page, 'Survey');
   await choose(page, POINTS, FLOOR);
-  await enter(field(page), '21 1/2');
-  await enter(field(page), '21,5');
+  await enter(field(page), '11 1/2');
+  await enter(field(page), '11,5');
   const refusal = page.getByRole('article', { name: `Point ${FLOOR}` }).getByRole('alert');
-  await expect(refusal).toContainText('“21,5” not taken');
-  await expect(refusal, 'how to write it instead').toContainText('21.5');
+  await expect(refusal).toContainText('“11,5” not taken');
+  await expect(refusal, 'how to write it instead').toContainText('11.5');
   await expect(field(page)).toHaveAttribute('aria-invalid', 'true');
-  await expect(rowOf(page, POINTS, FLOOR)).toContainText('21 1/2 in');
+  await expect(rowOf(page, POINTS, FLOOR)).toContainText('11 1/2 in');
   await field(page).press('Escape');
   await expect(refusal).toBeHidden();
-  await expect(field(page)).toHaveValue('21 1/2');
-  expect(await heightInFile(page)).toBeCloseTo(546.1, 9);
+  await expect(field(page)).toHaveValue('11 1/2');
+  expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
 });
 
 test('a number is edited in the table itself, and a comma is refused there too', async ({ page }) => {
@@ -75,18 +75,18 @@ test('a number is edited in the table itself, and a comma is refused there too',
   await goTo(page, 'Survey');
   const cell = rowOf(page, POINTS, FLOOR).getByRole('gridcell').nth(3);
   await cell.dblclick();
-  await page.keyboard.type('21 1/2');
+  await page.keyboard.type('11 1/2');
   await page.keyboard.press('Enter');
-  await expect(cell).toContainText('21 1/2 in');
-  expect(await heightInFile(page)).toBeCloseTo(546.1, 9);
+  await expect(cell).toContainText('11 1/2 in');
+  expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
 
   await cell.dblclick();
-  await page.keyboard.type('21,5');
+  await page.keyboard.type('11,5');
   await page.keyboard.press('Enter');
-  await expect(page.getByRole('alert').filter({ hasText: '21,5', visible: true }).first()).toBeVisible();
+  await expect(page.getByRole('alert').filter({ hasText: '11,5', visible: true }).first()).toBeVisible();
   await page.keyboard.press('Escape');
-  await expect(cell).toContainText('21 1/2 in');
-  expect(await heightInFile(page)).toBeCloseTo(546.1, 9);
+  await expect(cell).toContainText('11 1/2 in');
+  expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
 });
 
 test('saving enters the text that a field still holds, and a text that cannot be read changes nothing', async ({
@@ -95,14 +95,14 @@ test('saving enters the text that a field still holds, and a text that cannot be
   await start(page);
   await goTo(page, 'Survey');
   await choose(page, POINTS, FLOOR);
-  await field(page).fill('21 1/2');
-  expect(await heightInFile(page), 'saved with the focus in the field').toBeCloseTo(546.1, 9);
+  await field(page).fill('11 1/2');
+  expect(await heightInFile(page), 'saved with the focus in the field').toBeCloseTo(292.1, 9);
   await expect(field(page)).toBeFocused();
-  await expect(rowOf(page, POINTS, FLOOR)).toContainText('21 1/2 in');
+  await expect(rowOf(page, POINTS, FLOOR)).toContainText('11 1/2 in');
 
-  await enter(field(page), '21,5');
-  expect(await heightInFile(page), 'refused, so the last good value').toBeCloseTo(546.1, 9);
-  await expect(page.getByRole('article', { name: `Point ${FLOOR}` }).getByRole('alert')).toContainText('21,5');
+  await enter(field(page), '11,5');
+  expect(await heightInFile(page), 'refused, so the last good value').toBeCloseTo(292.1, 9);
+  await expect(page.getByRole('article', { name: `Point ${FLOOR}` }).getByRole('alert')).toContainText('11,5');
 
   const cell = rowOf(page, POINTS, FLOOR).getByRole('gridcell').nth(3);
   await cell.dblclick();

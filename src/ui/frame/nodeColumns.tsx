@@ -18,8 +18,8 @@ export interface NodeChoices {
   readonly points: readonly Choice[];
   readonly nodes: readonly Choice[];
   readonly tubes: readonly Choice[];
-  /** How many bends each tube has. */
-  readonly bends: ReadonlyMap<string, number>;
+  /** How many bends each tube has. Pairs, not a map: the choices are compared as JSON. */
+  readonly bends: readonly (readonly [tube: string, bends: number])[];
 }
 
 export const nodeChoices = (job: Job, byId: Frame['byId']): NodeChoices => ({
@@ -27,13 +27,14 @@ export const nodeChoices = (job: Job, byId: Frame['byId']): NodeChoices => ({
   points: withImages(job.points),
   nodes: withImages(job.nodes),
   tubes: tubeChoices(job),
-  bends: new Map([...byId].map(([id, tube]) => [id, tube.bends.length])),
+  bends: [...byId].map(([id, tube]) => [id, tube.bends.length]),
 });
 
 /** In two lines where there are more columns than a panel is wide: so many stand in the first. */
 export const FIRST_LINE: Readonly<Partial<Record<Place['kind'], number>>> = { point: 2, on: 3, ray: 2 };
 
 export function nodeColumns(kind: Place['kind'], among: NodeChoices): Column<FrameNode>[] {
+  const bendsOf = new Map(among.bends);
   const name = textColumn<FrameNode>({
     header: 'Node',
     step: 'Rename a node',
@@ -123,7 +124,7 @@ export function nodeColumns(kind: Place['kind'], among: NodeChoices): Column<Fra
           () => among.tubes,
           (at, member) => ({ ...at, member }),
         ),
-        choice('on', 'From', originOf, (at) => originChoices(among.bends.get(at.member) ?? 0), withOrigin),
+        choice('on', 'From', originOf, (at) => originChoices(bendsOf.get(at.member) ?? 0), withOrigin),
         length(
           'on',
           { header: 'Distance', means: 'on the tube' },
