@@ -1,6 +1,7 @@
 /** The bay: the frame in 3D with the car and the driver's envelope round it, its views, and what can be taken hold of. */
 import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
-import type { TubeRef } from '../core/job/types.ts';
+import type { Derived } from '../core/derive.ts';
+import type { LengthUnit, TubeRef } from '../core/job/types.ts';
 import { useWorkspace } from '../store/workspace.ts';
 import { BayWithoutWebGL, canDraw } from './BayWithoutWebGL.tsx';
 import { createViewpoint } from './camera/viewpoint.ts';
@@ -17,9 +18,10 @@ import { axisLabels, findingLabels, gapLabels, numberLabels, pointLabels, tubeLa
 import { usePalette } from './palette.ts';
 import { pick } from './pick.ts';
 import { Scene } from './Scene.tsx';
-import { layFloor } from './scene/floor.ts';
+import { floorUnder, layFloor, sameSize, type Floor } from './scene/floor.ts';
 import { shortestGaps } from './scene/gap.ts';
 import { nodeSpots, pointSpots } from './shown.ts';
+import { sightOf } from './sight.ts';
 import { Toolbar } from './Toolbar.tsx';
 import { useSize } from './useSize.ts';
 import { TOOLBAR, useViews } from './useViews.ts';
@@ -53,7 +55,8 @@ function DrawnBay() {
   const gaps = useMemo(() => shortestGaps(derived), [derived]);
   const points = useMemo(() => pointSpots(job, selection), [job, selection]);
   const nodes = useMemo(() => nodeSpots(derived, station, selection), [derived, station, selection]);
-  const floor = useMemo(() => layFloor(placesOfJob(derived), job.lengthUnit), [derived, job.lengthUnit]);
+  const floor = useFloor(derived, job.lengthUnit);
+  const sight = useMemo(() => sightOf(derived.tubes), [derived.tubes]);
 
   const labels = useMemo(() => {
     const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
@@ -69,13 +72,7 @@ function DrawnBay() {
   }, [derived, job, selection, station, numbered, gaps, points, floor, grips.freedom, grips.grips]);
 
   const under = (x: number, y: number, reach: number) =>
-    pick(
-      { tubes: derived.tubes, spots: [...nodes, ...points], envelopes: job.envelopes },
-      viewpoint.projection(),
-      x,
-      y,
-      reach,
-    );
+    pick({ tubes: sight, spots: [...nodes, ...points], envelopes: job.envelopes }, viewpoint.projection(), x, y, reach);
   const letGo = useHands(stage, {
     viewpoint,
     onPick: (x, y, reach) => select(under(x, y, reach)),
@@ -133,7 +130,7 @@ function DrawnBay() {
             />
           )}
         </Drawing>
-        <LabelLayer labels={labels} tubes={derived.tubes} below={TOOLBAR} placerRef={placer} onWords={asksForFrame} />
+        <LabelLayer labels={labels} sight={sight} below={TOOLBAR} placerRef={placer} onWords={asksForFrame} />
       </div>
       {grips.freedom !== null && <Readout freedom={grips.freedom} news={grips.news} />}
       <Toolbar
@@ -147,4 +144,12 @@ function DrawnBay() {
       </output>
     </section>
   );
+}
+
+/** The same floor as long as it need not grow or shrink: most edits do not reach its edge. */
+function useFloor(derived: Derived, unit: LengthUnit): Floor {
+  const laid = useRef<Floor | null>(null);
+  const size = useMemo(() => floorUnder(placesOfJob(derived), unit), [derived, unit]);
+  if (laid.current === null || !sameSize(laid.current.size, size)) laid.current = layFloor(size);
+  return laid.current;
 }

@@ -1,10 +1,12 @@
 /** How far things reach, for fitting the view and for the haze. */
 import type { Derived } from '../core/derive.ts';
 import { distance, interpolate, type Vec3 } from '../core/geometry/vector.ts';
+import { boxRound } from '../core/geometry/box-tree.ts';
 import type { SolvedTube } from '../core/solve/types.ts';
 import type { Selection } from '../store/types.ts';
 import { boxCorners } from './meshes/box.ts';
 import { centrelineChain } from '../core/mesh/sweep.ts';
+import { remembered } from './remembered.ts';
 import { bodyChains, pointPlace } from './shown.ts';
 
 export interface Extent {
@@ -21,19 +23,17 @@ export const extentOf = (tubes: readonly SolvedTube[]): Extent => boxOf(tubes.fl
 /** Middle and diagonal of the box round the places, in steps of half a metre; the datum and one step when there are none. */
 export function boxOf(places: readonly Vec3[]): Extent {
   if (places.length === 0) return { middle: [0, 0, 0], depth: STEP };
-  const reach = (axis: 0 | 1 | 2): [number, number] => {
-    const along = places.map((place) => place[axis]);
-    return [Math.floor(Math.min(...along) / STEP) * STEP, Math.ceil(Math.max(...along) / STEP) * STEP];
-  };
-  const [x, y, z] = [reach(0), reach(1), reach(2)];
-  const least: Vec3 = [x[0], y[0], z[0]];
-  const greatest: Vec3 = [x[1], y[1], z[1]];
+  const { low, high } = boxRound(places, 0);
+  const least = low.map((mm) => Math.floor(mm / STEP) * STEP) as [number, number, number];
+  const greatest = high.map((mm) => Math.ceil(mm / STEP) * STEP) as [number, number, number];
   return { middle: interpolate(least, greatest, 0.5), depth: Math.max(STEP, distance(least, greatest)) };
 }
 
+const chainOf = remembered(centrelineChain);
+
 /** Places that must be in view to see the tubes and the envelopes. */
 export const placesOfFrame = (derived: Derived): readonly Vec3[] => [
-  ...derived.tubes.flatMap((tube) => centrelineChain(tube.path)),
+  ...derived.tubes.flatMap((tube) => chainOf(tube.path)),
   ...derived.job.envelopes.flatMap(boxCorners),
 ];
 

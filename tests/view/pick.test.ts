@@ -3,6 +3,7 @@ import type { Envelope } from '../../src/core/job/types.ts';
 import type { SolvedTube } from '../../src/core/solve/types.ts';
 import { projectionOf } from '../../src/view/camera/projection.ts';
 import { pick } from '../../src/view/pick.ts';
+import { sightOf } from '../../src/view/sight.ts';
 import { tubeByHand, walkPath } from '../core/mesh/by-hand.ts';
 
 const END = { reference: [0, 0, 1], trim: () => 0 } as const;
@@ -26,7 +27,7 @@ const head: Envelope = {
   rotation: [0, 0, 0],
   gap: 50,
 };
-const scene = (tubes: SolvedTube[]) => ({ tubes, spots: [], envelopes: [head] });
+const scene = (tubes: SolvedTube[]) => ({ tubes: sightOf(tubes), spots: [], envelopes: [head] });
 
 describe('picking', () => {
   it('takes the tube nearer to the eye where two cross', () => {

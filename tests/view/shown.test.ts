@@ -7,7 +7,7 @@ import type { Envelope } from '../../src/core/job/types.ts';
 import { describeSelection, tellPlace } from '../../src/view/describe.ts';
 import { placesOfSelection } from '../../src/view/extent.ts';
 import { boxCorners, BOX_EDGES, BOX_FACES } from '../../src/view/meshes/box.ts';
-import { layFloor } from '../../src/view/scene/floor.ts';
+import { floorUnder, layFloor } from '../../src/view/scene/floor.ts';
 import { shortestGaps } from '../../src/view/scene/gap.ts';
 import { nodeSpots, pointSpots } from '../../src/view/shown.ts';
 
@@ -95,10 +95,11 @@ describe('an envelope’s box', () => {
 
 describe('the floor', () => {
   it('reaches past everything measured, alike on both sides, and marks datum and directions', () => {
-    const floor = layFloor(
+    const under = floorUnder(
       job.points.map(({ position }) => position),
       'in',
     );
+    const floor = layFloor(under);
     const xs = floor.grid.flat().map(([x]) => x);
     const ys = floor.grid.flat().map(([, y]) => y);
     for (const { position } of job.points) {

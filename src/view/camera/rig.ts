@@ -81,9 +81,12 @@ export function fitPoints(rig: Rig, points: readonly Vec3[], { width, height, be
   if (points.length === 0) return rig;
   const { right, up, toEye } = screenAxes(rig);
   const extent = (axis: Vec3): { middle: number; size: number } => {
-    const along = points.map((point) => dot(point, axis));
-    const least = Math.min(...along);
-    const greatest = Math.max(...along);
+    let [least, greatest] = [Infinity, -Infinity];
+    for (const point of points) {
+      const along = dot(point, axis);
+      least = Math.min(least, along);
+      greatest = Math.max(greatest, along);
+    }
     return { middle: (least + greatest) / 2, size: greatest - least };
   };
   const across = extent(right);

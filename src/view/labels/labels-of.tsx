@@ -1,7 +1,7 @@
 /** What is written in the bay: numbers, names, ends, the gap's dimension, what fails and where, and the axes. */
 import { addScaled, interpolate, normalize, scale, subtract, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Finding } from '../../core/checks/types.ts';
-import type { Job } from '../../core/job/types.ts';
+import type { Job, Point } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { stepBelow } from '../../core/units/step.ts';
@@ -10,6 +10,7 @@ import { Figure } from '../Figure.tsx';
 import type { Floor } from '../scene/floor.ts';
 import type { Gap } from '../scene/gap.ts';
 import type { Spot } from '../pick.ts';
+import { remembered } from '../remembered.ts';
 import type { Label } from './label.ts';
 
 /** Places along the tube for its number: the middle of its longest straight first, then off the middle, then the others. */
@@ -20,19 +21,18 @@ function numberPlaces(tube: SolvedTube): readonly Vec3[] {
   );
 }
 
-export function numberLabels(tubes: readonly SolvedTube[], selected: SolvedTube | undefined): Label[] {
-  return tubes.map((tube) => {
-    const live = tube === selected;
-    return {
-      key: `number ${tube.id}`,
-      at: numberPlaces(tube),
-      rank: live ? 0 : 30 + tube.number / 1000,
-      look: 'number',
-      ...(live ? { tone: 'live' } : { on: tube }),
-      text: tube.number,
-    };
-  });
-}
+export const numberLabels = (tubes: readonly SolvedTube[], selected: SolvedTube | undefined): Label[] =>
+  tubes.map((tube) => (tube === selected ? { ...ownNumber(tube), rank: 0, tone: 'live' } : numberOn(tube)));
+
+const ownNumber = (tube: SolvedTube): Label => ({
+  key: `number ${tube.id}`,
+  at: numberPlaces(tube),
+  rank: 30 + tube.number / 1000,
+  look: 'number',
+  text: tube.number,
+});
+
+const numberOn = remembered((tube: SolvedTube): Label => ({ ...ownNumber(tube), on: tube }));
 
 /** Ends A and B, and the number of each bend, of the selected tube. */
 export function tubeLabels(tube: SolvedTube): Label[] {
@@ -78,41 +78,55 @@ export function findingLabels(findings: readonly Finding[], station: Station): L
   const seen = new Set<string>();
   return findings.flatMap((finding) => {
     if (finding.severity === 'note' || (finding.severity === 'warning' && station !== 'checks')) return [];
-    const key = `finding ${finding.severity} ${finding.at.join(' ')}`;
-    if (seen.has(key)) return [];
-    seen.add(key);
-    const error = finding.severity === 'error';
-    return [
-      {
-        key,
-        at: [finding.at],
-        shift: [0, -22],
-        rank: error ? 4 : 20,
-        look: error ? 'fault' : 'caution',
-        text: error ? '×' : '!',
-      },
-    ];
+    const label = findingLabel(finding);
+    return seen.size < seen.add(label.key).size ? [label] : [];
   });
 }
+
+const findingLabel = remembered(({ severity, at }: Finding): Label => {
+  const error = severity === 'error';
+  return {
+    key: `finding ${severity} ${at.join(' ')}`,
+    at: [at],
+    shift: [0, -22],
+    rank: error ? 4 : 20,
+    look: error ? 'fault' : 'caution',
+    text: error ? '×' : '!',
+  };
+});
 
 /** Below this zoom, pixels a mm, the names of a whole car's points would cover the car. */
 const NAMES_FROM = 0.55;
 
 /** Names of measured points: the selected one's always, the others' where they are asked for and there is room. */
 export function pointLabels(spots: readonly Spot[], job: Job, selection: Selection | null, all: boolean): Label[] {
-  return spots.flatMap(({ selection: { id }, at }) => {
-    const live = selection?.kind === 'point' && selection.id === id;
-    if (!live && !all) return [];
-    return {
-      key: `point ${id}`,
-      at: live ? [at] : (pixelsPerMm: number) => (pixelsPerMm < NAMES_FROM ? [] : [at]),
-      shift: [0, 20],
-      rank: live ? 1 : 40,
-      look: 'name',
-      text: job.points.find((point) => point.id === bareId(id))?.name ?? id,
-    } satisfies Label;
-  });
+  const live = spots.find(({ selection: { id } }) => selection?.kind === 'point' && selection.id === id);
+  const name = job.points.find((point) => live !== undefined && point.id === bareId(live.selection.id))?.name;
+  return [
+    ...(live === undefined || name === undefined
+      ? []
+      : [
+          {
+            key: `point ${live.selection.id}`,
+            at: [live.at],
+            shift: [0, 20],
+            rank: 1,
+            look: 'name',
+            text: name,
+          } as const,
+        ]),
+    ...(all ? job.points.filter(({ id }) => id !== live?.selection.id).map(pointLabel) : []),
+  ];
 }
+
+const pointLabel = remembered(({ id, name, position }: Point): Label => ({
+  key: `point ${id}`,
+  at: (pixelsPerMm) => (pixelsPerMm < NAMES_FROM ? [] : [position]),
+  shift: [0, 20],
+  rank: 40,
+  look: 'name',
+  text: name,
+}));
 
 /** At the end of each datum line, or nearer to the datum where that is out of sight. */
 export const axisLabels = (floor: Floor): Label[] =>

@@ -18,11 +18,12 @@ import { LabelLayer, type PlaceLabels } from '../labels/LabelLayer.tsx';
 import { centrelineChain } from '../../core/mesh/sweep.ts';
 import { usePalette } from '../palette.ts';
 import { Eye } from '../scene/Eye.tsx';
-import { layFloor } from '../scene/floor.ts';
+import { floorUnder, layFloor } from '../scene/floor.ts';
 import { Spots } from '../scene/Spots.tsx';
 import { useFinishes } from '../scene/useFinishes.ts';
 import { Strokes, strokesAlong, type Stroke } from '../scene/Strokes.tsx';
 import { Toolbar } from '../Toolbar.tsx';
+import { sightOf } from '../sight.ts';
 import { useSize } from '../useSize.ts';
 import { NARROW, TOOLBAR } from '../useViews.ts';
 import { Machine } from './Machine.tsx';
@@ -77,7 +78,7 @@ function DrawnRehearsal({ tube, unit, stages, timeline, player, current }: Props
     [swept, solids, far],
   );
   const { middle, depth } = useMemo(() => boxOf(places), [places]);
-  const grid = useMemo(() => layFloor(places, unit).grid, [places, unit]);
+  const grid = useMemo(() => layFloor(floorUnder(places, unit)).grid, [places, unit]);
   const views = useMachineViews(viewpoint, size, places);
   useHands(stage, { viewpoint, onPick: () => {}, onPoint: () => {}, onLeave: () => {}, takeHold: () => null });
 
@@ -131,14 +132,15 @@ function DrawnRehearsal({ tube, unit, stages, timeline, player, current }: Props
           <Strokes strokes={path} colour={palette.brass} width={2.5} />
           <Spots places={touch} sign="cross" colour={palette.oxide} halo={palette['bay-ground']} size={30} />
         </Drawing>
-        <LabelLayer labels={labels} tubes={NO_TUBES} below={TOOLBAR} placerRef={placer} onWords={asksForFrame} />
+        <LabelLayer labels={labels} sight={NOTHING_BEFORE} below={TOOLBAR} placerRef={placer} onWords={asksForFrame} />
       </div>
       <Toolbar groups={views.groups} />
     </section>
   );
 }
 
-const NO_TUBES: readonly never[] = [];
+/** The labels stand over the machine, whatever is before them. */
+const NOTHING_BEFORE = sightOf([]);
 const NO_END: TubeEnd = { at: [0, 0, 0], off: [1, 0, 0] };
 
 /** Where the tube is at both ends of a bend, and the way between. */

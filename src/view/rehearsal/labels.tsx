@@ -28,11 +28,19 @@ export function rehearsalLabels(solids: readonly Solid[], { step }: Stage, ends:
     {
       key: 'front',
       at: (pixelsPerMm) => offEnd(ends.current.front, pixelsPerMm),
+      drifts: true,
       rank: 1,
       look: 'end',
       text: step.front,
     },
-    { key: 'rear', at: (pixelsPerMm) => offEnd(ends.current.rear, pixelsPerMm), rank: 1, look: 'end', text: rear },
+    {
+      key: 'rear',
+      at: (pixelsPerMm) => offEnd(ends.current.rear, pixelsPerMm),
+      drifts: true,
+      rank: 1,
+      look: 'end',
+      text: rear,
+    },
     { key: 'feed', at: [[-1180, 0, 0]], rank: 6, look: 'axis', text: 'feed' },
     ...solids.flatMap((solid, index): Label[] => {
       if (solid.part === 'floor' || solid.part === 'column' || solid.turning) return [];

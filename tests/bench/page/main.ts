@@ -1,0 +1,143 @@
+/**
+ * What a typed number costs in the real page: the built program in Chromium, a lattice of so many tubes opened in it, and a
+ * coordinate entered at a station. `npm run build && npm run -s bench:page [-- TUBES ...] [-- --profile]`.
+ *
+ * A trace of the page's main thread is read as the browser's own tools read it: every event's own time, what is nested in it
+ * taken off, in time of the processor. `script` is the program's, the collector's included; `layout` is the browser's styles and layout. The first pair
+ * runs from the key to the end of the next frame, the second until the page rests. `--profile` prints the functions that took
+ * longest, of a build that keeps their names: `npx vite build --minify false`.
+ */
+import { loadavg } from 'node:os';
+import { chromium, type Page } from '@playwright/test';
+import { serialiseJob } from '../../../src/core/job/serialise.ts';
+import { portOf, serve } from '../../../src/scripts/serve.mjs';
+import { build } from '../../browser/build.ts';
+import browserSettings from '../../browser/playwright.config.ts';
+import { timingOf } from '../clock.ts';
+import { latticeOf } from '../lattice.ts';
+import { onPoints } from './on-points.ts';
+import { hottest } from './profile.ts';
+import { spentIn, type Spent, type Times } from './trace.ts';
+
+const say = (line: string): void => void process.stdout.write(`${line}\n`);
+
+/** Milliseconds of script from a typed number to the next frame. */
+const GOALS: ReadonlyMap<number, number> = new Map([
+  [500, 50],
+  [2000, 150],
+]);
+
+const TYPED = 7;
+/** Milliseconds after the frame, in which the page also keeps what was typed. */
+const REST = 2000;
+
+/** Where the number is typed: the station, and the field in the card of what is chosen. */
+const PLACES = [
+  { name: 'Survey, a point', station: 'Survey', table: /^Measured points/u, card: /^Point/u },
+  { name: 'Frame, a node', station: 'Frame', table: /^Nodes/u, card: /^Node/u },
+] as const;
+
+export async function main(given: readonly string[]): Promise<number> {
+  const sizes = given.filter((word) => !word.startsWith('--')).map(Number);
+  const server = await serve(build, 0);
+  const browser = await chromium.launch(browserSettings.use?.launchOptions);
+  say(
+    `Milliseconds of the processor on the main thread, medians of ${TYPED} typed numbers. Load on this machine: ${loadavg()[0]!.toFixed(1)}.`,
+  );
+  say(`${''.padEnd(32)}${'to the next frame'.padEnd(27)}until all is quiet`);
+  for (const tubes of sizes.length > 0 ? sizes : [100, 500, 2000]) {
+    const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce' });
+    await page.goto(`http://localhost:${portOf(server)}/`);
+    await openLattice(page, tubes);
+    for (const place of PLACES) await measure(page, tubes, place, given.includes('--profile'));
+    await page.close();
+  }
+  await browser.close();
+  server.closeAllConnections();
+  server.close();
+  return 0;
+}
+
+async function openLattice(page: Page, tubes: number): Promise<void> {
+  page.setDefaultTimeout(120_000);
+  await page.getByRole('button', { name: 'Got it' }).click();
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  const buffer = Buffer.from(serialiseJob(onPoints(latticeOf(tubes))));
+  await (await chooser).setFiles({ name: 'lattice.json', mimeType: 'application/json', buffer });
+  await page
+    .getByRole('textbox', { name: 'Job' })
+    .and(page.locator(`[value="${tubes} tubes"]`))
+    .waitFor();
+}
+
+async function measure(page: Page, tubes: number, place: (typeof PLACES)[number], profiled: boolean): Promise<void> {
+  await page.getByRole('navigation', { name: 'Stations' }).getByRole('button', { name: place.station }).click();
+  if (place.station === 'Frame') await page.getByRole('tab', { name: /^Nodes/u }).click();
+  const rows = page.getByRole('grid', { name: place.table }).getByRole('row');
+  await rows
+    .nth(Math.floor((await rows.count()) / 2))
+    .getByRole('gridcell')
+    .first()
+    .click();
+  const field = page.getByRole('article', { name: place.card }).getByRole('textbox', { name: 'Along' });
+  const spent: Spent[] = [];
+  const session = await page.context().newCDPSession(page);
+  // The first one warms the program up.
+  for (let i = 0; i <= TYPED; i += 1) {
+    const value = (Number(await field.inputValue()) + 1 + i / 10).toFixed(1);
+    await field.fill(value);
+    await page.waitForTimeout(REST / 2);
+    await page.evaluate(markTheNextFrame);
+    if (profiled && i === TYPED) {
+      await session.send('Profiler.enable');
+      await session.send('Profiler.start');
+      await type(page);
+      for (const line of hottest((await session.send('Profiler.stop')).profile)) say(line);
+    } else {
+      await page
+        .context()
+        .browser()!
+        .startTracing(page, { categories: ['devtools.timeline', 'v8', 'blink.user_timing'] });
+      await type(page);
+      const trace = await page.context().browser()!.stopTracing();
+      if (i > 0) spent.push(spentIn(trace.toString()));
+    }
+  }
+  const median = (of: (each: Spent) => number): number => timingOf(spent.map(of)).median;
+  const pair = (of: (each: Spent) => Times): string => {
+    const [script, layout] = [median((each) => of(each).script), median((each) => of(each).layout)];
+    return `script ${script.toFixed(0).padStart(5)} layout ${layout.toFixed(0).padStart(4)}`;
+  };
+  const name = `${tubes} tubes: ${place.name}`;
+  const goal = GOALS.get(tubes);
+  const verdict =
+    goal === undefined
+      ? ''
+      : `goal <= ${goal}: ${median(({ toFrame }) => toFrame.script) <= goal ? 'reached' : 'NOT reached'}`;
+  say(
+    `${name.padEnd(32)}${pair(({ toFrame }) => toFrame).padEnd(27)}${pair(({ toRest }) => toRest).padEnd(27)}${verdict}`,
+  );
+}
+
+/** Enters what stands in the field, and waits until it is shown and kept. */
+async function type(page: Page): Promise<void> {
+  await page.keyboard.press('Enter');
+  await page.waitForFunction(() => performance.getEntriesByName('shown').length > 0);
+  await page.waitForTimeout(REST);
+}
+
+/** Marks the key in the page, and the first moment after the frame that follows it was drawn. */
+function markTheNextFrame(): void {
+  performance.clearMarks();
+  const typed = (): void => {
+    performance.mark('typed');
+    requestAnimationFrame(() => {
+      const { port1, port2 } = new MessageChannel();
+      port1.addEventListener('message', () => performance.mark('shown'), { once: true });
+      port1.start();
+      port2.postMessage(null);
+    });
+  };
+  window.addEventListener('keydown', typed, { capture: true, once: true });
+}
