@@ -5,12 +5,17 @@
  */
 import { derive } from '../core/derive.ts';
 import type { Derivation, Derived } from '../core/derive.ts';
-import { parseJob } from '../core/job/parse.ts';
+import { parseJob, passesAgain } from '../core/job/parse.ts';
 import { serialiseJob } from '../core/job/serialise.ts';
 import type { Fault, Job } from '../core/job/types.ts';
 import { jobFaults } from '../core/job/validate.ts';
 
+/**
+ * `previous` is derived from a job that was admitted: then only what is new in this one goes through the door, and the whole of
+ * it only where that is turned away, for the places of its faults.
+ */
 export function admit(job: Job, previous?: Derived): Derivation {
+  if (previous !== undefined && passesAgain(job, previous.job)) return derive(job, previous);
   const parsed = parseJob(serialiseJob(job));
   return parsed.ok ? derive(job, previous) : parsed;
 }

@@ -8,6 +8,7 @@ import { capped, fault, placeOf, quoted } from './fault.ts';
 import { migrate, PRESENT_VERSION } from './migrations.ts';
 import { readPlain, type Plain, type PlainObject } from './plain.ts';
 import { jobSchema, withNames } from './schema.ts';
+import { serialiseJob } from './serialise.ts';
 import type { Fault, Job } from './types.ts';
 import { jobFaults } from './validate.ts';
 
@@ -17,17 +18,43 @@ export type ParsedJob =
 
 /** The job in a file's text. Faults in the order in which they are found, at most one a place, at most 50 and a count. */
 export function parseJob(text: string): ParsedJob {
+  const { job, faults } = shapeOf(text);
+  const all = job === null ? faults : [...faults, ...jobFaults(job)];
+  if (job !== null && all.length === 0) return { ok: true, job };
+  return { ok: false, faults: capped(onePerPlace(all)) };
+}
+
+/**
+ * Whether the job's own text would be read back, for a job made from one that would: only records that are new are written
+ * and read, those that are the very same objects as in `passed` were looked at before. What a list keeps to as a whole is for
+ * jobFaults, which sees all of it.
+ */
+export function passesAgain(job: Job, passed: Job): boolean {
+  const fresh = Object.entries(job).map(
+    ([key, value]) => [key, withoutKnown(value, passed[key as keyof Job])] as const,
+  );
+  const { job: shaped, faults } = shapeOf(serialiseJob(Object.fromEntries(fresh) as unknown as Job));
+  return shaped !== null && faults.length === 0 && jobFaults(job).length === 0;
+}
+
+function withoutKnown(value: unknown, passed: unknown): unknown {
+  if (!Array.isArray(value) || !Array.isArray(passed)) return value;
+  if (value === passed) return [];
+  const known = new Set<unknown>(passed);
+  return value.filter((record) => !known.has(record));
+}
+
+/** All but what the shape cannot tell; `job` is null where the text has not the shape of one. */
+function shapeOf(text: string): { readonly job: Job | null; readonly faults: readonly Fault[] } {
   const { value, faults } = readPlain(text.startsWith('\uFEFF') ? text.slice(1) : text);
-  if (value === null && faults.length > 0) return { ok: false, faults };
-  if (!isPlainObject(value)) return { ok: false, faults: [fault('', 'not a job: the file holds no object')] };
+  if (value === null && faults.length > 0) return { job: null, faults };
+  if (!isPlainObject(value)) return { job: null, faults: [fault('', 'not a job: the file holds no object')] };
   const stranger = headFaults(value);
-  if (stranger.length > 0) return { ok: false, faults: stranger };
+  if (stranger.length > 0) return { job: null, faults: stranger };
 
   const shaped = v.safeParse(jobSchema, migrate(value, value['version'] as number), { abortPipeEarly: true });
   const job = shaped.typed ? withNames(shaped.output) : null;
-  const all = [...faults, ...(shaped.issues ?? []).map(shapeFault), ...(job ? jobFaults(job) : [])];
-  if (job && all.length === 0) return { ok: true, job };
-  return { ok: false, faults: capped(onePerPlace(all)) };
+  return { job, faults: [...faults, ...(shaped.issues ?? []).map(shapeFault)] };
 }
 
 const isPlainObject = (value: Plain): value is PlainObject =>

@@ -18,12 +18,18 @@ const KEY_ORDER: readonly string[] = [
 ].flatMap((group) => group.split(' '));
 const RANK = new Map(KEY_ORDER.map((key, rank) => [key, rank]));
 
-/** The file's text. parseJob gives an equal job back. */
+/**
+ * The file's text. parseJob gives an equal job back. A record's own text is kept with it: records are immutable, an edit makes
+ * few new ones, and the whole text is wanted after each.
+ */
 export const serialiseJob = (job: Job): string => `${written(job, '', true)}\n`;
 
 function written(value: unknown, indent: string, broken: boolean): string {
-  const line = oneLine(value);
-  if (!broken && indent.length + line.length <= LINE) return line;
+  if (!isObject(value) && !Array.isArray(value)) return JSON.stringify(value);
+  if (!broken) {
+    const line = oneLine(value);
+    if (indent.length + line.length <= LINE) return line;
+  }
   const inner = `${indent}  `;
   const isCollection = (item: unknown) => Array.isArray(item) && item.some((entry) => isObject(entry));
   const join = (open: string, parts: readonly string[], close: string) =>
@@ -31,11 +37,10 @@ function written(value: unknown, indent: string, broken: boolean): string {
   if (Array.isArray(value)) {
     return join(
       '[',
-      value.map((item) => written(item, inner, false)),
+      value.map((item) => (indent === LISTS && isObject(item) ? recordText(item, inner) : written(item, inner, false))),
       ']',
     );
   }
-  if (!isObject(value)) return line;
   const atTop = indent === '';
   return join(
     '{',
@@ -44,6 +49,19 @@ function written(value: unknown, indent: string, broken: boolean): string {
     ),
     '}',
   );
+}
+
+/** How far the lists of records are set in. */
+const LISTS = '  ';
+
+const texts = new WeakMap<object, string>();
+
+function recordText(record: object, indent: string): string {
+  const known = texts.get(record);
+  if (known !== undefined) return known;
+  const text = written(record, indent, false);
+  texts.set(record, text);
+  return text;
 }
 
 function oneLine(value: unknown): string {
