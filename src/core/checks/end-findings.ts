@@ -1,10 +1,11 @@
 /** What is wrong where a tube ends: cuts that miss, run out, or land where they do not fit. */
 import { ROUNDING } from '../geometry/tolerance.ts';
-import type { Bend, Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
+import type { Bend, Cut, SolvedTube, TubeEnd } from '../solve/types.ts';
+import type { Around } from './around.ts';
 import { PRACTICE, UNSEEN, type Show } from './show.ts';
 import type { Finding } from './types.ts';
 
-export function* endTrouble(tube: SolvedTube, frame: Frame, show: Show): Generator<Finding> {
+export function* endTrouble(tube: SolvedTube, around: Around, show: Show): Generator<Finding> {
   for (const [which, end] of tube.ends.entries()) {
     const label = which === 0 ? 'A' : 'B';
     const base = { tube: tube.id, end: label, node: end.node, at: end.position, source: PRACTICE } as const;
@@ -16,7 +17,7 @@ export function* endTrouble(tube: SolvedTube, frame: Frame, show: Show): Generat
         ...base,
         id: 'end/meets-nothing',
         severity: 'warning',
-        message: `${name} meets no tube${meetsOwnTwin(tube, end, frame)}`,
+        message: `${name} meets no tube${meetsOwnTwin(tube, end, around)}`,
       };
     }
     if (end.fit === 'plate' && end.tip === null) {
@@ -29,7 +30,7 @@ export function* endTrouble(tube: SolvedTube, frame: Frame, show: Show): Generat
     }
     for (const cut of end.cuts) {
       if (!cut.reaches) {
-        const run = frame.byId.get(cut.against)!;
+        const run = around.tube(cut.against);
         yield {
           ...base,
           id: 'end/cutter-misses',
@@ -37,8 +38,8 @@ export function* endTrouble(tube: SolvedTube, frame: Frame, show: Show): Generat
           message: `${name}: the cope against ${run.name} does not reach this tube. Move the node onto it, or take it out of the end's list.`,
         };
       } else {
-        yield* landingTrouble(cut, base, name, frame, show);
-        yield* overhangTrouble(cut, tube, base, name, frame, show);
+        yield* landingTrouble(cut, base, name, around, show);
+        yield* overhangTrouble(cut, tube, base, name, around, show);
       }
     }
     if (end.tip !== null && end.passedBy) {
@@ -70,13 +71,11 @@ export function* endTrouble(tube: SolvedTube, frame: Frame, show: Show): Generat
 }
 
 /** Why an end that a person sees meeting something is left square, and what would mend it. */
-function meetsOwnTwin(tube: SolvedTube, end: TubeEnd, frame: Frame): string {
+function meetsOwnTwin(tube: SolvedTube, end: TubeEnd, around: Around): string {
   const twin = tube.member.mirror && Math.abs(end.position[1]) <= ROUNDING;
   if (twin)
     return ' but its own twin, and is cut square. For a mitre on the centre plane give it a plate with normal 0, 1, 0.';
-  const later = frame.tubes.find(
-    (other) => other.number > tube.number && other.ends.some(({ node }) => node === end.node),
-  );
+  const later = around.laterAt(end.node, tube.number);
   if (later !== undefined)
     return ` built before it, and is cut square; ${later.name} ends there but is built later. If this is a foot, give it a plate; else move this member down the build order, or name what it is coped to.`;
   return ' and is cut square. Put it on a tube, or give it a plate.';
@@ -86,10 +85,10 @@ function* landingTrouble(
   cut: Cut,
   base: Pick<Finding, 'tube' | 'end' | 'node' | 'at' | 'source'>,
   name: string,
-  frame: Frame,
+  around: Around,
   show: Show,
 ): Generator<Finding> {
-  const run = frame.byId.get(cut.against)!;
+  const run = around.tube(cut.against);
   const reach = run.section.outerDiameter;
   const away = (bend: Bend) => Math.max(bend.start - cut.landingAt, cut.landingAt - bend.end);
   let least = Infinity;
@@ -118,10 +117,10 @@ function* overhangTrouble(
   branch: SolvedTube,
   base: Pick<Finding, 'tube' | 'end' | 'node' | 'at' | 'source'>,
   name: string,
-  frame: Frame,
+  around: Around,
   show: Show,
 ): Generator<Finding> {
-  const run = frame.byId.get(cut.against)!;
+  const run = around.tube(cut.against);
   const half = branch.section.outerDiameter / 2 / Math.sin(cut.includedAngle);
   const toEnds = [cut.landingAt, run.developedLength - cut.landingAt];
   for (const [i, along] of toEnds.entries()) {

@@ -5,7 +5,9 @@
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { distance, type Vec3 } from '../geometry/vector.ts';
+import type { LengthUnit } from '../job/types.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
+import { aroundOf, noting, type Around, type Asked } from './around.ts';
 import { bendTrouble, holdTrouble, manyBends, openingTrouble, stickTrouble } from './bend-findings.ts';
 import { endTrouble } from './end-findings.ts';
 import { lengthWriter, PRACTICE, type Show } from './show.ts';
@@ -18,28 +20,51 @@ export const bySeverity = (a: Finding, b: Finding): number => RANK[a.severity] -
 
 /** Errors first, then warnings, then notes; within each in build order. */
 export function findTrouble(frame: Frame, clearances: readonly Clearance[]): readonly Finding[] {
-  const show = lengthWriter(frame.job.lengthUnit);
-  const found: Finding[] = [];
+  const around = aroundOf(frame);
+  const found: Record<Severity, Finding[]> = { error: [], warning: [], note: [] };
   const gather = (each: Iterable<Finding>) => {
-    for (const finding of each) found.push(finding);
+    for (const finding of each) found[finding.severity].push(finding);
   };
-  for (const tube of frame.tubes) {
-    gather(twinTrouble(tube, frame));
-    gather(openingTrouble(tube, show));
-    gather(bendTrouble(tube, show));
-    gather(holdTrouble(tube, show));
-    gather(manyBends(tube));
-    gather(stickTrouble(tube, show));
-    gather(endTrouble(tube, frame, show));
-  }
+  for (const tube of frame.tubes) gather(troubleOf(tube, around, frame.job.lengthUnit));
+  const show = lengthWriter(frame.job.lengthUnit);
   for (const each of clearances) if (!each.ok) gather(clearanceTrouble(each, frame, show));
-  return found.toSorted(bySeverity);
+  return [...found.error, ...found.warning, ...found.note];
+}
+
+/** What was found of a tube, in which unit, and what it was found by. */
+interface Known {
+  readonly unit: LengthUnit;
+  readonly asked: readonly Asked[];
+  readonly findings: readonly Finding[];
+}
+
+const known = new WeakMap<SolvedTube, Known>();
+
+/** Of a tube that an edit left alone what was found before holds, as long as all that was asked about is what it was. */
+function troubleOf(tube: SolvedTube, around: Around, unit: LengthUnit): readonly Finding[] {
+  const before = known.get(tube);
+  if (before?.unit === unit && before.asked.every(({ again, answer }) => again(around) === answer))
+    return before.findings;
+  const asked: Asked[] = [];
+  const findings = [...troubles(tube, noting(around, asked), lengthWriter(unit))];
+  known.set(tube, { unit, asked, findings });
+  return findings;
+}
+
+function* troubles(tube: SolvedTube, around: Around, show: Show): Generator<Finding> {
+  yield* twinTrouble(tube, around);
+  yield* openingTrouble(tube, show);
+  yield* bendTrouble(tube, show);
+  yield* holdTrouble(tube, show);
+  yield* manyBends(tube);
+  yield* stickTrouble(tube, show);
+  yield* endTrouble(tube, around, show);
 }
 
 /** A member that is its own mirror image, and mirrored all the same, is two tubes in one place. */
-function* twinTrouble(tube: SolvedTube, frame: Frame): Generator<Finding> {
+function* twinTrouble(tube: SolvedTube, around: Around): Generator<Finding> {
   if (tube.twinOf === null) return;
-  const own = frame.byId.get(tube.twinOf)!.corners;
+  const own = around.tube(tube.twinOf).corners;
   const sameAs = (corners: readonly Vec3[]) => corners.every((corner, i) => distance(corner, own[i]!) <= ROUNDING);
   if (!sameAs(tube.corners) && !sameAs(tube.corners.toReversed())) return;
   yield {

@@ -3,7 +3,7 @@
  *
  * In three passes: places and centrelines in the order of their references; then who meets whom; then the ends. The
  * previous frame only lends records: one whose inputs are all the same objects or values as before is handed on as it
- * is, so that an edit costs what depends on it. deriveFrame(job, previous) equals deriveFrame(job) in value.
+ * is, so that an edit costs what depends on it; most tubes are known for such without asking whom they meet. deriveFrame(job, previous) equals deriveFrame(job) in value.
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { equal } from '../geometry/vector.ts';
@@ -17,6 +17,7 @@ import { solveEnds, type EndSetting } from './ends.ts';
 import { layOut } from './lay-out.ts';
 import { indexRuns, type Run, type Runs } from './meetings.ts';
 import type { Frame, SolvedTube, TubeEnd } from './types.ts';
+import { untouchedTubes } from './untouched.ts';
 
 type Outcome = { readonly ok: true; readonly value: Frame } | { readonly ok: false; readonly faults: readonly Fault[] };
 
@@ -36,9 +37,12 @@ export function deriveFrame(job: Job, previous?: Frame): Outcome {
       order,
       section: sections.get(member.section)!,
       die: member.die === undefined ? null : dies.get(member.die)!,
+      pullLaw: bendingOf(member)?.law ?? null,
       centreline: centrelines.get(id)!,
     })),
   );
+  const nodeRecords = new Map(job.nodes.map((node) => [node.id, node]));
+  const untouched = previous === undefined ? [] : untouchedTubes(framed, job, nodeRecords, previous);
   const runs = indexRuns(
     framed.map(({ id, order, member, centreline, section }) => ({
       id,
@@ -48,18 +52,18 @@ export function deriveFrame(job: Job, previous?: Frame): Outcome {
       section,
     })),
   );
-  const nodeRecords = new Map(job.nodes.map((node) => [node.id, node]));
   const mirroredMembers = new Set(job.members.filter((member) => member.mirror).map((member) => member.id));
   const context: EndContext = { nodes, nodeRecords, mirroredMembers, runs };
 
   const tubes = framed.map((tube, index): SolvedTube => {
+    const same = untouched[index] ?? null;
+    if (same !== null) return same;
     const twinOf = isPrimed(tube.id) ? tube.member.id : null;
     const name = tubeName(tube.member, twinOf !== null, tube.centreline);
     const number = index + 1;
     const settings = endSettings(tube, context);
-    const pullLaw = bendingOf(tube.member)?.law ?? null;
     const before = previous?.byId.get(tube.id);
-    const { centreline, section, member, die } = tube;
+    const { centreline, section, member, die, pullLaw } = tube;
     const sameEnds = before !== undefined && endsUnchanged(before, tube, settings, runs, previous!);
     if (
       sameEnds &&

@@ -38,18 +38,20 @@ export function indexRuns(runs: readonly Run[]): Runs {
   const pieces: { run: Run; piece: Piece }[] = [];
   const boxes: Box[] = [];
   for (const run of runs) {
-    for (const piece of run.path.pieces) {
-      pieces.push({ run, piece });
-      boxes.push(
-        piece.kind === 'line'
-          ? boxRound([piece.from, piece.to], MEETING_DISTANCE)
-          : // An arc of less than half a turn lies in the ball on its chord.
-            boxRound([interpolate(piece.from, piece.to, 0.5)], distance(piece.from, piece.to) / 2 + MEETING_DISTANCE),
-      );
-    }
+    for (const piece of run.path.pieces) pieces.push({ run, piece });
+    boxes.push(...boxesOfPath(run.path));
   }
   return { byId: new Map(runs.map((run) => [run.id, run])), pieces, boxes, tree: buildBoxTree(boxes) };
 }
+
+/** A box round each piece of a centreline, in which all lie that it passes within the meeting distance. */
+export const boxesOfPath = ({ pieces }: Path): readonly Box[] =>
+  pieces.map((piece) =>
+    piece.kind === 'line'
+      ? boxRound([piece.from, piece.to], MEETING_DISTANCE)
+      : // An arc of less than half a turn lies in the ball on its chord.
+        boxRound([interpolate(piece.from, piece.to, 0.5)], distance(piece.from, piece.to) / 2 + MEETING_DISTANCE),
+  );
 
 export interface Meeting {
   readonly cutters: readonly Run[];

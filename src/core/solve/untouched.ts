@@ -1,0 +1,79 @@
+/**
+ * Which tubes an edit cannot have touched: those are handed on without asking again whom they meet, so that an edit costs what
+ * hangs on it. A tube stays as it is when it is the same tube in the same place, made of the same, and nothing that its ends
+ * are cut by, stand on or come near has moved.
+ */
+import { buildBoxTree, visitBoxesAt, type Box } from '../geometry/box-tree.ts';
+import type { Vec3 } from '../geometry/vector.ts';
+import { bareId, primed } from '../job/reference.ts';
+import type { FrameNode, Job, NodeId, NodeRef, TubeRef } from '../job/types.ts';
+import type { PullLaw } from '../springback/pull-law.ts';
+import { sameLaw } from './bending.ts';
+import type { FramedTube } from './end-settings.ts';
+import { boxesOfPath } from './meetings.ts';
+import type { Frame, SolvedTube } from './types.ts';
+
+/** A tube as laid out, and what else of it is known before its ends are. */
+export interface LaidTube extends FramedTube {
+  readonly die: SolvedTube['die'];
+  readonly pullLaw: PullLaw | null;
+}
+
+/**
+ * Of each tube laid out, in the same order: the tube of before where it stays as it is, else null. `nodes` are the job's, by
+ * id. After an edit that adds, takes away or reorders, every tube is looked at anew.
+ */
+export function untouchedTubes(
+  laid: readonly LaidTube[],
+  job: Job,
+  nodes: ReadonlyMap<NodeId, FrameNode>,
+  previous: Frame,
+): readonly (SolvedTube | null)[] {
+  const sameBuild =
+    laid.length === previous.tubes.length &&
+    laid.every(({ id }, i) => id === previous.tubes[i]!.id) &&
+    job.nodes.length === previous.job.nodes.length &&
+    job.nodes.every(({ id }, i) => id === previous.job.nodes[i]!.id);
+  if (!sameBuild) return laid.map(() => null);
+
+  const moved = new Set<TubeRef>();
+  const boxes: Box[] = [];
+  laid.forEach(({ id, centreline, section }, i) => {
+    const before = previous.tubes[i]!;
+    if (before.path === centreline.path && before.section === section) return;
+    moved.add(id);
+    boxes.push(...boxesOfPath(before.path), ...boxesOfPath(centreline.path));
+  });
+  const tree = buildBoxTree(boxes);
+  const comesNear = (place: Vec3): boolean => {
+    let near = false;
+    visitBoxesAt(tree, boxes, place, () => (near = true));
+    return near;
+  };
+
+  const retold = new Set(job.nodes.filter((node, i) => node !== previous.job.nodes[i]).map(({ id }) => id));
+  /** It is told as before, and the tube that it is told to stand on, on either side of the car, has not moved. */
+  const standsStill = (reference: NodeRef): boolean => {
+    const id = bareId(reference);
+    const { at } = nodes.get(id)!;
+    const host = at.kind === 'on' ? bareId(at.member) : null;
+    return !retold.has(id) && (host === null || !(moved.has(host) || moved.has(primed(host))));
+  };
+
+  return laid.map((tube, i) => {
+    const before = previous.tubes[i]!;
+    const same =
+      !moved.has(tube.id) &&
+      before.member === tube.member &&
+      before.die === tube.die &&
+      sameLaw(before.pullLaw, tube.pullLaw) &&
+      before.ends.every(
+        ({ node, position, cuts, butted }) =>
+          standsStill(node) &&
+          !cuts.some(({ against }) => moved.has(against)) &&
+          !butted.some((id) => moved.has(id)) &&
+          !comesNear(position),
+      );
+    return same ? before : null;
+  });
+}
