@@ -13,7 +13,7 @@ import { dirname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Finding } from './core/checks/types.ts';
 import { derive, type Derived } from './core/derive.ts';
-import { faultLine, quoted } from './core/job/fault.ts';
+import { faultLine, printable, quoted } from './core/job/fault.ts';
 import { parseJob } from './core/job/parse.ts';
 import type { Fault } from './core/job/types.ts';
 import { withSwingFindings } from './core/swing-findings.ts';
@@ -50,11 +50,12 @@ export async function main(
   complain: Tell = toError,
 ): Promise<0 | 1 | 2> {
   const outcome = await run(args);
+  // Names of files and of tubes stand in these lines, and a terminal obeys what it is sent.
   if ('value' in outcome) {
-    outcome.value.forEach(say);
+    outcome.value.map(printable).forEach(say);
     return 0;
   }
-  outcome.stop.lines.forEach(complain);
+  outcome.stop.lines.map(printable).forEach(complain);
   return outcome.stop.exit;
 }
 

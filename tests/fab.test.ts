@@ -124,11 +124,12 @@ describe('fab', () => {
   it('says which tube a model is without', async () => {
     const job = JSON.parse(demoText());
     job.nodes.find(({ id }: { id: string }) => id === 'dash-corner').at.position[1] = 10;
+    job.members.find(({ name }: { name: string }) => name === 'Dash bar').name = 'Dash\u001b[2J bar';
     const { exit, said } = await runFab(JSON.stringify(job), '--formats', 'gltf,stl');
     expect(exit).toBe(0);
     expect(said.slice(1)).toEqual([
-      expect.stringMatching(/^cage\.glb is without 14 Dash bar: /u),
-      expect.stringMatching(/^cage\.stl is without 14 Dash bar: /u),
+      expect.stringMatching(/^cage\.glb is without 14 Dash\\u001b\[2J bar: /u),
+      expect.stringMatching(/^cage\.stl is without 14 Dash\\u001b\[2J bar: /u),
     ]);
   });
 
@@ -180,6 +181,23 @@ describe('fab', () => {
     expect(exit).toBe(2);
     expect(complaints[0]).toMatch(first);
     expect(existsSync(join(folder, 'x'))).toBe(false);
+  });
+
+  it('sends a terminal nothing that it would obey, whatever files and options are called', async () => {
+    const hostile = 'a\u001b]0;title\u0007\n\u009b31m\u202eb';
+    for (const args of [
+      [join(folder, hostile), '--out', 'x'],
+      [demo, '--out', 'x', `--${hostile}`],
+      [demo, '--out', 'x', '--paper', hostile],
+    ]) {
+      const { exit, complaints } = await complaintsOf(...args);
+      expect(exit).toBe(2);
+      for (const line of complaints) expect(line).not.toMatch(/[\p{Cc}\p{Cf}]/u);
+    }
+    const { complaints } = await complaintsOf(join(folder, hostile), '--out', 'x');
+    expect(complaints).toEqual([
+      `${join(folder, String.raw`a\u001b]0;title\u0007\u000a\u009b31m\u202eb`)}: no such file`,
+    ]);
   });
 
   it('refuses text that is not UTF-8', async () => {

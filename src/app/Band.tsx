@@ -2,6 +2,7 @@
 import { useId, useState } from 'react';
 import type { KeyboardEvent, ReactNode } from 'react';
 import { useWorkspace, workspace } from '../store/workspace.ts';
+import { textKind } from '../ui/fields/kinds.ts';
 import { COMMANDS } from './commands.ts';
 import type { SheetName } from './commands.ts';
 import { closeIcon, openIcon, redoIcon, savedIcon, saveIcon, savingIcon, sign, undoIcon } from './icons.tsx';
@@ -62,15 +63,27 @@ function StepKey({ name, label, icon, press }: StepKeyProps): ReactNode {
   );
 }
 
-/** The job's name, changed where it stands: Enter or leaving the field takes it, Escape puts the old one back. */
+const NAMES = textKind(false);
+
+/**
+ * The job's name, changed where it stands: Enter or leaving the field takes it, Escape puts the old one back. One that is
+ * too long stays in the field, with the reason under it.
+ */
 function JobName(): ReactNode {
   const name = useWorkspace((state) => state.job.name);
   const [typed, setTyped] = useState<string | null>(null);
   const id = useId();
 
+  const shown = NAMES.show(name);
+  const entered = typed?.trim() ? NAMES.read(typed) : null;
+  const refusal = entered?.ok === false ? entered.why : null;
+
   const take = (): void => {
-    const next = typed?.trim();
-    if (next && next !== name) workspace.getState().edit('Rename job', (job) => ({ ...job, name: next }));
+    if (refusal !== null) return;
+    if (entered?.ok && entered.value !== name && entered.value !== shown) {
+      const next = entered.value;
+      workspace.getState().edit('Rename job', (job) => ({ ...job, name: next }));
+    }
     setTyped(null);
   };
   const answer = (event: KeyboardEvent<HTMLInputElement>): void => {
@@ -85,15 +98,22 @@ function JobName(): ReactNode {
       <input
         id={id}
         className="job-name"
-        value={typed ?? name}
+        value={typed ?? shown}
         data-pending={typed === null ? undefined : ''}
         onChange={(event) => setTyped(event.target.value)}
         onBlur={take}
         onKeyDown={answer}
         autoComplete="off"
         spellCheck={false}
-        maxLength={200}
+        aria-invalid={refusal !== null || undefined}
+        aria-describedby={refusal === null ? undefined : `${id}-note`}
       />
+      {refusal !== null && (
+        <span id={`${id}-note`} className="job-name-note" role="alert">
+          <span aria-hidden="true">▲ </span>
+          {refusal}: shorten it, or press Escape
+        </span>
+      )}
     </>
   );
 }

@@ -1,4 +1,5 @@
 /** The three sheets that the menu lays over the work: earlier versions, the keys, about and cautions. */
+import { shownName } from '../core/job/shown.ts';
 import { useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
 import { CAUTIONS, WHO_DECIDES } from '../core/checks/cautions.ts';
@@ -60,7 +61,7 @@ function VersionsSheet({ closed }: Closes): ReactNode {
         {versions?.map((version, index) => (
           <li key={index}>
             <time dateTime={new Date(version.savedAt).toISOString()}>{dated(version.savedAt)}</time>
-            <span>{version.name}</span>
+            <span>{shownName(version.name)}</span>
             <button
               type="button"
               className="press"

@@ -3,11 +3,13 @@
  * of records that may be handed on unchanged, so derive(job, previous) and derive(job) are equal in value.
  *
  * A job that cannot be derived (a loop of references, a path that doubles back, a node beyond its tube's end) gives
- * faults that name the place in the file; a frame that cannot be made gives findings beside a complete result.
+ * faults that name the place in the file; a frame that cannot be made gives findings beside a complete result. Names in
+ * what is derived, its job among it, are as they are shown (job/shown.ts).
  */
 import { measureClearances } from './checks/clearances.ts';
 import { findTrouble } from './checks/findings.ts';
 import type { Clearance, Finding } from './checks/types.ts';
+import { withShownNames } from './job/shown.ts';
 import type { Fault, Job } from './job/types.ts';
 import { deriveFrame } from './solve/derive-frame.ts';
 import type { Frame } from './solve/types.ts';
@@ -23,7 +25,7 @@ export type Derivation =
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
 export function derive(job: Job, previous?: Derived): Derivation {
-  const frame = deriveFrame(job, previous);
+  const frame = deriveFrame(withShownNames(job), previous);
   if (!frame.ok) return frame;
   const clearances = measureClearances(frame.value, previous);
   return { ok: true, value: { ...frame.value, clearances, findings: findTrouble(frame.value, clearances) } };

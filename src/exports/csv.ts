@@ -12,6 +12,7 @@ import { errorsOf } from '../core/checks/faults.ts';
 import type { Derived } from '../core/derive.ts';
 import { angleBetween, signedAngle, toDegrees } from '../core/geometry/angle.ts';
 import { dot, length as length3, rejectFrom, scale } from '../core/geometry/vector.ts';
+import { shownName } from '../core/job/shown.ts';
 import type { Job, LengthUnit } from '../core/job/types.ts';
 import { readTapeView, type TapeView } from '../core/shop/mark-words.ts';
 import { MM_PER_INCH } from '../core/units/length.ts';
@@ -35,8 +36,8 @@ const length = <Row>(heading: string, cell: (row: Row) => number | null): Column
 });
 const other = <Row>(heading: string, cell: (row: Row) => Cell): Column<Row> => ({ heading, kind: 'other', cell });
 
-/** Text that a spreadsheet takes for a formula: = + - @ (full-width ones too), after blanks or none; tab and line break. */
-const FORMULA = /^(?:[\t\r\n]|\s*[=+\-@＝＋－＠])/u;
+/** Text that a spreadsheet takes for a formula: = + - @ (full-width ones too), after blanks or none. */
+const FORMULA = /^\s*[=+\-@＝＋－＠]/u;
 
 /** tubes.csv, bends.csv, xyz.csv and copes.csv. What grip is left on a blank depends on the way the person measures. */
 export function csvFiles(derived: Derived, tape: TapeView = readTapeView(null)): readonly TextFile[] {
@@ -183,10 +184,17 @@ function copeRows(tube: FabricationTube, side: 'A' | 'B', end: FabricationEnd): 
 
 function table<Row>(fileName: string, job: Job, rows: readonly Row[], columns: readonly Column<Row>[]): TextFile {
   const written = columns.flatMap((column) => inUnits(column, job.lengthUnit));
-  const lines = [written.map(({ heading }) => heading), ...rows.map((row) => written.map(({ cell }) => cell(row)))];
+  const lines = [
+    written.map(({ heading }) => heading),
+    ...rows.map((row) => written.map(({ cell }) => asPlainText(cell(row)))),
+  ];
   const text = papaparse.unparse(lines, { escapeFormulae: FORMULA, quotes: (cell) => typeof cell === 'string' });
   return { fileName, text: `${text}\r\n` };
 }
+
+/** Text on one line, without control characters, as long as names are shown: some readers split a row at any of them. */
+const asPlainText = (cell: Cell): Cell =>
+  typeof cell === 'string' ? shownName(cell.replace(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ')) : cell;
 
 /** A length becomes a column in mm and, in a job shown in inches, one in inches beside it. */
 function inUnits<Row>(column: Column<Row>, unit: LengthUnit): Column<Row>[] {

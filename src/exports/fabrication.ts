@@ -7,6 +7,7 @@ import type { Clearance, Finding } from '../core/checks/types.ts';
 import type { Derived } from '../core/derive.ts';
 import { toDegrees, type Degrees, type Radians } from '../core/geometry/angle.ts';
 import type { Vec3 } from '../core/geometry/vector.ts';
+import { shownName } from '../core/job/shown.ts';
 import type { DieId, MemberId, NodeRef, SectionId, TubeRef } from '../core/job/types.ts';
 import { bendMarks, type BendMarks } from '../core/shop/marks.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../core/solve/types.ts';
@@ -107,7 +108,7 @@ function fabricationTube(tube: SolvedTube): FabricationTube {
     id: tube.id,
     number: tube.number,
     name: tube.name,
-    role: tube.member.role,
+    role: shownName(tube.member.role),
     section: tube.section.id,
     die: tube.die?.id ?? null,
     twinOf: tube.twinOf,

@@ -3,9 +3,10 @@
  * there gives the same job back. What is read goes to the log of pulls in the same edit, and stays there when the run goes.
  */
 import { bareId } from '../job/reference.ts';
+import { mapKeeping } from '../job/map-keeping.ts';
 import type { Degrees } from '../geometry/angle.ts';
 import type { BendStep, BentBend, BentTube, DrawnTube, Job, Pull, TubeRef } from '../job/types.ts';
-import { findRecord, mapKeeping, patched } from './records.ts';
+import { findRecord, patched } from './records.ts';
 
 export const findRun = (job: Job, tube: TubeRef): BentTube | undefined => job.bent.find((run) => run.tube === tube);
 

@@ -1,8 +1,9 @@
 /** Edits of bending dies. */
 import { FIRST_BENDER } from '../job/defaults.ts';
+import { mapKeeping } from '../job/map-keeping.ts';
 import type { Bender, Die, DieId, Job, Obstacle } from '../job/types.ts';
 import { nextId } from './ids.ts';
-import { appendRecord, changeRecord, mapKeeping, patched, updateRecord, type Edited, type Fields } from './records.ts';
+import { appendRecord, changeRecord, patched, updateRecord, type Edited, type Fields } from './records.ts';
 import { removeUnused } from './references.ts';
 
 /** 1 3/4 in tube on a 6 in centreline radius (common practice). */

@@ -2,8 +2,9 @@
  * Edits of the log of pulls, and of the batch whose pulls a member goes by. A pull has no id, as nothing refers to one:
  * its index in the log names it. An edit at an index that is not there gives the same job back.
  */
+import { mapKeeping } from '../job/map-keeping.ts';
 import type { Job, MemberId, Pull } from '../job/types.ts';
-import { changeRecord, mapKeeping, patched } from './records.ts';
+import { changeRecord, patched } from './records.ts';
 
 /** The pull comes last in the log. */
 export const addPull = (job: Job, pull: Pull): Job => ({ ...job, pulls: [...job.pulls, withBatch(pull, pull.batch)] });

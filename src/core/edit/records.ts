@@ -2,6 +2,7 @@
  * Edits of one record, whatever its kind. Every edit is job -> job; what it does not touch keeps its identity, and an
  * edit that changes nothing, or names a record that is not there, gives the same job back.
  */
+import { mapKeeping } from '../job/map-keeping.ts';
 import type { Fault, Job } from '../job/types.ts';
 import type { Collection } from '../job/validate.ts';
 
@@ -50,10 +51,4 @@ export const withRecords = <C extends Collection>(job: Job, collection: C, recor
 export function patched<T extends object>(value: T, fields: Partial<T>): T {
   const keys = Object.keys(fields) as (keyof T)[];
   return keys.every((key) => value[key] === fields[key]) ? value : { ...value, ...fields };
-}
-
-/** The list with every item changed; the same list when none was. */
-export function mapKeeping<T>(items: readonly T[], change: (item: T, index: number) => T): readonly T[] {
-  const next = items.map(change);
-  return next.every((item, index) => item === items[index]) ? items : next;
 }

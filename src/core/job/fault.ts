@@ -18,11 +18,15 @@ export function quoted(text: string): string {
   const start = Array.from(text.slice(0, 2 * MOST_CHARACTERS));
   const whole = text.length <= 2 * MOST_CHARACTERS && start.length <= MOST_CHARACTERS;
   const shown = whole ? text : `${start.slice(0, MOST_CHARACTERS - 1).join('')}…`;
-  return JSON.stringify(shown).replace(
-    /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu,
+  return printable(JSON.stringify(shown));
+}
+
+/** The text with what moves a terminal's cursor, ends a line or turns the reading direction written as \u001b. */
+export const printable = (text: string): string =>
+  text.replace(
+    /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/gu,
     (character) => `\\u${character.codePointAt(0)!.toString(16).padStart(4, '0')}`,
   );
-}
 
 /** A number in a fault's text: at most three decimals, in the file's own unit, without the noise of binary arithmetic. */
 export const figure = (value: number): string => String(Number(value.toFixed(3)));

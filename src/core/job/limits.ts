@@ -25,3 +25,15 @@ export const GREATEST_FRACTION = 1000;
 export const MOST_BENDS = 100_000;
 
 export const LONGEST_ID = 200;
+
+/** Characters of a name as it is typed, shown and written; see shown.ts for a longer one in a file. */
+export const LONGEST_NAME = 200;
+
+/**
+ * Every envelope is measured against every tube, every tube is swept past all that stands round its bender, every pull is
+ * held against every other, every tube that an end meets is a cut of it: a job has a handful, and a file with many more
+ * would only hold the page up. Fifty tubes at one place are more than there is room to weld.
+ */
+export const MOST_BOXES = 100;
+export const MOST_PULLS = 1000;
+export const MOST_AT_AN_END = 50;

@@ -2,6 +2,7 @@
  * Sections and dies told by their size, as a shop says them: "1 3/4 x .120", "6 in CLR". A new one is named by it, and
  * the name goes with the size until somebody types another.
  */
+import { shownName } from './shown.ts';
 import type { Die, LengthUnit, Section } from './types.ts';
 import { decimalLength } from '../units/length.ts';
 import { exactText } from '../units/step.ts';
@@ -19,7 +20,8 @@ export const dieSize = ({ centrelineRadius }: Pick<Die, 'centrelineRadius'>, uni
 /** Its name, and its size where the name does not say it. */
 export function sectionInWords(section: Section, unit: LengthUnit): string {
   const size = sectionSize(section, unit);
-  return section.name.includes(size) ? section.name : `${section.name} · ${size}`;
+  const name = shownName(section.name);
+  return name.includes(size) ? name : `${name} · ${size}`;
 }
 
 /** The size to set, and with it the name where that tells only the size so far. */

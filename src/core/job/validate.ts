@@ -4,6 +4,7 @@
  * tubes can be bent at all, is found when the job is derived.
  */
 import { fault, figure, quoted } from './fault.ts';
+import { MOST_AT_AN_END, MOST_BOXES, MOST_PULLS } from './limits.ts';
 import { bareId, isPrimed } from './reference.ts';
 import type { BentTube, EndFit, Fault, Job, Member, Place, Section } from './types.ts';
 
@@ -58,13 +59,6 @@ export function jobFaults(job: Job): readonly Fault[] {
   );
   return [...inRecords, ...inRooms, ...inPulls, ...inBent, ...tooMany(job)];
 }
-
-/**
- * Every envelope is measured against every tube, every tube is swept past all that stands round its bender, every pull is
- * held against every other: a job has a handful, and a file with many more would only hold the page up.
- */
-const MOST_BOXES = 100;
-const MOST_PULLS = 1000;
 
 const tooMany = ({ envelopes, dies, pulls }: Job): Fault[] => [
   ...atMost(MOST_BOXES, envelopes, 'envelopes'),
@@ -129,6 +123,7 @@ function memberFaults(member: Member, where: string, known: Known): Fault[] {
 function endFaults(end: EndFit, member: Member, where: string, known: Known): Fault[] {
   if (end.fit === 'plate') return arrowFaults(end.normal, `${where}.normal`);
   if (end.fit !== 'cope') return [];
+  if (end.against.length > MOST_AT_AN_END) return atMost(MOST_AT_AN_END, end.against, `${where}.against`);
   return end.against.flatMap((ref, i) =>
     ref === member.id
       ? [fault(`${where}.against[${i}]`, `${quoted(ref)} is the member itself`)]

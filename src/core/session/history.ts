@@ -3,6 +3,7 @@
  * the undo button shows. Pure: every function gives the next history, or the same one where nothing is to be done.
  */
 import { applyDiff, diffJobs, invertDiff, isEmptyDiff, type JobDiff } from '../job/diff.ts';
+import { shownName } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
 
 export interface Step {
@@ -25,7 +26,7 @@ export const newHistory = (job: Job): History => ({ job, past: [], future: [] })
 export function commitEdit(history: History, label: string, next: Job): History {
   const diff = diffJobs(history.job, next);
   if (isEmptyDiff(diff)) return history;
-  return { job: next, past: [...history.past, { label, diff }], future: [] };
+  return { job: next, past: [...history.past, { label: shownName(label), diff }], future: [] };
 }
 
 export function undo(history: History): History {

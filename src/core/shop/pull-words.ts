@@ -1,4 +1,5 @@
 /** Where the angle that a bend is pulled to comes from and how sure it is: never told without. */
+import { shownName } from '../job/shown.ts';
 import { toDegrees, type Radians } from '../geometry/angle.ts';
 import { disagree, GREATEST_SHARE, type PullLaw } from '../springback/pull-law.ts';
 import { formatAngle } from '../units/angle.ts';
@@ -27,7 +28,7 @@ export function halfWidthInWords(halfWidth: Radians): string {
 
 /** "4 pulls", "1 pull of batch H-204": what the law rests on. */
 export function pullsInWords({ pulls, batch }: PullLaw): string {
-  const of = batch === null ? '' : ` of batch ${batch}`;
+  const of = batch === null ? '' : ` of batch ${shownName(batch)}`;
   return `${pulls.length} ${pulls.length === 1 ? 'pull' : 'pulls'}${of}`;
 }
 

@@ -7,6 +7,8 @@
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { equal } from '../geometry/vector.ts';
+import { fault } from '../job/fault.ts';
+import { MOST_AT_AN_END } from '../job/limits.ts';
 import { isPrimed, primed } from '../job/reference.ts';
 import type { EndFit, Fault, Job, Member } from '../job/types.ts';
 import { blankLength, copedMass } from './amount.ts';
@@ -55,13 +57,22 @@ export function deriveFrame(job: Job, previous?: Frame): Outcome {
   const mirroredMembers = new Set(job.members.filter((member) => member.mirror).map((member) => member.id));
   const context: EndContext = { nodes, nodeRecords, mirroredMembers, runs };
 
+  // A tube that is handed on needs none: it meets what it met before.
+  const settingsOf: (readonly [EndSetting, EndSetting] | null)[] = [];
+  for (const [index, tube] of framed.entries()) {
+    const settings = (untouched[index] ?? null) === null ? endSettings(tube, context) : null;
+    const trouble = settings === null ? null : crowded(tube, settings);
+    if (trouble !== null) return { ok: false, faults: [trouble] };
+    settingsOf.push(settings);
+  }
+
   const tubes = framed.map((tube, index): SolvedTube => {
     const same = untouched[index] ?? null;
     if (same !== null) return same;
     const twinOf = isPrimed(tube.id) ? tube.member.id : null;
     const name = tubeName(tube.member, twinOf !== null, tube.centreline);
     const number = index + 1;
-    const settings = endSettings(tube, context);
+    const settings = settingsOf[index]!;
     const before = previous?.byId.get(tube.id);
     const { centreline, section, member, die, pullLaw } = tube;
     const sameEnds = before !== undefined && endsUnchanged(before, tube, settings, runs, previous!);
@@ -93,6 +104,19 @@ export function deriveFrame(job: Job, previous?: Frame): Outcome {
     };
   });
   return { ok: true, value: { job, nodes, tubes, byId: new Map(tubes.map((tube) => [tube.id, tube])) } };
+}
+
+/** The fault of an end that meets more tubes than one place can hold, every one of them a cut of its own; null where there is none. */
+function crowded({ order }: FramedTube, settings: readonly [EndSetting, EndSetting]): Fault | null {
+  for (const [which, { meeting }] of settings.entries()) {
+    const count = meeting.cutters.length + meeting.butted.length;
+    if (count <= MOST_AT_AN_END) continue;
+    return fault(
+      `members[${order}].ends[${which}]`,
+      `meets ${count} tubes that are built before it; more than ${MOST_AT_AN_END} cannot be fitted at one place`,
+    );
+  }
+  return null;
 }
 
 /** Both of a mirrored pair are told by the side they are on; where they have none, the twin is called so. */

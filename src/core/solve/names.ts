@@ -1,4 +1,5 @@
 /** What a person calls the things of a job: their names, with the mirrored side said in words. */
+import { shownName } from '../job/shown.ts';
 import { bareId, isPrimed } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame } from './types.ts';
@@ -14,6 +15,6 @@ export const pointName = (job: Job, reference: string): string => named(job.poin
 
 function named(records: readonly { id: string; name: string }[], reference: string): string {
   const id = bareId(reference);
-  const name = records.find((record) => record.id === id)?.name || id;
+  const name = shownName(records.find((record) => record.id === id)?.name || id);
   return isPrimed(reference) ? `${name}, mirrored` : name;
 }

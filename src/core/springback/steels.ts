@@ -2,6 +2,8 @@
  * Steels that tube is sold in, by the name a section's `material` carries. Yield strengths are the least that the
  * standard allows; they serve the first guess at springback and are never shown as a certificate.
  */
+import { shownName } from '../job/shown.ts';
+
 export interface Steel {
   readonly id: string;
   readonly name: string;
@@ -32,4 +34,4 @@ export const steelOf = (material: string): Steel | undefined => STEELS.find((ste
 
 /** The steel's name in the trade; the section's own word where no steel of that name is known here. */
 export const steelInWords = ({ material }: { readonly material: string }): string =>
-  steelOf(material)?.name ?? material;
+  steelOf(material)?.name ?? shownName(material);

@@ -1,4 +1,5 @@
 /** Every tube in a line: what it is cut from, how long, how heavy; and what all of them come to, section by section. */
+import { shownName } from '../../core/job/shown.ts';
 import { steelInWords } from '../../core/springback/steels.ts';
 import { decimalLength } from '../../core/units/length.ts';
 import { exactText } from '../../core/units/step.ts';
@@ -90,7 +91,7 @@ function tubeRow(context: Context, tube: SolvedTube): Block {
     exactText(section.outerDiameter, unit),
     wallText(section, unit),
     steelInWords(section),
-    member.batch ?? '',
+    shownName(member.batch ?? ''),
     lengthFigure(blank, unit).replace(` ${unit}`, ''),
     `${tube.mass.toFixed(2)} kg`,
   ];

@@ -1,4 +1,5 @@
 /** One tube's sheet: all that is needed at the saw, the bender and the notcher, with nothing to look up elsewhere. */
+import { shownName } from '../../core/job/shown.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import type { Finding } from '../../core/checks/types.ts';
 import { findingsOf, findingWords } from './findings.ts';
@@ -108,7 +109,7 @@ function facts(context: Context, tube: SolvedTube, { sheet }: Measured, room: nu
     [
       sectionInWords({ ...section, name: named(section.name) }, unit),
       ...(section.material === '' ? [] : [named(steelInWords(section))]),
-      ...(member.batch === undefined || member.batch === '' ? [] : [`batch ${named(member.batch)}`]),
+      ...(member.batch === undefined || member.batch === '' ? [] : [`batch ${named(shownName(member.batch))}`]),
       ...(die === null || bends.length === 0
         ? []
         : [`die ${named(die.name)}${oneRadius(tube) ? `, CLR ${decimalFigure(bends[0]!.radius, unit)}` : ''}`]),

@@ -1,4 +1,5 @@
 /** Checks: what was found, how far every tube is from the driver, and what nobody has looked at. */
+import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import { addEnvelope } from '../../core/edit/envelopes.ts';
 import { NOT_CHECKED } from '../../core/checks/cautions.ts';
@@ -72,7 +73,7 @@ function Tally(): ReactNode {
             <button
               type="button"
               className="tally-gap"
-              aria-label={`Go to the shortest gap, at ${envelopes.find(({ id }) => id === shortest.envelope)?.name}`}
+              aria-label={`Go to the shortest gap, at ${shownName(envelopes.find(({ id }) => id === shortest.envelope)?.name ?? '')}`}
               onClick={() => goTo(shortest.at, { kind: 'envelope', id: shortest.envelope })}
             >
               <GapLength mm={shortest.distance} />

@@ -1,4 +1,5 @@
 /** One box: its gaps, the shortest first, and its measures to edit. */
+import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import { removeEnvelope, updateEnvelope } from '../../core/edit/envelopes.ts';
 import type { Clearance } from '../../core/checks/types.ts';
@@ -25,7 +26,7 @@ export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
   const shortest = nearest[0];
   return (
     <article ref={card} className={chosen ? 'card chosen-card' : 'card'} aria-label={envelope.name}>
-      <h3>{envelope.name}</h3>
+      <h3>{shownName(envelope.name)}</h3>
       {shortest && (
         <button
           type="button"
@@ -41,7 +42,7 @@ export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
           </span>
         </button>
       )}
-      <GapTable clearances={nearest} name={envelope.name} />
+      <GapTable clearances={nearest} name={shownName(envelope.name)} />
       <Section title="The box">
         <BoxEditor envelope={envelope} />
         <button

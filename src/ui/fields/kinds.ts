@@ -2,7 +2,8 @@
  * The kinds of value a person types: how each is shown, read, read back to the person, and nudged. Every field and
  * every table cell is made from one of these, so that a number behaves the same wherever it stands.
  */
-import { GREATEST_ANGLE, LEAST_ANGLE, LEAST_SIZE } from '../../core/job/limits.ts';
+import { GREATEST_ANGLE, LEAST_ANGLE, LEAST_SIZE, LONGEST_NAME } from '../../core/job/limits.ts';
+import { shownName } from '../../core/job/shown.ts';
 import type { LengthUnit } from '../../core/job/types.ts';
 import { formatAngle, parseAngle } from '../../core/units/angle.ts';
 import { decimalLength, formatLength, MM_PER_INCH, parseLength } from '../../core/units/length.ts';
@@ -156,14 +157,14 @@ function readNumber(text: string, least: number, greatest: number): Entered<numb
   return { ok: true, value };
 }
 
-/** Words, as typed, without the spaces round them; at most 200 letters. */
+/** Words, as typed, without the spaces round them; at most 200 letters. A longer one from a file is shown shortened. */
 export function textKind(mayBeEmpty: boolean): ValueKind<string> {
   return {
-    show: (value) => value,
+    show: shownName,
     read(text) {
       const value = text.trim();
       if (value === '' && !mayBeEmpty) return { ok: false, why: 'has to have a name' };
-      if (value.length > 200) return { ok: false, why: 'more than 200 letters' };
+      if (shownName(value) !== value) return { ok: false, why: `more than ${LONGEST_NAME} letters` };
       return { ok: true, value };
     },
     readBack: () => '',

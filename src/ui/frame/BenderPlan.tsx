@@ -1,4 +1,5 @@
 /** The bender and what stands round it, seen from above at scale: what the set-up's numbers mean. */
+import { shownName } from '../../core/job/shown.ts';
 import { useId, type ReactNode } from 'react';
 import { dot, normalize } from '../../core/geometry/vector.ts';
 import type { Bender, Die, LengthUnit, Obstacle } from '../../core/job/types.ts';
@@ -148,8 +149,9 @@ function Name(props: {
 }): ReactNode {
   const { obstacle, x, y, width, height } = props;
   const place = placeOf(obstacle, props.bender.planeHeight);
-  if (place === null || obstacle.name === '') return null;
-  const half = 3.6 * obstacle.name.length + 4;
+  const name = shownName(obstacle.name);
+  if (place === null || name === '') return null;
+  const half = 3.6 * name.length + 4;
   const [across, down] = [x(place.spot[0]) + place.aside[0] * (half + 2), y(place.spot[1]) - place.aside[1] * 12];
   return (
     <text
@@ -158,7 +160,7 @@ function Name(props: {
       x={Math.min(width - half, Math.max(half, across))}
       y={Math.min(height - 6, Math.max(14, down + 4))}
     >
-      {obstacle.name}
+      {name}
     </text>
   );
 }
@@ -176,7 +178,7 @@ function placeOf(obstacle: Obstacle, planeHeight: number): { spot: Spot; aside: 
 }
 
 function describe({ turns, bendLies, room }: Bender): string {
-  const stands = room.map(({ name, kind }) => name || (kind === 'box' ? 'a box' : 'a wall'));
+  const stands = room.map(({ name, kind }) => shownName(name) || (kind === 'box' ? 'a box' : 'a wall'));
   return [
     `The bender from above: the tube is fed to the right and bent to the ${turns}`,
     `the tape is hooked over the end that ${bendLies === 'beyond' ? 'is in front and swings' : 'stays behind'}`,

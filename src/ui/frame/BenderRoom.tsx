@@ -1,4 +1,5 @@
 /** What stands round a bender: boxes, and planes for walls, bench tops and ceilings, each folded away under its name. */
+import { shownName } from '../../core/job/shown.ts';
 import { useState, type ReactNode } from 'react';
 import { addObstacle, changeObstacle, removeObstacle } from '../../core/edit/dies.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
@@ -70,7 +71,7 @@ interface ThingProps<O extends Obstacle> {
 
 /** `open`: it was put there just now. */
 function Thing({ die, obstacle, index, open }: ThingProps<Obstacle> & { open: boolean }): ReactNode {
-  const called = obstacle.name || `thing ${index + 1}`;
+  const called = shownName(obstacle.name) || `thing ${index + 1}`;
   return (
     <Section title={called} open={open}>
       <TextField

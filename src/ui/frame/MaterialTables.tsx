@@ -1,4 +1,5 @@
 /** What the cage is made of and bent with: sections of tube, and the dies of the bender. */
+import { shownName } from '../../core/job/shown.ts';
 import { useMemo, type ReactNode } from 'react';
 import { addDie, removeDie, updateDie } from '../../core/edit/dies.ts';
 import { addSection, removeSection, setStick, updateSection } from '../../core/edit/sections.ts';
@@ -110,7 +111,7 @@ function Delete({ name, remove }: { name: string; remove: (job: Job) => Edited }
   return (
     <div className="switch">
       <Command quiet disabled={first !== undefined} step={`Delete ${name}`} run={remove}>
-        Delete {name}
+        Delete {shownName(name)}
       </Command>
       {first && (
         <span className="small">
@@ -155,7 +156,7 @@ function DieCard({ die }: { die: Die }): ReactNode {
   const pulled = useWorkspace((state) => state.job.pulls.some((pull) => pull.die === die.id));
   const step = `Change ${die.name}`;
   return (
-    <article className="card" aria-label={`Die ${die.name}`}>
+    <article className="card" aria-label={`Die ${shownName(die.name)}`}>
       <div className="fields fields-two">
         <TextField
           label="Die"

@@ -1,4 +1,5 @@
 /** The selected member: what it is made of, the corners it runs through, how its ends fit, where it stands in the order. */
+import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import { moveMember, removeMember, setDie, updateMember } from '../../core/edit/members.ts';
 import { setBatch } from '../../core/edit/pulls.ts';
@@ -21,11 +22,11 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
   const place = job.members.findIndex(({ id }) => id === member.id);
   const { id, name } = member;
   return (
-    <article className="card chosen-card" aria-label={`Member ${name}`}>
+    <article className="card chosen-card" aria-label={`Member ${shownName(name)}`}>
       <header className="card-head">
         <h2>
           <span className="number-tag number-tag-large">{tube?.number}</span>
-          {name}
+          {shownName(name)}
         </h2>
         {tube && (
           <p className="card-sum">

@@ -1,4 +1,5 @@
 /** The selected node: how its place is told, where that is in the car, and which members run through it. */
+import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import { removeNode, renameNode, setPlace } from '../../core/edit/nodes.ts';
 import type { Edited } from '../../core/edit/records.ts';
@@ -38,7 +39,7 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
   return (
     <article className="card chosen-card" aria-label={`Node ${node.name}`}>
       <header className="card-head">
-        <h2>{node.name}</h2>
+        <h2>{shownName(node.name)}</h2>
         {at && (
           <dl className="place">
             {CAR_AXES.map(({ header, means }, axis) => (
@@ -78,7 +79,7 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
           {members.map((member) => (
             <li key={member.id}>
               <button type="button" className="chip" onClick={() => select({ kind: 'tube', id: member.id })}>
-                {member.name}
+                {shownName(member.name)}
               </button>
             </li>
           ))}

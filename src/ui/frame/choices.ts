@@ -1,10 +1,11 @@
 /** Lists to choose from, made from the job's records, and the words for what is chosen. */
+import { shownName } from '../../core/job/shown.ts';
 import type { EndFit, FrameNode, Job, Place } from '../../core/job/types.ts';
 import type { Choice } from '../fields/Fields.tsx';
 import { sectionInWords } from '../../core/job/sizes.ts';
 
 export const choicesOf = (records: readonly { readonly id: string; readonly name: string }[]): Choice[] =>
-  records.map((record) => ({ value: record.id, label: record.name || record.id }));
+  records.map((record) => ({ value: record.id, label: shownName(record.name) || record.id }));
 
 /** By name, and by size where the name does not say it. */
 export const sectionChoices = ({ sections, lengthUnit }: Pick<Job, 'sections' | 'lengthUnit'>): Choice[] =>
@@ -12,11 +13,9 @@ export const sectionChoices = ({ sections, lengthUnit }: Pick<Job, 'sections' | 
 
 /** Every tube that a node may sit on or an end may be coped to: members, and twins of mirrored ones. */
 export const tubeChoices = (job: Job, except?: string): Choice[] =>
-  job.members.flatMap((member) => [
-    ...(member.id === except
-      ? []
-      : [{ value: member.id, label: member.mirror ? `${member.name}, as drawn` : member.name }]),
-    ...(member.mirror ? [{ value: `${member.id}'`, label: `${member.name}, its twin` }] : []),
+  job.members.flatMap(({ id, name, mirror }) => [
+    ...(id === except ? [] : [{ value: id, label: mirror ? `${shownName(name)}, as drawn` : shownName(name) }]),
+    ...(mirror ? [{ value: `${id}'`, label: `${shownName(name)}, its twin` }] : []),
   ]);
 
 export const KIND_NAMES: Readonly<Record<Place['kind'], string>> = {

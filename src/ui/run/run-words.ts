@@ -1,4 +1,5 @@
 /** A bend run in the words of the shop: its stops, what each step asks for, what a reading means, what has changed since. */
+import { shownName } from '../../core/job/shown.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import { dieSize, sectionSize } from '../../core/job/sizes.ts';
 import type { BendStep, LengthUnit } from '../../core/job/types.ts';
@@ -195,7 +196,10 @@ export const blankInWords = (lacks: number, unit: LengthUnit): string =>
     : `The blank that is cut is ${lengthInWords(-lacks, unit)} longer than it needs.`;
 
 /** Its name, and its size where the name does not say it. */
-const withSize = (name: string, size: string): string => (name.includes(size) ? name : `${name} · ${size}`);
+function withSize(called: string, size: string): string {
+  const name = shownName(called);
+  return name.includes(size) ? name : `${name} · ${size}`;
+}
 const dieInWords = (die: DrawnDie, unit: LengthUnit): string => withSize(die.name, dieSize(die, unit));
 const tubeInWords = (section: DrawnSection, unit: LengthUnit): string =>
   withSize(section.name, sectionSize(section, unit));

@@ -1,4 +1,5 @@
 /** The log of pulls of one die and size of tube: the law they give, its chart, the list, and the next one to log. */
+import { shownName } from '../../core/job/shown.ts';
 import { useId, useMemo, useState, type ReactNode } from 'react';
 import type { Pull } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
@@ -45,7 +46,7 @@ export function PullLog({ tube }: { tube: SolvedTube | undefined }): ReactNode {
 const SAID = 3;
 
 const keyOf = ({ die, section }: Pair): string => JSON.stringify([die.id, section.id]);
-const nameOf = ({ die, section }: Pair): string => `${die.name}, tube ${section.name}`;
+const nameOf = ({ die, section }: Pair): string => `${shownName(die.name)}, tube ${shownName(section.name)}`;
 
 function LogOf({ pair, batch }: { pair: Pair; batch: string | undefined }): ReactNode {
   const pulls = useWorkspace((state) => state.job.pulls);

@@ -1,4 +1,5 @@
 /** What the log of pulls says, in the words of the shop: the law, how sure it is, and which pulls do not agree. */
+import { shownName } from '../../core/job/shown.ts';
 import { toDegrees, toRadians } from '../../core/geometry/angle.ts';
 import type { Die, Job, Pull, Section } from '../../core/job/types.ts';
 import { listed } from '../../core/shop/ends.ts';
@@ -44,7 +45,7 @@ export function lawInWords(law: PullLaw | null, batch: string | undefined): stri
     `${at90}${sure}.`,
     ...doubts(law),
     ...(batch !== undefined && batch !== '' && law.batch === null
-      ? [`Batch ${batch} has no pulls of its own: all of this die and tube count.`]
+      ? [`Batch ${shownName(batch)} has no pulls of its own: all of this die and tube count.`]
       : []),
   ].join(' ');
 }

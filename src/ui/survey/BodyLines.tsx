@@ -1,4 +1,5 @@
 /** Lines of the body, drawn through points in order so that one sees where the cage stands. Nothing is derived from them. */
+import { shownName } from '../../core/job/shown.ts';
 import { useState, type ReactNode } from 'react';
 import { addBodyLine, removeBodyLine, updateBodyLine } from '../../core/edit/bodyLines.ts';
 import type { BodyLine, PointRef } from '../../core/job/types.ts';
@@ -43,7 +44,7 @@ function Line({ line }: { line: BodyLine }): ReactNode {
       <Command
         quiet
         step={`Delete ${line.name}`}
-        label={`Delete body line ${line.name}`}
+        label={`Delete body line ${shownName(line.name)}`}
         run={(before) => removeBodyLine(before, line.id)}
       >
         Delete

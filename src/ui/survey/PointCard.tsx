@@ -1,4 +1,5 @@
 /** The selected point: its measures, and everything that moves with it. */
+import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import { movePoint, removePoint, renamePoint } from '../../core/edit/points.ts';
 import { bareId } from '../../core/job/reference.ts';
@@ -45,13 +46,13 @@ export function PointCard({ point }: { point: Point }): ReactNode {
           {nodes.map((node) => (
             <li key={node.id}>
               <button type="button" className="chip" onClick={() => select({ kind: 'node', id: node.id })}>
-                Node {node.name}
+                Node {shownName(node.name)}
               </button>
             </li>
           ))}
           {lines.map((line) => (
             <li key={line.id} className="chip chip-still">
-              Body line {line.name}
+              Body line {shownName(line.name)}
             </li>
           ))}
         </ul>

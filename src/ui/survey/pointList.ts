@@ -1,4 +1,6 @@
 /** Measured points as rows of a spreadsheet: name, along, offset, height. A row that cannot be read is named, not guessed. */
+import { LONGEST_NAME } from '../../core/job/limits.ts';
+import { shownName } from '../../core/job/shown.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import type { LengthUnit } from '../../core/job/types.ts';
 import { lengthKind } from '../fields/kinds.ts';
@@ -35,6 +37,7 @@ export function readPointList(text: string, unit: LengthUnit): PointList {
 function readPoint(cells: readonly string[], unit: LengthUnit): ReadPoint | string {
   const [name = '', ...lengths] = cells;
   if (name === '') return 'has no name';
+  if (shownName(name) !== name) return `“${shownName(name)}”: a name has at most ${LONGEST_NAME} letters`;
   if (lengths.length !== 3) return `“${name}” has ${cells.length} cells instead of 4`;
   const kind = lengthKind(unit);
   const position: number[] = [];

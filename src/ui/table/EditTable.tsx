@@ -7,6 +7,7 @@
  * A row is drawn again only when its record, its columns or what stands open in it changes: a drag in the bay previews
  * many times a second, and a long list must not be drawn anew for each.
  */
+import { shownName } from '../../core/job/shown.ts';
 import {
   memo,
   useCallback,
@@ -131,7 +132,7 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
     setOpen(null);
     const outcome = placeBlock(
       {
-        rowNames: rows.map(props.rowName),
+        rowNames: rows.map((row) => shownName(props.rowName(row))),
         headers: columns.map((column) => column.header),
         read: (row, column, cell) => columns[column]?.edit?.paste(rows[row]!, cell) ?? null,
       },
@@ -198,7 +199,7 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
                   key={props.rowId(row)}
                   row={row}
                   index={index}
-                  name={props.rowName(row)}
+                  name={shownName(props.rowName(row))}
                   columns={columns}
                   firstLine={firstLine}
                   chosen={index === selectedRow}

@@ -1,4 +1,5 @@
 /** Where the selected node is, in big figures and with the tables' words and signs, while it is moved and after. */
+import { shownName } from '../../core/job/shown.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { bareId, isPrimed } from '../../core/job/reference.ts';
 import { Figure } from '../Figure.tsx';
@@ -19,7 +20,7 @@ export function Readout({ freedom, news }: { readonly freedom: Freedom; readonly
   return (
     <div className="bay-readout" aria-hidden="true">
       <div className="bay-readout-name">
-        {node?.name || bareId(id)}
+        {shownName(node?.name || bareId(id))}
         {isPrimed(id) && ', mirror image'}
       </div>
       <dl>

@@ -1,4 +1,5 @@
 /** What is written in the bay: numbers, names, ends, the gap's dimension, what fails and where, and the axes. */
+import { shownName } from '../../core/job/shown.ts';
 import { addScaled, interpolate, normalize, scale, subtract, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Finding } from '../../core/checks/types.ts';
 import type { Job, Point } from '../../core/job/types.ts';
@@ -112,7 +113,7 @@ export function pointLabels(spots: readonly Spot[], job: Job, selection: Selecti
             shift: [0, 20],
             rank: 1,
             look: 'name',
-            text: name,
+            text: shownName(name),
           } as const,
         ]),
     ...(all ? job.points.filter(({ id }) => id !== live?.selection.id).map(pointLabel) : []),
@@ -125,7 +126,7 @@ const pointLabel = remembered(({ id, name, position }: Point): Label => ({
   shift: [0, 20],
   rank: 40,
   look: 'name',
-  text: name,
+  text: shownName(name),
 }));
 
 /** At the end of each datum line, or nearer to the datum where that is out of sight. */

@@ -279,6 +279,13 @@ const MEANING: readonly Change[] = [
   [['members', 1, 'ends', 0, 'against', 0], 'gone', 'members[1].ends[0].against[0]: no member "gone"'],
 ];
 
+it('an end coped to more tubes than there is room for is refused', () => {
+  const against = Array.from({ length: 51 }, () => 'hoop');
+  expect(lines(JSON.stringify(withValue(sampleFile(), ['members', 1, 'ends', 0, 'against'], against)))).toEqual([
+    'members[1].ends[0].against: more than 50',
+  ]);
+});
+
 describe('one thing wrong', () => {
   it.each([...SHAPE, ...MEANING])('%j set to %j', (keys, value, line) => {
     expect(lines(JSON.stringify(withValue(sampleFile(), keys, value)))).toEqual([line]);

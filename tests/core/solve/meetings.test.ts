@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
-import { degrees, derived, jobOf, tube } from '../frame.ts';
+import { degrees, derived, faultsOf, jobOf, tube } from '../frame.ts';
 
 const POST = {
   nodes: {
@@ -22,6 +22,25 @@ describe('who an automatic end is coped to', () => {
       [branch, post],
     ])
       expect(cuts(derived({ ...POST, members }), 'branch', 0)).toEqual(['post']);
+  });
+  it('fifty earlier tubes at one place, and no more: each would be a cut of its own', () => {
+    const count = 2000;
+    const spokes = Array.from({ length: count }, (_, i) => {
+      const turn = (2 * Math.PI * i) / count;
+      return [900 * Math.cos(turn), 900 * Math.sin(turn), 300];
+    });
+    const star = (tubes: number) => ({
+      nodes: { hub: [0, 0, 0], ...Object.fromEntries(spokes.slice(0, tubes).map((place, i) => [`n${i}`, place])) },
+      members: Array.from({ length: tubes }, (_, i) => ({ id: `m${i}`, path: ['hub', `n${i}`], die: undefined })),
+    });
+    const { cuts: coped, butted } = tube(derived(star(51)), 'm50').ends[0];
+    expect(coped.length + butted.length).toBe(50);
+    expect(faultsOf(star(count))).toEqual([
+      {
+        place: 'members[51].ends[0]',
+        message: 'meets 51 tubes that are built before it; more than 50 cannot be fitted at one place',
+      },
+    ]);
   });
   it('an earlier tube that passes within 1 mm, not a later one', () => {
     const nodes = { ...POST.nodes, near: [0.9, 0, 300], off: [600, 0, 300] };

@@ -1,0 +1,60 @@
+/**
+ * Names as they are shown and written. A file may hold longer ones, made before there was a limit: they stay in the job
+ * as they are, and are shortened wherever a person or another program meets them.
+ */
+import { LONGEST_NAME } from './limits.ts';
+import { mapKeeping } from './map-keeping.ts';
+import type { Die, Job } from './types.ts';
+import { COLLECTIONS, type Collection } from './validate.ts';
+
+/** The name itself; of one longer than 200 characters the first 199 and three dots. No character is cut in two. */
+export function shownName(name: string): string {
+  if (name.length <= LONGEST_NAME) return name;
+  // A character is one or two units of a string: these hold all that can be shown, and one more.
+  const characters = Array.from(name.slice(0, 2 * LONGEST_NAME + 2));
+  if (characters.length <= LONGEST_NAME) return name;
+  return `${characters.slice(0, LONGEST_NAME - 1).join('')}…`;
+}
+
+/**
+ * The job with every name as it is shown; the same job, and the same records, where none is too long. What is derived
+ * is derived from this one, so that no table, drawing or finding has to think of it.
+ */
+export function withShownNames(job: Job): Job {
+  const shown = COLLECTIONS.reduce<Job>(withShownIn, job);
+  const name = shownName(job.name);
+  return name === job.name ? shown : { ...shown, name };
+}
+
+function withShownIn(job: Job, collection: Collection): Job {
+  const records: readonly Named[] = job[collection];
+  const shown = mapKeeping(records, (record) => named(collection === 'dies' ? withShownRoom(record as Die) : record));
+  return shown === records ? job : { ...job, [collection]: shown };
+}
+
+interface Named {
+  readonly name: string;
+}
+
+/** Records that were shortened: the same record is shortened to the same one, since identity says what is unchanged. */
+const shortened = new WeakMap<Named, Named>();
+
+function named<R extends Named>(record: R): R {
+  const name = shownName(record.name);
+  return name === record.name ? record : remembered(record, () => ({ ...record, name }));
+}
+
+function withShownRoom(die: Die): Die {
+  if (die.bender === undefined) return die;
+  const { bender } = die;
+  const room = mapKeeping(bender.room, named);
+  return room === bender.room ? die : remembered(die, () => ({ ...die, bender: { ...bender, room } }));
+}
+
+function remembered<R extends Named>(record: R, make: () => R): R {
+  const before = shortened.get(record) as R | undefined;
+  if (before !== undefined) return before;
+  const made = make();
+  shortened.set(record, made);
+  return made;
+}
