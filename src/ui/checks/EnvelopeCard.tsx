@@ -25,7 +25,7 @@ export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
   const nearest = nearestFirst(derived.clearances, envelope.id);
   const shortest = nearest[0];
   return (
-    <article ref={card} className={chosen ? 'card chosen-card' : 'card'} aria-label={envelope.name}>
+    <article ref={card} className={chosen ? 'card chosen-card' : 'card'} aria-label={shownName(envelope.name)}>
       <h3>{shownName(envelope.name)}</h3>
       {shortest && (
         <button

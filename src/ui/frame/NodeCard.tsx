@@ -37,7 +37,7 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
   const mirrored = useWorkspace((state) => state.selection?.kind === 'node' && isPrimed(state.selection.id));
   const members = job.members.filter((member) => member.path.some((reference) => bareId(reference) === node.id));
   return (
-    <article className="card chosen-card" aria-label={`Node ${node.name}`}>
+    <article className="card chosen-card" aria-label={`Node ${shownName(node.name)}`}>
       <header className="card-head">
         <h2>{shownName(node.name)}</h2>
         {at && (

@@ -18,7 +18,7 @@ export function PointCard({ point }: { point: Point }): ReactNode {
   const nodes = job.nodes.filter((node) => node.at.kind === 'point' && bareId(node.at.point) === point.id);
   const lines = job.bodyLines.filter((line) => line.points.some((reference) => bareId(reference) === point.id));
   return (
-    <article className="card chosen-card" aria-label={`Point ${point.name}`}>
+    <article className="card chosen-card" aria-label={`Point ${shownName(point.name)}`}>
       <div className="fields">
         <TextField
           label="Point"

@@ -148,14 +148,15 @@ export function textColumn<Row>(
   given: Stored<Row, string> & { mayBeEmpty?: boolean; suggestions?: readonly string[] },
 ): Column<Row> {
   const { mayBeEmpty = false, suggestions } = given;
+  const kind = textKind(mayBeEmpty);
   return {
     ...heading(given),
-    show: (row) => given.value(row),
+    show: (row) => kind.show(given.value(row)),
     edit: {
       open: (row, opening) => (
         <TextField {...bound(row, given, opening)} mayBeEmpty={mayBeEmpty} {...(suggestions && { suggestions })} />
       ),
-      paste: pasteWith(textKind(mayBeEmpty), given),
+      paste: pasteWith(kind, given),
     },
   };
 }
