@@ -2,10 +2,13 @@
  * The torture run: `npm run torture [-- --short] [-- PART ...] [-- --seed N]`. Prints one table of tries and failures and answers 1 on any
  * failure. `--short` does a tenth of each part: that is what `npm test` runs. Each part stands in a file of its own.
  */
+import { killPart } from './kill.ts';
 import type { Outcome, Part } from './part.ts';
+import { sessionPart } from './session.ts';
+import { tabsPart } from './tabs.ts';
 
 /** In the order in which they run. */
-const PARTS: readonly Part[] = [];
+const PARTS: readonly Part[] = [killPart, tabsPart, sessionPart];
 
 const SHORT = 0.1;
 const SEED = 20260301;

@@ -1,0 +1,89 @@
+/** The built program in a Chromium with a profile of its own, which outlives the browser: what is kept can be looked at after a kill. */
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import type { Server } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { chromium, type BrowserContext, type Page } from '@playwright/test';
+import { portOf, serve } from '../../src/scripts/serve.mjs';
+import { findChromium } from '../chromium.mjs';
+
+/** Where the build lies: npm starts its scripts in the project's folder. */
+const build = resolve(process.env['CAGEWRIGHT_BUILD'] ?? 'dist');
+
+export interface Program {
+  readonly origin: string;
+  /** Starts a browser on a profile: a folder that `profile()` made. */
+  launch(profile: string): Promise<BrowserContext>;
+  profile(): string;
+}
+
+/** Serves the build for as long as `work` goes, on one port, so that the origin stays through every restart of the browser. */
+export async function withProgram<T>(work: (program: Program) => Promise<T>): Promise<T> {
+  if (!existsSync(join(build, 'index.html'))) throw new Error('There is no build to torture: npm run build');
+  const server: Server = await serve(build, 0);
+  const folders: string[] = [];
+  const contexts: BrowserContext[] = [];
+  const executablePath = findChromium();
+  try {
+    return await work({
+      origin: `http://localhost:${portOf(server)}`,
+      async launch(profile) {
+        const context = await chromium.launchPersistentContext(profile, {
+          ...(executablePath && { executablePath }),
+          viewport: { width: 1024, height: 700 },
+          reducedMotion: 'reduce',
+          acceptDownloads: true,
+          args: [
+            '--no-sandbox', // a container's root has none
+            '--use-angle=swiftshader',
+            '--enable-unsafe-swiftshader',
+            '--disable-quic',
+            '--no-first-run',
+            '--disable-background-networking',
+            '--disable-component-update',
+            '--disable-sync',
+          ],
+        });
+        context.setDefaultTimeout(30_000);
+        contexts.push(context);
+        return context;
+      },
+      profile() {
+        const folder = mkdtempSync(join(tmpdir(), 'cagewright-profile-'));
+        folders.push(folder);
+        return folder;
+      },
+    });
+  } finally {
+    await Promise.allSettled(contexts.map((context) => context.close()));
+    for (const folder of folders) rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
+    server.closeAllConnections();
+    server.close();
+  }
+}
+
+/** Ends the browser as a crash does: it gets to write nothing more. Answers when, by the machine's clock, ms. */
+export async function kill(context: BrowserContext, page: Page): Promise<number> {
+  const session = await context.browser()!.newBrowserCDPSession();
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+  const browser = processInfo.find(({ type }) => type === 'browser')!;
+  const closed = new Promise((resolve) => void page.once('close', resolve));
+  const at = Date.now();
+  process.kill(browser.id, 'SIGKILL');
+  await closed;
+  return at;
+}
+
+/** What the page complains of, and whatever it asks of another origin. */
+export function complaintsOf(page: Page, origin: string): string[] {
+  const complaints: string[] = [];
+  page.on('console', (message) => message.type() === 'error' && complaints.push(`console: ${message.text()}`));
+  page.on('pageerror', (error) => complaints.push(`thrown: ${String(error)}`));
+  page.on('request', (request) => {
+    const url = new URL(request.url());
+    if (url.protocol !== 'data:' && url.protocol !== 'blob:' && url.origin !== origin) {
+      complaints.push(`outside the origin: ${request.url()}`);
+    }
+  });
+  return complaints;
+}

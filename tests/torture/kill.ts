@@ -1,0 +1,160 @@
+/**
+ * The browser is killed in mid-edit and started again on the same profile: what was on the screen half a second before is there, and undo
+ * leads back to the start, to the byte. Some rounds edit every 80 ms, one holds an arrow key, the others mix typing, undo and dragging.
+ */
+import { drawFrom, type Draw } from '../reference/oracles/seeded.ts';
+import type { BrowserContext, Page } from '@playwright/test';
+import { bay, choose, enter, goTo, savedText, undoKey, untilKept } from '../browser/journey.ts';
+import { complaintsOf, kill, withProgram, type Program } from './browser.ts';
+import type { Failure, Part } from './part.ts';
+
+/** What is older than this when the browser dies must be there, ms. */
+const OLD = 500;
+const POINTS = 'Measured points, in inches';
+const POINT = 'Floor at A-pillar, left';
+
+type Way = 'every 80 ms' | 'held key' | 'mixed';
+/** Of ten rounds; a short run does the first two. */
+const WAYS: readonly Way[] = [
+  'every 80 ms',
+  'held key',
+  'mixed',
+  'every 80 ms',
+  'mixed',
+  'mixed',
+  'every 80 ms',
+  'mixed',
+  'mixed',
+  'mixed',
+];
+const LEAST = 2;
+
+/** A value of the job as the page showed it, and since when, ms by the machine's clock. */
+interface Seen {
+  readonly value: string;
+  readonly at: number;
+}
+
+/**
+ * Watches what the job's name and the height of one point show. The page reports by its console, so that what it said before
+ * it died has been heard.
+ */
+async function watch(page: Page, seen: Seen[]): Promise<void> {
+  page.on('console', (message) => {
+    const text = message.text();
+    if (text.startsWith('seen ')) seen.push(JSON.parse(text.slice(5)) as Seen);
+  });
+  await page.evaluate(() => {
+    let last = '';
+    setInterval(() => {
+      const shown = document.querySelector<HTMLInputElement>('input[data-watched]')?.value ?? '';
+      if (shown === last) return;
+      last = shown;
+      console.log(`seen ${JSON.stringify({ value: shown, at: Date.now() })}`);
+    }, 10);
+  });
+}
+
+const height = (page: Page) =>
+  page.getByRole('article', { name: `Point ${POINT}` }).getByRole('textbox', { name: 'Height' });
+const jobName = (page: Page) => page.getByRole('textbox', { name: 'Job' });
+
+const mark = (field: ReturnType<typeof height>): Promise<void> =>
+  field.evaluate((input) => input.setAttribute('data-watched', ''));
+
+/** Edits until it is over; answers the field that is watched, for the look afterwards. */
+const EDITS: Readonly<Record<Way, (page: Page, draw: Draw, until: number) => Promise<void>>> = {
+  async 'every 80 ms'(page, _, until) {
+    await mark(jobName(page));
+    // In the page itself: the protocol is too slow for it on a busy machine.
+    await page.evaluate(() => {
+      const input = document.querySelector<HTMLInputElement>('input[data-watched]')!;
+      const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!;
+      let count = 0;
+      setInterval(() => {
+        input.focus();
+        set.call(input, `Edit ${(count += 1)}`);
+        input.dispatchEvent(new Event('input', { bubbles: true }));
+        input.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));
+      }, 80);
+    });
+    await page.waitForTimeout(until - Date.now());
+  },
+  async 'held key'(page, _, until) {
+    await mark(height(page));
+    await height(page).focus();
+    while (Date.now() < until) {
+      await page.keyboard.down('ArrowUp');
+      await page.waitForTimeout(30);
+    }
+  },
+  async mixed(page, draw, until) {
+    await mark(jobName(page));
+    for (let count = 1; Date.now() < until; count += 1) {
+      const chance = draw.between(0, 1);
+      if (chance < 0.5) await enter(jobName(page), `Mixed ${count}`);
+      else if (chance < 0.7) await enter(height(page), String(1 + Math.round(draw.between(0, 16)) / 16));
+      else if (chance < 0.85 && (await undoKey(page).isEnabled())) await undoKey(page).click();
+      else await page.waitForTimeout(draw.between(0, 400));
+    }
+  },
+};
+
+async function begin(context: BrowserContext, origin: string): Promise<Page> {
+  const page = context.pages()[0] ?? (await context.newPage());
+  await page.goto(origin);
+  await bay(page).waitFor();
+  const hints = page.getByRole('button', { name: 'Got it' });
+  if (await hints.isVisible()) await hints.click();
+  await goTo(page, 'Survey');
+  await choose(page, POINTS, POINT);
+  return page;
+}
+
+async function round(program: Program, way: Way, draw: Draw): Promise<string[]> {
+  const profile = program.profile();
+  const before = await program.launch(profile);
+  const page = await begin(before, program.origin);
+  const atFirst = await savedText(page);
+  const seen: Seen[] = [];
+  await watch(page, seen);
+  await EDITS[way](page, draw, Date.now() + draw.between(2500, 5000));
+  const died = await kill(before, page);
+
+  const due = seen.findLastIndex(({ at }) => at <= died - OLD);
+  if (due < 1) return [`the page showed no edit in time: ${JSON.stringify(seen)}`];
+  const after = await program.launch(profile);
+  const again = await begin(after, program.origin);
+  const complaints = complaintsOf(again, program.origin);
+  const back = await (way === 'held key' ? height(again) : jobName(again)).inputValue();
+  const wrong: string[] = [];
+  // By its place in the order in which it was shown: a value may have been shown twice.
+  if (!seen.slice(due).some(({ value }) => value === back)) {
+    const late = seen.findLast(({ value }) => value === back);
+    const age = late === undefined ? 'never shown' : `shown ${died - late.at} ms before the kill`;
+    wrong.push(`came back with “${back}”, ${age}; due was “${seen[due]!.value}”`);
+  }
+  while (await undoKey(again).isEnabled()) await undoKey(again).click();
+  if ((await savedText(again)) !== atFirst) wrong.push('undo does not lead back to the start');
+  await untilKept(again);
+  await after.close();
+  return [...wrong, ...complaints];
+}
+
+export const killPart: Part = {
+  name: 'kill',
+  about: 'the browser killed in mid-edit: what is older than 0.5 s is there, undo right to the start',
+  async run(scale, seed) {
+    const draw = drawFrom(seed);
+    const ways = WAYS.slice(0, Math.max(LEAST, Math.round(WAYS.length * scale)));
+    const failures: Failure[] = [];
+    await withProgram(async (program) => {
+      for (const [at, way] of ways.entries()) {
+        const what = `round ${at + 1}, ${way}`;
+        const wrong = await round(program, way, draw).catch((error: unknown) => [String(error)]);
+        failures.push(...wrong.map((why) => ({ what, why })));
+      }
+    });
+    return { tries: ways.length, failures };
+  },
+};

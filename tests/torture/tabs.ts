@@ -1,0 +1,95 @@
+/** Two tabs race on one job: each renames it again and again, sometimes at once, sometimes after a reload. What each did last can be found. */
+import type { Page } from '@playwright/test';
+import { bay, enter } from '../browser/journey.ts';
+import { drawFrom, type Draw } from '../reference/oracles/seeded.ts';
+import { complaintsOf, withProgram, type Program } from './browser.ts';
+import type { Failure, Part } from './part.ts';
+
+const ROUNDS = 10;
+const EDITS = 12;
+
+const jobName = (page: Page) => page.getByRole('textbox', { name: 'Job' });
+
+/** No edit of this tab waits to be written. */
+const atRest = (page: Page): Promise<void> =>
+  page
+    .getByText(/^(Saved in this browser|Kept apart in this browser)/)
+    .first()
+    .waitFor();
+
+async function open(page: Page, origin: string): Promise<void> {
+  await page.goto(origin);
+  await bay(page).waitFor();
+  const hints = page.getByRole('button', { name: 'Got it' });
+  if (await hints.isVisible()) await hints.click();
+}
+
+/** Everything that a person can find: the open job and the earlier versions. */
+async function found(page: Page): Promise<string> {
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name: 'Earlier versions' }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByRole('listitem').first().waitFor();
+  return `${await jobName(page).inputValue()}\n${await dialog.innerText()}`;
+}
+
+async function round(program: Program, draw: Draw): Promise<string[]> {
+  const context = await program.launch(program.profile());
+  const first = context.pages()[0] ?? (await context.newPage());
+  const complaints = complaintsOf(first, program.origin);
+  await open(first, program.origin);
+  await enter(jobName(first), 'Start');
+  await atRest(first);
+  const second = await context.newPage();
+  const more = complaintsOf(second, program.origin);
+  await open(second, program.origin);
+
+  const tabs = [first, second] as const;
+  const last = ['Start', 'Start'];
+  for (let count = 1; count <= EDITS; count += 1) {
+    const both = draw.chance(0.3);
+    const one = draw.chance(0.5) ? 0 : 1;
+    await Promise.all(
+      tabs.map(async (tab, at) => {
+        if (!both && at !== one) return;
+        const name = `${'AB'[at]}${count}`;
+        last[at] = name;
+        await enter(jobName(tab), name);
+      }),
+    );
+    if (draw.chance(0.15)) {
+      // What a tab shows after a reload is what it goes on from.
+      await atRest(tabs[one]);
+      await tabs[one].reload();
+      await bay(tabs[one]).waitFor();
+    } else {
+      await first.waitForTimeout(draw.between(0, 700));
+    }
+  }
+  await Promise.all(tabs.map(atRest));
+  await second.close();
+  await first.close();
+  const later = await context.newPage();
+  await open(later, program.origin);
+  const all = await found(later);
+  const lost = last.filter((name) => !all.includes(name)).map((name) => `“${name}” is nowhere to be found`);
+  await context.close();
+  return [...lost, ...complaints, ...more];
+}
+
+export const tabsPart: Part = {
+  name: 'tabs',
+  about: 'two tabs racing on one job: what each did last is found',
+  async run(scale, seed) {
+    const draw = drawFrom(seed);
+    const rounds = Math.max(1, Math.round(ROUNDS * scale));
+    const failures: Failure[] = [];
+    await withProgram(async (program) => {
+      for (let at = 1; at <= rounds; at += 1) {
+        const wrong = await round(program, draw).catch((error: unknown) => [String(error)]);
+        failures.push(...wrong.map((why) => ({ what: `round ${at}`, why })));
+      }
+    });
+    return { tries: rounds, failures };
+  },
+};
