@@ -5,7 +5,7 @@
 import { posix } from 'node:path';
 import { parseSync } from 'vite';
 
-const base = ['core/geometry', 'core/numerics', 'core/units'];
+const base = ['core/geometry', 'core/numerics', 'core/units', 'core/remembered.ts'];
 const job = [...base, 'core/job'];
 const sprung = [...job, 'core/springback'];
 const solved = [...sprung, 'core/solve'];
@@ -15,6 +15,7 @@ const edited = [...rehearsed, 'core/edit', 'core/session', 'exports', 'workers']
 
 /** Each layer (a folder or a file in src) and the layers it may import; its own files it always may. */
 export const layers: Readonly<Record<string, readonly string[]>> = {
+  'core/remembered.ts': [],
   'core/numerics': [],
   'core/geometry': ['core/numerics'],
   'core/units': ['core/geometry', 'core/numerics'],

@@ -6,7 +6,7 @@ import type { SolvedTube } from '../core/solve/types.ts';
 import type { Selection } from '../store/types.ts';
 import { boxCorners } from './meshes/box.ts';
 import { centrelineChain } from '../core/mesh/sweep.ts';
-import { remembered } from './remembered.ts';
+import { remembered } from '../core/remembered.ts';
 import { bodyChains, pointPlace } from './shown.ts';
 
 export interface Extent {

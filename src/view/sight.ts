@@ -7,7 +7,7 @@ import { dot, type Vec3 } from '../core/geometry/vector.ts';
 import { centrelineChain } from '../core/mesh/sweep.ts';
 import type { SolvedTube } from '../core/solve/types.ts';
 import type { Projection } from './camera/projection.ts';
-import { remembered } from './remembered.ts';
+import { remembered } from '../core/remembered.ts';
 
 /** One piece of a tube's centreline, a straight or a bend in steps. */
 interface Stretch {

@@ -1,9 +1,25 @@
 /** Errors that were found on a tube, as the shop must hear them before it cuts. */
+import { remembered } from '../remembered.ts';
 import type { Finding } from './types.ts';
 import type { TubeRef } from '../job/types.ts';
 
 export const errorsOf = (findings: readonly Finding[], tube: TubeRef): readonly Finding[] =>
-  findings.filter((finding) => finding.severity === 'error' && finding.tube === tube);
+  errorsByTube(findings).get(tube) ?? NONE;
+
+const NONE: readonly Finding[] = [];
+
+/** Every row of a list asks for its own. */
+const errorsByTube = remembered((findings: readonly Finding[]): ReadonlyMap<TubeRef, readonly Finding[]> => {
+  const errors = findings.filter(({ severity }) => severity === 'error');
+  const byTube = new Map<TubeRef, Finding[]>();
+  for (const error of errors) {
+    if (error.tube === undefined) continue;
+    const others = byTube.get(error.tube);
+    if (others === undefined) byTube.set(error.tube, [error]);
+    else others.push(error);
+  }
+  return byTube;
+});
 
 /** What stands over a tube's errors; a tube too near the driver, or cut twice, can be made, but should not be yet. */
 export function faultInWords(errors: readonly Finding[]): string {

@@ -2,6 +2,7 @@
  * Job -> the text of its file: readable, one record a line where it fits, the same bytes for the same job. Known keys
  * stand in the order in which a person tells them, others after them in alphabetical order.
  */
+import { remembered } from '../remembered.ts';
 import type { Job } from './types.ts';
 
 /** Longer than this, an object or a list is broken over several lines. */
@@ -37,7 +38,7 @@ function written(value: unknown, indent: string, broken: boolean): string {
   if (Array.isArray(value)) {
     return join(
       '[',
-      value.map((item) => (indent === LISTS && isObject(item) ? recordText(item, inner) : written(item, inner, false))),
+      value.map((item) => (indent === LISTS && isObject(item) ? recordText(item) : written(item, inner, false))),
       ']',
     );
   }
@@ -54,15 +55,7 @@ function written(value: unknown, indent: string, broken: boolean): string {
 /** How far the lists of records are set in. */
 const LISTS = '  ';
 
-const texts = new WeakMap<object, string>();
-
-function recordText(record: object, indent: string): string {
-  const known = texts.get(record);
-  if (known !== undefined) return known;
-  const text = written(record, indent, false);
-  texts.set(record, text);
-  return text;
-}
+const recordText = remembered((record: object): string => written(record, `${LISTS}  `, false));
 
 function oneLine(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(oneLine).join(', ')}]`;

@@ -1,10 +1,11 @@
 /** One box: its gaps, the shortest first, and its measures to edit. */
 import { shownName } from '../../core/job/shown.ts';
-import type { ReactNode } from 'react';
+import { memo, type ReactNode } from 'react';
 import { removeEnvelope, updateEnvelope } from '../../core/edit/envelopes.ts';
 import type { Clearance } from '../../core/checks/types.ts';
 import type { Envelope } from '../../core/job/types.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
+import type { WorkspaceActions } from '../../store/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
@@ -77,31 +78,40 @@ function GapTable({ clearances, name }: { clearances: readonly Clearance[]; name
         <tbody>
           {clearances.map((clearance) => {
             const chosen = selection?.kind === 'tube' && selection.id === clearance.tube;
-            return (
-              <tr key={clearance.tube} className={chosen ? 'chosen' : undefined}>
-                <th scope="row">
-                  <button
-                    type="button"
-                    className="link"
-                    onClick={() => goTo(clearance.at, { kind: 'tube', id: clearance.tube })}
-                  >
-                    {tubeName(derived, clearance.tube)}
-                  </button>
-                </th>
-                <td className="number">
-                  <GapLength mm={clearance.distance} />
-                </td>
-                <td>
-                  <GapWord clearance={clearance} />
-                </td>
-              </tr>
-            );
+            const tube = tubeName(derived, clearance.tube);
+            return <GapRow key={clearance.tube} clearance={clearance} tube={tube} chosen={chosen} goTo={goTo} />;
           })}
         </tbody>
       </table>
     </div>
   );
 }
+
+interface GapRowProps {
+  readonly clearance: Clearance;
+  readonly tube: string;
+  readonly chosen: boolean;
+  readonly goTo: WorkspaceActions['goTo'];
+}
+
+/** An edit leaves most gaps as they were: those are not drawn again. */
+const GapRow = memo(function GapRow({ clearance, tube, chosen, goTo }: GapRowProps): ReactNode {
+  return (
+    <tr className={chosen ? 'chosen' : undefined}>
+      <th scope="row">
+        <button type="button" className="link" onClick={() => goTo(clearance.at, { kind: 'tube', id: clearance.tube })}>
+          {tube}
+        </button>
+      </th>
+      <td className="number">
+        <GapLength mm={clearance.distance} />
+      </td>
+      <td>
+        <GapWord clearance={clearance} />
+      </td>
+    </tr>
+  );
+});
 
 function GapWord({ clearance }: { clearance: Clearance }): ReactNode {
   if (clearance.ok) return <span className="word-ok">✓ enough</span>;

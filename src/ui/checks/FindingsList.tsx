@@ -1,8 +1,8 @@
 /** What was found, each with its sign, word and colour; a press goes to its place in the bay. */
-import type { ReactNode } from 'react';
+import { memo, type ReactNode } from 'react';
 import type { Finding, Severity } from '../../core/checks/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import type { Selection } from '../../store/types.ts';
+import type { Selection, WorkspaceActions } from '../../store/types.ts';
 
 const SIGNS: Readonly<Record<Severity, { sign: string; word: string }>> = {
   error: { sign: '×', word: 'Error' },
@@ -18,31 +18,42 @@ export function FindingsList({ findings }: { findings: readonly Finding[] }): Re
       {findings.map((finding, index) => {
         const target = placeOf(finding);
         const chosen = target !== undefined && selection?.kind === target.kind && selection.id === target.id;
-        return (
-          <li key={index}>
-            <button
-              type="button"
-              className={`finding finding-${finding.severity}${chosen ? ' chosen' : ''}`}
-              aria-current={chosen || undefined}
-              onClick={() => goTo(finding.at, target)}
-            >
-              <span className="finding-sign" aria-hidden="true">
-                {SIGNS[finding.severity].sign}
-              </span>
-              <span className="finding-body">
-                <span className="finding-head">
-                  <span className="finding-word">{SIGNS[finding.severity].word}</span>
-                  <span className="small">{finding.source}</span>
-                </span>
-                <span className="finding-message">{finding.message}</span>
-              </span>
-            </button>
-          </li>
-        );
+        return <Found key={index} finding={finding} chosen={chosen} goTo={goTo} />;
       })}
     </ul>
   );
 }
+
+interface FoundProps {
+  readonly finding: Finding;
+  readonly chosen: boolean;
+  readonly goTo: WorkspaceActions['goTo'];
+}
+
+/** An edit leaves most findings as they were: those are not drawn again. */
+const Found = memo(function Found({ finding, chosen, goTo }: FoundProps): ReactNode {
+  return (
+    <li>
+      <button
+        type="button"
+        className={`finding finding-${finding.severity}${chosen ? ' chosen' : ''}`}
+        aria-current={chosen || undefined}
+        onClick={() => goTo(finding.at, placeOf(finding))}
+      >
+        <span className="finding-sign" aria-hidden="true">
+          {SIGNS[finding.severity].sign}
+        </span>
+        <span className="finding-body">
+          <span className="finding-head">
+            <span className="finding-word">{SIGNS[finding.severity].word}</span>
+            <span className="small">{finding.source}</span>
+          </span>
+          <span className="finding-message">{finding.message}</span>
+        </span>
+      </button>
+    </li>
+  );
+});
 
 function placeOf(finding: Finding): Selection | undefined {
   if (finding.tube !== undefined) return { kind: 'tube', id: finding.tube };

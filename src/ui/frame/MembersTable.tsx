@@ -25,8 +25,9 @@ export function MembersTable(): ReactNode {
   const selection = useWorkspace((state) => state.selection);
   const select = useWorkspace((state) => state.select);
   const { sections, lengthUnit } = job;
-  const columns = useMemo(
-    (): Column<Member>[] => [
+  const columns = useMemo((): Column<Member>[] => {
+    const choices = sectionChoices({ sections, lengthUnit });
+    return [
       NUMBER,
       textColumn<Member>({
         header: 'Member',
@@ -39,13 +40,12 @@ export function MembersTable(): ReactNode {
         small: true,
         step: 'Change a section',
         value: (member) => member.section,
-        choices: () => sectionChoices({ sections, lengthUnit }),
+        choices: () => choices,
         change: (before, { id }, section) => updateMember(before, id, { section }),
       }),
       { header: 'Ends', small: true, show: (member) => member.ends.map((end) => end.fit).join(' · ') },
-    ],
-    [sections, lengthUnit],
-  );
+    ];
+  }, [sections, lengthUnit]);
   return (
     <>
       {job.members.length === 0 ? (

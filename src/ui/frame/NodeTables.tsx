@@ -1,6 +1,7 @@
 /** All nodes, one table a kind of place, with every number that tells it; and new ones of any kind. */
-import { useMemo, type ReactNode } from 'react';
+import { memo, useMemo, useRef, type ReactNode } from 'react';
 import { addNode } from '../../core/edit/nodes.ts';
+import { sameData } from '../../core/job/equal.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { ORIGIN } from '../../core/geometry/vector.ts';
 import type { FrameNode, Place } from '../../core/job/types.ts';
@@ -14,9 +15,7 @@ import { startingPlace } from './places.ts';
 
 export function NodeTables(): ReactNode {
   const nodes = useWorkspace((state) => state.job.nodes);
-  // By what it says and not by identity: while a node is dragged the same is offered to choose from, and no row is drawn anew.
-  const told = useWorkspace((state) => JSON.stringify(nodeChoices(state.job, state.derived.byId)));
-  const among = useMemo(() => JSON.parse(told) as NodeChoices, [told]);
+  const among = useNodeChoices();
   return (
     <>
       {nodes.length === 0 && (
@@ -27,10 +26,9 @@ export function NodeTables(): ReactNode {
       )}
       {nodes.length > 0 && (
         <div className="scroll-box">
-          {KINDS.map((kind) => {
-            const rows = ofKind(nodes, kind);
-            return rows.length === 0 ? null : <OfKind key={kind} kind={kind} rows={rows} among={among} />;
-          })}
+          {KINDS.filter((kind) => nodes.some(({ at }) => at.kind === kind)).map((kind) => (
+            <OfKind key={kind} kind={kind} nodes={nodes} among={among} />
+          ))}
         </div>
       )}
       <Section title="Add a node" open={nodes.length === 0}>
@@ -46,8 +44,24 @@ const AWAY: Readonly<Partial<Record<Place['kind'], string>>> = {
   on: 'with the node moved off its axis by',
 };
 
-function OfKind(props: { kind: Place['kind']; rows: readonly FrameNode[]; among: NodeChoices }): ReactNode {
-  const { kind, rows, among } = props;
+/** By what it says and not by identity: while a node is dragged the same is offered to choose from, and no row is drawn anew. */
+function useNodeChoices(): NodeChoices {
+  const job = useWorkspace((state) => state.job);
+  const byId = useWorkspace((state) => state.derived.byId);
+  const now = useMemo(() => nodeChoices(job, byId), [job, byId]);
+  const offered = useRef(now);
+  if (!sameData(offered.current, now)) offered.current = now;
+  return offered.current;
+}
+
+interface OfKindProps {
+  readonly kind: Place['kind'];
+  readonly nodes: readonly FrameNode[];
+  readonly among: NodeChoices;
+}
+
+const OfKind = memo(function OfKind({ kind, nodes, among }: OfKindProps): ReactNode {
+  const rows = useMemo(() => ofKind(nodes, kind), [nodes, kind]);
   const selection = useWorkspace((state) => state.selection);
   const select = useWorkspace((state) => state.select);
   const columns = useMemo(() => nodeColumns(kind, among), [kind, among]);
@@ -69,7 +83,7 @@ function OfKind(props: { kind: Place['kind']; rows: readonly FrameNode[]; among:
       />
     </>
   );
-}
+});
 
 function NewNode(): ReactNode {
   const job = useWorkspace((state) => state.job);

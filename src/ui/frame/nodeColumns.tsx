@@ -18,7 +18,7 @@ export interface NodeChoices {
   readonly points: readonly Choice[];
   readonly nodes: readonly Choice[];
   readonly tubes: readonly Choice[];
-  /** How many bends each tube has. Pairs, not a map: the choices are compared as JSON. */
+  /** How many bends each tube has. Pairs, not a map: the choices are compared as plain data. */
   readonly bends: readonly (readonly [tube: string, bends: number])[];
 }
 

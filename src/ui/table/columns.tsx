@@ -4,6 +4,7 @@
  */
 import type { ReactNode } from 'react';
 import type { Job, LengthUnit } from '../../core/job/types.ts';
+import { remembered } from '../../core/remembered.ts';
 import type { Leaving, Note } from '../fields/EntryField.tsx';
 import {
   BendAngleField,
@@ -167,7 +168,7 @@ export function choiceColumn<Row>(given: Stored<Row, string> & { choices(row: Ro
     given.choices(row).find((choice) => choice.label === text.trim() || choice.value === text.trim());
   return {
     ...heading(given),
-    show: (row) => given.choices(row).find((choice) => choice.value === given.value(row))?.label ?? given.value(row),
+    show: (row) => labels(given.choices(row)).get(given.value(row)) ?? given.value(row),
     edit: {
       open: (row, opening) => (
         <SelectField
@@ -192,6 +193,11 @@ export function choiceColumn<Row>(given: Stored<Row, string> & { choices(row: Ro
     },
   };
 }
+
+/** Every row of a long table looks its label up in the same list. */
+const labels = remembered(
+  (choices: readonly Choice[]) => new Map(choices.map(({ value, label }) => [value, label] as const)),
+);
 
 const heading = <Row, T>({
   header,

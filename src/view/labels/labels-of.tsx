@@ -11,7 +11,7 @@ import { Figure } from '../Figure.tsx';
 import type { Floor } from '../scene/floor.ts';
 import type { Gap } from '../scene/gap.ts';
 import type { Spot } from '../pick.ts';
-import { remembered } from '../remembered.ts';
+import { remembered } from '../../core/remembered.ts';
 import type { Label } from './label.ts';
 
 /** Places along the tube for its number: the middle of its longest straight first, then off the middle, then the others. */

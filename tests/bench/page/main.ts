@@ -1,6 +1,6 @@
 /**
- * What a typed number costs in the real page: the built program in Chromium, a lattice of so many tubes opened in it, and a
- * coordinate entered at a station. `npm run build && npm run -s bench:page [-- TUBES ...] [-- --profile]`.
+ * What a typed number costs in the real page: the built program in Chromium, a lattice of so many tubes opened in it, and
+ * something entered at each station. `npm run build && npm run -s bench:page [-- TUBES ...] [-- --profile]`.
  *
  * A trace of the page's main thread is read as the browser's own tools read it: every event's own time, what is nested in it
  * taken off, in time of the processor. `script` is the program's, the collector's included; `layout` is the browser's styles and layout. The first pair
@@ -8,14 +8,14 @@
  * longest, of a build that keeps their names: `npx vite build --minify false`.
  */
 import { loadavg } from 'node:os';
-import { chromium, type Page } from '@playwright/test';
+import { chromium, type Locator, type Page } from '@playwright/test';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import { portOf, serve } from '../../../src/scripts/serve.mjs';
 import { build } from '../../browser/build.ts';
 import browserSettings from '../../browser/playwright.config.ts';
 import { timingOf } from '../clock.ts';
 import { latticeOf } from '../lattice.ts';
-import { onPoints } from './on-points.ts';
+import { furnished } from './furnished.ts';
 import { hottest } from './profile.ts';
 import { spentIn, type Spent, type Times } from './trace.ts';
 
@@ -31,11 +31,59 @@ const TYPED = 7;
 /** Milliseconds after the frame, in which the page also keeps what was typed. */
 const REST = 2000;
 
-/** Where the number is typed: the station, and the field in the card of what is chosen. */
-const PLACES = [
-  { name: 'Survey, a point', station: 'Survey', table: /^Measured points/u, card: /^Point/u },
-  { name: 'Frame, a node', station: 'Frame', table: /^Nodes/u, card: /^Node/u },
-] as const;
+/** Where something is typed: the station, what opens the field, the field, and what is typed in place of what it holds. */
+interface Place {
+  readonly name: string;
+  readonly station: string;
+  readonly field: (page: Page) => Promise<Locator>;
+  readonly next: (value: string) => string;
+}
+
+const more = (value: string): string => (Number(value) + 1.3).toFixed(1);
+
+const PLACES: readonly Place[] = [
+  {
+    name: 'Survey, a point',
+    station: 'Survey',
+    async field(page) {
+      await chooseMiddle(page, /^Measured points/u);
+      return page.getByRole('article', { name: /^Point/u }).getByRole('textbox', { name: 'Along' });
+    },
+    next: more,
+  },
+  {
+    name: 'Frame, a node',
+    station: 'Frame',
+    async field(page) {
+      await page.getByRole('tab', { name: /^Nodes/u }).click();
+      await chooseMiddle(page, /^Nodes/u);
+      return page.getByRole('article', { name: /^Node/u }).getByRole('textbox', { name: 'Along' });
+    },
+    next: more,
+  },
+  {
+    name: 'Checks, a gap',
+    station: 'Checks',
+    async field(page) {
+      const card = page.getByRole('article', { name: 'Helmet' });
+      await card.getByText('The box').click();
+      return card.getByRole('textbox', { name: 'Gap to keep' });
+    },
+    next: more,
+  },
+  {
+    name: 'Shop, the name of the job',
+    station: 'Shop',
+    field: async (page) => page.getByRole('textbox', { name: 'Job' }),
+    next: (value) => `${value}.`,
+  },
+];
+
+async function chooseMiddle(page: Page, table: RegExp): Promise<void> {
+  const rows = page.getByRole('grid', { name: table }).getByRole('row');
+  const middle = rows.nth(Math.floor((await rows.count()) / 2));
+  await middle.getByRole('gridcell').first().click();
+}
 
 export async function main(given: readonly string[]): Promise<number> {
   const sizes = given.filter((word) => !word.startsWith('--')).map(Number);
@@ -44,7 +92,7 @@ export async function main(given: readonly string[]): Promise<number> {
   say(
     `Milliseconds of the processor on the main thread, medians of ${TYPED} typed numbers. Load on this machine: ${loadavg()[0]!.toFixed(1)}.`,
   );
-  say(`${''.padEnd(32)}${'to the next frame'.padEnd(27)}until all is quiet`);
+  say(`${''.padEnd(38)}${'to the next frame'.padEnd(27)}until all is quiet`);
   for (const tubes of sizes.length > 0 ? sizes : [100, 500, 2000]) {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce' });
     await page.goto(`http://localhost:${portOf(server)}/`);
@@ -63,7 +111,7 @@ async function openLattice(page: Page, tubes: number): Promise<void> {
   await page.getByRole('button', { name: 'Got it' }).click();
   const chooser = page.waitForEvent('filechooser');
   await page.getByRole('button', { name: 'Open', exact: true }).click();
-  const buffer = Buffer.from(serialiseJob(onPoints(latticeOf(tubes))));
+  const buffer = Buffer.from(serialiseJob(furnished(latticeOf(tubes))));
   await (await chooser).setFiles({ name: 'lattice.json', mimeType: 'application/json', buffer });
   await page
     .getByRole('textbox', { name: 'Job' })
@@ -71,26 +119,19 @@ async function openLattice(page: Page, tubes: number): Promise<void> {
     .waitFor();
 }
 
-async function measure(page: Page, tubes: number, place: (typeof PLACES)[number], profiled: boolean): Promise<void> {
+async function measure(page: Page, tubes: number, place: Place, profiled: boolean): Promise<void> {
   await page.getByRole('navigation', { name: 'Stations' }).getByRole('button', { name: place.station }).click();
-  if (place.station === 'Frame') await page.getByRole('tab', { name: /^Nodes/u }).click();
-  const rows = page.getByRole('grid', { name: place.table }).getByRole('row');
-  await rows
-    .nth(Math.floor((await rows.count()) / 2))
-    .getByRole('gridcell')
-    .first()
-    .click();
-  const field = page.getByRole('article', { name: place.card }).getByRole('textbox', { name: 'Along' });
+  const field = await place.field(page);
   const spent: Spent[] = [];
   const session = await page.context().newCDPSession(page);
   // The first one warms the program up.
   for (let i = 0; i <= TYPED; i += 1) {
-    const value = (Number(await field.inputValue()) + 1 + i / 10).toFixed(1);
-    await field.fill(value);
+    await field.fill(place.next(await field.inputValue()));
     await page.waitForTimeout(REST / 2);
     await page.evaluate(markTheNextFrame);
     if (profiled && i === TYPED) {
       await session.send('Profiler.enable');
+      await session.send('Profiler.setSamplingInterval', { interval: 100 });
       await session.send('Profiler.start');
       await type(page);
       for (const line of hottest((await session.send('Profiler.stop')).profile)) say(line);
@@ -116,7 +157,7 @@ async function measure(page: Page, tubes: number, place: (typeof PLACES)[number]
       ? ''
       : `goal <= ${goal}: ${median(({ toFrame }) => toFrame.script) <= goal ? 'reached' : 'NOT reached'}`;
   say(
-    `${name.padEnd(32)}${pair(({ toFrame }) => toFrame).padEnd(27)}${pair(({ toRest }) => toRest).padEnd(27)}${verdict}`,
+    `${name.padEnd(38)}${pair(({ toFrame }) => toFrame).padEnd(27)}${pair(({ toRest }) => toRest).padEnd(27)}${verdict}`,
   );
 }
 
