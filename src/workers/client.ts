@@ -6,6 +6,7 @@ import type { Job } from '../core/job/types.ts';
 import { PRODUCTS, type Product } from '../exports/catalogue.ts';
 import type { ExportFile } from '../exports/files.ts';
 import type { Setting } from '../exports/formats.ts';
+import { missingFile, type Missing } from '../exports/missing.ts';
 import type { Answer, Order } from './messages.ts';
 
 export interface Progress {
@@ -47,9 +48,16 @@ export const hireWorker: Hire = (kind) => {
   };
 };
 
+export interface Ordered {
+  /** In the order asked for. */
+  readonly files: readonly ExportFile[];
+  /** The products that could not be made, and why. */
+  readonly missing: readonly Missing[];
+}
+
 /**
- * The products' files, in the order asked for. Rejects with an Error whose message is a sentence for a person; with the
- * signal's own reason once that is aborted.
+ * The products' files, without those that could not be made: one that cannot does not cost the others. Rejects where none
+ * could, with an Error whose message is a sentence for a person; with the signal's own reason once that is aborted.
  */
 export async function orderFiles(
   job: Job,
@@ -58,24 +66,32 @@ export async function orderFiles(
   told: (progress: Progress) => void,
   signal: AbortSignal,
   hire: Hire = hireWorker,
-): Promise<readonly ExportFile[]> {
+): Promise<Ordered> {
   const files: ExportFile[] = [];
+  const missing: Missing[] = [];
   for (const [i, product] of products.entries()) {
     const order: Order = { kind: 'make', job, products: [product], setting };
     const tell = (done: number, total: number) => told({ product, nth: i + 1, of: products.length, done, total });
-    files.push(...(await filled(order, PRODUCTS[product] === 'step' ? 'solids' : 'others', tell, signal, hire)));
+    try {
+      files.push(...(await filled(order, PRODUCTS[product] === 'step' ? 'solids' : 'others', tell, signal, hire)));
+    } catch (error) {
+      signal.throwIfAborted();
+      missing.push({ product, why: error instanceof Error ? error.message : String(error) });
+    }
   }
-  return files;
+  if (missing.length === products.length) throw new Error([...new Set(missing.map(({ why }) => why))].join(' '));
+  return { files, missing };
 }
 
-/** Several files as one zip under that name. */
+/** Several files as one zip under that name, with a text in it of those that are missing. */
 export async function orderZip(
   fileName: string,
-  files: readonly ExportFile[],
+  { files, missing }: Ordered,
   signal: AbortSignal,
   hire: Hire = hireWorker,
 ): Promise<ExportFile> {
-  const [zip] = await filled({ kind: 'zip', files }, 'others', () => {}, signal, hire);
+  const all = missing.length === 0 ? files : [...files, missingFile(missing)];
+  const [zip] = await filled({ kind: 'zip', files: all }, 'others', () => {}, signal, hire);
   return { fileName, bytes: zip!.bytes };
 }
 

@@ -181,6 +181,25 @@ test('solids are made without a network once they have been made with one', asyn
   troubles.length = 0; // the page is not at this test's own origin
 });
 
+test('without a network the zip comes without the solids, and page and zip say so', async ({ page, context }) => {
+  await start(page);
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  await context.setOffline(true);
+  await page.reload();
+  await goTo(page, 'Shop');
+  const coming = page.waitForEvent('download', { timeout: SLOW });
+  await page.getByRole('button', { name: 'Take all as one zip' }).click();
+  const zipped = unzipSync(await bytesOf(await coming));
+  const names = Object.keys(zipped);
+  expect(names).toContain('sheets.pdf');
+  expect(names).toContain('cage.stl');
+  expect(names).not.toContain('cage.step');
+  const told = new TextDecoder().decode(zipped['NOT IN THIS ZIP.txt']);
+  expect(told).toMatch(/cage\.step\s+The part that makes solids could not be loaded/u);
+  await expect(page.getByText('Without cage.step: The part that makes solids could not be loaded')).toBeVisible();
+  await expect(page.getByRole('alert')).toHaveCount(0);
+});
+
 test('a part that cannot be loaded is told in words, and the page goes on', async ({ browser, baseURL }) => {
   const context = await browser.newContext({ serviceWorkers: 'block', baseURL: baseURL! });
   await context.route(/\.wasm$/u, (route) => route.abort());

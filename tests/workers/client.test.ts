@@ -35,7 +35,15 @@ const running = () => new AbortController().signal;
 describe('an order', () => {
   it('gives the files that the command line writes, in the order asked for, and tells how far it is', async () => {
     const told: Progress[] = [];
-    const files = await orderFiles(job, WANTED, plainSetting, (each) => told.push(each), running(), hireHere(makeHere));
+    const { files, missing } = await orderFiles(
+      job,
+      WANTED,
+      plainSetting,
+      (each) => told.push(each),
+      running(),
+      hireHere(makeHere),
+    );
+    expect(missing).toEqual([]);
     expect(files.map(({ fileName }) => fileName)).toEqual([
       'fabrication.json',
       'tubes.csv',
@@ -53,23 +61,24 @@ describe('an order', () => {
     expect(told.every(({ nth, of, done, total }) => nth <= of && of === WANTED.length && done <= total)).toBe(true);
   });
 
-  it('for solids goes to the worker that makes them', async () => {
+  it('for solids goes to the worker that makes them, and where that cannot the others come without', async () => {
     const seen: string[] = [];
-    const order = orderFiles(
+    const { files, missing } = await orderFiles(
       job,
-      ['tubes.csv', 'cage.step'],
+      ['tubes.csv', 'cage.step', 'cage.stl'],
       plainSetting,
       () => {},
       running(),
       hireHere(makeHere, seen),
     );
-    await expect(order).rejects.toThrow('no kernel here');
-    expect(seen).toEqual(['others', 'solids']);
+    expect(seen).toEqual(['others', 'solids', 'others']);
+    expect(files.map(({ fileName }) => fileName)).toEqual(['tubes.csv', 'cage.stl']);
+    expect(missing).toEqual([{ product: 'cage.step', why: 'no kernel here' }]);
   });
 
-  it('that cannot be filled says why, in words', async () => {
-    const order = orderFiles(job, ['sheets.pdf'], plainSetting, () => {}, running(), hireHere(makeHere));
-    await expect(order).rejects.toThrow('no typeface here');
+  it('of which nothing can be made says why, in words', async () => {
+    const order = orderFiles(job, ['sheets.pdf', 'cage.step'], plainSetting, () => {}, running(), hireHere(makeHere));
+    await expect(order).rejects.toThrow('no typeface here no kernel here');
   });
 
   it('that is stopped ends then and there, and its hand with it', async () => {
@@ -88,8 +97,9 @@ describe('an order', () => {
 
 describe('a zip', () => {
   it('holds the files under their names, and is the same bytes whenever and wherever it is made', async () => {
-    const files = await orderFiles(job, WANTED, plainSetting, () => {}, running(), hireHere(makeHere));
-    const zip = await orderZip('cage.zip', files, running(), hireHere(makeHere));
+    const ordered = await orderFiles(job, WANTED, plainSetting, () => {}, running(), hireHere(makeHere));
+    const { files } = ordered;
+    const zip = await orderZip('cage.zip', ordered, running(), hireHere(makeHere));
     expect(zip.fileName).toBe('cage.zip');
     const back = unzipSync(zip.bytes);
     expect(Object.keys(back)).toEqual(files.map(({ fileName }) => fileName));
@@ -97,9 +107,20 @@ describe('a zip', () => {
 
     const zone = process.env['TZ'];
     process.env['TZ'] = 'Pacific/Honolulu';
-    const elsewhere = await orderZip('cage.zip', files, running(), hireHere(makeHere));
+    const elsewhere = await orderZip('cage.zip', ordered, running(), hireHere(makeHere));
     if (zone === undefined) delete process.env['TZ'];
     else process.env['TZ'] = zone;
     expect(elsewhere.bytes).toEqual(zip.bytes);
+  });
+
+  it('says in a text of its own what is not in it, and why', async () => {
+    const missing = [{ product: 'cage.step', why: 'The part that makes solids could not be loaded.' }] as const;
+    const files = [{ fileName: 'tubes.csv', bytes: Uint8Array.of(1, 2) }];
+    const zip = await orderZip('cage.zip', { files, missing }, running(), hireHere(makeHere));
+    const back = unzipSync(zip.bytes);
+    expect(Object.keys(back)).toEqual(['tubes.csv', 'NOT IN THIS ZIP.txt']);
+    expect(new TextDecoder().decode(back['NOT IN THIS ZIP.txt'])).toMatch(
+      /not in this zip[^]*cage\.step\r\n {4}The part that makes solids could not be loaded\.\r\n/u,
+    );
   });
 });

@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from 'react';
 import { workspace } from '../../store/workspace.ts';
 import type { Product } from '../../exports/catalogue.ts';
 import type { Setting } from '../../exports/formats.ts';
+import { missingNote } from '../../exports/missing.ts';
 import { orderFiles, orderZip, type Progress } from '../../workers/client.ts';
 import { downloadFile } from '../download.ts';
 
@@ -36,11 +37,12 @@ export function useTaking(): Taking {
   /** The files to hand out, and what must be heard of them. */
   async function made(products: readonly Product[], setting: Setting, zip: string | null, signal: AbortSignal) {
     const { job } = workspace.getState();
-    const files = await orderFiles(job, products, setting, show, signal);
-    const heard = files.flatMap(({ note }) => note ?? []);
+    const ordered = await orderFiles(job, products, setting, show, signal);
+    const { files, missing } = ordered;
+    const heard = [...missing.map(missingNote), ...files.flatMap(({ note }) => note ?? [])];
     if (zip === null) return { files, heard };
     show('zip');
-    return { files: [await orderZip(zip, files, signal)], heard };
+    return { files: [await orderZip(zip, ordered, signal)], heard };
   }
 
   function show(next: Progress | 'zip' | null): void {
