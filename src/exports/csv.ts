@@ -87,6 +87,11 @@ interface BendRow {
 function bendsCsv(job: Job, tubes: readonly FabricationTube[]): TextFile {
   const rows = tubes.flatMap((tube) => tube.bends.map((_, at): BendRow => ({ tube, at })));
   const bend = ({ tube, at }: BendRow) => tube.bends[at]!;
+  // A table is read by people: what the law asks is left out where the log does not bear it.
+  const borne =
+    <T>(of: (row: BendRow) => T) =>
+    (row: BendRow): T | null =>
+      bend(row).pullToIs === 'first-pull' ? null : of(row);
   return table('bends.csv', job, rows, [
     other('number', ({ tube }) => tube.number),
     other('tube', ({ tube }) => tube.id),
@@ -95,9 +100,20 @@ function bendsCsv(job: Job, tubes: readonly FabricationTube[]): TextFile {
     length('straight_before', ({ tube, at }) => tube.straights[at]!),
     other('rotation_deg', (row) => bend(row).rotation),
     other('angle_deg', (row) => bend(row).angle),
-    other('machine_angle_deg', (row) => bend(row).machineAngle),
-    other('machine_angle_from', (row) => bend(row).machineAngleFrom),
-    other('machine_angle_within_deg', (row) => bend(row).machineAngleWithin),
+    other('pull_to_deg', (row) => bend(row).pullTo),
+    other('pull_to_is', (row) => bend(row).pullToIs),
+    other(
+      'machine_angle_deg',
+      borne((row) => bend(row).machineAngle),
+    ),
+    other(
+      'machine_angle_from',
+      borne((row) => bend(row).machineAngleFrom),
+    ),
+    other(
+      'machine_angle_within_deg',
+      borne((row) => bend(row).machineAngleWithin),
+    ),
     length('radius', (row) => bend(row).radius),
     length('arc', (row) => bend(row).arc),
     length('blank_end_to_node_a', ({ tube }) => tube.ends[0].allowance - (tube.ends[0].tip ?? 0)),

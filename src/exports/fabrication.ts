@@ -48,10 +48,13 @@ export interface FabricationBend {
   readonly arc: number;
   readonly start: number;
   readonly end: number;
-  /** Null where the section's material is not a known steel. */
+  /** On the machine's scale: what a person is given to pull to. */
+  readonly pullTo: Degrees;
+  readonly pullToIs: 'law' | 'first-pull' | 'estimate';
+  /** By the law of the pulls, wherever it leads. Null where there are none and the section's material is not a known steel. */
   readonly machineAngle: Degrees | null;
   readonly machineAngleFrom: BendMarks['machineAngleFrom'];
-  /** Half-width of its 95 % interval; null with fewer than three pulls. */
+  /** Half-width of its 95 % interval by the logged pulls alone; null with fewer than three. */
   readonly machineAngleWithin: Degrees | null;
   readonly clampMark: number;
 }
@@ -130,7 +133,7 @@ function fabricationBends(tube: SolvedTube): FabricationBend[] {
 
 function fabricationBend(
   bend: Bend,
-  { machineAngle, machineAngleFrom, machineAngleWithin, clampMark }: BendMarks,
+  { pull, machineAngle, machineAngleFrom, machineAngleWithin, clampMark }: BendMarks,
 ): FabricationBend {
   return {
     angle: toDegrees(bend.angle),
@@ -139,6 +142,8 @@ function fabricationBend(
     arc: bend.arc,
     start: bend.start,
     end: bend.end,
+    pullTo: pull.pullTo,
+    pullToIs: pull.kind === 'first' ? 'first-pull' : pull.kind,
     machineAngle: degreesOrNull(machineAngle),
     machineAngleFrom,
     machineAngleWithin: degreesOrNull(machineAngleWithin),

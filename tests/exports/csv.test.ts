@@ -67,6 +67,8 @@ describe('the tables', () => {
         straight_before_mm: cell(tube.straights[i]),
         rotation_deg: cell(bend.rotation),
         angle_deg: cell(bend.angle),
+        pull_to_deg: cell(bend.pullTo),
+        pull_to_is: bend.pullToIs,
         machine_angle_deg: cell(bend.machineAngle),
         radius_mm: cell(bend.radius),
         arc_mm: cell(bend.arc),

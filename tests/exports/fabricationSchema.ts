@@ -39,6 +39,8 @@ const bend = v.strictObject({
   arc: number,
   start: number,
   end: number,
+  pullTo: number,
+  pullToIs: v.picklist(['law', 'first-pull', 'estimate']),
   machineAngle: v.nullable(number),
   machineAngleFrom: v.nullable(v.picklist(['pulls', 'one-angle', 'estimate'])),
   machineAngleWithin: v.nullable(number),

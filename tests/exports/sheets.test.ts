@@ -185,7 +185,7 @@ describe.each([
         if (i === 0) expect(rotation).toBe('–');
         else expectAngle(rotation, bend.rotation, `${tube.name} rotation ${i + 1}`);
         expectAngle(net, bend.angle, `${tube.name} net ${i + 1}`);
-        expectAngle(pull, bend.machineAngle!, `${tube.name} pull ${i + 1}`);
+        expect(pull, `${tube.name} pull ${i + 1}`).toBe(`${bend.pullTo.toFixed(1)}°`);
         bends += 1;
       });
       const words = pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');

@@ -5,7 +5,8 @@ import { clampShort, gripShort } from '../solve/amount.ts';
 import { SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { costOfIgnoringRadius } from '../solve/opened.ts';
 import type { SolvedTube } from '../solve/types.ts';
-import { disagree, isBelievable } from '../springback/pull-law.ts';
+import { isBorne, mendingPullOf, pullAdvices } from '../springback/pull-advice.ts';
+import { mendInWords, pullFigure, whyInWords } from '../springback/pull-words.ts';
 import { PRACTICE, UNSEEN, type Show } from './show.ts';
 import type { Finding } from './types.ts';
 
@@ -169,28 +170,57 @@ export function* stickTrouble(tube: SolvedTube, show: Show): Generator<Finding> 
   };
 }
 
-/** What the log of pulls says of this tube: that it cannot be right, or that it knows a larger radius than is laid out. */
+/** Where the log of pulls does not bear what this tube would be pulled to: which bends, why, and what would mend it. */
+export function* pullTrouble(tube: SolvedTube): Generator<Finding> {
+  const { pullLaw, die, bends, section } = tube;
+  if (pullLaw === null || pullLaw.from === 'estimate' || die === null) return;
+  const advices = pullAdvices(tube);
+  const first = advices.findIndex(({ kind }) => kind === 'first');
+  const advice = advices[first];
+  if (advice?.kind !== 'first' || advice.why === 'nothing-known') return;
+  const such = advices.flatMap(({ kind }, i) => (kind === 'first' ? [i + 1] : []));
+  const [pulled, net] = [pullFigure(advice), degrees(bends[first]!.angle)];
+  const known =
+    such.length === 1
+      ? `For bend ${first + 1} only a first pull is known, ${pulled} for ${net}`
+      : `For bends ${such.join(', ')} only a first pull is known, for bend ${first + 1} ${pulled} for ${net}`;
+  const laid =
+    die.radius === 'from-pulls'
+      ? ' Its radius is laid out by these pulls too: set the die to its own radius until then.'
+      : '';
+  yield {
+    id: PULL_FINDINGS[advice.why],
+    severity: 'warning',
+    tube: tube.id,
+    bend: first + 1,
+    at: bends[first]!.corner,
+    message: `${tube.name}: ${whyInWords(advice.why, pullLaw)} (${die.name}, ${section.name}). ${known}: let go, read, then go on. ${mendInWords(advice.why, pullLaw, mendingPullOf(tube))}${laid}`,
+    source: PULLS,
+  };
+}
+
+const PULLS = 'pulls logged in this job';
+
+const PULL_FINDINGS = {
+  disagree: 'bend/pulls-disagree',
+  'slack-or-spring': 'bend/slack-or-spring',
+  'too-far': 'bend/beyond-pulls',
+} as const;
+
+/** That the log of pulls knows a larger radius than is laid out; silent where the log does not bear what it asks. */
 export function* openingTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
-  const { pullLaw, die } = tube;
-  if (pullLaw === null || pullLaw.from === 'estimate' || die === null || tube.bends.length === 0) return;
-  const base = { tube: tube.id, source: 'pulls logged in this job' };
-  if (disagree(pullLaw.pulls) || tube.bends.some(({ angle }) => !isBelievable(pullLaw, angle))) {
-    yield {
-      ...base,
-      id: 'bend/pulls-disagree',
-      severity: 'warning',
-      at: tube.bends[0]!.corner,
-      message: `${tube.name}: the pulls logged for ${die.name} and ${tube.section.name} cannot all be right, so neither can its machine angles. Look the log through, and take out what was misread.`,
-    };
-  }
+  const { pullLaw, die, bends } = tube;
+  if (pullLaw === null || pullLaw.from === 'estimate' || die === null) return;
+  if (!bends.every(({ angle }) => isBorne(pullLaw, angle))) return;
   const cost = costOfIgnoringRadius(tube);
   if (cost < UNSEEN) return;
   yield {
-    ...base,
+    tube: tube.id,
     id: 'bend/radius-opens',
     severity: 'warning',
     end: 'B',
     at: tube.corners.at(-1)!,
     message: `${tube.name}: by its pulls ${die.name} bends to a larger radius than it is laid out with; end B comes out ${show(cost)} from its place. Set the die to take its radius from the pulls.`,
+    source: PULLS,
   };
 }

@@ -8,7 +8,7 @@ import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { LengthUnit } from '../job/types.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import { aroundOf, noting, type Around, type Asked } from './around.ts';
-import { bendTrouble, holdTrouble, manyBends, openingTrouble, stickTrouble } from './bend-findings.ts';
+import { bendTrouble, holdTrouble, manyBends, openingTrouble, pullTrouble, stickTrouble } from './bend-findings.ts';
 import { endTrouble } from './end-findings.ts';
 import { lengthWriter, PRACTICE, type Show } from './show.ts';
 import type { Clearance, Finding, Severity } from './types.ts';
@@ -53,6 +53,7 @@ function troubleOf(tube: SolvedTube, around: Around, unit: LengthUnit): readonly
 
 function* troubles(tube: SolvedTube, around: Around, show: Show): Generator<Finding> {
   yield* twinTrouble(tube, around);
+  yield* pullTrouble(tube);
   yield* openingTrouble(tube, show);
   yield* bendTrouble(tube, show);
   yield* holdTrouble(tube, show);

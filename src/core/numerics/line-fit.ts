@@ -32,10 +32,38 @@ export function fitLine(points: readonly { readonly x: number; readonly y: numbe
   return { count, intercept: meanY - slope * meanX, slope, meanX, spreadX, scatter };
 }
 
-/** Half-width of the 95 % prediction interval at x; null where the scatter is not known. */
-export function predictionHalfWidth({ count, meanX, spreadX, scatter }: LineFit, x: number): number | null {
-  if (scatter === null) return null;
-  return studentQuantile975(count - 2) * scatter * Math.sqrt(1 + 1 / count + (x - meanX) ** 2 / spreadX);
+/** Half-width of the 95 % prediction interval at x by these readings alone; null where their scatter is not known. */
+export function predictionHalfWidth(fit: LineFit, x: number): number | null {
+  const { count, scatter } = fit;
+  return scatter === null ? null : studentQuantile975(count - 2) * scatter * spreadAt(fit, x);
+}
+
+/** How widely one more reading at x scatters about the line, as a multiple of one reading's deviation. */
+export const spreadAt = ({ count, meanX, spreadX }: LineFit, x: number): number =>
+  Math.sqrt(1 + 1 / count + (x - meanX) ** 2 / spreadX);
+
+/** How widely intercept and slope scatter, as multiples of one reading's deviation. */
+export const parameterSpreads = ({ count, meanX, spreadX }: LineFit): { intercept: number; slope: number } => ({
+  intercept: Math.sqrt(1 / count + meanX ** 2 / spreadX),
+  slope: Math.sqrt(1 / spreadX),
+});
+
+/** A deviation of one reading that was known beforehand, as surely as from so many degrees of freedom. */
+export interface KnownDeviation {
+  readonly deviation: number;
+  readonly freedom: number;
+}
+
+/**
+ * Half-width, 95 %, of what scatters as one reading does: the deviation known beforehand and that of these residuals, pooled
+ * by their degrees of freedom (the pooled variance of any text on statistics), times Student's quantile for both together.
+ *
+ * @param squares sum of squares of the residuals
+ * @param freedom readings less what was fitted to them; 0 where they were met exactly
+ */
+export function pooledHalfWidth(squares: number, freedom: number, known: KnownDeviation): number {
+  const together = known.freedom + freedom;
+  return studentQuantile975(together) * Math.sqrt((known.freedom * known.deviation ** 2 + squares) / together);
 }
 
 /** Student's t, 97.5 %, for 1 to 30 degrees of freedom: the table printed in every text on statistics. */

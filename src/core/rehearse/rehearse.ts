@@ -4,11 +4,11 @@
  * What is in front of a bend depends only on the made bends in front, what is behind only on those behind: each is
  * swept once and kept, and only when an order leads to it.
  */
-import type { Radians } from '../geometry/angle.ts';
+import { toRadians, type Radians } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import type { BendStep } from '../job/types.ts';
 import { nearestMade, plainOrder, rotationBetween, SEARCHED_BENDS } from '../solve/bend-order.ts';
-import { isBelievable, pulledFor } from '../springback/pull-law.ts';
+import { pullAdvices } from '../springback/pull-advice.ts';
 import { cannotHold } from './hold.ts';
 import { bendsIn, bitOf, searchOrders, type Trouble, type TroubleOf } from './orders.ts';
 import { layFront, layRear, type BendableTube } from './pose.ts';
@@ -37,11 +37,9 @@ export function rehearse(tube: BendableTube): Rehearsal {
   return { plain, proposed, reason, free: search.free, all: search.all };
 }
 
-/** How far the machine turns for a bend of this tube: the pull where its law can be true, else the net angle. */
-export function pulledAngle({ pullLaw, bends }: BendableTube, bend: number): Radians {
-  const { angle } = bends[bend - 1]!;
-  return pullLaw !== null && isBelievable(pullLaw, angle) ? pulledFor(pullLaw, angle) : angle;
-}
+/** How far the machine turns for a bend of this tube: to what a person is given to pull to, and to the net angle at least. */
+export const pulledAngle = (tube: BendableTube, bend: number): Radians =>
+  Math.max(tube.bends[bend - 1]!.angle, toRadians(pullAdvices(tube)[bend - 1]!.pullTo));
 
 function troublesOf(tube: BendableTube): TroubleOf {
   const around = surroundingsOf(tube);

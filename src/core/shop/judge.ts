@@ -5,12 +5,13 @@
  * or none of it where they cannot tell it from slack: pulling on twice costs less than a tube. One that went
  * too far cannot be opened on the bender: it is told what it does to the far end.
  */
-import { toDegrees, type Degrees } from '../geometry/angle.ts';
+import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
 import type { BentTube } from '../job/types.ts';
 import type { SolvedTube } from '../solve/types.ts';
-import { isBelievablePull, tellsSlackFromSpring, type PullLaw } from '../springback/pull-law.ts';
+import { isBorne } from '../springback/pull-advice.ts';
+import { isSlip, tellsSlackFromSpring, type PullLaw } from '../springback/pull-law.ts';
+import { onStep } from '../units/angle.ts';
 import { asBent } from './as-bent.ts';
-import { onStep } from './rotation-reading.ts';
 
 /** A bend this near is left alone, or within one division of the machine's scale where that is coarser (common practice). */
 const BEND_TOLERANCE: Degrees = 0.5;
@@ -24,16 +25,11 @@ export type Verdict =
   /** `endMoves`: how far this bend by itself takes end B from its place, end A held; mm. */
   | { readonly kind: 'over'; readonly by: Degrees; readonly endMoves: number };
 
-/** Dies, pins and frame have less slack than this (common practice: one to three degrees); of a small bend it is a large share. */
-const GREATEST_SLACK: Degrees = 5;
-
-/** Whether one of the two was misread: no bend comes out so. */
-export const isSlip = (pulled: Degrees, net: Degrees): boolean =>
-  net > pulled || (pulled - net > GREATEST_SLACK && !isBelievablePull(pulled, net));
-
 /** Share of what is missing that the steel gives back again. */
-const springOf = (law: PullLaw | null): number =>
-  law !== null && (law.from === 'estimate' || tellsSlackFromSpring(law)) ? law.b : 0;
+const springOf = (law: PullLaw | null, target: Radians): number =>
+  law !== null && (law.from === 'estimate' || (tellsSlackFromSpring(law) && isBorne(law, target)))
+    ? Math.max(0, law.b)
+    : 0;
 
 /** Of a reading of a bend, 1 = first from end A. */
 export function judge(
@@ -43,12 +39,12 @@ export function judge(
   pullStep: Degrees,
 ): Verdict {
   if (isSlip(pulled, net)) return { kind: 'impossible', opened: net > pulled ? 'to-more' : 'by-too-much' };
-  const target = toDegrees(tube.bends[bend - 1]!.angle);
-  const off = net - target;
+  const { angle } = tube.bends[bend - 1]!;
+  const off = net - toDegrees(angle);
   if (Math.abs(off) <= Math.max(BEND_TOLERANCE, pullStep) + 1e-9) return { kind: 'within', off };
   if (off > 0) {
     return { kind: 'over', by: off, endMoves: asBent(tube, { order, bends: [{ bend, pulled, net }] }).endMoves };
   }
-  const more = -off * (1 + springOf(tube.pullLaw));
+  const more = -off * (1 + springOf(tube.pullLaw, angle));
   return { kind: 'short', by: -off, more, pullTo: Math.max(onStep(pulled + more, pullStep), pulled + pullStep) };
 }

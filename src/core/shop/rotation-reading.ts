@@ -9,6 +9,7 @@
  */
 import { toDegrees, type Degrees } from '../geometry/angle.ts';
 import type { Bender } from '../job/types.ts';
+import { onStep } from '../units/angle.ts';
 import type { TapeStep } from './tape.ts';
 
 export interface RotationReading {
@@ -52,6 +53,3 @@ export function rotationReading(steps: readonly TapeStep[], index: number, bende
     pastPlumb: byLevel && turn > 90,
   };
 }
-
-/** The nearest division of a scale, without the digits that binary fractions leave. */
-export const onStep = (value: Degrees, step: Degrees): Degrees => Number((Math.round(value / step) * step).toFixed(6));

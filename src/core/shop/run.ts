@@ -6,18 +6,18 @@
  * out afresh from the tube as it is drawn now: where it is no longer what was drawn when the run began, `changed` says so. Marks
  * are those drawn when the run began while the pulls cannot tell slack from spring; the blank is the one that was cut.
  */
-import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
+import type { Radians } from '../geometry/angle.ts';
 import { FIRST_BENDER } from '../job/defaults.ts';
 import type { BentBend, BentTube } from '../job/types.ts';
 import type { SolvedTube } from '../solve/types.ts';
-import { firstPull, type PullLaw } from '../springback/pull-law.ts';
+import type { PullAdvice } from '../springback/pull-advice.ts';
 import { asBent, onBlank, type AsBent } from './as-bent.ts';
 import { asMarked, holdsMarks } from './as-marked.ts';
 import type { CheckDimension } from './check-dimensions.ts';
 import { changesSince, type DrawnChange } from './drawn.ts';
 import { judge, type Verdict } from './judge.ts';
 import { bendMarks } from './marks.ts';
-import { onStep, rotationReading, type RotationReading } from './rotation-reading.ts';
+import { rotationReading, type RotationReading } from './rotation-reading.ts';
 import { tapeSheet, TOLD_LENGTH, type TapeSetting, type TapeSheet, type TapeStep } from './tape.ts';
 
 interface StepBase {
@@ -43,15 +43,7 @@ export type RunStep = StepBase &
         readonly kind: 'pull';
         readonly bend: number;
         readonly target: Radians;
-        /** Null where nothing is known of this steel and no pulls are logged. */
-        readonly machineAngle: Radians | null;
-        readonly from: PullLaw['from'] | null;
-        /** Half-width of its 95 % interval; null with fewer than three pulls. */
-        readonly within: Radians | null;
-        /** On the machine's scale: the division nearest the machine angle. */
-        readonly pullTo: Degrees | null;
-        /** Less than that, on the same scale: to be pulled to, let go and read first, since more might be too far. */
-        readonly firstTo: Degrees | null;
+        readonly advice: PullAdvice;
       }
     | {
         readonly kind: 'read';
@@ -136,10 +128,6 @@ function stepsOf(tube: SolvedTube, run: BentTube, { sheet, cut, starts }: Marks,
     const { bend, angle: target } = step;
     const reading = run.bends.find((each) => each.bend === bend) ?? null;
     const verdict = reading === null ? null : judge(tube, run.order, reading, bender.pullStep);
-    const { machineAngle, machineAngleFrom, machineAngleWithin } = pulls[bend - 1]!;
-    const first = tube.pullLaw === null ? null : firstPull(tube.pullLaw, target);
-    const onScale = (angle: Radians | null) => (angle === null ? null : onStep(toDegrees(angle), bender.pullStep));
-    const [pullTo, firstTo] = [onScale(machineAngle), onScale(first)];
     const [clamp, pull] = [`clamp ${bend}`, `pull ${bend}`];
     return [
       {
@@ -157,11 +145,7 @@ function stepsOf(tube: SolvedTube, run: BentTube, { sheet, cut, starts }: Marks,
         done: ticked.has(pull) || reading !== null,
         bend,
         target,
-        machineAngle,
-        from: machineAngleFrom,
-        within: machineAngleWithin,
-        pullTo,
-        firstTo: firstTo === pullTo ? null : firstTo,
+        advice: pulls[bend - 1]!.pull,
       },
       {
         kind: 'read',

@@ -8,7 +8,14 @@
  */
 import { toRadians, type Degrees, type Radians } from '../geometry/angle.ts';
 import type { Die, Pull, Section } from '../job/types.ts';
-import { fitLine, predictionHalfWidth, type LineFit } from '../numerics/line-fit.ts';
+import {
+  fitLine,
+  parameterSpreads,
+  pooledHalfWidth,
+  predictionHalfWidth,
+  type KnownDeviation,
+  type LineFit,
+} from '../numerics/line-fit.ts';
 import { elasticRecovery } from './elastic.ts';
 import { steelOf } from './steels.ts';
 
@@ -22,7 +29,19 @@ export interface PullLaw {
   /** The member's batch, when its own pulls were used. */
   readonly batch: string | null;
   readonly fit: LineFit | null;
+  /** Some of the pulls must have been misread, or belong to other tube. */
+  readonly doubted: boolean;
 }
+
+/**
+ * What a pull is read to, before any is logged: half a degree of the machine's scale and a digital level's tenth make 0.2 degrees
+ * (common practice). Trusted as ten readings would be.
+ */
+export const READING: KnownDeviation = { deviation: toRadians(0.2), freedom: 10 };
+
+/** Half-width, 95 %, of one reading about the line of some pulls: what they scatter by themselves, and READING, pooled. */
+export const scatterOf = ({ count, scatter }: LineFit): Radians =>
+  pooledHalfWidth((scatter ?? 0) ** 2 * (count - 2), count - 2, READING);
 
 /** Pulls of the same net angle that differ by more than this, or one that bent past its pull, contradict each other. */
 const CONTRADICTION: Degrees = 2;
@@ -36,17 +55,32 @@ export function pullLaw(pulls: readonly Pull[], die: Die, section: Section, batc
   if (used.length === 0) {
     const steel = steelOf(section.material);
     if (steel === undefined) return null;
-    return { ...base, a: 0, b: elasticRecovery(section, die.centrelineRadius, steel), from: 'estimate', fit: null };
+    return {
+      ...base,
+      a: 0,
+      b: elasticRecovery(section, die.centrelineRadius, steel),
+      from: 'estimate',
+      fit: null,
+      doubted: false,
+    };
   }
+  const doubted = disagree(used) || used.some(({ pulled, net }) => isSlip(pulled, net));
   const fit = fitLine(used.map(({ pulled, net }) => ({ x: toRadians(net), y: toRadians(pulled - net) })));
   if (fit === null) {
     const share = used.reduce((sum, { pulled, net }) => sum + (pulled - net) / net, 0) / used.length;
-    return { ...base, a: 0, b: share, from: 'one-angle', fit: null };
+    return { ...base, a: 0, b: share, from: 'one-angle', fit: null, doubted };
   }
-  return { ...base, a: fit.intercept, b: fit.slope, from: 'pulls', fit };
+  return { ...base, a: fit.intercept, b: fit.slope, from: 'pulls', fit, doubted: doubted || isLessThanNothing(fit) };
 }
 
-/** Machine angle for a net angle. */
+/** Whether slack or spring come out less than nothing by more than readings scatter: neither can be. */
+function isLessThanNothing(fit: LineFit): boolean {
+  const { intercept, slope } = parameterSpreads(fit);
+  const one = scatterOf(fit);
+  return fit.intercept + one * intercept < 0 || fit.slope + one * slope < 0;
+}
+
+/** What the law asks for a net angle, wherever it leads: what a person is given stands in pull-advice.ts. */
 export const pulledFor = ({ a, b }: PullLaw, net: Radians): Radians => net + a + b * net;
 
 /** Pulls whose net angles lie within this hardly tell slack from spring. */
@@ -58,22 +92,7 @@ export function tellsSlackFromSpring({ from, pulls }: PullLaw): boolean {
   return from === 'pulls' && Math.max(...nets) - Math.min(...nets) >= CLOSE;
 }
 
-/**
- * How far to pull at first, before the bend is let go and read, where the law may overshoot: with pulls at a smaller angle
- * alone, close together, nobody knows what of their excess is slack, which stays, and what is spring, which grows with the
- * angle. All slack is the least it can be; what is short is pulled on, what is bent too far is scrap. Null where the law
- * asks for no more than that, or rests on more.
- */
-export function firstPull(law: PullLaw, net: Radians): Radians | null {
-  const { from, pulls } = law;
-  if (from === 'estimate' || tellsSlackFromSpring(law)) return null;
-  if (net <= toRadians(Math.max(...pulls.map((pull) => pull.net)))) return null;
-  const excess = pulls.reduce((sum, { pulled, net: came }) => sum + pulled - came, 0) / pulls.length;
-  const first = net + toRadians(Math.max(0, excess));
-  return first < pulledFor(law, net) ? first : null;
-}
-
-/** Half-width of the 95 % interval of one more pull at this net angle; null with fewer than three pulls. */
+/** Half-width of the 95 % interval of one more pull at this net angle by these pulls alone; null with fewer than three. */
 export const pulledHalfWidth = ({ fit }: PullLaw, net: Radians): Radians | null =>
   fit === null ? null : predictionHalfWidth(fit, net);
 
@@ -85,6 +104,13 @@ export function isBelievablePull(pulled: number, net: number): boolean {
   const share = pulled / net;
   return share >= 1 && share <= GREATEST_SHARE;
 }
+
+/** Dies, pins and frame have less slack than this (common practice: one to three degrees); of a small bend it is a large share. */
+const GREATEST_SLACK: Degrees = 5;
+
+/** Whether one of the two was misread: no bend comes out so. */
+export const isSlip = (pulled: Degrees, net: Degrees): boolean =>
+  net > pulled || (pulled - net > GREATEST_SLACK && !isBelievablePull(pulled, net));
 
 /** Whether the law can be true of a bend of this net angle. */
 export const isBelievable = (law: PullLaw, net: Radians): boolean => isBelievablePull(pulledFor(law, net), net);

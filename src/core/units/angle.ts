@@ -19,3 +19,11 @@ export function parseAngle(text: string): Typed {
 
 /** Degrees with `places` decimals, without the degree sign; 52.5. */
 export const formatAngle = (angle: Degrees, places: number): string => fixedText(angle, places);
+
+/** The nearest division of a scale, without the digits that binary fractions leave. */
+export const onStep = (value: Degrees, step: Degrees): Degrees => divisions(Math.round(value / step), step);
+
+/** The division at or below it; one that lies within rounding of a division stays there. */
+export const onStepBelow = (value: Degrees, step: Degrees): Degrees => divisions(Math.floor(value / step + 1e-6), step);
+
+const divisions = (count: number, step: Degrees): Degrees => Number((count * step).toFixed(6));

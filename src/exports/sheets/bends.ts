@@ -3,7 +3,8 @@
 import type { Radians } from '../../core/geometry/angle.ts';
 import { roundingInWords, sideOf, tapeReading, troubleOf, type TapeView } from '../../core/shop/mark-words.ts';
 import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
-import { halfWidthInWords, pullNote } from '../../core/shop/pull-words.ts';
+import { mendingPullOf, type PullAdvice } from '../../core/springback/pull-advice.ts';
+import { halfWidthInWords, KIND_WORDS, pullFigure, pullNote, workedOut } from '../../core/springback/pull-words.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import type { TapeStep } from '../../core/shop/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
@@ -37,7 +38,11 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
     'Dial: the turn as seen from the zero along the tube; up is the plane of the bend that it is counted from.',
     ...plusInWords(steps),
     `End ${steps[0]!.front} in front${steps.some(({ front }) => front !== steps[0]!.front) ? ' first' : ''}.`,
-    pullNote(tube.pullLaw),
+    pullNote(
+      tube.pullLaw,
+      marks.map(({ pull }) => pull),
+      mendingPullOf(tube),
+    ),
     ...(rounded === null ? [] : [rounded]),
   ];
   return [
@@ -89,6 +94,7 @@ function bendRow(context: Context, tube: SolvedTube, step: TapeStep, marks: Bend
   const troubles = step.marks.flatMap((mark) => troubleOf(mark) ?? []);
   const lines = step.marks.length;
   const bend = tube.bends[step.bend - 1]!;
+  const { pull } = marks;
   const made = context.derived.job.bent
     .find((bent) => bent.tube === tube.id)
     ?.bends.find(({ bend }) => bend === step.bend);
@@ -101,7 +107,7 @@ function bendRow(context: Context, tube: SolvedTube, step: TapeStep, marks: Bend
     height,
     draw: (left, top) => {
       const at = (share: number): number => left + share * width;
-      const base = top - 7.4;
+      const base = top - 6.7;
       const big = (share: number, words: string): Mark =>
         text(at(share), base, words, { size: MAIN, bold: true, anchor: 'end' });
       const number = { x: left + 5, y: top - 5.4 };
@@ -129,7 +135,8 @@ function bendRow(context: Context, tube: SolvedTube, step: TapeStep, marks: Bend
               big(COLUMNS.rotation, angleFigure(step.rotation)),
             ]),
         big(COLUMNS.net, angleFigure(bend.angle)),
-        big(COLUMNS.pull, marks.machineAngle === null ? '–' : angleFigure(marks.machineAngle)),
+        big(COLUMNS.pull, pullFigure(pull)),
+        text(at(COLUMNS.pull), top - 10.1, KIND_WORDS[pull.kind], { size: LEAST_SIZE, bold: true, anchor: 'end' }),
         ...readings.flatMap((reading, i): Mark[] => {
           const from = at(i === 0 ? COLUMNS.pull : COLUMNS.pulled) + 2.5;
           const wide = width * (COLUMNS.came - COLUMNS.pulled) - 2.5;
@@ -167,10 +174,17 @@ function underRow(tube: SolvedTube, step: TapeStep, marks: BendMarks, unit: Cont
     `straight from ${from} ${decimalFigure(straight, unit)}${straight < 0 ? ' (overlaps)' : ''}`,
     ...(isLast ? [`to node B ${decimalFigure(tube.straights.at(-1)!, unit)}`] : []),
     ...(step.rotationFrom === null ? [] : [`rotation from bend ${step.rotationFrom}`]),
-    ...(marks.machineAngleFrom === 'estimate' ? ['pull: estimate'] : []),
-    ...(marks.machineAngleWithin === null ? [] : [`pull ± ${halfWidthInWords(marks.machineAngleWithin)}`]),
+    ...pullInWords(marks.pull),
     ...(oneRadius(tube) ? [] : [`CLR ${decimalFigure(bend.radius, unit)}`]),
   ].join(' · ');
+}
+
+/** How sure it is, and what was worked out where the machine's scale shows another. */
+function pullInWords(pull: PullAdvice): string[] {
+  const exact = workedOut(pull);
+  const sure = pull.kind === 'law' && pull.within !== null ? [`± ${halfWidthInWords(pull.within)}`] : [];
+  const words = [...(exact === null ? [] : [exact]), ...sure];
+  return words.length === 0 ? [] : [`pull ${words.join(' ')}`];
 }
 
 /** Whether all bends have the same centreline radius to what is shown: then it stands once, with the die. */

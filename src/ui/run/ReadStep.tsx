@@ -6,9 +6,10 @@ import { useEffect, useRef, useState, type FormEvent, type ReactNode } from 'rea
 import { keepBend, logReading } from '../../core/edit/bent.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import type { BentBend, BentTube, TubeRef } from '../../core/job/types.ts';
-import { isSlip, type Verdict } from '../../core/shop/judge.ts';
+import type { Verdict } from '../../core/shop/judge.ts';
 import type { BendRun, RunStep } from '../../core/shop/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { isSlip } from '../../core/springback/pull-law.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { DraftField } from '../fields/DraftField.tsx';
@@ -31,7 +32,7 @@ export function ReadStep(props: {
   const { tube, run, progress, step, onRead } = props;
   const { reading, verdict } = step;
   const pull = progress.steps.find((one) => one.kind === 'pull' && one.bend === step.bend);
-  const asked = pull?.kind === 'pull' ? (pull.firstTo ?? pull.pullTo) : null;
+  const asked = pull?.kind === 'pull' ? pull.advice.pullTo : null;
   const next = progress.steps[progress.current];
   const more = verdict?.kind === 'short' ? verdict.pullTo : null;
   const toMeasure = measurableAt(

@@ -78,10 +78,9 @@ export function spokenOf(step: RunStep, unit: LengthUnit): string {
     case 'clamp':
       return step.rotation === null ? '' : turnInWords(step.rotation);
     case 'pull':
-      if (step.pullTo === null) return 'No angle to pull to is known.';
-      return step.firstTo === null
-        ? `To ${plain(step.pullTo)} degrees.`
-        : `To ${plain(step.firstTo)} degrees first, then let go and read.`;
+      return step.advice.kind === 'first'
+        ? `To ${plain(step.advice.pullTo)} degrees first, then let go and read.`
+        : `To ${plain(step.advice.pullTo)} degrees.`;
     case 'read':
       return step.verdict === null
         ? `Asked for: ${plain(toDegrees(step.target))} degrees.`

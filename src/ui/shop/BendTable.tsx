@@ -1,15 +1,15 @@
 /** What the bender is told: straight, rotation, angle and radius of each bend, and how far to pull. */
 import type { ReactNode } from 'react';
-import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
-import { halfWidthInWords, pullNote } from '../../core/shop/pull-words.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { mendingPullOf, pullAdvices, type PullAdvice } from '../../core/springback/pull-advice.ts';
+import { halfWidthInWords, KIND_WORDS, pullFigure, pullNote, workedOut } from '../../core/springback/pull-words.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Angle, Length } from '../fields/Readings.tsx';
 
 export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
-  const marks = bendMarks(tube);
+  const pulls = pullAdvices(tube);
   const last = tube.straights.length - 1;
   return (
     <section aria-label="Bends">
@@ -47,7 +47,7 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
                 </span>
               </td>
               <td className="number">
-                <PullTo mark={marks[index]} />
+                <PullTo pull={pulls[index]!} />
               </td>
             </tr>
           ))}
@@ -64,7 +64,7 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
         The straight before each bend runs from tangent to tangent, the first and the last from the end nodes. The blank
         is sawn <Sawn mm={beyondNode(tube.ends[0])} end="A" /> and <Sawn mm={beyondNode(tube.ends[1])} end="B" />.
         Rotation is the turn of the bend’s plane from that of the bend before, seen from end A: plus is clockwise.{' '}
-        {pullNote(tube.pullLaw)}
+        {pullNote(tube.pullLaw, pulls, mendingPullOf(tube))}
       </p>
     </section>
   );
@@ -91,15 +91,17 @@ const Straight = ({ mm }: { mm: number }): ReactNode => (
   </>
 );
 
-/** What the machine is pulled to, and under it how sure that is, where it is known. */
-function PullTo({ mark }: { mark: BendMarks | undefined }): ReactNode {
-  if (mark === undefined || mark.machineAngle === null) return '–';
+/** What the machine is pulled to, and under it what kind of number that is and how sure. */
+const PullTo = ({ pull }: { pull: PullAdvice }): ReactNode => {
+  const exact = workedOut(pull);
   return (
     <>
-      <Angle radians={mark.machineAngle} />
-      {mark.machineAngleWithin !== null && (
-        <span className="small under">{`± ${halfWidthInWords(mark.machineAngleWithin)}`}</span>
+      <span className="figure">{pullFigure(pull)}</span>
+      {pull.kind !== 'law' && <span className="small under">{KIND_WORDS[pull.kind]}</span>}
+      {exact !== null && <span className="small under">{exact}</span>}
+      {pull.kind === 'law' && pull.within !== null && (
+        <span className="small under">{`± ${halfWidthInWords(pull.within)}`}</span>
       )}
     </>
   );
-}
+};

@@ -1,6 +1,7 @@
 /** The log of pulls of one die and size of tube: the law they give, its chart, the list, and the next one to log. */
 import { shownName } from '../../core/job/shown.ts';
 import { useId, useMemo, useState, type ReactNode } from 'react';
+import { FIRST_BENDER } from '../../core/job/defaults.ts';
 import type { Pull } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { elasticRecovery } from '../../core/springback/elastic.ts';
@@ -62,7 +63,7 @@ function LogOf({ pair, batch }: { pair: Pair; batch: string | undefined }): Reac
     <section className="pull-log" aria-labelledby={title}>
       <h3 id={title}>{nameOf(pair)}</h3>
       <p className="pull-law" role="status">
-        {lawInWords(law, batch)}
+        {lawInWords(law, batch, (die.bender ?? FIRST_BENDER).pullStep)}
       </p>
       {logged.length > 0 && (
         <>

@@ -4,10 +4,11 @@
  */
 import { toDegrees, toRadians } from '../../core/geometry/angle.ts';
 import type { Pull } from '../../core/job/types.ts';
-import { pulledHalfWidth, type PullLaw } from '../../core/springback/pull-law.ts';
+import { borneRange, furtherPulls } from '../../core/springback/pull-advice.ts';
+import type { PullLaw } from '../../core/springback/pull-law.ts';
+import { halfWidthInWords } from '../../core/springback/pull-words.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { fixedText } from '../../core/units/typed.ts';
-import { halfWidthInWords } from '../../core/shop/pull-words.ts';
 
 export interface PullChart {
   readonly height: number;
@@ -17,7 +18,7 @@ export interface PullChart {
   readonly up: readonly Tick[];
   /** One a pull, in their order; `counts`: the law rests on it. */
   readonly crosses: readonly { readonly x: number; readonly y: number; readonly counts: boolean }[];
-  /** Paths; null where there is none. */
+  /** Paths; null where there is none. The line runs as far as the pulls bear it. */
   readonly line: string | null;
   readonly band: string | null;
   readonly estimate: { readonly path: string; readonly labelAt: number } | null;
@@ -48,10 +49,12 @@ export function layPullChart(
   const farthest = Math.max(0, ...pulls.map(({ net }) => net));
   const most = Math.max(3, Math.ceil((farthest + 5) / ACROSS)) * ACROSS;
   const opens = (net: number): number => (known === null ? 0 : toDegrees(known.a) + known.b * net);
+  const borne = known === null ? null : borneRange(known);
+  const reach = borne === null ? [] : [borne.least, Math.min(borne.greatest, most)];
   const heights = [
     0,
     ...pulls.map(({ pulled, net }) => pulled - net),
-    ...(known === null ? [] : [opens(0), opens(most)]),
+    ...reach.map(opens),
     ...(spring === null ? [] : [spring * most]),
   ];
   const [low, high] = [Math.min(...heights), Math.max(1, ...heights) * 1.15];
@@ -84,13 +87,7 @@ export function layPullChart(
       y: y(pull.pulled - pull.net),
       counts: known?.pulls.includes(pull) ?? false,
     })),
-    line:
-      known === null
-        ? null
-        : path([
-            [0, opens(0)],
-            [most, opens(most)],
-          ]),
+    line: borne === null ? null : path(reach.map((net) => [net, opens(net)])),
     band: bandPath(known, most, opens, path),
     estimate:
       spring === null
@@ -112,11 +109,11 @@ function bandPath(
   opens: (net: number) => number,
   path: (places: readonly (readonly [number, number])[]) => string,
 ): string | null {
-  if (law === null || pulledHalfWidth(law, 0) === null) return null;
+  if (law === null || furtherPulls(law, 0) === null) return null;
   const edge = (side: 1 | -1): [number, number][] =>
     range(BAND_PLACES).map((index) => {
       const net = (index * most) / BAND_PLACES;
-      return [net, opens(net) + side * toDegrees(pulledHalfWidth(law, toRadians(net)) ?? 0)];
+      return [net, opens(net) + side * toDegrees(furtherPulls(law, toRadians(net)) ?? 0)];
     });
   return `${path([...edge(1), ...edge(-1).toReversed()])}Z`;
 }
@@ -126,16 +123,16 @@ export function pullChartInWords(pulls: readonly Pull[], law: PullLaw | null, sp
   const each = pulls.map(
     ({ pulled, net }, index) => `pull ${index + 1}, ${formatAngle(net, 1)}° net, ${formatAngle(pulled - net, 1)}°`,
   );
-  const known = law === null || law.from === 'estimate' ? null : law;
-  const within = known === null ? null : pulledHalfWidth(known, toRadians(90));
+  const range = law === null || law.from === 'estimate' ? null : borneRange(law);
+  const ends = range === null ? [] : [range.least, range.greatest];
+  const opened = ends.map((net) => `${formatAngle(toDegrees(law!.a) + law!.b * net, 1)}° at ${net}° net`);
+  const within = law === null || range === null ? null : furtherPulls(law, toRadians(range.greatest));
   return [
     `What a bend opens by, against its net angle: ${each.join('; ')}.`,
-    ...(known === null
+    ...(range === null ? [] : [`The line runs from ${opened.join(' to ')}, as far as the pulls bear it.`]),
+    ...(within === null
       ? []
-      : [
-          `The line runs from ${formatAngle(toDegrees(known.a), 1)}° at 0° net to ${formatAngle(toDegrees(known.a) + 90 * known.b, 1)}° at 90° net.`,
-        ]),
-    ...(within === null ? [] : [`At 90° net, 95 % of further pulls lie within ${halfWidthInWords(within)} of it.`]),
+      : [`At ${range!.greatest}° net, 95 % of further pulls lie within ${halfWidthInWords(within)} of it.`]),
     ...(spring === null
       ? []
       : [

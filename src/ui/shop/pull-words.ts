@@ -1,10 +1,18 @@
 /** What the log of pulls says, in the words of the shop: the law, how sure it is, and which pulls do not agree. */
 import { shownName } from '../../core/job/shown.ts';
-import { toDegrees, toRadians } from '../../core/geometry/angle.ts';
+import { toDegrees, toRadians, type Degrees } from '../../core/geometry/angle.ts';
 import type { Die, Job, Pull, Section } from '../../core/job/types.ts';
 import { listed } from '../../core/shop/ends.ts';
-import { halfWidthInWords, pullsInWords } from '../../core/shop/pull-words.ts';
-import { CLOSE, contradictions, pulledFor, pulledHalfWidth, type PullLaw } from '../../core/springback/pull-law.ts';
+import { borneRange, mendingPull, pullAdvice } from '../../core/springback/pull-advice.ts';
+import { contradictions, type PullLaw } from '../../core/springback/pull-law.ts';
+import {
+  halfWidthInWords,
+  mendInWords,
+  pullFigure,
+  pullsInWords,
+  whyInWords,
+  workedOut,
+} from '../../core/springback/pull-words.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { fixedText } from '../../core/units/typed.ts';
 
@@ -31,23 +39,38 @@ const SHOWN = 90;
 
 const SMALL_AND_LARGE = 'Log a small bend and a large one.';
 
-/** What is pulled, where that comes from and how sure it is; `batch` is the one that the tube is cut from. */
-export function lawInWords(law: PullLaw | null, batch: string | undefined): string {
+/** What is pulled, where that comes from and how sure it is; `batch` is the one that the tube is cut from, `step` the machine's scale. */
+export function lawInWords(law: PullLaw | null, batch: string | undefined, step: Degrees): string {
+  const net = toRadians(SHOWN);
+  const advice = pullAdvice(law, net, step);
+  const exact = workedOut(advice);
+  const pulled = `${pullFigure(advice)}${exact === null ? '' : `, ${exact}`}`;
   if (law === null)
-    return `No pulls yet, and the section names no steel that is known here: no angle to pull to. ${SMALL_AND_LARGE}`;
-  const at90 = `${SHOWN}° net: pull to ${degrees(pulledFor(law, toRadians(SHOWN)))}`;
-  if (law.from === 'estimate')
-    return `No pulls yet. Estimate from the steel’s spring alone: ${past(law)}. ${at90} at least: it reads low, as the slack of dies and pins is not in it. ${SMALL_AND_LARGE}`;
-  const within = pulledHalfWidth(law, toRadians(SHOWN));
-  const sure = within === null ? '' : `, give or take ${halfWidthInWords(within)}`;
+    return `No pulls yet, and the section names no steel that is known here. Pull to the net angle, let go, read, then go on. ${SMALL_AND_LARGE}`;
+  if (advice.kind === 'estimate')
+    return `No pulls yet. Estimate from the steel’s spring alone: ${past(law)}. ${SHOWN}° net: start at ${pulled}. It reads low, as the slack of dies and pins is not in it. ${SMALL_AND_LARGE}`;
   return [
-    `From ${pullsInWords(law)}: ${past(law)}.`,
-    `${at90}${sure}.`,
-    ...doubts(law),
+    ...(advice.kind === 'law'
+      ? [`From ${pullsInWords(law)}: ${past(law)}.`, `${SHOWN}° net: pull to ${pulled}${sureInWords(advice.within)}.`]
+      : [
+          `From ${pullsInWords(law)}.`,
+          `${SHOWN}° net: first pull to ${pulled}, let go, read, then go on: ${whyInWords(advice.why, law)}.`,
+          mendInWords(advice.why, law, mendingPull(law, [net])),
+        ]),
+    ...reachInWords(law),
     ...(batch !== undefined && batch !== '' && law.batch === null
       ? [`Batch ${shownName(batch)} has no pulls of its own: all of this die and tube count.`]
       : []),
   ].join(' ');
+}
+
+const sureInWords = (within: number | null): string =>
+  within === null ? '' : `, give or take ${halfWidthInWords(within)}`;
+
+/** For which bends the pulls are enough. */
+function reachInWords(law: PullLaw): readonly string[] {
+  const range = borneRange(law);
+  return range === null ? [] : [`These pulls are enough for bends of ${range.least}° to ${range.greatest}° net.`];
 }
 
 /** "pull 1.4° plus 4.2 % past the net angle"; a part that is below zero is taken off. */
@@ -58,17 +81,6 @@ function past({ a, b }: PullLaw): string {
   if (a < 0) return `pull ${spring} past the net angle, less ${slack}°`;
   if (b < 0) return `pull ${slack}° past the net angle, less ${spring} of it`;
   return Number(slack) === 0 ? `pull ${spring} past the net angle` : `pull ${slack}° plus ${spring} past the net angle`;
-}
-
-function doubts({ a, b, from, pulls }: PullLaw): readonly string[] {
-  if (from === 'one-angle') return [`One angle cannot tell slack from spring. ${SMALL_AND_LARGE}`];
-  const nets = pulls.map(({ net }) => net);
-  const close = Math.max(...nets) - Math.min(...nets) < CLOSE;
-  return [
-    ...(close ? [`Angles this close together hardly tell slack from spring. ${SMALL_AND_LARGE}`] : []),
-    ...(a < 0 || b < 0 ? ['Slack and spring are not less than nothing: read the pulls again.'] : []),
-    ...(pulls.length === 2 && !close ? ['Two pulls do not say how sure that is: a third does.'] : []),
-  ];
 }
 
 export interface Disagreement {
@@ -91,5 +103,4 @@ function reason(pulls: readonly Pull[], indices: readonly number[]): string {
   return `Pulls ${numbers} do not agree: at nearly the same net angle they opened by ${opened}. Pull one more to tell which is right.`;
 }
 
-const degrees = (radians: number): string => `${formatAngle(toDegrees(radians), 1)}°`;
 const plain = (angle: number): string => `${formatAngle(angle, 1)}°`;

@@ -3,6 +3,13 @@ declare module 'jstat' {
   interface Distribution {
     inv(p: number, freedom: number): number;
   }
-  const jstat: { readonly studentt: Distribution; readonly chisquare: Distribution };
+  type Matrix = readonly (readonly number[])[];
+  const jstat: {
+    readonly studentt: Distribution;
+    readonly chisquare: Distribution;
+    transpose(matrix: Matrix): number[][];
+    multiply(left: Matrix, right: Matrix): number[][];
+    inv(matrix: Matrix): number[][];
+  };
   export default jstat;
 }

@@ -3,7 +3,6 @@ import type { Die, Pull, Section } from '../../../src/core/job/types.ts';
 import {
   contradictions,
   effectiveRadius,
-  firstPull,
   pulledFor,
   pulledHalfWidth,
   pullLaw,
@@ -52,22 +51,6 @@ describe('the law of pulls', () => {
     const mean = law([pull(94, 90), pull(95, 90)]);
     expect(mean.from).toBe('one-angle');
     expect(degrees(pulledFor(mean, radians(90)))).toBeCloseTo(94.5, 9);
-  });
-  it('a small bend alone would send a large one too far, and the first pull does not', () => {
-    // With 0.8 degrees of slack and 4 % of spring 12.6 takes 13.9, 76 takes 79.8.
-    const small = law([pull(14.6, 12.6)]);
-    expect(degrees(pulledFor(small, radians(76)))).toBeGreaterThan(80.6 + 7);
-    expect(degrees(firstPull(small, radians(76))!)).toBeCloseTo(78, 9);
-    // Two small ones with a digital level's error between them: a line through them may go anywhere.
-    const close = law([pull(14.6, 12.7), pull(14.6, 12.5), pull(12.6, 10.9)]);
-    const first = firstPull(close, radians(76));
-    expect(first === null ? degrees(pulledFor(close, radians(76))) : degrees(first)).toBeLessThan(80.6);
-  });
-  it('no first pull where the law asks for no more: at a smaller angle, from far angles, from the estimate', () => {
-    expect(firstPull(law([pull(80.6, 76)]), radians(12.6))).toBeNull();
-    expect(firstPull(law([pull(80.6, 76)]), radians(76))).toBeNull();
-    expect(firstPull(law([pull(63.2, 60), pull(26.8, 25)]), radians(90))).toBeNull();
-    expect(firstPull(law([]), radians(76))).toBeNull();
   });
   it('no pulls: the estimate, named so; none where the steel is unknown', () => {
     expect(law([])).toMatchObject({ from: 'estimate', a: 0 });

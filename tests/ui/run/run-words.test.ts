@@ -37,11 +37,7 @@ const pull = (bend: number): RunStep => ({
   done: false,
   bend,
   target: 1,
-  machineAngle: null,
-  from: null,
-  within: null,
-  pullTo: null,
-  firstTo: null,
+  advice: { kind: 'law', pullTo: 88, exact: 1.53, within: null },
 });
 
 describe('where one is in a run', () => {
@@ -108,9 +104,9 @@ describe('what a reading says', () => {
   });
 
   it('says a first pull aloud as one', () => {
-    const known = { ...pull(2), pullTo: 88, firstTo: null } as RunStep;
-    expect(spokenOf(known, 'in')).toBe('To 88 degrees.');
-    expect(spokenOf({ ...known, firstTo: 78 } as RunStep, 'in')).toBe('To 78 degrees first, then let go and read.');
+    const first = { ...pull(2), advice: { kind: 'first', pullTo: 78, why: 'slack-or-spring' } } as RunStep;
+    expect(spokenOf(pull(2), 'in')).toBe('To 88 degrees.');
+    expect(spokenOf(first, 'in')).toBe('To 78 degrees first, then let go and read.');
   });
 });
 

@@ -42,6 +42,18 @@ describe('the chart of pulls', () => {
     expect(chart.band).toBeNull();
   });
 
+  it('draws the line of close pulls no further than they bear it', () => {
+    // By the two, 90 net would open by 30 degrees.
+    const close = [pull(22, 20), pull(23.4, 21)];
+    const drawn = layPullChart(close, lawOf(close), null, 360);
+    const perDegree = (drawn.plot.right - drawn.plot.left) / 90;
+    const [from, , to] = numbers(drawn.line!) as [number, number, number];
+    expect((from - drawn.plot.left) / perDegree).toBeGreaterThan(17);
+    expect((to - drawn.plot.left) / perDegree).toBeLessThan(24);
+    expect(Number.parseFloat(drawn.up.at(-1)!.text)).toBeLessThan(6);
+    expect(pullChartInWords(close, lawOf(close), null)).not.toContain('30.0°');
+  });
+
   it('keeps pulls, line and the steel’s own spring inside the field', () => {
     const heights = [numbers(chart.line!)[3]!, numbers(chart.estimate!.path)[3]!, ...chart.crosses.map(({ y }) => y)];
     for (const height of heights) {
@@ -84,7 +96,7 @@ describe('the chart of pulls', () => {
   it('is told in words with every pull', () => {
     const told = pullChartInWords(two, lawOf(two), 0.019);
     expect(told).toContain('pull 1, 25.0° net, 1.8°; pull 2, 60.0° net, 3.2°');
-    expect(told).toContain('from 0.8° at 0° net to 4.4° at 90° net');
+    expect(told).toContain('from 0.8° at 1° net to 5.0° at 104° net, as far as the pulls bear it');
     expect(told).toContain('estimate from the steel alone gives 1.7° at 90° net');
   });
 });

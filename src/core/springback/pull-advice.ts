@@ -1,0 +1,131 @@
+/**
+ * The number a person is given to pull to for a bend, what kind of number it is, and why: every screen, sheet and table asks here.
+ *
+ * The law of the pulls answers any angle, also where it has no right to: two pulls close together, laid on a line, ask 120 for 90.
+ * So it is shown only where the log bears it: where one more pull would come within SURE of it, 95 times in 100. Elsewhere the
+ * number is a first pull: from where the pulls are surest, which is their mean, all is taken for slack upwards and all for spring
+ * downwards. With neither less than nothing that is the least that can be asked, so it stays short: let go, read, go on. What
+ * is short is pulled on; what is too far is scrap.
+ *
+ * How far a pull scatters is reckoned from the readings of the log and from READING, what is known of such readings beforehand, pooled
+ * (docs/maths/springback.md). Of pulls at one angle alone it is not known what is slack and what is spring: what that leaves
+ * open adds to it.
+ */
+import { toDegrees, toRadians, type Degrees, type Radians } from '../geometry/angle.ts';
+import { FIRST_BENDER } from '../job/defaults.ts';
+import type { Die, Pull } from '../job/types.ts';
+import { pooledHalfWidth, spreadAt } from '../numerics/line-fit.ts';
+import { onStep, onStepBelow } from '../units/angle.ts';
+import { isSlip, pulledFor, READING, scatterOf, tellsSlackFromSpring, type PullLaw } from './pull-law.ts';
+
+/** Why the log does not bear the law at an angle; 'nothing-known': no pulls, and no steel that is known. */
+export type Unborne = 'nothing-known' | 'disagree' | 'slack-or-spring' | 'too-far';
+
+export type PullAdvice =
+  /** By the law. `within`: 95 % of further pulls come so near to it; null with fewer than three pulls, which do not say. */
+  | { readonly kind: 'law'; readonly pullTo: Degrees; readonly exact: Radians; readonly within: Radians | null }
+  /** By the steel's spring alone, which reads low: to start at. */
+  | { readonly kind: 'estimate'; readonly pullTo: Degrees; readonly exact: Radians }
+  /** Short of what is right: to be pulled to, let go and read, then gone on from. */
+  | { readonly kind: 'first'; readonly pullTo: Degrees; readonly why: Unborne };
+
+/** How far one more pull may come from the law, 95 times in 100, for the law to be shown. A degree moves the end of a metre by 17 mm. */
+export const SURE: Radians = toRadians(1.25);
+
+/** A tube, as far as it says what its bends are pulled to. */
+interface Pulled {
+  readonly pullLaw: PullLaw | null;
+  /** Null on a tube without bends. */
+  readonly die: Die | null;
+  readonly bends: readonly { readonly angle: Radians }[];
+}
+
+/** What to pull each bend of a tube to, from end A. */
+export const pullAdvices = ({ pullLaw, die, bends }: Pulled): readonly PullAdvice[] =>
+  bends.map(({ angle }) => pullAdvice(pullLaw, angle, (die?.bender ?? FIRST_BENDER).pullStep));
+
+/** Where one more pull would do most for a tube's bends, see mendingPull. */
+export const mendingPullOf = ({ pullLaw, bends }: Pulled): Degrees =>
+  mendingPull(
+    pullLaw,
+    bends.map(({ angle }) => angle),
+  );
+
+/**
+ * What to pull a bend of this net angle to. `pullTo` is on the machine's scale, whose division is `step`: the nearest one to what
+ * the law or the estimate asks (`exact`), for a first pull the one below.
+ */
+export function pullAdvice(law: PullLaw | null, net: Radians, step: Degrees): PullAdvice {
+  if (law === null) return { kind: 'first', pullTo: onStepBelow(toDegrees(net), step), why: 'nothing-known' };
+  const exact = pulledFor(law, net);
+  const pullTo = onStep(toDegrees(exact), step);
+  if (law.from === 'estimate') return { kind: 'estimate', pullTo, exact };
+  const why = unborne(law, net);
+  if (why !== null)
+    return { kind: 'first', pullTo: onStepBelow(toDegrees(net + leastOpening(law, net, why)), step), why };
+  return { kind: 'law', pullTo, exact, within: furtherPulls(law, net) };
+}
+
+/** Whether the log bears the law at this net angle. */
+export const isBorne = (law: PullLaw, net: Radians): boolean => unborne(law, net) === null;
+
+/** From which whole degree of net angle to which the log bears the law; null where nowhere. */
+export function borneRange(law: PullLaw): { readonly least: Degrees; readonly greatest: Degrees } | null {
+  const borne = WHOLE_DEGREES.filter((net) => isBorne(law, toRadians(net)));
+  return borne.length === 0 ? null : { least: borne[0]!, greatest: borne.at(-1)! };
+}
+
+/** Of bends that a machine makes. */
+const WHOLE_DEGREES: readonly Degrees[] = Array.from({ length: 180 }, (_, i) => i + 1);
+
+/** How near to the law 95 % of further pulls come at this net angle; null with fewer than three pulls, which do not say. */
+export const furtherPulls = (law: PullLaw, net: Radians): Radians | null =>
+  law.pulls.length < 3 ? null : halfWidth(law, net);
+
+/**
+ * The net angle, to 5 degrees, at which one more pull does most for these bends: of those that the log does not bear the one
+ * farthest from its pulls; where the pulls disagree their own, to see which is right.
+ */
+export function mendingPull(law: PullLaw | null, nets: readonly Radians[]): Degrees {
+  const five = (angle: Radians): Degrees => Math.max(5, onStep(toDegrees(angle), 5));
+  if (law === null || law.pulls.length === 0) return five(Math.max(...nets));
+  const from = meanNet(law);
+  const off = nets.map((net) => ({ net, why: unborne(law, net) })).filter(({ why }) => why !== null);
+  if (off.length === 0 || off[0]!.why === 'disagree') return five(from);
+  return five(off.reduce((best, each) => (Math.abs(each.net - from) > Math.abs(best.net - from) ? each : best)).net);
+}
+
+/** Null where the log bears the law at this net angle. */
+function unborne(law: PullLaw, net: Radians): Exclude<Unborne, 'nothing-known'> | null {
+  if (law.doubted || !(halfWidth(law, meanNet(law)) <= SURE)) return 'disagree';
+  if (halfWidth(law, net) <= SURE && !isSlip(toDegrees(pulledFor(law, net)), toDegrees(net))) return null;
+  return tellsSlackFromSpring(law) ? 'too-far' : 'slack-or-spring';
+}
+
+/** Half-width, 95 %, of where one more pull at this net angle would come about the law of some pulls. */
+function halfWidth({ pulls, fit }: PullLaw, net: Radians): Radians {
+  if (fit !== null) return scatterOf(fit) * spreadAt(fit, net);
+  const openings = pulls.map(({ pulled, net: came }) => toRadians(pulled - came));
+  const opening = mean(openings);
+  const squares = openings.reduce((sum, each) => sum + (each - opening) ** 2, 0);
+  const one = pooledHalfWidth(squares, pulls.length - 1, READING);
+  const sameAngle = toRadians(pulls[0]!.net);
+  return one * Math.sqrt(1 + 1 / pulls.length) + Math.abs(opening * (net / sameAngle - 1));
+}
+
+/** The least that a bend of this net angle can open by. Of pulls that disagree the one that asks least may be the right one. */
+function leastOpening({ pulls }: PullLaw, net: Radians, why: Unborne): Radians {
+  if (why !== 'disagree') return openingFrom(pulls, net);
+  const believable = pulls.filter(({ pulled, net: came }) => !isSlip(pulled, came));
+  return believable.length === 0 ? 0 : Math.min(...believable.map((pull) => openingFrom([pull], net)));
+}
+
+/** From the mean of some pulls: the same at a larger angle, in proportion at a smaller one. */
+function openingFrom(pulls: readonly Pull[], net: Radians): Radians {
+  const opening = toRadians(mean(pulls.map(({ pulled, net: came }) => pulled - came)));
+  return Math.max(0, opening) * Math.min(1, net / toRadians(mean(pulls.map(({ net: came }) => came))));
+}
+
+const meanNet = ({ pulls }: PullLaw): Radians => toRadians(mean(pulls.map(({ net }) => net)));
+
+const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;

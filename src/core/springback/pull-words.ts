@@ -1,0 +1,79 @@
+/** The number that a bend is pulled to in words: what kind of number it is, where it comes from, how sure it is, what would mend it. */
+import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
+import { shownName } from '../job/shown.ts';
+import { formatAngle } from '../units/angle.ts';
+import type { PullAdvice, Unborne } from './pull-advice.ts';
+import type { PullLaw } from './pull-law.ts';
+
+/** "92.0°": as it is set on the machine's scale, with the digits that the scale has. */
+export const pullFigure = ({ pullTo }: PullAdvice): string =>
+  `${formatAngle(pullTo, Number(pullTo.toFixed(1)) === pullTo ? 1 : 2)}°`;
+
+/** What the law or the estimate asks, where the machine's scale shows something else; null otherwise. */
+export function workedOut(advice: PullAdvice): string | null {
+  if (advice.kind === 'first') return null;
+  const exact = formatAngle(toDegrees(advice.exact), 1);
+  return Number(exact) === advice.pullTo ? null : `worked out ${exact}°`;
+}
+
+/** What stands under the number of that kind; '' where it needs nothing. */
+export const KIND_WORDS: Readonly<Record<PullAdvice['kind'], string>> = {
+  law: '',
+  first: 'first pull: read, then go on',
+  estimate: 'start at: an estimate',
+};
+
+/** Why no more than a first pull is known. */
+export function whyInWords(why: Unborne, law: PullLaw | null): string {
+  switch (why) {
+    case 'nothing-known':
+      return 'no pulls are logged, and the section names no steel that is known here';
+    case 'disagree':
+      return 'the pulls in the log disagree';
+    case 'slack-or-spring':
+      return law?.from === 'pulls'
+        ? 'pulls this close together cannot tell slack from spring'
+        : 'pulls at one angle cannot tell slack from spring';
+    case 'too-far':
+      return 'the pulls in the log do not reach that far';
+  }
+}
+
+/** What would mend it, as a sentence; `near` is the net angle at which one more pull would, see mendingPull. */
+export function mendInWords(why: Unborne, law: PullLaw | null, near: Degrees): string {
+  if (why === 'nothing-known') return `Pull a test piece near ${near}° net and log it.`;
+  if (why !== 'disagree')
+    return `One more pull near ${near}° net mends that: this first pull, read and logged, is one.`;
+  const batches = new Set(law?.pulls.map(({ batch }) => batch ?? ''));
+  const mixed = batches.size > 1 ? ' Batches differ: name the one that the tube is cut from, and log its own.' : '';
+  return `Look the log through and take out what was misread, or pull one more near ${near}° net to see which is right.${mixed}`;
+}
+
+/** Under a table of bends: where its numbers come from. `advices` are those of the table, `near` as in mendInWords. */
+export function pullNote(law: PullLaw | null, advices: readonly PullAdvice[], near: Degrees): string {
+  const first = advices.find((advice) => advice.kind === 'first');
+  if (first === undefined && law?.from === 'estimate')
+    return '“Start at” is an estimate from the steel’s spring alone, and reads low: pull a test piece, log it.';
+  const known = advices.filter((advice) => advice.kind === 'law');
+  const sure = known.some(({ within }) => within !== null) ? '; ± holds 95 % of further pulls' : '';
+  return [
+    ...(law === null || known.length === 0 ? [] : [`“Pull to” is from ${pullsInWords(law)} in the log${sure}.`]),
+    ...(first === undefined
+      ? []
+      : [
+          `A first pull is short of what is right, as ${whyInWords(first.why, law)}: let go, read, then go on. ${mendInWords(first.why, law, near)}`,
+        ]),
+  ].join(' ');
+}
+
+/** "1.4°", the half-width of an interval; one that rounds to nothing is not called nothing. */
+export function halfWidthInWords(halfWidth: Radians): string {
+  const shown = formatAngle(toDegrees(halfWidth), 1);
+  return Number(shown) === 0 ? 'less than 0.1°' : `${shown}°`;
+}
+
+/** "4 pulls", "1 pull of batch H-204": what the law rests on. */
+export function pullsInWords({ pulls, batch }: PullLaw): string {
+  const of = batch === null ? '' : ` of batch ${shownName(batch)}`;
+  return `${pulls.length} ${pulls.length === 1 ? 'pull' : 'pulls'}${of}`;
+}
