@@ -3,7 +3,14 @@
  * draws by the oracles' own geometry, as an end with its cutters.
  */
 import type { FrameNode, Job, Member, Section } from '../../src/core/job/types.ts';
-import { acuteSide, cutterThrough, developed, placeAlong, type Cutter } from './oracles/centreline.ts';
+import {
+  acuteSide,
+  cutterThrough,
+  developed,
+  distanceToCentreline,
+  placeAlong,
+  type Cutter,
+} from './oracles/centreline.ts';
 import type { End } from './oracles/march.ts';
 import { drawFrom, type Draw } from './oracles/seeded.ts';
 import { along, anySquare, around, difference, inner, square, sum, times, unit, type Triple } from './oracles/space.ts';
@@ -18,6 +25,18 @@ export interface Joint {
   readonly bore: number;
   /** phi = 0: the acute side of the first cut; null where the branch passes a bend off its axis, and the program's is taken. */
   readonly reference: Triple | null;
+}
+
+/** What makes one joint another case than the next, in words: how many tubes cut it, where on the first, and how thick it is beside them. */
+export function kindOf({ end: { node, radius, cutters } }: Joint): string {
+  const first = cutters[0]!;
+  const near = first.parts.filter((part) => distanceToCentreline({ parts: [part], radius: 0 }, node) < radius);
+  return [
+    ['one tube', 'two tubes'][cutters.length - 1] ?? 'more',
+    [...new Set(near.map(({ kind }) => kind))].join(' and '),
+    distanceToCentreline(first, node) < 1e-6 ? 'on the axis' : 'past the axis',
+    cutters.some((cutter) => cutter.radius === radius) ? 'equal' : radius > first.radius ? 'thicker' : 'thinner',
+  ].join(', ');
 }
 
 interface Run {

@@ -12,6 +12,7 @@ import { stlFile } from '../../../src/exports/mesh/stl.ts';
 import { unwatched } from '../../../src/exports/files.ts';
 import { isWhole } from '../../../src/exports/whole.ts';
 import { demoText } from '../../command-line.ts';
+import { drawn } from '../../draws.ts';
 import { derivedOrSkipped, fixed, plainFrame } from '../../laws/frames.ts';
 import { bentTube, derivedFrom } from '../jobs.ts';
 
@@ -150,7 +151,7 @@ describe('cage.stl', () => {
         shells.forEach(volumeOf);
         expect(note === undefined).toBe(whole.length === tubes.length);
       }),
-      fixed(30),
+      fixed(drawn(10, 30)),
     );
     expect(passedBy).toBeGreaterThan(5);
   });
