@@ -1,11 +1,14 @@
 /**
  * `npm test`: everything that is checked, in order; one run tells all, so a stage that fails does not stop the next.
- * Ends with `N passed, N failed` alone on a line: each test counts one, and so does each stage without tests.
+ * Ends with `N passed, N failed` alone on a line: each test counts one, and so does each part of the torture run and each stage without
+ * tests. `--long` (`npm run test:long`) is the tests outside the browser alone, with all that they draw: docs/long-runs.md.
  */
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { createInterface } from 'node:readline';
 import { ensureInstalled, root } from '../src/scripts/install.mjs';
 import { ensureEzdxf } from './debian.mjs';
 
@@ -67,29 +70,61 @@ function tests(title, command, settings, report, count) {
   return counted;
 }
 
+/**
+ * A minute of the torture run, counted by the line that it ends with.
+ *
+ * @returns {Promise<Count>}
+ */
+async function torture() {
+  console.log('\n== Torture');
+  const child = spawn(process.execPath, ['src/scripts/launch.mjs', 'tests/torture/main.ts', '--short'], {
+    cwd: root,
+    stdio: ['ignore', 'pipe', 'inherit'],
+    env: { ...process.env, ...plain, CAGEWRIGHT_CHROMIUM: browser },
+  });
+  const ended = once(child, 'exit');
+  /** @type {Count | undefined} */
+  let counted;
+  for await (const line of createInterface({ input: child.stdout })) {
+    const [, passed, failed] = /^(\d+) passed, (\d+) failed$/u.exec(line) ?? [];
+    if (passed === undefined) console.log(line);
+    else counted = { passed: Number(passed), failed: Number(failed) };
+  }
+  const [status] = await ended;
+  if (counted !== undefined && (status === 0 || counted.failed > 0)) return counted;
+  console.log('Torture: ended with an error outside its parts');
+  return { passed: counted?.passed ?? 0, failed: 1 };
+}
+
 const unitReport = join(reports, 'unit.json');
 const browserReport = join(reports, 'browser.json');
-const counts = [
-  stage('Format', 'oxfmt --check'),
-  stage('Lint', 'oxlint --report-unused-disable-directives'),
-  stage('Types', 'tsc --noEmit'),
+/** @type {(settings?: Settings) => Count} */
+const units = (settings = {}) =>
   tests(
     'Layers, units, references',
     `vitest run --reporter=default --reporter=json --outputFile="${unitReport}"`,
-    {},
+    settings,
     unitReport,
     ({ numPassedTests, numFailedTests }) => ({ passed: numPassedTests, failed: numFailedTests }),
-  ),
-  stage('Build', 'vite build'),
-  tests(
-    'Browser',
-    'playwright test -c tests/browser --reporter=line,json',
-    // The runner of these settles colours by itself, and warns of NO_COLOR.
-    { PLAYWRIGHT_JSON_OUTPUT_NAME: browserReport, CAGEWRIGHT_CHROMIUM: browser, NO_COLOR: undefined },
-    browserReport,
-    ({ stats }) => ({ passed: stats.expected, failed: stats.unexpected + stats.flaky }),
-  ),
-];
+  );
+const counts = process.argv.includes('--long')
+  ? [units({ CAGEWRIGHT_LONG: '1' })]
+  : [
+      stage('Format', 'oxfmt --check'),
+      stage('Lint', 'oxlint --report-unused-disable-directives'),
+      stage('Types', 'tsc --noEmit'),
+      units(),
+      stage('Build', 'vite build'),
+      await torture(),
+      tests(
+        'Browser',
+        'playwright test -c tests/browser --reporter=line,json',
+        // The runner of these settles colours by itself, and warns of NO_COLOR.
+        { PLAYWRIGHT_JSON_OUTPUT_NAME: browserReport, CAGEWRIGHT_CHROMIUM: browser, NO_COLOR: undefined },
+        browserReport,
+        ({ stats }) => ({ passed: stats.expected, failed: stats.unexpected + stats.flaky }),
+      ),
+    ];
 rmSync(reports, { recursive: true, force: true });
 
 const passed = counts.reduce((sum, count) => sum + count.passed, 0);

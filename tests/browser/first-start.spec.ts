@@ -25,3 +25,11 @@ test('gives hints once: dismissed, they stay away after a reload', async ({ page
   await bay(page).waitFor();
   await expect(hints).toBeHidden();
 });
+
+test('390 x 844: the hints of the first start cover nothing of the bay', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.goto('/');
+  const hints = (await page.getByRole('complementary', { name: 'Hints' }).boundingBox())!;
+  const ground = (await bay(page).boundingBox())!;
+  expect(ground.y).toBeGreaterThanOrEqual(hints.y + hints.height - 1);
+});

@@ -35,7 +35,7 @@ export const test = plain.extend<{ troubles: string[] }>({
 /** Loads the page and waits until the job is there, its hints out of the way. */
 export async function start(page: Page): Promise<void> {
   await page.goto('/');
-  await bay(page).waitFor();
+  await untilThere(page);
   const hints = page.getByRole('button', { name: 'Got it' });
   if (await hints.isVisible()) await hints.click();
 }
@@ -46,6 +46,12 @@ export const stationKey = (page: Page, name: StationName): Locator =>
   page.getByRole('navigation', { name: 'Stations' }).getByRole('button', { name });
 
 export const goTo = (page: Page, name: StationName): Promise<void> => stationKey(page, name).click();
+
+/** The job is there: in the bay, or beside what stands in its place where the browser cannot draw in 3D. */
+export const untilThere = (page: Page): Promise<void> =>
+  bay(page)
+    .or(page.getByRole('heading', { name: 'No 3D view here' }))
+    .waitFor();
 
 /** The part of the bay that takes pointer and keys. */
 export const bay = (page: Page): Locator => page.getByRole('application', { name: /^Frame/ });

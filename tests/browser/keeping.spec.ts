@@ -1,7 +1,7 @@
 /** What the browser's own store holds: work kept by the first layout of it is found, and it does not grow without end. */
 import type { Page } from '@playwright/test';
 import { demoText } from '../command-line.ts';
-import { bay, enter, expect, start, test, untilKept } from './journey.ts';
+import { enter, expect, start, test, untilKept, untilThere } from './journey.ts';
 
 const MOST = 30;
 const jobName = (page: Page) => page.getByRole('textbox', { name: 'Job' });
@@ -54,7 +54,7 @@ test('the newest thirty jobs are held, the one in hand among them', async ({ pag
   await enter(jobName(page), 'In hand');
   await untilKept(page);
   await page.reload();
-  await bay(page).waitFor();
+  await untilThere(page);
   await expect(jobName(page)).toHaveValue('In hand');
   const names = await keptNames(page);
   expect(names).toHaveLength(MOST);

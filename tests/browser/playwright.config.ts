@@ -1,37 +1,54 @@
-/** The browser tests: the built program (`npm run build`), as `npm start` serves it, in one Chromium. */
+/** The browser tests: the built program (`npm run build`), as `npm start` serves it, in Chromium. */
 import { defineConfig } from '@playwright/test';
 import { findChromium } from '../chromium.mjs';
 
 const executablePath = findChromium();
+
+/**
+ * What is tried here needs no bay. These run in a browser that cannot draw in 3D, as some shops' do: the program must work there as
+ * well, and drawing in software is most of what a test costs.
+ */
+const WITHOUT_BAY =
+  /(exports|keeping|layout|pulls|records|run|sheet|sheets|shop-edges|take-away|two-tabs|wraps)\.spec\.ts$/u;
+
+const flags = [
+  '--no-sandbox', // a container's root has none
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+const program = (args: readonly string[]) => ({
+  launchOptions: { ...(executablePath && { executablePath }), args: [...flags, ...args] },
+});
 
 export default defineConfig({
   testDir: '.',
   testMatch: '*.spec.ts',
   outputDir: '../../test-results',
   globalSetup: './serve-build.ts',
-  workers: 1,
+  workers: 2,
+  fullyParallel: true,
   retries: 0,
-  timeout: 60_000,
+  // Room for a busy machine: how long a test takes is never what it asserts.
+  timeout: 120_000,
+  expect: { timeout: 15_000 },
   forbidOnly: !!process.env.CI,
   reporter: 'line',
   use: {
     baseURL: process.env.CAGEWRIGHT_URL ?? '', // set by serve-build.ts before the tests' own process starts
     viewport: { width: 1440, height: 900 },
     contextOptions: { reducedMotion: 'reduce' }, // the bay turns at once: nothing to wait for
-    actionTimeout: 10_000,
+    actionTimeout: 20_000,
     screenshot: 'only-on-failure',
-    launchOptions: {
-      ...(executablePath && { executablePath }),
-      args: [
-        '--no-sandbox', // a container's root has none
-        '--use-angle=swiftshader',
-        '--enable-unsafe-swiftshader',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-      ],
-    },
   },
+  projects: [
+    {
+      name: 'with the bay',
+      testIgnore: WITHOUT_BAY,
+      use: program(['--use-angle=swiftshader', '--enable-unsafe-swiftshader']), // drawn in software
+    },
+    { name: 'without WebGL', testMatch: WITHOUT_BAY, use: program(['--disable-gpu', '--disable-3d-apis']) },
+  ],
 });

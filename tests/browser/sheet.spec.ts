@@ -41,14 +41,6 @@ test('390 x 844: a tube tapped in the list brings up its sheet, cut length and n
   expect(await top(notcher)).toBeLessThan(await top(stick));
 });
 
-test('390 x 844: the hints of the first start cover nothing of the bay', async ({ page }) => {
-  await page.setViewportSize({ width: 390, height: 844 });
-  await page.goto('/');
-  const hints = (await page.getByRole('complementary', { name: 'Hints' }).boundingBox())!;
-  const ground = (await page.getByRole('application', { name: /^Frame/ }).boundingBox())!;
-  expect(ground.y).toBeGreaterThanOrEqual(hints.y + hints.height - 1);
-});
-
 /** The demo on a machine that holds 600 mm behind the last bend: more than the front leg has at end B, less than at end A's. */
 function gripping(): string {
   const job = JSON.parse(demoText()) as { dies: { leastGrip: number }[] };

@@ -1,5 +1,5 @@
 /** Two tabs on one job: the one that falls behind says so, saves nothing over the other, and loses nothing, even in a crash. */
-import { expect, savedText, start, test, troublesOf, untilKept, enter, bay } from './journey.ts';
+import { expect, savedText, start, test, troublesOf, untilKept, untilThere, enter } from './journey.ts';
 import type { Page } from '@playwright/test';
 
 const jobName = (page: Page) => page.getByRole('textbox', { name: 'Job' });
@@ -21,7 +21,7 @@ test('an edit in one tab is told in the other, which chooses', async ({ page, co
   // Behind, an edit stays in this tab and overwrites nothing.
   await enter(jobName(page), 'First again');
   await second.reload();
-  await bay(second).waitFor();
+  await untilThere(second);
   await expect(jobName(second)).toHaveValue('From the second');
 
   await page.getByRole('button', { name: 'Keep this one as a copy' }).click();
@@ -30,10 +30,10 @@ test('an edit in one tab is told in the other, which chooses', async ({ page, co
   await untilKept(page);
   const copy = await savedText(page);
   await page.reload();
-  await bay(page).waitFor();
+  await untilThere(page);
   expect(await savedText(page)).toBe(copy);
   await second.reload();
-  await bay(second).waitFor();
+  await untilThere(second);
   await expect(jobName(second)).toHaveValue('From the second');
   expect(troubles).toEqual([]);
 });
