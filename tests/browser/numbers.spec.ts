@@ -53,6 +53,35 @@ test('11 1/2 is 292.1 mm, in the table, in the file and in every tube that depen
   expect(await lineOfHoop()).not.toBe(lineBefore);
 });
 
+test('a value shown rounded becomes what is shown when that is typed, and stays when the field is only gone through', async ({
+  page,
+}) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  await choose(page, POINTS, FLOOR);
+  // 291.9 mm is shown as 11 1/2 in, which is 292.1 mm.
+  await enter(field(page), '291.9mm');
+  await expect(field(page)).toHaveValue('11 1/2');
+  const steps = await savedText(page);
+  await field(page).focus();
+  await field(page).press('Enter');
+  await field(page).press('End');
+  await page.keyboard.type('7');
+  await page.keyboard.press('Backspace');
+  await page.keyboard.press('Tab');
+  expect(await savedText(page)).toBe(steps);
+  expect(await heightInFile(page)).toBe(291.9);
+
+  await field(page).press('ControlOrMeta+A');
+  await page.keyboard.type('11 1/2');
+  await page.keyboard.press('Enter');
+  expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
+  await undoKey(page).click();
+  expect(await heightInFile(page)).toBe(291.9);
+  await enter(field(page), '11 1/2');
+  expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
+});
+
 test('a decimal comma is refused beside the field, and the last good value stays', async ({ page }) => {
   await start(page);
   await goTo(page, 'Survey');

@@ -1,11 +1,12 @@
 /**
- * One field for every kind of value. Typing shows how the text is read; Enter or leaving the field commits, once;
- * Escape gives the last good value back; arrow up and down nudge, ten times as far with Shift. What cannot be read, or
+ * One field for every kind of value. Typing shows how the text is read; Enter or leaving the field commits what was typed,
+ * once; Escape gives the last good value back; arrow up and down nudge, ten times as far with Shift. What cannot be read, or
  * what the job cannot take, is refused beside the field and the last good value stays. A run of nudges is one commit,
  * made when the hand has rested; it may also be ended from outside, by undo or by saving: the field then shows the job.
  */
 import { useEffect, useId, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import type { Fault } from '../../core/job/types.ts';
+import { isAtRest, typeOn, type Draft } from './draft.ts';
 import type { ValueKind } from './kinds.ts';
 
 /** What a field does with a value. Without `nudge` every nudge is a commit of its own. */
@@ -53,13 +54,16 @@ export interface Note {
 
 export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
   const { label, value, kind, onLeave, onNote } = props;
-  const [typed, setTyped] = useState<string | null>(props.startWith ?? null);
+  const [draft, setDraft] = useState<Draft | null>(
+    props.startWith === undefined ? null : { text: props.startWith, anew: true },
+  );
   const [refusal, setRefusal] = useState<string | null>(null);
   const nudged = useRef<{ value: T } | null>(null);
   const resting = useRef<ReturnType<typeof setTimeout>>(undefined);
   const input = useRef<HTMLInputElement>(null);
   const id = useId();
 
+  const typed = draft?.text ?? null;
   const current = typed === null ? null : kind.read(typed);
   const note = noteFor(refusal, current, kind);
   const noteText = note?.text ?? null;
@@ -85,7 +89,7 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
     clearTimeout(resting.current);
     if (nudged.current === null) return;
     nudged.current = null;
-    setTyped(null);
+    setDraft(null);
   }
 
   function finishNudge(keep: boolean): void {
@@ -96,25 +100,25 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
 
   /** True when nothing stands in the way of leaving the field. */
   function commit(keepText: boolean): boolean {
-    if (typed === null) return true;
+    if (draft === null) return true;
     if (nudged.current !== null) {
       finishNudge(true);
       return true;
     }
-    const entered = kind.read(typed);
-    const unchanged = typed.trim() === kind.show(value) || (entered.ok && entered.value === value);
+    const entered = kind.read(draft.text);
+    const unchanged = isAtRest(draft, kind.show(value)) || (entered.ok && entered.value === value);
     const faults = !entered.ok
       ? [entered.why]
       : unchanged
         ? []
         : props.commit(entered.value).map((fault) => fault.message);
     if (faults.length === 0) {
-      setTyped(null);
+      setDraft(null);
       setRefusal(null);
       return true;
     }
-    if (!keepText) setTyped(null);
-    const refused = `“${typed.trim()}” not taken: ${faults.join('; ')}`;
+    if (!keepText) setDraft(null);
+    const refused = `“${draft.text.trim()}” not taken: ${faults.join('; ')}`;
     setRefusal(refused);
     // Told at once: a cell's field is gone before it could draw this.
     onNote?.({ refused: true, text: refused });
@@ -128,12 +132,12 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
     if (props.nudge === undefined) {
       const faults = props.commit(next);
       setRefusal(faults.length === 0 ? null : faults.map((fault) => fault.message).join('; '));
-      setTyped(null);
+      setDraft(null);
     } else if (props.nudge(next, nudged.current === null, nudgeEnded)) {
       nudged.current = { value: next };
       clearTimeout(resting.current);
       resting.current = setTimeout(() => finishNudge(true), REST);
-      setTyped(kind.show(next));
+      setDraft({ text: kind.show(next), anew: true });
       setRefusal(null);
     } else {
       if (nudged.current === null) props.endNudge?.(false);
@@ -151,7 +155,7 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
     } else if (key === 'Escape') {
       if (typed !== null || refusal !== null) event.stopPropagation();
       finishNudge(false);
-      setTyped(null);
+      setDraft(null);
       setRefusal(null);
       onLeave?.('escape');
     } else if (key === 'Tab' && onLeave !== undefined) {
@@ -192,9 +196,14 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
             // A field that was opened by typing keeps what was typed.
             if (typed === null) event.currentTarget.select();
           }}
-          onChange={(event) => {
+          // Not onChange, which is silent where the same text is put in its own place.
+          onInput={(event) => {
+            const { value: text } = event.currentTarget;
+            const { inputType = '' } = event.nativeEvent as InputEvent;
+            const atRest = kind.show(nudged.current?.value ?? value);
+            const before = nudged.current === null ? draft : null;
             finishNudge(true);
-            setTyped(event.currentTarget.value);
+            setDraft(typeOn(before, atRest, text, inputType));
             setRefusal(null);
           }}
           onKeyDown={onKeyDown}
