@@ -3,7 +3,6 @@ import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent }
 import type { Derived } from '../core/derive.ts';
 import type { LengthUnit, TubeRef } from '../core/job/types.ts';
 import { useWorkspace } from '../store/workspace.ts';
-import { BayWithoutWebGL, canDraw } from './BayWithoutWebGL.tsx';
 import { createViewpoint } from './camera/viewpoint.ts';
 import { Drawing } from './Drawing.tsx';
 import { describeSelection } from './describe.ts';
@@ -15,6 +14,7 @@ import { useGrips } from './gizmo/useGrips.ts';
 import { useHands } from './hands.ts';
 import { LabelLayer, type PlaceLabels } from './labels/LabelLayer.tsx';
 import { axisLabels, findingLabels, gapLabels, numberLabels, pointLabels, tubeLabels } from './labels/labels-of.tsx';
+import { NoPicture, usePicture, type Picture } from './NoPicture.tsx';
 import { usePalette } from './palette.ts';
 import { pick } from './pick.ts';
 import { Scene } from './Scene.tsx';
@@ -30,11 +30,16 @@ import './bay.css';
 const FIRST_RIG = { target: [0, 0, 600], yaw: (38 * Math.PI) / 180, pitch: (24 * Math.PI) / 180, span: 3000 } as const;
 
 export default function Bay() {
-  const [drawable] = useState(canDraw);
-  return drawable ? <DrawnBay /> : <BayWithoutWebGL />;
+  const picture = usePicture();
+  if (picture.state !== 'missing') return <DrawnBay picture={picture} />;
+  return (
+    <section className="bay" aria-label="3D view of the frame">
+      <NoPicture picture={picture} />
+    </section>
+  );
 }
 
-function DrawnBay() {
+function DrawnBay({ picture }: { readonly picture: Picture }) {
   const job = useWorkspace((state) => state.job);
   const derived = useWorkspace((state) => state.derived);
   const selection = useWorkspace((state) => state.selection);
@@ -109,7 +114,7 @@ function DrawnBay() {
         data-pointed={pointed !== null || grips.live !== null}
         onKeyDown={onKeyDown}
       >
-        <Drawing size={size}>
+        <Drawing key={picture.start} size={size} picture={picture}>
           <Scene
             viewpoint={viewpoint}
             placer={placer}
@@ -132,6 +137,7 @@ function DrawnBay() {
         </Drawing>
         <LabelLayer labels={labels} sight={sight} below={TOOLBAR} placerRef={placer} onWords={asksForFrame} />
       </div>
+      <NoPicture picture={picture} again={() => picture.again() && stage.current?.focus()} />
       {grips.freedom !== null && <Readout freedom={grips.freedom} news={grips.news} />}
       <Toolbar
         groups={[

@@ -2,9 +2,10 @@
  * The canvas and the renderer on it. Only the kinds of object that the bay draws are made known to the renderer: the
  * library's own canvas component would bring in all of them, a seventh of what a first visit loads.
  */
-import { Component, useInsertionEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
+import { Component, useEffect, useInsertionEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
 import { createRoot, extend, type ReconcilerRoot } from '@react-three/fiber';
 import { Color, Group, LineSegments, Mesh, MeshBasicMaterial, Points } from 'three';
+import type { Picture } from './NoPicture.tsx';
 import type { Size } from './useSize.ts';
 
 extend({ Color, Group, LineSegments, Mesh, MeshBasicMaterial, Points });
@@ -21,8 +22,16 @@ class Forward extends Component<{ readonly children: ReactNode; readonly report:
   }
 }
 
-/** Draws its children on demand; `size` is the bay's, in CSS pixels. */
-export function Drawing({ size, children }: { readonly size: Size; readonly children: ReactNode }) {
+interface DrawingProps {
+  /** The bay's, in CSS pixels. */
+  readonly size: Size;
+  /** Told when the card is taken away, and when it is given back; a new start is a new drawing. */
+  readonly picture: Pick<Picture, 'lose' | 'restore'>;
+  readonly children: ReactNode;
+}
+
+/** Draws its children on demand. */
+export function Drawing({ size, picture: { lose, restore }, children }: DrawingProps) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const root = useRef<ReconcilerRoot<HTMLCanvasElement> | null>(null);
   const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
@@ -36,6 +45,16 @@ export function Drawing({ size, children }: { readonly size: Size; readonly chil
     },
     [],
   );
+
+  useEffect(() => {
+    const element = canvas.current!;
+    element.addEventListener('webglcontextlost', lose);
+    element.addEventListener('webglcontextrestored', restore);
+    return () => {
+      element.removeEventListener('webglcontextlost', lose);
+      element.removeEventListener('webglcontextrestored', restore);
+    };
+  }, [lose, restore]);
 
   const { width, height } = size;
   useLayoutEffect(() => {

@@ -9,13 +9,13 @@ import type { LengthUnit } from '../../core/job/types.ts';
 import { dieCentre, machineOf, roomOf, sideOf } from '../../core/rehearse/machine.ts';
 import type { BendableTube } from '../../core/rehearse/pose.ts';
 import type { Solid } from '../../core/rehearse/types.ts';
-import { BayWithoutWebGL, canDraw } from '../BayWithoutWebGL.tsx';
 import { createViewpoint } from '../camera/viewpoint.ts';
 import { Drawing } from '../Drawing.tsx';
 import { boxOf } from '../extent.ts';
 import { useHands } from '../hands.ts';
 import { LabelLayer, type PlaceLabels } from '../labels/LabelLayer.tsx';
 import { centrelineChain } from '../../core/mesh/sweep.ts';
+import { NoPicture, usePicture, type Picture } from '../NoPicture.tsx';
 import { usePalette } from '../palette.ts';
 import { Eye } from '../scene/Eye.tsx';
 import { floorUnder, layFloor } from '../scene/floor.ts';
@@ -47,8 +47,13 @@ interface Props {
 }
 
 export function RehearsalBay(props: Props) {
-  const [drawable] = useState(canDraw);
-  return drawable ? <DrawnRehearsal {...props} /> : <BayWithoutWebGL />;
+  const picture = usePicture();
+  if (picture.state !== 'missing') return <DrawnRehearsal {...props} picture={picture} />;
+  return (
+    <section className="bay" aria-label="3D view of the bender">
+      <NoPicture picture={picture} />
+    </section>
+  );
 }
 
 /** The feed's line on the floor. */
@@ -59,7 +64,7 @@ const FEED: readonly Stroke[] = [
 
 const WALL_ROUND = 300;
 
-function DrawnRehearsal({ tube, unit, stages, timeline, player, current }: Props) {
+function DrawnRehearsal({ tube, unit, stages, timeline, player, current, picture }: Props & { picture: Picture }) {
   const { die, section } = tube;
   const palette = usePalette();
   const [viewpoint] = useState(() => createViewpoint(FIRST_RIG));
@@ -106,7 +111,7 @@ function DrawnRehearsal({ tube, unit, stages, timeline, player, current }: Props
         aria-label="Bender with the tube. Arrow keys turn the view, plus and minus zoom. Escape goes back to the frame."
         onKeyDown={onKeyDown}
       >
-        <Drawing size={size}>
+        <Drawing key={picture.start} size={size} picture={picture}>
           <color attach="background" args={[palette['bay-ground']]} />
           <TubeOnMachine
             stages={stages}
@@ -134,6 +139,7 @@ function DrawnRehearsal({ tube, unit, stages, timeline, player, current }: Props
         </Drawing>
         <LabelLayer labels={labels} sight={NOTHING_BEFORE} below={TOOLBAR} placerRef={placer} onWords={asksForFrame} />
       </div>
+      <NoPicture picture={picture} again={() => picture.again() && stage.current?.focus()} />
       <Toolbar groups={views.groups} />
     </section>
   );
