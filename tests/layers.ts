@@ -44,7 +44,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
 /** Each package (node stands for Node's own modules) and the layers that may use it. */
 export const packages: Readonly<Record<string, readonly string[]>> = {
   'gl-matrix': ['core/geometry'],
-  valibot: ['core/job'],
+  valibot: ['core/job', 'store'], // files, and what the browser kept: both come from outside
   'jsonc-parser': ['core/job'],
   papaparse: ['exports'],
   '@tarikjabiri/dxf': ['exports'],

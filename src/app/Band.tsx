@@ -1,6 +1,7 @@
 /** The top band, set as a drawing's title block: whose it is, which job, whether it is kept, and what a hand reaches for. */
 import { useId, useState } from 'react';
 import type { KeyboardEvent, ReactNode } from 'react';
+import type { DocumentState } from '../store/types.ts';
 import { useWorkspace, workspace } from '../store/workspace.ts';
 import { textKind } from '../ui/fields/kinds.ts';
 import { COMMANDS } from './commands.ts';
@@ -70,7 +71,8 @@ const NAMES = textKind(false);
  * too long stays in the field, with the reason under it.
  */
 function JobName(): ReactNode {
-  const name = useWorkspace((state) => state.job.name);
+  const name = useWorkspace((state) => (state.ready ? state.job.name : ''));
+  const ready = useWorkspace((state) => state.ready);
   const [typed, setTyped] = useState<string | null>(null);
   const id = useId();
 
@@ -99,6 +101,7 @@ function JobName(): ReactNode {
         id={id}
         className="job-name"
         value={typed ?? shown}
+        disabled={!ready}
         data-pending={typed === null ? undefined : ''}
         onChange={(event) => setTyped(event.target.value)}
         onBlur={take}
@@ -119,18 +122,28 @@ function JobName(): ReactNode {
 }
 
 const SAVED = {
+  waiting: { sign: savingIcon, words: 'Bringing the job out' },
   saved: { sign: savedIcon, words: 'Saved in this browser' },
   apart: { sign: savedIcon, words: 'Kept apart in this browser' },
   saving: { sign: savingIcon, words: 'Saving' },
   failed: { sign: closeIcon, words: 'Not saved: save the file' },
+  /** There is nothing to save yet, and it could not be saved. */
+  unable: { sign: closeIcon, words: 'Nothing can be saved here' },
 } as const;
 
+function savedState({ ready, saved, trouble, behind }: DocumentState): keyof typeof SAVED {
+  if (!ready) return 'waiting';
+  if (saved !== 'saved') return saved;
+  if (trouble !== null) return 'unable';
+  return behind ? 'apart' : 'saved';
+}
+
 function SavedState(): ReactNode {
-  const saved = useWorkspace((state) => (state.behind && state.saved === 'saved' ? 'apart' : state.saved));
+  const state = useWorkspace(savedState);
   return (
-    <p className="saved-state" data-saved={saved} role="status">
-      {SAVED[saved].sign}
-      {SAVED[saved].words}
+    <p className="saved-state" data-saved={state} role="status">
+      {SAVED[state].sign}
+      {SAVED[state].words}
     </p>
   );
 }

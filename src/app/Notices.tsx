@@ -1,15 +1,19 @@
 /** Strips under the band: what must be answered or known before going on. Each says what happened and what can be done. */
+import { shownName } from '../core/job/shown.ts';
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import type { Fault } from '../core/job/types.ts';
+import type { Version } from '../store/types.ts';
 import { useWorkspace, workspace } from '../store/workspace.ts';
-import { downloadText } from '../ui/download.ts';
+import { downloadVersion } from './files.ts';
 import { closeIcon } from './icons.tsx';
+import { StorageTrouble } from './StorageTrouble.tsx';
 import './notices.css';
 
 export function Notices(): ReactNode {
   return (
     <div className="notices" aria-live="assertive">
+      <StorageTrouble />
       <OtherTab />
       <Refusal />
       <Told />
@@ -55,26 +59,27 @@ function Refusal(): ReactNode {
 function Told(): ReactNode {
   const notice = useWorkspace((state) => state.notice);
   if (!notice) return null;
-  const { damaged } = notice;
   return (
     <section className="notice">
       <p>{notice.message}</p>
-      <FaultList faults={notice.faults} />
-      {damaged && (
-        <div className="notice-keys">
-          <button
-            type="button"
-            className="press"
-            onClick={() => downloadText(damaged.fileName, 'application/json', damaged.text)}
-          >
-            Download the damaged text
-          </button>
-        </div>
-      )}
+      <Damaged versions={notice.damaged} />
       <Dismiss press={() => workspace.getState().dismissNotice()} />
     </section>
   );
 }
+
+/** One of many is as good as another: the rest stand under Earlier versions. */
+const FIRST_DAMAGED = 3;
+
+const Damaged = ({ versions }: { readonly versions: readonly Version[] }): ReactNode =>
+  versions.slice(0, FIRST_DAMAGED).map((version) => (
+    <div key={version.text} className="notice-keys">
+      <button type="button" className="press" onClick={() => downloadVersion(version)}>
+        Download what is left of {shownName(version.name)}
+      </button>
+      <span className="damage">{version.why}</span>
+    </div>
+  ));
 
 const FIRST_FAULTS = 4;
 

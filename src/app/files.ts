@@ -1,4 +1,6 @@
 /** The job file's way in and out of the browser: the picker, a dropped file, the download. */
+import { fileNameFor } from '../store/fileName.ts';
+import type { Version } from '../store/types.ts';
 import { workspace } from '../store/workspace.ts';
 import { downloadText } from '../ui/download.ts';
 
@@ -34,7 +36,13 @@ export function pickFile(): void {
   input.click();
 }
 
+/** A damaged one says so in its name. */
+export function downloadVersion({ name, text, why }: Version): void {
+  downloadText(`${why === undefined ? '' : 'damaged '}${fileNameFor(name)}`, 'application/json', text);
+}
+
 export function saveFile(): void {
+  if (!workspace.getState().ready) return; // there is no job yet
   const { fileName, text } = workspace.getState().file();
   downloadText(fileName, 'application/json', text);
 }

@@ -4,13 +4,12 @@ import { useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
 import { CAUTIONS, WHO_DECIDES } from '../core/checks/cautions.ts';
 import { MOST_DOCUMENTS, MOST_VERSIONS } from '../store/autosave.ts';
-import { fileNameFor } from '../store/fileName.ts';
 import type { Version } from '../store/types.ts';
 import { workspace } from '../store/workspace.ts';
-import { downloadText } from '../ui/download.ts';
 import { BAY_KEYS } from '../view/keys.ts';
 import { COMMANDS } from './commands.ts';
 import type { Command, SheetName } from './commands.ts';
+import { downloadVersion } from './files.ts';
 import { Sheet } from './Sheet.tsx';
 
 interface OpenSheetProps {
@@ -45,7 +44,7 @@ const dated = (time: number): string =>
   });
 
 function VersionsSheet({ closed }: Closes): ReactNode {
-  const [versions, setVersions] = useState<readonly Version[] | null>(null);
+  const [versions, setVersions] = useState<readonly Version[] | null | undefined>(undefined);
   useEffect(() => {
     void workspace.getState().earlierVersions().then(setVersions);
   }, []);
@@ -55,30 +54,32 @@ function VersionsSheet({ closed }: Closes): ReactNode {
         The newest {MOST_DOCUMENTS} jobs that this browser holds, also those that another took the place of, and work
         from other tabs. Of each, one version a minute, the last {MOST_VERSIONS}. What is older is let go: save files.
       </p>
-      {versions === null && <p role="status">Looking</p>}
+      {versions === undefined && <p role="status">Looking</p>}
+      {versions === null && <p>They cannot be reached now: this browser's storage does not answer.</p>}
       {versions?.length === 0 && <p>None yet: the first is kept with the first change.</p>}
       <ul className="versions">
         {versions?.map((version, index) => (
           <li key={index}>
             <time dateTime={new Date(version.savedAt).toISOString()}>{dated(version.savedAt)}</time>
-            <span>{shownName(version.name)}</span>
-            <button
-              type="button"
-              className="press"
-              onClick={() => downloadText(fileNameFor(version.name), 'application/json', version.text)}
-            >
+            <span>
+              {shownName(version.name)}
+              {version.why !== undefined && <span className="damage"> could not be read: {version.why}</span>}
+            </span>
+            <button type="button" className="press" onClick={() => downloadVersion(version)}>
               Download
             </button>
-            <button
-              type="button"
-              className="press press-live"
-              onClick={(event) => {
-                workspace.getState().restore(version);
-                event.currentTarget.closest('dialog')?.close();
-              }}
-            >
-              Bring back
-            </button>
+            {version.why === undefined && (
+              <button
+                type="button"
+                className="press press-live"
+                onClick={(event) => {
+                  workspace.getState().restore(version);
+                  event.currentTarget.closest('dialog')?.close();
+                }}
+              >
+                Bring back
+              </button>
+            )}
           </li>
         ))}
       </ul>

@@ -1,12 +1,12 @@
 /**
- * Autosave: every change is written a moment after it, the latest alone, and at once when the page goes out of sight.
- * It never writes over what another tab has saved since: from then on this tab is held, and what it writes goes to a
- * slot apart, until the tab takes that work or stays in the slot apart. Some of the writes, at most one a minute, are
- * also kept as dated versions.
+ * Autosave: what is shown is written a moment after it changed (writer.ts). It never writes over what another tab has saved
+ * since: from then on this tab is held, and what it writes goes to a slot apart, until the tab takes that work or stays in
+ * the slot apart. Some of the writes, at most one a minute, are also kept as dated versions.
  */
-import type { Kept, Persistence, Stamp, Tabs } from './persistence.ts';
+import type { Kept, KeptVersion, Persistence, Stamp, Tabs } from './persistence.ts';
+import type { Saved, Trouble } from './types.ts';
+import { createWriter } from './writer.ts';
 
-export const DELAY = 300;
 const VERSION_EVERY = 60_000;
 /** Dated versions of one document. */
 export const MOST_VERSIONS = 20;
@@ -22,7 +22,9 @@ export interface AutosaveHost {
   now(): number;
   /** What there is to keep, but for slot and date. */
   read(): Omit<Kept, 'slot' | 'savedAt'>;
-  tell(saved: 'saved' | 'saving' | 'failed'): void;
+  /** Whether a gesture is under way: what is written then may yet be dropped, and is no version. */
+  isMidway(): boolean;
+  tell(saved: Saved, trouble: Trouble | null): void;
   /** Another tab has saved newer work in this slot. */
   tellBehind(): void;
 }
@@ -32,6 +34,10 @@ export interface Autosave {
   changed(): void;
   /** Writes now what waits to be written. */
   flush(): Promise<void>;
+  /** What was written may be gone: all that is in memory is written again. */
+  again(): void;
+  /** Goes on to another document, in a fresh slot; what is not written yet of this one still will be. */
+  leave(nextSlot: string): void;
   /** Continues in a slot at a stamp: null for one that is not written yet. */
   moveTo(slot: string, stamp: Stamp | null): void;
   slot(): string;
@@ -41,15 +47,35 @@ export interface Autosave {
   keepVersion(): Promise<void>;
 }
 
+type DatedVersion = KeptVersion & { readonly slot: string };
+
 export function createAutosave(host: AutosaveHost, firstSlot: string): Autosave {
   let slot = firstSlot;
   let seen = 0;
   let held = false;
   let aside: string | null = null;
-  let waiting: ReturnType<typeof setTimeout> | null = null;
-  let lastVersion: { slot: string; at: number; text: string } | null = null;
-  /** Counts the changes, so that an older write that ends late does not claim that all is saved. */
-  let change = 0;
+  /** What was not written yet of documents that were left. */
+  let left: readonly { readonly kept: Kept; readonly seen: number }[] = [];
+  let lastVersion: Pick<DatedVersion, 'slot' | 'savedAt' | 'text'> | null = null;
+  /** The versions that this tab has kept, oldest first, in case they are lost. */
+  let ownVersions: readonly DatedVersion[] = [];
+  let areVersionsLost = false;
+
+  const jot = (): void => host.persistence.jot(latest(), host.tab, seenThere());
+
+  async function writeAll(): Promise<void> {
+    for (const one of left) {
+      await write(one.kept, one.seen);
+      left = left.filter((other) => other !== one);
+    }
+    const isMidway = host.isMidway();
+    const kept = latest();
+    await write(kept, seenThere());
+    // The document itself is saved; versions that could not be kept are tried again with the next write.
+    if (!isMidway) keepVersions(kept, VERSION_EVERY).catch(() => undefined);
+  }
+
+  const writer = createWriter(jot, writeAll, host.tell);
 
   host.tabs.listen((theirSlot, stamp) => {
     if (theirSlot === slot && stamp.tab !== host.tab && stamp.count > seen) hold();
@@ -65,19 +91,21 @@ export function createAutosave(host: AutosaveHost, firstSlot: string): Autosave 
 
   const latest = (): Kept => ({ ...host.read(), slot: held ? apart() : slot, savedAt: host.now() });
 
-  async function write(kept: Kept, written: number): Promise<void> {
-    try {
-      const own = kept.slot === slot ? seen : 0;
-      const stamp = await host.persistence.save(kept, host.tab, own, MOST_DOCUMENTS);
-      if (stamp === null) return await write({ ...kept, slot: awayFrom(kept.slot) }, written);
-      if (kept.slot === slot) seen = Math.max(seen, stamp.count);
-      host.tabs.announce(kept.slot, stamp);
-      if (written === change) host.tell('saved');
-    } catch {
-      return host.tell('failed');
-    }
-    // The document itself is saved; a version that could not be kept is tried again with the next write.
-    await addVersion(kept, VERSION_EVERY).catch(() => undefined);
+  function moveTo(nextSlot: string, stamp: Stamp | null): void {
+    slot = nextSlot;
+    seen = stamp?.count ?? 0;
+    held = false;
+    aside = null;
+  }
+
+  /** How many writes of the slot that is written to were seen; nobody else writes to the slot apart. */
+  const seenThere = (): number => (held ? 0 : seen);
+
+  async function write(kept: Kept, seenWrites: number): Promise<void> {
+    const stamp = await host.persistence.save(kept, host.tab, seenWrites, MOST_DOCUMENTS);
+    if (stamp === null) return write({ ...kept, slot: awayFrom(kept.slot) }, 0);
+    if (kept.slot === slot) seen = Math.max(seen, stamp.count);
+    host.tabs.announce(kept.slot, stamp);
   }
 
   /** Another tab has written there first: a fresh slot, and the tab keeps to it if it is still on that document. */
@@ -90,42 +118,41 @@ export function createAutosave(host: AutosaveHost, firstSlot: string): Autosave 
     return fresh;
   }
 
-  async function addVersion({ slot: of, name, text, savedAt }: Kept, every: number): Promise<void> {
+  async function keepVersions({ slot: of, name, text, savedAt }: Kept, every: number): Promise<void> {
+    if (areVersionsLost) {
+      for (const version of ownVersions) await host.persistence.addVersion(version, MOST_VERSIONS);
+      areVersionsLost = false;
+    }
     const last = lastVersion?.slot === of ? lastVersion : await newestVersion(of);
-    if (savedAt - last.at < every || text === last.text) return;
-    await host.persistence.addVersion({ slot: of, name, text, savedAt }, MOST_VERSIONS);
-    lastVersion = { slot: of, at: savedAt, text };
+    if (savedAt - last.savedAt < every || text === last.text) return;
+    const version = { slot: of, name, text, savedAt };
+    await host.persistence.addVersion(version, MOST_VERSIONS);
+    lastVersion = version;
+    ownVersions = [...ownVersions, version].slice(-MOST_VERSIONS);
   }
 
-  async function newestVersion(of: string): Promise<{ slot: string; at: number; text: string }> {
+  async function newestVersion(of: string): Promise<Pick<DatedVersion, 'slot' | 'savedAt' | 'text'>> {
     const newest = (await host.persistence.versions()).find((version) => version.slot === of);
-    return newest ? { slot: of, at: newest.savedAt, text: newest.text } : { slot: of, at: -Infinity, text: '' };
+    return { slot: of, savedAt: newest?.savedAt ?? -Infinity, text: newest?.text ?? '' };
   }
 
   return {
-    changed() {
-      change += 1;
-      host.tell('saving');
-      if (waiting !== null) clearTimeout(waiting);
-      waiting = setTimeout(() => {
-        waiting = null;
-        void write(latest(), change);
-      }, DELAY);
+    changed: writer.changed,
+    flush: writer.flush,
+    again() {
+      if (seen === 0 && aside === null) return; // nothing was ever written
+      areVersionsLost = true;
+      lastVersion = null;
+      writer.again();
     },
-    async flush() {
-      if (waiting === null) return;
-      clearTimeout(waiting);
-      waiting = null;
-      await write(latest(), change);
+    leave(nextSlot) {
+      if (!writer.isWritten()) left = [...left, { kept: latest(), seen: seenThere() }];
+      moveTo(nextSlot, null);
+      void writer.flush();
     },
-    moveTo(nextSlot, stamp) {
-      slot = nextSlot;
-      seen = stamp?.count ?? 0;
-      held = false;
-      aside = null;
-    },
+    moveTo,
     slot: () => slot,
     apart,
-    keepVersion: () => addVersion(latest(), 0),
+    keepVersion: () => keepVersions(latest(), 0),
   };
 }

@@ -1,11 +1,16 @@
 /** What the workspace finds around it in a browser. */
 import type { Surroundings, TabMemory } from './surroundings.ts';
-import { openIndexedDb, openTabs } from './indexedDb.ts';
+import { MOST_DOCUMENTS } from './autosave.ts';
+import { openIndexedDb } from './indexedDb.ts';
+import { openSecondCopy } from './openSecondCopy.ts';
+import { STATION_NAMES } from './records.ts';
+import { openTabs } from './tabs.ts';
+import { twoCopies } from './twoCopies.ts';
 
 const MEMORY = 'cagewright.tab';
 
 export const browserSurroundings = (): Surroundings => ({
-  persistence: openIndexedDb(),
+  persistence: twoCopies(openIndexedDb(), openSecondCopy(), MOST_DOCUMENTS),
   tabs: openTabs(),
   tab: randomName(),
   remembered: recall(),
@@ -17,6 +22,10 @@ export const browserSurroundings = (): Surroundings => ({
     }
   },
   newSlot: randomName,
+  keepForGood: once(() => {
+    // Missing where the page is served without TLS in the shop's own network; some browsers ask the person.
+    navigator.storage?.persist?.().catch(() => undefined);
+  }),
   now: () => Date.now(),
   whenIdle,
   async fetchDemo() {
@@ -29,6 +38,14 @@ export const browserSurroundings = (): Surroundings => ({
 /** 128 random bits; `crypto.randomUUID` is missing where the page is served without TLS in the shop's own network. */
 const randomName = (): string =>
   Array.from(crypto.getRandomValues(new Uint32Array(4)), (word) => word.toString(36)).join('-');
+
+function once(task: () => void): () => void {
+  let isDone = false;
+  return () => {
+    if (!isDone) task();
+    isDone = true;
+  };
+}
 
 /** How long the page is left alone before something is done in its spare time, ms, where the browser cannot tell. */
 const SPARE = 200;
@@ -46,8 +63,7 @@ function whenIdle(task: () => void): () => void {
 function recall(): TabMemory | null {
   try {
     const memory = JSON.parse(sessionStorage.getItem(MEMORY) ?? 'null') as Partial<TabMemory> | null;
-    const known = ['survey', 'frame', 'checks', 'shop'];
-    if (typeof memory?.slot !== 'string' || !known.includes(memory.station ?? '')) return null;
+    if (typeof memory?.slot !== 'string' || !STATION_NAMES.some((known) => known === memory.station)) return null;
     return memory as TabMemory;
   } catch {
     return null;

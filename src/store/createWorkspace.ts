@@ -6,6 +6,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Derived } from '../core/derive.ts';
+import { passesAgain } from '../core/job/parse.ts';
 import { serialiseJob } from '../core/job/serialise.ts';
 import type { Fault } from '../core/job/types.ts';
 import * as gestures from '../core/session/gesture.ts';
@@ -13,16 +14,14 @@ import type { Gesture } from '../core/session/gesture.ts';
 import * as histories from '../core/session/history.ts';
 import type { History } from '../core/session/history.ts';
 import { admit, admitDraft, admitText } from './admit.ts';
-import { createAutosave } from './autosave.ts';
-import type { Autosave, AutosaveHost } from './autosave.ts';
 import { emptyJob } from './emptyJob.ts';
 import { fileNameFor } from './fileName.ts';
-import { resumeHistory } from '../core/session/kept.ts';
-import type { Kept, Stamp } from './persistence.ts';
+import { createKeeping, type KeepingHost } from './keeping.ts';
+import { stepNotice } from './notices.ts';
 import { createRehearsals } from './rehearsals.ts';
 import { stillRehearsed, stillThere } from './selection.ts';
 import type { Surroundings } from './surroundings.ts';
-import type { Station, Version, Workspace, WorkspaceActions } from './types.ts';
+import type { Workspace, WorkspaceActions } from './types.ts';
 
 export interface WorkspaceStore extends StoreApi<Workspace> {
   /** Brings back the kept work, or the demo where nothing is kept. */
@@ -39,18 +38,26 @@ export function createWorkspace(): WorkspaceStore {
   let gesture: Gesture = gestures.IDLE;
   /** Derived from the committed job: what a cancelled gesture goes back to. Without what the rehearsals find. */
   let settled: Derived = deriveEmpty(history);
-  let around: Surroundings | null = null;
-  let autosave: Autosave | null = null;
   /** Whom to tell when the gesture ends. */
   let ended: (() => void) | null = null;
-  const rehearsals = createRehearsals((task) => around?.whenIdle(task) ?? (() => {}), showLearnt);
+  const keeping = createKeeping({
+    get: () => get(),
+    set: (change) => set(change),
+    read,
+    isMidway: () => gesture.state !== 'idle',
+    history: () => history,
+    replace,
+  });
+  const rehearsals = createRehearsals(keeping.whenIdle, showLearnt);
 
   const actions: WorkspaceActions = {
     edit(label, change) {
+      if (!get().ready) return [NOT_READY];
       actions.commit();
       return settle(histories.commitEdit(history, label, change(history.job)));
     },
     begin(label, whenEnded) {
+      if (!get().ready) return;
       actions.commit();
       ended = whenEnded ?? null;
       show(history, gestures.begin(label, history.job), settled);
@@ -59,15 +66,20 @@ export function createWorkspace(): WorkspaceStore {
       if (gesture.state === 'idle') return false;
       const next = gestures.preview(gesture, change);
       const derivation = admitDraft(gestures.shownJob(next, history), get().derived);
-      if (derivation.ok) show(history, next, derivation.value);
-      return derivation.ok;
+      if (!derivation.ok) return false;
+      show(history, next, derivation.value);
+      keeping.changed();
+      return true;
     },
     commit() {
       if (gesture.state === 'idle') return;
       if (settle(gestures.commit(gesture, history)).length > 0) actions.cancel();
     },
     cancel() {
-      if (gesture.state !== 'idle') show(history, gestures.IDLE, settled);
+      if (gesture.state === 'idle') return;
+      const isChanged = gesture.draft !== gesture.startJob;
+      show(history, gestures.IDLE, settled);
+      if (isChanged) keeping.changed(); // the draft may have been written
     },
     undo() {
       actions.commit();
@@ -87,57 +99,33 @@ export function createWorkspace(): WorkspaceStore {
       takeUp(next, deriveEmpty(next), { fileName: '', station: 'survey' });
     },
     async openDemo() {
-      const text = await fetchDemo();
+      const text = await keeping.fetchDemo();
       if (text !== null) actions.open('demo.cagewright.json', text);
     },
     file() {
       actions.commit();
       return { fileName: fileNameFor(history.job.name), text: serialiseJob(history.job) };
     },
-    async earlierVersions() {
-      if (!around || !autosave) return [];
-      const { persistence } = around;
-      const here = autosave.slot();
-      try {
-        const [dated, documents] = await Promise.all([persistence.versions(), persistence.documents()]);
-        const elsewhere = documents.filter(
-          ({ slot, text }) => slot !== here && !dated.some((one) => one.text === text),
-        );
-        const versions = elsewhere.map(({ savedAt, name, text }): Version => ({ savedAt, name, text })).concat(dated);
-        return versions.toSorted((a, b) => b.savedAt - a.savedAt);
-      } catch {
-        return [];
-      }
-    },
+    earlierVersions: keeping.earlierVersions,
     restore(version) {
       const admitted = admitText(version.text);
       if (admitted.ok) actions.edit('Bring back a version', () => admitted.job);
       else actions.refuse(version.name, admitted.faults);
     },
-    async takeOtherTab() {
-      if (!autosave) return;
-      actions.commit();
-      await autosave.flush();
-      try {
-        await autosave.keepVersion();
-      } catch {
-        return set({ saved: 'failed' });
-      }
-      await bringBack(autosave.slot(), get().station);
-    },
+    takeOtherTab: keeping.takeOtherTab,
     async keepAsCopy() {
-      if (!autosave) return;
       actions.commit();
-      enterSlot(autosave.apart(), null);
+      keeping.stayApart();
       actions.edit('Keep as a copy', (job) => ({ ...job, name: `${job.name} (copy)` }));
-      await autosave.flush();
+      await keeping.flush();
     },
+    saveNow: () => void keeping.flush(),
     refuse: (fileName, faults) => set({ refused: { fileName, faults } }),
     dismissRefusal: () => set({ refused: null }),
     dismissNotice: () => set({ notice: null }),
     setStation(station) {
       set({ station, rehearsing: null });
-      rememberTab();
+      keeping.rememberTab();
     },
     select(selection) {
       const { rehearsing } = get();
@@ -166,6 +154,7 @@ export function createWorkspace(): WorkspaceStore {
     fileName: '',
     slot: '',
     saved: 'saved',
+    trouble: null,
     refused: null,
     notice: null,
     ready: false,
@@ -221,7 +210,7 @@ export function createWorkspace(): WorkspaceStore {
     const derivation = admit(next.job, settled);
     if (!derivation.ok) return derivation.faults;
     show(next, gestures.IDLE, derivation.value);
-    autosave?.changed();
+    keeping.changed();
     return [];
   }
 
@@ -232,7 +221,7 @@ export function createWorkspace(): WorkspaceStore {
     } catch {
       // The step was made from another job than this one.
     }
-    set({ notice: { message: 'The kept history is damaged: that step cannot be taken.', faults: [], damaged: null } });
+    set({ notice: stepNotice });
   }
 
   /** Puts another document, with the history it brings, in the place of the open one. */
@@ -247,93 +236,40 @@ export function createWorkspace(): WorkspaceStore {
     });
   }
 
-  /**
-   * Takes up another document. The one before it stays in its slot, with its way back and its versions; the next one
-   * gets a slot of its own, but for the place of a job in which nothing was ever done.
-   */
+  /** Takes up another document; only a job in which nothing was ever done gives up its slot to it. */
   function takeUp(next: History, derived: Derived, also: Partial<Workspace>): void {
     actions.commit();
-    void autosave?.flush();
-    if (around && (get().behind || !isUntouched(history))) enterSlot(around.newSlot(), null);
+    if (get().behind || !isUntouched(history)) keeping.leave();
     replace(next, derived, also);
-    rememberTab();
-    autosave?.changed();
+    keeping.changed();
   }
 
-  function enterSlot(slot: string, stamp: Stamp | null): void {
-    autosave?.moveTo(slot, stamp);
-    set({ behind: false, slot });
-    rememberTab();
-  }
-
-  function rememberTab(): void {
-    if (around && autosave) around.remember({ slot: autosave.slot(), station: get().station });
-  }
-
-  /** Shows what is kept in the slot, else what was saved last; false when there is nothing that can be read. */
-  async function bringBack(slot: string | null, station: Station | null): Promise<boolean> {
-    let stored;
-    try {
-      stored = await around?.persistence.load(slot);
-    } catch {
-      set({ saved: 'failed' });
-      return false;
-    }
-    if (!stored) return false;
-    const { kept, stamp } = stored;
-    const admitted = admitText(kept.text);
-    if (!admitted.ok) {
-      set({ notice: damagedNotice(kept, admitted.faults) });
-      return false;
-    }
-    const resumed = resumeHistory(admitted.job, kept.history);
-    replace(resumed, admitted.derived, { fileName: kept.fileName, station: station ?? kept.station });
-    enterSlot(kept.slot, stamp);
-    return true;
-  }
-
-  async function fetchDemo(): Promise<string | null> {
-    try {
-      return around === null ? null : await around.fetchDemo();
-    } catch {
-      set({ notice: { message: 'The demo job could not be fetched.', faults: [], damaged: null } });
-      return null;
-    }
-  }
-
-  async function start(surroundings: Surroundings): Promise<void> {
-    around = surroundings;
-    const { remembered, newSlot } = surroundings;
-    const host: AutosaveHost = {
-      ...surroundings,
-      read: () => ({
-        name: history.job.name,
-        text: serialiseJob(history.job),
-        history: { past: history.past.slice(-KEPT_STEPS), future: history.future.slice(0, KEPT_STEPS) },
-        fileName: get().fileName,
-        station: get().station,
-      }),
-      tell: (saved) => set({ saved }),
-      tellBehind: () => set({ behind: true }),
+  /**
+   * What there is to keep: of a gesture under way its draft, as if it had been committed now, so that undo leads back to
+   * before it. A draft that could not be read back is not kept.
+   */
+  function read(): ReturnType<KeepingHost['read']> {
+    const drafted = gestures.commit(gesture, history);
+    const kept = drafted === history || passesAgain(drafted.job, settled.job) ? drafted : history;
+    return {
+      name: kept.job.name,
+      text: serialiseJob(kept.job),
+      history: { past: kept.past.slice(-KEPT_STEPS), future: kept.future.slice(0, KEPT_STEPS) },
+      fileName: get().fileName,
+      station: get().station,
     };
-    autosave = createAutosave(host, newSlot());
-    set({ slot: autosave.slot() });
-    if (await bringBack(remembered?.slot ?? null, remembered?.station ?? null)) return;
-    rememberTab();
-    const demo = await fetchDemo();
-    const admitted = demo === null ? null : admitText(demo);
-    if (admitted?.ok)
-      replace(histories.newHistory(admitted.job), admitted.derived, { fileName: 'demo.cagewright.json' });
-    else set({ ready: true });
   }
 
   async function flush(): Promise<void> {
     actions.commit();
-    await autosave?.flush();
+    await keeping.flush();
   }
 
-  return Object.assign(store, { start, flush });
+  return Object.assign(store, { start: keeping.start, flush });
 }
+
+/** What an edit is refused with until the kept work is there. */
+const NOT_READY: Fault = { place: '', message: 'the job is not here yet' };
 
 const isUntouched = ({ job, past, future }: History): boolean =>
   past.length + future.length + job.points.length + job.nodes.length + job.members.length === 0;
@@ -353,9 +289,3 @@ function deriveEmpty({ job }: History): Derived {
   if (!derivation.ok) throw new Error('an empty job can always be derived');
   return derivation.value;
 }
-
-const damagedNotice = (kept: Kept, faults: readonly Fault[]): Workspace['notice'] => ({
-  message: 'The work kept in this browser could not be read. It is still there and can be downloaded.',
-  faults,
-  damaged: { fileName: `damaged ${kept.fileName || 'job.cagewright.json'}`, text: kept.text },
-});

@@ -1,84 +1,179 @@
-/** The browser's database and the channel between tabs, behind the interfaces of persistence.ts. */
-import { openDB } from 'idb';
-import type { DBSchema, IDBPDatabase } from 'idb';
-import { mayWriteOver } from './persistence.ts';
-import type { Kept, KeptVersion, Persistence, Stamp, Tabs } from './persistence.ts';
+/**
+ * The first copy of the work: the browser's database, behind the interface of persistence.ts. What is found there to be
+ * unsound is moved to a store of its own, in which the last ones stay for download.
+ */
+import type { IDBPTransaction } from 'idb';
+import { createConnection, type Schema } from './connection.ts';
+import { createJottings } from './jottings.ts';
+import { mayWriteOver, nextStamp } from './persistence.ts';
+import type { Damaged, Jotted, Persistence, Stamp, Stored } from './persistence.ts';
+import { checkJotted, checkStored, checkVersion, damagedFrom, isDamaged, LAST_DATE, type Checked } from './records.ts';
 
-interface Schema extends DBSchema {
-  documents: { key: string; value: { kept: Kept; stamp: Stamp }; indexes: { savedAt: number } };
-  versions: { key: number; value: KeptVersion; indexes: { slot: string } };
+/** Damaged records that are kept, the newest. */
+const MOST_DAMAGED = 30;
+
+const EVERYTHING = ['documents', 'versions', 'damaged'] as const;
+type Everything = IDBPTransaction<Schema, typeof EVERYTHING, 'readwrite'>;
+
+export interface FirstCopy extends Persistence {
+  /** Keeps it among the damaged. */
+  keepDamaged(damaged: Damaged): Promise<void>;
 }
 
-/** Opens the database; where the browser does not let the page keep anything, every call rejects. */
-export function openIndexedDb(): Persistence {
-  const opened = openDatabase();
-  // A failure is told by the calls that wait for it, not by the console.
-  opened.catch(() => undefined);
+export function openIndexedDb(): FirstCopy {
+  const { run, watch } = createConnection();
+  const jottings = createJottings(run);
+  let isLookedThrough = false;
+
+  const change = <T>(task: (transaction: Everything) => Promise<T>): Promise<T> =>
+    run((database) => {
+      const transaction = database.transaction(EVERYTHING, 'readwrite');
+      const work = task(transaction).catch((error: unknown) => {
+        abort(transaction); // all of it or nothing
+        throw error;
+      });
+      return inOne(work, transaction.done);
+    });
 
   return {
-    async load(slot) {
-      const documents = (await opened).transaction('documents').store;
-      const own = slot === null ? undefined : await documents.get(slot);
-      return own ?? (await documents.index('savedAt').openCursor(null, 'prev'))?.value ?? null;
+    watch,
+
+    async slots() {
+      if (!isLookedThrough) await jottings.each(enterJotted).catch(() => undefined); // they are there the next time too
+      isLookedThrough = true;
+      return run(async (database) => {
+        const transaction = database.transaction('documents');
+        const dated = transaction.store.index('savedAt').getAllKeys(IDBKeyRange.bound(0, LAST_DATE));
+        const all = transaction.store.getAllKeys();
+        const [oldestFirst, every] = await inOne(Promise.all([dated, all]), transaction.done);
+        // Of one without a date nobody can say that it is older.
+        return [...new Set([...every.filter((slot) => !oldestFirst.includes(slot)), ...oldestFirst.toReversed()])];
+      });
+    },
+
+    async copies(slot) {
+      const found: unknown = await run((database) => database.get('documents', slot));
+      if (found === undefined) return [];
+      const checked = checkStored(found, slot);
+      return [{ found, checked, setAside: (damaged) => setAside(slot, countOf(checked), damaged) }];
     },
 
     async save(kept, tab, seen, most) {
-      const transaction = (await opened).transaction(['documents', 'versions'], 'readwrite');
-      const documents = transaction.objectStore('documents');
-      const versions = transaction.objectStore('versions');
-      const stored = await documents.get(kept.slot);
-      if (!mayWriteOver(stored?.stamp, tab, seen)) return null;
-      const stamp = { tab, count: (stored?.stamp.count ?? 0) + 1 };
-      if (stored === undefined) {
-        const oldestFirst = await documents.index('savedAt').getAllKeys();
-        for (const slot of oldestFirst.slice(0, Math.max(0, oldestFirst.length + 1 - most))) {
-          const copies = await versions.index('slot').getAllKeys(slot);
-          await Promise.all([documents.delete(slot), ...copies.map((key) => versions.delete(key))]);
-        }
-      }
-      await documents.put({ kept, stamp }, kept.slot);
-      await transaction.done;
+      const upTo = jottings.count;
+      const stamp = await change((transaction) => enter(transaction, { kept, tab, seen }, most));
+      jottings.drop(tab, kept.slot, upTo);
       return stamp;
     },
 
-    async documents() {
-      return (await (await opened).getAll('documents')).map(({ kept }) => kept);
-    },
+    jot: (kept, tab, seen) => jottings.jot({ kept, tab, seen }),
 
     async versions() {
-      return (await (await opened).getAll('versions')).toReversed();
+      const found: unknown[] = await run((database) => database.getAll('versions'));
+      const checked = found.map(checkVersion);
+      if (checked.some(({ ok }) => !ok)) await setVersionsAside();
+      return checked.flatMap((version) => (version.ok ? [version.value] : [])).toReversed();
     },
 
-    async addVersion(version, most) {
-      const transaction = (await opened).transaction('versions', 'readwrite');
-      await transaction.store.put(version);
-      const keys = await transaction.store.index('slot').getAllKeys(version.slot);
-      await Promise.all(keys.slice(0, Math.max(0, keys.length - most)).map((key) => transaction.store.delete(key)));
-      await transaction.done;
+    addVersion: (version, most) =>
+      change(async (transaction) => {
+        const versions = transaction.objectStore('versions');
+        await versions.put(version);
+        const keys = await versions.index('slot').getAllKeys(version.slot);
+        await Promise.all(keys.slice(0, Math.max(0, keys.length - most)).map((key) => versions.delete(key)));
+      }),
+
+    async damaged() {
+      const found: unknown[] = await run((database) => database.getAll('damaged'));
+      return found.filter(isDamaged).toReversed();
     },
+
+    evenOut: async () => undefined, // there is but one here
+
+    keepDamaged: (damaged) => change((transaction) => addDamaged(transaction, damaged)),
   };
+
+  function setAside(slot: string, count: number | null, damaged: Damaged): Promise<void> {
+    return change(async (transaction) => {
+      const documents = transaction.objectStore('documents');
+      if (countOf(checkStored(await documents.get(slot), slot)) !== count) return;
+      await addDamaged(transaction, damaged);
+      await documents.delete(slot);
+    });
+  }
+
+  /** In its slot, unless it was saved after all; in one of its own where another tab has written since. */
+  function enterJotted(found: unknown): Promise<void> {
+    return change(async (transaction) => {
+      const checked = checkJotted(found);
+      if (!checked.ok) return addDamaged(transaction, damagedFrom(found, checked.why, Date.now()));
+      const { kept, tab, seen } = checked.value;
+      const stored = checkStored(await transaction.objectStore('documents').get(kept.slot), kept.slot);
+      const isSaved = stored.ok && stored.value.stamp.tab === tab && stored.value.kept.savedAt >= kept.savedAt;
+      if (isSaved || (await enter(transaction, { kept, tab, seen }, Infinity)) !== null) return;
+      await enter(transaction, { kept: { ...kept, slot: `${kept.slot} ${tab}` }, tab, seen: 0 }, Infinity);
+    });
+  }
+
+  function setVersionsAside(): Promise<void> {
+    return change(async (transaction) => {
+      const versions = transaction.objectStore('versions');
+      for (const key of await versions.getAllKeys()) {
+        const found: unknown = await versions.get(key);
+        const checked = checkVersion(found);
+        if (checked.ok) continue;
+        await addDamaged(transaction, damagedFrom(found, checked.why, Date.now()));
+        await versions.delete(key);
+      }
+    });
+  }
 }
 
-/** Async, so that a browser without any database at all rejects too, and does not throw. */
-const openDatabase = async (): Promise<IDBPDatabase<Schema>> =>
-  openDB<Schema>('cagewright', 2, {
-    upgrade(database, before, _, transaction) {
-      if (before < 1) {
-        database.createObjectStore('documents').createIndex('savedAt', 'kept.savedAt');
-        database.createObjectStore('versions', { keyPath: 'savedAt' });
-      }
-      transaction.objectStore('versions').createIndex('slot', 'slot');
-    },
-  });
+/** null for one that is unsound. */
+const countOf = (checked: Checked<Stored>): number | null => (checked.ok ? checked.value.stamp.count : null);
 
-export function openTabs(): Tabs {
-  const channel = new BroadcastChannel('cagewright');
-  return {
-    announce: (slot, stamp) => channel.postMessage({ slot, stamp }),
-    listen(heard) {
-      channel.addEventListener('message', (event: MessageEvent<{ slot: string; stamp: Stamp }>) => {
-        heard(event.data.slot, event.data.stamp);
-      });
-    },
-  };
+async function addDamaged(transaction: Everything, damaged: Damaged): Promise<void> {
+  const store = transaction.objectStore('damaged');
+  const before: unknown[] = await store.getAll();
+  if (before.some((one) => isDamaged(one) && one.text === damaged.text)) return;
+  await store.add(damaged);
+  const keys = await store.getAllKeys();
+  await Promise.all(keys.slice(0, Math.max(0, keys.length - MOST_DAMAGED)).map((key) => store.delete(key)));
+}
+
+/** Puts the document in its slot, unless another tab has written there since it was seen. */
+async function enter(transaction: Everything, { kept, tab, seen }: Jotted, most: number): Promise<Stamp | null> {
+  const documents = transaction.objectStore('documents');
+  const found: unknown = await documents.get(kept.slot);
+  const before = found === undefined ? null : checkStored(found, kept.slot);
+  if (before?.ok === false) await addDamaged(transaction, damagedFrom(found, before.why, Date.now()));
+  const stored = before?.ok ? before.value.stamp : undefined;
+  if (!mayWriteOver(stored, tab, seen)) return null;
+  if (found === undefined) await dropOldest(transaction, most - 1);
+  const stamp = nextStamp(stored, tab, seen);
+  await documents.put({ kept, stamp }, kept.slot);
+  return stamp;
+}
+
+/** Leaves the `most` documents that were saved last, and lets the others go with their versions. */
+async function dropOldest(transaction: Everything, most: number): Promise<void> {
+  const [documents, versions] = [transaction.objectStore('documents'), transaction.objectStore('versions')];
+  const oldestFirst = await documents.index('savedAt').getAllKeys();
+  for (const slot of oldestFirst.slice(0, Math.max(0, oldestFirst.length - most))) {
+    const copies = await versions.index('slot').getAllKeys(slot);
+    await Promise.all([documents.delete(slot), ...copies.map((key) => versions.delete(key))]);
+  }
+}
+
+function abort(transaction: Everything): void {
+  try {
+    transaction.abort();
+  } catch {
+    // It has ended already, and that is what the work failed of.
+  }
+}
+
+/** What the work comes to once its transaction has ended well; a failure of either is one failure, heard here. */
+async function inOne<T>(work: Promise<T>, done: Promise<void>): Promise<T> {
+  const [value] = await Promise.all([work, done]);
+  return value;
 }

@@ -17,6 +17,8 @@ export interface Surroundings {
   readonly remembered: TabMemory | null;
   remember(memory: TabMemory): void;
   newSlot(): string;
+  /** Asks the browser, the first time, not to clear the work away when it wants room. */
+  keepForGood(): void;
   now(): number;
   /** Runs the task once, when there is nothing else to do; answers how to drop it. */
   whenIdle(task: () => void): () => void;

@@ -14,6 +14,22 @@ export type Selection =
   | { readonly kind: 'point'; readonly id: PointRef }
   | { readonly kind: 'envelope'; readonly id: EnvelopeId };
 
+/** Whether all that is in memory is written. */
+export type Saved = 'saved' | 'saving' | 'failed';
+
+/** Why the browser's storage cannot be reached, or does not take what is to be saved. */
+export type Trouble =
+  /** No room on the disk, or in the browser's share of it. */
+  | 'full'
+  /** It takes long, nobody says why. */
+  | 'slow'
+  /** Another tab holds an older layout of the database open. */
+  | 'blocked'
+  /** The database was laid out by a newer program, and is not this page's to touch. */
+  | 'newer'
+  /** Switched off, or broken. */
+  | 'off';
+
 /** The committed and the previewed document. */
 export interface DocumentState {
   /** The job shown: the draft while a gesture is under way, else the committed one. */
@@ -29,31 +45,35 @@ export interface DocumentState {
   readonly slot: string;
   readonly undoLabel: string | null;
   readonly redoLabel: string | null;
-  readonly saved: 'saved' | 'saving' | 'failed';
+  readonly saved: Saved;
+  /** What is wrong with the storage, also while there is nothing to save; null while it can be reached. */
+  readonly trouble: Trouble | null;
   /** Why the last file was not opened; the open job stays untouched. */
   readonly refused: { readonly fileName: string; readonly faults: readonly Fault[] } | null;
   /** The label of the gesture under way, else null. */
   readonly gesture: string | null;
-  /** False until the kept work, or the demo, is shown: `job` is an empty one until then. */
+  /** False until the kept work, or the demo, is shown: `job` is an empty one until then, and takes no edit. */
   readonly ready: boolean;
   /** Another tab has saved newer work on this job: what is done here is kept apart from it until a person chooses. */
   readonly behind: boolean;
   readonly notice: Notice | null;
 }
 
-/** Something that a person must be told once, in words; `damaged` is the text that could not be read, kept for download. */
+/** Something that a person must be told once, in words. */
 export interface Notice {
   readonly message: string;
-  readonly faults: readonly Fault[];
-  readonly damaged: { readonly fileName: string; readonly text: string } | null;
+  /** What could not be read, for download. */
+  readonly damaged: readonly Version[];
 }
 
 /** A dated copy of a job, kept beside the work. */
 export interface Version {
-  /** Milliseconds since 1970 UTC; also its key. */
+  /** Milliseconds since 1970 UTC. */
   readonly savedAt: number;
   readonly name: string;
   readonly text: string;
+  /** Of one that could not be read and was set aside: what is wrong with it. */
+  readonly why?: string;
 }
 
 /** Never saved, never undone. */
@@ -83,6 +103,8 @@ export interface WorkspaceActions {
   redo(): void;
   /** Opens a job file's text. On faults the open job stays and `refused` says why. */
   open(fileName: string, text: string): void;
+  /** Writes at once what is not saved, without waiting for the next try. */
+  saveNow(): void;
   /** Says of a file that was not read why not, as `open` does of one whose text is no job. */
   refuse(fileName: string, faults: readonly Fault[]): void;
   dismissRefusal(): void;
@@ -92,8 +114,11 @@ export interface WorkspaceActions {
   openDemo(): Promise<void>;
   /** The job as the text of a job file, and the name to save it under; commits a gesture under way. */
   file(): { readonly fileName: string; readonly text: string };
-  /** The dated copies, and what was last saved from other tabs; newest first, empty when the browser keeps nothing. */
-  earlierVersions(): Promise<readonly Version[]>;
+  /**
+   * The dated copies, what was last saved from other tabs, and what was set aside; newest first. null while the storage
+   * cannot be reached.
+   */
+  earlierVersions(): Promise<readonly Version[] | null>;
   /** Brings a version back as one undo step. */
   restore(version: Version): void;
   /** The two ways out of `behind`. */

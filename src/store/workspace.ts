@@ -19,7 +19,6 @@ export function startWorkspace(): void {
     if (document.visibilityState === 'hidden') flush();
   });
   window.addEventListener('beforeunload', (event) => {
-    const { saved, undoLabel } = workspace.getState();
-    if (undoLabel !== null && saved === 'failed') event.preventDefault();
+    if (workspace.getState().saved === 'failed') event.preventDefault();
   });
 }

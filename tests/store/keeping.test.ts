@@ -1,6 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Job } from '../../src/core/job/types.ts';
-import { DELAY, MOST_DOCUMENTS, MOST_VERSIONS } from '../../src/store/autosave.ts';
+import { MOST_DOCUMENTS, MOST_VERSIONS } from '../../src/store/autosave.ts';
+import { DELAY, LONGEST_RETRY, RETRY, SLOW } from '../../src/store/writer.ts';
+import type { Version } from '../../src/store/types.ts';
 import type { Browser, Tab } from './memory.ts';
 import { DEMO, openBrowser } from './memory.ts';
 
@@ -26,6 +28,7 @@ async function work(tab: Tab, name: string): Promise<void> {
   await vi.advanceTimersByTimeAsync(DELAY + 1);
 }
 const read = (tab: Tab) => tab.workspace.getState();
+const versionsOf = async (tab: Tab): Promise<readonly Version[]> => (await read(tab).earlierVersions()) ?? [];
 const reload = (tab: Tab): Promise<Tab> => browser.openTab(tab.memory());
 const storedNames = (): string[] => [...browser.documents.values()].map(({ kept }) => JSON.parse(kept.text).name);
 
@@ -52,15 +55,14 @@ describe('saving', () => {
     expect(browser.documents.size).toBe(0);
   });
 
-  it('waits for a pause, then says so', async () => {
+  it('writes the latest at most a moment after the first change, then says so', async () => {
     const tab = await browser.openTab();
     read(tab).edit('a', renamed('a'));
     await vi.advanceTimersByTimeAsync(DELAY - 10);
     read(tab).edit('b', renamed('b'));
-    await vi.advanceTimersByTimeAsync(DELAY - 10);
     expect(read(tab).saved).toBe('saving');
     expect(storedNames()).toEqual([]);
-    await vi.advanceTimersByTimeAsync(20);
+    await vi.advanceTimersByTimeAsync(10);
     expect(read(tab).saved).toBe('saved');
     expect(storedNames()).toEqual(['b']);
   });
@@ -72,12 +74,53 @@ describe('saving', () => {
     expect(storedNames()).toEqual(['a']);
   });
 
-  it('saves no draft, only what was committed', async () => {
+  it('keeps the draft of a gesture under way, with the way back to before it, and leaves it under way', async () => {
+    const tab = await browser.openTab();
+    await work(tab, 'before');
+    read(tab).begin('Drag');
+    for (const draft of ['draft 1', 'draft 2', 'draft 3']) {
+      read(tab).preview(renamed(draft));
+      await vi.advanceTimersByTimeAsync(DELAY);
+      expect(storedNames()).toEqual([draft]);
+    }
+    expect(read(tab).gesture).toBe('Drag');
+    const again = await reload(tab);
+    expect(read(again).job.name).toBe('draft 3');
+    expect(read(again).undoLabel).toBe('Drag');
+    read(again).undo();
+    expect(read(again).job.name).toBe('before');
+  });
+
+  it('writes what stood before a gesture again when that is dropped', async () => {
+    const tab = await browser.openTab();
+    await work(tab, 'before');
+    read(tab).begin('Drag');
+    read(tab).preview(renamed('draft'));
+    await vi.advanceTimersByTimeAsync(DELAY);
+    read(tab).cancel();
+    await vi.advanceTimersByTimeAsync(DELAY);
+    expect(storedNames()).toEqual(['before']);
+    expect(read(await reload(tab)).undoLabel).toBe('Rename to before');
+  });
+
+  it('keeps no draft that could not be read back, but what stood before it', async () => {
+    const tab = await browser.openTab();
+    await work(tab, 'before');
+    read(tab).begin('Drag');
+    expect(read(tab).preview((job) => ({ ...job, lengthUnit: 'ell' as 'in' }))).toBe(true);
+    await vi.advanceTimersByTimeAsync(DELAY);
+    const again = await reload(tab);
+    expect(read(again).job.name).toBe('before');
+    expect(read(again).notice).toBeNull();
+  });
+
+  it('makes no version of a draft', async () => {
     const tab = await browser.openTab();
     read(tab).begin('Drag');
     read(tab).preview(renamed('draft'));
-    await vi.advanceTimersByTimeAsync(2 * DELAY);
-    expect(browser.documents.size).toBe(0);
+    await vi.advanceTimersByTimeAsync(DELAY);
+    expect(storedNames()).toEqual(['draft']);
+    expect(browser.versions).toEqual([]);
   });
 
   it.each<[string, (tab: Tab) => unknown]>([
@@ -132,14 +175,76 @@ describe('saving', () => {
   it('says when the browser keeps nothing, and saves again once it does', async () => {
     browser.broken = true;
     const tab = await browser.openTab();
-    expect(read(tab).saved).toBe('failed');
+    expect(read(tab).trouble).toBe('off');
     expect(read(tab).job.name).toBe(DEMO_NAME);
+    expect(read(tab).notice?.message).toMatch(/cannot be reached/);
     await work(tab, 'a');
     expect(read(tab).saved).toBe('failed');
     browser.broken = false;
     await work(tab, 'b');
     expect(read(tab).saved).toBe('saved');
+    expect(read(tab).trouble).toBeNull();
     expect(storedNames()).toEqual(['b']);
+  });
+
+  it.each([
+    ['QuotaExceededError', 'full'],
+    ['UnknownError', 'off'],
+    ['VersionError', 'newer'],
+  ])('says why after a %s, and saves without an edit once it can', async (error, trouble) => {
+    const tab = await browser.openTab();
+    await work(tab, 'fits');
+    browser.refusal = error;
+    await work(tab, 'refused');
+    expect(read(tab)).toMatchObject({ saved: 'failed', trouble });
+    browser.refusal = null;
+    await vi.advanceTimersByTimeAsync(RETRY);
+    expect(read(tab)).toMatchObject({ saved: 'saved', trouble: null });
+    expect(storedNames()).toEqual(['refused']);
+  });
+
+  it('still writes a job that was left for another while nothing could be written', async () => {
+    const tab = await browser.openTab();
+    await work(tab, 'first');
+    browser.refusal = 'QuotaExceededError';
+    await work(tab, 'first, on');
+    read(tab).open('demo.json', DEMO);
+    await work(tab, 'second');
+    expect(storedNames()).toEqual(['first']);
+    browser.refusal = null;
+    await vi.advanceTimersByTimeAsync(LONGEST_RETRY);
+    expect(storedNames()).toEqual(['first, on', 'second']);
+    expect(read(tab).saved).toBe('saved');
+  });
+
+  it('writes everything again when it is lost under the page: the job with its way back, and the versions', async () => {
+    const tab = await browser.openTab();
+    await work(tab, 'a');
+    browser.time += 60_000;
+    await work(tab, 'b');
+    browser.documents.clear();
+    browser.versions = [];
+    browser.happens.lost();
+    await vi.advanceTimersByTimeAsync(0);
+    expect(storedNames()).toEqual(['b']);
+    expect(browser.versions.map(({ name }) => name)).toEqual(['b', 'a']);
+    const again = await reload(tab);
+    read(again).undo();
+    expect(read(again).job.name).toBe('a');
+  });
+
+  it('writes nothing of a job that was never changed when the storage is lost', async () => {
+    await browser.openTab();
+    browser.happens.lost();
+    await vi.advanceTimersByTimeAsync(10 * DELAY);
+    expect(browser.writes).toBe(0);
+  });
+
+  it('writes what waits before the storage is closed for another program', async () => {
+    const tab = await browser.openTab();
+    read(tab).edit('a', renamed('a'));
+    await browser.happens.leaving();
+    expect(storedNames()).toEqual(['a']);
   });
 });
 
@@ -174,15 +279,13 @@ describe('a reload', () => {
 
     const again = await reload(tab);
     expect(read(again).job.name).toBe(DEMO_NAME);
-    expect(read(again).notice?.damaged?.text).toBe(damaged);
-    expect(read(again).notice!.faults.length).toBeGreaterThan(0);
+    expect(read(again).notice?.damaged.map(({ text }) => text)).toEqual([damaged]);
+    expect(read(again).notice!.damaged[0]!.why).not.toBe('');
     await work(again, 'new work');
-    expect(browser.documents.get(slot)?.kept.text).toBe(damaged);
-    expect(storedNamesBut(slot)).toEqual(['new work']);
+    expect(storedNames()).toEqual(['new work']);
+    expect((await versionsOf(again)).find(({ why }) => why !== undefined)?.text).toBe(damaged);
+    expect(read(await reload(again)).notice, 'said once').toBeNull();
   });
-
-  const storedNamesBut = (slot: string): string[] =>
-    [...browser.documents].filter(([key]) => key !== slot).map(([, { kept }]) => JSON.parse(kept.text).name);
 
   it.each([
     ['is no history', 'nonsense'],
@@ -195,6 +298,7 @@ describe('a reload', () => {
     const again = await reload(tab);
     expect(read(again).job.name).toBe('a');
     expect(read(again).undoLabel).toBeNull();
+    expect(read(again).notice?.message).toMatch(/steps .* damaged/);
   });
 
   it('refuses a kept step that leads to no job', async () => {
@@ -211,6 +315,75 @@ describe('a reload', () => {
   });
 });
 
+describe('a storage that lets one wait', () => {
+  /** A browser in which work lies, and a tab that cannot reach it until it is let. */
+  async function waitingTab(): Promise<{ tab: Tab; go: () => Promise<unknown> }> {
+    const before = await browser.openTab();
+    await work(before, 'kept');
+    let go = (): void => {};
+    browser.pause = new Promise((resolve) => (go = resolve));
+    const tab = browser.loadTab(before.memory());
+    return {
+      tab,
+      go() {
+        browser.pause = null;
+        go();
+        return vi.advanceTimersByTimeAsync(0);
+      },
+    };
+  }
+
+  it('takes no edit until the work is there, and then shows it', async () => {
+    const { tab, go } = await waitingTab();
+    expect(read(tab).ready).toBe(false);
+    expect(read(tab).edit('Rename', renamed('over it'))).not.toEqual([]);
+    read(tab).begin('Drag');
+    expect(read(tab).preview(renamed('over it'))).toBe(false);
+    await vi.advanceTimersByTimeAsync(10 * DELAY);
+    await go();
+    expect(read(tab)).toMatchObject({ ready: true, saved: 'saved' });
+    expect(read(tab).job.name).toBe('kept');
+    expect(read(tab).undoLabel).toBe('Rename to kept');
+  });
+
+  it('keeps what was begun meanwhile beside the work, and says where that is', async () => {
+    const { tab, go } = await waitingTab();
+    read(tab).newJob();
+    read(tab).edit('Rename', renamed('meanwhile'));
+    await vi.advanceTimersByTimeAsync(SLOW + DELAY);
+    expect(read(tab)).toMatchObject({ saved: 'failed', trouble: 'slow' });
+    await go();
+    await vi.advanceTimersByTimeAsync(DELAY);
+    expect(read(tab)).toMatchObject({ saved: 'saved', trouble: null });
+    expect(read(tab).job.name).toBe('meanwhile');
+    expect(read(tab).notice?.message).toMatch(/Earlier versions/);
+    expect(storedNames()).toEqual(['kept', 'meanwhile']);
+    expect((await versionsOf(tab)).map(({ name }) => name)).toContain('kept');
+  });
+
+  it('says what the storage says of itself, for as long as it does', async () => {
+    const { tab, go } = await waitingTab();
+    browser.happens.stands('blocked');
+    expect(read(tab).trouble).toBe('blocked');
+    browser.happens.stands(null);
+    await go();
+    expect(read(tab).trouble).toBeNull();
+  });
+
+  it('sends a tab back to its own job after a load that could not reach it', async () => {
+    const first = await browser.openTab();
+    await work(first, 'own');
+    const other = await browser.openTab();
+    read(other).open('demo.json', DEMO);
+    await work(other, 'newer');
+    browser.broken = true;
+    const failed = await reload(first);
+    read(failed).setStation('shop');
+    browser.broken = false;
+    expect(read(await reload(failed)).job.name).toBe('own');
+  });
+});
+
 describe('earlier versions', () => {
   it('are kept at most once a minute, twenty of them, newest first', async () => {
     const tab = await browser.openTab();
@@ -218,21 +391,21 @@ describe('earlier versions', () => {
       await work(tab, `at ${second}`);
       browser.time += 19_000;
     }
-    const versions = await read(tab).earlierVersions();
+    const versions = await versionsOf(tab);
     expect(versions.map(({ name }) => name)).toEqual(['at 120', 'at 60', 'at 0']);
 
     for (let minute = 0; minute < 25; minute += 1) {
       browser.time += 60_000;
       await work(tab, `minute ${minute}`);
     }
-    expect(await read(tab).earlierVersions()).toHaveLength(MOST_VERSIONS);
+    expect(await versionsOf(tab)).toHaveLength(MOST_VERSIONS);
   });
 
   it('come back as one step', async () => {
     const tab = await browser.openTab();
     await work(tab, 'a');
     await work(tab, 'b');
-    const [version] = await read(tab).earlierVersions();
+    const [version] = await versionsOf(tab);
     read(tab).restore(version!);
     expect(read(tab).job.name).toBe('a');
     read(tab).undo();
@@ -245,7 +418,7 @@ describe('earlier versions', () => {
     await work(tab, 'b');
     read(tab).open('demo.json', DEMO);
     await vi.advanceTimersByTimeAsync(0);
-    expect((await read(tab).earlierVersions())[0]!.name).toBe('b');
+    expect((await versionsOf(tab))[0]!.name).toBe('b');
   });
 
   it.each<[string, (tab: Tab) => unknown]>([
@@ -261,7 +434,7 @@ describe('earlier versions', () => {
       browser.time += 60_000;
       await work(tab, `after ${minute}`);
     }
-    const versions = await read(tab).earlierVersions();
+    const versions = await versionsOf(tab);
     expect(versions.map(({ name }) => name)).toEqual(expect.arrayContaining(['before', 'before, last']));
     expect(versions.filter(({ name }) => name.startsWith('after'))).toHaveLength(MOST_VERSIONS);
     read(tab).restore(versions.find(({ name }) => name === 'before, last')!);
@@ -287,13 +460,13 @@ describe('earlier versions', () => {
     await work(closed, 'a');
     await work(closed, 'b');
     await work(open, 'c');
-    expect((await read(open).earlierVersions()).map(({ name }) => name)).toEqual(['c', 'b', 'a']);
+    expect((await versionsOf(open)).map(({ name }) => name)).toEqual(['c', 'b', 'a']);
   });
 
-  it('are none when the browser keeps nothing', async () => {
+  it('are said to be out of reach while the storage is', async () => {
     const tab = await browser.openTab();
     browser.broken = true;
-    expect(await read(tab).earlierVersions()).toEqual([]);
+    expect(await read(tab).earlierVersions()).toBeNull();
   });
 });
 
@@ -325,7 +498,7 @@ describe('two tabs', () => {
     expect(read(first).saved).toBe('saved');
     expect(storedNames()).toEqual(['second', 'first, later']);
     const fresh = await reload(second);
-    expect((await read(fresh).earlierVersions()).map(({ name }) => name)).toContain('first, later');
+    expect((await versionsOf(fresh)).map(({ name }) => name)).toContain('first, later');
   });
 
   it('an edit that was not saved yet when the other tab was faster is kept apart as well', async () => {
@@ -345,7 +518,7 @@ describe('two tabs', () => {
     await read(first).takeOtherTab();
     expect(read(first).job.name).toBe('second');
     expect(read(first).behind).toBe(false);
-    expect((await read(first).earlierVersions()).map(({ name }) => name)).toContain('first');
+    expect((await versionsOf(first)).map(({ name }) => name)).toContain('first');
     await work(first, 'first, on top');
     expect(storedNames()[0]).toBe('first, on top');
     expect(read(second).behind).toBe(true);

@@ -2,22 +2,36 @@
 import { readFileSync } from 'node:fs';
 import { createWorkspace } from '../../src/store/createWorkspace.ts';
 import type { WorkspaceStore } from '../../src/store/createWorkspace.ts';
-import { mayWriteOver } from '../../src/store/persistence.ts';
-import type { Kept, KeptVersion, Stamp } from '../../src/store/persistence.ts';
+import { mayWriteOver, nextStamp } from '../../src/store/persistence.ts';
+import type { Damaged, KeptVersion, Persistence, Stamp, Stored, Watcher } from '../../src/store/persistence.ts';
+import { checkStored, damagedFrom, LAST_DATE } from '../../src/store/records.ts';
 import type { Surroundings, TabMemory } from '../../src/store/surroundings.ts';
 
 export const DEMO = readFileSync(new URL('../../public/demo.cagewright.json', import.meta.url), 'utf8');
 
 export interface Browser {
-  readonly documents: Map<string, { kept: Kept; stamp: Stamp }>;
+  /** By slot; what a test puts there instead need not be sound. */
+  readonly documents: Map<string, Stored>;
   versions: KeptVersion[];
+  damaged: Damaged[];
   /** While true, everything that is asked of the storage is refused. */
   broken: boolean;
+  /** While it has a name, writing is refused with an error of that name. */
+  refusal: string | null;
   /** While true, versions are refused, documents are taken. */
   noVersions: boolean;
+  /** How often a document was to be written. */
+  writes: number;
+  /** While it is set, all that is asked of the storage waits for it. */
+  pause: Promise<void> | null;
   /** Milliseconds; tests move it on. */
   time: number;
   openTab(memory?: TabMemory | null): Promise<Tab>;
+  /** Loads a tab without waiting until its work is there. */
+  loadTab(memory?: TabMemory | null): Tab;
+  readonly persistence: Persistence;
+  /** What happens to the storage, as all tabs hear it. */
+  readonly happens: Watcher;
 }
 
 export interface Tab {
@@ -31,11 +45,99 @@ export interface Tab {
 export function openBrowser(): Browser {
   const documents: Browser['documents'] = new Map();
   const listeners: ((slot: string, stamp: Stamp) => void)[] = [];
+  const watchers: Watcher[] = [];
   let names = 0;
 
-  const browser: Browser = { documents, versions: [], broken: false, noVersions: false, time: 1_000_000, openTab };
+  const persistence: Persistence = {
+    async slots() {
+      await reached();
+      const dateOf = (record: Stored | null): number => {
+        const { savedAt } = record?.kept ?? {};
+        return typeof savedAt === 'number' && savedAt >= 0 && savedAt <= LAST_DATE ? savedAt : LAST_DATE;
+      };
+      return [...documents].toSorted(([, a], [, b]) => dateOf(b) - dateOf(a)).map(([slot]) => slot);
+    },
+    async copies(slot) {
+      await reached();
+      const found = documents.get(slot);
+      if (found === undefined) return [];
+      const setAside = async (damaged: Damaged): Promise<void> => {
+        refuseWriting();
+        browser.damaged.unshift(damaged);
+        documents.delete(slot);
+      };
+      return [{ found, checked: checkStored(found, slot), setAside }];
+    },
+    async save(kept, tab, seen, most) {
+      browser.writes += 1;
+      await reached();
+      refuseWriting();
+      const found = documents.get(kept.slot);
+      const checked = checkStored(found, kept.slot);
+      if (found !== undefined && !checked.ok) {
+        browser.damaged.unshift(damagedFrom(found, checked.why, browser.time));
+      }
+      const stored = checked.ok ? checked.value.stamp : undefined;
+      if (!mayWriteOver(stored, tab, seen)) return null;
+      const stamp = nextStamp(stored, tab, seen);
+      if (found === undefined) {
+        const newestFirst = [...documents.values()].toSorted((a, b) => b.kept.savedAt - a.kept.savedAt);
+        for (const { kept: old } of newestFirst.slice(most - 1)) {
+          documents.delete(old.slot);
+          browser.versions = browser.versions.filter(({ slot }) => slot !== old.slot);
+        }
+      }
+      // What a browser keeps is a copy of plain data.
+      documents.set(kept.slot, { kept: structuredClone(kept), stamp });
+      return stamp;
+    },
+    async versions() {
+      await reached();
+      return browser.versions;
+    },
+    async addVersion(version, most) {
+      await reached();
+      refuseWriting();
+      if (browser.noVersions) throw new Error('no room for a version');
+      const same = browser.versions.filter(({ slot }) => slot === version.slot);
+      const dropped = same.slice(most - 1);
+      const others = browser.versions.filter((one) => !dropped.includes(one) && one.savedAt !== version.savedAt);
+      browser.versions = [version, ...others].toSorted((a, b) => b.savedAt - a.savedAt);
+    },
+    async damaged() {
+      await reached();
+      return browser.damaged;
+    },
+    jot: () => undefined, // here every write is heard at once
+    evenOut: async () => undefined,
+    watch: (watcher) => void watchers.push(watcher),
+  };
 
-  async function openTab(remembered: TabMemory | null = null): Promise<Tab> {
+  const browser: Browser = {
+    documents,
+    versions: [],
+    damaged: [],
+    broken: false,
+    refusal: null,
+    noVersions: false,
+    writes: 0,
+    pause: null,
+    persistence,
+    time: 1_000_000,
+    loadTab: (memory) => loadTab(memory).tab,
+    async openTab(memory) {
+      const { tab, started } = loadTab(memory);
+      await started;
+      return tab;
+    },
+    happens: {
+      stands: (trouble) => watchers.forEach((watcher) => watcher.stands(trouble)),
+      lost: () => watchers.forEach((watcher) => watcher.lost()),
+      leaving: async () => void (await Promise.all(watchers.map((watcher) => watcher.leaving()))),
+    },
+  };
+
+  function loadTab(remembered: TabMemory | null = null): { tab: Tab; started: Promise<void> } {
     let memory = remembered;
     const mine: ((slot: string, stamp: Stamp) => void)[] = [];
     const waiting = new Set<() => void>();
@@ -45,6 +147,7 @@ export function openBrowser(): Browser {
       remembered,
       remember: (next) => (memory = next),
       newSlot: () => `slot-${(names += 1)}`,
+      keepForGood: () => undefined,
       now: () => browser.time,
       whenIdle(task) {
         waiting.add(task);
@@ -60,47 +163,10 @@ export function openBrowser(): Browser {
           listeners.push(heard);
         },
       },
-      persistence: {
-        async load(slot) {
-          refuseIfBroken();
-          const latest = [...documents.values()].toSorted((a, b) => b.kept.savedAt - a.kept.savedAt)[0];
-          return (slot === null ? undefined : documents.get(slot)) ?? latest ?? null;
-        },
-        async save(kept, tab, seen, most) {
-          refuseIfBroken();
-          const stored = documents.get(kept.slot)?.stamp;
-          if (!mayWriteOver(stored, tab, seen)) return null;
-          const stamp = { tab, count: (stored?.count ?? 0) + 1 };
-          if (!documents.has(kept.slot)) {
-            const newestFirst = [...documents.values()].toSorted((a, b) => b.kept.savedAt - a.kept.savedAt);
-            for (const { kept: old } of newestFirst.slice(most - 1)) {
-              documents.delete(old.slot);
-              browser.versions = browser.versions.filter(({ slot }) => slot !== old.slot);
-            }
-          }
-          // What a browser keeps is a copy of plain data.
-          documents.set(kept.slot, { kept: structuredClone(kept), stamp });
-          return stamp;
-        },
-        async documents() {
-          refuseIfBroken();
-          return [...documents.values()].map(({ kept }) => kept);
-        },
-        async versions() {
-          refuseIfBroken();
-          return browser.versions;
-        },
-        async addVersion(version, most) {
-          refuseIfBroken();
-          if (browser.noVersions) throw new Error('no room for a version');
-          const same = browser.versions.filter(({ slot }) => slot === version.slot);
-          const dropped = same.slice(most - 1);
-          browser.versions = [version, ...browser.versions.filter((one) => !dropped.includes(one))];
-        },
-      },
+      persistence,
     };
     const workspace = createWorkspace();
-    await workspace.start(surroundings);
+    const started = workspace.start(surroundings);
     const idle = (tasks = Infinity): void => {
       for (let done = 0; done < tasks && waiting.size > 0; done += 1) {
         const [task] = waiting;
@@ -108,11 +174,16 @@ export function openBrowser(): Browser {
         task!();
       }
     };
-    return { workspace, memory: () => memory, idle };
+    return { tab: { workspace, memory: () => memory, idle }, started };
   }
 
-  function refuseIfBroken(): void {
+  async function reached(): Promise<void> {
+    if (browser.pause !== null) await browser.pause;
     if (browser.broken) throw new Error('storage is off');
+  }
+
+  function refuseWriting(): void {
+    if (browser.refusal !== null) throw new DOMException('refused', browser.refusal);
   }
 
   return browser;

@@ -17,6 +17,14 @@ export function resumeHistory(job: Job, kept: unknown): History {
   };
 }
 
+/** Whether every step that was kept could be used. Null was kept where there was no history to keep. */
+export function isWholeHistory({ past, future }: History, kept: unknown): boolean {
+  if (kept === null) return true;
+  return isObject(kept) && isAllOf(kept['past'], past) && isAllOf(kept['future'], future);
+}
+
+const isAllOf = (kept: unknown, used: readonly Step[]): boolean => Array.isArray(kept) && kept.length === used.length;
+
 const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null;
 

@@ -1,0 +1,58 @@
+/** What is wrong with the browser's storage, what that means for the work, and what the person can do about it. */
+import type { ReactNode } from 'react';
+import type { Trouble } from '../store/types.ts';
+import { useWorkspace, workspace } from '../store/workspace.ts';
+import { saveFile } from './files.ts';
+
+const WHY: Readonly<Record<Trouble, string>> = {
+  full: 'The disk, or the share of it that this browser gives to the page, is full. Make room: delete files, or other work kept in this browser.',
+  slow: "This browser's storage takes long to answer.",
+  blocked: 'A Cagewright tab of an older kind holds the storage. Close the other Cagewright tabs.',
+  newer: 'A newer Cagewright has taken the storage over. Load this page again to work with the newer one.',
+  off: "This browser's storage does not answer: it may be switched off for this page, or the disk may be full.",
+};
+
+export function StorageTrouble(): ReactNode {
+  const trouble = useWorkspace((state) => state.trouble);
+  const ready = useWorkspace((state) => state.ready);
+  const isUnsaved = useWorkspace((state) => state.saved !== 'saved');
+  if (trouble === null) return null;
+  return (
+    <section className="notice notice-wrong">
+      <p>
+        <strong>{headline(ready, isUnsaved)}</strong> {WHY[trouble]} {meanwhile(trouble, ready, isUnsaved)}
+      </p>
+      <div className="notice-keys">
+        {ready && (
+          <button type="button" className="press press-live" onClick={saveFile}>
+            Save the file
+          </button>
+        )}
+        {trouble === 'newer' ? (
+          <button type="button" className="press" onClick={() => window.location.reload()}>
+            Load again
+          </button>
+        ) : (
+          isUnsaved && (
+            <button type="button" className="press" onClick={() => workspace.getState().saveNow()}>
+              Try again now
+            </button>
+          )
+        )}
+      </div>
+    </section>
+  );
+}
+
+function headline(ready: boolean, isUnsaved: boolean): string {
+  if (!ready) return 'Waiting for the work kept in this browser.';
+  return isUnsaved ? 'Not saved.' : 'Nothing can be saved here now.';
+}
+
+function meanwhile(trouble: Trouble, ready: boolean, isUnsaved: boolean): string {
+  if (!ready) return 'It is not lost, and comes out by itself. A file opened meanwhile is kept beside it.';
+  if (!isUnsaved) return 'Save the file after what you do here.';
+  return trouble === 'newer'
+    ? 'Save the file first: what you did here since is in this tab alone.'
+    : 'Saving is tried again by itself. Until it says saved, what you did last is in this tab alone: save the file.';
+}

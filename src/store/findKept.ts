@@ -1,0 +1,67 @@
+/**
+ * Looks through what is kept for the first document that can be opened. What cannot be read on the way is set aside, so
+ * that it is out of the way and not lost.
+ */
+import type { Derived } from '../core/derive.ts';
+import type { Fault } from '../core/job/types.ts';
+import type { History } from '../core/session/history.ts';
+import { isWholeHistory, resumeHistory } from '../core/session/kept.ts';
+import { admitText } from './admit.ts';
+import type { Copy, Damaged, Kept, Persistence, Stamp } from './persistence.ts';
+import { damagedFrom } from './records.ts';
+
+export interface Opened {
+  readonly kept: Kept;
+  readonly stamp: Stamp;
+  readonly derived: Derived;
+  readonly history: History;
+  /** False when steps that were kept do not lead where they should, and were let go. */
+  readonly isWhole: boolean;
+}
+
+export interface Found {
+  /** null when there is nothing that can be opened. */
+  readonly opened: Opened | null;
+  readonly damaged: readonly Damaged[];
+}
+
+/**
+ * The slots are looked through in their order. Rejects when what is kept cannot be reached; where what is damaged cannot be
+ * moved, the storage being full or broken, it stays where it is and is named all the same.
+ */
+export async function findKept(persistence: Persistence, slots: readonly string[], now: number): Promise<Found> {
+  const damaged: Damaged[] = [];
+  for (const slot of slots) {
+    let best: Opened | null = null;
+    for (const copy of await persistence.copies(slot)) {
+      const opened = open(copy);
+      if (typeof opened === 'string') {
+        const moved = damagedFrom(copy.found, opened, now);
+        if (!damaged.some(({ text }) => text === moved.text)) damaged.push(moved);
+        await copy.setAside(moved).catch(() => undefined);
+      } else if (best === null || (opened.isWhole && opened.kept.text === best.kept.text)) {
+        best = opened; // the second may bring the history of the same job, if that of the first is damaged
+      }
+      if (best?.isWhole) break;
+    }
+    if (best !== null) return { opened: best, damaged };
+  }
+  return { opened: null, damaged };
+}
+
+/** What the copy opens as, or why it does not. */
+function open({ checked }: Copy): Opened | string {
+  if (!checked.ok) return checked.why;
+  const { kept, stamp } = checked.value;
+  const admitted = admitText(kept.text);
+  if (!admitted.ok) return faultWords(admitted.faults);
+  const history = resumeHistory(admitted.job, kept.history);
+  return { kept, stamp, derived: admitted.derived, history, isWhole: isWholeHistory(history, kept.history) };
+}
+
+/** The first fault, and how many more there are. */
+function faultWords([first, ...others]: readonly Fault[]): string {
+  if (first === undefined) return '';
+  const words = `${first.place} ${first.message}`.trim();
+  return others.length === 0 ? words : `${words}, and ${others.length} more`;
+}

@@ -1,0 +1,203 @@
+/** The second copy in files, and both copies together: each brings the work back alone, and nothing torn is taken for whole. */
+import { describe, expect, it, vi } from 'vitest';
+import type { FirstCopy } from '../../src/store/indexedDb.ts';
+import type { Stored } from '../../src/store/persistence.ts';
+import { createSecondCopy, type Files, type SecondCopy } from '../../src/store/secondCopy.ts';
+import { twoCopies } from '../../src/store/twoCopies.ts';
+import { openBrowser, type Browser } from './memory.ts';
+
+const MOST = 3;
+
+function folder(): Files & { readonly texts: Map<string, string>; refused: boolean; refusals: number } {
+  const texts = new Map<string, string>();
+  return {
+    texts,
+    refused: false,
+    refusals: 0,
+    list: async () => [...texts.keys()].toReversed(),
+    read: async (name) => texts.get(name) ?? null,
+    async write(name, text) {
+      if (this.refused) {
+        this.refusals += 1;
+        throw new Error('refused');
+      }
+      texts.delete(name); // written last, listed first
+      texts.set(name, text);
+    },
+    remove: async (name) => void texts.delete(name),
+  };
+}
+
+const stored = (slot: string, count: number, name = `${slot} ${count}`, savedAt = count): Stored => ({
+  kept: { slot, name, text: `{"name":"${name}"}`, history: null, fileName: '', station: 'frame', savedAt },
+  stamp: { tab: 't', count },
+});
+
+describe('the second copy', () => {
+  it('gives back what was written last', async () => {
+    const copy = createSecondCopy(folder());
+    for (const count of [1, 2, 3]) await copy.write(stored('a', count), MOST);
+    expect(await copy.read('a')).toEqual(stored('a', 3));
+    expect(await copy.read('b')).toBeNull();
+  });
+
+  it('gives back the one before when a write was torn, wherever it was torn, and goes on from there', async () => {
+    const files = folder();
+    const copy = createSecondCopy(files);
+    await copy.write(stored('a', 1), MOST);
+    const before = new Map(files.texts);
+    await copy.write(stored('a', 2), MOST);
+    const [name, whole] = [...files.texts].find(([file]) => !before.has(file))!;
+    for (let length = 0; length < whole.length; length += 1) {
+      files.texts.set(name, whole.slice(0, length));
+      expect(await copy.read('a'), `cut at ${length}`).toEqual(stored('a', 1));
+    }
+    files.texts.set(name, whole.replace('a 2', 'a 9'));
+    expect(await copy.read('a'), 'another text than was written').toEqual(stored('a', 1));
+    await copy.write(stored('a', 3), MOST);
+    expect(await copy.read('a')).toEqual(stored('a', 3));
+    expect([...files.texts.values()], 'the good one before it was not written over').toContain([...before.values()][0]);
+  });
+
+  it('does not go back to something older, whoever writes it', async () => {
+    const copy = createSecondCopy(folder());
+    await copy.write(stored('a', 5), MOST);
+    await copy.write(stored('a', 4, 'late'), MOST);
+    await copy.write(stored('a', 5, 'same count, earlier', 4), MOST);
+    expect(await copy.read('a')).toEqual(stored('a', 5));
+  });
+
+  it('lets go of the documents written longest ago', async () => {
+    const files = folder();
+    const copy = createSecondCopy(files);
+    for (const slot of ['a', 'b', 'c', 'a', 'd'])
+      await copy.write(stored(slot, slot === 'a' ? files.texts.size + 1 : 1), MOST);
+    expect(await copy.slots()).toEqual(['d', 'a', 'c']);
+    expect(files.texts.size).toBe(4);
+  });
+
+  it('finds its documents whatever their slots are called, and nothing in strange files', async () => {
+    const files = folder();
+    const copy = createSecondCopy(files);
+    const slots = ['../x', 'a.b', 'a.b.a', 'é %'];
+    for (const slot of slots) await copy.write(stored(slot, 1), 9);
+    for (const name of ['note.txt', '.a', 'x', '%.a']) files.texts.set(name, 'strange');
+    expect((await copy.slots()).toSorted()).toEqual(slots.toSorted());
+    for (const slot of slots) expect(await copy.read(slot)).toEqual(stored(slot, 1));
+  });
+});
+
+describe('two copies', () => {
+  function both() {
+    const browser = openBrowser();
+    const files = folder();
+    const second = createSecondCopy(files);
+    const first: FirstCopy = {
+      ...browser.persistence,
+      keepDamaged: async (damaged) => void browser.damaged.unshift(damaged),
+    };
+    return { browser, files, second, work: twoCopies(first, second, MOST) };
+  }
+
+  const save = (work: ReturnType<typeof both>['work'], { kept, stamp }: Stored) =>
+    work.save(kept, stamp.tab, stamp.count - 1, MOST);
+  const namesIn = (browser: Browser) => [...browser.documents.values()].map(({ kept }) => kept.name);
+  /** Until the second copy, which is written after the first, holds that. */
+  const untilSecond = (second: SecondCopy, slot: string, name: string) =>
+    vi.waitFor(async () => expect((await second.read(slot))?.kept.name).toBe(name), { timeout: 10_000 });
+  const found = async (work: ReturnType<typeof both>['work'], slot: string) =>
+    (await work.copies(slot)).map(({ found: copy }) => (copy as Stored).kept.name);
+
+  it('hold the same, the second written after the first', async () => {
+    const { browser, second, work } = both();
+    await save(work, stored('a', 1));
+    expect(namesIn(browser)).toEqual(['a 1']);
+    await untilSecond(second, 'a', 'a 1');
+  });
+
+  it('give the one saved later first, whichever it is', async () => {
+    const { browser, second, work } = both();
+    browser.documents.set('a', stored('a', 2));
+    await second.write(stored('a', 1), MOST);
+    expect(await found(work, 'a')).toEqual(['a 2', 'a 1']);
+    await second.write(stored('a', 3), MOST);
+    expect(await found(work, 'a')).toEqual(['a 3', 'a 2']);
+  });
+
+  it('go on with the second when the first is gone, broken or damaged', async () => {
+    const { browser, second, work } = both();
+    await save(work, stored('a', 1));
+    await untilSecond(second, 'a', 'a 1');
+    browser.documents.set('a', 'spoilt' as never);
+    expect((await work.copies('a')).map(({ checked }) => checked.ok)).toEqual([false, true]);
+    browser.documents.clear();
+    expect(await work.slots()).toEqual(['a']);
+    expect(await found(work, 'a')).toEqual(['a 1']);
+    browser.broken = true;
+    expect(await work.slots()).toEqual(['a']);
+    expect(await found(work, 'a')).toEqual(['a 1']);
+  });
+
+  it('say what the first says when the second has nothing, or cannot be reached', async () => {
+    const { browser, work } = both();
+    browser.broken = true;
+    await expect(work.slots()).rejects.toThrow('storage is off');
+    await expect(work.copies('a')).rejects.toThrow('storage is off');
+  });
+
+  it('keep in the second what the first does not take, but not what a newer program has taken over', async () => {
+    const { browser, second, work } = both();
+    await save(work, stored('a', 1));
+    browser.refusal = 'QuotaExceededError';
+    await expect(save(work, stored('a', 2))).rejects.toThrow('refused');
+    await untilSecond(second, 'a', 'a 2');
+    browser.refusal = 'VersionError';
+    await expect(save(work, stored('a', 3))).rejects.toThrow('refused');
+    browser.refusal = null;
+    await save(work, stored('b', 1)); // written one after another: this one would come after it
+    await untilSecond(second, 'b', 'b 1');
+    expect((await second.read('a'))?.kept.name).toBe('a 2');
+  });
+
+  it('take no harm from a second that fails', async () => {
+    const { browser, files, second, work } = both();
+    files.refused = true;
+    await save(work, stored('a', 1));
+    await vi.waitFor(() => expect(files.refusals).toBe(1), { timeout: 10_000 });
+    expect(namesIn(browser)).toEqual(['a 1']);
+    files.refused = false;
+    await save(work, stored('a', 2));
+    await untilSecond(second, 'a', 'a 2');
+  });
+
+  it('are made even: what lies in one place only, and the opened document where one copy is behind', async () => {
+    const { browser, second, work } = both();
+    browser.documents.set('only first', stored('only first', 1));
+    await second.write(stored('only second', 1), MOST);
+    browser.documents.set('opened', stored('opened', 1));
+    await second.write(stored('opened', 2), MOST);
+    await work.evenOut('opened');
+    expect(namesIn(browser).toSorted()).toEqual(['only first 1', 'only second 1', 'opened 2']);
+    expect((await second.slots()).toSorted()).toEqual(['only first', 'only second', 'opened']);
+  });
+
+  it('are never made even over something that was written meanwhile', async () => {
+    const { browser, second, work } = both();
+    await second.write(stored('a', 4), MOST);
+    browser.documents.set('a', stored('a', 5, 'meanwhile'));
+    await work.evenOut('b');
+    expect(namesIn(browser)).toEqual(['meanwhile']);
+    await work.evenOut('a');
+    expect(namesIn(browser)).toEqual(['meanwhile']);
+    expect((await second.read('a'))?.kept.name).toBe('meanwhile');
+  });
+
+  it('set aside what cannot be opened from the second, so that it is not found again', async () => {
+    const { browser, second, work } = both();
+    await second.write(stored('a', 1), MOST);
+    const [copy] = await work.copies('a');
+    await copy!.setAside({ savedAt: 1, name: 'a', text: 'a', why: 'no job' });
+    expect(await work.copies('a')).toEqual([]);
+    expect(browser.damaged).toHaveLength(1);
+  });
+});

@@ -1,0 +1,121 @@
+/** What is found in the store is checked before it is trusted; what is bad is set aside with words, and the next good one opens. */
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import type { Job } from '../../src/core/job/types.ts';
+import { checkStored, checkVersion, damagedFrom } from '../../src/store/records.ts';
+import { DELAY } from '../../src/store/writer.ts';
+import { CORRUPT_DOCUMENTS, CORRUPT_VERSIONS } from './corrupt.ts';
+import { openBrowser, type Browser } from './memory.ts';
+
+let browser: Browser;
+beforeEach(() => {
+  vi.useFakeTimers();
+  browser = openBrowser();
+});
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+const renamed =
+  (name: string) =>
+  (job: Job): Job => ({ ...job, name });
+const names = () => [...browser.documents.values()].map(({ kept }) => kept.name);
+
+/** A browser in which a good job lies; answers what its tab remembers. */
+async function goodJob() {
+  const tab = await browser.openTab();
+  tab.workspace.getState().newJob(); // a small one, for speed
+  tab.workspace.getState().edit('Rename', renamed('Good'));
+  await vi.advanceTimersByTimeAsync(DELAY);
+  return tab;
+}
+
+it.each(CORRUPT_DOCUMENTS)(
+  'a document %s is set aside with words, and the good one opens and is saved',
+  async (_, record) => {
+    await goodJob();
+    browser.documents.set('spoilt', record as never);
+    const { workspace } = await browser.openTab();
+    const { job, notice } = workspace.getState();
+    expect(job.name).toBe('Good');
+    expect(notice?.message).toMatch(/could not be read/);
+    expect(notice?.damaged).toHaveLength(1);
+    expect(notice?.damaged[0]!.why).toMatch(/\w/);
+    expect(browser.documents.has('spoilt')).toBe(false);
+    workspace.getState().edit('Rename', renamed('Good, on'));
+    await vi.advanceTimersByTimeAsync(DELAY);
+    expect(workspace.getState().saved).toBe('saved');
+    expect(names()).toEqual(['Good, on']);
+    expect((await workspace.getState().earlierVersions())!.filter(({ why }) => why !== undefined)).toHaveLength(1);
+  },
+);
+
+it('where no good one is left the demo opens, in a slot of its own', async () => {
+  browser.documents.set('spoilt', 'nonsense' as never);
+  const { workspace } = await browser.openTab({ slot: 'spoilt', station: 'frame' });
+  expect(workspace.getState().job.members.length).toBeGreaterThan(0);
+  expect(workspace.getState().notice?.message).toMatch(/demo/);
+  workspace.getState().edit('Rename', renamed('New'));
+  await vi.advanceTimersByTimeAsync(DELAY);
+  expect(names()).toEqual(['New']);
+  expect(workspace.getState().slot).not.toBe('spoilt');
+});
+
+it('what cannot be moved, the disk being full, stays and is named, and the good one opens', async () => {
+  await goodJob();
+  browser.documents.set('spoilt', 'nonsense' as never);
+  browser.refusal = 'QuotaExceededError';
+  const { workspace } = await browser.openTab({ slot: 'spoilt', station: 'frame' });
+  expect(workspace.getState().job.name).toBe('Good');
+  expect(workspace.getState().notice?.damaged).toHaveLength(1);
+  expect(browser.documents.get('spoilt')).toBe('nonsense');
+});
+
+it('a record that is spoilt under the page does not stop it from saving', async () => {
+  const { workspace } = await goodJob();
+  const [slot, { kept }] = [...browser.documents][0]!;
+  browser.documents.set(slot, { kept, stamp: 'gone' as never });
+  workspace.getState().edit('Rename', renamed('Good, on'));
+  await vi.advanceTimersByTimeAsync(DELAY);
+  expect(workspace.getState().saved).toBe('saved');
+  expect(names()).toEqual(['Good, on']);
+  expect(browser.damaged).toHaveLength(1);
+});
+
+it('a station or file name that is none is put right: no work is in it', async () => {
+  await goodJob();
+  const [slot, { kept, stamp }] = [...browser.documents][0]!;
+  browser.documents.set(slot, { kept: { ...kept, station: 'stock' as never, fileName: 7 as never }, stamp });
+  const { workspace } = await browser.openTab();
+  expect(workspace.getState()).toMatchObject({ station: 'frame', fileName: '', notice: null });
+  expect(workspace.getState().job.name).toBe('Good');
+});
+
+it('the history of the same job comes from the other copy when it is damaged in the first', async () => {
+  await goodJob();
+  const [slot, { kept, stamp }] = [...browser.documents][0]!;
+  const { copies } = browser.persistence;
+  const setAside = async (): Promise<void> => undefined;
+  const second = { found: null, checked: { ok: true, value: { kept, stamp } }, setAside } as const;
+  browser.documents.set(slot, { kept: { ...kept, history: { past: 'torn', future: [] } }, stamp });
+  browser.persistence.copies = async (asked) => [...(await copies(asked)), second];
+  const { workspace } = await browser.openTab();
+  expect(workspace.getState()).toMatchObject({ undoLabel: 'Rename', notice: null });
+});
+
+it.each(CORRUPT_VERSIONS)('a version %s is found out', (_, record) => {
+  const checked = checkVersion(record);
+  expect(checked.ok).toBe(false);
+  expect(!checked.ok && checked.why).toMatch(/\w/);
+});
+
+it('a version of the first layout, which knew no slots, is a good one', () => {
+  expect(checkVersion({ savedAt: 5, name: 'x', text: '{}' }).ok).toBe(true);
+});
+
+it('what a database can hold and a file cannot is kept in some form', () => {
+  const ring: Record<string, unknown> = { big: 1n };
+  ring['self'] = ring;
+  const damaged = damagedFrom(ring, checkStored(ring, 's').ok ? '' : 'why', 5);
+  expect(damaged).toMatchObject({ savedAt: 5, name: 'No name', why: 'why' });
+  expect(typeof damaged.text).toBe('string');
+});
