@@ -199,7 +199,7 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
           // Not onChange, which is silent where the same text is put in its own place.
           onInput={(event) => {
             const { value: text } = event.currentTarget;
-            const { inputType = '' } = event.nativeEvent as InputEvent;
+            const { inputType } = event.nativeEvent;
             const atRest = kind.show(nudged.current?.value ?? value);
             const before = nudged.current === null ? draft : null;
             finishNudge(true);
