@@ -19,7 +19,7 @@ import { bentTube, derivedFrom } from '../jobs.ts';
 const demo = derivedFrom(demoText());
 const NOTHING = derivedFrom(JSON.stringify({ format: 'cagewright/job', version: 1, name: 'Nothing' }));
 
-const NAMES = ['"quoted"', 'two\nlines', '🏁', 'קורה \u202e', 'x'.repeat(300), '=cmd()', '../../etc/passwd'];
+const NAMES = ['"quoted"', 'two\nlines', '🏁', 'קורה \u202e', 'x'.repeat(200), '=cmd()', '../../etc/passwd'];
 
 interface Gltf {
   readonly asset: { readonly version: string; readonly extras: { readonly caution: string } };
