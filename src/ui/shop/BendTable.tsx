@@ -97,7 +97,7 @@ const PullTo = ({ pull }: { pull: PullAdvice }): ReactNode => {
   return (
     <>
       <span className="figure">{pullFigure(pull)}</span>
-      {pull.kind !== 'law' && <span className="small under">{KIND_WORDS[pull.kind]}</span>}
+      {pull.kind !== 'law' && <span className="small under pull-kind">{KIND_WORDS[pull.kind]}</span>}
       {exact !== null && <span className="small under">{exact}</span>}
       {pull.kind === 'law' && pull.within !== null && (
         <span className="small under">{`± ${halfWidthInWords(pull.within)}`}</span>
