@@ -31,51 +31,64 @@ const TYPED = 7;
 /** Milliseconds after the frame, in which the page also keeps what was typed. */
 const REST = 2000;
 
-/** Where something is typed: the station, what opens the field, the field, and what is typed in place of what it holds. */
+/** Where something is typed: the station, what makes ready for it the first time and each time, and the key that enters it. */
 interface Place {
   readonly name: string;
   readonly station: string;
-  readonly field: (page: Page) => Promise<Locator>;
-  readonly next: (value: string) => string;
+  readonly open: (page: Page) => Promise<Locator>;
+  readonly fill: (field: Locator) => Promise<void>;
+  readonly key: string;
 }
 
-const more = (value: string): string => (Number(value) + 1.3).toFixed(1);
+const typed = (next: (value: string) => string): Pick<Place, 'fill' | 'key'> => ({
+  fill: async (field) => field.fill(next(await field.inputValue())),
+  key: 'Enter',
+});
+
+const number = typed((value) => (Number(value) + 1.3).toFixed(1));
 
 const PLACES: readonly Place[] = [
   {
     name: 'Survey, a point',
     station: 'Survey',
-    async field(page) {
+    async open(page) {
       await chooseMiddle(page, /^Measured points/u);
       return page.getByRole('article', { name: /^Point/u }).getByRole('textbox', { name: 'Along' });
     },
-    next: more,
+    ...number,
   },
   {
     name: 'Frame, a node',
     station: 'Frame',
-    async field(page) {
+    async open(page) {
       await page.getByRole('tab', { name: /^Nodes/u }).click();
       await chooseMiddle(page, /^Nodes/u);
       return page.getByRole('article', { name: /^Node/u }).getByRole('textbox', { name: 'Along' });
     },
-    next: more,
+    ...number,
   },
   {
     name: 'Checks, a gap',
     station: 'Checks',
-    async field(page) {
+    async open(page) {
       const card = page.getByRole('article', { name: 'Helmet' });
       await card.getByText('The box').click();
       return card.getByRole('textbox', { name: 'Gap to keep' });
     },
-    next: more,
+    ...number,
   },
   {
     name: 'Shop, the name of the job',
     station: 'Shop',
-    field: async (page) => page.getByRole('textbox', { name: 'Job' }),
-    next: (value) => `${value}.`,
+    open: async (page) => page.getByRole('textbox', { name: 'Job' }),
+    ...typed((value) => `${value}.`),
+  },
+  {
+    name: 'the bay, a turn of the view',
+    station: 'Frame',
+    open: async (page) => page.getByRole('application', { name: /^Frame/u }),
+    fill: (field) => field.focus(),
+    key: 'ArrowLeft',
   },
 ];
 
@@ -88,11 +101,12 @@ async function chooseMiddle(page: Page, table: RegExp): Promise<void> {
 export async function main(given: readonly string[]): Promise<number> {
   const sizes = given.filter((word) => !word.startsWith('--')).map(Number);
   const server = await serve(build, 0);
-  const browser = await chromium.launch(browserSettings.use?.launchOptions);
+  const withBay = browserSettings.projects!.find(({ name }) => name === 'with the bay')!;
+  const browser = await chromium.launch(withBay.use?.launchOptions);
   say(
     `Milliseconds of the processor on the main thread, medians of ${TYPED} typed numbers. Load on this machine: ${loadavg()[0]!.toFixed(1)}.`,
   );
-  say(`${''.padEnd(38)}${'to the next frame'.padEnd(27)}until all is quiet`);
+  say(`${''.padEnd(42)}${'to the next frame'.padEnd(27)}until all is quiet`);
   for (const tubes of sizes.length > 0 ? sizes : [100, 500, 2000]) {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce' });
     await page.goto(`http://localhost:${portOf(server)}/`);
@@ -121,26 +135,26 @@ async function openLattice(page: Page, tubes: number): Promise<void> {
 
 async function measure(page: Page, tubes: number, place: Place, profiled: boolean): Promise<void> {
   await page.getByRole('navigation', { name: 'Stations' }).getByRole('button', { name: place.station }).click();
-  const field = await place.field(page);
+  const field = await place.open(page);
   const spent: Spent[] = [];
   const session = await page.context().newCDPSession(page);
   // The first one warms the program up.
   for (let i = 0; i <= TYPED; i += 1) {
-    await field.fill(place.next(await field.inputValue()));
+    await place.fill(field);
     await page.waitForTimeout(REST / 2);
     await page.evaluate(markTheNextFrame);
     if (profiled && i === TYPED) {
       await session.send('Profiler.enable');
       await session.send('Profiler.setSamplingInterval', { interval: 100 });
       await session.send('Profiler.start');
-      await type(page);
+      await press(page, place.key);
       for (const line of hottest((await session.send('Profiler.stop')).profile)) say(line);
     } else {
       await page
         .context()
         .browser()!
         .startTracing(page, { categories: ['devtools.timeline', 'v8', 'blink.user_timing'] });
-      await type(page);
+      await press(page, place.key);
       const trace = await page.context().browser()!.stopTracing();
       if (i > 0) spent.push(spentIn(trace.toString()));
     }
@@ -157,13 +171,13 @@ async function measure(page: Page, tubes: number, place: Place, profiled: boolea
       ? ''
       : `goal <= ${goal}: ${median(({ toFrame }) => toFrame.script) <= goal ? 'reached' : 'NOT reached'}`;
   say(
-    `${name.padEnd(38)}${pair(({ toFrame }) => toFrame).padEnd(27)}${pair(({ toRest }) => toRest).padEnd(27)}${verdict}`,
+    `${name.padEnd(42)}${pair(({ toFrame }) => toFrame).padEnd(27)}${pair(({ toRest }) => toRest).padEnd(27)}${verdict}`,
   );
 }
 
-/** Enters what stands in the field, and waits until it is shown and kept. */
-async function type(page: Page): Promise<void> {
-  await page.keyboard.press('Enter');
+/** Waits until what the key entered is shown and kept. */
+async function press(page: Page, key: string): Promise<void> {
+  await page.keyboard.press(key);
   await page.waitForFunction(() => performance.getEntriesByName('shown').length > 0);
   await page.waitForTimeout(REST);
 }
