@@ -27,7 +27,7 @@ const IN = 25.4;
 
 /** "14 ³⁄₁₆ in" or "368.3 mm" in mm: Unicode's own compatibility forms turn the fraction into plain figures. */
 function lengthRead(text: string): number {
-  const folded = text.normalize('NFKC').replace('−', '-').replace('≈', '').trim();
+  const folded = text.normalize('NFKC').replace('−', '-').trim();
   const parts = /^(-?)(\d+(?:\.\d+)?)?(?: ?(\d+)⁄(\d+))?(?: (in|mm))?$/u.exec(spaced(folded));
   if (parts === null) throw new Error(`no length: ${text}`);
   const [, sign, whole = '0', over, under, unit = 'in'] = parts;
@@ -192,8 +192,10 @@ describe.each([
       const fromNode = tube.ends[0].allowance - tube.ends[0].tip!;
       tube.bends.forEach((bend, i) => {
         const [mark, rotation, net, pull] = rows[i]!.map(({ text }) => text) as [string, string, string, string];
-        const off = Math.abs(lengthRead(unit === 'in' ? mark : `${mark} mm`) - (bend.start + fromNode));
-        expect(off, `${tube.name} bend ${i + 1}`).toBeLessThanOrEqual((unit === 'in' ? IN / 32 : 0.5) + 1e-6);
+        const [, division = '', leans] = /^(.*?)(?:\s([+−]))?$/u.exec(mark)!;
+        const off = bend.start + fromNode - lengthRead(unit === 'in' ? division : `${division} mm`);
+        expect(Math.abs(off), `${tube.name} bend ${i + 1}`).toBeLessThanOrEqual((unit === 'in' ? IN / 32 : 0.5) + 1e-6);
+        expect(leans, `${mark} for ${off} more`).toBe(Math.abs(off) < 0.05 ? undefined : off > 0 ? '+' : '−');
         if (i === 0) expect(rotation).toBe('–');
         else expectAngle(rotation, bend.rotation, `${tube.name} rotation ${i + 1}`);
         expectAngle(net, bend.angle, `${tube.name} net ${i + 1}`);

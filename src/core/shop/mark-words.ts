@@ -2,7 +2,8 @@
 import { toDegrees } from '../geometry/angle.ts';
 import type { Rounding, TapeMark, TapeSetting, TapeStep } from './tape.ts';
 import { formatAngle } from '../units/angle.ts';
-import { decimalLength, formatLength, MM_PER_INCH, type LengthUnit, type ShownLength } from '../units/length.ts';
+import { decimalLength, type LengthUnit } from '../units/length.ts';
+import { LEANS_IN_WORDS, tapeReading } from '../units/tape.ts';
 
 /** `fine`: the finer of the unit's two tapes. */
 export interface TapeView {
@@ -55,17 +56,6 @@ export function readTolerances(kept: unknown): ToleranceView {
 const fieldsOf = (kept: unknown): Record<string, unknown> =>
   typeof kept === 'object' && kept !== null ? (kept as Record<string, unknown>) : {};
 
-/** Divisions of the coarse and of the fine tape of a unit, mm. */
-export const tapesOf = (unit: LengthUnit): readonly [number, number] =>
-  unit === 'in' ? [MM_PER_INCH / 16, MM_PER_INCH / 32] : [1, 0.5];
-
-/** The nearest division of the tape to a place, with no more digits than the tape has. */
-export function tapeReading(place: number, unit: LengthUnit, fine: boolean): ShownLength {
-  const step = tapesOf(unit)[fine ? 1 : 0];
-  const at = Math.round(place / step) * step;
-  return formatLength(at, unit, unit === 'in' ? (fine ? 1 / 32 : 1 / 16) : fine ? 0.1 : 1);
-}
-
 /** Towards which end the bend lies from its mark: an arrow with end A on the left, as the stick is drawn, and words. */
 export function sideOf({ bendLies }: TapeMark, { towards }: TapeStep): { arrow: string; words: string } {
   if (bendLies === 'either-side') return { arrow: '◂▸', words: 'half on each side' };
@@ -74,6 +64,12 @@ export function sideOf({ bendLies }: TapeMark, { towards }: TapeStep): { arrow: 
 }
 
 const otherEnd = (end: 'A' | 'B'): 'A' | 'B' => (end === 'A' ? 'B' : 'A');
+
+/** What the signs after the marks mean; null where none has one. */
+export const leansInWords = (steps: readonly TapeStep[], unit: LengthUnit, fine: boolean): string | null =>
+  steps.some(({ marks }) => marks.some(({ exact }) => tapeReading(exact, unit, fine).leans !== ''))
+    ? LEANS_IN_WORDS
+    : null;
 
 /** What has to be known before the mark is drawn; null where nothing has. */
 export function troubleOf({ at, onBlank }: TapeMark): string | null {

@@ -53,7 +53,7 @@ export function mendInWords(why: Unborne, law: PullLaw | null, near: Degrees): s
 export function pullNote(law: PullLaw | null, advices: readonly PullAdvice[], near: Degrees): string {
   const first = advices.find((advice) => advice.kind === 'first');
   if (first === undefined && law?.from === 'estimate')
-    return '“Start at” is an estimate from the steel’s spring alone, and reads low: pull a test piece, log it.';
+    return '“Start at”: the steel’s spring alone, reads low; log a test piece.';
   const known = advices.filter((advice) => advice.kind === 'law');
   const sure = known.some(({ within }) => within !== null) ? '; ± holds 95 % of further pulls' : '';
   return [

@@ -12,7 +12,7 @@ export type LengthUnit = 'in' | 'mm';
 export const MM_PER_INCH = 25.4;
 
 /** Below this, mm, a difference is rounding left by arithmetic, not a length: a shown value counts as exact. */
-const ROUND_OFF = 1e-6;
+export const ROUND_OFF = 1e-6;
 
 /** Fifths of a millimetre in a unit: whole numbers, so that 21.5 in is 546.1 mm and not the double before it. */
 const FIFTHS_PER: Readonly<Record<string, number>> = {

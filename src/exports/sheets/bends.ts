@@ -1,18 +1,19 @@
 /** What is done at the bender, one row a bend in the order of bending, with boxes for what the machine and the level then read;
  * what the job holds of that already stands in them. */
 import type { Radians } from '../../core/geometry/angle.ts';
-import { roundingInWords, sideOf, tapeReading, troubleOf, type TapeView } from '../../core/shop/mark-words.ts';
+import { leansInWords, roundingInWords, sideOf, troubleOf, type TapeView } from '../../core/shop/mark-words.ts';
 import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
 import { mendingPullOf, type PullAdvice } from '../../core/springback/pull-advice.ts';
 import { halfWidthInWords, KIND_WORDS, pullFigure, pullNote, workedOut } from '../../core/springback/pull-words.ts';
 import { formatAngle } from '../../core/units/angle.ts';
+import { tapeReading } from '../../core/units/tape.ts';
 import type { TapeStep } from '../../core/shop/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { LEAST_SIZE } from '../drawing/fit.ts';
 import type { Mark } from '../drawing/types.ts';
 import type { Context } from './context.ts';
 import { dial } from './dial.ts';
-import { angleFigure, decimalFigure, figure, lengthFigure } from './figures.ts';
+import { angleFigure, decimalFigure, markFigure, lengthFigure } from './figures.ts';
 import { arrowhead, box, disc, FIRM, HAIR, MAIN, stroke, text } from './ink.ts';
 import { zeroInWords, type Measured } from './measured.ts';
 import { capital } from './ends.ts';
@@ -33,6 +34,7 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
     bendRow(context, tube, step, marks[step.bend - 1]!, marking),
   ]);
   const rounded = roundingInWords(rounding, marking.view.from, unit);
+  const leans = leansInWords(steps, unit, marking.view.fine);
   const notes = [
     `${zeroInWords(marking, lengthFigure(zero, unit))} A bend lies on its arrow’s side of the mark.`,
     'Dial: the turn as seen from the zero along the tube; up is the plane of the bend that it is counted from.',
@@ -43,6 +45,7 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
       marks.map(({ pull }) => pull),
       mendingPullOf(tube),
     ),
+    ...(leans === null ? [] : [leans]),
     ...(rounded === null ? [] : [rounded]),
   ];
   return [
@@ -117,13 +120,13 @@ function bendRow(context: Context, tube: SolvedTube, step: TapeStep, marks: Bend
         text(number.x, number.y - 2, String(step.bend), { size: 5.4, bold: true, anchor: 'middle', grey: 1 }),
         ...step.marks.flatMap((mark, i): Mark[] => {
           const y = base - i * LINE;
-          const shown = figure(tapeReading(mark.at, unit, view.fine), true);
+          const shown = markFigure(tapeReading(mark.exact, unit, view.fine));
           const { arrow } = sideOf(mark, step);
-          const right = at(COLUMNS.mark) - 5;
+          const right = at(COLUMNS.mark) - 6;
           const wide = letters.width(shown, MAIN, true);
           return [
             text(right, y, shown, { size: MAIN, bold: true, anchor: 'end' }),
-            ...(arrow.includes('▸') ? [arrowhead({ x: right + 5, y: y + 2.5 }, 0, 4)] : []),
+            ...(arrow.includes('▸') ? [arrowhead({ x: right + 6, y: y + 2.5 }, 0, 4)] : []),
             ...(arrow.includes('◂') ? [arrowhead({ x: right - wide - 5, y: y + 2.5 }, Math.PI, 4)] : []),
             ...(lines > 1 ? [text(left + 10.4, y + 0.2, mark.kind, { size: LEAST_SIZE })] : []),
           ];

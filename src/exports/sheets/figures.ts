@@ -2,18 +2,22 @@
 import { toDegrees, type Radians } from '../../core/geometry/angle.ts';
 import type { LengthUnit } from '../../core/job/types.ts';
 import { decimalLength, formatLength, inchFraction, type ShownLength } from '../../core/units/length.ts';
+import type { TapeReading } from '../../core/units/tape.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 
 const raised = (count: number): string => Array.from(String(count), (digit) => '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(digit)]).join('');
 const lowered = (count: number): string => Array.from(String(count), (digit) => '₀₁₂₃₄₅₆₇₈₉'[Number(digit)]).join('');
 
-/** 14 ³⁄₁₆, with ≈ before it where a typed or rounded mark must say so. */
-export function figure(shown: ShownLength, sayRounded = false): string {
-  const about = sayRounded && !shown.exact ? '≈' : '';
-  if (shown.numerator === 0) return about + shown.text;
+/** 14 ³⁄₁₆ */
+export function figure(shown: ShownLength): string {
+  if (shown.numerator === 0) return shown.text;
   const whole = shown.whole === 0 ? '' : `${shown.whole} `;
-  return `${about}${shown.sign}${whole}${raised(shown.numerator)}⁄${lowered(shown.denominator)}`;
+  return `${shown.sign}${whole}${raised(shown.numerator)}⁄${lowered(shown.denominator)}`;
 }
+
+/** 14 ³⁄₁₆ +, of a mark that lies a hair beyond that division of the tape. */
+export const markFigure = (reading: TapeReading): string =>
+  reading.leans === '' ? figure(reading) : `${figure(reading)}\u200a${reading.leans}`;
 
 /** To 1/32 in or 0.1 mm, with the unit. */
 export const lengthFigure = (mm: number, unit: LengthUnit): string =>

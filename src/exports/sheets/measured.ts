@@ -1,6 +1,7 @@
 /** A tube as it is marked out: the person's way of measuring, as far as this tube allows it, and the tape that comes of it. */
 import { isSymmetricHoop, tapeSheet, type TapeMark, type TapeSheet, type TapeStep } from '../../core/shop/tape.ts';
-import { tapesOf, type TapeView } from '../../core/shop/mark-words.ts';
+import type { TapeView } from '../../core/shop/mark-words.ts';
+import { tapesOf } from '../../core/units/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import type { Context } from './context.ts';
 

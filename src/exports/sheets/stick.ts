@@ -5,13 +5,14 @@
  */
 import { toDegrees } from '../../core/geometry/angle.ts';
 import { formatAngle } from '../../core/units/angle.ts';
-import { sideOf, tapeReading } from '../../core/shop/mark-words.ts';
+import { sideOf } from '../../core/shop/mark-words.ts';
+import { tapeReading } from '../../core/units/tape.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
 import { layBlocks } from '../../core/shop/stick.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import type { Mark } from '../drawing/types.ts';
 import type { Context } from './context.ts';
-import { figure } from './figures.ts';
+import { markFigure } from './figures.ts';
 import { arrowhead, box, FAINT, FINE, FIRM, HAIR, LENGTH, SMALL, stroke, text } from './ink.ts';
 import { onBlank, type Measured } from './measured.ts';
 import type { Block } from './page.ts';
@@ -37,11 +38,11 @@ export function stickBlock(context: Context, tube: SolvedTube, marking: Measured
         mark,
         at: onBlank(marking, step, mark) * scale,
         side: sideOf(mark, step),
-        words: `${step.bend}: ${figure(tapeReading(mark.at, unit, view.fine), true)}`,
+        words: `${step.bend}: ${markFigure(tapeReading(mark.exact, unit, view.fine))}`,
       })),
     )
     .toSorted((a, b) => a.at - b.at);
-  const wide = Math.max(0, ...marks.map(({ words }) => letters.width(words, LENGTH, true))) + 2 * ARROW + 2;
+  const wide = Math.max(0, ...marks.map(({ words }) => letters.width(words, LENGTH, true))) + 2 * ARROW + 3;
   const laid = layBlocks(
     marks.map(({ at }) => at),
     wide,
@@ -128,7 +129,7 @@ export function stickBlock(context: Context, tube: SolvedTube, marking: Measured
           ...(side.arrow.includes('◂') ? [arrowhead({ x: from, y: base + 1.9 }, Math.PI, ARROW)] : []),
           text(from + ARROW + 0.5, base, words, { size: LENGTH, bold: true }),
           ...(side.arrow.includes('▸')
-            ? [arrowhead({ x: from + 2 * ARROW + 1.5 + letters.width(words, LENGTH, true), y: base + 1.9 }, 0, ARROW)]
+            ? [arrowhead({ x: from + 2 * ARROW + 2.5 + letters.width(words, LENGTH, true), y: base + 1.9 }, 0, ARROW)]
             : []),
         ];
       });

@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { toDegrees, type Radians } from '../../core/geometry/angle.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { formatLength, inchFraction, type ShownLength } from '../../core/units/length.ts';
+import type { TapeReading } from '../../core/units/tape.ts';
 import { exactText, stepAbove, stepBelow } from '../../core/units/step.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 
@@ -63,6 +64,14 @@ export function Rounded({ shown }: { shown: ShownLength }): ReactNode {
     </>
   );
 }
+
+/** A mark on the tape, with its sign where it lies a hair beyond the division that is shown or short of it. */
+export const Reading = ({ reading }: { reading: TapeReading }): ReactNode => (
+  <>
+    <Fraction shown={reading} />
+    {reading.leans !== '' && <> {reading.leans}</>}
+  </>
+);
 
 /** The figures alone, with the fraction set as one. */
 function Fraction({ shown }: { shown: ShownLength }): ReactNode {

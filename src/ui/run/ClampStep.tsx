@@ -4,7 +4,7 @@ import type { RotationReading } from '../../core/shop/rotation-reading.ts';
 import type { RunStep } from '../../core/shop/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { MarkPlace, type TapeChoice } from '../shop/TapeParts.tsx';
+import { Leans, MarkPlace, type TapeChoice } from '../shop/TapeParts.tsx';
 import { MARK_MEETS, markMovedInWords, plain, readerInWords, turnInWords, zeroInWords } from './run-words.ts';
 import { Tick } from './Tick.tsx';
 
@@ -37,6 +37,7 @@ export function ClampStep(props: {
           <p className="small">{MARK_MEETS[mark.kind]}</p>
         </div>
       ))}
+      <Leans steps={[step.step]} view={tape.view} />
       {moved !== 0 && !step.done && (
         <p className="notice-warning" role="status">
           <span aria-hidden="true">▲ </span>

@@ -6,7 +6,7 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
-import { MarkPlace, TapePicks, Zero, type TapeChoice } from '../shop/TapeParts.tsx';
+import { Leans, MarkPlace, TapePicks, Zero, type TapeChoice } from '../shop/TapeParts.tsx';
 import { Tick } from './Tick.tsx';
 
 type StepOf<K extends RunStep['kind']> = Extract<RunStep, { kind: K }>;
@@ -77,6 +77,7 @@ export function MarkStep(props: {
           ))}
       </dl>
       <p className="small">All from that one zero. A bend lies on its arrow’s side of the mark.</p>
+      <Leans steps={sheet.steps} view={tape.view} />
       {rounding !== null && (
         <p className="notice-warning">
           <span aria-hidden="true">▲ </span>

@@ -7,7 +7,7 @@ import { toDegrees } from '../../core/geometry/angle.ts';
 import type { BendStep, LengthUnit } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
-import { tapeReading } from '../../core/shop/mark-words.ts';
+import { spokenReading, tapeReading } from '../../core/units/tape.ts';
 import { layBlocks, layStick, stickMarks, type Stick, type StickMark } from '../../core/shop/stick.ts';
 import { figureWidth, markLength, SvgLength } from './SvgLength.tsx';
 
@@ -24,6 +24,8 @@ const TIER_GAP = 6;
 /** Room for "4 clamp" before the figures, and for the arrow after them. */
 const WORDS = 58;
 const ARROW = 18;
+/** And for the sign after the figures. */
+const LEANS = 12;
 const ROWS: readonly StickMark['kind'][] = ['clamp', 'start', 'end'];
 
 interface StickDrawingProps {
@@ -161,7 +163,7 @@ export function StickDrawing({ tube, order, width, unit, fine, fault }: StickDra
               {mark.words}
             </text>
             <text className="draw-text" x={left + WORDS} y={base}>
-              <SvgLength shown={mark.shown} />
+              <SvgLength shown={mark.shown} leans={mark.shown.leans} />
             </text>
             <text className="draw-text draw-brass-text" x={left + WORDS + figures + 4} y={base}>
               {mark.side === 'A' ? '◂' : '▸'}
@@ -179,7 +181,7 @@ function layMarks(stick: Stick, width: number, unit: LengthUnit, fine: boolean) 
   const { blank, zones } = stick;
   const scale = breadth / Math.max(blank, 1);
   const marks = stickMarks(stick).map((mark) => ({ ...mark, shown: tapeReading(mark.at, unit, fine) }));
-  const figures = Math.max(0, ...marks.map(({ shown }) => figureWidth(shown)));
+  const figures = Math.max(0, ...marks.map(({ shown }) => figureWidth(shown) + (shown.leans === '' ? 0 : LEANS)));
   const blockWidth = WORDS + figures + ARROW;
   const middles = zones.map(({ start, end }) => ((start + end) / 2) * scale);
   const laid = layBlocks(middles, blockWidth, breadth, 10);
@@ -205,7 +207,7 @@ function gripInWords({ grip }: Stick, unit: LengthUnit): string {
 /** The drawing in words: every mark with its place, and where its bend lies. */
 function describe(tube: SolvedTube, stick: Stick, unit: LengthUnit, fine: boolean, fault: string | null): string {
   const marks = stickMarks(stick).map((mark) => {
-    return `${mark.words} ${tapeReading(mark.at, unit, fine).text} ${unit}, the bend lies towards end ${mark.side}`;
+    return `${mark.words} ${spokenReading(tapeReading(mark.at, unit, fine), unit)}, the bend lies towards end ${mark.side}`;
   });
   const cut = fault ?? `cut to ${markLength(stick.blank, unit).text} ${unit}${gripInWords(stick, unit)}`;
   return `${tube.name} as a straight stick, ${cut}, measured from end A: ${marks.join('; ')}`;

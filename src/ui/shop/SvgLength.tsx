@@ -1,14 +1,27 @@
 /** A length inside a drawing: the same figures as elsewhere, its fraction raised and lowered by hand, as SVG has no sup. */
 import type { ReactNode } from 'react';
 import type { LengthUnit } from '../../core/job/types.ts';
+import type { TapeReading } from '../../core/units/tape.ts';
 import { formatLength, inchFraction, type ShownLength } from '../../core/units/length.ts';
 
 /** Shop marks are read to 1/32 in, or 0.1 mm. */
 export const markLength = (mm: number, unit: LengthUnit): ShownLength =>
   unit === 'in' ? inchFraction(mm, 32) : formatLength(mm, unit);
 
-export function SvgLength({ shown }: { shown: ShownLength }): ReactNode {
-  if (shown.numerator === 0) return <tspan className="draw-figure">{shown.text}</tspan>;
+/** `leans`: the sign of a mark that lies a hair off its division. */
+export function SvgLength({ shown, leans = '' }: { shown: ShownLength; leans?: TapeReading['leans'] }): ReactNode {
+  const sign = leans !== '' && (
+    <tspan className="draw-figure" dx="3">
+      {leans}
+    </tspan>
+  );
+  if (shown.numerator === 0)
+    return (
+      <>
+        <tspan className="draw-figure">{shown.text}</tspan>
+        {sign}
+      </>
+    );
   return (
     <>
       <tspan className="draw-figure">
@@ -25,6 +38,7 @@ export function SvgLength({ shown }: { shown: ShownLength }): ReactNode {
         {shown.denominator}
       </tspan>
       <tspan dy="-2">{'​'}</tspan>
+      {sign}
     </>
   );
 }

@@ -6,7 +6,7 @@ import { isOrderOf, tapeSheet, type TapeStep } from '../../core/shop/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Angle } from '../fields/Readings.tsx';
-import { Grip, MarkPlace, TapePicks, useTape, Zero } from './TapeParts.tsx';
+import { Grip, Leans, MarkPlace, TapePicks, useTape, Zero } from './TapeParts.tsx';
 import './marks.css';
 
 export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
@@ -56,6 +56,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
           ))}
         </tbody>
       </table>
+      <Leans steps={sheet.steps} view={view} />
       {rounding !== null && (
         <p className="notice-warning" role="status">
           <span aria-hidden="true">▲ </span>

@@ -5,8 +5,7 @@ import {
   readTapeView,
   sideOf,
   STYLES,
-  tapeReading,
-  tapesOf,
+  leansInWords,
   troubleOf,
   type TapeView,
 } from '../../core/shop/mark-words.ts';
@@ -18,8 +17,9 @@ import {
   type TapeStep,
 } from '../../core/shop/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { spokenReading, tapeReading, tapesOf } from '../../core/units/tape.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Length, Rounded } from '../fields/Readings.tsx';
+import { Length, Reading, Rounded } from '../fields/Readings.tsx';
 import { Picks } from './Picks.tsx';
 import { useKept } from '../kept.ts';
 import { runOrder } from './useFeed.ts';
@@ -77,16 +77,16 @@ export function TapePicks({ tube, tape: { view, change } }: { tube: SolvedTube; 
 export function MarkPlace(props: { mark: TapeMark; step: TapeStep; view: TapeView; withUnit?: boolean }): ReactNode {
   const { mark, step, view } = props;
   const unit = useWorkspace((state) => state.job.lengthUnit);
-  const shown = tapeReading(mark.at, unit, view.fine);
+  const reading = tapeReading(mark.exact, unit, view.fine);
   const side = sideOf(mark, step);
   const trouble = troubleOf(mark);
   return (
     <>
       {view.style === 'tangents' && <span className="small">{mark.kind === 'start' ? 'starts ' : 'ends '}</span>}
       <span className="figure marks-figure">
-        <span className="spoken-only">{`${shown.text} ${unit}, the bend lies `}</span>
+        <span className="spoken-only">{`${spokenReading(reading, unit)}, the bend lies `}</span>
         <span aria-hidden="true">
-          <Rounded shown={shown} />
+          <Reading reading={reading} />
           {props.withUnit && <span className="figure-unit"> {unit}</span>}
         </span>
       </span>
@@ -104,6 +104,13 @@ export function MarkPlace(props: { mark: TapeMark; step: TapeStep; view: TapeVie
       )}
     </>
   );
+}
+
+/** What the signs after the marks mean, where any has one. */
+export function Leans({ steps, view }: { steps: readonly TapeStep[]; view: TapeView }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const words = leansInWords(steps, unit, view.fine);
+  return words === null ? null : <p className="small">{words}</p>;
 }
 
 /** A tape's division, as the tape's name. */

@@ -4,10 +4,9 @@ import type { TapeMark, TapeStep } from '../../../src/core/shop/tape.ts';
 import {
   readTapeView,
   readTolerances,
+  leansInWords,
   roundingInWords,
   sideOf,
-  tapeReading,
-  tapesOf,
   troubleOf,
   type TapeView,
 } from '../../../src/core/shop/mark-words.ts';
@@ -52,22 +51,6 @@ describe('what was kept', () => {
   });
 });
 
-describe('a reading', () => {
-  it('has the digits of its tape: sixteenths and thirty-seconds, whole and half millimetres', () => {
-    expect(tapeReading(19.0625 * 25.4, 'in', false).text).toBe('19 1/16');
-    expect(tapeReading(19.03125 * 25.4, 'in', true).text).toBe('19 1/32');
-    expect(tapeReading(394, 'mm', false).text).toBe('394');
-    expect(tapeReading(394.5, 'mm', true).text).toBe('394.5');
-  });
-
-  it('of a division is never called rounded', () => {
-    for (const unit of ['in', 'mm'] as const)
-      for (const [i, step] of tapesOf(unit).entries())
-        for (const count of [-7, 1, 305, 2401])
-          expect(tapeReading(count * step, unit, i === 1).exact, `${count} of ${step} mm`).toBe(true);
-  });
-});
-
 describe('the side on which a bend lies', () => {
   it('is told by the end, whichever way the tube is fed', () => {
     expect(sideOf(mark({}), step('B'))).toEqual({ arrow: '▸', words: 'towards end B' });
@@ -102,4 +85,10 @@ describe('what rounding costs', () => {
     );
     expect(roundingInWords({ ...rounding, told: false }, 'A', 'mm')).toBeNull();
   });
+});
+
+it('says what the signs after marks mean, where one has one', () => {
+  const taken = (exact: number): TapeStep => ({ ...step('B'), marks: [mark({ exact })] });
+  expect(leansInWords([taken(100)], 'mm', false)).toBeNull();
+  expect(leansInWords([taken(100), taken(100.3)], 'mm', false)).toContain('a hair more');
 });
