@@ -98,7 +98,7 @@ const PullTo = ({ pull }: { pull: PullAdvice }): ReactNode => {
     <>
       <span className="figure">{pullFigure(pull)}</span>
       {pull.kind !== 'law' && <span className="small under pull-kind">{KIND_WORDS[pull.kind]}</span>}
-      {exact !== null && <span className="small under">{exact}</span>}
+      {exact !== null && <span className="small under pull-kind">{exact}</span>}
       {pull.kind === 'law' && pull.within !== null && (
         <span className="small under">{`± ${halfWidthInWords(pull.within)}`}</span>
       )}
