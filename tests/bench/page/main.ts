@@ -109,6 +109,7 @@ export async function main(given: readonly string[]): Promise<number> {
   say(`${''.padEnd(42)}${'to the next frame'.padEnd(27)}until all is quiet`);
   for (const tubes of sizes.length > 0 ? sizes : [100, 500, 2000]) {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce' });
+    page.setDefaultTimeout(120_000);
     await page.goto(`http://localhost:${portOf(server)}/`);
     await openLattice(page, tubes);
     for (const place of PLACES) await measure(page, tubes, place, given.includes('--profile'));
@@ -121,7 +122,6 @@ export async function main(given: readonly string[]): Promise<number> {
 }
 
 async function openLattice(page: Page, tubes: number): Promise<void> {
-  page.setDefaultTimeout(120_000);
   await page.getByRole('button', { name: 'Got it' }).click();
   const chooser = page.waitForEvent('filechooser');
   await page.getByRole('button', { name: 'Open', exact: true }).click();
