@@ -2,13 +2,15 @@
  * The torture run: `npm run torture [-- --short] [-- PART ...] [-- --seed N]`. Prints one table of tries and failures and answers 1 on any
  * failure. `--short` does a tenth of each part: that is what `npm test` runs. Each part stands in a file of its own.
  */
+import { editsPart } from './edits.ts';
 import { killPart } from './kill.ts';
+import { mutantsPart } from './mutants.ts';
 import type { Outcome, Part } from './part.ts';
 import { sessionPart } from './session.ts';
 import { tabsPart } from './tabs.ts';
 
 /** In the order in which they run. */
-const PARTS: readonly Part[] = [killPart, tabsPart, sessionPart];
+const PARTS: readonly Part[] = [mutantsPart, editsPart, killPart, tabsPart, sessionPart];
 
 const SHORT = 0.1;
 const SEED = 20260301;
@@ -21,7 +23,7 @@ export async function main(given: readonly string[]): Promise<number> {
   const short = given.includes('--short');
   const seedAt = given.indexOf('--seed');
   const seed = seedAt < 0 ? SEED : Number(given[seedAt + 1]);
-  const named = given.filter((word, at) => !word.startsWith('--') && at !== seedAt + 1);
+  const named = given.filter((word, at) => !word.startsWith('--') && (seedAt < 0 || at !== seedAt + 1));
   const unknown = named.filter((name) => !PARTS.some((part) => part.name === name));
   if (unknown.length > 0 || !Number.isInteger(seed)) {
     say(`torture [--short] [--seed N] [PART ...], parts: ${PARTS.map(({ name }) => name).join(', ')}`);

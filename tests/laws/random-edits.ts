@@ -1,0 +1,165 @@
+/** Every edit that a person has, each made from a job and two random numbers: for the laws, and for runs of hundreds. */
+import {
+  beginRun,
+  keepBend,
+  logReading,
+  removeRun,
+  setBentRotation,
+  setBentStraight,
+  setCheck,
+  tickStep,
+  untickStep,
+} from '../../src/core/edit/bent.ts';
+import { addBodyLine, removeBodyLine, updateBodyLine } from '../../src/core/edit/bodyLines.ts';
+import {
+  addDie,
+  addObstacle,
+  changeObstacle,
+  clearBender,
+  removeDie,
+  removeObstacle,
+  setBender,
+  updateDie,
+} from '../../src/core/edit/dies.ts';
+import { addEnvelope, removeEnvelope, updateEnvelope } from '../../src/core/edit/envelopes.ts';
+import {
+  addMember,
+  insertPathNode,
+  moveMember,
+  removeMember,
+  removePathNode,
+  setDie,
+  setEnd,
+  updateMember,
+} from '../../src/core/edit/members.ts';
+import {
+  addNode,
+  moveFixedNode,
+  moveNode,
+  removeNode,
+  renameNode,
+  setFraction,
+  setOnDistance,
+  setPlace,
+  setRayValue,
+} from '../../src/core/edit/nodes.ts';
+import { addPoint, movePoint, removePoint, renamePoint } from '../../src/core/edit/points.ts';
+import { addPull, removePull, setBatch, updatePull } from '../../src/core/edit/pulls.ts';
+import { patched, type Edited } from '../../src/core/edit/records.ts';
+import { addSection, removeSection, setStick, updateSection } from '../../src/core/edit/sections.ts';
+import type { BendStep, DrawnTube, Job, Obstacle } from '../../src/core/job/types.ts';
+
+export type RandomEdit = (job: Job, a: number, b: number) => Edited;
+
+/** Of the record that a random number falls on; the same job where there is none. */
+const of =
+  <T>(listOf: (job: Job) => readonly T[], change: (job: Job, record: T, a: number, b: number) => Edited): RandomEdit =>
+  (job, a, b) => {
+    const list = listOf(job);
+    return list.length === 0 ? job : change(job, list[a % list.length]!, a, b);
+  };
+
+const points = ({ points: list }: Job) => list;
+const lines = ({ bodyLines }: Job) => bodyLines;
+const sections = ({ sections: list }: Job) => list;
+const dies = ({ dies: list }: Job) => list;
+const nodes = ({ nodes: list }: Job) => list;
+const members = ({ members: list }: Job) => list;
+const envelopes = ({ envelopes: list }: Job) => list;
+const hasHoop = (job: Job): boolean => job.members.some(({ id }) => id === 'hoop');
+
+const ORDER: readonly BendStep[] = [
+  { bend: 2, front: 'A' },
+  { bend: 1, front: 'B' },
+];
+const DRAWN: DrawnTube = { legs: [1100, 1000, 1100], angles: [84, 84], rotations: [0, 0] };
+const WALL: Obstacle = { name: 'Wall', kind: 'plane', point: [0, 2000, 0], normal: [0, -1, 0] };
+const namesTwin = (job: Job, id: string): boolean => JSON.stringify(job).includes(JSON.stringify(`${id}'`));
+const orNone = (value: number): number | null => (value % 3 === 0 ? null : value / 10);
+const primedAtTimes = (id: string, b: number): string => (b % 2 === 0 ? `${id}'` : id);
+
+/** They go by the sample's ids where they need one: `hoop`, `d1`, `main`. */
+export const RANDOM_EDITS: readonly RandomEdit[] = [
+  (job, a) => patched(job, { name: `Job ${a}` }),
+  (job, a) => patched<Job>(job, { lengthUnit: a % 2 === 0 ? 'in' : 'mm' }),
+
+  (job, a) => addPoint(job, `Point ${a}`, [a, 0, 0]),
+  of(points, (job, { id }, a, b) => movePoint(job, id, [b, a, 0])),
+  of(points, (job, { id }, a) => renamePoint(job, id, `Point ${a}`)),
+  of(points, (job, { id }) => removePoint(job, id)),
+  of(points, (job, { id }, a, b) => addBodyLine(job, `Line ${a}`, [id, primedAtTimes(id, b)])),
+  of(lines, (job, { id }, a) => updateBodyLine(job, id, { name: `Line ${a}` })),
+  of(lines, (job, { id }) => removeBodyLine(job, id)),
+
+  (job, a, b) => addNode(job, 'New', { kind: 'fixed', position: [a, b, 0] }),
+  of(nodes, (job, { id }, a, b) => moveFixedNode(job, primedAtTimes(id, b), [a, b, 0])),
+  of(nodes, (job, { id }, a, b) => moveNode(job, primedAtTimes(id, b), [a, 3, b])),
+  of(nodes, (job, { id }, _, b) => setOnDistance(job, id, b)),
+  of(nodes, (job, { id }, _, b) => setFraction(job, id, b / 1000)),
+  of(nodes, (job, { id }, _, b) => setRayValue(job, primedAtTimes(id, b), 500 + b)),
+  of(nodes, (job, { id }, a) => renameNode(job, id, `Node ${a}`)),
+  of(nodes, (job, { id }, a, b) => setPlace(job, id, { kind: 'fixed', position: [a, b, a + b] })),
+  of(nodes, (job, { id }, a, b) =>
+    setPlace(job, id, { kind: 'between', nodes: ['foot', job.nodes[b % job.nodes.length]!.id], fraction: a / 1000 }),
+  ),
+  of(nodes, (job, { id }) => removeNode(job, id)),
+
+  of(nodes, (job, { id }, _, b) =>
+    addMember(job, {
+      name: 'New',
+      path: [id, job.nodes[b % job.nodes.length]!.id],
+      section: 'main',
+      mirror: b % 3 === 0,
+    }),
+  ),
+  of(members, (job, { id }, _, b) => insertPathNode(job, id, b % 3, `${job.nodes[b % job.nodes.length]!.id}'`)),
+  of(members, (job, { id }, _, b) => removePathNode(job, id, b % 2)),
+  of(members, (job, { id }, _, b) => moveMember(job, id, b % 5)),
+  of(members, (job, { id }, _, b) => setEnd(job, id, b % 2 === 0 ? 0 : 1, { fit: 'square', allowance: b })),
+  of(members, (job, { id }, _, b) => setEnd(job, id, b % 2 === 0 ? 0 : 1, { fit: 'auto', allowance: 0 })),
+  of(members, (job, { id }, _, b) => updateMember(job, id, { role: `role ${b}` })),
+  // While others name its twin, the door takes no member without one.
+  of(members, (job, { id, mirror }) => (namesTwin(job, id) ? job : updateMember(job, id, { mirror: !mirror }))),
+  of(members, (job, { id }, _, b) => setDie(job, id, b % 3 === 0 ? null : 'd1')),
+  of(members, (job, { id }, _, b) => setBatch(job, id, b % 2 === 0 ? '' : `H-${b}`)),
+  of(members, (job, { id }) => (job.members.length > 1 ? removeMember(job, id) : job)),
+
+  (job) => addSection(job, () => 'New'),
+  of(sections, (job, { id }, _, b) => updateSection(job, id, { wall: 1 + b / 1000 })),
+  of(sections, (job, { id }, a) => setStick(job, id, a % 3 === 0 ? null : a + 1)),
+  of(sections, (job, { id }) => removeSection(job, id)),
+  (job) => addDie(job, () => 'New'),
+  of(dies, (job, { id }, _, b) => updateDie(job, id, { clampOffset: b / 10 })),
+  of(dies, (job, { id }, a) => setBender(job, id, { planeHeight: a })),
+  of(dies, (job, { id }) => clearBender(job, id)),
+  of(dies, (job, { id }) => addObstacle(job, id, WALL)),
+  of(dies, (job, { id }, a) => changeObstacle(job, id, a % 4, WALL)),
+  of(dies, (job, { id }, a) => removeObstacle(job, id, a % 4)),
+  of(dies, (job, { id }) => removeDie(job, id)),
+
+  (job) => addEnvelope(job),
+  of(envelopes, (job, { id }, _, b) => updateEnvelope(job, id, { gap: b })),
+  of(envelopes, (job, { id }) => removeEnvelope(job, id)),
+
+  (job, a, b) =>
+    addPull(job, {
+      die: 'd1',
+      section: 'main',
+      pulled: 90 + (b % 9),
+      net: 80 + (a % 9),
+      on: '',
+      batch: b % 2 ? 'H' : '',
+    }),
+  (job, a, b) => updatePull(job, a % 3, { net: 60 + (b % 9) }),
+  (job, a) => removePull(job, a % 3),
+
+  (job) => (hasHoop(job) ? beginRun(job, 'hoop', ORDER, DRAWN) : job),
+  (job) => removeRun(job, 'hoop'),
+  (job, a) => tickStep(job, 'hoop', `clamp ${a % 3}`),
+  (job, a) => untickStep(job, 'hoop', `clamp ${a % 3}`),
+  (job, a, b) => logReading(job, 'hoop', (a % 2) + 1, { pulled: 90 + (b % 9), net: 88, on: '' }),
+  (job, a, b) => keepBend(job, 'hoop', (a % 2) + 1, b % 2 === 0),
+  (job, a, b) => setBentRotation(job, 'hoop', (a % 2) + 1, orNone(b)),
+  (job, a, b) => setBentStraight(job, 'hoop', (a % 2) + 1, orNone(b)),
+  (job, a, b) => setCheck(job, 'hoop', a % 2 === 0 ? 'chord' : 'width', orNone(b)),
+];
