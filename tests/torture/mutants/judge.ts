@@ -46,7 +46,7 @@ function fateOf(text: string, before: Derived, slow: boolean): Fate {
   const { job } = parsed;
   mustComeBack(job);
   const fresh = derive(job);
-  const reused = derive(job, before);
+  const reused = derive(withRecordsOf(before.job, job), before);
   must(isDeepStrictEqual(bare(reused), bare(fresh)), 'derived otherwise from what was derived before');
   if (!fresh.ok) {
     mustBeTold(fresh.faults, job);
@@ -70,6 +70,16 @@ function fateOf(text: string, before: Derived, slow: boolean): Fate {
     for (const which of [0, 1] as const)
       mustBeFinite([tube.ends[which].inner, wrapOf(fresh.value, tube, which, PAPER)], null);
   return 'derived';
+}
+
+/** The job with the records of the other that hold the same: as an edit leaves alone what it does not touch. */
+function withRecordsOf(other: Job, job: Job): Job {
+  const lists = Object.entries(job).map(([key, list]) => {
+    const theirs: unknown = other[key as keyof Job];
+    if (!Array.isArray(list) || !Array.isArray(theirs)) return [key, list];
+    return [key, list.map((record: unknown) => theirs.find((each) => sameData(each, record)) ?? record)];
+  });
+  return Object.fromEntries(lists) as Job;
 }
 
 const asJson = (value: unknown): unknown => JSON.parse(JSON.stringify(value));

@@ -14,10 +14,10 @@ interface Place {
   readonly field: string;
 }
 
-/** The text of a mutant; the same for the same seed, number and jobs. */
+/** The text of a mutant of job `index` modulo their count; the same for the same seed, number and jobs. */
 export function mutantText(jobs: readonly object[], seed: number, index: number): string {
   const draw = drawFrom(seed * 1_000_003 + index);
-  const tree = structuredClone(draw.oneOf(jobs)) as { [key: string]: Json };
+  const tree = structuredClone(jobs[index % jobs.length]!) as { [key: string]: Json };
   const changes = draw.oneOf([1, 1, 1, 2, 2, 3, 5]);
   const inText = draw.chance(0.15);
   for (let change = 0; change < changes; change++) if (!inText || change > 0) changeValue(tree, draw);

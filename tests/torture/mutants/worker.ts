@@ -19,7 +19,7 @@ export type Message =
 export const MOST_SECONDS = 10;
 
 /** One mutant in so many is also rehearsed and wrapped, and its seed derived again after it. */
-const SLOW_EVERY = 10;
+const SLOW_EVERY = 20;
 
 /** Of the process as a whole: this thread sleeps, and the mutant's is the only other one. */
 const WATCH = `
