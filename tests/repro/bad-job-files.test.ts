@@ -119,7 +119,7 @@ const BAD: readonly (readonly [what: string, text: string, line: string])[] = [
   [
     'has a tube of a kilometre',
     changed((job) => (job['sections'][0].outerDiameter = 1e6)),
-    'sections[0].outerDiameter: beyond 100 m',
+    'sections[0].outerDiameter: beyond 1000 mm',
   ],
   [
     'has a wall as thick as the radius',

@@ -8,6 +8,9 @@ import type { Degrees } from '../geometry/angle.ts';
 /** mm. Of whatever is nothing unless it has a size: diameters, walls, radii, sticks, sides of a box. A sheet of foil has more. */
 export const LEAST_SIZE = 0.01;
 
+/** mm. Across a tube. A template for a wider one would fill a floor. */
+export const GREATEST_TUBE = 1000;
+
 /** Of an angle that is bent, or that a die can bend. No machine is read finer. */
 export const LEAST_ANGLE: Degrees = 0.01;
 

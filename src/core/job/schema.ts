@@ -12,6 +12,7 @@ import {
   GREATEST_ANGLE,
   GREATEST_FRACTION,
   GREATEST_STEP,
+  GREATEST_TUBE,
   LEAST_ANGLE,
   LEAST_SIZE,
   LEAST_STEP,
@@ -30,6 +31,7 @@ const numberMessage = (outside: string) => (issue: { input: number }) =>
 const coordinate = number(-FARTHEST, FARTHEST, 'beyond 100 m', 'beyond 100 m');
 const length = number(0, FARTHEST, 'below zero', 'beyond 100 m');
 const size = number(LEAST_SIZE, FARTHEST, `below ${LEAST_SIZE} mm`, 'beyond 100 m');
+const across = number(LEAST_SIZE, GREATEST_TUBE, `below ${LEAST_SIZE} mm`, `beyond ${GREATEST_TUBE} mm`);
 const turn = number(-360, 360, 'more than a full turn', 'more than a full turn');
 const angle = (least: number, greatest: number) =>
   number(least, greatest, `below ${least} degrees`, `beyond ${greatest} degrees`);
@@ -55,8 +57,8 @@ const point = v.looseObject({ ...named, position: vector });
 
 const section = v.looseObject({
   ...named,
-  outerDiameter: size,
-  wall: size,
+  outerDiameter: across,
+  wall: across,
   material: v.optional(v.string(), ''),
   stick: v.exactOptional(size),
 });
@@ -87,7 +89,7 @@ const bender = v.looseObject({
 
 const die = v.looseObject({
   ...named,
-  outerDiameter: size,
+  outerDiameter: across,
   centrelineRadius: size,
   clampOffset: v.optional(coordinate, 0),
   leastStraight: v.optional(length, 0),
@@ -143,7 +145,9 @@ const bentTube = v.looseObject({
       die: v.exactOptional(
         v.looseObject({ id: v.string(), name: v.string(), centrelineRadius: size, clampOffset: coordinate }),
       ),
-      section: v.exactOptional(v.looseObject({ id: v.string(), name: v.string(), outerDiameter: size, wall: size })),
+      section: v.exactOptional(
+        v.looseObject({ id: v.string(), name: v.string(), outerDiameter: across, wall: across }),
+      ),
     }),
   ),
 });

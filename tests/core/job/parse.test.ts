@@ -235,7 +235,7 @@ const SHAPE: readonly Change[] = [
   [['envelopes', 0, 'rotation', 0], 1000, 'envelopes[0].rotation[0]: more than a full turn'],
   [['bodyLines', 0, 'points'], ['post'], 'bodyLines[0].points: fewer than two points'],
   // The least and the most of every kind of number
-  [['sections', 0, 'outerDiameter'], 100_001, 'sections[0].outerDiameter: beyond 100 m'],
+  [['sections', 0, 'outerDiameter'], 1001, 'sections[0].outerDiameter: beyond 1000 mm'],
   [['sections', 0, 'wall'], 1e-15, 'sections[0].wall: below 0.01 mm'],
   [['sections', 0, 'stick'], 0.009, 'sections[0].stick: below 0.01 mm'],
   [['dies', 0, 'outerDiameter'], 5e-324, 'dies[0].outerDiameter: below 0.01 mm'],
