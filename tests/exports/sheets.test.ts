@@ -132,9 +132,10 @@ function expectChecks(pages: readonly ReadPage[], { job }: Derived, tube: Fabric
   });
 }
 
-/** "35.0° clockwise", "180°", signed as the fabrication file does. */
+/** "35.0° clockwise", "on the line", "opposite the line", signed as the fabrication file does. */
 function turnRead(words: string): number {
-  const [, size, side] = /([\d.]+)°(?: (clockwise|anticlockwise))?/u.exec(words)!;
+  if (words.endsWith('the line')) return words.startsWith('opposite') ? 180 : 0;
+  const [, size, side] = /^([\d.]+)° (clockwise|anticlockwise)$/u.exec(words)!;
   return side === 'anticlockwise' ? -Number(size) : Number(size);
 }
 
@@ -191,13 +192,14 @@ describe.each([
       expect(rows).toHaveLength(tube.bends.length);
       const fromNode = tube.ends[0].allowance - tube.ends[0].tip!;
       tube.bends.forEach((bend, i) => {
-        const [mark, rotation, net, pull] = rows[i]!.map(({ text }) => text) as [string, string, string, string];
+        const [mark, turn, net, pull] = rows[i]!.map(({ text }) => text) as [string, string, string, string];
         const [, division = '', leans] = /^(.*?)(?:\s([+−]))?$/u.exec(mark)!;
         const off = bend.start + fromNode - lengthRead(unit === 'in' ? division : `${division} mm`);
         expect(Math.abs(off), `${tube.name} bend ${i + 1}`).toBeLessThanOrEqual((unit === 'in' ? IN / 32 : 0.5) + 1e-6);
         expect(leans, `${mark} for ${off} more`).toBe(Math.abs(off) < 0.05 ? undefined : off > 0 ? '+' : '−');
-        if (i === 0) expect(rotation).toBe('–');
-        else expectAngle(rotation, bend.rotation, `${tube.name} rotation ${i + 1}`);
+        // Which way it is to be turned is followed to the letter elsewhere (literal.test.ts).
+        if (i === 0) expect(turn).toBe('–');
+        else expectAngle(turn, Math.abs(bend.rotation), `${tube.name} turn ${i + 1}`);
         expectAngle(net, bend.angle, `${tube.name} net ${i + 1}`);
         expect(pull, `${tube.name} pull ${i + 1}`).toBe(`${bend.pullTo.toFixed(1)}°`);
         bends += 1;
@@ -231,11 +233,7 @@ describe.each([
         const off = side('Off square: set notcher');
         const included = side('Included: between tubes');
         const [saws, depths, offsets] = [side('Hole saw'), side('Saw depth'), side('Axis offset')];
-        const turns = pages.flatMap((page) =>
-          page.texts
-            .filter(({ text, x }) => text.startsWith('Turn ') && x < page.width / 2 === (which === 0))
-            .map(({ text }) => text),
-        );
+        const turns = side('Deep-bite side, from line');
         for (const list of [off, included, saws, depths, offsets, turns])
           expect(list, what).toHaveLength(end.cuts.length);
         end.cuts.forEach((cut, i) => {

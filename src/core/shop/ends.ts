@@ -33,7 +33,7 @@ export function sawCautions(cut: Cut): string[] {
   const degrees = toDegrees(cut.includedAngle);
   const cautions: string[] = [];
   if (!cut.reaches) cautions.push('This tube runs past without meeting it: nothing is cut here.');
-  if (cut.onBend) cautions.push('It lands in a bend: a saw cuts a straight saddle. Use the wrap template.');
+  if (cut.onBend) cautions.push('It lands in a bend: no saw fits, use the wrap template.');
   if (degrees <= 30 + 1e-9) cautions.push('30° or less: no saw, use the wrap template (common practice).');
   else if (degrees < 60 - 1e-9) {
     cautions.push(

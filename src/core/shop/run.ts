@@ -136,7 +136,7 @@ function stepsOf(tube: SolvedTube, run: BentTube, { sheet, cut, starts }: Marks,
         done: ticked.has(clamp) || reading !== null,
         bend,
         step,
-        rotation: rotationReading(sheet.steps, i, bender),
+        rotation: rotationReading(tube, sheet.steps, i),
         flip: i > 0 && sheet.steps[i - 1]!.front !== step.front,
       },
       {

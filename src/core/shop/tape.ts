@@ -14,7 +14,7 @@ import { ROUNDING } from '../geometry/tolerance.ts';
 import { distance, normalize, scale, subtract } from '../geometry/vector.ts';
 import type { BendStep } from '../job/types.ts';
 import { beyondNode, clampShort, gripShort } from '../solve/amount.ts';
-import { nearestMade, plainOrder, rotationBetween } from '../solve/bend-order.ts';
+import { plainOrder, rotationBefore } from '../solve/bend-order.ts';
 import { rollOut } from '../solve/roll-out.ts';
 import type { Bend, SolvedTube } from '../solve/types.ts';
 
@@ -146,14 +146,14 @@ export function tapeSheet(tube: SolvedTube, setting: TapeSetting): TapeSheet | n
       };
     });
     const between = marks.length === 2 ? Math.abs(marks[1]!.at - marks[0]!.at) : bend.arc;
-    const after = nearestMade(order.slice(0, i), number);
+    const turned = rotationBefore(bends, order, i);
     return {
       bend: number,
       front,
       towards: towards[setting.from],
       angle: bend.angle,
-      rotation: after === null ? 0 : wrapHalfTurn(rearward * rotationBetween(bends, after, number)),
-      rotationFrom: after,
+      rotation: turned?.rotation ?? 0,
+      rotationFrom: turned?.from ?? null,
       marks,
       angleOff: (between - bend.arc) / bend.radius,
     };

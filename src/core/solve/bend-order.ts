@@ -50,3 +50,18 @@ export function rotationBetween(bends: readonly Bend[], from: number, to: number
   const sum = between.reduce((total, { rotation }) => total + rotation, 0);
   return wrapHalfTurn(from < to ? sum : -sum);
 }
+
+/**
+ * How the tube is turned before the step at `index` of an order: from the plane of bend `from`, right-hand about the direction from the
+ * end in front to the other, (-pi, pi]. Null on the first, which may lie any way.
+ */
+export function rotationBefore(
+  bends: readonly Bend[],
+  order: readonly BendStep[],
+  index: number,
+): { readonly from: number; readonly rotation: Radians } | null {
+  const { bend, front } = order[index]!;
+  const from = nearestMade(order.slice(0, index), bend);
+  if (from === null) return null;
+  return { from, rotation: wrapHalfTurn((front === 'A' ? 1 : -1) * rotationBetween(bends, from, bend)) };
+}

@@ -23,6 +23,8 @@ export function shrunk(
   const wide = width(shown, size, bold);
   if (wide <= room) return { text: shown, size };
   const smaller = Math.max(least, (size * room) / wide);
+  // Made smaller until it fits, it does; what its width is worked out to may be a rounding more than the room.
+  if (smaller > least) return { text: shown, size: smaller };
   const narrow = (cut: string): boolean => width(cut, smaller, bold) <= room;
   return { text: narrow(shown) ? shown : elided(shown, narrow), size: smaller };
 }

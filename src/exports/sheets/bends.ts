@@ -1,27 +1,31 @@
 /** What is done at the bender, one row a bend in the order of bending, with boxes for what the machine and the level then read;
  * what the job holds of that already stands in them. */
-import type { Radians } from '../../core/geometry/angle.ts';
 import { leansInWords, roundingInWords, sideOf, troubleOf, type TapeView } from '../../core/shop/mark-words.ts';
 import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
 import { mendingPullOf, type PullAdvice } from '../../core/springback/pull-advice.ts';
 import { halfWidthInWords, KIND_WORDS, pullFigure, pullNote, workedOut } from '../../core/springback/pull-words.ts';
+import { rotationReading, type RotationReading } from '../../core/shop/rotation-reading.ts';
+import { FIRST_BEND, onScale, turnSentences } from '../../core/shop/turn-words.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { tapeReading } from '../../core/units/tape.ts';
 import type { TapeStep } from '../../core/shop/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { LEAST_SIZE } from '../drawing/fit.ts';
+import { moved } from '../drawing/move.ts';
+import { TURN_PICTURE, turnPicture, turnSign } from '../end-on/turn.ts';
 import type { Mark } from '../drawing/types.ts';
 import type { Context } from './context.ts';
-import { dial } from './dial.ts';
 import { angleFigure, decimalFigure, markFigure, lengthFigure } from './figures.ts';
 import { arrowhead, box, disc, FIRM, HAIR, MAIN, stroke, text } from './ink.ts';
 import { zeroInWords, type Measured } from './measured.ts';
 import { capital } from './ends.ts';
-import { paragraph, part, type Block, type Part } from './page.ts';
+import { abreast, paragraph, part, stacked, type Block, type Part } from './page.ts';
 
 /** Right edges of the columns, of the width between margins; figures stand against them. */
 const COLUMNS = { mark: 0.3, rotation: 0.53, net: 0.66, pull: 0.81, pulled: 0.905, came: 1 };
 const LINE = 8;
+/** Where words begin under the figures of a row. */
+const INDENT = 11;
 
 /** Empty for a straight tube. */
 export function bendParts(context: Context, tube: SolvedTube, marking: Measured): readonly Part[] {
@@ -31,14 +35,13 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
   const marks = bendMarks(tube);
   const rows = steps.flatMap((step, i) => [
     ...(i > 0 && steps[i - 1]!.front !== step.front ? [turnRow(context, step)] : []),
-    bendRow(context, tube, step, marks[step.bend - 1]!, marking),
+    bendRow(context, tube, i, marks[step.bend - 1]!, marking),
   ]);
   const rounded = roundingInWords(rounding, marking.view.from, unit);
   const leans = leansInWords(steps, unit, marking.view.fine);
   const notes = [
     `${zeroInWords(marking, lengthFigure(zero, unit))} A bend lies on its arrow’s side of the mark.`,
-    'Dial: the turn as seen from the zero along the tube; up is the plane of the bend that it is counted from.',
-    ...plusInWords(steps),
+    ...(steps.some((_, i) => (rotationReading(tube, steps, i)?.turn ?? 0) > 0) ? [FIRST_BEND] : []),
     `End ${steps[0]!.front} in front${steps.some(({ front }) => front !== steps[0]!.front) ? ' first' : ''}.`,
     pullNote(
       tube.pullLaw,
@@ -50,7 +53,7 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
   ];
   return [
     { heading: headings(context, marking.view.style), rows },
-    part(paragraph(letters, notes.join(' '), width, { after: 1.5 })),
+    part(paragraph(letters, notes.join(' '), width, { after: 1 })),
   ];
 }
 
@@ -64,23 +67,23 @@ const MARKED: Readonly<Record<TapeView['style'], string>> = {
 
 function headings({ width, unit }: Context, style: TapeView['style']): Block {
   return {
-    height: 6.5,
+    height: 6,
     draw: (left, top) => {
       const at = (share: number): number => left + share * width;
       const head = (x: number, words: string, anchor: 'start' | 'middle' | 'end' = 'end'): Mark =>
-        text(x, top - 4, words, { bold: true, anchor });
+        text(x, top - 3.7, words, { bold: true, anchor });
       return [
         head(left, 'Bend', 'start'),
         head(at(COLUMNS.mark) - 4, `${MARKED[style]}, ${unit}`),
-        head(at(COLUMNS.rotation), 'Rotation'),
+        head(at(COLUMNS.rotation), 'Turn the tube'),
         head(at(COLUMNS.net), 'Net'),
         head(at(COLUMNS.pull), 'Pull to'),
         head((at(COLUMNS.pull) + at(COLUMNS.pulled)) / 2 + 1.25, 'Pulled', 'middle'),
         head((at(COLUMNS.pulled) + at(COLUMNS.came)) / 2 + 1.25, 'Came to', 'middle'),
         stroke(
           [
-            { x: left, y: top - 5.6 },
-            { x: left + width, y: top - 5.6 },
+            { x: left, y: top - 5.2 },
+            { x: left + width, y: top - 5.2 },
           ],
           FIRM,
         ),
@@ -92,7 +95,15 @@ function headings({ width, unit }: Context, style: TapeView['style']): Block {
 const turnRow = ({ letters, width }: Context, { front }: TapeStep): Block =>
   paragraph(letters, `⇄ Turn the tube end for end: end ${front} in front`, width, { bold: true, after: 1 });
 
-function bendRow(context: Context, tube: SolvedTube, step: TapeStep, marks: BendMarks, { view }: Measured): Block {
+function bendRow(
+  context: Context,
+  tube: SolvedTube,
+  index: number,
+  marks: BendMarks,
+  { view, sheet }: Measured,
+): Block {
+  const step = sheet.steps[index]!;
+  const turn = rotationReading(tube, sheet.steps, index);
   const { unit, width, letters } = context;
   const troubles = step.marks.flatMap((mark) => troubleOf(mark) ?? []);
   const lines = step.marks.length;
@@ -102,9 +113,9 @@ function bendRow(context: Context, tube: SolvedTube, step: TapeStep, marks: Bend
     .find((bent) => bent.tube === tube.id)
     ?.bends.find(({ bend }) => bend === step.bend);
   const readings = [made?.pulled, made?.net];
-  const footing = paragraph(letters, underRow(tube, step, marks, unit), width - 11, { after: 0 });
-  const warnings = troubles.map((words) => paragraph(letters, `! ${words}`, width - 14, { bold: true, after: 0 }));
-  const figures = Math.max(lines * LINE, 10.4) + 0.4;
+  const footing = underRow(context, tube, step, marks, turn);
+  const warnings = troubles.map((words) => paragraph(letters, `! ${words}`, width - INDENT, { bold: true, after: 0 }));
+  const figures = Math.max(lines * LINE, 10.2);
   const height = figures + footing.height + warnings.reduce((sum, each) => sum + each.height, 0) + 0.8;
   return {
     height,
@@ -131,26 +142,27 @@ function bendRow(context: Context, tube: SolvedTube, step: TapeStep, marks: Bend
             ...(lines > 1 ? [text(left + 10.4, y + 0.2, mark.kind, { size: LEAST_SIZE })] : []),
           ];
         }),
-        ...(step.rotationFrom === null
-          ? [big(COLUMNS.rotation, '–')]
-          : [
-              ...dial({ x: at(COLUMNS.mark) + 9, y: top - 5.5 }, 4.9, seenFromZero(step)),
-              big(COLUMNS.rotation, angleFigure(step.rotation)),
-            ]),
+        big(COLUMNS.rotation, turn === null ? '–' : `${onScale(turn.turn)}°`),
+        ...(turn?.sense == null
+          ? []
+          : turnSign(
+              { x: at(COLUMNS.rotation) - letters.width(`${onScale(turn.turn)}°`, MAIN, true) - 4.4, y: base + 2.5 },
+              turn.sense,
+            )),
         big(COLUMNS.net, angleFigure(bend.angle)),
         big(COLUMNS.pull, pullFigure(pull)),
         text(at(COLUMNS.pull), top - 10.1, KIND_WORDS[pull.kind], { size: LEAST_SIZE, bold: true, anchor: 'end' }),
         ...readings.flatMap((reading, i): Mark[] => {
           const from = at(i === 0 ? COLUMNS.pull : COLUMNS.pulled) + 2.5;
           const wide = width * (COLUMNS.came - COLUMNS.pulled) - 2.5;
-          const frame = box(from, top - 0.9, wide, 9.3);
+          const frame = box(from, top - 0.8, wide, 8.6);
           if (reading === undefined) return [frame];
           const shown = `${formatAngle(reading, 1)}°`;
-          return [frame, text(from + wide / 2, top - 7.2, shown, { size: 4.2, anchor: 'middle' })];
+          return [frame, text(from + wide / 2, top - 6.8, shown, { size: 4.2, anchor: 'middle' })];
         }),
-        ...footing.draw(left + 11, top - figures),
+        ...footing.draw(left, top - figures),
         ...warnings.flatMap((warning) => {
-          const drawn = warning.draw(left + 11, under);
+          const drawn = warning.draw(left + INDENT, under);
           under -= warning.height;
           return drawn;
         }),
@@ -166,8 +178,39 @@ function bendRow(context: Context, tube: SolvedTube, step: TapeStep, marks: Bend
   };
 }
 
-/** What the bend is besides: where it lies, what it is counted from, how sure the pull is, the straight before it from end A. */
-function underRow(tube: SolvedTube, step: TapeStep, marks: BendMarks, unit: Context['unit']): string {
+/** Under the figures: what else the bend is, and how the tube is turned before it, from behind as it is seen beside its words. */
+function underRow(
+  context: Context,
+  tube: SolvedTube,
+  step: TapeStep,
+  marks: BendMarks,
+  turn: RotationReading | null,
+): Block {
+  const { letters, width, unit } = context;
+  const shown = turn !== null && (turn.turn > 0 || !turn.asItLies) ? turn : null;
+  const { width: wide, height } = TURN_PICTURE;
+  const from = shown === null ? INDENT : wide + 2.5;
+  const told = (words: string, bold = false): Block => paragraph(letters, words, width - from, { bold, after: 0 });
+  const [first = '', ...others] = shown === null ? [] : turnSentences(shown, unit);
+  const words = stacked(
+    told(besides(tube, step, marks, turn, unit)),
+    ...(shown === null ? [] : [told(first, true), told(others.join(' '))]),
+  );
+  const picture: Block = {
+    height,
+    draw: (left, top) => (shown === null ? [] : moved(turnPicture(shown), left, top - height)),
+  };
+  return abreast({ left: from, block: words }, ...(shown === null ? [] : [{ left: 0, block: picture }]));
+}
+
+/** What the bend is besides: where it lies, the straight before it from end A, how sure the pull is; that nothing is turned. */
+function besides(
+  tube: SolvedTube,
+  step: TapeStep,
+  marks: BendMarks,
+  turn: RotationReading | null,
+  unit: Context['unit'],
+): string {
   const bend = tube.bends[step.bend - 1]!;
   const straight = tube.straights[step.bend - 1]!;
   const from = step.bend === 1 ? 'node A' : `bend ${step.bend - 1}`;
@@ -176,7 +219,7 @@ function underRow(tube: SolvedTube, step: TapeStep, marks: BendMarks, unit: Cont
     capital(sideOf(step.marks[0]!, step).words),
     `straight from ${from} ${decimalFigure(straight, unit)}${straight < 0 ? ' (overlaps)' : ''}`,
     ...(isLast ? [`to node B ${decimalFigure(tube.straights.at(-1)!, unit)}`] : []),
-    ...(step.rotationFrom === null ? [] : [`rotation from bend ${step.rotationFrom}`]),
+    ...(turn?.turn === 0 && turn.asItLies ? ['do not turn the tube'] : []),
     ...pullInWords(marks.pull),
     ...(oneRadius(tube) ? [] : [`CLR ${decimalFigure(bend.radius, unit)}`]),
   ].join(' · ');
@@ -193,12 +236,3 @@ function pullInWords(pull: PullAdvice): string[] {
 /** Whether all bends have the same centreline radius to what is shown: then it stands once, with the die. */
 export const oneRadius = ({ bends }: SolvedTube): boolean =>
   bends.every(({ radius }) => Math.abs(radius - bends[0]!.radius) < 0.005);
-
-/** Which way plus goes on the dials; nothing where it is not the same on all. */
-function plusInWords(steps: readonly TapeStep[]): string[] {
-  const ways = new Set(steps.map(({ front, towards }) => (front === towards ? 'anticlockwise' : 'clockwise')));
-  return ways.size === 1 ? [`Plus is ${[...ways][0]!} on it.`] : [];
-}
-
-/** Clockwise as seen from the zero along the tape; a rotation is told about the direction from the end in front. */
-const seenFromZero = ({ rotation, front, towards }: TapeStep): Radians => (front === towards ? 0 - rotation : rotation);

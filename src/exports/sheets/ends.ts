@@ -1,41 +1,61 @@
 /** Both ends side by side: what each is cut to, and cut by cut what the notcher is set to. */
 import { wrapHalfTurn, type Radians } from '../../core/geometry/angle.ts';
 import {
-  endInWords,
-  listed,
-  plateOffSquare,
-  referenceInWords,
-  sawCautions,
-  scribeInWords,
-  turnInWords,
-} from '../../core/shop/ends.ts';
+  deepSide,
+  bothInWords,
+  DEEP_SIDE,
+  lineInWords,
+  LONG_SIDE,
+  longSide,
+  lookInWords,
+  markInWords,
+  offsetInWords,
+  ROUND,
+  type EndMark,
+} from '../../core/shop/cope-mark.ts';
+import { endInWords, listed, plateOffSquare, sawCautions, turnInWords } from '../../core/shop/ends.ts';
 import { nodeName, tubeName } from '../../core/solve/names.ts';
-import type { Cut, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
+import type { Cut, SolvedTube } from '../../core/solve/types.ts';
+import { moved } from '../drawing/move.ts';
 import type { Mark } from '../drawing/types.ts';
+import { END_PICTURE, endPicture } from '../end-on/cope.ts';
 import type { Context } from './context.ts';
-import { dial } from './dial.ts';
-import { angleFigure, lengthFigure } from './figures.ts';
+import { angleFigure, lengthFigure, roundFigure } from './figures.ts';
 import { box, FINE, FIRM, LENGTH, MAIN, PLAIN, SMALL, stroke, text } from './ink.ts';
 import { abreast, gap, paragraph, stacked, type Block, type Part } from './page.ts';
 import { shrunk, wrapped } from '../drawing/fit.ts';
 
 const BETWEEN = 6;
 
-/** One row that says what the ends are, then a row for each pair of cuts, so that a cluster of many goes on to the next page. */
-export function endsPart(context: Context, tube: SolvedTube): Part {
+/**
+ * One row that says what the ends are, then a row for each pair of cuts, so that a cluster of many goes on to the next page. `caution`
+ * stands under the shorter of the two where there is room for it, else below both.
+ */
+export function endsPart(context: Context, tube: SolvedTube, caution: string): Part {
   const width = (context.width - BETWEEN) / 2;
-  const sides = ([0, 1] as const).map((which) => ({
+  const side = (which: 0 | 1): Side => ({
     head: endHead(context, tube, which, width),
     cuts: cutBlocks(context, tube, which, width),
-  }));
-  const [a, b] = [sides[0]!, sides[1]!];
+  });
+  const [a, b] = [side(0), side(1)];
   const pair = (one: Block, other: Block): Block =>
     abreast({ left: 0, block: one }, { left: width + BETWEEN, block: other });
-  const first = pair(stacked(a.head, ...a.cuts.slice(0, 1)), stacked(b.head, ...b.cuts.slice(0, 1)));
-  const more = Array.from({ length: Math.max(a.cuts.length, b.cuts.length) }, (_, i) =>
-    pair(a.cuts[i] ?? gap(0), b.cuts[i] ?? gap(0)),
+  const first = ({ head, cuts }: Side): Block => stacked(head, ...cuts.slice(0, 1));
+  const [left, right] = [first(a), first(b)];
+  const more = Array.from({ length: Math.max(a.cuts.length, b.cuts.length, 1) - 1 }, (_, i) =>
+    pair(a.cuts[i + 1] ?? gap(0), b.cuts[i + 1] ?? gap(0)),
   );
-  return { heading: null, rows: [first, ...more.slice(1), gap(1)] };
+  const warned = stacked(gap(2), paragraph(context.letters, caution, width, { after: 0 }));
+  if (more.length === 0 && Math.abs(left.height - right.height) >= warned.height) {
+    const under = (one: Block, other: Block): Block => (one.height < other.height ? stacked(one, warned) : one);
+    return { heading: null, rows: [pair(under(left, right), under(right, left)), gap(1)] };
+  }
+  return { heading: null, rows: [pair(left, right), ...more, paragraph(context.letters, caution, context.width)] };
+}
+
+interface Side {
+  readonly head: Block;
+  readonly cuts: readonly Block[];
 }
 
 function endHead(context: Context, tube: SolvedTube, which: 0 | 1, width: number): Block {
@@ -52,8 +72,6 @@ function endHead(context: Context, tube: SolvedTube, which: 0 | 1, width: number
       text(left + 12, top - 8.2 - (lines.length - 1) * PLAIN * 1.3, node.text, { size: node.size }),
     ],
   };
-  const scribe = scribeInWords(tube);
-  const zero = `0°: ${referenceInWords(tube, which)}${scribe === null ? '' : ` (${scribe})`}. Turns as you look into this end.`;
   const lengths = cells(context, width, [
     ['Tip, from node', end.tip === null ? '–' : lengthFigure(end.tip, unit)],
     ['Throat, from node', end.throat === null ? '–' : lengthFigure(end.throat, unit)],
@@ -63,56 +81,69 @@ function endHead(context: Context, tube: SolvedTube, which: 0 | 1, width: number
   return stacked(
     rule(width),
     title,
-    ...(turned ? [paragraph(letters, zero, width, { after: 1 })] : [gap(1)]),
+    ...(turned
+      ? [paragraph(letters, `${lineInWords(tube, which)} ${lookInWords(which)}`, width, { after: 1 })]
+      : [gap(1)]),
     lengths,
-    ...(end.fit === 'plate' ? [plateBlock(context, end, width)] : []),
+    ...(end.fit === 'plate' ? [plateBlock(context, tube, which, width)] : []),
   );
 }
 
-function plateBlock({ letters }: Context, end: TubeEnd, width: number): Block {
-  const over = plateOffSquare(end);
-  if (over <= 1e-9) return paragraph(letters, 'Square to the tube: saw set over 0.0°.', width, { size: PLAIN });
-  const turn = end.tip === null ? 0 : wrapHalfTurn((end.outer.indexOf(end.tip) * Math.PI) / 180);
-  const half = width / 2;
-  const [by, side = ''] = turnInWords(turn).split(' ');
-  const longest = shrunk(letters, `Longest ${by}`, half - 12, PLAIN + 0.6, true);
-  const beside = shrunk(letters, `${side} from 0°`.trimStart(), half - 12, PLAIN);
-  return {
-    height: 13,
-    draw: (left, top) => [
-      ...angleBox(letters, left, top, half - 1, 'Saw set over, off square', over, true),
-      ...dial({ x: left + half + 5.5, y: top - 6.4 }, 4.9, turn),
-      text(left + half + 12, top - 5.4, longest.text, { size: longest.size, bold: true }),
-      text(left + half + 12, top - 10.4, beside.text, { size: beside.size }),
-    ],
+function plateBlock(context: Context, tube: SolvedTube, which: 0 | 1, width: number): Block {
+  const { letters } = context;
+  const long = longSide(tube, which);
+  if (long === null) return paragraph(letters, 'Square to the tube: saw set over 0.0°.', width, { size: PLAIN });
+  const over = plateOffSquare(tube.ends[which]);
+  const room = width - END_PICTURE.width - 2;
+  const set: Block = {
+    height: 12,
+    draw: (left, top) => angleBox(letters, left, top, room, 'Saw set over, off square', over, true),
   };
+  return besidePicture([long], tube, stacked(set, cells(context, room, markCells(context, LONG_SIDE, long))));
 }
+
+/** The end as one looks at it, on the left of what is said of it. */
+function besidePicture(marks: readonly EndMark[], tube: SolvedTube, block: Block): Block {
+  const { width, height } = END_PICTURE;
+  const picture: Block = {
+    height,
+    draw: (left, top) => moved(endPicture(marks, tube.bends.length > 0), left, top - height),
+  };
+  return abreast({ left: 0, block: picture }, { left: width + 2, block });
+}
+
+const markCells = ({ unit }: Context, what: string, mark: EndMark): [string, string][] => [
+  [what, markInWords(mark)],
+  [ROUND, roundFigure(mark.round, unit)],
+];
 
 function cutBlocks(context: Context, tube: SolvedTube, which: 0 | 1, width: number): Block[] {
   const { derived, letters, unit } = context;
   const { cuts } = tube.ends[which];
+  const marks = cuts.map((cut) => deepSide(tube, cut));
   return cuts.map((cut, i) => {
     const run = derived.byId.get(cut.against);
     const name = `${cuts.length > 1 ? `Cut ${i + 1} of ${cuts.length}: ` : 'Cut '}to ${run === undefined ? '' : `${run.number} `}${tubeName(derived, cut.against)}`;
-    const fromFirst = i === 0 ? null : wrapHalfTurn(cut.clocking - cuts[0]!.clocking);
+    const room = i === 0 ? width - END_PICTURE.width - 2 : width;
+    const turned = turnInWords(wrapHalfTurn(cut.clocking - cuts[0]!.clocking));
+    const fromFirst = `Cut ${i + 1} stands ${turned} of cut 1.`;
+    const set = stacked(
+      cells(context, room, markCells(context, DEEP_SIDE, marks[i]!)),
+      ...(i === 0 ? [] : [paragraph(letters, fromFirst, room, { after: 0 })]),
+      cells(context, room, [
+        ['Hole saw', lengthFigure(cut.sawDiameter, unit)],
+        ['Saw depth', cut.sawDepth === null ? 'no saw' : lengthFigure(cut.sawDepth, unit)],
+        ['Axis offset', offsetInWords(cut) === null ? 'none' : lengthFigure(Math.abs(cut.axisOffset), unit)],
+      ]),
+    );
     return stacked(
       gap(0.8),
       paragraph(letters, capital(name), width, { size: PLAIN, bold: true, after: 0.3, most: 3 }),
       angles(letters, width, cut),
-      turnRow(
-        letters,
-        width,
-        cut.clocking,
-        `Turn ${turnInWords(cut.clocking)}`,
-        fromFirst === null ? null : `${turnInWords(fromFirst)} from cut 1`,
-      ),
-      cells(context, width, [
-        ['Hole saw', lengthFigure(cut.sawDiameter, unit)],
-        ['Saw depth', cut.sawDepth === null ? 'no saw' : lengthFigure(cut.sawDepth, unit)],
-        ['Axis offset', Math.abs(cut.axisOffset) < 0.005 ? 'none' : lengthFigure(Math.abs(cut.axisOffset), unit)],
-      ]),
-      ...offsetWords(cut).map((words) => paragraph(letters, words, width, { after: 0.4 })),
-      ...cautionWords(cuts, i).map((words) => paragraph(letters, words, width, { after: 0.4 })),
+      i === 0 ? besidePicture(marks, tube, set) : set,
+      ...[bothInWords(marks[i]!) ?? [], offsetInWords(cut) ?? [], cautionWords(cuts, i)]
+        .flat()
+        .map((words) => paragraph(letters, words, width, { after: 0.4 })),
       gap(0.5),
     );
   });
@@ -127,18 +158,11 @@ function cautionWords(cuts: readonly Cut[], which: number): string[] {
   });
 }
 
-const offsetWords = ({ axisOffset }: Cut): string[] =>
-  Math.abs(axisOffset) < 0.005
-    ? []
-    : [
-        `Offset: this tube’s axis passes on the ${axisOffset > 0 ? 'right' : 'left'}, looking into the end with the acute side up.`,
-      ];
-
 /** Two angles that add up to a right angle, each with its name over it: to mix them up is the standard slip. */
 function angles(letters: Context['letters'], width: number, { offSquare, includedAngle }: Cut): Block {
   const half = width / 2;
   return {
-    height: 13,
+    height: 12,
     draw: (left, top) => [
       ...angleBox(letters, left, top, half - 1, 'Off square: set notcher', offSquare, true),
       ...angleBox(letters, left + half + 1, top, half - 1, 'Included: between tubes', includedAngle, false),
@@ -157,39 +181,35 @@ function angleBox(
 ): Mark[] {
   const head = shrunk(letters, name, width - 3, SMALL);
   return [
-    box(left, top - 0.5, width, 12, isSet ? FIRM : FINE),
-    text(left + 1.5, top - 4.2, head.text, { size: head.size }),
-    text(left + 1.5, top - 11.2, angleFigure(angle), { size: MAIN, bold: isSet }),
+    box(left, top - 0.5, width, 11, isSet ? FIRM : FINE),
+    text(left + 1.5, top - 3.9, head.text, { size: head.size }),
+    text(left + 1.5, top - 10.2, angleFigure(angle), { size: MAIN, bold: isSet }),
   ];
 }
 
-function turnRow(letters: Context['letters'], width: number, turn: Radians, words: string, more: string | null): Block {
-  const room = width - 15;
-  const fitted = shrunk(letters, words, room, MAIN - 1, true);
-  return {
-    height: 11,
-    draw: (left, top) => [
-      ...dial({ x: left + 5.5, y: top - 5.4 }, 4.9, turn),
-      text(left + 14, top - (more === null ? 7.6 : 5), fitted.text, { size: fitted.size, bold: true }),
-      ...(more === null ? [] : [text(left + 14, top - 9.8, more, { size: PLAIN })]),
-    ],
-  };
-}
-
-/** Figures in a row, each under its name. */
+/** Figures in a row, each under its name; columns are alike where that leaves room enough for all, else as wide as they need. */
 export function cells({ letters }: Context, width: number, columns: readonly (readonly [string, string])[]): Block {
-  const each = width / columns.length;
+  const wanted = columns.map(([name, value]) =>
+    Math.max(letters.width(name, SMALL, false) + 1.5, letters.width(value, LENGTH, true) + 2.5),
+  );
+  const sum = wanted.reduce((total, each) => total + each, 0);
+  const alike = wanted.every((each) => each <= width / columns.length);
   return {
-    height: 10,
-    draw: (left, top) =>
-      columns.flatMap(([name, value], i) => {
+    height: 9.5,
+    draw: (left, top) => {
+      let at = left;
+      return columns.flatMap(([name, value], i) => {
+        const each = width * (alike ? 1 / columns.length : wanted[i]! / sum);
         const head = shrunk(letters, name, each - 1.5, SMALL);
         const figure = shrunk(letters, value, each - 2.5, LENGTH, true);
+        const from = at;
+        at += each;
         return [
-          text(left + i * each, top - 3.2, head.text, { size: head.size }),
-          text(left + i * each, top - 8.6, figure.text, { size: figure.size, bold: true }),
+          text(from, top - 3, head.text, { size: head.size }),
+          text(from, top - 8.4, figure.text, { size: figure.size, bold: true }),
         ];
-      }),
+      });
+    },
   };
 }
 

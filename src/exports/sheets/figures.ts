@@ -23,6 +23,10 @@ export const markFigure = (reading: TapeReading): string =>
 export const lengthFigure = (mm: number, unit: LengthUnit): string =>
   `${figure(unit === 'in' ? inchFraction(mm, 32) : formatLength(mm, unit))} ${unit}`;
 
+/** Round a tube's surface, as words tell it too: to 1/64 in or 0.1 mm, with the unit. */
+export const roundFigure = (mm: number, unit: LengthUnit): string =>
+  `${figure(unit === 'in' ? inchFraction(mm, 64) : formatLength(mm, unit))} ${unit}`;
+
 /** To 0.001 in or 0.1 mm, with the unit: for figures too small to hold a fraction that can be read. */
 export const decimalFigure = (mm: number, unit: LengthUnit): string =>
   `${decimalLength(mm, unit, unit === 'in' ? 3 : 1)} ${unit}`;

@@ -11,7 +11,7 @@ import { lengthFigure } from './figures.ts';
 import { box, FIRM, LENGTH, PLAIN, SMALL, stroke, text } from './ink.ts';
 import { abreast, gap, type Block, type Part } from './page.ts';
 
-const ROW = 8;
+const ROW = 7.4;
 const BOX = 20;
 const BETWEEN = 6;
 
@@ -37,22 +37,22 @@ export function checksPart(context: Context, tube: SolvedTube): Part {
   const cellOf = ({ id, name, value }: CheckDimension): Block => {
     const known = read.find(({ check }) => check === id);
     const lines = wrapped(letters, name, room, SMALL, false);
-    const height = Math.max(ROW, lines.length * 3.9 + 0.6);
-    const first = (height - lines.length * 3.9) / 2 + 3;
+    const height = Math.max(ROW, lines.length * 3.7);
+    const first = (height - lines.length * 3.7) / 2 + 2.9;
     return {
       height,
       draw: (left, top): Mark[] => [
-        ...lines.map((line, i) => text(left, top - first - i * 3.9, line)),
-        text(left + column - BOX - 1.5, top - 5.8, lengthFigure(value, unit), {
+        ...lines.map((line, i) => text(left, top - first - i * 3.7, line)),
+        text(left + column - BOX - 1.5, top - 5.4, lengthFigure(value, unit), {
           size: LENGTH,
           bold: true,
           anchor: 'end',
         }),
-        box(left + column - BOX, top - 0.5, BOX, ROW - 1),
+        box(left + column - BOX, top - 0.2, BOX, ROW - 0.8),
         ...(known === undefined
           ? []
           : [
-              text(left + column - BOX / 2, top - 5.4, lengthFigure(known.measured, unit), {
+              text(left + column - BOX / 2, top - 5, lengthFigure(known.measured, unit), {
                 size: PLAIN,
                 anchor: 'middle',
               }),
@@ -66,13 +66,13 @@ export function checksPart(context: Context, tube: SolvedTube): Part {
     ),
   );
   const heading: Block = {
-    height: 6.2,
+    height: 5.8,
     draw: (left, top) => [
-      text(left, top - 4, 'Check after bending, before any cope is cut; boxes for what was measured', { bold: true }),
+      text(left, top - 3.7, 'Check after bending, before any cope is cut; boxes for what was measured', { bold: true }),
       stroke(
         [
-          { x: left, y: top - 5.6 },
-          { x: left + width, y: top - 5.6 },
+          { x: left, y: top - 5.2 },
+          { x: left + width, y: top - 5.2 },
         ],
         FIRM,
       ),

@@ -80,7 +80,7 @@ export function paragraph(
   setting: { readonly size?: number; readonly bold?: boolean; readonly after?: number; readonly most?: number } = {},
 ): Block {
   const { size = SMALL, bold = false, after = 1, most = MOST_LINES } = setting;
-  const pitch = size * 1.3;
+  const pitch = size * 1.22;
   const lines = wrapped(letters, words, width, size, bold, most);
   return {
     height: lines.length * pitch + after,

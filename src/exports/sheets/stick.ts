@@ -19,7 +19,7 @@ import type { Block } from './page.ts';
 
 const HEAD = 5.6;
 const HIGH = 7;
-const LEAD = 5;
+const LEAD = 4;
 const TIER = 6.6;
 /** Room at both sides for the letters of the ends. */
 const SIDE = 9;
@@ -56,7 +56,7 @@ export function stickBlock(context: Context, tube: SolvedTube, marking: Measured
   const close = Math.min(Infinity, ...middles.slice(1).map((middle, i) => middle - middles[i]!));
   const fromBlank = beyondNode(tube.ends[0]) + sheet.grip[0];
   return {
-    height: HEAD + HIGH + (tiers === 0 ? 3 : LEAD + tiers * TIER + 2),
+    height: HEAD + HIGH + (tiers === 0 ? 3 : LEAD + tiers * TIER + 1),
     draw: (left, top) => {
       const x = (mm: number): number => left + SIDE + mm * scale;
       const [upper, lower] = [top - HEAD, top - HEAD - HIGH];

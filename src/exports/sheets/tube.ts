@@ -21,7 +21,7 @@ import { measured, type Measured } from './measured.ts';
 import { abreast, fillPages, gap, paragraph, part, stacked, type Block } from './page.ts';
 import { stickBlock } from './stick.ts';
 
-const PICTURE = { width: 64, height: 42 };
+const PICTURE = { width: 64, height: 41 };
 const AT_NOTCHER =
   'A hole saw grabs at odd angles. A long tube whips when it is bent. Strip zinc, paint and sealer before you weld.';
 
@@ -42,14 +42,11 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
     part(gap(1), stickBlock(context, tube, marking)),
     ...(ofOrder.length === 0 ? [] : [part(...ofOrder.map((finding) => inWords(finding, true)))]),
     ...bendParts(context, tube, marking),
-    endsPart(context, tube),
+    endsPart(context, tube, AT_NOTCHER),
     checksPart(context, tube),
     {
       heading: null,
-      rows: [
-        ...findings.filter((finding) => !ofOrder.includes(finding)).map((finding) => inWords(finding, false)),
-        paragraph(letters, AT_NOTCHER, width, { after: 0 }),
-      ],
+      rows: [...findings.filter((finding) => !ofOrder.includes(finding)).map((finding) => inWords(finding, false))],
     },
   ];
   return fillPages(
@@ -91,7 +88,7 @@ function title({ letters }: Context, tube: SolvedTube, room: number): Block {
   const lines = wrapped(letters, tube.name, room - tag - 3, 6.4, true, 3);
   const height = Math.max(13, lines.length * 7.6 + 2);
   return {
-    height: height + 1.5,
+    height: height + 1,
     draw: (left, top): Mark[] => [
       box(left, top, tag, 13, null, 0),
       text(left + tag / 2, top - 9.8, number, { size: 9, bold: true, anchor: 'middle', grey: 1 }),
@@ -160,10 +157,10 @@ function blank({ letters }: Context, length: string, off: boolean, room: number)
   const size = off ? MAIN : 9;
   const beside = wide + letters.width(length, size, true) <= room;
   return {
-    height: beside ? 10.4 : 16,
+    height: beside ? 9.6 : 16,
     draw: (left, top) => [
-      text(left, top - (beside ? 7.4 : 4), label, { size: PLAIN }),
-      text(left + (beside ? wide : 0), top - (beside ? 8 : 12.5), length, { size, bold: true }),
+      text(left, top - (beside ? 7 : 4), label, { size: PLAIN }),
+      text(left + (beside ? wide : 0), top - (beside ? 7.6 : 12.5), length, { size, bold: true }),
     ],
   };
 }

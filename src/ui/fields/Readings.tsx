@@ -10,7 +10,7 @@ import { useWorkspace } from '../../store/workspace.ts';
 interface LengthProps {
   readonly mm: number;
   /** The fraction of an inch it is rounded to, 16 unless said. */
-  readonly parts?: 16 | 32;
+  readonly parts?: 16 | 32 | 64;
   readonly withUnit?: boolean;
   /** It is what a person entered, so rounding is shown. */
   readonly stored?: boolean;

@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { setBentRotation, setBentStraight } from '../../core/edit/bent.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import type { BentTube } from '../../core/job/types.ts';
+import { ROTATION_SIGN } from '../../core/shop/turn-words.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { formatLength } from '../../core/units/length.ts';
@@ -38,7 +39,9 @@ export function Measured({ tube, run, bend }: { tube: SolvedTube; run: BentTube;
           value={made.rotation ?? null}
           commit={rotation.commit}
         />
-        <p className="small">planned {formatAngle(toDegrees(planned.rotation), 1)}°, plus is clockwise from end A</p>
+        <p className="small">
+          planned {formatAngle(toDegrees(planned.rotation), 1)}°. {ROTATION_SIGN}
+        </p>
       </div>
       <div>
         <EntryField

@@ -4,10 +4,10 @@ import { toDegrees } from '../../core/geometry/angle.ts';
 import { dieSize, sectionSize } from '../../core/job/sizes.ts';
 import type { BendStep, LengthUnit } from '../../core/job/types.ts';
 import type { Verdict } from '../../core/shop/judge.ts';
-import type { RotationReading } from '../../core/shop/rotation-reading.ts';
 import type { DrawnChange, DrawnDie, DrawnSection } from '../../core/shop/drawn.ts';
 import type { RunStep } from '../../core/shop/run.ts';
-import { TOLD_ANGLE, type TapeMark } from '../../core/shop/tape.ts';
+import type { TapeMark } from '../../core/shop/tape.ts';
+import { onScale, turnSentence } from '../../core/shop/turn-words.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { formatLength } from '../../core/units/length.ts';
 import { exactText, stepAbove } from '../../core/units/step.ts';
@@ -76,7 +76,7 @@ export function spokenOf(step: RunStep, unit: LengthUnit): string {
     case 'mark':
       return `${step.sheet.steps.length} bends from one zero.`;
     case 'clamp':
-      return step.rotation === null ? '' : turnInWords(step.rotation);
+      return step.rotation === null ? '' : turnSentence(step.rotation);
     case 'pull':
       return step.advice.kind === 'first'
         ? `To ${plain(step.advice.pullTo)} degrees first, then let go and read.`
@@ -137,30 +137,6 @@ export const MARK_MEETS: Readonly<Record<TapeMark['kind'], string>> = {
   middle: 'middle mark, to the middle of the bend on the die',
   end: 'end mark, where the bend has to end',
 };
-
-/** "Turn the tube 21.4° clockwise, seen from end B." */
-export function turnInWords({ turn, sense, seenFrom }: RotationReading): string {
-  if (turn === 0) return 'Do not turn the tube.';
-  if (sense === null) return 'Turn the tube half round.';
-  return `Turn the tube ${plain(turn)}° ${sense}, seen from end ${seenFrom}, looking at the machine.`;
-}
-
-/** Where the turn counts from. */
-export const zeroInWords = ({ zeroOn, legTo, asItLies }: RotationReading): string =>
-  asItLies
-    ? `Zero is how the tube lies now: bend ${zeroOn} level, its leg to the ${legTo}.`
-    : `Lay bend ${zeroOn} level with its leg to the ${legTo}: that is zero.`;
-
-/** What the level or the wheel then shows. */
-export function readerInWords({ by, reads, pastPlumb, off }: RotationReading): string {
-  const shows = by === 'level' ? `The level shows ${plain(reads)}°` : `The wheel shows ${plain(reads)}°`;
-  const past = pastPlumb ? ', past plumb' : '';
-  const lost = Math.abs(off) > TOLD_OFF ? `; ${formatAngle(Math.abs(off), 2)}° is lost in rounding to it` : '';
-  return `${shows}${past}${lost}.`;
-}
-
-/** Degrees that rounding may cost before it is told. */
-const TOLD_OFF = toDegrees(TOLD_ANGLE);
 
 /** What the tube is drawn as now, beside what it was when the run began. */
 export function changeInWords(change: DrawnChange, unit: LengthUnit): string {
@@ -232,7 +208,7 @@ export const dayOf = (date: Date): string =>
   [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
 
 /** An angle on a scale: no more digits than it has. */
-export const plain = (degrees: number): string => String(Number(degrees.toFixed(2)));
+export const plain = onScale;
 
 const lengthInWords = (mm: number, unit: LengthUnit): string => `${formatLength(mm, unit).text} ${unit}`;
 

@@ -1,5 +1,6 @@
 /** What the bender is told: straight, rotation, angle and radius of each bend, and how far to pull. */
 import type { ReactNode } from 'react';
+import { ROTATION_SIGN } from '../../core/shop/turn-words.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { mendingPullOf, pullAdvices, type PullAdvice } from '../../core/springback/pull-advice.ts';
@@ -63,8 +64,7 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
       <p className="small">
         The straight before each bend runs from tangent to tangent, the first and the last from the end nodes. The blank
         is sawn <Sawn mm={beyondNode(tube.ends[0])} end="A" /> and <Sawn mm={beyondNode(tube.ends[1])} end="B" />.
-        Rotation is the turn of the bend’s plane from that of the bend before, seen from end A: plus is clockwise.{' '}
-        {pullNote(tube.pullLaw, pulls, mendingPullOf(tube))}
+        {ROTATION_SIGN} {pullNote(tube.pullLaw, pulls, mendingPullOf(tube))}
       </p>
     </section>
   );

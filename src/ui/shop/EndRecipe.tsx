@@ -4,54 +4,75 @@ import { toDegrees, wrapHalfTurn } from '../../core/geometry/angle.ts';
 import type { Cut, SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { useWorkspace } from '../../store/workspace.ts';
+import { Drawn } from '../Drawn.tsx';
 import { Angle, Length } from '../fields/Readings.tsx';
 import {
-  endInWords,
-  plateOffSquare,
-  referenceInWords,
-  sawCautions,
-  scribeInWords,
-  turnInWords,
-} from '../../core/shop/ends.ts';
+  bothInWords,
+  DEEP_SIDE,
+  deepSide,
+  lineInWords,
+  LONG_SIDE,
+  longSide,
+  lookInWords,
+  markInWords,
+  offsetInWords,
+  ROUND,
+  type EndMark,
+} from '../../core/shop/cope-mark.ts';
+import { endInWords, plateOffSquare, sawCautions, turnInWords } from '../../core/shop/ends.ts';
+import { END_PICTURE, endPicture } from '../../exports/end-on/cope.ts';
 import { nodeName, tubeName } from '../../core/solve/names.ts';
+
+/** Pixels a millimetre of the picture. */
+const SCALE = 4.4;
 
 export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): ReactNode {
   const derived = useWorkspace((state) => state.derived);
   const end = tube.ends[which];
-  const reference = referenceInWords(tube, which);
-  const scribe = scribeInWords(tube);
-  const scribedHere = which === 0 || tube.ends[0].cuts.length === 0;
-  const line = scribe !== null && scribedHere ? `${reference} (${scribe})` : reference;
-  const longest = end.fit === 'plate' && end.tip !== null ? end.outer.indexOf(end.tip) : -1;
+  const long = longSide(tube, which);
+  const marks = end.fit === 'plate' ? (long === null ? [] : [long]) : end.cuts.map((cut) => deepSide(tube, cut));
   return (
     <section className="end" aria-label={`End ${which === 0 ? 'A' : 'B'}`}>
       <h3>
         <span className="end-letter">{which === 0 ? 'A' : 'B'}</span>
         {capital(endInWords(derived, end))}
       </h3>
+      {marks.length > 0 && (
+        <div className="end-line">
+          <Drawn
+            marks={endPicture(marks, tube.bends.length > 0)}
+            {...END_PICTURE}
+            scale={SCALE}
+            label={`${lookInWords(which)} ${marks.map((mark, i) => `${marks.length > 1 ? `Mark ${i + 1}` : 'The mark'}: ${markInWords(mark)}.`).join(' ')}`}
+          />
+          <p>
+            {lineInWords(tube, which)} <strong>{lookInWords(which)}</strong>
+          </p>
+        </div>
+      )}
       {end.fit === 'plate' && (
-        <p className="recipe-line">
-          Saw set over <Angle radians={plateOffSquare(end)} />
-          {longest >= 0 && plateOffSquare(end) > 1e-9 && (
-            <>
-              , longest {turnInWords(wrapHalfTurn((longest * Math.PI) / 180))} from the {reference}
-            </>
+        <div className="recipe">
+          <p className="recipe-line">
+            Saw set over, off square: <Angle radians={plateOffSquare(end)} />
+          </p>
+          {long !== null && (
+            <dl className="facts">
+              <MarkFacts what={LONG_SIDE} mark={long} />
+            </dl>
           )}
-          .
-        </p>
+        </div>
       )}
       {end.cuts.map((cut, index) => (
         <Recipe
           key={cut.against}
           cut={cut}
+          mark={marks[index]!}
+          count={end.cuts.length}
+          index={index}
           first={index === 0 ? null : (end.cuts[0] ?? null)}
-          turnFrom={index === 0 ? line : reference}
           name={tubeName(derived, cut.against)}
         />
       ))}
-      {(end.cuts.length > 0 || end.fit === 'plate') && (
-        <p className="small">Clockwise as you look into this end. 0° is the {reference}.</p>
-      )}
       <dl className="facts">
         <div>
           <dt>Node</dt>
@@ -84,12 +105,36 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
   );
 }
 
-function Recipe(props: { cut: Cut; first: Cut | null; turnFrom: string; name: string }): ReactNode {
-  const { cut, first } = props;
-  const offset = Math.abs(cut.axisOffset) < 0.005 ? null : cut.axisOffset;
+/** Where a mark is put: how far from the line, and the same round the tube's surface. */
+const MarkFacts = ({ what, mark }: { what: string; mark: EndMark }): ReactNode => (
+  <>
+    <div>
+      <dt>{what}</dt>
+      <dd className="figure">{markInWords(mark)}</dd>
+    </div>
+    <div>
+      <dt>{ROUND}</dt>
+      <dd>
+        <Length mm={mark.round} parts={64} withUnit />
+      </dd>
+    </div>
+  </>
+);
+
+function Recipe(props: {
+  cut: Cut;
+  mark: EndMark;
+  index: number;
+  count: number;
+  first: Cut | null;
+  name: string;
+}): ReactNode {
+  const { cut, mark, first, index, count } = props;
+  const offset = offsetInWords(cut);
+  const both = bothInWords(mark);
   return (
     <div className="recipe">
-      <h4>Cut to {props.name}</h4>
+      <h4>{`Cut ${count > 1 ? `${index + 1} ` : ''}to ${props.name}`}</h4>
       <dl className="recipe-angles">
         <div>
           <dt>Off square: set the notcher to</dt>
@@ -105,13 +150,10 @@ function Recipe(props: { cut: Cut; first: Cut | null; turnFrom: string; name: st
         </div>
       </dl>
       <dl className="facts">
-        <div>
-          <dt>Turn from the {props.turnFrom}</dt>
-          <dd className="figure">{turnInWords(cut.clocking)}</dd>
-        </div>
+        <MarkFacts what={DEEP_SIDE} mark={mark} />
         {first && (
           <div>
-            <dt>Turn from the first cut</dt>
+            <dt>From cut 1</dt>
             <dd className="figure">{turnInWords(wrapHalfTurn(cut.clocking - first.clocking))}</dd>
           </div>
         )}
@@ -134,21 +176,17 @@ function Recipe(props: { cut: Cut; first: Cut | null; turnFrom: string; name: st
         <div>
           <dt>Axis offset</dt>
           <dd>
-            {offset === null ? (
-              'none, the axes meet'
-            ) : (
-              <>
-                <Length mm={Math.abs(offset)} parts={32} withUnit /> to the {offset > 0 ? 'right' : 'left'}
-              </>
-            )}
+            {offset === null ? 'none, the axes meet' : <Length mm={Math.abs(cut.axisOffset)} parts={32} withUnit />}
           </dd>
         </div>
       </dl>
-      {offset !== null && (
-        <p className="small">
-          This tube’s axis passes on the {offset > 0 ? 'right' : 'left'} of the other’s, looking into the end with the
-          acute side up.
-        </p>
+      {[both, offset].map(
+        (words) =>
+          words !== null && (
+            <p key={words} className="small">
+              {words}
+            </p>
+          ),
       )}
       {sawCautions(cut).map((caution) => (
         <p key={caution} className="notice-warning">

@@ -2,11 +2,14 @@
 import { Fragment, type ReactNode } from 'react';
 import { findRun } from '../../core/edit/bent.ts';
 import { roundingInWords, type TapeView } from '../../core/shop/mark-words.ts';
+import { rotationReading, type RotationReading } from '../../core/shop/rotation-reading.ts';
+import { FIRST_BEND, turnSentence } from '../../core/shop/turn-words.ts';
 import { isOrderOf, tapeSheet, type TapeStep } from '../../core/shop/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Angle } from '../fields/Readings.tsx';
 import { Grip, Leans, MarkPlace, TapePicks, useTape, Zero } from './TapeParts.tsx';
+import { TurnFigure, TurnTold } from './TurnTold.tsx';
 import './marks.css';
 
 export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
@@ -17,6 +20,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
   const inRun = order !== undefined && isOrderOf(order, tube.bends.length);
   const sheet = tapeSheet(tube, inRun ? { ...tape.setting, order } : tape.setting);
   if (sheet === null || sheet.steps.length === 0) return null;
+  const turned = sheet.steps.some((_, i) => (rotationReading(tube, sheet.steps, i)?.turn ?? 0) > 0);
   const rounding = roundingInWords(sheet.rounding, view.from, unit);
   return (
     <section className="marks" aria-label="Marks on the tape">
@@ -25,6 +29,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
       <Grip sheet={sheet} />
       <p>
         <Zero sheet={sheet} from={view.from} /> Bend in this order; a bend lies on its arrow’s side of the mark.
+        {turned && ` ${FIRST_BEND}`}
       </p>
       <table className="table table-plain marks-table">
         <thead>
@@ -34,7 +39,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
               Mark, {unit}
             </th>
             <th scope="col" className="number">
-              Rotation
+              Turn the tube
             </th>
             <th scope="col" className="number">
               Angle
@@ -51,7 +56,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
                   </td>
                 </tr>
               )}
-              <BendRows step={step} view={view} />
+              <BendRows step={step} view={view} turn={rotationReading(tube, sheet.steps, i)} />
             </Fragment>
           ))}
         </tbody>
@@ -68,9 +73,10 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
 }
 
 /** One row a mark; bend, rotation and angle stand once. */
-function BendRows({ step, view }: { step: TapeStep; view: TapeView }): ReactNode {
+function BendRows(props: { step: TapeStep; view: TapeView; turn: RotationReading | null }): ReactNode {
+  const { step, view, turn } = props;
   const rows = step.marks.length;
-  return step.marks.map((mark, i) => (
+  const marks = step.marks.map((mark, i) => (
     <tr key={mark.kind}>
       {i === 0 && (
         <th scope="rowgroup" rowSpan={rows}>
@@ -83,13 +89,12 @@ function BendRows({ step, view }: { step: TapeStep; view: TapeView }): ReactNode
       {i === 0 && (
         <>
           <td className="number" rowSpan={rows}>
-            {step.rotationFrom === null ? (
+            {turn === null ? (
               '–'
             ) : (
-              <>
-                <Angle radians={step.rotation} />
-                <span className="small under">from bend {step.rotationFrom}</span>
-              </>
+              <span className="figure">
+                <TurnFigure turn={turn} />
+              </span>
             )}
           </td>
           <td className="number" rowSpan={rows}>
@@ -99,4 +104,15 @@ function BendRows({ step, view }: { step: TapeStep; view: TapeView }): ReactNode
       )}
     </tr>
   ));
+  if (turn === null) return marks;
+  return (
+    <>
+      {marks}
+      <tr>
+        <td colSpan={4} className="marks-turn">
+          {turn.turn === 0 && turn.asItLies ? turnSentence(turn) : <TurnTold turn={turn} />}
+        </td>
+      </tr>
+    </>
+  );
 }

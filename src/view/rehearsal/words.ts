@@ -1,5 +1,6 @@
 /** A rehearsal in words: what is done at each step, what is touched, and which order is taken and why. */
 import { toDegrees, type Radians } from '../../core/geometry/angle.ts';
+import { turnSentence, zeroInWords } from '../../core/shop/turn-words.ts';
 import type { Hit, Rehearsal } from '../../core/rehearse/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import type { Stage } from './rehearsed.ts';
@@ -7,18 +8,6 @@ import type { Moment } from './timeline.ts';
 
 /** As the machine's scale and the level are read: "78.6°". */
 export const angleInWords = (angle: Radians): string => `${formatAngle(toDegrees(angle), 1)}°`;
-
-/** Below this, degrees, nothing is turned. */
-const LEVEL = 0.05;
-
-/** "turn 30.0° clockwise"; what is told is how the last bend's leg comes to stand, as seen along the feed. */
-export function rollInWords({ roll }: Pick<Stage, 'roll'>): string {
-  const degrees = Math.abs(toDegrees(roll));
-  if (degrees < LEVEL) return 'same plane, same side';
-  const size = `${formatAngle(degrees, 1)}°`;
-  if (degrees > 180 - LEVEL) return `turn ${size}, either way`;
-  return `turn ${size} ${roll > 0 ? 'clockwise' : 'anticlockwise'}`;
-}
 
 /** "touches the floor at 41°"; the angle to the whole degree below, so that nobody pulls that far. */
 export function hitInWords({ solid, by, angle }: Hit): string {
@@ -33,11 +22,11 @@ export const troubleInWords = ({ step }: Pick<Stage, 'step'>): string | null =>
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** The way to a bend, as it is done: which end goes in front, and the roll. */
-export function setUpInWords(stage: Stage): string {
-  if (stage.from === null) return `End ${stage.step.front} in front`;
-  const turned = stage.turned ? `turn the tube end for end, end ${stage.step.front} in front; ` : '';
-  return capital(`${turned}${rollInWords(stage)} from bend ${stage.from}`);
+/** The way to a bend, as it is done: which end goes in front, and how the tube is turned. */
+export function setUpInWords({ step, turned, turn }: Stage): string {
+  if (turn === null) return `End ${step.front} in front.`;
+  const flip = turned ? `Turn the tube end for end, end ${step.front} in front. ` : '';
+  return `${flip}${turnSentence(turn)} ${zeroInWords(turn)}`;
 }
 
 /** What stands at a moment, short: for the slip over the machine, and spoken at the scrubber. */
@@ -68,7 +57,7 @@ export function tellMoment(stages: readonly Stage[], moment: Moment): string {
   const trouble = troubleAt(stages, moment);
   switch (moment.phase) {
     case 'set':
-      return `${head}: ${setUpInWords(stage).toLowerCase()}.`;
+      return `${head}. ${setUpInWords(stage)}`;
     case 'bend': {
       if (trouble !== null) return `${head}: ${trouble}.`;
       if (moment.angle < step.pulled - 1e-9) return `${head}: pull to ${angleInWords(step.pulled)}.`;

@@ -2,27 +2,26 @@ import { describe, expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
 import { FIRST_BENDER } from '../../../src/core/job/defaults.ts';
 import type { Bender, BendStep } from '../../../src/core/job/types.ts';
-import { rotationReading, type RotationReading } from '../../../src/core/shop/rotation-reading.ts';
-import { tapeSheet, type TapeStep } from '../../../src/core/shop/tape.ts';
+import { rotationReading } from '../../../src/core/shop/rotation-reading.ts';
+import { tapeSheet } from '../../../src/core/shop/tape.ts';
 import type { Triple } from '../../laws/frames.ts';
 import { jobOf } from '../frame.ts';
+import { bendable } from '../rehearse/tubes.ts';
 import { across, endFrames, gapBetween } from './bent.ts';
 import { bendOnMachine } from './machine.ts';
 
-const step = (bend: number, front: 'A' | 'B', degrees: number, rotationFrom: number | null): TapeStep => ({
-  bend,
-  front,
-  towards: 'B',
-  angle: 1,
-  rotation: (degrees * Math.PI) / 180,
-  rotationFrom,
-  marks: [],
-  angleOff: 0,
-});
+const STRAIGHTS = [500, 400, 400, 600];
 
-/** Of a second bend turned by so much from the first. */
-const read = (degrees: number, bender: Partial<Bender> = {}, front: 'A' | 'B' = 'A'): RotationReading =>
-  rotationReading([step(1, 'A', 0, null), step(2, front, degrees, 1)], 1, { ...FIRST_BENDER, ...bender })!;
+/** Of a second bend turned by so much from the first, which is of 39 degrees. */
+const read = (degrees: number, bender: Partial<Bender> = {}, order: readonly BendStep[] = [at(1, 'A'), at(2, 'A')]) => {
+  const bends = [
+    { rotation: 0, angle: 39 },
+    { rotation: degrees, angle: 50 },
+  ];
+  const tube = bendable({ bends, straights: [500, 400, 600] }, { ...FIRST_BENDER, ...bender });
+  return rotationReading(tube, order, order.length - 1)!;
+};
+const at = (bend: number, front: 'A' | 'B'): BendStep => ({ bend, front });
 
 describe('a rotation on the machine', () => {
   it('is rounded to what the level or the wheel shows, and says what that leaves', () => {
@@ -41,17 +40,46 @@ describe('a rotation on the machine', () => {
   it('plus is clockwise from the end behind; after a flip the other end is behind, and the zero is set anew', () => {
     expect(read(30)).toMatchObject({ sense: 'clockwise', seenFrom: 'B', zeroOn: 1, asItLies: true, legTo: 'left' });
     expect(read(-30)).toMatchObject({ sense: 'anticlockwise', seenFrom: 'B' });
-    expect(read(30, { turns: 'right' }, 'B')).toMatchObject({
-      sense: 'clockwise',
+    // Past the bend that is made, with the other end in front: the axis turns about, and so does the order.
+    expect(read(30, { turns: 'right' }, [at(1, 'A'), at(2, 'B')])).toMatchObject({
+      sense: 'anticlockwise',
       seenFrom: 'A',
       asItLies: false,
       legTo: 'right',
     });
+    expect(read(30, {}, [at(2, 'B'), at(1, 'B')])).toMatchObject({ sense: 'clockwise', seenFrom: 'A', asItLies: true });
   });
   it('counts from a bend that was not made last: the zero is set on it', () => {
-    const steps = [step(2, 'A', 0, null), step(3, 'A', 10, 2), step(1, 'A', 20, 2)];
-    expect(rotationReading(steps, 2, FIRST_BENDER)).toMatchObject({ zeroOn: 2, asItLies: false });
-    expect(rotationReading(steps, 0, FIRST_BENDER)).toBeNull();
+    const bends = [0, 10, 20].map((rotation) => ({ rotation, angle: 40 }));
+    const tube = bendable({ bends, straights: STRAIGHTS });
+    const order = [at(2, 'A'), at(3, 'A'), at(1, 'A')];
+    expect(rotationReading(tube, order, 2)).toMatchObject({ zeroOn: 2, asItLies: false });
+    expect(rotationReading(tube, order, 0)).toBeNull();
+  });
+  it('says what a level on the leg reads, which a bar across the tube does not', () => {
+    // asin(sin 39 x sin 30) by hand: 0.62932 x 0.5 = 0.31466, 18.34 degrees.
+    expect(read(30).alongLeg).toBe(18.3);
+    expect(read(150).alongLeg).toBe(18.3);
+    expect(read(180).alongLeg).toBe(0);
+  });
+  it('sits behind the die, in front of the clamp where that is too short, or nowhere', () => {
+    const short = (last: number, between: number) => {
+      const bends = [0, 30].map((rotation) => ({ rotation, angle: 20 }));
+      const tube = bendable({ bends, straights: [500, between, last] });
+      // Bend 2 with end B in front, past bend 1: behind the die lies what is between them.
+      return rotationReading(tube, [at(1, 'A'), at(2, 'B')], 1)!.sits;
+    };
+    // What the follower holds is 150; the arc of 20 degrees is 53.2.
+    expect(short(400, 140)).toEqual({ where: 'behind', before: 1 });
+    expect(short(400, 130)).toEqual({ where: 'in-front', before: null });
+    expect(short(90, 130)).toBeNull();
+  });
+  it('a leg shorter than a level is not read', () => {
+    const bends = [0, 30].map((rotation) => ({ rotation, angle: 60 }));
+    const leg = (mm: number) =>
+      rotationReading(bendable({ bends, straights: [mm, 400, 500] }), [at(1, 'A'), at(2, 'A')], 1)!.alongLeg;
+    expect(leg(101)).not.toBeNull();
+    expect(leg(99)).toBeNull();
   });
   it('turned as it is read, in three orders, the tube comes out as it was drawn', () => {
     // Right angles in turned planes; rotations that both instruments can show, past plumb too.
@@ -65,8 +93,8 @@ describe('a rotation on the machine', () => {
     const nodes = Object.fromEntries(path.map((each, i) => [`n${i}`, each]));
     const derivation = derive(jobOf({ nodes, members: [{ id: 'bar', path: Object.keys(nodes) }] }));
     if (!derivation.ok) throw new Error('derives');
-    const tube = derivation.value.byId.get('bar')!;
-    const bender: Bender = { ...FIRST_BENDER, levelStep: 1e-5 };
+    const drawn = derivation.value.byId.get('bar')!;
+    const tube = { ...drawn, die: { ...drawn.die!, bender: { ...FIRST_BENDER, levelStep: 1e-5 } } };
     const orders: BendStep[][] = [
       [1, 2, 3].map((bend) => ({ bend, front: 'A' })),
       [3, 1, 2].map((bend) => ({ bend, front: 'B' })),
@@ -80,7 +108,7 @@ describe('a rotation on the machine', () => {
     for (const order of orders) {
       const { steps } = tapeSheet(tube, { from: 'A', style: 'start', step: 1, order })!;
       const bends = steps.map((each, i) => {
-        const reading = rotationReading(steps, i, bender);
+        const reading = rotationReading(tube, steps, i);
         if (reading !== null) senses.add(`${reading.sense} ${reading.pastPlumb}`);
         const turned = reading === null ? 0 : reading.pastPlumb ? 180 - reading.reads : reading.reads;
         // Looking from behind, along -x at the machine, clockwise is right-hand about -x.

@@ -1,6 +1,5 @@
 /** The words of a bend run, against what a person would say of steps made by hand. */
 import { describe, expect, it } from 'vitest';
-import type { RotationReading } from '../../../src/core/shop/rotation-reading.ts';
 import type { RunStep } from '../../../src/core/shop/run.ts';
 import {
   changeInWords,
@@ -9,14 +8,11 @@ import {
   measurableAt,
   onTo,
   orderInWords,
-  readerInWords,
   sameOrder,
   spokenOf,
   stopsOf,
-  turnInWords,
   verdictInWords,
   wayInWords,
-  zeroInWords,
 } from '../../../src/ui/run/run-words.ts';
 
 const cut: RunStep = { kind: 'cut', key: 'cut', done: true, blank: 1000, grip: [0, 0] };
@@ -107,36 +103,6 @@ describe('what a reading says', () => {
     const first = { ...pull(2), advice: { kind: 'first', pullTo: 78, why: 'slack-or-spring' } } as RunStep;
     expect(spokenOf(pull(2), 'in')).toBe('To 88 degrees.');
     expect(spokenOf(first, 'in')).toBe('To 78 degrees first, then let go and read.');
-  });
-});
-
-describe('rotation at the machine', () => {
-  const reading: RotationReading = {
-    by: 'level',
-    zeroOn: 1,
-    legTo: 'left',
-    asItLies: true,
-    turn: 120,
-    off: 0.04,
-    sense: 'clockwise',
-    seenFrom: 'B',
-    reads: 60,
-    pastPlumb: true,
-  };
-
-  it('names the sense with where it is seen from, and what the level then shows', () => {
-    expect(turnInWords(reading)).toBe('Turn the tube 120° clockwise, seen from end B, looking at the machine.');
-    expect(readerInWords(reading)).toBe('The level shows 60°, past plumb.');
-    expect(zeroInWords(reading)).toBe('Zero is how the tube lies now: bend 1 level, its leg to the left.');
-  });
-
-  it('tells half a turn, no turn, a tube that was moved, and rounding of more than a quarter of a degree', () => {
-    expect(turnInWords({ ...reading, turn: 180, sense: null })).toBe('Turn the tube half round.');
-    expect(turnInWords({ ...reading, turn: 0, sense: null })).toBe('Do not turn the tube.');
-    expect(zeroInWords({ ...reading, asItLies: false })).toMatch(/^Lay bend 1 level/u);
-    expect(readerInWords({ ...reading, by: 'wheel', reads: 120, pastPlumb: false, off: -0.4 })).toBe(
-      'The wheel shows 120°; 0.40° is lost in rounding to it.',
-    );
   });
 });
 

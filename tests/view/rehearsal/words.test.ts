@@ -5,7 +5,6 @@ import {
   hitInWords,
   momentInWords,
   orderInWords,
-  rollInWords,
   setUpInWords,
   tellMoment,
   troubleAt,
@@ -22,18 +21,6 @@ const hit = (degrees: number, also: Partial<Hit> = {}): Hit => ({
   by: 'front',
   at: [0, 0, 0],
   ...also,
-});
-
-describe('a roll', () => {
-  it.each([
-    [0, 'same plane, same side'],
-    [0.04, 'same plane, same side'],
-    [30, 'turn 30.0° clockwise'],
-    [-41.26, 'turn 41.3° anticlockwise'],
-    [180, 'turn 180.0°, either way'],
-  ])('of %d degrees', (degrees, words) => {
-    expect(rollInWords({ roll: turn(degrees) })).toBe(words);
-  });
 });
 
 describe('a touch', () => {
@@ -63,17 +50,22 @@ describe('the run of a rehearsal', () => {
   const tell = (place: number): string => tellMoment(stages, momentAt(line, steps, place));
 
   it('says how each bend is come to, and what is in its way', () => {
-    expect(setUpInWords(stages[0]!)).toBe('End B in front');
-    expect(setUpInWords(stages[1]!)).toMatch(/^Turn [\d.]+° (anti)?clockwise from bend 3$/);
-    expect(setUpInWords(stages[2]!)).toMatch(
-      /^Turn the tube end for end, end A in front; turn [\d.]+° (anti)?clockwise from bend 3$/,
-    );
+    expect(setUpInWords(stages[0]!)).toBe('End B in front.');
+    const told = (of: string) =>
+      new RegExp(
+        `Turn the tube [\\d.]+° (anti)?clockwise, seen from behind \\(end ${of}’s side\\), towards the die`,
+        'u',
+      );
+    expect(setUpInWords(stages[1]!)).toMatch(told('A'));
+    expect(setUpInWords(stages[1]!)).toContain('Zero: bend 3 level, its leg to the left, as it comes off the die');
+    expect(setUpInWords(stages[2]!)).toMatch(/^Turn the tube end for end, end A in front\. Turn the tube /u);
+    expect(setUpInWords(stages[2]!)).toMatch(told('B'));
     expect(stages.map(troubleInWords)).toEqual([null, 'touches the floor at 20°', null, null]);
   });
 
   it('tells the touch from where it happens until the bend is let go', () => {
     const { set, bend, release } = line.spans[1]!;
-    expect(tell(set)).toMatch(/^Step 2 of 4, bend 4: turn /);
+    expect(tell(set)).toMatch(/^Step 2 of 4, bend 4\. Turn the tube /);
     expect(tell(bend + 19)).toMatch(/^Step 2 of 4, bend 4: pull to [\d.]+°\.$/);
     expect(tell(bend + 20)).toBe('Step 2 of 4, bend 4: touches the floor at 20°.');
     expect(tell(release)).toBe('Step 2 of 4, bend 4: touches the floor at 20°.');

@@ -1,0 +1,50 @@
+/** How a tube is turned before a bend: seen from behind, and in the words of its sheet. */
+import type { ReactNode } from 'react';
+import type { RotationReading } from '../../core/shop/rotation-reading.ts';
+import { onScale, turnSentence, turnSentences } from '../../core/shop/turn-words.ts';
+import { TURN_PICTURE, turnPicture } from '../../exports/end-on/turn.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { Drawn } from '../Drawn.tsx';
+import './turn.css';
+
+/** Pixels a millimetre of the picture. */
+const SCALE = 4.4;
+
+/** `figure`: what stands large beside the picture. */
+export function TurnTold({ turn, figure }: { turn: RotationReading; figure?: ReactNode }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const [first, ...others] = turnSentences(turn, unit);
+  return (
+    <div className="turn-told">
+      <Drawn
+        marks={turnPicture(turn)}
+        {...TURN_PICTURE}
+        scale={SCALE}
+        label={`Seen from behind, towards the die: ${turnSentence(turn)}`}
+      />
+      <div>
+        {figure}
+        <p>
+          <strong>{first}</strong>
+        </p>
+      </div>
+      <p>{others.join(' ')}</p>
+    </div>
+  );
+}
+
+/** "21.4° ↺": how far, and the way round as seen from behind. */
+export function TurnFigure({ turn }: { turn: RotationReading }): ReactNode {
+  const sign = turn.sense === null ? '' : turn.sense === 'clockwise' ? ' ↻' : ' ↺';
+  return (
+    <>
+      {onScale(turn.turn)}°
+      {sign !== '' && (
+        <>
+          <span aria-hidden="true">{sign}</span>
+          <span className="spoken-only"> {turn.sense}</span>
+        </>
+      )}
+    </>
+  );
+}
