@@ -84,7 +84,8 @@ function rowsOf(sheet: readonly Words[], radius: number, blank: number, from: Ta
             degrees: told === null ? 0 : number(told[1]!),
             sense: (told?.[2] ?? null) as Turning['sense'],
           };
-    const at = number(mark!);
+    // A hair more or less than the division is not followed here.
+    const at = number(mark!.replace(/\s[+−]$/u, ''));
     expect(words).toContain(`Towards end ${front === 'A' ? 'B' : 'A'}`);
     const step: Told = {
       bend: Number(row[0]!.text),

@@ -8,43 +8,56 @@ import type { EndMark } from '../../core/shop/cope-mark.ts';
 import type { Mark, Place2 } from '../drawing/types.ts';
 import { around, arc, arrowhead, disc, FINE, FIRM, HAIR, shape, stroke, text } from '../sheets/ink.ts';
 
-/** mm, of all that is drawn. */
-export const END_PICTURE = { width: 22, height: 21.4 };
+/** mm; the lower left corner at the origin. */
+export interface EndPicture {
+  readonly width: number;
+  readonly height: number;
+  readonly marks: readonly Mark[];
+}
 
-const CENTRE: Place2 = { x: 11, y: 9.6 };
-const TUBE = 5.6;
+export const END_WIDTH = 22;
+const MIDDLE = END_WIDTH / 2;
+const TUBE = 6;
 const WALL = 0.9;
-const TOP = Math.PI / 2;
+const WEDGE = 2.2;
+/** From the ring to the middle of a cut's number. */
+const NUMBER = 3.6;
 const NAME = 3.1;
+const TOP = Math.PI / 2;
 /** A mark this near to the line has its wedge and number where the line's name would stand. */
 const NEAR = toRadians(45);
 
-/** With its lower left corner at the origin. `bent`: the tube has a bend, on whose inside the line runs. */
-export function endPicture(marks: readonly EndMark[], bent: boolean): readonly Mark[] {
+/** `bent`: the tube has a bend, on whose inside the line runs. */
+export function endPicture(marks: readonly EndMark[], bent: boolean): EndPicture {
+  // Where there are several cuts their numbers stand outside the wedges.
+  const many = marks.length > 1;
+  const reach = TUBE + (many ? NUMBER + 1.3 : WEDGE + 0.2);
+  const centre: Place2 = { x: MIDDLE, y: reach };
   const isTaken = marks.some(({ turn }) => Math.abs(turn) < NEAR);
-  return [
-    ...(bent ? legBehind() : []),
-    disc(CENTRE, TUBE, FIRM, 0.8),
-    disc(CENTRE, TUBE - WALL, FINE, 1),
-    ...marks.flatMap((mark, i) => way(mark, i, marks.length)),
-    stroke([along(TOP, TUBE - 1.8), along(TOP, TUBE + 1.6)], { width: 0.7, grey: 0 }),
-    ...marks.flatMap((mark, i) => spot(mark, marks.length > 1 ? String(i + 1) : '')),
-    text(CENTRE.x, isTaken ? END_PICTURE.height - 2.3 : CENTRE.y + TUBE + 2, 'line', {
-      size: NAME,
-      anchor: 'middle',
-    }),
-  ];
+  const name = centre.y + (isTaken ? reach + 0.4 : TUBE + 2.2);
+  const height = centre.y + reach + 0.4 + NAME;
+  return {
+    width: END_WIDTH,
+    height,
+    marks: [
+      ...(bent ? legBehind(centre, height) : []),
+      disc(centre, TUBE, FIRM, 0.8),
+      disc(centre, TUBE - WALL, FINE, 1),
+      ...marks.flatMap((mark, i) => way(centre, mark, i, marks.length)),
+      stroke([around(centre, TUBE - 1.8, TOP), around(centre, TUBE + 1.6, TOP)], { width: 0.7, grey: 0 }),
+      ...marks.flatMap((mark, i) => spot(centre, mark, many ? String(i + 1) : '')),
+      text(centre.x, name, 'line', { size: NAME, anchor: 'middle' }),
+    ],
+  };
 }
 
-const along = (angle: number, out: number): Place2 => around(CENTRE, out, angle);
-
 /** It bends away upwards: to the side that the line is on. */
-function legBehind(): Mark[] {
-  const side = (x: number): Mark =>
+function legBehind({ x, y }: Place2, height: number): Mark[] {
+  const side = (from: number): Mark =>
     stroke(
       [
-        { x: CENTRE.x + x, y: CENTRE.y },
-        { x: CENTRE.x + x, y: END_PICTURE.height },
+        { x: x + from, y },
+        { x: x + from, y: height },
       ],
       { ...HAIR, dash: [1, 0.6] },
     );
@@ -52,32 +65,32 @@ function legBehind(): Mark[] {
 }
 
 /** From the line to the mark, each cut's inside the one before. */
-function way({ turn }: EndMark, index: number, count: number): Mark[] {
+function way(centre: Place2, { turn }: EndMark, index: number, count: number): Mark[] {
   if (Math.abs(toDegrees(turn)) < 0.05) return [];
-  const radius = Math.max(1.2, TUBE - WALL - 0.8 - index * (count > 3 ? 0.6 : 1.1));
-  const way = turn > 0 ? -1 : 1;
+  const radius = Math.max(1.2, TUBE - WALL - 0.9 - index * (count > 3 ? 0.6 : 1.2));
+  const sense = turn > 0 ? -1 : 1;
   const end = TOP - turn;
   const head = Math.min(1.5, radius);
   const lean = head / radius;
-  const line = end - Math.min(lean * 0.8, Math.abs(turn)) * way;
+  const line = end - Math.min(lean * 0.8, Math.abs(turn)) * sense;
   const [from, to] = turn > 0 ? [line, TOP] : [TOP, line];
   return [
-    ...(to - from > 0.01 ? [arc(CENTRE, radius, from, to, FINE)] : []),
-    arrowhead(along(end, radius), end + way * (TOP - lean / 2), head),
+    ...(to - from > 0.01 ? [arc(centre, radius, from, to, FINE)] : []),
+    arrowhead(around(centre, radius, end), end + sense * (TOP - lean / 2), head),
   ];
 }
 
 /** A wedge on the outside that points in, with its cut's number where there are several. A square cut has two. */
-function spot({ turn, both }: EndMark, number: string): Mark[] {
+function spot(centre: Place2, { turn, both }: EndMark, number: string): Mark[] {
   const angle = TOP - turn;
   const wedge = (at: number): Mark => {
-    const base = along(at, TUBE + 2.2);
-    return shape([along(at, TUBE - 0.6), around(base, 1.3, at + TOP), around(base, 1.3, at - TOP)], null, 0);
+    const base = around(centre, TUBE + WEDGE, at);
+    return shape([around(centre, TUBE - 0.6, at), around(base, 1.3, at + TOP), around(base, 1.3, at - TOP)], null, 0);
   };
-  const name = along(angle, TUBE + 3.5);
+  const name = around(centre, TUBE + NUMBER, angle);
   return [
     wedge(angle),
     ...(both ? [wedge(angle + Math.PI)] : []),
-    ...(number === '' ? [] : [text(name.x, name.y - 1.1, number, { size: NAME, anchor: 'middle', bold: true })]),
+    ...(number === '' ? [] : [text(name.x, name.y - 1.15, number, { size: NAME, anchor: 'middle', bold: true })]),
   ];
 }

@@ -10,9 +10,9 @@ import type { Mark, Place2 } from '../drawing/types.ts';
 import { around, arc, arrowhead, circle, disc, FAINT, FINE, FIRM, shape, stroke, text } from '../sheets/ink.ts';
 
 /** mm, of all that is drawn. */
-export const TURN_PICTURE = { width: 31, height: 21.4 };
+export const TURN_PICTURE = { width: 31, height: 20.4 };
 
-const CENTRE: Place2 = { x: 15.5, y: 10.7 };
+const CENTRE: Place2 = { x: 15.5, y: 10.2 };
 const TUBE = 2.6;
 const LEG = 8.2;
 const SWEEP = 9.6;

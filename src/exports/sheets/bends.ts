@@ -115,7 +115,7 @@ function bendRow(
   const readings = [made?.pulled, made?.net];
   const footing = underRow(context, tube, step, marks, turn);
   const warnings = troubles.map((words) => paragraph(letters, `! ${words}`, width - INDENT, { bold: true, after: 0 }));
-  const figures = Math.max(lines * LINE, 10.2);
+  const figures = Math.max(lines * LINE, 11);
   const height = figures + footing.height + warnings.reduce((sum, each) => sum + each.height, 0) + 0.8;
   return {
     height,

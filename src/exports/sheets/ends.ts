@@ -14,16 +14,17 @@ import {
   type EndMark,
 } from '../../core/shop/cope-mark.ts';
 import { endInWords, listed, plateOffSquare, sawCautions, turnInWords } from '../../core/shop/ends.ts';
+import { ROUNDING } from '../../core/geometry/tolerance.ts';
 import { nodeName, tubeName } from '../../core/solve/names.ts';
 import type { Cut, SolvedTube } from '../../core/solve/types.ts';
 import { moved } from '../drawing/move.ts';
 import type { Mark } from '../drawing/types.ts';
-import { END_PICTURE, endPicture } from '../end-on/cope.ts';
+import { END_WIDTH, endPicture } from '../end-on/cope.ts';
 import type { Context } from './context.ts';
 import { angleFigure, lengthFigure, roundFigure } from './figures.ts';
 import { box, FINE, FIRM, LENGTH, MAIN, PLAIN, SMALL, stroke, text } from './ink.ts';
 import { abreast, gap, paragraph, stacked, type Block, type Part } from './page.ts';
-import { shrunk, wrapped } from '../drawing/fit.ts';
+import { LEAST_SIZE, shrunk, wrapped } from '../drawing/fit.ts';
 
 const BETWEEN = 6;
 
@@ -50,7 +51,10 @@ export function endsPart(context: Context, tube: SolvedTube, caution: string): P
     const under = (one: Block, other: Block): Block => (one.height < other.height ? stacked(one, warned) : one);
     return { heading: null, rows: [pair(under(left, right), under(right, left)), gap(1)] };
   }
-  return { heading: null, rows: [pair(left, right), ...more, paragraph(context.letters, caution, context.width)] };
+  return {
+    heading: null,
+    rows: [pair(left, right), ...more, stacked(gap(1), paragraph(context.letters, caution, context.width))],
+  };
 }
 
 interface Side {
@@ -64,7 +68,7 @@ function endHead(context: Context, tube: SolvedTube, which: 0 | 1, width: number
   const lines = wrapped(letters, capital(endInWords(derived, end)), width - 12, PLAIN, true, 4);
   const node = shrunk(letters, `Node: ${nodeName(derived.job, end.node)}`, width - 12, SMALL);
   const title: Block = {
-    height: Math.max(9, lines.length * PLAIN * 1.3 + 4.8) + 0.8,
+    height: Math.max(9, lines.length * PLAIN * 1.3 + 4.2) + 0.6,
     draw: (left, top) => [
       box(left, top, 9, 9, null, 0),
       text(left + 4.5, top - 6.7, which === 0 ? 'A' : 'B', { size: 6.4, bold: true, anchor: 'middle', grey: 1 }),
@@ -94,7 +98,7 @@ function plateBlock(context: Context, tube: SolvedTube, which: 0 | 1, width: num
   const long = longSide(tube, which);
   if (long === null) return paragraph(letters, 'Square to the tube: saw set over 0.0°.', width, { size: PLAIN });
   const over = plateOffSquare(tube.ends[which]);
-  const room = width - END_PICTURE.width - 2;
+  const room = width - END_WIDTH - 2;
   const set: Block = {
     height: 12,
     draw: (left, top) => angleBox(letters, left, top, room, 'Saw set over, off square', over, true),
@@ -104,12 +108,12 @@ function plateBlock(context: Context, tube: SolvedTube, which: 0 | 1, width: num
 
 /** The end as one looks at it, on the left of what is said of it. */
 function besidePicture(marks: readonly EndMark[], tube: SolvedTube, block: Block): Block {
-  const { width, height } = END_PICTURE;
-  const picture: Block = {
-    height,
-    draw: (left, top) => moved(endPicture(marks, tube.bends.length > 0), left, top - height),
+  const picture = endPicture(marks, tube.bends.length > 0);
+  const drawn: Block = {
+    height: picture.height,
+    draw: (left, top) => moved(picture.marks, left, top - picture.height),
   };
-  return abreast({ left: 0, block: picture }, { left: width + 2, block });
+  return abreast({ left: 0, block: drawn }, { left: END_WIDTH + 2, block });
 }
 
 const markCells = ({ unit }: Context, what: string, mark: EndMark): [string, string][] => [
@@ -124,9 +128,9 @@ function cutBlocks(context: Context, tube: SolvedTube, which: 0 | 1, width: numb
   return cuts.map((cut, i) => {
     const run = derived.byId.get(cut.against);
     const name = `${cuts.length > 1 ? `Cut ${i + 1} of ${cuts.length}: ` : 'Cut '}to ${run === undefined ? '' : `${run.number} `}${tubeName(derived, cut.against)}`;
-    const room = i === 0 ? width - END_PICTURE.width - 2 : width;
+    const room = i === 0 ? width - END_WIDTH - 2 : width;
     const turned = turnInWords(wrapHalfTurn(cut.clocking - cuts[0]!.clocking));
-    const fromFirst = `Cut ${i + 1} stands ${turned} of cut 1.`;
+    const fromFirst = `${turned} from cut 1.`;
     const set = stacked(
       cells(context, room, markCells(context, DEEP_SIDE, marks[i]!)),
       ...(i === 0 ? [] : [paragraph(letters, fromFirst, room, { after: 0 })]),
@@ -187,21 +191,28 @@ function angleBox(
   ];
 }
 
-/** Figures in a row, each under its name; columns are alike where that leaves room enough for all, else as wide as they need. */
+/**
+ * Figures in a row, each under its name, in columns alike where all have room. Else names and fractions, which could not be read any
+ * smaller, keep the room that they need, and other figures are set smaller.
+ */
 export function cells({ letters }: Context, width: number, columns: readonly (readonly [string, string])[]): Block {
   const wanted = columns.map(([name, value]) =>
-    Math.max(letters.width(name, SMALL, false) + 1.5, letters.width(value, LENGTH, true) + 2.5),
+    Math.max(letters.width(name, SMALL, false) + 1.6, letters.width(value, LENGTH, true) + 2.5),
   );
-  const sum = wanted.reduce((total, each) => total + each, 0);
+  const least = columns.map(([name, value], i) =>
+    value.includes('⁄') ? wanted[i]! : letters.width(name, LEAST_SIZE, false) + 1.6,
+  );
   const alike = wanted.every((each) => each <= width / columns.length);
+  const more = wanted.map((each, i) => each - least[i]!);
+  const spare = Math.max(0, width - total(least)) / Math.max(total(more), ROUNDING);
   return {
     height: 9.5,
     draw: (left, top) => {
       let at = left;
       return columns.flatMap(([name, value], i) => {
-        const each = width * (alike ? 1 / columns.length : wanted[i]! / sum);
+        const each = alike ? width / columns.length : least[i]! + Math.min(spare, 1) * more[i]!;
         const head = shrunk(letters, name, each - 1.5, SMALL);
-        const figure = shrunk(letters, value, each - 2.5, LENGTH, true);
+        const figure = shrunk(letters, value, each - 2.4, LENGTH, true);
         const from = at;
         at += each;
         return [
@@ -212,6 +223,8 @@ export function cells({ letters }: Context, width: number, columns: readonly (re
     },
   };
 }
+
+const total = (lengths: readonly number[]): number => lengths.reduce((sum, each) => sum + each, 0);
 
 const rule = (width: number): Block => ({
   height: 1.2,

@@ -20,7 +20,7 @@ import {
   type EndMark,
 } from '../../core/shop/cope-mark.ts';
 import { endInWords, plateOffSquare, sawCautions, turnInWords } from '../../core/shop/ends.ts';
-import { END_PICTURE, endPicture } from '../../exports/end-on/cope.ts';
+import { endPicture } from '../../exports/end-on/cope.ts';
 import { nodeName, tubeName } from '../../core/solve/names.ts';
 
 /** Pixels a millimetre of the picture. */
@@ -40,8 +40,7 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
       {marks.length > 0 && (
         <div className="end-line">
           <Drawn
-            marks={endPicture(marks, tube.bends.length > 0)}
-            {...END_PICTURE}
+            {...endPicture(marks, tube.bends.length > 0)}
             scale={SCALE}
             label={`${lookInWords(which)} ${marks.map((mark, i) => `${marks.length > 1 ? `Mark ${i + 1}` : 'The mark'}: ${markInWords(mark)}.`).join(' ')}`}
           />
