@@ -131,13 +131,13 @@ function follow(derived: Derived, id: string, tape: TapeView, machine: 'left' | 
   const gripA = grips['A'] ?? 0;
   const toNode = gripA + a.allowance - a.tip!;
   const told = rowsOf(sheet, die.centrelineRadius, blank, tape.from);
-  expect(told.map(({ bend }) => bend).toSorted()).toEqual(tube.bends.map((_, i) => i + 1));
+  expect(told.map(({ bend }) => bend).toSorted((x, y) => x - y)).toEqual(tube.bends.map((_, i) => i + 1));
   const exactBlank = tube.developedLength + toNode + (grips['B'] ?? 0) + b.allowance - b.tip!;
   expect(Math.abs(blank - exactBlank)).toBeLessThan(0.16);
   // A grip is printed to 0.1 mm, and so is the blank that a tape from end B counts from.
   const steps = unrounded(told, tube, toNode, (tape.fine ? 0.5 : 1) + 0.4);
   const { places, readings } = bentToTheLetter(exactBlank, steps, machine);
-  const drawn = drawnPlaces(tube.corners as Triple[], tube.bends, toNode, exactBlank);
+  const drawn = drawnPlaces(tube.corners, tube.bends, toNode, exactBlank);
 
   // A turn is printed to the level's or the wheel's division, and moves what it turns by that.
   const division = byLevel ? step : die.bender!.wheelStep;
@@ -290,7 +290,7 @@ function twisted(): string {
 
 const FINE: TapeView = { ...readTapeView(null), fine: true };
 const demoJob = JSON.parse(demoText()) as Record<string, unknown>;
-const demo = derivedFrom(setUp(demoJob, { ...BENDER, ...MACHINES[0]! }));
+const demo = derivedFrom(setUp(demoJob, { ...BENDER, ...MACHINES[0] }));
 
 const bentIds = (derived: Derived) => derived.tubes.filter(({ bends }) => bends.length > 0).map(({ id }) => id);
 
@@ -315,7 +315,7 @@ describe('every bent tube made by its sheet, to the letter', () => {
             order: drawnOrder(plain.byId.get(id)!.bends.length, draw),
           }));
           const ordered = derive(
-            { ...plain.job, bent: bent.map((each) => ({ ...each, done: [], bends: [], checks: [] })) } as never,
+            { ...plain.job, bent: bent.map((each) => ({ ...each, done: [], bends: [], checks: [] })) },
             plain,
           );
           if (!ordered.ok) throw new Error('derives');
@@ -380,7 +380,7 @@ describe('every cope marked as its sheet says, to the letter', () => {
   const runs = new Map(
     file.tubes.map(({ id, corners, bends }) => {
       const section = demo.byId.get(id)!.section;
-      return [id, cutterThrough(corners as Triple[], bends[0]?.radius ?? 100, section.outerDiameter / 2)] as const;
+      return [id, cutterThrough(corners, bends[0]?.radius ?? 100, section.outerDiameter / 2)] as const;
     }),
   );
 

@@ -46,7 +46,7 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
     checksPart(context, tube),
     {
       heading: null,
-      rows: [...findings.filter((finding) => !ofOrder.includes(finding)).map((finding) => inWords(finding, false))],
+      rows: findings.filter((finding) => !ofOrder.includes(finding)).map((finding) => inWords(finding, false)),
     },
   ];
   return fillPages(
