@@ -196,16 +196,29 @@ export function fabricationJson(derived: Derived): string {
 }
 
 function jsonLines(value: unknown, indent: string): string {
-  if (!isComposite(value)) return JSON.stringify(value);
+  if (!isComposite(value)) return spelled(value);
   const isList = Array.isArray(value);
   const [open, close] = isList ? ['[', ']'] : ['{', '}'];
   const fields = Object.entries(value).filter(([, each]) => each !== undefined);
   const isOneLine = fields.every(([, each]) => !isComposite(each));
   const inner = isOneLine ? '' : `${indent}  `;
-  const written = fields.map(([key, each]) => (isList ? '' : `${JSON.stringify(key)}: `) + jsonLines(each, inner));
+  const written = fields.map(([key, each]) => (isList ? '' : `${spelled(key)}: `) + jsonLines(each, inner));
   if (isOneLine)
     return isList || written.length === 0 ? `${open}${written.join(', ')}${close}` : `{ ${written.join(', ')} }`;
   return `${open}\n${inner}${written.join(`,\n${inner}`)}\n${indent}${close}`;
 }
+
+/**
+ * As JSON, with what JSON lets stand but a terminal or an editor obeys written by its number: the controls beyond ASCII, Unicode's line ends,
+ * the marks that turn the reading direction.
+ */
+const spelled = (value: unknown): string => {
+  const text = JSON.stringify(value);
+  if (typeof value !== 'string') return text;
+  return text.replace(
+    /[\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/gu,
+    (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+};
 
 const isComposite = (value: unknown): value is object => value !== null && typeof value === 'object';

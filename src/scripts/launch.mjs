@@ -42,7 +42,7 @@ async function bundle(entry) {
     publicDir: false,
     logLevel: 'error',
     // These find files beside themselves, so they stay where they are.
-    ssr: { noExternal: true, external: ['manifold-3d', 'replicad-opencascadejs', '@playwright/test'] },
+    ssr: { noExternal: true, external: ['manifold-3d', 'replicad-opencascadejs', 'pdfjs-dist', '@playwright/test'] },
     build: { ssr: entry, write: false, target: 'node20', rolldownOptions: { output: { codeSplitting: false } } },
   });
   return /** @type {import('vite').Rolldown.RolldownOutput} */ (built).output[0].code;

@@ -5,12 +5,13 @@
 import { editsPart } from './edits.ts';
 import { killPart } from './kill.ts';
 import { mutantsPart } from './mutants.ts';
+import { namesPart } from './names.ts';
 import type { Outcome, Part } from './part.ts';
 import { sessionPart } from './session.ts';
 import { tabsPart } from './tabs.ts';
 
 /** In the order in which they run. */
-const PARTS: readonly Part[] = [mutantsPart, editsPart, killPart, tabsPart, sessionPart];
+const PARTS: readonly Part[] = [mutantsPart, namesPart, editsPart, killPart, tabsPart, sessionPart];
 
 const SHORT = 0.1;
 const SEED = 20260301;
