@@ -60,6 +60,8 @@ export function createAutosave(host: AutosaveHost, firstSlot: string): Autosave 
   /** The versions that this tab has kept, oldest first, in case they are lost. */
   let ownVersions: readonly DatedVersion[] = [];
   let areVersionsLost = false;
+  /** One at a time: each asks which version was the last. */
+  let versioning: Promise<void> | null = null;
 
   const jot = (): void => host.persistence.jot(latest(), host.tab, seenThere());
 
@@ -72,7 +74,10 @@ export function createAutosave(host: AutosaveHost, firstSlot: string): Autosave 
     const kept = latest();
     await write(kept, seenThere());
     // The document itself is saved; versions that could not be kept are tried again with the next write.
-    if (!isMidway) keepVersions(kept, VERSION_EVERY).catch(() => undefined);
+    if (!isMidway && versioning === null) {
+      versioning = keepVersions(kept, VERSION_EVERY).catch(() => undefined);
+      void versioning.finally(() => (versioning = null));
+    }
   }
 
   const writer = createWriter(jot, writeAll, host.tell);
@@ -141,8 +146,7 @@ export function createAutosave(host: AutosaveHost, firstSlot: string): Autosave 
     flush: writer.flush,
     again() {
       if (seen === 0 && aside === null) return; // nothing was ever written
-      areVersionsLost = true;
-      lastVersion = null;
+      areVersionsLost = true; // the last one is among those that are kept again
       writer.again();
     },
     leave(nextSlot) {
@@ -153,6 +157,9 @@ export function createAutosave(host: AutosaveHost, firstSlot: string): Autosave 
     moveTo,
     slot: () => slot,
     apart,
-    keepVersion: () => keepVersions(latest(), 0),
+    async keepVersion() {
+      await versioning;
+      await keepVersions(latest(), 0);
+    },
   };
 }

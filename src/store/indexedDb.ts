@@ -5,7 +5,7 @@
 import type { IDBPTransaction } from 'idb';
 import { createConnection, type Schema } from './connection.ts';
 import { createJottings } from './jottings.ts';
-import { mayWriteOver, nextStamp } from './persistence.ts';
+import { isLater, mayWriteOver, nextStamp } from './persistence.ts';
 import type { Damaged, Jotted, Persistence, Stamp, Stored } from './persistence.ts';
 import { checkJotted, checkStored, checkVersion, damagedFrom, isDamaged, LAST_DATE, type Checked } from './records.ts';
 
@@ -18,6 +18,8 @@ type Everything = IDBPTransaction<Schema, typeof EVERYTHING, 'readwrite'>;
 export interface FirstCopy extends Persistence {
   /** Keeps it among the damaged. */
   keepDamaged(damaged: Damaged): Promise<void>;
+  /** Puts it back as it was, with the stamp of the tab that wrote it, unless the slot holds something as late or later. */
+  restore(stored: Stored, most: number): Promise<void>;
 }
 
 export function openIndexedDb(): FirstCopy {
@@ -88,6 +90,18 @@ export function openIndexedDb(): FirstCopy {
     },
 
     evenOut: async () => undefined, // there is but one here
+
+    restore: (stored, most) =>
+      change(async (transaction) => {
+        const documents = transaction.objectStore('documents');
+        const { slot } = stored.kept;
+        const found: unknown = await documents.get(slot);
+        const there = checkStored(found, slot);
+        if (there.ok && !isLater(stored, there.value)) return;
+        if (found === undefined) await dropOldest(transaction, most - 1);
+        else if (!there.ok) await addDamaged(transaction, damagedFrom(found, there.why, Date.now()));
+        await documents.put(stored, slot);
+      }),
 
     keepDamaged: (damaged) => change((transaction) => addDamaged(transaction, damaged)),
   };

@@ -9,8 +9,6 @@ import type { SecondCopy } from './secondCopy.ts';
 
 /** ms that the second copy is waited for. */
 const PATIENCE = 5000;
-/** Who writes what is brought from the second copy to the first: no tab, so that it is never taken for a tab's own. */
-const NO_TAB = 'second copy';
 
 /** `most` documents are held in the second copy. */
 export function twoCopies(first: FirstCopy, second: SecondCopy, most: number): Persistence {
@@ -65,9 +63,7 @@ export function twoCopies(first: FirstCopy, second: SecondCopy, most: number): P
         const [[own], [other]] = await Promise.all([first.copies(slot), inSecond(slot)]);
         const stored = own?.checked.ok ? own.checked.value : undefined;
         if (stored && !(other && !isLater(stored, other))) await second.write(stored, most);
-        if (other && !(stored && !isLater(other, stored))) {
-          await first.save(other.kept, NO_TAB, other.stamp.count - 1, most);
-        }
+        if (other && !(stored && !isLater(other, stored))) await first.restore(other, most);
       }
     },
   };

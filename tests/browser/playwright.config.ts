@@ -9,7 +9,7 @@ const executablePath = findChromium();
  * well, and drawing in software is most of what a test costs.
  */
 const WITHOUT_BAY =
-  /(exports|keeping|layout|pulls|records|run|sheet|sheets|shop-edges|take-away|two-tabs|wraps)\.spec\.ts$/u;
+  /(exports|keeping|layout|pulls|records|run|sheet|sheets|shop-edges|storage|take-away|two-tabs|wraps)\.spec\.ts$/u;
 
 const flags = [
   '--no-sandbox', // a container's root has none

@@ -1,7 +1,7 @@
 /** Storage that goes wrong under the page, or lies wrong when it comes: words that say so, no blank page, and no work lost. */
 import type { Page } from '@playwright/test';
 import { demoText } from '../command-line.ts';
-import { bay, enter, expect, goTo, choose, start, test, undoKey, untilKept } from './journey.ts';
+import { enter, expect, goTo, choose, start, test, undoKey, untilKept, untilThere } from './journey.ts';
 import { CORRUPT_DOCUMENTS, CORRUPT_VERSIONS } from '../store/corrupt.ts';
 import {
   bare,
@@ -29,7 +29,7 @@ async function name(page: Page, words: string): Promise<void> {
 /** Loads the program again, and waits for its job. */
 async function reload(page: Page): Promise<void> {
   await page.reload();
-  await bay(page).waitFor();
+  await untilThere(page);
 }
 
 test('what is cleared away under the page is written again, without an edit', async ({ page, context }) => {
@@ -150,7 +150,7 @@ test('while an older tab is in the way the page says so, takes no edit, and brin
   await expect(page.getByText('Saved in this browser')).toBeHidden();
   await expect(jobName(page)).toBeDisabled();
   await letGo(older);
-  await bay(page).waitFor();
+  await untilThere(page);
   await expect(jobName(page)).toHaveValue('Older work');
   await expect(strip).not.toContainText('Close the other Cagewright tabs');
 });

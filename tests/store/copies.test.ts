@@ -1,7 +1,7 @@
 /** The second copy in files, and both copies together: each brings the work back alone, and nothing torn is taken for whole. */
 import { describe, expect, it, vi } from 'vitest';
 import type { FirstCopy } from '../../src/store/indexedDb.ts';
-import type { Stored } from '../../src/store/persistence.ts';
+import { isLater, type Stored } from '../../src/store/persistence.ts';
 import { createSecondCopy, type Files, type SecondCopy } from '../../src/store/secondCopy.ts';
 import { twoCopies } from '../../src/store/twoCopies.ts';
 import { openBrowser, type Browser } from './memory.ts';
@@ -95,6 +95,10 @@ describe('two copies', () => {
     const first: FirstCopy = {
       ...browser.persistence,
       keepDamaged: async (damaged) => void browser.damaged.unshift(damaged),
+      async restore(one) {
+        const there = browser.documents.get(one.kept.slot);
+        if (there === undefined || isLater(one, there)) browser.documents.set(one.kept.slot, one);
+      },
     };
     return { browser, files, second, work: twoCopies(first, second, MOST) };
   }
@@ -190,6 +194,22 @@ describe('two copies', () => {
     await work.evenOut('a');
     expect(namesIn(browser)).toEqual(['meanwhile']);
     expect((await second.read('a'))?.kept.name).toBe('meanwhile');
+  });
+
+  it("stay a tab's own when what only the second took is brought back to the first", async () => {
+    const { browser, second, work } = both();
+    await save(work, stored('a', 1));
+    browser.documents.clear();
+    browser.refusal = 'UnknownError';
+    await expect(save(work, stored('a', 2))).rejects.toThrow('refused');
+    await untilSecond(second, 'a', 'a 2');
+    browser.refusal = null;
+    await work.evenOut('a');
+    expect(namesIn(browser)).toEqual(['a 2']);
+    // The tab has seen one write of its own; the second one failed as far as it knows.
+    const { kept } = stored('a', 3);
+    expect(await work.save(kept, 't', 1, MOST), 'no other tab has written').not.toBeNull();
+    expect(await work.save(kept, 'another', 1, MOST), 'and one that saw less is still refused').toBeNull();
   });
 
   it('set aside what cannot be opened from the second, so that it is not found again', async () => {

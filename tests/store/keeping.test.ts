@@ -401,6 +401,21 @@ describe('earlier versions', () => {
     expect(await versionsOf(tab)).toHaveLength(MOST_VERSIONS);
   });
 
+  it('are one, also when the storage is still busy with it at the next write', async () => {
+    const tab = await browser.openTab();
+    const { versions } = browser.persistence;
+    browser.persistence.versions = async () => {
+      const found = await versions();
+      await new Promise((resolve) => setTimeout(resolve, 3 * DELAY));
+      return found;
+    };
+    read(tab).edit('a', renamed('a'));
+    await vi.advanceTimersByTimeAsync(DELAY);
+    read(tab).edit('b', renamed('b'));
+    await vi.advanceTimersByTimeAsync(10 * DELAY);
+    expect(browser.versions.map(({ name }) => name)).toEqual(['a']);
+  });
+
   it('come back as one step', async () => {
     const tab = await browser.openTab();
     await work(tab, 'a');
