@@ -22,7 +22,7 @@ export interface Committing<T> {
   endNudge?(keep: boolean): void;
 }
 
-/** ms without a nudge after which a run of them is entered. */
+/** ms after an arrow key is let go, without another nudge, until the run of them is entered. */
 const REST = 1000;
 
 export type Leaving = 'enter' | 'tab' | 'back-tab' | 'escape' | 'blur';
@@ -136,7 +136,6 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
     } else if (props.nudge(next, nudged.current === null, nudgeEnded)) {
       nudged.current = { value: next };
       clearTimeout(resting.current);
-      resting.current = setTimeout(() => finishNudge(true), REST);
       setDraft({ text: kind.show(next), anew: true });
       setRefusal(null);
     } else {
@@ -168,6 +167,13 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
       event.stopPropagation();
       nudge((key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? 10 : 1));
     }
+  }
+
+  /** The hand rests once it has let the key go: a key that is held is one run of nudges, however slow the page is meanwhile. */
+  function onKeyUp({ key }: KeyboardEvent<HTMLInputElement>): void {
+    if (nudged.current === null || (key !== 'ArrowUp' && key !== 'ArrowDown')) return;
+    clearTimeout(resting.current);
+    resting.current = setTimeout(() => finishNudge(true), REST);
   }
 
   const atRest = typed === null;
@@ -207,6 +213,7 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
             setRefusal(null);
           }}
           onKeyDown={onKeyDown}
+          onKeyUp={onKeyUp}
           onBlur={() => {
             commit(false);
             onLeave?.('blur');

@@ -31,33 +31,36 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
   const end = tube.ends[which];
   const long = longSide(tube, which);
   const marks = end.fit === 'plate' ? (long === null ? [] : [long]) : end.cuts.map((cut) => deepSide(tube, cut));
+  const whereTheLineIs = (
+    <div className="end-line">
+      <Drawn
+        {...endPicture(marks, tube.bends.length > 0)}
+        scale={SCALE}
+        label={`${lookInWords(which)} ${marks.map((mark, i) => `${marks.length > 1 ? `Mark ${i + 1}` : 'The mark'}: ${markInWords(mark)}.`).join(' ')}`}
+      />
+      <p>
+        {lineInWords(tube, which)} <strong>{lookInWords(which)}</strong>
+      </p>
+    </div>
+  );
   return (
     <section className="end" aria-label={`End ${which === 0 ? 'A' : 'B'}`}>
       <h3>
         <span className="end-letter">{which === 0 ? 'A' : 'B'}</span>
         {capital(endInWords(derived, end))}
       </h3>
-      {marks.length > 0 && (
-        <div className="end-line">
-          <Drawn
-            {...endPicture(marks, tube.bends.length > 0)}
-            scale={SCALE}
-            label={`${lookInWords(which)} ${marks.map((mark, i) => `${marks.length > 1 ? `Mark ${i + 1}` : 'The mark'}: ${markInWords(mark)}.`).join(' ')}`}
-          />
-          <p>
-            {lineInWords(tube, which)} <strong>{lookInWords(which)}</strong>
-          </p>
-        </div>
-      )}
       {end.fit === 'plate' && (
         <div className="recipe">
           <p className="recipe-line">
             Saw set over, off square: <Angle radians={plateOffSquare(end)} />
           </p>
           {long !== null && (
-            <dl className="facts">
-              <MarkFacts what={LONG_SIDE} mark={long} />
-            </dl>
+            <>
+              {whereTheLineIs}
+              <dl className="facts">
+                <MarkFacts what={LONG_SIDE} mark={long} />
+              </dl>
+            </>
           )}
         </div>
       )}
@@ -70,7 +73,9 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
           index={index}
           first={index === 0 ? null : (end.cuts[0] ?? null)}
           name={tubeName(derived, cut.against)}
-        />
+        >
+          {index === 0 && whereTheLineIs}
+        </Recipe>
       ))}
       <dl className="facts">
         <div>
@@ -120,6 +125,7 @@ const MarkFacts = ({ what, mark }: { what: string; mark: EndMark }): ReactNode =
   </>
 );
 
+/** `children` stand between what the notcher is set to and where the marks are put. */
 function Recipe(props: {
   cut: Cut;
   mark: EndMark;
@@ -127,6 +133,7 @@ function Recipe(props: {
   count: number;
   first: Cut | null;
   name: string;
+  children: ReactNode;
 }): ReactNode {
   const { cut, mark, first, index, count } = props;
   const offset = offsetInWords(cut);
@@ -148,6 +155,7 @@ function Recipe(props: {
           </dd>
         </div>
       </dl>
+      {props.children}
       <dl className="facts">
         <MarkFacts what={DEEP_SIDE} mark={mark} />
         {first && (
