@@ -1,5 +1,5 @@
 /** What the bender is told: straight, rotation, angle and radius of each bend, and how far to pull. */
-import type { ReactNode } from 'react';
+import { Fragment, type ReactNode } from 'react';
 import { ROTATION_SIGN } from '../../core/shop/turn-words.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
@@ -12,6 +12,7 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const pulls = pullAdvices(tube);
   const last = tube.straights.length - 1;
+  const note = pullNote(tube.pullLaw, pulls, mendingPullOf(tube));
   return (
     <section aria-label="Bends">
       <h3>Bends, fed from end A</h3>
@@ -34,24 +35,35 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
           </tr>
         </thead>
         <tbody>
-          {tube.bends.map((bend, index) => (
-            <tr key={index}>
-              <th scope="row">{index + 1}</th>
-              <td className="number">
-                <Straight mm={tube.straights[index] ?? 0} />
-              </td>
-              <td className="number">{index === 0 ? '–' : <Angle radians={bend.rotation} />}</td>
-              <td className="number">
-                <Angle radians={bend.angle} />
-                <span className="small under">
-                  CLR <Length mm={bend.radius} parts={32} />
-                </span>
-              </td>
-              <td className="number">
-                <PullTo pull={pulls[index]!} />
-              </td>
-            </tr>
-          ))}
+          {tube.bends.map((bend, index) => {
+            const pull = pulls[index]!;
+            const kind = kindInWords(pull);
+            return (
+              <Fragment key={index}>
+                <tr>
+                  <th scope="row">{index + 1}</th>
+                  <td className="number">
+                    <Straight mm={tube.straights[index] ?? 0} />
+                  </td>
+                  <td className="number">{index === 0 ? '–' : <Angle radians={bend.rotation} />}</td>
+                  <td className="number">
+                    <Angle radians={bend.angle} />
+                    <span className="small under">
+                      CLR <Length mm={bend.radius} parts={32} />
+                    </span>
+                  </td>
+                  <td className="number figure">{pullFigure(pull)}</td>
+                </tr>
+                {kind !== '' && (
+                  <tr>
+                    <td colSpan={5} className="bend-pull small">
+                      {kind}
+                    </td>
+                  </tr>
+                )}
+              </Fragment>
+            );
+          })}
           <tr>
             <th scope="row">end B</th>
             <td className="number">
@@ -64,8 +76,9 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
       <p className="small">
         The straight before each bend runs from tangent to tangent, the first and the last from the end nodes. The blank
         is sawn <Sawn mm={beyondNode(tube.ends[0])} end="A" /> and <Sawn mm={beyondNode(tube.ends[1])} end="B" />.
-        {ROTATION_SIGN} {pullNote(tube.pullLaw, pulls, mendingPullOf(tube))}
       </p>
+      <p className="small">{ROTATION_SIGN}</p>
+      {note !== '' && <p className="small">{note}</p>}
     </section>
   );
 }
@@ -91,17 +104,8 @@ const Straight = ({ mm }: { mm: number }): ReactNode => (
   </>
 );
 
-/** What the machine is pulled to, and under it what kind of number that is and how sure. */
-const PullTo = ({ pull }: { pull: PullAdvice }): ReactNode => {
-  const exact = workedOut(pull);
-  return (
-    <>
-      <span className="figure">{pullFigure(pull)}</span>
-      {pull.kind !== 'law' && <span className="small under pull-kind">{KIND_WORDS[pull.kind]}</span>}
-      {exact !== null && <span className="small under pull-kind">{exact}</span>}
-      {pull.kind === 'law' && pull.within !== null && (
-        <span className="small under">{`± ${halfWidthInWords(pull.within)}`}</span>
-      )}
-    </>
-  );
-};
+/** What kind of number the one to pull to is, and how sure; '' where it needs nothing. */
+function kindInWords(pull: PullAdvice): string {
+  const sure = pull.kind === 'law' && pull.within !== null ? `± ${halfWidthInWords(pull.within)}` : '';
+  return [KIND_WORDS[pull.kind], workedOut(pull) ?? '', sure].filter((words) => words !== '').join(' · ');
+}

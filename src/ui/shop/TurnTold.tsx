@@ -7,8 +7,8 @@ import { useWorkspace } from '../../store/workspace.ts';
 import { Drawn } from '../Drawn.tsx';
 import './turn.css';
 
-/** Pixels a millimetre of the picture. */
-const SCALE = 4.4;
+/** Pixels a millimetre of the picture: in a table, and where it is what the page is about. */
+const SCALE = { small: 4.4, large: 5.2 };
 
 /** `figure`: what stands large beside the picture. */
 export function TurnTold({ turn, figure }: { turn: RotationReading; figure?: ReactNode }): ReactNode {
@@ -19,7 +19,7 @@ export function TurnTold({ turn, figure }: { turn: RotationReading; figure?: Rea
       <Drawn
         marks={turnPicture(turn)}
         {...TURN_PICTURE}
-        scale={SCALE}
+        scale={figure === undefined ? SCALE.small : SCALE.large}
         label={`Seen from behind, towards the die: ${turnSentence(turn)}`}
       />
       <div>
@@ -28,7 +28,9 @@ export function TurnTold({ turn, figure }: { turn: RotationReading; figure?: Rea
           <strong>{first}</strong>
         </p>
       </div>
-      <p>{others.join(' ')}</p>
+      {others.map((words) => (
+        <p key={words}>{words}</p>
+      ))}
     </div>
   );
 }
