@@ -1,6 +1,19 @@
 /** Moving a node in the bay, by mouse and by key: what hangs on it follows at once, and Escape takes it all back. */
 import type { Page } from '@playwright/test';
-import { bay, choose, expect, goTo, redoKey, savedText, spoken, start, stillBox, test, undoKey } from './journey.ts';
+import {
+  IN_THE_BAY,
+  bay,
+  choose,
+  expect,
+  goTo,
+  redoKey,
+  savedText,
+  spoken,
+  start,
+  stillBox,
+  test,
+  undoKey,
+} from './journey.ts';
 
 const FOOT = 'Stay foot on the tower';
 const NODES = /^Nodes/;
@@ -40,39 +53,43 @@ const place = (page: Page) =>
 const offsetInFile = (text: string): number[] =>
   JSON.parse(text).nodes.find((node: { name: string }) => node.name === FOOT).at.offset;
 
-test('a node drags along an axis, numbers change on the way, and it is one step to undo', async ({ page }) => {
-  await takeUpFoot(page);
-  const atFirst = await savedText(page);
-  const said = (await place(page).textContent())!;
-  const word = await wordAt(page, 'up');
-  const bar = await grabUp(page);
-  await page.mouse.move(bar.x + 3, bar.y - 20);
-  await expect(place(page)).not.toHaveText(said);
-  const onTheWay = (await place(page).textContent())!;
-  await page.mouse.move(bar.x + 3, bar.y - 40);
-  await expect(place(page)).not.toHaveText(onTheWay);
-  await expect(undoKey(page), 'nothing is entered before the button is let go').toBeDisabled();
-  await page.mouse.up();
+test(
+  'a node drags along an axis, numbers change on the way, and it is one step to undo',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await takeUpFoot(page);
+    const atFirst = await savedText(page);
+    const said = (await place(page).textContent())!;
+    const word = await wordAt(page, 'up');
+    const bar = await grabUp(page);
+    await page.mouse.move(bar.x + 3, bar.y - 20);
+    await expect(place(page)).not.toHaveText(said);
+    const onTheWay = (await place(page).textContent())!;
+    await page.mouse.move(bar.x + 3, bar.y - 40);
+    await expect(place(page)).not.toHaveText(onTheWay);
+    await expect(undoKey(page), 'nothing is entered before the button is let go').toBeDisabled();
+    await page.mouse.up();
 
-  const moved = await savedText(page);
-  const [before, after] = [offsetInFile(atFirst), offsetInFile(moved)];
-  [0, 1].forEach((axis) => expect(after[axis], 'the other two axes stay').toBeCloseTo(before[axis]!, 9));
-  expect(after[2]).toBeGreaterThan(before[2]!);
-  // The node went where the pointer went, but for the snap: 1/8 in, or 4 pixels to a neighbour.
-  await expect(async () => {
-    const went = word.y - (await wordAt(page, 'up')).y;
-    expect(went).toBeGreaterThan(30);
-    expect(went).toBeLessThan(50);
-  }).toPass({ timeout: 10_000 });
+    const moved = await savedText(page);
+    const [before, after] = [offsetInFile(atFirst), offsetInFile(moved)];
+    [0, 1].forEach((axis) => expect(after[axis], 'the other two axes stay').toBeCloseTo(before[axis]!, 9));
+    expect(after[2]).toBeGreaterThan(before[2]!);
+    // The node went where the pointer went, but for the snap: 1/8 in, or 4 pixels to a neighbour.
+    await expect(async () => {
+      const went = word.y - (await wordAt(page, 'up')).y;
+      expect(went).toBeGreaterThan(30);
+      expect(went).toBeLessThan(50);
+    }).toPass({ timeout: 10_000 });
 
-  await undoKey(page).click();
-  expect(await savedText(page)).toBe(atFirst);
-  await expect(undoKey(page)).toBeDisabled();
-  await redoKey(page).click();
-  expect(await savedText(page)).toBe(moved);
-});
+    await undoKey(page).click();
+    expect(await savedText(page)).toBe(atFirst);
+    await expect(undoKey(page)).toBeDisabled();
+    await redoKey(page).click();
+    expect(await savedText(page)).toBe(moved);
+  },
+);
 
-test('the tubes on a dragged node change with it', async ({ page }) => {
+test('the tubes on a dragged node change with it', IN_THE_BAY, async ({ page }) => {
   await takeUpFoot(page);
   const lengthOfStay = async (): Promise<string> => {
     await page
@@ -92,7 +109,7 @@ test('the tubes on a dragged node change with it', async ({ page }) => {
   expect(await lengthOfStay()).not.toBe(before);
 });
 
-test('Escape in the middle of a drag leaves everything as it was', async ({ page }) => {
+test('Escape in the middle of a drag leaves everything as it was', IN_THE_BAY, async ({ page }) => {
   await takeUpFoot(page);
   const [atFirst, said] = [await savedText(page), (await place(page).textContent())!];
   const bar = await grabUp(page);
@@ -107,7 +124,7 @@ test('Escape in the middle of a drag leaves everything as it was', async ({ page
   await expect(undoKey(page)).toBeDisabled();
 });
 
-test('saving in the middle of a drag saves what one sees, and ends the drag there', async ({ page }) => {
+test('saving in the middle of a drag saves what one sees, and ends the drag there', IN_THE_BAY, async ({ page }) => {
   await takeUpFoot(page);
   const atFirst = await savedText(page);
   const said = (await place(page).textContent())!;
@@ -123,7 +140,7 @@ test('saving in the middle of a drag saves what one sees, and ends the drag ther
   expect(await savedText(page)).toBe(saved);
 });
 
-test('a key that asks for a place beyond a tube says so, on the screen and in words', async ({ page }) => {
+test('a key that asks for a place beyond a tube says so, on the screen and in words', IN_THE_BAY, async ({ page }) => {
   await start(page);
   await goTo(page, 'Frame');
   await page.getByRole('tab', { name: /^Nodes/ }).click();
@@ -143,7 +160,7 @@ test('a key that asks for a place beyond a tube says so, on the screen and in wo
   await expect(spoken(page)).not.toContainText('Goes no further');
 });
 
-test('arrow keys move the selected node by a step a tape can show', async ({ page }) => {
+test('arrow keys move the selected node by a step a tape can show', IN_THE_BAY, async ({ page }) => {
   await takeUpFoot(page);
   const before = offsetInFile(await savedText(page));
   await bay(page).focus();

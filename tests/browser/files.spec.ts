@@ -1,7 +1,7 @@
 /** Files that come in: broken ones are told apart and change nothing, a good one opens, and names stay names. */
 import type { Page } from '@playwright/test';
 import { demoText, runFab } from '../command-line.ts';
-import { bay, choose, expect, goTo, openFile, savedText, spoken, start, test, undoKey } from './journey.ts';
+import { IN_THE_BAY, bay, choose, expect, goTo, openFile, savedText, spoken, start, test, undoKey } from './journey.ts';
 
 interface LooseJob {
   name: string;
@@ -79,7 +79,7 @@ test('a file in another encoding is told beside its name, and the open job is un
   expect(await savedText(page)).toBe(open);
 });
 
-test('a good file opens in place of the job, picked or dropped on the window', async ({ page }) => {
+test('a good file opens in place of the job, picked or dropped on the window', IN_THE_BAY, async ({ page }) => {
   await start(page);
   await openFile(
     page,
@@ -111,7 +111,7 @@ const LINK = `javascript:document.title='ran'`;
 const strangers = (page: Page): Promise<number> =>
   page.locator('img, iframe, object, embed, script:not([src]), [onerror], a[href^="javascript" i]').count();
 
-test('names that look like scripts are shown as they are, and nothing runs', async ({ page }) => {
+test('names that look like scripts are shown as they are, and nothing runs', IN_THE_BAY, async ({ page }) => {
   const hostile = demoWith((job) => {
     job.name = HOSTILE;
     for (const records of [job.points, job.sections, job.dies, job.nodes, job.members, job.envelopes, job.bodyLines]) {

@@ -1,8 +1,8 @@
 /** The first start: a whole cage stands there, three hints lie over it, and nothing is asked of anyone else. */
 import { demoText, runFab } from '../command-line.ts';
-import { bay, expect, goTo, start, stationKey, test } from './journey.ts';
+import { IN_THE_BAY, bay, expect, goTo, start, stationKey, test, untilThere } from './journey.ts';
 
-test('shows the demo cage, with as many tubes as the command line makes of it', async ({ page }) => {
+test('shows the demo cage, with as many tubes as the command line makes of it', IN_THE_BAY, async ({ page }) => {
   await start(page);
   await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue(JSON.parse(demoText()).name);
   await expect(bay(page)).toBeVisible();
@@ -22,11 +22,11 @@ test('gives hints once: dismissed, they stay away after a reload', async ({ page
   await hints.getByRole('button').click();
   await expect(hints).toBeHidden();
   await page.reload();
-  await bay(page).waitFor();
+  await untilThere(page);
   await expect(hints).toBeHidden();
 });
 
-test('390 x 844: the hints of the first start cover nothing of the bay', async ({ page }) => {
+test('390 x 844: the hints of the first start cover nothing of the bay', IN_THE_BAY, async ({ page }) => {
   await page.setViewportSize({ width: 390, height: 844 });
   await page.goto('/');
   const hints = (await page.getByRole('complementary', { name: 'Hints' }).boundingBox())!;

@@ -1,7 +1,21 @@
 /** Undo takes every kind of edit back to the first byte, and a reload keeps both the work and the way back. */
 import type { Page } from '@playwright/test';
 import { demoText } from '../command-line.ts';
-import { bay, choose, enter, expect, goTo, redoKey, savedText, start, test, undoKey, untilKept } from './journey.ts';
+import {
+  IN_THE_BAY,
+  bay,
+  choose,
+  enter,
+  expect,
+  goTo,
+  redoKey,
+  savedText,
+  start,
+  test,
+  undoKey,
+  untilKept,
+  untilThere,
+} from './journey.ts';
 
 /** One edit of each kind, by its own way in; each is one step. Answers how many they are. */
 async function editALot(page: Page): Promise<number> {
@@ -46,7 +60,7 @@ async function editALot(page: Page): Promise<number> {
   return edits.length;
 }
 
-test('every kind of edit is undone to the first byte, and done again to the last', async ({ page }) => {
+test('every kind of edit is undone to the first byte, and done again to the last', IN_THE_BAY, async ({ page }) => {
   await start(page);
   const atFirst = await savedText(page);
   expect(JSON.parse(atFirst)).toEqual(JSON.parse(demoText()));
@@ -68,7 +82,7 @@ test('a job that another took the place of stands among the earlier versions, un
   await enter(page.getByRole('textbox', { name: 'Job' }), 'After');
   await untilKept(page);
   await page.reload();
-  await bay(page).waitFor();
+  await untilThere(page);
   await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('After');
   await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByRole('button', { name: 'Earlier versions' }).click();
@@ -95,7 +109,7 @@ test('a reload keeps the work, the station and the way back', async ({ page }) =
   await untilKept(page);
 
   await page.reload();
-  await bay(page).waitFor();
+  await untilThere(page);
   await expect(page.getByRole('heading', { name: 'Measured points' })).toBeVisible();
   expect(await savedText(page)).toBe(oneBack);
   await redoKey(page).click();

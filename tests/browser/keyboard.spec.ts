@@ -1,6 +1,6 @@
 /** With the keyboard alone: everything is reached, seen to be reached, and left again. */
 import type { Page } from '@playwright/test';
-import { bay, choose, expect, goTo, rowOf, savedText, start, stationKey, test } from './journey.ts';
+import { IN_THE_BAY, bay, choose, expect, goTo, rowOf, savedText, start, stationKey, test } from './journey.ts';
 import type { StationName } from './journey.ts';
 
 interface Stop {
@@ -41,22 +41,26 @@ async function walk(page: Page): Promise<Stop[]> {
   throw new Error(`the focus never leaves: ${stops.at(-1)?.name}`);
 }
 
-test('Tab goes through every station and out again, with the focus in sight at every stop', async ({ page }) => {
-  await start(page);
-  for (const station of ['Survey', 'Frame', 'Checks', 'Shop'] satisfies StationName[]) {
-    await goTo(page, station);
-    const stops = await walk(page);
-    const names = stops.map(({ name }) => name).join('\n');
-    for (const reached of ['Save', 'Frame. Arrow keys', 'Fit the whole frame', 'Survey', 'Frame', 'Checks', 'Shop']) {
-      expect(names, station).toContain(reached);
+test(
+  'Tab goes through every station and out again, with the focus in sight at every stop',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await start(page);
+    for (const station of ['Survey', 'Frame', 'Checks', 'Shop'] satisfies StationName[]) {
+      await goTo(page, station);
+      const stops = await walk(page);
+      const names = stops.map(({ name }) => name).join('\n');
+      for (const reached of ['Save', 'Frame. Arrow keys', 'Fit the whole frame', 'Survey', 'Frame', 'Checks', 'Shop']) {
+        expect(names, station).toContain(reached);
+      }
+      expect(
+        stops.filter(({ isSeen }) => !isSeen),
+        station,
+      ).toEqual([]);
+      expect(new Set(stops.map(({ name }) => name)).size, 'no stop twice').toBe(stops.length);
     }
-    expect(
-      stops.filter(({ isSeen }) => !isSeen),
-      station,
-    ).toEqual([]);
-    expect(new Set(stops.map(({ name }) => name)).size, 'no stop twice').toBe(stops.length);
-  }
-});
+  },
+);
 
 test('every control has a name to be called by', async ({ page }) => {
   await start(page);
@@ -103,7 +107,7 @@ test('a station is entered, a row chosen and a number changed without a mouse', 
   await expect(row).not.toContainText('21 1/2 in');
 });
 
-test('keys lead to the stations, and the bay takes its own', async ({ page }) => {
+test('keys lead to the stations, and the bay takes its own', IN_THE_BAY, async ({ page }) => {
   await start(page);
   for (const [index, station] of (['Survey', 'Frame', 'Checks', 'Shop'] as const).entries()) {
     await page.keyboard.press(`Alt+${index + 1}`);

@@ -1,6 +1,6 @@
 /** The graphics card taken away from the page, or never there: the bay says so in words, and the work goes on. */
 import type { Page } from '@playwright/test';
-import { bay, choose, enter, expect, goTo, start, test, undoKey } from './journey.ts';
+import { IN_THE_BAY, bay, choose, enter, expect, goTo, start, test, undoKey } from './journey.ts';
 
 /** Takes the card away from the bay, or gives it back, as a driver that starts anew does. */
 const card = (page: Page, does: 'loseContext' | 'restoreContext'): Promise<void> =>
@@ -26,30 +26,34 @@ async function work(page: Page): Promise<void> {
   await expect(height).toHaveValue(before);
 }
 
-test('a picture that is lost is said over the bay, and comes back by itself or by a press', async ({ page }) => {
-  await start(page);
-  // The middle of the bay, clear of the ring round it that shows the focus.
-  const seen = (): Promise<Buffer> => page.screenshot({ clip: { x: 300, y: 200, width: 400, height: 400 } });
-  const drawn = await seen();
+test(
+  'a picture that is lost is said over the bay, and comes back by itself or by a press',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await start(page);
+    // The middle of the bay, clear of the ring round it that shows the focus.
+    const seen = (): Promise<Buffer> => page.screenshot({ clip: { x: 300, y: 200, width: 400, height: 400 } });
+    const drawn = await seen();
 
-  await card(page, 'loseContext');
-  await expect(stopped(page)).toContainText('Nothing of the job is lost');
-  await work(page);
-  await card(page, 'restoreContext');
-  await expect(stopped(page)).toHaveCount(0);
+    await card(page, 'loseContext');
+    await expect(stopped(page)).toContainText('Nothing of the job is lost');
+    await work(page);
+    await card(page, 'restoreContext');
+    await expect(stopped(page)).toHaveCount(0);
 
-  await goTo(page, 'Frame');
-  await card(page, 'loseContext');
-  await expect(stopped(page)).toBeVisible();
-  await tryAgain(page).click();
-  await expect(stopped(page)).toHaveCount(0);
-  await expect(bay(page)).toBeFocused();
-  await page.keyboard.press('Escape');
-  await page.mouse.move(1, 1);
-  await expect(async () => expect((await seen()).equals(drawn)).toBe(true)).toPass();
-});
+    await goTo(page, 'Frame');
+    await card(page, 'loseContext');
+    await expect(stopped(page)).toBeVisible();
+    await tryAgain(page).click();
+    await expect(stopped(page)).toHaveCount(0);
+    await expect(bay(page)).toBeFocused();
+    await page.keyboard.press('Escape');
+    await page.mouse.move(1, 1);
+    await expect(async () => expect((await seen()).equals(drawn)).toBe(true)).toPass();
+  },
+);
 
-test('where nothing can be drawn the page says so, works, and draws once it can', async ({ page }) => {
+test('where nothing can be drawn the page says so, works, and draws once it can', IN_THE_BAY, async ({ page }) => {
   await page.addInitScript(() => {
     const own = HTMLCanvasElement.prototype.getContext;
     const without = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {

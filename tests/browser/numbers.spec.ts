@@ -1,7 +1,7 @@
 /** Numbers as a fabricator types them: fractions of an inch are taken, a comma is refused and nothing changes. */
 import type { Page } from '@playwright/test';
 import {
-  bay,
+  IN_THE_BAY,
   choose,
   enter,
   expect,
@@ -14,6 +14,7 @@ import {
   tubeRow,
   undoKey,
   untilKept,
+  untilThere,
 } from './journey.ts';
 
 const POINTS = 'Measured points, in inches';
@@ -31,27 +32,31 @@ async function hoopInWords(page: Page): Promise<string> {
   return spoken(page).innerText();
 }
 
-test('11 1/2 is 292.1 mm, in the table, in the file and in every tube that depends on it', async ({ page }) => {
-  await start(page);
-  const before = await hoopInWords(page);
-  await goTo(page, 'Shop');
-  const lineOfHoop = () => tubeRow(page, 'Main hoop').innerText();
-  const lineBefore = await lineOfHoop();
+test(
+  '11 1/2 is 292.1 mm, in the table, in the file and in every tube that depends on it',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await start(page);
+    const before = await hoopInWords(page);
+    await goTo(page, 'Shop');
+    const lineOfHoop = () => tubeRow(page, 'Main hoop').innerText();
+    const lineBefore = await lineOfHoop();
 
-  await goTo(page, 'Survey');
-  await choose(page, POINTS, FLOOR);
-  await field(page).fill('11 1/2');
-  await expect(field(page)).toHaveAccessibleDescription(/11 1\/2 in.*292\.1 mm/);
-  await field(page).press('Enter');
-  await expect(field(page)).toHaveValue('11 1/2');
-  await expect(rowOf(page, POINTS, FLOOR)).toContainText('11 1/2 in');
-  expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
+    await goTo(page, 'Survey');
+    await choose(page, POINTS, FLOOR);
+    await field(page).fill('11 1/2');
+    await expect(field(page)).toHaveAccessibleDescription(/11 1\/2 in.*292\.1 mm/);
+    await field(page).press('Enter');
+    await expect(field(page)).toHaveValue('11 1/2');
+    await expect(rowOf(page, POINTS, FLOOR)).toContainText('11 1/2 in');
+    expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
 
-  const after = await hoopInWords(page);
-  expect(after).not.toBe(before);
-  await goTo(page, 'Shop');
-  expect(await lineOfHoop()).not.toBe(lineBefore);
-});
+    const after = await hoopInWords(page);
+    expect(after).not.toBe(before);
+    await goTo(page, 'Shop');
+    expect(await lineOfHoop()).not.toBe(lineBefore);
+  },
+);
 
 test('a value shown rounded becomes what is shown when that is typed, and stays when the field is only gone through', async ({
   page,
@@ -167,7 +172,7 @@ test('a nudged number is entered after a rest, and a reload brings it back', asy
   await expect(undoKey(page)).toBeEnabled();
   await untilKept(page);
   await page.reload();
-  await bay(page).waitFor();
+  await untilThere(page);
   await expect(heightShown(page)).toContainText('2 11/16 in');
 });
 

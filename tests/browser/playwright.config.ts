@@ -5,11 +5,10 @@ import { findChromium } from '../chromium.mjs';
 const executablePath = findChromium();
 
 /**
- * What is tried here needs no bay. These run in a browser that cannot draw in 3D, as some shops' do: the program must work there as
- * well, and drawing in software is most of what a test costs.
+ * A test that needs the bay is tagged with IN_THE_BAY. All others run in a browser that cannot draw in 3D, as some shops' do: the
+ * program must work there as well, and drawing in software is most of what a test costs.
  */
-const WITHOUT_BAY =
-  /(exports|keeping|layout|pulls|records|run|sheet|sheets|shop-edges|storage|take-away|two-tabs|wraps)\.spec\.ts$/u;
+const IN_THE_BAY = /@bay\b/u;
 
 const flags = [
   '--no-sandbox', // a container's root has none
@@ -46,9 +45,9 @@ export default defineConfig({
   projects: [
     {
       name: 'with the bay',
-      testIgnore: WITHOUT_BAY,
+      grep: IN_THE_BAY,
       use: program(['--use-angle=swiftshader', '--enable-unsafe-swiftshader']), // drawn in software
     },
-    { name: 'without WebGL', testMatch: WITHOUT_BAY, use: program(['--disable-gpu', '--disable-3d-apis']) },
+    { name: 'without WebGL', grepInvert: IN_THE_BAY, use: program(['--disable-gpu', '--disable-3d-apis']) },
   ],
 });

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
 import { countDraws, drawn, untilStill } from './drawn.ts';
-import { bay, expect, goTo, openFile, start, stationKey, test, tubeRow } from './journey.ts';
+import { IN_THE_BAY, bay, expect, goTo, openFile, start, stationKey, test, tubeRow } from './journey.ts';
 
 const DEMO = readFileSync(new URL('../../public/demo.cagewright.json', import.meta.url), 'utf8');
 
@@ -39,74 +39,81 @@ async function rehearse(page: Page, name = 'Main hoop'): Promise<void> {
   await slider(page).waitFor();
 }
 
-test("the main hoop's rehearsal is stepped and scrubbed with keys, and Escape brings the frame back", async ({
-  page,
-}) => {
-  await start(page);
-  await rehearse(page);
-  await expect(room(page)).toContainText('Free as it comes');
-  await expect(steps(page)).toHaveCount(4);
-  await expect(steps(page).first()).toHaveAttribute('aria-current', 'step');
-  await expect(told(page)).toHaveText(/^Step 1 of 4, bend 1: pull to [\d.]+°\.$/);
-  await expect(bay(page), 'the frame cannot be reached behind it').toHaveCount(0);
+test(
+  "the main hoop's rehearsal is stepped and scrubbed with keys, and Escape brings the frame back",
+  IN_THE_BAY,
+  async ({ page }) => {
+    await start(page);
+    await rehearse(page);
+    await expect(room(page)).toContainText('Free as it comes');
+    await expect(steps(page)).toHaveCount(4);
+    await expect(steps(page).first()).toHaveAttribute('aria-current', 'step');
+    await expect(told(page)).toHaveText(/^Step 1 of 4, bend 1: pull to [\d.]+°\.$/);
+    await expect(bay(page), 'the frame cannot be reached behind it').toHaveCount(0);
 
-  await forward(page).click();
-  await expect(told(page)).toHaveText(/^Step 1 of 4, bend 1: pulled to [\d.]+°\.$/);
-  await forward(page).press('Enter');
-  await expect(told(page)).toHaveText(/^Step 2 of 4, bend 2: pull to/);
-  await expect(steps(page).nth(1)).toHaveAttribute('aria-current', 'step');
+    await forward(page).click();
+    await expect(told(page)).toHaveText(/^Step 1 of 4, bend 1: pulled to [\d.]+°\.$/);
+    await forward(page).press('Enter');
+    await expect(told(page)).toHaveText(/^Step 2 of 4, bend 2: pull to/);
+    await expect(steps(page).nth(1)).toHaveAttribute('aria-current', 'step');
 
-  await slider(page).focus();
-  await expect(slider(page)).toHaveAttribute('aria-valuetext', /^bend 2, 0\.0° of /);
-  for (let presses = 0; presses < 3; presses += 1) await page.keyboard.press('ArrowRight');
-  await expect(slider(page)).toHaveAttribute('aria-valuetext', /^bend 2, 3\.0° of /);
-  await page.keyboard.press('ArrowLeft');
-  await expect(slider(page)).toHaveAttribute('aria-valuetext', /^bend 2, 2\.0° of /);
-  await page.keyboard.press('End');
-  await expect(told(page)).toHaveText(/^Step 4 of 4, bend 4: let go, [\d.]+° stands\.$/);
-  await expect(forward(page)).toBeDisabled();
-  await page.keyboard.press('Home');
-  await expect(told(page)).toHaveText(/^Step 1 of 4, bend 1: pull to/);
+    await slider(page).focus();
+    await expect(slider(page)).toHaveAttribute('aria-valuetext', /^bend 2, 0\.0° of /);
+    for (let presses = 0; presses < 3; presses += 1) await page.keyboard.press('ArrowRight');
+    await expect(slider(page)).toHaveAttribute('aria-valuetext', /^bend 2, 3\.0° of /);
+    await page.keyboard.press('ArrowLeft');
+    await expect(slider(page)).toHaveAttribute('aria-valuetext', /^bend 2, 2\.0° of /);
+    await page.keyboard.press('End');
+    await expect(told(page)).toHaveText(/^Step 4 of 4, bend 4: let go, [\d.]+° stands\.$/);
+    await expect(forward(page)).toBeDisabled();
+    await page.keyboard.press('Home');
+    await expect(told(page)).toHaveText(/^Step 1 of 4, bend 1: pull to/);
 
-  await steps(page).nth(2).click();
-  await expect(told(page)).toHaveText(/^Step 3 of 4, bend 3: pull to/);
-  await slider(page).focus();
-  await page.keyboard.press('Escape');
-  await expect(room(page)).toHaveCount(0);
-  await expect(bay(page)).toBeVisible();
-  await expect(opener(page), 'one stands where one came from').toBeFocused();
-});
+    await steps(page).nth(2).click();
+    await expect(told(page)).toHaveText(/^Step 3 of 4, bend 3: pull to/);
+    await slider(page).focus();
+    await page.keyboard.press('Escape');
+    await expect(room(page)).toHaveCount(0);
+    await expect(bay(page)).toBeVisible();
+    await expect(opener(page), 'one stands where one came from').toBeFocused();
+  },
+);
 
-test('a cabinet in the way: the plain order touches it, another is proposed with its reason, the checks say so', async ({
-  page,
-}) => {
-  await start(page);
-  await openFile(page, 'cabinet.cagewright.json', withCabinet());
-  await rehearse(page);
-  await expect(room(page)).toContainText('Bend 1, 2 and 4 with end A in front, then end for end 3');
-  await expect(room(page)).toContainText('As it comes, bend 3 touches Cabinet at');
-  await expect(steps(page).last()).toHaveText(
-    /Bend 3.*Turn the tube end for end, end B in front\. Turn the tube .*free/,
-  );
+test(
+  'a cabinet in the way: the plain order touches it, another is proposed with its reason, the checks say so',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await start(page);
+    await openFile(page, 'cabinet.cagewright.json', withCabinet());
+    await rehearse(page);
+    await expect(room(page)).toContainText('Bend 1, 2 and 4 with end A in front, then end for end 3');
+    await expect(room(page)).toContainText('As it comes, bend 3 touches Cabinet at');
+    await expect(steps(page).last()).toHaveText(
+      /Bend 3.*Turn the tube end for end, end B in front\. Turn the tube .*free/,
+    );
 
-  await page.getByRole('radio', { name: 'Bend after bend' }).check({ force: true });
-  const touching = steps(page).filter({ hasText: 'touches Cabinet at' });
-  await expect(touching).not.toHaveCount(0);
-  const words = /touches Cabinet at (\d+)°/.exec((await touching.first().textContent())!)!;
-  await touching.first().click();
-  await forward(page).click();
-  await expect(told(page)).toHaveText(`Step 3 of 4, bend 3: ${words[0]}.`);
-  await expect(slider(page)).toHaveAttribute('aria-valuetext', new RegExp(`^bend 3, ${words[1]}\\.\\d°.*${words[0]}$`));
-  await expect(room(page).locator('.bay-label-dimension')).toHaveText(`× ${words[0]}`);
+    await page.getByRole('radio', { name: 'Bend after bend' }).check({ force: true });
+    const touching = steps(page).filter({ hasText: 'touches Cabinet at' });
+    await expect(touching).not.toHaveCount(0);
+    const words = /touches Cabinet at (\d+)°/.exec((await touching.first().textContent())!)!;
+    await touching.first().click();
+    await forward(page).click();
+    await expect(told(page)).toHaveText(`Step 3 of 4, bend 3: ${words[0]}.`);
+    await expect(slider(page)).toHaveAttribute(
+      'aria-valuetext',
+      new RegExp(`^bend 3, ${words[1]}\\.\\d°.*${words[0]}$`),
+    );
+    await expect(room(page).locator('.bay-label-dimension')).toHaveText(`× ${words[0]}`);
 
-  await page.getByRole('button', { name: 'Back to the frame' }).first().click();
-  await goTo(page, 'Checks');
-  await expect(
-    page.getByText(/Main hoop: bent one after the other with end A in front, bend 3 .*Cabinet/),
-  ).toBeVisible();
-});
+    await page.getByRole('button', { name: 'Back to the frame' }).first().click();
+    await goTo(page, 'Checks');
+    await expect(
+      page.getByText(/Main hoop: bent one after the other with end A in front, bend 3 .*Cabinet/),
+    ).toBeVisible();
+  },
+);
 
-test('choosing another tube, or another station, brings the frame back', async ({ page }) => {
+test('choosing another tube, or another station, brings the frame back', IN_THE_BAY, async ({ page }) => {
   await start(page);
   await rehearse(page);
   await tubeRow(page, 'Dash bar').getByRole('gridcell').nth(1).click();
@@ -130,31 +137,35 @@ test('without a bender the Shop leads to where one is set up', async ({ page }) 
   await expect(stationKey(page, 'Frame')).toHaveAttribute('aria-current', 'step');
 });
 
-test('paused it draws nothing; a key on the slider, a turned view and another step are drawn', async ({ page }) => {
-  await countDraws(page);
-  await start(page);
-  await rehearse(page);
-  let before = await untilStill(page);
-  await page.waitForTimeout(2_000);
-  expect(await drawn(page)).toBe(before);
-  const machine = page.getByRole('application', { name: /^Bender with the tube/ });
-  for (const [what, act] of [
-    ['a key on the slider', () => slider(page).press('ArrowRight')],
-    ['a turned view', () => machine.press('ArrowLeft')],
-    ['a standard view', () => page.getByRole('button', { name: 'Machine from above' }).click()],
-    ['a step', () => forward(page).click()],
-  ] as const) {
-    await act();
-    const after = await untilStill(page);
-    expect(after, what).toBeGreaterThan(before);
-    before = after;
-  }
-});
+test(
+  'paused it draws nothing; a key on the slider, a turned view and another step are drawn',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await countDraws(page);
+    await start(page);
+    await rehearse(page);
+    let before = await untilStill(page);
+    await page.waitForTimeout(2_000);
+    expect(await drawn(page)).toBe(before);
+    const machine = page.getByRole('application', { name: /^Bender with the tube/ });
+    for (const [what, act] of [
+      ['a key on the slider', () => slider(page).press('ArrowRight')],
+      ['a turned view', () => machine.press('ArrowLeft')],
+      ['a standard view', () => page.getByRole('button', { name: 'Machine from above' }).click()],
+      ['a step', () => forward(page).click()],
+    ] as const) {
+      await act();
+      const after = await untilStill(page);
+      expect(after, what).toBeGreaterThan(before);
+      before = after;
+    }
+  },
+);
 
 test.describe('for those who did not ask for less motion', () => {
   test.use({ contextOptions: { reducedMotion: 'no-preference' } });
 
-  test('it plays to its end, can be paused on the way, and is still after it', async ({ page }) => {
+  test('it plays to its end, can be paused on the way, and is still after it', IN_THE_BAY, async ({ page }) => {
     test.slow();
     await countDraws(page);
     await start(page);
@@ -183,29 +194,31 @@ for (const [width, height] of [
   [1024, 768],
   [390, 844],
 ] as const) {
-  test(`${width} x ${height}: nothing runs off sideways, thumbs find the keys, and nothing moves as it is stepped`, async ({
-    page,
-  }) => {
-    await page.setViewportSize({ width, height });
-    await start(page);
-    await rehearse(page);
-    const overflow = await room(page).evaluate((element) =>
-      [element, ...element.querySelectorAll('header, ol, .rehearsal-desk')]
-        .filter((each) => each.scrollWidth > each.clientWidth + 1)
-        .map((each) => each.className),
-    );
-    expect(overflow).toEqual([]);
-    const keys = room(page).getByRole('button').filter({ visible: true });
-    for (const key of await keys.all()) {
-      const { width: wide, height: high } = (await key.boundingBox())!;
-      expect(Math.min(wide, high), await key.innerText()).toBeGreaterThanOrEqual(44);
-    }
-    const machine = page.getByRole('application', { name: /^Bender with the tube/ });
-    const first = await machine.boundingBox();
-    expect(first!.height).toBeGreaterThan(250);
-    for (let stepped = 0; stepped < 8; stepped += 1) {
-      await forward(page).click();
-      expect(await machine.boundingBox()).toEqual(first);
-    }
-  });
+  test(
+    `${width} x ${height}: nothing runs off sideways, thumbs find the keys, and nothing moves as it is stepped`,
+    IN_THE_BAY,
+    async ({ page }) => {
+      await page.setViewportSize({ width, height });
+      await start(page);
+      await rehearse(page);
+      const overflow = await room(page).evaluate((element) =>
+        [element, ...element.querySelectorAll('header, ol, .rehearsal-desk')]
+          .filter((each) => each.scrollWidth > each.clientWidth + 1)
+          .map((each) => each.className),
+      );
+      expect(overflow).toEqual([]);
+      const keys = room(page).getByRole('button').filter({ visible: true });
+      for (const key of await keys.all()) {
+        const { width: wide, height: high } = (await key.boundingBox())!;
+        expect(Math.min(wide, high), await key.innerText()).toBeGreaterThanOrEqual(44);
+      }
+      const machine = page.getByRole('application', { name: /^Bender with the tube/ });
+      const first = await machine.boundingBox();
+      expect(first!.height).toBeGreaterThan(250);
+      for (let stepped = 0; stepped < 8; stepped += 1) {
+        await forward(page).click();
+        expect(await machine.boundingBox()).toEqual(first);
+      }
+    },
+  );
 }

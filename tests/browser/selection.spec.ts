@@ -1,9 +1,9 @@
 /** What is selected anywhere is selected everywhere, and a finding leads to its place. */
-import { bay, choose, expect, goTo, rowOf, spoken, start, stillBox, test, tubeRow } from './journey.ts';
+import { IN_THE_BAY, bay, choose, expect, goTo, rowOf, spoken, start, stillBox, test, tubeRow } from './journey.ts';
 
 const MEMBERS = 'Members in build order';
 
-test('a tube chosen in the Frame table is chosen in the bay and in the Shop', async ({ page }) => {
+test('a tube chosen in the Frame table is chosen in the bay and in the Shop', IN_THE_BAY, async ({ page }) => {
   await start(page);
   await choose(page, MEMBERS, 'Main diagonal');
   await expect(rowOf(page, MEMBERS, 'Main diagonal')).toHaveAttribute('aria-selected', 'true');
@@ -35,7 +35,7 @@ test('after Escape a press on the same row selects it again', async ({ page }) =
   await expect(rowOf(page, /^Nodes/, 'Hoop foot')).toHaveAttribute('aria-selected', 'true');
 });
 
-test('a tube pressed in the bay is chosen in the table', async ({ page }) => {
+test('a tube pressed in the bay is chosen in the table', IN_THE_BAY, async ({ page }) => {
   await start(page);
   await page.getByRole('button', { name: 'Front view' }).click();
   // Its number stands on the tube itself; from the front the hoop's is in nobody's way.
@@ -51,7 +51,7 @@ test('a tube pressed in the bay is chosen in the table', async ({ page }) => {
   await expect(rowOf(page, MEMBERS, name)).toHaveAttribute('aria-selected', 'true');
 });
 
-test('a finding leads to its place and selects its tube', async ({ page }) => {
+test('a finding leads to its place and selects its tube', IN_THE_BAY, async ({ page }) => {
   await start(page);
   await goTo(page, 'Checks');
   const finding = page.getByRole('button', { name: /Warning.*Windscreen header, end A/ });

@@ -1,6 +1,6 @@
 /** A laptop, a tablet and a telephone: nothing runs off sideways, and what one comes for is there. */
 import type { Locator, Page } from '@playwright/test';
-import { choose, expect, goTo, start, stationKey, test, tubeRow } from './journey.ts';
+import { IN_THE_BAY, choose, expect, goTo, start, stationKey, test, tubeRow } from './journey.ts';
 import type { StationName } from './journey.ts';
 
 /** What each station is for, first. */
@@ -31,22 +31,26 @@ for (const [width, height] of [
   [1024, 768],
   [390, 844],
 ] as const) {
-  test(`${width} x ${height}: no sideways scroll, every station's main things in reach`, async ({ page }) => {
-    await page.setViewportSize({ width, height });
-    await start(page);
-    for (const station of Object.keys(MAIN) as StationName[]) {
-      await goTo(page, station);
-      await expect(stationKey(page, station)).toBeInViewport({ ratio: 1 });
-      for (const thing of MAIN[station](page)) {
-        await thing.scrollIntoViewIfNeeded();
-        await expect(thing).toBeInViewport();
-        const { x, width: wide } = (await thing.boundingBox())!;
-        expect(x).toBeGreaterThanOrEqual(0);
-        expect(x + Math.min(wide, width)).toBeLessThanOrEqual(width + 1);
+  test(
+    `${width} x ${height}: no sideways scroll, every station's main things in reach`,
+    IN_THE_BAY,
+    async ({ page }) => {
+      await page.setViewportSize({ width, height });
+      await start(page);
+      for (const station of Object.keys(MAIN) as StationName[]) {
+        await goTo(page, station);
+        await expect(stationKey(page, station)).toBeInViewport({ ratio: 1 });
+        for (const thing of MAIN[station](page)) {
+          await thing.scrollIntoViewIfNeeded();
+          await expect(thing).toBeInViewport();
+          const { x, width: wide } = (await thing.boundingBox())!;
+          expect(x).toBeGreaterThanOrEqual(0);
+          expect(x + Math.min(wide, width)).toBeLessThanOrEqual(width + 1);
+        }
+        expect(await overflow(page), station).toEqual([]);
       }
-      expect(await overflow(page), station).toEqual([]);
-    }
-  });
+    },
+  );
 }
 
 test("1024 x 768: a hoop's stick and both its ends lie on the bench together, their captions whole", async ({
@@ -89,7 +93,7 @@ for (const [width, height] of [
   });
 }
 
-test("390 x 844: where the selected node is stands in one line along the bay's edge", async ({ page }) => {
+test("390 x 844: where the selected node is stands in one line along the bay's edge", IN_THE_BAY, async ({ page }) => {
   await page.setViewportSize({ width: 390, height: 844 });
   await start(page);
   await goTo(page, 'Frame');
@@ -106,7 +110,7 @@ test("390 x 844: where the selected node is stands in one line along the bay's e
   }
 });
 
-test('390 x 844: what a thumb presses is at least 44 pixels each way', async ({ page }) => {
+test('390 x 844: what a thumb presses is at least 44 pixels each way', IN_THE_BAY, async ({ page }) => {
   await page.setViewportSize({ width: 390, height: 844 });
   await start(page);
   const small: string[] = [];
