@@ -7,11 +7,12 @@
  * runs from the key to the end of the next frame, the second until the page rests. `--profile` prints the functions that took
  * longest, of a build that keeps their names: `npx vite build --minify false`.
  */
+import { existsSync } from 'node:fs';
 import { loadavg } from 'node:os';
+import { join, resolve } from 'node:path';
 import { chromium, type Locator, type Page } from '@playwright/test';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import { portOf, serve } from '../../../src/scripts/serve.mjs';
-import { build } from '../../browser/build.ts';
 import browserSettings from '../../browser/playwright.config.ts';
 import { timingOf } from '../clock.ts';
 import { latticeOf } from '../lattice.ts';
@@ -100,6 +101,12 @@ async function chooseMiddle(page: Page, table: RegExp): Promise<void> {
 
 export async function main(given: readonly string[]): Promise<number> {
   const sizes = given.filter((word) => !word.startsWith('--')).map(Number);
+  // The program is bundled into another folder: what lies in the project's own is found from where npm stands.
+  const build = resolve(process.env['CAGEWRIGHT_BUILD'] ?? 'dist');
+  if (!existsSync(join(build, 'index.html'))) {
+    say('There is no build to measure: npm run build');
+    return 2;
+  }
   const server = await serve(build, 0);
   const withBay = browserSettings.projects!.find(({ name }) => name === 'with the bay')!;
   const browser = await chromium.launch(withBay.use?.launchOptions);
