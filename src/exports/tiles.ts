@@ -1,8 +1,9 @@
 /**
  * A drawing larger than the paper, as sheets to be laid edge to edge. Neighbours overlap; in the overlap both carry the line at
  * which they are joined, and crosses with the same name that must come to lie on one another. Words stand whole on one sheet, moved
- * there as far as they must be to keep clear of its joints and of the paper's edge.
+ * there as far as they must be to keep clear of its joints, of the paper's edge and of one another.
  */
+import { boxOf, clearOf } from './drawing/clear.ts';
 import { clipped, type Box2 } from './drawing/clip.ts';
 import { shrunk } from './drawing/fit.ts';
 import type { Lettering } from './drawing/lettering.ts';
@@ -41,41 +42,55 @@ export function tiled(marks: readonly Mark[], { width, height }: Size, room: Siz
     .map((tile) => ({ ...tile, own: ownPart(tile.box, tile.row, tile.column, grid) }))
     .filter(({ own }) => clipped(lines, own).length > 0);
   const names = new Set(drawnOn.map(({ name }) => name));
-  const told = drawnOn.map((): Words[] => []);
+  const joints = drawnOn.map(({ row, column, box }) =>
+    moved(jointMarks(row, column, names, room), box.left, box.bottom),
+  );
+  const told = joints.map((of) => of.filter((mark) => mark.kind === 'words'));
   for (const mark of marks.filter((each) => each.kind === 'words')) {
     const put = drawnOn.map(({ own }) => putWithin(mark, own, face));
     const least = Math.min(...put.map(({ off }) => off));
     const nearest = put.findIndex(({ off }) => off === least);
-    told[nearest]?.push(put[nearest]!.mark);
+    if (nearest < 0) continue;
+    const here = told[nearest]!;
+    here.push(clearOf(placesAbout(put[nearest]!.mark, drawnOn[nearest]!.own, face), here, face));
   }
-  return drawnOn.map(({ row, column, name, box }, i) => ({
+  return drawnOn.map(({ name, box }, i) => ({
     name,
     box,
-    marks: [
-      ...moved([...clipped(lines, box), ...told[i]!], -box.left, -box.bottom),
-      ...jointMarks(row, column, names, room),
-    ],
+    marks: moved(
+      [...clipped(lines, box), ...joints[i]!.filter((mark) => mark.kind !== 'words'), ...told[i]!],
+      -box.left,
+      -box.bottom,
+    ),
   }));
+}
+
+/** How far words are moved to stand clear of others, in heights of their letters: down and up, and to the sides. */
+const MOST_MOVED = 12;
+
+/** The words where they are, then moved on within the box, the nearest places first. */
+function placesAbout(mark: Words, box: Box2, face: Lettering): Words[] {
+  const step = 0.75 * mark.size;
+  const steps = Array.from({ length: 2 * MOST_MOVED + 1 }, (_, i) => step * (i - MOST_MOVED));
+  const corners = boxOf(mark, face);
+  return steps
+    .flatMap((dx) => steps.map((dy) => ({ dx, dy })))
+    .filter(({ dx, dy }) =>
+      corners.every(
+        ({ x, y }) =>
+          (dx === 0 || (x + dx >= box.left && x + dx <= box.right)) &&
+          (dy === 0 || (y + dy >= box.bottom && y + dy <= box.top)),
+      ),
+    )
+    .toSorted((a, b) => Math.hypot(a.dx, a.dy) - Math.hypot(b.dx, b.dy))
+    .map(({ dx, dy }) => ({ ...mark, at: { x: mark.at.x + dx, y: mark.at.y + dy } }));
 }
 
 /** The words brought into a box, made smaller only where they are longer than it; and how far they had to be moved, mm. */
 function putWithin(mark: Words, { left, right, bottom, top }: Box2, face: Lettering): { mark: Words; off: number } {
-  const [cos, sin] = [Math.cos(mark.turn), Math.sin(mark.turn)];
-  const { text, size } = shrunk(
-    face,
-    mark.text,
-    Math.abs(sin) < 0.5 ? right - left : top - bottom,
-    mark.size,
-    mark.bold,
-  );
-  const wide = face.width(text, size, mark.bold);
-  const from = { start: 0, middle: -0.5, end: -1 }[mark.anchor] * wide;
-  const corners = [from, from + wide].flatMap((along) =>
-    [-BELOW * size, size].map((up) => ({
-      x: mark.at.x + along * cos - up * sin,
-      y: mark.at.y + along * sin + up * cos,
-    })),
-  );
+  const level = Math.abs(Math.sin(mark.turn)) < 0.5;
+  const fitted = { ...mark, ...shrunk(face, mark.text, level ? right - left : top - bottom, mark.size, mark.bold) };
+  const corners = boxOf(fitted, face);
   const x = shiftInto(
     left,
     right,
@@ -86,11 +101,8 @@ function putWithin(mark: Words, { left, right, bottom, top }: Box2, face: Letter
     top,
     corners.map((corner) => corner.y),
   );
-  return { mark: { ...mark, text, size, at: { x: mark.at.x + x, y: mark.at.y + y } }, off: Math.hypot(x, y) };
+  return { mark: { ...fitted, at: { x: mark.at.x + x, y: mark.at.y + y } }, off: Math.hypot(x, y) };
 }
-
-/** Of the letter's body, what reaches below the line. */
-const BELOW = 0.25;
 
 const shiftInto = (from: number, to: number, at: readonly number[]): number =>
   Math.max(0, from - Math.min(...at)) - Math.max(0, Math.max(...at) - to);

@@ -9,7 +9,8 @@
 import type { ManifoldToplevel } from 'manifold-3d';
 import type { OpenCascadeInstance, TopoDS_Shape } from 'replicad-opencascadejs';
 import { derive } from '../../src/core/derive.ts';
-import { trimBySleeves, type Bundle, type Sleeve } from '../../src/core/geometry/sleeve.ts';
+import type { Bundle } from '../../src/core/geometry/fan.ts';
+import { trimBySleeves, type Sleeve } from '../../src/core/geometry/sleeve.ts';
 import { cutterThrough, distanceToCentreline, type Cutter } from '../reference/oracles/centreline.ts';
 import { partsOf, scoped, solidOf, type Keep, type Part } from '../reference/oracles/kernel.ts';
 import { cylinder, SEGMENTS, solidsOf } from '../reference/oracles/mesh.ts';
@@ -55,7 +56,7 @@ const BUNDLE: Bundle = { origin: [0, 0, 0], direction: [0, 0, 1], reference: [1,
 
 export function timeOurs(curve: Curve): { time: Timing; trim: Float64Array } {
   const sleeves = [sleeveOf(curve)];
-  const trim = trimBySleeves(sleeves, BUNDLE, BRANCH / 2).trim;
+  const trim = trimBySleeves(sleeves, BUNDLE, BRANCH / 2);
   return { time: timed(2000, 2000, () => trimBySleeves(sleeves, BUNDLE, BRANCH / 2)), trim };
 }
 

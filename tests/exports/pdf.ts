@@ -9,6 +9,8 @@ export interface Printed {
   readonly width: number;
   /** Height of the letter's body. */
   readonly size: number;
+  /** Which way it runs, radians anticlockwise from the right. */
+  readonly turn: number;
 }
 
 export interface ReadPage {
@@ -54,6 +56,7 @@ async function readPage(page: Page, withFaces: boolean): Promise<ReadPage> {
             y: item.transform[5] * MM,
             width: item.width * MM,
             size: Math.hypot(item.transform[2], item.transform[3]) * MM,
+            turn: Math.atan2(item.transform[1], item.transform[0]),
           },
         ]
       : [],

@@ -4,7 +4,7 @@
  */
 import { cross, dot, normalize, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { SolvedTube, TubeEnd } from '../solve/types.ts';
-import { reachedOrTip, sharpDegrees, trimAt } from './profile.ts';
+import { profileOf, sharpDegrees, trimAt, type Profile } from './profile.ts';
 import { sweepFrames, type SweepFrame } from './sweep.ts';
 
 /** Which face of the tube a vertex belongs to. */
@@ -40,17 +40,17 @@ const TO_RADIANS = Math.PI / 180;
 const WHOLE_DEGREES = Array.from({ length: 360 }, (_, phi) => phi);
 const wrap = (degrees: number): number => ((degrees % 360) + 360) % 360;
 
-/** An end's trims on both faces of the wall, NaN filled, and where its generator lines must fall. */
+/** An end's trims on both faces of the wall, and where its generator lines must fall. */
 interface EndTrim {
-  readonly outer: Float64Array;
-  readonly inner: Float64Array;
+  readonly outer: Profile;
+  readonly inner: Profile;
   readonly sharp: readonly number[];
 }
 
 function readEnd(end: TubeEnd): EndTrim {
   const tip = end.tip ?? 0;
-  const outer = reachedOrTip(end.outer, tip);
-  const inner = reachedOrTip(end.inner, tip);
+  const outer = profileOf(end.outer, end.high === null ? end.lows : [...end.lows, end.high], tip);
+  const inner = profileOf(end.inner, [], tip);
   return { outer, inner, sharp: [...sharpDegrees(outer), ...sharpDegrees(inner)] };
 }
 
@@ -65,7 +65,10 @@ interface Lines {
 function linesOf({ lines, rims }: Fineness, trimA: EndTrim, trimB: EndTrim, turn: number): Lines {
   const even = Array.from({ length: 360 / lines }, (_, i) => i * lines);
   const fromB = (degrees: number): number => wrap(turn - degrees);
-  if (rims === 'all') return { a: WHOLE_DEGREES, along: even, b: ascending(WHOLE_DEGREES.map(fromB)) };
+  if (rims === 'all') {
+    const rim = ({ outer }: EndTrim) => [...WHOLE_DEGREES, ...outer.between.map(({ degrees }) => degrees)];
+    return { a: ascending(rim(trimA)), along: even, b: ascending(rim(trimB).map(fromB)) };
+  }
   const all = ascending([...even, ...trimA.sharp, ...trimB.sharp.map(fromB)]);
   return { a: all, along: all, b: all };
 }
@@ -83,13 +86,7 @@ interface Trims {
 }
 
 /** Trims at both ends on each generator line, kept within the straight that the end stands on. */
-function trimsOf(
-  tube: SolvedTube,
-  degrees: readonly number[],
-  turn: number,
-  a: Float64Array,
-  b: Float64Array,
-): readonly Trims[] {
+function trimsOf(tube: SolvedTube, degrees: readonly number[], turn: number, a: Profile, b: Profile): readonly Trims[] {
   const bent = tube.bends.length > 0;
   const roomA = Math.max(0, tube.straights[0] ?? 0);
   const roomB = Math.max(0, tube.straights.at(-1) ?? 0);
@@ -232,7 +229,7 @@ export function buildTubeMesh(tube: SolvedTube, fineness: Fineness = DRAWN): Tub
   const walls = 2 * (rims + (frames.length - 2) * lines.along.length);
   const steel = layRings(walls + 2 * rims, 2 * walls);
 
-  const trims = (a: Float64Array, b: Float64Array) => {
+  const trims = (a: Profile, b: Profile) => {
     const on = (degrees: readonly number[]) => trimsOf(tube, degrees, turn, a, b);
     const atA = on(lines.a);
     return { a: atA, b: lines.b === lines.a ? atA : on(lines.b) };

@@ -73,9 +73,12 @@ function stationaryPoints(a: number, b: number): number {
   }
   const radius = 2 * Math.sqrt(-a / 3);
   const third = Math.acos(Math.min(1, Math.max(-1, (3 * b) / (a * radius)))) / 3;
-  stationary[0] = polishCubic(radius * Math.cos(third + (2 * Math.PI) / 3), a, b);
-  stationary[1] = polishCubic(radius * Math.cos(third - (2 * Math.PI) / 3), a, b);
-  stationary[2] = polishCubic(radius * Math.cos(third), a, b);
+  // A third of a turn before and behind: -cos / 2 -+ sin sqrt(3) / 2.
+  const behind = -0.5 * Math.cos(third);
+  const aside = Math.sqrt(0.75) * Math.sin(third);
+  stationary[0] = polishCubic(radius * (behind - aside), a, b);
+  stationary[1] = polishCubic(radius * (behind + aside), a, b);
+  stationary[2] = polishCubic(-2 * radius * behind, a, b);
   return 3;
 }
 

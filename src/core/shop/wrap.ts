@@ -10,8 +10,9 @@
  * A generator that nothing reaches has no trim: the cut line is open there, and is never joined across.
  */
 import { toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
+import { SAME_LOW } from '../geometry/rim.ts';
 import { add, addScaled, cross, scale, type Vec3 } from '../geometry/vector.ts';
-import { trimBetween } from '../solve/trim-between.ts';
+import { cutCurve, edgeBetween, endCutter, trimOn, type EndCutter } from '../solve/end-cutter.ts';
 import type { Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
 
 export interface WrapSetting {
@@ -31,7 +32,7 @@ export const PAPER_THICKNESS = 0.1;
 
 /** A place on the tube's surface. */
 export interface SurfacePlace {
-  /** From the end's reference, right-hand about its direction; not folded into one turn. */
+  /** From the end's reference, right-hand about its direction. */
   readonly phi: Radians;
   /** mm from the node along the direction. */
   readonly s: number;
@@ -44,7 +45,10 @@ export interface Wrap {
   readonly width: number;
   /** phi at the left edge; the right edge is one turn on. */
   readonly left: Radians;
-  /** The cut line in unbroken pieces, phi rising; whole degrees are exact, and so is every place between. */
+  /**
+   * The cut line in unbroken pieces, phi rising from the left edge on. Every place is exact: whole degrees, those between, where
+   * a piece ends, tips and throat.
+   */
   readonly pieces: readonly (readonly SurfacePlace[])[];
   /** One piece, from edge to edge. */
   readonly closed: boolean;
@@ -52,7 +56,7 @@ export interface Wrap {
   readonly lower: number;
   readonly blankEnd: number;
   readonly baseline: number;
-  /** Longest points of the wall (two where equal ones lie apart) and the deepest of the cut line. */
+  /** Longest points of the wall (two where equal ones lie apart) and the deepest of the cut line; phi in (-pi, pi]. */
   readonly tips: readonly SurfacePlace[];
   readonly throat: SurfacePlace;
 }
@@ -66,34 +70,41 @@ const STRAIGHT_ENOUGH = 0.002;
 /** Parts of a degree are halved until their middles are this near to the line, mm, but no finer than this many parts. */
 const FINE_ENOUGH = 0.005;
 const MOST_PARTS = 16;
-/** Tips this near in s are equals, mm. */
-const SAME_TIP = 0.01;
+/** A place of the cut line this near to an extreme of it is that extreme, radians. */
+const SAME_PLACE = 1e-6;
 
 /** Null where nothing reaches this end at all, and there is no line to draw. */
 export function wrapOf(frame: Frame, tube: SolvedTube, which: 0 | 1, setting: WrapSetting): Wrap | null {
   const end = tube.ends[which];
-  const { trims, parts } = fineTrims(frame, tube, which, setting.surface);
-  const deepest = furthest(trims, parts, 1);
-  if (deepest === null) return null;
-  const left = leftEdge(deepest.phi);
-  const pieces = cutPieces(trims, parts, left);
-  const longest = furthest(trims, parts, -1)!;
-  const blankEnd = (end.tip ?? longest.s) - end.allowance;
-  const drawnFrom = (end.tip ?? longest.s) - Math.min(end.allowance, MOST_ALLOWANCE);
-  const lower = Math.min(drawnFrom, longest.s);
-  const radius = (tube.section.outerDiameter + setting.thickness) / 2;
+  const { outerDiameter, wall } = tube.section;
+  const bore = outerDiameter / 2 - wall;
+  const line: CutLine = {
+    cutter: endCutter(frame, tube, which),
+    radii: setting.surface === 'outer' ? [outerDiameter / 2] : [outerDiameter / 2, bore],
+    sawnAt: end.tip ?? -Infinity,
+  };
+  const curve = cutCurve(line.cutter, line.radii);
+  if (curve.high === null) return null;
+  const left = leftEdge(curve.high.phi);
+  // The tube's own tip, also where the bore is cut beyond it: the wall begins there, and the saw went through there.
+  const tip = end.tip ?? curve.lows[0]!.s;
+  const blankEnd = tip - end.allowance;
+  const tips = tipsOf(curve.lows, curve.trim, tip);
+  const { trims, parts } = fineTrims(line, curve.trim);
+  const pieces = cutPieces(line, trims, parts, left);
+  const radius = (outerDiameter + setting.thickness) / 2;
   return {
     surface: setting.surface,
     radius,
     width: 2 * Math.PI * radius,
     left,
-    pieces,
-    closed: !trims.some((s) => Number.isNaN(s)),
-    lower,
+    pieces: [...tips, curve.high].reduce<Wrap['pieces']>((all, place) => withPlace(all, place, left), pieces),
+    closed: pieces.length === 1 && trims.every((s) => s >= line.sawnAt),
+    lower: tip - Math.min(end.allowance, MOST_ALLOWANCE),
     blankEnd,
-    baseline: blankEnd + setting.step * Math.ceil((deepest.s + BODY - blankEnd) / setting.step),
-    tips: [longest, ...equalTip(trims, parts, longest)],
-    throat: deepest,
+    baseline: blankEnd + setting.step * Math.ceil((curve.high.s + BODY - blankEnd) / setting.step),
+    tips,
+    throat: curve.high,
   };
 }
 
@@ -102,11 +113,17 @@ export function needsWrap({ tip, throat, passedBy }: TubeEnd, within = 0.05): bo
   return passedBy || (tip !== null && throat !== null && throat - tip > within);
 }
 
-/** Of a place on the tube to the sheet, mm from its lower left corner. */
+/** Of a place on the tube to the sheet, mm from its lower left corner; whatever turn its phi is in, it lies on the sheet. */
 export const unroll = (wrap: Wrap, { phi, s }: SurfacePlace): { readonly x: number; readonly y: number } => ({
-  x: (phi - wrap.left) * wrap.radius,
+  x: (onSheet(phi, wrap.left) - wrap.left) * wrap.radius,
   y: s - wrap.lower,
 });
+
+/** The same phi in the turn that begins at `left`; either edge, within rounding, stays where it is. */
+function onSheet(phi: Radians, left: Radians): Radians {
+  const turns = (phi - left) / (2 * Math.PI);
+  return turns > -1e-9 && turns < 1 + 1e-9 ? phi : phi - 2 * Math.PI * Math.floor(turns + 1e-9);
+}
 
 /** Of a place on the sheet to the tube: the other way round. */
 export const roll = (wrap: Wrap, { x, y }: { readonly x: number; readonly y: number }): SurfacePlace => ({
@@ -127,23 +144,21 @@ export function inSpace(tube: SolvedTube, which: 0 | 1, { phi, s }: SurfacePlace
   return addScaled(addScaled(position, spoke, tube.section.outerDiameter / 2), direction, s);
 }
 
+/** The line that is cut: on one radius, or on the greater trim of two, and only where there is wall. */
+interface CutLine {
+  readonly cutter: EndCutter;
+  readonly radii: readonly number[];
+  /** Trim s of the tube's tip: a bore that is cut beyond it is cut where the saw has taken the wall away. */
+  readonly sawnAt: number;
+}
+
 /**
  * The trims at 360 x parts generators. Halved as long as the curve between two of them is not straight enough, or is
  * reached at one and not at the next.
  */
-function fineTrims(
-  frame: Frame,
-  tube: SolvedTube,
-  which: 0 | 1,
-  surface: WrapSetting['surface'],
-): { trims: Float64Array; parts: number } {
-  const { outerDiameter, wall } = tube.section;
-  const end = tube.ends[which];
-  const outer = (turn: Radians) => trimBetween(frame, tube, which, turn, outerDiameter / 2);
-  const inner = (turn: Radians) => trimBetween(frame, tube, which, turn, outerDiameter / 2 - wall);
-  const trimsAt = (turn: Radians) => (surface === 'outer' ? outer(turn) : larger(outer(turn), inner(turn)));
-
-  let trims = surface === 'outer' ? end.outer : larger(end.outer, end.inner);
+function fineTrims({ cutter, radii }: CutLine, whole: Float64Array): { trims: Float64Array; parts: number } {
+  const trimsAt = (turn: Radians) => radii.map((rho) => trimOn(cutter, rho, turn)).reduce(larger);
+  let trims = whole;
   let parts = 1;
   let rough = true;
   while (rough && parts < MOST_PARTS) {
@@ -172,32 +187,22 @@ function fineTrims(
 const larger = (a: Float64Array, b: Float64Array): Float64Array =>
   a.map((s, k) => (Number.isNaN(s) || b[k]! > s ? b[k]! : s));
 
-/** Greatest (sense 1) or least (sense -1) trim; of equals the one nearest phi = 0. */
-function furthest(trims: Float64Array, parts: number, sense: 1 | -1): SurfacePlace | null {
-  let best: SurfacePlace | null = null;
-  trims.forEach((s, at) => {
-    if (Number.isNaN(s)) return;
-    const phi = wrapHalfTurn(toRadians(at / parts));
-    const ahead = best === null ? Infinity : (s - best.s) * sense;
-    if (ahead > 1e-9 || (ahead > -1e-9 && Math.abs(phi) < Math.abs(best!.phi))) best = { phi, s };
+/** The tip, and another as long that lies beyond a rise of the cut line on either side: not the flat of the same one. */
+function tipsOf(lows: readonly SurfacePlace[], trim: Float64Array, tip: number): SurfacePlace[] {
+  const onWall = lows.filter(({ s }) => s >= tip);
+  const [first] = onWall.length > 0 ? onWall : lows;
+  const rises = (from: number, to: number): boolean => {
+    for (let k = Math.ceil(from); k < to; k++) if (!(trim[((k % 360) + 360) % 360]! - first!.s < SAME_LOW)) return true;
+    return false;
+  };
+  const second = onWall.find((each) => {
+    const [a, b] = [first!.phi, each.phi].map(degreesOf).toSorted((one, other) => one - other);
+    return rises(a!, b!) && rises(b!, a! + 360);
   });
-  return best;
+  return second === undefined ? [first!] : [first!, second];
 }
 
-/** A second tip as long as the first, beyond a rise of the cut line on either side of it: not the flat of the same one. */
-function equalTip(trims: Float64Array, parts: number, { phi, s }: SurfacePlace): SurfacePlace[] {
-  const count = trims.length;
-  const first = Math.round((phi * 180 * parts) / Math.PI);
-  const from = (steps: number): number => (((first + steps) % count) + count) % count;
-  const level = (at: number): boolean => trims[at]! - s < SAME_TIP;
-  let [ahead, behind] = [1, count - 1];
-  while (ahead < count && level(from(ahead))) ahead++;
-  while (behind > ahead && level(from(behind))) behind--;
-  const others = Array.from({ length: Math.max(0, behind - ahead) }, (_, i) => from(ahead + i)).filter(level);
-  if (others.length === 0) return [];
-  const at = others.reduce((best, each) => (trims[each]! < trims[best]! ? each : best));
-  return [{ phi: wrapHalfTurn(toRadians(at / parts)), s: trims[at]! }];
-}
+const degreesOf = (phi: Radians): number => (phi * 180) / Math.PI;
 
 /**
  * The seam stands opposite phi = 0, which then lies in the middle of the sheet. Where the throat lies within 60 degrees of that,
@@ -211,20 +216,30 @@ function leftEdge(throat: Radians): Radians {
   return fromBack > 0 ? toRadians(60) - 2 * Math.PI : toRadians(-60);
 }
 
-function cutPieces(trims: Float64Array, parts: number, left: Radians): SurfacePlace[][] {
-  const first = Math.round((left * 180) / Math.PI);
+function cutPieces({ cutter, radii, sawnAt }: CutLine, trims: Float64Array, parts: number, left: Radians) {
+  const first = Math.round(degreesOf(left));
   const at = (degree: number, part: number): number =>
     trims[((((degree + 360) % 360) + 360) % 360) * parts + part] ?? NaN;
   const pieces: SurfacePlace[][] = [];
   let open: SurfacePlace[] = [];
+  let before = { phi: left, s: NaN };
+  /** Where the line ends between the last place and this one, of which only one is reached. */
+  const edge = (reached: Radians, passed: Radians): SurfacePlace[] => {
+    const { phi, s } = edgeBetween(cutter, radii, reached, passed);
+    return s >= sawnAt ? [{ phi: onSheet(phi, left), s }] : [];
+  };
   const put = (degree: number, part: number): void => {
+    const phi = toRadians(degree + part / parts);
     const s = at(degree, part);
-    if (!Number.isNaN(s)) {
-      open.push({ phi: toRadians(degree + part / parts), s });
+    if (s >= sawnAt) {
+      if (Number.isNaN(before.s) && phi > left) open.push(...edge(phi, before.phi));
+      open.push({ phi, s });
     } else if (open.length > 0) {
+      if (Number.isNaN(s)) open.push(...edge(before.phi, phi));
       pieces.push(open);
       open = [];
     }
+    before = { phi, s };
   };
   for (let degree = first; degree < first + 360; degree++) {
     put(degree, 0);
@@ -238,4 +253,21 @@ function cutPieces(trims: Float64Array, parts: number, left: Radians): SurfacePl
   put(first + 360, 0);
   if (open.length > 0) pieces.push(open);
   return pieces;
+}
+
+/** The pieces with this place of the curve among theirs, also at both edges of the sheet. */
+function withPlace(
+  pieces: readonly (readonly SurfacePlace[])[],
+  { phi, s }: SurfacePlace,
+  left: Radians,
+): readonly (readonly SurfacePlace[])[] {
+  const at = onSheet(phi, left);
+  const turns = [at, at - 2 * Math.PI, at + 2 * Math.PI];
+  const isThere = (place: SurfacePlace): boolean => turns.some((each) => Math.abs(place.phi - each) < SAME_PLACE);
+  if (pieces.some((piece) => piece.some(isThere)))
+    return pieces.map((piece) => piece.map((place) => (isThere(place) ? { phi: place.phi, s } : place)));
+  return pieces.map((piece) => {
+    const next = piece.findIndex((place) => place.phi > at);
+    return next > 0 ? [...piece.slice(0, next), { phi: at, s }, ...piece.slice(next)] : piece;
+  });
 }

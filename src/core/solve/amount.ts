@@ -57,9 +57,27 @@ export function wallCentroid({ outerDiameter, wall }: Section): number {
   return (2 * (ro ** 2 + ro * ri + ri ** 2)) / (3 * (ro + ri));
 }
 
-/** Mean of a trim round the tube, mm; a generator that nothing reaches keeps its metal down to the tip. */
-export function meanOfTrim(trim: Float64Array, tip: number | null): number {
+/**
+ * Mean of a trim round the tube, mm; a generator that nothing reaches keeps its metal down to the tip. `edge` is where between
+ * a reached degree and one beside it that is not the trim ends: the wall steps down there, and not half way.
+ */
+export function meanOfTrim(
+  trim: Float64Array,
+  tip: number | null,
+  edge: (reached: number, passed: number) => { readonly degree: number; readonly s: number },
+): number {
+  const stands = tip ?? 0;
   let sum = 0;
-  for (const s of trim) sum += Number.isNaN(s) ? (tip ?? 0) : s;
+  for (let k = 0; k < trim.length; k++) {
+    const here = trim[k]!;
+    const next = trim[k + 1 < trim.length ? k + 1 : 0]!;
+    sum += Number.isNaN(here) ? stands : here;
+    if (Number.isNaN(here) === Number.isNaN(next)) continue;
+    const [reached, passed] = Number.isNaN(next) ? [k, k + 1] : [k + 1, k];
+    const { degree, s } = edge(reached, passed);
+    const share = Math.abs(degree - reached);
+    const last = trim[reached % trim.length]!;
+    sum += (share * (last + s)) / 2 + (1 - share) * stands - (last + stands) / 2;
+  }
   return sum / trim.length;
 }

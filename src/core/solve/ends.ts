@@ -5,24 +5,12 @@
  * material, so of several the largest s counts; a plate or a square end is a plane. Frame: u = direction, into the tube;
  * phi = 0 at `reference`, right-hand about u.
  */
-import { COSINES, GENERATORS, SINES, trimBySleeves, type Bundle, type Trim } from '../geometry/sleeve.ts';
-import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
-import {
-  cross,
-  distance,
-  dot,
-  length,
-  normalize,
-  rejectFrom,
-  subtract,
-  X_AXIS,
-  Z_AXIS,
-  type Vec3,
-} from '../geometry/vector.ts';
+import { cross, length, normalize, rejectFrom, subtract, X_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
 import type { EndFit, NodeRef, Section } from '../job/types.ts';
 import type { Centreline } from './centreline.ts';
-import { meanOfTrim, wallCentroid } from './amount.ts';
+import { wallCentroid } from './amount.ts';
 import { clockedCut, cutBy, type CutGeometry } from './cut.ts';
+import { cutCurve, meanTrimOn, sleeveOf, trimOn, type EndCutter } from './end-cutter.ts';
 import type { Meeting, Run } from './meetings.ts';
 import type { TubeEnd } from './types.ts';
 
@@ -90,19 +78,14 @@ function insideOfBends({ bends, corners }: Centreline): readonly [Vec3, Vec3] {
 
 function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: Vec3, section: Section): TubeEnd {
   const { node, position, direction, spec, plateNormal, meeting } = setting;
-  const bundle: Bundle = { origin: position, direction, reference };
-  const sleeves = meeting.cutters.map((run, i) => ({
-    path: run.path,
-    radius: run.section.outerDiameter / 2,
-    reach: jointReach(cuts[i]!, run, position, section.outerDiameter / 2),
-  }));
-  const trimAt = (rho: number): Trim => {
-    if (plateNormal !== null) return { trim: planeTrim(bundle, plateNormal, rho), reached: [] };
-    if (cuts.length === 0) return { trim: new Float64Array(GENERATORS), reached: [] };
-    return trimBySleeves(sleeves, bundle, rho);
+  const radius = section.outerDiameter / 2;
+  const cutter: EndCutter = {
+    bundle: { origin: position, direction, reference },
+    plateNormal,
+    sleeves: meeting.cutters.map((run, i) => sleeveOf(run, cuts[i]!, position, radius)),
   };
-  const { trim: outer, reached } = trimAt(section.outerDiameter / 2);
-  const { tip, throat, passedBy } = extremes(outer);
+  const { trim: outer, reached, lows, high, passedBy } = cutCurve(cutter, [radius]);
+  const tip = lows[0]?.s ?? null;
   let inner: Float64Array | undefined;
   return {
     node,
@@ -119,53 +102,14 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
     outer,
     // Only drawings look at the bore: it is cut when it is first asked for, and kept.
     get inner() {
-      return (inner ??= trimAt(section.outerDiameter / 2 - section.wall).trim);
+      return (inner ??= trimOn(cutter, radius - section.wall));
     },
     tip,
-    throat,
+    throat: high?.s ?? null,
+    lows,
+    high,
     passedBy,
-    meanTrim: cuts.length === 0 ? 0 : meanOfTrim(trimAt(wallCentroid(section)).trim, tip),
+    meanTrim: cuts.length === 0 ? 0 : meanTrimOn(cutter, wallCentroid(section), tip),
     allowance: spec.allowance,
   };
-}
-
-/**
- * How far from the node, along the branch, its walls meet this run at this joint. A line beside the run here may meet it
- * again a metre on, at a hoop's other leg; that is no part of this cut.
- *
- * A straight run is left, and entered, at most (ra cos al + rb) / sin al from the axes' closest approach, which is from the
- * node by at most their distance / sin al. A bend is met a little farther on, by a chord of its ring at most: tangent to the
- * inner equator and ending on the outer it is 2 sqrt((R + rb)^2 - (R - rb)^2) = 4 sqrt(R rb) long.
- */
-export function jointReach(
-  { cut }: Pick<CutGeometry, 'cut'>,
-  run: Pick<Run, 'path' | 'section'>,
-  position: Vec3,
-  branchRadius: number,
-): number {
-  const runRadius = run.section.outerDiameter / 2;
-  const straight = (branchRadius + runRadius + distance(position, cut.landing)) / Math.sin(cut.includedAngle);
-  const ring = run.path.pieces.reduce((most, piece) => (piece.kind === 'arc' ? Math.max(most, piece.radius) : most), 0);
-  return straight + 4 * Math.sqrt(ring * runRadius);
-}
-
-/** Cut by the plane through the origin; NaN all round where the plane lies along the tube and never cuts it. */
-export function planeTrim({ direction, reference }: Bundle, normal: Vec3, rho: number): Float64Array {
-  const n = normalize(normal);
-  const along = dot(direction, n);
-  if (Math.abs(along) <= ANGLE_ROUNDING) return new Float64Array(GENERATORS).fill(NaN);
-  const [c, s] = [(-rho * dot(reference, n)) / along, (-rho * dot(cross(direction, reference), n)) / along];
-  return COSINES.map((cosine, k) => c * cosine + s * SINES[k]!);
-}
-
-function extremes(profile: Float64Array): Pick<TubeEnd, 'tip' | 'throat' | 'passedBy'> {
-  let least = Infinity;
-  let greatest = -Infinity;
-  let passedBy = false;
-  for (const s of profile) {
-    if (s < least) least = s;
-    if (s > greatest) greatest = s;
-    if (Number.isNaN(s)) passedBy = true;
-  }
-  return least === Infinity ? { tip: null, throat: null, passedBy } : { tip: least, throat: greatest, passedBy };
 }

@@ -5,6 +5,7 @@
  */
 import type { Radians } from '../geometry/angle.ts';
 import type { Path } from '../geometry/path.ts';
+import type { RimPlace } from '../geometry/rim.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { PullLaw } from '../springback/pull-law.ts';
 import type { Die, Job, Member, MemberId, NodeRef, Section, TubeRef } from '../job/types.ts';
@@ -69,9 +70,12 @@ export interface TubeEnd {
   readonly outer: Float64Array;
   /** The same on the bore. */
   readonly inner: Float64Array;
-  /** Least and greatest of `outer`; null where no line is reached. */
+  /** Least and greatest of the curve that `outer` lists, exact between the degrees too; null where no line is reached. */
   readonly tip: number | null;
   readonly throat: number | null;
+  /** Where they are: the tip first, then other lows as good as equal to it; empty, and null, where no line is reached. */
+  readonly lows: readonly RimPlace[];
+  readonly high: RimPlace | null;
   /** Some line of `outer` is reached by nothing. */
   readonly passedBy: boolean;
   /** Mean of the trim over the wall's cross-section; 0 at a plate and a square end. */

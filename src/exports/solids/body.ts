@@ -19,7 +19,7 @@ import { lineFrom, stretchesAbout } from './about.ts';
 import { bar, box, cutBy, isValid, scoped, solidsIn, sweptSolid, tangentAt, volumeOf } from './kernel.ts';
 import type { Keep, Kernel, Shape, Stretch } from './kernel.ts';
 
-/** How far before its tip a coped end is begun: the edge of a cope runs out a little beyond the whole degrees' least. */
+/** How far before its tip a coped end is begun: the bore's edge runs out a little beyond the whole degrees' least. */
 const BEFORE_TIP = 0.5;
 /** What is modelled beyond what is needed, so that no face of a tool ends within the tube. */
 const CLEAR = 1;
@@ -85,14 +85,12 @@ function bodyBy(
   });
 }
 
-/** Least and greatest trim of an end, both faces of the wall; null where nothing cuts it. */
-function extent({ outer, inner }: TubeEnd): { readonly least: number; readonly greatest: number } | null {
-  let [least, greatest] = [Infinity, -Infinity];
-  for (const profile of [outer, inner]) {
-    for (const trim of profile) {
-      if (trim < least) least = trim;
-      if (trim > greatest) greatest = trim;
-    }
+/** Least and greatest trim of an end, both faces of the wall, on the bore of whole degrees; null where nothing cuts it. */
+function extent({ tip, throat, inner }: TubeEnd): { readonly least: number; readonly greatest: number } | null {
+  let [least, greatest] = [tip ?? Infinity, throat ?? -Infinity];
+  for (const trim of inner) {
+    if (trim < least) least = trim;
+    if (trim > greatest) greatest = trim;
   }
   return least === Infinity ? null : { least, greatest };
 }

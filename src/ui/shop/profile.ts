@@ -5,6 +5,7 @@
  *
  * A generator line that reaches no cutter has no trim (NaN): the curve is broken there, never bridged.
  */
+import type { RimPlace } from '../../core/geometry/rim.ts';
 import type { TubeEnd } from '../../core/solve/types.ts';
 
 /** A place on the flat sheet: mm round from the reference, mm along from the node. */
@@ -30,18 +31,21 @@ export interface ProfileDrawing {
 /** The end's two curves on the flat sheet, in mm. */
 export function profileDrawing(end: TubeEnd, outerDiameter: number): ProfileDrawing {
   const perDegree = (Math.PI * outerDiameter) / 360;
-  const outer = unbrokenRuns(end.outer, perDegree);
+  const flat = ({ phi, s }: RimPlace): FlatPoint => ({ round: (phi * outerDiameter) / 2, along: s });
+  const throat = end.high && flat(end.high);
+  const tips = end.lows.map(flat);
+  const extremes = throat === null ? tips : [...tips, throat];
+  const outer = unbrokenRuns(end.outer, perDegree).map((run) => withPoints(run, extremes, perDegree));
   const inner = unbrokenRuns(end.inner, perDegree);
-  const outline = outer.flat();
-  const heights = [...outline, ...inner.flat()].map((point) => point.along);
+  const heights = [...outer, ...inner].flat().map((point) => point.along);
   return {
     outer,
     inner,
     halfWidth: 180 * perDegree,
     lowest: heights.length === 0 ? 0 : Math.min(...heights),
     highest: heights.length === 0 ? 0 : Math.max(...heights),
-    throat: furthest(outline, 1),
-    tip: furthest(outline, -1),
+    throat,
+    tip: tips[0] ?? null,
   };
 }
 
@@ -62,13 +66,9 @@ function unbrokenRuns(trims: Float64Array, perDegree: number): FlatPoint[][] {
   return runs;
 }
 
-/** The highest (sense 1) or lowest (sense -1) point; of equals the one nearest the reference, so a drawing does not jump. */
-function furthest(points: readonly FlatPoint[], sense: 1 | -1): FlatPoint | null {
-  let best: FlatPoint | null = null;
-  for (const point of points) {
-    const ahead = best === null ? 1 : (point.along - best.along) * sense;
-    const nearer = best !== null && Math.abs(point.round) < Math.abs(best.round);
-    if (ahead > 1e-9 || (ahead > -1e-9 && nearer)) best = point;
-  }
-  return best;
+/** The run with those of the points in it that lie on it, or less than a degree beyond its ends: there it may end in its tip. */
+function withPoints(run: readonly FlatPoint[], points: readonly FlatPoint[], perDegree: number): readonly FlatPoint[] {
+  const [first, last] = [run[0]!.round, run.at(-1)!.round];
+  const near = points.filter(({ round }) => round > first - perDegree && round < last + perDegree);
+  return [...run, ...near].toSorted((a, b) => a.round - b.round);
 }

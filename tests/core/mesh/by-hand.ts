@@ -88,6 +88,8 @@ export function tubeByHand(path: Path, hands: readonly [EndByHand, EndByHand]): 
     const sample = (radius: number) => Float64Array.from({ length: 360 }, (_, i) => trim((i * Math.PI) / 180, radius));
     const outer = sample(OD / 2);
     const reached = [...outer].filter((s) => !Number.isNaN(s));
+    const at = (s: number) => ({ phi: (outer.indexOf(s) * Math.PI) / 180, s });
+    const [least, greatest] = [Math.min(...reached), Math.max(...reached)];
     return {
       node: 'n',
       position,
@@ -99,8 +101,10 @@ export function tubeByHand(path: Path, hands: readonly [EndByHand, EndByHand]): 
       plateNormal: null,
       outer,
       inner: sample(OD / 2 - WALL),
-      tip: reached.length > 0 ? Math.min(...reached) : null,
-      throat: reached.length > 0 ? Math.max(...reached) : null,
+      tip: reached.length > 0 ? least : null,
+      throat: reached.length > 0 ? greatest : null,
+      lows: reached.length > 0 ? [at(least)] : [],
+      high: reached.length > 0 ? at(greatest) : null,
       passedBy: reached.length < outer.length,
       meanTrim: 0,
       allowance: 0,

@@ -16,6 +16,8 @@ export const endWith = (given: Partial<TubeEnd>): TubeEnd => ({
   inner: level(0),
   tip: 0,
   throat: 0,
+  lows: [{ phi: 0, s: 0 }],
+  high: { phi: 0, s: 0 },
   passedBy: false,
   meanTrim: 0,
   allowance: 0,

@@ -22,25 +22,37 @@ describe('an end unrolled flat', () => {
     expect(line?.[90]?.along).toBe(270);
   });
 
-  it('marks throat and tip where they are, of equals the one nearest the reference', () => {
-    const trims = around((degree) => (degree === 30 ? 25 : degree === 100 || degree === 300 ? -3 : 5));
-    const drawing = profileDrawing(endWith({ outer: trims, inner: around(() => 5) }), 360 / Math.PI);
-    expect(drawing.throat).toEqual({ round: expect.closeTo(30, 9), along: 25 });
-    expect(drawing.tip).toEqual({ round: expect.closeTo(-60, 9), along: -3 });
+  it('marks throat and tip where they are, between the degrees too, and the curve goes through them', () => {
+    const place = (degree: number, s: number) => ({ phi: (degree * Math.PI) / 180, s });
+    const end = endWith({
+      outer: around(() => 5),
+      inner: around(() => 5),
+      lows: [place(-60.3, -3)],
+      high: place(30.5, 25),
+    });
+    const drawing = profileDrawing(end, 360 / Math.PI);
+    expect(drawing.throat).toEqual({ round: expect.closeTo(30.5, 9), along: 25 });
+    expect(drawing.tip).toEqual({ round: expect.closeTo(-60.3, 9), along: -3 });
     expect([drawing.lowest, drawing.highest]).toEqual([-3, 25]);
+    const [line] = drawing.outer;
+    expect(line!.filter(({ along }) => along !== 5).map(({ along }) => along)).toEqual([-3, 25]);
+    expect(line!.every(({ round }, i) => i === 0 || round >= line![i - 1]!.round)).toBe(true);
   });
 
   it('breaks the curve where no cutter is reached, and never bridges it', () => {
     const trims = around((degree) => (degree > 80 && degree < 280 ? Number.NaN : 7));
-    const drawing = profileDrawing(endWith({ outer: trims, inner: around(() => Number.NaN) }), 40);
+    // It ends in its tip, between the degrees.
+    const lows = [{ phi: (80.4 * Math.PI) / 180, s: 6 }];
+    const high = { phi: 0, s: 7 };
+    const drawing = profileDrawing(endWith({ outer: trims, inner: around(() => Number.NaN), lows, high }), 40);
     expect(drawing.outer).toHaveLength(1);
-    expect(drawing.outer[0]).toHaveLength(161);
+    expect(drawing.outer[0]!.at(-1)).toEqual({ round: expect.closeTo((80.4 * Math.PI * 40) / 360, 9), along: 6 });
     expect(drawing.inner).toEqual([]);
   });
 
   it('has no throat or tip where nothing is reached at all', () => {
     const nothing = around(() => Number.NaN);
-    const drawing = profileDrawing(endWith({ outer: nothing, inner: nothing }), 40);
+    const drawing = profileDrawing(endWith({ outer: nothing, inner: nothing, lows: [], high: null }), 40);
     expect([drawing.throat, drawing.tip, drawing.lowest, drawing.highest]).toEqual([null, null, 0, 0]);
   });
 });

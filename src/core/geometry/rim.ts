@@ -1,0 +1,294 @@
+/**
+ * The lowest and the highest places of a cut's curve, trim s over phi, exact between the whole degrees that it is listed at.
+ *
+ * Beside a low of the listed trims lies one of the curve. It is closed in on by the sign of the slope, not by the values: at
+ * a crossing ds/dphi = -around / ahead (fan.ts), and `around` stays finite and steady where the slope itself is endless (a
+ * line that only touches) or jumps (equal tubes). So one search finds smooth lows, the corners of equal tubes and those
+ * where one run takes over from another. Where the curve is torn, at lines that pass by or where another crossing becomes
+ * the nearest, it closes in on the tear, and the curve's end there counts.
+ */
+import { wrapHalfTurn, type Radians } from './angle.ts';
+import type { Leaving } from './fan.ts';
+import {
+  GENERATORS,
+  leavingAt,
+  leavingGenerator,
+  trimAt,
+  trimOf,
+  winnersNoted,
+  type MetSleeve,
+  type Trim,
+} from './sleeve.ts';
+
+/** A place of the curve: phi in (-pi, pi], s in mm. */
+export interface RimPlace {
+  readonly phi: Radians;
+  readonly s: number;
+}
+
+export interface Extremes {
+  /** The least of the curve, and its other lows that are no more than SAME_LOW above it, least first; empty where nothing is reached. */
+  readonly lows: readonly RimPlace[];
+  /** The greatest of the curve. */
+  readonly high: RimPlace | null;
+  /** Some whole degree is reached by nothing. */
+  readonly passedBy: boolean;
+}
+
+/** Lows this near in s are equals, mm. */
+export const SAME_LOW = 0.01;
+/** Of lows this near in s rounding alone chooses, mm: the one nearest phi = 0 is taken. */
+const ROUNDED = 1e-9;
+/** A stretch within the run as short as this, mm, may be rounding's: its middle, where the line touches, is the better place. */
+const TOUCH = 1e-5;
+/** A line that passes outside within rounding counts as touching; one that truly goes in is within for longer than this, mm. */
+const WITHIN = 1e-9;
+/** What is left to gain when a search ends, mm. */
+const GAIN = 1e-11;
+
+/**
+ * Where the curve ends between a phi that a run is reached at and one that none is, a degree on at most. The crossing there
+ * is where the line touches, unless the line goes on to another place of the run.
+ */
+export const edgeOf = (met: readonly MetSleeve[], reached: Radians, passed: Radians): RimPlace =>
+  placeOf(edgeSample(met, sampleAt(met, reached, NaN)!, passed));
+
+/** The curve at one phi, and the number of the sleeve that it is by. */
+interface Sample extends Leaving {
+  readonly phi: Radians;
+  readonly by: number;
+}
+
+/** 1 to look for lows; -1 for highs, which are lows upside down. */
+type Sense = 1 | -1;
+
+const placeOf = ({ phi, s, half }: Sample): RimPlace => ({ phi: wrapHalfTurn(phi), s: half < TOUCH ? s - half : s });
+
+/** Scratch of one end's search, as in fan.ts. */
+const winners = winnersNoted();
+const lowsListed = new Uint16Array(GENERATORS);
+const highsListed = new Uint16Array(GENERATORS);
+
+/** The trim at whole degrees, and its extremes everywhere: none lies within those of the whole degrees. */
+export function rimOf(met: readonly MetSleeve[]): Trim & Extremes {
+  const whole = trimOf(met, winners);
+  return { ...whole, ...extremesOf(met, whole.trim) };
+}
+
+function extremesOf(met: readonly MetSleeve[], trim: Float64Array): Extremes {
+  let lows = 0;
+  let highs = 0;
+  let least = -1;
+  let greatest = -1;
+  let passedBy = false;
+  let here = trim[GENERATORS - 1]!;
+  let after = trim[0]!;
+  // What the curve did on the way here; both where there was none, which is an end of it.
+  let fell = true;
+  let rose = true;
+  for (let k = -1; k < GENERATORS; k++) {
+    const falls = !(after >= here);
+    const rises = !(after <= here);
+    if (k >= 0) {
+      if (Number.isNaN(here)) passedBy = true;
+      else {
+        if (fell && !(after < here)) lowsListed[lows++] = k;
+        if (rose && !(after > here)) highsListed[highs++] = k;
+        if (least < 0 || here < trim[least]!) least = k;
+        if (greatest < 0 || here > trim[greatest]!) greatest = k;
+      }
+    }
+    fell = falls;
+    rose = rises;
+    here = after;
+    after = trim[k + 2 < GENERATORS ? k + 2 : k + 2 - GENERATORS]!;
+  }
+  if (least < 0) return { lows: [], high: null, passedBy };
+  return {
+    lows: furthest(met, trim, 1, least, lowsListed, lows),
+    high: furthest(met, trim, -1, greatest, highsListed, highs)[0]!,
+    passedBy,
+  };
+}
+
+/** All of the furthest that are equals; of those within rounding the one nearest phi = 0 comes first. */
+function furthest(
+  met: readonly MetSleeve[],
+  trim: Float64Array,
+  sense: Sense,
+  at: number,
+  listed: Uint16Array,
+  count: number,
+): RimPlace[] {
+  let least = sense * trim[at]!;
+  const found: RimPlace[] = [{ phi: degreesIn(at), s: trim[at]! }];
+  for (let i = 0; i < count; i++) {
+    const k = listed[i]!;
+    const here = sense * trim[k]!;
+    const before = sense * trim[(k + GENERATORS - 1) % GENERATORS]!;
+    const after = sense * trim[(k + 1) % GENERATORS]!;
+    // On either side a curve goes down no farther than it did from the degree before; twice that leaves room for its bend.
+    if (here - 2 * Math.max(before - here, after - here) > least + SAME_LOW) continue;
+    for (const low of lowsBeside(met, trim, sense, k)) {
+      const place = placeOf(low);
+      least = Math.min(least, sense * place.s);
+      found.push(place);
+    }
+  }
+  let first = 0;
+  for (let i = 1; i < found.length; i++) {
+    const ahead = sense * (found[first]!.s - found[i]!.s);
+    const nearer = Math.abs(found[i]!.phi) < Math.abs(found[first]!.phi);
+    if (ahead > ROUNDED || (ahead > -ROUNDED && nearer)) first = i;
+  }
+  const others = found.filter((each, i) => i !== first && sense * each.s <= least + SAME_LOW);
+  return [{ phi: found[first]!.phi, s: sense * least }, ...others.toSorted((a, b) => sense * (a.s - b.s))];
+}
+
+const degreesIn = (k: number): Radians => wrapHalfTurn((k * Math.PI) / 180);
+
+/** Beside a listed low: the one on the side that the curve falls to, and where it ends on sides that nothing is reached on. */
+function lowsBeside(met: readonly MetSleeve[], trim: Float64Array, sense: Sense, k: number): Sample[] {
+  const middle = listedAt(met, trim, k)!;
+  const [before, after] = [listedAt(met, trim, k - 1), listedAt(met, trim, k + 1)];
+  const edges = [
+    ...(before === null ? [edgeSample(met, middle, ((k - 1) * Math.PI) / 180)] : []),
+    ...(after === null ? [edgeSample(met, middle, ((k + 1) * Math.PI) / 180)] : []),
+  ];
+  const low =
+    riseAt(middle, sense) > 0
+      ? lowBetween(met, sense, before ?? edges.at(0)!, middle)
+      : lowBetween(met, sense, middle, after ?? edges.at(-1)!);
+  return [...edges, low];
+}
+
+function listedAt(met: readonly MetSleeve[], trim: Float64Array, k: number): Sample | null {
+  const at = (k + GENERATORS) % GENERATORS;
+  const s = trim[at]!;
+  if (Number.isNaN(s)) return null;
+  const by = winners.sleeve[at]!;
+  return sampleOf((k * Math.PI) / 180, by, leavingGenerator(met[by]!, winners.piece[at]!, at, s));
+}
+
+/**
+ * The low between two places, or the lower of them where the curve only falls from one to the other. Where one run takes over
+ * between them from another, it is there if both lead down to it.
+ */
+function lowBetween(met: readonly MetSleeve[], sense: Sense, a: Sample, b: Sample): Sample {
+  const phi = a.by === b.by ? NaN : takeover(met, a, b);
+  if (Number.isNaN(phi)) return lowOf(met, sense, a, b);
+  const [from, to] = [sampleOn(met, a.by, phi, a.s)!, sampleOn(met, b.by, phi, b.s)!];
+  const most = sampleAt(met, phi, from.s)!;
+  // A third run stands out there.
+  if (most.s > Math.max(from.s, to.s) + ROUNDED)
+    return lower(lowBetween(met, sense, a, most), lowBetween(met, sense, most, b), sense);
+  if (riseAt(from, sense) > 0) return lowOf(met, sense, a, from);
+  if (riseAt(to, sense) < 0) return lowOf(met, sense, to, b);
+  return from;
+}
+
+/** The phi between two places at which the runs that they are by come to the same height; NaN where one is not met all the way. */
+function takeover(met: readonly MetSleeve[], a: Sample, b: Sample): Radians {
+  const apart = (phi: Radians): number => trimAt(met[a.by]!, phi, a.s) - trimAt(met[b.by]!, phi, b.s);
+  let [left, right] = [a.phi, b.phi];
+  let [atLeft, atRight] = [apart(left), apart(right)];
+  let next = secant(left, atLeft, right, atRight);
+  let slow = 0;
+  while (atLeft >= 0 && atRight <= 0) {
+    const half = (left + right) / 2;
+    const phi = slow < 3 && next > left && next < right ? next : half;
+    if (!(phi > left && phi < right)) return phi;
+    const here = apart(phi);
+    if (Math.abs(here) < GAIN) return phi;
+    const width = right - left;
+    next = here > 0 ? secant(phi, here, left, atLeft) : secant(phi, here, right, atRight);
+    if (here > 0) [left, atLeft] = [phi, here];
+    else [right, atRight] = [phi, here];
+    slow = right - left > width / 2 ? slow + 1 : 0;
+  }
+  return NaN;
+}
+
+/**
+ * The same by the slope's sign, which changes at a low: by secants through the last two places on one side of it, since a
+ * corner is as steep as it likes on either side. Where these are slow the stretch is halved.
+ */
+function lowOf(met: readonly MetSleeve[], sense: Sense, a: Sample, b: Sample): Sample {
+  let best = lower(a, b, sense);
+  let [left, right] = [a, b];
+  let next = secant(left.phi, riseAt(left, sense), right.phi, riseAt(right, sense));
+  let slow = 0;
+  let touched = false;
+  while (leadsDown(left, right, sense) && leadsDown(right, left, sense)) {
+    const half = (left.phi + right.phi) / 2;
+    const phi = slow < 3 && next > left.phi && next < right.phi ? next : half;
+    if (!(phi > left.phi && phi < right.phi)) break;
+    const c = sampleAt(met, phi, best.s);
+    // A gap in the curve, narrower than a degree.
+    if (c === null) return lower(edgeSample(met, left, phi), edgeSample(met, right, phi), sense);
+    best = lower(best, c, sense);
+    const width = right.phi - left.phi;
+    const rise = riseAt(c, sense);
+    const toLeft = rise > 0 ? leadsDown(left, c, sense) : !leadsDown(right, c, sense);
+    const last = toLeft ? right : left;
+    next = secant(phi, rise, last.phi, riseAt(last, sense));
+    if (toLeft) right = c;
+    else left = c;
+    // Close enough; at a corner, where the line only touches, the next secant is.
+    if (touched || (next > left.phi && next < right.phi && Math.abs(rise * (next - phi)) <= GAIN * c.ahead)) break;
+    touched = c.half < TOUCH;
+    slow = right.phi - left.phi > width / 2 ? slow + 1 : 0;
+  }
+  return best;
+}
+
+/** Where the straight line through two places is 0. */
+const secant = (x: number, y: number, otherX: number, otherY: number): number => x - (y * (otherX - x)) / (otherY - y);
+
+const riseAt = ({ around }: Sample, sense: Sense): number => -sense * around;
+
+const lower = (a: Sample, b: Sample, sense: Sense): Sample => (sense * b.s < sense * a.s ? b : a);
+
+/** Whether a low lies from here towards there, if `there` leads down to it too. */
+const leadsDown = (here: Sample, there: Sample, sense: Sense): boolean =>
+  (there.phi > here.phi ? riseAt(here, sense) < 0 : riseAt(here, sense) > 0) || sense * (here.s - there.s) >= 0;
+
+/** The last place before the curve's end, to the last digit. */
+function edgeSample(met: readonly MetSleeve[], reached: Sample, passed: Radians): Sample {
+  let last = reached;
+  let beyond = passed;
+  for (;;) {
+    const phi = (last.phi + beyond) / 2;
+    if (phi === last.phi || phi === beyond) return last;
+    const sample = sampleAt(met, phi, last.s);
+    if (sample === null || sample.half < WITHIN) beyond = phi;
+    else last = sample;
+  }
+}
+
+/** `near` saves steps where it is about the s that is sought; see trimAt. */
+function sampleAt(met: readonly MetSleeve[], phi: Radians, near: number): Sample | null {
+  let by = 0;
+  let most = NaN;
+  for (let i = 0; met.length > 1 && i < met.length; i++) {
+    const s = trimAt(met[i]!, phi, near);
+    if (Number.isNaN(s) || s <= most) continue;
+    most = s;
+    by = i;
+  }
+  return sampleOn(met, by, phi, near);
+}
+
+function sampleOn(met: readonly MetSleeve[], by: number, phi: Radians, near: number): Sample | null {
+  const leaving = leavingAt(met[by]!, phi, near);
+  return leaving === null ? null : sampleOf(phi, by, leaving);
+}
+
+const sampleOf = (phi: Radians, by: number, { s, ahead, around, half }: Leaving): Sample => ({
+  phi,
+  by,
+  s,
+  ahead,
+  around,
+  half,
+});

@@ -1,0 +1,145 @@
+/**
+ * What an end is cut by: runs, a plate, or a square saw; and the trim that it leaves on a surface of some radius about the
+ * tube's axis, at whole degrees and exactly at its extremes.
+ */
+import { wrapHalfTurn, type Radians } from '../geometry/angle.ts';
+import type { Bundle } from '../geometry/fan.ts';
+import { edgeOf, rimOf, type Extremes, type RimPlace } from '../geometry/rim.ts';
+import { COSINES, GENERATORS, metBy, SINES, trimBySleeves, type Sleeve } from '../geometry/sleeve.ts';
+import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
+import { cross, distance, dot, normalize, rotateAbout, type Vec3 } from '../geometry/vector.ts';
+import { meanOfTrim } from './amount.ts';
+import type { CutGeometry } from './cut.ts';
+import type { Run } from './meetings.ts';
+import type { Frame, SolvedTube } from './types.ts';
+
+export interface EndCutter {
+  readonly bundle: Bundle;
+  readonly plateNormal: Vec3 | null;
+  /** The runs as what cuts; none at a plate and a square end. */
+  readonly sleeves: readonly Sleeve[];
+}
+
+/** An end's cutter, of the solved tube: that by which its profile came about. */
+export function endCutter(frame: Frame, tube: SolvedTube, which: 0 | 1): EndCutter {
+  const end = tube.ends[which];
+  return {
+    bundle: { origin: end.position, direction: end.direction, reference: end.reference },
+    plateNormal: end.plateNormal,
+    sleeves: end.cuts.map((cut) =>
+      sleeveOf(frame.byId.get(cut.against)!, { cut }, end.position, tube.section.outerDiameter / 2),
+    ),
+  };
+}
+
+export const sleeveOf = (
+  run: Pick<Run, 'path' | 'section'>,
+  cut: Pick<CutGeometry, 'cut'>,
+  position: Vec3,
+  branchRadius: number,
+): Sleeve => ({
+  path: run.path,
+  radius: run.section.outerDiameter / 2,
+  reach: jointReach(cut, run, position, branchRadius),
+});
+
+/**
+ * The trim at phi = turn, 1 degree + turn ... 359 degrees + turn on the surface of radius `rho` about the tube's axis: mm from
+ * the node along the end's direction, NaN where nothing reaches. With no turn and the outer radius it is the profile itself.
+ */
+export function trimOn({ bundle, plateNormal, sleeves }: EndCutter, rho: number, turn: Radians = 0): Float64Array {
+  const turned = turn === 0 ? bundle : { ...bundle, reference: rotateAbout(bundle.reference, bundle.direction, turn) };
+  if (plateNormal !== null) return planeTrim(turned, plateNormal, rho);
+  return sleeves.length === 0 ? new Float64Array(GENERATORS) : trimBySleeves(sleeves, turned, rho);
+}
+
+export interface CutCurve extends Extremes {
+  readonly trim: Float64Array;
+  /** For each sleeve, whether any whole degree of the first radius reaches it. */
+  readonly reached: readonly boolean[];
+}
+
+/** The trim at whole degrees, and the extremes of it everywhere; of several radii the greater trim counts. */
+export function cutCurve({ bundle, plateNormal, sleeves }: EndCutter, radii: readonly number[]): CutCurve {
+  if (plateNormal !== null) return { ...planeCurve(bundle, plateNormal, radii), reached: [] };
+  if (sleeves.length === 0) {
+    const level = { phi: 0, s: 0 };
+    return { trim: new Float64Array(GENERATORS), lows: [level], high: level, passedBy: false, reached: [] };
+  }
+  return rimOf(radii.flatMap((rho) => metBy(sleeves, bundle, rho)));
+}
+
+/** Mean of the trim round the surface of radius `rho`, mm: what is cut off, where `tip` is the tube's. */
+export function meanTrimOn(cutter: EndCutter, rho: number, tip: number | null): number {
+  return meanOfTrim(trimOn(cutter, rho), tip, (reached, passed) => {
+    const [from, to] = [(reached * Math.PI) / 180, (passed * Math.PI) / 180];
+    const { phi, s } = edgeBetween(cutter, [rho], from, to);
+    return { degree: reached + (wrapHalfTurn(phi - from) * 180) / Math.PI, s };
+  });
+}
+
+/** Where the cut line ends between a phi where it is and one where nothing reaches, a degree on at most. */
+export const edgeBetween = (
+  { bundle, sleeves }: EndCutter,
+  radii: readonly number[],
+  reached: Radians,
+  passed: Radians,
+): RimPlace =>
+  edgeOf(
+    radii.flatMap((rho) => metBy(sleeves, bundle, rho)),
+    reached,
+    passed,
+  );
+
+/**
+ * How far from the node, along the branch, its walls meet this run at this joint. A line beside the run here may meet it
+ * again a metre on, at a hoop's other leg; that is no part of this cut.
+ *
+ * A straight run is left, and entered, at most (ra cos al + rb) / sin al from the axes' closest approach, which is from the
+ * node by at most their distance / sin al. A bend is met a little farther on, by a chord of its ring at most: tangent to the
+ * inner equator and ending on the outer it is 2 sqrt((R + rb)^2 - (R - rb)^2) = 4 sqrt(R rb) long.
+ */
+function jointReach(
+  { cut }: Pick<CutGeometry, 'cut'>,
+  run: Pick<Run, 'path' | 'section'>,
+  position: Vec3,
+  branchRadius: number,
+): number {
+  const runRadius = run.section.outerDiameter / 2;
+  const straight = (branchRadius + runRadius + distance(position, cut.landing)) / Math.sin(cut.includedAngle);
+  const ring = run.path.pieces.reduce((most, piece) => (piece.kind === 'arc' ? Math.max(most, piece.radius) : most), 0);
+  return straight + 4 * Math.sqrt(ring * runRadius);
+}
+
+/** Where the plane through the origin lies at phi = 0 and at a quarter turn, a mm from the axis: mm along; null where it lies along. */
+function planeLean({ direction, reference }: Bundle, normal: Vec3): readonly [number, number] | null {
+  const n = normalize(normal);
+  const along = dot(direction, n);
+  if (Math.abs(along) <= ANGLE_ROUNDING) return null;
+  return [-dot(reference, n) / along, -dot(cross(direction, reference), n) / along];
+}
+
+/** Cut by the plane through the origin; NaN all round where the plane lies along the tube and never cuts it. */
+function planeTrim(bundle: Bundle, normal: Vec3, rho: number): Float64Array {
+  const lean = planeLean(bundle, normal);
+  if (lean === null) return new Float64Array(GENERATORS).fill(NaN);
+  const [c, s] = [rho * lean[0], rho * lean[1]];
+  return COSINES.map((cosine, k) => c * cosine + s * SINES[k]!);
+}
+
+function planeCurve(
+  bundle: Bundle,
+  normal: Vec3,
+  radii: readonly number[],
+): Extremes & { readonly trim: Float64Array } {
+  const trims = radii.map((rho) => planeTrim(bundle, normal, rho));
+  const trim = trims.reduce((greater, each) => greater.map((s, k) => Math.max(s, each[k]!)));
+  const lean = planeLean(bundle, normal);
+  if (lean === null) return { trim, lows: [], high: null, passedBy: true };
+  const steep = Math.hypot(...lean);
+  const phi = Math.atan2(lean[1], lean[0]);
+  // Not even by rounding within what is listed.
+  const low = trim.reduce((least, s) => Math.min(least, s), -steep * Math.min(...radii));
+  const high = trim.reduce((most, s) => Math.max(most, s), steep * Math.max(...radii));
+  return { trim, lows: [{ phi: wrapHalfTurn(phi + Math.PI), s: low }], high: { phi, s: high }, passedBy: false };
+}
