@@ -9,6 +9,7 @@ import { derived } from '../core/frame.ts';
 import { auditDxf, hasEzdxf, readDxf, textsOf } from './dxf.ts';
 import { fonts } from './fonts.ts';
 import { bentTube, derivedFrom } from './jobs.ts';
+import { overlapsOf } from './overlap.ts';
 import { readPdf } from './pdf.ts';
 
 /** An upright hoop of 44.45 on CLR 152.4: feet 1000 apart, 900 high, two right angles. In the middle of nowhere, askew. */
@@ -132,13 +133,39 @@ describe('layout.pdf', () => {
       expect(pages[0]!.texts.map(({ text }) => text)).toContain('No bent tube of this job lies flat.');
     }
   });
-  it('is made of the demo on both papers', async () => {
+  it('has no words over others: the demo on both papers, and bends close to one another', async () => {
     const demo = derivedFrom(demoText());
-    for (const paper of ['a4', 'letter'] as const) {
+    // Bent to and fro with little between the bends, their planes askew to the axes; and a hoop no wider than its words.
+    const close = derived({
+      nodes: {
+        a: [0, 0, 0],
+        b: [260, 120, 90],
+        c: [380, 390, 240],
+        d: [640, 460, 310],
+        e: [760, 730, 460],
+        f: [1020, 850, 550],
+        p: [0, 0, 900],
+        q: [0, 60, 1400],
+        r: [330, 90, 1400],
+        s: [330, 30, 900],
+      },
+      members: [
+        { id: 'wave', name: 'To and fro', path: ['a', 'b', 'c'], ends: [{ fit: 'square' }, { fit: 'square' }] },
+        { id: 'turn', path: ['d', 'e', 'f'], ends: [{ fit: 'square' }, { fit: 'square' }] },
+        { id: 'narrow', path: ['p', 'q', 'r', 's'], ends: [{ fit: 'square' }, { fit: 'square' }] },
+      ],
+    });
+    for (const [frame, paper] of [
+      [demo, 'letter'],
+      [demo, 'a4'],
+      [close, 'a4'],
+    ] as const) {
       // One paper after the other.
-      const { fileName, bytes } = await layoutPdf(demo, fonts, { ...plainPrint, paper }, unwatched);
+      const { fileName, bytes } = await layoutPdf(frame, fonts, { ...plainPrint, paper }, unwatched);
       expect(fileName).toBe('layout.pdf');
-      expect(new TextDecoder().decode(bytes.slice(0, 5))).toBe('%PDF-');
+      const { pages } = await readPdf(bytes);
+      expect(pages.length).toBeGreaterThan(2);
+      expect(pages.flatMap((page, i) => overlapsOf(page).map((words) => `page ${i + 1}: ${words}`))).toEqual([]);
     }
   });
 });

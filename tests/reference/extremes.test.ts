@@ -37,6 +37,7 @@ describe('tip and throat at straight runs', () => {
   const joints = seeds(7001, 300).map(straightJoint);
   it('are the least and the greatest of the curve that another formula gives', () => {
     let wider = 0;
+    let millimetres = 0;
     let between = 0;
     for (const joint of joints) {
       const { solved, end } = bothEnds(joint);
@@ -49,7 +50,9 @@ describe('tip and throat at straight runs', () => {
       const listed = [...solved.outer].filter((s) => !Number.isNaN(s));
       expect(solved.tip).toBeLessThanOrEqual(Math.min(...listed));
       expect(solved.throat).toBeGreaterThanOrEqual(Math.max(...listed));
-      between = Math.max(between, Math.min(...listed) - solved.tip);
+      const short = Math.min(...listed) - solved.tip;
+      if (solved.passedBy && short > 1) millimetres += 1;
+      between = Math.max(between, short);
       const [least, greatest] = ([1, -1] as const).map((sense) => furthestSampled(trim, sense));
       expect(Math.abs(solved.tip - least!), `tip of joint ${joint.seed}`).toBeLessThan(TOUCHING);
       expect(Math.abs(solved.throat! - greatest!), `throat of joint ${joint.seed}`).toBeLessThan(TOUCHING);
@@ -61,13 +64,14 @@ describe('tip and throat at straight runs', () => {
     }
     // Many of them wider than their run: there the listed degrees end millimetres short of the edge.
     expect(wider).toBeGreaterThan(100);
+    expect(millimetres).toBeGreaterThan(wider / 3);
     expect(between).toBeGreaterThan(5);
   });
 });
 
 describe('tip and throat at bent runs', () => {
-  // Left out: one whose run is touched from inside (hollow along the branch), with a tongue 0.03 degrees wide beside the touch.
-  it.each(seeds(1002, 120))('lie on a run and beyond every line, joint %i', (seed) => {
+  // Of the last four the curve is torn where one run takes over from another, by as much as 400 mm.
+  it.each([...seeds(1002, 115), 20077, 21325, 21916, 23856])('lie on a run and beyond every line, joint %i', (seed) => {
     const joint = bentJoint(seed);
     const { solved, end } = bothEnds(joint);
     if (solved.tip === null) return;

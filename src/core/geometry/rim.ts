@@ -37,6 +37,8 @@ export interface Extremes {
 
 /** Lows this near in s are equals, mm. */
 export const SAME_LOW = 0.01;
+/** Of what lies about a low no farther than this, radians, the lowest place alone counts. */
+const DEGREE = Math.PI / 180;
 /** Of lows this near in s rounding alone chooses, mm: the one nearest phi = 0 is taken. */
 const ROUNDED = 1e-9;
 /** A stretch within the run as short as this, mm, may be rounding's: its middle, where the line touches, is the better place. */
@@ -141,8 +143,12 @@ function furthest(
     const nearer = Math.abs(found[i]!.phi) < Math.abs(found[first]!.phi);
     if (ahead > ROUNDED || (ahead > -ROUNDED && nearer)) first = i;
   }
-  const others = found.filter((each, i) => i !== first && sense * each.s <= least + SAME_LOW);
-  return [{ phi: found[first]!.phi, s: sense * least }, ...others.toSorted((a, b) => sense * (a.s - b.s))];
+  const lows: RimPlace[] = [{ phi: found[first]!.phi, s: sense * least }];
+  for (const each of found.toSorted((a, b) => sense * (a.s - b.s))) {
+    if (sense * each.s > least + SAME_LOW) break;
+    if (lows.every(({ phi }) => Math.abs(wrapHalfTurn(each.phi - phi)) > DEGREE)) lows.push(each);
+  }
+  return lows;
 }
 
 const degreesIn = (k: number): Radians => wrapHalfTurn((k * Math.PI) / 180);
@@ -172,23 +178,24 @@ function listedAt(met: readonly MetSleeve[], trim: Float64Array, k: number): Sam
 
 /**
  * The low between two places, or the lower of them where the curve only falls from one to the other. Where one run takes over
- * between them from another, it is there if both lead down to it.
+ * between them from another, it is on either side of that, or there if both lead down to it.
  */
 function lowBetween(met: readonly MetSleeve[], sense: Sense, a: Sample, b: Sample): Sample {
-  const phi = a.by === b.by ? NaN : takeover(met, a, b);
-  if (Number.isNaN(phi)) return lowOf(met, sense, a, b);
-  const [from, to] = [sampleOn(met, a.by, phi, a.s)!, sampleOn(met, b.by, phi, b.s)!];
-  const most = sampleAt(met, phi, from.s)!;
+  const over = a.by === b.by ? null : takeover(met, a, b);
+  if (over === null) return lowOf(met, sense, a, b);
+  const [from, to] = [sampleOn(met, a.by, over[0], a.s)!, sampleOn(met, b.by, over[1], b.s)!];
+  const most = sampleAt(met, over[0], from.s)!;
   // A third run stands out there.
-  if (most.s > Math.max(from.s, to.s) + ROUNDED)
+  if (most.by !== a.by && most.by !== b.by && most.s > Math.max(from.s, to.s) + ROUNDED)
     return lower(lowBetween(met, sense, a, most), lowBetween(met, sense, most, b), sense);
-  if (riseAt(from, sense) > 0) return lowOf(met, sense, a, from);
-  if (riseAt(to, sense) < 0) return lowOf(met, sense, to, b);
-  return from;
+  return lower(lowOf(met, sense, a, from), lowOf(met, sense, to, b), sense);
 }
 
-/** The phi between two places at which the runs that they are by come to the same height; NaN where one is not met all the way. */
-function takeover(met: readonly MetSleeve[], a: Sample, b: Sample): Radians {
+/**
+ * The last phi that the first of two places' runs stands out at, and the first that the second's does: the same, unless one of the
+ * two is torn there. Null where one is not met all the way.
+ */
+function takeover(met: readonly MetSleeve[], a: Sample, b: Sample): readonly [Radians, Radians] | null {
   const apart = (phi: Radians): number => trimAt(met[a.by]!, phi, a.s) - trimAt(met[b.by]!, phi, b.s);
   let [left, right] = [a.phi, b.phi];
   let [atLeft, atRight] = [apart(left), apart(right)];
@@ -197,16 +204,16 @@ function takeover(met: readonly MetSleeve[], a: Sample, b: Sample): Radians {
   while (atLeft >= 0 && atRight <= 0) {
     const half = (left + right) / 2;
     const phi = slow < 3 && next > left && next < right ? next : half;
-    if (!(phi > left && phi < right)) return phi;
+    if (!(phi > left && phi < right)) return [left, right];
     const here = apart(phi);
-    if (Math.abs(here) < GAIN) return phi;
+    if (Math.abs(here) < GAIN) return [phi, phi];
     const width = right - left;
     next = here > 0 ? secant(phi, here, left, atLeft) : secant(phi, here, right, atRight);
     if (here > 0) [left, atLeft] = [phi, here];
     else [right, atRight] = [phi, here];
     slow = right - left > width / 2 ? slow + 1 : 0;
   }
-  return NaN;
+  return null;
 }
 
 /**

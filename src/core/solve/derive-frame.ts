@@ -99,7 +99,10 @@ export function deriveFrame(job: Job, previous?: Frame): Outcome {
       pullLaw,
       ...centreline,
       blankLength: blankLength(centreline.developedLength, ends),
-      mass: copedMass(centreline.developedLength, section, ends),
+      // Asked for by lists and files alone; the ends keep what is dear in it.
+      get mass() {
+        return copedMass(centreline.developedLength, section, ends);
+      },
       ends,
     };
   });

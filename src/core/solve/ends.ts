@@ -87,6 +87,7 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
   const { trim: outer, reached, lows, high, passedBy } = cutCurve(cutter, [radius]);
   const tip = lows[0]?.s ?? null;
   let inner: Float64Array | undefined;
+  let meanTrim: number | undefined;
   return {
     node,
     position,
@@ -100,7 +101,7 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
     butted: meeting.butted.map((run) => run.id),
     plateNormal,
     outer,
-    // Only drawings look at the bore: it is cut when it is first asked for, and kept.
+    // Only drawings look at the bore, and only the mass at the mean: they are worked out when first asked for, and kept.
     get inner() {
       return (inner ??= trimOn(cutter, radius - section.wall));
     },
@@ -109,7 +110,9 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
     lows,
     high,
     passedBy,
-    meanTrim: cuts.length === 0 ? 0 : meanTrimOn(cutter, wallCentroid(section), tip),
+    get meanTrim() {
+      return (meanTrim ??= cuts.length === 0 ? 0 : meanTrimOn(cutter, wallCentroid(section), tip));
+    },
     allowance: spec.allowance,
   };
 }
