@@ -38,5 +38,5 @@ export async function runFab(job: string | Uint8Array, ...more: readonly string[
   }
 }
 
-/** The text of the demo job. */
-export const demoText = (): string => readFileSync(new URL('../public/demo.cagewright.json', import.meta.url), 'utf8');
+/** The text of the demo job; tests start in the project's folder, also those that are bundled into another. */
+export const demoText = (): string => readFileSync('public/demo.cagewright.json', 'utf8');

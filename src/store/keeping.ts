@@ -40,6 +40,9 @@ export interface Keeping {
   whenIdle(task: () => void): () => void;
 }
 
+/** ms after which whatever cleared the storage is through with the second copy too: that may go later than the first. */
+const CLEARED = 3000;
+
 export function createKeeping(host: KeepingHost): Keeping {
   const { get, set } = host;
   let around: Surroundings | null = null;
@@ -81,6 +84,7 @@ export function createKeeping(host: KeepingHost): Keeping {
       lost() {
         saver.again();
         evenOut();
+        setTimeout(evenOut, CLEARED);
       },
       leaving: saver.flush,
     });

@@ -6,8 +6,6 @@ declare global {
   interface Window {
     /** The connection that `hold` holds. */
     held: IDBDatabase;
-    /** While true, the database takes no more (storage.spec.ts). */
-    full?: boolean;
   }
 }
 
@@ -113,13 +111,39 @@ export const secondCopies = (page: Page): Promise<Record<string, string>> =>
     return texts;
   });
 
+/** Writes another text into the file of the second copy that was written last. */
+export const spoilSecondCopy = (page: Page, change: 'cut short' | 'emptied' | 'another text'): Promise<void> =>
+  page.evaluate(async (how) => {
+    const folder = await (await navigator.storage.getDirectory()).getDirectoryHandle('documents');
+    const files: { readonly handle: FileSystemFileHandle; readonly file: File }[] = [];
+    for await (const handle of folder.values()) {
+      if (handle.kind === 'file') files.push({ handle, file: await handle.getFile() });
+    }
+    const { handle, file } = files.toSorted((a, b) => b.file.lastModified - a.file.lastModified)[0]!;
+    const text = await file.text();
+    const writable = await handle.createWritable();
+    await writable.write(
+      { 'cut short': text.slice(0, text.length / 2), emptied: '', 'another text': '{"a":1}\n2' }[how],
+    );
+    await writable.close();
+  }, change);
+
 export const dropSecondCopies = (page: Page): Promise<void> =>
   page.evaluate(async () => {
     await (await navigator.storage.getDirectory()).removeEntry('documents', { recursive: true });
   });
 
-/** What "clear site data" does, also under an open page. */
-export async function clearSiteData(page: Page): Promise<void> {
+/**
+ * The room that the browser gives to the origin, bytes; null for as much as it likes. Chromium asks what is left once and counts down
+ * from there, so a limit holds at once only for an origin that has nothing stored yet, and else once as much was written.
+ */
+export async function limitRoom(page: Page, origin: string, bytes: number | null): Promise<void> {
   const session = await page.context().newCDPSession(page);
-  await session.send('Storage.clearDataForOrigin', { origin: new URL(page.url()).origin, storageTypes: 'all' });
+  await session.send('Storage.overrideQuotaForOrigin', { origin, ...(bytes !== null && { quotaSize: bytes }) });
+}
+
+/** What "clear site data" does, also under an open page. */
+export async function clearSiteData(page: Page, origin = new URL(page.url()).origin): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Storage.clearDataForOrigin', { origin, storageTypes: 'all' });
 }

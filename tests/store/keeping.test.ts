@@ -233,6 +233,18 @@ describe('saving', () => {
     expect(read(again).job.name).toBe('a');
   });
 
+  it('evens the copies out once more a while after a loss: what clears the storage may not be through with the second', async () => {
+    const browser = openBrowser();
+    let isSecondThere = true;
+    browser.persistence.evenOut = async () => void (isSecondThere = true);
+    await browser.openTab();
+    browser.happens.lost();
+    await vi.advanceTimersByTimeAsync(1000);
+    isSecondThere = false;
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(isSecondThere).toBe(true);
+  });
+
   it('writes nothing of a job that was never changed when the storage is lost', async () => {
     await browser.openTab();
     browser.happens.lost();

@@ -10,10 +10,17 @@ import { findChromium } from '../chromium.mjs';
 /** Where the build lies: npm starts its scripts in the project's folder. */
 const build = resolve(process.env['CAGEWRIGHT_BUILD'] ?? 'dist');
 
+const DRAWING = {
+  bay: ['--use-angle=swiftshader', '--enable-unsafe-swiftshader'], // drawn in software
+  'no bay': ['--disable-gpu', '--disable-3d-apis'],
+} as const;
+
+type LaunchOptions = Parameters<typeof chromium.launchPersistentContext>[1];
+
 export interface Program {
   readonly origin: string;
-  /** Starts a browser on a profile: a folder that `profile()` made. */
-  launch(profile: string): Promise<BrowserContext>;
+  /** Starts a browser on a profile: a folder that `profile()` made. What needs no bay is quicker in one that cannot draw in 3D. */
+  launch(profile: string, view?: 'bay' | 'no bay', also?: LaunchOptions): Promise<BrowserContext>;
   profile(): string;
 }
 
@@ -24,19 +31,21 @@ export async function withProgram<T>(work: (program: Program) => Promise<T>): Pr
   const folders: string[] = [];
   const contexts: BrowserContext[] = [];
   const executablePath = findChromium();
+  const origin = `http://localhost:${portOf(server)}`;
   try {
     return await work({
-      origin: `http://localhost:${portOf(server)}`,
-      async launch(profile) {
+      origin,
+      async launch(profile, view = 'bay', also = {}) {
         const context = await chromium.launchPersistentContext(profile, {
           ...(executablePath && { executablePath }),
+          baseURL: origin,
           viewport: { width: 1024, height: 700 },
           reducedMotion: 'reduce',
           acceptDownloads: true,
+          ...also,
           args: [
             '--no-sandbox', // a container's root has none
-            '--use-angle=swiftshader',
-            '--enable-unsafe-swiftshader',
+            ...DRAWING[view],
             '--disable-quic',
             '--no-first-run',
             '--disable-background-networking',

@@ -5,6 +5,7 @@
 import { drawFrom, type Draw } from '../reference/oracles/seeded.ts';
 import type { BrowserContext, Page } from '@playwright/test';
 import { bay, choose, enter, goTo, savedText, undoKey, untilKept } from '../browser/journey.ts';
+import { enterQuickly } from '../browser/wreck.ts';
 import { complaintsOf, kill, withProgram, type Program } from './browser.ts';
 import type { Failure, Part } from './part.ts';
 
@@ -73,18 +74,7 @@ const watched = (page: Page, way: Way) => (way === 'held key' ? height(page) : j
 /** Edits until it is over. */
 const EDITS: Readonly<Record<Way, (page: Page, draw: Draw, until: number) => Promise<void>>> = {
   async 'every 80 ms'(page, _, until) {
-    // In the page itself: the protocol is too slow for it on a busy machine.
-    await page.evaluate(() => {
-      const input = document.querySelector<HTMLInputElement>('input[data-watched]')!;
-      const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!;
-      let count = 0;
-      setInterval(() => {
-        input.focus();
-        set.call(input, `Edit ${(count += 1)}`);
-        input.dispatchEvent(new Event('input', { bubbles: true }));
-        input.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));
-      }, 80);
-    });
+    void enterQuickly(jobName(page), 'Edit', Infinity).catch(() => undefined); // it ends with the browser
     await page.waitForTimeout(until - Date.now());
   },
   async 'held key'(page, _, until) {

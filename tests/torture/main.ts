@@ -8,10 +8,11 @@ import { mutantsPart } from './mutants.ts';
 import { namesPart } from './names.ts';
 import type { Outcome, Part } from './part.ts';
 import { sessionPart } from './session.ts';
+import { storagePart } from './storage.ts';
 import { tabsPart } from './tabs.ts';
 
 /** In the order in which they run. */
-const PARTS: readonly Part[] = [mutantsPart, namesPart, editsPart, killPart, tabsPart, sessionPart];
+const PARTS: readonly Part[] = [mutantsPart, namesPart, editsPart, killPart, storagePart, tabsPart, sessionPart];
 
 const SHORT = 0.1;
 const SEED = 20260301;
