@@ -90,7 +90,7 @@ test('a reading that is none is refused beside its field, and nothing is logged'
     ['400', /full turn/],
     ['201', /beyond 200/],
     ['-5', /more than 0/],
-    ['25,5', /use a point: 25.5/],
+    ['26,5', /use a point: 26.5/],
   ] as const) {
     await logPull(page, '27', text);
     await expect(field(page, 'Net, let go')).toHaveAccessibleDescription(reason);

@@ -25,7 +25,7 @@ const printed = async (derived: Derived, change: Partial<SheetSettings> = {}, go
 
 const IN = 25.4;
 
-/** "14 ³⁄₁₆ in" or "368.3 mm" in mm: Unicode's own compatibility forms turn the fraction into plain figures. */
+/** "14 ³⁄₁₆ in" or "360.4 mm" in mm: Unicode's own compatibility forms turn the fraction into plain figures. */
 function lengthRead(text: string): number {
   const folded = text.normalize('NFKC').replace('−', '-').trim();
   const parts = /^(-?)(\d+(?:\.\d+)?)?(?: ?(\d+)⁄(\d+))?(?: (in|mm))?$/u.exec(spaced(folded));

@@ -69,7 +69,7 @@ describe('findings of bends', () => {
     expect(ids(bent([600, 600, 0], [1200, 600, 0], die({ centrelineRadius: 133.3 })))).toEqual([
       'warning bend/tight-radius',
     ]);
-    expect(ids(bent([600, 600, 0], [1200, 600, 0], die({ centrelineRadius: 133.35 })))).toEqual([]);
+    expect(ids(bent([600, 600, 0], [1200, 600, 0], die({ centrelineRadius: 3 * 44.45 })))).toEqual([]);
     expect(ids(bent([600, 600, 0], [1200, 600, 0], die({ outerDiameter: 38.1 })))).toEqual(['error bend/wrong-die']);
   });
 });
