@@ -36,7 +36,7 @@ export interface Autosave {
   flush(): Promise<void>;
   /** What was written may be gone: all that is in memory is written again. */
   again(): void;
-  /** Goes on to another document, in a fresh slot; what is not written yet of this one still will be. */
+  /** The next document is another one, in a fresh slot. What is not written yet of this one still will be. */
   leave(nextSlot: string): void;
   /** Continues in a slot at a stamp: null for one that is not written yet. */
   moveTo(slot: string, stamp: Stamp | null): void;
@@ -47,15 +47,25 @@ export interface Autosave {
   keepVersion(): Promise<void>;
 }
 
+/** Where a document is kept. */
+interface Place {
+  readonly slot: string;
+  /** How many writes of the slot this tab has seen. */
+  seen: number;
+  /** Another tab has newer work in the slot: what is written goes to the slot apart. */
+  held: boolean;
+  /** The slot apart, once it has a name. Nobody else writes there. */
+  aside: string | null;
+}
+
+type Content = Omit<Kept, 'slot'>;
+
 type DatedVersion = KeptVersion & { readonly slot: string };
 
 export function createAutosave(host: AutosaveHost, firstSlot: string): Autosave {
-  let slot = firstSlot;
-  let seen = 0;
-  let held = false;
-  let aside: string | null = null;
+  let place = placeIn(firstSlot, null);
   /** What was not written yet of documents that were left. */
-  let left: readonly { readonly kept: Kept; readonly seen: number }[] = [];
+  let left: readonly { readonly content: Content; readonly place: Place }[] = [];
   let lastVersion: Pick<DatedVersion, 'slot' | 'savedAt' | 'text'> | null = null;
   /** The versions that this tab has kept, oldest first, in case they are lost. */
   let ownVersions: readonly DatedVersion[] = [];
@@ -63,64 +73,81 @@ export function createAutosave(host: AutosaveHost, firstSlot: string): Autosave 
   /** One at a time: each asks which version was the last. */
   let versioning: Promise<void> | null = null;
 
-  const jot = (): void => host.persistence.jot(latest(), host.tab, seenThere());
+  const latest = (): Content => ({ ...host.read(), savedAt: host.now() });
 
+  const jot = (content = latest()): void =>
+    host.persistence.jot({ ...content, slot: targetOf(place) }, host.tab, seenThere(place));
+
+  /** The open document and those that were left, none waiting for another: one that is refused does not hold up the rest. */
   async function writeAll(): Promise<void> {
-    for (const one of left) {
-      await write(one.kept, one.seen);
-      left = left.filter((other) => other !== one);
-    }
-    const isMidway = host.isMidway();
-    const kept = latest();
-    await write(kept, seenThere());
+    const [isMidway, content, open] = [host.isMidway(), latest(), place];
+    const writes = [write(content, open), ...left.map(writeLeft)];
+    const failure = (await Promise.allSettled(writes)).find(({ status }) => status === 'rejected');
+    if (failure?.status === 'rejected') throw failure.reason;
     // The document itself is saved; versions that could not be kept are tried again with the next write.
     if (!isMidway && versioning === null) {
+      const kept = { ...content, slot: targetOf(open) };
       versioning = keepVersions(kept, VERSION_EVERY).catch(() => undefined);
       void versioning.finally(() => (versioning = null));
     }
   }
 
-  const writer = createWriter(jot, writeAll, host.tell);
+  async function writeLeft(one: (typeof left)[number]): Promise<void> {
+    await write(one.content, one.place);
+    left = left.filter((other) => other !== one);
+  }
+
+  const writer = createWriter(() => jot(), writeAll, host.tell);
 
   host.tabs.listen((theirSlot, stamp) => {
-    if (theirSlot === slot && stamp.tab !== host.tab && stamp.count > seen) hold();
+    if (theirSlot === place.slot && stamp.tab !== host.tab && stamp.count > place.seen && !place.held) {
+      void giveWay(place, host.read().text);
+    }
   });
 
-  /** A write that waits is not dropped: it goes to the slot apart. */
-  function hold(): void {
-    held = true;
-    host.tellBehind();
-  }
+  const targetOf = (of: Place): string => (of.held ? apartOf(of) : of.slot);
+  const apartOf = (of: Place): string => (of.aside ??= host.newSlot());
+  const seenThere = (of: Place): number => (of.held ? 0 : of.seen);
 
-  const apart = (): string => (aside ??= host.newSlot());
-
-  const latest = (): Kept => ({ ...host.read(), slot: held ? apart() : slot, savedAt: host.now() });
-
-  function moveTo(nextSlot: string, stamp: Stamp | null): void {
-    slot = nextSlot;
-    seen = stamp?.count ?? 0;
-    held = false;
-    aside = null;
-  }
-
-  /** How many writes of the slot that is written to were seen; nobody else writes to the slot apart. */
-  const seenThere = (): number => (held ? 0 : seen);
-
-  async function write(kept: Kept, seenWrites: number): Promise<void> {
-    const stamp = await host.persistence.save(kept, host.tab, seenWrites, MOST_DOCUMENTS);
-    if (stamp === null) return write({ ...kept, slot: awayFrom(kept.slot) }, 0);
-    if (kept.slot === slot) seen = Math.max(seen, stamp.count);
-    host.tabs.announce(kept.slot, stamp);
-  }
-
-  /** Another tab has written there first: a fresh slot, and the tab keeps to it if it is still on that document. */
-  function awayFrom(refused: string): string {
-    const fresh = host.newSlot();
-    if (refused === slot || refused === aside) {
-      aside = fresh;
-      hold();
+  async function write(content: Content, to: Place): Promise<void> {
+    const slot = targetOf(to);
+    const stamp = await host.persistence.save({ ...content, slot }, host.tab, seenThere(to), MOST_DOCUMENTS);
+    if (stamp === null) {
+      if (slot === targetOf(to)) await giveWay(to, content.text); // else it was for a write before this one
+      return write(content, to);
     }
-    return fresh;
+    if (slot === to.slot) to.seen = Math.max(to.seen, stamp.count);
+    host.tabs.announce(slot, stamp);
+  }
+
+  /**
+   * Another tab has written where this document is kept. If it is the same work, as when both write again what was lost, this one
+   * goes on from there; else what is written of it goes to the slot apart from now on.
+   */
+  async function giveWay(of: Place, text: string): Promise<void> {
+    const slot = targetOf(of);
+    const there = await stampOf(slot, text);
+    if (slot !== targetOf(of)) return;
+    if (of.held) of.aside = host.newSlot();
+    else if (there !== null) of.seen = Math.max(of.seen, there.count);
+    else {
+      of.held = true;
+      if (of === place) host.tellBehind();
+    }
+  }
+
+  /** The stamp of what lies in the slot, if that is this text. */
+  async function stampOf(slot: string, text: string): Promise<Stamp | null> {
+    try {
+      const [copy] = await host.persistence.copies(slot);
+      return copy?.checked.ok && copy.checked.value.kept.text === text ? copy.checked.value.stamp : null;
+    } catch {
+      return null;
+    }
+  }
+
+  function moveTo(slot: string, stamp: Stamp | null): void {
+    place = placeIn(slot, stamp);
   }
 
   async function keepVersions({ slot: of, name, text, savedAt }: Kept, every: number): Promise<void> {
@@ -145,21 +172,31 @@ export function createAutosave(host: AutosaveHost, firstSlot: string): Autosave 
     changed: writer.changed,
     flush: writer.flush,
     again() {
-      if (seen === 0 && aside === null) return; // nothing was ever written
+      if (place.seen === 0 && place.aside === null) return; // nothing was ever written
       areVersionsLost = true; // the last one is among those that are kept again
       writer.again();
     },
     leave(nextSlot) {
-      if (!writer.isWritten()) left = [...left, { kept: latest(), seen: seenThere() }];
+      if (!writer.isWritten()) {
+        const content = latest();
+        jot(content);
+        left = [...left, { content, place }];
+      }
       moveTo(nextSlot, null);
-      void writer.flush();
     },
     moveTo,
-    slot: () => slot,
-    apart,
+    slot: () => place.slot,
+    apart: () => apartOf(place),
     async keepVersion() {
       await versioning;
-      await keepVersions(latest(), 0);
+      await keepVersions({ ...latest(), slot: targetOf(place) }, 0);
     },
   };
 }
+
+const placeIn = (slot: string, stamp: Stamp | null): Place => ({
+  slot,
+  seen: stamp?.count ?? 0,
+  held: false,
+  aside: null,
+});

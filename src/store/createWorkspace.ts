@@ -155,6 +155,7 @@ export function createWorkspace(): WorkspaceStore {
     slot: '',
     saved: 'saved',
     trouble: null,
+    inSecond: false,
     refused: null,
     notice: null,
     ready: false,
@@ -242,6 +243,7 @@ export function createWorkspace(): WorkspaceStore {
     if (get().behind || !isUntouched(history)) keeping.leave();
     replace(next, derived, also);
     keeping.changed();
+    void keeping.flush(); // also what is left of the other
   }
 
   /**

@@ -3,10 +3,10 @@
  * unsound is moved to a store of its own, in which the last ones stay for download.
  */
 import type { IDBPTransaction } from 'idb';
-import { createConnection, type Schema } from './connection.ts';
+import { createConnection, type Connection, type Schema } from './connection.ts';
 import { createJottings } from './jottings.ts';
 import { isLater, mayWriteOver, nextStamp } from './persistence.ts';
-import type { Damaged, Jotted, Persistence, Stamp, Stored } from './persistence.ts';
+import type { Copy, Damaged, Jotted, Persistence, Stamp, Stored } from './persistence.ts';
 import { checkJotted, checkStored, checkVersion, damagedFrom, isDamaged, LAST_DATE, type Checked } from './records.ts';
 
 /** Damaged records that are kept, the newest. */
@@ -22,10 +22,11 @@ export interface FirstCopy extends Persistence {
   restore(stored: Stored, most: number): Promise<void>;
 }
 
-export function openIndexedDb(): FirstCopy {
-  const { run, watch } = createConnection();
+export function openIndexedDb({ run, watch }: Connection = createConnection()): FirstCopy {
   const jottings = createJottings(run);
-  let isLookedThrough = false;
+  /** Whether all that was jotted down before this page came is entered; what cannot be, the disk being full, is opened from memory. */
+  let isEntered = false;
+  let unentered: readonly Jotted[] = [];
 
   const change = <T>(task: (transaction: Everything) => Promise<T>): Promise<T> =>
     run((database) => {
@@ -41,29 +42,31 @@ export function openIndexedDb(): FirstCopy {
     watch,
 
     async slots() {
-      if (!isLookedThrough) await jottings.each(enterJotted).catch(() => undefined); // they are there the next time too
-      isLookedThrough = true;
+      if (!isEntered) await enterAll();
       return run(async (database) => {
         const transaction = database.transaction('documents');
         const dated = transaction.store.index('savedAt').getAllKeys(IDBKeyRange.bound(0, LAST_DATE));
         const all = transaction.store.getAllKeys();
         const [oldestFirst, every] = await inOne(Promise.all([dated, all]), transaction.done);
         // Of one without a date nobody can say that it is older.
-        return [...new Set([...every.filter((slot) => !oldestFirst.includes(slot)), ...oldestFirst.toReversed()])];
+        const undated = every.filter((slot) => !oldestFirst.includes(slot));
+        return [...new Set([...unentered.map(({ kept }) => kept.slot), ...undated, ...oldestFirst.toReversed()])];
       });
     },
 
     async copies(slot) {
       const found: unknown = await run((database) => database.get('documents', slot));
-      if (found === undefined) return [];
       const checked = checkStored(found, slot);
-      return [{ found, checked, setAside: (damaged) => setAside(slot, countOf(checked), damaged) }];
+      const stored: Copy = { found, checked, setAside: (damaged) => setAside(slot, countOf(checked), damaged) };
+      const there = checked.ok ? checked.value : undefined;
+      const jotted = unentered.filter(({ kept }) => kept.slot === slot).filter((one) => isNews(one, there));
+      return [...jotted.map((one) => copyOf(one, there?.stamp)), ...(found === undefined ? [] : [stored])];
     },
 
     async save(kept, tab, seen, most) {
       const upTo = jottings.count;
       const stamp = await change((transaction) => enter(transaction, { kept, tab, seen }, most));
-      jottings.drop(tab, kept.slot, upTo);
+      if (stamp !== null) jottings.drop(tab, kept.slot, upTo);
       return stamp;
     },
 
@@ -115,15 +118,28 @@ export function openIndexedDb(): FirstCopy {
     });
   }
 
+  async function enterAll(): Promise<void> {
+    const failed: Jotted[] = [];
+    isEntered = await jottings
+      .each(async (found) => {
+        const checked = checkJotted(found);
+        if (checked.ok) failed.push(checked.value);
+        await enterJotted(found);
+        if (checked.ok) failed.pop();
+      })
+      .catch(() => false); // they are there the next time too
+    unentered = failed;
+  }
+
   /** In its slot, unless it was saved after all; in one of its own where another tab has written since. */
   function enterJotted(found: unknown): Promise<void> {
     return change(async (transaction) => {
       const checked = checkJotted(found);
       if (!checked.ok) return addDamaged(transaction, damagedFrom(found, checked.why, Date.now()));
-      const { kept, tab, seen } = checked.value;
+      const { kept, tab } = checked.value;
       const stored = checkStored(await transaction.objectStore('documents').get(kept.slot), kept.slot);
-      const isSaved = stored.ok && stored.value.stamp.tab === tab && stored.value.kept.savedAt >= kept.savedAt;
-      if (isSaved || (await enter(transaction, { kept, tab, seen }, Infinity)) !== null) return;
+      if (stored.ok && isSaved(checked.value, stored.value)) return;
+      if ((await enter(transaction, checked.value, Infinity)) !== null) return;
       await enter(transaction, { kept: { ...kept, slot: `${kept.slot} ${tab}` }, tab, seen: 0 }, Infinity);
     });
   }
@@ -141,6 +157,20 @@ export function openIndexedDb(): FirstCopy {
     });
   }
 }
+
+const isSaved = ({ kept, tab }: Jotted, stored: Stored): boolean =>
+  stored.stamp.tab === tab && stored.kept.savedAt >= kept.savedAt;
+
+/** Whether it would be entered in its slot. */
+const isNews = (jotted: Jotted, stored: Stored | undefined): boolean =>
+  stored === undefined || (!isSaved(jotted, stored) && mayWriteOver(stored.stamp, jotted.tab, jotted.seen));
+
+/** As it will be once it is entered; until then it stays where it is, whatever is wrong with it. */
+const copyOf = ({ kept, tab, seen }: Jotted, there: Stamp | undefined): Copy => ({
+  found: { kept },
+  checked: { ok: true, value: { kept, stamp: nextStamp(there, tab, seen) } },
+  setAside: async () => undefined,
+});
 
 /** null for one that is unsound. */
 const countOf = (checked: Checked<Stored>): number | null => (checked.ok ? checked.value.stamp.count : null);

@@ -12,23 +12,54 @@ export interface Jottings {
   jot(jotted: Jotted): void;
   /** Lets go of those of the slot up to the how-manieth: they are saved. */
   drop(tab: string, slot: string, upTo: number): void;
-  /** Hands on all that lie there, of all tabs, in their order; lets go of each once that is done. Rejects if it cannot be. */
-  each(task: (found: unknown) => Promise<void>): Promise<void>;
+  /**
+   * Hands on all that lie there, of all tabs, in their order, and lets go of each that is done; one whose task fails stays. Answers
+   * whether all are done. Rejects where they cannot be reached.
+   */
+  each(task: (found: unknown) => Promise<void>): Promise<boolean>;
+}
+
+/** How many may be on their way without an answer: beyond that the latest of each slot waits, so that a database that hangs fills no memory. */
+const MOST_UNANSWERED = 40;
+
+/** Lets go of those up to the how-manieth and, where there is one, puts down the next. */
+interface Sent {
+  readonly tab: string;
+  readonly slot: string;
+  readonly upTo: number;
+  readonly jotted: Jotted | null;
 }
 
 export function createJottings(run: Connection['run']): Jottings {
   let count = 0;
+  /** What is not sent yet, the latest of each slot. */
+  const waiting = new Map<string, Sent>();
+  let unanswered = 0;
 
-  /** Nobody hears of a failure: what ails the storage, a save says too. */
-  function send(tab: string, slot: string, upTo: number, jotted: Jotted | null): void {
-    run(async (database) => {
+  function send(sent: Sent): void {
+    const before = waiting.get(sent.slot);
+    if (before === undefined || lastOf(before) <= lastOf(sent)) waiting.set(sent.slot, sent);
+    if (unanswered < MOST_UNANSWERED) void sendAll();
+  }
+
+  /** All that waits by the time the database is open. A failure is said by no one here: what ails the storage, a save says too. */
+  async function sendAll(): Promise<void> {
+    unanswered += 1;
+    await run(async (database) => {
+      if (waiting.size === 0) return;
       const transaction = database.transaction('jotted', 'readwrite');
       const done: Promise<unknown>[] = [transaction.done];
-      done.push(transaction.store.delete(IDBKeyRange.bound([tab, slot, 0], [tab, slot, upTo])));
-      if (jotted !== null) done.push(transaction.store.put(jotted, [tab, slot, upTo + 1]));
+      for (const { tab, slot, upTo, jotted } of waiting.values()) {
+        done.push(transaction.store.delete(IDBKeyRange.bound([tab, slot, 0], [tab, slot, upTo])));
+        if (jotted !== null) done.push(transaction.store.put(jotted, [tab, slot, upTo + 1]));
+      }
+      waiting.clear();
       transaction.commit?.(); // the oldest browsers do it themselves, later
       await Promise.all(done);
     }).catch(() => undefined);
+    const isRoom = unanswered === MOST_UNANSWERED;
+    unanswered -= 1;
+    if (isRoom && waiting.size > 0) void sendAll();
   }
 
   return {
@@ -36,16 +67,26 @@ export function createJottings(run: Connection['run']): Jottings {
       return count;
     },
     jot(jotted) {
-      send(jotted.tab, jotted.kept.slot, count, jotted);
+      send({ tab: jotted.tab, slot: jotted.kept.slot, upTo: count, jotted });
       count += 1;
     },
-    drop: (tab, slot, upTo) => send(tab, slot, upTo, null),
+    drop: (tab, slot, upTo) => send({ tab, slot, upTo, jotted: null }),
     async each(task) {
-      const keys = await run((database) => database.getAllKeys('jotted'));
-      for (const key of keys) {
-        await task(await run((database) => database.get('jotted', key)));
-        await run((database) => database.delete('jotted', key));
+      let areAllDone = true;
+      for (const key of await run((database) => database.getAllKeys('jotted'))) {
+        const found: unknown = await run((database) => database.get('jotted', key));
+        if (found === undefined) continue; // its tab has saved it since
+        try {
+          await task(found);
+          await run((database) => database.delete('jotted', key));
+        } catch {
+          areAllDone = false;
+        }
       }
+      return areAllDone;
     },
   };
 }
+
+/** The last one that this says something of. */
+const lastOf = ({ upTo, jotted }: Sent): number => (jotted === null ? upTo : upTo + 1);

@@ -86,6 +86,7 @@ export function createKeeping(host: KeepingHost): Keeping {
         evenOut();
         setTimeout(evenOut, CLEARED);
       },
+      isInSecond: (inSecond) => set({ inSecond }),
       leaving: saver.flush,
     });
 

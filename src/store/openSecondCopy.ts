@@ -45,6 +45,6 @@ export function openSecondCopy(): SecondCopy {
     slots: () => ask('slots'),
     read: (slot) => ask('read', slot),
     write: (stored, most) => ask('write', stored, most),
-    remove: (slot) => ask('remove', slot),
+    remove: (slot, stamp) => ask('remove', slot, stamp),
   };
 }

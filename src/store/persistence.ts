@@ -94,11 +94,13 @@ export interface Watcher {
   stands(trouble: Trouble | null): void;
   /** It went away under the page, and what it held may be gone: what is in memory is written again. */
   lost(): void;
+  /** Whether the second copy has what the first did not take, or does not answer to. */
+  isInSecond(itIs: boolean): void;
   /** It is about to be closed for another program: the last moment to write what waits. */
   leaving(): Promise<void>;
 }
 
-/** How tabs of one browser tell each other what they saved. */
+/** How the tabs of one browser learn what the others saved. */
 export interface Tabs {
   announce(slot: string, stamp: Stamp): void;
   listen(heard: (slot: string, stamp: Stamp) => void): void;
@@ -113,6 +115,8 @@ export const nextStamp = (stored: Stamp | undefined, tab: string, seen: number):
   tab,
   count: Math.max(stored?.count ?? 0, seen) + 1,
 });
+
+export const isSameStamp = (a: Stamp, b: Stamp): boolean => a.tab === b.tab && a.count === b.count;
 
 /** Whether `a` was saved later than `b`: by the count of writes, which no clock can set back, then by the date. */
 export const isLater = (a: Stored, b: Stored): boolean =>

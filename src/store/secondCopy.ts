@@ -2,7 +2,7 @@
  * The second copy of the documents, as files. A document has two of them, written in turn, each beginning with a checksum of
  * the rest: a write that was cut short leaves one that does not check out, and beside it the one before.
  */
-import { isLater, type Stored } from './persistence.ts';
+import { isLater, isSameStamp, type Stamp, type Stored } from './persistence.ts';
 import { checkStored } from './records.ts';
 
 /** A folder of texts. */
@@ -25,7 +25,8 @@ export interface SecondCopy {
    * at once are for the caller to prevent.
    */
   write(stored: Stored, most: number): Promise<void>;
-  remove(slot: string): Promise<void>;
+  /** Removes it if it still has that stamp. */
+  remove(slot: string, stamp: Stamp): Promise<void>;
 }
 
 const TURNS = ['a', 'b'] as const;
@@ -45,7 +46,7 @@ export function createSecondCopy(files: Files): SecondCopy {
     return a && b && isLater(b.stored, a.stored) ? b : (a ?? null);
   }
 
-  async function remove(slot: string): Promise<void> {
+  async function removeFiles(slot: string): Promise<void> {
     await Promise.all(TURNS.map((turn) => files.remove(nameOf(slot, turn))));
   }
 
@@ -58,9 +59,12 @@ export function createSecondCopy(files: Files): SecondCopy {
       if (before !== null && !isLater(stored, before.stored)) return;
       const turn = before?.turn === TURNS[0] ? TURNS[1] : TURNS[0];
       await files.write(nameOf(slot, turn), await sealed(JSON.stringify(stored)));
-      if (before === null) for (const old of (await slots()).slice(most)) await remove(old);
+      if (before === null) for (const old of (await slots()).slice(most)) await removeFiles(old);
     },
-    remove,
+    async remove(slot, stamp) {
+      const there = await latest(slot);
+      if (there !== null && isSameStamp(there.stored.stamp, stamp)) await removeFiles(slot);
+    },
   };
 }
 

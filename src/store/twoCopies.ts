@@ -1,18 +1,51 @@
 /**
  * Work kept twice: in the first copy, which alone decides who may write and what is refused, and after each write also in
- * the second, so that either brings the work back when the other is gone. Where there is no second copy, or it fails, the
- * first does: what the first says is what the person is shown.
+ * the second, so that either brings the work back when the other is gone. What the first does not take, or does not answer to, is
+ * written to the second alone. Where there is no second copy, or it fails, the first does: what the first says is what the person
+ * is shown.
  */
 import type { FirstCopy } from './indexedDb.ts';
-import { isLater, nextStamp, troubleOf, type Copy, type Persistence, type Stored } from './persistence.ts';
+import {
+  isLater,
+  nextStamp,
+  troubleOf,
+  type Copy,
+  type Jotted,
+  type Persistence,
+  type Stored,
+  type Watcher,
+} from './persistence.ts';
 import type { SecondCopy } from './secondCopy.ts';
 
 /** ms that the second copy is waited for. */
 const PATIENCE = 5000;
+/** ms that the first copy may take over a write until the second is written without it. */
+export const LATE = 3000;
 
 /** `most` documents are held in the second copy. */
 export function twoCopies(first: FirstCopy, second: SecondCopy, most: number): Persistence {
-  const writeBehind = trailing((stored) => second.write(stored, most));
+  const watchers: Watcher[] = [];
+  const later = trailing();
+  /** What the first has not answered to yet, the latest of each slot. */
+  const pending = new Map<string, Jotted>();
+  /** The writes that the first takes too long over. */
+  const late = new Set<object>();
+
+  const writeBehind = (stored: Stored): void => later(stored.kept.slot, () => second.write(stored, most));
+
+  function writeAlone({ kept, tab, seen }: Jotted): void {
+    const stored = { kept, stamp: nextStamp(undefined, tab, seen) };
+    later(kept.slot, () =>
+      second.write(stored, most).then(
+        () => say(true),
+        () => say(false),
+      ),
+    );
+  }
+
+  const say = (isInSecond: boolean): void => {
+    for (const watcher of watchers) watcher.isInSecond(isInSecond);
+  };
 
   const inSecond = async (slot: string): Promise<readonly Stored[]> => {
     const stored = await second.read(slot);
@@ -24,7 +57,7 @@ export function twoCopies(first: FirstCopy, second: SecondCopy, most: number): P
     checked: { ok: true, value: stored },
     async setAside(damaged) {
       await first.keepDamaged(damaged);
-      await second.remove(stored.kept.slot);
+      await second.remove(stored.kept.slot, stored.stamp);
     },
   });
 
@@ -37,22 +70,50 @@ export function twoCopies(first: FirstCopy, second: SecondCopy, most: number): P
     },
 
     async copies(slot) {
-      const [[own], [other]] = await both(first.copies(slot), inSecond(slot));
-      const copies = [own, other && copyOf(other)].filter((copy) => copy !== undefined);
-      const isSecondLater = other && own?.checked.ok && isLater(other, own.checked.value);
-      return isSecondLater ? copies.toReversed() : copies;
+      const [own, [other]] = await both(first.copies(slot), inSecond(slot));
+      if (other === undefined) return own;
+      const isSecondLater = own[0]?.checked.ok && isLater(other, own[0].checked.value);
+      return isSecondLater ? [copyOf(other), ...own] : [...own, copyOf(other)];
+    },
+
+    watch(watcher) {
+      first.watch(watcher);
+      watchers.push(watcher);
     },
 
     async save(kept, tab, seen, limit) {
+      const { slot } = kept;
+      const before = pending.get(slot);
+      if (before === undefined || before.kept.savedAt <= kept.savedAt) pending.set(slot, { kept, tab, seen });
+      const write = {};
+      const alone = (): void => writeAlone(pending.get(slot) ?? { kept, tab, seen });
+      const timer = setTimeout(() => {
+        late.add(write);
+        alone();
+      }, LATE);
       try {
         const stamp = await first.save(kept, tab, seen, limit);
         if (stamp !== null) writeBehind({ kept, stamp });
+        // Another tab was first: what the second may have been given meanwhile gives way as well.
+        else later(slot, () => second.remove(slot, nextStamp(undefined, tab, seen)));
+        const last = pending.get(slot);
+        if (last !== undefined && last.kept.savedAt <= kept.savedAt) pending.delete(slot);
         return stamp;
       } catch (error) {
         // The second alone is better than none; but what a newer program has taken over is not this page's to write.
-        if (troubleOf(error) !== 'newer') writeBehind({ kept, stamp: nextStamp(undefined, tab, seen) });
+        if (troubleOf(error) === 'newer') say(false);
+        else alone();
         throw error;
+      } finally {
+        clearTimeout(timer);
+        late.delete(write);
       }
+    },
+
+    jot(kept, tab, seen) {
+      first.jot(kept, tab, seen);
+      pending.set(kept.slot, { kept, tab, seen });
+      if (late.size > 0) writeAlone({ kept, tab, seen });
     },
 
     async evenOut(opened) {
@@ -85,22 +146,22 @@ async function both<A, B>(
   }
 }
 
-/** Writes one after another; of several that wait for one slot the latest. A failure is made good by the next. */
-function trailing(write: (stored: Stored) => Promise<void>): (stored: Stored) => void {
-  const waiting = new Map<string, Stored>();
-  let isWriting = false;
+/** Does one after another; of several that wait for one slot the latest. A failure is made good by the next. */
+function trailing(): (slot: string, task: () => Promise<void>) => void {
+  const waiting = new Map<string, () => Promise<void>>();
+  let isBusy = false;
 
-  async function writeAll(): Promise<void> {
-    isWriting = true;
-    for (const [slot, stored] of waiting) {
+  async function doAll(): Promise<void> {
+    isBusy = true;
+    for (const [slot, task] of waiting) {
       waiting.delete(slot);
-      await write(stored).catch(() => undefined);
+      await task().catch(() => undefined);
     }
-    isWriting = false;
+    isBusy = false;
   }
 
-  return (stored) => {
-    waiting.set(stored.kept.slot, stored);
-    if (!isWriting) void writeAll();
+  return (slot, task) => {
+    waiting.set(slot, task);
+    if (!isBusy) void doAll();
   };
 }

@@ -48,6 +48,8 @@ export interface DocumentState {
   readonly saved: Saved;
   /** What is wrong with the storage, also while there is nothing to save; null while it can be reached. */
   readonly trouble: Trouble | null;
+  /** What could not be saved lies in the second copy. */
+  readonly inSecond: boolean;
   /** Why the last file was not opened; the open job stays untouched. */
   readonly refused: { readonly fileName: string; readonly faults: readonly Fault[] } | null;
   /** The label of the gesture under way, else null. */
@@ -59,7 +61,7 @@ export interface DocumentState {
   readonly notice: Notice | null;
 }
 
-/** Something that a person must be told once, in words. */
+/** Something that a person must read once. */
 export interface Notice {
   readonly message: string;
   /** What could not be read, for download. */

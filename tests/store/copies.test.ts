@@ -1,12 +1,18 @@
 /** The second copy in files, and both copies together: each brings the work back alone, and nothing torn is taken for whole. */
-import { describe, expect, it, vi } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { createAutosave } from '../../src/store/autosave.ts';
 import type { FirstCopy } from '../../src/store/indexedDb.ts';
 import { isLater, type Stored } from '../../src/store/persistence.ts';
 import { createSecondCopy, type Files, type SecondCopy } from '../../src/store/secondCopy.ts';
-import { twoCopies } from '../../src/store/twoCopies.ts';
+import { LATE, twoCopies } from '../../src/store/twoCopies.ts';
+import { DELAY, RETRY } from '../../src/store/writer.ts';
 import { openBrowser, type Browser } from './memory.ts';
 
 const MOST = 3;
+
+afterEach(() => {
+  vi.useRealTimers();
+});
 
 function folder(): Files & { readonly texts: Map<string, string>; refused: boolean; refusals: number } {
   const texts = new Map<string, string>();
@@ -220,4 +226,109 @@ describe('two copies', () => {
     expect(await work.copies('a')).toEqual([]);
     expect(browser.damaged).toHaveLength(1);
   });
+
+  it('leave in the second what another tab has written there since it was read', async () => {
+    const { second, work } = both();
+    await second.write(stored('a', 1), MOST);
+    const [copy] = await work.copies('a');
+    const theirs = { ...stored('a', 2, 'theirs'), stamp: { tab: 'other', count: 2 } };
+    await second.write(theirs, MOST);
+    await copy!.setAside({ savedAt: 1, name: 'a', text: 'a', why: 'no job' });
+    expect(await second.read('a')).toEqual(theirs);
+  });
+
+  it('give in the second way to another tab, whose write the first turns out to have taken before', async () => {
+    const { browser, second, work } = both();
+    browser.refusal = 'UnknownError';
+    await expect(save(work, stored('a', 1, 'mine', 9))).rejects.toThrow('refused');
+    await untilSecond(second, 'a', 'mine');
+    browser.refusal = null;
+    browser.documents.set('a', { ...stored('a', 1, 'theirs', 1), stamp: { tab: 'other', count: 1 } });
+    expect(await save(work, stored('a', 1, 'mine', 9))).toBeNull();
+    await vi.waitFor(async () => expect(await second.read('a')).toBeNull(), { timeout: 10_000 });
+    await work.evenOut('a');
+    expect(namesIn(browser)).toEqual(['theirs']);
+  });
+
+  describe('when the first does not answer', () => {
+    /** It answers once it is let. */
+    function hanging() {
+      const all = both();
+      let go = (): void => {};
+      all.browser.pause = new Promise((resolve) => (go = resolve));
+      const said: boolean[] = [];
+      all.work.watch({
+        stands: () => undefined,
+        lost: () => undefined,
+        leaving: async () => undefined,
+        isInSecond: (itIs) => said.push(itIs),
+      });
+      vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+      return { ...all, said, go };
+    }
+
+    it('the second is written after a while, with what was jotted down since, and what follows', async () => {
+      const { browser, second, work, said, go } = hanging();
+      const saving = save(work, stored('a', 1));
+      work.jot(stored('a', 1, 'jotted meanwhile', 2).kept, 't', 0);
+      vi.advanceTimersByTime(LATE - 1);
+      expect(said).toEqual([]);
+      vi.advanceTimersByTime(1);
+      await untilSecond(second, 'a', 'jotted meanwhile');
+      work.jot(stored('a', 1, 'jotted later', 3).kept, 't', 0);
+      await untilSecond(second, 'a', 'jotted later');
+      await vi.waitFor(() => expect(said).toEqual([true, true]));
+      go();
+      await saving;
+      expect(namesIn(browser)).toEqual(['a 1']);
+      expect((await second.read('a'))?.kept.name, 'it goes back to nothing older').toBe('jotted later');
+      await save(work, stored('a', 2, 'a 2', 4));
+      await untilSecond(second, 'a', 'a 2');
+    });
+
+    it('says so when the second does not take it either', async () => {
+      const { files, work, said } = hanging();
+      files.refused = true;
+      void save(work, stored('a', 1));
+      vi.advanceTimersByTime(LATE);
+      await vi.waitFor(() => expect(said).toEqual([false]));
+    });
+  });
+
+  it.each([
+    ['full', (browser: Browser) => void (browser.refusal = 'QuotaExceededError')],
+    ['hanging', (browser: Browser) => void (browser.pause = new Promise(() => undefined))],
+  ])(
+    'take a job begun after another that is not written, the first being %s: both lie in the second',
+    async (_, fail) => {
+      const { browser, second, work } = both();
+      let [name, names, time] = ['left', 0, 1000];
+      vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+      const saver = createAutosave(
+        {
+          persistence: work,
+          tabs: { announce: () => undefined, listen: () => undefined },
+          tab: 't',
+          newSlot: () => `slot ${(names += 1)}`,
+          now: () => (time += 1000),
+          read: () => ({ name, text: `{"name":"${name}"}`, history: null, fileName: '', station: 'frame' }),
+          isMidway: () => false,
+          tell: () => undefined,
+          tellBehind: () => undefined,
+        },
+        'a',
+      );
+      fail(browser);
+      saver.changed();
+      vi.advanceTimersByTime(DELAY);
+      saver.changed();
+      saver.leave('b');
+      name = 'open';
+      saver.changed();
+      void saver.flush();
+      vi.advanceTimersByTime(LATE + RETRY);
+      await untilSecond(second, 'b', 'open');
+      await untilSecond(second, 'a', 'left');
+    },
+  );
 });

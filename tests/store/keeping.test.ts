@@ -217,6 +217,19 @@ describe('saving', () => {
     expect(read(tab).saved).toBe('saved');
   });
 
+  it('jots down a job that is left for another in its own slot, and nothing of it in the slot of the other', async () => {
+    const tab = await browser.openTab();
+    await work(tab, 'a');
+    const { slot } = read(tab);
+    browser.jotted = [];
+    read(tab).edit('Rename', renamed('b'));
+    read(tab).newJob();
+    expect(browser.jotted).toContainEqual([slot, 'b']);
+    expect(browser.jotted.filter(([where, name]) => where !== slot && name === 'b')).toEqual([]);
+    await vi.advanceTimersByTimeAsync(0);
+    expect(browser.documents.get(slot)?.kept.name).toBe('b');
+  });
+
   it('writes everything again when it is lost under the page: the job with its way back, and the versions', async () => {
     const tab = await browser.openTab();
     await work(tab, 'a');
@@ -445,7 +458,7 @@ describe('earlier versions', () => {
     await work(tab, 'b');
     read(tab).open('demo.json', DEMO);
     await vi.advanceTimersByTimeAsync(0);
-    expect((await versionsOf(tab))[0]!.name).toBe('b');
+    expect((await versionsOf(tab)).map(({ name }) => name)).toEqual([DEMO_NAME, 'b', 'a']);
   });
 
   it.each<[string, (tab: Tab) => unknown]>([
@@ -562,6 +575,47 @@ describe('two tabs', () => {
     expect(read(first).behind).toBe(false);
     expect(read(await reload(first)).job.name).toBe('first (copy)');
     expect(read(await reload(second)).job.name).toBe('second, on');
+  });
+
+  it.each([
+    ['the one that changed it', 0],
+    ['the other', 1],
+  ])(
+    'that show the same go on together when the storage is cleared, whichever writes again first: %s',
+    async (_, early) => {
+      const tabs = await twoTabs();
+      const late = tabs[1 - early]!;
+      browser.documents.clear();
+      tabs[early]!.happens.lost();
+      await vi.advanceTimersByTimeAsync(0);
+      late.happens.lost();
+      await vi.advanceTimersByTimeAsync(DELAY);
+      expect(tabs.map((tab) => read(tab).behind)).toEqual([false, false]);
+      expect(storedNames()).toEqual(['begun']);
+      await work(late, 'on');
+      expect(tabs.map((tab) => read(tab).behind)).toEqual(tabs.map((tab) => tab !== late));
+      expect(storedNames()).toEqual(['on']);
+    },
+  );
+
+  it('two writes that are refused while under way make one document apart', async () => {
+    const [first] = await twoTabs();
+    const [slot, stored] = [...browser.documents][0]!;
+    browser.documents.set(slot, {
+      kept: { ...stored.kept, text: stored.kept.text.replace('begun', 'theirs') },
+      stamp: { tab: 'unheard', count: stored.stamp.count + 1 },
+    });
+    let go = (): void => {};
+    browser.pause = new Promise((resolve) => (go = resolve));
+    read(first).edit('Rename', renamed('a'));
+    void first.workspace.flush();
+    read(first).edit('Rename', renamed('b'));
+    void first.workspace.flush();
+    go();
+    browser.pause = null;
+    await vi.advanceTimersByTimeAsync(DELAY);
+    expect(storedNames()).toEqual(['theirs', 'b']);
+    expect(read(first)).toMatchObject({ behind: true, saved: 'saved' });
   });
 
   it('refuses to write over work it never heard of', async () => {

@@ -20,6 +20,8 @@ export interface Browser {
   refusal: string | null;
   /** While true, versions are refused, documents are taken. */
   noVersions: boolean;
+  /** What was jotted down: slot and name. */
+  jotted: (readonly [string, string])[];
   /** How often a document was to be written. */
   writes: number;
   /** While it is set, all that is asked of the storage waits for it. */
@@ -40,6 +42,8 @@ export interface Tab {
   memory(): TabMemory | null;
   /** Lets it do what it put off until it was idle: so many tasks, or all there are. */
   idle(tasks?: number): void;
+  /** What happens to the storage, as this tab alone hears it. */
+  readonly happens: Watcher;
 }
 
 export function openBrowser(): Browser {
@@ -108,7 +112,7 @@ export function openBrowser(): Browser {
       await reached();
       return browser.damaged;
     },
-    jot: () => undefined, // here every write is heard at once
+    jot: ({ slot, name }) => void browser.jotted.push([slot, name]), // here every write is answered at once
     evenOut: async () => undefined,
     watch: (watcher) => void watchers.push(watcher),
   };
@@ -120,6 +124,7 @@ export function openBrowser(): Browser {
     broken: false,
     refusal: null,
     noVersions: false,
+    jotted: [],
     writes: 0,
     pause: null,
     persistence,
@@ -133,6 +138,7 @@ export function openBrowser(): Browser {
     happens: {
       stands: (trouble) => watchers.forEach((watcher) => watcher.stands(trouble)),
       lost: () => watchers.forEach((watcher) => watcher.lost()),
+      isInSecond: (itIs) => watchers.forEach((watcher) => watcher.isInSecond(itIs)),
       leaving: async () => void (await Promise.all(watchers.map((watcher) => watcher.leaving()))),
     },
   };
@@ -166,6 +172,7 @@ export function openBrowser(): Browser {
       persistence,
     };
     const workspace = createWorkspace();
+    const nth = watchers.length;
     const started = workspace.start(surroundings);
     const idle = (tasks = Infinity): void => {
       for (let done = 0; done < tasks && waiting.size > 0; done += 1) {
@@ -174,7 +181,7 @@ export function openBrowser(): Browser {
         task!();
       }
     };
-    return { tab: { workspace, memory: () => memory, idle }, started };
+    return { tab: { workspace, memory: () => memory, idle, happens: watchers[nth]! }, started };
   }
 
   async function reached(): Promise<void> {
