@@ -38,7 +38,7 @@ const outputs = async (read: readonly Read[], die: object = {}) => {
       .map((each) => each.text),
     rows,
     file,
-    findings: file.findings.filter(({ id }) => /pulls|slack/u.test(id)),
+    findings: file.findings.filter(({ id }) => /pulls|slack|scale/u.test(id)),
   };
 };
 
@@ -115,13 +115,68 @@ describe('one number on every output', () => {
     expect(findings).toEqual([]);
   });
 
+  it.each([
+    // Their mean excess is 2.2 degrees; the one small pull's is 2; of 4 and 8 the least is sure; 1.384 is the mean of 1.168 and 1.6.
+    [
+      'two close pulls',
+      [
+        [22, 20],
+        [23.4, 21],
+      ],
+      92.2,
+    ],
+    ['one small pull', [[14.6, 12.6]], 92],
+    [
+      'pulls that disagree',
+      [
+        [94, 90],
+        [98, 90],
+      ],
+      94,
+    ],
+    [
+      'pulls far from it',
+      [
+        [10.368, 9.2],
+        [21.6, 20],
+      ],
+      91.384,
+    ],
+    [
+      'pulls that bear it',
+      [
+        [26.8, 25],
+        [63.2, 60],
+      ],
+      94.4,
+    ],
+  ] as [string, Read[], number][])('of %s: a radius laid out by them opens no further than that', (_, read, pulled) => {
+    const [bend] = fabrication(withPulls(read, { radius: 'from-pulls' })).tubes[0]!.bends;
+    expect(bend!.radius).toBeCloseTo((135 * pulled) / 90, 6);
+  });
+
   it('says that a radius laid out by such pulls is no better, and of the die’s own not what it costs', () => {
     const close: Read[] = [
       [22, 20],
       [23.4, 21],
     ];
     const [finding] = withPulls(close, { radius: 'from-pulls' }).findings;
-    expect(finding!.message).toContain('set the die to its own radius until then');
+    expect(finding!.message).toContain('laid out by that first pull too: its marks move');
     expect(withPulls(close).findings.map(({ id }) => id)).toEqual(['bend/slack-or-spring']);
+  });
+
+  it('on a scale too coarse for it: the division below, as a first pull, and a finding', async () => {
+    const bender = { pullStep: 5 };
+    const { file, words, findings } = await outputs(
+      [
+        [26.8, 25],
+        [63.2, 60],
+      ],
+      { bender },
+    );
+    // 94.4 is asked; 95 would be nearer, and too far.
+    expect(file.tubes[0]!.bends[0]).toMatchObject({ pullTo: 90, pullToIs: 'first-pull' });
+    expect(words).toContain('the machine’s scale has no division near what is asked');
+    expect(findings).toMatchObject([{ id: 'bend/coarse-scale', bend: 1 }]);
   });
 });

@@ -1,7 +1,8 @@
 /** Figures that shops go by (common practice), held against the program. They stand in no other file: examples and fixtures use numbers of their own. */
 import { describe, expect, it } from 'vitest';
 import type { Die, Section } from '../../src/core/job/types.ts';
-import { effectiveRadius, pulledFor, pullLaw } from '../../src/core/springback/pull-law.ts';
+import { effectiveRadius } from '../../src/core/springback/opened-radius.ts';
+import { pulledFor, pullLaw } from '../../src/core/springback/pull-law.ts';
 import { degrees } from '../core/frame.ts';
 import { tubeThrough } from './jobs.ts';
 

@@ -185,8 +185,8 @@ export function* pullTrouble(tube: SolvedTube): Generator<Finding> {
       ? `For bend ${first + 1} only a first pull is known, ${pulled} for ${net}`
       : `For bends ${such.join(', ')} only a first pull is known, for bend ${first + 1} ${pulled} for ${net}`;
   const laid =
-    die.radius === 'from-pulls'
-      ? ' Its radius is laid out by these pulls too: set the die to its own radius until then.'
+    die.radius === 'from-pulls' && advice.why !== 'coarse-scale'
+      ? ' Its radius is laid out by that first pull too: its marks move once the pulls tell more.'
       : '';
   yield {
     id: PULL_FINDINGS[advice.why],
@@ -205,6 +205,7 @@ const PULL_FINDINGS = {
   disagree: 'bend/pulls-disagree',
   'slack-or-spring': 'bend/slack-or-spring',
   'too-far': 'bend/beyond-pulls',
+  'coarse-scale': 'bend/coarse-scale',
 } as const;
 
 /** That the log of pulls knows a larger radius than is laid out; silent where the log does not bear what it asks. */

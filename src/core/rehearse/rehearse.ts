@@ -8,7 +8,7 @@ import { toRadians, type Radians } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import type { BendStep } from '../job/types.ts';
 import { nearestMade, plainOrder, rotationBetween, SEARCHED_BENDS } from '../solve/bend-order.ts';
-import { pullAdvices } from '../springback/pull-advice.ts';
+import { greatestPull, pullAdvices } from '../springback/pull-advice.ts';
 import { cannotHold } from './hold.ts';
 import { bendsIn, bitOf, searchOrders, type Trouble, type TroubleOf } from './orders.ts';
 import { layFront, layRear, type BendableTube } from './pose.ts';
@@ -37,9 +37,16 @@ export function rehearse(tube: BendableTube): Rehearsal {
   return { plain, proposed, reason, free: search.free, all: search.all };
 }
 
-/** How far the machine turns for a bend of this tube: to what a person is given to pull to, and to the net angle at least. */
-export const pulledAngle = (tube: BendableTube, bend: number): Radians =>
+/** What a person is given to pull a bend of this tube to, and its net angle at least. */
+const pullToOf = (tube: BendableTube, bend: number): Radians =>
   Math.max(tube.bends[bend - 1]!.angle, toRadians(pullAdvices(tube)[bend - 1]!.pullTo));
+
+/** How far the machine turns for it in the end: a first pull is gone on from, to no more than the log allows. */
+export function pulledAngle(tube: BendableTube, bend: number): Radians {
+  const [pullTo, { pullLaw }] = [pullToOf(tube, bend), tube];
+  const isFirst = pullAdvices(tube)[bend - 1]!.kind === 'first';
+  return isFirst && pullLaw !== null ? Math.max(pullTo, greatestPull(pullLaw, tube.bends[bend - 1]!.angle)) : pullTo;
+}
 
 function troublesOf(tube: BendableTube): TroubleOf {
   const around = surroundingsOf(tube);
@@ -83,6 +90,7 @@ function rehearsed(tube: BendableTube, order: readonly BendStep[]): readonly Reh
     const barred = cannotHold(tube, made, step);
     return {
       ...step,
+      pullTo: pullToOf(tube, step.bend),
       pulled,
       net: tube.bends[step.bend - 1]!.angle,
       rotation: rotationFrom === null ? 0 : rotationBetween(tube.bends, rotationFrom, step.bend),

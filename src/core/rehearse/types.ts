@@ -42,7 +42,9 @@ export interface Hit {
 }
 
 export interface RehearsedStep extends BendStep {
-  /** How far the machine turns: the pull where it is known, else the net angle. */
+  /** What a person is given to pull to, and the net angle at least. */
+  readonly pullTo: Radians;
+  /** How far the machine turns in the end: a first pull is gone on from, to no more than the log allows. */
   readonly pulled: Radians;
   readonly net: Radians;
   /**

@@ -14,7 +14,7 @@ import type { BentBend, BentTube } from '../job/types.ts';
 import { beyondNode } from '../solve/amount.ts';
 import { rollOut, type RolledBend, type RollStart } from '../solve/roll-out.ts';
 import type { SolvedTube } from '../solve/types.ts';
-import { openedRadius } from '../springback/pull-law.ts';
+import { openedRadius } from '../springback/opened-radius.ts';
 import { checkDimensions, type CheckDimension } from './check-dimensions.ts';
 import { sawn, type TubeForm } from './form.ts';
 

@@ -8,13 +8,10 @@
 import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
 import type { BentTube } from '../job/types.ts';
 import type { SolvedTube } from '../solve/types.ts';
-import { isBorne } from '../springback/pull-advice.ts';
+import { BEND_TOLERANCE, isBorne } from '../springback/pull-advice.ts';
 import { isSlip, tellsSlackFromSpring, type PullLaw } from '../springback/pull-law.ts';
 import { onStep } from '../units/angle.ts';
 import { asBent } from './as-bent.ts';
-
-/** A bend this near is left alone, or within one division of the machine's scale where that is coarser (common practice). */
-const BEND_TOLERANCE: Degrees = 0.5;
 
 export type Verdict =
   /** Opened to more than it was pulled to, or by more than steel and slack give: one of the two was misread. */

@@ -3,7 +3,8 @@
  * section and batch share it.
  */
 import type { Die, Job, Member, Section } from '../job/types.ts';
-import { effectiveRadius, pullLaw, type PullLaw } from '../springback/pull-law.ts';
+import { effectiveRadius } from '../springback/opened-radius.ts';
+import { pullLaw, type PullLaw } from '../springback/pull-law.ts';
 import type { RadiusAt } from './centreline.ts';
 
 export interface Bending {
@@ -46,7 +47,7 @@ export function radiusAt({ die, law }: Bending): RadiusAt {
 export function sameRadii(a: Pick<Bending, 'die' | 'law'> | null, b: Bending | null): boolean {
   if (a === null || b === null) return a === b;
   if (a.die.centrelineRadius !== b.die.centrelineRadius || a.die.radius !== b.die.radius) return false;
-  return a.die.radius === 'nominal' || (a.law?.a === b.law?.a && a.law?.b === b.law?.b);
+  return a.die.radius === 'nominal' || sameLaw(a.law, b.law);
 }
 
 /** True when both say the same of the machine, and rest on the same pulls. */

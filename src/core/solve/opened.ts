@@ -4,7 +4,7 @@
  * straight after it is that much shorter.
  */
 import { distance } from '../geometry/vector.ts';
-import { effectiveRadius } from '../springback/pull-law.ts';
+import { effectiveRadius } from '../springback/opened-radius.ts';
 import { endDirections } from './ends.ts';
 import { rollOut, type RolledBend } from './roll-out.ts';
 import type { SolvedTube } from './types.ts';

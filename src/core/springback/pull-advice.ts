@@ -18,8 +18,11 @@ import { pooledHalfWidth, spreadAt } from '../numerics/line-fit.ts';
 import { onStep, onStepBelow } from '../units/angle.ts';
 import { isSlip, pulledFor, READING, scatterOf, tellsSlackFromSpring, type PullLaw } from './pull-law.ts';
 
-/** Why the log does not bear the law at an angle; 'nothing-known': no pulls, and no steel that is known. */
-export type Unborne = 'nothing-known' | 'disagree' | 'slack-or-spring' | 'too-far';
+/**
+ * Why there is no more than a first pull. 'nothing-known': no pulls, and no steel that is known; the next three: the log does not
+ * bear the law at the angle; 'coarse-scale': what is asked lies between two divisions of the machine's scale that are far apart.
+ */
+export type Unborne = 'nothing-known' | 'disagree' | 'slack-or-spring' | 'too-far' | 'coarse-scale';
 
 export type PullAdvice =
   /** By the law. `within`: 95 % of further pulls come so near to it; null with fewer than three pulls, which do not say. */
@@ -31,6 +34,9 @@ export type PullAdvice =
 
 /** How far one more pull may come from the law, 95 times in 100, for the law to be shown. A degree moves the end of a metre by 17 mm. */
 export const SURE: Radians = toRadians(1.25);
+
+/** A bend this near is left alone (common practice). */
+export const BEND_TOLERANCE: Degrees = 0.5;
 
 /** A tube, as far as it says what its bends are pulled to. */
 interface Pulled {
@@ -53,17 +59,32 @@ export const mendingPullOf = ({ pullLaw, bends }: Pulled): Degrees =>
 
 /**
  * What to pull a bend of this net angle to. `pullTo` is on the machine's scale, whose division is `step`: the nearest one to what
- * the law or the estimate asks (`exact`), for a first pull the one below.
+ * the law or the estimate asks (`exact`), for a first pull the one below. Where the nearest is not near, the one below is a
+ * first pull: what is too far is scrap.
  */
 export function pullAdvice(law: PullLaw | null, net: Radians, step: Degrees): PullAdvice {
   if (law === null) return { kind: 'first', pullTo: onStepBelow(toDegrees(net), step), why: 'nothing-known' };
-  const exact = pulledFor(law, net);
-  const pullTo = onStep(toDegrees(exact), step);
-  if (law.from === 'estimate') return { kind: 'estimate', pullTo, exact };
+  const exact = bornePull(law, net);
+  const [nearest, below] = [onStep(toDegrees(exact), step), onStepBelow(toDegrees(exact), step)];
+  const why = unborne(law, net) ?? (Math.abs(nearest - toDegrees(exact)) > BEND_TOLERANCE ? 'coarse-scale' : null);
+  if (why !== null) return { kind: 'first', pullTo: below, why };
+  if (law.from === 'estimate') return { kind: 'estimate', pullTo: nearest, exact };
+  return { kind: 'law', pullTo: nearest, exact, within: furtherPulls(law, net) };
+}
+
+/** What the law asks where the log bears it, elsewhere the least that a bend of this net angle can take. Before any scale. */
+export function bornePull(law: PullLaw, net: Radians): Radians {
   const why = unborne(law, net);
-  if (why !== null)
-    return { kind: 'first', pullTo: onStepBelow(toDegrees(net + leastOpening(law, net, why)), step), why };
-  return { kind: 'law', pullTo, exact, within: furtherPulls(law, net) };
+  return why === null ? pulledFor(law, net) : net + leastOpening(law, net, why);
+}
+
+/**
+ * The most that the log says a bend of this net angle can take: where it bears the law what that asks, elsewhere all of the
+ * opening taken for spring upwards and for slack downwards. For whoever must keep clear of the swing.
+ */
+export function greatestPull(law: PullLaw, net: Radians): Radians {
+  const why = unborne(law, net);
+  return why === null ? pulledFor(law, net) : net + greatestOpening(law, net, why);
 }
 
 /** Whether the log bears the law at this net angle. */
@@ -95,8 +116,9 @@ export function mendingPull(law: PullLaw | null, nets: readonly Radians[]): Degr
   return five(off.reduce((best, each) => (Math.abs(each.net - from) > Math.abs(best.net - from) ? each : best)).net);
 }
 
-/** Null where the log bears the law at this net angle. */
-function unborne(law: PullLaw, net: Radians): Exclude<Unborne, 'nothing-known'> | null {
+/** Null where the log bears the law at this net angle, and for an estimate, which rests on no log. */
+function unborne(law: PullLaw, net: Radians): 'disagree' | 'slack-or-spring' | 'too-far' | null {
+  if (law.from === 'estimate') return null;
   if (law.doubted || !(halfWidth(law, meanNet(law)) <= SURE)) return 'disagree';
   if (halfWidth(law, net) <= SURE && !isSlip(toDegrees(pulledFor(law, net)), toDegrees(net))) return null;
   return tellsSlackFromSpring(law) ? 'too-far' : 'slack-or-spring';
@@ -114,16 +136,30 @@ function halfWidth({ pulls, fit }: PullLaw, net: Radians): Radians {
 }
 
 /** The least that a bend of this net angle can open by. Of pulls that disagree the one that asks least may be the right one. */
-function leastOpening({ pulls }: PullLaw, net: Radians, why: Unborne): Radians {
-  if (why !== 'disagree') return openingFrom(pulls, net);
-  const believable = pulls.filter(({ pulled, net: came }) => !isSlip(pulled, came));
-  return believable.length === 0 ? 0 : Math.min(...believable.map((pull) => openingFrom([pull], net)));
-}
+const leastOpening = (law: PullLaw, net: Radians, why: Unborne): Radians =>
+  Math.min(...openings(law, why, (times) => Math.min(1, times), net));
 
-/** From the mean of some pulls: the same at a larger angle, in proportion at a smaller one. */
-function openingFrom(pulls: readonly Pull[], net: Radians): Radians {
-  const opening = toRadians(mean(pulls.map(({ pulled, net: came }) => pulled - came)));
-  return Math.max(0, opening) * Math.min(1, net / toRadians(mean(pulls.map(({ net: came }) => came))));
+/** The most, likewise. */
+const greatestOpening = (law: PullLaw, net: Radians, why: Unborne): Radians =>
+  Math.max(...openings(law, why, (times) => Math.max(1, times), net));
+
+/**
+ * What a bend of this net angle opens by, from the mean of the pulls; from each pull that can be, where they disagree. `share` says
+ * how the opening grows with the angle, of which it is given how many times that of the pulls it is.
+ */
+function openings(
+  { pulls }: PullLaw,
+  why: Unborne,
+  share: (times: number) => number,
+  net: Radians,
+): readonly Radians[] {
+  const from = (some: readonly Pull[]): Radians => {
+    const opening = toRadians(mean(some.map(({ pulled, net: came }) => pulled - came)));
+    return Math.max(0, opening) * share(net / toRadians(mean(some.map(({ net: came }) => came))));
+  };
+  if (why !== 'disagree') return [from(pulls)];
+  const believable = pulls.filter(({ pulled, net: came }) => !isSlip(pulled, came));
+  return believable.length === 0 ? [0] : believable.map((pull) => from([pull]));
 }
 
 const meanNet = ({ pulls }: PullLaw): Radians => toRadians(mean(pulls.map(({ net }) => net)));

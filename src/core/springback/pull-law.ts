@@ -97,7 +97,7 @@ export const pulledHalfWidth = ({ fit }: PullLaw, net: Radians): Radians | null 
   fit === null ? null : predictionHalfWidth(fit, net);
 
 /** A bend opens, it never closes; and one that opens by half its angle is a slip of the pen or another tube. */
-export const GREATEST_SHARE = 1.5;
+const GREATEST_SHARE = 1.5;
 
 /** Whether a bend can come out as `net` when it was pulled so far; both in the same unit. */
 export function isBelievablePull(pulled: number, net: number): boolean {
@@ -111,20 +111,6 @@ const GREATEST_SLACK: Degrees = 5;
 /** Whether one of the two was misread: no bend comes out so. */
 export const isSlip = (pulled: Degrees, net: Degrees): boolean =>
   net > pulled || (pulled - net > GREATEST_SLACK && !isBelievablePull(pulled, net));
-
-/** Whether the law can be true of a bend of this net angle. */
-export const isBelievable = (law: PullLaw, net: Radians): boolean => isBelievablePull(pulledFor(law, net), net);
-
-/**
- * Centreline radius, mm, that a bend comes out with: the die lays down radius x pulled of arc, which ends as net; both in
- * the same unit. The die's own radius where the two cannot be true.
- */
-export const openedRadius = (dieRadius: number, pulled: number, net: number): number =>
-  isBelievablePull(pulled, net) ? (dieRadius * pulled) / net : dieRadius;
-
-/** The radius that the law opens a bend of this net angle to, mm. */
-export const effectiveRadius = (law: PullLaw, dieRadius: number, net: Radians): number =>
-  openedRadius(dieRadius, pulledFor(law, net), net);
 
 /** Pairs of pulls, by index in `pulls`, that cannot both be right; and single pulls that ended past their own pull. */
 export function* contradictions(pulls: readonly Pull[]): Generator<readonly number[]> {

@@ -36,12 +36,15 @@ export function whyInWords(why: Unborne, law: PullLaw | null): string {
         : 'pulls at one angle cannot tell slack from spring';
     case 'too-far':
       return 'the pulls in the log do not reach that far';
+    case 'coarse-scale':
+      return 'the machine’s scale has no division near what is asked';
   }
 }
 
 /** What would mend it, as a sentence; `near` is the net angle at which one more pull would, see mendingPull. */
 export function mendInWords(why: Unborne, law: PullLaw | null, near: Degrees): string {
   if (why === 'nothing-known') return `Pull a test piece near ${near}° net and log it.`;
+  if (why === 'coarse-scale') return 'Read between two divisions, and set in Frame how fine the scale is read.';
   if (why !== 'disagree')
     return `One more pull near ${near}° net mends that: this first pull, read and logged, is one.`;
   const batches = new Set(law?.pulls.map(({ batch }) => batch ?? ''));

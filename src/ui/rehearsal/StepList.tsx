@@ -39,7 +39,7 @@ function StepSlip({ stage, number, isCurrent, go }: SlipProps): ReactNode {
           <strong>Bend {stage.step.bend}</strong>
           <span className="rehearsal-step-pull">
             <span className="small">pull to </span>
-            <span className="figure">{angleInWords(stage.step.pulled)}</span>
+            <span className="figure">{angleInWords(stage.step.pullTo)}</span>
           </span>
         </span>
         <span className="rehearsal-step-set">{setUpInWords(stage)}</span>

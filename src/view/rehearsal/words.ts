@@ -60,8 +60,10 @@ export function tellMoment(stages: readonly Stage[], moment: Moment): string {
       return `${head}. ${setUpInWords(stage)}`;
     case 'bend': {
       if (trouble !== null) return `${head}: ${trouble}.`;
-      if (moment.angle < step.pulled - 1e-9) return `${head}: pull to ${angleInWords(step.pulled)}.`;
-      return `${head}: pulled to ${angleInWords(step.pulled)}.`;
+      if (moment.angle < step.pullTo - 1e-9) return `${head}: pull to ${angleInWords(step.pullTo)}.`;
+      if (step.pulled > step.pullTo)
+        return `${head}: pull to ${angleInWords(step.pullTo)}, read, go on; it may come to ${angleInWords(step.pulled)}.`;
+      return `${head}: pulled to ${angleInWords(step.pullTo)}.`;
     }
     case 'release':
       return `${head}: let go, ${angleInWords(step.net)} stands.`;

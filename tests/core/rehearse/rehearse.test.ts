@@ -184,6 +184,18 @@ describe('rehearse', () => {
     const wide = bendable({ bends: [{ rotation: 0, angle: 130 }], straights: [500, 500] });
     expect(rehearse(wide).reason).toContain('bend 1 cannot be made in any order: alone, it turns 130.0°');
   });
+  it('swings a first pull on to the most that the log allows, and shows what a person is given', () => {
+    const shape: Shape = { bends: [{ rotation: 0, angle: 90 }], straights: [400, 400] };
+    const pull = (pulled: number, net: number) => ({ die: 'd', section: 'main', pulled, net, on: '' });
+    const stepOf = (...pulls: object[]) => rehearse(bendable(shape, {}, {}, { pulls })).plain[0]!;
+    // 3.2 degrees for 60 are sure for 90 too; all taken for spring they are 4.8.
+    const first = stepOf(pull(63.2, 60));
+    expect(degrees(first.pullTo)).toBeCloseTo(93, 9);
+    expect(degrees(first.pulled)).toBeCloseTo(94.8, 9);
+    const law = stepOf(pull(63.2, 60), pull(26.8, 25));
+    expect(degrees(law.pullTo)).toBeCloseTo(94.5, 9);
+    expect(law.pulled).toBe(law.pullTo);
+  });
 });
 
 /**

@@ -56,7 +56,8 @@ describe('the tube as its marks were drawn', () => {
     const [then, now] = [bar(U, [])!, bar(U, [[30, 25]])!];
     const drawn = drawnTube(then);
     const marked = asMarked(now, { ...drawn, die: { ...drawn.die!, clampOffset: 77 } });
-    expect(now.bends[0]!.radius).toBeCloseTo(120, 9);
+    // No more than the 5 degrees of the one pull is sure for a bend of 90.
+    expect(now.bends[0]!.radius).toBeCloseTo((100 * 95) / 90, 9);
     marked.bends.forEach(({ centre }, i) =>
       centre.forEach((value, axis) => expect(value).toBeCloseTo(then.bends[i]!.centre[axis]!, 9)),
     );

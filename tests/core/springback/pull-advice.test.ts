@@ -9,6 +9,7 @@ import type { Die, Pull, Section } from '../../../src/core/job/types.ts';
 import {
   borneRange,
   furtherPulls,
+  greatestPull,
   isBorne,
   mendingPull,
   pullAdvice,
@@ -126,10 +127,41 @@ describe('the number to pull to', () => {
     expect(advice(90, [])).toMatchObject({ kind: 'estimate', pullTo: 91.5 });
     expect(pullAdvice(null, radians(39.18), 0.5)).toEqual({ kind: 'first', pullTo: 39, why: 'nothing-known' });
   });
+  it('is a first pull where the machine’s scale has no division within half a degree of it', () => {
+    // The law asks 62.68: on a scale of 5 degrees 65 is the nearest, and scrap.
+    expect(advice(59.5, WORKED, 5)).toEqual({ kind: 'first', pullTo: 60, why: 'coarse-scale' });
+    expect(advice(59.5, WORKED, 1)).toMatchObject({ kind: 'law', pullTo: 63 });
+    expect(advice(90, [], 45)).toEqual({ kind: 'first', pullTo: 90, why: 'coarse-scale' });
+  });
   it('rounds a first pull down, never past what it is short of', () => {
     expect(advice(90, CLOSE, 1)).toMatchObject({ pullTo: 92 });
     expect(advice(90.4, CLOSE, 0.5)).toMatchObject({ pullTo: 92.5 });
     expect(advice(90.7, CLOSE, 0.5)).toMatchObject({ pullTo: 92.5 });
+  });
+});
+
+describe('the most that a bend can take', () => {
+  it('is the law’s where the log bears it, and elsewhere no less than whatever slack and spring add up to the pulls', () => {
+    const reads = fc.tuple(
+      fc.double({ min: 0, max: 3, noNaN: true }),
+      fc.double({ min: 0, max: 0.1, noNaN: true }),
+      fc.double({ min: 10, max: 120, noNaN: true }),
+      fc.double({ min: 5, max: 150, noNaN: true }),
+    );
+    fc.assert(
+      fc.property(reads, ([a, b, pulledAt, net]) => {
+        const made = (angle: number): number => angle + a + b * angle;
+        const law = lawOf([made(pulledAt), pulledAt])!;
+        expect(degrees(greatestPull(law, radians(net)))).toBeGreaterThan(
+          made(net) - (isBorne(law, radians(net)) ? 1.25 : 1e-9),
+        );
+      }),
+      { seed: 20261128, numRuns: 500 },
+    );
+    expect(degrees(greatestPull(lawOf(...WORKED)!, radians(90)))).toBeCloseTo(94.4, 9);
+    // 3.2 for 60 grows to 4.8 for 90; of two that disagree the one that asks more.
+    expect(degrees(greatestPull(lawOf([63.2, 60])!, radians(90)))).toBeCloseTo(94.8, 9);
+    expect(degrees(greatestPull(lawOf([64, 60], [68, 60])!, radians(90)))).toBeCloseTo(102, 9);
   });
 });
 

@@ -1,12 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Die, Pull, Section } from '../../../src/core/job/types.ts';
-import {
-  contradictions,
-  effectiveRadius,
-  pulledFor,
-  pulledHalfWidth,
-  pullLaw,
-} from '../../../src/core/springback/pull-law.ts';
+import { effectiveRadius } from '../../../src/core/springback/opened-radius.ts';
+import { contradictions, pulledFor, pulledHalfWidth, pullLaw } from '../../../src/core/springback/pull-law.ts';
 import { degrees, derived, tube } from '../frame.ts';
 
 const radians = (angle: number) => (angle * Math.PI) / 180;

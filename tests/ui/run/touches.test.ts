@@ -10,6 +10,7 @@ const STEPS: readonly BendStep[] = [
 ];
 const free = (step: BendStep): RehearsedStep => ({
   ...step,
+  pullTo: 1,
   pulled: 1,
   net: 1,
   rotation: 0,

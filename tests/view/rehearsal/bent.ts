@@ -31,5 +31,15 @@ export const orderOf = (
 ): readonly RehearsedStep[] =>
   order.map(([bend, front, rotationFrom]) => {
     const net = from.bends[bend - 1]!.angle;
-    return { bend, front, rotationFrom, rotation: 0, net, pulled: net * 1.03, hit: null, cannotHold: null };
+    return {
+      bend,
+      front,
+      rotationFrom,
+      rotation: 0,
+      net,
+      pullTo: net * 1.03,
+      pulled: net * 1.03,
+      hit: null,
+      cannotHold: null,
+    };
   });

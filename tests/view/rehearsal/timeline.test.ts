@@ -7,6 +7,7 @@ import { degrees } from '../../core/frame.ts';
 const step = (bend: number, pulled: number, hitAt: number | null = null): RehearsedStep => ({
   bend,
   front: 'A',
+  pullTo: (pulled * Math.PI) / 180,
   pulled: (pulled * Math.PI) / 180,
   net: ((pulled - 2) * Math.PI) / 180,
   rotation: 0,
