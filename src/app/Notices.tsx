@@ -5,6 +5,7 @@ import type { ReactNode } from 'react';
 import type { Fault } from '../core/job/types.ts';
 import type { Version } from '../store/types.ts';
 import { useWorkspace, workspace } from '../store/workspace.ts';
+import { dated } from './dated.ts';
 import { downloadVersion } from './files.ts';
 import { closeIcon } from './icons.tsx';
 import { StorageTrouble } from './StorageTrouble.tsx';
@@ -16,7 +17,7 @@ export function Notices(): ReactNode {
       <StorageTrouble />
       <OtherTab />
       <Refusal />
-      <Told />
+      <Known />
     </div>
   );
 }
@@ -56,7 +57,7 @@ function Refusal(): ReactNode {
   );
 }
 
-function Told(): ReactNode {
+function Known(): ReactNode {
   const notice = useWorkspace((state) => state.notice);
   if (!notice) return null;
   return (
@@ -75,7 +76,7 @@ const Damaged = ({ versions }: { readonly versions: readonly Version[] }): React
   versions.slice(0, FIRST_DAMAGED).map((version) => (
     <div key={version.text} className="notice-keys">
       <button type="button" className="press" onClick={() => downloadVersion(version)}>
-        Download what is left of {shownName(version.name)}
+        Download what is left of {shownName(version.name)}, {dated(version.savedAt)}
       </button>
       <span className="damage">{version.why}</span>
     </div>

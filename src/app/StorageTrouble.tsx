@@ -4,7 +4,7 @@ import type { Trouble } from '../store/types.ts';
 import { useWorkspace, workspace } from '../store/workspace.ts';
 import { saveFile } from './files.ts';
 
-const WHY: Readonly<Record<Trouble, string>> = {
+export const STORAGE_WORDS: Readonly<Record<Trouble, string>> = {
   full: 'The disk, or the share of it that this browser gives to the page, is full. Make room: delete files, or other work kept in this browser.',
   slow: "This browser's storage takes long to answer.",
   blocked: 'A Cagewright tab of an older kind holds the storage. Close the other Cagewright tabs.',
@@ -16,11 +16,13 @@ export function StorageTrouble(): ReactNode {
   const trouble = useWorkspace((state) => state.trouble);
   const ready = useWorkspace((state) => state.ready);
   const isUnsaved = useWorkspace((state) => state.saved !== 'saved');
+  const inSecond = useWorkspace((state) => state.inSecond);
   if (trouble === null) return null;
   return (
     <section className="notice notice-wrong">
       <p>
-        <strong>{headline(ready, isUnsaved)}</strong> {WHY[trouble]} {meanwhile(trouble, ready, isUnsaved)}
+        <strong>{headline(ready, isUnsaved)}</strong> {STORAGE_WORDS[trouble]}{' '}
+        {meanwhile(trouble, ready, isUnsaved, inSecond)}
       </p>
       <div className="notice-keys">
         {ready && (
@@ -49,10 +51,11 @@ function headline(ready: boolean, isUnsaved: boolean): string {
   return isUnsaved ? 'Not saved.' : 'Nothing can be saved here now.';
 }
 
-function meanwhile(trouble: Trouble, ready: boolean, isUnsaved: boolean): string {
+function meanwhile(trouble: Trouble, ready: boolean, isUnsaved: boolean, inSecond: boolean): string {
   if (!ready) return 'It is not lost, and comes out by itself. A file opened meanwhile is kept beside it.';
   if (!isUnsaved) return 'Save the file after what you do here.';
-  return trouble === 'newer'
-    ? 'Save the file first: what you did here since is in this tab alone.'
+  if (trouble === 'newer') return 'Save the file first: what you did here since is in this tab alone.';
+  return inSecond
+    ? 'Saving is tried again by itself. Until it says saved, what you do here goes into a second copy in this browser: save the file to be sure of it.'
     : 'Saving is tried again by itself. Until it says saved, what you did last is in this tab alone: save the file.';
 }

@@ -5,12 +5,14 @@ import type { ReactNode } from 'react';
 import { CAUTIONS, WHO_DECIDES } from '../core/checks/cautions.ts';
 import { MOST_DOCUMENTS, MOST_VERSIONS } from '../store/autosave.ts';
 import type { Version } from '../store/types.ts';
-import { workspace } from '../store/workspace.ts';
+import { useWorkspace, workspace } from '../store/workspace.ts';
 import { BAY_KEYS } from '../view/keys.ts';
 import { COMMANDS } from './commands.ts';
 import type { Command, SheetName } from './commands.ts';
+import { dated } from './dated.ts';
 import { downloadVersion } from './files.ts';
 import { Sheet } from './Sheet.tsx';
+import { STORAGE_WORDS } from './StorageTrouble.tsx';
 
 interface OpenSheetProps {
   readonly name: SheetName | null;
@@ -34,15 +36,6 @@ interface Closes {
   readonly closed: () => void;
 }
 
-const dated = (time: number): string =>
-  new Date(time).toLocaleString(undefined, {
-    weekday: 'short',
-    day: 'numeric',
-    month: 'short',
-    hour: '2-digit',
-    minute: '2-digit',
-  });
-
 function VersionsSheet({ closed }: Closes): ReactNode {
   const [versions, setVersions] = useState<readonly Version[] | null | undefined>(undefined);
   useEffect(() => {
@@ -54,17 +47,15 @@ function VersionsSheet({ closed }: Closes): ReactNode {
         The newest {MOST_DOCUMENTS} jobs that this browser holds, also those that another took the place of, and work
         from other tabs. Of each, one version a minute, the last {MOST_VERSIONS}. What is older is let go: save files.
       </p>
-      {versions === undefined && <p role="status">Looking</p>}
+      {versions === undefined && <Looking />}
       {versions === null && <p>They cannot be reached now: this browser's storage does not answer.</p>}
       {versions?.length === 0 && <p>None yet: the first is kept with the first change.</p>}
       <ul className="versions">
         {versions?.map((version, index) => (
           <li key={index}>
             <time dateTime={new Date(version.savedAt).toISOString()}>{dated(version.savedAt)}</time>
-            <span>
-              {shownName(version.name)}
-              {version.why !== undefined && <span className="damage"> could not be read: {version.why}</span>}
-            </span>
+            <span className="version-name">{shownName(version.name)}</span>
+            {version.why !== undefined && <span className="damage">Could not be read: {version.why}</span>}
             <button type="button" className="press" onClick={() => downloadVersion(version)}>
               Download
             </button>
@@ -85,6 +76,21 @@ function VersionsSheet({ closed }: Closes): ReactNode {
       </ul>
     </Sheet>
   );
+}
+
+/** ms without an answer after which the sheet says that it takes long. */
+const LONG = 3000;
+
+/** Until they are there: why they are not, where that is known or it takes long. */
+function Looking(): ReactNode {
+  const trouble = useWorkspace((state) => state.trouble);
+  const [isLong, setLong] = useState(false);
+  useEffect(() => {
+    const timer = setTimeout(() => setLong(true), LONG);
+    return () => clearTimeout(timer);
+  }, []);
+  const why = trouble ?? (isLong ? 'slow' : null);
+  return <p role="status">{why === null ? 'Looking' : `They are not here yet. ${STORAGE_WORDS[why]}`}</p>;
 }
 
 const isMac = /Mac|iPad|iPhone/.test(navigator.userAgent);

@@ -24,9 +24,10 @@ export interface AutosaveHost {
   read(): Omit<Kept, 'slot' | 'savedAt'>;
   /** Whether a gesture is under way: what is written then may yet be dropped, and is no version. */
   isMidway(): boolean;
-  tell(saved: Saved, trouble: Trouble | null): void;
+  /** How the writing stands, and why it failed. */
+  show(saved: Saved, trouble: Trouble | null): void;
   /** Another tab has saved newer work in this slot. */
-  tellBehind(): void;
+  showBehind(): void;
 }
 
 export interface Autosave {
@@ -97,7 +98,7 @@ export function createAutosave(host: AutosaveHost, firstSlot: string): Autosave 
     left = left.filter((other) => other !== one);
   }
 
-  const writer = createWriter(() => jot(), writeAll, host.tell);
+  const writer = createWriter(() => jot(), writeAll, host.show);
 
   host.tabs.listen((theirSlot, stamp) => {
     if (theirSlot === place.slot && stamp.tab !== host.tab && stamp.count > place.seen && !place.held) {
@@ -132,7 +133,7 @@ export function createAutosave(host: AutosaveHost, firstSlot: string): Autosave 
     else if (there !== null) of.seen = Math.max(of.seen, there.count);
     else {
       of.held = true;
-      if (of === place) host.tellBehind();
+      if (of === place) host.showBehind();
     }
   }
 

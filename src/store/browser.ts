@@ -47,7 +47,7 @@ function once(task: () => void): () => void {
   };
 }
 
-/** How long the page is left alone before something is done in its spare time, ms, where the browser cannot tell. */
+/** How long the page is left alone before something is done in its spare time, ms, where the browser does not say when it is idle. */
 const SPARE = 200;
 
 /** Not every browser says when it is idle. */

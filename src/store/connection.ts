@@ -1,7 +1,7 @@
 /**
  * The connection to the browser's database, opened when it is first asked for and again whenever it is gone: a browser
- * closes it under the page when the disk is full or the person clears the storage. It makes way for any other layout at
- * once, so that no tab of this program ever blocks a later one.
+ * closes it under the page when the disk is full or the person clears the storage. It makes way for any other layout,
+ * after a second at most, so that no tab of this program ever blocks a later one.
  */
 import { openDB } from 'idb';
 import type { DBSchema, IDBPDatabase, OpenDBCallbacks } from 'idb';
@@ -67,7 +67,7 @@ export function createConnection(): Connection {
         // By the browser, and perhaps emptied.
         terminated() {
           forgetIt();
-          tellLost();
+          sayLost();
         },
       });
       stands(null);
@@ -80,7 +80,7 @@ export function createConnection(): Connection {
     }
   }
 
-  function tellLost(): void {
+  function sayLost(): void {
     for (const watcher of watchers) watcher.lost();
   }
 
@@ -89,7 +89,7 @@ export function createConnection(): Connection {
     const left = Promise.all(watchers.map((watcher) => watcher.leaving())).catch(() => undefined);
     await Promise.race([left, new Promise((resolve) => setTimeout(resolve, LEAVE))]);
     forgetIt();
-    if (wanted === null) tellLost();
+    if (wanted === null) sayLost();
     else await open().catch(() => undefined); // says `newer`, unless the other program gave it up
   }
 

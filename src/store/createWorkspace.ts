@@ -38,7 +38,7 @@ export function createWorkspace(): WorkspaceStore {
   let gesture: Gesture = gestures.IDLE;
   /** Derived from the committed job: what a cancelled gesture goes back to. Without what the rehearsals find. */
   let settled: Derived = deriveEmpty(history);
-  /** Whom to tell when the gesture ends. */
+  /** What is called when the gesture ends. */
   let ended: (() => void) | null = null;
   const keeping = createKeeping({
     get: () => get(),
@@ -176,7 +176,7 @@ export function createWorkspace(): WorkspaceStore {
     if (gesture.state === 'idle') settled = derived;
     const { revision, selection, rehearsing } = get();
     set({
-      ...shownState(history, gesture, rehearsals.told(derived)),
+      ...shownState(history, gesture, rehearsals.addedTo(derived)),
       rehearsals: rehearsals.known(derived),
       revision: revision + 1,
       selection: stillThere(selection, derived),
@@ -185,9 +185,9 @@ export function createWorkspace(): WorkspaceStore {
     });
     wantRehearsals();
     if (gesture.state !== 'idle') return;
-    const tell = ended;
+    const call = ended;
     ended = null;
-    tell?.();
+    call?.();
   }
 
   /** The tube that is chosen first; nothing while a gesture is under way. */
@@ -198,7 +198,7 @@ export function createWorkspace(): WorkspaceStore {
   }
 
   function showLearnt(): void {
-    set({ derived: rehearsals.told(settled), rehearsals: rehearsals.known(settled) });
+    set({ derived: rehearsals.addedTo(settled), rehearsals: rehearsals.known(settled) });
     wantRehearsals();
   }
 

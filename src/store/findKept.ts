@@ -1,8 +1,9 @@
 /**
  * Looks through what is kept for the first document that can be opened. What cannot be read on the way is set aside, so
- * that it is out of the way and not lost.
+ * that it is out of the way and not lost; what a later version of the program has made stays where that one looks for it.
  */
 import type { Derived } from '../core/derive.ts';
+import { isOfLaterProgram } from '../core/job/parse.ts';
 import type { Fault } from '../core/job/types.ts';
 import type { History } from '../core/session/history.ts';
 import { isWholeHistory, resumeHistory } from '../core/session/kept.ts';
@@ -23,6 +24,8 @@ export interface Found {
   /** null when there is nothing that can be opened. */
   readonly opened: Opened | null;
   readonly damaged: readonly Damaged[];
+  /** A job of a later version of the program was passed over. */
+  readonly isNewerThere: boolean;
 }
 
 /**
@@ -31,10 +34,15 @@ export interface Found {
  */
 export async function findKept(persistence: Persistence, slots: readonly string[], now: number): Promise<Found> {
   const damaged: Damaged[] = [];
+  let isNewerThere = false;
   for (const slot of slots) {
     let best: Opened | null = null;
     for (const copy of await persistence.copies(slot)) {
       const opened = open(copy);
+      if (opened === NEWER) {
+        isNewerThere = true;
+        break; // an older copy of it would be written over it
+      }
       if (typeof opened === 'string') {
         const moved = damagedFrom(copy.found, opened, now);
         if (!damaged.some(({ text }) => text === moved.text)) damaged.push(moved);
@@ -44,17 +52,19 @@ export async function findKept(persistence: Persistence, slots: readonly string[
       }
       if (best?.isWhole) break;
     }
-    if (best !== null) return { opened: best, damaged };
+    if (best !== null) return { opened: best, damaged, isNewerThere };
   }
-  return { opened: null, damaged };
+  return { opened: null, damaged, isNewerThere };
 }
 
+const NEWER = Symbol('of a later version of the program');
+
 /** What the copy opens as, or why it does not. */
-function open({ checked }: Copy): Opened | string {
+function open({ checked }: Copy): Opened | string | typeof NEWER {
   if (!checked.ok) return checked.why;
   const { kept, stamp } = checked.value;
   const admitted = admitText(kept.text);
-  if (!admitted.ok) return faultWords(admitted.faults);
+  if (!admitted.ok) return isOfLaterProgram(kept.text) ? NEWER : faultWords(admitted.faults);
   const history = resumeHistory(admitted.job, kept.history);
   return { kept, stamp, derived: admitted.derived, history, isWhole: isWholeHistory(history, kept.history) };
 }

@@ -216,7 +216,7 @@ function abort(transaction: Everything): void {
   }
 }
 
-/** What the work comes to once its transaction has ended well; a failure of either is one failure, heard here. */
+/** What the work comes to once its transaction has ended well; a failure of either is one failure. */
 async function inOne<T>(work: Promise<T>, done: Promise<void>): Promise<T> {
   const [value] = await Promise.all([work, done]);
   return value;

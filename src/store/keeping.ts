@@ -9,10 +9,11 @@ import { createAutosave } from './autosave.ts';
 import type { Autosave, AutosaveHost } from './autosave.ts';
 import { earlierVersions } from './earlierVersions.ts';
 import { findKept, type Opened } from './findKept.ts';
-import { damagedNotice, demoNotice, historyNotice, laterNotice, unreachedNotice } from './notices.ts';
+import { demoNotice, historyNotice, notTakenNotice, startNotice, takenNotice, unreachedNotice } from './notices.ts';
 import { troubleOf, type Stamp } from './persistence.ts';
 import type { Surroundings } from './surroundings.ts';
 import type { Station, Trouble, Version, Workspace } from './types.ts';
+import { SLOW, waitAfter } from './writer.ts';
 
 export interface KeepingHost extends Pick<AutosaveHost, 'read' | 'isMidway'> {
   get(): Workspace;
@@ -49,14 +50,15 @@ export function createKeeping(host: KeepingHost): Keeping {
   let autosave: Autosave | null = null;
   /** Where the tab is sent after a reload: its slot of before, until it has something in another. */
   let ownSlot: string | null = null;
-  /** Why the storage cannot be reached, and why it did not take the last write. */
+  /** Why the storage cannot be reached, why the kept work was not found yet, and why the last write was not taken. */
   let access: Trouble | null = null;
+  let looking: Trouble | null = null;
   let writing: Trouble | null = null;
 
-  const tellTrouble = (): void => set({ trouble: access ?? writing });
+  const showTrouble = (): void => set({ trouble: access ?? looking ?? writing });
 
   async function start(surroundings: Surroundings): Promise<void> {
-    const { persistence, newSlot, remembered, whenIdle, now } = surroundings;
+    const { persistence, newSlot, remembered } = surroundings;
     around = surroundings;
     ownSlot = remembered?.slot ?? null;
     const saver = createAutosave(
@@ -64,12 +66,13 @@ export function createKeeping(host: KeepingHost): Keeping {
         ...surroundings,
         read: host.read,
         isMidway: host.isMidway,
-        tell(saved, trouble) {
+        show(saved, trouble) {
           writing = trouble;
+          if (saved === 'saved') looking = null; // it works
           set({ saved });
-          tellTrouble();
+          showTrouble();
         },
-        tellBehind: () => set({ behind: true }),
+        showBehind: () => set({ behind: true }),
       },
       newSlot(),
     );
@@ -79,7 +82,7 @@ export function createKeeping(host: KeepingHost): Keeping {
     persistence.watch({
       stands(trouble) {
         access = trouble;
-        tellTrouble();
+        showTrouble();
       },
       lost() {
         saver.again();
@@ -90,23 +93,40 @@ export function createKeeping(host: KeepingHost): Keeping {
       leaving: saver.flush,
     });
 
+    await look(surroundings, evenOut, 0);
+  }
+
+  /** Looks for the kept work, again with growing waits while it cannot be reached. */
+  async function look(surroundings: Surroundings, evenOut: () => void, failures: number): Promise<void> {
+    const { persistence, remembered, whenIdle, now } = surroundings;
+    const stands = (trouble: Trouble | null): void => {
+      looking = trouble;
+      showTrouble();
+    };
+    const slow = setTimeout(() => stands(looking ?? 'slow'), SLOW);
     try {
       const slots = await persistence.slots();
-      const isOwn = (slot: string): boolean => slot === ownSlot;
+      const isOwn = (slot: string): boolean => slot === remembered?.slot;
       const ordered = [...slots.filter(isOwn), ...slots.filter((slot) => !isOwn(slot))];
-      const { opened, damaged } = await findKept(persistence, ordered, now());
+      const found = await findKept(persistence, ordered, now());
+      stands(null);
+      if (found.opened !== null) whenIdle(evenOut);
       // The person did not wait for it: what they opened since lies in a slot of its own.
-      if (get().ready) return set({ notice: laterNotice });
-      if (damaged.length > 0) set({ notice: damagedNotice(damaged, opened !== null) });
-      if (opened === null) return await showDemo();
-      show(opened, remembered?.station ?? null);
-      whenIdle(evenOut);
+      const isAnotherOpen = get().ready;
+      const notice = startNotice(found, isAnotherOpen);
+      if (notice !== null) set({ notice });
+      if (isAnotherOpen) return;
+      if (found.opened === null) await showDemo();
+      else show(found.opened, remembered?.station ?? null);
     } catch (error) {
-      writing = troubleOf(error);
-      tellTrouble();
+      const trouble = troubleOf(error);
+      stands(trouble);
+      if (trouble !== 'newer') setTimeout(() => void look(surroundings, evenOut, failures + 1), waitAfter(failures));
       if (get().ready) return;
-      if (writing !== 'newer') set({ notice: unreachedNotice });
+      if (trouble !== 'newer') set({ notice: unreachedNotice });
       await showDemo();
+    } finally {
+      clearTimeout(slow);
     }
   }
 
@@ -169,17 +189,22 @@ export function createKeeping(host: KeepingHost): Keeping {
         const before = host.history();
         await autosave.flush();
         await autosave.keepVersion();
-        const { opened, damaged } = await findKept(persistence, [autosave.slot()], now());
+        const found = await findKept(persistence, [autosave.slot()], now());
         // What was done meanwhile is kept first.
         if (host.history() !== before || host.isMidway()) continue;
-        if (damaged.length > 0) set({ notice: damagedNotice(damaged, opened !== null) });
-        return opened === null ? undefined : show(opened, get().station);
+        if (found.opened === null) stayApart();
+        else show(found.opened, get().station);
+        const notice = takenNotice(found);
+        if (notice !== null) set({ notice });
+        return;
       }
-    } catch (error) {
-      writing = troubleOf(error);
-      set({ saved: 'failed' });
-      tellTrouble();
+    } catch {
+      set({ notice: notTakenNotice });
     }
+  }
+
+  function stayApart(): void {
+    if (autosave !== null) enterSlot(autosave.apart(), null);
   }
 
   return {
@@ -198,7 +223,7 @@ export function createKeeping(host: KeepingHost): Keeping {
       return earlierVersions(around.persistence, autosave.slot(), around.now());
     },
     takeOtherTab,
-    stayApart: () => autosave && enterSlot(autosave.apart(), null),
+    stayApart,
     whenIdle: (task) => around?.whenIdle(task) ?? (() => {}),
   };
 }

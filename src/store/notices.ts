@@ -1,28 +1,51 @@
-/** What a person is told of the kept work, in words. */
-import type { Damaged } from './persistence.ts';
+/** What a person reads of the kept work: the words of the strip. */
+import type { Found } from './findKept.ts';
 import type { Notice } from './types.ts';
 
-const said = (message: string): Notice => ({ message, damaged: [] });
+const plain = (message: string): Notice => ({ message, damaged: [] });
 
-export const demoNotice = said('The demo job could not be fetched.');
+export const demoNotice = plain('The demo job could not be fetched.');
 
-export const laterNotice = said(
-  'The work kept in this browser can be reached again. It stands under Earlier versions.',
+export const unreachedNotice = plain(
+  'The work kept in this browser cannot be reached, so the demo is shown. Nothing of it is changed. It is looked for again by itself.',
 );
 
-export const unreachedNotice = said(
-  'The work kept in this browser cannot be reached, so the demo is shown. Nothing of it is changed: load the page again to look for it once more.',
-);
-
-export const historyNotice = said(
+export const historyNotice = plain(
   'Some of the steps kept with this job are damaged, so Undo or Redo reaches less far. The job itself is whole.',
 );
 
-export const stepNotice = said('The kept history is damaged: that step cannot be taken.');
+export const stepNotice = plain('The kept history is damaged: that step cannot be taken.');
 
-export function damagedNotice(damaged: readonly Damaged[], isAnotherShown: boolean): Notice {
+export const notTakenNotice = plain(
+  "The other tab's work could not be taken: this browser's storage did not answer as it should. This job stays as it is; try again.",
+);
+
+const LATER = 'The work kept in this browser can be reached again. It stands under Earlier versions.';
+const GONE = "The other tab's work is no longer there.";
+const STAYS = 'This job stays, and is kept in a place of its own.';
+const NEWER =
+  'A job kept in this browser was made by a newer Cagewright. It stays where it is, untouched: load this page again to work with the newer one.';
+
+/** What was found when the page started; `isAnotherOpen` where a person has opened or begun another job since. */
+export function startNotice(found: Found, isAnotherOpen: boolean): Notice | null {
+  const wrong = wrongWords(found);
+  if (isAnotherOpen) return noticeOf(found, [...wrong, ...(found.opened === null ? [] : [LATER])]);
+  if (wrong.length === 0) return null;
+  return noticeOf(found, [...wrong, found.opened === null ? 'The demo is shown.' : 'The next good copy is shown.']);
+}
+
+/** What was found where the other tab's work should be. */
+export function takenNotice(found: Found): Notice | null {
+  const wrong = wrongWords(found);
+  if (found.opened !== null) return noticeOf(found, wrong);
+  return noticeOf(found, [...(wrong.length === 0 ? [GONE] : wrong), STAYS]);
+}
+
+const noticeOf = ({ damaged }: Found, words: readonly string[]): Notice | null =>
+  words.length === 0 ? null : { message: words.join(' '), damaged };
+
+function wrongWords({ damaged, isNewerThere }: Found): readonly string[] {
   const [what, them] = damaged.length === 1 ? ['A job', 'it'] : [`${damaged.length} jobs`, 'them'];
-  const shown = isAnotherShown ? 'The next good copy is shown.' : 'The demo is shown.';
-  const message = `${what} kept in this browser could not be read. What is left of ${them} is set aside, under Earlier versions. ${shown}`;
-  return { message, damaged };
+  const unread = `${what} kept in this browser could not be read. What is left of ${them} is set aside, under Earlier versions.`;
+  return [...(damaged.length > 0 ? [unread] : []), ...(isNewerThere ? [NEWER] : [])];
 }

@@ -2,7 +2,7 @@
  * What comes back from the browser's store, checked before it is trusted: it may have been written by another build, cut
  * off, or spoilt. A station or a file name that is none is put right, since no work is in it; anything else that is not as
  * it was written makes the record unsound. Whether the text is a job, and the history one of that job, is for the door for
- * files to tell.
+ * files to judge.
  */
 import * as v from 'valibot';
 import type { Damaged, Jotted, KeptVersion, Stamp, Stored } from './persistence.ts';
@@ -79,12 +79,12 @@ function check<T>(schema: v.GenericSchema<unknown, T>, found: unknown): Checked<
   return success ? { ok: true, value: output } : { ok: false, why: issues[0].message };
 }
 
-/** What is kept of an unsound document or version: its text if it has one, else all that was found. */
-export function damagedFrom(found: unknown, why: string, savedAt: number): Damaged {
+/** What is kept of an unsound document or version: its text if it has one, else all that was found; its date if it has one, else `now`. */
+export function damagedFrom(found: unknown, why: string, now: number): Damaged {
   const inner = fieldOf(found, 'kept') ?? found;
-  const [itsName, itsText] = [fieldOf(inner, 'name'), fieldOf(inner, 'text')];
+  const [itsName, itsText, itsDate] = [fieldOf(inner, 'name'), fieldOf(inner, 'text'), fieldOf(inner, 'savedAt')];
   return {
-    savedAt,
+    savedAt: v.is(date, itsDate) ? itsDate : now,
     name: typeof itsName === 'string' && itsName !== '' ? itsName : 'No name',
     text: typeof itsText === 'string' ? itsText : written(found),
     why,

@@ -14,7 +14,7 @@ export interface Rehearsals {
   /** Of the tubes of `derived`, as far as they are known. */
   known(derived: Derived): ReadonlyMap<TubeRef, Rehearsal>;
   /** `derived` with what its known rehearsals find; itself where that is nothing. */
-  told(derived: Derived): Derived;
+  addedTo(derived: Derived): Derived;
   /** Rehearses the tubes of `derived` that are not known yet, `first` before the others; drops what it was at. */
   want(derived: Derived, first: TubeRef | null): void;
   /** Drops what is still to do. */
@@ -53,7 +53,7 @@ export function createRehearsals(whenIdle: (task: () => void) => () => void, lea
     });
   }
 
-  function told(derived: Derived): Derived {
+  function addedTo(derived: Derived): Derived {
     const rehearsals = known(derived);
     const before = answered.get(derived);
     if (before?.size === rehearsals.size) return before.answer;
@@ -66,5 +66,5 @@ export function createRehearsals(whenIdle: (task: () => void) => () => void, lea
     return answer;
   }
 
-  return { known, told, want, rest };
+  return { known, addedTo, want, rest };
 }

@@ -93,7 +93,7 @@ export interface WorkspaceActions {
   edit(label: string, change: (job: Job) => Job): readonly Fault[];
   /**
    * A gesture: begin keeps the start job, preview shows a draft made from it, commit makes one undo step, cancel drops
-   * it. Whatever asks for the job itself (saving, undo, opening another) commits it first; `ended` is told once,
+   * it. Whatever asks for the job itself (saving, undo, opening another) commits it first; `ended` is called once,
    * however it ended.
    */
   begin(label: string, ended?: () => void): void;

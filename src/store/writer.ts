@@ -11,6 +11,9 @@ export const DELAY = 300;
 /** ms from a failure to the next try; twice as long after each further one. */
 export const RETRY = 1000;
 export const LONGEST_RETRY = 30_000;
+/** ms to wait after so many failures before this one. */
+export const waitAfter = (failures: number): number => Math.min(LONGEST_RETRY, RETRY * 2 ** failures);
+
 /** ms after which a write that is under way is called slow. */
 export const SLOW = 5000;
 
@@ -28,12 +31,12 @@ export interface Writer {
  * `jot` puts down at once what is to be written, whether or not a write is under way: the answer to that may be long in
  * coming, on a page that is busy drawing what changes.
  *
- * `tell` hears after each change and each write how it stands, and why it failed; it may hear the same twice.
+ * `show` is called after each change and each write with how it stands, and why it failed; twice with the same, perhaps.
  */
 export function createWriter(
   jot: () => void,
   write: () => Promise<void>,
-  tell: (saved: Saved, trouble: Trouble | null) => void,
+  show: (saved: Saved, trouble: Trouble | null) => void,
 ): Writer {
   /** Counts the changes, so that an older write that ends late does not claim that all is saved. */
   let change = 0;
@@ -51,9 +54,9 @@ export function createWriter(
   let since = 0;
   let retry: ReturnType<typeof setTimeout> | null = null;
 
-  function told(): void {
-    if (written === change) tell('saved', null);
-    else tell(trouble === null ? 'saving' : 'failed', trouble);
+  function showState(): void {
+    if (written === change) show('saved', null);
+    else show(trouble === null ? 'saving' : 'failed', trouble);
   }
 
   function stopTimers(): void {
@@ -89,7 +92,7 @@ export function createWriter(
     underWay += 1;
     const slow = setTimeout(() => {
       trouble ??= 'slow';
-      told();
+      showState();
     }, SLOW);
     try {
       await write();
@@ -102,7 +105,7 @@ export function createWriter(
     }
     clearTimeout(slow);
     underWay -= 1;
-    told();
+    showState();
     if (written === change || underWay > 0) return;
     // What waited for this write goes now if this one went; else it is a change that is due a try of its own.
     if (trouble === null && (isDue || delay === null)) void writeNow();
@@ -113,14 +116,14 @@ export function createWriter(
     trouble = troubleOf(error);
     begun = written;
     if (retry !== null) clearTimeout(retry);
-    retry = setTimeout(due, Math.min(LONGEST_RETRY, RETRY * 2 ** failures));
+    retry = setTimeout(due, waitAfter(failures));
     failures += 1;
   }
 
   return {
     changed() {
       change += 1;
-      told();
+      showState();
       soon();
     },
     async flush() {
@@ -130,7 +133,7 @@ export function createWriter(
     isWritten: () => written === change,
     again() {
       change += 1;
-      told();
+      showState();
       if (underWay === 0 && retry === null) void writeNow();
     },
   };

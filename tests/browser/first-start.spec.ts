@@ -33,3 +33,33 @@ test('390 x 844: the hints of the first start cover nothing of the bay', IN_THE_
   const ground = (await bay(page).boundingBox())!;
   expect(ground.y).toBeGreaterThanOrEqual(hints.y + hints.height - 1);
 });
+
+for (const [width, height] of [
+  [390, 844],
+  [1024, 768],
+  [1440, 900],
+] as const) {
+  test(`${width} x ${height}: what is wrong with the storage is read before the hints`, async ({ page }) => {
+    await page.setViewportSize({ width, height });
+    await page.addInitScript(() => {
+      IDBFactory.prototype.open = () => {
+        throw new DOMException('by the test', 'UnknownError');
+      };
+    });
+    await page.goto('/');
+    await untilThere(page);
+    const strips = page.locator('.notice');
+    await expect(strips).toHaveCount(2);
+    await expect(page.getByText('Nothing can be saved here now.')).toBeVisible();
+    for (const words of await strips.locator('p').all()) {
+      const isOnTop = await words.evaluate((line) => {
+        const { left, top } = line.getClientRects()[0]!;
+        return line.contains(document.elementFromPoint(left + 4, top + 8));
+      });
+      expect(isOnTop).toBe(true);
+    }
+    await page.screenshot({ path: test.info().outputPath('strips.png') });
+    await page.getByRole('button', { name: 'Close this message' }).click();
+    await expect(strips).toHaveCount(1);
+  });
+}

@@ -75,7 +75,7 @@ interface Laying {
   readonly key: unknown;
 }
 
-/** Opens the database at a version and holds it, deaf to whoever wants it: null where it could not. */
+/** Opens the database at a version and holds it, deaf to whoever wants it. Answers false where it could not. */
 export const hold = (page: Page, version: number): Promise<boolean> =>
   page.evaluate(async (at) => {
     const opening = indexedDB.open('cagewright', at);

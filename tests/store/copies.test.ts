@@ -313,8 +313,8 @@ describe('two copies', () => {
           now: () => (time += 1000),
           read: () => ({ name, text: `{"name":"${name}"}`, history: null, fileName: '', station: 'frame' }),
           isMidway: () => false,
-          tell: () => undefined,
-          tellBehind: () => undefined,
+          show: () => undefined,
+          showBehind: () => undefined,
         },
         'a',
       );

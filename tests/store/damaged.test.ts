@@ -60,6 +60,38 @@ it('where no good one is left the demo opens, in a slot of its own', async () =>
   expect(workspace.getState().slot).not.toBe('spoilt');
 });
 
+it.each([
+  ['alone', false],
+  ['with an older one of it in the second copy', true],
+])('a job of a later version of the program stays in its place, and the next one opens: %s', async (_, isInSecond) => {
+  await goodJob();
+  const { kept, stamp } = [...browser.documents.values()][0]!;
+  const later = {
+    kept: { ...kept, slot: 'later', text: kept.text.replace('"version": 1', '"version": 99') },
+    stamp: { ...stamp, count: 9 },
+  };
+  browser.documents.set('later', later);
+  const older = { ...later, kept: { ...kept, slot: 'later' } };
+  const { copies: ofFirst } = browser.persistence;
+  let moved = 0;
+  const second = {
+    found: older,
+    checked: { ok: true, value: older },
+    setAside: async () => void (moved += 1),
+  } as const;
+  browser.persistence.copies = async (slot) => [
+    ...(await ofFirst(slot)),
+    ...(slot === 'later' && isInSecond ? [second] : []),
+  ];
+  const { workspace } = await browser.openTab({ slot: 'later', station: 'frame' });
+  expect(workspace.getState().job.name).toBe('Good');
+  expect(workspace.getState().slot).not.toBe('later');
+  expect(workspace.getState().notice?.message).toMatch(/newer Cagewright.*untouched/u);
+  expect(workspace.getState().notice?.damaged).toEqual([]);
+  expect(browser.documents.get('later')).toBe(later);
+  expect([browser.damaged, moved]).toEqual([[], 0]);
+});
+
 it('what cannot be moved, the disk being full, stays and is named, and the good one opens', async () => {
   await goodJob();
   browser.documents.set('spoilt', 'nonsense' as never);
@@ -110,6 +142,13 @@ it.each(CORRUPT_VERSIONS)('a version %s is found out', (_, record) => {
 
 it('a version of the first layout, which knew no slots, is a good one', () => {
   expect(checkVersion({ savedAt: 5, name: 'x', text: '{}' }).ok).toBe(true);
+});
+
+it('what is set aside keeps its own date, where it has one', () => {
+  const kept = { name: 'x', text: 'cut off', savedAt: 77 };
+  expect(damagedFrom({ kept }, 'why', 5).savedAt).toBe(77);
+  expect(damagedFrom({ kept: { ...kept, savedAt: 'today' } }, 'why', 5).savedAt).toBe(5);
+  expect(damagedFrom({ kept: { ...kept, savedAt: 1e300 } }, 'why', 5).savedAt).toBe(5);
 });
 
 it('what a database can hold and a file cannot is kept in some form', () => {

@@ -386,6 +386,55 @@ describe('a storage that lets one wait', () => {
     expect((await versionsOf(tab)).map(({ name }) => name)).toContain('kept');
   });
 
+  it('speaks of earlier work only where there is some', async () => {
+    let go = (): void => {};
+    browser.pause = new Promise((resolve) => (go = resolve));
+    const tab = browser.loadTab();
+    read(tab).newJob();
+    browser.pause = null;
+    go();
+    await vi.advanceTimersByTimeAsync(DELAY);
+    expect(read(tab).notice).toBeNull();
+  });
+
+  it('says what was damaged also to one who did not wait, and evens the copies out', async () => {
+    const { tab, go } = await waitingTab();
+    const [slot, record] = [...browser.documents][0]!;
+    browser.documents.set('good', { ...record, kept: { ...record.kept, slot: 'good' } });
+    browser.documents.set(slot, 'nonsense' as never);
+    let isEven = false;
+    browser.persistence.evenOut = async () => void (isEven = true);
+    read(tab).newJob();
+    await go();
+    expect(read(tab).notice?.damaged).toHaveLength(1);
+    expect(read(tab).notice?.message).toMatch(/could not be read.*can be reached again/u);
+    tab.idle();
+    expect(isEven).toBe(true);
+  });
+
+  it('is called slow while it does not answer', async () => {
+    const { tab, go } = await waitingTab();
+    await vi.advanceTimersByTimeAsync(SLOW);
+    expect(read(tab)).toMatchObject({ ready: false, trouble: 'slow' });
+    await go();
+    expect(read(tab)).toMatchObject({ ready: true, trouble: null });
+  });
+
+  it('is asked again after a look that failed, and nothing more is said against it once it answers', async () => {
+    const before = await browser.openTab();
+    await work(before, 'kept');
+    browser.broken = true;
+    const tab = await reload(before);
+    expect(read(tab).trouble).toBe('off');
+    await vi.advanceTimersByTimeAsync(10 * RETRY);
+    expect(read(tab).trouble).toBe('off');
+    browser.broken = false;
+    await vi.advanceTimersByTimeAsync(LONGEST_RETRY);
+    expect(read(tab)).toMatchObject({ trouble: null, saved: 'saved' });
+    expect(read(tab).notice?.message).toMatch(/can be reached again/);
+    expect(read(tab).job.name, 'what is shown stays').toBe(DEMO_NAME);
+  });
+
   it('says what the storage says of itself, for as long as it does', async () => {
     const { tab, go } = await waitingTab();
     browser.happens.stands('blocked');
@@ -562,6 +611,46 @@ describe('two tabs', () => {
     await work(first, 'first, on top');
     expect(storedNames()[0]).toBe('first, on top');
     expect(read(second).behind).toBe(true);
+  });
+
+  it.each<[string, (browser: Browser) => void]>([
+    ['a version', (browser) => void (browser.noVersions = true)],
+    [
+      'the look for it',
+      ({ persistence }) => {
+        const { copies } = persistence;
+        persistence.copies = () => {
+          persistence.copies = copies;
+          return Promise.reject(new Error('off'));
+        };
+      },
+    ],
+  ])('says that the other work could not be taken when %s failed, and calls nothing unsaved', async (_, fail) => {
+    const [first, second] = await twoTabs();
+    await work(second, 'second');
+    await work(first, 'first');
+    fail(browser);
+    browser.time += 60_000;
+    read(first).edit('Rename', renamed('first, on'));
+    await read(first).takeOtherTab();
+    expect(read(first)).toMatchObject({ saved: 'saved', trouble: null, behind: true });
+    expect(read(first).notice?.message).toMatch(/could not be taken/);
+    browser.noVersions = false;
+    await read(first).takeOtherTab();
+    expect(read(first).job.name).toBe('second');
+  });
+
+  it('says so when the other work is no longer there, and goes on in the place apart', async () => {
+    const [first, second] = await twoTabs();
+    await work(second, 'second');
+    await work(first, 'first');
+    browser.documents.delete(read(second).slot);
+    await read(first).takeOtherTab();
+    expect(read(first).notice?.message).toMatch(/no longer there/);
+    expect(read(first).behind).toBe(false);
+    await work(first, 'first, on');
+    expect(storedNames()).toEqual(['first, on']);
+    expect(read(await reload(first)).job.name).toBe('first, on');
   });
 
   it('keeps a copy in a place of its own when asked, and finds it again', async () => {

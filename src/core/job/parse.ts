@@ -73,10 +73,18 @@ function headFaults({ format, version }: PlainObject): Fault[] {
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
     return [fault('version', 'not a whole number from 1 up')];
   }
-  if (version <= PRESENT_VERSION) return [];
+  if (!isLater(version)) return [];
   return [
     fault('version', `${version} was made by a later version of the program, which reads up to ${PRESENT_VERSION}`),
   ];
+}
+
+const isLater = (version: number): boolean => Number.isInteger(version) && version > PRESENT_VERSION;
+
+/** Whether the text is a job of a later version of the program: nothing is wrong with it, but this program cannot read it. */
+export function isOfLaterProgram(text: string): boolean {
+  const { value } = readPlain(text);
+  return isPlainObject(value) && value['format'] === 'cagewright/job' && isLater(Number(value['version']));
 }
 
 type Issue = v.InferIssue<typeof jobSchema>;
