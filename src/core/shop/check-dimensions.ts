@@ -1,13 +1,16 @@
 /**
  * What a tape can verify on a tube that has come off the bender: before any cope is cut, from sawn end to sawn end.
  *
- * It is laid flat on the plane of its first bend and measured there. With two bends or more its width runs along the line through
- * both ends, its height square to that; with one bend along the leg of end A, and square to it. A straight tube has none.
+ * It is laid flat on the plane of its first bend and measured there, what stands off it plumbed down. With two bends or more its
+ * width runs along the line through both ends, its height square to that; with one bend along the leg of end A, and square to it.
+ * Only on a tube that lies flat do a tape across it and one on the bench read the same: the names say where it has to be laid.
+ * A straight tube has none.
  */
 import type { ArcPiece, Piece } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { cross, distance, dot, length, normalize, rejectFrom, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import { reachOf, type TubeForm } from './form.ts';
+import { TOLD_LENGTH } from './tape.ts';
 
 export interface CheckDimension {
   readonly id:
@@ -33,6 +36,9 @@ const LEGS_ALIKE = 0.5;
 /** mm. Ends that lie this near to each other give the width no direction. */
 const ENDS_TOGETHER = 1;
 
+/** mm. End B counts as the farthest where no place is farther by more than a tape shows. */
+const SEEN = 0.05;
+
 /** The dimensions that the shape has, in the order in which they are measured. */
 export function checkDimensions({ pieces, outerDiameter }: TubeForm): readonly CheckDimension[] {
   const arcs = pieces.filter((piece): piece is ArcPiece => piece.kind === 'arc');
@@ -49,6 +55,8 @@ export function checkDimensions({ pieces, outerDiameter }: TubeForm): readonly C
 
   const across = rejectFrom(subtract(endB.to, endA.from), first.normal);
   const along = length(across) > ENDS_TOGETHER ? normalize(across) : first.startTangent;
+  const off = standsOff(pieces, first);
+  const flat = off.value <= TOLD_LENGTH;
   const legsAlike = dot(endA.startTangent, endB.endTangent) <= -LEGS_ALIKE;
   const outside = (a: Vec3, tangentA: Vec3, b: Vec3, tangentB: Vec3): number => {
     const w = normalize(subtract(b, a));
@@ -70,26 +78,35 @@ export function checkDimensions({ pieces, outerDiameter }: TubeForm): readonly C
     },
   ];
   return [
-    ...overall(pieces, outerDiameter, first, along, ACROSS_ENDS),
+    ...overall(pieces, outerDiameter, first, along, flat ? ACROSS_ENDS : LAID_FLAT),
     ...(legsAlike ? legs : []),
     chord,
     {
       id: 'diagonal-a',
-      name: `End A to where bend ${arcs.length} ends`,
+      name: `End A to where bend ${arcs.length} ends, centre to centre`,
       kind: 'centre',
       value: distance(endA.from, last.to),
     },
-    { id: 'diagonal-b', name: 'End B to where bend 1 starts', kind: 'centre', value: distance(endB.to, first.from) },
     {
-      id: 'stands-off',
-      name: 'Laid flat on bend 1, stands off by',
-      kind: 'flat',
-      value: standsOff(pieces, first),
+      id: 'diagonal-b',
+      name: 'End B to where bend 1 starts, centre to centre',
+      kind: 'centre',
+      value: distance(endB.to, first.from),
     },
+    { id: 'stands-off', name: STANDS_OFF[flat ? 'flat' : off.where], kind: 'flat', value: off.value },
   ];
 }
 
 const ACROSS_ENDS = ['Overall width, along both ends', 'Overall height, square to that'] as const;
+const LAID_FLAT = [
+  'Laid flat on bend 1: width along ends, plumbed down',
+  'Laid flat on bend 1: square to that, plumbed down',
+] as const;
+const STANDS_OFF = {
+  flat: 'Laid flat on bend 1: stands off the bench by',
+  'end-b': 'Laid flat on bend 1: height of end B, centre to centre',
+  between: 'Laid flat on bend 1: greatest height, centre to centre',
+} as const;
 const ALONG_LEG = ['Overall, along the leg of end A', 'Overall, square to that leg'] as const;
 
 /** Over the outsides, along a direction in the plane of the first bend and square to it. */
@@ -108,10 +125,12 @@ function overall(
   ];
 }
 
-/** Greatest distance of the centreline from the plane of the first bend; 0 for a tube in one plane. */
-function standsOff(pieces: readonly Piece[], { normal, from }: ArcPiece): number {
+/** Greatest distance of the centreline from the plane of the first bend, and where; 0 for a tube in one plane. */
+function standsOff(pieces: readonly Piece[], { normal, from }: ArcPiece) {
   const [up, down] = [reachOf(pieces, 0, normal), reachOf(pieces, 0, scale(normal, -1))];
   const level = dot(from, normal);
   const most = Math.max(up - level, down + level);
-  return most <= ROUNDING ? 0 : most;
+  const endB = Math.abs(dot(subtract(pieces.at(-1)!.to, from), normal));
+  const where = most - endB <= SEEN ? ('end-b' as const) : ('between' as const);
+  return { value: most <= ROUNDING ? 0 : most, where };
 }

@@ -167,3 +167,45 @@ describe('how far a tube reaches', () => {
     expect(reachOf(pieces, 20, [Math.SQRT1_2, 0, Math.SQRT1_2])).toBeCloseTo(520 * Math.SQRT1_2, 9);
   });
 });
+
+describe('what a literal reader measures', () => {
+  /** A leg, its foot turned out of the plane of bend 1. */
+  const LEG: Triple[] = [
+    [0, 0, 0],
+    [0, 0, 500],
+    [400, 0, 800],
+    [700, 300, 300],
+  ];
+  const named = (path: readonly Triple[]) => checkDimensions(formOf(bar(path)!)).map(({ id, name }) => [id, name]);
+
+  it('lays a tube that is not in one plane on its first bend, in words, and reads that there', () => {
+    const form = formOf(bar(LEG)!);
+    const names = Object.fromEntries(named(LEG));
+    for (const id of ['width', 'height', 'stands-off']) expect(names[id]).toMatch(/^Laid flat on bend 1: /u);
+    // Bend 1 lies in the plane y = 0: on the bench y is up, and plumbed down it goes.
+    const { width } = Object.fromEntries(checkDimensions(form).map(({ id, value }) => [id, value]));
+    const over = (w: Triple): number => sampledReach(form, w) + sampledReach(form, [-w[0], -w[1], -w[2]]);
+    const plumbed = Math.hypot(700, 300);
+    expect(width! - over([700 / plumbed, 0, 300 / plumbed])).toBeLessThan(0.01);
+    expect(width! - over([700 / plumbed, 0, 300 / plumbed])).toBeGreaterThan(-1e-9);
+    // A tape held along the real ends would reject a good leg.
+    const real = Math.hypot(700, 300, 300);
+    expect(Math.abs(width! - over([700 / real, 300 / real, 300 / real]))).toBeGreaterThan(10);
+  });
+  it('says nothing of a bench where the tube lies flat: then both tapes read the same', () => {
+    const names = Object.fromEntries(named(U));
+    expect([names['width'], names['height']]).toEqual([
+      'Overall width, along both ends',
+      'Overall height, square to that',
+    ]);
+    expect(names['stands-off']).toBe('Laid flat on bend 1: stands off the bench by');
+  });
+  it('says which place stands highest: end B, or one between', () => {
+    expect(Object.fromEntries(named(LEG))['stands-off']).toContain('height of end B');
+    const back: Triple[] = [...LEG.slice(0, 3), [700, 400, 300], [900, 0, 300]];
+    expect(Object.fromEntries(named(back))['stands-off']).toContain('greatest height');
+  });
+  it('names both points of every diagonal', () => {
+    for (const [id, name] of named(U)) if (id!.startsWith('diagonal')) expect(name).toMatch(/centre to centre$/u);
+  });
+});
