@@ -11,7 +11,7 @@ import { shrunk, wrapped } from './drawing/fit.ts';
 import { hatched } from './drawing/hatch.ts';
 import type { Lettering } from './drawing/lettering.ts';
 import { DASHED, FAINT, FINE, FIRM, HAIR, line, rectangle, shape, words } from './drawing/strokes.ts';
-import type { Mark, Place2 } from './drawing/types.ts';
+import type { Mark, Place2, Words } from './drawing/types.ts';
 import { endMark, fitInWords, numbered, zeroLabel, type EndOf } from './wrap-words.ts';
 
 /** Letter bodies, mm: what is read at arm's length, and what only stands beside its line. */
@@ -176,6 +176,7 @@ function extremes(face: Lettering, wrap: Wrap, fixed: readonly Mark[]): Mark[] {
   const set = fixed.filter((mark) => mark.kind === 'words');
   const named = (place: SurfacePlace, name: string, above: number): Mark[] => {
     const { x, y } = unroll(wrap, place);
+    if (x < AT_SEAM || x > wrap.width - AT_SEAM) return atSeam(face, wrap, y, name, above, set);
     const most = wrap.width - 6;
     const at = (aside: number, up: number) =>
       words('template', Math.min(Math.max(x + aside, 6), most), y + up, name, BESIDE, { anchor: 'middle' });
@@ -202,6 +203,30 @@ function extremes(face: Lettering, wrap: Wrap, fixed: readonly Mark[]): Mark[] {
     ...(Math.abs(wrap.throat.phi) < 0.1 ? [] : named(wrap.throat, 'throat', 2)),
   ];
 }
+
+/** A place at the seam belongs to both edges: at each a stroke that shows on it, and the name beside that. */
+function atSeam(face: Lettering, wrap: Wrap, y: number, name: string, above: number, set: Words[]): Mark[] {
+  return ([1, -1] as const).flatMap((inwards): Mark[] => {
+    const x = inwards === 1 ? 0 : wrap.width;
+    const heights = [above / 2 - 1, above - 1, above + 2];
+    const label = clearOf(
+      heights.map((up) =>
+        words('template', x + 1.4 * inwards, y + up, name, BESIDE, { anchor: inwards === 1 ? 'start' : 'end' }),
+      ),
+      set,
+      face,
+    );
+    set.push(label);
+    const stroke = [
+      { x, y },
+      { x, y: y + above },
+    ];
+    return [line('template', stroke, { ...FIRM, width: 0.8 }), label];
+  });
+}
+
+/** mm. A place this near to an edge is at the seam. */
+const AT_SEAM = 0.3;
 
 /** On the template itself, so that it is known after it is cut out: which end, of which tube, to which tube. */
 function names(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, tall: number): Mark[] {

@@ -1,12 +1,13 @@
 /**
  * The wrap template of one end as it is drawn on paper, in millimetres from its lower left corner: what has to be known above it,
- * then the unrolled surface. It is cut out along its edges, wound round the tube with the lower edge at the blank's sawn end and
- * the 0 line on the line of the tube, taped, and scribed along the cut line, or cut along that first. Hatched is what comes off.
+ * then the unrolled surface. It is cut out along its edges, wound round the tube printed side out with the lower edge at the blank's sawn end and
+ * the 0 line on the inside line or the scribed line, taped, and scribed along the cut line, or cut along that first. Hatched is what comes off.
  */
 import { errorsOf, faultInWords } from '../core/checks/faults.ts';
 import type { Derived } from '../core/derive.ts';
 import { toDegrees, toRadians } from '../core/geometry/angle.ts';
 import type { LengthUnit } from '../core/job/types.ts';
+import { throatInWords } from '../core/shop/cope-mark.ts';
 import { landingOf } from '../core/shop/landing.ts';
 import { inSpace, type SurfacePlace, type Wrap } from '../core/shop/wrap.ts';
 import { shrunk, wrapped } from './drawing/fit.ts';
@@ -65,6 +66,7 @@ function captions(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, unit:
     `${zeroInWords(end)}.`,
     ...openInWords(wrap),
     upperEdgeInWords(wrap, unit),
+    ...[throatInWords(end.tube, end.which, wrap.throat.phi) ?? []].flat(),
     ...landings(frame, end, wrap, unit),
   ];
   const lines = told.flatMap((text) => wrapped(face, text, room, READ));

@@ -1,7 +1,14 @@
 /** What a wrap template says, in the words of the shop. */
 import { toDegrees } from '../core/geometry/angle.ts';
 import type { LengthUnit } from '../core/job/types.ts';
-import { endInWords, plateOffSquare, referenceInWords, scribeInWords, turnInWords } from '../core/shop/ends.ts';
+import {
+  endInWords,
+  insideInWords,
+  plateOffSquare,
+  referenceInWords,
+  scribeInWords,
+  turnInWords,
+} from '../core/shop/ends.ts';
 import type { Landing } from '../core/shop/landing.ts';
 import type { Wrap } from '../core/shop/wrap.ts';
 import type { Frame, SolvedTube } from '../core/solve/types.ts';
@@ -49,7 +56,7 @@ export const anglesInWords = (frame: Frame, { tube, which }: EndOf): string[] =>
     return `To ${run.number}: ${angles}${cut.onBend ? ', on its bend' : ''}.`;
   });
 
-/** What phi = 0 is: "0°: inside of bend 1", and on a straight tube how that line is found. */
+/** What phi = 0 is: "0° is the inside line, on the inside of bend 1", and on a straight tube how that line is found. */
 export function zeroInWords({ tube, which }: EndOf): string {
   const scribe = scribeInWords(tube);
   const line = referenceInWords(tube, which);
@@ -58,7 +65,7 @@ export function zeroInWords({ tube, which }: EndOf): string {
 
 /** Short enough to stand beside the line itself. */
 export const zeroLabel = ({ tube, which }: EndOf): string =>
-  tube.bends.length === 0 ? '0° scribed line' : `0° ${referenceInWords(tube, which)}`;
+  tube.bends.length === 0 ? '0° scribed line' : `0° inside line, ${insideInWords(tube, which)}`;
 
 export const surfaceInWords = (surface: Wrap['surface']): string =>
   surface === 'outer'
@@ -75,7 +82,7 @@ export function lowerEdgeInWords(wrap: Wrap, unit: LengthUnit): string {
 export const upperEdgeInWords = (wrap: Wrap, unit: LengthUnit): string =>
   `Upper edge: square, ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from the sawn end, ${lengthInWords(wrap.baseline, unit)} from the node.`;
 
-/** "On 1 Main hoop: 512.3 mm from its end A, 90° clockwise from the inside of bend 2, 40.1 mm past that bend". */
+/** "On 1 Main hoop: 512.3 mm from its end A, 90° clockwise from the inside of bend 2, (40.1 mm past that bend)". */
 export function landingInWords(landing: Landing, unit: LengthUnit): string {
   const { run, fromEndA, turn, bend, fromTangent, tangent } = landing;
   const from = bend === null ? 'its scribed line' : `the inside of its bend ${bend}`;
@@ -83,7 +90,7 @@ export function landingInWords(landing: Landing, unit: LengthUnit): string {
     bend === null
       ? ''
       : fromTangent < 0
-        ? ` (in that bend, ${lengthInWords(-fromTangent, unit)} from its ${tangent})`
+        ? ` (in that bend, ${lengthInWords(-fromTangent, unit)} ${tangent === 'start' ? 'after it starts' : 'before it ends'})`
         : ` (${lengthInWords(fromTangent, unit)} ${tangent === 'start' ? 'before that bend' : 'past that bend'})`;
   const turned = turnInWords(turn);
   const about = turned === '0°' ? `on ${from}` : turned === '180°' ? `opposite ${from}` : `${turned} from ${from}`;

@@ -23,7 +23,7 @@ const GAP = 9;
 const CAUTION = `Hold it against the tube before you cut. ${WHO_DECIDES}`;
 
 const HOW =
-  'Cut out a template, wind it round the tube, lower edge at the sawn end, 0° on the line of the tube: the seam must just close. Hatched comes off. Degrees run clockwise as you look into the end, turns on a run tube as you look along it from its end A.';
+  'Cut out a template, wind it round the tube printed side out, lower edge at the sawn end, 0° on the inside line or the scribed line, as it says: the seam must just close. The hatched part comes off the tube. Degrees run clockwise as you look into the end, turns on a run tube as you look along it from its end A.';
 
 /**
  * wraps.pdf: one template an end, as many as a page holds, its ends named at its head; a wide one lies along the page, one that is larger than the page comes in

@@ -40,7 +40,7 @@ test('two pulls change what the main hoop is pulled to; a reload keeps them, und
   await start(page);
   await toHoop(page);
   const atFirst = await savedText(page);
-  await expect(law(page)).toContainText('reads low');
+  await expect(law(page)).toContainText('a little under-bent');
   const before = await bends(page);
   const steep = before.findIndex(({ net }) => Math.round(net) === 76);
   expect(steep).toBeGreaterThanOrEqual(0);
@@ -51,7 +51,7 @@ test('two pulls change what the main hoop is pulled to; a reload keeps them, und
   );
   await logPull(page, '63.2', '60');
   await expect(law(page)).toContainText(
-    'From 2 pulls: pull 0.8° plus 4.0 % past the net angle. 90° net: pull to 94.5°, worked out 94.4°.',
+    'From 2 pulls: pull 0.8° plus 4.0 % past the net angle. 90° net: pull to 94.5°, the nearest 1/2° on the scale; exactly 94.4°.',
   );
   const after = await bends(page);
   // To the half degrees of the machine's scale; the net angle is shown to a tenth.

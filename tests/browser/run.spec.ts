@@ -64,7 +64,7 @@ test('the hoop is bent from typed readings: a short bend is pulled on, each pull
   await begin(page);
 
   const estimate = await clamp(page, 1);
-  await expect(page.getByText('An estimate that reads low')).toBeVisible();
+  await expect(page.getByText('an estimate from the steel’s spring alone')).toBeVisible();
   await pullAndRead(page, opened(estimate));
   await expect(said(page)).toContainText('Short by');
   const corrected = Number(await pulledTo(page).inputValue());

@@ -64,12 +64,12 @@ function rowsOf(sheet: readonly Words[], radius: number, blank: number, from: Ta
     const words = row.map(({ text }) => text).join(' ');
     const [mark, turn, net] = row.filter(({ size: body }) => body === 7).map(({ text }) => text);
     const told =
-      /Turn the tube (?:half round, )?([\d.]+)°(?:, either way| (clockwise|anticlockwise), seen from behind \(end ([AB])’s side\), towards the die)/u.exec(
+      /Turn the tube (?:half round, )?([\d.]+)°(?:, either way| (clockwise|anticlockwise), looking from behind \(end ([AB])’s side\) towards the die)/u.exec(
         words,
       );
     const still = /do not turn the tube/u.test(words);
     const toZero = /Turn the tube to zero and no further/u.test(words);
-    expect([told !== null, still, toZero, turn === '–'].filter(Boolean), words).toHaveLength(1);
+    expect([told !== null, still, toZero, turn === 'none'].filter(Boolean), words).toHaveLength(1);
     const zero = /Zero: (?:lay )?bend (\d+) level, its leg to the (left|right)/u.exec(words);
     if (told !== null) {
       expect(turn).toBe(`${told[1]}°`);
@@ -397,7 +397,7 @@ describe('every cope marked as its sheet says, to the letter', () => {
   /** The line that the sheet says to begin from, by its own words. */
   function lineTold(words: string, tube: FabricationTube, which: 0 | 1): Triple {
     const corners = tube.corners as Triple[];
-    const inside = /Line: the inside of (?:the )?bend(?: (\d+))?, which lay in the die/u.exec(words);
+    const inside = /Inside line: the inside of (?:the )?bend(?: (\d+))?, run on along the tube/u.exec(words);
     if (inside !== null) {
       const bend = Number(inside[1] ?? 1);
       expect(bend).toBe(which === 0 ? 1 : tube.bends.length);
@@ -408,7 +408,7 @@ describe('every cope marked as its sheet says, to the letter', () => {
       // The tube bends away to the side of its inside.
       return unit(square(difference(far, corner), u));
     }
-    const first = /Line: scribed along the whole tube; the first cut’s deep-bite side stands on it/u.test(words)
+    const first = /Scribed line: along the whole tube; the first cut’s deep-bite side stands on it/u.test(words)
       ? which
       : ({ A: 0, B: 1 } as const)[/on which end ([AB])’s first deep-bite side stands/u.exec(words)![1] as 'A' | 'B'];
     return deepSide(tube, first, tube.ends[first].cuts[0]!.against).side;
@@ -425,7 +425,7 @@ describe('every cope marked as its sheet says, to the letter', () => {
         const what = `${tube.name} end ${which === 0 ? 'A' : 'B'}`;
         expect(words).toContain(`Look at cut end ${which === 0 ? 'A' : 'B'}, towards the tube.`);
         const line = lineTold(words, tube, which as 0 | 1);
-        const told = marksTold(column, 'Deep-bite side, from line');
+        const told = marksTold(column, `Deep-bite side, from ${tube.bends.length > 0 ? 'inside' : 'scribed'} line`);
         expect(told, what).toHaveLength(end.cuts.length);
         const square = end.cuts.filter(({ against }) => deepSide(tube, which as 0 | 1, against).square).length;
         expect([...words.matchAll(/bites as deep on the opposite side/gu)], what).toHaveLength(square);
@@ -461,7 +461,7 @@ describe('every cope marked as its sheet says, to the letter', () => {
       tube.ends.forEach(({ fit, profile, tip }, which) => {
         if (fit !== 'plate') return;
         const column = sheet.filter(({ at }) => (at.x < 10 + WIDTH / 2 ? 0 : 1) === which);
-        const [told] = marksTold(column, 'Longest side, from line');
+        const [told] = marksTold(column, `Longest side, from ${tube.bends.length > 0 ? 'inside' : 'scribed'} line`);
         if (told === undefined) {
           expect(Math.max(...(profile as number[])) - tip!).toBeLessThan(1e-6);
           return;

@@ -5,11 +5,11 @@
  * The line is the end's reference: along the inside of the nearest bend, or the one scribed along a straight tube. One looks at the
  * cut end, towards the tube, which is along the end's direction: right-hand about it is clockwise so seen.
  */
-import { signedAngle, toDegrees, type Radians } from '../geometry/angle.ts';
+import { signedAngle, toDegrees, toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import { dot, length, normalize, rejectFrom, scale } from '../geometry/vector.ts';
 import type { Cut, SolvedTube } from '../solve/types.ts';
-import { referenceInWords, turnInWords } from './ends.ts';
+import { insideInWords, lineName, listed, turnInWords } from './ends.ts';
 
 export interface EndMark {
   /** From the line, clockwise positive as one looks at the cut end, towards the tube; (-pi, pi]. */
@@ -49,23 +49,22 @@ const UNSEEN = 0.005;
 
 /** From which line every mark of an end is counted, and how it is found, as a sentence. */
 export function lineInWords(tube: SolvedTube, which: 0 | 1): string {
-  if (tube.bends.length > 0)
-    return `Line: the ${referenceInWords(tube, which)}, which lay in the die, run on along the tube to here.`;
+  if (tube.bends.length > 0) return `Inside line: the ${insideInWords(tube, which)}, run on along the tube to here.`;
   const [endA, endB] = tube.ends;
   const first = endA.cuts.length > 0 ? 'A' : endB.cuts.length > 0 ? 'B' : null;
-  if (first === null) return 'Line: scribed along the whole tube, on the side nearest straight up in the car.';
+  if (first === null) return 'Scribed line: along the whole tube, on the side nearest straight up in the car.';
   const here = first === (which === 0 ? 'A' : 'B');
   return here
-    ? 'Line: scribed along the whole tube; the first cut’s deep-bite side stands on it.'
-    : `Line: the one scribed along the whole tube, on which end ${first}’s first deep-bite side stands.`;
+    ? 'Scribed line: along the whole tube; the first cut’s deep-bite side stands on it.'
+    : `Scribed line: the one along the whole tube, on which end ${first}’s first deep-bite side stands.`;
 }
 
 /** How one stands for the marks of an end, as a sentence. */
 export const lookInWords = (which: 0 | 1): string => `Look at cut end ${which === 0 ? 'A' : 'B'}, towards the tube.`;
 
 /** What is at the mark, before how far it is. */
-export const DEEP_SIDE = 'Deep-bite side, from line';
-export const LONG_SIDE = 'Longest side, from line';
+export const deepSideOf = (tube: SolvedTube): string => `Deep-bite side, from ${lineName(tube)}`;
+export const longSideOf = (tube: SolvedTube): string => `Longest side, from ${lineName(tube)}`;
 export const ROUND = 'Round tube';
 
 /** "35.0° clockwise", "on the line", "opposite the line". */
@@ -83,3 +82,22 @@ export const offsetInWords = ({ axisOffset }: Cut): string | null =>
   Math.abs(axisOffset) < UNSEEN
     ? null
     : `Offset: this tube’s axis passes on the ${axisOffset > 0 ? 'right' : 'left'} of the run’s, looking at the cut end, towards the tube, with the deep-bite side up.`;
+
+/**
+ * What the deep-bite side and the throat of a coped end are, where the two stand apart: what the saw is set by, and the deepest point
+ * of the real curve, which lies at `phi`. Null where they are one.
+ */
+export function throatInWords(tube: SolvedTube, which: 0 | 1, phi: Radians): string | null {
+  const { cuts } = tube.ends[which];
+  const marks = cuts.map((cut) => deepSide(tube, cut));
+  const apart = marks.flatMap(({ turn, both }) =>
+    (both ? [turn, turn + Math.PI] : [turn]).map((each) => Math.abs(wrapHalfTurn(phi - each))),
+  );
+  if (apart.length === 0 || Math.min(...apart) <= ONE_PLACE) return null;
+  const straight = cuts.some(({ onBend }) => onBend) ? ', as for a straight run' : '';
+  const sides = listed(marks.map(({ turn }) => turnInWords(turn)));
+  return `Deep-bite side ${sides}: sets a saw${straight}. Throat ${turnInWords(phi)}: deepest point of the real curve.`;
+}
+
+/** Deep-bite side and throat nearer to each other than this are not told apart. */
+const ONE_PLACE: Radians = toRadians(0.5);

@@ -3,7 +3,7 @@ import { toDegrees } from '../geometry/angle.ts';
 import type { Rounding, TapeMark, TapeSetting, TapeStep } from './tape.ts';
 import { formatAngle } from '../units/angle.ts';
 import { decimalLength, type LengthUnit } from '../units/length.ts';
-import { LEANS_IN_WORDS, tapeReading } from '../units/tape.ts';
+import { leansOfTape, tapeReading } from '../units/tape.ts';
 
 /** `fine`: the finer of the unit's two tapes. */
 export interface TapeView {
@@ -68,7 +68,7 @@ const otherEnd = (end: 'A' | 'B'): 'A' | 'B' => (end === 'A' ? 'B' : 'A');
 /** What the signs after the marks mean; null where none has one. */
 export const leansInWords = (steps: readonly TapeStep[], unit: LengthUnit, fine: boolean): string | null =>
   steps.some(({ marks }) => marks.some(({ exact }) => tapeReading(exact, unit, fine).leans !== ''))
-    ? LEANS_IN_WORDS
+    ? leansOfTape(unit, fine)
     : null;
 
 /** What has to be known before the mark is drawn; null where nothing has. */
@@ -83,5 +83,6 @@ export function roundingInWords(rounding: Rounding, from: TapeView['from'], unit
   const length = `${decimalLength(rounding.endMoves, unit, unit === 'in' ? 3 : 1)}\u00a0${unit}`;
   const angle = formatAngle(toDegrees(rounding.angleOff), 1);
   const bends = Number(angle) === 0 ? '' : `, and bends by up to ${angle}° when bent from mark to mark`;
-  return `Rounded to this tape, end ${from === 'B' ? 'A' : 'B'} comes out ${length} off${bends}.`;
+  const [out, held] = from === 'B' ? ['A', 'B'] : ['B', 'A'];
+  return `Rounded to this tape, node ${out} ends ${length} off its place, node ${held} held${bends}.`;
 }

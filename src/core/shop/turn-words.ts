@@ -9,7 +9,7 @@ import type { RotationReading } from './rotation-reading.ts';
 import { TOLD_ANGLE } from './tape.ts';
 
 /** Before the first bend. */
-export const FIRST_BEND = 'For the first bend the tube may lie any way round. Scribe a line along its top, end to end.';
+export const FIRST_BEND = 'Lay the tube any way round for the first bend, and scribe a line along its top, end to end.';
 
 /** What the sign of a rotation means, wherever one is shown: the same from either end, since the order of the bends turns about too. */
 export const ROTATION_SIGN =
@@ -26,7 +26,7 @@ export function turnInShort({ turn, sense, asItLies }: RotationReading): string 
 export const turnSentence = (reading: RotationReading): string =>
   reading.sense === null
     ? `${turnInShort(reading)}.`
-    : `${turnInShort(reading)}, seen from behind (end ${reading.seenFrom}’s side), towards the die.`;
+    : `${turnInShort(reading)}, looking from behind (end ${reading.seenFrom}’s side) towards the die.`;
 
 /** From where the turn counts, and where the leg then points. */
 export function zeroInWords(reading: RotationReading): string {

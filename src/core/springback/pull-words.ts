@@ -9,12 +9,27 @@ import type { PullLaw } from './pull-law.ts';
 export const pullFigure = ({ pullTo }: PullAdvice): string =>
   `${formatAngle(pullTo, Number(pullTo.toFixed(1)) === pullTo ? 1 : 2)}°`;
 
-/** What the law or the estimate asks, where the machine's scale shows something else; null otherwise. */
-export function workedOut(advice: PullAdvice): string | null {
+/** What the law or the estimate asks, where the machine's scale shows something else, and to which division that is rounded; else null. */
+export function workedOut(advice: PullAdvice, step: Degrees): string | null {
+  const exact = exactly(advice);
+  return exact === null ? null : `the nearest ${divisionInWords(step)} on the scale; exactly ${exact}`;
+}
+
+/** The same, short: "to nearest 1/2°, exactly 39.9°". */
+export function workedOutShort(advice: PullAdvice, step: Degrees): string | null {
+  const exact = exactly(advice);
+  return exact === null ? null : `to nearest ${divisionInWords(step)}, exactly ${exact}`;
+}
+
+function exactly(advice: PullAdvice): string | null {
   if (advice.kind === 'first') return null;
   const exact = formatAngle(toDegrees(advice.exact), 1);
-  return Number(exact) === advice.pullTo ? null : `worked out ${exact}°`;
+  return Number(exact) === advice.pullTo ? null : `${exact}°`;
 }
+
+/** "1/2°", "0.2°": a division of the machine's scale. */
+const divisionInWords = (step: Degrees): string =>
+  `${step === 0.5 ? '1/2' : step === 0.25 ? '1/4' : Number(step.toFixed(3))}°`;
 
 /** What stands under the number of that kind; '' where it needs nothing. */
 export const KIND_WORDS: Readonly<Record<PullAdvice['kind'], string>> = {
@@ -52,11 +67,15 @@ export function mendInWords(why: Unborne, law: PullLaw | null, near: Degrees): s
   return `Look the log through and take out what was misread, or pull one more near ${near}° net to see which is right.${mixed}`;
 }
 
+/** What an estimate leaves out, and what that does to the bend: slack of dies and pins only ever takes from it. */
+export const ESTIMATE =
+  'an estimate from the steel’s spring alone, without the machine’s slack: the bend comes out a little under-bent';
+
 /** Under a table of bends: where its numbers come from. `advices` are those of the table, `near` as in mendInWords. */
 export function pullNote(law: PullLaw | null, advices: readonly PullAdvice[], near: Degrees): string {
   const first = advices.find((advice) => advice.kind === 'first');
   if (first === undefined && law?.from === 'estimate')
-    return '“Start at”: the steel’s spring alone, reads low; log a test piece.';
+    return '“Start at”, by the steel’s spring alone, ends a little under-bent: log a test piece.';
   const known = advices.filter((advice) => advice.kind === 'law');
   const sure = known.some(({ within }) => within !== null) ? '; ± holds 95 % of further pulls' : '';
   return [

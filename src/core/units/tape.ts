@@ -32,5 +32,9 @@ export function tapeReading(place: number, unit: LengthUnit, fine: boolean): Tap
 export const spokenReading = ({ text, leans }: TapeReading, unit: LengthUnit): string =>
   leans === '' ? `${text} ${unit}` : `${text} ${unit}, a hair ${leans === '+' ? 'more' : 'less'}`;
 
-/** What the signs mean, once beside any readings that carry one. */
-export const LEANS_IN_WORDS = '+ is a hair more, − a hair less.';
+/** What the signs mean, once beside any readings that carry one; a hair is up to half a division of the tape. */
+export const leansOfTape = (unit: LengthUnit, fine: boolean): string =>
+  `+ is a hair more, − a hair less: up to ${HAIRS[unit][fine ? 1 : 0]} ${unit}.`;
+
+/** Half of tapesOf. */
+const HAIRS = { in: ['1/32', '1/64'], mm: ['0.5', '0.25'] } as const;

@@ -46,7 +46,7 @@ export function endPicture(marks: readonly EndMark[], bent: boolean): EndPicture
       ...marks.flatMap((mark, i) => way(centre, mark, i, marks.length)),
       stroke([around(centre, TUBE - 1.8, TOP), around(centre, TUBE + 1.6, TOP)], { width: 0.7, grey: 0 }),
       ...marks.flatMap((mark, i) => spot(centre, mark, many ? String(i + 1) : '')),
-      text(centre.x, name, 'line', { size: NAME, anchor: 'middle' }),
+      text(centre.x, name, bent ? 'inside' : 'scribed', { size: NAME, anchor: 'middle' }),
     ],
   };
 }

@@ -1,7 +1,8 @@
 /**
  * A tube's turn before a bend as one sees it from behind, towards the die: the tube with the letter of the end behind, the leg of the
  * bend that lies level at zero (broken) and where it comes to stand (whole), the way it is turned, and the level on its bar or the
- * wheel with its reading. Paper and screen draw these same marks. Up is up, left is left.
+ * wheel. What is read stands over it all in words that name the instrument. The bar is held by a block on the round of the tube, clear of
+ * the leg: a level laid on the leg itself would read less. Paper and screen draw these same marks. Up is up, left is left.
  */
 import { toRadians, type Degrees } from '../../core/geometry/angle.ts';
 import type { RotationReading } from '../../core/shop/rotation-reading.ts';
@@ -10,13 +11,15 @@ import type { Mark, Place2 } from '../drawing/types.ts';
 import { around, arc, arrowhead, circle, disc, FAINT, FINE, FIRM, shape, stroke, text } from '../sheets/ink.ts';
 
 /** mm, of all that is drawn. */
-export const TURN_PICTURE = { width: 31, height: 20.4 };
+export const TURN_PICTURE = { width: 31, height: 20.2 };
 
-const CENTRE: Place2 = { x: 15.5, y: 10.2 };
+const CENTRE: Place2 = { x: 15.5, y: 8.4 };
 const TUBE = 2.6;
-const LEG = 8.2;
-const SWEEP = 9.6;
-const BAR = 6;
+const LEG = 6.8;
+const SWEEP = 7.9;
+const BAR = 5.2;
+/** From the tube's surface to the bar: what shows that the bar does not lie on the leg. */
+const BLOCK = 2.3;
 const WHEEL = 5.6;
 const HEAD = 2.2;
 
@@ -37,8 +40,10 @@ export function turnPicture(reading: RotationReading): readonly Mark[] {
     circle(CENTRE, TUBE, FIRM),
     text(CENTRE.x, CENTRE.y - 1.15, seenFrom, { size: 3.2, bold: true, anchor: 'middle' }),
     ...sweep(side, turn, sense),
-    text(0, height - 2.8, by, { size: 3.1 }),
-    text(width, height - 2.8, `${onScale(reads)}°`, { anchor: 'end', bold: true }),
+    text(width / 2, height - 2.8, `${by === 'level' ? 'level on bar' : 'wheel'} ${onScale(reads)}°`, {
+      anchor: 'middle',
+      bold: true,
+    }),
   ];
 }
 
@@ -78,7 +83,7 @@ export function turnSign(centre: Place2, sense: 'clockwise' | 'anticlockwise'): 
   ];
 }
 
-/** A bar on the tube, square across it, and the level on the bar. */
+/** A bar square across the tube, on a block that stands on it, and the level on the bar. */
 function bar(top: number): Mark[] {
   const on = (across: number, up: number): Place2 => around(along(top, TUBE + up), across, top - Math.PI / 2);
   const block = (half: number, low: number, high: number): Place2[] => [
@@ -87,7 +92,12 @@ function bar(top: number): Mark[] {
     on(half, high),
     on(-half, high),
   ];
-  return [shape(block(BAR, 0.2, 0.9), null, 0), shape(block(2.4, 0.9, 2.7), FINE, 1), disc(on(0, 1.8), 0.45, null, 0)];
+  return [
+    shape(block(0.9, -0.4, BLOCK), null, 0),
+    shape(block(BAR, BLOCK, BLOCK + 0.7), null, 0),
+    shape(block(2.6, BLOCK + 0.7, BLOCK + 2.5), FINE, 1),
+    disc(on(0, BLOCK + 1.6), 0.45, null, 0),
+  ];
 }
 
 /** Divisions every 15 degrees turn with the tube; the pointer over them stands. */

@@ -3,9 +3,18 @@
 import { leansInWords, roundingInWords, sideOf, troubleOf, type TapeView } from '../../core/shop/mark-words.ts';
 import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
 import { mendingPullOf, type PullAdvice } from '../../core/springback/pull-advice.ts';
-import { halfWidthInWords, KIND_WORDS, pullFigure, pullNote, workedOut } from '../../core/springback/pull-words.ts';
+import {
+  halfWidthInWords,
+  KIND_WORDS,
+  pullFigure,
+  workedOutShort,
+  pullNote,
+} from '../../core/springback/pull-words.ts';
 import { rotationReading, type RotationReading } from '../../core/shop/rotation-reading.ts';
+import { isScribed } from '../../core/shop/scribed-line.ts';
 import { FIRST_BEND, onScale, turnSentences } from '../../core/shop/turn-words.ts';
+import type { Degrees } from '../../core/geometry/angle.ts';
+import { FIRST_BENDER } from '../../core/job/defaults.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { tapeReading } from '../../core/units/tape.ts';
 import type { TapeStep } from '../../core/shop/tape.ts';
@@ -41,7 +50,7 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
   const leans = leansInWords(steps, unit, marking.view.fine);
   const notes = [
     `${zeroInWords(marking, lengthFigure(zero, unit))} A bend lies on its arrow’s side of the mark.`,
-    ...(steps.some((_, i) => (rotationReading(tube, steps, i)?.turn ?? 0) > 0) ? [FIRST_BEND] : []),
+    ...(isScribed(tube, steps) ? [FIRST_BEND] : []),
     `End ${steps[0]!.front} in front${steps.some(({ front }) => front !== steps[0]!.front) ? ' first' : ''}.`,
     pullNote(
       tube.pullLaw,
@@ -142,7 +151,7 @@ function bendRow(
             ...(lines > 1 ? [text(left + 10.4, y + 0.2, mark.kind, { size: LEAST_SIZE })] : []),
           ];
         }),
-        big(COLUMNS.rotation, turn === null ? '–' : `${onScale(turn.turn)}°`),
+        big(COLUMNS.rotation, turn === null ? 'none' : `${onScale(turn.turn)}°`),
         ...(turn?.sense == null
           ? []
           : turnSign(
@@ -220,14 +229,14 @@ function besides(
     `straight from ${from} ${decimalFigure(straight, unit)}${straight < 0 ? ' (overlaps)' : ''}`,
     ...(isLast ? [`to node B ${decimalFigure(tube.straights.at(-1)!, unit)}`] : []),
     ...(turn?.turn === 0 && turn.asItLies ? ['do not turn the tube'] : []),
-    ...pullInWords(marks.pull),
+    ...pullInWords(marks.pull, (tube.die?.bender ?? FIRST_BENDER).pullStep),
     ...(oneRadius(tube) ? [] : [`CLR ${decimalFigure(bend.radius, unit)}`]),
   ].join(' · ');
 }
 
-/** How sure it is, and what was worked out where the machine's scale shows another. */
-function pullInWords(pull: PullAdvice): string[] {
-  const exact = workedOut(pull);
+/** How sure it is, and what it is exactly where the machine's scale shows another. */
+function pullInWords(pull: PullAdvice, step: Degrees): string[] {
+  const exact = workedOutShort(pull, step);
   const sure = pull.kind === 'law' && pull.within !== null ? [`± ${halfWidthInWords(pull.within)}`] : [];
   const words = [...(exact === null ? [] : [exact]), ...sure];
   return words.length === 0 ? [] : [`pull ${words.join(' ')}`];

@@ -2,18 +2,31 @@
 import { wrapHalfTurn, type Radians } from '../../core/geometry/angle.ts';
 import {
   deepSide,
+  deepSideOf,
   bothInWords,
-  DEEP_SIDE,
   lineInWords,
-  LONG_SIDE,
   longSide,
+  longSideOf,
   lookInWords,
   markInWords,
   offsetInWords,
   ROUND,
+  throatInWords,
   type EndMark,
 } from '../../core/shop/cope-mark.ts';
-import { endInWords, listed, plateOffSquare, sawCautions, turnInWords } from '../../core/shop/ends.ts';
+import {
+  ALLOWANCE,
+  endInWords,
+  fromNodeInWords,
+  insteadOfNotcher,
+  listed,
+  plateOffSquare,
+  SAW_DEPTH,
+  sawCautions,
+  turnInWords,
+} from '../../core/shop/ends.ts';
+import { scribedInWords } from '../../core/shop/scribed-line.ts';
+import type { BendStep } from '../../core/job/types.ts';
 import { ROUNDING } from '../../core/geometry/tolerance.ts';
 import { nodeName, tubeName } from '../../core/solve/names.ts';
 import type { Cut, SolvedTube } from '../../core/solve/types.ts';
@@ -32,10 +45,10 @@ const BETWEEN = 6;
  * One row that says what the ends are, then a row for each pair of cuts, so that a cluster of many goes on to the next page. `caution`
  * stands under the shorter of the two where there is room for it, else below both.
  */
-export function endsPart(context: Context, tube: SolvedTube, caution: string): Part {
+export function endsPart(context: Context, tube: SolvedTube, order: readonly BendStep[], caution: string): Part {
   const width = (context.width - BETWEEN) / 2;
   const side = (which: 0 | 1): Side => ({
-    head: endHead(context, tube, which, width),
+    head: endHead(context, tube, order, which, width),
     cuts: cutBlocks(context, tube, which, width),
   });
   const [a, b] = [side(0), side(1)];
@@ -62,7 +75,7 @@ interface Side {
   readonly cuts: readonly Block[];
 }
 
-function endHead(context: Context, tube: SolvedTube, which: 0 | 1, width: number): Block {
+function endHead(context: Context, tube: SolvedTube, order: readonly BendStep[], which: 0 | 1, width: number): Block {
   const { derived, letters, unit } = context;
   const end = tube.ends[which];
   const lines = wrapped(letters, capital(endInWords(derived, end)), width - 12, PLAIN, true, 4);
@@ -77,17 +90,19 @@ function endHead(context: Context, tube: SolvedTube, which: 0 | 1, width: number
     ],
   };
   const lengths = cells(context, width, [
-    ['Tip, from node', end.tip === null ? '–' : lengthFigure(end.tip, unit)],
-    ['Throat, from node', end.throat === null ? '–' : lengthFigure(end.throat, unit)],
-    ['Allowance', lengthFigure(end.allowance, unit)],
+    [fromNodeInWords('Tip', end.tip), end.tip === null ? 'none' : lengthFigure(Math.abs(end.tip), unit)],
+    [fromNodeInWords('Throat', end.throat), end.throat === null ? 'none' : lengthFigure(Math.abs(end.throat), unit)],
+    [ALLOWANCE, lengthFigure(end.allowance, unit)],
   ]);
   const turned = end.cuts.length > 0 || (end.fit === 'plate' && plateOffSquare(end) > 1e-9);
+  const said = [
+    `${lineInWords(tube, which)} ${lookInWords(which)}`,
+    ...[scribedInWords(tube, order, which, unit) ?? []].flat(),
+  ];
   return stacked(
     rule(width),
     title,
-    ...(turned
-      ? [paragraph(letters, `${lineInWords(tube, which)} ${lookInWords(which)}`, width, { after: 1 })]
-      : [gap(1)]),
+    ...(turned ? [paragraph(letters, said.join(' '), width, { after: 1 })] : [gap(1)]),
     lengths,
     ...(end.fit === 'plate' ? [plateBlock(context, tube, which, width)] : []),
   );
@@ -103,7 +118,7 @@ function plateBlock(context: Context, tube: SolvedTube, which: 0 | 1, width: num
     height: 12,
     draw: (left, top) => angleBox(letters, left, top, room, 'Saw set over, off square', over, true),
   };
-  return besidePicture([long], tube, stacked(set, cells(context, room, markCells(context, LONG_SIDE, long))));
+  return besidePicture([long], tube, stacked(set, cells(context, room, markCells(context, longSideOf(tube), long))));
 }
 
 /** The end as one looks at it, on the left of what is said of it. */
@@ -123,27 +138,41 @@ const markCells = ({ unit }: Context, what: string, mark: EndMark): [string, str
 
 function cutBlocks(context: Context, tube: SolvedTube, which: 0 | 1, width: number): Block[] {
   const { derived, letters, unit } = context;
-  const { cuts } = tube.ends[which];
+  const { cuts, high } = tube.ends[which];
   const marks = cuts.map((cut) => deepSide(tube, cut));
+  // Where the template is used instead, once under the first cut that sends one to it.
+  const first = cuts.findIndex((cut) => cut.reaches && insteadOfNotcher(cut) !== null);
+  const throat = (i: number): string[] =>
+    i !== first || high === null ? [] : [throatInWords(tube, which, high.phi) ?? []].flat();
   return cuts.map((cut, i) => {
     const run = derived.byId.get(cut.against);
     const name = `${cuts.length > 1 ? `Cut ${i + 1} of ${cuts.length}: ` : 'Cut '}to ${run === undefined ? '' : `${run.number} `}${tubeName(derived, cut.against)}`;
     const room = i === 0 ? width - END_WIDTH - 2 : width;
     const turned = turnInWords(wrapHalfTurn(cut.clocking - cuts[0]!.clocking));
+    const instead = insteadOfNotcher(cut);
     const fromFirst = `${turned} from cut 1.`;
     const set = stacked(
-      cells(context, room, markCells(context, DEEP_SIDE, marks[i]!)),
+      cells(context, room, markCells(context, deepSideOf(tube), marks[i]!)),
       ...(i === 0 ? [] : [paragraph(letters, fromFirst, room, { after: 0 })]),
-      cells(context, room, [
-        ['Hole saw', lengthFigure(cut.sawDiameter, unit)],
-        ['Saw depth', cut.sawDepth === null ? 'no saw' : lengthFigure(cut.sawDepth, unit)],
-        ['Axis offset', offsetInWords(cut) === null ? 'none' : lengthFigure(Math.abs(cut.axisOffset), unit)],
-      ]),
+      ...(instead !== null && offsetInWords(cut) === null
+        ? []
+        : [
+            cells(context, room, [
+              ...(instead === null
+                ? ([
+                    ['Hole saw', lengthFigure(cut.sawDiameter, unit)],
+                    [SAW_DEPTH, lengthFigure(cut.sawDepth!, unit)],
+                  ] as const)
+                : []),
+              ['Axis offset', offsetInWords(cut) === null ? 'none' : lengthFigure(Math.abs(cut.axisOffset), unit)],
+            ]),
+          ]),
+      ...throat(i).map((words) => paragraph(letters, words, room, { after: 0.4 })),
     );
     return stacked(
       gap(0.8),
       paragraph(letters, capital(name), width, { size: PLAIN, bold: true, after: 0.3, most: 3 }),
-      angles(letters, width, cut),
+      instead === null ? angles(letters, width, cut) : noAngles(letters, width, cut, instead),
       i === 0 ? besidePicture(marks, tube, set) : set,
       ...[bothInWords(marks[i]!) ?? [], offsetInWords(cut) ?? [], cautionWords(cuts, i)]
         .flat()
@@ -170,6 +199,34 @@ function angles(letters: Context['letters'], width: number, { offSquare, include
     draw: (left, top) => [
       ...angleBox(letters, left, top, half - 1, 'Off square: set notcher', offSquare, true),
       ...angleBox(letters, left + half + 1, top, half - 1, 'Included: between tubes', includedAngle, false),
+    ],
+  };
+}
+
+/** What is done instead stands where the notcher's angle would; both angles stay, small, to check by. */
+function noAngles(
+  letters: Context['letters'],
+  width: number,
+  { offSquare, includedAngle }: Cut,
+  instead: string,
+): Block {
+  const half = width / 2;
+  const lines = instead.split(/(?<=:) /u);
+  const check = [`Off square ${angleFigure(offSquare)}`, `Between tubes ${angleFigure(includedAngle)}`];
+  return {
+    height: 12,
+    draw: (left, top) => [
+      box(left, top - 0.5, half - 1, 11, FIRM),
+      ...lines.map((line, i) => {
+        const set = shrunk(letters, line, half - 4, PLAIN, true);
+        const up = lines.length === 1 ? 7.4 : 5 + i * 4.6;
+        return text(left + 1.5, top - up, set.text, { size: set.size, bold: true });
+      }),
+      box(left + half + 1, top - 0.5, half - 1, 11, FINE),
+      ...check.map((line, i) => {
+        const set = shrunk(letters, line, half - 4, SMALL);
+        return text(left + half + 2.5, top - 4.6 - i * 4.6, set.text, { size: set.size });
+      }),
     ],
   };
 }

@@ -21,7 +21,7 @@ export function lengthCells(context: Context, tube: SolvedTube, width: number): 
   return cells(context, width, [
     ['Tip to tip', lengthFigure(tips, unit)],
     ['Throat to throat', lengthFigure(throats, unit)],
-    ['Node to node', lengthFigure(axis, unit)],
+    ['Node to node, along tube', lengthFigure(axis, unit)],
     ['Corner to corner', lengthFigure(tube.sharpCornerLength, unit)],
   ]);
 }

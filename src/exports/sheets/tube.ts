@@ -42,7 +42,7 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
     part(gap(1), stickBlock(context, tube, marking)),
     ...(ofOrder.length === 0 ? [] : [part(...ofOrder.map((finding) => inWords(finding, true)))]),
     ...bendParts(context, tube, marking),
-    endsPart(context, tube, AT_NOTCHER),
+    endsPart(context, tube, marking.sheet.steps, AT_NOTCHER),
     checksPart(context, tube),
     {
       heading: null,

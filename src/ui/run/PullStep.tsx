@@ -1,10 +1,12 @@
 /** How far the machine is pulled: the figure, what kind of figure it is, how sure, and where it comes from. */
 import type { ReactNode } from 'react';
 import { toDegrees } from '../../core/geometry/angle.ts';
+import { FIRST_BENDER } from '../../core/job/defaults.ts';
 import type { RunStep } from '../../core/shop/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { mendingPullOf } from '../../core/springback/pull-advice.ts';
 import {
+  ESTIMATE,
   halfWidthInWords,
   mendInWords,
   pullFigure,
@@ -20,7 +22,7 @@ type Pull = Extract<RunStep, { kind: 'pull' }>;
 export function PullStep(props: { tube: SolvedTube; step: Pull; onTicked: () => void }): ReactNode {
   const { tube, step } = props;
   const { advice } = step;
-  const exact = workedOut(advice);
+  const exact = workedOut(advice, (tube.die?.bender ?? FIRST_BENDER).pullStep);
   return (
     <>
       <p className="run-figure run-figure-angle">
@@ -31,7 +33,7 @@ export function PullStep(props: { tube: SolvedTube; step: Pull; onTicked: () => 
       </p>
       <p>
         for <strong className="figure">{formatAngle(toDegrees(step.target), 1)}°</strong> when let go
-        {exact !== null && <span className="small"> · {exact}</span>}
+        {exact !== null && <span className="small"> · {`${pullFigure(advice)}: ${exact}`}</span>}
       </p>
       <Source tube={tube} step={step} />
       <Tick tube={tube.id} step={step} onTicked={props.onTicked}>
@@ -59,8 +61,7 @@ function Source({ tube, step: { advice } }: { tube: SolvedTube; step: Pull }): R
     case 'estimate':
       return (
         <p className="advice">
-          <strong>Start at that, an estimate that reads low:</strong> the steel’s spring alone, without the slack of
-          dies and pins. Expect to pull on.
+          <strong>Start at that:</strong> {ESTIMATE}. Expect to pull on.
         </p>
       );
     case 'law':

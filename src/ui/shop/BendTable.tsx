@@ -1,5 +1,7 @@
 /** What the bender is told: straight, rotation, angle and radius of each bend, and how far to pull. */
 import { Fragment, type ReactNode } from 'react';
+import type { Degrees } from '../../core/geometry/angle.ts';
+import { FIRST_BENDER } from '../../core/job/defaults.ts';
 import { ROTATION_SIGN } from '../../core/shop/turn-words.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
@@ -11,6 +13,7 @@ import { Angle, Length } from '../fields/Readings.tsx';
 export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const pulls = pullAdvices(tube);
+  const { pullStep } = tube.die?.bender ?? FIRST_BENDER;
   const last = tube.straights.length - 1;
   const note = pullNote(tube.pullLaw, pulls, mendingPullOf(tube));
   return (
@@ -37,7 +40,7 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
         <tbody>
           {tube.bends.map((bend, index) => {
             const pull = pulls[index]!;
-            const kind = kindInWords(pull);
+            const kind = kindInWords(pull, pullStep);
             return (
               <Fragment key={index}>
                 <tr>
@@ -45,7 +48,7 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
                   <td className="number">
                     <Straight mm={tube.straights[index] ?? 0} />
                   </td>
-                  <td className="number">{index === 0 ? '–' : <Angle radians={bend.rotation} />}</td>
+                  <td className="number">{index === 0 ? 'none' : <Angle radians={bend.rotation} />}</td>
                   <td className="number">
                     <Angle radians={bend.angle} />
                     <span className="small under">
@@ -105,7 +108,7 @@ const Straight = ({ mm }: { mm: number }): ReactNode => (
 );
 
 /** What kind of number the one to pull to is, and how sure; '' where it needs nothing. */
-function kindInWords(pull: PullAdvice): string {
+function kindInWords(pull: PullAdvice, step: Degrees): string {
   const sure = pull.kind === 'law' && pull.within !== null ? `± ${halfWidthInWords(pull.within)}` : '';
-  return [KIND_WORDS[pull.kind], workedOut(pull) ?? '', sure].filter((words) => words !== '').join(' · ');
+  return [KIND_WORDS[pull.kind], workedOut(pull, step) ?? '', sure].filter((words) => words !== '').join(' · ');
 }

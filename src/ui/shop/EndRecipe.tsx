@@ -8,29 +8,45 @@ import { Drawn } from '../Drawn.tsx';
 import { Angle, Length } from '../fields/Readings.tsx';
 import {
   bothInWords,
-  DEEP_SIDE,
   deepSide,
+  deepSideOf,
   lineInWords,
-  LONG_SIDE,
   longSide,
+  longSideOf,
   lookInWords,
   markInWords,
   offsetInWords,
   ROUND,
+  throatInWords,
   type EndMark,
 } from '../../core/shop/cope-mark.ts';
-import { endInWords, plateOffSquare, sawCautions, turnInWords } from '../../core/shop/ends.ts';
+import {
+  ALLOWANCE,
+  endInWords,
+  fromNodeInWords,
+  insteadOfNotcher,
+  plateOffSquare,
+  SAW_DEPTH,
+  sawCautions,
+  turnInWords,
+} from '../../core/shop/ends.ts';
+import { scribedInWords } from '../../core/shop/scribed-line.ts';
 import { endPicture } from '../../exports/end-on/cope.ts';
 import { nodeName, tubeName } from '../../core/solve/names.ts';
+import { useFeed } from './useFeed.ts';
 
 /** Pixels a millimetre of the picture. */
 const SCALE = 4.4;
 
 export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): ReactNode {
   const derived = useWorkspace((state) => state.derived);
+  const feed = useFeed();
   const end = tube.ends[which];
   const long = longSide(tube, which);
   const marks = end.fit === 'plate' ? (long === null ? [] : [long]) : end.cuts.map((cut) => deepSide(tube, cut));
+  const firstByTemplate = end.cuts.findIndex((cut) => cut.reaches && insteadOfNotcher(cut) !== null);
+  const throat = end.high === null ? null : throatInWords(tube, which, end.high.phi);
+  const scribed = scribedInWords(tube, feed(tube), which, derived.job.lengthUnit);
   const whereTheLineIs = (
     <div className="end-line">
       <Drawn
@@ -40,6 +56,7 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
       />
       <p>
         {lineInWords(tube, which)} <strong>{lookInWords(which)}</strong>
+        {scribed !== null && ` ${scribed}`}
       </p>
     </div>
   );
@@ -58,7 +75,7 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
             <>
               {whereTheLineIs}
               <dl className="facts">
-                <MarkFacts what={LONG_SIDE} mark={long} />
+                <MarkFacts what={longSideOf(tube)} mark={long} />
               </dl>
             </>
           )}
@@ -69,6 +86,8 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
           key={cut.against}
           cut={cut}
           mark={marks[index]!}
+          what={deepSideOf(tube)}
+          throat={index === firstByTemplate ? throat : null}
           count={end.cuts.length}
           index={index}
           first={index === 0 ? null : (end.cuts[0] ?? null)}
@@ -84,22 +103,22 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
         </div>
         {end.tip !== null && (
           <div>
-            <dt>Tip, from the node</dt>
+            <dt>{fromNodeInWords('Tip', end.tip)}</dt>
             <dd>
-              <Length mm={end.tip} parts={32} withUnit />
+              <Length mm={Math.abs(end.tip)} parts={32} withUnit />
             </dd>
           </div>
         )}
         {end.throat !== null && (
           <div>
-            <dt>Throat, from the node</dt>
+            <dt>{fromNodeInWords('Throat', end.throat)}</dt>
             <dd>
-              <Length mm={end.throat} parts={32} withUnit />
+              <Length mm={Math.abs(end.throat)} parts={32} withUnit />
             </dd>
           </div>
         )}
         <div>
-          <dt>Allowance</dt>
+          <dt>{ALLOWANCE}</dt>
           <dd>
             <Length mm={end.allowance} parts={32} withUnit />
           </dd>
@@ -129,6 +148,9 @@ const MarkFacts = ({ what, mark }: { what: string; mark: EndMark }): ReactNode =
 function Recipe(props: {
   cut: Cut;
   mark: EndMark;
+  /** The mark's name, with the line it is counted from. */
+  what: string;
+  throat: string | null;
   index: number;
   count: number;
   first: Cut | null;
@@ -138,48 +160,59 @@ function Recipe(props: {
   const { cut, mark, first, index, count } = props;
   const offset = offsetInWords(cut);
   const both = bothInWords(mark);
+  const instead = insteadOfNotcher(cut);
   return (
     <div className="recipe">
       <h4>{`Cut ${count > 1 ? `${index + 1} ` : ''}to ${props.name}`}</h4>
-      <dl className="recipe-angles">
-        <div>
-          <dt>Off square: set the notcher to</dt>
-          <dd>
-            <Angle radians={cut.offSquare} />
-          </dd>
-        </div>
-        <div>
-          <dt>Included angle: between the tubes</dt>
-          <dd>
+      {instead === null ? (
+        <dl className="recipe-angles">
+          <div>
+            <dt>Off square: set the notcher to</dt>
+            <dd>
+              <Angle radians={cut.offSquare} />
+            </dd>
+          </div>
+          <div>
+            <dt>Included angle: between the tubes</dt>
+            <dd>
+              <Angle radians={cut.includedAngle} />
+            </dd>
+          </div>
+        </dl>
+      ) : (
+        <div className="recipe-instead">
+          <strong>{instead}</strong>
+          <span className="small">
+            Off square <Angle radians={cut.offSquare} />, included between the tubes{' '}
             <Angle radians={cut.includedAngle} />
-          </dd>
+          </span>
         </div>
-      </dl>
+      )}
       {props.children}
       <dl className="facts">
-        <MarkFacts what={DEEP_SIDE} mark={mark} />
+        <MarkFacts what={props.what} mark={mark} />
         {first && (
           <div>
             <dt>From cut 1</dt>
             <dd className="figure">{turnInWords(wrapHalfTurn(cut.clocking - first.clocking))}</dd>
           </div>
         )}
-        <div>
-          <dt>Hole saw</dt>
-          <dd>
-            <Length mm={cut.sawDiameter} parts={32} withUnit /> across
-          </dd>
-        </div>
-        <div>
-          <dt>Saw depth, blank past the cut</dt>
-          <dd>
-            {cut.sawDepth === null ? (
-              'no saw reaches: the tubes run alongside'
-            ) : (
-              <Length mm={cut.sawDepth} parts={32} withUnit />
-            )}
-          </dd>
-        </div>
+        {instead === null && (
+          <>
+            <div>
+              <dt>Hole saw</dt>
+              <dd>
+                <Length mm={cut.sawDiameter} parts={32} withUnit /> across
+              </dd>
+            </div>
+            <div>
+              <dt>{SAW_DEPTH}</dt>
+              <dd>
+                <Length mm={cut.sawDepth!} parts={32} withUnit />
+              </dd>
+            </div>
+          </>
+        )}
         <div>
           <dt>Axis offset</dt>
           <dd>
@@ -187,7 +220,7 @@ function Recipe(props: {
           </dd>
         </div>
       </dl>
-      {[both, offset].map(
+      {[both, offset, props.throat].map(
         (words) =>
           words !== null && (
             <p key={words} className="small">

@@ -62,7 +62,7 @@ function Profile({ tube, which, stacked }: { tube: SolvedTube; which: 0 | 1; sta
     <figure>
       <figcaption>
         <strong>{`End ${which === 0 ? 'A' : 'B'}`}</strong> {endInWords(derived, tube.ends[which])}
-        <span className="small"> · 0° is the {referenceInWords(tube, which)}</span>
+        <span className="small"> · 0° is the {referenceInWords(tube, which)}; lengths from the node, − beyond it</span>
       </figcaption>
       <div className="profile-room" ref={frame}>
         {width > 0 && high > 0 && (

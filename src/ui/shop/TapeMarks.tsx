@@ -3,6 +3,7 @@ import { Fragment, type ReactNode } from 'react';
 import { findRun } from '../../core/edit/bent.ts';
 import { roundingInWords, type TapeView } from '../../core/shop/mark-words.ts';
 import { rotationReading, type RotationReading } from '../../core/shop/rotation-reading.ts';
+import { isScribed } from '../../core/shop/scribed-line.ts';
 import { FIRST_BEND, turnSentence } from '../../core/shop/turn-words.ts';
 import { isOrderOf, tapeSheet, type TapeStep } from '../../core/shop/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
@@ -20,7 +21,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
   const inRun = order !== undefined && isOrderOf(order, tube.bends.length);
   const sheet = tapeSheet(tube, inRun ? { ...tape.setting, order } : tape.setting);
   if (sheet === null || sheet.steps.length === 0) return null;
-  const turned = sheet.steps.some((_, i) => (rotationReading(tube, sheet.steps, i)?.turn ?? 0) > 0);
+  const turned = isScribed(tube, sheet.steps);
   const rounding = roundingInWords(sheet.rounding, view.from, unit);
   return (
     <section className="marks" aria-label="Marks on the tape">

@@ -20,7 +20,7 @@ export function TurnTold({ turn, figure }: { turn: RotationReading; figure?: Rea
         marks={turnPicture(turn)}
         {...TURN_PICTURE}
         scale={figure === undefined ? SCALE.small : SCALE.large}
-        label={`Seen from behind, towards the die: ${turnSentence(turn)}`}
+        label={`As seen from behind: ${turnSentence(turn)}`}
       />
       <div>
         {figure}

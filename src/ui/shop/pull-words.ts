@@ -6,6 +6,7 @@ import { listed } from '../../core/shop/ends.ts';
 import { borneRange, mendingPull, pullAdvice } from '../../core/springback/pull-advice.ts';
 import { contradictions, type PullLaw } from '../../core/springback/pull-law.ts';
 import {
+  ESTIMATE,
   halfWidthInWords,
   mendInWords,
   pullFigure,
@@ -43,12 +44,12 @@ const SMALL_AND_LARGE = 'Log a small bend and a large one.';
 export function lawInWords(law: PullLaw | null, batch: string | undefined, step: Degrees): string {
   const net = toRadians(SHOWN);
   const advice = pullAdvice(law, net, step);
-  const exact = workedOut(advice);
+  const exact = workedOut(advice, step);
   const pulled = `${pullFigure(advice)}${exact === null ? '' : `, ${exact}`}`;
   if (law === null)
     return `No pulls yet, and the section names no steel that is known here. Pull to the net angle, let go, read, then go on. ${SMALL_AND_LARGE}`;
   if (advice.kind === 'estimate')
-    return `No pulls yet. Estimate from the steel’s spring alone: ${past(law)}. ${SHOWN}° net: start at ${pulled}. It reads low, as the slack of dies and pins is not in it. ${SMALL_AND_LARGE}`;
+    return `No pulls yet: ${past(law)}. ${SHOWN}° net: start at ${pulled}. That is ${ESTIMATE}. ${SMALL_AND_LARGE}`;
   return [
     ...(advice.kind === 'law'
       ? [`From ${pullsInWords(law)}: ${past(law)}.`, `${SHOWN}° net: pull to ${pulled}${sureInWords(advice.within)}.`]

@@ -3,6 +3,8 @@ import type { Frame } from '../../../src/core/solve/types.ts';
 import {
   cutLengths,
   endInWords,
+  fromNodeInWords,
+  insteadOfNotcher,
   plateOffSquare,
   referenceInWords,
   sawCautions,
@@ -37,8 +39,19 @@ describe('cautions about the saw (common practice: trade.md, copes)', () => {
     expect(sawCautions(cutAt(90))).toEqual([]);
   });
 
-  it('tells of a bend and of a tube that is missed', () => {
-    expect(sawCautions({ ...cutAt(80), onBend: true })[0]).toContain('bend');
+  it('says between which two an angle stands', () => {
+    for (const degrees of [30, 50]) expect(sawCautions(cutAt(degrees))[0]).toContain('between the tubes');
+  });
+
+  it('where no saw fits that stands in the place of the notcher’s angle, also in a bend', () => {
+    expect(insteadOfNotcher(cutAt(31))).toBeNull();
+    for (const cut of [cutAt(30), { ...cutAt(89), onBend: true }, { ...cutAt(89), sawDepth: null }])
+      expect(insteadOfNotcher(cut)).toBe('No saw fits: use the wrap template');
+    expect(insteadOfNotcher({ ...cutAt(80), reaches: false })).toBe('Nothing is cut here');
+  });
+
+  it('tells of a tube that is missed; of a bend nothing of saws, since none is used', () => {
+    expect(sawCautions({ ...cutAt(50), onBend: true })).toEqual([]);
     expect(sawCautions({ ...cutAt(80), reaches: false })[0]).toContain('without meeting');
   });
 });
@@ -58,17 +71,24 @@ describe('lengths and plates', () => {
   });
 });
 
+it('a place of a cut is said to be short of the node or beyond it, not by a sign', () => {
+  expect(fromNodeInWords('Tip', -1.6)).toBe('Tip, beyond node');
+  expect(fromNodeInWords('Throat', 22)).toBe('Throat, short of node');
+  expect(fromNodeInWords('Tip', -1e-9)).toBe('Tip, at node');
+  expect(fromNodeInWords('Tip', null)).toBe('Tip, from node');
+});
+
 describe('what phi = 0 is', () => {
   it('is the inside of the bend nearest that end on a bent tube', () => {
-    expect(referenceInWords(bentTube(1), 1)).toBe('inside of the bend');
-    expect(referenceInWords(bentTube(4), 0)).toBe('inside of bend 1');
-    expect(referenceInWords(bentTube(4), 1)).toBe('inside of bend 4');
+    expect(referenceInWords(bentTube(1), 1)).toBe('inside line, on the inside of the bend');
+    expect(referenceInWords(bentTube(4), 0)).toBe('inside line, on the inside of bend 1');
+    expect(referenceInWords(bentTube(4), 1)).toBe('inside line, on the inside of bend 4');
   });
 
   it('is the first cut at end A on a straight one, at both ends; of end B when A has none', () => {
-    expect(referenceInWords(straightTube({ cutsA: 1, cutsB: 2 }), 1)).toBe('same line along the tube');
-    expect(scribeInWords(straightTube({ cutsA: 1, cutsB: 2 }))).toContain('at end A, on the acute side');
-    expect(scribeInWords(straightTube({ cutsA: 0, cutsB: 1 }))).toContain('at end B, on the acute side');
+    expect(referenceInWords(straightTube({ cutsA: 1, cutsB: 2 }), 1)).toBe('same scribed line');
+    expect(scribeInWords(straightTube({ cutsA: 1, cutsB: 2 }))).toContain('at end A, on the deep-bite side');
+    expect(scribeInWords(straightTube({ cutsA: 0, cutsB: 1 }))).toContain('at end B, on the deep-bite side');
     expect(scribeInWords(straightTube({ cutsA: 0, cutsB: 0 }))).toContain('up in the car');
     expect(scribeInWords(bentTube(1))).toBeNull();
   });

@@ -74,14 +74,18 @@ describe('before a mark is drawn', () => {
 describe('what rounding costs', () => {
   it('is told of the end that is not held', () => {
     const rounding = { endMoves: 1.0133, angleOff: 0, told: true };
-    expect(roundingInWords(rounding, 'A', 'in')).toBe('Rounded to this tape, end B comes out 0.040\u00a0in off.');
-    expect(roundingInWords(rounding, 'B', 'mm')).toBe('Rounded to this tape, end A comes out 1.0\u00a0mm off.');
+    expect(roundingInWords(rounding, 'A', 'in')).toBe(
+      'Rounded to this tape, node B ends 0.040\u00a0in off its place, node A held.',
+    );
+    expect(roundingInWords(rounding, 'B', 'mm')).toBe(
+      'Rounded to this tape, node A ends 1.0\u00a0mm off its place, node B held.',
+    );
   });
 
   it('has the angle where a bend is made from mark to mark, and is silent where it is small', () => {
     const rounding = { endMoves: 3, angleOff: (0.4 * Math.PI) / 180, told: true };
     expect(roundingInWords(rounding, 'middle', 'mm')).toMatch(
-      /end B comes out 3\.0\u00a0mm off, and bends by up to 0\.4°/u,
+      /node B ends 3\.0\u00a0mm off its place, node A held, and bends by up to 0\.4°/u,
     );
     expect(roundingInWords({ ...rounding, told: false }, 'A', 'mm')).toBeNull();
   });
@@ -90,5 +94,8 @@ describe('what rounding costs', () => {
 it('says what the signs after marks mean, where one has one', () => {
   const taken = (exact: number): TapeStep => ({ ...step('B'), marks: [mark({ exact })] });
   expect(leansInWords([taken(100)], 'mm', false)).toBeNull();
-  expect(leansInWords([taken(100), taken(100.3)], 'mm', false)).toContain('a hair more');
+  expect(leansInWords([taken(100), taken(100.3)], 'mm', false)).toBe('+ is a hair more, − a hair less: up to 0.5 mm.');
+  expect(leansInWords([taken(100.3)], 'mm', true)).toContain('up to 0.25 mm');
+  expect(leansInWords([taken(100.5)], 'in', false)).toContain('up to 1/32 in');
+  expect(leansInWords([taken(100.5)], 'in', true)).toContain('up to 1/64 in');
 });

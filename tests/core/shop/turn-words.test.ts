@@ -31,7 +31,7 @@ const told = (change: Partial<RotationReading>) => turnSentences({ ...reading, .
 describe('a turn in words', () => {
   it('says what is turned, which way, seen from where, from which zero, and what is then read', () => {
     expect(told({})).toBe(
-      'Turn the tube 120° clockwise, seen from behind (end B’s side), towards the die. ' +
+      'Turn the tube 120° clockwise, looking from behind (end B’s side) towards the die. ' +
         'Zero: bend 1 level, its leg to the left, as it comes off the die; turned, it points up to the right. ' +
         'A level on a bar across the tube behind the die goes from 0°, past plumb, to 60°; laid along the leg, to 33.1°. ' +
         'The scribed line then stands 120.0° clockwise of the top, 46.5 mm round.',

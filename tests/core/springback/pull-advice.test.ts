@@ -320,7 +320,7 @@ describe('in words', () => {
       ),
     ).toMatch(/the pulls in the log disagree.*take out what was misread.*near 60° net/u);
     expect(note([150], WORKED)).toMatch(/do not reach that far.*near 150° net/u);
-    expect(note([60], [])).toMatch(/spring alone.*reads low/u);
+    expect(note([60], [])).toMatch(/spring alone.*under-bent/u);
   });
   it('of pulls of several batches that disagree says that batches differ', () => {
     const two = pulls([64, 60], [68, 60]).map((pull, i) => ({ ...pull, batch: `H-${i}` }));

@@ -24,7 +24,7 @@ describe('the law in words', () => {
   it('says of two pulls what to pull, and for which bends that is enough', () => {
     const said = words([pull(26.8, 25), pull(63.2, 60)]);
     expect(said).toContain(
-      'From 2 pulls: pull 0.8° plus 4.0 % past the net angle. 90° net: pull to 94.5°, worked out 94.4°.',
+      'From 2 pulls: pull 0.8° plus 4.0 % past the net angle. 90° net: pull to 94.5°, the nearest 1/2° on the scale; exactly 94.4°.',
     );
     expect(said).toContain('These pulls are enough for bends of 1° to 104° net.');
   });
@@ -35,12 +35,12 @@ describe('the law in words', () => {
     expect(words([pull(32, 30), pull(63, 60), pull(94.6, 90)])).toContain('pull to 94.5°, give or take 0.6°.');
   });
 
-  it('says of one angle that it cannot tell slack from spring, and of none that it reads low', () => {
+  it('says of one angle that it cannot tell slack from spring, and of none that the bend comes out under-bent', () => {
     expect(words([pull(62.4, 60)])).toContain('From 1 pull.');
     expect(words([pull(62.4, 60)])).toContain(
       '90° net: first pull to 92.0°, let go, read, then go on: pulls at one angle cannot tell slack from spring. One more pull near 90°',
     );
-    expect(words([])).toContain('start at 91.5°, worked out 91.7°. It reads low');
+    expect(words([])).toContain('start at 91.5°, the nearest 1/2° on the scale; exactly 91.7°. That is an estimate');
     expect(lawInWords(pullLaw([], die, { ...section, material: '' }, undefined), undefined, 0.5)).toContain(
       'Pull to the net angle, let go, read',
     );

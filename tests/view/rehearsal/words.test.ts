@@ -53,7 +53,7 @@ describe('the run of a rehearsal', () => {
     expect(setUpInWords(stages[0]!)).toBe('End B in front.');
     const told = (of: string) =>
       new RegExp(
-        `Turn the tube [\\d.]+° (anti)?clockwise, seen from behind \\(end ${of}’s side\\), towards the die`,
+        `Turn the tube [\\d.]+° (anti)?clockwise, looking from behind \\(end ${of}’s side\\) towards the die`,
         'u',
       );
     expect(setUpInWords(stages[1]!)).toMatch(told('A'));
