@@ -45,14 +45,15 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
     (await import('./sheets/sheets.ts')).sheetsPdf(derived, await supplies.fonts(), { ...print, tape }, going),
   'wraps.pdf': async (derived, { print, surface }, supplies, going) =>
     (await import('./wraps-pdf.ts')).wrapsPdf(derived, await supplies.fonts(), print, going, surface),
-  'layout.pdf': async (derived, { print }, supplies, going) =>
-    (await import('./layout-pdf.ts')).layoutPdf(derived, await supplies.fonts(), print, going),
+  'layout.pdf': async (derived, { print, tape }, supplies, going) =>
+    (await import('./layout-pdf.ts')).layoutPdf(derived, await supplies.fonts(), print, going, tape.fine),
   'tubes.csv': table('tubes.csv'),
   'bends.csv': table('bends.csv'),
   'xyz.csv': table('xyz.csv'),
   'copes.csv': table('copes.csv'),
   'wraps.dxf': async (derived, { surface }, _, going) => (await import('./wraps.ts')).wrapsDxf(derived, going, surface),
-  'layout.dxf': async (derived, _, __, going) => (await import('./layout.ts')).layoutDxf(derived, going),
+  'layout.dxf': async (derived, { tape }, _, going) =>
+    (await import('./layout.ts')).layoutDxf(derived, going, tape.fine),
   wraps: async (derived, { surface }, _, going) => (await import('./wraps.ts')).wrapsSvg(derived, going, surface),
   'cage.step': async (derived, _, supplies, going) =>
     (await import('./solids/step.ts')).stepFile(derived, await supplies.kernel(), going),

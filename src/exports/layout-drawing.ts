@@ -1,7 +1,7 @@
 /**
  * A flat tube at full size: what is drawn on a floor to bend and to check a hoop by. Centreline, both edges, the tangents with their
- * places along the blank, both ends as they are cut, and what a tape measures across it. Layers: CENTRELINE, EDGE, TANGENT, END
- * (END_BACK behind the tube), NODE, DIMENSION, TEXT.
+ * places along the blank, both ends as they are cut and where they are sawn, and what a tape measures across it. Layers: CENTRELINE, EDGE,
+ * TANGENT, END (END_BACK behind the tube), SAWN, NODE, DIMENSION, TEXT.
  */
 import type { Finding } from '../core/checks/types.ts';
 import { cross, dot, scale } from '../core/geometry/vector.ts';
@@ -24,6 +24,7 @@ export const LAYOUT_LAYERS: readonly DxfLayer[] = [
   { name: 'TANGENT', colour: 1 },
   { name: 'END', colour: 7 },
   { name: 'END_BACK', colour: 8 },
+  { name: 'SAWN', colour: 2 },
   { name: 'NODE', colour: 6 },
   { name: 'DIMENSION', colour: 3 },
   { name: 'TEXT', colour: 3 },
@@ -32,12 +33,18 @@ export const LAYOUT_LAYERS: readonly DxfLayer[] = [
 /** Round all that is drawn. */
 const BORDER = 6;
 
-/** As a sheet that just holds it. */
-export function layoutDrawing(tube: SolvedTube, flat: FlatTube, findings: readonly Finding[], unit: LengthUnit): Sheet {
+/** As a sheet that just holds it. `fine`: places along the blank as the finer of the unit's tapes shows them. */
+export function layoutDrawing(
+  tube: SolvedTube,
+  flat: FlatTube,
+  findings: readonly Finding[],
+  unit: LengthUnit,
+  fine: boolean,
+): Sheet {
   const ra = tube.section.outerDiameter / 2;
   const curves = endCurves(tube, flat);
   const reached = [...flat.pieces.flatMap((piece) => reachOf(piece, ra)), ...curves.flatMap(({ places }) => places)];
-  const written = layoutWords(tube, flat, boundsOf(reached), findings, unit);
+  const written = layoutWords(tube, flat, boundsOf(reached), findings, unit, fine);
   const whole = boundsOf([...reached, ...written.flatMap(placesOf)]);
   const marks = [
     ...flat.pieces.map((piece) => drawn('CENTRELINE', piece, 0, HAIR, [0, 0])),

@@ -13,6 +13,7 @@ import type { FlatPlace, FlatTube } from '../core/shop/lay-flat.ts';
 import { beyondNode } from '../core/solve/amount.ts';
 import type { SolvedTube } from '../core/solve/types.ts';
 import { formatAngle } from '../core/units/angle.ts';
+import { leansOfTape, tapeReading, type TapeReading } from '../core/units/tape.ts';
 import { boxOf, clearOf } from './drawing/clear.ts';
 import type { Box2 } from './drawing/clip.ts';
 import { unknownFace } from './drawing/plain-line.ts';
@@ -27,22 +28,32 @@ const OUT = 14;
 const STEP = 9;
 const STEPS = 12;
 
-/** Everything written about a tube whose outside reaches over `box`. */
+/** Everything written about a tube of which something is drawn all over `box`; `fine` as in layoutDrawing. */
 export function layoutWords(
   tube: SolvedTube,
   flat: FlatTube,
   box: Box2,
   findings: readonly Finding[],
   unit: LengthUnit,
+  fine: boolean,
 ): Mark[] {
   const ra = tube.section.outerDiameter / 2;
-  const labels = labelled([...nodeLabels(tube, flat, ra), ...bendLabels(tube, flat, ra, unit)]);
+  const reading = (mm: number): TapeReading => tapeReading(mm, unit, fine);
+  const labels = labelled([
+    ...nodeLabels(tube, flat, ra),
+    ...sawnLabels(tube, flat, ra),
+    ...bendLabels(tube, flat, ra, unit, reading),
+  ]);
   const around = boundsOf([
     { x: box.left, y: box.bottom },
     { x: box.right, y: box.top },
     ...labels.filter((mark) => mark.kind === 'words').flatMap((mark) => boxOf(mark, unknownFace)),
   ]);
-  return [...labels, ...dimensions(tube, flat, box, around, unit), ...title(tube, around, findings, unit)];
+  return [
+    ...labels,
+    ...dimensions(tube, flat, around, unit, labels),
+    ...title(tube, around, findings, unit, leansOfTape(unit, fine)),
+  ];
 }
 
 export const boundsOf = (places: readonly FlatPlace[]): Box2 => ({
@@ -83,8 +94,33 @@ const nodeLabels = (tube: SolvedTube, flat: FlatTube, ra: number): Label[] =>
     };
   });
 
+/** Where the blank was sawn, on the other side of the tube than the node's name. */
+const sawnLabels = (tube: SolvedTube, flat: FlatTube, ra: number): Label[] =>
+  tube.ends.map((end, which) => {
+    const { position, reference, direction } = end;
+    const sawn = addScaled(position, direction, -beyondNode(end));
+    const at = (aside: number) => flat.onPlane(addScaled(sawn, reference, -aside));
+    return {
+      words: (beyond) => {
+        const { x, y } = at(ra + OUT + beyond);
+        return words('TEXT', x, y, `sawn end ${which === 0 ? 'A' : 'B'}`, SIZE, { anchor: 'middle' });
+      },
+      line: (beyond) => line('SAWN', [at(-ra - 4), at(ra + 10 + beyond)], FINE),
+    };
+  });
+
 /** Across the tube at both tangents of every bend, counted along the tube from its sawn end A; and the bend itself, on its inside. */
-function bendLabels(tube: SolvedTube, flat: FlatTube, ra: number, unit: LengthUnit): Label[] {
+function bendLabels(
+  tube: SolvedTube,
+  flat: FlatTube,
+  ra: number,
+  unit: LengthUnit,
+  reading: (mm: number) => TapeReading,
+): Label[] {
+  const onTape = (mm: number): string => {
+    const { text, leans } = reading(mm);
+    return `${text}${leans === '' ? '' : ` ${leans}`} ${unit}`;
+  };
   const fromNode = beyondNode(tube.ends[0]);
   const arcs = flat.pieces.filter((piece) => piece.kind === 'arc');
   return arcs.flatMap((arc, i): Label[] => {
@@ -105,8 +141,8 @@ function bendLabels(tube: SolvedTube, flat: FlatTube, ra: number, unit: LengthUn
     const middle = (low + high) / 2;
     const shown = `bend ${i + 1}: ${formatAngle(toDegrees(bend.angle), 1)}°, CLR ${lengthInWords(bend.radius, unit)}`;
     return [
-      tangent(left ? low : high, `${i + 1} start ${lengthInWords(fromNode + bend.start, unit)}`),
-      tangent(left ? high : low, `${i + 1} end ${lengthInWords(fromNode + bend.end, unit)}`),
+      tangent(left ? low : high, `${i + 1} start ${onTape(fromNode + bend.start)}`),
+      tangent(left ? high : low, `${i + 1} end ${onTape(fromNode + bend.end)}`),
       {
         words: (beyond) => {
           const { x, y } = at(middle, Math.max(0, radius - ra - 40) - beyond);
@@ -118,14 +154,12 @@ function bendLabels(tube: SolvedTube, flat: FlatTube, ra: number, unit: LengthUn
   });
 }
 
-/** Over all, outside to outside of the tube, and from node to node: below and beside the tube and all that names its places. */
-function dimensions(
-  tube: SolvedTube,
-  flat: FlatTube,
-  { left, right, bottom, top }: Box2,
-  around: Box2,
-  unit: LengthUnit,
-): Mark[] {
+/**
+ * Over all, outside to outside from sawn end to sawn end, below and beside the tube and all that names its places; and straight across from
+ * node to node, on the line between them.
+ */
+function dimensions(tube: SolvedTube, flat: FlatTube, around: Box2, unit: LengthUnit, labels: readonly Mark[]): Mark[] {
+  const { left, right, bottom, top } = flat.outside;
   const [a, b] = tube.ends.map(({ position }) => flat.onPlane(position)) as [FlatPlace, FlatPlace];
   const across = (from: number, to: number, y: number, text: string): Mark[] => [
     line(
@@ -157,8 +191,8 @@ function dimensions(
   const x = around.left - 10;
   return [
     line('DIMENSION', [a, b], FAINT),
-    ...across(a.x, b.x, around.bottom - 14, `node to node ${lengthInWords(b.x - a.x, unit)}`),
-    ...across(left, right, around.bottom - 36, `over all ${lengthInWords(right - left, unit)}`),
+    ...nodeToNode(a, b, labels, unit),
+    ...across(left, right, around.bottom - 14, `over all ${lengthInWords(right - left, unit)}`),
     line(
       'DIMENSION',
       [
@@ -190,9 +224,41 @@ function dimensions(
   ];
 }
 
+/** On the line between the nodes, read from below, where it stands clear of what is named. */
+function nodeToNode(a: FlatPlace, b: FlatPlace, labels: readonly Mark[], unit: LengthUnit): Mark[] {
+  const [from, to] = a.x <= b.x ? [a, b] : [b, a];
+  const apart = Math.hypot(to.x - from.x, to.y - from.y);
+  if (apart < TOGETHER) return [];
+  const turn = Math.atan2(to.y - from.y, to.x - from.x);
+  const text = `node to node, straight across ${lengthInWords(apart, unit)}`;
+  const places = [0.5, 0.4, 0.6, 0.3, 0.7].flatMap((share) =>
+    [2, -2 - SIZE].map((up) =>
+      words(
+        'TEXT',
+        from.x + share * (to.x - from.x) - up * Math.sin(turn),
+        from.y + share * (to.y - from.y) + up * Math.cos(turn),
+        text,
+        SIZE,
+        { anchor: 'middle', turn },
+      ),
+    ),
+  );
+  const taken = labels.filter((mark) => mark.kind === 'words');
+  return [clearOf(places, taken, unknownFace)];
+}
+
+/** mm. Nodes so near to one another have no distance to measure. */
+const TOGETHER = 1;
+
 /** Above all of it, a line that says what has to be known of the tube over the other. */
-function title(tube: SolvedTube, { left, top }: Box2, findings: readonly Finding[], unit: LengthUnit): Mark[] {
-  const blank = `finished blank ${lengthInWords(tube.blankLength, unit)}, places from its end A`;
+function title(
+  tube: SolvedTube,
+  { left, top }: Box2,
+  findings: readonly Finding[],
+  unit: LengthUnit,
+  leans: string,
+): Mark[] {
+  const blank = `finished blank ${lengthInWords(tube.blankLength, unit)}, places from its sawn end A. ${leans}`;
   const errors = errorsOf(findings, tube.id);
   return [
     words('TEXT', left, top + 30, numbered(tube), 10, { bold: true }),

@@ -21,7 +21,8 @@ export interface Layouts {
   readonly without: readonly string[];
 }
 
-export async function layoutsOf({ tubes, findings, job }: Derived, going: Going): Promise<Layouts> {
+/** `fine`: as the person's tape is, see TapeView. */
+export async function layoutsOf({ tubes, findings, job }: Derived, going: Going, fine: boolean): Promise<Layouts> {
   const drawings: Sheet[] = [];
   const [notFlat, notWhole]: [SolvedTube[], SolvedTube[]] = [[], []];
   for (const [done, tube] of tubes.entries()) {
@@ -31,7 +32,7 @@ export async function layoutsOf({ tubes, findings, job }: Derived, going: Going)
     if (tube.bends.length === 0) continue;
     if (!isWhole(tube)) notWhole.push(tube);
     else if (flat === null) notFlat.push(tube);
-    else drawings.push(layoutDrawing(tube, flat, findings, job.lengthUnit));
+    else drawings.push(layoutDrawing(tube, flat, findings, job.lengthUnit, fine));
   }
   await going(tubes.length, tubes.length);
   const list = (of: readonly SolvedTube[]) => of.map(numbered).join(', ');
@@ -49,8 +50,8 @@ export async function layoutsOf({ tubes, findings, job }: Derived, going: Going)
 const SHEET_WIDTH = 4000;
 
 /** layout.dxf: one drawing, each tube in its place, none over another. */
-export async function layoutDxf(derived: Derived, going: Going): Promise<ExportFile> {
-  const { drawings, without } = await layoutsOf(derived, going);
+export async function layoutDxf(derived: Derived, going: Going, fine = false): Promise<ExportFile> {
+  const { drawings, without } = await layoutsOf(derived, going, fine);
   const places = shelved(drawings, { width: SHEET_WIDTH, height: Infinity }, 100);
   const foot = 30;
   const notes = [...without, WHO_DECIDES];

@@ -55,12 +55,14 @@ describe('layout.dxf of a square hoop', () => {
       expect.closeTo(747.6, 4),
     ]);
     const texts = textsOf(drawing);
-    expect(texts).toContain('node to node 1000.0 mm');
+    expect(texts).toContain('node to node, straight across 1000.0 mm');
     expect(texts).toContain('over all 1044.5 mm'); // 1000 + 44.45, to a tenth
     expect(texts).toContain('over all 922.2 mm'); // 900 + 22.225
-    expect(texts).toContain('1 start 747.6 mm');
-    // 747.6 + 152.4 pi / 2
-    expect(texts).toContain('1 end 987.0 mm');
+    // As the sheet's tape has it: 747.6 a hair short of the division, 747.6 + 152.4 pi / 2 = 986.99 on it.
+    expect(texts).toContain('1 start 748 − mm');
+    expect(texts).toContain('1 end 987 mm');
+    const onFine = textsOf(readDxf((await layoutDxf(hoop(), unwatched, true)).bytes));
+    expect(onFine).toContain('1 start 747.5 + mm');
     expect(texts).toContain('bend 2: 90.0°, CLR 152.4 mm');
   });
 
@@ -81,8 +83,8 @@ it('says of a tube with what is left on which blank is meant, and of one with an
   };
   const told = textsOf(readDxf((await layoutDxf(derived(records), unwatched)).bytes)).join('; ');
   // Two legs of 747.6, 695.2 across, two quarter turns of 152.4 pi / 2 = 239.39, and 5 left on at A.
-  expect(told).toContain('finished blank 2674.2 mm, places from its end A');
-  expect(told).toContain('1 start 752.6 mm');
+  expect(told).toContain('finished blank 2674.2 mm, places from its sawn end A');
+  expect(told).toContain('1 start 753 − mm');
   expect(told).not.toContain('!');
   const die = { id: 'd', outerDiameter: 44.45, centrelineRadius: 152.4, greatestAngle: 80 };
   const barred = await layoutDxf(derived({ ...records, dies: [die] }), unwatched);

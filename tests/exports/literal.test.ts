@@ -146,6 +146,12 @@ function follow(derived: Derived, id: string, tape: TapeView, machine: 'left' | 
   const what = `${tube.name}, ${told.map(({ bend, front }) => `${bend}${front}`).join(' ')}`;
   expect(apart(places, drawn), what).toBeLessThan(within);
 
+  expectScribedAtEnds(sheet, places, {
+    outerDiameter: derived.byId.get(id)!.section.outerDiameter,
+    turned: told.some(({ turning }) => turning !== null && turning.degrees > 0),
+    within: 0.06 + division * told.length,
+    what,
+  });
   told.forEach(({ words, turning, bend, front }, i) => {
     const read = readings[i];
     if (turning === null || read == null) return;
@@ -174,6 +180,37 @@ function follow(derived: Derived, id: string, tape: TapeView, machine: 'left' | 
   });
   return apart(bentToTheLetter(exactBlank, steps.map(mirrored), machine).places, drawn);
 }
+
+/** The scribed line at both ends of the tube as it was bent, from the inside of the nearest bend; said at each end that is cut by marks. */
+function expectScribedAtEnds(
+  sheet: readonly Words[],
+  places: ReturnType<typeof bentToTheLetter>['places'],
+  { outerDiameter, turned, within, what }: { outerDiameter: number; turned: boolean; within: number; what: string },
+) {
+  for (const which of [0, 1] as const) {
+    const column = sheet.filter(({ at }) => (at.x < 10 + WIDTH / 2 ? 0 : 1) === which);
+    const words = column.map(({ text }) => text).join(' ');
+    const told =
+      /The scribed line stands (?:(on it)|(opposite it)|([\d.]+)° (clockwise|anticlockwise) of it)(?:, ([\d.]+) mm round)?\./u.exec(
+        words,
+      );
+    const marked = words.includes(`Look at cut end ${which === 0 ? 'A' : 'B'}, towards the tube.`);
+    expect(told !== null, `${what}, end ${'AB'[which]}`).toBe(marked && turned);
+    if (told === null) continue;
+    const [end, near, far] = which === 0 ? places.slice(0, 3) : places.slice(-3).toReversed();
+    const into = times(which === 0 ? 1 : -1, end!.way);
+    const inside = square(difference(far!.at, near!.at), into);
+    const clockwise = (Math.atan2(inner(outer(inside, end!.line), into), inner(inside, end!.line)) * 180) / Math.PI;
+    const shown = told[1] ? 0 : told[2] ? 180 : number(told[3]!) * (told[4] === 'clockwise' ? 1 : -1);
+    expect(Math.abs(((clockwise - shown + 540) % 360) - 180), `${what}: ${told[0]} for ${clockwise}`).toBeLessThan(
+      within,
+    );
+    const round = (Math.abs(shown) * Math.PI * outerDiameter) / 360;
+    expect(Math.abs(number(told[5] ?? '0') - round)).toBeLessThan(0.08);
+    scribedSeen += 1;
+  }
+}
+let scribedSeen = 0;
 
 type Read = NonNullable<ReturnType<typeof bentToTheLetter>['readings'][number]>;
 
@@ -330,6 +367,8 @@ describe('every bent tube made by its sheet, to the letter', () => {
   it('as the demo is set up, the legs come out to what the level shows, and 350 mm off turned the other way', () => {
     const own = derivedFrom(JSON.stringify({ ...demoJob, lengthUnit: 'mm' }));
     for (const id of ['leg', "leg'"]) expect(follow(own, id, FINE, 'left')).toBeGreaterThan(300);
+    // Both legs, both ends, in each of the orders and on each of the machines above.
+    expect(scribedSeen).toBeGreaterThan(60);
   });
 });
 

@@ -213,7 +213,9 @@ describe('the lower edge is the sawn end', () => {
     const texts = textsOf(readDxf((await layoutDxf(askew, unwatched)).bytes));
     const bent = fabrication(askew).tubes.find(({ id }) => id === 'bent')!;
     expect(texts.join('; ')).toContain(`finished blank ${bent.blankLength.toFixed(1)} mm`);
-    expect(texts).toContain(`1 start ${(bent.straights[0]! - bent.ends[0].tip!).toFixed(1)} mm`);
+    const told = texts.find((text) => text.startsWith('1 start'))!;
+    const [, shown] = /^1 start (\d+)(?: [+−])? mm$/u.exec(told)!;
+    expect(Math.abs(Number(shown) - (bent.straights[0]! - bent.ends[0].tip!))).toBeLessThanOrEqual(0.5);
     // The wall passes the bar by, and goes on past the last degree that meets it.
     const listed = bent.ends[0].profile.flatMap((s) => (s === null ? [] : [s]));
     expect(listed.length).toBeLessThan(360);

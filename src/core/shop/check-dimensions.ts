@@ -51,10 +51,9 @@ export function checkDimensions({ pieces, outerDiameter }: TubeForm): readonly C
     kind: 'centre',
     value: distance(endA.from, endB.to),
   };
-  if (arcs.length === 1) return [...overall(pieces, outerDiameter, first, first.startTangent, ALONG_LEG), chord];
+  const along = measuredAlong(pieces)!;
+  if (arcs.length === 1) return [...overall(pieces, outerDiameter, first, along, ALONG_LEG), chord];
 
-  const across = rejectFrom(subtract(endB.to, endA.from), first.normal);
-  const along = length(across) > ENDS_TOGETHER ? normalize(across) : first.startTangent;
   const off = standsOff(pieces, first);
   const flat = off.value <= TOLD_LENGTH;
   const legsAlike = dot(endA.startTangent, endB.endTangent) <= -LEGS_ALIKE;
@@ -95,6 +94,14 @@ export function checkDimensions({ pieces, outerDiameter }: TubeForm): readonly C
     },
     { id: 'stands-off', name: STANDS_OFF[flat ? 'flat' : off.where], kind: 'flat', value: off.value },
   ];
+}
+
+/** In the plane of the first bend, the direction that a bent tube's width is measured along, from end A; null for a straight one. */
+export function measuredAlong(pieces: readonly Piece[]): Vec3 | null {
+  const [first, ...others] = pieces.filter((piece): piece is ArcPiece => piece.kind === 'arc');
+  if (first === undefined) return null;
+  const across = rejectFrom(subtract(pieces.at(-1)!.to, pieces[0]!.from), first.normal);
+  return others.length > 0 && length(across) > ENDS_TOGETHER ? normalize(across) : first.startTangent;
 }
 
 const ACROSS_ENDS = ['Overall width, along both ends', 'Overall height, square to that'] as const;

@@ -1,10 +1,11 @@
 /**
- * A bent tube that lies flat, laid on its own plane: as it is drawn full size on a floor, the bent tube to be laid upon it. x runs
- * from end A's node to end B's, which both stand on the x axis (a closed tube's x runs along its first straight); y is up, on the
- * side on which more of the tube lies. mm. Which face is seen does not matter to a flat tube: it can be turned over.
+ * A bent tube that lies flat, laid on its own plane: as it is drawn full size on a floor, the bent tube to be laid upon it. The origin
+ * is end A's node; x runs as the tube's width is measured (check-dimensions.ts), y is up, on the side on which more of the tube lies. mm. Which face is seen does not matter to a flat tube: it can be turned over.
  */
 import type { Radians } from '../geometry/angle.ts';
-import { cross, distance, dot, normalize, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+import { cross, dot, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+import { measuredAlong } from './check-dimensions.ts';
+import { formOf, reachOf } from './form.ts';
 import type { SolvedTube } from '../solve/types.ts';
 
 export interface FlatPlace {
@@ -31,6 +32,8 @@ export interface FlatArc {
 
 export interface FlatTube {
   readonly pieces: readonly (FlatLine | FlatArc)[];
+  /** How far its outside reaches from sawn end to sawn end, before any cope is cut: as its check dimensions go over all. */
+  readonly outside: { readonly left: number; readonly right: number; readonly bottom: number; readonly top: number };
   /** Of a place in the car to the plane; what stands out of it falls square upon it. */
   readonly onPlane: (place: Vec3) => FlatPlace;
   /** Unit normal of the plane, towards the eye. */
@@ -41,12 +44,14 @@ export interface FlatTube {
 const FLAT = 0.1;
 
 /** Null for a straight tube, and for one that does not lie flat. */
-export function layFlat({ bends, corners, path }: SolvedTube): FlatTube | null {
-  if (bends.length === 0) return null;
-  const [start, end] = [corners[0]!, corners.at(-1)!];
+export function layFlat(tube: SolvedTube): FlatTube | null {
+  const { bends, corners, path } = tube;
+  const { pieces: whole, outerDiameter } = formOf(tube);
+  const right = measuredAlong(whole);
+  if (right === null) return null;
+  const start = corners[0]!;
   const { normal } = bends[0]!;
   if (corners.some((corner) => Math.abs(dot(subtract(corner, start), normal)) > FLAT)) return null;
-  const right = normalize(subtract(distance(start, end) > 1 ? end : corners[1]!, start));
   const across = cross(normal, right);
   const lean = corners.reduce((sum, corner) => sum + dot(subtract(corner, start), across), 0);
   const up = lean < 0 ? scale(across, -1) : across;
@@ -63,7 +68,14 @@ export function layFlat({ bends, corners, path }: SolvedTube): FlatTube | null {
     const low = Math.atan2(first.y - centre.y, first.x - centre.x);
     return { kind: 'arc', centre, radius: piece.radius, low, high: low + piece.angle, left };
   });
-  return { pieces, onPlane, toEye };
+  const reach = (way: Vec3): number => reachOf(whole, outerDiameter / 2, way) - dot(start, way);
+  const outside = {
+    left: -reach(scale(right, -1)),
+    right: reach(right),
+    bottom: -reach(scale(up, -1)),
+    top: reach(up),
+  };
+  return { pieces, outside, onPlane, toEye };
 }
 
 /** Angles at which an arc reaches farthest right, up, left and down, where it does. */
