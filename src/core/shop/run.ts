@@ -18,6 +18,7 @@ import { changesSince, type DrawnChange } from './drawn.ts';
 import { judge, type Verdict } from './judge.ts';
 import { bendMarks } from './marks.ts';
 import { rotationReading, type RotationReading } from './rotation-reading.ts';
+import { isScribed } from './scribed-line.ts';
 import { tapeSheet, TOLD_LENGTH, type TapeSetting, type TapeSheet, type TapeStep } from './tape.ts';
 
 interface StepBase {
@@ -36,6 +37,8 @@ export type RunStep = StepBase &
         readonly step: TapeStep;
         /** Null on the first bend made, which may lie any way. */
         readonly rotation: RotationReading | null;
+        /** A line is wanted along the tube, since this order turns it. */
+        readonly scribe: boolean;
         /** The tube is turned end for end before. */
         readonly flip: boolean;
       }
@@ -124,6 +127,7 @@ function stepsOf(tube: SolvedTube, run: BentTube, { sheet, cut, starts }: Marks,
   const bender = tube.die?.bender ?? FIRST_BENDER;
   const ticked = new Set(run.done);
   const pulls = bendMarks(tube);
+  const scribe = isScribed(tube, sheet.steps);
   const ofBends = sheet.steps.flatMap((step, i): readonly RunStep[] => {
     const { bend, angle: target } = step;
     const reading = run.bends.find((each) => each.bend === bend) ?? null;
@@ -137,6 +141,7 @@ function stepsOf(tube: SolvedTube, run: BentTube, { sheet, cut, starts }: Marks,
         bend,
         step,
         rotation: rotationReading(tube, sheet.steps, i),
+        scribe,
         flip: i > 0 && sheet.steps[i - 1]!.front !== step.front,
       },
       {

@@ -8,7 +8,8 @@ import { formatLength, type LengthUnit } from '../units/length.ts';
 import type { RotationReading } from './rotation-reading.ts';
 import { TOLD_ANGLE } from './tape.ts';
 
-/** Before the first bend. */
+/** Before the first bend of a tube that is never turned; and of one that is, where a line scribed along it shows the turns. */
+export const ANY_WAY_ROUND = 'Lay the tube any way round for the first bend.';
 export const FIRST_BEND = 'Lay the tube any way round for the first bend, and scribe a line along its top, end to end.';
 
 /** What the sign of a rotation means, wherever one is shown: the same from either end, since the order of the bends turns about too. */

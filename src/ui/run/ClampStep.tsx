@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import type { RotationReading } from '../../core/shop/rotation-reading.ts';
 import type { RunStep } from '../../core/shop/run.ts';
-import { FIRST_BEND } from '../../core/shop/turn-words.ts';
+import { ANY_WAY_ROUND, FIRST_BEND } from '../../core/shop/turn-words.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Leans, MarkPlace, type TapeChoice } from '../shop/TapeParts.tsx';
@@ -46,7 +46,7 @@ export function ClampStep(props: {
           {markMovedInWords(moved, unit)}
         </p>
       )}
-      {step.rotation === null ? <p>{FIRST_BEND}</p> : <Turn rotation={step.rotation} />}
+      {step.rotation === null ? <p>{step.scribe ? FIRST_BEND : ANY_WAY_ROUND}</p> : <Turn rotation={step.rotation} />}
       <Tick tube={props.tube.id} step={step} onTicked={props.onTicked}>
         {step.rotation === null || step.rotation.turn === 0 ? 'It is clamped' : 'Clamped and turned'}
       </Tick>
