@@ -41,6 +41,22 @@ test('390 x 844: a tube tapped in the list brings up its sheet, cut length and n
   expect(await top(notcher)).toBeLessThan(await top(stick));
 });
 
+test('what is worked out under a bend wraps, and leaves the pull in sight at every width', async ({ page }) => {
+  for (const [width, height] of [
+    [1440, 900],
+    [390, 844],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await start(page);
+    await goTo(page, 'Shop');
+    await tubeRow(page, 'Front leg (left)').first().getByRole('gridcell').nth(1).click();
+    const bends = page.getByRole('article', { name: /^Tube 11,/ }).getByRole('region', { name: 'Bends' });
+    await expect(bends.getByText('the nearest 1/2° on the scale; exactly 39.9°')).toBeVisible();
+    const [table, room] = await Promise.all([bends.getByRole('table').boundingBox(), bends.boundingBox()]);
+    expect(table!.x + table!.width).toBeLessThanOrEqual(room!.x + room!.width + 1);
+  }
+});
+
 /** The demo on a machine that holds 600 mm behind the last bend: more than the front leg has at end B, less than at end A's. */
 function gripping(): string {
   const job = JSON.parse(demoText()) as { dies: { leastGrip: number }[] };

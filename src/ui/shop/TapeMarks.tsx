@@ -91,7 +91,7 @@ function BendRows(props: { step: TapeStep; view: TapeView; turn: RotationReading
         <>
           <td className="number" rowSpan={rows}>
             {turn === null ? (
-              '–'
+              'none'
             ) : (
               <span className="figure">
                 <TurnFigure turn={turn} />

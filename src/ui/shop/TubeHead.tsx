@@ -83,7 +83,7 @@ export function TubeFacts({ tube }: { tube: SolvedTube }): ReactNode {
     <dl className="facts">
       <Fact name="Tip to tip" mm={tips} />
       <Fact name="Throat to throat" mm={throats} />
-      <Fact name="Along the axis" mm={axis} />
+      <Fact name="Node to node, along tube" mm={axis} />
       <Fact name="Corner to corner" mm={tube.sharpCornerLength} />
       <Fact name="Allowances, both ends" mm={tube.ends[0].allowance + tube.ends[1].allowance} />
       <div>
