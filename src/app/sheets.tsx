@@ -55,22 +55,24 @@ function VersionsSheet({ closed }: Closes): ReactNode {
           <li key={index}>
             <time dateTime={new Date(version.savedAt).toISOString()}>{dated(version.savedAt)}</time>
             <span className="version-name">{shownName(version.name)}</span>
-            {version.why !== undefined && <span className="damage">Could not be read: {version.why}</span>}
-            <button type="button" className="press" onClick={() => downloadVersion(version)}>
-              Download
-            </button>
-            {version.why === undefined && (
-              <button
-                type="button"
-                className="press press-live"
-                onClick={(event) => {
-                  workspace.getState().restore(version);
-                  event.currentTarget.closest('dialog')?.close();
-                }}
-              >
-                Bring back
+            <div className="version-keys">
+              <button type="button" className="press" onClick={() => downloadVersion(version)}>
+                Download
               </button>
-            )}
+              {version.why === undefined && (
+                <button
+                  type="button"
+                  className="press press-live"
+                  onClick={(event) => {
+                    workspace.getState().restore(version);
+                    event.currentTarget.closest('dialog')?.close();
+                  }}
+                >
+                  Bring back
+                </button>
+              )}
+            </div>
+            {version.why !== undefined && <p className="damage">Could not be read: {version.why}</p>}
           </li>
         ))}
       </ul>

@@ -45,6 +45,7 @@ export function createJottings(run: Connection['run']): Jottings {
   /** All that waits by the time the database is open. A failure is said by no one here: what ails the storage, a save says too. */
   async function sendAll(): Promise<void> {
     unanswered += 1;
+    let areSent = false;
     await run(async (database) => {
       if (waiting.size === 0) return;
       const transaction = database.transaction('jotted', 'readwrite');
@@ -56,10 +57,13 @@ export function createJottings(run: Connection['run']): Jottings {
       waiting.clear();
       transaction.commit?.(); // the oldest browsers do it themselves, later
       await Promise.all(done);
-    }).catch(() => undefined);
-    const isRoom = unanswered === MOST_UNANSWERED;
+    }).then(
+      () => (areSent = true),
+      () => undefined, // what waits goes with the next
+    );
+    const wasNoRoom = unanswered === MOST_UNANSWERED;
     unanswered -= 1;
-    if (isRoom && waiting.size > 0) void sendAll();
+    if (areSent && wasNoRoom && waiting.size > 0) void sendAll();
   }
 
   return {

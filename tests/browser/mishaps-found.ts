@@ -8,6 +8,7 @@ import {
   expect,
   jobName,
   mustBeKept,
+  mustLieInSecond,
   mustStand,
   name,
   notSaved,
@@ -83,6 +84,31 @@ export const FOUND: readonly Mishap[] = [
       ]);
       await mustBeKept(page, last);
       expect((await keptNames(older)).toSorted()).toEqual(['Older work', last]);
+    },
+  },
+  {
+    name: 'an older tab in the way until the page is gone',
+    async run({ page, draw }) {
+      const older = await pageBeside(page);
+      expect(await hold(older, 2)).toBe(true);
+      await layOlder(older, 'Older work');
+      await page.goto('/');
+      await expect(strip(page)).toContainText('Close the other Cagewright tabs');
+      await page.getByRole('button', { name: 'Menu' }).click();
+      await page.getByRole('button', { name: 'Earlier versions' }).click();
+      await expect(page.getByRole('dialog')).toContainText('Close the other Cagewright tabs');
+      await page.keyboard.press('Escape');
+      await page.getByRole('button', { name: 'Menu' }).click();
+      await page.getByRole('button', { name: 'New empty job' }).click();
+      const words = await type(page, draw);
+      await mustLieInSecond(older, words);
+      await expect(notSaved(page)).toContainText('second copy');
+      await page.goto('about:blank');
+      await letGo(older);
+      await page.goto('/');
+      await untilThere(page);
+      await mustBeKept(page, words);
+      await expect.poll(async () => (await keptNames(older)).toSorted()).toEqual(['Older work', words]);
     },
   },
   {

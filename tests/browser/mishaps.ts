@@ -99,7 +99,7 @@ export const mustStand = (page: Page): Promise<void> =>
   expect(page.getByRole('navigation', { name: 'Stations' })).toBeVisible();
 
 /** The second copy has it. */
-const mustLieInSecond = (beside: Page, words: string): Promise<void> =>
+export const mustLieInSecond = (beside: Page, words: string): Promise<void> =>
   expect.poll(async () => Object.values(await secondCopies(beside)).join()).toContain(words);
 
 const mustSay = (page: Page, words: RegExp): Promise<void> => expect.poll(() => saidBy(page)).toMatch(words);
