@@ -21,6 +21,21 @@ export interface Fan {
   readonly nearest: Float64Array;
   /** The number of the surface that it is on. */
   readonly by: Uint16Array;
+  /** Where a line about here may touch a bend and no more; null where nobody asks. */
+  readonly grazes: Graze[] | null;
+}
+
+/** On the line of this number, where the surface of this number is nearly touched: mm along the line. */
+export interface Graze {
+  readonly line: number;
+  readonly surface: number;
+  readonly s: number;
+}
+
+/** A line that only touches a surface, at s. */
+export interface Touched {
+  readonly phi: Radians;
+  readonly s: number;
 }
 
 /** Where a line leaves a surface, and how the surface lies there: N is its unit normal, outwards. */
@@ -46,6 +61,7 @@ export function linesAt(angles: readonly Radians[]): Lines {
     sines: Float64Array.from(angles, (phi) => sense * Math.sin(phi)),
     nearest: new Float64Array(angles.length),
     by: new Uint16Array(angles.length),
+    grazes: null,
   });
   return { forth: fan(1), back: fan(-1) };
 }

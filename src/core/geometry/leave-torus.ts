@@ -2,8 +2,9 @@
  * Where parallel lines leave a sector of a torus: one quartic a line (docs/maths/cope.md). Axes at the torus's centre: x to
  * where the sector starts, y along its first tangent, z its normal.
  */
-import { risingRoots } from '../numerics/quartic.ts';
-import { keepNearest, type Bundle, type Fan, type Leaving } from './fan.ts';
+import type { Radians } from './angle.ts';
+import { risingRoots, turns } from '../numerics/quartic.ts';
+import { keepNearest, type Bundle, type Fan, type Leaving, type Touched } from './fan.ts';
 import type { ArcPiece } from './path.ts';
 import { ROUNDING } from './tolerance.ts';
 import { cross, dot, scale, subtract, type Vec3 } from './vector.ts';
@@ -20,7 +21,18 @@ export interface TorusMet {
   readonly start: Vec3;
   readonly cos: Vec3;
   readonly sin: Vec3;
+  /** What the quartic changes by at most from a degree to the next on or about the surface. */
+  readonly degree: number;
 }
+
+/** Half as much again as the steepest place of a torus whose ring is four times its radius. */
+const STEEPEST = 2;
+/** A line may touch so much farther from its start than its crossing lies, mm, and yet be nearer a degree on. */
+const FARTHER = 10;
+/** Where a line touches is sought a degree and a little from the line that nearly does, radians. */
+const TOUCHED_WITHIN = 1.2 * (Math.PI / 180);
+/** Towards a line that touches twice nearly in one place each step goes half the way. */
+const MOST_STEPS = 16;
 
 export function torusMet(
   arc: ArcPiece,
@@ -40,6 +52,7 @@ export function torusMet(
     start: inAxes(subtract(origin, arc.centre)),
     cos: inAxes(scale(reference, rho)),
     sin: inAxes(scale(cross(direction, reference), rho)),
+    degree: STEEPEST * 8 * arc.radius * arc.radius * radius * rho * (Math.PI / 180),
   };
 }
 
@@ -47,12 +60,12 @@ const roots = new Float64Array(2);
 
 /** `near` only saves steps where it lies near the first line's crossing; NaN where none is known. */
 export function leaveTorus(met: TorusMet, fan: Fan, surface: number, near: number): void {
-  const { ring, radius, cosEnd, sinEnd } = met;
+  const { ring, radius, cosEnd, sinEnd, degree } = met;
   const [ux, uy, uz] = met.direction;
   const [ox, oy, oz] = met.start;
   const [cx, cy, cz] = met.cos;
   const [sx, sy, sz] = met.sin;
-  const { cosines, sines, nearest, by } = fan;
+  const { cosines, sines, nearest, by, grazes } = fan;
   // The quartic is about 4 R^2 (distance^2 - radius^2) near the surface.
   const touch = 8 * ring * ring * radius * ROUNDING;
   let neighbour = near;
@@ -71,21 +84,23 @@ export function leaveTorus(met: TorusMet, fan: Fan, surface: number, near: numbe
     const outermost = (ring + radius) * (ring + radius) - squared;
     if (outermost < 0 || !reachesWedge(nearest[k]!, x, y, ux, uy, sinEnd, cosEnd, shift)) continue;
     const m = squared + ring * ring - radius * radius;
-    const found = risingRoots(
-      2 * m - 4 * ring * ring * (1 - uz * uz),
-      8 * ring * ring * z * uz,
-      m * m - 4 * ring * ring * (squared - z * z),
-      touch,
-      Math.sqrt(outermost) + ROUNDING,
-      neighbour + shift,
-      roots,
-    );
+    const p = 2 * m - 4 * ring * ring * (1 - uz * uz);
+    const q = 8 * ring * ring * z * uz;
+    const rest = m * m - 4 * ring * ring * (squared - z * z);
+    const found = risingRoots(p, q, rest, touch, Math.sqrt(outermost) + ROUNDING, neighbour + shift, roots);
     for (let r = 0; r < found; r++) {
       const px = x + roots[r]! * ux;
       const py = y + roots[r]! * uy;
       if (py < -ROUNDING || py * cosEnd - px * sinEnd > ROUNDING) continue;
       neighbour = roots[r]! - shift;
       keepNearest(nearest, by, k, neighbour, surface);
+    }
+    if (grazes === null) continue;
+    for (let t = 0; t < 3; t++) {
+      const turn = turns[t]!;
+      if (!(Math.abs(((turn * turn + p) * turn + q) * turn + rest) < degree)) continue;
+      if (!(Math.abs(turn - shift) > Math.abs(nearest[k]!) + FARTHER))
+        grazes.push({ line: k, surface, s: turn - shift });
     }
   }
 }
@@ -137,4 +152,38 @@ export function torusLeft(met: TorusMet, c: number, n: number, s: number): Leavi
   const fromCentre = x * ux + y * uy + z * uz;
   const curved = bulk - 2 * ring * ring * (1 - uz * uz) + 2 * fromCentre * fromCentre;
   return { s, ahead: along / steep, around: around / steep, half: curved > 0 ? along / curved : Infinity };
+}
+
+/**
+ * The phi at which a line only touches the torus, from a place near it by Newton's steps: there the quartic and its slope along
+ * the line are both 0. Null where none lies about a degree from there.
+ */
+export function torusTouched(met: TorusMet, from: Radians, at: number): Touched | null {
+  const { ring, radius, direction, start, cos, sin } = met;
+  const [ux, uy, uz] = direction;
+  const flat = 4 * ring * ring;
+  const touch = 2 * flat * radius * ROUNDING;
+  let [phi, s] = [from, at];
+  for (let step = 0; step < MOST_STEPS; step++) {
+    const [c, n] = [Math.cos(phi), Math.sin(phi)];
+    const px = start[0] + c * cos[0] + n * sin[0] + s * ux;
+    const py = start[1] + c * cos[1] + n * sin[1] + s * uy;
+    const pz = start[2] + c * cos[2] + n * sin[2] + s * uz;
+    const [tx, ty, tz] = [c * sin[0] - n * cos[0], c * sin[1] - n * cos[1], c * sin[2] - n * cos[2]];
+    const bulk = px * px + py * py + pz * pz + ring * ring - radius * radius;
+    const along = px * ux + py * uy + pz * uz;
+    const aside = px * tx + py * ty + pz * tz;
+    const value = bulk * bulk - flat * (px * px + py * py);
+    const slope = 4 * bulk * along - 2 * flat * (px * ux + py * uy);
+    const turn = 4 * bulk * aside - 2 * flat * (px * tx + py * ty);
+    const slopeBends = 8 * along * along + 4 * bulk - 2 * flat * (ux * ux + uy * uy);
+    const slopeTurns = 8 * along * aside - 2 * flat * (ux * tx + uy * ty);
+    const scale = slope * slopeTurns - turn * slopeBends;
+    if (Math.abs(value) <= touch && Math.abs(slope) <= touch) return { phi, s };
+    const [ds, turned] = [(turn * slope - value * slopeTurns) / scale, (value * slopeBends - slope * slope) / scale];
+    phi += turned;
+    s += ds;
+    if (!(Math.abs(phi - from) < TOUCHED_WITHIN)) return null;
+  }
+  return null;
 }

@@ -1,30 +1,25 @@
 /**
- * The lowest and the highest places of a cut's curve, trim s over phi, exact between the whole degrees that it is listed at.
+ * The lowest and the highest places of a cut's curve, trim s over phi, also between the whole degrees that it is listed at.
  *
- * Beside a low of the listed trims lies one of the curve. It is closed in on by the sign of the slope, not by the values: at
- * a crossing ds/dphi = -around / ahead (fan.ts), and `around` stays finite and steady where the slope itself is endless (a
- * line that only touches) or jumps (equal tubes). So one search finds smooth lows, the corners of equal tubes and those
- * where one run takes over from another. Where the curve is torn, at lines that pass by or where another crossing becomes
- * the nearest, it closes in on the tear, and the curve's end there counts.
+ * Beside a low of the listed trims lies one of the curve: rim-search.ts closes in on it. A low between two degrees that the list does
+ * not show is a dip that comes and goes within the degree. It begins where a line only touches a bend; these places are
+ * solved for (leave-torus.ts), and the curve is searched on both sides. What may still be missed: a dip that begins and ends
+ * where two crossings of one line lie equally far from the origin, and lines that reach a run within one degree alone.
  */
 import { wrapHalfTurn, type Radians } from './angle.ts';
-import type { Leaving } from './fan.ts';
 import {
-  GENERATORS,
-  leavingAt,
-  leavingGenerator,
-  trimAt,
-  trimOf,
-  winnersNoted,
-  type MetSleeve,
-  type Trim,
-} from './sleeve.ts';
-
-/** A place of the curve: phi in (-pi, pi], s in mm. */
-export interface RimPlace {
-  readonly phi: Radians;
-  readonly s: number;
-}
+  edgeSample,
+  lowBetween,
+  placeOf,
+  riseAt,
+  ROUNDED,
+  sampleAt,
+  sampleOf,
+  type RimPlace,
+  type Sample,
+  type Sense,
+} from './rim-search.ts';
+import { GENERATORS, leavingGenerator, trimOf, winnersNoted, type MetSleeve, type Trim } from './sleeve.ts';
 
 export interface Extremes {
   /** The least of the curve, and its other lows that are no more than SAME_LOW above it, least first; empty where nothing is reached. */
@@ -39,39 +34,20 @@ export interface Extremes {
 export const SAME_LOW = 0.01;
 /** Of what lies about a low no farther than this, radians, the lowest place alone counts. */
 const DEGREE = Math.PI / 180;
-/** Of lows this near in s rounding alone chooses, mm: the one nearest phi = 0 is taken. */
-const ROUNDED = 1e-9;
-/** A stretch within the run as short as this, mm, may be rounding's: its middle, where the line touches, is the better place. */
-const TOUCH = 1e-5;
-/** A line that passes outside within rounding counts as touching; one that truly goes in is within for longer than this, mm. */
-const WITHIN = 1e-9;
-/** What is left to gain when a search ends, mm. */
-const GAIN = 1e-11;
+/** How far aside of a touch the curve is looked at, radians: past what rounding takes for touching, at a corner of equal tubes too. */
+const CLOSE = 1e-6;
+const ASIDE = 1e-4;
+/** From a touch the curve leads on to lows and highs by less than this within the degree, mm. */
+const LEADS_ON = 10;
 
-/**
- * Where the curve ends between a phi that a run is reached at and one that none is, a degree on at most. The crossing there
- * is where the line touches, unless the line goes on to another place of the run.
- */
-export const edgeOf = (met: readonly MetSleeve[], reached: Radians, passed: Radians): RimPlace =>
-  placeOf(edgeSample(met, sampleAt(met, reached, NaN)!, passed));
-
-/** The curve at one phi, and the number of the sleeve that it is by. */
-interface Sample extends Leaving {
-  readonly phi: Radians;
-  readonly by: number;
-}
-
-/** 1 to look for lows; -1 for highs, which are lows upside down. */
-type Sense = 1 | -1;
-
-const placeOf = ({ phi, s, half }: Sample): RimPlace => ({ phi: wrapHalfTurn(phi), s: half < TOUCH ? s - half : s });
+type Stretch = readonly [from: Sample, to: Sample];
 
 /** Scratch of one end's search, as in fan.ts. */
 const winners = winnersNoted();
 const lowsListed = new Uint16Array(GENERATORS);
 const highsListed = new Uint16Array(GENERATORS);
 
-/** The trim at whole degrees, and its extremes everywhere: none lies within those of the whole degrees. */
+/** The trim at whole degrees, and its extremes everywhere. */
 export function rimOf(met: readonly MetSleeve[]): Trim & Extremes {
   const whole = trimOf(met, winners);
   return { ...whole, ...extremesOf(met, whole.trim) };
@@ -106,11 +82,41 @@ function extremesOf(met: readonly MetSleeve[], trim: Float64Array): Extremes {
     after = trim[k + 2 < GENERATORS ? k + 2 : k + 2 - GENERATORS]!;
   }
   if (least < 0) return { lows: [], high: null, passedBy };
+  const touched = winners.touched.length === 0 ? [] : stretchesTouched(met, trim, trim[least]!, trim[greatest]!);
   return {
-    lows: furthest(met, trim, 1, least, lowsListed, lows),
-    high: furthest(met, trim, -1, greatest, highsListed, highs)[0]!,
+    lows: furthest(met, trim, 1, least, lowsListed.subarray(0, lows), touched),
+    high: furthest(met, trim, -1, greatest, highsListed.subarray(0, highs), touched)[0]!,
     passedBy,
   };
+}
+
+/**
+ * From the degree before to the degree after each place that a line touches a bend at, with places on both sides of it: there
+ * the nearest crossing may come and go within one degree. Left out where that leads to no extreme: a single touch, far within.
+ */
+function stretchesTouched(met: readonly MetSleeve[], trim: Float64Array, least: number, greatest: number): Stretch[] {
+  const touched = winners.touched.toSorted((a, b) => a.phi - b.phi);
+  const stretches: Stretch[] = [];
+  let last = -Infinity;
+  for (const { phi, s } of touched) {
+    const again = phi - last < ASIDE;
+    last = phi;
+    if (again) continue;
+    const twice = touched.some(
+      (other) => Math.abs(other.phi - phi) > ASIDE && Math.floor(other.phi / DEGREE) === Math.floor(phi / DEGREE),
+    );
+    if (!twice && s > least + LEADS_ON && s < greatest - LEADS_ON) continue;
+    const places = [
+      listedAt(met, trim, Math.floor((phi - ASIDE) / DEGREE)),
+      ...[-ASIDE, -CLOSE, CLOSE, ASIDE].map((aside) => sampleAt(met, phi + aside, NaN)),
+      listedAt(met, trim, Math.ceil((phi + ASIDE) / DEGREE)),
+    ];
+    for (let i = 1; i < places.length; i++) {
+      const [from, to] = [places[i - 1]!, places[i]!];
+      if (from !== null && to !== null) stretches.push([from, to]);
+    }
+  }
+  return stretches;
 }
 
 /** All of the furthest that are equals; of those within rounding the one nearest phi = 0 comes first. */
@@ -120,12 +126,11 @@ function furthest(
   sense: Sense,
   at: number,
   listed: Uint16Array,
-  count: number,
+  touched: readonly Stretch[],
 ): RimPlace[] {
   let least = sense * trim[at]!;
   const found: RimPlace[] = [{ phi: degreesIn(at), s: trim[at]! }];
-  for (let i = 0; i < count; i++) {
-    const k = listed[i]!;
+  for (const k of listed) {
     const here = sense * trim[k]!;
     const before = sense * trim[(k + GENERATORS - 1) % GENERATORS]!;
     const after = sense * trim[(k + 1) % GENERATORS]!;
@@ -136,6 +141,12 @@ function furthest(
       least = Math.min(least, sense * place.s);
       found.push(place);
     }
+  }
+  for (const [from, to] of touched) {
+    if (Math.min(sense * from.s, sense * to.s) > least + LEADS_ON) continue;
+    const place = placeOf(lowBetween(met, sense, from, to));
+    least = Math.min(least, sense * place.s);
+    found.push(place);
   }
   let first = 0;
   for (let i = 1; i < found.length; i++) {
@@ -169,133 +180,9 @@ function lowsBeside(met: readonly MetSleeve[], trim: Float64Array, sense: Sense,
 }
 
 function listedAt(met: readonly MetSleeve[], trim: Float64Array, k: number): Sample | null {
-  const at = (k + GENERATORS) % GENERATORS;
+  const at = (k + 2 * GENERATORS) % GENERATORS;
   const s = trim[at]!;
   if (Number.isNaN(s)) return null;
   const by = winners.sleeve[at]!;
   return sampleOf((k * Math.PI) / 180, by, leavingGenerator(met[by]!, winners.piece[at]!, at, s));
 }
-
-/**
- * The low between two places, or the lower of them where the curve only falls from one to the other. Where one run takes over
- * between them from another, it is on either side of that, or there if both lead down to it.
- */
-function lowBetween(met: readonly MetSleeve[], sense: Sense, a: Sample, b: Sample): Sample {
-  const over = a.by === b.by ? null : takeover(met, a, b);
-  if (over === null) return lowOf(met, sense, a, b);
-  const [from, to] = [sampleOn(met, a.by, over[0], a.s)!, sampleOn(met, b.by, over[1], b.s)!];
-  const most = sampleAt(met, over[0], from.s)!;
-  // A third run stands out there.
-  if (most.by !== a.by && most.by !== b.by && most.s > Math.max(from.s, to.s) + ROUNDED)
-    return lower(lowBetween(met, sense, a, most), lowBetween(met, sense, most, b), sense);
-  return lower(lowOf(met, sense, a, from), lowOf(met, sense, to, b), sense);
-}
-
-/**
- * The last phi that the first of two places' runs stands out at, and the first that the second's does: the same, unless one of the
- * two is torn there. Null where one is not met all the way.
- */
-function takeover(met: readonly MetSleeve[], a: Sample, b: Sample): readonly [Radians, Radians] | null {
-  const apart = (phi: Radians): number => trimAt(met[a.by]!, phi, a.s) - trimAt(met[b.by]!, phi, b.s);
-  let [left, right] = [a.phi, b.phi];
-  let [atLeft, atRight] = [apart(left), apart(right)];
-  let next = secant(left, atLeft, right, atRight);
-  let slow = 0;
-  while (atLeft >= 0 && atRight <= 0) {
-    const half = (left + right) / 2;
-    const phi = slow < 3 && next > left && next < right ? next : half;
-    if (!(phi > left && phi < right)) return [left, right];
-    const here = apart(phi);
-    if (Math.abs(here) < GAIN) return [phi, phi];
-    const width = right - left;
-    next = here > 0 ? secant(phi, here, left, atLeft) : secant(phi, here, right, atRight);
-    if (here > 0) [left, atLeft] = [phi, here];
-    else [right, atRight] = [phi, here];
-    slow = right - left > width / 2 ? slow + 1 : 0;
-  }
-  return null;
-}
-
-/**
- * The same by the slope's sign, which changes at a low: by secants through the last two places on one side of it, since a
- * corner is as steep as it likes on either side. Where these are slow the stretch is halved.
- */
-function lowOf(met: readonly MetSleeve[], sense: Sense, a: Sample, b: Sample): Sample {
-  let best = lower(a, b, sense);
-  let [left, right] = [a, b];
-  let next = secant(left.phi, riseAt(left, sense), right.phi, riseAt(right, sense));
-  let slow = 0;
-  let touched = false;
-  while (leadsDown(left, right, sense) && leadsDown(right, left, sense)) {
-    const half = (left.phi + right.phi) / 2;
-    const phi = slow < 3 && next > left.phi && next < right.phi ? next : half;
-    if (!(phi > left.phi && phi < right.phi)) break;
-    const c = sampleAt(met, phi, best.s);
-    // A gap in the curve, narrower than a degree.
-    if (c === null) return lower(edgeSample(met, left, phi), edgeSample(met, right, phi), sense);
-    best = lower(best, c, sense);
-    const width = right.phi - left.phi;
-    const rise = riseAt(c, sense);
-    const toLeft = rise > 0 ? leadsDown(left, c, sense) : !leadsDown(right, c, sense);
-    const last = toLeft ? right : left;
-    next = secant(phi, rise, last.phi, riseAt(last, sense));
-    if (toLeft) right = c;
-    else left = c;
-    // Close enough; at a corner, where the line only touches, the next secant is.
-    if (touched || (next > left.phi && next < right.phi && Math.abs(rise * (next - phi)) <= GAIN * c.ahead)) break;
-    touched = c.half < TOUCH;
-    slow = right.phi - left.phi > width / 2 ? slow + 1 : 0;
-  }
-  return best;
-}
-
-/** Where the straight line through two places is 0. */
-const secant = (x: number, y: number, otherX: number, otherY: number): number => x - (y * (otherX - x)) / (otherY - y);
-
-const riseAt = ({ around }: Sample, sense: Sense): number => -sense * around;
-
-const lower = (a: Sample, b: Sample, sense: Sense): Sample => (sense * b.s < sense * a.s ? b : a);
-
-/** Whether a low lies from here towards there, if `there` leads down to it too. */
-const leadsDown = (here: Sample, there: Sample, sense: Sense): boolean =>
-  (there.phi > here.phi ? riseAt(here, sense) < 0 : riseAt(here, sense) > 0) || sense * (here.s - there.s) >= 0;
-
-/** The last place before the curve's end, to the last digit. */
-function edgeSample(met: readonly MetSleeve[], reached: Sample, passed: Radians): Sample {
-  let last = reached;
-  let beyond = passed;
-  for (;;) {
-    const phi = (last.phi + beyond) / 2;
-    if (phi === last.phi || phi === beyond) return last;
-    const sample = sampleAt(met, phi, last.s);
-    if (sample === null || sample.half < WITHIN) beyond = phi;
-    else last = sample;
-  }
-}
-
-/** `near` saves steps where it is about the s that is sought; see trimAt. */
-function sampleAt(met: readonly MetSleeve[], phi: Radians, near: number): Sample | null {
-  let by = 0;
-  let most = NaN;
-  for (let i = 0; met.length > 1 && i < met.length; i++) {
-    const s = trimAt(met[i]!, phi, near);
-    if (Number.isNaN(s) || s <= most) continue;
-    most = s;
-    by = i;
-  }
-  return sampleOn(met, by, phi, near);
-}
-
-function sampleOn(met: readonly MetSleeve[], by: number, phi: Radians, near: number): Sample | null {
-  const leaving = leavingAt(met[by]!, phi, near);
-  return leaving === null ? null : sampleOf(phi, by, leaving);
-}
-
-const sampleOf = (phi: Radians, by: number, { s, ahead, around, half }: Leaving): Sample => ({
-  phi,
-  by,
-  s,
-  ahead,
-  around,
-  half,
-});

@@ -7,9 +7,9 @@
  * crossing is lost in the joint.
  */
 import type { Radians } from './angle.ts';
-import { linesAt, type Bundle, type Fan, type Leaving, type Lines } from './fan.ts';
+import { linesAt, type Bundle, type Fan, type Graze, type Leaving, type Lines, type Touched } from './fan.ts';
 import { cylinderLeft, cylinderMet, leaveCylinder, type CylinderMet } from './leave-cylinder.ts';
-import { leaveTorus, torusLeft, torusMet, type TorusMet } from './leave-torus.ts';
+import { leaveTorus, torusLeft, torusMet, torusTouched, type TorusMet } from './leave-torus.ts';
 import type { ArcPiece, LinePiece, Path } from './path.ts';
 import { ROUNDING } from './tolerance.ts';
 import { distance, dot, interpolate, length, rejectFrom, scale, subtract, type Vec3 } from './vector.ts';
@@ -18,6 +18,8 @@ import { distance, dot, interpolate, length, rejectFrom, scale, subtract, type V
 export const GENERATORS = 360;
 
 const EVERY_DEGREE = linesAt(Array.from({ length: GENERATORS }, (_, k) => (k * Math.PI) / 180));
+const GRAZES: Graze[] = [];
+const WITH_GRAZES: Lines = { forth: { ...EVERY_DEGREE.forth, grazes: GRAZES }, back: EVERY_DEGREE.back };
 export const COSINES = EVERY_DEGREE.forth.cosines;
 export const SINES = EVERY_DEGREE.forth.sines;
 
@@ -61,11 +63,14 @@ export interface Trim {
 export interface Winners {
   readonly sleeve: Uint16Array;
   readonly piece: Uint16Array;
+  /** Angles at which a line only touches a bend: there the nearest crossing may come or go, also within a degree. */
+  touched: Touched[];
 }
 
 export const winnersNoted = (): Winners => ({
   sleeve: new Uint16Array(GENERATORS),
   piece: new Uint16Array(GENERATORS),
+  touched: [],
 });
 
 export const metBy = (sleeves: readonly Sleeve[], bundle: Bundle, rho: number): MetSleeve[] =>
@@ -78,8 +83,11 @@ export const metBy = (sleeves: readonly Sleeve[], bundle: Bundle, rho: number): 
 export function trimOf(met: readonly MetSleeve[], winners: Winners | null): Trim {
   const trim = new Float64Array(GENERATORS).fill(NaN);
   const { forth } = EVERY_DEGREE;
+  if (winners !== null) winners.touched = [];
   const reached = met.map((each, i) => {
-    leave(each, EVERY_DEGREE, NaN);
+    GRAZES.length = 0;
+    leave(each, winners === null ? EVERY_DEGREE : WITH_GRAZES, NaN);
+    if (winners !== null) noteTouched(each, winners.touched);
     let any = false;
     for (let k = 0; k < GENERATORS; k++) {
       const s = forth.nearest[k]!;
@@ -99,6 +107,14 @@ export function trimOf(met: readonly MetSleeve[], winners: Winners | null): Trim
 /** The trim at each generator of radius `rho`, mm. */
 export const trimBySleeves = (sleeves: readonly Sleeve[], bundle: Bundle, rho: number): Float64Array =>
   trimOf(metBy(sleeves, bundle, rho), null).trim;
+
+function noteTouched(met: MetSleeve, touched: Touched[]): void {
+  for (const { line, surface, s } of GRAZES) {
+    const on = met.forth[surface]!.laid!;
+    const place = on.kind === 'torus' ? torusTouched(on, (line * Math.PI) / 180, s) : null;
+    if (place !== null) touched.push(place);
+  }
+}
 
 const ONE = linesAt([0]);
 

@@ -4,7 +4,7 @@
  * reached the tube is drawn to its tip.
  */
 import { toDegrees } from '../geometry/angle.ts';
-import type { RimPlace } from '../geometry/rim.ts';
+import type { RimPlace } from '../geometry/rim-search.ts';
 
 export interface Profile {
   readonly whole: Float64Array;

@@ -60,6 +60,8 @@ function rootBetween(low: number, high: number, s: number, p: number, q: number,
 }
 
 const stationary = new Float64Array(3);
+/** Where the quartic asked of last turns, ascending; NaN for each of the three that it has not. */
+export const turns: Float64Array = stationary;
 
 /** Real roots of s^3 + a s + b, ascending, into `stationary`; a double root (no turn of the quartic there) is left out. */
 function stationaryPoints(a: number, b: number): number {
@@ -69,6 +71,7 @@ function stationaryPoints(a: number, b: number): number {
     // The larger of the two cube roots first; the other follows from their product, with no cancellation.
     const large = b > 0 ? Math.cbrt(-b / 2 - root) : Math.cbrt(-b / 2 + root);
     stationary[0] = polishCubic(large === 0 ? 0 : large - a / (3 * large), a, b);
+    stationary[1] = stationary[2] = NaN;
     return 1;
   }
   const radius = 2 * Math.sqrt(-a / 3);

@@ -4,7 +4,8 @@
  */
 import { wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import type { Bundle } from '../geometry/fan.ts';
-import { edgeOf, rimOf, type Extremes, type RimPlace } from '../geometry/rim.ts';
+import { edgeOf, type RimPlace } from '../geometry/rim-search.ts';
+import { rimOf, type Extremes } from '../geometry/rim.ts';
 import { COSINES, GENERATORS, metBy, SINES, trimBySleeves, type Sleeve } from '../geometry/sleeve.ts';
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import { cross, distance, dot, normalize, rotateAbout, type Vec3 } from '../geometry/vector.ts';

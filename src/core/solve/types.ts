@@ -5,7 +5,7 @@
  */
 import type { Radians } from '../geometry/angle.ts';
 import type { Path } from '../geometry/path.ts';
-import type { RimPlace } from '../geometry/rim.ts';
+import type { RimPlace } from '../geometry/rim-search.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { PullLaw } from '../springback/pull-law.ts';
 import type { Die, Job, Member, MemberId, NodeRef, Section, TubeRef } from '../job/types.ts';

@@ -5,7 +5,7 @@
  *
  * A generator line that reaches no cutter has no trim (NaN): the curve is broken there, never bridged.
  */
-import type { RimPlace } from '../../core/geometry/rim.ts';
+import type { RimPlace } from '../../core/geometry/rim-search.ts';
 import type { TubeEnd } from '../../core/solve/types.ts';
 
 /** A place on the flat sheet: mm round from the reference, mm along from the node. */
