@@ -21,6 +21,8 @@ export const HOSTILE: readonly string[] = [
   ' =1+1',
   '\t=1+1',
   '\u00a0=1+1',
+  '\u200b=1+1',
+  '\u2066 \ufeff@SUM(A1:A9)',
   '\r=1+1',
   '\uff1d1+1',
   "=cmd|' /C calc'!A0",

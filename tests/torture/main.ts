@@ -46,7 +46,7 @@ export async function main(given: readonly string[]): Promise<number> {
   for (const { part, outcome, seconds } of rows) {
     const figures = [outcome.tries, outcome.failures.length].map((n) => n.toLocaleString('en'));
     say(
-      `${part.name.padEnd(12)}${figures[0]!.padStart(9)}${figures[1]!.padStart(10)}${seconds.toFixed(0).padStart(9)}  ${part.about}`,
+      `${part.name.padEnd(12)}${figures[0]!.padStart(9)}${figures[1]!.padStart(10)}${seconds.toFixed(0).padStart(9)}  ${part.about}${outcome.note === undefined ? '' : `: ${outcome.note}`}`,
     );
   }
   const failed = rows.filter(({ outcome }) => outcome.tries === 0 || outcome.failures.length > 0).length;

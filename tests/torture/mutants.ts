@@ -3,19 +3,25 @@
  * is done, by a loop, a crash or for want of memory, is a failure of the mutant it was at; another goes on behind it.
  */
 import { fork } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { corpus } from './mutants/corpus.ts';
+import type { Fate } from './mutants/judge.ts';
 import { mutantText } from './mutants/mutate.ts';
 import { seedJobs } from './mutants/seeds.ts';
-import { MOST_SECONDS, type Message } from './mutants/worker.ts';
+import { MOST_SECONDS, slowMark, type Message } from './mutants/worker.ts';
 import type { Failure, Part } from './part.ts';
 
 const MUTANTS = 60_000;
+/** Of their share in the short run this much is done: the processes take long to start, and the whole run does them all. */
+const OF_SHORT = 0.4;
+/** Fewer derived than this share, and the run has tried the door alone. */
+const LEAST_DERIVED = 0.25;
 const PROCESSES = 2;
 /** MB: a mutant that asks for more has failed, and does not take the machine with it. */
 const MEMORY = '--max-old-space-size=1024';
+const FATES: readonly Fate[] = ['refused', 'no frame', 'derived'];
 /** Beyond so many there is no sense in going on. */
 const MOST_FAILURES = 200;
 
@@ -23,13 +29,14 @@ export const mutantsPart: Part = {
   name: 'mutants',
   about: 'mutants of job files, through the door, derived, written',
   async run(scale, seed) {
-    const count = Math.round(MUTANTS * scale);
+    const count = Math.round(MUTANTS * scale * (scale < 1 ? OF_SHORT : 1));
     const folder = mkdtempSync(join(tmpdir(), 'cagewright-mutants-'));
     const known = corpus();
     const failures: Failure[] = known.flatMap(({ name, wrong }) =>
       wrong === null ? [] : [{ what: `tests/fixtures/torture/${name}`, why: wrong }],
     );
     const jobs = seedJobs(seed);
+    const fates: Record<Fate, number> = { refused: 0, 'no frame': 0, derived: 0 };
     const failed = (index: number, why: string): void => {
       const file = join(tmpdir(), `cagewright-mutant-${seed}-${index}.json`);
       writeFileSync(file, mutantText(jobs, seed, index));
@@ -39,10 +46,11 @@ export const mutantsPart: Part = {
       let from = first;
       while (from < count && failures.length < MOST_FAILURES) {
         const progress = join(folder, `at-${first}`);
-        const ended = await worked([seed, from, count, PROCESSES, progress].map(String), failed);
+        const ended = await worked([seed, from, count, PROCESSES, progress].map(String), failed, fates);
         if (ended === 'done') return;
         const index = Number(readFileSync(progress, 'utf8'));
         failed(index, ended);
+        rmSync(slowMark(progress), { force: true });
         from = index + PROCESSES;
       }
     };
@@ -51,23 +59,34 @@ export const mutantsPart: Part = {
     } finally {
       rmSync(folder, { recursive: true, force: true });
     }
-    return { tries: count + known.length, failures };
+    if (failures.length < MOST_FAILURES && fates.derived < LEAST_DERIVED * count)
+      failures.push({
+        what: `${fates.derived} of ${count} mutants derived`,
+        why: 'too few to have tried more than the door',
+      });
+    const met = Object.entries(fates).map(([fate, met]) => `${met.toLocaleString('en')} ${fate}`);
+    return { tries: count + known.length, failures, note: met.join(', ') };
   },
 };
 
 /** Runs one process; 'done', or how it ended before that. */
-function worked(args: readonly string[], failed: (index: number, why: string) => void): Promise<string> {
+function worked(
+  args: readonly string[],
+  failed: (index: number, why: string) => void,
+  fates: Record<Fate, number>,
+): Promise<string> {
   return new Promise((resolve) => {
     const child = fork('src/scripts/launch.mjs', ['tests/torture/mutants/worker.ts', ...args], { execArgv: [MEMORY] });
     let done = false;
     child.on('message', (message: Message) => {
-      if (message.kind === 'done') done = true;
-      else failed(message.index, message.why);
+      if (message.kind === 'wrong') return failed(message.index, message.why);
+      for (const fate of FATES) fates[fate] += message.fates[fate];
+      done ||= message.kind === 'done';
     });
     child.on('error', (error) => resolve(`the process could not be started: ${error.message}`));
     child.on('exit', (code, signal) => {
       if (done) resolve('done');
-      else if (signal === 'SIGKILL') resolve(`took more than ${MOST_SECONDS} s of the processor`);
+      else if (existsSync(slowMark(args[4]!))) resolve(`took more than ${MOST_SECONDS} s of the processor`);
       else resolve(`the process ended before it was done, ${signal ?? `exit ${code}`}`);
     });
   });

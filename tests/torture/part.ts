@@ -13,6 +13,8 @@ export interface Failure {
 export interface Outcome {
   readonly tries: number;
   readonly failures: readonly Failure[];
+  /** What came of the tries that did not fail, in a few words. */
+  readonly note?: string;
 }
 
 export interface Part {

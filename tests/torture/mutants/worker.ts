@@ -13,16 +13,24 @@ import { seedJobs } from './seeds.ts';
 
 export type Message =
   | { readonly kind: 'wrong'; readonly index: number; readonly why: string }
-  | { readonly kind: 'done'; readonly fates: Readonly<Record<Fate, number>> };
+  | { readonly kind: 'so far' | 'done'; readonly fates: Readonly<Record<Fate, number>> };
 
 /** Seconds of the processor that one mutant may take; a common one takes some thousandths. */
 export const MOST_SECONDS = 10;
 
+const NONE: Readonly<Record<Fate, number>> = { refused: 0, 'no frame': 0, derived: 0 };
+/** A process that is ended takes the fates of this many with it at most. */
+const REPORTED_EVERY = 200;
+
 /** One mutant in so many is also rehearsed and wrapped, and its seed derived again after it. */
 const SLOW_EVERY = 20;
 
+/** The file that the watch leaves where it ended the process: another killer, for want of memory, leaves none. */
+export const slowMark = (progress: string): string => `${progress}-slow`;
+
 /** Of the process as a whole: this thread sleeps, and the mutant's is the only other one. */
 const WATCH = `
+  const { writeFileSync } = require('node:fs');
   const { workerData } = require('node:worker_threads');
   const at = new Int32Array(workerData.at);
   let [last, since] = [-1, 0];
@@ -30,7 +38,10 @@ const WATCH = `
     const { user, system } = process.cpuUsage();
     const now = user + system;
     if (at[0] !== last) [last, since] = [at[0], now];
-    else if (now - since > workerData.most * 1e6) process.kill(process.pid, 'SIGKILL');
+    else if (now - since > workerData.most * 1e6) {
+      writeFileSync(workerData.mark, String(at[0]));
+      process.kill(process.pid, 'SIGKILL');
+    }
   }, 250);
 `;
 
@@ -38,16 +49,22 @@ export async function main([seed, from, until, step, progress]: readonly string[
   const jobs = seedJobs(Number(seed));
   const before = jobs.map((job) => derivedFrom(JSON.stringify(job)));
   const at = new Int32Array(new SharedArrayBuffer(4)).fill(-1);
-  const watch = new Worker(WATCH, { eval: true, workerData: { at: at.buffer, most: MOST_SECONDS } });
+  const watch = new Worker(WATCH, {
+    eval: true,
+    workerData: { at: at.buffer, most: MOST_SECONDS, mark: slowMark(progress!) },
+  });
   const file = openSync(progress!, 'w');
-  const fates: Record<Fate, number> = { refused: 0, 'no frame': 0, derived: 0 };
+  let fates = NONE;
   for (let index = Number(from); index < Number(until); index += Number(step)) {
     at[0] = index;
     writeSync(file, String(index).padEnd(12), 0);
     const text = mutantText(jobs, Number(seed), index);
     const result = judge(text, before[index % before.length]!, index % SLOW_EVERY === 0);
-    if ('fate' in result) fates[result.fate] += 1;
+    if ('fate' in result) fates = { ...fates, [result.fate]: fates[result.fate] + 1 };
     else await tell({ kind: 'wrong', index, why: result.wrong });
+    if ((index - Number(from)) % REPORTED_EVERY !== 0) continue;
+    await tell({ kind: 'so far', fates });
+    fates = NONE;
   }
   await watch.terminate();
   await tell({ kind: 'done', fates });
