@@ -2,6 +2,7 @@
  * Names as they are shown and written. A file may hold longer ones, made before there was a limit: they stay in the job
  * as they are, and are shortened wherever a person or another program meets them.
  */
+import { remembered } from '../remembered.ts';
 import { LONGEST_NAME } from './limits.ts';
 import { mapKeeping } from './map-keeping.ts';
 import type { Die, Job } from './types.ts';
@@ -37,24 +38,15 @@ interface Named {
 }
 
 /** Records that were shortened: the same record is shortened to the same one, since identity says what is unchanged. */
-const shortened = new WeakMap<Named, Named>();
-
-function named<R extends Named>(record: R): R {
-  const name = shownName(record.name);
-  return name === record.name ? record : remembered(record, () => ({ ...record, name }));
-}
-
-function withShownRoom(die: Die): Die {
-  if (die.bender === undefined) return die;
+const withShortName = remembered((record: Named): Named => ({ ...record, name: shownName(record.name) }));
+const withShortRoom = remembered((die: Die): Die => {
   const { bender } = die;
-  const room = mapKeeping(bender.room, named);
-  return room === bender.room ? die : remembered(die, () => ({ ...die, bender: { ...bender, room } }));
-}
+  return bender === undefined ? die : { ...die, bender: { ...bender, room: mapKeeping(bender.room, named) } };
+});
 
-function remembered<R extends Named>(record: R, make: () => R): R {
-  const before = shortened.get(record) as R | undefined;
-  if (before !== undefined) return before;
-  const made = make();
-  shortened.set(record, made);
-  return made;
-}
+const named = <R extends Named>(record: R): R =>
+  shownName(record.name) === record.name ? record : (withShortName(record) as R);
+
+/** A thing in the room with too long a name makes the die another; else it stays the same one. */
+const withShownRoom = (die: Die): Die =>
+  die.bender?.room.some(({ name }) => shownName(name) !== name) ? withShortRoom(die) : die;
