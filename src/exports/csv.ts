@@ -36,8 +36,8 @@ const length = <Row>(heading: string, cell: (row: Row) => number | null): Column
 });
 const other = <Row>(heading: string, cell: (row: Row) => Cell): Column<Row> => ({ heading, kind: 'other', cell });
 
-/** Text that a spreadsheet takes for a formula: = + - @ (full-width ones too), after blanks or none. */
-const FORMULA = /^\s*[=+\-@＝＋－＠]/u;
+/** Text that a spreadsheet takes for a formula: = + - @ (full-width ones too), after blanks, characters that are not seen, or none. */
+const FORMULA = /^[\s\p{Cf}]*[=+\-@＝＋－＠]/u;
 
 /** tubes.csv, bends.csv, xyz.csv and copes.csv. What grip is left on a blank depends on the way the person measures. */
 export function csvFiles(derived: Derived, tape: TapeView = readTapeView(null)): readonly TextFile[] {

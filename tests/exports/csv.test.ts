@@ -191,4 +191,14 @@ describe('the text', () => {
     const [tubes] = csvFiles(bentTube({}, { name: 'a;=cmd()' }));
     expect(tubes!.text).toContain(',"a;=cmd()",');
   });
+
+  it.each(['\u200b=1+1', '\u2066 \ufeff@SUM(A1:A9)'])(
+    'writes an apostrophe before a formula behind characters that are not seen: %j',
+    (name) => {
+      const [tubes] = csvFiles(bentTube({}, { name }));
+      const cells = tubes!.text.split('"').map((cell) => cell.replace(/[^'=@+A-Z0-9:()]/gu, ''));
+      expect(cells.filter((cell) => /^'[=@]/u.test(cell))).toHaveLength(1);
+      expect(cells.filter((cell) => /^[=@]/u.test(cell))).toEqual([]);
+    },
+  );
 });
