@@ -16,7 +16,7 @@ import SurveyStation from '../ui/survey/SurveyStation.tsx';
 import { useNarrow } from '../ui/useNarrow.ts';
 import { Band } from './Band.tsx';
 import { Boundary } from './Boundary.tsx';
-import { answerKey } from './commands.ts';
+import { answerKey, enterPending } from './commands.ts';
 import type { SheetName } from './commands.ts';
 import { DropZone } from './DropZone.tsx';
 import { Hints } from './Hints.tsx';
@@ -50,7 +50,12 @@ export function App(): ReactNode {
   useEffect(() => {
     const answer = (event: KeyboardEvent): void => answerKey(event, showSheet);
     window.addEventListener('keydown', answer);
-    return () => window.removeEventListener('keydown', answer);
+    // Before the workspace hears of it and writes.
+    window.addEventListener('pagehide', enterPending, { capture: true });
+    return () => {
+      window.removeEventListener('keydown', answer);
+      window.removeEventListener('pagehide', enterPending, { capture: true });
+    };
   }, []);
 
   const Panel = PANELS[station];

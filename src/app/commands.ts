@@ -80,6 +80,12 @@ function enterText(field: HTMLElement): void {
   (cell ?? field).focus();
 }
 
+/** Enters what any field still holds: the page may be gone the next moment. */
+export function enterPending(): void {
+  const field = document.activeElement;
+  if (isPending(field)) field.blur();
+}
+
 /**
  * Runs the command that the key event asks for; the event is then used up. Text not yet entered is entered first, and
  * the workspace itself commits a gesture under way, so that what is saved is what one sees.

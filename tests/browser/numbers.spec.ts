@@ -145,6 +145,23 @@ test('saving enters the text that a field still holds, and a text that cannot be
   await expect(cell).toBeFocused();
 });
 
+test('text that no Enter followed is entered as the page goes, loaded again or closed', async ({ page, context }) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  await choose(page, POINTS, FLOOR);
+  await field(page).fill('11 1/2');
+  await page.reload();
+  await untilThere(page);
+  await expect(heightShown(page)).toContainText('11 1/2 in');
+  await choose(page, POINTS, FLOOR);
+  await field(page).fill('12 1/2');
+  await page.close();
+  const again = await context.newPage();
+  await start(again);
+  await goTo(again, 'Survey');
+  await expect(heightShown(again)).toContainText('12 1/2 in');
+});
+
 const heightShown = (page: Page) => rowOf(page, POINTS, FLOOR).getByRole('gridcell').nth(3);
 
 /** The demo's height is 2 1/16 in; Shift and arrow up once: ten sixteenths. */

@@ -94,9 +94,9 @@ export function throatInWords(tube: SolvedTube, which: 0 | 1, phi: Radians): str
     (both ? [turn, turn + Math.PI] : [turn]).map((each) => Math.abs(wrapHalfTurn(phi - each))),
   );
   if (apart.length === 0 || Math.min(...apart) <= ONE_PLACE) return null;
-  const straight = cuts.some(({ onBend }) => onBend) ? ', as for a straight run' : '';
+  const what = cuts.some(({ onBend }) => onBend) ? 'where a straight run would be deepest' : 'sets the saw';
   const sides = listed(marks.map(({ turn }) => turnInWords(turn)));
-  return `Deep-bite side ${sides}: sets a saw${straight}. Throat ${turnInWords(phi)}: deepest point of the real curve.`;
+  return `Deep-bite side ${sides}: ${what}. Throat ${turnInWords(phi)}: the deepest point of the real curve.`;
 }
 
 /** Deep-bite side and throat nearer to each other than this are not told apart. */

@@ -40,9 +40,9 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
         ) : (
           <>
             <strong>
-              Leave end {long.end} long by <ShortfallLength mm={long.by} />
+              To cut end {long.end} after bending, saw the blank <ShortfallLength mm={long.by} /> longer there
             </strong>{' '}
-            and make its cut after bending: 95 of 100 such tubes come out within that.
+            than the length above: 95 of 100 such tubes come out within that.
           </>
         )}
       </p>
