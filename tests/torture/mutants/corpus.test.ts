@@ -2,21 +2,46 @@ import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../../src/core/derive.ts';
 import { sampleFile, withValue } from '../../core/job/sample.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
-import { corpus } from './corpus.ts';
+import { corpus, corpusText } from './corpus.ts';
 import { judge } from './judge.ts';
 import { mutantText } from './mutate.ts';
 
 const text = JSON.stringify(sampleFile());
 
-function derivedSample(): Derived {
-  const parsed = parseJob(text);
+function derived(job: string): Derived {
+  const parsed = parseJob(job);
   const derivation = parsed.ok ? derive(parsed.job) : parsed;
-  if (!derivation.ok) throw new Error('the sample derives');
+  if (!derivation.ok) throw new Error('derives');
   return derivation.value;
 }
+const derivedSample = (): Derived => derived(text);
 
-it.each(corpus())('$name, which failed once, fails no more', ({ wrong }) => {
+it.each(corpus())('$name comes to what it should', ({ wrong }) => {
   expect(wrong).toBeNull();
+});
+
+describe('the corpus', () => {
+  it('has a name of 16 000 letters kept in the job and shortened on the tube', () => {
+    const long = corpusText('name-of-16000-letters.json');
+    const parsed = parseJob(long);
+    expect(parsed.ok && parsed.job.members[0]!.name.length).toBe(16_000);
+    expect(derived(long).tubes[0]!.name).toBe(`${'N'.repeat(199)}…`);
+    const whole = derived(corpusText('name-of-200-letters.json'));
+    expect(whole.tubes[0]!.name).toBe('N'.repeat(200));
+  });
+
+  it('has ids nearly equal, each with the clearances it has under any other', () => {
+    const near = corpusText('ids-nearly-equal.json');
+    const job = JSON.parse(near) as Record<'members' | 'envelopes', { id: string }[]>;
+    for (const list of ['members', 'envelopes'] as const)
+      job[list].forEach((record, i) => {
+        record.id = `${list}${i}`;
+      });
+    const millimetres = (each: Derived): number[] => each.clearances.map(({ distance }) => distance);
+    const found = millimetres(derived(near));
+    expect(found).toEqual(millimetres(derived(JSON.stringify(job))));
+    expect(found).toHaveLength(25);
+  });
 });
 
 describe('the judge of mutants', () => {
