@@ -103,7 +103,7 @@ describe('throat and deep-bite side', () => {
         if (Math.abs(off - 0.5) < 0.02) return;
         const words = wordsIn(marks).join(' ');
         const told =
-          /Deep-bite side (.*?): (?:sets the saw|where a straight run would be deepest)\. Throat ([\d.]+)° (clockwise|anticlockwise): the deepest point of the real curve/u.exec(
+          /Deep-bite side (.*?): (?:sets the saw|deepest on a straight run)\. Throat ([\d.]+)° (clockwise|anticlockwise): deepest/u.exec(
             words,
           );
         expect(told !== null, `${tube.name} ${which}: ${off}`).toBe(off > 0.5);
@@ -120,7 +120,7 @@ describe('throat and deep-bite side', () => {
   it('in one sentence for sheet, Shop and template', () => {
     const leg = demo.byId.get('leg')!;
     expect(throatInWords(leg, 0, leg.ends[0].high!.phi)).toBe(
-      'Deep-bite side 35.0° clockwise: where a straight run would be deepest. Throat 30.8° clockwise: the deepest point of the real curve.',
+      'Deep-bite side 35.0° clockwise: deepest on a straight run. Throat 30.8° clockwise: deepest on this bend.',
     );
   });
 });

@@ -94,9 +94,11 @@ export function throatInWords(tube: SolvedTube, which: 0 | 1, phi: Radians): str
     (both ? [turn, turn + Math.PI] : [turn]).map((each) => Math.abs(wrapHalfTurn(phi - each))),
   );
   if (apart.length === 0 || Math.min(...apart) <= ONE_PLACE) return null;
-  const what = cuts.some(({ onBend }) => onBend) ? 'where a straight run would be deepest' : 'sets the saw';
+  const [what, here] = cuts.some(({ onBend }) => onBend)
+    ? ['deepest on a straight run', 'deepest on this bend']
+    : ['sets the saw', 'deepest point of the whole cut'];
   const sides = listed(marks.map(({ turn }) => turnInWords(turn)));
-  return `Deep-bite side ${sides}: ${what}. Throat ${turnInWords(phi)}: the deepest point of the real curve.`;
+  return `Deep-bite side ${sides}: ${what}. Throat ${turnInWords(phi)}: ${here}.`;
 }
 
 /** Deep-bite side and throat nearer to each other than this are not told apart. */
