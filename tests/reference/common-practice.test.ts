@@ -1,45 +1,24 @@
 /** Figures that shops go by (common practice), held against the program. They stand in no other file: examples and fixtures use numbers of their own. */
 import { describe, expect, it } from 'vitest';
-import type { Die, Section } from '../../src/core/job/types.ts';
 import { effectiveRadius } from '../../src/core/springback/opened-radius.ts';
-import { pulledFor, pullLaw } from '../../src/core/springback/pull-law.ts';
+import { pulledFor } from '../../src/core/springback/pull-law.ts';
 import { degrees } from '../core/frame.ts';
+import { lawOf, radians } from '../core/springback/worked-die.ts';
 import { tubeThrough } from './jobs.ts';
 
 const INCH = 25.4;
-const radians = (angle: number) => (angle * Math.PI) / 180;
 const turning = (angle: number): [number, number, number][] => [
   [0, 0, 0],
   [0, 0, 1000],
   [1000 * Math.sin(radians(angle)), 0, 1000 + 1000 * Math.cos(radians(angle))],
 ];
-const section: Section = { id: 's', name: 's', outerDiameter: 44.45, wall: 3.048, material: 'dom-1020' };
-const die: Die = {
-  id: 'd',
-  name: 'd',
-  outerDiameter: 44.45,
-  centrelineRadius: 152.4,
-  clampOffset: 0,
-  leastStraight: 0,
-  leastGrip: 0,
-  greatestAngle: 180,
-  radius: 'nominal',
-};
-const law = (...pulls: [pulled: number, net: number][]) =>
-  pullLaw(
-    pulls.map(([pulled, net]) => ({ die: 'd', section: 's', pulled, net, on: '' })),
-    die,
-    section,
-    undefined,
-  )!;
-
 describe('common practice', () => {
   it('65 gave 61 and 28 gave 25.5, so a net 65 is pulled to 69', () => {
-    const two = law([65, 61], [28, 25.5]);
+    const two = lawOf([65, 61], [28, 25.5]);
     expect(degrees(pulledFor(two, radians(65)))).toBeCloseTo(69, 0);
   });
   it('92 for 90 opens 6.00 in to 6.13', () => {
-    expect(effectiveRadius(law([92, 90]), 6 * INCH, radians(90)) / INCH).toBeCloseTo(6.13, 2);
+    expect(effectiveRadius(lawOf([92, 90]), 6 * INCH, radians(90)) / INCH).toBeCloseTo(6.13, 2);
   });
   it('at CLR 4.5 in 65 degrees take 5.07 in and 25 just under 2 in, which rounds down by half a percent', () => {
     const arc = (angle: number) => tubeThrough(turning(angle), 4.5 * INCH).bends[0]!.arc / INCH;

@@ -126,7 +126,11 @@ describe('a wrap template', () => {
         const degree = degrees(phi);
         if (Math.abs(degree - Math.round(degree)) > 1e-6) continue;
         const k = (Math.round(degree) + 720) % 360;
-        expect(Math.abs(s - Math.max(outer[k]!, inner[k]!))).toBeLessThan(1e-5);
+        const farther = Math.max(outer[k]!, inner[k]!);
+        // As above: an extreme on a whole degree, which the square cut has of its own.
+        if ([...wrap.tips, wrap.throat].some((place) => place.s === s))
+          expect(Math.abs(s - farther)).toBeLessThan(1e-5);
+        else expect(s).toBe(farther);
       }
     }
   });

@@ -5,7 +5,6 @@ import fc from 'fast-check';
 import jstat from 'jstat';
 import { linearRegression, mean, standardDeviation } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
-import type { Die, Pull, Section } from '../../../src/core/job/types.ts';
 import {
   borneRange,
   furtherPulls,
@@ -19,24 +18,8 @@ import {
 import { pulledFor, pullLaw, READING } from '../../../src/core/springback/pull-law.ts';
 import { mendInWords, pullFigure, pullNote, whyInWords } from '../../../src/core/springback/pull-words.ts';
 import { degrees } from '../frame.ts';
+import { die, lawOf, pulls, radians, section, type Read } from './worked-die.ts';
 
-const radians = (angle: number) => (angle * Math.PI) / 180;
-const section: Section = { id: 'main', name: 'main', outerDiameter: 44.45, wall: 3.048, material: 'dom-1020' };
-const die: Die = {
-  id: 'd',
-  name: 'd',
-  outerDiameter: 44.45,
-  centrelineRadius: 152.4,
-  clampOffset: 0,
-  leastStraight: 0,
-  leastGrip: 0,
-  greatestAngle: 180,
-  radius: 'nominal',
-};
-type Read = readonly [pulled: number, net: number];
-const pulls = (...read: readonly Read[]): Pull[] =>
-  read.map(([pulled, net]) => ({ die: 'd', section: 'main', pulled, net, on: '' }));
-const lawOf = (...read: readonly Read[]) => pullLaw(pulls(...read), die, section, undefined);
 const advice = (net: number, read: readonly Read[], step = 0.5): PullAdvice =>
   pullAdvice(lawOf(...read), radians(net), step);
 
@@ -59,7 +42,7 @@ describe('the number to pull to', () => {
     expect(pullFigure(advice(90, WORKED))).toBe('94.5°');
   });
   it('of two close pulls is a first pull: their line asks 120 for 90', () => {
-    expect(degrees(pulledFor(lawOf(...CLOSE)!, radians(90)))).toBeCloseTo(120, 9);
+    expect(degrees(pulledFor(lawOf(...CLOSE), radians(90)))).toBeCloseTo(120, 9);
     // Their mean excess is 2.2.
     expect(advice(90, CLOSE)).toEqual({ kind: 'first', pullTo: 92, why: 'slack-or-spring' });
     expect(advice(90, CLOSE, 0.1)).toMatchObject({ pullTo: 92.2 });
@@ -67,7 +50,7 @@ describe('the number to pull to', () => {
   });
   it('of one small pull is a first pull: laid all to spring it asks 104.3', () => {
     const small: readonly Read[] = [[14.6, 12.6]];
-    expect(degrees(pulledFor(lawOf(...small)!, radians(90)))).toBeCloseTo(104.29, 2);
+    expect(degrees(pulledFor(lawOf(...small), radians(90)))).toBeCloseTo(104.29, 2);
     expect(advice(90, small)).toEqual({ kind: 'first', pullTo: 92, why: 'slack-or-spring' });
     expect(advice(12.6, small, 0.1)).toMatchObject({ kind: 'law', pullTo: 14.6 });
   });
@@ -151,17 +134,17 @@ describe('the most that a bend can take', () => {
     fc.assert(
       fc.property(reads, ([a, b, pulledAt, net]) => {
         const made = (angle: number): number => angle + a + b * angle;
-        const law = lawOf([made(pulledAt), pulledAt])!;
+        const law = lawOf([made(pulledAt), pulledAt]);
         expect(degrees(greatestPull(law, radians(net)))).toBeGreaterThan(
           made(net) - (isBorne(law, radians(net)) ? 1.25 : 1e-9),
         );
       }),
       { seed: 20261128, numRuns: 500 },
     );
-    expect(degrees(greatestPull(lawOf(...WORKED)!, radians(90)))).toBeCloseTo(94.4, 9);
+    expect(degrees(greatestPull(lawOf(...WORKED), radians(90)))).toBeCloseTo(94.4, 9);
     // 3.2 for 60 grows to 4.8 for 90; of two that disagree the one that asks more.
-    expect(degrees(greatestPull(lawOf([63.2, 60])!, radians(90)))).toBeCloseTo(94.8, 9);
-    expect(degrees(greatestPull(lawOf([64, 60], [68, 60])!, radians(90)))).toBeCloseTo(102, 9);
+    expect(degrees(greatestPull(lawOf([63.2, 60]), radians(90)))).toBeCloseTo(94.8, 9);
+    expect(degrees(greatestPull(lawOf([64, 60], [68, 60]), radians(90)))).toBeCloseTo(102, 9);
   });
 });
 
@@ -220,10 +203,10 @@ describe('whatever slack and spring really are', () => {
         fc.array(fc.double({ min: 10, max: 120, noNaN: true }), { minLength: 1, maxLength: 4 }),
         ({ a, b }, logged, bends) => {
           const read = (angle: number): Read => [angle + a + b * angle, angle];
-          const law = lawOf(...logged.map(read))!;
+          const law = lawOf(...logged.map(read));
           const nets = bends.map(radians);
           fc.pre(!nets.every((each) => isBorne(law, each)));
-          const more = lawOf(...logged.map(read), read(mendingPull(law, nets)))!;
+          const more = lawOf(...logged.map(read), read(mendingPull(law, nets)));
           expect(nets.every((each) => isBorne(more, each))).toBe(true);
         },
       ),
@@ -258,7 +241,7 @@ describe('how sure the law is', () => {
     const leverage = at.reduce((sum, p, i) => sum + at.reduce((inner, q, k) => inner + p * inverse[i]![k]! * q, 0), 0);
     const expected = jstat.studentt.inv(0.975, freedom) * deviation * Math.sqrt(1 + leverage);
 
-    expect(degrees(furtherPulls(lawOf(...read)!, radians(50))!)).toBeCloseTo(expected, 4);
+    expect(degrees(furtherPulls(lawOf(...read), radians(50))!)).toBeCloseTo(expected, 4);
   });
   it('of pulls at one angle: their scatter pooled with the readings’ (simple-statistics), and what slack or spring leaves open', () => {
     const same: readonly Read[] = [
@@ -269,7 +252,7 @@ describe('how sure the law is', () => {
     const excess = same.map(([pulled, net]) => pulled - net);
     const squares = 3 * standardDeviation(excess) ** 2;
     const one = jstat.studentt.inv(0.975, 12) * Math.sqrt((10 * 0.04 + squares) / 12) * Math.sqrt(1 + 1 / 3);
-    const law = lawOf(...same)!;
+    const law = lawOf(...same);
     expect(degrees(furtherPulls(law, radians(60))!)).toBeCloseTo(one, 4);
     // At 66, a tenth more, all spring asks a tenth more of the excess than all slack.
     expect(degrees(furtherPulls(law, radians(66))!)).toBeCloseTo(one + mean(excess) / 10, 4);
@@ -280,12 +263,12 @@ describe('how sure the law is', () => {
     expect(three.kind === 'law' && degrees(three.within!)).toBeCloseTo(0.49, 1);
   });
   it('bears a range of bends about the pulls, wider the wider they lie', () => {
-    const wide = borneRange(lawOf(...WORKED)!)!;
+    const wide = borneRange(lawOf(...WORKED))!;
     expect([wide.least, wide.greatest]).toEqual([1, 104]);
-    const narrow = borneRange(lawOf(...CLOSE)!)!;
+    const narrow = borneRange(lawOf(...CLOSE))!;
     expect(narrow.greatest - narrow.least).toBeLessThan(5);
     expect(narrow.least).toBeGreaterThanOrEqual(19);
-    expect(borneRange(lawOf([64, 60], [68, 60])!)).toBeNull();
+    expect(borneRange(lawOf([64, 60], [68, 60]))).toBeNull();
   });
   it('goes by the line of a general statistics library (simple-statistics)', () => {
     const { m, b } = linearRegression(read.map(([pulled, net]) => [net, pulled - net]));

@@ -1,31 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Die, Pull, Section } from '../../../src/core/job/types.ts';
 import { effectiveRadius } from '../../../src/core/springback/opened-radius.ts';
 import { contradictions, pulledFor, pulledHalfWidth, pullLaw } from '../../../src/core/springback/pull-law.ts';
 import { degrees, derived, tube } from '../frame.ts';
-
-const radians = (angle: number) => (angle * Math.PI) / 180;
-const section: Section = { id: 'main', name: 'main', outerDiameter: 44.45, wall: 3.048, material: 'dom-1020' };
-const die: Die = {
-  id: 'd',
-  name: 'd',
-  outerDiameter: 44.45,
-  centrelineRadius: 152.4,
-  clampOffset: 0,
-  leastStraight: 0,
-  leastGrip: 0,
-  greatestAngle: 180,
-  radius: 'nominal',
-};
-const pull = (pulled: number, net: number, more: Partial<Pull> = {}): Pull => ({
-  die: 'd',
-  section: 'main',
-  pulled,
-  net,
-  on: '',
-  ...more,
-});
-const law = (pulls: readonly Pull[], batch?: string) => pullLaw(pulls, die, section, batch)!;
+import { die, law, pull, radians, section } from './worked-die.ts';
 
 describe('the law of pulls', () => {
   it('two pulls tell 0.8 degrees of slack and 4 % of spring apart, and are met exactly', () => {
