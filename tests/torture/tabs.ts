@@ -1,6 +1,6 @@
 /** Two tabs race on one job: each renames it again and again, sometimes at once, sometimes after a reload. What each did last can be found. */
 import type { Page } from '@playwright/test';
-import { bay, enter } from '../browser/journey.ts';
+import { bay, enter, undoKey } from '../browser/journey.ts';
 import { drawFrom, type Draw } from '../reference/oracles/seeded.ts';
 import { complaintsOf, withProgram, type Program } from './browser.ts';
 import type { Failure, Part } from './part.ts';
@@ -24,13 +24,20 @@ async function open(page: Page, origin: string): Promise<void> {
   if (await hints.isVisible()) await hints.click();
 }
 
-/** Everything that a person can find: the open job and the earlier versions. */
+/** Everything that a person can find: the earlier versions, the open job, and what undo leads back to. */
 async function found(page: Page): Promise<string> {
   await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByRole('button', { name: 'Earlier versions' }).click();
   const dialog = page.getByRole('dialog');
   await dialog.getByRole('listitem').first().waitFor();
-  return `${await jobName(page).inputValue()}\n${await dialog.innerText()}`;
+  const names = [await dialog.innerText(), await jobName(page).inputValue()];
+  await page.keyboard.press('Escape');
+  // A tab that is loaded again may go on from what the other did last: that is then one of its steps.
+  while (await undoKey(page).isEnabled()) {
+    await undoKey(page).click();
+    names.push(await jobName(page).inputValue());
+  }
+  return names.join('\n');
 }
 
 async function round(program: Program, draw: Draw): Promise<string[]> {
