@@ -28,6 +28,16 @@ async function layOlder(beside: Page, words: string): Promise<void> {
   await lay(beside, 'documents', { kept, stamp: { tab: 't', count: 1 } }, 's');
 }
 
+/** Opens the program while an older tab, which is answered, is in the way; it holds `Older work`. */
+async function behindOlder(page: Page): Promise<Page> {
+  const older = await pageBeside(page);
+  expect(await hold(older, 2)).toBe(true);
+  await layOlder(older, 'Older work');
+  await page.goto('/');
+  await expect(strip(page)).toContainText('Close the other Cagewright tabs');
+  return older;
+}
+
 const openVersions = async (page: Page) => {
   await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByRole('button', { name: 'Earlier versions' }).click();
@@ -50,11 +60,7 @@ export const FOUND: readonly Mishap[] = [
   {
     name: 'an older tab in the way, waited for',
     async run({ page, draw }) {
-      const older = await pageBeside(page);
-      expect(await hold(older, 2)).toBe(true);
-      await layOlder(older, 'Older work');
-      await page.goto('/');
-      await expect(strip(page)).toContainText('Close the other Cagewright tabs');
+      const older = await behindOlder(page);
       await mustStand(page);
       await expect(page.getByText('Saved in this browser')).toBeHidden();
       await expect(jobName(page)).toBeDisabled();
@@ -69,11 +75,7 @@ export const FOUND: readonly Mishap[] = [
   {
     name: 'an older tab in the way, and work begun meanwhile',
     async run({ page, draw }) {
-      const older = await pageBeside(page);
-      expect(await hold(older, 2)).toBe(true);
-      await layOlder(older, 'Older work');
-      await page.goto('/');
-      await expect(strip(page)).toContainText('Close the other Cagewright tabs');
+      const older = await behindOlder(page);
       await page.getByRole('button', { name: 'Menu' }).click();
       await page.getByRole('button', { name: 'New empty job' }).click();
       const words = await type(page, draw);
@@ -89,11 +91,7 @@ export const FOUND: readonly Mishap[] = [
   {
     name: 'an older tab in the way until the page is gone',
     async run({ page, draw }) {
-      const older = await pageBeside(page);
-      expect(await hold(older, 2)).toBe(true);
-      await layOlder(older, 'Older work');
-      await page.goto('/');
-      await expect(strip(page)).toContainText('Close the other Cagewright tabs');
+      const older = await behindOlder(page);
       await page.getByRole('button', { name: 'Menu' }).click();
       await page.getByRole('button', { name: 'Earlier versions' }).click();
       await expect(page.getByRole('dialog')).toContainText('Close the other Cagewright tabs');

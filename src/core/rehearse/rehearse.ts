@@ -37,16 +37,20 @@ export function rehearse(tube: BendableTube): Rehearsal {
   return { plain, proposed, reason, free: search.free, all: search.all };
 }
 
-/** What a person is given to pull a bend of this tube to, and its net angle at least. */
-const pullToOf = (tube: BendableTube, bend: number): Radians =>
-  Math.max(tube.bends[bend - 1]!.angle, toRadians(pullAdvices(tube)[bend - 1]!.pullTo));
-
-/** How far the machine turns for it in the end: a first pull is gone on from, to no more than the log allows. */
-export function pulledAngle(tube: BendableTube, bend: number): Radians {
-  const [pullTo, { pullLaw }] = [pullToOf(tube, bend), tube];
-  const isFirst = pullAdvices(tube)[bend - 1]!.kind === 'first';
-  return isFirst && pullLaw !== null ? Math.max(pullTo, greatestPull(pullLaw, tube.bends[bend - 1]!.angle)) : pullTo;
+/**
+ * `pullTo`: what a person is given to pull a bend of this tube to, and its net angle at least. `pulled`: how far the machine turns for
+ * it in the end, as a first pull is gone on from, to no more than the log allows.
+ */
+function pullOf(tube: BendableTube, bend: number): Pick<RehearsedStep, 'pullTo' | 'pulled'> {
+  const { angle } = tube.bends[bend - 1]!;
+  const advice = pullAdvices(tube)[bend - 1]!;
+  const pullTo = Math.max(angle, toRadians(advice.pullTo));
+  const goesOn = advice.kind === 'first' && tube.pullLaw !== null;
+  return { pullTo, pulled: goesOn ? Math.max(pullTo, greatestPull(tube.pullLaw, angle)) : pullTo };
 }
+
+/** How far the machine turns for a bend of this tube in the end. */
+export const pulledAngle = (tube: BendableTube, bend: number): Radians => pullOf(tube, bend).pulled;
 
 function troublesOf(tube: BendableTube): TroubleOf {
   const around = surroundingsOf(tube);
@@ -86,11 +90,11 @@ function rehearsed(tube: BendableTube, order: readonly BendStep[]): readonly Reh
     const before = order.slice(0, i);
     const made = new Set(before.map(({ bend }) => bend));
     const rotationFrom = nearestMade(before, step.bend);
-    const pulled = pulledAngle(tube, step.bend);
+    const { pullTo, pulled } = pullOf(tube, step.bend);
     const barred = cannotHold(tube, made, step);
     return {
       ...step,
-      pullTo: pullToOf(tube, step.bend),
+      pullTo,
       pulled,
       net: tube.bends[step.bend - 1]!.angle,
       rotation: rotationFrom === null ? 0 : rotationBetween(tube.bends, rotationFrom, step.bend),

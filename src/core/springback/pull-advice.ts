@@ -64,19 +64,21 @@ export const mendingPullOf = ({ pullLaw, bends }: Pulled): Degrees =>
  */
 export function pullAdvice(law: PullLaw | null, net: Radians, step: Degrees): PullAdvice {
   if (law === null) return { kind: 'first', pullTo: onStepBelow(toDegrees(net), step), why: 'nothing-known' };
-  const exact = bornePull(law, net);
+  const notBorne = unborne(law, net);
+  const exact = leastPull(law, net, notBorne);
   const [nearest, below] = [onStep(toDegrees(exact), step), onStepBelow(toDegrees(exact), step)];
-  const why = unborne(law, net) ?? (Math.abs(nearest - toDegrees(exact)) > BEND_TOLERANCE ? 'coarse-scale' : null);
+  const why = notBorne ?? (Math.abs(nearest - toDegrees(exact)) > BEND_TOLERANCE ? 'coarse-scale' : null);
   if (why !== null) return { kind: 'first', pullTo: below, why };
   if (law.from === 'estimate') return { kind: 'estimate', pullTo: nearest, exact };
   return { kind: 'law', pullTo: nearest, exact, within: furtherPulls(law, net) };
 }
 
 /** What the law asks where the log bears it, elsewhere the least that a bend of this net angle can take. Before any scale. */
-export function bornePull(law: PullLaw, net: Radians): Radians {
-  const why = unborne(law, net);
-  return why === null ? pulledFor(law, net) : net + leastOpening(law, net, why);
-}
+export const bornePull = (law: PullLaw, net: Radians): Radians => leastPull(law, net, unborne(law, net));
+
+/** `why`: what `unborne` answers of the two. */
+const leastPull = (law: PullLaw, net: Radians, why: ReturnType<typeof unborne>): Radians =>
+  why === null ? pulledFor(law, net) : net + leastOpening(law, net, why);
 
 /**
  * The most that the log says a bend of this net angle can take: where it bears the law what that asks, elsewhere all of the
