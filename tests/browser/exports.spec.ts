@@ -39,14 +39,11 @@ function expectSameText(ours: string, theirs: string, within: number, name: stri
   expect(away, name).toBeLessThan(within);
 }
 
-/** Corners of all facets, axis by axis, in order of size: of two tips of one height either may come first, and its facets with it. */
+/** Corners of all facets. */
 function cornersOf(stl: Uint8Array): number[] {
   const view = new DataView(stl.buffer, stl.byteOffset, stl.byteLength);
-  const corners = 3 * view.getUint32(80, true);
-  return [0, 1, 2].flatMap((axis) =>
-    Array.from({ length: corners }, (_, i) =>
-      view.getFloat32(84 + 50 * Math.floor(i / 3) + 12 + 12 * (i % 3) + 4 * axis, true),
-    ).toSorted((a, b) => a - b),
+  return Array.from({ length: 9 * view.getUint32(80, true) }, (_, i) =>
+    view.getFloat32(84 + 50 * Math.floor(i / 9) + 12 + 4 * (i % 9), true),
   );
 }
 

@@ -38,6 +38,8 @@ const DRAWN: Fineness = { lines: 6, bend: 8, rims: 'corners' };
 
 const TO_RADIANS = Math.PI / 180;
 const WHOLE_DEGREES = Array.from({ length: 360 }, (_, phi) => phi);
+/** Degrees. Lines nearer to one another than this are one. */
+const SAME_LINE = 1e-6;
 const wrap = (degrees: number): number => ((degrees % 360) + 360) % 360;
 
 /** An end's trims on both faces of the wall, and where its generator lines must fall. */
@@ -76,7 +78,7 @@ function linesOf({ lines, rims }: Fineness, trimA: EndTrim, trimB: EndTrim, turn
 /** In order, and each once. */
 function ascending(degrees: readonly number[]): readonly number[] {
   const sorted = degrees.toSorted((a, b) => a - b);
-  return sorted.filter((each, i) => (i === 0 || each - sorted[i - 1]! > 1e-6) && each < 360 - 1e-6);
+  return sorted.filter((each, i) => (i === 0 || each - sorted[i - 1]! > SAME_LINE) && each < 360 - SAME_LINE);
 }
 
 /** How far a generator line is trimmed at end A, and at end B; mm from the node into the tube. */
@@ -131,7 +133,8 @@ function layRings(vertices: number, triangles: number) {
         const nextF = i + 1 < f.length ? f[i + 1]! : f[0]! + 360;
         const nextT = k + 1 < t.length ? t[k + 1]! : t[0]! + 360;
         const [here, there] = [from.first + (i % f.length), to.first + (k % t.length)];
-        if (k < t.length && (i >= f.length || nextT <= nextF)) {
+        // Two that are one line but for rounding go the same way on every machine.
+        if (k < t.length && (i >= f.length || nextT <= nextF + SAME_LINE)) {
           k += 1;
           indices.set([here, to.first + (k % t.length), there], banded);
         } else {
