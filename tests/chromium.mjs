@@ -13,6 +13,7 @@ const local = process.env.LOCALAPPDATA ?? '';
 
 const usualPlaces = {
   linux: [
+    '/usr/bin/chromium-headless-shell', // no window to keep: the whole run takes half as long
     '/usr/bin/chromium',
     '/usr/bin/google-chrome',
     '/usr/bin/google-chrome-stable',
@@ -65,7 +66,9 @@ export function ensureChromium() {
   const present = findChromium();
   if (present) return present;
   console.log('No browser for the tests is installed: installing Chromium ...');
-  installDebian('chromium');
+  for (const name of ['chromium-headless-shell', 'chromium']) {
+    if (!findChromium()) installDebian(name);
+  }
   if (!findChromium()) {
     spawnSync('npx playwright install chromium', { shell: true, stdio: ['ignore', 'inherit', 'inherit'] });
   }

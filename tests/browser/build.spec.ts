@@ -92,51 +92,55 @@ test('starts without an error, a refused resource or a request to another origin
   expect(troubles).toEqual([]);
 });
 
-test('opens again with the server gone', async ({ page }) => {
-  const server = await serve(dist, 0);
-  await page.goto(`http://localhost:${portOf(server)}/`);
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
-  const kept = await page.evaluate(async () => {
-    const caches = await Promise.all((await self.caches.keys()).map((name) => self.caches.open(name)));
-    const keys = await Promise.all(caches.map((cache) => cache.keys()));
-    return keys.flat().map((request) => new URL(request.url).pathname);
+test.describe('kept by the browser', () => {
+  test.use({ serviceWorkers: 'allow' });
+
+  test('opens again with the server gone', async ({ page }) => {
+    const server = await serve(dist, 0);
+    await page.goto(`http://localhost:${portOf(server)}/`);
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    const kept = await page.evaluate(async () => {
+      const caches = await Promise.all((await self.caches.keys()).map((name) => self.caches.open(name)));
+      const keys = await Promise.all(caches.map((cache) => cache.keys()));
+      return keys.flat().map((request) => new URL(request.url).pathname);
+    });
+    const built = readdirSync(join(dist, 'assets')).filter((file) => !file.endsWith('.map'));
+    const kernel = built.filter((file) => KERNEL.test(file));
+    const others = built.filter((file) => !KERNEL.test(file));
+    expect(kept).toEqual(expect.arrayContaining(others.map((file) => `/assets/${file}`)));
+    // 23 MB are not loaded behind a person's back: they are kept once they have been asked for (exports.spec.ts).
+    expect(kernel).toHaveLength(1);
+    expect(kept).not.toContain(`/assets/${kernel[0]}`);
+
+    server.closeAllConnections();
+    await new Promise((resolve) => server.close(resolve));
+    await page.reload();
+    await expect(page.locator('#root')).not.toBeEmpty();
+    await expect(page).toHaveTitle('Cagewright');
   });
-  const built = readdirSync(join(dist, 'assets')).filter((file) => !file.endsWith('.map'));
-  const kernel = built.filter((file) => KERNEL.test(file));
-  const others = built.filter((file) => !KERNEL.test(file));
-  expect(kept).toEqual(expect.arrayContaining(others.map((file) => `/assets/${file}`)));
-  // 23 MB are not loaded behind a person's back: they are kept once they have been asked for (exports.spec.ts).
-  expect(kernel).toHaveLength(1);
-  expect(kept).not.toContain(`/assets/${kernel[0]}`);
 
-  server.closeAllConnections();
-  await new Promise((resolve) => server.close(resolve));
-  await page.reload();
-  await expect(page.locator('#root')).not.toBeEmpty();
-  await expect(page).toHaveTitle('Cagewright');
-});
+  test('gives way to a new build within the next loads', async ({ page }, testInfo) => {
+    const folder = testInfo.outputPath('build');
+    cpSync(dist, folder, { recursive: true });
+    const server = await serve(folder, 0);
+    await page.goto(`http://localhost:${portOf(server)}/`);
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
 
-test('gives way to a new build within the next loads', async ({ page }, testInfo) => {
-  const folder = testInfo.outputPath('build');
-  cpSync(dist, folder, { recursive: true });
-  const server = await serve(folder, 0);
-  await page.goto(`http://localhost:${portOf(server)}/`);
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    const edit = (file: string, from: RegExp, to: string) => {
+      const text = readFileSync(join(folder, file), 'utf8');
+      expect(text).toMatch(from);
+      writeFileSync(join(folder, file), text.replace(from, to));
+    };
+    edit('index.html', /<title>[^<]*/, '<title>A newer build');
+    edit('sw.js', /(["']?index\.html["']?,\s*revision:\s*["'])[0-9a-f]+/, '$1newer');
 
-  const edit = (file: string, from: RegExp, to: string) => {
-    const text = readFileSync(join(folder, file), 'utf8');
-    expect(text).toMatch(from);
-    writeFileSync(join(folder, file), text.replace(from, to));
-  };
-  edit('index.html', /<title>[^<]*/, '<title>A newer build');
-  edit('sw.js', /(["']?index\.html["']?,\s*revision:\s*["'])[0-9a-f]+/, '$1newer');
-
-  await page.reload(); // still the old page, while the new build is fetched behind it
-  await page.evaluate(
-    () => new Promise((resolve) => navigator.serviceWorker.addEventListener('controllerchange', resolve)),
-  );
-  await page.reload();
-  await expect(page).toHaveTitle('A newer build');
-  server.closeAllConnections();
-  server.close();
+    await page.reload(); // still the old page, while the new build is fetched behind it
+    await page.evaluate(
+      () => new Promise((resolve) => navigator.serviceWorker.addEventListener('controllerchange', resolve)),
+    );
+    await page.reload();
+    await expect(page).toHaveTitle('A newer build');
+    server.closeAllConnections();
+    server.close();
+  });
 });

@@ -8,9 +8,9 @@ import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { root } from '../../src/scripts/install.mjs';
 import { portOf, serve } from '../../src/scripts/serve.mjs';
-import { demoText } from '../command-line.ts';
 import { build } from './build.ts';
-import { enter, expect, goTo, openFile, savedText, start, test, tubeRow, untilKept } from './journey.ts';
+import { openFewTubes } from './few-tubes.ts';
+import { enter, expect, goTo, savedText, start, test, tubeRow, untilKept } from './journey.ts';
 import type { Download, Page } from '@playwright/test';
 
 /** Solids take as long as they take. */
@@ -53,6 +53,7 @@ const bodiesOf = (step: string) => [...step.matchAll(/MANIFOLD_SOLID_BREP\('([^'
 
 test('all as one zip holds the files that the command line writes for the same job', async ({ page }, testInfo) => {
   await start(page);
+  await openFewTubes(page);
   const job = testInfo.outputPath('job.json');
   writeFileSync(job, await savedText(page));
   const out = testInfo.outputPath('out');
@@ -161,55 +162,53 @@ test('what the printed bars measure scales the next print, and is found again', 
   expect(Number(height)).toBeCloseTo((297 / 25.4) * 72, 2);
 });
 
-/** The demo's hoop, stays and diagonal alone: the solids of four tubes are made in little time. */
-function fourTubes(): string {
-  const job = JSON.parse(demoText()) as { members: { path: string[] }[]; nodes: { id: string }[] };
-  const members = job.members.slice(0, 3);
-  const ends = new Set(members.flatMap(({ path }) => path.map((id) => id.replace(/'$/u, ''))));
-  return JSON.stringify({ ...job, members, nodes: job.nodes.filter(({ id }) => ends.has(id)) });
-}
+test.describe('kept by the browser', () => {
+  test.use({ serviceWorkers: 'allow' });
 
-test('solids are made without a network once they have been made with one', async ({ page, troubles }) => {
-  const server = await serve(build, 0);
-  await page.goto(`http://localhost:${portOf(server)}/`);
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
-  const hints = page.getByRole('button', { name: 'Got it' });
-  await hints.click();
-  await openFile(page, 'four.json', fourTubes());
-  await goTo(page, 'Shop');
-  await expect(tubeRow(page, 'Main diagonal')).toBeVisible();
-  await untilKept(page);
-  const first = page.waitForEvent('download', { timeout: SLOW });
-  await fileKey(page, 'cage.step').click();
-  const online = await bytesOf(await first);
+  test('solids are made without a network once they have been made with one', async ({ page, troubles }) => {
+    const server = await serve(build, 0);
+    await page.goto(`http://localhost:${portOf(server)}/`);
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    const hints = page.getByRole('button', { name: 'Got it' });
+    await hints.click();
+    await openFewTubes(page);
+    await goTo(page, 'Shop');
+    await expect(tubeRow(page, 'Main diagonal')).toBeVisible();
+    await untilKept(page);
+    const first = page.waitForEvent('download', { timeout: SLOW });
+    await fileKey(page, 'cage.step').click();
+    const online = await bytesOf(await first);
 
-  server.closeAllConnections();
-  await new Promise((resolve) => server.close(resolve));
-  await page.reload();
-  await goTo(page, 'Shop');
-  const second = page.waitForEvent('download', { timeout: SLOW });
-  await fileKey(page, 'cage.step').click();
-  expect(await bytesOf(await second)).toEqual(online);
-  troubles.length = 0; // the page is not at this test's own origin
-});
+    server.closeAllConnections();
+    await new Promise((resolve) => server.close(resolve));
+    await page.reload();
+    await goTo(page, 'Shop');
+    const second = page.waitForEvent('download', { timeout: SLOW });
+    await fileKey(page, 'cage.step').click();
+    expect(await bytesOf(await second)).toEqual(online);
+    troubles.length = 0; // the page is not at this test's own origin
+  });
 
-test('without a network the zip comes without the solids, and page and zip say so', async ({ page, context }) => {
-  await start(page);
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
-  await context.setOffline(true);
-  await page.reload();
-  await goTo(page, 'Shop');
-  const coming = page.waitForEvent('download', { timeout: SLOW });
-  await page.getByRole('button', { name: 'Take all as one zip' }).click();
-  const zipped = unzipSync(await bytesOf(await coming));
-  const names = Object.keys(zipped);
-  expect(names).toContain('sheets.pdf');
-  expect(names).toContain('cage.stl');
-  expect(names).not.toContain('cage.step');
-  const told = new TextDecoder().decode(zipped['NOT IN THIS ZIP.txt']);
-  expect(told).toMatch(/cage\.step\s+The part that makes solids could not be loaded/u);
-  await expect(page.getByText('Without cage.step: The part that makes solids could not be loaded')).toBeVisible();
-  await expect(page.getByRole('alert')).toHaveCount(0);
+  test('without a network the zip comes without the solids, and page and zip say so', async ({ page, context }) => {
+    await start(page);
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    await openFewTubes(page);
+    await untilKept(page);
+    await context.setOffline(true);
+    await page.reload();
+    await goTo(page, 'Shop');
+    const coming = page.waitForEvent('download', { timeout: SLOW });
+    await page.getByRole('button', { name: 'Take all as one zip' }).click();
+    const zipped = unzipSync(await bytesOf(await coming));
+    const names = Object.keys(zipped);
+    expect(names).toContain('sheets.pdf');
+    expect(names).toContain('cage.stl');
+    expect(names).not.toContain('cage.step');
+    const told = new TextDecoder().decode(zipped['NOT IN THIS ZIP.txt']);
+    expect(told).toMatch(/cage\.step\s+The part that makes solids could not be loaded/u);
+    await expect(page.getByText('Without cage.step: The part that makes solids could not be loaded')).toBeVisible();
+    await expect(page.getByRole('alert')).toHaveCount(0);
+  });
 });
 
 test('a part that cannot be loaded is told in words, and the page goes on', async ({ browser, baseURL }) => {

@@ -45,6 +45,8 @@ const keptNames = (page: Page): Promise<string[]> =>
     return asked.result.map(({ kept }: { kept: { name: string } }) => kept.name);
   });
 
+test.use({ reuseContext: false });
+
 test('the newest thirty jobs are held, the one in hand among them', async ({ page }) => {
   await layByHand(page, MOST + 4);
   await start(page);

@@ -38,6 +38,10 @@ export default defineConfig({
   use: {
     baseURL: process.env.CAGEWRIGHT_URL ?? '', // set by serve-build.ts before the tests' own process starts
     viewport: { width: 1440, height: 900 },
+    // One page serves test after test, emptied of all it has stored: a new one costs as much as many a test. What is about storage,
+    // tabs, or a page that ends asks for one of its own.
+    reuseContext: true,
+    serviceWorkers: 'block', // each test would fill a store with the whole build; what works offline allows it
     contextOptions: { reducedMotion: 'reduce' }, // the bay turns at once: nothing to wait for
     actionTimeout: 20_000,
     screenshot: 'only-on-failure',
@@ -46,7 +50,13 @@ export default defineConfig({
     {
       name: 'with the bay',
       grep: IN_THE_BAY,
-      use: program(['--use-angle=swiftshader', '--enable-unsafe-swiftshader']), // drawn in software
+      // Drawn in software, and then without smooth edges, which are a third of the work.
+      use: program([
+        '--use-angle=swiftshader',
+        '--enable-unsafe-swiftshader',
+        '--webgl-antialiasing-mode=none',
+        '--in-process-gpu',
+      ]),
     },
     { name: 'without WebGL', grepInvert: IN_THE_BAY, use: program(['--disable-gpu', '--disable-3d-apis']) },
   ],

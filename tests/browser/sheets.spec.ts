@@ -6,26 +6,27 @@ import { readPdf } from '../exports/pdf.ts';
 import { readTapeView } from '../../src/core/shop/mark-words.ts';
 import { unwatched } from '../../src/exports/files.ts';
 import { sheetsPdf } from '../../src/exports/sheets/sheets.ts';
-import { demoText } from '../command-line.ts';
+import { openFewTubes } from './few-tubes.ts';
 import { expect, goTo, start, test, tubeRow } from './journey.ts';
 
 const SLOW = 120_000;
 test.setTimeout(SLOW);
 
-test('the demo’s sheets say in the browser what they say in Node, and the page answers meanwhile', async ({ page }) => {
+test('the sheets say in the browser what they say in Node, and the page answers meanwhile', async ({ page }) => {
   await start(page);
+  const job = await openFewTubes(page);
   await goTo(page, 'Shop');
   const coming = page.waitForEvent('download', { timeout: SLOW });
   await page.getByRole('button', { name: 'sheets.pdf', exact: true }).click();
   await expect(page.getByRole('group', { name: 'Being made' })).toBeVisible();
-  await tubeRow(page, 'Dash bar').click();
-  await expect(page.getByRole('article', { name: /Dash bar/u })).toBeVisible();
+  await tubeRow(page, 'Main diagonal').click();
+  await expect(page.getByRole('article', { name: /Main diagonal/u })).toBeVisible();
   const download = await coming;
   const made = await readPdf(new Uint8Array(readFileSync(await download.path())), true);
 
   const paper = made.pages[0]!.height > 290 ? 'a4' : 'letter';
   const settings = { paper, printed: { x: 1, y: 1 }, tape: readTapeView(null) } as const;
-  const own = await readPdf((await sheetsPdf(derivedFrom(demoText()), fonts, settings, unwatched)).bytes);
+  const own = await readPdf((await sheetsPdf(derivedFrom(job), fonts, settings, unwatched)).bytes);
   expect(made.pages.map(({ texts }) => texts)).toEqual(own.pages.map(({ texts }) => texts));
   expect(made.pages.every(({ faces }) => faces.every(({ embedded }) => embedded))).toBe(true);
 });

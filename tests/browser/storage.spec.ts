@@ -7,8 +7,7 @@ import { prepare } from './wreck.ts';
 
 const SEED = 4;
 
-// What a page beside it is answered comes from the test, not from the program's own worker; and loading is quicker.
-test.use({ serviceWorkers: 'block' });
+test.use({ reuseContext: false });
 
 for (const { name, run } of [...MISHAPS, ...FOUND].filter(({ inShortRun }) => !inShortRun)) {
   test(name, async ({ page, context, baseURL }) => {

@@ -5,6 +5,8 @@ import type { Page } from '@playwright/test';
 const jobName = (page: Page) => page.getByRole('textbox', { name: 'Job' });
 const warning = (page: Page) => page.getByText('This job was changed in another tab.');
 
+test.use({ reuseContext: false });
+
 test('an edit in one tab is told in the other, which chooses', async ({ page, context, baseURL }) => {
   await start(page);
   await enter(jobName(page), 'From the first');

@@ -5,7 +5,7 @@
 import { parseLength } from '../../src/core/units/length.ts';
 import { drawFrom, type Draw } from '../reference/oracles/seeded.ts';
 import type { BrowserContext, Page } from '@playwright/test';
-import { bay, choose, enter, goTo, savedText, undoKey, untilKept } from '../browser/journey.ts';
+import { choose, enter, goTo, savedText, undoKey, untilKept, untilThere } from '../browser/journey.ts';
 import { enterQuickly } from '../browser/wreck.ts';
 import { complaintsOf, kill, withProgram, type Program } from './browser.ts';
 import type { Failure, Part } from './part.ts';
@@ -16,20 +16,24 @@ const POINTS = 'Measured points, in inches';
 const POINT = 'Floor at A-pillar, left';
 
 type Way = 'every 80 ms' | 'held key' | 'mixed';
-/** Of ten rounds; a short run does the first two. */
-const WAYS: readonly Way[] = [
-  'every 80 ms',
-  'held key',
-  'mixed',
-  'every 80 ms',
-  'mixed',
-  'mixed',
-  'every 80 ms',
-  'mixed',
-  'mixed',
-  'mixed',
+type View = 'bay' | 'no bay';
+
+/** Of ten rounds; a short run does the first two. Some have the bay beside them, which keeps the page busy with drawing. */
+const ROUNDS: readonly (readonly [way: Way, view: View])[] = [
+  ['every 80 ms', 'no bay'],
+  ['held key', 'no bay'],
+  ['mixed', 'bay'],
+  ['every 80 ms', 'bay'],
+  ['mixed', 'no bay'],
+  ['mixed', 'no bay'],
+  ['every 80 ms', 'no bay'],
+  ['mixed', 'no bay'],
+  ['mixed', 'no bay'],
+  ['mixed', 'no bay'],
 ];
 const LEAST = 2;
+/** The program's own service worker has no part in what is kept, and fills a store at each start. */
+const BARE = { serviceWorkers: 'block' } as const;
 
 /** A value of the job as the page showed it, and since when, ms by the machine's clock. */
 interface Seen {
@@ -106,7 +110,7 @@ const EDITS: Readonly<Record<Way, (page: Page, draw: Draw, until: number) => Pro
 async function begin(context: BrowserContext, origin: string): Promise<Page> {
   const page = context.pages()[0] ?? (await context.newPage());
   await page.goto(origin);
-  await bay(page).waitFor();
+  await untilThere(page);
   const hints = page.getByRole('button', { name: 'Got it' });
   if (await hints.isVisible()) await hints.click();
   await goTo(page, 'Survey');
@@ -114,9 +118,9 @@ async function begin(context: BrowserContext, origin: string): Promise<Page> {
   return page;
 }
 
-async function round(program: Program, way: Way, draw: Draw): Promise<string[]> {
+async function round(program: Program, way: Way, view: View, draw: Draw): Promise<string[]> {
   const profile = program.profile();
-  const before = await program.launch(profile);
+  const before = await program.launch(profile, view, BARE);
   const page = await begin(before, program.origin);
   const atFirst = await savedText(page);
   const seen: Seen[] = [];
@@ -127,7 +131,7 @@ async function round(program: Program, way: Way, draw: Draw): Promise<string[]> 
 
   const due = seen.findLastIndex(({ at }) => at <= died - OLD);
   if (due < 1) return [`the page showed no edit in time: ${JSON.stringify(seen)}`];
-  const after = await program.launch(profile);
+  const after = await program.launch(profile, view, BARE);
   const again = await begin(after, program.origin);
   const complaints = complaintsOf(again, program.origin);
   const back = await watched(again, way).inputValue();
@@ -153,15 +157,15 @@ export const killPart: Part = {
   about: 'the browser killed in mid-edit: what is older than 0.5 s is there, undo right to the start',
   async run(scale, seed) {
     const draw = drawFrom(seed);
-    const ways = WAYS.slice(0, Math.max(LEAST, Math.round(WAYS.length * scale)));
+    const rounds = ROUNDS.slice(0, Math.max(LEAST, Math.round(ROUNDS.length * scale)));
     const failures: Failure[] = [];
     await withProgram(async (program) => {
-      for (const [at, way] of ways.entries()) {
-        const what = `round ${at + 1}, ${way}`;
-        const wrong = await round(program, way, draw).catch((error: unknown) => [String(error)]);
+      for (const [at, [way, view]] of rounds.entries()) {
+        const what = `round ${at + 1}, ${way}, ${view}`;
+        const wrong = await round(program, way, view, draw).catch((error: unknown) => [String(error)]);
         failures.push(...wrong.map((why) => ({ what, why })));
       }
     });
-    return { tries: ways.length, failures };
+    return { tries: rounds.length, failures };
   },
 };

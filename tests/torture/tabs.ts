@@ -1,6 +1,6 @@
 /** Two tabs race on one job: each renames it again and again, sometimes at once, sometimes after a reload. What each did last can be found. */
 import type { Page } from '@playwright/test';
-import { bay, enter, undoKey } from '../browser/journey.ts';
+import { enter, undoKey, untilThere } from '../browser/journey.ts';
 import { drawFrom, type Draw } from '../reference/oracles/seeded.ts';
 import { complaintsOf, withProgram, type Program } from './browser.ts';
 import type { Failure, Part } from './part.ts';
@@ -19,7 +19,7 @@ const atRest = (page: Page): Promise<void> =>
 
 async function open(page: Page, origin: string): Promise<void> {
   await page.goto(origin);
-  await bay(page).waitFor();
+  await untilThere(page);
   const hints = page.getByRole('button', { name: 'Got it' });
   if (await hints.isVisible()) await hints.click();
 }
@@ -41,7 +41,7 @@ async function found(page: Page): Promise<string> {
 }
 
 async function round(program: Program, draw: Draw): Promise<string[]> {
-  const context = await program.launch(program.profile());
+  const context = await program.launch(program.profile(), 'no bay', { serviceWorkers: 'block' });
   const first = context.pages()[0] ?? (await context.newPage());
   const complaints = complaintsOf(first, program.origin);
   await open(first, program.origin);
@@ -68,7 +68,7 @@ async function round(program: Program, draw: Draw): Promise<string[]> {
       // What a tab shows after a reload is what it goes on from.
       await atRest(tabs[one]);
       await tabs[one].reload();
-      await bay(tabs[one]).waitFor();
+      await untilThere(tabs[one]);
     } else {
       await first.waitForTimeout(draw.between(0, 700));
     }
