@@ -4,6 +4,7 @@ import {
   IN_THE_BAY,
   bay,
   choose,
+  enter,
   expect,
   goTo,
   redoKey,
@@ -86,31 +87,46 @@ test(
     await expect(undoKey(page)).toBeDisabled();
     await redoKey(page).click();
     expect(await savedText(page)).toBe(moved);
+    await undoKey(page).click();
+    await page.getByRole('button', { name: 'Fit what is selected' }).click();
+    await leftByEscape(page);
+    await savedInTheMiddle(page);
   },
 );
 
-test('the tubes on a dragged node change with it', IN_THE_BAY, async ({ page }) => {
-  await takeUpFoot(page);
-  const lengthOfStay = async (): Promise<string> => {
-    await page
-      .getByRole('article', { name: `Node ${FOOT}` })
-      .getByRole('button', { name: 'Rear stay' })
-      .click();
-    await expect(spoken(page)).toContainText('Rear stay');
-    return spoken(page).innerText();
-  };
-  const before = await lengthOfStay();
-  await page.getByRole('tab', { name: /^Nodes/ }).click();
-  await choose(page, NODES, FOOT);
-  await page.getByRole('button', { name: 'Fit what is selected' }).click();
-  const bar = await grabUp(page);
-  await page.mouse.move(bar.x, bar.y - 40);
-  await page.mouse.up();
-  expect(await lengthOfStay()).not.toBe(before);
-});
+test(
+  'the tubes on a dragged node change with it, and arrow keys move it by a step a tape can show',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await takeUpFoot(page);
+    const atFirst = offsetInFile(await savedText(page));
+    await bay(page).focus();
+    await page.keyboard.press('PageUp');
+    const after = offsetInFile(await savedText(page));
+    expect(after[2]! - atFirst[2]!).toBeCloseTo(25.4 / 8, 9);
+    [0, 1].forEach((axis) => expect(after[axis]).toBeCloseTo(atFirst[axis]!, 9));
 
-test('Escape in the middle of a drag leaves everything as it was', IN_THE_BAY, async ({ page }) => {
-  await takeUpFoot(page);
+    const lengthOfStay = async (): Promise<string> => {
+      await page
+        .getByRole('article', { name: `Node ${FOOT}` })
+        .getByRole('button', { name: 'Rear stay' })
+        .click();
+      await expect(spoken(page)).toContainText('Rear stay');
+      return spoken(page).innerText();
+    };
+    const before = await lengthOfStay();
+    await page.getByRole('tab', { name: /^Nodes/ }).click();
+    await choose(page, NODES, FOOT);
+    await page.getByRole('button', { name: 'Fit what is selected' }).click();
+    const bar = await grabUp(page);
+    await page.mouse.move(bar.x, bar.y - 40);
+    await page.mouse.up();
+    expect(await lengthOfStay()).not.toBe(before);
+  },
+);
+
+/** Escape in the middle of a drag leaves everything as it was. */
+async function leftByEscape(page: Page): Promise<void> {
   const [atFirst, said] = [await savedText(page), (await place(page).textContent())!];
   const bar = await grabUp(page);
   await page.mouse.move(bar.x, bar.y - 40);
@@ -122,10 +138,10 @@ test('Escape in the middle of a drag leaves everything as it was', IN_THE_BAY, a
   await expect(place(page)).toHaveText(said);
   expect(await savedText(page)).toBe(atFirst);
   await expect(undoKey(page)).toBeDisabled();
-});
+}
 
-test('saving in the middle of a drag saves what one sees, and ends the drag there', IN_THE_BAY, async ({ page }) => {
-  await takeUpFoot(page);
+/** Saving in the middle of a drag saves what one sees, and ends the drag there. */
+async function savedInTheMiddle(page: Page): Promise<void> {
   const atFirst = await savedText(page);
   const said = (await place(page).textContent())!;
   const bar = await grabUp(page);
@@ -138,17 +154,21 @@ test('saving in the middle of a drag saves what one sees, and ends the drag ther
   await page.mouse.up();
   await expect(place(page)).toHaveText(seen);
   expect(await savedText(page)).toBe(saved);
-});
+}
 
 test('a key that asks for a place beyond a tube says so, on the screen and in words', IN_THE_BAY, async ({ page }) => {
   await start(page);
   await goTo(page, 'Frame');
   await page.getByRole('tab', { name: /^Nodes/ }).click();
-  await choose(page, NODES, 'Sill bar at the hoop'); // 4 3/4 in from the hoop's start
+  await choose(page, NODES, 'Sill bar at the hoop');
+  const distance = page
+    .getByRole('article', { name: /^Node Sill bar/ })
+    .getByRole('textbox', { name: 'Along the tube' });
+  await enter(distance, '3/8');
   await bay(page).focus();
   const refusal = page.locator('.bay-refused');
   await expect(refusal).toBeHidden();
-  for (let press = 0; press <= 4.75 * 8; press += 1) await page.keyboard.press('ArrowDown');
+  for (let press = 0; press <= 3; press += 1) await page.keyboard.press('ArrowDown');
   await expect(refusal).toContainText('Goes no further');
   await expect(spoken(page)).toContainText('Goes no further');
   const stays = await savedText(page);
@@ -158,14 +178,4 @@ test('a key that asks for a place beyond a tube says so, on the screen and in wo
   await page.keyboard.press('ArrowUp');
   await expect(refusal).toBeHidden();
   await expect(spoken(page)).not.toContainText('Goes no further');
-});
-
-test('arrow keys move the selected node by a step a tape can show', IN_THE_BAY, async ({ page }) => {
-  await takeUpFoot(page);
-  const before = offsetInFile(await savedText(page));
-  await bay(page).focus();
-  await page.keyboard.press('PageUp');
-  const after = offsetInFile(await savedText(page));
-  expect(after[2]! - before[2]!).toBeCloseTo(25.4 / 8, 9);
-  [0, 1].forEach((axis) => expect(after[axis]).toBeCloseTo(before[axis]!, 9));
 });

@@ -1,7 +1,7 @@
 /** Files that come in: broken ones are told apart and change nothing, a good one opens, and names stay names. */
 import type { Page } from '@playwright/test';
 import { demoText, runFab } from '../command-line.ts';
-import { IN_THE_BAY, bay, choose, expect, goTo, openFile, savedText, spoken, start, test, undoKey } from './journey.ts';
+import { IN_THE_BAY, choose, expect, goTo, openFile, savedText, spoken, start, test, undoKey } from './journey.ts';
 
 interface LooseJob {
   name: string;
@@ -79,7 +79,7 @@ test('a file in another encoding is told beside its name, and the open job is un
   expect(await savedText(page)).toBe(open);
 });
 
-test('a good file opens in place of the job, picked or dropped on the window', IN_THE_BAY, async ({ page }) => {
+test('a good file opens in place of the job, picked or dropped on the window', async ({ page }) => {
   await start(page);
   await openFile(
     page,
@@ -97,9 +97,9 @@ test('a good file opens in place of the job, picked or dropped on the window', I
     },
     demoWith((job) => (job.name = 'Dropped')),
   );
-  await bay(page).dispatchEvent('dragover', { dataTransfer: dropped });
+  await page.getByRole('main').dispatchEvent('dragover', { dataTransfer: dropped });
   await expect(page.getByText('Drop the job file to open it')).toBeVisible();
-  await bay(page).dispatchEvent('drop', { dataTransfer: dropped });
+  await page.getByRole('main').dispatchEvent('drop', { dataTransfer: dropped });
   await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('Dropped');
   await expect(page.getByText('Drop the job file to open it')).toBeHidden();
 });

@@ -1,19 +1,28 @@
 /** The first start: a whole cage stands there, three hints lie over it, and nothing is asked of anyone else. */
 import { demoText, runFab } from '../command-line.ts';
-import { IN_THE_BAY, bay, expect, goTo, start, stationKey, test, untilThere } from './journey.ts';
+import { IN_THE_BAY, bay, expect, goTo, stationKey, test, untilThere } from './journey.ts';
 
-test('shows the demo cage, with as many tubes as the command line makes of it', IN_THE_BAY, async ({ page }) => {
-  await start(page);
-  await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue(JSON.parse(demoText()).name);
-  await expect(bay(page)).toBeVisible();
-  await expect(stationKey(page, 'Frame')).toHaveAttribute('aria-current', 'step');
+test(
+  'shows the demo cage, hints beside it, with as many tubes as the command line makes of it',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await page.setViewportSize({ width: 390, height: 844 });
+    await page.goto('/');
+    const hints = (await page.getByRole('complementary', { name: 'Hints' }).boundingBox())!;
+    const ground = (await bay(page).boundingBox())!;
+    expect(ground.y, 'the hints cover nothing of the bay').toBeGreaterThanOrEqual(hints.y + hints.height - 1);
+    await page.getByRole('button', { name: 'Got it' }).click();
+    await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue(JSON.parse(demoText()).name);
+    await expect(bay(page)).toBeVisible();
+    await expect(stationKey(page, 'Frame')).toHaveAttribute('aria-current', 'step');
 
-  await goTo(page, 'Shop');
-  const tubes = JSON.parse((await runFab(demoText())).files.get('fabrication.json')!).tubes as unknown[];
-  expect(tubes.length).toBeGreaterThanOrEqual(24);
-  const rows = page.getByRole('grid', { name: 'Tubes in build order' }).getByRole('row');
-  await expect(rows).toHaveCount(1 + tubes.length);
-});
+    await goTo(page, 'Shop');
+    const tubes = JSON.parse((await runFab(demoText())).files.get('fabrication.json')!).tubes as unknown[];
+    expect(tubes.length).toBeGreaterThanOrEqual(24);
+    const rows = page.getByRole('grid', { name: 'Tubes in build order' }).getByRole('row');
+    await expect(rows).toHaveCount(1 + tubes.length);
+  },
+);
 
 test('gives hints once: dismissed, they stay away after a reload', async ({ page }) => {
   await page.goto('/');
@@ -26,31 +35,23 @@ test('gives hints once: dismissed, they stay away after a reload', async ({ page
   await expect(hints).toBeHidden();
 });
 
-test('390 x 844: the hints of the first start cover nothing of the bay', IN_THE_BAY, async ({ page }) => {
-  await page.setViewportSize({ width: 390, height: 844 });
+test('at each size: what is wrong with the storage is read before the hints', async ({ page }) => {
+  await page.addInitScript(() => {
+    IDBFactory.prototype.open = () => {
+      throw new DOMException('by the test', 'UnknownError');
+    };
+  });
   await page.goto('/');
-  const hints = (await page.getByRole('complementary', { name: 'Hints' }).boundingBox())!;
-  const ground = (await bay(page).boundingBox())!;
-  expect(ground.y).toBeGreaterThanOrEqual(hints.y + hints.height - 1);
-});
-
-for (const [width, height] of [
-  [390, 844],
-  [1024, 768],
-  [1440, 900],
-] as const) {
-  test(`${width} x ${height}: what is wrong with the storage is read before the hints`, async ({ page }) => {
+  await untilThere(page);
+  const strips = page.locator('.notice');
+  await expect(strips).toHaveCount(2);
+  await expect(page.getByText('Nothing can be saved here now.')).toBeVisible();
+  for (const [width, height] of [
+    [390, 844],
+    [1024, 768],
+    [1440, 900],
+  ] as const) {
     await page.setViewportSize({ width, height });
-    await page.addInitScript(() => {
-      IDBFactory.prototype.open = () => {
-        throw new DOMException('by the test', 'UnknownError');
-      };
-    });
-    await page.goto('/');
-    await untilThere(page);
-    const strips = page.locator('.notice');
-    await expect(strips).toHaveCount(2);
-    await expect(page.getByText('Nothing can be saved here now.')).toBeVisible();
     for (const words of await strips.locator('p').all()) {
       const isOnTop = await words.evaluate((line) => {
         const { left, top } = line.getClientRects()[0]!;
@@ -58,8 +59,7 @@ for (const [width, height] of [
       });
       expect(isOnTop).toBe(true);
     }
-    await page.screenshot({ path: test.info().outputPath('strips.png') });
-    await page.getByRole('button', { name: 'Close this message' }).click();
-    await expect(strips).toHaveCount(1);
-  });
-}
+  }
+  await page.getByRole('button', { name: 'Close this message' }).click();
+  await expect(strips).toHaveCount(1);
+});

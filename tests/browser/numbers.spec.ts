@@ -152,6 +152,7 @@ test('text that no Enter followed is entered as the page goes, loaded again or c
   await field(page).fill('11 1/2');
   await page.reload();
   await untilThere(page);
+  await goTo(page, 'Survey');
   await expect(heightShown(page)).toContainText('11 1/2 in');
   await choose(page, POINTS, FLOOR);
   await field(page).fill('12 1/2');

@@ -1,19 +1,27 @@
 /** What is selected anywhere is selected everywhere, and a finding leads to its place. */
+import type { Page } from '@playwright/test';
 import { IN_THE_BAY, bay, choose, expect, goTo, rowOf, spoken, start, stillBox, test, tubeRow } from './journey.ts';
 
 const MEMBERS = 'Members in build order';
 
-test('a tube chosen in the Frame table is chosen in the bay and in the Shop', IN_THE_BAY, async ({ page }) => {
-  await start(page);
-  await choose(page, MEMBERS, 'Main diagonal');
-  await expect(rowOf(page, MEMBERS, 'Main diagonal')).toHaveAttribute('aria-selected', 'true');
-  await expect(spoken(page)).toContainText('Main diagonal');
-  await expect(page.getByRole('article', { name: 'Member Main diagonal' })).toBeVisible();
-  await goTo(page, 'Shop');
-  await expect(tubeRow(page, 'Main diagonal')).toHaveAttribute('aria-selected', 'true');
-  await expect(page.getByRole('article', { name: /^Tube .*Main diagonal/ })).toBeVisible();
-  await expect(page.getByRole('grid', { name: /^Tubes/ }).getByRole('row', { selected: true })).toHaveCount(1);
-});
+test(
+  'a tube chosen in a table or in the bay is chosen everywhere, and a finding leads to its place',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await start(page);
+    await choose(page, MEMBERS, 'Main diagonal');
+    await expect(rowOf(page, MEMBERS, 'Main diagonal')).toHaveAttribute('aria-selected', 'true');
+    await expect(spoken(page)).toContainText('Main diagonal');
+    await expect(page.getByRole('article', { name: 'Member Main diagonal' })).toBeVisible();
+    await goTo(page, 'Shop');
+    await expect(tubeRow(page, 'Main diagonal')).toHaveAttribute('aria-selected', 'true');
+    await expect(page.getByRole('article', { name: /^Tube .*Main diagonal/ })).toBeVisible();
+    await expect(page.getByRole('grid', { name: /^Tubes/ }).getByRole('row', { selected: true })).toHaveCount(1);
+    await goTo(page, 'Frame');
+    await pressInTheBay(page);
+    await findingLeads(page);
+  },
+);
 
 test('after Escape a press on the same row selects it again', async ({ page }) => {
   await start(page);
@@ -35,8 +43,8 @@ test('after Escape a press on the same row selects it again', async ({ page }) =
   await expect(rowOf(page, /^Nodes/, 'Hoop foot')).toHaveAttribute('aria-selected', 'true');
 });
 
-test('a tube pressed in the bay is chosen in the table', IN_THE_BAY, async ({ page }) => {
-  await start(page);
+/** A tube pressed in the bay is chosen in the table. */
+async function pressInTheBay(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Front view' }).click();
   // Its number stands on the tube itself; from the front the hoop's is in nobody's way.
   await choose(page, MEMBERS, 'Main hoop');
@@ -49,10 +57,10 @@ test('a tube pressed in the bay is chosen in the table', IN_THE_BAY, async ({ pa
     'name'
   ]!;
   await expect(rowOf(page, MEMBERS, name)).toHaveAttribute('aria-selected', 'true');
-});
+}
 
-test('a finding leads to its place and selects its tube', IN_THE_BAY, async ({ page }) => {
-  await start(page);
+/** A finding leads to its place and selects its tube. */
+async function findingLeads(page: Page): Promise<void> {
   await goTo(page, 'Checks');
   const finding = page.getByRole('button', { name: /Warning.*Windscreen header, end A/ });
   await finding.click();
@@ -75,4 +83,4 @@ test('a finding leads to its place and selects its tube', IN_THE_BAY, async ({ p
   }).toPass({ timeout: 5_000 });
   await goTo(page, 'Frame');
   await expect(page.getByRole('article', { name: 'Member Windscreen header' })).toBeVisible();
-});
+}

@@ -26,18 +26,20 @@ const overflow = (page: Page): Promise<string[]> =>
     return roots.filter(over).map((element) => `${element.tagName} ${element.scrollWidth} > ${element.clientWidth}`);
   });
 
-for (const [width, height] of [
-  [1440, 900],
-  [1024, 768],
-  [390, 844],
-] as const) {
-  test(
-    `${width} x ${height}: no sideways scroll, every station's main things in reach`,
-    IN_THE_BAY,
-    async ({ page }) => {
-      await page.setViewportSize({ width, height });
-      await start(page);
-      for (const station of Object.keys(MAIN) as StationName[]) {
+/** One page, drawn wider and narrower: its layout hangs on nothing but the width. */
+const SIZES = [
+  { width: 1440, height: 900 },
+  { width: 1024, height: 768 },
+  { width: 390, height: 844 },
+];
+const nameOf = ({ width, height }: { width: number; height: number }) => `${width} x ${height}`;
+
+test("at each size: no sideways scroll, every station's main things in reach", IN_THE_BAY, async ({ page }) => {
+  await start(page);
+  for (const size of SIZES) {
+    await page.setViewportSize(size);
+    for (const station of Object.keys(MAIN) as StationName[]) {
+      await test.step(`${nameOf(size)}, ${station}`, async () => {
         await goTo(page, station);
         await expect(stationKey(page, station)).toBeInViewport({ ratio: 1 });
         for (const thing of MAIN[station](page)) {
@@ -45,13 +47,16 @@ for (const [width, height] of [
           await expect(thing).toBeInViewport();
           const { x, width: wide } = (await thing.boundingBox())!;
           expect(x).toBeGreaterThanOrEqual(0);
-          expect(x + Math.min(wide, width)).toBeLessThanOrEqual(width + 1);
+          expect(x + Math.min(wide, size.width)).toBeLessThanOrEqual(size.width + 1);
         }
-        expect(await overflow(page), station).toEqual([]);
-      }
-    },
-  );
-}
+        expect(await overflow(page)).toEqual([]);
+      });
+    }
+  }
+  // The narrowest is still there: a thumb, and one line for where a node is.
+  await expectThumbsToFit(page);
+  await expectOneLineOfPlace(page);
+});
 
 test("1024 x 768: a hoop's stick and both its ends lie on the bench together, their captions whole", async ({
   page,
@@ -71,16 +76,12 @@ test("1024 x 768: a hoop's stick and both its ends lie on the bench together, th
   }
 });
 
-for (const [width, height] of [
-  [1440, 900],
-  [1024, 768],
-  [390, 844],
-] as const) {
-  test(`${width} x ${height}: every column of the nodes' tables is in sight`, async ({ page }) => {
-    await page.setViewportSize({ width, height });
-    await start(page);
-    await goTo(page, 'Frame');
-    await page.getByRole('tab', { name: /Nodes/ }).click();
+test("at each size: every column of the nodes' tables is in sight", async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Frame');
+  await page.getByRole('tab', { name: /Nodes/ }).click();
+  for (const size of SIZES) {
+    await page.setViewportSize(size);
     const tables = await page.getByRole('grid', { name: /^Nodes/ }).all();
     expect(tables.length).toBeGreaterThan(1);
     for (const table of tables) {
@@ -88,14 +89,13 @@ for (const [width, height] of [
         right: element.closest('.scroll-box')!.getBoundingClientRect().right,
         cells: [...element.querySelectorAll('th, td')].map((cell) => cell.getBoundingClientRect().right),
       }));
-      expect(Math.max(...cells)).toBeLessThanOrEqual(right);
+      expect(Math.max(...cells), nameOf(size)).toBeLessThanOrEqual(right);
     }
-  });
-}
+  }
+});
 
-test("390 x 844: where the selected node is stands in one line along the bay's edge", IN_THE_BAY, async ({ page }) => {
-  await page.setViewportSize({ width: 390, height: 844 });
-  await start(page);
+/** Where the selected node is stands in one line along the bay's edge. */
+async function expectOneLineOfPlace(page: Page): Promise<void> {
   await goTo(page, 'Frame');
   await page.getByRole('tab', { name: /Nodes/ }).click();
   const readout = page.locator('.bay-readout');
@@ -108,11 +108,10 @@ test("390 x 844: where the selected node is stands in one line along the bay's e
     expect(height, node).toBeLessThanOrEqual(32);
     expect(await readout.evaluate((element) => element.scrollWidth - element.clientWidth)).toBeLessThanOrEqual(0);
   }
-});
+}
 
-test('390 x 844: what a thumb presses is at least 44 pixels each way', IN_THE_BAY, async ({ page }) => {
-  await page.setViewportSize({ width: 390, height: 844 });
-  await start(page);
+/** What a thumb presses is at least 44 pixels each way. */
+async function expectThumbsToFit(page: Page): Promise<void> {
   const small: string[] = [];
   const measure = async (keys: Locator): Promise<void> => {
     const shown = await keys.filter({ visible: true }).all();
@@ -137,4 +136,4 @@ test('390 x 844: what a thumb presses is at least 44 pixels each way', IN_THE_BA
   await goTo(page, 'Shop');
   await measure(page.getByRole('button', { name: /\.(csv|json)$/ }));
   expect(small).toEqual([]);
-});
+}
