@@ -7,8 +7,6 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { root } from '../../src/scripts/install.mjs';
-import { portOf, serve } from '../../src/scripts/serve.mjs';
-import { build } from './build.ts';
 import { openFewTubes } from './few-tubes.ts';
 import { enter, expect, goTo, savedText, start, test, tubeRow, untilKept } from './journey.ts';
 import type { Download, Page } from '@playwright/test';
@@ -165,31 +163,10 @@ test('what the printed bars measure scales the next print, and is found again', 
 test.describe('kept by the browser', () => {
   test.use({ serviceWorkers: 'allow' });
 
-  test('solids are made without a network once they have been made with one', async ({ page, troubles }) => {
-    const server = await serve(build, 0);
-    await page.goto(`http://localhost:${portOf(server)}/`);
-    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
-    const hints = page.getByRole('button', { name: 'Got it' });
-    await hints.click();
-    await openFewTubes(page);
-    await goTo(page, 'Shop');
-    await expect(tubeRow(page, 'Main diagonal')).toBeVisible();
-    await untilKept(page);
-    const first = page.waitForEvent('download', { timeout: SLOW });
-    await fileKey(page, 'cage.step').click();
-    const online = await bytesOf(await first);
-
-    server.closeAllConnections();
-    await new Promise((resolve) => server.close(resolve));
-    await page.reload();
-    await goTo(page, 'Shop');
-    const second = page.waitForEvent('download', { timeout: SLOW });
-    await fileKey(page, 'cage.step').click();
-    expect(await bytesOf(await second)).toEqual(online);
-    troubles.length = 0; // the page is not at this test's own origin
-  });
-
-  test('without a network the zip comes without the solids, and page and zip say so', async ({ page, context }) => {
+  test('without a network the zip comes without the solids, and says so; once made with one, they are made without', async ({
+    page,
+    context,
+  }) => {
     await start(page);
     await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
     await openFewTubes(page);
@@ -204,10 +181,22 @@ test.describe('kept by the browser', () => {
     expect(names).toContain('sheets.pdf');
     expect(names).toContain('cage.stl');
     expect(names).not.toContain('cage.step');
-    const told = new TextDecoder().decode(zipped['NOT IN THIS ZIP.txt']);
-    expect(told).toMatch(/cage\.step\s+The part that makes solids could not be loaded/u);
+    const note = new TextDecoder().decode(zipped['NOT IN THIS ZIP.txt']);
+    expect(note).toMatch(/cage\.step\s+The part that makes solids could not be loaded/u);
     await expect(page.getByText('Without cage.step: The part that makes solids could not be loaded')).toBeVisible();
     await expect(page.getByRole('alert')).toHaveCount(0);
+
+    await context.setOffline(false);
+    const takeSolids = async (): Promise<Uint8Array> => {
+      const download = page.waitForEvent('download', { timeout: SLOW });
+      await fileKey(page, 'cage.step').click();
+      return bytesOf(await download);
+    };
+    const online = await takeSolids();
+    await context.setOffline(true);
+    await page.reload();
+    await goTo(page, 'Shop');
+    expect(await takeSolids()).toEqual(online);
   });
 });
 
