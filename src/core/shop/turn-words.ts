@@ -4,7 +4,7 @@
  */
 import { toDegrees, type Degrees } from '../geometry/angle.ts';
 import { formatAngle } from '../units/angle.ts';
-import { formatLength, type LengthUnit } from '../units/length.ts';
+import { formatLength, type LengthUnit, type ShownLength } from '../units/length.ts';
 import type { RotationReading } from './rotation-reading.ts';
 import { TOLD_ANGLE } from './tape.ts';
 
@@ -89,9 +89,12 @@ export const turnSentences = (reading: RotationReading, unit: LengthUnit): reado
   lineInWords(reading, unit),
 ];
 
-/** A length round a tube's surface: to 1/64 in or 0.1 mm, less than half a degree on the tubes of a cage. */
-export const roundLength = (mm: number, unit: LengthUnit): string =>
-  `${formatLength(mm, unit, unit === 'in' ? 1 / 64 : 0.1).text} ${unit}`;
+/** A length round a tube's surface as it is shown: to 1/64 in or 0.1 mm, less than half a degree on the tubes of a cage. */
+export const shownRound = (mm: number, unit: LengthUnit): ShownLength =>
+  formatLength(mm, unit, unit === 'in' ? 1 / 64 : 0.1);
+
+/** The same in a sentence, with its unit. */
+export const roundLength = (mm: number, unit: LengthUnit): string => `${shownRound(mm, unit).text} ${unit}`;
 
 /** An angle on a scale: no more digits than it has. */
 export const onScale = (degrees: Degrees): string => String(Number(degrees.toFixed(2)));

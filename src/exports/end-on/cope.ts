@@ -3,10 +3,11 @@
  * deep-bite side of each cut, and the mark there. A bent tube runs on upwards behind its end, since its line is on the inside of the
  * bend. Paper and screen draw these same marks.
  */
-import { toDegrees, toRadians } from '../../core/geometry/angle.ts';
+import { toDegrees, toRadians, wrapHalfTurn } from '../../core/geometry/angle.ts';
 import type { EndMark } from '../../core/shop/cope-mark.ts';
 import type { Mark, Place2 } from '../drawing/types.ts';
 import { around, arc, arrowhead, disc, FINE, FIRM, HAIR, shape, stroke, text } from '../sheets/ink.ts';
+import { spread } from './spread.ts';
 
 /** mm; the lower left corner at the origin. */
 export interface EndPicture {
@@ -24,8 +25,10 @@ const WEDGE = 2.2;
 const NUMBER = 3.6;
 const NAME = 3.1;
 const TOP = Math.PI / 2;
-/** A mark this near to the line has its wedge and number where the line's name would stand. */
+/** A wedge or a number this near to the line stands where the line's name would. */
 const NEAR = toRadians(45);
+/** Between the middles of two numbers: a digit's height round the ring that they stand on. */
+const APART = toRadians(20);
 
 /** `bent`: the tube has a bend, on whose inside the line runs. */
 export function endPicture(marks: readonly EndMark[], bent: boolean): EndPicture {
@@ -33,7 +36,13 @@ export function endPicture(marks: readonly EndMark[], bent: boolean): EndPicture
   const many = marks.length > 1;
   const reach = TUBE + (many ? NUMBER + 1.3 : WEDGE + 0.2);
   const centre: Place2 = { x: MIDDLE, y: reach };
-  const isTaken = marks.some(({ turn }) => Math.abs(turn) < NEAR);
+  const numbers = spread(
+    marks.map(({ turn }) => TOP - turn),
+    Math.min(APART, (2 * Math.PI) / marks.length),
+  );
+  const isTaken =
+    marks.some(({ turn }) => Math.abs(turn) < NEAR) ||
+    (many && numbers.some((at) => Math.abs(wrapHalfTurn(at - TOP)) < NEAR));
   const name = centre.y + (isTaken ? reach + 0.4 : TUBE + 2.2);
   const height = centre.y + reach + 0.4 + NAME;
   return {
@@ -45,7 +54,8 @@ export function endPicture(marks: readonly EndMark[], bent: boolean): EndPicture
       disc(centre, TUBE - WALL, FINE, 1),
       ...marks.flatMap((mark, i) => way(centre, mark, i, marks.length)),
       stroke([around(centre, TUBE - 1.8, TOP), around(centre, TUBE + 1.6, TOP)], { width: 0.7, grey: 0 }),
-      ...marks.flatMap((mark, i) => spot(centre, mark, many ? String(i + 1) : '')),
+      ...marks.flatMap((mark) => wedges(centre, mark)),
+      ...(many ? numbers.map((at, i) => number(centre, at, i + 1)) : []),
       text(centre.x, name, bent ? 'inside' : 'scribed', { size: NAME, anchor: 'middle' }),
     ],
   };
@@ -80,17 +90,17 @@ function way(centre: Place2, { turn }: EndMark, index: number, count: number): M
   ];
 }
 
-/** A wedge on the outside that points in, with its cut's number where there are several. A square cut has two. */
-function spot(centre: Place2, { turn, both }: EndMark, number: string): Mark[] {
-  const angle = TOP - turn;
+/** A wedge on the outside that points in. A square cut has two. */
+function wedges(centre: Place2, { turn, both }: EndMark): Mark[] {
   const wedge = (at: number): Mark => {
     const base = around(centre, TUBE + WEDGE, at);
     return shape([around(centre, TUBE - 0.6, at), around(base, 1.3, at + TOP), around(base, 1.3, at - TOP)], null, 0);
   };
-  const name = around(centre, TUBE + NUMBER, angle);
-  return [
-    wedge(angle),
-    ...(both ? [wedge(angle + Math.PI)] : []),
-    ...(number === '' ? [] : [text(name.x, name.y - 1.15, number, { size: NAME, anchor: 'middle', bold: true })]),
-  ];
+  return [wedge(TOP - turn), ...(both ? [wedge(TOP - turn + Math.PI)] : [])];
+}
+
+/** The cut's number outside its wedge, or as near to it as the other numbers leave room for. */
+function number(centre: Place2, at: number, cut: number): Mark {
+  const { x, y } = around(centre, TUBE + NUMBER, at);
+  return text(x, y - 1.15, String(cut), { size: NAME, anchor: 'middle', bold: true });
 }

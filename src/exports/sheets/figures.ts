@@ -1,6 +1,7 @@
 /** Figures as a sheet shows them: fractions set as fractions, a true minus, the unit after a narrow space. */
 import { toDegrees, type Radians } from '../../core/geometry/angle.ts';
 import type { LengthUnit } from '../../core/job/types.ts';
+import { shownRound } from '../../core/shop/turn-words.ts';
 import { decimalLength, formatLength, inchFraction, type ShownLength } from '../../core/units/length.ts';
 import type { TapeReading } from '../../core/units/tape.ts';
 import { formatAngle } from '../../core/units/angle.ts';
@@ -23,9 +24,8 @@ export const markFigure = (reading: TapeReading): string =>
 export const lengthFigure = (mm: number, unit: LengthUnit): string =>
   `${figure(unit === 'in' ? inchFraction(mm, 32) : formatLength(mm, unit))} ${unit}`;
 
-/** Round a tube's surface, as words tell it too: to 1/64 in or 0.1 mm, with the unit. */
-export const roundFigure = (mm: number, unit: LengthUnit): string =>
-  `${figure(unit === 'in' ? inchFraction(mm, 64) : formatLength(mm, unit))} ${unit}`;
+/** Round a tube's surface, the number that the sentences give, with the unit. */
+export const roundFigure = (mm: number, unit: LengthUnit): string => `${figure(shownRound(mm, unit))} ${unit}`;
 
 /** To 0.001 in or 0.1 mm, with the unit: for figures too small to hold a fraction that can be read. */
 export const decimalFigure = (mm: number, unit: LengthUnit): string =>
