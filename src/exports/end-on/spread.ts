@@ -30,9 +30,10 @@ export function spread(wanted: readonly Radians[], apart: Radians): Radians[] {
   const placed = rows.flatMap(({ middle, count }) =>
     Array.from({ length: count }, (_, at) => middle + (at - (count - 1) / 2) * apart),
   );
-  const found = new Array<Radians>(wanted.length);
-  order.forEach(({ index }, at) => (found[index] = placed[at]!));
-  return found;
+  return order
+    .map(({ index }, at) => ({ index, angle: placed[at]! }))
+    .toSorted((one, other) => one.index - other.index)
+    .map(({ angle }) => angle);
 }
 
 /** Whether two rows, side by side, would come nearer than two names may. */
