@@ -6,13 +6,13 @@
 import { createStore } from 'zustand/vanilla';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Derived } from '../core/derive.ts';
-import { passesAgain } from '../core/job/parse.ts';
 import { serialiseJob } from '../core/job/serialise.ts';
-import type { Fault } from '../core/job/types.ts';
+import type { Fault, Job } from '../core/job/types.ts';
 import * as gestures from '../core/session/gesture.ts';
 import type { Gesture } from '../core/session/gesture.ts';
 import * as histories from '../core/session/history.ts';
 import type { History } from '../core/session/history.ts';
+import { keptHistory } from '../core/session/kept.ts';
 import { admit, admitDraft, admitText } from './admit.ts';
 import { emptyJob } from './emptyJob.ts';
 import { fileNameFor } from './fileName.ts';
@@ -54,7 +54,7 @@ export function createWorkspace(): WorkspaceStore {
     edit(label, change) {
       if (!get().ready) return [NOT_READY];
       actions.commit();
-      return settle(histories.commitEdit(history, label, change(history.job)));
+      return settle(change(history.job), (job) => histories.commitEdit(history, label, job));
     },
     begin(label, whenEnded) {
       if (!get().ready) return;
@@ -64,16 +64,25 @@ export function createWorkspace(): WorkspaceStore {
     },
     preview(change) {
       if (gesture.state === 'idle') return false;
-      const next = gestures.preview(gesture, change);
-      const derivation = admitDraft(gestures.shownJob(next, history), get().derived);
-      if (!derivation.ok) return false;
-      show(history, next, derivation.value);
+      const admitted = admitDraft(change(gesture.startJob), gesture.startJob, get().derived);
+      if (admitted === null) return false;
+      show(
+        history,
+        gestures.preview(gesture, () => admitted.job),
+        admitted.derived,
+      );
       keeping.changed();
       return true;
     },
     commit() {
       if (gesture.state === 'idle') return;
-      if (settle(gestures.commit(gesture, history)).length > 0) actions.cancel();
+      const draft = gesture;
+      const committed = (job: Job): History =>
+        gestures.commit(
+          gestures.preview(draft, () => job),
+          history,
+        );
+      if (settle(draft.draft, committed).length > 0) actions.cancel();
     },
     cancel() {
       if (gesture.state === 'idle') return;
@@ -202,27 +211,28 @@ export function createWorkspace(): WorkspaceStore {
     wantRehearsals();
   }
 
-  /** Takes the history, and ends a gesture, if its job is admitted; else answers why not, and nothing changes. */
-  function settle(next: History): readonly Fault[] {
+  /**
+   * Takes the history that comes of the job as it was admitted, and ends a gesture; else answers why the job was not admitted, and
+   * nothing changes.
+   */
+  function settle(draft: Job, historyWith: (job: Job) => History): readonly Fault[] {
+    const admitted = admit(draft, { job: history.job, derived: settled });
+    if (!admitted.ok) return admitted.faults;
+    const next = historyWith(admitted.job);
     if (next === history) {
       actions.cancel();
       return [];
     }
-    const derivation = admit(next.job, settled);
-    if (!derivation.ok) return derivation.faults;
-    show(next, gestures.IDLE, derivation.value);
+    show(next, gestures.IDLE, admitted.derived);
     keeping.changed();
     return [];
   }
 
   /** A step through the history: what was admitted once is refused only if the kept history was damaged. */
   function step(take: (history: History) => History): void {
-    try {
-      if (settle(take(history)).length === 0) return;
-    } catch {
-      // The step was made from another job than this one.
-    }
-    set({ notice: stepNotice });
+    const taken = take(history);
+    if (taken === history) return;
+    if (settle(taken.job, (job) => ({ ...taken, job })).length > 0) set({ notice: stepNotice });
   }
 
   /** Puts another document, with the history it brings, in the place of the open one. */
@@ -248,15 +258,14 @@ export function createWorkspace(): WorkspaceStore {
 
   /**
    * What there is to keep: of a gesture under way its draft, as if it had been committed now, so that undo leads back to
-   * before it. A draft that could not be read back is not kept.
+   * before it.
    */
   function read(): ReturnType<KeepingHost['read']> {
-    const drafted = gestures.commit(gesture, history);
-    const kept = drafted === history || passesAgain(drafted.job, settled.job) ? drafted : history;
+    const kept = gestures.commit(gesture, history);
     return {
       name: kept.job.name,
       text: serialiseJob(kept.job),
-      history: { past: kept.past.slice(-KEPT_STEPS), future: kept.future.slice(0, KEPT_STEPS) },
+      history: keptHistory(kept, KEPT_STEPS),
       fileName: get().fileName,
       station: get().station,
     };
@@ -287,7 +296,7 @@ const shownState = (history: History, gesture: Gesture, derived: Derived): Shown
 });
 
 function deriveEmpty({ job }: History): Derived {
-  const derivation = admit(job);
-  if (!derivation.ok) throw new Error('an empty job can always be derived');
-  return derivation.value;
+  const admitted = admit(job);
+  if (!admitted.ok) throw new Error('an empty job can always be derived');
+  return admitted.derived;
 }

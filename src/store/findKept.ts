@@ -6,7 +6,7 @@ import type { Derived } from '../core/derive.ts';
 import { isOfLaterProgram } from '../core/job/parse.ts';
 import type { Fault } from '../core/job/types.ts';
 import type { History } from '../core/session/history.ts';
-import { isWholeHistory, resumeHistory } from '../core/session/kept.ts';
+import { resumeHistory, type Loss } from '../core/session/kept.ts';
 import { admitText } from './admit.ts';
 import type { Copy, Damaged, Kept, Persistence, Stamp } from './persistence.ts';
 import { damagedFrom } from './records.ts';
@@ -16,8 +16,8 @@ export interface Opened {
   readonly stamp: Stamp;
   readonly derived: Derived;
   readonly history: History;
-  /** False when steps that were kept do not lead where they should, and were let go. */
-  readonly isWhole: boolean;
+  /** The steps that were kept, where some of them cannot be used; null where all can. */
+  readonly lost: { readonly why: Loss; readonly steps: Damaged } | null;
 }
 
 export interface Found {
@@ -38,7 +38,7 @@ export async function findKept(persistence: Persistence, slots: readonly string[
   for (const slot of slots) {
     let best: Opened | null = null;
     for (const copy of await persistence.copies(slot)) {
-      const opened = open(copy);
+      const opened = open(copy, now);
       if (opened === NEWER) {
         isNewerThere = true;
         break; // an older copy of it would be written over it
@@ -47,12 +47,15 @@ export async function findKept(persistence: Persistence, slots: readonly string[
         const moved = damagedFrom(copy.found, opened, now);
         if (!damaged.some(({ text }) => text === moved.text)) damaged.push(moved);
         await copy.setAside(moved).catch(() => undefined);
-      } else if (best === null || (opened.isWhole && opened.kept.text === best.kept.text)) {
+      } else if (best === null || (opened.lost === null && opened.kept.text === best.kept.text)) {
         best = opened; // the second may bring the history of the same job, if that of the first is damaged
       }
-      if (best?.isWhole) break;
+      if (best !== null && best.lost === null) break;
     }
-    if (best !== null) return { opened: best, damaged, isNewerThere };
+    if (best === null) continue;
+    // What is saved next takes their place.
+    if (best.lost !== null) await persistence.keepDamaged(best.lost.steps).catch(() => undefined);
+    return { opened: best, damaged, isNewerThere };
   }
   return { opened: null, damaged, isNewerThere };
 }
@@ -60,14 +63,23 @@ export async function findKept(persistence: Persistence, slots: readonly string[
 const NEWER = Symbol('of a later version of the program');
 
 /** What the copy opens as, or why it does not. */
-function open({ checked }: Copy): Opened | string | typeof NEWER {
+function open({ checked }: Copy, now: number): Opened | string | typeof NEWER {
   if (!checked.ok) return checked.why;
   const { kept, stamp } = checked.value;
   const admitted = admitText(kept.text);
   if (!admitted.ok) return isOfLaterProgram(kept.text) ? NEWER : faultWords(admitted.faults);
-  const history = resumeHistory(admitted.job, kept.history);
-  return { kept, stamp, derived: admitted.derived, history, isWhole: isWholeHistory(history, kept.history) };
+  const { history, loss } = resumeHistory(kept.text, admitted.job, kept.history);
+  const lost = loss === null ? null : { why: loss, steps: stepsAside(kept, loss, now) };
+  return { kept, stamp, derived: admitted.derived, history, lost };
 }
+
+const LOST: Readonly<Record<Loss, string>> = {
+  damaged: 'its steps are damaged',
+  'other version': 'its steps were made with another version of the program',
+};
+
+const stepsAside = ({ name, savedAt, history }: Kept, loss: Loss, now: number): Damaged =>
+  damagedFrom({ name: `${name}, steps`, savedAt, history }, LOST[loss], now);
 
 /** The first fault, and how many more there are. */
 function faultWords([first, ...others]: readonly Fault[]): string {

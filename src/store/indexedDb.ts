@@ -16,8 +16,6 @@ const EVERYTHING = ['documents', 'versions', 'damaged'] as const;
 type Everything = IDBPTransaction<Schema, typeof EVERYTHING, 'readwrite'>;
 
 export interface FirstCopy extends Persistence {
-  /** Keeps it among the damaged. */
-  keepDamaged(damaged: Damaged): Promise<void>;
   /** Puts it back as it was, with the stamp of the tab that wrote it, unless the slot holds something as late or later. */
   restore(stored: Stored, most: number): Promise<void>;
 }

@@ -130,10 +130,10 @@ export function createKeeping(host: KeepingHost): Keeping {
     }
   }
 
-  function show({ kept, stamp, history, derived, isWhole }: Opened, station: Station | null): void {
+  function show({ kept, stamp, history, derived, lost }: Opened, station: Station | null): void {
     host.replace(history, derived, { fileName: kept.fileName, station: station ?? kept.station });
     enterSlot(kept.slot, stamp);
-    if (!isWhole && get().notice === null) set({ notice: historyNotice });
+    if (lost !== null && get().notice === null) set({ notice: historyNotice(lost.why, lost.steps) });
   }
 
   async function showDemo(): Promise<void> {

@@ -1,6 +1,7 @@
 /** What a person reads of the kept work: the words of the strip. */
+import type { Loss } from '../core/session/kept.ts';
 import type { Found } from './findKept.ts';
-import type { Notice } from './types.ts';
+import type { Notice, Version } from './types.ts';
 
 const plain = (message: string): Notice => ({ message, damaged: [] });
 
@@ -10,9 +11,17 @@ export const unreachedNotice = plain(
   'The work kept in this browser cannot be reached, so the demo is shown. Nothing of it is changed. It is looked for again by itself.',
 );
 
-export const historyNotice = plain(
-  'Some of the steps kept with this job are damaged, so Undo or Redo reaches less far. The job itself is whole.',
-);
+const LOST: Readonly<Record<Loss, string>> = {
+  damaged: 'Some of the steps kept with this job are damaged',
+  'other version':
+    'Steps kept with this job were made with another version of Cagewright and cannot all be carried over',
+};
+
+/** Steps that cannot be used. */
+export const historyNotice = (why: Loss, steps: Version): Notice => ({
+  message: `${LOST[why]}, so Undo or Redo reaches less far. The job itself is whole. The steps are set aside, under Earlier versions.`,
+  damaged: [steps],
+});
 
 export const stepNotice = plain('The kept history is damaged: that step cannot be taken.');
 

@@ -81,6 +81,8 @@ export interface Persistence {
   versions(): Promise<readonly KeptVersion[]>;
   /** Keeps a version, in the place of one of the same date, and drops the oldest of the same slot beyond `most`. */
   addVersion(version: KeptVersion & { readonly slot: string }, most: number): Promise<void>;
+  /** Keeps it among what was set aside. */
+  keepDamaged(damaged: Damaged): Promise<void>;
   /** What was set aside, newest first. */
   damaged(): Promise<readonly Damaged[]>;
   /** Where there are several copies: makes again those that are missing, and those of the opened document that are behind. */

@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { parseJob } from '../../src/core/job/parse.ts';
 import type { Job } from '../../src/core/job/types.ts';
 import type { WorkspaceStore } from '../../src/store/createWorkspace.ts';
 import { DEMO, openBrowser } from './memory.ts';
@@ -47,6 +48,24 @@ describe('edit', () => {
     state().redo();
     expect(state().job).toEqual(after);
     expect(state().redoLabel).toBeNull();
+  });
+
+  it('shows what came through the door, not what was handed in', () => {
+    const { members } = state().job;
+    const old = members.map((member, index) =>
+      index === 1
+        ? { ...member, name: 'Old', ends: member.ends.map((end) => ({ ...end, allowance: undefined })) }
+        : member,
+    );
+    expect(state().edit('Old bar', (job) => ({ ...job, members: old as unknown as Job['members'] }))).toEqual([]);
+    const { job, derived, file } = state();
+    expect(job.members[1]!.ends.map(({ allowance }) => allowance)).toEqual([0, 0]);
+    expect(derived.tubes.filter(({ blankLength }) => !(blankLength > 0))).toEqual([]);
+    expect(parseJob(file().text)).toEqual({ ok: true, job });
+    expect(job.members[0]).toBe(members[0]);
+    state().begin('Old bar');
+    expect(state().preview((start) => ({ ...start, members: old as unknown as Job['members'] }))).toBe(true);
+    expect(state().job.members[1]!.ends.map(({ allowance }) => allowance)).toEqual([0, 0]);
   });
 
   it('makes no step of a change that changes nothing', () => {

@@ -11,6 +11,11 @@ const renamed =
   (name: string) =>
   (job: Job): Job => ({ ...job, name });
 
+/** A section of the demo, and the order of its sections before and after that was added. */
+const sectionOf = (id: string): object =>
+  JSON.parse(DEMO).sections.find((section: { id: string }) => section.id === id);
+const LIGHT_NEW = { before: ['main'], after: ['main', 'light'] };
+
 let browser: Browser;
 
 beforeEach(() => {
@@ -103,11 +108,12 @@ describe('saving', () => {
     expect(read(await reload(tab)).undoLabel).toBe('Rename to before');
   });
 
-  it('keeps no draft that could not be read back, but what stood before it', async () => {
+  it('shows and keeps no draft that could not be read back, but what stood before it', async () => {
     const tab = await browser.openTab();
     await work(tab, 'before');
     read(tab).begin('Drag');
-    expect(read(tab).preview((job) => ({ ...job, lengthUnit: 'ell' as 'in' }))).toBe(true);
+    expect(read(tab).preview((job) => ({ ...job, lengthUnit: 'ell' as 'in' }))).toBe(false);
+    expect(read(tab).job.lengthUnit).toBe('in');
     await vi.advanceTimersByTimeAsync(DELAY);
     const again = await reload(tab);
     expect(read(again).job.name).toBe('before');
@@ -326,17 +332,31 @@ describe('a reload', () => {
     expect(read(again).notice?.message).toMatch(/steps .* damaged/);
   });
 
-  it('refuses a kept step that leads to no job', async () => {
+  it.each<[string, object, RegExp]>([
+    [
+      'a shape that no job has',
+      { head: [{ key: 'lengthUnit', before: 'ell', after: 'in' }], collections: {} },
+      /steps/,
+    ],
+    [
+      'references that lead nowhere',
+      {
+        head: [],
+        collections: { sections: { records: [{ key: 'light', after: sectionOf('light') }], order: LIGHT_NEW } },
+      },
+      /history/,
+    ],
+  ])('takes no kept step that leads to %s', async (_, diff, told) => {
     const tab = await browser.openTab();
     await work(tab, 'a');
     const [slot, { kept, stamp }] = [...browser.documents][0]!;
-    const head = [{ key: 'lengthUnit', before: 'ell', after: 'in' }];
-    const history = { past: [{ label: 'x', diff: { head, collections: {} } }], future: [] };
+    const history = { past: [{ label: 'x', diff }], future: [] };
     browser.documents.set(slot, { kept: { ...kept, history }, stamp });
     const again = await reload(tab);
+    const { job } = read(again);
     read(again).undo();
-    expect(read(again).job.lengthUnit).toBe('in');
-    expect(read(again).notice?.message).toMatch(/history/);
+    expect(read(again).job).toBe(job);
+    expect(read(again).notice?.message).toMatch(told);
   });
 });
 

@@ -108,6 +108,11 @@ export function openBrowser(): Browser {
       const others = browser.versions.filter((one) => !dropped.includes(one) && one.savedAt !== version.savedAt);
       browser.versions = [version, ...others].toSorted((a, b) => b.savedAt - a.savedAt);
     },
+    async keepDamaged(damaged) {
+      await reached();
+      refuseWriting();
+      browser.damaged.unshift(damaged);
+    },
     async damaged() {
       await reached();
       return browser.damaged;

@@ -9,7 +9,7 @@ import { serialiseJob } from '../../src/core/job/serialise.ts';
 import type { Job } from '../../src/core/job/types.ts';
 import { begin, commit, preview } from '../../src/core/session/gesture.ts';
 import { commitEdit, newHistory, redo, undo, type History } from '../../src/core/session/history.ts';
-import { resumeHistory } from '../../src/core/session/kept.ts';
+import { keptHistory, resumeHistory } from '../../src/core/session/kept.ts';
 import { fabricationJson } from '../../src/exports/fabrication.ts';
 import { admit } from '../../src/store/admit.ts';
 import { sampleFile } from '../core/job/sample.ts';
@@ -82,14 +82,21 @@ function takenOn(day: Day, draw: Draw): boolean {
   }
   // Cancelled: there is nothing to restore.
   if (drafts > 1 && draw.chance(0.3)) return false;
-  const admitted = admit(next, day.derived);
+  const admitted = admit(next, { job: history.job, derived: day.derived });
   if (!admitted.ok || next === history.job) return false;
-  const after = drafts > 1 ? commit(gesture, history) : commitEdit(history, label, next);
+  next = admitted.job;
+  const after =
+    drafts > 1
+      ? commit(
+          preview(gesture, () => next),
+          history,
+        )
+      : commitEdit(history, label, next);
   must(after !== history && after.job === next, 'an edit that changes the job is no step');
   must(after.past.length === history.past.length + 1 && after.future.length === 0, 'an edit is not one step');
   must(serialiseJob(history.job) === day.bytes.at(-1), 'an edit changed the job that it began with');
   day.history = after;
-  day.derived = admitted.value;
+  day.derived = admitted.derived;
   day.bytes.push(serialiseJob(next));
   return true;
 }
@@ -98,12 +105,13 @@ const isJob = (answer: ReturnType<(typeof RANDOM_EDITS)[number]>): answer is Job
 
 /** Undone by some steps; what is edited next takes the place of what was undone. */
 function goBack(day: Day, draw: Draw): void {
+  const { job } = day.history;
   const steps = Math.min(day.history.past.length, Math.floor(draw.between(1, 8)));
   day.history = stepsBack(day.history, steps);
   day.bytes = day.bytes.slice(0, day.bytes.length - steps);
-  const admitted = admit(day.history.job, day.derived);
+  const admitted = admit(day.history.job, { job, derived: day.derived });
   must(admitted.ok, 'a job that was shown cannot be shown again');
-  day.derived = admitted.value;
+  day.derived = admitted.derived;
 }
 
 function stepsBack(history: History, steps: number): History {
@@ -136,12 +144,15 @@ function mustGoThere(end: History, bytes: readonly string[]): void {
 /** As it is kept and read: the job's text, and its steps as plain data, by structured clone and as JSON. */
 function mustReopen({ job, past, future }: History, bytes: readonly string[]): void {
   const text = serialiseJob(job);
-  const kept = { past, future };
+  const kept = keptHistory({ job, past, future }, Infinity);
   for (const copy of [structuredClone(kept), JSON.parse(JSON.stringify(kept)) as unknown]) {
     const read = parseJob(text);
     must(read.ok, 'what was kept cannot be read');
-    const history = resumeHistory(read.job, copy);
-    must(history.past.length === past.length && history.future.length === future.length, 'steps are lost in reopening');
+    const { history, loss } = resumeHistory(text, read.job, copy);
+    must(
+      loss === null && history.past.length === past.length && history.future.length === future.length,
+      'steps are lost in reopening',
+    );
     mustGoThere(stepsOn(history, future.length), bytes);
   }
 }

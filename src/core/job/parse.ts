@@ -24,24 +24,58 @@ export function parseJob(text: string): ParsedJob {
   return { ok: false, faults: capped(onePerPlace(all)) };
 }
 
-/**
- * Whether the job's own text would be read back, for a job made from one that would: only records that are new are written
- * and read, those that are the very same objects as in `passed` were looked at before. What a list keeps to as a whole is for
- * jobFaults, which sees all of it.
- */
-export function passesAgain(job: Job, passed: Job): boolean {
-  const fresh = Object.entries(job).map(
-    ([key, value]) => [key, withoutKnown(value, passed[key as keyof Job])] as const,
-  );
-  const { job: shaped, faults } = shapeOf(serialiseJob(Object.fromEntries(fresh) as unknown as Job));
-  return shaped !== null && faults.length === 0 && jobFaults(job).length === 0;
+/** A file's data, and the job that was read from it. Of a job that came through the door the two are one. */
+export interface Passed {
+  readonly file: PlainFile;
+  readonly job: Job;
 }
 
-function withoutKnown(value: unknown, passed: unknown): unknown {
-  if (!Array.isArray(value) || !Array.isArray(passed)) return value;
-  if (value === passed) return [];
-  const known = new Set<unknown>(passed);
+/** A job file as plain data of the present version; what may be left out need not be there. */
+export type PlainFile = object;
+
+/**
+ * The job of a file that was made from one that has passed, through the whole door: only what is new is written and read, records
+ * that are the very same objects as in `passed` were read before. null where it is turned away: parseJob says why.
+ */
+export function readAgain(file: PlainFile, passed: Passed): Job | null {
+  const job = shapeAgain(file, passed);
+  return job !== null && jobFaults(job).length === 0 ? job : null;
+}
+
+/** As readAgain, but for what the shape cannot tell. */
+export function shapeAgain(file: PlainFile, passed: Passed): Job | null {
+  const before = new Map<string, unknown>(Object.entries(passed.file));
+  const readBefore = new Map<string, unknown>(Object.entries(passed.job));
+  const isKnown = ([key, value]: readonly [string, unknown]): boolean => isData(value) && value === before.get(key);
+  const [known, changed] = [Object.entries(file).filter(isKnown), Object.entries(file).filter((one) => !isKnown(one))];
+  const fresh = changed.map(([key, value]) => [key, withoutKnown(value, before.get(key))] as const);
+  const { job, faults } = shapeOf(serialiseJob(Object.fromEntries(fresh) as unknown as Job));
+  if (job === null || faults.length > 0) return null;
+  const read = new Map<string, unknown>(Object.entries(job));
+  for (const [key] of known) read.set(key, readBefore.get(key));
+  for (const [key, value] of changed) {
+    read.set(key, withKnown(value, read.get(key), before.get(key), readBefore.get(key)));
+  }
+  return Object.fromEntries(read) as unknown as Job;
+}
+
+const isData = (value: unknown): boolean => typeof value === 'object' && value !== null;
+
+function withoutKnown(value: unknown, before: unknown): unknown {
+  if (!Array.isArray(value) || !Array.isArray(before)) return value;
+  const known = new Set<unknown>(before);
   return value.filter((record) => !known.has(record));
+}
+
+/** What was read of what is new, and in their places what was read before of the rest. */
+function withKnown(value: unknown, read: unknown, before: unknown, readBefore: unknown): unknown {
+  if (![value, read, before, readBefore].every(Array.isArray)) return read;
+  const places = new Map((before as readonly unknown[]).map((record, at) => [record, at]));
+  const left = (read as readonly unknown[]).values();
+  return (value as readonly unknown[]).map((record) => {
+    const at = places.get(record);
+    return at === undefined ? left.next().value : (readBefore as readonly unknown[])[at];
+  });
 }
 
 /** All but what the shape cannot tell; `job` is null where the text has not the shape of one. */

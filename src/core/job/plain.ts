@@ -56,6 +56,21 @@ export function readPlain(text: string): PlainReading {
 }
 
 /**
+ * Whether a value is what a text could hold: no dates, rings, numbers that are none, or names that every object already has, and
+ * nested no deeper.
+ */
+export function isPlain(value: unknown, levels = DEEPEST): value is Plain {
+  if (value === null || typeof value === 'string' || typeof value === 'boolean') return true;
+  if (typeof value === 'number') return Number.isFinite(value);
+  if (typeof value !== 'object' || levels === 0) return false;
+  if (Array.isArray(value)) return value.every((item) => isPlain(item, levels - 1));
+  if (Object.getPrototypeOf(value) !== Object.prototype) return false;
+  return Object.entries(value).every(([key, item]) => isAllowedName(key) && isPlain(item, levels - 1));
+}
+
+const isAllowedName = (key: string): boolean => !(key in Object.prototype) && key !== 'prototype';
+
+/**
  * Follows the brackets. A bracket that closes the wrong thing ends what is `readable`: the first slip stands there or
  * before it, and up to there the parser nests no deeper than was counted.
  */
@@ -99,7 +114,7 @@ function plainObject(node: Node, keys: readonly (string | number)[], faults: Fau
     const [name, value] = property.children!;
     const key = name!.value as string;
     const place = placeOf([...keys, key]);
-    if (key in Object.prototype || key === 'prototype') faults.push(fault(place, 'not allowed as a name'));
+    if (!isAllowedName(key)) faults.push(fault(place, 'not allowed as a name'));
     else if (Object.hasOwn(result, key)) faults.push(fault(place, 'given twice'));
     else result[key] = plainValue(value!, [...keys, key], faults);
   }

@@ -1,11 +1,18 @@
 import { describe, expect, it } from 'vitest';
+import { parseJob } from '../../../src/core/job/parse.ts';
+import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { begin, commit, IDLE, preview, shownJob } from '../../../src/core/session/gesture.ts';
 import { commitEdit, newHistory, redo, redoLabel, undo, undoLabel } from '../../../src/core/session/history.ts';
-import { resumeHistory } from '../../../src/core/session/kept.ts';
+import { keptHistory, resumeHistory } from '../../../src/core/session/kept.ts';
 import { sampleFile } from '../job/sample.ts';
 
-const job = sampleFile() as unknown as Job;
+const opened = (file: unknown): Job => {
+  const parsed = parseJob(JSON.stringify(file));
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
+  return parsed.job;
+};
+const job = opened(sampleFile());
 const named =
   (name: string) =>
   (start: Job): Job => ({ ...start, name });
@@ -66,25 +73,27 @@ describe('a kept history', () => {
   const second = commitEdit(first, 'Second', { ...first.job, dies: [], name: 'two' });
   const third = commitEdit(second, 'Third', { ...second.job, bodyLines: [] });
   const at = undo(third);
-  const kept: unknown = JSON.parse(JSON.stringify({ past: at.past, future: at.future }));
+  const kept = JSON.parse(JSON.stringify(keptHistory(at, 9))) as object;
+  const resumed = (of: Job, history: unknown) => resumeHistory(serialiseJob(of), of, history);
   const labels = (steps: readonly { label: string }[]) => steps.map(({ label }) => label);
 
   it('comes back whole', () => {
-    const back = resumeHistory(at.job, kept);
+    const { history: back, loss } = resumed(at.job, kept);
+    expect(loss).toBeNull();
     expect(back).toEqual(at);
     expect(undo(undo(back)).job).toEqual(job);
     expect(redo(back).job).toEqual(third.job);
   });
 
   it('is let go from the step on that does not fit the job any more', () => {
-    const back = resumeHistory({ ...at.job, points: [] }, kept);
+    const { history: back, loss } = resumed({ ...at.job, points: [] }, kept);
+    expect(loss).toBe('damaged');
     expect([labels(back.past), labels(back.future)]).toEqual([['Second'], ['Third']]);
-    expect(resumeHistory(job, kept).past).toEqual([]);
+    expect(resumed(job, kept).history.past).toEqual([]);
   });
 
   it.each([
     undefined,
-    null,
     7,
     'x',
     {},
@@ -92,7 +101,19 @@ describe('a kept history', () => {
     { past: [{ label: 'x' }], future: [] },
     { past: [{ label: 'x', diff: { head: [], collections: { strangers: { records: [] } } } }], future: [] },
   ])('is empty when what was kept is %j', (damaged) => {
-    expect(resumeHistory(job, damaged)).toEqual(newHistory(job));
+    expect(resumed(job, damaged)).toEqual({ history: newHistory(job), loss: 'damaged' });
+  });
+
+  it('is empty, and whole, where there was none to keep', () => {
+    expect(resumed(job, null)).toEqual({ history: newHistory(job), loss: null });
+  });
+
+  it('is told by the version of the job format that it was written in', () => {
+    expect(kept).toMatchObject({ version: 1 });
+    const { version: _, ...first } = kept as { version: number };
+    expect(resumed(at.job, first)).toEqual(resumed(at.job, kept));
+    for (const version of [2, 0, 'one', null])
+      expect(resumed(at.job, { ...kept, version })).toEqual({ history: newHistory(at.job), loss: 'other version' });
   });
 
   it('is let go when its ids do not hang together', () => {
@@ -100,8 +121,8 @@ describe('a kept history', () => {
       past: [{ label: 'x', diff: { head: [], collections: { dies: { records, order: { before, after } } } } }],
       future: [],
     });
-    expect(resumeHistory(job, broken([], ['gone'], ['d1'])).past).toEqual([]);
-    expect(resumeHistory(job, broken([], ['d1', 'd1'], ['d1'])).past).toEqual([]);
-    expect(resumeHistory(job, broken([{ key: 'd2', before: 7 }], ['d1', 'd2'], ['d1'])).past).toEqual([]);
+    expect(resumed(job, broken([], ['gone'], ['d1'])).history.past).toEqual([]);
+    expect(resumed(job, broken([], ['d1', 'd1'], ['d1'])).history.past).toEqual([]);
+    expect(resumed(job, broken([{ key: 'd2', before: 7 }], ['d1', 'd2'], ['d1'])).history.past).toEqual([]);
   });
 });
