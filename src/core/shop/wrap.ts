@@ -9,11 +9,12 @@
  *
  * A generator that nothing reaches has no trim: the cut line is open there, and is never joined across.
  */
-import { toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
+import { toDegrees, toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import { SAME_LOW } from '../geometry/rim.ts';
 import { add, addScaled, cross, scale, type Vec3 } from '../geometry/vector.ts';
-import { cutCurve, edgeBetween, endCutter, trimOn, type EndCutter } from '../solve/end-cutter.ts';
+import { cutCurve, endCutter } from '../solve/end-cutter.ts';
 import type { Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
+import { onSheet, piecesOf, type CutLine, type Piece, type SurfacePlace } from './cut-pieces.ts';
 
 export interface WrapSetting {
   /**
@@ -30,14 +31,6 @@ export interface WrapSetting {
 /** Common practice: a sheet of paper is 0.1 mm thick. */
 export const PAPER_THICKNESS = 0.1;
 
-/** A place on the tube's surface. */
-export interface SurfacePlace {
-  /** From the end's reference, right-hand about its direction. */
-  readonly phi: Radians;
-  /** mm from the node along the direction. */
-  readonly s: number;
-}
-
 export interface Wrap {
   readonly surface: WrapSetting['surface'];
   /** Radius that the sheet's middle is wound on, and the length of one turn of it; mm. */
@@ -49,7 +42,7 @@ export interface Wrap {
    * The cut line in unbroken pieces, phi rising from the left edge on. Every place is exact: whole degrees, those between, where
    * a piece ends, tips and throat.
    */
-  readonly pieces: readonly (readonly SurfacePlace[])[];
+  readonly pieces: readonly Piece[];
   /** One piece, from edge to edge. */
   readonly closed: boolean;
   /** Trim s of the lower edge, of the blank's sawn end, and of the upper edge; the first two are the same unless the allowance is great. */
@@ -65,14 +58,6 @@ export interface Wrap {
 const BODY = 28;
 /** More allowance than this is not drawn: the template would grow for nothing, mm. */
 const MOST_ALLOWANCE = 25;
-/** Places between degrees are kept where a straight line from degree to degree would be off by more, mm. */
-const STRAIGHT_ENOUGH = 0.002;
-/** Parts of a degree are halved until their middles are this near to the line, mm, but no finer than this many parts. */
-const FINE_ENOUGH = 0.005;
-const MOST_PARTS = 16;
-/** A place of the cut line this near to an extreme of it is that extreme, radians. */
-const SAME_PLACE = 1e-6;
-
 /** Null where nothing reaches this end at all, and there is no line to draw. */
 export function wrapOf(frame: Frame, tube: SolvedTube, which: 0 | 1, setting: WrapSetting): Wrap | null {
   const end = tube.ends[which];
@@ -90,16 +75,15 @@ export function wrapOf(frame: Frame, tube: SolvedTube, which: 0 | 1, setting: Wr
   const tip = end.tip ?? curve.lows[0]!.s;
   const blankEnd = tip - end.allowance;
   const tips = tipsOf(curve.lows, curve.trim, tip);
-  const { trims, parts } = fineTrims(line, curve.trim);
-  const pieces = cutPieces(line, trims, parts, left);
+  const { pieces, closed } = piecesOf(line, curve.trim, left, [...tips, curve.high]);
   const radius = (outerDiameter + setting.thickness) / 2;
   return {
     surface: setting.surface,
     radius,
     width: 2 * Math.PI * radius,
     left,
-    pieces: [...tips, curve.high].reduce<Wrap['pieces']>((all, place) => withPlace(all, place, left), pieces),
-    closed: pieces.length === 1 && trims.every((s) => s >= line.sawnAt),
+    pieces,
+    closed,
     lower: tip - Math.min(end.allowance, MOST_ALLOWANCE),
     blankEnd,
     baseline: blankEnd + setting.step * Math.ceil((curve.high.s + BODY - blankEnd) / setting.step),
@@ -118,12 +102,6 @@ export const unroll = (wrap: Wrap, { phi, s }: SurfacePlace): { readonly x: numb
   x: (onSheet(phi, wrap.left) - wrap.left) * wrap.radius,
   y: s - wrap.lower,
 });
-
-/** The same phi in the turn that begins at `left`; either edge, within rounding, stays where it is. */
-function onSheet(phi: Radians, left: Radians): Radians {
-  const turns = (phi - left) / (2 * Math.PI);
-  return turns > -1e-9 && turns < 1 + 1e-9 ? phi : phi - 2 * Math.PI * Math.floor(turns + 1e-9);
-}
 
 /** Of a place on the sheet to the tube: the other way round. */
 export const roll = (wrap: Wrap, { x, y }: { readonly x: number; readonly y: number }): SurfacePlace => ({
@@ -144,49 +122,6 @@ export function inSpace(tube: SolvedTube, which: 0 | 1, { phi, s }: SurfacePlace
   return addScaled(addScaled(position, spoke, tube.section.outerDiameter / 2), direction, s);
 }
 
-/** The line that is cut: on one radius, or on the greater trim of two, and only where there is wall. */
-interface CutLine {
-  readonly cutter: EndCutter;
-  readonly radii: readonly number[];
-  /** Trim s of the tube's tip: a bore that is cut beyond it is cut where the saw has taken the wall away. */
-  readonly sawnAt: number;
-}
-
-/**
- * The trims at 360 x parts generators. Halved as long as the curve between two of them is not straight enough, or is
- * reached at one and not at the next.
- */
-function fineTrims({ cutter, radii }: CutLine, whole: Float64Array): { trims: Float64Array; parts: number } {
-  const trimsAt = (turn: Radians) => radii.map((rho) => trimOn(cutter, rho, turn)).reduce(larger);
-  let trims = whole;
-  let parts = 1;
-  let rough = true;
-  while (rough && parts < MOST_PARTS) {
-    const finer = new Float64Array(trims.length * 2);
-    for (let part = 0; part < parts; part++) {
-      const between = trimsAt(toRadians((part + 0.5) / parts));
-      for (let degree = 0; degree < 360; degree++) {
-        const at = degree * parts + part;
-        finer[2 * at] = trims[at]!;
-        finer[2 * at + 1] = between[degree]!;
-      }
-    }
-    rough = false;
-    for (let at = 1; at < finer.length && !rough; at += 2) {
-      const off = Math.abs(finer[at]! - (finer[at - 1]! + finer[(at + 1) % finer.length]!) / 2);
-      const missed = [at - 1, at, (at + 1) % finer.length].filter((each) => Number.isNaN(finer[each])).length;
-      rough = off > FINE_ENOUGH || missed === 1 || missed === 2;
-    }
-    trims = finer;
-    parts *= 2;
-  }
-  return { trims, parts };
-}
-
-/** Of both where there are both, else of the one there is: a face that nothing reaches takes nothing away. */
-const larger = (a: Float64Array, b: Float64Array): Float64Array =>
-  a.map((s, k) => (Number.isNaN(s) || b[k]! > s ? b[k]! : s));
-
 /** The tip, and another as long that lies beyond a rise of the cut line on either side: not the flat of the same one. */
 function tipsOf(lows: readonly SurfacePlace[], trim: Float64Array, tip: number): SurfacePlace[] {
   const onWall = lows.filter(({ s }) => s >= tip);
@@ -196,13 +131,11 @@ function tipsOf(lows: readonly SurfacePlace[], trim: Float64Array, tip: number):
     return false;
   };
   const second = onWall.find((each) => {
-    const [a, b] = [first!.phi, each.phi].map(degreesOf).toSorted((one, other) => one - other);
+    const [a, b] = [first!.phi, each.phi].map((phi) => toDegrees(phi)).toSorted((one, other) => one - other);
     return rises(a!, b!) && rises(b!, a! + 360);
   });
   return second === undefined ? [first!] : [first!, second];
 }
-
-const degreesOf = (phi: Radians): number => (phi * 180) / Math.PI;
 
 /**
  * The seam stands opposite phi = 0, which then lies in the middle of the sheet. Where the throat lies within 60 degrees of that,
@@ -214,60 +147,4 @@ function leftEdge(throat: Radians): Radians {
   if (Math.abs(fromBack) >= toRadians(60)) return -Math.PI;
   // A throat beyond 180 (on the negative side) is farther from +60, and the other way round.
   return fromBack > 0 ? toRadians(60) - 2 * Math.PI : toRadians(-60);
-}
-
-function cutPieces({ cutter, radii, sawnAt }: CutLine, trims: Float64Array, parts: number, left: Radians) {
-  const first = Math.round(degreesOf(left));
-  const at = (degree: number, part: number): number =>
-    trims[((((degree + 360) % 360) + 360) % 360) * parts + part] ?? NaN;
-  const pieces: SurfacePlace[][] = [];
-  let open: SurfacePlace[] = [];
-  let before = { phi: left, s: NaN };
-  /** Where the line ends between the last place and this one, of which only one is reached. */
-  const edge = (reached: Radians, passed: Radians): SurfacePlace[] => {
-    const { phi, s } = edgeBetween(cutter, radii, reached, passed);
-    return s >= sawnAt ? [{ phi: onSheet(phi, left), s }] : [];
-  };
-  const put = (degree: number, part: number): void => {
-    const phi = toRadians(degree + part / parts);
-    const s = at(degree, part);
-    if (s >= sawnAt) {
-      if (Number.isNaN(before.s) && phi > left) open.push(...edge(phi, before.phi));
-      open.push({ phi, s });
-    } else if (open.length > 0) {
-      if (Number.isNaN(s)) open.push(...edge(before.phi, phi));
-      pieces.push(open);
-      open = [];
-    }
-    before = { phi, s };
-  };
-  for (let degree = first; degree < first + 360; degree++) {
-    put(degree, 0);
-    const [from, to] = [at(degree, 0), at(degree + 1, 0)];
-    const bowed = Array.from({ length: parts - 1 }, (_, i) => (i + 1) / parts).some((share, i) => {
-      const off = Math.abs(at(degree, i + 1) - (from + share * (to - from)));
-      return !(off <= STRAIGHT_ENOUGH);
-    });
-    if (bowed) for (let part = 1; part < parts; part++) put(degree, part);
-  }
-  put(first + 360, 0);
-  if (open.length > 0) pieces.push(open);
-  return pieces;
-}
-
-/** The pieces with this place of the curve among theirs, also at both edges of the sheet. */
-function withPlace(
-  pieces: readonly (readonly SurfacePlace[])[],
-  { phi, s }: SurfacePlace,
-  left: Radians,
-): readonly (readonly SurfacePlace[])[] {
-  const at = onSheet(phi, left);
-  const turns = [at, at - 2 * Math.PI, at + 2 * Math.PI];
-  const isThere = (place: SurfacePlace): boolean => turns.some((each) => Math.abs(place.phi - each) < SAME_PLACE);
-  if (pieces.some((piece) => piece.some(isThere)))
-    return pieces.map((piece) => piece.map((place) => (isThere(place) ? { phi: place.phi, s } : place)));
-  return pieces.map((piece) => {
-    const next = piece.findIndex((place) => place.phi > at);
-    return next > 0 ? [...piece.slice(0, next), { phi: at, s }, ...piece.slice(next)] : piece;
-  });
 }
