@@ -11,6 +11,7 @@ import papaparse from 'papaparse';
 import { errorsOf } from '../core/checks/faults.ts';
 import type { Derived } from '../core/derive.ts';
 import { angleBetween, signedAngle, toDegrees } from '../core/geometry/angle.ts';
+import { ANGLE_ROUNDING } from '../core/geometry/tolerance.ts';
 import { dot, length as length3, rejectFrom, scale } from '../core/geometry/vector.ts';
 import { shownName } from '../core/job/shown.ts';
 import type { Job, LengthUnit } from '../core/job/types.ts';
@@ -186,7 +187,7 @@ function plateCut({ plateNormal, direction, reference }: FabricationEnd): { tilt
   if (plateNormal === null) return null;
   const inward = scale(plateNormal, dot(plateNormal, direction) < 0 ? -1 : 1);
   const longest = rejectFrom(inward, direction);
-  const isSquare = length3(longest) < 1e-9 * length3(inward);
+  const isSquare = length3(longest) < ANGLE_ROUNDING * length3(inward);
   return {
     tilt: toDegrees(angleBetween(inward, direction)),
     longest: isSquare ? 0 : toDegrees(signedAngle(reference, longest, direction)),

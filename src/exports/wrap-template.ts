@@ -6,6 +6,7 @@
 import { errorsOf, faultInWords } from '../core/checks/faults.ts';
 import type { Derived } from '../core/derive.ts';
 import { toDegrees, toRadians } from '../core/geometry/angle.ts';
+import { ROUNDING } from '../core/geometry/tolerance.ts';
 import type { LengthUnit } from '../core/job/types.ts';
 import { throatInWords } from '../core/shop/cope-mark.ts';
 import { landingOf } from '../core/shop/landing.ts';
@@ -103,7 +104,7 @@ function openInWords({ pieces, closed, left }: Wrap): string[] {
   const [first, last] = [pieces[0]![0]!.phi, pieces.at(-1)!.at(-1)!.phi];
   const overSeam = [last, first + 2 * Math.PI] as const;
   const named = [...between, overSeam]
-    .filter(([from, to]) => to - from > 1e-9)
+    .filter(([from, to]) => to - from > ROUNDING)
     .map((gap) => {
       const [from, to] = gap.map(wholeDegrees);
       const crosses = gap === overSeam && first > left + SEAM && last < left + 2 * Math.PI - SEAM;

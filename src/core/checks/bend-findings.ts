@@ -1,6 +1,6 @@
 /** What bars a tube from being bent, or costs it its place: bends, grip and clamp, sticks, the log of pulls. */
 import { toDegrees } from '../geometry/angle.ts';
-import { ROUNDING } from '../geometry/tolerance.ts';
+import { DEGREE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
 import { clampShort, gripShort } from '../solve/amount.ts';
 import { SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { costOfIgnoringRadius } from '../solve/opened.ts';
@@ -47,7 +47,7 @@ export function* bendTrouble(tube: SolvedTube, show: Show): Generator<Finding> {
     }
   }
   for (const [i, bend] of bends.entries()) {
-    if (toDegrees(bend.angle) > die.greatestAngle + 1e-9) {
+    if (toDegrees(bend.angle) > die.greatestAngle + DEGREE_ROUNDING) {
       yield {
         ...base,
         id: 'bend/beyond-die',

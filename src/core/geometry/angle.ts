@@ -21,8 +21,11 @@ export function signedAngle(a: Vec3, b: Vec3, axis: Vec3): Radians {
   return wrapHalfTurn(Math.atan2(dot(cross(a, b), axis), dot(a, b)));
 }
 
+/** Radians: what adding whole turns leaves over. */
+const PAST_HALF = 1e-12;
+
 /** The same direction, in (-pi, pi]; rounding that lands just past half a turn counts as half a turn. */
 export function wrapHalfTurn(angle: Radians): Radians {
   const turns = angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
-  return turns <= -Math.PI + 1e-12 ? Math.PI : turns;
+  return turns <= -Math.PI + PAST_HALF ? Math.PI : turns;
 }

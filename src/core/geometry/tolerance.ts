@@ -11,6 +11,9 @@ export const ROUNDING = 1e-7;
 /** Radians. Axes this near to square, or to in line, are so. */
 export const ANGLE_ROUNDING = 1e-9;
 
+/** Degrees. The same of angles that are compared in degrees, with a limit that somebody typed. */
+export const DEGREE_ROUNDING = 1e-9;
+
 /** Radians (0.00006 degrees, below the accuracy of angles). A corner that turns less is straight-through: no bend, no bend plane. */
 export const STRAIGHT_THROUGH = 1e-6;
 

@@ -27,18 +27,20 @@ export function profileOf(trims: ArrayLike<number>, places: readonly RimPlace[],
   return { whole, between: between.toSorted((a, b) => a.degrees - b.degrees) };
 }
 
+/** Degrees. A hair's breadth off a known place is that place: a frame turned through bends comes back rounded. */
+const SAME_PLACE = 1e-6;
+
 /** Value at `degrees` (any real number), linear between the two nearest places that are known. */
 export function trimAt({ whole, between }: Profile, degrees: number): number {
   const count = whole.length;
   const turned = ((degrees % count) + count) % count;
-  // A hair's breadth off a known place is that place: a frame turned through bends comes back rounded.
   const nearest = Math.round(turned);
-  if (Math.abs(turned - nearest) < 1e-6) return whole[nearest % count]!;
+  if (Math.abs(turned - nearest) < SAME_PLACE) return whole[nearest % count]!;
   const floor = Math.floor(turned);
   let below = { degrees: floor, trim: whole[floor]! };
   let above = { degrees: floor + 1, trim: whole[(floor + 1) % count]! };
   for (const place of between) {
-    if (Math.abs(place.degrees - turned) < 1e-6) return place.trim;
+    if (Math.abs(place.degrees - turned) < SAME_PLACE) return place.trim;
     if (place.degrees > below.degrees && place.degrees < turned) below = place;
     if (place.degrees < above.degrees && place.degrees > turned) above = place;
   }

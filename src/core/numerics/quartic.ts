@@ -43,6 +43,9 @@ export function risingRoots(
   return found;
 }
 
+/** Some five units in the last place of a double: nearer no step comes. */
+const LAST_DIGITS = 1e-15;
+
 /** Safeguarded Newton on a rising stretch, value(low) < 0 < value(high), from the guess s. */
 function rootBetween(low: number, high: number, s: number, p: number, q: number, c: number): number {
   for (let step = 0; step < 100; step++) {
@@ -53,7 +56,7 @@ function rootBetween(low: number, high: number, s: number, p: number, q: number,
     const slope = (4 * s * s + 2 * p) * s + q;
     let next = s - f / slope;
     if (!(next > low && next < high)) next = 0.5 * (low + high);
-    if (Math.abs(next - s) <= 1e-15 * (Math.abs(next) + 1)) return next;
+    if (Math.abs(next - s) <= LAST_DIGITS * (Math.abs(next) + 1)) return next;
     s = next;
   }
   return s;

@@ -1,5 +1,6 @@
 /** What stands in the way at the bender, in plain words. */
 import { toDegrees } from '../geometry/angle.ts';
+import { onStepBelow } from '../units/angle.ts';
 import type { BendStep } from '../job/types.ts';
 import { bendsIn, bitOf, isFree, type Trouble, type TroubleOf } from './orders.ts';
 import type { Hit } from './types.ts';
@@ -11,7 +12,7 @@ export function troubleWords({ hit, cannotHold }: Pick<Trouble, 'hit' | 'cannotH
 
 function hitWords({ solid, by, angle }: Hit): string {
   const what = solid === null ? 'the tube itself' : solid;
-  const degrees = Math.floor(toDegrees(angle) + 1e-6);
+  const degrees = onStepBelow(toDegrees(angle), 1);
   if (degrees === 0) return `finds the tube against ${what} before the machine is turned`;
   return by === 'front'
     ? `swings the leg in front of it into ${what} at ${degrees}°`

@@ -1,5 +1,6 @@
 /** What is done to a tube's end, in the words of the shop. */
 import { angleBetween, toDegrees, type Radians } from '../geometry/angle.ts';
+import { DEGREE_ROUNDING } from '../geometry/tolerance.ts';
 import type { Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
 import { formatAngle } from '../units/angle.ts';
 import { tubeName } from '../solve/names.ts';
@@ -34,7 +35,7 @@ const THIN = 30;
 /** What stands where a notcher's setting would, since none is of use; null where a notcher is set. */
 export function insteadOfNotcher({ reaches, onBend, includedAngle, sawDepth }: Cut): string | null {
   if (!reaches) return 'Nothing is cut here';
-  const fits = !onBend && toDegrees(includedAngle) > THIN + 1e-9 && sawDepth !== null;
+  const fits = !onBend && toDegrees(includedAngle) > THIN + DEGREE_ROUNDING && sawDepth !== null;
   return fits ? null : 'No saw fits: use the wrap template';
 }
 
@@ -43,8 +44,8 @@ export function sawCautions(cut: Cut): string[] {
   const degrees = toDegrees(cut.includedAngle);
   const cautions: string[] = [];
   if (!cut.reaches) cautions.push('This tube runs past without meeting it: nothing is cut here.');
-  if (degrees <= THIN + 1e-9) cautions.push('30° or less between the tubes: no saw fits (common practice).');
-  else if (degrees < 60 - 1e-9 && !cut.onBend) {
+  if (degrees <= THIN + DEGREE_ROUNDING) cautions.push('30° or less between the tubes: no saw fits (common practice).');
+  else if (degrees < 60 - DEGREE_ROUNDING && !cut.onBend) {
     cautions.push(
       'Below about 60° between the tubes most saws are too short: break the slug out, cut it roughly first, or use the wrap template (common practice).',
     );

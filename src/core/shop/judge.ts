@@ -6,6 +6,7 @@
  * too far cannot be opened on the bender: it is told what it does to the far end.
  */
 import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
+import { DEGREE_ROUNDING } from '../geometry/tolerance.ts';
 import type { BentTube } from '../job/types.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { BEND_TOLERANCE, isBorne } from '../springback/pull-advice.ts';
@@ -38,7 +39,7 @@ export function judge(
   if (isSlip(pulled, net)) return { kind: 'impossible', opened: net > pulled ? 'to-more' : 'by-too-much' };
   const { angle } = tube.bends[bend - 1]!;
   const off = net - toDegrees(angle);
-  if (Math.abs(off) <= Math.max(BEND_TOLERANCE, pullStep) + 1e-9) return { kind: 'within', off };
+  if (Math.abs(off) <= Math.max(BEND_TOLERANCE, pullStep) + DEGREE_ROUNDING) return { kind: 'within', off };
   if (off > 0) {
     return { kind: 'over', by: off, endMoves: asBent(tube, { order, bends: [{ bend, pulled, net }] }).endMoves };
   }

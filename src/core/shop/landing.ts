@@ -7,6 +7,7 @@
  */
 import { signedAngle, type Radians } from '../geometry/angle.ts';
 import { nearestOnPath } from '../geometry/path.ts';
+import { ROUNDING } from '../geometry/tolerance.ts';
 import { normalize, rejectFrom, rotateAbout, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { Bend, Frame, SolvedTube } from '../solve/types.ts';
 
@@ -32,7 +33,7 @@ export function landingOf(frame: Frame, tube: SolvedTube, which: 0 | 1, place: V
     return { run, nearest, off: Math.abs(nearest.distance - run.section.outerDiameter / 2) };
   });
   if (met.length === 0) return null;
-  const { run, nearest } = met.reduce((best, each) => (each.off < best.off - 1e-6 ? each : best));
+  const { run, nearest } = met.reduce((best, each) => (each.off < best.off - ROUNDING ? each : best));
   const outwards = normalize(rejectFrom(subtract(place, nearest.point), nearest.tangent));
   const fromEndA = nearest.at + run.ends[0].allowance - (run.ends[0].tip ?? 0);
   const near = nearestBend(run, nearest.at);

@@ -11,6 +11,7 @@
  */
 import { toDegrees, toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import { SAME_LOW } from '../geometry/rim.ts';
+import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import { add, addScaled, cross, scale, type Vec3 } from '../geometry/vector.ts';
 import { cutCurve, endCutter } from '../solve/end-cutter.ts';
 import type { Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
@@ -111,7 +112,7 @@ export const roll = (wrap: Wrap, { x, y }: { readonly x: number; readonly y: num
 
 /** Trim s of the cut line at this phi, which must be one of its places (whole degrees are); null where the line is open. */
 export function cutAt(wrap: Wrap, phi: Radians): number | null {
-  const place = wrap.pieces.flat().find((each) => Math.abs(each.phi - phi) < 1e-9);
+  const place = wrap.pieces.flat().find((each) => Math.abs(each.phi - phi) < ANGLE_ROUNDING);
   return place?.s ?? null;
 }
 

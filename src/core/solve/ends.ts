@@ -5,6 +5,7 @@
  * material, so of several the largest s counts; a plate or a square end is a plane. Frame: u = direction, into the tube;
  * phi = 0 at `reference`, right-hand about u.
  */
+import { STRAIGHT_THROUGH } from '../geometry/tolerance.ts';
 import { cross, length, normalize, rejectFrom, subtract, X_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
 import type { EndFit, NodeRef, Section } from '../job/types.ts';
 import type { Centreline } from './centreline.ts';
@@ -67,7 +68,7 @@ const firstAcuteSide = (cuts: readonly CutGeometry[]): Vec3 | undefined =>
 /** The direction nearest +z square to the tube; of an upright tube, nearest +x. */
 function upwards(direction: Vec3): Vec3 {
   const up = rejectFrom(Z_AXIS, direction);
-  return normalize(length(up) > 1e-6 ? up : rejectFrom(X_AXIS, direction));
+  return normalize(length(up) > STRAIGHT_THROUGH ? up : rejectFrom(X_AXIS, direction));
 }
 
 /** From the tube towards the centre of its first bend, and of its last: the bend's normal turned on from the direction of travel. */

@@ -24,6 +24,10 @@ export const formatAngle = (angle: Degrees, places: number): string => fixedText
 export const onStep = (value: Degrees, step: Degrees): Degrees => divisions(Math.round(value / step), step);
 
 /** The division at or below it; one that lies within rounding of a division stays there. */
-export const onStepBelow = (value: Degrees, step: Degrees): Degrees => divisions(Math.floor(value / step + 1e-6), step);
+export const onStepBelow = (value: Degrees, step: Degrees): Degrees =>
+  divisions(Math.floor(value / step + ROUND_OFF), step);
+
+/** Of one division: what arithmetic leaves, so that an angle on a division stays there. */
+const ROUND_OFF = 1e-6;
 
 const divisions = (count: number, step: Degrees): Degrees => Number((count * step).toFixed(6));

@@ -12,6 +12,7 @@ import {
   TextVerticalAlignment,
   Units,
 } from '@tarikjabiri/dxf';
+import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
 import { plainLine } from './plain-line.ts';
 import type { Arc, Line, Mark, Sheet, Words } from './types.ts';
 
@@ -57,7 +58,7 @@ function putLine(dxf: DxfWriter, { places, closed, pen, layer }: Line): void {
 
 function putArc(dxf: DxfWriter, { centre, radius, from, to, layer }: Arc): void {
   const middle = point3d(centre.x, centre.y);
-  if (to - from >= 2 * Math.PI - 1e-9) dxf.addCircle(middle, radius, { layerName: layer });
+  if (to - from >= 2 * Math.PI - ANGLE_ROUNDING) dxf.addCircle(middle, radius, { layerName: layer });
   else dxf.addArc(middle, radius, degrees(from), degrees(to), { layerName: layer });
 }
 

@@ -6,6 +6,7 @@
  * cope that is the line where two tubes meet. Where a line passes behind another tube is found by halving.
  */
 import { toDegrees, signedAngle } from '../../core/geometry/angle.ts';
+import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
 import {
   addScaled,
   cross,
@@ -21,6 +22,9 @@ import type { SolvedTube, TubeEnd } from '../../core/solve/types.ts';
 import { project, type View } from './projection.ts';
 import { jointsOf, seenPast, type Seen } from './rods.ts';
 import type { Place2 } from './types.ts';
+
+/** Radians between tube and line of sight: nearer to end-on than this a tube has no outline along it. */
+const END_ON = 1e-4;
 
 export interface Outline {
   /** Of the tube, in the order given. */
@@ -79,7 +83,7 @@ function edgeOf(tube: SolvedTube, { toEye }: View, side: number): LinePlace[] {
   let last: { spoke: Vec3; point: Vec3 } | null = null;
   joints.forEach(({ point, tangent }, i) => {
     const across = cross(tangent, toEye);
-    if (dot(across, across) < 1e-8) return;
+    if (dot(across, across) < END_ON ** 2) return;
     const spoke = scale(normalize(across), side);
     const rod = Math.min(i, joints.length - 2);
     if (last !== null) {
@@ -134,7 +138,7 @@ function cutOf(tube: SolvedTube, which: 0 | 1, { toEye }: View): LinePlace[] {
     places.push({
       place: addScaled(foot, spoke, radius),
       rod,
-      turnedAway: !showsItsFace && dot(spoke, toEye) < -1e-9,
+      turnedAway: !showsItsFace && dot(spoke, toEye) < -ANGLE_ROUNDING,
     });
   }
   return places;

@@ -5,6 +5,7 @@
  * A place is hidden when the ray from it to the eye runs through a rod. Rods are sought through a grid of cells square to the ray.
  */
 import { placeOnPiece, type PathPlace } from '../../core/geometry/path.ts';
+import { ANGLE_ROUNDING, ROUNDING } from '../../core/geometry/tolerance.ts';
 import { dot, scale, subtract, type Vec3 } from '../../core/geometry/vector.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { project, type Projected, type View } from './projection.ts';
@@ -46,7 +47,7 @@ export function seenPast(tubes: readonly SolvedTube[], view: View): Seen {
       const from = joints[index]!.point;
       const along = subtract(point, from);
       const length = Math.sqrt(dot(along, along));
-      if (length < 1e-9) return;
+      if (length < ROUNDING) return;
       const rod = { tube: number, index, from, axis: scale(along, 1 / length), length, radius };
       for (const cell of cellsOf(project(view, from), project(view, point), radius)) {
         const held = cells.get(cell);
@@ -87,7 +88,7 @@ function stops({ from, axis, length, radius }: Rod, place: Vec3, ray: Vec3): boo
   const b = dot(start, ray) - alongStart * alongRay;
   const c = dot(start, start) - alongStart * alongStart - radius * radius;
   let [enters, leaves] = [-Infinity, Infinity];
-  if (a < 1e-9) {
+  if (a < ANGLE_ROUNDING) {
     if (c >= 0) return false;
   } else {
     const discriminant = b * b - a * c;
@@ -95,7 +96,7 @@ function stops({ from, axis, length, radius }: Rod, place: Vec3, ray: Vec3): boo
     const root = Math.sqrt(discriminant);
     [enters, leaves] = [(-b - root) / a, (-b + root) / a];
   }
-  if (Math.abs(alongRay) < 1e-9) {
+  if (Math.abs(alongRay) < ANGLE_ROUNDING) {
     if (alongStart < 0 || alongStart > length) return false;
   } else {
     const [one, other] = [-alongStart / alongRay, (length - alongStart) / alongRay];

@@ -27,7 +27,7 @@ import {
 } from '../../core/shop/ends.ts';
 import { scribedInWords } from '../../core/shop/scribed-line.ts';
 import type { BendStep } from '../../core/job/types.ts';
-import { ROUNDING } from '../../core/geometry/tolerance.ts';
+import { ANGLE_ROUNDING, ROUNDING } from '../../core/geometry/tolerance.ts';
 import { nodeName, tubeName } from '../../core/solve/names.ts';
 import type { Cut, SolvedTube } from '../../core/solve/types.ts';
 import { moved } from '../drawing/move.ts';
@@ -94,7 +94,7 @@ function endHead(context: Context, tube: SolvedTube, order: readonly BendStep[],
     [fromNodeInWords('Throat', end.throat), end.throat === null ? 'none' : lengthFigure(Math.abs(end.throat), unit)],
     [ALLOWANCE, lengthFigure(end.allowance, unit)],
   ]);
-  const turned = end.cuts.length > 0 || (end.fit === 'plate' && plateOffSquare(end) > 1e-9);
+  const turned = end.cuts.length > 0 || (end.fit === 'plate' && plateOffSquare(end) > ANGLE_ROUNDING);
   const said = [
     `${lineInWords(tube, which)} ${lookInWords(which)}`,
     ...[scribedInWords(tube, order, which, unit) ?? []].flat(),

@@ -6,6 +6,9 @@ import type { ArcPiece, Path, Piece } from '../../core/geometry/path.ts';
 import { addScaled, dot, length, subtract, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Stretch } from './kernel.ts';
 
+/** mm. A shorter part of a stretch is what arithmetic leaves of one that only touches the ball. */
+const LEAST_PART = 1e-6;
+
 /**
  * Of a centreline what may reach, as a tube of that radius, into the ball of radius `about` round `centre`: chains of stretches, each
  * joined to the next.
@@ -40,7 +43,7 @@ function within(stretch: Stretch, centre: Vec3, about: number, radius: number): 
   const [low, high] =
     piece.kind === 'line' ? lineSpan(piece, centre, about, radius) : arcSpan(piece, centre, about, radius);
   const [from, to] = [Math.max(low, stretch.from), Math.min(high, stretch.to)];
-  return to - from > 1e-6 ? { piece, from, to } : null;
+  return to - from > LEAST_PART ? { piece, from, to } : null;
 }
 
 function lineSpan(

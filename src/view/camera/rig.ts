@@ -2,6 +2,7 @@
  * Where the bay is seen from, and how that is moved. The view is orthographic, as a drawing is: equal lengths in one
  * plane read equal on the screen, and a standard view is a true elevation.
  */
+import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
 import { add, addScaled, cross, dot, scale, type Vec3 } from '../../core/geometry/vector.ts';
 
 export interface Rig {
@@ -61,7 +62,7 @@ export function lookFrom(rig: Rig, toEye: Vec3): Rig {
   const level = Math.hypot(toEye[0], toEye[1]);
   return {
     ...rig,
-    yaw: level > 1e-6 ? Math.atan2(toEye[1], toEye[0]) : rig.yaw,
+    yaw: level > ANGLE_ROUNDING ? Math.atan2(toEye[1], toEye[0]) : rig.yaw,
     pitch: Math.atan2(toEye[2], level),
   };
 }

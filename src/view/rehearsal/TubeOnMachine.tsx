@@ -6,6 +6,7 @@ import { useEffect, useMemo, useRef, type RefObject } from 'react';
 import { useFrame, useThree } from '@react-three/fiber';
 import { BufferAttribute, BufferGeometry, DynamicDrawUsage, Matrix4, Vector3, type Group, type Mesh } from 'three';
 import type { Path } from '../../core/geometry/path.ts';
+import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import type { Finishes } from '../scene/steel.ts';
 import { onTheWay } from './motion.ts';
@@ -114,7 +115,8 @@ export function TubeOnMachine(props: Props) {
       turning.current.updateMatrixWorld(true);
     }
 
-    const touched = phase === 'bend' && step.hit !== null && angle >= step.hit.angle - 1e-9 ? step.hit.by : null;
+    const touched =
+      phase === 'bend' && step.hit !== null && angle >= step.hit.angle - ANGLE_ROUNDING ? step.hit.by : null;
     for (const which of ['front', 'rear'] as const) {
       const mesh = meshes.current[which];
       if (mesh !== null) mesh.material = touched === which ? finishes.failed : finishes.bare;

@@ -19,6 +19,8 @@ export interface Way {
 }
 
 const SAMPLES = 24;
+/** Sine of half the turn about any line but the feed: with less the tube has only been fed and rolled. */
+const FED_STRAIGHT = 1e-3;
 /** How high a tube is lifted to be turned, as a part of its reach from end to end. */
 const LIFT = 0.3;
 
@@ -66,7 +68,7 @@ export function wayBetween(before: Pose, after: Pose, turned: boolean, height: n
   const moved = standing(to).multiply(standing(from).invert());
   const turn = new Quaternion().setFromRotationMatrix(moved);
   const side = Math.hypot(turn.y, turn.z);
-  const fed = !turned && side < 1e-3;
+  const fed = !turned && side < FED_STRAIGHT;
   const about = fed ? new Vector3(0, 0, height) : middleOf(from);
   const along = about.clone().applyMatrix4(moved).sub(about);
   return { turn, about, along, fed, lift: fed ? 0 : distance(to[0]!, to.at(-1)!) * LIFT };

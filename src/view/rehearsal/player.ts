@@ -2,6 +2,7 @@
  * Where the rehearsal stands, and how it runs. Kept outside React: it changes with every frame that is drawn while it
  * plays, and with every step of the scrubber. Whoever draws or tells asks for the place of the moment.
  */
+import { DEGREE_ROUNDING } from '../../core/geometry/tolerance.ts';
 import { stopAfter, stopBefore, type Timeline } from './timeline.ts';
 
 /** Places of the strip in a second: degrees at the machine. */
@@ -43,7 +44,7 @@ export function createPlayer(timeline: Timeline): Player {
     back: () => show(stopBefore(timeline, place) ?? 0, null),
     play: () => {
       const from = place >= timeline.length ? 0 : place;
-      show(from, timeline.hits.find((hit) => hit > from + 1e-9) ?? timeline.length);
+      show(from, timeline.hits.find((hit) => hit > from + DEGREE_ROUNDING) ?? timeline.length);
     },
     pause: () => show(place, null),
     advance: (seconds) => {

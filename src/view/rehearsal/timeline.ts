@@ -4,6 +4,7 @@
  * letting go, when the bend springs back from what was pulled to what stands.
  */
 import { toDegrees, toRadians, type Radians } from '../../core/geometry/angle.ts';
+import { DEGREE_ROUNDING } from '../../core/geometry/tolerance.ts';
 import type { RehearsedStep } from '../../core/rehearse/types.ts';
 
 export type Phase = 'set' | 'bend' | 'release';
@@ -45,7 +46,7 @@ export function layTimeline(steps: readonly RehearsedStep[]): Timeline {
     const set = at;
     const bend = set + (i === 0 ? 0 : WAY);
     // 60 degrees come out of radians a hair over, and are no reason for a 61st place.
-    const release = bend + Math.ceil(toDegrees(step.pulled) - 1e-9);
+    const release = bend + Math.ceil(toDegrees(step.pulled) - DEGREE_ROUNDING);
     at = release + LET_GO;
     return { set, bend, release, end: at };
   });
@@ -72,6 +73,6 @@ export function momentAt({ spans, length }: Timeline, steps: readonly RehearsedS
 
 /** The next stop after a place, and the one before it; null at the ends. */
 export const stopAfter = ({ stops }: Timeline, place: number): number | null =>
-  stops.find((stop) => stop > place + 1e-9) ?? null;
+  stops.find((stop) => stop > place + DEGREE_ROUNDING) ?? null;
 export const stopBefore = ({ stops }: Timeline, place: number): number | null =>
-  stops.findLast((stop) => stop < place - 1e-9) ?? null;
+  stops.findLast((stop) => stop < place - DEGREE_ROUNDING) ?? null;

@@ -1,8 +1,9 @@
 /** A rehearsal in words: what is done at each step, what is touched, and which order is taken and why. */
 import { toDegrees, type Radians } from '../../core/geometry/angle.ts';
+import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
 import { turnSentence, zeroInWords } from '../../core/shop/turn-words.ts';
 import type { Hit, Rehearsal } from '../../core/rehearse/types.ts';
-import { formatAngle } from '../../core/units/angle.ts';
+import { formatAngle, onStepBelow } from '../../core/units/angle.ts';
 import type { Stage } from './rehearsed.ts';
 import type { Moment } from './timeline.ts';
 
@@ -12,7 +13,7 @@ export const angleInWords = (angle: Radians): string => `${formatAngle(toDegrees
 /** "touches the floor at 41°"; the angle to the whole degree below, so that nobody pulls that far. */
 export function hitInWords({ solid, by, angle }: Hit): string {
   const what = solid === null ? 'touches itself' : `touches ${solid}`;
-  const degrees = Math.floor(toDegrees(angle) + 1e-6);
+  const degrees = onStepBelow(toDegrees(angle), 1);
   return `${by === 'rear' ? 'the part behind ' : ''}${what} ${degrees === 0 ? 'before it is pulled' : `at ${degrees}°`}`;
 }
 
@@ -46,7 +47,7 @@ export function momentInWords(stages: readonly Stage[], { step, phase, angle }: 
 export function troubleAt(stages: readonly Stage[], { step, phase, angle }: Moment): string | null {
   const { hit, cannotHold } = stages[step]!.step;
   if (phase !== 'bend') return null;
-  return cannotHold ?? (hit !== null && angle >= hit.angle - 1e-9 ? hitInWords(hit) : null);
+  return cannotHold ?? (hit !== null && angle >= hit.angle - ANGLE_ROUNDING ? hitInWords(hit) : null);
 }
 
 /** Told aloud whenever the step or what is done in it changes. */
@@ -60,7 +61,7 @@ export function tellMoment(stages: readonly Stage[], moment: Moment): string {
       return `${head}. ${setUpInWords(stage)}`;
     case 'bend': {
       if (trouble !== null) return `${head}: ${trouble}.`;
-      if (moment.angle < step.pullTo - 1e-9) return `${head}: pull to ${angleInWords(step.pullTo)}.`;
+      if (moment.angle < step.pullTo - ANGLE_ROUNDING) return `${head}: pull to ${angleInWords(step.pullTo)}.`;
       if (step.pulled > step.pullTo)
         return `${head}: pull to ${angleInWords(step.pullTo)}, read, go on; it may come to ${angleInWords(step.pulled)}.`;
       return `${head}: pulled to ${angleInWords(step.pullTo)}.`;
