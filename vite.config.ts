@@ -87,6 +87,8 @@ export default defineConfig({
     // Two processes for all files: nothing in src remembers anything from one file's tests to the next, and a process of its own for
     // each costs half a second to start.
     isolate: false,
+    // The kernel and the mesh library are large, and most of them is run a few times: to optimise it costs more than it saves.
+    execArgv: ['--wasm-tiering-budget=1000000000'],
     // Room for a busy machine: how long a test takes is never what it asserts.
     testTimeout: 180_000,
   },

@@ -17,6 +17,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { main } from '../src/fab.ts';
 import type { FabricationFile } from '../src/exports/fabrication.ts';
 import { demoText, runFab } from './command-line.ts';
+import { fewTubes } from './few-tubes.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 let folder: string;
@@ -58,9 +59,11 @@ const FILES = [
   'cage.stl',
 ];
 
-/** Every file of the demo, made once. */
+const few = fewTubes();
+
+/** Every file of it, made once. */
 let every: ReturnType<typeof runFab> | undefined;
-const everything = () => (every ??= runFab(demoText(), '--formats', EVERY, '--paper', 'letter'));
+const everything = () => (every ??= runFab(few, '--formats', EVERY, '--paper', 'letter'));
 
 describe('fab', () => {
   it('writes the fabrication file alone unless asked for more', async () => {
@@ -156,7 +159,7 @@ describe('fab', () => {
 
   it('gives the same bytes for the same job', async () => {
     const formats = 'pdf,csv,dxf,svg,gltf,stl';
-    const again = (await runFab(demoText(), '--formats', formats, '--paper', 'letter')).files;
+    const again = (await runFab(few, '--formats', formats, '--paper', 'letter')).files;
     const { files } = await everything();
     for (const [name, text] of again) expect(text === files.get(name), name).toBe(true);
   });

@@ -3,6 +3,7 @@
  * draws by the oracles' own geometry, as an end with its cutters.
  */
 import type { FrameNode, Job, Member, Section } from '../../src/core/job/types.ts';
+import { oneOfEach } from '../draws.ts';
 import {
   acuteSide,
   cutterThrough,
@@ -38,6 +39,24 @@ export function kindOf({ end: { node, radius, cutters } }: Joint): string {
     cutters.some((cutter) => cutter.radius === radius) ? 'equal' : radius > first.radius ? 'thicker' : 'thinner',
   ].join(', ');
 }
+
+/** The same, where several tubes cut it by their number and the place alone: such joints are the slow ones. */
+export function roughKindOf(joint: Joint): string {
+  const kind = kindOf(joint);
+  return joint.end.cutters.length === 1 ? kind : kind.split(', ').slice(0, 2).join(', ');
+}
+
+/** `count` seeds from `from` on; in `npm test` the first of each kind of joint alone. */
+export const seedsOf = (
+  from: number,
+  count: number,
+  make: (seed: number) => Joint,
+  kind: (joint: Joint) => string = kindOf,
+): number[] =>
+  oneOfEach(
+    Array.from({ length: count }, (_, i) => from + i),
+    (seed) => kind(make(seed)),
+  );
 
 interface Run {
   readonly corners: readonly Triple[];

@@ -48,7 +48,7 @@ export function trimsByMesh(module: ManifoldToplevel, end: End, degrees: readonl
   };
   for (const cutter of end.cutters) {
     const parts = solidsOf(module, seenFrom(end, cutter));
-    const rest = module.Manifold.difference([branch, ...parts]);
+    const rest = without(branch, parts);
     degrees.forEach((phi, i) => {
       const nearest = nearestLeaving(rest, bare, phi);
       const before = trims[i]!;
@@ -58,6 +58,19 @@ export function trimsByMesh(module: ManifoldToplevel, end: End, degrees: readonl
   }
   branch.delete();
   return trims;
+}
+
+/**
+ * The branch less all parts. They are taken off one after the other, each at once (`status` waits for it): left to itself the library
+ * first puts the parts together, far from the branch too, and of bends that is most of the work.
+ */
+function without(branch: Manifold, parts: readonly Manifold[]): Manifold {
+  return parts.reduce((left, part) => {
+    const rest = left.subtract(part);
+    rest.status();
+    if (left !== branch) left.delete();
+    return rest;
+  }, branch);
 }
 
 /** The cutter in the branch's frame: z along it from the node, x to phi = 0. */
