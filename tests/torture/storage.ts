@@ -11,7 +11,7 @@ import { drawFrom } from '../reference/oracles/seeded.ts';
 import { complaintsOf, withProgram, type Program } from './browser.ts';
 import type { Failure, Part } from './part.ts';
 
-const ROUNDS = 3;
+const ROUNDS = 2;
 const BROWSERS = 2;
 
 interface Try {

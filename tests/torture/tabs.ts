@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 import { enter, undoKey, untilThere } from '../browser/journey.ts';
 import { drawFrom, type Draw } from '../reference/oracles/seeded.ts';
 import { complaintsOf, withProgram, type Program } from './browser.ts';
-import type { Failure, Part } from './part.ts';
+import { twoAtOnce, type Failure, type Part } from './part.ts';
 
 const ROUNDS = 10;
 const EDITS = 12;
@@ -88,15 +88,14 @@ export const tabsPart: Part = {
   name: 'tabs',
   about: 'two tabs racing on one job: what each did last is found',
   async run(scale, seed) {
-    const draw = drawFrom(seed);
-    const rounds = Math.max(1, Math.round(ROUNDS * scale));
+    const rounds = Array.from({ length: Math.max(1, Math.round(ROUNDS * scale)) }, (_, at) => seed + at);
     const failures: Failure[] = [];
-    await withProgram(async (program) => {
-      for (let at = 1; at <= rounds; at += 1) {
-        const wrong = await round(program, draw).catch((error: unknown) => [String(error)]);
-        failures.push(...wrong.map((why) => ({ what: `round ${at}`, why })));
-      }
-    });
-    return { tries: rounds, failures };
+    await withProgram((program) =>
+      twoAtOnce(rounds, async (own, at) => {
+        const wrong = await round(program, drawFrom(own)).catch((error: unknown) => [String(error)]);
+        failures.push(...wrong.map((why) => ({ what: `round ${at + 1}`, why })));
+      }),
+    );
+    return { tries: rounds.length, failures };
   },
 };
