@@ -1,7 +1,7 @@
 /**
  * `npm test`: everything that is checked, in order; one run tells all, so a stage that fails does not stop the next.
  * Ends with `N passed, N failed` alone on a line: each test counts one, and so does each part of the torture run and each stage without
- * tests. `--long` (`npm run test:long`) is the tests outside the browser alone, with all that they draw: docs/long-runs.md.
+ * tests. `--long` (`npm run test:long`) is the tests alone, with all that they draw: docs/long-runs.md.
  */
 import { spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
@@ -107,8 +107,19 @@ const units = (settings = {}) =>
     unitReport,
     ({ numPassedTests, numFailedTests }) => ({ passed: numPassedTests, failed: numFailedTests }),
   );
+/** @type {(settings?: Settings) => Count} */
+const journeys = (settings = {}) =>
+  tests(
+    'Browser',
+    'playwright test -c tests/browser --reporter=line,json',
+    // The runner of these settles colours by itself, and warns of NO_COLOR.
+    { PLAYWRIGHT_JSON_OUTPUT_NAME: browserReport, CAGEWRIGHT_CHROMIUM: browser, NO_COLOR: undefined, ...settings },
+    browserReport,
+    ({ stats }) => ({ passed: stats.expected, failed: stats.unexpected + stats.flaky }),
+  );
+const ALL = { CAGEWRIGHT_LONG: '1' };
 const counts = process.argv.includes('--long')
-  ? [units({ CAGEWRIGHT_LONG: '1' })]
+  ? [units(ALL), stage('Build', 'vite build'), journeys(ALL)]
   : [
       stage('Format', 'oxfmt --check'),
       stage('Lint', 'oxlint --report-unused-disable-directives'),
@@ -116,14 +127,7 @@ const counts = process.argv.includes('--long')
       units(),
       stage('Build', 'vite build'),
       await torture(),
-      tests(
-        'Browser',
-        'playwright test -c tests/browser --reporter=line,json',
-        // The runner of these settles colours by itself, and warns of NO_COLOR.
-        { PLAYWRIGHT_JSON_OUTPUT_NAME: browserReport, CAGEWRIGHT_CHROMIUM: browser, NO_COLOR: undefined },
-        browserReport,
-        ({ stats }) => ({ passed: stats.expected, failed: stats.unexpected + stats.flaky }),
-      ),
+      journeys(),
     ];
 rmSync(reports, { recursive: true, force: true });
 
