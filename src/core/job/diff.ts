@@ -1,25 +1,31 @@
 /**
  * What an edit changed: a value of its own that can be applied, turned round, joined with the next and written as
- * JSON. Records are told by collection and id, whole; a record that a diff does not name keeps its identity when the
- * diff is applied, which is what lets a derivation hand on what it already knows.
+ * JSON. Records are told by collection and id, lists without ids by position, each by no more than what changed (change.ts); a
+ * record that a diff does not name keeps its identity when the diff is applied, which is what lets a derivation hand on what it
+ * already knows.
  *
- * The order of a collection is told as whole lists of ids, and only where ids came, went or moved: positions that
- * shift under one another would make joining two diffs a puzzle, and a list of ids is small beside its records.
+ * The order of a collection is told as a list of ids, and only where ids came, went or moved.
  */
-import { sameData } from './equal.ts';
+import {
+  appliedAll,
+  changesBetween,
+  fits,
+  swapped,
+  swappedIfFit,
+  swapsBetween,
+  swapsTurnedRound,
+  turnedRound,
+  type Change,
+  type Swap,
+} from './change.ts';
+import { joinedAll, joinedSwaps } from './join.ts';
 import type { Job } from './types.ts';
 import { COLLECTIONS, type Collection } from './validate.ts';
 
-/** Something with a name before and after; `before` or `after` is absent where it did not exist. */
-export interface Change {
-  readonly key: string;
-  readonly before?: unknown;
-  readonly after?: unknown;
-}
-
 export interface CollectionDiff {
   readonly records: readonly Change[];
-  readonly order?: { readonly before: readonly string[]; readonly after: readonly string[] };
+  /** Of the list of ids. */
+  readonly order?: readonly Swap[];
 }
 
 export interface JobDiff {
@@ -36,7 +42,7 @@ export const isEmptyDiff = ({ head, collections }: JobDiff): boolean =>
 /** What turns `before` into `after`. */
 export function diffJobs(before: Job, after: Job): JobDiff {
   return {
-    head: changes(headOf(before), headOf(after)),
+    head: changesBetween(headOf(before), headOf(after)),
     collections: eachCollection((collection) =>
       before[collection] === after[collection] ? undefined : diffRecords(before[collection], after[collection]),
     ),
@@ -46,7 +52,7 @@ export function diffJobs(before: Job, after: Job): JobDiff {
 /** The job after the diff; the very same job when the diff is empty. Throws when the diff was made from another job. */
 export function applyDiff(job: Job, diff: JobDiff): Job {
   if (isEmptyDiff(diff)) return job;
-  const head = applyChanges(headOf(job), diff.head);
+  const head = appliedAll(headOf(job), diff.head);
   const records = eachCollection((collection) => {
     const changed = diff.collections[collection];
     return changed ? applyToRecords(job[collection], changed) : job[collection];
@@ -56,20 +62,17 @@ export function applyDiff(job: Job, diff: JobDiff): Job {
 
 /** Whether the job is just what the diff was made from, wherever the diff touches it. */
 export function fitsJob(job: Job, { head, collections }: JobDiff): boolean {
-  const found = (present: ReadonlyMap<string, unknown>, changed: readonly Change[]) =>
-    changed.every(({ key, before }) => sameData(present.get(key), before));
   return (
-    found(headOf(job), head) &&
+    areThere(headOf(job), head) &&
     COLLECTIONS.every((collection) => {
       const changed = collections[collection];
       if (!changed) return true;
       const present = byId(job[collection]);
-      const sequence = ids(job[collection]);
-      const { before, after } = changed.order ?? { before: sequence, after: sequence };
-      const left = applyChanges(present, changed.records);
+      if (!areThere(present, changed.records)) return false;
+      const left = appliedAll(present, changed.records);
+      const after = swappedIfFit(ids(job[collection]), changed.order ?? []) as readonly string[] | null;
       return (
-        found(present, changed.records) &&
-        sameData(sequence, before) &&
+        after !== null &&
         left.size === after.length &&
         new Set(after).size === after.length &&
         after.every((id) => left.get(id)?.id === id)
@@ -77,6 +80,10 @@ export function fitsJob(job: Job, { head, collections }: JobDiff): boolean {
     })
   );
 }
+
+const areThere = (present: ReadonlyMap<string, unknown>, changed: readonly Change[]): boolean =>
+  new Set(changed.map(({ key }) => key)).size === changed.length &&
+  changed.every((change) => fits(present.get(change.key), change));
 
 /** The diff that takes the change back. */
 export function invertDiff({ head, collections }: JobDiff): JobDiff {
@@ -86,10 +93,7 @@ export function invertDiff({ head, collections }: JobDiff): JobDiff {
       const changed = collections[collection];
       if (!changed) return undefined;
       const { records, order } = changed;
-      return {
-        records: records.map(turnedRound),
-        ...(order && { order: { before: order.after, after: order.before } }),
-      };
+      return collectionDiff(records.map(turnedRound), swapsTurnedRound(order ?? []));
     }),
   };
 }
@@ -97,13 +101,11 @@ export function invertDiff({ head, collections }: JobDiff): JobDiff {
 /** One diff that does what `first` and then `second` do. */
 export function squashDiffs(first: JobDiff, second: JobDiff): JobDiff {
   return {
-    head: joined(first.head, second.head),
+    head: joinedAll(first.head, second.head),
     collections: eachCollection((collection) => {
       const [a, b] = [first.collections[collection], second.collections[collection]];
       if (!a || !b) return a ?? b;
-      const before = (a.order ?? b.order)?.before ?? [];
-      const after = (b.order ?? a.order)?.after ?? [];
-      return collectionDiff(joined(a.records, b.records), before, after);
+      return collectionDiff(joinedAll(a.records, b.records), joinedSwaps(a.order ?? [], b.order ?? []));
     }),
   };
 }
@@ -122,53 +124,16 @@ const byId = (records: readonly AnyRecord[]): ReadonlyMap<string, AnyRecord> =>
 const ids = (records: readonly AnyRecord[]): readonly string[] => records.map(({ id }) => id);
 
 const diffRecords = (before: readonly AnyRecord[], after: readonly AnyRecord[]): CollectionDiff | undefined =>
-  collectionDiff(changes(byId(before), byId(after)), ids(before), ids(after));
+  collectionDiff(changesBetween(byId(before), byId(after)), swapsBetween(ids(before), ids(after)));
 
-function collectionDiff(
-  records: readonly Change[],
-  before: readonly string[],
-  after: readonly string[],
-): CollectionDiff | undefined {
-  if (!sameData(before, after)) return { records, order: { before, after } };
+function collectionDiff(records: readonly Change[], order: readonly Swap[]): CollectionDiff | undefined {
+  if (order.length > 0) return { records, order };
   return records.length === 0 ? undefined : { records };
 }
 
-function changes(before: ReadonlyMap<string, unknown>, after: ReadonlyMap<string, unknown>): readonly Change[] {
-  const keys = new Set([...before.keys(), ...after.keys()]);
-  return [...keys].map((key) => change(key, before.get(key), after.get(key))).filter(matters);
-}
-
-const change = (key: string, before: unknown, after: unknown): Change => ({
-  key,
-  ...(before !== undefined && { before }),
-  ...(after !== undefined && { after }),
-});
-
-const matters = ({ before, after }: Change): boolean => !sameData(before, after);
-
-const turnedRound = ({ key, before, after }: Change): Change => change(key, after, before);
-
-function joined(first: readonly Change[], second: readonly Change[]): readonly Change[] {
-  const result = new Map(first.map((item) => [item.key, item]));
-  for (const { key, before, after } of second) {
-    const earlier = result.get(key);
-    result.set(key, change(key, earlier ? earlier.before : before, after));
-  }
-  return [...result.values()].filter(matters);
-}
-
-function applyChanges<T>(present: ReadonlyMap<string, T>, changed: readonly Change[]): ReadonlyMap<string, T> {
-  const result = new Map(present);
-  for (const { key, after } of changed) {
-    if (after === undefined) result.delete(key);
-    else result.set(key, after as T);
-  }
-  return result;
-}
-
 function applyToRecords(present: readonly AnyRecord[], { records, order }: CollectionDiff): readonly AnyRecord[] {
-  const result = applyChanges(byId(present), records);
-  const sequence = order?.after ?? ids(present);
+  const result = appliedAll(byId(present), records);
+  const sequence = swapped(ids(present), order ?? []) as readonly string[];
   return sequence.map((id) => {
     const record = result.get(id);
     if (!record) throw new Error(`the diff was made from another job: it has no ${id}`);

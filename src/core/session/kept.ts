@@ -7,7 +7,7 @@
  * A state made from one that was read costs only what the step changed. Of another version the whole of each state has to be brought
  * up, so only the nearest steps are. What no shape can tell, that references lead somewhere, is found when a step is taken.
  */
-import { isJobDiff } from '../job/diff-shape.ts';
+import { readDiff } from '../job/diff-shape.ts';
 import { applyDiff, diffJobs, fitsJob, invertDiff, isEmptyDiff, type JobDiff } from '../job/diff.ts';
 import { PRESENT_VERSION } from '../job/migrations.ts';
 import { parseJob, shapeAgain, type Passed } from '../job/parse.ts';
@@ -65,8 +65,11 @@ export function resumeHistory(text: string, job: Job, kept: unknown): Resumed {
 const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null;
 
-const isStep = (value: unknown): value is Step =>
-  isObject(value) && typeof value['label'] === 'string' && isPlain(value['diff']) && isJobDiff(value['diff']);
+function readStep(value: unknown): Step | null {
+  if (!isObject(value) || typeof value['label'] !== 'string' || !isPlain(value['diff'])) return null;
+  const diff = readDiff(value['diff']);
+  return diff && { label: value['label'], diff };
+}
 
 const listOf = (value: unknown): readonly unknown[] | undefined => (Array.isArray(value) ? value : undefined);
 
@@ -89,12 +92,13 @@ function through(
   if (nearestFirst === undefined) return { steps: [], loss: 'damaged' };
   const steps: Step[] = [];
   let at = from;
-  for (const [nth, step] of nearestFirst.entries()) {
+  for (const [nth, found] of nearestFirst.entries()) {
     if (!isPresent && nth === MOST_CARRIED) return { steps, loss: 'other version' };
-    const next = isStep(step) ? stateAfter(at, isBack ? invertDiff(step.diff) : step.diff, isPresent) : null;
+    const step = readStep(found);
+    const next = step && stateAfter(at, isBack ? invertDiff(step.diff) : step.diff, isPresent);
     if (next === null) return { steps, loss: 'damaged' };
     const told = isBack ? diffJobs(next.job, at.job) : diffJobs(at.job, next.job);
-    if (!isEmptyDiff(told)) steps.push({ label: (step as Step).label, diff: told });
+    if (!isEmptyDiff(told)) steps.push({ label: step!.label, diff: told });
     at = next;
   }
   return { steps, loss: null };

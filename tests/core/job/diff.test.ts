@@ -17,10 +17,10 @@ describe('diffJobs', () => {
         points: {
           records: [
             { key: 'sill-l', before: first },
-            { key: 'post', before: second, after: moved },
+            { key: 'post', fields: [{ key: 'position', before: second!.position, after: [0, 0, 1] }] },
             { key: 'new', after: added },
           ],
-          order: { before: ['sill-l', 'post'], after: ['new', 'post'] },
+          order: [{ at: 0, before: ['sill-l'], after: ['new'] }],
         },
       },
     });
@@ -29,7 +29,7 @@ describe('diffJobs', () => {
   it('tells a new build order without repeating the members', () => {
     const after = { ...before, members: before.members.toReversed() };
     expect(diffJobs(before, after).collections).toEqual({
-      members: { records: [], order: { before: ['hoop', 'stay'], after: ['stay', 'hoop'] } },
+      members: { records: [], order: [{ at: 0, before: ['hoop', 'stay'], after: ['stay', 'hoop'] }] },
     });
   });
 
