@@ -600,7 +600,7 @@ describe('long jobs', () => {
     expect(asked).toBe(4);
   });
 
-  const MANY = drawn(60, 200);
+  const MANY = drawn(24, 200);
   it(`prints ${MANY} tubes, each with its sheet and its number on the key drawing`, async () => {
     const derivation = derive(latticeOf(MANY));
     if (!derivation.ok) throw new Error('the lattice does not derive');
