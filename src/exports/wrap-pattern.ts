@@ -6,9 +6,8 @@
 import { errorsOf, faultInWords } from '../core/checks/faults.ts';
 import type { Derived } from '../core/derive.ts';
 import { toRadians, wrapHalfTurn } from '../core/geometry/angle.ts';
-import { ROUNDING } from '../core/geometry/tolerance.ts';
 import type { LengthUnit } from '../core/job/types.ts';
-import { cutAt, unroll, type Wrap } from '../core/shop/wrap.ts';
+import { cutAt, unroll, widerSide, type Wrap } from '../core/shop/wrap.ts';
 import { shrunk, wrapped } from './drawing/fit.ts';
 import { unknownFace } from './drawing/plain-line.ts';
 import { HAIR, line, shape, words } from './drawing/strokes.ts';
@@ -83,8 +82,7 @@ function degreeMarks(end: EndOf, wrap: Wrap, height: number): Mark[] {
 
 /** In the wider part beside the reference line, under the degrees. */
 function patternWords(frame: Derived, end: EndOf, wrap: Wrap, unit: LengthUnit): Mark[] {
-  const zero = unroll(wrap, { phi: 0, s: 0 }).x;
-  const [from, to] = zero >= wrap.width / 2 - ROUNDING ? [0, zero] : [zero, wrap.width];
+  const [from, to] = widerSide(wrap);
   const [left, room] = [from + 3, to - from - 6];
   const top = wrap.baseline - wrap.lower;
   const edge = `this edge ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from the sawn end`;

@@ -5,9 +5,8 @@
  */
 import type { Derived } from '../core/derive.ts';
 import { toRadians } from '../core/geometry/angle.ts';
-import { ROUNDING } from '../core/geometry/tolerance.ts';
 import type { SurfacePlace } from '../core/shop/cut-pieces.ts';
-import { cutAt, unroll, type Wrap } from '../core/shop/wrap.ts';
+import { cutAt, unroll, widerSide, type Wrap } from '../core/shop/wrap.ts';
 import { clearOf } from './drawing/clear.ts';
 import { shrunk, wrapped } from './drawing/fit.ts';
 import { hatched } from './drawing/hatch.ts';
@@ -232,8 +231,7 @@ const AT_SEAM = 0.3;
 
 /** On the template itself, so that it is known after it is cut out: which end, of which tube, to which tube. */
 function names(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, tall: number): Mark[] {
-  const zero = unroll(wrap, { phi: 0, s: 0 }).x;
-  const [from, to] = zero >= wrap.width / 2 - ROUNDING ? [0, zero] : [zero, wrap.width];
+  const [from, to] = widerSide(wrap);
   // Clear of the word at either seam.
   const [left, room] = [from + 6, to - from - 11];
   const mark = endMark(end);

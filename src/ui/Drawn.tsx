@@ -1,6 +1,6 @@
 /** Marks of a drawing on the screen: the same ones that paper is printed with, in the screen's ink. One user unit is a millimetre. */
 import type { ReactNode } from 'react';
-import { ANGLE_ROUNDING } from '../core/geometry/tolerance.ts';
+import { isCircle } from '../exports/drawing/move.ts';
 import type { Mark, Pen } from '../exports/drawing/types.ts';
 import './drawn.css';
 
@@ -51,7 +51,7 @@ function drawn(mark: Mark, height: number, key: number): ReactNode {
   }
   const { centre, radius, from, to, pen } = mark;
   const look = { className: `drawn-open ${strokeOf(pen)}`, ...stroked(pen) };
-  if (to - from >= 2 * Math.PI - ANGLE_ROUNDING)
+  if (isCircle(mark))
     return <circle key={key} cx={short(centre.x)} cy={short(height - centre.y)} r={radius} {...look} />;
   const on = (angle: number) =>
     place({ x: centre.x + radius * Math.cos(angle), y: centre.y + radius * Math.sin(angle) });

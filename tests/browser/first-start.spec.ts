@@ -1,6 +1,6 @@
 /** The first start: a whole cage stands there, three hints lie over it, and nothing is asked of anyone else. */
 import { demoText, runFab } from '../command-line.ts';
-import { IN_THE_BAY, bay, expect, goTo, stationKey, test, untilThere } from './journey.ts';
+import { IN_THE_BAY, SIZES, bay, expect, goTo, stationKey, test, untilThere } from './journey.ts';
 
 test(
   'shows the demo cage, hints beside it, with as many tubes as the command line makes of it',
@@ -46,12 +46,8 @@ test('at each size: what is wrong with the storage is read before the hints', as
   const strips = page.locator('.notice');
   await expect(strips).toHaveCount(2);
   await expect(page.getByText('Nothing can be saved here now.')).toBeVisible();
-  for (const [width, height] of [
-    [390, 844],
-    [1024, 768],
-    [1440, 900],
-  ] as const) {
-    await page.setViewportSize({ width, height });
+  for (const size of SIZES.toReversed()) {
+    await page.setViewportSize(size);
     for (const words of await strips.locator('p').all()) {
       const isOnTop = await words.evaluate((line) => {
         const { left, top } = line.getClientRects()[0]!;

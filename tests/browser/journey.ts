@@ -35,6 +35,13 @@ export const test = plain.extend<{ troubles: string[] }>({
 /** For a test that needs the bay drawn; all others run in a browser that cannot draw in 3D: see playwright.config.ts. */
 export const IN_THE_BAY = { tag: '@bay' } as const;
 
+/** A laptop, a tablet and a telephone. */
+export const SIZES = [
+  { width: 1440, height: 900 },
+  { width: 1024, height: 768 },
+  { width: 390, height: 844 },
+];
+
 /** Loads the page and waits until the job is there, its hints out of the way. */
 export async function start(page: Page): Promise<void> {
   await page.goto('/');

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
 import { countDraws, drawn, untilStill } from './drawn.ts';
-import { IN_THE_BAY, bay, expect, goTo, openFile, start, stationKey, test, tubeRow } from './journey.ts';
+import { IN_THE_BAY, SIZES, bay, expect, goTo, openFile, start, stationKey, test, tubeRow } from './journey.ts';
 
 const DEMO = readFileSync(new URL('../../public/demo.cagewright.json', import.meta.url), 'utf8');
 
@@ -192,12 +192,8 @@ test(
     await start(page);
     await rehearse(page);
     const machine = page.getByRole('application', { name: /^Bender with the tube/ });
-    for (const [width, height] of [
-      [1440, 900],
-      [1024, 768],
-      [390, 844],
-    ] as const) {
-      await page.setViewportSize({ width, height });
+    for (const size of SIZES) {
+      await page.setViewportSize(size);
       const overflow = await room(page).evaluate((element) =>
         [element, ...element.querySelectorAll('header, ol, .rehearsal-desk')]
           .filter((each) => each.scrollWidth > each.clientWidth + 1)
@@ -206,8 +202,8 @@ test(
       expect(overflow).toEqual([]);
       const keys = room(page).getByRole('button').filter({ visible: true });
       for (const key of await keys.all()) {
-        const { width: wide, height: high } = (await key.boundingBox())!;
-        expect(Math.min(wide, high), await key.innerText()).toBeGreaterThanOrEqual(44);
+        const { width, height } = (await key.boundingBox())!;
+        expect(Math.min(width, height), await key.innerText()).toBeGreaterThanOrEqual(44);
       }
       await steps(page).first().click();
       const first = await machine.boundingBox();

@@ -1,6 +1,6 @@
 /** A laptop, a tablet and a telephone: nothing runs off sideways, and what one comes for is there. */
 import type { Locator, Page } from '@playwright/test';
-import { IN_THE_BAY, choose, expect, goTo, start, stationKey, test, tubeRow } from './journey.ts';
+import { IN_THE_BAY, SIZES, choose, expect, goTo, start, stationKey, test, tubeRow } from './journey.ts';
 import type { StationName } from './journey.ts';
 
 /** What each station is for, first. */
@@ -26,12 +26,6 @@ const overflow = (page: Page): Promise<string[]> =>
     return roots.filter(over).map((element) => `${element.tagName} ${element.scrollWidth} > ${element.clientWidth}`);
   });
 
-/** One page, drawn wider and narrower: its layout hangs on nothing but the width. */
-const SIZES = [
-  { width: 1440, height: 900 },
-  { width: 1024, height: 768 },
-  { width: 390, height: 844 },
-];
 const nameOf = ({ width, height }: { width: number; height: number }) => `${width} x ${height}`;
 
 test("at each size: no sideways scroll, every station's main things in reach", IN_THE_BAY, async ({ page }) => {

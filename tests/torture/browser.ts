@@ -19,7 +19,10 @@ type LaunchOptions = Parameters<typeof chromium.launchPersistentContext>[1];
 
 export interface Program {
   readonly origin: string;
-  /** Starts a browser on a profile: a folder that `profile()` made. What needs no bay is quicker in one that cannot draw in 3D. */
+  /**
+   * Starts a browser on a profile: a folder that `profile()` made. What needs no bay is quicker in one that cannot draw in 3D. Without the
+   * program's own service worker unless it is asked for: it fills a store at each start, and has no part in what is kept.
+   */
   launch(profile: string, view?: 'bay' | 'no bay', also?: LaunchOptions): Promise<BrowserContext>;
   profile(): string;
 }
@@ -42,6 +45,7 @@ export async function withProgram<T>(work: (program: Program) => Promise<T>): Pr
           viewport: { width: 1024, height: 700 },
           reducedMotion: 'reduce',
           acceptDownloads: true,
+          serviceWorkers: 'block',
           ...also,
           args: [
             '--no-sandbox', // a container's root has none

@@ -32,8 +32,6 @@ const ROUNDS: readonly (readonly [way: Way, view: View])[] = [
   ['mixed', 'no bay'],
 ];
 const LEAST = 2;
-/** The program's own service worker has no part in what is kept, and fills a store at each start. */
-const BARE = { serviceWorkers: 'block' } as const;
 
 /** A value of the job as the page showed it, and since when, ms by the machine's clock. */
 interface Seen {
@@ -120,7 +118,7 @@ async function begin(context: BrowserContext, origin: string): Promise<Page> {
 
 async function round(program: Program, way: Way, view: View, draw: Draw): Promise<string[]> {
   const profile = program.profile();
-  const before = await program.launch(profile, view, BARE);
+  const before = await program.launch(profile, view);
   const page = await begin(before, program.origin);
   const atFirst = await savedText(page);
   const seen: Seen[] = [];
@@ -131,7 +129,7 @@ async function round(program: Program, way: Way, view: View, draw: Draw): Promis
 
   const due = seen.findLastIndex(({ at }) => at <= died - OLD);
   if (due < 1) return [`the page showed no edit in time: ${JSON.stringify(seen)}`];
-  const after = await program.launch(profile, view, BARE);
+  const after = await program.launch(profile, view);
   const again = await begin(after, program.origin);
   const complaints = complaintsOf(again, program.origin);
   const back = await watched(again, way).inputValue();

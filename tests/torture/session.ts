@@ -90,7 +90,7 @@ export const sessionPart: Part = {
     const failures: Failure[] = [];
     const steps = stepsOf(scale >= 1);
     await withProgram(async (program) => {
-      const context = await program.launch(program.profile());
+      const context = await program.launch(program.profile(), 'bay', { serviceWorkers: 'allow' });
       await context.addInitScript(() => {
         document.addEventListener('securitypolicyviolation', ({ violatedDirective, blockedURI }) => {
           console.error(`policy: ${violatedDirective} ${blockedURI}`);

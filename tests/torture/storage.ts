@@ -67,7 +67,7 @@ export const storagePart: Part = {
     let tries = 0;
     await withProgram(async (program) => {
       const work = async (): Promise<void> => {
-        const context = await program.launch(program.profile(), 'no bay', { serviceWorkers: 'block' });
+        const context = await program.launch(program.profile(), 'no bay');
         for (let one = left.shift(); one !== undefined; one = left.shift()) {
           const [count, wrong] = await tried(program, context, one);
           tries += count;

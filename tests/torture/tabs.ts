@@ -41,7 +41,7 @@ async function found(page: Page): Promise<string> {
 }
 
 async function round(program: Program, draw: Draw): Promise<string[]> {
-  const context = await program.launch(program.profile(), 'no bay', { serviceWorkers: 'block' });
+  const context = await program.launch(program.profile(), 'no bay');
   const first = context.pages()[0] ?? (await context.newPage());
   const complaints = complaintsOf(first, program.origin);
   await open(first, program.origin);

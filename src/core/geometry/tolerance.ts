@@ -14,6 +14,9 @@ export const ANGLE_ROUNDING = 1e-9;
 /** Degrees. The same of angles that are compared in degrees, with a limit that somebody typed. */
 export const DEGREE_ROUNDING = 1e-9;
 
+/** Of one division of a tape or a scale: a value that lies on a division, but for arithmetic, stays there. */
+export const DIVISION_ROUNDING = 1e-6;
+
 /** Radians (0.00006 degrees, below the accuracy of angles). A corner that turns less is straight-through: no bend, no bend plane. */
 export const STRAIGHT_THROUGH = 1e-6;
 

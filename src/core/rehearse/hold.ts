@@ -3,12 +3,9 @@
  * short of grip the shop leaves more and cuts it off.
  */
 import { toDegrees } from '../geometry/angle.ts';
-import { ROUNDING } from '../geometry/tolerance.ts';
+import { DEGREE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
 import type { BendStep } from '../job/types.ts';
 import type { BendableTube } from './pose.ts';
-
-/** Degrees. What is left over after a chain of turns. */
-const ANGLE_LEFT_OVER = 1e-9;
 
 /**
  * Why it cannot, as a sentence that begins "bend 2 ..."; null where it can. `made`: the bends made before, 1 = first from
@@ -17,7 +14,7 @@ const ANGLE_LEFT_OVER = 1e-9;
 export function cannotHold(tube: BendableTube, made: ReadonlySet<number>, { bend, front }: BendStep): string | null {
   const { die, bends } = tube;
   const { angle } = bends[bend - 1]!;
-  if (toDegrees(angle) > die.greatestAngle + ANGLE_LEFT_OVER) {
+  if (toDegrees(angle) > die.greatestAngle + DEGREE_ROUNDING) {
     return `turns ${toDegrees(angle).toFixed(1)}°, and ${die.name} goes to ${die.greatestAngle}°`;
   }
   const towards = { A: neighbour(made, bend, -1), B: neighbour(made, bend, 1) };

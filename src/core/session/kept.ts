@@ -50,8 +50,7 @@ export function resumeHistory(text: string, job: Job, kept: unknown): Resumed {
   if (!isObject(kept)) return { history, loss: 'damaged' };
   const { version = 1, past, future } = kept;
   const file = readPlain(text).value;
-  if (!isObject(file) || version !== file['version']) return { history, loss: 'other version' };
-  if (!hasRecords(file)) return { history, loss: 'other version' };
+  if (!isObject(file) || version !== file['version'] || !hasRecords(file)) return { history, loss: 'other version' };
   const from: Passed = { file: { ...NO_RECORDS, ...file }, job };
   const isPresent = version === PRESENT_VERSION;
   const back = through(from, listOf(past)?.toReversed(), isPresent, true);

@@ -11,7 +11,7 @@
  */
 import { toDegrees, toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import { SAME_LOW } from '../geometry/rim.ts';
-import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
+import { ANGLE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
 import { add, addScaled, cross, scale, type Vec3 } from '../geometry/vector.ts';
 import { cutCurve, endCutter } from '../solve/end-cutter.ts';
 import type { Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
@@ -103,6 +103,12 @@ export const unroll = (wrap: Wrap, { phi, s }: SurfacePlace): { readonly x: numb
   x: (onSheet(phi, wrap.left) - wrap.left) * wrap.radius,
   y: s - wrap.lower,
 });
+
+/** The wider part of the sheet beside the reference line (phi = 0): from where to where, mm from the left edge. */
+export function widerSide(wrap: Wrap): readonly [from: number, to: number] {
+  const zero = unroll(wrap, { phi: 0, s: 0 }).x;
+  return zero >= wrap.width / 2 - ROUNDING ? [0, zero] : [zero, wrap.width];
+}
 
 /** Of a place on the sheet to the tube: the other way round. */
 export const roll = (wrap: Wrap, { x, y }: { readonly x: number; readonly y: number }): SurfacePlace => ({

@@ -1,5 +1,6 @@
 /** Angles as people type and read them, in degrees: 52, 52.5°, -12 deg. */
 import type { Degrees } from '../geometry/angle.ts';
+import { DIVISION_ROUNDING } from '../geometry/tolerance.ts';
 import { commaRefusal, DECIMAL, fixedText, plainText, read, refused, type Typed } from './typed.ts';
 
 const ANGLE = new RegExp(`^([-+]?) ?(${DECIMAL}) ?(?:°|deg|degrees)?$`, 'u');
@@ -25,9 +26,6 @@ export const onStep = (value: Degrees, step: Degrees): Degrees => divisions(Math
 
 /** The division at or below it; one that lies within rounding of a division stays there. */
 export const onStepBelow = (value: Degrees, step: Degrees): Degrees =>
-  divisions(Math.floor(value / step + ROUND_OFF), step);
-
-/** Of one division: what arithmetic leaves, so that an angle on a division stays there. */
-const ROUND_OFF = 1e-6;
+  divisions(Math.floor(value / step + DIVISION_ROUNDING), step);
 
 const divisions = (count: number, step: Degrees): Degrees => Number((count * step).toFixed(6));

@@ -2,19 +2,19 @@
  * Lengths that a limit hangs on, brought to the steps in which they are shown: a gap is never shown larger than it is,
  * nor what is missing from it smaller, and the limit itself is not rounded.
  */
+import { DIVISION_ROUNDING } from '../geometry/tolerance.ts';
 import { decimalLength, formatLength, MM_PER_INCH, type LengthUnit } from './length.ts';
-
-/** Of one step: what arithmetic leaves, so that a length on a step stays there. */
-const ROUND_OFF = 1e-6;
 
 /** One step, mm: 1/16 in, or 0.1 mm. */
 const STEP: Readonly<Record<LengthUnit, number>> = { in: MM_PER_INCH / 16, mm: 0.1 };
 
 /** The greatest whole number of the unit's steps that is no more than `mm`, in mm. */
-export const stepBelow = (mm: number, unit: LengthUnit): number => Math.floor(mm / STEP[unit] + ROUND_OFF) * STEP[unit];
+export const stepBelow = (mm: number, unit: LengthUnit): number =>
+  Math.floor(mm / STEP[unit] + DIVISION_ROUNDING) * STEP[unit];
 
 /** The least whole number of the unit's steps that is no less than `mm`, in mm. */
-export const stepAbove = (mm: number, unit: LengthUnit): number => Math.ceil(mm / STEP[unit] - ROUND_OFF) * STEP[unit];
+export const stepAbove = (mm: number, unit: LengthUnit): number =>
+  Math.ceil(mm / STEP[unit] - DIVISION_ROUNDING) * STEP[unit];
 
 /** As it stands on a tape where it is on a step of 1/16 in or 0.1 mm, else in decimals: to 0.001 in or 0.01 mm. */
 export function exactText(mm: number, unit: LengthUnit): string {

@@ -12,7 +12,7 @@ import {
   TextVerticalAlignment,
   Units,
 } from '@tarikjabiri/dxf';
-import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
+import { isCircle } from './move.ts';
 import { plainLine } from './plain-line.ts';
 import type { Arc, Line, Mark, Sheet, Words } from './types.ts';
 
@@ -56,9 +56,10 @@ function putLine(dxf: DxfWriter, { places, closed, pen, layer }: Line): void {
   dxf.addLWPolyline(vertices, { flags, layerName: layer });
 }
 
-function putArc(dxf: DxfWriter, { centre, radius, from, to, layer }: Arc): void {
+function putArc(dxf: DxfWriter, arc: Arc): void {
+  const { centre, radius, from, to, layer } = arc;
   const middle = point3d(centre.x, centre.y);
-  if (to - from >= 2 * Math.PI - ANGLE_ROUNDING) dxf.addCircle(middle, radius, { layerName: layer });
+  if (isCircle(arc)) dxf.addCircle(middle, radius, { layerName: layer });
   else dxf.addArc(middle, radius, degrees(from), degrees(to), { layerName: layer });
 }
 

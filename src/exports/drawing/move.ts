@@ -1,4 +1,5 @@
 /** Marks laid elsewhere on a sheet: moved, turned by a quarter, or stretched for a printer that does not print true. */
+import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
 import type { Arc, Line, Mark, Place2 } from './types.ts';
 
 export const moved = (marks: readonly Mark[], dx: number, dy: number): Mark[] =>
@@ -24,6 +25,9 @@ export const stretched = (marks: readonly Mark[], x: number, y: number, dx: numb
     if (stretchedMark.kind === 'words') return { ...stretchedMark, size: stretchedMark.size * y };
     return stretchedMark.kind === 'arc' ? { ...stretchedMark, radius: stretchedMark.radius * y } : stretchedMark;
   });
+
+/** Whether the arc goes all the way round, which each writer draws as a circle. */
+export const isCircle = ({ from, to }: Arc): boolean => to - from >= 2 * Math.PI - ANGLE_ROUNDING;
 
 /** How far a chord may leave its arc, mm: a tenth of the thinnest pen. */
 const CHORD = 0.01;

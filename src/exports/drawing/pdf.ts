@@ -2,10 +2,9 @@
  * Sheets as one PDF, in vectors, with the two typefaces embedded as far as they are used. It holds no script, no link and no
  * date: the same sheets are the same bytes. A finished page is written out before the next is begun.
  */
-import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
 import type { Going } from '../files.ts';
 import { inOrderSeen, lettering, openDocument, type Fonts } from './lettering.ts';
-import { chorded } from './move.ts';
+import { chorded, isCircle } from './move.ts';
 import type { Arc, Grey, Line, Mark, Pen, Place2, Sheet, Words } from './types.ts';
 
 const POINTS_PER_MM = 72 / 25.4;
@@ -79,7 +78,7 @@ function drawLine(
 }
 
 function drawArc(document: Document, arc: Arc, at: (place: Place2) => [number, number]): void {
-  if (arc.to - arc.from < 2 * Math.PI - ANGLE_ROUNDING) return drawLine(document, chorded(arc), at);
+  if (!isCircle(arc)) return drawLine(document, chorded(arc), at);
   takePen(document, arc.pen);
   document.circle(...at(arc.centre), arc.radius * POINTS_PER_MM).stroke();
 }

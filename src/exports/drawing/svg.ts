@@ -2,7 +2,7 @@
  * A sheet as an SVG 1.1 file: millimetres, one user unit each, so that it comes out at full size wherever it is opened. Each
  * layer is a group of its name; lines are paths, text stays text. Nothing in it can run.
  */
-import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
+import { isCircle } from './move.ts';
 import type { Arc, Line, Mark, Pen, Sheet, Words } from './types.ts';
 import { plainLine } from './plain-line.ts';
 
@@ -48,8 +48,9 @@ function drawnLine({ places, closed, pen, fill }: Line, height: number): string 
   return `<path d="M${path}${closed ? 'Z' : ''}" fill="${fill === null ? 'none' : grey(fill)}"${stroke(pen)}/>`;
 }
 
-function drawnArc({ centre, radius, from, to, pen }: Arc, height: number): string {
-  if (to - from >= 2 * Math.PI - ANGLE_ROUNDING) {
+function drawnArc(arc: Arc, height: number): string {
+  const { centre, radius, from, to, pen } = arc;
+  if (isCircle(arc)) {
     return `<circle cx="${mm(centre.x)}" cy="${mm(height - centre.y)}" r="${mm(radius)}" fill="none"${stroke(pen)}/>`;
   }
   const place = (angle: number): string =>

@@ -36,13 +36,9 @@ export function endPicture(marks: readonly EndMark[], bent: boolean): EndPicture
   const many = marks.length > 1;
   const reach = TUBE + (many ? NUMBER + 1.3 : WEDGE + 0.2);
   const centre: Place2 = { x: MIDDLE, y: reach };
-  const numbers = spread(
-    marks.map(({ turn }) => TOP - turn),
-    Math.min(APART, (2 * Math.PI) / marks.length),
-  );
-  const isTaken =
-    marks.some(({ turn }) => Math.abs(turn) < NEAR) ||
-    (many && numbers.some((at) => Math.abs(wrapHalfTurn(at - TOP)) < NEAR));
+  const ways = marks.map(({ turn }) => TOP - turn);
+  const numbers = many ? spread(ways, Math.min(APART, (2 * Math.PI) / marks.length)) : [];
+  const isTaken = [...ways, ...numbers].some((at) => Math.abs(wrapHalfTurn(at - TOP)) < NEAR);
   const name = centre.y + (isTaken ? reach + 0.4 : TUBE + 2.2);
   const height = centre.y + reach + 0.4 + NAME;
   return {
@@ -55,7 +51,7 @@ export function endPicture(marks: readonly EndMark[], bent: boolean): EndPicture
       ...marks.flatMap((mark, i) => way(centre, mark, i, marks.length)),
       stroke([around(centre, TUBE - 1.8, TOP), around(centre, TUBE + 1.6, TOP)], { width: 0.7, grey: 0 }),
       ...marks.flatMap((mark) => wedges(centre, mark)),
-      ...(many ? numbers.map((at, i) => number(centre, at, i + 1)) : []),
+      ...numbers.map((at, i) => number(centre, at, i + 1)),
       text(centre.x, name, bent ? 'inside' : 'scribed', { size: NAME, anchor: 'middle' }),
     ],
   };
