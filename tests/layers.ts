@@ -9,7 +9,8 @@ const base = ['core/geometry', 'core/numerics', 'core/units', 'core/remembered.t
 const job = [...base, 'core/job'];
 const sprung = [...job, 'core/springback'];
 const solved = [...sprung, 'core/solve'];
-const derived = [...solved, 'core/mesh', 'core/checks', 'core/shop', 'core/rehearse', 'core/derive.ts'];
+const judged = [...solved, 'core/mesh', 'core/rehearse', 'core/checks', 'core/shop'];
+const derived = [...judged, 'core/derive.ts', 'core/words'];
 const rehearsed = [...derived, 'core/swing-findings.ts'];
 const edited = [...rehearsed, 'core/edit', 'core/session', 'exports', 'workers'];
 
@@ -25,9 +26,10 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/springback': job,
   'core/solve': sprung,
   'core/mesh': solved,
-  'core/checks': solved,
+  'core/checks': [...solved, 'core/rehearse'],
   'core/shop': solved,
   'core/rehearse': solved,
+  'core/words': judged,
   'core/derive.ts': [...solved, 'core/checks', 'core/shop'],
   'core/swing-findings.ts': derived,
   exports: derived,

@@ -2,7 +2,7 @@
 import { shownName } from '../core/job/shown.ts';
 import { useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
-import { CAUTIONS, WHO_DECIDES } from '../core/checks/cautions.ts';
+import { CAUTIONS, WHO_DECIDES } from '../core/words/cautions.ts';
 import { MOST_DOCUMENTS, MOST_VERSIONS } from '../store/autosave.ts';
 import type { Version } from '../store/types.ts';
 import { useWorkspace, workspace } from '../store/workspace.ts';

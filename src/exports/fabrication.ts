@@ -3,14 +3,15 @@
  * degrees, kilograms, car axes (ISO 8855), full double precision: rounding is for the printed page alone. What cannot
  * be told (a generator line that no cutter reaches) is null. docs/file-formats.md says what each field means.
  */
-import type { Clearance, Finding } from '../core/checks/types.ts';
+import type { Clearance, Finding, Severity } from '../core/checks/types.ts';
 import type { Derived } from '../core/derive.ts';
 import { toDegrees, type Degrees, type Radians } from '../core/geometry/angle.ts';
 import type { Vec3 } from '../core/geometry/vector.ts';
 import { shownName } from '../core/job/shown.ts';
-import type { DieId, MemberId, NodeRef, SectionId, TubeRef } from '../core/job/types.ts';
+import type { DieId, EnvelopeId, MemberId, NodeRef, SectionId, TubeRef } from '../core/job/types.ts';
 import { bendMarks, type BendMarks } from '../core/shop/marks.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../core/solve/types.ts';
+import { findingInWords, sourceInWords } from '../core/words/findings.ts';
 import type { TextFile } from './text.ts';
 
 export interface FabricationFile {
@@ -19,7 +20,20 @@ export interface FabricationFile {
   readonly job: string;
   readonly tubes: readonly FabricationTube[];
   readonly clearances: readonly Clearance[];
-  readonly findings: readonly Finding[];
+  readonly findings: readonly FabricationFinding[];
+}
+
+export interface FabricationFinding {
+  readonly id: Finding['id'];
+  readonly severity: Severity;
+  readonly tube: TubeRef;
+  readonly bend?: number;
+  readonly end?: 'A' | 'B';
+  readonly node?: NodeRef;
+  readonly envelope?: EnvelopeId;
+  readonly message: string;
+  readonly source: string;
+  readonly at: Vec3;
 }
 
 export interface FabricationTube {
@@ -92,19 +106,26 @@ export function fabrication(derived: Derived): FabricationFile {
     job: derived.job.name,
     tubes: derived.tubes.map(fabricationTube),
     clearances: derived.clearances,
-    findings: derived.findings.map(findingInOrder),
+    findings: derived.findings.map((finding) => fabricationFinding(finding, derived)),
   };
 }
 
 /** What and how bad, where, then the words. */
-const findingInOrder = ({ id, severity, message, source, at, ...where }: Finding): Finding => ({
-  id,
-  severity,
-  ...where,
-  message,
-  source,
-  at,
-});
+function fabricationFinding(finding: Finding, derived: Derived): FabricationFinding {
+  const { id, severity, tube, bend, end, node, envelope, at } = finding;
+  return {
+    id,
+    severity,
+    tube,
+    ...(bend !== undefined && { bend }),
+    ...(end !== undefined && { end }),
+    ...(node !== undefined && { node }),
+    ...(envelope !== undefined && { envelope }),
+    message: findingInWords(finding, derived),
+    source: sourceInWords(finding, derived),
+    at,
+  };
+}
 
 function fabricationTube(tube: SolvedTube): FabricationTube {
   return {

@@ -1,5 +1,5 @@
 /** layout.pdf: every flat tube at full size in sheets that are joined by their crosses; before them, a map of the sheets. */
-import { WHO_DECIDES } from '../core/checks/cautions.ts';
+import { WHO_DECIDES } from '../core/words/cautions.ts';
 import type { Derived } from '../core/derive.ts';
 import type { Box2 } from './drawing/clip.ts';
 import { wrapped } from './drawing/fit.ts';

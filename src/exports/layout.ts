@@ -1,7 +1,7 @@
 /**
  * Full-size layouts of the tubes that are bent and lie flat: layout.dxf, and layout.pdf in sheets to be joined on the floor.
  */
-import { WHO_DECIDES } from '../core/checks/cautions.ts';
+import { WHO_DECIDES } from '../core/words/cautions.ts';
 import type { Derived } from '../core/derive.ts';
 import { layFlat } from '../core/shop/lay-flat.ts';
 import type { SolvedTube } from '../core/solve/types.ts';

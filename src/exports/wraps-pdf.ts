@@ -1,5 +1,5 @@
 /** Wrap templates on paper: wraps.pdf, at full size, on pages that tell whether they were printed so. */
-import { WHO_DECIDES } from '../core/checks/cautions.ts';
+import { WHO_DECIDES } from '../core/words/cautions.ts';
 import type { Derived } from '../core/derive.ts';
 import { needsWrap } from '../core/shop/wrap.ts';
 import type { Box2 } from './drawing/clip.ts';

@@ -2,7 +2,7 @@
  * Flat patterns as files for a machine that cuts paper, film or sheet: wraps.dxf, and wraps/*.svg, one an end. At full size. Files
  * are named by the inspector's number and the end, never by what somebody typed.
  */
-import { WHO_DECIDES } from '../core/checks/cautions.ts';
+import { WHO_DECIDES } from '../core/words/cautions.ts';
 import type { Derived } from '../core/derive.ts';
 import { PAPER_THICKNESS, wrapOf, type Wrap, type WrapSetting } from '../core/shop/wrap.ts';
 import type { Frame } from '../core/solve/types.ts';

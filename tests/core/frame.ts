@@ -3,6 +3,7 @@ import { parseJob } from '../../src/core/job/parse.ts';
 import { derive, type Derived } from '../../src/core/derive.ts';
 import type { Fault, Job } from '../../src/core/job/types.ts';
 import type { SolvedTube } from '../../src/core/solve/types.ts';
+import { findingInWords, sourceInWords } from '../../src/core/words/findings.ts';
 
 const SECTION = { id: 'main', outerDiameter: 44.45, wall: 3.048, material: 'dom-1020' };
 const DIE = {
@@ -53,3 +54,11 @@ export function tube(frame: Derived, id: string): SolvedTube {
 }
 
 export const degrees = (radians: number): number => (radians * 180) / Math.PI;
+
+/** The findings as a person reads them. */
+export const inWords = (frame: Derived, findings = frame.findings) =>
+  findings.map((finding) => ({
+    ...finding,
+    message: findingInWords(finding, frame),
+    source: sourceInWords(finding, frame),
+  }));

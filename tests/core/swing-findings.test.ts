@@ -2,12 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { rehearse } from '../../src/core/rehearse/rehearse.ts';
 import { mendOf, swingFindings, withSwingFindings } from '../../src/core/swing-findings.ts';
 import type { Obstacle } from '../../src/core/job/types.ts';
-import { derived } from './frame.ts';
-import { bendable, BENDER, DIE, type Shape } from './rehearse/tubes.ts';
+import { swingMendInWords } from '../../src/core/words/rehearsal.ts';
+import { derived, inWords } from './frame.ts';
+import { bendable, BENDER, DIE, frameOf, type Shape } from './rehearse/tubes.ts';
 
-const told = (shape: Shape, planeHeight: number, room: readonly Obstacle[] = []) => {
+const foundOf = (shape: Shape, planeHeight: number, room: readonly Obstacle[] = []) => {
   const tube = bendable(shape, { planeHeight, room });
-  return swingFindings(tube, rehearse(tube));
+  return inWords(frameOf(shape, { planeHeight, room }), swingFindings(tube, rehearse(tube)));
 };
 
 /** Bend 2 made with end A in front: leg A, behind a bend of 90 degrees down, hangs 152.4 + 900 mm below the bend plane. */
@@ -21,11 +22,11 @@ const DOWN: Shape = {
 
 describe('swingFindings', () => {
   it('tells nothing where the plain order is free', () => {
-    expect(told(DOWN, 1500)).toEqual([]);
+    expect(foundOf(DOWN, 1500)).toEqual([]);
   });
 
   it('names the order to take where the plain one touches something', () => {
-    const found = told(DOWN, 900);
+    const found = foundOf(DOWN, 900);
     expect(found.map(({ id, severity }) => `${severity} ${id}`)).toEqual(['warning bend/order-matters']);
     expect(found[0]!.message).toContain('the floor');
     expect(found[0]!.message).toContain('Take bends 2 and 1 in that order with end A in front.');
@@ -33,7 +34,7 @@ describe('swingFindings', () => {
 
   it('says what is touched, and what would mend it, where no order is free', () => {
     const wall: Obstacle = { name: 'Wall', kind: 'plane', point: [0, 700, 0], normal: [0, -1, 0] };
-    const [finding] = told({ bends: [{ rotation: 0, angle: 90 }], straights: [900, 900] }, 900, [wall]);
+    const [finding] = foundOf({ bends: [{ rotation: 0, angle: 90 }], straights: [900, 900] }, 900, [wall]);
     expect(finding).toMatchObject({ id: 'bend/no-free-order', severity: 'warning', bend: 1 });
     expect(finding!.message).toMatch(/Wall at \d+°\. Move Wall away/);
   });
@@ -45,7 +46,8 @@ describe('swingFindings', () => {
         { bends: [{ rotation: 0, angle: 90 }], straights: [900, 900] },
         { planeHeight: height, room },
       );
-      return mendOf(tube, rehearse(tube));
+      const mend = mendOf(tube, rehearse(tube));
+      return mend === null ? null : swingMendInWords(mend);
     };
     expect(mended(900, [wall])).toMatch(/^Move Wall away/u);
     expect(mended(900, [])).toBeNull();
@@ -56,15 +58,15 @@ describe('swingFindings', () => {
       bends: Array.from({ length: 9 }, (_, i) => ({ rotation: i % 2 === 0 ? 180 : 0, angle: 20 })),
       straights: Array.from({ length: 10 }, () => 300),
     };
-    expect(told(many, 900)).toEqual([]);
+    expect(foundOf(many, 900)).toEqual([]);
     const wall: Obstacle = { name: 'Wall', kind: 'plane', point: [0, 500, 0], normal: [0, -1, 0] };
-    const [finding] = told(many, 900, [wall]);
+    const [finding] = foundOf(many, 900, [wall]);
     expect(finding).toMatchObject({ id: 'bend/plain-order-touches', severity: 'warning' });
     expect(finding!.message).toMatch(/with end A in front, bend \d .*Wall at \d+°\. No other order is searched/);
   });
 
   it('leaves what the die cannot do to the checks', () => {
-    expect(told({ bends: [{ rotation: 0, angle: 130 }], straights: [500, 500] }, 900)).toEqual([]);
+    expect(foundOf({ bends: [{ rotation: 0, angle: 130 }], straights: [500, 500] }, 900)).toEqual([]);
   });
 });
 

@@ -12,6 +12,7 @@ import { sheetsPdf } from '../../src/exports/sheets/sheets.ts';
 import { fonts } from './fonts.ts';
 import { bentTube } from './jobs.ts';
 import { readPdf } from './pdf.ts';
+import { inWords } from '../core/frame.ts';
 
 type Read = readonly [pulled: number, net: number];
 
@@ -160,7 +161,7 @@ describe('one number on every output', () => {
       [22, 20],
       [23.4, 21],
     ];
-    const [finding] = withPulls(close, { radius: 'from-pulls' }).findings;
+    const [finding] = inWords(withPulls(close, { radius: 'from-pulls' }));
     expect(finding!.message).toContain('laid out by that first pull too: its marks move');
     expect(withPulls(close).findings.map(({ id }) => id)).toEqual(['bend/slack-or-spring']);
   });

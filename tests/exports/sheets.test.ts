@@ -17,6 +17,7 @@ import { fonts } from './fonts.ts';
 import { bentTube, derivedFrom } from './jobs.ts';
 import { readPdf, type Printed, type ReadPage } from './pdf.ts';
 import { taped } from './taped.ts';
+import { inWords } from '../core/frame.ts';
 
 const plain: SheetSettings = { ...plainPrint, tape: readTapeView(null) };
 
@@ -340,7 +341,7 @@ describe('the cover', () => {
       .join(' ')
       .replace(/\s+/gu, ' ');
     expect(words).toContain('Strength. No load has been put on this frame.');
-    for (const { message } of demo.findings) expect(words).toContain(message.slice(0, 60));
+    for (const { message } of inWords(demo)) expect(words).toContain(message.slice(0, 60));
     for (const page of pages)
       expect(page.texts.map(({ text }) => text)).toContain(
         'The rule book, the inspector and licensed practice decide. This program is no approval.',

@@ -2,14 +2,13 @@
 import { ROUNDING } from '../geometry/tolerance.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../solve/types.ts';
 import type { Around } from './around.ts';
-import { PRACTICE, UNSEEN, type Show } from './show.ts';
-import type { Finding } from './types.ts';
+import { UNSEEN } from './limits.ts';
+import type { Finding, MeetsNothing } from './types.ts';
 
-export function* endTrouble(tube: SolvedTube, around: Around, show: Show): Generator<Finding> {
+export function* endTrouble(tube: SolvedTube, around: Around): Generator<Finding> {
   for (const [which, end] of tube.ends.entries()) {
     const label = which === 0 ? 'A' : 'B';
-    const base = { tube: tube.id, end: label, node: end.node, at: end.position, source: PRACTICE } as const;
-    const name = `${tube.name}, end ${label}`;
+    const base = { tube: tube.id, end: label, node: end.node, at: end.position, source: 'practice' } as const;
     const spec = tube.member.ends[which]!;
 
     if (spec.fit === 'auto' && end.fit === 'square' && end.butted.length === 0) {
@@ -17,7 +16,7 @@ export function* endTrouble(tube: SolvedTube, around: Around, show: Show): Gener
         ...base,
         id: 'end/meets-nothing',
         severity: 'warning',
-        message: `${name} meets no tube${meetsOwnTwin(tube, end, around)}`,
+        sees: seenAt(tube, end, around),
       };
     }
     if (end.fit === 'plate' && end.tip === null) {
@@ -25,21 +24,19 @@ export function* endTrouble(tube: SolvedTube, around: Around, show: Show): Gener
         ...base,
         id: 'end/plate-along-tube',
         severity: 'error',
-        message: `${name}: the plate lies along the tube and never cuts it. Give the plate's normal another direction.`,
       };
     }
     for (const cut of end.cuts) {
       if (!cut.reaches) {
-        const run = around.tube(cut.against);
         yield {
           ...base,
           id: 'end/cutter-misses',
           severity: 'error',
-          message: `${name}: the cope against ${run.name} does not reach this tube. Move the node onto it, or take it out of the end's list.`,
+          run: cut.against,
         };
       } else {
-        yield* landingTrouble(cut, base, name, around, show);
-        yield* overhangTrouble(cut, tube, base, name, around, show);
+        yield* landingTrouble(cut, base, around);
+        yield* overhangTrouble(cut, tube, base, around);
       }
     }
     if (end.tip !== null && end.passedBy) {
@@ -47,7 +44,6 @@ export function* endTrouble(tube: SolvedTube, around: Around, show: Show): Gener
         ...base,
         id: 'end/wider-than-run',
         severity: 'warning',
-        message: `${name}: part of this tube's wall passes by what it is coped to. Move the node nearer the run's axis, or cope the other tube to this one.`,
       };
     }
     if (end.throat !== null && end.throat > tube.developedLength + ROUNDING) {
@@ -55,7 +51,8 @@ export function* endTrouble(tube: SolvedTube, around: Around, show: Show): Gener
         ...base,
         id: 'end/cut-through',
         severity: 'error',
-        message: `${name}: the cut is ${show(end.throat)} deep and the tube ${show(tube.developedLength)} long, so it runs out at the other end. Move the node, or give the end another fit.`,
+        throat: end.throat,
+        developedLength: tube.developedLength,
       };
     }
     const straight = Math.max(tube.straights.at(which === 0 ? 0 : -1)!, 0);
@@ -64,30 +61,23 @@ export function* endTrouble(tube: SolvedTube, around: Around, show: Show): Gener
         ...base,
         id: 'end/cope-in-own-bend',
         severity: 'warning',
-        message: `${name}: the cope is ${show(end.throat)} deep and the straight there ${show(straight)}, so the cut runs into this tube's own bend. Fit it by hand, or move the bend away.`,
+        throat: end.throat,
+        straight,
       };
     }
   }
 }
 
-/** Why an end that a person sees meeting something is left square, and what would mend it. */
-function meetsOwnTwin(tube: SolvedTube, end: TubeEnd, around: Around): string {
-  const twin = tube.member.mirror && Math.abs(end.position[1]) <= ROUNDING;
-  if (twin)
-    return ' but its own twin, and is cut square. For a mitre on the centre plane give it a plate with normal 0, 1, 0.';
+/** What a person sees meet an end that is left square all the same. */
+function seenAt(tube: SolvedTube, end: TubeEnd, around: Around): MeetsNothing['sees'] {
+  if (tube.member.mirror && Math.abs(end.position[1]) <= ROUNDING) return 'own-twin';
   const later = around.laterAt(end.node, tube.number);
-  if (later !== undefined)
-    return ` built before it, and is cut square; ${later.name} ends there but is built later. If this is a foot, give it a plate; else move this member down the build order, or name what it is coped to.`;
-  return ' and is cut square. Put it on a tube, or give it a plate.';
+  return later === undefined ? null : { later: later.id };
 }
 
-function* landingTrouble(
-  cut: Cut,
-  base: Pick<Finding, 'tube' | 'end' | 'node' | 'at' | 'source'>,
-  name: string,
-  around: Around,
-  show: Show,
-): Generator<Finding> {
+type Base = Pick<MeetsNothing, 'tube' | 'end' | 'node' | 'at' | 'source'>;
+
+function* landingTrouble(cut: Cut, base: Base, around: Around): Generator<Finding> {
   const run = around.tube(cut.against);
   const reach = run.section.outerDiameter;
   const away = (bend: Bend) => Math.max(bend.start - cut.landingAt, cut.landingAt - bend.end);
@@ -99,27 +89,14 @@ function* landingTrouble(
     number = i + 1;
   }
   if (least > reach + ROUNDING) return;
-  const bend = `bend ${number} of ${run.name}`;
-  const place = cut.onBend
-    ? `lands in ${bend}`
-    : `lands ${show(Math.max(least, 0))} from ${bend}, less than one diameter (${show(reach)})`;
-  yield {
-    ...base,
-    id: cut.onBend ? 'joint/in-bend' : 'joint/near-bend',
-    severity: 'warning',
-    message: `${name} ${place}. The cope is cut for it; a saw set for straight tube does not fit there. Move the node along the tube if the rule book wants joints clear of bends.`,
-  };
+  const landed = { ...base, severity: 'warning', run: run.id, runBend: number } as const;
+  yield cut.onBend
+    ? { ...landed, id: 'joint/in-bend' }
+    : { ...landed, id: 'joint/near-bend', distance: Math.max(least, 0), reach };
 }
 
 /** A saddle that runs past a free end of its run has nothing under it there; where that end is itself coped, the joint closes. */
-function* overhangTrouble(
-  cut: Cut,
-  branch: SolvedTube,
-  base: Pick<Finding, 'tube' | 'end' | 'node' | 'at' | 'source'>,
-  name: string,
-  around: Around,
-  show: Show,
-): Generator<Finding> {
+function* overhangTrouble(cut: Cut, branch: SolvedTube, base: Base, around: Around): Generator<Finding> {
   const run = around.tube(cut.against);
   const half = branch.section.outerDiameter / 2 / Math.sin(cut.includedAngle);
   const toEnds = [cut.landingAt, run.developedLength - cut.landingAt];
@@ -131,7 +108,9 @@ function* overhangTrouble(
       ...base,
       id: 'joint/off-run-end',
       severity: 'warning',
-      message: `${name}: its saddle runs ${show(over)} past end ${i === 0 ? 'A' : 'B'} of ${run.name}, where there is nothing to weld to. Move the node along ${run.name} by that much or more.`,
+      run: run.id,
+      runEnd: i === 0 ? 'A' : 'B',
+      over,
     };
   }
 }

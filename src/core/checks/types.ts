@@ -1,6 +1,11 @@
-/** What the checks say of a solved frame. Lengths mm, car axes. */
+/**
+ * What the checks find in a solved frame: facts, without a sentence. Which kind, what it concerns, and the numbers that its words
+ * need; the words stand in core/words. Lengths mm, angles radians unless a field says degrees, car axes.
+ */
+import type { Degrees, Radians } from '../geometry/angle.ts';
 import type { Vec3 } from '../geometry/vector.ts';
-import type { EnvelopeId, NodeRef, TubeRef } from '../job/types.ts';
+import type { BendStep, EnvelopeId, NodeRef, TubeRef } from '../job/types.ts';
+import type { NoOrder, Trouble } from '../rehearse/types.ts';
 
 /** Distance from an envelope to one tube's surface. */
 export interface Clearance {
@@ -18,21 +23,268 @@ export interface Clearance {
 
 export type Severity = 'error' | 'warning' | 'note';
 
-export interface Finding {
-  /** "bend/short-straight": group and kind, for programs. */
-  readonly id: string;
+export type End = 'A' | 'B';
+
+/** Where a finding comes from; its words in core/words/sources.ts. */
+export type Source =
+  /** A fact of the trade without a published source. */
+  'practice' | 'least-radius' | 'one-piece' | 'pulls' | 'envelope-gap' | 'bender-room';
+
+interface OfTube {
   readonly severity: Severity;
-  readonly tube?: TubeRef;
-  /** 'A' or 'B' where it concerns one end. */
-  readonly end?: 'A' | 'B';
+  readonly source: Source;
+  readonly tube: TubeRef;
+  /** Where it concerns one end. */
+  readonly end?: End;
   /** 1 = first from end A. */
   readonly bend?: number;
   readonly node?: NodeRef;
   readonly envelope?: EnvelopeId;
-  /** What is wrong, where, and what would mend it, in the trade's words; lengths in the job's unit. */
-  readonly message: string;
-  /** "common practice", or a rule with body, edition and article. */
-  readonly source: string;
   /** Where it is, for the view to go to. */
   readonly at: Vec3;
 }
+
+interface OfEnd extends OfTube {
+  readonly end: End;
+  readonly node: NodeRef;
+}
+
+interface OfBend extends OfTube {
+  readonly bend: number;
+}
+
+/** A straight that comes out below zero: between `bend` and the next. */
+export interface BendsOverlap extends OfBend {
+  readonly id: 'bend/overlap';
+  readonly straight: number;
+}
+
+/** The same at an end of the tube. */
+export interface BendPastEnd extends OfBend {
+  readonly id: 'bend/past-end';
+  readonly side: 'before' | 'after';
+  readonly straight: number;
+}
+
+/** The straight between `bend` and the next is less than the die can clamp on. */
+export interface ShortStraight extends OfBend {
+  readonly id: 'bend/short-straight';
+  readonly straight: number;
+  readonly least: number;
+}
+
+export interface BeyondDie extends OfBend {
+  readonly id: 'bend/beyond-die';
+  readonly angle: Radians;
+  readonly greatest: Degrees;
+}
+
+/** The die is made for tube of another outer diameter. */
+export interface WrongDie extends OfTube {
+  readonly id: 'bend/wrong-die';
+  readonly outerDiameter: number;
+  readonly dieTakes: number;
+}
+
+/** A centreline radius under three times the outer diameter, `least`. */
+export interface TightRadius extends OfTube {
+  readonly id: 'bend/tight-radius';
+  readonly radius: number;
+  readonly least: number;
+}
+
+/** What is left behind the last bend made is too little to grip. */
+export interface ShortTail extends OfBend {
+  readonly id: 'bend/short-tail';
+  readonly end: End;
+  readonly tail: number;
+  readonly grips: number;
+  readonly missing: number;
+  /** Bent the other way round, there would be enough. */
+  readonly otherEndHolds: boolean;
+}
+
+/** The clamp mark lies off the blank, past `end`. */
+export interface ClampOffTube extends OfBend {
+  readonly id: 'bend/clamp-off-tube';
+  readonly end: End;
+  readonly missing: number;
+}
+
+export interface ManyBends extends OfTube {
+  readonly id: 'bend/many-bends';
+  readonly count: number;
+  /** Whether an order of bending is searched for so many. */
+  readonly isSearched: boolean;
+}
+
+export interface LongerThanStick extends OfTube {
+  readonly id: 'stock/longer-than-stick';
+  /** To cut, `grip` counted. */
+  readonly length: number;
+  readonly grip: number;
+  readonly stick: number;
+  readonly mend: 'other-end-in-front' | 'longer-stick' | 'joint';
+  /** The end to bend from for less grip. */
+  readonly otherEnd: End;
+}
+
+/** The log of pulls does not bear what this tube would be pulled to. */
+export interface FirstPullOnly extends OfBend {
+  /** All such bends; `bend` is the first. */
+  readonly bends: readonly number[];
+  /** Of `bend`, on the machine's scale. */
+  readonly firstPull: Degrees;
+  /** Of `bend`, too. */
+  readonly net: Radians;
+  /** The net angle near which one more pull would tell. */
+  readonly mendNear: Degrees;
+  /** Its radius too rests on that first pull. */
+  readonly isLaidOutByIt: boolean;
+}
+export interface PullsDisagree extends FirstPullOnly {
+  readonly id: 'bend/pulls-disagree';
+}
+export interface SlackOrSpring extends FirstPullOnly {
+  readonly id: 'bend/slack-or-spring';
+}
+export interface BeyondPulls extends FirstPullOnly {
+  readonly id: 'bend/beyond-pulls';
+}
+export interface CoarseScale extends FirstPullOnly {
+  readonly id: 'bend/coarse-scale';
+}
+
+/** By the log the die bends to a larger radius than is laid out. */
+export interface RadiusOpens extends OfTube {
+  readonly id: 'bend/radius-opens';
+  readonly end: End;
+  /** How far end B comes out from its place. */
+  readonly off: number;
+}
+
+export interface MeetsNothing extends OfEnd {
+  readonly id: 'end/meets-nothing';
+  /** What a person sees there all the same: its own twin, or a tube that ends there and is built later. */
+  readonly sees: 'own-twin' | { readonly later: TubeRef } | null;
+}
+
+export interface PlateAlongTube extends OfEnd {
+  readonly id: 'end/plate-along-tube';
+}
+
+export interface CutterMisses extends OfEnd {
+  readonly id: 'end/cutter-misses';
+  readonly run: TubeRef;
+}
+
+export interface WiderThanRun extends OfEnd {
+  readonly id: 'end/wider-than-run';
+}
+
+export interface CutThrough extends OfEnd {
+  readonly id: 'end/cut-through';
+  readonly throat: number;
+  readonly developedLength: number;
+}
+
+export interface CopeInOwnBend extends OfEnd {
+  readonly id: 'end/cope-in-own-bend';
+  readonly throat: number;
+  readonly straight: number;
+}
+
+export interface JointInBend extends OfEnd {
+  readonly id: 'joint/in-bend';
+  readonly run: TubeRef;
+  readonly runBend: number;
+}
+
+/** It lands `distance` from a bend of its run, less than one outer diameter of that, `reach`. */
+export interface JointNearBend extends OfEnd {
+  readonly id: 'joint/near-bend';
+  readonly run: TubeRef;
+  readonly runBend: number;
+  readonly distance: number;
+  readonly reach: number;
+}
+
+/** The saddle runs `over` past an end of its run. */
+export interface JointOffRunEnd extends OfEnd {
+  readonly id: 'joint/off-run-end';
+  readonly run: TubeRef;
+  readonly runEnd: End;
+  readonly over: number;
+}
+
+export interface TwinInSamePlace extends OfTube {
+  readonly id: 'member/twin-in-same-place';
+}
+
+export interface TooClose extends OfTube {
+  readonly id: 'clearance/too-close';
+  readonly envelope: EnvelopeId;
+  /** Negative when the tube is inside. */
+  readonly distance: number;
+  readonly gap: number;
+}
+
+/** What would clear the way at the bender. */
+export type SwingMend =
+  | { readonly kind: 'raise-bender' }
+  /** What stands in the room, by its name. */
+  | { readonly kind: 'clear-room'; readonly what: string }
+  | { readonly kind: 'corners-apart' };
+
+/** The plain order, with `front` in front, is barred at `bend`; `order` is free. */
+export interface OrderMatters extends OfBend {
+  readonly id: 'bend/order-matters';
+  readonly front: End;
+  readonly trouble: Trouble;
+  readonly order: readonly BendStep[];
+}
+
+/** The same of a tube for which no other order is searched. */
+export interface PlainOrderTouches extends OfBend {
+  readonly id: 'bend/plain-order-touches';
+  readonly front: End;
+  readonly trouble: Trouble;
+  readonly mend: SwingMend;
+}
+
+export interface NoFreeOrder extends OfBend {
+  readonly id: 'bend/no-free-order';
+  readonly reason: NoOrder;
+  readonly mend: SwingMend;
+}
+
+export type Finding =
+  | BendsOverlap
+  | BendPastEnd
+  | ShortStraight
+  | BeyondDie
+  | WrongDie
+  | TightRadius
+  | ShortTail
+  | ClampOffTube
+  | ManyBends
+  | LongerThanStick
+  | PullsDisagree
+  | SlackOrSpring
+  | BeyondPulls
+  | CoarseScale
+  | RadiusOpens
+  | MeetsNothing
+  | PlateAlongTube
+  | CutterMisses
+  | WiderThanRun
+  | CutThrough
+  | CopeInOwnBend
+  | JointInBend
+  | JointNearBend
+  | JointOffRunEnd
+  | TwinInSamePlace
+  | TooClose
+  | OrderMatters
+  | PlainOrderTouches
+  | NoFreeOrder;

@@ -6,24 +6,22 @@ import { toDegrees } from '../geometry/angle.ts';
 import { DEGREE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
 import type { BendStep } from '../job/types.ts';
 import type { BendableTube } from './pose.ts';
+import type { Unheld } from './types.ts';
 
-/**
- * Why it cannot, as a sentence that begins "bend 2 ..."; null where it can. `made`: the bends made before, 1 = first from
- * end A. No lengths are told: the straights stand beside it in the job's own unit.
- */
-export function cannotHold(tube: BendableTube, made: ReadonlySet<number>, { bend, front }: BendStep): string | null {
+/** Why it cannot; null where it can. `made`: the bends made before, 1 = first from end A. */
+export function cannotHold(tube: BendableTube, made: ReadonlySet<number>, { bend, front }: BendStep): Unheld | null {
   const { die, bends } = tube;
   const { angle } = bends[bend - 1]!;
   if (toDegrees(angle) > die.greatestAngle + DEGREE_ROUNDING) {
-    return `turns ${toDegrees(angle).toFixed(1)}°, and ${die.name} goes to ${die.greatestAngle}°`;
+    return { kind: 'beyond-die', angle, die: die.name, greatest: die.greatestAngle };
   }
   const towards = { A: neighbour(made, bend, -1), B: neighbour(made, bend, 1) };
   const [ahead, behind] = front === 'A' ? [towards.A, towards.B] : [towards.B, towards.A];
-  if (straightTo(tube, bend, ahead) < die.leastStraight - ROUNDING) {
-    return `is too near bend ${ahead} in front for the clamp to hold it`;
+  if (ahead !== null && straightTo(tube, bend, ahead) < die.leastStraight - ROUNDING) {
+    return { kind: 'too-near', bend: ahead, side: 'in-front' };
   }
-  if (straightTo(tube, bend, behind) < die.leastGrip - ROUNDING) {
-    return `is too near bend ${behind} behind it for the follower to bear it`;
+  if (behind !== null && straightTo(tube, bend, behind) < die.leastGrip - ROUNDING) {
+    return { kind: 'too-near', bend: behind, side: 'behind' };
   }
   return null;
 }
@@ -34,9 +32,8 @@ function neighbour(made: ReadonlySet<number>, bend: number, step: 1 | -1): numbe
   return beyond.length === 0 ? null : step === 1 ? Math.min(...beyond) : Math.max(...beyond);
 }
 
-/** mm from tangent to tangent while no bend between the two is made; without limit where there is no other. */
-function straightTo({ bends }: BendableTube, bend: number, next: number | null): number {
-  if (next === null) return Infinity;
+/** mm from tangent to tangent while no bend between the two is made. */
+function straightTo({ bends }: BendableTube, bend: number, next: number): number {
   const [first, second] = bend < next ? [bend, next] : [next, bend];
   return bends[second - 1]!.start - bends[first - 1]!.end;
 }

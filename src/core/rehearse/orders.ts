@@ -14,16 +14,10 @@ import { wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import type { Bender, BendStep } from '../job/types.ts';
 import { rotationBetween } from '../solve/bend-order.ts';
 import type { BendableTube } from './pose.ts';
-import type { Hit } from './types.ts';
+import type { Trouble } from './types.ts';
 
 /** Radians. Orders that turn the tube as much as each other to within this are alike. */
 const SAME_TURN = 1e-9;
-
-/** What stands in the way of a step. */
-export interface Trouble {
-  readonly hit: Hit | null;
-  readonly cannotHold: string | null;
-}
 
 /** Of a step, with the bends of a set made before it. */
 export type TroubleOf = (made: number, step: BendStep) => Trouble;

@@ -10,12 +10,12 @@ import type { BendStep } from '../job/types.ts';
 import { nearestMade, plainOrder, rotationBetween, SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { greatestPull, pullAdvices } from '../springback/pull-advice.ts';
 import { cannotHold } from './hold.ts';
-import { bendsIn, bitOf, searchOrders, type Trouble, type TroubleOf } from './orders.ts';
+import { noOrderReason } from './no-order.ts';
+import { bendsIn, bitOf, searchOrders, type TroubleOf } from './orders.ts';
 import { layFront, layRear, type BendableTube } from './pose.ts';
 import { firstHit, firstOf, frontHit, rearHit } from './sweep.ts';
 import { sideAlong, surroundingsOf, type Side } from './surroundings.ts';
-import type { Hit, Rehearsal, RehearsedStep } from './types.ts';
-import { noOrderReason } from './words.ts';
+import type { Hit, Rehearsal, RehearsedStep, Trouble } from './types.ts';
 
 /**
  * The plain order, the one proposed and how many are free; pure, takes some tens of ms. Where bends overlap nothing is
@@ -23,12 +23,11 @@ import { noOrderReason } from './words.ts';
  */
 export function rehearse(tube: BendableTube): Rehearsal {
   if (tube.straights.some((straight) => straight < -ROUNDING)) {
-    return { plain: [], proposed: null, reason: 'its bends overlap, so it cannot be made', free: 0, all: 0 };
+    return { plain: [], proposed: null, reason: { kind: 'bends-overlap' }, free: 0, all: 0 };
   }
   const plain = rehearsed(tube, plainOrder(tube.bends.length, 'A', tube.die.bender.bendLies));
   if (tube.bends.length > SEARCHED_BENDS) {
-    const reason = `it has ${tube.bends.length} bends; orders are searched up to ${SEARCHED_BENDS}`;
-    return { plain, proposed: null, reason, free: 0, all: 0 };
+    return { plain, proposed: null, reason: { kind: 'too-many-bends', count: tube.bends.length }, free: 0, all: 0 };
   }
   const trouble = troublesOf(tube);
   const search = searchOrders(tube, trouble);

@@ -2,7 +2,7 @@
  * A tube rehearsed on the bender before it is bent. Bender axes, mm: the origin on the floor, plumb under the place where
  * every bend starts; x along the feed, y to the left of it, z up. Angles are radians.
  */
-import type { Radians } from '../geometry/angle.ts';
+import type { Degrees, Radians } from '../geometry/angle.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { BendStep } from '../job/types.ts';
@@ -41,7 +41,30 @@ export interface Hit {
   readonly at: Vec3;
 }
 
-export interface RehearsedStep extends BendStep {
+/** Why the machine cannot hold the tube for a bend, by the die's own limits. */
+export type Unheld =
+  /** The bend turns further than the die of that name goes. */
+  | { readonly kind: 'beyond-die'; readonly angle: Radians; readonly die: string; readonly greatest: Degrees }
+  /** That bend, made before, leaves too little straight: in front for the clamp, behind for the follower. */
+  | { readonly kind: 'too-near'; readonly bend: number; readonly side: 'in-front' | 'behind' };
+
+/** What stands in the way of a step; both null where nothing does. */
+export interface Trouble {
+  /** Null also where the machine cannot hold the tube for a sweep. */
+  readonly hit: Hit | null;
+  readonly cannotHold: Unheld | null;
+}
+
+/** Why no order of bending is proposed. */
+export type NoOrder =
+  | { readonly kind: 'bends-overlap' }
+  | { readonly kind: 'too-many-bends'; readonly count: number }
+  /** This bend cannot be made, whichever are made before it; `trouble` with none made. */
+  | { readonly kind: 'never'; readonly bend: number; readonly trouble: Trouble }
+  /** The farthest that any order comes: these bends are made, and then this one is barred. */
+  | { readonly kind: 'stuck'; readonly made: readonly number[]; readonly bend: number; readonly trouble: Trouble };
+
+export interface RehearsedStep extends BendStep, Trouble {
   /** What a person is given to pull to, and the net angle at least. */
   readonly pullTo: Radians;
   /** How far the machine turns in the end: a first pull is gone on from, to no more than the log allows. */
@@ -53,10 +76,6 @@ export interface RehearsedStep extends BendStep {
    */
   readonly rotation: Radians;
   readonly rotationFrom: number | null;
-  /** Null where nothing is touched over the whole sweep, and where the machine cannot hold the tube for one. */
-  readonly hit: Hit | null;
-  /** Why the machine cannot hold the tube for this bend, as a sentence that begins "bend 2 ..."; null where it can. */
-  readonly cannotHold: string | null;
 }
 
 export interface Rehearsal {
@@ -68,7 +87,7 @@ export interface Rehearsal {
   /** The order proposed: every bend free. Null where none is, or where there are more than SEARCHED_BENDS bends. */
   readonly proposed: readonly RehearsedStep[] | null;
   /** Why there is none; null where there is one. */
-  readonly reason: string | null;
+  readonly reason: NoOrder | null;
   /** How far the search went: orders that keep free, of all orders and both ends in front. */
   readonly free: number;
   readonly all: number;

@@ -3,7 +3,7 @@
  * mesh a tube, named by its number and name. One plain material, bare steel.
  */
 import { Document, WebIO, type Accessor } from '@gltf-transform/core';
-import { WHO_DECIDES } from '../../core/checks/cautions.ts';
+import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import type { Derived } from '../../core/derive.ts';
 import { leftOutNote, type ExportFile, type Going } from '../files.ts';
 import { meshTubes, type Meshed } from './fine.ts';

@@ -3,13 +3,7 @@
 import { leansInWords, roundingInWords, sideOf, troubleOf, type TapeView } from '../../core/shop/mark-words.ts';
 import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
 import { mendingPullOf, type PullAdvice } from '../../core/springback/pull-advice.ts';
-import {
-  halfWidthInWords,
-  KIND_WORDS,
-  pullFigure,
-  workedOutShort,
-  pullNote,
-} from '../../core/springback/pull-words.ts';
+import { halfWidthInWords, KIND_WORDS, pullFigure, workedOutShort, pullNote } from '../../core/words/pulls.ts';
 import { rotationReading, type RotationReading } from '../../core/shop/rotation-reading.ts';
 import { isScribed } from '../../core/shop/scribed-line.ts';
 import { FIRST_BEND, onScale, turnSentences } from '../../core/shop/turn-words.ts';

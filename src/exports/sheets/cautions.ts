@@ -1,5 +1,5 @@
 /** What every sheet carries at its foot: who decides, and which job and sheet it is. */
-import { WHO_DECIDES } from '../../core/checks/cautions.ts';
+import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import { shrunk } from '../drawing/fit.ts';
 import type { Context } from './context.ts';
 import { FINE, SMALL, stroke, text } from './ink.ts';

@@ -2,7 +2,7 @@
  * The cover: the key drawing with every tube numbered, then the table of tubes with its totals, what was found, what was not checked,
  * and the cautions.
  */
-import { CAUTIONS, NOT_CHECKED, WHO_DECIDES } from '../../core/checks/cautions.ts';
+import { CAUTIONS, NOT_CHECKED, WHO_DECIDES } from '../../core/words/cautions.ts';
 import { FRONT, ISOMETRIC, SIDE, TOP, type Extent, type View } from '../drawing/projection.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { wrapped } from '../drawing/fit.ts';
@@ -10,7 +10,7 @@ import { moved } from '../drawing/move.ts';
 import type { Mark, Sheet } from '../drawing/types.ts';
 import { foot, FOOT_HEIGHT } from './cautions.ts';
 import type { Context } from './context.ts';
-import { findingWords } from './findings.ts';
+import { signedFinding } from './findings.ts';
 import { FIRM, SMALL, stroke, text } from './ink.ts';
 import { extentInView, keyView } from './key-drawing.ts';
 import { contentWidth, fillPages, gap, MARGIN, paragraph, part, type Block, type Part } from './page.ts';
@@ -33,7 +33,11 @@ export function coverSheets(context: Context): Sheet[] {
   const drawing = keyDrawing(context, heading.height);
   const lists: Part[] = [
     ...tubeTable(context),
-    headed(context, 'Found', derived.findings.length === 0 ? [NOTHING] : derived.findings.map(findingWords)),
+    headed(
+      context,
+      'Found',
+      derived.findings.length === 0 ? [NOTHING] : derived.findings.map((each) => signedFinding(each, derived)),
+    ),
     headed(
       context,
       'Not checked here',

@@ -2,7 +2,7 @@
 import { shownName } from '../../core/job/shown.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import type { Finding } from '../../core/checks/types.ts';
-import { findingsOf, findingWords } from './findings.ts';
+import { findingsOf, signedFinding, sourcedFinding } from './findings.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { primed } from '../../core/job/reference.ts';
 import { steelInWords } from '../../core/springback/steels.ts';
@@ -36,7 +36,10 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
   const settled = derived.job.bent.some((bent) => bent.tube === tube.id);
   const ofOrder = settled ? [] : findings.filter(({ id }) => OF_ORDER.has(id));
   const inWords = (finding: Finding, bold: boolean): Block =>
-    paragraph(letters, `${findingWords(finding)}${blankInWords(finding, marking)}`, width, { bold, after: 0.6 });
+    paragraph(letters, `${signedFinding(finding, derived)}${blankInWords(finding, marking)}`, width, {
+      bold,
+      after: 0.6,
+    });
   const parts = [
     part(head(context, views, tube, marking)),
     part(gap(1), stickBlock(context, tube, marking)),
@@ -171,13 +174,13 @@ const FACT_LINES = 3;
 /** So many errors are told beside the tube's number, the others with the warnings. */
 const TOLD = 3;
 
-const reason = ({ message, source }: Finding): string => `${message} (${source})`;
-
 /** White on black, with the reasons: nobody takes the sheet to the saw by mistake. */
-function notToBeCut({ letters }: Context, errors: readonly Finding[], room: number): Block {
+function notToBeCut({ derived, letters }: Context, errors: readonly Finding[], room: number): Block {
   const fault = wrapped(letters, faultInWords(errors), room - 6, PLAIN, true);
   const reasons = [
-    ...errors.slice(0, TOLD).flatMap((error) => wrapped(letters, reason(error), room - 6, SMALL, false, 6)),
+    ...errors
+      .slice(0, TOLD)
+      .flatMap((error) => wrapped(letters, sourcedFinding(error, derived), room - 6, SMALL, false, 6)),
     ...(errors.length > TOLD ? [`and ${errors.length - TOLD} more, further down`] : []),
   ];
   const height = 10 + fault.length * 5 + reasons.length * 4.3;

@@ -2,7 +2,7 @@
 import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import { addEnvelope } from '../../core/edit/envelopes.ts';
-import { NOT_CHECKED } from '../../core/checks/cautions.ts';
+import { NOT_CHECKED } from '../../core/words/cautions.ts';
 import type { Severity } from '../../core/checks/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { GapLength } from '../fields/Readings.tsx';

@@ -1,6 +1,7 @@
 /** What was found, each with its sign, word and colour; a press goes to its place in the bay. */
 import { memo, type ReactNode } from 'react';
 import type { Finding, Severity } from '../../core/checks/types.ts';
+import { findingInWords, sourceInWords } from '../../core/words/findings.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import type { Selection, WorkspaceActions } from '../../store/types.ts';
 
@@ -11,6 +12,7 @@ const SIGNS: Readonly<Record<Severity, { sign: string; word: string }>> = {
 };
 
 export function FindingsList({ findings }: { findings: readonly Finding[] }): ReactNode {
+  const derived = useWorkspace((state) => state.derived);
   const goTo = useWorkspace((state) => state.goTo);
   const selection = useWorkspace((state) => state.selection);
   return (
@@ -18,7 +20,16 @@ export function FindingsList({ findings }: { findings: readonly Finding[] }): Re
       {findings.map((finding, index) => {
         const target = placeOf(finding);
         const chosen = target !== undefined && selection?.kind === target.kind && selection.id === target.id;
-        return <Found key={index} finding={finding} chosen={chosen} goTo={goTo} />;
+        return (
+          <Found
+            key={index}
+            finding={finding}
+            message={findingInWords(finding, derived)}
+            source={sourceInWords(finding, derived)}
+            chosen={chosen}
+            goTo={goTo}
+          />
+        );
       })}
     </ul>
   );
@@ -26,12 +37,15 @@ export function FindingsList({ findings }: { findings: readonly Finding[] }): Re
 
 interface FoundProps {
   readonly finding: Finding;
+  readonly message: string;
+  readonly source: string;
   readonly chosen: boolean;
   readonly goTo: WorkspaceActions['goTo'];
 }
 
 /** An edit leaves most findings as they were: those are not drawn again. */
-const Found = memo(function Found({ finding, chosen, goTo }: FoundProps): ReactNode {
+const Found = memo(function Found(props: FoundProps): ReactNode {
+  const { finding, chosen, goTo } = props;
   return (
     <li>
       <button
@@ -46,9 +60,9 @@ const Found = memo(function Found({ finding, chosen, goTo }: FoundProps): ReactN
         <span className="finding-body">
           <span className="finding-head">
             <span className="finding-word">{SIGNS[finding.severity].word}</span>
-            <span className="small">{finding.source}</span>
+            <span className="small">{props.source}</span>
           </span>
-          <span className="finding-message">{finding.message}</span>
+          <span className="finding-message">{props.message}</span>
         </span>
       </button>
     </li>

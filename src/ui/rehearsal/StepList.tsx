@@ -1,7 +1,7 @@
 /** The steps in their order, as slips laid side by side: each leads to its place in the rehearsal. */
 import type { ReactNode } from 'react';
 import type { Stage } from '../../view/rehearsal/rehearsed.ts';
-import { angleInWords, setUpInWords, troubleInWords } from '../../view/rehearsal/words.ts';
+import { angleInWords, barredInWords, setUpInWords } from '../../view/rehearsal/words.ts';
 import { useScrollIntoView } from '../useScrollIntoView.ts';
 
 interface Props {
@@ -29,7 +29,7 @@ interface SlipProps {
 
 function StepSlip({ stage, number, isCurrent, go }: SlipProps): ReactNode {
   const item = useScrollIntoView<HTMLLIElement>(isCurrent);
-  const trouble = troubleInWords(stage);
+  const trouble = barredInWords(stage.step);
   return (
     <li ref={item}>
       <button type="button" className="rehearsal-step" aria-current={isCurrent ? 'step' : undefined} onClick={go}>

@@ -4,11 +4,11 @@
  */
 import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
-import type { Finding } from '../../core/checks/types.ts';
 import { findRun, removeRun } from '../../core/edit/bent.ts';
 import type { BentTube, TubeRef } from '../../core/job/types.ts';
 import { bendRun, type BendRun as Run, type RunStep } from '../../core/shop/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { findingInWords } from '../../core/words/findings.ts';
 import { TOLD_LENGTH } from '../../core/shop/tape.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
@@ -55,13 +55,13 @@ interface BodyProps {
 }
 
 function Body({ tube, run }: BodyProps): ReactNode {
-  const findings = useWorkspace((state) => state.derived.findings);
-  const errors = errorsOf(findings, tube.id);
+  const derived = useWorkspace((state) => state.derived);
+  const errors = errorsOf(derived.findings, tube.id);
   // A tube that is half made is not left in the machine: its faults are told, and it can be gone on with.
   if (run !== undefined) {
     return (
       <>
-        {errors.length > 0 && <Faulty errors={errors} />}
+        {errors.length > 0 && <Faulty reasons={errors.map((error) => findingInWords(error, derived))} />}
         <Steps tube={tube} run={run} />
       </>
     );
@@ -69,24 +69,27 @@ function Body({ tube, run }: BodyProps): ReactNode {
   if (tube.bends.length === 0) return <Barred title="Nothing to bend" reasons={['This tube is straight.']} />;
   if (errors.length > 0) {
     return (
-      <Barred title={`${faultInWords(errors)}: it is not to be bent`} reasons={errors.map(({ message }) => message)} />
+      <Barred
+        title={`${faultInWords(errors)}: it is not to be bent`}
+        reasons={errors.map((error) => findingInWords(error, derived))}
+      />
     );
   }
   return <RunStart tube={tube} />;
 }
 
 /** What was found on the tube since its run began; it folds, since the step's figure stands under it. */
-const Faulty = ({ errors }: { errors: readonly Finding[] }): ReactNode => (
+const Faulty = ({ reasons }: { reasons: readonly string[] }): ReactNode => (
   <details className="cannot run-found" open>
     <summary>
       <span className="cannot-sign" aria-hidden="true">
         ×
       </span>
-      Found since this run began: {errors.length}
+      Found since this run began: {reasons.length}
     </summary>
     <div role="status">
-      {errors.map(({ message }) => (
-        <p key={message}>{message}</p>
+      {reasons.map((reason) => (
+        <p key={reason}>{reason}</p>
       ))}
       <p>Bend on only if it does no harm to this tube; else mend the drawing first.</p>
     </div>

@@ -13,7 +13,7 @@ import {
   pullsInWords,
   whyInWords,
   workedOut,
-} from '../../core/springback/pull-words.ts';
+} from '../../core/words/pulls.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { Tick } from './Tick.tsx';
 

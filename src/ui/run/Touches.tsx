@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import type { BentTube } from '../../core/job/types.ts';
 import type { Rehearsal } from '../../core/rehearse/types.ts';
-import { troubleWords } from '../../core/rehearse/words.ts';
+import { troubleInWords } from '../../core/words/rehearsal.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { sameOrder } from './run-words.ts';
 
@@ -24,5 +24,5 @@ export function touchInWords({ order }: BentTube, bend: number, rehearsal: Rehea
   const steps = [rehearsal?.plain, rehearsal?.proposed].find((each) => each != null && sameOrder(order, each));
   const step = steps?.find((each) => each.bend === bend);
   if (step === undefined || (step.hit === null && step.cannotHold === null)) return null;
-  return `By the rehearsal this bend ${troubleWords(step)}. Clear the way before you pull.`;
+  return `By the rehearsal this bend ${troubleInWords(step)}. Clear the way before you pull.`;
 }

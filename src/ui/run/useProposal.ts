@@ -1,7 +1,7 @@
 /** The order that keeps the tube clear of machine and room, once it is found; and in words why there is none, or not yet. */
 import type { BendStep } from '../../core/job/types.ts';
 import type { Rehearsal, RehearsedStep } from '../../core/rehearse/types.ts';
-import { troubleWords } from '../../core/rehearse/words.ts';
+import { noOrderInWords, troubleInWords } from '../../core/words/rehearsal.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { sameOrder } from './run-words.ts';
@@ -31,13 +31,18 @@ export function proposalOf(tube: SolvedTube, usual: readonly BendStep[], rehears
   if (rehearsal === undefined)
     return { order: null, words: 'Trying the orders against machine and room.', barred: false };
   const { plain, proposed, reason } = rehearsal;
-  if (proposed === null) return { order: null, words: `No order keeps clear: ${reason ?? ''}.`, barred: true };
+  if (proposed === null)
+    return {
+      order: null,
+      words: `No order keeps clear: ${reason === null ? '' : noOrderInWords(reason)}.`,
+      barred: true,
+    };
   const order = proposed.map(({ bend, front }) => ({ bend, front }));
   if (sameOrder(order, usual)) return { order, words: 'It keeps clear of machine and room.', barred: false };
   const keepsClear = 'The proposed order keeps clear of machine and room.';
   const wrong = sameOrder(plain, usual) ? plain.find(isTroubled) : undefined;
   const words =
-    wrong === undefined ? keepsClear : `${keepsClear} As the marks come, bend ${wrong.bend} ${troubleWords(wrong)}.`;
+    wrong === undefined ? keepsClear : `${keepsClear} As the marks come, bend ${wrong.bend} ${troubleInWords(wrong)}.`;
   return { order, words, barred: false };
 }
 

@@ -6,7 +6,7 @@ import { ROTATION_SIGN } from '../../core/shop/turn-words.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { mendingPullOf, pullAdvices, type PullAdvice } from '../../core/springback/pull-advice.ts';
-import { halfWidthInWords, KIND_WORDS, pullFigure, pullNote, workedOut } from '../../core/springback/pull-words.ts';
+import { halfWidthInWords, KIND_WORDS, pullFigure, pullNote, workedOut } from '../../core/words/pulls.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Angle, Length } from '../fields/Readings.tsx';
 

@@ -3,6 +3,7 @@ import { useEffect, useRef, type ReactNode } from 'react';
 import { isBendable, type BendableTube } from '../../core/rehearse/pose.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { mendOf } from '../../core/swing-findings.ts';
+import { swingMendInWords } from '../../core/words/rehearsal.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Verdict } from '../rehearsal/Verdict.tsx';
 import { Section } from '../Section.tsx';
@@ -20,6 +21,7 @@ export function Rehearse({ tube }: { readonly tube: SolvedTube }): ReactNode {
 function OnBender({ tube }: { readonly tube: BendableTube }): ReactNode {
   const { id } = tube;
   const rehearsal = useWorkspace((state) => state.rehearsals.get(id));
+  const mend = rehearsal === undefined ? null : mendOf(tube, rehearsal);
   const rehearse = useWorkspace((state) => state.rehearse);
   const isOn = useWorkspace((state) => state.rehearsing === id);
   const key = useRef<HTMLButtonElement>(null);
@@ -38,7 +40,7 @@ function OnBender({ tube }: { readonly tube: BendableTube }): ReactNode {
       ) : (
         <>
           <Verdict rehearsal={rehearsal} />
-          <p>{mendOf(tube, rehearsal)}</p>
+          {mend !== null && <p>{swingMendInWords(mend)}</p>}
         </>
       )}
       {rehearsal?.plain.length !== 0 && (

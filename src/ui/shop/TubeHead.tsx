@@ -1,6 +1,5 @@
 /** The selected tube's head: what to cut, or why not to, and which other tube is its mirror image. */
 import { Fragment, type ReactNode } from 'react';
-import type { Finding } from '../../core/checks/types.ts';
 import { primed } from '../../core/job/reference.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
@@ -9,14 +8,15 @@ import { blankToCut } from '../../core/shop/tape.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { cutLengths } from '../../core/shop/ends.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
+import { findingInWords } from '../../core/words/findings.ts';
 import { useFeed } from './useFeed.ts';
 import './sheet.css';
 
 export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
-  const twin = useWorkspace((state) => state.derived.byId.get(primed(tube.id)));
-  const findings = useWorkspace((state) => state.derived.findings);
+  const derived = useWorkspace((state) => state.derived);
+  const twin = derived.byId.get(primed(tube.id));
   const select = useWorkspace((state) => state.select);
-  const errors = errorsOf(findings, tube.id);
+  const errors = errorsOf(derived.findings, tube.id);
   const { blank, grip } = blankToCut(tube, useFeed()(tube));
   return (
     <header className="tube-head">
@@ -24,7 +24,9 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
         <span className="number-tag number-tag-large">{tube.number}</span>
         {tube.name}
       </h2>
-      {errors.length > 0 && <Cannot errors={errors} />}
+      {errors.length > 0 && (
+        <Cannot title={faultInWords(errors)} reasons={errors.map((error) => findingInWords(error, derived))} />
+      )}
       {twin && (
         <p className="advice">
           <strong>Make one of each, not two of this.</strong> Its mirror image is{' '}
@@ -61,16 +63,16 @@ function Scrap({ grip }: { grip: readonly [number, number] }): ReactNode {
   );
 }
 
-const Cannot = ({ errors }: { errors: readonly Finding[] }): ReactNode => (
-  <section className="cannot" aria-label={faultInWords(errors)}>
+const Cannot = ({ title, reasons }: { title: string; reasons: readonly string[] }): ReactNode => (
+  <section className="cannot" aria-label={title}>
     <h3>
       <span className="cannot-sign" aria-hidden="true">
         ×
       </span>
-      {faultInWords(errors)}
+      {title}
     </h3>
-    {errors.map(({ message }) => (
-      <p key={message}>{message}</p>
+    {reasons.map((reason) => (
+      <p key={reason}>{reason}</p>
     ))}
   </section>
 );

@@ -6,7 +6,7 @@ import { toDegrees, toRadians } from '../../core/geometry/angle.ts';
 import type { Pull } from '../../core/job/types.ts';
 import { borneRange, furtherPulls } from '../../core/springback/pull-advice.ts';
 import type { PullLaw } from '../../core/springback/pull-law.ts';
-import { halfWidthInWords } from '../../core/springback/pull-words.ts';
+import { halfWidthInWords } from '../../core/words/pulls.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { fixedText } from '../../core/units/typed.ts';
 

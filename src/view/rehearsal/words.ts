@@ -2,7 +2,8 @@
 import { toDegrees, type Radians } from '../../core/geometry/angle.ts';
 import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
 import { turnSentence, zeroInWords } from '../../core/shop/turn-words.ts';
-import type { Hit, Rehearsal } from '../../core/rehearse/types.ts';
+import type { Hit, Rehearsal, Trouble } from '../../core/rehearse/types.ts';
+import { listed, noOrderInWords, unheldInWords } from '../../core/words/rehearsal.ts';
 import { formatAngle, onStepBelow } from '../../core/units/angle.ts';
 import type { Stage } from './rehearsed.ts';
 import type { Moment } from './timeline.ts';
@@ -18,8 +19,10 @@ export function hitInWords({ solid, by, angle }: Hit): string {
 }
 
 /** What stands in the way of a step, in words; null where nothing does. */
-export const troubleInWords = ({ step }: Pick<Stage, 'step'>): string | null =>
-  step.cannotHold ?? (step.hit === null ? null : hitInWords(step.hit));
+export function barredInWords({ hit, cannotHold }: Trouble): string | null {
+  if (cannotHold !== null) return unheldInWords(cannotHold);
+  return hit === null ? null : hitInWords(hit);
+}
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
@@ -47,7 +50,7 @@ export function momentInWords(stages: readonly Stage[], { step, phase, angle }: 
 export function troubleAt(stages: readonly Stage[], { step, phase, angle }: Moment): string | null {
   const { hit, cannotHold } = stages[step]!.step;
   if (phase !== 'bend') return null;
-  return cannotHold ?? (hit !== null && angle >= hit.angle - ANGLE_ROUNDING ? hitInWords(hit) : null);
+  return barredInWords({ cannotHold, hit: hit !== null && angle >= hit.angle - ANGLE_ROUNDING ? hit : null });
 }
 
 /** Told aloud whenever the step or what is done in it changes. */
@@ -77,9 +80,6 @@ export type Order = 'plain' | 'proposed';
 export const isPlainProposed = ({ plain, proposed }: Rehearsal): boolean =>
   proposed !== null && proposed.every(({ bend, front }, i) => bend === plain[i]!.bend && front === plain[i]!.front);
 
-const listed = (bends: readonly number[]): string =>
-  bends.length === 1 ? `${bends[0]}` : `${bends.slice(0, -1).join(', ')} and ${bends.at(-1)}`;
-
 /** "4 and 3 with end B in front, then end for end 2 and 1". */
 export function orderInWords(steps: Rehearsal['plain']): string {
   const runs: { front: string; bends: number[] }[] = [];
@@ -104,7 +104,7 @@ export interface Verdict {
 export function verdictOf(rehearsal: Rehearsal): Verdict {
   const { plain, proposed, reason, free, all } = rehearsal;
   const first = plain.find(({ hit, cannotHold }) => hit !== null || cannotHold !== null);
-  const why = reason === null ? '' : `${capital(reason)}.`;
+  const why = reason === null ? '' : `${capital(noOrderInWords(reason))}.`;
   if (plain.length === 0) return { tone: 'none', head: 'Cannot be rehearsed', why };
   const counted =
     free === all
@@ -118,7 +118,6 @@ export function verdictOf(rehearsal: Rehearsal): Verdict {
     // With more bends than are searched nothing is known of the other orders.
     return { tone: 'none', head: all === 0 ? 'Not free as it comes' : 'No order keeps it free', why };
   }
-  const trouble =
-    first === undefined ? '' : `As it comes, bend ${first.bend} ${first.cannotHold ?? hitInWords(first.hit!)}. `;
+  const trouble = first === undefined ? '' : `As it comes, bend ${first.bend} ${barredInWords(first)}. `;
   return { tone: 'order', head: `Bend ${orderInWords(proposed)}`, why: `${trouble}${counted}` };
 }

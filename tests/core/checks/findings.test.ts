@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { derived } from '../frame.ts';
+import { derived, inWords } from '../frame.ts';
 
 type Records = Parameters<typeof derived>[0];
+const found = (records: Records) => inWords(derived(records));
 const ids = (records: Records) => derived(records).findings.map((finding) => `${finding.severity} ${finding.id}`);
 const bent = (corner: readonly number[], end: readonly number[], more: object = {}): Records => ({
   nodes: { a: [0, 0, 0], b: [600, 0, 0], c: corner, d: end },
@@ -21,7 +22,7 @@ describe('findings of bends', () => {
     expect(ids(bent([600, 600, 0], [700, 600, 0]))).toEqual(['error bend/past-end']);
   });
   it('a straight too short to clamp, told in the job unit with what would mend it', () => {
-    const { findings } = derived({
+    const findings = found({
       ...bent([600, 350, 0], [1200, 350, 0], die({ leastStraight: 60 })),
       lengthUnit: 'in',
     });
@@ -42,13 +43,13 @@ describe('findings of bends', () => {
       members: [{ id: 'bar', path: ['a', 'b', 'c', 'd'], ends: [{ fit: 'square' }, { fit: 'square', allowance }] }],
     });
     // 250 - 152.4 = 97.6 of straight.
-    expect(derived(tail(20)).findings[0]!.message).toContain('117.6 mm of tail behind bend 2');
-    expect(derived(tail(20)).findings[0]!.message).toContain('Leave 32.4 mm more on end B');
+    expect(found(tail(20))[0]!.message).toContain('117.6 mm of tail behind bend 2');
+    expect(found(tail(20))[0]!.message).toContain('Leave 32.4 mm more on end B');
     expect(ids(tail(52.4))).toEqual([]);
   });
   it('a bender that leaves the measured end behind grips at end A and clamps beyond the last bend', () => {
     const set = die({ leastGrip: 500, clampOffset: 480, bender: { bendLies: 'before' } });
-    const { findings } = derived(bent([600, 600, 0], [1060, 600, 0], set));
+    const findings = found(bent([600, 600, 0], [1060, 600, 0], set));
     expect(findings.map(({ id, end, bend }) => [id, end, bend])).toEqual([
       ['bend/short-tail', 'A', 1],
       ['bend/clamp-off-tube', 'B', 2],
@@ -85,7 +86,7 @@ describe('findings of stock', () => {
       { id: 'bar', name: 'Bar', role, path: ['a', 'b', 'c', 'd'], ends: [{ fit: 'square' }, { fit: 'square' }] },
     ],
   });
-  const stock = (records: Records) => derived(records).findings.filter(({ id }) => id === 'stock/longer-than-stick');
+  const stock = (records: Records) => found(records).filter(({ id }) => id === 'stock/longer-than-stick');
   it('a blank over the stick: with the grip, and with what would need less of it', () => {
     expect(stock(on(1372))).toEqual([]);
     const [fits] = stock(on(1371));
@@ -185,7 +186,7 @@ describe('findings of ends', () => {
     expect(ids(records)).toEqual(['warning end/cope-in-own-bend']);
   });
   it('an end that meets only its own twin is told how to be mitred', () => {
-    const { findings } = derived({
+    const findings = found({
       nodes: { p: [0, 0, 500], a: [0, 700, 300] },
       members: [{ id: 'vee', path: ['a', 'p'], mirror: true, ends: [{ fit: 'square' }, { fit: 'auto' }] }],
     });
@@ -263,6 +264,6 @@ describe('findings of clearance', () => {
     expect(ids(over(1165 + 22.225 + 49.9, 50))).toEqual(['error clearance/too-close']);
     expect(ids(over(1165 + 22.225 + 50, 50))).toEqual([]);
     expect(derived(over(1150, 50)).clearances[0]!.distance).toBeCloseTo(-15 - 22.225, 9);
-    expect(derived(over(1150, 50)).findings[0]!.message).toContain('goes 37.2 mm into Helmet');
+    expect(found(over(1150, 50))[0]!.message).toContain('goes 37.2 mm into Helmet');
   });
 });

@@ -2,6 +2,7 @@
 import { toRadians } from '../../../src/core/geometry/angle.ts';
 import { isBendable, type BendableTube } from '../../../src/core/rehearse/pose.ts';
 import type { Bender } from '../../../src/core/job/types.ts';
+import type { Derived } from '../../../src/core/derive.ts';
 import { derived, tube } from '../frame.ts';
 import { add, axis, rotated, scaled, type Triple } from './turning.ts';
 
@@ -37,12 +38,19 @@ export interface Shape {
  * A tube of that shape, somewhere in the car. No steel is named, so the machine is pulled to the net angle unless
  * `more` has pulls.
  */
-export function bendable(
+export function bendable(...given: Parameters<typeof frameOf>): BendableTube {
+  const made = tube(frameOf(...given), 't');
+  if (!isBendable(made)) throw new Error('no bend, or no bender');
+  return made;
+}
+
+/** The frame with that tube alone, 't'. */
+export function frameOf(
   { bends, straights }: Shape,
   bender: Partial<Bender> = {},
   die: object = {},
   more: object = {},
-): BendableTube {
+): Derived {
   const radius = (die as { centrelineRadius?: number }).centrelineRadius ?? DIE.centrelineRadius;
   const setBacks = bends.map(({ angle }) => radius * Math.tan(toRadians(angle) / 2));
   let place = axis(0, 0, 0);
@@ -57,7 +65,7 @@ export function bendable(
     normal = rotated(normal, along, toRadians(bend.rotation));
     along = rotated(along, normal, toRadians(bend.angle));
   });
-  const frame = derived({
+  return derived({
     sections: [{ id: 'main', outerDiameter: 44.45, wall: 3.048 }],
     dies: [{ ...DIE, bender: { ...BENDER, ...bender }, ...die }],
     nodes: Object.fromEntries(corners.map((corner, i) => [`n${i}`, corner])),
@@ -66,7 +74,4 @@ export function bendable(
     ],
     ...more,
   });
-  const made = tube(frame, 't');
-  if (!isBendable(made)) throw new Error('no bend, or no bender');
-  return made;
 }

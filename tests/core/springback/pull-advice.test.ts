@@ -16,7 +16,7 @@ import {
   type PullAdvice,
 } from '../../../src/core/springback/pull-advice.ts';
 import { pulledFor, pullLaw, READING } from '../../../src/core/springback/pull-law.ts';
-import { mendInWords, pullFigure, pullNote, whyInWords } from '../../../src/core/springback/pull-words.ts';
+import { mendInWords, pullFigure, pullNote, whyInWords } from '../../../src/core/words/pulls.ts';
 import { degrees } from '../frame.ts';
 import { die, lawOf, pulls, radians, section, type Read } from './worked-die.ts';
 

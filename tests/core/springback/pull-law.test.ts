@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { effectiveRadius } from '../../../src/core/springback/opened-radius.ts';
 import { contradictions, pulledFor, pulledHalfWidth, pullLaw } from '../../../src/core/springback/pull-law.ts';
-import { degrees, derived, tube } from '../frame.ts';
+import { degrees, derived, inWords, tube } from '../frame.ts';
 import { die, law, pull, radians, section } from './worked-die.ts';
 
 describe('the law of pulls', () => {
@@ -65,7 +65,7 @@ describe('a die that takes its radius from the pulls', () => {
     expect(frame.findings.map((finding) => finding.id)).toEqual(['bend/pulls-disagree']);
   });
   it('left out, the finding says how far the far end comes to lie', () => {
-    const { findings } = derived(hoop('nominal'));
+    const findings = inWords(derived(hoop('nominal')));
     expect(findings.map((finding) => finding.id)).toEqual(['bend/radius-opens']);
     // By hand: each bend takes dR x pi/2 more tube, dR = 7.4507, and throws the rest out by dR across and dR along: the top
     // comes out 2 dR wider, less the excess tube of bend 1, and the leg ends up by the difference of both bends' rise and excess.

@@ -2,11 +2,13 @@ import { describe, expect, it } from 'vitest';
 import type { Clearance, Finding, Severity } from '../../../src/core/checks/types.ts';
 import { bySeverity, nearestFirst } from '../../../src/ui/checks/order.ts';
 
-const finding = (severity: Severity, message: string): Finding => ({
-  id: 'a/b',
+const finding = (severity: Severity, tube: string): Finding => ({
+  id: 'end/wider-than-run',
   severity,
-  message,
-  source: 'common practice',
+  tube,
+  end: 'A',
+  node: 'n',
+  source: 'practice',
   at: [0, 0, 0],
 });
 
@@ -23,8 +25,8 @@ const gap = (envelope: string, distance: number): Clearance => ({
 describe('the order of reading', () => {
   it('puts errors first, then warnings, then notes, each in the order found', () => {
     const given = [finding('note', '1'), finding('error', '2'), finding('warning', '3'), finding('error', '4')];
-    expect(bySeverity(given).map(({ message }) => message)).toEqual(['2', '4', '3', '1']);
-    expect(given[0]?.message).toBe('1');
+    expect(bySeverity(given).map(({ tube }) => tube)).toEqual(['2', '4', '3', '1']);
+    expect(given[0]?.tube).toBe('1');
   });
 
   it('puts the shortest gap of a box first, inside it before all', () => {

@@ -54,10 +54,10 @@ describe('the order that is proposed', () => {
     const step = { bend: 1, front: 'A', pullTo: 1, pulled: 1, net: 1, rotation: 0, rotationFrom: null } as const;
     const hit = { angle: Math.PI / 4, solid: 'Wall', by: 'front', at: [0, 0, 0] } as const;
     const plain = [{ ...step, hit, cannotHold: null }];
-    const none = { plain, proposed: null, reason: 'bend 1 cannot be made', free: 0, all: 2 };
+    const none = { plain, proposed: null, reason: { kind: 'bends-overlap' } as const, free: 0, all: 2 };
     expect(proposalOf(tube, [], none)).toEqual({
       order: null,
-      words: 'No order keeps clear: bend 1 cannot be made.',
+      words: 'No order keeps clear: its bends overlap, so it cannot be made.',
       barred: true,
     });
     const other = { ...step, front: 'B', hit: null, cannotHold: null } as const;
@@ -65,7 +65,7 @@ describe('the order that is proposed', () => {
     const found = proposalOf(tube, [{ bend: 1, front: 'A' }], rehearsal);
     expect(found.order).toEqual([{ bend: 1, front: 'B' }]);
     expect(found.words).toMatch(/As the marks come, bend 1 .*Wall at 45°\.$/u);
-    // Of an order that nobody asked for nothing is told.
+    // Of an order that nobody asked for nothing is said.
     expect(proposalOf(tube, [{ bend: 1, front: 'B' }], rehearsal).words).not.toContain('Wall');
   });
 });

@@ -25,14 +25,14 @@ const touching: RehearsedStep = {
 const rehearsal: Rehearsal = {
   plain: [free(STEPS[0]!), touching],
   proposed: null,
-  reason: 'bend 2 cannot be made in any order',
+  reason: { kind: 'never', bend: 2, trouble: touching },
   free: 0,
   all: 8,
 };
 const runIn = (order: readonly BendStep[]): BentTube => ({ tube: 'hoop', order, done: [], bends: [], checks: [] });
 
 describe('what a bend of the run runs into', () => {
-  it('is told at that bend with the whole degree of the machine before the touch', () => {
+  it('is said at that bend with the whole degree of the machine before the touch', () => {
     expect(touchInWords(runIn(STEPS), 1, rehearsal)).toBeNull();
     expect(touchInWords(runIn(STEPS), 2, rehearsal)).toContain('swings the leg in front of it into Wall at 41°');
   });

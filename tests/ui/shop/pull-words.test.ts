@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Die, Job, Pull, Section } from '../../../src/core/job/types.ts';
 import { pullLaw } from '../../../src/core/springback/pull-law.ts';
-import { halfWidthInWords } from '../../../src/core/springback/pull-words.ts';
+import { halfWidthInWords } from '../../../src/core/words/pulls.ts';
 import { disagreements, lawInWords, pairsOf } from '../../../src/ui/shop/pull-words.ts';
 import { bentTube } from '../../core/shop/tubes.ts';
 

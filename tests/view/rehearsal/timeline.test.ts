@@ -44,7 +44,10 @@ describe('the strip of a rehearsal', () => {
   });
 
   it('meets a bend that cannot be held where it would begin', () => {
-    const barred = [step(1, 60), { ...step(2, 40), cannotHold: 'leaves the clamp 20 mm' }];
+    const barred = [
+      step(1, 60),
+      { ...step(2, 40), cannotHold: { kind: 'too-near', bend: 1, side: 'in-front' } as const },
+    ];
     const { hits, spans, stops } = layTimeline(barred);
     expect(hits).toEqual([spans[1]!.bend]);
     expect(new Set(stops).size).toBe(stops.length);

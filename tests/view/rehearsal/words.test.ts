@@ -2,13 +2,13 @@ import { describe, expect, it } from 'vitest';
 import type { Hit, Rehearsal, RehearsedStep } from '../../../src/core/rehearse/types.ts';
 import { layStages } from '../../../src/view/rehearsal/rehearsed.ts';
 import {
+  barredInWords,
   hitInWords,
   momentInWords,
   orderInWords,
   setUpInWords,
   tellMoment,
   troubleAt,
-  troubleInWords,
   verdictOf,
 } from '../../../src/view/rehearsal/words.ts';
 import { layTimeline, momentAt } from '../../../src/view/rehearsal/timeline.ts';
@@ -60,7 +60,7 @@ describe('the run of a rehearsal', () => {
     expect(setUpInWords(stages[1]!)).toContain('Zero: bend 3 level, its leg to the left, as it comes off the die');
     expect(setUpInWords(stages[2]!)).toMatch(/^Turn the tube end for end, end A in front\. Turn the tube /u);
     expect(setUpInWords(stages[2]!)).toMatch(told('B'));
-    expect(stages.map(troubleInWords)).toEqual([null, 'touches the floor at 20°', null, null]);
+    expect(stages.map(({ step }) => barredInWords(step))).toEqual([null, 'touches the floor at 20°', null, null]);
   });
 
   it('tells the touch from where it happens until the bend is let go', () => {
@@ -75,12 +75,12 @@ describe('the run of a rehearsal', () => {
   });
 
   it('says of a bend that the machine cannot hold why', () => {
-    const barred = steps.map((step) => ({ ...step, hit: null, cannotHold: 'leaves the clamp 20 mm' }));
+    const cannotHold = { kind: 'too-near', bend: 4, side: 'behind' } as const;
+    const barred = steps.map((step) => ({ ...step, hit: null, cannotHold }));
     const held = layStages(tube, barred);
-    expect(troubleInWords(held[0]!)).toBe('leaves the clamp 20 mm');
-    expect(tellMoment(held, momentAt(layTimeline(barred), barred, 10))).toBe(
-      'Step 1 of 4, bend 3: leaves the clamp 20 mm.',
-    );
+    const words = 'is too near bend 4 behind it for the follower to bear it';
+    expect(barredInWords(held[0]!.step)).toBe(words);
+    expect(tellMoment(held, momentAt(layTimeline(barred), barred, 10))).toBe(`Step 1 of 4, bend 3: ${words}.`);
   });
 });
 
@@ -113,22 +113,38 @@ describe('the verdict', () => {
 
   it('that there is none, and why', () => {
     expect(
-      verdictOf({ ...rehearsal, plain: touching, proposed: null, free: 0, reason: 'bend 2 is never free' }),
-    ).toEqual({ tone: 'none', head: 'No order keeps it free', why: 'Bend 2 is never free.' });
+      verdictOf({
+        ...rehearsal,
+        plain: touching,
+        proposed: null,
+        free: 0,
+        reason: { kind: 'never', bend: 2, trouble: plain[1]! },
+      }),
+    ).toEqual({
+      tone: 'none',
+      head: 'No order keeps it free',
+      why: 'Bend 2 cannot be made in any order: alone, it is free.',
+    });
   });
 
   it('claims nothing of orders that were not searched', () => {
-    const unsearched = { ...rehearsal, proposed: null, free: 0, all: 0, reason: 'it has 9 bends' };
-    expect(verdictOf(unsearched)).toMatchObject({ tone: 'free', why: 'It has 9 bends.' });
+    const unsearched = {
+      ...rehearsal,
+      proposed: null,
+      free: 0,
+      all: 0,
+      reason: { kind: 'too-many-bends', count: 9 },
+    } as const;
+    expect(verdictOf(unsearched)).toMatchObject({ tone: 'free', why: 'It has 9 bends; orders are searched up to 8.' });
     expect(verdictOf({ ...unsearched, plain: touching })).toEqual({
       tone: 'none',
       head: 'Not free as it comes',
-      why: 'It has 9 bends.',
+      why: 'It has 9 bends; orders are searched up to 8.',
     });
-    expect(verdictOf({ ...unsearched, plain: [], reason: 'its bends overlap' })).toEqual({
+    expect(verdictOf({ ...unsearched, plain: [], reason: { kind: 'bends-overlap' } })).toEqual({
       tone: 'none',
       head: 'Cannot be rehearsed',
-      why: 'Its bends overlap.',
+      why: 'Its bends overlap, so it cannot be made.',
     });
   });
 });

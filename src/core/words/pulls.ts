@@ -2,11 +2,11 @@
 import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
 import { shownName } from '../job/shown.ts';
 import { formatAngle } from '../units/angle.ts';
-import type { PullAdvice, Unborne } from './pull-advice.ts';
-import type { PullLaw } from './pull-law.ts';
+import type { PullAdvice, Unborne } from '../springback/pull-advice.ts';
+import type { PullLaw } from '../springback/pull-law.ts';
 
 /** "92.0°": as it is set on the machine's scale, with the digits that the scale has. */
-export const pullFigure = ({ pullTo }: PullAdvice): string =>
+export const pullFigure = ({ pullTo }: Pick<PullAdvice, 'pullTo'>): string =>
   `${formatAngle(pullTo, Number(pullTo.toFixed(1)) === pullTo ? 1 : 2)}°`;
 
 /** What the law or the estimate asks, where the machine's scale shows something else, and to which division that is rounded; else null. */

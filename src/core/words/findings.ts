@@ -1,0 +1,155 @@
+/**
+ * Every finding's sentence: what is wrong, where, and what would mend it, in the trade's words; lengths in the job's unit.
+ * One row a kind, so that the compiler finds the one that has none.
+ */
+import type { Finding, FirstPullOnly, Source } from '../checks/types.ts';
+import { toDegrees, type Radians } from '../geometry/angle.ts';
+import { ROUNDING } from '../geometry/tolerance.ts';
+import { SEARCHED_BENDS } from '../solve/bend-order.ts';
+import type { Frame, SolvedTube } from '../solve/types.ts';
+import type { Unborne } from '../springback/pull-advice.ts';
+import { comparedLength } from './lengths.ts';
+import { mendInWords, pullFigure, whyInWords } from './pulls.ts';
+import { noOrderInWords, orderInWords, swingMendInWords, troubleInWords } from './rehearsal.ts';
+
+/** The finding in words; `frame` is the one it was found in. */
+export function findingInWords(finding: Finding, frame: Frame): string {
+  const write = WORDS[finding.id] as (finding: Finding, around: Around) => string;
+  return write(finding, aroundOf(finding, frame));
+}
+
+/** What it rests on: "common practice", or a rule with body, edition and article. */
+export function sourceInWords({ source, envelope }: Finding, { job }: Frame): string {
+  if (source === 'envelope-gap')
+    return `gap set for ${job.envelopes.find(({ id }) => id === envelope)!.name} in this job`;
+  return SOURCES[source];
+}
+
+const SOURCES: Readonly<Record<Exclude<Source, 'envelope-gap'>, string>> = {
+  practice: 'common practice',
+  'least-radius':
+    'CLR at least 3 x OD: FIA Appendix J art. 253-8 (as quoted, 2009); Motorsport UK NCR 2026 ch. 7 app. 3 art. 20.3; Formula SAE 2026 F.5.2',
+  'one-piece':
+    'hoops of one piece: Motorsport UK NCR 2026 ch. 7 app. 3 (rollbars, no joints); Formula SAE 2026 V1.0 (main hoop)',
+  pulls: 'pulls logged in this job',
+  'bender-room': 'the bender and its room as set up in this job',
+};
+
+/** What a sentence may name beside the numbers of its finding. */
+interface Around {
+  readonly tube: SolvedTube;
+  readonly die: string;
+  readonly frame: Frame;
+  readonly show: (mm: number) => string;
+  readonly nameOf: (tube: string) => string;
+}
+
+const aroundOf = (finding: Finding, frame: Frame): Around => {
+  const tube = frame.byId.get(finding.tube)!;
+  return {
+    tube,
+    die: tube.die?.name ?? '',
+    frame,
+    show: (mm) => comparedLength(mm, frame.job.lengthUnit),
+    nameOf: (id) => frame.byId.get(id)!.name,
+  };
+};
+
+const degrees = (angle: Radians): string => `${toDegrees(angle).toFixed(1)}°`;
+
+const atEnd = ({ name }: SolvedTube, { end }: Finding): string => `${name}, end ${end}`;
+
+type Writer<Id extends Finding['id']> = (finding: Extract<Finding, { readonly id: Id }>, around: Around) => string;
+
+const overlap = (straight: number, where: string, { tube, show }: Around): string =>
+  `${tube.name}: the straight ${where} comes out ${show(straight)}. Move the corners ${show(-straight)} or more apart, or take a die with a smaller radius.`;
+
+const firstPullOnly =
+  (why: Exclude<Unborne, 'nothing-known'>) =>
+  ({ bend, bends, firstPull, net, mendNear, isLaidOutByIt }: FirstPullOnly, { tube, die }: Around): string => {
+    const { pullLaw, section } = tube;
+    const pull = `${pullFigure({ pullTo: firstPull })} for ${degrees(net)}`;
+    const known =
+      bends.length === 1
+        ? `For bend ${bend} only a first pull is known, ${pull}`
+        : `For bends ${bends.join(', ')} only a first pull is known, for bend ${bend} ${pull}`;
+    const laid = isLaidOutByIt
+      ? ' Its radius is laid out by that first pull too: its marks move once the pulls tell more.'
+      : '';
+    return `${tube.name}: ${whyInWords(why, pullLaw)} (${die}, ${section.name}). ${known}: let go, read, then go on. ${mendInWords(why, pullLaw, mendNear)}${laid}`;
+  };
+
+const onToRun = 'Move the node along the tube if the rule book wants joints clear of bends.';
+
+const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
+  'bend/overlap': ({ bend, straight }, around) => overlap(straight, `between bends ${bend} and ${bend + 1}`, around),
+  'bend/past-end': ({ bend, side, straight }, around) => overlap(straight, `${side} bend ${bend}`, around),
+  'bend/short-straight': ({ bend, straight, least }, { tube, die, show }) =>
+    `${tube.name}: ${show(straight)} of straight between bends ${bend} and ${bend + 1}; ${die} needs ${show(least)} to clamp on. Move the corners ${show(least - straight)} further apart.`,
+  'bend/beyond-die': ({ bend, angle, greatest }, { tube, die }) =>
+    `${tube.name}: bend ${bend} turns ${degrees(angle)}; ${die} goes to ${greatest}°. Split the turn over two bends.`,
+  'bend/wrong-die': ({ outerDiameter, dieTakes }, { tube, die, show }) =>
+    `${tube.name}: ${tube.section.name} is ${show(outerDiameter)} over the outside, ${die} takes ${show(dieTakes)}. Choose a die for this tube.`,
+  'bend/tight-radius': ({ radius, least }, { tube, show }) =>
+    `${tube.name}: centreline radius ${show(radius)} is under 3 x outer diameter (${show(least)}). Many rule books ask for that as the least.`,
+  'bend/short-tail': ({ bend, end, tail, grips, missing, otherEndHolds }, { tube, die, show }) =>
+    `${tube.name}: ${show(tail)} of tail behind bend ${bend}; ${die} grips ${show(grips)}. Leave ${show(missing)} more on end ${end} for the clamp and cut it off after bending${otherEndHolds ? `, or bend the tube from end ${end}` : ''}.`,
+  'bend/clamp-off-tube': ({ bend, end, missing }, { tube, show }) =>
+    `${tube.name}: the clamp mark of bend ${bend} lies ${show(missing)} ${end === 'A' ? 'before' : 'beyond'} end ${end}. Leave that much more on end ${end} and cut it off after bending, or bend the tube from end ${end === 'A' ? 'B' : 'A'}.`,
+  'bend/many-bends': ({ count, isSearched }, { tube }) =>
+    isSearched
+      ? `${tube.name} has ${count} bends, more than most hoops. Each adds its own error to all that follow, and a rule book may set a greatest number: look yours up.`
+      : `${tube.name} has ${count} bends. No order of bending is searched for more than ${SEARCHED_BENDS}: go through its swing by hand, or make it of two tubes.`,
+  'stock/longer-than-stick': ({ length, grip, stick, mend, otherEnd }, { tube, show }) => {
+    const blank = `${tube.name}: the blank is ${show(length)} long${grip > ROUNDING ? `, ${show(grip)} of it for the grip` : ''}; sticks of ${tube.section.name} are ${show(stick)}, ${show(length - stick)} too short.`;
+    const mends = {
+      'other-end-in-front': `Bent from end ${otherEnd} it needs less grip and fits.`,
+      'longer-stick': 'A hoop is made of one piece, without a joint: get a longer stick.',
+      joint: 'Get a longer stick, or make it of two tubes with a joint that your rule book allows.',
+    };
+    return `${blank} ${mends[mend]}`;
+  },
+  'bend/pulls-disagree': firstPullOnly('disagree'),
+  'bend/slack-or-spring': firstPullOnly('slack-or-spring'),
+  'bend/beyond-pulls': firstPullOnly('too-far'),
+  'bend/coarse-scale': firstPullOnly('coarse-scale'),
+  'bend/radius-opens': ({ off }, { tube, die, show }) =>
+    `${tube.name}: by its pulls ${die} bends to a larger radius than it is laid out with; end B comes out ${show(off)} from its place. Set the die to take its radius from the pulls.`,
+  'bend/order-matters': ({ bend, front, trouble, order }, { tube }) =>
+    `${tube.name}: bent one after the other with end ${front} in front, bend ${bend} ${troubleInWords(trouble)}. Take ${orderInWords(order)}.`,
+  'bend/plain-order-touches': ({ bend, front, trouble, mend }, { tube }) =>
+    `${tube.name}: bent one after the other with end ${front} in front, bend ${bend} ${troubleInWords(trouble)}. No other order is searched for so many bends. ${swingMendInWords(mend)}`,
+  'bend/no-free-order': ({ reason, mend }, { tube }) =>
+    `${tube.name}: ${noOrderInWords(reason)}. ${swingMendInWords(mend)}`,
+  'end/meets-nothing': (finding, { tube, nameOf }) => {
+    const { sees } = finding;
+    const meets = `${atEnd(tube, finding)} meets no tube`;
+    if (sees === null) return `${meets} and is cut square. Put it on a tube, or give it a plate.`;
+    if (sees === 'own-twin')
+      return `${meets} but its own twin, and is cut square. For a mitre on the centre plane give it a plate with normal 0, 1, 0.`;
+    return `${meets} built before it, and is cut square; ${nameOf(sees.later)} ends there but is built later. If this is a foot, give it a plate; else move this member down the build order, or name what it is coped to.`;
+  },
+  'end/plate-along-tube': (finding, { tube }) =>
+    `${atEnd(tube, finding)}: the plate lies along the tube and never cuts it. Give the plate's normal another direction.`,
+  'end/cutter-misses': (finding, { tube, nameOf }) =>
+    `${atEnd(tube, finding)}: the cope against ${nameOf(finding.run)} does not reach this tube. Move the node onto it, or take it out of the end's list.`,
+  'end/wider-than-run': (finding, { tube }) =>
+    `${atEnd(tube, finding)}: part of this tube's wall passes by what it is coped to. Move the node nearer the run's axis, or cope the other tube to this one.`,
+  'end/cut-through': (finding, { tube, show }) =>
+    `${atEnd(tube, finding)}: the cut is ${show(finding.throat)} deep and the tube ${show(finding.developedLength)} long, so it runs out at the other end. Move the node, or give the end another fit.`,
+  'end/cope-in-own-bend': (finding, { tube, show }) =>
+    `${atEnd(tube, finding)}: the cope is ${show(finding.throat)} deep and the straight there ${show(finding.straight)}, so the cut runs into this tube's own bend. Fit it by hand, or move the bend away.`,
+  'joint/in-bend': (finding, { tube, nameOf }) =>
+    `${atEnd(tube, finding)} lands in bend ${finding.runBend} of ${nameOf(finding.run)}. The cope is cut for it; a saw set for straight tube does not fit there. ${onToRun}`,
+  'joint/near-bend': (finding, { tube, nameOf, show }) =>
+    `${atEnd(tube, finding)} lands ${show(finding.distance)} from bend ${finding.runBend} of ${nameOf(finding.run)}, less than one diameter (${show(finding.reach)}). The cope is cut for it; a saw set for straight tube does not fit there. ${onToRun}`,
+  'joint/off-run-end': (finding, { tube, nameOf, show }) =>
+    `${atEnd(tube, finding)}: its saddle runs ${show(finding.over)} past end ${finding.runEnd} of ${nameOf(finding.run)}, where there is nothing to weld to. Move the node along ${nameOf(finding.run)} by that much or more.`,
+  'member/twin-in-same-place': (_, { tube }) =>
+    `${tube.member.name} is its own mirror image, so its twin lies in the same place and would be cut twice. Turn its mirror off.`,
+  'clearance/too-close': ({ envelope, distance, gap }, { tube, frame, show }) => {
+    const { name } = frame.job.envelopes.find(({ id }) => id === envelope)!;
+    const how = distance < 0 ? `goes ${show(-distance)} into` : `is ${show(distance)} from`;
+    return `${tube.name} ${how} ${name}; ${show(gap)} is asked for. Move the tube ${show(gap - distance)} away, or the seat.`;
+  },
+};
