@@ -2,7 +2,7 @@
 import { useRef, useState } from 'react';
 import type { ReactNode } from 'react';
 import { useWorkspace, workspace } from '../store/workspace.ts';
-import type { LengthUnit } from '../core/job/types.ts';
+import type { LengthUnit } from '../core/units/length.ts';
 import { COMMANDS } from './commands.ts';
 import type { Command, SheetName } from './commands.ts';
 import { menuIcon } from './icons.tsx';

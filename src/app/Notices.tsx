@@ -2,7 +2,7 @@
 import { shownName } from '../core/job/shown.ts';
 import { useState } from 'react';
 import type { ReactNode } from 'react';
-import type { Fault } from '../core/job/types.ts';
+import type { Fault } from '../core/job/fault.ts';
 import type { Version } from '../store/types.ts';
 import { useWorkspace, workspace } from '../store/workspace.ts';
 import { dated } from './dated.ts';

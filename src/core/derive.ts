@@ -10,7 +10,8 @@ import { measureClearances } from './checks/clearances.ts';
 import { findTrouble } from './checks/findings.ts';
 import type { Clearance, Finding } from './checks/types.ts';
 import { withShownNames } from './job/shown.ts';
-import type { Fault, Job } from './job/types.ts';
+import type { Fault } from './job/fault.ts';
+import type { Job } from './job/types.ts';
 import { deriveFrame } from './solve/derive-frame.ts';
 import type { Frame } from './solve/types.ts';
 

@@ -14,9 +14,9 @@ import { angleBetween, signedAngle, toDegrees } from '../core/geometry/angle.ts'
 import { ANGLE_ROUNDING } from '../core/geometry/tolerance.ts';
 import { dot, length as length3, rejectFrom, scale } from '../core/geometry/vector.ts';
 import { shownName } from '../core/job/shown.ts';
-import type { Job, LengthUnit } from '../core/job/types.ts';
+import type { Job } from '../core/job/types.ts';
 import { readTapeView, type TapeView } from '../core/shop/mark-words.ts';
-import { MM_PER_INCH } from '../core/units/length.ts';
+import { MM_PER_INCH, type LengthUnit } from '../core/units/length.ts';
 import { fabrication, type FabricationCut, type FabricationEnd, type FabricationTube } from './fabrication.ts';
 import { measured } from './sheets/measured.ts';
 import type { TextFile } from './text.ts';

@@ -8,7 +8,7 @@ import type { Derived } from '../core/derive.ts';
 import { toDegrees, type Degrees, type Radians } from '../core/geometry/angle.ts';
 import type { Vec3 } from '../core/geometry/vector.ts';
 import { shownName } from '../core/job/shown.ts';
-import type { DieId, EnvelopeId, MemberId, NodeRef, SectionId, TubeRef } from '../core/job/types.ts';
+import type { DieId, EnvelopeId, MemberId, NodeRef, SectionId, TubeRef } from '../core/job/reference.ts';
 import { bendMarks, type BendMarks } from '../core/shop/marks.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../core/solve/types.ts';
 import { findingInWords, sourceInWords } from '../core/words/findings.ts';

@@ -7,7 +7,7 @@ import { errorsOf, faultInWords } from '../core/checks/faults.ts';
 import type { Derived } from '../core/derive.ts';
 import { toDegrees, toRadians } from '../core/geometry/angle.ts';
 import { ROUNDING } from '../core/geometry/tolerance.ts';
-import type { LengthUnit } from '../core/job/types.ts';
+import type { LengthUnit } from '../core/units/length.ts';
 import { throatInWords } from '../core/shop/cope-mark.ts';
 import { landingOf } from '../core/shop/landing.ts';
 import type { SurfacePlace } from '../core/shop/cut-pieces.ts';

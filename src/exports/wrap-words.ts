@@ -1,6 +1,5 @@
 /** What a wrap template says, in the words of the shop. */
 import { toDegrees } from '../core/geometry/angle.ts';
-import type { LengthUnit } from '../core/job/types.ts';
 import {
   endInWords,
   insideInWords,
@@ -13,7 +12,7 @@ import type { Landing } from '../core/shop/landing.ts';
 import type { Wrap } from '../core/shop/wrap.ts';
 import type { Frame, SolvedTube } from '../core/solve/types.ts';
 import { formatAngle } from '../core/units/angle.ts';
-import { formatLength } from '../core/units/length.ts';
+import { formatLength, type LengthUnit } from '../core/units/length.ts';
 
 /** One end of one tube. */
 export interface EndOf {

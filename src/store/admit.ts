@@ -7,7 +7,8 @@ import { derive } from '../core/derive.ts';
 import type { Derived } from '../core/derive.ts';
 import { parseJob, readAgain } from '../core/job/parse.ts';
 import { serialiseJob } from '../core/job/serialise.ts';
-import type { Fault, Job } from '../core/job/types.ts';
+import type { Fault } from '../core/job/fault.ts';
+import type { Job } from '../core/job/types.ts';
 
 /** A job that came through the door, and what was derived from it. */
 export interface Shown {

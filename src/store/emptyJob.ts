@@ -1,5 +1,6 @@
 /** A job with nothing in it, as a person begins one from the bare floor. */
-import type { Job, LengthUnit } from '../core/job/types.ts';
+import type { Job } from '../core/job/types.ts';
+import type { LengthUnit } from '../core/units/length.ts';
 
 export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   format: 'cagewright/job',

@@ -4,7 +4,7 @@
  */
 import type { Derived } from '../core/derive.ts';
 import { isOfLaterProgram } from '../core/job/parse.ts';
-import type { Fault } from '../core/job/types.ts';
+import type { Fault } from '../core/job/fault.ts';
 import type { History } from '../core/session/history.ts';
 import { resumeHistory, type Loss } from '../core/session/kept.ts';
 import { admitText } from './admit.ts';

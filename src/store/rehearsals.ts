@@ -4,7 +4,7 @@
  * that it touches. Nothing is searched while something is dragged.
  */
 import type { Derived } from '../core/derive.ts';
-import type { TubeRef } from '../core/job/types.ts';
+import type { TubeRef } from '../core/job/reference.ts';
 import { isBendable, type BendableTube } from '../core/rehearse/pose.ts';
 import { rehearse } from '../core/rehearse/rehearse.ts';
 import type { Rehearsal } from '../core/rehearse/types.ts';

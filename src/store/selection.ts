@@ -1,7 +1,6 @@
 /** A selection lasts as long as what it names, and a rehearsal as long as its tube can be put in a bender. */
 import type { Derived } from '../core/derive.ts';
-import { bareId } from '../core/job/reference.ts';
-import type { TubeRef } from '../core/job/types.ts';
+import { bareId, type TubeRef } from '../core/job/reference.ts';
 import { isBendable } from '../core/rehearse/pose.ts';
 import type { Selection } from './types.ts';
 

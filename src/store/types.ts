@@ -3,7 +3,9 @@
  * that is shown (the committed one, or the draft of a gesture under way).
  */
 import type { Derived } from '../core/derive.ts';
-import type { EnvelopeId, Fault, Job, NodeRef, PointRef, TubeRef } from '../core/job/types.ts';
+import type { Fault } from '../core/job/fault.ts';
+import type { EnvelopeId, NodeRef, PointRef, TubeRef } from '../core/job/reference.ts';
+import type { Job } from '../core/job/types.ts';
 import type { Rehearsal } from '../core/rehearse/types.ts';
 
 export type Station = 'survey' | 'frame' | 'checks' | 'shop';

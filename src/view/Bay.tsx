@@ -1,7 +1,8 @@
 /** The bay: the frame in 3D with the car and the driver's envelope round it, its views, and what can be taken hold of. */
 import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
 import type { Derived } from '../core/derive.ts';
-import type { LengthUnit, TubeRef } from '../core/job/types.ts';
+import type { TubeRef } from '../core/job/reference.ts';
+import type { LengthUnit } from '../core/units/length.ts';
 import { useWorkspace } from '../store/workspace.ts';
 import { createViewpoint } from './camera/viewpoint.ts';
 import { Drawing } from './Drawing.tsx';

@@ -1,7 +1,7 @@
 /** Everything that is drawn in the bay, from the store; the labels over it stand in LabelLayer. */
 import { useEffect, useMemo, type RefObject } from 'react';
 import { useThree } from '@react-three/fiber';
-import type { TubeRef } from '../core/job/types.ts';
+import type { TubeRef } from '../core/job/reference.ts';
 import type { Vec3 } from '../core/geometry/vector.ts';
 import type { Selection } from '../store/types.ts';
 import { useWorkspace } from '../store/workspace.ts';

@@ -3,7 +3,7 @@
  * few pixels.
  */
 import type { Vec3 } from '../core/geometry/vector.ts';
-import type { Envelope } from '../core/job/types.ts';
+import type { Envelope } from '../core/job/kinds/envelope.ts';
 import type { Selection } from '../store/types.ts';
 import type { OnScreen, Projection } from './camera/projection.ts';
 import { boxCorners, BOX_FACES } from './meshes/box.ts';

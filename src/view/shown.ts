@@ -1,8 +1,8 @@
 /** What of the job is drawn as places, and where it stands: measured points, body lines, nodes. */
 import type { Derived } from '../core/derive.ts';
 import { equal, mirrored, type Vec3 } from '../core/geometry/vector.ts';
-import { bareId, isPrimed, primed } from '../core/job/reference.ts';
-import type { Job, NodeRef, PointRef } from '../core/job/types.ts';
+import { bareId, isPrimed, primed, type NodeRef, type PointRef } from '../core/job/reference.ts';
+import type { Job } from '../core/job/types.ts';
 import type { SolvedTube } from '../core/solve/types.ts';
 import type { Selection, Station } from '../store/types.ts';
 import type { Spot } from './pick.ts';

@@ -1,7 +1,8 @@
 /** Small jobs for tests: a job text's worth of records with the defaults filled in by the program's own door. */
 import { parseJob } from '../../src/core/job/parse.ts';
 import { derive, type Derived } from '../../src/core/derive.ts';
-import type { Fault, Job } from '../../src/core/job/types.ts';
+import type { Fault } from '../../src/core/job/fault.ts';
+import type { Job } from '../../src/core/job/types.ts';
 import type { SolvedTube } from '../../src/core/solve/types.ts';
 import { findingInWords, sourceInWords } from '../../src/core/words/findings.ts';
 

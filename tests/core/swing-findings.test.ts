@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { rehearse } from '../../src/core/rehearse/rehearse.ts';
 import { mendOf, swingFindings, withSwingFindings } from '../../src/core/swing-findings.ts';
-import type { Obstacle } from '../../src/core/job/types.ts';
+import type { Obstacle } from '../../src/core/job/kinds/obstacle.ts';
 import { swingMendInWords } from '../../src/core/words/rehearsal.ts';
 import { derived, inWords } from './frame.ts';
 import { bendable, BENDER, DIE, frameOf, type Shape } from './rehearse/tubes.ts';

@@ -4,7 +4,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { derive, type Derivation, type Derived } from '../../src/core/derive.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
-import type { EndFit, Job, Member } from '../../src/core/job/types.ts';
+import type { EndFit } from '../../src/core/job/kinds/end.ts';
+import type { Member } from '../../src/core/job/kinds/member.ts';
+import type { Job } from '../../src/core/job/types.ts';
 import { fabricationJson } from '../../src/exports/fabrication.ts';
 import { derivedOrSkipped, fixed, mirroredFrame, place, plainFrame } from './frames.ts';
 

@@ -47,7 +47,9 @@ import { addPoint, movePoint, removePoint, renamePoint } from '../../src/core/ed
 import { addPull, removePull, setBatch, updatePull } from '../../src/core/edit/pulls.ts';
 import { patched, type Edited } from '../../src/core/edit/records.ts';
 import { addSection, removeSection, setStick, updateSection } from '../../src/core/edit/sections.ts';
-import type { BendStep, DrawnTube, Job, Obstacle } from '../../src/core/job/types.ts';
+import type { BendStep, DrawnTube } from '../../src/core/job/kinds/bent.ts';
+import type { Obstacle } from '../../src/core/job/kinds/obstacle.ts';
+import type { Job } from '../../src/core/job/types.ts';
 
 export type RandomEdit = (job: Job, a: number, b: number) => Edited;
 

@@ -1,6 +1,6 @@
 /** What a notcher is set to, and from where phi counts: random joints against vectors worked out apart ("computed"). */
 import { describe, expect, it } from 'vitest';
-import type { Member } from '../../src/core/job/types.ts';
+import type { Member } from '../../src/core/job/kinds/member.ts';
 import { copedTo, fixed, jobOf, member, SQUARE, tubeOf, tubeThrough, tubing } from './jobs.ts';
 import { straightJoint } from './joints.ts';
 import { acuteSide, bowAt, type Straight } from './oracles/centreline.ts';

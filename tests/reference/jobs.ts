@@ -1,6 +1,11 @@
 /** Jobs for the checks, with everything that a check does not speak of filled in. */
 import { expect } from 'vitest';
-import type { Die, EndFit, FrameNode, Job, Member, Section } from '../../src/core/job/types.ts';
+import type { Die } from '../../src/core/job/kinds/die.ts';
+import type { EndFit } from '../../src/core/job/kinds/end.ts';
+import type { Member } from '../../src/core/job/kinds/member.ts';
+import type { FrameNode } from '../../src/core/job/kinds/node.ts';
+import type { Section } from '../../src/core/job/kinds/section.ts';
+import type { Job } from '../../src/core/job/types.ts';
 import { deriveFrame } from '../../src/core/solve/derive-frame.ts';
 import type { Frame, SolvedTube } from '../../src/core/solve/types.ts';
 import type { Triple } from './oracles/space.ts';

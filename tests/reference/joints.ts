@@ -2,7 +2,10 @@
  * Random joints: a straight branch coped to one run or several, as a job for the program and, worked out from the same
  * draws by the oracles' own geometry, as an end with its cutters.
  */
-import type { FrameNode, Job, Member, Section } from '../../src/core/job/types.ts';
+import type { Member } from '../../src/core/job/kinds/member.ts';
+import type { FrameNode } from '../../src/core/job/kinds/node.ts';
+import type { Section } from '../../src/core/job/kinds/section.ts';
+import type { Job } from '../../src/core/job/types.ts';
 import { oneOfEach } from '../draws.ts';
 import {
   acuteSide,

@@ -1,7 +1,9 @@
 /** Steel in a tube: tables of mass per length, and coped tubes against exact solids (Open CASCADE; "computed"). */
 import type { OpenCascadeInstance } from 'replicad-opencascadejs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { FrameNode, Member, Section } from '../../src/core/job/types.ts';
+import type { Member } from '../../src/core/job/kinds/member.ts';
+import type { FrameNode } from '../../src/core/job/kinds/node.ts';
+import type { Section } from '../../src/core/job/kinds/section.ts';
 import { sectionArea } from '../../src/core/solve/amount.ts';
 import { copedTo, dieOf, fixed, jobOf, member, SQUARE, tubeOf, tubeThrough, tubing } from './jobs.ts';
 import { cutterThrough, developed } from './oracles/centreline.ts';

@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import type { Job, Obstacle } from '../../src/core/job/types.ts';
+import type { Obstacle } from '../../src/core/job/kinds/obstacle.ts';
+import type { Job } from '../../src/core/job/types.ts';
 import { withSwingFindings } from '../../src/core/swing-findings.ts';
 import type { Tab } from './memory.ts';
 import { openBrowser } from './memory.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Envelope } from '../../src/core/job/types.ts';
+import type { Envelope } from '../../src/core/job/kinds/envelope.ts';
 import type { SolvedTube } from '../../src/core/solve/types.ts';
 import { projectionOf } from '../../src/view/camera/projection.ts';
 import { pick } from '../../src/view/pick.ts';

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { derive } from '../../src/core/derive.ts';
 import { distance, subtract, type Vec3 } from '../../src/core/geometry/vector.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
-import type { Envelope } from '../../src/core/job/types.ts';
+import type { Envelope } from '../../src/core/job/kinds/envelope.ts';
 import { describeSelection, tellPlace } from '../../src/view/describe.ts';
 import { placesOfSelection } from '../../src/view/extent.ts';
 import { boxCorners, BOX_EDGES, BOX_FACES } from '../../src/view/meshes/box.ts';

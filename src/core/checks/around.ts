@@ -2,7 +2,7 @@
  * What a check of one tube may ask about the others. What it asked can be asked again of the next frame: where every answer
  * is the same, so is what it found.
  */
-import type { NodeRef, TubeRef } from '../job/types.ts';
+import type { NodeRef, TubeRef } from '../job/reference.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 
 export interface Around {

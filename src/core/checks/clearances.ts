@@ -3,7 +3,8 @@ import { boxFrame, nearestToBox } from '../geometry/solid-box.ts';
 import { toRadians } from '../geometry/angle.ts';
 import { extendedPath } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import type { Envelope, EnvelopeId, TubeRef } from '../job/types.ts';
+import type { Envelope } from '../job/kinds/envelope.ts';
+import type { EnvelopeId, TubeRef } from '../job/reference.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import type { Clearance } from './types.ts';
 

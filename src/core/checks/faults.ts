@@ -1,7 +1,7 @@
 /** Errors that were found on a tube, as the shop must hear them before it cuts. */
 import { remembered } from '../remembered.ts';
 import type { Finding } from './types.ts';
-import type { TubeRef } from '../job/types.ts';
+import type { TubeRef } from '../job/reference.ts';
 
 export const errorsOf = (findings: readonly Finding[], tube: TubeRef): readonly Finding[] =>
   errorsByTube(findings).get(tube) ?? NONE;

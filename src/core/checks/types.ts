@@ -4,7 +4,8 @@
  */
 import type { Degrees, Radians } from '../geometry/angle.ts';
 import type { Vec3 } from '../geometry/vector.ts';
-import type { BendStep, EnvelopeId, NodeRef, TubeRef } from '../job/types.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
+import type { EnvelopeId, NodeRef, TubeRef } from '../job/reference.ts';
 import type { NoOrder, Trouble } from '../rehearse/types.ts';
 
 /** Distance from an envelope to one tube's surface. */

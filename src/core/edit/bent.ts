@@ -2,10 +2,12 @@
  * Edits of a bend run: the tube as it is made, step by step. A tube has one run at most; an edit of one that is not
  * there gives the same job back. What is read goes to the log of pulls in the same edit, and stays there when the run goes.
  */
-import { bareId } from '../job/reference.ts';
+import { bareId, type TubeRef } from '../job/reference.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import type { Degrees } from '../geometry/angle.ts';
-import type { BendStep, BentBend, BentTube, DrawnTube, Job, Pull, TubeRef } from '../job/types.ts';
+import type { BendStep, BentBend, BentTube, DrawnTube } from '../job/kinds/bent.ts';
+import type { Pull } from '../job/kinds/pull.ts';
+import type { Job } from '../job/types.ts';
 import { findRecord, patched } from './records.ts';
 
 export const findRun = (job: Job, tube: TubeRef): BentTube | undefined => job.bent.find((run) => run.tube === tube);

@@ -1,5 +1,6 @@
 /** Edits of the lines of the body. Nothing refers to a body line, so one can always be deleted. */
-import type { BodyLineId, Job, PointRef } from '../job/types.ts';
+import type { BodyLineId, PointRef } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
 import { nextId } from './ids.ts';
 import { appendRecord, takeOut, updateRecord, type Fields } from './records.ts';
 

@@ -1,7 +1,11 @@
 /** Edits of bending dies. */
 import { FIRST_BENDER } from '../job/defaults.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
-import type { Bender, Die, DieId, Job, Obstacle } from '../job/types.ts';
+import type { Bender } from '../job/kinds/bender.ts';
+import type { Die } from '../job/kinds/die.ts';
+import type { Obstacle } from '../job/kinds/obstacle.ts';
+import type { DieId } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
 import { nextId } from './ids.ts';
 import { appendRecord, changeRecord, patched, updateRecord, type Edited, type Fields } from './records.ts';
 import { removeUnused } from './references.ts';

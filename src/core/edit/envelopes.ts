@@ -1,5 +1,6 @@
 /** Edits of the boxes that tubes must keep clear of. Nothing refers to a box, so one can always be deleted. */
-import type { EnvelopeId, Job } from '../job/types.ts';
+import type { EnvelopeId } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
 import { nextId } from './ids.ts';
 import { appendRecord, takeOut, updateRecord, type Fields } from './records.ts';
 

@@ -5,7 +5,10 @@
  * is only known once the tube is solved.
  */
 import { fault } from '../job/fault.ts';
-import type { DieId, EndFit, Job, Member, MemberId, NodeRef, SectionId } from '../job/types.ts';
+import type { EndFit } from '../job/kinds/end.ts';
+import type { Member } from '../job/kinds/member.ts';
+import type { DieId, MemberId, NodeRef, SectionId } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
 import { nextId } from './ids.ts';
 import {
   appendRecord,

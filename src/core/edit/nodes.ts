@@ -3,8 +3,10 @@
  * mirrored, so that what was dragged lands where it was dragged to.
  */
 import type { Vec3 } from '../geometry/vector.ts';
-import { bareId, isPrimed } from '../job/reference.ts';
-import type { FrameNode, Job, NodeId, NodeRef, Place, PointRef } from '../job/types.ts';
+import { bareId, isPrimed, type NodeId, type NodeRef, type PointRef } from '../job/reference.ts';
+import type { FrameNode } from '../job/kinds/node.ts';
+import type { Place } from '../job/places.ts';
+import type { Job } from '../job/types.ts';
 import { nextId } from './ids.ts';
 import { appendRecord, changeRecord, findRecord, updateRecord, type Edited } from './records.ts';
 import { removeUnused } from './references.ts';

@@ -1,6 +1,7 @@
 /** Edits of measured points. A point is moved, and the nodes that stand on it follow. */
 import type { Vec3 } from '../geometry/vector.ts';
-import type { Job, PointId } from '../job/types.ts';
+import type { PointId } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
 import { nextId } from './ids.ts';
 import { appendRecord, updateRecord, type Edited } from './records.ts';
 import { removeUnused } from './references.ts';

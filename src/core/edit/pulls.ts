@@ -3,7 +3,9 @@
  * its index in the log names it. An edit at an index that is not there gives the same job back.
  */
 import { mapKeeping } from '../job/map-keeping.ts';
-import type { Job, MemberId, Pull } from '../job/types.ts';
+import type { Pull } from '../job/kinds/pull.ts';
+import type { MemberId } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
 import { changeRecord, patched } from './records.ts';
 
 /** The pull comes last in the log. */

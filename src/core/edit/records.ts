@@ -3,7 +3,8 @@
  * edit that changes nothing, or names a record that is not there, gives the same job back.
  */
 import { mapKeeping } from '../job/map-keeping.ts';
-import type { Fault, Job } from '../job/types.ts';
+import type { Fault } from '../job/fault.ts';
+import type { Job } from '../job/types.ts';
 import type { Collection } from '../job/validate.ts';
 
 /** The changed job, or why it cannot be changed. */

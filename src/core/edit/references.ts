@@ -4,7 +4,9 @@
  */
 import { fault, quoted } from '../job/fault.ts';
 import { bareId } from '../job/reference.ts';
-import type { FrameNode, Job, Member } from '../job/types.ts';
+import type { Member } from '../job/kinds/member.ts';
+import type { FrameNode } from '../job/kinds/node.ts';
+import type { Job } from '../job/types.ts';
 import type { Collection } from '../job/validate.ts';
 import { takeOut, type Edited } from './records.ts';
 

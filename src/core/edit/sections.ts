@@ -1,5 +1,7 @@
 /** Edits of tube sections. */
-import type { Job, Section, SectionId } from '../job/types.ts';
+import type { Section } from '../job/kinds/section.ts';
+import type { SectionId } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
 import { nextId } from './ids.ts';
 import { appendRecord, changeRecord, updateRecord, type Edited, type Fields } from './records.ts';
 import { removeUnused } from './references.ts';

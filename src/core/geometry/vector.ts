@@ -8,6 +8,8 @@ import { vec3 } from 'gl-matrix';
 
 export type Vec3 = readonly [number, number, number];
 
+export type Axis = 'x' | 'y' | 'z';
+
 export const X_AXIS: Vec3 = [1, 0, 0];
 export const Y_AXIS: Vec3 = [0, 1, 0];
 export const Z_AXIS: Vec3 = [0, 0, 1];

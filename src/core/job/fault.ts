@@ -2,7 +2,11 @@
  * How a fault is told: one line, the place in the file first. Text that came out of a file is quoted, shortened and
  * escaped, so that no file can break the line, turn the reading direction or fill the screen.
  */
-import type { Fault } from './types.ts';
+/** What is wrong with a file or an edit, and where: "members[3].path[1]". Place '' is the whole file. */
+export interface Fault {
+  readonly place: string;
+  readonly message: string;
+}
 
 /** More faults than this help nobody: the rest is counted. */
 const MOST_FAULTS = 50;

@@ -4,12 +4,12 @@
  * what the shape cannot tell.
  */
 import * as v from 'valibot';
-import { capped, fault, placeOf, quoted } from './fault.ts';
+import { capped, fault, placeOf, quoted, type Fault } from './fault.ts';
 import { migrate, PRESENT_VERSION } from './migrations.ts';
 import { readPlain, type Plain, type PlainObject } from './plain.ts';
 import { jobSchema, withNames } from './schema.ts';
 import { serialiseJob } from './serialise.ts';
-import type { Fault, Job } from './types.ts';
+import type { Job } from './types.ts';
 import { jobFaults } from './validate.ts';
 
 export type ParsedJob =

@@ -5,8 +5,7 @@
  * twice are refused, never assigned through.
  */
 import { createScanner, parseTree, type Node, type ParseError } from 'jsonc-parser';
-import { fault, placeOf, quoted } from './fault.ts';
-import type { Fault } from './types.ts';
+import { fault, placeOf, quoted, type Fault } from './fault.ts';
 
 export type Plain = null | boolean | number | string | readonly Plain[] | PlainObject;
 export type PlainObject = { readonly [key: string]: Plain };

@@ -1,4 +1,18 @@
-/** Primes: a reference with a trailing ' is the mirror image, in y = 0, of what the bare id names. */
+/** Ids, and references to them; a reference with a trailing ' is the mirror image, in y = 0, of what the bare id names. */
+
+/** Flavoured strings: a plain string fits any, but one kind of id is not accepted for another. */
+type Flavour<Name> = string & { readonly idOf?: Name };
+export type PointId = Flavour<'point'>;
+export type SectionId = Flavour<'section'>;
+export type DieId = Flavour<'die'>;
+export type NodeId = Flavour<'node'>;
+export type MemberId = Flavour<'member'>;
+export type EnvelopeId = Flavour<'envelope'>;
+export type BodyLineId = Flavour<'body-line'>;
+/** A reference: an id, or an id with a prime (') for the mirror image in y = 0. */
+export type PointRef = Flavour<'point' | 'point-ref'>;
+export type NodeRef = Flavour<'node' | 'node-ref'>;
+export type TubeRef = Flavour<'member' | 'tube-ref'>;
 
 export const isPrimed = (reference: string): boolean => reference.endsWith("'");
 

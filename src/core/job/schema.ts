@@ -19,7 +19,8 @@ import {
   LONGEST_ID,
   MOST_BENDS,
 } from './limits.ts';
-import type { EndFit, Job } from './types.ts';
+import type { EndFit } from './kinds/end.ts';
+import type { Job } from './types.ts';
 
 const number = (least: number, greatest: number, below: string, beyond: string) =>
   v.pipe(v.number(), v.minValue(least, numberMessage(below)), v.maxValue(greatest, numberMessage(beyond)));

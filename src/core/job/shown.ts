@@ -5,7 +5,8 @@
 import { remembered } from '../remembered.ts';
 import { LONGEST_NAME } from './limits.ts';
 import { mapKeeping } from './map-keeping.ts';
-import type { Die, Job } from './types.ts';
+import type { Die } from './kinds/die.ts';
+import type { Job } from './types.ts';
 import { COLLECTIONS, type Collection } from './validate.ts';
 
 /** The name itself; of one longer than 200 characters the first 199 and three dots. No character is cut in two. */

@@ -3,8 +3,9 @@
  * the name goes with the size until somebody types another.
  */
 import { shownName } from './shown.ts';
-import type { Die, LengthUnit, Section } from './types.ts';
-import { decimalLength } from '../units/length.ts';
+import type { Die } from './kinds/die.ts';
+import type { Section } from './kinds/section.ts';
+import { decimalLength, type LengthUnit } from '../units/length.ts';
 import { exactText } from '../units/step.ts';
 
 type Tube = Pick<Section, 'outerDiameter' | 'wall'>;

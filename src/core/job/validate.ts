@@ -3,10 +3,15 @@
  * directions have a length, an end is not coped to its own tube. Whether references form a loop, and whether the
  * tubes can be bent at all, is found when the job is derived.
  */
-import { fault, figure, quoted } from './fault.ts';
+import { fault, figure, quoted, type Fault } from './fault.ts';
 import { MOST_AT_AN_END, MOST_BOXES, MOST_PULLS } from './limits.ts';
 import { bareId, isPrimed } from './reference.ts';
-import type { BentTube, EndFit, Fault, Job, Member, Place, Section } from './types.ts';
+import type { BentTube } from './kinds/bent.ts';
+import type { EndFit } from './kinds/end.ts';
+import type { Member } from './kinds/member.ts';
+import type { Section } from './kinds/section.ts';
+import type { Place } from './places.ts';
+import type { Job } from './types.ts';
 
 /** Collections of records that carry an id, in the order in which a file holds them. */
 export const COLLECTIONS = ['points', 'bodyLines', 'sections', 'dies', 'nodes', 'members', 'envelopes'] as const;

@@ -4,7 +4,7 @@
  */
 import { toDegrees } from '../geometry/angle.ts';
 import { DEGREE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
-import type { BendStep } from '../job/types.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
 import type { BendableTube } from './pose.ts';
 import type { Unheld } from './types.ts';
 

@@ -10,7 +10,9 @@
 import { toRadians } from '../geometry/angle.ts';
 import { boxFrame } from '../geometry/solid-box.ts';
 import { normalize, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
-import type { Bender, Die, Section } from '../job/types.ts';
+import type { Bender } from '../job/kinds/bender.ts';
+import type { Die } from '../job/kinds/die.ts';
+import type { Section } from '../job/kinds/section.ts';
 import type { Solid } from './types.ts';
 
 /** mm, from the tube's surface to what holds it. */

@@ -1,5 +1,5 @@
 /** Why no order of bending keeps clear. */
-import type { BendStep } from '../job/types.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
 import { bendsIn, bitOf, isFree, type TroubleOf } from './orders.ts';
 import type { NoOrder, Trouble } from './types.ts';
 

@@ -11,7 +11,8 @@
  * itself from bend to bend.
  */
 import { wrapHalfTurn, type Radians } from '../geometry/angle.ts';
-import type { Bender, BendStep } from '../job/types.ts';
+import type { Bender } from '../job/kinds/bender.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
 import { rotationBetween } from '../solve/bend-order.ts';
 import type { BendableTube } from './pose.ts';
 import type { Trouble } from './types.ts';

@@ -6,7 +6,7 @@
  */
 import { toRadians, type Radians } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import type { BendStep } from '../job/types.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
 import { nearestMade, plainOrder, rotationBetween, SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { greatestPull, pullAdvices } from '../springback/pull-advice.ts';
 import { cannotHold } from './hold.ts';

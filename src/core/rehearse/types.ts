@@ -5,7 +5,7 @@
 import type { Degrees, Radians } from '../geometry/angle.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Vec3 } from '../geometry/vector.ts';
-import type { BendStep } from '../job/types.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
 
 /** What the tube can run into. `turning`: it goes round with the die. */
 export interface Solid {

@@ -10,7 +10,7 @@ import { toRadians, type Radians } from '../geometry/angle.ts';
 import { arcPiece, linePiece, type Piece } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { addScaled, distance, normalize, subtract, type Vec3 } from '../geometry/vector.ts';
-import type { BentBend, BentTube } from '../job/types.ts';
+import type { BentBend, BentTube } from '../job/kinds/bent.ts';
 import { beyondNode } from '../solve/amount.ts';
 import { rollOut, type RolledBend, type RollStart } from '../solve/roll-out.ts';
 import type { SolvedTube } from '../solve/types.ts';

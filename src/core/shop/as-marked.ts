@@ -7,7 +7,7 @@
  */
 import { toRadians } from '../geometry/angle.ts';
 import { addScaled, subtract } from '../geometry/vector.ts';
-import type { DrawnTube } from '../job/types.ts';
+import type { DrawnTube } from '../job/kinds/bent.ts';
 import type { Bend, SolvedTube } from '../solve/types.ts';
 import { tellsSlackFromSpring } from '../springback/pull-law.ts';
 

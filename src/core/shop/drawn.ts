@@ -3,7 +3,9 @@
  */
 import { toDegrees, toRadians, wrapHalfTurn } from '../geometry/angle.ts';
 import { distance } from '../geometry/vector.ts';
-import type { BentTube, Die, DrawnTube, Section } from '../job/types.ts';
+import type { BentTube, DrawnTube } from '../job/kinds/bent.ts';
+import type { Die } from '../job/kinds/die.ts';
+import type { Section } from '../job/kinds/section.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { isOrderOf, TOLD_ANGLE, TOLD_LENGTH } from './tape.ts';
 

@@ -7,7 +7,7 @@
  */
 import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
 import { DEGREE_ROUNDING } from '../geometry/tolerance.ts';
-import type { BentTube } from '../job/types.ts';
+import type { BentTube } from '../job/kinds/bent.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { BEND_TOLERANCE, isBorne } from '../springback/pull-advice.ts';
 import { isSlip, tellsSlackFromSpring, type PullLaw } from '../springback/pull-law.ts';

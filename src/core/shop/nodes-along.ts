@@ -1,8 +1,7 @@
 /** The nodes that stand on a tube between its ends: corners and nodes of its own path, and those where other tubes meet it. */
 import { nearestOnPath } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { primed } from '../job/reference.ts';
-import type { NodeRef } from '../job/types.ts';
+import { primed, type NodeRef } from '../job/reference.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 
 export interface NodeAlong {

@@ -14,7 +14,8 @@
  */
 import { toDegrees, toRadians, wrapHalfTurn, type Degrees, type Radians } from '../geometry/angle.ts';
 import { FIRST_BENDER } from '../job/defaults.ts';
-import type { Bender, BendStep } from '../job/types.ts';
+import type { Bender } from '../job/kinds/bender.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
 import { beyondNode } from '../solve/amount.ts';
 import { rotationBefore, rotationBetween } from '../solve/bend-order.ts';
 import type { SolvedTube } from '../solve/types.ts';

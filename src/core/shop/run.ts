@@ -8,7 +8,7 @@
  */
 import type { Radians } from '../geometry/angle.ts';
 import { FIRST_BENDER } from '../job/defaults.ts';
-import type { BentBend, BentTube } from '../job/types.ts';
+import type { BentBend, BentTube } from '../job/kinds/bent.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import type { PullAdvice } from '../springback/pull-advice.ts';
 import { asBent, onBlank, type AsBent } from './as-bent.ts';

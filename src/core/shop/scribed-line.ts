@@ -8,7 +8,7 @@
  */
 import { wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import { FIRST_BENDER } from '../job/defaults.ts';
-import type { BendStep } from '../job/types.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
 import { rotationBetween } from '../solve/bend-order.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import type { LengthUnit } from '../units/length.ts';

@@ -7,7 +7,7 @@
  * clamp lies on the side of the end that is in front when the bend is made.
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
-import type { BendStep } from '../job/types.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
 import { beyondNode } from '../solve/amount.ts';
 import type { SolvedTube, TubeEnd } from '../solve/types.ts';
 import { blankToCut } from './tape.ts';

@@ -12,7 +12,7 @@
 import { toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { distance, normalize, scale, subtract } from '../geometry/vector.ts';
-import type { BendStep } from '../job/types.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
 import { beyondNode, clampShort, gripShort } from '../solve/amount.ts';
 import { plainOrder, rotationBefore } from '../solve/bend-order.ts';
 import { rollOut } from '../solve/roll-out.ts';

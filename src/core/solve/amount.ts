@@ -2,7 +2,7 @@
  * How much tube: cut length and mass. The wall's volume is its area times the centreline's length (Pappus: a bend's
  * stretched outside and thickened inside cancel), less what the trim takes at each end.
  */
-import type { Section } from '../job/types.ts';
+import type { Section } from '../job/kinds/section.ts';
 import type { SolvedTube, TubeEnd } from './types.ts';
 
 /** kg/mm3: 7850 kg/m3, the density of steel in EN 10220. */

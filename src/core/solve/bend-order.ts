@@ -5,7 +5,8 @@
  * the other add up, and the way back has the other sign.
  */
 import { wrapHalfTurn, type Radians } from '../geometry/angle.ts';
-import type { Bender, BendStep } from '../job/types.ts';
+import type { Bender } from '../job/kinds/bender.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
 import type { Bend } from './types.ts';
 
 /** With more bends than this the orders are not searched (core/rehearse). */

@@ -2,7 +2,10 @@
  * What a member's bends are made with: die, tube, and how far that pair is pulled for an angle. Members of one die,
  * section and batch share it.
  */
-import type { Die, Job, Member, Section } from '../job/types.ts';
+import type { Die } from '../job/kinds/die.ts';
+import type { Member } from '../job/kinds/member.ts';
+import type { Section } from '../job/kinds/section.ts';
+import type { Job } from '../job/types.ts';
 import { effectiveRadius } from '../springback/opened-radius.ts';
 import { pullLaw, type PullLaw } from '../springback/pull-law.ts';
 import type { RadiusAt } from './centreline.ts';

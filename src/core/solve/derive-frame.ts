@@ -7,10 +7,12 @@
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { equal } from '../geometry/vector.ts';
-import { fault } from '../job/fault.ts';
+import { fault, type Fault } from '../job/fault.ts';
 import { MOST_AT_AN_END } from '../job/limits.ts';
 import { isPrimed, primed } from '../job/reference.ts';
-import type { EndFit, Fault, Job, Member } from '../job/types.ts';
+import type { EndFit } from '../job/kinds/end.ts';
+import type { Member } from '../job/kinds/member.ts';
+import type { Job } from '../job/types.ts';
 import { blankLength, copedMass } from './amount.ts';
 import { bendingOfMembers, sameLaw } from './bending.ts';
 import type { Centreline } from './centreline.ts';

@@ -5,8 +5,10 @@
 import { nearestOnPath } from '../geometry/path.ts';
 import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
 import { dot, mirrored, scale, subtract, type Vec3 } from '../geometry/vector.ts';
-import { bareId, isPrimed, primed } from '../job/reference.ts';
-import type { EndFit, FrameNode, Member, NodeRef, TubeRef } from '../job/types.ts';
+import { bareId, isPrimed, primed, type NodeRef, type TubeRef } from '../job/reference.ts';
+import type { EndFit } from '../job/kinds/end.ts';
+import type { Member } from '../job/kinds/member.ts';
+import type { FrameNode } from '../job/kinds/node.ts';
 import type { Centreline } from './centreline.ts';
 import { endDirections, type EndSetting, type SquareSense } from './ends.ts';
 import { meetingOf, type Runs } from './meetings.ts';

@@ -7,7 +7,9 @@
  */
 import { STRAIGHT_THROUGH } from '../geometry/tolerance.ts';
 import { cross, length, normalize, rejectFrom, subtract, X_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
-import type { EndFit, NodeRef, Section } from '../job/types.ts';
+import type { EndFit } from '../job/kinds/end.ts';
+import type { Section } from '../job/kinds/section.ts';
+import type { NodeRef } from '../job/reference.ts';
 import type { Centreline } from './centreline.ts';
 import { wallCentroid } from './amount.ts';
 import { clockedCut, cutBy, type CutGeometry } from './cut.ts';

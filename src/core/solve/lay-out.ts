@@ -6,9 +6,10 @@
  * placed either, and would only repeat it.
  */
 import { equal, mirrored, type Vec3 } from '../geometry/vector.ts';
-import { quoted } from '../job/fault.ts';
-import { primed } from '../job/reference.ts';
-import type { Fault, Job, Member, NodeRef, TubeRef } from '../job/types.ts';
+import { quoted, type Fault } from '../job/fault.ts';
+import { primed, type NodeRef, type TubeRef } from '../job/reference.ts';
+import type { Member } from '../job/kinds/member.ts';
+import type { Job } from '../job/types.ts';
 import { radiusAt, sameRadii, type Bending } from './bending.ts';
 import { solveCentreline, type Centreline, type RouteTrouble } from './centreline.ts';
 import { solveOrder } from './order.ts';

@@ -12,7 +12,9 @@ import { boxRound, buildBoxTree, visitBoxesAt, type Box, type BoxTree } from '..
 import { nearestOnPath, nearestOnPiece, type NearestPlace, type Path, type Piece } from '../geometry/path.ts';
 import { IN_LINE_ANGLE, MEETING_DISTANCE } from '../geometry/tolerance.ts';
 import { distance, interpolate, type Vec3 } from '../geometry/vector.ts';
-import type { EndFit, Section, TubeRef } from '../job/types.ts';
+import type { EndFit } from '../job/kinds/end.ts';
+import type { Section } from '../job/kinds/section.ts';
+import type { TubeRef } from '../job/reference.ts';
 
 /** A tube as others see it: its centreline and size. */
 export interface Run {

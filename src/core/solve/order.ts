@@ -3,9 +3,11 @@
  * path. References that form a loop cannot be solved; the loop is named. Primes do not matter here: a mirror image
  * needs what the record itself needs.
  */
-import { quoted } from '../job/fault.ts';
+import { quoted, type Fault } from '../job/fault.ts';
 import { bareId } from '../job/reference.ts';
-import type { Fault, FrameNode, Job, Member } from '../job/types.ts';
+import type { Member } from '../job/kinds/member.ts';
+import type { FrameNode } from '../job/kinds/node.ts';
+import type { Job } from '../job/types.ts';
 
 export type Step =
   | { readonly kind: 'node'; readonly index: number; readonly record: FrameNode }

@@ -5,8 +5,10 @@ import { placeAt, type Path } from '../geometry/path.ts';
 import { FARTHEST, ROUNDING } from '../geometry/tolerance.ts';
 import { add, addScaled, interpolate, mirrored, type Vec3 } from '../geometry/vector.ts';
 import { figure, quoted } from '../job/fault.ts';
-import { bareId, isPrimed } from '../job/reference.ts';
-import type { FrameNode, NodeRef, OnMember, Point, TubeRef } from '../job/types.ts';
+import { bareId, isPrimed, type NodeRef, type TubeRef } from '../job/reference.ts';
+import type { FrameNode } from '../job/kinds/node.ts';
+import type { Point } from '../job/kinds/point.ts';
+import type { OnMember } from '../job/places/on.ts';
 import type { Bend } from './types.ts';
 
 /** What a place may refer to, already solved. */

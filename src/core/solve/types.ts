@@ -8,7 +8,11 @@ import type { Path } from '../geometry/path.ts';
 import type { RimPlace } from '../geometry/rim-search.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { PullLaw } from '../springback/pull-law.ts';
-import type { Die, Job, Member, MemberId, NodeRef, Section, TubeRef } from '../job/types.ts';
+import type { Die } from '../job/kinds/die.ts';
+import type { Member } from '../job/kinds/member.ts';
+import type { Section } from '../job/kinds/section.ts';
+import type { MemberId, NodeRef, TubeRef } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
 
 export interface Bend {
   /** The sharp corner that the die rounds: not a place on the tube. */

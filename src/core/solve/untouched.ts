@@ -5,8 +5,9 @@
  */
 import { buildBoxTree, visitBoxesAt, type Box } from '../geometry/box-tree.ts';
 import type { Vec3 } from '../geometry/vector.ts';
-import { bareId, primed } from '../job/reference.ts';
-import type { FrameNode, Job, NodeId, NodeRef, TubeRef } from '../job/types.ts';
+import { bareId, primed, type NodeId, type NodeRef, type TubeRef } from '../job/reference.ts';
+import type { FrameNode } from '../job/kinds/node.ts';
+import type { Job } from '../job/types.ts';
 import type { PullLaw } from '../springback/pull-law.ts';
 import { sameLaw } from './bending.ts';
 import type { FramedTube } from './end-settings.ts';

@@ -5,7 +5,7 @@
  * (16/(3 pi)) (1 - k^3)/(1 - k^4), k = d/D (textbook plasticity; docs/maths/springback.md). It knows nothing of the slack
  * in dies, pins and frame, so it reads low: an estimate, and always to be called one.
  */
-import type { Section } from '../job/types.ts';
+import type { Section } from '../job/kinds/section.ts';
 import { YOUNGS_MODULUS, type Steel } from './steels.ts';
 
 /** The share of the net angle that has to be pulled beyond it; dimensionless, about 0.014 to 0.019 for common tube. */

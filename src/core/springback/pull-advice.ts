@@ -13,7 +13,8 @@
  */
 import { toDegrees, toRadians, type Degrees, type Radians } from '../geometry/angle.ts';
 import { FIRST_BENDER } from '../job/defaults.ts';
-import type { Die, Pull } from '../job/types.ts';
+import type { Die } from '../job/kinds/die.ts';
+import type { Pull } from '../job/kinds/pull.ts';
 import { pooledHalfWidth, spreadAt } from '../numerics/line-fit.ts';
 import { onStep, onStepBelow } from '../units/angle.ts';
 import { isSlip, pulledFor, READING, scatterOf, tellsSlackFromSpring, type PullLaw } from './pull-law.ts';

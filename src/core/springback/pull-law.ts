@@ -7,7 +7,9 @@
  * and a is not known: an estimate, which reads low. Angles here are radians.
  */
 import { toRadians, type Degrees, type Radians } from '../geometry/angle.ts';
-import type { Die, Pull, Section } from '../job/types.ts';
+import type { Die } from '../job/kinds/die.ts';
+import type { Pull } from '../job/kinds/pull.ts';
+import type { Section } from '../job/kinds/section.ts';
 import {
   fitLine,
   parameterSpreads,

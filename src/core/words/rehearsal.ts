@@ -1,6 +1,6 @@
 /** What stands in the way at the bender, and what would clear it. */
 import { toDegrees } from '../geometry/angle.ts';
-import type { BendStep } from '../job/types.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
 import type { SwingMend } from '../checks/types.ts';
 import type { Hit, NoOrder, Trouble, Unheld } from '../rehearse/types.ts';
 import { SEARCHED_BENDS } from '../solve/bend-order.ts';

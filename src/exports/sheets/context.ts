@@ -1,6 +1,6 @@
 /** What every part of a sheet is drawn from. */
 import type { Derived } from '../../core/derive.ts';
-import type { LengthUnit } from '../../core/job/types.ts';
+import type { LengthUnit } from '../../core/units/length.ts';
 import type { TapeView } from '../../core/shop/mark-words.ts';
 import type { Lettering } from '../drawing/lettering.ts';
 import type { Paper } from './page.ts';

@@ -26,7 +26,7 @@ import {
   turnInWords,
 } from '../../core/shop/ends.ts';
 import { scribedInWords } from '../../core/shop/scribed-line.ts';
-import type { BendStep } from '../../core/job/types.ts';
+import type { BendStep } from '../../core/job/kinds/bent.ts';
 import { ANGLE_ROUNDING, ROUNDING } from '../../core/geometry/tolerance.ts';
 import { nodeName, tubeName } from '../../core/solve/names.ts';
 import type { Cut, SolvedTube } from '../../core/solve/types.ts';

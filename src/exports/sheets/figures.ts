@@ -1,8 +1,13 @@
 /** Figures as a sheet shows them: fractions set as fractions, a true minus, the unit after a narrow space. */
 import { toDegrees, type Radians } from '../../core/geometry/angle.ts';
-import type { LengthUnit } from '../../core/job/types.ts';
 import { shownRound } from '../../core/shop/turn-words.ts';
-import { decimalLength, formatLength, inchFraction, type ShownLength } from '../../core/units/length.ts';
+import {
+  decimalLength,
+  formatLength,
+  inchFraction,
+  type ShownLength,
+  type LengthUnit,
+} from '../../core/units/length.ts';
 import type { TapeReading } from '../../core/units/tape.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 

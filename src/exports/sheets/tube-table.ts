@@ -3,7 +3,7 @@ import { shownName } from '../../core/job/shown.ts';
 import { steelInWords } from '../../core/springback/steels.ts';
 import { decimalLength } from '../../core/units/length.ts';
 import { exactText } from '../../core/units/step.ts';
-import type { Section } from '../../core/job/types.ts';
+import type { Section } from '../../core/job/kinds/section.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { errorsOf } from '../../core/checks/faults.ts';
 import { shrunk, wrapped } from '../drawing/fit.ts';

@@ -11,7 +11,7 @@
 import type { Path } from '../../core/geometry/path.ts';
 import { ROUNDING } from '../../core/geometry/tolerance.ts';
 import { addScaled, cross, dot, length, normalize, rejectFrom, scale, type Vec3 } from '../../core/geometry/vector.ts';
-import type { TubeRef } from '../../core/job/types.ts';
+import type { TubeRef } from '../../core/job/reference.ts';
 import { STEEL_DENSITY } from '../../core/solve/amount.ts';
 import type { SolvedTube, TubeEnd } from '../../core/solve/types.ts';
 import { isWhole } from '../whole.ts';

@@ -5,7 +5,7 @@
  * made when the hand has rested; it may also be ended from outside, by undo or by saving: the field then shows the job.
  */
 import { useEffect, useId, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
-import type { Fault } from '../../core/job/types.ts';
+import type { Fault } from '../../core/job/fault.ts';
 import { isAtRest, typeOn, type Draft } from './draft.ts';
 import type { ValueKind } from './kinds.ts';
 

@@ -1,7 +1,8 @@
 /** A choice that is stored in the job: one undo step, refused in words when the job cannot take it. */
 import { useState, type ReactNode } from 'react';
 import type { Edited } from '../../core/edit/records.ts';
-import type { Fault, Job } from '../../core/job/types.ts';
+import type { Fault } from '../../core/job/fault.ts';
+import type { Job } from '../../core/job/types.ts';
 import { workspace } from '../../store/workspace.ts';
 import { SelectField, type Choice } from './Fields.tsx';
 

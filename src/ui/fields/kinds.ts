@@ -4,9 +4,8 @@
  */
 import { GREATEST_ANGLE, LEAST_ANGLE, LEAST_SIZE, LONGEST_NAME } from '../../core/job/limits.ts';
 import { shownName } from '../../core/job/shown.ts';
-import type { LengthUnit } from '../../core/job/types.ts';
 import { formatAngle, parseAngle } from '../../core/units/angle.ts';
-import { decimalLength, formatLength, MM_PER_INCH, parseLength } from '../../core/units/length.ts';
+import { decimalLength, formatLength, MM_PER_INCH, parseLength, type LengthUnit } from '../../core/units/length.ts';
 import { fixedText, plainText } from '../../core/units/typed.ts';
 
 export type Entered<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly why: string };

@@ -1,7 +1,8 @@
 /** A die's bender: how the machine is set up, what angles are read with, and what stands round it. */
 import { useState, type ReactNode } from 'react';
 import { clearBender, setBender } from '../../core/edit/dies.ts';
-import type { Bender, Die } from '../../core/job/types.ts';
+import type { Bender } from '../../core/job/kinds/bender.ts';
+import type { Die } from '../../core/job/kinds/die.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { LengthField, NumberField } from '../fields/Fields.tsx';

@@ -2,8 +2,10 @@
 import { shownName } from '../../core/job/shown.ts';
 import { useId, type ReactNode } from 'react';
 import { dot, normalize } from '../../core/geometry/vector.ts';
-import type { Bender, Die, LengthUnit, Obstacle } from '../../core/job/types.ts';
-import { formatLength } from '../../core/units/length.ts';
+import type { Bender } from '../../core/job/kinds/bender.ts';
+import type { Die } from '../../core/job/kinds/die.ts';
+import type { Obstacle } from '../../core/job/kinds/obstacle.ts';
+import { formatLength, type LengthUnit } from '../../core/units/length.ts';
 import { useRoom } from '../shop/useRoom.ts';
 import { footprint, planFrame, wallLine, type PlaneObstacle, type Spot } from './bender-plan.ts';
 import '../shop/shop.css';

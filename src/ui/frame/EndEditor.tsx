@@ -1,7 +1,10 @@
 /** How one end of a member is cut: to what it meets, to chosen tubes, flat on a plate, or square; and what is left on. */
 import type { ReactNode } from 'react';
 import { setEnd } from '../../core/edit/members.ts';
-import type { EndFit, Job, Member, TubeRef } from '../../core/job/types.ts';
+import type { EndFit } from '../../core/job/kinds/end.ts';
+import type { Member } from '../../core/job/kinds/member.ts';
+import type { TubeRef } from '../../core/job/reference.ts';
+import type { Job } from '../../core/job/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { LengthField, NumberField } from '../fields/Fields.tsx';

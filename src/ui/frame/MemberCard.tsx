@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 import { moveMember, removeMember, setDie, updateMember } from '../../core/edit/members.ts';
 import { setBatch } from '../../core/edit/pulls.ts';
 import { primed } from '../../core/job/reference.ts';
-import type { Member } from '../../core/job/types.ts';
+import type { Member } from '../../core/job/kinds/member.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { TextField } from '../fields/Fields.tsx';

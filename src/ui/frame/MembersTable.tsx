@@ -1,8 +1,8 @@
 /** The members in build order, and a new one drawn from node to node. */
 import { useMemo, useState, type ReactNode } from 'react';
 import { addMember, updateMember } from '../../core/edit/members.ts';
-import { bareId } from '../../core/job/reference.ts';
-import type { Member, NodeRef, TubeRef } from '../../core/job/types.ts';
+import { bareId, type NodeRef, type TubeRef } from '../../core/job/reference.ts';
+import type { Member } from '../../core/job/kinds/member.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { SelectField } from '../fields/Fields.tsx';

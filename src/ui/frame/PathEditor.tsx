@@ -1,7 +1,7 @@
 /** The nodes a member runs through, from end A to end B; every one between them is a sharp corner that the die rounds. */
 import { useState, type ReactNode } from 'react';
 import { insertPathNode, removePathNode, updateMember } from '../../core/edit/members.ts';
-import type { Member } from '../../core/job/types.ts';
+import type { Member } from '../../core/job/kinds/member.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { SelectField } from '../fields/Fields.tsx';

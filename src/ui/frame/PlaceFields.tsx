@@ -1,8 +1,9 @@
 /** The numbers that tell a node's place, for each kind of place. */
 import type { ReactNode } from 'react';
 import { setPlace } from '../../core/edit/nodes.ts';
-import type { Vec3 } from '../../core/geometry/vector.ts';
-import type { Axis, FrameNode, Place } from '../../core/job/types.ts';
+import type { Axis, Vec3 } from '../../core/geometry/vector.ts';
+import type { FrameNode } from '../../core/job/kinds/node.ts';
+import type { Place } from '../../core/job/places.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { LengthField, NumberField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';

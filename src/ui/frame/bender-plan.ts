@@ -5,7 +5,9 @@
 import { toRadians } from '../../core/geometry/angle.ts';
 import { boxFrame } from '../../core/geometry/solid-box.ts';
 import { addScaled, ORIGIN, type Vec3 } from '../../core/geometry/vector.ts';
-import type { Bender, Die, Obstacle } from '../../core/job/types.ts';
+import type { Bender } from '../../core/job/kinds/bender.ts';
+import type { Die } from '../../core/job/kinds/die.ts';
+import type { Obstacle } from '../../core/job/kinds/obstacle.ts';
 
 export type Spot = readonly [number, number];
 export type BoxObstacle = Extract<Obstacle, { kind: 'box' }>;

@@ -1,6 +1,9 @@
 /** Lists to choose from, made from the job's records, and the words for what is chosen. */
 import { shownName } from '../../core/job/shown.ts';
-import type { EndFit, FrameNode, Job, Place } from '../../core/job/types.ts';
+import type { EndFit } from '../../core/job/kinds/end.ts';
+import type { FrameNode } from '../../core/job/kinds/node.ts';
+import type { Place } from '../../core/job/places.ts';
+import type { Job } from '../../core/job/types.ts';
 import type { Choice } from '../fields/Fields.tsx';
 import { sectionInWords } from '../../core/job/sizes.ts';
 

@@ -1,7 +1,10 @@
 /** The columns of the nodes' tables: what tells a place, kind by kind. */
 import { renameNode, setPlace } from '../../core/edit/nodes.ts';
-import type { Vec3 } from '../../core/geometry/vector.ts';
-import type { Axis, FrameNode, Job, LengthUnit, Place } from '../../core/job/types.ts';
+import type { Axis, Vec3 } from '../../core/geometry/vector.ts';
+import type { FrameNode } from '../../core/job/kinds/node.ts';
+import type { Place } from '../../core/job/places.ts';
+import type { Job } from '../../core/job/types.ts';
+import type { LengthUnit } from '../../core/units/length.ts';
 import type { Frame } from '../../core/solve/types.ts';
 import type { Choice } from '../fields/Fields.tsx';
 import { withImages } from '../names.ts';

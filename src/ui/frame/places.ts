@@ -1,6 +1,8 @@
 /** Places told another way, and the place that a new node of each kind starts from. */
 import type { Vec3 } from '../../core/geometry/vector.ts';
-import type { Job, OnMember, Place } from '../../core/job/types.ts';
+import type { Place } from '../../core/job/places.ts';
+import type { OnMember } from '../../core/job/places/on.ts';
+import type { Job } from '../../core/job/types.ts';
 import type { Selection } from '../../store/types.ts';
 
 /** The same node on its tube, measured from another origin: "start", "end", or "2 middle"; the distance stays the number it was. */

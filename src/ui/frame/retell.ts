@@ -5,9 +5,9 @@
  */
 import { dependentNodes } from '../../core/edit/references.ts';
 import { nearestOnPath } from '../../core/geometry/path.ts';
-import { distance, dot, mirrored, subtract, type Vec3 } from '../../core/geometry/vector.ts';
-import { bareId } from '../../core/job/reference.ts';
-import type { Axis, NodeId, NodeRef, Place } from '../../core/job/types.ts';
+import { distance, dot, mirrored, subtract, type Vec3, type Axis } from '../../core/geometry/vector.ts';
+import { bareId, type NodeId, type NodeRef } from '../../core/job/reference.ts';
+import type { Place } from '../../core/job/places.ts';
 import type { Frame } from '../../core/solve/types.ts';
 
 /** Two nodes have a third between them when it lies this near their line, mm: below what a tape reads. */

@@ -3,7 +3,7 @@
  * nothing of it is loaded before somebody rehearses.
  */
 import { useEffect, useMemo, useRef, useState, useSyncExternalStore, type KeyboardEvent, type ReactNode } from 'react';
-import type { TubeRef } from '../../core/job/types.ts';
+import type { TubeRef } from '../../core/job/reference.ts';
 import { isBendable, type BendableTube } from '../../core/rehearse/pose.ts';
 import type { Rehearsal as Rehearsed } from '../../core/rehearse/types.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';

@@ -2,7 +2,7 @@
 import { useEffect, useRef, type ReactNode } from 'react';
 import { findRun } from '../../core/edit/bent.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
-import type { BentTube } from '../../core/job/types.ts';
+import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { AsBent } from '../../core/shop/as-bent.ts';
 import { bendRun } from '../../core/shop/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';

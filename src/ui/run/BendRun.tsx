@@ -5,7 +5,8 @@
 import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { findRun, removeRun } from '../../core/edit/bent.ts';
-import type { BentTube, TubeRef } from '../../core/job/types.ts';
+import type { BentTube } from '../../core/job/kinds/bent.ts';
+import type { TubeRef } from '../../core/job/reference.ts';
 import { bendRun, type BendRun as Run, type RunStep } from '../../core/shop/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { findingInWords } from '../../core/words/findings.ts';

@@ -1,7 +1,7 @@
 /** The tube off the bender: what the tape should read on it as it was bent, what it did read, and where its far end lies. */
 import type { ReactNode } from 'react';
 import { removeRun, setCheck } from '../../core/edit/bent.ts';
-import type { BentTube } from '../../core/job/types.ts';
+import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { BendRun, RunCheck, RunStep } from '../../core/shop/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';

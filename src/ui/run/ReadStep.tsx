@@ -5,7 +5,8 @@
 import { useEffect, useRef, useState, type FormEvent, type ReactNode } from 'react';
 import { keepBend, logReading } from '../../core/edit/bent.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
-import type { BentBend, BentTube, TubeRef } from '../../core/job/types.ts';
+import type { BentBend, BentTube } from '../../core/job/kinds/bent.ts';
+import type { TubeRef } from '../../core/job/reference.ts';
 import type { Verdict } from '../../core/shop/judge.ts';
 import type { BendRun, RunStep } from '../../core/shop/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';

@@ -1,7 +1,7 @@
 /** Before a run: in which order the bends are made, and how the marks are taken. */
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { beginRun } from '../../core/edit/bent.ts';
-import type { BendStep } from '../../core/job/types.ts';
+import type { BendStep } from '../../core/job/kinds/bent.ts';
 import { drawnTube } from '../../core/shop/drawn.ts';
 import { tapeSheet } from '../../core/shop/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';

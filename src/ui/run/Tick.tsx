@@ -1,7 +1,7 @@
 /** The key that ticks a step off and leads on; on a step that is ticked off, the way to take that back. */
 import type { ReactNode } from 'react';
 import { tickStep, untickStep } from '../../core/edit/bent.ts';
-import type { TubeRef } from '../../core/job/types.ts';
+import type { TubeRef } from '../../core/job/reference.ts';
 import type { RunStep } from '../../core/shop/run.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { RunKey } from './RunKey.tsx';

@@ -1,6 +1,6 @@
 /** What this bend runs into on the machine or in the room, told where the tube is clamped and where it is pulled. */
 import type { ReactNode } from 'react';
-import type { BentTube } from '../../core/job/types.ts';
+import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { Rehearsal } from '../../core/rehearse/types.ts';
 import { troubleInWords } from '../../core/words/rehearsal.ts';
 import { useWorkspace } from '../../store/workspace.ts';

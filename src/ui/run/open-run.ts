@@ -2,7 +2,7 @@
  * Which bend run is open on this machine. It is a setting of the machine, not of the job: what was done and read stands in
  * the job itself, so that a tablet that slept, or was reloaded, comes back to the same step.
  */
-import type { TubeRef } from '../../core/job/types.ts';
+import type { TubeRef } from '../../core/job/reference.ts';
 import type { Workspace } from '../../store/types.ts';
 import { workspace } from '../../store/workspace.ts';
 import { keep, useKept } from '../kept.ts';

@@ -2,14 +2,14 @@
 import { shownName } from '../../core/job/shown.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import { dieSize, sectionSize } from '../../core/job/sizes.ts';
-import type { BendStep, LengthUnit } from '../../core/job/types.ts';
+import type { BendStep } from '../../core/job/kinds/bent.ts';
 import type { Verdict } from '../../core/shop/judge.ts';
 import type { DrawnChange, DrawnDie, DrawnSection } from '../../core/shop/drawn.ts';
 import type { RunStep } from '../../core/shop/run.ts';
 import type { TapeMark } from '../../core/shop/tape.ts';
 import { onScale, turnSentence } from '../../core/shop/turn-words.ts';
 import { formatAngle } from '../../core/units/angle.ts';
-import { formatLength } from '../../core/units/length.ts';
+import { formatLength, type LengthUnit } from '../../core/units/length.ts';
 import { exactText, stepAbove } from '../../core/units/step.ts';
 
 /** Where one can be on the strip: a step, or the three steps of one bend. */

@@ -1,6 +1,6 @@
 /** One end unrolled flat at one scale both ways: the cut lines of outer wall and bore, scrap hatched below them. */
 import { useId, type ReactNode } from 'react';
-import type { LengthUnit } from '../../core/job/types.ts';
+import type { LengthUnit } from '../../core/units/length.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { referenceInWords } from '../../core/shop/ends.ts';
 import { profileDrawing, type FlatPoint } from './profile.ts';

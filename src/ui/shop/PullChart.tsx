@@ -1,6 +1,6 @@
 /** The chart of the pulls, drawn; its text alternative holds every reading. */
 import { useId, type ReactNode } from 'react';
-import type { Pull } from '../../core/job/types.ts';
+import type { Pull } from '../../core/job/kinds/pull.ts';
 import type { PullLaw } from '../../core/springback/pull-law.ts';
 import { layPullChart, pullChartInWords } from './pull-chart.ts';
 import { useRoom } from './useRoom.ts';

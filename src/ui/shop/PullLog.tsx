@@ -2,7 +2,7 @@
 import { shownName } from '../../core/job/shown.ts';
 import { useId, useMemo, useState, type ReactNode } from 'react';
 import { FIRST_BENDER } from '../../core/job/defaults.ts';
-import type { Pull } from '../../core/job/types.ts';
+import type { Pull } from '../../core/job/kinds/pull.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { elasticRecovery } from '../../core/springback/elastic.ts';
 import { pullLaw } from '../../core/springback/pull-law.ts';

@@ -1,7 +1,7 @@
 /** The pulls that were logged, every entry edited where it stands. */
 import { useMemo, type ReactNode } from 'react';
 import { removePull, updatePull } from '../../core/edit/pulls.ts';
-import type { Pull } from '../../core/job/types.ts';
+import type { Pull } from '../../core/job/kinds/pull.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { Command } from '../Command.tsx';
 import { bendAngleColumn, dayColumn, textColumn, type Column } from '../table/columns.tsx';

@@ -4,7 +4,8 @@
  */
 import { useId, type ReactNode } from 'react';
 import { toDegrees } from '../../core/geometry/angle.ts';
-import type { BendStep, LengthUnit } from '../../core/job/types.ts';
+import type { BendStep } from '../../core/job/kinds/bent.ts';
+import type { LengthUnit } from '../../core/units/length.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { spokenReading, tapeReading } from '../../core/units/tape.ts';

@@ -1,8 +1,7 @@
 /** A length inside a drawing: the same figures as elsewhere, its fraction raised and lowered by hand, as SVG has no sup. */
 import type { ReactNode } from 'react';
-import type { LengthUnit } from '../../core/job/types.ts';
 import type { TapeReading } from '../../core/units/tape.ts';
-import { formatLength, inchFraction, type ShownLength } from '../../core/units/length.ts';
+import { formatLength, inchFraction, type ShownLength, type LengthUnit } from '../../core/units/length.ts';
 
 /** Shop marks are read to 1/32 in, or 0.1 mm. */
 export const markLength = (mm: number, unit: LengthUnit): ShownLength =>

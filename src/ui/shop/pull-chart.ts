@@ -3,7 +3,7 @@
  * the law as a line, the 95 % band of one more pull, and the steel's spring alone beside them.
  */
 import { toDegrees, toRadians } from '../../core/geometry/angle.ts';
-import type { Pull } from '../../core/job/types.ts';
+import type { Pull } from '../../core/job/kinds/pull.ts';
 import { borneRange, furtherPulls } from '../../core/springback/pull-advice.ts';
 import type { PullLaw } from '../../core/springback/pull-law.ts';
 import { halfWidthInWords } from '../../core/words/pulls.ts';

@@ -1,5 +1,5 @@
 /** How tubes are fed: what every length to cut, every mark and every drawing of the blank goes by. */
-import type { BendStep, BentTube } from '../../core/job/types.ts';
+import type { BendStep, BentTube } from '../../core/job/kinds/bent.ts';
 import { readTapeView } from '../../core/shop/mark-words.ts';
 import { remembered } from '../../core/remembered.ts';
 import { bendingOrder } from '../../core/shop/tape.ts';

@@ -2,7 +2,8 @@
 import { shownName } from '../../core/job/shown.ts';
 import { useState, type ReactNode } from 'react';
 import { addBodyLine, removeBodyLine, updateBodyLine } from '../../core/edit/bodyLines.ts';
-import type { BodyLine, PointRef } from '../../core/job/types.ts';
+import type { BodyLine } from '../../core/job/kinds/body-line.ts';
+import type { PointRef } from '../../core/job/reference.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { SelectField, TextField } from '../fields/Fields.tsx';

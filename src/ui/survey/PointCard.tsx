@@ -3,7 +3,7 @@ import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import { movePoint, removePoint, renamePoint } from '../../core/edit/points.ts';
 import { bareId } from '../../core/job/reference.ts';
-import type { Point } from '../../core/job/types.ts';
+import type { Point } from '../../core/job/kinds/point.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { LengthField, TextField } from '../fields/Fields.tsx';

@@ -1,7 +1,8 @@
 /** All points, every number edited where it stands. */
 import { useMemo, type ReactNode } from 'react';
 import { movePoint, renamePoint } from '../../core/edit/points.ts';
-import type { Point, PointId } from '../../core/job/types.ts';
+import type { Point } from '../../core/job/kinds/point.ts';
+import type { PointId } from '../../core/job/reference.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { lengthColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';

@@ -2,7 +2,7 @@
 import { LONGEST_NAME } from '../../core/job/limits.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
-import type { LengthUnit } from '../../core/job/types.ts';
+import type { LengthUnit } from '../../core/units/length.ts';
 import { lengthKind } from '../fields/kinds.ts';
 import { readBlock } from '../table/paste.ts';
 

@@ -3,7 +3,8 @@
  * read a pasted text into a change of the job.
  */
 import type { ReactNode } from 'react';
-import type { Job, LengthUnit } from '../../core/job/types.ts';
+import type { Job } from '../../core/job/types.ts';
+import type { LengthUnit } from '../../core/units/length.ts';
 import { remembered } from '../../core/remembered.ts';
 import type { Leaving, Note } from '../fields/EntryField.tsx';
 import {

@@ -16,8 +16,9 @@ import {
   type Vec3,
 } from '../../core/geometry/vector.ts';
 import { nearestOnPath, placeAt } from '../../core/geometry/path.ts';
-import { bareId, isPrimed } from '../../core/job/reference.ts';
-import type { FrameNode, Job, NodeRef } from '../../core/job/types.ts';
+import { bareId, isPrimed, type NodeRef } from '../../core/job/reference.ts';
+import type { FrameNode } from '../../core/job/kinds/node.ts';
+import type { Job } from '../../core/job/types.ts';
 import type { Derived } from '../../core/derive.ts';
 import type { Grip } from './grips.ts';
 import { moveNode, setFraction, setOnDistance, setRayValue } from '../../core/edit/nodes.ts';

@@ -1,7 +1,9 @@
 /** From a drag or a key to the node's new place or value, snapped; pure, so that a gesture only has to preview it. */
 import { add, addScaled, dot, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Derived } from '../../core/derive.ts';
-import type { Job, LengthUnit, NodeRef } from '../../core/job/types.ts';
+import type { NodeRef } from '../../core/job/reference.ts';
+import type { Job } from '../../core/job/types.ts';
+import type { LengthUnit } from '../../core/units/length.ts';
 import type { Projection } from '../camera/projection.ts';
 import type { Freedom } from './freedom.ts';
 import { displacement, type Grip } from './grips.ts';

@@ -1,5 +1,5 @@
 /** Rounding a dragged value to something a tape can measure, or to a place that is already there. */
-import type { LengthUnit } from '../../core/job/types.ts';
+import type { LengthUnit } from '../../core/units/length.ts';
 
 /** 1/8 in or 1 mm; fine 1/32 in or 0.1 mm. */
 export const stepOf = (unit: LengthUnit, fine: boolean): number =>

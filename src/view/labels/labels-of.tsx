@@ -2,7 +2,8 @@
 import { shownName } from '../../core/job/shown.ts';
 import { addScaled, interpolate, normalize, scale, subtract, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Finding } from '../../core/checks/types.ts';
-import type { Job, Point } from '../../core/job/types.ts';
+import type { Point } from '../../core/job/kinds/point.ts';
+import type { Job } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { stepBelow } from '../../core/units/step.ts';

@@ -1,7 +1,7 @@
 /** The corners, faces and edges of an envelope's box. */
 import { toRadians } from '../../core/geometry/angle.ts';
 import { add, rotateAbout, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from '../../core/geometry/vector.ts';
-import type { Envelope } from '../../core/job/types.ts';
+import type { Envelope } from '../../core/job/kinds/envelope.ts';
 
 /** Turned about the fixed x, then y, then z axes. */
 const turned = (v: Vec3, [x, y, z]: Envelope['rotation']): Vec3 =>

@@ -5,7 +5,7 @@
 import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
 import type { Group } from 'three';
 import type { Vec3 } from '../../core/geometry/vector.ts';
-import type { LengthUnit } from '../../core/job/types.ts';
+import type { LengthUnit } from '../../core/units/length.ts';
 import { dieCentre, machineOf, roomOf, sideOf } from '../../core/rehearse/machine.ts';
 import type { BendableTube } from '../../core/rehearse/pose.ts';
 import type { Solid } from '../../core/rehearse/types.ts';

@@ -1,7 +1,7 @@
 /** An envelope as a translucent box with its edges, and the shortest gap to a tube drawn as a dimension. */
 import { useEffect, useMemo } from 'react';
 import { BufferAttribute, BufferGeometry } from 'three';
-import type { Envelope } from '../../core/job/types.ts';
+import type { Envelope } from '../../core/job/kinds/envelope.ts';
 import { BOX_EDGES, BOX_FACES, boxCorners } from '../meshes/box.ts';
 import type { Palette } from '../palette.ts';
 import { Spots } from './Spots.tsx';

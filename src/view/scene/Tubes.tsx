@@ -2,7 +2,7 @@
 import { memo, useEffect, useMemo } from 'react';
 import { BufferAttribute, BufferGeometry, type Material } from 'three';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import type { TubeRef } from '../../core/job/types.ts';
+import type { TubeRef } from '../../core/job/reference.ts';
 import { buildTubeMesh } from '../../core/mesh/tube.ts';
 import type { Finish, Finishes } from './steel.ts';
 

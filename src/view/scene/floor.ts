@@ -4,7 +4,7 @@
  */
 import { boxRound } from '../../core/geometry/box-tree.ts';
 import { ORIGIN, type Vec3 } from '../../core/geometry/vector.ts';
-import type { LengthUnit } from '../../core/job/types.ts';
+import type { LengthUnit } from '../../core/units/length.ts';
 import type { Stroke } from './Strokes.tsx';
 
 /** In steps of the grid, counted from the datum. */

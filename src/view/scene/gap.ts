@@ -1,7 +1,7 @@
 /** The shortest gap of each envelope, as the dimension that the bay draws. */
 import { addScaled, distance, interpolate, normalize, subtract, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Derived } from '../../core/derive.ts';
-import type { EnvelopeId } from '../../core/job/types.ts';
+import type { EnvelopeId } from '../../core/job/reference.ts';
 
 export interface Gap {
   readonly envelope: EnvelopeId;

@@ -13,7 +13,8 @@ import {
 } from '../../../src/core/edit/bent.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
-import type { BendStep, Job } from '../../../src/core/job/types.ts';
+import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
+import type { Job } from '../../../src/core/job/types.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
 import { sampleFile } from '../job/sample.ts';
 

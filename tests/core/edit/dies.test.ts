@@ -3,7 +3,8 @@ import { addObstacle, changeObstacle, clearBender, removeObstacle, setBender } f
 import { setStick } from '../../../src/core/edit/sections.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
-import type { Job, Obstacle } from '../../../src/core/job/types.ts';
+import type { Obstacle } from '../../../src/core/job/kinds/obstacle.ts';
+import type { Job } from '../../../src/core/job/types.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
 import { sampleFile, withValue } from '../job/sample.ts';
 

@@ -21,7 +21,8 @@ import { addSection, removeSection, updateSection } from '../../../src/core/edit
 import { faultLine } from '../../../src/core/job/fault.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
-import type { Job, Place } from '../../../src/core/job/types.ts';
+import type { Place } from '../../../src/core/job/places.ts';
+import type { Job } from '../../../src/core/job/types.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
 import { sampleFile } from '../job/sample.ts';
 

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { addPull, removePull, setBatch, updatePull } from '../../../src/core/edit/pulls.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
-import type { Job, Pull } from '../../../src/core/job/types.ts';
+import type { Pull } from '../../../src/core/job/kinds/pull.ts';
+import type { Job } from '../../../src/core/job/types.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
 import { sampleFile } from '../job/sample.ts';
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Die, Section } from '../../../src/core/job/types.ts';
+import type { Die } from '../../../src/core/job/kinds/die.ts';
+import type { Section } from '../../../src/core/job/kinds/section.ts';
 import { dieSize, resizedDie, resizedSection, sectionInWords, sectionSize } from '../../../src/core/job/sizes.ts';
 
 const section = (name: string): Section => ({ id: 's', name, outerDiameter: 44.45, wall: 3.048, material: '' });

@@ -1,5 +1,6 @@
 /** Random tubes on random machines, always the same ones. */
-import type { Bender, Obstacle } from '../../../src/core/job/types.ts';
+import type { Bender } from '../../../src/core/job/kinds/bender.ts';
+import type { Obstacle } from '../../../src/core/job/kinds/obstacle.ts';
 import type { BendableTube } from '../../../src/core/rehearse/pose.ts';
 import { bendable, type Shape } from './tubes.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { BendStep } from '../../../src/core/job/types.ts';
+import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import { cannotHold } from '../../../src/core/rehearse/hold.ts';
 import { noOrderInWords } from '../../../src/core/words/rehearsal.ts';
 import type { BendableTube } from '../../../src/core/rehearse/pose.ts';

@@ -3,7 +3,7 @@
  * formula. It can only miss a touch, never invent one.
  */
 import { placeAt, type Path } from '../../../src/core/geometry/path.ts';
-import type { BendStep } from '../../../src/core/job/types.ts';
+import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import { machineOf, roomOf, sideOf } from '../../../src/core/rehearse/machine.ts';
 import { poseAt, type BendableTube } from '../../../src/core/rehearse/pose.ts';
 import type { Solid } from '../../../src/core/rehearse/types.ts';

@@ -1,7 +1,7 @@
 /** Tubes to rehearse: built from what is bent (straights, rotations, angles), laid out by the program's own door. */
 import { toRadians } from '../../../src/core/geometry/angle.ts';
 import { isBendable, type BendableTube } from '../../../src/core/rehearse/pose.ts';
-import type { Bender } from '../../../src/core/job/types.ts';
+import type { Bender } from '../../../src/core/job/kinds/bender.ts';
 import type { Derived } from '../../../src/core/derive.ts';
 import { derived, tube } from '../frame.ts';
 import { add, axis, rotated, scaled, type Triple } from './turning.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
-import type { BentBend, BendStep } from '../../../src/core/job/types.ts';
+import type { BentBend, BendStep } from '../../../src/core/job/kinds/bent.ts';
 import { asBent } from '../../../src/core/shop/as-bent.ts';
 import { checkDimensions } from '../../../src/core/shop/check-dimensions.ts';
 import { formOf } from '../../../src/core/shop/form.ts';

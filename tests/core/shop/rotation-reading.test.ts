@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
 import { FIRST_BENDER } from '../../../src/core/job/defaults.ts';
-import type { Bender, BendStep } from '../../../src/core/job/types.ts';
+import type { Bender } from '../../../src/core/job/kinds/bender.ts';
+import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import { rotationReading } from '../../../src/core/shop/rotation-reading.ts';
 import { tapeSheet } from '../../../src/core/shop/tape.ts';
 import type { Triple } from '../../laws/frames.ts';

@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { FIRST_BENDER } from '../../../src/core/job/defaults.ts';
-import type { BendStep } from '../../../src/core/job/types.ts';
+import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import { plainOrder } from '../../../src/core/solve/bend-order.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
 import { isScribed, scribedInWords, scribedLineAt } from '../../../src/core/shop/scribed-line.ts';

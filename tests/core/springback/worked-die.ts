@@ -1,5 +1,7 @@
 /** The section and the die that the pulls of these tests were made with, and the law of such pulls. */
-import type { Die, Pull, Section } from '../../../src/core/job/types.ts';
+import type { Die } from '../../../src/core/job/kinds/die.ts';
+import type { Pull } from '../../../src/core/job/kinds/pull.ts';
+import type { Section } from '../../../src/core/job/kinds/section.ts';
 import { pullLaw } from '../../../src/core/springback/pull-law.ts';
 
 export const radians = (angle: number): number => (angle * Math.PI) / 180;

@@ -1,6 +1,6 @@
 /** The bender's room from above, against outlines found by hand. */
 import { describe, expect, it } from 'vitest';
-import type { Bender } from '../../../src/core/job/types.ts';
+import type { Bender } from '../../../src/core/job/kinds/bender.ts';
 import { footprint, heights, planFrame, wallLine, type BoxObstacle } from '../../../src/ui/frame/bender-plan.ts';
 
 const box = (given: Partial<BoxObstacle>): BoxObstacle => ({

@@ -1,6 +1,6 @@
 /** What a run says of a bend that runs into something: only of an order that was rehearsed step by step. */
 import { describe, expect, it } from 'vitest';
-import type { BendStep, BentTube } from '../../../src/core/job/types.ts';
+import type { BendStep, BentTube } from '../../../src/core/job/kinds/bent.ts';
 import type { Rehearsal, RehearsedStep } from '../../../src/core/rehearse/types.ts';
 import { touchInWords } from '../../../src/ui/run/Touches.tsx';
 

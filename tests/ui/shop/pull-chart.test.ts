@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Pull } from '../../../src/core/job/types.ts';
+import type { Pull } from '../../../src/core/job/kinds/pull.ts';
 import { pullLaw } from '../../../src/core/springback/pull-law.ts';
 import { layPullChart, pullChartInWords } from '../../../src/ui/shop/pull-chart.ts';
 import { bentTube } from '../../core/shop/tubes.ts';

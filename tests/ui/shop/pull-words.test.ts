@@ -1,6 +1,9 @@
 /** The shop's sentences about springback. Numbers are of net + 0.8 + 0.04 net (63.2 -> 60, 26.8 -> 25), or by hand. */
 import { describe, expect, it } from 'vitest';
-import type { Die, Job, Pull, Section } from '../../../src/core/job/types.ts';
+import type { Die } from '../../../src/core/job/kinds/die.ts';
+import type { Pull } from '../../../src/core/job/kinds/pull.ts';
+import type { Section } from '../../../src/core/job/kinds/section.ts';
+import type { Job } from '../../../src/core/job/types.ts';
 import { pullLaw } from '../../../src/core/springback/pull-law.ts';
 import { halfWidthInWords } from '../../../src/core/words/pulls.ts';
 import { disagreements, lawInWords, pairsOf } from '../../../src/ui/shop/pull-words.ts';

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { signedAngle } from '../../../src/core/geometry/angle.ts';
 import { placeAt, type ArcPiece } from '../../../src/core/geometry/path.ts';
 import { distance, normalize, rotateAbout, subtract, X_AXIS, type Vec3 } from '../../../src/core/geometry/vector.ts';
-import type { BendStep } from '../../../src/core/job/types.ts';
+import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import type { Pose } from '../../../src/core/rehearse/types.ts';
 import type { RotationReading } from '../../../src/core/shop/rotation-reading.ts';
 import { tapeSheet } from '../../../src/core/shop/tape.ts';

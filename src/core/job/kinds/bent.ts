@@ -1,0 +1,60 @@
+import type { Degrees } from '../../geometry/angle.ts';
+import type { TubeRef } from '../reference.ts';
+import type { Die } from './die.ts';
+import type { Section } from './section.ts';
+
+/** One bend at the machine: which, 1 = first from end A, and the end of the tube that is in front and swings. */
+export interface BendStep {
+  readonly bend: number;
+  readonly front: 'A' | 'B';
+}
+
+/** A tube as it is made: what is done, and what was measured on it. */
+export interface BentTube {
+  readonly tube: TubeRef;
+  /** Every bend once, in the order of bending. */
+  readonly order: readonly BendStep[];
+  /** Steps of the run that are ticked off and leave no reading: 'cut', 'mark', 'clamp 2', 'pull 2' ... by bend. */
+  readonly done: readonly string[];
+  /** In the order in which they were made. */
+  readonly bends: readonly BentBend[];
+  /** Check dimensions by name, mm as the tape read them. */
+  readonly checks: readonly { readonly check: string; readonly measured: number }[];
+  /** The tube as it was drawn when the run began: a change of the drawing since then is told. */
+  readonly drawn?: DrawnTube;
+}
+
+/** What a tube is bent by, whatever radius it is laid out with. */
+export interface DrawnTube {
+  /** From end A's node to the first corner, from corner to corner, from the last to end B's node; mm. */
+  readonly legs: readonly number[];
+  /** One a bend, from end A. */
+  readonly angles: readonly Degrees[];
+  /** One a bend, as Bend.rotation; 0 on the first. */
+  readonly rotations: readonly Degrees[];
+  /** Where each bend started, by the radius of that day: mm from end A's node. The marks were drawn by it. */
+  readonly starts?: readonly number[];
+  /** What it was to be bent on, and of what. */
+  readonly die?: Pick<Die, 'id' | 'name' | 'centrelineRadius' | 'clampOffset'>;
+  readonly section?: Pick<Section, 'id' | 'name' | 'outerDiameter' | 'wall'>;
+}
+
+/** A bend as it came out; what was not measured is absent, and counts as planned. */
+export interface BentBend {
+  readonly bend: number;
+  /** How far the machine was pulled, the last time. */
+  readonly pulled: Degrees;
+  /** Measured after release. */
+  readonly net: Degrees;
+  /** From the plane of the bend before it on the tube, as Bend.rotation. */
+  readonly rotation?: Degrees;
+  /** The straight before it, tangent to tangent, from end A; mm. */
+  readonly straight?: number;
+  /**
+   * Where it was begun, by the mark that its step showed: its tangent nearer the end in front, mm along the tube as it was
+   * cut from end A's node. Marks that move later do not move it.
+   */
+  readonly start?: number;
+  /** Left as it is, though it is not what was asked for. */
+  readonly kept?: boolean;
+}

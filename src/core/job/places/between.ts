@@ -1,0 +1,7 @@
+import type { NodeRef } from '../reference.ts';
+
+export interface BetweenPlace {
+  readonly kind: 'between';
+  readonly nodes: readonly [NodeRef, NodeRef];
+  readonly fraction: number;
+}
