@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyDiff, diffJobs, invertDiff, isEmptyDiff, squashDiffs } from '../../src/core/job/diff.ts';
-import { COLLECTIONS } from '../../src/core/job/validate.ts';
+import { COLLECTIONS } from '../../src/core/job/kinds.ts';
 import { commitEdit, newHistory, redo, undo } from '../../src/core/session/history.ts';
 import { anyJob, deepFreeze } from './jobs.ts';
 

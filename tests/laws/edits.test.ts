@@ -4,7 +4,7 @@ import { applyDiff, diffJobs, invertDiff } from '../../src/core/job/diff.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
 import { serialiseJob } from '../../src/core/job/serialise.ts';
 import type { Job } from '../../src/core/job/types.ts';
-import { COLLECTIONS } from '../../src/core/job/validate.ts';
+import { COLLECTIONS } from '../../src/core/job/kinds.ts';
 import { sampleFile } from '../core/job/sample.ts';
 import { deepFreeze } from './jobs.ts';
 import { RANDOM_EDITS } from './random-edits.ts';

@@ -1,7 +1,7 @@
 /** Random jobs for the laws: any records under any ids, in any order, with blocks that the program does not know. */
 import fc from 'fast-check';
 import type { Job } from '../../src/core/job/types.ts';
-import { COLLECTIONS } from '../../src/core/job/validate.ts';
+import { COLLECTIONS } from '../../src/core/job/kinds.ts';
 
 const id = fc.constantFrom('a', 'b', 'c', 'd', 'e', '__proto__', 'constructor', '1');
 const record = fc.record(

@@ -1,5 +1,5 @@
 /** Edits of bending dies. */
-import { FIRST_BENDER } from '../job/defaults.ts';
+import { FIRST_BENDER } from '../job/kinds/bender.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import type { Bender } from '../job/kinds/bender.ts';
 import type { Die } from '../job/kinds/die.ts';

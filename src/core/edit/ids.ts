@@ -1,21 +1,12 @@
 /** Fresh ids for new records: a letter for the collection and the first number that is free, n12. */
-import type { Job } from '../job/types.ts';
-import type { Collection } from '../job/validate.ts';
-
-const LETTER: Readonly<Record<Collection, string>> = {
-  points: 'p',
-  bodyLines: 'l',
-  sections: 's',
-  dies: 'd',
-  nodes: 'n',
-  members: 'm',
-  envelopes: 'e',
-};
+import { kindOf } from '../job/kinds.ts';
+import type { Collection, Job } from '../job/types.ts';
 
 /** An id that no record of the collection has. Numbers go up from the count of records, so that ids follow the list. */
 export function nextId(job: Job, collection: Collection): string {
   const taken = new Set<string>(job[collection].map(({ id }) => id));
+  const { letter } = kindOf(collection);
   let number = taken.size + 1;
-  while (taken.has(`${LETTER[collection]}${number}`)) number += 1;
-  return `${LETTER[collection]}${number}`;
+  while (taken.has(`${letter}${number}`)) number += 1;
+  return `${letter}${number}`;
 }

@@ -5,7 +5,7 @@
  * is only known once the tube is solved.
  */
 import { fault } from '../job/fault.ts';
-import type { EndFit } from '../job/kinds/end.ts';
+import { AUTO, type EndFit } from '../job/kinds/end.ts';
 import type { Member } from '../job/kinds/member.ts';
 import type { DieId, MemberId, NodeRef, SectionId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
@@ -29,8 +29,6 @@ export interface NewMember {
   readonly role?: string;
   readonly mirror?: boolean;
 }
-
-const AUTO: EndFit = { fit: 'auto', allowance: 0 };
 
 /** The new member comes last in the build order. With corners, it gets the first die that fits its section. */
 export function addMember(job: Job, { name, path, section, role = '', mirror = false }: NewMember): Job {

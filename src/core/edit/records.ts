@@ -4,8 +4,7 @@
  */
 import { mapKeeping } from '../job/map-keeping.ts';
 import type { Fault } from '../job/fault.ts';
-import type { Job } from '../job/types.ts';
-import type { Collection } from '../job/validate.ts';
+import type { Collection, Job } from '../job/types.ts';
 
 /** The changed job, or why it cannot be changed. */
 export type Edited = Job | readonly Fault[];

@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import type { Change, Swap } from './change.ts';
 import type { JobDiff } from './diff.ts';
-import { COLLECTIONS } from './validate.ts';
+import { COLLECTIONS } from './kinds.ts';
 
 const changes = v.array(v.lazy(() => change));
 const at = v.pipe(v.number(), v.safeInteger(), v.minValue(0));

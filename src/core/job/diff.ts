@@ -19,8 +19,8 @@ import {
   type Swap,
 } from './change.ts';
 import { joinedAll, joinedSwaps } from './join.ts';
-import type { Job } from './types.ts';
-import { COLLECTIONS, type Collection } from './validate.ts';
+import { COLLECTIONS } from './kinds.ts';
+import type { Collection, Job } from './types.ts';
 
 export interface CollectionDiff {
   readonly records: readonly Change[];

@@ -121,7 +121,7 @@ export function isOfLaterProgram(text: string): boolean {
   return isPlainObject(value) && value['format'] === 'cagewright/job' && isLater(Number(value['version']));
 }
 
-type Issue = v.InferIssue<typeof jobSchema>;
+type Issue = v.BaseIssue<unknown>;
 
 const TYPE_WORDS: Readonly<Record<string, string>> = {
   number: 'not a number',

@@ -3,20 +3,17 @@
  * stand in the order in which a person tells them, others after them in alphabetical order.
  */
 import { remembered } from '../remembered.ts';
+import { joinedOrder } from './joined-order.ts';
+import { kindOf, LISTS } from './kinds.ts';
 import type { Job } from './types.ts';
 
 /** Longer than this, an object or a list is broken over several lines. */
 const LINE = 120;
 
-const KEY_ORDER: readonly string[] = [
-  'format version id name kind fit lengthUnit points bodyLines sections dies nodes members envelopes pulls bent',
-  'position at point member fraction from bend where distance direction until axis value offset',
-  'outerDiameter centrelineRadius wall material clampOffset leastStraight leastGrip greatestAngle radius bender stick',
-  'turns bendLies planeHeight rotationBy levelStep wheelStep pullStep room',
-  'role path section die batch mirror ends against normal allowance',
-  'centre size rotation gap',
-  'pulled net on tube order done bends checks front straight start kept check measured',
-].flatMap((group) => group.split(' '));
+/** The keys of the job itself. */
+const HEAD = ['format', 'version', 'name', 'lengthUnit', ...LISTS];
+const OF_RECORDS = LISTS.flatMap((list) => kindOf(list).keys).map((line) => line.split(' '));
+const KEY_ORDER = joinedOrder([HEAD, ...OF_RECORDS]);
 const RANK = new Map(KEY_ORDER.map((key, rank) => [key, rank]));
 
 /**
@@ -38,7 +35,7 @@ function written(value: unknown, indent: string, broken: boolean): string {
   if (Array.isArray(value)) {
     return join(
       '[',
-      value.map((item) => (indent === LISTS && isObject(item) ? recordText(item) : written(item, inner, false))),
+      value.map((item) => (indent === RECORDS && isObject(item) ? recordText(item) : written(item, inner, false))),
       ']',
     );
   }
@@ -53,9 +50,9 @@ function written(value: unknown, indent: string, broken: boolean): string {
 }
 
 /** How far the lists of records are set in. */
-const LISTS = '  ';
+const RECORDS = '  ';
 
-const recordText = remembered((record: object): string => written(record, `${LISTS}  `, false));
+const recordText = remembered((record: object): string => written(record, `${RECORDS}  `, false));
 
 function oneLine(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(oneLine).join(', ')}]`;

@@ -3,11 +3,11 @@
  * as they are, and are shortened wherever a person or another program meets them.
  */
 import { remembered } from '../remembered.ts';
+import { COLLECTIONS } from './kinds.ts';
 import { LONGEST_NAME } from './limits.ts';
 import { mapKeeping } from './map-keeping.ts';
 import type { Die } from './kinds/die.ts';
-import type { Job } from './types.ts';
-import { COLLECTIONS, type Collection } from './validate.ts';
+import type { Collection, Job } from './types.ts';
 
 /** The name itself; of one longer than 200 characters the first 199 and three dots. No character is cut in two. */
 export function shownName(name: string): string {

@@ -31,3 +31,11 @@ export interface Job {
   readonly pulls: readonly Pull[];
   readonly bent: readonly BentTube[];
 }
+
+/** The names of the lists of records, of whatever kind. */
+export type List = { [K in keyof Job]: Job[K] extends readonly object[] ? K : never }[keyof Job];
+
+export type AnyRecord = Job[List][number];
+
+/** The lists of records that carry an id. */
+export type Collection = { [L in List]: Job[L] extends readonly { readonly id: string }[] ? L : never }[List];

@@ -9,12 +9,12 @@
  */
 import { readDiff } from '../job/diff-shape.ts';
 import { applyDiff, diffJobs, fitsJob, invertDiff, isEmptyDiff, type JobDiff } from '../job/diff.ts';
+import { COLLECTIONS } from '../job/kinds.ts';
 import { PRESENT_VERSION } from '../job/migrations.ts';
 import { parseJob, shapeAgain, type Passed } from '../job/parse.ts';
 import { isPlain, readPlain } from '../job/plain.ts';
 import { serialiseJob } from '../job/serialise.ts';
 import type { Job } from '../job/types.ts';
-import { COLLECTIONS } from '../job/validate.ts';
 import { newHistory, type History, type Step } from './history.ts';
 
 export interface KeptHistory {

@@ -13,7 +13,7 @@
  * asin(sin t sin turn), t the leg's bend angle.
  */
 import { toDegrees, toRadians, wrapHalfTurn, type Degrees, type Radians } from '../geometry/angle.ts';
-import { FIRST_BENDER } from '../job/defaults.ts';
+import { FIRST_BENDER } from '../job/kinds/bender.ts';
 import type { Bender } from '../job/kinds/bender.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
 import { beyondNode } from '../solve/amount.ts';

@@ -7,7 +7,7 @@
  * are those drawn when the run began while the pulls cannot tell slack from spring; the blank is the one that was cut.
  */
 import type { Radians } from '../geometry/angle.ts';
-import { FIRST_BENDER } from '../job/defaults.ts';
+import { FIRST_BENDER } from '../job/kinds/bender.ts';
 import type { BentBend, BentTube } from '../job/kinds/bent.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import type { PullAdvice } from '../springback/pull-advice.ts';

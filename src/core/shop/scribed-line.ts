@@ -7,7 +7,7 @@
  * front, the inside of the first bend is on the side that the machine bends to, and the top a quarter turn clockwise of the left.
  */
 import { wrapHalfTurn, type Radians } from '../geometry/angle.ts';
-import { FIRST_BENDER } from '../job/defaults.ts';
+import { FIRST_BENDER } from '../job/kinds/bender.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
 import { rotationBetween } from '../solve/bend-order.ts';
 import type { SolvedTube } from '../solve/types.ts';

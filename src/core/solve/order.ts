@@ -4,7 +4,7 @@
  * needs what the record itself needs.
  */
 import { quoted, type Fault } from '../job/fault.ts';
-import { bareId } from '../job/reference.ts';
+import { carriersOf } from '../job/references.ts';
 import type { Member } from '../job/kinds/member.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Job } from '../job/types.ts';
@@ -21,9 +21,10 @@ export function solveOrder(job: Job): { readonly steps: readonly Step[]; readonl
   ];
   const nodeAt = new Map(job.nodes.map((node, index) => [node.id, index]));
   const memberAt = new Map(job.members.map((member, index) => [member.id, index + job.nodes.length]));
-  const needs = steps.map((step) =>
-    needsOf(step).map(({ kind, id }) => (kind === 'node' ? nodeAt : memberAt).get(id)!),
-  );
+  const needs = [
+    ...job.nodes.map((node) => carriersOf('nodes', node)),
+    ...job.members.map((member) => carriersOf('members', member)),
+  ].map((carriers) => carriers.map(({ list, id }) => (list === 'nodes' ? nodeAt : memberAt).get(id)!));
 
   const waiting = needs.map((each) => each.length);
   const servedBy: number[][] = steps.map(() => []);
@@ -36,23 +37,6 @@ export function solveOrder(job: Job): { readonly steps: readonly Step[]; readonl
     for (const served of servedBy[index]!) if (--waiting[served]! === 0) ready.push(served);
   }
   return { steps: order, faults: order.length === steps.length ? [] : loops(steps, needs, waiting) };
-}
-
-function needsOf(step: Step): { kind: 'node' | 'member'; id: string }[] {
-  const node = (reference: string) => ({ kind: 'node' as const, id: bareId(reference) });
-  if (step.kind === 'member') return step.record.path.map(node);
-  const at = step.record.at;
-  switch (at.kind) {
-    case 'fixed':
-    case 'point':
-      return [];
-    case 'on':
-      return [{ kind: 'member', id: bareId(at.member) }];
-    case 'between':
-      return at.nodes.map(node);
-    case 'ray':
-      return [node(at.from)];
-  }
 }
 
 /** A longer loop is told by its beginning and its end. */

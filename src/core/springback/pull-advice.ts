@@ -12,7 +12,7 @@
  * open adds to it.
  */
 import { toDegrees, toRadians, type Degrees, type Radians } from '../geometry/angle.ts';
-import { FIRST_BENDER } from '../job/defaults.ts';
+import { FIRST_BENDER } from '../job/kinds/bender.ts';
 import type { Die } from '../job/kinds/die.ts';
 import type { Pull } from '../job/kinds/pull.ts';
 import { pooledHalfWidth, spreadAt } from '../numerics/line-fit.ts';

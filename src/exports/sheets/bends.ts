@@ -8,7 +8,7 @@ import { rotationReading, type RotationReading } from '../../core/shop/rotation-
 import { isScribed } from '../../core/shop/scribed-line.ts';
 import { FIRST_BEND, onScale, turnSentences } from '../../core/shop/turn-words.ts';
 import type { Degrees } from '../../core/geometry/angle.ts';
-import { FIRST_BENDER } from '../../core/job/defaults.ts';
+import { FIRST_BENDER } from '../../core/job/kinds/bender.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { tapeReading } from '../../core/units/tape.ts';
 import type { TapeStep } from '../../core/shop/tape.ts';

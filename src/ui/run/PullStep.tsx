@@ -1,7 +1,7 @@
 /** How far the machine is pulled: the figure, what kind of figure it is, how sure, and where it comes from. */
 import type { ReactNode } from 'react';
 import { toDegrees } from '../../core/geometry/angle.ts';
-import { FIRST_BENDER } from '../../core/job/defaults.ts';
+import { FIRST_BENDER } from '../../core/job/kinds/bender.ts';
 import type { RunStep } from '../../core/shop/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { mendingPullOf } from '../../core/springback/pull-advice.ts';

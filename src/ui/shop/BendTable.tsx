@@ -1,7 +1,7 @@
 /** What the bender is told: straight, rotation, angle and radius of each bend, and how far to pull. */
 import { Fragment, type ReactNode } from 'react';
 import type { Degrees } from '../../core/geometry/angle.ts';
-import { FIRST_BENDER } from '../../core/job/defaults.ts';
+import { FIRST_BENDER } from '../../core/job/kinds/bender.ts';
 import { ROTATION_SIGN } from '../../core/shop/turn-words.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';

@@ -1,7 +1,7 @@
 /** The log of pulls of one die and size of tube: the law they give, its chart, the list, and the next one to log. */
 import { shownName } from '../../core/job/shown.ts';
 import { useId, useMemo, useState, type ReactNode } from 'react';
-import { FIRST_BENDER } from '../../core/job/defaults.ts';
+import { FIRST_BENDER } from '../../core/job/kinds/bender.ts';
 import type { Pull } from '../../core/job/kinds/pull.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { elasticRecovery } from '../../core/springback/elastic.ts';

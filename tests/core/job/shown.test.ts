@@ -4,7 +4,7 @@ import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import { shownName, withShownNames } from '../../../src/core/job/shown.ts';
 import type { Job } from '../../../src/core/job/types.ts';
-import { COLLECTIONS } from '../../../src/core/job/validate.ts';
+import { COLLECTIONS } from '../../../src/core/job/kinds.ts';
 import { csvFiles } from '../../../src/exports/csv.ts';
 import { fabricationJson } from '../../../src/exports/fabrication.ts';
 import { sampleFile } from './sample.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
-import { FIRST_BENDER } from '../../../src/core/job/defaults.ts';
+import { FIRST_BENDER } from '../../../src/core/job/kinds/bender.ts';
 import type { Bender } from '../../../src/core/job/kinds/bender.ts';
 import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import { rotationReading } from '../../../src/core/shop/rotation-reading.ts';

@@ -3,7 +3,7 @@
  * parallel to itself along straights and is turned with the tube along bends.
  */
 import { describe, expect, it } from 'vitest';
-import { FIRST_BENDER } from '../../../src/core/job/defaults.ts';
+import { FIRST_BENDER } from '../../../src/core/job/kinds/bender.ts';
 import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import { plainOrder } from '../../../src/core/solve/bend-order.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';

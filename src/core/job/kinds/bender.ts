@@ -1,5 +1,9 @@
+import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
-import type { Obstacle } from './obstacle.ts';
+import { GREATEST_STEP, LEAST_STEP } from '../limits.ts';
+import { angle, length } from './fields.ts';
+import type { Part } from './kind.ts';
+import { obstaclePart, type Obstacle } from './obstacle.ts';
 
 /**
  * The machine, and the room round it. Bender axes, mm: the origin on the floor, plumb under the place where every bend
@@ -23,3 +27,31 @@ export interface Bender {
   /** What stands round the machine, the floor not counted. */
   readonly room: readonly Obstacle[];
 }
+
+/** A bender as it is before anybody has said more of it. */
+export const FIRST_BENDER: Bender = {
+  turns: 'left',
+  bendLies: 'beyond',
+  planeHeight: 1000,
+  rotationBy: 'level',
+  levelStep: 0.1,
+  wheelStep: 1,
+  pullStep: 0.5,
+  room: [],
+};
+
+const fineness = angle(LEAST_STEP, GREATEST_STEP);
+
+export const benderPart: Part<Bender> = {
+  shape: v.looseObject({
+    turns: v.optional(v.picklist(['left', 'right']), FIRST_BENDER.turns),
+    bendLies: v.optional(v.picklist(['beyond', 'before']), FIRST_BENDER.bendLies),
+    planeHeight: v.optional(length, FIRST_BENDER.planeHeight),
+    rotationBy: v.optional(v.picklist(['level', 'wheel']), FIRST_BENDER.rotationBy),
+    levelStep: v.optional(fineness, FIRST_BENDER.levelStep),
+    wheelStep: v.optional(fineness, FIRST_BENDER.wheelStep),
+    pullStep: v.optional(fineness, FIRST_BENDER.pullStep),
+    room: v.optional(v.array(obstaclePart.shape), []),
+  }),
+  keys: ['turns bendLies planeHeight rotationBy levelStep wheelStep pullStep room', ...obstaclePart.keys],
+};

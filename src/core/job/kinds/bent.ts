@@ -1,6 +1,11 @@
+import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
+import { remembered } from '../../remembered.ts';
+import { fault, quoted, type Fault } from '../fault.ts';
 import type { TubeRef } from '../reference.ts';
 import type { Die } from './die.ts';
+import { across, bendAngle, bendNumber, coordinate, length, size, turn } from './fields.ts';
+import type { Kind } from './kind.ts';
 import type { Section } from './section.ts';
 
 /** One bend at the machine: which, 1 = first from end A, and the end of the tube that is in front and swings. */
@@ -57,4 +62,70 @@ export interface BentBend {
   readonly start?: number;
   /** Left as it is, though it is not what was asked for. */
   readonly kept?: boolean;
+}
+
+export const bentKind: Kind<BentTube> = {
+  inWords: 'its bend run',
+  shape: v.looseObject({
+    tube: v.string(),
+    order: v.array(v.looseObject({ bend: bendNumber, front: v.picklist(['A', 'B']) })),
+    done: v.optional(v.array(v.string()), []),
+    bends: v.optional(
+      v.array(
+        v.looseObject({
+          bend: bendNumber,
+          pulled: bendAngle,
+          net: bendAngle,
+          rotation: v.exactOptional(turn),
+          straight: v.exactOptional(coordinate),
+          start: v.exactOptional(coordinate),
+          kept: v.exactOptional(v.boolean()),
+        }),
+      ),
+      [],
+    ),
+    checks: v.optional(v.array(v.looseObject({ check: v.string(), measured: coordinate })), []),
+    drawn: v.exactOptional(
+      v.looseObject({
+        legs: v.array(length),
+        angles: v.array(turn),
+        rotations: v.array(turn),
+        starts: v.exactOptional(v.array(coordinate)),
+        die: v.exactOptional(
+          v.looseObject({ id: v.string(), name: v.string(), centrelineRadius: size, clampOffset: coordinate }),
+        ),
+        section: v.exactOptional(
+          v.looseObject({ id: v.string(), name: v.string(), outerDiameter: across, wall: across }),
+        ),
+      }),
+    ),
+  }),
+  keys: [
+    'tube order done bends checks drawn',
+    'bend front',
+    'bend rotation pulled net straight start kept',
+    'check measured',
+    'section die angles legs rotations starts',
+  ],
+  /** Its tube is bent once, and no bend stands twice in the order or among those made. */
+  *beyondShape({ tube, order, bends }, index, runs) {
+    const remedy = ', yet its twin has a bend run: take that out first, in the Shop';
+    yield { place: 'tube', list: 'members', to: tube, remedy };
+    const first = firstRun(runs).get(tube);
+    if (first !== index) yield fault('tube', `${quoted(tube)} is already bent[${first}]`);
+    yield* twice(order, 'order');
+    yield* twice(bends, 'bends');
+  },
+};
+
+const firstRun = remembered(
+  (runs: readonly BentTube[]) => new Map(runs.map(({ tube }, i) => [tube, i] as const).toReversed()),
+);
+
+function* twice(made: readonly { readonly bend: number }[], list: string): Generator<Fault> {
+  const seen = new Set<number>();
+  for (const [i, { bend }] of made.entries()) {
+    if (seen.has(bend)) yield fault(`${list}[${i}].bend`, `bend ${bend} is there already`);
+    seen.add(bend);
+  }
 }

@@ -1,7 +1,11 @@
 /** A bending die. */
+import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
+import { LEAST_ANGLE } from '../limits.ts';
 import type { DieId } from '../reference.ts';
-import type { Bender } from './bender.ts';
+import { benderPart, type Bender } from './bender.ts';
+import { across, angle, coordinate, length, named, size } from './fields.ts';
+import type { Kind } from './kind.ts';
 
 export interface Die {
   readonly id: DieId;
@@ -20,3 +24,23 @@ export interface Die {
   /** The machine the die is used in, and the room round it; absent until somebody has set it up. */
   readonly bender?: Bender;
 }
+
+export const dieKind: Kind<Die> = {
+  word: 'die',
+  letter: 'd',
+  shape: v.looseObject({
+    ...named,
+    outerDiameter: across,
+    centrelineRadius: size,
+    clampOffset: v.optional(coordinate, 0),
+    leastStraight: v.optional(length, 0),
+    leastGrip: v.optional(length, 0),
+    greatestAngle: v.optional(angle(LEAST_ANGLE, 180), 180),
+    radius: v.optional(v.picklist(['nominal', 'from-pulls']), 'nominal'),
+    bender: v.exactOptional(benderPart.shape),
+  }),
+  keys: [
+    'id name outerDiameter centrelineRadius clampOffset leastStraight leastGrip greatestAngle radius bender',
+    ...benderPart.keys,
+  ],
+};

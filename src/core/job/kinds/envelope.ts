@@ -1,6 +1,10 @@
+import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
 import type { Vec3 } from '../../geometry/vector.ts';
+import { MOST_BOXES } from '../limits.ts';
 import type { EnvelopeId } from '../reference.ts';
+import { length, named, rotation, size, vector } from './fields.ts';
+import type { Kind } from './kind.ts';
 
 export interface Envelope {
   readonly id: EnvelopeId;
@@ -14,3 +18,18 @@ export interface Envelope {
   /** Required distance from the box to a tube's surface. */
   readonly gap: number;
 }
+
+export const envelopeKind: Kind<Envelope> = {
+  word: 'envelope',
+  letter: 'e',
+  shape: v.looseObject({
+    ...named,
+    kind: v.literal('box'),
+    centre: vector,
+    size: v.strictTuple([size, size, size]),
+    rotation,
+    gap: v.optional(length, 0),
+  }),
+  keys: ['id name kind centre size rotation gap'],
+  most: MOST_BOXES,
+};

@@ -1,5 +1,9 @@
+import * as v from 'valibot';
+import { fault, quoted } from '../fault.ts';
 import type { DieId, MemberId, NodeRef, SectionId } from '../reference.ts';
-import type { EndFit } from './end.ts';
+import { AUTO, endPart, type EndFit } from './end.ts';
+import { named } from './fields.ts';
+import { isReference, within, type Kind } from './kind.ts';
 
 export interface Member {
   readonly id: MemberId;
@@ -15,3 +19,32 @@ export interface Member {
   readonly mirror: boolean;
   readonly ends: readonly [EndFit, EndFit];
 }
+
+export const memberKind: Kind<Member> = {
+  word: 'member',
+  letter: 'm',
+  shape: v.looseObject({
+    ...named,
+    role: v.optional(v.string(), ''),
+    path: v.pipe(v.array(v.string()), v.minLength(2, 'fewer than two nodes')),
+    section: v.string(),
+    die: v.exactOptional(v.string()),
+    batch: v.exactOptional(v.string()),
+    mirror: v.optional(v.boolean(), false),
+    ends: v.optional(v.strictTuple([endPart.shape, endPart.shape]), () => [{ ...AUTO }, { ...AUTO }]),
+  }),
+  keys: ['id name role path section die batch mirror ends', ...endPart.keys],
+  hasImage: ({ mirror }) => mirror,
+  *beyondShape({ id, path, section, die, ends }) {
+    // An end is coped to what it meets: only the path says where the tube runs.
+    for (const [i, to] of path.entries()) yield { place: `path[${i}]`, list: 'nodes', to, carried: true };
+    yield { place: 'section', list: 'sections', to: section };
+    if (die !== undefined) yield { place: 'die', list: 'dies', to: die };
+    for (const [i, end] of ends.entries()) {
+      for (const item of within(`ends[${i}]`, endPart.beyondShape(end))) {
+        const isItself = isReference(item) && item.to === id;
+        yield isItself ? fault(item.place, `${quoted(id)} is the member itself`) : item;
+      }
+    }
+  },
+};

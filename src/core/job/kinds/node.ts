@@ -1,5 +1,8 @@
-import type { Place } from '../places.ts';
+import * as v from 'valibot';
+import { placePart, type Place } from '../places.ts';
 import type { NodeId } from '../reference.ts';
+import { named } from './fields.ts';
+import { within, type Kind } from './kind.ts';
 
 /** Called FrameNode because the DOM's own `Node` would type-check silently in its place. */
 export interface FrameNode {
@@ -7,3 +10,12 @@ export interface FrameNode {
   readonly name: string;
   readonly at: Place;
 }
+
+export const nodeKind: Kind<FrameNode> = {
+  word: 'node',
+  letter: 'n',
+  shape: v.looseObject({ ...named, at: placePart.shape }),
+  keys: ['id name at', ...placePart.keys],
+  hasImage: () => true,
+  beyondShape: ({ at }) => within('at', placePart.beyondShape(at)),
+};

@@ -1,5 +1,9 @@
+import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
+import { MOST_PULLS } from '../limits.ts';
 import type { DieId, SectionId, TubeRef } from '../reference.ts';
+import { bendAngle, bendNumber } from './fields.ts';
+import type { Kind } from './kind.ts';
 
 /** One bend as it was made: how far the machine was pulled, and the angle measured after release. */
 export interface Pull {
@@ -15,3 +19,24 @@ export interface Pull {
   readonly tube?: TubeRef;
   readonly bend?: number;
 }
+
+/** The tube is no reference: a pull stays in the log when its tube goes. */
+export const pullKind: Kind<Pull> = {
+  inWords: 'a logged pull',
+  shape: v.looseObject({
+    die: v.string(),
+    section: v.string(),
+    batch: v.exactOptional(v.string()),
+    pulled: bendAngle,
+    net: bendAngle,
+    on: v.optional(v.string(), ''),
+    tube: v.exactOptional(v.string()),
+    bend: v.exactOptional(bendNumber),
+  }),
+  keys: ['bend section die batch pulled net on tube'],
+  most: MOST_PULLS,
+  *beyondShape({ die, section }) {
+    yield { place: 'die', list: 'dies', to: die };
+    yield { place: 'section', list: 'sections', to: section };
+  },
+};

@@ -1,4 +1,7 @@
+import * as v from 'valibot';
 import type { Vec3 } from '../../geometry/vector.ts';
+import { offset } from '../kinds/fields.ts';
+import type { Part } from '../kinds/kind.ts';
 import type { PointRef } from '../reference.ts';
 
 export interface PointPlace {
@@ -6,3 +9,11 @@ export interface PointPlace {
   readonly point: PointRef;
   readonly offset: Vec3;
 }
+
+export const pointPlace = {
+  shape: v.looseObject({ kind: v.literal('point'), point: v.string(), offset }),
+  keys: ['kind point offset'],
+  *beyondShape({ point }) {
+    yield { place: 'point', list: 'points', to: point, carried: true };
+  },
+} satisfies Part<PointPlace>;

@@ -1,4 +1,8 @@
+import * as v from 'valibot';
 import type { Axis, Vec3 } from '../../geometry/vector.ts';
+import { arrowFaults } from '../kinds/faults.ts';
+import { coordinate, vector } from '../kinds/fields.ts';
+import type { Part } from '../kinds/kind.ts';
 import type { NodeRef } from '../reference.ts';
 
 export interface RayPlace {
@@ -7,3 +11,17 @@ export interface RayPlace {
   readonly direction: Vec3;
   readonly until: { readonly axis: Axis; readonly value: number };
 }
+
+export const rayPlace = {
+  shape: v.looseObject({
+    kind: v.literal('ray'),
+    from: v.string(),
+    direction: vector,
+    until: v.looseObject({ axis: v.picklist(['x', 'y', 'z']), value: coordinate }),
+  }),
+  keys: ['kind from direction until', 'axis value'],
+  *beyondShape({ from, direction }) {
+    yield { place: 'from', list: 'nodes', to: from, carried: true };
+    yield* arrowFaults(direction, 'direction');
+  },
+} satisfies Part<RayPlace>;

@@ -1,0 +1,35 @@
+/**
+ * The kinds of record, a row for each list of the job, in the order in which a file holds them. The compiler wants a row for
+ * each list; the schema, the check of a job, its text, diffs, ids, refused deletions and the order of solving go by the table.
+ */
+import { bentKind } from './kinds/bent.ts';
+import { bodyLineKind } from './kinds/body-line.ts';
+import { dieKind } from './kinds/die.ts';
+import { envelopeKind } from './kinds/envelope.ts';
+import type { Kind, Listed, Named, Nameless } from './kinds/kind.ts';
+import { memberKind } from './kinds/member.ts';
+import { nodeKind } from './kinds/node.ts';
+import { pointKind } from './kinds/point.ts';
+import { pullKind } from './kinds/pull.ts';
+import { sectionKind } from './kinds/section.ts';
+import type { AnyRecord, Collection, Job, List } from './types.ts';
+
+const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
+  points: pointKind,
+  bodyLines: bodyLineKind,
+  sections: sectionKind,
+  dies: dieKind,
+  nodes: nodeKind,
+  members: memberKind,
+  envelopes: envelopeKind,
+  pulls: pullKind,
+  bent: bentKind,
+};
+
+export const LISTS = Object.keys(KINDS) as readonly List[];
+
+/** A row, for what treats all kinds alike. */
+export const kindOf = (list: List): Listed<AnyRecord> & Partial<Named<AnyRecord> & Nameless> => KINDS[list];
+
+/** The lists of records that carry an id. */
+export const COLLECTIONS = LISTS.filter((list): list is Collection => kindOf(list).letter !== undefined);

@@ -1,0 +1,47 @@
+/** The shapes of fields that more kinds than one have, with the words for what lies outside of them. */
+import * as v from 'valibot';
+import { FARTHEST } from '../../geometry/tolerance.ts';
+import { GREATEST_ANGLE, GREATEST_TUBE, LEAST_ANGLE, LEAST_SIZE, LONGEST_ID, MOST_BENDS } from '../limits.ts';
+
+export const number = (least: number, greatest: number, below: string, beyond: string) =>
+  v.pipe(v.number(), v.minValue(least, numberMessage(below)), v.maxValue(greatest, numberMessage(beyond)));
+
+/** Infinity counts as beyond; NaN is no number to begin with. */
+const numberMessage = (outside: string) => (issue: { input: number }) =>
+  Number.isFinite(issue.input) ? outside : 'not a finite number';
+
+export const coordinate = number(-FARTHEST, FARTHEST, 'beyond 100 m', 'beyond 100 m');
+export const length = number(0, FARTHEST, 'below zero', 'beyond 100 m');
+export const size = number(LEAST_SIZE, FARTHEST, `below ${LEAST_SIZE} mm`, 'beyond 100 m');
+/** Across a tube. */
+export const across = number(LEAST_SIZE, GREATEST_TUBE, `below ${LEAST_SIZE} mm`, `beyond ${GREATEST_TUBE} mm`);
+export const vector = v.strictTuple([coordinate, coordinate, coordinate]);
+export const offset = v.optional(vector, [0, 0, 0]);
+
+export const turn = number(-360, 360, 'more than a full turn', 'more than a full turn');
+/** Of a box, about the fixed axes. */
+export const rotation = v.optional(v.strictTuple([turn, turn, turn]), [0, 0, 0]);
+export const angle = (least: number, greatest: number) =>
+  number(least, greatest, `below ${least} degrees`, `beyond ${greatest} degrees`);
+/** Of a bend as it was pulled, or came out. */
+export const bendAngle = angle(LEAST_ANGLE, GREATEST_ANGLE);
+export const bendNumber = v.pipe(
+  number(1, MOST_BENDS, 'bends count from 1', `beyond ${MOST_BENDS}`),
+  v.integer('not a whole number'),
+);
+
+/** No control character, none of Unicode's own line breaks, no half of a character, and no prime at the end. */
+const ID = /^[^\p{Cc}\p{Zl}\p{Zp}\p{Cs}]*[^\p{Cc}\p{Zl}\p{Zp}\p{Cs}']$/u;
+
+const id = v.pipe(
+  v.string(),
+  v.minLength(1, 'empty'),
+  v.maxLength(LONGEST_ID, `longer than ${LONGEST_ID} characters`),
+  v.regex(ID, ({ input }) =>
+    input.endsWith("'")
+      ? "ends in a prime ('), which stands for the mirror image"
+      : 'holds a control character or a line break',
+  ),
+);
+/** The name is filled in from the id where a file leaves it out. */
+export const named = { id, name: v.optional(v.string()) };
