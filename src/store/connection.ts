@@ -5,6 +5,7 @@
  */
 import { openDB } from 'idb';
 import type { DBSchema, IDBPDatabase, OpenDBCallbacks } from 'idb';
+import type { Chunks } from './chunks.ts';
 import { troubleOf } from './persistence.ts';
 import type { Damaged, Jotted, KeptVersion, Stored, Watcher } from './persistence.ts';
 import type { Trouble } from './types.ts';
@@ -15,12 +16,14 @@ export interface Schema extends DBSchema {
   versions: { key: number; value: KeptVersion; indexes: { slot: string } };
   damaged: { key: number; value: Damaged };
   /** By tab, slot, and the how-manieth of the tab it is. */
-  jotted: { key: [string, string, number]; value: Jotted };
+  jotted: { key: [string, string, number]; value: Jotted & { readonly chunks: Chunks } };
+  /** By slot and name: steps of the slot's document that stand beside it (chunks.ts). */
+  chunks: { key: [string, string]; value: readonly unknown[] };
 }
 
 export type Database = IDBPDatabase<Schema>;
 
-const LAYOUT = 3;
+const LAYOUT = 4;
 /** ms after which an opening is called slow. */
 const SLOW = 2000;
 /** ms that the page takes at most to write what waits before it makes way. */
@@ -118,4 +121,5 @@ const upgrade: NonNullable<OpenDBCallbacks<Schema>['upgrade']> = (database, befo
     database.createObjectStore('damaged', { autoIncrement: true });
     database.createObjectStore('jotted');
   }
+  if (before < 4) database.createObjectStore('chunks');
 };

@@ -3,6 +3,7 @@
  * unsound is moved to a store of its own, in which the last ones stay for download.
  */
 import type { IDBPTransaction } from 'idb';
+import { documentAgain, inChunks, type Chunks } from './chunks.ts';
 import { createConnection, type Connection, type Schema } from './connection.ts';
 import { createJottings } from './jottings.ts';
 import { isLater, mayWriteOver, nextStamp } from './persistence.ts';
@@ -12,7 +13,7 @@ import { checkJotted, checkStored, checkVersion, damagedFrom, isDamaged, LAST_DA
 /** Damaged records that are kept, the newest. */
 const MOST_DAMAGED = 30;
 
-const EVERYTHING = ['documents', 'versions', 'damaged'] as const;
+const EVERYTHING = ['documents', 'chunks', 'versions', 'damaged'] as const;
 type Everything = IDBPTransaction<Schema, typeof EVERYTHING, 'readwrite'>;
 
 export interface FirstCopy extends Persistence {
@@ -25,6 +26,14 @@ export function openIndexedDb({ run, watch }: Connection = createConnection()): 
   /** Whether all that was jotted down before this page came is entered; what cannot be, the disk being full, is opened from memory. */
   let isEntered = false;
   let unentered: readonly Jotted[] = [];
+  /** By slot the chunks that lie there, as far as this page has saved them. */
+  const saved = new Map<string, ReadonlySet<string>>();
+  watch({
+    stands: () => undefined,
+    lost: () => saved.clear(),
+    isInSecond: () => undefined,
+    leaving: async () => undefined,
+  });
 
   const change = <T>(task: (transaction: Everything) => Promise<T>): Promise<T> =>
     run((database) => {
@@ -53,7 +62,11 @@ export function openIndexedDb({ run, watch }: Connection = createConnection()): 
     },
 
     async copies(slot) {
-      const found: unknown = await run((database) => database.get('documents', slot));
+      const found = await run((database) => {
+        const transaction = database.transaction(['documents', 'chunks']);
+        const [documents, chunks] = [transaction.objectStore('documents'), transaction.objectStore('chunks')];
+        return inOne(foundIn(documents, chunks, slot), transaction.done);
+      });
       const checked = checkStored(found, slot);
       const stored: Copy = { found, checked, setAside: (damaged) => setAside(slot, countOf(checked), damaged) };
       const there = checked.ok ? checked.value : undefined;
@@ -63,12 +76,18 @@ export function openIndexedDb({ run, watch }: Connection = createConnection()): 
 
     async save(kept, tab, seen, most) {
       const upTo = jottings.count;
-      const stamp = await change((transaction) => enter(transaction, { kept, tab, seen }, most));
-      if (stamp !== null) jottings.drop(tab, kept.slot, upTo);
+      const { document, chunks } = inChunks({ kept, tab, seen });
+      const stamp = await change((transaction) => enter(transaction, document, chunks, most));
+      if (stamp === null) return null;
+      saved.set(kept.slot, new Set(chunks.keys()));
+      jottings.drop(tab, kept.slot, upTo);
       return stamp;
     },
 
-    jot: (kept, tab, seen) => jottings.jot({ kept, tab, seen }),
+    jot(kept, tab, seen) {
+      const there = saved.get(kept.slot);
+      jottings.jot({ kept, tab, seen }, (chunk) => there?.has(chunk) === true);
+    },
 
     async versions() {
       const found: unknown[] = await run((database) => database.getAll('versions'));
@@ -96,12 +115,14 @@ export function openIndexedDb({ run, watch }: Connection = createConnection()): 
       change(async (transaction) => {
         const documents = transaction.objectStore('documents');
         const { slot } = stored.kept;
-        const found: unknown = await documents.get(slot);
+        const found = await foundIn(documents, transaction.objectStore('chunks'), slot);
         const there = checkStored(found, slot);
         if (there.ok && !isLater(stored, there.value)) return;
         if (found === undefined) await dropOldest(transaction, most - 1);
         else if (!there.ok) await addDamaged(transaction, damagedFrom(found, there.why, Date.now()));
-        await documents.put(stored, slot);
+        const { document, chunks } = inChunks(stored);
+        await documents.put(document, slot);
+        await putChunks(transaction, slot, chunks);
       }),
 
     keepDamaged: (damaged) => change((transaction) => addDamaged(transaction, damaged)),
@@ -112,14 +133,15 @@ export function openIndexedDb({ run, watch }: Connection = createConnection()): 
       const documents = transaction.objectStore('documents');
       if (countOf(checkStored(await documents.get(slot), slot)) !== count) return;
       await addDamaged(transaction, damaged);
-      await documents.delete(slot);
+      await dropDocument(transaction, slot);
     });
   }
 
   async function enterAll(): Promise<void> {
     const failed: Jotted[] = [];
     isEntered = await jottings
-      .each(async (found) => {
+      .each(async (jotted) => {
+        const found = await withItsChunks(jotted);
         const checked = checkJotted(found);
         if (checked.ok) failed.push(checked.value);
         await enterJotted(found);
@@ -127,6 +149,16 @@ export function openIndexedDb({ run, watch }: Connection = createConnection()): 
       })
       .catch(() => false); // they are there the next time too
     unentered = failed;
+  }
+
+  /** With its history whole: what it does not bring itself lies in the slot that it was jotted for. */
+  async function withItsChunks(found: unknown): Promise<unknown> {
+    const { kept, chunks: own } = (found ?? {}) as Partial<Jotted & { chunks: unknown }>;
+    const slot: unknown = kept?.slot;
+    const there =
+      typeof slot === 'string' ? await run((database) => chunksIn(database.transaction('chunks').store, slot)) : null;
+    const brought: Chunks | null = own instanceof Map ? own : null;
+    return documentAgain(found, (name) => brought?.get(name) ?? there?.get(name));
   }
 
   /** In its slot, unless it was saved after all; in one of its own where another tab has written since. */
@@ -137,8 +169,10 @@ export function openIndexedDb({ run, watch }: Connection = createConnection()): 
       const { kept, tab } = checked.value;
       const stored = checkStored(await transaction.objectStore('documents').get(kept.slot), kept.slot);
       if (stored.ok && isSaved(checked.value, stored.value)) return;
-      if ((await enter(transaction, checked.value, Infinity)) !== null) return;
-      await enter(transaction, { kept: { ...kept, slot: `${kept.slot} ${tab}` }, tab, seen: 0 }, Infinity);
+      const { document, chunks } = inChunks(checked.value);
+      if ((await enter(transaction, document, chunks, Infinity)) !== null) return;
+      const apart = { kept: { ...document.kept, slot: `${kept.slot} ${tab}` }, tab, seen: 0 };
+      await enter(transaction, apart, chunks, Infinity);
     });
   }
 
@@ -182,8 +216,13 @@ async function addDamaged(transaction: Everything, damaged: Damaged): Promise<vo
   await Promise.all(keys.slice(0, Math.max(0, keys.length - MOST_DAMAGED)).map((key) => store.delete(key)));
 }
 
-/** Puts the document in its slot, unless another tab has written there since it was seen. */
-async function enter(transaction: Everything, { kept, tab, seen }: Jotted, most: number): Promise<Stamp | null> {
+/** Puts the document in its slot with the chunks of its history, unless another tab has written there since it was seen. */
+async function enter(
+  transaction: Everything,
+  { kept, tab, seen }: Jotted,
+  chunks: Chunks,
+  most: number,
+): Promise<Stamp | null> {
   const documents = transaction.objectStore('documents');
   const found: unknown = await documents.get(kept.slot);
   const before = found === undefined ? null : checkStored(found, kept.slot);
@@ -193,16 +232,59 @@ async function enter(transaction: Everything, { kept, tab, seen }: Jotted, most:
   if (found === undefined) await dropOldest(transaction, most - 1);
   const stamp = nextStamp(stored, tab, seen);
   await documents.put({ kept, stamp }, kept.slot);
+  await putChunks(transaction, kept.slot, chunks);
   return stamp;
+}
+
+/** Puts those that do not lie there yet, and lets go of those that the document has no more. */
+async function putChunks(transaction: Everything, slot: string, chunks: Chunks): Promise<void> {
+  const store = transaction.objectStore('chunks');
+  const there = (await store.getAllKeys(chunksOf(slot))).map(([, name]) => name);
+  const gone = there.filter((name) => !chunks.has(name));
+  const news = [...chunks].filter(([name]) => !there.includes(name));
+  await Promise.all([
+    ...gone.map((name) => store.delete([slot, name])),
+    ...news.map(([name, steps]) => store.put(steps, [slot, name])),
+  ]);
+}
+
+/** What lies in the slot, its history whole. */
+async function foundIn(
+  documents: { get(slot: string): Promise<unknown> },
+  store: ChunkStore,
+  slot: string,
+): Promise<unknown> {
+  const [found, chunks] = await Promise.all([documents.get(slot), chunksIn(store, slot)]);
+  return documentAgain(found, (name) => chunks.get(name));
+}
+
+interface ChunkStore {
+  getAllKeys(range: IDBKeyRange): Promise<[string, string][]>;
+  getAll(range: IDBKeyRange): Promise<(readonly unknown[])[]>;
+}
+
+async function chunksIn(store: ChunkStore, slot: string): Promise<Chunks> {
+  const [keys, values] = await Promise.all([store.getAllKeys(chunksOf(slot)), store.getAll(chunksOf(slot))]);
+  return new Map(keys.map(([, name], at) => [name, values[at]!]));
+}
+
+/** Every name that the slot's chunks may have. */
+const chunksOf = (slot: string): IDBKeyRange => IDBKeyRange.bound([slot, ''], [slot, '\uffff']);
+
+async function dropDocument(transaction: Everything, slot: string): Promise<void> {
+  await Promise.all([
+    transaction.objectStore('documents').delete(slot),
+    transaction.objectStore('chunks').delete(chunksOf(slot)),
+  ]);
 }
 
 /** Leaves the `most` documents that were saved last, and lets the others go with their versions. */
 async function dropOldest(transaction: Everything, most: number): Promise<void> {
-  const [documents, versions] = [transaction.objectStore('documents'), transaction.objectStore('versions')];
-  const oldestFirst = await documents.index('savedAt').getAllKeys();
+  const versions = transaction.objectStore('versions');
+  const oldestFirst = await transaction.objectStore('documents').index('savedAt').getAllKeys();
   for (const slot of oldestFirst.slice(0, Math.max(0, oldestFirst.length - most))) {
     const copies = await versions.index('slot').getAllKeys(slot);
-    await Promise.all([documents.delete(slot), ...copies.map((key) => versions.delete(key))]);
+    await Promise.all([dropDocument(transaction, slot), ...copies.map((key) => versions.delete(key))]);
   }
 }
 

@@ -3,13 +3,15 @@
  * though the page is gone a moment later, or so busy that it hears nothing for seconds. No other transaction has this store
  * in its scope, or it would have to wait for that one.
  */
+import { inChunks, type Chunks } from './chunks.ts';
 import type { Connection } from './connection.ts';
 import type { Jotted } from './persistence.ts';
 
 export interface Jottings {
   /** How many there were so far. */
   readonly count: number;
-  jot(jotted: Jotted): void;
+  /** Of its history's chunks those that `isSaved` knows are left out. */
+  jot(jotted: Jotted, isSaved: (chunk: string) => boolean): void;
   /** Lets go of those of the slot up to the how-manieth: they are saved. */
   drop(tab: string, slot: string, upTo: number): void;
   /**
@@ -27,7 +29,7 @@ interface Sent {
   readonly tab: string;
   readonly slot: string;
   readonly upTo: number;
-  readonly jotted: Jotted | null;
+  readonly jotted: (Jotted & { readonly chunks: Chunks }) | null;
 }
 
 export function createJottings(run: Connection['run']): Jottings {
@@ -70,8 +72,10 @@ export function createJottings(run: Connection['run']): Jottings {
     get count() {
       return count;
     },
-    jot(jotted) {
-      send({ tab: jotted.tab, slot: jotted.kept.slot, upTo: count, jotted });
+    jot(jotted, isSaved) {
+      const { document, chunks } = inChunks(jotted);
+      const news = new Map([...chunks].filter(([name]) => !isSaved(name)));
+      send({ tab: jotted.tab, slot: jotted.kept.slot, upTo: count, jotted: { ...document, chunks: news } });
       count += 1;
     },
     drop: (tab, slot, upTo) => send({ tab, slot, upTo, jotted: null }),

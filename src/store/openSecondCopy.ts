@@ -1,4 +1,5 @@
 /** The page's side of the second copy: asks the worker that keeps it. Where there is none, every call rejects. */
+import { inChunks } from './chunks.ts';
 import type { SecondCopy } from './secondCopy.ts';
 import type { Answered, Asked } from './secondCopyWorker.ts';
 
@@ -44,7 +45,7 @@ export function openSecondCopy(): SecondCopy {
   return {
     slots: () => ask('slots'),
     read: (slot) => ask('read', slot),
-    write: (stored, most) => ask('write', stored, most),
+    write: (stored, most) => ask('write', inChunks(stored), most),
     remove: (slot, stamp) => ask('remove', slot, stamp),
   };
 }

@@ -9,7 +9,8 @@ import type { Files } from './secondCopy.ts';
 interface WritableHandle extends FileSystemFileHandle {
   createSyncAccessHandle(): Promise<{
     truncate(size: number): void;
-    write(bytes: Uint8Array): number;
+    write(bytes: Uint8Array, options?: { at: number }): number;
+    getSize(): number;
     flush(): void;
     close(): void;
   }>;
@@ -18,6 +19,18 @@ interface WritableHandle extends FileSystemFileHandle {
 export function privateFiles(name: string): Files {
   const folder = async (): Promise<FileSystemDirectoryHandle> =>
     (await navigator.storage.getDirectory()).getDirectoryHandle(name, { create: true });
+
+  async function put(file: string, text: string, anew: boolean): Promise<void> {
+    const handle = (await (await folder()).getFileHandle(file, { create: true })) as WritableHandle;
+    const access = await handle.createSyncAccessHandle();
+    try {
+      if (anew) access.truncate(0);
+      access.write(new TextEncoder().encode(text), { at: access.getSize() });
+      access.flush();
+    } finally {
+      access.close();
+    }
+  }
 
   return {
     async list() {
@@ -39,17 +52,9 @@ export function privateFiles(name: string): Files {
       }
     },
 
-    async write(file, text) {
-      const handle = (await (await folder()).getFileHandle(file, { create: true })) as WritableHandle;
-      const access = await handle.createSyncAccessHandle();
-      try {
-        access.truncate(0);
-        access.write(new TextEncoder().encode(text));
-        access.flush();
-      } finally {
-        access.close();
-      }
-    },
+    write: (file, text) => put(file, text, true),
+
+    append: (file, text) => put(file, text, false),
 
     async remove(file) {
       await (await folder()).removeEntry(file).catch((error: unknown) => {

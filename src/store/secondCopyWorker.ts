@@ -1,10 +1,10 @@
 /** The worker that keeps the second copy: it answers what the page's side (openSecondCopy.ts) asks. */
 import { privateFiles } from './privateFiles.ts';
-import { createSecondCopy, type SecondCopy } from './secondCopy.ts';
+import { createSecondCopy, type FiledCopy } from './secondCopy.ts';
 
 export interface Asked {
   readonly nth: number;
-  readonly method: keyof SecondCopy;
+  readonly method: keyof FiledCopy;
   readonly given: readonly unknown[];
 }
 

@@ -3,9 +3,10 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import { createAutosave } from '../../src/store/autosave.ts';
 import type { FirstCopy } from '../../src/store/indexedDb.ts';
 import { isLater, type Stored } from '../../src/store/persistence.ts';
-import { createSecondCopy, type Files, type SecondCopy } from '../../src/store/secondCopy.ts';
+import type { SecondCopy } from '../../src/store/secondCopy.ts';
 import { LATE, twoCopies } from '../../src/store/twoCopies.ts';
 import { DELAY, RETRY } from '../../src/store/writer.ts';
+import { folder, secondIn } from './folder.ts';
 import { openBrowser, type Browser } from './memory.ts';
 
 const MOST = 3;
@@ -14,26 +15,6 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-function folder(): Files & { readonly texts: Map<string, string>; refused: boolean; refusals: number } {
-  const texts = new Map<string, string>();
-  return {
-    texts,
-    refused: false,
-    refusals: 0,
-    list: async () => [...texts.keys()].toReversed(),
-    read: async (name) => texts.get(name) ?? null,
-    async write(name, text) {
-      if (this.refused) {
-        this.refusals += 1;
-        throw new Error('refused');
-      }
-      texts.delete(name); // written last, listed first
-      texts.set(name, text);
-    },
-    remove: async (name) => void texts.delete(name),
-  };
-}
-
 const stored = (slot: string, count: number, name = `${slot} ${count}`, savedAt = count): Stored => ({
   kept: { slot, name, text: `{"name":"${name}"}`, history: null, fileName: '', station: 'frame', savedAt },
   stamp: { tab: 't', count },
@@ -41,7 +22,7 @@ const stored = (slot: string, count: number, name = `${slot} ${count}`, savedAt 
 
 describe('the second copy', () => {
   it('gives back what was written last', async () => {
-    const copy = createSecondCopy(folder());
+    const copy = secondIn(folder());
     for (const count of [1, 2, 3]) await copy.write(stored('a', count), MOST);
     expect(await copy.read('a')).toEqual(stored('a', 3));
     expect(await copy.read('b')).toBeNull();
@@ -49,7 +30,7 @@ describe('the second copy', () => {
 
   it('gives back the one before when a write was torn, wherever it was torn, and goes on from there', async () => {
     const files = folder();
-    const copy = createSecondCopy(files);
+    const copy = secondIn(files);
     await copy.write(stored('a', 1), MOST);
     const before = new Map(files.texts);
     await copy.write(stored('a', 2), MOST);
@@ -66,7 +47,7 @@ describe('the second copy', () => {
   });
 
   it('does not go back to something older, whoever writes it', async () => {
-    const copy = createSecondCopy(folder());
+    const copy = secondIn(folder());
     await copy.write(stored('a', 5), MOST);
     await copy.write(stored('a', 4, 'late'), MOST);
     await copy.write(stored('a', 5, 'same count, earlier', 4), MOST);
@@ -75,7 +56,7 @@ describe('the second copy', () => {
 
   it('lets go of the documents written longest ago', async () => {
     const files = folder();
-    const copy = createSecondCopy(files);
+    const copy = secondIn(files);
     for (const slot of ['a', 'b', 'c', 'a', 'd'])
       await copy.write(stored(slot, slot === 'a' ? files.texts.size + 1 : 1), MOST);
     expect(await copy.slots()).toEqual(['d', 'a', 'c']);
@@ -84,7 +65,7 @@ describe('the second copy', () => {
 
   it('finds its documents whatever their slots are called, and nothing in strange files', async () => {
     const files = folder();
-    const copy = createSecondCopy(files);
+    const copy = secondIn(files);
     const slots = ['../x', 'a.b', 'a.b.a', 'é %'];
     for (const slot of slots) await copy.write(stored(slot, 1), 9);
     for (const name of ['note.txt', '.a', 'x', '%.a']) files.texts.set(name, 'strange');
@@ -97,7 +78,7 @@ describe('two copies', () => {
   function both() {
     const browser = openBrowser();
     const files = folder();
-    const second = createSecondCopy(files);
+    const second = secondIn(files);
     const first: FirstCopy = {
       ...browser.persistence,
       keepDamaged: async (damaged) => void browser.damaged.unshift(damaged),

@@ -17,6 +17,8 @@ export interface FakeDatabase {
   full: boolean;
   /** While it is set, whoever wants the database waits for it. */
   pause: Promise<void> | null;
+  /** Characters of all that was put, as JSON. */
+  written: number;
   /** How many transactions were begun on what is jotted. */
   begun: number;
 }
@@ -25,20 +27,23 @@ export function fakeDatabase(): FakeDatabase {
   const stores = new Map<string, Records>();
   const recordsOf = (store: string): Records => stores.get(store) ?? stores.set(store, new Map()).get(store)!;
   const sorted = (store: string) => [...recordsOf(store).values()].toSorted(([a], [b]) => compare(a, b));
+  const within = (store: string, range?: Range) =>
+    range === undefined ? sorted(store) : sorted(store).filter(([key]) => isIn(key, range));
   let counter = 0;
 
   const storeNamed = (name: string) => ({
     get: async (key: Key) => recordsOf(name).get(JSON.stringify(key))?.[1],
     async put(value: unknown, key: Key = (value as { savedAt: number }).savedAt) {
       if (fake.full && name === 'documents') throw new DOMException('no room', 'QuotaExceededError');
+      fake.written += JSON.stringify(value, withMaps).length;
       recordsOf(name).set(JSON.stringify(key), [key, structuredClone(value)]);
     },
     add: async (value: unknown) => fake.lay(name, (counter += 1), value),
     async delete(which: Key | Range) {
       for (const [key] of sorted(name)) if (isIn(key, which)) recordsOf(name).delete(JSON.stringify(key));
     },
-    getAll: async () => sorted(name).map(([, value]) => value),
-    getAllKeys: async () => sorted(name).map(([key]) => key),
+    getAll: async (range?: Range) => within(name, range).map(([, value]) => value),
+    getAllKeys: async (range?: Range) => within(name, range).map(([key]) => key),
     index: () => ({
       // By the date of what is a document.
       getAllKeys: async () =>
@@ -79,6 +84,7 @@ export function fakeDatabase(): FakeDatabase {
     lay: (store, key, value) => void recordsOf(store).set(JSON.stringify(key), [key, value]),
     full: false,
     pause: null,
+    written: 0,
     begun: 0,
   };
   return fake;
@@ -86,6 +92,8 @@ export function fakeDatabase(): FakeDatabase {
 
 /** What the program asks the browser to make. */
 export const KeyRange = { bound: (from: Key, to: Key): Range => ({ from, to }) };
+
+const withMaps = (_: string, value: unknown): unknown => (value instanceof Map ? [...value] : value);
 
 const dateOf = (value: unknown): unknown => (value as { kept?: { savedAt?: unknown } } | null)?.kept?.savedAt;
 
