@@ -105,7 +105,7 @@ describe('one edit after 300 others', () => {
     files.written = 0;
     await second.write(inFiles(history, 2), MOST);
     expect(beside(files.written, history, 1)).toBeLessThan(20_000);
-    expect(((await second.read('s'))?.kept.history as KeptHistory).past).toHaveLength(301);
+    expect(((await second.read('s'))!.kept.history as KeptHistory).past).toHaveLength(301);
   });
 });
 
