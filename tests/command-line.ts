@@ -10,6 +10,8 @@ export interface Run {
   readonly complaints: readonly string[];
   /** Whatever stands beside the job afterwards: its path, seen from DIR, and its text (of a folder, ''). */
   readonly files: ReadonlyMap<string, string>;
+  /** The same as it stands on the disk, folders left out. */
+  readonly bytes: ReadonlyMap<string, Uint8Array>;
 }
 
 /** Runs `fab job.json --out DIR` and what else is given. The job goes into its file as it is, bytes too. */
@@ -27,12 +29,17 @@ export async function runFab(job: string | Uint8Array, ...more: readonly string[
       (line) => complaints.push(line.replaceAll(folder, 'FOLDER')),
     );
     const entries = readdirSync(folder, { recursive: true, withFileTypes: true });
+    const bytes = new Map<string, Uint8Array>();
     const files = entries.map((entry): [string, string] => {
       const path = join(entry.parentPath, entry.name);
-      return [relative(out, path), entry.isFile() ? readFileSync(path, 'utf8') : ''];
+      const name = relative(out, path);
+      if (!entry.isFile()) return [name, ''];
+      const read = readFileSync(path);
+      bytes.set(name, new Uint8Array(read));
+      return [name, read.toString('utf8')];
     });
     files.sort(([a], [b]) => (a < b ? -1 : 1));
-    return { exit, said, complaints, files: new Map(files.filter(([name]) => name !== join('..', 'job.json'))) };
+    return { exit, said, complaints, files: new Map(files.filter(([name]) => name !== join('..', 'job.json'))), bytes };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

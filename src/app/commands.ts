@@ -2,8 +2,10 @@
  * Every command with its name and its keys, in one table: the keyboard, the menu and the Keys sheet all read it.
  * `Mod` is Ctrl, or Cmd on a Mac.
  */
+import { readMarking } from '../core/shop/mark-words.ts';
 import type { Station } from '../store/types.ts';
 import { workspace } from '../store/workspace.ts';
+import { readKept } from '../ui/kept.ts';
 import { pickFile, saveFile } from './files.ts';
 
 export type SheetName = 'versions' | 'keys' | 'about';
@@ -41,7 +43,12 @@ export const COMMANDS = {
   versions: { name: 'Earlier versions', keys: [], run: (showSheet) => showSheet('versions') },
   keys: { name: 'Keys', keys: ['?'], run: (showSheet) => showSheet('keys') },
   about: { name: 'About and cautions', keys: [], run: (showSheet) => showSheet('about') },
-  newJob: { name: 'New empty job', keys: [], run: () => workspace.getState().newJob() },
+  newJob: {
+    name: 'New empty job',
+    keys: [],
+    // A shop marks the next job as it marked the last.
+    run: () => workspace.getState().newJob(readMarking(readKept('tape')) ?? undefined),
+  },
   demo: { name: 'Demo job', keys: [], run: () => void workspace.getState().openDemo() },
 } satisfies Record<string, Command>;
 

@@ -6,16 +6,25 @@
 import { bySeverity } from './checks/findings.ts';
 import type { Finding, SwingMend } from './checks/types.ts';
 import type { Derived } from './derive.ts';
+import type { BendStep } from './job/kinds/bent.ts';
 import { roomOf } from './rehearse/machine.ts';
 import { isBendable, type BendableTube } from './rehearse/pose.ts';
 import { rehearse } from './rehearse/rehearse.ts';
 import type { Rehearsal } from './rehearse/types.ts';
-import { SEARCHED_BENDS } from './solve/bend-order.ts';
+import { sameOrder, SEARCHED_BENDS } from './solve/bend-order.ts';
+import { feedOf } from './solve/feed.ts';
 
-/** At most one; none where the plain order is free, and where the die's own limits bar the tube: the checks say that. */
-export function swingFindings(tube: BendableTube, { plain, proposed, reason }: Rehearsal): readonly Finding[] {
+/**
+ * At most one; none where the plain order is free, where the tube is bent in the proposed `order` already, and where the die's own
+ * limits bar the tube: the checks say that.
+ */
+export function swingFindings(
+  tube: BendableTube,
+  { plain, proposed, reason }: Rehearsal,
+  order: readonly BendStep[],
+): readonly Finding[] {
   const trouble = plain.find(({ hit, cannotHold }) => hit !== null || cannotHold !== null);
-  if (trouble === undefined) return [];
+  if (trouble === undefined || (proposed !== null && sameOrder(proposed, order))) return [];
   const { bend, front, hit, cannotHold } = trouble;
   const at = tube.bends[bend - 1]!.corner;
   const base = { severity: 'warning', tube: tube.id, bend, at, source: 'bender-room' } as const;
@@ -35,7 +44,9 @@ export function swingFindings(tube: BendableTube, { plain, proposed, reason }: R
 export function withSwingFindings(derived: Derived): Derived {
   return withFindings(
     derived,
-    derived.tubes.filter(isBendable).flatMap((tube) => swingFindings(tube, rehearse(tube))),
+    derived.tubes
+      .filter(isBendable)
+      .flatMap((tube) => swingFindings(tube, rehearse(tube), feedOf(derived.job, tube).order)),
   );
 }
 

@@ -15,10 +15,9 @@ import { ANGLE_ROUNDING } from '../core/geometry/tolerance.ts';
 import { dot, length as length3, rejectFrom, scale } from '../core/geometry/vector.ts';
 import { shownName } from '../core/job/shown.ts';
 import type { Job } from '../core/job/types.ts';
-import { readTapeView, type TapeView } from '../core/shop/mark-words.ts';
+import { feedOf } from '../core/solve/feed.ts';
 import { MM_PER_INCH, type LengthUnit } from '../core/units/length.ts';
 import { fabrication, type FabricationCut, type FabricationEnd, type FabricationTube } from './fabrication.ts';
-import { measured } from './sheets/measured.ts';
 import type { TextFile } from './text.ts';
 
 type Cell = string | number | boolean | null;
@@ -40,19 +39,17 @@ const other = <Row>(heading: string, cell: (row: Row) => Cell): Column<Row> => (
 /** Text that a spreadsheet takes for a formula: = + - @ (full-width ones too), after blanks, characters that are not seen, or none. */
 const FORMULA = /^[\s\p{Cf}]*[=+\-@＝＋－＠]/u;
 
-/** tubes.csv, bends.csv, xyz.csv and copes.csv. What grip is left on a blank depends on the way the person measures. */
-export function csvFiles(derived: Derived, tape: TapeView = readTapeView(null)): readonly TextFile[] {
+/** tubes.csv, bends.csv, xyz.csv and copes.csv. */
+export function csvFiles(derived: Derived): readonly TextFile[] {
   const { job } = derived;
   const { tubes } = fabrication(derived);
-  return [tubesCsv(derived, tubes, tape), bendsCsv(job, tubes), xyzCsv(job, tubes), copesCsv(job, tubes)];
+  return [tubesCsv(derived, tubes), bendsCsv(job, tubes), xyzCsv(job, tubes), copesCsv(job, tubes)];
 }
 
 /** One row a tube. */
-function tubesCsv(derived: Derived, tubes: readonly FabricationTube[], tape: TapeView): TextFile {
+function tubesCsv(derived: Derived, tubes: readonly FabricationTube[]): TextFile {
   const { job, byId, findings } = derived;
-  const sheetOf = new Map(
-    tubes.map(({ id }) => [id, measured(byId.get(id)!, { derived, unit: job.lengthUnit, tape }).sheet]),
-  );
+  const gripOf = ({ id }: FabricationTube) => feedOf(job, byId.get(id)!).grip;
   const sections = new Map(job.sections.map((section) => [section.id, section]));
   const sectionOf = (tube: FabricationTube) => sections.get(tube.section)!;
   return table('tubes.csv', job, tubes, [
@@ -67,9 +64,9 @@ function tubesCsv(derived: Derived, tubes: readonly FabricationTube[], tape: Tap
     other('batch', ({ id }) => byId.get(id)!.member.batch ?? null),
     other('die', (tube) => tube.die),
     other('bends', (tube) => tube.bends.length),
-    length('cut_to', ({ id }) => sheetOf.get(id)!.blank),
-    length('grip_a', ({ id }) => sheetOf.get(id)!.grip[0]),
-    length('grip_b', ({ id }) => sheetOf.get(id)!.grip[1]),
+    length('cut_to', (tube) => tube.cutLength),
+    length('grip_a', (tube) => gripOf(tube)[0]),
+    length('grip_b', (tube) => gripOf(tube)[1]),
     length('blank', (tube) => tube.blankLength),
     length('developed', (tube) => tube.developedLength),
     length('sharp_corner', (tube) => tube.sharpCornerLength),

@@ -10,6 +10,7 @@ import type { Vec3 } from '../core/geometry/vector.ts';
 import { shownName } from '../core/job/shown.ts';
 import type { DieId, EnvelopeId, MemberId, NodeRef, SectionId, TubeRef } from '../core/job/reference.ts';
 import { bendMarks, type BendMarks } from '../core/shop/marks.ts';
+import { feedOf, type Feed } from '../core/solve/feed.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../core/solve/types.ts';
 import { findingInWords, sourceInWords } from '../core/words/findings.ts';
 import type { TextFile } from './text.ts';
@@ -51,6 +52,8 @@ export interface FabricationTube {
   readonly developedLength: number;
   readonly sharpCornerLength: number;
   readonly blankLength: number;
+  /** The blank, and the grip that the tube's order of bending asks for. */
+  readonly cutLength: number;
   readonly mass: number;
   readonly ends: readonly [FabricationEnd, FabricationEnd];
 }
@@ -104,7 +107,7 @@ export function fabrication(derived: Derived): FabricationFile {
     format: 'cagewright/fabrication',
     version: 1,
     job: derived.job.name,
-    tubes: derived.tubes.map(fabricationTube),
+    tubes: derived.tubes.map((tube) => fabricationTube(tube, feedOf(derived.job, tube))),
     clearances: derived.clearances,
     findings: derived.findings.map((finding) => fabricationFinding(finding, derived)),
   };
@@ -127,7 +130,7 @@ function fabricationFinding(finding: Finding, derived: Derived): FabricationFind
   };
 }
 
-function fabricationTube(tube: SolvedTube): FabricationTube {
+function fabricationTube(tube: SolvedTube, { cutLength }: Feed): FabricationTube {
   return {
     id: tube.id,
     number: tube.number,
@@ -142,6 +145,7 @@ function fabricationTube(tube: SolvedTube): FabricationTube {
     developedLength: tube.developedLength,
     sharpCornerLength: tube.sharpCornerLength,
     blankLength: tube.blankLength,
+    cutLength,
     mass: tube.mass,
     ends: [fabricationEnd(tube.ends[0]), fabricationEnd(tube.ends[1])],
   };

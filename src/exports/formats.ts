@@ -3,7 +3,6 @@
  * it is first asked for.
  */
 import type { Derived } from '../core/derive.ts';
-import { readTapeView, type TapeView } from '../core/shop/mark-words.ts';
 import type { Product } from './catalogue.ts';
 import type { Fonts } from './drawing/lettering.ts';
 import { plainPrint, unwatched, type ExportFile, type Going, type PrintSettings } from './files.ts';
@@ -21,11 +20,9 @@ export interface Setting {
   readonly print: PrintSettings;
   /** What the flat patterns are for: the outer surface, or a wall cut square to it. */
   readonly surface: Surface;
-  /** How marks are taken, for the sheets. */
-  readonly tape: TapeView;
 }
 
-export const plainSetting: Setting = { print: plainPrint, surface: 'outer', tape: readTapeView(null) };
+export const plainSetting: Setting = { print: plainPrint, surface: 'outer' };
 
 type Maker = (
   derived: Derived,
@@ -36,24 +33,23 @@ type Maker = (
 
 const table =
   (fileName: string): Maker =>
-  async (derived, { tape }) =>
-    asBytes((await import('./csv.ts')).csvFiles(derived, tape).find((file) => file.fileName === fileName)!);
+  async (derived) =>
+    asBytes((await import('./csv.ts')).csvFiles(derived).find((file) => file.fileName === fileName)!);
 
 const MAKERS: Readonly<Record<Product, Maker>> = {
   'fabrication.json': async (derived) => asBytes((await import('./fabrication.ts')).fabricationFile(derived)),
-  'sheets.pdf': async (derived, { print, tape }, supplies, going) =>
-    (await import('./sheets/sheets.ts')).sheetsPdf(derived, await supplies.fonts(), { ...print, tape }, going),
+  'sheets.pdf': async (derived, { print }, supplies, going) =>
+    (await import('./sheets/sheets.ts')).sheetsPdf(derived, await supplies.fonts(), print, going),
   'wraps.pdf': async (derived, { print, surface }, supplies, going) =>
     (await import('./wraps-pdf.ts')).wrapsPdf(derived, await supplies.fonts(), print, going, surface),
-  'layout.pdf': async (derived, { print, tape }, supplies, going) =>
-    (await import('./layout-pdf.ts')).layoutPdf(derived, await supplies.fonts(), print, going, tape.fine),
+  'layout.pdf': async (derived, { print }, supplies, going) =>
+    (await import('./layout-pdf.ts')).layoutPdf(derived, await supplies.fonts(), print, going),
   'tubes.csv': table('tubes.csv'),
   'bends.csv': table('bends.csv'),
   'xyz.csv': table('xyz.csv'),
   'copes.csv': table('copes.csv'),
   'wraps.dxf': async (derived, { surface }, _, going) => (await import('./wraps.ts')).wrapsDxf(derived, going, surface),
-  'layout.dxf': async (derived, { tape }, _, going) =>
-    (await import('./layout.ts')).layoutDxf(derived, going, tape.fine),
+  'layout.dxf': async (derived, _, __, going) => (await import('./layout.ts')).layoutDxf(derived, going),
   wraps: async (derived, { surface }, _, going) => (await import('./wraps.ts')).wrapsSvg(derived, going, surface),
   'cage.step': async (derived, _, supplies, going) =>
     (await import('./solids/step.ts')).stepFile(derived, await supplies.kernel(), going),

@@ -21,12 +21,11 @@ export async function layoutPdf(
   fonts: Fonts,
   settings: PrintSettings,
   going: Going,
-  fine = false,
 ): Promise<ExportFile> {
   const face = lettering(fonts);
   const room = roomOn(settings);
   const total = 2 * derived.tubes.length;
-  const { drawings, without } = await layoutsOf(derived, (done) => going(done, total), fine);
+  const { drawings, without } = await layoutsOf(derived, (done) => going(done, total));
   const { job } = derived;
   const pages = drawings.flatMap((drawing) => pagesOf(face, drawing, room));
   const notes = without.flatMap((text) => wrapped(face, text, sizeOf(room).width, 4));

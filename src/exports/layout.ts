@@ -3,6 +3,7 @@
  */
 import { WHO_DECIDES } from '../core/words/cautions.ts';
 import type { Derived } from '../core/derive.ts';
+import { FIRST_MARKING } from '../core/job/kinds/marking.ts';
 import { layFlat } from '../core/shop/lay-flat.ts';
 import type { SolvedTube } from '../core/solve/types.ts';
 import { dxfText } from './drawing/dxf.ts';
@@ -21,8 +22,8 @@ export interface Layouts {
   readonly without: readonly string[];
 }
 
-/** `fine`: as the person's tape is, see TapeView. */
-export async function layoutsOf({ tubes, findings, job }: Derived, going: Going, fine: boolean): Promise<Layouts> {
+export async function layoutsOf({ tubes, findings, job }: Derived, going: Going): Promise<Layouts> {
+  const { fine } = job.marking ?? FIRST_MARKING;
   const drawings: Sheet[] = [];
   const [notFlat, notWhole]: [SolvedTube[], SolvedTube[]] = [[], []];
   for (const [done, tube] of tubes.entries()) {
@@ -50,8 +51,8 @@ export async function layoutsOf({ tubes, findings, job }: Derived, going: Going,
 const SHEET_WIDTH = 4000;
 
 /** layout.dxf: one drawing, each tube in its place, none over another. */
-export async function layoutDxf(derived: Derived, going: Going, fine = false): Promise<ExportFile> {
-  const { drawings, without } = await layoutsOf(derived, going, fine);
+export async function layoutDxf(derived: Derived, going: Going): Promise<ExportFile> {
+  const { drawings, without } = await layoutsOf(derived, going);
   const places = shelved(drawings, { width: SHEET_WIDTH, height: Infinity }, 100);
   const foot = 30;
   const notes = [...without, WHO_DECIDES];

@@ -104,8 +104,8 @@ export function createWorkspace(): WorkspaceStore {
       if (!admitted.ok) return actions.refuse(fileName, admitted.faults);
       takeUp(histories.newHistory(admitted.job), admitted.derived, { fileName });
     },
-    newJob() {
-      const next = histories.newHistory(emptyJob(get().job.lengthUnit));
+    newJob(marking) {
+      const next = histories.newHistory(emptyJob(get().job.lengthUnit, marking));
       takeUp(next, deriveEmpty(next), { fileName: '', station: 'survey' });
     },
     async openDemo() {

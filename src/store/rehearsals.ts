@@ -8,6 +8,7 @@ import type { TubeRef } from '../core/job/reference.ts';
 import { isBendable, type BendableTube } from '../core/rehearse/pose.ts';
 import { rehearse } from '../core/rehearse/rehearse.ts';
 import type { Rehearsal } from '../core/rehearse/types.ts';
+import { feedOf } from '../core/solve/feed.ts';
 import { swingFindings, withFindings } from '../core/swing-findings.ts';
 
 export interface Rehearsals {
@@ -59,7 +60,7 @@ export function createRehearsals(whenIdle: (task: () => void) => () => void, lea
     if (before?.size === rehearsals.size) return before.answer;
     const more = derived.tubes.filter(isBendable).flatMap((tube) => {
       const rehearsal = rehearsals.get(tube.id);
-      return rehearsal === undefined ? [] : swingFindings(tube, rehearsal);
+      return rehearsal === undefined ? [] : swingFindings(tube, rehearsal, feedOf(derived.job, tube).order);
     });
     const answer = withFindings(derived, more);
     answered.set(derived, { size: rehearsals.size, answer });

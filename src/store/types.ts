@@ -6,6 +6,7 @@ import type { Derived } from '../core/derive.ts';
 import type { Fault } from '../core/job/fault.ts';
 import type { EnvelopeId, NodeRef, PointRef, TubeRef } from '../core/job/reference.ts';
 import type { Job } from '../core/job/types.ts';
+import type { Marking } from '../core/job/kinds/marking.ts';
 import type { Rehearsal } from '../core/rehearse/types.ts';
 
 export type Station = 'survey' | 'frame' | 'checks' | 'shop';
@@ -113,8 +114,11 @@ export interface WorkspaceActions {
   refuse(fileName: string, faults: readonly Fault[]): void;
   dismissRefusal(): void;
   dismissNotice(): void;
-  /** An empty job. Like `open`, it has a history and a place of its own; the job before it stands in the earlier versions. */
-  newJob(): void;
+  /**
+   * An empty job. Like `open`, it has a history and a place of its own; the job before it stands in the earlier versions. `marking`: how
+   * its tubes are marked.
+   */
+  newJob(marking?: Marking): void;
   openDemo(): Promise<void>;
   /** The job as the text of a job file, and the name to save it under; commits a gesture under way. */
   file(): { readonly fileName: string; readonly text: string };

@@ -1,5 +1,5 @@
 /**
- * What a person set up on this machine and finds again: how marks are taken, the shop's scatter, the light, the hints seen. Not part
+ * What a person set up on this machine and finds again: how marks were last taken, the shop's scatter, the light, the hints seen. Not part
  * of the job. What was kept is read by the setting's own reader, which takes nothing on trust. A browser that keeps nothing
  * (private window, storage full or off) forgets it when the page is closed.
  */

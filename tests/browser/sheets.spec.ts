@@ -3,7 +3,6 @@ import { readFileSync } from 'node:fs';
 import { fonts } from '../exports/fonts.ts';
 import { derivedFrom } from '../exports/jobs.ts';
 import { readPdf } from '../exports/pdf.ts';
-import { readTapeView } from '../../src/core/shop/mark-words.ts';
 import { unwatched } from '../../src/exports/files.ts';
 import { sheetsPdf } from '../../src/exports/sheets/sheets.ts';
 import { openFewTubes } from './few-tubes.ts';
@@ -25,7 +24,7 @@ test('the sheets say in the browser what they say in Node, and the page answers 
   const made = await readPdf(new Uint8Array(readFileSync(await download.path())), true);
 
   const paper = made.pages[0]!.height > 290 ? 'a4' : 'letter';
-  const settings = { paper, printed: { x: 1, y: 1 }, tape: readTapeView(null) } as const;
+  const settings = { paper, printed: { x: 1, y: 1 } } as const;
   const own = await readPdf((await sheetsPdf(derivedFrom(job), fonts, settings, unwatched)).bytes);
   expect(made.pages.map(({ texts }) => texts)).toEqual(own.pages.map(({ texts }) => texts));
   expect(made.pages.every(({ faces }) => faces.every(({ embedded }) => embedded))).toBe(true);

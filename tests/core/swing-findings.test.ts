@@ -1,14 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { rehearse } from '../../src/core/rehearse/rehearse.ts';
 import { mendOf, swingFindings, withSwingFindings } from '../../src/core/swing-findings.ts';
+import type { BendStep } from '../../src/core/job/kinds/bent.ts';
 import type { Obstacle } from '../../src/core/job/kinds/obstacle.ts';
+import type { Rehearsal } from '../../src/core/rehearse/types.ts';
 import { swingMendInWords } from '../../src/core/words/rehearsal.ts';
 import { derived, inWords } from './frame.ts';
 import { bendable, BENDER, DIE, frameOf, type Shape } from './rehearse/tubes.ts';
 
-const foundOf = (shape: Shape, planeHeight: number, room: readonly Obstacle[] = []) => {
+const foundOf = (
+  shape: Shape,
+  planeHeight: number,
+  room: readonly Obstacle[] = [],
+  inOrder = (rehearsal: Rehearsal): readonly BendStep[] => rehearsal.plain,
+) => {
   const tube = bendable(shape, { planeHeight, room });
-  return inWords(frameOf(shape, { planeHeight, room }), swingFindings(tube, rehearse(tube)));
+  const rehearsal = rehearse(tube);
+  return inWords(frameOf(shape, { planeHeight, room }), swingFindings(tube, rehearsal, inOrder(rehearsal)));
 };
 
 /** Bend 2 made with end A in front: leg A, behind a bend of 90 degrees down, hangs 152.4 + 900 mm below the bend plane. */
@@ -30,6 +38,10 @@ describe('swingFindings', () => {
     expect(found.map(({ id, severity }) => `${severity} ${id}`)).toEqual(['warning bend/order-matters']);
     expect(found[0]!.message).toContain('the floor');
     expect(found[0]!.message).toContain('Take bends 2 and 1 in that order with end A in front.');
+  });
+
+  it('says no more where the tube is bent in that order', () => {
+    expect(foundOf(DOWN, 900, [], ({ proposed }) => proposed!)).toEqual([]);
   });
 
   it('says what is touched, and what would mend it, where no order is free', () => {

@@ -1,7 +1,6 @@
 /** Names round a ring keep clear of one another, and the picture of an end with many cuts can be read. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readTapeView } from '../../src/core/shop/mark-words.ts';
 import { spread } from '../../src/exports/end-on/spread.ts';
 import { plainPrint, unwatched } from '../../src/exports/files.ts';
 import { sheetsPdf } from '../../src/exports/sheets/sheets.ts';
@@ -69,7 +68,7 @@ describe('an end cut to five tubes', () => {
   });
 
   it('is drawn and told without a word over another', async () => {
-    const { bytes } = await sheetsPdf(frame, fonts, { ...plainPrint, tape: readTapeView(null) }, unwatched);
+    const { bytes } = await sheetsPdf(frame, fonts, plainPrint, unwatched);
     const { pages } = await readPdf(bytes);
     expect(pages.length).toBeGreaterThan(6);
     expect(pages.flatMap((page) => overlapsOf(page))).toEqual([]);

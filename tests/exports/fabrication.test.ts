@@ -7,7 +7,7 @@ import { bentTube, branchAt60, derivedFrom } from './jobs.ts';
 /** Contract's fields of each record, in its order; fields of our own may stand between them. */
 const FIELDS = {
   file: ['format', 'version', 'job', 'tubes', 'clearances', 'findings'],
-  tube: 'id name role section die twinOf corners straights bends developedLength sharpCornerLength blankLength mass ends'.split(
+  tube: 'id name role section die twinOf corners straights bends developedLength sharpCornerLength blankLength cutLength mass ends'.split(
     ' ',
   ),
   bend: ['angle', 'rotation', 'radius', 'arc', 'start', 'end', 'machineAngle', 'clampMark'],

@@ -61,6 +61,7 @@ const tube = v.strictObject({
   developedLength: number,
   sharpCornerLength: number,
   blankLength: number,
+  cutLength: number,
   mass: number,
   ends: v.strictTuple([end, end]),
 });

@@ -1,7 +1,9 @@
 /** Small jobs for the exports' tests, derived. */
 import { expect } from 'vitest';
 import { derive, type Derived } from '../../src/core/derive.ts';
+import { FIRST_MARKING } from '../../src/core/job/kinds/marking.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
+import type { Marking } from '../../src/core/job/kinds/marking.ts';
 
 /** Derives a job file's text; a job with faults fails the test. */
 export function derivedFrom(text: string): Derived {
@@ -10,6 +12,12 @@ export function derivedFrom(text: string): Derived {
   const derivation = derive(parsed.job);
   return derivation.ok ? derivation.value : expect.fail(JSON.stringify(derivation.faults));
 }
+
+/** The same frame in a job whose tubes are marked otherwise. */
+export const markedAs = (derived: Derived, marking: Partial<Marking>): Derived => ({
+  ...derived,
+  job: { ...derived.job, marking: { ...FIRST_MARKING, ...marking } },
+});
 
 const HEAD = { format: 'cagewright/job', version: 1, lengthUnit: 'mm', points: [], dies: [], envelopes: [] };
 

@@ -8,7 +8,7 @@ import { demoText } from '../command-line.ts';
 import { derived } from '../core/frame.ts';
 import { auditDxf, hasEzdxf, readDxf, textsOf } from './dxf.ts';
 import { fonts } from './fonts.ts';
-import { bentTube, derivedFrom } from './jobs.ts';
+import { bentTube, derivedFrom, markedAs } from './jobs.ts';
 import { overlapsOf } from './overlap.ts';
 import { readPdf } from './pdf.ts';
 
@@ -61,7 +61,7 @@ describe('layout.dxf of a square hoop', () => {
     // As the sheet's tape has it: 747.6 a hair short of the division, 747.6 + 152.4 pi / 2 = 986.99 on it.
     expect(texts).toContain('1 start 748 − mm');
     expect(texts).toContain('1 end 987 mm');
-    const onFine = textsOf(readDxf((await layoutDxf(hoop(), unwatched, true)).bytes));
+    const onFine = textsOf(readDxf((await layoutDxf(markedAs(hoop(), { fine: true }), unwatched)).bytes));
     expect(onFine).toContain('1 start 747.5 + mm');
     expect(texts).toContain('bend 2: 90.0°, CLR 152.4 mm');
   });

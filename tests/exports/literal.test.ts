@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../src/core/derive.ts';
-import { readTapeView, type TapeView } from '../../src/core/shop/mark-words.ts';
+import type { Marking } from '../../src/core/job/kinds/marking.ts';
 import { lettering } from '../../src/exports/drawing/lettering.ts';
 import type { Words } from '../../src/exports/drawing/types.ts';
 import { fabrication, type FabricationTube } from '../../src/exports/fabrication.ts';
@@ -26,16 +26,17 @@ import {
 import { drawFrom } from '../reference/oracles/seeded.ts';
 import { apart, bentToTheLetter, drawnPlaces, type LetterStep, type Turning } from './by-the-letter.ts';
 import { fonts } from './fonts.ts';
-import { derivedFrom } from './jobs.ts';
+import { derivedFrom, markedAs } from './jobs.ts';
 
 const letters = lettering(fonts);
 const WIDTH = 190;
 
 /** All that is set on a tube's sheets, in the order in which it is drawn. */
-function wordsOf(derived: Derived, id: string, tape: TapeView): readonly Words[] {
+function wordsOf(plain: Derived, id: string, tape: Partial<Marking>): readonly Words[] {
+  const derived = markedAs(plain, tape);
   const tube = derived.byId.get(id)!;
   const paper = { width: 210, height: 297 };
-  const context = { derived, unit: derived.job.lengthUnit, letters, paper, tape, width: WIDTH };
+  const context = { derived, unit: derived.job.lengthUnit, letters, paper, width: WIDTH };
   return tubeSheets(context, liesOf([tube]), tube).flatMap(({ marks }) =>
     marks.flatMap((mark) => (mark.kind === 'words' ? [mark] : [])),
   );
@@ -55,7 +56,7 @@ interface Told extends LetterStep {
 }
 
 /** The rows of the bends as a person reads them, in the order of bending. */
-function rowsOf(sheet: readonly Words[], radius: number, blank: number, from: TapeView['from']): readonly Told[] {
+function rowsOf(sheet: readonly Words[], radius: number, blank: number, from: Marking['from']): readonly Told[] {
   const starts = sheet.flatMap(({ size: body, bold }, i) => (Math.abs(body - 5.4) < 1e-9 && bold ? [i] : []));
   const all = sheet.map(({ text }) => text).join(' ');
   let front = /End ([AB]) in front/u.exec(all)![1] as 'A' | 'B';
@@ -117,7 +118,7 @@ const mirrored = (step: LetterStep): LetterStep =>
   step.turning?.sense == null ? step : { ...step, turning: { ...step.turning, sense: other[step.turning.sense] } };
 
 /** The tube of a job follows its sheet; what the wrong way would have cost, mm. */
-function follow(derived: Derived, id: string, tape: TapeView, machine: 'left' | 'right'): number {
+function follow(derived: Derived, id: string, tape: Marking, machine: 'left' | 'right'): number {
   const tube = fileOf(derived).tubes.find((each) => each.id === id)!;
   const die = derived.byId.get(id)!.die!;
   const { byLevel, step } = { byLevel: die.bender!.rotationBy === 'level', step: die.bender!.levelStep };
@@ -325,7 +326,7 @@ function twisted(): string {
   });
 }
 
-const FINE: TapeView = { ...readTapeView(null), fine: true };
+const FINE: Marking = { from: 'A', mark: 'start', fine: true };
 const demoJob = JSON.parse(demoText()) as Record<string, unknown>;
 const demo = derivedFrom(setUp(demoJob, { ...BENDER, ...MACHINES[0] }));
 

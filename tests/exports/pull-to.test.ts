@@ -4,7 +4,6 @@
  */
 import papaparse from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { readTapeView } from '../../src/core/shop/mark-words.ts';
 import { csvFiles } from '../../src/exports/csv.ts';
 import { fabrication } from '../../src/exports/fabrication.ts';
 import { plainPrint, unwatched } from '../../src/exports/files.ts';
@@ -25,7 +24,7 @@ const withPulls = (read: readonly Read[], die: object = {}) =>
 
 const outputs = async (read: readonly Read[], die: object = {}) => {
   const derived = withPulls(read, die);
-  const pdf = await sheetsPdf(derived, fonts, { ...plainPrint, tape: readTapeView(null) }, unwatched);
+  const pdf = await sheetsPdf(derived, fonts, plainPrint, unwatched);
   const { pages } = await readPdf(pdf.bytes);
   const texts = pages.flatMap((page) => page.texts);
   const text = csvFiles(derived).find(({ fileName }) => fileName === 'bends.csv')!.text;

@@ -1,28 +1,25 @@
 /** sheets.pdf as pdf.js reads it, figure by figure against the fabrication file. */
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../src/core/derive.ts';
-import { readTapeView } from '../../src/core/shop/mark-words.ts';
 import { withSwingFindings } from '../../src/core/swing-findings.ts';
 import { fabrication, type FabricationTube } from '../../src/exports/fabrication.ts';
-import { plainPrint, unwatched, type Going } from '../../src/exports/files.ts';
+import { plainPrint, unwatched, type Going, type PrintSettings } from '../../src/exports/files.ts';
 import { lettering } from '../../src/exports/drawing/lettering.ts';
 import { coverSheets } from '../../src/exports/sheets/cover.ts';
 import { liesOf } from '../../src/exports/sheets/locator.ts';
 import { tubeSheets } from '../../src/exports/sheets/tube.ts';
-import { sheetsPdf, type SheetSettings } from '../../src/exports/sheets/sheets.ts';
+import { sheetsPdf } from '../../src/exports/sheets/sheets.ts';
 import { latticeOf } from '../bench/lattice.ts';
 import { demoText } from '../command-line.ts';
 import { drawn, LONG } from '../draws.ts';
 import { fonts } from './fonts.ts';
-import { bentTube, derivedFrom } from './jobs.ts';
+import { bentTube, derivedFrom, markedAs } from './jobs.ts';
 import { readPdf, type Printed, type ReadPage } from './pdf.ts';
 import { taped } from './taped.ts';
 import { inWords } from '../core/frame.ts';
 
-const plain: SheetSettings = { ...plainPrint, tape: readTapeView(null) };
-
-const printed = async (derived: Derived, change: Partial<SheetSettings> = {}, going: Going = unwatched) =>
-  (await sheetsPdf(derived, fonts, { ...plain, ...change }, going)).bytes;
+const printed = async (derived: Derived, change: Partial<PrintSettings> = {}, going: Going = unwatched) =>
+  (await sheetsPdf(derived, fonts, { ...plainPrint, ...change }, going)).bytes;
 
 const IN = 25.4;
 
@@ -80,7 +77,7 @@ function checksOn(pages: readonly ReadPage[]): readonly { readonly name: string;
 }
 
 /** The hoop's own pages of a demo that was changed: no other tube is printed. */
-async function hoopPages(derived: Derived, change: Partial<SheetSettings> = {}): Promise<readonly ReadPage[]> {
+async function hoopPages(derived: Derived, change: Partial<PrintSettings> = {}): Promise<readonly ReadPage[]> {
   const tubes = derived.tubes.filter(({ id }) => id === 'hoop');
   return tubePages((await readPdf(await printed({ ...derived, tubes }, change))).pages).get(1)!;
 }
@@ -403,7 +400,7 @@ describe('ways of measuring', () => {
     ['B', 'Hook the tape over the blank’s end B'],
     ['middle', 'Draw a line round the tube'],
   ] as const)('from %s says where zero is', async (from, words) => {
-    const hoop = await hoopPages(demo, { tape: { from, style: 'tangents', fine: true } });
+    const hoop = await hoopPages(markedAs(demo, { from, mark: 'tangents', fine: true }));
     expect(wordsOf(hoop)).toContain(words);
     expect(hoop[0]!.texts.filter(({ text }) => text === 'start')).toHaveLength(4);
   });
@@ -492,10 +489,10 @@ function expectInside({ width, height, texts }: ReadPage) {
 }
 
 /** Lines as well as letters, before they are written. */
-function expectInkInside(derived: Derived) {
+function expectInkInside(plain: Derived) {
+  const derived = markedAs(plain, { from: 'B', mark: 'clamp' });
   const paper = { width: 210, height: 297 };
-  const tape = readTapeView({ from: 'B', style: 'clamp' });
-  const context = { derived, unit: derived.job.lengthUnit, letters: lettering(fonts), paper, tape, width: 190 };
+  const context = { derived, unit: derived.job.lengthUnit, letters: lettering(fonts), paper, width: 190 };
   const views = liesOf(derived.tubes);
   const sheets = [...coverSheets(context), ...derived.tubes.flatMap((tube) => tubeSheets(context, views, tube))];
   for (const { marks } of sheets) {
@@ -575,7 +572,7 @@ describe('names from anywhere', () => {
     );
     expect(snake.findings.filter(({ severity }) => severity === 'error').length).toBeGreaterThan(24);
     expectInkInside(snake);
-    const { pages } = await readPdf(await printed(snake, { tape: { from: 'B', style: 'clamp', fine: true } }));
+    const { pages } = await readPdf(await printed(markedAs(snake, { from: 'B', mark: 'clamp', fine: true })));
     expect(pages.length).toBeGreaterThan(4);
     pages.forEach(expectInside);
     const numbers = new Set(pages.flatMap(({ texts }) => texts.map(({ text }) => text)));

@@ -21,6 +21,7 @@ import {
   setBender,
   updateDie,
 } from '../../src/core/edit/dies.ts';
+import { setMarking, setTubeFrom, setTubeOrder } from '../../src/core/edit/feeds.ts';
 import { addEnvelope, removeEnvelope, updateEnvelope } from '../../src/core/edit/envelopes.ts';
 import {
   addMember,
@@ -164,4 +165,10 @@ export const RANDOM_EDITS: readonly RandomEdit[] = [
   (job, a, b) => setBentRotation(job, 'hoop', (a % 2) + 1, orNone(b)),
   (job, a, b) => setBentStraight(job, 'hoop', (a % 2) + 1, orNone(b)),
   (job, a, b) => setCheck(job, 'hoop', a % 2 === 0 ? 'chord' : 'width', orNone(b)),
+
+  (job, a, b) => setMarking(job, { from: ENDS[a % 3]!, fine: b % 2 === 0 }),
+  of(members, (job, { id }, a, b) => setTubeFrom(job, id, b % 2 === 0 ? ENDS[a % 3]! : null)),
+  of(members, (job, { id }, _, b) => setTubeOrder(job, id, b % 2 === 0 ? ORDER : null)),
 ];
+
+const ENDS = ['A', 'B', 'middle'] as const;

@@ -51,6 +51,7 @@ export function jobOf(parts: Partial<Job>): Job {
     envelopes: [],
     pulls: [],
     bent: [],
+    feeds: [],
   };
   return { format: 'cagewright/job', version: 1, name: 'Check', lengthUnit: 'mm', ...empty, ...parts };
 }

@@ -1,14 +1,16 @@
 /**
- * What a check of one tube may ask about the others. What it asked can be asked again of the next frame: where every answer
+ * What a check of one tube may ask about the others, and about how it is fed. What it asked can be asked again of the next frame: where every answer
  * is the same, so is what it found.
  */
 import type { NodeRef, TubeRef } from '../job/reference.ts';
+import { feedOf, type Feed } from '../solve/feed.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 
 export interface Around {
   readonly tube: (id: TubeRef) => SolvedTube;
   /** The first tube after that number in build order that ends at the node. */
   readonly laterAt: (node: NodeRef, number: number) => SolvedTube | undefined;
+  readonly feed: (tube: SolvedTube) => Feed;
 }
 
 export interface Asked {
@@ -16,7 +18,7 @@ export interface Asked {
   readonly answer: unknown;
 }
 
-export function aroundOf({ tubes, byId }: Frame): Around {
+export function aroundOf({ tubes, byId, job }: Frame): Around {
   const endingAt = new Map<NodeRef, SolvedTube[]>();
   for (const tube of tubes) {
     for (const { node } of tube.ends) {
@@ -28,6 +30,7 @@ export function aroundOf({ tubes, byId }: Frame): Around {
   return {
     tube: (id) => byId.get(id)!,
     laterAt: (node, number) => endingAt.get(node)?.find((other) => other.number > number),
+    feed: (tube) => feedOf(job, tube),
   };
 }
 
@@ -41,5 +44,6 @@ export function noting(around: Around, asked: Asked[]): Around {
   return {
     tube: (id) => noted((each) => each.tube(id)),
     laterAt: (node, number) => noted((each) => each.laterAt(node, number)),
+    feed: (tube) => noted((each) => each.feed(tube)),
   };
 }

@@ -1,8 +1,9 @@
 /** What bars a tube from being bent, or costs it its place: bends, grip and clamp, sticks, the log of pulls. */
 import { toDegrees } from '../geometry/angle.ts';
 import { DEGREE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
-import { clampShort, gripShort } from '../solve/amount.ts';
+import { blankToCut, clampShort, gripShort } from '../solve/amount.ts';
 import { SEARCHED_BENDS } from '../solve/bend-order.ts';
+import { plainFeed, type Feed } from '../solve/feed.ts';
 import { costOfIgnoringRadius } from '../solve/opened.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { isBorne, mendingPullOf, pullAdvices, type Unborne } from '../springback/pull-advice.ts';
@@ -65,21 +66,37 @@ export function* bendTrouble(tube: SolvedTube): Generator<Finding> {
   }
 }
 
+/** An order that the job keeps for the tube, of a time when it was drawn with other bends. */
+export function* orderTrouble({ id, bends, corners }: SolvedTube, { outdated }: Feed): Generator<Finding> {
+  if (!outdated) return;
+  yield {
+    id: 'bend/order-outdated',
+    severity: 'warning',
+    tube: id,
+    at: corners[0]!,
+    bends: bends.length,
+    source: 'kept-order',
+  };
+}
+
 /**
- * What the machine holds the tube by, measured from end A: the clamp in front of the outermost bend there, the grip behind the
- * other. Which end is in front the bender says.
+ * What the machine holds the tube by, in the order in which it is bent: the grip at an end that stays behind when its outermost bend is
+ * made, the clamp at one that is in front.
  */
-export function* holdTrouble(tube: SolvedTube): Generator<Finding> {
+export function* holdTrouble(tube: SolvedTube, { order }: Feed): Generator<Finding> {
   const { bends, straights, die } = tube;
   if (bends.length === 0 || die === null) return;
   const base = { tube: tube.id, severity: 'warning', source: 'practice' } as const;
-  const [front, rear] = die.bender?.bendLies === 'before' ? ([1, 0] as const) : ([0, 1] as const);
   const letter = (end: 0 | 1): End => (end === 0 ? 'A' : 'B');
   const outermost = (end: 0 | 1) => (end === 0 ? 1 : bends.length);
-  const [clamped, last] = [outermost(front), outermost(rear)];
+  const isInFront = (end: 0 | 1) => order.find(({ bend }) => bend === outermost(end))?.front === letter(end);
+  const opposite = (end: 0 | 1): 0 | 1 => (end === 0 ? 1 : 0);
 
-  const short = gripShort(tube, rear);
-  if (straights.at(rear === 0 ? 0 : -1)! >= -ROUNDING && short > ROUNDING) {
+  for (const rear of ENDS.filter((end) => !isInFront(end))) {
+    const last = outermost(rear);
+    const front = opposite(rear);
+    const short = gripShort(tube, rear);
+    if (straights.at(rear === 0 ? 0 : -1)! < -ROUNDING || short <= ROUNDING) continue;
     yield {
       ...base,
       id: 'bend/short-tail',
@@ -89,22 +106,26 @@ export function* holdTrouble(tube: SolvedTube): Generator<Finding> {
       tail: die.leastGrip - short,
       grips: die.leastGrip,
       missing: short,
-      otherEndHolds: gripShort(tube, front) <= ROUNDING,
+      otherEndHolds: isInFront(front) && gripShort(tube, front) <= ROUNDING,
     };
   }
-  const bend = bends[clamped - 1]!;
-  const missing = clampShort(tube, front);
-  if (missing > ROUNDING) {
+  for (const front of ENDS.filter(isInFront)) {
+    const clamped = outermost(front);
+    const missing = clampShort(tube, front);
+    if (missing <= ROUNDING) continue;
     yield {
       ...base,
       id: 'bend/clamp-off-tube',
       bend: clamped,
       end: letter(front),
-      at: bend.corner,
+      at: bends[clamped - 1]!.corner,
       missing,
+      otherEndIsBehind: !isInFront(opposite(front)),
     };
   }
 }
+
+const ENDS = [0, 1] as const;
 
 /** More than most hoops have. */
 const HOOP_BENDS = 4;
@@ -120,27 +141,26 @@ export function* manyBends(tube: SolvedTube): Generator<Finding> {
   if (!isSearched || isHoop(tube)) yield { ...base, at, count, isSearched };
 }
 
-/** A blank that no stick holds. With the grip of the usual feed; another may need none. */
-export function* stickTrouble(tube: SolvedTube): Generator<Finding> {
-  const { section, blankLength, die } = tube;
-  if (section.stick === undefined) return;
-  const rear = die?.bender?.bendLies === 'before' ? 0 : 1;
-  const grip = gripShort(tube, rear);
-  const over = blankLength + grip - section.stick;
-  if (over <= ROUNDING) return;
-  const otherwise = blankLength + gripShort(tube, rear === 0 ? 1 : 0) <= section.stick + ROUNDING;
+/** A blank that no stick holds, with the grip that its order of bending asks for; another order may need less. */
+export function* stickTrouble(tube: SolvedTube, { cutLength }: Feed): Generator<Finding> {
+  const { section, blankLength } = tube;
+  const { stick } = section;
+  if (stick === undefined || cutLength - stick <= ROUNDING) return;
+  const fitting = (['A', 'B'] as const)
+    .map((from) => plainFeed(tube, from))
+    .find((order) => blankToCut(tube, order).blank <= stick + ROUNDING);
   const hoop = isHoop(tube);
-  const mend = otherwise ? 'other-end-in-front' : hoop ? 'longer-stick' : 'joint';
+  const mend = fitting !== undefined ? 'other-end-in-front' : hoop ? 'longer-stick' : 'joint';
   yield {
     id: 'stock/longer-than-stick',
     severity: mend === 'longer-stick' ? 'error' : 'warning',
     tube: tube.id,
     at: tube.corners[0]!,
-    length: blankLength + grip,
-    grip,
-    stick: section.stick,
+    length: cutLength,
+    grip: cutLength - blankLength,
+    stick,
     mend,
-    otherEnd: rear === 0 ? 'A' : 'B',
+    otherEnd: fitting?.[0]?.front ?? 'B',
     source: mend === 'longer-stick' ? 'one-piece' : 'practice',
   };
 }

@@ -6,7 +6,15 @@ import { ROUNDING } from '../geometry/tolerance.ts';
 import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import { aroundOf, noting, type Around, type Asked } from './around.ts';
-import { bendTrouble, holdTrouble, manyBends, openingTrouble, pullTrouble, stickTrouble } from './bend-findings.ts';
+import {
+  bendTrouble,
+  holdTrouble,
+  manyBends,
+  openingTrouble,
+  orderTrouble,
+  pullTrouble,
+  stickTrouble,
+} from './bend-findings.ts';
 import { endTrouble } from './end-findings.ts';
 import type { Clearance, Finding, Severity } from './types.ts';
 
@@ -50,9 +58,11 @@ function* troubles(tube: SolvedTube, around: Around): Generator<Finding> {
   yield* pullTrouble(tube);
   yield* openingTrouble(tube);
   yield* bendTrouble(tube);
-  yield* holdTrouble(tube);
+  const feed = around.feed(tube);
+  yield* orderTrouble(tube, feed);
+  yield* holdTrouble(tube, feed);
   yield* manyBends(tube);
-  yield* stickTrouble(tube);
+  yield* stickTrouble(tube, feed);
   yield* endTrouble(tube, around);
 }
 

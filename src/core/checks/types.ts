@@ -29,7 +29,7 @@ export type End = 'A' | 'B';
 /** Where a finding comes from; its words in core/words/sources.ts. */
 export type Source =
   /** A fact of the trade without a published source. */
-  'practice' | 'least-radius' | 'one-piece' | 'pulls' | 'envelope-gap' | 'bender-room';
+  'practice' | 'least-radius' | 'one-piece' | 'pulls' | 'envelope-gap' | 'bender-room' | 'kept-order';
 
 interface OfTube {
   readonly severity: Severity;
@@ -110,6 +110,14 @@ export interface ClampOffTube extends OfBend {
   readonly id: 'bend/clamp-off-tube';
   readonly end: End;
   readonly missing: number;
+  /** So the clamp need not hold at both ends: bent the other way round it holds at the other. */
+  readonly otherEndIsBehind: boolean;
+}
+
+/** The order that the job keeps for the tube does not hold each of its `bends` once: it is not used. */
+export interface OrderOutdated extends OfTube {
+  readonly id: 'bend/order-outdated';
+  readonly bends: number;
 }
 
 export interface ManyBends extends OfTube {
@@ -268,6 +276,7 @@ export type Finding =
   | TightRadius
   | ShortTail
   | ClampOffTube
+  | OrderOutdated
   | ManyBends
   | LongerThanStick
   | PullsDisagree

@@ -7,8 +7,9 @@
 import { fault } from '../job/fault.ts';
 import { AUTO, type EndFit } from '../job/kinds/end.ts';
 import type { Member } from '../job/kinds/member.ts';
-import type { DieId, MemberId, NodeRef, SectionId } from '../job/reference.ts';
+import { primed, type DieId, type MemberId, type NodeRef, type SectionId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
+import { dropFeeds } from './feeds.ts';
 import { nextId } from './ids.ts';
 import {
   appendRecord,
@@ -46,8 +47,11 @@ export function addMember(job: Job, { name, path, section, role = '', mirror = f
   });
 }
 
-export const updateMember = (job: Job, id: MemberId, fields: Fields<'members'>): Job =>
-  updateRecord(job, 'members', id, fields);
+/** How its twin is fed goes with the twin. */
+export function updateMember(job: Job, id: MemberId, fields: Fields<'members'>): Job {
+  const updated = updateRecord(job, 'members', id, fields);
+  return fields.mirror === false ? dropFeeds(updated, [primed(id)]) : updated;
+}
 
 /** The die, or with null none: a straight tube needs none. */
 export function setDie(job: Job, id: MemberId, die: DieId | null): Job {
@@ -88,5 +92,7 @@ export function moveMember(job: Job, id: MemberId, to: number): Job {
   return withRecords(job, 'members', job.members.toSpliced(from, 1).toSpliced(place, 0, job.members[from]!));
 }
 
-/** Refused while nodes stand on it, or ends are told to cope to it. Its nodes stay. */
-export const removeMember = (job: Job, id: MemberId): Edited => removeUnused(job, 'members', id);
+/** Refused while nodes stand on it, or ends are told to cope to it. Its nodes stay; how its tubes are fed goes with it. */
+export function removeMember(job: Job, id: MemberId): Edited {
+  return removeUnused(dropFeeds(job, [id, primed(id)]), 'members', id);
+}

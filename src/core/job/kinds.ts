@@ -6,6 +6,7 @@ import { bentKind } from './kinds/bent.ts';
 import { bodyLineKind } from './kinds/body-line.ts';
 import { dieKind } from './kinds/die.ts';
 import { envelopeKind } from './kinds/envelope.ts';
+import { feedKind } from './kinds/feed.ts';
 import type { Kind, Listed, Named, Nameless } from './kinds/kind.ts';
 import { memberKind } from './kinds/member.ts';
 import { nodeKind } from './kinds/node.ts';
@@ -24,6 +25,7 @@ const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
   envelopes: envelopeKind,
   pulls: pullKind,
   bent: bentKind,
+  feeds: feedKind,
 };
 
 export const LISTS = Object.keys(KINDS) as readonly List[];

@@ -6,6 +6,7 @@
  * docs/job.schema.json is made from this schema.
  */
 import * as v from 'valibot';
+import { markingPart } from './kinds/marking.ts';
 import { COLLECTIONS, kindOf, LISTS } from './kinds.ts';
 import type { Job } from './types.ts';
 
@@ -14,6 +15,7 @@ export const jobSchema = v.looseObject({
   version: v.literal(1),
   name: v.optional(v.string(), 'Untitled job'),
   lengthUnit: v.optional(v.picklist(['in', 'mm']), 'mm'),
+  marking: v.exactOptional(markingPart.shape),
   ...Object.fromEntries(LISTS.map((list) => [list, v.optional(v.array(kindOf(list).shape), [])])),
 });
 

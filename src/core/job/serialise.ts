@@ -4,6 +4,7 @@
  */
 import { remembered } from '../remembered.ts';
 import { joinedOrder } from './joined-order.ts';
+import { markingPart } from './kinds/marking.ts';
 import { kindOf, LISTS } from './kinds.ts';
 import type { Job } from './types.ts';
 
@@ -11,8 +12,8 @@ import type { Job } from './types.ts';
 const LINE = 120;
 
 /** The keys of the job itself. */
-const HEAD = ['format', 'version', 'name', 'lengthUnit', ...LISTS];
-const OF_RECORDS = LISTS.flatMap((list) => kindOf(list).keys).map((line) => line.split(' '));
+const HEAD = ['format', 'version', 'name', 'lengthUnit', 'marking', ...LISTS];
+const OF_RECORDS = [...LISTS.flatMap((list) => kindOf(list).keys), ...markingPart.keys].map((line) => line.split(' '));
 const KEY_ORDER = joinedOrder([HEAD, ...OF_RECORDS]);
 const RANK = new Map(KEY_ORDER.map((key, rank) => [key, rank]));
 

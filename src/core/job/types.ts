@@ -9,6 +9,8 @@ import type { BentTube } from './kinds/bent.ts';
 import type { BodyLine } from './kinds/body-line.ts';
 import type { Die } from './kinds/die.ts';
 import type { Envelope } from './kinds/envelope.ts';
+import type { TubeFeed } from './kinds/feed.ts';
+import type { Marking } from './kinds/marking.ts';
 import type { Member } from './kinds/member.ts';
 import type { FrameNode } from './kinds/node.ts';
 import type { Point } from './kinds/point.ts';
@@ -21,6 +23,8 @@ export interface Job {
   readonly name: string;
   /** How a person wants lengths shown and typed; nothing is stored in it. */
   readonly lengthUnit: LengthUnit;
+  /** Absent: FIRST_MARKING. */
+  readonly marking?: Marking;
   readonly points: readonly Point[];
   readonly bodyLines: readonly BodyLine[];
   readonly sections: readonly Section[];
@@ -30,10 +34,11 @@ export interface Job {
   readonly envelopes: readonly Envelope[];
   readonly pulls: readonly Pull[];
   readonly bent: readonly BentTube[];
+  readonly feeds: readonly TubeFeed[];
 }
 
 /** The names of the lists of records, of whatever kind. */
-export type List = { [K in keyof Job]: Job[K] extends readonly object[] ? K : never }[keyof Job];
+export type List = { [K in keyof Job]-?: Job[K] extends readonly object[] ? K : never }[keyof Job];
 
 export type AnyRecord = Job[List][number];
 

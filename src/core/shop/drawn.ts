@@ -6,8 +6,9 @@ import { distance } from '../geometry/vector.ts';
 import type { BentTube, DrawnTube } from '../job/kinds/bent.ts';
 import type { Die } from '../job/kinds/die.ts';
 import type { Section } from '../job/kinds/section.ts';
+import { isOrderOf } from '../solve/bend-order.ts';
 import type { SolvedTube } from '../solve/types.ts';
-import { isOrderOf, TOLD_ANGLE, TOLD_LENGTH } from './tape.ts';
+import { TOLD_ANGLE, TOLD_LENGTH } from './tape.ts';
 
 /** What is drawn otherwise than when the run began: lengths mm, angles degrees. */
 export type DrawnChange =

@@ -1,36 +1,33 @@
 /** How marks are taken in the shop and what they are called: choices, tape readings, sides, and what rounding costs. */
 import { toDegrees } from '../geometry/angle.ts';
-import type { Rounding, TapeMark, TapeSetting, TapeStep } from './tape.ts';
+import { FIRST_MARKING } from '../job/kinds/marking.ts';
+import type { Marking } from '../job/kinds/marking.ts';
+import type { Rounding, TapeMark, TapeStep } from './tape.ts';
 import { formatAngle } from '../units/angle.ts';
 import { decimalLength, type LengthUnit } from '../units/length.ts';
 import { leansOfTape, tapeReading } from '../units/tape.ts';
 
-/** `fine`: the finer of the unit's two tapes. */
-export interface TapeView {
-  readonly from: TapeSetting['from'];
-  readonly style: TapeSetting['style'];
-  readonly fine: boolean;
-}
-
-export const FROM: readonly { readonly value: TapeView['from']; readonly label: string }[] = [
+export const FROM: readonly { readonly value: Marking['from']; readonly label: string }[] = [
   { value: 'A', label: 'End A' },
   { value: 'B', label: 'End B' },
   { value: 'middle', label: 'Middle outwards' },
 ];
 
-export const STYLES: readonly { readonly value: TapeView['style']; readonly label: string }[] = [
+export const MARKED: readonly { readonly value: Marking['mark']; readonly label: string }[] = [
   { value: 'start', label: 'Start' },
   { value: 'clamp', label: 'Clamp' },
   { value: 'middle', label: 'Middle' },
   { value: 'tangents', label: 'Both tangents' },
 ];
 
-/** What was kept, as far as it can be used; the rest as at first: the start of each bend from end A, on the coarse tape. */
-export function readTapeView(kept: unknown): TapeView {
-  const { from, style, fine } = fieldsOf(kept);
+/** What this browser kept of the choice last made, as far as it can be used; null where it kept none. */
+export function readMarking(kept: unknown): Marking | null {
+  const { from, mark, style, fine } = fieldsOf(kept);
+  if (from === undefined) return null;
   return {
-    from: FROM.find(({ value }) => value === from)?.value ?? 'A',
-    style: STYLES.find(({ value }) => value === style)?.value ?? 'start',
+    from: FROM.find(({ value }) => value === from)?.value ?? FIRST_MARKING.from,
+    // Called style before it stood in the job.
+    mark: MARKED.find(({ value }) => value === (mark ?? style))?.value ?? FIRST_MARKING.mark,
     fine: fine === true,
   };
 }
@@ -78,7 +75,7 @@ export function troubleOf({ at, onBlank }: TapeMark): string | null {
 }
 
 /** What the far end and the angles are off by when a tube is bent to its rounded marks; null where it need not be told. */
-export function roundingInWords(rounding: Rounding, from: TapeView['from'], unit: LengthUnit): string | null {
+export function roundingInWords(rounding: Rounding, from: Marking['from'], unit: LengthUnit): string | null {
   if (!rounding.told) return null;
   const length = `${decimalLength(rounding.endMoves, unit, unit === 'in' ? 3 : 1)}\u00a0${unit}`;
   const angle = formatAngle(toDegrees(rounding.angleOff), 1);

@@ -8,9 +8,8 @@
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
-import { beyondNode } from '../solve/amount.ts';
+import { beyondNode, blankToCut } from '../solve/amount.ts';
 import type { SolvedTube, TubeEnd } from '../solve/types.ts';
-import { blankToCut } from './tape.ts';
 
 export interface BendZone {
   /** 1 = first from end A. */

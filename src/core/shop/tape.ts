@@ -9,18 +9,21 @@
  * the direction from the end in front to the other. The one between two neighbours reads the same fed from either end, since the
  * order of the planes and the axis both turn round (docs/maths/marks.md).
  */
-import { toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
+import { toRadians, type Radians } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { distance, normalize, scale, subtract } from '../geometry/vector.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
-import { beyondNode, clampShort, gripShort } from '../solve/amount.ts';
-import { plainOrder, rotationBefore } from '../solve/bend-order.ts';
+import type { Marking } from '../job/kinds/marking.ts';
+import { beyondNode, blankToCut } from '../solve/amount.ts';
+import { isOrderOf, rotationBefore } from '../solve/bend-order.ts';
+import { plainFeed } from '../solve/feed.ts';
+import { isSymmetricHoop } from '../solve/symmetric.ts';
 import { rollOut } from '../solve/roll-out.ts';
 import type { Bend, SolvedTube } from '../solve/types.ts';
 
 export interface TapeSetting {
-  readonly from: 'A' | 'B' | 'middle';
-  readonly style: 'start' | 'clamp' | 'middle' | 'tangents';
+  readonly from: Marking['from'];
+  readonly mark: Marking['mark'];
   /** The tape's division that marks are rounded to, mm. */
   readonly step: number;
   /** Every bend once, in the order of bending; absent: the order that follows from the zero and the bender. */
@@ -85,43 +88,11 @@ export interface Rounding {
 export const TOLD_LENGTH = 0.5;
 export const TOLD_ANGLE: Radians = toRadians(0.25);
 
-/** What lengths and angles of the model are promised to: mm, and 0.0001 degrees. */
-const SAME_LENGTH = 0.001;
-const SAME_ANGLE: Radians = toRadians(0.0001);
-
-/**
- * Every bend once, in the order of bending: as the setting gives it, else the bends nearest the end in front first. Null from the
- * middle of a tube that is not a symmetric hoop, and where the setting's order does not hold every bend once.
- */
-export function bendingOrder(
-  tube: SolvedTube,
-  { from, order }: Pick<TapeSetting, 'from' | 'order'>,
-): readonly BendStep[] | null {
-  if (from === 'middle' && !isSymmetricHoop(tube)) return null;
-  const steps = order ?? plainOrder(tube.bends.length, from, tube.die?.bender?.bendLies ?? 'beyond');
-  return isOrderOf(steps, tube.bends.length) ? steps : null;
-}
-
-/**
- * What to cut, mm: the tube's blank, with the grip that this order leaves at end A and at end B for the machine to hold: behind the
- * outermost bend where that end stays behind, under the clamp where it goes in front.
- */
-export function blankToCut(
-  tube: SolvedTube,
-  order: readonly BendStep[],
-): { readonly blank: number; readonly grip: readonly [number, number] } {
-  const left = (end: 'A' | 'B', which: 0 | 1, outermost: number): number => {
-    const step = order.find(({ bend }) => bend === outermost);
-    return step === undefined ? 0 : (step.front === end ? clampShort : gripShort)(tube, which);
-  };
-  const [atA, atB] = [left('A', 0, 1), left('B', 1, tube.bends.length)];
-  return { blank: tube.blankLength + atA + atB, grip: [atA, atB] };
-}
-
-/** Null where `bendingOrder` is. */
+/** Null from the middle of a tube that is not a symmetric hoop, and where the setting's order does not hold every bend once. */
 export function tapeSheet(tube: SolvedTube, setting: TapeSetting): TapeSheet | null {
-  const order = bendingOrder(tube, setting);
-  if (order === null) return null;
+  if (setting.from === 'middle' && !isSymmetricHoop(tube)) return null;
+  const order = setting.order ?? plainFeed(tube, setting.from);
+  if (!isOrderOf(order, tube.bends.length)) return null;
   const { bends, developedLength, die } = tube;
   const { blank, grip } = blankToCut(tube, order);
   const sawnA = -beyondNode(tube.ends[0]) - grip[0];
@@ -134,7 +105,7 @@ export function tapeSheet(tube: SolvedTube, setting: TapeSetting): TapeSheet | n
     const tape = towards[setting.from] === 'B' ? 1 : -1;
     const rearward = front === 'A' ? 1 : -1;
     const starts = front === 'A' ? bend.start : bend.end;
-    const marks = marksAfterStart(bend, die!.clampOffset, setting.style).map(({ kind, after }): TapeMark => {
+    const marks = marksAfterStart(bend, die!.clampOffset, setting.mark).map(({ kind, after }): TapeMark => {
       const along = starts + rearward * after;
       const exact = tape * (along - zero);
       return {
@@ -161,41 +132,13 @@ export function tapeSheet(tube: SolvedTube, setting: TapeSetting): TapeSheet | n
   return { steps, zero: zero - sawnA, grip, blank, rounding: roundingOf(tube, steps, setting.from) };
 }
 
-/**
- * Mirror image of itself, end for end: straights, angles and radii read the same from both ends to 0.001 mm and 0.0001
- * degrees, rotations read opposite (an S is no hoop: two bends in the middle lie in one plane on the same side). Judged by the
- * tube's own numbers, wherever it stands in the car; the cuts at its ends do not count.
- */
-export function isSymmetricHoop({ straights, bends }: SolvedTube): boolean {
-  const same = (values: readonly number[], within: number): boolean =>
-    values.every((value, i) => Math.abs(value - values.at(-1 - i)!) <= within);
-  const [radii, angles] = [bends.map((bend) => bend.radius), bends.map((bend) => bend.angle)];
-  const rotations = bends.slice(1).map((bend) => bend.rotation);
-  return (
-    same(straights, SAME_LENGTH) &&
-    same(radii, SAME_LENGTH) &&
-    same(angles, SAME_ANGLE) &&
-    rotations.every((rotation, i) => {
-      const inTheMiddle = 2 * i + 1 === rotations.length;
-      const off = inTheMiddle ? rotation : wrapHalfTurn(rotation + rotations.at(-1 - i)!);
-      return Math.abs(off) <= SAME_ANGLE;
-    })
-  );
-}
-
-/** Whether an order of bending holds every bend of a tube once. */
-export const isOrderOf = (order: readonly BendStep[], bends: number): boolean =>
-  order.length === bends &&
-  new Set(order.map(({ bend }) => bend)).size === bends &&
-  order.every(({ bend }) => bend >= 1 && bend <= bends);
-
 /** How far each mark is from the bend's start, away from the end in front. */
 function marksAfterStart(
   { arc }: Bend,
   clampOffset: number,
-  style: TapeSetting['style'],
+  mark: Marking['mark'],
 ): readonly { kind: TapeMark['kind']; after: number }[] {
-  switch (style) {
+  switch (mark) {
     case 'start':
       return [{ kind: 'start', after: 0 }];
     case 'clamp':

@@ -2,6 +2,7 @@
  * How much tube: cut length and mass. The wall's volume is its area times the centreline's length (Pappus: a bend's
  * stretched outside and thickened inside cancel), less what the trim takes at each end.
  */
+import type { BendStep } from '../job/kinds/bent.ts';
 import type { Section } from '../job/kinds/section.ts';
 import type { SolvedTube, TubeEnd } from './types.ts';
 
@@ -34,6 +35,22 @@ export function clampShort({ die, bends, developedLength, ends }: SolvedTube, fr
   if (die === null || bend === undefined) return 0;
   const toEnd = (front === 0 ? bend.start : developedLength - bend.end) + beyondNode(ends[front]);
   return Math.max(0, die.clampOffset - toEnd);
+}
+
+/**
+ * What to cut, mm: the tube's blank, with the grip that this order leaves at end A and at end B for the machine to hold: behind the
+ * outermost bend where that end stays behind, under the clamp where it goes in front.
+ */
+export function blankToCut(
+  tube: SolvedTube,
+  order: readonly BendStep[],
+): { readonly blank: number; readonly grip: readonly [number, number] } {
+  const left = (end: 'A' | 'B', which: 0 | 1, outermost: number): number => {
+    const step = order.find(({ bend }) => bend === outermost);
+    return step === undefined ? 0 : (step.front === end ? clampShort : gripShort)(tube, which);
+  };
+  const [atA, atB] = [left('A', 0, 1), left('B', 1, tube.bends.length)];
+  return { blank: tube.blankLength + atA + atB, grip: [atA, atB] };
 }
 
 /** Tip to tip plus allowances, mm. An end whose cutter is not reached counts from its node. */

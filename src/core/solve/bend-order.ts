@@ -66,3 +66,13 @@ export function rotationBefore(
   if (from === null) return null;
   return { from, rotation: wrapHalfTurn((front === 'A' ? 1 : -1) * rotationBetween(bends, from, bend)) };
 }
+
+/** Whether an order of bending holds every bend of a tube once. */
+export const isOrderOf = (order: readonly BendStep[], bends: number): boolean =>
+  order.length === bends &&
+  new Set(order.map(({ bend }) => bend)).size === bends &&
+  order.every(({ bend }) => bend >= 1 && bend <= bends);
+
+export const sameOrder = (one: readonly BendStep[], other: readonly BendStep[]): boolean =>
+  one.length === other.length &&
+  one.every(({ bend, front }, i) => bend === other[i]!.bend && front === other[i]!.front);

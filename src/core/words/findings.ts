@@ -33,6 +33,7 @@ const SOURCES: Readonly<Record<Exclude<Source, 'envelope-gap'>, string>> = {
     'hoops of one piece: Motorsport UK NCR 2026 ch. 7 app. 3 (rollbars, no joints); Formula SAE 2026 V1.0 (main hoop)',
   pulls: 'pulls logged in this job',
   'bender-room': 'the bender and its room as set up in this job',
+  'kept-order': 'the order kept in this job',
 };
 
 /** What a sentence may name beside the numbers of its finding. */
@@ -94,8 +95,10 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${tube.name}: centreline radius ${show(radius)} is under 3 x outer diameter (${show(least)}). Many rule books ask for that as the least.`,
   'bend/short-tail': ({ bend, end, tail, grips, missing, otherEndHolds }, { tube, die, show }) =>
     `${tube.name}: ${show(tail)} of tail behind bend ${bend}; ${die} grips ${show(grips)}. Leave ${show(missing)} more on end ${end} for the clamp and cut it off after bending${otherEndHolds ? `, or bend the tube from end ${end}` : ''}.`,
-  'bend/clamp-off-tube': ({ bend, end, missing }, { tube, show }) =>
-    `${tube.name}: the clamp mark of bend ${bend} lies ${show(missing)} ${end === 'A' ? 'before' : 'beyond'} end ${end}. Leave that much more on end ${end} and cut it off after bending, or bend the tube from end ${end === 'A' ? 'B' : 'A'}.`,
+  'bend/clamp-off-tube': ({ bend, end, missing, otherEndIsBehind }, { tube, show }) =>
+    `${tube.name}: the clamp mark of bend ${bend} lies ${show(missing)} ${end === 'A' ? 'before' : 'beyond'} end ${end}. Leave that much more on end ${end} and cut it off after bending${otherEndIsBehind ? `, or bend the tube from end ${end === 'A' ? 'B' : 'A'}` : ''}.`,
+  'bend/order-outdated': ({ bends }, { tube }) =>
+    `${tube.name}: the order of bending that this job keeps for it ${bends === 0 ? 'is for a bent tube, and it is straight now' : `does not hold each of its ${bends} bends once`}. It is not used. In the Shop, drop it or keep another.`,
   'bend/many-bends': ({ count, isSearched }, { tube }) =>
     isSearched
       ? `${tube.name} has ${count} bends, more than most hoops. Each adds its own error to all that follow, and a rule book may set a greatest number: look yours up.`

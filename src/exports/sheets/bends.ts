@@ -1,6 +1,6 @@
 /** What is done at the bender, one row a bend in the order of bending, with boxes for what the machine and the level then read;
  * what the job holds of that already stands in them. */
-import { leansInWords, roundingInWords, sideOf, troubleOf, type TapeView } from '../../core/shop/mark-words.ts';
+import { leansInWords, roundingInWords, sideOf, troubleOf } from '../../core/shop/mark-words.ts';
 import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
 import { mendingPullOf, type PullAdvice } from '../../core/springback/pull-advice.ts';
 import { halfWidthInWords, KIND_WORDS, pullFigure, workedOutShort, pullNote } from '../../core/words/pulls.ts';
@@ -9,6 +9,7 @@ import { isScribed } from '../../core/shop/scribed-line.ts';
 import { FIRST_BEND, onScale, turnSentences } from '../../core/shop/turn-words.ts';
 import type { Degrees } from '../../core/geometry/angle.ts';
 import { FIRST_BENDER } from '../../core/job/kinds/bender.ts';
+import type { Marking } from '../../core/job/kinds/marking.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { tapeReading } from '../../core/units/tape.ts';
 import type { TapeStep } from '../../core/shop/tape.ts';
@@ -40,8 +41,8 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
     ...(i > 0 && steps[i - 1]!.front !== step.front ? [turnRow(context, step)] : []),
     bendRow(context, tube, i, marks[step.bend - 1]!, marking),
   ]);
-  const rounded = roundingInWords(rounding, marking.view.from, unit);
-  const leans = leansInWords(steps, unit, marking.view.fine);
+  const rounded = roundingInWords(rounding, marking.feed.from, unit);
+  const leans = leansInWords(steps, unit, marking.feed.fine);
   const notes = [
     `${zeroInWords(marking, lengthFigure(zero, unit))} A bend lies on its arrow’s side of the mark.`,
     ...(isScribed(tube, steps) ? [FIRST_BEND] : []),
@@ -55,20 +56,20 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
     ...(rounded === null ? [] : [rounded]),
   ];
   return [
-    { heading: headings(context, marking.view.style), rows },
+    { heading: headings(context, marking.feed.mark), rows },
     part(paragraph(letters, notes.join(' '), width, { after: 1 })),
   ];
 }
 
 /** What a mark is a mark of, where the rows themselves do not tell. */
-const MARKED: Readonly<Record<TapeView['style'], string>> = {
+const MARKED: Readonly<Record<Marking['mark'], string>> = {
   start: 'Start of bend',
   clamp: 'Clamp mark',
   middle: 'Middle of bend',
   tangents: 'Mark',
 };
 
-function headings({ width, unit }: Context, style: TapeView['style']): Block {
+function headings({ width, unit }: Context, mark: Marking['mark']): Block {
   return {
     height: 6,
     draw: (left, top) => {
@@ -77,7 +78,7 @@ function headings({ width, unit }: Context, style: TapeView['style']): Block {
         text(x, top - 3.7, words, { bold: true, anchor });
       return [
         head(left, 'Bend', 'start'),
-        head(at(COLUMNS.mark) - 4, `${MARKED[style]}, ${unit}`),
+        head(at(COLUMNS.mark) - 4, `${MARKED[mark]}, ${unit}`),
         head(at(COLUMNS.rotation), 'Turn the tube'),
         head(at(COLUMNS.net), 'Net'),
         head(at(COLUMNS.pull), 'Pull to'),
@@ -103,7 +104,7 @@ function bendRow(
   tube: SolvedTube,
   index: number,
   marks: BendMarks,
-  { view, sheet }: Measured,
+  { feed, sheet }: Measured,
 ): Block {
   const step = sheet.steps[index]!;
   const turn = rotationReading(tube, sheet.steps, index);
@@ -134,7 +135,7 @@ function bendRow(
         text(number.x, number.y - 2, String(step.bend), { size: 5.4, bold: true, anchor: 'middle', grey: 1 }),
         ...step.marks.flatMap((mark, i): Mark[] => {
           const y = base - i * LINE;
-          const shown = markFigure(tapeReading(mark.exact, unit, view.fine));
+          const shown = markFigure(tapeReading(mark.exact, unit, feed.fine));
           const { arrow } = sideOf(mark, step);
           const right = at(COLUMNS.mark) - 6;
           const wide = letters.width(shown, MAIN, true);

@@ -3,7 +3,6 @@
  * drawn from what was derived; the letters are the caller's, since nothing is read here.
  */
 import type { Derived } from '../../core/derive.ts';
-import type { TapeView } from '../../core/shop/mark-words.ts';
 import { lettering, type Fonts } from '../drawing/lettering.ts';
 import { writePdf } from '../drawing/pdf.ts';
 import type { ExportFile, Going, PrintSettings } from '../files.ts';
@@ -13,16 +12,11 @@ import { liesOf } from './locator.ts';
 import { contentWidth, paperOf } from './page.ts';
 import { tubeSheets } from './tube.ts';
 
-export interface SheetSettings extends PrintSettings {
-  /** How the person measures and what is marked: end, kind of mark, tape. */
-  readonly tape: TapeView;
-}
-
 /** `going` is awaited before the cover, before each tube and at the end; if it rejects, so does this. */
 export async function sheetsPdf(
   derived: Derived,
   fonts: Fonts,
-  settings: SheetSettings,
+  settings: PrintSettings,
   going: Going,
 ): Promise<ExportFile> {
   const paper = paperOf(settings);
@@ -31,7 +25,6 @@ export async function sheetsPdf(
     unit: derived.job.lengthUnit,
     letters: lettering(fonts),
     paper,
-    tape: settings.tape,
     width: contentWidth(paper),
   };
   const views = liesOf(derived.tubes);

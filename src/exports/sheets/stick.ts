@@ -29,7 +29,7 @@ const MOST_TIERS = 7;
 
 export function stickBlock(context: Context, tube: SolvedTube, marking: Measured): Block {
   const { letters, unit, width } = context;
-  const { sheet, view } = marking;
+  const { sheet, feed } = marking;
   const breadth = width - 2 * SIDE;
   const scale = breadth / Math.max(sheet.blank, 1);
   const marks = sheet.steps
@@ -38,7 +38,7 @@ export function stickBlock(context: Context, tube: SolvedTube, marking: Measured
         mark,
         at: onBlank(marking, step, mark) * scale,
         side: sideOf(mark, step),
-        words: `${step.bend}: ${markFigure(tapeReading(mark.exact, unit, view.fine))}`,
+        words: `${step.bend}: ${markFigure(tapeReading(mark.exact, unit, feed.fine))}`,
       })),
     )
     .toSorted((a, b) => a.at - b.at);
@@ -165,7 +165,7 @@ export function stickBlock(context: Context, tube: SolvedTube, marking: Measured
         text(zero, upper + 3, '0', {
           size: 4.4,
           bold: true,
-          anchor: view.from === 'A' ? 'start' : view.from === 'B' ? 'end' : 'middle',
+          anchor: feed.from === 'A' ? 'start' : feed.from === 'B' ? 'end' : 'middle',
         }),
         ...ticks,
       ];

@@ -32,8 +32,8 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
   const marking = measured(tube, context);
   const told = errorsOf(derived.findings, tube.id).slice(0, TOLD);
   const findings = findingsOf(derived.findings, tube.id).filter((finding) => !told.includes(finding));
-  // What the order of bending runs into stands before the bends, unless a run has settled the order.
-  const settled = derived.job.bent.some((bent) => bent.tube === tube.id);
+  // What the order of bending runs into stands before the bends, unless an order is settled for this tube.
+  const settled = marking.feed.orderFrom !== 'plain';
   const ofOrder = settled ? [] : findings.filter(({ id }) => OF_ORDER.has(id));
   const inWords = (finding: Finding, bold: boolean): Block =>
     paragraph(letters, `${signedFinding(finding, derived)}${blankInWords(finding, marking)}`, width, {

@@ -5,6 +5,7 @@ import { moveMember, removeMember, setDie, updateMember } from '../../core/edit/
 import { setBatch } from '../../core/edit/pulls.ts';
 import { primed } from '../../core/job/reference.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
+import { feedOf } from '../../core/solve/feed.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { TextField } from '../fields/Fields.tsx';
@@ -30,7 +31,7 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
         </h2>
         {tube && (
           <p className="card-sum">
-            <Length mm={tube.blankLength} parts={32} withUnit /> blank · {tube.bends.length}{' '}
+            <Length mm={feedOf(job, tube).cutLength} parts={32} withUnit /> to cut · {tube.bends.length}{' '}
             {tube.bends.length === 1 ? 'bend' : 'bends'}
             {twin && ` · twin is ${twin.number}`}
           </p>

@@ -10,7 +10,7 @@ import { formatAngle } from '../../core/units/angle.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../Section.tsx';
-import { useTape } from '../shop/TapeParts.tsx';
+import { useFeed } from '../shop/useFeed.ts';
 import { forgetRun, openRun, useOpenRun } from './open-run.ts';
 import { titleOf, wayInWords } from './run-words.ts';
 import './run.css';
@@ -42,8 +42,8 @@ export function BentRecord({ tube }: { tube: SolvedTube }): ReactNode {
 }
 
 function Record({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
-  const tape = useTape(tube);
-  const { steps, current, asBent, changed } = bendRun(tube, run, tape.setting);
+  const feed = useFeed(tube);
+  const { steps, current, asBent, changed } = bendRun(tube, run, feed);
   const next = steps[current];
   const measured = steps.flatMap((step) =>
     step.kind === 'check' ? step.checks.filter((check) => check.measured !== null) : [],

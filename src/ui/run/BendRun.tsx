@@ -13,7 +13,7 @@ import { findingInWords } from '../../core/words/findings.ts';
 import { TOLD_LENGTH } from '../../core/shop/tape.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
-import { useTape } from '../shop/TapeParts.tsx';
+import { useFeed } from '../shop/useFeed.ts';
 import { CheckStep } from './CheckStep.tsx';
 import { ClampStep } from './ClampStep.tsx';
 import { CutStep, MarkStep } from './PrepareSteps.tsx';
@@ -118,12 +118,8 @@ function Barred({ title, reasons }: { title: string; reasons: readonly string[] 
 
 function Steps({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
-  const tape = useTape(tube);
-  const { from, style, step: division } = tape.setting;
-  const progress = useMemo(
-    () => bendRun(tube, run, { from, style, step: division }),
-    [tube, run, from, style, division],
-  );
+  const feed = useFeed(tube);
+  const progress = useMemo(() => bendRun(tube, run, feed), [tube, run, feed]);
   const [looking, look] = useState<string | null>(null);
   const { steps, current, changed } = progress;
   if (steps.length === 0 || changed.some(({ what }) => what === 'bends'))
@@ -141,7 +137,7 @@ function Steps({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
       <main key={shown.key} className="run-step">
         <StepTitle step={shown} />
         <StepBody
-          {...{ tube, run, progress, tape }}
+          {...{ tube, run, progress }}
           step={shown}
           onTicked={() => look(null)}
           onRead={() => look(shown.key)}
@@ -172,22 +168,22 @@ function StepBody(props: {
   tube: SolvedTube;
   run: BentTube;
   progress: Run;
-  tape: ReturnType<typeof useTape>;
   step: RunStep;
   onTicked: () => void;
   onRead: () => void;
 }): ReactNode {
-  const { tube, run, progress, tape, step, onTicked } = props;
+  const { tube, run, progress, step, onTicked } = props;
+  const { fine } = useFeed(tube);
   switch (step.kind) {
     case 'cut':
       return <CutStep tube={tube} step={step} onTicked={onTicked} />;
     case 'mark':
-      return <MarkStep tube={tube} step={step} tape={tape} onTicked={onTicked} />;
+      return <MarkStep tube={tube} step={step} onTicked={onTicked} />;
     case 'clamp':
       return (
         <>
           <Touches run={run} bend={step.bend} />
-          <ClampStep tube={tube} step={step} tape={tape} moved={movedOf(progress, step.bend)} onTicked={onTicked} />
+          <ClampStep tube={tube} step={step} moved={movedOf(progress, step.bend)} onTicked={onTicked} />
         </>
       );
     case 'pull':
@@ -200,7 +196,7 @@ function StepBody(props: {
     case 'read':
       return <ReadStep tube={tube} run={run} progress={progress} step={step} onRead={props.onRead} onNext={onTicked} />;
     case 'check':
-      return <CheckStep tube={tube} run={run} progress={progress} step={step} fine={tape.view.fine} />;
+      return <CheckStep tube={tube} run={run} progress={progress} step={step} fine={fine} />;
   }
 }
 

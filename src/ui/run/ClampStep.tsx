@@ -5,8 +5,9 @@ import type { RunStep } from '../../core/shop/run.ts';
 import { ANY_WAY_ROUND, FIRST_BEND } from '../../core/shop/turn-words.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Leans, MarkPlace, type TapeChoice } from '../shop/TapeParts.tsx';
+import { Leans, MarkPlace } from '../shop/TapeParts.tsx';
 import { TurnFigure, TurnTold } from '../shop/TurnTold.tsx';
+import { useFeed } from '../shop/useFeed.ts';
 import { MARK_MEETS, markMovedInWords } from './run-words.ts';
 import { Tick } from './Tick.tsx';
 
@@ -15,12 +16,12 @@ type Clamp = Extract<RunStep, { kind: 'clamp' }>;
 export function ClampStep(props: {
   tube: SolvedTube;
   step: Clamp;
-  tape: TapeChoice;
   /** How far its marks moved along the tube since they were drawn, mm; 0 where they did not. */
   moved: number;
   onTicked: () => void;
 }): ReactNode {
-  const { step, tape, moved } = props;
+  const { step, moved } = props;
+  const feed = useFeed(props.tube);
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const { front } = step.step;
   return (
@@ -35,11 +36,11 @@ export function ClampStep(props: {
       </p>
       {step.step.marks.map((mark) => (
         <div key={mark.kind} className="run-at">
-          <MarkPlace mark={mark} step={step.step} view={tape.view} withUnit />
+          <MarkPlace mark={mark} step={step.step} view={feed} withUnit />
           <p className="small">{MARK_MEETS[mark.kind]}</p>
         </div>
       ))}
-      <Leans steps={[step.step]} view={tape.view} />
+      <Leans steps={[step.step]} view={feed} />
       {moved !== 0 && !step.done && (
         <p className="notice-warning" role="status">
           <span aria-hidden="true">▲ </span>

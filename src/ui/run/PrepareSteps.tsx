@@ -6,7 +6,9 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
-import { Leans, MarkPlace, TapePicks, Zero, type TapeChoice } from '../shop/TapeParts.tsx';
+import { TapePicks } from '../shop/TapePicks.tsx';
+import { Leans, MarkPlace, Zero } from '../shop/TapeParts.tsx';
+import { useFeed } from '../shop/useFeed.ts';
 import { Tick } from './Tick.tsx';
 
 type StepOf<K extends RunStep['kind']> = Extract<RunStep, { kind: K }>;
@@ -45,20 +47,16 @@ export function CutStep(props: { tube: SolvedTube; step: StepOf<'cut'>; onTicked
   );
 }
 
-export function MarkStep(props: {
-  tube: SolvedTube;
-  step: StepOf<'mark'>;
-  tape: TapeChoice;
-  onTicked: () => void;
-}): ReactNode {
-  const { tube, step, tape } = props;
+export function MarkStep(props: { tube: SolvedTube; step: StepOf<'mark'>; onTicked: () => void }): ReactNode {
+  const { tube, step } = props;
   const { sheet } = step;
+  const feed = useFeed(tube);
   const unit = useWorkspace((state) => state.job.lengthUnit);
-  const rounding = roundingInWords(sheet.rounding, tape.view.from, unit);
+  const rounding = roundingInWords(sheet.rounding, feed.from, unit);
   return (
     <>
       <p>
-        <Zero sheet={sheet} from={tape.view.from} />
+        <Zero sheet={sheet} from={feed.from} />
       </p>
       <dl className="run-marks">
         {sheet.steps
@@ -69,7 +67,7 @@ export function MarkStep(props: {
               <dd>
                 {bend.marks.map((mark) => (
                   <div key={mark.kind}>
-                    <MarkPlace mark={mark} step={bend} view={tape.view} withUnit />
+                    <MarkPlace mark={mark} step={bend} view={feed} withUnit />
                   </div>
                 ))}
               </dd>
@@ -77,7 +75,7 @@ export function MarkStep(props: {
           ))}
       </dl>
       <p className="small">All from that one zero. A bend lies on its arrow’s side of the mark.</p>
-      <Leans steps={sheet.steps} view={tape.view} />
+      <Leans steps={sheet.steps} view={feed} />
       {rounding !== null && (
         <p className="notice-warning">
           <span aria-hidden="true">▲ </span>
@@ -89,7 +87,7 @@ export function MarkStep(props: {
       </Tick>
       <details className="run-more">
         <summary>Mark it another way</summary>
-        <TapePicks tube={tube} tape={tape} />
+        <TapePicks tube={tube} />
       </details>
     </>
   );

@@ -3,47 +3,49 @@ import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { beginRun } from '../../core/edit/bent.ts';
 import type { BendStep } from '../../core/job/kinds/bent.ts';
 import { drawnTube } from '../../core/shop/drawn.ts';
-import { tapeSheet } from '../../core/shop/tape.ts';
+import { blankToCut } from '../../core/solve/amount.ts';
+import { sameOrder } from '../../core/solve/bend-order.ts';
+import type { Feed } from '../../core/solve/feed.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { workspace } from '../../store/workspace.ts';
+import { Length } from '../fields/Readings.tsx';
 import { Picks } from '../shop/Picks.tsx';
-import { TapePicks, useTape } from '../shop/TapeParts.tsx';
-import { bendsInWords, orderInWords, sameOrder } from './run-words.ts';
+import { KeepOrder } from '../shop/KeptOrder.tsx';
+import { TapePicks } from '../shop/TapePicks.tsx';
+import { useFeed } from '../shop/useFeed.ts';
+import { bendsInWords, orderInWords } from './run-words.ts';
 import { useProposal } from './useProposal.ts';
 
 export function RunStart({ tube }: { tube: SolvedTube }): ReactNode {
-  const tape = useTape(tube);
-  const [picked, pick] = useState<'plain' | 'proposed' | null>(null);
+  const feed = useFeed(tube);
+  const [picked, pick] = useState<Choice['value'] | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
 
-  const plain: readonly BendStep[] = (tapeSheet(tube, tape.setting)?.steps ?? []).map(({ bend, front }) => ({
-    bend,
-    front,
-  }));
-  const proposal = useProposal(tube, plain);
-  const proposed = proposal.order;
-  const choice = picked ?? (proposed === null ? 'plain' : 'proposed');
-  const order = choice === 'proposed' && proposed !== null ? proposed : plain;
+  const proposal = useProposal(tube, feed.plain);
+  const choices = choicesOf(feed, proposal.order);
+  const atFirst = feed.orderFrom === 'tube' ? choices.find(({ order }) => sameOrder(order, feed.order)) : undefined;
+  const { value, order } = choices.find((choice) => choice.value === picked) ?? atFirst ?? choices[0]!;
   return (
     <main className="run-step">
       <h3 ref={heading} tabIndex={-1} className="run-title">
         {bendsInWords(tube.bends.length)} to make
       </h3>
-      {proposed !== null && !sameOrder(plain, proposed) && (
-        <Picks<'plain' | 'proposed'>
-          legend="Order of bending"
-          value={choice}
-          choices={[
-            { value: 'proposed', label: 'Proposed' },
-            { value: 'plain', label: 'As the marks come' },
-          ]}
-          onPick={pick}
-        />
+      {choices.length > 1 && (
+        <Picks<Choice['value']> legend="Order of bending" value={value} choices={choices} onPick={pick} />
       )}
       <p className="run-order">{orderInWords(order)}</p>
       {proposal.words !== '' && <p className={proposal.barred ? 'notice-warning' : 'small'}>{proposal.words}</p>}
-      <TapePicks tube={tube} tape={tape} />
+      <p>
+        To cut in this order: <Length mm={blankToCut(tube, order).blank} parts={32} withUnit />
+      </p>
+      {!sameOrder(order, feed.order) && (
+        <>
+          <p className="small">Sheets and tables go by it once it is kept for this tube, or begun.</p>
+          <KeepOrder tube={tube} order={order} />
+        </>
+      )}
+      <TapePicks tube={tube} />
       <button
         type="button"
         className="press press-live run-key"
@@ -61,4 +63,20 @@ export function RunStart({ tube }: { tube: SolvedTube }): ReactNode {
       </p>
     </main>
   );
+}
+
+interface Choice {
+  readonly value: 'proposed' | 'plain' | 'kept';
+  readonly label: string;
+  readonly order: readonly BendStep[];
+}
+
+/** The proposed order where one is known, the one in which the marks come, and the one kept for the tube: each order once. */
+function choicesOf({ plain, order, orderFrom }: Feed, proposed: readonly BendStep[] | null): readonly Choice[] {
+  const all: readonly Choice[] = [
+    ...(proposed === null ? [] : [{ value: 'proposed', label: 'Proposed', order: proposed } as const]),
+    { value: 'plain', label: 'As the marks come', order: plain },
+    ...(orderFrom === 'tube' ? [{ value: 'kept', label: 'Kept for this tube', order } as const] : []),
+  ];
+  return all.filter(({ order: each }, i) => !all.slice(0, i).some((earlier) => sameOrder(earlier.order, each)));
 }

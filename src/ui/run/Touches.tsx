@@ -2,9 +2,9 @@
 import type { ReactNode } from 'react';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { Rehearsal } from '../../core/rehearse/types.ts';
+import { sameOrder } from '../../core/solve/bend-order.ts';
 import { troubleInWords } from '../../core/words/rehearsal.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { sameOrder } from './run-words.ts';
 
 export function Touches({ run, bend }: { run: BentTube; bend: number }): ReactNode {
   const rehearsal = useWorkspace((state) => state.rehearsals.get(run.tube));

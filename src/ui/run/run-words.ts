@@ -212,10 +212,6 @@ export const plain = onScale;
 
 const lengthInWords = (mm: number, unit: LengthUnit): string => `${formatLength(mm, unit).text} ${unit}`;
 
-export const sameOrder = (one: readonly BendStep[], other: readonly BendStep[]): boolean =>
-  one.length === other.length &&
-  one.every(({ bend, front }, i) => bend === other[i]!.bend && front === other[i]!.front);
-
 /** "Bends 1, 2 with end A in front; then 4, 3 with end B in front": the tube is flipped where the end changes. */
 export function orderInWords(order: readonly BendStep[]): string {
   const turns: { front: string; bends: number[] }[] = [];

@@ -1,10 +1,10 @@
 /** The order that keeps the tube clear of machine and room, once it is found; and in words why there is none, or not yet. */
 import type { BendStep } from '../../core/job/kinds/bent.ts';
 import type { Rehearsal, RehearsedStep } from '../../core/rehearse/types.ts';
+import { sameOrder } from '../../core/solve/bend-order.ts';
 import { noOrderInWords, troubleInWords } from '../../core/words/rehearsal.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { sameOrder } from './run-words.ts';
 
 export interface Proposal {
   /** Null where none is known. */

@@ -40,13 +40,13 @@ const SCALE = 4.4;
 
 export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): ReactNode {
   const derived = useWorkspace((state) => state.derived);
-  const feed = useFeed();
+  const { order } = useFeed(tube);
   const end = tube.ends[which];
   const long = longSide(tube, which);
   const marks = end.fit === 'plate' ? (long === null ? [] : [long]) : end.cuts.map((cut) => deepSide(tube, cut));
   const firstByTemplate = end.cuts.findIndex((cut) => cut.reaches && insteadOfNotcher(cut) !== null);
   const throat = end.high === null ? null : throatInWords(tube, which, end.high.phi);
-  const scribed = scribedInWords(tube, feed(tube), which, derived.job.lengthUnit);
+  const scribed = scribedInWords(tube, order, which, derived.job.lengthUnit);
   const whereTheLineIs = (
     <div className="end-line">
       <Drawn

@@ -7,6 +7,7 @@ import { swingMendInWords } from '../../core/words/rehearsal.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Verdict } from '../rehearsal/Verdict.tsx';
 import { Section } from '../Section.tsx';
+import { KeepOrder } from './KeptOrder.tsx';
 import './rehearse.css';
 
 export function Rehearse({ tube }: { readonly tube: SolvedTube }): ReactNode {
@@ -41,6 +42,7 @@ function OnBender({ tube }: { readonly tube: BendableTube }): ReactNode {
         <>
           <Verdict rehearsal={rehearsal} />
           {mend !== null && <p>{swingMendInWords(mend)}</p>}
+          {rehearsal.proposed !== null && <KeepOrder tube={tube} order={rehearsal.proposed} />}
         </>
       )}
       {rehearsal?.plain.length !== 0 && (

@@ -4,8 +4,6 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { endInWords, referenceInWords } from '../../core/shop/ends.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
-import { readTapeView } from '../../core/shop/mark-words.ts';
-import { useKept } from '../kept.ts';
 import { ProfileDrawing } from './ProfileDrawing.tsx';
 import { StickDrawing } from './StickDrawing.tsx';
 import { useFeed } from './useFeed.ts';
@@ -19,12 +17,9 @@ const SIDE_BY_SIDE = 620;
 const STACKED_HEIGHT = 190;
 
 export default function ShopBench(): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
   const derived = useWorkspace((state) => state.derived);
   const selection = useWorkspace((state) => state.selection);
   const { frame, width } = useRoom();
-  const feed = useFeed();
-  const [{ fine }] = useKept('tape', readTapeView);
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
   const errors = tube === undefined ? [] : errorsOf(derived.findings, tube.id);
   const sideBySide = width > SIDE_BY_SIDE;
@@ -35,14 +30,7 @@ export default function ShopBench(): ReactNode {
       ) : (
         width > 0 && (
           <>
-            <StickDrawing
-              tube={tube}
-              order={feed(tube)}
-              width={width}
-              unit={unit}
-              fine={fine}
-              fault={errors.length === 0 ? null : faultInWords(errors)}
-            />
+            <Stick tube={tube} width={width} fault={errors.length === 0 ? null : faultInWords(errors)} />
             <div className={sideBySide ? 'shop-profiles shop-profiles-two' : 'shop-profiles'}>
               <Profile tube={tube} which={0} stacked={!sideBySide} />
               <Profile tube={tube} which={1} stacked={!sideBySide} />
@@ -52,6 +40,12 @@ export default function ShopBench(): ReactNode {
       )}
     </div>
   );
+}
+
+function Stick(props: { tube: SolvedTube; width: number; fault: string | null }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const { order, fine } = useFeed(props.tube);
+  return <StickDrawing {...props} order={order} fine={fine} unit={unit} />;
 }
 
 function Profile({ tube, which, stacked }: { tube: SolvedTube; which: 0 | 1; stacked: boolean }): ReactNode {

@@ -1,6 +1,7 @@
 /** Shop: the tubes to make, and for the selected one everything that bender, notcher and tape are told. */
 import { useEffect, useRef, type ReactNode } from 'react';
-import { blankToCut } from '../../core/shop/tape.ts';
+import type { Derived } from '../../core/derive.ts';
+import { feedOf } from '../../core/solve/feed.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
@@ -13,6 +14,7 @@ import { BendKey, BentRecord } from '../run/AsBent.tsx';
 import { BendTable } from './BendTable.tsx';
 import { EndRecipe } from './EndRecipe.tsx';
 import { errorsOf } from '../../core/checks/faults.ts';
+import { KeptOrder } from './KeptOrder.tsx';
 import { PullLog } from './PullLog.tsx';
 import { Rehearse } from './Rehearse.tsx';
 import { RunOut } from './RunOut.tsx';
@@ -54,7 +56,7 @@ export default function ShopStation(): ReactNode {
   }
   return (
     <div className="station">
-      <Totals tubes={derived.tubes} />
+      <Totals derived={derived} />
       <EditTable
         caption="Tubes in build order"
         rows={derived.tubes}
@@ -109,7 +111,9 @@ const Ends = ({ tube }: { tube: SolvedTube }): ReactNode => (
 );
 
 const Bends = ({ tube }: { tube: SolvedTube }): ReactNode =>
-  tube.bends.length > 0 && (
+  tube.bends.length === 0 ? (
+    <KeptOrder tube={tube} />
+  ) : (
     <>
       <BentRecord tube={tube} />
       <RunOut tube={tube} />
@@ -142,12 +146,11 @@ function SectionSize({ tube }: { tube: SolvedTube }): ReactNode {
 /** A tube that should not be cut says so where its length is looked up. */
 function Blank({ tube }: { tube: SolvedTube }): ReactNode {
   const off = useWorkspace((state) => errorsOf(state.derived.findings, tube.id).length > 0);
-  const { blank } = blankToCut(tube, useFeed()(tube));
-  return off ? <span className="blank-off">× not yet</span> : <Length mm={blank} parts={32} />;
+  const { cutLength } = useFeed(tube);
+  return off ? <span className="blank-off">× not yet</span> : <Length mm={cutLength} parts={32} />;
 }
 
-function Totals({ tubes }: { tubes: readonly SolvedTube[] }): ReactNode {
-  const feed = useFeed();
+function Totals({ derived: { job, tubes } }: { derived: Derived }): ReactNode {
   const sum = (of: (tube: SolvedTube) => number): number => tubes.reduce((total, tube) => total + of(tube), 0);
   return (
     <dl className="totals">
@@ -158,7 +161,7 @@ function Totals({ tubes }: { tubes: readonly SolvedTube[] }): ReactNode {
       <div>
         <dt>Blanks, end to end</dt>
         <dd>
-          <Length mm={sum((tube) => blankToCut(tube, feed(tube)).blank)} parts={32} withUnit />
+          <Length mm={sum((tube) => feedOf(job, tube).cutLength)} parts={32} withUnit />
         </dd>
       </div>
       <div>

@@ -1,6 +1,5 @@
 /** The files that leave the program, the same ones that the command line writes: each by itself, or those chosen as one zip. */
 import type { ReactNode } from 'react';
-import { readTapeView } from '../../core/shop/mark-words.ts';
 import { FORMATS, productsOf, type Format, type Product } from '../../exports/catalogue.ts';
 import type { Setting } from '../../exports/formats.ts';
 import { useWorkspace } from '../../store/workspace.ts';
@@ -19,12 +18,11 @@ export function TakeAway(): ReactNode {
   const fileName = useWorkspace((state) => state.fileName);
   const tubes = useWorkspace((state) => state.derived.tubes.length);
   const [chosen, choose] = useKept('take-away', readChosen);
-  const [tape] = useKept('tape', readTapeView);
   const [print, keepPrint] = usePrint();
   const [surface, keepSurface] = useSurface();
   const taking = useTaking();
   const busy = taking.progress !== null;
-  const setting: Setting = { print: printSettings(print), surface, tape };
+  const setting: Setting = { print: printSettings(print), surface };
 
   const takeOne = (product: Product): void =>
     taking.take([product], setting, product === 'wraps' ? zipName(fileName) : null);

@@ -1,35 +1,36 @@
 /** The marks as a tape shows them, in the order of bending, from the end and in the way that the person measures. */
 import { Fragment, type ReactNode } from 'react';
-import { findRun } from '../../core/edit/bent.ts';
-import { roundingInWords, type TapeView } from '../../core/shop/mark-words.ts';
+import type { Marking } from '../../core/job/kinds/marking.ts';
+import { roundingInWords } from '../../core/shop/mark-words.ts';
 import { rotationReading, type RotationReading } from '../../core/shop/rotation-reading.ts';
 import { isScribed } from '../../core/shop/scribed-line.ts';
 import { FIRST_BEND, turnSentence } from '../../core/shop/turn-words.ts';
-import { isOrderOf, tapeSheet, type TapeStep } from '../../core/shop/tape.ts';
+import { tapeSheet, type TapeStep } from '../../core/shop/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Angle } from '../fields/Readings.tsx';
-import { Grip, Leans, MarkPlace, TapePicks, useTape, Zero } from './TapeParts.tsx';
+import { KeptOrder } from './KeptOrder.tsx';
+import { TapePicks } from './TapePicks.tsx';
+import { Grip, Leans, MarkPlace, Zero } from './TapeParts.tsx';
 import { TurnFigure, TurnTold } from './TurnTold.tsx';
+import { useFeed } from './useFeed.ts';
 import './marks.css';
 
 export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
-  const tape = useTape(tube);
-  const { view } = tape;
-  const order = useWorkspace((state) => findRun(state.job, tube.id)?.order);
-  const inRun = order !== undefined && isOrderOf(order, tube.bends.length);
-  const sheet = tapeSheet(tube, inRun ? { ...tape.setting, order } : tape.setting);
+  const feed = useFeed(tube);
+  const sheet = tapeSheet(tube, feed);
   if (sheet === null || sheet.steps.length === 0) return null;
   const turned = isScribed(tube, sheet.steps);
-  const rounding = roundingInWords(sheet.rounding, view.from, unit);
+  const rounding = roundingInWords(sheet.rounding, feed.from, unit);
   return (
     <section className="marks" aria-label="Marks on the tape">
       <h3>Marks on the tape</h3>
-      <TapePicks tube={tube} tape={tape} />
+      <TapePicks tube={tube} />
+      <KeptOrder tube={tube} />
       <Grip sheet={sheet} />
       <p>
-        <Zero sheet={sheet} from={view.from} /> Bend in this order; a bend lies on its arrow’s side of the mark.
+        <Zero sheet={sheet} from={feed.from} /> Bend in this order; a bend lies on its arrow’s side of the mark.
         {turned && ` ${FIRST_BEND}`}
       </p>
       <table className="table table-plain marks-table">
@@ -57,12 +58,12 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
                   </td>
                 </tr>
               )}
-              <BendRows step={step} view={view} turn={rotationReading(tube, sheet.steps, i)} />
+              <BendRows step={step} view={feed} turn={rotationReading(tube, sheet.steps, i)} />
             </Fragment>
           ))}
         </tbody>
       </table>
-      <Leans steps={sheet.steps} view={view} />
+      <Leans steps={sheet.steps} view={feed} />
       {rounding !== null && (
         <p className="notice-warning" role="status">
           <span aria-hidden="true">▲ </span>
@@ -74,7 +75,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
 }
 
 /** One row a mark; bend, rotation and angle stand once. */
-function BendRows(props: { step: TapeStep; view: TapeView; turn: RotationReading | null }): ReactNode {
+function BendRows(props: { step: TapeStep; view: Marking; turn: RotationReading | null }): ReactNode {
   const { step, view, turn } = props;
   const rows = step.marks.length;
   const marks = step.marks.map((mark, i) => (

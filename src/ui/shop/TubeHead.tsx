@@ -4,7 +4,6 @@ import { primed } from '../../core/job/reference.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
-import { blankToCut } from '../../core/shop/tape.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { cutLengths } from '../../core/shop/ends.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
@@ -17,7 +16,7 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
   const twin = derived.byId.get(primed(tube.id));
   const select = useWorkspace((state) => state.select);
   const errors = errorsOf(derived.findings, tube.id);
-  const { blank, grip } = blankToCut(tube, useFeed()(tube));
+  const { cutLength, grip } = useFeed(tube);
   return (
     <header className="tube-head">
       <h2>
@@ -38,7 +37,7 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
       <dl className={errors.length > 0 ? 'headline headline-off' : 'headline'}>
         <dt>{errors.length > 0 ? 'The blank as drawn, not to be cut' : 'Cut the blank to'}</dt>
         <dd>
-          <Length mm={blank} parts={32} withUnit />
+          <Length mm={cutLength} parts={32} withUnit />
         </dd>
       </dl>
       <Scrap grip={grip} />

@@ -52,7 +52,7 @@ describe('adding', () => {
   });
 
   it('starts sections and dies from the commonest where there are none', () => {
-    const bare: Job = { ...job, pulls: [], bent: [], sections: [], dies: [], nodes: [], members: [] };
+    const bare: Job = { ...job, pulls: [], bent: [], feeds: [], sections: [], dies: [], nodes: [], members: [] };
     const named = addSection(bare, ({ outerDiameter, wall }) => `${outerDiameter} by ${wall}`);
     // 1 3/4 in by .120, on 6 in: what most cages are built of (common practice).
     expect(named.sections[0]!.name).toBe('44.45 by 3.048');

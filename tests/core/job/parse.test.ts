@@ -91,6 +91,7 @@ describe('a good file', () => {
         ],
         pulls: [],
         bent: [],
+        feeds: [],
       },
     });
   });

@@ -111,6 +111,18 @@ export const sampleFile = () => ({
       drawn: { legs: [1106.5, 1000, 1106.5], angles: [83.8, 83.8], rotations: [0, 0], starts: [990, 1800] },
     },
   ],
+  marking: { from: 'B', mark: 'clamp', fine: true },
+  feeds: [
+    {
+      tube: 'hoop',
+      from: 'middle',
+      order: [
+        { bend: 2, front: 'B' },
+        { bend: 1, front: 'A' },
+      ],
+    },
+    { tube: "stay'", from: 'A' },
+  ],
 });
 
 /** The value at a path of keys set, or taken away with undefined. */

@@ -37,12 +37,14 @@ describe('serialiseJob', () => {
       nodes: sample().nodes.slice(0, 1),
       members: [],
       bent: [],
+      feeds: [{ tube: "stay'", from: 'A' }],
     });
     expect(text).toBe(`{
   "format": "cagewright/job",
   "version": 1,
   "name": "Bench frame",
   "lengthUnit": "in",
+  "marking": { "from": "B", "mark": "clamp", "fine": true },
   "points": [
     { "id": "sill-l", "name": "Sill top, left", "position": [0, 640, 310], "by": "tape" },
     { "id": "post", "name": "Post", "position": [-40, 600, 900] }
@@ -71,6 +73,9 @@ describe('serialiseJob', () => {
     { "section": "main", "die": "d1", "batch": "H-204", "pulled": 63.2, "net": 60, "on": "2026-03-02" }
   ],
   "bent": [],
+  "feeds": [
+    { "from": "A", "tube": "stay'" }
+  ],
   "survey": { "measurements": [{ "kind": "width", "point": "sill-l", "value": 1280, "sigma": 1 }] }
 }
 `);

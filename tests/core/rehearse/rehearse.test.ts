@@ -101,7 +101,7 @@ describe('rehearse', () => {
       const tube = drawnTube(seed, 4);
       const { proposed, plain } = rehearse(tube);
       for (const order of [plain, proposed ?? plain]) {
-        const { steps } = tapeSheet(tube, { from: 'A', style: 'start', step: 1, order })!;
+        const { steps } = tapeSheet(tube, { from: 'A', mark: 'start', step: 1, order })!;
         order.forEach(({ front, rotation, rotationFrom }, i) => {
           expect(steps[i]!.rotationFrom).toBe(rotationFrom);
           // The tape tells it as it is seen along the feed, which runs to end A where end B is in front.

@@ -43,11 +43,11 @@ export const gapBetween = (a: Place, b: Place): number => Math.hypot(...less(a, 
 export function bentFrom(
   tube: SolvedTube,
   { steps, grip }: TapeSheet,
-  { from, style }: TapeSetting,
+  { from, mark }: TapeSetting,
   allowances: readonly [number, number],
   read: (mark: TapeMark) => number,
 ): { A: EndFrame; B: EndFrame } {
-  const made = steps.map((step) => ({ ...bendOf(tube, step, style, read), towards: step.towards }));
+  const made = steps.map((step) => ({ ...bendOf(tube, step, mark, read), towards: step.towards }));
   const first = made[0]!;
   const second = first.towards === 'A' ? 'B' : 'A';
   const half = tube.developedLength / 2;
@@ -84,11 +84,11 @@ export function bentFrom(
 function bendOf(
   { bends, die }: SolvedTube,
   { bend, angle, rotation, marks }: TapeStep,
-  style: TapeSetting['style'],
+  mark: TapeSetting['mark'],
   read: (mark: TapeMark) => number,
 ) {
   const { radius } = bends[bend - 1]!;
   const [at, other] = marks.map(read);
-  const start = { start: at!, tangents: at!, clamp: at! + die!.clampOffset, middle: at! - (angle * radius) / 2 }[style];
+  const start = { start: at!, tangents: at!, clamp: at! + die!.clampOffset, middle: at! - (angle * radius) / 2 }[mark];
   return { start, rotation, radius, angle: other === undefined ? angle : (other - at!) / radius };
 }

@@ -2,13 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import type { TapeMark, TapeStep } from '../../../src/core/shop/tape.ts';
 import {
-  readTapeView,
+  readMarking,
   readTolerances,
   leansInWords,
   roundingInWords,
   sideOf,
   troubleOf,
-  type TapeView,
 } from '../../../src/core/shop/mark-words.ts';
 
 const mark = (given: Partial<TapeMark>): TapeMark => ({
@@ -31,18 +30,18 @@ const step = (towards: 'A' | 'B'): TapeStep => ({
   angleOff: 0,
 });
 
-const AT_FIRST: TapeView = { from: 'A', style: 'start', fine: false };
-
 describe('what was kept', () => {
   it('is found again', () => {
-    const view = { from: 'middle', style: 'tangents', fine: true };
-    expect(readTapeView(view)).toEqual(view);
+    const marking = { from: 'middle', mark: 'tangents', fine: true };
+    expect(readMarking(marking)).toEqual(marking);
+    // As browsers kept it while it stood there alone.
+    expect(readMarking({ from: 'middle', style: 'tangents', fine: true })).toEqual(marking);
     expect(readTolerances({ angle: 0, rotation: 0.25, mark: 2 })).toEqual({ angle: 0, rotation: 0.25, mark: 2 });
   });
 
   it('is left where it cannot be used', () => {
-    for (const kept of [null, 'start', 3, [], { from: 'C', style: 'top', fine: 'yes' }])
-      expect(readTapeView(kept)).toEqual(AT_FIRST);
+    for (const kept of [null, 'start', 3, []]) expect(readMarking(kept)).toBeNull();
+    expect(readMarking({ from: 'C', mark: 'top', fine: 'yes' })).toEqual({ from: 'A', mark: 'start', fine: false });
     expect(readTolerances({ angle: -1, rotation: Number.NaN, mark: 400 })).toEqual({
       angle: 0.5,
       rotation: 0.5,

@@ -107,7 +107,7 @@ describe('a rotation on the machine', () => {
     ];
     const senses = new Set<string>();
     for (const order of orders) {
-      const { steps } = tapeSheet(tube, { from: 'A', style: 'start', step: 1, order })!;
+      const { steps } = tapeSheet(tube, { from: 'A', mark: 'start', step: 1, order })!;
       const bends = steps.map((each, i) => {
         const reading = rotationReading(tube, steps, i);
         if (reading !== null) senses.add(`${reading.sense} ${reading.pastPlumb}`);

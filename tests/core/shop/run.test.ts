@@ -10,7 +10,7 @@ import { bendRun, type BendRun, type RunStep } from '../../../src/core/shop/run.
 import type { TapeSetting } from '../../../src/core/shop/tape.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
 
-const SETTING: TapeSetting = { from: 'A', style: 'clamp', step: 1 };
+const SETTING: TapeSetting = { from: 'A', mark: 'clamp', step: 1 };
 
 /** A hoop of two bends, with a tail that the clamp is too long for; its log holds 63.2 -> 60 and 26.8 -> 25, net + 0.8 + 0.04 net. */
 function hoopJob(bender: object | null = { pullStep: 0.5 }, more: object = {}): Job {

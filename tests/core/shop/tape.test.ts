@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { tapeSheet, isSymmetricHoop, type TapeSetting, type TapeSheet } from '../../../src/core/shop/tape.ts';
+import { tapeSheet, type TapeSetting, type TapeSheet } from '../../../src/core/shop/tape.ts';
+import { isSymmetricHoop } from '../../../src/core/solve/symmetric.ts';
 import { derive } from '../../../src/core/derive.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
 import { corners, fixed, place, type Triple } from '../../laws/frames.ts';
@@ -28,7 +29,7 @@ function bar(
 
 const mustBar = (...given: Parameters<typeof bar>): SolvedTube => bar(...given)!;
 const sheetOf = (tube: SolvedTube, setting: Partial<TapeSetting>): TapeSheet =>
-  tapeSheet(tube, { from: 'A', style: 'start', step: SIXTEENTH, ...setting })!;
+  tapeSheet(tube, { from: 'A', mark: 'start', step: SIXTEENTH, ...setting })!;
 const inches = (sheet: TapeSheet): number[][] =>
   sheet.steps.map(({ marks }) => marks.map(({ at }) => Number((at / INCH).toFixed(9))));
 
@@ -51,7 +52,7 @@ const HOOP: Triple[] = [...HALF, ...HALF.toReversed().map(mirrored)];
 describe('marks on the tape', () => {
   it('from end A: 15 1/2, clamp 12 1/8, middle 19 1/16, tangents 15 1/2 and 22 9/16', () => {
     const elbow = mustBar(ELBOW);
-    const marks = (style: TapeSetting['style']) => inches(sheetOf(elbow, { style }))[0];
+    const marks = (mark: TapeSetting['mark']) => inches(sheetOf(elbow, { mark }))[0];
     expect(marks('start')).toEqual([15.5]);
     expect(marks('clamp')).toEqual([12.125]);
     expect(marks('middle')).toEqual([19.0625]);
@@ -60,12 +61,12 @@ describe('marks on the tape', () => {
   it("from end B: 25 1/2; the clamp counts from the bend's other tangent, 22 1/8", () => {
     const elbow = mustBar(ELBOW);
     expect(inches(sheetOf(elbow, { from: 'B' }))).toEqual([[25.5]]);
-    expect(inches(sheetOf(elbow, { from: 'B', style: 'clamp' }))).toEqual([[22.125]]);
+    expect(inches(sheetOf(elbow, { from: 'B', mark: 'clamp' }))).toEqual([[22.125]]);
     expect(sheetOf(elbow, { from: 'B' }).zero).toBeCloseTo(48.0686 * INCH, 2);
   });
   it('says on which side of the mark the bend lies', () => {
-    const sides = (style: TapeSetting['style'], from: 'A' | 'B') =>
-      sheetOf(mustBar(ELBOW), { style, from }).steps[0]!.marks.map(({ bendLies }) => bendLies);
+    const sides = (mark: TapeSetting['mark'], from: 'A' | 'B') =>
+      sheetOf(mustBar(ELBOW), { mark, from }).steps[0]!.marks.map(({ bendLies }) => bendLies);
     for (const from of ['A', 'B'] as const) {
       expect(sides('start', from)).toEqual(['beyond']);
       expect(sides('clamp', from)).toEqual(['beyond']);
@@ -77,7 +78,7 @@ describe('marks on the tape', () => {
     for (const turn of [72, 31]) {
       const t = (turn * Math.PI) / 180;
       const tube = mustBar([ELBOW[0]!, ELBOW[1]!, [600 * Math.sin(t), 0, 508 + 600 * Math.cos(t)]]);
-      const [start, end] = sheetOf(tube, { style: 'tangents', step: 0.001 }).steps[0]!.marks;
+      const [start, end] = sheetOf(tube, { mark: 'tangents', step: 0.001 }).steps[0]!.marks;
       const arc = (end!.at - start!.at) / INCH;
       expect(arc / turn).toBeCloseTo(0.0785, 4);
     }
@@ -92,11 +93,11 @@ describe('marks on the tape', () => {
   it('a clamp that would sit beyond the blank is given the tube it needs, as scrap, and the zero moves out with it', () => {
     const short = mustBar([[0, 0, 330], ELBOW[1]!, ELBOW[2]!]);
     const needs = 85.725 - (178 - 114.3);
-    const sheet = sheetOf(short, { style: 'clamp' });
+    const sheet = sheetOf(short, { mark: 'clamp' });
     expect(sheet.grip).toEqual([expect.closeTo(needs, 9), 0]);
     expect(sheet.blank).toBeCloseTo(short.developedLength + needs, 9);
     expect(sheet.steps[0]!.marks[0]).toMatchObject({ exact: expect.closeTo(0, 9), onBlank: true });
-    expect(sheetOf(short, { style: 'start' }).steps[0]!.marks[0]!.exact).toBeCloseTo(85.725, 9);
+    expect(sheetOf(short, { mark: 'start' }).steps[0]!.marks[0]!.exact).toBeCloseTo(85.725, 9);
   });
   it('grip beyond the last bend is added to the blank as scrap, as far as the allowance does not give it', () => {
     const tail = mustBar([ELBOW[0]!, ELBOW[1]!, [114.3 + 50, 0, 508]], [3, 5]);
@@ -113,7 +114,7 @@ describe('marks on the tape', () => {
 describe('from the middle outwards', () => {
   it('a hoop: both halves have the same marks, rotations as they are seen after the flip', () => {
     const hoop = mustBar(HOOP);
-    const { steps, zero } = sheetOf(hoop, { from: 'middle', style: 'clamp' });
+    const { steps, zero } = sheetOf(hoop, { from: 'middle', mark: 'clamp' });
     const a = degrees(hoop.bends[1]!.rotation);
     expect(Math.abs(a)).toBeGreaterThan(5);
     expect(steps.map(({ bend, towards, rotationFrom }) => [bend, towards, rotationFrom])).toEqual([
@@ -129,7 +130,7 @@ describe('from the middle outwards', () => {
   });
   it('a bend in the middle is made first; its start lies on the other side of the zero', () => {
     const peak = mustBar([HOOP[0]!, HOOP[1]!, [0, 0, 1100], HOOP[4]!, HOOP[5]!]);
-    const { steps } = sheetOf(peak, { from: 'middle', style: 'tangents', step: 0.001 });
+    const { steps } = sheetOf(peak, { from: 'middle', mark: 'tangents', step: 0.001 });
     expect(steps.map(({ bend, towards }) => `${bend}${towards}`)).toEqual(['2B', '3B', '1A']);
     const [start, end] = steps[0]!.marks;
     expect(start!.exact).toBeCloseTo(-peak.bends[1]!.arc / 2, 9);
@@ -154,7 +155,7 @@ describe('from the middle outwards', () => {
     for (const path of [ess, screw, long]) {
       const tube = mustBar(path);
       expect(isSymmetricHoop(tube)).toBe(false);
-      expect(tapeSheet(tube, { from: 'middle', style: 'start', step: 1 })).toBeNull();
+      expect(tapeSheet(tube, { from: 'middle', mark: 'start', step: 1 })).toBeNull();
     }
     expect(isSymmetricHoop(mustBar(HOOP))).toBe(true);
     expect(isSymmetricHoop(mustBar(HOOP, [40, 0]))).toBe(true);
@@ -171,9 +172,9 @@ describe('in any order, with either end in front', () => {
   ];
   it('the start of a bend is the tangent nearer the end in front, and the clamp lies further towards that end', () => {
     const tube = mustBar(ESS);
-    const marks = (front: 'A' | 'B', style: TapeSetting['style']) => {
+    const marks = (front: 'A' | 'B', mark: TapeSetting['mark']) => {
       const order = [2, 1, 3].map((bend) => ({ bend, front }));
-      return sheetOf(tube, { order, style, step: 0.001 }).steps[0]!.marks.map(({ at, bendLies }) => [at, bendLies]);
+      return sheetOf(tube, { order, mark, step: 0.001 }).steps[0]!.marks.map(({ at, bendLies }) => [at, bendLies]);
     };
     // Straights 485.7, 371.4, 371.4, 485.7; arcs 179.542: bend 2 runs from 1036.642 to 1216.184.
     expect(marks('A', 'start')).toEqual([[expect.closeTo(1036.642, 2), 'beyond']]);
@@ -189,7 +190,7 @@ describe('in any order, with either end in front', () => {
   it('a bender whose bends lie before their marks leaves the end that is measured from behind', () => {
     const before = bar(ESS, [0, 0], 'before')!;
     const told = (from: 'A' | 'B') => {
-      const { steps } = sheetOf(before, { from, style: 'clamp' });
+      const { steps } = sheetOf(before, { from, mark: 'clamp' });
       return steps.map(({ bend, front, towards, marks }) => [bend, front, towards, marks[0]!.bendLies]);
     };
     expect(told('A')).toEqual([
@@ -238,14 +239,14 @@ describe('in any order, with either end in front', () => {
       [1, 2, 3, 4],
     ]) {
       const order = bends.map((bend) => ({ bend, front: 'A' as const }));
-      expect(tapeSheet(tube, { from: 'A', style: 'start', step: 1, order })).toBeNull();
+      expect(tapeSheet(tube, { from: 'A', mark: 'start', step: 1, order })).toBeNull();
     }
   });
 });
 
 const setting = fc.record<TapeSetting>({
   from: fc.constantFrom('A', 'B', 'middle'),
-  style: fc.constantFrom('start', 'clamp', 'middle', 'tangents'),
+  mark: fc.constantFrom('start', 'clamp', 'middle', 'tangents'),
   step: fc.constantFrom(SIXTEENTH, THIRTY_SECOND, 1, 0.5),
 });
 const allowances = fc.tuple(fc.constantFrom(0, 3, 25.4), fc.constantFrom(0, 2));
@@ -352,10 +353,10 @@ describe('bent to its marks', () => {
   it('the elbow: 0.0282 in of mark across a right angle is 1.01 mm, told; on the 1/16 itself nothing is', () => {
     const elbow = mustBar(ELBOW);
     // The middle at 19.03429 in is marked 19 1/16: 0.02821 in = 0.7165 mm, times the square root of 2.
-    expect(sheetOf(elbow, { style: 'middle' }).rounding.endMoves).toBeCloseTo(1.0133, 3);
-    expect(sheetOf(elbow, { style: 'middle' }).rounding).toMatchObject({ angleOff: 0, told: true });
-    expect(sheetOf(elbow, { style: 'start' }).rounding.endMoves).toBeLessThan(1e-9);
-    expect(sheetOf(elbow, { style: 'start' }).rounding.told).toBe(false);
+    expect(sheetOf(elbow, { mark: 'middle' }).rounding.endMoves).toBeCloseTo(1.0133, 3);
+    expect(sheetOf(elbow, { mark: 'middle' }).rounding).toMatchObject({ angleOff: 0, told: true });
+    expect(sheetOf(elbow, { mark: 'start' }).rounding.endMoves).toBeLessThan(1e-9);
+    expect(sheetOf(elbow, { mark: 'start' }).rounding.told).toBe(false);
   });
   it('two tangents on a 1 mm tape: 2 degrees take 3.990 mm, 2.25 take 4.489; both are marked 4, which is 2.0051 degrees', () => {
     const bend = (turn: number) => {
@@ -368,11 +369,11 @@ describe('bent to its marks', () => {
         [600 * Math.sin(t), 0, leg + 600 * Math.cos(t)],
       ]);
     };
-    const off = (turn: number) => degrees(sheetOf(bend(turn), { style: 'tangents', step: 1 }).rounding.angleOff);
+    const off = (turn: number) => degrees(sheetOf(bend(turn), { mark: 'tangents', step: 1 }).rounding.angleOff);
     // 1 mm of arc at 114.3 is 0.50128 degrees.
     expect(off(2)).toBeCloseTo(4 * 0.501276 - 2, 4);
     expect(off(2.25)).toBeCloseTo(2.25 - 4 * 0.501276, 4);
-    expect(sheetOf(bend(2.25), { style: 'tangents', step: 1 }).rounding.told).toBe(true);
+    expect(sheetOf(bend(2.25), { mark: 'tangents', step: 1 }).rounding.told).toBe(true);
   });
 });
 
@@ -381,7 +382,7 @@ function bendingOf(
   tube: SolvedTube,
   sheet: TapeSheet,
   step: TapeSheet['steps'][number],
-  { from, style }: TapeSetting,
+  { from, mark }: TapeSetting,
   left: readonly [number, number],
   exactly: boolean,
 ) {
@@ -397,7 +398,7 @@ function bendingOf(
   const [one, other] = read.map(fromNode);
   const rearward = step.front === 'A' ? 1 : -1;
   const angle = other === undefined ? net : ((other - one!) * rearward) / radius;
-  const toStart = { start: 0, tangents: 0, clamp: 85.725, middle: (-angle * radius) / 2 }[style];
+  const toStart = { start: 0, tangents: 0, clamp: 85.725, middle: (-angle * radius) / 2 }[mark];
   const start = one! + rearward * toStart;
   const end = start + rearward * angle * radius;
   return {

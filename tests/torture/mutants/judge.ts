@@ -166,9 +166,9 @@ const PASSED_OVER: ReadonlySet<string> = new Set(['byId', 'job', 'member', 'sect
 const PAPER = { surface: 'square-wall', thickness: 0.1, step: 5 } as const;
 
 const SETTINGS: readonly TapeSetting[] = [
-  { from: 'A', style: 'start', step: 1 },
-  { from: 'B', style: 'tangents', step: 25.4 / 16 },
-  { from: 'middle', style: 'clamp', step: 0.5 },
+  { from: 'A', mark: 'start', step: 1 },
+  { from: 'B', mark: 'tangents', step: 25.4 / 16 },
+  { from: 'middle', mark: 'clamp', step: 0.5 },
 ];
 
 const TOLERANCES = { angle: 0.01, rotation: 0.01, mark: 1 };

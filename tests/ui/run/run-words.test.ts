@@ -8,12 +8,12 @@ import {
   measurableAt,
   onTo,
   orderInWords,
-  sameOrder,
   spokenOf,
   stopsOf,
   verdictInWords,
   wayInWords,
 } from '../../../src/ui/run/run-words.ts';
+import { sameOrder } from '../../../src/core/solve/bend-order.ts';
 
 const cut: RunStep = { kind: 'cut', key: 'cut', done: true, blank: 1000, grip: [0, 0] };
 const check: RunStep = { kind: 'check', key: 'check', done: false, checks: [] };

@@ -101,7 +101,7 @@ describe.each(['left', 'right'] as const)('a bender that turns %s', (turns) => {
     for (const [i, numbers] of all.entries()) {
       // Each order with ends in front of its own; all sixteen ways come up.
       const order = numbers.map((bend, k): BendStep => ({ bend, front: ((i * 5) >> k) & 1 ? 'A' : 'B' }));
-      const taped = tapeSheet(tube, { from: 'A', style: 'start', step: 1, order })!.steps;
+      const taped = tapeSheet(tube, { from: 'A', mark: 'start', step: 1, order })!.steps;
       const stages = layStages(
         tube,
         orderOf(

@@ -1,10 +1,11 @@
 import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
 import { remembered } from '../../remembered.ts';
-import { fault, quoted, type Fault } from '../fault.ts';
+import { fault, quoted } from '../fault.ts';
 import type { TubeRef } from '../reference.ts';
 import type { Die } from './die.ts';
 import { across, bendAngle, bendNumber, coordinate, length, size, turn } from './fields.ts';
+import { bendsTwice } from './faults.ts';
 import type { Kind } from './kind.ts';
 import type { Section } from './section.ts';
 
@@ -64,11 +65,13 @@ export interface BentBend {
   readonly kept?: boolean;
 }
 
+export const bendingOrder = v.array(v.looseObject({ bend: bendNumber, front: v.picklist(['A', 'B']) }));
+
 export const bentKind: Kind<BentTube> = {
   inWords: 'its bend run',
   shape: v.looseObject({
     tube: v.string(),
-    order: v.array(v.looseObject({ bend: bendNumber, front: v.picklist(['A', 'B']) })),
+    order: bendingOrder,
     done: v.optional(v.array(v.string()), []),
     bends: v.optional(
       v.array(
@@ -113,19 +116,11 @@ export const bentKind: Kind<BentTube> = {
     yield { place: 'tube', list: 'members', to: tube, remedy };
     const first = firstRun(runs).get(tube);
     if (first !== index) yield fault('tube', `${quoted(tube)} is already bent[${first}]`);
-    yield* twice(order, 'order');
-    yield* twice(bends, 'bends');
+    yield* bendsTwice(order, 'order');
+    yield* bendsTwice(bends, 'bends');
   },
 };
 
 const firstRun = remembered(
   (runs: readonly BentTube[]) => new Map(runs.map(({ tube }, i) => [tube, i] as const).toReversed()),
 );
-
-function* twice(made: readonly { readonly bend: number }[], list: string): Generator<Fault> {
-  const seen = new Set<number>();
-  for (const [i, { bend }] of made.entries()) {
-    if (seen.has(bend)) yield fault(`${list}[${i}].bend`, `bend ${bend} is there already`);
-    seen.add(bend);
-  }
-}

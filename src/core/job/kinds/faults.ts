@@ -10,3 +10,12 @@ export const arrowFaults = (arrow: readonly number[], place: string): readonly F
 
 export const atMost = (most: number, list: readonly unknown[], place: string): readonly Fault[] =>
   list.length <= most ? [] : [fault(place, `more than ${most}`)];
+
+/** One bend stands once in an order, and once among those made. */
+export function* bendsTwice(made: readonly { readonly bend: number }[], place: string): Generator<Fault> {
+  const seen = new Set<number>();
+  for (const [i, { bend }] of made.entries()) {
+    if (seen.has(bend)) yield fault(`${place}[${i}].bend`, `bend ${bend} is there already`);
+    seen.add(bend);
+  }
+}

@@ -1,0 +1,131 @@
+/**
+ * How marks are taken: edits of the job. What is picked holds for every tube; the end that the tape is hooked over may be another on
+ * one tube alone. The last choice is kept in the browser too, for jobs that are begun here.
+ */
+import type { ReactNode } from 'react';
+import { findFeed, setMarking, setTubeFrom } from '../../core/edit/feeds.ts';
+import { FIRST_MARKING } from '../../core/job/kinds/marking.ts';
+import type { Job } from '../../core/job/types.ts';
+import type { LengthUnit } from '../../core/units/length.ts';
+import type { Marking } from '../../core/job/kinds/marking.ts';
+import { FROM, MARKED, readMarking } from '../../core/shop/mark-words.ts';
+import { isSymmetricHoop } from '../../core/solve/symmetric.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { tapeReading, tapesOf } from '../../core/units/tape.ts';
+import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { Rounded } from '../fields/Readings.tsx';
+import { keep, useKept } from '../kept.ts';
+import { Picks } from './Picks.tsx';
+import { useFeed } from './useFeed.ts';
+import './marks.css';
+
+export function TapePicks({ tube }: { tube: SolvedTube }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const own = useWorkspace((state) => findFeed(state.job, tube.id)?.from);
+  const others = useWorkspace((state) => state.job.marking ?? FIRST_MARKING);
+  const { from, mark, fine } = useFeed(tube);
+  const hoop = isSymmetricHoop(tube);
+  return (
+    <>
+      <Picks
+        legend="From"
+        value={from}
+        choices={FROM}
+        barred={hoop ? null : { value: 'middle', why: 'The middle is for hoops that read the same from both ends.' }}
+        onPick={(next) =>
+          own === undefined
+            ? forAll(`Mark from ${FROM_WORDS[next]}`, { from: next })
+            : edit(`Mark ${tube.name} from ${FROM_WORDS[next]}`, (job) => setTubeFrom(job, tube.id, next))
+        }
+      />
+      <Picks
+        legend="That end is for"
+        value={own !== undefined}
+        choices={FOR_WHICH}
+        onPick={(alone) =>
+          edit(
+            alone ? `An end of its own for ${tube.name}` : `Mark ${tube.name} from the same end as the others`,
+            (job) => setTubeFrom(job, tube.id, alone ? from : null),
+          )
+        }
+      />
+      {own !== undefined && own !== others.from && (
+        <p className="small" role="status">
+          {`The other tubes of this job are marked from ${FROM_WORDS[others.from]}.`}
+        </p>
+      )}
+      <Picks
+        legend="Mark each bend’s"
+        value={mark}
+        choices={MARKED}
+        onPick={(next) => forAll(`Mark each bend’s ${MARK_WORDS[next]}`, { mark: next })}
+      />
+      <Picks
+        legend="Tape in"
+        value={fine}
+        choices={tapesOf(unit).map((step, i) => ({ value: i === 1, label: <Division step={step} fine={i === 1} /> }))}
+        onPick={(next) => forAll(`Mark on a tape in ${divisionText(unit, next)}`, { fine: next })}
+      />
+      <AsLastTime unit={unit} />
+    </>
+  );
+}
+
+const FOR_WHICH = [
+  { value: false, label: 'Every tube' },
+  { value: true, label: 'This tube alone' },
+] as const;
+
+const FROM_WORDS: Readonly<Record<Marking['from'], string>> = {
+  A: 'end A',
+  B: 'end B',
+  middle: 'the middle outwards',
+};
+
+const MARK_WORDS: Readonly<Record<Marking['mark'], string>> = {
+  start: 'start',
+  clamp: 'clamp',
+  middle: 'middle',
+  tangents: 'two tangents',
+};
+
+const edit = (step: string, change: (job: Job) => Job): void => void workspace.getState().edit(step, change);
+
+function forAll(step: string, fields: Partial<Marking>): void {
+  edit(step, (job) => setMarking(job, fields));
+  keep('tape', workspace.getState().job.marking);
+}
+
+/** A job that says nothing of its marks, in a browser where they were last taken in another way than at first. */
+function AsLastTime({ unit }: { unit: LengthUnit }): ReactNode {
+  const said = useWorkspace((state) => state.job.marking !== undefined);
+  const [last] = useKept('tape', readMarking);
+  if (said || last === null) return null;
+  const { from, mark, fine } = last;
+  if (from === FIRST_MARKING.from && mark === FIRST_MARKING.mark && fine === FIRST_MARKING.fine) return null;
+  return (
+    <p className="small">
+      {`This job does not say how it is marked. Last time here: from ${FROM_WORDS[from]}, each bend’s ${MARK_WORDS[mark]}, tape in ${divisionText(unit, fine)}. `}
+      <button type="button" className="press press-quiet" onClick={() => forAll('Mark as last time', last)}>
+        Mark it so
+      </button>
+    </p>
+  );
+}
+
+const divisionText = (unit: LengthUnit, fine: boolean): string =>
+  `${tapeReading(tapesOf(unit)[fine ? 1 : 0], unit, fine).text} ${unit}`;
+
+/** A tape's division, as the tape's name. */
+function Division({ step, fine }: { step: number; fine: boolean }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const shown = tapeReading(step, unit, fine);
+  return (
+    <span>
+      <span className="spoken-only">{`${shown.text} ${unit}`}</span>
+      <span aria-hidden="true">
+        <Rounded shown={shown} /> {unit}
+      </span>
+    </span>
+  );
+}
