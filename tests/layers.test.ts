@@ -30,8 +30,13 @@ describe('the table', () => {
   });
 
   it('names only layers that exist in it', () => {
-    const named = [...Object.values(layers), ...Object.values(packages)].flat();
-    expect(Object.keys(layers)).toEqual(expect.arrayContaining(named));
+    const rooms = Object.keys(layers);
+    expect(rooms).toEqual(expect.arrayContaining(Object.values(layers).flat()));
+    for (const room of Object.values(packages).flat())
+      expect(
+        rooms.some((each) => each === room || each.startsWith(`${room}/`)),
+        room,
+      ).toBe(true);
   });
 
   it('speaks of the packages that package.json names', () => {
@@ -47,10 +52,18 @@ describe('a planted breach is caught', () => {
     ['a type import', 'core/solve/a.ts', "import type { D } from '../derive.ts';", 'core/solve imports core/derive.ts'],
     ['a re-export', 'core/units/a.ts', "export * from '../job/types.ts'; export const a = 1;", 'imports core/job'],
     ['a dynamic import', 'exports/a.ts', "export const a = () => import('../ui/a.tsx');", 'exports imports ui'],
-    ['a type named in place', 'store/a.ts', "export type A = import('../view/a.ts').A;", 'store imports view'],
+    ['a type named in place', 'store/a.ts', "export type A = import('../view/bay/a.ts').A;", 'store imports view/bay'],
     ['siblings', 'core/checks/a.ts', "import { a } from '../shop/a.ts';", 'core/checks imports core/shop'],
     ['the store in an export', 'exports/a.ts', "import '../store/workspace.ts';", 'exports imports store'],
     ['the command line in the store', 'store/a.ts', "import { main } from '../fab.ts';", 'store imports fab.ts'],
+    [
+      'the scene reaching for labels',
+      'view/scene/a.ts',
+      "import '../labels/label.ts';",
+      'view/scene imports view/labels',
+    ],
+    ['the bender reaching into the bay', 'view/rehearsal/a.ts', "import '../bay/Bay.tsx';", 'imports view/bay'],
+    ['a file of no folder in view', 'view/a.ts', 'export const a = 1;', 'belongs to no layer'],
     ['a file outside', 'ui/a.tsx', "import a from '../../tests/a.ts';", 'which no layer holds'],
     ['a name made at run time', 'ui/a.tsx', 'export const a = (b: string) => import(b);', 'made when it runs'],
     ['three in ui', 'ui/a.tsx', "import { Mesh } from 'three/webgpu';", 'ui uses the package three'],

@@ -13,6 +13,9 @@ const judged = [...solved, 'core/mesh', 'core/rehearse', 'core/checks', 'core/sh
 const derived = [...judged, 'core/derive.ts', 'core/words'];
 const rehearsed = [...derived, 'core/swing-findings.ts'];
 const edited = [...rehearsed, 'core/edit', 'core/session', 'exports', 'workers'];
+const kept = [...edited, 'store'];
+const scene = [...kept, 'view/camera', 'view/meshes', 'view/canvas', 'view/scene'];
+const views = [...scene, 'view/labels', 'view/gizmo', 'view/rehearsal', 'view/bay'];
 
 /** Each layer (a folder or a file in src) and the layers it may import; its own files it always may. */
 export const layers: Readonly<Record<string, readonly string[]>> = {
@@ -36,14 +39,21 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   workers: [...rehearsed, 'exports'],
   'fab.ts': [...rehearsed, 'exports'],
   store: edited,
-  view: [...edited, 'store'],
-  ui: [...edited, 'store', 'view'],
-  app: [...edited, 'store', 'view', 'ui'],
+  'view/camera': kept,
+  'view/meshes': kept,
+  'view/canvas': [...kept, 'view/camera', 'view/meshes'],
+  'view/scene': [...kept, 'view/camera', 'view/meshes', 'view/canvas'],
+  'view/labels': scene,
+  'view/gizmo': [...scene, 'view/labels'],
+  'view/rehearsal': [...scene, 'view/labels'],
+  'view/bay': [...scene, 'view/labels', 'view/gizmo'],
+  ui: views,
+  app: [...views, 'ui'],
   scripts: [],
   'start.mjs': ['scripts'],
 };
 
-/** Each package (node stands for Node's own modules) and the layers that may use it. */
+/** Each package (node stands for Node's own modules) and the layers, or all layers of a folder, that may use it. */
 export const packages: Readonly<Record<string, readonly string[]>> = {
   'gl-matrix': ['core/geometry'],
   valibot: ['core/job', 'store'], // files, and what the browser kept: both come from outside
@@ -113,7 +123,8 @@ function importBreach(file: string, layer: string, from: string): string | undef
     return `${layer} imports ${targetLayer} (${target})`;
   }
   const name = from.startsWith('node:') ? 'node' : from.split('/', from.startsWith('@') ? 2 : 1).join('/');
-  return packages[name]?.includes(layer) ? undefined : `${layer} uses the package ${name}`;
+  const mayUse = packages[name]?.some((room) => layer === room || layer.startsWith(`${room}/`)) === true;
+  return mayUse ? undefined : `${layer} uses the package ${name}`;
 }
 
 /** What may not stand in the core, or undefined. */

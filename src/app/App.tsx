@@ -25,7 +25,7 @@ import { OpenSheet } from './sheets.tsx';
 import { Stations } from './Stations.tsx';
 
 /** Asked for at once, so that it comes while the kept work is read; the tables do not wait for it. */
-const bay = import('../view/Bay.tsx');
+const bay = import('../view/bay/Bay.tsx');
 const Bay = lazy(() => bay);
 const Rehearsal = lazy(() => import('../ui/rehearsal/Rehearsal.tsx'));
 

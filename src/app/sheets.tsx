@@ -6,7 +6,7 @@ import { CAUTIONS, WHO_DECIDES } from '../core/words/cautions.ts';
 import { MOST_DOCUMENTS, MOST_VERSIONS } from '../store/autosave.ts';
 import type { Version } from '../store/types.ts';
 import { useWorkspace, workspace } from '../store/workspace.ts';
-import { BAY_KEYS } from '../view/keys.ts';
+import { BAY_KEYS } from '../view/canvas/keys.ts';
 import { COMMANDS } from './commands.ts';
 import type { Command, SheetName } from './commands.ts';
 import { dated } from './dated.ts';

@@ -7,7 +7,7 @@ import { useFrame } from '@react-three/fiber';
 import { Matrix4, OctahedronGeometry, PlaneGeometry, Quaternion, Vector3, type Group } from 'three';
 import { scale, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
-import type { Palette } from '../palette.ts';
+import type { Palette } from '../canvas/palette.ts';
 import { Strokes, type Stroke } from '../scene/Strokes.tsx';
 import { BAR, isUsable, PLATE, type Grip } from './grips.ts';
 

@@ -2,7 +2,7 @@
 import { shownName } from '../../core/job/shown.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { bareId, isPrimed } from '../../core/job/reference.ts';
-import { Figure } from '../Figure.tsx';
+import { Figure } from '../canvas/Figure.tsx';
 import type { Freedom } from './freedom.ts';
 import type { DragNews } from './useGrips.ts';
 

@@ -7,7 +7,7 @@ import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { sameData } from '../../core/job/equal.ts';
 import { bareId } from '../../core/job/reference.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
-import type { Hold } from '../hands.ts';
+import type { Hold } from '../canvas/hands.ts';
 import { freedomOf, gripsOf, type Freedom } from './freedom.ts';
 import { pickGrip, type Grip } from './grips.ts';
 import { dragMove, neighboursOf, nudge, type Drag } from './moves.ts';

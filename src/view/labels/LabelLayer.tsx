@@ -5,7 +5,7 @@
  */
 import { memo, useEffect, useLayoutEffect, useReducer, useRef, type RefObject } from 'react';
 import type { Projection } from '../camera/projection.ts';
-import type { Sight } from '../sight.ts';
+import type { Sight } from '../canvas/sight.ts';
 import type { Placed } from './declutter.ts';
 import type { Label } from './label.ts';
 import { placeLabels } from './place-labels.ts';

@@ -8,10 +8,10 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { stepBelow } from '../../core/units/step.ts';
 import type { Selection, Station } from '../../store/types.ts';
-import { Figure } from '../Figure.tsx';
+import { Figure } from '../canvas/Figure.tsx';
 import type { Floor } from '../scene/floor.ts';
 import type { Gap } from '../scene/gap.ts';
-import type { Spot } from '../pick.ts';
+import type { Spot } from '../canvas/pick.ts';
 import { remembered } from '../../core/remembered.ts';
 import type { Label } from './label.ts';
 

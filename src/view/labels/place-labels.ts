@@ -1,6 +1,6 @@
 /** Where each label stands in one frame: on the screen, on the tube that it belongs to, clear of the others. */
 import type { Projection } from '../camera/projection.ts';
-import { isHidden, type Sight } from '../sight.ts';
+import { isHidden, type Sight } from '../canvas/sight.ts';
 import { declutter, type Place, type Placed, type Wish } from './declutter.ts';
 import type { Label } from './label.ts';
 

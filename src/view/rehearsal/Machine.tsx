@@ -2,7 +2,7 @@
 import { useEffect, useMemo, type RefObject } from 'react';
 import { BufferAttribute, BufferGeometry, type Group } from 'three';
 import type { Solid } from '../../core/rehearse/types.ts';
-import type { Palette } from '../palette.ts';
+import type { Palette } from '../canvas/palette.ts';
 import type { Finishes } from '../scene/steel.ts';
 import { Strokes } from '../scene/Strokes.tsx';
 import { solidMesh } from './solids.ts';

@@ -4,9 +4,9 @@ import type { Vec3 } from '../../core/geometry/vector.ts';
 import { moveByKey } from '../camera/move-by-key.ts';
 import { fitPoints, type Rig } from '../camera/rig.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
-import type { ViewButton } from '../Toolbar.tsx';
-import type { Size } from '../useSize.ts';
-import { TOOLBAR } from '../useViews.ts';
+import type { ViewButton } from '../canvas/Toolbar.tsx';
+import type { Size } from '../canvas/useSize.ts';
+import { TOOLBAR } from '../canvas/useViews.ts';
 
 const QUARTER = Math.PI / 2;
 

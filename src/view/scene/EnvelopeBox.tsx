@@ -3,7 +3,7 @@ import { useEffect, useMemo } from 'react';
 import { BufferAttribute, BufferGeometry } from 'three';
 import type { Envelope } from '../../core/job/kinds/envelope.ts';
 import { BOX_EDGES, BOX_FACES, boxCorners } from '../meshes/box.ts';
-import type { Palette } from '../palette.ts';
+import type { Palette } from '../canvas/palette.ts';
 import { Spots } from './Spots.tsx';
 import { Strokes, type Stroke } from './Strokes.tsx';
 import type { Gap } from './gap.ts';

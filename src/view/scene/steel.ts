@@ -4,7 +4,7 @@
  * tells near from far. Needs no lights, no textures and no maps.
  */
 import { Color, ShaderMaterial } from 'three';
-import type { Palette } from '../palette.ts';
+import type { Palette } from '../canvas/palette.ts';
 
 const VERTEX = /* glsl */ `
 attribute float face;

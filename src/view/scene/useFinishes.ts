@@ -1,6 +1,6 @@
 /** The finishes of one drawing, in the colours of the light, freed with it. */
 import { useEffect, useMemo } from 'react';
-import type { Palette } from '../palette.ts';
+import type { Palette } from '../canvas/palette.ts';
 import { makeFinishes, paintFinishes, type Finishes } from './steel.ts';
 
 /** Whoever draws must ask for a frame when the palette changes. */

@@ -1,11 +1,11 @@
 /** Moving the eye by name: fits, standard views, keys, and the places that the rest of the program asks to see. */
 import { useEffect, useRef } from 'react';
-import type { Vec3 } from '../core/geometry/vector.ts';
-import { useWorkspace } from '../store/workspace.ts';
-import { moveByKey } from './camera/move-by-key.ts';
-import { fitPoints, type FitArea, type Rig } from './camera/rig.ts';
-import { hoopOf, hoopView, standardView, type StandardView } from './camera/standard-views.ts';
-import type { Viewpoint } from './camera/viewpoint.ts';
+import type { Vec3 } from '../../core/geometry/vector.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import { moveByKey } from '../camera/move-by-key.ts';
+import { fitPoints, type FitArea, type Rig } from '../camera/rig.ts';
+import { hoopOf, hoopView, standardView, type StandardView } from '../camera/standard-views.ts';
+import type { Viewpoint } from '../camera/viewpoint.ts';
 import { placesOfFrame, placesOfJob, placesOfSelection } from './extent.ts';
 import type { Size } from './useSize.ts';
 import type { ViewButton } from './Toolbar.tsx';

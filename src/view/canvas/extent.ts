@@ -1,12 +1,12 @@
 /** How far things reach, for fitting the view and for the haze. */
-import type { Derived } from '../core/derive.ts';
-import { distance, interpolate, type Vec3 } from '../core/geometry/vector.ts';
-import { boxRound } from '../core/geometry/box-tree.ts';
-import type { SolvedTube } from '../core/solve/types.ts';
-import type { Selection } from '../store/types.ts';
-import { boxCorners } from './meshes/box.ts';
-import { centrelineChain } from '../core/mesh/sweep.ts';
-import { remembered } from '../core/remembered.ts';
+import type { Derived } from '../../core/derive.ts';
+import { distance, interpolate, type Vec3 } from '../../core/geometry/vector.ts';
+import { boxRound } from '../../core/geometry/box-tree.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import type { Selection } from '../../store/types.ts';
+import { boxCorners } from '../meshes/box.ts';
+import { centrelineChain } from '../../core/mesh/sweep.ts';
+import { remembered } from '../../core/remembered.ts';
 import { bodyChains, pointPlace } from './shown.ts';
 
 export interface Extent {

@@ -1,25 +1,25 @@
 /** Everything that is drawn in the bay, from the store; the labels over it stand in LabelLayer. */
 import { useEffect, useMemo, type RefObject } from 'react';
 import { useThree } from '@react-three/fiber';
-import type { TubeRef } from '../core/job/reference.ts';
-import type { Vec3 } from '../core/geometry/vector.ts';
-import type { Selection } from '../store/types.ts';
-import { useWorkspace } from '../store/workspace.ts';
-import type { Viewpoint } from './camera/viewpoint.ts';
-import type { PlaceLabels } from './labels/LabelLayer.tsx';
-import { bendRings } from './meshes/rings.ts';
-import type { Palette } from './palette.ts';
-import { extentOf } from './extent.ts';
-import { EnvelopeBox } from './scene/EnvelopeBox.tsx';
-import { Eye } from './scene/Eye.tsx';
-import type { Floor } from './scene/floor.ts';
-import type { Gap } from './scene/gap.ts';
-import { Spots } from './scene/Spots.tsx';
-import { Strokes, strokesAlong } from './scene/Strokes.tsx';
-import { useFinishes } from './scene/useFinishes.ts';
-import { Tubes } from './scene/Tubes.tsx';
-import { bodyChains } from './shown.ts';
-import type { Spot } from './pick.ts';
+import type { TubeRef } from '../../core/job/reference.ts';
+import type { Vec3 } from '../../core/geometry/vector.ts';
+import type { Selection } from '../../store/types.ts';
+import { useWorkspace } from '../../store/workspace.ts';
+import type { Viewpoint } from '../camera/viewpoint.ts';
+import type { PlaceLabels } from '../labels/LabelLayer.tsx';
+import { bendRings } from '../meshes/rings.ts';
+import type { Palette } from '../canvas/palette.ts';
+import { extentOf } from '../canvas/extent.ts';
+import { EnvelopeBox } from '../scene/EnvelopeBox.tsx';
+import { Eye } from '../labels/Eye.tsx';
+import type { Floor } from '../scene/floor.ts';
+import type { Gap } from '../scene/gap.ts';
+import { Spots } from '../scene/Spots.tsx';
+import { Strokes, strokesAlong } from '../scene/Strokes.tsx';
+import { useFinishes } from '../scene/useFinishes.ts';
+import { Tubes } from '../scene/Tubes.tsx';
+import { bodyChains } from '../canvas/shown.ts';
+import type { Spot } from '../canvas/pick.ts';
 
 interface Props {
   readonly viewpoint: Viewpoint;

@@ -1,13 +1,13 @@
 /** What is selected, in a short sentence for those who do not see the bay. */
-import type { Derived } from '../core/derive.ts';
-import { formatLength } from '../core/units/length.ts';
-import { exactText } from '../core/units/step.ts';
-import type { Vec3 } from '../core/geometry/vector.ts';
-import type { Job } from '../core/job/types.ts';
-import type { Selection } from '../store/types.ts';
-import { bareId, isPrimed } from '../core/job/reference.ts';
-import { RESOLUTION } from './Figure.tsx';
-import { pointPlace } from './shown.ts';
+import type { Derived } from '../../core/derive.ts';
+import { formatLength } from '../../core/units/length.ts';
+import { exactText } from '../../core/units/step.ts';
+import type { Vec3 } from '../../core/geometry/vector.ts';
+import type { Job } from '../../core/job/types.ts';
+import type { Selection } from '../../store/types.ts';
+import { bareId, isPrimed } from '../../core/job/reference.ts';
+import { RESOLUTION } from '../canvas/Figure.tsx';
+import { pointPlace } from '../canvas/shown.ts';
 
 const length = (mm: number, job: Job): string => `${formatLength(mm, job.lengthUnit).text} ${job.lengthUnit}`;
 

@@ -1,15 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { derive } from '../../src/core/derive.ts';
-import { distance, subtract, type Vec3 } from '../../src/core/geometry/vector.ts';
-import { parseJob } from '../../src/core/job/parse.ts';
-import type { Envelope } from '../../src/core/job/kinds/envelope.ts';
-import { describeSelection, tellPlace } from '../../src/view/describe.ts';
-import { placesOfSelection } from '../../src/view/extent.ts';
-import { boxCorners, BOX_EDGES, BOX_FACES } from '../../src/view/meshes/box.ts';
-import { floorUnder, layFloor } from '../../src/view/scene/floor.ts';
-import { shortestGaps } from '../../src/view/scene/gap.ts';
-import { nodeSpots, pointSpots } from '../../src/view/shown.ts';
+import { derive } from '../../../src/core/derive.ts';
+import { distance, subtract, type Vec3 } from '../../../src/core/geometry/vector.ts';
+import { parseJob } from '../../../src/core/job/parse.ts';
+import type { Envelope } from '../../../src/core/job/kinds/envelope.ts';
+import { describeSelection, tellPlace } from '../../../src/view/bay/describe.ts';
+import { placesOfSelection } from '../../../src/view/canvas/extent.ts';
+import { boxCorners, BOX_EDGES, BOX_FACES } from '../../../src/view/meshes/box.ts';
+import { floorUnder, layFloor } from '../../../src/view/scene/floor.ts';
+import { shortestGaps } from '../../../src/view/scene/gap.ts';
+import { nodeSpots, pointSpots } from '../../../src/view/canvas/shown.ts';
 
 const parsed = parseJob(readFileSync('public/demo.cagewright.json', 'utf8'));
 if (!parsed.ok) throw new Error('the demo does not parse');

@@ -1,10 +1,10 @@
 /** What of the job is drawn as places, and where it stands: measured points, body lines, nodes. */
-import type { Derived } from '../core/derive.ts';
-import { equal, mirrored, type Vec3 } from '../core/geometry/vector.ts';
-import { bareId, isPrimed, primed, type NodeRef, type PointRef } from '../core/job/reference.ts';
-import type { Job } from '../core/job/types.ts';
-import type { SolvedTube } from '../core/solve/types.ts';
-import type { Selection, Station } from '../store/types.ts';
+import type { Derived } from '../../core/derive.ts';
+import { equal, mirrored, type Vec3 } from '../../core/geometry/vector.ts';
+import { bareId, isPrimed, primed, type NodeRef, type PointRef } from '../../core/job/reference.ts';
+import type { Job } from '../../core/job/types.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import type { Selection, Station } from '../../store/types.ts';
 import type { Spot } from './pick.ts';
 
 /** A measured point's place, or its mirror image's; undefined for an id that the job does not hold. */

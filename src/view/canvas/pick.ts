@@ -2,11 +2,11 @@
  * What lies under a pointer. Worked out on the screen, so that it costs little and a gloved finger may miss a thin tube by a
  * few pixels.
  */
-import type { Vec3 } from '../core/geometry/vector.ts';
-import type { Envelope } from '../core/job/kinds/envelope.ts';
-import type { Selection } from '../store/types.ts';
-import type { OnScreen, Projection } from './camera/projection.ts';
-import { boxCorners, BOX_FACES } from './meshes/box.ts';
+import type { Vec3 } from '../../core/geometry/vector.ts';
+import type { Envelope } from '../../core/job/kinds/envelope.ts';
+import type { Selection } from '../../store/types.ts';
+import type { OnScreen, Projection } from '../camera/projection.ts';
+import { boxCorners, BOX_FACES } from '../meshes/box.ts';
 import { tubeAt, type Sight } from './sight.ts';
 
 export interface Spot {

@@ -4,8 +4,8 @@ import { useFrame, useThree } from '@react-three/fiber';
 import { Matrix4, Vector3, type OrthographicCamera } from 'three';
 import { dot, subtract, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
-import type { PlaceLabels } from '../labels/LabelLayer.tsx';
-import { EYE_DISTANCE, hazeOver, type Finishes } from './steel.ts';
+import type { PlaceLabels } from './LabelLayer.tsx';
+import { EYE_DISTANCE, hazeOver, type Finishes } from '../scene/steel.ts';
 
 interface Props {
   readonly viewpoint: Viewpoint;

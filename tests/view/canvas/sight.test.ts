@@ -1,19 +1,19 @@
 /** That the tree loses no tube, and that what is looked into grows with the labels and not with labels times tubes. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { derive } from '../../src/core/derive.ts';
-import type { Box, BoxTree } from '../../src/core/geometry/box-tree.ts';
-import { parseJob } from '../../src/core/job/parse.ts';
-import { interpolate } from '../../src/core/geometry/vector.ts';
-import type { Job } from '../../src/core/job/types.ts';
-import type { SolvedTube } from '../../src/core/solve/types.ts';
-import { projectionOf, type Projection } from '../../src/view/camera/projection.ts';
-import { fitPoints } from '../../src/view/camera/rig.ts';
-import { numberLabels } from '../../src/view/labels/labels-of.tsx';
-import { placeLabels } from '../../src/view/labels/place-labels.ts';
-import { isHidden, sightOf, tubeAt, type Sight } from '../../src/view/sight.ts';
-import { latticeOf } from '../bench/lattice.ts';
-import { seeded } from '../core/rehearse/draws.ts';
+import { derive } from '../../../src/core/derive.ts';
+import type { Box, BoxTree } from '../../../src/core/geometry/box-tree.ts';
+import { parseJob } from '../../../src/core/job/parse.ts';
+import { interpolate } from '../../../src/core/geometry/vector.ts';
+import type { Job } from '../../../src/core/job/types.ts';
+import type { SolvedTube } from '../../../src/core/solve/types.ts';
+import { projectionOf, type Projection } from '../../../src/view/camera/projection.ts';
+import { fitPoints } from '../../../src/view/camera/rig.ts';
+import { numberLabels } from '../../../src/view/labels/labels-of.tsx';
+import { placeLabels } from '../../../src/view/labels/place-labels.ts';
+import { isHidden, sightOf, tubeAt, type Sight } from '../../../src/view/canvas/sight.ts';
+import { latticeOf } from '../../bench/lattice.ts';
+import { seeded } from '../../core/rehearse/draws.ts';
 
 const parsed = parseJob(readFileSync('tests/fixtures/demo-first-round.cagewright.json', 'utf8'));
 if (!parsed.ok) throw new Error('the demo of the first round must open');

@@ -4,8 +4,8 @@
  * handle takes hold of it.
  */
 import { useEffect, useRef, type RefObject } from 'react';
-import { orbit, pan, zoom } from './camera/rig.ts';
-import type { Viewpoint } from './camera/viewpoint.ts';
+import { orbit, pan, zoom } from '../camera/rig.ts';
+import type { Viewpoint } from '../camera/viewpoint.ts';
 
 /** Something taken hold of: follows the pointer until it is let go. */
 export interface Hold {

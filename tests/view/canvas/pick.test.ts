@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { Envelope } from '../../src/core/job/kinds/envelope.ts';
-import type { SolvedTube } from '../../src/core/solve/types.ts';
-import { projectionOf } from '../../src/view/camera/projection.ts';
-import { pick } from '../../src/view/pick.ts';
-import { sightOf } from '../../src/view/sight.ts';
-import { tubeByHand, walkPath } from '../core/mesh/by-hand.ts';
+import type { Envelope } from '../../../src/core/job/kinds/envelope.ts';
+import type { SolvedTube } from '../../../src/core/solve/types.ts';
+import { projectionOf } from '../../../src/view/camera/projection.ts';
+import { pick } from '../../../src/view/canvas/pick.ts';
+import { sightOf } from '../../../src/view/canvas/sight.ts';
+import { tubeByHand, walkPath } from '../../core/mesh/by-hand.ts';
 
 const END = { reference: [0, 0, 1], trim: () => 0 } as const;
 

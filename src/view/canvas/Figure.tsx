@@ -1,5 +1,5 @@
 /** A length as the bay writes it: in the job's unit, the fraction set as one. */
-import { formatLength, type LengthUnit } from '../core/units/length.ts';
+import { formatLength, type LengthUnit } from '../../core/units/length.ts';
 
 /** The smallest step shown, in the unit. */
 export const RESOLUTION = { in: 1 / 32, mm: 0.1 } as const;

@@ -2,12 +2,12 @@
  * Which tube is seen at a pixel. Worked out on the screen from centrelines; a tree of boxes round their pieces, in car axes,
  * names the few tubes that can lie there, so that a label or a pointer does not ask all of them, however the frame is turned.
  */
-import { boxRound, buildBoxTree, visitBoxes, type Box, type BoxTree } from '../core/geometry/box-tree.ts';
-import { dot, type Vec3 } from '../core/geometry/vector.ts';
-import { centrelineChain } from '../core/mesh/sweep.ts';
-import type { SolvedTube } from '../core/solve/types.ts';
-import type { Projection } from './camera/projection.ts';
-import { remembered } from '../core/remembered.ts';
+import { boxRound, buildBoxTree, visitBoxes, type Box, type BoxTree } from '../../core/geometry/box-tree.ts';
+import { dot, type Vec3 } from '../../core/geometry/vector.ts';
+import { centrelineChain } from '../../core/mesh/sweep.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import type { Projection } from '../camera/projection.ts';
+import { remembered } from '../../core/remembered.ts';
 
 /** One piece of a tube's centreline, a straight or a bend in steps. */
 interface Stretch {
