@@ -14,7 +14,7 @@ export function removeUnused(job: Job, collection: Collection, id: string): Edit
       const isItself = list === collection && 'id' in record && record.id === id;
       if (use === undefined || isItself) return [];
       const name = kindOf(list).inWords ?? quoted((record as Job[Collection][number]).name);
-      return [fault(`${list}[${i}].${use.place}`, `${name} uses it: change or delete that first`)];
+      return [fault(`${list}[${i}]${use.place}`, `${name} uses it: change or delete that first`)];
     }),
   );
   return users.length > 0 ? users : takeOut(job, collection, id);

@@ -23,8 +23,8 @@ export const placePart = {
     Object.values(PLACES).map(({ shape }) => shape),
   ),
   keys: Object.values(PLACES).flatMap(({ keys }) => keys),
-  beyondShape(place) {
+  beyondShape(place, at) {
     const kind: Part<Place> = PLACES[place.kind];
-    return kind.beyondShape?.(place) ?? [];
+    return kind.beyondShape?.(place, at) ?? [];
   },
 } satisfies Part<Place>;

@@ -16,7 +16,7 @@ import type { Collection, Job, List } from './types.ts';
 export function jobFaults(job: Job): readonly Fault[] {
   const lists = listsOf(job);
   const tooLong = lists.flatMap(({ place, kind, records }) => atMost(kind.most ?? Infinity, records, place));
-  return [...lists.flatMap((list) => [...faultsIn(list, job)]), ...tooLong];
+  return [...lists.flatMap((list) => faultsIn(list, job)), ...tooLong];
 }
 
 interface RecordList {
@@ -35,34 +35,36 @@ function listsOf(job: Job): readonly RecordList[] {
   return [...COLLECTIONS.map(listOf), ...rooms, ...LISTS.filter((list) => !named.has(list)).map(listOf)];
 }
 
-function* faultsIn({ place, kind, records }: RecordList, job: Job): Generator<Fault> {
-  if (kind.letter !== undefined) yield* duplicates(place, records as readonly { readonly id: string }[]);
+function faultsIn({ place, kind, records }: RecordList, job: Job): readonly Fault[] {
+  const faults = kind.letter === undefined ? [] : duplicates(place, records as readonly { readonly id: string }[]);
+  if (kind.beyondShape === undefined) return faults;
   for (const [i, record] of records.entries()) {
-    for (const item of kind.beyondShape?.(record, i, records) ?? []) {
-      const at = `${place}[${i}].${item.place}`;
-      if (!isReference(item)) yield fault(at, item.message);
-      else yield* leadsNowhere(item, job, at);
+    for (const item of kind.beyondShape(record, `${place}[${i}]`, i, records)) {
+      const found = isReference(item) ? leadsNowhere(item, job) : item;
+      if (found !== null) faults.push(found);
     }
   }
+  return faults;
 }
 
-function* duplicates(list: string, records: readonly { readonly id: string }[]): Generator<Fault> {
+function duplicates(list: string, records: readonly { readonly id: string }[]): Fault[] {
   const first = new Map<string, number>();
-  for (const [index, { id }] of records.entries()) {
+  const faults: Fault[] = [];
+  records.forEach(({ id }, index) => {
     const before = first.get(id);
     if (before === undefined) first.set(id, index);
-    else yield fault(`${list}[${index}].id`, `${quoted(id)} is already ${list}[${before}]`);
-  }
+    else faults.push(fault(`${list}[${index}].id`, `${quoted(id)} is already ${list}[${before}]`));
+  });
+  return faults;
 }
 
-/** A record of that id is there, and where the reference has a prime, so is the record's mirror image. */
-function* leadsNowhere({ list, to, remedy = '' }: Reference, job: Job, at: string): Generator<Fault> {
+/** null where a record of that id is there, and its mirror image where the reference has a prime. */
+function leadsNowhere({ place, list, to, remedy = '' }: Reference, job: Job): Fault | null {
   const { word, hasImage } = kindOf(list);
   const record = byId(job[list]).get(hasImage === undefined ? to : bareId(to));
-  if (record === undefined) yield fault(at, `no ${word} ${quoted(to)}`);
-  else if (isPrimed(to) && hasImage?.(record) === false) {
-    yield fault(at, `no ${word} ${quoted(to)}: ${quoted(record.id)} is not mirrored${remedy}`);
-  }
+  if (record === undefined) return fault(place, `no ${word} ${quoted(to)}`);
+  if (hasImage === undefined || !isPrimed(to) || hasImage(record)) return null;
+  return fault(place, `no ${word} ${quoted(to)}: ${quoted(record.id)} is not mirrored${remedy}`);
 }
 
 const byId = remembered(

@@ -76,8 +76,8 @@ describe.each(FILES)('the references of %s', (_, job) => {
   it.each(LISTS)('in %s: one that leads nowhere is the one fault, at its place', (list) => {
     for (const { owner, place, from } of references) {
       if (from !== list) continue;
-      const faults = jobFaults(withValue(job, keysOf(`${owner}.${place}`), 'gone') as Job);
-      expect(faults.map((fault) => [fault.place, fault.message.slice(-6)])).toEqual([[`${owner}.${place}`, '"gone"']]);
+      const faults = jobFaults(withValue(job, keysOf(`${owner}${place}`), 'gone') as Job);
+      expect(faults.map((fault) => [fault.place, fault.message.slice(-6)])).toEqual([[`${owner}${place}`, '"gone"']]);
     }
   });
 
@@ -88,7 +88,7 @@ describe.each(FILES)('the references of %s', (_, job) => {
       const refused = removeUnused(job, list, id);
       if (!Array.isArray(refused)) throw new Error(`${list} ${id} went, though ${owner} names it`);
       const places = references.filter((one) => one.owner === owner && one.list === list && bareId(one.to) === id);
-      expect(refused.map(({ place }) => place)).toContain(`${owner}.${places[0]!.place}`);
+      expect(refused.map(({ place }) => place)).toContain(`${owner}${places[0]!.place}`);
     }
   });
 
@@ -98,10 +98,10 @@ describe.each(FILES)('the references of %s', (_, job) => {
       if (to.endsWith("'")) continue;
       const isMirrored = job.members.some(({ id, mirror }) => list === 'members' && id === to && mirror);
       const hasImage = list === 'points' || list === 'nodes' || isMirrored;
-      const faults = jobFaults(withValue(job, keysOf(`${owner}.${place}`), `${to}'`) as Job);
-      expect([`${owner}.${place}`, faults.map((fault) => fault.place)]).toEqual([
-        `${owner}.${place}`,
-        hasImage ? [] : [`${owner}.${place}`],
+      const faults = jobFaults(withValue(job, keysOf(`${owner}${place}`), `${to}'`) as Job);
+      expect([`${owner}${place}`, faults.map((fault) => fault.place)]).toEqual([
+        `${owner}${place}`,
+        hasImage ? [] : [`${owner}${place}`],
       ]);
     }
   });

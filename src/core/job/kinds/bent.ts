@@ -1,11 +1,9 @@
 import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
-import { remembered } from '../../remembered.ts';
-import { fault, quoted } from '../fault.ts';
 import type { TubeRef } from '../reference.ts';
 import type { Die } from './die.ts';
 import { across, bendAngle, bendNumber, coordinate, length, size, turn } from './fields.ts';
-import { bendsTwice } from './faults.ts';
+import { bendsTwice, tubeTwice } from './faults.ts';
 import type { Kind } from './kind.ts';
 import type { Section } from './section.ts';
 
@@ -111,16 +109,13 @@ export const bentKind: Kind<BentTube> = {
     'section die angles legs rotations starts',
   ],
   /** Its tube is bent once, and no bend stands twice in the order or among those made. */
-  *beyondShape({ tube, order, bends }, index, runs) {
+  beyondShape({ tube, order, bends }, at, index, runs) {
     const remedy = ', yet its twin has a bend run: take that out first, in the Shop';
-    yield { place: 'tube', list: 'members', to: tube, remedy };
-    const first = firstRun(runs).get(tube);
-    if (first !== index) yield fault('tube', `${quoted(tube)} is already bent[${first}]`);
-    yield* bendsTwice(order, 'order');
-    yield* bendsTwice(bends, 'bends');
+    return [
+      { place: `${at}.tube`, list: 'members', to: tube, remedy },
+      ...tubeTwice(runs, index, 'bent'),
+      ...bendsTwice(order, `${at}.order`),
+      ...bendsTwice(bends, `${at}.bends`),
+    ];
   },
 };
-
-const firstRun = remembered(
-  (runs: readonly BentTube[]) => new Map(runs.map(({ tube }, i) => [tube, i] as const).toReversed()),
-);

@@ -18,7 +18,5 @@ export const bodyLineKind: Kind<BodyLine> = {
     points: v.pipe(v.array(v.string()), v.minLength(2, 'fewer than two points')),
   }),
   keys: ['id name points'],
-  *beyondShape({ points }) {
-    for (const [i, to] of points.entries()) yield { place: `points[${i}]`, list: 'points', to };
-  },
+  beyondShape: ({ points }, at) => points.map((to, i) => ({ place: `${at}.points[${i}]`, list: 'points', to })),
 };

@@ -4,7 +4,7 @@ import { MOST_AT_AN_END } from '../limits.ts';
 import type { TubeRef } from '../reference.ts';
 import { arrowFaults, atMost } from './faults.ts';
 import { coordinate, vector } from './fields.ts';
-import type { Part } from './kind.ts';
+import type { Beyond, Part } from './kind.ts';
 
 export type EndFit = (
   | { readonly fit: 'auto' | 'square' }
@@ -27,11 +27,11 @@ export const endPart = {
     v.looseObject({ fit: v.literal('plate'), normal: vector, allowance }),
   ]),
   keys: ['fit against allowance', 'fit normal allowance'],
-  *beyondShape(end) {
-    if (end.fit === 'plate') yield* arrowFaults(end.normal, 'normal');
-    if (end.fit !== 'cope') return;
-    const tooMany = atMost(MOST_AT_AN_END, end.against, 'against');
-    if (tooMany.length > 0) yield* tooMany;
-    else for (const [i, to] of end.against.entries()) yield { place: `against[${i}]`, list: 'members', to };
+  beyondShape(end, at): Beyond {
+    if (end.fit === 'plate') return arrowFaults(end.normal, `${at}.normal`);
+    if (end.fit !== 'cope') return [];
+    const place = `${at}.against`;
+    if (end.against.length > MOST_AT_AN_END) return atMost(MOST_AT_AN_END, end.against, place);
+    return end.against.map((to, i) => ({ place: `${place}[${i}]`, list: 'members', to }));
   },
 } satisfies Part<EndFit>;

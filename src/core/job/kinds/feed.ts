@@ -1,9 +1,7 @@
 import * as v from 'valibot';
-import { remembered } from '../../remembered.ts';
-import { fault, quoted } from '../fault.ts';
 import type { TubeRef } from '../reference.ts';
 import { bendingOrder, type BendStep } from './bent.ts';
-import { bendsTwice } from './faults.ts';
+import { bendsTwice, tubeTwice } from './faults.ts';
 import type { Kind } from './kind.ts';
 import { hookedEnd, type Marking } from './marking.ts';
 
@@ -25,14 +23,9 @@ export const feedKind: Kind<TubeFeed> = {
   }),
   keys: ['from tube order', 'bend front'],
   /** Its tube is fed in one way, and no bend stands twice in its order. Whether that holds every bend is for solve/feed.ts. */
-  *beyondShape({ tube, order }, index, feeds) {
-    yield { place: 'tube', list: 'members', to: tube };
-    const first = firstFeed(feeds).get(tube);
-    if (first !== index) yield fault('tube', `${quoted(tube)} is already feeds[${first}]`);
-    yield* bendsTwice(order ?? [], 'order');
-  },
+  beyondShape: ({ tube, order }, at, index, feeds) => [
+    { place: `${at}.tube`, list: 'members', to: tube },
+    ...tubeTwice(feeds, index, 'feeds'),
+    ...bendsTwice(order ?? [], `${at}.order`),
+  ],
 };
-
-const firstFeed = remembered(
-  (feeds: readonly TubeFeed[]) => new Map(feeds.map(({ tube }, i) => [tube, i] as const).toReversed()),
-);

@@ -9,7 +9,7 @@ import type { Collection } from '../types.ts';
 
 /** Where a record names another. */
 export interface Reference {
-  /** The place within the record: path[1]. */
+  /** members[3].path[1]. */
   readonly place: string;
   /** The list that it leads into. */
   readonly list: Collection;
@@ -34,13 +34,16 @@ interface Written<R> {
   readonly most?: number;
 }
 
+/** What the shape cannot tell of a record or a part of one. */
+export type Beyond = readonly (Reference | Fault)[];
+
 /** A part of a record that comes in kinds of its own. */
 export interface Part<P> extends Written<P> {
   /**
-   * What the shape cannot tell, in the order of the file, places counted from the part: what it refers to, and what is
-   * wrong with it. Whether a reference leads anywhere is seen by validate.ts.
+   * What the shape cannot tell, in the order of the file: what it refers to, and what is wrong with it. `at` is where it
+   * stands, each place begins with it. Whether a reference leads anywhere is seen by validate.ts.
    */
-  beyondShape?(part: P): Iterable<Reference | Fault>;
+  beyondShape?(part: P, at: string): Beyond;
 }
 
 /** A kind of record that the job has a list of. */
@@ -49,7 +52,7 @@ export type Kind<R> = Listed<R> & (R extends { readonly id: string } ? Named<R> 
 /** Of records of any kind. */
 export interface Listed<R> extends Written<R> {
   /** As of a part; some is wrong only beside the other records of the list. */
-  beyondShape?(record: R, index: number, records: readonly R[]): Iterable<Reference | Fault>;
+  beyondShape?(record: R, at: string, index: number, records: readonly R[]): Beyond;
 }
 
 /** Records that have an id, and a name that is the id where a file leaves it out. */
@@ -71,8 +74,3 @@ export interface Nameless {
 type Unnamed<R> = R extends { readonly id: string } ? Omit<R, 'name'> & { readonly name?: string | undefined } : R;
 
 export const isReference = (item: Reference | Fault): item is Reference => 'to' in item;
-
-/** What is beyond the shape of a part, with places counted from what it is a part of: at.point, ends[0].normal. */
-export function* within(place: string, items: Iterable<Reference | Fault>): Generator<Reference | Fault> {
-  for (const item of items) yield { ...item, place: `${place}.${item.place}` };
-}

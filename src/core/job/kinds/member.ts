@@ -1,9 +1,9 @@
 import * as v from 'valibot';
-import { fault, quoted } from '../fault.ts';
+import { fault, quoted, type Fault } from '../fault.ts';
 import type { DieId, MemberId, NodeRef, SectionId } from '../reference.ts';
 import { AUTO, endPart, type EndFit } from './end.ts';
 import { named } from './fields.ts';
-import { isReference, within, type Kind } from './kind.ts';
+import { isReference, type Kind, type Reference } from './kind.ts';
 
 export interface Member {
   readonly id: MemberId;
@@ -35,16 +35,14 @@ export const memberKind: Kind<Member> = {
   }),
   keys: ['id name role path section die batch mirror ends', ...endPart.keys],
   hasImage: ({ mirror }) => mirror,
-  *beyondShape({ id, path, section, die, ends }) {
+  beyondShape: ({ id, path, section, die, ends }, at) => [
     // An end is coped to what it meets: only the path says where the tube runs.
-    for (const [i, to] of path.entries()) yield { place: `path[${i}]`, list: 'nodes', to, carried: true };
-    yield { place: 'section', list: 'sections', to: section };
-    if (die !== undefined) yield { place: 'die', list: 'dies', to: die };
-    for (const [i, end] of ends.entries()) {
-      for (const item of within(`ends[${i}]`, endPart.beyondShape(end))) {
-        const isItself = isReference(item) && item.to === id;
-        yield isItself ? fault(item.place, `${quoted(id)} is the member itself`) : item;
-      }
-    }
-  },
+    ...path.map((to, i): Reference => ({ place: `${at}.path[${i}]`, list: 'nodes', to, carried: true })),
+    { place: `${at}.section`, list: 'sections', to: section },
+    ...(die === undefined ? [] : [{ place: `${at}.die`, list: 'dies', to: die } as const]),
+    ...ends.flatMap((end, i) => endPart.beyondShape(end, `${at}.ends[${i}]`)).map((item) => notItself(item, id)),
+  ],
 };
+
+const notItself = (item: Reference | Fault, id: MemberId): Reference | Fault =>
+  isReference(item) && item.to === id ? fault(item.place, `${quoted(id)} is the member itself`) : item;

@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { placePart, type Place } from '../places.ts';
 import type { NodeId } from '../reference.ts';
 import { named } from './fields.ts';
-import { within, type Kind } from './kind.ts';
+import type { Kind } from './kind.ts';
 
 /** Called FrameNode because the DOM's own `Node` would type-check silently in its place. */
 export interface FrameNode {
@@ -17,5 +17,5 @@ export const nodeKind: Kind<FrameNode> = {
   shape: v.looseObject({ ...named, at: placePart.shape }),
   keys: ['id name at', ...placePart.keys],
   hasImage: () => true,
-  beyondShape: ({ at }) => within('at', placePart.beyondShape(at)),
+  beyondShape: ({ at: place }, at) => placePart.beyondShape(place, `${at}.at`),
 };

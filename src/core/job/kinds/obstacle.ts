@@ -30,7 +30,5 @@ export const obstaclePart: Part<Obstacle> = {
   ]),
   keys: ['name kind centre size rotation', 'name kind point normal'],
   most: MOST_BOXES,
-  *beyondShape(obstacle) {
-    if (obstacle.kind === 'plane') yield* arrowFaults(obstacle.normal, 'normal');
-  },
+  beyondShape: (obstacle, at) => (obstacle.kind === 'plane' ? arrowFaults(obstacle.normal, `${at}.normal`) : []),
 };

@@ -35,8 +35,8 @@ export const pullKind: Kind<Pull> = {
   }),
   keys: ['bend section die batch pulled net on tube'],
   most: MOST_PULLS,
-  *beyondShape({ die, section }) {
-    yield { place: 'die', list: 'dies', to: die };
-    yield { place: 'section', list: 'sections', to: section };
-  },
+  beyondShape: ({ die, section }, at) => [
+    { place: `${at}.die`, list: 'dies', to: die },
+    { place: `${at}.section`, list: 'sections', to: section },
+  ],
 };

@@ -27,8 +27,8 @@ export const sectionKind: Kind<Section> = {
     stick: v.exactOptional(size),
   }),
   keys: ['id name outerDiameter wall material stick'],
-  *beyondShape({ outerDiameter, wall }) {
-    if (outerDiameter <= 0 || wall < outerDiameter / 2) return;
-    yield fault('wall', `${figure(wall)} is not less than the tube's radius, ${figure(outerDiameter / 2)}`);
+  beyondShape({ outerDiameter, wall }, at) {
+    if (outerDiameter <= 0 || wall < outerDiameter / 2) return [];
+    return [fault(`${at}.wall`, `${figure(wall)} is not less than the tube's radius, ${figure(outerDiameter / 2)}`)];
   },
 };

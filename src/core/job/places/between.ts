@@ -19,7 +19,6 @@ export const betweenPlace = {
     fraction: number(-GREATEST_FRACTION, GREATEST_FRACTION, BEYOND, BEYOND),
   }),
   keys: ['kind nodes fraction'],
-  *beyondShape({ nodes }) {
-    for (const [i, to] of nodes.entries()) yield { place: `nodes[${i}]`, list: 'nodes', to, carried: true };
-  },
+  beyondShape: ({ nodes }, at) =>
+    nodes.map((to, i) => ({ place: `${at}.nodes[${i}]`, list: 'nodes', to, carried: true })),
 } satisfies Part<BetweenPlace>;

@@ -42,7 +42,5 @@ export const onPlace = {
     ),
   ]),
   keys: ['kind member from bend where distance offset'],
-  *beyondShape({ member }) {
-    yield { place: 'member', list: 'members', to: member, carried: true };
-  },
+  beyondShape: ({ member }, at) => [{ place: `${at}.member`, list: 'members', to: member, carried: true }],
 } satisfies Part<OnMember>;

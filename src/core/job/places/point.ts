@@ -13,7 +13,5 @@ export interface PointPlace {
 export const pointPlace = {
   shape: v.looseObject({ kind: v.literal('point'), point: v.string(), offset }),
   keys: ['kind point offset'],
-  *beyondShape({ point }) {
-    yield { place: 'point', list: 'points', to: point, carried: true };
-  },
+  beyondShape: ({ point }, at) => [{ place: `${at}.point`, list: 'points', to: point, carried: true }],
 } satisfies Part<PointPlace>;

@@ -20,8 +20,8 @@ export const rayPlace = {
     until: v.looseObject({ axis: v.picklist(['x', 'y', 'z']), value: coordinate }),
   }),
   keys: ['kind from direction until', 'axis value'],
-  *beyondShape({ from, direction }) {
-    yield { place: 'from', list: 'nodes', to: from, carried: true };
-    yield* arrowFaults(direction, 'direction');
-  },
+  beyondShape: ({ from, direction }, at) => [
+    { place: `${at}.from`, list: 'nodes', to: from, carried: true },
+    ...arrowFaults(direction, `${at}.direction`),
+  ],
 } satisfies Part<RayPlace>;
