@@ -35,7 +35,7 @@ export async function layoutPdf(
     const title = `Full-size layout · ${name} · ${job.name}`;
     return [page({ title, count: `page ${i + 1} of ${pages.length}` }, marks())];
   });
-  const bytes = await writePdf(`Full-size layout, ${job.name}`, fonts, groups, (done, of) =>
+  const bytes = await writePdf(`Full-size layout, ${job.name}`, face, groups, (done, of) =>
     going((total / 2) * (1 + done / of), total),
   );
   return { fileName: 'layout.pdf', bytes };

@@ -69,7 +69,7 @@ export async function wrapsPdf(
     const title = `Wrap templates · ${name} · ${job.name}`;
     return [page({ title, count: `page ${i + 1} of ${pages.length}` }, marks)];
   });
-  const bytes = await writePdf(`Wrap templates, ${job.name}`, fonts, groups, (done, of) =>
+  const bytes = await writePdf(`Wrap templates, ${job.name}`, face, groups, (done, of) =>
     going(needed.length + ((total - needed.length) * done) / of, total),
   );
   return { fileName: 'wraps.pdf', bytes };

@@ -17,6 +17,12 @@ export interface Lettering {
   readonly width: (text: string, size: number, bold: boolean) => number;
 }
 
+/** Two typefaces that have been read. */
+export interface Typefaces extends Lettering {
+  /** A document without pages yet, which sets with the same typefaces, under the names 'regular' and 'bold'. */
+  readonly open: (title: string) => PDFKit.PDFDocument;
+}
+
 const STAND_IN = '□';
 const NO_DATE = new Date(0);
 
@@ -24,10 +30,15 @@ const NO_DATE = new Date(0);
 const UNSEEN = /[\p{Cf}\p{Variation_Selector}]/gu;
 const RIGHT_TO_LEFT = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]|[\u{10800}-\u{10fff}\u{1e800}-\u{1efff}]/u;
 
-/** Reads the two typefaces. */
-export function lettering(fonts: Fonts): Lettering {
+/**
+ * Reads the two typefaces: once for all that is measured and set of one file. Another file reads them anew, since what a typeface notes
+ * of the letters it has met goes into the file, and the same job is to give the same bytes.
+ */
+export function lettering(fonts: Fonts): Typefaces {
   const document = openDocument(fonts, '');
-  const has = coverage(document);
+  const faces = { regular: faceOf(document, 'regular'), bold: faceOf(document, 'bold') };
+  const has = (codePoint: number): boolean =>
+    faces.regular.hasGlyphForCodePoint(codePoint) && faces.bold.hasGlyphForCodePoint(codePoint);
   const settable = (text: string): string => {
     if (/^[ -~]*$/u.test(text)) return text;
     const oneLine = text.replace(UNSEEN, '').replace(/[\s\p{Cc}]+/gu, ' ');
@@ -38,11 +49,18 @@ export function lettering(fonts: Fonts): Lettering {
       .font(bold ? 'bold' : 'regular')
       .fontSize(size)
       .widthOfString(inOrderSeen(settable(text)));
-  return { settable, width };
+  return { settable, width, open: (title) => openDocument(faces, settable(title)) };
 }
 
-/** A document without pages yet, with the two typefaces under the names 'regular' and 'bold'. */
-export function openDocument(fonts: Fonts, title: string): PDFKit.PDFDocument {
+/** A typeface that has been read. */
+interface Face {
+  hasGlyphForCodePoint(codePoint: number): boolean;
+}
+
+function openDocument(
+  { regular, bold }: Fonts | { readonly regular: Face; readonly bold: Face },
+  title: string,
+): PDFKit.PDFDocument {
   const document = new PdfDocument({
     // No built-in typeface: those hold no fractions, and are not embedded.
     font: null as unknown as string,
@@ -52,20 +70,15 @@ export function openDocument(fonts: Fonts, title: string): PDFKit.PDFDocument {
   });
   // The library wants a date, and would print it: the same job is to give the same bytes.
   Object.defineProperty(document.info, 'CreationDate', { value: NO_DATE, enumerable: false });
-  document.registerFont('regular', fonts.regular);
-  document.registerFont('bold', fonts.bold);
+  // It takes typefaces that have been read too, which its types leave out.
+  document.registerFont('regular', regular as Uint8Array);
+  document.registerFont('bold', bold as Uint8Array);
   return document;
 }
 
-/** Whether both typefaces draw a code point: the library keeps that in a field which its types leave out. */
-function coverage(document: PDFKit.PDFDocument): (codePoint: number) => boolean {
-  interface Held {
-    readonly _font: { readonly font: { hasGlyphForCodePoint(codePoint: number): boolean } };
-  }
-  const held = (name: string) => (document.font(name) as unknown as Held)._font.font;
-  const faces = [held('regular'), held('bold')];
-  return (codePoint) => faces.every((face) => face.hasGlyphForCodePoint(codePoint));
-}
+/** The library keeps it in a field which its types leave out. */
+const faceOf = (document: PDFKit.PDFDocument, name: string): Face =>
+  (document.font(name) as unknown as { readonly _font: { readonly font: Face } })._font.font;
 
 /**
  * One line in the order in which it is seen from left to right. Letters within a right-to-left word are turned by the

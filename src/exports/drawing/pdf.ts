@@ -3,7 +3,7 @@
  * date: the same sheets are the same bytes. A finished page is written out before the next is begun.
  */
 import type { Going } from '../files.ts';
-import { inOrderSeen, lettering, openDocument, type Fonts } from './lettering.ts';
+import { inOrderSeen, type Typefaces } from './lettering.ts';
 import { chorded, isCircle } from './move.ts';
 import type { Arc, Grey, Line, Mark, Pen, Place2, Sheet, Words } from './types.ts';
 
@@ -15,12 +15,11 @@ const POINTS_PER_MM = 72 / 25.4;
  */
 export async function writePdf(
   title: string,
-  fonts: Fonts,
+  { settable, open }: Typefaces,
   groups: readonly (() => readonly Sheet[])[],
   going: Going,
 ): Promise<Uint8Array> {
-  const { settable } = lettering(fonts);
-  const document = openDocument(fonts, settable(title));
+  const document = open(title);
   const chunks: Uint8Array[] = [];
   document.on('data', (chunk: Uint8Array) => chunks.push(chunk));
   const ended = new Promise((resolve, reject) => document.on('end', resolve).on('error', reject));

@@ -20,14 +20,15 @@ export async function sheetsPdf(
   going: Going,
 ): Promise<ExportFile> {
   const paper = paperOf(settings);
+  const letters = lettering(fonts);
   const context: Context = {
     derived,
     unit: derived.job.lengthUnit,
-    letters: lettering(fonts),
+    letters,
     paper,
     width: contentWidth(paper),
   };
   const views = liesOf(derived.tubes);
   const groups = [() => coverSheets(context), ...derived.tubes.map((tube) => () => tubeSheets(context, views, tube))];
-  return { fileName: 'sheets.pdf', bytes: await writePdf(derived.job.name, fonts, groups, going) };
+  return { fileName: 'sheets.pdf', bytes: await writePdf(derived.job.name, letters, groups, going) };
 }
