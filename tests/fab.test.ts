@@ -115,9 +115,9 @@ describe('fab', () => {
     ];
     const job = JSON.parse(demoText());
     job.name = names.join(' ');
-    // One bar of each name, all in the place of the hoop.
+    // One bar of each name, all in the place of the hoop's first leg, bent once.
     const [hoop] = job.members;
-    job.members = names.map((_, i) => ({ ...hoop, id: `bar${i}` }));
+    job.members = names.map((_, i) => ({ ...hoop, id: `bar${i}`, path: hoop.path.slice(0, 3) }));
     job.nodes = job.nodes.filter(({ id }: { id: string }) => hoop.path.includes(id));
     for (const list of [job.members, job.nodes, job.points, job.sections, job.dies, job.envelopes])
       list.forEach((record: { name: string }, i: number) => (record.name = names[i % names.length]!));

@@ -1,24 +1,13 @@
 /** Wrap templates as another program prints them: measured on the raster, at 300 dots an inch. */
-import { expect, test } from '@playwright/test';
+import { expect, test, type Page } from '@playwright/test';
 import { fabrication } from '../../src/exports/fabrication.ts';
 import { plainPrint, unwatched, type PrintSettings } from '../../src/exports/files.ts';
 import { wrapsPdf } from '../../src/exports/wraps-pdf.ts';
 import { wrapsSvg } from '../../src/exports/wraps.ts';
 import { derive, type Derived } from '../../src/core/derive.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
-import { demoText } from '../command-line.ts';
 import { fonts } from '../exports/fonts.ts';
-import {
-  dotMiddle,
-  inkAcross,
-  inkDown,
-  longLines,
-  middleOf,
-  openReader,
-  rasterOf,
-  textOf,
-  type Raster,
-} from './raster.ts';
+import { dotMiddle, inkAcross, inkDown, longLines, middleOf, openReader, rasterOf, type Raster } from './raster.ts';
 
 function derivedFrom(job: object): Derived {
   const parsed = parseJob(JSON.stringify(job));
@@ -94,99 +83,82 @@ function frameOf(raster: Raster, width: number) {
 
 const PAPERS = { a4: [210, 297], letter: [215.9, 279.4] } as const;
 
-test.describe('wraps.pdf, printed', () => {
-  test.beforeEach(async ({ page }) => openReader(page));
+/** Bars, height and cut ordinates of one template, printed on this paper, are true to 0.1 mm. */
+async function expectTrue(page: Page, paper: 'a4' | 'letter'): Promise<void> {
+  const job = joint(38.1, 60);
+  const { bytes } = await wrapsPdf(job, fonts, { ...plainPrint, paper }, unwatched);
+  const raster = await rasterOf(page, bytes, 1);
+  expect(raster.width / (300 / 25.4)).toBeCloseTo(PAPERS[paper][0], 0);
+  expect(raster.height / (300 / 25.4)).toBeCloseTo(PAPERS[paper][1], 0);
 
-  for (const paper of ['a4', 'letter'] as const) {
-    test(`${paper}: bars, height and cut ordinates are true to 0.1 mm`, async ({ page }) => {
-      const job = joint(38.1, 60);
-      const { bytes } = await wrapsPdf(job, fonts, { ...plainPrint, paper }, unwatched);
-      const raster = await rasterOf(page, bytes, 1);
-      expect(raster.width / (300 / 25.4)).toBeCloseTo(PAPERS[paper][0], 0);
-      expect(raster.height / (300 / 25.4)).toBeCloseTo(PAPERS[paper][1], 0);
-
-      const { across, up } = barsOf(raster);
-      for (const bars of [across, up]) {
-        expect(bars.length).toBe(2);
-        expect(Math.abs(bars[0]! - 100)).toBeLessThan(0.1);
-        expect(Math.abs(bars[1]! - 101.6)).toBeLessThan(0.1);
-      }
-
-      const turn = Math.PI * 38.2;
-      const frame = frameOf(raster, turn);
-      expect(Math.abs(frame.right - frame.left - turn)).toBeLessThan(0.1);
-      const told = /Upper edge: square, ([\d.]+) mm from the sawn end/u.exec(raster.text)!;
-      expect(Math.abs(frame.bottom - frame.top - Number(told[1]))).toBeLessThan(0.1);
-
-      const { profile, tip } = fabrication(job).tubes[1]!.ends[0];
-      let [measured, worst] = [0, 0];
-      for (let phi = -170; phi < 180; phi += 30) {
-        const x = dotMiddle(frame.left + ((phi + 180) / 360) * turn);
-        const exactPhi = ((x - frame.left) / turn) * 360 - 180;
-        const [below, share] = [Math.floor(exactPhi), exactPhi - Math.floor(exactPhi)];
-        const trim = (1 - share) * profile[(below + 360) % 360]! + share * profile[(below + 361) % 360]!;
-        const expected = frame.bottom - (trim - tip! + 4);
-        // The cut line is the only stroke of that weight; ink within it tells its middle.
-        const strokes = inkDown(raster, x)
-          .filter(({ from, to }) => to - from > 0.3 && to < frame.bottom + 0.5 && from > frame.top + 8)
-          .map(middleOf);
-        const nearest = strokes.reduce((best, y) => (Math.abs(y - expected) < Math.abs(best - expected) ? y : best));
-        worst = Math.max(worst, Math.abs(nearest - expected));
-        measured += 1;
-      }
-      expect(measured).toBe(12);
-      expect(worst).toBeLessThan(0.1);
-      test.info().annotations.push({ type: 'worst ordinate', description: `${worst.toFixed(3)} mm` });
-    });
+  const { across, up } = barsOf(raster);
+  for (const bars of [across, up]) {
+    expect(bars.length).toBe(2);
+    expect(Math.abs(bars[0]! - 100)).toBeLessThan(0.1);
+    expect(Math.abs(bars[1]! - 101.6)).toBeLessThan(0.1);
   }
 
-  test('a print corrected for a printer that shrinks measures true when it is shrunk so', async ({ page }) => {
-    const settings: PrintSettings = { paper: 'a4', printed: { x: 0.97, y: 0.985 } };
-    const { bytes } = await wrapsPdf(joint(38.1, 60), fonts, settings, unwatched);
-    const raster = await rasterOf(page, bytes, 1);
-    const { across, up } = barsOf(raster);
-    expect(across.map((bar) => Math.abs(bar * 0.97))).toEqual([expect.closeTo(100, 1), expect.closeTo(101.6, 1)]);
-    expect(up.map((bar) => Math.abs(bar * 0.985))).toEqual([expect.closeTo(100, 1), expect.closeTo(101.6, 1)]);
-    const turn = Math.PI * 38.2;
-    const frame = frameOf(raster, turn);
-    expect(Math.abs((frame.right - frame.left) * 0.97 - turn)).toBeLessThan(0.1);
-    const told = /Upper edge: square, ([\d.]+) mm from the sawn end/u.exec(raster.text)!;
-    expect(Math.abs((frame.bottom - frame.top) * 0.985 - Number(told[1]))).toBeLessThan(0.1);
-  });
+  const turn = Math.PI * 38.2;
+  const frame = frameOf(raster, turn);
+  expect(Math.abs(frame.right - frame.left - turn)).toBeLessThan(0.1);
+  const told = /Upper edge: square, ([\d.]+) mm from the sawn end/u.exec(raster.text)!;
+  expect(Math.abs(frame.bottom - frame.top - Number(told[1]))).toBeLessThan(0.1);
 
-  test('a template wider than the page lies along it; one larger than the page comes in sheets', async ({ page }) => {
-    const lying = await wrapsPdf(joint(63.5, 80), fonts, plainPrint, unwatched);
-    const along = await rasterOf(page, lying.bytes, 1);
-    const turn = Math.PI * 63.6;
-    const lines = longLines(along.width, (x) => (x > 24 ? inkDown(along, x) : []), turn - 1);
-    expect(lines.length).toBeGreaterThanOrEqual(2);
-    const [edge] = lines;
-    expect(Math.abs(edge!.to - edge!.from - turn)).toBeLessThan(0.4); // ends of the stroke: half a pen more on each
-    const large = await wrapsPdf(joint(88.9, 30), fonts, plainPrint, unwatched);
-    const texts = await textOf(page, large.bytes);
-    expect(texts.length).toBeGreaterThan(3);
-    expect(texts[0]).toContain('sheet A1');
-    for (const text of texts.slice(0, 2)) expect(text).toContain('A1–A2');
-  });
+  const { profile, tip } = fabrication(job).tubes[1]!.ends[0];
+  let [measured, worst] = [0, 0];
+  for (let phi = -170; phi < 180; phi += 30) {
+    const x = dotMiddle(frame.left + ((phi + 180) / 360) * turn);
+    const exactPhi = ((x - frame.left) / turn) * 360 - 180;
+    const [below, share] = [Math.floor(exactPhi), exactPhi - Math.floor(exactPhi)];
+    const trim = (1 - share) * profile[(below + 360) % 360]! + share * profile[(below + 361) % 360]!;
+    const expected = frame.bottom - (trim - tip! + 4);
+    // The cut line is the only stroke of that weight; ink within it tells its middle.
+    const strokes = inkDown(raster, x)
+      .filter(({ from, to }) => to - from > 0.3 && to < frame.bottom + 0.5 && from > frame.top + 8)
+      .map(middleOf);
+    const nearest = strokes.reduce((best, y) => (Math.abs(y - expected) < Math.abs(best - expected) ? y : best));
+    worst = Math.max(worst, Math.abs(nearest - expected));
+    measured += 1;
+  }
+  expect(measured).toBe(12);
+  expect(worst).toBeLessThan(0.1);
+  test.info().annotations.push({ type: `worst ordinate on ${paper}`, description: `${worst.toFixed(3)} mm` });
+}
 
-  test('square ends are named, not drawn', async ({ page }) => {
-    const { bytes } = await wrapsPdf(joint(38.1, 60), fonts, plainPrint, unwatched);
-    const texts = await textOf(page, bytes);
-    expect(texts.length).toBe(2);
-    expect(texts[1]).toContain('1 A, 1 B, 2 B');
-  });
+/** A print corrected for a printer that shrinks measures true when it is shrunk so. */
+async function expectTrueOnceShrunk(page: Page): Promise<void> {
+  const settings: PrintSettings = { paper: 'a4', printed: { x: 0.97, y: 0.985 } };
+  const { bytes } = await wrapsPdf(joint(38.1, 60), fonts, settings, unwatched);
+  const raster = await rasterOf(page, bytes, 1);
+  const { across, up } = barsOf(raster);
+  expect(across.map((bar) => Math.abs(bar * 0.97))).toEqual([expect.closeTo(100, 1), expect.closeTo(101.6, 1)]);
+  expect(up.map((bar) => Math.abs(bar * 0.985))).toEqual([expect.closeTo(100, 1), expect.closeTo(101.6, 1)]);
+  const turn = Math.PI * 38.2;
+  const frame = frameOf(raster, turn);
+  expect(Math.abs((frame.right - frame.left) * 0.97 - turn)).toBeLessThan(0.1);
+  const told = /Upper edge: square, ([\d.]+) mm from the sawn end/u.exec(raster.text)!;
+  expect(Math.abs((frame.bottom - frame.top) * 0.985 - Number(told[1]))).toBeLessThan(0.1);
+}
 
-  test('every end of the demo is there, with its run tube’s name', async ({ page }) => {
-    const demo = derivedFrom(JSON.parse(demoText()) as object);
-    const { bytes } = await wrapsPdf(demo, fonts, plainPrint, unwatched);
-    const text = (await textOf(page, bytes)).join(' ').replace(/\s+/gu, ' ');
-    for (const { number, name, ends } of demo.tubes) {
-      ends.forEach(({ cuts }, which) => {
-        const mark = `${number} ${which === 0 ? 'A' : 'B'}`;
-        expect(text.includes(cuts.length > 0 ? `${mark} ${name}` : mark), mark).toBe(true);
-      });
-    }
-  });
+/** A template wider than the page lies along it; its turn is true to a pen. */
+async function expectToLieAlong(page: Page): Promise<void> {
+  const { bytes } = await wrapsPdf(joint(63.5, 80), fonts, plainPrint, unwatched);
+  const along = await rasterOf(page, bytes, 1);
+  const turn = Math.PI * 63.6;
+  const lines = longLines(along.width, (x) => (x > 24 ? inkDown(along, x) : []), turn - 1);
+  expect(lines.length).toBeGreaterThanOrEqual(2);
+  const [edge] = lines;
+  expect(Math.abs(edge!.to - edge!.from - turn)).toBeLessThan(0.4); // ends of the stroke: half a pen more on each
+}
+
+// What is said on it is read in tests/exports/templates.test.ts, without a browser.
+test('wraps.pdf, printed, is true on either paper, corrected for a printer, and where it lies along the page', async ({
+  page,
+}) => {
+  await openReader(page);
+  for (const paper of ['a4', 'letter'] as const) await test.step(paper, () => expectTrue(page, paper));
+  await test.step('corrected for a printer that shrinks', () => expectTrueOnceShrunk(page));
+  await test.step('along the page', () => expectToLieAlong(page));
 });
 
 test('wraps/*.svg are read by an XML parser, at full size, whatever the names', async ({ page }) => {

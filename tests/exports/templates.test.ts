@@ -83,6 +83,59 @@ const printed = [demo, askew, ...joints.slice(0, 4)].map(async (frame) => ({
 /** Coordinates in the file are rounded to a tenth of a micron. */
 const ROUNDED = 2e-4;
 
+/** A branch coped to a run of 48.3, and every other end square. */
+const joint = (outerDiameter: number, included: number): Derived =>
+  derived({
+    sections: [
+      { id: 'run', outerDiameter: 48.3, wall: 3 },
+      { id: 'branch', outerDiameter, wall: 2 },
+    ],
+    nodes: {
+      back: [-800, 0, 0],
+      fore: [800, 0, 0],
+      joint: [0, 0, 0],
+      top: [900 * Math.cos((included * Math.PI) / 180), 0, 900 * Math.sin((included * Math.PI) / 180)],
+    },
+    members: [
+      { id: 'run', path: ['back', 'fore'], section: 'run', ends: [{ fit: 'square' }, { fit: 'square' }] },
+      { id: 'branch', path: ['joint', 'top'], section: 'branch', ends: [{ fit: 'auto' }, { fit: 'square' }] },
+    ],
+  });
+
+describe('wraps.pdf says', () => {
+  const wordsOf = async (frame: Derived): Promise<string[]> => {
+    const { pages } = await readPdf((await wrapsPdf(frame, fonts, plainPrint, unwatched)).bytes);
+    return pages.map(({ texts }) => texts.map(({ text }) => text).join(' '));
+  };
+
+  it('of every end of the demo which it is, and the name of its tube', async () => {
+    const { pages } = (await printed[0])!;
+    const text = pages
+      .flatMap(({ texts }) => texts.map((each) => each.text))
+      .join(' ')
+      .replace(/\s+/gu, ' ');
+    for (const { number, name, ends } of demo.tubes) {
+      ends.forEach(({ cuts }, which) => {
+        const mark = `${number} ${which === 0 ? 'A' : 'B'}`;
+        expect(text.includes(cuts.length > 0 ? `${mark} ${name}` : mark), mark).toBe(true);
+      });
+    }
+  });
+
+  it('which ends are square: they are not drawn', async () => {
+    const pages = await wordsOf(joint(38.1, 60));
+    expect(pages).toHaveLength(2);
+    expect(pages[1]).toContain('1 A, 1 B, 2 B');
+  });
+
+  it('how the sheets of a template larger than the page go together', async () => {
+    const pages = await wordsOf(joint(88.9, 30));
+    expect(pages.length).toBeGreaterThan(3);
+    expect(pages[0]).toContain('sheet A1');
+    for (const text of pages.slice(0, 2)) expect(text).toContain('A1–A2');
+  });
+});
+
 describe('nothing stands outside a template', () => {
   it('in its SVG, where a laser would score', async () => {
     let ends = 0;

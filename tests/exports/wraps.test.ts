@@ -12,6 +12,9 @@ import { bentTube, branchAt60, derivedFrom } from './jobs.ts';
 import { readPdf } from './pdf.ts';
 
 const demo = derivedFrom(demoText());
+/** Made once. */
+const demoDxf = wrapsDxf(demo, unwatched);
+const demoSvgs = wrapsSvg(demo, unwatched);
 
 /** A job with one name put to every name there is. */
 function jobNamed(name: string) {
@@ -48,7 +51,7 @@ function trimAt({ left, width, cut }: ReturnType<typeof cutOf>, phi: number): nu
 
 describe('wraps.dxf', () => {
   it('is in millimetres on its layers, with one closed outline for every end, none over another', async () => {
-    const drawing = readDxf((await wrapsDxf(demo, unwatched)).bytes);
+    const drawing = readDxf((await demoDxf).bytes);
     expect(drawing.header.$INSUNITS).toBe(4);
     expect(Object.keys(drawing.tables.layer.layers)).toEqual(
       expect.arrayContaining(['CUT', 'CUT_OPEN', 'MARK', 'TEXT']),
@@ -70,7 +73,7 @@ describe('wraps.dxf', () => {
   });
 
   it('has the trims of the fabrication file at every degree, and a turn of pi times the diameter and the paper', async () => {
-    const outlines = outlinesOf(readDxf((await wrapsDxf(demo, unwatched)).bytes), 'CUT');
+    const outlines = outlinesOf(readDxf((await demoDxf).bytes), 'CUT');
     const ends = fabrication(demo).tubes.flatMap((tube, i) => tube.ends.map((end) => ({ end, tube: demo.tubes[i]! })));
     let compared = 0;
     outlines.forEach((outline: ILwpolylineEntity, i) => {
@@ -98,7 +101,7 @@ describe('wraps.dxf', () => {
   });
 
   it.skipIf(!hasEzdxf)('passes ezdxf’s audit, which finds the same outlines', async () => {
-    const { bytes } = await wrapsDxf(demo, unwatched);
+    const { bytes } = await demoDxf;
     const audit = auditDxf(bytes);
     expect(audit).toMatchObject({ units: 4, troubles: [], undefined: [], open: 0 });
     expect(audit.version >= 'AC1015').toBe(true);
@@ -129,12 +132,12 @@ it('flat patterns say who decides, and that a tube with errors has them', async 
     expect(text).toMatch(/<desc>[^<]*This program is no approval\.<\/desc>/u);
     expect(text).toContain('! Cannot be made as drawn');
   }
-  expect(textsOf(readDxf((await wrapsDxf(demo, unwatched)).bytes)).some((text) => text.startsWith('!'))).toBe(false);
+  expect(textsOf(readDxf((await demoDxf).bytes)).some((text) => text.startsWith('!'))).toBe(false);
 });
 
 describe('wraps/*.svg', () => {
   it('is one file an end, named by number and end alone', async () => {
-    const files = await wrapsSvg(demo, unwatched);
+    const files = await demoSvgs;
     expect(files.map(({ fileName }) => fileName)).toEqual(
       demo.tubes.flatMap(({ number }) => [`wraps/${number}-A.svg`, `wraps/${number}-B.svg`]),
     );
@@ -142,7 +145,7 @@ describe('wraps/*.svg', () => {
 });
 
 it('no words run out of a flat pattern, and how far its edge is from the sawn end is said whole', async () => {
-  for (const { bytes, fileName } of await wrapsSvg(demo, unwatched)) {
+  for (const { bytes, fileName } of await demoSvgs) {
     const text = new TextDecoder().decode(bytes);
     const width = Number(text.match(/viewBox="0 0 ([\d.]+)/u)![1]);
     const told = [
@@ -201,6 +204,6 @@ it('ends where whoever waits ends it', async () => {
 });
 
 it('gives the same bytes for the same job', async () => {
-  const once = await wrapsDxf(demo, unwatched);
+  const once = await demoDxf;
   expect(Buffer.from((await wrapsDxf(demo, unwatched)).bytes).equals(Buffer.from(once.bytes))).toBe(true);
 });

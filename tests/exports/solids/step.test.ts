@@ -15,13 +15,20 @@ import { startKernel } from '../../../src/exports/solids/kernel.ts';
 import { stepFile } from '../../../src/exports/solids/step.ts';
 import { isWhole } from '../../../src/exports/whole.ts';
 import { demoText } from '../../command-line.ts';
-import { drawn } from '../../draws.ts';
+import { drawn, oneOfEach } from '../../draws.ts';
 import { plainFrame } from '../../laws/frames.ts';
 import { scoped, type Keep } from '../../reference/oracles/kernel.ts';
 import { along, outer, sum, times, type Triple } from '../../reference/oracles/space.ts';
 import { bentTube, branchAt60, derivedFrom } from '../jobs.ts';
 
-const demo = derivedFrom(demoText());
+const whole = derivedFrom(demoText());
+/** How often it is bent, and what its ends are cut to. */
+const kindOf = ({ bends, ends }: SolvedTube): string =>
+  [
+    bends.length,
+    ...ends.map(({ fit, cuts, passedBy }) => [fit, cuts.map(({ onBend }) => onBend), passedBy].join()),
+  ].join();
+const demo: Derived = { ...whole, tubes: oneOfEach(whole.tubes, kindOf) };
 let oc: OpenCascadeInstance;
 let text: string;
 
