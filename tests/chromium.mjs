@@ -5,7 +5,7 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { chromium } from '@playwright/test';
-import { installDebian } from './debian.mjs';
+import { fetching, installDebian } from './debian.mjs';
 
 const programs = process.env.PROGRAMFILES ?? 'C:\\Program Files';
 const programs86 = process.env['PROGRAMFILES(X86)'] ?? 'C:\\Program Files (x86)';
@@ -60,17 +60,16 @@ export function findChromium() {
 /**
  * Makes a browser present.
  *
- * @returns {string | undefined} its executable; undefined if none could be installed either
+ * @returns {Promise<string | undefined>} its executable; undefined if none could be installed either
  */
-export function ensureChromium() {
+export async function ensureChromium() {
   const present = findChromium();
   if (present) return present;
   console.log('No browser for the tests is installed: installing Chromium ...');
   for (const name of ['chromium-headless-shell', 'chromium']) {
-    if (!findChromium()) installDebian(name);
+    // The second only where there is no first.
+    if (!findChromium()) await installDebian(name);
   }
-  if (!findChromium()) {
-    spawnSync('npx playwright install chromium', { shell: true, stdio: ['ignore', 'inherit', 'inherit'] });
-  }
+  if (!findChromium()) await fetching('npx playwright install chromium');
   return findChromium();
 }

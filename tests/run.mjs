@@ -3,7 +3,7 @@
  * Ends with `N passed, N failed` alone on a line: each test counts one, and so does each part of the torture run and each stage without
  * tests. `--long` (`npm run test:long`) is the tests alone, with all that they draw: docs/long-runs.md.
  */
-import { spawn, spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -15,10 +15,15 @@ import { ensureEzdxf } from './debian.mjs';
 /** @typedef {{ passed: number, failed: number }} Count */
 /** @typedef {Record<string, string | undefined>} Settings */
 
+const LONG = process.argv.includes('--long');
+
 ensureInstalled();
 const { ensureChromium } = await import('./chromium.mjs'); // needs the packages
-const browser = ensureChromium();
-ensureEzdxf();
+// From the network: what needs neither runs meanwhile.
+const fetched = ensureChromium().then(async (found) => {
+  await ensureEzdxf();
+  return found;
+});
 /** @type {Settings} colours only where a person looks on */
 const plain = process.stdout.isTTY ? {} : { NO_COLOR: '1', FORCE_COLOR: undefined };
 const reports = mkdtempSync(join(tmpdir(), 'cagewright-'));
@@ -27,21 +32,23 @@ const reports = mkdtempSync(join(tmpdir(), 'cagewright-'));
  * @param {string} title
  * @param {string} command with its arguments; a package's program is found by its name
  * @param {Settings} [settings] for its environment
- * @returns {boolean} whether it ended well
+ * @returns {Promise<boolean>} whether it ended well
  */
-function run(title, command, settings = {}) {
+async function run(title, command, settings = {}) {
   console.log(`\n== ${title}`);
-  const { status } = spawnSync(`npx --no-install ${command}`, {
+  const child = spawn(`npx --no-install ${command}`, {
     cwd: root,
     shell: true,
     stdio: ['ignore', 'inherit', 'inherit'],
     env: { ...process.env, ...plain, ...settings },
   });
+  const [status] = await once(child, 'exit');
   return status === 0;
 }
 
-/** @type {(title: string, command: string) => Count} */
-const stage = (title, command) => (run(title, command) ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 });
+/** @type {(title: string, command: string) => Promise<Count>} */
+const stage = async (title, command) =>
+  (await run(title, command)) ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 };
 
 /**
  * A stage of tests, counted from the report it writes. A run that ends badly without a failed test (a file that does
@@ -52,10 +59,10 @@ const stage = (title, command) => (run(title, command) ? { passed: 1, failed: 0 
  * @param {Settings} settings
  * @param {string} report
  * @param {(report: any) => Count} count
- * @returns {Count}
+ * @returns {Promise<Count>}
  */
-function tests(title, command, settings, report, count) {
-  const endedWell = run(title, command, settings);
+async function tests(title, command, settings, report, count) {
+  const endedWell = await run(title, command, settings);
   let counted = { passed: 0, failed: 0 };
   try {
     counted = count(JSON.parse(readFileSync(report, 'utf8')));
@@ -73,9 +80,10 @@ function tests(title, command, settings, report, count) {
 /**
  * A minute of the torture run, counted by the line that it ends with.
  *
+ * @param {string | undefined} browser
  * @returns {Promise<Count>}
  */
-async function torture() {
+async function torture(browser) {
   console.log('\n== Torture');
   const child = spawn(process.execPath, ['src/scripts/launch.mjs', 'tests/torture/main.ts', '--short'], {
     cwd: root,
@@ -98,37 +106,40 @@ async function torture() {
 
 const unitReport = join(reports, 'unit.json');
 const browserReport = join(reports, 'browser.json');
-/** @type {(settings?: Settings) => Count} */
-const units = (settings = {}) =>
+/** @type {Settings} */
+const draws = LONG ? { CAGEWRIGHT_LONG: '1' } : {};
+
+const units = () =>
   tests(
     'Layers, units, references',
     `vitest run --reporter=default --reporter=json --outputFile="${unitReport}"`,
-    settings,
+    draws,
     unitReport,
     ({ numPassedTests, numFailedTests }) => ({ passed: numPassedTests, failed: numFailedTests }),
   );
-/** @type {(settings?: Settings) => Count} */
-const journeys = (settings = {}) =>
+
+/** @param {string | undefined} browser */
+const journeys = (browser) =>
   tests(
     'Browser',
     'playwright test -c tests/browser --reporter=line,json',
     // The runner of these settles colours by itself, and warns of NO_COLOR.
-    { PLAYWRIGHT_JSON_OUTPUT_NAME: browserReport, CAGEWRIGHT_CHROMIUM: browser, NO_COLOR: undefined, ...settings },
+    { PLAYWRIGHT_JSON_OUTPUT_NAME: browserReport, CAGEWRIGHT_CHROMIUM: browser, NO_COLOR: undefined, ...draws },
     browserReport,
     ({ stats }) => ({ passed: stats.expected, failed: stats.unexpected + stats.flaky }),
   );
-const ALL = { CAGEWRIGHT_LONG: '1' };
-const counts = process.argv.includes('--long')
-  ? [units(ALL), stage('Build', 'vite build'), journeys(ALL)]
-  : [
-      stage('Format', 'oxfmt --check'),
-      stage('Lint', 'oxlint --report-unused-disable-directives'),
-      stage('Types', 'tsc --noEmit'),
-      units(),
-      stage('Build', 'vite build'),
-      await torture(),
-      journeys(),
-    ];
+
+/** @type {Count[]} */
+const counts = [];
+if (!LONG) {
+  counts.push(await stage('Format', 'oxfmt --check'));
+  // What it needs to know of the types to lint is what tsc asks of them: one reading of all sources for both.
+  counts.push(await stage('Lint and types', 'oxlint --type-check --report-unused-disable-directives'));
+}
+const browser = await fetched;
+counts.push(await units(), await stage('Build', 'vite build'));
+if (!LONG) counts.push(await torture(browser));
+counts.push(await journeys(browser));
 rmSync(reports, { recursive: true, force: true });
 
 const passed = counts.reduce((sum, count) => sum + count.passed, 0);
