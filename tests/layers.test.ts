@@ -53,7 +53,7 @@ describe('a planted breach is caught', () => {
     ['a re-export', 'core/units/a.ts', "export * from '../job/types.ts'; export const a = 1;", 'imports core/job'],
     ['a dynamic import', 'exports/a.ts', "export const a = () => import('../ui/a.tsx');", 'exports imports ui'],
     ['a type named in place', 'store/a.ts', "export type A = import('../view/bay/a.ts').A;", 'store imports view/bay'],
-    ['siblings', 'core/checks/a.ts', "import { a } from '../shop/a.ts';", 'core/checks imports core/shop'],
+    ['siblings', 'core/checks/a.ts', "import { a } from '../run/a.ts';", 'core/checks imports core/run'],
     ['the store in an export', 'exports/a.ts', "import '../store/workspace.ts';", 'exports imports store'],
     ['the command line in the store', 'store/a.ts', "import { main } from '../fab.ts';", 'store imports fab.ts'],
     [

@@ -9,7 +9,7 @@ const base = ['core/geometry', 'core/numerics', 'core/units', 'core/remembered.t
 const job = [...base, 'core/job'];
 const sprung = [...job, 'core/springback'];
 const solved = [...sprung, 'core/solve'];
-const judged = [...solved, 'core/mesh', 'core/rehearse', 'core/checks', 'core/shop'];
+const judged = [...solved, 'core/mesh', 'core/rehearse', 'core/checks', 'core/marks', 'core/cope', 'core/run'];
 const derived = [...judged, 'core/derive.ts', 'core/words'];
 const rehearsed = [...derived, 'core/swing-findings.ts'];
 const edited = [...rehearsed, 'core/edit', 'core/session', 'exports', 'workers'];
@@ -30,10 +30,12 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/solve': sprung,
   'core/mesh': solved,
   'core/checks': [...solved, 'core/rehearse'],
-  'core/shop': solved,
+  'core/marks': solved,
+  'core/cope': solved,
+  'core/run': [...solved, 'core/marks'],
   'core/rehearse': solved,
   'core/words': judged,
-  'core/derive.ts': [...solved, 'core/checks', 'core/shop'],
+  'core/derive.ts': [...solved, 'core/checks'],
   'core/swing-findings.ts': derived,
   exports: derived,
   workers: [...rehearsed, 'exports'],

@@ -2,7 +2,7 @@
  * Every command with its name and its keys, in one table: the keyboard, the menu and the Keys sheet all read it.
  * `Mod` is Ctrl, or Cmd on a Mac.
  */
-import { readMarking } from '../core/shop/mark-words.ts';
+import { readMarking } from '../core/words/marks.ts';
 import type { Station } from '../store/types.ts';
 import { workspace } from '../store/workspace.ts';
 import { readKept } from '../ui/kept.ts';

@@ -9,7 +9,7 @@ import { toDegrees, type Degrees, type Radians } from '../core/geometry/angle.ts
 import type { Vec3 } from '../core/geometry/vector.ts';
 import { shownName } from '../core/job/shown.ts';
 import type { DieId, EnvelopeId, MemberId, NodeRef, SectionId, TubeRef } from '../core/job/reference.ts';
-import { bendMarks, type BendMarks } from '../core/shop/marks.ts';
+import { bendMarks, type BendMarks } from '../core/marks/marks.ts';
 import { feedOf, type Feed } from '../core/solve/feed.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../core/solve/types.ts';
 import { findingInWords, sourceInWords } from '../core/words/findings.ts';

@@ -6,8 +6,8 @@
 import type { Finding } from '../core/checks/types.ts';
 import { cross, dot, scale } from '../core/geometry/vector.ts';
 import type { LengthUnit } from '../core/units/length.ts';
-import { extremesOf, type FlatArc, type FlatLine, type FlatPlace, type FlatTube } from '../core/shop/lay-flat.ts';
-import { inSpace } from '../core/shop/wrap.ts';
+import { extremesOf, type FlatArc, type FlatLine, type FlatPlace, type FlatTube } from '../core/run/lay-flat.ts';
+import { inSpace } from '../core/cope/wrap.ts';
 import type { SolvedTube } from '../core/solve/types.ts';
 import { boxOf } from './drawing/clear.ts';
 import type { DxfLayer } from './drawing/dxf.ts';

@@ -9,7 +9,7 @@ import { toDegrees } from '../core/geometry/angle.ts';
 import { addScaled } from '../core/geometry/vector.ts';
 import { sectionInWords } from '../core/job/sizes.ts';
 import type { LengthUnit } from '../core/units/length.ts';
-import type { FlatPlace, FlatTube } from '../core/shop/lay-flat.ts';
+import type { FlatPlace, FlatTube } from '../core/run/lay-flat.ts';
 import { beyondNode } from '../core/solve/amount.ts';
 import type { SolvedTube } from '../core/solve/types.ts';
 import { formatAngle } from '../core/units/angle.ts';

@@ -4,7 +4,7 @@
 import { WHO_DECIDES } from '../core/words/cautions.ts';
 import type { Derived } from '../core/derive.ts';
 import { FIRST_MARKING } from '../core/job/kinds/marking.ts';
-import { layFlat } from '../core/shop/lay-flat.ts';
+import { layFlat } from '../core/run/lay-flat.ts';
 import type { SolvedTube } from '../core/solve/types.ts';
 import { dxfText } from './drawing/dxf.ts';
 import { moved } from './drawing/move.ts';

@@ -7,7 +7,7 @@ import { errorsOf, faultInWords } from '../core/checks/faults.ts';
 import type { Derived } from '../core/derive.ts';
 import { toRadians, wrapHalfTurn } from '../core/geometry/angle.ts';
 import type { LengthUnit } from '../core/units/length.ts';
-import { cutAt, unroll, widerSide, type Wrap } from '../core/shop/wrap.ts';
+import { cutAt, unroll, widerSide, type Wrap } from '../core/cope/wrap.ts';
 import { shrunk, wrapped } from './drawing/fit.ts';
 import { unknownFace } from './drawing/plain-line.ts';
 import { HAIR, line, shape, words } from './drawing/strokes.ts';

@@ -5,8 +5,8 @@
  */
 import type { Derived } from '../core/derive.ts';
 import { toRadians } from '../core/geometry/angle.ts';
-import type { SurfacePlace } from '../core/shop/cut-pieces.ts';
-import { cutAt, unroll, widerSide, type Wrap } from '../core/shop/wrap.ts';
+import type { SurfacePlace } from '../core/cope/cut-pieces.ts';
+import { cutAt, unroll, widerSide, type Wrap } from '../core/cope/wrap.ts';
 import { clearOf } from './drawing/clear.ts';
 import { shrunk, wrapped } from './drawing/fit.ts';
 import { hatched } from './drawing/hatch.ts';

@@ -1,15 +1,9 @@
 /** What a wrap template says, in the words of the shop. */
+import { plateOffSquare } from '../core/cope/end-cut.ts';
 import { toDegrees } from '../core/geometry/angle.ts';
-import {
-  endInWords,
-  insideInWords,
-  plateOffSquare,
-  referenceInWords,
-  scribeInWords,
-  turnInWords,
-} from '../core/shop/ends.ts';
-import type { Landing } from '../core/shop/landing.ts';
-import type { Wrap } from '../core/shop/wrap.ts';
+import { endInWords, insideInWords, referenceInWords, scribeInWords, turnInWords } from '../core/words/ends.ts';
+import type { Landing } from '../core/cope/landing.ts';
+import type { Wrap } from '../core/cope/wrap.ts';
 import type { Frame, SolvedTube } from '../core/solve/types.ts';
 import { formatAngle } from '../core/units/angle.ts';
 import { formatLength, type LengthUnit } from '../core/units/length.ts';

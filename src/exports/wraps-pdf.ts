@@ -1,7 +1,7 @@
 /** Wrap templates on paper: wraps.pdf, at full size, on pages that tell whether they were printed so. */
 import { WHO_DECIDES } from '../core/words/cautions.ts';
 import type { Derived } from '../core/derive.ts';
-import { needsWrap } from '../core/shop/wrap.ts';
+import { needsWrap } from '../core/cope/wrap.ts';
 import type { Box2 } from './drawing/clip.ts';
 import { wrapped } from './drawing/fit.ts';
 import { lettering, type Fonts, type Lettering } from './drawing/lettering.ts';

@@ -4,7 +4,7 @@
  */
 import { WHO_DECIDES } from '../core/words/cautions.ts';
 import type { Derived } from '../core/derive.ts';
-import { PAPER_THICKNESS, wrapOf, type Wrap, type WrapSetting } from '../core/shop/wrap.ts';
+import { PAPER_THICKNESS, wrapOf, type Wrap, type WrapSetting } from '../core/cope/wrap.ts';
 import type { Frame } from '../core/solve/types.ts';
 import { MM_PER_INCH } from '../core/units/length.ts';
 import { dxfText, type DxfLayer } from './drawing/dxf.ts';

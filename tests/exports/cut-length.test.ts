@@ -7,9 +7,9 @@
  */
 import papaparse from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { drawnTube } from '../../src/core/shop/drawn.ts';
-import { bendRun } from '../../src/core/shop/run.ts';
-import { layStick } from '../../src/core/shop/stick.ts';
+import { drawnTube } from '../../src/core/run/drawn.ts';
+import { bendRun } from '../../src/core/run/run.ts';
+import { layStick } from '../../src/core/marks/stick.ts';
 import { beginRun } from '../../src/core/edit/bent.ts';
 import type { BendStep } from '../../src/core/job/kinds/bent.ts';
 import { feedOf } from '../../src/core/solve/feed.ts';

@@ -4,9 +4,9 @@
  */
 import { describe, expect, it } from 'vitest';
 import type { Derived } from '../../src/core/derive.ts';
-import { layFlat } from '../../src/core/shop/lay-flat.ts';
-import { throatInWords } from '../../src/core/shop/cope-mark.ts';
-import { rotationReading, type RotationReading } from '../../src/core/shop/rotation-reading.ts';
+import { layFlat } from '../../src/core/run/lay-flat.ts';
+import { throatInWords } from '../../src/core/words/cope-mark.ts';
+import { rotationReading, type RotationReading } from '../../src/core/run/rotation-reading.ts';
 import { lettering } from '../../src/exports/drawing/lettering.ts';
 import type { Line, Mark } from '../../src/exports/drawing/types.ts';
 import { TURN_PICTURE, turnPicture } from '../../src/exports/end-on/turn.ts';

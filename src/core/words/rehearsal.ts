@@ -5,6 +5,7 @@ import type { SwingMend } from '../checks/types.ts';
 import type { Hit, NoOrder, Trouble, Unheld } from '../rehearse/types.ts';
 import { SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { onStepBelow } from '../units/angle.ts';
+import { listed } from './lists.ts';
 
 /** As the rest of a sentence that begins "bend 3 ...". Whole degrees of the machine, rounded down. */
 export function troubleInWords({ hit, cannotHold }: Trouble): string {
@@ -77,7 +78,3 @@ export function orderInWords(steps: readonly BendStep[]): string {
   });
   return named.join(', then ');
 }
-
-/** "1, 3 and 4". */
-export const listed = (bends: readonly number[]): string =>
-  bends.length === 1 ? `${bends[0]}` : `${bends.slice(0, -1).join(', ')} and ${bends.at(-1)}`;

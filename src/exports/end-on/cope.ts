@@ -3,8 +3,8 @@
  * deep-bite side of each cut, and the mark there. A bent tube runs on upwards behind its end, since its line is on the inside of the
  * bend. Paper and screen draw these same marks.
  */
+import type { EndMark } from '../../core/cope/end-mark.ts';
 import { toDegrees, toRadians, wrapHalfTurn } from '../../core/geometry/angle.ts';
-import type { EndMark } from '../../core/shop/cope-mark.ts';
 import type { Mark, Place2 } from '../drawing/types.ts';
 import { around, arc, arrowhead, disc, FINE, FIRM, HAIR, shape, stroke, text } from '../sheets/ink.ts';
 import { spread } from './spread.ts';

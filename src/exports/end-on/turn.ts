@@ -5,8 +5,8 @@
  * the leg: a level laid on the leg itself would read less. Paper and screen draw these same marks. Up is up, left is left.
  */
 import { toRadians, type Degrees } from '../../core/geometry/angle.ts';
-import type { RotationReading } from '../../core/shop/rotation-reading.ts';
-import { onScale } from '../../core/shop/turn-words.ts';
+import type { RotationReading } from '../../core/run/rotation-reading.ts';
+import { onScale } from '../../core/words/turns.ts';
 import type { Mark, Place2 } from '../drawing/types.ts';
 import { around, arc, arrowhead, circle, disc, FAINT, FINE, FIRM, shape, stroke, text } from '../sheets/ink.ts';
 

@@ -1,18 +1,18 @@
 /** What is done at the bender, one row a bend in the order of bending, with boxes for what the machine and the level then read;
  * what the job holds of that already stands in them. */
-import { leansInWords, roundingInWords, sideOf, troubleOf } from '../../core/shop/mark-words.ts';
-import { bendMarks, type BendMarks } from '../../core/shop/marks.ts';
+import { leansInWords, roundingInWords, sideOf, troubleOf } from '../../core/words/marks.ts';
+import { bendMarks, type BendMarks } from '../../core/marks/marks.ts';
 import { mendingPullOf, type PullAdvice } from '../../core/springback/pull-advice.ts';
 import { halfWidthInWords, KIND_WORDS, pullFigure, workedOutShort, pullNote } from '../../core/words/pulls.ts';
-import { rotationReading, type RotationReading } from '../../core/shop/rotation-reading.ts';
-import { isScribed } from '../../core/shop/scribed-line.ts';
-import { FIRST_BEND, onScale, turnSentences } from '../../core/shop/turn-words.ts';
+import { rotationReading, type RotationReading } from '../../core/run/rotation-reading.ts';
+import { isScribed } from '../../core/run/scribed-line.ts';
+import { FIRST_BEND, onScale, turnSentences } from '../../core/words/turns.ts';
 import type { Degrees } from '../../core/geometry/angle.ts';
 import { FIRST_BENDER } from '../../core/job/kinds/bender.ts';
 import type { Marking } from '../../core/job/kinds/marking.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { tapeReading } from '../../core/units/tape.ts';
-import type { TapeStep } from '../../core/shop/tape.ts';
+import type { TapeStep } from '../../core/marks/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { LEAST_SIZE } from '../drawing/fit.ts';
 import { moved } from '../drawing/move.ts';

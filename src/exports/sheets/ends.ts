@@ -1,31 +1,29 @@
 /** Both ends side by side: what each is cut to, and cut by cut what the notcher is set to. */
+import { deepSide, longSide, type EndMark } from '../../core/cope/end-mark.ts';
+import { listed } from '../../core/words/lists.ts';
+import { plateOffSquare } from '../../core/cope/end-cut.ts';
+import { scribedInWords } from '../../core/words/turns.ts';
 import { wrapHalfTurn, type Radians } from '../../core/geometry/angle.ts';
 import {
-  deepSide,
   deepSideOf,
   bothInWords,
   lineInWords,
-  longSide,
   longSideOf,
   lookInWords,
   markInWords,
   offsetInWords,
   ROUND,
   throatInWords,
-  type EndMark,
-} from '../../core/shop/cope-mark.ts';
+} from '../../core/words/cope-mark.ts';
 import {
   ALLOWANCE,
   endInWords,
   fromNodeInWords,
   insteadOfNotcher,
-  listed,
-  plateOffSquare,
   SAW_DEPTH,
   sawCautions,
   turnInWords,
-} from '../../core/shop/ends.ts';
-import { scribedInWords } from '../../core/shop/scribed-line.ts';
+} from '../../core/words/ends.ts';
 import type { BendStep } from '../../core/job/kinds/bent.ts';
 import { ANGLE_ROUNDING, ROUNDING } from '../../core/geometry/tolerance.ts';
 import { nodeName, tubeName } from '../../core/solve/names.ts';

@@ -1,6 +1,6 @@
 /** Figures as a sheet shows them: fractions set as fractions, a true minus, the unit after a narrow space. */
 import { toDegrees, type Radians } from '../../core/geometry/angle.ts';
-import { shownRound } from '../../core/shop/turn-words.ts';
+import { shownRound } from '../../core/words/turns.ts';
 import {
   decimalLength,
   formatLength,

@@ -1,7 +1,7 @@
 /** The lengths that shops cut by, and what a tape can verify on the finished bends, with boxes for what it read. */
-import { checkDimensions, type CheckDimension } from '../../core/shop/check-dimensions.ts';
-import { cutLengths } from '../../core/shop/ends.ts';
-import { formOf } from '../../core/shop/form.ts';
+import { cutLengths } from '../../core/cope/end-cut.ts';
+import { checkDimensions, type CheckDimension } from '../../core/run/check-dimensions.ts';
+import { sawnTube } from '../../core/run/sawn-tube.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { wrapped } from '../drawing/fit.ts';
 import type { Mark } from '../drawing/types.ts';
@@ -29,7 +29,7 @@ export function lengthCells(context: Context, tube: SolvedTube, width: number): 
 /** Empty for a straight tube. What was measured already stands in its box. */
 export function checksPart(context: Context, tube: SolvedTube): Part {
   const { unit, width, letters, derived } = context;
-  const checks = checkDimensions(formOf(tube));
+  const checks = checkDimensions(sawnTube(tube));
   const read = derived.job.bent.find((bent) => bent.tube === tube.id)?.checks ?? [];
   const column = (width - BETWEEN) / 2;
   const figures = Math.max(0, ...checks.map(({ value }) => letters.width(lengthFigure(value, unit), LENGTH, true)));

@@ -1,5 +1,5 @@
 /** A tube as it is marked out: the way in which it is measured, and the tape that comes of it. */
-import { tapeSheet, type TapeMark, type TapeSheet, type TapeStep } from '../../core/shop/tape.ts';
+import { tapeSheet, type TapeMark, type TapeSheet, type TapeStep } from '../../core/marks/tape.ts';
 import { feedOf, type Feed } from '../../core/solve/feed.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import type { Context } from './context.ts';

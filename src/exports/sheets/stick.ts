@@ -5,10 +5,10 @@
  */
 import { toDegrees } from '../../core/geometry/angle.ts';
 import { formatAngle } from '../../core/units/angle.ts';
-import { sideOf } from '../../core/shop/mark-words.ts';
+import { sideOf } from '../../core/words/marks.ts';
 import { tapeReading } from '../../core/units/tape.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
-import { layBlocks } from '../../core/shop/stick.ts';
+import { layBlocks } from '../../core/marks/stick.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import type { Mark } from '../drawing/types.ts';
 import type { Context } from './context.ts';

@@ -11,7 +11,7 @@ import { LengthField, NumberField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { tubeName } from '../../core/solve/names.ts';
-import { endInWords } from '../../core/shop/ends.ts';
+import { endInWords } from '../../core/words/ends.ts';
 import { withAxis } from '../vectors.ts';
 import { fitChoices, tubeChoices } from './choices.ts';
 

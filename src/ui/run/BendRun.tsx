@@ -7,10 +7,10 @@ import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { findRun, removeRun } from '../../core/edit/bent.ts';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
-import { bendRun, type BendRun as Run, type RunStep } from '../../core/shop/run.ts';
+import { bendRun, type BendRun as Run, type RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { findingInWords } from '../../core/words/findings.ts';
-import { TOLD_LENGTH } from '../../core/shop/tape.ts';
+import { NOTABLE_LENGTH } from '../../core/marks/tape.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { useFeed } from '../shop/useFeed.ts';
@@ -236,7 +236,7 @@ function Changes({ run }: { run: Run }): ReactNode {
         const words = changeInWords(change, unit);
         return <li key={words}>{words}</li>;
       })}
-      {Math.abs(run.blankLacks) > TOLD_LENGTH && <li>{blankInWords(run.blankLacks, unit)}</li>}
+      {Math.abs(run.blankLacks) > NOTABLE_LENGTH && <li>{blankInWords(run.blankLacks, unit)}</li>}
     </ul>
   );
 }

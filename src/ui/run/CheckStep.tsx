@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import { removeRun, setCheck } from '../../core/edit/bent.ts';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
-import type { BendRun, RunCheck, RunStep } from '../../core/shop/run.ts';
+import type { BendRun, RunCheck, RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';

@@ -1,8 +1,8 @@
 /** Where the tube is clamped for a bend, which end is in front, and how it is turned before. */
 import type { ReactNode } from 'react';
-import type { RotationReading } from '../../core/shop/rotation-reading.ts';
-import type { RunStep } from '../../core/shop/run.ts';
-import { ANY_WAY_ROUND, FIRST_BEND } from '../../core/shop/turn-words.ts';
+import type { RotationReading } from '../../core/run/rotation-reading.ts';
+import type { RunStep } from '../../core/run/run.ts';
+import { ANY_WAY_ROUND, FIRST_BEND } from '../../core/words/turns.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Leans, MarkPlace } from '../shop/TapeParts.tsx';

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { setBentRotation, setBentStraight } from '../../core/edit/bent.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
-import { ROTATION_SIGN } from '../../core/shop/turn-words.ts';
+import { ROTATION_SIGN } from '../../core/words/turns.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { formatLength } from '../../core/units/length.ts';

@@ -1,7 +1,7 @@
 /** Before the first bend: the blank to cut, and the marks to draw on it. */
 import { Fragment, type ReactNode } from 'react';
-import { roundingInWords } from '../../core/shop/mark-words.ts';
-import type { RunStep } from '../../core/shop/run.ts';
+import { roundingInWords } from '../../core/words/marks.ts';
+import type { RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { useWorkspace } from '../../store/workspace.ts';

@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import { FIRST_BENDER } from '../../core/job/kinds/bender.ts';
-import type { RunStep } from '../../core/shop/run.ts';
+import type { RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { mendingPullOf } from '../../core/springback/pull-advice.ts';
 import {

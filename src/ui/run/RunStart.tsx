@@ -2,7 +2,7 @@
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { beginRun } from '../../core/edit/bent.ts';
 import type { BendStep } from '../../core/job/kinds/bent.ts';
-import { drawnTube } from '../../core/shop/drawn.ts';
+import { drawnTube } from '../../core/run/drawn.ts';
 import { blankToCut } from '../../core/solve/amount.ts';
 import { sameOrder } from '../../core/solve/bend-order.ts';
 import type { Feed } from '../../core/solve/feed.ts';

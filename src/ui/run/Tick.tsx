@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import { tickStep, untickStep } from '../../core/edit/bent.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
-import type { RunStep } from '../../core/shop/run.ts';
+import type { RunStep } from '../../core/run/run.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { RunKey } from './RunKey.tsx';
 import { titleOf } from './run-words.ts';

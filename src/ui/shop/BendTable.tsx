@@ -2,7 +2,7 @@
 import { Fragment, type ReactNode } from 'react';
 import type { Degrees } from '../../core/geometry/angle.ts';
 import { FIRST_BENDER } from '../../core/job/kinds/bender.ts';
-import { ROTATION_SIGN } from '../../core/shop/turn-words.ts';
+import { ROTATION_SIGN } from '../../core/words/turns.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { mendingPullOf, pullAdvices, type PullAdvice } from '../../core/springback/pull-advice.ts';

@@ -1,4 +1,7 @@
 /** One end of a tube: what it is cut to, and for each cut what the notcher is set to. */
+import { deepSide, longSide, type EndMark } from '../../core/cope/end-mark.ts';
+import { plateOffSquare } from '../../core/cope/end-cut.ts';
+import { scribedInWords } from '../../core/words/turns.ts';
 import type { ReactNode } from 'react';
 import { toDegrees, wrapHalfTurn } from '../../core/geometry/angle.ts';
 import type { Cut, SolvedTube } from '../../core/solve/types.ts';
@@ -8,29 +11,24 @@ import { Drawn } from '../Drawn.tsx';
 import { Angle, Length } from '../fields/Readings.tsx';
 import {
   bothInWords,
-  deepSide,
   deepSideOf,
   lineInWords,
-  longSide,
   longSideOf,
   lookInWords,
   markInWords,
   offsetInWords,
   ROUND,
   throatInWords,
-  type EndMark,
-} from '../../core/shop/cope-mark.ts';
+} from '../../core/words/cope-mark.ts';
 import {
   ALLOWANCE,
   endInWords,
   fromNodeInWords,
   insteadOfNotcher,
-  plateOffSquare,
   SAW_DEPTH,
   sawCautions,
   turnInWords,
-} from '../../core/shop/ends.ts';
-import { scribedInWords } from '../../core/shop/scribed-line.ts';
+} from '../../core/words/ends.ts';
 import { endPicture } from '../../exports/end-on/cope.ts';
 import { nodeName, tubeName } from '../../core/solve/names.ts';
 import { useFeed } from './useFeed.ts';

@@ -2,7 +2,7 @@
 import { useId, type ReactNode } from 'react';
 import type { LengthUnit } from '../../core/units/length.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { referenceInWords } from '../../core/shop/ends.ts';
+import { referenceInWords } from '../../core/words/ends.ts';
 import { profileDrawing, type FlatPoint } from './profile.ts';
 import { figureWidth, markLength, SvgLength } from './SvgLength.tsx';
 

@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { endInWords, referenceInWords } from '../../core/shop/ends.ts';
+import { endInWords, referenceInWords } from '../../core/words/ends.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { ProfileDrawing } from './ProfileDrawing.tsx';
 import { StickDrawing } from './StickDrawing.tsx';

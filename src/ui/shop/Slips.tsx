@@ -1,7 +1,7 @@
 /** What a slip at the bender does to the end of the tube and to its nodes, and which end is left long for the scatter of the shop. */
 import type { ReactNode } from 'react';
 import { toRadians } from '../../core/geometry/angle.ts';
-import { nodesAlong } from '../../core/shop/nodes-along.ts';
+import { nodesAlong } from '../../core/marks/nodes-along.ts';
 import {
   bendSlips,
   endSpreads,
@@ -9,7 +9,7 @@ import {
   spreadsAt,
   type Spread,
   type Tolerances,
-} from '../../core/shop/sensitivity.ts';
+} from '../../core/marks/slips.ts';
 import { nodeName } from '../../core/solve/names.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { stepAbove } from '../../core/units/step.ts';
@@ -17,7 +17,7 @@ import { useWorkspace } from '../../store/workspace.ts';
 import { NumberField } from '../fields/Fields.tsx';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../Section.tsx';
-import { GREATEST_TOLERANCE, readTolerances, type ToleranceView } from '../../core/shop/mark-words.ts';
+import { GREATEST_TOLERANCE, readTolerances, type ToleranceView } from '../../core/words/marks.ts';
 import { useKept } from '../kept.ts';
 import './marks.css';
 

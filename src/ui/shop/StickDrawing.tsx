@@ -9,7 +9,7 @@ import type { LengthUnit } from '../../core/units/length.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { spokenReading, tapeReading } from '../../core/units/tape.ts';
-import { layBlocks, layStick, stickMarks, type Stick, type StickMark } from '../../core/shop/stick.ts';
+import { layBlocks, layStick, stickMarks, type Stick, type StickMark } from '../../core/marks/stick.ts';
 import { figureWidth, markLength, SvgLength } from './SvgLength.tsx';
 
 const MARGIN = 20;

@@ -1,11 +1,11 @@
 /** The marks as a tape shows them, in the order of bending, from the end and in the way that the person measures. */
 import { Fragment, type ReactNode } from 'react';
 import type { Marking } from '../../core/job/kinds/marking.ts';
-import { roundingInWords } from '../../core/shop/mark-words.ts';
-import { rotationReading, type RotationReading } from '../../core/shop/rotation-reading.ts';
-import { isScribed } from '../../core/shop/scribed-line.ts';
-import { FIRST_BEND, turnSentence } from '../../core/shop/turn-words.ts';
-import { tapeSheet, type TapeStep } from '../../core/shop/tape.ts';
+import { roundingInWords } from '../../core/words/marks.ts';
+import { rotationReading, type RotationReading } from '../../core/run/rotation-reading.ts';
+import { isScribed } from '../../core/run/scribed-line.ts';
+import { FIRST_BEND, turnSentence } from '../../core/words/turns.ts';
+import { tapeSheet, type TapeStep } from '../../core/marks/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Angle } from '../fields/Readings.tsx';

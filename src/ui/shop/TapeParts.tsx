@@ -1,8 +1,8 @@
 /** What every list of tape marks is made of: where the zero is, each mark with its side, the scrap. */
 import { Fragment, type ReactNode } from 'react';
 import type { Marking } from '../../core/job/kinds/marking.ts';
-import { leansInWords, sideOf, troubleOf } from '../../core/shop/mark-words.ts';
-import type { TapeMark, TapeSheet, TapeStep } from '../../core/shop/tape.ts';
+import { leansInWords, sideOf, troubleOf } from '../../core/words/marks.ts';
+import type { TapeMark, TapeSheet, TapeStep } from '../../core/marks/tape.ts';
 import { spokenReading, tapeReading } from '../../core/units/tape.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length, Reading } from '../fields/Readings.tsx';

@@ -8,7 +8,7 @@ import { FIRST_MARKING } from '../../core/job/kinds/marking.ts';
 import type { Job } from '../../core/job/types.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import type { Marking } from '../../core/job/kinds/marking.ts';
-import { FROM, MARKED, readMarking } from '../../core/shop/mark-words.ts';
+import { FROM, MARKED, readMarking } from '../../core/words/marks.ts';
 import { isSymmetricHoop } from '../../core/solve/symmetric.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { tapeReading, tapesOf } from '../../core/units/tape.ts';

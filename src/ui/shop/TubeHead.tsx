@@ -1,11 +1,11 @@
 /** The selected tube's head: what to cut, or why not to, and which other tube is its mirror image. */
+import { cutLengths } from '../../core/cope/end-cut.ts';
 import { Fragment, type ReactNode } from 'react';
 import { primed } from '../../core/job/reference.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
 import { sectionInWords } from '../../core/job/sizes.ts';
-import { cutLengths } from '../../core/shop/ends.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { findingInWords } from '../../core/words/findings.ts';
 import { useFeed } from './useFeed.ts';

@@ -1,7 +1,7 @@
 /** How a tube is turned before a bend: seen from behind, and in the words of its sheet. */
 import type { ReactNode } from 'react';
-import type { RotationReading } from '../../core/shop/rotation-reading.ts';
-import { onScale, turnSentence, turnSentences } from '../../core/shop/turn-words.ts';
+import type { RotationReading } from '../../core/run/rotation-reading.ts';
+import { onScale, turnSentence, turnSentences } from '../../core/words/turns.ts';
 import { TURN_PICTURE, turnPicture } from '../../exports/end-on/turn.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Drawn } from '../Drawn.tsx';

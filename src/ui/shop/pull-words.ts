@@ -1,11 +1,11 @@
 /** What the log of pulls says, in the words of the shop: the law, how sure it is, and which pulls do not agree. */
+import { listed } from '../../core/words/lists.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { toDegrees, toRadians, type Degrees } from '../../core/geometry/angle.ts';
 import type { Die } from '../../core/job/kinds/die.ts';
 import type { Pull } from '../../core/job/kinds/pull.ts';
 import type { Section } from '../../core/job/kinds/section.ts';
 import type { Job } from '../../core/job/types.ts';
-import { listed } from '../../core/shop/ends.ts';
 import { borneRange, mendingPull, pullAdvice } from '../../core/springback/pull-advice.ts';
 import { contradictions, type PullLaw } from '../../core/springback/pull-law.ts';
 import {

@@ -3,7 +3,7 @@ import { toRadians, type Radians } from '../../core/geometry/angle.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { poseAt, type BendableTube } from '../../core/rehearse/pose.ts';
 import type { Pose, RehearsedStep } from '../../core/rehearse/types.ts';
-import { rotationReading, type RotationReading } from '../../core/shop/rotation-reading.ts';
+import { rotationReading, type RotationReading } from '../../core/run/rotation-reading.ts';
 import { wayBetween, type Way } from './motion.ts';
 
 /** A step with what leads to it. */

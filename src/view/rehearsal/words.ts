@@ -1,9 +1,10 @@
 /** A rehearsal in words: what is done at each step, what is touched, and which order is taken and why. */
+import { listed } from '../../core/words/lists.ts';
 import { toDegrees, type Radians } from '../../core/geometry/angle.ts';
 import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
-import { turnSentence, zeroInWords } from '../../core/shop/turn-words.ts';
+import { turnSentence, zeroInWords } from '../../core/words/turns.ts';
 import type { Hit, Rehearsal, Trouble } from '../../core/rehearse/types.ts';
-import { listed, noOrderInWords, unheldInWords } from '../../core/words/rehearsal.ts';
+import { noOrderInWords, unheldInWords } from '../../core/words/rehearsal.ts';
 import { formatAngle, onStepBelow } from '../../core/units/angle.ts';
 import type { Stage } from './rehearsed.ts';
 import type { Moment } from './timeline.ts';

@@ -6,7 +6,7 @@ import type { BendableTube } from '../../../src/core/rehearse/pose.ts';
 import { pulledAngle, rehearse } from '../../../src/core/rehearse/rehearse.ts';
 import { SEARCHED_BENDS } from '../../../src/core/solve/bend-order.ts';
 import { firstHit } from '../../../src/core/rehearse/sweep.ts';
-import { tapeSheet } from '../../../src/core/shop/tape.ts';
+import { tapeSheet } from '../../../src/core/marks/tape.ts';
 import { degrees } from '../frame.ts';
 import { drawnTube } from './draws.ts';
 import { bendable, DIE, type Shape } from './tubes.ts';

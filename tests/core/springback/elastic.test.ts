@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { elasticRecovery } from '../../../src/core/springback/elastic.ts';
-import { bendMarks } from '../../../src/core/shop/marks.ts';
+import { bendMarks } from '../../../src/core/marks/marks.ts';
 import { degrees, derived, tube } from '../frame.ts';
 
 const steel = (strength: number) => ({ id: 's', name: 's', yield: strength, source: 'test' });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Workspace } from '../../../src/store/types.ts';
 import { readOpenRun, tubeOfRun } from '../../../src/ui/run/open-run.ts';
 import { proposalOf } from '../../../src/ui/run/useProposal.ts';
-import { bentTube } from '../../core/shop/tubes.ts';
+import { bentTube } from '../../core/run/tubes.ts';
 
 const hoopIn = (slot: string, name = 'Cage') =>
   ({ slot, derived: { job: { name }, byId: new Map([['hoop', {}]]) } }) as unknown as Workspace;

@@ -1,6 +1,6 @@
 /** The words of a bend run, against what a person would say of steps made by hand. */
 import { describe, expect, it } from 'vitest';
-import type { RunStep } from '../../../src/core/shop/run.ts';
+import type { RunStep } from '../../../src/core/run/run.ts';
 import {
   changeInWords,
   dayOf,

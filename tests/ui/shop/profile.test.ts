@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { profileDrawing } from '../../../src/ui/shop/profile.ts';
-import { endWith } from '../../core/shop/tubes.ts';
+import { endWith } from '../../core/run/tubes.ts';
 
 const around = (trim: (degree: number) => number): Float64Array =>
   Float64Array.from({ length: 360 }, (_, degree) => trim(degree));

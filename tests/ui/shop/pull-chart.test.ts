@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Pull } from '../../../src/core/job/kinds/pull.ts';
 import { pullLaw } from '../../../src/core/springback/pull-law.ts';
 import { layPullChart, pullChartInWords } from '../../../src/ui/shop/pull-chart.ts';
-import { bentTube } from '../../core/shop/tubes.ts';
+import { bentTube } from '../../core/run/tubes.ts';
 
 const { die, section } = bentTube(1);
 const pull = (pulled: number, net: number): Pull => ({ die: 'd', section: 's', pulled, net, on: '' });

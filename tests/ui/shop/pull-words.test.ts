@@ -7,7 +7,7 @@ import type { Job } from '../../../src/core/job/types.ts';
 import { pullLaw } from '../../../src/core/springback/pull-law.ts';
 import { halfWidthInWords } from '../../../src/core/words/pulls.ts';
 import { disagreements, lawInWords, pairsOf } from '../../../src/ui/shop/pull-words.ts';
-import { bentTube } from '../../core/shop/tubes.ts';
+import { bentTube } from '../../core/run/tubes.ts';
 
 const tube = bentTube(1);
 const die: Die = tube.die!;

@@ -1,0 +1,186 @@
+/**
+ * A bend run: a tube made at the bender step by step. Cut, mark; for each bend clamp, pull, read; then check.
+ *
+ * A step is done when it is ticked off or when what it asks for was typed; clamp and pull are also done once the bend has a
+ * reading. A reading that is not within what the shop holds stays open until the bend is pulled on, or kept as it is. All is worked
+ * out afresh from the tube as it is drawn now: where it is no longer what was drawn when the run began, `changed` says so. Marks
+ * are those drawn when the run began while the pulls cannot tell slack from spring; the blank is the one that was cut.
+ */
+import type { Radians } from '../geometry/angle.ts';
+import { FIRST_BENDER } from '../job/kinds/bender.ts';
+import type { BentBend, BentTube } from '../job/kinds/bent.ts';
+import type { SolvedTube } from '../solve/types.ts';
+import type { PullAdvice } from '../springback/pull-advice.ts';
+import { asBent, onBlank, type AsBent } from './as-bent.ts';
+import { asMarked, holdsMarks } from './as-marked.ts';
+import type { CheckDimension } from './check-dimensions.ts';
+import { changesSince, type DrawnChange } from './drawn.ts';
+import { judge, type Verdict } from './judge.ts';
+import { bendMarks } from '../marks/marks.ts';
+import { rotationReading, type RotationReading } from './rotation-reading.ts';
+import { isScribed } from './scribed-line.ts';
+import { tapeSheet, NOTABLE_LENGTH, type TapeSetting, type TapeSheet, type TapeStep } from '../marks/tape.ts';
+
+interface StepBase {
+  /** As BentTube.done names it. */
+  readonly key: string;
+  readonly done: boolean;
+}
+
+export type RunStep = StepBase &
+  (
+    | { readonly kind: 'cut'; readonly blank: number; readonly grip: readonly [number, number] }
+    | { readonly kind: 'mark'; readonly sheet: TapeSheet }
+    | {
+        readonly kind: 'clamp';
+        readonly bend: number;
+        readonly step: TapeStep;
+        /** Null on the first bend made, which may lie any way. */
+        readonly rotation: RotationReading | null;
+        /** A line is wanted along the tube, since this order turns it. */
+        readonly scribe: boolean;
+        /** The tube is turned end for end before. */
+        readonly flip: boolean;
+      }
+    | {
+        readonly kind: 'pull';
+        readonly bend: number;
+        readonly target: Radians;
+        readonly advice: PullAdvice;
+      }
+    | {
+        readonly kind: 'read';
+        readonly bend: number;
+        readonly target: Radians;
+        /** As BentBend.start, by the mark that the clamp step shows. */
+        readonly start: number;
+        readonly reading: BentBend | null;
+        readonly verdict: Verdict | null;
+      }
+    | { readonly kind: 'check'; readonly checks: readonly RunCheck[] }
+  );
+
+export interface RunCheck {
+  /** Of the tube as it was bent. */
+  readonly predicted: CheckDimension;
+  /** Of the tube as it is drawn, mm. */
+  readonly drawn: number;
+  readonly measured: number | null;
+}
+
+export interface BendRun {
+  /** Empty where the order no longer holds every bend once, and from the middle of a tube that is no symmetric hoop. */
+  readonly steps: readonly RunStep[];
+  /** Index of the first step that is not done; as many as there are steps when all are. */
+  readonly current: number;
+  readonly changed: readonly DrawnChange[];
+  /**
+   * Bends whose mark lies elsewhere than when the run began, by how many mm along the tube, plus towards end B: by a changed drawing,
+   * or by pulls that open the radius of a die that goes by them. Marks drawn before are no longer where the steps say.
+   */
+  readonly marksMoved: readonly { readonly bend: number; readonly by: number }[];
+  /** What the blank that was cut falls short of the tube as it is drawn now, mm; negative: too long. 0 while nothing is changed. */
+  readonly blankLacks: number;
+  readonly asBent: AsBent;
+}
+
+/** The setting's own order does not count: the run has one. */
+export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): BendRun {
+  const changed = changesSince(run, tube);
+  const marked = asMarked(tube, run.drawn);
+  const laid = changed.length === 0 && holdsMarks(tube) ? marked : tube;
+  // A blank that was cut keeps its length: what the tube needs less of it now lies beyond the end opposite the tape's zero.
+  const isCut = run.done.includes('cut');
+  const cut = isCut || changed.length === 0 ? marked : tube;
+  const atA = { A: 0, middle: 0.5, B: 1 }[setting.from] * (cut.developedLength - laid.developedLength);
+  const blank = {
+    starts: onBlank(laid, run.order).starts.map((start) => start + atA),
+    length: cut.developedLength,
+  };
+  const bent = asBent(laid, run, blank);
+  const own = { ...setting, order: run.order };
+  const sheet = tapeSheet(laid, own);
+  if (sheet === null) return { steps: [], current: 0, changed, marksMoved: [], blankLacks: 0, asBent: bent };
+  const atFirst = tapeSheet(marked, own) ?? sheet;
+  const cutBy = isCut || changed.length === 0 ? atFirst : sheet;
+  const steps = stepsOf(laid, run, { sheet, cut: cutBy, starts: blank.starts }, bent);
+  const open = steps.findIndex(({ done }) => !done);
+  return {
+    steps,
+    current: open < 0 ? steps.length : open,
+    changed,
+    marksMoved: marksMoved(atFirst, sheet),
+    blankLacks: changed.length === 0 ? 0 : sheet.blank - cutBy.blank,
+    asBent: bent,
+  };
+}
+
+interface Marks {
+  readonly sheet: TapeSheet;
+  /** The one that the blank was cut by. */
+  readonly cut: TapeSheet;
+  /** As OnBlank.starts. */
+  readonly starts: readonly number[];
+}
+
+function stepsOf(tube: SolvedTube, run: BentTube, { sheet, cut, starts }: Marks, bent: AsBent): readonly RunStep[] {
+  const bender = tube.die?.bender ?? FIRST_BENDER;
+  const ticked = new Set(run.done);
+  const pulls = bendMarks(tube);
+  const scribe = isScribed(tube, sheet.steps);
+  const ofBends = sheet.steps.flatMap((step, i): readonly RunStep[] => {
+    const { bend, angle: target } = step;
+    const reading = run.bends.find((each) => each.bend === bend) ?? null;
+    const verdict = reading === null ? null : judge(tube, run.order, reading, bender.pullStep);
+    const [clamp, pull] = [`clamp ${bend}`, `pull ${bend}`];
+    return [
+      {
+        kind: 'clamp',
+        key: clamp,
+        done: ticked.has(clamp) || reading !== null,
+        bend,
+        step,
+        rotation: rotationReading(tube, sheet.steps, i),
+        scribe,
+        flip: i > 0 && sheet.steps[i - 1]!.front !== step.front,
+      },
+      {
+        kind: 'pull',
+        key: pull,
+        done: ticked.has(pull) || reading !== null,
+        bend,
+        target,
+        advice: pulls[bend - 1]!.pull,
+      },
+      {
+        kind: 'read',
+        key: `read ${bend}`,
+        done: verdict !== null && (verdict.kind === 'within' || reading?.kept === true),
+        bend,
+        target,
+        start: starts[bend - 1]!,
+        reading,
+        verdict,
+      },
+    ];
+  });
+  const planned = asBent(tube, { order: run.order, bends: [] }).checks;
+  const checks = bent.checks.map((predicted): RunCheck => ({
+    predicted,
+    drawn: planned.find(({ id }) => id === predicted.id)?.value ?? predicted.value,
+    measured: run.checks.find(({ check }) => check === predicted.id)?.measured ?? null,
+  }));
+  return [
+    { kind: 'cut', key: 'cut', done: ticked.has('cut'), blank: cut.blank, grip: cut.grip },
+    { kind: 'mark', key: 'mark', done: ticked.has('mark'), sheet },
+    ...ofBends,
+    { kind: 'check', key: 'check', done: ticked.has('check'), checks },
+  ];
+}
+
+/** By more than a person is told of, counted from the tape's zero: a blank that is cut has it where it was. */
+const marksMoved = (atFirst: TapeSheet, { steps }: TapeSheet): BendRun['marksMoved'] =>
+  steps.flatMap(({ bend, towards, marks }, i) => {
+    const along = (marks[0]!.exact - atFirst.steps[i]!.marks[0]!.exact) * (towards === 'B' ? 1 : -1);
+    return Math.abs(along) > NOTABLE_LENGTH ? [{ bend, by: along }] : [];
+  });

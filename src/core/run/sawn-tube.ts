@@ -1,0 +1,69 @@
+/**
+ * A tube as a body: its centreline from sawn end to sawn end, and its thickness. As it comes off the bender, before any cope is
+ * cut: each end is square, where the blank was sawn.
+ */
+import { linePiece, type Piece } from '../geometry/path.ts';
+import { ROUNDING } from '../geometry/tolerance.ts';
+import { addScaled, dot, subtract, type Vec3 } from '../geometry/vector.ts';
+import { beyondNode } from '../solve/amount.ts';
+import type { SolvedTube } from '../solve/types.ts';
+
+export interface SawnTube {
+  /** From the blank's end A to its end B, mm. */
+  readonly pieces: readonly Piece[];
+  readonly outerDiameter: number;
+}
+
+/** The tube as it is drawn. */
+export const sawnTube = (tube: SolvedTube): SawnTube => ({
+  pieces: sawn(tube.path.pieces, tube.ends.map(beyondNode)),
+  outerDiameter: tube.section.outerDiameter,
+});
+
+/** The pieces from node to node, with so much more, or less, of the straight at each end. A straight that is used up goes. */
+export function sawn(pieces: readonly Piece[], [atA = 0, atB = 0]: readonly number[]): readonly Piece[] {
+  const first = pieces[0]!;
+  const endA = addScaled(first.from, first.startTangent, -atA);
+  const fromA = startingAt(pieces, endA, atA);
+  const last = fromA.at(-1)!;
+  const endB = addScaled(last.to, last.endTangent, atB);
+  if (last.kind === 'line') {
+    if (last.length + atB > ROUNDING || fromA.length === 1)
+      return [...fromA.slice(0, -1), linePiece(last.from, endB, last.at)];
+    return fromA.slice(0, -1);
+  }
+  return atB > ROUNDING ? [...fromA, linePiece(last.to, endB, last.at + last.length)] : fromA;
+}
+
+function startingAt(pieces: readonly Piece[], endA: Vec3, atA: number): readonly Piece[] {
+  const [first, ...rest] = pieces as readonly [Piece, ...Piece[]];
+  if (first.kind === 'line') {
+    return first.length + atA > ROUNDING || rest.length === 0 ? [linePiece(endA, first.to, -atA), ...rest] : rest;
+  }
+  return atA > ROUNDING ? [linePiece(endA, first.from, -atA), ...pieces] : pieces;
+}
+
+/**
+ * How far a tube of this radius reaches in a direction (unit vector), mm from the origin: the greatest of p.w over all its
+ * points. Its cross-section at a place reaches r sqrt(1 - (t.w)^2) further than the centreline, t the tangent there. On a line
+ * both ends are asked; on an arc of radius R > r that sum falls on both sides of the place where the centreline itself
+ * reaches furthest, so that place and the two ends are (docs/maths/check-dimensions.md).
+ */
+export function reachOf(pieces: readonly Piece[], radius: number, direction: Vec3): number {
+  return Math.max(...pieces.map((piece) => reachOfPiece(piece, radius, direction)));
+}
+
+function reachOfPiece(piece: Piece, radius: number, w: Vec3): number {
+  const atPlace = (place: Vec3, tangent: Vec3): number => {
+    const along = dot(tangent, w);
+    return dot(place, w) + radius * Math.sqrt(Math.max(0, 1 - along * along));
+  };
+  const ends = Math.max(atPlace(piece.from, piece.startTangent), atPlace(piece.to, piece.endTangent));
+  if (piece.kind === 'line') return ends;
+  const x = dot(subtract(piece.from, piece.centre), w) / piece.radius;
+  const y = dot(piece.startTangent, w);
+  const furthest = Math.atan2(y, x);
+  const turned = furthest < 0 ? furthest + 2 * Math.PI : furthest;
+  if (turned >= piece.angle) return ends;
+  return Math.max(ends, dot(piece.centre, w) + piece.radius * Math.hypot(x, y) + radius);
+}

@@ -1,0 +1,88 @@
+/** What is done to a tube's end, in the words of the shop. */
+import { toDegrees, type Radians } from '../geometry/angle.ts';
+import { DEGREE_ROUNDING } from '../geometry/tolerance.ts';
+import type { Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
+import { formatAngle } from '../units/angle.ts';
+import { tubeName } from '../solve/names.ts';
+import { listed } from './lists.ts';
+
+/** "coped to Main hoop and Rear stay (left)", "cut square", "cut to a plate". */
+export function endInWords(frame: Frame, end: TubeEnd): string {
+  const butted = end.butted.length === 0 ? '' : `butted to ${listed(end.butted.map((id) => tubeName(frame, id)))}`;
+  const cut =
+    end.fit === 'cope'
+      ? `coped to ${listed(end.cuts.map((one) => tubeName(frame, one.against)))}`
+      : end.fit === 'plate'
+        ? 'cut to its plate'
+        : 'cut square';
+  return butted === '' ? cut : end.fit === 'cope' ? `${cut}, ${butted}` : `${butted}, ${cut}`;
+}
+
+/** A turn about the tube's axis as one sees it looking into the end: right-hand about the end's direction is clockwise. */
+export function turnInWords(turn: Radians): string {
+  const shown = formatAngle(Math.abs(toDegrees(turn)), 1);
+  if (Number(shown) === 0) return '0°';
+  if (Number(shown) === 180) return '180°';
+  return `${shown}° ${turn > 0 ? 'clockwise' : 'anticlockwise'}`;
+}
+
+/** Degrees between the tubes from which on down no saw is used (common practice). */
+const THIN = 30;
+
+/** What stands where a notcher's setting would, since none is of use; null where a notcher is set. */
+export function insteadOfNotcher({ reaches, onBend, includedAngle, sawDepth }: Cut): string | null {
+  if (!reaches) return 'Nothing is cut here';
+  const fits = !onBend && toDegrees(includedAngle) > THIN + DEGREE_ROUNDING && sawDepth !== null;
+  return fits ? null : 'No saw fits: use the wrap template';
+}
+
+/** What common practice says against a plain saw cut at this angle; empty where it says nothing. */
+export function sawCautions(cut: Cut): string[] {
+  const degrees = toDegrees(cut.includedAngle);
+  const cautions: string[] = [];
+  if (!cut.reaches) cautions.push('This tube runs past without meeting it: nothing is cut here.');
+  if (degrees <= THIN + DEGREE_ROUNDING) cautions.push('30° or less between the tubes: no saw fits (common practice).');
+  else if (degrees < 60 - DEGREE_ROUNDING && !cut.onBend) {
+    cautions.push(
+      'Below about 60° between the tubes most saws are too short: break the slug out, cut it roughly first, or use the wrap template (common practice).',
+    );
+  }
+  return cautions;
+}
+
+/** "Tip, short of node", "Throat, beyond node": a place of an end's cut, at s mm from the node into the tube. */
+export const fromNodeInWords = (place: string, s: number | null): string =>
+  `${place}, ${s === null ? 'from' : Math.abs(s) < UNSEEN ? 'at' : s > 0 ? 'short of' : 'beyond'} node`;
+
+/** mm. A length that shows as nothing. */
+const UNSEEN = 0.005;
+
+/** Where an allowance is added. */
+export const ALLOWANCE = 'Allowance, past tip';
+
+/** From and to where a hole saw's depth runs. */
+export const SAW_DEPTH = 'Depth from touch';
+
+/** The line from which every turn of an end is counted, phi = 0: one scribed along a straight tube, or the inside of the nearest bend. */
+export const lineName = ({ bends }: SolvedTube): 'inside line' | 'scribed line' =>
+  bends.length === 0 ? 'scribed line' : 'inside line';
+
+/** The same with which one it is: "same scribed line", "inside line, on the inside of bend 1". */
+export function referenceInWords(tube: SolvedTube, which: 0 | 1): string {
+  if (tube.bends.length > 0) return `inside line, on the ${insideInWords(tube, which)}`;
+  return which === 0 ? 'scribed line' : 'same scribed line';
+}
+
+/** "inside of the bend", "inside of bend 4": of the bend nearest an end of a bent tube. */
+export function insideInWords(tube: SolvedTube, which: 0 | 1): string {
+  return tube.bends.length === 1 ? 'inside of the bend' : `inside of bend ${which === 0 ? 1 : tube.bends.length}`;
+}
+
+/** How a straight tube's line is found and scribed, once for both ends; null where a bend gives it. */
+export function scribeInWords(tube: SolvedTube): string | null {
+  if (tube.bends.length > 0) return null;
+  const [endA, endB] = tube.ends;
+  if (endA.cuts.length > 0) return 'scribe it at end A, on the deep-bite side of the first cut';
+  if (endB.cuts.length > 0) return 'scribe it at end B, on the deep-bite side of the first cut';
+  return 'scribe it on the side nearest straight up in the car';
+}

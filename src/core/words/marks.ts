@@ -1,0 +1,85 @@
+/** How marks are taken in the shop and what they are called: choices, tape readings, sides, and what rounding costs. */
+import { toDegrees } from '../geometry/angle.ts';
+import { FIRST_MARKING } from '../job/kinds/marking.ts';
+import type { Marking } from '../job/kinds/marking.ts';
+import type { Rounding, TapeMark, TapeStep } from '../marks/tape.ts';
+import { formatAngle } from '../units/angle.ts';
+import { decimalLength, type LengthUnit } from '../units/length.ts';
+import { leansOfTape, tapeReading } from '../units/tape.ts';
+
+export const FROM: readonly { readonly value: Marking['from']; readonly label: string }[] = [
+  { value: 'A', label: 'End A' },
+  { value: 'B', label: 'End B' },
+  { value: 'middle', label: 'Middle outwards' },
+];
+
+export const MARKED: readonly { readonly value: Marking['mark']; readonly label: string }[] = [
+  { value: 'start', label: 'Start' },
+  { value: 'clamp', label: 'Clamp' },
+  { value: 'middle', label: 'Middle' },
+  { value: 'tangents', label: 'Both tangents' },
+];
+
+/** What this browser kept of the choice last made, as far as it can be used; null where it kept none. */
+export function readMarking(kept: unknown): Marking | null {
+  const { from, mark, style, fine } = fieldsOf(kept);
+  if (from === undefined) return null;
+  return {
+    from: FROM.find(({ value }) => value === from)?.value ?? FIRST_MARKING.from,
+    // Called style before it stood in the job.
+    mark: MARKED.find(({ value }) => value === (mark ?? style))?.value ?? FIRST_MARKING.mark,
+    fine: fine === true,
+  };
+}
+
+/** One standard deviation each: degrees, degrees, mm. */
+export interface ToleranceView {
+  readonly angle: number;
+  readonly rotation: number;
+  readonly mark: number;
+}
+
+/** The most that a shop may be off by, in degrees or mm, and still be reckoned to first order. */
+export const GREATEST_TOLERANCE = 10;
+
+/** What was kept, as far as it can be used; the rest as at first: half a degree, half a degree, 1 mm. */
+export function readTolerances(kept: unknown): ToleranceView {
+  const { angle, rotation, mark } = fieldsOf(kept);
+  const usable = (value: unknown, atFirst: number): number =>
+    typeof value === 'number' && value >= 0 && value <= GREATEST_TOLERANCE ? value : atFirst;
+  return { angle: usable(angle, 0.5), rotation: usable(rotation, 0.5), mark: usable(mark, 1) };
+}
+
+const fieldsOf = (kept: unknown): Record<string, unknown> =>
+  typeof kept === 'object' && kept !== null ? (kept as Record<string, unknown>) : {};
+
+/** Towards which end the bend lies from its mark: an arrow with end A on the left, as the stick is drawn, and words. */
+export function sideOf({ bendLies }: TapeMark, { towards }: TapeStep): { arrow: string; words: string } {
+  if (bendLies === 'either-side') return { arrow: '◂▸', words: 'half on each side' };
+  const end = bendLies === 'beyond' ? towards : otherEnd(towards);
+  return { arrow: end === 'A' ? '◂' : '▸', words: `towards end ${end}` };
+}
+
+const otherEnd = (end: 'A' | 'B'): 'A' | 'B' => (end === 'A' ? 'B' : 'A');
+
+/** What the signs after the marks mean; null where none has one. */
+export const leansInWords = (steps: readonly TapeStep[], unit: LengthUnit, fine: boolean): string | null =>
+  steps.some(({ marks }) => marks.some(({ exact }) => tapeReading(exact, unit, fine).leans !== ''))
+    ? leansOfTape(unit, fine)
+    : null;
+
+/** What has to be known before the mark is drawn; null where nothing has. */
+export function troubleOf({ at, onBlank }: TapeMark): string | null {
+  if (!onBlank) return 'beyond the end of the blank: it cannot be marked';
+  return at < 0 ? 'on the other side of the line' : null;
+}
+
+/** What the far end and the angles are off by when a tube is bent to its rounded marks; null where that is too little to say. */
+export function roundingInWords(rounding: Rounding, from: Marking['from'], unit: LengthUnit): string | null {
+  if (!rounding.isNotable) return null;
+  const length = `${decimalLength(rounding.endMoves, unit, unit === 'in' ? 3 : 1)}\u00a0${unit}`;
+  const angle = formatAngle(toDegrees(rounding.angleOff), 1);
+  const bends = Number(angle) === 0 ? '' : `, and bends by up to ${angle}° when bent from mark to mark`;
+  const [out, held] = from === 'B' ? ['A', 'B'] : ['B', 'A'];
+  return `Rounded to this tape, node ${out} ends ${length} off its place, node ${held} held${bends}.`;
+}

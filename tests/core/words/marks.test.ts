@@ -1,0 +1,100 @@
+/** The words and readings of marks, against tapes read by hand. */
+import { describe, expect, it } from 'vitest';
+import type { TapeMark, TapeStep } from '../../../src/core/marks/tape.ts';
+import {
+  readMarking,
+  readTolerances,
+  leansInWords,
+  roundingInWords,
+  sideOf,
+  troubleOf,
+} from '../../../src/core/words/marks.ts';
+
+const mark = (given: Partial<TapeMark>): TapeMark => ({
+  kind: 'start',
+  exact: 100,
+  at: 100,
+  bendLies: 'beyond',
+  onBlank: true,
+  ...given,
+});
+
+const step = (towards: 'A' | 'B'): TapeStep => ({
+  bend: 1,
+  front: towards === 'B' ? 'A' : 'B',
+  towards,
+  angle: 1,
+  rotation: 0,
+  rotationFrom: null,
+  marks: [],
+  angleOff: 0,
+});
+
+describe('what was kept', () => {
+  it('is found again', () => {
+    const marking = { from: 'middle', mark: 'tangents', fine: true };
+    expect(readMarking(marking)).toEqual(marking);
+    // As browsers kept it while it stood there alone.
+    expect(readMarking({ from: 'middle', style: 'tangents', fine: true })).toEqual(marking);
+    expect(readTolerances({ angle: 0, rotation: 0.25, mark: 2 })).toEqual({ angle: 0, rotation: 0.25, mark: 2 });
+  });
+
+  it('is left where it cannot be used', () => {
+    for (const kept of [null, 'start', 3, []]) expect(readMarking(kept)).toBeNull();
+    expect(readMarking({ from: 'C', mark: 'top', fine: 'yes' })).toEqual({ from: 'A', mark: 'start', fine: false });
+    expect(readTolerances({ angle: -1, rotation: Number.NaN, mark: 400 })).toEqual({
+      angle: 0.5,
+      rotation: 0.5,
+      mark: 1,
+    });
+  });
+});
+
+describe('the side on which a bend lies', () => {
+  it('is told by the end, whichever way the tube is fed', () => {
+    expect(sideOf(mark({}), step('B'))).toEqual({ arrow: '▸', words: 'towards end B' });
+    expect(sideOf(mark({}), step('A'))).toEqual({ arrow: '◂', words: 'towards end A' });
+    expect(sideOf(mark({ kind: 'end', bendLies: 'before' }), step('A'))).toEqual({
+      arrow: '▸',
+      words: 'towards end B',
+    });
+    expect(sideOf(mark({ kind: 'middle', bendLies: 'either-side' }), step('B')).arrow).toBe('◂▸');
+  });
+});
+
+describe('before a mark is drawn', () => {
+  it('is told what is off the blank, what lies across the line, and nothing else', () => {
+    expect(troubleOf(mark({ kind: 'clamp', at: -20, onBlank: false }))).toMatch(/beyond the end of the blank/u);
+    expect(troubleOf(mark({ at: -20 }))).toMatch(/other side of the line/u);
+    expect(troubleOf(mark({ at: 0 }))).toBeNull();
+  });
+});
+
+describe('what rounding costs', () => {
+  it('is told of the end that is not held', () => {
+    const rounding = { endMoves: 1.0133, angleOff: 0, isNotable: true };
+    expect(roundingInWords(rounding, 'A', 'in')).toBe(
+      'Rounded to this tape, node B ends 0.040\u00a0in off its place, node A held.',
+    );
+    expect(roundingInWords(rounding, 'B', 'mm')).toBe(
+      'Rounded to this tape, node A ends 1.0\u00a0mm off its place, node B held.',
+    );
+  });
+
+  it('has the angle where a bend is made from mark to mark, and is silent where it is small', () => {
+    const rounding = { endMoves: 3, angleOff: (0.4 * Math.PI) / 180, isNotable: true };
+    expect(roundingInWords(rounding, 'middle', 'mm')).toMatch(
+      /node B ends 3\.0\u00a0mm off its place, node A held, and bends by up to 0\.4°/u,
+    );
+    expect(roundingInWords({ ...rounding, isNotable: false }, 'A', 'mm')).toBeNull();
+  });
+});
+
+it('says what the signs after marks mean, where one has one', () => {
+  const taken = (exact: number): TapeStep => ({ ...step('B'), marks: [mark({ exact })] });
+  expect(leansInWords([taken(100)], 'mm', false)).toBeNull();
+  expect(leansInWords([taken(100), taken(100.3)], 'mm', false)).toBe('+ is a hair more, − a hair less: up to 0.5 mm.');
+  expect(leansInWords([taken(100.3)], 'mm', true)).toContain('up to 0.25 mm');
+  expect(leansInWords([taken(100.5)], 'in', false)).toContain('up to 1/32 in');
+  expect(leansInWords([taken(100.5)], 'in', true)).toContain('up to 1/64 in');
+});
