@@ -1,6 +1,6 @@
 /** The tube's sheet: what it says of a tube that cannot be made, and what a telephone shows of it first. */
 import { demoText } from '../command-line.ts';
-import { expect, goTo, openFile, start, test, tubeRow } from './journey.ts';
+import { expect, goTo, openFile, savedText, start, test, tubeRow, undoKey } from './journey.ts';
 
 /** The demo on dies so large that the hoop's bends run into each other. */
 function overlapping(): string {
@@ -90,4 +90,36 @@ test('the length to cut holds the grip, and is one number in the list, the sheet
   expect(fromB).not.toBe(fromA);
   for (const thing of [row, marks.locator('.advice')]) expect(await thing.textContent()).toContain(fromB);
   await expect(stick).toHaveAccessibleName(new RegExp(`cut to ${fromB} in, of which .* in at end A is scrap`));
+});
+
+test('the end that the tape is hooked over is an edit of the job, for every tube or for one alone, and is taken back', async ({
+  page,
+}) => {
+  await start(page);
+  await openFile(page, 'gripping.json', gripping());
+  await goTo(page, 'Shop');
+  const cutOf = (name: string) => tubeRow(page, name).getByRole('gridcell').nth(2);
+  const [left, right] = [cutOf('Front leg (left)'), cutOf('Front leg (right)')];
+  const fromA = (await left.textContent())!;
+  await tubeRow(page, 'Front leg (left)').getByRole('gridcell').nth(1).click();
+  const marks = page.getByRole('region', { name: 'Marks on the tape' });
+  const pick = (name: string) => marks.getByRole('radio', { name, exact: true }).check({ force: true });
+
+  await pick('End B');
+  await expect(left).not.toHaveText(fromA);
+  const fromB = (await left.textContent())!;
+  await expect(right).toHaveText(fromB);
+  await expect(undoKey(page)).toContainText('Mark from end B');
+  await undoKey(page).click();
+  await expect(left).toHaveText(fromA);
+  expect(JSON.parse(await savedText(page))).not.toHaveProperty('marking');
+
+  await pick('This tube alone');
+  await pick('End B');
+  await expect(left).toHaveText(fromB);
+  await expect(right).toHaveText(fromA);
+  await expect(marks).toContainText('The other tubes of this job are marked from end A.');
+  expect(JSON.parse(await savedText(page))).toMatchObject({ feeds: [{ tube: 'leg', from: 'B' }] });
+  await pick('Every tube');
+  await expect(left).toHaveText(fromA);
 });

@@ -12,7 +12,6 @@ import { RehearsalBay } from '../../view/rehearsal/RehearsalBay.tsx';
 import { layStages } from '../../view/rehearsal/rehearsed.ts';
 import { layTimeline, momentAt } from '../../view/rehearsal/timeline.ts';
 import { isPlainProposed, tellMoment, type Order } from '../../view/rehearsal/words.ts';
-import { KeepOrder } from '../shop/KeptOrder.tsx';
 import { Picks } from '../shop/Picks.tsx';
 import { Controls } from './Controls.tsx';
 import { Slip } from './Slip.tsx';
@@ -106,7 +105,6 @@ function Run({ tube, rehearsal, order, pick }: RunProps): ReactNode {
         <div className="rehearsal-order">
           {choice && <Picks<Order> legend="Order of bending" value={order} choices={ORDERS} onPick={pick} />}
           <Verdict rehearsal={rehearsal} />
-          <KeepOrder tube={tube} order={steps} />
         </div>
         <StepList stages={stages} current={current} go={(step) => player.set(timeline.spans[step]!.bend)} />
       </div>

@@ -9,6 +9,7 @@ import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../Command.tsx';
 import { orderInWords } from '../run/run-words.ts';
 import { useFeed } from './useFeed.ts';
+import './marks.css';
 
 /** Nothing where the tube is bent as its marks come, or in its bend run. */
 export function KeptOrder({ tube }: { tube: SolvedTube }): ReactNode {
@@ -41,11 +42,14 @@ const DropOrder = ({ tube, children }: { tube: SolvedTube; children: ReactNode }
   </Command>
 );
 
-/** Keeps this order for the tube; nothing where it is bent in it already, and once its run is begun. */
+/** Keeps this order for the tube, or says that it is kept; nothing where it is the plain one, and once its run is begun. */
 export function KeepOrder({ tube, order }: { tube: SolvedTube; order: readonly BendStep[] }): ReactNode {
   const begun = useWorkspace((state) => findRun(state.job, tube.id) !== undefined);
   const feed = useFeed(tube);
-  if (begun || sameOrder(order, feed.order)) return null;
+  if (begun) return null;
+  if (sameOrder(order, feed.order)) {
+    return feed.orderFrom === 'tube' && <p className="small">This order is kept for the tube.</p>;
+  }
   const kept = sameOrder(order, feed.plain) ? null : order.map(({ bend, front }) => ({ bend, front }));
   return (
     <Command step={`Order of bending for ${tube.name}`} run={(job) => setTubeOrder(job, tube.id, kept)}>

@@ -104,12 +104,19 @@ function AsLastTime({ unit }: { unit: LengthUnit }): ReactNode {
   const { from, mark, fine } = last;
   if (from === FIRST_MARKING.from && mark === FIRST_MARKING.mark && fine === FIRST_MARKING.fine) return null;
   return (
-    <p className="small">
-      {`This job does not say how it is marked. Last time here: from ${FROM_WORDS[from]}, each bend’s ${MARK_WORDS[mark]}, tape in ${divisionText(unit, fine)}. `}
-      <button type="button" className="press press-quiet" onClick={() => forAll('Mark as last time', last)}>
-        Mark it so
-      </button>
-    </p>
+    <div className="marks-asked">
+      <p className="small">
+        {`This job does not say how it is marked. Last time here: from ${FROM_WORDS[from]}, each bend’s ${MARK_WORDS[mark]}, tape in ${divisionText(unit, fine)}.`}
+      </p>
+      <span className="row">
+        <button type="button" className="press press-quiet" onClick={() => forAll('Mark as last time', last)}>
+          Mark as last time
+        </button>
+        <button type="button" className="press press-quiet" onClick={() => forAll('Mark as it is', FIRST_MARKING)}>
+          Leave it
+        </button>
+      </span>
+    </div>
   );
 }
 

@@ -7,7 +7,7 @@ export interface Marking {
   readonly from: 'A' | 'B' | 'middle';
   /** What is marked of each bend: its start, where the clamp sits, its middle, or both tangents. */
   readonly mark: 'start' | 'clamp' | 'middle' | 'tangents';
-  /** Marks are told on the finer of the unit's two tapes. */
+  /** Marks are read on the finer of the unit's two tapes. */
   readonly fine: boolean;
 }
 
