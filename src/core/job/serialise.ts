@@ -14,7 +14,8 @@ const LINE = 120;
 /** The keys of the job itself. */
 const HEAD = ['format', 'version', 'name', 'lengthUnit', 'marking', ...LISTS];
 const OF_RECORDS = [...LISTS.flatMap((list) => kindOf(list).keys), ...markingPart.keys].map((line) => line.split(' '));
-const KEY_ORDER = joinedOrder([HEAD, ...OF_RECORDS]);
+/** Every key that the schema knows. */
+export const KEY_ORDER = joinedOrder([HEAD, ...OF_RECORDS]);
 const RANK = new Map(KEY_ORDER.map((key, rank) => [key, rank]));
 
 /**

@@ -1,3 +1,4 @@
+/** The machine that a die is used in: how it bends, what it is read by, and the room round it. */
 import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
 import { GREATEST_STEP, LEAST_STEP } from '../limits.ts';

@@ -1,3 +1,4 @@
+/** The bend run of a tube: what is done on it, and what was measured. */
 import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
 import type { TubeRef } from '../reference.ts';

@@ -1,3 +1,4 @@
+/** Lines of the body, to see where the cage stands. */
 import * as v from 'valibot';
 import type { BodyLineId, PointRef } from '../reference.ts';
 import { named } from './fields.ts';

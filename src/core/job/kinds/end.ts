@@ -1,3 +1,4 @@
+/** How an end of a member is cut. */
 import * as v from 'valibot';
 import type { Vec3 } from '../../geometry/vector.ts';
 import { MOST_AT_AN_END } from '../limits.ts';

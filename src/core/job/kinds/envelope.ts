@@ -1,3 +1,4 @@
+/** Boxes that tubes must keep clear of. */
 import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
 import type { Vec3 } from '../../geometry/vector.ts';

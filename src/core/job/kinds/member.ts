@@ -1,3 +1,4 @@
+/** Members: each a tube, and where it is mirrored its twin. */
 import * as v from 'valibot';
 import { fault, quoted, type Fault } from '../fault.ts';
 import type { DieId, MemberId, NodeRef, SectionId } from '../reference.ts';

@@ -1,3 +1,4 @@
+/** Nodes: where members begin, end and turn. */
 import * as v from 'valibot';
 import { placePart, type Place } from '../places.ts';
 import type { NodeId } from '../reference.ts';

@@ -1,3 +1,4 @@
+/** What stands in the room round a bender. */
 import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
 import type { Vec3 } from '../../geometry/vector.ts';

@@ -1,3 +1,4 @@
+/** The log of pulls. */
 import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
 import { MOST_PULLS } from '../limits.ts';

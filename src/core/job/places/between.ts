@@ -1,3 +1,4 @@
+/** A node on the straight line through two others: fraction 0 at the first, 1 at the second. */
 import * as v from 'valibot';
 import { number } from '../kinds/fields.ts';
 import type { Part } from '../kinds/kind.ts';

@@ -1,3 +1,4 @@
+/** A node at coordinates of its own. */
 import * as v from 'valibot';
 import type { Vec3 } from '../../geometry/vector.ts';
 import { vector } from '../kinds/fields.ts';

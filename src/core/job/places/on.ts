@@ -1,3 +1,4 @@
+/** A node on a member. */
 import * as v from 'valibot';
 import type { Vec3 } from '../../geometry/vector.ts';
 import { bendNumber, coordinate, offset } from '../kinds/fields.ts';

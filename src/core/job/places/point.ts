@@ -1,3 +1,4 @@
+/** A node on a measured point, or off it by an offset: it follows the point. */
 import * as v from 'valibot';
 import type { Vec3 } from '../../geometry/vector.ts';
 import { offset } from '../kinds/fields.ts';

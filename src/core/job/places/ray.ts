@@ -1,3 +1,4 @@
+/** A node where a ray from another node reaches a coordinate plane. */
 import * as v from 'valibot';
 import type { Axis, Vec3 } from '../../geometry/vector.ts';
 import { arrowFaults } from '../kinds/faults.ts';
