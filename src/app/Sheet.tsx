@@ -1,6 +1,6 @@
 /**
  * A sheet laid over the work: the browser's own modal dialog, with a title. It is always closed by the browser, which
- * then gives the focus back; `closed` tells that it was.
+ * then gives the focus back; `closed` says that it was.
  */
 import { useEffect, useId, useRef } from 'react';
 import type { ReactNode } from 'react';

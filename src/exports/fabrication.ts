@@ -1,7 +1,7 @@
 /**
  * The fabrication file: all that is derived from a job, as data for machines and for other programs. Millimetres,
  * degrees, kilograms, car axes (ISO 8855), full double precision: rounding is for the printed page alone. What cannot
- * be told (a generator line that no cutter reaches) is null. docs/file-formats.md says what each field means.
+ * be known (a generator line that no cutter reaches) is null. docs/file-formats.md says what each field means.
  */
 import type { Clearance, Finding, Severity } from '../core/checks/types.ts';
 import type { Derived } from '../core/derive.ts';

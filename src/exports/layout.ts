@@ -60,7 +60,7 @@ export async function layoutDxf(derived: Derived, going: Going): Promise<ExportF
   const marks = drawings.flatMap((each, i) =>
     moved(each.marks, places[i]!.left, height - places[i]!.down - each.height),
   );
-  const told = notes.map((text, i) => words('TEXT', 0, foot + 15 * (notes.length - 1 - i), text, 10));
-  const text = dxfText({ width: SHEET_WIDTH, height, marks: [...marks, ...told] }, LAYOUT_LAYERS);
+  const written = notes.map((text, i) => words('TEXT', 0, foot + 15 * (notes.length - 1 - i), text, 10));
+  const text = dxfText({ width: SHEET_WIDTH, height, marks: [...marks, ...written] }, LAYOUT_LAYERS);
   return { fileName: 'layout.dxf', bytes: new TextEncoder().encode(text) };
 }

@@ -77,7 +77,7 @@ export function pagesOn(
   const { x, y } = settings.printed;
   const top = height - MARGIN;
   const right = width - MARGIN;
-  const told = wrapped(face, `${CHECK} ${how}`, right - MARGIN, SIZE, false, 4);
+  const lines = wrapped(face, `${CHECK} ${how}`, right - MARGIN, SIZE, false, 4);
   const foot = [
     ...wrapped(face, correction(settings), right - MARGIN, SIZE),
     ...wrapped(face, caution, right - MARGIN, SIZE),
@@ -85,7 +85,7 @@ export function pagesOn(
     .filter((text) => text !== '')
     .slice(0, 2);
   const everywhere: Mark[] = [
-    ...told.map((text, i) => words('page', MARGIN, top - 9 - 3.9 * i, text, SIZE)),
+    ...lines.map((text, i) => words('page', MARGIN, top - 9 - 3.9 * i, text, SIZE)),
     ...foot.map((text, i) => words('page', MARGIN, MARGIN + 0.8 + 3.7 * (foot.length - 1 - i), text, SIZE)),
     ...bars(),
   ];

@@ -45,20 +45,20 @@ export function tiled(marks: readonly Mark[], { width, height }: Size, room: Siz
   const joints = drawnOn.map(({ row, column, box }) =>
     moved(jointMarks(row, column, names, room), box.left, box.bottom),
   );
-  const told = joints.map((of) => of.filter((mark) => mark.kind === 'words'));
+  const named = joints.map((of) => of.filter((mark) => mark.kind === 'words'));
   for (const mark of marks.filter((each) => each.kind === 'words')) {
     const put = drawnOn.map(({ own }) => putWithin(mark, own, face));
     const least = Math.min(...put.map(({ off }) => off));
     const nearest = put.findIndex(({ off }) => off === least);
     if (nearest < 0) continue;
-    const here = told[nearest]!;
+    const here = named[nearest]!;
     here.push(clearOf(placesAbout(put[nearest]!.mark, drawnOn[nearest]!.own, face), here, face));
   }
   return drawnOn.map(({ name, box }, i) => ({
     name,
     box,
     marks: moved(
-      [...clipped(lines, box), ...joints[i]!.filter((mark) => mark.kind !== 'words'), ...told[i]!],
+      [...clipped(lines, box), ...joints[i]!.filter((mark) => mark.kind !== 'words'), ...named[i]!],
       -box.left,
       -box.bottom,
     ),

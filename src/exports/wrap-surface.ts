@@ -236,12 +236,12 @@ function names(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, tall: nu
   const [left, room] = [from + 6, to - from - 11];
   const mark = endMark(end);
   const beside = face.width(mark, 7, true) + 3;
-  const told = [
+  const notes = [
     shrunk(face, numbered(end.tube), room - beside, READ, false, 2.4),
     ...wrapped(face, fitInWords(frame, end), room - beside, READ, false, 3).map((text) => ({ text, size: READ })),
   ];
   return [
     words('template', left, tall - 17.5, mark, 7, { bold: true }),
-    ...told.map(({ text, size }, i) => words('template', left + beside, tall - 14 - 3.8 * i, text, size)),
+    ...notes.map(({ text, size }, i) => words('template', left + beside, tall - 14 - 3.8 * i, text, size)),
   ];
 }

@@ -62,7 +62,7 @@ export function wrapTemplate(
 /** Lines from the template's upper edge up. */
 function captions(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, unit: LengthUnit, room: number) {
   const errors = errorsOf(frame.findings, end.tube.id);
-  const told = [
+  const notes = [
     ...(errors.length > 0 ? [`! ${faultInWords(errors)}: see the checks.`] : []),
     `${capital(fitInWords(frame, end))}. ${anglesInWords(frame, end).join(' ')}`,
     `${zeroInWords(end)}.`,
@@ -71,7 +71,7 @@ function captions(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, unit:
     ...[throatInWords(end.tube, end.which, wrap.throat.phi) ?? []].flat(),
     ...landings(frame, end, wrap, unit),
   ];
-  const lines = told.flatMap((text) => wrapped(face, text, room, READ));
+  const lines = notes.flatMap((text) => wrapped(face, text, room, READ));
   const title = shrunk(face, `${endMark(end)}  ${end.tube.name}`, room, 5, true);
   const height = 2 + LEADING * lines.length + 8;
   return {
@@ -87,12 +87,12 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 function landings(frame: Derived, end: EndOf, wrap: Wrap, unit: LengthUnit): string[] {
   const { tube, which } = end;
-  const told = (name: string, place: SurfacePlace): string[] => {
+  const placed = (name: string, place: SurfacePlace): string[] => {
     const landing = landingOf(frame, tube, which, inSpace(tube, which, place));
     return landing === null ? [] : [`${name} lands ${landingInWords(landing, unit)}.`];
   };
-  const tips = wrap.tips.flatMap((tip) => told(`Tip at ${wholeDegrees(tip.phi)}`, tip));
-  return [...tips, ...told(`Throat at ${wholeDegrees(wrap.throat.phi)}`, wrap.throat)];
+  const tips = wrap.tips.flatMap((tip) => placed(`Tip at ${wholeDegrees(tip.phi)}`, tip));
+  return [...tips, ...placed(`Throat at ${wholeDegrees(wrap.throat.phi)}`, wrap.throat)];
 }
 
 const wholeDegrees = (phi: number): string => `${onScale(toDegrees(phi))}°`;

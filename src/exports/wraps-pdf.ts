@@ -1,4 +1,4 @@
-/** Wrap templates on paper: wraps.pdf, at full size, on pages that tell whether they were printed so. */
+/** Wrap templates on paper: wraps.pdf, at full size, on pages that show whether they were printed so. */
 import { WHO_DECIDES } from '../core/words/cautions.ts';
 import type { Derived } from '../core/derive.ts';
 import { needsWrap } from '../core/cope/wrap.ts';
@@ -123,12 +123,12 @@ function notesPage(
   without: readonly EndOf[],
 ): Page[] {
   const list = (ends: readonly EndOf[]): string => ends.map(endMark).join(', ');
-  const told = [
+  const notes = [
     ...(square.length > 0 ? [`Cut square, no template needed: ${list(square)}.`] : []),
     ...(without.length > 0 ? [`Nothing reaches these ends, there is no line to draw: ${list(without)}.`] : []),
   ];
-  if (told.length === 0 && any) return [];
-  const said = any ? told : ['This job has no tubes, so no ends to cut.'];
+  if (notes.length === 0 && any) return [];
+  const said = any ? notes : ['This job has no tubes, so no ends to cut.'];
   const lines = said.flatMap((text) => wrapped(face, text, room.right - room.left, 4));
   return [
     { name: 'no template', marks: lines.map((text, i) => words('page', room.left, room.top - 5 - 5.5 * i, text, 4)) },

@@ -48,8 +48,8 @@ export async function wrapsDxf(derived: Derived, going: Going, surface: Surface 
   const marks = sheets.flatMap((sheet, i) =>
     moved(sheet.marks, places[i]!.left, height - places[i]!.down - sheet.height),
   );
-  const told = notes.map((note, i) => words('TEXT', 0, 2 + 6 * (notes.length - 1 - i), note, 4));
-  const text = dxfText({ width: SHEET_WIDTH, height, marks: [...marks, ...told] }, LAYERS);
+  const written = notes.map((note, i) => words('TEXT', 0, 2 + 6 * (notes.length - 1 - i), note, 4));
+  const text = dxfText({ width: SHEET_WIDTH, height, marks: [...marks, ...written] }, LAYERS);
   return { fileName: 'wraps.dxf', bytes: utf8(text) };
 }
 

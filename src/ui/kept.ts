@@ -20,7 +20,7 @@ export function keep(name: string, value: unknown): void {
   } catch {
     // Full or forbidden: this page still knows it.
   }
-  for (const tell of listeners) tell();
+  for (const changed of listeners) changed();
 }
 
 /**
@@ -33,9 +33,9 @@ export function useKept<T>(name: string, read: (kept: unknown) => T): readonly [
   return [value, (next) => keep(name, next)];
 }
 
-function listen(tell: () => void): () => void {
-  listeners.add(tell);
-  return () => listeners.delete(tell);
+function listen(changed: () => void): () => void {
+  listeners.add(changed);
+  return () => listeners.delete(changed);
 }
 
 function textOf(name: string): string | null {

@@ -7,7 +7,7 @@ export const isNarrow = (): boolean => narrow.matches;
 
 export const useNarrow = (): boolean => useSyncExternalStore(listen, isNarrow);
 
-function listen(told: () => void): () => void {
-  narrow.addEventListener('change', told);
-  return () => narrow.removeEventListener('change', told);
+function listen(changed: () => void): () => void {
+  narrow.addEventListener('change', changed);
+  return () => narrow.removeEventListener('change', changed);
 }

@@ -63,7 +63,7 @@ export async function orderFiles(
   job: Job,
   products: readonly Product[],
   setting: Setting,
-  told: (progress: Progress) => void,
+  heard: (progress: Progress) => void,
   signal: AbortSignal,
   hire: Hire = hireWorker,
 ): Promise<Ordered> {
@@ -71,7 +71,7 @@ export async function orderFiles(
   const missing: Missing[] = [];
   for (const [i, product] of products.entries()) {
     const order: Order = { kind: 'make', job, products: [product], setting };
-    const tell = (done: number, total: number) => told({ product, nth: i + 1, of: products.length, done, total });
+    const tell = (done: number, total: number) => heard({ product, nth: i + 1, of: products.length, done, total });
     try {
       files.push(...(await filled(order, PRODUCTS[product] === 'step' ? 'solids' : 'others', tell, signal, hire)));
     } catch (error) {
@@ -98,7 +98,7 @@ export async function orderZip(
 function filled(
   order: Order,
   kind: 'solids' | 'others',
-  told: (done: number, total: number) => void,
+  going: (done: number, total: number) => void,
   signal: AbortSignal,
   hire: Hire,
 ): Promise<readonly ExportFile[]> {
@@ -111,7 +111,7 @@ function filled(
     };
     signal.addEventListener('abort', stop, { once: true });
     hand.listen((answer) => {
-      if (answer.kind === 'going') return told(answer.done, answer.total);
+      if (answer.kind === 'going') return going(answer.done, answer.total);
       signal.removeEventListener('abort', stop);
       hand.end();
       if (answer.kind === 'files') resolve(answer.files);

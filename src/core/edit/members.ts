@@ -22,7 +22,7 @@ import {
 } from './records.ts';
 import { removeUnused } from './references.ts';
 
-/** What a new member needs to be told; the rest has a usual value. */
+/** What a new member must be given; the rest has a usual value. */
 export interface NewMember {
   readonly name: string;
   readonly path: readonly NodeRef[];
@@ -92,7 +92,7 @@ export function moveMember(job: Job, id: MemberId, to: number): Job {
   return withRecords(job, 'members', job.members.toSpliced(from, 1).toSpliced(place, 0, job.members[from]!));
 }
 
-/** Refused while nodes stand on it, or ends are told to cope to it. Its nodes stay; how its tubes are fed goes with it. */
+/** Refused while nodes stand on it, or ends name it to cope to. Its nodes stay; how its tubes are fed goes with it. */
 export function removeMember(job: Job, id: MemberId): Edited {
   return removeUnused(dropFeeds(job, [id, primed(id)]), 'members', id);
 }

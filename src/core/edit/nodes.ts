@@ -16,7 +16,7 @@ export const addNode = (job: Job, name: string, at: Place): Job =>
 
 export const renameNode = (job: Job, id: NodeId, name: string): Job => updateRecord(job, 'nodes', id, { name });
 
-/** Where the node stands, told anew; any field of its place can be set so. */
+/** Where the node stands, given anew; any field of its place can be set so. */
 export const setPlace = (job: Job, id: NodeId, at: Place): Job => updateRecord(job, 'nodes', id, { at });
 
 /** Refused while members run through it or nodes are placed from it. */

@@ -1,7 +1,7 @@
 /**
  * A tube's centreline: straight and circular pieces, each beginning where the one before ends, tangent to it.
  *
- * A place on it is told by the developed length from its start. Where bends overlap, a straight between them is
+ * A place on it is given by the developed length from its start. Where bends overlap, a straight between them is
  * negative: it stays in the sum of lengths but has no piece here.
  */
 import type { Radians } from './angle.ts';

@@ -104,7 +104,7 @@ function signedDistance(own: Vec3, half: Vec3): { distance: number; gradient: Ve
   const [ox, oy, oz] = [Math.max(x, 0), Math.max(y, 0), Math.max(z, 0)];
   const distance = Math.sqrt(ox * ox + oy * oy + oz * oz);
   if (distance > 0) return { distance, gradient: [(sx * ox) / distance, (sy * oy) / distance, (sz * oz) / distance] };
-  // Inside; or outside by so little that its square is nothing, and then the nearest face tells the way out as well.
+  // Inside; or outside by so little that its square is nothing, and then the nearest face gives the way out as well.
   if (x >= y && x >= z) return { distance: x, gradient: [sx, 0, 0] };
   return y >= z ? { distance: y, gradient: [0, sy, 0] } : { distance: z, gradient: [0, 0, sz] };
 }

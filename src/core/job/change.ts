@@ -1,11 +1,11 @@
 /**
- * What changed in a piece of plain data, told by no more than what changed: an object by its fields, a list by what stands in the
- * place of what, what begins and ends alike left out; the rest whole, before and after. Lists whose items have no name are told by
+ * What changed in a piece of plain data, given by no more than what changed: an object by its fields, a list by what stands in the
+ * place of what, what begins and ends alike left out; the rest whole, before and after. Lists whose items have no name are given by
  * position: a change can be applied, turned round and joined with the one that follows it.
  */
 import { sameData } from './equal.ts';
 
-/** Of the value that goes by the key. It is told in one of three ways. */
+/** Of the value that goes by the key. It is given in one of three ways. */
 export interface Change {
   readonly key: string;
   /** Whole; absent where it did not exist. */
@@ -139,7 +139,7 @@ const isFields = (value: unknown): value is PlainFields =>
 
 const fieldOf = (value: PlainFields, key: string): unknown => (Object.hasOwn(value, key) ? value[key] : undefined);
 
-/** A place or a direction, say, is told whole: it is read at a glance, and its parts say nothing alone. */
+/** A place or a direction, say, is given whole: it is read at a glance, and its parts say nothing alone. */
 const isShort = (list: readonly unknown[]): boolean =>
   list.length <= 3 && list.every((item) => typeof item !== 'object' || item === null);
 

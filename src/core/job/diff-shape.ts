@@ -16,7 +16,7 @@ const change: v.GenericSchema<unknown, Change> = v.union([
   v.strictObject({ key: v.string(), before: v.exactOptional(v.unknown()), after: v.exactOptional(v.unknown()) }),
 ]);
 
-/** The first program that kept steps told the order of a collection as whole lists of ids. */
+/** The first program that kept steps gave the order of a collection as whole lists of ids. */
 const wholeOrder = v.pipe(
   v.strictObject({ before: v.array(v.string()), after: v.array(v.string()) }),
   v.transform(({ before, after }): readonly Swap[] => [{ at: 0, before, after }]),
@@ -24,7 +24,7 @@ const wholeOrder = v.pipe(
 const collection = v.object({ records: changes, order: v.exactOptional(v.union([swaps, wholeOrder])) });
 const diff = v.object({ head: changes, collections: v.record(v.picklist(COLLECTIONS), collection) });
 
-/** The diff in it, null where it has not the shape of one. Shape alone: whether it fits a job is for fitsJob to tell. */
+/** The diff in it, null where it has not the shape of one. Shape alone: whether it fits a job is for fitsJob to say. */
 export function readDiff(value: unknown): JobDiff | null {
   const { success, output } = v.safeParse(diff, value, { abortEarly: true });
   return success ? output : null;

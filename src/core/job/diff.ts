@@ -1,10 +1,10 @@
 /**
  * What an edit changed: a value of its own that can be applied, turned round, joined with the next and written as
- * JSON. Records are told by collection and id, lists without ids by position, each by no more than what changed (change.ts); a
+ * JSON. Records are named by collection and id, lists without ids by position, each by no more than what changed (change.ts); a
  * record that a diff does not name keeps its identity when the diff is applied, which is what lets a derivation hand on what it
  * already knows.
  *
- * The order of a collection is told as a list of ids, and only where ids came, went or moved.
+ * The order of a collection is given as a list of ids, and only where ids came, went or moved.
  */
 import {
   appliedAll,

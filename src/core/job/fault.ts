@@ -1,5 +1,5 @@
 /**
- * How a fault is told: one line, the place in the file first. Text that came out of a file is quoted, shortened and
+ * How a fault is worded: one line, the place in the file first. Text that came out of a file is quoted, shortened and
  * escaped, so that no file can break the line, turn the reading direction or fill the screen.
  */
 /** What is wrong with a file or an edit, and where: "members[3].path[1]". Place '' is the whole file. */

@@ -1,6 +1,6 @@
 /**
  * Text -> plain data, for text from anywhere. Strict JSON: no comments, no trailing commas. The first slip in the
- * syntax is told by line and column. Nesting is measured before anything recurses, so that 50 000 brackets are a
+ * syntax is named by line and column. Nesting is measured before anything recurses, so that 50 000 brackets are a
  * fault and not an overflow. Keys that every object already has (`__proto__`, `constructor`, ...) and keys given
  * twice are refused, never assigned through.
  */

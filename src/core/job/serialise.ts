@@ -1,6 +1,6 @@
 /**
  * Job -> the text of its file: readable, one record a line where it fits, the same bytes for the same job. Known keys
- * stand in the order in which a person tells them, others after them in alphabetical order.
+ * stand in the order in which a person says them, others after them in alphabetical order.
  */
 import { remembered } from '../remembered.ts';
 import { joinedOrder } from './joined-order.ts';

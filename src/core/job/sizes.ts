@@ -1,5 +1,5 @@
 /**
- * Sections and dies told by their size, as a shop says them: "1 3/4 x .120", "6 in CLR". A new one is named by it, and
+ * Sections and dies named by their size, as a shop says them: "1 3/4 x .120", "6 in CLR". A new one is named by it, and
  * the name goes with the size until somebody types another.
  */
 import { shownName } from './shown.ts';
@@ -25,7 +25,7 @@ export function sectionInWords(section: Section, unit: LengthUnit): string {
   return name.includes(size) ? name : `${name} · ${size}`;
 }
 
-/** The size to set, and with it the name where that tells only the size so far. */
+/** The size to set; a name that is only the old size becomes the new one. */
 export const resizedSection = (section: Section, size: Partial<Tube>, unit: LengthUnit): Partial<Section> =>
   section.name === sectionSize(section, unit) ? { ...size, name: sectionSize({ ...section, ...size }, unit) } : size;
 

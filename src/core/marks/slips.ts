@@ -25,7 +25,7 @@ import {
 import { symmetricEigen } from '../numerics/eigen3.ts';
 import type { SolvedTube } from '../solve/types.ts';
 
-/** The slips that are told for each bend: 1 degree of angle, 1 degree of rotation, 2 mm of mark. */
+/** The slips that are shown for each bend: 1 degree of angle, 1 degree of rotation, 2 mm of mark. */
 export const SLIP_ANGLE: Radians = toRadians(1);
 export const SLIP_MARK = 2;
 
@@ -104,7 +104,7 @@ export interface PlaceSpread {
 }
 
 /**
- * Of places on the centreline, told by their developed length from end A's node, mm; in their order. A place is of the tube's
+ * Of places on the centreline, given by their developed length from end A's node, mm; in their order. A place is of the tube's
  * own steel: marked on the blank, it goes where the steel goes.
  */
 export function spreadsAt(tube: SolvedTube, tolerances: Tolerances, places: readonly number[]): readonly PlaceSpread[] {

@@ -1,5 +1,5 @@
 /**
- * The straight stick before it is bent, laid along a tape hooked over the blank's end A. Every place is told from
+ * The straight stick before it is bent, laid along a tape hooked over the blank's end A. Every place is measured from
  * that one zero and never chained from mark to mark, so rounding does not add up.
  *
  * The blank's end A stands at developed length tip(A) - allowance(A) from end A's node, less the grip that is left there; all places
@@ -34,7 +34,7 @@ export interface Stick {
   /** Total length to cut, mm, and what of it is grip at end A and at end B: scrap. */
   readonly blank: number;
   readonly grip: readonly [number, number];
-  /** Add to a place told from end A's node to read it on the tape, mm. */
+  /** Add to a place measured from end A's node to read it on the tape, mm. */
   readonly fromNode: number;
   readonly zones: readonly BendZone[];
   readonly ends: readonly [StickEnd, StickEnd];

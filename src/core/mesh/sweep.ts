@@ -15,7 +15,7 @@ import {
 } from '../geometry/vector.ts';
 import type { ArcPiece, Path } from '../geometry/path.ts';
 
-/** A place on the centreline; angle phi about it is told right-hand about `tangent` from `across`. */
+/** A place on the centreline; angle phi about it counts right-hand about `tangent` from `across`. */
 export interface SweepFrame {
   readonly at: Vec3;
   /** Unit, from A to B. */

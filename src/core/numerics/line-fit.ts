@@ -10,7 +10,7 @@ export interface LineFit {
   readonly intercept: number;
   readonly slope: number;
   readonly meanX: number;
-  /** Sum of squares of x about its mean; 0 when all readings were taken at one x and no slope can be told. */
+  /** Sum of squares of x about its mean; 0 when all readings were taken at one x and no slope can be known. */
   readonly spreadX: number;
   /** Standard deviation of the residuals; null for two points or fewer, which a line always meets. */
   readonly scatter: number | null;

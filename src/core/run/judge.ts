@@ -3,7 +3,7 @@
  *
  * A short bend is pulled on: the steel gives back its share again, so (target - net)(1 + b) more, b from the pulls,
  * or none of it where they cannot tell it from slack: pulling on twice costs less than a tube. One that went
- * too far cannot be opened on the bender: it is told what it does to the far end.
+ * too far cannot be opened on the bender: what it does to the far end is shown.
  */
 import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
 import { DEGREE_ROUNDING } from '../geometry/tolerance.ts';

@@ -178,7 +178,7 @@ function stepsOf(tube: SolvedTube, run: BentTube, { sheet, cut, starts }: Marks,
   ];
 }
 
-/** By more than a person is told of, counted from the tape's zero: a blank that is cut has it where it was. */
+/** By more than is worth saying, counted from the tape's zero: a blank that is cut has it where it was. */
 const marksMoved = (atFirst: TapeSheet, { steps }: TapeSheet): BendRun['marksMoved'] =>
   steps.flatMap(({ bend, towards, marks }, i) => {
     const along = (marks[0]!.exact - atFirst.steps[i]!.marks[0]!.exact) * (towards === 'B' ? 1 : -1);

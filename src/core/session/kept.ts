@@ -1,7 +1,7 @@
 /**
  * An undo history as it is kept beside the text of its job: plain data, with the version of the job format that it was written in,
  * checked before it is trusted. Every state that its steps lead to is read as a file would be: brought up to the present version,
- * what is left out filled in. The steps are then told anew between the states that came out, so that undo and redo lead to these.
+ * what is left out filled in. The steps are then made anew between the states that came out, so that undo and redo lead to these.
  * Steps from the first that does not fit, or leads to what is no job, are let go; nearer ones still work.
  *
  * A state made from one that was read costs only what the step changed. Of another version the whole of each state has to be brought
@@ -96,8 +96,8 @@ function through(
     const step = readStep(found);
     const next = step && stateAfter(at, isBack ? invertDiff(step.diff) : step.diff, isPresent);
     if (next === null) return { steps, loss: 'damaged' };
-    const told = isBack ? diffJobs(next.job, at.job) : diffJobs(at.job, next.job);
-    if (!isEmptyDiff(told)) steps.push({ label: step!.label, diff: told });
+    const made = isBack ? diffJobs(next.job, at.job) : diffJobs(at.job, next.job);
+    if (!isEmptyDiff(made)) steps.push({ label: step!.label, diff: made });
     at = next;
   }
   return { steps, loss: null };

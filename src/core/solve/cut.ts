@@ -56,8 +56,8 @@ export function cutBy(
 }
 
 /**
- * The cut told from the end's reference: clocking to the acute side, right-hand about the direction, (-pi, pi]. A square
- * cut has two acute sides, and the one with the clocking in [0, pi) is told; the axis offset is measured from that one.
+ * The cut measured from the end's reference: clocking to the acute side, right-hand about the direction, (-pi, pi]. A square
+ * cut has two acute sides, and the one with the clocking in [0, pi) is given; the axis offset is measured from that one.
  */
 export function clockedCut(
   { cut, acuteSide, square }: CutGeometry,

@@ -124,7 +124,7 @@ function crowded({ order }: FramedTube, settings: readonly [EndSetting, EndSetti
   return null;
 }
 
-/** Both of a mirrored pair are told by the side they are on; where they have none, the twin is called so. */
+/** Both of a mirrored pair are named by the side they are on; where they have none, the twin is called so. */
 function tubeName(member: Member, isTwin: boolean, { route }: Centreline): string {
   if (!member.mirror) return member.name;
   const side = route.reduce((sum, place) => sum + place[1], 0) / route.length;

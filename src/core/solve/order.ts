@@ -39,7 +39,7 @@ export function solveOrder(job: Job): { readonly steps: readonly Step[]; readonl
   return { steps: order, faults: order.length === steps.length ? [] : loops(steps, needs, waiting) };
 }
 
-/** A longer loop is told by its beginning and its end. */
+/** A longer loop is named by its beginning and its end. */
 const LONGEST_LOOP = 12;
 
 /** Follows what is still waited for from each stuck step until it comes round; every loop is named once. */

@@ -53,7 +53,7 @@ export function untouchedTubes(
   };
 
   const retold = new Set(job.nodes.filter((node, i) => node !== previous.job.nodes[i]).map(({ id }) => id));
-  /** It is told as before, and the tube that it is told to stand on, on either side of the car, has not moved. */
+  /** It is given as before, and the tube that it stands on, on either side of the car, has not moved. */
   const standsStill = (reference: NodeRef): boolean => {
     const id = bareId(reference);
     const { at } = nodes.get(id)!;

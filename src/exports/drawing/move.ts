@@ -16,7 +16,7 @@ export const quarterTurned = (marks: readonly Mark[], height: number): Mark[] =>
 
 /**
  * Every length across times x, and upwards times y, then moved. Letters take the stretch upwards only; a circle becomes the
- * polygon that no eye tells from it.
+ * polygon that no eye can see to be one.
  */
 export const stretched = (marks: readonly Mark[], x: number, y: number, dx: number, dy: number): Mark[] =>
   marks.map((mark) => {

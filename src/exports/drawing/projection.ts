@@ -1,5 +1,5 @@
 /**
- * Parallel views of the car on paper. A view is told by where its eye is; on paper x is `right` and y is `up`, in mm of the
+ * Parallel views of the car on paper. A view is given by where its eye is; on paper x is `right` and y is `up`, in mm of the
  * car, and `depth` grows towards the eye. Front, side and top lie as in third-angle projection: the side is seen from the
  * car's left, so its front points left; the front view stands left of it and the top view over it.
  */

@@ -4,7 +4,7 @@ import type { Grey, Line, Pen, Place2, Words } from './types.ts';
 export const HAIR: Pen = { width: 0.15, grey: 0 };
 export const FAINT: Pen = { width: 0.15, grey: 0.5 };
 export const FINE: Pen = { width: 0.25, grey: 0 };
-/** What is cut along: thin enough to tell its middle. */
+/** What is cut along: thin enough to see its middle. */
 export const FIRM: Pen = { width: 0.4, grey: 0 };
 export const DASHED: Pen = { width: 0.2, grey: 0, dash: [3, 1.5] };
 

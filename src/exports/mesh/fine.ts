@@ -18,7 +18,7 @@ export interface Meshed {
   readonly mesh: TubeMesh;
 }
 
-/** All that can be made, in build order, and the others; `going` is told of each tube before it is laid. */
+/** All that can be made, in build order, and the others; `going` hears of each tube before it is laid. */
 export async function meshTubes(
   tubes: readonly SolvedTube[],
   going: Going,

@@ -61,7 +61,7 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
   ];
 }
 
-/** What a mark is a mark of, where the rows themselves do not tell. */
+/** What a mark is a mark of, where the rows themselves do not say. */
 const MARKED: Readonly<Record<Marking['mark'], string>> = {
   start: 'Start of bend',
   clamp: 'Clamp mark',
@@ -194,11 +194,11 @@ function underRow(
   const shown = turn !== null && (turn.turn > 0 || !turn.asItLies) ? turn : null;
   const { width: wide, height } = TURN_PICTURE;
   const from = shown === null ? INDENT : wide + 2.5;
-  const told = (words: string, bold = false): Block => paragraph(letters, words, width - from, { bold, after: 0 });
+  const lines = (words: string, bold = false): Block => paragraph(letters, words, width - from, { bold, after: 0 });
   const [first = '', ...others] = shown === null ? [] : turnSentences(shown, unit);
   const words = stacked(
-    told(besides(tube, step, marks, turn, unit)),
-    ...(shown === null ? [] : [told(first, true), told(others.join(' '))]),
+    lines(besides(tube, step, marks, turn, unit)),
+    ...(shown === null ? [] : [lines(first, true), lines(others.join(' '))]),
   );
   const picture: Block = {
     height,

@@ -1,5 +1,5 @@
 /**
- * The straight blank to scale, with what is marked on it before it is bent: every mark told from one zero, an arrow on the side on
+ * The straight blank to scale, with what is marked on it before it is bent: every mark measured from one zero, an arrow on the side on
  * which its bend lies. What the clamp needs beyond the finished tube is
  * crossed out; a broken line is the throat of a cope.
  */

@@ -30,8 +30,8 @@ const OF_ORDER: ReadonlySet<string> = new Set(['bend/order-matters', 'bend/no-fr
 export function tubeSheets(context: Context, views: readonly Lies[], tube: SolvedTube): Sheet[] {
   const { derived, letters, paper, width } = context;
   const marking = measured(tube, context);
-  const told = errorsOf(derived.findings, tube.id).slice(0, TOLD);
-  const findings = findingsOf(derived.findings, tube.id).filter((finding) => !told.includes(finding));
+  const shown = errorsOf(derived.findings, tube.id).slice(0, BESIDE);
+  const findings = findingsOf(derived.findings, tube.id).filter((finding) => !shown.includes(finding));
   // What the order of bending runs into stands before the bends, unless an order is settled for this tube.
   const settled = marking.feed.orderFrom !== 'plain';
   const ofOrder = settled ? [] : findings.filter(({ id }) => OF_ORDER.has(id));
@@ -105,7 +105,7 @@ function title({ letters }: Context, tube: SolvedTube, room: number): Block {
 function facts(context: Context, tube: SolvedTube, { sheet }: Measured, room: number): Block[] {
   const { derived, letters, unit } = context;
   const { section, die, bends, member } = tube;
-  const told = (named: (name: string) => string): string =>
+  const madeOf = (named: (name: string) => string): string =>
     [
       sectionInWords({ ...section, name: named(section.name) }, unit),
       ...(section.material === '' ? [] : [named(steelInWords(section))]),
@@ -115,12 +115,12 @@ function facts(context: Context, tube: SolvedTube, { sheet }: Measured, room: nu
         : [`die ${named(die.name)}${oneRadius(tube) ? `, CLR ${decimalFigure(bends[0]!.radius, unit)}` : ''}`]),
       `${tube.mass.toFixed(2)} kg`,
     ].join(' · ');
-  const whole = told((name) => name);
+  const whole = madeOf((name) => name);
   // Long names are cut short each by itself, so that size, radius and mass stay.
   const made =
     wrapped(letters, whole, room, SMALL).length <= FACT_LINES
       ? whole
-      : told((name) => shrunk(letters, name, room * 0.3, SMALL, false, SMALL).text);
+      : madeOf((name) => shrunk(letters, name, room * 0.3, SMALL, false, SMALL).text);
   const errors = errorsOf(derived.findings, tube.id);
   const twin = derived.byId.get(primed(tube.id));
   const grip = sheet.grip.flatMap((length, i) =>
@@ -171,17 +171,17 @@ function blank({ letters }: Context, length: string, off: boolean, room: number)
 /** Lines for what the tube is made of and bent on. */
 const FACT_LINES = 3;
 
-/** So many errors are told beside the tube's number, the others with the warnings. */
-const TOLD = 3;
+/** So many errors are shown beside the tube's number, the others with the warnings. */
+const BESIDE = 3;
 
 /** White on black, with the reasons: nobody takes the sheet to the saw by mistake. */
 function notToBeCut({ derived, letters }: Context, errors: readonly Finding[], room: number): Block {
   const fault = wrapped(letters, faultInWords(errors), room - 6, PLAIN, true);
   const reasons = [
     ...errors
-      .slice(0, TOLD)
+      .slice(0, BESIDE)
       .flatMap((error) => wrapped(letters, sourcedFinding(error, derived), room - 6, SMALL, false, 6)),
-    ...(errors.length > TOLD ? [`and ${errors.length - TOLD} more, further down`] : []),
+    ...(errors.length > BESIDE ? [`and ${errors.length - BESIDE} more, further down`] : []),
   ];
   const height = 10 + fault.length * 5 + reasons.length * 4.3;
   return {

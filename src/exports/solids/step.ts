@@ -17,7 +17,7 @@ import { part21Text } from './part21.ts';
 /** In the kernel's own file system, which is its memory. */
 const SCRATCH = '/cage.step';
 
-/** `going` is told of each tube before it is cut. A tube that has no body is left out, and named in the file's note. */
+/** `going` hears of each tube before it is cut. A tube that has no body is left out, and named in the file's note. */
 export async function stepFile({ job, tubes, byId }: Derived, oc: Kernel, going: Going): Promise<ExportFile> {
   oc.Interface_Static.SetCVal('write.step.schema', 'AP214IS');
   oc.Interface_Static.SetCVal('write.step.unit', 'MM');

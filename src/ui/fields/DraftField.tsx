@@ -12,7 +12,7 @@ export function DraftField<T>(props: {
   inputMode?: 'text' | 'decimal';
   text: string;
   entered: Entered<T>;
-  /** The person has asked to enter the form: an empty field is told now too. */
+  /** The person has asked to enter the form: an empty field is named now too. */
   asked: boolean;
   /** An empty field is left out, not amiss. */
   mayBeEmpty?: boolean;

@@ -14,7 +14,7 @@ export interface Committing<T> {
   /** Answers the faults for which the value was refused. */
   commit(value: T): readonly Fault[];
   /**
-   * Shows the value while it is being nudged, `first` at the start of a run; false if it cannot be. `ended` is told
+   * Shows the value while it is being nudged, `first` at the start of a run; false if it cannot be. `ended` is called
    * when the run is over, whoever ended it.
    */
   nudge?(value: T, first: boolean, ended: () => void): boolean;

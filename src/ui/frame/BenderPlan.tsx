@@ -13,7 +13,7 @@ import './bender.css';
 
 const LOWEST = 150;
 const TALLEST = 320;
-/** Below the drawing, pixels: the bar that tells its scale. */
+/** Below the drawing, pixels: the bar that shows its scale. */
 const FOOT = 30;
 /** Longest of the bars that leaves room beside it, as a share of the width. */
 const BAR = 0.4;

@@ -49,7 +49,7 @@ export function BenderRoom({ die, bender }: { die: Die; bender: Bender }): React
   );
 }
 
-/** Of each unit, a length that a tape shows at once: a bench beside the feed and a wall ahead of it are told in these. */
+/** Of each unit, a length that a tape shows at once: a bench beside the feed and a wall ahead of it are given in these. */
 const FOOT: Readonly<Record<LengthUnit, number>> = { in: 304.8, mm: 300 };
 
 /** Starts to edit from. */

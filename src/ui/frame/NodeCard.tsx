@@ -1,4 +1,4 @@
-/** The selected node: how its place is told, where that is in the car, and which members run through it. */
+/** The selected node: how its place is given, where that is in the car, and which members run through it. */
 import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import { removeNode, renameNode, setPlace } from '../../core/edit/nodes.ts';
@@ -18,7 +18,7 @@ import { kindChoices } from './choices.ts';
 import { PlaceFields } from './PlaceFields.tsx';
 import { retell } from './retell.ts';
 
-/** Why a place cannot be told so. */
+/** Why a place cannot be given so. */
 const NOTHING_TO_TELL_BY: Readonly<Record<Place['kind'], string>> = {
   fixed: 'it has no place',
   point: 'no point has been measured',

@@ -1,4 +1,4 @@
-/** All nodes, one table a kind of place, with every number that tells it; and new ones of any kind. */
+/** All nodes, one table a kind of place, with every number that places it; and new ones of any kind. */
 import { memo, useMemo, useRef, type ReactNode } from 'react';
 import { addNode } from '../../core/edit/nodes.ts';
 import { sameData } from '../../core/job/equal.ts';

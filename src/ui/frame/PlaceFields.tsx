@@ -1,4 +1,4 @@
-/** The numbers that tell a node's place, for each kind of place. */
+/** The numbers that give a node's place, for each kind of place. */
 import type { ReactNode } from 'react';
 import { setPlace } from '../../core/edit/nodes.ts';
 import type { Axis, Vec3 } from '../../core/geometry/vector.ts';

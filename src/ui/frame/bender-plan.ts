@@ -13,7 +13,7 @@ export type Spot = readonly [number, number];
 export type BoxObstacle = Extract<Obstacle, { kind: 'box' }>;
 export type PlaneObstacle = Extract<Obstacle, { kind: 'plane' }>;
 
-/** What a wall has to lean over, as z of its unit normal, to be told as level instead of drawn as a line. */
+/** What a wall has to lean over, as z of its unit normal, to be named as level instead of drawn as a line. */
 const LEVEL = 0.999;
 /** How much is shown round what stands there, and the least that is shown before and behind the die, in radii. */
 const AROUND = 0.08;

@@ -1,4 +1,4 @@
-/** The columns of the nodes' tables: what tells a place, kind by kind. */
+/** The columns of the nodes' tables: what a place is given by, kind by kind. */
 import { renameNode, setPlace } from '../../core/edit/nodes.ts';
 import type { Axis, Vec3 } from '../../core/geometry/vector.ts';
 import type { FrameNode } from '../../core/job/kinds/node.ts';

@@ -1,4 +1,4 @@
-/** Places told another way, and the place that a new node of each kind starts from. */
+/** Places given another way, and the place that a new node of each kind starts from. */
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import type { Place } from '../../core/job/places.ts';
 import type { OnMember } from '../../core/job/places/on.ts';

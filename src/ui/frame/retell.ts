@@ -15,7 +15,7 @@ const ON_THE_LINE = 0.01;
 
 const AXES: readonly Axis[] = ['x', 'y', 'z'];
 
-/** The same place told as `kind`; null where the frame has nothing to tell it by. */
+/** The same place given as `kind`; null where the frame has nothing to measure it from. */
 export function retell(frame: Frame, id: NodeId, kind: Place['kind']): Place | null {
   const here = frame.nodes.get(id);
   if (here === undefined) return null;

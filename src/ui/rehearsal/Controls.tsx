@@ -102,9 +102,9 @@ function Scrubber({ stages, timeline, player }: Props): ReactNode {
 
 const lessMotion = window.matchMedia('(prefers-reduced-motion: reduce)');
 
-function listenToMotion(told: () => void): () => void {
-  lessMotion.addEventListener('change', told);
-  return () => lessMotion.removeEventListener('change', told);
+function listenToMotion(changed: () => void): () => void {
+  lessMotion.addEventListener('change', changed);
+  return () => lessMotion.removeEventListener('change', changed);
 }
 
 const icon = (path: string): ReactNode => (

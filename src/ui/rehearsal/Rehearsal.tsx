@@ -86,7 +86,7 @@ function Run({ tube, rehearsal, order, pick }: RunProps): ReactNode {
   const player = useMemo(() => createPlayer(timeline), [timeline]);
   const moment = () => momentAt(timeline, steps, player.place());
   const current = useSyncExternalStore(player.listen, () => moment().step);
-  const told = useSyncExternalStore(player.listen, () => tellMoment(stages, moment()));
+  const spoken = useSyncExternalStore(player.listen, () => tellMoment(stages, moment()));
 
   const first = useRef<HTMLDivElement>(null);
   useEffect(() => first.current?.querySelector('button')?.focus({ preventScroll: true }), []);
@@ -109,7 +109,7 @@ function Run({ tube, rehearsal, order, pick }: RunProps): ReactNode {
         <StepList stages={stages} current={current} go={(step) => player.set(timeline.spans[step]!.bend)} />
       </div>
       <p className="spoken-only" role="status" aria-live="polite">
-        {told}
+        {spoken}
       </p>
     </>
   );

@@ -11,7 +11,7 @@ interface Props {
   readonly player: Player;
 }
 
-/** Not spoken: the step is told where it is announced, the angle at the scrubber. */
+/** Not spoken: the step is named where it is announced, the angle at the scrubber. */
 export function Slip({ stages, timeline, player }: Props): ReactNode {
   const slip = useRef<HTMLDivElement>(null);
   const name = useRef<HTMLDivElement>(null);

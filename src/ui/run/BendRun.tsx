@@ -58,7 +58,7 @@ interface BodyProps {
 function Body({ tube, run }: BodyProps): ReactNode {
   const derived = useWorkspace((state) => state.derived);
   const errors = errorsOf(derived.findings, tube.id);
-  // A tube that is half made is not left in the machine: its faults are told, and it can be gone on with.
+  // A tube that is half made is not left in the machine: its faults are shown, and it can be gone on with.
   if (run !== undefined) {
     return (
       <>

@@ -6,7 +6,7 @@ import { ANY_WAY_ROUND, FIRST_BEND } from '../../core/words/turns.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Leans, MarkPlace } from '../shop/TapeParts.tsx';
-import { TurnFigure, TurnTold } from '../shop/TurnTold.tsx';
+import { TurnFigure, TurnWords } from '../shop/TurnWords.tsx';
 import { useFeed } from '../shop/useFeed.ts';
 import { MARK_MEETS, markMovedInWords } from './run-words.ts';
 import { Tick } from './Tick.tsx';
@@ -57,7 +57,7 @@ export function ClampStep(props: {
 
 const Turn = ({ rotation }: { rotation: RotationReading }): ReactNode => (
   <section className="run-turn" aria-label="Rotation">
-    <TurnTold
+    <TurnWords
       turn={rotation}
       figure={
         <p className="run-figure run-figure-second">

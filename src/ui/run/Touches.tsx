@@ -1,4 +1,4 @@
-/** What this bend runs into on the machine or in the room, told where the tube is clamped and where it is pulled. */
+/** What this bend runs into on the machine or in the room, said where the tube is clamped and where it is pulled. */
 import type { ReactNode } from 'react';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { Rehearsal } from '../../core/rehearse/types.ts';

@@ -220,8 +220,8 @@ export function orderInWords(order: readonly BendStep[]): string {
     if (last?.front === front) last.bends.push(bend);
     else turns.push({ front, bends: [bend] });
   }
-  const told = turns.map(({ front, bends }) => `${bends.join(', ')} with end ${front} in front`);
-  return told.length === 0 ? '' : `${order.length === 1 ? 'Bend' : 'Bends'} ${told.join('; then ')}`;
+  const parts = turns.map(({ front, bends }) => `${bends.join(', ')} with end ${front} in front`);
+  return parts.length === 0 ? '' : `${order.length === 1 ? 'Bend' : 'Bends'} ${parts.join('; then ')}`;
 }
 
 /** Of a bend whose start lies elsewhere than when the tube was marked; mm, plus towards end B. */

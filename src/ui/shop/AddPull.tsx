@@ -17,7 +17,7 @@ export function AddPull({ pair, batch: usual }: { pair: Pair; batch: string }): 
   const [netText, setNet] = useState('');
   const [batchText, setBatch] = useState<string | null>(null);
   const [on, setOn] = useState('');
-  /** The person has asked to log what stands here: empty fields are told now too. */
+  /** The person has asked to log what stands here: empty fields are named now too. */
   const [asked, setAsked] = useState(false);
   const [refusal, setRefusal] = useState('');
   const form = useRef<HTMLFormElement>(null);

@@ -1,4 +1,4 @@
-/** What the bender is told: straight, rotation, angle and radius of each bend, and how far to pull. */
+/** What each bend is made by: straight, rotation, angle and radius, and how far to pull. */
 import { Fragment, type ReactNode } from 'react';
 import type { Degrees } from '../../core/geometry/angle.ts';
 import { FIRST_BENDER } from '../../core/job/kinds/bender.ts';

@@ -43,7 +43,7 @@ export function PullLog({ tube }: { tube: SolvedTube | undefined }): ReactNode {
   );
 }
 
-/** Two mixed-up lists of pulls contradict each other pair by pair: the first few tell what is wrong. */
+/** Two mixed-up lists of pulls contradict each other pair by pair: the first few show what is wrong. */
 const SAID = 3;
 
 const keyOf = ({ die, section }: Pair): string => JSON.stringify([die.id, section.id]);

@@ -1,4 +1,4 @@
-/** Shop: the tubes to make, and for the selected one everything that bender, notcher and tape are told. */
+/** Shop: the tubes to make, and for the selected one everything that is set and marked at bender, notcher and tape. */
 import { useEffect, useRef, type ReactNode } from 'react';
 import type { Derived } from '../../core/derive.ts';
 import { feedOf } from '../../core/solve/feed.ts';

@@ -1,5 +1,5 @@
 /**
- * The straight stick drawn at scale: its bend zones, and under each bend a block of its marks, every one told from the
+ * The straight stick drawn at scale: its bend zones, and under each bend a block of its marks, every one measured from the
  * blank's end A.
  */
 import { useId, type ReactNode } from 'react';
@@ -35,7 +35,7 @@ interface StickDrawingProps {
   readonly order: readonly BendStep[];
   readonly width: number;
   readonly unit: LengthUnit;
-  /** The finer of the unit's two tapes: marks are told as this tape shows them, as everywhere. */
+  /** The finer of the unit's two tapes: marks are given as this tape shows them, as everywhere. */
   readonly fine: boolean;
   /** Why it is not to be cut, else null. */
   readonly fault: string | null;

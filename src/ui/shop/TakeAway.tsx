@@ -65,7 +65,7 @@ export function TakeAway(): ReactNode {
       >
         {chosen.length === FORMATS.length ? 'Take all as one zip' : 'Take what is ticked as one zip'}
       </button>
-      <div className="take-told">
+      <div className="take-notes">
         <Making taking={taking} />
       </div>
       <Section title="Paper, and what the printer makes of it">

@@ -12,7 +12,7 @@ import { Angle } from '../fields/Readings.tsx';
 import { KeptOrder } from './KeptOrder.tsx';
 import { TapePicks } from './TapePicks.tsx';
 import { Grip, Leans, MarkPlace, Zero } from './TapeParts.tsx';
-import { TurnFigure, TurnTold } from './TurnTold.tsx';
+import { TurnFigure, TurnWords } from './TurnWords.tsx';
 import { useFeed } from './useFeed.ts';
 import './marks.css';
 
@@ -112,7 +112,7 @@ function BendRows(props: { step: TapeStep; view: Marking; turn: RotationReading 
       {marks}
       <tr>
         <td colSpan={4} className="marks-turn">
-          {turn.turn === 0 && turn.asItLies ? turnSentence(turn) : <TurnTold turn={turn} />}
+          {turn.turn === 0 && turn.asItLies ? turnSentence(turn) : <TurnWords turn={turn} />}
         </td>
       </tr>
     </>

@@ -104,7 +104,7 @@ function reason(pulls: readonly Pull[], indices: readonly number[]): string {
   if (meant.length === 1)
     return `Pull ${numbers} reads ${plain(one!.net)} net from ${plain(one!.pulled)} pulled: a bend opens when it is let go, it does not close. Read it again.`;
   const opened = listed(meant.map(({ pulled, net }) => plain(pulled - net)));
-  return `Pulls ${numbers} do not agree: at nearly the same net angle they opened by ${opened}. Pull one more to tell which is right.`;
+  return `Pulls ${numbers} do not agree: at nearly the same net angle they opened by ${opened}. Pull one more to see which is right.`;
 }
 
 const plain = (angle: number): string => `${formatAngle(angle, 1)}°`;

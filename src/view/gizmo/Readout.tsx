@@ -36,7 +36,7 @@ export function Readout({ freedom, news }: { readonly freedom: Freedom; readonly
         ))}
         {freedom.free === 'line' && (
           <div>
-            <dt>{freedom.told}</dt>
+            <dt>{freedom.says}</dt>
             <dd>
               {freedom.inMm ? (
                 <Figure mm={freedom.value} unit={job.lengthUnit} />

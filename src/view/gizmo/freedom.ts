@@ -23,7 +23,7 @@ import type { Derived } from '../../core/derive.ts';
 import type { Grip } from './grips.ts';
 import { moveNode, setFraction, setOnDistance, setRayValue } from '../../core/edit/nodes.ts';
 
-/** A tube's centreline to slide along, told by its developed length. */
+/** A tube's centreline to slide along, by its developed length. */
 export interface Host {
   readonly placeAt: (at: number) => { readonly point: Vec3; readonly tangent: Vec3 };
   readonly length: number;
@@ -51,7 +51,7 @@ export type Freedom =
       /** mm, or a fraction. */
       readonly inMm: boolean;
       /** What the value is, in the trade's words. */
-      readonly told: string;
+      readonly says: string;
       /** The centreline that the node slides along, if it may bend; null for a straight line without end. */
       readonly host: Host | null;
       readonly moved: (job: Job, value: number) => Job;
@@ -87,7 +87,7 @@ function freedomOfBare(derived: Derived, { id, at }: FrameNode, place: Vec3): Fr
         value: at.distance,
         perMm: 1,
         inMm: true,
-        told:
+        says:
           at.bend === undefined
             ? at.from === 'end'
               ? 'from end B'
@@ -108,7 +108,7 @@ function freedomOfBare(derived: Derived, { id, at }: FrameNode, place: Vec3): Fr
         value: at.fraction,
         perMm: 1 / span,
         inMm: false,
-        told: 'part of the way',
+        says: 'part of the way',
         host: null,
         moved: (job, value) => setFraction(job, id, value),
       };
@@ -123,7 +123,7 @@ function freedomOfBare(derived: Derived, { id, at }: FrameNode, place: Vec3): Fr
         value: at.until.value,
         perMm: dot(direction, axis),
         inMm: true,
-        told: { x: 'until along is', y: 'until offset is', z: 'until height is' }[at.until.axis],
+        says: { x: 'until along is', y: 'until offset is', z: 'until height is' }[at.until.axis],
         host: null,
         moved: (job, value) => setRayValue(job, id, value),
       };

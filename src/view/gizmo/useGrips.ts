@@ -106,7 +106,7 @@ export function useGrips(viewpoint: Viewpoint): Grips {
     freedom,
     grips,
     live: held ?? pointed,
-    // A refusal is told until the node, or the selection, is another one.
+    // A refusal is shown until the node, or the selection, is another one.
     news: news ?? (stopped !== null && stopped.at === freedom ? { inLineWith: [], refused: stopped.why } : null),
     point: (x, y, reach) => {
       const key = gripAt(x, y, reach)?.key ?? null;

@@ -60,7 +60,7 @@ function stand(a: Vec3, b: Vec3, c: Vec3): Matrix4 {
 export function wayBetween(before: Pose, after: Pose, turned: boolean, height: number): Way | null {
   const [from, last] = [chainOf(before), chainOf(after)];
   const to = turned ? last.toReversed() : last;
-  // The place farthest from the line between the ends tells how the tube is rolled.
+  // The place farthest from the line between the ends shows how the tube is rolled.
   const away = (i: number): number => distance(to[i]!, interpolate(to[0]!, to.at(-1)!, i / SAMPLES));
   const third = to.map((_, i) => i).reduce((best, i) => (away(i) > away(best) ? i : best), 0);
   if (away(third) < 1) return null;
@@ -82,7 +82,7 @@ const ease = (t: number): number => t * t * (3 - 2 * t);
 const clamp = (t: number): number => Math.min(1, Math.max(0, t));
 
 /**
- * Where the tube stands when `part` (0..1) of the way is made, told from where it will stand at its end: the identity at
+ * Where the tube stands when `part` (0..1) of the way is made, seen from where it will stand at its end: the identity at
  * 1. Fed before it is rolled.
  */
 export function onTheWay(way: Way, part: number): Matrix4 {

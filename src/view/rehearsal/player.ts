@@ -1,6 +1,6 @@
 /**
  * Where the rehearsal stands, and how it runs. Kept outside React: it changes with every frame that is drawn while it
- * plays, and with every step of the scrubber. Whoever draws or tells asks for the place of the moment.
+ * plays, and with every step of the scrubber. Whoever draws or speaks asks for the place of the moment.
  */
 import { DEGREE_ROUNDING } from '../../core/geometry/tolerance.ts';
 import { stopAfter, stopBefore, type Timeline } from './timeline.ts';
@@ -22,7 +22,7 @@ export interface Player {
   /** Moves on by so much time; true while it goes on. */
   readonly advance: (seconds: number) => boolean;
   /** Calls after every change; answers how to stop that. */
-  readonly listen: (told: () => void) => () => void;
+  readonly listen: (moved: () => void) => () => void;
 }
 
 export function createPlayer(timeline: Timeline): Player {
@@ -33,7 +33,7 @@ export function createPlayer(timeline: Timeline): Player {
   const show = (next: number, end: number | null): void => {
     place = Math.min(Math.max(next, 0), timeline.length);
     until = end;
-    for (const told of listeners) told();
+    for (const moved of listeners) moved();
   };
 
   return {
@@ -54,9 +54,9 @@ export function createPlayer(timeline: Timeline): Player {
       show(Math.min(next, until), next < until ? until : null);
       return until !== null;
     },
-    listen: (told) => {
-      listeners.add(told);
-      return () => listeners.delete(told);
+    listen: (moved) => {
+      listeners.add(moved);
+      return () => listeners.delete(moved);
     },
   };
 }

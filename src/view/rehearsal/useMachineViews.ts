@@ -45,7 +45,7 @@ export function useMachineViews(viewpoint: Viewpoint, size: Size, places: readon
       { name: 'Top', says: 'Machine from above', key: '2', act: look(LOOKS.top) },
       { name: 'Side', says: 'Machine from the side', key: '3', act: look(LOOKS.side) },
       { name: 'Front', says: 'Machine from its front, against the feed', key: '4', act: look(LOOKS.front) },
-      { name: 'Along', says: 'Along the feed, as rotations are told', key: '5', act: look(LOOKS.along) },
+      { name: 'Along', says: 'Along the feed, as rotations are seen', key: '5', act: look(LOOKS.along) },
     ],
   ];
 

@@ -1,6 +1,6 @@
 /**
  * The shop floor at z = 0, as it is chalked before measuring: a light grid, the car's centreline (y = 0) and the cross
- * line through the datum (x = 0), and the axes told in words at their ends.
+ * line through the datum (x = 0), and the axes named at their ends.
  */
 import { boxRound } from '../../core/geometry/box-tree.ts';
 import { ORIGIN, type Vec3 } from '../../core/geometry/vector.ts';

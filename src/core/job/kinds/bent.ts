@@ -25,7 +25,7 @@ export interface BentTube {
   readonly bends: readonly BentBend[];
   /** Check dimensions by name, mm as the tape read them. */
   readonly checks: readonly { readonly check: string; readonly measured: number }[];
-  /** The tube as it was drawn when the run began: a change of the drawing since then is told. */
+  /** The tube as it was drawn when the run began: a change of the drawing since then is shown. */
   readonly drawn?: DrawnTube;
 }
 

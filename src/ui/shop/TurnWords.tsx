@@ -11,11 +11,11 @@ import './turn.css';
 const SCALE = { small: 4.4, large: 5.2 };
 
 /** `figure`: what stands large beside the picture. */
-export function TurnTold({ turn, figure }: { turn: RotationReading; figure?: ReactNode }): ReactNode {
+export function TurnWords({ turn, figure }: { turn: RotationReading; figure?: ReactNode }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const [first, ...others] = turnSentences(turn, unit);
   return (
-    <div className="turn-told">
+    <div className="turn-words">
       <Drawn
         marks={turnPicture(turn)}
         {...TURN_PICTURE}
