@@ -123,3 +123,64 @@ test('the end that the tape is hooked over is an edit of the job, for every tube
   await pick('Every tube');
   await expect(left).toHaveText(fromA);
 });
+
+test('what this browser remembers of marks is offered to a job that says nothing, and begins the next job', async ({
+  page,
+}) => {
+  // As it was kept while it stood in the browser alone.
+  await page.addInitScript(() => {
+    if (localStorage.getItem('cagewright.tape') === null)
+      localStorage.setItem('cagewright.tape', '{"from":"B","style":"clamp","fine":true}');
+  });
+  await start(page);
+  await openFile(page, 'gripping.json', gripping());
+  await goTo(page, 'Shop');
+  const marking = { from: 'B', mark: 'clamp', fine: true };
+  const marks = page.getByRole('region', { name: 'Marks on the tape' });
+  await expect(marks.getByRole('radio', { name: 'End A' })).toBeChecked();
+  await expect(marks).toContainText('Last time here: from end B, each bend’s clamp, tape in 1/32 in.');
+  await marks.getByRole('button', { name: 'Mark as last time' }).click();
+  await expect(marks.getByRole('radio', { name: 'End B' })).toBeChecked();
+  await expect(marks).not.toContainText('Last time here');
+  expect(JSON.parse(await savedText(page))).toMatchObject({ marking });
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name: 'New empty job' }).click();
+  await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('New job');
+  expect(JSON.parse(await savedText(page))).toMatchObject({ name: 'New job', marking });
+});
+
+/** The demo with a post where the second leg of a front leg swings: the order of its bends matters. */
+function withPost(): string {
+  const job = JSON.parse(demoText()) as { dies: { bender: { planeHeight: number; room: object[] } }[] };
+  const size = [150, 150, 1800];
+  for (const { bender } of job.dies) {
+    bender.planeHeight = 900;
+    bender.room.push({ name: 'Post', kind: 'box', centre: [600, 400, 900], size, rotation: [0, 0, 0] });
+  }
+  return JSON.stringify(job);
+}
+
+test('the order that keeps clear is kept for the tube before its run is begun, and dropped again', async ({ page }) => {
+  await start(page);
+  await openFile(page, 'post.json', withPost());
+  await goTo(page, 'Shop');
+  await tubeRow(page, 'Front leg (left)').getByRole('gridcell').nth(1).click();
+  const marks = page.getByRole('region', { name: 'Marks on the tape' });
+  await page.getByRole('button', { name: 'Use this order' }).click();
+  await expect(marks).toContainText('Kept for this tube: Bends 1 with end A in front; then 2 with end B in front.');
+  await expect(undoKey(page)).toContainText('Order of bending for Front leg (left)');
+  const order = [
+    { bend: 1, front: 'A' },
+    { bend: 2, front: 'B' },
+  ];
+  expect(JSON.parse(await savedText(page))).toMatchObject({ feeds: [{ tube: 'leg', order }] });
+  // The run begins in it.
+  await page.getByRole('button', { name: 'Bend this tube' }).click();
+  await page.getByRole('button', { name: 'Begin', exact: true }).click();
+  expect(JSON.parse(await savedText(page))).toMatchObject({ bent: [{ tube: 'leg', order }] });
+  await undoKey(page).click();
+  await page.getByRole('button', { name: 'Shop' }).first().click();
+  await marks.getByRole('button', { name: 'Bend it as the marks come' }).click();
+  await expect(marks).not.toContainText('Kept for this tube');
+  expect(JSON.parse(await savedText(page))).toMatchObject({ feeds: [] });
+});
