@@ -31,14 +31,14 @@ async function editALot(page: Page): Promise<number> {
       await enter(page.getByRole('article', { name: /^Member/ }).getByRole('textbox', { name: 'Name' }), 'Back stay');
     },
     async () => page.getByRole('combobox', { name: 'Section' }).first().selectOption({ label: '1 1/2 x .095' }),
-    async () => page.getByRole('button', { name: 'Take the twin away' }).click(),
+    async () => page.getByRole('button', { name: 'Take the mirror image away' }).click(),
     async () => page.getByRole('button', { name: 'Later' }).click(),
     async () => {
       await page.getByRole('tab', { name: /^Nodes/ }).click();
       await choose(page, /^Nodes/, 'Stay foot on the tower');
       await enter(page.getByRole('article', { name: /^Node/ }).getByRole('textbox', { name: 'Height' }), '1/4');
     },
-    async () => page.getByRole('combobox', { name: 'It stands' }).selectOption({ index: 0 }),
+    async () => page.getByRole('combobox', { name: 'Placed' }).selectOption({ index: 0 }),
     async () => {
       await goTo(page, 'Checks');
       await page.getByRole('button', { name: 'Add a box' }).click();

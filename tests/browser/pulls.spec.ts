@@ -25,7 +25,7 @@ async function bends(page: Page): Promise<{ net: number; pulled: number }[]> {
 
 async function logPull(page: Page, pulled: string, net: string): Promise<void> {
   await field(page, 'Pulled').fill(pulled);
-  await field(page, 'Net, let go').fill(net);
+  await field(page, 'Finished, let go').fill(net);
   await form(page).getByRole('button', { name: 'Log the pull' }).click();
 }
 
@@ -51,7 +51,7 @@ test('two pulls change what the main hoop is pulled to; a reload keeps them, und
   );
   await logPull(page, '63.2', '60');
   await expect(law(page)).toContainText(
-    'From 2 pulls: pull 0.8° plus 4.0 % past the net angle. 90° net: pull to 94.5°, the nearest 1/2° on the scale; exactly 94.4°.',
+    'From 2 pulls: pull 0.8° plus 4.0 % past the finished angle. For a finished 90° pull to 94.5°, the nearest 1/2° on the scale; exactly 94.4°.',
   );
   const after = await bends(page);
   // To the half degrees of the machine's scale; the net angle is shown to a tenth.
@@ -85,7 +85,7 @@ test('a reading that is none is refused beside its field, and nothing is logged'
   const atFirst = await savedText(page);
   await form(page).getByRole('button', { name: 'Log the pull' }).click();
   await expect(field(page, 'Pulled')).toHaveAccessibleDescription(/type an angle/);
-  await expect(field(page, 'Net, let go')).toHaveAccessibleDescription(/type an angle/);
+  await expect(field(page, 'Finished, let go')).toHaveAccessibleDescription(/type an angle/);
   for (const [text, reason] of [
     ['400', /full turn/],
     ['201', /beyond 200/],
@@ -93,15 +93,15 @@ test('a reading that is none is refused beside its field, and nothing is logged'
     ['26,5', /use a point: 26.5/],
   ] as const) {
     await logPull(page, '27', text);
-    await expect(field(page, 'Net, let go')).toHaveAccessibleDescription(reason);
-    await expect(field(page, 'Net, let go')).toBeFocused();
+    await expect(field(page, 'Finished, let go')).toHaveAccessibleDescription(reason);
+    await expect(field(page, 'Finished, let go')).toBeFocused();
   }
   expect(await savedText(page)).toBe(atFirst);
-  await field(page, 'Net, let go').fill('29');
-  await expect(form(page)).toContainText('Net is above pulled');
+  await field(page, 'Finished, let go').fill('29');
+  await expect(form(page)).toContainText('The finished angle is above what was pulled');
   await form(page).getByRole('button', { name: 'Log the pull' }).click();
   expect(JSON.parse(await savedText(page)).pulls).toHaveLength(1);
-  await expect(page.getByText('Pull 1 reads 29.0° net from 27.0° pulled')).toBeVisible();
+  await expect(page.getByText('Pull 1 reads 29.0° from 27.0° pulled')).toBeVisible();
 });
 
 test('a pull is corrected in the list and deleted; pulls that do not agree are named', async ({ page }) => {

@@ -39,7 +39,7 @@ test('a twin whose bend run has begun stays until the run is taken out in the Sh
   await openFile(page, 'legs.cagewright.json', JSON.stringify(LEGS));
   await goTo(page, 'Frame');
   await choose(page, /^Members/, 'Leg');
-  const away = page.getByRole('button', { name: 'Take the twin away' });
+  const away = page.getByRole('button', { name: 'Take the mirror image away' });
   await away.click();
   await expect(page.getByRole('alert').filter({ hasText: 'take that out first, in the Shop' })).toBeVisible();
   await goTo(page, 'Shop');
@@ -50,9 +50,9 @@ test('a twin whose bend run has begun stays until the run is taken out in the Sh
   await goTo(page, 'Frame');
   await choose(page, /^Members/, 'Leg');
   await away.click();
-  await expect(undoKey(page)).toContainText('No twin for Leg');
+  await expect(undoKey(page)).toContainText('No mirror image of Leg');
   await choose(page, /^Members/, 'Leg');
-  await expect(page.getByText('Single: it has no twin.')).toBeVisible();
+  await expect(page.getByText('On this side only.')).toBeVisible();
 });
 
 test('endless names stay inside the panel; of many contradictions the first few are told; nodes have their ellipsoids', async ({

@@ -129,7 +129,7 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     const meets = `${atEnd(tube, finding)} meets no tube`;
     if (sees === null) return `${meets} and is cut square. Put it on a tube, or give it a plate.`;
     if (sees === 'own-twin')
-      return `${meets} but its own twin, and is cut square. For a mitre on the centre plane give it a plate with normal 0, 1, 0.`;
+      return `${meets} but its own mirror image, and is cut square. For a mitre on the centre plane give it a plate with normal 0, 1, 0.`;
     return `${meets} built before it, and is cut square; ${nameOf(sees.later)} ends there but is built later. If this is a foot, give it a plate; else move this member down the build order, or name what it is coped to.`;
   },
   'end/plate-along-tube': (finding, { tube }) =>
@@ -149,7 +149,7 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
   'joint/off-run-end': (finding, { tube, nameOf, show }) =>
     `${atEnd(tube, finding)}: its saddle runs ${show(finding.over)} past end ${finding.runEnd} of ${nameOf(finding.run)}, where there is nothing to weld to. Move the node along ${nameOf(finding.run)} by that much or more.`,
   'member/twin-in-same-place': (_, { tube }) =>
-    `${tube.member.name} is its own mirror image, so its twin lies in the same place and would be cut twice. Turn its mirror off.`,
+    `${tube.member.name} is its own mirror image, which lies in the same place and would be cut twice. Turn its mirror off.`,
   'clearance/too-close': ({ envelope, distance, gap }, { tube, frame, show }) => {
     const { name } = frame.job.envelopes.find(({ id }) => id === envelope)!;
     const how = distance < 0 ? `goes ${show(-distance)} into` : `is ${show(distance)} from`;

@@ -58,13 +58,13 @@ export function whyInWords(why: Unborne, law: PullLaw | null): string {
 
 /** What would mend it, as a sentence; `near` is the net angle at which one more pull would, see mendingPull. */
 export function mendInWords(why: Unborne, law: PullLaw | null, near: Degrees): string {
-  if (why === 'nothing-known') return `Pull a test piece near ${near}° net and log it.`;
+  if (why === 'nothing-known') return `Pull a test piece to a finished angle near ${near}° and log it.`;
   if (why === 'coarse-scale') return 'Read between two divisions, and set in Frame how fine the scale is read.';
   if (why !== 'disagree')
-    return `One more pull near ${near}° net mends that: this first pull, read and logged, is one.`;
+    return `One more pull to a finished angle near ${near}° mends that: this first pull, read and logged, is one.`;
   const batches = new Set(law?.pulls.map(({ batch }) => batch ?? ''));
   const mixed = batches.size > 1 ? ' Batches differ: name the one that the tube is cut from, and log its own.' : '';
-  return `Look the log through and take out what was misread, or pull one more near ${near}° net to see which is right.${mixed}`;
+  return `Look the log through and take out what was misread, or pull one more to a finished angle near ${near}° to see which is right.${mixed}`;
 }
 
 /** What an estimate leaves out, and what that does to the bend: slack of dies and pins only ever takes from it. */

@@ -80,7 +80,7 @@ function headings({ width, unit }: Context, mark: Marking['mark']): Block {
         head(left, 'Bend', 'start'),
         head(at(COLUMNS.mark) - 4, `${MARKED[mark]}, ${unit}`),
         head(at(COLUMNS.rotation), 'Turn the tube'),
-        head(at(COLUMNS.net), 'Net'),
+        head(at(COLUMNS.net), 'Finished'),
         head(at(COLUMNS.pull), 'Pull to'),
         head((at(COLUMNS.pull) + at(COLUMNS.pulled)) / 2 + 1.25, 'Pulled', 'middle'),
         head((at(COLUMNS.pulled) + at(COLUMNS.came)) / 2 + 1.25, 'Came to', 'middle'),

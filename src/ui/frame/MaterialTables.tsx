@@ -152,8 +152,8 @@ const LENGTHS: readonly {
   { key: 'outerDiameter', label: 'For tube, OD', size: true },
   { key: 'centrelineRadius', label: 'Centreline radius', size: true },
   { key: 'clampOffset', label: 'Clamp before start of bend', size: false },
-  { key: 'leastStraight', label: 'Least straight between bends', size: false },
-  { key: 'leastGrip', label: 'Least grip at the ends', size: false },
+  { key: 'leastStraight', label: 'Shortest straight between bends', size: false },
+  { key: 'leastGrip', label: 'Shortest tail it can grip', size: false },
 ];
 
 function DieCard({ die }: { die: Die }): ReactNode {
@@ -211,5 +211,5 @@ const RADIUS_CHOICES: readonly { value: Die['radius']; label: string }[] = [
 function radiusInWords({ radius }: Die, pulled: boolean): string {
   if (radius === 'nominal')
     return 'A bend opens when it is let go, so a real one comes out somewhat larger than the die.';
-  return `The die’s radius x pulled / net: what a bend opens to when it is let go.${pulled ? '' : ' No pulls of this die are logged yet: the estimate from the steel stands in.'}`;
+  return `The die’s radius x pulled / finished angle: what a bend opens to when it is let go.${pulled ? '' : ' No pulls of this die are logged yet: the estimate from the steel stands in.'}`;
 }

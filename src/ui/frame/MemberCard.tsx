@@ -33,7 +33,7 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
           <p className="card-sum">
             <Length mm={feedOf(job, tube).cutLength} parts={32} withUnit /> to cut · {tube.bends.length}{' '}
             {tube.bends.length === 1 ? 'bend' : 'bends'}
-            {twin && ` · twin is ${twin.number}`}
+            {twin && ` · mirror image is ${twin.number}`}
           </p>
         )}
       </header>
@@ -109,13 +109,13 @@ function MirrorSwitch({ member }: { member: Member }): ReactNode {
   return (
     <div className="switch">
       <Command
-        step={member.mirror ? `No twin for ${member.name}` : `Mirror ${member.name}`}
+        step={member.mirror ? `No mirror image of ${member.name}` : `Mirror ${member.name}`}
         run={(before) => updateMember(before, member.id, { mirror: !member.mirror })}
       >
-        {member.mirror ? 'Take the twin away' : 'Mirror to the other side'}
+        {member.mirror ? 'Take the mirror image away' : 'Mirror to the other side'}
       </Command>
       <span className="small">
-        {member.mirror ? 'Has a twin, mirrored in the centre plane.' : 'Single: it has no twin.'}
+        {member.mirror ? 'On both sides of the car: its mirror image is made too.' : 'On this side only.'}
       </span>
     </div>
   );

@@ -64,10 +64,10 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
           {...jobEdit<string>('Rename a node', (before, name) => renameNode(before, node.id, name))}
         />
         <JobSelect
-          label="It stands"
+          label="Placed"
           value={node.at.kind}
           choices={kindChoices}
-          step={`Tell ${node.name} another way`}
+          step={`Place ${node.name} another way`}
           change={(before, kind) => toldAs(before, node.id, kind as Place['kind'])}
         />
       </div>

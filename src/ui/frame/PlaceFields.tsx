@@ -107,7 +107,13 @@ function OnTube({ node, at, step }: Editing<Extract<Place, { kind: 'on' }>>): Re
           {...jobEdit<number>(step, (job, distance) => setPlace(job, node.id, { ...at, distance }))}
         />
       </div>
-      <Trio node={node} step={step} legend="Off its axis" vector={at.offset} put={(offset) => ({ ...at, offset })} />
+      <Trio
+        node={node}
+        step={step}
+        legend="Off the tube’s centreline"
+        vector={at.offset}
+        put={(offset) => ({ ...at, offset })}
+      />
     </>
   );
 }

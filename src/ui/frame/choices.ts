@@ -17,8 +17,8 @@ export const sectionChoices = ({ sections, lengthUnit }: Pick<Job, 'sections' | 
 /** Every tube that a node may sit on or an end may be coped to: members, and twins of mirrored ones. */
 export const tubeChoices = (job: Job, except?: string): Choice[] =>
   job.members.flatMap(({ id, name, mirror }) => [
-    ...(id === except ? [] : [{ value: id, label: mirror ? `${shownName(name)}, as drawn` : shownName(name) }]),
-    ...(mirror ? [{ value: `${id}'`, label: `${shownName(name)}, its twin` }] : []),
+    ...(id === except ? [] : [{ value: id, label: mirror ? `${shownName(name)}, the one drawn` : shownName(name) }]),
+    ...(mirror ? [{ value: `${id}'`, label: `${shownName(name)}, its mirror image` }] : []),
   ]);
 
 export const KIND_NAMES: Readonly<Record<Place['kind'], string>> = {

@@ -53,7 +53,7 @@ export function AddPull({ pair, batch: usual }: { pair: Pair; batch: string }): 
     <form ref={form} className="fields pull-form" aria-label="Log a pull" noValidate onSubmit={log}>
       <div className="fields fields-two">
         <DraftField label="Pulled" unit="°" text={pulledText} entered={pulled} asked={asked} onType={setPulled} />
-        <DraftField label="Net, let go" unit="°" text={netText} entered={net} asked={asked} onType={setNet} />
+        <DraftField label="Finished, let go" unit="°" text={netText} entered={net} asked={asked} onType={setNet} />
         <DraftField label="Batch" text={batchText ?? usual} entered={batch} asked={asked} onType={setBatch} />
         <Day value={on} onChange={setOn} />
       </div>
@@ -78,7 +78,8 @@ const Opening = ({ by }: { by: number }): ReactNode =>
   by < 0 ? (
     <p className="notice-warning">
       <span aria-hidden="true">▲ </span>
-      Net is above pulled: a bend opens when it is let go, it does not close. It is logged as it stands; read it again.
+      The finished angle is above what was pulled: a bend opens when it is let go, it does not close. It is logged as it
+      stands; read it again.
     </p>
   ) : (
     <p className="small">{`It opened by ${formatAngle(by, 1)}°.`}</p>

@@ -81,7 +81,7 @@ export function PullChart(props: { pulls: readonly Pull[]; law: PullLaw | null; 
         <span className="draw-brass-sign" aria-hidden="true">
           ✕
         </span>{' '}
-        a pull{chart.line && ' · line: what is pulled past net, as far as these pulls are enough'}
+        a pull{chart.line && ' · line: what is pulled past the finished angle, as far as these pulls are enough'}
         {chart.band && ' · band: 95 % of further pulls'}
         {chart.crosses.some(({ counts }) => !counts) && law !== null && ' · pale: other batches'}
       </figcaption>

@@ -57,7 +57,7 @@ const COLUMNS: readonly Column<Row>[] = [
     change: (job, { index }, pulled) => updatePull(job, index, { pulled }),
   }),
   bendAngleColumn<Row>({
-    header: 'Net',
+    header: 'Finished',
     step: STEP,
     value: ({ pull }) => pull.net,
     change: (job, { index }, net) => updatePull(job, index, { net }),

@@ -92,7 +92,7 @@ export default function ShopStation(): ReactNode {
       )}
       {tube && <Rehearse tube={tube} />}
       <PullLog tube={tube} />
-      <Section title="Take the data away" open>
+      <Section title="Files to take away" open>
         <TakeAway />
       </Section>
       <p className="caution">

@@ -112,7 +112,11 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
           <SpreadRow end="B" spread={spreads[1]} />
         </tbody>
       </table>
-      <AtNodes tube={tube} tolerances={tolerances} caption={`${inWords}, semi-axes of what holds 95 of 100`} />
+      <AtNodes
+        tube={tube}
+        tolerances={tolerances}
+        caption={`${inWords}, half the length, width and height of what holds 95 of 100`}
+      />
     </Section>
   );
 }

@@ -121,22 +121,22 @@ function bandPath(
 /** The chart in words. */
 export function pullChartInWords(pulls: readonly Pull[], law: PullLaw | null, spring: number | null): string {
   const each = pulls.map(
-    ({ pulled, net }, index) => `pull ${index + 1}, ${formatAngle(net, 1)}° net, ${formatAngle(pulled - net, 1)}°`,
+    ({ pulled, net }, index) => `pull ${index + 1}, finished ${formatAngle(net, 1)}°, ${formatAngle(pulled - net, 1)}°`,
   );
   const range = law === null || law.from === 'estimate' ? null : borneRange(law);
   const ends = range === null ? [] : [range.least, range.greatest];
-  const opened = ends.map((net) => `${formatAngle(toDegrees(law!.a) + law!.b * net, 1)}° at ${net}° net`);
+  const opened = ends.map((net) => `${formatAngle(toDegrees(law!.a) + law!.b * net, 1)}° at a finished ${net}°`);
   const within = law === null || range === null ? null : furtherPulls(law, toRadians(range.greatest));
   return [
-    `What a bend opens by, against its net angle: ${each.join('; ')}.`,
+    `What a bend opens by, against its finished angle: ${each.join('; ')}.`,
     ...(range === null ? [] : [`The line runs from ${opened.join(' to ')}, as far as the pulls bear it.`]),
     ...(within === null
       ? []
-      : [`At ${range!.greatest}° net, 95 % of further pulls lie within ${halfWidthInWords(within)} of it.`]),
+      : [`At a finished ${range!.greatest}°, 95 % of further pulls lie within ${halfWidthInWords(within)} of it.`]),
     ...(spring === null
       ? []
       : [
-          `The estimate from the steel alone gives ${formatAngle(90 * spring, 1)}° at 90° net, ${fixedText(100 * spring, 1)} %.`,
+          `The estimate from the steel alone gives ${formatAngle(90 * spring, 1)}° at a finished 90°, ${fixedText(100 * spring, 1)} %.`,
         ]),
   ].join(' ');
 }

@@ -50,15 +50,18 @@ export function lawInWords(law: PullLaw | null, batch: string | undefined, step:
   const exact = workedOut(advice, step);
   const pulled = `${pullFigure(advice)}${exact === null ? '' : `, ${exact}`}`;
   if (law === null)
-    return `No pulls yet, and the section names no steel that is known here. Pull to the net angle, let go, read, then go on. ${SMALL_AND_LARGE}`;
+    return `No pulls yet, and the section names no steel that is known here. Pull to the finished angle, let go, read, then go on. ${SMALL_AND_LARGE}`;
   if (advice.kind === 'estimate')
-    return `No pulls yet: ${past(law)}. ${SHOWN}° net: start at ${pulled}. That is ${ESTIMATE}. ${SMALL_AND_LARGE}`;
+    return `No pulls yet: ${past(law)}. For a finished ${SHOWN}° start at ${pulled}. That is ${ESTIMATE}. ${SMALL_AND_LARGE}`;
   return [
     ...(advice.kind === 'law'
-      ? [`From ${pullsInWords(law)}: ${past(law)}.`, `${SHOWN}° net: pull to ${pulled}${sureInWords(advice.within)}.`]
+      ? [
+          `From ${pullsInWords(law)}: ${past(law)}.`,
+          `For a finished ${SHOWN}° pull to ${pulled}${sureInWords(advice.within)}.`,
+        ]
       : [
           `From ${pullsInWords(law)}.`,
-          `${SHOWN}° net: first pull to ${pulled}, let go, read, then go on: ${whyInWords(advice.why, law)}.`,
+          `For a finished ${SHOWN}° first pull to ${pulled}, let go, read, then go on: ${whyInWords(advice.why, law)}.`,
           mendInWords(advice.why, law, mendingPull(law, [net])),
         ]),
     ...reachInWords(law),
@@ -74,17 +77,19 @@ const sureInWords = (within: number | null): string =>
 /** For which bends the pulls are enough. */
 function reachInWords(law: PullLaw): readonly string[] {
   const range = borneRange(law);
-  return range === null ? [] : [`These pulls are enough for bends of ${range.least}° to ${range.greatest}° net.`];
+  return range === null ? [] : [`These pulls are enough for bends of ${range.least}° to ${range.greatest}°.`];
 }
 
-/** "pull 1.4° plus 4.2 % past the net angle"; a part that is below zero is taken off. */
+/** "pull 1.4° plus 4.2 % past the finished angle"; a part that is below zero is taken off. */
 function past({ a, b }: PullLaw): string {
   const slack = formatAngle(Math.abs(toDegrees(a)), 1);
   const spring = `${fixedText(Math.abs(100 * b), 1)} %`;
-  if (a < 0 && b < 0) return `pull ${slack}° and ${spring} short of the net angle`;
-  if (a < 0) return `pull ${spring} past the net angle, less ${slack}°`;
-  if (b < 0) return `pull ${slack}° past the net angle, less ${spring} of it`;
-  return Number(slack) === 0 ? `pull ${spring} past the net angle` : `pull ${slack}° plus ${spring} past the net angle`;
+  if (a < 0 && b < 0) return `pull ${slack}° and ${spring} short of the finished angle`;
+  if (a < 0) return `pull ${spring} past the finished angle, less ${slack}°`;
+  if (b < 0) return `pull ${slack}° past the finished angle, less ${spring} of it`;
+  return Number(slack) === 0
+    ? `pull ${spring} past the finished angle`
+    : `pull ${slack}° plus ${spring} past the finished angle`;
 }
 
 export interface Disagreement {
@@ -102,9 +107,9 @@ function reason(pulls: readonly Pull[], indices: readonly number[]): string {
   const meant = indices.map((index) => pulls[index]!);
   const [one] = meant;
   if (meant.length === 1)
-    return `Pull ${numbers} reads ${plain(one!.net)} net from ${plain(one!.pulled)} pulled: a bend opens when it is let go, it does not close. Read it again.`;
+    return `Pull ${numbers} reads ${plain(one!.net)} from ${plain(one!.pulled)} pulled: a bend opens when it is let go, it does not close. Read it again.`;
   const opened = listed(meant.map(({ pulled, net }) => plain(pulled - net)));
-  return `Pulls ${numbers} do not agree: at nearly the same net angle they opened by ${opened}. Pull one more to see which is right.`;
+  return `Pulls ${numbers} do not agree: at nearly the same finished angle they opened by ${opened}. Pull one more to see which is right.`;
 }
 
 const plain = (angle: number): string => `${formatAngle(angle, 1)}°`;

@@ -38,7 +38,7 @@ export function PointCard({ point }: { point: Point }): ReactNode {
           ))}
         </div>
       </div>
-      <h4>Hangs on it</h4>
+      <h4>Placed from this point</h4>
       {nodes.length + lines.length === 0 ? (
         <p className="small">Nothing yet: it can be deleted freely.</p>
       ) : (

@@ -185,13 +185,13 @@ describe('findings of ends', () => {
     };
     expect(ids(records)).toEqual(['warning end/cope-in-own-bend']);
   });
-  it('an end that meets only its own twin is told how to be mitred', () => {
+  it('an end that meets only its own mirror image: how it is mitred is said', () => {
     const findings = found({
       nodes: { p: [0, 0, 500], a: [0, 700, 300] },
       members: [{ id: 'vee', path: ['a', 'p'], mirror: true, ends: [{ fit: 'square' }, { fit: 'auto' }] }],
     });
     expect(findings.map((finding) => finding.id)).toEqual(['end/meets-nothing', 'end/meets-nothing']);
-    expect(findings[0]!.message).toContain('its own twin');
+    expect(findings[0]!.message).toContain('its own mirror image');
   });
 });
 

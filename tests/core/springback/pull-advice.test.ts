@@ -291,7 +291,7 @@ describe('in words', () => {
     expect(note([40, 90], WORKED)).toBe('“Pull to” is from 2 pulls in the log.');
     expect(note([40], [...WORKED, [94.4, 90]])).toContain('3 pulls in the log; ± holds 95 % of further pulls.');
     expect(note([20.5, 88], CLOSE)).toBe(
-      '“Pull to” is from 2 pulls in the log. A first pull is short of what is right, as pulls this close together cannot tell slack from spring: let go, read, then go on. One more pull near 90° net mends that: this first pull, read and logged, is one.',
+      '“Pull to” is from 2 pulls in the log. A first pull is short of what is right, as pulls this close together cannot tell slack from spring: let go, read, then go on. One more pull to a finished angle near 90° mends that: this first pull, read and logged, is one.',
     );
     expect(
       note(
@@ -301,8 +301,8 @@ describe('in words', () => {
           [68, 60],
         ],
       ),
-    ).toMatch(/the pulls in the log disagree.*take out what was misread.*near 60° net/u);
-    expect(note([150], WORKED)).toMatch(/do not reach that far.*near 150° net/u);
+    ).toMatch(/the pulls in the log disagree.*take out what was misread.*near 60°/u);
+    expect(note([150], WORKED)).toMatch(/do not reach that far.*near 150°/u);
     expect(note([60], [])).toMatch(/spring alone.*under-bent/u);
   });
   it('of pulls of several batches that disagree says that batches differ', () => {

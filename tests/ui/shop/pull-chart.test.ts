@@ -95,8 +95,8 @@ describe('the chart of pulls', () => {
 
   it('is told in words with every pull', () => {
     const told = pullChartInWords(two, lawOf(two), 0.019);
-    expect(told).toContain('pull 1, 25.0° net, 1.8°; pull 2, 60.0° net, 3.2°');
-    expect(told).toContain('from 0.8° at 1° net to 5.0° at 104° net, as far as the pulls bear it');
-    expect(told).toContain('estimate from the steel alone gives 1.7° at 90° net');
+    expect(told).toContain('pull 1, finished 25.0°, 1.8°; pull 2, finished 60.0°, 3.2°');
+    expect(told).toContain('from 0.8° at a finished 1° to 5.0° at a finished 104°, as far as the pulls bear it');
+    expect(told).toContain('estimate from the steel alone gives 1.7° at a finished 90°');
   });
 });

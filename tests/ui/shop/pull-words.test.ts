@@ -27,9 +27,9 @@ describe('the law in words', () => {
   it('says of two pulls what to pull, and for which bends that is enough', () => {
     const said = words([pull(26.8, 25), pull(63.2, 60)]);
     expect(said).toContain(
-      'From 2 pulls: pull 0.8° plus 4.0 % past the net angle. 90° net: pull to 94.5°, the nearest 1/2° on the scale; exactly 94.4°.',
+      'From 2 pulls: pull 0.8° plus 4.0 % past the finished angle. For a finished 90° pull to 94.5°, the nearest 1/2° on the scale; exactly 94.4°.',
     );
-    expect(said).toContain('These pulls are enough for bends of 1° to 104° net.');
+    expect(said).toContain('These pulls are enough for bends of 1° to 104°.');
   });
 
   it('gives the interval from three on', () => {
@@ -41,11 +41,11 @@ describe('the law in words', () => {
   it('says of one angle that it cannot tell slack from spring, and of none that the bend comes out under-bent', () => {
     expect(words([pull(62.4, 60)])).toContain('From 1 pull.');
     expect(words([pull(62.4, 60)])).toContain(
-      '90° net: first pull to 92.0°, let go, read, then go on: pulls at one angle cannot tell slack from spring. One more pull near 90°',
+      'For a finished 90° first pull to 92.0°, let go, read, then go on: pulls at one angle cannot tell slack from spring. One more pull to a finished angle near 90°',
     );
     expect(words([])).toContain('start at 91.5°, the nearest 1/2° on the scale; exactly 91.7°. That is an estimate');
     expect(lawInWords(pullLaw([], die, { ...section, material: '' }, undefined), undefined, 0.5)).toContain(
-      'Pull to the net angle, let go, read',
+      'Pull to the finished angle, let go, read',
     );
   });
 
@@ -80,7 +80,7 @@ describe('pulls that do not agree', () => {
   });
 
   it('are also one that closed when it was let go', () => {
-    expect(disagreements([pull(60, 61)])[0]!.words).toContain('Pull 1 reads 61.0° net from 60.0° pulled');
+    expect(disagreements([pull(60, 61)])[0]!.words).toContain('Pull 1 reads 61.0° from 60.0° pulled');
   });
 });
 
