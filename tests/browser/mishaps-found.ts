@@ -74,6 +74,7 @@ export const FOUND: readonly Mishap[] = [
   },
   {
     name: 'an older tab in the way, and work begun meanwhile',
+    inLongRun: true,
     async run({ page, draw }) {
       const older = await behindOlder(page);
       await page.getByRole('button', { name: 'Menu' }).click();
@@ -127,6 +128,7 @@ export const FOUND: readonly Mishap[] = [
   },
   {
     name: 'a newer layout holds the storage',
+    inLongRun: true,
     async run({ page, draw }) {
       const newer = await pageBeside(page);
       expect(await hold(newer, 99)).toBe(true);
@@ -198,6 +200,7 @@ export const FOUND: readonly Mishap[] = [
   },
   {
     name: 'a spoilt record laid under the page',
+    inLongRun: true,
     async run({ page, draw }) {
       await start(page);
       await name(page, 'Once');

@@ -34,6 +34,8 @@ export interface Mishap {
   readonly name: string;
   /** The short torture run tries it, once; the browser tests try the others. */
   readonly inShortRun?: true;
+  /** Tried in the long run alone (tests/draws.ts): other rows and tests/store go the same way. */
+  readonly inLongRun?: true;
   /** Rejects with what does not hold; answers how many were tried, if it was more than one. */
   readonly run: (given: Given) => Promise<number | void>;
 }
@@ -200,6 +202,7 @@ export const MISHAPS: readonly Mishap[] = [
   },
   {
     name: 'either copy missing',
+    inLongRun: true,
     async run({ page, context, draw }) {
       await start(page);
       const words = await type(page, draw);

@@ -1,5 +1,6 @@
 /** Storage that goes wrong under the page, or lies wrong when it comes: the rows of mishaps.ts and mishaps-found.ts that the short torture run leaves out. */
 import { drawFrom } from '../reference/oracles/seeded.ts';
+import { LONG } from '../draws.ts';
 import { test } from './journey.ts';
 import { FOUND } from './mishaps-found.ts';
 import { MISHAPS } from './mishaps.ts';
@@ -9,7 +10,9 @@ const SEED = 4;
 
 test.use({ reuseContext: false });
 
-for (const { name, run } of [...MISHAPS, ...FOUND].filter(({ inShortRun }) => !inShortRun)) {
+const rows = [...MISHAPS, ...FOUND].filter(({ inShortRun, inLongRun }) => !inShortRun && (LONG || !inLongRun));
+
+for (const { name, run } of rows) {
   test(name, async ({ page, context, baseURL }) => {
     await prepare(page);
     await run({ page, context, origin: baseURL!, draw: drawFrom(SEED), share: 0 });

@@ -8,7 +8,7 @@ import type { BrowserContext, Page } from '@playwright/test';
 import { choose, enter, goTo, savedText, undoKey, untilKept, untilThere } from '../browser/journey.ts';
 import { enterQuickly } from '../browser/wreck.ts';
 import { complaintsOf, kill, withProgram, type Program } from './browser.ts';
-import { twoAtOnce, type Failure, type Part } from './part.ts';
+import { atOnce, type Failure, type Part } from './part.ts';
 
 /** What is older than this when the browser dies must be there, ms. */
 const OLD = 500;
@@ -157,7 +157,7 @@ export const killPart: Part = {
     const rounds = ROUNDS.slice(0, Math.max(LEAST, Math.round(ROUNDS.length * scale)));
     const failures: Failure[] = [];
     await withProgram((program) =>
-      twoAtOnce(rounds, async ([way, view], at) => {
+      atOnce(2, rounds, async ([way, view], at) => {
         const what = `round ${at + 1}, ${way}, ${view}`;
         const wrong = await round(program, way, view, drawFrom(seed + at)).catch((error: unknown) => [String(error)]);
         failures.push(...wrong.map((why) => ({ what, why })));

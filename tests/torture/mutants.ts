@@ -15,7 +15,7 @@ import type { Failure, Part } from './part.ts';
 
 const MUTANTS = 60_000;
 /** Of their share in the short run this much is done: the processes take long to start, and the whole run does them all. */
-const OF_SHORT = 0.4;
+const OF_SHORT = 0.25;
 /** Fewer derived than this share, and the run has tried the door alone. */
 const LEAST_DERIVED = 0.25;
 const PROCESSES = 2;

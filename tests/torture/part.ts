@@ -29,11 +29,15 @@ export interface Part {
   run(scale: number, seed: number): Promise<Outcome>;
 }
 
-/** Does each in its order, two at a time: browsers wait much. `does` answers for its own failures and never throws. */
-export async function twoAtOnce<T>(all: readonly T[], does: (one: T, at: number) => Promise<void>): Promise<void> {
+/** Does each in its order, so many at a time: browsers wait much. `does` answers for its own failures and never throws. */
+export async function atOnce<T>(
+  count: number,
+  all: readonly T[],
+  does: (one: T, at: number) => Promise<void>,
+): Promise<void> {
   const left = all.entries();
   const work = async (): Promise<void> => {
     for (const [at, one] of left) await does(one, at);
   };
-  await Promise.all([work(), work()]);
+  await Promise.all(Array.from({ length: count }, work));
 }

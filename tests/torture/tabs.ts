@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 import { enter, undoKey, untilThere } from '../browser/journey.ts';
 import { drawFrom, type Draw } from '../reference/oracles/seeded.ts';
 import { complaintsOf, withProgram, type Program } from './browser.ts';
-import { twoAtOnce, type Failure, type Part } from './part.ts';
+import { atOnce, type Failure, type Part } from './part.ts';
 
 const ROUNDS = 10;
 const EDITS = 12;
@@ -91,7 +91,7 @@ export const tabsPart: Part = {
     const rounds = Array.from({ length: Math.max(1, Math.round(ROUNDS * scale)) }, (_, at) => seed + at);
     const failures: Failure[] = [];
     await withProgram((program) =>
-      twoAtOnce(rounds, async (own, at) => {
+      atOnce(2, rounds, async (own, at) => {
         const wrong = await round(program, drawFrom(own)).catch((error: unknown) => [String(error)]);
         failures.push(...wrong.map((why) => ({ what: `round ${at + 1}`, why })));
       }),
