@@ -11,7 +11,7 @@ import { findChromium } from '../chromium.mjs';
 const build = resolve(process.env['CAGEWRIGHT_BUILD'] ?? 'dist');
 
 const DRAWING = {
-  bay: ['--use-angle=swiftshader', '--enable-unsafe-swiftshader'], // drawn in software
+  bay: ['--use-gl=angle', '--use-angle=swiftshader-webgl', '--enable-unsafe-swiftshader'], // drawn in software, and it alone
   'no bay': ['--disable-gpu', '--disable-3d-apis'],
 } as const;
 
