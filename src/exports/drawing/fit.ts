@@ -42,6 +42,8 @@ export function wrapped(
   const lines: string[] = [];
   let line = '';
   for (const word of settable(text).split(' ')) {
+    // What comes after is not shown.
+    if (lines.length > most) break;
     const longer = line === '' ? word : `${line} ${word}`;
     if (fits(longer)) {
       line = longer;
