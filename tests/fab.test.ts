@@ -15,7 +15,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { main } from '../src/fab.ts';
-import type { FabricationFile } from '../src/exports/fabrication.ts';
+import type { FabricationFile } from '../src/exports/tables/fabrication.ts';
 import { demoText, runFab } from './command-line.ts';
 import { fewTubes } from './few-tubes.ts';
 

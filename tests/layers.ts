@@ -12,7 +12,17 @@ const solved = [...sprung, 'core/solve'];
 const judged = [...solved, 'core/mesh', 'core/rehearse', 'core/checks', 'core/marks', 'core/cope', 'core/run'];
 const derived = [...judged, 'core/derive.ts', 'core/words'];
 const rehearsed = [...derived, 'core/swing-findings.ts'];
-const edited = [...rehearsed, 'core/edit', 'core/session', 'exports', 'workers'];
+const drawn = [...derived, 'drawing'];
+const trades = [
+  'exports/tables',
+  'exports/wraps',
+  'exports/layout',
+  'exports/sheets',
+  'exports/mesh',
+  'exports/solids',
+];
+const exporting = ['drawing', 'exports/shared', ...trades, 'exports/order'];
+const edited = [...rehearsed, 'core/edit', 'core/session', ...exporting, 'workers'];
 const kept = [...edited, 'store'];
 const scene = [...kept, 'view/camera', 'view/meshes', 'view/canvas', 'view/scene'];
 const views = [...scene, 'view/labels', 'view/gizmo', 'view/rehearsal', 'view/bay'];
@@ -37,9 +47,12 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/words': judged,
   'core/derive.ts': [...solved, 'core/checks'],
   'core/swing-findings.ts': derived,
-  exports: derived,
-  workers: [...rehearsed, 'exports'],
-  'fab.ts': [...rehearsed, 'exports'],
+  drawing: derived,
+  'exports/shared': drawn,
+  ...Object.fromEntries(trades.map((trade) => [trade, [...drawn, 'exports/shared']])),
+  'exports/order': [...drawn, 'exports/shared', ...trades],
+  workers: [...rehearsed, ...exporting],
+  'fab.ts': [...rehearsed, ...exporting],
   store: edited,
   'view/camera': kept,
   'view/meshes': kept,
@@ -61,8 +74,8 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   valibot: ['core/job', 'store'], // files, and what the browser kept: both come from outside
   'jsonc-parser': ['core/job'],
   papaparse: ['exports'],
-  '@tarikjabiri/dxf': ['exports'],
-  pdfkit: ['exports'],
+  '@tarikjabiri/dxf': ['drawing'],
+  pdfkit: ['drawing'],
   '@gltf-transform/core': ['exports'],
   fflate: ['exports'],
   'dejavu-fonts-ttf': ['workers'],

@@ -3,10 +3,10 @@
  * the worker. The kernel's memory ends with it.
  */
 import type { Job } from '../core/job/types.ts';
-import { PRODUCTS, type Product } from '../exports/catalogue.ts';
-import type { ExportFile } from '../exports/files.ts';
-import type { Setting } from '../exports/formats.ts';
-import { missingFile, type Missing } from '../exports/missing.ts';
+import { PRODUCTS, type Product } from '../exports/order/catalogue.ts';
+import type { ExportFile } from '../exports/shared/files.ts';
+import type { Setting } from '../exports/order/formats.ts';
+import { missingFile, type Missing } from '../exports/order/missing.ts';
 import type { Answer, Order } from './messages.ts';
 
 export interface Progress {

@@ -2,9 +2,9 @@
 import { derive, type Derived } from '../core/derive.ts';
 import { faultLine } from '../core/job/fault.ts';
 import { withSwingFindings } from '../core/swing-findings.ts';
-import type { ExportFile } from '../exports/files.ts';
-import type { Making } from '../exports/formats.ts';
-import { zipBytes } from '../exports/zip.ts';
+import type { ExportFile } from '../exports/shared/files.ts';
+import type { Making } from '../exports/order/formats.ts';
+import { zipBytes } from '../exports/order/zip.ts';
 import type { Answer, MakeOrder, Order } from './messages.ts';
 
 /** Makes what an order names; see makeFiles. */

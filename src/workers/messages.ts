@@ -1,7 +1,7 @@
 /** What page and workers say to each other. Jobs are plain data, and are derived again where they are worked on. */
-import type { Product } from '../exports/catalogue.ts';
-import type { ExportFile } from '../exports/files.ts';
-import type { Setting } from '../exports/formats.ts';
+import type { Product } from '../exports/order/catalogue.ts';
+import type { ExportFile } from '../exports/shared/files.ts';
+import type { Setting } from '../exports/order/formats.ts';
 import type { Job } from '../core/job/types.ts';
 
 export interface MakeOrder {

@@ -1,8 +1,9 @@
 /** A full-size layout as another program prints it: a hoop's leg measured across, two sheets joined by their crosses. */
+import { unwatched } from '../../src/drawing/going.ts';
 import { derive } from '../../src/core/derive.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
-import { plainPrint, unwatched } from '../../src/exports/files.ts';
-import { layoutPdf } from '../../src/exports/layout-pdf.ts';
+import { plainPrint } from '../../src/exports/shared/files.ts';
+import { layoutPdf } from '../../src/exports/layout/layout-pdf.ts';
 import { expect, test } from '@playwright/test';
 import { fonts } from '../exports/fonts.ts';
 import { inkAcross, inkDown, longLines, middleOf, openReader, rasterOf, textOf, type Ink } from './raster.ts';

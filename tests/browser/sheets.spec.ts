@@ -1,9 +1,9 @@
 /** The sheets as the browser makes them: in a worker, under the page's own policy, read back with pdf.js. */
+import { unwatched } from '../../src/drawing/going.ts';
 import { readFileSync } from 'node:fs';
 import { fonts } from '../exports/fonts.ts';
 import { derivedFrom } from '../exports/jobs.ts';
 import { readPdf } from '../exports/pdf.ts';
-import { unwatched } from '../../src/exports/files.ts';
 import { sheetsPdf } from '../../src/exports/sheets/sheets.ts';
 import { openFewTubes } from './few-tubes.ts';
 import { expect, goTo, start, test, tubeRow } from './journey.ts';

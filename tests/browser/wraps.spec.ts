@@ -1,9 +1,10 @@
 /** Wrap templates as another program prints them: measured on the raster, at 300 dots an inch. */
+import { unwatched } from '../../src/drawing/going.ts';
 import { expect, test, type Page } from '@playwright/test';
-import { fabrication } from '../../src/exports/fabrication.ts';
-import { plainPrint, unwatched, type PrintSettings } from '../../src/exports/files.ts';
-import { wrapsPdf } from '../../src/exports/wraps-pdf.ts';
-import { wrapsSvg } from '../../src/exports/wraps.ts';
+import { fabrication } from '../../src/exports/tables/fabrication.ts';
+import { plainPrint, type PrintSettings } from '../../src/exports/shared/files.ts';
+import { wrapsPdf } from '../../src/exports/wraps/wraps-pdf.ts';
+import { wrapsSvg } from '../../src/exports/wraps/wraps.ts';
 import { derive, type Derived } from '../../src/core/derive.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
 import { fonts } from '../exports/fonts.ts';

@@ -13,7 +13,7 @@ import { layStick } from '../../src/core/marks/stick.ts';
 import { beginRun } from '../../src/core/edit/bent.ts';
 import type { BendStep } from '../../src/core/job/kinds/bent.ts';
 import { feedOf } from '../../src/core/solve/feed.ts';
-import type { FabricationFile } from '../../src/exports/fabrication.ts';
+import type { FabricationFile } from '../../src/exports/tables/fabrication.ts';
 import { demoText, runFab } from '../command-line.ts';
 import { derivedFrom } from './jobs.ts';
 import { readPdf } from './pdf.ts';

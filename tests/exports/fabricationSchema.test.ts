@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
-import { fabricationJson } from '../../src/exports/fabrication.ts';
+import { fabricationJson } from '../../src/exports/tables/fabrication.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
 import { derive } from '../../src/core/derive.ts';
 import { derived } from '../core/frame.ts';

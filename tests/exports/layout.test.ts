@@ -1,9 +1,10 @@
 /** Full-size layouts, read back by programs that are not ours and held to a bend worked by hand. */
+import { unwatched } from '../../src/drawing/going.ts';
 import type { IArcEntity, ILineEntity } from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
-import { layoutPdf } from '../../src/exports/layout-pdf.ts';
-import { layoutDxf } from '../../src/exports/layout.ts';
-import { plainPrint, unwatched } from '../../src/exports/files.ts';
+import { layoutPdf } from '../../src/exports/layout/layout-pdf.ts';
+import { layoutDxf } from '../../src/exports/layout/layout.ts';
+import { plainPrint } from '../../src/exports/shared/files.ts';
 import { demoText } from '../command-line.ts';
 import { derived } from '../core/frame.ts';
 import { auditDxf, hasEzdxf, readDxf, textsOf } from './dxf.ts';

@@ -5,9 +5,9 @@
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../src/core/derive.ts';
 import type { Marking } from '../../src/core/job/kinds/marking.ts';
-import { lettering } from '../../src/exports/drawing/lettering.ts';
-import type { Words } from '../../src/exports/drawing/types.ts';
-import { fabrication, type FabricationTube } from '../../src/exports/fabrication.ts';
+import { lettering } from '../../src/drawing/lettering.ts';
+import type { Words } from '../../src/drawing/types.ts';
+import { fabrication, type FabricationTube } from '../../src/exports/tables/fabrication.ts';
 import { liesOf } from '../../src/exports/sheets/locator.ts';
 import { tubeSheets } from '../../src/exports/sheets/tube.ts';
 import { demoText } from '../command-line.ts';

@@ -2,11 +2,12 @@
  * What a log of pulls cannot bear reaches nobody: sheet, tables and finding give one number, a first pull where the law runs wild. Of
  * two close pulls, 22 for 20 and 23.4 for 21, the line asks 120 for 90 net; of one small pull, 14.6 for 12.6, the share asks 104.3.
  */
+import { unwatched } from '../../src/drawing/going.ts';
 import papaparse from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { csvFiles } from '../../src/exports/csv.ts';
-import { fabrication } from '../../src/exports/fabrication.ts';
-import { plainPrint, unwatched } from '../../src/exports/files.ts';
+import { csvFiles } from '../../src/exports/tables/csv.ts';
+import { fabrication } from '../../src/exports/tables/fabrication.ts';
+import { plainPrint } from '../../src/exports/shared/files.ts';
 import { sheetsPdf } from '../../src/exports/sheets/sheets.ts';
 import { fonts } from './fonts.ts';
 import { bentTube } from './jobs.ts';

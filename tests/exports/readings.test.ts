@@ -2,20 +2,20 @@
  * Words and pictures that a literal reader took in two ways: each now says one thing, on paper and screen alike. What they say is held
  * against the fabrication file, or against the picture's own lines.
  */
+import { unwatched } from '../../src/drawing/going.ts';
 import { describe, expect, it } from 'vitest';
 import type { Derived } from '../../src/core/derive.ts';
 import { layFlat } from '../../src/core/run/lay-flat.ts';
 import { throatInWords } from '../../src/core/words/cope-mark.ts';
 import { rotationReading, type RotationReading } from '../../src/core/run/rotation-reading.ts';
-import { lettering } from '../../src/exports/drawing/lettering.ts';
-import type { Line, Mark } from '../../src/exports/drawing/types.ts';
-import { TURN_PICTURE, turnPicture } from '../../src/exports/end-on/turn.ts';
-import { fabrication } from '../../src/exports/fabrication.ts';
-import { unwatched } from '../../src/exports/files.ts';
-import { layoutDxf } from '../../src/exports/layout.ts';
-import { layoutDrawing } from '../../src/exports/layout-drawing.ts';
-import { wrapTemplate } from '../../src/exports/wrap-template.ts';
-import { paperWrap } from '../../src/exports/wraps.ts';
+import { lettering } from '../../src/drawing/lettering.ts';
+import type { Line, Mark } from '../../src/drawing/types.ts';
+import { TURN_PICTURE, turnPicture } from '../../src/drawing/end-on/turn.ts';
+import { fabrication } from '../../src/exports/tables/fabrication.ts';
+import { layoutDxf } from '../../src/exports/layout/layout.ts';
+import { layoutDrawing } from '../../src/exports/layout/layout-drawing.ts';
+import { wrapTemplate } from '../../src/exports/wraps/wrap-template.ts';
+import { paperWrap } from '../../src/exports/wraps/wraps.ts';
 import { demoText } from '../command-line.ts';
 import { readDxf, textsOf } from './dxf.ts';
 import { fonts } from './fonts.ts';

@@ -1,10 +1,11 @@
 /** sheets.pdf as pdf.js reads it, figure by figure against the fabrication file. */
+import { unwatched, type Going } from '../../src/drawing/going.ts';
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../src/core/derive.ts';
 import { withSwingFindings } from '../../src/core/swing-findings.ts';
-import { fabrication, type FabricationTube } from '../../src/exports/fabrication.ts';
-import { plainPrint, unwatched, type Going, type PrintSettings } from '../../src/exports/files.ts';
-import { lettering } from '../../src/exports/drawing/lettering.ts';
+import { fabrication, type FabricationTube } from '../../src/exports/tables/fabrication.ts';
+import { plainPrint, type PrintSettings } from '../../src/exports/shared/files.ts';
+import { lettering } from '../../src/drawing/lettering.ts';
 import { coverSheets } from '../../src/exports/sheets/cover.ts';
 import { liesOf } from '../../src/exports/sheets/locator.ts';
 import type { Paper } from '../../src/exports/sheets/page.ts';

@@ -2,7 +2,7 @@
  * What a tape would read on a bent tube, from the corners, bends and ends of the fabrication file alone: the tube as many
  * places, each with a ring of points of its surface. Nothing here is solved; all is looked for among the points.
  */
-import type { FabricationTube } from '../../src/exports/fabrication.ts';
+import type { FabricationTube } from '../../src/exports/tables/fabrication.ts';
 
 type Triple = readonly [number, number, number];
 

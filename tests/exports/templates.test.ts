@@ -2,14 +2,15 @@
  * Templates of every end: nothing of one stands outside its outline, at whatever angle its tips lie, and its lower edge is where the
  * blank is sawn: one number in fabrication.json, on the templates, in words and on the layout. SVG, DXF and PDF are read back.
  */
+import { unwatched } from '../../src/drawing/going.ts';
 import type { IEntity, ILwpolylineEntity } from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../src/core/derive.ts';
-import { fabrication } from '../../src/exports/fabrication.ts';
-import { plainPrint, unwatched } from '../../src/exports/files.ts';
-import { layoutDxf } from '../../src/exports/layout.ts';
-import { wrapsPdf } from '../../src/exports/wraps-pdf.ts';
-import { wrapsDxf, wrapsSvg } from '../../src/exports/wraps.ts';
+import { fabrication } from '../../src/exports/tables/fabrication.ts';
+import { plainPrint } from '../../src/exports/shared/files.ts';
+import { layoutDxf } from '../../src/exports/layout/layout.ts';
+import { wrapsPdf } from '../../src/exports/wraps/wraps-pdf.ts';
+import { wrapsDxf, wrapsSvg } from '../../src/exports/wraps/wraps.ts';
 import { demoText } from '../command-line.ts';
 import { derived } from '../core/frame.ts';
 import { straightJoint } from '../reference/joints.ts';

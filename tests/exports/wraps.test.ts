@@ -1,10 +1,11 @@
 /** Flat patterns as files, read back by programs that are not ours and held to the fabrication file. */
+import { unwatched } from '../../src/drawing/going.ts';
 import { describe, expect, it } from 'vitest';
 import type { ILwpolylineEntity } from 'dxf-parser';
-import { fabrication } from '../../src/exports/fabrication.ts';
-import { plainPrint, unwatched } from '../../src/exports/files.ts';
-import { wrapsPdf } from '../../src/exports/wraps-pdf.ts';
-import { wrapsDxf, wrapsSvg } from '../../src/exports/wraps.ts';
+import { fabrication } from '../../src/exports/tables/fabrication.ts';
+import { plainPrint } from '../../src/exports/shared/files.ts';
+import { wrapsPdf } from '../../src/exports/wraps/wraps-pdf.ts';
+import { wrapsDxf, wrapsSvg } from '../../src/exports/wraps/wraps.ts';
 import { demoText } from '../command-line.ts';
 import { auditDxf, hasEzdxf, outlinesOf, readDxf, textsOf } from './dxf.ts';
 import { fonts } from './fonts.ts';

@@ -7,7 +7,7 @@ import { placeAt } from '../../src/core/geometry/path.ts';
 import { distance, type Vec3 } from '../../src/core/geometry/vector.ts';
 import { serialiseJob } from '../../src/core/job/serialise.ts';
 import type { SolvedTube } from '../../src/core/solve/types.ts';
-import type { FabricationFile } from '../../src/exports/fabrication.ts';
+import type { FabricationFile } from '../../src/exports/tables/fabrication.ts';
 import { demoText, runFab } from '../command-line.ts';
 import { derivedFrom } from '../exports/jobs.ts';
 import { summary } from './summary.ts';

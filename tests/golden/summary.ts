@@ -1,5 +1,5 @@
 /** A fabrication file in a page that a person can read and compare: lengths to 0.01 mm, angles to 0.01 degrees. */
-import type { FabricationEnd, FabricationFile, FabricationTube } from '../../src/exports/fabrication.ts';
+import type { FabricationEnd, FabricationFile, FabricationTube } from '../../src/exports/tables/fabrication.ts';
 
 export function summary({ job, tubes, clearances, findings }: FabricationFile): string {
   return [

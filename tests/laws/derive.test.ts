@@ -7,7 +7,7 @@ import { parseJob } from '../../src/core/job/parse.ts';
 import type { EndFit } from '../../src/core/job/kinds/end.ts';
 import type { Member } from '../../src/core/job/kinds/member.ts';
 import type { Job } from '../../src/core/job/types.ts';
-import { fabricationJson } from '../../src/exports/fabrication.ts';
+import { fabricationJson } from '../../src/exports/tables/fabrication.ts';
 import { derivedOrSkipped, fixed, mirroredFrame, place, plainFrame } from './frames.ts';
 
 type Edit = (job: Job) => Job;

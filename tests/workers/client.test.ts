@@ -1,8 +1,8 @@
 /** Orders filled in this process, by the very functions that workers run; and what becomes of one that is stopped. */
 import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import type { Product } from '../../src/exports/catalogue.ts';
-import { makeFiles, plainSetting, type Supplies } from '../../src/exports/formats.ts';
+import type { Product } from '../../src/exports/order/catalogue.ts';
+import { makeFiles, plainSetting, type Supplies } from '../../src/exports/order/formats.ts';
 import { orderFiles, orderZip, type Hire, type Progress } from '../../src/workers/client.ts';
 import { fill, type Make } from '../../src/workers/fill.ts';
 import { runFab } from '../command-line.ts';

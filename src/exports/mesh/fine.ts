@@ -4,11 +4,11 @@
  * steel's volume. Lines that nothing cuts stand down to the tip, as in the mass; a cut that runs into the tube's own bend is
  * drawn to the bend's tangent.
  */
+import type { Going } from '../../drawing/going.ts';
 import type { Fineness, TubeMesh } from '../../core/mesh/tube.ts';
 import { buildTubeMesh } from '../../core/mesh/tube.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { isWhole } from '../whole.ts';
-import type { Going } from '../files.ts';
+import { isWhole } from '../shared/whole.ts';
 
 const FINE: Fineness = { lines: 3, bend: 5, rims: 'all' };
 

@@ -2,10 +2,11 @@
  * cage.glb: glTF 2.0 in one binary file, metres, y up and z forward as glTF has it (so the car's left is +x), one node and one
  * mesh a tube, named by its number and name. One plain material, bare steel.
  */
+import type { Going } from '../../drawing/going.ts';
 import { Document, WebIO, type Accessor } from '@gltf-transform/core';
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import type { Derived } from '../../core/derive.ts';
-import { leftOutNote, type ExportFile, type Going } from '../files.ts';
+import { leftOutNote, type ExportFile } from '../shared/files.ts';
 import { meshTubes, type Meshed } from './fine.ts';
 
 const METRES = 0.001;

@@ -2,8 +2,9 @@
  * cage.stl: binary, millimetres, car axes, one closed shell a tube, in build order. A facet is its normal and three corners
  * as little-endian 32-bit floats, and two bytes that are zero: some programs read a colour there.
  */
+import type { Going } from '../../drawing/going.ts';
 import type { Derived } from '../../core/derive.ts';
-import { leftOutNote, type ExportFile, type Going } from '../files.ts';
+import { leftOutNote, type ExportFile } from '../shared/files.ts';
 import { meshTubes, type Meshed } from './fine.ts';
 
 const HEAD = 80;

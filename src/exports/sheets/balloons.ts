@@ -2,8 +2,8 @@
  * Where the numbers of the tubes stand on a view: on the tube itself where there is room, else beside it on a leader. A number never
  * covers another; of the free places the one that covers the fewest lines and needs the shortest leader is taken.
  */
-import type { Place2 } from '../drawing/types.ts';
-import { around } from './ink.ts';
+import type { Place2 } from '../../drawing/types.ts';
+import { around } from '../../drawing/ink.ts';
 
 export interface Balloon {
   readonly number: number;

@@ -1,8 +1,8 @@
 /** What every sheet carries at its foot: who decides, and which job and sheet it is. */
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
-import { shrunk } from '../drawing/fit.ts';
+import { shrunk } from '../../drawing/fit.ts';
 import type { Context } from './context.ts';
-import { FINE, SMALL, stroke, text } from './ink.ts';
+import { FINE, SMALL, stroke, text } from '../../drawing/ink.ts';
 import type { Block } from './page.ts';
 
 export const FOOT_HEIGHT = 10.6;

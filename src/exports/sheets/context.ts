@@ -1,7 +1,7 @@
 /** What every part of a sheet is drawn from. */
 import type { Derived } from '../../core/derive.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
-import type { Lettering } from '../drawing/lettering.ts';
+import type { Lettering } from '../../drawing/lettering.ts';
 import type { Paper } from './page.ts';
 
 export interface Context {

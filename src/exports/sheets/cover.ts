@@ -3,15 +3,15 @@
  * and the cautions.
  */
 import { CAUTIONS, NOT_CHECKED, WHO_DECIDES } from '../../core/words/cautions.ts';
-import { FRONT, ISOMETRIC, SIDE, TOP, type Extent, type View } from '../drawing/projection.ts';
+import { FRONT, ISOMETRIC, SIDE, TOP, type Extent, type View } from '../../drawing/projection.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { wrapped } from '../drawing/fit.ts';
-import { moved } from '../drawing/move.ts';
-import type { Mark, Sheet } from '../drawing/types.ts';
+import { wrapped } from '../../drawing/fit.ts';
+import { moved } from '../../drawing/move.ts';
+import type { Mark, Sheet } from '../../drawing/types.ts';
 import { foot, FOOT_HEIGHT } from './cautions.ts';
 import type { Context } from './context.ts';
 import { signedFinding } from './findings.ts';
-import { FIRM, SMALL, stroke, text } from './ink.ts';
+import { FIRM, SMALL, stroke, text } from '../../drawing/ink.ts';
 import { extentInView, keyView } from './key-drawing.ts';
 import { contentWidth, fillPages, gap, MARGIN, paragraph, part, type Block, type Part } from './page.ts';
 import { tubeTable } from './tube-table.ts';

@@ -28,14 +28,14 @@ import type { BendStep } from '../../core/job/kinds/bent.ts';
 import { ANGLE_ROUNDING, ROUNDING } from '../../core/geometry/tolerance.ts';
 import { nodeName, tubeName } from '../../core/solve/names.ts';
 import type { Cut, SolvedTube } from '../../core/solve/types.ts';
-import { moved } from '../drawing/move.ts';
-import type { Mark } from '../drawing/types.ts';
-import { END_WIDTH, endPicture } from '../end-on/cope.ts';
+import { moved } from '../../drawing/move.ts';
+import type { Mark } from '../../drawing/types.ts';
+import { END_WIDTH, endPicture } from '../../drawing/end-on/cope.ts';
 import type { Context } from './context.ts';
 import { angleFigure, lengthFigure, roundFigure } from './figures.ts';
-import { box, FINE, FIRM, LENGTH, MAIN, PLAIN, SMALL, stroke, text } from './ink.ts';
+import { box, FINE, FIRM, LENGTH, MAIN, PLAIN, SMALL, stroke, text } from '../../drawing/ink.ts';
 import { abreast, gap, paragraph, stacked, type Block, type Part } from './page.ts';
-import { LEAST_SIZE, shrunk, wrapped } from '../drawing/fit.ts';
+import { LEAST_SIZE, shrunk, wrapped } from '../../drawing/fit.ts';
 
 const BETWEEN = 6;
 

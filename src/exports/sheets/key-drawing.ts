@@ -1,13 +1,13 @@
 /** One view of the frame on paper: every tube with hidden lines left out, and its number in a balloon. */
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { placeAt } from '../../core/geometry/path.ts';
-import { seenOutlines } from '../drawing/outlines.ts';
-import { extentOf, project, type Extent, type View } from '../drawing/projection.ts';
-import { seenPast } from '../drawing/rods.ts';
+import { seenOutlines } from '../../drawing/outlines.ts';
+import { extentOf, project, type Extent, type View } from '../../drawing/projection.ts';
+import { seenPast } from '../../drawing/rods.ts';
 import { addScaled } from '../../core/geometry/vector.ts';
-import type { Mark, Place2 } from '../drawing/types.ts';
+import type { Mark, Place2 } from '../../drawing/types.ts';
 import { BALLOON, placeBalloons, type Room } from './balloons.ts';
-import { circle, disc, FINE, HAIR, stroke, text } from './ink.ts';
+import { circle, disc, FINE, HAIR, stroke, text } from '../../drawing/ink.ts';
 
 /** How many places along a tube are asked whether they are seen, and so may bear its number. */
 const LOOKS = 24;

@@ -3,12 +3,12 @@ import { cutLengths } from '../../core/cope/end-cut.ts';
 import { checkDimensions, type CheckDimension } from '../../core/run/check-dimensions.ts';
 import { sawnTube } from '../../core/run/sawn-tube.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { wrapped } from '../drawing/fit.ts';
-import type { Mark } from '../drawing/types.ts';
+import { wrapped } from '../../drawing/fit.ts';
+import type { Mark } from '../../drawing/types.ts';
 import type { Context } from './context.ts';
 import { cells } from './ends.ts';
 import { lengthFigure } from './figures.ts';
-import { box, FIRM, LENGTH, PLAIN, SMALL, stroke, text } from './ink.ts';
+import { box, FIRM, LENGTH, PLAIN, SMALL, stroke, text } from '../../drawing/ink.ts';
 import { abreast, gap, type Block, type Part } from './page.ts';
 
 const ROW = 7.4;

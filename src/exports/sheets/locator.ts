@@ -1,9 +1,9 @@
 /** Where in the car a tube is: the frame as grey bands, nearer over farther, and this tube in black. */
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { extentOf, ISOMETRIC, ISOMETRIC_RIGHT, project, type Projected } from '../drawing/projection.ts';
-import { jointsOf } from '../drawing/rods.ts';
-import type { Mark, Place2 } from '../drawing/types.ts';
-import { stroke } from './ink.ts';
+import { extentOf, ISOMETRIC, ISOMETRIC_RIGHT, project, type Projected } from '../../drawing/projection.ts';
+import { jointsOf } from '../../drawing/rods.ts';
+import type { Mark, Place2 } from '../../drawing/types.ts';
+import { stroke } from '../../drawing/ink.ts';
 import type { Block } from './page.ts';
 
 const GREY = 0.72;

@@ -2,12 +2,12 @@
  * Pages filled from the top with parts that know their own height; what does not fit goes on to the next page, under the
  * same heading. So nothing is cut off, however long a name or a list is.
  */
-import type { Mark, Sheet } from '../drawing/types.ts';
-import { wrapped } from '../drawing/fit.ts';
-import type { Lettering } from '../drawing/lettering.ts';
-import type { PrintSettings } from '../files.ts';
-import { PAPERS } from '../paper.ts';
-import { SMALL, text } from './ink.ts';
+import type { Mark, Sheet } from '../../drawing/types.ts';
+import { wrapped } from '../../drawing/fit.ts';
+import type { Lettering } from '../../drawing/lettering.ts';
+import type { PrintSettings } from '../shared/files.ts';
+import { PAPERS } from '../shared/paper.ts';
+import { SMALL, text } from '../../drawing/ink.ts';
 import { ROUNDING } from '../../core/geometry/tolerance.ts';
 
 /** A piece of a page as wide as its column; drawn with its upper left corner at (left, top). */

@@ -2,10 +2,11 @@
  * sheets.pdf: a cover, then a sheet a tube, in build order. Black and white, for A4 or Letter, in the job's unit. Everything is
  * drawn from what was derived; the letters are the caller's, since nothing is read here.
  */
+import type { Going } from '../../drawing/going.ts';
 import type { Derived } from '../../core/derive.ts';
-import { lettering, type Fonts } from '../drawing/lettering.ts';
-import { writePdf } from '../drawing/pdf.ts';
-import type { ExportFile, Going, PrintSettings } from '../files.ts';
+import { lettering, type Fonts } from '../../drawing/lettering.ts';
+import { writePdf } from '../../drawing/pdf.ts';
+import type { ExportFile, PrintSettings } from '../shared/files.ts';
 import type { Context } from './context.ts';
 import { coverSheets } from './cover.ts';
 import { liesOf } from './locator.ts';

@@ -10,10 +10,10 @@ import { tapeReading } from '../../core/units/tape.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
 import { layBlocks } from '../../core/marks/stick.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import type { Mark } from '../drawing/types.ts';
+import type { Mark } from '../../drawing/types.ts';
 import type { Context } from './context.ts';
 import { markFigure } from './figures.ts';
-import { arrowhead, box, FAINT, FINE, FIRM, HAIR, LENGTH, SMALL, stroke, text } from './ink.ts';
+import { arrowhead, box, FAINT, FINE, FIRM, HAIR, LENGTH, SMALL, stroke, text } from '../../drawing/ink.ts';
 import { onBlank, type Measured } from './measured.ts';
 import type { Block } from './page.ts';
 

@@ -6,11 +6,11 @@ import { exactText } from '../../core/units/step.ts';
 import type { Section } from '../../core/job/kinds/section.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { errorsOf } from '../../core/checks/faults.ts';
-import { shrunk, wrapped } from '../drawing/fit.ts';
-import type { Mark } from '../drawing/types.ts';
+import { shrunk, wrapped } from '../../drawing/fit.ts';
+import type { Mark } from '../../drawing/types.ts';
 import type { Context } from './context.ts';
 import { lengthFigure } from './figures.ts';
-import { FIRM, HAIR, LENGTH, PLAIN, SMALL, stroke, text } from './ink.ts';
+import { FIRM, HAIR, LENGTH, PLAIN, SMALL, stroke, text } from '../../drawing/ink.ts';
 import { measured } from './measured.ts';
 import { gap, paragraph, part, stacked, type Block, type Part } from './page.ts';
 

@@ -14,7 +14,7 @@ import { addScaled, cross, dot, length, normalize, rejectFrom, scale, type Vec3 
 import type { TubeRef } from '../../core/job/reference.ts';
 import { STEEL_DENSITY } from '../../core/solve/amount.ts';
 import type { SolvedTube, TubeEnd } from '../../core/solve/types.ts';
-import { isWhole } from '../whole.ts';
+import { isWhole } from '../shared/whole.ts';
 import { lineFrom, stretchesAbout } from './about.ts';
 import { bar, box, cutBy, isValid, scoped, solidsIn, sweptSolid, tangentAt, volumeOf } from './kernel.ts';
 import type { Keep, Kernel, Shape, Stretch } from './kernel.ts';

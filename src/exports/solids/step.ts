@@ -6,10 +6,11 @@
  * The kernel writes the file's data; names and header are set in its text afterwards, so that names outside ASCII are
  * spelt as the standard asks, and the same job gives the same bytes.
  */
+import type { Going } from '../../drawing/going.ts';
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import type { Derived } from '../../core/derive.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { leftOutNote, NO_DATE, type ExportFile, type Going } from '../files.ts';
+import { leftOutNote, NO_DATE, type ExportFile } from '../shared/files.ts';
 import { tubeBody } from './body.ts';
 import { scoped, type Kernel } from './kernel.ts';
 import { part21Text } from './part21.ts';

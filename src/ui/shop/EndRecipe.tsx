@@ -29,7 +29,7 @@ import {
   sawCautions,
   turnInWords,
 } from '../../core/words/ends.ts';
-import { endPicture } from '../../exports/end-on/cope.ts';
+import { endPicture } from '../../drawing/end-on/cope.ts';
 import { nodeName, tubeName } from '../../core/solve/names.ts';
 import { useFeed } from './useFeed.ts';
 

@@ -1,8 +1,8 @@
 /** Paper, and what the printer makes of a length: typed off the printed bars, kept on this machine. */
 import type { ReactNode } from 'react';
 import type { Fault } from '../../core/job/fault.ts';
-import { printedBy, TEST_BARS } from '../../exports/paper.ts';
-import type { Setting } from '../../exports/formats.ts';
+import { printedBy, TEST_BARS } from '../../exports/shared/paper.ts';
+import type { Setting } from '../../exports/order/formats.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { WallField } from '../fields/Fields.tsx';
 import { useKept } from '../kept.ts';

@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import type { RotationReading } from '../../core/run/rotation-reading.ts';
 import { onScale, turnSentence, turnSentences } from '../../core/words/turns.ts';
-import { TURN_PICTURE, turnPicture } from '../../exports/end-on/turn.ts';
+import { TURN_PICTURE, turnPicture } from '../../drawing/end-on/turn.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Drawn } from '../Drawn.tsx';
 import './turn.css';

@@ -1,9 +1,9 @@
 /** Having files made, one order at a time: how far it is, what went wrong, and the way to stop it. */
 import { useEffect, useRef, useState } from 'react';
 import { workspace } from '../../store/workspace.ts';
-import type { Product } from '../../exports/catalogue.ts';
-import type { Setting } from '../../exports/formats.ts';
-import { missingNote } from '../../exports/missing.ts';
+import type { Product } from '../../exports/order/catalogue.ts';
+import type { Setting } from '../../exports/order/formats.ts';
+import { missingNote } from '../../exports/order/missing.ts';
 import { orderFiles, orderZip, type Progress } from '../../workers/client.ts';
 import { downloadFile } from '../download.ts';
 

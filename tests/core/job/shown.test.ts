@@ -5,8 +5,8 @@ import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import { shownName, withShownNames } from '../../../src/core/job/shown.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { COLLECTIONS } from '../../../src/core/job/kinds.ts';
-import { csvFiles } from '../../../src/exports/csv.ts';
-import { fabricationJson } from '../../../src/exports/fabrication.ts';
+import { csvFiles } from '../../../src/exports/tables/csv.ts';
+import { fabricationJson } from '../../../src/exports/tables/fabrication.ts';
 import { sampleFile } from './sample.ts';
 
 const LONG = 'bar of a door '.repeat(1200);

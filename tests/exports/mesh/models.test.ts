@@ -2,6 +2,7 @@
  * The mesh files of the demo, read by others: the Khronos validator for glTF, a general mesh library (manifold-3d) for
  * STL. It takes a mesh only if it is watertight and without overlapping.
  */
+import { unwatched } from '../../../src/drawing/going.ts';
 import fc from 'fast-check';
 import { validateBytes } from 'gltf-validator';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -9,8 +10,7 @@ import type { ManifoldToplevel } from 'manifold-3d';
 import initialise from 'manifold-3d';
 import { glbFile } from '../../../src/exports/mesh/glb.ts';
 import { stlFile } from '../../../src/exports/mesh/stl.ts';
-import { unwatched } from '../../../src/exports/files.ts';
-import { isWhole } from '../../../src/exports/whole.ts';
+import { isWhole } from '../../../src/exports/shared/whole.ts';
 import { demoText } from '../../command-line.ts';
 import { drawn } from '../../draws.ts';
 import { derivedOrSkipped, fixed, plainFrame } from '../../laws/frames.ts';

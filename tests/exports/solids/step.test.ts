@@ -2,6 +2,7 @@
  * cage.step of the demo, read back by an exact kernel (Open CASCADE): one valid body a tube, of planes, cylinders and tori,
  * with the volume that the tube's mass says, in its place, and its cut edges where the profiles are.
  */
+import { unwatched } from '../../../src/drawing/going.ts';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import initialise, { type OpenCascadeInstance, type TopoDS_Shape } from 'replicad-opencascadejs';
@@ -9,11 +10,10 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../../src/core/derive.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
-import { unwatched } from '../../../src/exports/files.ts';
 import { tubeBody } from '../../../src/exports/solids/body.ts';
 import { startKernel } from '../../../src/exports/solids/kernel.ts';
 import { stepFile } from '../../../src/exports/solids/step.ts';
-import { isWhole } from '../../../src/exports/whole.ts';
+import { isWhole } from '../../../src/exports/shared/whole.ts';
 import { demoText } from '../../command-line.ts';
 import { drawn, oneOfEach } from '../../draws.ts';
 import { plainFrame } from '../../laws/frames.ts';

@@ -15,7 +15,7 @@ import { bendRun } from '../../../src/core/run/run.ts';
 import { tapeSheet, type TapeSetting } from '../../../src/core/marks/tape.ts';
 import { wrapOf } from '../../../src/core/cope/wrap.ts';
 import { withSwingFindings } from '../../../src/core/swing-findings.ts';
-import { fabrication, fabricationJson } from '../../../src/exports/fabrication.ts';
+import { fabrication, fabricationJson } from '../../../src/exports/tables/fabrication.ts';
 import { fabricationSchema } from '../../exports/fabricationSchema.ts';
 
 export type Fate = 'refused' | 'no frame' | 'derived';

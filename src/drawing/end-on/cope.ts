@@ -1,0 +1,102 @@
+/**
+ * The cut end of a tube as one looks at it, towards the tube: the line that marks are counted from on top, the way from it to the
+ * deep-bite side of each cut, and the mark there. A bent tube runs on upwards behind its end, since its line is on the inside of the
+ * bend. Paper and screen draw these same marks.
+ */
+import type { EndMark } from '../../core/cope/end-mark.ts';
+import { toDegrees, toRadians, wrapHalfTurn } from '../../core/geometry/angle.ts';
+import type { Mark, Place2 } from '../types.ts';
+import { around, arc, arrowhead, disc, FINE, FIRM, HAIR, shape, stroke, text } from '../ink.ts';
+import { spread } from './spread.ts';
+
+/** mm; the lower left corner at the origin. */
+export interface EndPicture {
+  readonly width: number;
+  readonly height: number;
+  readonly marks: readonly Mark[];
+}
+
+export const END_WIDTH = 22;
+const MIDDLE = END_WIDTH / 2;
+const TUBE = 6;
+const WALL = 0.9;
+const WEDGE = 2.2;
+/** From the ring to the middle of a cut's number. */
+const NUMBER = 3.6;
+const NAME = 3.1;
+const TOP = Math.PI / 2;
+/** A wedge or a number this near to the line stands where the line's name would. */
+const NEAR = toRadians(45);
+/** Between the middles of two numbers: a digit's height round the ring that they stand on. */
+const APART = toRadians(20);
+
+/** `bent`: the tube has a bend, on whose inside the line runs. */
+export function endPicture(marks: readonly EndMark[], bent: boolean): EndPicture {
+  // Where there are several cuts their numbers stand outside the wedges.
+  const many = marks.length > 1;
+  const reach = TUBE + (many ? NUMBER + 1.3 : WEDGE + 0.2);
+  const centre: Place2 = { x: MIDDLE, y: reach };
+  const ways = marks.map(({ turn }) => TOP - turn);
+  const numbers = many ? spread(ways, Math.min(APART, (2 * Math.PI) / marks.length)) : [];
+  const isTaken = [...ways, ...numbers].some((at) => Math.abs(wrapHalfTurn(at - TOP)) < NEAR);
+  const name = centre.y + (isTaken ? reach + 0.4 : TUBE + 2.2);
+  const height = centre.y + reach + 0.4 + NAME;
+  return {
+    width: END_WIDTH,
+    height,
+    marks: [
+      ...(bent ? legBehind(centre, height) : []),
+      disc(centre, TUBE, FIRM, 0.8),
+      disc(centre, TUBE - WALL, FINE, 1),
+      ...marks.flatMap((mark, i) => way(centre, mark, i, marks.length)),
+      stroke([around(centre, TUBE - 1.8, TOP), around(centre, TUBE + 1.6, TOP)], { width: 0.7, grey: 0 }),
+      ...marks.flatMap((mark) => wedges(centre, mark)),
+      ...numbers.map((at, i) => number(centre, at, i + 1)),
+      text(centre.x, name, bent ? 'inside' : 'scribed', { size: NAME, anchor: 'middle' }),
+    ],
+  };
+}
+
+/** It bends away upwards: to the side that the line is on. */
+function legBehind({ x, y }: Place2, height: number): Mark[] {
+  const side = (from: number): Mark =>
+    stroke(
+      [
+        { x: x + from, y },
+        { x: x + from, y: height },
+      ],
+      { ...HAIR, dash: [1, 0.6] },
+    );
+  return [side(-TUBE), side(TUBE)];
+}
+
+/** From the line to the mark, each cut's inside the one before. */
+function way(centre: Place2, { turn }: EndMark, index: number, count: number): Mark[] {
+  if (Math.abs(toDegrees(turn)) < 0.05) return [];
+  const radius = Math.max(1.2, TUBE - WALL - 0.9 - index * (count > 3 ? 0.6 : 1.2));
+  const sense = turn > 0 ? -1 : 1;
+  const end = TOP - turn;
+  const head = Math.min(1.5, radius);
+  const lean = head / radius;
+  const line = end - Math.min(lean * 0.8, Math.abs(turn)) * sense;
+  const [from, to] = turn > 0 ? [line, TOP] : [TOP, line];
+  return [
+    ...(to - from > 0.01 ? [arc(centre, radius, from, to, FINE)] : []),
+    arrowhead(around(centre, radius, end), end + sense * (TOP - lean / 2), head),
+  ];
+}
+
+/** A wedge on the outside that points in. A square cut has two. */
+function wedges(centre: Place2, { turn, both }: EndMark): Mark[] {
+  const wedge = (at: number): Mark => {
+    const base = around(centre, TUBE + WEDGE, at);
+    return shape([around(centre, TUBE - 0.6, at), around(base, 1.3, at + TOP), around(base, 1.3, at - TOP)], null, 0);
+  };
+  return [wedge(TOP - turn), ...(both ? [wedge(TOP - turn + Math.PI)] : [])];
+}
+
+/** The cut's number outside its wedge, or as near to it as the other numbers leave room for. */
+function number(centre: Place2, at: number, cut: number): Mark {
+  const { x, y } = around(centre, TUBE + NUMBER, at);
+  return text(x, y - 1.15, String(cut), { size: NAME, anchor: 'middle', bold: true });
+}

@@ -1,0 +1,86 @@
+/**
+ * The one table from what is wanted to what makes it, for the browser and the command line alike. What is heavy is loaded when
+ * it is first asked for.
+ */
+import { unwatched, type Going } from '../../drawing/going.ts';
+import type { Derived } from '../../core/derive.ts';
+import type { Product } from './catalogue.ts';
+import type { Fonts } from '../../drawing/lettering.ts';
+import { plainPrint, type ExportFile, type PrintSettings } from '../shared/files.ts';
+import type { TextFile } from '../shared/text.ts';
+import type { Kernel } from '../solids/kernel.ts';
+import type { Surface } from '../wraps/wraps.ts';
+
+/** What the makers need beside the job, got where the program runs: files of the build there, of the packages here. */
+export interface Supplies {
+  fonts(): Promise<Fonts>;
+  kernel(): Promise<Kernel>;
+}
+
+export interface Setting {
+  readonly print: PrintSettings;
+  /** What the flat patterns are for: the outer surface, or a wall cut square to it. */
+  readonly surface: Surface;
+}
+
+export const plainSetting: Setting = { print: plainPrint, surface: 'outer' };
+
+type Maker = (
+  derived: Derived,
+  setting: Setting,
+  supplies: Supplies,
+  going: Going,
+) => Promise<ExportFile | readonly ExportFile[]>;
+
+const table =
+  (fileName: string): Maker =>
+  async (derived) =>
+    asBytes((await import('../tables/csv.ts')).csvFiles(derived).find((file) => file.fileName === fileName)!);
+
+const MAKERS: Readonly<Record<Product, Maker>> = {
+  'fabrication.json': async (derived) => asBytes((await import('../tables/fabrication.ts')).fabricationFile(derived)),
+  'sheets.pdf': async (derived, { print }, supplies, going) =>
+    (await import('../sheets/sheets.ts')).sheetsPdf(derived, await supplies.fonts(), print, going),
+  'wraps.pdf': async (derived, { print, surface }, supplies, going) =>
+    (await import('../wraps/wraps-pdf.ts')).wrapsPdf(derived, await supplies.fonts(), print, going, surface),
+  'layout.pdf': async (derived, { print }, supplies, going) =>
+    (await import('../layout/layout-pdf.ts')).layoutPdf(derived, await supplies.fonts(), print, going),
+  'tubes.csv': table('tubes.csv'),
+  'bends.csv': table('bends.csv'),
+  'xyz.csv': table('xyz.csv'),
+  'copes.csv': table('copes.csv'),
+  'wraps.dxf': async (derived, { surface }, _, going) =>
+    (await import('../wraps/wraps.ts')).wrapsDxf(derived, going, surface),
+  'layout.dxf': async (derived, _, __, going) => (await import('../layout/layout.ts')).layoutDxf(derived, going),
+  wraps: async (derived, { surface }, _, going) =>
+    (await import('../wraps/wraps.ts')).wrapsSvg(derived, going, surface),
+  'cage.step': async (derived, _, supplies, going) =>
+    (await import('../solids/step.ts')).stepFile(derived, await supplies.kernel(), going),
+  'cage.glb': async (derived, _, __, going) => (await import('../mesh/glb.ts')).glbFile(derived, going),
+  'cage.stl': async (derived, _, __, going) => (await import('../mesh/stl.ts')).stlFile(derived, going),
+};
+
+/** Told which product is being made; see Going. */
+export type Making = (product: Product, done: number, total: number) => Promise<void>;
+
+/** Makes the products one after the other. Rejects with what a maker rejects with, and with what `making` does. */
+export async function makeFiles(
+  derived: Derived,
+  products: readonly Product[],
+  setting: Setting,
+  supplies: Supplies,
+  making: Making = () => unwatched(0, 0),
+): Promise<readonly ExportFile[]> {
+  const files: ExportFile[] = [];
+  for (const product of products) {
+    const going: Going = (done, total) => making(product, done, total);
+    await going(0, 1);
+    files.push(...[await MAKERS[product](derived, setting, supplies, going)].flat());
+  }
+  return files;
+}
+
+const asBytes = ({ fileName, text }: TextFile): ExportFile => ({
+  fileName,
+  bytes: new TextEncoder().encode(text),
+});

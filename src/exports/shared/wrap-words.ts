@@ -1,0 +1,91 @@
+/** What a wrap template says, in the words of the shop. */
+import { plateOffSquare } from '../../core/cope/end-cut.ts';
+import { toDegrees } from '../../core/geometry/angle.ts';
+import { endInWords, insideInWords, referenceInWords, scribeInWords, turnInWords } from '../../core/words/ends.ts';
+import type { Landing } from '../../core/cope/landing.ts';
+import type { Wrap } from '../../core/cope/wrap.ts';
+import type { Frame, SolvedTube } from '../../core/solve/types.ts';
+import { formatAngle } from '../../core/units/angle.ts';
+import { formatLength, type LengthUnit } from '../../core/units/length.ts';
+
+/** One end of one tube. */
+export interface EndOf {
+  readonly tube: SolvedTube;
+  readonly which: 0 | 1;
+}
+
+export const endsOf = (frame: Frame): EndOf[] =>
+  frame.tubes.flatMap((tube) => ([0, 1] as const).map((which) => ({ tube, which })));
+
+export const letterOf = ({ which }: EndOf): 'A' | 'B' => (which === 0 ? 'A' : 'B');
+
+/** "12 B": the inspector's number and the end. */
+export const endMark = (end: EndOf): string => `${end.tube.number} ${letterOf(end)}`;
+
+/** "4 Main diagonal". */
+export const numbered = ({ number, name }: SolvedTube): string => `${number} ${name}`;
+
+/** To the tenth of a millimetre, or the thirty-second of an inch, with the unit. */
+export const lengthInWords = (mm: number, unit: LengthUnit): string =>
+  `${formatLength(mm, unit, unit === 'in' ? 1 / 32 : 0.1).text} ${unit}`;
+
+const degreesInWords = (radians: number): string => `${formatAngle(toDegrees(radians), 1)}°`;
+
+/** "coped to 1 Main hoop and 2 Rear stay (left)", "cut to its plate, 1.4° off square", "cut square". */
+export function fitInWords(frame: Frame, { tube, which }: EndOf): string {
+  const end = tube.ends[which];
+  // Tubes by number and name, as they are chalked in the shop.
+  const met = [...end.cuts.map((cut) => cut.against), ...end.butted].map((id) => frame.byId.get(id)!);
+  const byId = new Map(met.map((each) => [each.id, { ...each, name: numbered(each) }]));
+  const fit = endInWords({ ...frame, byId }, end);
+  return end.fit === 'plate' ? `${fit}, ${degreesInWords(plateOffSquare(end))} off square` : fit;
+}
+
+/** For each cut: which angle is which. Empty where there is none. */
+export const anglesInWords = (frame: Frame, { tube, which }: EndOf): string[] =>
+  tube.ends[which].cuts.map((cut) => {
+    const run = frame.byId.get(cut.against)!;
+    const angles = `included ${degreesInWords(cut.includedAngle)}, off square ${degreesInWords(cut.offSquare)}`;
+    return `To ${run.number}: ${angles}${cut.onBend ? ', on its bend' : ''}.`;
+  });
+
+/** What phi = 0 is: "0° is the inside line, on the inside of bend 1", and on a straight tube how that line is found. */
+export function zeroInWords({ tube, which }: EndOf): string {
+  const scribe = scribeInWords(tube);
+  const line = referenceInWords(tube, which);
+  return scribe === null ? `0° is the ${line}` : `0° is the ${line}: ${scribe}`;
+}
+
+/** Short enough to stand beside the line itself. */
+export const zeroLabel = ({ tube, which }: EndOf): string =>
+  tube.bends.length === 0 ? '0° scribed line' : `0° inside line, ${insideInWords(tube, which)}`;
+
+export const surfaceInWords = (surface: Wrap['surface']): string =>
+  surface === 'outer'
+    ? 'Cut line: where the outer surface ends, for a cut that follows the run tube.'
+    : 'Cut line: for a cut square to the wall, clear of both its faces.';
+
+export function lowerEdgeInWords(wrap: Wrap, unit: LengthUnit): string {
+  const beyond = wrap.lower - wrap.blankEnd;
+  return beyond > 0.05
+    ? `The sawn end lies ${lengthInWords(beyond, unit)} beyond this edge`
+    : 'This edge flush with the sawn end';
+}
+
+export const upperEdgeInWords = (wrap: Wrap, unit: LengthUnit): string =>
+  `Upper edge: square, ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from the sawn end, ${lengthInWords(wrap.baseline, unit)} from the node.`;
+
+/** "On 1 Main hoop: 512.3 mm from its end A, 90° clockwise from the inside of bend 2, (40.1 mm past that bend)". */
+export function landingInWords(landing: Landing, unit: LengthUnit): string {
+  const { run, fromEndA, turn, bend, fromTangent, tangent } = landing;
+  const from = bend === null ? 'its scribed line' : `the inside of its bend ${bend}`;
+  const place =
+    bend === null
+      ? ''
+      : fromTangent < 0
+        ? ` (in that bend, ${lengthInWords(-fromTangent, unit)} ${tangent === 'start' ? 'after it starts' : 'before it ends'})`
+        : ` (${lengthInWords(fromTangent, unit)} ${tangent === 'start' ? 'before that bend' : 'past that bend'})`;
+  const turned = turnInWords(turn);
+  const about = turned === '0°' ? `on ${from}` : turned === '180°' ? `opposite ${from}` : `${turned} from ${from}`;
+  return `on ${numbered(run)}, ${lengthInWords(fromEndA, unit)} from its end A, ${about}${place}`;
+}

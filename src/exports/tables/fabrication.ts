@@ -1,0 +1,249 @@
+/**
+ * The fabrication file: all that is derived from a job, as data for machines and for other programs. Millimetres,
+ * degrees, kilograms, car axes (ISO 8855), full double precision: rounding is for the printed page alone. What cannot
+ * be known (a generator line that no cutter reaches) is null. docs/file-formats.md says what each field means.
+ */
+import type { Clearance, Finding, Severity } from '../../core/checks/types.ts';
+import type { Derived } from '../../core/derive.ts';
+import { toDegrees, type Degrees, type Radians } from '../../core/geometry/angle.ts';
+import type { Vec3 } from '../../core/geometry/vector.ts';
+import { shownName } from '../../core/job/shown.ts';
+import type { DieId, EnvelopeId, MemberId, NodeRef, SectionId, TubeRef } from '../../core/job/reference.ts';
+import { bendMarks, type BendMarks } from '../../core/marks/marks.ts';
+import { feedOf, type Feed } from '../../core/solve/feed.ts';
+import type { Bend, Cut, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
+import { findingInWords, sourceInWords } from '../../core/words/findings.ts';
+import type { TextFile } from '../shared/text.ts';
+
+export interface FabricationFile {
+  readonly format: 'cagewright/fabrication';
+  readonly version: 1;
+  readonly job: string;
+  readonly tubes: readonly FabricationTube[];
+  readonly clearances: readonly Clearance[];
+  readonly findings: readonly FabricationFinding[];
+}
+
+export interface FabricationFinding {
+  readonly id: Finding['id'];
+  readonly severity: Severity;
+  readonly tube: TubeRef;
+  readonly bend?: number;
+  readonly end?: 'A' | 'B';
+  readonly node?: NodeRef;
+  readonly envelope?: EnvelopeId;
+  readonly message: string;
+  readonly source: string;
+  readonly at: Vec3;
+}
+
+export interface FabricationTube {
+  readonly id: TubeRef;
+  /** Inspector's number, in build order. */
+  readonly number: number;
+  readonly name: string;
+  readonly role: string;
+  readonly section: SectionId;
+  readonly die: DieId | null;
+  readonly twinOf: MemberId | null;
+  readonly corners: readonly Vec3[];
+  readonly straights: readonly number[];
+  readonly bends: readonly FabricationBend[];
+  readonly developedLength: number;
+  readonly sharpCornerLength: number;
+  readonly blankLength: number;
+  /** The blank, and the grip that the tube's order of bending asks for. */
+  readonly cutLength: number;
+  readonly mass: number;
+  readonly ends: readonly [FabricationEnd, FabricationEnd];
+}
+
+export interface FabricationBend {
+  readonly angle: Degrees;
+  readonly rotation: Degrees;
+  readonly radius: number;
+  readonly arc: number;
+  readonly start: number;
+  readonly end: number;
+  /** On the machine's scale: what a person is given to pull to. */
+  readonly pullTo: Degrees;
+  readonly pullToIs: 'law' | 'first-pull' | 'estimate';
+  /** By the law of the pulls, wherever it leads. Null where there are none and the section's material is not a known steel. */
+  readonly machineAngle: Degrees | null;
+  readonly machineAngleFrom: BendMarks['machineAngleFrom'];
+  /** Half-width of its 95 % interval by the logged pulls alone; null with fewer than three. */
+  readonly machineAngleWithin: Degrees | null;
+  readonly clampMark: number;
+}
+
+export interface FabricationEnd {
+  readonly node: NodeRef;
+  readonly fit: TubeEnd['fit'];
+  readonly direction: Vec3;
+  readonly reference: Vec3;
+  readonly cuts: readonly FabricationCut[];
+  readonly butted: readonly TubeRef[];
+  readonly plateNormal: Vec3 | null;
+  readonly allowance: number;
+  readonly profile: readonly (number | null)[];
+  readonly tip: number | null;
+  readonly throat: number | null;
+}
+
+export interface FabricationCut {
+  readonly against: TubeRef;
+  readonly includedAngle: Degrees;
+  readonly offSquare: Degrees;
+  readonly clocking: Degrees;
+  readonly axisOffset: number;
+  readonly sawDiameter: number;
+  readonly sawDepth: number | null;
+  readonly onBend: boolean;
+}
+
+/** The fabrication file as data, fields in the order in which the format lists them. Total: never fails. */
+export function fabrication(derived: Derived): FabricationFile {
+  return {
+    format: 'cagewright/fabrication',
+    version: 1,
+    job: derived.job.name,
+    tubes: derived.tubes.map((tube) => fabricationTube(tube, feedOf(derived.job, tube))),
+    clearances: derived.clearances,
+    findings: derived.findings.map((finding) => fabricationFinding(finding, derived)),
+  };
+}
+
+/** What and how bad, where, then the words. */
+function fabricationFinding(finding: Finding, derived: Derived): FabricationFinding {
+  const { id, severity, tube, bend, end, node, envelope, at } = finding;
+  return {
+    id,
+    severity,
+    tube,
+    ...(bend !== undefined && { bend }),
+    ...(end !== undefined && { end }),
+    ...(node !== undefined && { node }),
+    ...(envelope !== undefined && { envelope }),
+    message: findingInWords(finding, derived),
+    source: sourceInWords(finding, derived),
+    at,
+  };
+}
+
+function fabricationTube(tube: SolvedTube, { cutLength }: Feed): FabricationTube {
+  return {
+    id: tube.id,
+    number: tube.number,
+    name: tube.name,
+    role: shownName(tube.member.role),
+    section: tube.section.id,
+    die: tube.die?.id ?? null,
+    twinOf: tube.twinOf,
+    corners: tube.corners,
+    straights: tube.straights,
+    bends: fabricationBends(tube),
+    developedLength: tube.developedLength,
+    sharpCornerLength: tube.sharpCornerLength,
+    blankLength: tube.blankLength,
+    cutLength,
+    mass: tube.mass,
+    ends: [fabricationEnd(tube.ends[0]), fabricationEnd(tube.ends[1])],
+  };
+}
+
+function fabricationBends(tube: SolvedTube): FabricationBend[] {
+  const marks = bendMarks(tube);
+  return tube.bends.map((bend, i) => fabricationBend(bend, marks[i]!));
+}
+
+function fabricationBend(
+  bend: Bend,
+  { pull, machineAngle, machineAngleFrom, machineAngleWithin, clampMark }: BendMarks,
+): FabricationBend {
+  return {
+    angle: toDegrees(bend.angle),
+    rotation: toDegrees(bend.rotation),
+    radius: bend.radius,
+    arc: bend.arc,
+    start: bend.start,
+    end: bend.end,
+    pullTo: pull.pullTo,
+    pullToIs: pull.kind === 'first' ? 'first-pull' : pull.kind,
+    machineAngle: degreesOrNull(machineAngle),
+    machineAngleFrom,
+    machineAngleWithin: degreesOrNull(machineAngleWithin),
+    clampMark,
+  };
+}
+
+const degreesOrNull = (angle: Radians | null): Degrees | null => (angle === null ? null : toDegrees(angle));
+
+function fabricationEnd(end: TubeEnd): FabricationEnd {
+  return {
+    node: end.node,
+    fit: end.fit,
+    direction: end.direction,
+    reference: end.reference,
+    cuts: end.cuts.map(fabricationCut),
+    butted: end.butted,
+    plateNormal: end.plateNormal,
+    allowance: end.allowance,
+    profile: Array.from(end.outer, (s) => (Number.isNaN(s) ? null : s)),
+    tip: end.tip,
+    throat: end.throat,
+  };
+}
+
+function fabricationCut(cut: Cut): FabricationCut {
+  return {
+    against: cut.against,
+    includedAngle: toDegrees(cut.includedAngle),
+    offSquare: toDegrees(cut.offSquare),
+    clocking: toDegrees(cut.clocking),
+    axisOffset: cut.axisOffset,
+    sawDiameter: cut.sawDiameter,
+    sawDepth: cut.sawDepth,
+    onBend: cut.onBend,
+  };
+}
+
+/** The fabrication file as text. */
+export function fabricationFile(derived: Derived): TextFile {
+  return { fileName: 'fabrication.json', text: fabricationJson(derived) };
+}
+
+/**
+ * The same as JSON text, UTF-8, to be read by people too: whatever holds only numbers, words and null stands on one
+ * line (a point, a bend, a cut, a profile), all else is indented.
+ */
+export function fabricationJson(derived: Derived): string {
+  return `${jsonLines(fabrication(derived), '')}\n`;
+}
+
+function jsonLines(value: unknown, indent: string): string {
+  if (!isComposite(value)) return spelled(value);
+  const isList = Array.isArray(value);
+  const [open, close] = isList ? ['[', ']'] : ['{', '}'];
+  const fields = Object.entries(value).filter(([, each]) => each !== undefined);
+  const isOneLine = fields.every(([, each]) => !isComposite(each));
+  const inner = isOneLine ? '' : `${indent}  `;
+  const written = fields.map(([key, each]) => (isList ? '' : `${spelled(key)}: `) + jsonLines(each, inner));
+  if (isOneLine)
+    return isList || written.length === 0 ? `${open}${written.join(', ')}${close}` : `{ ${written.join(', ')} }`;
+  return `${open}\n${inner}${written.join(`,\n${inner}`)}\n${indent}${close}`;
+}
+
+/**
+ * As JSON, with what JSON lets stand but a terminal or an editor obeys written by its number: the controls beyond ASCII, Unicode's line ends,
+ * the marks that turn the reading direction.
+ */
+const spelled = (value: unknown): string => {
+  const text = JSON.stringify(value);
+  if (typeof value !== 'string') return text;
+  return text.replace(
+    /[\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/gu,
+    (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+};
+
+const isComposite = (value: unknown): value is object => value !== null && typeof value === 'object';

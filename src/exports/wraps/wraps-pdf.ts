@@ -1,0 +1,137 @@
+/** Wrap templates on paper: wraps.pdf, at full size, on pages that show whether they were printed so. */
+import type { Going } from '../../drawing/going.ts';
+import { WHO_DECIDES } from '../../core/words/cautions.ts';
+import type { Derived } from '../../core/derive.ts';
+import { needsWrap } from '../../core/cope/wrap.ts';
+import type { Box2 } from '../../drawing/clip.ts';
+import { wrapped } from '../../drawing/fit.ts';
+import { lettering, type Fonts, type Lettering } from '../../drawing/lettering.ts';
+import { moved, quarterTurned } from '../../drawing/move.ts';
+import { writePdf } from '../../drawing/pdf.ts';
+import { shelved } from '../../drawing/shelves.ts';
+import { words } from '../../drawing/strokes.ts';
+import type { Mark } from '../../drawing/types.ts';
+import type { ExportFile, PrintSettings } from '../shared/files.ts';
+import { pagesOn, putIn, roomOn, sizeOf } from '../shared/paper.ts';
+import { tiled } from '../shared/tiles.ts';
+import { wrapTemplate, type Template } from './wrap-template.ts';
+import { endMark, endsOf, surfaceInWords, type EndOf } from '../shared/wrap-words.ts';
+import { paperWrap, type Surface } from './wraps.ts';
+
+/** Between templates, mm. */
+const GAP = 9;
+
+const CAUTION = `Hold it against the tube before you cut. ${WHO_DECIDES}`;
+
+const HOW =
+  'Cut out a template, wind it round the tube printed side out, lower edge at the sawn end, 0° on the inside line or the scribed line, as it says: the seam must just close. The hatched part comes off the tube. Degrees run clockwise as you look into the end, turns on a run tube as you look along it from its end A.';
+
+/**
+ * wraps.pdf: one template an end, as many as a page holds, its ends named at its head; a wide one lies along the page, one that is larger than the page comes in
+ * sheets to be joined. Ends that a plain square cut makes have none, and are named on the last page with those that nothing reaches.
+ */
+export async function wrapsPdf(
+  derived: Derived,
+  fonts: Fonts,
+  settings: PrintSettings,
+  going: Going,
+  surface: Surface = 'outer',
+): Promise<ExportFile> {
+  const face = lettering(fonts);
+  const room = roomOn(settings);
+  const { job } = derived;
+  const ends = endsOf(derived);
+  const needed = ends.filter(({ tube, which }) => needsWrap(tube.ends[which]));
+  const blocks: Block[] = [];
+  const without: EndOf[] = [];
+  const total = ends.length + 1;
+  for (const [done, end] of needed.entries()) {
+    // One end after the other, so that the page can breathe between them.
+    await going(done, total);
+    const wrap = paperWrap(derived, end, surface);
+    if (wrap === null) without.push(end);
+    else
+      blocks.push(
+        fittedTo(room, wrapTemplate(derived, face, end, wrap, job.lengthUnit, sizeOf(room).width), endMark(end)),
+      );
+  }
+  const pages = [
+    ...pagesOf(face, blocks, room),
+    ...notesPage(
+      face,
+      room,
+      ends.length > 0,
+      ends.filter((end) => !needed.includes(end)),
+      without,
+    ),
+  ];
+  const page = pagesOn(settings, face, `${HOW} ${surfaceInWords(surface)}`, CAUTION);
+  const groups = pages.map(({ name, marks }, i) => () => {
+    const title = `Wrap templates · ${name} · ${job.name}`;
+    return [page({ title, count: `page ${i + 1} of ${pages.length}` }, marks)];
+  });
+  const bytes = await writePdf(`Wrap templates, ${job.name}`, face, groups, (done, of) =>
+    going(needed.length + ((total - needed.length) * done) / of, total),
+  );
+  return { fileName: 'wraps.pdf', bytes };
+}
+
+interface Block extends Template {
+  readonly name: string;
+}
+
+interface Page {
+  /** The ends on it; of a template that takes several sheets, which one. */
+  readonly name: string;
+  readonly marks: readonly Mark[];
+}
+
+/** Upright where it fits so, else along the page where it fits so, else upright in several sheets. */
+function fittedTo(room: Box2, template: Template, name: string): Block {
+  const size = sizeOf(room);
+  const { width, height, marks } = template;
+  const lies = width > size.width && width <= size.height && height <= size.width;
+  return lies ? { name, width: height, height: width, marks: quarterTurned(marks, height) } : { ...template, name };
+}
+
+function pagesOf(face: Lettering, blocks: readonly Block[], room: Box2): Page[] {
+  const size = sizeOf(room);
+  const pages: Page[] = [];
+  const fits = ({ width, height }: Block) => width <= size.width && height <= size.height;
+  const whole = blocks.filter(fits);
+  for (const [i, { sheet, left, down }] of shelved(whole, size, GAP).entries()) {
+    const block = whole[i]!;
+    const { name, marks } = pages[sheet] ?? { name: '', marks: [] };
+    pages[sheet] = {
+      name: name === '' ? block.name : `${name}, ${block.name}`,
+      marks: [...marks, ...putIn(room, block.marks, block.height, left, down)],
+    };
+  }
+  for (const block of blocks.filter((each) => !fits(each))) {
+    for (const tile of tiled(block.marks, block, size, face)) {
+      pages.push({ name: `${block.name}, sheet ${tile.name}`, marks: moved(tile.marks, room.left, room.bottom) });
+    }
+  }
+  return pages;
+}
+
+/** Empty where every end has a template; a job without an end says so. */
+function notesPage(
+  face: Lettering,
+  room: Box2,
+  any: boolean,
+  square: readonly EndOf[],
+  without: readonly EndOf[],
+): Page[] {
+  const list = (ends: readonly EndOf[]): string => ends.map(endMark).join(', ');
+  const notes = [
+    ...(square.length > 0 ? [`Cut square, no template needed: ${list(square)}.`] : []),
+    ...(without.length > 0 ? [`Nothing reaches these ends, there is no line to draw: ${list(without)}.`] : []),
+  ];
+  if (notes.length === 0 && any) return [];
+  const said = any ? notes : ['This job has no tubes, so no ends to cut.'];
+  const lines = said.flatMap((text) => wrapped(face, text, room.right - room.left, 4));
+  return [
+    { name: 'no template', marks: lines.map((text, i) => words('page', room.left, room.top - 5 - 5.5 * i, text, 4)) },
+  ];
+}
