@@ -26,6 +26,8 @@ const edited = [...rehearsed, 'core/edit', 'core/session', ...exporting, 'worker
 const kept = [...edited, 'store'];
 const scene = [...kept, 'view/camera', 'view/meshes', 'view/canvas', 'view/scene'];
 const views = [...scene, 'view/labels', 'view/gizmo', 'view/rehearsal', 'view/bay'];
+const parts = [...views, 'ui/kit', 'ui/fields', 'ui/table', 'ui/bending'];
+const tasks = ['ui/survey', 'ui/frame', 'ui/checks', 'ui/shop', 'ui/run', 'ui/rehearsal'];
 
 /** Each layer (a folder or a file in src) and the layers it may import; its own files it always may. */
 export const layers: Readonly<Record<string, readonly string[]>> = {
@@ -62,8 +64,12 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'view/gizmo': [...scene, 'view/labels'],
   'view/rehearsal': [...scene, 'view/labels'],
   'view/bay': [...scene, 'view/labels', 'view/gizmo'],
-  ui: views,
-  app: [...views, 'ui'],
+  'ui/kit': views,
+  'ui/fields': [...views, 'ui/kit'],
+  'ui/table': [...views, 'ui/kit', 'ui/fields'],
+  'ui/bending': [...views, 'ui/kit', 'ui/fields', 'ui/table'],
+  ...Object.fromEntries(tasks.map((task) => [task, parts])),
+  app: [...parts, ...tasks],
   scripts: [],
   'start.mjs': ['scripts'],
 };

@@ -1,6 +1,6 @@
 /** Three short hints over the bay, on the first start only. */
 import type { ReactNode } from 'react';
-import { useKept } from '../ui/kept.ts';
+import { useKept } from '../ui/kit/kept.ts';
 import './hints.css';
 
 const HINTS: readonly { readonly what: string; readonly how: string }[] = [

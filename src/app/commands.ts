@@ -5,7 +5,7 @@
 import { readMarking } from '../core/words/marks.ts';
 import type { Station } from '../store/types.ts';
 import { workspace } from '../store/workspace.ts';
-import { readKept } from '../ui/kept.ts';
+import { readKept } from '../ui/kit/kept.ts';
 import { pickFile, saveFile } from './files.ts';
 
 export type SheetName = 'versions' | 'keys' | 'about';

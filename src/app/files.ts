@@ -2,7 +2,7 @@
 import { fileNameFor } from '../store/fileName.ts';
 import type { Version } from '../store/types.ts';
 import { workspace } from '../store/workspace.ts';
-import { downloadText } from '../ui/download.ts';
+import { downloadText } from '../ui/kit/download.ts';
 
 /** A job of 2 000 tubes is a few MB. Far beyond that a file is no job, and reading it would only fill the memory. */
 const GREATEST_FILE = 64 * 1024 * 1024;

@@ -1,5 +1,5 @@
 /** The look's two grounds: the light one, and the one for a dim shop. Kept on this machine. */
-import { keep, readKept } from '../ui/kept.ts';
+import { keep, readKept } from '../ui/kit/kept.ts';
 
 const DIM = 'dim';
 

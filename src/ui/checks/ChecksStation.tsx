@@ -6,11 +6,11 @@ import { NOT_CHECKED } from '../../core/words/cautions.ts';
 import type { Severity } from '../../core/checks/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { GapLength } from '../fields/Readings.tsx';
-import { Section } from '../Section.tsx';
+import { Section } from '../kit/Section.tsx';
 import { EnvelopeCard } from './EnvelopeCard.tsx';
 import { FindingsList } from './FindingsList.tsx';
 import { bySeverity } from './order.ts';
-import '../ui.css';
+import '../kit/ui.css';
 import './checks.css';
 
 export default function ChecksStation(): ReactNode {

@@ -11,9 +11,9 @@ import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { GapLength, LimitLength, ShortfallLength } from '../fields/Readings.tsx';
 import { tubeName } from '../../core/solve/names.ts';
-import { Section } from '../Section.tsx';
-import { useScrollIntoView } from '../useScrollIntoView.ts';
-import { withAxis } from '../vectors.ts';
+import { Section } from '../kit/Section.tsx';
+import { useScrollIntoView } from '../kit/useScrollIntoView.ts';
+import { withAxis } from '../kit/vectors.ts';
 import { nearestFirst } from './order.ts';
 
 export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {

@@ -4,11 +4,11 @@ import { clearBender, setBender } from '../../core/edit/dies.ts';
 import type { Bender } from '../../core/job/kinds/bender.ts';
 import type { Die } from '../../core/job/kinds/die.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Command } from '../Command.tsx';
+import { Command } from '../kit/Command.tsx';
 import { LengthField, NumberField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
-import { Section } from '../Section.tsx';
+import { Section } from '../kit/Section.tsx';
 import { BenderPlan } from './BenderPlan.tsx';
 import { BenderRoom } from './BenderRoom.tsx';
 

@@ -6,9 +6,9 @@ import type { Bender } from '../../core/job/kinds/bender.ts';
 import type { Die } from '../../core/job/kinds/die.ts';
 import type { Obstacle } from '../../core/job/kinds/obstacle.ts';
 import { formatLength, type LengthUnit } from '../../core/units/length.ts';
-import { useRoom } from '../shop/useRoom.ts';
+import { useRoom } from '../kit/useRoom.ts';
 import { footprint, planFrame, wallLine, type PlaneObstacle, type Spot } from './bender-plan.ts';
-import '../shop/shop.css';
+import '../bending/shop.css';
 import './bender.css';
 
 const LOWEST = 150;

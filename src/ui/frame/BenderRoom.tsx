@@ -8,13 +8,13 @@ import type { Die } from '../../core/job/kinds/die.ts';
 import type { Obstacle } from '../../core/job/kinds/obstacle.ts';
 import type { DieId } from '../../core/job/reference.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
-import { Command } from '../Command.tsx';
+import { Command } from '../kit/Command.tsx';
 import { AngleField, LengthField, NumberField, TextField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { Length } from '../fields/Readings.tsx';
-import { Section } from '../Section.tsx';
-import { withAxis } from '../vectors.ts';
+import { Section } from '../kit/Section.tsx';
+import { withAxis } from '../kit/vectors.ts';
 import { heights, type BoxObstacle, type PlaneObstacle } from './bender-plan.ts';
 
 export function BenderRoom({ die, bender }: { die: Die; bender: Bender }): ReactNode {

@@ -6,13 +6,13 @@ import type { Member } from '../../core/job/kinds/member.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { Job } from '../../core/job/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Command } from '../Command.tsx';
+import { Command } from '../kit/Command.tsx';
 import { LengthField, NumberField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { tubeName } from '../../core/solve/names.ts';
 import { endInWords } from '../../core/words/ends.ts';
-import { withAxis } from '../vectors.ts';
+import { withAxis } from '../kit/vectors.ts';
 import { fitChoices, tubeChoices } from './choices.ts';
 
 export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): ReactNode {

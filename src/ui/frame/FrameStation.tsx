@@ -5,13 +5,13 @@
 import { useState, type ReactNode } from 'react';
 import { bareId } from '../../core/job/reference.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Tabs } from '../Tabs.tsx';
+import { Tabs } from '../kit/Tabs.tsx';
 import { MaterialTables } from './MaterialTables.tsx';
 import { MemberCard } from './MemberCard.tsx';
 import { MembersTable } from './MembersTable.tsx';
 import { NodeCard } from './NodeCard.tsx';
 import { NodeTables } from './NodeTables.tsx';
-import '../ui.css';
+import '../kit/ui.css';
 import './frame.css';
 
 type Part = 'members' | 'nodes' | 'made-of';

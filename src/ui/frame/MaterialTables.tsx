@@ -11,7 +11,7 @@ import type { SectionId } from '../../core/job/reference.ts';
 import type { Job } from '../../core/job/types.ts';
 import { STEELS } from '../../core/springback/steels.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Command } from '../Command.tsx';
+import { Command } from '../kit/Command.tsx';
 import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';

@@ -7,7 +7,7 @@ import { primed } from '../../core/job/reference.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
 import { feedOf } from '../../core/solve/feed.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Command } from '../Command.tsx';
+import { Command } from '../kit/Command.tsx';
 import { TextField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';

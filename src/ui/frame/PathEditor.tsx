@@ -3,10 +3,10 @@ import { useState, type ReactNode } from 'react';
 import { insertPathNode, removePathNode, updateMember } from '../../core/edit/members.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Command } from '../Command.tsx';
+import { Command } from '../kit/Command.tsx';
 import { SelectField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
-import { withImages } from '../names.ts';
+import { withImages } from '../kit/names.ts';
 
 export function PathEditor({ member }: { member: Member }): ReactNode {
   const nodes = useWorkspace((state) => state.job.nodes);

@@ -8,8 +8,8 @@ import { useWorkspace } from '../../store/workspace.ts';
 import { LengthField, NumberField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
-import { withImages } from '../names.ts';
-import { CAR_AXES, withAxis } from '../vectors.ts';
+import { withImages } from '../kit/names.ts';
+import { CAR_AXES, withAxis } from '../kit/vectors.ts';
 import { originChoices, originOf, tubeChoices } from './choices.ts';
 import { withOrigin } from './places.ts';
 

@@ -7,9 +7,9 @@ import type { Job } from '../../core/job/types.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import type { Frame } from '../../core/solve/types.ts';
 import type { Choice } from '../fields/Fields.tsx';
-import { withImages } from '../names.ts';
+import { withImages } from '../kit/names.ts';
 import { choiceColumn, lengthColumn, numberColumn, textColumn, type Column } from '../table/columns.tsx';
-import { CAR_AXES, withAxis } from '../vectors.ts';
+import { CAR_AXES, withAxis } from '../kit/vectors.ts';
 import { originChoices, originOf, tubeChoices } from './choices.ts';
 import { withOrigin } from './places.ts';
 

@@ -12,13 +12,13 @@ import { RehearsalBay } from '../../view/rehearsal/RehearsalBay.tsx';
 import { layStages } from '../../view/rehearsal/rehearsed.ts';
 import { layTimeline, momentAt } from '../../view/rehearsal/timeline.ts';
 import { isPlainProposed, tellMoment, type Order } from '../../view/rehearsal/words.ts';
-import { Picks } from '../shop/Picks.tsx';
+import { Picks } from '../kit/Picks.tsx';
 import { Controls } from './Controls.tsx';
 import { Slip } from './Slip.tsx';
 import { StepList } from './StepList.tsx';
-import { Verdict } from './Verdict.tsx';
-import '../ui.css';
-import '../shop/marks.css';
+import { Verdict } from '../bending/Verdict.tsx';
+import '../kit/ui.css';
+import '../bending/marks.css';
 import './rehearsal.css';
 
 const leave = (): void => workspace.getState().rehearse(null);

@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import type { Stage } from '../../view/rehearsal/rehearsed.ts';
 import { angleInWords, barredInWords, setUpInWords } from '../../view/rehearsal/words.ts';
-import { useScrollIntoView } from '../useScrollIntoView.ts';
+import { useScrollIntoView } from '../kit/useScrollIntoView.ts';
 
 interface Props {
   readonly stages: readonly Stage[];

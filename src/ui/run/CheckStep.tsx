@@ -5,13 +5,13 @@ import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { BendRun, RunCheck, RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Command } from '../Command.tsx';
+import { Command } from '../kit/Command.tsx';
 import { EntryField } from '../fields/EntryField.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { orNothing, tapeKind } from '../fields/kinds.ts';
 import { Length } from '../fields/Readings.tsx';
-import { FarEnd, MadeBends } from './AsBent.tsx';
-import { leaveRun } from './open-run.ts';
+import { FarEnd, MadeBends } from '../bending/AsBent.tsx';
+import { leaveRun } from '../bending/open-run.ts';
 import { RunKey } from './RunKey.tsx';
 import { Tick } from './Tick.tsx';
 

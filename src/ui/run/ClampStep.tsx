@@ -5,10 +5,10 @@ import type { RunStep } from '../../core/run/run.ts';
 import { ANY_WAY_ROUND, FIRST_BEND } from '../../core/words/turns.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Leans, MarkPlace } from '../shop/TapeParts.tsx';
-import { TurnFigure, TurnWords } from '../shop/TurnWords.tsx';
-import { useFeed } from '../shop/useFeed.ts';
-import { MARK_MEETS, markMovedInWords } from './run-words.ts';
+import { Leans, MarkPlace } from '../bending/TapeParts.tsx';
+import { TurnFigure, TurnWords } from '../bending/TurnWords.tsx';
+import { useFeed } from '../bending/useFeed.ts';
+import { MARK_MEETS, markMovedInWords } from '../bending/run-words.ts';
 import { Tick } from './Tick.tsx';
 
 type Clamp = Extract<RunStep, { kind: 'clamp' }>;

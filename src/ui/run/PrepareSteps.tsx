@@ -6,9 +6,9 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
-import { TapePicks } from '../shop/TapePicks.tsx';
-import { Leans, MarkPlace, Zero } from '../shop/TapeParts.tsx';
-import { useFeed } from '../shop/useFeed.ts';
+import { TapePicks } from '../bending/TapePicks.tsx';
+import { Leans, MarkPlace, Zero } from '../bending/TapeParts.tsx';
+import { useFeed } from '../bending/useFeed.ts';
 import { Tick } from './Tick.tsx';
 
 type StepOf<K extends RunStep['kind']> = Extract<RunStep, { kind: K }>;

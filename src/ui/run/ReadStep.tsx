@@ -15,10 +15,10 @@ import { formatAngle } from '../../core/units/angle.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { DraftField } from '../fields/DraftField.tsx';
 import { bendAngleKind } from '../fields/kinds.ts';
-import { Refused } from '../Refused.tsx';
+import { Refused } from '../kit/Refused.tsx';
 import { Measured } from './Measured.tsx';
 import { RunKey } from './RunKey.tsx';
-import { dayOf, measurableAt, onTo, plain, verdictInWords } from './run-words.ts';
+import { dayOf, measurableAt, onTo, plain, verdictInWords } from '../bending/run-words.ts';
 
 type Read = Extract<RunStep, { kind: 'read' }>;
 

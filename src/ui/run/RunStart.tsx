@@ -9,11 +9,11 @@ import type { Feed } from '../../core/solve/feed.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { workspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
-import { Picks } from '../shop/Picks.tsx';
-import { KeepOrder } from '../shop/KeptOrder.tsx';
-import { TapePicks } from '../shop/TapePicks.tsx';
-import { useFeed } from '../shop/useFeed.ts';
-import { bendsInWords, orderInWords } from './run-words.ts';
+import { Picks } from '../kit/Picks.tsx';
+import { KeepOrder } from '../bending/KeptOrder.tsx';
+import { TapePicks } from '../bending/TapePicks.tsx';
+import { useFeed } from '../bending/useFeed.ts';
+import { bendsInWords, orderInWords } from '../bending/run-words.ts';
 import { useProposal } from './useProposal.ts';
 
 export function RunStart({ tube }: { tube: SolvedTube }): ReactNode {

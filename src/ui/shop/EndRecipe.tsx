@@ -7,7 +7,7 @@ import { toDegrees, wrapHalfTurn } from '../../core/geometry/angle.ts';
 import type { Cut, SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Drawn } from '../Drawn.tsx';
+import { Drawn } from '../kit/Drawn.tsx';
 import { Angle, Length } from '../fields/Readings.tsx';
 import {
   bothInWords,
@@ -31,7 +31,7 @@ import {
 } from '../../core/words/ends.ts';
 import { endPicture } from '../../drawing/end-on/cope.ts';
 import { nodeName, tubeName } from '../../core/solve/names.ts';
-import { useFeed } from './useFeed.ts';
+import { useFeed } from '../bending/useFeed.ts';
 
 /** Pixels a millimetre of the picture. */
 const SCALE = 4.4;

@@ -5,8 +5,8 @@ import { printedBy, TEST_BARS } from '../../exports/shared/paper.ts';
 import type { Setting } from '../../exports/order/formats.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { WallField } from '../fields/Fields.tsx';
-import { useKept } from '../kept.ts';
-import { Picks } from './Picks.tsx';
+import { useKept } from '../kit/kept.ts';
+import { Picks } from '../kit/Picks.tsx';
 import { correctionInWords, readPrint, type PrintChoice } from './take-away.ts';
 
 type Surface = Setting['surface'];

@@ -3,7 +3,7 @@ import { useId, type ReactNode } from 'react';
 import type { Pull } from '../../core/job/kinds/pull.ts';
 import type { PullLaw } from '../../core/springback/pull-law.ts';
 import { layPullChart, pullChartInWords } from './pull-chart.ts';
-import { useRoom } from './useRoom.ts';
+import { useRoom } from '../kit/useRoom.ts';
 
 const ARM = 5;
 

@@ -9,7 +9,7 @@ import { pullLaw } from '../../core/springback/pull-law.ts';
 import { steelOf } from '../../core/springback/steels.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { SelectField } from '../fields/Fields.tsx';
-import { Section } from '../Section.tsx';
+import { Section } from '../kit/Section.tsx';
 import { AddPull } from './AddPull.tsx';
 import { disagreements, lawInWords, pairsOf, type Pair } from './pull-words.ts';
 import { PullChart } from './PullChart.tsx';

@@ -3,7 +3,7 @@ import { useMemo, type ReactNode } from 'react';
 import { removePull, updatePull } from '../../core/edit/pulls.ts';
 import type { Pull } from '../../core/job/kinds/pull.ts';
 import { formatAngle } from '../../core/units/angle.ts';
-import { Command } from '../Command.tsx';
+import { Command } from '../kit/Command.tsx';
 import { bendAngleColumn, dayColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 

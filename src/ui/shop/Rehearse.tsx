@@ -5,9 +5,9 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { mendOf } from '../../core/swing-findings.ts';
 import { swingMendInWords } from '../../core/words/rehearsal.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Verdict } from '../rehearsal/Verdict.tsx';
-import { Section } from '../Section.tsx';
-import { KeepOrder } from './KeptOrder.tsx';
+import { Verdict } from '../bending/Verdict.tsx';
+import { Section } from '../kit/Section.tsx';
+import { KeepOrder } from '../bending/KeptOrder.tsx';
 import './rehearse.css';
 
 export function Rehearse({ tube }: { readonly tube: SolvedTube }): ReactNode {

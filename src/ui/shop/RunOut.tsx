@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { findRun, removeRun } from '../../core/edit/bent.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Command } from '../Command.tsx';
+import { Command } from '../kit/Command.tsx';
 
 /** Nothing where the tube has no run. What was read stays in the pull log. */
 export function RunOut({ tube }: { tube: SolvedTube }): ReactNode {

@@ -6,10 +6,10 @@ import { endInWords, referenceInWords } from '../../core/words/ends.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { ProfileDrawing } from './ProfileDrawing.tsx';
 import { StickDrawing } from './StickDrawing.tsx';
-import { useFeed } from './useFeed.ts';
-import { useRoom } from './useRoom.ts';
-import '../ui.css';
-import './shop.css';
+import { useFeed } from '../bending/useFeed.ts';
+import { useRoom } from '../kit/useRoom.ts';
+import '../kit/ui.css';
+import '../bending/shop.css';
 
 /** From this width on, pixels, the two ends stand side by side and share the height that the stick leaves. */
 const SIDE_BY_SIDE = 620;

@@ -16,10 +16,10 @@ import { stepAbove } from '../../core/units/step.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { NumberField } from '../fields/Fields.tsx';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
-import { Section } from '../Section.tsx';
+import { Section } from '../kit/Section.tsx';
 import { GREATEST_TOLERANCE, readTolerances, type ToleranceView } from '../../core/words/marks.ts';
-import { useKept } from '../kept.ts';
-import './marks.css';
+import { useKept } from '../kit/kept.ts';
+import '../bending/marks.css';
 
 export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);

@@ -9,12 +9,12 @@ import { tapeSheet, type TapeStep } from '../../core/marks/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Angle } from '../fields/Readings.tsx';
-import { KeptOrder } from './KeptOrder.tsx';
-import { TapePicks } from './TapePicks.tsx';
-import { Grip, Leans, MarkPlace, Zero } from './TapeParts.tsx';
-import { TurnFigure, TurnWords } from './TurnWords.tsx';
-import { useFeed } from './useFeed.ts';
-import './marks.css';
+import { KeptOrder } from '../bending/KeptOrder.tsx';
+import { TapePicks } from '../bending/TapePicks.tsx';
+import { Grip, Leans, MarkPlace, Zero } from '../bending/TapeParts.tsx';
+import { TurnFigure, TurnWords } from '../bending/TurnWords.tsx';
+import { useFeed } from '../bending/useFeed.ts';
+import '../bending/marks.css';
 
 export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);

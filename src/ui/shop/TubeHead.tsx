@@ -8,8 +8,8 @@ import { Length } from '../fields/Readings.tsx';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { findingInWords } from '../../core/words/findings.ts';
-import { useFeed } from './useFeed.ts';
-import './sheet.css';
+import { useFeed } from '../bending/useFeed.ts';
+import '../bending/sheet.css';
 
 export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
   const derived = useWorkspace((state) => state.derived);

@@ -5,7 +5,7 @@ import type { Product } from '../../exports/order/catalogue.ts';
 import type { Setting } from '../../exports/order/formats.ts';
 import { missingNote } from '../../exports/order/missing.ts';
 import { orderFiles, orderZip, type Progress } from '../../workers/client.ts';
-import { downloadFile } from '../download.ts';
+import { downloadFile } from '../kit/download.ts';
 
 export interface Taking {
   /** Null when nothing is being made; 'zip' while the files are put into one. */

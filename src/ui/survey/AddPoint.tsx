@@ -5,8 +5,8 @@ import type { Vec3 } from '../../core/geometry/vector.ts';
 import { ORIGIN } from '../../core/geometry/vector.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { LengthField, TextField } from '../fields/Fields.tsx';
-import { Refused } from '../Refused.tsx';
-import { withAxis } from '../vectors.ts';
+import { Refused } from '../kit/Refused.tsx';
+import { withAxis } from '../kit/vectors.ts';
 
 const COORDINATES = ['Along', 'Offset, + left', 'Height'] as const;
 

@@ -5,11 +5,11 @@ import { addBodyLine, removeBodyLine, updateBodyLine } from '../../core/edit/bod
 import type { BodyLine } from '../../core/job/kinds/body-line.ts';
 import type { PointRef } from '../../core/job/reference.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Command } from '../Command.tsx';
+import { Command } from '../kit/Command.tsx';
 import { SelectField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { pointName } from '../../core/solve/names.ts';
-import { withImages } from '../names.ts';
+import { withImages } from '../kit/names.ts';
 
 export function BodyLines(): ReactNode {
   const lines = useWorkspace((state) => state.job.bodyLines);

@@ -2,7 +2,7 @@
 import { useId, useState, type ReactNode } from 'react';
 import { addPoint } from '../../core/edit/points.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Command } from '../Command.tsx';
+import { Command } from '../kit/Command.tsx';
 import { readPointList } from './pointList.ts';
 
 export function PastePoints(): ReactNode {

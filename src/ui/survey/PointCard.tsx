@@ -5,10 +5,10 @@ import { movePoint, removePoint, renamePoint } from '../../core/edit/points.ts';
 import { bareId } from '../../core/job/reference.ts';
 import type { Point } from '../../core/job/kinds/point.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Command } from '../Command.tsx';
+import { Command } from '../kit/Command.tsx';
 import { LengthField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
-import { withAxis } from '../vectors.ts';
+import { withAxis } from '../kit/vectors.ts';
 
 const COORDINATES = ['Along', 'Offset', 'Height'] as const;
 

@@ -6,7 +6,7 @@ import type { PointId } from '../../core/job/reference.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { lengthColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
-import { CAR_AXES, withAxis } from '../vectors.ts';
+import { CAR_AXES, withAxis } from '../kit/vectors.ts';
 
 export function PointsTable({ points, chosen }: { points: readonly Point[]; chosen: PointId | null }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);

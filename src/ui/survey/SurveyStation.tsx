@@ -2,13 +2,13 @@
 import type { ReactNode } from 'react';
 import { useWorkspace } from '../../store/workspace.ts';
 import { bareId } from '../../core/job/reference.ts';
-import { Section } from '../Section.tsx';
+import { Section } from '../kit/Section.tsx';
 import { AddPoint } from './AddPoint.tsx';
 import { BodyLines } from './BodyLines.tsx';
 import { PastePoints } from './PastePoints.tsx';
 import { PointCard } from './PointCard.tsx';
 import { PointsTable } from './PointsTable.tsx';
-import '../ui.css';
+import '../kit/ui.css';
 import './survey.css';
 
 export default function SurveyStation(): ReactNode {

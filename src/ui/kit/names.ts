@@ -1,5 +1,5 @@
 /** What a person may choose among: the things of a job, and their mirror images. */
-import { shownName } from '../core/job/shown.ts';
+import { shownName } from '../../core/job/shown.ts';
 
 /** Every reference that may be made to these records: each, and its mirror image. */
 export const withImages = (records: readonly { id: string; name: string }[]): { value: string; label: string }[] =>

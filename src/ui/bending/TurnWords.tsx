@@ -4,7 +4,7 @@ import type { RotationReading } from '../../core/run/rotation-reading.ts';
 import { onScale, turnSentence, turnSentences } from '../../core/words/turns.ts';
 import { TURN_PICTURE, turnPicture } from '../../drawing/end-on/turn.ts';
 import { useWorkspace } from '../../store/workspace.ts';
-import { Drawn } from '../Drawn.tsx';
+import { Drawn } from '../kit/Drawn.tsx';
 import './turn.css';
 
 /** Pixels a millimetre of the picture: in a table, and where it is what the page is about. */

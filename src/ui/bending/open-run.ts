@@ -5,7 +5,7 @@
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { Workspace } from '../../store/types.ts';
 import { workspace } from '../../store/workspace.ts';
-import { keep, useKept } from '../kept.ts';
+import { keep, useKept } from '../kit/kept.ts';
 
 interface OpenRun {
   /** Of the job, as Workspace.slot, and the tube's reference: another job's tube of the same reference is not meant. */

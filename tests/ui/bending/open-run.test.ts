@@ -1,7 +1,7 @@
 /** Which run is open: what was kept is trusted no further than it can be used. */
 import { describe, expect, it } from 'vitest';
 import type { Workspace } from '../../../src/store/types.ts';
-import { readOpenRun, tubeOfRun } from '../../../src/ui/run/open-run.ts';
+import { readOpenRun, tubeOfRun } from '../../../src/ui/bending/open-run.ts';
 import { proposalOf } from '../../../src/ui/run/useProposal.ts';
 import { bentTube } from '../../core/run/tubes.ts';
 

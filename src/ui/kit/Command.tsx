@@ -1,9 +1,9 @@
 /** A button that edits the job; when the job cannot take it, the reason stands beside the button. */
 import { useState, type ReactNode } from 'react';
-import type { Edited } from '../core/edit/records.ts';
-import type { Fault } from '../core/job/fault.ts';
-import type { Job } from '../core/job/types.ts';
-import { workspace } from '../store/workspace.ts';
+import type { Edited } from '../../core/edit/records.ts';
+import type { Fault } from '../../core/job/fault.ts';
+import type { Job } from '../../core/job/types.ts';
+import { workspace } from '../../store/workspace.ts';
 
 export function Command(props: {
   /** Names the step in undo. */

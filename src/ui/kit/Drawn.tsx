@@ -1,7 +1,7 @@
 /** Marks of a drawing on the screen: the same ones that paper is printed with, in the screen's ink. One user unit is a millimetre. */
 import type { ReactNode } from 'react';
-import { isCircle } from '../drawing/move.ts';
-import type { Mark, Pen } from '../drawing/types.ts';
+import { isCircle } from '../../drawing/move.ts';
+import type { Mark, Pen } from '../../drawing/types.ts';
 import './drawn.css';
 
 interface DrawnProps {

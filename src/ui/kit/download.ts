@@ -1,5 +1,5 @@
 /** Hands files to the browser's own download, under their names. Nothing leaves the machine. */
-import type { ExportFile } from '../exports/shared/files.ts';
+import type { ExportFile } from '../../exports/shared/files.ts';
 
 export function downloadText(fileName: string, mime: string, text: string): void {
   download(fileName, new Blob([text], { type: `${mime};charset=utf-8` }));

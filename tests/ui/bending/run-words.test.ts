@@ -12,7 +12,7 @@ import {
   stopsOf,
   verdictInWords,
   wayInWords,
-} from '../../../src/ui/run/run-words.ts';
+} from '../../../src/ui/bending/run-words.ts';
 import { sameOrder } from '../../../src/core/solve/bend-order.ts';
 
 const cut: RunStep = { kind: 'cut', key: 'cut', done: true, blank: 1000, grip: [0, 0] };

@@ -1,5 +1,5 @@
 /** The car's axes as tables and cards name them, and the edit of one coordinate. */
-import type { Vec3 } from '../core/geometry/vector.ts';
+import type { Vec3 } from '../../core/geometry/vector.ts';
 
 /** As people say them: Along is forward positive, Offset left, Height up. */
 export const CAR_AXES = [

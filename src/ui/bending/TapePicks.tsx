@@ -14,8 +14,8 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { tapeReading, tapesOf } from '../../core/units/tape.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { Rounded } from '../fields/Readings.tsx';
-import { keep, useKept } from '../kept.ts';
-import { Picks } from './Picks.tsx';
+import { keep, useKept } from '../kit/kept.ts';
+import { Picks } from '../kit/Picks.tsx';
 import { useFeed } from './useFeed.ts';
 import './marks.css';
 

@@ -9,11 +9,11 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
-import { Section } from '../Section.tsx';
-import { useFeed } from '../shop/useFeed.ts';
+import { Section } from '../kit/Section.tsx';
+import { useFeed } from './useFeed.ts';
 import { forgetRun, openRun, useOpenRun } from './open-run.ts';
 import { titleOf, wayInWords } from './run-words.ts';
-import './run.css';
+import './sheet.css';
 
 /** In the Shop: the way into the tube's run. */
 export function BendKey({ tube }: { tube: SolvedTube }): ReactNode {
