@@ -13,13 +13,17 @@ import { bareId, isPrimed } from './reference.ts';
 import type { Collection, Job, List } from './types.ts';
 
 /** All that is wrong with a well-shaped job: list after list, then which of them are too long. */
-export function jobFaults(job: Job): readonly Fault[] {
-  const lists = listsOf(job);
+export const jobFaults = (job: Job): readonly Fault[] => listFaults(listsOf(job), job);
+
+/** The same of any lists: `among` are those that references lead into. */
+export function listFaults(lists: readonly RecordList[], among: Among): readonly Fault[] {
   const tooLong = lists.flatMap(({ place, kind, records }) => atMost(kind.most ?? Infinity, records, place));
-  return [...lists.flatMap((list) => faultsIn(list, job)), ...tooLong];
+  return [...lists.flatMap((list) => faultsIn(list, among)), ...tooLong];
 }
 
-interface RecordList {
+type Among = Partial<Pick<Job, Collection>>;
+
+export interface RecordList {
   readonly place: string;
   readonly kind: Pick<Listed<object>, 'most' | 'beyondShape'> & { readonly letter?: string };
   readonly records: readonly object[];
@@ -35,12 +39,12 @@ function listsOf(job: Job): readonly RecordList[] {
   return [...COLLECTIONS.map(listOf), ...rooms, ...LISTS.filter((list) => !named.has(list)).map(listOf)];
 }
 
-function faultsIn({ place, kind, records }: RecordList, job: Job): readonly Fault[] {
+function faultsIn({ place, kind, records }: RecordList, among: Among): readonly Fault[] {
   const faults = kind.letter === undefined ? [] : duplicates(place, records as readonly { readonly id: string }[]);
   if (kind.beyondShape === undefined) return faults;
   for (const [i, record] of records.entries()) {
     for (const item of kind.beyondShape(record, `${place}[${i}]`, i, records)) {
-      const found = isReference(item) ? leadsNowhere(item, job) : item;
+      const found = isReference(item) ? leadsNowhere(item, among) : item;
       if (found !== null) faults.push(found);
     }
   }
@@ -59,13 +63,15 @@ function duplicates(list: string, records: readonly { readonly id: string }[]): 
 }
 
 /** null where a record of that id is there, and its mirror image where the reference has a prime. */
-function leadsNowhere({ place, list, to, remedy = '' }: Reference, job: Job): Fault | null {
+function leadsNowhere({ place, list, to, remedy = '' }: Reference, among: Among): Fault | null {
   const { word, hasImage } = kindOf(list);
-  const record = byId(job[list]).get(hasImage === undefined ? to : bareId(to));
+  const record = byId(among[list] ?? NONE).get(hasImage === undefined ? to : bareId(to));
   if (record === undefined) return fault(place, `no ${word} ${quoted(to)}`);
   if (hasImage === undefined || !isPrimed(to) || hasImage(record)) return null;
   return fault(place, `no ${word} ${quoted(to)}: ${quoted(record.id)} is not mirrored${remedy}`);
 }
+
+const NONE: readonly never[] = [];
 
 const byId = remembered(
   (records: Job[Collection]): ReadonlyMap<string, Job[Collection][number]> =>
