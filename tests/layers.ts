@@ -10,7 +10,7 @@ const job = [...base, 'core/job'];
 const sprung = [...job, 'core/springback'];
 const solved = [...sprung, 'core/solve'];
 const judged = [...solved, 'core/mesh', 'core/rehearse', 'core/checks', 'core/marks', 'core/cope', 'core/run'];
-const derived = [...judged, 'core/derive.ts', 'core/words'];
+const derived = [...judged, 'core/shop', 'core/derive.ts', 'core/words'];
 const rehearsed = [...derived, 'core/swing-findings.ts'];
 const drawn = [...derived, 'drawing'];
 const trades = [
@@ -36,6 +36,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/geometry': ['core/numerics'],
   'core/units': ['core/geometry', 'core/numerics'],
   'core/job': base,
+  'core/shop': job,
   'core/edit': job,
   'core/session': job,
   'core/springback': job,
@@ -46,7 +47,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/cope': solved,
   'core/run': [...solved, 'core/marks'],
   'core/rehearse': solved,
-  'core/words': judged,
+  'core/words': [...judged, 'core/shop'],
   'core/derive.ts': [...solved, 'core/checks'],
   'core/swing-findings.ts': derived,
   drawing: derived,
@@ -77,7 +78,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
 /** Each package (node stands for Node's own modules) and the layers, or all layers of a folder, that may use it. */
 export const packages: Readonly<Record<string, readonly string[]>> = {
   'gl-matrix': ['core/geometry'],
-  valibot: ['core/job', 'store'], // files, and what the browser kept: both come from outside
+  valibot: ['core/job', 'core/shop', 'store'], // files, and what the browser kept: both come from outside
   'jsonc-parser': ['core/job'],
   papaparse: ['exports'],
   '@tarikjabiri/dxf': ['drawing'],

@@ -2,6 +2,8 @@
  * Every command with its name and its keys, in one table: the keyboard, the menu and the Keys sheet all read it.
  * `Mod` is Ctrl, or Cmd on a Mac.
  */
+import { jobFrom } from '../core/shop/exchange.ts';
+import { EMPTY_SHOP } from '../core/shop/types.ts';
 import { readMarking } from '../core/words/marks.ts';
 import type { Station } from '../store/types.ts';
 import { workspace } from '../store/workspace.ts';
@@ -47,10 +49,16 @@ export const COMMANDS = {
     name: 'New empty job',
     keys: [],
     // A shop marks the next job as it marked the last.
-    run: () => workspace.getState().newJob(readMarking(readKept('tape')) ?? undefined),
+    run: newJob,
   },
   demo: { name: 'Demo job', keys: [], run: () => void workspace.getState().openDemo() },
 } satisfies Record<string, Command>;
+
+function newJob(): void {
+  const { job, newJob: begin } = workspace.getState();
+  const marking = readMarking(readKept('tape'));
+  begin(jobFrom({ ...EMPTY_SHOP, ...(marking && { marking }) }, job.lengthUnit));
+}
 
 function stationCommand(index: number): Command {
   const { station, name } = STATIONS[index]!;

@@ -15,7 +15,7 @@ import * as histories from '../core/session/history.ts';
 import type { History } from '../core/session/history.ts';
 import { keptHistory } from '../core/session/kept.ts';
 import { admit, admitDraft, admitText } from './admit.ts';
-import { emptyJob } from './emptyJob.ts';
+import { emptyJob } from '../core/job/empty-job.ts';
 import { fileNameFor } from './fileName.ts';
 import { createKeeping, type KeepingHost } from './keeping.ts';
 import { stepNotice } from './notices.ts';
@@ -38,7 +38,7 @@ export function createWorkspace(): WorkspaceStore {
   let history: History = histories.newHistory(emptyJob('in'));
   let gesture: Gesture = gestures.IDLE;
   /** Derived from the committed job: what a cancelled gesture goes back to. Without what the rehearsals find. */
-  let settled: Derived = deriveEmpty(history);
+  let settled: Derived = deriveUndrawn(history);
   /** What is called when the gesture ends. */
   let ended: (() => void) | null = null;
   const keeping = createKeeping({
@@ -104,9 +104,9 @@ export function createWorkspace(): WorkspaceStore {
       if (!admitted.ok) return actions.refuse(fileName, admitted.faults);
       takeUp(histories.newHistory(admitted.job), admitted.derived, { fileName });
     },
-    newJob(marking) {
-      const next = histories.newHistory(emptyJob(get().job.lengthUnit, marking));
-      takeUp(next, deriveEmpty(next), { fileName: '', station: 'survey' });
+    newJob(begun = emptyJob(get().job.lengthUnit)) {
+      const next = histories.newHistory(begun);
+      takeUp(next, deriveUndrawn(next), { fileName: '', station: 'survey' });
     },
     async openDemo() {
       const text = await keeping.fetchDemo();
@@ -296,8 +296,8 @@ const shownState = (history: History, gesture: Gesture, derived: Derived): Shown
   gesture: gesture.state === 'idle' ? null : gesture.label,
 });
 
-function deriveEmpty({ job }: History): Derived {
+function deriveUndrawn({ job }: History): Derived {
   const admitted = admit(job);
-  if (!admitted.ok) throw new Error('an empty job can always be derived');
+  if (!admitted.ok) throw new Error('a job in which nothing is drawn can always be derived');
   return admitted.derived;
 }

@@ -6,7 +6,6 @@ import type { Derived } from '../core/derive.ts';
 import type { Fault } from '../core/job/fault.ts';
 import type { EnvelopeId, NodeRef, PointRef, TubeRef } from '../core/job/reference.ts';
 import type { Job } from '../core/job/types.ts';
-import type { Marking } from '../core/job/kinds/marking.ts';
 import type { Rehearsal } from '../core/rehearse/types.ts';
 
 export type Station = 'survey' | 'frame' | 'checks' | 'shop';
@@ -115,10 +114,10 @@ export interface WorkspaceActions {
   dismissRefusal(): void;
   dismissNotice(): void;
   /**
-   * An empty job. Like `open`, it has a history and a place of its own; the job before it stands in the earlier versions. `marking`: how
-   * its tubes are marked.
+   * A job in which nothing is drawn yet: an empty one, or `begun` with what the shop has. Like `open`, it has a history and a place of
+   * its own; the job before it stands in the earlier versions.
    */
-  newJob(marking?: Marking): void;
+  newJob(begun?: Job): void;
   openDemo(): Promise<void>;
   /** The job as the text of a job file, and the name to save it under; commits a gesture under way. */
   file(): { readonly fileName: string; readonly text: string };

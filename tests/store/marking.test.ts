@@ -2,6 +2,7 @@
 import { expect, it } from 'vitest';
 import { setMarking, setTubeOrder } from '../../src/core/edit/feeds.ts';
 import { feedOf } from '../../src/core/solve/feed.ts';
+import { emptyJob } from '../../src/core/job/empty-job.ts';
 import { openBrowser } from './memory.ts';
 
 it('from which end, and in which order, is taken back and done again, with what is to be cut', async () => {
@@ -29,10 +30,10 @@ it('from which end, and in which order, is taken back and done again, with what 
   expect(state().job.marking).toEqual({ from: 'B', mark: 'start', fine: false });
 });
 
-it('a new job is marked as it is asked to be, and else says nothing', async () => {
+it('a new job is what it is begun with, and else says nothing of its marks', async () => {
   const { workspace } = await openBrowser().openTab();
   const marking = { from: 'B', mark: 'clamp', fine: true } as const;
-  workspace.getState().newJob(marking);
+  workspace.getState().newJob({ ...emptyJob('in'), marking });
   expect(workspace.getState().job.marking).toEqual(marking);
   workspace.getState().newJob();
   expect(workspace.getState().job.marking).toBeUndefined();

@@ -18,26 +18,26 @@ export interface FileFormat<D> {
   readonly present: number;
   migrate(file: PlainObject, version: number): PlainObject;
   readonly shape: v.GenericSchema;
-  /** The document of what the shape has left. */
+  /** What it holds, of what the shape has left. */
   finished(shaped: unknown): D;
 }
 
-/** All but what the shape cannot tell; `document` is null where the text has not the shape of one. */
+/** All but what the shape cannot tell; `read` is null where the text has not the shape of one. */
 export function shapeOf<D>(
   text: string,
   file: FileFormat<D>,
-): { readonly document: D | null; readonly faults: readonly Fault[] } {
+): { readonly read: D | null; readonly faults: readonly Fault[] } {
   const { value, faults } = readPlain(text.startsWith('\uFEFF') ? text.slice(1) : text);
-  if (value === null && faults.length > 0) return { document: null, faults };
+  if (value === null && faults.length > 0) return { read: null, faults };
   if (!isPlainObject(value)) {
-    return { document: null, faults: [fault('', `not a ${file.word}: the file holds no object`)] };
+    return { read: null, faults: [fault('', `not a ${file.word}: the file holds no object`)] };
   }
   const stranger = headFaults(value, file);
-  if (stranger.length > 0) return { document: null, faults: stranger };
+  if (stranger.length > 0) return { read: null, faults: stranger };
 
   const shaped = v.safeParse(file.shape, file.migrate(value, value['version'] as number), { abortPipeEarly: true });
-  const document = shaped.typed ? file.finished(shaped.output) : null;
-  return { document, faults: [...faults, ...(shaped.issues ?? []).map(shapeFault)] };
+  const read = shaped.typed ? file.finished(shaped.output) : null;
+  return { read, faults: [...faults, ...(shaped.issues ?? []).map(shapeFault)] };
 }
 
 /** Whether the text is a file of a later version of the program: nothing is wrong with it, but this program cannot read it. */

@@ -18,7 +18,7 @@ export type ParsedJob =
 
 /** The job in a file's text. Faults in the order in which they are found, at most one a place, at most 50 and a count. */
 export function parseJob(text: string): ParsedJob {
-  const { document: job, faults } = shapeOf(text, JOB_FILE);
+  const { read: job, faults } = shapeOf(text, JOB_FILE);
   const all = job === null ? faults : [...faults, ...jobFaults(job)];
   if (job !== null && all.length === 0) return { ok: true, job };
   return { ok: false, faults: capped(onePerPlace(all)) };
@@ -49,7 +49,7 @@ export function shapeAgain(file: PlainFile, passed: Passed): Job | null {
   const isKnown = ([key, value]: readonly [string, unknown]): boolean => isData(value) && value === before.get(key);
   const [known, changed] = [Object.entries(file).filter(isKnown), Object.entries(file).filter((one) => !isKnown(one))];
   const fresh = changed.map(([key, value]) => [key, withoutKnown(value, before.get(key))] as const);
-  const { document: job, faults } = shapeOf(serialiseJob(Object.fromEntries(fresh) as unknown as Job), JOB_FILE);
+  const { read: job, faults } = shapeOf(serialiseJob(Object.fromEntries(fresh) as unknown as Job), JOB_FILE);
   if (job === null || faults.length > 0) return null;
   const read = new Map<string, unknown>(Object.entries(job));
   for (const [key] of known) read.set(key, readBefore.get(key));

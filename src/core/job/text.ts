@@ -10,10 +10,10 @@ const LINE = 120;
 const RECORDS = '  ';
 
 /**
- * What writes documents whose keys stand in this order. A record's own text is kept with it: records are immutable, an edit makes
+ * What writes files whose keys stand in this order. A record's own text is kept with it: records are immutable, an edit makes
  * few new ones, and the whole text is wanted after each.
  */
-export function textWriter(keyOrder: readonly string[]): (document: object) => string {
+export function textWriter(keyOrder: readonly string[]): (file: object) => string {
   const ranks = new Map(keyOrder.map((key, rank) => [key, rank]));
   const rank = (key: string): number => ranks.get(key) ?? keyOrder.length;
 
@@ -60,7 +60,7 @@ export function textWriter(keyOrder: readonly string[]): (document: object) => s
       .filter(([, item]) => item !== undefined)
       .toSorted(([a], [b]) => rank(a) - rank(b) || (a < b ? -1 : 1));
 
-  return (document) => `${written(document, '', true)}\n`;
+  return (file) => `${written(file, '', true)}\n`;
 }
 
 const isObject = (value: unknown): value is object =>

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../../src/core/job/types.ts';
-import { emptyJob } from '../../../src/store/emptyJob.ts';
+import { emptyJob } from '../../../src/core/job/empty-job.ts';
 import { placeBlock, type PasteTarget } from '../../../src/ui/table/block.ts';
 
 /** Two rows by three columns; the last column is only read. A cell writes itself into the job's name. */

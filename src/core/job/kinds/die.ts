@@ -25,20 +25,22 @@ export interface Die {
   readonly bender?: Bender;
 }
 
+/** The fields of the die itself, without the machine. */
+export const dieEntries = {
+  ...named,
+  outerDiameter: across,
+  centrelineRadius: size,
+  clampOffset: v.optional(coordinate, 0),
+  leastStraight: v.optional(length, 0),
+  leastGrip: v.optional(length, 0),
+  greatestAngle: v.optional(angle(LEAST_ANGLE, 180), 180),
+  radius: v.optional(v.picklist(['nominal', 'from-pulls']), 'nominal'),
+};
+
 export const dieKind: Kind<Die> = {
   word: 'die',
   letter: 'd',
-  shape: v.looseObject({
-    ...named,
-    outerDiameter: across,
-    centrelineRadius: size,
-    clampOffset: v.optional(coordinate, 0),
-    leastStraight: v.optional(length, 0),
-    leastGrip: v.optional(length, 0),
-    greatestAngle: v.optional(angle(LEAST_ANGLE, 180), 180),
-    radius: v.optional(v.picklist(['nominal', 'from-pulls']), 'nominal'),
-    bender: v.exactOptional(benderPart.shape),
-  }),
+  shape: v.looseObject({ ...dieEntries, bender: v.exactOptional(benderPart.shape) }),
   keys: [
     'id name outerDiameter centrelineRadius clampOffset leastStraight leastGrip greatestAngle radius bender',
     ...benderPart.keys,

@@ -1,9 +1,8 @@
 /** A job with nothing in it, as a person begins one from the bare floor. */
-import type { Job } from '../core/job/types.ts';
-import type { Marking } from '../core/job/kinds/marking.ts';
-import type { LengthUnit } from '../core/units/length.ts';
+import type { LengthUnit } from '../units/length.ts';
+import type { Job } from './types.ts';
 
-export const emptyJob = (lengthUnit: LengthUnit, marking?: Marking): Job => ({
+export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   format: 'cagewright/job',
   version: 1,
   name: 'New job',
@@ -17,6 +16,5 @@ export const emptyJob = (lengthUnit: LengthUnit, marking?: Marking): Job => ({
   envelopes: [],
   pulls: [],
   bent: [],
-  ...(marking && { marking }),
   feeds: [],
 });

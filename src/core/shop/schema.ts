@@ -1,0 +1,18 @@
+/**
+ * The shape of a shop record's file, version 1, and the defaults of what may be left out. Keys it does not know are kept, as in
+ * a job. docs/shop.schema.json is made from this schema.
+ */
+import * as v from 'valibot';
+import { benderPart } from '../job/kinds/bender.ts';
+import { markingPart } from '../job/kinds/marking.ts';
+import { scatterPart } from './kinds/scatter.ts';
+import { SHOP_LISTS, shopKindOf } from './kinds.ts';
+
+export const shopSchema = v.looseObject({
+  format: v.literal('cagewright/shop'),
+  version: v.literal(1),
+  bender: v.exactOptional(benderPart.shape),
+  marking: v.exactOptional(markingPart.shape),
+  scatter: v.exactOptional(scatterPart.shape),
+  ...Object.fromEntries(SHOP_LISTS.map((list) => [list, v.optional(v.array(shopKindOf(list).shape), [])])),
+});

@@ -1,0 +1,46 @@
+/**
+ * The shop record: what stays in the shop from job to job. A new job begins with it; a job carries whole what it uses, so that
+ * its file opens anywhere. Lengths mm, angles degrees. Records are flat and immutable, and those that a job has too are of the
+ * job's own kinds; docs/file-formats.md says what each field means to a person.
+ */
+import type { Bender } from '../job/kinds/bender.ts';
+import type { Marking } from '../job/kinds/marking.ts';
+import type { Pull } from '../job/kinds/pull.ts';
+import type { Section } from '../job/kinds/section.ts';
+import type { ShopDie } from './kinds/die.ts';
+import type { Notcher } from './kinds/notcher.ts';
+import type { Saw } from './kinds/saw.ts';
+import type { Scatter } from './kinds/scatter.ts';
+import type { Stick } from './kinds/stick.ts';
+
+export interface Shop {
+  readonly format: 'cagewright/shop';
+  readonly version: 1;
+  /** The one machine, with its room: every die is used in it. Absent until somebody has set it up. */
+  readonly bender?: Bender;
+  /** How tubes were last marked here: absent, FIRST_MARKING. */
+  readonly marking?: Marking;
+  /** Absent: FIRST_SCATTER. */
+  readonly scatter?: Scatter;
+  readonly sections: readonly Section[];
+  readonly dies: readonly ShopDie[];
+  readonly pulls: readonly Pull[];
+  readonly notchers: readonly Notcher[];
+  readonly saws: readonly Saw[];
+  readonly sticks: readonly Stick[];
+}
+
+/** The names of the lists of records. */
+export type ShopList = { [K in keyof Shop]-?: Shop[K] extends readonly object[] ? K : never }[keyof Shop];
+
+/** A shop of which nothing is known yet. */
+export const EMPTY_SHOP: Shop = {
+  format: 'cagewright/shop',
+  version: 1,
+  sections: [],
+  dies: [],
+  pulls: [],
+  notchers: [],
+  saws: [],
+  sticks: [],
+};

@@ -1,0 +1,199 @@
+import { describe, expect, it } from 'vitest';
+import { parseJob } from '../../../src/core/job/parse.ts';
+import type { Job } from '../../../src/core/job/types.ts';
+import { counterparts } from '../../../src/core/shop/counterparts.ts';
+import { allThatDiffers, differences } from '../../../src/core/shop/differences.ts';
+import { given, jobFrom, taken } from '../../../src/core/shop/exchange.ts';
+import { parseShop } from '../../../src/core/shop/parse.ts';
+import { EMPTY_SHOP, type Shop } from '../../../src/core/shop/types.ts';
+import { differenceInWords } from '../../../src/core/words/shop.ts';
+import { sampleFile } from '../job/sample.ts';
+import { shopFile } from './sample.ts';
+
+function sampleShop(): Shop {
+  const parsed = parseShop(JSON.stringify(shopFile()));
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
+  return parsed.shop;
+}
+
+/** What the shop has, with the tubes of the sample drawn in it. */
+function sampleJob(): Job {
+  const parsed = parseJob(JSON.stringify(sampleFile()));
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
+  const { nodes, points, members } = parsed.job;
+  return { ...jobFrom(shop, 'in'), nodes, points, members };
+}
+
+const shop = sampleShop();
+const job = sampleJob();
+const words = (theShop: Shop, theJob: Job) =>
+  differences(theShop, theJob).map((one) =>
+    differenceInWords(one, theJob.lengthUnit, (id) => theJob.dies.find((die) => die.id === id)!.name),
+  );
+const withDie = (fields: object, at = 0): Job => ({
+  ...job,
+  dies: job.dies.map((die, i) => (i === at ? { ...die, ...fields } : die)),
+});
+
+describe('which record is which', () => {
+  const idsOf = (theJob: Job) =>
+    [...counterparts(theJob, shop).dies].map(([ours, { id }]) => `${ours}=${id}`).toSorted();
+
+  it('goes by id and tube, and by the radius or the name', () => {
+    expect(idsOf(job)).toEqual(['d1=d1', 'd2=d2']);
+    expect(idsOf(withDie({ centrelineRadius: 153 }))).toEqual(['d1=d1', 'd2=d2']);
+    expect(idsOf(withDie({ name: 'The big one' }))).toEqual(['d1=d1', 'd2=d2']);
+  });
+
+  it('does not take another die for the same one since both are the first of their job', () => {
+    expect(idsOf(withDie({ name: '7 in CLR', centrelineRadius: 177.8 }))).toEqual(['d2=d2']);
+    expect(idsOf(withDie({ outerDiameter: 38.1 }))).toEqual(['d2=d2']);
+  });
+
+  it('finds a die of just its sizes under another id, and gives it to one alone', () => {
+    const swapped = {
+      ...job,
+      dies: [
+        { ...job.dies[1]!, id: 'd1' },
+        { ...job.dies[0]!, id: 'd2' },
+        { ...job.dies[0]!, id: 'd9' },
+      ],
+    };
+    expect(idsOf(swapped)).toEqual(['d1=d2', 'd2=d1']);
+  });
+});
+
+describe('differences', () => {
+  it('are none in a job that the shop has begun, and none of what the shop alone has', () => {
+    expect(differences(shop, job)).toEqual([]);
+    expect(differences(shop, { ...job, dies: job.dies.slice(0, 1), sections: job.sections.slice(0, 1) })).toEqual([]);
+    expect(differences(EMPTY_SHOP, job)).toEqual([]);
+  });
+
+  it('give each field as it stands here and there', () => {
+    expect(differences(shop, withDie({ clampOffset: 120, greatestAngle: 90, name: 'Other' }))).toEqual([
+      {
+        kind: 'die/otherwise',
+        id: 'd1',
+        name: 'Other',
+        fields: [
+          { field: 'clampOffset', inShop: 114.3, inJob: 120 },
+          { field: 'greatestAngle', inShop: 120, inJob: 90 },
+        ],
+      },
+    ]);
+  });
+
+  it('are not made by what arithmetic leaves of a length', () => {
+    const wall = (0.1 + 0.2) * 10;
+    expect(wall).not.toBe(3);
+    const typed = { ...job, sections: job.sections.map((section) => ({ ...section, wall })) };
+    const there = { ...shop, sections: shop.sections.map((section) => ({ ...section, wall: 3 })) };
+    expect(differences(there, typed)).toEqual([]);
+  });
+
+  it('are silent on what the job has and does not use', () => {
+    const more = { ...job.dies[0]!, id: 'd5', name: '9 in CLR', centrelineRadius: 228.6 };
+    const spare = { ...job, dies: [...job.dies, more] };
+    expect(differences(shop, spare)).toEqual([]);
+    expect(allThatDiffers(shop, spare).map(({ kind }) => kind)).toEqual(['die/not-in-shop']);
+    const used = { ...spare, members: spare.members.map((member) => (member.die ? { ...member, die: 'd5' } : member)) };
+    expect(differences(shop, used)).toEqual([{ kind: 'die/not-in-shop', id: 'd5', name: '9 in CLR' }]);
+  });
+
+  it('tell the one machine of the shop from those of the dies of a job', () => {
+    const [first, second] = job.dies as [(typeof job.dies)[0], (typeof job.dies)[0]];
+    const { bender, ...bare } = second;
+    const other = { ...job, dies: [{ ...first, bender: { ...bender!, turns: 'right' as const } }, bare] };
+    expect(differences(shop, other)).toEqual([
+      { kind: 'bender/otherwise', dies: ['d1'], fields: [{ field: 'turns', inShop: 'left', inJob: 'right' }] },
+      { kind: 'bender/not-in-job', dies: ['d2'] },
+    ]);
+  });
+
+  it('count the pulls that only one log has, of the dies and sections that tubes are made with', () => {
+    const pull = { die: 'd1', section: 'main', pulled: 93, net: 90, on: '' };
+    const of = (pulls: Job['pulls']) =>
+      differences(shop, { ...job, pulls }).map((one) => [one.kind, 'count' in one && one.count]);
+    expect(of([...job.pulls, pull, pull])).toEqual([['pulls/not-in-shop', 2]]);
+    expect(of([])).toEqual([['pulls/not-in-job', 1]]);
+    // That of d2, which no tube is bent on, is nothing to ask about.
+    expect(of(job.pulls.slice(0, 1))).toEqual([]);
+    // The bend that it was read on is the job's own matter.
+    expect(of(job.pulls.map((one) => ({ ...one, tube: 'hoop', bend: 1 })))).toEqual([]);
+  });
+});
+
+describe('in words', () => {
+  it('say what stands on either side, in the unit of the job', () => {
+    expect(words(shop, withDie({ clampOffset: 120.65, radius: 'from-pulls' }))).toEqual([
+      'Die 6 in CLR: clamp before start of bend 4 1/2 in in the shop, 4 3/4 in in this job; radius that bends are laid out with as the die says in the shop, as the pulls say in this job.',
+    ]);
+    const { stick: _, ...section } = job.sections[0]!;
+    const metric = {
+      ...job,
+      lengthUnit: 'mm' as const,
+      sections: [{ ...section, material: 'e235-n' }, job.sections[1]!],
+    };
+    expect(words(shop, metric)).toEqual([
+      'Section 1 3/4 x .120: material 1020 DOM, as drawn in the shop, E235+N in this job; length of its sticks 6096.0 mm in the shop, not given in this job.',
+    ]);
+  });
+
+  it('say of a machine which dies are used in it, of a room how much stands in it, and where that is alike no more than that', () => {
+    const bender = job.dies[0]!.bender!;
+    const emptied = { ...job, dies: job.dies.map((die) => ({ ...die, bender: { ...bender, room: [] } })) };
+    expect(words(shop, emptied)).toEqual([
+      'The bender of 6 in CLR and 4 1/2 in CLR: room round it 2 things in the shop, 0 things in this job.',
+    ]);
+    const room = bender.room.toReversed();
+    expect(words(shop, { ...job, dies: job.dies.map((die) => ({ ...die, bender: { ...bender, room } })) })).toEqual([
+      'The bender of 6 in CLR and 4 1/2 in CLR: room round it is not the same.',
+    ]);
+  });
+
+  it('count pulls', () => {
+    expect(words(shop, { ...job, pulls: [] })).toEqual([
+      'The shop’s log has 1 pull of 1 3/4 x .120 on 6 in CLR that this job has not.',
+    ]);
+  });
+
+  it('shorten a name that is too long', () => {
+    const [line] = words(shop, withDie({ name: 'x'.repeat(300), clampOffset: 1 }));
+    expect(line!.length).toBeLessThan(320);
+  });
+});
+
+describe('into the shop', () => {
+  it('another die under a taken id comes under one of its own, with its pulls, and is found there', () => {
+    const [first, ...rest] = job.dies;
+    const foreign: Job = { ...job, dies: [{ ...first!, name: '7 in CLR', centrelineRadius: 177.8 }, ...rest] };
+    const there = given(shop, foreign, differences(shop, foreign));
+    expect(there.dies.map(({ id, name }) => [id, name])).toEqual([
+      ['d1', '6 in CLR'],
+      ['d2', '4 1/2 in CLR'],
+      ['d3', '7 in CLR'],
+    ]);
+    expect(there.pulls.filter(({ die }) => die === 'd3')).toEqual([{ ...job.pulls[0]!, die: 'd3' }]);
+    expect(there.dies.some((die) => 'bender' in die)).toBe(false);
+    expect(differences(there, foreign)).toEqual([]);
+  });
+
+  it('nothing a second time', () => {
+    const there = given(EMPTY_SHOP, job, allThatDiffers(EMPTY_SHOP, job));
+    expect(there.pulls).toEqual(shop.pulls);
+    expect(there.bender).toEqual(shop.bender);
+    expect(given(there, job, allThatDiffers(there, job))).toEqual(there);
+    expect(given(there, job, allThatDiffers(EMPTY_SHOP, job)).pulls).toEqual(there.pulls);
+  });
+
+  it('what is taken from it leaves what the job alone has', () => {
+    const pull = { die: 'd1', section: 'main', pulled: 93, net: 90, on: '' };
+    const mine: Job = { ...withDie({ clampOffset: 1 }), pulls: [pull] };
+    const next = taken(mine, shop, differences(shop, mine));
+    expect(next.dies).toEqual(job.dies);
+    expect(next.pulls).toEqual([pull, shop.pulls[0]]);
+    expect(next.members).toBe(mine.members);
+    expect(differences(shop, next).map(({ kind }) => kind)).toEqual(['pulls/not-in-shop']);
+  });
+});

@@ -1,0 +1,37 @@
+/** A shop that has one of everything, as plain data. Made up; nobody's. */
+import { sampleFile } from '../job/sample.ts';
+
+export const shopFile = () => {
+  const { sections, dies, pulls } = sampleFile();
+  const [{ bender, ...die }] = dies as [(typeof dies)[0]];
+  return {
+    format: 'cagewright/shop',
+    version: 1,
+    bender,
+    marking: { from: 'B', mark: 'clamp', fine: true },
+    scatter: { angle: 0.4, rotation: 0.6, mark: 0.8 },
+    sections: [
+      ...sections.map((section) => ({ ...section, stick: 6096 })),
+      { id: 's2', name: '1 1/2 x .095', outerDiameter: 38.1, wall: 2.413, material: '4130-n' },
+    ],
+    dies: [
+      die,
+      {
+        id: 'd2',
+        name: '4 1/2 in CLR',
+        outerDiameter: 38.1,
+        centrelineRadius: 114.3,
+        clampOffset: 101.6,
+        leastStraight: 50,
+        leastGrip: 140,
+        greatestAngle: 180,
+        radius: 'from-pulls',
+      },
+    ],
+    pulls: [...pulls, { die: 'd2', section: 's2', pulled: 93.5, net: 90, on: '2026-04-11' }],
+    notchers: [{ name: 'Bench notcher', greatestOffSquare: 50, takesOffset: true }],
+    saws: [{ diameter: 44.45 }, { diameter: 38.1 }],
+    sticks: [{ section: 'main', length: 6096, count: 7, batch: 'H-204', cost: 118.5 }],
+    rules: [{ body: 'kept, and not used' }],
+  };
+};
