@@ -3,11 +3,8 @@
  * `Mod` is Ctrl, or Cmd on a Mac.
  */
 import { jobFrom } from '../core/shop/exchange.ts';
-import { EMPTY_SHOP } from '../core/shop/types.ts';
-import { readMarking } from '../core/words/marks.ts';
 import type { Station } from '../store/types.ts';
-import { workspace } from '../store/workspace.ts';
-import { readKept } from '../ui/kit/kept.ts';
+import { shopRecord, workspace } from '../store/workspace.ts';
 import { pickFile, saveFile } from './files.ts';
 
 export type SheetName = 'versions' | 'keys' | 'about';
@@ -46,18 +43,17 @@ export const COMMANDS = {
   keys: { name: 'Keys', keys: ['?'], run: (showSheet) => showSheet('keys') },
   about: { name: 'About and cautions', keys: [], run: (showSheet) => showSheet('about') },
   newJob: {
-    name: 'New empty job',
+    name: 'New job',
     keys: [],
-    // A shop marks the next job as it marked the last.
     run: newJob,
   },
   demo: { name: 'Demo job', keys: [], run: () => void workspace.getState().openDemo() },
 } satisfies Record<string, Command>;
 
+/** With what the shop has, and marked as it marked last. */
 function newJob(): void {
   const { job, newJob: begin } = workspace.getState();
-  const marking = readMarking(readKept('tape'));
-  begin(jobFrom({ ...EMPTY_SHOP, ...(marking && { marking }) }, job.lengthUnit));
+  begin(jobFrom(shopRecord.getState().shop, job.lengthUnit));
 }
 
 function stationCommand(index: number): Command {

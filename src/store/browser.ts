@@ -1,16 +1,32 @@
 /** What the workspace finds around it in a browser. */
 import type { Surroundings, TabMemory } from './surroundings.ts';
 import { MOST_DOCUMENTS } from './autosave.ts';
+import { createConnection } from './connection.ts';
 import { openIndexedDb } from './indexedDb.ts';
 import { openSecondCopy } from './openSecondCopy.ts';
+import type { Persistence } from './persistence.ts';
 import { STATION_NAMES } from './records.ts';
+import { browserShop } from './shop/browser.ts';
+import type { ShopSurroundings } from './shop/createShop.ts';
+import { shopPersistence } from './shop/persistence.ts';
 import { openTabs } from './tabs.ts';
 import { twoCopies } from './twoCopies.ts';
 
 const MEMORY = 'cagewright.tab';
 
-export const browserSurroundings = (): Surroundings => ({
-  persistence: twoCopies(openIndexedDb(), openSecondCopy(), MOST_DOCUMENTS),
+/** For the workspace, and for the shop record beside it: both on one connection, and one worker for their second copies. */
+export function browserSurroundings(): { readonly work: Surroundings; readonly shop: ShopSurroundings } {
+  const connection = createConnection();
+  const second = openSecondCopy();
+  const persistence = twoCopies(openIndexedDb(connection), second, MOST_DOCUMENTS);
+  return {
+    work: workSurroundings(persistence),
+    shop: browserShop(shopPersistence(connection, second, persistence.keepDamaged)),
+  };
+}
+
+const workSurroundings = (persistence: Persistence): Surroundings => ({
+  persistence,
   tabs: openTabs(),
   tab: randomName(),
   remembered: recall(),

@@ -8,6 +8,7 @@ import type { DBSchema, IDBPDatabase, OpenDBCallbacks } from 'idb';
 import type { Chunks } from './chunks.ts';
 import { troubleOf } from './persistence.ts';
 import type { Damaged, Jotted, KeptVersion, Stored, Watcher } from './persistence.ts';
+import type { KeptShop } from './shop/persistence.ts';
 import type { Trouble } from './types.ts';
 
 /** What lies there was written by this program or by no one knows whom: it is checked on reading (records.ts). */
@@ -19,6 +20,8 @@ export interface Schema extends DBSchema {
   jotted: { key: [string, string, number]; value: Jotted & { readonly chunks: Chunks } };
   /** By slot and name: steps of the slot's document that stand beside it (chunks.ts). */
   chunks: { key: [string, string]; value: readonly unknown[] };
+  /** One record, by a key that is always the same. */
+  shop: { key: string; value: KeptShop };
 }
 
 export type Database = IDBPDatabase<Schema>;
@@ -121,5 +124,8 @@ const upgrade: NonNullable<OpenDBCallbacks<Schema>['upgrade']> = (database, befo
     database.createObjectStore('damaged', { autoIncrement: true });
     database.createObjectStore('jotted');
   }
-  if (before < 4) database.createObjectStore('chunks');
+  if (before < 4) {
+    database.createObjectStore('chunks');
+    database.createObjectStore('shop');
+  }
 };

@@ -161,6 +161,7 @@ export function createWorkspace(): WorkspaceStore {
     ...shownState(history, gesture, settled),
     rehearsals: new Map(),
     revision: 0,
+    opened: 0,
     fileName: '',
     slot: '',
     saved: 'saved',
@@ -239,6 +240,7 @@ export function createWorkspace(): WorkspaceStore {
   /** Puts another document, with the history it brings, in the place of the open one. */
   function replace(next: History, derived: Derived, also: Partial<Workspace>): void {
     show(next, gestures.IDLE, derived, {
+      opened: get().opened + 1,
       refused: null,
       selection: null,
       lookAt: null,

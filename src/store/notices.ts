@@ -29,6 +29,20 @@ export const notTakenNotice = plain(
   "The other tab's work could not be taken: this browser's storage did not answer as it should. This job stays as it is; try again.",
 );
 
+export const newerShopNotice = plain(
+  'The shop record kept in this browser was made by a newer Cagewright. It stays where it is, untouched; an empty one is used, and not kept.',
+);
+
+export const missedShopNotice = plain(
+  'The shop record kept in this browser can be reached again, and is used. What was changed in it meanwhile is not in it.',
+);
+
+/** `isOther`: its other copy could be read. */
+export const damagedShopNotice = (damaged: readonly Version[], isOther: boolean): Notice => ({
+  message: `The shop record kept in this browser could not be read. What is left of it is set aside, under Earlier versions. ${isOther ? 'Its other copy is used.' : 'An empty one is used.'}`,
+  damaged,
+});
+
 const LATER = 'The work kept in this browser can be reached again. It stands under Earlier versions.';
 const GONE = "The other tab's work is no longer there.";
 const STAYS = 'This job stays, and is kept in a place of its own.';

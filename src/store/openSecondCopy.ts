@@ -1,6 +1,7 @@
 /** The page's side of the second copy: asks the worker that keeps it. Where there is none, every call rejects. */
 import { inChunks } from './chunks.ts';
 import type { SecondCopy } from './secondCopy.ts';
+import type { ShopFile } from './shop/file.ts';
 import type { Answered, Asked } from './secondCopyWorker.ts';
 
 interface Waiting {
@@ -8,7 +9,7 @@ interface Waiting {
   reject(why: Error): void;
 }
 
-export function openSecondCopy(): SecondCopy {
+export function openSecondCopy(): SecondCopy & ShopFile {
   const waiting = new Map<number, Waiting>();
   let nth = 0;
   let worker: Worker | null = null;
@@ -47,5 +48,7 @@ export function openSecondCopy(): SecondCopy {
     read: (slot) => ask('read', slot),
     write: (stored, most) => ask('write', inChunks(stored), most),
     remove: (slot, stamp) => ask('remove', slot, stamp),
+    readShop: () => ask('readShop'),
+    writeShop: (kept) => ask('writeShop', kept),
   };
 }

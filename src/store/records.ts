@@ -6,6 +6,7 @@
  */
 import * as v from 'valibot';
 import type { Damaged, Jotted, KeptVersion, Stamp, Stored } from './persistence.ts';
+import type { KeptShop } from './shop/persistence.ts';
 import type { Station } from './types.ts';
 
 export type Checked<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly why: string };
@@ -58,6 +59,8 @@ const version = v.object(
   'there is nothing in it',
 );
 
+const keptShop = v.object({ text, savedAt: date }, 'there is no shop record in it');
+
 const damaged = v.object({ savedAt: date, name, text, why: v.string() });
 
 /** The document that was found in the slot. */
@@ -69,6 +72,8 @@ export function checkStored(found: unknown, slot: unknown): Checked<Stored> {
 export const checkJotted = (found: unknown): Checked<Jotted> => check(jotted, found);
 
 export const checkVersion = (found: unknown): Checked<KeptVersion> => check(version, found);
+
+export const checkKeptShop = (found: unknown): Checked<KeptShop> => check(keptShop, found);
 
 export const isStamp = (found: unknown): found is Stamp => v.is(stamp, found);
 

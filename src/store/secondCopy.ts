@@ -6,6 +6,7 @@
 import { documentAgain, type Chunks, type InChunks } from './chunks.ts';
 import { isLater, isSameStamp, type Stamp, type Stored } from './persistence.ts';
 import { checkStored } from './records.ts';
+import { checksum, sealed, unsealed } from './seal.ts';
 
 /** A folder of texts. */
 export interface Files {
@@ -54,7 +55,7 @@ export function createSecondCopy(files: Files): FiledCopy {
   /** The latest that checks out, and which of the two files it is. */
   async function latest(slot: string): Promise<{ readonly stored: Stored; readonly turn: string } | null> {
     const both = await Promise.all(
-      TURNS.map(async (turn) => ({ turn, stored: await unsealed(await files.read(nameOf(slot, turn)), slot) })),
+      TURNS.map(async (turn) => ({ turn, stored: await storedIn(await files.read(nameOf(slot, turn)), slot) })),
     );
     const [a, b] = both.flatMap(({ turn, stored }) => (stored === null ? [] : [{ turn, stored }]));
     return a && b && isLater(b.stored, a.stored) ? b : (a ?? null);
@@ -115,16 +116,10 @@ function slotOf(name: string): readonly string[] {
   }
 }
 
-async function sealed(text: string): Promise<string> {
-  return `${await checksum(text)}\n${text}`;
-}
-
 /** The document in a file's text, null if it is not whole. */
-async function unsealed(text: string | null, slot: string): Promise<Stored | null> {
-  const end = text?.indexOf('\n') ?? -1;
-  if (text === null || end < 0) return null;
-  const rest = text.slice(end + 1);
-  if (text.slice(0, end) !== (await checksum(rest))) return null;
+async function storedIn(text: string | null, slot: string): Promise<Stored | null> {
+  const rest = await unsealed(text);
+  if (rest === null) return null;
   const checked = checkStored(JSON.parse(rest), slot);
   return checked.ok ? checked.value : null;
 }
@@ -141,10 +136,4 @@ async function readChunk(line: string): Promise<readonly [string, readonly unkno
   const text = line.slice(end + 1);
   if (end < 0 || line.slice(0, end) !== (await checksum(text))) return null;
   return JSON.parse(text) as [string, unknown[]];
-}
-
-/** SHA-256. */
-async function checksum(text: string): Promise<string> {
-  const sum = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(text));
-  return Array.from(new Uint8Array(sum), (byte) => byte.toString(16).padStart(2, '0')).join('');
 }

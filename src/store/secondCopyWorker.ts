@@ -1,10 +1,11 @@
 /** The worker that keeps the second copy: it answers what the page's side (openSecondCopy.ts) asks. */
 import { privateFiles } from './privateFiles.ts';
 import { createSecondCopy, type FiledCopy } from './secondCopy.ts';
+import { createShopFile, type ShopFile } from './shop/file.ts';
 
 export interface Asked {
   readonly nth: number;
-  readonly method: keyof FiledCopy;
+  readonly method: keyof (FiledCopy & ShopFile);
   readonly given: readonly unknown[];
 }
 
@@ -15,7 +16,8 @@ export interface Answered {
   readonly why?: string;
 }
 
-const copy = createSecondCopy(privateFiles('documents'));
+const files = privateFiles('documents');
+const copy = { ...createSecondCopy(files), ...createShopFile(files) };
 
 /** One at a time, among all tabs of the browser. One without locks has no second copy: that throws, and the page hears it. */
 const alone = <T>(task: () => Promise<T>): Promise<T> =>

@@ -42,6 +42,8 @@ export interface DocumentState {
   readonly rehearsals: ReadonlyMap<TubeRef, Rehearsal>;
   /** Counts up with each shown job. */
   readonly revision: number;
+  /** Counts up with each document that takes the place of another, and not with what is done in it. */
+  readonly opened: number;
   readonly fileName: string;
   /** Which document this is among those that are kept: it stays under another name, and through a reload. '' until it is known. */
   readonly slot: string;

@@ -75,7 +75,7 @@ test('a job that another took the place of stands among the earlier versions, un
   await start(page);
   await enter(page.getByRole('textbox', { name: 'Job' }), 'Before: one');
   await page.getByRole('button', { name: 'Menu' }).click();
-  await page.getByRole('button', { name: 'New empty job' }).click();
+  await page.getByRole('button', { name: 'New job' }).click();
   await enter(page.getByRole('textbox', { name: 'Job' }), 'After');
   await untilKept(page);
   await page.reload();

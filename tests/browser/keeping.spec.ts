@@ -52,7 +52,7 @@ test('the newest thirty jobs are held, the one in hand among them', async ({ pag
   await start(page);
   await expect(jobName(page), 'what was saved last').toHaveValue('Job 33');
   await page.getByRole('button', { name: 'Menu' }).click();
-  await page.getByRole('button', { name: 'New empty job' }).click();
+  await page.getByRole('button', { name: 'New job' }).click();
   await enter(jobName(page), 'In hand');
   await untilKept(page);
   await page.reload();

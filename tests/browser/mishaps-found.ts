@@ -78,7 +78,7 @@ export const FOUND: readonly Mishap[] = [
     async run({ page, draw }) {
       const older = await behindOlder(page);
       await page.getByRole('button', { name: 'Menu' }).click();
-      await page.getByRole('button', { name: 'New empty job' }).click();
+      await page.getByRole('button', { name: 'New job' }).click();
       const words = await type(page, draw);
       await expect(notSaved(page)).toBeVisible();
       const [last] = await Promise.all([
@@ -98,7 +98,7 @@ export const FOUND: readonly Mishap[] = [
       await expect(page.getByRole('dialog')).toContainText('Close the other Cagewright tabs');
       await page.keyboard.press('Escape');
       await page.getByRole('button', { name: 'Menu' }).click();
-      await page.getByRole('button', { name: 'New empty job' }).click();
+      await page.getByRole('button', { name: 'New job' }).click();
       const words = await type(page, draw);
       await mustLieInSecond(older, words);
       await expect(notSaved(page)).toContainText('second copy');

@@ -144,7 +144,7 @@ test('what this browser remembers of marks is offered to a job that says nothing
   await expect(marks).not.toContainText('Last time here');
   expect(JSON.parse(await savedText(page))).toMatchObject({ marking });
   await page.getByRole('button', { name: 'Menu' }).click();
-  await page.getByRole('button', { name: 'New empty job' }).click();
+  await page.getByRole('button', { name: 'New job' }).click();
   await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('New job');
   expect(JSON.parse(await savedText(page))).toMatchObject({ name: 'New job', marking });
 });

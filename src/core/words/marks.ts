@@ -1,6 +1,5 @@
 /** How marks are taken in the shop and what they are called: choices, tape readings, sides, and what rounding costs. */
 import { toDegrees } from '../geometry/angle.ts';
-import { FIRST_MARKING } from '../job/kinds/marking.ts';
 import type { Marking } from '../job/kinds/marking.ts';
 import type { Rounding, TapeMark, TapeStep } from '../marks/tape.ts';
 import { formatAngle } from '../units/angle.ts';
@@ -19,39 +18,6 @@ export const MARKED: readonly { readonly value: Marking['mark']; readonly label:
   { value: 'middle', label: 'Middle' },
   { value: 'tangents', label: 'Both tangents' },
 ];
-
-/** What this browser kept of the choice last made, as far as it can be used; null where it kept none. */
-export function readMarking(kept: unknown): Marking | null {
-  const { from, mark, style, fine } = fieldsOf(kept);
-  if (from === undefined) return null;
-  return {
-    from: FROM.find(({ value }) => value === from)?.value ?? FIRST_MARKING.from,
-    // Called style before it stood in the job.
-    mark: MARKED.find(({ value }) => value === (mark ?? style))?.value ?? FIRST_MARKING.mark,
-    fine: fine === true,
-  };
-}
-
-/** One standard deviation each: degrees, degrees, mm. */
-export interface ToleranceView {
-  readonly angle: number;
-  readonly rotation: number;
-  readonly mark: number;
-}
-
-/** The most that a shop may be off by, in degrees or mm, and still be reckoned to first order. */
-export const GREATEST_TOLERANCE = 10;
-
-/** What was kept, as far as it can be used; the rest as at first: half a degree, half a degree, 1 mm. */
-export function readTolerances(kept: unknown): ToleranceView {
-  const { angle, rotation, mark } = fieldsOf(kept);
-  const usable = (value: unknown, atFirst: number): number =>
-    typeof value === 'number' && value >= 0 && value <= GREATEST_TOLERANCE ? value : atFirst;
-  return { angle: usable(angle, 0.5), rotation: usable(rotation, 0.5), mark: usable(mark, 1) };
-}
-
-const fieldsOf = (kept: unknown): Record<string, unknown> =>
-  typeof kept === 'object' && kept !== null ? (kept as Record<string, unknown>) : {};
 
 /** Towards which end the bend lies from its mark: an arrow with end A on the left, as the stick is drawn, and words. */
 export function sideOf({ bendLies }: TapeMark, { towards }: TapeStep): { arrow: string; words: string } {

@@ -1,6 +1,6 @@
 /**
  * How marks are taken: edits of the job. What is picked holds for every tube; the end that the tape is hooked over may be another on
- * one tube alone. The last choice is kept in the browser too, for jobs that are begun here.
+ * one tube alone. The last choice goes into the shop record too, for jobs that are begun from it.
  */
 import type { ReactNode } from 'react';
 import { findFeed, setMarking, setTubeFrom } from '../../core/edit/feeds.ts';
@@ -8,13 +8,12 @@ import { FIRST_MARKING } from '../../core/job/kinds/marking.ts';
 import type { Job } from '../../core/job/types.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import type { Marking } from '../../core/job/kinds/marking.ts';
-import { FROM, MARKED, readMarking } from '../../core/words/marks.ts';
+import { FROM, MARKED } from '../../core/words/marks.ts';
 import { isSymmetricHoop } from '../../core/solve/symmetric.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { tapeReading, tapesOf } from '../../core/units/tape.ts';
-import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { shopRecord, useShop, useWorkspace, workspace } from '../../store/workspace.ts';
 import { Rounded } from '../fields/Readings.tsx';
-import { keep, useKept } from '../kit/kept.ts';
 import { Picks } from '../kit/Picks.tsx';
 import { useFeed } from './useFeed.ts';
 import './marks.css';
@@ -93,14 +92,15 @@ const edit = (step: string, change: (job: Job) => Job): void => void workspace.g
 
 function forAll(step: string, fields: Partial<Marking>): void {
   edit(step, (job) => setMarking(job, fields));
-  keep('tape', workspace.getState().job.marking);
+  const { marking } = workspace.getState().job;
+  if (marking !== undefined) shopRecord.getState().change((shop) => ({ ...shop, marking }));
 }
 
 /** A job that says nothing of its marks, in a browser where they were last taken in another way than at first. */
 function AsLastTime({ unit }: { unit: LengthUnit }): ReactNode {
   const said = useWorkspace((state) => state.job.marking !== undefined);
-  const [last] = useKept('tape', readMarking);
-  if (said || last === null) return null;
+  const last = useShop((state) => state.shop.marking);
+  if (said || last === undefined) return null;
   const { from, mark, fine } = last;
   if (from === FIRST_MARKING.from && mark === FIRST_MARKING.mark && fine === FIRST_MARKING.fine) return null;
   return (

@@ -1,6 +1,5 @@
 /**
- * What a person set up on this machine and finds again: how marks were last taken, the shop's scatter, the light, the hints seen. Not part
- * of the job. What was kept is read by the setting's own reader, which takes nothing on trust. A browser that keeps nothing
+ * What a person set up on this machine and finds again, such as the light and the hints seen. Part neither of the job nor of the shop record. What was kept is read by the setting's own reader, which takes nothing on trust. A browser that keeps nothing
  * (private window, storage full or off) forgets it when the page is closed.
  */
 import { useMemo, useSyncExternalStore } from 'react';

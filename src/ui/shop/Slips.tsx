@@ -10,20 +10,19 @@ import {
   type Spread,
   type Tolerances,
 } from '../../core/marks/slips.ts';
+import { FIRST_SCATTER, GREATEST_SCATTER, type Scatter } from '../../core/shop/kinds/scatter.ts';
 import { nodeName } from '../../core/solve/names.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { stepAbove } from '../../core/units/step.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { shopRecord, useShop, useWorkspace } from '../../store/workspace.ts';
 import { NumberField } from '../fields/Fields.tsx';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
-import { GREATEST_TOLERANCE, readTolerances, type ToleranceView } from '../../core/words/marks.ts';
-import { useKept } from '../kit/kept.ts';
 import '../bending/marks.css';
 
 export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
   const unit = useWorkspace((state) => state.job.lengthUnit);
-  const [scatter, keep] = useKept('tolerances', readTolerances);
+  const scatter = useShop((state) => state.shop.scatter ?? FIRST_SCATTER);
   const tolerances = {
     angle: toRadians(scatter.angle),
     rotation: toRadians(scatter.rotation),
@@ -85,10 +84,10 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
             label={label}
             value={scatter[key]}
             least={0}
-            greatest={GREATEST_TOLERANCE}
+            greatest={GREATEST_SCATTER}
             step={0.1}
             commit={(value) => {
-              keep({ ...scatter, [key]: value });
+              shopRecord.getState().change((shop) => ({ ...shop, scatter: { ...scatter, [key]: value } }));
               return [];
             }}
           />
@@ -166,7 +165,7 @@ function AtNodes(props: { tube: SolvedTube; tolerances: Tolerances; caption: str
   );
 }
 
-const FIELDS: readonly { readonly key: keyof ToleranceView; readonly label: string }[] = [
+const FIELDS: readonly { readonly key: keyof Scatter; readonly label: string }[] = [
   { key: 'angle', label: 'Bend, °' },
   { key: 'rotation', label: 'Rotation, °' },
   { key: 'mark', label: 'Mark, mm' },

@@ -1,14 +1,7 @@
 /** The words and readings of marks, against tapes read by hand. */
 import { describe, expect, it } from 'vitest';
 import type { TapeMark, TapeStep } from '../../../src/core/marks/tape.ts';
-import {
-  readMarking,
-  readTolerances,
-  leansInWords,
-  roundingInWords,
-  sideOf,
-  troubleOf,
-} from '../../../src/core/words/marks.ts';
+import { leansInWords, roundingInWords, sideOf, troubleOf } from '../../../src/core/words/marks.ts';
 
 const mark = (given: Partial<TapeMark>): TapeMark => ({
   kind: 'start',
@@ -28,26 +21,6 @@ const step = (towards: 'A' | 'B'): TapeStep => ({
   rotationFrom: null,
   marks: [],
   angleOff: 0,
-});
-
-describe('what was kept', () => {
-  it('is found again', () => {
-    const marking = { from: 'middle', mark: 'tangents', fine: true };
-    expect(readMarking(marking)).toEqual(marking);
-    // As browsers kept it while it stood there alone.
-    expect(readMarking({ from: 'middle', style: 'tangents', fine: true })).toEqual(marking);
-    expect(readTolerances({ angle: 0, rotation: 0.25, mark: 2 })).toEqual({ angle: 0, rotation: 0.25, mark: 2 });
-  });
-
-  it('is left where it cannot be used', () => {
-    for (const kept of [null, 'start', 3, []]) expect(readMarking(kept)).toBeNull();
-    expect(readMarking({ from: 'C', mark: 'top', fine: 'yes' })).toEqual({ from: 'A', mark: 'start', fine: false });
-    expect(readTolerances({ angle: -1, rotation: Number.NaN, mark: 400 })).toEqual({
-      angle: 0.5,
-      rotation: 0.5,
-      mark: 1,
-    });
-  });
 });
 
 describe('the side on which a bend lies', () => {

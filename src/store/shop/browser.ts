@@ -1,0 +1,61 @@
+/** What the shop record finds around it in a browser. */
+import type { ShopSurroundings } from './createShop.ts';
+import type { ShopPersistence } from './persistence.ts';
+
+const ANSWERS = 'cagewright.shop-answers';
+/** Where earlier builds kept what now stands in the record. */
+const [TAPE, TOLERANCES] = ['cagewright.tape', 'cagewright.tolerances'];
+
+export function browserShop(persistence: ShopPersistence): ShopSurroundings {
+  const channel = openChannel();
+  /** Stands in for a storage that keeps nothing. */
+  let answers = readStrings(read(ANSWERS));
+  return {
+    persistence,
+    now: () => Date.now(),
+    earlier: () => ({ tape: read(TAPE), tolerances: read(TOLERANCES) }),
+    forgetEarlier() {
+      for (const name of [TAPE, TOLERANCES]) withStorage((storage) => storage.removeItem(name));
+    },
+    answers: () => answers,
+    keepAnswers(next) {
+      answers = next;
+      withStorage((storage) => storage.setItem(ANSWERS, JSON.stringify(next)));
+    },
+    announce: (text) => channel?.postMessage(text),
+    listen(heard) {
+      channel?.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
+        if (typeof data === 'string') heard(data);
+      });
+    },
+  };
+}
+
+function read(name: string): unknown {
+  const text = withStorage((storage) => storage.getItem(name));
+  try {
+    return JSON.parse(text ?? 'null') as unknown;
+  } catch {
+    return null;
+  }
+}
+
+const readStrings = (kept: unknown): readonly string[] =>
+  Array.isArray(kept) ? kept.filter((item) => typeof item === 'string') : [];
+
+/** null where the browser has its storage switched off, or it is full. */
+function withStorage<T>(task: (storage: Storage) => T): T | null {
+  try {
+    return task(window.localStorage);
+  } catch {
+    return null;
+  }
+}
+
+function openChannel(): BroadcastChannel | null {
+  try {
+    return new BroadcastChannel('cagewright.shop');
+  } catch {
+    return null;
+  }
+}

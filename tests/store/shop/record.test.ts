@@ -1,0 +1,222 @@
+/** The shop record of a browser: kept, brought out, set aside where it is damaged, and heard of by the other tabs. */
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { jobFrom } from '../../../src/core/shop/exchange.ts';
+import { parseShop } from '../../../src/core/shop/parse.ts';
+import { EMPTY_SHOP, type Shop } from '../../../src/core/shop/types.ts';
+import { DELAY, RETRY } from '../../../src/store/writer.ts';
+import { shopFile } from '../../core/shop/sample.ts';
+import { openShopBrowser, type ShopBrowser, type ShopTab } from './shops.ts';
+
+const SAMPLE = JSON.stringify(shopFile());
+const sample = shopFile() as unknown as Shop;
+
+let browser: ShopBrowser;
+
+beforeEach(() => {
+  vi.useFakeTimers();
+  browser = openShopBrowser();
+});
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+const read = (tab: ShopTab) => tab.shop.getState();
+const saved = (): Promise<unknown> => vi.advanceTimersByTimeAsync(DELAY + 1);
+const keptShop = (): unknown => {
+  const parsed = parseShop((browser.copies[0] as { text: string }).text);
+  return parsed.ok ? parsed.shop : parsed.faults;
+};
+
+describe('kept', () => {
+  it('is nothing on the first start, and nothing is written of that', async () => {
+    const tab = await browser.openTab();
+    await saved();
+    expect(read(tab).shop).toBe(EMPTY_SHOP);
+    expect(browser.writes).toBe(0);
+  });
+
+  it('is what changed, a moment later, and is there at the next start', async () => {
+    const tab = await browser.openTab();
+    expect(read(tab).open(SAMPLE)).toEqual([]);
+    read(tab).change((shop) => ({ ...shop, saws: [] }));
+    expect(read(tab).saved).toBe('saving');
+    await saved();
+    expect(read(tab).saved).toBe('saved');
+    expect(browser.writes).toBe(1);
+    expect(keptShop()).toEqual({ ...sample, saws: [] });
+    expect(read(await browser.openTab()).shop).toEqual({ ...sample, saws: [] });
+  });
+
+  it('does not wait when the page goes, and is written again when the browser has lost it', async () => {
+    const tab = await browser.openTab();
+    read(tab).open(SAMPLE);
+    await tab.shop.flush();
+    expect(keptShop()).toEqual(sample);
+    browser.copies = [];
+    tab.storage.lost();
+    await saved();
+    expect(keptShop()).toEqual(sample);
+  });
+
+  it('is written as soon as the storage takes it, and until then says so', async () => {
+    const tab = await browser.openTab();
+    browser.broken = true;
+    read(tab).open(SAMPLE);
+    await saved();
+    expect([read(tab).saved, read(tab).trouble]).toEqual(['failed', 'off']);
+    browser.broken = false;
+    await vi.advanceTimersByTimeAsync(RETRY);
+    expect([read(tab).saved, read(tab).trouble]).toEqual(['saved', null]);
+    expect(keptShop()).toEqual(sample);
+  });
+
+  it('is not written over by a page that could not read it', async () => {
+    browser.copies = [{ text: SAMPLE, savedAt: 5 }];
+    browser.broken = true;
+    const tab = await browser.openTab();
+    read(tab).change((shop) => ({ ...shop, saws: [{ diameter: 30 }] }));
+    await saved();
+    expect(read(tab).trouble).toBe('off');
+    browser.broken = false;
+    await vi.advanceTimersByTimeAsync(10 * RETRY);
+    expect(read(tab).shop).toEqual(sample);
+    expect(read(tab).notice?.message).toContain('can be reached again');
+    expect(keptShop()).toEqual(sample);
+  });
+
+  it('is the copy that was saved last, and is then in both', async () => {
+    const older = JSON.stringify({ ...shopFile(), saws: [] });
+    browser.copies = [
+      { text: older, savedAt: 5 },
+      { text: SAMPLE, savedAt: 6 },
+    ];
+    expect(read(await browser.openTab()).shop).toEqual(sample);
+  });
+});
+
+describe('damaged', () => {
+  it.each([
+    ['a text that is no shop record', { text: '{ "format": "cagewright/shop"', savedAt: 7 }, 'line 1, column'],
+    [
+      'a reference that leads nowhere',
+      { text: SAMPLE.replace('"section":"main"', '"section":"gone"'), savedAt: 7 },
+      'no section "gone"',
+    ],
+    ['no text', { savedAt: 7, text: 8 }, 'its text is missing'],
+    ['no date', { text: SAMPLE, savedAt: 'yesterday' }, 'its date is missing'],
+    ['nothing at all', 7, 'there is no shop record in it'],
+  ])('%s is set aside, in words, and an empty record is used', async (_, found, why) => {
+    browser.copies = [found];
+    const tab = await browser.openTab();
+    expect(read(tab).shop).toBe(EMPTY_SHOP);
+    expect(read(tab).notice?.message).toContain('could not be read');
+    expect(browser.damaged.map((one) => [one.name, one.why.includes(why)])).toEqual([['Shop record', true]]);
+  });
+
+  it('gives way to its other copy, which is written in its place', async () => {
+    browser.copies = [
+      { text: '{', savedAt: 9 },
+      { text: SAMPLE, savedAt: 6 },
+    ];
+    const tab = await browser.openTab();
+    expect(read(tab).shop).toEqual(sample);
+    expect(read(tab).notice?.message).toContain('Its other copy is used');
+    await saved();
+    expect(browser.copies).toHaveLength(1);
+    expect(keptShop()).toEqual(sample);
+  });
+
+  it('is not what a newer program has made: that stays, whatever is done here', async () => {
+    const newer = JSON.stringify({ ...shopFile(), version: 2 });
+    browser.copies = [{ text: newer, savedAt: 9 }];
+    const tab = await browser.openTab();
+    expect(read(tab).notice?.message).toContain('newer Cagewright');
+    read(tab).change((shop) => ({ ...shop, saws: [{ diameter: 30 }] }));
+    await saved();
+    expect(browser.writes).toBe(0);
+    expect(browser.copies).toEqual([{ text: newer, savedAt: 9 }]);
+    expect(browser.damaged).toEqual([]);
+  });
+});
+
+describe('a file', () => {
+  it('that has a fault changes nothing', async () => {
+    const tab = await browser.openTab();
+    read(tab).open(SAMPLE);
+    const before = read(tab).shop;
+    expect(
+      read(tab)
+        .open('{"format":"cagewright/job","version":1}')
+        .map(({ message }) => message),
+    ).toEqual(['a job file: open it as a job']);
+    expect(read(tab).shop).toBe(before);
+  });
+
+  it('comes out as it went in, and the record before it can be had back', async () => {
+    const tab = await browser.openTab();
+    read(tab).open(SAMPLE);
+    expect(JSON.parse(read(tab).text())).toEqual(shopFile());
+    read(tab).open(JSON.stringify(EMPTY_SHOP));
+    expect(read(tab).shop).toEqual(EMPTY_SHOP);
+    read(tab).goBack();
+    expect(read(tab).shop).toEqual(sample);
+  });
+});
+
+it('what one tab changes the other has, and what both change is as the last one wrote it', async () => {
+  const [a, b] = [await browser.openTab(), await browser.openTab()];
+  read(a).open(SAMPLE);
+  await saved();
+  expect(read(b).shop).toEqual(sample);
+  expect(browser.writes).toBe(1);
+  read(b).change((shop) => ({ ...shop, saws: [] }));
+  await saved();
+  expect(read(a).shop).toEqual({ ...sample, saws: [] });
+  expect(keptShop()).toEqual({ ...sample, saws: [] });
+});
+
+describe('what earlier builds kept apart', () => {
+  const tape = { from: 'B', style: 'clamp', fine: true };
+  const tolerances = { angle: 0.25, rotation: 'much', mark: 400 };
+
+  it('goes into the record once, as far as it can be used', async () => {
+    browser.earlier = { tape, tolerances };
+    const tab = await browser.openTab();
+    const { marking, scatter } = read(tab).shop;
+    expect(marking).toEqual({ from: 'B', mark: 'clamp', fine: true });
+    expect(scatter).toEqual({ angle: 0.25, rotation: 0.5, mark: 1 });
+    expect(browser.earlier).toEqual({ tape, tolerances });
+    await saved();
+    expect(browser.earlier).toEqual({ tape: null, tolerances: null });
+    expect(read(await browser.openTab()).shop.marking).toEqual(marking);
+  });
+
+  it('is not put in the place of what the record says', async () => {
+    browser.copies = [{ text: SAMPLE, savedAt: 5 }];
+    browser.earlier = { tape: { ...tape, from: 'A' }, tolerances };
+    expect(read(await browser.openTab()).shop).toEqual(sample);
+  });
+
+  it.each([null, 3, 'start', [], { other: 1 }])('is nothing where %j was kept', async (kept) => {
+    browser.earlier = { tape: kept, tolerances: kept };
+    expect(read(await browser.openTab()).shop).toBe(EMPTY_SHOP);
+  });
+});
+
+describe('a job that is begun from it', () => {
+  it('has what the shop has, through the door, with nothing to undo and nothing to ask', async () => {
+    const tab = await browser.openTab();
+    read(tab).open(SAMPLE);
+    tab.workspace.getState().newJob(jobFrom(read(tab).shop, 'mm'));
+    const { job, undoLabel, lengthUnit } = { ...tab.workspace.getState(), ...tab.workspace.getState().job };
+    expect([job.dies.length, job.sections.length, job.pulls.length, lengthUnit, undoLabel]).toEqual([
+      2,
+      2,
+      2,
+      'mm',
+      null,
+    ]);
+    expect(job.dies.map(({ bender }) => bender)).toEqual([sample.bender, sample.bender]);
+    expect(read(tab).asked).toEqual([]);
+  });
+});
