@@ -27,7 +27,7 @@ const kept = [...edited, 'store'];
 const scene = [...kept, 'view/camera', 'view/meshes', 'view/canvas', 'view/scene'];
 const views = [...scene, 'view/labels', 'view/gizmo', 'view/rehearsal', 'view/bay'];
 const parts = [...views, 'ui/kit', 'ui/fields', 'ui/table', 'ui/bending'];
-const tasks = ['ui/survey', 'ui/frame', 'ui/checks', 'ui/shop', 'ui/run', 'ui/rehearsal'];
+const tasks = ['ui/survey', 'ui/frame', 'ui/checks', 'ui/shop', 'ui/run', 'ui/rehearsal', 'ui/shop-record'];
 
 /** Each layer (a folder or a file in src) and the layers it may import; its own files it always may. */
 export const layers: Readonly<Record<string, readonly string[]>> = {

@@ -1,4 +1,4 @@
-/** What is wanted now and then: earlier versions, another job, the unit, the light, the keys, the cautions. */
+/** What is wanted now and then: earlier versions, another job, the shop record, the unit, the light, the keys, the cautions. */
 import { useRef, useState } from 'react';
 import type { ReactNode } from 'react';
 import { useWorkspace, workspace } from '../store/workspace.ts';
@@ -38,6 +38,7 @@ export function Menu({ showSheet }: { readonly showSheet: (sheet: SheetName) => 
         {item(COMMANDS.versions)}
         {item(COMMANDS.newJob)}
         {item(COMMANDS.demo)}
+        {item(COMMANDS.shopRecord)}
         <UnitChoice />
         <LightChoice />
         {item(COMMANDS.keys)}

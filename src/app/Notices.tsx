@@ -1,10 +1,10 @@
 /** Strips under the band: what must be answered or known before going on. Each says what happened and what can be done. */
 import { shownName } from '../core/job/shown.ts';
-import { useState } from 'react';
 import type { ReactNode } from 'react';
-import type { Fault } from '../core/job/fault.ts';
-import type { Version } from '../store/types.ts';
-import { useWorkspace, workspace } from '../store/workspace.ts';
+import type { Notice, Version } from '../store/types.ts';
+import { shopRecord, useShop, useWorkspace, workspace } from '../store/workspace.ts';
+import { FaultList } from '../ui/kit/FaultList.tsx';
+import { ShopAsks } from '../ui/shop-record/ShopAsks.tsx';
 import { dated } from './dated.ts';
 import { downloadVersion } from './files.ts';
 import { closeIcon } from './icons.tsx';
@@ -17,6 +17,7 @@ export function Notices(): ReactNode {
       <StorageTrouble />
       <OtherTab />
       <Refusal />
+      <ShopAsks />
       <Known />
     </div>
   );
@@ -57,17 +58,25 @@ function Refusal(): ReactNode {
   );
 }
 
+/** Of the work, and of the shop record beside it. */
 function Known(): ReactNode {
-  const notice = useWorkspace((state) => state.notice);
-  if (!notice) return null;
+  const ofWork = useWorkspace((state) => state.notice);
+  const ofShop = useShop((state) => state.notice);
   return (
-    <section className="notice">
-      <p>{notice.message}</p>
-      <Damaged versions={notice.damaged} />
-      <Dismiss press={() => workspace.getState().dismissNotice()} />
-    </section>
+    <>
+      {ofWork && <Said notice={ofWork} dismiss={() => workspace.getState().dismissNotice()} />}
+      {ofShop && <Said notice={ofShop} dismiss={() => shopRecord.getState().dismissNotice()} />}
+    </>
   );
 }
+
+const Said = ({ notice, dismiss }: { readonly notice: Notice; readonly dismiss: () => void }): ReactNode => (
+  <section className="notice">
+    <p>{notice.message}</p>
+    <Damaged versions={notice.damaged} />
+    <Dismiss press={dismiss} />
+  </section>
+);
 
 /** One of many is as good as another: the rest stand under Earlier versions. */
 const FIRST_DAMAGED = 3;
@@ -81,30 +90,6 @@ const Damaged = ({ versions }: { readonly versions: readonly Version[] }): React
       <span className="damage">{version.why}</span>
     </div>
   ));
-
-const FIRST_FAULTS = 4;
-
-function FaultList({ faults }: { readonly faults: readonly Fault[] }): ReactNode {
-  const [all, showAll] = useState(false);
-  if (faults.length === 0) return null;
-  const shown = all ? faults : faults.slice(0, FIRST_FAULTS);
-  return (
-    <ul className="faults">
-      {shown.map((fault, index) => (
-        <li key={index}>
-          {fault.place !== '' && <code>{fault.place}</code>} {fault.message}
-        </li>
-      ))}
-      {shown.length < faults.length && (
-        <li>
-          <button type="button" className="press" onClick={() => showAll(true)}>
-            Show all {faults.length}
-          </button>
-        </li>
-      )}
-    </ul>
-  );
-}
 
 function Dismiss({ press }: { readonly press: () => void }): ReactNode {
   return (

@@ -7,7 +7,7 @@ import type { Station } from '../store/types.ts';
 import { shopRecord, workspace } from '../store/workspace.ts';
 import { pickFile, saveFile } from './files.ts';
 
-export type SheetName = 'versions' | 'keys' | 'about';
+export type SheetName = 'versions' | 'shop' | 'keys' | 'about';
 
 export interface Command {
   readonly name: string;
@@ -40,6 +40,7 @@ export const COMMANDS = {
     run: () => workspace.getState().escape(),
   },
   versions: { name: 'Earlier versions', keys: [], run: (showSheet) => showSheet('versions') },
+  shopRecord: { name: 'Shop record', keys: [], run: (showSheet) => showSheet('shop') },
   keys: { name: 'Keys', keys: ['?'], run: (showSheet) => showSheet('keys') },
   about: { name: 'About and cautions', keys: [], run: (showSheet) => showSheet('about') },
   newJob: {

@@ -1,16 +1,17 @@
-/** The three sheets that the menu lays over the work: earlier versions, the keys, about and cautions. */
+/** The sheets that the menu lays over the work: earlier versions, the shop record, the keys, about and cautions. */
 import { shownName } from '../core/job/shown.ts';
 import { useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
 import { CAUTIONS, WHO_DECIDES } from '../core/words/cautions.ts';
 import { MOST_DOCUMENTS, MOST_VERSIONS } from '../store/autosave.ts';
 import type { Version } from '../store/types.ts';
-import { useWorkspace, workspace } from '../store/workspace.ts';
+import { useShop, useWorkspace, workspace } from '../store/workspace.ts';
+import { ShopRecord } from '../ui/shop-record/ShopRecord.tsx';
 import { BAY_KEYS } from '../view/canvas/keys.ts';
 import { COMMANDS } from './commands.ts';
 import type { Command, SheetName } from './commands.ts';
 import { dated } from './dated.ts';
-import { downloadVersion } from './files.ts';
+import { downloadVersion, pickShopFile, saveShopFile } from './files.ts';
 import { Sheet } from './Sheet.tsx';
 import { STORAGE_WORDS } from './StorageTrouble.tsx';
 
@@ -23,6 +24,8 @@ export function OpenSheet({ name, closed }: OpenSheetProps): ReactNode {
   switch (name) {
     case 'versions':
       return <VersionsSheet closed={closed} />;
+    case 'shop':
+      return <ShopSheet closed={closed} />;
     case 'keys':
       return <KeysSheet closed={closed} />;
     case 'about':
@@ -93,6 +96,21 @@ function Looking(): ReactNode {
   }, []);
   const why = trouble ?? (isLong ? 'slow' : null);
   return <p role="status">{why === null ? 'Looking' : `They are not here yet. ${STORAGE_WORDS[why]}`}</p>;
+}
+
+/** What is in it is kept by itself; where that fails it is said here, since the strip over the work speaks of the job. */
+function ShopSheet({ closed }: Closes): ReactNode {
+  const trouble = useShop((state) => state.trouble);
+  return (
+    <Sheet title="Shop record" closed={closed}>
+      {trouble !== null && (
+        <p role="status">
+          <strong>Not saved in this browser now.</strong> {STORAGE_WORDS[trouble]} Save it as a file.
+        </p>
+      )}
+      <ShopRecord save={saveShopFile} pick={pickShopFile} />
+    </Sheet>
+  );
 }
 
 const isMac = /Mac|iPad|iPhone/.test(navigator.userAgent);

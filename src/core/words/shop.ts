@@ -1,6 +1,7 @@
 /** Where shop and job differ, in sentences; lengths in the job's unit. Names come from files: they are shown as they are, shortened. */
 import { figure } from '../job/fault.ts';
 import { shownName } from '../job/shown.ts';
+import type { Bender } from '../job/kinds/bender.ts';
 import type { BenderField, DieField, Difference, FieldDifference, SectionField } from '../shop/differences.ts';
 import { steelInWords } from '../springback/steels.ts';
 import type { LengthUnit } from '../units/length.ts';
@@ -11,15 +12,15 @@ import { listed } from './lists.ts';
 export function differenceInWords(one: Difference, unit: LengthUnit, nameOf: (die: string) => string): string {
   switch (one.kind) {
     case 'section/otherwise':
-      return `Section ${shownName(one.name)}: ${fieldsInWords(one.fields, SECTION_WORDS, unit)}.`;
+      return `Section ${shownName(one.name)}. ${fieldsInWords(one.fields, SECTION_WORDS, unit)}.`;
     case 'die/otherwise':
-      return `Die ${shownName(one.name)}: ${fieldsInWords(one.fields, DIE_WORDS, unit)}.`;
+      return `Die ${shownName(one.name)}. ${fieldsInWords(one.fields, DIE_WORDS, unit)}.`;
     case 'section/not-in-shop':
       return `Section ${shownName(one.name)} is not in the shop record.`;
     case 'die/not-in-shop':
       return `Die ${shownName(one.name)} is not in the shop record.`;
     case 'bender/otherwise':
-      return `The bender of ${diesInWords(one.dies, nameOf)}: ${fieldsInWords(one.fields, BENDER_WORDS, unit)}.`;
+      return `The bender of ${diesInWords(one.dies, nameOf)}. ${fieldsInWords(one.fields, BENDER_WORDS, unit)}.`;
     case 'bender/not-in-shop':
       return `The bender of ${diesInWords(one.dies, nameOf)} is not in the shop record.`;
     case 'bender/not-in-job':
@@ -47,7 +48,8 @@ interface FieldWords {
   readonly show: Show;
 }
 
-const length: Show = (value, unit) => (typeof value === 'number' ? `${exactText(value, unit)} ${unit}` : 'not given');
+const length: Show = (value, unit) =>
+  typeof value === 'number' ? `${exactText(value, unit)} ${unit}`.replaceAll(' ', '\u00a0') : 'not given';
 const angle: Show = (value) => (typeof value === 'number' ? `${figure(value)}°` : 'not given');
 const steel: Show = (value) => steelInWords({ material: String(value) }) || 'not given';
 const oneOf =
@@ -64,8 +66,8 @@ const SECTION_WORDS: Readonly<Record<SectionField, FieldWords>> = {
 const DIE_WORDS: Readonly<Record<DieField, FieldWords>> = {
   centrelineRadius: { label: 'centreline radius', show: length },
   clampOffset: { label: 'clamp before start of bend', show: length },
-  leastStraight: { label: 'least straight between bends', show: length },
-  leastGrip: { label: 'least grip at the ends', show: length },
+  leastStraight: { label: 'shortest straight between bends', show: length },
+  leastGrip: { label: 'shortest tail it can grip', show: length },
   greatestAngle: { label: 'greatest angle', show: angle },
   radius: {
     label: 'radius that bends are laid out with',
@@ -91,17 +93,25 @@ const BENDER_WORDS: Readonly<Record<BenderField, FieldWords>> = {
   },
 };
 
+/** What is known of the machine, field by field. */
+export const benderInWords = (bender: Bender, unit: LengthUnit): readonly (readonly [label: string, value: string])[] =>
+  (Object.keys(BENDER_WORDS) as BenderField[]).map((field) => {
+    const { label, show } = BENDER_WORDS[field];
+    return [label, show(bender[field], unit)];
+  });
+
 function fieldsInWords<F extends string>(
   fields: readonly FieldDifference<F>[],
   words: Readonly<Record<F, FieldWords>>,
   unit: LengthUnit,
 ): string {
-  return fields
+  const sentence = fields
     .map(({ field, inShop, inJob }) => {
       const { label, show } = words[field];
       const [there, here] = [show(inShop, unit), show(inJob, unit)];
       // Things that were moved, or a hair's breadth, may read alike.
-      return there === here ? `${label} is not the same` : `${label} ${there} in the shop, ${here} in this job`;
+      return there === here ? `${label} not the same` : `${label}: shop ${there}, this job ${here}`;
     })
     .join('; ');
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
 }

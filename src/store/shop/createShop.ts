@@ -31,18 +31,20 @@ export interface ShopState {
   readonly notice: Notice | null;
   /** Where it differs from the job that was opened last, until the person has answered. */
   readonly asked: readonly Difference[];
-  /** From a field or a choice. */
-  change(change: (shop: Shop) => Shop): void;
-  /** Puts a file's record in its place; answers what is wrong with the file, and then nothing changes. */
+  /** From a field or a choice. Answers what is wrong with what comes of it, and then nothing changes; so do the others. */
+  change(change: (shop: Shop) => Shop): readonly Fault[];
+  /** The same, with a way back. */
+  replace(change: (shop: Shop) => Shop): readonly Fault[];
+  /** Puts a file's record in its place. */
   open(text: string): readonly Fault[];
   text(): string;
   /** Puts into it all that the open job has and it has not, or has otherwise. */
-  takeFromJob(): void;
+  takeFromJob(): readonly Fault[];
   goBack(): void;
   /** The three answers. The first is an edit of the job, and may be refused like any. */
   takeShops(): readonly Fault[];
   keepJobs(): void;
-  giveJobs(): void;
+  giveJobs(): readonly Fault[];
   dismissNotice(): void;
 }
 
@@ -93,7 +95,8 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
     trouble: null,
     notice: null,
     asked: [],
-    change: (change) => put(change(get().shop)),
+    change: (change) => putRead(change(get().shop)),
+    replace: (change) => putRead(change(get().shop), { before: get().shop }),
     open(text) {
       const parsed = parseShop(text);
       if (!parsed.ok) return parsed.faults;
@@ -102,9 +105,8 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
     },
     text: () => serialiseShop(get().shop),
     takeFromJob() {
-      const { shop } = get();
       const { job } = workspace.getState();
-      put(given(shop, job, allThatDiffers(shop, job)), { before: shop });
+      return get().replace((shop) => given(shop, job, allThatDiffers(shop, job)));
     },
     goBack() {
       const { before, shop } = get();
@@ -119,10 +121,11 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
     },
     keepJobs: answer,
     giveJobs() {
-      const { shop, asked } = get();
+      const { asked, replace } = get();
       const { job } = workspace.getState();
-      put(given(shop, job, stillOpen(shop, job, asked)), { before: shop });
-      answer();
+      const faults = replace((shop) => given(shop, job, stillOpen(shop, job, asked)));
+      if (faults.length === 0) answer();
+      return faults;
     },
     dismissNotice: () => set({ notice: null }),
   }));
@@ -133,6 +136,15 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
     if (shop === get().shop) return;
     set({ shop, asked: stillOpen(shop, workspace.getState().job, get().asked), ...also });
     if (isOurs) writer.changed();
+  }
+
+  /** Through the door for files, like a job: what is shown can be read again. */
+  function putRead(shop: Shop, also: Partial<ShopState> = {}): readonly Fault[] {
+    if (shop === get().shop) return [];
+    const parsed = parseShop(serialiseShop(shop));
+    if (!parsed.ok) return parsed.faults;
+    put(parsed.shop, also);
+    return [];
   }
 
   /** What is left of the questions is as the person wants it. */
@@ -154,7 +166,7 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
     if (next.job.pulls !== last.job.pulls) {
       const after = followed({ shop: get().shop, own }, last.job.pulls, next.job);
       own = after.own;
-      put(after.shop);
+      putRead(after.shop);
     }
     if (get().asked.length > 0) set({ asked: stillOpen(get().shop, next.job, get().asked) });
   }

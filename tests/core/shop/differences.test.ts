@@ -28,7 +28,9 @@ const shop = sampleShop();
 const job = sampleJob();
 const words = (theShop: Shop, theJob: Job) =>
   differences(theShop, theJob).map((one) =>
-    differenceInWords(one, theJob.lengthUnit, (id) => theJob.dies.find((die) => die.id === id)!.name),
+    differenceInWords(one, theJob.lengthUnit, (id) => theJob.dies.find((die) => die.id === id)!.name)
+      // A length is not broken over two lines.
+      .replaceAll('\u00a0', ' '),
   );
 const withDie = (fields: object, at = 0): Job => ({
   ...job,
@@ -127,7 +129,7 @@ describe('differences', () => {
 describe('in words', () => {
   it('say what stands on either side, in the unit of the job', () => {
     expect(words(shop, withDie({ clampOffset: 120.65, radius: 'from-pulls' }))).toEqual([
-      'Die 6 in CLR: clamp before start of bend 4 1/2 in in the shop, 4 3/4 in in this job; radius that bends are laid out with as the die says in the shop, as the pulls say in this job.',
+      'Die 6 in CLR. Clamp before start of bend: shop 4 1/2 in, this job 4 3/4 in; radius that bends are laid out with: shop as the die says, this job as the pulls say.',
     ]);
     const { stick: _, ...section } = job.sections[0]!;
     const metric = {
@@ -136,7 +138,7 @@ describe('in words', () => {
       sections: [{ ...section, material: 'e235-n' }, job.sections[1]!],
     };
     expect(words(shop, metric)).toEqual([
-      'Section 1 3/4 x .120: material 1020 DOM, as drawn in the shop, E235+N in this job; length of its sticks 6096.0 mm in the shop, not given in this job.',
+      'Section 1 3/4 x .120. Material: shop 1020 DOM, as drawn, this job E235+N; length of its sticks: shop 6096.0 mm, this job not given.',
     ]);
   });
 
@@ -144,11 +146,11 @@ describe('in words', () => {
     const bender = job.dies[0]!.bender!;
     const emptied = { ...job, dies: job.dies.map((die) => ({ ...die, bender: { ...bender, room: [] } })) };
     expect(words(shop, emptied)).toEqual([
-      'The bender of 6 in CLR and 4 1/2 in CLR: room round it 2 things in the shop, 0 things in this job.',
+      'The bender of 6 in CLR and 4 1/2 in CLR. Room round it: shop 2 things, this job 0 things.',
     ]);
     const room = bender.room.toReversed();
     expect(words(shop, { ...job, dies: job.dies.map((die) => ({ ...die, bender: { ...bender, room } })) })).toEqual([
-      'The bender of 6 in CLR and 4 1/2 in CLR: room round it is not the same.',
+      'The bender of 6 in CLR and 4 1/2 in CLR. Room round it not the same.',
     ]);
   });
 

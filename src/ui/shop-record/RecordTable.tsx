@@ -1,0 +1,70 @@
+/** A list of the shop's records as a plain table, each with a way out. */
+import type { ReactNode } from 'react';
+import { takenOut } from '../../core/shop/take-out.ts';
+import type { ShopList } from '../../core/shop/types.ts';
+import { shopRecord } from '../../store/workspace.ts';
+
+export interface Column<R> {
+  readonly title: string;
+  readonly isNumber?: true;
+  readonly show: (record: R) => ReactNode;
+}
+
+export function RecordTable<R>(props: {
+  caption: string;
+  list: ShopList;
+  records: readonly R[];
+  /** What a record is called where it is taken out. */
+  nameOf: (record: R) => string;
+  /** The first heads the row. */
+  columns: readonly Column<R>[];
+}): ReactNode {
+  const { columns, records, list } = props;
+  if (records.length === 0) return <p className="small">None yet.</p>;
+  return (
+    <div className="record-scroll">
+      <table className="table table-plain">
+        <caption className="spoken-only">{props.caption}</caption>
+        <thead>
+          <tr>
+            {columns.map(({ title, isNumber }) => (
+              <th key={title} scope="col" className={isNumber && 'number'}>
+                {title}
+              </th>
+            ))}
+            <th scope="col">
+              <span className="spoken-only">Take out</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {records.map((record, index) => (
+            <tr key={index}>
+              {columns.map(({ title, isNumber, show }, at) =>
+                at === 0 ? (
+                  <th key={title} scope="row">
+                    {show(record)}
+                  </th>
+                ) : (
+                  <td key={title} className={isNumber && 'number'}>
+                    {show(record)}
+                  </td>
+                ),
+              )}
+              <td className="number">
+                <button
+                  type="button"
+                  className="press press-quiet press-small"
+                  aria-label={`Take out ${props.nameOf(record)}`}
+                  onClick={() => shopRecord.getState().replace((shop) => takenOut(shop, list, index))}
+                >
+                  Take out
+                </button>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

@@ -1,0 +1,142 @@
+/** What the shop record holds, in plain tables, and what can be done with it as a whole. */
+import { useState, type ReactNode } from 'react';
+import type { Fault } from '../../core/job/fault.ts';
+import { FIRST_MARKING } from '../../core/job/kinds/marking.ts';
+import { allThatDiffers } from '../../core/shop/differences.ts';
+import { FIRST_SCATTER } from '../../core/shop/kinds/scatter.ts';
+import { tapeReading, tapesOf } from '../../core/units/tape.ts';
+import { FROM, MARKED } from '../../core/words/marks.ts';
+import { benderInWords } from '../../core/words/shop.ts';
+import { shopRecord, useShop, useWorkspace } from '../../store/workspace.ts';
+import { FaultList } from '../kit/FaultList.tsx';
+import { Section } from '../kit/Section.tsx';
+import { NotcherTable, SawTable, StickTable } from './ToolTables.tsx';
+import { DieTable, PullTable, SectionTable } from './TubeTables.tsx';
+import './record.css';
+
+export function ShopRecord(props: {
+  save: () => void;
+  /** Lets the person pick a file and puts it in the record's place; calls back with what is wrong with it. */
+  pick: (answered: (fileName: string, faults: readonly Fault[]) => void) => void;
+}): ReactNode {
+  const [refused, setRefused] = useState<{ fileName: string; faults: readonly Fault[] } | null>(null);
+  const shop = useShop((state) => state.shop);
+  const before = useShop((state) => state.before);
+  const { takeFromJob, goBack } = shopRecord.getState();
+  return (
+    <div className="record">
+      <p>
+        What stays in the shop whatever job is on the bench. A new job begins with it, and holds from then on all that
+        it uses: a change here changes no job that was begun before. A pull that is logged in a job is logged here too.
+      </p>
+      <div className="record-keys">
+        <FromJob take={takeFromJob} />
+        <button type="button" className="press" onClick={props.save}>
+          Save as file
+        </button>
+        <button
+          type="button"
+          className="press"
+          onClick={() =>
+            props.pick((fileName, faults) => setRefused(faults.length === 0 ? null : { fileName, faults }))
+          }
+        >
+          Open a file
+        </button>
+        {before !== null && (
+          <button type="button" className="press" onClick={goBack}>
+            Put back what was here before
+          </button>
+        )}
+      </div>
+      {refused !== null && (
+        <section className="notice-warning" role="alert">
+          <p>
+            <strong>{refused.fileName} was not opened.</strong> The shop record is untouched.
+          </p>
+          <FaultList faults={refused.faults} />
+        </section>
+      )}
+      <Section title="Dies" count={shop.dies.length} open>
+        <DieTable />
+      </Section>
+      <Section title="Bender" count={shop.bender === undefined ? 0 : 1} open>
+        <BenderRows />
+      </Section>
+      <Section title="Tube sections" count={shop.sections.length} open>
+        <SectionTable />
+      </Section>
+      <Section title="Log of pulls" count={shop.pulls.length} open>
+        <PullTable />
+      </Section>
+      <Section title="Sticks on the rack" count={shop.sticks.reduce((sum, { count }) => sum + count, 0)} open>
+        <StickTable />
+      </Section>
+      <Section title="Notchers" count={shop.notchers.length} open>
+        <NotcherTable />
+      </Section>
+      <Section title="Hole saws" count={shop.saws.length} open>
+        <SawTable />
+      </Section>
+      <Section title="Marks and scatter" open>
+        <HabitRows />
+      </Section>
+    </div>
+  );
+}
+
+function FromJob({ take }: { take: () => void }): ReactNode {
+  const shop = useShop((state) => state.shop);
+  const job = useWorkspace((state) => state.job);
+  const isMore = allThatDiffers(shop, job).some(({ kind }) => !kind.endsWith('/not-in-job'));
+  return (
+    <>
+      <button type="button" className="press press-live" disabled={!isMore} onClick={take}>
+        Take this job’s dies, sections and pulls into the shop
+      </button>
+      {!isMore && <span className="small">The shop has all that this job has.</span>}
+    </>
+  );
+}
+
+function BenderRows(): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const bender = useShop((state) => state.shop.bender);
+  if (bender === undefined) {
+    return <p className="small">None yet. It is set up with a die in Frame, and taken in from there.</p>;
+  }
+  return <Rows rows={benderInWords(bender, unit)} />;
+}
+
+function HabitRows(): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const { from, mark, fine } = useShop((state) => state.shop.marking ?? FIRST_MARKING);
+  const { angle, rotation, mark: place } = useShop((state) => state.shop.scatter ?? FIRST_SCATTER);
+  const labelOf = (choices: readonly { value: string; label: string }[], value: string): string =>
+    choices.find((choice) => choice.value === value)?.label ?? '';
+  return (
+    <Rows
+      rows={[
+        ['marks are taken from', labelOf(FROM, from)],
+        ['mark each bend’s', labelOf(MARKED, mark)],
+        ['tape in', `${tapeReading(tapesOf(unit)[fine ? 1 : 0], unit, fine).text} ${unit}`],
+        ['scatter of a bend, one standard deviation', `${angle}°`],
+        ['of a rotation', `${rotation}°`],
+        ['of a mark', `${place} mm`],
+      ]}
+    />
+  );
+}
+
+const Rows = ({ rows }: { rows: readonly (readonly [string, string])[] }): ReactNode => (
+  <table className="table table-plain record-rows">
+    <tbody>
+      {rows.map(([label, value]) => (
+        <tr key={label}>
+          <th scope="row">{label}</th>
+          <td>{value}</td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);

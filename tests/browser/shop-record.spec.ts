@@ -1,0 +1,167 @@
+/** The shop record: filled from a job, kept through a reload, begun from, asked about, saved and opened as a file. */
+import type { Page } from '@playwright/test';
+import { demoText } from '../command-line.ts';
+import { shopFile } from '../core/shop/sample.ts';
+import { recordsIn } from './stores.ts';
+import { expect, openFile, savedText, SIZES, start, test, textOf, undoKey, untilThere } from './journey.ts';
+
+type Job = { dies: { clampOffset: number }[]; sections: object[]; pulls: object[]; members: object[] };
+
+/** The demo as another shop has it: its first die clamps elsewhere. */
+function elsewhere(clampOffset = 100): string {
+  const job = JSON.parse(demoText()) as Job;
+  job.dies[0]!.clampOffset = clampOffset;
+  return JSON.stringify(job);
+}
+
+async function openRecord(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name: 'Shop record' }).click();
+}
+const sheet = (page: Page) => page.getByRole('dialog', { name: 'Shop record' });
+const close = (page: Page) => sheet(page).getByRole('button', { name: 'Close' }).click();
+const question = (page: Page) => page.getByRole('region', { name: 'Shop and job differ' });
+
+async function takeFromJob(page: Page): Promise<void> {
+  await openRecord(page);
+  await sheet(page).getByRole('button', { name: 'Take this job’s dies, sections and pulls into the shop' }).click();
+}
+
+async function openShopFile(page: Page, name: string, text: string): Promise<void> {
+  const chooser = page.waitForEvent('filechooser');
+  await sheet(page).getByRole('button', { name: 'Open a file' }).click();
+  await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+}
+
+/** Until the record is written to the browser's own store. */
+const recordKept = (page: Page): Promise<void> =>
+  expect.poll(async () => (await recordsIn(page, 'shop')).length).toBe(1);
+
+test('what a job has goes into it, is there after a reload, and a new job begins with it', async ({ page }) => {
+  await start(page);
+  const demo = JSON.parse(await savedText(page)) as Job;
+  await takeFromJob(page);
+  await expect(sheet(page)).toContainText('The shop has all that this job has.');
+  await expect(sheet(page).getByRole('table', { name: 'Dies of the shop' }).getByRole('row')).toHaveCount(
+    demo.dies.length + 1,
+  );
+  await close(page);
+  await recordKept(page);
+  await page.reload();
+  await untilThere(page);
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name: 'New job' }).click();
+  await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('New job');
+  const job = JSON.parse(await savedText(page)) as Job;
+  expect(job.members).toEqual([]);
+  expect([job.dies, job.sections, job.pulls]).toEqual([demo.dies, demo.sections, demo.pulls]);
+});
+
+test('a job that differs is asked about once, in words; its answers change the job, nothing, or the shop', async ({
+  page,
+}) => {
+  await start(page);
+  await takeFromJob(page);
+  await close(page);
+  await openFile(page, 'other.json', elsewhere());
+  await expect(question(page)).toContainText('Clamp before start of bend: shop');
+  await question(page).getByRole('button', { name: 'Use the shop’s' }).press('Enter');
+  await expect(question(page)).toHaveCount(0);
+  expect(JSON.parse(await savedText(page)).dies).toEqual((JSON.parse(demoText()) as Job).dies);
+  await expect(undoKey(page)).toHaveAccessibleName(/Use the shop’s/);
+
+  await openFile(page, 'other.json', elsewhere());
+  await question(page).getByRole('button', { name: 'Keep this job’s' }).press('Enter');
+  await expect(question(page)).toHaveCount(0);
+  await openFile(page, 'other.json', elsewhere());
+  await expect(page.getByRole('button', { name: 'Menu' })).toBeVisible();
+  await expect(question(page)).toHaveCount(0);
+  expect((JSON.parse(await savedText(page)) as Job).dies[0]!.clampOffset).toBe(100);
+
+  await openFile(page, 'third.json', elsewhere(101));
+  await question(page).getByRole('button', { name: 'Put this job’s into the shop' }).press('Enter');
+  await openRecord(page);
+  const coming = page.waitForEvent('download');
+  await sheet(page).getByRole('button', { name: 'Save as file' }).click();
+  expect((JSON.parse(await textOf(coming)) as Job).dies[0]!.clampOffset).toBe(101);
+});
+
+test('a file is opened and saved as it is; one with a fault says where, and what was there before can be had back', async ({
+  page,
+}) => {
+  await start(page);
+  await openRecord(page);
+  await openShopFile(page, 'job.json', demoText());
+  await expect(sheet(page).getByRole('alert')).toContainText('a job file: open it as a job');
+  await openShopFile(page, 'shop.json', JSON.stringify(shopFile()));
+  await expect(sheet(page).getByRole('alert')).toHaveCount(0);
+  const coming = page.waitForEvent('download');
+  await sheet(page).getByRole('button', { name: 'Save as file' }).click();
+  expect(JSON.parse(await textOf(coming))).toEqual(shopFile());
+
+  await sheet(page).getByRole('button', { name: 'Take out die 6 in CLR' }).click();
+  await expect(sheet(page).getByRole('table', { name: 'Dies of the shop' })).not.toContainText('6 in CLR');
+  await sheet(page).getByRole('button', { name: 'Put back what was here before' }).click();
+  await expect(sheet(page).getByRole('table', { name: 'Dies of the shop' })).toContainText('6 in CLR');
+});
+
+test('a saw, a notcher and sticks are added by keyboard, and refused where they cannot be', async ({ page }) => {
+  await start(page);
+  await openRecord(page);
+  await openShopFile(page, 'shop.json', JSON.stringify({ ...shopFile(), saws: [], notchers: [], sticks: [] }));
+  const saws = sheet(page).getByRole('form', { name: 'Add a hole saw' });
+  const diameter = saws.getByRole('textbox', { name: 'Diameter' });
+  await diameter.fill('50');
+  await diameter.press('Enter');
+  await expect(saws.getByRole('alert')).toContainText('beyond 1000 mm');
+  await diameter.fill('1 3/4');
+  await diameter.press('Enter');
+  await expect(sheet(page).getByRole('table', { name: 'Hole saws' })).toContainText('1 3/4');
+  const notchers = sheet(page).getByRole('form', { name: 'Add a notcher' });
+  await notchers.getByRole('textbox', { name: 'Off square, up to' }).fill('95');
+  await notchers.getByRole('textbox', { name: 'What it is called' }).fill('By the door');
+  await notchers.getByRole('textbox', { name: 'What it is called' }).press('Enter');
+  await expect(notchers.getByRole('alert')).toContainText('from 0 to 90');
+  await notchers.getByRole('textbox', { name: 'Off square, up to' }).fill('60');
+  await notchers.getByRole('textbox', { name: 'Off square, up to' }).press('Enter');
+  await expect(sheet(page).getByRole('table', { name: 'Notchers' })).toContainText('By the door60°no');
+  const sticks = sheet(page).getByRole('form', { name: 'Put sticks on the rack' });
+  await sticks.getByRole('textbox', { name: 'Length' }).fill("20'");
+  await sticks.getByRole('textbox', { name: 'How many' }).fill('5');
+  await sticks.getByRole('textbox', { name: 'How many' }).press('Enter');
+  const coming = page.waitForEvent('download');
+  await sheet(page).getByRole('button', { name: 'Save as file' }).click();
+  expect(JSON.parse(await textOf(coming))).toMatchObject({
+    saws: [{ diameter: 44.45 }],
+    notchers: [{ name: 'By the door', greatestOffSquare: 60, takesOffset: false }],
+    sticks: [{ section: 'main', length: 6096, count: 5 }],
+  });
+});
+
+test('at each size the sheet and the question keep within the page', async ({ page }, info) => {
+  const wide = { ...shopFile(), notchers: [{ name: 'N'.repeat(180), greatestOffSquare: 50 }] };
+  for (const size of SIZES) {
+    await page.setViewportSize(size);
+    await start(page);
+    await openRecord(page);
+    await openShopFile(page, 'shop.json', JSON.stringify(wide));
+    await expect(sheet(page).getByRole('table', { name: 'Notchers' })).toBeVisible();
+    const body = sheet(page).locator('.sheet-body');
+    expect(await body.evaluate((box) => box.scrollWidth - box.clientWidth)).toBe(0);
+    await page.screenshot({ path: info.outputPath(`record-${size.width}.png`) });
+    await body.evaluate((box) => box.parentElement!.scrollTo(0, 900));
+    await page.screenshot({ path: info.outputPath(`record-end-${size.width}.png`) });
+    await sheet(page).getByRole('heading', { name: 'Shop record' }).scrollIntoViewIfNeeded();
+    await close(page);
+    // On a telephone a file is opened with the keys, or from the menu. Answered once, another is asked.
+    const chooser = page.waitForEvent('filechooser');
+    await page.keyboard.press('ControlOrMeta+o');
+    const buffer = Buffer.from(elsewhere(size.width));
+    await (await chooser).setFiles({ name: 'other.json', mimeType: 'application/json', buffer });
+    await expect(question(page)).toBeVisible();
+    const box = (await question(page).boundingBox())!;
+    expect(box.x).toBeGreaterThanOrEqual(0);
+    expect(box.x + box.width).toBeLessThanOrEqual(size.width);
+    await page.screenshot({ path: info.outputPath(`asked-${size.width}.png`) });
+  }
+});
