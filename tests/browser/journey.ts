@@ -57,6 +57,12 @@ export const stationKey = (page: Page, name: StationName): Locator =>
 
 export const goTo = (page: Page, name: StationName): Promise<void> => stationKey(page, name).click();
 
+/** The parts of the Shop, which shows one of them. */
+export type ShopPart = 'Tubes' | 'Ends' | 'Marks' | 'Bending' | 'Pulls' | 'Files';
+
+export const showPart = (page: Page, name: ShopPart): Promise<void> =>
+  page.getByRole('tablist', { name: 'Parts of the Shop' }).getByRole('tab', { name }).click();
+
 /** The job is there: in the bay, or beside what stands in its place where the browser cannot draw in 3D. */
 export const untilThere = (page: Page): Promise<void> =>
   bay(page)

@@ -19,7 +19,7 @@ export const missingFile = (missing: readonly Missing[]): ExportFile => ({
     [
       'These files were asked for and are not in this zip. The others are complete.',
       ...missing.map(({ product, why }) => `${inZip(product)}\r\n    ${why}`),
-      'What is missing can be taken by itself in the Shop, under "Files to take away".\r\n',
+      'What is missing can be taken by itself in the Shop, under "Files".\r\n',
     ].join('\r\n\r\n'),
   ),
 });

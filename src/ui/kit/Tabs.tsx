@@ -31,7 +31,12 @@ export function Tabs<Name extends string>(props: {
 
   return (
     <div className="tabs">
-      <div ref={list} role="tablist" aria-label={props.label} className="tab-list">
+      <div
+        ref={list}
+        role="tablist"
+        aria-label={props.label}
+        className={tabs.length > 4 ? 'tab-list tab-list-many' : 'tab-list'}
+      >
         {tabs.map((tab) => (
           <button
             key={tab.name}

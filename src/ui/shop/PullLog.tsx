@@ -9,7 +9,6 @@ import { pullLaw } from '../../core/springback/pull-law.ts';
 import { steelOf } from '../../core/springback/steels.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { SelectField } from '../fields/Fields.tsx';
-import { Section } from '../kit/Section.tsx';
 import { AddPull } from './AddPull.tsx';
 import { disagreements, lawInWords, pairsOf, type Pair } from './pull-words.ts';
 import { PullChart } from './PullChart.tsx';
@@ -23,7 +22,7 @@ export function PullLog({ tube }: { tube: SolvedTube | undefined }): ReactNode {
   const bent = tube?.die != null ? { die: tube.die, section: tube.section } : undefined;
   const pair = bent ?? pairs.find((one) => keyOf(one) === picked) ?? pairs[0];
   return (
-    <Section title="Pull log" count={job.pulls.length} open>
+    <section className="pull-part" aria-label="Pull log">
       {pair === undefined ? (
         <p className="empty">Pulls are logged for a die and a size of tube: add both in Frame, under Tube & dies.</p>
       ) : (
@@ -39,7 +38,7 @@ export function PullLog({ tube }: { tube: SolvedTube | undefined }): ReactNode {
           <LogOf key={keyOf(pair)} pair={pair} batch={bent && tube?.member.batch} />
         </>
       )}
-    </Section>
+    </section>
   );
 }
 

@@ -5,12 +5,13 @@ import { feedOf } from '../../core/solve/feed.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
-import { Section } from '../kit/Section.tsx';
+import { useKept } from '../kit/kept.ts';
+import { Tabs, type Tab } from '../kit/Tabs.tsx';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import type { Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
-import { isNarrow, useNarrow } from '../kit/useNarrow.ts';
-import { BendKey, BentRecord } from '../bending/AsBent.tsx';
+import { useNarrow } from '../kit/useNarrow.ts';
+import { BentRecord } from '../bending/AsBent.tsx';
 import { BendTable } from './BendTable.tsx';
 import { EndRecipe } from './EndRecipe.tsx';
 import { errorsOf } from '../../core/checks/faults.ts';
@@ -34,9 +35,7 @@ export default function ShopStation(): ReactNode {
   const first = derived.tubes[0];
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
 
-  const narrow = useNarrow();
-  const sheet = useRef<HTMLElement>(null);
-
+  const [part, show] = useKept('shop-part', readPart);
   // Whoever comes into the shop stands before some tube; what is chosen after that is the person's own affair.
   const entered = useRef(false);
   useEffect(() => {
@@ -56,45 +55,10 @@ export default function ShopStation(): ReactNode {
   }
   return (
     <div className="station">
-      <Totals derived={derived} />
-      <EditTable
-        caption="Tubes in build order"
-        rows={derived.tubes}
-        columns={TUBE_COLUMNS}
-        rowId={(row) => row.id}
-        rowName={(row) => row.name}
-        selected={tube?.id ?? null}
-        onSelect={(row) => {
-          select({ kind: 'tube', id: row.id });
-          // On a telephone the sheet lies below the list: it is brought up, once it is drawn.
-          if (isNarrow()) requestAnimationFrame(() => sheet.current?.scrollIntoView({ block: 'start' }));
-        }}
-      />
-      {tube && (
-        <article ref={sheet} className="card" aria-label={`Tube ${tube.number}, ${tube.name}`}>
-          <TubeHead tube={tube} />
-          <BendKey tube={tube} />
-          {narrow ? (
-            <>
-              <Ends tube={tube} />
-              <ShopBench />
-              <Bends tube={tube} />
-              <TubeFacts tube={tube} />
-            </>
-          ) : (
-            <>
-              <TubeFacts tube={tube} />
-              <Bends tube={tube} />
-              <Ends tube={tube} />
-            </>
-          )}
-        </article>
-      )}
-      {tube && <Rehearse tube={tube} />}
-      <PullLog tube={tube} />
-      <Section title="Files to take away" open>
-        <TakeAway />
-      </Section>
+      {tube && <TubeHead tube={tube} />}
+      <Tabs label="Parts of the Shop" tabs={PARTS} shown={part} onShow={show}>
+        <Part part={part} tube={tube} />
+      </Tabs>
       <p className="caution">
         Rule book, inspector and licensed practice decide. Strip zinc, paint and sealer before welding; batteries off. A
         hole saw grabs at odd angles. A long tube whips when it is bent.
@@ -103,25 +67,94 @@ export default function ShopStation(): ReactNode {
   );
 }
 
-const Ends = ({ tube }: { tube: SolvedTube }): ReactNode => (
-  <>
-    <EndRecipe tube={tube} which={0} />
-    <EndRecipe tube={tube} which={1} />
-  </>
-);
+const PARTS = [
+  { name: 'tubes', title: 'Tubes' },
+  { name: 'ends', title: 'Ends' },
+  { name: 'marks', title: 'Marks' },
+  { name: 'bending', title: 'Bending' },
+  { name: 'pulls', title: 'Pulls' },
+  { name: 'files', title: 'Files' },
+] as const satisfies readonly Tab<string>[];
+type PartName = (typeof PARTS)[number]['name'];
 
-const Bends = ({ tube }: { tube: SolvedTube }): ReactNode =>
-  tube.bends.length === 0 ? (
-    <KeptOrder tube={tube} />
-  ) : (
+/** Which part was looked at last: whoever marks one tube after another finds the next one's marks. */
+const readPart = (kept: unknown): PartName => PARTS.find(({ name }) => name === kept)?.name ?? 'tubes';
+
+/** What is of no tube comes first; the others need one. */
+function Part({ part, tube }: { part: PartName; tube: SolvedTube | undefined }): ReactNode {
+  switch (part) {
+    case 'tubes':
+      return <Tubes selected={tube} />;
+    case 'pulls':
+      return <PullLog tube={tube} />;
+    case 'files':
+      return <TakeAway />;
+    default:
+      return tube === undefined ? (
+        <p className="empty">Choose a tube, in the list under Tubes or in the bay.</p>
+      ) : (
+        <PartOfTube part={part} tube={tube} />
+      );
+  }
+}
+
+function PartOfTube({ part, tube }: { part: 'ends' | 'marks' | 'bending'; tube: SolvedTube }): ReactNode {
+  const narrow = useNarrow();
+  const isBent = tube.bends.length > 0;
+  switch (part) {
+    case 'ends':
+      return (
+        <>
+          <EndRecipe tube={tube} which={0} />
+          <EndRecipe tube={tube} which={1} />
+          {narrow && <ShopBench />}
+          <TubeFacts tube={tube} />
+        </>
+      );
+    case 'marks':
+      return isBent ? (
+        <>
+          <TapeMarks tube={tube} />
+          <Slips tube={tube} />
+        </>
+      ) : (
+        <p className="empty">A straight tube has no bends to mark.</p>
+      );
+    case 'bending':
+      return isBent ? (
+        <>
+          <BentRecord tube={tube} />
+          <BendTable tube={tube} />
+          <RunOut tube={tube} />
+          <Rehearse tube={tube} />
+        </>
+      ) : (
+        <>
+          <p className="empty">A straight tube: nothing to bend.</p>
+          <KeptOrder tube={tube} />
+        </>
+      );
+  }
+}
+
+function Tubes({ selected }: { selected: SolvedTube | undefined }): ReactNode {
+  const derived = useWorkspace((state) => state.derived);
+  const select = useWorkspace((state) => state.select);
+  return (
     <>
-      <BentRecord tube={tube} />
-      <RunOut tube={tube} />
-      <BendTable tube={tube} />
-      <TapeMarks tube={tube} />
-      <Slips tube={tube} />
+      <Totals derived={derived} />
+      <EditTable
+        caption="Tubes in build order"
+        rows={derived.tubes}
+        columns={TUBE_COLUMNS}
+        rowId={(row) => row.id}
+        rowName={(row) => row.name}
+        selected={selected?.id ?? null}
+        onSelect={(row) => select({ kind: 'tube', id: row.id })}
+      />
     </>
   );
+}
 
 const TUBE_COLUMNS: readonly Column<SolvedTube>[] = [
   { header: 'No.', numeric: true, show: (tube) => <span className="number-tag">{tube.number}</span> },
@@ -153,24 +186,12 @@ function Blank({ tube }: { tube: SolvedTube }): ReactNode {
 function Totals({ derived: { job, tubes } }: { derived: Derived }): ReactNode {
   const sum = (of: (tube: SolvedTube) => number): number => tubes.reduce((total, tube) => total + of(tube), 0);
   return (
-    <dl className="totals">
-      <div>
-        <dt>Tubes</dt>
-        <dd className="figure">{tubes.length}</dd>
-      </div>
-      <div>
-        <dt>Blanks, end to end</dt>
-        <dd>
-          <Length mm={sum((tube) => feedOf(job, tube).cutLength)} parts={32} withUnit />
-        </dd>
-      </div>
-      <div>
-        <dt>Mass, coped</dt>
-        <dd className="figure">
-          {sum((tube) => tube.mass).toFixed(1)}
-          <span className="figure-unit"> kg</span>
-        </dd>
-      </div>
-    </dl>
+    <p className="totals">
+      <strong>{tubes.length}</strong> {tubes.length === 1 ? 'tube' : 'tubes'}, blanks end to end{' '}
+      <strong>
+        <Length mm={sum((tube) => feedOf(job, tube).cutLength)} parts={32} withUnit />
+      </strong>
+      , <strong>{sum((tube) => tube.mass).toFixed(1)} kg</strong> coped
+    </p>
   );
 }

@@ -26,7 +26,6 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
   return (
     <section className="marks" aria-label="Marks on the tape">
       <h3>Marks on the tape</h3>
-      <TapePicks tube={tube} />
       <KeptOrder tube={tube} />
       <Grip sheet={sheet} />
       <p>
@@ -70,6 +69,8 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
           {rounding}
         </p>
       )}
+      <h3>How marks are taken</h3>
+      <TapePicks tube={tube} />
     </section>
   );
 }

@@ -8,40 +8,65 @@ import { Length } from '../fields/Readings.tsx';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { findingInWords } from '../../core/words/findings.ts';
+import { BendKey } from '../bending/AsBent.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 import '../bending/sheet.css';
 
 export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
   const derived = useWorkspace((state) => state.derived);
+  const { tubes } = derived;
   const twin = derived.byId.get(primed(tube.id));
   const select = useWorkspace((state) => state.select);
   const errors = errorsOf(derived.findings, tube.id);
   const { cutLength, grip } = useFeed(tube);
   return (
-    <header className="tube-head">
-      <h2>
-        <span className="number-tag number-tag-large">{tube.number}</span>
-        {tube.name}
-      </h2>
+    <article className="card tube-head" aria-label={`Tube ${tube.number}, ${tube.name}`}>
+      <div className="tube-title">
+        <h2>
+          <span className="number-tag number-tag-large">{tube.number}</span>
+          {tube.name}
+        </h2>
+        <Neighbour tube={tubes[tube.number - 2]} word="Tube before" sign="‹" />
+        <Neighbour tube={tubes[tube.number]} word="Next tube" sign="›" />
+      </div>
       {errors.length > 0 && (
         <Cannot title={faultInWords(errors)} reasons={errors.map((error) => findingInWords(error, derived))} />
       )}
       {twin && (
-        <p className="advice">
-          <strong>Make one of each, not two of this.</strong> Its mirror image is{' '}
+        <p className="small">
+          <strong>Make one of each, not two of this:</strong> the mirror image is{' '}
           <button type="button" className="link" onClick={() => select({ kind: 'tube', id: twin.id })}>
             {twin.number} · {twin.name}
           </button>
         </p>
       )}
-      <dl className={errors.length > 0 ? 'headline headline-off' : 'headline'}>
-        <dt>{errors.length > 0 ? 'The blank as drawn, not to be cut' : 'Cut the blank to'}</dt>
-        <dd>
-          <Length mm={cutLength} parts={32} withUnit />
-        </dd>
-      </dl>
+      <div className="tube-cut">
+        <dl className={errors.length > 0 ? 'headline headline-off' : 'headline'}>
+          <dt>{errors.length > 0 ? 'The blank as drawn, not to be cut' : 'Cut the blank to'}</dt>
+          <dd>
+            <Length mm={cutLength} parts={32} withUnit />
+          </dd>
+        </dl>
+        <BendKey tube={tube} />
+      </div>
       <Scrap grip={grip} />
-    </header>
+    </article>
+  );
+}
+
+/** To the tube before or after in build order; at either end of it a key that does nothing, so that the other stays where it is. */
+function Neighbour({ tube, word, sign }: { tube: SolvedTube | undefined; word: string; sign: string }): ReactNode {
+  const select = useWorkspace((state) => state.select);
+  return (
+    <button
+      type="button"
+      className="press tube-step"
+      aria-label={tube === undefined ? word : `${word}: ${tube.number}, ${tube.name}`}
+      disabled={tube === undefined}
+      onClick={() => tube && select({ kind: 'tube', id: tube.id })}
+    >
+      <span aria-hidden="true">{sign}</span>
+    </button>
   );
 }
 
