@@ -18,6 +18,7 @@ export interface Asked {
   readonly answer: unknown;
 }
 
+/** The questions that a check of one tube may ask of this frame. */
 export function aroundOf({ tubes, byId, job }: Frame): Around {
   const endingAt = new Map<NodeRef, SolvedTube[]>();
   for (const tube of tubes) {

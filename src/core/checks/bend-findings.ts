@@ -10,6 +10,7 @@ import { isBorne, mendingPullOf, pullAdvices, type Unborne } from '../springback
 import { UNSEEN } from './limits.ts';
 import type { End, Finding } from './types.ts';
 
+/** Bends that overlap, run past an end or are too near, too far or too tight for the die; nothing on a straight tube. */
 export function* bendTrouble(tube: SolvedTube): Generator<Finding> {
   const { bends, straights, die, section } = tube;
   if (bends.length === 0 || die === null) return;
@@ -132,6 +133,7 @@ const HOOP_BENDS = 4;
 
 const isHoop = ({ member }: SolvedTube): boolean => /hoop|roll-?bar/iu.test(member.role);
 
+/** More bends than an order is searched for, or than most hoops have. */
 export function* manyBends(tube: SolvedTube): Generator<Finding> {
   const count = tube.bends.length;
   const base = { id: 'bend/many-bends', severity: 'note', tube: tube.id, source: 'practice' } as const;

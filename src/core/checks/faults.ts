@@ -3,6 +3,7 @@ import { remembered } from '../remembered.ts';
 import type { Finding } from './types.ts';
 import type { TubeRef } from '../job/reference.ts';
 
+/** The errors found on a tube, in the order found. */
 export const errorsOf = (findings: readonly Finding[], tube: TubeRef): readonly Finding[] =>
   errorsByTube(findings).get(tube) ?? NONE;
 

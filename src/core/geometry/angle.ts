@@ -7,6 +7,7 @@ import { cross, dot, length, type Vec3 } from './vector.ts';
 export type Radians = number & { readonly unit?: 'radians' };
 export type Degrees = number & { readonly unit?: 'degrees' };
 
+/** Between the two, exact but for rounding. */
 export const toDegrees = (angle: Radians): Degrees => (angle * 180) / Math.PI;
 export const toRadians = (angle: Degrees): Radians => (angle * Math.PI) / 180;
 

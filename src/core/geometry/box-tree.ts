@@ -17,6 +17,7 @@ export type BoxTree = Branch | null;
 /** Boxes looked through one by one: below this, halving costs more than it saves. */
 const LEAF = 16;
 
+/** The tree of boxes by their place in the list; null for none. n log n. */
 export function buildBoxTree(boxes: readonly Box[]): BoxTree {
   return boxes.length === 0 ? null : branchOf(boxes, middlesOf(boxes), Uint32Array.from(boxes.keys()));
 }

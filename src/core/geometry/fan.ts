@@ -55,6 +55,7 @@ export interface Lines {
   readonly back: Fan;
 }
 
+/** Lines at these angles, with nothing met yet. */
 export function linesAt(angles: readonly Radians[]): Lines {
   const fan = (sense: 1 | -1): Fan => ({
     cosines: Float64Array.from(angles, Math.cos),
@@ -66,6 +67,7 @@ export function linesAt(angles: readonly Radians[]): Lines {
   return { forth: fan(1), back: fan(-1) };
 }
 
+/** Notes on line `k` a crossing at `s` mm with a surface of that number, if none nearer the start is noted. */
 export function keepNearest(nearest: Float64Array, by: Uint16Array, k: number, s: number, surface: number): void {
   if (Math.abs(nearest[k]!) <= Math.abs(s)) return;
   nearest[k] = s;

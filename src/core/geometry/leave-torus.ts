@@ -34,6 +34,7 @@ const TOUCHED_WITHIN = 1.2 * (Math.PI / 180);
 /** Towards a line that touches twice nearly in one place each step goes half the way. */
 const MOST_STEPS = 16;
 
+/** The torus of an arc, in axes of its own, with these lines at distance `rho` from their axis, mm. */
 export function torusMet(
   arc: ArcPiece,
   radius: number,

@@ -40,6 +40,7 @@ export interface Sample extends Leaving {
 /** 1 to look for lows; -1 for highs, which are lows upside down. */
 export type Sense = 1 | -1;
 
+/** Where the curve lies there; where the line only touches, where it first does. */
 export const placeOf = ({ phi, s, half }: Sample): RimPlace => ({
   phi: wrapHalfTurn(phi),
   s: half < TOUCH ? s - half : s,
@@ -121,6 +122,7 @@ function lowOf(met: readonly MetSleeve[], sense: Sense, a: Sample, b: Sample): S
 /** Where the straight line through two places is 0. */
 const secant = (x: number, y: number, otherX: number, otherY: number): number => x - (y * (otherX - x)) / (otherY - y);
 
+/** How steeply the curve rises about the tube, mm a radian; upside down for highs. */
 export const riseAt = ({ around }: Sample, sense: Sense): number => -sense * around;
 
 const lower = (a: Sample, b: Sample, sense: Sense): Sample => (sense * b.s < sense * a.s ? b : a);
@@ -160,6 +162,7 @@ function sampleOn(met: readonly MetSleeve[], by: number, phi: Radians, near: num
   return leaving === null ? null : sampleOf(phi, by, leaving);
 }
 
+/** The curve at `phi`, by the sleeve of number `by`, from where the line leaves it. */
 export const sampleOf = (phi: Radians, by: number, { s, ahead, around, half }: Leaving): Sample => ({
   phi,
   by,

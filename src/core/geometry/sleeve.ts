@@ -20,6 +20,7 @@ export const GENERATORS = 360;
 const EVERY_DEGREE = linesAt(Array.from({ length: GENERATORS }, (_, k) => (k * Math.PI) / 180));
 const GRAZES: Graze[] = [];
 const WITH_GRAZES: Lines = { forth: { ...EVERY_DEGREE.forth, grazes: GRAZES }, back: EVERY_DEGREE.back };
+/** Of the whole degrees, 0 to 359. */
 export const COSINES = EVERY_DEGREE.forth.cosines;
 export const SINES = EVERY_DEGREE.forth.sines;
 
@@ -67,12 +68,14 @@ export interface Winners {
   touched: Touched[];
 }
 
+/** Room to note who cut each generator. */
 export const winnersNoted = (): Winners => ({
   sleeve: new Uint16Array(GENERATORS),
   piece: new Uint16Array(GENERATORS),
   touched: [],
 });
 
+/** What of each sleeve the lines at distance `rho` (mm) round the axis may meet. */
 export const metBy = (sleeves: readonly Sleeve[], bundle: Bundle, rho: number): MetSleeve[] =>
   sleeves.map((sleeve) => ({ sleeve, bundle, rho, forth: piecesMet(sleeve, bundle, rho), back: null }));
 

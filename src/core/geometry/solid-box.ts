@@ -45,6 +45,7 @@ export interface NearestToBox {
   readonly onBox: Vec3;
 }
 
+/** The place of the path nearest to the box, to CERTAINTY; of a path that goes through it the deepest. */
 export function nearestToBox(path: Path, box: SolidBox): NearestToBox {
   let best = { distance: Infinity, at: 0, piece: path.pieces[0]! };
   for (const piece of path.pieces) best = nearestOfPiece(piece, box, best);

@@ -10,6 +10,7 @@ export type Vec3 = readonly [number, number, number];
 
 export type Axis = 'x' | 'y' | 'z';
 
+/** Forward, left and up, and the datum. */
 export const X_AXIS: Vec3 = [1, 0, 0];
 export const Y_AXIS: Vec3 = [0, 1, 0];
 export const Z_AXIS: Vec3 = [0, 0, 1];
@@ -17,21 +18,28 @@ export const ORIGIN: Vec3 = [0, 0, 0];
 
 type Triple = [number, number, number];
 
+/** a + b. */
 export const add = (a: Vec3, b: Vec3): Vec3 => vec3.add([0, 0, 0], a, b) as Triple;
 
+/** a − b. */
 export const subtract = (a: Vec3, b: Vec3): Vec3 => vec3.subtract([0, 0, 0], a, b) as Triple;
 
+/** k a. */
 export const scale = (a: Vec3, k: number): Vec3 => vec3.scale([0, 0, 0], a, k) as Triple;
 
 /** a + k b. */
 export const addScaled = (a: Vec3, b: Vec3, k: number): Vec3 => vec3.scaleAndAdd([0, 0, 0], a, b, k) as Triple;
 
+/** a · b. */
 export const dot = (a: Vec3, b: Vec3): number => vec3.dot(a, b);
 
+/** a × b, right-handed. */
 export const cross = (a: Vec3, b: Vec3): Vec3 => vec3.cross([0, 0, 0], a, b) as Triple;
 
+/** |a|. */
 export const length = (a: Vec3): number => vec3.length(a);
 
+/** |b − a|. */
 export const distance = (a: Vec3, b: Vec3): number => vec3.distance(a, b);
 
 /** Unit vector of a; the zero vector stays zero, so callers test lengths before they ask for a direction. */
@@ -53,4 +61,5 @@ export function rotateAbout(a: Vec3, axis: Vec3, angle: number): Vec3 {
   return add(add(scale(a, c), scale(cross(axis, a), Math.sin(angle))), along);
 }
 
+/** To the last bit: for what was handed on unchanged. */
 export const equal = (a: Vec3, b: Vec3): boolean => a[0] === b[0] && a[1] === b[1] && a[2] === b[2];

@@ -116,6 +116,7 @@ export function turnedRound({ key, before, after, fields, items, length = 0 }: C
   return whole(key, after, before);
 }
 
+/** The swaps that take these back, from the end of the list to its start. */
 export const swapsTurnedRound = (swaps: readonly Swap[]): readonly Swap[] => swaps.toReversed().map(swapTurnedRound);
 
 const swapTurnedRound = (swap: Swap): Swap =>

@@ -36,6 +36,7 @@ export interface JobDiff {
 
 type AnyRecord = { readonly id: string };
 
+/** Whether it changes nothing. */
 export const isEmptyDiff = ({ head, collections }: JobDiff): boolean =>
   head.length === 0 && Object.keys(collections).length === 0;
 

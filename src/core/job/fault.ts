@@ -12,6 +12,7 @@ export interface Fault {
 const MOST_FAULTS = 50;
 const MOST_CHARACTERS = 40;
 
+/** A fault at that place of the file. */
 export const fault = (place: string, message: string): Fault => ({ place, message });
 
 /** `members[3].path[1]: no node "a-fot"`; without a place, the message alone. */

@@ -28,6 +28,7 @@ const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
   feeds: feedKind,
 };
 
+/** The names of the lists, in the order in which a file holds them. */
 export const LISTS = Object.keys(KINDS) as readonly List[];
 
 /** A row, for what treats all kinds alike. */

@@ -27,6 +27,7 @@ export const GREATEST_FRACTION = 1000;
 /** Of the number that a bend goes by. */
 export const MOST_BENDS = 100_000;
 
+/** Characters of an id. */
 export const LONGEST_ID = 200;
 
 /** Characters of a name as it is typed, shown and written; see shown.ts for a longer one in a file. */

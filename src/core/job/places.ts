@@ -9,6 +9,7 @@ import { rayPlace, type RayPlace } from './places/ray.ts';
 
 export type Place = FixedPlace | PointPlace | OnMember | BetweenPlace | RayPlace;
 
+/** By kind. A kind of place without a row here does not compile. */
 export const PLACES = {
   fixed: fixedPlace,
   point: pointPlace,
@@ -17,6 +18,7 @@ export const PLACES = {
   ray: rayPlace,
 } satisfies { readonly [K in Place['kind']]: Part<Extract<Place, { readonly kind: K }>> };
 
+/** A place of any kind: its shape, its keys, and what its own kind finds beyond the shape. */
 export const placePart = {
   shape: v.variant(
     'kind',

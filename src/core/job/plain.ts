@@ -40,6 +40,7 @@ export interface PlainReading {
   readonly faults: readonly Fault[];
 }
 
+/** The plain data in a text, or why it is none, with line and column. */
 export function readPlain(text: string): PlainReading {
   if (text.trim() === '') return { value: null, faults: [fault('', 'the file is empty')] };
   const { readable, tooDeepAt } = measureNesting(text);

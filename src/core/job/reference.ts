@@ -14,8 +14,10 @@ export type PointRef = Flavour<'point' | 'point-ref'>;
 export type NodeRef = Flavour<'node' | 'node-ref'>;
 export type TubeRef = Flavour<'member' | 'tube-ref'>;
 
+/** Whether it stands for the mirror image. */
 export const isPrimed = (reference: string): boolean => reference.endsWith("'");
 
+/** The id without its prime. */
 export const bareId = (reference: string): string => (isPrimed(reference) ? reference.slice(0, -1) : reference);
 
 /** The reference to the mirror image: adds the prime, or takes it away. */

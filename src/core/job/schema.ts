@@ -10,6 +10,7 @@ import { markingPart } from './kinds/marking.ts';
 import { COLLECTIONS, kindOf, LISTS } from './kinds.ts';
 import type { Job } from './types.ts';
 
+/** The shape of the whole file. */
 export const jobSchema = v.looseObject({
   format: v.literal('cagewright/job'),
   version: v.literal(1),

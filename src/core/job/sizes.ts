@@ -10,11 +10,13 @@ import { exactText } from '../units/step.ts';
 
 type Tube = Pick<Section, 'outerDiameter' | 'wall'>;
 
+/** "1 3/4 x .120", "44.45 x 3.05 mm": outer diameter x wall. */
 export const sectionSize = ({ outerDiameter, wall }: Tube, unit: LengthUnit): string =>
   unit === 'in'
     ? `${exactText(outerDiameter, unit)} x ${decimalLength(wall, unit, 3).replace(/^0\./u, '.')}`
     : `${exactText(outerDiameter, unit)} x ${decimalLength(wall, unit, 2)} mm`;
 
+/** "6 in CLR": its centreline radius. */
 export const dieSize = ({ centrelineRadius }: Pick<Die, 'centrelineRadius'>, unit: LengthUnit): string =>
   `${exactText(centrelineRadius, unit)} ${unit} CLR`;
 
@@ -29,6 +31,7 @@ export function sectionInWords(section: Section, unit: LengthUnit): string {
 export const resizedSection = (section: Section, size: Partial<Tube>, unit: LengthUnit): Partial<Section> =>
   section.name === sectionSize(section, unit) ? { ...size, name: sectionSize({ ...section, ...size }, unit) } : size;
 
+/** The radius to set; a name that is only the old size becomes the new one. */
 export const resizedDie = (die: Die, centrelineRadius: number, unit: LengthUnit): Partial<Die> =>
   die.name === dieSize(die, unit)
     ? { centrelineRadius, name: dieSize({ centrelineRadius }, unit) }

@@ -23,6 +23,7 @@ const SAME_TURN = 1e-9;
 /** Of a step, with the bends of a set made before it. */
 export type TroubleOf = (made: number, step: BendStep) => Trouble;
 
+/** Whether nothing stands in the way. */
 export const isFree = ({ hit, cannotHold: barred }: Trouble): boolean => hit === null && barred === null;
 
 /** The end in front where marks are measured from end A. */
@@ -31,6 +32,7 @@ const frontOf = ({ bendLies }: Bender): 'A' | 'B' => (bendLies === 'beyond' ? 'A
 /** Sets of bends are bits: bend n is bit n - 1. */
 export const bitOf = (bend: number): number => 1 << (bend - 1);
 
+/** The bends of a set, 1 = first from end A. */
 export const bendsIn = (set: number): ReadonlySet<number> => {
   const bends = new Set<number>();
   for (let bend = 1; set >> (bend - 1) > 0; bend++) if ((set & bitOf(bend)) !== 0) bends.add(bend);
@@ -50,6 +52,7 @@ interface Cost {
 
 const DONE: Cost = { flips: 0, unwonted: 0, jumps: 0, turned: 0, next: null };
 
+/** The order to take, null where none is free; how many are free, of how many. `trouble` is asked once a set and step. */
 export function searchOrders(
   tube: BendableTube,
   trouble: TroubleOf,

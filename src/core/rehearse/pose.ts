@@ -25,6 +25,7 @@ export interface BendableTube extends SolvedTube {
   readonly die: Die & { readonly bender: Bender };
 }
 
+/** Whether it can be rehearsed: it has bends, and its die a bender. */
 export const isBendable = (tube: SolvedTube): tube is BendableTube =>
   tube.bends.length > 0 && tube.die?.bender !== undefined;
 

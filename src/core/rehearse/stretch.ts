@@ -24,6 +24,7 @@ export interface Stretch {
 /** Of an arc, so much at first, in radians: 30 degrees. */
 const WIDEST = Math.PI / 6;
 
+/** The stretches of a path in its order, arcs cut into chords of 30 degrees at most. */
 export function stretchesOf({ pieces }: Path): readonly Stretch[] {
   return pieces.flatMap((piece, index): Stretch[] => {
     if (piece.kind === 'line') {

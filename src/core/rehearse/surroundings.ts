@@ -51,6 +51,7 @@ export interface Side {
   readonly held: number;
 }
 
+/** Machine, room and the lengths along the tube within which it cannot touch itself. */
 export function surroundingsOf({ die, section, bends }: BendableTube): Surroundings {
   const { bender } = die;
   const axisY = dieCentre(die, bender)[1];

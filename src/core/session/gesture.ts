@@ -9,6 +9,7 @@ export type Gesture =
   | { readonly state: 'idle' }
   | { readonly state: 'previewing'; readonly label: string; readonly startJob: Job; readonly draft: Job };
 
+/** No gesture is under way. */
 export const IDLE: Gesture = { state: 'idle' };
 
 /** Begins a gesture from the job as it is. One that was under way is dropped: its drafts were never committed. */

@@ -20,6 +20,7 @@ export interface History {
   readonly future: readonly Step[];
 }
 
+/** A job in which nothing was done yet. */
 export const newHistory = (job: Job): History => ({ job, past: [], future: [] });
 
 /** `next` becomes the job, as one step. Nothing changed: the same history, and what could be redone stays. */
@@ -29,6 +30,7 @@ export function commitEdit(history: History, label: string, next: Job): History 
   return { job: next, past: [...history.past, { label: shownName(label), diff }], future: [] };
 }
 
+/** The last step taken back; the same history where there is none. */
 export function undo(history: History): History {
   const { job, past, future } = history;
   const step = past.at(-1);
@@ -36,6 +38,7 @@ export function undo(history: History): History {
   return { job: applyDiff(job, invertDiff(step.diff)), past: past.slice(0, -1), future: [step, ...future] };
 }
 
+/** The next step done again; the same history where there is none. */
 export function redo(history: History): History {
   const { job, past, future } = history;
   const [step, ...rest] = future;

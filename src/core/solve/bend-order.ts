@@ -73,6 +73,7 @@ export const isOrderOf = (order: readonly BendStep[], bends: number): boolean =>
   new Set(order.map(({ bend }) => bend)).size === bends &&
   order.every(({ bend }) => bend >= 1 && bend <= bends);
 
+/** Whether both make the same bends with the same ends in front, one after the other. */
 export const sameOrder = (one: readonly BendStep[], other: readonly BendStep[]): boolean =>
   one.length === other.length &&
   one.every(({ bend, front }, i) => bend === other[i]!.bend && front === other[i]!.front);

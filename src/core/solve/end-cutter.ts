@@ -33,6 +33,7 @@ export function endCutter(frame: Frame, tube: SolvedTube, which: 0 | 1): EndCutt
   };
 }
 
+/** The run as the surface that cuts a branch of that radius (mm) whose end stands at `position`. */
 export const sleeveOf = (
   run: Pick<Run, 'path' | 'section'>,
   cut: Pick<CutGeometry, 'cut'>,

@@ -31,6 +31,7 @@ export interface EndSetting {
 /** Which way a run is counted to travel where a cut is square and either way would do. */
 export type SquareSense = (run: Run, tangent: Vec3, position: Vec3) => Vec3;
 
+/** Both ends of a tube, cut to what they meet: profiles, tips, throats and notcher settings. */
 export function solveEnds(
   centreline: Centreline,
   section: Section,

@@ -36,6 +36,7 @@ export interface Runs {
   readonly tree: BoxTree;
 }
 
+/** The runs, found by id and by place. n log n. */
 export function indexRuns(runs: readonly Run[]): Runs {
   const pieces: { run: Run; piece: Piece }[] = [];
   const boxes: Box[] = [];

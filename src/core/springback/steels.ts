@@ -14,6 +14,7 @@ export interface Steel {
 
 const KSI = 6.894757;
 
+/** The steels that an estimate is given for, with the source of their values. */
 export const STEELS: readonly Steel[] = [
   { id: 'dom-1020', name: '1020 DOM, as drawn', yield: 60 * KSI, source: 'ASTM A513 type 5, as drawn (from memory)' },
   {
@@ -30,6 +31,7 @@ export const STEELS: readonly Steel[] = [
 /** N/mm2, of steel: EN 10305 tube and DOM alike lie at 205 000 to 210 000. */
 export const YOUNGS_MODULUS = 205_000;
 
+/** The steel of that name; undefined where it is not known here. */
 export const steelOf = (material: string): Steel | undefined => STEELS.find((steel) => steel.id === material);
 
 /** The steel's name in the trade; the section's own word where no steel of that name is known here. */

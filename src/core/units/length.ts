@@ -9,6 +9,7 @@ import { commaRefusal, DECIMAL, fixedText, plainText, read, refused, type Typed 
 
 export type LengthUnit = 'in' | 'mm';
 
+/** Exact by definition (international inch). */
 export const MM_PER_INCH = 25.4;
 
 /** Below this, mm, a difference is rounding left by arithmetic, not a length: a shown value counts as exact. */

@@ -6,6 +6,7 @@
 /** The value read, or why it was not: a short phrase to show beside the field. */
 export type Typed = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly why: string };
 
+/** What was typed, as a value; or why it is none. */
 export const read = (value: number): Typed => ({ ok: true, value });
 export const refused = (why: string): Typed => ({ ok: false, why });
 

@@ -2,13 +2,17 @@
 
 export const WHO_DECIDES = 'The rule book, the inspector and licensed practice decide. This program is no approval.';
 
+export const STRIP = 'Strip zinc, paint and sealer before you weld.';
+export const SAW_GRABS = 'A hole saw grabs at odd angles.';
+export const TUBE_WHIPS = 'A long tube whips when it is bent.';
+
 export const CAUTIONS: readonly string[] = [
   'It works out geometry: lengths, bends, copes, gaps. It does not work out whether a cage will hold.',
   'Rules change every year. Each finding names its source; what it does not name was not checked.',
   'Measure again before you cut. A bad cage is worse than none.',
   'In a street car, bare tube near a head without a helmet is a hazard: pad it.',
-  'Strip zinc, paint and sealer before you weld; take the batteries off.',
-  'A hole saw grabs at odd angles. A long tube whips when it is bent.',
+  `${STRIP} Take the batteries off.`,
+  `${SAW_GRABS} ${TUBE_WHIPS}`,
 ];
 
 /** Said every time, so that an empty list of findings is never taken for a yes: what, and why it is still to be done. */

@@ -1,4 +1,5 @@
 /** One tube's sheet: all that is needed at the saw, the bender and the notcher, with nothing to look up elsewhere. */
+import { SAW_GRABS, STRIP, TUBE_WHIPS } from '../../core/words/cautions.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import type { Finding } from '../../core/checks/types.ts';
@@ -22,8 +23,7 @@ import { abreast, fillPages, gap, paragraph, part, stacked, type Block } from '.
 import { stickBlock } from './stick.ts';
 
 const PICTURE = { width: 64, height: 41 };
-const AT_NOTCHER =
-  'A hole saw grabs at odd angles. A long tube whips when it is bent. Strip zinc, paint and sealer before you weld.';
+const AT_NOTCHER = `${SAW_GRABS} ${TUBE_WHIPS} ${STRIP}`;
 
 const OF_ORDER: ReadonlySet<string> = new Set(['bend/order-matters', 'bend/no-free-order', 'bend/plain-order-touches']);
 

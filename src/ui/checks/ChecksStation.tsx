@@ -2,7 +2,7 @@
 import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import { addEnvelope } from '../../core/edit/envelopes.ts';
-import { NOT_CHECKED } from '../../core/words/cautions.ts';
+import { NOT_CHECKED, WHO_DECIDES } from '../../core/words/cautions.ts';
 import type { Severity } from '../../core/checks/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { GapLength } from '../fields/Readings.tsx';
@@ -19,9 +19,7 @@ export default function ChecksStation(): ReactNode {
   const edit = useWorkspace((state) => state.edit);
   return (
     <div className="station">
-      <p className="caution caution-first">
-        Rule book, inspector and licensed practice decide. These checks are no approval.
-      </p>
+      <p className="caution caution-first">{WHO_DECIDES}</p>
       <Tally />
       <h2>Found</h2>
       {findings.length === 0 ? <NothingFound /> : <FindingsList findings={bySeverity(findings)} />}

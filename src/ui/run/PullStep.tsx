@@ -1,4 +1,5 @@
 /** How far the machine is pulled: the figure, what kind of figure it is, how sure, and where it comes from. */
+import { TUBE_WHIPS } from '../../core/words/cautions.ts';
 import type { ReactNode } from 'react';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import { FIRST_BENDER } from '../../core/job/kinds/bender.ts';
@@ -39,7 +40,7 @@ export function PullStep(props: { tube: SolvedTube; step: Pull; onTicked: () => 
       <Tick tube={tube.id} step={step} onTicked={props.onTicked}>
         It is pulled
       </Tick>
-      <p className="caution">A long tube whips when it is bent: see that nobody stands where it swings.</p>
+      <p className="caution">{TUBE_WHIPS} See that nobody stands where it swings.</p>
     </>
   );
 }

@@ -1,4 +1,5 @@
 /** Before a run: in which order the bends are made, and how the marks are taken. */
+import { STRIP, TUBE_WHIPS, WHO_DECIDES } from '../../core/words/cautions.ts';
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { beginRun } from '../../core/edit/bent.ts';
 import type { BendStep } from '../../core/job/kinds/bent.ts';
@@ -57,10 +58,7 @@ export function RunStart({ tube }: { tube: SolvedTube }): ReactNode {
       >
         Begin
       </button>
-      <p className="caution">
-        Rule book, inspector and licensed practice decide. Strip zinc and paint before welding. A long tube whips when
-        it is bent.
-      </p>
+      <p className="caution">{`${WHO_DECIDES} ${STRIP} ${TUBE_WHIPS}`}</p>
     </main>
   );
 }

@@ -1,4 +1,5 @@
 /** Shop: the tubes to make, and for the selected one everything that is set and marked at bender, notcher and tape. */
+import { SAW_GRABS, STRIP, TUBE_WHIPS, WHO_DECIDES } from '../../core/words/cautions.ts';
 import { useEffect, useRef, type ReactNode } from 'react';
 import type { Derived } from '../../core/derive.ts';
 import { feedOf } from '../../core/solve/feed.ts';
@@ -59,10 +60,7 @@ export default function ShopStation(): ReactNode {
       <Tabs label="Parts of the Shop" tabs={PARTS} shown={part} onShow={show}>
         <Part part={part} tube={tube} />
       </Tabs>
-      <p className="caution">
-        Rule book, inspector and licensed practice decide. Strip zinc, paint and sealer before welding; batteries off. A
-        hole saw grabs at odd angles. A long tube whips when it is bent.
-      </p>
+      <p className="caution">{`${WHO_DECIDES} ${STRIP} ${SAW_GRABS} ${TUBE_WHIPS}`}</p>
     </div>
   );
 }
