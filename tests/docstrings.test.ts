@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { expect, it } from 'vitest';
 
 const core = join(import.meta.dirname, '../src/core');
-const SPEAK_FOR_THEMSELVES = /^(edit|words|job\/kinds|job\/places)\//u;
+const SPEAK_FOR_THEMSELVES = /^(edit|words|(job|shop)\/kinds|job\/places)\//u;
 
 /** The names of the exports of a source that say nothing, with their lines. */
 function mute(code: string): string[] {

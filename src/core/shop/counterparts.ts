@@ -18,6 +18,7 @@ export interface Counterparts {
   readonly dies: ReadonlyMap<string, ShopDie>;
 }
 
+/** What of the shop is the same thing as a section or die of the job: by id and size, else by size and name. */
 export const counterparts = (job: Pick<Job, 'sections' | 'dies'>, shop: Shop): Counterparts => ({
   sections: paired<Section>(
     job.sections,

@@ -17,6 +17,7 @@ const KINDS: { readonly [L in ShopList]: Kind<Shop[L][number]> } = {
   sticks: stickKind,
 };
 
+/** The names of the lists, in the order in which a file holds them. */
 export const SHOP_LISTS = Object.keys(KINDS) as readonly ShopList[];
 
 type AnyRecord = Shop[ShopList][number];

@@ -7,4 +7,5 @@ export const SHOP_MIGRATIONS: readonly Migration[] = [];
 /** The version that this program writes. */
 export const PRESENT_SHOP_VERSION = SHOP_MIGRATIONS.length + 1;
 
+/** Plain data of any version brought up to the present one, or why it cannot be. */
 export const migrateShop = migratedBy(SHOP_MIGRATIONS);
