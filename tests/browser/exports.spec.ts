@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { root } from '../../src/scripts/install.mjs';
 import { openFewTubes } from './few-tubes.ts';
-import { enter, expect, goTo, savedText, start, test, tubeRow, untilKept } from './journey.ts';
+import { enter, expect, goTo, savedText, showPart, start, test, untilKept } from './journey.ts';
 import type { Download, Page } from '@playwright/test';
 
 /** Solids take as long as they take. */
@@ -63,6 +63,7 @@ test('all as one zip holds the files that the command line writes for the same j
   expect(fab.stderr).toBe('');
 
   await goTo(page, 'Shop');
+  await showPart(page, 'Files');
   const coming = page.waitForEvent('download', { timeout: SLOW });
   await page.getByRole('button', { name: 'Take all as one zip' }).click();
   const download = await coming;
@@ -93,13 +94,14 @@ test('all as one zip holds the files that the command line writes for the same j
 test('the page answers while solids are made, and Cancel stops them', async ({ page }) => {
   await start(page);
   await goTo(page, 'Shop');
+  await showPart(page, 'Files');
   let downloads = 0;
   page.on('download', () => (downloads += 1));
   await fileKey(page, 'cage.step').click();
   await expect(making(page)).toContainText(/tube \d+ of \d+/u, { timeout: SLOW });
 
-  await tubeRow(page, 'Dash bar').click();
-  await expect(page.getByRole('article', { name: /Dash bar/u })).toBeVisible();
+  await page.getByRole('button', { name: /^Next tube/u }).click();
+  await expect(page.getByRole('article', { name: /^Tube 2,/u })).toBeVisible();
   await expect(making(page)).toBeVisible();
 
   await making(page).getByRole('button', { name: 'Cancel' }).click();
@@ -117,12 +119,14 @@ test('the page answers while solids are made, and Cancel stops them', async ({ p
 test('only what is ticked goes into the zip, and the ticks are found again', async ({ page }) => {
   await start(page);
   await goTo(page, 'Shop');
+  await showPart(page, 'Files');
   for (const kind of ['To print', 'Solids for CAD', 'For a vinyl cutter', '3D to look at', '3D as a plain mesh']) {
     await page.getByRole('checkbox', { name: kind }).uncheck();
   }
   await page.getByRole('checkbox', { name: 'For a laser' }).uncheck();
   await page.reload();
   await goTo(page, 'Shop');
+  await showPart(page, 'Files');
   const coming = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Take what is ticked as one zip' }).click();
   expect(Object.keys(unzipSync(await bytesOf(await coming)))).toEqual([
@@ -137,6 +141,7 @@ test('only what is ticked goes into the zip, and the ticks are found again', asy
 test('what the printed bars measure scales the next print, and is found again', async ({ page }) => {
   await start(page);
   await goTo(page, 'Shop');
+  await showPart(page, 'Files');
   const part = page.locator('details').filter({ hasText: 'what the printer makes of it' }).last();
   await part.locator('summary').click();
   await part.getByRole('radio', { name: 'A4' }).check();
@@ -147,6 +152,7 @@ test('what the printed bars measure scales the next print, and is found again', 
   await expect(part.getByRole('alert')).toContainText('too far off');
   await page.reload();
   await goTo(page, 'Shop');
+  await showPart(page, 'Files');
   await part.locator('summary').click();
   await expect(part.getByRole('radio', { name: 'A4' })).toBeChecked();
   await expect(part).toContainText('102.56 % across');
@@ -174,6 +180,7 @@ test.describe('kept by the browser', () => {
     await context.setOffline(true);
     await page.reload();
     await goTo(page, 'Shop');
+    await showPart(page, 'Files');
     const coming = page.waitForEvent('download', { timeout: SLOW });
     await page.getByRole('button', { name: 'Take all as one zip' }).click();
     const zipped = unzipSync(await bytesOf(await coming));
@@ -196,6 +203,7 @@ test.describe('kept by the browser', () => {
     await context.setOffline(true);
     await page.reload();
     await goTo(page, 'Shop');
+    await showPart(page, 'Files');
     expect(await takeSolids()).toEqual(online);
   });
 });
@@ -206,6 +214,7 @@ test('a part that cannot be loaded is told in words, and the page goes on', asyn
   const page = await context.newPage();
   await start(page);
   await goTo(page, 'Shop');
+  await showPart(page, 'Files');
   await fileKey(page, 'cage.step').click();
   await expect(page.getByRole('alert')).toContainText('could not be loaded');
   const coming = page.waitForEvent('download');

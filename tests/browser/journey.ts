@@ -63,6 +63,13 @@ export type ShopPart = 'Tubes' | 'Ends' | 'Marks' | 'Bending' | 'Pulls' | 'Files
 export const showPart = (page: Page, name: ShopPart): Promise<void> =>
   page.getByRole('tablist', { name: 'Parts of the Shop' }).getByRole('tab', { name }).click();
 
+/** In the Shop: the tube in the list, and then the part that is looked at. */
+export async function chooseTube(page: Page, name: string, part: ShopPart = 'Tubes'): Promise<void> {
+  await showPart(page, 'Tubes');
+  await tubeRow(page, name).getByRole('gridcell').nth(1).click();
+  if (part !== 'Tubes') await showPart(page, part);
+}
+
 /** The job is there: in the bay, or beside what stands in its place where the browser cannot draw in 3D. */
 export const untilThere = (page: Page): Promise<void> =>
   bay(page)

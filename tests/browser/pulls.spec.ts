@@ -3,7 +3,20 @@
  * and 4 % of spring: 26.8 pulled gives 25 net, 63.2 gives 60.
  */
 import type { Locator, Page } from '@playwright/test';
-import { choose, enter, expect, goTo, savedText, start, test, tubeRow, undoKey, untilKept } from './journey.ts';
+import {
+  choose,
+  chooseTube,
+  enter,
+  expect,
+  goTo,
+  savedText,
+  showPart,
+  start,
+  test,
+  tubeRow,
+  undoKey,
+  untilKept,
+} from './journey.ts';
 
 const SPRING = 0.04;
 const SLACK = 0.8;
@@ -12,12 +25,15 @@ const form = (page: Page): Locator => page.getByRole('form', { name: 'Log a pull
 const field = (page: Page, name: string): Locator => form(page).getByRole('textbox', { name });
 const law = (page: Page): Locator => page.locator('.pull-law');
 
-/** The main hoop's bends as the Shop tells them: net angle and what is pulled, degrees. */
+/** The main hoop's bends as the Shop gives them under Bending: finished angle and what is pulled, degrees. */
 async function bends(page: Page): Promise<{ net: number; pulled: number }[]> {
+  await showPart(page, 'Bending');
   const rows = page.getByRole('region', { name: 'Bends' }).getByRole('table').first().getByRole('row');
+  await rows.first().waitFor();
   const cells = await rows.evaluateAll((all) =>
     all.map((row) => [...row.children].map((cell) => cell.textContent ?? '')),
   );
+  await showPart(page, 'Pulls');
   return cells
     .filter((row) => /^\d+$/u.test(row[0] ?? ''))
     .map((row) => ({ net: Number.parseFloat(row[3]!), pulled: Number.parseFloat(row[4]!) }));
@@ -31,7 +47,7 @@ async function logPull(page: Page, pulled: string, net: string): Promise<void> {
 
 async function toHoop(page: Page): Promise<void> {
   await goTo(page, 'Shop');
-  await tubeRow(page, 'Main hoop').getByRole('gridcell').nth(1).click();
+  await chooseTube(page, 'Main hoop', 'Pulls');
 }
 
 test('two pulls change what the main hoop is pulled to; a reload keeps them, undo takes them back', async ({
@@ -136,6 +152,7 @@ test("a member's batch goes by its own pulls, and the die's radius by them too",
   await logPull(page, '26.8', '25');
   await logPull(page, '63.2', '60');
   await expect(law(page)).toContainText('From 2 pulls of batch H-204');
+  await showPart(page, 'Tubes');
   const blank = await tubeRow(page, 'Main hoop').getByRole('gridcell').nth(2).innerText();
   await goTo(page, 'Frame');
   await page.getByRole('tab', { name: 'Tube & dies' }).click();

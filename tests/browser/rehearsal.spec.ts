@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
 import { countDraws, drawn, untilStill } from './drawn.ts';
-import { IN_THE_BAY, SIZES, bay, expect, goTo, openFile, start, stationKey, test, tubeRow } from './journey.ts';
+import { bay, chooseTube, expect, goTo, IN_THE_BAY, openFile, SIZES, start, stationKey, test } from './journey.ts';
 
 const DEMO = readFileSync(new URL('../../public/demo.cagewright.json', import.meta.url), 'utf8');
 
@@ -30,7 +30,7 @@ const opener = (page: Page): Locator => page.getByRole('button', { name: 'Rehear
 
 async function toTube(page: Page, name: string): Promise<void> {
   await goTo(page, 'Shop');
-  await tubeRow(page, name).getByRole('gridcell').nth(1).click();
+  await chooseTube(page, name, 'Bending');
 }
 
 async function rehearse(page: Page, name = 'Main hoop'): Promise<void> {
@@ -148,7 +148,7 @@ test(
       before = after;
     }
 
-    await tubeRow(page, 'Dash bar').getByRole('gridcell').nth(1).click();
+    await chooseTube(page, 'Dash bar');
     await expect(room(page)).toHaveCount(0);
     await rehearse(page, 'Dash bar');
     await page.keyboard.press('Alt+2');

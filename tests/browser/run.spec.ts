@@ -3,7 +3,7 @@
  * By hand: a pull p comes out as (p - slack) / (1 + spring), and n net takes n + slack + spring n.
  */
 import type { Locator, Page } from '@playwright/test';
-import { expect, goTo, openFile, savedText, start, test, tubeRow, undoKey, untilKept } from './journey.ts';
+import { chooseTube, expect, goTo, openFile, savedText, start, test, undoKey, untilKept } from './journey.ts';
 
 const SPRING = 0.04;
 const SLACK = 0.8;
@@ -24,7 +24,7 @@ const said = (page: Page): Locator => page.getByRole('status', { name: 'What the
 
 async function chooseHoop(page: Page): Promise<void> {
   await goTo(page, 'Shop');
-  await tubeRow(page, 'Main hoop').getByRole('gridcell').nth(1).click();
+  await chooseTube(page, 'Main hoop', 'Bending');
 }
 
 /** To the first bend, cut and marked. */

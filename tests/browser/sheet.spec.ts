@@ -1,6 +1,6 @@
 /** The tube's sheet: what it says of a tube that cannot be made, and what a telephone shows of it first. */
 import { demoText } from '../command-line.ts';
-import { expect, goTo, openFile, savedText, start, test, tubeRow, undoKey } from './journey.ts';
+import { chooseTube, expect, goTo, openFile, savedText, showPart, start, test, tubeRow, undoKey } from './journey.ts';
 
 /** The demo on dies so large that the hoop's bends run into each other. */
 function overlapping(): string {
@@ -30,10 +30,11 @@ test('390 x 844: a tube tapped in the list brings up its sheet, cut length and n
   await page.setViewportSize({ width: 390, height: 844 });
   await start(page);
   await goTo(page, 'Shop');
-  await tubeRow(page, 'Main diagonal').getByRole('gridcell').nth(1).click();
+  await chooseTube(page, 'Main diagonal');
   const cut = page.getByText('Cut the blank to');
   const notcher = page.getByText('Off square: set the notcher to').first();
   await expect(cut).toBeInViewport({ ratio: 1 });
+  await showPart(page, 'Ends');
   await expect(notcher).toBeInViewport({ ratio: 1 });
   const stick = page.getByRole('img', { name: /as a straight stick/ });
   const top = async (thing: typeof cut): Promise<number> => (await thing.boundingBox())!.y;
@@ -49,8 +50,8 @@ test('what is worked out under a bend wraps, and leaves the pull in sight at eve
     await page.setViewportSize({ width, height });
     await start(page);
     await goTo(page, 'Shop');
-    await tubeRow(page, 'Front leg (left)').first().getByRole('gridcell').nth(1).click();
-    const bends = page.getByRole('article', { name: /^Tube 11,/ }).getByRole('region', { name: 'Bends' });
+    await chooseTube(page, 'Front leg (left)', 'Bending');
+    const bends = page.getByRole('region', { name: 'Bends' });
     await expect(bends.getByText('the nearest 1/2° on the scale; exactly 39.9°')).toBeVisible();
     const [table, room] = await Promise.all([bends.getByRole('table').boundingBox(), bends.boundingBox()]);
     expect(table!.x + table!.width).toBeLessThanOrEqual(room!.x + room!.width + 1);
@@ -70,17 +71,20 @@ test('the length to cut holds the grip, and is one number in the list, the sheet
   await start(page);
   await openFile(page, 'gripping.json', gripping());
   await goTo(page, 'Shop');
+  await chooseTube(page, 'Front leg (left)', 'Marks');
   const row = tubeRow(page, 'Front leg (left)');
-  await row.getByRole('gridcell').nth(1).click();
   const sheet = page.getByRole('article', { name: /^Tube 11,/ });
   const head = sheet.locator('.headline dd');
-  const marks = sheet.getByRole('region', { name: 'Marks on the tape' });
+  const marks = page.getByRole('region', { name: 'Marks on the tape' });
   const stick = page.getByRole('img', { name: /as a straight stick/ });
   const spoken = async (thing: typeof head): Promise<string> =>
     (await thing.locator('.spoken-only').first().textContent())!.replace(/ in$/u, '').trim();
 
   const fromA = await spoken(head);
-  for (const thing of [row, marks.locator('.advice')]) expect(await thing.textContent()).toContain(fromA);
+  await expect(marks.locator('.advice')).toContainText(fromA);
+  await showPart(page, 'Tubes');
+  expect(await row.textContent()).toContain(fromA);
+  await showPart(page, 'Marks');
   await expect(sheet.getByText('scrap for the machine to hold')).toContainText('at end B');
   await expect(stick).toHaveAccessibleName(new RegExp(`cut to ${fromA} in, of which .* in at end B is scrap`));
 
@@ -88,7 +92,9 @@ test('the length to cut holds the grip, and is one number in the list, the sheet
   await expect(sheet.getByText('scrap for the machine to hold')).toContainText('at end A');
   const fromB = await spoken(head);
   expect(fromB).not.toBe(fromA);
-  for (const thing of [row, marks.locator('.advice')]) expect(await thing.textContent()).toContain(fromB);
+  await expect(marks.locator('.advice')).toContainText(fromB);
+  await showPart(page, 'Tubes');
+  expect(await row.textContent()).toContain(fromB);
   await expect(stick).toHaveAccessibleName(new RegExp(`cut to ${fromB} in, of which .* in at end A is scrap`));
 });
 
@@ -101,9 +107,15 @@ test('the end that the tape is hooked over is an edit of the job, for every tube
   const cutOf = (name: string) => tubeRow(page, name).getByRole('gridcell').nth(2);
   const [left, right] = [cutOf('Front leg (left)'), cutOf('Front leg (right)')];
   const fromA = (await left.textContent())!;
-  await tubeRow(page, 'Front leg (left)').getByRole('gridcell').nth(1).click();
   const marks = page.getByRole('region', { name: 'Marks on the tape' });
-  const pick = (name: string) => marks.getByRole('radio', { name, exact: true }).check({ force: true });
+  /** Picks under Marks, and looks at the list again. */
+  const pick = async (...names: string[]): Promise<void> => {
+    await showPart(page, 'Marks');
+    for (const name of names) await marks.getByRole('radio', { name, exact: true }).check({ force: true });
+    if (names.length === 2) await expect(marks).toContainText('The other tubes of this job are marked from end A.');
+    await showPart(page, 'Tubes');
+  };
+  await chooseTube(page, 'Front leg (left)');
 
   await pick('End B');
   await expect(left).not.toHaveText(fromA);
@@ -114,11 +126,9 @@ test('the end that the tape is hooked over is an edit of the job, for every tube
   await expect(left).toHaveText(fromA);
   expect(JSON.parse(await savedText(page))).not.toHaveProperty('marking');
 
-  await pick('This tube alone');
-  await pick('End B');
+  await pick('This tube alone', 'End B');
   await expect(left).toHaveText(fromB);
   await expect(right).toHaveText(fromA);
-  await expect(marks).toContainText('The other tubes of this job are marked from end A.');
   expect(JSON.parse(await savedText(page))).toMatchObject({ feeds: [{ tube: 'leg', from: 'B' }] });
   await pick('Every tube');
   await expect(left).toHaveText(fromA);
@@ -135,6 +145,7 @@ test('what this browser remembers of marks is offered to a job that says nothing
   await start(page);
   await openFile(page, 'gripping.json', gripping());
   await goTo(page, 'Shop');
+  await showPart(page, 'Marks');
   const marking = { from: 'B', mark: 'clamp', fine: true };
   const marks = page.getByRole('region', { name: 'Marks on the tape' });
   await expect(marks.getByRole('radio', { name: 'End A' })).toBeChecked();
@@ -164,9 +175,10 @@ test('the order that keeps clear is kept for the tube before its run is begun, a
   await start(page);
   await openFile(page, 'post.json', withPost());
   await goTo(page, 'Shop');
-  await tubeRow(page, 'Front leg (left)').getByRole('gridcell').nth(1).click();
+  await chooseTube(page, 'Front leg (left)', 'Bending');
   const marks = page.getByRole('region', { name: 'Marks on the tape' });
   await page.getByRole('button', { name: 'Use this order' }).click();
+  await showPart(page, 'Marks');
   await expect(marks).toContainText('Kept for this tube: Bends 1 with end A in front; then 2 with end B in front.');
   await expect(undoKey(page)).toContainText('Order of bending for Front leg (left)');
   const order = [

@@ -6,7 +6,7 @@ import { derivedFrom } from '../exports/jobs.ts';
 import { readPdf } from '../exports/pdf.ts';
 import { sheetsPdf } from '../../src/exports/sheets/sheets.ts';
 import { openFewTubes } from './few-tubes.ts';
-import { expect, goTo, start, test, tubeRow } from './journey.ts';
+import { expect, goTo, showPart, start, test } from './journey.ts';
 
 const SLOW = 120_000;
 test.setTimeout(SLOW);
@@ -15,11 +15,12 @@ test('the sheets say in the browser what they say in Node, and the page answers 
   await start(page);
   const job = await openFewTubes(page);
   await goTo(page, 'Shop');
+  await showPart(page, 'Files');
   const coming = page.waitForEvent('download', { timeout: SLOW });
   await page.getByRole('button', { name: 'sheets.pdf', exact: true }).click();
   await expect(page.getByRole('group', { name: 'Being made' })).toBeVisible();
-  await tubeRow(page, 'Main diagonal').click();
-  await expect(page.getByRole('article', { name: /Main diagonal/u })).toBeVisible();
+  await page.getByRole('button', { name: /^Next tube/u }).click();
+  await expect(page.getByRole('article', { name: /^Tube 2,/u })).toBeVisible();
   const download = await coming;
   const made = await readPdf(new Uint8Array(readFileSync(await download.path())), true);
 

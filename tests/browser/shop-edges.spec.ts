@@ -1,7 +1,6 @@
 /** The Shop with what is seldom there: a run that stands in the way, pulls by the dozen at odds, endless names, very many tubes. */
-import type { Page } from '@playwright/test';
 import { latticeOf } from '../bench/lattice.ts';
-import { choose, expect, goTo, openFile, savedText, start, test, tubeRow, undoKey } from './journey.ts';
+import { choose, chooseTube, expect, goTo, openFile, savedText, showPart, start, test, undoKey } from './journey.ts';
 
 /** A leg with one bend on the left, its twin on the right, whose run has begun. */
 const LEGS = {
@@ -30,8 +29,6 @@ const LEGS = {
   bent: [{ tube: "leg'", order: [{ bend: 1, front: 'A' }], done: [], bends: [], checks: [] }],
 };
 
-const pickTube = (page: Page, name: string) => tubeRow(page, name).getByRole('gridcell').nth(1).click();
-
 test('a twin whose bend run has begun stays until the run is taken out in the Shop, and that is said', async ({
   page,
 }) => {
@@ -43,7 +40,7 @@ test('a twin whose bend run has begun stays until the run is taken out in the Sh
   await away.click();
   await expect(page.getByRole('alert').filter({ hasText: 'take that out first, in the Shop' })).toBeVisible();
   await goTo(page, 'Shop');
-  await pickTube(page, 'Leg (right)');
+  await chooseTube(page, 'Leg (right)', 'Bending');
   const out = page.getByRole('button', { name: 'Take the bend run out' });
   await out.click();
   await expect(out).toHaveCount(0);
@@ -76,20 +73,27 @@ test('endless names stay inside the panel; of many contradictions the first few 
     JSON.stringify({ ...job, pulls, dies: named(job.dies), sections: named(job.sections), nodes: named(job.nodes) }),
   );
   await goTo(page, 'Shop');
-  await pickTube(page, 'Main hoop');
+  await chooseTube(page, 'Main hoop', 'Pulls');
   // Ten pulls that opened by 1 degree against ten that opened by 8.
   const told = page.locator('.pull-log > .notice-warning');
   await expect(told).toHaveCount(4);
   await expect(told.last()).toContainText('And 97 more like these');
+  await showPart(page, 'Marks');
   await page.getByText('At each node on the tube').click();
   await expect(page.locator('.marks-nodes tbody').first()).toContainText(endless);
-  await expect(page.locator('.verdict')).toBeVisible();
   for (const size of [
     { width: 1440, height: 900 },
     { width: 1024, height: 768 },
   ]) {
     await page.setViewportSize(size);
-    for (const part of ['.pull-log', '.verdict', '.facts', '.marks-nodes']) {
+    for (const [shown, part] of [
+      ['Pulls', '.pull-log'],
+      ['Bending', '.verdict'],
+      ['Ends', '.facts'],
+      ['Marks', '.marks-nodes'],
+    ] as const) {
+      await showPart(page, shown);
+      await expect(page.locator(part).first()).toBeAttached();
       const wider = await page
         .locator(part)
         .evaluateAll((all) => all.filter((each) => each.scrollWidth > each.clientWidth + 1).length);
@@ -101,6 +105,7 @@ test('endless names stay inside the panel; of many contradictions the first few 
 test('solids of more than a hundred tubes are announced as slow before they are asked for', async ({ page }) => {
   await start(page);
   await goTo(page, 'Shop');
+  await showPart(page, 'Files');
   await expect(page.getByRole('button', { name: 'cage.step' })).toBeVisible();
   await expect(page.getByText('takes minutes and much memory')).toHaveCount(0);
   await openFile(page, 'many.cagewright.json', JSON.stringify(latticeOf(120)));

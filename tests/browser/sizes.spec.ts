@@ -1,6 +1,6 @@
 /** A laptop, a tablet and a telephone: nothing runs off sideways, and what one comes for is there. */
 import type { Locator, Page } from '@playwright/test';
-import { IN_THE_BAY, SIZES, choose, expect, goTo, start, stationKey, test, tubeRow } from './journey.ts';
+import { choose, expect, goTo, IN_THE_BAY, showPart, SIZES, start, stationKey, test, tubeRow } from './journey.ts';
 import type { StationName } from './journey.ts';
 
 /** What each station is for, first. */
@@ -8,13 +8,13 @@ const MAIN: Readonly<Record<StationName, (page: Page) => readonly Locator[]>> = 
   Survey: (page) => [page.getByRole('grid', { name: /^Measured points/ })],
   Frame: (page) => [page.getByRole('tablist'), page.getByRole('grid', { name: 'Members in build order' })],
   Checks: (page) => [
-    page.getByText('Rule book, inspector and licensed practice decide.').first(),
+    page.getByText('The rule book, the inspector and licensed practice decide.').first(),
     page.getByRole('button', { name: /Warning/ }).first(),
   ],
   Shop: (page) => [
     page.getByRole('grid', { name: /^Tubes/ }),
     page.getByRole('article', { name: /^Tube/ }),
-    page.getByRole('button', { name: 'tubes.csv' }),
+    page.getByRole('tab', { name: 'Files' }),
   ],
 };
 
@@ -128,6 +128,8 @@ async function expectThumbsToFit(page: Page): Promise<void> {
   await goTo(page, 'Checks');
   await measure(page.getByRole('button', { name: /Warning|Add a box/ }));
   await goTo(page, 'Shop');
+  await measure(page.getByRole('tab', { name: 'Files' }));
+  await showPart(page, 'Files');
   await measure(page.getByRole('button', { name: /\.(csv|json)$/ }));
   expect(small).toEqual([]);
 }

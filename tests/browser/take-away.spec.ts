@@ -8,7 +8,7 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { root } from '../../src/scripts/install.mjs';
-import { choose, enter, expect, goTo, savedText, start, test, textOf } from './journey.ts';
+import { choose, enter, expect, goTo, savedText, showPart, start, test, textOf } from './journey.ts';
 
 const FILES = ['tubes.csv', 'bends.csv', 'xyz.csv', 'copes.csv', 'fabrication.json'];
 
@@ -41,6 +41,7 @@ test('the four tables and the fabrication file are those of the command line', a
   expect(fab.status).toBe(0);
 
   await goTo(page, 'Shop');
+  await showPart(page, 'Files');
   for (const name of FILES) {
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name, exact: true }).click();

@@ -3,7 +3,7 @@
  * the page's policy is never broken, and the page logs no error.
  */
 import type { Page } from '@playwright/test';
-import { choose, enter, goTo, tubeRow, untilKept, untilThere } from '../browser/journey.ts';
+import { choose, chooseTube, enter, goTo, showPart, untilKept, untilThere } from '../browser/journey.ts';
 import { complaintsOf, withProgram } from './browser.ts';
 import type { Failure, Part } from './part.ts';
 
@@ -29,6 +29,7 @@ const take =
   (files: readonly string[]) =>
   async (page: Page): Promise<void> => {
     await goTo(page, 'Shop');
+    await showPart(page, 'Files');
     for (const name of files) {
       const download = page.waitForEvent('download', { timeout: 180_000 });
       await page.getByRole('button', { name, exact: true }).click();
@@ -45,7 +46,7 @@ const survey = async (page: Page): Promise<void> => {
 
 const rehearse = async (page: Page): Promise<void> => {
   await goTo(page, 'Shop');
-  await tubeRow(page, 'Main hoop').getByRole('gridcell').nth(1).click();
+  await chooseTube(page, 'Main hoop', 'Bending');
   await key(page, 'Rehearse on the bender').click();
   for (let step = 0; step < 4; step += 1) await key(page, 'Step forward').click();
   await page.keyboard.press('Escape');
@@ -53,7 +54,7 @@ const rehearse = async (page: Page): Promise<void> => {
 
 const bendRun = async (page: Page): Promise<void> => {
   await goTo(page, 'Shop');
-  await tubeRow(page, 'Main hoop').getByRole('gridcell').nth(1).click();
+  await chooseTube(page, 'Main hoop');
   await key(page, 'Bend this tube').click();
   await key(page, 'Begin').click();
   await key(page, 'It is cut').click();

@@ -11,7 +11,7 @@ import { Tabs, type Tab } from '../kit/Tabs.tsx';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import type { Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
-import { useNarrow } from '../kit/useNarrow.ts';
+import { isNarrow, useNarrow } from '../kit/useNarrow.ts';
 import { BentRecord } from '../bending/AsBent.tsx';
 import { BendTable } from './BendTable.tsx';
 import { EndRecipe } from './EndRecipe.tsx';
@@ -37,6 +37,7 @@ export default function ShopStation(): ReactNode {
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
 
   const [part, show] = useKept('shop-part', readPart);
+  const head = useRef<HTMLDivElement>(null);
   // Whoever comes into the shop stands before some tube; what is chosen after that is the person's own affair.
   const entered = useRef(false);
   useEffect(() => {
@@ -56,9 +57,14 @@ export default function ShopStation(): ReactNode {
   }
   return (
     <div className="station">
-      {tube && <TubeHead tube={tube} />}
+      <div ref={head}>{tube && <TubeHead tube={tube} />}</div>
       <Tabs label="Parts of the Shop" tabs={PARTS} shown={part} onShow={show}>
-        <Part part={part} tube={tube} />
+        <Part
+          part={part}
+          tube={tube}
+          // On a telephone the list lies below the head: that is brought up, once it is drawn.
+          chosen={() => isNarrow() && requestAnimationFrame(() => head.current?.scrollIntoView({ block: 'start' }))}
+        />
       </Tabs>
       <p className="caution">{`${WHO_DECIDES} ${STRIP} ${SAW_GRABS} ${TUBE_WHIPS}`}</p>
     </div>
@@ -79,10 +85,11 @@ type PartName = (typeof PARTS)[number]['name'];
 const readPart = (kept: unknown): PartName => PARTS.find(({ name }) => name === kept)?.name ?? 'tubes';
 
 /** What is of no tube comes first; the others need one. */
-function Part({ part, tube }: { part: PartName; tube: SolvedTube | undefined }): ReactNode {
+function Part(props: { part: PartName; tube: SolvedTube | undefined; chosen: () => void }): ReactNode {
+  const { part, tube, chosen } = props;
   switch (part) {
     case 'tubes':
-      return <Tubes selected={tube} />;
+      return <Tubes selected={tube} chosen={chosen} />;
     case 'pulls':
       return <PullLog tube={tube} />;
     case 'files':
@@ -135,7 +142,7 @@ function PartOfTube({ part, tube }: { part: 'ends' | 'marks' | 'bending'; tube: 
   }
 }
 
-function Tubes({ selected }: { selected: SolvedTube | undefined }): ReactNode {
+function Tubes({ selected, chosen }: { selected: SolvedTube | undefined; chosen: () => void }): ReactNode {
   const derived = useWorkspace((state) => state.derived);
   const select = useWorkspace((state) => state.select);
   return (
@@ -148,7 +155,10 @@ function Tubes({ selected }: { selected: SolvedTube | undefined }): ReactNode {
         rowId={(row) => row.id}
         rowName={(row) => row.name}
         selected={selected?.id ?? null}
-        onSelect={(row) => select({ kind: 'tube', id: row.id })}
+        onSelect={(row) => {
+          select({ kind: 'tube', id: row.id });
+          chosen();
+        }}
       />
     </>
   );

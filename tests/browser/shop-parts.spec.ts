@@ -1,0 +1,40 @@
+/** The parts of the Shop: what each is for stands above the fold, the last one is kept, keys go from one to the next. */
+import { chooseTube, expect, goTo, showPart, start, test } from './journey.ts';
+
+test('1440 x 900: marks, the first end and the bends of the main hoop begin above the fold', async ({ page }) => {
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await start(page);
+  await goTo(page, 'Shop');
+  await chooseTube(page, 'Main hoop', 'Marks');
+  const first = page.getByRole('region', { name: 'Marks on the tape' }).getByRole('table').getByRole('row');
+  for (const row of [0, 1, 2]) await expect(first.nth(row)).toBeInViewport({ ratio: 1 });
+  await showPart(page, 'Ends');
+  await expect(page.getByRole('heading', { name: /Cut to its plate/iu }).first()).toBeInViewport({ ratio: 1 });
+  await showPart(page, 'Bending');
+  const bends = page.getByRole('region', { name: 'Bends' }).getByRole('table').first().getByRole('row');
+  for (const row of [0, 1, 2]) await expect(bends.nth(row)).toBeInViewport({ ratio: 1 });
+});
+
+test('the part looked at last is there for the next tube and after a reload; arrow keys go through the parts', async ({
+  page,
+}) => {
+  await start(page);
+  await goTo(page, 'Shop');
+  await chooseTube(page, 'Main hoop', 'Marks');
+  const marks = page.getByRole('region', { name: 'Marks on the tape' });
+  await expect(marks).toBeVisible();
+  await page.getByRole('button', { name: 'Next tube: 2, Rear stay (left)' }).click();
+  await expect(page.getByRole('article', { name: 'Tube 2, Rear stay (left)' })).toBeVisible();
+  await expect(page.getByText('A straight tube has no bends to mark.')).toBeVisible();
+  await page.getByRole('button', { name: 'Tube before: 1, Main hoop' }).click();
+  await expect(marks).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Tube before' })).toBeDisabled();
+
+  await page.reload();
+  await goTo(page, 'Shop');
+  await expect(page.getByRole('tab', { name: 'Marks' })).toHaveAttribute('aria-selected', 'true');
+  await expect(marks).toBeVisible();
+  await page.getByRole('tab', { name: 'Marks' }).press('ArrowRight');
+  await expect(page.getByRole('tab', { name: 'Bending' })).toBeFocused();
+  await expect(page.getByRole('region', { name: 'Bends' })).toBeVisible();
+});
