@@ -16,7 +16,7 @@ function elsewhere(clampOffset = 100): string {
 
 async function openRecord(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Menu' }).click();
-  await page.getByRole('button', { name: 'Shop record' }).click();
+  await page.getByRole('button', { name: 'Shop record', exact: true }).click();
 }
 const sheet = (page: Page) => page.getByRole('dialog', { name: 'Shop record' });
 const close = (page: Page) => sheet(page).getByRole('button', { name: 'Close' }).click();

@@ -73,6 +73,8 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
   let around: ShopSurroundings | null = null;
   /** Whether what is kept was read: before that nothing is written, and after it found a newer program's record neither. */
   let isOurs = false;
+  /** Of the last record that was read or written: the next is later, whatever the clock has been set to. */
+  let savedAt = 0;
   /** What this page has put into the log. */
   let own: Followed['own'] = [];
 
@@ -81,7 +83,8 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
     async () => {
       if (around === null) return;
       const text = serialiseShop(get().shop);
-      await around.persistence.save({ text, savedAt: around.now() });
+      savedAt = Math.max(around.now(), savedAt + 1);
+      await around.persistence.save({ text, savedAt });
       around.forgetEarlier();
       around.announce(text);
     },
@@ -175,7 +178,9 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
   async function look(surroundings: ShopSurroundings, failures: number): Promise<void> {
     const { persistence, now, earlier } = surroundings;
     try {
-      const { shop, damaged, isNewer } = findShop(await persistence.copies(), now());
+      const { copies, isEven } = await persistence.read();
+      const { shop, damaged, isNewer, ...found } = findShop(copies, now());
+      savedAt = found.savedAt;
       await Promise.all(damaged.map((one) => persistence.setAside(one).catch(() => undefined)));
       const meanwhile = get().shop;
       isOurs = !isNewer;
@@ -186,7 +191,7 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
       else if (isMissed) set({ notice: missedShopNotice });
       set({ shop: next, trouble: null });
       // What lay in one place alone, or damaged in one, is written to both.
-      if (isOurs && (next !== shop || damaged.length > 0) && next !== EMPTY_SHOP) writer.changed();
+      if (isOurs && next !== EMPTY_SHOP && (next !== shop || !isEven || damaged.length > 0)) writer.changed();
       ask();
     } catch (error) {
       if (failures === 0) set({ shop: withEarlier(get().shop, earlier()) });

@@ -10,6 +10,8 @@ import { bySoundness } from './persistence.ts';
 export interface FoundShop {
   /** null where there is none that can be read. */
   readonly shop: Shop | null;
+  /** When that was saved; 0 where there is none. */
+  readonly savedAt: number;
   readonly damaged: readonly Damaged[];
   /** One of a later version of the program: it is not this one's to write over. */
   readonly isNewer: boolean;
@@ -18,15 +20,25 @@ export interface FoundShop {
 export function findShop(copies: readonly unknown[], now: number): FoundShop {
   const damaged: Damaged[] = [];
   for (const found of bySoundness(copies)) {
-    const checked = checkKeptShop(found);
-    if (checked.ok && isShopOfLaterProgram(checked.value.text)) return { shop: null, damaged, isNewer: true };
-    const parsed = checked.ok ? parseShop(checked.value.text) : null;
-    if (parsed?.ok) return { shop: parsed.shop, damaged, isNewer: false };
-    const why = checked.ok ? faultWords(parsed?.faults ?? []) : checked.why;
-    const aside = { ...damagedFrom(found, why, now), name: 'Shop record' };
+    const read = readShop(found);
+    if (read === NEWER) return { shop: null, savedAt: 0, damaged, isNewer: true };
+    if (typeof read !== 'string') return { ...read, damaged, isNewer: false };
+    const aside = { ...damagedFrom(found, read, now), name: 'Shop record' };
     if (!damaged.some(({ text }) => text === aside.text)) damaged.push(aside);
   }
-  return { shop: null, damaged, isNewer: false };
+  return { shop: null, savedAt: 0, damaged, isNewer: false };
+}
+
+const NEWER = Symbol('of a later version of the program');
+
+/** What the copy holds, or why it cannot be read. */
+function readShop(found: unknown): (Pick<FoundShop, 'savedAt'> & { readonly shop: Shop }) | string | typeof NEWER {
+  const checked = checkKeptShop(found);
+  if (!checked.ok) return checked.why;
+  const { text, savedAt } = checked.value;
+  if (isShopOfLaterProgram(text)) return NEWER;
+  const parsed = parseShop(text);
+  return parsed.ok ? { shop: parsed.shop, savedAt } : faultWords(parsed.faults);
 }
 
 /** The first fault, and how many more there are. */

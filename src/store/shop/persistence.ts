@@ -2,6 +2,7 @@
  * What keeps the shop record between visits: the browser's database, and after it a file of the second copy. One record for all
  * tabs, and the last who writes it wins: it is changed seldom and by hand, and every tab hears of it.
  */
+import { sameData } from '../../core/job/equal.ts';
 import type { Connection } from '../connection.ts';
 import { troubleOf, type Damaged } from '../persistence.ts';
 import { checkKeptShop } from '../records.ts';
@@ -14,8 +15,11 @@ export interface KeptShop {
 }
 
 export interface ShopPersistence {
-  /** What lies in the database, then what lies in the second copy, if there is anything; sound or not. Rejects where neither can be reached. */
-  copies(): Promise<readonly unknown[]>;
+  /**
+   * What lies in the database, then what lies in the second copy, if there is anything; sound or not. `isEven`: it is the same in
+   * both, or there can be no second. Rejects where neither can be reached.
+   */
+  read(): Promise<{ readonly copies: readonly unknown[]; readonly isEven: boolean }>;
   save(kept: KeptShop): Promise<void>;
   /** Keeps among what was set aside what could not be read. */
   setAside(damaged: Damaged): Promise<void>;
@@ -34,18 +38,19 @@ export function shopPersistence(
   setAside: ShopPersistence['setAside'],
 ): ShopPersistence {
   return {
-    async copies() {
+    async read() {
       const late = new Promise<null>((resolve) => setTimeout(resolve, PATIENCE, null));
-      const other = Promise.race([second.readShop().catch(() => null), late]);
-      const found: readonly unknown[] = await run(async (database) => {
-        const record: unknown = await database.get('shop', KEY);
-        return record === undefined ? [] : [record];
-      }).catch(async (error: unknown) => {
-        if (troubleOf(error) === 'newer' || (await other) === null) throw error;
-        return [];
+      const there = second.readShop().then((kept) => ({ kept }));
+      const other = Promise.race([there.catch(() => null), late]);
+      const first: unknown = await run((database) => database.get('shop', KEY)).catch(async (error: unknown) => {
+        if (troubleOf(error) === 'newer' || !(await other)?.kept) throw error;
+        return undefined;
       });
       const inSecond = await other;
-      return inSecond === null ? found : [...found, inSecond];
+      return {
+        copies: [first, inSecond?.kept ?? undefined].filter((copy) => copy !== undefined),
+        isEven: inSecond === null || sameData(first ?? null, inSecond.kept),
+      };
     },
     async save(kept) {
       const [first] = await Promise.allSettled([

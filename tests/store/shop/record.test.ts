@@ -91,7 +91,17 @@ describe('kept', () => {
       { text: SAMPLE, savedAt: 6 },
     ];
     expect(read(await browser.openTab()).shop).toEqual(sample);
+    await saved();
+    expect([browser.copies.length, keptShop()]).toEqual([1, sample]);
   });
+});
+
+it('what is written last is the latest, though the clock was set back', async () => {
+  browser.copies = [{ text: SAMPLE, savedAt: 5e9 }];
+  const tab = await browser.openTab();
+  read(tab).change((shop) => ({ ...shop, saws: [] }));
+  await saved();
+  expect((browser.copies[0] as { savedAt: number }).savedAt).toBeGreaterThan(5e9);
 });
 
 describe('damaged', () => {

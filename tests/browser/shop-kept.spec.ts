@@ -1,0 +1,69 @@
+/** How the browser keeps the shop record: for all tabs, twice, and set aside where it is damaged. */
+import type { Page } from '@playwright/test';
+import { shopFile } from '../core/shop/sample.ts';
+import { expect, start, test, untilThere } from './journey.ts';
+import { bare, dropDatabase, lay, recordsIn, secondCopies } from './stores.ts';
+
+test.use({ reuseContext: false });
+
+const sheet = (page: Page) => page.getByRole('dialog', { name: 'Shop record' });
+const dies = (page: Page) => sheet(page).getByRole('table', { name: 'Dies of the shop' });
+
+async function openRecord(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name: 'Shop record', exact: true }).click();
+}
+
+async function openShopFile(page: Page, file: object): Promise<void> {
+  const chooser = page.waitForEvent('filechooser');
+  await sheet(page).getByRole('button', { name: 'Open a file' }).click();
+  const buffer = Buffer.from(JSON.stringify(file));
+  await (await chooser).setFiles({ name: 'shop.json', mimeType: 'application/json', buffer });
+}
+
+/** Until both copies are there. */
+async function untilKeptTwice(beside: Page): Promise<void> {
+  await expect.poll(async () => (await recordsIn(beside, 'shop')).length).toBe(1);
+  const names = async () => Object.keys(await secondCopies(beside)).filter((name) => name.startsWith('shop'));
+  await expect.poll(async () => (await names()).length).toBeGreaterThan(0);
+}
+
+test('what one tab changes is in the other', async ({ page, context }) => {
+  await start(page);
+  const second = await context.newPage();
+  await start(second);
+  await openRecord(second);
+  await expect(sheet(second)).toContainText('None yet.');
+  await openRecord(page);
+  await openShopFile(page, shopFile());
+  await expect(dies(second)).toContainText('6 in CLR');
+  await sheet(second).getByRole('button', { name: 'Take out die 6 in CLR' }).click();
+  await expect(dies(page)).not.toContainText('6 in CLR');
+});
+
+test('either copy brings it back, and one that is damaged is set aside', async ({ page, context }) => {
+  const beside = await bare(context);
+  await start(page);
+  await openRecord(page);
+  await openShopFile(page, shopFile());
+  await untilKeptTwice(beside);
+  await page.goto('about:blank');
+  await dropDatabase(beside);
+
+  await page.goto('/');
+  await untilThere(page);
+  await openRecord(page);
+  await expect(dies(page)).toContainText('6 in CLR');
+  await untilKeptTwice(beside);
+  await page.goto('about:blank');
+  await lay(beside, 'shop', { text: '{ "format": "cagewright/shop", ', savedAt: 9e12 }, 'record');
+
+  await page.goto('/');
+  await untilThere(page);
+  await expect(page.getByText('The shop record kept in this browser could not be read.')).toContainText(
+    'Its other copy is used.',
+  );
+  await expect(page.getByRole('button', { name: /^Download what is left of Shop record/u })).toBeVisible();
+  await openRecord(page);
+  await expect(dies(page)).toContainText('6 in CLR');
+});
