@@ -1,8 +1,10 @@
 /** What the shop record holds, in plain tables, and what can be done with it as a whole. */
 import { useState, type ReactNode } from 'react';
+import { sameData } from '../../core/job/equal.ts';
 import type { Fault } from '../../core/job/fault.ts';
 import { FIRST_MARKING } from '../../core/job/kinds/marking.ts';
 import { allThatDiffers } from '../../core/shop/differences.ts';
+import { given } from '../../core/shop/exchange.ts';
 import { FIRST_SCATTER } from '../../core/shop/kinds/scatter.ts';
 import { tapeReading, tapesOf } from '../../core/units/tape.ts';
 import { FROM, MARKED } from '../../core/words/marks.ts';
@@ -88,7 +90,8 @@ export function ShopRecord(props: {
 function FromJob({ take }: { take: () => void }): ReactNode {
   const shop = useShop((state) => state.shop);
   const job = useWorkspace((state) => state.job);
-  const isMore = allThatDiffers(shop, job).some(({ kind }) => !kind.endsWith('/not-in-job'));
+  // Of a job with two machines the second is never the shop's.
+  const isMore = !sameData(given(shop, job, allThatDiffers(shop, job)), shop);
   return (
     <>
       <button type="button" className="press press-live" disabled={!isMore} onClick={take}>
