@@ -121,8 +121,8 @@ export function openIndexedDb({ run, watch }: Connection = createConnection()): 
         if (found === undefined) await dropOldest(transaction, most - 1);
         else if (!there.ok) await addDamaged(transaction, damagedFrom(found, there.why, Date.now()));
         const { document, chunks } = inChunks(stored);
-        await documents.put(document, slot);
         await putChunks(transaction, slot, chunks);
+        await documents.put(document, slot);
       }),
 
     keepDamaged: (damaged) => change((transaction) => addDamaged(transaction, damaged)),
@@ -231,8 +231,9 @@ async function enter(
   if (!mayWriteOver(stored, tab, seen)) return null;
   if (found === undefined) await dropOldest(transaction, most - 1);
   const stamp = nextStamp(stored, tab, seen);
-  await documents.put({ kept, stamp }, kept.slot);
   await putChunks(transaction, kept.slot, chunks);
+  // Last, so that a transaction that the browser ends meanwhile is known by its own error.
+  await documents.put({ kept, stamp }, kept.slot);
   return stamp;
 }
 
