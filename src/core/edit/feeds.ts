@@ -8,6 +8,7 @@ import type { Job } from '../job/types.ts';
 import type { Marking } from '../job/kinds/marking.ts';
 import type { TubeFeed } from '../job/kinds/feed.ts';
 import type { TubeRef } from '../job/reference.ts';
+import { sameData } from '../job/equal.ts';
 import { patched } from './records.ts';
 
 /** Of all tubes that have none of their own. */
@@ -34,7 +35,7 @@ export function dropFeeds(job: Job, tubes: readonly TubeRef[]): Job {
 
 function withField<K extends 'from' | 'order'>(job: Job, tube: TubeRef, key: K, value: TubeFeed[K] | null): Job {
   const before = findFeed(job, tube);
-  if ((before?.[key] ?? null) === value) return job;
+  if (sameData(before?.[key] ?? null, value)) return job;
   const { [key]: _, ...rest } = before ?? { tube };
   const after = value === null ? rest : { ...rest, [key]: value };
   if (!('from' in after) && !('order' in after)) return dropFeeds(job, [tube]);
