@@ -1,4 +1,5 @@
 /** What the workspace finds around it in a browser. */
+import { randomName } from './random-name.ts';
 import type { Surroundings, TabMemory } from './surroundings.ts';
 import { MOST_DOCUMENTS } from './autosave.ts';
 import { createConnection } from './connection.ts';
@@ -50,10 +51,6 @@ const workSurroundings = (persistence: Persistence): Surroundings => ({
     return response.text();
   },
 });
-
-/** 128 random bits; `crypto.randomUUID` is missing where the page is served without TLS in the shop's own network. */
-const randomName = (): string =>
-  Array.from(crypto.getRandomValues(new Uint32Array(4)), (word) => word.toString(36)).join('-');
 
 function once(task: () => void): () => void {
   let isDone = false;

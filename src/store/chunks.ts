@@ -6,6 +6,7 @@
  */
 import * as v from 'valibot';
 import type { Kept } from './persistence.ts';
+import { randomName } from './random-name.ts';
 
 const SIZE = 20;
 
@@ -22,7 +23,7 @@ const headSchema = v.object({
 type Head = v.InferOutput<typeof headSchema>;
 
 /** Of this page: two pages never give one name to two chunks. */
-const PAGE = crypto.randomUUID().slice(0, 8);
+const PAGE = randomName();
 const numbers = new WeakMap<object, number>();
 let seen = 0;
 

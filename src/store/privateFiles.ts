@@ -25,7 +25,9 @@ export function privateFiles(name: string): Files {
     const access = await handle.createSyncAccessHandle();
     try {
       if (anew) access.truncate(0);
-      access.write(new TextEncoder().encode(text), { at: access.getSize() });
+      const bytes = new TextEncoder().encode(text);
+      // A full disk may take a part and say nothing.
+      if (access.write(bytes, { at: access.getSize() }) < bytes.length) throw new Error('only a part was written');
       access.flush();
     } finally {
       access.close();

@@ -72,14 +72,15 @@ export function createSecondCopy(files: Files): FiledCopy {
     return new Map(read.filter((chunk) => chunk !== null));
   }
 
-  async function writeChunks(slot: string, chunks: Chunks): Promise<void> {
+  /** Adds those that are not there yet. Answers what to write in the file's place where too many lie there that are not wanted. */
+  async function addChunks(slot: string, chunks: Chunks): Promise<string | null> {
     const there = await chunksThere(slot);
     const strays = [...there.keys()].filter((name) => !chunks.has(name)).length;
     const linesOf = async (some: Iterable<readonly [string, readonly unknown[]]>): Promise<string> =>
       (await Promise.all(Array.from(some, chunkLine))).join('');
     const news = [...chunks].filter(([name]) => !there.has(name));
-    if (strays > MOST_STRAY) await files.write(nameOf(slot, CHUNKS), await linesOf(chunks));
-    else if (news.length > 0) await files.append(nameOf(slot, CHUNKS), await linesOf(news));
+    if (news.length > 0) await files.append(nameOf(slot, CHUNKS), await linesOf(news));
+    return strays > MOST_STRAY ? linesOf(chunks) : null;
   }
 
   return {
@@ -94,9 +95,11 @@ export function createSecondCopy(files: Files): FiledCopy {
       const { slot } = stored.kept;
       const before = await latest(slot);
       if (before !== null && !isLater(stored, before.stored)) return;
-      await writeChunks(slot, chunks);
+      const anew = await addChunks(slot, chunks);
       const turn = before?.turn === TURNS[0] ? TURNS[1] : TURNS[0];
       await files.write(nameOf(slot, turn), await sealed(JSON.stringify(stored)));
+      // Not before the document is there: what is cut short here costs no more than the way back.
+      if (anew !== null) await files.write(nameOf(slot, CHUNKS), anew);
       if (before === null) for (const old of (await slots()).slice(most)) await removeFiles(old);
     },
     async remove(slot, stamp) {

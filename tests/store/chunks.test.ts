@@ -198,3 +198,10 @@ it('goes with its document', async () => {
   const left = await fake.connection.run((database) => database.getAllKeys('chunks'));
   expect(left.some(([slot]) => slot === 's5')).toBe(false);
 });
+
+it('is cut too where the page is served without TLS, and the browser names nothing at random', async () => {
+  vi.resetModules();
+  vi.stubGlobal('crypto', { getRandomValues: crypto.getRandomValues.bind(crypto) });
+  const { inChunks } = await import('../../src/store/chunks.ts');
+  expect(inChunks({ kept: keptOf(after(45), 1) }).chunks.size).toBeGreaterThan(0);
+});

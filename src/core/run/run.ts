@@ -88,10 +88,10 @@ export interface BendRun {
 export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): BendRun {
   const changed = changesSince(run, tube);
   const marked = asMarked(tube, run.drawn);
+  const isCut = run.done.includes('cut');
   const laid = changed.length === 0 && holdsMarks(tube) ? marked : tube;
   // A blank that was cut keeps its length: what the tube needs less of it now lies beyond the end opposite the tape's zero.
-  const isCut = run.done.includes('cut');
-  const cut = isCut || changed.length === 0 ? marked : tube;
+  const cut = isCut ? marked : laid;
   const atA = { A: 0, middle: 0.5, B: 1 }[setting.from] * (cut.developedLength - laid.developedLength);
   const blank = {
     starts: onBlank(laid, run.order).starts.map((start) => start + atA),
@@ -102,7 +102,7 @@ export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): 
   const sheet = tapeSheet(laid, own);
   if (sheet === null) return { steps: [], current: 0, changed, marksMoved: [], blankLacks: 0, asBent: bent };
   const atFirst = tapeSheet(marked, own) ?? sheet;
-  const cutBy = isCut || changed.length === 0 ? atFirst : sheet;
+  const cutBy = isCut ? atFirst : sheet;
   const steps = stepsOf(laid, run, { sheet, cut: cutBy, starts: blank.starts }, bent);
   const open = steps.findIndex(({ done }) => !done);
   return {
@@ -110,7 +110,7 @@ export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): 
     current: open < 0 ? steps.length : open,
     changed,
     marksMoved: marksMoved(atFirst, sheet),
-    blankLacks: changed.length === 0 ? 0 : sheet.blank - cutBy.blank,
+    blankLacks: sheet.blank - cutBy.blank,
     asBent: bent,
   };
 }

@@ -133,7 +133,11 @@ function Steps({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
       <p className="spoken-only" role="status">
         {`${titleOf(shown)}. ${spokenOf(shown, unit)}`}
       </p>
-      {changed.length > 0 && <Changed tube={tube} run={progress} />}
+      {changed.length > 0 ? (
+        <Changed tube={tube} run={progress} />
+      ) : (
+        progress.blankLacks > NOTABLE_LENGTH && <Lacking lacks={progress.blankLacks} />
+      )}
       <main key={shown.key} className="run-step">
         <StepTitle step={shown} />
         <StepBody
@@ -215,6 +219,17 @@ const Changed = ({ tube, run }: { tube: SolvedTube; run: Run }): ReactNode => (
     <StartAnew tube={tube} />
   </section>
 );
+
+/** The drawing is the same, but the pulls since have made its bends tighter than those it was cut for. */
+function Lacking({ lacks }: { lacks: number }): ReactNode {
+  const unit = useWorkspace((state) => state.job.lengthUnit);
+  return (
+    <p className="notice-warning" role="status">
+      <span aria-hidden="true">▲ </span>
+      {blankInWords(lacks, unit)}
+    </p>
+  );
+}
 
 /** The record is of another tube than is drawn now. */
 const Outdated = ({ tube, run }: { tube: SolvedTube; run: Run }): ReactNode => (

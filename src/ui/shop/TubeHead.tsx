@@ -62,7 +62,7 @@ function Neighbour({ tube, word, sign }: { tube: SolvedTube | undefined; word: s
       type="button"
       className="press tube-step"
       aria-label={tube === undefined ? word : `${word}: ${tube.number}, ${tube.name}`}
-      disabled={tube === undefined}
+      aria-disabled={tube === undefined}
       onClick={() => tube && select({ kind: 'tube', id: tube.id })}
     >
       <span aria-hidden="true">{sign}</span>
