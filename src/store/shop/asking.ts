@@ -25,4 +25,7 @@ export function stillOpen(shop: Shop, job: Job, asked: readonly Difference[]): r
 export const answered = (answers: readonly string[], job: Job, questions: readonly Difference[]): readonly string[] =>
   [...new Set([...answers, ...questions.map((one) => questionOf(job, one))])].slice(-MOST_ANSWERS);
 
-const questionOf = ({ name }: Job, one: Difference): string => JSON.stringify([name, one]);
+/** Names and the number of pulls do not count: a die that is renamed, or one more pull, is no other question. */
+const questionOf = ({ name }: Job, one: Difference): string =>
+  JSON.stringify([name, one], (key, value: unknown) => (UNASKED.includes(key) ? undefined : value));
+const UNASKED: readonly string[] = ['name', 'names', 'count'];

@@ -8,8 +8,8 @@ const [TAPE, TOLERANCES] = ['cagewright.tape', 'cagewright.tolerances'];
 
 export function browserShop(persistence: ShopPersistence): ShopSurroundings {
   const channel = openChannel();
-  /** Stands in for a storage that keeps nothing. */
-  let answers = readStrings(read(ANSWERS));
+  /** Stands in for a storage that keeps nothing; another tab may have answered since. */
+  let own: readonly string[] = [];
   return {
     persistence,
     now: () => Date.now(),
@@ -17,9 +17,9 @@ export function browserShop(persistence: ShopPersistence): ShopSurroundings {
     forgetEarlier() {
       for (const name of [TAPE, TOLERANCES]) withStorage((storage) => storage.removeItem(name));
     },
-    answers: () => answers,
+    answers: () => [...new Set([...readStrings(read(ANSWERS)), ...own])],
     keepAnswers(next) {
-      answers = next;
+      own = next;
       withStorage((storage) => storage.setItem(ANSWERS, JSON.stringify(next)));
     },
     announce: (text) => channel?.postMessage(text),

@@ -9,7 +9,7 @@ import type { Fault } from '../../core/job/fault.ts';
 import { allThatDiffers, type Difference } from '../../core/shop/differences.ts';
 import { given, taken } from '../../core/shop/exchange.ts';
 import { followed, type Followed } from '../../core/shop/log.ts';
-import { parseShop } from '../../core/shop/parse.ts';
+import { isShopOfLaterProgram, parseShop } from '../../core/shop/parse.ts';
 import { serialiseShop } from '../../core/shop/serialise.ts';
 import { EMPTY_SHOP, type Shop } from '../../core/shop/types.ts';
 import type { WorkspaceStore } from '../createWorkspace.ts';
@@ -137,7 +137,8 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
 
   function put(shop: Shop, also: Partial<ShopState> = {}): void {
     if (shop === get().shop) return;
-    set({ shop, asked: stillOpen(shop, workspace.getState().job, get().asked), ...also });
+    // The way back leads to what stood there just before, never past what was logged or changed since.
+    set({ shop, before: null, asked: stillOpen(shop, workspace.getState().job, get().asked), ...also });
     if (isOurs) writer.changed();
   }
 
@@ -201,6 +202,10 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
   }
 
   function hear(text: string): void {
+    if (isOurs && isShopOfLaterProgram(text)) {
+      isOurs = false; // what a newer program has written is not this page's to write over
+      set({ notice: newerShopNotice });
+    }
     const parsed = parseShop(text);
     if (!isOurs || !parsed.ok) return;
     set({ shop: parsed.shop, before: null, asked: stillOpen(parsed.shop, workspace.getState().job, get().asked) });

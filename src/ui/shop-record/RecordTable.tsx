@@ -1,5 +1,5 @@
 /** A list of the shop's records as a plain table, each with a way out. */
-import type { ReactNode } from 'react';
+import { useRef, type ReactNode } from 'react';
 import { takenOut } from '../../core/shop/take-out.ts';
 import type { ShopList } from '../../core/shop/types.ts';
 import { shopRecord } from '../../store/workspace.ts';
@@ -20,9 +20,20 @@ export function RecordTable<R>(props: {
   columns: readonly Column<R>[];
 }): ReactNode {
   const { columns, records, list } = props;
-  if (records.length === 0) return <p className="small">None yet.</p>;
+  const room = useRef<HTMLDivElement>(null);
+  function takeOut(index: number): void {
+    shopRecord.getState().replace((shop) => takenOut(shop, list, index));
+    // Else the focus would stand on the next record's key, and a second press take that out as well.
+    room.current?.focus();
+  }
+  if (records.length === 0)
+    return (
+      <div ref={room} tabIndex={-1}>
+        <p className="small">None yet.</p>
+      </div>
+    );
   return (
-    <div className="record-scroll">
+    <div className="record-scroll" ref={room} tabIndex={-1} role="group" aria-label={props.caption}>
       <table className="table table-plain">
         <caption className="spoken-only">{props.caption}</caption>
         <thead>
@@ -56,7 +67,7 @@ export function RecordTable<R>(props: {
                   type="button"
                   className="press press-quiet press-small"
                   aria-label={`Take out ${props.nameOf(record)}`}
-                  onClick={() => shopRecord.getState().replace((shop) => takenOut(shop, list, index))}
+                  onClick={() => takeOut(index)}
                 >
                   Take out
                 </button>
