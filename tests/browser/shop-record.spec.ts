@@ -19,7 +19,11 @@ async function openRecord(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Shop record', exact: true }).click();
 }
 const sheet = (page: Page) => page.getByRole('dialog', { name: 'Shop record' });
-const close = (page: Page) => sheet(page).getByRole('button', { name: 'Close' }).click();
+/** Until it is gone keys are the sheet's own. */
+async function close(page: Page): Promise<void> {
+  await sheet(page).getByRole('button', { name: 'Close' }).click();
+  await expect(sheet(page)).toBeHidden();
+}
 const question = (page: Page) => page.getByRole('region', { name: 'Shop and job differ' });
 
 async function takeFromJob(page: Page): Promise<void> {
