@@ -103,6 +103,12 @@ test('the page answers while solids are made, and Cancel stops them', async ({ p
   await page.getByRole('button', { name: /^Next tube/u }).click();
   await expect(page.getByRole('article', { name: /^Tube 2,/u })).toBeVisible();
   await expect(making(page)).toBeVisible();
+  // Looked at another part meanwhile, one finds how far it is, and can still stop it.
+  await showPart(page, 'Marks');
+  await expect(making(page)).toHaveCount(0);
+  await showPart(page, 'Files');
+  await expect(making(page)).toContainText('cage.step');
+  await expect(fileKey(page, 'cage.step')).toBeDisabled();
 
   await making(page).getByRole('button', { name: 'Cancel' }).click();
   await expect(page.getByText('Stopped: nothing was saved.')).toBeVisible();

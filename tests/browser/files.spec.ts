@@ -1,7 +1,20 @@
 /** Files that come in: broken ones are told apart and change nothing, a good one opens, and names stay names. */
 import type { Page } from '@playwright/test';
 import { demoText, runFab } from '../command-line.ts';
-import { IN_THE_BAY, choose, expect, goTo, openFile, savedText, spoken, start, test, undoKey } from './journey.ts';
+import {
+  choose,
+  expect,
+  goTo,
+  IN_THE_BAY,
+  openFile,
+  savedText,
+  SHOP_PARTS,
+  showPart,
+  spoken,
+  start,
+  test,
+  undoKey,
+} from './journey.ts';
 
 interface LooseJob {
   name: string;
@@ -137,8 +150,12 @@ test('names that look like scripts are shown as they are, and nothing runs', IN_
   await expect(page.getByRole('article', { name: `${HOSTILE} 0` })).toBeVisible();
   expect(await strangers(page)).toBe(0);
   await goTo(page, 'Shop');
-  await expect(page.getByRole('article', { name: /^Tube/ })).toBeVisible();
-  expect(await strangers(page)).toBe(0);
+  await expect(page.getByRole('article', { name: /^Tube/ })).toContainText(HOSTILE);
+  for (const part of SHOP_PARTS) {
+    await showPart(page, part);
+    await expect(page.getByRole('tabpanel', { name: part })).not.toBeEmpty();
+    expect(await strangers(page), part).toBe(0);
+  }
   expect(JSON.parse(await savedText(page))).toEqual(JSON.parse(hostile));
 
   // A file's name comes from outside too.

@@ -58,7 +58,8 @@ export const stationKey = (page: Page, name: StationName): Locator =>
 export const goTo = (page: Page, name: StationName): Promise<void> => stationKey(page, name).click();
 
 /** The parts of the Shop, which shows one of them. */
-export type ShopPart = 'Tubes' | 'Ends' | 'Marks' | 'Bending' | 'Pulls' | 'Files';
+export const SHOP_PARTS = ['Tubes', 'Ends', 'Marks', 'Bending', 'Pulls', 'Files'] as const;
+export type ShopPart = (typeof SHOP_PARTS)[number];
 
 export const showPart = (page: Page, name: ShopPart): Promise<void> =>
   page.getByRole('tablist', { name: 'Parts of the Shop' }).getByRole('tab', { name }).click();

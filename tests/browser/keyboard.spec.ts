@@ -1,7 +1,21 @@
 /** With the keyboard alone: everything is reached, seen to be reached, and left again. */
 import type { Page } from '@playwright/test';
-import { IN_THE_BAY, bay, choose, expect, goTo, rowOf, savedText, start, stationKey, test } from './journey.ts';
-import type { StationName } from './journey.ts';
+import {
+  bay,
+  choose,
+  chooseTube,
+  expect,
+  goTo,
+  IN_THE_BAY,
+  rowOf,
+  savedText,
+  SHOP_PARTS,
+  showPart,
+  start,
+  stationKey,
+  test,
+} from './journey.ts';
+import type { ShopPart, StationName } from './journey.ts';
 
 interface Stop {
   readonly name: string;
@@ -41,6 +55,24 @@ async function walk(page: Page): Promise<Stop[]> {
   throw new Error(`the focus never leaves: ${stops.at(-1)?.name}`);
 }
 
+function expectSeenOnce(stops: readonly Stop[], where: string): void {
+  expect(
+    stops.filter(({ isSeen }) => !isSeen),
+    where,
+  ).toEqual([]);
+  expect(new Set(stops.map(({ name }) => name)).size, `${where}: no stop twice`).toBe(stops.length);
+}
+
+/** Something in each part of the Shop that takes the focus, with the main hoop chosen. */
+const REACHED: Readonly<Record<ShopPart, string>> = {
+  Tubes: ' TD ', // a cell of the list
+  Ends: 'Bend this tube', // nothing of its own
+  Marks: 'What a slip does',
+  Bending: 'Rehearse on the bender',
+  Pulls: 'Log the pull',
+  Files: 'Take all as one zip',
+};
+
 test(
   'Tab goes through every station and out again, with the focus in sight at every stop',
   IN_THE_BAY,
@@ -53,14 +85,24 @@ test(
       for (const reached of ['Save', 'Frame. Arrow keys', 'Fit the whole frame', 'Survey', 'Frame', 'Checks', 'Shop']) {
         expect(names, station).toContain(reached);
       }
-      expect(
-        stops.filter(({ isSeen }) => !isSeen),
-        station,
-      ).toEqual([]);
-      expect(new Set(stops.map(({ name }) => name)).size, 'no stop twice').toBe(stops.length);
+      expectSeenOnce(stops, station);
     }
   },
 );
+
+test('Tab goes through every part of the Shop and out again, by the tab of that part alone', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Shop');
+  for (const part of SHOP_PARTS) {
+    await showPart(page, part);
+    const stops = await walk(page);
+    expectSeenOnce(stops, part);
+    const tabs = stops.filter(({ name }) => SHOP_PARTS.some((each) => name.endsWith(` BUTTON ${each}`)));
+    expect(tabs.map(({ name }) => name.split(' ').at(-1))).toEqual([part]);
+    const names = stops.map(({ name }) => name).join('\n');
+    for (const reached of ['Next tube', 'Bend this tube', REACHED[part]]) expect(names, part).toContain(reached);
+  }
+});
 
 test('every control has a name to be called by', async ({ page }) => {
   await start(page);
@@ -69,12 +111,20 @@ test('every control has a name to be called by', async ({ page }) => {
     if (station === 'Survey') await choose(page, /^Measured points/, 'Floor at B-pillar, left');
     if (station === 'Frame') await choose(page, /^Members/, 'Main hoop');
     await page.getByRole('button', { name: 'Menu' }).click();
-    for (const role of ['button', 'textbox', 'combobox', 'radio', 'tab', 'grid', 'row'] as const) {
-      await expect(page.getByRole(role, { name: /^$/ }), `${station}: a ${role} without a name`).toHaveCount(0);
-    }
+    await expectNames(page, station);
     await page.keyboard.press('Escape');
   }
+  for (const part of SHOP_PARTS) {
+    await chooseTube(page, 'Main hoop', part);
+    await expectNames(page, part);
+  }
 });
+
+async function expectNames(page: Page, where: string): Promise<void> {
+  for (const role of ['button', 'textbox', 'combobox', 'radio', 'checkbox', 'tab', 'grid', 'row'] as const) {
+    await expect(page.getByRole(role, { name: /^$/ }), `${where}: a ${role} without a name`).toHaveCount(0);
+  }
+}
 
 /** Presses Tab until this has the focus. */
 async function tabTo(page: Page, is: () => Promise<boolean>): Promise<void> {

@@ -1,6 +1,6 @@
 /** Names that are too long: one typed is refused with words, an older one in a file is kept and shown shortened. */
 import { demoText } from '../command-line.ts';
-import { enter, expect, goTo, openFile, savedText, start, test } from './journey.ts';
+import { enter, expect, goTo, openFile, savedText, SHOP_PARTS, showPart, start, test } from './journey.ts';
 
 const LONG = 'bar of a door '.repeat(1200).trim();
 /** More than may be shown of it. */
@@ -47,6 +47,11 @@ test('a file with a longer name everywhere keeps them, and no screen shows one w
     const row = page.getByRole('gridcell').first();
     if (await row.isVisible()) await row.click();
     expect(await page.evaluate(holdersOf, TOO_MUCH), station).toEqual([]);
+  }
+  for (const part of SHOP_PARTS) {
+    await showPart(page, part);
+    await expect(page.getByRole('tabpanel', { name: part })).not.toBeEmpty();
+    expect(await page.evaluate(holdersOf, TOO_MUCH), part).toEqual([]);
   }
   expect(JSON.parse(await savedText(page)).members[0].name).toBe(LONG);
 });

@@ -37,4 +37,13 @@ test('the part looked at last is there for the next tube and after a reload; arr
   await page.getByRole('tab', { name: 'Marks' }).press('ArrowRight');
   await expect(page.getByRole('tab', { name: 'Bending' })).toBeFocused();
   await expect(page.getByRole('region', { name: 'Bends' })).toBeVisible();
+  // From the last to the first and back.
+  await page.getByRole('tab', { name: 'Bending' }).press('ArrowRight');
+  await page.getByRole('tab', { name: 'Pulls' }).press('ArrowRight');
+  await page.getByRole('tab', { name: 'Files' }).press('ArrowRight');
+  await expect(page.getByRole('tab', { name: 'Tubes' })).toBeFocused();
+  await expect(page.getByRole('tabpanel', { name: 'Tubes' }).getByRole('grid')).toBeVisible();
+  await page.getByRole('tab', { name: 'Tubes' }).press('ArrowLeft');
+  await expect(page.getByRole('tab', { name: 'Files' })).toBeFocused();
+  await expect(page.getByRole('tabpanel', { name: 'Files' })).toBeVisible();
 });

@@ -1,6 +1,19 @@
 /** A laptop, a tablet and a telephone: nothing runs off sideways, and what one comes for is there. */
 import type { Locator, Page } from '@playwright/test';
-import { choose, expect, goTo, IN_THE_BAY, showPart, SIZES, start, stationKey, test, tubeRow } from './journey.ts';
+import {
+  choose,
+  chooseTube,
+  expect,
+  goTo,
+  IN_THE_BAY,
+  SHOP_PARTS,
+  showPart,
+  SIZES,
+  start,
+  stationKey,
+  test,
+  tubeRow,
+} from './journey.ts';
 import type { StationName } from './journey.ts';
 
 /** What each station is for, first. */
@@ -50,6 +63,45 @@ test("at each size: no sideways scroll, every station's main things in reach", I
   // The narrowest is still there: a thumb, and one line for where a node is.
   await expectThumbsToFit(page);
   await expectOneLineOfPlace(page);
+});
+
+/** What of the Shop's panel reaches beyond it, or has words that are cut off; what scrolls by itself may be wider than it shows. */
+const cutOff = (page: Page): Promise<string[]> =>
+  page.locator('.station').evaluate((station) => {
+    const { left, right } = station.getBoundingClientRect();
+    const wrong = (element: Element): boolean => {
+      if (element.closest('.scroll-box, .spoken-only, svg') !== null || !element.checkVisibility()) return false;
+      const box = element.getBoundingClientRect();
+      if (box.left < left - 1 || box.right > right + 1) return true;
+      return getComputedStyle(element).overflowX !== 'visible' && element.scrollWidth > element.clientWidth + 1;
+    };
+    return [...station.querySelectorAll('*')]
+      .filter(wrong)
+      .map((element) => `${element.tagName}.${element.className}: ${element.textContent.slice(0, 40)}`);
+  });
+
+test('at each size: every tab of the Shop is in reach, and no part of it runs off sideways or is cut off', async ({
+  page,
+}) => {
+  await start(page);
+  await goTo(page, 'Shop');
+  for (const size of SIZES) {
+    await page.setViewportSize(size);
+    for (const name of ['Main hoop', 'Main diagonal']) {
+      for (const part of SHOP_PARTS) {
+        await chooseTube(page, name, part);
+        const where = `${nameOf(size)}, ${name}, ${part}`;
+        const tabs = page.getByRole('tablist', { name: 'Parts of the Shop' });
+        for (const tab of SHOP_PARTS) {
+          const { x, width } = (await tabs.getByRole('tab', { name: tab }).boundingBox())!;
+          expect(x, where).toBeGreaterThanOrEqual(0);
+          expect(x + width, where).toBeLessThanOrEqual(size.width);
+        }
+        expect(await overflow(page), where).toEqual([]);
+        expect(await cutOff(page), where).toEqual([]);
+      }
+    }
+  }
 });
 
 test("1024 x 768: a hoop's stick and both its ends lie on the bench together, their captions whole", async ({
@@ -128,7 +180,8 @@ async function expectThumbsToFit(page: Page): Promise<void> {
   await goTo(page, 'Checks');
   await measure(page.getByRole('button', { name: /Warning|Add a box/ }));
   await goTo(page, 'Shop');
-  await measure(page.getByRole('tab', { name: 'Files' }));
+  await measure(page.getByRole('tab'));
+  await measure(page.getByRole('button', { name: /^(Tube before|Next tube|Bend this tube)/ }));
   await showPart(page, 'Files');
   await measure(page.getByRole('button', { name: /\.(csv|json)$/ }));
   expect(small).toEqual([]);

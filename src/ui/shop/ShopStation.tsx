@@ -26,6 +26,7 @@ import { TakeAway } from './TakeAway.tsx';
 import { TapeMarks } from './TapeMarks.tsx';
 import { TubeFacts, TubeHead } from './TubeHead.tsx';
 import { useFeed } from '../bending/useFeed.ts';
+import { useTaking, type Taking } from './useTaking.ts';
 import '../kit/ui.css';
 import '../bending/shop.css';
 
@@ -37,6 +38,8 @@ export default function ShopStation(): ReactNode {
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
 
   const [part, show] = useKept('shop-part', readPart);
+  // Held here: whoever looks at another part meanwhile finds how far it is, and can still stop it.
+  const taking = useTaking();
   const head = useRef<HTMLDivElement>(null);
   // Whoever comes into the shop stands before some tube; what is chosen after that is the person's own affair.
   const entered = useRef(false);
@@ -62,6 +65,7 @@ export default function ShopStation(): ReactNode {
         <Part
           part={part}
           tube={tube}
+          taking={taking}
           // On a telephone the list lies below the head: that is brought up, once it is drawn.
           chosen={() => isNarrow() && requestAnimationFrame(() => head.current?.scrollIntoView({ block: 'start' }))}
         />
@@ -85,15 +89,15 @@ type PartName = (typeof PARTS)[number]['name'];
 const readPart = (kept: unknown): PartName => PARTS.find(({ name }) => name === kept)?.name ?? 'tubes';
 
 /** What is of no tube comes first; the others need one. */
-function Part(props: { part: PartName; tube: SolvedTube | undefined; chosen: () => void }): ReactNode {
-  const { part, tube, chosen } = props;
+function Part(props: { part: PartName; tube: SolvedTube | undefined; taking: Taking; chosen: () => void }): ReactNode {
+  const { part, tube, taking, chosen } = props;
   switch (part) {
     case 'tubes':
       return <Tubes selected={tube} chosen={chosen} />;
     case 'pulls':
       return <PullLog tube={tube} />;
     case 'files':
-      return <TakeAway />;
+      return <TakeAway taking={taking} />;
     default:
       return tube === undefined ? (
         <p className="empty">Choose a tube, in the list under Tubes or in the bay.</p>

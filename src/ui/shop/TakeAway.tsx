@@ -8,19 +8,18 @@ import { Refused } from '../kit/Refused.tsx';
 import { Section } from '../kit/Section.tsx';
 import { PrintPart, useSurface, usePrint } from './PrintPart.tsx';
 import { KINDS, pieceOf, printSettings, productName, productsIn, readChosen, zipName, type Kind } from './take-away.ts';
-import { useTaking, type Taking } from './useTaking.ts';
+import type { Taking } from './useTaking.ts';
 import './take-away.css';
 
 /** Tubes. Exact solids of more, densely joined, take minutes and more than a gigabyte. */
 const MANY_SOLIDS = 100;
 
-export function TakeAway(): ReactNode {
+export function TakeAway({ taking }: { taking: Taking }): ReactNode {
   const fileName = useWorkspace((state) => state.fileName);
   const tubes = useWorkspace((state) => state.derived.tubes.length);
   const [chosen, choose] = useKept('take-away', readChosen);
   const [print, keepPrint] = usePrint();
   const [surface, keepSurface] = useSurface();
-  const taking = useTaking();
   const busy = taking.progress !== null;
   const setting: Setting = { print: printSettings(print), surface };
 
