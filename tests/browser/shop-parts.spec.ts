@@ -8,6 +8,12 @@ test('1440 x 900: marks, the first end and the bends of the main hoop begin abov
   await chooseTube(page, 'Main hoop', 'Marks');
   const first = page.getByRole('region', { name: 'Marks on the tape' }).getByRole('table').getByRole('row');
   for (const row of [0, 1, 2]) await expect(first.nth(row)).toBeInViewport({ ratio: 1 });
+  // How they are taken is picked once a shop, and stands below them.
+  const [last, picks] = await Promise.all([
+    first.last().boundingBox(),
+    page.getByRole('heading', { name: 'How marks are taken' }).boundingBox(),
+  ]);
+  expect(picks!.y).toBeGreaterThanOrEqual(last!.y + last!.height);
   await showPart(page, 'Ends');
   await expect(page.getByRole('heading', { name: /Cut to its plate/iu }).first()).toBeInViewport({ ratio: 1 });
   await showPart(page, 'Bending');
