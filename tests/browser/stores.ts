@@ -106,7 +106,14 @@ export const secondCopies = (page: Page): Promise<Record<string, string>> =>
     const folder = await root.getDirectoryHandle('documents').catch(() => null);
     if (folder === null) return texts;
     for await (const handle of folder.values()) {
-      if (handle.kind === 'file') texts[handle.name] = await (await handle.getFile()).text();
+      // A file that the program writes to between the two cannot be read as it was: then as it is now.
+      while (handle.kind === 'file' && texts[handle.name] === undefined) {
+        try {
+          texts[handle.name] = await (await handle.getFile()).text();
+        } catch (error) {
+          if ((error as DOMException).name !== 'NotReadableError') throw error;
+        }
+      }
     }
     return texts;
   });
