@@ -14,7 +14,6 @@ const errorsByTube = remembered((findings: readonly Finding[]): ReadonlyMap<Tube
   const errors = findings.filter(({ severity }) => severity === 'error');
   const byTube = new Map<TubeRef, Finding[]>();
   for (const error of errors) {
-    if (error.tube === undefined) continue;
     const others = byTube.get(error.tube);
     if (others === undefined) byTube.set(error.tube, [error]);
     else others.push(error);

@@ -18,8 +18,7 @@ export function FindingsList({ findings }: { findings: readonly Finding[] }): Re
   return (
     <ul className="findings">
       {findings.map((finding, index) => {
-        const target = placeOf(finding);
-        const chosen = target !== undefined && selection?.kind === target.kind && selection.id === target.id;
+        const chosen = selection?.kind === 'tube' && selection.id === finding.tube;
         return (
           <Found
             key={index}
@@ -69,9 +68,4 @@ const Found = memo(function Found(props: FoundProps): ReactNode {
   );
 });
 
-function placeOf(finding: Finding): Selection | undefined {
-  if (finding.tube !== undefined) return { kind: 'tube', id: finding.tube };
-  if (finding.node !== undefined) return { kind: 'node', id: finding.node };
-  if (finding.envelope !== undefined) return { kind: 'envelope', id: finding.envelope };
-  return undefined;
-}
+const placeOf = ({ tube }: Finding): Selection => ({ kind: 'tube', id: tube });

@@ -58,10 +58,7 @@ export function Scene({ viewpoint, placer, palette, pointed, floor, gaps, points
   const body = useMemo(() => bodyChains(derived.job).flatMap(strokesAlong), [derived.job]);
   const live = useMemo(() => new Set(selection?.kind === 'tube' ? [selection.id] : []), [selection]);
   const failed = useMemo(
-    () =>
-      new Set(
-        derived.findings.flatMap(({ severity, tube }) => (severity === 'error' && tube !== undefined ? [tube] : [])),
-      ),
+    () => new Set(derived.findings.flatMap(({ severity, tube }) => (severity === 'error' ? [tube] : []))),
     [derived.findings],
   );
   const marked = station === 'shop' && selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
