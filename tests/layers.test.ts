@@ -58,6 +58,18 @@ describe('a planted breach is caught', () => {
     ['a drawing that knows a file', 'drawing/a.ts', "import '../exports/shared/files.ts';", 'imports exports/shared'],
     ['a type named in place', 'store/a.ts', "export type A = import('../view/bay/a.ts').A;", 'store imports view/bay'],
     ['siblings', 'core/checks/a.ts', "import { a } from '../run/a.ts';", 'core/checks imports core/run'],
+    [
+      'an edit of the solved frame that reaches for the screen',
+      'core/shape/a.ts',
+      "import '../../view/gizmo/grips.ts';",
+      'core/shape imports view/gizmo',
+    ],
+    [
+      'a plain edit that asks for the solved frame',
+      'core/edit/a.ts',
+      "import '../shape/given-as.ts';",
+      'core/edit imports core/shape',
+    ],
     ['the store in an export', 'exports/mesh/a.ts', "import '../../store/workspace.ts';", 'exports/mesh imports store'],
     ['the command line in the store', 'store/a.ts', "import { main } from '../fab.ts';", 'store imports fab.ts'],
     [

@@ -22,7 +22,7 @@ const trades = [
   'exports/solids',
 ];
 const exporting = ['drawing', 'exports/shared', ...trades, 'exports/order'];
-const edited = [...rehearsed, 'core/edit', 'core/session', ...exporting, 'workers'];
+const edited = [...rehearsed, 'core/edit', 'core/session', 'core/shape', ...exporting, 'workers'];
 const kept = [...edited, 'store'];
 const scene = [...kept, 'view/camera', 'view/meshes', 'view/canvas', 'view/scene'];
 const views = [...scene, 'view/labels', 'view/gizmo', 'view/rehearsal', 'view/bay'];
@@ -41,6 +41,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/session': job,
   'core/springback': job,
   'core/solve': sprung,
+  'core/shape': [...solved, 'core/edit'],
   'core/mesh': solved,
   'core/checks': [...solved, 'core/rehearse'],
   'core/marks': solved,

@@ -1,12 +1,11 @@
 /** The selected node: how its place is given, where that is in the car, and which members run through it. */
 import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
-import { removeNode, renameNode, setPlace } from '../../core/edit/nodes.ts';
-import type { Edited } from '../../core/edit/records.ts';
-import { bareId, isPrimed, type NodeId } from '../../core/job/reference.ts';
+import { removeNode, renameNode } from '../../core/edit/nodes.ts';
+import { bareId, isPrimed } from '../../core/job/reference.ts';
 import type { FrameNode } from '../../core/job/kinds/node.ts';
 import type { Place } from '../../core/job/places.ts';
-import type { Job } from '../../core/job/types.ts';
+import { giveAs } from '../../core/shape/given-as.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { Command } from '../kit/Command.tsx';
 import { TextField } from '../fields/Fields.tsx';
@@ -16,21 +15,6 @@ import { jobEdit } from '../fields/jobEdit.ts';
 import { Length } from '../fields/Readings.tsx';
 import { kindChoices } from './choices.ts';
 import { PlaceFields } from './PlaceFields.tsx';
-import { retell } from './retell.ts';
-
-/** Why a place cannot be given so. */
-const NOTHING_TO_TELL_BY: Readonly<Record<Place['kind'], string>> = {
-  fixed: 'it has no place',
-  point: 'no point has been measured',
-  on: 'every tube hangs on this node itself',
-  between: 'no two nodes have it between them on one line',
-  ray: 'there is no other node to start from',
-};
-
-function toldAs(job: Job, id: NodeId, kind: Place['kind']): Edited {
-  const place = retell(workspace.getState().derived, id, kind);
-  return place === null ? [{ place: '', message: NOTHING_TO_TELL_BY[kind] }] : setPlace(job, id, place);
-}
 
 export function NodeCard({ node }: { node: FrameNode }): ReactNode {
   const job = useWorkspace((state) => state.job);
@@ -68,7 +52,7 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
           value={node.at.kind}
           choices={kindChoices}
           step={`Place ${node.name} another way`}
-          change={(before, kind) => toldAs(before, node.id, kind as Place['kind'])}
+          change={(before, kind) => giveAs(before, workspace.getState().derived, node.id, kind as Place['kind'])}
         />
       </div>
       {mirrored && <p className="small">Its mirror image is chosen: both are this one node, and move together.</p>}

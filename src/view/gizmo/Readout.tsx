@@ -3,7 +3,7 @@ import { shownName } from '../../core/job/shown.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { bareId, isPrimed } from '../../core/job/reference.ts';
 import { Figure } from '../canvas/Figure.tsx';
-import type { Freedom } from './freedom.ts';
+import type { Freedom, PlaceOnLine } from '../../core/shape/free-directions.ts';
 import type { DragNews } from './useGrips.ts';
 
 const AXES = [
@@ -11,6 +11,19 @@ const AXES = [
   { name: 'offset', means: '+ left' },
   { name: 'height', means: '+ up' },
 ] as const;
+
+/** What the one number is that moves a node along its line. */
+function measured(at: PlaceOnLine): string {
+  switch (at.kind) {
+    case 'on':
+      if (at.bend !== undefined) return `from the ${at.where} of bend ${at.bend}`;
+      return at.from === 'end' ? 'from end B' : 'from end A';
+    case 'between':
+      return 'part of the way';
+    case 'ray':
+      return `until ${AXES['xyz'.indexOf(at.until.axis)]?.name} is`;
+  }
+}
 
 export function Readout({ freedom, news }: { readonly freedom: Freedom; readonly news: DragNews | null }) {
   const job = useWorkspace((state) => state.job);
@@ -36,7 +49,7 @@ export function Readout({ freedom, news }: { readonly freedom: Freedom; readonly
         ))}
         {freedom.free === 'line' && (
           <div>
-            <dt>{freedom.says}</dt>
+            <dt>{measured(freedom.at)}</dt>
             <dd>
               {freedom.inMm ? (
                 <Figure mm={freedom.value} unit={job.lengthUnit} />

@@ -2,7 +2,8 @@
  * The handles of a selected node on the screen: bars along an axis and plates in a plane, of one size at any zoom.
  * Because the view is orthographic, a drag in pixels is a displacement in mm by one small linear solve.
  */
-import { addScaled, dot, type Vec3 } from '../../core/geometry/vector.ts';
+import { addScaled, dot, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from '../../core/geometry/vector.ts';
+import type { Freedom } from '../../core/shape/free-directions.ts';
 import type { Projection } from '../camera/projection.ts';
 
 export interface Grip {
@@ -13,6 +14,22 @@ export interface Grip {
   /** A bar that slides both ways has an end on either side of the node. */
   readonly bothWays: boolean;
 }
+
+const AXES = { x: X_AXIS, y: Y_AXIS, z: Z_AXIS } as const;
+const bar = (key: keyof typeof AXES): Grip => ({ key, kind: 'bar', along: [AXES[key]], bothWays: false });
+const plate = (key: string, u: Vec3, v: Vec3): Grip => ({ key, kind: 'plate', along: [u, v], bothWays: false });
+
+const SPACE_GRIPS: readonly Grip[] = [
+  bar('x'),
+  bar('y'),
+  bar('z'),
+  plate('xy', X_AXIS, Y_AXIS),
+  plate('yz', Y_AXIS, Z_AXIS),
+  plate('xz', X_AXIS, Z_AXIS),
+];
+
+export const gripsOf = (freedom: Freedom): readonly Grip[] =>
+  freedom.free === 'space' ? SPACE_GRIPS : [{ key: 'line', kind: 'bar', along: [freedom.direction], bothWays: true }];
 
 /** Pixels from the node: where a bar begins and ends, and where a plate's corners lie along both its directions. */
 export const BAR = { from: 20, to: 92 } as const;

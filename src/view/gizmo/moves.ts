@@ -5,7 +5,7 @@ import type { NodeRef } from '../../core/job/reference.ts';
 import type { Job } from '../../core/job/types.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import type { Projection } from '../camera/projection.ts';
-import type { Freedom } from './freedom.ts';
+import type { Freedom } from '../../core/shape/free-directions.ts';
 import { displacement, type Grip } from './grips.ts';
 import { slideAlong } from './slide.ts';
 import { snapValue, stepOf, type Neighbour } from './snap.ts';

@@ -1,7 +1,7 @@
 /** Following a pointer along a tube's centreline, round its bends. */
 import { dot } from '../../core/geometry/vector.ts';
 import type { Projection } from '../camera/projection.ts';
-import type { Host } from './freedom.ts';
+import type { Host } from '../../core/shape/free-directions.ts';
 
 const STEPS = 24;
 /** mm a step: small against any bend, so that the walk follows the tube and never jumps to a leg that it crosses on the screen. */

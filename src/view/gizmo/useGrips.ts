@@ -8,8 +8,8 @@ import { sameData } from '../../core/job/equal.ts';
 import { bareId } from '../../core/job/reference.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
 import type { Hold } from '../canvas/hands.ts';
-import { freedomOf, gripsOf, type Freedom } from './freedom.ts';
-import { pickGrip, type Grip } from './grips.ts';
+import { freedomOf, type Freedom } from '../../core/shape/free-directions.ts';
+import { gripsOf, pickGrip, type Grip } from './grips.ts';
 import { dragMove, neighboursOf, nudge, type Drag } from './moves.ts';
 
 /** What the last preview, or the last key, came to. */

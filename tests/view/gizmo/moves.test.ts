@@ -9,7 +9,8 @@ import type { Place } from '../../../src/core/job/places.ts';
 import type { NodeRef } from '../../../src/core/job/reference.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { projectionOf } from '../../../src/view/camera/projection.ts';
-import { freedomOf, gripsOf } from '../../../src/view/gizmo/freedom.ts';
+import { freedomOf } from '../../../src/core/shape/free-directions.ts';
+import { gripsOf } from '../../../src/view/gizmo/grips.ts';
 import { dragMove, nudge } from '../../../src/view/gizmo/moves.ts';
 
 const parsed = parseJob(readFileSync('public/demo.cagewright.json', 'utf8'));

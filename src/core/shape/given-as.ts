@@ -1,22 +1,47 @@
 /**
- * Tells a node's place another way without moving it: from the nearest measured point, on the nearest tube, along a
- * line, between two nodes, or as plain numbers. Whatever itself depends on the node is no candidate, or the references
- * would form a loop.
+ * A node's place given another way without moving it: from the nearest measured point, on the nearest tube, along a
+ * line, between two nodes, or as plain numbers. What itself depends on the node is left out, since the references would
+ * form a loop; so there may be nothing to give the place from.
  */
-import { dependentNodes } from '../../core/edit/references.ts';
-import { nearestOnPath } from '../../core/geometry/path.ts';
-import { distance, dot, mirrored, subtract, type Vec3, type Axis } from '../../core/geometry/vector.ts';
-import { bareId, type NodeId, type NodeRef } from '../../core/job/reference.ts';
-import type { Place } from '../../core/job/places.ts';
-import type { Frame } from '../../core/solve/types.ts';
+import { setPlace } from '../edit/nodes.ts';
+import type { Edited } from '../edit/records.ts';
+import { dependentNodes } from '../edit/references.ts';
+import { nearestOnPath } from '../geometry/path.ts';
+import { distance, dot, mirrored, subtract, type Vec3, type Axis } from '../geometry/vector.ts';
+import type { Place } from '../job/places.ts';
+import { bareId, type NodeId, type NodeRef } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
+import type { Frame } from '../solve/types.ts';
 
 /** Two nodes have a third between them when it lies this near their line, mm: below what a tape reads. */
 const ON_THE_LINE = 0.01;
 
 const AXES: readonly Axis[] = ['x', 'y', 'z'];
 
-/** The same place given as `kind`; null where the frame has nothing to measure it from. */
-export function retell(frame: Frame, id: NodeId, kind: Place['kind']): Place | null {
+/** A node that lies no further than this from another is in its place, mm: a line from there would have no direction to trust. */
+const SAME_PLACE = 1;
+
+const NOTHING_TO_START_FROM: Readonly<Record<Place['kind'], string>> = {
+  fixed: 'it has no place',
+  point: 'no point has been measured',
+  on: 'every tube hangs on this node itself',
+  between: 'no two nodes have it between them on one line',
+  ray: 'there is no other node to start from',
+};
+
+/** The job with the node's place given as `kind`, where it is in the solved frame; refused, in words, where nothing is there to give it from. */
+export function giveAs(job: Job, frame: Frame, id: NodeId, kind: Place['kind']): Edited {
+  const place = givenAs(frame, id, kind);
+  return place === null ? [{ place: '', message: NOTHING_TO_START_FROM[kind] }] : setPlace(job, id, place);
+}
+
+/**
+ * The node's place in the frame given as `kind`: it comes out within 0.01 mm of where it is. Of points, tubes and nodes the
+ * nearest is taken, of pairs of nodes the one that is closest together.
+ *
+ * @returns null where the frame does not hold the node, or has nothing to give its place from
+ */
+export function givenAs(frame: Frame, id: NodeId, kind: Place['kind']): Place | null {
   const here = frame.nodes.get(id);
   if (here === undefined) return null;
   switch (kind) {
@@ -91,7 +116,9 @@ function freeNodes({ job, nodes }: Frame, id: NodeId): { reference: NodeRef; at:
   const dependents = dependentNodes(job, id);
   const here = nodes.get(id);
   return [...nodes]
-    .filter(([reference, at]) => !dependents.has(bareId(reference)) && here !== undefined && distance(at, here) > 1)
+    .filter(
+      ([reference, at]) => !dependents.has(bareId(reference)) && here !== undefined && distance(at, here) > SAME_PLACE,
+    )
     .map(([reference, at]) => ({ reference, at }));
 }
 

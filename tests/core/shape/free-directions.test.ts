@@ -1,0 +1,79 @@
+/** The directions in which every node of the demo, and its mirror image, can be moved: each move goes as far and where it says. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { add, addScaled, distance, length, mirrored } from '../../../src/core/geometry/vector.ts';
+import { parseJob } from '../../../src/core/job/parse.ts';
+import { bareId, type NodeRef } from '../../../src/core/job/reference.ts';
+import type { Job } from '../../../src/core/job/types.ts';
+import { freedomOf } from '../../../src/core/shape/free-directions.ts';
+import { deriveFrame } from '../../../src/core/solve/derive-frame.ts';
+import type { Frame } from '../../../src/core/solve/types.ts';
+import { jobOf } from '../frame.ts';
+
+const parsed = parseJob(readFileSync('public/demo.cagewright.json', 'utf8'));
+if (!parsed.ok) throw new Error(parsed.faults[0]?.message);
+const demo = parsed.job;
+
+function solved(job: Job): Frame {
+  const outcome = deriveFrame(job);
+  if (!outcome.ok) throw new Error(outcome.faults.map(({ message }) => message).join('; '));
+  return outcome.value;
+}
+
+const frame = solved(demo);
+const references: readonly NodeRef[] = demo.nodes.flatMap(({ id }) => [id, `${id}'`]);
+
+describe('where a node can be moved', () => {
+  it.each(references)('%s goes where it is sent, and its other side with it', (reference) => {
+    const freedom = freedomOf(frame, reference)!;
+    expect(freedom.place).toEqual(frame.nodes.get(reference));
+    const kind = demo.nodes.find(({ id }) => id === bareId(reference))!.at.kind;
+    expect(freedom.free).toBe(kind === 'fixed' || kind === 'point' ? 'space' : 'line');
+
+    const small = 0.01; // mm: along a bend the line is its tangent, which is left by less than a micrometre
+    const [job, expected] =
+      freedom.free === 'space'
+        ? [freedom.moved(demo, add(freedom.place, [3, 4, 5])), add(freedom.place, [3, 4, 5])]
+        : [
+            freedom.moved(demo, freedom.value + small * freedom.perMm),
+            addScaled(freedom.place, freedom.direction, small),
+          ];
+    const again = solved(job);
+    expect(distance(again.nodes.get(reference)!, expected)).toBeLessThan(1e-5);
+    const other = reference.endsWith("'") ? bareId(reference) : `${reference}'`;
+    expect(distance(again.nodes.get(other)!, mirrored(expected))).toBeLessThan(1e-5);
+  });
+
+  it('on a line is along a direction of length 1, and on a tube along its centreline from where the node is', () => {
+    const seen = new Set<string>();
+    for (const reference of references) {
+      const freedom = freedomOf(frame, reference)!;
+      if (freedom.free === 'space') continue;
+      seen.add(freedom.at.kind);
+      expect(length(freedom.direction)).toBeCloseTo(1, 12);
+      expect(freedom.inMm).toBe(freedom.at.kind !== 'between');
+      expect(freedom.host !== null).toBe(freedom.at.kind === 'on');
+      if (freedom.host === null || freedom.at.kind !== 'on') continue;
+      const offset = reference.endsWith("'") ? mirrored(freedom.at.offset) : freedom.at.offset;
+      const { point } = freedom.host.placeAt(freedom.host.at);
+      expect(distance(add(point, offset), freedom.place)).toBeLessThan(1e-6);
+    }
+    expect([...seen].toSorted()).toEqual(['between', 'on', 'ray']);
+  });
+
+  it('counts from end B against the way of the tube', () => {
+    const job = jobOf({
+      nodes: { a: [0, 0, 0], b: [0, 0, 1000], n: { kind: 'on', member: 'm', from: 'end', distance: 100 } },
+      members: [{ id: 'm', path: ['a', 'b'] }],
+    });
+    const freedom = freedomOf(solved(job), 'n')!;
+    if (freedom.free !== 'line') throw new Error('free in space');
+    expect(freedom.direction).toEqual([-0, -0, -1]);
+    expect(freedom.host).toMatchObject({ at: 900, length: 1000, sense: -1 });
+    expect(solved(freedom.moved(job, 250)).nodes.get('n')![2]).toBeCloseTo(750, 9);
+  });
+
+  it('is null for a node that the frame does not hold', () => {
+    expect(freedomOf(frame, 'nobody')).toBeNull();
+  });
+});
