@@ -7,10 +7,9 @@ import { bySeverity } from './checks/findings.ts';
 import type { Finding, SwingMend } from './checks/types.ts';
 import type { Derived } from './derive.ts';
 import type { BendStep } from './job/kinds/bent.ts';
-import { roomOf } from './rehearse/machine.ts';
 import { isBendable, type BendableTube } from './rehearse/pose.ts';
 import { rehearse } from './rehearse/rehearse.ts';
-import type { Rehearsal } from './rehearse/types.ts';
+import type { Rehearsal, SolidId } from './rehearse/types.ts';
 import { sameOrder, SEARCHED_BENDS } from './solve/bend-order.ts';
 import { feedOf } from './solve/feed.ts';
 
@@ -34,7 +33,7 @@ export function swingFindings(
     return [{ ...base, ...barred, id: 'bend/order-matters', order }];
   }
   if (hit === null || reason === null) return [];
-  const mend = mendFor(hit.solid, tube);
+  const mend = mendFor(hit.solid);
   return tube.bends.length > SEARCHED_BENDS
     ? [{ ...base, ...barred, id: 'bend/plain-order-touches', mend }]
     : [{ ...base, id: 'bend/no-free-order', reason, mend }];
@@ -57,14 +56,12 @@ export function withFindings(derived: Derived, more: readonly Finding[]): Derive
 }
 
 /** What would let the tube be bent where no order keeps clear; null where one does, or where the machine touches nothing. */
-export function mendOf(tube: BendableTube, { plain, proposed }: Rehearsal): SwingMend | null {
+export function mendOf({ plain, proposed }: Rehearsal): SwingMend | null {
   const touched = proposed === null ? plain.find(({ hit }) => hit !== null) : undefined;
-  return touched?.hit == null ? null : mendFor(touched.hit.solid, tube);
+  return touched?.hit == null ? null : mendFor(touched.hit.solid);
 }
 
-function mendFor(solid: string | null, { die }: BendableTube): SwingMend {
-  if (solid === 'the floor') return { kind: 'raise-bender' };
-  if (solid !== null && roomOf(die.bender).some(({ name }) => name === solid))
-    return { kind: 'clear-room', what: solid };
-  return { kind: 'corners-apart' };
+function mendFor(solid: SolidId | null): SwingMend {
+  if (solid?.part === 'floor') return { kind: 'raise-bender' };
+  return solid?.part === 'room' ? { kind: 'clear-room', what: solid } : { kind: 'corners-apart' };
 }

@@ -86,16 +86,18 @@ test(
     await start(page);
     await openFile(page, 'cabinet.cagewright.json', withCabinet());
     await rehearse(page);
-    await expect(room(page)).toContainText('Bend 1, 2 and 4 with end A in front, then end for end 3');
-    await expect(room(page)).toContainText('As it comes, bend 3 touches Cabinet at');
+    await expect(room(page)).toContainText(
+      'Take bends 1, 2 and 4 in that order with end A in front, then bend 3 with end B in front',
+    );
+    await expect(room(page)).toContainText('As it comes, bend 3 swings into Cabinet at');
     await expect(steps(page).last()).toHaveText(
       /Bend 3.*Turn the tube end for end, end B in front\. Turn the tube .*free/,
     );
 
     await page.getByRole('radio', { name: 'Bend after bend' }).check({ force: true });
-    const touching = steps(page).filter({ hasText: 'touches Cabinet at' });
+    const touching = steps(page).filter({ hasText: 'swings into Cabinet at' });
     await expect(touching).not.toHaveCount(0);
-    const words = /touches Cabinet at (\d+)°/.exec((await touching.first().textContent())!)!;
+    const words = /swings into Cabinet at (\d+)°/.exec((await touching.first().textContent())!)!;
     await touching.first().click();
     await forward(page).click();
     await expect(told(page)).toHaveText(`Step 3 of 4, bend 3: ${words[0]}.`);

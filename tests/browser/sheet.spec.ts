@@ -179,7 +179,7 @@ test('the order that keeps clear is kept for the tube before its run is begun, a
   const marks = page.getByRole('region', { name: 'Marks on the tape' });
   await page.getByRole('button', { name: 'Use this order' }).click();
   await showPart(page, 'Marks');
-  await expect(marks).toContainText('Kept for this tube: Bends 1 with end A in front; then 2 with end B in front.');
+  await expect(marks).toContainText('Kept for this tube: bend 1 with end A in front, then bend 2 with end B in front.');
   await expect(undoKey(page)).toContainText('Order of bending for Front leg (left)');
   const order = [
     { bend: 1, front: 'A' },

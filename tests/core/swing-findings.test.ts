@@ -58,7 +58,7 @@ describe('swingFindings', () => {
         { bends: [{ rotation: 0, angle: 90 }], straights: [900, 900] },
         { planeHeight: height, room },
       );
-      const mend = mendOf(tube, rehearse(tube));
+      const mend = mendOf(rehearse(tube));
       return mend === null ? null : swingMendInWords(mend);
     };
     expect(mended(900, [wall])).toMatch(/^Move Wall away/u);

@@ -6,7 +6,7 @@ import type { Degrees, Radians } from '../geometry/angle.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
 import type { EnvelopeId, NodeRef, TubeRef } from '../job/reference.ts';
-import type { NoOrder, Trouble } from '../rehearse/types.ts';
+import type { NoOrder, RoomThing, Trouble } from '../rehearse/types.ts';
 
 /** Distance from an envelope to one tube's surface. */
 export interface Clearance {
@@ -241,8 +241,7 @@ export interface TooClose extends OfTube {
 /** What would clear the way at the bender. */
 export type SwingMend =
   | { readonly kind: 'raise-bender' }
-  /** What stands in the room, by its name. */
-  | { readonly kind: 'clear-room'; readonly what: string }
+  | { readonly kind: 'clear-room'; readonly what: RoomThing }
   | { readonly kind: 'corners-apart' };
 
 /** The plain order, with `front` in front, is barred at `bend`; `order` is free. */

@@ -13,7 +13,7 @@ import { normalize, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector
 import type { Bender } from '../job/kinds/bender.ts';
 import type { Die } from '../job/kinds/die.ts';
 import type { Section } from '../job/kinds/section.ts';
-import type { Solid } from './types.ts';
+import type { MachinePart, Solid } from './types.ts';
 
 /** mm, from the tube's surface to what holds it. */
 const BLOCK_GAP = 2;
@@ -51,28 +51,27 @@ export function machineOf(die: Die, section: Section): readonly Solid[] {
     axes: [X_AXIS, Y_AXIS, Z_AXIS],
   });
   /** About the die's axis. */
-  const cylinder = (name: string, part: 'die' | 'column', radius: number, low: number, high: number): Solid => ({
-    name,
-    part,
-    turning: part === 'die',
+  const cylinder = (part: MachinePart, radius: number, low: number, high: number): Solid => ({
+    id: { part },
+    turning: part !== 'column',
     shape: { kind: 'cylinder', centre: [x, y, (low + high) / 2], radius, halfHeight: (high - low) / 2 },
   });
   return [
-    cylinder('the die', 'die', Math.max(0, die.centrelineRadius - grooveHalf), plane - dieHalf, plane + dieHalf),
-    cylinder("the die's upper lip", 'die', die.centrelineRadius, plane + grooveHalf, plane + dieHalf),
-    cylinder("the die's lower lip", 'die', die.centrelineRadius, plane - dieHalf, plane - grooveHalf),
-    { name: 'the clamp', part: 'clamp', turning: true, shape: block(0, die.leastStraight) },
-    { name: 'the follower', part: 'follower', turning: false, shape: block(-die.leastGrip, 0) },
-    cylinder('the column', 'column', die.centrelineRadius / 2, 0, Math.max(0, plane - dieHalf)),
-    { name: 'the floor', part: 'floor', turning: false, shape: { kind: 'plane', point: [0, 0, 0], normal: Z_AXIS } },
+    cylinder('die', Math.max(0, die.centrelineRadius - grooveHalf), plane - dieHalf, plane + dieHalf),
+    cylinder('upper-lip', die.centrelineRadius, plane + grooveHalf, plane + dieHalf),
+    cylinder('lower-lip', die.centrelineRadius, plane - dieHalf, plane - grooveHalf),
+    { id: { part: 'clamp' }, turning: true, shape: block(0, die.leastStraight) },
+    { id: { part: 'follower' }, turning: false, shape: block(-die.leastGrip, 0) },
+    cylinder('column', die.centrelineRadius / 2, 0, Math.max(0, plane - dieHalf)),
+    { id: { part: 'floor' }, turning: false, shape: { kind: 'plane', point: [0, 0, 0], normal: Z_AXIS } },
   ];
 }
 
-/** What stands round the machine; what nobody named is named by its kind. */
+/** What stands round the machine. */
 export function roomOf({ room }: Bender): readonly Solid[] {
   return room.map((obstacle): Solid => {
-    const name = obstacle.name.trim() || (obstacle.kind === 'plane' ? 'a wall' : 'a box');
-    const base = { name, part: 'room', turning: false } as const;
+    const id = { part: 'room', kind: obstacle.kind, name: obstacle.name.trim() } as const;
+    const base = { id, turning: false } as const;
     if (obstacle.kind === 'plane') {
       return { ...base, shape: { kind: 'plane', point: obstacle.point, normal: normalize(obstacle.normal) } };
     }

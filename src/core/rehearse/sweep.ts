@@ -72,7 +72,7 @@ export function frontHit(front: Side, angle: Radians, around: Surroundings): Hit
       const until: number = soonest?.angle ?? angle;
       const found = firstTouch(stretch, each, motion, speed, 0, until, around);
       if (found < until || (found === until && soonest === null)) {
-        soonest = { angle: found, solid: solid.name, by: 'front', at: touchedAt('swings', found, around) };
+        soonest = { angle: found, solid: solid.id, by: 'front', at: touchedAt('swings', found, around) };
       }
     }
   }
@@ -101,7 +101,7 @@ export function rearHit(rear: Side, angle: Radians, around: Surroundings): Hit |
       const until: number = soonest?.angle ?? angle;
       const found = firstTouch(stretch, each, passes ? 'passes' : 'slides', speed, 0, until, around);
       if (found < until || (found === until && soonest === null)) {
-        soonest = { angle: found, solid: solid.name, by: 'rear', at: touchedAt('slides', found, around) };
+        soonest = { angle: found, solid: solid.id, by: 'rear', at: touchedAt('slides', found, around) };
       }
     }
   }
@@ -152,13 +152,13 @@ function selfHit(front: Side, rear: Side, angle: Radians, around: Surroundings):
   return soonest.hit;
 }
 
-function exemptPieces({ part }: Solid, { held }: Side): number {
+function exemptPieces({ id: { part } }: Solid, { held }: Side): number {
   return part === 'clamp' || part === 'follower' ? held : 0;
 }
 
 /** How fast the distance to the solid can change at most, mm a radian, for what goes round with the die. */
 function swingSpeed({ far }: Extent, { solid }: Obstruction): number {
   // Die and column stand about the same axis.
-  if (solid.turning || solid.part === 'column') return 0;
+  if (solid.turning || solid.id.part === 'column') return 0;
   return solid.shape.kind === 'plane' ? Math.hypot(solid.shape.normal[0], solid.shape.normal[1]) * far : far;
 }

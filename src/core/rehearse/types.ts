@@ -6,11 +6,24 @@ import type { Degrees, Radians } from '../geometry/angle.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
+import type { Obstacle } from '../job/kinds/obstacle.ts';
+
+/** A part of the machine, or the floor that it stands on. The die is a core between two lips. */
+export type MachinePart = 'die' | 'upper-lip' | 'lower-lip' | 'clamp' | 'follower' | 'column' | 'floor';
+
+/** A thing in the room, with the name that a person gave it; '' where nobody did. */
+export interface RoomThing {
+  readonly part: 'room';
+  readonly kind: Obstacle['kind'];
+  readonly name: string;
+}
+
+/** Which solid it is; what it is called stands in core/words. */
+export type SolidId = { readonly part: MachinePart } | RoomThing;
 
 /** What the tube can run into. `turning`: it goes round with the die. */
 export interface Solid {
-  readonly name: string;
-  readonly part: 'die' | 'clamp' | 'follower' | 'column' | 'floor' | 'room';
+  readonly id: SolidId;
   readonly turning: boolean;
   readonly shape:
     | { readonly kind: 'box'; readonly centre: Vec3; readonly half: Vec3; readonly axes: readonly [Vec3, Vec3, Vec3] }
@@ -33,8 +46,8 @@ export interface Pose {
 export interface Hit {
   /** How far the machine has turned, 0 = before it moves. */
   readonly angle: Radians;
-  /** The solid's name; null where the tube touches itself. */
-  readonly solid: string | null;
+  /** Null where the tube touches itself. */
+  readonly solid: SolidId | null;
   /** Which part of the tube. */
   readonly by: 'front' | 'rear';
   /** On the tube's centreline, there and then. */

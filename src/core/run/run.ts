@@ -184,3 +184,9 @@ const marksMoved = (atFirst: TapeSheet, { steps }: TapeSheet): BendRun['marksMov
     const along = (marks[0]!.exact - atFirst.steps[i]!.marks[0]!.exact) * (towards === 'B' ? 1 : -1);
     return Math.abs(along) > NOTABLE_LENGTH ? [{ bend, by: along }] : [];
   });
+
+/** The bends whose rotation or straight, from the bend before on the tube, can be measured once this one is made. */
+export function measurableAt(bend: number, made: readonly number[]): readonly number[] {
+  const has = new Set(made);
+  return [bend, bend + 1].filter((each) => has.has(each) && has.has(each - 1));
+}

@@ -1,5 +1,8 @@
-/** Names, or numbers, one after another. */
+/** Names, or numbers, one after another; and a sentence's first letter. */
 
 /** "a, b and c"; nothing for none. */
 export const listed = (items: readonly (string | number)[]): string =>
   items.length < 2 ? `${items[0] ?? ''}` : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+
+/** The same with a capital, as it begins a sentence. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -6,7 +6,7 @@ import type { BenderField, DieField, Difference, FieldDifference, SectionField }
 import { steelInWords } from '../springback/steels.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { exactText } from '../units/step.ts';
-import { listed } from './lists.ts';
+import { capital, listed } from './lists.ts';
 
 /** The difference as a sentence; `nameOf` gives a die's name in the job. */
 export function differenceInWords(one: Difference, unit: LengthUnit, nameOf: (die: string) => string): string {
@@ -113,5 +113,5 @@ function fieldsInWords<F extends string>(
       return there === here ? `${label} not the same` : `${label}: shop ${there}, this job ${here}`;
     })
     .join('; ');
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+  return capital(sentence);
 }

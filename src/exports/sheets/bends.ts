@@ -22,7 +22,7 @@ import type { Context } from './context.ts';
 import { angleFigure, decimalFigure, markFigure, lengthFigure } from './figures.ts';
 import { arrowhead, box, disc, FIRM, HAIR, MAIN, stroke, text } from '../../drawing/ink.ts';
 import { zeroInWords, type Measured } from './measured.ts';
-import { capital } from './ends.ts';
+import { capital } from '../../core/words/lists.ts';
 import { abreast, paragraph, part, stacked, type Block, type Part } from './page.ts';
 
 /** Right edges of the columns, of the width between margins; figures stand against them. */

@@ -1,6 +1,6 @@
 /** Both ends side by side: what each is cut to, and cut by cut what the notcher is set to. */
 import { deepSide, longSide, type EndMark } from '../../core/cope/end-mark.ts';
-import { listed } from '../../core/words/lists.ts';
+import { capital, listed } from '../../core/words/lists.ts';
 import { plateOffSquare } from '../../core/cope/end-cut.ts';
 import { scribedInWords } from '../../core/words/turns.ts';
 import { wrapHalfTurn, type Radians } from '../../core/geometry/angle.ts';
@@ -293,5 +293,3 @@ const rule = (width: number): Block => ({
     ),
   ],
 });
-
-export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

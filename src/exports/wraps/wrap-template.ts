@@ -3,6 +3,7 @@
  * then the unrolled surface. It is cut out along its edges, wound round the tube printed side out with the lower edge at the blank's sawn end and
  * the 0 line on the inside line or the scribed line, taped, and scribed along the cut line, or cut along that first. Hatched is what comes off.
  */
+import { capital } from '../../core/words/lists.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import type { Derived } from '../../core/derive.ts';
 import { toDegrees, toRadians } from '../../core/geometry/angle.ts';
@@ -82,8 +83,6 @@ function captions(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, unit:
     ],
   };
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function landings(frame: Derived, end: EndOf, wrap: Wrap, unit: LengthUnit): string[] {
   const { tube, which } = end;

@@ -7,12 +7,12 @@ import type { AsBent } from '../../core/run/as-bent.ts';
 import { bendRun } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
+import { titleOf, wayInWords } from '../../core/words/run.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
 import { useFeed } from './useFeed.ts';
 import { forgetRun, openRun, useOpenRun } from './open-run.ts';
-import { titleOf, wayInWords } from './run-words.ts';
 import './sheet.css';
 
 /** In the Shop: the way into the tube's run. */

@@ -5,9 +5,9 @@ import { setTubeOrder } from '../../core/edit/feeds.ts';
 import type { BendStep } from '../../core/job/kinds/bent.ts';
 import { sameOrder } from '../../core/solve/bend-order.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { orderInWords } from '../../core/words/rehearsal.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Command } from '../kit/Command.tsx';
-import { orderInWords } from './run-words.ts';
 import { useFeed } from './useFeed.ts';
 import './marks.css';
 

@@ -3,7 +3,7 @@ import { useEffect, useRef, useSyncExternalStore, type ReactNode } from 'react';
 import type { Player } from '../../view/rehearsal/player.ts';
 import type { Stage } from '../../view/rehearsal/rehearsed.ts';
 import { momentAt, type Timeline } from '../../view/rehearsal/timeline.ts';
-import { momentInWords, troubleAt } from '../../view/rehearsal/words.ts';
+import { momentInShort, troubleAt } from './moment-words.ts';
 
 interface Props {
   readonly stages: readonly Stage[];
@@ -63,7 +63,7 @@ function Scrubber({ stages, timeline, player }: Props): ReactNode {
       input.value = String(player.place());
       input.style.setProperty('--done', `${(100 * player.place()) / timeline.length}%`);
       const trouble = troubleAt(stages, moment);
-      const now = `bend ${steps[moment.step]!.bend}, ${momentInWords(stages, moment)}`;
+      const now = `bend ${steps[moment.step]!.bend}, ${momentInShort(stages, moment)}`;
       input.setAttribute('aria-valuetext', trouble === null ? now : `${now}, ${trouble}`);
     };
     show();

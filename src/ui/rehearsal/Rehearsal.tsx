@@ -6,20 +6,23 @@ import { useEffect, useMemo, useRef, useState, useSyncExternalStore, type Keyboa
 import type { TubeRef } from '../../core/job/reference.ts';
 import { isBendable, type BendableTube } from '../../core/rehearse/pose.ts';
 import type { Rehearsal as Rehearsed } from '../../core/rehearse/types.ts';
+import { sameOrder } from '../../core/solve/bend-order.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { createPlayer } from '../../view/rehearsal/player.ts';
 import { RehearsalBay } from '../../view/rehearsal/RehearsalBay.tsx';
 import { layStages } from '../../view/rehearsal/rehearsed.ts';
 import { layTimeline, momentAt } from '../../view/rehearsal/timeline.ts';
-import { isPlainProposed, tellMoment, type Order } from '../../view/rehearsal/words.ts';
 import { Picks } from '../kit/Picks.tsx';
 import { Controls } from './Controls.tsx';
-import { Slip } from './Slip.tsx';
+import { momentAloud } from './moment-words.ts';
+import { Now } from './Now.tsx';
 import { StepList } from './StepList.tsx';
 import { Verdict } from '../bending/Verdict.tsx';
 import '../kit/ui.css';
 import '../bending/marks.css';
 import './rehearsal.css';
+
+type Order = 'plain' | 'proposed';
 
 const leave = (): void => workspace.getState().rehearse(null);
 
@@ -86,16 +89,16 @@ function Run({ tube, rehearsal, order, pick }: RunProps): ReactNode {
   const player = useMemo(() => createPlayer(timeline), [timeline]);
   const moment = () => momentAt(timeline, steps, player.place());
   const current = useSyncExternalStore(player.listen, () => moment().step);
-  const spoken = useSyncExternalStore(player.listen, () => tellMoment(stages, moment()));
+  const spoken = useSyncExternalStore(player.listen, () => momentAloud(stages, moment()));
 
   const first = useRef<HTMLDivElement>(null);
   useEffect(() => first.current?.querySelector('button')?.focus({ preventScroll: true }), []);
 
-  const choice = rehearsal.proposed !== null && !isPlainProposed(rehearsal);
+  const choice = rehearsal.proposed !== null && !sameOrder(rehearsal.plain, rehearsal.proposed);
   return (
     <>
       <Head tube={tube}>
-        <Slip stages={stages} timeline={timeline} player={player} />
+        <Now stages={stages} timeline={timeline} player={player} />
       </Head>
       <div className="rehearsal-stage">
         <RehearsalBay tube={tube} unit={unit} stages={stages} timeline={timeline} player={player} current={current} />

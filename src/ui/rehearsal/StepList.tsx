@@ -1,7 +1,8 @@
-/** The steps in their order, as slips laid side by side: each leads to its place in the rehearsal. */
+/** The steps in their order, side by side: each leads to its place in the rehearsal. */
 import type { ReactNode } from 'react';
 import type { Stage } from '../../view/rehearsal/rehearsed.ts';
-import { angleInWords, barredInWords, setUpInWords } from '../../view/rehearsal/words.ts';
+import { barredInWords, setUpInWords } from '../../core/words/rehearsal.ts';
+import { angleInWords } from './moment-words.ts';
 import { useScrollIntoView } from '../kit/useScrollIntoView.ts';
 
 interface Props {
@@ -14,20 +15,20 @@ export function StepList({ stages, current, go }: Props): ReactNode {
   return (
     <ol className="rehearsal-steps" aria-label="Steps">
       {stages.map((stage, i) => (
-        <StepSlip key={i} stage={stage} number={i + 1} isCurrent={i === current} go={() => go(i)} />
+        <StepKey key={i} stage={stage} number={i + 1} isCurrent={i === current} go={() => go(i)} />
       ))}
     </ol>
   );
 }
 
-interface SlipProps {
+interface StepKeyProps {
   readonly stage: Stage;
   readonly number: number;
   readonly isCurrent: boolean;
   go(): void;
 }
 
-function StepSlip({ stage, number, isCurrent, go }: SlipProps): ReactNode {
+function StepKey({ stage, number, isCurrent, go }: StepKeyProps): ReactNode {
   const item = useScrollIntoView<HTMLLIElement>(isCurrent);
   const trouble = barredInWords(stage.step);
   return (

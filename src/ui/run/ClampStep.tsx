@@ -8,7 +8,7 @@ import { useWorkspace } from '../../store/workspace.ts';
 import { Leans, MarkPlace } from '../bending/TapeParts.tsx';
 import { TurnFigure, TurnWords } from '../bending/TurnWords.tsx';
 import { useFeed } from '../bending/useFeed.ts';
-import { MARK_MEETS, markMovedInWords } from '../bending/run-words.ts';
+import { MARK_MEETS, markMovedInWords } from '../../core/words/run.ts';
 import { Tick } from './Tick.tsx';
 
 type Clamp = Extract<RunStep, { kind: 'clamp' }>;

@@ -8,7 +8,7 @@ import { toDegrees } from '../../core/geometry/angle.ts';
 import type { BentBend, BentTube } from '../../core/job/kinds/bent.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { Verdict } from '../../core/run/judge.ts';
-import type { BendRun, RunStep } from '../../core/run/run.ts';
+import { measurableAt, type BendRun, type RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { isSlip } from '../../core/springback/pull-law.ts';
 import { formatAngle } from '../../core/units/angle.ts';
@@ -18,7 +18,9 @@ import { bendAngleKind } from '../fields/kinds.ts';
 import { Refused } from '../kit/Refused.tsx';
 import { Measured } from './Measured.tsx';
 import { RunKey } from './RunKey.tsx';
-import { dayOf, measurableAt, onTo, plain, verdictInWords } from '../bending/run-words.ts';
+import { onTo } from './stops.ts';
+import { verdictInWords } from '../../core/words/run.ts';
+import { onScale } from '../../core/words/turns.ts';
 
 type Read = Extract<RunStep, { kind: 'read' }>;
 
@@ -115,7 +117,7 @@ function Said({ verdict, reading }: { verdict: Verdict; reading: BentBend }): Re
       </h4>
       {verdict.kind === 'short' && !kept && (
         <p className="run-figure run-figure-second">
-          Pull {plain(verdict.pullTo - pulled)}° more, to {plain(verdict.pullTo)}°
+          Pull {onScale(verdict.pullTo - pulled)}° more, to {onScale(verdict.pullTo)}°
         </p>
       )}
       <p>{words}</p>
@@ -156,7 +158,7 @@ function Reading(props: {
   const { tube, bend, start } = props;
   const edit = useWorkspace((state) => state.edit);
   const [netText, setNet] = useState('');
-  const [pulledText, setPulled] = useState(props.pulled === null ? '' : plain(props.pulled));
+  const [pulledText, setPulled] = useState(props.pulled === null ? '' : onScale(props.pulled));
   const [asked, setAsked] = useState(false);
   const [refusal, setRefusal] = useState('');
   const form = useRef<HTMLFormElement>(null);
@@ -207,3 +209,7 @@ function Reading(props: {
     </form>
   );
 }
+
+/** As 2026-03-02, where the shop is. */
+export const dayOf = (date: Date): string =>
+  [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((part) => String(part).padStart(2, '0')).join('-');

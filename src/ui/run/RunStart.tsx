@@ -14,7 +14,9 @@ import { Picks } from '../kit/Picks.tsx';
 import { KeepOrder } from '../bending/KeptOrder.tsx';
 import { TapePicks } from '../bending/TapePicks.tsx';
 import { useFeed } from '../bending/useFeed.ts';
-import { bendsInWords, orderInWords } from '../bending/run-words.ts';
+import { orderInWords } from '../../core/words/rehearsal.ts';
+import { capital } from '../../core/words/lists.ts';
+import { bendsInWords } from '../../core/words/run.ts';
 import { useProposal } from './useProposal.ts';
 
 export function RunStart({ tube }: { tube: SolvedTube }): ReactNode {
@@ -35,7 +37,7 @@ export function RunStart({ tube }: { tube: SolvedTube }): ReactNode {
       {choices.length > 1 && (
         <Picks<Choice['value']> legend="Order of bending" value={value} choices={choices} onPick={pick} />
       )}
-      <p className="run-order">{orderInWords(order)}</p>
+      <p className="run-order">{capital(orderInWords(order))}</p>
       {proposal.words !== '' && <p className={proposal.barred ? 'notice-warning' : 'small'}>{proposal.words}</p>}
       <p>
         To cut in this order: <Length mm={blankToCut(tube, order).blank} parts={32} withUnit />

@@ -1,7 +1,7 @@
 /** Where one is in the run: a key for each stop, and under it the three steps of the bend that is shown. */
 import { useEffect, useRef, type CSSProperties, type ReactNode } from 'react';
 import type { RunStep } from '../../core/run/run.ts';
-import { STEP_NAMES, stopsOf, type Stop } from '../bending/run-words.ts';
+import { STEP_NAMES, stopsOf, type Stop } from './stops.ts';
 
 interface StripProps {
   readonly steps: readonly RunStep[];

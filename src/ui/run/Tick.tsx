@@ -5,7 +5,7 @@ import type { TubeRef } from '../../core/job/reference.ts';
 import type { RunStep } from '../../core/run/run.ts';
 import { useWorkspace, workspace } from '../../store/workspace.ts';
 import { RunKey } from './RunKey.tsx';
-import { titleOf } from '../bending/run-words.ts';
+import { titleOf } from '../../core/words/run.ts';
 
 export function Tick(props: { tube: TubeRef; step: RunStep; onTicked: () => void; children: ReactNode }): ReactNode {
   const { tube, step, onTicked } = props;

@@ -1,4 +1,5 @@
 /** One end of a tube: what it is cut to, and for each cut what the notcher is set to. */
+import { capital } from '../../core/words/lists.ts';
 import { deepSide, longSide, type EndMark } from '../../core/cope/end-mark.ts';
 import { plateOffSquare } from '../../core/cope/end-cut.ts';
 import { scribedInWords } from '../../core/words/turns.ts';
@@ -236,5 +237,3 @@ function Recipe(props: {
     </div>
   );
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

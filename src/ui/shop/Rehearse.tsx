@@ -22,7 +22,7 @@ export function Rehearse({ tube }: { readonly tube: SolvedTube }): ReactNode {
 function OnBender({ tube }: { readonly tube: BendableTube }): ReactNode {
   const { id } = tube;
   const rehearsal = useWorkspace((state) => state.rehearsals.get(id));
-  const mend = rehearsal === undefined ? null : mendOf(tube, rehearsal);
+  const mend = rehearsal === undefined ? null : mendOf(rehearsal);
   const rehearse = useWorkspace((state) => state.rehearse);
   const isOn = useWorkspace((state) => state.rehearsing === id);
   const key = useRef<HTMLButtonElement>(null);

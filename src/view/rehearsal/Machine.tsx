@@ -23,7 +23,7 @@ export function Machine({ solids, reach, finishes, palette, turning }: Props) {
     <SolidDrawn key={index} solid={solid} reach={reach} finishes={finishes} palette={palette} />
   );
   // The floor is drawn as a grid.
-  const drawn = solids.filter(({ part }) => part !== 'floor');
+  const drawn = solids.filter(({ id }) => id.part !== 'floor');
   return (
     <>
       <group ref={turning} matrixAutoUpdate={false}>
@@ -53,7 +53,7 @@ function SolidDrawn({ solid, reach, finishes, palette }: SolidProps) {
   }, [solid, reach]);
   useEffect(() => () => geometry.dispose(), [geometry]);
 
-  if (solid.part === 'room') {
+  if (solid.id.part === 'room') {
     // A wall is not in the way of who looks from behind it: there only its edge is drawn.
     return (
       <>
@@ -64,7 +64,7 @@ function SolidDrawn({ solid, reach, finishes, palette }: SolidProps) {
       </>
     );
   }
-  const held = solid.part === 'clamp' || solid.part === 'follower';
+  const held = solid.id.part === 'clamp' || solid.id.part === 'follower';
   return (
     <>
       <mesh geometry={geometry} material={held ? finishes.jaw : finishes.machine} dispose={null} />

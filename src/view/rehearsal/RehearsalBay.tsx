@@ -79,7 +79,7 @@ function DrawnRehearsal({ tube, unit, stages, timeline, player, current, picture
   const swept = useMemo(() => stages.flatMap(placesOfStage), [stages]);
   const far = size.width >= NARROW;
   const places = useMemo(
-    () => [...swept, ...solids.filter(({ part }) => far || part !== 'room').flatMap(cornersOf)],
+    () => [...swept, ...solids.filter(({ id }) => far || id.part !== 'room').flatMap(cornersOf)],
     [swept, solids, far],
   );
   const { middle, depth } = useMemo(() => boxOf(places), [places]);

@@ -2,10 +2,10 @@
 import type { RefObject } from 'react';
 import { addScaled, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Solid } from '../../core/rehearse/types.ts';
+import { hitInWords, solidInWords } from '../../core/words/rehearsal.ts';
 import type { Label } from '../labels/label.ts';
 import type { Stage } from './rehearsed.ts';
 import type { TubeEnd, TubeEnds } from './TubeOnMachine.tsx';
-import { hitInWords } from './words.ts';
 
 export function rehearsalLabels(solids: readonly Solid[], { step }: Stage, ends: RefObject<TubeEnds>): Label[] {
   const rear = step.front === 'A' ? 'B' : 'A';
@@ -43,16 +43,17 @@ export function rehearsalLabels(solids: readonly Solid[], { step }: Stage, ends:
     },
     { key: 'feed', at: [[-1180, 0, 0]], rank: 6, look: 'axis', text: 'feed' },
     ...solids.flatMap((solid, index): Label[] => {
-      if (solid.part === 'floor' || solid.part === 'column' || solid.turning) return [];
+      const { part } = solid.id;
+      if (part === 'floor' || part === 'column' || solid.turning) return [];
       return [
         {
           key: `solid ${index}`,
           at: nameplaces(solid.shape),
           // What holds the tube is named below it, where nothing swings.
-          shift: [0, solid.part === 'room' ? 0 : 34],
-          rank: solid.part === 'room' ? 4 : 5,
+          shift: [0, part === 'room' ? 0 : 34],
+          rank: part === 'room' ? 4 : 5,
           look: 'name',
-          text: solid.name.replace(/^the /, ''),
+          text: solidInWords(solid.id).replace(/^the /, ''),
         },
       ];
     }),

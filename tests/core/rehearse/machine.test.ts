@@ -17,16 +17,14 @@ describe('machineOf', () => {
       ['right', -1],
     ] as const) {
       const { die, section } = bendable(SHAPE, { turns });
-      const solids = Object.fromEntries(
-        machineOf(die, section).map((solid) => [solid.name.replace('the ', ''), solid]),
-      );
+      const solids = Object.fromEntries(machineOf(die, section).map((solid) => [solid.id.part, solid]));
       const from = (part: string, x: number, y: number, z: number) => away([x, side * y, z], solids[part]!);
       // CLR 152.4, OD 44.45, bend plane at 900, 60 mm for the clamp, 150 for the follower.
       expect(from('die', 0, 152.4, 900)).toBe(0);
       expect(from('die', 0, 22.225, 900)).toBeCloseTo(2, 9);
-      expect(from("die's upper lip", 152.4 + 7, 152.4, 930)).toBeCloseTo(7, 9);
-      expect(from("die's upper lip", 0, 10, 922.225)).toBeCloseTo(2, 9);
-      expect(from("die's lower lip", 0, 10, 877.775)).toBeCloseTo(2, 9);
+      expect(from('upper-lip', 152.4 + 7, 152.4, 930)).toBeCloseTo(7, 9);
+      expect(from('upper-lip', 0, 10, 922.225)).toBeCloseTo(2, 9);
+      expect(from('lower-lip', 0, 10, 877.775)).toBeCloseTo(2, 9);
       expect(from('clamp', 30, -22.225, 900)).toBeCloseTo(2, 9);
       expect(from('clamp', 61, -40, 900)).toBeCloseTo(1, 9);
       expect(from('clamp', -1, -40, 900)).toBeCloseTo(1, 9);
@@ -35,7 +33,7 @@ describe('machineOf', () => {
       expect(from('column', 0, 152.4, 1)).toBe(0);
       expect(from('floor', 0, 0, 900)).toBe(900);
       const turning = Object.values(solids).filter((solid) => solid.turning);
-      expect(turning.map(({ part }) => part)).toEqual(['die', 'die', 'die', 'clamp']);
+      expect(turning.map(({ id }) => id.part)).toEqual(['die', 'upper-lip', 'lower-lip', 'clamp']);
     }
   });
 

@@ -12,7 +12,7 @@ const lay = (into: Float64Array, from: Triple, to: Triple) => into.set([...from,
 const on = (from: Triple, to: Triple, share: number): Triple => add(from, scaled(less(to, from), share));
 
 function drawnSolid(k: number): Solid {
-  const base = { name: 'it', part: 'room', turning: false } as const;
+  const base = { id: { part: 'room', kind: 'box', name: 'it' }, turning: false } as const;
   if (k === 0) return { ...base, shape: { kind: 'plane', point: anywhere(100), normal: unit(anywhere(1)) } };
   if (k === 1) {
     const shape = {

@@ -137,7 +137,7 @@ describe('rehearse', () => {
       expect(right.free).toBe(left.free);
       left.plain.forEach(({ hit }, i) => {
         const other = right.plain[i]!.hit;
-        expect(other?.solid).toBe(hit?.solid);
+        expect(other?.solid).toEqual(hit?.solid);
         if (hit === null || other === null) return;
         expect(other.angle).toBeCloseTo(hit.angle, 4);
         expect(apart([hit.at[0], -hit.at[1], hit.at[2]], other.at)).toBeLessThan(0.5);

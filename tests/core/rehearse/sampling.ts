@@ -51,7 +51,7 @@ export function solidsAt({ die, section }: BendableTube, angle: number): readonl
 }
 
 /** What a part of the tube is let off: as far from the bend as it lies in the tools. */
-const letOff = ({ part }: Solid, path: Path): number =>
+const letOff = ({ id: { part } }: Solid, path: Path): number =>
   part === 'clamp' || part === 'follower' ? path.pieces[0]!.length : -1;
 
 /** Where the tube is nearest to something, and how near. */

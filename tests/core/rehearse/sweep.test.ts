@@ -4,7 +4,7 @@ import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import { poseAt, type BendableTube } from '../../../src/core/rehearse/pose.ts';
 import { pulledAngle } from '../../../src/core/rehearse/rehearse.ts';
 import { firstHit } from '../../../src/core/rehearse/sweep.ts';
-import type { Hit } from '../../../src/core/rehearse/types.ts';
+import type { Hit, SolidId } from '../../../src/core/rehearse/types.ts';
 import { oneOfEach } from '../../draws.ts';
 import { degrees } from '../frame.ts';
 import { drawnTube, seeded } from './draws.ts';
@@ -72,6 +72,10 @@ function toldBy({ tube, made, step }: Case, { angle, by, solid, at }: Hit): Stre
   return about(sampler(tube, made, step, 2, { front, rear: [0, Infinity] })(angle));
 }
 
+const nameOf = (solid: SolidId): string => (solid.part === 'room' ? solid.name : solid.part);
+const touchedIn = (hit: Hit | null): string =>
+  hit === null ? 'nothing' : hit.solid === null ? 'itself' : nameOf(hit.solid);
+
 describe('the sweep of one bend', () => {
   it('meets a wall where trigonometry says', () => {
     // The end of a leg of 900 mm beyond the tangent stands 152.4 (1 - cos t) + 900 sin t to the left of the feed. A wall at
@@ -83,7 +87,7 @@ describe('the sweep of one bend', () => {
     expect(hit.angle).toBeGreaterThan(byHand - 0.01 / 900 - 1e-6);
     expect(hit.angle).toBeLessThan(byHand);
     expect(degrees(hit.angle)).toBeCloseTo(44.74, 2);
-    expect(hit).toMatchObject({ solid: 'Wall', by: 'front' });
+    expect(hit).toMatchObject({ solid: { part: 'room', kind: 'plane', name: 'Wall' }, by: 'front' });
     expect(firstHit(leg, new Set(), { bend: 1, front: 'A' }, byHand - 0.001)).toBeNull();
   });
 
@@ -98,7 +102,7 @@ describe('the sweep of one bend', () => {
     };
     const at = (planeHeight: number) =>
       firstHit(bendable(shape, { planeHeight }), new Set([1]), { bend: 2, front: 'A' }, 1.5);
-    expect(at(1074)).toMatchObject({ angle: 0, solid: 'the floor', by: 'front' });
+    expect(at(1074)).toMatchObject({ angle: 0, solid: { part: 'floor' }, by: 'front' });
     expect(at(1075)).toBeNull();
   });
 
@@ -110,7 +114,7 @@ describe('the sweep of one bend', () => {
     const hitWith = (gap: number, sign: 1 | -1, front: 'A' | 'B') => {
       const tube = bendable(shape, { room: [slab('Slab', 900 + sign * (200 + 22.225 + 0.1 + gap))] });
       const hit = firstHit(tube, new Set([1, 3]), { bend: 2, front }, Math.PI / 2);
-      return hit?.solid ?? null;
+      return touchedIn(hit);
     };
     for (const sign of [1, -1] as const) {
       for (const front of ['A', 'B'] as const) {
@@ -145,9 +149,9 @@ describe('the sweep of one bend', () => {
   });
 
   it('is tried on tubes that touch at once, on the way and never, with all parts of machine and room', () => {
-    const touched = new Set(CASES.map(({ hit }) => (hit === null ? 'nothing' : (hit.solid ?? 'itself'))));
+    const touched = new Set(CASES.map(({ hit }) => touchedIn(hit)));
     expect([...touched].toSorted()).toEqual(
-      expect.arrayContaining(['Bench', 'Wall', 'itself', 'nothing', 'the floor', 'the die']),
+      expect.arrayContaining(['Bench', 'Wall', 'itself', 'nothing', 'floor', 'die']),
     );
     const later = CASES.filter(({ hit }) => hit !== null && hit.angle > 0.05);
     expect(later.length).toBeGreaterThan(30);
@@ -177,7 +181,7 @@ describe('the sweep of one bend', () => {
     expect(onTheWay.length + never.length).toBeGreaterThan(70);
     let touched = 0;
     const kindOf = ({ tube, step, hit }: Case): string =>
-      [tube.bends.length, step.front, hit === null ? 'never' : (hit.solid ?? 'itself'), hit?.by].join(', ');
+      [tube.bends.length, step.front, touchedIn(hit), hit?.by].join(', ');
     const tried = oneOfEach([...onTheWay, ...never], kindOf);
     for (const each of tried) {
       const { tube, made, step, hit } = each;
@@ -219,7 +223,7 @@ describe('the sweep of one bend', () => {
         const gap = Math.min(...others.map((path) => nearestOnPath(path, hit.at).distance)) - 2 * radius;
         expect(gap).toBeLessThan(TOUCH + OPEN);
       } else {
-        const solid = solidsAt(tube, hit.angle).find(({ name }) => name === hit.solid)!;
+        const solid = solidsAt(tube, hit.angle).find(({ id }) => nameOf(id) === nameOf(hit.solid!))!;
         expect(away(hit.at, solid) - radius).toBeLessThan(TOUCH + OPEN);
       }
     }

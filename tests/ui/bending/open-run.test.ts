@@ -52,7 +52,12 @@ describe('the order that is proposed', () => {
 
   it('says why there is none, and what the plain order runs into', () => {
     const step = { bend: 1, front: 'A', pullTo: 1, pulled: 1, net: 1, rotation: 0, rotationFrom: null } as const;
-    const hit = { angle: Math.PI / 4, solid: 'Wall', by: 'front', at: [0, 0, 0] } as const;
+    const hit = {
+      angle: Math.PI / 4,
+      solid: { part: 'room', kind: 'plane', name: 'Wall' },
+      by: 'front',
+      at: [0, 0, 0],
+    } as const;
     const plain = [{ ...step, hit, cannotHold: null }];
     const none = { plain, proposed: null, reason: { kind: 'bends-overlap' } as const, free: 0, all: 2 };
     expect(proposalOf(tube, [], none)).toEqual({

@@ -20,7 +20,12 @@ const free = (step: BendStep): RehearsedStep => ({
 });
 const touching: RehearsedStep = {
   ...free(STEPS[1]!),
-  hit: { angle: (41.5 * Math.PI) / 180, solid: 'Wall', by: 'front', at: [0, 0, 0] },
+  hit: {
+    angle: (41.5 * Math.PI) / 180,
+    solid: { part: 'room', kind: 'plane', name: 'Wall' },
+    by: 'front',
+    at: [0, 0, 0],
+  },
 };
 const rehearsal: Rehearsal = {
   plain: [free(STEPS[0]!), touching],
@@ -34,7 +39,7 @@ const runIn = (order: readonly BendStep[]): BentTube => ({ tube: 'hoop', order, 
 describe('what a bend of the run runs into', () => {
   it('is said at that bend with the whole degree of the machine before the touch', () => {
     expect(touchInWords(runIn(STEPS), 1, rehearsal)).toBeNull();
-    expect(touchInWords(runIn(STEPS), 2, rehearsal)).toContain('swings the leg in front of it into Wall at 41°');
+    expect(touchInWords(runIn(STEPS), 2, rehearsal)).toContain('swings into Wall at 41°');
   });
   it('is not guessed for an order that was not rehearsed, or not yet', () => {
     expect(touchInWords(runIn([STEPS[1]!, STEPS[0]!]), 2, rehearsal)).toBeNull();

@@ -3,7 +3,11 @@ import { cross, dot, scale, subtract, type Vec3 } from '../../../src/core/geomet
 import type { Solid } from '../../../src/core/rehearse/types.ts';
 import { solidMesh, type SolidMesh } from '../../../src/view/rehearsal/solids.ts';
 
-const solid = (shape: Solid['shape']): Solid => ({ name: 's', part: 'room', turning: false, shape });
+const solid = (shape: Solid['shape']): Solid => ({
+  id: { part: 'room', kind: 'box', name: 's' },
+  turning: false,
+  shape,
+});
 
 function triangles({ positions, indices }: SolidMesh): readonly (readonly [Vec3, Vec3, Vec3])[] {
   const place = (i: number): Vec3 => [positions[3 * i]!, positions[3 * i + 1]!, positions[3 * i + 2]!];

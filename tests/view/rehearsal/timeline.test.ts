@@ -12,7 +12,7 @@ const step = (bend: number, pulled: number, hitAt: number | null = null): Rehear
   net: ((pulled - 2) * Math.PI) / 180,
   rotation: 0,
   rotationFrom: bend === 1 ? null : bend - 1,
-  hit: hitAt === null ? null : { angle: (hitAt * Math.PI) / 180, solid: 'the floor', by: 'front', at: [0, 0, 0] },
+  hit: hitAt === null ? null : { angle: (hitAt * Math.PI) / 180, solid: { part: 'floor' }, by: 'front', at: [0, 0, 0] },
   cannotHold: null,
 });
 const STEPS = [step(1, 60), step(2, 78.3, 41.5)];

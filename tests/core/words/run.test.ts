@@ -1,78 +1,6 @@
-/** The words of a bend run, against what a person would say of steps made by hand. */
+/** The words of a bend run, against what a person would say of tubes made by hand. */
 import { describe, expect, it } from 'vitest';
-import type { RunStep } from '../../../src/core/run/run.ts';
-import {
-  changeInWords,
-  dayOf,
-  markMovedInWords,
-  measurableAt,
-  onTo,
-  orderInWords,
-  spokenOf,
-  stopsOf,
-  verdictInWords,
-  wayInWords,
-} from '../../../src/ui/bending/run-words.ts';
-import { sameOrder } from '../../../src/core/solve/bend-order.ts';
-
-const cut: RunStep = { kind: 'cut', key: 'cut', done: true, blank: 1000, grip: [0, 0] };
-const check: RunStep = { kind: 'check', key: 'check', done: false, checks: [] };
-const read = (bend: number): RunStep => ({
-  kind: 'read',
-  key: `read ${bend}`,
-  done: false,
-  bend,
-  target: 1,
-  start: 100,
-  reading: null,
-  verdict: null,
-});
-const pull = (bend: number): RunStep => ({
-  kind: 'pull',
-  key: `pull ${bend}`,
-  done: false,
-  bend,
-  target: 1,
-  advice: { kind: 'law', pullTo: 88, exact: 1.53, within: null },
-});
-
-describe('where one is in a run', () => {
-  it('has one stop a bend, in the order of bending', () => {
-    const stops = stopsOf([cut, pull(3), read(3), pull(1), read(1), check]);
-    expect(stops.map(({ label }) => label)).toEqual(['Cut', '3', '1', 'Check']);
-    expect(stops[1]!.name).toBe('Bend 3');
-    expect(stops[1]!.steps.map(({ key }) => key)).toEqual(['pull 3', 'read 3']);
-  });
-
-  it('says where a key leads', () => {
-    expect([read(2), check, cut, undefined].map(onTo)).toEqual([
-      'On to bend 2',
-      'On to the check',
-      'On: cut the blank',
-      'On to the end',
-    ]);
-  });
-
-  it('tells the order with the end in front, and where the tube is flipped', () => {
-    const order = [
-      { bend: 2, front: 'A' },
-      { bend: 1, front: 'A' },
-      { bend: 3, front: 'B' },
-    ] as const;
-    expect(orderInWords(order)).toBe('Bends 2, 1 with end A in front; then 3 with end B in front');
-    expect(orderInWords(order.slice(0, 1))).toBe('Bend 2 with end A in front');
-    expect(sameOrder(order, [...order])).toBe(true);
-    expect(sameOrder(order, order.toReversed())).toBe(false);
-    expect(sameOrder(order, [...order.slice(0, 2), { bend: 3, front: 'A' }])).toBe(false);
-  });
-
-  it('measures what lies between two bends once both are made', () => {
-    expect(measurableAt(2, [1, 2])).toEqual([2]);
-    expect(measurableAt(1, [3, 2, 1])).toEqual([2]);
-    expect(measurableAt(2, [1, 2, 3])).toEqual([2, 3]);
-    expect(measurableAt(1, [1])).toEqual([]);
-  });
-});
+import { changeInWords, markMovedInWords, verdictInWords, wayInWords } from '../../../src/core/words/run.ts';
 
 describe('what a reading says', () => {
   it('is good with how much it is off, and in which sense', () => {
@@ -98,15 +26,9 @@ describe('what a reading says', () => {
       /springs back.*Read both again/u,
     );
   });
-
-  it('says a first pull aloud as one', () => {
-    const first = { ...pull(2), advice: { kind: 'first', pullTo: 78, why: 'slack-or-spring' } } as RunStep;
-    expect(spokenOf(pull(2), 'in')).toBe('To 88 degrees.');
-    expect(spokenOf(first, 'in')).toBe('To 78 degrees first, then let go and read.');
-  });
 });
 
-describe('what else is told', () => {
+describe('what else a run says', () => {
   it('what is drawn otherwise, each in its own words', () => {
     expect(changeInWords({ what: 'bends', was: 1, now: 2 }, 'in')).toBe('It had 1 bend, now it has 2.');
     expect(changeInWords({ what: 'leg', index: 2, was: 254, now: 279.4 }, 'in')).toBe(
@@ -142,9 +64,5 @@ describe('what else is told', () => {
   it('where a mark went', () => {
     expect(markMovedInWords(-25.4, 'in')).toContain('moved 1 in towards end A');
     expect(markMovedInWords(3, 'mm')).toContain('moved 3.0 mm towards end B');
-  });
-
-  it('the day where the shop is', () => {
-    expect(dayOf(new Date(2026, 2, 5, 23, 59))).toBe('2026-03-05');
   });
 });

@@ -3,7 +3,7 @@ import { useEffect, useRef, type ReactNode } from 'react';
 import type { Player } from '../../view/rehearsal/player.ts';
 import type { Stage } from '../../view/rehearsal/rehearsed.ts';
 import { momentAt, type Timeline } from '../../view/rehearsal/timeline.ts';
-import { momentInWords, troubleAt } from '../../view/rehearsal/words.ts';
+import { momentInShort, troubleAt } from './moment-words.ts';
 
 interface Props {
   readonly stages: readonly Stage[];
@@ -12,8 +12,8 @@ interface Props {
 }
 
 /** Not spoken: the step is named where it is announced, the angle at the scrubber. */
-export function Slip({ stages, timeline, player }: Props): ReactNode {
-  const slip = useRef<HTMLDivElement>(null);
+export function Now({ stages, timeline, player }: Props): ReactNode {
+  const box = useRef<HTMLDivElement>(null);
   const name = useRef<HTMLDivElement>(null);
   const figure = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -23,14 +23,14 @@ export function Slip({ stages, timeline, player }: Props): ReactNode {
       const trouble = troubleAt(stages, moment);
       const number = `Step ${moment.step + 1} of ${stages.length} · bend ${steps[moment.step]!.bend}`;
       name.current!.textContent = trouble === null ? number : `× ${trouble}`;
-      figure.current!.textContent = momentInWords(stages, moment);
-      slip.current!.dataset['trouble'] = String(trouble !== null);
+      figure.current!.textContent = momentInShort(stages, moment);
+      box.current!.dataset['trouble'] = String(trouble !== null);
     };
     show();
     return player.listen(show);
   }, [stages, timeline, player]);
   return (
-    <div className="rehearsal-slip" ref={slip} aria-hidden="true">
+    <div className="rehearsal-now" ref={box} aria-hidden="true">
       <div className="small" ref={name} />
       <div className="figure rehearsal-figure" ref={figure} />
     </div>

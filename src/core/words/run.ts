@@ -1,47 +1,13 @@
-/** A bend run in the words of the shop: its stops, what each step asks for, what a reading means, what has changed since. */
-import { shownName } from '../../core/job/shown.ts';
-import { toDegrees } from '../../core/geometry/angle.ts';
-import { dieSize, sectionSize } from '../../core/job/sizes.ts';
-import type { BendStep } from '../../core/job/kinds/bent.ts';
-import type { Verdict } from '../../core/run/judge.ts';
-import type { DrawnChange, DrawnDie, DrawnSection } from '../../core/run/drawn.ts';
-import type { RunStep } from '../../core/run/run.ts';
-import type { TapeMark } from '../../core/marks/tape.ts';
-import { onScale, turnSentence } from '../../core/words/turns.ts';
-import { formatAngle } from '../../core/units/angle.ts';
-import { formatLength, type LengthUnit } from '../../core/units/length.ts';
-import { exactText, stepAbove } from '../../core/units/step.ts';
-
-/** Where one can be on the strip: a step, or the three steps of one bend. */
-export interface Stop {
-  readonly label: string;
-  /** The label for those who do not see the strip. */
-  readonly name: string;
-  readonly steps: readonly RunStep[];
-}
-
-export function stopsOf(steps: readonly RunStep[]): readonly Stop[] {
-  const stops: { label: string; name: string; steps: RunStep[] }[] = [];
-  for (const step of steps) {
-    const label = LABELS[step.kind] ?? ('bend' in step ? String(step.bend) : '');
-    const last = stops.at(-1);
-    if (last?.label === label) last.steps.push(step);
-    else stops.push({ label, name: 'bend' in step ? `Bend ${step.bend}` : label, steps: [step] });
-  }
-  return stops;
-}
-
-const LABELS: Partial<Record<RunStep['kind'], string>> = { cut: 'Cut', mark: 'Mark', check: 'Check' };
-
-/** What a step is called within its stop. */
-export const STEP_NAMES: Readonly<Record<RunStep['kind'], string>> = {
-  cut: 'Cut',
-  mark: 'Mark',
-  clamp: 'Clamp',
-  pull: 'Pull',
-  read: 'Read',
-  check: 'Check',
-};
+/** A bend run in words: what a step is called, what a reading means, what has changed since it began, which way the end lies off. */
+import { dieSize, sectionSize } from '../job/sizes.ts';
+import { shownName } from '../job/shown.ts';
+import type { TapeMark } from '../marks/tape.ts';
+import type { DrawnChange, DrawnDie, DrawnSection } from '../run/drawn.ts';
+import type { Verdict } from '../run/judge.ts';
+import type { RunStep } from '../run/run.ts';
+import { formatAngle } from '../units/angle.ts';
+import { formatLength, type LengthUnit } from '../units/length.ts';
+import { exactText, stepAbove } from '../units/step.ts';
 
 /** The heading of a step. */
 export function titleOf(step: RunStep): string {
@@ -58,35 +24,6 @@ export function titleOf(step: RunStep): string {
       return `Bend ${step.bend}: let go and read`;
     case 'check':
       return 'Check the tube';
-  }
-}
-
-/** Where a key leads that leads on. */
-export function onTo(next: RunStep | undefined): string {
-  if (next === undefined) return 'On to the end';
-  if (next.kind === 'check') return 'On to the check';
-  return 'bend' in next ? `On to bend ${next.bend}` : `On: ${titleOf(next).toLowerCase()}`;
-}
-
-/** The figure that the step is about, for those who hear it. */
-export function spokenOf(step: RunStep, unit: LengthUnit): string {
-  switch (step.kind) {
-    case 'cut':
-      return `${lengthInWords(step.blank, unit)}.`;
-    case 'mark':
-      return `${step.sheet.steps.length} bends from one zero.`;
-    case 'clamp':
-      return step.rotation === null ? '' : turnSentence(step.rotation);
-    case 'pull':
-      return step.advice.kind === 'first'
-        ? `To ${plain(step.advice.pullTo)} degrees first, then let go and read.`
-        : `To ${plain(step.advice.pullTo)} degrees.`;
-    case 'read':
-      return step.verdict === null
-        ? `Asked for: ${plain(toDegrees(step.target))} degrees.`
-        : verdictInWords(step.verdict, unit).title;
-    case 'check':
-      return `${step.checks.length} dimensions for the tape.`;
   }
 }
 
@@ -181,12 +118,6 @@ const tubeInWords = (section: DrawnSection, unit: LengthUnit): string =>
 
 export const bendsInWords = (count: number): string => `${count} ${count === 1 ? 'bend' : 'bends'}`;
 
-/** The bends whose rotation or straight, from the bend before on the tube, can be measured once this one is made. */
-export function measurableAt(bend: number, made: readonly number[]): readonly number[] {
-  const has = new Set(made);
-  return [bend, bend + 1].filter((each) => has.has(each) && has.has(each - 1));
-}
-
 /** Which way end B lies off, in the car's directions; what does not show on the tape is left out. */
 export function wayInWords(from: readonly number[], to: readonly number[], unit: LengthUnit): string {
   const parts = WAYS.flatMap(([plus, minus], axis) => {
@@ -203,27 +134,8 @@ const WAYS = [
   ['up', 'down'],
 ] as const;
 
-/** As 2026-03-02, where the shop is. */
-export const dayOf = (date: Date): string =>
-  [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
-
-/** An angle on a scale: no more digits than it has. */
-export const plain = onScale;
-
-const lengthInWords = (mm: number, unit: LengthUnit): string => `${formatLength(mm, unit).text} ${unit}`;
-
-/** "Bends 1, 2 with end A in front; then 4, 3 with end B in front": the tube is flipped where the end changes. */
-export function orderInWords(order: readonly BendStep[]): string {
-  const turns: { front: string; bends: number[] }[] = [];
-  for (const { bend, front } of order) {
-    const last = turns.at(-1);
-    if (last?.front === front) last.bends.push(bend);
-    else turns.push({ front, bends: [bend] });
-  }
-  const parts = turns.map(({ front, bends }) => `${bends.join(', ')} with end ${front} in front`);
-  return parts.length === 0 ? '' : `${order.length === 1 ? 'Bend' : 'Bends'} ${parts.join('; then ')}`;
-}
-
 /** Of a bend whose start lies elsewhere than when the tube was marked; mm, plus towards end B. */
 export const markMovedInWords = (moved: number, unit: LengthUnit): string =>
   `This mark has moved ${lengthInWords(Math.abs(moved), unit)} towards end ${moved > 0 ? 'B' : 'A'} since the run began: draw it anew, where it stands here.`;
+
+const lengthInWords = (mm: number, unit: LengthUnit): string => `${formatLength(mm, unit).text} ${unit}`;
