@@ -3,7 +3,7 @@
  *
  * It is laid flat on the plane of its first bend and measured there, what stands off it plumbed down. With two bends or more its
  * width runs along the line through both ends, its height square to that; with one bend along the leg of end A, and square to it.
- * Only on a tube that lies flat do a tape across it and one on the bench read the same: the names say where it has to be laid.
+ * Only on a tube that lies flat do a tape across it and one on the bench read the same: `lies` says how it has to be laid.
  * A straight tube has none.
  */
 import type { ArcPiece, Piece } from '../geometry/path.ts';
@@ -22,12 +22,20 @@ export interface CheckDimension {
     | 'diagonal-a'
     | 'diagonal-b'
     | 'stands-off';
-  /** As the shop calls it. */
-  readonly name: string;
+  readonly lies: Lies;
   /** 'outside': over the tube's outsides. 'centre': from centre to centre. 'flat': off the plane that it lies on. */
   readonly kind: 'outside' | 'centre' | 'flat';
   /** mm. */
   readonly value: number;
+}
+
+/** How the tube lies when it is measured. */
+export interface Lies {
+  readonly bends: number;
+  /** Along the leg of end A, of one bend; else along both ends, and out of one plane on the plane of its first bend. */
+  readonly along: 'leg' | 'ends' | 'ends-on-first-bend';
+  /** Where it stands off that plane the most. */
+  readonly highest: 'end-b' | 'between';
 }
 
 /** Legs that point the same way within 60 degrees are measured from leg to leg. */
@@ -45,17 +53,13 @@ export function checkDimensions({ pieces, outerDiameter }: SawnTube): readonly C
   const [first, last] = [arcs[0], arcs.at(-1)];
   if (first === undefined || last === undefined) return [];
   const [endA, endB] = [pieces[0]!, pieces.at(-1)!];
-  const chord: CheckDimension = {
-    id: 'chord',
-    name: 'End to end, centre to centre',
-    kind: 'centre',
-    value: distance(endA.from, endB.to),
-  };
-  const along = measuredAlong(pieces)!;
-  if (arcs.length === 1) return [...overall(pieces, outerDiameter, first, along, ALONG_LEG), chord];
-
   const off = standsOff(pieces, first);
-  const flat = off.value <= NOTABLE_LENGTH;
+  const along = arcs.length === 1 ? 'leg' : off.value <= NOTABLE_LENGTH ? 'ends' : 'ends-on-first-bend';
+  const lies: Lies = { bends: arcs.length, along, highest: off.where };
+  const chord: CheckDimension = { id: 'chord', lies, kind: 'centre', value: distance(endA.from, endB.to) };
+  const sizes = overall(pieces, outerDiameter, first, lies);
+  if (arcs.length === 1) return [...sizes, chord];
+
   const legsAlike = dot(endA.startTangent, endB.endTangent) <= -LEGS_ALIKE;
   const outside = (a: Vec3, tangentA: Vec3, b: Vec3, tangentB: Vec3): number => {
     const w = normalize(subtract(b, a));
@@ -65,34 +69,24 @@ export function checkDimensions({ pieces, outerDiameter }: SawnTube): readonly C
   const legs: readonly CheckDimension[] = [
     {
       id: 'legs-at-ends',
-      name: 'Leg to leg at the ends, outside',
+      lies,
       kind: 'outside',
       value: outside(endA.from, endA.startTangent, endB.to, endB.endTangent),
     },
     {
       id: 'legs-at-bends',
-      name: `Leg to leg where bend 1 starts and bend ${arcs.length} ends, outside`,
+      lies,
       kind: 'outside',
       value: outside(first.from, first.startTangent, last.to, last.endTangent),
     },
   ];
   return [
-    ...overall(pieces, outerDiameter, first, along, flat ? ACROSS_ENDS : LAID_FLAT),
+    ...sizes,
     ...(legsAlike ? legs : []),
     chord,
-    {
-      id: 'diagonal-a',
-      name: `End A to where bend ${arcs.length} ends, centre to centre`,
-      kind: 'centre',
-      value: distance(endA.from, last.to),
-    },
-    {
-      id: 'diagonal-b',
-      name: 'End B to where bend 1 starts, centre to centre',
-      kind: 'centre',
-      value: distance(endB.to, first.from),
-    },
-    { id: 'stands-off', name: STANDS_OFF[flat ? 'flat' : off.where], kind: 'flat', value: off.value },
+    { id: 'diagonal-a', lies, kind: 'centre', value: distance(endA.from, last.to) },
+    { id: 'diagonal-b', lies, kind: 'centre', value: distance(endB.to, first.from) },
+    { id: 'stands-off', lies, kind: 'flat', value: off.value },
   ];
 }
 
@@ -104,31 +98,19 @@ export function measuredAlong(pieces: readonly Piece[]): Vec3 | null {
   return others.length > 0 && length(across) > ENDS_TOGETHER ? normalize(across) : first.startTangent;
 }
 
-const ACROSS_ENDS = ['Overall width, along both ends', 'Overall height, square to that'] as const;
-const LAID_FLAT = [
-  'Laid flat on bend 1: width along ends, plumbed down',
-  'Laid flat on bend 1: square to that, plumbed down',
-] as const;
-const STANDS_OFF = {
-  flat: 'Laid flat on bend 1: stands off the bench by',
-  'end-b': 'Laid flat on bend 1: height of end B, centre to centre',
-  between: 'Laid flat on bend 1: greatest height, centre to centre',
-} as const;
-const ALONG_LEG = ['Overall, along the leg of end A', 'Overall, square to that leg'] as const;
-
 /** Over the outsides, along a direction in the plane of the first bend and square to it. */
 function overall(
   pieces: readonly Piece[],
   outerDiameter: number,
   { normal }: ArcPiece,
-  along: Vec3,
-  names: readonly [string, string],
+  lies: Lies,
 ): readonly CheckDimension[] {
+  const along = measuredAlong(pieces)!;
   const over = (w: Vec3): number =>
     reachOf(pieces, outerDiameter / 2, w) + reachOf(pieces, outerDiameter / 2, scale(w, -1));
   return [
-    { id: 'width', name: names[0], kind: 'outside', value: over(along) },
-    { id: 'height', name: names[1], kind: 'outside', value: over(cross(normal, along)) },
+    { id: 'width', lies, kind: 'outside', value: over(along) },
+    { id: 'height', lies, kind: 'outside', value: over(cross(normal, along)) },
   ];
 }
 

@@ -2,6 +2,7 @@
 import { dieSize, sectionSize } from '../job/sizes.ts';
 import { shownName } from '../job/shown.ts';
 import type { TapeMark } from '../marks/tape.ts';
+import type { CheckDimension, Lies } from '../run/check-dimensions.ts';
 import type { DrawnChange, DrawnDie, DrawnSection } from '../run/drawn.ts';
 import type { Verdict } from '../run/judge.ts';
 import type { RunStep } from '../run/run.ts';
@@ -62,6 +63,37 @@ export function verdictInWords(verdict: Verdict, unit: LengthUnit, kept = false)
 const CANNOT_BE: Readonly<Record<Extract<Verdict, { kind: 'impossible' }>['opened'], string>> = {
   'to-more': 'It reads more than it was pulled to, and a bend opens when it is let go.',
   'by-too-much': 'No steel springs back by so much of its bend.',
+};
+
+/** What a tape measures on the tube when it has come off the bender, as the shop calls it. */
+export function checkInWords({ id, lies }: Pick<CheckDimension, 'id' | 'lies'>): string {
+  switch (id) {
+    case 'width':
+      return SIZES[lies.along][0];
+    case 'height':
+      return SIZES[lies.along][1];
+    case 'chord':
+      return 'End to end, centre to centre';
+    case 'legs-at-ends':
+      return 'Leg to leg at the ends, outside';
+    case 'legs-at-bends':
+      return `Leg to leg where bend 1 starts and bend ${lies.bends} ends, outside`;
+    case 'diagonal-a':
+      return `End A to where bend ${lies.bends} ends, centre to centre`;
+    case 'diagonal-b':
+      return 'End B to where bend 1 starts, centre to centre';
+    case 'stands-off':
+      if (lies.along === 'ends') return `${LAID_FLAT}: stands off the bench by`;
+      return `${LAID_FLAT}: ${lies.highest === 'end-b' ? 'height of end B' : 'greatest height'}, centre to centre`;
+  }
+}
+
+const LAID_FLAT = 'Laid flat on bend 1';
+
+const SIZES: Readonly<Record<Lies['along'], readonly [width: string, height: string]>> = {
+  leg: ['Overall, along the leg of end A', 'Overall, square to that leg'],
+  ends: ['Overall width, along both ends', 'Overall height, square to that'],
+  'ends-on-first-bend': [`${LAID_FLAT}: width along ends, plumbed down`, `${LAID_FLAT}: square to that, plumbed down`],
 };
 
 /** A distance that is not shown smaller than it is. */

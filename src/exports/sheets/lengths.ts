@@ -2,6 +2,8 @@
 import { cutLengths } from '../../core/cope/end-cut.ts';
 import { checkDimensions, type CheckDimension } from '../../core/run/check-dimensions.ts';
 import { sawnTube } from '../../core/run/sawn-tube.ts';
+import { LENGTH_NAMES } from '../../core/words/blank.ts';
+import { checkInWords } from '../../core/words/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { wrapped } from '../../drawing/fit.ts';
 import type { Mark } from '../../drawing/types.ts';
@@ -19,10 +21,10 @@ export function lengthCells(context: Context, tube: SolvedTube, width: number): 
   const { unit } = context;
   const { tips, throats, axis } = cutLengths(tube);
   return cells(context, width, [
-    ['Tip to tip', lengthFigure(tips, unit)],
-    ['Throat to throat', lengthFigure(throats, unit)],
-    ['Node to node, along tube', lengthFigure(axis, unit)],
-    ['Corner to corner', lengthFigure(tube.sharpCornerLength, unit)],
+    [LENGTH_NAMES.tips, lengthFigure(tips, unit)],
+    [LENGTH_NAMES.throats, lengthFigure(throats, unit)],
+    [LENGTH_NAMES.axis, lengthFigure(axis, unit)],
+    [LENGTH_NAMES.corners, lengthFigure(tube.sharpCornerLength, unit)],
   ]);
 }
 
@@ -34,9 +36,10 @@ export function checksPart(context: Context, tube: SolvedTube): Part {
   const column = (width - BETWEEN) / 2;
   const figures = Math.max(0, ...checks.map(({ value }) => letters.width(lengthFigure(value, unit), LENGTH, true)));
   const room = column - BOX - 1.5 - figures - 2;
-  const cellOf = ({ id, name, value }: CheckDimension): Block => {
-    const known = read.find(({ check }) => check === id);
-    const lines = wrapped(letters, name, room, SMALL, false);
+  const cellOf = (check: CheckDimension): Block => {
+    const { id, value } = check;
+    const known = read.find((one) => one.check === id);
+    const lines = wrapped(letters, checkInWords(check), room, SMALL, false);
     const height = Math.max(ROW, lines.length * 3.7);
     const first = (height - lines.length * 3.7) / 2 + 2.9;
     return {

@@ -2,6 +2,7 @@
 import { tapeSheet, type TapeMark, type TapeSheet, type TapeStep } from '../../core/marks/tape.ts';
 import { feedOf, type Feed } from '../../core/solve/feed.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { zeroOfTape } from '../../core/words/blank.ts';
 import type { Context } from './context.ts';
 
 export interface Measured {
@@ -21,6 +22,4 @@ export const onBlank = ({ feed, sheet }: Measured, step: TapeStep, mark: TapeMar
 
 /** Where the tape's zero is, as an instruction. */
 export const zeroInWords = ({ feed }: Measured, zero: string): string =>
-  feed.from === 'middle'
-    ? `Draw a line round the tube ${zero} from the blank’s end A and measure both ways from it.`
-    : `Hook the tape over the blank’s end ${feed.from}: that is zero.`;
+  zeroOfTape(feed.from).join(feed.from === 'middle' ? zero : '');

@@ -1,4 +1,5 @@
 /** One tube's sheet: all that is needed at the saw, the bender and the notcher, with nothing to look up elsewhere. */
+import { AS_DRAWN, CUT_TO } from '../../core/words/blank.ts';
 import { SAW_GRABS, STRIP, TUBE_WHIPS } from '../../core/words/cautions.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
@@ -155,7 +156,7 @@ function twinBlock({ letters }: Context, twin: SolvedTube, room: number): Block 
 }
 
 function blank({ letters }: Context, length: string, off: boolean, room: number): Block {
-  const label = off ? 'The blank as drawn' : 'Cut the blank to';
+  const label = off ? AS_DRAWN : CUT_TO;
   const wide = letters.width(label, PLAIN, false) + 4;
   const size = off ? MAIN : 9;
   const beside = wide + letters.width(length, size, true) <= room;

@@ -7,7 +7,7 @@ import type { AsBent } from '../../core/run/as-bent.ts';
 import { bendRun } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
-import { titleOf, wayInWords } from '../../core/words/run.ts';
+import { checkInWords, titleOf, wayInWords } from '../../core/words/run.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
@@ -88,7 +88,7 @@ function Record({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
           <tbody>
             {measured.map(({ predicted, measured: read }) => (
               <tr key={predicted.id}>
-                <th scope="row">{predicted.name}</th>
+                <th scope="row">{checkInWords(predicted)}</th>
                 <td className="number">
                   <Length mm={predicted.value} />
                 </td>

@@ -1,6 +1,7 @@
 /** What every list of tape marks is made of: where the zero is, each mark with its side, the scrap. */
 import { Fragment, type ReactNode } from 'react';
 import type { Marking } from '../../core/job/kinds/marking.ts';
+import { zeroOfTape } from '../../core/words/blank.ts';
 import { leansInWords, sideOf, troubleOf } from '../../core/words/marks.ts';
 import type { TapeMark, TapeSheet, TapeStep } from '../../core/marks/tape.ts';
 import { spokenReading, tapeReading } from '../../core/units/tape.ts';
@@ -49,32 +50,30 @@ export function Leans({ steps, view }: { steps: readonly TapeStep[]; view: Marki
 }
 
 /** Where the tape's zero is. */
-export const Zero = ({ sheet, from }: { sheet: TapeSheet; from: Marking['from'] }): ReactNode =>
-  from === 'middle' ? (
+export function Zero({ sheet, from }: { sheet: TapeSheet; from: Marking['from'] }): ReactNode {
+  const [before, after] = zeroOfTape(from);
+  return (
     <>
-      Draw a line round the tube <Length mm={sheet.zero} parts={32} withUnit /> from the blank’s end A, and measure both
-      ways from it.
+      {before}
+      {from === 'middle' && <Length mm={sheet.zero} parts={32} withUnit />}
+      {after}
     </>
-  ) : (
-    `Hook the tape over the blank’s end ${from}.`
   );
+}
 
-/** What the blank has to be longer by; nothing where the clamp has enough to hold. */
-export function Grip({ sheet: { grip, blank } }: { sheet: TapeSheet }): ReactNode {
+/** What of the blank is there for the machine alone; nothing where no grip is left. */
+export function Scrap({ grip }: { grip: readonly [number, number] }): ReactNode {
   const ends = grip.flatMap((length, i) => (length > 0 ? [{ end: i === 0 ? 'A' : 'B', length }] : []));
   if (ends.length === 0) return null;
   return (
-    <p className="advice">
-      <strong>
-        Cut the blank to <Length mm={blank} parts={32} withUnit /> for the grip.
-      </strong>{' '}
+    <p className="small">
       {ends.map(({ end, length }, i) => (
         <Fragment key={end}>
           {i > 0 && ' and '}
           <Length mm={length} parts={32} withUnit /> at end {end}
         </Fragment>
       ))}{' '}
-      {ends.length > 1 ? 'are' : 'is'} scrap for the clamp to hold: saw it off after bending.
+      of it {ends.length > 1 ? 'are' : 'is'} scrap for the machine to hold: saw it off after bending.
     </p>
   );
 }

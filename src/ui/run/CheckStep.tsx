@@ -1,4 +1,5 @@
 /** The tube off the bender: what the tape should read on it as it was bent, what it did read, and where its far end lies. */
+import { checkInWords } from '../../core/words/run.ts';
 import type { ReactNode } from 'react';
 import { removeRun, setCheck } from '../../core/edit/bent.ts';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
@@ -57,12 +58,11 @@ function OneCheck({ tube, check, fine }: { tube: SolvedTube; check: RunCheck; fi
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const { predicted, drawn, measured } = check;
   const parts = fine ? 32 : 16;
-  const edit = jobEdit<number | null>(`Check: ${predicted.name}`, (job, value) =>
-    setCheck(job, tube.id, predicted.id, value),
-  );
+  const name = checkInWords(predicted);
+  const edit = jobEdit<number | null>(`Check: ${name}`, (job, value) => setCheck(job, tube.id, predicted.id, value));
   return (
     <>
-      <h4>{predicted.name}</h4>
+      <h4>{name}</h4>
       <p className="run-check-figure">
         <Length mm={predicted.value} parts={parts} withUnit />
         <span className="small under">

@@ -7,7 +7,7 @@ import { sectionInWords } from '../../core/job/sizes.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
 import { TapePicks } from '../bending/TapePicks.tsx';
-import { Leans, MarkPlace, Zero } from '../bending/TapeParts.tsx';
+import { Leans, MarkPlace, Scrap, Zero } from '../bending/TapeParts.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 import { Tick } from './Tick.tsx';
 
@@ -17,7 +17,6 @@ export function CutStep(props: { tube: SolvedTube; step: StepOf<'cut'>; onTicked
   const { tube, step } = props;
   const unit = useWorkspace((state) => state.job.lengthUnit);
   const stick = tube.section.stick;
-  const grips = step.grip.flatMap((length, i) => (length > 0 ? [{ end: i === 0 ? 'A' : 'B', length }] : []));
   return (
     <>
       <p className="run-figure">
@@ -26,14 +25,7 @@ export function CutStep(props: { tube: SolvedTube; step: StepOf<'cut'>; onTicked
       <p>
         of <strong>{sectionInWords(tube.section, unit)}</strong>, cut square. Name its ends A and B.
       </p>
-      {grips.map(({ end, length }) => (
-        <p key={end} className="advice">
-          <strong>
-            <Length mm={length} parts={32} withUnit /> of it, at end {end}, is scrap:
-          </strong>{' '}
-          the machine holds it, and it is sawn off after bending.
-        </p>
-      ))}
+      <Scrap grip={step.grip} />
       {stick !== undefined && stick < step.blank && (
         <p className="notice-warning">
           <span aria-hidden="true">▲ </span>

@@ -8,7 +8,7 @@ import { formatAngle } from '../../core/units/angle.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { DraftField } from '../fields/DraftField.tsx';
 import { bendAngleKind, textKind } from '../fields/kinds.ts';
-import type { Pair } from './pull-words.ts';
+import type { Pair } from './pairs.ts';
 
 /** `batch`: what the pull is logged for unless the person says another. */
 export function AddPull({ pair, batch: usual }: { pair: Pair; batch: string }): ReactNode {

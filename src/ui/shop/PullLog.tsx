@@ -10,7 +10,8 @@ import { steelOf } from '../../core/springback/steels.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { SelectField } from '../fields/Fields.tsx';
 import { AddPull } from './AddPull.tsx';
-import { disagreements, lawInWords, pairsOf, type Pair } from './pull-words.ts';
+import { disagreements, lawInWords } from '../../core/words/pull-log.ts';
+import { pairsOf, type Pair } from './pairs.ts';
 import { PullChart } from './PullChart.tsx';
 import { PullTable, type LoggedPull } from './PullTable.tsx';
 

@@ -11,7 +11,7 @@ import { useWorkspace } from '../../store/workspace.ts';
 import { Angle } from '../fields/Readings.tsx';
 import { KeptOrder } from '../bending/KeptOrder.tsx';
 import { TapePicks } from '../bending/TapePicks.tsx';
-import { Grip, Leans, MarkPlace, Zero } from '../bending/TapeParts.tsx';
+import { Leans, MarkPlace, Zero } from '../bending/TapeParts.tsx';
 import { TurnFigure, TurnWords } from '../bending/TurnWords.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 import '../bending/marks.css';
@@ -27,7 +27,6 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
     <section className="marks" aria-label="Marks on the tape">
       <h3>Marks on the tape</h3>
       <KeptOrder tube={tube} />
-      <Grip sheet={sheet} />
       <p>
         <Zero sheet={sheet} from={feed.from} /> Bend in this order; a bend lies on its arrow’s side of the mark.
         {turned && ` ${FIRST_BEND}`}

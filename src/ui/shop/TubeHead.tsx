@@ -1,13 +1,15 @@
 /** The selected tube's head: what to cut, or why not to, and which other tube is its mirror image. */
 import { cutLengths } from '../../core/cope/end-cut.ts';
-import { Fragment, type ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import { primed } from '../../core/job/reference.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Length } from '../fields/Readings.tsx';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
+import { AS_DRAWN, CUT_TO, LENGTH_NAMES } from '../../core/words/blank.ts';
 import { findingInWords } from '../../core/words/findings.ts';
+import { Scrap } from '../bending/TapeParts.tsx';
 import { BendKey } from '../bending/AsBent.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 import '../bending/sheet.css';
@@ -42,7 +44,7 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
       )}
       <div className="tube-cut">
         <dl className={errors.length > 0 ? 'headline headline-off' : 'headline'}>
-          <dt>{errors.length > 0 ? 'The blank as drawn, not to be cut' : 'Cut the blank to'}</dt>
+          <dt>{errors.length > 0 ? `${AS_DRAWN}, not to be cut` : CUT_TO}</dt>
           <dd>
             <Length mm={cutLength} parts={32} withUnit />
           </dd>
@@ -70,23 +72,6 @@ function Neighbour({ tube, word, sign }: { tube: SolvedTube | undefined; word: s
   );
 }
 
-/** What of the blank is there for the machine alone; nothing where no grip is left. */
-function Scrap({ grip }: { grip: readonly [number, number] }): ReactNode {
-  const ends = grip.flatMap((length, i) => (length > 0 ? [{ end: i === 0 ? 'A' : 'B', length }] : []));
-  if (ends.length === 0) return null;
-  return (
-    <p className="small">
-      {ends.map(({ end, length }, i) => (
-        <Fragment key={end}>
-          {i > 0 && ' and '}
-          <Length mm={length} parts={32} withUnit /> at end {end}
-        </Fragment>
-      ))}{' '}
-      of it {ends.length > 1 ? 'are' : 'is'} scrap for the machine to hold: saw it off after bending.
-    </p>
-  );
-}
-
 const Cannot = ({ title, reasons }: { title: string; reasons: readonly string[] }): ReactNode => (
   <section className="cannot" aria-label={title}>
     <h3>
@@ -107,10 +92,10 @@ export function TubeFacts({ tube }: { tube: SolvedTube }): ReactNode {
   const { tips, throats, axis } = cutLengths(tube);
   return (
     <dl className="facts">
-      <Fact name="Tip to tip" mm={tips} />
-      <Fact name="Throat to throat" mm={throats} />
-      <Fact name="Node to node, along tube" mm={axis} />
-      <Fact name="Corner to corner" mm={tube.sharpCornerLength} />
+      <Fact name={LENGTH_NAMES.tips} mm={tips} />
+      <Fact name={LENGTH_NAMES.throats} mm={throats} />
+      <Fact name={LENGTH_NAMES.axis} mm={axis} />
+      <Fact name={LENGTH_NAMES.corners} mm={tube.sharpCornerLength} />
       <Fact name="Allowances, both ends" mm={tube.ends[0].allowance + tube.ends[1].allowance} />
       <div>
         <dt>Section, OD x wall</dt>

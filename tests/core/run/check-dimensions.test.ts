@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
 import { placeOnPiece } from '../../../src/core/geometry/path.ts';
 import { checkDimensions, type CheckDimension } from '../../../src/core/run/check-dimensions.ts';
+import { checkInWords } from '../../../src/core/words/run.ts';
 import { sawnTube, reachOf, type SawnTube } from '../../../src/core/run/sawn-tube.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
 import { corners, fixed, place, type Triple } from '../../laws/frames.ts';
@@ -176,7 +177,8 @@ describe('what a literal reader measures', () => {
     [400, 0, 800],
     [700, 300, 300],
   ];
-  const named = (path: readonly Triple[]) => checkDimensions(sawnTube(bar(path)!)).map(({ id, name }) => [id, name]);
+  const named = (path: readonly Triple[]) =>
+    checkDimensions(sawnTube(bar(path)!)).map((check) => [check.id, checkInWords(check)]);
 
   it('lays a tube that is not in one plane on its first bend, in words, and reads that there', () => {
     const form = sawnTube(bar(LEG)!);

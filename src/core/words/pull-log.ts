@@ -1,42 +1,13 @@
 /** What the log of pulls says, in the words of the shop: the law, how sure it is, and which pulls do not agree. */
-import { listed } from '../../core/words/lists.ts';
-import { shownName } from '../../core/job/shown.ts';
-import { toDegrees, toRadians, type Degrees } from '../../core/geometry/angle.ts';
-import type { Die } from '../../core/job/kinds/die.ts';
-import type { Pull } from '../../core/job/kinds/pull.ts';
-import type { Section } from '../../core/job/kinds/section.ts';
-import type { Job } from '../../core/job/types.ts';
-import { borneRange, mendingPull, pullAdvice } from '../../core/springback/pull-advice.ts';
-import { contradictions, type PullLaw } from '../../core/springback/pull-law.ts';
-import {
-  ESTIMATE,
-  halfWidthInWords,
-  mendInWords,
-  pullFigure,
-  pullsInWords,
-  whyInWords,
-  workedOut,
-} from '../../core/words/pulls.ts';
-import { formatAngle } from '../../core/units/angle.ts';
-import { fixedText } from '../../core/units/typed.ts';
-
-/** What pulls are logged for: one die with one size of tube. */
-export interface Pair {
-  readonly die: Die;
-  readonly section: Section;
-}
-
-/** Every die with each section of its diameter, and every pair that a member or a pull names beside those. */
-export function pairsOf({ dies, sections, members, pulls }: Job): readonly Pair[] {
-  const named = new Set([...members, ...pulls].map(({ die, section }) => JSON.stringify([die, section])));
-  return dies.flatMap((die) =>
-    sections
-      .filter(
-        (section) => section.outerDiameter === die.outerDiameter || named.has(JSON.stringify([die.id, section.id])),
-      )
-      .map((section) => ({ die, section })),
-  );
-}
+import { listed } from './lists.ts';
+import { shownName } from '../job/shown.ts';
+import { toDegrees, toRadians, type Degrees } from '../geometry/angle.ts';
+import type { Pull } from '../job/kinds/pull.ts';
+import { borneRange, mendingPull, pullAdvice } from '../springback/pull-advice.ts';
+import { contradictions, type PullLaw } from '../springback/pull-law.ts';
+import { ESTIMATE, halfWidthInWords, mendInWords, pullFigure, pullsInWords, whyInWords, workedOut } from './pulls.ts';
+import { formatAngle } from '../units/angle.ts';
+import { fixedText } from '../units/typed.ts';
 
 /** The angle that stands for all in the sentence, degrees. */
 const SHOWN = 90;

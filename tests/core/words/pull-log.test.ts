@@ -6,7 +6,8 @@ import type { Section } from '../../../src/core/job/kinds/section.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { pullLaw } from '../../../src/core/springback/pull-law.ts';
 import { halfWidthInWords } from '../../../src/core/words/pulls.ts';
-import { disagreements, lawInWords, pairsOf } from '../../../src/ui/shop/pull-words.ts';
+import { disagreements, lawInWords } from '../../../src/core/words/pull-log.ts';
+import { pairsOf } from '../../../src/ui/shop/pairs.ts';
 import { bentTube } from '../../core/run/tubes.ts';
 
 const tube = bentTube(1);
