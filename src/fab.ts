@@ -15,7 +15,7 @@ import type { Finding } from './core/checks/types.ts';
 import { derive, type Derived } from './core/derive.ts';
 import { faultLine, printable, quoted, type Fault } from './core/job/fault.ts';
 import { parseJob } from './core/job/parse.ts';
-import { withSwingFindings } from './core/swing-findings.ts';
+import { withSlowFindings } from './core/stages/slow.ts';
 import { FORMATS, productsOf, type Format } from './exports/order/catalogue.ts';
 import { plainPrint, type ExportFile, type PrintSettings } from './exports/shared/files.ts';
 import { makeFiles, plainSetting, type Supplies } from './exports/order/formats.ts';
@@ -141,7 +141,7 @@ function deriveText(text: string): Step<Derived> {
   const parsed = parseJob(text);
   if (!parsed.ok) return refused(parsed.faults);
   const derivation = derive(parsed.job);
-  return derivation.ok ? { value: withSwingFindings(derivation.value) } : refused(derivation.faults);
+  return derivation.ok ? { value: withSlowFindings(derivation.value) } : refused(derivation.faults);
 }
 
 /** Answers the lines to say once everything is written. */

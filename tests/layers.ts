@@ -10,8 +10,7 @@ const job = [...base, 'core/job'];
 const sprung = [...job, 'core/springback'];
 const solved = [...sprung, 'core/solve'];
 const judged = [...solved, 'core/mesh', 'core/rehearse', 'core/checks', 'core/marks', 'core/cope', 'core/run'];
-const derived = [...judged, 'core/shop', 'core/derive.ts', 'core/words'];
-const rehearsed = [...derived, 'core/swing-findings.ts'];
+const derived = [...judged, 'core/shop', 'core/stages', 'core/derive.ts', 'core/words'];
 const drawn = [...derived, 'drawing'];
 const trades = [
   'exports/tables',
@@ -22,7 +21,7 @@ const trades = [
   'exports/solids',
 ];
 const exporting = ['drawing', 'exports/shared', ...trades, 'exports/order'];
-const edited = [...rehearsed, 'core/edit', 'core/session', 'core/shape', ...exporting, 'workers'];
+const edited = [...derived, 'core/edit', 'core/session', 'core/shape', ...exporting, 'workers'];
 const kept = [...edited, 'store'];
 const scene = [...kept, 'view/camera', 'view/meshes', 'view/canvas', 'view/scene'];
 const views = [...scene, 'view/labels', 'view/gizmo', 'view/rehearsal', 'view/bay'];
@@ -49,14 +48,14 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/run': [...solved, 'core/marks'],
   'core/rehearse': solved,
   'core/words': [...judged, 'core/shop'],
-  'core/derive.ts': [...solved, 'core/checks'],
-  'core/swing-findings.ts': derived,
+  'core/stages': [...solved, 'core/rehearse', 'core/checks'],
+  'core/derive.ts': [...solved, 'core/stages'],
   drawing: derived,
   'exports/shared': drawn,
   ...Object.fromEntries(trades.map((trade) => [trade, [...drawn, 'exports/shared']])),
   'exports/order': [...drawn, 'exports/shared', ...trades],
-  workers: [...rehearsed, ...exporting],
-  'fab.ts': [...rehearsed, ...exporting],
+  workers: [...derived, ...exporting],
+  'fab.ts': [...derived, ...exporting],
   store: edited,
   'view/camera': kept,
   'view/meshes': kept,

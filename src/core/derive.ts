@@ -1,33 +1,28 @@
 /**
- * The one derivation: job -> everything that screens, sheets and files show. Pure; the previous result is only a store
- * of records that may be handed on unchanged, so derive(job, previous) and derive(job) are equal in value.
+ * The one derivation: job -> everything that screens, sheets and files show, by the fast stages in their order. Pure; the previous
+ * result is only a store of records that may be handed on unchanged, so derive(job, previous) and derive(job) are equal in value.
  *
  * A job that cannot be derived (a loop of references, a path that doubles back, a node beyond its tube's end) gives
  * faults that name the place in the file; a frame that cannot be made gives findings beside a complete result. Names in
  * what is derived, its job among it, are as they are shown (job/shown.ts).
  */
-import { measureClearances } from './checks/clearances.ts';
-import { findTrouble } from './checks/findings.ts';
-import type { Clearance, Finding } from './checks/types.ts';
-import { withShownNames } from './job/shown.ts';
-import type { Fault } from './job/fault.ts';
+import type { Outcome } from './job/fault.ts';
 import type { Job } from './job/types.ts';
-import { deriveFrame } from './solve/derive-frame.ts';
 import type { Frame } from './solve/types.ts';
+import { FAST, type Made } from './stages/fast.ts';
 
-export interface Derived extends Frame {
-  readonly clearances: readonly Clearance[];
-  /** Errors first, then warnings, then notes; within each in build order. */
-  readonly findings: readonly Finding[];
-}
+export interface Derived extends Frame, Pick<Made, 'clearances' | 'findings'> {}
 
-export type Derivation =
-  | { readonly ok: true; readonly value: Derived }
-  | { readonly ok: false; readonly faults: readonly Fault[] };
+export type Derivation = Outcome<Derived>;
 
 export function derive(job: Job, previous?: Derived): Derivation {
-  const frame = deriveFrame(withShownNames(job), previous);
-  if (!frame.ok) return frame;
-  const clearances = measureClearances(frame.value, previous);
-  return { ok: true, value: { ...frame.value, clearances, findings: findTrouble(frame.value, clearances) } };
+  // Whole once the last stage is done; that each comes after what it needs is for the list to see to, and is tested.
+  const made = { job } as Made;
+  for (const { name, run } of FAST) {
+    const outcome = run(made, previous);
+    if (!outcome.ok) return outcome;
+    Object.assign(made, { [name]: outcome.value });
+  }
+  const { frame, clearances, findings } = made;
+  return { ok: true, value: { ...frame, clearances, findings } };
 }

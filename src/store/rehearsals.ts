@@ -9,7 +9,8 @@ import { isBendable, type BendableTube } from '../core/rehearse/pose.ts';
 import { rehearse } from '../core/rehearse/rehearse.ts';
 import type { Rehearsal } from '../core/rehearse/types.ts';
 import { feedOf } from '../core/solve/feed.ts';
-import { swingFindings, withFindings } from '../core/swing-findings.ts';
+import { swingFindings } from '../core/checks/swing-findings.ts';
+import { withFindings } from '../core/stages/slow.ts';
 
 export interface Rehearsals {
   /** Of the tubes of `derived`, as far as they are known. */

@@ -1,7 +1,7 @@
 /** Fills an order: the whole of what a worker does, and what tests call in its place. */
 import { derive, type Derived } from '../core/derive.ts';
 import { faultLine } from '../core/job/fault.ts';
-import { withSwingFindings } from '../core/swing-findings.ts';
+import { withSlowFindings } from '../core/stages/slow.ts';
 import type { ExportFile } from '../exports/shared/files.ts';
 import type { Making } from '../exports/order/formats.ts';
 import { zipBytes } from '../exports/order/zip.ts';
@@ -23,7 +23,7 @@ async function filesFor(order: Order, make: Make, say: (answer: Answer) => void)
   if (order.kind === 'zip') return [{ fileName: 'all.zip', bytes: zipBytes(order.files) }];
   const derivation = derive(order.job);
   if (!derivation.ok) throw new Error(derivation.faults.map(faultLine).join('; '));
-  return make(withSwingFindings(derivation.value), order, async (product, done, total) =>
+  return make(withSlowFindings(derivation.value), order, async (product, done, total) =>
     say({ kind: 'going', product, done, total }),
   );
 }

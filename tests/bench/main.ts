@@ -14,6 +14,7 @@ import { timed, timeOf, timingOf, type Timing } from './clock.ts';
 import { BEND, STRAIGHT, timeKernel, timeMesh, timeOurs } from './curves.ts';
 import { latticeOf } from './lattice.ts';
 import { timeRehearsals } from './rehearsal.ts';
+import { timeStages } from './stages.ts';
 
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
 
@@ -42,6 +43,7 @@ export async function main(): Promise<number> {
   timeDemo();
   await timeCurves();
   timeLattices();
+  timeEachStage();
   timeRehearsal();
   return 0;
 }
@@ -52,10 +54,14 @@ function derived(job: Job, previous?: Derived): Derived {
   return result.value;
 }
 
-function timeDemo(): void {
+function demo(): Job {
   const parsed = parseJob(readFileSync('tests/fixtures/demo-first-round.cagewright.json', 'utf8'));
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
-  const job = parsed.job;
+  return parsed.job;
+}
+
+function timeDemo(): void {
+  const job = demo();
   const start = derived(job);
   say(
     `The first round's demo, kept as a fixture: ${start.tubes.length} tubes, ${job.nodes.length} nodes. Checks and clearances included.`,
@@ -70,7 +76,7 @@ function timeDemo(): void {
   const medians = job.nodes.map((_, at) => {
     let previous = start;
     const times = Array.from({ length: 30 }, (__, step) => {
-      const moved = { ...job, nodes: job.nodes.map((node, i) => (i === at ? nudged(node, 0.1 * (step + 1)) : node)) };
+      const moved = dragged(job, at, 0.1 * (step + 1));
       return timeOf(() => {
         previous = derived(moved, previous);
       });
@@ -90,6 +96,11 @@ function timeDemo(): void {
     `${`one dragged node, the slowest (${slowest.node})`.padEnd(NAME)} ${all.padEnd(32)} nearly every tube hangs on it`,
   );
 }
+
+const dragged = (job: Job, at: number, by: number): Job => ({
+  ...job,
+  nodes: job.nodes.map((node, i) => (i === at ? nudged(node, by) : node)),
+});
 
 function nudged(node: FrameNode, by: number): FrameNode {
   const { at } = node;
@@ -148,6 +159,24 @@ function timeLattices(): void {
     const name = `exponent from 200 to 2 000 tubes, by the ${pick}`;
     const verdictOf = `target <= ${allowed.toFixed(2)} (n log n): ${verdict(exponent <= allowed)}`;
     say(`${name.padEnd(NAME)} ${exponent.toFixed(2).padStart(8).padEnd(32)} ${verdictOf}`);
+  }
+}
+
+function timeEachStage(): void {
+  say('');
+  say('Of these, each stage: median ms of the demo from nothing, of a node dragged (all in turn), of 2 000 tubes.');
+  const [job, lattice] = [demo(), latticeOf(2000)];
+  const start = derived(job);
+  let step = 0;
+  const drag = () => ({ job: dragged(job, step++ % job.nodes.length, 0.1 * (1 + step / 1000)), before: start });
+  const each = [
+    timeStages(200, 50, () => ({ job })),
+    timeStages(40 * job.nodes.length, 5 * job.nodes.length, drag),
+    timeStages(7, 3, () => ({ job: lattice })),
+  ];
+  for (const name of each[0]!.keys()) {
+    const medians = each.map((times) => figure(times.get(name)!.median).padStart(10));
+    say(`${name.padEnd(NAME - 20)} ${medians.join('')}`);
   }
 }
 

@@ -2,7 +2,7 @@
 import { unwatched, type Going } from '../../src/drawing/going.ts';
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../src/core/derive.ts';
-import { withSwingFindings } from '../../src/core/swing-findings.ts';
+import { withSlowFindings } from '../../src/core/stages/slow.ts';
 import { fabrication, type FabricationTube } from '../../src/exports/tables/fabrication.ts';
 import { plainPrint, type PrintSettings } from '../../src/exports/shared/files.ts';
 import { lettering } from '../../src/drawing/lettering.ts';
@@ -633,7 +633,7 @@ it('says before the bends where their order matters, unless a run has settled it
   const cabinet = { name: 'Cabinet', kind: 'box', centre: [500, 900, 900], size: [240, 240, 1800] };
   const dies = demo.job.dies.map((die) => ({ ...die, bender: { ...die.bender, room: [cabinet] } }));
   const hoopWith = async (bent: readonly object[]) =>
-    wordsOf(await hoopPages(withSwingFindings(derivedFrom(JSON.stringify({ ...demo.job, dies, bent })))));
+    wordsOf(await hoopPages(withSlowFindings(derivedFrom(JSON.stringify({ ...demo.job, dies, bent })))));
   const places = (words: string) => [words.indexOf('Cabinet'), words.indexOf('Start of bend')] as const;
   const [told, bends] = places(await hoopWith([]));
   expect(told).toBeGreaterThan(0);

@@ -6,7 +6,7 @@ import type { Member } from '../../src/core/job/kinds/member.ts';
 import type { FrameNode } from '../../src/core/job/kinds/node.ts';
 import type { Section } from '../../src/core/job/kinds/section.ts';
 import type { Job } from '../../src/core/job/types.ts';
-import { deriveFrame } from '../../src/core/solve/derive-frame.ts';
+import { derive } from '../../src/core/derive.ts';
 import type { Frame, SolvedTube } from '../../src/core/solve/types.ts';
 import type { Triple } from './oracles/space.ts';
 
@@ -58,7 +58,7 @@ export function jobOf(parts: Partial<Job>): Job {
 
 /** The solved frame; a job with faults fails the check that asked. */
 export function frameOf(job: Job): Frame {
-  const result = deriveFrame(job);
+  const result = derive(job);
   if (!result.ok) expect.fail(JSON.stringify(result.faults));
   return result.value;
 }

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Obstacle } from '../../src/core/job/kinds/obstacle.ts';
 import type { Job } from '../../src/core/job/types.ts';
-import { withSwingFindings } from '../../src/core/swing-findings.ts';
+import { withSlowFindings } from '../../src/core/stages/slow.ts';
 import type { Tab } from './memory.ts';
 import { openBrowser } from './memory.ts';
 
@@ -59,7 +59,7 @@ describe('rehearsals', () => {
     expect(swings()).toEqual([]);
     tab.idle();
     expect(swings().length).toBeGreaterThan(0);
-    expect(state().derived.findings).toEqual(withSwingFindings(before).findings);
+    expect(state().derived.findings).toEqual(withSlowFindings(before).findings);
     expect(state().derived.tubes).toBe(before.tubes);
     const ranks = state().derived.findings.map(({ severity }) => ['error', 'warning', 'note'].indexOf(severity));
     expect(ranks).toEqual(ranks.toSorted((a, b) => a - b));

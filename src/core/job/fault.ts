@@ -8,6 +8,11 @@ export interface Fault {
   readonly message: string;
 }
 
+/** What comes of work that bad data can stop: the value, or what stands in its way. */
+export type Outcome<Value> =
+  | { readonly ok: true; readonly value: Value }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
+
 /** More faults than this help nobody: the rest is counted. */
 const MOST_FAULTS = 50;
 const MOST_CHARACTERS = 40;

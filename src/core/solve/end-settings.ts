@@ -7,12 +7,10 @@ import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
 import { dot, mirrored, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import { bareId, isPrimed, primed, type NodeRef, type TubeRef } from '../job/reference.ts';
 import type { EndFit } from '../job/kinds/end.ts';
-import type { Member } from '../job/kinds/member.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
-import type { Centreline } from './centreline.ts';
 import { endDirections, type EndSetting, type SquareSense } from './ends.ts';
+import type { LaidTube } from './lay-out.ts';
 import { meetingOf, type Runs } from './meetings.ts';
-import type { SolvedTube } from './types.ts';
 
 export interface EndContext {
   readonly nodes: ReadonlyMap<NodeRef, Vec3>;
@@ -21,18 +19,9 @@ export interface EndContext {
   readonly runs: Runs;
 }
 
-/** A tube whose centreline is known and whose ends are not. */
-export interface FramedTube {
-  readonly id: TubeRef;
-  readonly member: Member;
-  readonly order: number;
-  readonly section: SolvedTube['section'];
-  readonly centreline: Centreline;
-}
-
 /** The setting of end A and of end B: node, direction, fit, and which tubes it meets; a twin's are the mirror images of its member's. */
 export function endSettings(
-  tube: FramedTube,
+  tube: LaidTube,
   { nodes, nodeRecords, mirroredMembers, runs }: EndContext,
 ): readonly [EndSetting, EndSetting] {
   const twin = isPrimed(tube.id);

@@ -1,87 +1,113 @@
 /**
- * Places and centrelines, in the order in which they need each other: a node on a tube waits for that tube, a tube for
- * the nodes of its path. A twin runs through the mirror images of its member's nodes.
+ * Places and centrelines, in the order in which they need each other. The two are one step: a node on a tube waits for that tube's
+ * centreline, a tube for the nodes of its path, and so on down a frame. A twin runs through the mirror images of its member's nodes.
  *
  * What cannot be placed is a fault with its place in the file. The first stops the work: what stands on it could not be
  * placed either, and would only repeat it.
  */
 import { equal, mirrored, type Vec3 } from '../geometry/vector.ts';
-import { quoted, type Fault } from '../job/fault.ts';
-import { primed, type NodeRef, type TubeRef } from '../job/reference.ts';
+import { fault, quoted, type Fault, type Outcome } from '../job/fault.ts';
+import type { Die } from '../job/kinds/die.ts';
 import type { Member } from '../job/kinds/member.ts';
+import type { FrameNode } from '../job/kinds/node.ts';
+import type { Section } from '../job/kinds/section.ts';
+import { primed, type NodeRef, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
-import { radiusAt, sameRadii, type Bending } from './bending.ts';
+import type { PullLaw } from '../springback/pull-law.ts';
+import { bendingOfMembers, radiusAt, sameRadii, type Bending } from './bending.ts';
 import { solveCentreline, type Centreline, type RouteTrouble } from './centreline.ts';
-import { solveOrder } from './order.ts';
+import type { Step } from './order.ts';
 import { placeNode, type Solved } from './place.ts';
 import type { Frame, SolvedTube } from './types.ts';
 
-export interface Layout {
-  readonly nodes: Map<NodeRef, Vec3>;
-  readonly centrelines: Map<TubeRef, Centreline>;
-  readonly faults: readonly Fault[];
+/** A tube as it lies between its nodes; its ends are not known yet. */
+export interface LaidTube {
+  readonly id: TubeRef;
+  readonly member: Member;
+  /** Of its member in the build order; a twin shares it. */
+  readonly order: number;
+  readonly section: Section;
+  readonly die: Die | null;
+  readonly pullLaw: PullLaw | null;
+  readonly centreline: Centreline;
 }
 
-/** Every node and mirror image in its place and every centreline; or the faults that stand in the way, and then no more. */
-export function layOut(job: Job, bendingOf: (member: Member) => Bending | null, previous: Frame | undefined): Layout {
-  const order = solveOrder(job);
+export interface Layout {
+  /** Every node and the mirror image of every node. */
+  readonly nodes: ReadonlyMap<NodeRef, Vec3>;
+  /** In build order; a twin follows its member. */
+  readonly tubes: readonly LaidTube[];
+}
+
+/** Every node and mirror image in its place and every tube's centreline; or the first fault that stands in the way. */
+export function layOut(job: Job, order: readonly Step[], previous: Frame | undefined): Outcome<Layout> {
+  const bendingOf = bendingOfMembers(job);
   const nodes = new Map<NodeRef, Vec3>();
   const centrelines = new Map<TubeRef, Centreline>();
-  const faults = [...order.faults];
-  if (faults.length > 0) return { nodes, centrelines, faults };
-
   const points = new Map(job.points.map((point) => [point.id, point]));
   const solved: Solved = {
     point: (id) => points.get(id)!,
     node: (reference) => nodes.get(reference)!,
     tube: (reference) => centrelines.get(reference)!,
   };
-  for (const step of order.steps) {
-    if (step.kind === 'node') {
-      const placing = placeNode(step.record, solved);
-      if ('trouble' in placing) {
-        faults.push({ place: `nodes[${step.index}].at${placing.field}`, message: placing.trouble });
-        break; // What stands on this node cannot be placed either: one fault, not a trail of them.
-      }
-      const position = kept(previous?.nodes.get(step.record.id), placing.position);
-      nodes.set(step.record.id, position);
-      nodes.set(primed(step.record.id), kept(previous?.nodes.get(primed(step.record.id)), mirrored(position)));
-    } else {
-      const { record: member, index } = step;
-      const bending = bendingOf(member);
-      if (bending !== null && bending.die.centrelineRadius <= bending.section.outerDiameter / 2) {
-        faults.push({
-          place: `members[${index}].die`,
-          message: `the centreline radius of ${quoted(member.die!)} is not greater than the tube's own radius`,
-        });
-        break;
-      }
-      const trouble = layTubes(member, bending, nodes, previous, centrelines);
-      if (trouble !== null) {
-        faults.push(routeFault(member, index, trouble));
-        break;
-      }
-    }
+  for (const step of order) {
+    const trouble =
+      step.kind === 'node'
+        ? layNode(step.record, step.index, solved, nodes, previous)
+        : layTubes(step.record, step.index, bendingOf(step.record), nodes, previous, centrelines);
+    if (trouble !== null) return { ok: false, faults: [trouble] };
   }
-  return { nodes, centrelines, faults };
+  const sections = new Map(job.sections.map((section) => [section.id, section]));
+  const dies = new Map(job.dies.map((die) => [die.id, die]));
+  const tubes = job.members.flatMap((member, place) =>
+    tubesOf(member).map((id): LaidTube => ({
+      id,
+      member,
+      order: place,
+      section: sections.get(member.section)!,
+      die: member.die === undefined ? null : dies.get(member.die)!,
+      pullLaw: bendingOf(member)?.law ?? null,
+      centreline: centrelines.get(id)!,
+    })),
+  );
+  return { ok: true, value: { nodes, tubes } };
+}
+
+const tubesOf = ({ id, mirror }: Member): readonly TubeRef[] => (mirror ? [id, primed(id)] : [id]);
+
+/** Puts the node and its mirror image in their places; answers what stands in the way. */
+function layNode(
+  node: FrameNode,
+  index: number,
+  solved: Solved,
+  nodes: Map<NodeRef, Vec3>,
+  previous: Frame | undefined,
+): Fault | null {
+  const placing = placeNode(node, solved);
+  if ('trouble' in placing) return fault(`nodes[${index}].at${placing.field}`, placing.trouble);
+  const image = primed(node.id);
+  const position = kept(previous?.nodes.get(node.id), placing.position);
+  nodes.set(node.id, position);
+  nodes.set(image, kept(previous?.nodes.get(image), mirrored(position)));
+  return null;
 }
 
 /** Lays the member and its twin; answers what stands in the way. */
 function layTubes(
   member: Member,
+  index: number,
   bending: Bending | null,
   nodes: ReadonlyMap<NodeRef, Vec3>,
   previous: Frame | undefined,
   centrelines: Map<TubeRef, Centreline>,
-): RouteTrouble | null {
-  const path = member.path;
-  const laid = [
-    { id: member.id, path },
-    { id: primed(member.id), path: path.map(primed) },
-  ].slice(0, member.mirror ? 2 : 1);
-  for (const tube of laid) {
-    const route = tube.path.map((node) => nodes.get(node)!);
-    const before = previous?.byId.get(tube.id);
+): Fault | null {
+  if (bending !== null && bending.die.centrelineRadius <= bending.section.outerDiameter / 2) {
+    const die = quoted(member.die!);
+    return fault(`members[${index}].die`, `the centreline radius of ${die} is not greater than the tube's own radius`);
+  }
+  for (const id of tubesOf(member)) {
+    const route = member.path.map((node) => nodes.get(id === member.id ? node : primed(node))!);
+    const before = previous?.byId.get(id);
     const same =
       before !== undefined &&
       sameRadii(before.die === null ? null : { die: before.die, law: before.pullLaw }, bending) &&
@@ -90,8 +116,8 @@ function layTubes(
     const centreline = same
       ? centrelineOf(before)
       : solveCentreline(route, bending === null ? null : radiusAt(bending));
-    if ('why' in centreline) return centreline;
-    centrelines.set(tube.id, centreline);
+    if ('why' in centreline) return routeFault(member, index, centreline);
+    centrelines.set(id, centreline);
   }
   return null;
 }
@@ -117,20 +143,15 @@ const centrelineOf = ({
   sharpCornerLength,
 });
 
-function routeFault(member: Member, index: number, { at, why }: RouteTrouble): Fault {
-  const node = member.path[at]!;
+function routeFault({ path }: Member, index: number, { at, why }: RouteTrouble): Fault {
+  const node = quoted(path[at]!);
+  const place = `members[${index}].path[${at}]`;
   switch (why) {
     case 'same-place':
-      return {
-        place: `members[${index}].path[${at}]`,
-        message: `${quoted(node)} stands at the same place as ${quoted(member.path[at - 1]!)} before it`,
-      };
+      return fault(place, `${node} stands at the same place as ${quoted(path[at - 1]!)} before it`);
     case 'doubles-back':
-      return { place: `members[${index}].path[${at}]`, message: `the path doubles back at ${quoted(node)}` };
+      return fault(place, `the path doubles back at ${node}`);
     case 'no-radius':
-      return {
-        place: `members[${index}].die`,
-        message: `the path bends at ${quoted(node)}, so the member needs a die`,
-      };
+      return fault(`members[${index}].die`, `the path bends at ${node}, so the member needs a die`);
   }
 }

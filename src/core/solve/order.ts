@@ -3,7 +3,7 @@
  * path. References that form a loop cannot be solved; the loop is named. Primes do not matter here: a mirror image
  * needs what the record itself needs.
  */
-import { quoted, type Fault } from '../job/fault.ts';
+import { quoted, type Fault, type Outcome } from '../job/fault.ts';
 import { carriersOf } from '../job/references.ts';
 import type { Member } from '../job/kinds/member.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
@@ -14,7 +14,7 @@ export type Step =
   | { readonly kind: 'member'; readonly index: number; readonly record: Member };
 
 /** Every node and member once, each after all that it needs; or one fault for each loop. */
-export function solveOrder(job: Job): { readonly steps: readonly Step[]; readonly faults: readonly Fault[] } {
+export function solveOrder(job: Job): Outcome<readonly Step[]> {
   const steps: Step[] = [
     ...job.nodes.map((record, index): Step => ({ kind: 'node', index, record })),
     ...job.members.map((record, index): Step => ({ kind: 'member', index, record })),
@@ -36,7 +36,9 @@ export function solveOrder(job: Job): { readonly steps: readonly Step[]; readonl
     order.push(steps[index]!);
     for (const served of servedBy[index]!) if (--waiting[served]! === 0) ready.push(served);
   }
-  return { steps: order, faults: order.length === steps.length ? [] : loops(steps, needs, waiting) };
+  return order.length === steps.length
+    ? { ok: true, value: order }
+    : { ok: false, faults: loops(steps, needs, waiting) };
 }
 
 /** A longer loop is named by its beginning and its end. */

@@ -8,17 +8,10 @@ import type { Vec3 } from '../geometry/vector.ts';
 import { bareId, primed, type NodeId, type NodeRef, type TubeRef } from '../job/reference.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Job } from '../job/types.ts';
-import type { PullLaw } from '../springback/pull-law.ts';
 import { sameLaw } from './bending.ts';
-import type { FramedTube } from './end-settings.ts';
+import type { LaidTube } from './lay-out.ts';
 import { boxesOfPath } from './meetings.ts';
 import type { Frame, SolvedTube } from './types.ts';
-
-/** A tube as laid out, and what else of it is known before its ends are. */
-export interface LaidTube extends FramedTube {
-  readonly die: SolvedTube['die'];
-  readonly pullLaw: PullLaw | null;
-}
 
 /**
  * Of each tube laid out, in the same order: the tube of before where it stays as it is, else null. `nodes` are the job's, by

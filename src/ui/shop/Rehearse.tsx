@@ -1,8 +1,8 @@
 /** What the bender's rehearsal says of the tube, and the way to it; or the way to the machine's set-up where there is none. */
 import { useEffect, useRef, type ReactNode } from 'react';
+import { mendOf } from '../../core/checks/swing-findings.ts';
 import { isBendable, type BendableTube } from '../../core/rehearse/pose.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { mendOf } from '../../core/swing-findings.ts';
 import { swingMendInWords } from '../../core/words/rehearsal.ts';
 import { useWorkspace } from '../../store/workspace.ts';
 import { Verdict } from '../bending/Verdict.tsx';

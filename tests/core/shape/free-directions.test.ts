@@ -6,7 +6,7 @@ import { parseJob } from '../../../src/core/job/parse.ts';
 import { bareId, type NodeRef } from '../../../src/core/job/reference.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { freedomOf } from '../../../src/core/shape/free-directions.ts';
-import { deriveFrame } from '../../../src/core/solve/derive-frame.ts';
+import { derive } from '../../../src/core/derive.ts';
 import type { Frame } from '../../../src/core/solve/types.ts';
 import { jobOf } from '../frame.ts';
 
@@ -15,7 +15,7 @@ if (!parsed.ok) throw new Error(parsed.faults[0]?.message);
 const demo = parsed.job;
 
 function solved(job: Job): Frame {
-  const outcome = deriveFrame(job);
+  const outcome = derive(job);
   if (!outcome.ok) throw new Error(outcome.faults.map(({ message }) => message).join('; '));
   return outcome.value;
 }

@@ -7,7 +7,7 @@ import { parseJob } from '../../../src/core/job/parse.ts';
 import type { Place } from '../../../src/core/job/places.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { givenAs, giveAs } from '../../../src/core/shape/given-as.ts';
-import { deriveFrame } from '../../../src/core/solve/derive-frame.ts';
+import { derive } from '../../../src/core/derive.ts';
 import type { Frame } from '../../../src/core/solve/types.ts';
 import { jobOf } from '../frame.ts';
 
@@ -16,7 +16,7 @@ if (!parsed.ok) throw new Error(parsed.faults[0]?.message);
 const demo = parsed.job;
 
 function solved(job: Job): Frame {
-  const outcome = deriveFrame(job);
+  const outcome = derive(job);
   if (!outcome.ok) throw new Error(outcome.faults.map(({ message }) => message).join('; '));
   return outcome.value;
 }

@@ -14,7 +14,7 @@ import { bendSlips, endSpreads } from '../../../src/core/marks/slips.ts';
 import { bendRun } from '../../../src/core/run/run.ts';
 import { tapeSheet, type TapeSetting } from '../../../src/core/marks/tape.ts';
 import { wrapOf } from '../../../src/core/cope/wrap.ts';
-import { withSwingFindings } from '../../../src/core/swing-findings.ts';
+import { withSlowFindings } from '../../../src/core/stages/slow.ts';
 import { fabrication, fabricationJson } from '../../../src/exports/tables/fabrication.ts';
 import { fabricationSchema } from '../../exports/fabricationSchema.ts';
 
@@ -65,7 +65,7 @@ function fateOf(text: string, before: Derived, slow: boolean): Fate {
     isDeepStrictEqual(JSON.parse(fabricationJson(fresh.value)), asJson(fabrication(fresh.value))),
     'fabrication file reads otherwise',
   );
-  mustBeFinite(withSwingFindings(fresh.value).findings, job);
+  mustBeFinite(withSlowFindings(fresh.value).findings, job);
   for (const tube of fresh.value.tubes)
     for (const which of [0, 1] as const)
       mustBeFinite([tube.ends[which].inner, wrapOf(fresh.value, tube, which, PAPER)], null);

@@ -1,17 +1,12 @@
 /**
- * What the rehearsals find: tubes that no order of bending keeps clear of machine, room and themselves, and tubes for
- * which the order matters. Not part of derive(): a search takes longer than a frame may. The command line asks for all
- * at once, the browser for one tube at a time while it is idle.
+ * What a rehearsal finds: a tube that no order of bending keeps clear of machine, room and itself, or one for which the order
+ * matters. Apart from the other checks, because a rehearsal takes longer than an edit may.
  */
-import { bySeverity } from './checks/findings.ts';
-import type { Finding, SwingMend } from './checks/types.ts';
-import type { Derived } from './derive.ts';
-import type { BendStep } from './job/kinds/bent.ts';
-import { isBendable, type BendableTube } from './rehearse/pose.ts';
-import { rehearse } from './rehearse/rehearse.ts';
-import type { Rehearsal, SolidId } from './rehearse/types.ts';
-import { sameOrder, SEARCHED_BENDS } from './solve/bend-order.ts';
-import { feedOf } from './solve/feed.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
+import type { BendableTube } from '../rehearse/pose.ts';
+import type { Rehearsal, SolidId } from '../rehearse/types.ts';
+import { sameOrder, SEARCHED_BENDS } from '../solve/bend-order.ts';
+import type { Finding, SwingMend } from './types.ts';
 
 /**
  * At most one; none where the plain order is free, where the tube is bent in the proposed `order` already, and where the die's own
@@ -37,22 +32,6 @@ export function swingFindings(
   return tube.bends.length > SEARCHED_BENDS
     ? [{ ...base, ...barred, id: 'bend/plain-order-touches', mend }]
     : [{ ...base, id: 'bend/no-free-order', reason, mend }];
-}
-
-/** The same result with what the rehearsals of all its tubes find, in their place by severity. */
-export function withSwingFindings(derived: Derived): Derived {
-  return withFindings(
-    derived,
-    derived.tubes
-      .filter(isBendable)
-      .flatMap((tube) => swingFindings(tube, rehearse(tube), feedOf(derived.job, tube).order)),
-  );
-}
-
-/** The same result with more findings, in their place by severity; itself where there are none. */
-export function withFindings(derived: Derived, more: readonly Finding[]): Derived {
-  if (more.length === 0) return derived;
-  return { ...derived, findings: [...derived.findings, ...more].toSorted(bySeverity) };
 }
 
 /** What would let the tube be bent where no order keeps clear; null where one does, or where the machine touches nothing. */

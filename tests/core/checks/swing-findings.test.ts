@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { rehearse } from '../../src/core/rehearse/rehearse.ts';
-import { mendOf, swingFindings, withSwingFindings } from '../../src/core/swing-findings.ts';
-import type { BendStep } from '../../src/core/job/kinds/bent.ts';
-import type { Obstacle } from '../../src/core/job/kinds/obstacle.ts';
-import type { Rehearsal } from '../../src/core/rehearse/types.ts';
-import { swingMendInWords } from '../../src/core/words/rehearsal.ts';
-import { derived, inWords } from './frame.ts';
-import { bendable, BENDER, DIE, frameOf, type Shape } from './rehearse/tubes.ts';
+import { rehearse } from '../../../src/core/rehearse/rehearse.ts';
+import { mendOf, swingFindings } from '../../../src/core/checks/swing-findings.ts';
+import { withSlowFindings } from '../../../src/core/stages/slow.ts';
+import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
+import type { Obstacle } from '../../../src/core/job/kinds/obstacle.ts';
+import type { Rehearsal } from '../../../src/core/rehearse/types.ts';
+import { swingMendInWords } from '../../../src/core/words/rehearsal.ts';
+import { derived, inWords } from '../frame.ts';
+import { bendable, BENDER, DIE, frameOf, type Shape } from '../rehearse/tubes.ts';
 
 const foundOf = (
   shape: Shape,
@@ -82,7 +83,7 @@ describe('swingFindings', () => {
   });
 });
 
-describe('withSwingFindings', () => {
+describe('withSlowFindings', () => {
   it('puts warnings after errors and before notes, and leaves a frame without a bender as it is', () => {
     const records = (die: object) => ({
       dies: [die],
@@ -101,9 +102,9 @@ describe('withSwingFindings', () => {
       ],
     });
     const bare = derived(records(DIE));
-    expect(withSwingFindings(bare)).toBe(bare);
+    expect(withSlowFindings(bare)).toBe(bare);
     const room = [{ name: 'Wall', kind: 'plane', point: [0, 700, 0], normal: [0, -1, 0] }];
-    const frame = withSwingFindings(derived(records({ ...DIE, bender: { ...BENDER, room } })));
+    const frame = withSlowFindings(derived(records({ ...DIE, bender: { ...BENDER, room } })));
     const severities = frame.findings.map(({ severity }) => severity);
     expect(severities).toEqual(severities.toSorted((a, b) => order.indexOf(a) - order.indexOf(b)));
     expect(frame.findings.map(({ id }) => id)).toContain('bend/no-free-order');

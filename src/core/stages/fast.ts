@@ -1,0 +1,62 @@
+/**
+ * The stages of derive(), which run at every edit, in their order. Each is a pure function of what stages before it have made, by the
+ * names in `needs`, and of what was derived before, of which it hands on what comes out the same.
+ *
+ * Places and centrelines are one stage: a node that stands on a hoop needs the hoop's centreline, and the next hoop may need that
+ * node. Cuts and lengths are one, too: what a tube's ends are cut to is all that its lengths still want.
+ */
+import { measureClearances } from '../checks/clearances.ts';
+import { findTrouble } from '../checks/findings.ts';
+import type { Clearance, Finding } from '../checks/types.ts';
+import type { Outcome } from '../job/fault.ts';
+import { withShownNames } from '../job/shown.ts';
+import type { Job } from '../job/types.ts';
+import { cutTubes } from '../solve/cut-tubes.ts';
+import { layOut, type Layout } from '../solve/lay-out.ts';
+import { meetTubes, type Meetings } from '../solve/meet-tubes.ts';
+import { solveOrder, type Step } from '../solve/order.ts';
+import type { Frame } from '../solve/types.ts';
+
+/** What there is to begin with, the job, and what each stage makes, under its name. */
+export interface Made {
+  readonly job: Job;
+  readonly names: Job;
+  readonly order: readonly Step[];
+  readonly layout: Layout;
+  readonly meetings: Meetings;
+  readonly frame: Frame;
+  readonly clearances: readonly Clearance[];
+  /** Errors first, then warnings, then notes; within each in build order. */
+  readonly findings: readonly Finding[];
+}
+
+/** What was derived before: no more than a store of records that may be handed on. */
+export type Before = Frame & Pick<Made, 'clearances'>;
+
+export interface FastStage<Name extends keyof Made = keyof Made, Needs extends keyof Made = keyof Made> {
+  readonly name: Name;
+  readonly needs: readonly Needs[];
+  readonly run: (made: Pick<Made, Needs>, before: Before | undefined) => Outcome<Made[Name]>;
+}
+
+/** A row of the list: a stage sees what it names and nothing else. */
+const stage = <Name extends keyof Made, Needs extends keyof Made>(
+  name: Name,
+  needs: readonly Needs[],
+  run: FastStage<Name, Needs>['run'],
+): FastStage<Name, Needs> => ({ name, needs, run });
+
+const done = <Value>(value: Value): Outcome<Value> => ({ ok: true, value });
+
+/** Names as they are shown; order of solving; places and centrelines; who meets whom; cut ends and lengths; clearances; findings. */
+export const FAST: readonly FastStage[] = [
+  stage('names', ['job'], ({ job }) => done(withShownNames(job))),
+  stage('order', ['names'], ({ names }) => solveOrder(names)),
+  stage('layout', ['names', 'order'], ({ names, order }, before) => layOut(names, order, before)),
+  stage('meetings', ['names', 'layout'], ({ names, layout }, before) => meetTubes(names, layout, before)),
+  stage('frame', ['names', 'layout', 'meetings'], ({ names, layout, meetings }, before) =>
+    done(cutTubes(names, layout, meetings, before)),
+  ),
+  stage('clearances', ['frame'], ({ frame }, before) => done(measureClearances(frame, before))),
+  stage('findings', ['frame', 'clearances'], ({ frame, clearances }) => done(findTrouble(frame, clearances))),
+];
