@@ -28,7 +28,7 @@ export class Boundary extends Component<BoundaryProps, { readonly broken: boolea
             ? 'Your work is saved in this browser.'
             : 'Your work is not saved in this browser: download it first.'}
         </p>
-        <div className="notice-keys">
+        <div className="row">
           <button type="button" className="press press-live" onClick={() => window.location.reload()}>
             Reload
           </button>

@@ -32,7 +32,7 @@ function OtherTab(): ReactNode {
         <strong>This job was changed in another tab.</strong> What you do here is kept apart, under Earlier versions,
         until you choose.
       </p>
-      <div className="notice-keys">
+      <div className="row">
         <button type="button" className="press" onClick={() => void workspace.getState().takeOtherTab()}>
           Take the other tab's work
         </button>
@@ -83,7 +83,7 @@ const FIRST_DAMAGED = 3;
 
 const Damaged = ({ versions }: { readonly versions: readonly Version[] }): ReactNode =>
   versions.slice(0, FIRST_DAMAGED).map((version) => (
-    <div key={version.text} className="notice-keys">
+    <div key={version.text} className="row">
       <button type="button" className="press" onClick={() => downloadVersion(version)}>
         Download what is left of {shownName(version.name)}, {dated(version.savedAt)}
       </button>

@@ -24,7 +24,7 @@ export function StorageTrouble(): ReactNode {
         <strong>{headline(ready, isUnsaved)}</strong> {STORAGE_WORDS[trouble]}{' '}
         {meanwhile(trouble, ready, isUnsaved, inSecond)}
       </p>
-      <div className="notice-keys">
+      <div className="row">
         {ready && (
           <button type="button" className="press press-live" onClick={saveFile}>
             Save the file

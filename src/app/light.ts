@@ -5,11 +5,19 @@ const DIM = 'dim';
 
 export const isDim = (): boolean => document.documentElement.dataset['light'] === DIM;
 
-/** Whether this machine was left dim. */
-export const wasDim = (): boolean => readKept('light') === DIM;
-
 export function setDim(dim: boolean): void {
-  if (dim) document.documentElement.dataset['light'] = DIM;
-  else delete document.documentElement.dataset['light'];
+  show(dim);
   keep('light', dim ? DIM : 'bright');
+}
+
+/** As this machine was left. */
+export const showKeptLight = (): void => show(readKept('light') === DIM);
+
+/** The browser's own edge takes the colour of the film, as the page does. */
+function show(dim: boolean): void {
+  const page = document.documentElement;
+  if (dim) page.dataset['light'] = DIM;
+  else delete page.dataset['light'];
+  const film = getComputedStyle(page).getPropertyValue('--film').trim();
+  document.querySelector('meta[name="theme-color"]')?.setAttribute('content', film);
 }

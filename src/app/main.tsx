@@ -2,14 +2,15 @@
 import './fonts.css';
 import './look.css';
 import './shell.css';
+import '../ui/kit/press.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { startWorkspace } from '../store/workspace.ts';
 import { App } from './App.tsx';
 import { Boundary } from './Boundary.tsx';
-import { setDim, wasDim } from './light.ts';
+import { showKeptLight } from './light.ts';
 
-if (wasDim()) setDim(true);
+showKeptLight();
 startWorkspace();
 createRoot(document.getElementById('root')!).render(
   <StrictMode>

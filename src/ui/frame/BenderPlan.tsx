@@ -8,7 +8,7 @@ import type { Obstacle } from '../../core/job/kinds/obstacle.ts';
 import { formatLength, type LengthUnit } from '../../core/units/length.ts';
 import { useRoom } from '../kit/useRoom.ts';
 import { footprint, planFrame, wallLine, type PlaneObstacle, type Spot } from './bender-plan.ts';
-import '../bending/shop.css';
+import '../kit/draw.css';
 import './bender.css';
 
 const LOWEST = 150;
@@ -74,7 +74,7 @@ function Plan(props: { die: Die; bender: Bender; unit: LengthUnit; width: number
           ),
         )}
         <line className="draw-axis" x1={x(rear[0])} y1={y(0)} x2={x(2.8 * radius)} y2={y(0)} />
-        <circle className="plan-die" cx={x(0)} cy={y(side * radius)} r={radius * scale} />
+        <circle className="draw-steel" cx={x(0)} cy={y(side * radius)} r={radius * scale} />
         <path
           className="plan-tube"
           strokeWidth={Math.max(3, die.outerDiameter * scale)}
@@ -106,7 +106,7 @@ function Plan(props: { die: Die; bender: Bender; unit: LengthUnit; width: number
 /** The way the tube is fed, beside the tube and away from the die. */
 const Feed = ({ from, at }: { from: number; at: number }): ReactNode => (
   <g transform={`translate(${from + 2} ${at})`}>
-    <path className="plan-feed" d="M 0 0 H 34 M 27 -6 L 35 0 L 27 6" />
+    <path className="draw-outer" d="M 0 0 H 34 M 27 -6 L 35 0 L 27 6" />
     <text className="draw-text draw-soft" x="40" y="4">
       feed
     </text>

@@ -27,7 +27,7 @@ import { Touches } from './Touches.tsx';
 import { blankInWords, changeInWords, titleOf } from '../../core/words/run.ts';
 import { spokenOf } from './stops.ts';
 import '../kit/ui.css';
-import '../bending/shop.css';
+import '../kit/draw.css';
 import '../bending/sheet.css';
 import './run.css';
 

@@ -45,7 +45,7 @@ function Question({ asked }: { asked: readonly Difference[] }): ReactNode {
           </button>
         )}
       </div>
-      <div className="notice-keys">
+      <div className="row">
         {has('/not-in-shop') && (
           <button type="button" className="press" onClick={() => setRefusal(takeShops())}>
             Use the shop’s

@@ -9,7 +9,8 @@ import { StickDrawing } from './StickDrawing.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 import { useRoom } from '../kit/useRoom.ts';
 import '../kit/ui.css';
-import '../bending/shop.css';
+import '../kit/draw.css';
+import './shop.css';
 
 /** From this width on, pixels, the two ends stand side by side and share the height that the stick leaves. */
 const SIDE_BY_SIDE = 620;

@@ -28,7 +28,8 @@ import { TubeFacts, TubeHead } from './TubeHead.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 import { useTaking, type Taking } from './useTaking.ts';
 import '../kit/ui.css';
-import '../bending/shop.css';
+import '../kit/draw.css';
+import './shop.css';
 
 export default function ShopStation(): ReactNode {
   const derived = useWorkspace((state) => state.derived);

@@ -6,14 +6,14 @@ export const RESOLUTION = { in: 1 / 32, mm: 0.1 } as const;
 
 export function Figure({ mm, unit }: { readonly mm: number; readonly unit: LengthUnit }) {
   const shown = formatLength(mm, unit, RESOLUTION[unit]);
-  if (unit === 'mm') return <span className="bay-figure">{shown.text} mm</span>;
+  if (unit === 'mm') return <span className="figure">{shown.text} mm</span>;
   const whole = shown.numerator === 0 || shown.whole !== 0;
   return (
-    <span className="bay-figure">
+    <span className="figure">
       {shown.sign}
       {whole && shown.whole}
       {shown.numerator !== 0 && (
-        <span className="bay-fraction">
+        <span className="fraction">
           <sup>{shown.numerator}</sup>⁄<sub>{shown.denominator}</sub>
         </span>
       )}

@@ -19,10 +19,7 @@ export type Palette = Readonly<Record<(typeof NAMES)[number], string>>;
 
 function readPalette(): Palette {
   const style = getComputedStyle(document.documentElement);
-  // A page without the look still shows something: ink on film.
-  return Object.fromEntries(
-    NAMES.map((name) => [name, style.getPropertyValue(`--${name}`).trim() || '#888888']),
-  ) as Palette;
+  return Object.fromEntries(NAMES.map((name) => [name, style.getPropertyValue(`--${name}`).trim()])) as Palette;
 }
 
 let known: { readonly light: string | undefined; readonly palette: Palette } | null = null;

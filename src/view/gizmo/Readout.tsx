@@ -54,7 +54,7 @@ export function Readout({ freedom, news }: { readonly freedom: Freedom; readonly
               {freedom.inMm ? (
                 <Figure mm={freedom.value} unit={job.lengthUnit} />
               ) : (
-                <span className="bay-figure">{freedom.value.toFixed(3)}</span>
+                <span className="figure">{freedom.value.toFixed(3)}</span>
               )}
             </dd>
           </div>
