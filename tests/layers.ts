@@ -22,7 +22,11 @@ const trades = [
 ];
 const exporting = ['drawing', 'exports/shared', ...trades, 'exports/order'];
 const edited = [...derived, 'core/edit', 'core/session', 'core/shape', ...exporting, 'workers'];
-const kept = [...edited, 'store'];
+const stored = ['store/types.ts', 'store/storage', 'store/tabs'];
+const edits = ['store/document', 'store/editor'];
+const stores = [...stored, ...edits, 'store/rehearsals.ts', 'store/results', 'store/keeping', 'store/opening.ts'];
+/** What is shown takes its stores ready made from the page. */
+const kept = [...edited, 'store/types.ts', 'store/page.ts'];
 const scene = [...kept, 'view/camera', 'view/meshes', 'view/canvas', 'view/scene'];
 const views = [...scene, 'view/labels', 'view/gizmo', 'view/rehearsal', 'view/bay'];
 const parts = [...views, 'ui/kit', 'ui/fields', 'ui/table', 'ui/bending'];
@@ -56,7 +60,18 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'exports/order': [...drawn, 'exports/shared', ...trades],
   workers: [...derived, ...exporting],
   'fab.ts': [...derived, ...exporting],
-  store: edited,
+  'store/types.ts': edited,
+  'store/storage': [...edited, 'store/types.ts'],
+  'store/tabs': [...edited, 'store/types.ts', 'store/storage'],
+  'store/document': edited,
+  'store/editor': [...edited, 'store/types.ts', 'store/document'],
+  'store/rehearsals.ts': edited,
+  'store/results': [...edited, ...edits, 'store/rehearsals.ts'],
+  'store/keeping': [...edited, ...stored, ...edits],
+  'store/opening.ts': [...edited, ...stored, ...edits, 'store/keeping'],
+  'store/shop': [...edited, ...stored, 'store/document'],
+  'store/browser.ts': [...edited, ...stored, 'store/keeping', 'store/shop'],
+  'store/page.ts': [...edited, ...stores, 'store/shop', 'store/browser.ts'],
   'view/camera': kept,
   'view/meshes': kept,
   'view/canvas': [...kept, 'view/camera', 'view/meshes'],
@@ -70,7 +85,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'ui/table': [...views, 'ui/kit', 'ui/fields'],
   'ui/bending': [...views, 'ui/kit', 'ui/fields', 'ui/table'],
   ...Object.fromEntries(tasks.map((task) => [task, parts])),
-  app: [...parts, ...tasks],
+  app: [...parts, ...tasks, 'store/document', 'store/keeping'],
   scripts: [],
   'start.mjs': ['scripts'],
 };
@@ -78,7 +93,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
 /** Each package (node stands for Node's own modules) and the layers, or all layers of a folder, that may use it. */
 export const packages: Readonly<Record<string, readonly string[]>> = {
   'gl-matrix': ['core/geometry'],
-  valibot: ['core/job', 'core/shop', 'store'], // files, and what the browser kept: both come from outside
+  valibot: ['core/job', 'core/shop', 'store/storage'], // files, and what the browser kept: both come from outside
   'jsonc-parser': ['core/job'],
   papaparse: ['exports'],
   '@tarikjabiri/dxf': ['drawing'],
@@ -87,7 +102,7 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   fflate: ['exports'],
   'dejavu-fonts-ttf': ['workers'],
   'replicad-opencascadejs': ['exports', 'workers', 'fab.ts'],
-  idb: ['store'],
+  idb: ['store/storage'],
   zustand: ['store'],
   three: ['view'],
   '@react-three/fiber': ['view'],

@@ -5,7 +5,7 @@
 import { lazy, Suspense, useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
 import type { Station } from '../store/types.ts';
-import { useWorkspace } from '../store/workspace.ts';
+import { useDocument, useEditor, useKeeping } from '../store/page.ts';
 import ChecksStation from '../ui/checks/ChecksStation.tsx';
 import FrameStation from '../ui/frame/FrameStation.tsx';
 import BendRun from '../ui/run/BendRun.tsx';
@@ -37,20 +37,22 @@ const PANELS: Record<Station, () => ReactNode> = {
 };
 
 export function App(): ReactNode {
-  const station = useWorkspace((state) => state.station);
-  const ready = useWorkspace((state) => state.ready);
-  const rehearsing = useWorkspace((state) => state.rehearsing !== null);
+  const station = useEditor((state) => state.station);
+  const ready = useDocument((state) => state.ready);
+  const rehearsing = useEditor((state) => state.rehearsing !== null);
   // On a telephone the Shop sets the bench into the tube's sheet, below what is cut first.
   const narrow = useNarrow();
   const [sheet, showSheet] = useState<SheetName | null>(null);
   // A bend run lies over the Shop, and the bay keeps its view under it.
   const open = useOpenRun();
-  const bent = useWorkspace((state) => (state.station === 'shop' ? tubeOfRun(open, state) : null));
+  const slot = useKeeping((state) => state.slot);
+  const running = useDocument((state) => tubeOfRun(open, slot, state.derived));
+  const bent = station === 'shop' ? running : null;
 
   useEffect(() => {
     const answer = (event: KeyboardEvent): void => answerKey(event, showSheet);
     window.addEventListener('keydown', answer);
-    // Before the workspace hears of it and writes.
+    // Before the work is written.
     window.addEventListener('pagehide', enterPending, { capture: true });
     return () => {
       window.removeEventListener('keydown', answer);
@@ -110,7 +112,7 @@ const Waiting = (): ReactNode => (
  */
 function BaySlot({ ready, covered }: { readonly ready: boolean; readonly covered: boolean }): ReactNode {
   const [folded, fold] = useState(false);
-  const rehearsing = useWorkspace((state) => state.rehearsing);
+  const rehearsing = useEditor((state) => state.rehearsing);
   return (
     <div className="bay-slot" inert={covered} data-folded={folded && rehearsing === null ? '' : undefined}>
       {ready && rehearsing === null && <Hints />}

@@ -1,8 +1,9 @@
 /** The top band, set as a drawing's title block: whose it is, which job, whether it is kept, and what a hand reaches for. */
 import { useId, useState } from 'react';
 import type { KeyboardEvent, ReactNode } from 'react';
-import type { DocumentState } from '../store/types.ts';
-import { useWorkspace, workspace } from '../store/workspace.ts';
+import { redoLabel, undoLabel } from '../core/session/history.ts';
+import type { KeepingState } from '../store/keeping/createKeeping.ts';
+import { jobDocument, useDocument, useKeeping } from '../store/page.ts';
 import { textKind } from '../ui/fields/kinds.ts';
 import { COMMANDS } from './commands.ts';
 import type { SheetName } from './commands.ts';
@@ -11,8 +12,8 @@ import { Menu } from './Menu.tsx';
 import './band.css';
 
 export function Band({ showSheet }: { readonly showSheet: (sheet: SheetName) => void }): ReactNode {
-  const undoLabel = useWorkspace((state) => state.undoLabel);
-  const redoLabel = useWorkspace((state) => state.redoLabel);
+  const undone = useDocument((state) => undoLabel(state.committed.history));
+  const redone = useDocument((state) => redoLabel(state.committed.history));
   return (
     <header className="band">
       <h1 className="wordmark">
@@ -24,8 +25,8 @@ export function Band({ showSheet }: { readonly showSheet: (sheet: SheetName) => 
         <JobName />
       </div>
       <div className="band-keys">
-        <StepKey name="Undo" label={undoLabel} icon={undoIcon} press={COMMANDS.undo.run} />
-        <StepKey name="Redo" label={redoLabel} icon={redoIcon} press={COMMANDS.redo.run} />
+        <StepKey name="Undo" label={undone} icon={undoIcon} press={COMMANDS.undo.run} />
+        <StepKey name="Redo" label={redone} icon={redoIcon} press={COMMANDS.redo.run} />
         <button type="button" className="band-key file-key" onClick={COMMANDS.open.run}>
           {openIcon} Open
         </button>
@@ -71,8 +72,8 @@ const NAMES = textKind(false);
  * too long stays in the field, with the reason under it.
  */
 function JobName(): ReactNode {
-  const name = useWorkspace((state) => (state.ready ? state.job.name : ''));
-  const ready = useWorkspace((state) => state.ready);
+  const name = useDocument((state) => (state.ready ? state.job.name : ''));
+  const ready = useDocument((state) => state.ready);
   const [typed, setTyped] = useState<string | null>(null);
   const id = useId();
 
@@ -84,7 +85,7 @@ function JobName(): ReactNode {
     if (refusal !== null) return;
     if (entered?.ok && entered.value !== name && entered.value !== shown) {
       const next = entered.value;
-      workspace.getState().edit('Rename job', (job) => ({ ...job, name: next }));
+      jobDocument.getState().edit('Rename job', (job) => ({ ...job, name: next }));
     }
     setTyped(null);
   };
@@ -131,15 +132,16 @@ const SAVED = {
   unable: { sign: closeIcon, words: 'Nothing can be saved here' },
 } as const;
 
-function savedState({ ready, saved, trouble, behind }: DocumentState): keyof typeof SAVED {
-  if (!ready) return 'waiting';
+function savedState({ saved, trouble, behind }: KeepingState): keyof typeof SAVED {
   if (saved !== 'saved') return saved;
   if (trouble !== null) return 'unable';
   return behind ? 'apart' : 'saved';
 }
 
 function SavedState(): ReactNode {
-  const state = useWorkspace(savedState);
+  const ready = useDocument((state) => state.ready);
+  const kept = useKeeping(savedState);
+  const state = ready ? kept : 'waiting';
   return (
     <p className="saved-state" data-saved={state} role="status">
       {SAVED[state].sign}

@@ -1,7 +1,7 @@
 /** When a part breaks while drawing: the rest stays up, the job can be taken away as a file, and a reload brings it back. */
 import { Component } from 'react';
 import type { ReactNode } from 'react';
-import { workspace } from '../store/workspace.ts';
+import { keeping } from '../store/page.ts';
 import { saveFile } from './files.ts';
 
 interface BoundaryProps {
@@ -19,7 +19,7 @@ export class Boundary extends Component<BoundaryProps, { readonly broken: boolea
 
   override render(): ReactNode {
     if (!this.state.broken) return this.props.children;
-    const isSaved = workspace.getState().saved !== 'failed';
+    const isSaved = keeping.getState().saved !== 'failed';
     return (
       <section className="broken" role="alert">
         <h2>{this.props.part} has stopped.</h2>

@@ -1,7 +1,7 @@
 /** What is wanted now and then: earlier versions, another job, the shop record, the unit, the light, the keys, the cautions. */
 import { useRef, useState } from 'react';
 import type { ReactNode } from 'react';
-import { useWorkspace, workspace } from '../store/workspace.ts';
+import { jobDocument, useDocument } from '../store/page.ts';
 import type { LengthUnit } from '../core/units/length.ts';
 import { COMMANDS } from './commands.ts';
 import type { Command, SheetName } from './commands.ts';
@@ -49,9 +49,9 @@ export function Menu({ showSheet }: { readonly showSheet: (sheet: SheetName) => 
 }
 
 function UnitChoice(): ReactNode {
-  const lengthUnit = useWorkspace((state) => state.job.lengthUnit);
+  const lengthUnit = useDocument((state) => state.job.lengthUnit);
   const change = (unit: LengthUnit): void => {
-    workspace.getState().edit('Change unit', (job) => ({ ...job, lengthUnit: unit }));
+    jobDocument.getState().edit('Change unit', (job) => ({ ...job, lengthUnit: unit }));
   };
   return (
     <fieldset className="choice">

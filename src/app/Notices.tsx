@@ -2,7 +2,7 @@
 import { shownName } from '../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import type { Notice, Version } from '../store/types.ts';
-import { shopRecord, useShop, useWorkspace, workspace } from '../store/workspace.ts';
+import { editor, keeping, shopRecord, useEditor, useKeeping, useShop } from '../store/page.ts';
 import { FaultList } from '../ui/kit/FaultList.tsx';
 import { ShopAsks } from '../ui/shop-record/ShopAsks.tsx';
 import { dated } from './dated.ts';
@@ -24,7 +24,7 @@ export function Notices(): ReactNode {
 }
 
 function OtherTab(): ReactNode {
-  const behind = useWorkspace((state) => state.behind);
+  const behind = useKeeping((state) => state.behind);
   if (!behind) return null;
   return (
     <section className="notice notice-wrong">
@@ -33,10 +33,10 @@ function OtherTab(): ReactNode {
         until you choose.
       </p>
       <div className="row">
-        <button type="button" className="press" onClick={() => void workspace.getState().takeOtherTab()}>
+        <button type="button" className="press" onClick={() => void keeping.getState().takeOtherTab()}>
           Take the other tab's work
         </button>
-        <button type="button" className="press" onClick={() => void workspace.getState().keepAsCopy()}>
+        <button type="button" className="press" onClick={() => void keeping.getState().keepAsCopy()}>
           Keep this one as a copy
         </button>
       </div>
@@ -45,7 +45,7 @@ function OtherTab(): ReactNode {
 }
 
 function Refusal(): ReactNode {
-  const refused = useWorkspace((state) => state.refused);
+  const refused = useEditor((state) => state.refused);
   if (!refused) return null;
   return (
     <section className="notice notice-wrong">
@@ -53,18 +53,18 @@ function Refusal(): ReactNode {
         <strong>{refused.fileName} was not opened.</strong> The open job is untouched.
       </p>
       <FaultList faults={refused.faults} />
-      <Dismiss press={() => workspace.getState().dismissRefusal()} />
+      <Dismiss press={() => editor.getState().dismissRefusal()} />
     </section>
   );
 }
 
 /** Of the work, and of the shop record beside it. */
 function Known(): ReactNode {
-  const ofWork = useWorkspace((state) => state.notice);
+  const ofWork = useEditor((state) => state.notice);
   const ofShop = useShop((state) => state.notice);
   return (
     <>
-      {ofWork && <Said notice={ofWork} dismiss={() => workspace.getState().dismissNotice()} />}
+      {ofWork && <Said notice={ofWork} dismiss={() => editor.getState().dismissNotice()} />}
       {ofShop && <Said notice={ofShop} dismiss={() => shopRecord.getState().dismissNotice()} />}
     </>
   );

@@ -1,12 +1,12 @@
 /** The stations, as the steps of the job: where one stands, and what the checks found, in sign and number. */
 import type { ReactNode } from 'react';
 import type { Severity } from '../core/checks/types.ts';
-import { useWorkspace, workspace } from '../store/workspace.ts';
+import { editor, useEditor, useResults } from '../store/page.ts';
 import { STATIONS } from './commands.ts';
 import './stations.css';
 
 export function Stations(): ReactNode {
-  const current = useWorkspace((state) => state.station);
+  const current = useEditor((state) => state.station);
   return (
     <nav className="stations" aria-label="Stations">
       <ol>
@@ -15,7 +15,7 @@ export function Stations(): ReactNode {
             <button
               type="button"
               aria-current={station === current ? 'step' : undefined}
-              onClick={() => workspace.getState().setStation(station)}
+              onClick={() => editor.getState().setStation(station)}
             >
               <span className="station-number" aria-hidden="true">
                 {index + 1}
@@ -31,7 +31,7 @@ export function Stations(): ReactNode {
 }
 
 function Tally(): ReactNode {
-  const findings = useWorkspace((state) => state.derived.findings);
+  const findings = useResults((state) => state.findings);
   const count = (severity: Severity): number => findings.filter((finding) => finding.severity === severity).length;
   const errors = count('error');
   const warnings = count('warning');

@@ -1,7 +1,7 @@
 /** What is wrong with the browser's storage, what that means for the work, and what the person can do about it. */
 import type { ReactNode } from 'react';
 import type { Trouble } from '../store/types.ts';
-import { useWorkspace, workspace } from '../store/workspace.ts';
+import { keeping, useDocument, useKeeping } from '../store/page.ts';
 import { saveFile } from './files.ts';
 
 export const STORAGE_WORDS: Readonly<Record<Trouble, string>> = {
@@ -13,10 +13,10 @@ export const STORAGE_WORDS: Readonly<Record<Trouble, string>> = {
 };
 
 export function StorageTrouble(): ReactNode {
-  const trouble = useWorkspace((state) => state.trouble);
-  const ready = useWorkspace((state) => state.ready);
-  const isUnsaved = useWorkspace((state) => state.saved !== 'saved');
-  const inSecond = useWorkspace((state) => state.inSecond);
+  const trouble = useKeeping((state) => state.trouble);
+  const ready = useDocument((state) => state.ready);
+  const isUnsaved = useKeeping((state) => state.saved !== 'saved');
+  const inSecond = useKeeping((state) => state.inSecond);
   if (trouble === null) return null;
   return (
     <section className="notice notice-wrong">
@@ -36,7 +36,7 @@ export function StorageTrouble(): ReactNode {
           </button>
         ) : (
           isUnsaved && (
-            <button type="button" className="press" onClick={() => workspace.getState().saveNow()}>
+            <button type="button" className="press" onClick={() => keeping.getState().saveNow()}>
               Try again now
             </button>
           )

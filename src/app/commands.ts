@@ -3,8 +3,9 @@
  * `Mod` is Ctrl, or Cmd on a Mac.
  */
 import { jobFrom } from '../core/shop/exchange.ts';
+import { stepNotice } from '../store/keeping/notices.ts';
 import type { Station } from '../store/types.ts';
-import { shopRecord, workspace } from '../store/workspace.ts';
+import { editor, jobDocument, opening, shopRecord } from '../store/page.ts';
 import { pickFile, saveFile } from './files.ts';
 
 export type SheetName = 'versions' | 'shop' | 'keys' | 'about';
@@ -25,8 +26,8 @@ export const STATIONS: readonly { readonly station: Station; readonly name: stri
 ];
 
 export const COMMANDS = {
-  undo: { name: 'Undo', keys: ['Mod+Z'], leftToField: true, run: () => workspace.getState().undo() },
-  redo: { name: 'Redo', keys: ['Mod+Shift+Z', 'Mod+Y'], leftToField: true, run: () => workspace.getState().redo() },
+  undo: { name: 'Undo', keys: ['Mod+Z'], leftToField: true, run: () => take('undo') },
+  redo: { name: 'Redo', keys: ['Mod+Shift+Z', 'Mod+Y'], leftToField: true, run: () => take('redo') },
   open: { name: 'Open a job file', keys: ['Mod+O'], run: pickFile },
   save: { name: 'Save the job file', keys: ['Mod+S'], run: saveFile },
   survey: stationCommand(0),
@@ -37,7 +38,7 @@ export const COMMANDS = {
     name: 'Drop the drag, else the selection',
     keys: ['Escape'],
     leftToField: true,
-    run: () => workspace.getState().escape(),
+    run: () => editor.getState().escape(),
   },
   versions: { name: 'Earlier versions', keys: [], run: (showSheet) => showSheet('versions') },
   shopRecord: { name: 'Shop record', keys: [], run: (showSheet) => showSheet('shop') },
@@ -48,18 +49,21 @@ export const COMMANDS = {
     keys: [],
     run: newJob,
   },
-  demo: { name: 'Demo job', keys: [], run: () => void workspace.getState().openDemo() },
+  demo: { name: 'Demo job', keys: [], run: () => void opening.openDemo() },
 } satisfies Record<string, Command>;
+
+function take(step: 'undo' | 'redo'): void {
+  if (!jobDocument.getState()[step]()) editor.getState().say(stepNotice);
+}
 
 /** With what the shop has, and marked as it marked last. */
 function newJob(): void {
-  const { job, newJob: begin } = workspace.getState();
-  begin(jobFrom(shopRecord.getState().shop, job.lengthUnit));
+  opening.newJob(jobFrom(shopRecord.getState().shop, jobDocument.getState().job.lengthUnit));
 }
 
 function stationCommand(index: number): Command {
   const { station, name } = STATIONS[index]!;
-  return { name, keys: [`Alt+${index + 1}`], run: () => workspace.getState().setStation(station) };
+  return { name, keys: [`Alt+${index + 1}`], run: () => editor.getState().setStation(station) };
 }
 
 /** Does the key event say the chord, for example 'Mod+Shift+Z'? Digits are read from the key's place: Alt changes what they type on a Mac. */
@@ -100,7 +104,7 @@ export function enterPending(): void {
 
 /**
  * Runs the command that the key event asks for; the event is then used up. Text not yet entered is entered first, and
- * the workspace itself commits a gesture under way, so that what is saved is what one sees.
+ * the document itself commits a gesture under way, so that what is saved is what one sees.
  */
 export function answerKey(event: KeyboardEvent, showSheet: (sheet: SheetName) => void): void {
   if (event.defaultPrevented || isLaidOver()) return;

@@ -1,8 +1,8 @@
 /** The ways of the job's and the shop's files in and out of the browser: the picker, a dropped file, the download. */
 import type { Fault } from '../core/job/fault.ts';
-import { fileNameFor } from '../store/fileName.ts';
+import { fileNameFor } from '../store/document/fileName.ts';
 import type { Version } from '../store/types.ts';
-import { shopRecord, workspace } from '../store/workspace.ts';
+import { editor, jobDocument, opening, shopRecord } from '../store/page.ts';
 import { downloadText } from '../ui/kit/download.ts';
 
 /** A job of 2 000 tubes is a few MB. Far beyond that a file is no job, and reading it would only fill the memory. */
@@ -25,10 +25,9 @@ async function readFile(file: File): Promise<ReadFile> {
  * the command line.
  */
 export async function openFile(file: File): Promise<void> {
-  const { open, refuse } = workspace.getState();
   const read = await readFile(file);
-  if ('why' in read) refuse(file.name, [{ place: '', message: read.why }]);
-  else open(file.name, read.text);
+  if ('why' in read) editor.getState().refuse(file.name, [{ place: '', message: read.why }]);
+  else opening.open(file.name, read.text);
 }
 
 export const pickFile = (): void => pick((file) => void openFile(file));
@@ -58,8 +57,8 @@ export function downloadVersion({ name, text, why }: Version): void {
 }
 
 export function saveFile(): void {
-  if (!workspace.getState().ready) return; // there is no job yet
-  const { fileName, text } = workspace.getState().file();
+  if (!jobDocument.getState().ready) return; // there is no job yet
+  const { fileName, text } = jobDocument.getState().file();
   downloadText(fileName, 'application/json', text);
 }
 

@@ -5,13 +5,13 @@ import './shell.css';
 import '../ui/kit/press.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { startWorkspace } from '../store/workspace.ts';
+import { startPage } from '../store/page.ts';
 import { App } from './App.tsx';
 import { Boundary } from './Boundary.tsx';
 import { showKeptLight } from './light.ts';
 
 showKeptLight();
-startWorkspace();
+startPage();
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
     <Boundary part="The program">

@@ -3,9 +3,9 @@ import { shownName } from '../core/job/shown.ts';
 import { useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
 import { CAUTIONS, WHO_DECIDES } from '../core/words/cautions.ts';
-import { MOST_DOCUMENTS, MOST_VERSIONS } from '../store/autosave.ts';
+import { MOST_DOCUMENTS, MOST_VERSIONS } from '../store/keeping/autosave.ts';
 import type { Version } from '../store/types.ts';
-import { useShop, useWorkspace, workspace } from '../store/workspace.ts';
+import { keeping, opening, useKeeping, useShop } from '../store/page.ts';
 import { ShopRecord } from '../ui/shop-record/ShopRecord.tsx';
 import { BAY_KEYS } from '../view/canvas/keys.ts';
 import { COMMANDS } from './commands.ts';
@@ -42,7 +42,7 @@ interface Closes {
 function VersionsSheet({ closed }: Closes): ReactNode {
   const [versions, setVersions] = useState<readonly Version[] | null | undefined>(undefined);
   useEffect(() => {
-    void workspace.getState().earlierVersions().then(setVersions);
+    void keeping.getState().earlierVersions().then(setVersions);
   }, []);
   return (
     <Sheet title="Earlier versions" closed={closed}>
@@ -67,7 +67,7 @@ function VersionsSheet({ closed }: Closes): ReactNode {
                   type="button"
                   className="press press-live"
                   onClick={(event) => {
-                    workspace.getState().restore(version);
+                    opening.restore(version);
                     event.currentTarget.closest('dialog')?.close();
                   }}
                 >
@@ -88,7 +88,7 @@ const LONG = 3000;
 
 /** Until they are there: why they are not, where that is known or it takes long. */
 function Looking(): ReactNode {
-  const trouble = useWorkspace((state) => state.trouble);
+  const trouble = useKeeping((state) => state.trouble);
   const [isLong, setLong] = useState(false);
   useEffect(() => {
     const timer = setTimeout(() => setLong(true), LONG);

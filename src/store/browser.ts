@@ -1,21 +1,19 @@
-/** What the workspace finds around it in a browser. */
-import { randomName } from './random-name.ts';
-import type { Surroundings, TabMemory } from './surroundings.ts';
-import { MOST_DOCUMENTS } from './autosave.ts';
-import { createConnection } from './connection.ts';
-import { openIndexedDb } from './indexedDb.ts';
-import { openSecondCopy } from './openSecondCopy.ts';
-import type { Persistence } from './persistence.ts';
-import { STATION_NAMES } from './records.ts';
+/** What the stores find around them in a browser. */
+import { randomName } from './storage/random-name.ts';
+import type { Surroundings } from './keeping/surroundings.ts';
+import { recall, remember } from './tabs/memory.ts';
+import { MOST_DOCUMENTS } from './keeping/autosave.ts';
+import { createConnection } from './storage/connection.ts';
+import { openIndexedDb } from './storage/indexedDb.ts';
+import { openSecondCopy } from './storage/openSecondCopy.ts';
+import type { Persistence } from './storage/persistence.ts';
 import { browserShop } from './shop/browser.ts';
 import type { ShopSurroundings } from './shop/createShop.ts';
-import { shopPersistence } from './shop/persistence.ts';
-import { openTabs } from './tabs.ts';
-import { twoCopies } from './twoCopies.ts';
+import { shopPersistence } from './storage/shopPersistence.ts';
+import { openTabs } from './tabs/tabs.ts';
+import { twoCopies } from './storage/twoCopies.ts';
 
-const MEMORY = 'cagewright.tab';
-
-/** For the workspace, and for the shop record beside it: both on one connection, and one worker for their second copies. */
+/** For the job's documents, and for the shop record beside them: both on one connection, and one worker for their second copies. */
 export function browserSurroundings(): { readonly work: Surroundings; readonly shop: ShopSurroundings } {
   const connection = createConnection();
   const second = openSecondCopy();
@@ -31,13 +29,7 @@ const workSurroundings = (persistence: Persistence): Surroundings => ({
   tabs: openTabs(),
   tab: randomName(),
   remembered: recall(),
-  remember(memory) {
-    try {
-      sessionStorage.setItem(MEMORY, JSON.stringify(memory));
-    } catch {
-      // Storage is off: after a reload this tab takes up what was saved last.
-    }
-  },
+  remember,
   newSlot: randomName,
   keepForGood: once(() => {
     // Missing where the page is served without TLS in the shop's own network; some browsers ask the person.
@@ -71,14 +63,4 @@ function whenIdle(task: () => void): () => void {
   }
   const asked = setTimeout(task, SPARE);
   return () => clearTimeout(asked);
-}
-
-function recall(): TabMemory | null {
-  try {
-    const memory = JSON.parse(sessionStorage.getItem(MEMORY) ?? 'null') as Partial<TabMemory> | null;
-    if (typeof memory?.slot !== 'string' || !STATION_NAMES.some((known) => known === memory.station)) return null;
-    return memory as TabMemory;
-  } catch {
-    return null;
-  }
 }

@@ -1,9 +1,24 @@
 import { describe, expect, it } from 'vitest';
 import { COMMANDS, matches } from '../../src/app/commands.ts';
 import type { Command } from '../../src/app/commands.ts';
+import { commitEdit } from '../../src/core/session/history.ts';
+import type { Job } from '../../src/core/job/types.ts';
+import { editor, jobDocument } from '../../src/store/page.ts';
 
 const press = (key: string, held: Partial<KeyboardEvent> = {}): KeyboardEvent =>
   ({ key, code: '', ctrlKey: false, metaKey: false, altKey: false, shiftKey: false, ...held }) as KeyboardEvent;
+
+it('says that a step cannot be taken where the kept history is damaged', () => {
+  const { committed, replace } = jobDocument.getState();
+  const before = { ...committed.history.job, dies: [{ id: 'gone' }] } as unknown as Job;
+  const { history } = committed;
+  replace({ ...committed, history: commitEdit({ ...history, job: before }, 'x', history.job) }, '');
+  COMMANDS.undo.run();
+  expect(editor.getState().notice?.message).toMatch(/history is damaged/u);
+  expect(jobDocument.getState().job).toBe(history.job);
+  editor.getState().dismissNotice();
+  replace(committed, '');
+});
 
 describe('a chord', () => {
   it.each<[string, KeyboardEvent, boolean]>([

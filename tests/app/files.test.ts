@@ -1,30 +1,30 @@
 /** Files of the browser against the same bytes on the command line: refused in the same words, taken as the same job. */
 import { beforeEach, describe, expect, it } from 'vitest';
 import { openFile } from '../../src/app/files.ts';
-import { workspace } from '../../src/store/workspace.ts';
+import { editor, jobDocument } from '../../src/store/page.ts';
 import { demoText, runFab } from '../command-line.ts';
 
-beforeEach(() => workspace.getState().dismissRefusal());
+beforeEach(() => editor.getState().dismissRefusal());
 
 /** What the command line says of a file of these bytes, after the file's name. */
 const saidByFab = async (bytes: Uint8Array): Promise<string> =>
   (await runFab(bytes)).complaints.join('\n').replace(/^.*job\.json: /u, '');
 
 const told = () =>
-  workspace
+  editor
     .getState()
     .refused?.faults.map(({ message }) => message)
     .join('\n');
 
 describe('a file that is opened', () => {
   it('is refused when it is not UTF-8, and the open job stays', async () => {
-    const { job } = workspace.getState();
+    const { job } = jobDocument.getState();
     const latin1 = Buffer.from(demoText().replace('"name": "', '"name": "Gr\u00f6\u00dfe '), 'latin1');
     await openFile(new File([latin1], 'latin1.json'));
-    expect(workspace.getState().refused?.fileName).toBe('latin1.json');
+    expect(editor.getState().refused?.fileName).toBe('latin1.json');
     expect(told()).toBe(await saidByFab(latin1));
     expect(told()).toBe('not UTF-8 text');
-    expect(workspace.getState().job).toBe(job);
+    expect(jobDocument.getState().job).toBe(job);
   });
 
   it('is refused unread when it is beyond 64 MB', async () => {
@@ -40,7 +40,7 @@ describe('a file that is opened', () => {
     const gone = new File(['{}'], 'gone.json');
     gone.arrayBuffer = () => Promise.reject(new DOMException('', 'NotFoundError'));
     await openFile(gone);
-    expect(workspace.getState().refused?.fileName).toBe('gone.json');
+    expect(editor.getState().refused?.fileName).toBe('gone.json');
     expect(told()).toBe('cannot be read');
   });
 
@@ -48,7 +48,7 @@ describe('a file that is opened', () => {
     const marked = Buffer.from(`\ufeff${demoText()}`);
     expect(await saidByFab(marked)).toBe('');
     await openFile(new File([marked], 'marked.json'));
-    expect(workspace.getState().refused).toBeNull();
-    expect(workspace.getState().job.name).toBe(JSON.parse(demoText()).name);
+    expect(editor.getState().refused).toBeNull();
+    expect(jobDocument.getState().job.name).toBe(JSON.parse(demoText()).name);
   });
 });

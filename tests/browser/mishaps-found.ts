@@ -1,8 +1,8 @@
 /** What the program can find in the browser's storage when it is opened, or meet there: other layouts, and records that are none. */
 import type { Page } from '@playwright/test';
 import { demoText } from '../command-line.ts';
-import { checkStored } from '../../src/store/records.ts';
-import { CORRUPT_DOCUMENTS, CORRUPT_VERSIONS } from '../store/corrupt.ts';
+import { checkStored } from '../../src/store/storage/records.ts';
+import { CORRUPT_DOCUMENTS, CORRUPT_VERSIONS } from '../store/storage/corrupt.ts';
 import { enter, start, undoKey, untilKept, untilThere } from './journey.ts';
 import {
   expect,

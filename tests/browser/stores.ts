@@ -1,6 +1,6 @@
 /** The browser's own stores, laid hands on from beside the program: from a page of the same origin that does not run it. */
 import type { BrowserContext, Page } from '@playwright/test';
-import type { Kept } from '../../src/store/persistence.ts';
+import type { Kept } from '../../src/store/storage/persistence.ts';
 
 declare global {
   interface Window {

@@ -1,11 +1,16 @@
-/** A browser in memory: storage and channel that several workspaces share, as the tabs of one browser do. */
+/** A browser in memory: storage and channel that several pages share, as the tabs of one browser do. */
 import { readFileSync } from 'node:fs';
-import { createWorkspace } from '../../src/store/createWorkspace.ts';
-import type { WorkspaceStore } from '../../src/store/createWorkspace.ts';
-import { mayWriteOver, nextStamp } from '../../src/store/persistence.ts';
-import type { Damaged, KeptVersion, Persistence, Stamp, Stored, Watcher } from '../../src/store/persistence.ts';
-import { checkStored, damagedFrom, LAST_DATE } from '../../src/store/records.ts';
-import type { Surroundings, TabMemory } from '../../src/store/surroundings.ts';
+import { redoLabel, undoLabel } from '../../src/core/session/history.ts';
+import { createDocument, type DocumentStore } from '../../src/store/document/createDocument.ts';
+import { createEditor, type EditorStore } from '../../src/store/editor/createEditor.ts';
+import { createKeeping, type KeepingStore } from '../../src/store/keeping/createKeeping.ts';
+import { createOpening, type Opening } from '../../src/store/opening.ts';
+import { createResults, type ResultsStore } from '../../src/store/results/createResults.ts';
+import type { TabMemory } from '../../src/store/tabs/memory.ts';
+import { mayWriteOver, nextStamp } from '../../src/store/storage/persistence.ts';
+import type { Damaged, KeptVersion, Persistence, Stamp, Stored, Watcher } from '../../src/store/storage/persistence.ts';
+import { checkStored, damagedFrom, LAST_DATE } from '../../src/store/storage/records.ts';
+import type { Surroundings } from '../../src/store/keeping/surroundings.ts';
 
 export const DEMO = readFileSync(new URL('../../public/demo.cagewright.json', import.meta.url), 'utf8');
 
@@ -37,7 +42,11 @@ export interface Browser {
 }
 
 export interface Tab {
-  readonly workspace: WorkspaceStore;
+  readonly document: DocumentStore;
+  readonly editor: EditorStore;
+  readonly results: ResultsStore;
+  readonly keeping: KeepingStore;
+  readonly opening: Opening;
   /** What the tab would find again after a reload. */
   memory(): TabMemory | null;
   /** Lets it do what it put off until it was idle: so many tasks, or all there are. */
@@ -45,6 +54,14 @@ export interface Tab {
   /** What happens to the storage, as this tab alone hears it. */
   readonly happens: Watcher;
 }
+
+export const documentOf = ({ document }: Pick<Tab, 'document'>) => document.getState();
+export const editorOf = ({ editor }: Pick<Tab, 'editor'>) => editor.getState();
+export const resultsOf = ({ results }: Pick<Tab, 'results'>) => results.getState();
+export const keepingOf = ({ keeping }: Pick<Tab, 'keeping'>) => keeping.getState();
+/** What undo would take back, and redo do again. */
+export const undoOf = (tab: Pick<Tab, 'document'>) => undoLabel(documentOf(tab).committed.history);
+export const redoOf = (tab: Pick<Tab, 'document'>) => redoLabel(documentOf(tab).committed.history);
 
 export function openBrowser(): Browser {
   const documents: Browser['documents'] = new Map();
@@ -176,9 +193,14 @@ export function openBrowser(): Browser {
       },
       persistence,
     };
-    const workspace = createWorkspace();
+    const document = createDocument();
+    const editor = createEditor(document);
+    const results = createResults(document, editor);
+    const keeping = createKeeping(document, editor);
+    const opening = createOpening(document, editor, keeping);
     const nth = watchers.length;
-    const started = workspace.start(surroundings);
+    results.start(surroundings.whenIdle);
+    const started = keeping.start(surroundings);
     const idle = (tasks = Infinity): void => {
       for (let done = 0; done < tasks && waiting.size > 0; done += 1) {
         const [task] = waiting;
@@ -186,7 +208,8 @@ export function openBrowser(): Browser {
         task!();
       }
     };
-    return { tab: { workspace, memory: () => memory, idle, happens: watchers[nth]! }, started };
+    const stores = { document, editor, results, keeping, opening };
+    return { tab: { ...stores, memory: () => memory, idle, happens: watchers[nth]! }, started };
   }
 
   async function reached(): Promise<void> {

@@ -11,7 +11,7 @@ import { begin, commit, preview } from '../../src/core/session/gesture.ts';
 import { commitEdit, newHistory, redo, undo, type History } from '../../src/core/session/history.ts';
 import { keptHistory, resumeHistory } from '../../src/core/session/kept.ts';
 import { fabricationJson } from '../../src/exports/tables/fabrication.ts';
-import { admit } from '../../src/store/admit.ts';
+import { admit } from '../../src/store/document/admit.ts';
 import { sampleFile } from '../core/job/sample.ts';
 import { RANDOM_EDITS } from '../laws/random-edits.ts';
 import { drawFrom, type Draw } from '../reference/oracles/seeded.ts';

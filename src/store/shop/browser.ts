@@ -1,13 +1,14 @@
 /** What the shop record finds around it in a browser. */
+import { openChannel } from '../tabs/channel.ts';
 import type { ShopSurroundings } from './createShop.ts';
-import type { ShopPersistence } from './persistence.ts';
+import type { ShopPersistence } from '../storage/shopPersistence.ts';
 
 const ANSWERS = 'cagewright.shop-answers';
 /** Where earlier builds kept what now stands in the record. */
 const [TAPE, TOLERANCES] = ['cagewright.tape', 'cagewright.tolerances'];
 
 export function browserShop(persistence: ShopPersistence): ShopSurroundings {
-  const channel = openChannel();
+  const channel = openChannel('cagewright.shop');
   /** Stands in for a storage that keeps nothing; another tab may have answered since. */
   let own: readonly string[] = [];
   return {
@@ -47,14 +48,6 @@ const readStrings = (kept: unknown): readonly string[] =>
 function withStorage<T>(task: (storage: Storage) => T): T | null {
   try {
     return task(window.localStorage);
-  } catch {
-    return null;
-  }
-}
-
-function openChannel(): BroadcastChannel | null {
-  try {
-    return new BroadcastChannel('cagewright.shop');
   } catch {
     return null;
   }

@@ -1,5 +1,5 @@
 /**
- * The shop record of this browser, beside the workspace: brought out when the page starts, saved when it changes, heard of by the
+ * The shop record of this browser, beside the open job: brought out when the page starts, saved when it changes, heard of by the
  * other tabs. It follows the open job: pulls that are logged there go into its log, and when a job is opened that differs from
  * it, the person is asked.
  */
@@ -12,15 +12,15 @@ import { followed, type Followed } from '../../core/shop/log.ts';
 import { isShopOfLaterProgram, parseShop } from '../../core/shop/parse.ts';
 import { serialiseShop } from '../../core/shop/serialise.ts';
 import { EMPTY_SHOP, type Shop } from '../../core/shop/types.ts';
-import type { WorkspaceStore } from '../createWorkspace.ts';
-import { damagedShopNotice, missedShopNotice, newerShopNotice } from '../notices.ts';
-import { troubleOf } from '../persistence.ts';
-import type { Notice, Saved, Trouble, Workspace } from '../types.ts';
-import { createWriter, waitAfter } from '../writer.ts';
+import type { DocumentState, DocumentStore } from '../document/createDocument.ts';
+import { damagedShopNotice, missedShopNotice, newerShopNotice } from './notices.ts';
+import { troubleOf } from '../storage/persistence.ts';
+import type { Notice, Saved, Trouble } from '../types.ts';
+import { createWriter, waitAfter } from '../storage/writer.ts';
 import { answered, openQuestions, stillOpen } from './asking.ts';
 import { withEarlier, type EarlierSettings } from './earlier.ts';
 import { findShop } from './find.ts';
-import type { ShopPersistence } from './persistence.ts';
+import type { ShopPersistence } from '../storage/shopPersistence.ts';
 
 export interface ShopState {
   readonly shop: Shop;
@@ -69,7 +69,7 @@ export interface ShopStore extends StoreApi<ShopState> {
   flush(): Promise<void>;
 }
 
-export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscribe'>): ShopStore {
+export function createShop(document: DocumentStore): ShopStore {
   let around: ShopSurroundings | null = null;
   /** Whether what is kept was read: before that nothing is written, and after it found a newer program's record neither. */
   let isOurs = false;
@@ -108,7 +108,7 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
     },
     text: () => serialiseShop(get().shop),
     takeFromJob() {
-      const { job } = workspace.getState();
+      const { job } = document.getState();
       return get().replace((shop) => given(shop, job, allThatDiffers(shop, job)));
     },
     goBack() {
@@ -117,15 +117,15 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
     },
     takeShops() {
       const { shop } = get();
-      const open = stillOpen(shop, workspace.getState().job, get().asked);
-      const faults = workspace.getState().edit('Use the shop’s', (job) => taken(job, shop, open));
+      const open = stillOpen(shop, document.getState().job, get().asked);
+      const faults = document.getState().edit('Use the shop’s', (job) => taken(job, shop, open));
       if (faults.length === 0) answer();
       return faults;
     },
     keepJobs: answer,
     giveJobs() {
       const { asked, replace } = get();
-      const { job } = workspace.getState();
+      const { job } = document.getState();
       const faults = replace((shop) => given(shop, job, stillOpen(shop, job, asked)));
       if (faults.length === 0) answer();
       return faults;
@@ -138,7 +138,7 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
   function put(shop: Shop, also: Partial<ShopState> = {}): void {
     if (shop === get().shop) return;
     // The way back leads to what stood there just before, never past what was logged or changed since.
-    set({ shop, before: null, asked: stillOpen(shop, workspace.getState().job, get().asked), ...also });
+    set({ shop, before: null, asked: stillOpen(shop, document.getState().job, get().asked), ...also });
     if (isOurs) writer.changed();
   }
 
@@ -154,19 +154,19 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
   /** What is left of the questions is as the person wants it. */
   function answer(): void {
     const { shop, asked } = get();
-    const { job } = workspace.getState();
+    const { job } = document.getState();
     if (around !== null) around.keepAnswers(answered(around.answers(), job, stillOpen(shop, job, asked)));
     set({ asked: [] });
   }
 
   function ask(): void {
-    const { ready, job } = workspace.getState();
+    const { ready, job } = document.getState();
     if (around !== null && ready) set({ asked: openQuestions(get().shop, job, around.answers()) });
   }
 
-  function follow(next: Workspace, last: Workspace): void {
+  function follow(next: DocumentState, last: DocumentState): void {
     if (next.opened !== last.opened) return ask();
-    if (next.job === last.job || next.gesture !== null) return;
+    if (next.job === last.job || next.gesture.state !== 'idle') return;
     if (next.job.pulls !== last.job.pulls) {
       const after = followed({ shop: get().shop, own }, last.job.pulls, next.job);
       own = after.own;
@@ -208,7 +208,7 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
     }
     const parsed = parseShop(text);
     if (!isOurs || !parsed.ok) return;
-    set({ shop: parsed.shop, before: null, asked: stillOpen(parsed.shop, workspace.getState().job, get().asked) });
+    set({ shop: parsed.shop, before: null, asked: stillOpen(parsed.shop, document.getState().job, get().asked) });
   }
 
   async function start(surroundings: ShopSurroundings): Promise<void> {
@@ -220,7 +220,7 @@ export function createShop(workspace: Pick<WorkspaceStore, 'getState' | 'subscri
       leaving: writer.flush,
     });
     surroundings.listen(hear);
-    workspace.subscribe(follow);
+    document.subscribe(follow);
     await look(surroundings, 0);
   }
 

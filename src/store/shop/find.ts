@@ -3,9 +3,9 @@ import type { Fault } from '../../core/job/fault.ts';
 import { faultLine } from '../../core/job/fault.ts';
 import { isShopOfLaterProgram, parseShop } from '../../core/shop/parse.ts';
 import type { Shop } from '../../core/shop/types.ts';
-import type { Damaged } from '../persistence.ts';
-import { checkKeptShop, damagedFrom } from '../records.ts';
-import { bySoundness } from './persistence.ts';
+import type { Damaged } from '../storage/persistence.ts';
+import { checkKeptShop, damagedFrom } from '../storage/records.ts';
+import { bySoundness } from '../storage/shopPersistence.ts';
 
 export interface FoundShop {
   /** null where there is none that can be read. */

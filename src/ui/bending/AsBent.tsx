@@ -8,7 +8,7 @@ import { bendRun } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { checkInWords, titleOf, wayInWords } from '../../core/words/run.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
 import { useFeed } from './useFeed.ts';
@@ -17,7 +17,7 @@ import './sheet.css';
 
 /** In the Shop: the way into the tube's run. */
 export function BendKey({ tube }: { tube: SolvedTube }): ReactNode {
-  const begun = useWorkspace((state) => findRun(state.job, tube.id) !== undefined);
+  const begun = useDocument((state) => findRun(state.job, tube.id) !== undefined);
   const left = useOpenRun();
   const key = useRef<HTMLButtonElement>(null);
   const back = left?.left === true && left.tube === tube.id;
@@ -37,7 +37,7 @@ export function BendKey({ tube }: { tube: SolvedTube }): ReactNode {
 
 /** In the Shop: what is known of the tube once its run has begun. */
 export function BentRecord({ tube }: { tube: SolvedTube }): ReactNode {
-  const run = useWorkspace((state) => findRun(state.job, tube.id));
+  const run = useDocument((state) => findRun(state.job, tube.id));
   return run === undefined ? null : <Record tube={tube} run={run} />;
 }
 
@@ -106,7 +106,7 @@ function Record({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
 
 /** How far end B lies from where it is drawn, end A held. */
 export function FarEnd({ tube, asBent }: { tube: SolvedTube; asBent: AsBent }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const way = wayInWords(tube.corners.at(-1)!, asBent.endB, unit);
   return (
     <p className="advice">

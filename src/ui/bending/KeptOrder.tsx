@@ -6,7 +6,7 @@ import type { BendStep } from '../../core/job/kinds/bent.ts';
 import { sameOrder } from '../../core/solve/bend-order.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { orderInWords } from '../../core/words/rehearsal.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { useFeed } from './useFeed.ts';
 import './marks.css';
@@ -44,7 +44,7 @@ const DropOrder = ({ tube, children }: { tube: SolvedTube; children: ReactNode }
 
 /** Keeps this order for the tube, or says that it is kept; nothing where it is the plain one, and once its run is begun. */
 export function KeepOrder({ tube, order }: { tube: SolvedTube; order: readonly BendStep[] }): ReactNode {
-  const begun = useWorkspace((state) => findRun(state.job, tube.id) !== undefined);
+  const begun = useDocument((state) => findRun(state.job, tube.id) !== undefined);
   const feed = useFeed(tube);
   if (begun) return null;
   if (sameOrder(order, feed.order)) {

@@ -5,14 +5,14 @@ import { zeroOfTape } from '../../core/words/blank.ts';
 import { leansInWords, sideOf, troubleOf } from '../../core/words/marks.ts';
 import type { TapeMark, TapeSheet, TapeStep } from '../../core/marks/tape.ts';
 import { spokenReading, tapeReading } from '../../core/units/tape.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Length, Reading } from '../fields/Readings.tsx';
 import './marks.css';
 
 /** The mark's place on the tape, and the side that its bend lies on. */
 export function MarkPlace(props: { mark: TapeMark; step: TapeStep; view: Marking; withUnit?: boolean }): ReactNode {
   const { mark, step, view } = props;
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const reading = tapeReading(mark.exact, unit, view.fine);
   const side = sideOf(mark, step);
   const trouble = troubleOf(mark);
@@ -44,7 +44,7 @@ export function MarkPlace(props: { mark: TapeMark; step: TapeStep; view: Marking
 
 /** What the signs after the marks mean, where any has one. */
 export function Leans({ steps, view }: { steps: readonly TapeStep[]; view: Marking }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const words = leansInWords(steps, unit, view.fine);
   return words === null ? null : <p className="small">{words}</p>;
 }

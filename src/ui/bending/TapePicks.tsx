@@ -12,16 +12,16 @@ import { FROM, MARKED } from '../../core/words/marks.ts';
 import { isSymmetricHoop } from '../../core/solve/symmetric.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { tapeReading, tapesOf } from '../../core/units/tape.ts';
-import { shopRecord, useShop, useWorkspace, workspace } from '../../store/workspace.ts';
+import { jobDocument, shopRecord, useDocument, useShop } from '../../store/page.ts';
 import { Rounded } from '../fields/Readings.tsx';
 import { Picks } from '../kit/Picks.tsx';
 import { useFeed } from './useFeed.ts';
 import './marks.css';
 
 export function TapePicks({ tube }: { tube: SolvedTube }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
-  const own = useWorkspace((state) => findFeed(state.job, tube.id)?.from);
-  const others = useWorkspace((state) => state.job.marking ?? FIRST_MARKING);
+  const unit = useDocument((state) => state.job.lengthUnit);
+  const own = useDocument((state) => findFeed(state.job, tube.id)?.from);
+  const others = useDocument((state) => state.job.marking ?? FIRST_MARKING);
   const { from, mark, fine } = useFeed(tube);
   const hoop = isSymmetricHoop(tube);
   return (
@@ -88,17 +88,17 @@ const MARK_WORDS: Readonly<Record<Marking['mark'], string>> = {
   tangents: 'two tangents',
 };
 
-const edit = (step: string, change: (job: Job) => Job): void => void workspace.getState().edit(step, change);
+const edit = (step: string, change: (job: Job) => Job): void => void jobDocument.getState().edit(step, change);
 
 function forAll(step: string, fields: Partial<Marking>): void {
   edit(step, (job) => setMarking(job, fields));
-  const { marking } = workspace.getState().job;
+  const { marking } = jobDocument.getState().job;
   if (marking !== undefined) shopRecord.getState().change((shop) => ({ ...shop, marking }));
 }
 
 /** A job that says nothing of its marks, in a browser where they were last taken in another way than at first. */
 function AsLastTime({ unit }: { unit: LengthUnit }): ReactNode {
-  const said = useWorkspace((state) => state.job.marking !== undefined);
+  const said = useDocument((state) => state.job.marking !== undefined);
   const last = useShop((state) => state.shop.marking);
   if (said || last === undefined) return null;
   const { from, mark, fine } = last;
@@ -125,7 +125,7 @@ const divisionText = (unit: LengthUnit, fine: boolean): string =>
 
 /** A tape's division, as the tape's name. */
 function Division({ step, fine }: { step: number; fine: boolean }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const shown = tapeReading(step, unit, fine);
   return (
     <span>

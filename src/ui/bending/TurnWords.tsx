@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import type { RotationReading } from '../../core/run/rotation-reading.ts';
 import { onScale, turnSentence, turnSentences } from '../../core/words/turns.ts';
 import { TURN_PICTURE, turnPicture } from '../../drawing/end-on/turn.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Drawn } from '../kit/Drawn.tsx';
 import './turn.css';
 
@@ -12,7 +12,7 @@ const SCALE = { small: 4.4, large: 5.2 };
 
 /** `figure`: what stands large beside the picture. */
 export function TurnWords({ turn, figure }: { turn: RotationReading; figure?: ReactNode }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const [first, ...others] = turnSentences(turn, unit);
   return (
     <div className="turn-words">

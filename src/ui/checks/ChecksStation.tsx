@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 import { addEnvelope } from '../../core/edit/envelopes.ts';
 import { NOT_CHECKED, WHO_DECIDES } from '../../core/words/cautions.ts';
 import type { Severity } from '../../core/checks/types.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument, useEditor, useResults } from '../../store/page.ts';
 import { GapLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
 import { EnvelopeCard } from './EnvelopeCard.tsx';
@@ -14,9 +14,9 @@ import '../kit/ui.css';
 import './checks.css';
 
 export default function ChecksStation(): ReactNode {
-  const findings = useWorkspace((state) => state.derived.findings);
-  const envelopes = useWorkspace((state) => state.job.envelopes);
-  const edit = useWorkspace((state) => state.edit);
+  const findings = useResults((state) => state.findings);
+  const envelopes = useDocument((state) => state.job.envelopes);
+  const edit = useDocument((state) => state.edit);
   return (
     <div className="station">
       <p className="caution caution-first">{WHO_DECIDES}</p>
@@ -51,9 +51,10 @@ export default function ChecksStation(): ReactNode {
 
 /** The two figures that one comes for: how many things stand, and the shortest gap. */
 function Tally(): ReactNode {
-  const { findings, clearances } = useWorkspace((state) => state.derived);
-  const envelopes = useWorkspace((state) => state.job.envelopes);
-  const goTo = useWorkspace((state) => state.goTo);
+  const findings = useResults((state) => state.findings);
+  const clearances = useDocument((state) => state.derived.clearances);
+  const envelopes = useDocument((state) => state.job.envelopes);
+  const goTo = useEditor((state) => state.goTo);
   const count = (severity: Severity): number => findings.filter((finding) => finding.severity === severity).length;
   const shortest = clearances.toSorted((a, b) => a.distance - b.distance)[0];
   return (

@@ -5,8 +5,7 @@ import { removeEnvelope, updateEnvelope } from '../../core/edit/envelopes.ts';
 import type { Clearance } from '../../core/checks/types.ts';
 import type { Envelope } from '../../core/job/kinds/envelope.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
-import type { WorkspaceActions } from '../../store/types.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { editor, useDocument, useEditor } from '../../store/page.ts';
 import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { GapLength, LimitLength, ShortfallLength } from '../fields/Readings.tsx';
@@ -17,10 +16,9 @@ import { withAxis } from '../kit/vectors.ts';
 import { nearestFirst } from './order.ts';
 
 export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
-  const derived = useWorkspace((state) => state.derived);
-  const selection = useWorkspace((state) => state.selection);
-  const goTo = useWorkspace((state) => state.goTo);
-  const edit = useWorkspace((state) => state.edit);
+  const derived = useDocument((state) => state.derived);
+  const selection = useEditor((state) => state.selection);
+  const edit = useDocument((state) => state.edit);
   const chosen = selection?.kind === 'envelope' && selection.id === envelope.id;
   const card = useScrollIntoView<HTMLElement>(chosen);
   const nearest = nearestFirst(derived.clearances, envelope.id);
@@ -32,7 +30,7 @@ export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
         <button
           type="button"
           className={shortest.ok ? 'gap-head' : 'gap-head gap-short'}
-          onClick={() => goTo(shortest.at, { kind: 'envelope', id: envelope.id })}
+          onClick={() => editor.getState().goTo(shortest.at, { kind: 'envelope', id: envelope.id })}
         >
           <span className="gap-figure">
             <GapLength mm={shortest.distance} />
@@ -59,9 +57,8 @@ export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
 }
 
 function GapTable({ clearances, name }: { clearances: readonly Clearance[]; name: string }): ReactNode {
-  const derived = useWorkspace((state) => state.derived);
-  const selection = useWorkspace((state) => state.selection);
-  const goTo = useWorkspace((state) => state.goTo);
+  const derived = useDocument((state) => state.derived);
+  const selection = useEditor((state) => state.selection);
   return (
     <div className="gap-list">
       <table className="table table-plain">
@@ -79,7 +76,7 @@ function GapTable({ clearances, name }: { clearances: readonly Clearance[]; name
           {clearances.map((clearance) => {
             const chosen = selection?.kind === 'tube' && selection.id === clearance.tube;
             const tube = tubeName(derived, clearance.tube);
-            return <GapRow key={clearance.tube} clearance={clearance} tube={tube} chosen={chosen} goTo={goTo} />;
+            return <GapRow key={clearance.tube} clearance={clearance} tube={tube} chosen={chosen} />;
           })}
         </tbody>
       </table>
@@ -91,15 +88,18 @@ interface GapRowProps {
   readonly clearance: Clearance;
   readonly tube: string;
   readonly chosen: boolean;
-  readonly goTo: WorkspaceActions['goTo'];
 }
 
 /** An edit leaves most gaps as they were: those are not drawn again. */
-const GapRow = memo(function GapRow({ clearance, tube, chosen, goTo }: GapRowProps): ReactNode {
+const GapRow = memo(function GapRow({ clearance, tube, chosen }: GapRowProps): ReactNode {
   return (
     <tr className={chosen ? 'chosen' : undefined}>
       <th scope="row">
-        <button type="button" className="link" onClick={() => goTo(clearance.at, { kind: 'tube', id: clearance.tube })}>
+        <button
+          type="button"
+          className="link"
+          onClick={() => editor.getState().goTo(clearance.at, { kind: 'tube', id: clearance.tube })}
+        >
           {tube}
         </button>
       </th>

@@ -2,8 +2,8 @@
 import { memo, type ReactNode } from 'react';
 import type { Finding, Severity } from '../../core/checks/types.ts';
 import { findingInWords, sourceInWords } from '../../core/words/findings.ts';
-import { useWorkspace } from '../../store/workspace.ts';
-import type { Selection, WorkspaceActions } from '../../store/types.ts';
+import { editor, useDocument, useEditor } from '../../store/page.ts';
+import type { Selection } from '../../store/types.ts';
 
 const SIGNS: Readonly<Record<Severity, { sign: string; word: string }>> = {
   error: { sign: '×', word: 'Error' },
@@ -12,9 +12,8 @@ const SIGNS: Readonly<Record<Severity, { sign: string; word: string }>> = {
 };
 
 export function FindingsList({ findings }: { findings: readonly Finding[] }): ReactNode {
-  const derived = useWorkspace((state) => state.derived);
-  const goTo = useWorkspace((state) => state.goTo);
-  const selection = useWorkspace((state) => state.selection);
+  const derived = useDocument((state) => state.derived);
+  const selection = useEditor((state) => state.selection);
   return (
     <ul className="findings">
       {findings.map((finding, index) => {
@@ -26,7 +25,6 @@ export function FindingsList({ findings }: { findings: readonly Finding[] }): Re
             message={findingInWords(finding, derived)}
             source={sourceInWords(finding, derived)}
             chosen={chosen}
-            goTo={goTo}
           />
         );
       })}
@@ -39,19 +37,18 @@ interface FoundProps {
   readonly message: string;
   readonly source: string;
   readonly chosen: boolean;
-  readonly goTo: WorkspaceActions['goTo'];
 }
 
 /** An edit leaves most findings as they were: those are not drawn again. */
 const Found = memo(function Found(props: FoundProps): ReactNode {
-  const { finding, chosen, goTo } = props;
+  const { finding, chosen } = props;
   return (
     <li>
       <button
         type="button"
         className={`finding finding-${finding.severity}${chosen ? ' chosen' : ''}`}
         aria-current={chosen || undefined}
-        onClick={() => goTo(finding.at, placeOf(finding))}
+        onClick={() => editor.getState().goTo(finding.at, placeOf(finding))}
       >
         <span className="finding-sign" aria-hidden="true">
           {SIGNS[finding.severity].sign}

@@ -1,7 +1,7 @@
 /** The fields that stations use: one for each kind of value. */
 import { useId, type ReactNode } from 'react';
 import { formatLength } from '../../core/units/length.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { EntryField, type Committing, type Leaving, type Note } from './EntryField.tsx';
 import {
   angleKind,
@@ -28,7 +28,7 @@ export interface FieldProps<T> extends Committing<T> {
 
 /** A length in mm, typed and shown in the job's unit. `size`: only more than zero will do. */
 export function LengthField({ size = false, ...props }: FieldProps<number> & { size?: boolean }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const shown = formatLength(props.value, unit);
   return (
     <EntryField
@@ -43,14 +43,14 @@ export function LengthField({ size = false, ...props }: FieldProps<number> & { s
 
 /** A length above zero, or nothing where it is not said. */
 export function SizeOrNothingField(props: FieldProps<number | null>): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const drawn = props.value === null ? undefined : <Rounded shown={formatLength(props.value, unit)} />;
   return <EntryField {...props} kind={orNothing(sizeKind(unit))} unit={unit} numeric drawn={drawn} />;
 }
 
 /** The wall of a tube, in decimals of the job's unit. */
 export function WallField(props: FieldProps<number>): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   return <EntryField {...props} kind={wallKind(unit)} unit={unit} numeric />;
 }
 

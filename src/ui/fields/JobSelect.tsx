@@ -3,7 +3,7 @@ import { useState, type ReactNode } from 'react';
 import type { Edited } from '../../core/edit/records.ts';
 import type { Fault } from '../../core/job/fault.ts';
 import type { Job } from '../../core/job/types.ts';
-import { workspace } from '../../store/workspace.ts';
+import { jobDocument } from '../../store/page.ts';
 import { SelectField, type Choice } from './Fields.tsx';
 
 export function JobSelect(props: {
@@ -25,7 +25,7 @@ export function JobSelect(props: {
       choices={props.choices}
       refusal={refusal}
       onChoose={(value) => {
-        const { edit, job } = workspace.getState();
+        const { edit, job } = jobDocument.getState();
         const answer = props.change(job, value);
         const faults = isFaults(answer) ? answer : edit(props.step, () => answer);
         setRefusal(faults.length === 0 ? null : faults.map((fault) => fault.message).join('; '));

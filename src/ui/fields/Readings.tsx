@@ -5,7 +5,7 @@ import { formatAngle } from '../../core/units/angle.ts';
 import { formatLength, inchFraction, type ShownLength } from '../../core/units/length.ts';
 import type { TapeReading } from '../../core/units/tape.ts';
 import { exactText, stepAbove, stepBelow } from '../../core/units/step.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 
 interface LengthProps {
   readonly mm: number;
@@ -18,7 +18,7 @@ interface LengthProps {
 
 /** A length in the job's unit, to the nearest step. */
 export function Length({ mm, parts = 16, withUnit = false, stored = false }: LengthProps): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const shown = unit === 'in' ? inchFraction(mm, parts) : formatLength(mm, unit);
   return (
     <span className="figure">
@@ -33,19 +33,19 @@ export function Length({ mm, parts = 16, withUnit = false, stored = false }: Len
 
 /** A gap, to the step below it: never shown larger than it is. */
 export function GapLength({ mm }: { mm: number }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   return <Length mm={stepBelow(mm, unit)} withUnit />;
 }
 
 /** What is missing from a gap, to the step above it: never shown smaller than it is. */
 export function ShortfallLength({ mm }: { mm: number }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   return <Length mm={stepAbove(mm, unit)} withUnit />;
 }
 
 /** A limit, not rounded to the step. */
 export function LimitLength({ mm }: { mm: number }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   if (formatLength(mm, unit).exact) return <Length mm={mm} withUnit />;
   return (
     <span className="figure">

@@ -1,19 +1,19 @@
 /** Binds a field to the job: a commit is one undo step, and so is a run of nudges, shown live while it lasts. */
 import type { Job } from '../../core/job/types.ts';
-import { workspace } from '../../store/workspace.ts';
+import { jobDocument } from '../../store/page.ts';
 import type { Committing } from './EntryField.tsx';
 
 /** `label` names the step in undo; `change` makes the new job from the old one and the value. */
 export function jobEdit<T>(label: string, change: (job: Job, value: T) => Job): Required<Committing<T>> {
   return {
-    commit: (value) => workspace.getState().edit(label, (job) => change(job, value)),
+    commit: (value) => jobDocument.getState().edit(label, (job) => change(job, value)),
     nudge(value, first, ended) {
-      if (first) workspace.getState().begin(label, ended);
-      return workspace.getState().preview((job) => change(job, value));
+      if (first) jobDocument.getState().begin(label, ended);
+      return jobDocument.getState().preview((job) => change(job, value));
     },
     endNudge(keep) {
-      if (keep) workspace.getState().commit();
-      else workspace.getState().cancel();
+      if (keep) jobDocument.getState().commit();
+      else jobDocument.getState().cancel();
     },
   };
 }

@@ -3,7 +3,7 @@ import { useState, type ReactNode } from 'react';
 import { clearBender, setBender } from '../../core/edit/dies.ts';
 import type { Bender } from '../../core/job/kinds/bender.ts';
 import type { Die } from '../../core/job/kinds/die.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { LengthField, NumberField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
@@ -47,7 +47,7 @@ const STEPS: readonly { key: 'levelStep' | 'wheelStep' | 'pullStep'; label: stri
 ];
 
 function Machine({ die, bender }: { die: Die; bender: Bender }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const step = `Change the bender of ${die.name}`;
   return (
     <>

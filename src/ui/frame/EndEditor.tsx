@@ -5,7 +5,7 @@ import type { EndFit } from '../../core/job/kinds/end.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { Job } from '../../core/job/types.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { LengthField, NumberField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
@@ -16,7 +16,7 @@ import { withAxis } from '../kit/vectors.ts';
 import { fitChoices, tubeChoices } from './choices.ts';
 
 export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): ReactNode {
-  const derived = useWorkspace((state) => state.derived);
+  const derived = useDocument((state) => state.derived);
   const end = member.ends[which];
   const solved = derived.byId.get(member.id)?.ends[which];
   const letter = which === 0 ? 'A' : 'B';
@@ -83,7 +83,7 @@ function Against(props: {
   change: (job: Job, fit: EndFit) => Job;
 }): ReactNode {
   const { member, end, step, change } = props;
-  const derived = useWorkspace((state) => state.derived);
+  const derived = useDocument((state) => state.derived);
   const left = tubeChoices(derived.job, member.id).filter((choice) => !end.against.includes(choice.value));
   return (
     <>

@@ -4,7 +4,7 @@
  */
 import { useState, type ReactNode } from 'react';
 import { bareId } from '../../core/job/reference.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument, useEditor } from '../../store/page.ts';
 import { Tabs } from '../kit/Tabs.tsx';
 import { MaterialTables } from './MaterialTables.tsx';
 import { MemberCard } from './MemberCard.tsx';
@@ -17,8 +17,8 @@ import './frame.css';
 type Part = 'members' | 'nodes' | 'made-of';
 
 export default function FrameStation(): ReactNode {
-  const job = useWorkspace((state) => state.job);
-  const selection = useWorkspace((state) => state.selection);
+  const job = useDocument((state) => state.job);
+  const selection = useEditor((state) => state.selection);
   const [part, setPart] = useState<Part>(selection?.kind === 'node' ? 'nodes' : 'members');
   const [followed, follow] = useState(selection);
   const kind = selection?.kind;

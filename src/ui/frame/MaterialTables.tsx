@@ -10,7 +10,7 @@ import type { Section as TubeSection } from '../../core/job/kinds/section.ts';
 import type { SectionId } from '../../core/job/reference.ts';
 import type { Job } from '../../core/job/types.ts';
 import { STEELS } from '../../core/springback/steels.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
@@ -39,8 +39,8 @@ export function MaterialTables(): ReactNode {
 }
 
 function Sections(): ReactNode {
-  const sections = useWorkspace((state) => state.job.sections);
-  const lengthUnit = useWorkspace((state) => state.job.lengthUnit);
+  const sections = useDocument((state) => state.job.sections);
+  const lengthUnit = useDocument((state) => state.job.lengthUnit);
   const columns = useMemo((): Column<TubeSection>[] => {
     return [
       textColumn<TubeSection>({
@@ -110,7 +110,7 @@ function resized(job: Job, id: SectionId, size: Partial<TubeSection>): Job {
 
 /** Takes it out; greyed while it is in use, with who uses it beside it. */
 function Delete({ name, remove }: { name: string; remove: (job: Job) => Edited }): ReactNode {
-  const outcome = remove(useWorkspace((state) => state.job));
+  const outcome = remove(useDocument((state) => state.job));
   const [first, ...others] = isFaults(outcome) ? outcome : [];
   return (
     <div className="switch">
@@ -130,7 +130,7 @@ function Delete({ name, remove }: { name: string; remove: (job: Job) => Edited }
 const isFaults = (outcome: Edited): outcome is readonly Fault[] => Array.isArray(outcome);
 
 function Dies(): ReactNode {
-  const dies = useWorkspace((state) => state.job.dies);
+  const dies = useDocument((state) => state.job.dies);
   return (
     <>
       {dies.length === 0 && <p className="empty">No die yet: a tube that bends needs one.</p>}
@@ -157,7 +157,7 @@ const LENGTHS: readonly {
 ];
 
 function DieCard({ die }: { die: Die }): ReactNode {
-  const pulled = useWorkspace((state) => state.job.pulls.some((pull) => pull.die === die.id));
+  const pulled = useDocument((state) => state.job.pulls.some((pull) => pull.die === die.id));
   const step = `Change ${die.name}`;
   return (
     <article className="card" aria-label={`Die ${shownName(die.name)}`}>

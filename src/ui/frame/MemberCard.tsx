@@ -6,7 +6,7 @@ import { setBatch } from '../../core/edit/pulls.ts';
 import { primed } from '../../core/job/reference.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
 import { feedOf } from '../../core/solve/feed.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { TextField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
@@ -17,9 +17,9 @@ import { EndEditor } from './EndEditor.tsx';
 import { PathEditor } from './PathEditor.tsx';
 
 export function MemberCard({ member }: { member: Member }): ReactNode {
-  const job = useWorkspace((state) => state.job);
-  const tube = useWorkspace((state) => state.derived.byId.get(member.id));
-  const twin = useWorkspace((state) => state.derived.byId.get(primed(member.id)));
+  const job = useDocument((state) => state.job);
+  const tube = useDocument((state) => state.derived.byId.get(member.id));
+  const twin = useDocument((state) => state.derived.byId.get(primed(member.id)));
   const place = job.members.findIndex(({ id }) => id === member.id);
   const { id, name } = member;
   return (

@@ -3,7 +3,7 @@ import { useMemo, useState, type ReactNode } from 'react';
 import { addMember, updateMember } from '../../core/edit/members.ts';
 import { bareId, type NodeRef, type TubeRef } from '../../core/job/reference.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
-import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { editor, jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { SelectField } from '../fields/Fields.tsx';
 import { nodeName } from '../../core/solve/names.ts';
@@ -16,14 +16,14 @@ import { sectionChoices } from './choices.ts';
 const NUMBER: Column<Member> = { header: 'No.', numeric: true, show: ({ id }) => <TubeNumber id={id} /> };
 
 function TubeNumber({ id }: { id: TubeRef }): ReactNode {
-  const number = useWorkspace((state) => state.derived.byId.get(id)?.number);
+  const number = useDocument((state) => state.derived.byId.get(id)?.number);
   return <span className="number-tag">{number}</span>;
 }
 
 export function MembersTable(): ReactNode {
-  const job = useWorkspace((state) => state.job);
-  const selection = useWorkspace((state) => state.selection);
-  const select = useWorkspace((state) => state.select);
+  const job = useDocument((state) => state.job);
+  const selection = useEditor((state) => state.selection);
+  const select = useEditor((state) => state.select);
   const { sections, lengthUnit } = job;
   const columns = useMemo((): Column<Member>[] => {
     const choices = sectionChoices({ sections, lengthUnit });
@@ -72,7 +72,7 @@ export function MembersTable(): ReactNode {
 }
 
 function NewMember(): ReactNode {
-  const job = useWorkspace((state) => state.job);
+  const job = useDocument((state) => state.job);
   const [path, setPath] = useState<readonly NodeRef[]>([]);
   const [section, setSection] = useState(job.sections[0]?.id ?? '');
   if (job.nodes.length < 2) return <p className="small">A member needs two nodes: add them under Nodes.</p>;
@@ -81,8 +81,8 @@ function NewMember(): ReactNode {
 
   function showAdded(): void {
     setPath([]);
-    const added = workspace.getState().job.members.at(-1);
-    if (added) workspace.getState().select({ kind: 'tube', id: added.id });
+    const added = jobDocument.getState().job.members.at(-1);
+    if (added) editor.getState().select({ kind: 'tube', id: added.id });
   }
 
   return (

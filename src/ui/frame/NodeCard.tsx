@@ -6,7 +6,7 @@ import { bareId, isPrimed } from '../../core/job/reference.ts';
 import type { FrameNode } from '../../core/job/kinds/node.ts';
 import type { Place } from '../../core/job/places.ts';
 import { giveAs } from '../../core/shape/given-as.ts';
-import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { TextField } from '../fields/Fields.tsx';
 import { CAR_AXES } from '../kit/vectors.ts';
@@ -17,10 +17,10 @@ import { kindChoices } from './choices.ts';
 import { PlaceFields } from './PlaceFields.tsx';
 
 export function NodeCard({ node }: { node: FrameNode }): ReactNode {
-  const job = useWorkspace((state) => state.job);
-  const at = useWorkspace((state) => state.derived.nodes.get(node.id));
-  const select = useWorkspace((state) => state.select);
-  const mirrored = useWorkspace((state) => state.selection?.kind === 'node' && isPrimed(state.selection.id));
+  const job = useDocument((state) => state.job);
+  const at = useDocument((state) => state.derived.nodes.get(node.id));
+  const select = useEditor((state) => state.select);
+  const mirrored = useEditor((state) => state.selection?.kind === 'node' && isPrimed(state.selection.id));
   const members = job.members.filter((member) => member.path.some((reference) => bareId(reference) === node.id));
   return (
     <article className="card chosen-card" aria-label={`Node ${shownName(node.name)}`}>
@@ -52,7 +52,7 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
           value={node.at.kind}
           choices={kindChoices}
           step={`Place ${node.name} another way`}
-          change={(before, kind) => giveAs(before, workspace.getState().derived, node.id, kind as Place['kind'])}
+          change={(before, kind) => giveAs(before, jobDocument.getState().derived, node.id, kind as Place['kind'])}
         />
       </div>
       {mirrored && <p className="small">Its mirror image is chosen: both are this one node, and move together.</p>}

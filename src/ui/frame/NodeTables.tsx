@@ -6,7 +6,7 @@ import { bareId } from '../../core/job/reference.ts';
 import { ORIGIN } from '../../core/geometry/vector.ts';
 import type { FrameNode } from '../../core/job/kinds/node.ts';
 import type { Place } from '../../core/job/places.ts';
-import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { editor, jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { Section } from '../kit/Section.tsx';
 import { EditTable } from '../table/EditTable.tsx';
@@ -15,7 +15,7 @@ import { FIRST_LINE, nodeChoices, nodeColumns, type NodeChoices } from './nodeCo
 import { startingPlace } from './places.ts';
 
 export function NodeTables(): ReactNode {
-  const nodes = useWorkspace((state) => state.job.nodes);
+  const nodes = useDocument((state) => state.job.nodes);
   const among = useNodeChoices();
   return (
     <>
@@ -47,8 +47,8 @@ const AWAY: Readonly<Partial<Record<Place['kind'], string>>> = {
 
 /** By what it says and not by identity: while a node is dragged the same is offered to choose from, and no row is drawn anew. */
 function useNodeChoices(): NodeChoices {
-  const job = useWorkspace((state) => state.job);
-  const byId = useWorkspace((state) => state.derived.byId);
+  const job = useDocument((state) => state.job);
+  const byId = useDocument((state) => state.derived.byId);
   const now = useMemo(() => nodeChoices(job, byId), [job, byId]);
   const offered = useRef(now);
   if (!sameData(offered.current, now)) offered.current = now;
@@ -63,8 +63,8 @@ interface OfKindProps {
 
 const OfKind = memo(function OfKind({ kind, nodes, among }: OfKindProps): ReactNode {
   const rows = useMemo(() => ofKind(nodes, kind), [nodes, kind]);
-  const selection = useWorkspace((state) => state.selection);
-  const select = useWorkspace((state) => state.select);
+  const selection = useEditor((state) => state.selection);
+  const select = useEditor((state) => state.select);
   const columns = useMemo(() => nodeColumns(kind, among), [kind, among]);
   return (
     <>
@@ -87,15 +87,15 @@ const OfKind = memo(function OfKind({ kind, nodes, among }: OfKindProps): ReactN
 });
 
 function NewNode(): ReactNode {
-  const job = useWorkspace((state) => state.job);
-  const selection = useWorkspace((state) => state.selection);
-  const nodes = useWorkspace((state) => state.derived.nodes);
+  const job = useDocument((state) => state.job);
+  const selection = useEditor((state) => state.selection);
+  const nodes = useDocument((state) => state.derived.nodes);
   const at = (selection?.kind === 'node' ? nodes.get(selection.id) : undefined) ?? ORIGIN;
   const name = `Node ${job.nodes.length + 1}`;
 
   function showAdded(): void {
-    const added = workspace.getState().job.nodes.at(-1);
-    if (added) workspace.getState().select({ kind: 'node', id: added.id });
+    const added = jobDocument.getState().job.nodes.at(-1);
+    if (added) editor.getState().select({ kind: 'node', id: added.id });
   }
 
   return (

@@ -2,16 +2,16 @@
 import { useState, type ReactNode } from 'react';
 import { insertPathNode, removePathNode, updateMember } from '../../core/edit/members.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument, useEditor } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { SelectField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { withImages } from '../kit/names.ts';
 
 export function PathEditor({ member }: { member: Member }): ReactNode {
-  const nodes = useWorkspace((state) => state.job.nodes);
-  const select = useWorkspace((state) => state.select);
-  const edit = useWorkspace((state) => state.edit);
+  const nodes = useDocument((state) => state.job.nodes);
+  const select = useEditor((state) => state.select);
+  const edit = useDocument((state) => state.edit);
   const [insertAt, setInsertAt] = useState<number | null>(null);
   const [refusal, setRefusal] = useState<string | null>(null);
   const choices = withImages(nodes);

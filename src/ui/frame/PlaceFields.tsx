@@ -4,7 +4,7 @@ import { setPlace } from '../../core/edit/nodes.ts';
 import type { Axis, Vec3 } from '../../core/geometry/vector.ts';
 import type { FrameNode } from '../../core/job/kinds/node.ts';
 import type { Place } from '../../core/job/places.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { LengthField, NumberField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
@@ -60,7 +60,7 @@ function Trio(props: {
 }
 
 function OnPoint({ node, at, step }: Editing<Extract<Place, { kind: 'point' }>>): ReactNode {
-  const points = useWorkspace((state) => state.job.points);
+  const points = useDocument((state) => state.job.points);
   return (
     <>
       <JobSelect
@@ -82,7 +82,7 @@ function OnPoint({ node, at, step }: Editing<Extract<Place, { kind: 'point' }>>)
 }
 
 function OnTube({ node, at, step }: Editing<Extract<Place, { kind: 'on' }>>): ReactNode {
-  const derived = useWorkspace((state) => state.derived);
+  const derived = useDocument((state) => state.derived);
   const bends = derived.byId.get(at.member)?.bends.length ?? 0;
   return (
     <>
@@ -119,7 +119,7 @@ function OnTube({ node, at, step }: Editing<Extract<Place, { kind: 'on' }>>): Re
 }
 
 function Between({ node, at, step }: Editing<Extract<Place, { kind: 'between' }>>): ReactNode {
-  const nodes = useWorkspace((state) => state.job.nodes);
+  const nodes = useDocument((state) => state.job.nodes);
   const choices = withImages(nodes.filter((other) => other.id !== node.id));
   const [first, second] = at.nodes;
   return (
@@ -157,7 +157,7 @@ const PLANES: readonly { value: Axis; label: string }[] = [
 ];
 
 function AlongRay({ node, at, step }: Editing<Extract<Place, { kind: 'ray' }>>): ReactNode {
-  const nodes = useWorkspace((state) => state.job.nodes);
+  const nodes = useDocument((state) => state.job.nodes);
   return (
     <>
       <JobSelect

@@ -3,7 +3,7 @@ import { useState, type ReactNode } from 'react';
 import type { Edited } from '../../core/edit/records.ts';
 import type { Fault } from '../../core/job/fault.ts';
 import type { Job } from '../../core/job/types.ts';
-import { workspace } from '../../store/workspace.ts';
+import { jobDocument } from '../../store/page.ts';
 
 export function Command(props: {
   /** Names the step in undo. */
@@ -19,7 +19,7 @@ export function Command(props: {
   const [refusal, setRefusal] = useState<readonly string[]>([]);
 
   function press(): void {
-    const { edit, job } = workspace.getState();
+    const { edit, job } = jobDocument.getState();
     const answer = props.run(job);
     const faults = isFaults(answer) ? answer : edit(props.step, () => answer);
     setRefusal(faults.map((fault) => fault.message));

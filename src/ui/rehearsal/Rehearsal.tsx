@@ -7,7 +7,7 @@ import type { TubeRef } from '../../core/job/reference.ts';
 import { isBendable, type BendableTube } from '../../core/rehearse/pose.ts';
 import type { Rehearsal as Rehearsed } from '../../core/rehearse/types.ts';
 import { sameOrder } from '../../core/solve/bend-order.ts';
-import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { editor, useDocument, useResults } from '../../store/page.ts';
 import { createPlayer } from '../../view/rehearsal/player.ts';
 import { RehearsalBay } from '../../view/rehearsal/RehearsalBay.tsx';
 import { layStages } from '../../view/rehearsal/rehearsed.ts';
@@ -24,11 +24,11 @@ import './rehearsal.css';
 
 type Order = 'plain' | 'proposed';
 
-const leave = (): void => workspace.getState().rehearse(null);
+const leave = (): void => editor.getState().rehearse(null);
 
 export default function Rehearsal({ id }: { readonly id: TubeRef }): ReactNode {
-  const tube = useWorkspace((state) => state.derived.byId.get(id));
-  const rehearsal = useWorkspace((state) => state.rehearsals.get(id));
+  const tube = useDocument((state) => state.derived.byId.get(id));
+  const rehearsal = useResults((state) => state.rehearsals.get(id));
   const [picked, pick] = useState<Order>('proposed');
   if (tube === undefined || !isBendable(tube)) return null;
 
@@ -82,7 +82,7 @@ const ORDERS = [
 ] as const;
 
 function Run({ tube, rehearsal, order, pick }: RunProps): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const steps = rehearsal[order] ?? rehearsal.plain;
   const stages = useMemo(() => layStages(tube, steps), [tube, steps]);
   const timeline = useMemo(() => layTimeline(steps), [steps]);

@@ -11,7 +11,7 @@ import { bendRun, type BendRun as Run, type RunStep } from '../../core/run/run.t
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { findingInWords } from '../../core/words/findings.ts';
 import { NOTABLE_LENGTH } from '../../core/marks/tape.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument, useResults } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 import { CheckStep } from './CheckStep.tsx';
@@ -32,8 +32,8 @@ import '../bending/sheet.css';
 import './run.css';
 
 export default function BendRun({ tube: reference }: { tube: TubeRef }): ReactNode {
-  const tube = useWorkspace((state) => state.derived.byId.get(reference));
-  const run = useWorkspace((state) => findRun(state.job, reference));
+  const tube = useDocument((state) => state.derived.byId.get(reference));
+  const run = useDocument((state) => findRun(state.job, reference));
   if (tube === undefined) return null;
   return (
     <div className="run">
@@ -57,8 +57,9 @@ interface BodyProps {
 }
 
 function Body({ tube, run }: BodyProps): ReactNode {
-  const derived = useWorkspace((state) => state.derived);
-  const errors = errorsOf(derived.findings, tube.id);
+  const derived = useDocument((state) => state.derived);
+  const findings = useResults((state) => state.findings);
+  const errors = errorsOf(findings, tube.id);
   // A tube that is half made is not left in the machine: its faults are shown, and it can be gone on with.
   if (run !== undefined) {
     return (
@@ -118,7 +119,7 @@ function Barred({ title, reasons }: { title: string; reasons: readonly string[] 
 }
 
 function Steps({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const feed = useFeed(tube);
   const progress = useMemo(() => bendRun(tube, run, feed), [tube, run, feed]);
   const [looking, look] = useState<string | null>(null);
@@ -223,7 +224,7 @@ const Changed = ({ tube, run }: { tube: SolvedTube; run: Run }): ReactNode => (
 
 /** The drawing is the same, but the pulls since have made its bends tighter than those it was cut for. */
 function Lacking({ lacks }: { lacks: number }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   return (
     <p className="notice-warning" role="status">
       <span aria-hidden="true">▲ </span>
@@ -245,7 +246,7 @@ const Outdated = ({ tube, run }: { tube: SolvedTube; run: Run }): ReactNode => (
 );
 
 function Changes({ run }: { run: Run }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   return (
     <ul>
       {run.changed.map((change) => {

@@ -5,7 +5,7 @@ import { removeRun, setCheck } from '../../core/edit/bent.ts';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { BendRun, RunCheck, RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { EntryField } from '../fields/EntryField.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
@@ -55,7 +55,7 @@ export function CheckStep(props: {
 }
 
 function OneCheck({ tube, check, fine }: { tube: SolvedTube; check: RunCheck; fine: boolean }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const { predicted, drawn, measured } = check;
   const parts = fine ? 32 : 16;
   const name = checkInWords(predicted);

@@ -4,7 +4,7 @@ import type { RotationReading } from '../../core/run/rotation-reading.ts';
 import type { RunStep } from '../../core/run/run.ts';
 import { ANY_WAY_ROUND, FIRST_BEND } from '../../core/words/turns.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Leans, MarkPlace } from '../bending/TapeParts.tsx';
 import { TurnFigure, TurnWords } from '../bending/TurnWords.tsx';
 import { useFeed } from '../bending/useFeed.ts';
@@ -22,7 +22,7 @@ export function ClampStep(props: {
 }): ReactNode {
   const { step, moved } = props;
   const feed = useFeed(props.tube);
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const { front } = step.step;
   return (
     <>

@@ -7,7 +7,7 @@ import { ROTATION_SIGN } from '../../core/words/turns.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { formatLength } from '../../core/units/length.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { EntryField } from '../fields/EntryField.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { orNothing, rotationKind, tapeKind } from '../fields/kinds.ts';
@@ -15,7 +15,7 @@ import { orNothing, rotationKind, tapeKind } from '../fields/kinds.ts';
 const ROTATION = orNothing(rotationKind);
 
 export function Measured({ tube, run, bend }: { tube: SolvedTube; run: BentTube; bend: number }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const made = run.bends.find((one) => one.bend === bend);
   const planned = tube.bends[bend - 1];
   if (made === undefined || planned === undefined) return null;

@@ -4,7 +4,7 @@ import { roundingInWords } from '../../core/words/marks.ts';
 import type { RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Length } from '../fields/Readings.tsx';
 import { TapePicks } from '../bending/TapePicks.tsx';
 import { Leans, MarkPlace, Scrap, Zero } from '../bending/TapeParts.tsx';
@@ -15,7 +15,7 @@ type StepOf<K extends RunStep['kind']> = Extract<RunStep, { kind: K }>;
 
 export function CutStep(props: { tube: SolvedTube; step: StepOf<'cut'>; onTicked: () => void }): ReactNode {
   const { tube, step } = props;
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const stick = tube.section.stick;
   return (
     <>
@@ -43,7 +43,7 @@ export function MarkStep(props: { tube: SolvedTube; step: StepOf<'mark'>; onTick
   const { tube, step } = props;
   const { sheet } = step;
   const feed = useFeed(tube);
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const rounding = roundingInWords(sheet.rounding, feed.from, unit);
   return (
     <>

@@ -12,7 +12,7 @@ import { measurableAt, type BendRun, type RunStep } from '../../core/run/run.ts'
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { isSlip } from '../../core/springback/pull-law.ts';
 import { formatAngle } from '../../core/units/angle.ts';
-import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { jobDocument, useDocument } from '../../store/page.ts';
 import { DraftField } from '../fields/DraftField.tsx';
 import { bendAngleKind } from '../fields/kinds.ts';
 import { Refused } from '../kit/Refused.tsx';
@@ -99,7 +99,7 @@ export function ReadStep(props: {
 /** What the reading says, spoken when it comes. */
 function Said({ verdict, reading }: { verdict: Verdict; reading: BentBend }): ReactNode {
   const { pulled, kept = false } = reading;
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const { title, words } = verdictInWords(verdict, unit, kept);
   // The key that was pressed is gone.
   const heading = useRef<HTMLHeadingElement>(null);
@@ -132,7 +132,7 @@ function LeaveKey({ tube, reading }: { tube: TubeRef; reading: BentBend }): Reac
     <RunKey
       key={kept ? 'back' : 'leave'}
       onPress={() =>
-        workspace
+        jobDocument
           .getState()
           .edit(kept ? `Go on with bend ${bend}` : `Leave bend ${bend} as it is`, (job) =>
             keepBend(job, tube, bend, !kept),
@@ -156,7 +156,7 @@ function Reading(props: {
   onRead: () => void;
 }): ReactNode {
   const { tube, bend, start } = props;
-  const edit = useWorkspace((state) => state.edit);
+  const edit = useDocument((state) => state.edit);
   const [netText, setNet] = useState('');
   const [pulledText, setPulled] = useState(props.pulled === null ? '' : onScale(props.pulled));
   const [asked, setAsked] = useState(false);

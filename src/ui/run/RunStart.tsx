@@ -8,7 +8,7 @@ import { blankToCut } from '../../core/solve/amount.ts';
 import { sameOrder } from '../../core/solve/bend-order.ts';
 import type { Feed } from '../../core/solve/feed.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { workspace } from '../../store/workspace.ts';
+import { jobDocument } from '../../store/page.ts';
 import { Length } from '../fields/Readings.tsx';
 import { Picks } from '../kit/Picks.tsx';
 import { KeepOrder } from '../bending/KeptOrder.tsx';
@@ -53,7 +53,7 @@ export function RunStart({ tube }: { tube: SolvedTube }): ReactNode {
         type="button"
         className="press press-live run-key"
         onClick={() =>
-          workspace
+          jobDocument
             .getState()
             .edit(`Begin to bend ${tube.name}`, (job) => beginRun(job, tube.id, order, drawnTube(tube)))
         }

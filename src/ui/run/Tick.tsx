@@ -3,13 +3,13 @@ import type { ReactNode } from 'react';
 import { tickStep, untickStep } from '../../core/edit/bent.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { RunStep } from '../../core/run/run.ts';
-import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { jobDocument, useDocument } from '../../store/page.ts';
 import { RunKey } from './RunKey.tsx';
 import { titleOf } from '../../core/words/run.ts';
 
 export function Tick(props: { tube: TubeRef; step: RunStep; onTicked: () => void; children: ReactNode }): ReactNode {
   const { tube, step, onTicked } = props;
-  const ticked = useWorkspace(
+  const ticked = useDocument(
     (state) => state.job.bent.find((run) => run.tube === tube)?.done.includes(step.key) ?? false,
   );
   if (ticked) {
@@ -17,7 +17,9 @@ export function Tick(props: { tube: TubeRef; step: RunStep; onTicked: () => void
       <RunKey
         key="back"
         quiet
-        onPress={() => workspace.getState().edit(`Not yet: ${titleOf(step)}`, (job) => untickStep(job, tube, step.key))}
+        onPress={() =>
+          jobDocument.getState().edit(`Not yet: ${titleOf(step)}`, (job) => untickStep(job, tube, step.key))
+        }
       >
         Not done after all
       </RunKey>
@@ -29,7 +31,7 @@ export function Tick(props: { tube: TubeRef; step: RunStep; onTicked: () => void
       key="on"
       live
       onPress={() => {
-        workspace.getState().edit(titleOf(step), (job) => tickStep(job, tube, step.key));
+        jobDocument.getState().edit(titleOf(step), (job) => tickStep(job, tube, step.key));
         onTicked();
       }}
     >

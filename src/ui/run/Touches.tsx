@@ -4,10 +4,10 @@ import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { Rehearsal } from '../../core/rehearse/types.ts';
 import { sameOrder } from '../../core/solve/bend-order.ts';
 import { troubleInWords } from '../../core/words/rehearsal.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useResults } from '../../store/page.ts';
 
 export function Touches({ run, bend }: { run: BentTube; bend: number }): ReactNode {
-  const rehearsal = useWorkspace((state) => state.rehearsals.get(run.tube));
+  const rehearsal = useResults((state) => state.rehearsals.get(run.tube));
   const words = touchInWords(run, bend, rehearsal);
   return (
     words !== null && (

@@ -4,7 +4,7 @@ import type { Rehearsal, RehearsedStep } from '../../core/rehearse/types.ts';
 import { sameOrder } from '../../core/solve/bend-order.ts';
 import { noOrderInWords, troubleInWords } from '../../core/words/rehearsal.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useResults } from '../../store/page.ts';
 
 export interface Proposal {
   /** Null where none is known. */
@@ -19,7 +19,7 @@ export const useProposal = (tube: SolvedTube, usual: readonly BendStep[]): Propo
   proposalOf(
     tube,
     usual,
-    useWorkspace((state) => state.rehearsals.get(tube.id)),
+    useResults((state) => state.rehearsals.get(tube.id)),
   );
 
 export function proposalOf(tube: SolvedTube, usual: readonly BendStep[], rehearsal: Rehearsal | undefined): Proposal {

@@ -2,7 +2,7 @@
 import { useRef, type ReactNode } from 'react';
 import { takenOut } from '../../core/shop/take-out.ts';
 import type { ShopList } from '../../core/shop/types.ts';
-import { shopRecord } from '../../store/workspace.ts';
+import { shopRecord } from '../../store/page.ts';
 
 export interface Column<R> {
   readonly title: string;

@@ -6,7 +6,7 @@ import { useState, type ReactNode } from 'react';
 import type { Difference } from '../../core/shop/differences.ts';
 import type { Fault } from '../../core/job/fault.ts';
 import { differenceInWords } from '../../core/words/shop.ts';
-import { shopRecord, useShop, useWorkspace } from '../../store/workspace.ts';
+import { shopRecord, useDocument, useShop } from '../../store/page.ts';
 import './record.css';
 
 /** Differences that are shown at first. */
@@ -15,13 +15,13 @@ const FIRST = 3;
 export function ShopAsks(): ReactNode {
   const asked = useShop((state) => state.asked);
   // Another job's questions begin anew.
-  const opened = useWorkspace((state) => state.opened);
+  const opened = useDocument((state) => state.opened);
   return asked.length === 0 ? null : <Question key={opened} asked={asked} />;
 }
 
 function Question({ asked }: { asked: readonly Difference[] }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
-  const dies = useWorkspace((state) => state.job.dies);
+  const unit = useDocument((state) => state.job.lengthUnit);
+  const dies = useDocument((state) => state.job.dies);
   const [all, showAll] = useState(false);
   const [refusal, setRefusal] = useState<readonly Fault[]>([]);
   const { takeShops, keepJobs, giveJobs } = shopRecord.getState();

@@ -9,7 +9,7 @@ import { FIRST_SCATTER } from '../../core/shop/kinds/scatter.ts';
 import { tapeReading, tapesOf } from '../../core/units/tape.ts';
 import { FROM, MARKED } from '../../core/words/marks.ts';
 import { benderInWords } from '../../core/words/shop.ts';
-import { shopRecord, useShop, useWorkspace } from '../../store/workspace.ts';
+import { shopRecord, useDocument, useShop } from '../../store/page.ts';
 import { FaultList } from '../kit/FaultList.tsx';
 import { Section } from '../kit/Section.tsx';
 import { NotcherTable, SawTable, StickTable } from './ToolTables.tsx';
@@ -89,7 +89,7 @@ export function ShopRecord(props: {
 
 function FromJob({ take }: { take: () => void }): ReactNode {
   const shop = useShop((state) => state.shop);
-  const job = useWorkspace((state) => state.job);
+  const job = useDocument((state) => state.job);
   // Of a job with two machines the second is never the shop's.
   const isMore = !sameData(given(shop, job, allThatDiffers(shop, job)), shop);
   return (
@@ -103,7 +103,7 @@ function FromJob({ take }: { take: () => void }): ReactNode {
 }
 
 function BenderRows(): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const bender = useShop((state) => state.shop.bender);
   if (bender === undefined) {
     return <p className="small">None yet. It is set up with a die in Frame, and taken in from there.</p>;
@@ -112,7 +112,7 @@ function BenderRows(): ReactNode {
 }
 
 function HabitRows(): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const { from, mark, fine } = useShop((state) => state.shop.marking ?? FIRST_MARKING);
   const { angle, rotation, mark: place } = useShop((state) => state.shop.scatter ?? FIRST_SCATTER);
   const labelOf = (choices: readonly { value: string; label: string }[], value: string): string =>

@@ -3,7 +3,7 @@ import { useState, type ReactNode } from 'react';
 import { shownName } from '../../core/job/shown.ts';
 import type { Saw } from '../../core/shop/kinds/saw.ts';
 import { GREATEST_COST, MOST_STICKS, type Stick } from '../../core/shop/kinds/stick.ts';
-import { shopRecord, useShop, useWorkspace } from '../../store/workspace.ts';
+import { shopRecord, useDocument, useShop } from '../../store/page.ts';
 import { SelectField } from '../fields/Fields.tsx';
 import { numberKind, orNothing, sizeKind, textKind } from '../fields/kinds.ts';
 import { LimitLength } from '../fields/Readings.tsx';
@@ -13,7 +13,7 @@ import { RecordTable, type Column } from './RecordTable.tsx';
 const LENGTH: Column<Stick> = { title: 'Length', isNumber: true, show: ({ length }) => <LimitLength mm={length} /> };
 
 export function StickTable(): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const { sticks, sections } = useShop((state) => state.shop);
   const [chosen, choose] = useState('');
   const section = sections.find(({ id }) => id === chosen) ?? sections[0];
@@ -117,7 +117,7 @@ const SAW_COLUMNS: readonly Column<Saw>[] = [
 ];
 
 export function SawTable(): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const saws = useShop((state) => state.shop.saws);
   return (
     <>

@@ -4,7 +4,7 @@ import type { Section } from '../../core/job/kinds/section.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { ShopDie } from '../../core/shop/kinds/die.ts';
 import { steelInWords } from '../../core/springback/steels.ts';
-import { useShop } from '../../store/workspace.ts';
+import { useShop } from '../../store/page.ts';
 import { LimitLength } from '../fields/Readings.tsx';
 import { RecordTable, type Column } from './RecordTable.tsx';
 

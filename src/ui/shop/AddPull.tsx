@@ -5,14 +5,14 @@
 import { useId, useRef, useState, type FormEvent, type ReactNode } from 'react';
 import { addPull } from '../../core/edit/pulls.ts';
 import { formatAngle } from '../../core/units/angle.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { DraftField } from '../fields/DraftField.tsx';
 import { bendAngleKind, textKind } from '../fields/kinds.ts';
 import type { Pair } from './pairs.ts';
 
 /** `batch`: what the pull is logged for unless the person says another. */
 export function AddPull({ pair, batch: usual }: { pair: Pair; batch: string }): ReactNode {
-  const edit = useWorkspace((state) => state.edit);
+  const edit = useDocument((state) => state.edit);
   const [pulledText, setPulled] = useState('');
   const [netText, setNet] = useState('');
   const [batchText, setBatch] = useState<string | null>(null);

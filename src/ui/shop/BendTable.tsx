@@ -7,11 +7,11 @@ import { beyondNode } from '../../core/solve/amount.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { mendingPullOf, pullAdvices, type PullAdvice } from '../../core/springback/pull-advice.ts';
 import { halfWidthInWords, KIND_WORDS, pullFigure, pullNote, workedOut } from '../../core/words/pulls.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Angle, Length } from '../fields/Readings.tsx';
 
 export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const pulls = pullAdvices(tube);
   const { pullStep } = tube.die?.bender ?? FIRST_BENDER;
   const last = tube.straights.length - 1;

@@ -7,7 +7,7 @@ import type { ReactNode } from 'react';
 import { toDegrees, wrapHalfTurn } from '../../core/geometry/angle.ts';
 import type { Cut, SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Drawn } from '../kit/Drawn.tsx';
 import { Angle, Length } from '../fields/Readings.tsx';
 import {
@@ -38,7 +38,7 @@ import { useFeed } from '../bending/useFeed.ts';
 const SCALE = 4.4;
 
 export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): ReactNode {
-  const derived = useWorkspace((state) => state.derived);
+  const derived = useDocument((state) => state.derived);
   const { order } = useFeed(tube);
   const end = tube.ends[which];
   const long = longSide(tube, which);

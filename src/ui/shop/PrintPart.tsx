@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import type { Fault } from '../../core/job/fault.ts';
 import { printedBy, TEST_BARS } from '../../exports/shared/paper.ts';
 import type { Setting } from '../../exports/order/formats.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { WallField } from '../fields/Fields.tsx';
 import { useKept } from '../kit/kept.ts';
 import { Picks } from '../kit/Picks.tsx';
@@ -12,7 +12,7 @@ import { correctionInWords, readPrint, type PrintChoice } from './take-away.ts';
 type Surface = Setting['surface'];
 
 export function usePrint(): readonly [PrintChoice, (next: PrintChoice) => void] {
-  const inches = useWorkspace((state) => state.job.lengthUnit === 'in');
+  const inches = useDocument((state) => state.job.lengthUnit === 'in');
   return useKept('print', (kept) => readPrint(kept, inches));
 }
 
@@ -36,7 +36,7 @@ export function PrintPart(props: {
   onSurface: (next: Surface) => void;
 }): ReactNode {
   const { print, onPrint } = props;
-  const inches = useWorkspace((state) => state.job.lengthUnit === 'in');
+  const inches = useDocument((state) => state.job.lengthUnit === 'in');
   const { length: bar, name } = TEST_BARS[inches ? 1 : 0];
   const correction = correctionInWords(print);
   const measured =

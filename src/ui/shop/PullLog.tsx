@@ -7,7 +7,7 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { elasticRecovery } from '../../core/springback/elastic.ts';
 import { pullLaw } from '../../core/springback/pull-law.ts';
 import { steelOf } from '../../core/springback/steels.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { SelectField } from '../fields/Fields.tsx';
 import { AddPull } from './AddPull.tsx';
 import { disagreements, lawInWords } from '../../core/words/pull-log.ts';
@@ -17,7 +17,7 @@ import { PullTable, type LoggedPull } from './PullTable.tsx';
 
 /** Of the tube's die and section; where it has none, or no tube is chosen, of those that the person picks. */
 export function PullLog({ tube }: { tube: SolvedTube | undefined }): ReactNode {
-  const job = useWorkspace((state) => state.job);
+  const job = useDocument((state) => state.job);
   const [picked, pick] = useState('');
   const pairs = pairsOf(job);
   const bent = tube?.die != null ? { die: tube.die, section: tube.section } : undefined;
@@ -50,7 +50,7 @@ const keyOf = ({ die, section }: Pair): string => JSON.stringify([die.id, sectio
 const nameOf = ({ die, section }: Pair): string => `${shownName(die.name)}, tube ${shownName(section.name)}`;
 
 function LogOf({ pair, batch }: { pair: Pair; batch: string | undefined }): ReactNode {
-  const pulls = useWorkspace((state) => state.job.pulls);
+  const pulls = useDocument((state) => state.job.pulls);
   const title = useId();
   const { die, section } = pair;
   const law = pullLaw(pulls, die, section, batch);

@@ -4,7 +4,7 @@ import { mendOf } from '../../core/checks/swing-findings.ts';
 import { isBendable, type BendableTube } from '../../core/rehearse/pose.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { swingMendInWords } from '../../core/words/rehearsal.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useEditor, useResults } from '../../store/page.ts';
 import { Verdict } from '../bending/Verdict.tsx';
 import { Section } from '../kit/Section.tsx';
 import { KeepOrder } from '../bending/KeptOrder.tsx';
@@ -21,10 +21,10 @@ export function Rehearse({ tube }: { readonly tube: SolvedTube }): ReactNode {
 
 function OnBender({ tube }: { readonly tube: BendableTube }): ReactNode {
   const { id } = tube;
-  const rehearsal = useWorkspace((state) => state.rehearsals.get(id));
+  const rehearsal = useResults((state) => state.rehearsals.get(id));
   const mend = rehearsal === undefined ? null : mendOf(rehearsal);
-  const rehearse = useWorkspace((state) => state.rehearse);
-  const isOn = useWorkspace((state) => state.rehearsing === id);
+  const rehearse = useEditor((state) => state.rehearse);
+  const isOn = useEditor((state) => state.rehearsing === id);
   const key = useRef<HTMLButtonElement>(null);
   // Back from the bender: what had the focus there is gone.
   const wasOn = useRef(isOn);
@@ -63,7 +63,7 @@ function OnBender({ tube }: { readonly tube: BendableTube }): ReactNode {
 }
 
 function NoBender({ die }: { readonly die: string }): ReactNode {
-  const setStation = useWorkspace((state) => state.setStation);
+  const setStation = useEditor((state) => state.setStation);
   return (
     <div className="empty">
       <p>

@@ -2,12 +2,12 @@
 import type { ReactNode } from 'react';
 import { findRun, removeRun } from '../../core/edit/bent.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 
 /** Nothing where the tube has no run. What was read stays in the pull log. */
 export function RunOut({ tube }: { tube: SolvedTube }): ReactNode {
-  const has = useWorkspace((state) => findRun(state.job, tube.id) !== undefined);
+  const has = useDocument((state) => findRun(state.job, tube.id) !== undefined);
   if (!has) return null;
   return (
     <Command quiet step={`Take the bend run of ${tube.name} out`} run={(job) => removeRun(job, tube.id)}>

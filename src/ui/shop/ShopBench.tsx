@@ -1,7 +1,7 @@
 /** The bench under the bay: the selected tube as a straight stick with its marks, and both its ends unrolled. */
 import type { ReactNode } from 'react';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument, useEditor, useResults } from '../../store/page.ts';
 import { endInWords, referenceInWords } from '../../core/words/ends.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { ProfileDrawing } from './ProfileDrawing.tsx';
@@ -18,11 +18,12 @@ const SIDE_BY_SIDE = 620;
 const STACKED_HEIGHT = 190;
 
 export default function ShopBench(): ReactNode {
-  const derived = useWorkspace((state) => state.derived);
-  const selection = useWorkspace((state) => state.selection);
+  const derived = useDocument((state) => state.derived);
+  const findings = useResults((state) => state.findings);
+  const selection = useEditor((state) => state.selection);
   const { frame, width } = useRoom();
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
-  const errors = tube === undefined ? [] : errorsOf(derived.findings, tube.id);
+  const errors = tube === undefined ? [] : errorsOf(findings, tube.id);
   const sideBySide = width > SIDE_BY_SIDE;
   return (
     <div className="shop-bench" ref={frame}>
@@ -44,13 +45,13 @@ export default function ShopBench(): ReactNode {
 }
 
 function Stick(props: { tube: SolvedTube; width: number; fault: string | null }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const { order, fine } = useFeed(props.tube);
   return <StickDrawing {...props} order={order} fine={fine} unit={unit} />;
 }
 
 function Profile({ tube, which, stacked }: { tube: SolvedTube; which: 0 | 1; stacked: boolean }): ReactNode {
-  const derived = useWorkspace((state) => state.derived);
+  const derived = useDocument((state) => state.derived);
   const { frame, width, height } = useRoom();
   const high = stacked ? STACKED_HEIGHT : height;
   return (

@@ -4,7 +4,7 @@ import { useEffect, useRef, type ReactNode } from 'react';
 import type { Derived } from '../../core/derive.ts';
 import { feedOf } from '../../core/solve/feed.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument, useEditor, useResults } from '../../store/page.ts';
 import { Length } from '../fields/Readings.tsx';
 import { useKept } from '../kit/kept.ts';
 import { Tabs, type Tab } from '../kit/Tabs.tsx';
@@ -32,9 +32,9 @@ import '../kit/draw.css';
 import './shop.css';
 
 export default function ShopStation(): ReactNode {
-  const derived = useWorkspace((state) => state.derived);
-  const selection = useWorkspace((state) => state.selection);
-  const select = useWorkspace((state) => state.select);
+  const derived = useDocument((state) => state.derived);
+  const selection = useEditor((state) => state.selection);
+  const select = useEditor((state) => state.select);
   const first = derived.tubes[0];
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
 
@@ -148,8 +148,8 @@ function PartOfTube({ part, tube }: { part: 'ends' | 'marks' | 'bending'; tube: 
 }
 
 function Tubes({ selected, chosen }: { selected: SolvedTube | undefined; chosen: () => void }): ReactNode {
-  const derived = useWorkspace((state) => state.derived);
-  const select = useWorkspace((state) => state.select);
+  const derived = useDocument((state) => state.derived);
+  const select = useEditor((state) => state.select);
   return (
     <>
       <Totals derived={derived} />
@@ -185,13 +185,13 @@ const TUBE_COLUMNS: readonly Column<SolvedTube>[] = [
 ];
 
 function SectionSize({ tube }: { tube: SolvedTube }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   return <span className="small under">{sectionInWords(tube.section, unit)}</span>;
 }
 
 /** A tube that should not be cut says so where its length is looked up. */
 function Blank({ tube }: { tube: SolvedTube }): ReactNode {
-  const off = useWorkspace((state) => errorsOf(state.derived.findings, tube.id).length > 0);
+  const off = useResults((state) => errorsOf(state.findings, tube.id).length > 0);
   const { cutLength } = useFeed(tube);
   return off ? <span className="blank-off">× not yet</span> : <Length mm={cutLength} parts={32} />;
 }

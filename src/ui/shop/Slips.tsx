@@ -14,14 +14,14 @@ import { FIRST_SCATTER, GREATEST_SCATTER, type Scatter } from '../../core/shop/k
 import { nodeName } from '../../core/solve/names.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { stepAbove } from '../../core/units/step.ts';
-import { shopRecord, useShop, useWorkspace } from '../../store/workspace.ts';
+import { shopRecord, useDocument, useShop } from '../../store/page.ts';
 import { NumberField } from '../fields/Fields.tsx';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
 import '../bending/marks.css';
 
 export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const scatter = useShop((state) => state.shop.scatter ?? FIRST_SCATTER);
   const tolerances = {
     angle: toRadians(scatter.angle),
@@ -123,7 +123,7 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
 /** The same of each node that stands on the tube, folded away; a corner's at the middle of its bend. */
 function AtNodes(props: { tube: SolvedTube; tolerances: Tolerances; caption: string }): ReactNode {
   const { tube, tolerances, caption } = props;
-  const derived = useWorkspace((state) => state.derived);
+  const derived = useDocument((state) => state.derived);
   const nodes = nodesAlong(tube, derived);
   if (nodes.length === 0) return null;
   const spreads = spreadsAt(
@@ -173,7 +173,7 @@ const FIELDS: readonly { readonly key: keyof Scatter; readonly label: string }[]
 
 /** Never shown smaller than they are. */
 function SpreadRow({ end, spread }: { end: 'A' | 'B'; spread: Spread }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   return (
     <tr>
       <th scope="row">{end}</th>
@@ -188,7 +188,7 @@ function SpreadRow({ end, spread }: { end: 'A' | 'B'; spread: Spread }): ReactNo
 }
 
 function Axes({ spread }: { spread: Spread }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   return spread.axes.map(({ length }, i) => (
     <span key={i} className="marks-axis">
       <Length mm={stepAbove(length, unit)} />

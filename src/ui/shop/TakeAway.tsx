@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import { FORMATS, productsOf, type Format, type Product } from '../../exports/order/catalogue.ts';
 import type { Setting } from '../../exports/order/formats.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { useKept } from '../kit/kept.ts';
 import { Refused } from '../kit/Refused.tsx';
 import { Section } from '../kit/Section.tsx';
@@ -15,8 +15,8 @@ import './take-away.css';
 const MANY_SOLIDS = 100;
 
 export function TakeAway({ taking }: { taking: Taking }): ReactNode {
-  const fileName = useWorkspace((state) => state.fileName);
-  const tubes = useWorkspace((state) => state.derived.tubes.length);
+  const fileName = useDocument((state) => state.fileName);
+  const tubes = useDocument((state) => state.derived.tubes.length);
   const [chosen, choose] = useKept('take-away', readChosen);
   const [print, keepPrint] = usePrint();
   const [surface, keepSurface] = useSurface();

@@ -7,7 +7,7 @@ import { isScribed } from '../../core/run/scribed-line.ts';
 import { FIRST_BEND, turnSentence } from '../../core/words/turns.ts';
 import { tapeSheet, type TapeStep } from '../../core/marks/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Angle } from '../fields/Readings.tsx';
 import { KeptOrder } from '../bending/KeptOrder.tsx';
 import { TapePicks } from '../bending/TapePicks.tsx';
@@ -17,7 +17,7 @@ import { useFeed } from '../bending/useFeed.ts';
 import '../bending/marks.css';
 
 export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const feed = useFeed(tube);
   const sheet = tapeSheet(tube, feed);
   if (sheet === null || sheet.steps.length === 0) return null;

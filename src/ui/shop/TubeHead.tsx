@@ -3,7 +3,7 @@ import { cutLengths } from '../../core/cope/end-cut.ts';
 import type { ReactNode } from 'react';
 import { primed } from '../../core/job/reference.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument, useEditor, useResults } from '../../store/page.ts';
 import { Length } from '../fields/Readings.tsx';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
@@ -15,11 +15,12 @@ import { useFeed } from '../bending/useFeed.ts';
 import '../bending/sheet.css';
 
 export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
-  const derived = useWorkspace((state) => state.derived);
+  const derived = useDocument((state) => state.derived);
+  const findings = useResults((state) => state.findings);
   const { tubes } = derived;
   const twin = derived.byId.get(primed(tube.id));
-  const select = useWorkspace((state) => state.select);
-  const errors = errorsOf(derived.findings, tube.id);
+  const select = useEditor((state) => state.select);
+  const errors = errorsOf(findings, tube.id);
   const { cutLength, grip } = useFeed(tube);
   return (
     <article className="card tube-head" aria-label={`Tube ${tube.number}, ${tube.name}`}>
@@ -58,7 +59,7 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
 
 /** To the tube before or after in build order; at either end of it a key that does nothing, so that the other stays where it is. */
 function Neighbour({ tube, word, sign }: { tube: SolvedTube | undefined; word: string; sign: string }): ReactNode {
-  const select = useWorkspace((state) => state.select);
+  const select = useEditor((state) => state.select);
   return (
     <button
       type="button"
@@ -88,7 +89,7 @@ const Cannot = ({ title, reasons }: { title: string; reasons: readonly string[] 
 
 /** The lengths that shops cut by, and what the tube is made of. */
 export function TubeFacts({ tube }: { tube: SolvedTube }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const { tips, throats, axis } = cutLengths(tube);
   return (
     <dl className="facts">

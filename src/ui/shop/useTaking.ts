@@ -1,6 +1,6 @@
 /** Having files made, one order at a time: how far it is, what went wrong, and the way to stop it. */
 import { useEffect, useRef, useState } from 'react';
-import { workspace } from '../../store/workspace.ts';
+import { jobDocument } from '../../store/page.ts';
 import type { Product } from '../../exports/order/catalogue.ts';
 import type { Setting } from '../../exports/order/formats.ts';
 import { missingNote } from '../../exports/order/missing.ts';
@@ -36,7 +36,7 @@ export function useTaking(): Taking {
 
   /** The files to hand out, and what must be heard of them. */
   async function made(products: readonly Product[], setting: Setting, zip: string | null, signal: AbortSignal) {
-    const { job } = workspace.getState();
+    const { job } = jobDocument.getState();
     const ordered = await orderFiles(job, products, setting, show, signal);
     const { files, missing } = ordered;
     const heard = [...missing.map(missingNote), ...files.flatMap(({ note }) => note ?? [])];

@@ -3,7 +3,7 @@ import { useRef, useState, type FormEvent, type KeyboardEvent, type ReactNode } 
 import { addPoint } from '../../core/edit/points.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { ORIGIN } from '../../core/geometry/vector.ts';
-import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import { LengthField, TextField } from '../fields/Fields.tsx';
 import { Refused } from '../kit/Refused.tsx';
 import { withAxis } from '../kit/vectors.ts';
@@ -11,8 +11,8 @@ import { withAxis } from '../kit/vectors.ts';
 const COORDINATES = ['Along', 'Offset, + left', 'Height'] as const;
 
 export function AddPoint(): ReactNode {
-  const select = useWorkspace((state) => state.select);
-  const count = useWorkspace((state) => state.job.points.length);
+  const select = useEditor((state) => state.select);
+  const count = useDocument((state) => state.job.points.length);
   const [name, setName] = useState('');
   const [position, setPosition] = useState<Vec3>(ORIGIN);
   const [refusal, setRefusal] = useState('');
@@ -24,11 +24,11 @@ export function AddPoint(): ReactNode {
     const refused = form.current?.querySelector<HTMLElement>('[aria-invalid]');
     if (refused) return refused.focus();
     const called = name || `Point ${count + 1}`;
-    const faults = workspace.getState().edit(`Add ${called}`, (job) => addPoint(job, called, position));
+    const faults = jobDocument.getState().edit(`Add ${called}`, (job) => addPoint(job, called, position));
     setRefusal(faults.map((fault) => fault.message).join('; '));
     if (faults.length > 0) return;
     setName('');
-    const added = workspace.getState().job.points.at(-1);
+    const added = jobDocument.getState().job.points.at(-1);
     if (added) select({ kind: 'point', id: added.id });
     form.current?.querySelector('input')?.focus();
   }

@@ -4,7 +4,7 @@ import { useState, type ReactNode } from 'react';
 import { addBodyLine, removeBodyLine, updateBodyLine } from '../../core/edit/bodyLines.ts';
 import type { BodyLine } from '../../core/job/kinds/body-line.ts';
 import type { PointRef } from '../../core/job/reference.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { SelectField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
@@ -12,7 +12,7 @@ import { pointName } from '../../core/solve/names.ts';
 import { withImages } from '../kit/names.ts';
 
 export function BodyLines(): ReactNode {
-  const lines = useWorkspace((state) => state.job.bodyLines);
+  const lines = useDocument((state) => state.job.bodyLines);
   return (
     <>
       {lines.length === 0 && (
@@ -32,7 +32,7 @@ export function BodyLines(): ReactNode {
 }
 
 function Line({ line }: { line: BodyLine }): ReactNode {
-  const job = useWorkspace((state) => state.job);
+  const job = useDocument((state) => state.job);
   return (
     <li className="line">
       <TextField
@@ -55,7 +55,7 @@ function Line({ line }: { line: BodyLine }): ReactNode {
 }
 
 function NewLine(): ReactNode {
-  const job = useWorkspace((state) => state.job);
+  const job = useDocument((state) => state.job);
   const [points, setPoints] = useState<readonly PointRef[]>([]);
   if (job.points.length === 0) return null;
   const name = `Line ${job.bodyLines.length + 1}`;

@@ -1,12 +1,12 @@
 /** Many points at once, from a spreadsheet; what was read stands below before anything is added, as one undo step. */
 import { useId, useState, type ReactNode } from 'react';
 import { addPoint } from '../../core/edit/points.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { readPointList } from './pointList.ts';
 
 export function PastePoints(): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
+  const unit = useDocument((state) => state.job.lengthUnit);
   const [text, setText] = useState('');
   const id = useId();
   const { points, refusals } = readPointList(text, unit);

@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 import { movePoint, removePoint, renamePoint } from '../../core/edit/points.ts';
 import { bareId } from '../../core/job/reference.ts';
 import type { Point } from '../../core/job/kinds/point.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument, useEditor } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { LengthField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
@@ -13,8 +13,8 @@ import { withAxis } from '../kit/vectors.ts';
 const COORDINATES = ['Along', 'Offset', 'Height'] as const;
 
 export function PointCard({ point }: { point: Point }): ReactNode {
-  const job = useWorkspace((state) => state.job);
-  const select = useWorkspace((state) => state.select);
+  const job = useDocument((state) => state.job);
+  const select = useEditor((state) => state.select);
   const nodes = job.nodes.filter((node) => node.at.kind === 'point' && bareId(node.at.point) === point.id);
   const lines = job.bodyLines.filter((line) => line.points.some((reference) => bareId(reference) === point.id));
   return (

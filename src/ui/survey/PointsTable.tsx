@@ -3,14 +3,14 @@ import { useMemo, type ReactNode } from 'react';
 import { movePoint, renamePoint } from '../../core/edit/points.ts';
 import type { Point } from '../../core/job/kinds/point.ts';
 import type { PointId } from '../../core/job/reference.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument, useEditor } from '../../store/page.ts';
 import { lengthColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { CAR_AXES, withAxis } from '../kit/vectors.ts';
 
 export function PointsTable({ points, chosen }: { points: readonly Point[]; chosen: PointId | null }): ReactNode {
-  const unit = useWorkspace((state) => state.job.lengthUnit);
-  const select = useWorkspace((state) => state.select);
+  const unit = useDocument((state) => state.job.lengthUnit);
+  const select = useEditor((state) => state.select);
   const columns = useMemo((): Column<Point>[] => {
     const coordinate = (header: string, means: string, axis: 0 | 1 | 2): Column<Point> =>
       lengthColumn<Point>(unit, {

@@ -1,6 +1,6 @@
 /** Survey: the measured points of the car, what hangs on them, and the body lines drawn through them. */
 import type { ReactNode } from 'react';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument, useEditor } from '../../store/page.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { Section } from '../kit/Section.tsx';
 import { AddPoint } from './AddPoint.tsx';
@@ -12,9 +12,9 @@ import '../kit/ui.css';
 import './survey.css';
 
 export default function SurveyStation(): ReactNode {
-  const points = useWorkspace((state) => state.job.points);
-  const bodyLines = useWorkspace((state) => state.job.bodyLines);
-  const selection = useWorkspace((state) => state.selection);
+  const points = useDocument((state) => state.job.points);
+  const bodyLines = useDocument((state) => state.job.bodyLines);
+  const selection = useEditor((state) => state.selection);
   const chosen = selection?.kind === 'point' ? points.find((point) => point.id === bareId(selection.id)) : undefined;
   return (
     <div className="station">

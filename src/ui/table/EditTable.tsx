@@ -21,7 +21,7 @@ import {
   type ReactNode,
   type RefObject,
 } from 'react';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument } from '../../store/page.ts';
 import type { Leaving, Note } from '../fields/EntryField.tsx';
 import { placeBlock } from './block.ts';
 import type { Column } from './columns.tsx';
@@ -65,7 +65,7 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
   const [note, setNote] = useState<Note | null>(null);
   const [refusals, setRefusals] = useState<readonly string[]>([]);
   const body = useRef<HTMLTableSectionElement>(null);
-  const edit = useWorkspace((state) => state.edit);
+  const edit = useDocument((state) => state.edit);
 
   const selectedRow = rows.findIndex((row) => props.rowId(row) === selected);
   useEffect(() => {

@@ -3,7 +3,7 @@ import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent }
 import type { Derived } from '../../core/derive.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument, useEditor, useResults } from '../../store/page.ts';
 import { createViewpoint } from '../camera/viewpoint.ts';
 import { Drawing } from '../canvas/Drawing.tsx';
 import { describeSelection } from './describe.ts';
@@ -41,12 +41,13 @@ export default function Bay() {
 }
 
 function DrawnBay({ picture }: { readonly picture: Picture }) {
-  const job = useWorkspace((state) => state.job);
-  const derived = useWorkspace((state) => state.derived);
-  const selection = useWorkspace((state) => state.selection);
-  const station = useWorkspace((state) => state.station);
-  const gesture = useWorkspace((state) => state.gesture);
-  const select = useWorkspace((state) => state.select);
+  const job = useDocument((state) => state.job);
+  const derived = useDocument((state) => state.derived);
+  const findings = useResults((state) => state.findings);
+  const selection = useEditor((state) => state.selection);
+  const station = useEditor((state) => state.station);
+  const isDragged = useDocument((state) => state.gesture.state !== 'idle');
+  const select = useEditor((state) => state.select);
 
   const palette = usePalette();
   const [viewpoint] = useState(() => createViewpoint(FIRST_RIG));
@@ -69,13 +70,13 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
     return [
       ...(tube === undefined ? [] : tubeLabels(tube)),
       ...gapLabels(gaps, job.lengthUnit),
-      ...findingLabels(derived.findings, station),
+      ...findingLabels(findings, station),
       ...(numbered ? numberLabels(derived.tubes, tube) : []),
       ...pointLabels(points, job, selection, station === 'survey'),
       ...axisLabels(floor),
       ...(grips.freedom === null ? [] : gripLabels(grips.freedom.place, grips.grips)),
     ];
-  }, [derived, job, selection, station, numbered, gaps, points, floor, grips.freedom, grips.grips]);
+  }, [derived, findings, job, selection, station, numbered, gaps, points, floor, grips.freedom, grips.grips]);
 
   const under = (x: number, y: number, reach: number) =>
     pick({ tubes: sight, spots: [...nodes, ...points], envelopes: job.envelopes }, viewpoint.projection(), x, y, reach);
@@ -147,7 +148,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
         ]}
       />
       <output className="bay-spoken">
-        {gesture === null && (grips.news?.refused ?? describeSelection(derived, selection))}
+        {!isDragged && (grips.news?.refused ?? describeSelection(derived, selection))}
       </output>
     </section>
   );

@@ -4,7 +4,7 @@ import { useThree } from '@react-three/fiber';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import type { Selection } from '../../store/types.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument, useEditor, useResults } from '../../store/page.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
 import type { PlaceLabels } from '../labels/LabelLayer.tsx';
 import { bendRings } from '../meshes/rings.ts';
@@ -46,9 +46,10 @@ function splitSpots(
 const NONE: readonly never[] = [];
 
 export function Scene({ viewpoint, placer, palette, pointed, floor, gaps, points, nodes }: Props) {
-  const derived = useWorkspace((state) => state.derived);
-  const selection = useWorkspace((state) => state.selection);
-  const station = useWorkspace((state) => state.station);
+  const derived = useDocument((state) => state.derived);
+  const findings = useResults((state) => state.findings);
+  const selection = useEditor((state) => state.selection);
+  const station = useEditor((state) => state.station);
   const invalidate = useThree((state) => state.invalidate);
 
   const finishes = useFinishes(palette);
@@ -58,8 +59,8 @@ export function Scene({ viewpoint, placer, palette, pointed, floor, gaps, points
   const body = useMemo(() => bodyChains(derived.job).flatMap(strokesAlong), [derived.job]);
   const live = useMemo(() => new Set(selection?.kind === 'tube' ? [selection.id] : []), [selection]);
   const failed = useMemo(
-    () => new Set(derived.findings.flatMap(({ severity, tube }) => (severity === 'error' ? [tube] : []))),
-    [derived.findings],
+    () => new Set(findings.flatMap(({ severity, tube }) => (severity === 'error' ? [tube] : []))),
+    [findings],
   );
   const marked = station === 'shop' && selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
   const marks = useMemo(() => (marked === undefined ? NONE : bendRings(marked)), [marked]);

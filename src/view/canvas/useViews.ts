@@ -1,7 +1,7 @@
 /** Moving the eye by name: fits, standard views, keys, and the places that the rest of the program asks to see. */
 import { useEffect, useRef } from 'react';
 import type { Vec3 } from '../../core/geometry/vector.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument, useEditor } from '../../store/page.ts';
 import { moveByKey } from '../camera/move-by-key.ts';
 import { fitPoints, type FitArea, type Rig } from '../camera/rig.ts';
 import { hoopOf, hoopView, standardView, type StandardView } from '../camera/standard-views.ts';
@@ -24,10 +24,10 @@ export interface Views {
 }
 
 export function useViews(viewpoint: Viewpoint, size: Size): Views {
-  const derived = useWorkspace((state) => state.derived);
-  const selection = useWorkspace((state) => state.selection);
-  const lookAt = useWorkspace((state) => state.lookAt);
-  const fileName = useWorkspace((state) => state.fileName);
+  const derived = useDocument((state) => state.derived);
+  const selection = useEditor((state) => state.selection);
+  const lookAt = useEditor((state) => state.lookAt);
+  const fileName = useDocument((state) => state.fileName);
   /** The last rig that was fitted to the whole job: while nobody has moved it, it follows the bay's size. */
   const fitted = useRef<Rig | null>(null);
 

@@ -1,6 +1,6 @@
 /** Where the selected node is, in big figures and with the tables' words and signs, while it is moved and after. */
 import { shownName } from '../../core/job/shown.ts';
-import { useWorkspace } from '../../store/workspace.ts';
+import { useDocument, useEditor } from '../../store/page.ts';
 import { bareId, isPrimed } from '../../core/job/reference.ts';
 import { Figure } from '../canvas/Figure.tsx';
 import type { Freedom, PlaceOnLine } from '../../core/shape/free-directions.ts';
@@ -26,8 +26,8 @@ function measured(at: PlaceOnLine): string {
 }
 
 export function Readout({ freedom, news }: { readonly freedom: Freedom; readonly news: DragNews | null }) {
-  const job = useWorkspace((state) => state.job);
-  const selection = useWorkspace((state) => state.selection);
+  const job = useDocument((state) => state.job);
+  const selection = useEditor((state) => state.selection);
   const id = selection?.id ?? '';
   const node = job.nodes.find((candidate) => candidate.id === bareId(id));
   return (

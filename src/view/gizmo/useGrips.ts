@@ -3,7 +3,7 @@
  * previews once a frame, and commits or cancels it.
  */
 import { useMemo, useState } from 'react';
-import { useWorkspace, workspace } from '../../store/workspace.ts';
+import { jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import { sameData } from '../../core/job/equal.ts';
 import { bareId } from '../../core/job/reference.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
@@ -36,8 +36,8 @@ export interface Grips {
 const NO_GRIPS: readonly Grip[] = [];
 
 export function useGrips(viewpoint: Viewpoint): Grips {
-  const derived = useWorkspace((state) => state.derived);
-  const selection = useWorkspace((state) => state.selection);
+  const derived = useDocument((state) => state.derived);
+  const selection = useEditor((state) => state.selection);
   const [pointed, setPointed] = useState<string | null>(null);
   const [held, setHeld] = useState<string | null>(null);
   const [news, setNews] = useState<DragNews | null>(null);
@@ -65,11 +65,11 @@ export function useGrips(viewpoint: Viewpoint): Grips {
 
     const show = (): void => {
       frame = 0;
-      const { begin, preview, gesture } = workspace.getState();
+      const { begin, preview, gesture } = jobDocument.getState();
       if (latest === null) return;
       if (!begun) begin(label());
       // Cancelled from elsewhere: the hold is empty.
-      else if (gesture === null) return;
+      else if (gesture.state === 'idle') return;
       begun = true;
       const { change, inLineWith } = dragMove(freedom, grip, viewpoint.projection(), latest, unit, neighbours);
       const refused = preview(change) ? null : NOT_THERE;
@@ -93,11 +93,11 @@ export function useGrips(viewpoint: Viewpoint): Grips {
       drop: () => {
         if (frame !== 0) show();
         letGo();
-        if (begun && workspace.getState().gesture !== null) workspace.getState().commit();
+        if (begun && jobDocument.getState().gesture.state !== 'idle') jobDocument.getState().commit();
       },
       cancel: () => {
         letGo();
-        if (begun && workspace.getState().gesture !== null) workspace.getState().cancel();
+        if (begun && jobDocument.getState().gesture.state !== 'idle') jobDocument.getState().cancel();
       },
     };
   };
@@ -118,7 +118,7 @@ export function useGrips(viewpoint: Viewpoint): Grips {
       if (freedom === null) return false;
       const change = nudge(freedom, key, derived.job.lengthUnit, fine);
       if (change === null) return false;
-      const [fault] = workspace.getState().edit(label(), change);
+      const [fault] = jobDocument.getState().edit(label(), change);
       setStopped(fault === undefined ? null : { at: freedom, why: `Goes no further: ${fault.message}.` });
       return true;
     },

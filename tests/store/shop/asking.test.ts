@@ -3,8 +3,8 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { addPull } from '../../../src/core/edit/pulls.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
-import { DELAY } from '../../../src/store/writer.ts';
-import { DEMO } from '../memory.ts';
+import { DELAY } from '../../../src/store/storage/writer.ts';
+import { DEMO, documentOf, undoOf } from '../memory.ts';
 import { openShopBrowser, type ShopBrowser, type ShopTab } from './shops.ts';
 
 const demo = JSON.parse(DEMO) as Job;
@@ -25,7 +25,6 @@ afterEach(() => {
 });
 
 const shop = () => tab.shop.getState();
-const work = () => tab.workspace.getState();
 const kinds = () => shop().asked.map(({ kind }) => kind);
 const [die] = demo.dies as [(typeof demo.dies)[0]];
 const [section] = demo.sections as [(typeof demo.sections)[0]];
@@ -37,48 +36,48 @@ describe('asked', () => {
     shop().takeFromJob();
     expect(shop().shop.dies.map(({ name }) => name)).toEqual(demo.dies.map(({ name }) => name));
     expect(shop().shop.bender).toEqual(die.bender);
-    work().open('again.json', DEMO);
+    tab.opening.open('again.json', DEMO);
     expect(kinds()).toEqual([]);
   });
 
   it('is asked when a job is opened that differs, and not while a person changes one', () => {
     shop().takeFromJob();
-    work().open('other.json', other());
+    tab.opening.open('other.json', other());
     expect(kinds()).toEqual(['die/otherwise']);
     shop().keepJobs();
-    work().edit('Clamp', (job) => ({ ...job, dies: job.dies.map((one) => ({ ...one, clampOffset: 1 })) }));
+    documentOf(tab).edit('Clamp', (job) => ({ ...job, dies: job.dies.map((one) => ({ ...one, clampOffset: 1 })) }));
     expect(kinds()).toEqual([]);
   });
 
   it('takes the shop’s as one step that can be undone', () => {
     shop().takeFromJob();
-    work().open('other.json', other());
+    tab.opening.open('other.json', other());
     expect(shop().takeShops()).toEqual([]);
-    expect(work().job.dies[0]!.clampOffset).toBe(die.clampOffset);
-    expect([work().undoLabel, kinds()]).toEqual(['Use the shop’s', []]);
-    work().undo();
-    expect(work().job.dies[0]!.clampOffset).toBe(99);
+    expect(documentOf(tab).job.dies[0]!.clampOffset).toBe(die.clampOffset);
+    expect([undoOf(tab), kinds()]).toEqual(['Use the shop’s', []]);
+    documentOf(tab).undo();
+    expect(documentOf(tab).job.dies[0]!.clampOffset).toBe(99);
     expect(kinds()).toEqual([]);
   });
 
   it('once: what was kept is not asked again, on this job or at the next start; another value is', async () => {
     shop().takeFromJob();
     await vi.advanceTimersByTimeAsync(DELAY + 1);
-    work().open('other.json', other());
+    tab.opening.open('other.json', other());
     shop().keepJobs();
-    expect(work().job.dies[0]!.clampOffset).toBe(99);
-    work().open('other.json', other());
+    expect(documentOf(tab).job.dies[0]!.clampOffset).toBe(99);
+    tab.opening.open('other.json', other());
     expect(kinds()).toEqual([]);
-    work().open('other.json', other(98));
+    tab.opening.open('other.json', other(98));
     expect(kinds()).toEqual(['die/otherwise']);
     tab = await browser.openTab();
-    work().open('other.json', other());
+    tab.opening.open('other.json', other());
     expect(kinds()).toEqual([]);
   });
 
   it('puts the job’s into the shop, and there is a way back', () => {
     shop().takeFromJob();
-    work().open('other.json', other());
+    tab.opening.open('other.json', other());
     shop().giveJobs();
     expect(shop().shop.dies[0]!.clampOffset).toBe(99);
     expect(kinds()).toEqual([]);
@@ -88,8 +87,8 @@ describe('asked', () => {
 
   it('is asked no more where it is so no more', () => {
     shop().takeFromJob();
-    work().open('other.json', other());
-    work().edit('Clamp', () => demo);
+    tab.opening.open('other.json', other());
+    documentOf(tab).edit('Clamp', () => demo);
     expect(kinds()).toEqual([]);
   });
 
@@ -98,11 +97,11 @@ describe('asked', () => {
     // No tube bends round a radius less than its own.
     const tight = { ...shop().shop, dies: shop().shop.dies.map((one) => ({ ...one, centrelineRadius: 5 })) };
     expect(shop().open(JSON.stringify(tight))).toEqual([]);
-    work().open('again.json', DEMO);
+    tab.opening.open('again.json', DEMO);
     expect(kinds()).toEqual(['die/otherwise', 'die/otherwise']);
     expect(shop().takeShops().length).toBeGreaterThan(0);
     expect(kinds()).toEqual(['die/otherwise', 'die/otherwise']);
-    expect(serialiseJob(work().job)).toBe(serialiseJob(demo));
+    expect(serialiseJob(documentOf(tab).job)).toBe(serialiseJob(demo));
   });
 });
 
@@ -110,25 +109,25 @@ describe('a pull that is logged in the job', () => {
   it('stands in the shop’s log, and goes from it again when it is undone', () => {
     shop().takeFromJob();
     const before = shop().shop.pulls;
-    work().edit('Log a pull', (job) => addPull(job, pull));
+    documentOf(tab).edit('Log a pull', (job) => addPull(job, pull));
     expect(shop().shop.pulls).toEqual([...before, pull]);
-    work().undo();
+    documentOf(tab).undo();
     expect(shop().shop.pulls).toEqual(before);
-    work().redo();
+    documentOf(tab).redo();
     expect(shop().shop.pulls).toEqual([...before, pull]);
   });
 
   it('is not what a job brings that is opened: of that the person is asked', () => {
     shop().takeFromJob();
     const before = shop().shop.pulls;
-    work().open('pulled.json', serialiseJob(addPull(demo, pull)));
+    tab.opening.open('pulled.json', serialiseJob(addPull(demo, pull)));
     expect(shop().shop.pulls).toBe(before);
     expect(shop().asked).toMatchObject([{ kind: 'pulls/not-in-shop', count: 1 }]);
     shop().giveJobs();
     expect(shop().shop.pulls).toEqual([...before, pull]);
-    work().open('demo.json', DEMO);
+    tab.opening.open('demo.json', DEMO);
     expect(shop().asked).toMatchObject([{ kind: 'pulls/not-in-job', count: 1 }]);
     expect(shop().takeShops()).toEqual([]);
-    expect(work().job.pulls).toEqual([...demo.pulls, pull]);
+    expect(documentOf(tab).job.pulls).toEqual([...demo.pulls, pull]);
   });
 });

@@ -3,8 +3,9 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { jobFrom } from '../../../src/core/shop/exchange.ts';
 import { parseShop } from '../../../src/core/shop/parse.ts';
 import { EMPTY_SHOP, type Shop } from '../../../src/core/shop/types.ts';
-import { DELAY, RETRY } from '../../../src/store/writer.ts';
+import { DELAY, RETRY } from '../../../src/store/storage/writer.ts';
 import { shopFile } from '../../core/shop/sample.ts';
+import { documentOf, undoOf } from '../memory.ts';
 import { openShopBrowser, type ShopBrowser, type ShopTab } from './shops.ts';
 
 const SAMPLE = JSON.stringify(shopFile());
@@ -217,9 +218,9 @@ describe('a job that is begun from it', () => {
   it('has what the shop has, through the door, with nothing to undo and nothing to ask', async () => {
     const tab = await browser.openTab();
     read(tab).open(SAMPLE);
-    tab.workspace.getState().newJob(jobFrom(read(tab).shop, 'mm'));
-    const { job, undoLabel, lengthUnit } = { ...tab.workspace.getState(), ...tab.workspace.getState().job };
-    expect([job.dies.length, job.sections.length, job.pulls.length, lengthUnit, undoLabel]).toEqual([
+    tab.opening.newJob(jobFrom(read(tab).shop, 'mm'));
+    const { job } = documentOf(tab);
+    expect([job.dies.length, job.sections.length, job.pulls.length, job.lengthUnit, undoOf(tab)]).toEqual([
       2,
       2,
       2,

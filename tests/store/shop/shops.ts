@@ -1,8 +1,7 @@
 /** The shop's side of a browser in memory: what is kept of the record, and the tabs that have it open. */
 import { createShop, type ShopStore, type ShopSurroundings } from '../../../src/store/shop/createShop.ts';
 import type { EarlierSettings } from '../../../src/store/shop/earlier.ts';
-import type { KeptShop } from '../../../src/store/shop/persistence.ts';
-import type { Damaged } from '../../../src/store/persistence.ts';
+import type { Damaged, KeptShop } from '../../../src/store/storage/persistence.ts';
 import { openBrowser, type Browser, type Tab } from '../memory.ts';
 
 export interface ShopBrowser {
@@ -36,7 +35,7 @@ export function openShopBrowser(): ShopBrowser {
     writes: 0,
     async openTab() {
       const tab = await made.browser.openTab();
-      const shop = createShop(tab.workspace);
+      const shop = createShop(tab.document);
       let storage: ShopTab['storage'] | null = null;
       const refuse = (): void => {
         if (made.broken) throw new Error('storage is off');

@@ -1,12 +1,11 @@
 /** Which run is open: what was kept is trusted no further than it can be used. */
 import { describe, expect, it } from 'vitest';
-import type { Workspace } from '../../../src/store/types.ts';
+import type { Derived } from '../../../src/core/derive.ts';
 import { readOpenRun, tubeOfRun } from '../../../src/ui/bending/open-run.ts';
 import { proposalOf } from '../../../src/ui/run/useProposal.ts';
 import { bentTube } from '../../core/run/tubes.ts';
 
-const hoopIn = (slot: string, name = 'Cage') =>
-  ({ slot, derived: { job: { name }, byId: new Map([['hoop', {}]]) } }) as unknown as Workspace;
+const frame = { byId: new Map([['hoop', {}]]) } as unknown as Derived;
 
 describe('the open run', () => {
   it('is read back, and nothing else is taken for one', () => {
@@ -21,12 +20,11 @@ describe('the open run', () => {
 
   it('is of this job, of a tube that it has, and has not been left', () => {
     const open = { slot: 's1', tube: 'hoop', left: false };
-    expect(tubeOfRun(open, hoopIn('s1'))).toBe('hoop');
-    expect(tubeOfRun(open, hoopIn('s1', 'Renamed'))).toBe('hoop');
-    expect(tubeOfRun(open, hoopIn('s2'))).toBeNull();
-    expect(tubeOfRun({ ...open, tube: 'gone' }, hoopIn('s1'))).toBeNull();
-    expect(tubeOfRun({ ...open, left: true }, hoopIn('s1'))).toBeNull();
-    expect(tubeOfRun(null, hoopIn('s1'))).toBeNull();
+    expect(tubeOfRun(open, 's1', frame)).toBe('hoop');
+    expect(tubeOfRun(open, 's2', frame)).toBeNull();
+    expect(tubeOfRun({ ...open, tube: 'gone' }, 's1', frame)).toBeNull();
+    expect(tubeOfRun({ ...open, left: true }, 's1', frame)).toBeNull();
+    expect(tubeOfRun(null, 's1', frame)).toBeNull();
   });
 });
 

@@ -1,0 +1,84 @@
+/**
+ * What the screen remembers: the station, what is selected and looked at, the tube on the bender, and what a person must read.
+ * Never saved with the job, never undone. It follows the document: what the job has no more is not selected any more. Of all that
+ * follow the document it is the first to hear of a change, so that nobody sees a selection that is not there.
+ */
+import { createStore } from 'zustand/vanilla';
+import type { StoreApi } from 'zustand/vanilla';
+import type { Fault } from '../../core/job/fault.ts';
+import type { TubeRef } from '../../core/job/reference.ts';
+import type { DocumentStore } from '../document/createDocument.ts';
+import type { Notice, Selection, Station } from '../types.ts';
+import { stillRehearsed, stillThere } from './selection.ts';
+
+export interface EditorState {
+  readonly station: Station;
+  readonly selection: Selection | null;
+  /** Asks the bay to bring a place into view; the counter makes a second click on the same finding count. */
+  readonly lookAt: { readonly at: readonly [number, number, number]; readonly asked: number } | null;
+  /** The tube that stands on the bender in the bay's place; choosing anything else brings the frame back. */
+  readonly rehearsing: TubeRef | null;
+  /** Why the last file was not opened; the open job stays untouched. */
+  readonly refused: { readonly fileName: string; readonly faults: readonly Fault[] } | null;
+  readonly notice: Notice | null;
+}
+
+export interface EditorActions {
+  setStation(station: Station): void;
+  select(selection: Selection | null): void;
+  goTo(at: readonly [number, number, number], selection?: Selection): void;
+  /** Puts a tube on the bender in the bay's place, and chooses it; null, and a tube that has no bender, bring the frame back. */
+  rehearse(tube: TubeRef | null): void;
+  /** Escape: drops the gesture under way, else ends the rehearsal, else drops the selection. */
+  escape(): void;
+  /** Says of a file why it was not opened. */
+  refuse(fileName: string, faults: readonly Fault[]): void;
+  dismissRefusal(): void;
+  say(notice: Notice): void;
+  dismissNotice(): void;
+}
+
+export type EditorStore = StoreApi<EditorState & EditorActions>;
+
+/** Nothing of another document is selected, looked at or refused. */
+const CLEAR = { selection: null, lookAt: null, rehearsing: null, refused: null } as const;
+
+export function createEditor(document: DocumentStore): EditorStore {
+  const store: EditorStore = createStore((set, get) => ({
+    ...CLEAR,
+    station: 'frame',
+    notice: null,
+    setStation: (station) => set({ station, rehearsing: null }),
+    select(selection) {
+      const { rehearsing } = get();
+      set({ selection, rehearsing: selection?.kind === 'tube' && selection.id === rehearsing ? rehearsing : null });
+    },
+    goTo(at, selection) {
+      const lookAt = { at, asked: (get().lookAt?.asked ?? 0) + 1 };
+      set({ lookAt, rehearsing: null, ...(selection && { selection }) });
+    },
+    rehearse(tube) {
+      const rehearsing = stillRehearsed(tube, document.getState().derived);
+      set(rehearsing === null ? { rehearsing } : { rehearsing, selection: { kind: 'tube', id: rehearsing } });
+    },
+    escape() {
+      const { gesture, cancel } = document.getState();
+      if (gesture.state !== 'idle') cancel();
+      else set(get().rehearsing === null ? { selection: null } : { rehearsing: null });
+    },
+    refuse: (fileName, faults) => set({ refused: { fileName, faults } }),
+    dismissRefusal: () => set({ refused: null }),
+    say: (notice) => set({ notice }),
+    dismissNotice: () => set({ notice: null }),
+  }));
+
+  document.subscribe((next, last) => {
+    if (next.opened !== last.opened) return store.setState(CLEAR);
+    const before = store.getState();
+    const selection = stillThere(before.selection, next.derived);
+    const rehearsing = stillRehearsed(before.rehearsing, next.derived);
+    if (selection !== before.selection || rehearsing !== before.rehearsing) store.setState({ selection, rehearsing });
+  });
+
+  return store;
+}

@@ -1,0 +1,60 @@
+/** How another document takes the place of the open one: from a file, from nothing, the demo; and how a version comes back into it. */
+import { emptyJob } from '../core/job/empty-job.ts';
+import type { Job } from '../core/job/types.ts';
+import { newHistory, type History } from '../core/session/history.ts';
+import { admitText } from './document/admit.ts';
+import { undrawn, type Committed, type DocumentStore } from './document/createDocument.ts';
+import type { EditorStore } from './editor/createEditor.ts';
+import type { KeepingStore } from './keeping/createKeeping.ts';
+import type { Version } from './types.ts';
+
+export interface Opening {
+  /** Opens a job file's text. On faults the open job stays, and the editor's `refused` says why. */
+  open(fileName: string, text: string): void;
+  /**
+   * A job in which nothing is drawn yet: an empty one, or `begun` with what the shop has. Like `open`, it has a history and a place of
+   * its own; the job before it stands in the earlier versions.
+   */
+  newJob(begun?: Job): void;
+  openDemo(): Promise<void>;
+  /** Brings a version back as one undo step. */
+  restore(version: Version): void;
+}
+
+export function createOpening(document: DocumentStore, editor: EditorStore, keeping: KeepingStore): Opening {
+  function open(fileName: string, text: string): void {
+    const admitted = admitText(text);
+    if (!admitted.ok) return editor.getState().refuse(fileName, admitted.faults);
+    takeUp({ history: newHistory(admitted.job), derived: admitted.derived }, fileName);
+  }
+
+  /** Only a job in which nothing was ever done gives up its slot to another. */
+  function takeUp(next: Committed, fileName: string, station = editor.getState().station): void {
+    document.getState().commit();
+    const { committed, replace } = document.getState();
+    if (keeping.getState().behind || !isUntouched(committed.history)) keeping.leave();
+    replace(next, fileName);
+    editor.getState().setStation(station);
+    keeping.changed();
+    void keeping.flush(); // also what is left of the other
+  }
+
+  return {
+    open,
+    newJob(begun = emptyJob(document.getState().job.lengthUnit)) {
+      takeUp(undrawn(begun), '', 'survey');
+    },
+    async openDemo() {
+      const text = await keeping.fetchDemo();
+      if (text !== null) open('demo.cagewright.json', text);
+    },
+    restore({ name, text }) {
+      const admitted = admitText(text);
+      if (admitted.ok) document.getState().edit('Bring back a version', () => admitted.job);
+      else editor.getState().refuse(name, admitted.faults);
+    },
+  };
+}
+
+const isUntouched = ({ job, past, future }: History): boolean =>
+  past.length + future.length + job.points.length + job.nodes.length + job.members.length === 0;

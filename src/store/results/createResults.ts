@@ -1,0 +1,64 @@
+/**
+ * What the slow stages find of the job that is shown, with the revision of the document that it belongs to. It hears of each
+ * change before the screen does, so that no finding of a frame that is gone is ever shown; what is not known yet comes when the
+ * page is idle.
+ */
+import { createStore } from 'zustand/vanilla';
+import type { StoreApi } from 'zustand/vanilla';
+import type { Finding } from '../../core/checks/types.ts';
+import type { TubeRef } from '../../core/job/reference.ts';
+import type { Rehearsal } from '../../core/rehearse/types.ts';
+import type { DocumentStore } from '../document/createDocument.ts';
+import type { EditorStore } from '../editor/createEditor.ts';
+import { createRehearsals, type Rehearsals } from '../rehearsals.ts';
+
+export interface ResultsState {
+  /** Of the document. */
+  readonly revision: number;
+  /** What the derivation found, and what the rehearsals find tube by tube as it becomes known. */
+  readonly findings: readonly Finding[];
+  /** Of the tubes shown that can be put in a bender, as far as they were rehearsed yet. */
+  readonly rehearsals: ReadonlyMap<TubeRef, Rehearsal>;
+}
+
+export interface ResultsStore extends StoreApi<ResultsState> {
+  /** From now on what is not known is searched for. `whenIdle` runs a task once, and answers how to drop it. */
+  start(whenIdle: (task: () => void) => () => void): void;
+}
+
+export function createResults(document: DocumentStore, editor: EditorStore): ResultsStore {
+  /** null until something is searched for. */
+  let rehearsals: Rehearsals | null = null;
+
+  const known = (): ResultsState => {
+    const { revision, derived } = document.getState();
+    const { findings } = rehearsals?.addedTo(derived) ?? derived;
+    return { revision, findings, rehearsals: rehearsals?.known(derived) ?? new Map() };
+  };
+  const store = createStore<ResultsState>(known);
+
+  /** Of the committed job, the tube that is chosen first; nothing while a gesture is under way. */
+  function want(): void {
+    const { gesture, committed } = document.getState();
+    const { selection } = editor.getState();
+    if (gesture.state !== 'idle') rehearsals?.rest();
+    else rehearsals?.want(committed.derived, selection?.kind === 'tube' ? selection.id : null);
+  }
+
+  function update(): void {
+    store.setState(known());
+    want();
+  }
+
+  document.subscribe(update);
+  editor.subscribe((next, last) => {
+    if (next.selection !== last.selection) want();
+  });
+
+  return Object.assign(store, {
+    start(whenIdle: (task: () => void) => () => void) {
+      rehearsals = createRehearsals(whenIdle, update);
+      update();
+    },
+  });
+}

@@ -1,0 +1,18 @@
+/** What a person reads of the kept shop record. */
+import type { Notice, Version } from '../types.ts';
+
+const plain = (message: string): Notice => ({ message, damaged: [] });
+
+export const newerShopNotice = plain(
+  'The shop record kept in this browser was made by a newer Cagewright. It stays where it is, untouched; an empty one is used, and not kept.',
+);
+
+export const missedShopNotice = plain(
+  'The shop record kept in this browser can be reached again, and is used. What was changed in it meanwhile is not in it.',
+);
+
+/** `isOther`: its other copy could be read. */
+export const damagedShopNotice = (damaged: readonly Version[], isOther: boolean): Notice => ({
+  message: `The shop record kept in this browser could not be read. What is left of it is set aside, under Earlier versions. ${isOther ? 'Its other copy is used.' : 'An empty one is used.'}`,
+  damaged,
+});
