@@ -37,7 +37,7 @@ type Step<Value> = { readonly value: Value } | { readonly stop: Stop };
 const stopped = (exit: 1 | 2, ...lines: readonly string[]): { readonly stop: Stop } => ({ stop: { exit, lines } });
 const refused = (faults: readonly Fault[]) => stopped(1, ...faults.map(faultLine));
 
-type Tell = (line: string) => void;
+type Write = (line: string) => void;
 
 /**
  * Runs the command line; `say` and `complain` take each line for standard output and standard error. Resolves to the exit
@@ -45,8 +45,8 @@ type Tell = (line: string) => void;
  */
 export async function main(
   args: readonly string[],
-  say: Tell = toOutput,
-  complain: Tell = toError,
+  say: Write = toOutput,
+  complain: Write = toError,
 ): Promise<0 | 1 | 2> {
   const outcome = await run(args);
   // Names of files and of tubes stand in these lines, and a terminal obeys what it is sent.
@@ -58,8 +58,8 @@ export async function main(
   return outcome.stop.exit;
 }
 
-const toOutput: Tell = (line) => void process.stdout.write(`${line}\n`);
-const toError: Tell = (line) => void process.stderr.write(`${line}\n`);
+const toOutput: Write = (line) => void process.stdout.write(`${line}\n`);
+const toError: Write = (line) => void process.stderr.write(`${line}\n`);
 
 async function run(args: readonly string[]): Promise<Step<readonly string[]>> {
   const request = readArguments(args);

@@ -37,7 +37,7 @@ const usualPlaces = {
 };
 
 /**
- * True if the file is a browser that starts: some systems keep a script in its place that only tells how to get one.
+ * True if the file is a browser that starts: some systems keep a script in its place that only says how to get one.
  *
  * @param {string} path
  */

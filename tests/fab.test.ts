@@ -269,7 +269,7 @@ describe('npm run -s fab', () => {
     );
   });
 
-  it('tells a fault on standard error, in one line, and exits 1', () => {
+  it('reports a fault on standard error, in one line, and exits 1', () => {
     const bad = join(folder, 'bad.json');
     writeFileSync(bad, demoText().replace('"version": 1', '"version": 9'));
     const out = join(folder, 'unwritten');

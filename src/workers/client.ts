@@ -71,9 +71,9 @@ export async function orderFiles(
   const missing: Missing[] = [];
   for (const [i, product] of products.entries()) {
     const order: Order = { kind: 'make', job, products: [product], setting };
-    const tell = (done: number, total: number) => heard({ product, nth: i + 1, of: products.length, done, total });
+    const report = (done: number, total: number) => heard({ product, nth: i + 1, of: products.length, done, total });
     try {
-      files.push(...(await filled(order, PRODUCTS[product] === 'step' ? 'solids' : 'others', tell, signal, hire)));
+      files.push(...(await filled(order, PRODUCTS[product] === 'step' ? 'solids' : 'others', report, signal, hire)));
     } catch (error) {
       signal.throwIfAborted();
       missing.push({ product, why: error instanceof Error ? error.message : String(error) });

@@ -10,7 +10,7 @@ import type { Answer, MakeOrder, Order } from './messages.ts';
 /** Makes what an order names; see makeFiles. */
 export type Make = (derived: Derived, order: MakeOrder, making: Making) => Promise<readonly ExportFile[]>;
 
-/** Tells `say` how it goes, and last the files, or in a sentence why there are none. Never rejects. */
+/** Reports to `say` how it goes, and last the files, or in a sentence why there are none. Never rejects. */
 export async function fill(order: Order, make: Make, say: (answer: Answer) => void): Promise<void> {
   try {
     say({ kind: 'files', files: await filesFor(order, make, say) });

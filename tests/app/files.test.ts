@@ -10,7 +10,7 @@ beforeEach(() => editor.getState().dismissRefusal());
 const saidByFab = async (bytes: Uint8Array): Promise<string> =>
   (await runFab(bytes)).complaints.join('\n').replace(/^.*job\.json: /u, '');
 
-const told = () =>
+const shown = () =>
   editor
     .getState()
     .refused?.faults.map(({ message }) => message)
@@ -22,8 +22,8 @@ describe('a file that is opened', () => {
     const latin1 = Buffer.from(demoText().replace('"name": "', '"name": "Gr\u00f6\u00dfe '), 'latin1');
     await openFile(new File([latin1], 'latin1.json'));
     expect(editor.getState().refused?.fileName).toBe('latin1.json');
-    expect(told()).toBe(await saidByFab(latin1));
-    expect(told()).toBe('not UTF-8 text');
+    expect(shown()).toBe(await saidByFab(latin1));
+    expect(shown()).toBe('not UTF-8 text');
     expect(jobDocument.getState().job).toBe(job);
   });
 
@@ -32,16 +32,16 @@ describe('a file that is opened', () => {
     const file = new File([large], 'large.json');
     file.arrayBuffer = () => Promise.reject(new Error('read all the same'));
     await openFile(file);
-    expect(told()).toBe(await saidByFab(large));
-    expect(told()).toBe('more than 64 MB, no job file');
+    expect(shown()).toBe(await saidByFab(large));
+    expect(shown()).toBe('more than 64 MB, no job file');
   });
 
-  it('is told of when the system cannot read it', async () => {
+  it('is named when the system cannot read it', async () => {
     const gone = new File(['{}'], 'gone.json');
     gone.arrayBuffer = () => Promise.reject(new DOMException('', 'NotFoundError'));
     await openFile(gone);
     expect(editor.getState().refused?.fileName).toBe('gone.json');
-    expect(told()).toBe('cannot be read');
+    expect(shown()).toBe('cannot be read');
   });
 
   it('is taken with a byte order mark, as on the command line', async () => {

@@ -51,7 +51,7 @@ test('a bender is set up anew, with a bench and a wall; undo takes all of it bac
   expect(await savedText(page)).toBe(atFirst);
 });
 
-test('the stick that tube is bought in is told in its row, and may be left out', async ({ page }) => {
+test('the stick that tube is bought in stands in its row, and may be left out', async ({ page }) => {
   await start(page);
   await goTo(page, 'Frame');
   await page.getByRole('tab', { name: /Tube/ }).click();

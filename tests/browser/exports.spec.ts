@@ -214,7 +214,7 @@ test.describe('kept by the browser', () => {
   });
 });
 
-test('a part that cannot be loaded is told in words, and the page goes on', async ({ browser, baseURL }) => {
+test('a part that cannot be loaded is explained in words, and the page goes on', async ({ browser, baseURL }) => {
   const context = await browser.newContext({ serviceWorkers: 'block', baseURL: baseURL! });
   await context.route(/\.wasm$/u, (route) => route.abort());
   const page = await context.newPage();

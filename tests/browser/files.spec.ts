@@ -1,4 +1,4 @@
-/** Files that come in: broken ones are told apart and change nothing, a good one opens, and names stay names. */
+/** Files that come in: broken ones are named one by one and change nothing, a good one opens, and names stay names. */
 import type { Page } from '@playwright/test';
 import { demoText, runFab } from '../command-line.ts';
 import {
@@ -53,7 +53,7 @@ const broken: readonly (readonly [name: string, text: string, place: string])[] 
   ['thick wall.json', demoWith((job) => (job.sections[0]!.wall = 22.225)), 'sections[0].wall'],
 ];
 
-test('each broken file is told beside its name, as on the command line, and the open job is untouched', async ({
+test('each broken file is explained beside its name, as on the command line, and the open job is untouched', async ({
   page,
 }) => {
   await start(page);
@@ -66,8 +66,8 @@ test('each broken file is told beside its name, as on the command line, and the 
       const [fault] = (await runFab(text)).complaints;
       expect(fault).toContain(place);
       // On the page the place stands in another face, without the colon after it.
-      const told = await notice.getByRole('listitem').first().innerText();
-      expect([fault, fault!.replace(': ', ' ')]).toContain(told.trim());
+      const shown = await notice.getByRole('listitem').first().innerText();
+      expect([fault, fault!.replace(': ', ' ')]).toContain(shown.trim());
       expect(await savedText(page)).toBe(open);
       await notice.getByRole('button', { name: 'Close this message' }).click();
       await expect(notice).toBeHidden();
@@ -77,7 +77,7 @@ test('each broken file is told beside its name, as on the command line, and the 
   expect(await page.evaluate(() => 'name' in {}), 'no name got into every object').toBe(false);
 });
 
-test('a file in another encoding is told beside its name, and the open job is untouched', async ({ page }) => {
+test('a file in another encoding is explained beside its name, and the open job is untouched', async ({ page }) => {
   await start(page);
   const open = await savedText(page);
   const latin1 = Buffer.from(

@@ -10,7 +10,7 @@ const library = join(import.meta.dirname, '../../node_modules/pdfjs-dist/legacy/
 
 export const DOTS_PER_MM = 300 / 25.4;
 
-/** Grey of every dot, 0 black, row by row from the top; places are told in mm from the sheet's upper left corner. */
+/** Grey of every dot, 0 black, row by row from the top; places are given in mm from the sheet's upper left corner. */
 export interface Raster {
   readonly width: number;
   readonly height: number;
@@ -136,7 +136,7 @@ export const dotMiddle = (mm: number): number => (Math.floor(mm * DOTS_PER_MM) +
 
 export const middleOf = ({ from, to }: Ink): number => (from + to) / 2;
 
-/** Stretches at least `least` mm long, the same line told once though it is several dots thick: its middle, and its ends. */
+/** Stretches at least `least` mm long, the same line counted once though it is several dots thick: its middle, and its ends. */
 export function longLines(
   length: number,
   inkAt: (at: number) => Ink[],

@@ -1,4 +1,4 @@
-/** A tube rehearsed on its bender: opened from the Shop, stepped, scrubbed with keys, told in words, left again. */
+/** A tube rehearsed on its bender: opened from the Shop, stepped, scrubbed with keys, said in words, left again. */
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
 import { countDraws, drawn, untilStill } from './drawn.ts';
@@ -23,7 +23,7 @@ function withCabinet(): string {
 
 const room = (page: Page): Locator => page.getByRole('region', { name: /^Rehearsal of tube/ });
 const slider = (page: Page): Locator => page.getByRole('slider', { name: 'Place in the rehearsal' });
-const told = (page: Page): Locator => room(page).getByRole('status');
+const spoken = (page: Page): Locator => room(page).getByRole('status');
 const steps = (page: Page): Locator => page.getByRole('list', { name: 'Steps' }).getByRole('button');
 const forward = (page: Page): Locator => page.getByRole('button', { name: 'Step forward' });
 const opener = (page: Page): Locator => page.getByRole('button', { name: 'Rehearse on the bender' });
@@ -48,13 +48,13 @@ test(
     await expect(room(page)).toContainText('Free as it comes');
     await expect(steps(page)).toHaveCount(4);
     await expect(steps(page).first()).toHaveAttribute('aria-current', 'step');
-    await expect(told(page)).toHaveText(/^Step 1 of 4, bend 1: pull to [\d.]+°\.$/);
+    await expect(spoken(page)).toHaveText(/^Step 1 of 4, bend 1: pull to [\d.]+°\.$/);
     await expect(bay(page), 'the frame cannot be reached behind it').toHaveCount(0);
 
     await forward(page).click();
-    await expect(told(page)).toHaveText(/^Step 1 of 4, bend 1: pulled to [\d.]+°\.$/);
+    await expect(spoken(page)).toHaveText(/^Step 1 of 4, bend 1: pulled to [\d.]+°\.$/);
     await forward(page).press('Enter');
-    await expect(told(page)).toHaveText(/^Step 2 of 4, bend 2: pull to/);
+    await expect(spoken(page)).toHaveText(/^Step 2 of 4, bend 2: pull to/);
     await expect(steps(page).nth(1)).toHaveAttribute('aria-current', 'step');
 
     await slider(page).focus();
@@ -64,13 +64,13 @@ test(
     await page.keyboard.press('ArrowLeft');
     await expect(slider(page)).toHaveAttribute('aria-valuetext', /^bend 2, 2\.0° of /);
     await page.keyboard.press('End');
-    await expect(told(page)).toHaveText(/^Step 4 of 4, bend 4: let go, [\d.]+° stands\.$/);
+    await expect(spoken(page)).toHaveText(/^Step 4 of 4, bend 4: let go, [\d.]+° stands\.$/);
     await expect(forward(page)).toBeDisabled();
     await page.keyboard.press('Home');
-    await expect(told(page)).toHaveText(/^Step 1 of 4, bend 1: pull to/);
+    await expect(spoken(page)).toHaveText(/^Step 1 of 4, bend 1: pull to/);
 
     await steps(page).nth(2).click();
-    await expect(told(page)).toHaveText(/^Step 3 of 4, bend 3: pull to/);
+    await expect(spoken(page)).toHaveText(/^Step 3 of 4, bend 3: pull to/);
     await slider(page).focus();
     await page.keyboard.press('Escape');
     await expect(room(page)).toHaveCount(0);
@@ -100,7 +100,7 @@ test(
     const words = /swings into Cabinet at (\d+)°/.exec((await touching.first().textContent())!)!;
     await touching.first().click();
     await forward(page).click();
-    await expect(told(page)).toHaveText(`Step 3 of 4, bend 3: ${words[0]}.`);
+    await expect(spoken(page)).toHaveText(`Step 3 of 4, bend 3: ${words[0]}.`);
     await expect(slider(page)).toHaveAttribute(
       'aria-valuetext',
       new RegExp(`^bend 3, ${words[1]}\\.\\d°.*${words[0]}$`),
@@ -180,7 +180,7 @@ test.describe('for those who did not ask for less motion', () => {
     expect(await slider(page).inputValue()).toBe(place);
     await play.press('Enter');
     // However slowly the frames come: it ends by itself.
-    await expect(told(page)).toHaveText(/^Step 4 of 4, bend 4: let go/, { timeout: 50_000 });
+    await expect(spoken(page)).toHaveText(/^Step 4 of 4, bend 4: let go/, { timeout: 50_000 });
     await expect(play).toBeVisible({ timeout: 10_000 });
     expect(await slider(page).inputValue()).toBe(await slider(page).getAttribute('max'));
     expect(await untilStill(page)).toBeGreaterThan(paused);

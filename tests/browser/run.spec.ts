@@ -170,7 +170,7 @@ test('a reading that is none is refused beside its field, and nothing is logged'
   expect(JSON.parse(await savedText(page)).pulls).toHaveLength(JSON.parse(before).pulls.length);
 });
 
-test('a bend that went too far is told by what it does to the far end, and may be left so', async ({ page }) => {
+test('a bend that went too far is shown by what it does to the far end, and may be left so', async ({ page }) => {
   await start(page);
   await begin(page);
   await clamp(page, 1);
@@ -221,7 +221,7 @@ test('a second press on a key does not tick the next step off as well; a keyboar
   await key(page, 'Bend this tube').click();
   await key(page, 'Begin').click();
   await expect(key(page, 'It is cut')).toBeEnabled();
-  // From here on no time goes by but what is told.
+  // From here on no time goes by but what the test lets go by.
   await page.clock.pauseAt(new Date(Date.now() + 3_600_000));
   await key(page, 'It is cut').click();
   await expect(title(page)).toHaveText('Mark the bends');
@@ -283,7 +283,7 @@ test('what must not be bent says why; what is begun goes on; a run of another tu
   await expect(title(page)).toHaveText('4 bends to make');
 });
 
-test('marks stay as drawn after one small bend; once another angle tells, one that moved is to be drawn anew', async ({
+test('marks stay as drawn after one small bend; once another angle is pulled, one that moved is to be drawn anew', async ({
   page,
 }) => {
   await start(page);

@@ -52,7 +52,7 @@ test('a twin whose bend run has begun stays until the run is taken out in the Sh
   await expect(page.getByText('On this side only.')).toBeVisible();
 });
 
-test('endless names stay inside the panel; of many contradictions the first few are told; nodes have their ellipsoids', async ({
+test('endless names stay inside the panel; of many contradictions the first few are shown; nodes have their ellipsoids', async ({
   page,
 }) => {
   await start(page);
@@ -75,9 +75,9 @@ test('endless names stay inside the panel; of many contradictions the first few 
   await goTo(page, 'Shop');
   await chooseTube(page, 'Main hoop', 'Pulls');
   // Ten pulls that opened by 1 degree against ten that opened by 8.
-  const told = page.locator('.pull-log > .notice-warning');
-  await expect(told).toHaveCount(4);
-  await expect(told.last()).toContainText('And 97 more like these');
+  const warnings = page.locator('.pull-log > .notice-warning');
+  await expect(warnings).toHaveCount(4);
+  await expect(warnings.last()).toContainText('And 97 more like these');
   await showPart(page, 'Marks');
   await page.getByText('At each node on the tube').click();
   await expect(page.locator('.marks-nodes tbody').first()).toContainText(endless);

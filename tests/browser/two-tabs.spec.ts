@@ -7,7 +7,7 @@ const warning = (page: Page) => page.getByText('This job was changed in another 
 
 test.use({ reuseContext: false });
 
-test('an edit in one tab is told in the other, which chooses', async ({ page, context, baseURL }) => {
+test('an edit in one tab is shown in the other, which chooses', async ({ page, context, baseURL }) => {
   await start(page);
   await enter(jobName(page), 'From the first');
   await untilKept(page);

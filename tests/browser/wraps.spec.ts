@@ -75,7 +75,7 @@ function frameOf(raster: Raster, width: number) {
   const beside = inkAcross(raster, (top!.at + bottom!.at) / 2).map(middleOf);
   const left = beside.find((x) => Math.abs(x - top!.from) < 1)!;
   const right = beside.findLast((x) => Math.abs(x - top!.to) < 1)!;
-  // Of both edges the ink tells more than the row of dots: taken in a column near the seam, where nothing else crosses them.
+  // Of both edges the ink shows more than the row of dots: taken in a column near the seam, where nothing else crosses them.
   const down = inkDown(raster, left + 2.5).map(middleOf);
   const fine = (coarse: number) =>
     down.reduce((best, y) => (Math.abs(y - coarse) < Math.abs(best - coarse) ? y : best));
@@ -102,8 +102,8 @@ async function expectTrue(page: Page, paper: 'a4' | 'letter'): Promise<void> {
   const turn = Math.PI * 38.2;
   const frame = frameOf(raster, turn);
   expect(Math.abs(frame.right - frame.left - turn)).toBeLessThan(0.1);
-  const told = /Upper edge: square, ([\d.]+) mm from the sawn end/u.exec(raster.text)!;
-  expect(Math.abs(frame.bottom - frame.top - Number(told[1]))).toBeLessThan(0.1);
+  const stated = /Upper edge: square, ([\d.]+) mm from the sawn end/u.exec(raster.text)!;
+  expect(Math.abs(frame.bottom - frame.top - Number(stated[1]))).toBeLessThan(0.1);
 
   const { profile, tip } = fabrication(job).tubes[1]!.ends[0];
   let [measured, worst] = [0, 0];
@@ -113,7 +113,7 @@ async function expectTrue(page: Page, paper: 'a4' | 'letter'): Promise<void> {
     const [below, share] = [Math.floor(exactPhi), exactPhi - Math.floor(exactPhi)];
     const trim = (1 - share) * profile[(below + 360) % 360]! + share * profile[(below + 361) % 360]!;
     const expected = frame.bottom - (trim - tip! + 4);
-    // The cut line is the only stroke of that weight; ink within it tells its middle.
+    // The cut line is the only stroke of that weight; ink within it shows its middle.
     const strokes = inkDown(raster, x)
       .filter(({ from, to }) => to - from > 0.3 && to < frame.bottom + 0.5 && from > frame.top + 8)
       .map(middleOf);
@@ -137,8 +137,8 @@ async function expectTrueOnceShrunk(page: Page): Promise<void> {
   const turn = Math.PI * 38.2;
   const frame = frameOf(raster, turn);
   expect(Math.abs((frame.right - frame.left) * 0.97 - turn)).toBeLessThan(0.1);
-  const told = /Upper edge: square, ([\d.]+) mm from the sawn end/u.exec(raster.text)!;
-  expect(Math.abs((frame.bottom - frame.top) * 0.985 - Number(told[1]))).toBeLessThan(0.1);
+  const stated = /Upper edge: square, ([\d.]+) mm from the sawn end/u.exec(raster.text)!;
+  expect(Math.abs((frame.bottom - frame.top) * 0.985 - Number(stated[1]))).toBeLessThan(0.1);
 }
 
 /** A template wider than the page lies along it; its turn is true to a pen. */

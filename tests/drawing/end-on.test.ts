@@ -68,7 +68,7 @@ describe('an end cut to five tubes', () => {
     ],
   });
 
-  it('is drawn and told without a word over another', async () => {
+  it('is drawn and lettered without a word over another', async () => {
     const { bytes } = await sheetsPdf(frame, fonts, plainPrint, unwatched);
     const { pages } = await readPdf(bytes);
     expect(pages.length).toBeGreaterThan(6);

@@ -26,7 +26,7 @@ interface Text {
   dies: { leastGrip: number }[];
 }
 
-/** In millimetres, so that paper tells lengths in decimals. */
+/** In millimetres, so that paper shows lengths in decimals. */
 function gripping(more: object = {}): string {
   const job = JSON.parse(demoText()) as Text;
   for (const die of job.dies) die.leastGrip = 480;

@@ -82,11 +82,11 @@ it('says of a tube with what is left on which blank is meant, and of one with an
     nodes: { a: [0, 0, 0], b: [0, 0, 900], c: [0, 1000, 900], d: [0, 1000, 0] },
     members: [{ id: 'hoop', path: ['a', 'b', 'c', 'd'], ends: [{ fit: 'square', allowance: 5 }, { fit: 'square' }] }],
   };
-  const told = textsOf(readDxf((await layoutDxf(derived(records), unwatched)).bytes)).join('; ');
+  const written = textsOf(readDxf((await layoutDxf(derived(records), unwatched)).bytes)).join('; ');
   // Two legs of 747.6, 695.2 across, two quarter turns of 152.4 pi / 2 = 239.39, and 5 left on at A.
-  expect(told).toContain('finished blank 2674.2 mm, places from its sawn end A');
-  expect(told).toContain('1 start 753 − mm');
-  expect(told).not.toContain('!');
+  expect(written).toContain('finished blank 2674.2 mm, places from its sawn end A');
+  expect(written).toContain('1 start 753 − mm');
+  expect(written).not.toContain('!');
   const die = { id: 'd', outerDiameter: 44.45, centrelineRadius: 152.4, greatestAngle: 80 };
   const barred = await layoutDxf(derived({ ...records, dies: [die] }), unwatched);
   expect(textsOf(readDxf(barred.bytes)).join('; ')).toContain('! Cannot be made as drawn: see the checks.');
@@ -97,8 +97,8 @@ describe('what is not laid out', () => {
     const texts = textsOf(readDxf((await layoutDxf(bentTube(), unwatched)).bytes));
     expect(texts.join(' ')).toMatch(/No bent tube of this job lies flat\..*does not lie flat: 1 Bar\./u);
     const overlapping = bentTube({ dies: [{ id: 'die', outerDiameter: 45, centrelineRadius: 500 }] });
-    const told = textsOf(readDxf((await layoutDxf(overlapping, unwatched)).bytes));
-    expect(told.join(' ')).toContain('Cannot be made as drawn: 1 Bar.');
+    const written = textsOf(readDxf((await layoutDxf(overlapping, unwatched)).bytes));
+    expect(written.join(' ')).toContain('Cannot be made as drawn: 1 Bar.');
   });
 
   it('an S in one plane lies flat too, its bends drawn either way', async () => {

@@ -51,12 +51,12 @@ function fileOf(derived: Derived) {
 
 const number = (text: string): number => Number(text.replace('−', '-').replace('≈', ''));
 
-interface Told extends LetterStep {
+interface PaperStep extends LetterStep {
   readonly words: string;
 }
 
 /** The rows of the bends as a person reads them, in the order of bending. */
-function rowsOf(sheet: readonly Words[], radius: number, blank: number, from: Marking['from']): readonly Told[] {
+function rowsOf(sheet: readonly Words[], radius: number, blank: number, from: Marking['from']): readonly PaperStep[] {
   const starts = sheet.flatMap(({ size: body, bold }, i) => (Math.abs(body - 5.4) < 1e-9 && bold ? [i] : []));
   const all = sheet.map(({ text }) => text).join(' ');
   let front = /End ([AB]) in front/u.exec(all)![1] as 'A' | 'B';
@@ -64,17 +64,17 @@ function rowsOf(sheet: readonly Words[], radius: number, blank: number, from: Ma
     const row = sheet.slice(start, starts[i + 1]);
     const words = row.map(({ text }) => text).join(' ');
     const [mark, turn, net] = row.filter(({ size: body }) => body === 7).map(({ text }) => text);
-    const told =
+    const stated =
       /Turn the tube (?:half round, )?([\d.]+)°(?:, either way| (clockwise|anticlockwise), looking from behind \(end ([AB])’s side\) towards the die)/u.exec(
         words,
       );
     const still = /do not turn the tube/u.test(words);
     const toZero = /Turn the tube to zero and no further/u.test(words);
-    expect([told !== null, still, toZero, turn === 'none'].filter(Boolean), words).toHaveLength(1);
+    expect([stated !== null, still, toZero, turn === 'none'].filter(Boolean), words).toHaveLength(1);
     const zero = /Zero: (?:lay )?bend (\d+) level, its leg to the (left|right)/u.exec(words);
-    if (told !== null) {
-      expect(turn).toBe(`${told[1]}°`);
-      if (told[3] !== undefined) expect(told[3]).toBe(front === 'A' ? 'B' : 'A');
+    if (stated !== null) {
+      expect(turn).toBe(`${stated[1]}°`);
+      if (stated[3] !== undefined) expect(stated[3]).toBe(front === 'A' ? 'B' : 'A');
     }
     const turning: Turning | null =
       zero === null
@@ -82,13 +82,13 @@ function rowsOf(sheet: readonly Words[], radius: number, blank: number, from: Ma
         : {
             zeroOn: Number(zero[1]),
             legTo: zero[2] as Turning['legTo'],
-            degrees: told === null ? 0 : number(told[1]!),
-            sense: (told?.[2] ?? null) as Turning['sense'],
+            degrees: stated === null ? 0 : number(stated[1]!),
+            sense: (stated?.[2] ?? null) as Turning['sense'],
           };
     // A hair more or less than the division is not followed here.
     const at = number(mark!.replace(/\s[+−]$/u, ''));
     expect(words).toContain(`Towards end ${front === 'A' ? 'B' : 'A'}`);
-    const step: Told = {
+    const step: PaperStep = {
       bend: Number(row[0]!.text),
       front,
       mark: from === 'B' ? blank - at : at,
@@ -103,8 +103,8 @@ function rowsOf(sheet: readonly Words[], radius: number, blank: number, from: Ma
 }
 
 /** Of all that is printed the figures that are rounded, put back to what they are rounded from once they are seen to be. */
-function unrounded(told: readonly Told[], tube: FabricationTube, toNode: number, coarse: number): LetterStep[] {
-  return told.map((step) => {
+function unrounded(stated: readonly PaperStep[], tube: FabricationTube, toNode: number, coarse: number): LetterStep[] {
+  return stated.map((step) => {
     const { angle, start, end, radius } = tube.bends[step.bend - 1]!;
     const exact = toNode + (step.front === 'A' ? start : end);
     expect(Math.abs(step.mark - exact), `mark of bend ${step.bend}`).toBeLessThanOrEqual(coarse / 2 + 1e-6);
@@ -131,29 +131,29 @@ function follow(derived: Derived, id: string, tape: Marking, machine: 'left' | '
   const [a, b] = tube.ends;
   const gripA = grips['A'] ?? 0;
   const toNode = gripA + a.allowance - a.tip!;
-  const told = rowsOf(sheet, die.centrelineRadius, blank, tape.from);
-  expect(told.map(({ bend }) => bend).toSorted((x, y) => x - y)).toEqual(tube.bends.map((_, i) => i + 1));
+  const stated = rowsOf(sheet, die.centrelineRadius, blank, tape.from);
+  expect(stated.map(({ bend }) => bend).toSorted((x, y) => x - y)).toEqual(tube.bends.map((_, i) => i + 1));
   const exactBlank = tube.developedLength + toNode + (grips['B'] ?? 0) + b.allowance - b.tip!;
   expect(Math.abs(blank - exactBlank)).toBeLessThan(0.16);
   // A grip is printed to 0.1 mm, and so is the blank that a tape from end B counts from.
-  const steps = unrounded(told, tube, toNode, (tape.fine ? 0.5 : 1) + 0.4);
+  const steps = unrounded(stated, tube, toNode, (tape.fine ? 0.5 : 1) + 0.4);
   const { places, readings } = bentToTheLetter(exactBlank, steps, machine);
   const drawn = drawnPlaces(tube.corners, tube.bends, toNode, exactBlank);
 
   // A turn is printed to the level's or the wheel's division, and moves what it turns by that.
   const division = byLevel ? step : die.bender!.wheelStep;
-  const turns = told.filter(({ turning }) => turning !== null).length;
+  const turns = stated.filter(({ turning }) => turning !== null).length;
   const within = 0.1 + ((turns * division * Math.PI) / 360) * tube.developedLength;
-  const what = `${tube.name}, ${told.map(({ bend, front }) => `${bend}${front}`).join(' ')}`;
+  const what = `${tube.name}, ${stated.map(({ bend, front }) => `${bend}${front}`).join(' ')}`;
   expect(apart(places, drawn), what).toBeLessThan(within);
 
   expectScribedAtEnds(sheet, places, {
     outerDiameter: derived.byId.get(id)!.section.outerDiameter,
-    turned: told.some(({ turning }) => turning !== null && turning.degrees > 0),
-    within: 0.06 + division * told.length,
+    turned: stated.some(({ turning }) => turning !== null && turning.degrees > 0),
+    within: 0.06 + division * stated.length,
     what,
   });
-  told.forEach(({ words, turning, bend, front }, i) => {
+  stated.forEach(({ words, turning, bend, front }, i) => {
     const read = readings[i];
     if (turning === null || read == null) return;
     expect(turning.legTo, what).toBe(machine);
@@ -172,7 +172,7 @@ function follow(derived: Derived, id: string, tape: Marking, machine: 'left' | '
           : number(scribed[2]!) * (scribed[3] === 'clockwise' ? 1 : -1);
     const off = Math.abs(((read.line - line + 540) % 360) - 180);
     expect(off, `${what}, bend ${bend} with ${front} in front: ${scribed[0]} for ${read.line}`).toBeLessThan(
-      0.06 + division * told.length,
+      0.06 + division * stated.length,
     );
     if (scribed[4] !== undefined) {
       const round = (Math.abs(line) * Math.PI * derived.byId.get(id)!.section.outerDiameter) / 360;
@@ -191,23 +191,23 @@ function expectScribedAtEnds(
   for (const which of [0, 1] as const) {
     const column = sheet.filter(({ at }) => (at.x < 10 + WIDTH / 2 ? 0 : 1) === which);
     const words = column.map(({ text }) => text).join(' ');
-    const told =
+    const stated =
       /The scribed line stands (?:(on it)|(opposite it)|([\d.]+)° (clockwise|anticlockwise) of it)(?:, ([\d.]+) mm round)?\./u.exec(
         words,
       );
     const marked = words.includes(`Look at cut end ${which === 0 ? 'A' : 'B'}, towards the tube.`);
-    expect(told !== null, `${what}, end ${'AB'[which]}`).toBe(marked && turned);
-    if (told === null) continue;
+    expect(stated !== null, `${what}, end ${'AB'[which]}`).toBe(marked && turned);
+    if (stated === null) continue;
     const [end, near, far] = which === 0 ? places.slice(0, 3) : places.slice(-3).toReversed();
     const into = times(which === 0 ? 1 : -1, end!.way);
     const inside = square(difference(far!.at, near!.at), into);
     const clockwise = (Math.atan2(inner(outer(inside, end!.line), into), inner(inside, end!.line)) * 180) / Math.PI;
-    const shown = told[1] ? 0 : told[2] ? 180 : number(told[3]!) * (told[4] === 'clockwise' ? 1 : -1);
-    expect(Math.abs(((clockwise - shown + 540) % 360) - 180), `${what}: ${told[0]} for ${clockwise}`).toBeLessThan(
+    const shown = stated[1] ? 0 : stated[2] ? 180 : number(stated[3]!) * (stated[4] === 'clockwise' ? 1 : -1);
+    expect(Math.abs(((clockwise - shown + 540) % 360) - 180), `${what}: ${stated[0]} for ${clockwise}`).toBeLessThan(
       within,
     );
     const round = (Math.abs(shown) * Math.PI * outerDiameter) / 360;
-    expect(Math.abs(number(told[5] ?? '0') - round)).toBeLessThan(0.08);
+    expect(Math.abs(number(stated[5] ?? '0') - round)).toBeLessThan(0.08);
     scribedSeen += 1;
   }
 }
@@ -391,13 +391,13 @@ function axisNear(run: Cutter, place: Triple): Triple {
   return near.reduce((best, each) => (away(each) < away(best) - 1e-9 ? each : best)).way;
 }
 
-interface MarkTold {
+interface StatedMark {
   readonly degrees: number;
   readonly round: number;
 }
 
 /** What is said to be marked on an end: its column's figures under their names, from the top down. */
-function marksTold(column: readonly Words[], what: string): MarkTold[] {
+function marksStated(column: readonly Words[], what: string): StatedMark[] {
   const below = (heading: string): string[] =>
     column.flatMap((head) =>
       head.text === heading
@@ -405,9 +405,9 @@ function marksTold(column: readonly Words[], what: string): MarkTold[] {
         : [],
     );
   const rounds = below('Round tube');
-  return below(what).map((told, i) => {
-    const [, degrees, sense] = /^(?:([\d.]+)° (clockwise|anticlockwise)|on the line|opposite the line)$/u.exec(told)!;
-    const size = degrees === undefined ? (told.startsWith('opposite') ? 180 : 0) : number(degrees);
+  return below(what).map((stated, i) => {
+    const [, degrees, sense] = /^(?:([\d.]+)° (clockwise|anticlockwise)|on the line|opposite the line)$/u.exec(stated)!;
+    const size = degrees === undefined ? (stated.startsWith('opposite') ? 180 : 0) : number(degrees);
     return {
       degrees: sense === 'anticlockwise' ? -size : size,
       round: number(rounds[i]!.replace(' mm', '')),
@@ -435,7 +435,7 @@ describe('every cope marked as its sheet says, to the letter', () => {
   }
 
   /** The line that the sheet says to begin from, by its own words. */
-  function lineTold(words: string, tube: FabricationTube, which: 0 | 1): Triple {
+  function lineStated(words: string, tube: FabricationTube, which: 0 | 1): Triple {
     const corners = tube.corners as Triple[];
     const inside = /Inside line: the inside of (?:the )?bend(?: (\d+))?, run on along the tube/u.exec(words);
     if (inside !== null) {
@@ -464,9 +464,9 @@ describe('every cope marked as its sheet says, to the letter', () => {
         const words = column.map(({ text }) => text).join(' ');
         const what = `${tube.name} end ${which === 0 ? 'A' : 'B'}`;
         expect(words).toContain(`Look at cut end ${which === 0 ? 'A' : 'B'}, towards the tube.`);
-        const line = lineTold(words, tube, which as 0 | 1);
-        const told = marksTold(column, `Deep-bite side, from ${tube.bends.length > 0 ? 'inside' : 'scribed'} line`);
-        expect(told, what).toHaveLength(end.cuts.length);
+        const line = lineStated(words, tube, which as 0 | 1);
+        const stated = marksStated(column, `Deep-bite side, from ${tube.bends.length > 0 ? 'inside' : 'scribed'} line`);
+        expect(stated, what).toHaveLength(end.cuts.length);
         const square = end.cuts.filter(({ against }) => deepSide(tube, which as 0 | 1, against).square).length;
         expect([...words.matchAll(/bites as deep on the opposite side/gu)], what).toHaveLength(square);
         const corners = tube.corners as Triple[];
@@ -481,15 +481,15 @@ describe('every cope marked as its sheet says, to the letter', () => {
             const apart = (Math.atan2(size(outer(mark, side)), inner(mark, side)) * 180) / Math.PI;
             return both ? Math.min(apart, 180 - apart) : apart;
           };
-          expect(off(told[i]!.degrees), `${what} to ${cut.against}`).toBeLessThan(0.051);
+          expect(off(stated[i]!.degrees), `${what} to ${cut.against}`).toBeLessThan(0.051);
           const { outerDiameter } = demo.byId.get(tube.id)!.section;
           // A tape round the tube from the line to the side, the shorter way; of a cut that bites as deep on both, to the one marked.
-          const opposite = both && inner(around(u, line, told[i]!.degrees), side) < 0;
+          const opposite = both && inner(around(u, line, stated[i]!.degrees), side) < 0;
           const to = opposite ? times(-1, side) : side;
           const tape = (outerDiameter / 2) * Math.atan2(size(outer(line, to)), inner(line, to));
-          expect(Math.abs(told[i]!.round - tape), what).toBeLessThan(0.051);
+          expect(Math.abs(stated[i]!.round - tape), what).toBeLessThan(0.051);
           marks += 1;
-          if (off(-told[i]!.degrees) > 5) wrong += 1;
+          if (off(-stated[i]!.degrees) > 5) wrong += 1;
         });
       });
     }
@@ -504,13 +504,13 @@ describe('every cope marked as its sheet says, to the letter', () => {
       tube.ends.forEach(({ fit, profile, tip }, which) => {
         if (fit !== 'plate') return;
         const column = sheet.filter(({ at }) => (at.x < 10 + WIDTH / 2 ? 0 : 1) === which);
-        const [told] = marksTold(column, `Longest side, from ${tube.bends.length > 0 ? 'inside' : 'scribed'} line`);
-        if (told === undefined) {
+        const [stated] = marksStated(column, `Longest side, from ${tube.bends.length > 0 ? 'inside' : 'scribed'} line`);
+        if (stated === undefined) {
           expect(Math.max(...(profile as number[])) - tip!).toBeLessThan(1e-6);
           return;
         }
         const least = (profile as number[]).indexOf(Math.min(...(profile as number[])));
-        expect(Math.abs(((told.degrees - least + 540) % 360) - 180), tube.name).toBeLessThan(0.56);
+        expect(Math.abs(((stated.degrees - least + 540) % 360) - 180), tube.name).toBeLessThan(0.56);
         plates += 1;
       });
     }

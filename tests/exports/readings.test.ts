@@ -102,15 +102,15 @@ describe('throat and deep-bite side', () => {
         const off = Math.abs(offSquare) < 0.05 ? Math.min(far(clocking), far(clocking + 180)) : far(clocking);
         if (Math.abs(off - 0.5) < 0.02) return;
         const words = wordsIn(marks).join(' ');
-        const told =
+        const stated =
           /Deep-bite side (.*?): (?:sets the saw|deepest on a straight run)\. Throat ([\d.]+)° (clockwise|anticlockwise): deepest/u.exec(
             words,
           );
-        expect(told !== null, `${tube.name} ${which}: ${off}`).toBe(off > 0.5);
-        if (told === null) together += 1;
+        expect(stated !== null, `${tube.name} ${which}: ${off}`).toBe(off > 0.5);
+        if (stated === null) together += 1;
         else {
           apart += 1;
-          expect(Math.abs(Number(told[2]) * (told[3] === 'clockwise' ? 1 : -1) - throat)).toBeLessThan(0.051);
+          expect(Math.abs(Number(stated[2]) * (stated[3] === 'clockwise' ? 1 : -1) - throat)).toBeLessThan(0.051);
         }
       });
     }

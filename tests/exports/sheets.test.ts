@@ -126,7 +126,7 @@ function expectAngle(shown: string, degrees: number, what: string) {
   expect(Math.abs(angleRead(shown) - degrees), `${what}: ${shown} for ${degrees}`).toBeLessThanOrEqual(WITHIN_ANGLE);
 }
 
-/** All that the sheets tell to be taped on the tube, and nothing else, is what is found on it. */
+/** All that the sheets ask to be taped on the tube, and nothing else, is what is found on it. */
 function expectChecks(pages: readonly ReadPage[], { job }: Derived, tube: FabricationTube) {
   const section = job.sections.find(({ id }) => id === tube.section)!;
   const known = [...taped(tube, section.outerDiameter)];
@@ -635,9 +635,9 @@ it('says before the bends where their order matters, unless a run has settled it
   const hoopWith = async (bent: readonly object[]) =>
     wordsOf(await hoopPages(withSlowFindings(derivedFrom(JSON.stringify({ ...demo.job, dies, bent })))));
   const places = (words: string) => [words.indexOf('Cabinet'), words.indexOf('Start of bend')] as const;
-  const [told, bends] = places(await hoopWith([]));
-  expect(told).toBeGreaterThan(0);
-  expect(told).toBeLessThan(bends);
+  const [written, bends] = places(await hoopWith([]));
+  expect(written).toBeGreaterThan(0);
+  expect(written).toBeLessThan(bends);
   const order = [1, 2, 4, 3].map((bend) => ({ bend, front: bend === 3 ? 'B' : 'A' }));
   const [afterwards, first] = places(await hoopWith([{ tube: 'hoop', order }]));
   expect(afterwards).toBeGreaterThan(first);

@@ -203,8 +203,8 @@ describe('nothing stands outside a template', () => {
             expect(x > 0 && x + wide < width && y > 0 && y < height, `${text} at ${x}, ${y}`).toBe(true);
           }
         }
-        const told = texts.map(({ text }) => text).join(' ');
-        const named = [...told.matchAll(/(?:Tip at|Throat at|from|to|at) (−?\d+)°(?! clockwise| anticlockwise)/gu)];
+        const written = texts.map(({ text }) => text).join(' ');
+        const named = [...written.matchAll(/(?:Tip at|Throat at|from|to|at) (−?\d+)°(?! clockwise| anticlockwise)/gu)];
         for (const [whole, degrees] of named) {
           if (/^(from|to)/u.test(whole)) ranges += 1;
           const angle = Number(degrees!.replace('−', '-'));
@@ -250,8 +250,8 @@ describe('the lower edge is the sawn end', () => {
 
   it('on paper: from the sawn end and from the node differ by the tip', async () => {
     for (const { frame, pages } of await Promise.all(printed)) {
-      const told = pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
-      const edges = [...told.matchAll(/square, ([\d.]+) mm from the sawn end, ([\d.]+) mm from the node/gu)];
+      const written = pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
+      const edges = [...written.matchAll(/square, ([\d.]+) mm from the sawn end, ([\d.]+) mm from the node/gu)];
       const tips = fabrication(frame).tubes.flatMap(({ ends }) =>
         ends.map(({ tip, allowance }) => (tip ?? 0) - allowance),
       );
@@ -267,8 +267,8 @@ describe('the lower edge is the sawn end', () => {
     const texts = textsOf(readDxf((await layoutDxf(askew, unwatched)).bytes));
     const bent = fabrication(askew).tubes.find(({ id }) => id === 'bent')!;
     expect(texts.join('; ')).toContain(`finished blank ${bent.blankLength.toFixed(1)} mm`);
-    const told = texts.find((text) => text.startsWith('1 start'))!;
-    const [, shown] = /^1 start (\d+)(?: [+−])? mm$/u.exec(told)!;
+    const written = texts.find((text) => text.startsWith('1 start'))!;
+    const [, shown] = /^1 start (\d+)(?: [+−])? mm$/u.exec(written)!;
     expect(Math.abs(Number(shown) - (bent.straights[0]! - bent.ends[0].tip!))).toBeLessThanOrEqual(0.5);
     // The wall passes the bar by, and goes on past the last degree that meets it.
     const listed = bent.ends[0].profile.flatMap((s) => (s === null ? [] : [s]));

@@ -149,17 +149,17 @@ it('no words run out of a flat pattern, and how far its edge is from the sawn en
   for (const { bytes, fileName } of await demoSvgs) {
     const text = new TextDecoder().decode(bytes);
     const width = Number(text.match(/viewBox="0 0 ([\d.]+)/u)![1]);
-    const told = [
+    const written = [
       ...text.matchAll(/<text x="([\d.]+)"[^>]*font-size="([\d.]+)"[^>]*text-anchor="(\w+)"[^>]*>([^<]*)</gu),
     ];
-    expect(told.length).toBeGreaterThan(4);
-    for (const [, x, size, anchor, shown] of told) {
+    expect(written.length).toBeGreaterThan(4);
+    for (const [, x, size, anchor, shown] of written) {
       // DejaVu Sans, by its own file, is 0.59 of its body wide for such text, bold 0.7.
       const wide = shown!.length * Number(size) * 0.6;
       if (anchor === 'end') expect(Number(x) - wide, `${fileName} ${shown}`).toBeGreaterThan(0);
       else expect(Number(x) + wide, `${fileName} ${shown}`).toBeLessThan(width);
     }
-    expect(told.map(([, , , , shown]) => shown).join(' '), fileName).toMatch(/this edge [^…]* from the sawn end/u);
+    expect(written.map(([, , , , shown]) => shown).join(' '), fileName).toMatch(/this edge [^…]* from the sawn end/u);
   }
 });
 

@@ -20,7 +20,7 @@ const near = (a: readonly number[], b: readonly number[], within: number): boole
 
 /** Angles that differ by whole turns are one. */
 const sameTurn = (a: number, b: number): boolean => Math.abs(Math.sin((a - b) / 2)) < 1e-7;
-/** A square cut's clocking is told modulo half a turn. */
+/** A square cut's clocking counts modulo half a turn. */
 const sameHalfTurn = (a: number, b: number): boolean => Math.abs(Math.sin(a - b)) < 1e-7;
 
 /** A grazing line keeps half the digits of the places it comes from. */

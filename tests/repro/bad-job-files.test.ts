@@ -194,7 +194,7 @@ describe('a job file that', () => {
     expect(await runFab(JSON.stringify(sound()))).toMatchObject({ exit: 0, complaints: [] });
   });
 
-  it('has several faults tells each on its own line', async () => {
+  it('has several faults names each on its own line', async () => {
     const text = changed((job) => {
       job['sections'][0].wall = 30;
       job['members'][0].path = ['a', 'nowhere', 'c'];

@@ -33,13 +33,13 @@ const WANTED: readonly Product[] = ['fabrication.json', 'tubes.csv', 'wraps', 'c
 const running = () => new AbortController().signal;
 
 describe('an order', () => {
-  it('gives the files that the command line writes, in the order asked for, and tells how far it is', async () => {
-    const told: Progress[] = [];
+  it('gives the files that the command line writes, in the order asked for, and reports how far it is', async () => {
+    const reports: Progress[] = [];
     const { files, missing } = await orderFiles(
       job,
       WANTED,
       plainSetting,
-      (each) => told.push(each),
+      (each) => reports.push(each),
       running(),
       hireHere(makeHere),
     );
@@ -57,8 +57,8 @@ describe('an order', () => {
     for (const { fileName, bytes } of files) {
       expect(new TextDecoder().decode(bytes), fileName).toBe(written.get(fileName));
     }
-    expect(new Set(told.map(({ product }) => product))).toEqual(new Set(WANTED));
-    expect(told.every(({ nth, of, done, total }) => nth <= of && of === WANTED.length && done <= total)).toBe(true);
+    expect(new Set(reports.map(({ product }) => product))).toEqual(new Set(WANTED));
+    expect(reports.every(({ nth, of, done, total }) => nth <= of && of === WANTED.length && done <= total)).toBe(true);
   });
 
   it('for solids goes to the worker that makes them, and where that cannot the others come without', async () => {

@@ -146,7 +146,7 @@ export interface FirstPullOnly extends OfBend {
   readonly firstPull: Degrees;
   /** Of `bend`, too. */
   readonly net: Radians;
-  /** The net angle near which one more pull would tell. */
+  /** The net angle near which one more pull would settle it. */
   readonly mendNear: Degrees;
   /** Its radius too rests on that first pull. */
   readonly isLaidOutByIt: boolean;

@@ -22,7 +22,7 @@ export interface FileFormat<D> {
   finished(shaped: unknown): D;
 }
 
-/** All but what the shape cannot tell; `read` is null where the text has not the shape of one. */
+/** All but what the shape cannot check; `read` is null where the text has not the shape of one. */
 export function shapeOf<D>(
   text: string,
   file: FileFormat<D>,

@@ -1,7 +1,7 @@
 /**
  * The one door for job files: text -> job, or all that is wrong with it, each fault naming its place. Nothing throws,
  * whatever the text. Syntax first; then format and version; then the shape, with what may be left out filled in; then
- * what the shape cannot tell.
+ * what the shape cannot check.
  */
 import type * as v from 'valibot';
 import { isOfLater, onePerPlace, shapeOf, type FileFormat } from './door.ts';
@@ -42,7 +42,7 @@ export function readAgain(file: PlainFile, passed: Passed): Job | null {
   return job !== null && jobFaults(job).length === 0 ? job : null;
 }
 
-/** As readAgain, but for what the shape cannot tell. */
+/** As readAgain, but for what the shape cannot check. */
 export function shapeAgain(file: PlainFile, passed: Passed): Job | null {
   const before = new Map<string, unknown>(Object.entries(passed.file));
   const readBefore = new Map<string, unknown>(Object.entries(passed.job));

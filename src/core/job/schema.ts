@@ -1,7 +1,7 @@
 /**
  * The shape of a job file, version 1, and the defaults of what may be left out, put together from the kinds of record.
  * Keys it does not know are kept, so that a file from a later build of the same version comes back whole. What no shape can
- * tell (that references lead somewhere, that a wall is thinner than its tube) is for validate.ts.
+ * check (that references lead somewhere, that a wall is thinner than its tube) is for validate.ts.
  *
  * docs/job.schema.json is made from this schema.
  */

@@ -1,5 +1,5 @@
 /**
- * What the shape of a job cannot tell: ids are unique, references lead somewhere, lists are not too long, and what each kind
+ * What the shape of a job cannot check: ids are unique, references lead somewhere, lists are not too long, and what each kind
  * of record says of itself (kinds.ts). Whether references form a loop, and whether the tubes can be bent at all, is found
  * when the job is derived.
  */

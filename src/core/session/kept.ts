@@ -5,7 +5,7 @@
  * Steps from the first that does not fit, or leads to what is no job, are let go; nearer ones still work.
  *
  * A state made from one that was read costs only what the step changed. Of another version the whole of each state has to be brought
- * up, so only the nearest steps are. What no shape can tell, that references lead somewhere, is found when a step is taken.
+ * up, so only the nearest steps are. What no shape can check, that references lead somewhere, is found when a step is taken.
  */
 import { readDiff } from '../job/diff-shape.ts';
 import { applyDiff, diffJobs, fitsJob, invertDiff, isEmptyDiff, type JobDiff } from '../job/diff.ts';

@@ -3,7 +3,7 @@
  *
  * a is take-up (slack of dies, pins and frame), b the steel's own springback. Both come from the log of pulls of that
  * die and section, and of the member's batch where that has pulls of its own. Two pulls at different angles are the least
- * that tell a from b. With pulls at one angle only, all is laid to b (a = 0). Without any, b is the elastic recovery of the steel
+ * that separate a from b. With pulls at one angle only, all is laid to b (a = 0). Without any, b is the elastic recovery of the steel
  * and a is not known: an estimate, which reads low. Angles here are radians.
  */
 import { toRadians, type Degrees, type Radians } from '../geometry/angle.ts';

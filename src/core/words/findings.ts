@@ -75,7 +75,7 @@ const firstPullOnly =
         ? `For bend ${bend} only a first pull is known, ${pull}`
         : `For bends ${bends.join(', ')} only a first pull is known, for bend ${bend} ${pull}`;
     const laid = isLaidOutByIt
-      ? ' Its radius is laid out by that first pull too: its marks move once the pulls tell more.'
+      ? ' Its radius is laid out by that first pull too: its marks move once the pulls say more.'
       : '';
     return `${tube.name}: ${whyInWords(why, pullLaw)} (${die}, ${section.name}). ${known}: let go, read, then go on. ${mendInWords(why, pullLaw, mendNear)}${laid}`;
   };

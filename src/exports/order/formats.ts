@@ -60,7 +60,7 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
   'cage.stl': async (derived, _, __, going) => (await import('../mesh/stl.ts')).stlFile(derived, going),
 };
 
-/** Told which product is being made; see Going. */
+/** Called with the product that is being made; see Going. */
 export type Making = (product: Product, done: number, total: number) => Promise<void>;
 
 /** Makes the products one after the other. Rejects with what a maker rejects with, and with what `making` does. */

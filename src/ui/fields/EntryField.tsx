@@ -41,9 +41,9 @@ interface EntryFieldProps<T> extends Committing<T> {
   /** A table's cell opens its field by typing: the field then begins with that text. */
   readonly startWith?: string;
   readonly takesFocus?: boolean;
-  /** Told when the person leaves the field; a refused Enter does not leave. */
+  /** Called when the person leaves the field; a refused Enter does not leave. */
   onLeave?(how: Leaving): void;
-  /** Told what stands beside the field; with it the field draws no note of its own. */
+  /** Called with what stands beside the field; with it the field draws no note of its own. */
   onNote?(note: Note | null): void;
 }
 
@@ -120,7 +120,7 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
     if (!keepText) setDraft(null);
     const refused = `“${draft.text.trim()}” not taken: ${faults.join('; ')}`;
     setRefusal(refused);
-    // Told at once: a cell's field is gone before it could draw this.
+    // Reported at once: a cell's field is gone before it could draw this.
     onNote?.({ refused: true, text: refused });
     return false;
   }

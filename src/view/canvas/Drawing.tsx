@@ -25,7 +25,7 @@ class Forward extends Component<{ readonly children: ReactNode; readonly report:
 interface DrawingProps {
   /** The bay's, in CSS pixels. */
   readonly size: Size;
-  /** Told when the card is taken away, and when it is given back; a new start is a new drawing. */
+  /** Called when the card is taken away, and when it is given back; a new start is a new drawing. */
   readonly picture: Pick<Picture, 'lose' | 'restore'>;
   readonly children: ReactNode;
 }

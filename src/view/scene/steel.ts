@@ -1,7 +1,7 @@
 /**
  * The one material that tubes are drawn with: matt steel lit from over the left shoulder of whoever looks, with an ink
  * edge where the wall turns away, and a haze towards the ground's colour with depth, so that an orthographic view still
- * tells near from far. Needs no lights, no textures and no maps.
+ * sets near apart from far. Needs no lights, no textures and no maps.
  */
 import { Color, ShaderMaterial } from 'three';
 import type { Palette } from '../canvas/palette.ts';

@@ -21,7 +21,7 @@ describe('findings of bends', () => {
     expect(ids(bent([600, 250, 0], [1200, 250, 0]))).toEqual(['error bend/overlap']);
     expect(ids(bent([600, 600, 0], [700, 600, 0]))).toEqual(['error bend/past-end']);
   });
-  it('a straight too short to clamp, told in the job unit with what would mend it', () => {
+  it('a straight too short to clamp, said in the job unit with what would mend it', () => {
     const findings = found({
       ...bent([600, 350, 0], [1200, 350, 0], die({ leastStraight: 60 })),
       lengthUnit: 'in',
@@ -117,7 +117,7 @@ describe('findings of many bends', () => {
     const ends = [{ fit: 'square' }, { fit: 'square' }];
     return { nodes: Object.fromEntries(places), members: [{ id: 'bar', role, path: places.map(([id]) => id), ends }] };
   };
-  it('a hoop of more than four is told, any tube of more than eight: no order is searched for those', () => {
+  it('a hoop of more than four is found, any tube of more than eight: no order is searched for those', () => {
     expect(ids(zigzag(4, 'main-hoop'))).toEqual([]);
     expect(ids(zigzag(5, 'main-hoop'))).toEqual(['note bend/many-bends']);
     expect(ids(zigzag(5, 'sill-bar'))).toEqual([]);

@@ -30,7 +30,7 @@ const DOWN: Shape = {
 };
 
 describe('swingFindings', () => {
-  it('tells nothing where the plain order is free', () => {
+  it('says nothing where the plain order is free', () => {
     expect(foundOf(DOWN, 1500)).toEqual([]);
   });
 
@@ -52,7 +52,7 @@ describe('swingFindings', () => {
     expect(finding!.message).toMatch(/Wall at \d+°\. Move Wall away/);
   });
 
-  it('tells what would mend it by itself too, and nothing where an order is free', () => {
+  it('says what would mend it by itself too, and nothing where an order is free', () => {
     const wall: Obstacle = { name: 'Wall', kind: 'plane', point: [0, 700, 0], normal: [0, -1, 0] };
     const mended = (height: number, room: readonly Obstacle[]) => {
       const tube = bendable(

@@ -194,7 +194,7 @@ describe('the landing of a tip on the run', () => {
     expect(Math.abs(deep.fromEndA - 400)).toBeCloseTo(22.225, 4);
   });
 
-  it('on a bent run is told from the inside of the nearest bend, and from its tangent', () => {
+  it('on a bent run is counted from the inside of the nearest bend, and from its tangent', () => {
     // A hoop across y, bent at both top corners; the branch comes forward out of the middle of its top, in x.
     const hoop = derived({
       nodes: {

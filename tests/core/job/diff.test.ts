@@ -26,7 +26,7 @@ describe('diffJobs', () => {
     });
   });
 
-  it('tells a new build order without repeating the members', () => {
+  it('holds a new build order without repeating the members', () => {
     const after = { ...before, members: before.members.toReversed() };
     expect(diffJobs(before, after).collections).toEqual({
       members: { records: [], order: [{ at: 0, before: ['hoop', 'stay'], after: ['stay', 'hoop'] }] },

@@ -54,7 +54,7 @@ function converted(schema: Schema): Json {
     }
     case 'nullable':
       return { anyOf: [converted(schema.wrapped), { type: 'null' }] };
-    // Files grow by fields: a reader is told what there is, not that there may be nothing more.
+    // Files grow by fields: a reader learns what there is, not that there may be nothing more.
     case 'strict_object':
     case 'loose_object': {
       const entries = Object.entries(schema.entries);

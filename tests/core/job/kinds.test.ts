@@ -67,7 +67,7 @@ describe('the table', () => {
   });
 });
 
-/** The keys of every object that a JSON schema tells of, without those that are barred. */
+/** The keys of every object that a JSON schema describes, without those that are barred. */
 function objectsIn(schema: unknown): readonly (readonly string[])[] {
   if (typeof schema !== 'object' || schema === null) return [];
   const below = Object.values(schema).flatMap(objectsIn);

@@ -292,7 +292,7 @@ describe('one thing wrong', () => {
     expect(lines(JSON.stringify(withValue(sampleFile(), keys, value)))).toEqual([line]);
   });
 
-  it('a number too large for any computer is told where it stands', () => {
+  it('a number too large for any computer is named where it stands', () => {
     const text = (position: string) =>
       `{ ${head}, "nodes": [{ "id": "a", "at": { "kind": "fixed", "position": ${position} } }] }`;
     expect(lines(text('[0, 1e999, 0]'))).toEqual(['nodes[0].at.position[1]: not a finite number']);
@@ -302,7 +302,7 @@ describe('one thing wrong', () => {
 });
 
 describe('several things wrong', () => {
-  it('are all told', () => {
+  it('are all named', () => {
     const file = withValue(withValue(sampleFile(), ['members', 0, 'path', 1], 'no'), ['sections', 0, 'wall'], 30);
     expect(lines(JSON.stringify(file))).toEqual([
       "sections[0].wall: 30 is not less than the tube's radius, 22.225",
@@ -312,9 +312,9 @@ describe('several things wrong', () => {
 
   it('up to fifty, and a count of the rest', () => {
     const path = Array.from({ length: 73 }, (_, i) => `n${i}`);
-    const told = lines(JSON.stringify(withValue(sampleFile(), ['members', 0, 'path'], path)));
-    expect(told).toHaveLength(51);
-    expect(told[50]).toBe('and 23 more');
+    const said = lines(JSON.stringify(withValue(sampleFile(), ['members', 0, 'path'], path)));
+    expect(said).toHaveLength(51);
+    expect(said[50]).toBe('and 23 more');
   });
 
   it("keep to one line each, whatever the file's words", () => {
@@ -344,9 +344,9 @@ describe('any text at all', () => {
       fc.property(fc.array(edit, { minLength: 1, maxLength: 4 }), (edits) => {
         const broken = edits.reduce((old, { at, cut, put }) => old.slice(0, at) + put + old.slice(at + cut), text);
         const parsed = parseJob(broken);
-        const told = parsed.ok ? ['fine'] : parsed.faults.map(faultLine);
-        expect(told.length).toBeGreaterThan(0);
-        for (const line of told) expect(line).toMatch(/^[^\p{Cc}\p{Zl}\p{Zp}]{1,500}$/u);
+        const said = parsed.ok ? ['fine'] : parsed.faults.map(faultLine);
+        expect(said.length).toBeGreaterThan(0);
+        for (const line of said) expect(line).toMatch(/^[^\p{Cc}\p{Zl}\p{Zp}]{1,500}$/u);
       }),
       { seed: 21, numRuns: 3000 },
     );

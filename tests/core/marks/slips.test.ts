@@ -144,7 +144,7 @@ describe('the total for a shop', () => {
       spread.axes.forEach(({ length, direction }, k) => {
         const theirs = Math.sqrt(jstat.chisquare.inv(0.95, 3) * cloud[k]!.value);
         expect(Math.abs(length / theirs - 1), `axis ${k} of end ${end}`).toBeLessThan(0.05);
-        // Along the direction that is told, seen from the end that is held, the cloud is as wide as is told.
+        // Along the direction that is given, seen from the end that is held, the cloud is as wide as is given.
         const seen = axes.map((axis) => inner(axis, direction)) as unknown as Triple;
         const wide = Math.sqrt(mean(moves.map((move) => inner(move, seen) ** 2)));
         expect(Math.abs((wide * Math.sqrt(jstat.chisquare.inv(0.95, 3))) / length - 1)).toBeLessThan(0.05);

@@ -37,7 +37,7 @@ describe('the straight stick on the tape', () => {
 
 describe('fed from end B', () => {
   const tube = bentTube(1, { straights: [90, 700] });
-  it('the grip behind is part of the blank, and moves every place that the tape tells', () => {
+  it('the grip behind is part of the blank, and moves every place that the tape shows', () => {
     const stick = layStick(tube, fed(1, 'B'));
     expect(stick.grip).toEqual([60, 0]);
     expect(stick.blank).toBe(1060);
@@ -55,7 +55,7 @@ describe('fed from end B', () => {
 });
 
 describe('the marks', () => {
-  it('stand in the order of the tape, each told from its zero, with the side the bend lies on', () => {
+  it('stand in the order of the tape, each measured from its zero, with the side the bend lies on', () => {
     expect(stickMarks(layStick(bentTube(1), fed(1))).map(({ words, at, side }) => [words, at, side])).toEqual([
       ['1 clamp', 80, 'B'],
       ['1 start', 200, 'B'],

@@ -189,16 +189,16 @@ describe('in any order, with either end in front', () => {
   });
   it('a bender whose bends lie before their marks leaves the end that is measured from behind', () => {
     const before = bar(ESS, [0, 0], 'before')!;
-    const told = (from: 'A' | 'B') => {
+    const stood = (from: 'A' | 'B') => {
       const { steps } = sheetOf(before, { from, mark: 'clamp' });
       return steps.map(({ bend, front, towards, marks }) => [bend, front, towards, marks[0]!.bendLies]);
     };
-    expect(told('A')).toEqual([
+    expect(stood('A')).toEqual([
       [3, 'B', 'B', 'before'],
       [2, 'B', 'B', 'before'],
       [1, 'B', 'B', 'before'],
     ]);
-    expect(told('B').map(([bend, front]) => [bend, front])).toEqual([
+    expect(stood('B').map(([bend, front]) => [bend, front])).toEqual([
       [1, 'A'],
       [2, 'A'],
       [3, 'A'],
@@ -287,7 +287,7 @@ describe('bent to its marks', () => {
     );
     expect(hoops).toBeGreaterThan(60);
   });
-  it('the rounded marks move the far end by what is told', () => {
+  it('the rounded marks move the far end by what is said', () => {
     let notable = 0;
     fc.assert(
       fc.property(tubes(fc.oneof(anyPath, anyHoop)), setting, (drawn, asked) => {
@@ -350,7 +350,7 @@ describe('bent to its marks', () => {
     expect(flips).toBeGreaterThan(100);
     expect(rounded).toBeGreaterThan(100);
   });
-  it('the elbow: 0.0282 in of mark across a right angle is 1.01 mm, told; on the 1/16 itself nothing is', () => {
+  it('the elbow: 0.0282 in of mark across a right angle is 1.01 mm, and said; on the 1/16 itself nothing is', () => {
     const elbow = mustBar(ELBOW);
     // The middle at 19.03429 in is marked 19 1/16: 0.02821 in = 0.7165 mm, times the square root of 2.
     expect(sheetOf(elbow, { mark: 'middle' }).rounding.endMoves).toBeCloseTo(1.0133, 3);

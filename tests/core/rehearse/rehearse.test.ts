@@ -86,7 +86,7 @@ describe('rehearse', () => {
     expect(tried).toBeGreaterThan(100);
   });
 
-  it('takes the plain order where that is free, and tells nothing', () => {
+  it('takes the plain order where that is free, and says nothing', () => {
     const hoop: Shape = {
       bends: [40, 65, 65, 40].map((angle) => ({ rotation: 0, angle })),
       straights: [600, 300, 500, 300, 600],
@@ -104,7 +104,7 @@ describe('rehearse', () => {
         const { steps } = tapeSheet(tube, { from: 'A', mark: 'start', step: 1, order })!;
         order.forEach(({ front, rotation, rotationFrom }, i) => {
           expect(steps[i]!.rotationFrom).toBe(rotationFrom);
-          // The tape tells it as it is seen along the feed, which runs to end A where end B is in front.
+          // The tape has it as it is seen along the feed, which runs to end A where end B is in front.
           const off = steps[i]!.rotation - (front === 'A' ? 1 : -1) * rotation;
           expect(Math.sin(off / 2)).toBeCloseTo(0, 12);
         });

@@ -60,8 +60,8 @@ const round = (at: number | null): Stretch['front'] => (at === null ? null : [at
 /** The steel about the place that is nearest. */
 const about = ({ front, rear }: Gap): Stretch => ({ front: round(front), rear: round(rear) });
 
-/** The steel about the place that a hit tells; where the tube meets itself, about the other place as well. */
-function toldBy({ tube, made, step }: Case, { angle, by, solid, at }: Hit): Stretch {
+/** The steel about the place that a hit names; where the tube meets itself, about the other place as well. */
+function steelAt({ tube, made, step }: Case, { angle, by, solid, at }: Hit): Stretch {
   const pose = poseAt(tube, made, step, angle);
   if (by === 'rear') {
     const slid = tube.die.centrelineRadius * angle;
@@ -173,7 +173,7 @@ describe('the sweep of one bend', () => {
   /**
    * Finer than what the sweep leaves open, 0.03 mm: from one angle to the next nothing moves by more than a tenth of that, and
    * between two places on the steel a touch hides by less than a tenth of it. So fine it is only just before the touch that is
-   * told and about the least gaps, which are looked for by the degree, then by the tenth of a degree; elsewhere by the degree.
+   * found and about the least gaps, which are looked for by the degree, then by the tenth of a degree; elsewhere by the degree.
    */
   it('touches nothing before it by samples ten times finer than what it leaves open, about its touch and its least gaps', () => {
     const onTheWay = CASES.filter(({ hit }) => hit !== null && hit.angle > 0.05);
@@ -201,7 +201,7 @@ describe('the sweep of one bend', () => {
         }
       }
       if (hit === null) continue;
-      const gapAt = sampler(tube, made, step, FINE_SPACING, toldBy(each, hit));
+      const gapAt = sampler(tube, made, step, FINE_SPACING, steelAt(each, hit));
       for (let i = 0; i < 200; i++) expect(gapAt(Math.max(0, until - i * fine)).gap).toBeGreaterThan(TOUCH);
       // And there it is touched, as the samples have it too; what is behind is not sampled past the arc that is being made.
       if (hit.by === 'rear' && hit.solid === null) continue;
@@ -211,7 +211,7 @@ describe('the sweep of one bend', () => {
     expect(touched).toBeGreaterThan(tried.length / 4);
   });
 
-  it('touches there and then, at the place it tells', () => {
+  it('touches there and then, at the place it names', () => {
     for (const { tube, made, step, hit } of CASES) {
       if (hit === null) continue;
       const { front, arc, rear } = poseAt(tube, made, step, hit.angle);

@@ -1,6 +1,6 @@
 /**
  * A tube bent on a machine made of nothing but rigid motions: laid along x with the end in front towards -x, turned as it is
- * told, and what is behind the bend swung round. Every bend is made in the level plane, about +z. What comes out is where each
+ * given, and what is behind the bend swung round. Every bend is made in the level plane, about +z. What comes out is where each
  * end is as seen from the other.
  */
 import type { TapeStep } from '../../../src/core/marks/tape.ts';

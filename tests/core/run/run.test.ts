@@ -260,7 +260,7 @@ describe('a drawing that is changed after bending began', () => {
     const one = pulled(opening, [14, 12]);
     const two = pulled(opening, [14, 12], [70, 66.5]);
 
-    it('the marks stay as they were drawn, and nothing is told to have moved', () => {
+    it('the marks stay as they were drawn, and nothing is said to have moved', () => {
       for (const from of ['A', 'B'] as const) {
         const [before, after] = [marks(opening, from), marks(one, from)];
         expect(tubeOf(one).bends[0]!.start).toBeLessThan(tubeOf(opening).bends[0]!.start - 0.5);
@@ -272,7 +272,7 @@ describe('a drawing that is changed after bending began', () => {
         expect(after.bent.endMoves).toBeLessThan(1e-6);
       }
     });
-    it('they move, and it is told, once another angle tells them apart', () => {
+    it('they move, and it is said, once another angle tells them apart', () => {
       const isCut = (job: Job): Job => tickStep(job, 'hoop', 'cut');
       const moved = marks(isCut(two));
       expect(moved.at[0]! - marks(opening).at[0]!).toBeCloseTo(moved.marksMoved[0]!.by, 9);
@@ -323,14 +323,14 @@ describe('what a reading says', () => {
       more: expect.closeTo(2.496, 9),
       pullTo: 95,
     });
-    // Never told to pull to where it was pulled.
+    // Never asked to pull to where it was pulled.
     expect(verdict(92.5, 89.3, 0.5)).toMatchObject({ pullTo: 93 });
   });
   it('bend 1 at 92: end B comes out 13.16 mm from its place', () => {
     // Worked in the hoop's plane (x, z): bend 1 ends at (157.719, 599.907), 189.880 of straight is left, and bend 2 with no leg
     // behind it ends at (494.472, 435.655); its place is (500, 447.6).
-    const told = judge(tubeOf(hoopJob()), ORDER, { bend: 1, pulled: 97, net: 92 }, 0.5);
-    expect(told).toEqual({ kind: 'over', by: expect.closeTo(2, 9), endMoves: expect.closeTo(13.163, 2) });
+    const verdict = judge(tubeOf(hoopJob()), ORDER, { bend: 1, pulled: 97, net: 92 }, 0.5);
+    expect(verdict).toEqual({ kind: 'over', by: expect.closeTo(2, 9), endMoves: expect.closeTo(13.163, 2) });
   });
   it('no bend opens to more than it was pulled to', () => {
     expect(verdict(88, 90)).toEqual({ kind: 'impossible', opened: 'to-more' });
@@ -339,14 +339,14 @@ describe('what a reading says', () => {
   it('nor by more than steel and slack give back: 64 is never pulled on by 576', () => {
     expect(verdict(64, 6.1)).toEqual({ kind: 'impossible', opened: 'by-too-much' });
     expect(verdict(92, 60).kind).toBe('impossible');
-    // A third of the bend is still told as short; and of a small pull two degrees of slack are most.
+    // A third of the bend still counts as short; and of a small pull two degrees of slack are most.
     expect(verdict(92, 62).kind).toBe('short');
     expect(verdict(4.1, 1.9).kind).toBe('short');
   });
   it('where slack cannot be told from spring nothing is added for spring: 2 short of a small bend is 2 more', () => {
     // 6.1 pulled came out as 4: a third of it would be taken for spring, and 3 more bend it too far.
     const job = hoopJob({ pullStep: 0.5 }, { pulls: [{ die: 'd', section: 's', pulled: 6.1, net: 4 }] });
-    const told = judge(tubeOf(job), ORDER, { bend: 1, pulled: 88, net: 88 }, 0.5);
-    expect(told).toMatchObject({ kind: 'short', more: expect.closeTo(2, 9), pullTo: 90 });
+    const verdict = judge(tubeOf(job), ORDER, { bend: 1, pulled: 88, net: 88 }, 0.5);
+    expect(verdict).toMatchObject({ kind: 'short', more: expect.closeTo(2, 9), pullTo: 90 });
   });
 });

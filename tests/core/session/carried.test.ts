@@ -1,6 +1,6 @@
 /**
  * A history of an earlier version of the job format, as if the present one were the second: the first called a section's wall its
- * thickness, and told it in the file's own list of gauges.
+ * thickness, and named it in the file's own list of gauges.
  */
 import { describe, expect, it, vi } from 'vitest';
 import { diffJobs } from '../../../src/core/job/diff.ts';

@@ -108,7 +108,7 @@ describe('a kept history', () => {
     expect(resumed(job, null)).toEqual({ history: newHistory(job), loss: null });
   });
 
-  it('is told by the version of the job format that it was written in', () => {
+  it('is known by the version of the job format that it was written in', () => {
     expect(kept).toMatchObject({ version: 1 });
     const { version: _, ...first } = kept as { version: number };
     expect(resumed(at.job, first)).toEqual(resumed(at.job, kept));

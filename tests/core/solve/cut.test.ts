@@ -146,7 +146,7 @@ describe('a line that runs on inside the run from the joint', () => {
 
 describe('saw depth', () => {
   // Trade formula on a blank that runs past the cut: ODa / sin(al) + ODb / tan(al); the worked end of the format's own
-  // example is 44.45 mm tube on 44.45 mm tube at 52.1 degrees: 56.33 + 34.60, told there as 91.0.
+  // example is 44.45 mm tube on 44.45 mm tube at 52.1 degrees: 56.33 + 34.60, given there as 91.0.
   it('at 52.1 degrees', () => {
     const angle = (52.1 * Math.PI) / 180;
     const bar = tube(

@@ -34,7 +34,7 @@ describe('the law of pulls', () => {
     expect(law(pulls, 'H-2')).toMatchObject({ from: 'one-angle', batch: 'H-2' });
     expect(law(pulls, 'H-9')).toMatchObject({ from: 'pulls', batch: null });
   });
-  it('is told where pulls contradict each other', () => {
+  it('is found where pulls contradict each other', () => {
     expect([...contradictions([pull(63.2, 60), pull(26.8, 25)])]).toEqual([]);
     expect([...contradictions([pull(63.2, 60), pull(60, 60.5), pull(70, 61)])]).toEqual([[0, 1], [0, 2], [1], [1, 2]]);
     expect([...contradictions([pull(63.2, 60), pull(70, 61, { batch: 'other' })])]).toEqual([]);

@@ -49,7 +49,7 @@ describe('cautions about the saw (common practice: trade.md, copes)', () => {
     expect(insteadOfNotcher({ ...cutAt(80), reaches: false })).toBe('Nothing is cut here');
   });
 
-  it('tells of a tube that is missed; of a bend nothing of saws, since none is used', () => {
+  it('speaks of a tube that is missed; of a bend nothing of saws, since none is used', () => {
     expect(sawCautions({ ...cutAt(50), onBend: true })).toEqual([]);
     expect(sawCautions({ ...cutAt(80), reaches: false })[0]).toContain('without meeting');
   });

@@ -24,7 +24,7 @@ const step = (towards: 'A' | 'B'): TapeStep => ({
 });
 
 describe('the side on which a bend lies', () => {
-  it('is told by the end, whichever way the tube is fed', () => {
+  it('is named by the end, whichever way the tube is fed', () => {
     expect(sideOf(mark({}), step('B'))).toEqual({ arrow: '▸', words: 'towards end B' });
     expect(sideOf(mark({}), step('A'))).toEqual({ arrow: '◂', words: 'towards end A' });
     expect(sideOf(mark({ kind: 'end', bendLies: 'before' }), step('A'))).toEqual({
@@ -36,7 +36,7 @@ describe('the side on which a bend lies', () => {
 });
 
 describe('before a mark is drawn', () => {
-  it('is told what is off the blank, what lies across the line, and nothing else', () => {
+  it('is what is off the blank, what lies across the line, and nothing else', () => {
     expect(troubleOf(mark({ kind: 'clamp', at: -20, onBlank: false }))).toMatch(/beyond the end of the blank/u);
     expect(troubleOf(mark({ at: -20 }))).toMatch(/other side of the line/u);
     expect(troubleOf(mark({ at: 0 }))).toBeNull();
@@ -44,7 +44,7 @@ describe('before a mark is drawn', () => {
 });
 
 describe('what rounding costs', () => {
-  it('is told of the end that is not held', () => {
+  it('is said of the end that is not held', () => {
     const rounding = { endMoves: 1.0133, angleOff: 0, isNotable: true };
     expect(roundingInWords(rounding, 'A', 'in')).toBe(
       'Rounded to this tape, node B ends 0.040\u00a0in off its place, node A held.',

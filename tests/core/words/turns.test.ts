@@ -20,11 +20,11 @@ const reading: RotationReading = {
   line: 120,
   lineRound: 46.548,
 };
-const told = (change: Partial<RotationReading>) => turnSentences({ ...reading, ...change }, 'mm').join(' ');
+const said = (change: Partial<RotationReading>) => turnSentences({ ...reading, ...change }, 'mm').join(' ');
 
 describe('a turn in words', () => {
   it('says what is turned, which way, seen from where, from which zero, and what is then read', () => {
-    expect(told({})).toBe(
+    expect(said({})).toBe(
       'Turn the tube 120° clockwise, looking from behind (end B’s side) towards the die. ' +
         'Zero: bend 1 level, its leg to the left, as it comes off the die; turned, it points up to the right. ' +
         'A level on a bar across the tube behind the die goes from 0°, past plumb, to 60°; laid along the leg, to 33.1°. ' +
@@ -43,15 +43,15 @@ describe('a turn in words', () => {
   });
   it('half a turn goes either way; where nothing is turned there is nothing to read', () => {
     expect(turnSentence({ ...reading, turn: 180, sense: null })).toBe('Turn the tube half round, 180°, either way.');
-    const none = told({ turn: 0, sense: null, line: 0 });
+    const none = said({ turn: 0, sense: null, line: 0 });
     expect(none).toBe(
       'Do not turn the tube. Zero: bend 1 level, its leg to the left, as it comes off the die. The scribed line then is on top.',
     );
-    expect(told({ turn: 0, sense: null, asItLies: false })).toMatch(
+    expect(said({ turn: 0, sense: null, asItLies: false })).toMatch(
       /^Turn the tube to zero and no further\. Zero: lay bend 1/u,
     );
   });
-  it('tells the wheel, a short seat, rounding of more than a quarter of a degree, and a bender that nobody has set up', () => {
+  it('names the wheel, a short seat, rounding of more than a quarter of a degree, and a bender that nobody has set up', () => {
     const wheel = { ...reading, by: 'wheel', reads: 120, pastPlumb: false } as const;
     expect(readerInWords({ ...wheel, off: -0.4, sits: { where: 'in-front', before: 3 } })).toBe(
       'A degree wheel on the tube in front of the clamp, short of bend 3, goes from 0° to 120°; a level laid along the leg, to 33.1°. 0.40° is lost in rounding.',
@@ -64,7 +64,7 @@ describe('a turn in words', () => {
     );
     expect(zeroInWords({ ...reading, assumed: true })).toMatch(/No bender is set up.*bends to the left/u);
   });
-  it('tells the line underneath, and in inches to 1/64', () => {
+  it('says where the line is underneath, and in inches to 1/64', () => {
     expect(lineInWords({ ...reading, line: -180, lineRound: 69.8 }, 'in')).toBe('The scribed line then is underneath.');
     expect(lineInWords({ ...reading, line: -21.4, lineRound: 8.3 }, 'in')).toBe(
       'The scribed line then stands 21.4° anticlockwise of the top, 21/64 in round.',

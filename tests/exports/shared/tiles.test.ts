@@ -51,14 +51,14 @@ describe('a drawing in sheets', () => {
   });
 
   it('sets words whole on one sheet, clear of its joints, also those that would run over its edge or stand where no sheet is', () => {
-    const told = [
+    const stated = [
       words('a', 10, 10, 'here', 5),
       words('a', 170, 150, 'from one sheet on to the next', 5),
       words('a', 20, 390, 'in a corner without a line', 5),
       words('a', 250, 200, 'upright', 5, { turn: Math.PI / 2, anchor: 'middle' }),
       words('a', 10, 20, 'long '.repeat(60), 10, { bold: true }),
     ];
-    const shown = tiled([diagonal, ...told], { width: 500, height: 400 }, room, unknownFace).flatMap(
+    const shown = tiled([diagonal, ...stated], { width: 500, height: 400 }, room, unknownFace).flatMap(
       ({ name, marks }) =>
         marks.flatMap((mark) => (mark.kind === 'words' && mark.layer === 'a' ? [{ name, mark }] : [])),
     );

@@ -263,16 +263,16 @@ describe('making it', () => {
     expect(await stepOf(branchAt60())).toBe(await stepOf(branchAt60()));
   });
 
-  it('tells each tube before it is cut, and stops where it is told to, leaving the kernel as it was', async () => {
-    const told: number[] = [];
+  it('reports each tube before it is cut, and stops where it is asked to, leaving the kernel as it was', async () => {
+    const reported: number[] = [];
     const stop = new Error('enough');
     const stopped = stepFile(demo, oc, (done, total) => {
-      told.push(done);
+      reported.push(done);
       expect(total).toBe(demo.tubes.length);
       return done === 2 ? Promise.reject(stop) : Promise.resolve();
     });
     await expect(stopped).rejects.toBe(stop);
-    expect(told).toEqual([0, 1, 2]);
+    expect(reported).toEqual([0, 1, 2]);
     const after = await stepOf(branchAt60());
     scoped((keep) => expect(solidsOf(keep, after)).toHaveLength(2));
   });

@@ -47,7 +47,7 @@ describe('the tables', () => {
     expect(rows[0]).toMatchObject({ section: '1 3/4 x .120', outer_diameter_mm: '44.45', wall_mm: '3.048' });
   });
 
-  it('tubes.csv tells what to cut: the blank with its grip, and errors that bar it', () => {
+  it('tubes.csv says what to cut: the blank with its grip, and errors that bar it', () => {
     const dies = demo.job.dies.map((die) => ({ ...die, leastGrip: 700, leastStraight: 5000 }));
     const [hoop] = rowsOf(derivedFrom(JSON.stringify({ ...demo.job, dies })), 'tubes.csv');
     // 518.36 mm of last straight with the plate's 0.53 falls 181.1 short of 700 (tests/golden/demo.txt has the lengths).

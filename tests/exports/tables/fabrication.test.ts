@@ -37,7 +37,7 @@ describe('fabrication', () => {
   });
 
   // Computed with two independent methods; CLR 135.
-  it('tells bends in degrees: 90, 90, 90, turned 0, 90, 116.5651', () => {
+  it('gives bends in degrees: 90, 90, 90, turned 0, 90, 116.5651', () => {
     const [tube] = fabrication(bentTube()).tubes;
     const bends = tube!.bends;
     [0, 90, 116.5651].forEach((rotation, i) => {
@@ -79,7 +79,7 @@ describe('fabrication', () => {
     expect(end.throat).toBeCloseTo(36.662, 3);
   });
 
-  it('tells the twin of a mirrored member by what it is the twin of', () => {
+  it('names the mirror image of a mirrored member by what it is the twin of', () => {
     const { tubes } = fabrication(bentTube({}, { mirror: true }));
     expect(tubes.map(({ id, twinOf }) => [id, twinOf])).toEqual([
       ['bar', null],

@@ -83,7 +83,7 @@ function lineEdge(oc: OpenCascadeInstance, keep: Keep, end: End, phi: number): T
   return keep(keep(new oc.BRepBuilderAPI_MakeEdge(a!, b!)).Edge());
 }
 
-/** Which of the lines a point lies on, told by its bearing about the branch. */
+/** Which of the lines a point lies on, known by its bearing about the branch. */
 function lineAt(end: End, fromNode: Triple, degrees: readonly number[]): number {
   const across = outer(end.direction, end.reference);
   const bearing = (Math.atan2(inner(fromNode, across), inner(fromNode, end.reference)) * 180) / Math.PI;

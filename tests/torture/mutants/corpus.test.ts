@@ -45,7 +45,7 @@ describe('the corpus', () => {
 });
 
 describe('the judge of mutants', () => {
-  it('lets through what is right, and tells its fate', () => {
+  it('lets through what is right, and names its fate', () => {
     const before = derivedSample();
     expect(judge(text, before, true)).toEqual({ fate: 'derived' });
     expect(judge('{', before, true)).toEqual({ fate: 'refused' });

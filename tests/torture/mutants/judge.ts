@@ -40,7 +40,7 @@ function must(holds: boolean, what: string): asserts holds {
 function fateOf(text: string, before: Derived, slow: boolean): Fate {
   const parsed = parseJob(text);
   if (!parsed.ok) {
-    mustBeTold(parsed.faults, null);
+    mustBeSaid(parsed.faults, null);
     return 'refused';
   }
   const { job } = parsed;
@@ -49,7 +49,7 @@ function fateOf(text: string, before: Derived, slow: boolean): Fate {
   const reused = derive(withRecordsOf(before.job, job), before);
   must(isDeepStrictEqual(bare(reused), bare(fresh)), 'derived otherwise from what was derived before');
   if (!fresh.ok) {
-    mustBeTold(fresh.faults, job);
+    mustBeSaid(fresh.faults, job);
     return 'no frame';
   }
   mustBeFinite(fresh.value, job);
@@ -87,7 +87,7 @@ const asJson = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
 /** Faults without a place are of the whole text. */
 const OF_THE_TEXT = /^(?:line \d+, column \d+: |the file is empty$|not a job: |and \d+ more$)/u;
 
-function mustBeTold(faults: readonly Fault[], job: Job | null): void {
+function mustBeSaid(faults: readonly Fault[], job: Job | null): void {
   must(faults.length > 0, 'refused without a fault');
   for (const fault of faults) {
     const line = faultLine(fault);

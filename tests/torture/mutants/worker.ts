@@ -1,5 +1,5 @@
 /**
- * A process that judges mutants: number FROM, FROM + STEP ... below UNTIL. It tells its parent of each that is wrong and, at the
+ * A process that judges mutants: number FROM, FROM + STEP ... below UNTIL. It reports to its parent of each that is wrong and, at the
  * end, how many met which fate. The number it is at stands in a file, so that the parent can name the mutant that ended it; a
  * mutant that takes too much of the processor ends it too, watched from a thread of its own, since a loop hears nothing.
  */
@@ -61,18 +61,18 @@ export async function main([seed, from, until, step, progress]: readonly string[
     const text = mutantText(jobs, Number(seed), index);
     const result = judge(text, before[index % before.length]!, index % SLOW_EVERY === 0);
     if ('fate' in result) fates = { ...fates, [result.fate]: fates[result.fate] + 1 };
-    else await tell({ kind: 'wrong', index, why: result.wrong });
+    else await report({ kind: 'wrong', index, why: result.wrong });
     if ((index - Number(from)) % REPORTED_EVERY !== 0) continue;
-    await tell({ kind: 'so far', fates });
+    await report({ kind: 'so far', fates });
     fates = NONE;
   }
   await watch.terminate();
-  await tell({ kind: 'done', fates });
+  await report({ kind: 'done', fates });
   process.disconnect();
   return 0;
 }
 
-const tell = (message: Message): Promise<void> =>
+const report = (message: Message): Promise<void> =>
   new Promise((resolve, reject) =>
     process.send!(message, (error: Error | null) => (error ? reject(error) : resolve())),
   );

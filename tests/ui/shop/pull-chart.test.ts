@@ -93,10 +93,10 @@ describe('the chart of pulls', () => {
     expect(Number.parseFloat(bare.up.at(-1)!.text)).toBeGreaterThan(0);
   });
 
-  it('is told in words with every pull', () => {
-    const told = pullChartInWords(two, lawOf(two), 0.019);
-    expect(told).toContain('pull 1, finished 25.0°, 1.8°; pull 2, finished 60.0°, 3.2°');
-    expect(told).toContain('from 0.8° at a finished 1° to 5.0° at a finished 104°, as far as the pulls bear it');
-    expect(told).toContain('estimate from the steel alone gives 1.7° at a finished 90°');
+  it('is said in words with every pull', () => {
+    const said = pullChartInWords(two, lawOf(two), 0.019);
+    expect(said).toContain('pull 1, finished 25.0°, 1.8°; pull 2, finished 60.0°, 3.2°');
+    expect(said).toContain('from 0.8° at a finished 1° to 5.0° at a finished 104°, as far as the pulls bear it');
+    expect(said).toContain('estimate from the steel alone gives 1.7° at a finished 90°');
   });
 });

@@ -48,7 +48,7 @@ describe('what was kept', () => {
 describe('a printer that makes 100 mm only 98 across', () => {
   const print = readPrint({ paper: 'a4', across: 98, up: 100 }, false);
 
-  it('is told as the ratio that drawings are divided by', () => {
+  it('is given as the ratio that drawings are divided by', () => {
     expect(printSettings(print)).toEqual({ paper: 'a4', printed: { x: 0.98, y: 1 } });
   });
 

@@ -114,7 +114,7 @@ describe('the floor', () => {
   });
 });
 
-describe('what is told of a selection', () => {
+describe('what is said of a selection', () => {
   it('names the tube by its number, and places by the side of the car they are on', () => {
     expect(describeSelection(derived, { kind: 'tube', id: 'hoop' })).toMatch(
       /^Tube 1, Main hoop: 4 bends, developed length /u,

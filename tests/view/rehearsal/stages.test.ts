@@ -72,7 +72,7 @@ describe.each(['left', 'right'] as const)('a bender that turns %s', (turns) => {
     }
   });
 
-  it('in the plain order the tube stays on the feed all the way, and is turned by the roll that is told', () => {
+  it('in the plain order the tube stays on the feed all the way, and is turned by the roll that is given', () => {
     const stages = layStages(tube, orders.plain);
     for (const { way, turn, poseAt } of stages.slice(1)) {
       const roll = rolled(turn);
@@ -90,7 +90,7 @@ describe.each(['left', 'right'] as const)('a bender that turns %s', (turns) => {
     }
   });
 
-  it('shows each roll as the tape tells it, in any order of bending', () => {
+  it('shows each roll as the tape has it, in any order of bending', () => {
     const bends = [1, 2, 3, 4];
     const all: readonly (readonly number[])[] = bends.flatMap((a) =>
       bends.flatMap((b) =>

@@ -92,25 +92,25 @@ describe('the player', () => {
     expect(player.place()).toBe(0);
   });
 
-  it('draws frames only while it plays, and tells every change once', () => {
+  it('draws frames only while it plays, and reports every change once', () => {
     const player = createPlayer(line);
-    let told = 0;
-    const stop = player.listen(() => (told += 1));
+    let calls = 0;
+    const stop = player.listen(() => (calls += 1));
     expect(player.advance(1)).toBe(false);
-    expect(told).toBe(0);
+    expect(calls).toBe(0);
     player.set(30);
     player.forward();
     expect(player.place()).toBe(60);
     player.back();
     expect(player.place()).toBe(0);
-    expect(told).toBe(3);
+    expect(calls).toBe(3);
     player.play();
     expect(player.advance(0.01)).toBe(true);
     player.pause();
     expect(player.advance(0.01)).toBe(false);
     stop();
     player.set(5);
-    expect(told).toBe(6);
+    expect(calls).toBe(6);
   });
 
   it('does not jump over a bend when the first frame comes late', () => {

@@ -1,5 +1,5 @@
 /**
- * What there is to know of a kind of record, in one place: how a file holds it, what of it no shape can tell, and what it
+ * What there is to know of a kind of record, in one place: how a file holds it, what of it no shape can check, and what it
  * refers to. kinds.ts and places.ts hold a row for each kind; whoever reads, checks, writes, compares, deletes, moves or
  * solves records goes by these rows.
  */
@@ -34,13 +34,13 @@ interface Written<R> {
   readonly most?: number;
 }
 
-/** What the shape cannot tell of a record or a part of one. */
+/** What the shape cannot check of a record or a part of one. */
 export type Beyond = readonly (Reference | Fault)[];
 
 /** A part of a record that comes in kinds of its own. */
 export interface Part<P> extends Written<P> {
   /**
-   * What the shape cannot tell, in the order of the file: what it refers to, and what is wrong with it. `at` is where it
+   * What the shape cannot check, in the order of the file: what it refers to, and what is wrong with it. `at` is where it
    * stands, each place begins with it. Whether a reference leads anywhere is seen by validate.ts.
    */
   beyondShape?(part: P, at: string): Beyond;

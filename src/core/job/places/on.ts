@@ -18,7 +18,7 @@ export type OnMember = {
 );
 
 export const onPlace = {
-  // Told apart by `from`: beside it no bend is named, without it one is.
+  // Distinguished by `from`: beside it no bend is named, without it one is.
   shape: v.variant('from', [
     v.looseObject({
       kind: v.literal('on'),
