@@ -83,7 +83,7 @@ export function App(): ReactNode {
               </Boundary>
             </div>
           )}
-          <main className="panel">
+          <main className="panel" tabIndex={-1}>
             {ready ? (
               <Boundary part="This station">
                 <Panel />

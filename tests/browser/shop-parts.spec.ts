@@ -53,3 +53,29 @@ test('the part looked at last is there for the next tube and after a reload; arr
   await expect(page.getByRole('tab', { name: 'Files' })).toBeFocused();
   await expect(page.getByRole('tabpanel', { name: 'Files' })).toBeVisible();
 });
+
+test('what folds has a heading to come to it by', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Shop');
+  await chooseTube(page, 'Main hoop', 'Marks');
+  await expect(page.getByRole('heading', { name: 'What a slip does', level: 3 })).toBeVisible();
+  await showPart(page, 'Bending');
+  await expect(page.getByRole('heading', { name: 'Rehearsal', level: 3 })).toBeVisible();
+});
+
+test('a pull that is half typed is still there after a look at another part of the Shop', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Shop');
+  await chooseTube(page, 'Main hoop', 'Pulls');
+  const form = page.getByRole('form', { name: 'Log a pull' });
+  await form.getByRole('textbox', { name: 'Pulled' }).fill('92.5');
+  await form.getByRole('textbox', { name: 'Batch' }).fill('H-204');
+  await showPart(page, 'Bending');
+  await showPart(page, 'Pulls');
+  await expect(form.getByRole('textbox', { name: 'Pulled' })).toHaveValue('92.5');
+  await expect(form.getByRole('textbox', { name: 'Batch' })).toHaveValue('H-204');
+  await form.getByRole('textbox', { name: 'Finished, let go' }).fill('90');
+  await form.getByRole('button', { name: 'Log the pull' }).click();
+  await expect(page.getByRole('grid', { name: /^Pulls/ })).toContainText('92.5');
+  await expect(form.getByRole('textbox', { name: 'Pulled' })).toHaveValue('');
+});

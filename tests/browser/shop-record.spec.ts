@@ -69,8 +69,13 @@ test('a job that differs is asked about once, in words; its answers change the j
   await close(page);
   await openFile(page, 'other.json', elsewhere());
   await expect(question(page)).toContainText('Clamp before start of bend: shop');
-  await question(page).getByRole('button', { name: 'Use the shop’s' }).press('Enter');
+  // Whoever came to it from somewhere stands there again when it is answered.
+  const name = page.getByRole('textbox', { name: 'Job' });
+  await name.focus();
+  await question(page).getByRole('button', { name: 'Use the shop’s' }).focus();
+  await page.keyboard.press('Enter');
   await expect(question(page)).toHaveCount(0);
+  await expect(name).toBeFocused();
   expect(JSON.parse(await savedText(page)).dies).toEqual((JSON.parse(demoText()) as Job).dies);
   await expect(undoKey(page)).toHaveAccessibleName(/Use the shop’s/);
 
@@ -107,6 +112,25 @@ test('a file is opened and saved as it is; one with a fault says where, and what
   await expect(sheet(page).getByRole('table', { name: 'Dies of the shop' })).not.toContainText('6 in CLR');
   await sheet(page).getByRole('button', { name: 'Put back what was here before' }).click();
   await expect(sheet(page).getByRole('table', { name: 'Dies of the shop' })).toContainText('6 in CLR');
+});
+
+test('a misread pull is taken out of the shop’s log by itself; the scatter of a mark is in the unit of the job', async ({
+  page,
+}) => {
+  await start(page);
+  await openRecord(page);
+  await openShopFile(page, 'shop.json', JSON.stringify(shopFile()));
+  await expect(sheet(page).getByRole('row', { name: /of a mark/iu })).toContainText('0.031 in');
+  const pulls = shopFile().pulls as { pulled: number; net: number }[];
+  const [one] = pulls;
+  for (const log of await sheet(page).locator('.record-pulls > summary').all()) await log.click();
+  await sheet(page)
+    .getByRole('button', { name: `Take out the pull to ${one!.pulled}° that came out as ${one!.net}°` })
+    .first()
+    .click();
+  const coming = page.waitForEvent('download');
+  await sheet(page).getByRole('button', { name: 'Save as file' }).click();
+  expect((JSON.parse(await textOf(coming)) as Job).pulls).toEqual(pulls.slice(1));
 });
 
 test('a saw, a notcher and sticks are added by keyboard, and refused where they cannot be', async ({ page }) => {

@@ -7,6 +7,7 @@ import {
   angleKind,
   bendAngleKind,
   dayKind,
+  deviationKind,
   lengthKind,
   numberKind,
   orNothing,
@@ -73,6 +74,12 @@ export function DayField(props: FieldProps<string>): ReactNode {
 export function NumberField(props: FieldProps<number> & { least: number; greatest: number; step: number }): ReactNode {
   const { least, greatest, step, ...rest } = props;
   return <EntryField {...rest} kind={numberKind(least, greatest, step)} numeric />;
+}
+
+/** How far marks lie off, from 0 to `greatest` mm, in decimals of the job's unit. */
+export function DeviationField({ greatest, ...props }: FieldProps<number> & { greatest: number }): ReactNode {
+  const unit = useDocument((state) => state.job.lengthUnit);
+  return <EntryField {...props} kind={deviationKind(unit, greatest)} numeric />;
 }
 
 /** A name or a word. */

@@ -59,6 +59,23 @@ export function sizeKind(unit: LengthUnit): ValueKind<number> {
   };
 }
 
+/** How far marks lie off, from 0 to `greatest` mm: decimals of the job's unit, below what a tape's fractions show. A nudge is 0.005 in or 0.1 mm. */
+export function deviationKind(unit: LengthUnit, greatest: number): ValueKind<number> {
+  const step = unit === 'in' ? MM_PER_INCH / 200 : 0.1;
+  const show = (mm: number): string => trimZeros(decimalLength(mm, unit, unit === 'in' ? 3 : 2));
+  return {
+    show,
+    read(text) {
+      const entered = parseLength(text, unit);
+      if (!entered.ok || (entered.value >= 0 && entered.value <= greatest)) return entered;
+      return { ok: false, why: `has to be from 0 to ${show(greatest)} ${unit}` };
+    },
+    readBack: () => '',
+    nudge: (mm, steps) => Math.min(greatest, Math.max(0, mm + step * steps)),
+    inputMode: 'decimal',
+  };
+}
+
 /** What a tape reads: nothing below zero. */
 export function tapeKind(unit: LengthUnit): ValueKind<number> {
   const kind = lengthKind(unit);

@@ -1,4 +1,4 @@
-/** A part of a station that folds: the browser's own details, so that keyboard and screen reader know it. */
+/** A part of a station that folds: the browser's own details, so that keyboard and screen reader know it, with a heading to come to it by. */
 import { useState, type ReactNode } from 'react';
 
 export function Section(props: {
@@ -13,7 +13,7 @@ export function Section(props: {
   return (
     <details className="section" open={openAtFirst}>
       <summary>
-        <span className="section-title">{props.title}</span>
+        <h3 className="section-title">{props.title}</h3>
         {props.count !== undefined && <span className="section-count">{props.count}</span>}
       </summary>
       <div className="section-body">{props.children}</div>

@@ -14,12 +14,14 @@ export function RecordTable<R>(props: {
   caption: string;
   list: ShopList;
   records: readonly R[];
+  /** Where each of them stands in the shop's list; in the list's own order where they are all of it. */
+  places?: readonly number[];
   /** What a record is called where it is taken out. */
   nameOf: (record: R) => string;
   /** The first heads the row. */
   columns: readonly Column<R>[];
 }): ReactNode {
-  const { columns, records, list } = props;
+  const { columns, records, list, places } = props;
   const room = useRef<HTMLDivElement>(null);
   function takeOut(index: number): void {
     shopRecord.getState().replace((shop) => takenOut(shop, list, index));
@@ -67,7 +69,7 @@ export function RecordTable<R>(props: {
                   type="button"
                   className="press press-quiet press-small"
                   aria-label={`Take out ${props.nameOf(record)}`}
-                  onClick={() => takeOut(index)}
+                  onClick={() => takeOut(places?.[index] ?? index)}
                 >
                   Take out
                 </button>

@@ -7,6 +7,7 @@ import type { Difference } from '../../core/shop/differences.ts';
 import type { Fault } from '../../core/job/fault.ts';
 import { differenceInWords } from '../../core/words/shop.ts';
 import { shopRecord, useDocument, useShop } from '../../store/page.ts';
+import { useWayBack } from '../kit/useWayBack.ts';
 import './record.css';
 
 /** Differences that are shown at first. */
@@ -25,11 +26,16 @@ function Question({ asked }: { asked: readonly Difference[] }): ReactNode {
   const [all, showAll] = useState(false);
   const [refusal, setRefusal] = useState<readonly Fault[]>([]);
   const { takeShops, keepJobs, giveJobs } = shopRecord.getState();
+  const { onFocus, answered } = useWayBack();
+  const answer = (press: () => readonly Fault[] | void): void => {
+    answered();
+    setRefusal(press() ?? []);
+  };
   const nameOf = (id: string): string => dies.find((die) => die.id === id)?.name ?? id;
   const shown = all ? asked : asked.slice(0, FIRST);
   const has = (end: string): boolean => asked.some(({ kind }) => !kind.endsWith(end));
   return (
-    <section className="notice" aria-label="Shop and job differ">
+    <section className="notice" aria-label="Shop and job differ" onFocus={onFocus}>
       <div className="shop-asks">
         <p>
           <strong>This job and the shop record differ.</strong>
@@ -47,15 +53,15 @@ function Question({ asked }: { asked: readonly Difference[] }): ReactNode {
       </div>
       <div className="row">
         {has('/not-in-shop') && (
-          <button type="button" className="press" onClick={() => setRefusal(takeShops())}>
+          <button type="button" className="press" onClick={() => answer(takeShops)}>
             Use the shop’s
           </button>
         )}
-        <button type="button" className="press" onClick={keepJobs}>
+        <button type="button" className="press" onClick={() => answer(keepJobs)}>
           Keep this job’s
         </button>
         {has('/not-in-job') && (
-          <button type="button" className="press" onClick={() => setRefusal(giveJobs())}>
+          <button type="button" className="press" onClick={() => answer(giveJobs)}>
             Put this job’s into the shop
           </button>
         )}

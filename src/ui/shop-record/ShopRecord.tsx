@@ -5,11 +5,12 @@ import type { Fault } from '../../core/job/fault.ts';
 import { FIRST_MARKING } from '../../core/job/kinds/marking.ts';
 import { allThatDiffers } from '../../core/shop/differences.ts';
 import { given } from '../../core/shop/exchange.ts';
-import { FIRST_SCATTER } from '../../core/shop/kinds/scatter.ts';
+import { FIRST_SCATTER, GREATEST_SCATTER } from '../../core/shop/kinds/scatter.ts';
 import { tapeReading, tapesOf } from '../../core/units/tape.ts';
 import { FROM, MARKED } from '../../core/words/marks.ts';
 import { benderInWords } from '../../core/words/shop.ts';
 import { shopRecord, useDocument, useShop } from '../../store/page.ts';
+import { deviationKind } from '../fields/kinds.ts';
 import { FaultList } from '../kit/FaultList.tsx';
 import { Section } from '../kit/Section.tsx';
 import { NotcherTable, SawTable, StickTable } from './ToolTables.tsx';
@@ -125,7 +126,7 @@ function HabitRows(): ReactNode {
         ['tape in', `${tapeReading(tapesOf(unit)[fine ? 1 : 0], unit, fine).text} ${unit}`],
         ['scatter of a bend, one standard deviation', `${angle}°`],
         ['of a rotation', `${rotation}°`],
-        ['of a mark', `${place} mm`],
+        ['of a mark', `${deviationKind(unit, GREATEST_SCATTER).show(place)} ${unit}`],
       ]}
     />
   );

@@ -1,9 +1,11 @@
 /** What a job takes over: dies, sections, and the log of pulls by die and section. */
-import type { ReactNode } from 'react';
+import { useState, type ReactNode } from 'react';
+import type { Pull } from '../../core/job/kinds/pull.ts';
 import type { Section } from '../../core/job/kinds/section.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { ShopDie } from '../../core/shop/kinds/die.ts';
 import { steelInWords } from '../../core/springback/steels.ts';
+import { formatAngle } from '../../core/units/angle.ts';
 import { useShop } from '../../store/page.ts';
 import { LimitLength } from '../fields/Readings.tsx';
 import { RecordTable, type Column } from './RecordTable.tsx';
@@ -62,38 +64,47 @@ export function PullTable(): ReactNode {
   const pairs = pulls.filter(
     ({ die, section }, at) => pulls.findIndex((pull) => pull.die === die && pull.section === section) === at,
   );
+  return pairs.map(({ die, section }) => (
+    <PullsOf
+      key={JSON.stringify([die, section])}
+      called={`${named(dies, die)}, tube ${named(sections, section)}`}
+      pulls={pulls}
+      places={pulls.flatMap((pull, at) => (pull.die === die && pull.section === section ? [at] : []))}
+    />
+  ));
+}
+
+/** Folded: a log may be long. Each pull can be taken out by itself, such as one that was misread. */
+function PullsOf(props: { called: string; pulls: readonly Pull[]; places: readonly number[] }): ReactNode {
+  const { called, pulls, places } = props;
+  const [open, setOpen] = useState(false);
+  const those = places.map((at) => pulls[at]!);
+  const angles = those.map(({ net }) => net);
+  const [least, most] = [Math.min(...angles), Math.max(...angles)];
   return (
-    <div className="record-scroll">
-      <table className="table table-plain">
-        <caption className="spoken-only">Pulls by die and section</caption>
-        <thead>
-          <tr>
-            <th scope="col">Die</th>
-            <th scope="col">Section</th>
-            <th scope="col" className="number">
-              Pulls
-            </th>
-            <th scope="col" className="number">
-              Finished angles
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {pairs.map(({ die, section }) => {
-            const those = pulls.filter((pull) => pull.die === die && pull.section === section);
-            const angles = those.map(({ net }) => net);
-            const [least, most] = [Math.min(...angles), Math.max(...angles)];
-            return (
-              <tr key={JSON.stringify([die, section])}>
-                <th scope="row">{named(dies, die)}</th>
-                <td>{named(sections, section)}</td>
-                <td className="number">{those.length}</td>
-                <td className="number">{least === most ? `${least}°` : `${least}° to ${most}°`}</td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
-    </div>
+    <details className="record-pulls" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        <strong>{called}</strong>: {those.length} {those.length === 1 ? 'pull' : 'pulls'}, finished angles{' '}
+        {least === most ? `${least}°` : `${least}° to ${most}°`}
+      </summary>
+      {open && (
+        <RecordTable
+          caption={`Pulls of ${called}`}
+          list="pulls"
+          records={those}
+          places={places}
+          nameOf={({ pulled, net }) => `the pull to ${pulled}° that came out as ${net}°`}
+          columns={PULL_COLUMNS}
+        />
+      )}
+    </details>
   );
 }
+
+const PULL_COLUMNS: readonly Column<Pull>[] = [
+  { title: 'Pulled', isNumber: true, show: ({ pulled }) => `${pulled}°` },
+  { title: 'Finished', isNumber: true, show: ({ net }) => `${net}°` },
+  { title: 'Opened by', isNumber: true, show: ({ pulled, net }) => `${formatAngle(pulled - net, 1)}°` },
+  { title: 'Day', show: ({ on }) => on || '–' },
+  { title: 'Batch', show: ({ batch }) => shownName(batch ?? '') || '–' },
+];

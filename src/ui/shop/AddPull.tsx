@@ -10,20 +10,32 @@ import { DraftField } from '../fields/DraftField.tsx';
 import { bendAngleKind, textKind } from '../fields/kinds.ts';
 import type { Pair } from './pairs.ts';
 
-/** `batch`: what the pull is logged for unless the person says another. */
-export function AddPull({ pair, batch: usual }: { pair: Pair; batch: string }): ReactNode {
+/** What is typed and not logged yet; `batch` is null while it is the usual one. */
+export interface PullDraft {
+  readonly pulled: string;
+  readonly net: string;
+  readonly batch: string | null;
+  readonly on: string;
+}
+
+export const NO_PULL: PullDraft = { pulled: '', net: '', batch: null, on: '' };
+
+/** `batch`: what the pull is logged for unless the person says another. The draft is the Shop's: it is still there after a look at another part. */
+export function AddPull(props: {
+  pair: Pair;
+  batch: string;
+  draft: PullDraft;
+  type: (draft: PullDraft) => void;
+}): ReactNode {
+  const { pair, batch: usual, draft, type } = props;
   const edit = useDocument((state) => state.edit);
-  const [pulledText, setPulled] = useState('');
-  const [netText, setNet] = useState('');
-  const [batchText, setBatch] = useState<string | null>(null);
-  const [on, setOn] = useState('');
   /** The person has asked to log what stands here: empty fields are named now too. */
   const [asked, setAsked] = useState(false);
   const [refusal, setRefusal] = useState('');
   const form = useRef<HTMLFormElement>(null);
-  const pulled = bendAngleKind.read(pulledText);
-  const net = bendAngleKind.read(netText);
-  const batch = textKind(true).read(batchText ?? usual);
+  const pulled = bendAngleKind.read(draft.pulled);
+  const net = bendAngleKind.read(draft.net);
+  const batch = textKind(true).read(draft.batch ?? usual);
 
   function log(event: FormEvent): void {
     event.preventDefault();
@@ -38,13 +50,12 @@ export function AddPull({ pair, batch: usual }: { pair: Pair; batch: string }): 
       batch: batch.value,
       pulled: pulled.value,
       net: net.value,
-      on,
+      on: draft.on,
     };
     const faults = edit('Log a pull', (job) => addPull(job, pull));
     setRefusal(faults.map((fault) => fault.message).join('; '));
     if (faults.length > 0) return;
-    setPulled('');
-    setNet('');
+    type({ ...draft, pulled: '', net: '' });
     setAsked(false);
     form.current?.querySelector('input')?.focus();
   }
@@ -52,10 +63,30 @@ export function AddPull({ pair, batch: usual }: { pair: Pair; batch: string }): 
   return (
     <form ref={form} className="fields pull-form" aria-label="Log a pull" noValidate onSubmit={log}>
       <div className="fields fields-two">
-        <DraftField label="Pulled" unit="°" text={pulledText} entered={pulled} asked={asked} onType={setPulled} />
-        <DraftField label="Finished, let go" unit="°" text={netText} entered={net} asked={asked} onType={setNet} />
-        <DraftField label="Batch" text={batchText ?? usual} entered={batch} asked={asked} onType={setBatch} />
-        <Day value={on} onChange={setOn} />
+        <DraftField
+          label="Pulled"
+          unit="°"
+          text={draft.pulled}
+          entered={pulled}
+          asked={asked}
+          onType={(text) => type({ ...draft, pulled: text })}
+        />
+        <DraftField
+          label="Finished, let go"
+          unit="°"
+          text={draft.net}
+          entered={net}
+          asked={asked}
+          onType={(text) => type({ ...draft, net: text })}
+        />
+        <DraftField
+          label="Batch"
+          text={draft.batch ?? usual}
+          entered={batch}
+          asked={asked}
+          onType={(text) => type({ ...draft, batch: text })}
+        />
+        <Day value={draft.on} onChange={(on) => type({ ...draft, on })} />
       </div>
       {pulled.ok && net.ok && <Opening by={pulled.value - net.value} />}
       <span className="command">

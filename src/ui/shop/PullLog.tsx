@@ -9,14 +9,31 @@ import { pullLaw } from '../../core/springback/pull-law.ts';
 import { steelOf } from '../../core/springback/steels.ts';
 import { useDocument } from '../../store/page.ts';
 import { SelectField } from '../fields/Fields.tsx';
-import { AddPull } from './AddPull.tsx';
+import { AddPull, NO_PULL, type PullDraft } from './AddPull.tsx';
 import { disagreements, lawInWords } from '../../core/words/pull-log.ts';
 import { pairsOf, type Pair } from './pairs.ts';
 import { PullChart } from './PullChart.tsx';
 import { PullTable, type LoggedPull } from './PullTable.tsx';
 
+/** What is typed of one more pull, by die and section; held by the Shop, since its parts come and go. */
+export interface PullDrafts {
+  readonly drafts: Readonly<Record<string, PullDraft>>;
+  readonly type: (pair: string, draft: PullDraft) => void;
+}
+
+export function usePullDrafts(): PullDrafts {
+  // In another job the same ids are other dies.
+  const opened = useDocument((state) => state.opened);
+  const [held, hold] = useState<{ readonly opened: number; readonly drafts: PullDrafts['drafts'] }>({
+    opened,
+    drafts: {},
+  });
+  const drafts = held.opened === opened ? held.drafts : {};
+  return { drafts, type: (pair, draft) => hold({ opened, drafts: { ...drafts, [pair]: draft } }) };
+}
+
 /** Of the tube's die and section; where it has none, or no tube is chosen, of those that the person picks. */
-export function PullLog({ tube }: { tube: SolvedTube | undefined }): ReactNode {
+export function PullLog({ tube, typed }: { tube: SolvedTube | undefined; typed: PullDrafts }): ReactNode {
   const job = useDocument((state) => state.job);
   const [picked, pick] = useState('');
   const pairs = pairsOf(job);
@@ -36,7 +53,7 @@ export function PullLog({ tube }: { tube: SolvedTube | undefined }): ReactNode {
               onChoose={pick}
             />
           )}
-          <LogOf key={keyOf(pair)} pair={pair} batch={bent && tube?.member.batch} />
+          <LogOf key={keyOf(pair)} pair={pair} batch={bent && tube?.member.batch} typed={typed} />
         </>
       )}
     </section>
@@ -49,7 +66,7 @@ const SAID = 3;
 const keyOf = ({ die, section }: Pair): string => JSON.stringify([die.id, section.id]);
 const nameOf = ({ die, section }: Pair): string => `${shownName(die.name)}, tube ${shownName(section.name)}`;
 
-function LogOf({ pair, batch }: { pair: Pair; batch: string | undefined }): ReactNode {
+function LogOf({ pair, batch, typed }: { pair: Pair; batch: string | undefined; typed: PullDrafts }): ReactNode {
   const pulls = useDocument((state) => state.job.pulls);
   const title = useId();
   const { die, section } = pair;
@@ -83,7 +100,12 @@ function LogOf({ pair, batch }: { pair: Pair; batch: string | undefined }): Reac
           )}
         </>
       )}
-      <AddPull pair={pair} batch={batch ?? ''} />
+      <AddPull
+        pair={pair}
+        batch={batch ?? ''}
+        draft={typed.drafts[keyOf(pair)] ?? NO_PULL}
+        type={(draft) => typed.type(keyOf(pair), draft)}
+      />
     </section>
   );
 }

@@ -17,7 +17,7 @@ import { BendTable } from './BendTable.tsx';
 import { EndRecipe } from './EndRecipe.tsx';
 import { errorsOf } from '../../core/checks/faults.ts';
 import { KeptOrder } from '../bending/KeptOrder.tsx';
-import { PullLog } from './PullLog.tsx';
+import { PullLog, usePullDrafts, type PullDrafts } from './PullLog.tsx';
 import { Rehearse } from './Rehearse.tsx';
 import { RunOut } from './RunOut.tsx';
 import ShopBench from './ShopBench.tsx';
@@ -39,8 +39,9 @@ export default function ShopStation(): ReactNode {
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
 
   const [part, show] = useKept('shop-part', readPart);
-  // Held here: whoever looks at another part meanwhile finds how far it is, and can still stop it.
+  // Held here: whoever looks at another part meanwhile finds how far the files are, and can still stop them; and a pull half typed.
   const taking = useTaking();
+  const typed = usePullDrafts();
   const head = useRef<HTMLDivElement>(null);
   // Whoever comes into the shop stands before some tube; what is chosen after that is the person's own affair.
   const entered = useRef(false);
@@ -67,6 +68,7 @@ export default function ShopStation(): ReactNode {
           part={part}
           tube={tube}
           taking={taking}
+          typed={typed}
           // On a telephone the list lies below the head: that is brought up, once it is drawn.
           chosen={() => isNarrow() && requestAnimationFrame(() => head.current?.scrollIntoView({ block: 'start' }))}
         />
@@ -90,13 +92,19 @@ type PartName = (typeof PARTS)[number]['name'];
 const readPart = (kept: unknown): PartName => PARTS.find(({ name }) => name === kept)?.name ?? 'tubes';
 
 /** What is of no tube comes first; the others need one. */
-function Part(props: { part: PartName; tube: SolvedTube | undefined; taking: Taking; chosen: () => void }): ReactNode {
-  const { part, tube, taking, chosen } = props;
+function Part(props: {
+  part: PartName;
+  tube: SolvedTube | undefined;
+  taking: Taking;
+  typed: PullDrafts;
+  chosen: () => void;
+}): ReactNode {
+  const { part, tube, taking, typed, chosen } = props;
   switch (part) {
     case 'tubes':
       return <Tubes selected={tube} chosen={chosen} />;
     case 'pulls':
-      return <PullLog tube={tube} />;
+      return <PullLog tube={tube} typed={typed} />;
     case 'files':
       return <TakeAway taking={taking} />;
     default:

@@ -15,7 +15,7 @@ import { nodeName } from '../../core/solve/names.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { stepAbove } from '../../core/units/step.ts';
 import { shopRecord, useDocument, useShop } from '../../store/page.ts';
-import { NumberField } from '../fields/Fields.tsx';
+import { DeviationField, NumberField } from '../fields/Fields.tsx';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
 import '../bending/marks.css';
@@ -31,6 +31,10 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
   const spreads = endSpreads(tube, tolerances);
   const inWords = unit === 'in' ? 'Inches' : 'Millimetres';
   const long = endToLeaveLong(spreads);
+  const keep = (key: keyof Scatter) => (value: number) => {
+    shopRecord.getState().change((shop) => ({ ...shop, scatter: { ...scatter, [key]: value } }));
+    return [];
+  };
   return (
     <Section title="What a slip does" open>
       <p className="advice">
@@ -78,20 +82,14 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
       </table>
       <fieldset className="trio">
         <legend>This shop’s scatter, one standard deviation</legend>
-        {FIELDS.map(({ key, label }) => (
-          <NumberField
-            key={key}
-            label={label}
-            value={scatter[key]}
-            least={0}
-            greatest={GREATEST_SCATTER}
-            step={0.1}
-            commit={(value) => {
-              shopRecord.getState().change((shop) => ({ ...shop, scatter: { ...scatter, [key]: value } }));
-              return [];
-            }}
-          />
-        ))}
+        <NumberField label="Bend, °" value={scatter.angle} commit={keep('angle')} {...OF_ANGLES} />
+        <NumberField label="Rotation, °" value={scatter.rotation} commit={keep('rotation')} {...OF_ANGLES} />
+        <DeviationField
+          label={`Mark, ${unit}`}
+          value={scatter.mark}
+          greatest={GREATEST_SCATTER}
+          commit={keep('mark')}
+        />
       </fieldset>
       <table className="table table-plain marks-table">
         <caption className="small">{`${inWords} that hold 95 of 100 ends, the other end held`}</caption>
@@ -102,7 +100,7 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
               Along the tube, ±
             </th>
             <th scope="col" className="number">
-              Semi-axes of the ellipsoid
+              Half length, width, height
             </th>
           </tr>
         </thead>
@@ -165,11 +163,7 @@ function AtNodes(props: { tube: SolvedTube; tolerances: Tolerances; caption: str
   );
 }
 
-const FIELDS: readonly { readonly key: keyof Scatter; readonly label: string }[] = [
-  { key: 'angle', label: 'Bend, °' },
-  { key: 'rotation', label: 'Rotation, °' },
-  { key: 'mark', label: 'Mark, mm' },
-];
+const OF_ANGLES = { least: 0, greatest: GREATEST_SCATTER, step: 0.1 };
 
 /** Never shown smaller than they are. */
 function SpreadRow({ end, spread }: { end: 'A' | 'B'; spread: Spread }): ReactNode {

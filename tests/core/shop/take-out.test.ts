@@ -23,3 +23,9 @@ it.each(SHOP_LISTS)('what is left of %s can be read', (list) => {
   expect(parseShop(serialiseShop(left)).ok).toBe(true);
   expect(takenOut(shop, list, 9)).toBe(shop);
 });
+
+it('of two pulls alike takes the one that stands at that place, and leaves what is named by others', () => {
+  const twice = { ...shop, pulls: [shop.pulls[0]!, shop.pulls[1]!, shop.pulls[0]!] };
+  expect(takenOut(twice, 'pulls', 2)).toEqual(shop);
+  expect(takenOut(twice, 'pulls', 1).pulls).toEqual([shop.pulls[0], shop.pulls[0]]);
+});

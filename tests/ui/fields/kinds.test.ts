@@ -11,6 +11,7 @@ import {
   tapeKind,
   textKind,
   wallKind,
+  deviationKind,
 } from '../../../src/ui/fields/kinds.ts';
 
 describe('a length as a person types it', () => {
@@ -124,5 +125,18 @@ describe('what is measured on a bent tube', () => {
     expect(rotationKind.read('-180')).toEqual({ ok: true, value: -180 });
     expect(rotationKind.read('181')).toMatchObject({ ok: false, why: 'beyond half a turn' });
     expect(rotationKind.read('400')).toMatchObject({ ok: false });
+  });
+});
+
+describe('how far marks lie off', () => {
+  it('is typed and shown in the unit of the job, and lies between nothing and 10 mm', () => {
+    const [inches, metric] = [deviationKind('in', 10), deviationKind('mm', 10)];
+    expect([inches.show(1), inches.show(0), metric.show(1), metric.show(0.85)]).toEqual(['0.039', '0', '1', '0.85']);
+    expect(inches.read('0.04')).toEqual({ ok: true, value: 1.016 });
+    expect(metric.read('0.8')).toEqual({ ok: true, value: 0.8 });
+    expect(inches.read('0.5')).toEqual({ ok: false, why: 'has to be from 0 to 0.394 in' });
+    expect(metric.read('-1')).toEqual({ ok: false, why: 'has to be from 0 to 10 mm' });
+    expect(metric.nudge?.(9.95, 1)).toBe(10);
+    expect(inches.nudge?.(0.1, -1)).toBe(0);
   });
 });
