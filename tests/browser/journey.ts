@@ -72,10 +72,10 @@ export async function chooseTube(page: Page, name: string, part: ShopPart = 'Tub
 }
 
 /** The job is there: in the bay, or beside what stands in its place where the browser cannot draw in 3D. */
-export const untilThere = (page: Page): Promise<void> =>
-  bay(page)
-    .or(page.getByRole('heading', { name: 'No 3D view here' }))
-    .waitFor();
+export async function untilThere(page: Page): Promise<void> {
+  // Looked for with each frame: a locator looks again half a second later, and a page is loaded some two hundred times.
+  await page.waitForFunction(() => document.querySelector('.bay-stage, .bay-missing') !== null);
+}
 
 /** The part of the bay that takes pointer and keys. */
 export const bay = (page: Page): Locator => page.getByRole('application', { name: /^Frame/ });
@@ -119,9 +119,21 @@ export async function textOf(download: Promise<Download>): Promise<string> {
 
 /** The job file as Save gives it now, by its keys: the mouse may be holding something. */
 export async function savedText(page: Page): Promise<string> {
+  await untilMayDownload(page);
   const download = page.waitForEvent('download');
   await page.keyboard.press('ControlOrMeta+s');
   return textOf(download);
+}
+
+/** When the page began its last downloads. */
+const downloads = new WeakMap<Page, number[]>();
+
+/** Chromium drops, without a word, what would be the eleventh download of a page within one second. */
+async function untilMayDownload(page: Page): Promise<void> {
+  const begun = downloads.get(page) ?? [];
+  const tenth = begun.at(-10);
+  if (tenth !== undefined) await page.waitForTimeout(Math.max(0, tenth + 1_100 - Date.now()));
+  downloads.set(page, [...begun, Date.now()]);
 }
 
 /** Picks a file in the browser's own dialog. */

@@ -29,7 +29,7 @@ export default defineConfig({
   testMatch: '*.spec.ts',
   outputDir: '../../test-results',
   globalSetup: './serve-build.ts',
-  workers: 2,
+  workers: 3,
   fullyParallel: true,
   retries: 0,
   // Room for a busy machine: how long a test takes is never what it asserts.
