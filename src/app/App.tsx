@@ -17,11 +17,11 @@ import { useNarrow } from '../ui/kit/useNarrow.ts';
 import { Band } from './Band.tsx';
 import { Boundary } from './Boundary.tsx';
 import { answerKey, enterPending } from './commands.ts';
-import type { SheetName } from './commands.ts';
+import type { DialogName } from './commands.ts';
 import { DropZone } from './DropZone.tsx';
 import { Hints } from './Hints.tsx';
 import { Notices } from './Notices.tsx';
-import { OpenSheet } from './sheets.tsx';
+import { OpenDialog } from './dialogs.tsx';
 import { Stations } from './Stations.tsx';
 
 /** Asked for at once, so that it comes while the kept work is read; the tables do not wait for it. */
@@ -40,9 +40,9 @@ export function App(): ReactNode {
   const station = useEditor((state) => state.station);
   const ready = useDocument((state) => state.ready);
   const rehearsing = useEditor((state) => state.rehearsing !== null);
-  // On a telephone the Shop sets the bench into the tube's sheet, below what is cut first.
+  // On a telephone the Shop sets the bench under Ends, below what is cut first.
   const narrow = useNarrow();
-  const [sheet, showSheet] = useState<SheetName | null>(null);
+  const [dialog, showDialog] = useState<DialogName | null>(null);
   // A bend run lies over the Shop, and the bay keeps its view under it.
   const open = useOpenRun();
   const slot = useKeeping((state) => state.slot);
@@ -50,7 +50,7 @@ export function App(): ReactNode {
   const bent = station === 'shop' ? running : null;
 
   useEffect(() => {
-    const answer = (event: KeyboardEvent): void => answerKey(event, showSheet);
+    const answer = (event: KeyboardEvent): void => answerKey(event, showDialog);
     window.addEventListener('keydown', answer);
     // Before the work is written.
     window.addEventListener('pagehide', enterPending, { capture: true });
@@ -63,7 +63,7 @@ export function App(): ReactNode {
   const Panel = PANELS[station];
   return (
     <div className="shell" data-station={station} data-rehearsing={rehearsing ? '' : undefined}>
-      <Band showSheet={showSheet} />
+      <Band showDialog={showDialog} />
       <Notices />
       <BaySlot ready={ready} covered={bent !== null} />
       {bent !== null && (
@@ -94,7 +94,7 @@ export function App(): ReactNode {
           </main>
         </div>
       )}
-      <OpenSheet name={sheet} closed={() => showSheet(null)} />
+      <OpenDialog name={dialog} closed={() => showDialog(null)} />
       <DropZone />
     </div>
   );

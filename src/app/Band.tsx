@@ -6,12 +6,12 @@ import type { KeepingState } from '../store/keeping/createKeeping.ts';
 import { jobDocument, useDocument, useKeeping } from '../store/page.ts';
 import { textKind } from '../ui/fields/kinds.ts';
 import { COMMANDS } from './commands.ts';
-import type { SheetName } from './commands.ts';
+import type { DialogName } from './commands.ts';
 import { closeIcon, openIcon, redoIcon, savedIcon, saveIcon, savingIcon, sign, undoIcon } from './icons.tsx';
 import { Menu } from './Menu.tsx';
 import './band.css';
 
-export function Band({ showSheet }: { readonly showSheet: (sheet: SheetName) => void }): ReactNode {
+export function Band({ showDialog }: { readonly showDialog: (dialog: DialogName) => void }): ReactNode {
   const undone = useDocument((state) => undoLabel(state.committed.history));
   const redone = useDocument((state) => redoLabel(state.committed.history));
   return (
@@ -33,7 +33,7 @@ export function Band({ showSheet }: { readonly showSheet: (sheet: SheetName) => 
         <button type="button" className="band-key file-key" onClick={COMMANDS.save.run}>
           {saveIcon} Save
         </button>
-        <Menu showSheet={showSheet} />
+        <Menu showDialog={showDialog} />
       </div>
     </header>
   );

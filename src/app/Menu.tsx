@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 import { jobDocument, useDocument } from '../store/page.ts';
 import type { LengthUnit } from '../core/units/length.ts';
 import { COMMANDS } from './commands.ts';
-import type { Command, SheetName } from './commands.ts';
+import type { Command, DialogName } from './commands.ts';
 import { menuIcon } from './icons.tsx';
 import { isDim, setDim } from './light.ts';
 
@@ -13,7 +13,7 @@ const UNITS: readonly { readonly unit: LengthUnit; readonly name: string }[] = [
   { unit: 'mm', name: 'mm' },
 ];
 
-export function Menu({ showSheet }: { readonly showSheet: (sheet: SheetName) => void }): ReactNode {
+export function Menu({ showDialog }: { readonly showDialog: (dialog: DialogName) => void }): ReactNode {
   const list = useRef<HTMLDivElement>(null);
   const item = (command: Command, className?: string): ReactNode => (
     <button
@@ -21,7 +21,7 @@ export function Menu({ showSheet }: { readonly showSheet: (sheet: SheetName) => 
       className={className}
       onClick={() => {
         list.current?.hidePopover();
-        command.run(showSheet);
+        command.run(showDialog);
       }}
     >
       {command.name}

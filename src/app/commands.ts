@@ -1,5 +1,5 @@
 /**
- * Every command with its name and its keys, in one table: the keyboard, the menu and the Keys sheet all read it.
+ * Every command with its name and its keys, in one table: the keyboard, the menu and the dialog of keys all read it.
  * `Mod` is Ctrl, or Cmd on a Mac.
  */
 import { jobFrom } from '../core/shop/exchange.ts';
@@ -8,14 +8,14 @@ import type { Station } from '../store/types.ts';
 import { editor, jobDocument, opening, shopRecord } from '../store/page.ts';
 import { pickFile, saveFile } from './files.ts';
 
-export type SheetName = 'versions' | 'shop' | 'keys' | 'about';
+export type DialogName = 'versions' | 'shop' | 'keys' | 'about';
 
 export interface Command {
   readonly name: string;
   readonly keys: readonly string[];
   /** A field that holds text not yet entered keeps these keys for that text. */
   readonly leftToField?: true;
-  readonly run: (showSheet: (sheet: SheetName) => void) => void;
+  readonly run: (showDialog: (dialog: DialogName) => void) => void;
 }
 
 export const STATIONS: readonly { readonly station: Station; readonly name: string }[] = [
@@ -40,10 +40,10 @@ export const COMMANDS = {
     leftToField: true,
     run: () => editor.getState().escape(),
   },
-  versions: { name: 'Earlier versions', keys: [], run: (showSheet) => showSheet('versions') },
-  shopRecord: { name: 'Shop record', keys: [], run: (showSheet) => showSheet('shop') },
-  keys: { name: 'Keys', keys: ['?'], run: (showSheet) => showSheet('keys') },
-  about: { name: 'About and cautions', keys: [], run: (showSheet) => showSheet('about') },
+  versions: { name: 'Earlier versions', keys: [], run: (showDialog) => showDialog('versions') },
+  shopRecord: { name: 'Shop record', keys: [], run: (showDialog) => showDialog('shop') },
+  keys: { name: 'Keys', keys: ['?'], run: (showDialog) => showDialog('keys') },
+  about: { name: 'About and cautions', keys: [], run: (showDialog) => showDialog('about') },
   newJob: {
     name: 'New job',
     keys: [],
@@ -86,7 +86,7 @@ const isTyping = (target: EventTarget | null): boolean =>
 const isPending = (target: EventTarget | null): target is HTMLElement =>
   target instanceof HTMLElement && target.dataset['pending'] !== undefined;
 
-/** A sheet or the menu takes the keys itself, Escape above all. */
+/** A dialog or the menu takes the keys itself, Escape above all. */
 const isLaidOver = (): boolean => document.querySelector('dialog[open], :popover-open') !== null;
 
 /** Enters what a field holds as leaving it does; the focus then stands where it stood, on the cell if the field was a cell's. */
@@ -106,7 +106,7 @@ export function enterPending(): void {
  * Runs the command that the key event asks for; the event is then used up. Text not yet entered is entered first, and
  * the document itself commits a gesture under way, so that what is saved is what one sees.
  */
-export function answerKey(event: KeyboardEvent, showSheet: (sheet: SheetName) => void): void {
+export function answerKey(event: KeyboardEvent, showDialog: (dialog: DialogName) => void): void {
   if (event.defaultPrevented || isLaidOver()) return;
   const command = Object.values<Command>(COMMANDS).find(({ keys }) => keys.some((chord) => matches(event, chord)));
   if (!command) return;
@@ -117,5 +117,5 @@ export function answerKey(event: KeyboardEvent, showSheet: (sheet: SheetName) =>
     enterText(event.target);
   }
   event.preventDefault();
-  command.run(showSheet);
+  command.run(showDialog);
 }

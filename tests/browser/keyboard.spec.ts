@@ -165,9 +165,9 @@ test('keys lead to the stations, and the bay takes its own', IN_THE_BAY, async (
   }
   await bay(page).focus();
   await page.keyboard.press('?');
-  const sheet = page.getByRole('dialog', { name: 'Keys' });
-  await expect(sheet).toBeVisible();
+  const dialog = page.getByRole('dialog', { name: 'Keys' });
+  await expect(dialog).toBeVisible();
   await page.keyboard.press('Escape');
-  await expect(sheet).toBeHidden();
+  await expect(dialog).toBeHidden();
   await expect(bay(page), 'the focus is back where it was').toBeFocused();
 });

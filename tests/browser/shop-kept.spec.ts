@@ -6,8 +6,8 @@ import { bare, dropDatabase, lay, recordsIn, secondCopies } from './stores.ts';
 
 test.use({ reuseContext: false });
 
-const sheet = (page: Page) => page.getByRole('dialog', { name: 'Shop record' });
-const dies = (page: Page) => sheet(page).getByRole('table', { name: 'Dies of the shop' });
+const record = (page: Page) => page.getByRole('dialog', { name: 'Shop record' });
+const dies = (page: Page) => record(page).getByRole('table', { name: 'Dies of the shop' });
 
 async function openRecord(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Menu' }).click();
@@ -16,7 +16,7 @@ async function openRecord(page: Page): Promise<void> {
 
 async function openShopFile(page: Page, file: object): Promise<void> {
   const chooser = page.waitForEvent('filechooser');
-  await sheet(page).getByRole('button', { name: 'Open a file' }).click();
+  await record(page).getByRole('button', { name: 'Open a file' }).click();
   const buffer = Buffer.from(JSON.stringify(file));
   await (await chooser).setFiles({ name: 'shop.json', mimeType: 'application/json', buffer });
 }
@@ -33,11 +33,11 @@ test('what one tab changes is in the other', async ({ page, context }) => {
   const second = await context.newPage();
   await start(second);
   await openRecord(second);
-  await expect(sheet(second)).toContainText('None yet.');
+  await expect(record(second)).toContainText('None yet.');
   await openRecord(page);
   await openShopFile(page, shopFile());
   await expect(dies(second)).toContainText('6 in CLR');
-  await sheet(second).getByRole('button', { name: 'Take out die 6 in CLR' }).click();
+  await record(second).getByRole('button', { name: 'Take out die 6 in CLR' }).click();
   await expect(dies(page)).not.toContainText('6 in CLR');
 });
 

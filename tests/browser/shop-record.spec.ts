@@ -18,22 +18,22 @@ async function openRecord(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByRole('button', { name: 'Shop record', exact: true }).click();
 }
-const sheet = (page: Page) => page.getByRole('dialog', { name: 'Shop record' });
-/** Until it is gone keys are the sheet's own. */
+const record = (page: Page) => page.getByRole('dialog', { name: 'Shop record' });
+/** Until it is gone keys are the dialog's own. */
 async function close(page: Page): Promise<void> {
-  await sheet(page).getByRole('button', { name: 'Close' }).click();
-  await expect(sheet(page)).toBeHidden();
+  await record(page).getByRole('button', { name: 'Close' }).click();
+  await expect(record(page)).toBeHidden();
 }
 const question = (page: Page) => page.getByRole('region', { name: 'Shop and job differ' });
 
 async function takeFromJob(page: Page): Promise<void> {
   await openRecord(page);
-  await sheet(page).getByRole('button', { name: 'Take this job’s dies, sections and pulls into the shop' }).click();
+  await record(page).getByRole('button', { name: 'Take this job’s dies, sections and pulls into the shop' }).click();
 }
 
 async function openShopFile(page: Page, name: string, text: string): Promise<void> {
   const chooser = page.waitForEvent('filechooser');
-  await sheet(page).getByRole('button', { name: 'Open a file' }).click();
+  await record(page).getByRole('button', { name: 'Open a file' }).click();
   await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
 }
 
@@ -45,8 +45,8 @@ test('what a job has goes into it, is there after a reload, and a new job begins
   await start(page);
   const demo = JSON.parse(await savedText(page)) as Job;
   await takeFromJob(page);
-  await expect(sheet(page)).toContainText('The shop has all that this job has.');
-  await expect(sheet(page).getByRole('table', { name: 'Dies of the shop' }).getByRole('row')).toHaveCount(
+  await expect(record(page)).toContainText('The shop has all that this job has.');
+  await expect(record(page).getByRole('table', { name: 'Dies of the shop' }).getByRole('row')).toHaveCount(
     demo.dies.length + 1,
   );
   await close(page);
@@ -91,7 +91,7 @@ test('a job that differs is asked about once, in words; its answers change the j
   await question(page).getByRole('button', { name: 'Put this job’s into the shop' }).press('Enter');
   await openRecord(page);
   const coming = page.waitForEvent('download');
-  await sheet(page).getByRole('button', { name: 'Save as file' }).click();
+  await record(page).getByRole('button', { name: 'Save as file' }).click();
   expect((JSON.parse(await textOf(coming)) as Job).dies[0]!.clampOffset).toBe(101);
 });
 
@@ -101,17 +101,17 @@ test('a file is opened and saved as it is; one with a fault says where, and what
   await start(page);
   await openRecord(page);
   await openShopFile(page, 'job.json', demoText());
-  await expect(sheet(page).getByRole('alert')).toContainText('a job file: open it as a job');
+  await expect(record(page).getByRole('alert')).toContainText('a job file: open it as a job');
   await openShopFile(page, 'shop.json', JSON.stringify(shopFile()));
-  await expect(sheet(page).getByRole('alert')).toHaveCount(0);
+  await expect(record(page).getByRole('alert')).toHaveCount(0);
   const coming = page.waitForEvent('download');
-  await sheet(page).getByRole('button', { name: 'Save as file' }).click();
+  await record(page).getByRole('button', { name: 'Save as file' }).click();
   expect(JSON.parse(await textOf(coming))).toEqual(shopFile());
 
-  await sheet(page).getByRole('button', { name: 'Take out die 6 in CLR' }).click();
-  await expect(sheet(page).getByRole('table', { name: 'Dies of the shop' })).not.toContainText('6 in CLR');
-  await sheet(page).getByRole('button', { name: 'Put back what was here before' }).click();
-  await expect(sheet(page).getByRole('table', { name: 'Dies of the shop' })).toContainText('6 in CLR');
+  await record(page).getByRole('button', { name: 'Take out die 6 in CLR' }).click();
+  await expect(record(page).getByRole('table', { name: 'Dies of the shop' })).not.toContainText('6 in CLR');
+  await record(page).getByRole('button', { name: 'Put back what was here before' }).click();
+  await expect(record(page).getByRole('table', { name: 'Dies of the shop' })).toContainText('6 in CLR');
 });
 
 test('a misread pull is taken out of the shop’s log by itself; the scatter of a mark is in the unit of the job', async ({
@@ -120,16 +120,16 @@ test('a misread pull is taken out of the shop’s log by itself; the scatter of 
   await start(page);
   await openRecord(page);
   await openShopFile(page, 'shop.json', JSON.stringify(shopFile()));
-  await expect(sheet(page).getByRole('row', { name: /of a mark/iu })).toContainText('0.031 in');
+  await expect(record(page).getByRole('row', { name: /of a mark/iu })).toContainText('0.031 in');
   const pulls = shopFile().pulls as { pulled: number; net: number }[];
   const [one] = pulls;
-  for (const log of await sheet(page).locator('.record-pulls > summary').all()) await log.click();
-  await sheet(page)
+  for (const log of await record(page).locator('.record-pulls > summary').all()) await log.click();
+  await record(page)
     .getByRole('button', { name: `Take out the pull to ${one!.pulled}° that came out as ${one!.net}°` })
     .first()
     .click();
   const coming = page.waitForEvent('download');
-  await sheet(page).getByRole('button', { name: 'Save as file' }).click();
+  await record(page).getByRole('button', { name: 'Save as file' }).click();
   expect((JSON.parse(await textOf(coming)) as Job).pulls).toEqual(pulls.slice(1));
 });
 
@@ -137,28 +137,28 @@ test('a saw, a notcher and sticks are added by keyboard, and refused where they 
   await start(page);
   await openRecord(page);
   await openShopFile(page, 'shop.json', JSON.stringify({ ...shopFile(), saws: [], notchers: [], sticks: [] }));
-  const saws = sheet(page).getByRole('form', { name: 'Add a hole saw' });
+  const saws = record(page).getByRole('form', { name: 'Add a hole saw' });
   const diameter = saws.getByRole('textbox', { name: 'Diameter' });
   await diameter.fill('50');
   await diameter.press('Enter');
   await expect(saws.getByRole('alert')).toContainText('beyond 1000 mm');
   await diameter.fill('1 3/4');
   await diameter.press('Enter');
-  await expect(sheet(page).getByRole('table', { name: 'Hole saws' })).toContainText('1 3/4');
-  const notchers = sheet(page).getByRole('form', { name: 'Add a notcher' });
+  await expect(record(page).getByRole('table', { name: 'Hole saws' })).toContainText('1 3/4');
+  const notchers = record(page).getByRole('form', { name: 'Add a notcher' });
   await notchers.getByRole('textbox', { name: 'Off square, up to' }).fill('95');
   await notchers.getByRole('textbox', { name: 'What it is called' }).fill('By the door');
   await notchers.getByRole('textbox', { name: 'What it is called' }).press('Enter');
   await expect(notchers.getByRole('alert')).toContainText('from 0 to 90');
   await notchers.getByRole('textbox', { name: 'Off square, up to' }).fill('60');
   await notchers.getByRole('textbox', { name: 'Off square, up to' }).press('Enter');
-  await expect(sheet(page).getByRole('table', { name: 'Notchers' })).toContainText('By the door60°no');
-  const sticks = sheet(page).getByRole('form', { name: 'Put sticks on the rack' });
+  await expect(record(page).getByRole('table', { name: 'Notchers' })).toContainText('By the door60°no');
+  const sticks = record(page).getByRole('form', { name: 'Put sticks on the rack' });
   await sticks.getByRole('textbox', { name: 'Length' }).fill("20'");
   await sticks.getByRole('textbox', { name: 'How many' }).fill('5');
   await sticks.getByRole('textbox', { name: 'How many' }).press('Enter');
   const coming = page.waitForEvent('download');
-  await sheet(page).getByRole('button', { name: 'Save as file' }).click();
+  await record(page).getByRole('button', { name: 'Save as file' }).click();
   expect(JSON.parse(await textOf(coming))).toMatchObject({
     saws: [{ diameter: 44.45 }],
     notchers: [{ name: 'By the door', greatestOffSquare: 60, takesOffset: false }],
@@ -166,20 +166,20 @@ test('a saw, a notcher and sticks are added by keyboard, and refused where they 
   });
 });
 
-test('at each size the sheet and the question keep within the page', async ({ page }, info) => {
+test('at each size the record and the question keep within the page', async ({ page }, info) => {
   const wide = { ...shopFile(), notchers: [{ name: 'N'.repeat(180), greatestOffSquare: 50 }] };
   for (const size of SIZES) {
     await page.setViewportSize(size);
     await start(page);
     await openRecord(page);
     await openShopFile(page, 'shop.json', JSON.stringify(wide));
-    await expect(sheet(page).getByRole('table', { name: 'Notchers' })).toBeVisible();
-    const body = sheet(page).locator('.sheet-body');
+    await expect(record(page).getByRole('table', { name: 'Notchers' })).toBeVisible();
+    const body = record(page).locator('.dialog-body');
     expect(await body.evaluate((box) => box.scrollWidth - box.clientWidth)).toBe(0);
     await page.screenshot({ path: info.outputPath(`record-${size.width}.png`) });
     await body.evaluate((box) => box.parentElement!.scrollTo(0, 900));
     await page.screenshot({ path: info.outputPath(`record-end-${size.width}.png`) });
-    await sheet(page).getByRole('heading', { name: 'Shop record' }).scrollIntoViewIfNeeded();
+    await record(page).getByRole('heading', { name: 'Shop record' }).scrollIntoViewIfNeeded();
     await close(page);
     // On a telephone a file is opened with the keys, or from the menu. Answered once, another is asked.
     const chooser = page.waitForEvent('filechooser');

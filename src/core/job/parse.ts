@@ -83,7 +83,7 @@ const JOB_FILE: FileFormat<Job> = {
   word: 'job',
   strangers: {
     'cagewright/fabrication': 'a fabrication file, which is made from a job: open the job file that it was made from',
-    'cagewright/shop': 'a shop record, which stands beside the jobs: open it in the sheet Shop record',
+    'cagewright/shop': 'a shop record, which stands beside the jobs: open it from the menu, under Shop record',
   },
   present: PRESENT_VERSION,
   migrate,

@@ -13,7 +13,7 @@ import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
 import { useFeed } from './useFeed.ts';
 import { forgetRun, openRun, useOpenRun } from './open-run.ts';
-import './sheet.css';
+import './tube.css';
 
 /** In the Shop: the way into the tube's run. */
 export function BendKey({ tube }: { tube: SolvedTube }): ReactNode {

@@ -33,7 +33,7 @@ const keepRun = (tube: TubeRef, left: boolean): void =>
 
 export const openRun = (tube: TubeRef): void => keepRun(tube, false);
 
-/** Back to the tube's sheet in the Shop. */
+/** Back to the tube in the Shop. */
 export function leaveRun(tube: TubeRef): void {
   editor.getState().select({ kind: 'tube', id: tube });
   keepRun(tube, true);

@@ -28,7 +28,7 @@ import { blankInWords, changeInWords, titleOf } from '../../core/words/run.ts';
 import { spokenOf } from './stops.ts';
 import '../kit/ui.css';
 import '../kit/draw.css';
-import '../bending/sheet.css';
+import '../bending/tube.css';
 import './run.css';
 
 export default function BendRun({ tube: reference }: { tube: TubeRef }): ReactNode {

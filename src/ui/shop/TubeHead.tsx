@@ -12,7 +12,7 @@ import { findingInWords } from '../../core/words/findings.ts';
 import { Scrap } from '../bending/TapeParts.tsx';
 import { BendKey } from '../bending/AsBent.tsx';
 import { useFeed } from '../bending/useFeed.ts';
-import '../bending/sheet.css';
+import '../bending/tube.css';
 
 export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
   const derived = useDocument((state) => state.derived);

@@ -114,7 +114,7 @@ describe('what is refused, with its place', () => {
   it('is a shop record where a job should be, and the other way round', () => {
     const asJob = parseJob(JSON.stringify(shopFile()));
     expect(asJob.ok || asJob.faults.map(faultLine)).toEqual([
-      'format: a shop record, which stands beside the jobs: open it in the sheet Shop record',
+      'format: a shop record, which stands beside the jobs: open it from the menu, under Shop record',
     ]);
     expect(lines(JSON.stringify(sampleFile()))).toEqual(['format: a job file: open it as a job']);
     expect(isShopOfLaterProgram(JSON.stringify({ ...shopFile(), version: 2 }))).toBe(true);

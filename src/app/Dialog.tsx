@@ -1,19 +1,19 @@
 /**
- * A sheet laid over the work: the browser's own modal dialog, with a title. It is always closed by the browser, which
+ * A dialog over the work: the browser's own modal dialog, with a title. It is always closed by the browser, which
  * then gives the focus back; `closed` says that it was.
  */
 import { useEffect, useId, useRef } from 'react';
 import type { ReactNode } from 'react';
 import { closeIcon } from './icons.tsx';
-import './sheets.css';
+import './dialogs.css';
 
-interface SheetProps {
+interface DialogProps {
   readonly title: string;
   readonly closed: () => void;
   readonly children: ReactNode;
 }
 
-export function Sheet({ title, closed, children }: SheetProps): ReactNode {
+export function Dialog({ title, closed, children }: DialogProps): ReactNode {
   const dialog = useRef<HTMLDialogElement>(null);
   const titleId = useId();
   useEffect(() => {
@@ -22,7 +22,7 @@ export function Sheet({ title, closed, children }: SheetProps): ReactNode {
   return (
     <dialog
       ref={dialog}
-      className="sheet"
+      className="dialog"
       aria-labelledby={titleId}
       onClose={closed}
       onClick={(event) => {
@@ -30,7 +30,7 @@ export function Sheet({ title, closed, children }: SheetProps): ReactNode {
         if (event.target === event.currentTarget) event.currentTarget.close();
       }}
     >
-      <div className="sheet-body">
+      <div className="dialog-body">
         <header>
           <h2 id={titleId}>{title}</h2>
           <button type="button" className="dismiss" aria-label="Close" onClick={() => dialog.current?.close()}>

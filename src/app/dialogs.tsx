@@ -1,4 +1,4 @@
-/** The sheets that the menu lays over the work: earlier versions, the shop record, the keys, about and cautions. */
+/** The dialogs that the menu opens over the work: earlier versions, the shop record, the keys, about and cautions. */
 import { shownName } from '../core/job/shown.ts';
 import { useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
@@ -9,27 +9,27 @@ import { keeping, opening, useKeeping, useShop } from '../store/page.ts';
 import { ShopRecord } from '../ui/shop-record/ShopRecord.tsx';
 import { BAY_KEYS } from '../view/canvas/keys.ts';
 import { COMMANDS } from './commands.ts';
-import type { Command, SheetName } from './commands.ts';
+import type { Command, DialogName } from './commands.ts';
 import { dated } from './dated.ts';
 import { downloadVersion, pickShopFile, saveShopFile } from './files.ts';
-import { Sheet } from './Sheet.tsx';
+import { Dialog } from './Dialog.tsx';
 import { STORAGE_WORDS } from './StorageTrouble.tsx';
 
-interface OpenSheetProps {
-  readonly name: SheetName | null;
+interface OpenDialogProps {
+  readonly name: DialogName | null;
   readonly closed: () => void;
 }
 
-export function OpenSheet({ name, closed }: OpenSheetProps): ReactNode {
+export function OpenDialog({ name, closed }: OpenDialogProps): ReactNode {
   switch (name) {
     case 'versions':
-      return <VersionsSheet closed={closed} />;
+      return <VersionsDialog closed={closed} />;
     case 'shop':
-      return <ShopSheet closed={closed} />;
+      return <ShopDialog closed={closed} />;
     case 'keys':
-      return <KeysSheet closed={closed} />;
+      return <KeysDialog closed={closed} />;
     case 'about':
-      return <AboutSheet closed={closed} />;
+      return <AboutDialog closed={closed} />;
     case null:
       return null;
   }
@@ -39,13 +39,13 @@ interface Closes {
   readonly closed: () => void;
 }
 
-function VersionsSheet({ closed }: Closes): ReactNode {
+function VersionsDialog({ closed }: Closes): ReactNode {
   const [versions, setVersions] = useState<readonly Version[] | null | undefined>(undefined);
   useEffect(() => {
     void keeping.getState().earlierVersions().then(setVersions);
   }, []);
   return (
-    <Sheet title="Earlier versions" closed={closed}>
+    <Dialog title="Earlier versions" closed={closed}>
       <p>
         The newest {MOST_DOCUMENTS} jobs that this browser holds, also those that another took the place of, and work
         from other tabs. Of each, one version a minute, the last {MOST_VERSIONS}. What is older is let go: save files.
@@ -79,11 +79,11 @@ function VersionsSheet({ closed }: Closes): ReactNode {
           </li>
         ))}
       </ul>
-    </Sheet>
+    </Dialog>
   );
 }
 
-/** ms without an answer after which the sheet says that it takes long. */
+/** ms without an answer after which it is said that it takes long. */
 const LONG = 3000;
 
 /** Until they are there: why they are not, where that is known or it takes long. */
@@ -99,17 +99,17 @@ function Looking(): ReactNode {
 }
 
 /** What is in it is kept by itself; where that fails it is said here, since the strip over the work speaks of the job. */
-function ShopSheet({ closed }: Closes): ReactNode {
+function ShopDialog({ closed }: Closes): ReactNode {
   const trouble = useShop((state) => state.trouble);
   return (
-    <Sheet title="Shop record" closed={closed}>
+    <Dialog title="Shop record" closed={closed}>
       {trouble !== null && (
         <p role="status">
           <strong>Not saved in this browser now.</strong> {STORAGE_WORDS[trouble]} Save it as a file.
         </p>
       )}
       <ShopRecord save={saveShopFile} pick={pickShopFile} />
-    </Sheet>
+    </Dialog>
   );
 }
 
@@ -118,13 +118,13 @@ const isMac = /Mac|iPad|iPhone/.test(navigator.userAgent);
 const spoken = (chord: string): string =>
   chord === '+' ? chord : chord.replace('Mod', isMac ? 'Cmd' : 'Ctrl').replaceAll('+', ' + ');
 
-function KeysSheet({ closed }: Closes): ReactNode {
+function KeysDialog({ closed }: Closes): ReactNode {
   return (
-    <Sheet title="Keys" closed={closed}>
+    <Dialog title="Keys" closed={closed}>
       <KeyList commands={Object.values<KeyedCommand>(COMMANDS).filter(({ keys }) => keys.length > 0)} />
       <h3>In the bay</h3>
       <KeyList commands={BAY_KEYS} />
-    </Sheet>
+    </Dialog>
   );
 }
 
@@ -145,9 +145,9 @@ const KeyList = ({ commands }: { readonly commands: readonly KeyedCommand[] }): 
   </dl>
 );
 
-function AboutSheet({ closed }: Closes): ReactNode {
+function AboutDialog({ closed }: Closes): ReactNode {
   return (
-    <Sheet title="About and cautions" closed={closed}>
+    <Dialog title="About and cautions" closed={closed}>
       <p className="who-decides">
         <strong>{WHO_DECIDES}</strong>
       </p>
@@ -160,6 +160,6 @@ function AboutSheet({ closed }: Closes): ReactNode {
         Cagewright turns measured points into finished tubes. The job stays in this browser and in the file that you
         save; nothing is sent anywhere, and it works with the network off.
       </p>
-    </Sheet>
+    </Dialog>
   );
 }
