@@ -99,7 +99,7 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   '@tarikjabiri/dxf': ['drawing'],
   pdfkit: ['drawing'],
   '@gltf-transform/core': ['exports'],
-  fflate: ['exports'],
+  fflate: ['exports', 'store/storage'],
   'dejavu-fonts-ttf': ['workers'],
   'replicad-opencascadejs': ['exports', 'workers', 'fab.ts'],
   idb: ['store/storage'],

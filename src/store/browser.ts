@@ -3,9 +3,11 @@ import { randomName } from './storage/random-name.ts';
 import type { Surroundings } from './keeping/surroundings.ts';
 import { recall, remember } from './tabs/memory.ts';
 import { MOST_DOCUMENTS } from './keeping/autosave.ts';
+import { createChunking } from './storage/chunks.ts';
 import { createConnection } from './storage/connection.ts';
 import { openIndexedDb } from './storage/indexedDb.ts';
 import { openSecondCopy } from './storage/openSecondCopy.ts';
+import { createPacking } from './storage/packed.ts';
 import type { Persistence } from './storage/persistence.ts';
 import { browserShop } from './shop/browser.ts';
 import type { ShopSurroundings } from './shop/createShop.ts';
@@ -16,8 +18,9 @@ import { twoCopies } from './storage/twoCopies.ts';
 /** For the job's documents, and for the shop record beside them: both on one connection, and one worker for their second copies. */
 export function browserSurroundings(): { readonly work: Surroundings; readonly shop: ShopSurroundings } {
   const connection = createConnection();
-  const second = openSecondCopy();
-  const persistence = twoCopies(openIndexedDb(connection), second, MOST_DOCUMENTS);
+  const chunking = createChunking(randomName());
+  const second = openSecondCopy(chunking);
+  const persistence = twoCopies(openIndexedDb(connection, createPacking(chunking)), second, MOST_DOCUMENTS);
   return {
     work: workSurroundings(persistence),
     shop: browserShop(shopPersistence(connection, second, persistence.keepDamaged)),

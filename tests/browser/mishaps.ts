@@ -248,7 +248,7 @@ export const MISHAPS: readonly Mishap[] = [
     name: 'a disk that is full, and has room again',
     async run({ page, origin, draw }) {
       await clearSiteData(page, origin);
-      await limitRoom(page, origin, Math.round(draw.between(500_000, 1_000_000)));
+      await limitRoom(page, origin, Math.round(draw.between(150_000, 300_000)));
       await start(page);
       await name(page, 'Fits');
       await limitRoom(page, origin, 1);

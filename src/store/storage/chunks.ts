@@ -6,7 +6,6 @@
  */
 import * as v from 'valibot';
 import type { Kept } from './persistence.ts';
-import { randomName } from './random-name.ts';
 
 const SIZE = 20;
 
@@ -22,48 +21,62 @@ const headSchema = v.object({
 });
 type Head = v.InferOutput<typeof headSchema>;
 
-/** Of this page: two pages never give one name to two chunks. */
-const PAGE = randomName();
-const numbers = new WeakMap<object, number>();
-let seen = 0;
-
-function numberOf(step: object): number {
-  const known = numbers.get(step);
-  if (known !== undefined) return known;
-  numbers.set(step, seen);
-  return seen++;
-}
-
 /** What is written: the document, with the head of its history in the place of the whole, and the chunks beside it. */
 export interface InChunks<Document> {
   readonly document: Document;
   readonly chunks: Chunks;
 }
 
-/** A history that is none stays as it is. */
-export function inChunks<Document extends { readonly kept: Kept }>(document: Document): InChunks<Document> {
-  const { kept } = document;
-  const whole = v.safeParse(wholeSchema, kept.history);
-  if (!whole.success) return { document, chunks: new Map() };
-  const { version, past, future } = whole.output;
-  const groups: object[][] = [];
-  let at = -1;
-  for (const step of [...past, ...future]) {
-    const group = Math.floor(numberOf(step) / SIZE);
-    if (group !== at) groups.push([]);
-    at = group;
-    groups.at(-1)!.push(step);
+export interface Chunking {
+  /** A history that is none stays as it is. */
+  cut<Document extends { readonly kept: Kept }>(document: Document): InChunks<Document>;
+}
+
+/** One for all that a page writes. `page` is a name that no other has, so that no two pages give one name to two chunks. */
+export function createChunking(page: string): Chunking {
+  const numbers = new WeakMap<object, number>();
+  let seen = 0;
+
+  function numberOf(step: object): number {
+    const known = numbers.get(step);
+    if (known !== undefined) return known;
+    numbers.set(step, seen);
+    return seen++;
   }
-  const last = groups.pop() ?? [];
+
+  function grouped(steps: readonly object[]): object[][] {
+    const groups: object[][] = [];
+    let at = -1;
+    for (const step of steps) {
+      const group = Math.floor(numberOf(step) / SIZE);
+      if (group !== at) groups.push([]);
+      at = group;
+      groups.at(-1)!.push(step);
+    }
+    return groups;
+  }
+
   // A step is made to follow one other, so what ends with it never differs; what it begins with does, once the oldest are let go.
-  const named = groups.map((steps) => [`${PAGE}-${numberOf(steps[0]!)}-${numberOf(steps.at(-1)!)}`, steps] as const);
-  const head: Head = {
-    version,
-    done: past.length,
-    chunks: named.map(([name, steps]) => [name, steps.length]),
-    last,
+  const nameOf = (steps: readonly object[]): string => `${page}-${numberOf(steps[0]!)}-${numberOf(steps.at(-1)!)}`;
+
+  return {
+    cut(document) {
+      const { kept } = document;
+      const whole = v.safeParse(wholeSchema, kept.history);
+      if (!whole.success) return { document, chunks: new Map() };
+      const { version, past, future } = whole.output;
+      const groups = grouped([...past, ...future]);
+      const last = groups.pop() ?? [];
+      const named = groups.map((steps) => [nameOf(steps), steps] as const);
+      const head: Head = {
+        version,
+        done: past.length,
+        chunks: named.map(([name, steps]) => [name, steps.length]),
+        last,
+      };
+      return { document: { ...document, kept: { ...kept, history: head } }, chunks: new Map(named) };
+    },
   };
-  return { document: { ...document, kept: { ...kept, history: head } }, chunks: new Map(named) };
 }
 
 const steps = v.array(v.custom<object>((step) => typeof step === 'object' && step !== null));

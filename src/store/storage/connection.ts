@@ -6,17 +6,18 @@
 import { openDB } from 'idb';
 import type { DBSchema, IDBPDatabase, OpenDBCallbacks } from 'idb';
 import type { Chunks } from './chunks.ts';
+import type { Packed } from './packed.ts';
 import { troubleOf } from './persistence.ts';
 import type { Damaged, Jotted, KeptShop, KeptVersion, Stored, Watcher } from './persistence.ts';
 import type { Trouble } from '../types.ts';
 
 /** What lies there was written by this program or by no one knows whom: it is checked on reading (records.ts). */
 export interface Schema extends DBSchema {
-  documents: { key: string; value: Stored; indexes: { savedAt: number } };
+  documents: { key: string; value: Packed<Stored>; indexes: { savedAt: number } };
   versions: { key: number; value: KeptVersion; indexes: { slot: string } };
   damaged: { key: number; value: Damaged };
   /** By tab, slot, and the how-manieth of the tab it is. */
-  jotted: { key: [string, string, number]; value: Jotted & { readonly chunks: Chunks } };
+  jotted: { key: [string, string, number]; value: Packed<Jotted> & { readonly chunks: Chunks } };
   /** By slot and name: steps of the slot's document that stand beside it (chunks.ts). */
   chunks: { key: [string, string]; value: readonly unknown[] };
   /** One record, by a key that is always the same. */

@@ -1,28 +1,30 @@
-/**
- * The first copy of the work: the browser's database, behind the interface of persistence.ts. What is found there to be
- * unsound is moved to a store of its own, in which the last ones stay for download.
- */
-import type { IDBPTransaction } from 'idb';
-import { documentAgain, inChunks, type Chunks } from './chunks.ts';
-import { createConnection, type Connection, type Schema } from './connection.ts';
+/** The first copy of the work: the browser's database, behind the interface of persistence.ts. */
+import type { Chunks } from './chunks.ts';
+import type { Connection } from './connection.ts';
+import {
+  addDamaged,
+  chunksIn,
+  dropDocument,
+  dropOldest,
+  enter,
+  EVERYTHING,
+  foundIn,
+  putChunks,
+  type Everything,
+} from './entries.ts';
 import { createJottings } from './jottings.ts';
+import { inflated, unpacked, type Packing } from './packed.ts';
 import { isLater, mayWriteOver, nextStamp } from './persistence.ts';
 import type { Copy, Damaged, Jotted, Persistence, Stamp, Stored } from './persistence.ts';
 import { checkJotted, checkStored, checkVersion, damagedFrom, isDamaged, LAST_DATE, type Checked } from './records.ts';
-
-/** Damaged records that are kept, the newest. */
-const MOST_DAMAGED = 30;
-
-const EVERYTHING = ['documents', 'chunks', 'versions', 'damaged'] as const;
-type Everything = IDBPTransaction<Schema, typeof EVERYTHING, 'readwrite'>;
 
 export interface FirstCopy extends Persistence {
   /** Puts it back as it was, with the stamp of the tab that wrote it, unless the slot holds something as late or later. */
   restore(stored: Stored, most: number): Promise<void>;
 }
 
-export function openIndexedDb({ run, watch }: Connection = createConnection()): FirstCopy {
-  const jottings = createJottings(run);
+export function openIndexedDb({ run, watch }: Connection, packing: Packing): FirstCopy {
+  const jottings = createJottings(run, packing);
   /** Whether all that was jotted down before this page came is entered; what cannot be, the disk being full, is opened from memory. */
   let isEntered = false;
   let unentered: readonly Jotted[] = [];
@@ -76,7 +78,7 @@ export function openIndexedDb({ run, watch }: Connection = createConnection()): 
 
     async save(kept, tab, seen, most) {
       const upTo = jottings.count;
-      const { document, chunks } = inChunks({ kept, tab, seen });
+      const { document, chunks } = packing.pack({ kept, tab, seen });
       const stamp = await change((transaction) => enter(transaction, document, chunks, most));
       if (stamp === null) return null;
       saved.set(kept.slot, new Set(chunks.keys()));
@@ -120,7 +122,7 @@ export function openIndexedDb({ run, watch }: Connection = createConnection()): 
         if (there.ok && !isLater(stored, there.value)) return;
         if (found === undefined) await dropOldest(transaction, most - 1);
         else if (!there.ok) await addDamaged(transaction, damagedFrom(found, there.why, Date.now()));
-        const { document, chunks } = inChunks(stored);
+        const { document, chunks } = packing.pack(stored);
         await putChunks(transaction, slot, chunks);
         await documents.put(document, slot);
       }),
@@ -131,7 +133,7 @@ export function openIndexedDb({ run, watch }: Connection = createConnection()): 
   function setAside(slot: string, count: number | null, damaged: Damaged): Promise<void> {
     return change(async (transaction) => {
       const documents = transaction.objectStore('documents');
-      if (countOf(checkStored(await documents.get(slot), slot)) !== count) return;
+      if (countOf(checkStored(inflated(await documents.get(slot)), slot)) !== count) return;
       await addDamaged(transaction, damaged);
       await dropDocument(transaction, slot);
     });
@@ -158,7 +160,7 @@ export function openIndexedDb({ run, watch }: Connection = createConnection()): 
     const there =
       typeof slot === 'string' ? await run((database) => chunksIn(database.transaction('chunks').store, slot)) : null;
     const brought: Chunks | null = own instanceof Map ? own : null;
-    return documentAgain(found, (name) => brought?.get(name) ?? there?.get(name));
+    return unpacked(found, (name) => brought?.get(name) ?? there?.get(name));
   }
 
   /** In its slot, unless it was saved after all; in one of its own where another tab has written since. */
@@ -167,9 +169,9 @@ export function openIndexedDb({ run, watch }: Connection = createConnection()): 
       const checked = checkJotted(found);
       if (!checked.ok) return addDamaged(transaction, damagedFrom(found, checked.why, Date.now()));
       const { kept, tab } = checked.value;
-      const stored = checkStored(await transaction.objectStore('documents').get(kept.slot), kept.slot);
+      const stored = checkStored(inflated(await transaction.objectStore('documents').get(kept.slot)), kept.slot);
       if (stored.ok && isSaved(checked.value, stored.value)) return;
-      const { document, chunks } = inChunks(checked.value);
+      const { document, chunks } = packing.pack(checked.value);
       if ((await enter(transaction, document, chunks, Infinity)) !== null) return;
       const apart = { kept: { ...document.kept, slot: `${kept.slot} ${tab}` }, tab, seen: 0 };
       await enter(transaction, apart, chunks, Infinity);
@@ -206,88 +208,6 @@ const copyOf = ({ kept, tab, seen }: Jotted, there: Stamp | undefined): Copy => 
 
 /** null for one that is unsound. */
 const countOf = (checked: Checked<Stored>): number | null => (checked.ok ? checked.value.stamp.count : null);
-
-async function addDamaged(transaction: Everything, damaged: Damaged): Promise<void> {
-  const store = transaction.objectStore('damaged');
-  const before: unknown[] = await store.getAll();
-  if (before.some((one) => isDamaged(one) && one.text === damaged.text)) return;
-  await store.add(damaged);
-  const keys = await store.getAllKeys();
-  await Promise.all(keys.slice(0, Math.max(0, keys.length - MOST_DAMAGED)).map((key) => store.delete(key)));
-}
-
-/** Puts the document in its slot with the chunks of its history, unless another tab has written there since it was seen. */
-async function enter(
-  transaction: Everything,
-  { kept, tab, seen }: Jotted,
-  chunks: Chunks,
-  most: number,
-): Promise<Stamp | null> {
-  const documents = transaction.objectStore('documents');
-  const found: unknown = await documents.get(kept.slot);
-  const before = found === undefined ? null : checkStored(found, kept.slot);
-  if (before?.ok === false) await addDamaged(transaction, damagedFrom(found, before.why, Date.now()));
-  const stored = before?.ok ? before.value.stamp : undefined;
-  if (!mayWriteOver(stored, tab, seen)) return null;
-  if (found === undefined) await dropOldest(transaction, most - 1);
-  const stamp = nextStamp(stored, tab, seen);
-  await putChunks(transaction, kept.slot, chunks);
-  // Last, so that a transaction that the browser ends meanwhile is known by its own error.
-  await documents.put({ kept, stamp }, kept.slot);
-  return stamp;
-}
-
-/** Puts those that do not lie there yet, and lets go of those that the document has no more. */
-async function putChunks(transaction: Everything, slot: string, chunks: Chunks): Promise<void> {
-  const store = transaction.objectStore('chunks');
-  const there = (await store.getAllKeys(chunksOf(slot))).map(([, name]) => name);
-  const gone = there.filter((name) => !chunks.has(name));
-  const news = [...chunks].filter(([name]) => !there.includes(name));
-  await Promise.all([
-    ...gone.map((name) => store.delete([slot, name])),
-    ...news.map(([name, steps]) => store.put(steps, [slot, name])),
-  ]);
-}
-
-/** What lies in the slot, its history whole. */
-async function foundIn(
-  documents: { get(slot: string): Promise<unknown> },
-  store: ChunkStore,
-  slot: string,
-): Promise<unknown> {
-  const [found, chunks] = await Promise.all([documents.get(slot), chunksIn(store, slot)]);
-  return documentAgain(found, (name) => chunks.get(name));
-}
-
-interface ChunkStore {
-  getAllKeys(range: IDBKeyRange): Promise<[string, string][]>;
-  getAll(range: IDBKeyRange): Promise<(readonly unknown[])[]>;
-}
-
-async function chunksIn(store: ChunkStore, slot: string): Promise<Chunks> {
-  const [keys, values] = await Promise.all([store.getAllKeys(chunksOf(slot)), store.getAll(chunksOf(slot))]);
-  return new Map(keys.map(([, name], at) => [name, values[at]!]));
-}
-
-/** Every name that the slot's chunks may have. */
-const chunksOf = (slot: string): IDBKeyRange => IDBKeyRange.bound([slot, ''], [slot, '\uffff']);
-
-async function dropDocument(transaction: Everything, slot: string): Promise<void> {
-  await Promise.all([
-    transaction.objectStore('documents').delete(slot),
-    transaction.objectStore('chunks').delete(chunksOf(slot)),
-  ]);
-}
-
-/** Leaves the `most` documents that were saved last, and lets the others go with their versions. */
-async function dropOldest(transaction: Everything, most: number): Promise<void> {
-  const versions = transaction.objectStore('versions');
-  const oldestFirst = await transaction.objectStore('documents').index('savedAt').getAllKeys();
-  for (const slot of oldestFirst.slice(0, Math.max(0, oldestFirst.length - most))) {
-    const copies = await versions.index('slot').getAllKeys(slot);
-    await Promise.all([dropDocument(transaction, slot), ...copies.map((key) => versions.delete(key))]);
-  }
-}
 
 function abort(transaction: Everything): void {
   try {

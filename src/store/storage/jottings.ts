@@ -3,8 +3,9 @@
  * though the page is gone a moment later, or so busy that it hears nothing for seconds. No other transaction has this store
  * in its scope, or it would have to wait for that one.
  */
-import { inChunks, type Chunks } from './chunks.ts';
+import type { Chunks } from './chunks.ts';
 import type { Connection } from './connection.ts';
+import type { Packed, Packing } from './packed.ts';
 import type { Jotted } from './persistence.ts';
 
 export interface Jottings {
@@ -29,10 +30,10 @@ interface Sent {
   readonly tab: string;
   readonly slot: string;
   readonly upTo: number;
-  readonly jotted: (Jotted & { readonly chunks: Chunks }) | null;
+  readonly jotted: (Packed<Jotted> & { readonly chunks: Chunks }) | null;
 }
 
-export function createJottings(run: Connection['run']): Jottings {
+export function createJottings(run: Connection['run'], { pack }: Packing): Jottings {
   let count = 0;
   /** What is not sent yet, the latest of each slot. */
   const waiting = new Map<string, Sent>();
@@ -73,7 +74,7 @@ export function createJottings(run: Connection['run']): Jottings {
       return count;
     },
     jot(jotted, isSaved) {
-      const { document, chunks } = inChunks(jotted);
+      const { document, chunks } = pack(jotted);
       const news = new Map([...chunks].filter(([name]) => !isSaved(name)));
       send({ tab: jotted.tab, slot: jotted.kept.slot, upTo: count, jotted: { ...document, chunks: news } });
       count += 1;

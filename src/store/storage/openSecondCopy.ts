@@ -1,5 +1,5 @@
 /** The page's side of the second copy: asks the worker that keeps it. Where there is none, every call rejects. */
-import { inChunks } from './chunks.ts';
+import type { Chunking } from './chunks.ts';
 import type { SecondCopy } from './secondCopy.ts';
 import type { ShopFile } from './shopFile.ts';
 import type { Answered, Asked } from './secondCopyWorker.ts';
@@ -9,7 +9,7 @@ interface Waiting {
   reject(why: Error): void;
 }
 
-export function openSecondCopy(): SecondCopy & ShopFile {
+export function openSecondCopy({ cut }: Chunking): SecondCopy & ShopFile {
   const waiting = new Map<number, Waiting>();
   let nth = 0;
   let worker: Worker | null = null;
@@ -46,7 +46,7 @@ export function openSecondCopy(): SecondCopy & ShopFile {
   return {
     slots: () => ask('slots'),
     read: (slot) => ask('read', slot),
-    write: (stored, most) => ask('write', inChunks(stored), most),
+    write: (stored, most) => ask('write', cut(stored), most),
     remove: (slot, stamp) => ask('remove', slot, stamp),
     readShop: () => ask('readShop'),
     writeShop: (kept) => ask('writeShop', kept),

@@ -17,7 +17,7 @@ export interface FakeDatabase {
   full: boolean;
   /** While it is set, whoever wants the database waits for it. */
   pause: Promise<void> | null;
-  /** Characters of all that was put, as JSON. */
+  /** Of all that was put: bytes where it is bytes, else characters as JSON. */
   written: number;
   /** How many transactions were begun on what is jotted. */
   begun: number;
@@ -35,7 +35,7 @@ export function fakeDatabase(): FakeDatabase {
     get: async (key: Key) => recordsOf(name).get(JSON.stringify(key))?.[1],
     async put(value: unknown, key: Key = (value as { savedAt: number }).savedAt) {
       if (fake.full && name === 'documents') throw new DOMException('no room', 'QuotaExceededError');
-      fake.written += JSON.stringify(value, withMaps).length;
+      fake.written += sizeOf(value);
       recordsOf(name).set(JSON.stringify(key), [key, structuredClone(value)]);
     },
     add: async (value: unknown) => fake.lay(name, (counter += 1), value),
@@ -93,7 +93,15 @@ export function fakeDatabase(): FakeDatabase {
 /** What the program asks the browser to make. */
 export const KeyRange = { bound: (from: Key, to: Key): Range => ({ from, to }) };
 
-const withMaps = (_: string, value: unknown): unknown => (value instanceof Map ? [...value] : value);
+function sizeOf(value: unknown): number {
+  let bytes = 0;
+  const text = JSON.stringify(value, (_, part: unknown) => {
+    if (!(part instanceof Uint8Array)) return part instanceof Map ? [...part] : part;
+    bytes += part.length;
+    return null;
+  });
+  return text.length + bytes;
+}
 
 const dateOf = (value: unknown): unknown => (value as { kept?: { savedAt?: unknown } } | null)?.kept?.savedAt;
 

@@ -1,5 +1,5 @@
 /** A folder of texts in memory, and the second copy in it as the page has it before it. */
-import { inChunks } from '../../../src/store/storage/chunks.ts';
+import { createChunking } from '../../../src/store/storage/chunks.ts';
 import { createSecondCopy, type Files, type SecondCopy } from '../../../src/store/storage/secondCopy.ts';
 
 export interface Folder extends Files {
@@ -38,5 +38,6 @@ export function folder(): Folder {
 
 export function secondIn(files: Files): SecondCopy {
   const copy = createSecondCopy(files);
-  return { ...copy, write: (document, most) => copy.write(inChunks(document), most) };
+  const { cut } = createChunking('page');
+  return { ...copy, write: (document, most) => copy.write(cut(document), most) };
 }
