@@ -9,7 +9,7 @@ function overlapping(): string {
   return JSON.stringify(job);
 }
 
-test('a tube whose bends overlap is not to be cut: its row, its sheet and its stick say so', async ({ page }) => {
+test('a tube whose bends overlap is not to be cut: its row, its head and its blank say so', async ({ page }) => {
   await start(page);
   await openFile(page, 'overlapping.json', overlapping());
   await goTo(page, 'Shop');
@@ -19,12 +19,12 @@ test('a tube whose bends overlap is not to be cut: its row, its sheet and its st
   const sheet = page.getByRole('article', { name: /^Tube 1,/ });
   await expect(sheet.getByRole('region', { name: 'Cannot be made as drawn' })).toContainText('straight between bends');
   await expect(sheet).not.toContainText('Cut the blank to');
-  const stick = page.getByRole('img', { name: /as a straight stick/ });
-  await expect(stick).toHaveAccessibleName(/Cannot be made as drawn/);
-  await expect(stick).not.toContainText('cut at');
+  const blank = page.getByRole('img', { name: /^The blank of/ });
+  await expect(blank).toHaveAccessibleName(/Cannot be made as drawn/);
+  await expect(blank).not.toContainText('cut at');
 });
 
-test('390 x 844: a tube tapped in the list brings up its sheet, cut length and notcher before the stick', async ({
+test('390 x 844: a tube tapped in the list brings up its head, cut length and notcher before the blank', async ({
   page,
 }) => {
   await page.setViewportSize({ width: 390, height: 844 });
@@ -36,10 +36,10 @@ test('390 x 844: a tube tapped in the list brings up its sheet, cut length and n
   await expect(cut).toBeInViewport({ ratio: 1 });
   await showPart(page, 'Ends');
   await expect(notcher).toBeInViewport({ ratio: 1 });
-  const stick = page.getByRole('img', { name: /as a straight stick/ });
+  const blank = page.getByRole('img', { name: /^The blank of/ });
   const top = async (thing: typeof cut): Promise<number> => (await thing.boundingBox())!.y;
   expect(await top(cut)).toBeLessThan(await top(notcher));
-  expect(await top(notcher)).toBeLessThan(await top(stick));
+  expect(await top(notcher)).toBeLessThan(await top(blank));
 });
 
 test('what is worked out under a bend wraps, and leaves the pull in sight at every width', async ({ page }) => {
@@ -65,7 +65,7 @@ function gripping(): string {
   return JSON.stringify(job);
 }
 
-test('the length to cut holds the grip, and is one number in the list, under the tube and on the stick', async ({
+test('the length to cut holds the grip, and is one number in the list, under the tube and on the blank', async ({
   page,
 }) => {
   await start(page);
@@ -76,7 +76,7 @@ test('the length to cut holds the grip, and is one number in the list, under the
   const sheet = page.getByRole('article', { name: /^Tube 11,/ });
   const head = sheet.locator('.headline dd');
   const marks = page.getByRole('region', { name: 'Marks on the tape' });
-  const stick = page.getByRole('img', { name: /as a straight stick/ });
+  const blank = page.getByRole('img', { name: /^The blank of/ });
   const spoken = async (thing: typeof head): Promise<string> =>
     (await thing.locator('.spoken-only').first().textContent())!.replace(/ in$/u, '').trim();
 
@@ -85,7 +85,7 @@ test('the length to cut holds the grip, and is one number in the list, under the
   expect(await row.textContent()).toContain(fromA);
   await showPart(page, 'Marks');
   await expect(sheet.getByText('scrap for the machine to hold')).toContainText('at end B');
-  await expect(stick).toHaveAccessibleName(new RegExp(`cut to ${fromA} in, of which .* in at end B is scrap`));
+  await expect(blank).toHaveAccessibleName(new RegExp(`cut to ${fromA} in, of which .* in at end B is scrap`));
 
   await marks.getByRole('radio', { name: 'End B' }).check({ force: true });
   await expect(sheet.getByText('scrap for the machine to hold')).toContainText('at end A');
@@ -93,7 +93,7 @@ test('the length to cut holds the grip, and is one number in the list, under the
   expect(fromB).not.toBe(fromA);
   await showPart(page, 'Tubes');
   expect(await row.textContent()).toContain(fromB);
-  await expect(stick).toHaveAccessibleName(new RegExp(`cut to ${fromB} in, of which .* in at end A is scrap`));
+  await expect(blank).toHaveAccessibleName(new RegExp(`cut to ${fromB} in, of which .* in at end A is scrap`));
 });
 
 test('the end that the tape is hooked over is an edit of the job, for every tube or for one alone, and is taken back', async ({

@@ -104,14 +104,14 @@ test('at each size: every tab of the Shop is in reach, and no part of it runs of
   }
 });
 
-test("1024 x 768: a hoop's stick and both its ends lie on the bench together, their captions whole", async ({
+test("1024 x 768: a hoop's blank and both its ends lie on the bench together, their captions whole", async ({
   page,
 }) => {
   await page.setViewportSize({ width: 1024, height: 768 });
   await start(page);
   await goTo(page, 'Shop');
   await tubeRow(page, 'Main hoop').getByRole('gridcell').nth(1).click();
-  for (const drawing of [/as a straight stick/, /^End A unrolled/, /^End B unrolled/]) {
+  for (const drawing of [/^The blank of/, /^End A unrolled/, /^End B unrolled/]) {
     await expect(page.getByRole('img', { name: drawing })).toBeInViewport({ ratio: 1 });
   }
   const captions = await page.locator('figcaption').all();

@@ -90,7 +90,7 @@ export function bentToTheLetter(blank: number, steps: readonly LetterStep[], mac
     }),
   );
   const marks = [0, blank, ...[...zones.values()].flatMap(({ low, high }) => [low, high])].toSorted((a, b) => a - b);
-  // The line is scribed on top while the straight stick lies in the machine for its first bend.
+  // The line is scribed on top while the straight blank lies in the machine for its first bend.
   const way: Triple = steps[0]!.front === 'A' ? [-1, 0, 0] : [1, 0, 0];
   let places = marks.map((s): Place => ({ s, at: times(s, way), way, line: [0, 0, 1] }));
   const made = new Set<number>();

@@ -9,7 +9,7 @@ import papaparse from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { drawnTube } from '../../src/core/run/drawn.ts';
 import { bendRun } from '../../src/core/run/run.ts';
-import { layStick } from '../../src/core/marks/stick.ts';
+import { layBlank } from '../../src/core/marks/blank.ts';
 import { beginRun } from '../../src/core/edit/bent.ts';
 import type { BendStep } from '../../src/core/job/kinds/bent.ts';
 import { feedOf } from '../../src/core/solve/feed.ts';
@@ -58,7 +58,7 @@ async function printed(bytes: Uint8Array): Promise<number> {
   return Number(/Cut the blank to\s+([\d.]+)\s*mm/u.exec(words!)![1]);
 }
 
-/** The same from what the Shop shows: its head and list, its stick, and the first step of a run. */
+/** The same from what the Shop shows: its head and list, its blank, and the first step of a run. */
 function shown(text: string) {
   const { job, byId } = derivedFrom(text);
   const tube = byId.get('leg')!;
@@ -67,7 +67,7 @@ function shown(text: string) {
   const [cut] = bendRun(tube, begun, feed).steps;
   return {
     head: feed.cutLength,
-    stick: layStick(tube, feed.order).blank,
+    drawn: layBlank(tube, feed.order).length,
     run: cut!.kind === 'cut' ? cut!.blank : Number.NaN,
   };
 }
@@ -92,8 +92,8 @@ describe('what to cut', () => {
     const { file, table } = await written(text, 'csv');
     expect(file).toBeCloseTo(length, 2);
     expect(table).toBe(file);
-    const { head, stick, run } = shown(text);
-    expect({ head, stick }).toEqual({ head: file, stick: file });
+    const { head, drawn, run } = shown(text);
+    expect({ head, drawn }).toEqual({ head: file, drawn: file });
     expect(run).toBeCloseTo(file, 9);
   });
 

@@ -225,7 +225,7 @@ describe.each([
       expect(straights).toHaveLength(tube.bends.length === 0 ? 0 : tube.straights.length);
       const inOrder = straights.map(([, figure]) => Number(figure!.replace('−', '-')) * (unit === 'in' ? IN : 1));
       inOrder.forEach((shown, i) => expect(Math.abs(shown - tube.straights[i]!)).toBeLessThanOrEqual(0.0501));
-      // The stick repeats the marks and the angles.
+      // The blank repeats the marks and the angles.
       tube.bends.forEach((bend, i) => {
         expect(words).toContain(`${i + 1} · ${bend.angle.toFixed(1)}°`);
         expect(words).toContain(`${i + 1}: ${rows[i]![0]!.text}`);

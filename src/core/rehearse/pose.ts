@@ -4,7 +4,7 @@
  * The front is clamped to the die: it goes round with it, about the die's upright axis. What lies behind slides along
  * the feed by centreline radius x angle, and that much of it is laid round the die. The tube is rolled about itself so
  * that this bend's plane is level and it bends to the machine's side. A bend that is made has its own radius and its
- * net angle; one that is not yet made is as much straight stick as its arc will take. At either end the stick runs on
+ * net angle; one that is not yet made is as much straight tube as its arc will take. At either end the tube runs on
  * past the node by allowance less tip, and at least as far as the die's grip from the bend there: so it is never
  * shorter than what the shop cuts.
  */
@@ -53,7 +53,7 @@ export function layFront(tube: BendableTube, made: ReadonlySet<number>, step: Be
   return layOutwards(tube, made, step.bend, step.front, 0, X_AXIS, scale(Z_AXIS, sideOf(bender)));
 }
 
-/** Behind it, before the machine is turned: the stick that this bend will take is still straight. */
+/** Behind it, before the machine is turned: what this bend will take is still straight. */
 export function layRear(tube: BendableTube, made: ReadonlySet<number>, step: BendStep): Path {
   const { bender } = tube.die;
   const end = step.front === 'A' ? 'B' : 'A';
@@ -61,7 +61,7 @@ export function layRear(tube: BendableTube, made: ReadonlySet<number>, step: Ben
   return layOutwards(tube, made, step.bend, end, arc, scale(X_AXIS, -1), scale(Z_AXIS, -sideOf(bender)));
 }
 
-/** mm of stick beyond the tangent nearest to end A, and beyond the one nearest to end B. */
+/** mm of tube beyond the tangent nearest to end A, and beyond the one nearest to end B. */
 function endStraights(tube: BendableTube): readonly [number, number] {
   const { straights, ends } = tube;
   return [

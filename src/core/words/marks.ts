@@ -19,7 +19,7 @@ export const MARKED: readonly { readonly value: Marking['mark']; readonly label:
   { value: 'tangents', label: 'Both tangents' },
 ];
 
-/** Towards which end the bend lies from its mark: an arrow with end A on the left, as the stick is drawn, and words. */
+/** Towards which end the bend lies from its mark: an arrow with end A on the left, as the blank is drawn, and words. */
 export function sideOf({ bendLies }: TapeMark, { towards }: TapeStep): { arrow: string; words: string } {
   if (bendLies === 'either-side') return { arrow: '◂▸', words: 'half on each side' };
   const end = bendLies === 'beyond' ? towards : otherEnd(towards);

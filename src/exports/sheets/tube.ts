@@ -21,7 +21,7 @@ import { checksPart, lengthCells } from './lengths.ts';
 import { locator, type Lies } from './locator.ts';
 import { measured, type Measured } from './measured.ts';
 import { abreast, fillPages, gap, paragraph, part, stacked, type Block } from './page.ts';
-import { stickBlock } from './stick.ts';
+import { blankBlock } from './blank.ts';
 
 const PICTURE = { width: 64, height: 41 };
 const AT_NOTCHER = `${SAW_GRABS} ${TUBE_WHIPS} ${STRIP}`;
@@ -43,7 +43,7 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
     });
   const parts = [
     part(head(context, views, tube, marking)),
-    part(gap(1), stickBlock(context, tube, marking)),
+    part(gap(1), blankBlock(context, tube, marking)),
     ...(ofOrder.length === 0 ? [] : [part(...ofOrder.map((finding) => inWords(finding, true)))]),
     ...bendParts(context, tube, marking),
     endsPart(context, tube, marking.sheet.steps, AT_NOTCHER),

@@ -1,18 +1,18 @@
-/** The bench under the bay: the selected tube as a straight stick with its marks, and both its ends unrolled. */
+/** The bench under the bay: the selected tube's blank with its marks, and both its ends unrolled. */
 import type { ReactNode } from 'react';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useDocument, useEditor, useResults } from '../../store/page.ts';
 import { endInWords, referenceInWords } from '../../core/words/ends.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { ProfileDrawing } from './ProfileDrawing.tsx';
-import { StickDrawing } from './StickDrawing.tsx';
+import { BlankDrawing } from './BlankDrawing.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 import { useRoom } from '../kit/useRoom.ts';
 import '../kit/ui.css';
 import '../kit/draw.css';
 import './shop.css';
 
-/** From this width on, pixels, the two ends stand side by side and share the height that the stick leaves. */
+/** From this width on, pixels, the two ends stand side by side and share the height that the blank leaves. */
 const SIDE_BY_SIDE = 620;
 /** How high, pixels, an end is drawn where the ends stand one under the other. */
 const STACKED_HEIGHT = 190;
@@ -28,11 +28,11 @@ export default function ShopBench(): ReactNode {
   return (
     <div className="shop-bench" ref={frame}>
       {tube === undefined ? (
-        <p className="empty">Choose a tube, in the list or in the bay, and its stick lies here.</p>
+        <p className="empty">Choose a tube, in the list or in the bay, and its blank lies here.</p>
       ) : (
         width > 0 && (
           <>
-            <Stick tube={tube} width={width} fault={errors.length === 0 ? null : faultInWords(errors)} />
+            <Blank tube={tube} width={width} fault={errors.length === 0 ? null : faultInWords(errors)} />
             <div className={sideBySide ? 'shop-profiles shop-profiles-two' : 'shop-profiles'}>
               <Profile tube={tube} which={0} stacked={!sideBySide} />
               <Profile tube={tube} which={1} stacked={!sideBySide} />
@@ -44,10 +44,10 @@ export default function ShopBench(): ReactNode {
   );
 }
 
-function Stick(props: { tube: SolvedTube; width: number; fault: string | null }): ReactNode {
+function Blank(props: { tube: SolvedTube; width: number; fault: string | null }): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const { order, fine } = useFeed(props.tube);
-  return <StickDrawing {...props} order={order} fine={fine} unit={unit} />;
+  return <BlankDrawing {...props} order={order} fine={fine} unit={unit} />;
 }
 
 function Profile({ tube, which, stacked }: { tube: SolvedTube; which: 0 | 1; stacked: boolean }): ReactNode {

@@ -206,7 +206,7 @@ describe('rehearse', () => {
 });
 
 /**
- * The corners of the tube as the machine leaves them, from a straight stick: at each bend all in front of it is turned
+ * The corners of the tube as the machine leaves them, from a straight blank: at each bend all in front of it is turned
  * about the die's axis, nothing else. The plane is the one the step's rotation asks for, from the plane of the bend it
  * is read from.
  */
@@ -215,7 +215,7 @@ function rolledOut(
   steps: readonly (BendStep & { readonly rotation: number; readonly rotationFrom: number | null })[],
 ): readonly Triple[] {
   const { bends, developedLength } = tube;
-  // Marks on the stick: end A, both tangents of every bend, end B; what a mark carries is turned with it.
+  // Marks on the blank: end A, both tangents of every bend, end B; what a mark carries is turned with it.
   const marks = [0, ...bends.flatMap(({ start, end }) => [start, end]), developedLength];
   const places: Triple[] = marks.map((at) => [at, 0, 0]);
   const ahead: Triple[] = marks.map(() => [1, 0, 0]);
@@ -227,7 +227,7 @@ function rolledOut(
     const from = rotationFrom === null ? ([0, 0, 1] as const) : normals.get(rotationFrom)!;
     const normal = rotated(from, along, rotation);
     normals.set(bend, normal);
-    // The second tangent, and all beyond it, comes off the stick onto the arc.
+    // The second tangent, and all beyond it, comes off the straight onto the arc.
     const inwards = rotated(along, normal, Math.PI / 2);
     const centre = add(places[first]!, scaled(inwards, radius));
     const arcEnd = add(centre, rotated(scaled(inwards, -radius), normal, angle));

@@ -12,7 +12,7 @@ import { layStages } from '../../../src/view/rehearsal/rehearsed.ts';
 import { layWall, makeWall, ringsOf } from '../../../src/view/rehearsal/wall.ts';
 import { bentTube, orderOf } from './bent.ts';
 
-/** Places along the stick from end A, by the part of its length. */
+/** Places along the blank from end A, by the part of its length. */
 function along(pose: Pose, front: 'A' | 'B', part: number): Vec3 {
   const length = pose.front.length + (pose.arc?.length ?? 0) + pose.rear.length;
   const fromFront = (front === 'A' ? part : 1 - part) * length;

@@ -8,7 +8,7 @@ import { formatAngle } from '../../core/units/angle.ts';
 import { sideOf } from '../../core/words/marks.ts';
 import { tapeReading } from '../../core/units/tape.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
-import { layBlocks } from '../../core/marks/stick.ts';
+import { layBlocks } from '../../core/marks/blank.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import type { Mark } from '../../drawing/types.ts';
 import type { Context } from './context.ts';
@@ -27,7 +27,7 @@ const GAP = 3;
 const ARROW = 3;
 const MOST_TIERS = 7;
 
-export function stickBlock(context: Context, tube: SolvedTube, marking: Measured): Block {
+export function blankBlock(context: Context, tube: SolvedTube, marking: Measured): Block {
   const { letters, unit, width } = context;
   const { sheet, feed } = marking;
   const breadth = width - 2 * SIDE;
@@ -104,7 +104,7 @@ export function stickBlock(context: Context, tube: SolvedTube, marking: Measured
         const from = left + SIDE + shift;
         const base = lower - LEAD - tier * TIER - 4.2;
         const end = Math.min(from + wide - 1, Math.max(from + 1, place));
-        const onStick = mark.onBlank
+        const onIt = mark.onBlank
           ? [
               stroke(
                 [
@@ -115,7 +115,7 @@ export function stickBlock(context: Context, tube: SolvedTube, marking: Measured
               ),
             ]
           : [];
-        if (tiers === 0) return onStick;
+        if (tiers === 0) return onIt;
         const leader = stroke(
           [
             { x: place, y: lower - 1.6 },
@@ -124,7 +124,7 @@ export function stickBlock(context: Context, tube: SolvedTube, marking: Measured
           HAIR,
         );
         return [
-          ...onStick,
+          ...onIt,
           ...(mark.onBlank && tiers === 1 ? [leader] : []),
           ...(side.arrow.includes('◂') ? [arrowhead({ x: from, y: base + 1.9 }, Math.PI, ARROW)] : []),
           text(from + ARROW + 0.5, base, words, { size: LENGTH, bold: true }),

@@ -1,5 +1,5 @@
 /**
- * The straight stick before it is bent, laid along a tape hooked over the blank's end A. Every place is measured from
+ * The blank before it is bent, laid along a tape hooked over the blank's end A. Every place is measured from
  * that one zero and never chained from mark to mark, so rounding does not add up.
  *
  * The blank's end A stands at developed length tip(A) - allowance(A) from end A's node, less the grip that is left there; all places
@@ -23,32 +23,32 @@ export interface BendZone {
   readonly front: 'A' | 'B';
 }
 
-export interface StickEnd {
+export interface BlankEnd {
   /** Tape places, mm: the node, and the tip and throat of the finished end. */
   readonly node: number;
   readonly tip: number;
   readonly throat: number;
 }
 
-export interface Stick {
+export interface Blank {
   /** Total length to cut, mm, and what of it is grip at end A and at end B: scrap. */
-  readonly blank: number;
+  readonly length: number;
   readonly grip: readonly [number, number];
   /** Add to a place measured from end A's node to read it on the tape, mm. */
   readonly fromNode: number;
   readonly zones: readonly BendZone[];
-  readonly ends: readonly [StickEnd, StickEnd];
+  readonly ends: readonly [BlankEnd, BlankEnd];
 }
 
-/** The stick and everything on it in mm of tape from the blank's end A, for bends that are made in this order. */
-export function layStick(tube: SolvedTube, order: readonly BendStep[]): Stick {
+/** The blank and everything on it in mm of tape from the blank's end A, for bends that are made in this order. */
+export function layBlank(tube: SolvedTube, order: readonly BendStep[]): Blank {
   const [endA, endB] = tube.ends;
-  const { blank, grip } = blankToCut(tube, order);
+  const { blank: length, grip } = blankToCut(tube, order);
   const fromNode = beyondNode(endA) + grip[0];
   const nodeB = tube.developedLength + fromNode;
   const offset = tube.die?.clampOffset ?? 0;
   return {
-    blank,
+    length,
     grip,
     fromNode,
     zones: tube.bends.map((bend, index): BendZone => {
@@ -68,7 +68,7 @@ export function layStick(tube: SolvedTube, order: readonly BendStep[]): Stick {
   };
 }
 
-export interface StickMark {
+export interface BlankMark {
   readonly kind: 'clamp' | 'start' | 'end';
   readonly bend: number;
   /** Tape place, mm. */
@@ -79,23 +79,23 @@ export interface StickMark {
   readonly side: 'A' | 'B';
 }
 
-/** Everything that is marked on the stick, in the order of the tape; a clamp that would sit beyond an end is left out. */
-export function stickMarks({ zones, blank }: Stick): StickMark[] {
-  const marks: StickMark[] = zones.flatMap(({ bend, start, end, clamp, front }): StickMark[] => [
+/** Everything that is marked on the blank, in the order of the tape; a clamp that would sit beyond an end is left out. */
+export function blankMarks({ zones, length }: Blank): BlankMark[] {
+  const marks: BlankMark[] = zones.flatMap(({ bend, start, end, clamp, front }): BlankMark[] => [
     { kind: 'clamp', bend, at: clamp, words: `${bend} clamp`, side: front === 'A' ? 'B' : 'A' },
     { kind: 'start', bend, at: front === 'A' ? start : end, words: `${bend} start`, side: front === 'A' ? 'B' : 'A' },
     { kind: 'end', bend, at: front === 'A' ? end : start, words: `${bend} end`, side: front === 'A' ? 'A' : 'B' },
   ]);
-  const isOnBlank = (at: number): boolean => at >= -ROUNDING && at <= blank + ROUNDING;
+  const isOnBlank = (at: number): boolean => at >= -ROUNDING && at <= length + ROUNDING;
   return marks.filter(({ kind, at }) => kind !== 'clamp' || isOnBlank(at)).toSorted((a, b) => a.at - b.at);
 }
 
 const trim = (end: TubeEnd, which: 'tip' | 'throat'): number => end[which] ?? 0;
 
-/** Where a block of figures stands under the stick, in the drawing's unit. */
+/** Where a block of figures stands under the blank, in the drawing's unit. */
 export interface LaidBlock {
   readonly left: number;
-  /** 0 is the tier nearest the stick. */
+  /** 0 is the tier nearest the blank. */
   readonly tier: number;
 }
 

@@ -1,5 +1,5 @@
 /**
- * The straight stick drawn at scale: its bend zones, and under each bend a block of its marks, every one measured from the
+ * The blank drawn at scale: its bend zones, and under each bend a block of its marks, every one measured from the
  * blank's end A.
  */
 import { useId, type ReactNode } from 'react';
@@ -9,15 +9,15 @@ import type { LengthUnit } from '../../core/units/length.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { spokenReading, tapeReading } from '../../core/units/tape.ts';
-import { layBlocks, layStick, stickMarks, type Stick, type StickMark } from '../../core/marks/stick.ts';
+import { layBlocks, layBlank, blankMarks, type Blank, type BlankMark } from '../../core/marks/blank.ts';
 import { figureWidth, markLength, SvgLength } from './SvgLength.tsx';
 
 const MARGIN = 20;
 /** Below this width, pixels, the two ends' headings need a line each. */
 const NARROW = 560;
 const HEADING = 18;
-const STICK_HEIGHT = 24;
-/** How far a mark's line reaches below the stick, and from there to the first row of figures. */
+const BLANK_HEIGHT = 24;
+/** How far a mark's line reaches below the blank, and from there to the first row of figures. */
 const TICK = 8;
 const LEAD = 10;
 const ROW = 18;
@@ -27,9 +27,9 @@ const WORDS = 58;
 const ARROW = 18;
 /** And for the sign after the figures. */
 const LEANS = 12;
-const ROWS: readonly StickMark['kind'][] = ['clamp', 'start', 'end'];
+const ROWS: readonly BlankMark['kind'][] = ['clamp', 'start', 'end'];
 
-interface StickDrawingProps {
+interface BlankDrawingProps {
   readonly tube: SolvedTube;
   /** The bends in the order in which they are made. */
   readonly order: readonly BendStep[];
@@ -41,17 +41,17 @@ interface StickDrawingProps {
   readonly fault: string | null;
 }
 
-export function StickDrawing({ tube, order, width, unit, fine, fault }: StickDrawingProps): ReactNode {
+export function BlankDrawing({ tube, order, width, unit, fine, fault }: BlankDrawingProps): ReactNode {
   const hatch = useId();
-  const stick = layStick(tube, order);
+  const blank = layBlank(tube, order);
   const breadth = width - 2 * MARGIN;
-  const scale = breadth / Math.max(stick.blank, 1);
+  const scale = breadth / Math.max(blank.length, 1);
   const x = (tape: number): number => MARGIN + tape * scale;
-  const { marks, laid, blockWidth, figures, height } = layMarks(stick, width, unit, fine);
+  const { marks, laid, blockWidth, figures, height } = layMarks(blank, width, unit, fine);
   const oneTier = laid.every(({ tier }) => tier === 0);
-  const [endA, endB] = stick.ends;
-  const top = stickTop(width);
-  const bottom = top + STICK_HEIGHT;
+  const [endA, endB] = blank.ends;
+  const top = blankTop(width);
+  const bottom = top + BLANK_HEIGHT;
   return (
     <svg
       className="drawing"
@@ -59,7 +59,7 @@ export function StickDrawing({ tube, order, width, unit, fine, fault }: StickDra
       height={height}
       viewBox={`0 0 ${width} ${height}`}
       role="img"
-      aria-label={describe(tube, stick, unit, fine, fault)}
+      aria-label={describe(tube, blank, unit, fine, fault)}
     >
       <defs>
         <pattern id={hatch} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
@@ -85,25 +85,25 @@ export function StickDrawing({ tube, order, width, unit, fine, fault }: StickDra
             <tspan className="draw-soft">node at </tspan>
             <SvgLength shown={markLength(endB.node, unit)} />
             <tspan className="draw-soft">, cut at </tspan>
-            <SvgLength shown={markLength(stick.blank, unit)} />
+            <SvgLength shown={markLength(blank.length, unit)} />
           </>
         ) : (
           <tspan className="draw-oxide-text">{`× ${fault}`}</tspan>
         )}
         <tspan dx="8">End B</tspan>
       </text>
-      <rect className="draw-steel" x={x(0)} y={top} width={stick.blank * scale} height={STICK_HEIGHT} />
-      {[0, stick.blank - stick.grip[1]].map((from, index) => (
+      <rect className="draw-steel" x={x(0)} y={top} width={blank.length * scale} height={BLANK_HEIGHT} />
+      {[0, blank.length - blank.grip[1]].map((from, index) => (
         <rect
           key={index}
           className="draw-scrap"
           x={x(from)}
           y={top}
-          width={stick.grip[index]! * scale}
-          height={STICK_HEIGHT}
+          width={blank.grip[index]! * scale}
+          height={BLANK_HEIGHT}
         />
       ))}
-      {stick.zones.map((zone) => (
+      {blank.zones.map((zone) => (
         <g key={zone.bend}>
           <rect
             fill={`url(#${hatch})`}
@@ -111,7 +111,7 @@ export function StickDrawing({ tube, order, width, unit, fine, fault }: StickDra
             x={x(zone.start)}
             y={top}
             width={Math.max(0, (zone.end - zone.start) * scale)}
-            height={STICK_HEIGHT}
+            height={BLANK_HEIGHT}
           />
           <text className="draw-text" textAnchor="middle" x={x((zone.start + zone.end) / 2)} y={top - 8}>
             <tspan className="draw-strong">{zone.bend}</tspan>
@@ -124,14 +124,14 @@ export function StickDrawing({ tube, order, width, unit, fine, fault }: StickDra
       <line
         className="draw-axis"
         x1={x(Math.min(0, endA.node))}
-        x2={x(Math.max(stick.blank, endB.node))}
-        y1={top + STICK_HEIGHT / 2}
-        y2={top + STICK_HEIGHT / 2}
+        x2={x(Math.max(blank.length, endB.node))}
+        y1={top + BLANK_HEIGHT / 2}
+        y2={top + BLANK_HEIGHT / 2}
       />
       {[endA, endB].map((end, index) => (
         <g key={index}>
           <line className="draw-throat" x1={x(end.throat)} x2={x(end.throat)} y1={top} y2={bottom} />
-          <circle className="draw-node" cx={clampTo(x(end.node), 6, width - 6)} cy={top + STICK_HEIGHT / 2} r="5" />
+          <circle className="draw-node" cx={clampTo(x(end.node), 6, width - 6)} cy={top + BLANK_HEIGHT / 2} r="5" />
         </g>
       ))}
       {marks.map((mark) => (
@@ -142,7 +142,7 @@ export function StickDrawing({ tube, order, width, unit, fine, fault }: StickDra
         />
       ))}
       {oneTier &&
-        stick.zones.map((zone, index) => {
+        blank.zones.map((zone, index) => {
           const left = MARGIN + (laid[index]?.left ?? 0);
           const from = x((zone.start + zone.end) / 2);
           const to = clampTo(from, left, left + blockWidth);
@@ -177,11 +177,11 @@ export function StickDrawing({ tube, order, width, unit, fine, fault }: StickDra
 }
 
 /** The marks, one block a bend, and how high the whole drawing becomes. */
-function layMarks(stick: Stick, width: number, unit: LengthUnit, fine: boolean) {
+function layMarks(blank: Blank, width: number, unit: LengthUnit, fine: boolean) {
   const breadth = width - 2 * MARGIN;
-  const { blank, zones } = stick;
-  const scale = breadth / Math.max(blank, 1);
-  const marks = stickMarks(stick).map((mark) => ({ ...mark, shown: tapeReading(mark.at, unit, fine) }));
+  const { length, zones } = blank;
+  const scale = breadth / Math.max(length, 1);
+  const marks = blankMarks(blank).map((mark) => ({ ...mark, shown: tapeReading(mark.at, unit, fine) }));
   const figures = Math.max(0, ...marks.map(({ shown }) => figureWidth(shown) + (shown.leans === '' ? 0 : LEANS)));
   const blockWidth = WORDS + figures + ARROW;
   const middles = zones.map(({ start, end }) => ((start + end) / 2) * scale);
@@ -190,15 +190,15 @@ function layMarks(stick: Stick, width: number, unit: LengthUnit, fine: boolean) 
   return { marks, laid, blockWidth, figures, height: tierTop(tiers, width) };
 }
 
-const stickTop = (width: number): number => (width < NARROW ? 40 + HEADING : 40);
+const blankTop = (width: number): number => (width < NARROW ? 40 + HEADING : 40);
 
 const tierTop = (tier: number, width: number): number =>
-  stickTop(width) + STICK_HEIGHT + TICK + LEAD + tier * (ROWS.length * ROW + TIER_GAP);
+  blankTop(width) + BLANK_HEIGHT + TICK + LEAD + tier * (ROWS.length * ROW + TIER_GAP);
 
 const clampTo = (value: number, least: number, greatest: number): number => Math.max(least, Math.min(greatest, value));
 
 /** What is sawn off after bending; nothing where no grip is left. */
-function gripInWords({ grip }: Stick, unit: LengthUnit): string {
+function gripInWords({ grip }: Blank, unit: LengthUnit): string {
   const ends = grip.flatMap((length, i) =>
     length > 0 ? [`${markLength(length, unit).text} ${unit} at end ${i === 0 ? 'A' : 'B'}`] : [],
   );
@@ -206,10 +206,10 @@ function gripInWords({ grip }: Stick, unit: LengthUnit): string {
 }
 
 /** The drawing in words: every mark with its place, and where its bend lies. */
-function describe(tube: SolvedTube, stick: Stick, unit: LengthUnit, fine: boolean, fault: string | null): string {
-  const marks = stickMarks(stick).map((mark) => {
+function describe(tube: SolvedTube, blank: Blank, unit: LengthUnit, fine: boolean, fault: string | null): string {
+  const marks = blankMarks(blank).map((mark) => {
     return `${mark.words} ${spokenReading(tapeReading(mark.at, unit, fine), unit)}, the bend lies towards end ${mark.side}`;
   });
-  const cut = fault ?? `cut to ${markLength(stick.blank, unit).text} ${unit}${gripInWords(stick, unit)}`;
-  return `${tube.name} as a straight stick, ${cut}, measured from end A: ${marks.join('; ')}`;
+  const cut = fault ?? `cut to ${markLength(blank.length, unit).text} ${unit}${gripInWords(blank, unit)}`;
+  return `The blank of ${tube.name}, ${cut}, measured from end A: ${marks.join('; ')}`;
 }
