@@ -63,7 +63,7 @@ export interface TapeStep {
   readonly angleOff: Radians;
 }
 
-export interface TapeSheet {
+export interface TapeList {
   readonly steps: readonly TapeStep[];
   /** Of the tape's zero from the blank's end A, mm. */
   readonly zero: number;
@@ -89,7 +89,7 @@ export const NOTABLE_LENGTH = 0.5;
 export const NOTABLE_ANGLE: Radians = toRadians(0.25);
 
 /** Null from the middle of a tube that is not a symmetric hoop, and where the setting's order does not hold every bend once. */
-export function tapeSheet(tube: SolvedTube, setting: TapeSetting): TapeSheet | null {
+export function tapeList(tube: SolvedTube, setting: TapeSetting): TapeList | null {
   if (setting.from === 'middle' && !isSymmetricHoop(tube)) return null;
   const order = setting.order ?? plainFeed(tube, setting.from);
   if (!isOrderOf(order, tube.bends.length)) return null;

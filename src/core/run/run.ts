@@ -19,7 +19,7 @@ import { judge, type Verdict } from './judge.ts';
 import { bendMarks } from '../marks/marks.ts';
 import { rotationReading, type RotationReading } from './rotation-reading.ts';
 import { isScribed } from './scribed-line.ts';
-import { tapeSheet, NOTABLE_LENGTH, type TapeSetting, type TapeSheet, type TapeStep } from '../marks/tape.ts';
+import { tapeList, NOTABLE_LENGTH, type TapeSetting, type TapeList, type TapeStep } from '../marks/tape.ts';
 
 interface StepBase {
   /** As BentTube.done names it. */
@@ -30,7 +30,7 @@ interface StepBase {
 export type RunStep = StepBase &
   (
     | { readonly kind: 'cut'; readonly blank: number; readonly grip: readonly [number, number] }
-    | { readonly kind: 'mark'; readonly sheet: TapeSheet }
+    | { readonly kind: 'mark'; readonly tape: TapeList }
     | {
         readonly kind: 'clamp';
         readonly bend: number;
@@ -99,36 +99,36 @@ export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): 
   };
   const bent = asBent(laid, run, blank);
   const own = { ...setting, order: run.order };
-  const sheet = tapeSheet(laid, own);
-  if (sheet === null) return { steps: [], current: 0, changed, marksMoved: [], blankLacks: 0, asBent: bent };
-  const atFirst = tapeSheet(marked, own) ?? sheet;
-  const cutBy = isCut ? atFirst : sheet;
-  const steps = stepsOf(laid, run, { sheet, cut: cutBy, starts: blank.starts }, bent);
+  const tape = tapeList(laid, own);
+  if (tape === null) return { steps: [], current: 0, changed, marksMoved: [], blankLacks: 0, asBent: bent };
+  const atFirst = tapeList(marked, own) ?? tape;
+  const cutBy = isCut ? atFirst : tape;
+  const steps = stepsOf(laid, run, { tape, cut: cutBy, starts: blank.starts }, bent);
   const open = steps.findIndex(({ done }) => !done);
   return {
     steps,
     current: open < 0 ? steps.length : open,
     changed,
-    marksMoved: marksMoved(atFirst, sheet),
-    blankLacks: sheet.blank - cutBy.blank,
+    marksMoved: marksMoved(atFirst, tape),
+    blankLacks: tape.blank - cutBy.blank,
     asBent: bent,
   };
 }
 
 interface Marks {
-  readonly sheet: TapeSheet;
+  readonly tape: TapeList;
   /** The one that the blank was cut by. */
-  readonly cut: TapeSheet;
+  readonly cut: TapeList;
   /** As OnBlank.starts. */
   readonly starts: readonly number[];
 }
 
-function stepsOf(tube: SolvedTube, run: BentTube, { sheet, cut, starts }: Marks, bent: AsBent): readonly RunStep[] {
+function stepsOf(tube: SolvedTube, run: BentTube, { tape, cut, starts }: Marks, bent: AsBent): readonly RunStep[] {
   const bender = tube.die?.bender ?? FIRST_BENDER;
   const ticked = new Set(run.done);
   const pulls = bendMarks(tube);
-  const scribe = isScribed(tube, sheet.steps);
-  const ofBends = sheet.steps.flatMap((step, i): readonly RunStep[] => {
+  const scribe = isScribed(tube, tape.steps);
+  const ofBends = tape.steps.flatMap((step, i): readonly RunStep[] => {
     const { bend, angle: target } = step;
     const reading = run.bends.find((each) => each.bend === bend) ?? null;
     const verdict = reading === null ? null : judge(tube, run.order, reading, bender.pullStep);
@@ -140,9 +140,9 @@ function stepsOf(tube: SolvedTube, run: BentTube, { sheet, cut, starts }: Marks,
         done: ticked.has(clamp) || reading !== null,
         bend,
         step,
-        rotation: rotationReading(tube, sheet.steps, i),
+        rotation: rotationReading(tube, tape.steps, i),
         scribe,
-        flip: i > 0 && sheet.steps[i - 1]!.front !== step.front,
+        flip: i > 0 && tape.steps[i - 1]!.front !== step.front,
       },
       {
         kind: 'pull',
@@ -172,14 +172,14 @@ function stepsOf(tube: SolvedTube, run: BentTube, { sheet, cut, starts }: Marks,
   }));
   return [
     { kind: 'cut', key: 'cut', done: ticked.has('cut'), blank: cut.blank, grip: cut.grip },
-    { kind: 'mark', key: 'mark', done: ticked.has('mark'), sheet },
+    { kind: 'mark', key: 'mark', done: ticked.has('mark'), tape },
     ...ofBends,
     { kind: 'check', key: 'check', done: ticked.has('check'), checks },
   ];
 }
 
 /** By more than is worth saying, counted from the tape's zero: a blank that is cut has it where it was. */
-const marksMoved = (atFirst: TapeSheet, { steps }: TapeSheet): BendRun['marksMoved'] =>
+const marksMoved = (atFirst: TapeList, { steps }: TapeList): BendRun['marksMoved'] =>
   steps.flatMap(({ bend, towards, marks }, i) => {
     const along = (marks[0]!.exact - atFirst.steps[i]!.marks[0]!.exact) * (towards === 'B' ? 1 : -1);
     return Math.abs(along) > NOTABLE_LENGTH ? [{ bend, by: along }] : [];

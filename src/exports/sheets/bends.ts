@@ -33,7 +33,7 @@ const INDENT = 11;
 
 /** Empty for a straight tube. */
 export function bendParts(context: Context, tube: SolvedTube, marking: Measured): readonly Part[] {
-  const { steps, rounding, zero } = marking.sheet;
+  const { steps, rounding, zero } = marking.tape;
   if (steps.length === 0) return [];
   const { letters, width, unit } = context;
   const marks = bendMarks(tube);
@@ -99,15 +99,9 @@ function headings({ width, unit }: Context, mark: Marking['mark']): Block {
 const turnRow = ({ letters, width }: Context, { front }: TapeStep): Block =>
   paragraph(letters, `⇄ Turn the tube end for end: end ${front} in front`, width, { bold: true, after: 1 });
 
-function bendRow(
-  context: Context,
-  tube: SolvedTube,
-  index: number,
-  marks: BendMarks,
-  { feed, sheet }: Measured,
-): Block {
-  const step = sheet.steps[index]!;
-  const turn = rotationReading(tube, sheet.steps, index);
+function bendRow(context: Context, tube: SolvedTube, index: number, marks: BendMarks, { feed, tape }: Measured): Block {
+  const step = tape.steps[index]!;
+  const turn = rotationReading(tube, tape.steps, index);
   const { unit, width, letters } = context;
   const troubles = step.marks.flatMap((mark) => troubleOf(mark) ?? []);
   const lines = step.marks.length;

@@ -29,10 +29,10 @@ const MOST_TIERS = 7;
 
 export function blankBlock(context: Context, tube: SolvedTube, marking: Measured): Block {
   const { letters, unit, width } = context;
-  const { sheet, feed } = marking;
+  const { tape, feed } = marking;
   const breadth = width - 2 * SIDE;
-  const scale = breadth / Math.max(sheet.blank, 1);
-  const marks = sheet.steps
+  const scale = breadth / Math.max(tape.blank, 1);
+  const marks = tape.steps
     .flatMap((step) =>
       step.marks.map((mark) => ({
         mark,
@@ -54,7 +54,7 @@ export function blankBlock(context: Context, tube: SolvedTube, marking: Measured
   const tiers = wanted > MOST_TIERS ? 0 : wanted;
   const middles = tube.bends.map(({ start, end }) => ((start + end) / 2) * scale);
   const close = Math.min(Infinity, ...middles.slice(1).map((middle, i) => middle - middles[i]!));
-  const fromBlank = beyondNode(tube.ends[0]) + sheet.grip[0];
+  const fromBlank = beyondNode(tube.ends[0]) + tape.grip[0];
   return {
     height: HEAD + HIGH + (tiers === 0 ? 3 : LEAD + tiers * TIER + 1),
     draw: (left, top) => {
@@ -79,9 +79,9 @@ export function blankBlock(context: Context, tube: SolvedTube, marking: Measured
       const throats = tube.ends.map(({ throat }, i) =>
         i === 0 ? fromBlank + (throat ?? 0) : tube.developedLength + fromBlank - (throat ?? 0),
       );
-      const scrap = sheet.grip.flatMap((grip, i): Mark[] => {
+      const scrap = tape.grip.flatMap((grip, i): Mark[] => {
         if (grip === 0) return [];
-        const [from, to] = i === 0 ? [x(0), x(grip)] : [x(sheet.blank - grip), x(sheet.blank)];
+        const [from, to] = i === 0 ? [x(0), x(grip)] : [x(tape.blank - grip), x(tape.blank)];
         return [
           stroke([
             { x: from, y: lower },
@@ -97,7 +97,7 @@ export function blankBlock(context: Context, tube: SolvedTube, marking: Measured
           ]),
         ];
       });
-      const zero = x(sheet.zero);
+      const zero = x(tape.zero);
       const ticks = marks.flatMap(({ mark, at, side, words }, i): Mark[] => {
         const { left: shift, tier } = laid[i]!;
         const place = left + SIDE + at;
@@ -145,11 +145,11 @@ export function blankBlock(context: Context, tube: SolvedTube, marking: Measured
             { ...FINE, dash: [1, 0.8] },
           ),
         ),
-        box(x(0), upper, sheet.blank * scale, HIGH, FIRM),
+        box(x(0), upper, tape.blank * scale, HIGH, FIRM),
         stroke(
           [
             { x: x(0), y: middle },
-            { x: x(sheet.blank), y: middle },
+            { x: x(tape.blank), y: middle },
           ],
           { ...FAINT, dash: [6, 1, 1, 1] },
         ),

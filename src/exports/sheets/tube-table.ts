@@ -83,7 +83,7 @@ const placed = (left: number, width: number) => {
 function tubeRow(context: Context, tube: SolvedTube): Block {
   const { letters, width, unit, derived } = context;
   const { section, member } = tube;
-  const { blank } = measured(tube, context).sheet;
+  const { blank } = measured(tube, context).tape;
   const off = errorsOf(derived.findings, tube.id).length > 0;
   const values = [
     String(tube.number),
@@ -142,7 +142,7 @@ function totals(context: Context): string[] {
   const { tubes, job } = derived;
   const used = job.sections.filter(({ id }) => tubes.some(({ section }) => section.id === id));
   const sum = (some: readonly SolvedTube[]): string => {
-    const mm = some.reduce((total, tube) => total + measured(tube, context).sheet.blank, 0);
+    const mm = some.reduce((total, tube) => total + measured(tube, context).tape.blank, 0);
     const length = unit === 'in' ? `${decimalLength(mm / 12, 'in', 1)} ft` : `${decimalLength(mm / 1000, 'mm', 2)} m`;
     const mass = some.reduce((total, tube) => total + tube.mass, 0);
     return `${some.length} ${some.length === 1 ? 'blank' : 'blanks'}, ${length} of tube; ${mass.toFixed(1)} kg when coped`;

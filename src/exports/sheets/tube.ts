@@ -46,7 +46,7 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
     part(gap(1), blankBlock(context, tube, marking)),
     ...(ofOrder.length === 0 ? [] : [part(...ofOrder.map((finding) => inWords(finding, true)))]),
     ...bendParts(context, tube, marking),
-    endsPart(context, tube, marking.sheet.steps, AT_NOTCHER),
+    endsPart(context, tube, marking.tape.steps, AT_NOTCHER),
     checksPart(context, tube),
     {
       heading: null,
@@ -63,9 +63,9 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
 }
 
 /** Whether what a finding wants left on stands in this sheet's blank already: else it is added twice. */
-function blankInWords({ id, end }: Finding, { sheet }: Measured): string {
+function blankInWords({ id, end }: Finding, { tape }: Measured): string {
   const isOfGrip = id === 'bend/short-tail' || id === 'bend/clamp-off-tube';
-  const holds = isOfGrip && sheet.grip[end === 'A' ? 0 : 1] > 0;
+  const holds = isOfGrip && tape.grip[end === 'A' ? 0 : 1] > 0;
   return holds ? ' The blank on this sheet has that already.' : '';
 }
 
@@ -103,7 +103,7 @@ function title({ letters }: Context, tube: SolvedTube, room: number): Block {
   };
 }
 
-function facts(context: Context, tube: SolvedTube, { sheet }: Measured, room: number): Block[] {
+function facts(context: Context, tube: SolvedTube, { tape }: Measured, room: number): Block[] {
   const { derived, letters, unit } = context;
   const { section, die, bends, member } = tube;
   const madeOf = (named: (name: string) => string): string =>
@@ -124,13 +124,13 @@ function facts(context: Context, tube: SolvedTube, { sheet }: Measured, room: nu
       : madeOf((name) => shrunk(letters, name, room * 0.3, SMALL, false, SMALL).text);
   const errors = errorsOf(derived.findings, tube.id);
   const twin = derived.byId.get(primed(tube.id));
-  const grip = sheet.grip.flatMap((length, i) =>
+  const grip = tape.grip.flatMap((length, i) =>
     length > 0 ? [`${lengthFigure(length, unit)} at end ${i === 0 ? 'A' : 'B'}`] : [],
   );
   return [
     paragraph(letters, made, room, { size: SMALL, most: FACT_LINES }),
     ...(errors.length === 0 ? [] : [notToBeCut(context, errors, room)]),
-    blank(context, lengthFigure(sheet.blank, unit), errors.length > 0, room),
+    blank(context, lengthFigure(tape.blank, unit), errors.length > 0, room),
     ...(grip.length === 0
       ? []
       : [

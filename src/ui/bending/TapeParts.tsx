@@ -3,7 +3,7 @@ import { Fragment, type ReactNode } from 'react';
 import type { Marking } from '../../core/job/kinds/marking.ts';
 import { zeroOfTape } from '../../core/words/blank.ts';
 import { leansInWords, sideOf, troubleOf } from '../../core/words/marks.ts';
-import type { TapeMark, TapeSheet, TapeStep } from '../../core/marks/tape.ts';
+import type { TapeMark, TapeList, TapeStep } from '../../core/marks/tape.ts';
 import { spokenReading, tapeReading } from '../../core/units/tape.ts';
 import { useDocument } from '../../store/page.ts';
 import { Length, Reading } from '../fields/Readings.tsx';
@@ -50,12 +50,12 @@ export function Leans({ steps, view }: { steps: readonly TapeStep[]; view: Marki
 }
 
 /** Where the tape's zero is. */
-export function Zero({ sheet, from }: { sheet: TapeSheet; from: Marking['from'] }): ReactNode {
+export function Zero({ tape, from }: { tape: TapeList; from: Marking['from'] }): ReactNode {
   const [before, after] = zeroOfTape(from);
   return (
     <>
       {before}
-      {from === 'middle' && <Length mm={sheet.zero} parts={32} withUnit />}
+      {from === 'middle' && <Length mm={tape.zero} parts={32} withUnit />}
       {after}
     </>
   );

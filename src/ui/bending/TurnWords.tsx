@@ -1,4 +1,4 @@
-/** How a tube is turned before a bend: seen from behind, and in the words of its sheet. */
+/** How a tube is turned before a bend: seen from behind, and in the words that paper has too. */
 import type { ReactNode } from 'react';
 import type { RotationReading } from '../../core/run/rotation-reading.ts';
 import { onScale, turnSentence, turnSentences } from '../../core/words/turns.ts';

@@ -41,17 +41,17 @@ export function CutStep(props: { tube: SolvedTube; step: StepOf<'cut'>; onTicked
 
 export function MarkStep(props: { tube: SolvedTube; step: StepOf<'mark'>; onTicked: () => void }): ReactNode {
   const { tube, step } = props;
-  const { sheet } = step;
+  const { tape } = step;
   const feed = useFeed(tube);
   const unit = useDocument((state) => state.job.lengthUnit);
-  const rounding = roundingInWords(sheet.rounding, feed.from, unit);
+  const rounding = roundingInWords(tape.rounding, feed.from, unit);
   return (
     <>
       <p>
-        <Zero sheet={sheet} from={feed.from} />
+        <Zero tape={tape} from={feed.from} />
       </p>
       <dl className="run-marks">
-        {sheet.steps
+        {tape.steps
           .toSorted((a, b) => Math.abs(a.marks[0]!.at) - Math.abs(b.marks[0]!.at))
           .map((bend) => (
             <Fragment key={bend.bend}>
@@ -67,7 +67,7 @@ export function MarkStep(props: { tube: SolvedTube; step: StepOf<'mark'>; onTick
           ))}
       </dl>
       <p className="small">All from that one zero. A bend lies on its arrow’s side of the mark.</p>
-      <Leans steps={sheet.steps} view={feed} />
+      <Leans steps={tape.steps} view={feed} />
       {rounding !== null && (
         <p className="notice-warning">
           <span aria-hidden="true">▲ </span>

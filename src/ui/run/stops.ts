@@ -49,7 +49,7 @@ export function spokenOf(step: RunStep, unit: LengthUnit): string {
     case 'cut':
       return `${formatLength(step.blank, unit).text} ${unit}.`;
     case 'mark':
-      return `${step.sheet.steps.length} bends from one zero.`;
+      return `${step.tape.steps.length} bends from one zero.`;
     case 'clamp':
       return step.rotation === null ? '' : turnSentence(step.rotation);
     case 'pull':

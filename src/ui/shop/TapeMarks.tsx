@@ -5,7 +5,7 @@ import { roundingInWords } from '../../core/words/marks.ts';
 import { rotationReading, type RotationReading } from '../../core/run/rotation-reading.ts';
 import { isScribed } from '../../core/run/scribed-line.ts';
 import { FIRST_BEND, turnSentence } from '../../core/words/turns.ts';
-import { tapeSheet, type TapeStep } from '../../core/marks/tape.ts';
+import { tapeList, type TapeStep } from '../../core/marks/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useDocument } from '../../store/page.ts';
 import { Angle } from '../fields/Readings.tsx';
@@ -19,16 +19,16 @@ import '../bending/marks.css';
 export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const feed = useFeed(tube);
-  const sheet = tapeSheet(tube, feed);
-  if (sheet === null || sheet.steps.length === 0) return null;
-  const turned = isScribed(tube, sheet.steps);
-  const rounding = roundingInWords(sheet.rounding, feed.from, unit);
+  const tape = tapeList(tube, feed);
+  if (tape === null || tape.steps.length === 0) return null;
+  const turned = isScribed(tube, tape.steps);
+  const rounding = roundingInWords(tape.rounding, feed.from, unit);
   return (
     <section className="marks" aria-label="Marks on the tape">
       <h3>Marks on the tape</h3>
       <KeptOrder tube={tube} />
       <p>
-        <Zero sheet={sheet} from={feed.from} /> Bend in this order; a bend lies on its arrow’s side of the mark.
+        <Zero tape={tape} from={feed.from} /> Bend in this order; a bend lies on its arrow’s side of the mark.
         {turned && ` ${FIRST_BEND}`}
       </p>
       <table className="table table-plain marks-table">
@@ -47,21 +47,21 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
           </tr>
         </thead>
         <tbody>
-          {sheet.steps.map((step, i) => (
+          {tape.steps.map((step, i) => (
             <Fragment key={step.bend}>
-              {i > 0 && sheet.steps[i - 1]!.front !== step.front && (
+              {i > 0 && tape.steps[i - 1]!.front !== step.front && (
                 <tr>
                   <td colSpan={4} className="marks-flip">
                     <span aria-hidden="true">⇄ </span>Turn the tube end for end
                   </td>
                 </tr>
               )}
-              <BendRows step={step} view={feed} turn={rotationReading(tube, sheet.steps, i)} />
+              <BendRows step={step} view={feed} turn={rotationReading(tube, tape.steps, i)} />
             </Fragment>
           ))}
         </tbody>
       </table>
-      <Leans steps={sheet.steps} view={feed} />
+      <Leans steps={tape.steps} view={feed} />
       {rounding !== null && (
         <p className="notice-warning" role="status">
           <span aria-hidden="true">▲ </span>

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { tapeSheet, type TapeSetting, type TapeSheet } from '../../../src/core/marks/tape.ts';
+import { tapeList, type TapeSetting, type TapeList } from '../../../src/core/marks/tape.ts';
 import { isSymmetricHoop } from '../../../src/core/solve/symmetric.ts';
 import { derive } from '../../../src/core/derive.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
@@ -28,10 +28,10 @@ function bar(
 }
 
 const mustBar = (...given: Parameters<typeof bar>): SolvedTube => bar(...given)!;
-const sheetOf = (tube: SolvedTube, setting: Partial<TapeSetting>): TapeSheet =>
-  tapeSheet(tube, { from: 'A', mark: 'start', step: SIXTEENTH, ...setting })!;
-const inches = (sheet: TapeSheet): number[][] =>
-  sheet.steps.map(({ marks }) => marks.map(({ at }) => Number((at / INCH).toFixed(9))));
+const tapeOf = (tube: SolvedTube, setting: Partial<TapeSetting>): TapeList =>
+  tapeList(tube, { from: 'A', mark: 'start', step: SIXTEENTH, ...setting })!;
+const inches = (tape: TapeList): number[][] =>
+  tape.steps.map(({ marks }) => marks.map(({ at }) => Number((at / INCH).toFixed(9))));
 
 /** Legs of 20 and 30 in at a right angle: T = 4.5, arc 4.5 pi/2 = 7.0686 in, straights 15.5 and 25.5 in. */
 const ELBOW: Triple[] = [
@@ -52,7 +52,7 @@ const HOOP: Triple[] = [...HALF, ...HALF.toReversed().map(mirrored)];
 describe('marks on the tape', () => {
   it('from end A: 15 1/2, clamp 12 1/8, middle 19 1/16, tangents 15 1/2 and 22 9/16', () => {
     const elbow = mustBar(ELBOW);
-    const marks = (mark: TapeSetting['mark']) => inches(sheetOf(elbow, { mark }))[0];
+    const marks = (mark: TapeSetting['mark']) => inches(tapeOf(elbow, { mark }))[0];
     expect(marks('start')).toEqual([15.5]);
     expect(marks('clamp')).toEqual([12.125]);
     expect(marks('middle')).toEqual([19.0625]);
@@ -60,13 +60,13 @@ describe('marks on the tape', () => {
   });
   it("from end B: 25 1/2; the clamp counts from the bend's other tangent, 22 1/8", () => {
     const elbow = mustBar(ELBOW);
-    expect(inches(sheetOf(elbow, { from: 'B' }))).toEqual([[25.5]]);
-    expect(inches(sheetOf(elbow, { from: 'B', mark: 'clamp' }))).toEqual([[22.125]]);
-    expect(sheetOf(elbow, { from: 'B' }).zero).toBeCloseTo(48.0686 * INCH, 2);
+    expect(inches(tapeOf(elbow, { from: 'B' }))).toEqual([[25.5]]);
+    expect(inches(tapeOf(elbow, { from: 'B', mark: 'clamp' }))).toEqual([[22.125]]);
+    expect(tapeOf(elbow, { from: 'B' }).zero).toBeCloseTo(48.0686 * INCH, 2);
   });
   it('says on which side of the mark the bend lies', () => {
     const sides = (mark: TapeSetting['mark'], from: 'A' | 'B') =>
-      sheetOf(mustBar(ELBOW), { mark, from }).steps[0]!.marks.map(({ bendLies }) => bendLies);
+      tapeOf(mustBar(ELBOW), { mark, from }).steps[0]!.marks.map(({ bendLies }) => bendLies);
     for (const from of ['A', 'B'] as const) {
       expect(sides('start', from)).toEqual(['beyond']);
       expect(sides('clamp', from)).toEqual(['beyond']);
@@ -78,43 +78,43 @@ describe('marks on the tape', () => {
     for (const turn of [72, 31]) {
       const t = (turn * Math.PI) / 180;
       const tube = mustBar([ELBOW[0]!, ELBOW[1]!, [600 * Math.sin(t), 0, 508 + 600 * Math.cos(t)]]);
-      const [start, end] = sheetOf(tube, { mark: 'tangents', step: 0.001 }).steps[0]!.marks;
+      const [start, end] = tapeOf(tube, { mark: 'tangents', step: 0.001 }).steps[0]!.marks;
       const arc = (end!.at - start!.at) / INCH;
       expect(arc / turn).toBeCloseTo(0.0785, 4);
     }
   });
   it('counts from the sawn end of the blank: an allowance moves every mark, once', () => {
     const left = mustBar(ELBOW, [25.4, 12.7]);
-    expect(inches(sheetOf(left, {}))).toEqual([[16.5]]);
-    expect(inches(sheetOf(left, { from: 'B' }))).toEqual([[26]]);
-    expect(sheetOf(left, {}).zero).toBe(0);
-    expect(sheetOf(left, { from: 'B' }).zero).toBe(sheetOf(left, { from: 'B' }).blank);
+    expect(inches(tapeOf(left, {}))).toEqual([[16.5]]);
+    expect(inches(tapeOf(left, { from: 'B' }))).toEqual([[26]]);
+    expect(tapeOf(left, {}).zero).toBe(0);
+    expect(tapeOf(left, { from: 'B' }).zero).toBe(tapeOf(left, { from: 'B' }).blank);
   });
   it('a clamp that would sit beyond the blank is given the tube it needs, as scrap, and the zero moves out with it', () => {
     const short = mustBar([[0, 0, 330], ELBOW[1]!, ELBOW[2]!]);
     const needs = 85.725 - (178 - 114.3);
-    const sheet = sheetOf(short, { mark: 'clamp' });
-    expect(sheet.grip).toEqual([expect.closeTo(needs, 9), 0]);
-    expect(sheet.blank).toBeCloseTo(short.developedLength + needs, 9);
-    expect(sheet.steps[0]!.marks[0]).toMatchObject({ exact: expect.closeTo(0, 9), onBlank: true });
-    expect(sheetOf(short, { mark: 'start' }).steps[0]!.marks[0]!.exact).toBeCloseTo(85.725, 9);
+    const tape = tapeOf(short, { mark: 'clamp' });
+    expect(tape.grip).toEqual([expect.closeTo(needs, 9), 0]);
+    expect(tape.blank).toBeCloseTo(short.developedLength + needs, 9);
+    expect(tape.steps[0]!.marks[0]).toMatchObject({ exact: expect.closeTo(0, 9), onBlank: true });
+    expect(tapeOf(short, { mark: 'start' }).steps[0]!.marks[0]!.exact).toBeCloseTo(85.725, 9);
   });
   it('grip beyond the last bend is added to the blank as scrap, as far as the allowance does not give it', () => {
     const tail = mustBar([ELBOW[0]!, ELBOW[1]!, [114.3 + 50, 0, 508]], [3, 5]);
-    const fromA = sheetOf(tail, {});
+    const fromA = tapeOf(tail, {});
     expect(fromA.grip).toEqual([0, expect.closeTo(150 - 55, 9)]);
     expect(fromA.blank).toBeCloseTo(tail.developedLength + 8 + 95, 9);
     // Fed from end B the clamp holds there, and takes less than the grip does.
-    expect(sheetOf(tail, { from: 'B' }).grip).toEqual([0, expect.closeTo(85.725 - 55, 9)]);
+    expect(tapeOf(tail, { from: 'B' }).grip).toEqual([0, expect.closeTo(85.725 - 55, 9)]);
     const straight = mustBar([ELBOW[0]!, ELBOW[1]!]);
-    expect(sheetOf(straight, {})).toMatchObject({ steps: [], grip: [0, 0], blank: 508, rounding: { endMoves: 0 } });
+    expect(tapeOf(straight, {})).toMatchObject({ steps: [], grip: [0, 0], blank: 508, rounding: { endMoves: 0 } });
   });
 });
 
 describe('from the middle outwards', () => {
   it('a hoop: both halves have the same marks, rotations as they are seen after the flip', () => {
     const hoop = mustBar(HOOP);
-    const { steps, zero } = sheetOf(hoop, { from: 'middle', mark: 'clamp' });
+    const { steps, zero } = tapeOf(hoop, { from: 'middle', mark: 'clamp' });
     const a = degrees(hoop.bends[1]!.rotation);
     expect(Math.abs(a)).toBeGreaterThan(5);
     expect(steps.map(({ bend, towards, rotationFrom }) => [bend, towards, rotationFrom])).toEqual([
@@ -130,7 +130,7 @@ describe('from the middle outwards', () => {
   });
   it('a bend in the middle is made first; its start lies on the other side of the zero', () => {
     const peak = mustBar([HOOP[0]!, HOOP[1]!, [0, 0, 1100], HOOP[4]!, HOOP[5]!]);
-    const { steps } = sheetOf(peak, { from: 'middle', mark: 'tangents', step: 0.001 });
+    const { steps } = tapeOf(peak, { from: 'middle', mark: 'tangents', step: 0.001 });
     expect(steps.map(({ bend, towards }) => `${bend}${towards}`)).toEqual(['2B', '3B', '1A']);
     const [start, end] = steps[0]!.marks;
     expect(start!.exact).toBeCloseTo(-peak.bends[1]!.arc / 2, 9);
@@ -155,7 +155,7 @@ describe('from the middle outwards', () => {
     for (const path of [ess, screw, long]) {
       const tube = mustBar(path);
       expect(isSymmetricHoop(tube)).toBe(false);
-      expect(tapeSheet(tube, { from: 'middle', mark: 'start', step: 1 })).toBeNull();
+      expect(tapeList(tube, { from: 'middle', mark: 'start', step: 1 })).toBeNull();
     }
     expect(isSymmetricHoop(mustBar(HOOP))).toBe(true);
     expect(isSymmetricHoop(mustBar(HOOP, [40, 0]))).toBe(true);
@@ -174,7 +174,7 @@ describe('in any order, with either end in front', () => {
     const tube = mustBar(ESS);
     const marks = (front: 'A' | 'B', mark: TapeSetting['mark']) => {
       const order = [2, 1, 3].map((bend) => ({ bend, front }));
-      return sheetOf(tube, { order, mark, step: 0.001 }).steps[0]!.marks.map(({ at, bendLies }) => [at, bendLies]);
+      return tapeOf(tube, { order, mark, step: 0.001 }).steps[0]!.marks.map(({ at, bendLies }) => [at, bendLies]);
     };
     // Straights 485.7, 371.4, 371.4, 485.7; arcs 179.542: bend 2 runs from 1036.642 to 1216.184.
     expect(marks('A', 'start')).toEqual([[expect.closeTo(1036.642, 2), 'beyond']]);
@@ -190,7 +190,7 @@ describe('in any order, with either end in front', () => {
   it('a bender whose bends lie before their marks leaves the end that is measured from behind', () => {
     const before = bar(ESS, [0, 0], 'before')!;
     const stood = (from: 'A' | 'B') => {
-      const { steps } = sheetOf(before, { from, mark: 'clamp' });
+      const { steps } = tapeOf(before, { from, mark: 'clamp' });
       return steps.map(({ bend, front, towards, marks }) => [bend, front, towards, marks[0]!.bendLies]);
     };
     expect(stood('A')).toEqual([
@@ -205,15 +205,15 @@ describe('in any order, with either end in front', () => {
     ]);
     // The grip is at the end that stays behind, and the tape hooks over it.
     const tail = bar([[400, 0, 0], ...ESS.slice(1)], [0, 0], 'before')!;
-    const sheet = sheetOf(tail, { step: 0.001 });
-    expect(sheet.grip).toEqual([expect.closeTo(150 - 85.7, 9), 0]);
-    expect(sheet.steps.at(-1)!.marks[0]!.exact).toBeCloseTo(150 + tail.bends[0]!.arc, 9);
+    const tape = tapeOf(tail, { step: 0.001 });
+    expect(tape.grip).toEqual([expect.closeTo(150 - 85.7, 9), 0]);
+    expect(tape.steps.at(-1)!.marks[0]!.exact).toBeCloseTo(150 + tail.bends[0]!.arc, 9);
   });
   it('a rotation counts from the nearest bend made, over those not made yet', () => {
     const tube = mustBar(ESS);
     // Each bend's plane is turned a quarter from the one before.
     const rotations = (front: 'A' | 'B', bends: readonly number[]) =>
-      sheetOf(tube, { order: bends.map((bend) => ({ bend, front })) }).steps.map(({ rotation, rotationFrom }) => [
+      tapeOf(tube, { order: bends.map((bend) => ({ bend, front })) }).steps.map(({ rotation, rotationFrom }) => [
         Math.round(degrees(rotation)),
         rotationFrom,
       ]);
@@ -239,7 +239,7 @@ describe('in any order, with either end in front', () => {
       [1, 2, 3, 4],
     ]) {
       const order = bends.map((bend) => ({ bend, front: 'A' as const }));
-      expect(tapeSheet(tube, { from: 'A', mark: 'start', step: 1, order })).toBeNull();
+      expect(tapeList(tube, { from: 'A', mark: 'start', step: 1, order })).toBeNull();
     }
   });
 });
@@ -275,10 +275,10 @@ describe('bent to its marks', () => {
     fc.assert(
       fc.property(tubes(fc.oneof(anyPath, anyHoop)), setting, (drawn, asked) => {
         fc.pre(drawn !== null);
-        const sheet = tapeSheet(drawn.tube, asked);
-        fc.pre(sheet !== null);
+        const tape = tapeList(drawn.tube, asked);
+        fc.pre(tape !== null);
         if (asked.from === 'middle') hoops += 1;
-        const bent = bentFrom(drawn.tube, sheet, asked, drawn.left, (mark) => mark.exact);
+        const bent = bentFrom(drawn.tube, tape, asked, drawn.left, (mark) => mark.exact);
         const there = endFrames(drawn.tube);
         expect(gapBetween(across(bent.A, bent.B), across(there.A, there.B))).toBeLessThan(1e-6);
         expect(gapBetween(across(bent.B, bent.A), across(there.B, there.A))).toBeLessThan(1e-6);
@@ -292,18 +292,18 @@ describe('bent to its marks', () => {
     fc.assert(
       fc.property(tubes(fc.oneof(anyPath, anyHoop)), setting, (drawn, asked) => {
         fc.pre(drawn !== null);
-        const sheet = tapeSheet(drawn.tube, asked);
-        fc.pre(sheet !== null);
-        const bent = bentFrom(drawn.tube, sheet, asked, drawn.left, (mark) => mark.at);
+        const tape = tapeList(drawn.tube, asked);
+        fc.pre(tape !== null);
+        const bent = bentFrom(drawn.tube, tape, asked, drawn.left, (mark) => mark.at);
         const there = endFrames(drawn.tube);
         const moved =
           asked.from === 'B'
             ? gapBetween(across(bent.B, bent.A), across(there.B, there.A))
             : gapBetween(across(bent.A, bent.B), across(there.A, there.B));
-        expect(sheet.rounding.endMoves).toBeCloseTo(moved, 6);
-        for (const { marks } of sheet.steps)
+        expect(tape.rounding.endMoves).toBeCloseTo(moved, 6);
+        for (const { marks } of tape.steps)
           for (const { at, exact } of marks) expect(Math.abs(at - exact)).toBeLessThanOrEqual(asked.step / 2 + 1e-9);
-        if (sheet.rounding.isNotable) notable += 1;
+        if (tape.rounding.isNotable) notable += 1;
       }),
       fixed(600),
     );
@@ -331,18 +331,18 @@ describe('bent to its marks', () => {
             .toSorted((a, b) => a.key - b.key)
             .map(({ bend, front }) => ({ bend, front }));
           fc.pre(order === undefined || order.length === tube.bends.length);
-          const sheet = tapeSheet(tube, { ...asked, ...(order && { order }) });
-          fc.pre(sheet !== null);
-          const bends = sheet.steps.map((step) => bendingOf(tube, sheet, step, asked, left, exactly));
+          const tape = tapeList(tube, { ...asked, ...(order && { order }) });
+          fc.pre(tape !== null);
+          const bends = tape.steps.map((step) => bendingOf(tube, tape, step, asked, left, exactly));
           const apart = bends.toSorted((a, b) => a.bend - b.bend);
           fc.pre(apart.every(({ near }, i) => near > (apart[i - 1]?.far ?? 0) + 0.1));
           const bent = bendOnMachine(tube.developedLength, bends);
           const there = endFrames(tube);
           const [held, other] = asked.from === 'B' ? (['B', 'A'] as const) : (['A', 'B'] as const);
           const moved = gapBetween(across(bent[held], bent[other]), across(there[held], there[other]));
-          expect(moved).toBeCloseTo(exactly ? 0 : sheet.rounding.endMoves, 6);
+          expect(moved).toBeCloseTo(exactly ? 0 : tape.rounding.endMoves, 6);
           if (!exactly && moved > 0.1) rounded += 1;
-          if (sheet.steps.some(({ front }, i) => i > 0 && front !== sheet.steps[i - 1]!.front)) flips += 1;
+          if (tape.steps.some(({ front }, i) => i > 0 && front !== tape.steps[i - 1]!.front)) flips += 1;
         },
       ),
       fixed(800),
@@ -353,10 +353,10 @@ describe('bent to its marks', () => {
   it('the elbow: 0.0282 in of mark across a right angle is 1.01 mm, and said; on the 1/16 itself nothing is', () => {
     const elbow = mustBar(ELBOW);
     // The middle at 19.03429 in is marked 19 1/16: 0.02821 in = 0.7165 mm, times the square root of 2.
-    expect(sheetOf(elbow, { mark: 'middle' }).rounding.endMoves).toBeCloseTo(1.0133, 3);
-    expect(sheetOf(elbow, { mark: 'middle' }).rounding).toMatchObject({ angleOff: 0, isNotable: true });
-    expect(sheetOf(elbow, { mark: 'start' }).rounding.endMoves).toBeLessThan(1e-9);
-    expect(sheetOf(elbow, { mark: 'start' }).rounding.isNotable).toBe(false);
+    expect(tapeOf(elbow, { mark: 'middle' }).rounding.endMoves).toBeCloseTo(1.0133, 3);
+    expect(tapeOf(elbow, { mark: 'middle' }).rounding).toMatchObject({ angleOff: 0, isNotable: true });
+    expect(tapeOf(elbow, { mark: 'start' }).rounding.endMoves).toBeLessThan(1e-9);
+    expect(tapeOf(elbow, { mark: 'start' }).rounding.isNotable).toBe(false);
   });
   it('two tangents on a 1 mm tape: 2 degrees take 3.990 mm, 2.25 take 4.489; both are marked 4, which is 2.0051 degrees', () => {
     const bend = (turn: number) => {
@@ -369,30 +369,30 @@ describe('bent to its marks', () => {
         [600 * Math.sin(t), 0, leg + 600 * Math.cos(t)],
       ]);
     };
-    const off = (turn: number) => degrees(sheetOf(bend(turn), { mark: 'tangents', step: 1 }).rounding.angleOff);
+    const off = (turn: number) => degrees(tapeOf(bend(turn), { mark: 'tangents', step: 1 }).rounding.angleOff);
     // 1 mm of arc at 114.3 is 0.50128 degrees.
     expect(off(2)).toBeCloseTo(4 * 0.501276 - 2, 4);
     expect(off(2.25)).toBeCloseTo(2.25 - 4 * 0.501276, 4);
-    expect(sheetOf(bend(2.25), { mark: 'tangents', step: 1 }).rounding.isNotable).toBe(true);
+    expect(tapeOf(bend(2.25), { mark: 'tangents', step: 1 }).rounding.isNotable).toBe(true);
   });
 });
 
 /** What a person does for a step: from the tape back to the stock. The tube turns against its planes. */
 function bendingOf(
   tube: SolvedTube,
-  sheet: TapeSheet,
-  step: TapeSheet['steps'][number],
+  tape: TapeList,
+  step: TapeList['steps'][number],
   { from, mark }: TapeSetting,
   left: readonly [number, number],
   exactly: boolean,
 ) {
   const { radius, angle: net } = tube.bends[step.bend - 1]!;
   const read = step.marks.map((mark) => (exactly ? mark.exact : mark.at));
-  const nodeA = left[0] + sheet.grip[0];
+  const nodeA = left[0] + tape.grip[0];
   const fromNode = (at: number): number =>
     ({
       A: at - nodeA,
-      B: sheet.blank - at - nodeA,
+      B: tape.blank - at - nodeA,
       middle: tube.developedLength / 2 + (step.towards === 'B' ? at : -at),
     })[from];
   const [one, other] = read.map(fromNode);

@@ -6,7 +6,7 @@ import type { BendableTube } from '../../../src/core/rehearse/pose.ts';
 import { pulledAngle, rehearse } from '../../../src/core/rehearse/rehearse.ts';
 import { SEARCHED_BENDS } from '../../../src/core/solve/bend-order.ts';
 import { firstHit } from '../../../src/core/rehearse/sweep.ts';
-import { tapeSheet } from '../../../src/core/marks/tape.ts';
+import { tapeList } from '../../../src/core/marks/tape.ts';
 import { degrees } from '../frame.ts';
 import { drawnTube } from './draws.ts';
 import { bendable, DIE, type Shape } from './tubes.ts';
@@ -101,7 +101,7 @@ describe('rehearse', () => {
       const tube = drawnTube(seed, 4);
       const { proposed, plain } = rehearse(tube);
       for (const order of [plain, proposed ?? plain]) {
-        const { steps } = tapeSheet(tube, { from: 'A', mark: 'start', step: 1, order })!;
+        const { steps } = tapeList(tube, { from: 'A', mark: 'start', step: 1, order })!;
         order.forEach(({ front, rotation, rotationFrom }, i) => {
           expect(steps[i]!.rotationFrom).toBe(rotationFrom);
           // The tape has it as it is seen along the feed, which runs to end A where end B is in front.

@@ -1,8 +1,8 @@
 /**
- * A tube bent on paper from its tape sheet, run by run as a person does it: both runs begin at the first bend's start, the
+ * A tube bent on paper from its list of tape marks, run by run as a person does it: both runs begin at the first bend's start, the
  * second with the tube flipped. What comes out is where each end is as seen from the other, which needs no common axes.
  */
-import type { TapeMark, TapeSetting, TapeSheet, TapeStep } from '../../../src/core/marks/tape.ts';
+import type { TapeMark, TapeSetting, TapeList, TapeStep } from '../../../src/core/marks/tape.ts';
 import { rollOut, type RollStart } from '../../../src/core/solve/roll-out.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
 
@@ -42,7 +42,7 @@ export const gapBetween = (a: Place, b: Place): number => Math.hypot(...less(a, 
 /** `allowances` of square ends; `read` says where on the tape each mark is put. */
 export function bentFrom(
   tube: SolvedTube,
-  { steps, grip }: TapeSheet,
+  { steps, grip }: TapeList,
   { from, mark }: TapeSetting,
   allowances: readonly [number, number],
   read: (mark: TapeMark) => number,

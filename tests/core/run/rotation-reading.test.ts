@@ -4,7 +4,7 @@ import { FIRST_BENDER } from '../../../src/core/job/kinds/bender.ts';
 import type { Bender } from '../../../src/core/job/kinds/bender.ts';
 import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import { rotationReading } from '../../../src/core/run/rotation-reading.ts';
-import { tapeSheet } from '../../../src/core/marks/tape.ts';
+import { tapeList } from '../../../src/core/marks/tape.ts';
 import type { Triple } from '../../laws/frames.ts';
 import { jobOf } from '../frame.ts';
 import { bendable } from '../rehearse/tubes.ts';
@@ -107,7 +107,7 @@ describe('a rotation on the machine', () => {
     ];
     const senses = new Set<string>();
     for (const order of orders) {
-      const { steps } = tapeSheet(tube, { from: 'A', mark: 'start', step: 1, order })!;
+      const { steps } = tapeList(tube, { from: 'A', mark: 'start', step: 1, order })!;
       const bends = steps.map((each, i) => {
         const reading = rotationReading(tube, steps, i);
         if (reading !== null) senses.add(`${reading.sense} ${reading.pastPlumb}`);

@@ -279,7 +279,7 @@ describe('a drawing that is changed after bending began', () => {
       expect(moved.marksMoved[0]!.by).toBeLessThan(-0.5);
       // The blank is cut: what the wider bends need less of it stays at the end opposite the zero.
       expect(moved.cut).toBeCloseTo(marks(opening).cut, 6);
-      // One that is not cut yet is cut as the tube is laid out now: a run and its sheet give one length.
+      // One that is not cut yet is cut as the tube is laid out now: a run and its paper give one length.
       expect(marks(two).cut).toBeCloseTo(tubeOf(two).blankLength + marks(two).grip, 6);
       expect(Math.abs(marks(two).cut - moved.cut)).toBeGreaterThan(0.5);
       const less = tubeOf(opening).developedLength - tubeOf(two).developedLength;

@@ -12,7 +12,7 @@ import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { bendSlips, endSpreads } from '../../../src/core/marks/slips.ts';
 import { bendRun } from '../../../src/core/run/run.ts';
-import { tapeSheet, type TapeSetting } from '../../../src/core/marks/tape.ts';
+import { tapeList, type TapeSetting } from '../../../src/core/marks/tape.ts';
 import { wrapOf } from '../../../src/core/cope/wrap.ts';
 import { withSlowFindings } from '../../../src/core/stages/slow.ts';
 import { fabrication, fabricationJson } from '../../../src/exports/tables/fabrication.ts';
@@ -176,7 +176,7 @@ const TOLERANCES = { angle: 0.01, rotation: 0.01, mark: 1 };
 /** What a person at the bender reads: marks, a run under way, what slips do. */
 function mustBeMarked(derived: Derived): void {
   for (const tube of derived.tubes) {
-    for (const setting of SETTINGS) mustBeFinite(tapeSheet(tube, setting), null);
+    for (const setting of SETTINGS) mustBeFinite(tapeList(tube, setting), null);
     mustBeFinite([bendSlips(tube), endSpreads(tube, TOLERANCES)], null);
   }
   for (const run of derived.job.bent) {

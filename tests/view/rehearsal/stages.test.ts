@@ -6,7 +6,7 @@ import { distance, normalize, rotateAbout, subtract, X_AXIS, type Vec3 } from '.
 import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import type { Pose } from '../../../src/core/rehearse/types.ts';
 import type { RotationReading } from '../../../src/core/run/rotation-reading.ts';
-import { tapeSheet } from '../../../src/core/marks/tape.ts';
+import { tapeList } from '../../../src/core/marks/tape.ts';
 import { onTheWay } from '../../../src/view/rehearsal/motion.ts';
 import { layStages } from '../../../src/view/rehearsal/rehearsed.ts';
 import { layWall, makeWall, ringsOf } from '../../../src/view/rehearsal/wall.ts';
@@ -101,7 +101,7 @@ describe.each(['left', 'right'] as const)('a bender that turns %s', (turns) => {
     for (const [i, numbers] of all.entries()) {
       // Each order with ends in front of its own; all sixteen ways come up.
       const order = numbers.map((bend, k): BendStep => ({ bend, front: ((i * 5) >> k) & 1 ? 'A' : 'B' }));
-      const taped = tapeSheet(tube, { from: 'A', mark: 'start', step: 1, order })!.steps;
+      const taped = tapeList(tube, { from: 'A', mark: 'start', step: 1, order })!.steps;
       const stages = layStages(
         tube,
         orderOf(
