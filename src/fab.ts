@@ -16,9 +16,9 @@ import { derive, type Derived } from './core/derive.ts';
 import { faultLine, printable, quoted, type Fault } from './core/job/fault.ts';
 import { parseJob } from './core/job/parse.ts';
 import { withSlowFindings } from './core/stages/slow.ts';
-import { FORMATS, productsOf, type Format } from './exports/order/catalogue.ts';
+import { FORMATS, productsOf, type Format } from './exports/products/catalogue.ts';
 import { plainPrint, type ExportFile, type PrintSettings } from './exports/shared/files.ts';
-import { makeFiles, plainSetting, type Supplies } from './exports/order/formats.ts';
+import { makeFiles, plainSetting, type Supplies } from './exports/products/formats.ts';
 import { startKernel } from './exports/solids/kernel.ts';
 
 const PAPERS = ['a4', 'letter'] as const;

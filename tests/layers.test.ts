@@ -120,7 +120,7 @@ describe('a planted breach is caught', () => {
     ],
     ['React in the store', 'store/page.ts', "import { useMemo } from 'react';", 'store/page.ts uses the package react'],
     ['zustand in ui', 'ui/kit/a.tsx', "import { useStore } from 'zustand';", 'ui/kit uses the package zustand'],
-    ['Node in an export', 'exports/order/a.ts', "import { readFileSync } from 'node:fs';", 'uses the package node'],
+    ['Node in an export', 'exports/products/a.ts', "import { readFileSync } from 'node:fs';", 'uses the package node'],
     ['Node by its bare name', 'fab.ts', "import { readFileSync } from 'fs';", 'uses the package fs'],
     ['gl-matrix in solve', 'core/solve/a.ts', "import { vec3 } from 'gl-matrix';", 'uses the package gl-matrix'],
     ['a package unheard of', 'ui/kit/a.tsx', "import a from 'left-pad';", 'ui/kit uses the package left-pad'],

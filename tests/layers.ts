@@ -20,7 +20,7 @@ const trades = [
   'exports/mesh',
   'exports/solids',
 ];
-const exporting = ['drawing', 'exports/shared', ...trades, 'exports/order'];
+const exporting = ['drawing', 'exports/shared', ...trades, 'exports/products'];
 const edited = [...derived, 'core/edit', 'core/session', 'core/shape', ...exporting, 'workers'];
 const stored = ['store/types.ts', 'store/storage', 'store/tabs'];
 const edits = ['store/document', 'store/editor'];
@@ -57,7 +57,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   drawing: derived,
   'exports/shared': drawn,
   ...Object.fromEntries(trades.map((trade) => [trade, [...drawn, 'exports/shared']])),
-  'exports/order': [...drawn, 'exports/shared', ...trades],
+  'exports/products': [...drawn, 'exports/shared', ...trades],
   workers: [...derived, ...exporting],
   'fab.ts': [...derived, ...exporting],
   'store/types.ts': edited,

@@ -3,11 +3,11 @@
  * the worker. The kernel's memory ends with it.
  */
 import type { Job } from '../core/job/types.ts';
-import { PRODUCTS, type Product } from '../exports/order/catalogue.ts';
+import { PRODUCTS, type Product } from '../exports/products/catalogue.ts';
 import type { ExportFile } from '../exports/shared/files.ts';
-import type { Setting } from '../exports/order/formats.ts';
-import { missingFile, type Missing } from '../exports/order/missing.ts';
-import type { Answer, Order } from './messages.ts';
+import type { Setting } from '../exports/products/formats.ts';
+import { missingFile, type Missing } from '../exports/products/missing.ts';
+import type { Answer, Request } from './messages.ts';
 
 export interface Progress {
   readonly product: Product;
@@ -19,9 +19,9 @@ export interface Progress {
   readonly total: number;
 }
 
-/** What an order is sent to. */
+/** What a request is sent to. */
 export interface Hand {
-  send(order: Order): void;
+  send(request: Request): void;
   /** Its answers from now on; a failure of the worker itself counts as one. */
   listen(heard: (answer: Answer) => void): void;
   end(): void;
@@ -36,7 +36,7 @@ export const hireWorker: Hire = (kind) => {
       ? new Worker(new URL('./solids.ts', import.meta.url), { type: 'module' })
       : new Worker(new URL('./make.ts', import.meta.url), { type: 'module' });
   return {
-    send: (order) => worker.postMessage(order),
+    send: (request) => worker.postMessage(request),
     listen(heard) {
       worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => heard(data));
       worker.addEventListener('error', (event) => {
@@ -48,8 +48,8 @@ export const hireWorker: Hire = (kind) => {
   };
 };
 
-export interface Ordered {
-  /** In the order asked for. */
+export interface Made {
+  /** In the sequence asked for. */
   readonly files: readonly ExportFile[];
   /** The products that could not be made, and why. */
   readonly missing: readonly Missing[];
@@ -59,21 +59,21 @@ export interface Ordered {
  * The products' files, without those that could not be made: one that cannot does not cost the others. Rejects where none
  * could, with an Error whose message is a sentence for a person; with the signal's own reason once that is aborted.
  */
-export async function orderFiles(
+export async function requestFiles(
   job: Job,
   products: readonly Product[],
   setting: Setting,
   heard: (progress: Progress) => void,
   signal: AbortSignal,
   hire: Hire = hireWorker,
-): Promise<Ordered> {
+): Promise<Made> {
   const files: ExportFile[] = [];
   const missing: Missing[] = [];
   for (const [i, product] of products.entries()) {
-    const order: Order = { kind: 'make', job, products: [product], setting };
+    const request: Request = { kind: 'make', job, products: [product], setting };
     const report = (done: number, total: number) => heard({ product, nth: i + 1, of: products.length, done, total });
     try {
-      files.push(...(await filled(order, PRODUCTS[product] === 'step' ? 'solids' : 'others', report, signal, hire)));
+      files.push(...(await filled(request, PRODUCTS[product] === 'step' ? 'solids' : 'others', report, signal, hire)));
     } catch (error) {
       signal.throwIfAborted();
       missing.push({ product, why: error instanceof Error ? error.message : String(error) });
@@ -84,9 +84,9 @@ export async function orderFiles(
 }
 
 /** Several files as one zip under that name, with a text in it of those that are missing. */
-export async function orderZip(
+export async function requestZip(
   fileName: string,
-  { files, missing }: Ordered,
+  { files, missing }: Made,
   signal: AbortSignal,
   hire: Hire = hireWorker,
 ): Promise<ExportFile> {
@@ -96,7 +96,7 @@ export async function orderZip(
 }
 
 function filled(
-  order: Order,
+  request: Request,
   kind: 'solids' | 'others',
   going: (done: number, total: number) => void,
   signal: AbortSignal,
@@ -117,6 +117,6 @@ function filled(
       if (answer.kind === 'files') resolve(answer.files);
       else reject(new Error(answer.why));
     });
-    hand.send(order);
+    hand.send(request);
   });
 }

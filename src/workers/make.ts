@@ -1,7 +1,7 @@
 /** The worker that makes all files but solids. */
 import bold from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url';
 import regular from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url';
-import { makeFiles, type Supplies } from '../exports/order/formats.ts';
+import { makeFiles, type Supplies } from '../exports/products/formats.ts';
 import { fetched } from './fetched.ts';
 import { listen } from './listen.ts';
 

@@ -1,17 +1,17 @@
 /** What page and workers say to each other. Jobs are plain data, and are derived again where they are worked on. */
-import type { Product } from '../exports/order/catalogue.ts';
+import type { Product } from '../exports/products/catalogue.ts';
 import type { ExportFile } from '../exports/shared/files.ts';
-import type { Setting } from '../exports/order/formats.ts';
+import type { Setting } from '../exports/products/formats.ts';
 import type { Job } from '../core/job/types.ts';
 
-export interface MakeOrder {
+export interface MakeRequest {
   readonly kind: 'make';
   readonly job: Job;
   readonly products: readonly Product[];
   readonly setting: Setting;
 }
 
-export type Order = MakeOrder | { readonly kind: 'zip'; readonly files: readonly ExportFile[] };
+export type Request = MakeRequest | { readonly kind: 'zip'; readonly files: readonly ExportFile[] };
 
 export type Answer =
   | { readonly kind: 'going'; readonly product: Product; readonly done: number; readonly total: number }

@@ -1,9 +1,9 @@
-/** Orders filled in this process, by the very functions that workers run; and what becomes of one that is stopped. */
+/** Requests filled in this process, by the very functions that workers run; and what becomes of one that is stopped. */
 import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import type { Product } from '../../src/exports/order/catalogue.ts';
-import { makeFiles, plainSetting, type Supplies } from '../../src/exports/order/formats.ts';
-import { orderFiles, orderZip, type Hire, type Progress } from '../../src/workers/client.ts';
+import type { Product } from '../../src/exports/products/catalogue.ts';
+import { makeFiles, plainSetting, type Supplies } from '../../src/exports/products/formats.ts';
+import { requestFiles, requestZip, type Hire, type Progress } from '../../src/workers/client.ts';
 import { fill, type Make } from '../../src/workers/fill.ts';
 import { runFab } from '../command-line.ts';
 import { branchAt60 } from '../exports/jobs.ts';
@@ -21,7 +21,7 @@ function hireHere(make: Make, seen: string[] = []): Hire {
     let heard: Parameters<ReturnType<Hire>['listen']>[0] | null = null;
     seen.push(kind);
     return {
-      send: (order) => void fill(structuredClone(order), make, (answer) => heard?.(structuredClone(answer))),
+      send: (request) => void fill(structuredClone(request), make, (answer) => heard?.(structuredClone(answer))),
       listen: (next) => void (heard = next),
       end: () => void (heard = null),
     };
@@ -32,10 +32,10 @@ const { job } = branchAt60();
 const WANTED: readonly Product[] = ['fabrication.json', 'tubes.csv', 'wraps', 'cage.stl'];
 const running = () => new AbortController().signal;
 
-describe('an order', () => {
+describe('a request', () => {
   it('gives the files that the command line writes, in the order asked for, and reports how far it is', async () => {
     const reports: Progress[] = [];
-    const { files, missing } = await orderFiles(
+    const { files, missing } = await requestFiles(
       job,
       WANTED,
       plainSetting,
@@ -63,7 +63,7 @@ describe('an order', () => {
 
   it('for solids goes to the worker that makes them, and where that cannot the others come without', async () => {
     const seen: string[] = [];
-    const { files, missing } = await orderFiles(
+    const { files, missing } = await requestFiles(
       job,
       ['tubes.csv', 'cage.step', 'cage.stl'],
       plainSetting,
@@ -77,19 +77,26 @@ describe('an order', () => {
   });
 
   it('of which nothing can be made says why, in words', async () => {
-    const order = orderFiles(job, ['sheets.pdf', 'cage.step'], plainSetting, () => {}, running(), hireHere(makeHere));
-    await expect(order).rejects.toThrow('no typeface here no kernel here');
+    const request = requestFiles(
+      job,
+      ['sheets.pdf', 'cage.step'],
+      plainSetting,
+      () => {},
+      running(),
+      hireHere(makeHere),
+    );
+    await expect(request).rejects.toThrow('no typeface here no kernel here');
   });
 
   it('that is stopped ends then and there, and its hand with it', async () => {
     const stopper = new AbortController();
     let ended = 0;
     const never: Hire = () => ({ send: () => {}, listen: () => {}, end: () => void (ended += 1) });
-    const order = orderFiles(job, WANTED, plainSetting, () => {}, stopper.signal, never);
+    const request = requestFiles(job, WANTED, plainSetting, () => {}, stopper.signal, never);
     stopper.abort();
-    await expect(order).rejects.toBe(stopper.signal.reason);
+    await expect(request).rejects.toBe(stopper.signal.reason);
     expect(ended).toBe(1);
-    await expect(orderFiles(job, WANTED, plainSetting, () => {}, stopper.signal, never)).rejects.toBe(
+    await expect(requestFiles(job, WANTED, plainSetting, () => {}, stopper.signal, never)).rejects.toBe(
       stopper.signal.reason,
     );
   });
@@ -97,9 +104,9 @@ describe('an order', () => {
 
 describe('a zip', () => {
   it('holds the files under their names, and is the same bytes whenever and wherever it is made', async () => {
-    const ordered = await orderFiles(job, WANTED, plainSetting, () => {}, running(), hireHere(makeHere));
-    const { files } = ordered;
-    const zip = await orderZip('cage.zip', ordered, running(), hireHere(makeHere));
+    const made = await requestFiles(job, WANTED, plainSetting, () => {}, running(), hireHere(makeHere));
+    const { files } = made;
+    const zip = await requestZip('cage.zip', made, running(), hireHere(makeHere));
     expect(zip.fileName).toBe('cage.zip');
     const back = unzipSync(zip.bytes);
     expect(Object.keys(back)).toEqual(files.map(({ fileName }) => fileName));
@@ -107,7 +114,7 @@ describe('a zip', () => {
 
     const zone = process.env['TZ'];
     process.env['TZ'] = 'Pacific/Honolulu';
-    const elsewhere = await orderZip('cage.zip', ordered, running(), hireHere(makeHere));
+    const elsewhere = await requestZip('cage.zip', made, running(), hireHere(makeHere));
     if (zone === undefined) delete process.env['TZ'];
     else process.env['TZ'] = zone;
     expect(elsewhere.bytes).toEqual(zip.bytes);
@@ -116,7 +123,7 @@ describe('a zip', () => {
   it('says in a text of its own what is not in it, and why', async () => {
     const missing = [{ product: 'cage.step', why: 'The part that makes solids could not be loaded.' }] as const;
     const files = [{ fileName: 'tubes.csv', bytes: Uint8Array.of(1, 2) }];
-    const zip = await orderZip('cage.zip', { files, missing }, running(), hireHere(makeHere));
+    const zip = await requestZip('cage.zip', { files, missing }, running(), hireHere(makeHere));
     const back = unzipSync(zip.bytes);
     expect(Object.keys(back)).toEqual(['tubes.csv', 'NOT IN THIS ZIP.txt']);
     expect(new TextDecoder().decode(back['NOT IN THIS ZIP.txt'])).toMatch(

@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import type { Fault } from '../../core/job/fault.ts';
 import { printedBy, TEST_BARS } from '../../exports/shared/paper.ts';
-import type { Setting } from '../../exports/order/formats.ts';
+import type { Setting } from '../../exports/products/formats.ts';
 import { useDocument } from '../../store/page.ts';
 import { WallField } from '../fields/Fields.tsx';
 import { useKept } from '../kit/kept.ts';

@@ -1,7 +1,7 @@
 /** The files that leave the program, the same ones that the command line writes: each by itself, or those chosen as one zip. */
 import type { ReactNode } from 'react';
-import { FORMATS, productsOf, type Format, type Product } from '../../exports/order/catalogue.ts';
-import type { Setting } from '../../exports/order/formats.ts';
+import { FORMATS, productsOf, type Format, type Product } from '../../exports/products/catalogue.ts';
+import type { Setting } from '../../exports/products/formats.ts';
 import { useDocument } from '../../store/page.ts';
 import { useKept } from '../kit/kept.ts';
 import { Refused } from '../kit/Refused.tsx';

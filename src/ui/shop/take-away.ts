@@ -1,5 +1,5 @@
 /** What can be taken away, in words for whoever takes it, and the settings that are kept on this machine. */
-import { PRODUCTS, FORMATS, type Format, type Product } from '../../exports/order/catalogue.ts';
+import { PRODUCTS, FORMATS, type Format, type Product } from '../../exports/products/catalogue.ts';
 import { plainPrint, type PrintSettings } from '../../exports/shared/files.ts';
 import { printedBy } from '../../exports/shared/paper.ts';
 

@@ -1,18 +1,18 @@
-/** Having files made, one order at a time: how far it is, what went wrong, and the way to stop it. */
+/** Having files made, one request at a time: how far it is, what went wrong, and the way to stop it. */
 import { useEffect, useRef, useState } from 'react';
 import { jobDocument } from '../../store/page.ts';
-import type { Product } from '../../exports/order/catalogue.ts';
-import type { Setting } from '../../exports/order/formats.ts';
-import { missingNote } from '../../exports/order/missing.ts';
-import { orderFiles, orderZip, type Progress } from '../../workers/client.ts';
+import type { Product } from '../../exports/products/catalogue.ts';
+import type { Setting } from '../../exports/products/formats.ts';
+import { missingNote } from '../../exports/products/missing.ts';
+import { requestFiles, requestZip, type Progress } from '../../workers/client.ts';
 import { downloadFile } from '../kit/download.ts';
 
 export interface Taking {
   /** Null when nothing is being made; 'zip' while the files are put into one. */
   readonly progress: Progress | 'zip' | null;
-  /** What went wrong with the last order, in a sentence. */
+  /** What went wrong with the last request, in a sentence. */
   readonly trouble: string | null;
-  /** How the last order ended, in a sentence; null before there was one, while one is under way, and where it went wrong. */
+  /** How the last request ended, in a sentence; null before there was one, while one is under way, and where it went wrong. */
   readonly ended: string | null;
   /** What must be heard of the files last taken. */
   readonly notes: readonly string[];
@@ -27,7 +27,7 @@ export function useTaking(): Taking {
   const [ended, setEnded] = useState<string | null>(null);
   const [notes, setNotes] = useState<readonly string[]>([]);
   const stopper = useRef<AbortController>(null);
-  // Whoever leaves the Shop has what was ordered all the same: only the showing ends.
+  // Whoever leaves the Shop has what was asked for all the same: only the showing ends.
   const shown = useRef(true);
   useEffect(() => {
     shown.current = true;
@@ -37,12 +37,12 @@ export function useTaking(): Taking {
   /** The files to hand out, and what must be heard of them. */
   async function made(products: readonly Product[], setting: Setting, zip: string | null, signal: AbortSignal) {
     const { job } = jobDocument.getState();
-    const ordered = await orderFiles(job, products, setting, show, signal);
-    const { files, missing } = ordered;
+    const made = await requestFiles(job, products, setting, show, signal);
+    const { files, missing } = made;
     const heard = [...missing.map(missingNote), ...files.flatMap(({ note }) => note ?? [])];
     if (zip === null) return { files, heard };
     show('zip');
-    return { files: [await orderZip(zip, ordered, signal)], heard };
+    return { files: [await requestZip(zip, made, signal)], heard };
   }
 
   function show(next: Progress | 'zip' | null): void {

@@ -1,6 +1,6 @@
 /** What is kept on the machine is taken on no trust, and what the printed bars say is turned into a scale the right way round. */
 import { describe, expect, it } from 'vitest';
-import { FORMATS, PRODUCTS, productsOf, type Product } from '../../../src/exports/order/catalogue.ts';
+import { FORMATS, PRODUCTS, productsOf, type Product } from '../../../src/exports/products/catalogue.ts';
 import {
   correctionInWords,
   KINDS,
