@@ -146,7 +146,7 @@ function tipsOf(lows: readonly SurfacePlace[], trim: Float64Array, tip: number):
 
 /**
  * The seam stands opposite phi = 0, which then lies in the middle of the sheet. Where the throat lies within 60 degrees of that,
- * the seam goes to 60 degrees beside phi = 0, on the side away from the throat: paper slips most at its seam, and the throat is where
+ * the seam goes to 60 degrees beside phi = 0, on the side away from the throat: paper shifts most at its seam, and the throat is where
  * the fit shows. Not to a quarter turn, where most copes have their tips.
  */
 function leftEdge(throat: Radians): Radians {

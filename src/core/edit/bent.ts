@@ -35,7 +35,7 @@ export const untickStep = (job: Job, tube: TubeRef, step: string): Job =>
  * What a bend came out as: how far the machine was pulled in all, and the angle after release, degrees; `on` as Pull.on.
  * It is logged as a pull of the member's die, section and batch. A second reading of a bend of this run takes the first
  * one's place in both, and is not yet kept; what else was measured there stays. A bend opens when it is let go: a net angle above the
- * pull is a slip, which stays with the bend until it is read again, and is no pull for the log; so is what the caller calls one.
+ * pull was misread: it stays with the bend until it is read again, and is no pull for the log; so is what the caller calls misread.
  * `start` as BentBend.start; a bend that is pulled on stays where it was begun.
  */
 export function logReading(
@@ -47,10 +47,10 @@ export function logReading(
     readonly net: Degrees;
     readonly on: string;
     readonly start?: number;
-    readonly slip?: boolean;
+    readonly misread?: boolean;
   },
 ): Job {
-  const { pulled, net, on, start, slip = net > pulled } = reading;
+  const { pulled, net, on, start, misread = net > pulled } = reading;
   const member = findRecord(job, 'members', bareId(tube));
   const before = findRun(job, tube)?.bends.find((each) => each.bend === bend);
   if (findRun(job, tube) === undefined || member?.die === undefined) return job;
@@ -58,7 +58,7 @@ export function logReading(
   const pull: Pull = { die, section, ...(batch !== undefined && { batch }), pulled, net, on, tube, bend };
   // Pulls of the same bend in an earlier run are of another tube: they stay.
   const at = before === undefined ? -1 : job.pulls.findLastIndex((each) => isOf(each, tube, before));
-  const made = slip ? [] : [pull];
+  const made = misread ? [] : [pull];
   const logged = { ...job, pulls: at < 0 ? [...job.pulls, ...made] : job.pulls.toSpliced(at, 1, ...made) };
   return changeRun(logged, tube, (run) => {
     if (before === undefined)

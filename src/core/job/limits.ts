@@ -1,5 +1,5 @@
 /**
- * The least and the most that a job may hold. No shop meets these limits: they keep out slips of the keyboard and files
+ * The least and the most that a job may hold. No shop meets these limits: they keep out typing errors and files
  * that were never a frame, and with them every number that arithmetic could lose (a square that vanishes, a division by
  * nothing). What is refused by them is in docs/file-formats.md.
  */

@@ -1,5 +1,5 @@
 /**
- * Text -> plain data, for text from anywhere. Strict JSON: no comments, no trailing commas. The first slip in the
+ * Text -> plain data, for text from anywhere. Strict JSON: no comments, no trailing commas. The first error in the
  * syntax is named by line and column. Nesting is measured before anything recurses, so that 50 000 brackets are a
  * fault and not an overflow. Keys that every object already has (`__proto__`, `constructor`, ...) and keys given
  * twice are refused, never assigned through.
@@ -71,7 +71,7 @@ export function isPlain(value: unknown, levels = DEEPEST): value is Plain {
 const isAllowedName = (key: string): boolean => !(key in Object.prototype) && key !== 'prototype';
 
 /**
- * Follows the brackets. A bracket that closes the wrong thing ends what is `readable`: the first slip stands there or
+ * Follows the brackets. A bracket that closes the wrong thing ends what is `readable`: the first error stands there or
  * before it, and up to there the parser nests no deeper than was counted.
  */
 function measureNesting(text: string): { readable: string; tooDeepAt: number | null } {

@@ -10,7 +10,7 @@ import { DEGREE_ROUNDING } from '../geometry/tolerance.ts';
 import type { BentTube } from '../job/kinds/bent.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { BEND_TOLERANCE, isBorne } from '../springback/pull-advice.ts';
-import { isSlip, tellsSlackFromSpring, type PullLaw } from '../springback/pull-law.ts';
+import { isMisread, tellsSlackFromSpring, type PullLaw } from '../springback/pull-law.ts';
 import { onStep } from '../units/angle.ts';
 import { asBent } from './as-bent.ts';
 
@@ -36,7 +36,7 @@ export function judge(
   { bend, pulled, net }: { readonly bend: number; readonly pulled: Degrees; readonly net: Degrees },
   pullStep: Degrees,
 ): Verdict {
-  if (isSlip(pulled, net)) return { kind: 'impossible', opened: net > pulled ? 'to-more' : 'by-too-much' };
+  if (isMisread(pulled, net)) return { kind: 'impossible', opened: net > pulled ? 'to-more' : 'by-too-much' };
   const { angle } = tube.bends[bend - 1]!;
   const off = net - toDegrees(angle);
   if (Math.abs(off) <= Math.max(BEND_TOLERANCE, pullStep) + DEGREE_ROUNDING) return { kind: 'within', off };

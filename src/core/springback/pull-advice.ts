@@ -17,7 +17,7 @@ import type { Die } from '../job/kinds/die.ts';
 import type { Pull } from '../job/kinds/pull.ts';
 import { pooledHalfWidth, spreadAt } from '../numerics/line-fit.ts';
 import { onStep, onStepBelow } from '../units/angle.ts';
-import { isSlip, pulledFor, READING, scatterOf, tellsSlackFromSpring, type PullLaw } from './pull-law.ts';
+import { isMisread, pulledFor, READING, scatterOf, tellsSlackFromSpring, type PullLaw } from './pull-law.ts';
 
 /**
  * Why there is no more than a first pull. 'nothing-known': no pulls, and no steel that is known; the next three: the log does not
@@ -123,7 +123,7 @@ export function mendingPull(law: PullLaw | null, nets: readonly Radians[]): Degr
 function unborne(law: PullLaw, net: Radians): 'disagree' | 'slack-or-spring' | 'too-far' | null {
   if (law.from === 'estimate') return null;
   if (law.doubted || !(halfWidth(law, meanNet(law)) <= SURE)) return 'disagree';
-  if (halfWidth(law, net) <= SURE && !isSlip(toDegrees(pulledFor(law, net)), toDegrees(net))) return null;
+  if (halfWidth(law, net) <= SURE && !isMisread(toDegrees(pulledFor(law, net)), toDegrees(net))) return null;
   return tellsSlackFromSpring(law) ? 'too-far' : 'slack-or-spring';
 }
 
@@ -161,7 +161,7 @@ function openings(
     return Math.max(0, opening) * share(net / toRadians(mean(some.map(({ net: came }) => came))));
   };
   if (why !== 'disagree') return [from(pulls)];
-  const believable = pulls.filter(({ pulled, net: came }) => !isSlip(pulled, came));
+  const believable = pulls.filter(({ pulled, net: came }) => !isMisread(pulled, came));
   return believable.length === 0 ? [0] : believable.map((pull) => from([pull]));
 }
 

@@ -66,7 +66,7 @@ export function pullLaw(pulls: readonly Pull[], die: Die, section: Section, batc
       doubted: false,
     };
   }
-  const doubted = disagree(used) || used.some(({ pulled, net }) => isSlip(pulled, net));
+  const doubted = disagree(used) || used.some(({ pulled, net }) => isMisread(pulled, net));
   const fit = fitLine(used.map(({ pulled, net }) => ({ x: toRadians(net), y: toRadians(pulled - net) })));
   if (fit === null) {
     const share = used.reduce((sum, { pulled, net }) => sum + (pulled - net) / net, 0) / used.length;
@@ -98,7 +98,7 @@ export function tellsSlackFromSpring({ from, pulls }: PullLaw): boolean {
 export const pulledHalfWidth = ({ fit }: PullLaw, net: Radians): Radians | null =>
   fit === null ? null : predictionHalfWidth(fit, net);
 
-/** A bend opens, it never closes; and one that opens by half its angle is a slip of the pen or another tube. */
+/** A bend opens, it never closes; and one that opens by half its angle was misread, or is another tube. */
 const GREATEST_SHARE = 1.5;
 
 /** Whether a bend can come out as `net` when it was pulled so far; both in the same unit. */
@@ -111,7 +111,7 @@ export function isBelievablePull(pulled: number, net: number): boolean {
 const GREATEST_SLACK: Degrees = 5;
 
 /** Whether one of the two was misread: no bend comes out so. */
-export const isSlip = (pulled: Degrees, net: Degrees): boolean =>
+export const isMisread = (pulled: Degrees, net: Degrees): boolean =>
   net > pulled || (pulled - net > GREATEST_SLACK && !isBelievablePull(pulled, net));
 
 /** Pairs of pulls, by index in `pulls`, that cannot both be right; and single pulls that ended past their own pull. */

@@ -189,7 +189,7 @@ function cautionWords(cuts: readonly Cut[], which: number): string[] {
   });
 }
 
-/** Two angles that add up to a right angle, each with its name over it: to mix them up is the standard slip. */
+/** Two angles that add up to a right angle, each with its name over it: they are mixed up easily. */
 function angles(letters: Context['letters'], width: number, { offSquare, includedAngle }: Cut): Block {
   const half = width / 2;
   return {

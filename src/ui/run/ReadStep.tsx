@@ -10,7 +10,7 @@ import type { TubeRef } from '../../core/job/reference.ts';
 import type { Verdict } from '../../core/run/judge.ts';
 import { measurableAt, type BendRun, type RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { isSlip } from '../../core/springback/pull-law.ts';
+import { isMisread } from '../../core/springback/pull-law.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { DraftField } from '../fields/DraftField.tsx';
@@ -184,7 +184,7 @@ function Reading(props: {
         net: net.value,
         on: dayOf(new Date()),
         start,
-        slip: isSlip(pulled.value, net.value),
+        misread: isMisread(pulled.value, net.value),
       }),
     );
     setRefusal(faults.map((fault) => fault.message).join('; '));

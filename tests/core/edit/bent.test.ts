@@ -57,11 +57,11 @@ describe('a bend run', () => {
     expect(run(at(at(begun, 86, 82), 88, 84, 430)).bends).toEqual([{ bend: 2, pulled: 88, net: 84 }]);
     inFile(once);
   });
-  it('a reading that is called a slip stays with its bend and out of the log, until it is read again', () => {
-    const slip = deepFreeze(logReading(begun, 'hoop', 2, { pulled: 88, net: 8.4, on: '', slip: true }));
-    expect(slip.pulls).toEqual(begun.pulls);
-    expect(run(slip).bends).toEqual([{ bend: 2, pulled: 88, net: 8.4 }]);
-    const again = read(slip, 2, 88, 84.5);
+  it('a reading that is called misread stays with its bend and out of the log, until it is read again', () => {
+    const misread = deepFreeze(logReading(begun, 'hoop', 2, { pulled: 88, net: 8.4, on: '', misread: true }));
+    expect(misread.pulls).toEqual(begun.pulls);
+    expect(run(misread).bends).toEqual([{ bend: 2, pulled: 88, net: 8.4 }]);
+    const again = read(misread, 2, 88, 84.5);
     expect(again.pulls).toHaveLength(begun.pulls.length + 1);
     expect(run(again).bends).toEqual([{ bend: 2, pulled: 88, net: 84.5 }]);
   });
@@ -108,13 +108,13 @@ describe('a bend run', () => {
     expect(logReading(straight, 'stay', 1, { pulled: 9, net: 8, on: '' })).toBe(straight);
   });
   it('a bend that would have closed when it was let go is no pull: it stays with the bend until that is read again', () => {
-    const slip = read(read(begun, 1, 88, 84.5), 1, 84, 88);
-    expect(run(slip).bends).toEqual([{ bend: 1, pulled: 84, net: 88 }]);
-    expect(slip.pulls).toEqual(job.pulls);
-    const right = read(slip, 1, 88, 84);
+    const misread = read(read(begun, 1, 88, 84.5), 1, 84, 88);
+    expect(run(misread).bends).toEqual([{ bend: 1, pulled: 84, net: 88 }]);
+    expect(misread.pulls).toEqual(job.pulls);
+    const right = read(misread, 1, 88, 84);
     expect(run(right).bends).toEqual([{ bend: 1, pulled: 88, net: 84 }]);
     expect(right.pulls.slice(job.pulls.length).map(({ pulled, net }) => [pulled, net])).toEqual([[88, 84]]);
-    inFile(slip);
+    inFile(misread);
   });
   it('a twin’s reading is logged for its member', () => {
     const mirrored = {

@@ -54,7 +54,7 @@ describe('the tube as it was bent', () => {
       fixed(300),
     );
   });
-  it('keeps the planned radius where a reading cannot be true, so that a slip of the pen is no radius of miles', () => {
+  it('keeps the planned radius where a reading cannot be true, so that a figure written wrong is no radius of miles', () => {
     const tube = bar(U, 'from-pulls')!;
     const radii = (net: number, pulled: number) =>
       asBent(tube, { order: fromEnd(tube, 'A'), bends: [{ bend: 1, net, pulled }] }).bends.map(({ radius }) => radius);

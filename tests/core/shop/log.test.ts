@@ -36,13 +36,13 @@ it('what the shop has already is not logged again', () => {
 });
 
 it('a reading that is put right, undone or done again leaves one', () => {
-  const [slip, right] = [
+  const [misread, right] = [
     [...job.pulls, reading(39, 90)],
     [...job.pulls, reading(93, 90)],
   ];
-  expect(news(through(slip, right))).toEqual([reading(93, 90)]);
-  expect(news(through(slip, job.pulls))).toEqual([]);
-  expect(news(through(slip, job.pulls, slip))).toEqual([reading(39, 90)]);
+  expect(news(through(misread, right))).toEqual([reading(93, 90)]);
+  expect(news(through(misread, job.pulls))).toEqual([]);
+  expect(news(through(misread, job.pulls, misread))).toEqual([reading(39, 90)]);
 });
 
 it('what was there before this session stays when a job takes it out of its log', () => {

@@ -77,7 +77,7 @@ describe('the number to pull to', () => {
         [20.2, 20],
         [87, 80],
       ],
-      // A slip of the pen.
+      // A figure written wrong.
       [
         [63.2, 60],
         [65, 6.1],

@@ -1,5 +1,5 @@
 /**
- * The few sums of vectors that the oracles need, written out here so that a slip in the program's own vectors cannot
+ * The few sums of vectors that the oracles need, written out here so that an error in the program's own vectors cannot
  * hide in the answers it is checked against.
  */
 export type Triple = readonly [number, number, number];

@@ -3,7 +3,7 @@ import { remembered } from '../../remembered.ts';
 import { fault, quoted, type Fault } from '../fault.ts';
 import type { TubeRef } from '../reference.ts';
 
-/** Shorter than this, mm, an arrow is a slip and its direction noise. */
+/** Shorter than this, mm, an arrow is a mistake and its direction noise. */
 const LEAST_ARROW = 1e-9;
 
 /** A direction needs a length. */
