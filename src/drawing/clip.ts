@@ -60,12 +60,12 @@ function clippedSegment(from: Place2, to: Place2, { left, bottom, right, top }: 
     [-dy, from.y - bottom],
     [dy, top - from.y],
   ] as const;
-  for (const [rate, room] of edges) {
+  for (const [rate, space] of edges) {
     if (rate === 0) {
-      if (room < 0) return null;
+      if (space < 0) return null;
       continue;
     }
-    const at = room / rate;
+    const at = space / rate;
     if (rate < 0) enter = Math.max(enter, at);
     else leave = Math.min(leave, at);
   }

@@ -10,35 +10,35 @@ export interface Fitted {
   readonly size: number;
 }
 
-/** One line no wider than `room`: smaller down to `least`, and only then cut short with three dots. */
+/** One line no wider than `space`: smaller down to `least`, and only then cut short with three dots. */
 export function shrunk(
   { settable, width }: Lettering,
   text: string,
-  room: number,
+  space: number,
   size: number,
   bold = false,
   least = LEAST_SIZE,
 ): Fitted {
   const shown = settable(text);
   const wide = width(shown, size, bold);
-  if (wide <= room) return { text: shown, size };
-  const smaller = Math.max(least, (size * room) / wide);
+  if (wide <= space) return { text: shown, size };
+  const smaller = Math.max(least, (size * space) / wide);
   // Made smaller until it fits, it does; what its width is worked out to may be a rounding more than the room.
   if (smaller > least) return { text: shown, size: smaller };
-  const narrow = (cut: string): boolean => width(cut, smaller, bold) <= room;
+  const narrow = (cut: string): boolean => width(cut, smaller, bold) <= space;
   return { text: narrow(shown) ? shown : elided(shown, narrow), size: smaller };
 }
 
-/** As many lines as it needs, none wider than `room`; of more than `most` the last is cut short with three dots. */
+/** As many lines as it needs, none wider than `space`; of more than `most` the last is cut short with three dots. */
 export function wrapped(
   { settable, width }: Lettering,
   text: string,
-  room: number,
+  space: number,
   size: number,
   bold = false,
   most = Infinity,
 ): readonly string[] {
-  const fits = (line: string): boolean => width(line, size, bold) <= room;
+  const fits = (line: string): boolean => width(line, size, bold) <= space;
   const lines: string[] = [];
   let line = '';
   for (const word of settable(text).split(' ')) {

@@ -49,9 +49,9 @@ const anyText = fc.string({ unit: fc.constantFrom('a', 'W', ' ', 'é', '漢', '9
 describe('text in too little room', () => {
   it('one line is never wider than the room, nor smaller than the least', () => {
     fc.assert(
-      fc.property(anyText, fc.double({ min: 8, max: 80, noNaN: true }), (text, room) => {
-        const fitted = shrunk(letters, text, room, 7);
-        expect(letters.width(fitted.text, fitted.size, false)).toBeLessThanOrEqual(room + 1e-9);
+      fc.property(anyText, fc.double({ min: 8, max: 80, noNaN: true }), (text, space) => {
+        const fitted = shrunk(letters, text, space, 7);
+        expect(letters.width(fitted.text, fitted.size, false)).toBeLessThanOrEqual(space + 1e-9);
         expect(fitted.size).toBeGreaterThanOrEqual(3.1);
         expect(fitted.size).toBeLessThanOrEqual(7);
       }),
@@ -61,11 +61,11 @@ describe('text in too little room', () => {
 
   it('lines are never wider than the room and lose no letter, unless fewer lines are asked for', () => {
     fc.assert(
-      fc.property(anyText, fc.double({ min: 8, max: 80, noNaN: true }), (text, room) => {
-        const lines = wrapped(letters, text, room, 4);
-        for (const line of lines) expect(letters.width(line, 4, false)).toBeLessThanOrEqual(room + 1e-9);
+      fc.property(anyText, fc.double({ min: 8, max: 80, noNaN: true }), (text, space) => {
+        const lines = wrapped(letters, text, space, 4);
+        for (const line of lines) expect(letters.width(line, 4, false)).toBeLessThanOrEqual(space + 1e-9);
         expect(lines.join('').replace(/ /gu, '')).toBe(letters.settable(text).replace(/ /gu, ''));
-        const few = wrapped(letters, text, room, 4, false, 2);
+        const few = wrapped(letters, text, space, 4, false, 2);
         expect(few.length).toBeLessThanOrEqual(2);
         if (lines.length > 2) expect(few[1]).toMatch(/…$/u);
       }),

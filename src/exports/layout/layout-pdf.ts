@@ -11,7 +11,7 @@ import { FAINT, rectangle, shape, words } from '../../drawing/strokes.ts';
 import type { Mark, Sheet } from '../../drawing/types.ts';
 import type { ExportFile, PrintSettings } from '../shared/files.ts';
 import { layoutsOf } from './layout.ts';
-import { pagesOn, roomOn, sizeOf } from '../shared/paper.ts';
+import { pagesOn, spaceOn, sizeOf } from '../shared/paper.ts';
 import { tiled, type Tile } from '../shared/tiles.ts';
 
 const HOW =
@@ -24,13 +24,13 @@ export async function layoutPdf(
   going: Going,
 ): Promise<ExportFile> {
   const face = lettering(fonts);
-  const room = roomOn(settings);
+  const space = spaceOn(settings);
   const total = 2 * derived.tubes.length;
   const { drawings, without } = await layoutsOf(derived, (done) => going(done, total));
   const { job } = derived;
-  const pages = drawings.flatMap((drawing) => pagesOf(face, drawing, room));
-  const notes = without.flatMap((text) => wrapped(face, text, sizeOf(room).width, 4));
-  if (notes.length > 0) pages.push({ name: 'without a drawing', marks: () => notesMarks(notes, room) });
+  const pages = drawings.flatMap((drawing) => pagesOf(face, drawing, space));
+  const notes = without.flatMap((text) => wrapped(face, text, sizeOf(space).width, 4));
+  if (notes.length > 0) pages.push({ name: 'without a drawing', marks: () => notesMarks(notes, space) });
   const page = pagesOn(settings, face, HOW, WHO_DECIDES);
   const groups = pages.map(({ name, marks }, i) => (): Sheet[] => {
     const title = `Full-size layout · ${name} · ${job.name}`;
@@ -47,20 +47,20 @@ interface Page {
   readonly marks: () => readonly Mark[];
 }
 
-function pagesOf(face: Lettering, drawing: Sheet, room: Box2): Page[] {
-  const tiles = tiled(drawing.marks, drawing, sizeOf(room), face);
+function pagesOf(face: Lettering, drawing: Sheet, space: Box2): Page[] {
+  const tiles = tiled(drawing.marks, drawing, sizeOf(space), face);
   return [
-    { name: `${drawing.name}, map of ${tiles.length} sheets`, marks: () => mapOf(drawing, tiles, room) },
+    { name: `${drawing.name}, map of ${tiles.length} sheets`, marks: () => mapOf(drawing, tiles, space) },
     ...tiles.map((tile) => ({
       name: `${drawing.name}, sheet ${tile.name}`,
-      marks: () => moved(tile.marks, room.left, room.bottom),
+      marks: () => moved(tile.marks, space.left, space.bottom),
     })),
   ];
 }
 
 /** The drawing made small, with the sheets and their names. Not to scale with anything: it only shows which lies where. */
-function mapOf(drawing: Sheet, tiles: readonly Tile[], room: Box2): Mark[] {
-  const size = sizeOf(room);
+function mapOf(drawing: Sheet, tiles: readonly Tile[], space: Box2): Mark[] {
+  const size = sizeOf(space);
   const left = Math.min(...tiles.map(({ box }) => box.left));
   const right = Math.max(...tiles.map(({ box }) => box.right));
   const bottom = Math.min(...tiles.map(({ box }) => box.bottom));
@@ -74,9 +74,9 @@ function mapOf(drawing: Sheet, tiles: readonly Tile[], room: Box2): Mark[] {
       grey: 0.4,
     }),
   ]);
-  const [dx, dy] = [room.left - left * small, room.top - top * small];
+  const [dx, dy] = [space.left - left * small, space.top - top * small];
   return stretched([...lines, ...frames], small, small, dx, dy);
 }
 
-const notesMarks = (notes: readonly string[], room: Box2): Mark[] =>
-  notes.map((text, i) => words('page', room.left, room.top - 5 - 5.5 * i, text, 4));
+const notesMarks = (notes: readonly string[], space: Box2): Mark[] =>
+  notes.map((text, i) => words('page', space.left, space.top - 5 - 5.5 * i, text, 4));

@@ -46,7 +46,7 @@ function trueSize({ paper, printed }: PrintSettings): { width: number; height: n
 }
 
 /** Where drawings may stand on a page. */
-export function roomOn(settings: PrintSettings): Box2 {
+export function spaceOn(settings: PrintSettings): Box2 {
   const { width, height } = trueSize(settings);
   return { left: MARGIN + BARS, bottom: MARGIN + FOOT, right: width - MARGIN, top: height - MARGIN - HEAD };
 }
@@ -136,5 +136,5 @@ function bar(from: Place2, along: Place2, length: number, name: string): Mark[] 
 }
 
 /** Marks that stand from 0, 0 upwards, put so that their upper left corner is at the room's, further right and down by so much. */
-export const putIn = (room: Box2, marks: readonly Mark[], height: number, left: number, down: number): Mark[] =>
-  moved(marks, room.left + left, room.top - down - height);
+export const putIn = (space: Box2, marks: readonly Mark[], height: number, left: number, down: number): Mark[] =>
+  moved(marks, space.left + left, space.top - down - height);

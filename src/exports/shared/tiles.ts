@@ -26,16 +26,16 @@ const OVERLAP = 12;
 const CROSS = 4;
 
 /** Tiles row by row from the top; those on which no line is drawn are left out. `marks` stand in 0..width, 0..height. */
-export function tiled(marks: readonly Mark[], { width, height }: Size, room: Size, face: Lettering): Tile[] {
+export function tiled(marks: readonly Mark[], { width, height }: Size, space: Size, face: Lettering): Tile[] {
   const lines = marks.filter((mark): mark is Line | Arc => mark.kind !== 'words');
-  const columns = countOf(width, room.width);
-  const rows = countOf(height, room.height);
-  const grid: Grid = { rows, columns, room };
+  const columns = countOf(width, space.width);
+  const rows = countOf(height, space.height);
+  const grid: Grid = { rows, columns, space };
   const all = Array.from({ length: rows * columns }, (_, i) => {
     const [row, column] = [Math.floor(i / columns), i % columns];
-    const left = column * (room.width - OVERLAP);
-    const top = height - row * (room.height - OVERLAP);
-    const box = { left, right: left + room.width, bottom: top - room.height, top };
+    const left = column * (space.width - OVERLAP);
+    const top = height - row * (space.height - OVERLAP);
+    const box = { left, right: left + space.width, bottom: top - space.height, top };
     return { row, column, name: tileName(row, column), box };
   });
   const drawnOn = all
@@ -43,7 +43,7 @@ export function tiled(marks: readonly Mark[], { width, height }: Size, room: Siz
     .filter(({ own }) => clipped(lines, own).length > 0);
   const names = new Set(drawnOn.map(({ name }) => name));
   const joints = drawnOn.map(({ row, column, box }) =>
-    moved(jointMarks(row, column, names, room), box.left, box.bottom),
+    moved(jointMarks(row, column, names, space), box.left, box.bottom),
   );
   const named = joints.map((of) => of.filter((mark) => mark.kind === 'words'));
   for (const mark of marks.filter((each) => each.kind === 'words')) {
@@ -110,7 +110,7 @@ const shiftInto = (from: number, to: number, at: readonly number[]): number =>
 interface Grid {
   readonly rows: number;
   readonly columns: number;
-  readonly room: Size;
+  readonly space: Size;
 }
 
 /** What lies on this side of the joints: what lies beyond them is seen on a neighbour. */
@@ -121,7 +121,8 @@ const ownPart = ({ left, right, bottom, top }: Box2, row: number, column: number
   top: top - (row > 0 ? OVERLAP / 2 : 0),
 });
 
-const countOf = (length: number, room: number): number => Math.max(1, Math.ceil((length - OVERLAP) / (room - OVERLAP)));
+const countOf = (length: number, space: number): number =>
+  Math.max(1, Math.ceil((length - OVERLAP) / (space - OVERLAP)));
 
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 
@@ -132,7 +133,7 @@ function tileName(row: number, column: number): string {
 }
 
 /** Towards the neighbours that there are. */
-function jointMarks(row: number, column: number, names: ReadonlySet<string>, room: Size): Mark[] {
+function jointMarks(row: number, column: number, names: ReadonlySet<string>, space: Size): Mark[] {
   const middle = OVERLAP / 2;
   const here = tileName(row, column);
   const [left, right] = [tileName(row, column - 1), tileName(row, column + 1)];
@@ -142,27 +143,27 @@ function jointMarks(row: number, column: number, names: ReadonlySet<string>, roo
       'joints',
       [
         { x, y: 0 },
-        { x, y: room.height },
+        { x, y: space.height },
       ],
       DASHED,
     ),
-    ...[0.2, 0.8].flatMap((share) => cross({ x, y: share * room.height }, pair)),
+    ...[0.2, 0.8].flatMap((share) => cross({ x, y: share * space.height }, pair)),
   ];
   const level = (y: number, pair: string): Mark[] => [
     line(
       'joints',
       [
         { x: 0, y },
-        { x: room.width, y },
+        { x: space.width, y },
       ],
       DASHED,
     ),
-    ...[0.2, 0.8].flatMap((share) => cross({ x: share * room.width, y }, pair)),
+    ...[0.2, 0.8].flatMap((share) => cross({ x: share * space.width, y }, pair)),
   ];
   return [
     ...(names.has(left) ? upright(middle, `${left}–${here}`) : []),
-    ...(names.has(right) ? upright(room.width - middle, `${here}–${right}`) : []),
-    ...(names.has(above) ? level(room.height - middle, `${above}–${here}`) : []),
+    ...(names.has(right) ? upright(space.width - middle, `${here}–${right}`) : []),
+    ...(names.has(above) ? level(space.height - middle, `${above}–${here}`) : []),
     ...(names.has(below) ? level(middle, `${here}–${below}`) : []),
   ];
 }

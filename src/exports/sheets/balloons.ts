@@ -12,7 +12,7 @@ export interface Balloon {
   readonly foot: Place2;
 }
 
-export interface Room {
+export interface Bounds {
   readonly left: number;
   readonly right: number;
   readonly low: number;
@@ -35,14 +35,14 @@ const DIRECTIONS = 16;
 export function placeBalloons(
   candidates: readonly Candidate[],
   seen: readonly Place2[],
-  room: Room,
+  space: Bounds,
 ): ReadonlyMap<number, Balloon | null> {
   const placed: Balloon[] = [];
   const crowd = crowding(seen);
   const answer = new Map<number, Balloon | null>();
   // Those that are seen at few places choose first.
   for (const { number, feet } of candidates.toSorted((a, b) => a.feet.length - b.feet.length)) {
-    const balloon = bestPlace(number, feet, placed, crowd, room);
+    const balloon = bestPlace(number, feet, placed, crowd, space);
     if (balloon !== null) placed.push(balloon);
     answer.set(number, balloon);
   }
@@ -54,7 +54,7 @@ function bestPlace(
   feet: readonly Place2[],
   placed: readonly Balloon[],
   crowd: (centre: Place2) => number,
-  room: Room,
+  space: Bounds,
 ): Balloon | null {
   let best: { balloon: Balloon; cost: number } | null = null;
   for (const reach of REACHES) {
@@ -65,7 +65,7 @@ function bestPlace(
       const offMiddle = Math.abs(i / Math.max(1, feet.length - 1) - 0.5);
       for (let k = 0; k < count; k++) {
         const centre = around(foot, reach, (2 * Math.PI * (k + 0.5)) / count);
-        if (!isInside(centre, room) || placed.some((other) => isInTheWay(centre, foot, other))) continue;
+        if (!isInside(centre, space) || placed.some((other) => isInTheWay(centre, foot, other))) continue;
         const cost = reach + 2 * offMiddle + 0.35 * crowd(centre);
         if (best === null || cost < best.cost) best = { balloon: { number, centre, foot }, cost };
       }
@@ -74,7 +74,7 @@ function bestPlace(
   return best?.balloon ?? null;
 }
 
-const isInside = ({ x, y }: Place2, { left, right, low, high }: Room): boolean =>
+const isInside = ({ x, y }: Place2, { left, right, low, high }: Bounds): boolean =>
   x - BALLOON >= left && x + BALLOON <= right && y - BALLOON >= low && y + BALLOON <= high;
 
 /** Balloons do not touch, and no leader runs through a balloon. */

@@ -9,8 +9,8 @@ export const FOOT_HEIGHT = 10.6;
 
 export function foot({ derived, letters, width }: Context, which: string): Block {
   const caution = shrunk(letters, WHO_DECIDES, width, SMALL, true);
-  const room = width - letters.width(which, SMALL, false) - 6;
-  const job = shrunk(letters, derived.job.name, room, SMALL);
+  const space = width - letters.width(which, SMALL, false) - 6;
+  const job = shrunk(letters, derived.job.name, space, SMALL);
   return {
     height: FOOT_HEIGHT,
     draw: (left, top) => [

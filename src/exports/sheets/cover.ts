@@ -171,13 +171,13 @@ function drawView(
     x: space.left + space.width / 2 - ((extent.left + extent.right) / 2) * scale,
     y: space.top - (space.height + CAPTION) / 2 - ((extent.low + extent.high) / 2) * scale,
   };
-  const room = {
+  const bounds = {
     left: space.left,
     right: space.left + space.width,
     high: space.top - CAPTION,
     low: space.top - space.height,
   };
-  const { marks, unnumbered } = keyView(tubes, view, laid, room);
+  const { marks, unnumbered } = keyView(tubes, view, laid, bounds);
   return { marks: [...marks, text(space.left, space.top - 3.6, name)], unnumbered };
 }
 

@@ -111,12 +111,12 @@ function plateBlock(context: Context, tube: SolvedTube, which: 0 | 1, width: num
   const long = longSide(tube, which);
   if (long === null) return paragraph(letters, 'Square to the tube: saw set over 0.0°.', width, { size: PLAIN });
   const over = plateOffSquare(tube.ends[which]);
-  const room = width - END_WIDTH - 2;
+  const space = width - END_WIDTH - 2;
   const set: Block = {
     height: 12,
-    draw: (left, top) => angleBox(letters, left, top, room, 'Saw set over, off square', over, true),
+    draw: (left, top) => angleBox(letters, left, top, space, 'Saw set over, off square', over, true),
   };
-  return besidePicture([long], tube, stacked(set, cells(context, room, markCells(context, longSideOf(tube), long))));
+  return besidePicture([long], tube, stacked(set, cells(context, space, markCells(context, longSideOf(tube), long))));
 }
 
 /** The end as one looks at it, on the left of what is said of it. */
@@ -145,17 +145,17 @@ function cutBlocks(context: Context, tube: SolvedTube, which: 0 | 1, width: numb
   return cuts.map((cut, i) => {
     const run = derived.byId.get(cut.against);
     const name = `${cuts.length > 1 ? `Cut ${i + 1} of ${cuts.length}: ` : 'Cut '}to ${run === undefined ? '' : `${run.number} `}${tubeName(derived, cut.against)}`;
-    const room = i === 0 ? width - END_WIDTH - 2 : width;
+    const space = i === 0 ? width - END_WIDTH - 2 : width;
     const turned = turnInWords(wrapHalfTurn(cut.clocking - cuts[0]!.clocking));
     const instead = insteadOfNotcher(cut);
     const fromFirst = `${turned} from cut 1.`;
     const set = stacked(
-      cells(context, room, markCells(context, deepSideOf(tube), marks[i]!)),
-      ...(i === 0 ? [] : [paragraph(letters, fromFirst, room, { after: 0 })]),
+      cells(context, space, markCells(context, deepSideOf(tube), marks[i]!)),
+      ...(i === 0 ? [] : [paragraph(letters, fromFirst, space, { after: 0 })]),
       ...(instead !== null && offsetInWords(cut) === null
         ? []
         : [
-            cells(context, room, [
+            cells(context, space, [
               ...(instead === null
                 ? ([
                     ['Hole saw', lengthFigure(cut.sawDiameter, unit)],
@@ -165,7 +165,7 @@ function cutBlocks(context: Context, tube: SolvedTube, which: 0 | 1, width: numb
               ['Axis offset', offsetInWords(cut) === null ? 'none' : lengthFigure(Math.abs(cut.axisOffset), unit)],
             ]),
           ]),
-      ...throat(i).map((words) => paragraph(letters, words, room, { after: 0.4 })),
+      ...throat(i).map((words) => paragraph(letters, words, space, { after: 0.4 })),
     );
     return stacked(
       gap(0.8),

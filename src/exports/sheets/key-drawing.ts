@@ -6,7 +6,7 @@ import { extentOf, project, type Extent, type View } from '../../drawing/project
 import { seenPast } from '../../drawing/rods.ts';
 import { addScaled } from '../../core/geometry/vector.ts';
 import type { Mark, Place2 } from '../../drawing/types.ts';
-import { BALLOON, placeBalloons, type Room } from './balloons.ts';
+import { BALLOON, placeBalloons, type Bounds } from './balloons.ts';
 import { circle, disc, FINE, HAIR, stroke, text } from '../../drawing/ink.ts';
 
 /** How many places along a tube are asked whether they are seen, and so may bear its number. */
@@ -43,7 +43,7 @@ export function keyView(
   tubes: readonly SolvedTube[],
   view: View,
   laid: Laid,
-  room: Room,
+  space: Bounds,
 ): { readonly marks: readonly Mark[]; readonly unnumbered: readonly number[] } {
   const on = ({ x, y }: Place2): Place2 => ({ x: laid.x + x * laid.scale, y: laid.y + y * laid.scale });
   const outlines = seenOutlines(tubes, view).map(({ kind, places }) => ({ kind, places: places.map(on) }));
@@ -63,7 +63,7 @@ export function keyView(
   const balloons = placeBalloons(
     candidates,
     outlines.flatMap(({ places }) => spread(places)),
-    room,
+    space,
   );
   const drawn = [...balloons.values()].filter((balloon) => balloon !== null);
   return {

@@ -35,11 +35,11 @@ export function checksPart(context: Context, tube: SolvedTube): Part {
   const read = derived.job.bent.find((bent) => bent.tube === tube.id)?.checks ?? [];
   const column = (width - BETWEEN) / 2;
   const figures = Math.max(0, ...checks.map(({ value }) => letters.width(lengthFigure(value, unit), LENGTH, true)));
-  const room = column - BOX - 1.5 - figures - 2;
+  const space = column - BOX - 1.5 - figures - 2;
   const cellOf = (check: CheckDimension): Block => {
     const { id, value } = check;
     const known = read.find((one) => one.check === id);
-    const lines = wrapped(letters, checkInWords(check), room, SMALL, false);
+    const lines = wrapped(letters, checkInWords(check), space, SMALL, false);
     const height = Math.max(ROW, lines.length * 3.7);
     const first = (height - lines.length * 3.7) / 2 + 2.9;
     return {

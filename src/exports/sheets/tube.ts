@@ -71,14 +71,14 @@ function blankInWords({ id, end }: Finding, { tape }: Measured): string {
 
 function head(context: Context, views: readonly Lies[], tube: SolvedTube, marking: Measured): Block {
   const { width } = context;
-  const room = width - PICTURE.width - 3;
+  const space = width - PICTURE.width - 3;
   return abreast(
     {
       left: 0,
       block: stacked(
-        title(context, tube, room),
-        ...facts(context, tube, marking, room),
-        lengthCells(context, tube, room),
+        title(context, tube, space),
+        ...facts(context, tube, marking, space),
+        lengthCells(context, tube, space),
       ),
     },
     { left: width - PICTURE.width, block: locator(views, tube, PICTURE.width, PICTURE.height) },
@@ -86,10 +86,10 @@ function head(context: Context, views: readonly Lies[], tube: SolvedTube, markin
 }
 
 /** Number and name. */
-function title({ letters }: Context, tube: SolvedTube, room: number): Block {
+function title({ letters }: Context, tube: SolvedTube, space: number): Block {
   const number = String(tube.number);
   const tag = Math.max(13, letters.width(number, 9, true) + 5);
-  const lines = wrapped(letters, tube.name, room - tag - 3, 6.4, true, 3);
+  const lines = wrapped(letters, tube.name, space - tag - 3, 6.4, true, 3);
   const height = Math.max(13, lines.length * 7.6 + 2);
   return {
     height: height + 1,
@@ -103,7 +103,7 @@ function title({ letters }: Context, tube: SolvedTube, room: number): Block {
   };
 }
 
-function facts(context: Context, tube: SolvedTube, { tape }: Measured, room: number): Block[] {
+function facts(context: Context, tube: SolvedTube, { tape }: Measured, space: number): Block[] {
   const { derived, letters, unit } = context;
   const { section, die, bends, member } = tube;
   const madeOf = (named: (name: string) => string): string =>
@@ -119,47 +119,47 @@ function facts(context: Context, tube: SolvedTube, { tape }: Measured, room: num
   const whole = madeOf((name) => name);
   // Long names are cut short each by itself, so that size, radius and mass stay.
   const made =
-    wrapped(letters, whole, room, SMALL).length <= FACT_LINES
+    wrapped(letters, whole, space, SMALL).length <= FACT_LINES
       ? whole
-      : madeOf((name) => shrunk(letters, name, room * 0.3, SMALL, false, SMALL).text);
+      : madeOf((name) => shrunk(letters, name, space * 0.3, SMALL, false, SMALL).text);
   const errors = errorsOf(derived.findings, tube.id);
   const twin = derived.byId.get(primed(tube.id));
   const grip = tape.grip.flatMap((length, i) =>
     length > 0 ? [`${lengthFigure(length, unit)} at end ${i === 0 ? 'A' : 'B'}`] : [],
   );
   return [
-    paragraph(letters, made, room, { size: SMALL, most: FACT_LINES }),
-    ...(errors.length === 0 ? [] : [notToBeCut(context, errors, room)]),
-    blank(context, lengthFigure(tape.blank, unit), errors.length > 0, room),
+    paragraph(letters, made, space, { size: SMALL, most: FACT_LINES }),
+    ...(errors.length === 0 ? [] : [notToBeCut(context, errors, space)]),
+    blank(context, lengthFigure(tape.blank, unit), errors.length > 0, space),
     ...(grip.length === 0
       ? []
       : [
           paragraph(
             letters,
             `Finished blank ${lengthFigure(tube.blankLength, unit)}; the rest is grip for the clamp, ${grip.join(' and ')}: cut it off after bending.`,
-            room,
+            space,
             { size: PLAIN },
           ),
         ]),
-    ...(twin === undefined ? [] : [twinBlock(context, twin, room)]),
+    ...(twin === undefined ? [] : [twinBlock(context, twin, space)]),
   ];
 }
 
 /** In one line where there is room for it. */
-function twinBlock({ letters }: Context, twin: SolvedTube, room: number): Block {
+function twinBlock({ letters }: Context, twin: SolvedTube, space: number): Block {
   const [what, which] = ['Make one of each, not two of this.', `Mirror image: ${twin.number} ${twin.name}`];
   const right = letters.width(what, PLAIN, true) + 2;
-  const bold = paragraph(letters, what, room, { size: PLAIN, bold: true, after: 0 });
-  const plain = paragraph(letters, which, room, { most: 2 });
-  if (right + letters.width(which, SMALL, false) > room) return stacked(bold, plain);
+  const bold = paragraph(letters, what, space, { size: PLAIN, bold: true, after: 0 });
+  const plain = paragraph(letters, which, space, { most: 2 });
+  if (right + letters.width(which, SMALL, false) > space) return stacked(bold, plain);
   return abreast({ left: 0, block: bold }, { left: right, block: plain });
 }
 
-function blank({ letters }: Context, length: string, off: boolean, room: number): Block {
+function blank({ letters }: Context, length: string, off: boolean, space: number): Block {
   const label = off ? AS_DRAWN : CUT_TO;
   const wide = letters.width(label, PLAIN, false) + 4;
   const size = off ? MAIN : 9;
-  const beside = wide + letters.width(length, size, true) <= room;
+  const beside = wide + letters.width(length, size, true) <= space;
   return {
     height: beside ? 9.6 : 16,
     draw: (left, top) => [
@@ -176,19 +176,19 @@ const FACT_LINES = 3;
 const BESIDE = 3;
 
 /** White on black, with the reasons: nobody takes the sheet to the saw by mistake. */
-function notToBeCut({ derived, letters }: Context, errors: readonly Finding[], room: number): Block {
-  const fault = wrapped(letters, faultInWords(errors), room - 6, PLAIN, true);
+function notToBeCut({ derived, letters }: Context, errors: readonly Finding[], space: number): Block {
+  const fault = wrapped(letters, faultInWords(errors), space - 6, PLAIN, true);
   const reasons = [
     ...errors
       .slice(0, BESIDE)
-      .flatMap((error) => wrapped(letters, sourcedFinding(error, derived), room - 6, SMALL, false, 6)),
+      .flatMap((error) => wrapped(letters, sourcedFinding(error, derived), space - 6, SMALL, false, 6)),
     ...(errors.length > BESIDE ? [`and ${errors.length - BESIDE} more, further down`] : []),
   ];
   const height = 10 + fault.length * 5 + reasons.length * 4.3;
   return {
     height: height + 1.5,
     draw: (left, top) => [
-      box(left, top, room, height, null, 0),
+      box(left, top, space, height, null, 0),
       text(left + 3, top - 6.6, '× NOT TO BE CUT', { size: 6, bold: true, grey: 1 }),
       ...fault.map((line, i) => text(left + 3, top - 11.8 - i * 5, line, { size: PLAIN, bold: true, grey: 1 })),
       ...reasons.map((line, i) => text(left + 3, top - 11.4 - fault.length * 5 - i * 4.3, line, { grey: 1 })),

@@ -83,16 +83,16 @@ function degreeMarks(end: EndOf, wrap: Wrap, height: number): Mark[] {
 /** In the wider part beside the reference line, under the degrees. */
 function patternWords(frame: Derived, end: EndOf, wrap: Wrap, unit: LengthUnit): Mark[] {
   const [from, to] = widerSide(wrap);
-  const [left, room] = [from + 3, to - from - 6];
+  const [left, space] = [from + 3, to - from - 6];
   const top = wrap.baseline - wrap.lower;
   const edge = `this edge ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from the sawn end`;
   const open = wrap.closed ? [] : ['OPEN: part of the way round nothing is cut'];
   const errors = errorsOf(frame.findings, end.tube.id);
   const faults = errors.length > 0 ? [`! ${faultInWords(errors)}: see the checks`] : [];
   const lines = [
-    ...[...faults, edge, ...open].flatMap((text) => wrapped(unknownFace, text, room, SMALL)),
-    shrunk(unknownFace, numbered(end.tube), room, SMALL, false, SMALL).text,
-    ...wrapped(unknownFace, fitInWords(frame, end), room, SMALL, false, 3),
+    ...[...faults, edge, ...open].flatMap((text) => wrapped(unknownFace, text, space, SMALL)),
+    shrunk(unknownFace, numbered(end.tube), space, SMALL, false, SMALL).text,
+    ...wrapped(unknownFace, fitInWords(frame, end), space, SMALL, false, 3),
   ];
   return [
     words('TEXT', left, top - 10, endMark(end), 6, { bold: true }),

@@ -233,12 +233,12 @@ const AT_SEAM = 0.3;
 function names(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, tall: number): Mark[] {
   const [from, to] = widerSide(wrap);
   // Clear of the word at either seam.
-  const [left, room] = [from + 6, to - from - 11];
+  const [left, space] = [from + 6, to - from - 11];
   const mark = endMark(end);
   const beside = face.width(mark, 7, true) + 3;
   const notes = [
-    shrunk(face, numbered(end.tube), room - beside, READ, false, 2.4),
-    ...wrapped(face, fitInWords(frame, end), room - beside, READ, false, 3).map((text) => ({ text, size: READ })),
+    shrunk(face, numbered(end.tube), space - beside, READ, false, 2.4),
+    ...wrapped(face, fitInWords(frame, end), space - beside, READ, false, 3).map((text) => ({ text, size: READ })),
   ];
   return [
     words('template', left, tall - 17.5, mark, 7, { bold: true }),

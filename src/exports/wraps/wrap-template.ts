@@ -40,17 +40,17 @@ const LEADING = 4;
 /** Room under the lower edge for its words. */
 const UNDER = 5;
 
-/** `room` is how wide the words above it may run where it stands alone in its row, mm. */
+/** `space` is how wide the words above it may run where it stands alone in its row, mm. */
 export function wrapTemplate(
   frame: Derived,
   face: Lettering,
   end: EndOf,
   wrap: Wrap,
   unit: LengthUnit,
-  room: number,
+  space: number,
 ): Template {
-  const alone = 2 * wrap.width > room;
-  const above = captions(frame, face, end, wrap, unit, alone ? Math.max(room, wrap.width) : wrap.width);
+  const alone = 2 * wrap.width > space;
+  const above = captions(frame, face, end, wrap, unit, alone ? Math.max(space, wrap.width) : wrap.width);
   const tall = wrap.baseline - wrap.lower;
   const under = words('template', 0, 1, `▲ ${lowerEdgeInWords(wrap, unit)}`, READ);
   return {
@@ -61,7 +61,7 @@ export function wrapTemplate(
 }
 
 /** Lines from the template's upper edge up. */
-function captions(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, unit: LengthUnit, room: number) {
+function captions(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, unit: LengthUnit, space: number) {
   const errors = errorsOf(frame.findings, end.tube.id);
   const notes = [
     ...(errors.length > 0 ? [`! ${faultInWords(errors)}: see the checks.`] : []),
@@ -72,8 +72,8 @@ function captions(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, unit:
     ...[throatInWords(end.tube, end.which, wrap.throat.phi) ?? []].flat(),
     ...landings(frame, end, wrap, unit),
   ];
-  const lines = notes.flatMap((text) => wrapped(face, text, room, READ));
-  const title = shrunk(face, `${endMark(end)}  ${end.tube.name}`, room, 5, true);
+  const lines = notes.flatMap((text) => wrapped(face, text, space, READ));
+  const title = shrunk(face, `${endMark(end)}  ${end.tube.name}`, space, 5, true);
   const height = 2 + LEADING * lines.length + 8;
   return {
     height,

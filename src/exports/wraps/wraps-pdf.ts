@@ -12,7 +12,7 @@ import { shelved } from '../../drawing/shelves.ts';
 import { words } from '../../drawing/strokes.ts';
 import type { Mark } from '../../drawing/types.ts';
 import type { ExportFile, PrintSettings } from '../shared/files.ts';
-import { pagesOn, putIn, roomOn, sizeOf } from '../shared/paper.ts';
+import { pagesOn, putIn, spaceOn, sizeOf } from '../shared/paper.ts';
 import { tiled } from '../shared/tiles.ts';
 import { wrapTemplate, type Template } from './wrap-template.ts';
 import { endMark, endsOf, surfaceInWords, type EndOf } from '../shared/wrap-words.ts';
@@ -38,7 +38,7 @@ export async function wrapsPdf(
   surface: Surface = 'outer',
 ): Promise<ExportFile> {
   const face = lettering(fonts);
-  const room = roomOn(settings);
+  const space = spaceOn(settings);
   const { job } = derived;
   const ends = endsOf(derived);
   const needed = ends.filter(({ tube, which }) => needsWrap(tube.ends[which]));
@@ -52,14 +52,14 @@ export async function wrapsPdf(
     if (wrap === null) without.push(end);
     else
       blocks.push(
-        fittedTo(room, wrapTemplate(derived, face, end, wrap, job.lengthUnit, sizeOf(room).width), endMark(end)),
+        fittedTo(space, wrapTemplate(derived, face, end, wrap, job.lengthUnit, sizeOf(space).width), endMark(end)),
       );
   }
   const pages = [
-    ...pagesOf(face, blocks, room),
+    ...pagesOf(face, blocks, space),
     ...notesPage(
       face,
-      room,
+      space,
       ends.length > 0,
       ends.filter((end) => !needed.includes(end)),
       without,
@@ -87,15 +87,15 @@ interface Page {
 }
 
 /** Upright where it fits so, else along the page where it fits so, else upright in several sheets. */
-function fittedTo(room: Box2, template: Template, name: string): Block {
-  const size = sizeOf(room);
+function fittedTo(space: Box2, template: Template, name: string): Block {
+  const size = sizeOf(space);
   const { width, height, marks } = template;
   const lies = width > size.width && width <= size.height && height <= size.width;
   return lies ? { name, width: height, height: width, marks: quarterTurned(marks, height) } : { ...template, name };
 }
 
-function pagesOf(face: Lettering, blocks: readonly Block[], room: Box2): Page[] {
-  const size = sizeOf(room);
+function pagesOf(face: Lettering, blocks: readonly Block[], space: Box2): Page[] {
+  const size = sizeOf(space);
   const pages: Page[] = [];
   const fits = ({ width, height }: Block) => width <= size.width && height <= size.height;
   const whole = blocks.filter(fits);
@@ -104,12 +104,12 @@ function pagesOf(face: Lettering, blocks: readonly Block[], room: Box2): Page[] 
     const { name, marks } = pages[sheet] ?? { name: '', marks: [] };
     pages[sheet] = {
       name: name === '' ? block.name : `${name}, ${block.name}`,
-      marks: [...marks, ...putIn(room, block.marks, block.height, left, down)],
+      marks: [...marks, ...putIn(space, block.marks, block.height, left, down)],
     };
   }
   for (const block of blocks.filter((each) => !fits(each))) {
     for (const tile of tiled(block.marks, block, size, face)) {
-      pages.push({ name: `${block.name}, sheet ${tile.name}`, marks: moved(tile.marks, room.left, room.bottom) });
+      pages.push({ name: `${block.name}, sheet ${tile.name}`, marks: moved(tile.marks, space.left, space.bottom) });
     }
   }
   return pages;
@@ -118,7 +118,7 @@ function pagesOf(face: Lettering, blocks: readonly Block[], room: Box2): Page[] 
 /** Empty where every end has a template; a job without an end says so. */
 function notesPage(
   face: Lettering,
-  room: Box2,
+  space: Box2,
   any: boolean,
   square: readonly EndOf[],
   without: readonly EndOf[],
@@ -130,8 +130,8 @@ function notesPage(
   ];
   if (notes.length === 0 && any) return [];
   const said = any ? notes : ['This job has no tubes, so no ends to cut.'];
-  const lines = said.flatMap((text) => wrapped(face, text, room.right - room.left, 4));
+  const lines = said.flatMap((text) => wrapped(face, text, space.right - space.left, 4));
   return [
-    { name: 'no template', marks: lines.map((text, i) => words('page', room.left, room.top - 5 - 5.5 * i, text, 4)) },
+    { name: 'no template', marks: lines.map((text, i) => words('page', space.left, space.top - 5 - 5.5 * i, text, 4)) },
   ];
 }

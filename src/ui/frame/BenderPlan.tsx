@@ -6,7 +6,7 @@ import type { Bender } from '../../core/job/kinds/bender.ts';
 import type { Die } from '../../core/job/kinds/die.ts';
 import type { Obstacle } from '../../core/job/kinds/obstacle.ts';
 import { formatLength, type LengthUnit } from '../../core/units/length.ts';
-import { useRoom } from '../kit/useRoom.ts';
+import { useSpace } from '../kit/useSpace.ts';
 import { footprint, planFrame, wallLine, type PlaneObstacle, type Spot } from './bender-plan.ts';
 import '../kit/draw.css';
 import './bender.css';
@@ -23,7 +23,7 @@ const BARS: Readonly<Record<LengthUnit, readonly number[]>> = {
 };
 
 export function BenderPlan({ die, bender, unit }: { die: Die; bender: Bender; unit: LengthUnit }): ReactNode {
-  const { frame, width } = useRoom();
+  const { frame, width } = useSpace();
   return (
     <div ref={frame} className="bender-plan">
       {width > 0 && <Plan die={die} bender={bender} unit={unit} width={width} />}

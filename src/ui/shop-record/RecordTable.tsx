@@ -22,20 +22,20 @@ export function RecordTable<R>(props: {
   columns: readonly Column<R>[];
 }): ReactNode {
   const { columns, records, list, places } = props;
-  const room = useRef<HTMLDivElement>(null);
+  const frame = useRef<HTMLDivElement>(null);
   function takeOut(index: number): void {
     shopRecord.getState().replace((shop) => takenOut(shop, list, index));
     // Else the focus would stand on the next record's key, and a second press take that out as well.
-    room.current?.focus();
+    frame.current?.focus();
   }
   if (records.length === 0)
     return (
-      <div ref={room} tabIndex={-1}>
+      <div ref={frame} tabIndex={-1}>
         <p className="small">None yet.</p>
       </div>
     );
   return (
-    <div className="record-scroll" ref={room} tabIndex={-1} role="group" aria-label={props.caption}>
+    <div className="record-scroll" ref={frame} tabIndex={-1} role="group" aria-label={props.caption}>
       <table className="table table-plain">
         <caption className="spoken-only">{props.caption}</caption>
         <thead>

@@ -3,13 +3,13 @@ import { useId, type ReactNode } from 'react';
 import type { Pull } from '../../core/job/kinds/pull.ts';
 import type { PullLaw } from '../../core/springback/pull-law.ts';
 import { layPullChart, pullChartInWords } from './pull-chart.ts';
-import { useRoom } from '../kit/useRoom.ts';
+import { useSpace } from '../kit/useSpace.ts';
 
 const ARM = 5;
 
 export function PullChart(props: { pulls: readonly Pull[]; law: PullLaw | null; spring: number | null }): ReactNode {
   const { pulls, law, spring } = props;
-  const { frame, width } = useRoom();
+  const { frame, width } = useSpace();
   const field = useId();
   const chart = layPullChart(pulls, law, spring, width);
   const { left, right, top, bottom } = chart.plot;

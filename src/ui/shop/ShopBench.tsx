@@ -7,7 +7,7 @@ import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { ProfileDrawing } from './ProfileDrawing.tsx';
 import { BlankDrawing } from './BlankDrawing.tsx';
 import { useFeed } from '../bending/useFeed.ts';
-import { useRoom } from '../kit/useRoom.ts';
+import { useSpace } from '../kit/useSpace.ts';
 import '../kit/ui.css';
 import '../kit/draw.css';
 import './shop.css';
@@ -21,7 +21,7 @@ export default function ShopBench(): ReactNode {
   const derived = useDocument((state) => state.derived);
   const findings = useResults((state) => state.findings);
   const selection = useEditor((state) => state.selection);
-  const { frame, width } = useRoom();
+  const { frame, width } = useSpace();
   const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
   const errors = tube === undefined ? [] : errorsOf(findings, tube.id);
   const sideBySide = width > SIDE_BY_SIDE;
@@ -52,7 +52,7 @@ function Blank(props: { tube: SolvedTube; width: number; fault: string | null })
 
 function Profile({ tube, which, stacked }: { tube: SolvedTube; which: 0 | 1; stacked: boolean }): ReactNode {
   const derived = useDocument((state) => state.derived);
-  const { frame, width, height } = useRoom();
+  const { frame, width, height } = useSpace();
   const high = stacked ? STACKED_HEIGHT : height;
   return (
     <figure>
@@ -60,7 +60,7 @@ function Profile({ tube, which, stacked }: { tube: SolvedTube; which: 0 | 1; sta
         <strong>{`End ${which === 0 ? 'A' : 'B'}`}</strong> {endInWords(derived, tube.ends[which])}
         <span className="small"> · 0° is the {referenceInWords(tube, which)}; lengths from the node, − beyond it</span>
       </figcaption>
-      <div className="profile-room" ref={frame}>
+      <div className="profile-space" ref={frame}>
         {width > 0 && high > 0 && (
           <ProfileDrawing tube={tube} which={which} width={width} height={high} unit={derived.job.lengthUnit} />
         )}

@@ -110,7 +110,7 @@ function boxesInSight(
 ): (box: Box) => boolean {
   const { right, up, toEye } = view;
   const place = view.toPlace(x, y);
-  const room = reach / view.pixelsPerMm + SLACK;
+  const margin = reach / view.pixelsPerMm + SLACK;
   const [across, high] = [dot(place, right), dot(place, up)];
   // Depths count from the plane in which the place lies.
   const level = dot(place, toEye);
@@ -123,7 +123,7 @@ function boxesInSight(
   const middle = ({ low, high: top }: Box, way: Vec3): number =>
     ((top[0] + low[0]) * way[0] + (top[1] + low[1]) * way[1] + (top[2] + low[2]) * way[2]) / 2;
   return (box) =>
-    Math.abs(middle(box, right) - across) <= half(box, right) + room &&
-    Math.abs(middle(box, up) - high) <= half(box, up) + room &&
+    Math.abs(middle(box, right) - across) <= half(box, right) + margin &&
+    Math.abs(middle(box, up) - high) <= half(box, up) + margin &&
     middle(box, toEye) - level + half(box, toEye) + SLACK >= least.depth;
 }

@@ -72,9 +72,9 @@ export function TubeOnMachine(props: Props) {
   const drawn = useMemo(() => {
     // Pulled the farthest a path has the most rings.
     const poses = stages.map(({ step, poseAt }) => poseAt(step.pulled));
-    const room = (of: (pose: (typeof poses)[number]) => Path | null): Drawn =>
+    const buffers = (of: (pose: (typeof poses)[number]) => Path | null): Drawn =>
       makeDrawn(Math.max(...poses.map((pose) => ringsOf(of(pose)!))));
-    return { front: room(({ front }) => front), arc: room(({ arc }) => arc), rear: room(({ rear }) => rear) };
+    return { front: buffers(({ front }) => front), arc: buffers(({ arc }) => arc), rear: buffers(({ rear }) => rear) };
   }, [stages]);
   useEffect(() => () => Object.values(drawn).forEach(({ geometry }) => geometry.dispose()), [drawn]);
 

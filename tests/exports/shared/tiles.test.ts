@@ -20,8 +20,8 @@ describe('a drawing in sheets', () => {
     ],
     FINE,
   );
-  const room = { width: 180, height: 240 };
-  const tiles = tiled([diagonal], { width: 500, height: 400 }, room, unknownFace);
+  const space = { width: 180, height: 240 };
+  const tiles = tiled([diagonal], { width: 500, height: 400 }, space, unknownFace);
 
   it('has all of it: joined at the crosses the line is whole, and sheets without any of it are left out', () => {
     expect(tiles.map(({ name }) => name)).toEqual(['A2', 'A3', 'B1', 'B2']);
@@ -58,7 +58,7 @@ describe('a drawing in sheets', () => {
       words('a', 250, 200, 'upright', 5, { turn: Math.PI / 2, anchor: 'middle' }),
       words('a', 10, 20, 'long '.repeat(60), 10, { bold: true }),
     ];
-    const shown = tiled([diagonal, ...stated], { width: 500, height: 400 }, room, unknownFace).flatMap(
+    const shown = tiled([diagonal, ...stated], { width: 500, height: 400 }, space, unknownFace).flatMap(
       ({ name, marks }) =>
         marks.flatMap((mark) => (mark.kind === 'words' && mark.layer === 'a' ? [{ name, mark }] : [])),
     );
@@ -68,7 +68,7 @@ describe('a drawing in sheets', () => {
       const along = mark.turn === 0 ? mark.at.x : mark.at.y;
       const from = along - (mark.anchor === 'middle' ? wide / 2 : 0);
       expect(from).toBeGreaterThanOrEqual(-1e-9);
-      expect(from + wide).toBeLessThanOrEqual((mark.turn === 0 ? room.width : room.height) + 1e-9);
+      expect(from + wide).toBeLessThanOrEqual((mark.turn === 0 ? space.width : space.height) + 1e-9);
     }
     const [here] = shown.filter(({ mark }) => mark.text === 'here');
     expect(here).toMatchObject({ name: 'B1', mark: { size: 5 } });
