@@ -85,7 +85,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'ui/table': [...views, 'ui/kit', 'ui/fields'],
   'ui/bending': [...views, 'ui/kit', 'ui/fields', 'ui/table'],
   ...Object.fromEntries(tasks.map((task) => [task, parts])),
-  app: [...parts, ...tasks, 'store/document', 'store/keeping'],
+  app: [...parts, ...tasks, 'store/document', 'store/keeping', 'store/shop'],
   scripts: [],
   'start.mjs': ['scripts'],
 };

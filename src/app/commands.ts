@@ -3,6 +3,8 @@
  * `Mod` is Ctrl, or Cmd on a Mac.
  */
 import { jobFrom } from '../core/shop/exchange.ts';
+import { EMPTY_SHOP } from '../core/shop/types.ts';
+import { unreadShopNotice } from '../store/shop/notices.ts';
 import { stepNotice } from '../store/keeping/notices.ts';
 import type { Station } from '../store/types.ts';
 import { editor, jobDocument, opening, shopRecord } from '../store/page.ts';
@@ -47,7 +49,7 @@ export const COMMANDS = {
   newJob: {
     name: 'New job',
     keys: [],
-    run: newJob,
+    run: () => void newJob(),
   },
   demo: { name: 'Demo job', keys: [], run: () => void opening.openDemo() },
 } satisfies Record<string, Command>;
@@ -56,8 +58,10 @@ function take(step: 'undo' | 'redo'): void {
   if (!jobDocument.getState()[step]()) editor.getState().say(stepNotice);
 }
 
-/** With what the shop has, and marked as it marked last. */
-function newJob(): void {
+/** With what the shop has, and marked as it marked last: that may still have to be read. */
+async function newJob(): Promise<void> {
+  const isRead = await shopRecord.whenRead();
+  if (!isRead && shopRecord.getState().shop === EMPTY_SHOP) editor.getState().say(unreadShopNotice);
   opening.newJob(jobFrom(shopRecord.getState().shop, jobDocument.getState().job.lengthUnit));
 }
 

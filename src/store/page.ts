@@ -39,6 +39,6 @@ export function startPage(): void {
     if (document.visibilityState === 'hidden') flush();
   });
   window.addEventListener('beforeunload', (event) => {
-    if (keeping.getState().saved === 'failed') event.preventDefault();
+    if ([keeping, shopRecord].some((store) => store.getState().saved === 'failed')) event.preventDefault();
   });
 }

@@ -3,6 +3,7 @@ import type { Page } from '@playwright/test';
 import { shopFile } from '../core/shop/sample.ts';
 import { expect, start, test, untilThere } from './journey.ts';
 import { bare, dropDatabase, lay, recordsIn, secondCopies } from './stores.ts';
+import { fail, prepare } from './wreck.ts';
 
 test.use({ reuseContext: false });
 
@@ -66,4 +67,18 @@ test('either copy brings it back, and one that is damaged is set aside', async (
   await expect(page.getByRole('button', { name: /^Download what is left of Shop record/u })).toBeVisible();
   await openRecord(page);
   await expect(dies(page)).toContainText('6 in CLR');
+});
+
+test('a page whose record is not saved asks before it goes', async ({ page }) => {
+  await prepare(page);
+  await start(page);
+  await openRecord(page);
+  await fail(page, 'UnknownError');
+  await openShopFile(page, shopFile());
+  await expect(record(page)).toContainText('Not saved in this browser now.');
+  const asked = page.waitForEvent('dialog');
+  await page.close({ runBeforeUnload: true });
+  const dialog = await asked;
+  expect(dialog.type()).toBe('beforeunload');
+  await dialog.dismiss();
 });

@@ -1,4 +1,5 @@
 /** What the shop record finds around it in a browser. */
+import { checkKeptShop } from '../storage/records.ts';
 import { openChannel } from '../tabs/channel.ts';
 import type { ShopSurroundings } from './createShop.ts';
 import type { ShopPersistence } from '../storage/shopPersistence.ts';
@@ -23,10 +24,11 @@ export function browserShop(persistence: ShopPersistence): ShopSurroundings {
       own = next;
       withStorage((storage) => storage.setItem(ANSWERS, JSON.stringify(next)));
     },
-    announce: (text) => channel?.postMessage(text),
+    announce: (kept) => channel?.postMessage(kept),
     listen(heard) {
       channel?.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
-        if (typeof data === 'string') heard(data);
+        const checked = checkKeptShop(data);
+        if (checked.ok) heard(checked.value);
       });
     },
   };

@@ -8,7 +8,7 @@ export const newerShopNotice = plain(
 );
 
 export const missedShopNotice = plain(
-  'The shop record kept in this browser can be reached again, and is used. What was changed in it meanwhile is not in it.',
+  'The shop record kept in this browser can be reached again. What was changed meanwhile stands in it as well.',
 );
 
 /** `isOther`: its other copy could be read. */
@@ -16,3 +16,7 @@ export const damagedShopNotice = (damaged: readonly Version[], isOther: boolean)
   message: `The shop record kept in this browser could not be read. What is left of it is set aside, under Earlier versions. ${isOther ? 'Its other copy is used.' : 'An empty one is used.'}`,
   damaged,
 });
+
+export const unreadShopNotice = plain(
+  'The shop record kept in this browser could not be read yet: the new job begins without it. What is in it can be taken later, under Shop record.',
+);

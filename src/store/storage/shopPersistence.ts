@@ -1,6 +1,6 @@
 /**
  * What keeps the shop record between visits: the browser's database, and after it a file of the second copy. One record for all
- * tabs, and the last who writes it wins: it is changed seldom and by hand, and every tab hears of it.
+ * tabs, written onto what lies there.
  */
 import { sameData } from '../../core/job/equal.ts';
 import type { Connection } from './connection.ts';
@@ -14,7 +14,11 @@ export interface ShopPersistence {
    * both, or there can be no second. Rejects where neither can be reached.
    */
   read(): Promise<{ readonly copies: readonly unknown[]; readonly isEven: boolean }>;
-  save(kept: KeptShop): Promise<void>;
+  /**
+   * Puts what comes of what lies there (undefined: nothing, or it cannot be known), and answers what that was; null, and nothing is
+   * changed, where nothing comes of it. Found and put in one transaction. It may ask several times, and the last time counts.
+   */
+  save(next: (found: unknown) => KeptShop | null): Promise<KeptShop | null>;
   /** Keeps among what was set aside what could not be read. */
   setAside(damaged: Damaged): Promise<void>;
   /** `lost`: what was kept may be gone. `leaving`: the last moment to write what waits. */
@@ -46,12 +50,29 @@ export function shopPersistence(
         isEven: inSecond === null || sameData(first ?? null, inSecond.kept),
       };
     },
-    async save(kept) {
-      const [first] = await Promise.allSettled([
-        run((database) => database.put('shop', kept, KEY)),
-        second.writeShop(kept).catch(() => undefined), // there may be none here
-      ]);
-      if (first.status === 'rejected') throw first.reason;
+    async save(next) {
+      const blind = next(undefined);
+      const toSecond = (kept: KeptShop): Promise<void> => second.writeShop(kept).catch(() => undefined); // there may be none here
+      const inSecond = blind === null ? undefined : toSecond(blind);
+      const written = await run(async (database) => {
+        const transaction = database.transaction('shop', 'readwrite');
+        const asked = transaction.store.get(KEY);
+        // At once: a page that is closing hears no answer. Where it does, what comes of the answer takes its place.
+        const sent = blind === null ? undefined : transaction.store.put(blind, KEY);
+        const kept = next(await asked);
+        await sent;
+        if (kept === null) {
+          transaction.abort();
+          await transaction.done.catch(() => undefined);
+        } else {
+          await transaction.store.put(kept, KEY);
+          await transaction.done;
+        }
+        return kept;
+      });
+      await inSecond;
+      if (written !== null && written.text !== blind?.text) await toSecond(written);
+      return written;
     },
     setAside,
     watch: ({ lost, leaving }) => watch({ stands: () => undefined, lost, isInSecond: () => undefined, leaving }),

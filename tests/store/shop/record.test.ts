@@ -71,7 +71,7 @@ describe('kept', () => {
     expect(keptShop()).toEqual(sample);
   });
 
-  it('is not written over by a page that could not read it', async () => {
+  it('is not written over by a page that could not read it: what was changed meanwhile is put into it', async () => {
     browser.copies = [{ text: SAMPLE, savedAt: 5 }];
     browser.broken = true;
     const tab = await browser.openTab();
@@ -80,9 +80,10 @@ describe('kept', () => {
     expect(read(tab).trouble).toBe('off');
     browser.broken = false;
     await vi.advanceTimersByTimeAsync(10 * RETRY);
-    expect(read(tab).shop).toEqual(sample);
+    const both = { ...sample, saws: [...sample.saws, { diameter: 30 }] };
+    expect(read(tab).shop).toEqual(both);
     expect(read(tab).notice?.message).toContain('can be reached again');
-    expect(keptShop()).toEqual(sample);
+    expect(keptShop()).toEqual(both);
   });
 
   it('is the copy that was saved last, and is then in both', async () => {
@@ -174,7 +175,7 @@ describe('a file', () => {
   });
 });
 
-it('what one tab changes the other has, and what both change is as the last one wrote it', async () => {
+it('what one tab changes the other has', async () => {
   const [a, b] = [await browser.openTab(), await browser.openTab()];
   read(a).open(SAMPLE);
   await saved();
@@ -184,6 +185,65 @@ it('what one tab changes the other has, and what both change is as the last one 
   await saved();
   expect(read(a).shop).toEqual({ ...sample, saws: [] });
   expect(keptShop()).toEqual({ ...sample, saws: [] });
+});
+
+describe('what two tabs change at the same moment', () => {
+  const withSaw = (shop: Shop): Shop => ({ ...shop, saws: [...shop.saws, { diameter: 30 }] });
+  const withNotcher = (shop: Shop): Shop => ({
+    ...shop,
+    notchers: [...shop.notchers, { name: 'Other', greatestOffSquare: 45, takesOffset: false }],
+  });
+  const both = withNotcher(withSaw(sample));
+
+  it.each([
+    ['before either is written', null],
+    ['while each is being written', new Promise<void>((resolve) => setTimeout(resolve, 40))],
+  ])('%s is in both, and kept', async (_, pause) => {
+    browser.copies = [{ text: SAMPLE, savedAt: 5 }];
+    const [a, b] = [await browser.openTab(), await browser.openTab()];
+    browser.pause = pause;
+    read(a).change(withSaw);
+    read(b).change(withNotcher);
+    vi.useRealTimers();
+    await Promise.all([a.shop.flush(), b.shop.flush()]);
+    expect(keptShop()).toEqual(both);
+    expect([read(a).shop, read(b).shop]).toEqual([both, both]);
+    expect([read(a).saved, read(b).saved]).toEqual(['saved', 'saved']);
+  });
+
+  it('stays with what is not written yet, when the other is heard of', async () => {
+    const [a, b] = [await browser.openTab(), await browser.openTab()];
+    read(a).open(SAMPLE);
+    await saved();
+    read(b).change(withSaw);
+    read(a).change(withNotcher);
+    await a.shop.flush();
+    expect(read(b).shop).toEqual(both);
+    expect(read(a).shop).toEqual(withNotcher(sample));
+    await saved();
+    expect([read(a).shop, keptShop()]).toEqual([both, both]);
+  });
+
+  it('is not taken back by a word of before that comes late', async () => {
+    const [a, b] = [await browser.openTab(), await browser.openTab()];
+    const words: (() => void)[] = [];
+    browser.onTheWay = (tell) => void words.push(tell);
+    read(a).open(SAMPLE);
+    await saved();
+    read(b).change(withSaw);
+    await saved();
+    for (const tell of words.toReversed()) tell();
+    expect([read(a).shop, read(b).shop]).toEqual([withSaw(sample), withSaw(sample)]);
+  });
+});
+
+it('can be waited for, by whoever begins a job with it', async () => {
+  browser.copies = [{ text: SAMPLE, savedAt: 5 }];
+  const tab = await browser.openTab();
+  expect(await tab.shop.whenRead()).toBe(true);
+  browser.broken = true;
+  const without = await browser.openTab();
+  expect(await without.shop.whenRead()).toBe(false);
 });
 
 describe('what earlier builds kept apart', () => {

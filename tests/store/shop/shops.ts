@@ -13,7 +13,11 @@ export interface ShopBrowser {
   answers: readonly string[];
   /** While it is set, the storage refuses whatever is asked of it. */
   broken: boolean;
+  /** While it is set, what is written waits for it. */
+  pause: Promise<void> | null;
   writes: number;
+  /** How what one tab announces comes to the others: at once, unless a test has it otherwise. */
+  onTheWay: (tell: () => void) => void;
   openTab(): Promise<ShopTab>;
 }
 
@@ -24,7 +28,7 @@ export interface ShopTab extends Tab {
 }
 
 export function openShopBrowser(): ShopBrowser {
-  const listeners: { readonly tab: object; readonly heard: (text: string) => void }[] = [];
+  const listeners: { readonly tab: object; readonly heard: (kept: KeptShop) => void }[] = [];
   const made: ShopBrowser = {
     browser: openBrowser(),
     copies: [],
@@ -32,7 +36,9 @@ export function openShopBrowser(): ShopBrowser {
     earlier: { tape: null, tolerances: null },
     answers: [],
     broken: false,
+    pause: null,
     writes: 0,
+    onTheWay: (tell) => tell(),
     async openTab() {
       const tab = await made.browser.openTab();
       const shop = createShop(tab.document);
@@ -46,10 +52,14 @@ export function openShopBrowser(): ShopBrowser {
             refuse();
             return { copies: made.copies, isEven: made.copies.length < 2 };
           },
-          async save(kept: KeptShop) {
+          async save(next) {
             refuse();
+            await made.pause;
+            const kept = next(made.copies[0]);
+            if (kept === null) return null;
             made.writes += 1;
             made.copies = [structuredClone(kept)];
+            return kept;
           },
           setAside: async (damaged) => void made.damaged.push(damaged),
           watch: (watcher) => (storage = watcher),
@@ -59,7 +69,8 @@ export function openShopBrowser(): ShopBrowser {
         forgetEarlier: () => (made.earlier = { tape: null, tolerances: null }),
         answers: () => made.answers,
         keepAnswers: (answers) => (made.answers = answers),
-        announce: (text) => listeners.forEach(({ tab: other, heard }) => other !== tab && heard(text)),
+        announce: (kept) =>
+          listeners.forEach(({ tab: other, heard }) => other !== tab && made.onTheWay(() => heard(kept))),
         listen: (heard) => void listeners.push({ tab, heard }),
       };
       await shop.start(surroundings);
