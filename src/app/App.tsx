@@ -22,6 +22,7 @@ import { DropZone } from './DropZone.tsx';
 import { Hints } from './Hints.tsx';
 import { Notices } from './Notices.tsx';
 import { OpenDialog } from './dialogs.tsx';
+import { WAITING } from './waiting.ts';
 import { Stations } from './Stations.tsx';
 
 /** Asked for at once, so that it comes while the kept work is read; the tables do not wait for it. */
@@ -102,7 +103,7 @@ export function App(): ReactNode {
 
 const Waiting = (): ReactNode => (
   <p className="waiting" role="status">
-    Bringing the job out
+    {WAITING}
   </p>
 );
 

@@ -1,4 +1,5 @@
 /** The top band, set as a drawing's title block: whose it is, which job, whether it is kept, and what a hand reaches for. */
+import { WAITING } from './waiting.ts';
 import { useId, useState } from 'react';
 import type { KeyboardEvent, ReactNode } from 'react';
 import { redoLabel, undoLabel } from '../core/session/history.ts';
@@ -123,7 +124,7 @@ function JobName(): ReactNode {
 }
 
 const SAVED = {
-  waiting: { sign: savingIcon, words: 'Bringing the job out' },
+  waiting: { sign: savingIcon, words: WAITING },
   saved: { sign: savedIcon, words: 'Saved in this browser' },
   apart: { sign: savedIcon, words: 'Kept apart in this browser' },
   saving: { sign: savingIcon, words: 'Saving' },

@@ -20,6 +20,10 @@ const MOST_CHARACTERS = 40;
 /** A fault at that place of the file. */
 export const fault = (place: string, message: string): Fault => ({ place, message });
 
+/** Of numbers that are none, or that count things: the same words wherever one comes in. */
+export const NOT_FINITE = 'not a finite number';
+export const NOT_WHOLE = 'not a whole number';
+
 /** `members[3].path[1]: no node "a-fot"`; without a place, the message alone. */
 export const faultLine = ({ place, message }: Fault): string => (place === '' ? message : `${place}: ${message}`);
 

@@ -5,7 +5,7 @@
  * twice are refused, never assigned through.
  */
 import { createScanner, parseTree, type Node, type ParseError } from 'jsonc-parser';
-import { fault, placeOf, quoted, type Fault } from './fault.ts';
+import { fault, NOT_FINITE, placeOf, quoted, type Fault } from './fault.ts';
 
 export type Plain = null | boolean | number | string | readonly Plain[] | PlainObject;
 export type PlainObject = { readonly [key: string]: Plain };
@@ -104,7 +104,7 @@ function plainValue(node: Node, keys: readonly (string | number)[], faults: Faul
     return (node.children ?? []).map((item, index) => plainValue(item, [...keys, index], faults));
   if (node.type === 'object') return plainObject(node, keys, faults);
   if (node.type !== 'number') return node.value as Plain;
-  if (!Number.isFinite(node.value)) faults.push(fault(placeOf(keys), 'not a finite number'));
+  if (!Number.isFinite(node.value)) faults.push(fault(placeOf(keys), NOT_FINITE));
   return node.value === 0 ? 0 : (node.value as number); // -0 is written 0 and must come back the same
 }
 

@@ -5,6 +5,9 @@ import { commaRefusal, DECIMAL, fixedText, plainText, read, refused, type Typed 
 
 const ANGLE = new RegExp(`^([-+]?) ?(${DECIMAL}) ?(?:°|deg|degrees)?$`, 'u');
 
+/** Why an angle beyond 360 degrees either way is not taken, typed or from a file. */
+export const PAST_A_TURN = 'more than a full turn';
+
 /** Reads a typed angle. Value in degrees, from -360 to 360; anything else is refused with a reason. */
 export function parseAngle(text: string): Typed {
   const plain = plainText(text);
@@ -14,7 +17,7 @@ export function parseAngle(text: string): Typed {
   const parts = ANGLE.exec(plain);
   if (!parts) return refused('not an angle');
   const size = Number(parts[2]);
-  if (size > 360) return refused('more than a full turn');
+  if (size > 360) return refused(PAST_A_TURN);
   return read(parts[1] === '-' && size !== 0 ? -size : size);
 }
 

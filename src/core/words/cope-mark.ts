@@ -36,13 +36,13 @@ export function markInWords({ turn }: EndMark): string {
 
 /** What a mark on one side alone would leave out; null where nothing. */
 export const bothInWords = ({ both }: EndMark): string | null =>
-  both ? 'Square to its run: it bites as deep on the opposite side.' : null;
+  both ? 'Square to the run tube: it bites as deep on the opposite side.' : null;
 
 /** On which side of the run this tube passes; null where the axes meet. Right is along direction x acute side. */
 export const offsetInWords = ({ axisOffset }: Cut): string | null =>
   Math.abs(axisOffset) < UNSEEN
     ? null
-    : `Offset: this tube’s axis passes on the ${axisOffset > 0 ? 'right' : 'left'} of the run’s, looking at the cut end, towards the tube, with the deep-bite side up.`;
+    : `Offset: this tube’s axis passes on the ${axisOffset > 0 ? 'right' : 'left'} of the run tube’s, looking at the cut end, towards the tube, with the deep-bite side up.`;
 
 /**
  * What the deep-bite side and the throat of a coped end are, where the two stand apart: what the saw is set by, and the deepest point

@@ -9,7 +9,7 @@ import { SEARCHED_BENDS } from '../solve/bend-order.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import type { Unborne } from '../springback/pull-advice.ts';
 import { comparedLength } from './lengths.ts';
-import { mendInWords, pullFigure, whyInWords } from './pulls.ts';
+import { GO_ON, mendInWords, pullFigure, whyInWords } from './pulls.ts';
 import { noOrderInWords, orderInWords, swingMendInWords, troubleInWords } from './rehearsal.ts';
 
 /** The finding in words; `frame` is the one it was found in. */
@@ -77,7 +77,7 @@ const firstPullOnly =
     const laid = isLaidOutByIt
       ? ' Its radius is laid out by that first pull too: its marks move once the pulls say more.'
       : '';
-    return `${tube.name}: ${whyInWords(why, pullLaw)} (${die}, ${section.name}). ${known}: let go, read, then go on. ${mendInWords(why, pullLaw, mendNear)}${laid}`;
+    return `${tube.name}: ${whyInWords(why, pullLaw)} (${die}, ${section.name}). ${known}: ${GO_ON}. ${mendInWords(why, pullLaw, mendNear)}${laid}`;
   };
 
 const onToRun = 'Move the node along the tube if the rule book wants joints clear of bends.';
@@ -137,7 +137,7 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
   'end/cutter-misses': (finding, { tube, nameOf }) =>
     `${atEnd(tube, finding)}: the cope against ${nameOf(finding.run)} does not reach this tube. Move the node onto it, or take it out of the end's list.`,
   'end/wider-than-run': (finding, { tube }) =>
-    `${atEnd(tube, finding)}: part of this tube's wall passes by what it is coped to. Move the node nearer the run's axis, or cope the other tube to this one.`,
+    `${atEnd(tube, finding)}: part of this tube's wall passes by what it is coped to. Move the node nearer the run tube's axis, or cope the other tube to this one.`,
   'end/cut-through': (finding, { tube, show }) =>
     `${atEnd(tube, finding)}: the cut is ${show(finding.throat)} deep and the tube ${show(finding.developedLength)} long, so it runs out at the other end. Move the node, or give the end another fit.`,
   'end/cope-in-own-bend': (finding, { tube, show }) =>

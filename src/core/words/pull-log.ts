@@ -5,7 +5,16 @@ import { toDegrees, toRadians, type Degrees } from '../geometry/angle.ts';
 import type { Pull } from '../job/kinds/pull.ts';
 import { borneRange, mendingPull, pullAdvice } from '../springback/pull-advice.ts';
 import { contradictions, type PullLaw } from '../springback/pull-law.ts';
-import { ESTIMATE, halfWidthInWords, mendInWords, pullFigure, pullsInWords, whyInWords, workedOut } from './pulls.ts';
+import {
+  GO_ON,
+  ESTIMATE,
+  halfWidthInWords,
+  mendInWords,
+  pullFigure,
+  pullsInWords,
+  whyInWords,
+  workedOut,
+} from './pulls.ts';
 import { formatAngle } from '../units/angle.ts';
 import { fixedText } from '../units/typed.ts';
 
@@ -21,7 +30,7 @@ export function lawInWords(law: PullLaw | null, batch: string | undefined, step:
   const exact = workedOut(advice, step);
   const pulled = `${pullFigure(advice)}${exact === null ? '' : `, ${exact}`}`;
   if (law === null)
-    return `No pulls yet, and the section names no steel that is known here. Pull to the finished angle, let go, read, then go on. ${SMALL_AND_LARGE}`;
+    return `No pulls yet, and the section names no steel that is known here. Pull to the finished angle, ${GO_ON}. ${SMALL_AND_LARGE}`;
   if (advice.kind === 'estimate')
     return `No pulls yet: ${past(law)}. For a finished ${SHOWN}° start at ${pulled}. That is ${ESTIMATE}. ${SMALL_AND_LARGE}`;
   return [
@@ -32,7 +41,7 @@ export function lawInWords(law: PullLaw | null, batch: string | undefined, step:
         ]
       : [
           `From ${pullsInWords(law)}.`,
-          `For a finished ${SHOWN}° first pull to ${pulled}, let go, read, then go on: ${whyInWords(advice.why, law)}.`,
+          `For a finished ${SHOWN}° first pull to ${pulled}, ${GO_ON}: ${whyInWords(advice.why, law)}.`,
           mendInWords(advice.why, law, mendingPull(law, [net])),
         ]),
     ...reachInWords(law),

@@ -38,6 +38,9 @@ export const KIND_WORDS: Readonly<Record<PullAdvice['kind'], string>> = {
   estimate: 'start at: an estimate',
 };
 
+/** What is done at a first pull. */
+export const GO_ON = 'let go, read, then go on';
+
 /** Why no more than a first pull is known. */
 export function whyInWords(why: Unborne, law: PullLaw | null): string {
   switch (why) {
@@ -83,7 +86,7 @@ export function pullNote(law: PullLaw | null, advices: readonly PullAdvice[], ne
     ...(first === undefined
       ? []
       : [
-          `A first pull is short of what is right, as ${whyInWords(first.why, law)}: let go, read, then go on. ${mendInWords(first.why, law, near)}`,
+          `A first pull is short of what is right, as ${whyInWords(first.why, law)}: ${GO_ON}. ${mendInWords(first.why, law, near)}`,
         ]),
   ].join(' ');
 }

@@ -7,7 +7,7 @@ import type { RotationReading } from '../run/rotation-reading.ts';
 import { sameOrder, SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { onStepBelow } from '../units/angle.ts';
 import { capital, listed } from './lists.ts';
-import { turnSentence, zeroInWords } from './turns.ts';
+import { END_FOR_END, turnSentence, zeroInWords } from './turns.ts';
 
 /** What stands in the way of a bend, as the rest of a sentence that begins "bend 3 ..."; null where nothing does. */
 export function barredInWords({ hit, cannotHold }: Trouble): string | null {
@@ -102,7 +102,7 @@ export function orderInWords(steps: readonly BendStep[]): string {
 /** How a tube comes to a bend: which end goes in front, and how the tube is turned; `turn` is null on the first. */
 export function setUpInWords({ step, turned, turn }: SetUp): string {
   if (turn === null) return `End ${step.front} in front.`;
-  const flip = turned ? `Turn the tube end for end, end ${step.front} in front. ` : '';
+  const flip = turned ? `${END_FOR_END}, end ${step.front} in front. ` : '';
   return `${flip}${turnSentence(turn)} ${zeroInWords(turn)}`;
 }
 

@@ -2,6 +2,7 @@
 import { figure } from '../job/fault.ts';
 import { shownName } from '../job/shown.ts';
 import type { Bender } from '../job/kinds/bender.ts';
+import type { Die } from '../job/kinds/die.ts';
 import type { BenderField, DieField, Difference, FieldDifference, SectionField } from '../shop/differences.ts';
 import { steelInWords } from '../springback/steels.ts';
 import type { LengthUnit } from '../units/length.ts';
@@ -63,6 +64,12 @@ const SECTION_WORDS: Readonly<Record<SectionField, FieldWords>> = {
   stick: { label: 'length of its sticks', show: length },
 };
 
+/** Which radius bends are laid out with. */
+export const RADIUS_BY: Readonly<Record<Die['radius'], string>> = {
+  nominal: 'as the die says',
+  'from-pulls': 'as the pulls say',
+};
+
 const DIE_WORDS: Readonly<Record<DieField, FieldWords>> = {
   centrelineRadius: { label: 'centreline radius', show: length },
   clampOffset: { label: 'clamp before start of bend', show: length },
@@ -71,7 +78,7 @@ const DIE_WORDS: Readonly<Record<DieField, FieldWords>> = {
   greatestAngle: { label: 'greatest angle', show: angle },
   radius: {
     label: 'radius that bends are laid out with',
-    show: oneOf({ nominal: 'as the die says', 'from-pulls': 'as the pulls say' }),
+    show: oneOf(RADIUS_BY),
   },
 };
 

@@ -16,6 +16,9 @@ import { NOTABLE_ANGLE } from '../marks/tape.ts';
 export const ANY_WAY_ROUND = 'Lay the tube any way round for the first bend.';
 export const FIRST_BEND = 'Lay the tube any way round for the first bend, and scribe a line along its top, end to end.';
 
+/** Between bends that are made with different ends in front. */
+export const END_FOR_END = 'Turn the tube end for end';
+
 /** What the sign of a rotation means, wherever one is shown: the same from either end, since the order of the bends turns about too. */
 export const ROTATION_SIGN =
   'Rotation: look along the straight between the two bends, from either end. Plus: the far leg stands clockwise of the near one.';

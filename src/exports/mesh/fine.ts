@@ -12,6 +12,9 @@ import { isWhole } from '../shared/whole.ts';
 
 const FINE: Fineness = { lines: 3, bend: 5, rims: 'all' };
 
+/** What is said of a tube that is left out. */
+export const NOT_TO_BE_MADE = 'not to be made as drawn';
+
 export interface Meshed {
   readonly tube: SolvedTube;
   /** Millimetres, car axes. */

@@ -7,7 +7,7 @@ import { Document, WebIO, type Accessor } from '@gltf-transform/core';
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import type { Derived } from '../../core/derive.ts';
 import { leftOutNote, type ExportFile } from '../shared/files.ts';
-import { meshTubes, type Meshed } from './fine.ts';
+import { meshTubes, NOT_TO_BE_MADE, type Meshed } from './fine.ts';
 
 const METRES = 0.001;
 
@@ -18,7 +18,7 @@ export async function glbFile({ job, tubes }: Derived, going: Going): Promise<Ex
   // An empty scene is no scene: the format allows no list that is empty.
   if (meshed.length > 0) stand(document, job.name, meshed);
   const bytes = await new WebIO().writeBinary(document);
-  return { fileName: 'cage.glb', bytes, ...leftOutNote('cage.glb', 'not to be made as drawn', leftOut) };
+  return { fileName: 'cage.glb', bytes, ...leftOutNote('cage.glb', NOT_TO_BE_MADE, leftOut) };
 }
 
 function stand(document: Document, name: string, meshed: readonly Meshed[]): void {

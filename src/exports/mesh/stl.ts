@@ -5,7 +5,7 @@
 import type { Going } from '../../drawing/going.ts';
 import type { Derived } from '../../core/derive.ts';
 import { leftOutNote, type ExportFile } from '../shared/files.ts';
-import { meshTubes, type Meshed } from './fine.ts';
+import { meshTubes, NOT_TO_BE_MADE, type Meshed } from './fine.ts';
 
 const HEAD = 80;
 const FACET = 50;
@@ -15,7 +15,7 @@ export async function stlFile({ tubes }: Derived, going: Going): Promise<ExportF
   return {
     fileName: 'cage.stl',
     bytes: stlBytes(meshed),
-    ...leftOutNote('cage.stl', 'not to be made as drawn', leftOut),
+    ...leftOutNote('cage.stl', NOT_TO_BE_MADE, leftOut),
   };
 }
 

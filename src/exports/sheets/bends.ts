@@ -6,7 +6,7 @@ import { mendingPullOf, type PullAdvice } from '../../core/springback/pull-advic
 import { halfWidthInWords, KIND_WORDS, pullFigure, workedOutShort, pullNote } from '../../core/words/pulls.ts';
 import { rotationReading, type RotationReading } from '../../core/run/rotation-reading.ts';
 import { isScribed } from '../../core/run/scribed-line.ts';
-import { FIRST_BEND, onScale, turnSentences } from '../../core/words/turns.ts';
+import { END_FOR_END, FIRST_BEND, onScale, turnSentences } from '../../core/words/turns.ts';
 import type { Degrees } from '../../core/geometry/angle.ts';
 import { FIRST_BENDER } from '../../core/job/kinds/bender.ts';
 import type { Marking } from '../../core/job/kinds/marking.ts';
@@ -97,7 +97,7 @@ function headings({ width, unit }: Context, mark: Marking['mark']): Block {
 }
 
 const turnRow = ({ letters, width }: Context, { front }: TapeStep): Block =>
-  paragraph(letters, `⇄ Turn the tube end for end: end ${front} in front`, width, { bold: true, after: 1 });
+  paragraph(letters, `⇄ ${END_FOR_END}: end ${front} in front`, width, { bold: true, after: 1 });
 
 function bendRow(context: Context, tube: SolvedTube, index: number, marks: BendMarks, { feed, tape }: Measured): Block {
   const step = tape.steps[index]!;

@@ -58,7 +58,7 @@ export async function findKept(persistence: Persistence, slots: readonly string[
   return { opened: null, damaged, isNewerThere };
 }
 
-const NEWER = Symbol('of a later version of the program');
+const NEWER = Symbol('newer');
 
 /** What the copy opens as, or why it does not. */
 function open({ checked }: Copy, now: number): Opened | string | typeof NEWER {

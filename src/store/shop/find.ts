@@ -29,7 +29,7 @@ export function findShop(copies: readonly unknown[], now: number): FoundShop {
   return { shop: null, savedAt: 0, damaged, isNewer: false };
 }
 
-const NEWER = Symbol('of a later version of the program');
+const NEWER = Symbol('newer');
 
 /** What the copy holds, or why it cannot be read. */
 function readShop(found: unknown): (Pick<FoundShop, 'savedAt'> & { readonly shop: Shop }) | string | typeof NEWER {

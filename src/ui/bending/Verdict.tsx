@@ -3,6 +3,9 @@ import type { ReactNode } from 'react';
 import type { Rehearsal } from '../../core/rehearse/types.ts';
 import { searchInWords } from '../../core/words/rehearsal.ts';
 
+/** On the key that leaves the bender. */
+export const BACK_TO_FRAME = 'Back to the frame';
+
 const SIGN = { free: '✓', order: '⇄', none: '×' } as const;
 
 export function Verdict({ rehearsal }: { readonly rehearsal: Rehearsal }): ReactNode {

@@ -1,7 +1,7 @@
 /**
  * One field for every kind of value. Typing shows how the text is read; Enter or leaving the field commits what was typed,
  * once; Escape gives the last good value back; arrow up and down nudge, ten times as far with Shift. What cannot be read, or
- * what the job cannot take, is refused beside the field and the last good value stays. A run of nudges is one commit,
+ * what the job cannot take, is refused beside the field and the last good value stays. A row of nudges is one commit,
  * made when the hand has rested; it may also be ended from outside, by undo or by saving: the field then shows the job.
  */
 import { useEffect, useId, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
@@ -14,15 +14,15 @@ export interface Committing<T> {
   /** Answers the faults for which the value was refused. */
   commit(value: T): readonly Fault[];
   /**
-   * Shows the value while it is being nudged, `first` at the start of a run; false if it cannot be. `ended` is called
-   * when the run is over, whoever ended it.
+   * Shows the value while it is being nudged, `first` at the start of a row of them; false if it cannot be. `ended` is called
+   * when the row is over, whoever ended it.
    */
   nudge?(value: T, first: boolean, ended: () => void): boolean;
-  /** Ends a run of nudges: kept as one step, or dropped. */
+  /** Ends a row of nudges: kept as one step, or dropped. */
   endNudge?(keep: boolean): void;
 }
 
-/** ms after an arrow key is let go, without another nudge, until the run of them is entered. */
+/** ms after an arrow key is let go, without another nudge, until the row of them is entered. */
 const REST = 1000;
 
 export type Leaving = 'enter' | 'tab' | 'back-tab' | 'escape' | 'blur';
@@ -84,7 +84,7 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
     [],
   );
 
-  /** The run of nudges is over: what the field shows is the job's again. */
+  /** The row of nudges is over: what the field shows is the job's again. */
   function nudgeEnded(): void {
     clearTimeout(resting.current);
     if (nudged.current === null) return;
@@ -169,7 +169,7 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
     }
   }
 
-  /** The hand rests once it has let the key go: a key that is held is one run of nudges, however slow the page is meanwhile. */
+  /** The hand rests once it has let the key go: a key that is held is one row of nudges, however slow the page is meanwhile. */
   function onKeyUp({ key }: KeyboardEvent<HTMLInputElement>): void {
     if (nudged.current === null || (key !== 'ArrowUp' && key !== 'ArrowDown')) return;
     clearTimeout(resting.current);

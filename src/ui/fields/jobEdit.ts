@@ -1,4 +1,4 @@
-/** Binds a field to the job: a commit is one undo step, and so is a run of nudges, shown live while it lasts. */
+/** Binds a field to the job: a commit is one undo step, and so is a row of nudges, shown live while it lasts. */
 import type { Job } from '../../core/job/types.ts';
 import { jobDocument } from '../../store/page.ts';
 import type { Committing } from './EntryField.tsx';

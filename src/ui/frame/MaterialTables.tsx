@@ -1,4 +1,5 @@
 /** What the cage is made of and bent with: sections of tube, and the dies of the bender. */
+import { RADIUS_BY } from '../../core/words/shop.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { useMemo, type ReactNode } from 'react';
 import { addDie, removeDie, updateDie } from '../../core/edit/dies.ts';
@@ -203,8 +204,8 @@ function DieCard({ die }: { die: Die }): ReactNode {
 }
 
 const RADIUS_CHOICES: readonly { value: Die['radius']; label: string }[] = [
-  { value: 'nominal', label: 'as the die says' },
-  { value: 'from-pulls', label: 'as the pulls say' },
+  { value: 'nominal', label: RADIUS_BY.nominal },
+  { value: 'from-pulls', label: RADIUS_BY['from-pulls'] },
 ];
 
 /** Why one would choose this radius. */

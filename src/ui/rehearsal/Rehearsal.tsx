@@ -17,7 +17,7 @@ import { Controls } from './Controls.tsx';
 import { momentAloud } from './moment-words.ts';
 import { Now } from './Now.tsx';
 import { StepList } from './StepList.tsx';
-import { Verdict } from '../bending/Verdict.tsx';
+import { BACK_TO_FRAME, Verdict } from '../bending/Verdict.tsx';
 import '../kit/ui.css';
 import '../bending/marks.css';
 import './rehearsal.css';
@@ -59,7 +59,7 @@ export default function Rehearsal({ id }: { readonly id: TubeRef }): ReactNode {
 const Head = ({ tube, children }: { readonly tube: BendableTube; readonly children?: ReactNode }): ReactNode => (
   <header className="rehearsal-head">
     <button type="button" className="press" onClick={leave}>
-      Back to the frame
+      {BACK_TO_FRAME}
     </button>
     <h2>
       <span className="number-tag">{tube.number}</span> {tube.name}

@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import type { RotationReading } from '../../core/run/rotation-reading.ts';
 import type { RunStep } from '../../core/run/run.ts';
-import { ANY_WAY_ROUND, FIRST_BEND } from '../../core/words/turns.ts';
+import { ANY_WAY_ROUND, END_FOR_END, FIRST_BEND } from '../../core/words/turns.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useDocument } from '../../store/page.ts';
 import { Leans, MarkPlace } from '../bending/TapeParts.tsx';
@@ -28,7 +28,8 @@ export function ClampStep(props: {
     <>
       {step.flip && (
         <p className="run-flip">
-          <span aria-hidden="true">⇄ </span>Turn the tube end for end
+          <span aria-hidden="true">⇄ </span>
+          {END_FOR_END}
         </p>
       )}
       <p>

@@ -7,6 +7,7 @@ import type { RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { mendingPullOf } from '../../core/springback/pull-advice.ts';
 import {
+  GO_ON,
   ESTIMATE,
   halfWidthInWords,
   mendInWords,
@@ -53,7 +54,9 @@ function Source({ tube, step: { advice } }: { tube: SolvedTube; step: Pull }): R
       return (
         <>
           <p className="advice">
-            <strong>Pull to {pullFigure(advice)} first, let go, read, then go on:</strong>{' '}
+            <strong>
+              Pull to {pullFigure(advice)} first, {GO_ON}:
+            </strong>{' '}
             {whyInWords(advice.why, pullLaw)}, and more might be too far. What is short is pulled on.
           </p>
           <p className="small">{mendInWords(advice.why, pullLaw, mendingPullOf(tube))}</p>

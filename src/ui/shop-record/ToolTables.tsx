@@ -1,4 +1,5 @@
 /** What only the shop has: sticks on the rack, notchers, hole saws; each with a form for one more. */
+import { NOT_WHOLE } from '../../core/job/fault.ts';
 import { useState, type ReactNode } from 'react';
 import { shownName } from '../../core/job/shown.ts';
 import type { Saw } from '../../core/shop/kinds/saw.ts';
@@ -21,7 +22,7 @@ export function StickTable(): ReactNode {
   return (
     <>
       <RecordTable
-        caption="Sticks on the rack"
+        caption="Sticks of the shop"
         list="sticks"
         records={sticks}
         nameOf={(stick) => `sticks of ${nameOf(stick.section)}`}
@@ -71,7 +72,7 @@ const COUNT: typeof whole = {
   ...whole,
   read(text) {
     const entered = whole.read(text);
-    return entered.ok && !Number.isInteger(entered.value) ? { ok: false, why: 'not a whole number' } : entered;
+    return entered.ok && !Number.isInteger(entered.value) ? { ok: false, why: NOT_WHOLE } : entered;
   },
 };
 

@@ -57,10 +57,10 @@ export function ProfileDrawing({ tube, which, width, height, unit }: ProfileDraw
         </pattern>
       </defs>
       <rect className="draw-sheet" x={left} y={AIR} width={right - left} height={foot - AIR} />
-      {drawing.outer.map((run, index) => (
+      {drawing.outer.map((stretch, index) => (
         <g key={index}>
-          <path className="draw-tube" d={`${line(run, x, y)}V${AIR}H${x(run[0]?.round ?? 0)}Z`} />
-          <path fill={`url(#${hatch})`} d={`${line(run, x, y)}V${foot}H${x(run[0]?.round ?? 0)}Z`} />
+          <path className="draw-tube" d={`${line(stretch, x, y)}V${AIR}H${x(stretch[0]?.round ?? 0)}Z`} />
+          <path fill={`url(#${hatch})`} d={`${line(stretch, x, y)}V${foot}H${x(stretch[0]?.round ?? 0)}Z`} />
         </g>
       ))}
       {[-90, 0, 90].map((degree) => (
@@ -73,11 +73,11 @@ export function ProfileDrawing({ tube, which, width, height, unit }: ProfileDraw
           y2={foot}
         />
       ))}
-      {drawing.inner.map((run, index) => (
-        <path key={index} className="draw-inner" d={line(run, x, y)} />
+      {drawing.inner.map((stretch, index) => (
+        <path key={index} className="draw-inner" d={line(stretch, x, y)} />
       ))}
-      {drawing.outer.map((run, index) => (
-        <path key={index} className="draw-outer" d={line(run, x, y)} />
+      {drawing.outer.map((stretch, index) => (
+        <path key={index} className="draw-outer" d={line(stretch, x, y)} />
       ))}
       {levels.map(({ name: level, at }, index) => {
         if (at === null) return null;
@@ -117,7 +117,7 @@ export function ProfileDrawing({ tube, which, width, height, unit }: ProfileDraw
   );
 }
 
-const line = (run: readonly FlatPoint[], x: (round: number) => number, y: (along: number) => number): string =>
-  run
+const line = (stretch: readonly FlatPoint[], x: (round: number) => number, y: (along: number) => number): string =>
+  stretch
     .map((point, index) => `${index === 0 ? 'M' : 'L'}${x(point.round).toFixed(2)} ${y(point.along).toFixed(2)}`)
     .join('');

@@ -5,7 +5,7 @@ import { isBendable, type BendableTube } from '../../core/rehearse/pose.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { swingMendInWords } from '../../core/words/rehearsal.ts';
 import { useEditor, useResults } from '../../store/page.ts';
-import { Verdict } from '../bending/Verdict.tsx';
+import { BACK_TO_FRAME, Verdict } from '../bending/Verdict.tsx';
 import { Section } from '../kit/Section.tsx';
 import { KeepOrder } from '../bending/KeptOrder.tsx';
 import './rehearse.css';
@@ -52,7 +52,7 @@ function OnBender({ tube }: { readonly tube: BendableTube }): ReactNode {
           className="press press-live rehearse-key"
           onClick={() => rehearse(isOn ? null : id)}
         >
-          {isOn ? 'Back to the frame' : 'Rehearse on the bender'}
+          {isOn ? BACK_TO_FRAME : 'Rehearse on the bender'}
         </button>
       )}
       <p className="small">

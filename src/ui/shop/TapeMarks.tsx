@@ -4,7 +4,7 @@ import type { Marking } from '../../core/job/kinds/marking.ts';
 import { roundingInWords } from '../../core/words/marks.ts';
 import { rotationReading, type RotationReading } from '../../core/run/rotation-reading.ts';
 import { isScribed } from '../../core/run/scribed-line.ts';
-import { FIRST_BEND, turnSentence } from '../../core/words/turns.ts';
+import { END_FOR_END, FIRST_BEND, turnSentence } from '../../core/words/turns.ts';
 import { tapeList, type TapeStep } from '../../core/marks/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useDocument } from '../../store/page.ts';
@@ -52,7 +52,8 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
               {i > 0 && tape.steps[i - 1]!.front !== step.front && (
                 <tr>
                   <td colSpan={4} className="marks-flip">
-                    <span aria-hidden="true">⇄ </span>Turn the tube end for end
+                    <span aria-hidden="true">⇄ </span>
+                    {END_FOR_END}
                   </td>
                 </tr>
               )}

@@ -15,7 +15,7 @@ export interface FlatPoint {
 }
 
 export interface ProfileDrawing {
-  /** Outer surface: unbroken runs, left to right. */
+  /** Outer surface: unbroken stretches, left to right. */
   readonly outer: readonly (readonly FlatPoint[])[];
   readonly inner: readonly (readonly FlatPoint[])[];
   /** Half the sheet's width: half the outer circumference, mm. */
@@ -35,8 +35,8 @@ export function profileDrawing(end: TubeEnd, outerDiameter: number): ProfileDraw
   const throat = end.high && flat(end.high);
   const tips = end.lows.map(flat);
   const extremes = throat === null ? tips : [...tips, throat];
-  const outer = unbrokenRuns(end.outer, perDegree).map((run) => withPoints(run, extremes, perDegree));
-  const inner = unbrokenRuns(end.inner, perDegree);
+  const outer = stretches(end.outer, perDegree).map((stretch) => withPoints(stretch, extremes, perDegree));
+  const inner = stretches(end.inner, perDegree);
   const heights = [...outer, ...inner].flat().map((point) => point.along);
   return {
     outer,
@@ -50,25 +50,29 @@ export function profileDrawing(end: TubeEnd, outerDiameter: number): ProfileDraw
 }
 
 /** From -180 to 180 degrees, both ends of the seam included, split wherever a line has no trim. */
-function unbrokenRuns(trims: Float64Array, perDegree: number): FlatPoint[][] {
-  const runs: FlatPoint[][] = [];
+function stretches(trims: Float64Array, perDegree: number): FlatPoint[][] {
+  const all: FlatPoint[][] = [];
   let open: FlatPoint[] = [];
   for (let degree = -180; degree <= 180; degree += 1) {
     const along = trims[(degree + 360) % 360] ?? Number.NaN;
     if (Number.isNaN(along)) {
-      if (open.length > 0) runs.push(open);
+      if (open.length > 0) all.push(open);
       open = [];
     } else {
       open.push({ round: degree * perDegree, along });
     }
   }
-  if (open.length > 0) runs.push(open);
-  return runs;
+  if (open.length > 0) all.push(open);
+  return all;
 }
 
-/** The run with those of the points in it that lie on it, or less than a degree beyond its ends: there it may end in its tip. */
-function withPoints(run: readonly FlatPoint[], points: readonly FlatPoint[], perDegree: number): readonly FlatPoint[] {
-  const [first, last] = [run[0]!.round, run.at(-1)!.round];
+/** The stretch with those of the points in it that lie on it, or less than a degree beyond its ends: there it may end in its tip. */
+function withPoints(
+  stretch: readonly FlatPoint[],
+  points: readonly FlatPoint[],
+  perDegree: number,
+): readonly FlatPoint[] {
+  const [first, last] = [stretch[0]!.round, stretch.at(-1)!.round];
   const near = points.filter(({ round }) => round > first - perDegree && round < last + perDegree);
-  return [...run, ...near].toSorted((a, b) => a.round - b.round);
+  return [...stretch, ...near].toSorted((a, b) => a.round - b.round);
 }

@@ -1,4 +1,5 @@
 /** Moving the eye by name: fits, standard views, keys, and the places that the rest of the program asks to see. */
+import { FIT_ALL, FIT_CHOSEN } from './keys.ts';
 import { useEffect, useRef } from 'react';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
@@ -52,10 +53,10 @@ export function useViews(viewpoint: Viewpoint, size: Size): Views {
 
   const groups: ViewButton[][] = [
     [
-      { name: 'Fit', says: 'Fit the whole frame', key: 'F', act: fit },
+      { name: 'Fit', says: FIT_ALL, key: 'F', act: fit },
       {
         name: 'Selected',
-        says: 'Fit what is selected',
+        says: FIT_CHOSEN,
         key: 'S',
         act: fitSelection,
         disabled: selectedPlaces.length === 0,

@@ -1,6 +1,8 @@
 /** The shapes of fields that more kinds than one have, with the words for what lies outside of them. */
 import * as v from 'valibot';
 import { FARTHEST } from '../../geometry/tolerance.ts';
+import { PAST_A_TURN } from '../../units/angle.ts';
+import { NOT_FINITE, NOT_WHOLE } from '../fault.ts';
 import { GREATEST_ANGLE, GREATEST_TUBE, LEAST_ANGLE, LEAST_SIZE, LONGEST_ID, MOST_BENDS } from '../limits.ts';
 
 export const number = (least: number, greatest: number, below: string, beyond: string) =>
@@ -8,7 +10,7 @@ export const number = (least: number, greatest: number, below: string, beyond: s
 
 /** Infinity counts as beyond; NaN is no number to begin with. */
 const numberMessage = (outside: string) => (issue: { input: number }) =>
-  Number.isFinite(issue.input) ? outside : 'not a finite number';
+  Number.isFinite(issue.input) ? outside : NOT_FINITE;
 
 export const coordinate = number(-FARTHEST, FARTHEST, 'beyond 100 m', 'beyond 100 m');
 export const length = number(0, FARTHEST, 'below zero', 'beyond 100 m');
@@ -18,7 +20,7 @@ export const across = number(LEAST_SIZE, GREATEST_TUBE, `below ${LEAST_SIZE} mm`
 export const vector = v.strictTuple([coordinate, coordinate, coordinate]);
 export const offset = v.optional(vector, [0, 0, 0]);
 
-export const turn = number(-360, 360, 'more than a full turn', 'more than a full turn');
+export const turn = number(-360, 360, PAST_A_TURN, PAST_A_TURN);
 /** Of a box, about the fixed axes. */
 export const rotation = v.optional(v.strictTuple([turn, turn, turn]), [0, 0, 0]);
 export const angle = (least: number, greatest: number) =>
@@ -27,7 +29,7 @@ export const angle = (least: number, greatest: number) =>
 export const bendAngle = angle(LEAST_ANGLE, GREATEST_ANGLE);
 export const bendNumber = v.pipe(
   number(1, MOST_BENDS, 'bends count from 1', `beyond ${MOST_BENDS}`),
-  v.integer('not a whole number'),
+  v.integer(NOT_WHOLE),
 );
 
 /** No control character, none of Unicode's own line breaks, no half of a character, and no prime at the end. */

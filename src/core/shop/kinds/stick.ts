@@ -1,5 +1,6 @@
 /** Sticks on the rack: so many of one section, of one length. */
 import * as v from 'valibot';
+import { NOT_WHOLE } from '../../job/fault.ts';
 import { number, size } from '../../job/kinds/fields.ts';
 import type { Kind } from '../../job/kinds/kind.ts';
 import type { SectionId } from '../../job/reference.ts';
@@ -23,7 +24,7 @@ export const stickKind: Kind<Stick> = {
   shape: v.looseObject({
     section: v.string(),
     length: size,
-    count: v.pipe(number(0, MOST_STICKS, 'below zero', `beyond ${MOST_STICKS}`), v.integer('not a whole number')),
+    count: v.pipe(number(0, MOST_STICKS, 'below zero', `beyond ${MOST_STICKS}`), v.integer(NOT_WHOLE)),
     batch: v.exactOptional(v.string()),
     cost: v.exactOptional(number(0, GREATEST_COST, 'below zero', `beyond ${GREATEST_COST}`)),
   }),
