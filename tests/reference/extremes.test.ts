@@ -5,7 +5,7 @@
  * leaves 2e-6 mm of trim.
  */
 import { describe, expect, it } from 'vitest';
-import { endCutter, trimOn } from '../../src/core/solve/end-cutter.ts';
+import { trimOn } from '../../src/core/solve/end-cutter.ts';
 import { bothEnds } from './compare.ts';
 import { frameOf } from './jobs.ts';
 import { bentJoint, straightJoint, type Joint } from './joints.ts';
@@ -25,7 +25,7 @@ function beyondSamples(joint: Joint, parts = 12): void {
   const { tip, throat } = tube.ends[joint.which];
   for (let part = 0; part < parts; part++) {
     const turn = (part / parts) * (Math.PI / 180);
-    for (const s of trimOn(endCutter(frame, tube, joint.which), tube.section.outerDiameter / 2, turn)) {
+    for (const s of trimOn(tube.ends[joint.which].cutter, tube.section.outerDiameter / 2, turn)) {
       if (Number.isNaN(s)) continue;
       if (s < tip! - 1e-9 || s > throat! + 1e-9)
         expect.fail(`${s} at a turn of ${part / parts} beyond ${tip} to ${throat}`);

@@ -13,10 +13,16 @@ export interface Around {
   readonly feed: (tube: SolvedTube) => Feed;
 }
 
-export interface Asked {
-  readonly again: (around: Around) => unknown;
-  readonly answer: unknown;
-}
+/** A question that was asked, and its answer. */
+export type Asked =
+  | { readonly about: 'tube'; readonly answer: SolvedTube }
+  | {
+      readonly about: 'later';
+      readonly node: NodeRef;
+      readonly number: number;
+      readonly answer: SolvedTube | undefined;
+    }
+  | { readonly about: 'feed'; readonly tube: SolvedTube; readonly answer: Feed };
 
 /** The questions that a check of one tube may ask of this frame. */
 export function aroundOf({ tubes, byId, job }: Frame): Around {
@@ -37,14 +43,33 @@ export function aroundOf({ tubes, byId, job }: Frame): Around {
 
 /** The same, with every question and its answer noted in `asked`. */
 export function noting(around: Around, asked: Asked[]): Around {
-  const noted = <T>(again: (around: Around) => T): T => {
-    const answer = again(around);
-    asked.push({ again, answer });
-    return answer;
-  };
   return {
-    tube: (id) => noted((each) => each.tube(id)),
-    laterAt: (node, number) => noted((each) => each.laterAt(node, number)),
-    feed: (tube) => noted((each) => each.feed(tube)),
+    tube(id) {
+      const answer = around.tube(id);
+      asked.push({ about: 'tube', answer });
+      return answer;
+    },
+    laterAt(node, number) {
+      const answer = around.laterAt(node, number);
+      asked.push({ about: 'later', node, number, answer });
+      return answer;
+    },
+    feed(tube) {
+      const answer = around.feed(tube);
+      asked.push({ about: 'feed', tube, answer });
+      return answer;
+    },
   };
+}
+
+/** Whether the question has the same answer in this frame. */
+export function answersTheSame(around: Around, asked: Asked): boolean {
+  switch (asked.about) {
+    case 'tube':
+      return around.tube(asked.answer.id) === asked.answer;
+    case 'later':
+      return around.laterAt(asked.node, asked.number) === asked.answer;
+    case 'feed':
+      return around.feed(asked.tube) === asked.answer;
+  }
 }

@@ -35,8 +35,13 @@ export function* endTrouble(tube: SolvedTube, around: Around): Generator<Finding
           run: cut.against,
         };
       } else {
-        yield* landingTrouble(cut, base, around);
-        yield* overhangTrouble(cut, tube, base, around);
+        const run = around.tube(cut.against);
+        const landed = landingTrouble(cut, base, run);
+        if (landed !== null) yield landed;
+        for (const which of [0, 1] as const) {
+          const off = overhangTrouble(cut, tube, base, run, which);
+          if (off !== null) yield off;
+        }
       }
     }
     if (end.tip !== null && end.passedBy) {
@@ -77,8 +82,9 @@ function seenAt(tube: SolvedTube, end: TubeEnd, around: Around): MeetsNothing['s
 
 type Base = Pick<MeetsNothing, 'tube' | 'end' | 'node' | 'at' | 'source'>;
 
-function* landingTrouble(cut: Cut, base: Base, around: Around): Generator<Finding> {
-  const run = around.tube(cut.against);
+/** A cope that falls into a bend of its run, or near one. */
+function landingTrouble(cut: Cut, base: Base, run: SolvedTube): Finding | null {
+  if (run.bends.length === 0) return null;
   const reach = run.section.outerDiameter;
   const away = (bend: Bend) => Math.max(bend.start - cut.landingAt, cut.landingAt - bend.end);
   let least = Infinity;
@@ -88,29 +94,29 @@ function* landingTrouble(cut: Cut, base: Base, around: Around): Generator<Findin
     least = away(each);
     number = i + 1;
   }
-  if (least > reach + ROUNDING) return;
+  if (least > reach + ROUNDING) return null;
   const landed = { ...base, severity: 'warning', run: run.id, runBend: number } as const;
-  yield cut.onBend
+  return cut.onBend
     ? { ...landed, id: 'joint/in-bend' }
     : { ...landed, id: 'joint/near-bend', distance: Math.max(least, 0), reach };
 }
 
-/** A saddle that runs past a free end of its run has nothing under it there; where that end is itself coped, the joint closes. */
-function* overhangTrouble(cut: Cut, branch: SolvedTube, base: Base, around: Around): Generator<Finding> {
-  const run = around.tube(cut.against);
+/**
+ * A saddle that runs past this free end of its run has nothing under it there; where that end is itself coped, the joint closes.
+ */
+function overhangTrouble(cut: Cut, branch: SolvedTube, base: Base, run: SolvedTube, which: 0 | 1): Finding | null {
+  const end = run.ends[which];
+  if (end.fit === 'cope' || end.butted.length > 0) return null;
   const half = branch.section.outerDiameter / 2 / Math.sin(cut.includedAngle);
-  const toEnds = [cut.landingAt, run.developedLength - cut.landingAt];
-  for (const [i, along] of toEnds.entries()) {
-    const end = run.ends[i]!;
-    const over = half - (along - (end.tip ?? 0));
-    if (end.fit === 'cope' || end.butted.length > 0 || over <= UNSEEN) continue;
-    yield {
-      ...base,
-      id: 'joint/off-run-end',
-      severity: 'warning',
-      run: run.id,
-      runEnd: i === 0 ? 'A' : 'B',
-      over,
-    };
-  }
+  const along = which === 0 ? cut.landingAt : run.developedLength - cut.landingAt;
+  const over = half - (along - (end.tip ?? 0));
+  if (over <= UNSEEN) return null;
+  return {
+    ...base,
+    id: 'joint/off-run-end',
+    severity: 'warning',
+    run: run.id,
+    runEnd: which === 0 ? 'A' : 'B',
+    over,
+  };
 }

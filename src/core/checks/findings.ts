@@ -5,7 +5,7 @@
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
-import { aroundOf, noting, type Around, type Asked } from './around.ts';
+import { answersTheSame, aroundOf, noting, type Around, type Asked } from './around.ts';
 import {
   bendTrouble,
   holdTrouble,
@@ -46,7 +46,7 @@ const known = new WeakMap<SolvedTube, Known>();
 /** Of a tube that an edit left alone what was found before holds, as long as all that was asked about is what it was. */
 function troubleOf(tube: SolvedTube, around: Around): readonly Finding[] {
   const before = known.get(tube);
-  if (before?.asked.every(({ again, answer }) => again(around) === answer)) return before.findings;
+  if (before?.asked.every((each) => answersTheSame(around, each))) return before.findings;
   const asked: Asked[] = [];
   const findings = [...troubles(tube, noting(around, asked))];
   known.set(tube, { asked, findings });

@@ -4,7 +4,8 @@
  */
 import { toDegrees, toRadians, type Radians } from '../geometry/angle.ts';
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
-import { edgeBetween, trimOn, type EndCutter } from '../solve/end-cutter.ts';
+import { edgeBetween, trimOn } from '../solve/end-cutter.ts';
+import type { EndCutter } from '../solve/types.ts';
 
 /** A place on the tube's surface. */
 export interface SurfacePlace {

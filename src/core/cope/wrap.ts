@@ -13,8 +13,8 @@ import { toDegrees, toRadians, wrapHalfTurn, type Radians } from '../geometry/an
 import { SAME_LOW } from '../geometry/rim.ts';
 import { ANGLE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
 import { add, addScaled, cross, scale, type Vec3 } from '../geometry/vector.ts';
-import { cutCurve, endCutter } from '../solve/end-cutter.ts';
-import type { Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
+import { cutCurve } from '../solve/end-cutter.ts';
+import type { SolvedTube, TubeEnd } from '../solve/types.ts';
 import { onSheet, piecesOf, type CutLine, type Piece, type SurfacePlace } from './cut-pieces.ts';
 
 export interface WrapSetting {
@@ -60,12 +60,12 @@ const BODY = 28;
 /** More allowance than this is not drawn: the template would grow for nothing, mm. */
 const MOST_ALLOWANCE = 25;
 /** Null where nothing reaches this end at all, and there is no line to draw. */
-export function wrapOf(frame: Frame, tube: SolvedTube, which: 0 | 1, setting: WrapSetting): Wrap | null {
+export function wrapOf(tube: SolvedTube, which: 0 | 1, setting: WrapSetting): Wrap | null {
   const end = tube.ends[which];
   const { outerDiameter, wall } = tube.section;
   const bore = outerDiameter / 2 - wall;
   const line: CutLine = {
-    cutter: endCutter(frame, tube, which),
+    cutter: end.cutter,
     radii: setting.surface === 'outer' ? [outerDiameter / 2] : [outerDiameter / 2, bore],
     sawnAt: end.tip ?? -Infinity,
   };

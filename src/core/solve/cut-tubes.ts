@@ -7,6 +7,7 @@ import { equal } from '../geometry/vector.ts';
 import type { EndFit } from '../job/kinds/end.ts';
 import type { Member } from '../job/kinds/member.ts';
 import { isPrimed } from '../job/reference.ts';
+import { withLater } from '../remembered.ts';
 import type { Job } from '../job/types.ts';
 import { blankLength, copedMass } from './amount.ts';
 import { sameLaw } from './bending.ts';
@@ -56,7 +57,8 @@ function cutTube(
   const ends = sameEnds
     ? renamedEnds(before.ends, settings)
     : solveEnds(centreline, section, settings, squareSense(twinOf !== null));
-  return {
+  const { route, corners, path, bends, straights, developedLength, sharpCornerLength } = centreline;
+  return withMass({
     id,
     name,
     number,
@@ -65,15 +67,22 @@ function cutTube(
     section,
     die,
     pullLaw,
-    ...centreline,
-    blankLength: blankLength(centreline.developedLength, ends),
-    // Asked for by lists and files alone; the ends keep what is dear in it.
-    get mass() {
-      return copedMass(centreline.developedLength, section, ends);
-    },
+    route,
+    corners,
+    path,
+    bends,
+    straights,
+    developedLength,
+    sharpCornerLength,
+    blankLength: blankLength(developedLength, ends),
     ends,
-  };
+  });
 }
+
+/** Asked for by lists and files alone. */
+const withMass = withLater<Omit<SolvedTube, 'mass'>, Pick<SolvedTube, 'mass'>>({
+  mass: ({ developedLength, section, ends }) => copedMass(developedLength, section, ends),
+});
 
 /** Both of a mirrored pair are named by the side they are on; where they have none, the twin is called so. */
 function tubeName(member: Member, isTwin: boolean, { route }: Centreline): string {

@@ -63,15 +63,14 @@ export function clockedCut(
   { cut, acuteSide, square }: CutGeometry,
   reference: Vec3,
   direction: Vec3,
-): Omit<Cut, 'reaches'> {
-  if (acuteSide === null) return { ...cut, clocking: 0 };
+  reaches: boolean,
+): Cut {
+  const { axisOffset } = cut;
+  if (acuteSide === null) return { ...cut, clocking: 0, reaches };
   const clocking = signedAngle(reference, acuteSide, direction);
-  if (!square || (clocking > -ANGLE_ROUNDING && clocking < Math.PI - ANGLE_ROUNDING)) {
-    return { ...cut, clocking: square ? Math.max(clocking, 0) : clocking };
-  }
-  return {
-    ...cut,
-    clocking: Math.max(clocking < 0 ? clocking + Math.PI : clocking - Math.PI, 0),
-    axisOffset: -cut.axisOffset,
-  };
+  if (!square) return { ...cut, clocking, reaches };
+  if (clocking > -ANGLE_ROUNDING && clocking < Math.PI - ANGLE_ROUNDING)
+    return { ...cut, clocking: Math.max(clocking, 0), reaches };
+  const turned = Math.max(clocking < 0 ? clocking + Math.PI : clocking - Math.PI, 0);
+  return { ...cut, clocking: turned, axisOffset: -axisOffset, reaches };
 }

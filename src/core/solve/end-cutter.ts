@@ -12,26 +12,7 @@ import { cross, distance, dot, normalize, rotateAbout, type Vec3 } from '../geom
 import { meanOfTrim } from './amount.ts';
 import type { CutGeometry } from './cut.ts';
 import type { Run } from './meetings.ts';
-import type { Frame, SolvedTube } from './types.ts';
-
-export interface EndCutter {
-  readonly bundle: Bundle;
-  readonly plateNormal: Vec3 | null;
-  /** The runs as what cuts; none at a plate and a square end. */
-  readonly sleeves: readonly Sleeve[];
-}
-
-/** An end's cutter, of the solved tube: that by which its profile came about. */
-export function endCutter(frame: Frame, tube: SolvedTube, which: 0 | 1): EndCutter {
-  const end = tube.ends[which];
-  return {
-    bundle: { origin: end.position, direction: end.direction, reference: end.reference },
-    plateNormal: end.plateNormal,
-    sleeves: end.cuts.map((cut) =>
-      sleeveOf(frame.byId.get(cut.against)!, { cut }, end.position, tube.section.outerDiameter / 2),
-    ),
-  };
-}
+import type { EndCutter } from './types.ts';
 
 /** The run as the surface that cuts a branch of that radius (mm) whose end stands at `position`. */
 export const sleeveOf = (

@@ -10,12 +10,13 @@ import { cross, length, normalize, rejectFrom, subtract, X_AXIS, Z_AXIS, type Ve
 import type { EndFit } from '../job/kinds/end.ts';
 import type { Section } from '../job/kinds/section.ts';
 import type { NodeRef } from '../job/reference.ts';
+import { withLater } from '../remembered.ts';
 import type { Centreline } from './centreline.ts';
 import { wallCentroid } from './amount.ts';
 import { clockedCut, cutBy, type CutGeometry } from './cut.ts';
-import { cutCurve, meanTrimOn, sleeveOf, trimOn, type EndCutter } from './end-cutter.ts';
+import { cutCurve, meanTrimOn, sleeveOf, trimOn } from './end-cutter.ts';
 import type { Meeting, Run } from './meetings.ts';
-import type { TubeEnd } from './types.ts';
+import type { EndCutter, TubeEnd } from './types.ts';
 
 /** What is known of an end before it is cut. */
 export interface EndSetting {
@@ -85,38 +86,33 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
   const radius = section.outerDiameter / 2;
   const cutter: EndCutter = {
     bundle: { origin: position, direction, reference },
+    section,
     plateNormal,
     sleeves: meeting.cutters.map((run, i) => sleeveOf(run, cuts[i]!, position, radius)),
   };
   const { trim: outer, reached, lows, high, passedBy } = cutCurve(cutter, [radius]);
-  const tip = lows[0]?.s ?? null;
-  let inner: Float64Array | undefined;
-  let meanTrim: number | undefined;
-  return {
+  return withSeldomAsked({
     node,
     position,
     fit: plateNormal !== null ? 'plate' : cuts.length > 0 ? 'cope' : 'square',
     direction,
     reference,
-    cuts: cuts.map((geometry, i) => ({
-      ...clockedCut(geometry, reference, direction),
-      reaches: reached[i]!,
-    })),
+    cuts: cuts.map((geometry, i) => clockedCut(geometry, reference, direction, reached[i]!)),
     butted: meeting.butted.map((run) => run.id),
     plateNormal,
+    cutter,
     outer,
-    // Only drawings look at the bore, and only the mass at the mean: they are worked out when first asked for, and kept.
-    get inner() {
-      return (inner ??= trimOn(cutter, radius - section.wall));
-    },
-    tip,
+    tip: lows[0]?.s ?? null,
     throat: high?.s ?? null,
     lows,
     high,
     passedBy,
-    get meanTrim() {
-      return (meanTrim ??= cuts.length === 0 ? 0 : meanTrimOn(cutter, wallCentroid(section), tip));
-    },
     allowance: spec.allowance,
-  };
+  });
 }
+
+/** Only drawings look at the bore, and only the mass at the mean. */
+const withSeldomAsked = withLater<Omit<TubeEnd, 'inner' | 'meanTrim'>, Pick<TubeEnd, 'inner' | 'meanTrim'>>({
+  inner: ({ cutter }) => trimOn(cutter, cutter.section.outerDiameter / 2 - cutter.section.wall),
+  meanTrim: ({ cutter, cuts, tip }) => (cuts.length === 0 ? 0 : meanTrimOn(cutter, wallCentroid(cutter.section), tip)),
+});

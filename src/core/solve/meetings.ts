@@ -74,26 +74,35 @@ export function meetingOf(
   if (fit === 'cope') return { cutters: [...new Set(against)].map((id) => runs.byId.get(id)!), butted: [] };
   if (fit !== 'auto') return ALONE;
 
-  const near = new Map<Run, NearestPlace>();
+  const met: Near[] = [];
   visitBoxesAt(runs.tree, runs.boxes, end.position, (index) => {
     const { run, piece } = runs.pieces[index]!;
     if (run.order >= end.order && run.id !== host) return;
     const place = nearestOnPiece(piece, end.position);
-    if (place.distance <= MEETING_DISTANCE && place.distance < (near.get(run)?.distance ?? Infinity))
-      near.set(run, place);
+    if (place.distance > MEETING_DISTANCE) return;
+    const known = met.find((each) => each.run === run);
+    if (known === undefined) met.push({ run, place });
+    else if (place.distance < known.place.distance) known.place = place;
   });
-  if (host !== null) {
+  if (host !== null && !met.some(({ run }) => run.id === host)) {
     // The host counts however far its node's offset has moved it.
     const run = runs.byId.get(host)!;
-    if (!near.has(run)) near.set(run, nearestOnPath(run.path, end.position, true));
+    met.push({ run, place: nearestOnPath(run.path, end.position, true) });
   }
-  const met = [...near].toSorted(
-    ([a], [b]) => Number(b.id === host) - Number(a.id === host) || a.order - b.order || (a.id < b.id ? -1 : 1),
+  met.sort(
+    ({ run: a }, { run: b }) =>
+      Number(b.id === host) - Number(a.id === host) || a.order - b.order || (a.id < b.id ? -1 : 1),
   );
-  const inLine = ([, { tangent }]: (typeof met)[number]) => {
-    const angle = angleBetween(end.direction, tangent);
-    return Math.min(angle, Math.PI - angle) <= IN_LINE_ANGLE;
-  };
-  const runOf = ([run]: (typeof met)[number]) => run;
-  return { cutters: met.filter((each) => !inLine(each)).map(runOf), butted: met.filter(inLine).map(runOf) };
+  const [cutters, butted]: [Run[], Run[]] = [[], []];
+  for (const { run, place } of met) {
+    const angle = angleBetween(end.direction, place.tangent);
+    (Math.min(angle, Math.PI - angle) <= IN_LINE_ANGLE ? butted : cutters).push(run);
+  }
+  return { cutters, butted };
+}
+
+/** A run that passes near an end, and the place of it that comes nearest. */
+interface Near {
+  readonly run: Run;
+  place: NearestPlace;
 }

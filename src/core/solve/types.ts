@@ -5,7 +5,9 @@
  */
 import type { Radians } from '../geometry/angle.ts';
 import type { Path } from '../geometry/path.ts';
+import type { Bundle } from '../geometry/fan.ts';
 import type { RimPlace } from '../geometry/rim-search.ts';
+import type { Sleeve } from '../geometry/sleeve.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { PullLaw } from '../springback/pull-law.ts';
 import type { Die } from '../job/kinds/die.ts';
@@ -57,6 +59,16 @@ export interface Cut {
   readonly reaches: boolean;
 }
 
+/** What an end is cut by: the curve that it leaves on any surface about the tube's axis comes of this. */
+export interface EndCutter {
+  readonly bundle: Bundle;
+  /** Of the tube that is cut. */
+  readonly section: Section;
+  readonly plateNormal: Vec3 | null;
+  /** The runs as what cuts; none at a plate and a square end. */
+  readonly sleeves: readonly Sleeve[];
+}
+
 export interface TubeEnd {
   readonly node: NodeRef;
   readonly position: Vec3;
@@ -70,6 +82,7 @@ export interface TubeEnd {
   readonly butted: readonly TubeRef[];
   /** Unit normal of the plate's plane; null unless fit is 'plate'. */
   readonly plateNormal: Vec3 | null;
+  readonly cutter: EndCutter;
   /** Trim s at phi = 0, 1 ... 359 degrees on the outer surface: mm from the node along direction. NaN where nothing reaches. */
   readonly outer: Float64Array;
   /** The same on the bore. */

@@ -25,7 +25,7 @@ const STEPS = { mm: 10, in: MM_PER_INCH / 2 };
 
 /** As it is wound of paper or film. Null where nothing reaches the end. */
 export const paperWrap = (frame: Frame, { tube, which }: EndOf, surface: Surface): Wrap | null =>
-  wrapOf(frame, tube, which, { surface, thickness: PAPER_THICKNESS, step: STEPS[frame.job.lengthUnit] });
+  wrapOf(tube, which, { surface, thickness: PAPER_THICKNESS, step: STEPS[frame.job.lengthUnit] });
 
 const LAYERS: readonly DxfLayer[] = [
   { name: 'CUT', colour: 1 },

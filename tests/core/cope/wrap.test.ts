@@ -4,7 +4,7 @@ import { distance, dot, length, rejectFrom, subtract } from '../../../src/core/g
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { landingOf } from '../../../src/core/cope/landing.ts';
 import { inSpace, needsWrap, roll, unroll, wrapOf, type WrapSetting } from '../../../src/core/cope/wrap.ts';
-import { endCutter, trimOn } from '../../../src/core/solve/end-cutter.ts';
+import { trimOn } from '../../../src/core/solve/end-cutter.ts';
 import { demoText } from '../../command-line.ts';
 import { branchAt60 } from '../../exports/jobs.ts';
 import { drawFrom } from '../../reference/oracles/seeded.ts';
@@ -43,7 +43,7 @@ const upright = (outerDiameter: number, towards: readonly number[], y = 0) =>
 describe('a wrap template', () => {
   it('gives the worked numbers of docs/maths/wrap.md', () => {
     const joint = branchAt60();
-    const wrap = wrapOf(joint, tube(joint, 'branch'), 0, PAPER)!;
+    const wrap = wrapOf(tube(joint, 'branch'), 0, PAPER)!;
     expect(wrap.width).toBeCloseTo(120.0088, 4);
     const at = (phi: number) => wrap.pieces[0]!.find((place) => Math.abs(degrees(place.phi) - phi) < 1e-9)!;
     const acute = unroll(wrap, at(0));
@@ -56,14 +56,14 @@ describe('a wrap template', () => {
   it('turned by nothing is the profile itself, at every end of the demo', () => {
     for (const end of ends) {
       const { outer } = end.tube.ends[end.which];
-      expect(trimOn(endCutter(frame, end.tube, end.which), end.tube.section.outerDiameter / 2)).toEqual(outer);
+      expect(trimOn(end.tube.ends[end.which].cutter, end.tube.section.outerDiameter / 2)).toEqual(outer);
     }
   });
 
   it('passes through every degree of the profile and strays from the exact curve between them by less than 0.02 mm', () => {
     let worst = 0;
     for (const { tube: each, which } of ends) {
-      const wrap = wrapOf(frame, each, which, PAPER)!;
+      const wrap = wrapOf(each, which, PAPER)!;
       expect(wrap.closed).toBe(true);
       const line = wrap.pieces[0]!;
       const whole = line.filter(({ phi }) => Math.abs(degrees(phi) - Math.round(degrees(phi))) < 1e-6);
@@ -76,7 +76,7 @@ describe('a wrap template', () => {
         else expect(s).toBe(listed);
       }
       for (const turn of [0.21, 0.47, 0.83]) {
-        const exact = trimOn(endCutter(frame, each, which), each.section.outerDiameter / 2, (turn * Math.PI) / 180);
+        const exact = trimOn(each.ends[which].cutter, each.section.outerDiameter / 2, (turn * Math.PI) / 180);
         exact.forEach((s, degree) => {
           const phi = ((degree + turn) * Math.PI) / 180;
           const at = [phi - 2 * Math.PI, phi].find((way) => way >= wrap.left && way <= wrap.left + 2 * Math.PI)!;
@@ -92,7 +92,7 @@ describe('a wrap template', () => {
   it('unrolled and rolled up again is the same place, on the surface, wherever it is', () => {
     const draw = drawFrom(7);
     for (const { tube: each, which } of ends.slice(0, 30)) {
-      const wrap = wrapOf(frame, each, which, PAPER)!;
+      const wrap = wrapOf(each, which, PAPER)!;
       const end = each.ends[which];
       for (let i = 0; i < 10; i++) {
         const place = { phi: wrap.left + draw.between(0, 2 * Math.PI), s: draw.between(-20, 60) };
@@ -108,7 +108,7 @@ describe('a wrap template', () => {
 
   it('meets itself at the seam, 60 degrees or more from the throat', () => {
     for (const { tube: each, which } of ends) {
-      const wrap = wrapOf(frame, each, which, PAPER)!;
+      const wrap = wrapOf(each, which, PAPER)!;
       const line = wrap.pieces[0]!;
       expect(line.at(-1)!.s).toBe(line[0]!.s);
       expect(line.at(-1)!.phi - line[0]!.phi).toBeCloseTo(2 * Math.PI, 9);
@@ -121,7 +121,7 @@ describe('a wrap template', () => {
   it('for a cut square to the wall goes by the face that stands farther out of the way', () => {
     for (const { tube: each, which } of ends.slice(0, 20)) {
       const { outer, inner } = each.ends[which];
-      const wrap = wrapOf(frame, each, which, { ...PAPER, surface: 'square-wall' })!;
+      const wrap = wrapOf(each, which, { ...PAPER, surface: 'square-wall' })!;
       for (const { phi, s } of wrap.pieces[0]!) {
         const degree = degrees(phi);
         if (Math.abs(degree - Math.round(degree)) > 1e-6) continue;
@@ -137,7 +137,7 @@ describe('a wrap template', () => {
 
   it('has two tips where a saddle has two, and one where the line only lies flat about it', () => {
     const saddle = branchAt60();
-    const [one, other] = wrapOf(saddle, tube(saddle, 'branch'), 0, PAPER)!.tips;
+    const [one, other] = wrapOf(tube(saddle, 'branch'), 0, PAPER)!.tips;
     // Where the trim's derivative is 0: cos phi = -cot 60 x sqrt((22.225 / 19.05)^2 - 1), 110.3 degrees either way.
     const tip = (Math.acos(Math.sqrt((22.225 / 19.05) ** 2 - 1) / Math.tan(Math.PI / 3)) * 180) / Math.PI;
     expect(Math.abs(degrees(one!.phi))).toBeCloseTo(180 - tip, 3);
@@ -153,12 +153,12 @@ describe('a wrap template', () => {
         },
       ],
     });
-    expect(wrapOf(plate, tube(plate, 'leg'), 0, PAPER)!.tips.length).toBe(1);
+    expect(wrapOf(tube(plate, 'leg'), 0, PAPER)!.tips.length).toBe(1);
   });
 
   it('is open where nothing reaches: a thick branch past a thin run', () => {
     const wide = upright(60, [0, 0, 500]);
-    const wrap = wrapOf(wide, tube(wide, 'branch'), 0, PAPER)!;
+    const wrap = wrapOf(tube(wide, 'branch'), 0, PAPER)!;
     expect(wrap.closed).toBe(false);
     // Lines farther aside than the run's radius miss it: asin(22.225 / 30) = 47.8 degrees either side of the run's length.
     expect(wrap.pieces.map((piece) => piece.length > 1)).toEqual([true, true, true]);
@@ -169,7 +169,7 @@ describe('a wrap template', () => {
 
   it('there is none where nothing reaches at all, and none is needed at a square end', () => {
     const past = upright(30, [0, 60, 500], 60);
-    expect(wrapOf(past, tube(past, 'branch'), 0, PAPER)).toBeNull();
+    expect(wrapOf(tube(past, 'branch'), 0, PAPER)).toBeNull();
     expect(needsWrap(tube(past, 'run').ends[0])).toBe(false);
     expect(needsWrap(tube(past, 'branch').ends[0])).toBe(true);
   });
@@ -179,7 +179,7 @@ describe('the landing of a tip on the run', () => {
   it('of an equal branch square to the run lies a quarter turn to either side of it, at the crossing', () => {
     const tee = upright(44.45, [0, 0, 500]);
     const branch = tube(tee, 'branch');
-    const { tips, throat } = wrapOf(tee, branch, 0, PAPER)!;
+    const { tips, throat } = wrapOf(branch, 0, PAPER)!;
     expect(tips.map(({ phi }) => Math.abs(Math.round(degrees(phi))))).toEqual([90, 90]);
     const landings = tips.map((tip) => landingOf(tee, branch, 0, inSpace(branch, 0, tip))!);
     for (const landing of landings) {
@@ -211,7 +211,7 @@ describe('the landing of a tip on the run', () => {
       ],
     });
     const branch = tube(hoop, 'branch');
-    const wrap = wrapOf(hoop, branch, 0, PAPER)!;
+    const wrap = wrapOf(branch, 0, PAPER)!;
     const landings = wrap.tips.map((tip) => landingOf(hoop, branch, 0, inSpace(branch, 0, tip))!);
     const middle = tube(hoop, 'hoop').developedLength / 2;
     for (const landing of landings) {

@@ -79,6 +79,7 @@ export interface EndByHand {
 
 const OD = 44.45;
 const WALL = 3.048;
+const SECTION = { id: 's', name: '', outerDiameter: OD, wall: WALL, material: '' };
 
 /** 1 3/4 x .120 along `path`. */
 export function tubeByHand(path: Path, hands: readonly [EndByHand, EndByHand]): SolvedTube {
@@ -90,15 +91,22 @@ export function tubeByHand(path: Path, hands: readonly [EndByHand, EndByHand]): 
     const reached = [...outer].filter((s) => !Number.isNaN(s));
     const at = (s: number) => ({ phi: (outer.indexOf(s) * Math.PI) / 180, s });
     const [least, greatest] = [Math.min(...reached), Math.max(...reached)];
+    const square = normalize(rejectFrom(reference, direction));
     return {
       node: 'n',
       position,
       fit: 'square',
       direction,
-      reference: normalize(rejectFrom(reference, direction)),
+      reference: square,
       cuts: [],
       butted: [],
       plateNormal: null,
+      cutter: {
+        bundle: { origin: position, direction, reference: square },
+        section: SECTION,
+        plateNormal: null,
+        sleeves: [],
+      },
       outer,
       inner: sample(OD / 2 - WALL),
       tip: reached.length > 0 ? least : null,
@@ -128,7 +136,7 @@ export function tubeByHand(path: Path, hands: readonly [EndByHand, EndByHand]): 
       ],
     },
     twinOf: null,
-    section: { id: 's', name: '', outerDiameter: OD, wall: WALL, material: '' },
+    section: SECTION,
     die: null,
     pullLaw: null,
     route: [first.from, last.to],

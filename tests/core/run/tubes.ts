@@ -3,6 +3,8 @@ import type { Bend, Cut, SolvedTube, TubeEnd } from '../../../src/core/solve/typ
 
 const level = (trim: number): Float64Array => new Float64Array(360).fill(trim);
 
+const SECTION = { id: 's', name: 'S', outerDiameter: 44.45, wall: 3.048, material: '' };
+
 export const endWith = (given: Partial<TubeEnd>): TubeEnd => ({
   node: 'n',
   position: [0, 0, 0],
@@ -12,6 +14,12 @@ export const endWith = (given: Partial<TubeEnd>): TubeEnd => ({
   cuts: [],
   butted: [],
   plateNormal: null,
+  cutter: {
+    bundle: { origin: [0, 0, 0], direction: [1, 0, 0], reference: [0, 0, 1] },
+    section: SECTION,
+    plateNormal: null,
+    sleeves: [],
+  },
   outer: level(0),
   inner: level(0),
   tip: 0,
@@ -56,7 +64,7 @@ const tube = (given: Partial<SolvedTube>): SolvedTube => ({
   },
   twinOf: null,
   pullLaw: null,
-  section: { id: 's', name: 'S', outerDiameter: 44.45, wall: 3.048, material: '' },
+  section: SECTION,
   die: {
     id: 'd',
     name: 'D',

@@ -67,8 +67,7 @@ function fateOf(text: string, before: Derived, slow: boolean): Fate {
   );
   mustBeFinite(withSlowFindings(fresh.value).findings, job);
   for (const tube of fresh.value.tubes)
-    for (const which of [0, 1] as const)
-      mustBeFinite([tube.ends[which].inner, wrapOf(fresh.value, tube, which, PAPER)], null);
+    for (const which of [0, 1] as const) mustBeFinite([tube.ends[which].inner, wrapOf(tube, which, PAPER)], null);
   return 'derived';
 }
 
