@@ -631,7 +631,7 @@ describe('long jobs', () => {
 
 it('says before the bends where their order matters, unless a run has settled it', async () => {
   const cabinet = { name: 'Cabinet', kind: 'box', centre: [500, 900, 900], size: [240, 240, 1800] };
-  const dies = demo.job.dies.map((die) => ({ ...die, bender: { ...die.bender, space: [cabinet] } }));
+  const dies = demo.job.dies.map((die) => ({ ...die, bender: { ...die.bender, room: [cabinet] } }));
   const hoopWith = async (bent: readonly object[]) =>
     wordsOf(await hoopPages(withSlowFindings(derivedFrom(JSON.stringify({ ...demo.job, dies, bent })))));
   const places = (words: string) => [words.indexOf('Cabinet'), words.indexOf('Start of bend')] as const;
