@@ -169,7 +169,7 @@ export function createDocument(): DocumentStore {
 export function undrawn(job: Job): Committed {
   const admitted = admit(job);
   if (!admitted.ok) throw new Error('a job in which nothing is drawn can always be derived');
-  return { history: histories.newHistory(job), derived: admitted.derived };
+  return { history: histories.newHistory(admitted.job), derived: admitted.derived };
 }
 
 /** What there is to keep: of a gesture under way its draft, as if it had been committed now, so that undo leads back to before it. */

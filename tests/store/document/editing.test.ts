@@ -179,44 +179,6 @@ describe('a gesture', () => {
   });
 });
 
-describe('opening', () => {
-  it('begins a history of its own and forgets an earlier refusal', () => {
-    documentOf(tab).edit('Rename job', renamed('Mine'));
-    tab.opening.open('broken.json', '{');
-    tab.opening.open('other.cagewright.json', DEMO);
-    expect(editorOf(tab).refused).toBeNull();
-    expect(documentOf(tab).fileName).toBe('other.cagewright.json');
-    expect(undoOf(tab)).toBeNull();
-  });
-
-  it.each([
-    ['no JSON', 'cut here ->'],
-    ['another format', '{"format":"x"}'],
-    ['nothing', ''],
-    ['a dangling section', DEMO.replace(/"section": "[^"]+"/u, '"section": "gone"')],
-  ])('refuses %s beside the name of the file', (_, text) => {
-    const { job, revision } = documentOf(tab);
-    tab.opening.open('bad.json', text);
-    expect(editorOf(tab).refused?.fileName).toBe('bad.json');
-    expect(editorOf(tab).refused!.faults.length).toBeGreaterThan(0);
-    expect(documentOf(tab).job).toBe(job);
-    expect(documentOf(tab).revision).toBe(revision);
-    editorOf(tab).dismissRefusal();
-    expect(editorOf(tab).refused).toBeNull();
-  });
-
-  it('gives a file that opens again as the same job', () => {
-    documentOf(tab).edit('Rename job', renamed('Tube: a/b?'));
-    const { fileName, text } = documentOf(tab).file();
-    expect(fileName).toBe('Tube- a-b-.cagewright.json');
-    const before = documentOf(tab).job;
-    tab.opening.newJob();
-    expect(documentOf(tab).job.members).toEqual([]);
-    tab.opening.open(fileName, text);
-    expect(documentOf(tab).job).toEqual(before);
-  });
-});
-
 describe('the name to save under', () => {
   it.each([
     ['a\u202egnp.exe', 'a-gnp.exe'],
@@ -227,23 +189,5 @@ describe('the name to save under', () => {
   ])('%j is %j', (name, expected) => {
     documentOf(tab).edit('Rename job', renamed(name));
     expect(documentOf(tab).file().fileName).toBe(`${expected}.cagewright.json`);
-  });
-});
-
-describe('the selection', () => {
-  it('ends with what it names', () => {
-    const tube = documentOf(tab).derived.tubes[0]!;
-    editorOf(tab).select({ kind: 'tube', id: tube.id });
-    documentOf(tab).edit('Rename job', renamed('Still there'));
-    expect(editorOf(tab).selection).toEqual({ kind: 'tube', id: tube.id });
-    tab.opening.newJob();
-    expect(editorOf(tab).selection).toBeNull();
-  });
-
-  it('is told anew with each place that is asked for', () => {
-    editorOf(tab).goTo([1, 2, 3]);
-    editorOf(tab).goTo([1, 2, 3], { kind: 'envelope', id: 'head' });
-    expect(editorOf(tab).lookAt).toEqual({ at: [1, 2, 3], asked: 2 });
-    expect(editorOf(tab).selection).toEqual({ kind: 'envelope', id: 'head' });
   });
 });

@@ -1,0 +1,51 @@
+/** Another document in the place of the open one. */
+import { beforeEach, describe, expect, it } from 'vitest';
+import type { Job } from '../../src/core/job/types.ts';
+import { DEMO, documentOf, editorOf, openBrowser, undoOf, type Tab } from './memory.ts';
+
+const renamed =
+  (name: string) =>
+  (job: Job): Job => ({ ...job, name });
+
+let tab: Tab;
+beforeEach(async () => {
+  tab = await openBrowser().openTab();
+});
+
+describe('opening', () => {
+  it('begins a history of its own and forgets an earlier refusal', () => {
+    documentOf(tab).edit('Rename job', renamed('Mine'));
+    tab.opening.open('broken.json', '{');
+    tab.opening.open('other.cagewright.json', DEMO);
+    expect(editorOf(tab).refused).toBeNull();
+    expect(documentOf(tab).fileName).toBe('other.cagewright.json');
+    expect(undoOf(tab)).toBeNull();
+  });
+
+  it.each([
+    ['no JSON', 'cut here ->'],
+    ['another format', '{"format":"x"}'],
+    ['nothing', ''],
+    ['a dangling section', DEMO.replace(/"section": "[^"]+"/u, '"section": "gone"')],
+  ])('refuses %s beside the name of the file', (_, text) => {
+    const { job, revision } = documentOf(tab);
+    tab.opening.open('bad.json', text);
+    expect(editorOf(tab).refused?.fileName).toBe('bad.json');
+    expect(editorOf(tab).refused!.faults.length).toBeGreaterThan(0);
+    expect(documentOf(tab).job).toBe(job);
+    expect(documentOf(tab).revision).toBe(revision);
+    editorOf(tab).dismissRefusal();
+    expect(editorOf(tab).refused).toBeNull();
+  });
+
+  it('gives a file that opens again as the same job', () => {
+    documentOf(tab).edit('Rename job', renamed('Tube: a/b?'));
+    const { fileName, text } = documentOf(tab).file();
+    expect(fileName).toBe('Tube- a-b-.cagewright.json');
+    const before = documentOf(tab).job;
+    tab.opening.newJob();
+    expect(documentOf(tab).job.members).toEqual([]);
+    tab.opening.open(fileName, text);
+    expect(documentOf(tab).job).toEqual(before);
+  });
+});
