@@ -45,8 +45,8 @@ export interface ShopKeeping {
   changed(): void;
   flush(): Promise<void>;
   /**
-   * Once what is kept was read, or cannot be, or a moment is over: nobody waits longer for it. Answers whether it was read. Where
-   * nothing is started, at once.
+   * Once what is kept was read; at once where the storage cannot be reached or nothing is started, and after a few seconds in any
+   * case. Answers whether it was read.
    */
   whenRead(): Promise<boolean>;
 }
@@ -60,6 +60,9 @@ export function createShopKeeping(host: ShopHost): ShopKeeping {
   let isOurs = false;
   let isRead = false;
   let firstLook: Promise<void> = Promise.resolve();
+  /** The storage cannot be reached just now, and who is to be told as soon as that is known. */
+  let isStuck = false;
+  let waiting: (() => void)[] = [];
   /** What lies there as far as this page knows: what it has read, written or heard of last. What differs from it is this page's own. */
   let base = EMPTY_SHOP;
   /** When that was saved: the next is later, whatever the clock has been set to. */
@@ -148,6 +151,12 @@ export function createShopKeeping(host: ShopHost): ShopKeeping {
     async start(surroundings) {
       around = surroundings;
       surroundings.persistence.watch({
+        stands(trouble) {
+          isStuck = trouble !== null;
+          if (!isStuck) return;
+          for (const tell of waiting) tell();
+          waiting = [];
+        },
         lost() {
           if (isOurs && host.shop() !== EMPTY_SHOP) writer.again();
         },
@@ -162,8 +171,12 @@ export function createShopKeeping(host: ShopHost): ShopKeeping {
     },
     flush: writer.flush,
     async whenRead() {
-      if (!isRead && around !== null)
-        await Promise.race([firstLook, new Promise((resolve) => setTimeout(resolve, PATIENCE))]);
+      if (isRead || isStuck || around === null) return isRead;
+      const longEnough = new Promise<void>((resolve) => {
+        waiting.push(resolve);
+        setTimeout(resolve, PATIENCE);
+      });
+      await Promise.race([firstLook, longEnough]);
       return isRead;
     },
   };

@@ -4,7 +4,7 @@
  */
 import { sameData } from '../../core/job/equal.ts';
 import type { Connection } from './connection.ts';
-import { troubleOf, type Damaged, type KeptShop } from './persistence.ts';
+import { troubleOf, type Damaged, type KeptShop, type Watcher } from './persistence.ts';
 import { checkKeptShop } from './records.ts';
 import type { ShopFile } from './shopFile.ts';
 
@@ -22,7 +22,7 @@ export interface ShopPersistence {
   /** Keeps among what was set aside what could not be read. */
   setAside(damaged: Damaged): Promise<void>;
   /** `lost`: what was kept may be gone. `leaving`: the last moment to write what waits. */
-  watch(watcher: { lost(): void; leaving(): Promise<void> }): void;
+  watch(watcher: Pick<Watcher, 'stands' | 'lost' | 'leaving'>): void;
 }
 
 /** The key of the one record. */
@@ -75,7 +75,7 @@ export function shopPersistence(
       return written;
     },
     setAside,
-    watch: ({ lost, leaving }) => watch({ stands: () => undefined, lost, isInSecond: () => undefined, leaving }),
+    watch: (watcher) => watch({ ...watcher, isInSecond: () => undefined }),
   };
 }
 

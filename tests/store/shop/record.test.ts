@@ -237,13 +237,30 @@ describe('what two tabs change at the same moment', () => {
   });
 });
 
-it('can be waited for, by whoever begins a job with it', async () => {
+it('is waited for by whoever begins a job with it, as long as it can come', async () => {
   browser.copies = [{ text: SAMPLE, savedAt: 5 }];
-  const tab = await browser.openTab();
-  expect(await tab.shop.whenRead()).toBe(true);
+  let arrive = (): void => {};
+  browser.reading = new Promise((resolve) => (arrive = resolve));
+  const [tab, stuck] = [await browser.openTab(), await browser.openTab()];
+  const [begun, begunStuck] = [tab, stuck].map(({ shop }) => shop.whenRead());
+  stuck.storage.stands('blocked');
+  expect(await begunStuck).toBe(false);
+  expect(await stuck.shop.whenRead(), 'known by now').toBe(false);
+  arrive();
+  expect(await begun).toBe(true);
+  expect(read(tab).shop).toEqual(sample);
+});
+
+it('is waited for no longer than a few seconds', async () => {
+  browser.reading = new Promise(() => undefined);
+  const begun = (await browser.openTab()).shop.whenRead();
+  await vi.advanceTimersByTimeAsync(5000);
+  expect(await begun).toBe(false);
+});
+
+it('is known to be unread where it cannot be read', async () => {
   browser.broken = true;
-  const without = await browser.openTab();
-  expect(await without.shop.whenRead()).toBe(false);
+  expect(await (await browser.openTab()).shop.whenRead()).toBe(false);
 });
 
 describe('what earlier builds kept apart', () => {

@@ -13,6 +13,8 @@ export interface ShopBrowser {
   answers: readonly string[];
   /** While it is set, the storage refuses whatever is asked of it. */
   broken: boolean;
+  /** While it is set, what is read waits for it. */
+  reading: Promise<void> | null;
   /** While it is set, what is written waits for it. */
   pause: Promise<void> | null;
   writes: number;
@@ -24,7 +26,7 @@ export interface ShopBrowser {
 export interface ShopTab extends Tab {
   readonly shop: ShopStore;
   /** What the storage says of itself. */
-  readonly storage: { lost(): void; leaving(): Promise<void> };
+  readonly storage: Parameters<ShopSurroundings['persistence']['watch']>[0];
 }
 
 export function openShopBrowser(): ShopBrowser {
@@ -36,6 +38,7 @@ export function openShopBrowser(): ShopBrowser {
     earlier: { tape: null, tolerances: null },
     answers: [],
     broken: false,
+    reading: null,
     pause: null,
     writes: 0,
     onTheWay: (tell) => tell(),
@@ -50,6 +53,7 @@ export function openShopBrowser(): ShopBrowser {
         persistence: {
           async read() {
             refuse();
+            await made.reading;
             return { copies: made.copies, isEven: made.copies.length < 2 };
           },
           async save(next) {
@@ -73,7 +77,8 @@ export function openShopBrowser(): ShopBrowser {
           listeners.forEach(({ tab: other, heard }) => other !== tab && made.onTheWay(() => heard(kept))),
         listen: (heard) => void listeners.push({ tab, heard }),
       };
-      await shop.start(surroundings);
+      const started = shop.start(surroundings);
+      if (made.reading === null) await started;
       return { ...tab, shop, storage: storage! };
     },
   };
