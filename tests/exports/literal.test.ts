@@ -251,7 +251,7 @@ function setUp(job: Record<string, unknown>, bender: Record<string, unknown>, be
   return JSON.stringify({ ...job, lengthUnit: 'mm', dies, bent });
 }
 
-const BENDER = { planeHeight: 1000, levelStep: 0.01, wheelStep: 0.01, pullStep: 0.5, space: [] };
+const BENDER = { planeHeight: 1000, levelStep: 0.01, wheelStep: 0.01, pullStep: 0.5, room: [] };
 /** Each side, each way of marking and each instrument with each of the others. */
 const MACHINES = [
   { turns: 'left', bendLies: 'beyond', rotationBy: 'level' },

@@ -102,7 +102,7 @@ function PullsOf(props: { called: string; pulls: readonly Pull[]; places: readon
 }
 
 const PULL_COLUMNS: readonly Column<Pull>[] = [
-  { title: 'Pulled', isNumber: true, show: ({ pulled }) => `${pulled}°` },
+  { title: 'Pulled', show: ({ pulled }) => `${pulled}°` },
   { title: 'Finished', isNumber: true, show: ({ net }) => `${net}°` },
   { title: 'Opened by', isNumber: true, show: ({ pulled, net }) => `${formatAngle(pulled - net, 1)}°` },
   { title: 'Day', show: ({ on }) => on || '–' },
