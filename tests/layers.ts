@@ -70,7 +70,8 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'store/keeping': [...edited, ...stored, ...edits],
   'store/opening.ts': [...edited, ...stored, ...edits, 'store/keeping'],
   'store/shop': [...edited, ...stored, 'store/document'],
-  'store/browser.ts': [...edited, ...stored, 'store/keeping', 'store/shop'],
+  'store/whenIdle.ts': [],
+  'store/browser.ts': [...edited, ...stored, 'store/keeping', 'store/shop', 'store/whenIdle.ts'],
   'store/page.ts': [...edited, ...stores, 'store/shop', 'store/browser.ts'],
   'view/camera': kept,
   'view/meshes': kept,
@@ -85,7 +86,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'ui/table': [...views, 'ui/kit', 'ui/fields'],
   'ui/bending': [...views, 'ui/kit', 'ui/fields', 'ui/table'],
   ...Object.fromEntries(tasks.map((task) => [task, parts])),
-  app: [...parts, ...tasks, 'store/document', 'store/keeping', 'store/shop'],
+  app: [...parts, ...tasks, 'store/document', 'store/keeping', 'store/shop', 'store/whenIdle.ts'],
   scripts: [],
   'start.mjs': ['scripts'],
 };

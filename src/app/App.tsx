@@ -3,15 +3,13 @@
  * On a narrow screen the same parts stand in one column, the stations at the bottom.
  */
 import { lazy, Suspense, useEffect, useState } from 'react';
-import type { ReactNode } from 'react';
+import type { ComponentType, ReactNode } from 'react';
 import type { Station } from '../store/types.ts';
 import { useDocument, useEditor, useKeeping } from '../store/page.ts';
+import { whenIdle } from '../store/whenIdle.ts';
 import ChecksStation from '../ui/checks/ChecksStation.tsx';
 import FrameStation from '../ui/frame/FrameStation.tsx';
-import BendRun from '../ui/run/BendRun.tsx';
 import { tubeOfRun, useOpenRun } from '../ui/bending/open-run.ts';
-import ShopBench from '../ui/shop/ShopBench.tsx';
-import ShopStation from '../ui/shop/ShopStation.tsx';
 import SurveyStation from '../ui/survey/SurveyStation.tsx';
 import { useNarrow } from '../ui/kit/useNarrow.ts';
 import { Band } from './Band.tsx';
@@ -20,6 +18,7 @@ import { answerKey, enterPending } from './commands.ts';
 import type { DialogName } from './commands.ts';
 import { DropZone } from './DropZone.tsx';
 import { Hints } from './Hints.tsx';
+import { BendRun, fetchLater, Rehearsal, ShopBench, ShopStation } from './later.ts';
 import { Notices } from './Notices.tsx';
 import { OpenDialog } from './dialogs.tsx';
 import { WAITING } from './waiting.ts';
@@ -28,9 +27,8 @@ import { Stations } from './Stations.tsx';
 /** Asked for at once, so that it comes while the kept work is read; the tables do not wait for it. */
 const bay = import('../view/bay/Bay.tsx');
 const Bay = lazy(() => bay);
-const Rehearsal = lazy(() => import('../ui/rehearsal/Rehearsal.tsx'));
 
-const PANELS: Record<Station, () => ReactNode> = {
+const PANELS: Record<Station, ComponentType> = {
   survey: SurveyStation,
   frame: FrameStation,
   checks: ChecksStation,
@@ -61,6 +59,8 @@ export function App(): ReactNode {
     };
   }, []);
 
+  useEffect(() => (ready ? whenIdle(fetchLater) : undefined), [ready]);
+
   const Panel = PANELS[station];
   return (
     <div className="shell" data-station={station} data-rehearsing={rehearsing ? '' : undefined}>
@@ -70,7 +70,9 @@ export function App(): ReactNode {
       {bent !== null && (
         <div className="run-page">
           <Boundary part="The bend run">
-            <BendRun tube={bent} />
+            <Suspense fallback={<Waiting />}>
+              <BendRun tube={bent} />
+            </Suspense>
           </Boundary>
         </div>
       )}
@@ -80,14 +82,18 @@ export function App(): ReactNode {
           {ready && station === 'shop' && !narrow && !rehearsing && (
             <div className="bench">
               <Boundary part="The bench">
-                <ShopBench />
+                <Suspense fallback={<Waiting />}>
+                  <ShopBench />
+                </Suspense>
               </Boundary>
             </div>
           )}
           <main className="panel" tabIndex={-1}>
             {ready ? (
               <Boundary part="This station">
-                <Panel />
+                <Suspense fallback={<Waiting />}>
+                  <Panel />
+                </Suspense>
               </Boundary>
             ) : (
               <Waiting />

@@ -1,18 +1,18 @@
 /** The dialogs that the menu opens over the work: earlier versions, the shop record, the keys, about and cautions. */
 import { shownName } from '../core/job/shown.ts';
-import { useEffect, useState } from 'react';
+import { Suspense, useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
 import { CAUTIONS, WHO_DECIDES } from '../core/words/cautions.ts';
 import { MOST_DOCUMENTS, MOST_VERSIONS } from '../store/keeping/autosave.ts';
 import type { Version } from '../store/types.ts';
 import { keeping, opening, useKeeping, useShop } from '../store/page.ts';
-import { ShopRecord } from '../ui/shop-record/ShopRecord.tsx';
 import { BAY_KEYS } from '../view/canvas/keys.ts';
 import { COMMANDS } from './commands.ts';
 import type { Command, DialogName } from './commands.ts';
 import { dated } from './dated.ts';
 import { downloadVersion, pickShopFile, saveShopFile } from './files.ts';
 import { Dialog } from './Dialog.tsx';
+import { ShopRecord } from './later.ts';
 import { STORAGE_WORDS } from './StorageTrouble.tsx';
 
 interface OpenDialogProps {
@@ -108,7 +108,9 @@ function ShopDialog({ closed }: Closes): ReactNode {
           <strong>Not saved in this browser now.</strong> {STORAGE_WORDS[trouble]} Save it as a file.
         </p>
       )}
-      <ShopRecord save={saveShopFile} pick={pickShopFile} />
+      <Suspense>
+        <ShopRecord save={saveShopFile} pick={pickShopFile} />
+      </Suspense>
     </Dialog>
   );
 }

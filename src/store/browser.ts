@@ -14,6 +14,7 @@ import type { ShopSurroundings } from './shop/createShop.ts';
 import { shopPersistence } from './storage/shopPersistence.ts';
 import { openTabs } from './tabs/tabs.ts';
 import { twoCopies } from './storage/twoCopies.ts';
+import { whenIdle } from './whenIdle.ts';
 
 /** For the job's documents, and for the shop record beside them: both on one connection, and one worker for their second copies. */
 export function browserSurroundings(): { readonly work: Surroundings; readonly shop: ShopSurroundings } {
@@ -53,17 +54,4 @@ function once(task: () => void): () => void {
     if (!isDone) task();
     isDone = true;
   };
-}
-
-/** How long the page is left alone before something is done in its spare time, ms, where the browser does not say when it is idle. */
-const SPARE = 200;
-
-/** Not every browser says when it is idle. */
-function whenIdle(task: () => void): () => void {
-  if (typeof requestIdleCallback === 'function') {
-    const asked = requestIdleCallback(task);
-    return () => cancelIdleCallback(asked);
-  }
-  const asked = setTimeout(task, SPARE);
-  return () => clearTimeout(asked);
 }

@@ -17,7 +17,7 @@ import { NotcherTable, SawTable, StickTable } from './ToolTables.tsx';
 import { DieTable, PullTable, SectionTable } from './TubeTables.tsx';
 import './record.css';
 
-export function ShopRecord(props: {
+export default function ShopRecord(props: {
   save: () => void;
   /** Lets the person pick a file and puts it in the record's place; calls back with what is wrong with it. */
   pick: (answered: (fileName: string, faults: readonly Fault[]) => void) => void;

@@ -1,0 +1,23 @@
+/**
+ * The parts of the page that are not there at first, so that the frame is shown soon: the Shop and what belongs to it. They are fetched
+ * once the job is shown and the page has nothing else to do; whoever is quicker waits a moment. Without a network they come from the
+ * browser's own store.
+ */
+import { lazy } from 'react';
+
+const shopStation = () => import('../ui/shop/ShopStation.tsx');
+const shopBench = () => import('../ui/shop/ShopBench.tsx');
+const bendRun = () => import('../ui/run/BendRun.tsx');
+const rehearsal = () => import('../ui/rehearsal/Rehearsal.tsx');
+const shopRecord = () => import('../ui/shop-record/ShopRecord.tsx');
+
+export const ShopStation = lazy(shopStation);
+export const ShopBench = lazy(shopBench);
+export const BendRun = lazy(bendRun);
+export const Rehearsal = lazy(rehearsal);
+export const ShopRecord = lazy(shopRecord);
+
+/** Fetches them all. One that does not come is asked for again by whoever needs it, and said there. */
+export function fetchLater(): void {
+  for (const fetched of [shopStation(), shopBench(), bendRun(), rehearsal(), shopRecord()]) fetched.catch(() => {});
+}
