@@ -32,14 +32,14 @@ export function* endTrouble(tube: SolvedTube, around: Around): Generator<Finding
           ...base,
           id: 'end/cutter-misses',
           severity: 'error',
-          run: cut.against,
+          runTube: cut.against,
         };
       } else {
-        const run = around.tube(cut.against);
-        const landed = landingTrouble(cut, base, run);
+        const runTube = around.tube(cut.against);
+        const landed = landingTrouble(cut, base, runTube);
         if (landed !== null) yield landed;
         for (const which of [0, 1] as const) {
-          const off = overhangTrouble(cut, tube, base, run, which);
+          const off = overhangTrouble(cut, tube, base, runTube, which);
           if (off !== null) yield off;
         }
       }
@@ -82,41 +82,41 @@ function seenAt(tube: SolvedTube, end: TubeEnd, around: Around): MeetsNothing['s
 
 type Base = Pick<MeetsNothing, 'tube' | 'end' | 'node' | 'at' | 'source'>;
 
-/** A cope that falls into a bend of its run, or near one. */
-function landingTrouble(cut: Cut, base: Base, run: SolvedTube): Finding | null {
-  if (run.bends.length === 0) return null;
-  const reach = run.section.outerDiameter;
+/** A cope that falls into a bend of its run tube, or near one. */
+function landingTrouble(cut: Cut, base: Base, runTube: SolvedTube): Finding | null {
+  if (runTube.bends.length === 0) return null;
+  const reach = runTube.section.outerDiameter;
   const away = (bend: Bend) => Math.max(bend.start - cut.landingAt, cut.landingAt - bend.end);
   let least = Infinity;
   let number = 0;
-  for (const [i, each] of run.bends.entries()) {
+  for (const [i, each] of runTube.bends.entries()) {
     if (away(each) >= least) continue;
     least = away(each);
     number = i + 1;
   }
   if (least > reach + ROUNDING) return null;
-  const landed = { ...base, severity: 'warning', run: run.id, runBend: number } as const;
+  const landed = { ...base, severity: 'warning', runTube: runTube.id, runTubeBend: number } as const;
   return cut.onBend
     ? { ...landed, id: 'joint/in-bend' }
     : { ...landed, id: 'joint/near-bend', distance: Math.max(least, 0), reach };
 }
 
 /**
- * A saddle that runs past this free end of its run has nothing under it there; where that end is itself coped, the joint closes.
+ * A saddle that runs past this free end of its run tube has nothing under it there; where that end is itself coped, the joint closes.
  */
-function overhangTrouble(cut: Cut, branch: SolvedTube, base: Base, run: SolvedTube, which: 0 | 1): Finding | null {
-  const end = run.ends[which];
+function overhangTrouble(cut: Cut, branch: SolvedTube, base: Base, runTube: SolvedTube, which: 0 | 1): Finding | null {
+  const end = runTube.ends[which];
   if (end.fit === 'cope' || end.butted.length > 0) return null;
   const half = branch.section.outerDiameter / 2 / Math.sin(cut.includedAngle);
-  const along = which === 0 ? cut.landingAt : run.developedLength - cut.landingAt;
+  const along = which === 0 ? cut.landingAt : runTube.developedLength - cut.landingAt;
   const over = half - (along - (end.tip ?? 0));
   if (over <= UNSEEN) return null;
   return {
     ...base,
     id: 'joint/off-run-end',
     severity: 'warning',
-    run: run.id,
-    runEnd: which === 0 ? 'A' : 'B',
+    runTube: runTube.id,
+    runTubeEnd: which === 0 ? 'A' : 'B',
     over,
   };
 }

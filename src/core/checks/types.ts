@@ -184,7 +184,7 @@ export interface PlateAlongTube extends OfEnd {
 
 export interface CutterMisses extends OfEnd {
   readonly id: 'end/cutter-misses';
-  readonly run: TubeRef;
+  readonly runTube: TubeRef;
 }
 
 export interface WiderThanRun extends OfEnd {
@@ -205,24 +205,24 @@ export interface CopeInOwnBend extends OfEnd {
 
 export interface JointInBend extends OfEnd {
   readonly id: 'joint/in-bend';
-  readonly run: TubeRef;
-  readonly runBend: number;
+  readonly runTube: TubeRef;
+  readonly runTubeBend: number;
 }
 
-/** It lands `distance` from a bend of its run, less than one outer diameter of that, `reach`. */
+/** It lands `distance` from a bend of its run tube, less than one outer diameter of that, `reach`. */
 export interface JointNearBend extends OfEnd {
   readonly id: 'joint/near-bend';
-  readonly run: TubeRef;
-  readonly runBend: number;
+  readonly runTube: TubeRef;
+  readonly runTubeBend: number;
   readonly distance: number;
   readonly reach: number;
 }
 
-/** The saddle runs `over` past an end of its run. */
+/** The saddle runs `over` past an end of its run tube. */
 export interface JointOffRunEnd extends OfEnd {
   readonly id: 'joint/off-run-end';
-  readonly run: TubeRef;
-  readonly runEnd: End;
+  readonly runTube: TubeRef;
+  readonly runTubeEnd: End;
   readonly over: number;
 }
 

@@ -1,9 +1,9 @@
 /**
- * Where a place on a branch's end comes to lie on the run that it is fitted to: along the run from its end A as it is sawn, and
- * about its axis. So a line can be struck on the run before the branch is held against it.
+ * Where a place on a branch's end comes to lie on the run tube that it is fitted to: along it from its end A as it is sawn, and
+ * about its axis. So a line can be struck on the run tube before the branch is held against it.
  *
- * About the run's axis is right-hand about its feed, A to B: clockwise as one looks from A towards B. It is counted from
- * the inside of the run's nearest bend; on a straight run from the line scribed along it, its reference.
+ * About the run tube's axis is right-hand about its feed, A to B: clockwise as one looks from A towards B. It is counted from
+ * the inside of the run tube's nearest bend; on a straight one from the line scribed along it, its reference.
  */
 import { signedAngle, type Radians } from '../geometry/angle.ts';
 import { nearestOnPath } from '../geometry/path.ts';
@@ -12,41 +12,41 @@ import { normalize, rejectFrom, rotateAbout, subtract, type Vec3 } from '../geom
 import type { Bend, Frame, SolvedTube } from '../solve/types.ts';
 
 export interface Landing {
-  readonly run: SolvedTube;
-  /** mm along the run's developed length from its end A: its tip there, and what is left on. */
+  readonly runTube: SolvedTube;
+  /** mm along the run tube's developed length from its end A: its tip there, and what is left on. */
   readonly fromEndA: number;
   /** (-pi, pi]. */
   readonly turn: Radians;
-  /** The bend that `turn` counts from, 1 = first from end A; null on a straight run. */
+  /** The bend that `turn` counts from, 1 = first from end A; null on a straight run tube. */
   readonly bend: number | null;
-  /** mm from that bend's nearer tangent; negative inside the bend. 0 on a straight run. */
+  /** mm from that bend's nearer tangent; negative inside the bend. 0 on a straight run tube. */
   readonly fromTangent: number;
   /** Whether that tangent is the start or the end of the bend, as it is fed from A. */
   readonly tangent: 'start' | 'end';
 }
 
-/** Of the runs that this end is cut to, the one whose surface the place lies on; null at an end that is cut to none. */
+/** Of the run tubes that this end is cut to, the one whose surface the place lies on; null at an end that is cut to none. */
 export function landingOf(frame: Frame, tube: SolvedTube, which: 0 | 1, place: Vec3): Landing | null {
   const met = tube.ends[which].cuts.map((cut) => {
-    const run = frame.byId.get(cut.against)!;
-    const nearest = nearestOnPath(run.path, place, true);
-    return { run, nearest, off: Math.abs(nearest.distance - run.section.outerDiameter / 2) };
+    const runTube = frame.byId.get(cut.against)!;
+    const nearest = nearestOnPath(runTube.path, place, true);
+    return { runTube, nearest, off: Math.abs(nearest.distance - runTube.section.outerDiameter / 2) };
   });
   if (met.length === 0) return null;
-  const { run, nearest } = met.reduce((best, each) => (each.off < best.off - ROUNDING ? each : best));
+  const { runTube, nearest } = met.reduce((best, each) => (each.off < best.off - ROUNDING ? each : best));
   const outwards = normalize(rejectFrom(subtract(place, nearest.point), nearest.tangent));
-  const fromEndA = nearest.at + run.ends[0].allowance - (run.ends[0].tip ?? 0);
-  const near = nearestBend(run, nearest.at);
+  const fromEndA = nearest.at + runTube.ends[0].allowance - (runTube.ends[0].tip ?? 0);
+  const near = nearestBend(runTube, nearest.at);
   if (near === null) {
-    const turn = signedAngle(run.ends[0].reference, outwards, nearest.tangent);
-    return { run, fromEndA, turn, bend: null, fromTangent: 0, tangent: 'start' };
+    const turn = signedAngle(runTube.ends[0].reference, outwards, nearest.tangent);
+    return { runTube, fromEndA, turn, bend: null, fromTangent: 0, tangent: 'start' };
   }
   const turn = signedAngle(insideOf(near.bend, nearest.at), outwards, nearest.tangent);
-  return { run, fromEndA, turn, bend: near.index + 1, fromTangent: near.fromTangent, tangent: near.tangent };
+  return { runTube, fromEndA, turn, bend: near.index + 1, fromTangent: near.fromTangent, tangent: near.tangent };
 }
 
-function nearestBend(run: SolvedTube, at: number) {
-  const measured = run.bends.map((bend, index) => {
+function nearestBend(runTube: SolvedTube, at: number) {
+  const measured = runTube.bends.map((bend, index) => {
     const [before, beyond] = [bend.start - at, at - bend.end];
     const tangent = before > beyond ? ('start' as const) : ('end' as const);
     return { bend, index, fromTangent: Math.max(before, beyond), tangent };

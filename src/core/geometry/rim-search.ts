@@ -2,7 +2,7 @@
  * The low of a cut's curve between two of its places. It is closed in on by the sign of the slope, not by the values: at
  * a crossing ds/dphi = -around / ahead (fan.ts), and `around` stays finite and steady where the slope itself is endless (a
  * line that only touches) or jumps (equal tubes). So one search finds smooth lows, the corners of equal tubes and those
- * where one run takes over from another. Where the curve is torn, at lines that pass by or where another crossing becomes
+ * where one surface takes over from another. Where the curve is torn, at lines that pass by or where another crossing becomes
  * the nearest, it closes in on the tear, and the curve's end there counts.
  */
 import { wrapHalfTurn, type Radians } from './angle.ts';
@@ -17,7 +17,7 @@ export interface RimPlace {
 
 /** Of lows this near in s rounding alone chooses, mm: the one nearest phi = 0 is taken. */
 export const ROUNDED = 1e-9;
-/** A stretch within the run as short as this, mm, may be rounding's: its middle, where the line touches, is the better place. */
+/** A stretch within the surface as short as this, mm, may be rounding's: its middle, where the line touches, is the better place. */
 const TOUCH = 1e-5;
 /** A line that passes outside within rounding counts as touching; one that truly goes in is within for longer than this, mm. */
 const WITHIN = 1e-9;
@@ -25,8 +25,8 @@ const WITHIN = 1e-9;
 const GAIN = 1e-11;
 
 /**
- * Where the curve ends between a phi that a run is reached at and one that none is, a degree on at most. The crossing there
- * is where the line touches, unless the line goes on to another place of the run.
+ * Where the curve ends between a phi that a surface is reached at and one that none is, a degree on at most. The crossing there
+ * is where the line touches, unless the line goes on to another place of the surface.
  */
 export const edgeOf = (met: readonly MetSleeve[], reached: Radians, passed: Radians): RimPlace =>
   placeOf(edgeSample(met, sampleAt(met, reached, NaN)!, passed));
@@ -47,7 +47,7 @@ export const placeOf = ({ phi, s, half }: Sample): RimPlace => ({
 });
 
 /**
- * The low between two places, or the lower of them where the curve only falls from one to the other. Where one run takes over
+ * The low between two places, or the lower of them where the curve only falls from one to the other. Where one surface takes over
  * between them from another, it is on either side of that, or there if both lead down to it.
  */
 export function lowBetween(met: readonly MetSleeve[], sense: Sense, a: Sample, b: Sample): Sample {
@@ -55,7 +55,7 @@ export function lowBetween(met: readonly MetSleeve[], sense: Sense, a: Sample, b
   if (over === null) return lowOf(met, sense, a, b);
   const [from, to] = [sampleOn(met, a.by, over[0], a.s)!, sampleOn(met, b.by, over[1], b.s)!];
   const most = sampleAt(met, over[0], from.s)!;
-  // A third run stands out there.
+  // A third surface stands out there.
   if (most.by !== a.by && most.by !== b.by && most.s > Math.max(from.s, to.s) + ROUNDED)
     return lower(lowBetween(met, sense, a, most), lowBetween(met, sense, most, b), sense);
   return lower(lowOf(met, sense, a, from), lowOf(met, sense, to, b), sense);

@@ -4,7 +4,7 @@
  * Beside a low of the listed trims lies one of the curve: rim-search.ts closes in on it. A low between two degrees that the list does
  * not show is a dip that comes and goes within the degree. It begins where a line only touches a bend; these places are
  * solved for (leave-torus.ts), and the curve is searched on both sides. What may still be missed: a dip that begins and ends
- * where two crossings of one line lie equally far from the origin, and lines that reach a run within one degree alone.
+ * where two crossings of one line lie equally far from the origin, and lines that reach a surface within one degree alone.
  */
 import { wrapHalfTurn, type Radians } from './angle.ts';
 import {

@@ -215,7 +215,7 @@ const NO_STEEL: TubeMesh = {
 };
 
 /**
- * Triangles of the tube. Lines that reach no run are drawn to the tip; an end that is trimmed past its straight is
+ * Triangles of the tube. Lines that reach no run tube are drawn to the tip; an end that is trimmed past its straight is
  * drawn to the bend's tangent. A tube without a path gives an empty mesh. Without `fineness` it is that of the screen.
  */
 export function buildTubeMesh(tube: SolvedTube, fineness: Fineness = DRAWN): TubeMesh {

@@ -16,19 +16,19 @@ import { squareSense } from './end-settings.ts';
 import { solveEnds, type EndSetting } from './ends.ts';
 import type { LaidTube, Layout } from './lay-out.ts';
 import type { Meetings } from './meet-tubes.ts';
-import type { Run, Runs } from './meetings.ts';
+import type { RunTube, RunTubes } from './meetings.ts';
 import type { Frame, SolvedTube, TubeEnd } from './types.ts';
 
 /** The solved frame, of the tubes as they are laid out and of what they meet. Equal in value whether there is a `previous` or not. */
 export function cutTubes(
   job: Job,
   { nodes, tubes: laid }: Layout,
-  { runs, met }: Meetings,
+  { runTubes, met }: Meetings,
   previous: Frame | undefined,
 ): Frame {
   const tubes = laid.map((tube, index) => {
     const each = met[index]!;
-    return each.same ?? cutTube(tube, index + 1, each.settings, runs, previous);
+    return each.same ?? cutTube(tube, index + 1, each.settings, runTubes, previous);
   });
   return { job, nodes, tubes, byId: new Map(tubes.map((tube) => [tube.id, tube])) };
 }
@@ -37,14 +37,14 @@ function cutTube(
   tube: LaidTube,
   number: number,
   settings: readonly [EndSetting, EndSetting],
-  runs: Runs,
+  runTubes: RunTubes,
   previous: Frame | undefined,
 ): SolvedTube {
   const { id, centreline, section, member, die, pullLaw } = tube;
   const twinOf = isPrimed(id) ? member.id : null;
   const name = tubeName(member, twinOf !== null, centreline);
   const before = previous?.byId.get(id);
-  const sameEnds = before !== undefined && endsUnchanged(before, tube, settings, runs, previous!);
+  const sameEnds = before !== undefined && endsUnchanged(before, tube, settings, runTubes, previous!);
   if (
     sameEnds &&
     before.member === member &&
@@ -97,7 +97,7 @@ function endsUnchanged(
   before: SolvedTube,
   tube: LaidTube,
   settings: readonly [EndSetting, EndSetting],
-  runs: Runs,
+  runTubes: RunTubes,
   previous: Frame,
 ): boolean {
   if (before.path !== tube.centreline.path || before.section !== tube.section) return false;
@@ -112,13 +112,13 @@ function endsUnchanged(
       end.cuts.every(
         (cut, i) =>
           cut.against === setting.meeting.cutters[i]!.id &&
-          sameRun(previous.byId.get(cut.against), runs.byId.get(cut.against)!),
+          sameRunTube(previous.byId.get(cut.against), runTubes.byId.get(cut.against)!),
       )
     );
   });
 }
 
-const sameRun = (before: SolvedTube | undefined, now: Run): boolean =>
+const sameRunTube = (before: SolvedTube | undefined, now: RunTube): boolean =>
   before?.path === now.path && before.section === now.section && before.member.mirror === now.mirrored;
 
 const sameSpec = (a: EndFit, b: EndFit): boolean =>

@@ -1,47 +1,47 @@
 /**
- * One cut of a branch's end by a run: what the notcher is set to.
+ * One cut of a branch's end by a run tube: what the notcher is set to.
  *
- * u is the branch's direction, into the branch. v is the run's axis (at a bend its tangent at the point nearest the
+ * u is the branch's direction, into the branch. v is the run tube's axis (at a bend its tangent at the point nearest the
  * node), in the sense with u.v >= 0. The acute side is the part of v square to u. Where v is square to u either sense
- * would do: the run's own sense, A to B, is taken.
+ * would do: the run tube's own sense, A to B, is taken.
  * Saw depth (trade practice): branch diameter / sin + run diameter / tan of the included angle, on a blank that runs past the cut.
  */
 import { angleBetween, signedAngle } from '../geometry/angle.ts';
 import { nearestOnPath } from '../geometry/path.ts';
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import { cross, dot, normalize, rejectFrom, scale, subtract, type Vec3 } from '../geometry/vector.ts';
-import type { Run } from './meetings.ts';
+import type { RunTube } from './meetings.ts';
 import type { Cut } from './types.ts';
 
 /** A cut before the end's reference is known. */
 export interface CutGeometry {
   readonly cut: Omit<Cut, 'clocking' | 'reaches'>;
-  /** Unit vector square to the branch; null where the run is parallel to it and there is no acute side. */
+  /** Unit vector square to the branch; null where the run tube is parallel to it and there is no acute side. */
   readonly acuteSide: Vec3 | null;
   readonly square: boolean;
 }
 
-/** `sense` is the run's direction of travel where the cut is square and either would do. */
+/** `sense` is the run tube's direction of travel where the cut is square and either would do. */
 export function cutBy(
-  run: Run,
+  runTube: RunTube,
   position: Vec3,
   direction: Vec3,
   branchDiameter: number,
   sense: (tangent: Vec3) => Vec3,
 ): CutGeometry {
-  const landing = nearestOnPath(run.path, position, true);
+  const landing = nearestOnPath(runTube.path, position, true);
   const along = dot(direction, landing.tangent);
   const square = Math.abs(along) <= ANGLE_ROUNDING;
   const axis = square ? sense(landing.tangent) : scale(landing.tangent, Math.sign(along));
   const includedAngle = Math.min(angleBetween(direction, axis), Math.PI / 2);
   const parallel = includedAngle <= ANGLE_ROUNDING;
   const acuteSide = parallel ? null : normalize(rejectFrom(axis, direction));
-  const diameter = run.section.outerDiameter;
+  const diameter = runTube.section.outerDiameter;
   return {
     acuteSide,
     square,
     cut: {
-      against: run.id,
+      against: runTube.id,
       includedAngle,
       offSquare: Math.PI / 2 - includedAngle,
       axisOffset:

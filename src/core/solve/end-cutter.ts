@@ -1,5 +1,5 @@
 /**
- * What an end is cut by: runs, a plate, or a square saw; and the trim that it leaves on a surface of some radius about the
+ * What an end is cut by: run tubes, a plate, or a square saw; and the trim that it leaves on a surface of some radius about the
  * tube's axis, at whole degrees and exactly at its extremes.
  */
 import { wrapHalfTurn, type Radians } from '../geometry/angle.ts';
@@ -11,19 +11,19 @@ import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import { cross, distance, dot, normalize, rotateAbout, type Vec3 } from '../geometry/vector.ts';
 import { meanOfTrim } from './amount.ts';
 import type { CutGeometry } from './cut.ts';
-import type { Run } from './meetings.ts';
+import type { RunTube } from './meetings.ts';
 import type { EndCutter } from './types.ts';
 
-/** The run as the surface that cuts a branch of that radius (mm) whose end stands at `position`. */
+/** The run tube as the surface that cuts a branch of that radius (mm) whose end stands at `position`. */
 export const sleeveOf = (
-  run: Pick<Run, 'path' | 'section'>,
+  runTube: Pick<RunTube, 'path' | 'section'>,
   cut: Pick<CutGeometry, 'cut'>,
   position: Vec3,
   branchRadius: number,
 ): Sleeve => ({
-  path: run.path,
-  radius: run.section.outerDiameter / 2,
-  reach: jointReach(cut, run, position, branchRadius),
+  path: runTube.path,
+  radius: runTube.section.outerDiameter / 2,
+  reach: jointReach(cut, runTube, position, branchRadius),
 });
 
 /**
@@ -75,23 +75,26 @@ export const edgeBetween = (
   );
 
 /**
- * How far from the node, along the branch, its walls meet this run at this joint. A line beside the run here may meet it
+ * How far from the node, along the branch, its walls meet this run tube at this joint. A line beside the run tube here may meet it
  * again a metre on, at a hoop's other leg; that is no part of this cut.
  *
- * A straight run is left, and entered, at most (ra cos al + rb) / sin al from the axes' closest approach, which is from the
+ * A straight run tube is left, and entered, at most (ra cos al + rb) / sin al from the axes' closest approach, which is from the
  * node by at most their distance / sin al. A bend is met a little farther on, by a chord of its ring at most: tangent to the
  * inner equator and ending on the outer it is 2 sqrt((R + rb)^2 - (R - rb)^2) = 4 sqrt(R rb) long.
  */
 function jointReach(
   { cut }: Pick<CutGeometry, 'cut'>,
-  run: Pick<Run, 'path' | 'section'>,
+  runTube: Pick<RunTube, 'path' | 'section'>,
   position: Vec3,
   branchRadius: number,
 ): number {
-  const runRadius = run.section.outerDiameter / 2;
-  const straight = (branchRadius + runRadius + distance(position, cut.landing)) / Math.sin(cut.includedAngle);
-  const ring = run.path.pieces.reduce((most, piece) => (piece.kind === 'arc' ? Math.max(most, piece.radius) : most), 0);
-  return straight + 4 * Math.sqrt(ring * runRadius);
+  const runTubeRadius = runTube.section.outerDiameter / 2;
+  const straight = (branchRadius + runTubeRadius + distance(position, cut.landing)) / Math.sin(cut.includedAngle);
+  const ring = runTube.path.pieces.reduce(
+    (most, piece) => (piece.kind === 'arc' ? Math.max(most, piece.radius) : most),
+    0,
+  );
+  return straight + 4 * Math.sqrt(ring * runTubeRadius);
 }
 
 /** Where the plane through the origin lies at phi = 0 and at a quarter turn, a mm from the axis: mm along; null where it lies along. */

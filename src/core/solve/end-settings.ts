@@ -10,19 +10,19 @@ import type { EndFit } from '../job/kinds/end.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import { endDirections, type EndSetting, type SquareSense } from './ends.ts';
 import type { LaidTube } from './lay-out.ts';
-import { meetingOf, type Runs } from './meetings.ts';
+import { meetingOf, type RunTubes } from './meetings.ts';
 
 export interface EndContext {
   readonly nodes: ReadonlyMap<NodeRef, Vec3>;
   readonly nodeRecords: ReadonlyMap<string, FrameNode>;
   readonly mirroredMembers: ReadonlySet<string>;
-  readonly runs: Runs;
+  readonly runTubes: RunTubes;
 }
 
 /** The setting of end A and of end B: node, direction, fit, and which tubes it meets; a twin's are the mirror images of its member's. */
 export function endSettings(
   tube: LaidTube,
-  { nodes, nodeRecords, mirroredMembers, runs }: EndContext,
+  { nodes, nodeRecords, mirroredMembers, runTubes }: EndContext,
 ): readonly [EndSetting, EndSetting] {
   const twin = isPrimed(tube.id);
   /** A tube as the twin sees it: the other of a mirrored pair, or the one that spans the car. */
@@ -35,7 +35,7 @@ export function endSettings(
     const host = seen(at.member, isPrimed(node));
     if (!isPrimed(node) || host !== at.member) return host;
     const place = subtract(nodes.get(node)!, mirrored(at.offset));
-    return nearestOnPath(runs.byId.get(host)!.path, place).distance <= MEETING_DISTANCE ? host : null;
+    return nearestOnPath(runTubes.byId.get(host)!.path, place).distance <= MEETING_DISTANCE ? host : null;
   };
   const directions = endDirections(tube.centreline.corners);
   const setting = (which: 0 | 1): EndSetting => {
@@ -51,20 +51,20 @@ export function endSettings(
       direction,
       spec,
       plateNormal: spec.fit === 'plate' ? (twin ? mirrored(spec.normal) : spec.normal) : null,
-      meeting: meetingOf({ position, direction, order: tube.order }, spec.fit, against, hostOf(node), runs),
+      meeting: meetingOf({ position, direction, order: tube.order }, spec.fit, against, hostOf(node), runTubes),
     };
   };
   return [setting(0), setting(1)];
 }
 
 /**
- * A square cut has two acute sides, and the run's direction of travel picks one. For a twin the choice is the mirror image
- * of its member's, also against a run that spans the car and so travels the other way on the twin's side.
+ * A square cut has two acute sides, and the run tube's direction of travel picks one. For a twin the choice is the mirror image
+ * of its member's, also against a run tube that spans the car and so travels the other way on the twin's side.
  */
 export function squareSense(twin: boolean): SquareSense {
-  return (run, tangent, position) => {
-    if (!twin || run.mirrored) return tangent;
-    const members = mirrored(nearestOnPath(run.path, mirrored(position), true).tangent);
+  return (runTube, tangent, position) => {
+    if (!twin || runTube.mirrored) return tangent;
+    const members = mirrored(nearestOnPath(runTube.path, mirrored(position), true).tangent);
     return scale(tangent, dot(members, tangent) < 0 ? -1 : 1);
   };
 }

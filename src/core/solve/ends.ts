@@ -15,7 +15,7 @@ import type { Centreline } from './centreline.ts';
 import { wallCentroid } from './amount.ts';
 import { clockedCut, cutBy, type CutGeometry } from './cut.ts';
 import { cutCurve, meanTrimOn, sleeveOf, trimOn } from './end-cutter.ts';
-import type { Meeting, Run } from './meetings.ts';
+import type { Meeting, RunTube } from './meetings.ts';
 import type { EndCutter, TubeEnd } from './types.ts';
 
 /** What is known of an end before it is cut. */
@@ -29,8 +29,8 @@ export interface EndSetting {
   readonly meeting: Meeting;
 }
 
-/** Which way a run is counted to travel where a cut is square and either way would do. */
-export type SquareSense = (run: Run, tangent: Vec3, position: Vec3) => Vec3;
+/** Which way a run tube is counted to travel where a cut is square and either way would do. */
+export type SquareSense = (runTube: RunTube, tangent: Vec3, position: Vec3) => Vec3;
 
 /** Both ends of a tube, cut to what they meet: profiles, tips, throats and notcher settings. */
 export function solveEnds(
@@ -40,8 +40,8 @@ export function solveEnds(
   sense: SquareSense,
 ): readonly [TubeEnd, TubeEnd] {
   const cutsOf = ({ position, direction, meeting }: EndSetting) =>
-    meeting.cutters.map((run) =>
-      cutBy(run, position, direction, section.outerDiameter, (tangent) => sense(run, tangent, position)),
+    meeting.cutters.map((runTube) =>
+      cutBy(runTube, position, direction, section.outerDiameter, (tangent) => sense(runTube, tangent, position)),
     );
   const cuts = [cutsOf(settings[0]), cutsOf(settings[1])] as const;
   const references =
@@ -88,7 +88,7 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
     bundle: { origin: position, direction, reference },
     section,
     plateNormal,
-    sleeves: meeting.cutters.map((run, i) => sleeveOf(run, cuts[i]!, position, radius)),
+    sleeves: meeting.cutters.map((runTube, i) => sleeveOf(runTube, cuts[i]!, position, radius)),
   };
   const { trim: outer, reached, lows, high, passedBy } = cutCurve(cutter, [radius]);
   return withSeldomAsked({
@@ -98,7 +98,7 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
     direction,
     reference,
     cuts: cuts.map((geometry, i) => clockedCut(geometry, reference, direction, reached[i]!)),
-    butted: meeting.butted.map((run) => run.id),
+    butted: meeting.butted.map((runTube) => runTube.id),
     plateNormal,
     cutter,
     outer,

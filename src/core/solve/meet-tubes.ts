@@ -8,7 +8,7 @@ import type { Job } from '../job/types.ts';
 import { endSettings, type EndContext } from './end-settings.ts';
 import type { EndSetting } from './ends.ts';
 import type { LaidTube, Layout } from './lay-out.ts';
-import { indexRuns, type Runs } from './meetings.ts';
+import { indexRunTubes, type RunTubes } from './meetings.ts';
 import type { Frame, SolvedTube } from './types.ts';
 import { untouchedTubes } from './untouched.ts';
 
@@ -18,7 +18,7 @@ export type Met =
   | { readonly same: null; readonly settings: readonly [EndSetting, EndSetting] };
 
 export interface Meetings {
-  readonly runs: Runs;
+  readonly runTubes: RunTubes;
   /** Of every tube, in the order in which they are laid out. */
   readonly met: readonly Met[];
 }
@@ -27,7 +27,7 @@ export interface Meetings {
 export function meetTubes(job: Job, { nodes, tubes }: Layout, previous: Frame | undefined): Outcome<Meetings> {
   const nodeRecords = new Map(job.nodes.map((node) => [node.id, node]));
   const untouched = previous === undefined ? [] : untouchedTubes(tubes, job, nodeRecords, previous);
-  const runs = indexRuns(
+  const runTubes = indexRunTubes(
     tubes.map(({ id, order, member, centreline, section }) => ({
       id,
       order,
@@ -37,7 +37,7 @@ export function meetTubes(job: Job, { nodes, tubes }: Layout, previous: Frame | 
     })),
   );
   const mirroredMembers = new Set(job.members.filter((member) => member.mirror).map((member) => member.id));
-  const context: EndContext = { nodes, nodeRecords, mirroredMembers, runs };
+  const context: EndContext = { nodes, nodeRecords, mirroredMembers, runTubes };
   const met: Met[] = [];
   for (const [index, tube] of tubes.entries()) {
     const same = untouched[index] ?? null;
@@ -46,7 +46,7 @@ export function meetTubes(job: Job, { nodes, tubes }: Layout, previous: Frame | 
     if (trouble !== null) return { ok: false, faults: [trouble] };
     met.push(each);
   }
-  return { ok: true, value: { runs, met } };
+  return { ok: true, value: { runTubes, met } };
 }
 
 /** The fault of an end that meets more tubes than one place can hold, every one of them a cut of its own; null where there is none. */

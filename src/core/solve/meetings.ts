@@ -17,7 +17,7 @@ import type { Section } from '../job/kinds/section.ts';
 import type { TubeRef } from '../job/reference.ts';
 
 /** A tube as others see it: its centreline and size. */
-export interface Run {
+export interface RunTube {
   readonly id: TubeRef;
   /** Place of its member in the build order; a twin shares it. */
   readonly order: number;
@@ -27,24 +27,24 @@ export interface Run {
   readonly section: Section;
 }
 
-/** All runs, with a tree of boxes round their pieces so that a node looks at its neighbours only. */
-export interface Runs {
-  readonly byId: ReadonlyMap<TubeRef, Run>;
+/** All run tubes, with a tree of boxes round their pieces so that a node looks at its neighbours only. */
+export interface RunTubes {
+  readonly byId: ReadonlyMap<TubeRef, RunTube>;
   /** Of each box, the piece in it and whose it is. */
-  readonly pieces: readonly { readonly run: Run; readonly piece: Piece }[];
+  readonly pieces: readonly { readonly runTube: RunTube; readonly piece: Piece }[];
   readonly boxes: readonly Box[];
   readonly tree: BoxTree;
 }
 
-/** The runs, found by id and by place. n log n. */
-export function indexRuns(runs: readonly Run[]): Runs {
-  const pieces: { run: Run; piece: Piece }[] = [];
+/** The run tubes, found by id and by place. n log n. */
+export function indexRunTubes(runTubes: readonly RunTube[]): RunTubes {
+  const pieces: { runTube: RunTube; piece: Piece }[] = [];
   const boxes: Box[] = [];
-  for (const run of runs) {
-    for (const piece of run.path.pieces) pieces.push({ run, piece });
-    boxes.push(...boxesOfPath(run.path));
+  for (const runTube of runTubes) {
+    for (const piece of runTube.path.pieces) pieces.push({ runTube, piece });
+    boxes.push(...boxesOfPath(runTube.path));
   }
-  return { byId: new Map(runs.map((run) => [run.id, run])), pieces, boxes, tree: buildBoxTree(boxes) };
+  return { byId: new Map(runTubes.map((runTube) => [runTube.id, runTube])), pieces, boxes, tree: buildBoxTree(boxes) };
 }
 
 /** A box round each piece of a centreline, in which all lie that it passes within the meeting distance. */
@@ -57,8 +57,8 @@ export const boxesOfPath = ({ pieces }: Path): readonly Box[] =>
   );
 
 export interface Meeting {
-  readonly cutters: readonly Run[];
-  readonly butted: readonly Run[];
+  readonly cutters: readonly RunTube[];
+  readonly butted: readonly RunTube[];
 }
 
 const ALONE: Meeting = { cutters: [], butted: [] };
@@ -69,40 +69,40 @@ export function meetingOf(
   fit: EndFit['fit'],
   against: readonly TubeRef[],
   host: TubeRef | null,
-  runs: Runs,
+  runTubes: RunTubes,
 ): Meeting {
-  if (fit === 'cope') return { cutters: [...new Set(against)].map((id) => runs.byId.get(id)!), butted: [] };
+  if (fit === 'cope') return { cutters: [...new Set(against)].map((id) => runTubes.byId.get(id)!), butted: [] };
   if (fit !== 'auto') return ALONE;
 
   const met: Near[] = [];
-  visitBoxesAt(runs.tree, runs.boxes, end.position, (index) => {
-    const { run, piece } = runs.pieces[index]!;
-    if (run.order >= end.order && run.id !== host) return;
+  visitBoxesAt(runTubes.tree, runTubes.boxes, end.position, (index) => {
+    const { runTube, piece } = runTubes.pieces[index]!;
+    if (runTube.order >= end.order && runTube.id !== host) return;
     const place = nearestOnPiece(piece, end.position);
     if (place.distance > MEETING_DISTANCE) return;
-    const known = met.find((each) => each.run === run);
-    if (known === undefined) met.push({ run, place });
+    const known = met.find((each) => each.runTube === runTube);
+    if (known === undefined) met.push({ runTube, place });
     else if (place.distance < known.place.distance) known.place = place;
   });
-  if (host !== null && !met.some(({ run }) => run.id === host)) {
+  if (host !== null && !met.some(({ runTube }) => runTube.id === host)) {
     // The host counts however far its node's offset has moved it.
-    const run = runs.byId.get(host)!;
-    met.push({ run, place: nearestOnPath(run.path, end.position, true) });
+    const runTube = runTubes.byId.get(host)!;
+    met.push({ runTube, place: nearestOnPath(runTube.path, end.position, true) });
   }
   met.sort(
-    ({ run: a }, { run: b }) =>
+    ({ runTube: a }, { runTube: b }) =>
       Number(b.id === host) - Number(a.id === host) || a.order - b.order || (a.id < b.id ? -1 : 1),
   );
-  const [cutters, butted]: [Run[], Run[]] = [[], []];
-  for (const { run, place } of met) {
+  const [cutters, butted]: [RunTube[], RunTube[]] = [[], []];
+  for (const { runTube, place } of met) {
     const angle = angleBetween(end.direction, place.tangent);
-    (Math.min(angle, Math.PI - angle) <= IN_LINE_ANGLE ? butted : cutters).push(run);
+    (Math.min(angle, Math.PI - angle) <= IN_LINE_ANGLE ? butted : cutters).push(runTube);
   }
   return { cutters, butted };
 }
 
-/** A run that passes near an end, and the place of it that comes nearest. */
+/** A run tube that passes near an end, and the place of it that comes nearest. */
 interface Near {
-  readonly run: Run;
+  readonly runTube: RunTube;
   place: NearestPlace;
 }

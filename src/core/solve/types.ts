@@ -44,18 +44,18 @@ export interface Cut {
   readonly offSquare: Radians;
   /** From the end's reference to the acute side of the cut, right-hand about the end's direction, (-pi, pi]; at a square cut in [0, pi). */
   readonly clocking: Radians;
-  /** How far the branch's axis passes the run's, signed along direction x acute side. */
+  /** How far the branch's axis passes the run tube's, signed along direction x acute side. */
   readonly axisOffset: number;
-  /** Outer diameter of the run. */
+  /** Outer diameter of the run tube. */
   readonly sawDiameter: number;
   /** To pass right through on a blank that runs past the cut; null where the axes are parallel and no saw would. */
   readonly sawDepth: number | null;
-  /** The nearest point of the run's centreline lies in one of its bends. */
+  /** The nearest point of the run tube's centreline lies in one of its bends. */
   readonly onBend: boolean;
-  /** That nearest point, and its place along the run's developed length from end A's node. */
+  /** That nearest point, and its place along the run tube's developed length from end A's node. */
   readonly landing: Vec3;
   readonly landingAt: number;
-  /** False when no generator line of the branch meets the run's surface. */
+  /** False when no generator line of the branch meets the run tube's surface. */
   readonly reaches: boolean;
 }
 
@@ -65,7 +65,7 @@ export interface EndCutter {
   /** Of the tube that is cut. */
   readonly section: Section;
   readonly plateNormal: Vec3 | null;
-  /** The runs as what cuts; none at a plate and a square end. */
+  /** The run tubes as what cuts; none at a plate and a square end. */
   readonly sleeves: readonly Sleeve[];
 }
 

@@ -38,7 +38,7 @@ export function markInWords({ turn }: EndMark): string {
 export const bothInWords = ({ both }: EndMark): string | null =>
   both ? 'Square to the run tube: it bites as deep on the opposite side.' : null;
 
-/** On which side of the run this tube passes; null where the axes meet. Right is along direction x acute side. */
+/** On which side of the run tube this tube passes; null where the axes meet. Right is along direction x acute side. */
 export const offsetInWords = ({ axisOffset }: Cut): string | null =>
   Math.abs(axisOffset) < UNSEEN
     ? null

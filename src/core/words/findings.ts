@@ -80,7 +80,7 @@ const firstPullOnly =
     return `${tube.name}: ${whyInWords(why, pullLaw)} (${die}, ${section.name}). ${known}: ${GO_ON}. ${mendInWords(why, pullLaw, mendNear)}${laid}`;
   };
 
-const onToRun = 'Move the node along the tube if the rule book wants joints clear of bends.';
+const ontoRunTube = 'Move the node along the tube if the rule book wants joints clear of bends.';
 
 const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
   'bend/overlap': ({ bend, straight }, around) => overlap(straight, `between bends ${bend} and ${bend + 1}`, around),
@@ -135,7 +135,7 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
   'end/plate-along-tube': (finding, { tube }) =>
     `${atEnd(tube, finding)}: the plate lies along the tube and never cuts it. Give the plate's normal another direction.`,
   'end/cutter-misses': (finding, { tube, nameOf }) =>
-    `${atEnd(tube, finding)}: the cope against ${nameOf(finding.run)} does not reach this tube. Move the node onto it, or take it out of the end's list.`,
+    `${atEnd(tube, finding)}: the cope against ${nameOf(finding.runTube)} does not reach this tube. Move the node onto it, or take it out of the end's list.`,
   'end/wider-than-run': (finding, { tube }) =>
     `${atEnd(tube, finding)}: part of this tube's wall passes by what it is coped to. Move the node nearer the run tube's axis, or cope the other tube to this one.`,
   'end/cut-through': (finding, { tube, show }) =>
@@ -143,11 +143,11 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
   'end/cope-in-own-bend': (finding, { tube, show }) =>
     `${atEnd(tube, finding)}: the cope is ${show(finding.throat)} deep and the straight there ${show(finding.straight)}, so the cut runs into this tube's own bend. Fit it by hand, or move the bend away.`,
   'joint/in-bend': (finding, { tube, nameOf }) =>
-    `${atEnd(tube, finding)} lands in bend ${finding.runBend} of ${nameOf(finding.run)}. The cope is cut for it; a saw set for straight tube does not fit there. ${onToRun}`,
+    `${atEnd(tube, finding)} lands in bend ${finding.runTubeBend} of ${nameOf(finding.runTube)}. The cope is cut for it; a saw set for straight tube does not fit there. ${ontoRunTube}`,
   'joint/near-bend': (finding, { tube, nameOf, show }) =>
-    `${atEnd(tube, finding)} lands ${show(finding.distance)} from bend ${finding.runBend} of ${nameOf(finding.run)}, less than one diameter (${show(finding.reach)}). The cope is cut for it; a saw set for straight tube does not fit there. ${onToRun}`,
+    `${atEnd(tube, finding)} lands ${show(finding.distance)} from bend ${finding.runTubeBend} of ${nameOf(finding.runTube)}, less than one diameter (${show(finding.reach)}). The cope is cut for it; a saw set for straight tube does not fit there. ${ontoRunTube}`,
   'joint/off-run-end': (finding, { tube, nameOf, show }) =>
-    `${atEnd(tube, finding)}: its saddle runs ${show(finding.over)} past end ${finding.runEnd} of ${nameOf(finding.run)}, where there is nothing to weld to. Move the node along ${nameOf(finding.run)} by that much or more.`,
+    `${atEnd(tube, finding)}: its saddle runs ${show(finding.over)} past end ${finding.runTubeEnd} of ${nameOf(finding.runTube)}, where there is nothing to weld to. Move the node along ${nameOf(finding.runTube)} by that much or more.`,
   'member/twin-in-same-place': (_, { tube }) =>
     `${tube.member.name} is its own mirror image, which lies in the same place and would be cut twice. Turn its mirror off.`,
   'clearance/too-close': ({ envelope, distance, gap }, { tube, frame, show }) => {

@@ -44,9 +44,9 @@ export function fitInWords(frame: Frame, { tube, which }: EndOf): string {
 /** For each cut: which angle is which. Empty where there is none. */
 export const anglesInWords = (frame: Frame, { tube, which }: EndOf): string[] =>
   tube.ends[which].cuts.map((cut) => {
-    const run = frame.byId.get(cut.against)!;
+    const runTube = frame.byId.get(cut.against)!;
     const angles = `included ${degreesInWords(cut.includedAngle)}, off square ${degreesInWords(cut.offSquare)}`;
-    return `To ${run.number}: ${angles}${cut.onBend ? ', on its bend' : ''}.`;
+    return `To ${runTube.number}: ${angles}${cut.onBend ? ', on its bend' : ''}.`;
   });
 
 /** What phi = 0 is: "0° is the inside line, on the inside of bend 1", and on a straight tube how that line is found. */
@@ -77,7 +77,7 @@ export const upperEdgeInWords = (wrap: Wrap, unit: LengthUnit): string =>
 
 /** "On 1 Main hoop: 512.3 mm from its end A, 90° clockwise from the inside of bend 2, (40.1 mm past that bend)". */
 export function landingInWords(landing: Landing, unit: LengthUnit): string {
-  const { run, fromEndA, turn, bend, fromTangent, tangent } = landing;
+  const { runTube, fromEndA, turn, bend, fromTangent, tangent } = landing;
   const from = bend === null ? 'its scribed line' : `the inside of its bend ${bend}`;
   const place =
     bend === null
@@ -87,5 +87,5 @@ export function landingInWords(landing: Landing, unit: LengthUnit): string {
         : ` (${lengthInWords(fromTangent, unit)} ${tangent === 'start' ? 'before that bend' : 'past that bend'})`;
   const turned = turnInWords(turn);
   const about = turned === '0°' ? `on ${from}` : turned === '180°' ? `opposite ${from}` : `${turned} from ${from}`;
-  return `on ${numbered(run)}, ${lengthInWords(fromEndA, unit)} from its end A, ${about}${place}`;
+  return `on ${numbered(runTube)}, ${lengthInWords(fromEndA, unit)} from its end A, ${about}${place}`;
 }

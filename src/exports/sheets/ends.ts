@@ -143,8 +143,8 @@ function cutBlocks(context: Context, tube: SolvedTube, which: 0 | 1, width: numb
   const throat = (i: number): string[] =>
     i !== first || high === null ? [] : [throatInWords(tube, which, high.phi) ?? []].flat();
   return cuts.map((cut, i) => {
-    const run = derived.byId.get(cut.against);
-    const name = `${cuts.length > 1 ? `Cut ${i + 1} of ${cuts.length}: ` : 'Cut '}to ${run === undefined ? '' : `${run.number} `}${tubeName(derived, cut.against)}`;
+    const runTube = derived.byId.get(cut.against);
+    const name = `${cuts.length > 1 ? `Cut ${i + 1} of ${cuts.length}: ` : 'Cut '}to ${runTube === undefined ? '' : `${runTube.number} `}${tubeName(derived, cut.against)}`;
     const space = i === 0 ? width - END_WIDTH - 2 : width;
     const turned = turnInWords(wrapHalfTurn(cut.clocking - cuts[0]!.clocking));
     const instead = insteadOfNotcher(cut);

@@ -1,5 +1,5 @@
 /**
- * What of a run lies about a joint: its centreline, the end straights prolonged, as far as the tube round it may reach into a
+ * What of a run tube lies about a joint: its centreline, the end straights prolonged, as far as the tube round it may reach into a
  * ball. A bend is cut off where its discs leave the ball, so that its far side does not cut what is elsewhere.
  */
 import type { ArcPiece, Path, Piece } from '../../core/geometry/path.ts';

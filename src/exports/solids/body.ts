@@ -2,9 +2,9 @@
  * One tube as an exact solid: the wall swept along its centreline, its ends cut. No allowance is left on it: this is the
  * tube as it stands in the frame.
  *
- * A cope is cut by the outside of the run, filled, its end straights prolonged; of the run only what lies about the joint
+ * A cope is cut by the outside of the run tube, filled, its end straights prolonged; of the run tube only what lies about the joint
  * cuts, so that a hoop's other leg, a metre on, leaves the tube alone. The tube starts at its tip: what would stand
- * beyond, on the node's side of the cut, is not part of it, and where the wall passes the run by it is left to the tip.
+ * beyond, on the node's side of the cut, is not part of it, and where the wall passes the run tube by it is left to the tip.
  * Of the pieces that the cuts leave the greatest is the tube. A plate cuts along its plane; a square end stands square
  * at the node.
  */
@@ -27,7 +27,7 @@ const CLEAR = 1;
 const MASS_AGREES = 0.01;
 /**
  * How a body is tried, one way after the other: where about the tube its seam runs, in radians, since a cut that runs along a seam
- * may fail; and whether what lies behind a narrow run is cut away whole, which may fail where run and tube are nearly alike.
+ * may fail; and whether what lies behind a narrow run tube is cut away whole, which may fail where the two are nearly alike.
  */
 const WAYS = [
   { seam: 0.3, behind: true },
@@ -137,29 +137,36 @@ function toolsOf(
     return [bar(oc, keep, end.position, outwards, seamOff(outwards), 2 * about, 2 * about)];
   }
   return end.cuts.flatMap((cut) => {
-    const run = byId.get(cut.against)!;
-    const runRadius = run.section.outerDiameter / 2;
-    const chains = stretchesAbout(run.path, end.position, about, runRadius);
+    const runTube = byId.get(cut.against)!;
+    const runTubeRadius = runTube.section.outerDiameter / 2;
+    const chains = stretchesAbout(runTube.path, end.position, about, runTubeRadius);
     return chains.flatMap((chain) => {
-      const filled = sweptSolid(oc, keep, chain, runRadius, null, seamOff(tangentAt(chain[0]!), seam));
-      const passesBy = withBehind && cut.reaches && Math.abs(cut.axisOffset) + radius > runRadius + ROUNDING;
+      const filled = sweptSolid(oc, keep, chain, runTubeRadius, null, seamOff(tangentAt(chain[0]!), seam));
+      const passesBy = withBehind && cut.reaches && Math.abs(cut.axisOffset) + radius > runTubeRadius + ROUNDING;
       const [only] = chain;
       if (!passesBy || chain.length > 1 || only!.piece.kind === 'arc') return [filled];
-      return [behindRun(oc, keep, only!, runRadius, end.direction, 2 * about), filled];
+      return [behindRunTube(oc, keep, only!, runTubeRadius, end.direction, 2 * about), filled];
     });
   });
 }
 
 /**
- * What lies behind a straight run, as wide as it is, on the node's side: where the wall passes the run by, what the run has cut off
+ * What lies behind a straight run tube, as wide as it is, on the node's side: where the wall passes the run tube by, what the run tube has cut off
  * would hang on to the tube by that. (Behind a bend it does: its outline is no simple surface.)
  */
-function behindRun(oc: Kernel, keep: Keep, run: Stretch, radius: number, direction: Vec3, depth: number): Shape {
-  const along = tangentAt(run);
+function behindRunTube(
+  oc: Kernel,
+  keep: Keep,
+  runTube: Stretch,
+  radius: number,
+  direction: Vec3,
+  depth: number,
+): Shape {
+  const along = tangentAt(runTube);
   const ahead = normalize(rejectFrom(direction, along));
   const off = cross(ahead, along);
-  const corner = addScaled(addScaled(addScaled(run.piece.from, along, run.from), off, -radius), ahead, -depth);
-  return box(oc, keep, corner, along, off, [2 * radius, depth, run.to - run.from]);
+  const corner = addScaled(addScaled(addScaled(runTube.piece.from, along, runTube.from), off, -radius), ahead, -depth);
+  return box(oc, keep, corner, along, off, [2 * radius, depth, runTube.to - runTube.from]);
 }
 
 /** Some direction that does not lie along `axis`. */

@@ -183,11 +183,11 @@ describe('the landing of a tip on the run', () => {
     expect(tips.map(({ phi }) => Math.abs(Math.round(degrees(phi))))).toEqual([90, 90]);
     const landings = tips.map((tip) => landingOf(tee, branch, 0, inSpace(branch, 0, tip))!);
     for (const landing of landings) {
-      expect(landing.run.id).toBe('run');
+      expect(landing.runTube.id).toBe('run');
       expect(landing.bend).toBeNull();
       expect(landing.fromEndA).toBeCloseTo(400, 4);
     }
-    // The run's own reference is straight up; the branch stands on top of it.
+    // The run tube's own reference is straight up; the branch stands on top of it.
     expect(landings.map(({ turn }) => Math.round(degrees(turn))).toSorted((a, b) => a - b)).toEqual([-90, 90]);
     const deep = landingOf(tee, branch, 0, inSpace(branch, 0, throat))!;
     expect(degrees(deep.turn)).toBeCloseTo(0, 4);
