@@ -49,48 +49,6 @@ const pagesOf = (pdf: Uint8Array) => new TextDecoder('latin1').decode(pdf).match
 
 const bodiesOf = (step: string) => [...step.matchAll(/MANIFOLD_SOLID_BREP\('([^']*)'/gu)].map(([, name]) => name);
 
-test('all as one zip holds the files that the command line writes for the same job', async ({ page }, testInfo) => {
-  await start(page);
-  await openFewTubes(page);
-  const job = testInfo.outputPath('job.json');
-  writeFileSync(job, await savedText(page));
-  const out = testInfo.outputPath('out');
-  const fab = spawnSync(
-    process.execPath,
-    ['src/scripts/launch.mjs', 'src/fab.ts', job, '--out', out, '--formats', ALL, '--paper', 'letter'],
-    { cwd: root, encoding: 'utf8' },
-  );
-  expect(fab.stderr).toBe('');
-
-  await goTo(page, 'Shop');
-  await showPart(page, 'Files');
-  const coming = page.waitForEvent('download', { timeout: SLOW });
-  await page.getByRole('button', { name: 'Take all as one zip' }).click();
-  const download = await coming;
-  expect(download.suggestedFilename()).toMatch(/\.zip$/u);
-  await expect(making(page)).toBeHidden();
-  const zipped = unzipSync(await bytesOf(download));
-
-  const written = readdirSync(out, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map((entry) => join(entry.parentPath, entry.name).slice(out.length + 1));
-  expect(Object.keys(zipped).toSorted()).toEqual(written.toSorted());
-  for (const name of written) {
-    const [ours, theirs] = [zipped[name]!, new Uint8Array(readFileSync(join(out, name)))];
-    const [oursText, theirsText] = [ours, theirs].map((bytes) => new TextDecoder().decode(bytes)) as [string, string];
-    if (/\.(?:csv|json)$/u.test(name)) expectSameText(oursText, theirsText, GRAZE, name);
-    // Two tips of one height may be marked in either order.
-    else if (/\.(?:svg|dxf)$/u.test(name)) expectSameText(oursText, theirsText, 0.001, name, true);
-    else if (name.endsWith('.step')) expect(bodiesOf(oursText)).toEqual(bodiesOf(theirsText));
-    else if (name.endsWith('.stl')) {
-      const [a, b] = [cornersOf(ours), cornersOf(theirs)];
-      expect(a.length).toBe(b.length);
-      expect(a.reduce((most, each, i) => Math.max(most, Math.abs(each - b[i]!)), 0)).toBeLessThan(0.001);
-    } else if (name.endsWith('.pdf')) expect(pagesOf(ours)).toBe(pagesOf(theirs));
-    else expect(ours.length, name).toBe(theirs.length);
-  }
-});
-
 test('the page answers while solids are made, and Cancel stops them', async ({ page }) => {
   await start(page);
   await goTo(page, 'Shop');
@@ -175,7 +133,62 @@ test('what the printed bars measure scales the next print, and is found again', 
 test.describe('kept by the browser', () => {
   test.use({ serviceWorkers: 'allow' });
 
-  test('without a network the zip comes without the solids, and says so; once made with one, they are made without', async ({
+  test('all as one zip holds the files that the command line writes for the same job; once solids were made, they are made without a network', async ({
+    page,
+    context,
+  }, testInfo) => {
+    await start(page);
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    await openFewTubes(page);
+    const job = testInfo.outputPath('job.json');
+    writeFileSync(job, await savedText(page));
+    const out = testInfo.outputPath('out');
+    const fab = spawnSync(
+      process.execPath,
+      ['src/scripts/launch.mjs', 'src/fab.ts', job, '--out', out, '--formats', ALL, '--paper', 'letter'],
+      { cwd: root, encoding: 'utf8' },
+    );
+    expect(fab.stderr).toBe('');
+
+    await goTo(page, 'Shop');
+    await showPart(page, 'Files');
+    const coming = page.waitForEvent('download', { timeout: SLOW });
+    await page.getByRole('button', { name: 'Take all as one zip' }).click();
+    const download = await coming;
+    expect(download.suggestedFilename()).toMatch(/\.zip$/u);
+    await expect(making(page)).toBeHidden();
+    const zipped = unzipSync(await bytesOf(download));
+
+    const written = readdirSync(out, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) => join(entry.parentPath, entry.name).slice(out.length + 1));
+    expect(Object.keys(zipped).toSorted()).toEqual(written.toSorted());
+    for (const name of written) {
+      const [ours, theirs] = [zipped[name]!, new Uint8Array(readFileSync(join(out, name)))];
+      const [oursText, theirsText] = [ours, theirs].map((bytes) => new TextDecoder().decode(bytes)) as [string, string];
+      if (/\.(?:csv|json)$/u.test(name)) expectSameText(oursText, theirsText, GRAZE, name);
+      // Two tips of one height may be marked in either order.
+      else if (/\.(?:svg|dxf)$/u.test(name)) expectSameText(oursText, theirsText, 0.001, name, true);
+      else if (name.endsWith('.step')) expect(bodiesOf(oursText)).toEqual(bodiesOf(theirsText));
+      else if (name.endsWith('.stl')) {
+        const [a, b] = [cornersOf(ours), cornersOf(theirs)];
+        expect(a.length).toBe(b.length);
+        expect(a.reduce((most, each, i) => Math.max(most, Math.abs(each - b[i]!)), 0)).toBeLessThan(0.001);
+      } else if (name.endsWith('.pdf')) expect(pagesOf(ours)).toBe(pagesOf(theirs));
+      else expect(ours.length, name).toBe(theirs.length);
+    }
+
+    await untilKept(page);
+    await context.setOffline(true);
+    await page.reload();
+    await goTo(page, 'Shop');
+    await showPart(page, 'Files');
+    const solids = page.waitForEvent('download', { timeout: SLOW });
+    await fileKey(page, 'cage.step').click();
+    expect(await bytesOf(await solids)).toEqual(zipped['cage.step']);
+  });
+
+  test('without a network, and before solids were ever made, the zip comes without them, and says so', async ({
     page,
     context,
   }) => {
@@ -198,19 +211,6 @@ test.describe('kept by the browser', () => {
     expect(note).toMatch(/cage\.step\s+The part that makes solids could not be loaded/u);
     await expect(page.getByText('Without cage.step: The part that makes solids could not be loaded')).toBeVisible();
     await expect(page.getByRole('alert')).toHaveCount(0);
-
-    await context.setOffline(false);
-    const takeSolids = async (): Promise<Uint8Array> => {
-      const download = page.waitForEvent('download', { timeout: SLOW });
-      await fileKey(page, 'cage.step').click();
-      return bytesOf(await download);
-    };
-    const online = await takeSolids();
-    await context.setOffline(true);
-    await page.reload();
-    await goTo(page, 'Shop');
-    await showPart(page, 'Files');
-    expect(await takeSolids()).toEqual(online);
   });
 });
 

