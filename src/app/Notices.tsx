@@ -3,6 +3,7 @@ import { shownName } from '../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import type { Notice, Version } from '../store/types.ts';
 import { editor, keeping, shopRecord, useEditor, useKeeping, useShop } from '../store/page.ts';
+import { useWayBack } from '../ui/kit/useWayBack.ts';
 import { FaultList } from '../ui/kit/FaultList.tsx';
 import { ShopAsks } from '../ui/shop-record/ShopAsks.tsx';
 import { dated } from './dated.ts';
@@ -46,15 +47,15 @@ function OtherTab(): ReactNode {
 
 function Refusal(): ReactNode {
   const refused = useEditor((state) => state.refused);
-  if (!refused) return null;
   return (
-    <section className="notice notice-wrong">
-      <p>
-        <strong>{refused.fileName} was not opened.</strong> The open job is untouched.
-      </p>
-      <FaultList faults={refused.faults} />
-      <Dismiss press={() => editor.getState().dismissRefusal()} />
-    </section>
+    refused && (
+      <Closable isWrong close={() => editor.getState().dismissRefusal()}>
+        <p>
+          <strong>{refused.fileName} was not opened.</strong> The open job is untouched.
+        </p>
+        <FaultList faults={refused.faults} />
+      </Closable>
+    )
   );
 }
 
@@ -71,11 +72,10 @@ function Known(): ReactNode {
 }
 
 const Said = ({ notice, dismiss }: { readonly notice: Notice; readonly dismiss: () => void }): ReactNode => (
-  <section className="notice">
+  <Closable close={dismiss}>
     <p>{notice.message}</p>
     <Damaged versions={notice.damaged} />
-    <Dismiss press={dismiss} />
-  </section>
+  </Closable>
 );
 
 /** One of many is as good as another: the rest stand under Earlier versions. */
@@ -91,10 +91,24 @@ const Damaged = ({ versions }: { readonly versions: readonly Version[] }): React
     </div>
   ));
 
-function Dismiss({ press }: { readonly press: () => void }): ReactNode {
+/** A strip with a key that closes it. */
+function Closable(props: {
+  readonly isWrong?: true;
+  readonly close: () => void;
+  readonly children: ReactNode;
+}): ReactNode {
+  const { isWrong, close, children } = props;
+  const { onFocus, answered } = useWayBack();
+  function press(): void {
+    answered();
+    close();
+  }
   return (
-    <button type="button" className="dismiss" aria-label="Close this message" onClick={press}>
-      {closeIcon}
-    </button>
+    <section className={isWrong ? 'notice notice-wrong' : 'notice'} onFocus={onFocus}>
+      {children}
+      <button type="button" className="dismiss" aria-label="Close this message" onClick={press}>
+        {closeIcon}
+      </button>
+    </section>
   );
 }

@@ -73,6 +73,13 @@ test('each broken file is explained beside its name, as on the command line, and
       await expect(notice).toBeHidden();
     });
   }
+  // By keyboard, from the job's name and back to it.
+  const name = page.getByRole('textbox', { name: 'Job' });
+  await openFile(page, broken[0]![0], broken[0]![1]);
+  await name.focus();
+  await notice.getByRole('button', { name: 'Close this message' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(name).toBeFocused();
   await expect(undoKey(page)).toBeDisabled();
   expect(await page.evaluate(() => 'name' in {}), 'no name got into every object').toBe(false);
 });
