@@ -91,11 +91,11 @@ describe('edit', () => {
       }),
       /q1|q2|loop/,
     ],
-  ])('refuses %s and leaves everything as it was', (_, change, told) => {
+  ])('refuses %s and leaves everything as it was', (_, change, words) => {
     const before = documentOf(tab);
     const faults = documentOf(tab).edit('Break it', change);
     expect(faults.length).toBeGreaterThan(0);
-    expect(faults.map(({ place, message }) => `${place} ${message}`).join('\n')).toMatch(told);
+    expect(faults.map(({ place, message }) => `${place} ${message}`).join('\n')).toMatch(words);
     expect(documentOf(tab)).toEqual(before);
   });
 });
@@ -145,23 +145,23 @@ describe('a gesture', () => {
     expect(undoOf(tab)).toBe('Nudge');
   });
 
-  it('tells once that it ended, whoever ended it', () => {
-    const told: string[] = [];
-    documentOf(tab).begin('kept', () => told.push('kept'));
+  it('reports once that it ended, whoever ended it', () => {
+    const ends: string[] = [];
+    documentOf(tab).begin('kept', () => ends.push('kept'));
     documentOf(tab).preview(moved(1));
-    expect(told).toEqual([]);
+    expect(ends).toEqual([]);
     documentOf(tab).commit();
-    documentOf(tab).begin('dropped', () => told.push('dropped'));
+    documentOf(tab).begin('dropped', () => ends.push('dropped'));
     documentOf(tab).cancel();
-    documentOf(tab).begin('undone', () => told.push('undone'));
+    documentOf(tab).begin('undone', () => ends.push('undone'));
     documentOf(tab).preview(moved(2));
     documentOf(tab).undo();
-    documentOf(tab).begin('followed', () => told.push('followed'));
-    documentOf(tab).begin('saved', () => told.push('saved'));
+    documentOf(tab).begin('followed', () => ends.push('followed'));
+    documentOf(tab).begin('saved', () => ends.push('saved'));
     documentOf(tab).preview(moved(3));
     documentOf(tab).file();
     documentOf(tab).undo();
-    expect(told).toEqual(['kept', 'dropped', 'undone', 'followed', 'saved']);
+    expect(ends).toEqual(['kept', 'dropped', 'undone', 'followed', 'saved']);
   });
 
   it('takes no draft once it is over', () => {

@@ -24,7 +24,7 @@ describe('the selection', () => {
     expect(editorOf(tab).selection).toBeNull();
   });
 
-  it('is told anew with each place that is asked for', () => {
+  it('is reported anew with each place that is asked for', () => {
     editorOf(tab).goTo([1, 2, 3]);
     editorOf(tab).goTo([1, 2, 3], { kind: 'envelope', id: 'head' });
     expect(editorOf(tab).lookAt).toEqual({ at: [1, 2, 3], asked: 2 });

@@ -588,7 +588,7 @@ describe('two tabs', () => {
     return [first, await browser.openTab()];
   }
 
-  it('the tab that is behind is told, and writes nothing over the other', async () => {
+  it('the tab that is behind learns of it, and writes nothing over the other', async () => {
     const [first, second] = await twoTabs();
     expect(documentOf(second).job.name).toBe('begun');
     await work(second, 'second');

@@ -112,7 +112,7 @@ it.each([
     /another/,
   ],
   ['with a date in a step', withDate, /damaged/],
-])('a history %s is set aside with words, and the job opens', async (_, spoilt, told) => {
+])('a history %s is set aside with words, and the job opens', async (_, spoilt, words) => {
   const { kept, stamp } = kept1();
   const browser = openBrowser();
   browser.documents.set(kept.slot, { kept: { ...kept, history: spoilt(kept) }, stamp });
@@ -122,7 +122,7 @@ it.each([
   const undoLabel = undoOf(tab);
   expect(serialiseJob(job)).toBe(written(kept.text));
   expect(undoLabel).toBeNull();
-  expect(notice?.message).toMatch(told);
+  expect(notice?.message).toMatch(words);
   expect(notice?.message).toMatch(/set aside, under Earlier versions/u);
   const aside = (await keepingOf(tab).earlierVersions())!.filter(({ why }) => why !== undefined);
   expect(aside).toEqual(notice!.damaged);

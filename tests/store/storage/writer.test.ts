@@ -10,7 +10,7 @@ afterEach(() => {
 
 /** A writer whose writes end when they are let, and what is known of it. */
 function tried(takes = 0) {
-  const log = { begun: [] as number[], jotted: [] as number[], most: 0, told: '', error: null as Error | null };
+  const log = { begun: [] as number[], jotted: [] as number[], most: 0, said: '', error: null as Error | null };
   let underWay = 0;
   const start = Date.now();
   const writer = createWriter(
@@ -23,7 +23,7 @@ function tried(takes = 0) {
       underWay -= 1;
       if (log.error !== null) throw log.error;
     },
-    (saved, trouble) => (log.told = trouble === null ? saved : `${saved}: ${trouble}`),
+    (saved, trouble) => (log.said = trouble === null ? saved : `${saved}: ${trouble}`),
   );
   return { writer, log };
 }
@@ -44,7 +44,7 @@ describe('while changes keep coming', () => {
     const gaps = log.begun.map((time, index) => time - (log.begun[index - 1] ?? 0));
     // From one write to the first change after it, and then the delay.
     expect(Math.max(...gaps)).toBeLessThanOrEqual(DELAY + every);
-    expect(log.told).toBe('saved');
+    expect(log.said).toBe('saved');
   });
 
   it('has one write under way and one waiting, however long a write takes', async () => {
@@ -53,7 +53,7 @@ describe('while changes keep coming', () => {
     expect(log.most).toBe(1);
     expect(log.begun.length).toBe(8);
     await vi.advanceTimersByTimeAsync(2 * (1000 + DELAY));
-    expect(log.told).toBe('saved');
+    expect(log.said).toBe('saved');
   });
 
   it('puts down what is due while a write does not end', async () => {
@@ -82,7 +82,7 @@ describe('while changes keep coming', () => {
     await vi.advanceTimersByTimeAsync(DELAY + 50);
     writer.changed();
     await vi.advanceTimersByTimeAsync(60);
-    expect(log.told).toBe('saving');
+    expect(log.said).toBe('saving');
   });
 });
 
@@ -96,10 +96,10 @@ describe('a write that fails', () => {
     await vi.advanceTimersByTimeAsync(200_000);
     const waits = log.begun.map((time, index) => time - (log.begun[index - 1] ?? 0)).slice(1);
     expect(waits.slice(0, 8)).toEqual([1000, 2000, 4000, 8000, 16_000, 30_000, 30_000, 30_000]);
-    expect(log.told).toBe('failed: full');
+    expect(log.said).toBe('failed: full');
     log.error = null;
     await vi.advanceTimersByTimeAsync(LONGEST_RETRY);
-    expect(log.told).toBe('saved');
+    expect(log.said).toBe('saved');
     const { length } = log.begun;
     await vi.advanceTimersByTimeAsync(10 * LONGEST_RETRY);
     expect(log.begun).toHaveLength(length);
@@ -112,12 +112,12 @@ describe('a write that fails', () => {
     await vi.advanceTimersByTimeAsync(DELAY + 4 * RETRY);
     const { length } = log.begun;
     writer.changed();
-    expect(log.told).toBe('failed: full');
+    expect(log.said).toBe('failed: full');
     await vi.advanceTimersByTimeAsync(DELAY);
     expect(log.begun).toHaveLength(length + 1);
     log.error = null;
     await writer.flush();
-    expect(log.told).toBe('saved');
+    expect(log.said).toBe('saved');
   });
 
   it('leaves nothing unwritten when a change came while it was under way', async () => {
@@ -129,7 +129,7 @@ describe('a write that fails', () => {
     await vi.advanceTimersByTimeAsync(900);
     log.error = null;
     await vi.advanceTimersByTimeAsync(DELAY + 1000);
-    expect(log.told).toBe('saved');
+    expect(log.said).toBe('saved');
   });
 
   it('does not run in circles when every failure also means that all is lost', async () => {
@@ -150,9 +150,9 @@ describe('a write that takes long', () => {
     const { writer, log } = tried(2 * SLOW);
     writer.changed();
     await vi.advanceTimersByTimeAsync(DELAY + SLOW);
-    expect(log.told).toBe('failed: slow');
+    expect(log.said).toBe('failed: slow');
     await vi.advanceTimersByTimeAsync(SLOW);
-    expect(log.told).toBe('saved');
+    expect(log.said).toBe('saved');
   });
 
   it('does not hold up what must be written before the page goes', async () => {
@@ -174,5 +174,5 @@ it('writes again what was lost, at once', async () => {
   writer.again();
   expect(log.begun).toHaveLength(2);
   await vi.advanceTimersByTimeAsync(0);
-  expect(log.told).toBe('saved');
+  expect(log.said).toBe('saved');
 });
