@@ -24,7 +24,7 @@ const exporting = ['drawing', 'exports/shared', ...trades, 'exports/products'];
 const edited = [...derived, 'core/edit', 'core/session', 'core/shape', ...exporting, 'workers'];
 const stored = ['store/types.ts', 'store/storage', 'store/tabs'];
 const edits = ['store/document', 'store/editor'];
-const stores = [...stored, ...edits, 'store/rehearsals.ts', 'store/results', 'store/keeping', 'store/opening.ts'];
+const stores = [...stored, ...edits, 'store/results', 'store/keeping', 'store/opening.ts'];
 /** What is shown takes its stores ready made from the page. */
 const kept = [...edited, 'store/types.ts', 'store/page.ts'];
 const scene = [...kept, 'view/camera', 'view/meshes', 'view/canvas', 'view/scene'];
@@ -65,8 +65,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'store/tabs': [...edited, 'store/types.ts', 'store/storage'],
   'store/document': edited,
   'store/editor': [...edited, 'store/types.ts', 'store/document'],
-  'store/rehearsals.ts': edited,
-  'store/results': [...edited, ...edits, 'store/rehearsals.ts'],
+  'store/results': [...edited, ...edits],
   'store/keeping': [...edited, ...stored, ...edits],
   'store/opening.ts': [...edited, ...stored, ...edits, 'store/keeping'],
   'store/shop': [...edited, ...stored, 'store/document'],

@@ -7,6 +7,7 @@ import { PRODUCTS, type Product } from '../exports/products/catalogue.ts';
 import type { ExportFile } from '../exports/shared/files.ts';
 import type { Setting } from '../exports/products/formats.ts';
 import { missingFile, type Missing } from '../exports/products/missing.ts';
+import { handOf, type Hand } from './hand.ts';
 import type { Answer, Request } from './messages.ts';
 
 export interface Progress {
@@ -19,34 +20,15 @@ export interface Progress {
   readonly total: number;
 }
 
-/** What a request is sent to. */
-export interface Hand {
-  send(request: Request): void;
-  /** Its answers from now on; a failure of the worker itself counts as one. */
-  listen(heard: (answer: Answer) => void): void;
-  end(): void;
-}
+export type Hire = (kind: 'solids' | 'others') => Hand<Request, Answer>;
 
-export type Hire = (kind: 'solids' | 'others') => Hand;
-
-export const hireWorker: Hire = (kind) => {
-  // Spelt out twice: only so does the build see that these are workers.
-  const worker =
+// Spelt out twice: only so does the build see that these are workers.
+export const hireWorker: Hire = (kind) =>
+  handOf(
     kind === 'solids'
       ? new Worker(new URL('./solids.ts', import.meta.url), { type: 'module' })
-      : new Worker(new URL('./make.ts', import.meta.url), { type: 'module' });
-  return {
-    send: (request) => worker.postMessage(request),
-    listen(heard) {
-      worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => heard(data));
-      worker.addEventListener('error', (event) => {
-        event.preventDefault();
-        heard({ kind: 'failed', why: event.message || 'The part of the program that makes it could not be started.' });
-      });
-    },
-    end: () => worker.terminate(),
-  };
-};
+      : new Worker(new URL('./make.ts', import.meta.url), { type: 'module' }),
+  );
 
 export interface Made {
   /** In the sequence asked for. */
@@ -110,13 +92,20 @@ function filled(
       reject(signal.reason as Error);
     };
     signal.addEventListener('abort', stop, { once: true });
-    hand.listen((answer) => {
-      if (answer.kind === 'going') return going(answer.done, answer.total);
+    const done = () => {
       signal.removeEventListener('abort', stop);
       hand.end();
-      if (answer.kind === 'files') resolve(answer.files);
-      else reject(new Error(answer.why));
-    });
+    };
+    const fail = (why: string) => {
+      done();
+      reject(new Error(why));
+    };
+    hand.listen((answer) => {
+      if (answer.kind === 'going') return going(answer.done, answer.total);
+      if (answer.kind === 'failed') return fail(answer.why);
+      done();
+      resolve(answer.files);
+    }, fail);
     hand.send(request);
   });
 }

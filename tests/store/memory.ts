@@ -11,6 +11,7 @@ import { mayWriteOver, nextStamp } from '../../src/store/storage/persistence.ts'
 import type { Damaged, KeptVersion, Persistence, Stamp, Stored, Watcher } from '../../src/store/storage/persistence.ts';
 import { checkStored, damagedFrom, LAST_DATE } from '../../src/store/storage/records.ts';
 import type { Surroundings } from '../../src/store/keeping/surroundings.ts';
+import { inSpareTime } from '../../src/workers/doing.ts';
 
 export const DEMO = readFileSync(new URL('../../public/demo.cagewright.json', import.meta.url), 'utf8');
 
@@ -199,7 +200,7 @@ export function openBrowser(): Browser {
     const keeping = createKeeping(document, editor);
     const opening = createOpening(document, editor, keeping);
     const nth = watchers.length;
-    results.start(surroundings.whenIdle);
+    results.start(inSpareTime(surroundings.whenIdle));
     const started = keeping.start(surroundings);
     const idle = (tasks = Infinity): void => {
       for (let done = 0; done < tasks && waiting.size > 0; done += 1) {

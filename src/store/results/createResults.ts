@@ -1,16 +1,18 @@
 /**
  * What the slow stages find of the job that is shown, with the revision of the document that it belongs to. It hears of each
- * change before the screen does, so that no finding of a frame that is gone is ever shown; what is not known yet comes when the
- * page is idle.
+ * change before the screen does, so that no finding of a frame that is gone is ever shown; what is not known yet comes item by
+ * item.
  */
 import { createStore } from 'zustand/vanilla';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Finding } from '../../core/checks/types.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { Rehearsal } from '../../core/rehearse/types.ts';
+import { rehearsals } from '../../core/stages/rehearsals.ts';
+import type { DoItem } from '../../workers/doing.ts';
+import { createRunner, type Progress, type Runner } from '../../workers/runner.ts';
 import type { DocumentStore } from '../document/createDocument.ts';
 import type { EditorStore } from '../editor/createEditor.ts';
-import { createRehearsals, type Rehearsals } from '../rehearsals.ts';
 
 export interface ResultsState {
   /** Of the document. */
@@ -19,21 +21,26 @@ export interface ResultsState {
   readonly findings: readonly Finding[];
   /** Of the tubes shown that can be put in a bender, as far as they were rehearsed yet. */
   readonly rehearsals: ReadonlyMap<TubeRef, Rehearsal>;
+  /** Of all slow stages; nothing is to be done before they are started. */
+  readonly progress: Progress;
 }
 
 export interface ResultsStore extends StoreApi<ResultsState> {
-  /** From now on what is not known is searched for. `whenIdle` runs a task once, and answers how to drop it. */
-  start(whenIdle: (task: () => void) => () => void): void;
+  /** From now on what is not known is searched for, item by item, by `doItem`. */
+  start(doItem: DoItem): void;
 }
+
+const IDLE: Progress = { done: 0, of: 0, failed: [] };
 
 export function createResults(document: DocumentStore, editor: EditorStore): ResultsStore {
   /** null until something is searched for. */
-  let rehearsals: Rehearsals | null = null;
+  let runner: Runner | null = null;
 
   const known = (): ResultsState => {
     const { revision, derived } = document.getState();
-    const { findings } = rehearsals?.addedTo(derived) ?? derived;
-    return { revision, findings, rehearsals: rehearsals?.known(derived) ?? new Map() };
+    if (runner === null) return { revision, findings: derived.findings, rehearsals: new Map(), progress: IDLE };
+    const { findings } = runner.addedTo(derived);
+    return { revision, findings, rehearsals: runner.known(rehearsals, derived), progress: runner.progress(derived) };
   };
   const store = createStore<ResultsState>(known);
 
@@ -41,8 +48,8 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
   function want(): void {
     const { gesture, committed } = document.getState();
     const { selection } = editor.getState();
-    if (gesture.state !== 'idle') rehearsals?.rest();
-    else rehearsals?.want(committed.derived, selection?.kind === 'tube' ? selection.id : null);
+    if (gesture.state !== 'idle') runner?.rest();
+    else runner?.want(committed.derived, selection?.kind === 'tube' ? selection.id : null);
   }
 
   function update(): void {
@@ -56,8 +63,8 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
   });
 
   return Object.assign(store, {
-    start(whenIdle: (task: () => void) => () => void) {
-      rehearsals = createRehearsals(whenIdle, update);
+    start(doItem: DoItem) {
+      runner = createRunner(doItem, update);
       update();
     },
   });

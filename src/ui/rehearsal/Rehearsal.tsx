@@ -17,6 +17,7 @@ import { Controls } from './Controls.tsx';
 import { momentAloud } from './moment-words.ts';
 import { Now } from './Now.tsx';
 import { StepList } from './StepList.tsx';
+import { NotRehearsed } from '../bending/NotRehearsed.tsx';
 import { BACK_TO_FRAME, Verdict } from '../bending/Verdict.tsx';
 import '../kit/ui.css';
 import '../bending/marks.css';
@@ -46,7 +47,7 @@ export default function Rehearsal({ id }: { readonly id: TubeRef }): ReactNode {
         <>
           <Head tube={tube} />
           <div className="rehearsal-waiting">
-            {rehearsal === undefined ? <p role="status">Looking for an order</p> : <Verdict rehearsal={rehearsal} />}
+            {rehearsal === undefined ? <NotRehearsed id={id} /> : <Verdict rehearsal={rehearsal} />}
           </div>
         </>
       ) : (

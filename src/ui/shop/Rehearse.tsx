@@ -5,6 +5,7 @@ import { isBendable, type BendableTube } from '../../core/rehearse/pose.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { swingMendInWords } from '../../core/words/rehearsal.ts';
 import { useEditor, useResults } from '../../store/page.ts';
+import { NotRehearsed } from '../bending/NotRehearsed.tsx';
 import { BACK_TO_FRAME, Verdict } from '../bending/Verdict.tsx';
 import { Section } from '../kit/Section.tsx';
 import { KeepOrder } from '../bending/KeptOrder.tsx';
@@ -35,9 +36,7 @@ function OnBender({ tube }: { readonly tube: BendableTube }): ReactNode {
   return (
     <>
       {rehearsal === undefined ? (
-        <p className="small" role="status">
-          Looking for an order of bending in which nothing is touched
-        </p>
+        <NotRehearsed id={id} />
       ) : (
         <>
           <Verdict rehearsal={rehearsal} />

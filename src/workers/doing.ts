@@ -1,0 +1,34 @@
+/**
+ * One item of a slow stage, worked on away from the moment: in the page's spare time, or beside the page in a worker. What comes of
+ * it is the same; one that throws says so, and is an answer like any other.
+ */
+import type { Derived } from '../core/derive.ts';
+import type { SlowStage } from '../core/stages/slow-stage.ts';
+
+export type AnyStage = SlowStage<object, unknown>;
+
+/** What came of an item: its result, or why there is none. */
+export type Came<Result> = { readonly ok: true; readonly value: Result } | { readonly ok: false; readonly why: string };
+
+/** Works on the item of that frame, and calls `heard` once with what came of it, later; answers how to stop. */
+export type DoItem = (
+  derived: Derived,
+  stage: AnyStage,
+  item: object,
+  heard: (came: Came<unknown>) => void,
+) => () => void;
+
+/** What came of the work, also where that throws. */
+export function attempt<Result>(work: () => Result): Came<Result> {
+  try {
+    return { ok: true, value: work() };
+  } catch (error) {
+    return { ok: false, why: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+/** In this very thread, each item in one go. `whenIdle` runs a task once, and answers how to drop it. */
+export const inSpareTime =
+  (whenIdle: (task: () => void) => () => void): DoItem =>
+  (_, stage, item, heard) =>
+    whenIdle(() => heard(attempt(() => stage.run(item))));

@@ -1,0 +1,31 @@
+/** What the worker for slow stages does with what it is asked, and what tests call in its place. */
+import { derive, type Derived } from '../core/derive.ts';
+import { faultLine } from '../core/job/fault.ts';
+import type { Job } from '../core/job/types.ts';
+import { attempt, type AnyStage, type Came } from './doing.ts';
+
+export interface Ask {
+  /** null: the one of before. */
+  readonly job: Job | null;
+  readonly stage: string;
+  readonly id: string;
+}
+
+export type Said = Came<unknown>;
+
+/** Answers one question after another; what was derived for the first of a job is there for the others. */
+export function createStageWork(stages: readonly AnyStage[]): (ask: Ask) => Said {
+  let derived: Derived | null = null;
+  return ({ job, stage: name, id }) =>
+    attempt(() => {
+      if (job !== null) derived = derivedFrom(job);
+      const stage = stages.find((each) => each.name === name)!;
+      return stage.run(stage.items(derived!).find((item) => stage.idOf(item) === id)!);
+    });
+}
+
+function derivedFrom(job: Job): Derived {
+  const derivation = derive(job);
+  if (!derivation.ok) throw new Error(derivation.faults.map(faultLine).join('; '));
+  return derivation.value;
+}

@@ -1,0 +1,254 @@
+/** The slow stages' runner: in this thread, and through what stands in for a worker, with copies in and out. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { Finding } from '../../src/core/checks/types.ts';
+import { derive, type Derived } from '../../src/core/derive.ts';
+import { parseJob } from '../../src/core/job/parse.ts';
+import type { SolvedTube } from '../../src/core/solve/types.ts';
+import { rehearsals } from '../../src/core/stages/rehearsals.ts';
+import type { SlowStage } from '../../src/core/stages/slow-stage.ts';
+import { SLOW, withSlowFindings } from '../../src/core/stages/slow.ts';
+import { besidePage, type HireForStages } from '../../src/workers/beside.ts';
+import { inSpareTime, type AnyStage, type DoItem } from '../../src/workers/doing.ts';
+import { createRunner, type Runner } from '../../src/workers/runner.ts';
+import { createStageWork } from '../../src/workers/stage-work.ts';
+
+const parsed = parseJob(readFileSync('public/demo.cagewright.json', 'utf8'));
+if (!parsed.ok) throw new Error(parsed.faults[0]?.message);
+const JOB = parsed.job;
+
+function derivedFrom(job = JOB, previous?: Derived): Derived {
+  const derivation = derive(job, previous);
+  if (!derivation.ok) throw new Error(derivation.faults[0]?.message);
+  return derivation.value;
+}
+
+/** Tasks that wait until they are let go, one at a time. */
+function queue() {
+  const waiting: (() => void)[] = [];
+  return {
+    put(task: () => void): () => void {
+      waiting.push(task);
+      return () => {
+        if (waiting.includes(task)) waiting.splice(waiting.indexOf(task), 1);
+      };
+    },
+    next(): boolean {
+      const task = waiting.shift();
+      task?.();
+      return task !== undefined;
+    },
+  };
+}
+
+const finding = (tube: SolvedTube): Finding => ({
+  id: 'end/plate-along-tube',
+  severity: 'error',
+  tube: tube.id,
+  end: 'A',
+  node: tube.ends[0].node,
+  at: tube.ends[0].position,
+  source: 'practice',
+});
+
+/** A stage that weighs each of three tubes, and cannot do one of them. */
+const weighing: SlowStage<SolvedTube, number> = {
+  name: 'weighing',
+  items: ({ tubes }) => tubes.slice(0, 3),
+  idOf: ({ id }) => id,
+  run(tube) {
+    if (tube.number === 2) throw new Error('the scales are gone');
+    return tube.mass;
+  },
+  findings: (_, tube, mass) => (mass > 0 ? [finding(tube)] : []),
+};
+
+/** A runner that goes on by itself with this frame, as a page does. */
+function running(doItem: DoItem, derived: Derived, stages: readonly AnyStage[], first: string | null = null) {
+  const seen: string[] = [];
+  const runner: Runner = createRunner(
+    doItem,
+    () => {
+      const { done, of } = runner.progress(derived);
+      seen.push(`${done} of ${of}`);
+      runner.want(derived, first);
+    },
+    stages,
+  );
+  runner.want(derived, first);
+  return { runner, seen };
+}
+
+/** Stands in for a worker: what goes in and out is copied. `hired` counts. */
+function worker(tasks: ReturnType<typeof queue>, stages: readonly AnyStage[]) {
+  const hired: string[] = [];
+  const sent: boolean[] = [];
+  const hire: HireForStages = () => {
+    const work = createStageWork(stages);
+    let heard: Parameters<ReturnType<HireForStages>['listen']>[0] | null = null;
+    hired.push('hired');
+    return {
+      send(ask) {
+        sent.push(ask.job !== null);
+        const copy = structuredClone(ask);
+        tasks.put(() => heard?.(structuredClone(work(copy))));
+      },
+      listen: (next) => void (heard = next),
+      end() {
+        heard = null;
+        hired.push('ended');
+      },
+    };
+  };
+  return { hire, hired, sent };
+}
+
+const never: DoItem = () => expect.fail('the page should not do it');
+
+describe('the runner', () => {
+  it('goes through all items, the chosen one first, and says how far it is', () => {
+    const tasks = queue();
+    const derived = derivedFrom();
+    const third = derived.tubes[2]!.id;
+    const { runner, seen } = running(inSpareTime(tasks.put), derived, [weighing], third);
+    expect(runner.progress(derived)).toEqual({ done: 0, of: 3, failed: [] });
+    tasks.next();
+    expect([...runner.known(weighing, derived).keys()]).toEqual([third]);
+    while (tasks.next());
+    expect(seen).toEqual(['1 of 3', '2 of 3', '3 of 3']);
+  });
+
+  it('says what an item that throws died of, and does the others', () => {
+    const tasks = queue();
+    const derived = derivedFrom();
+    const { runner } = running(inSpareTime(tasks.put), derived, [weighing]);
+    while (tasks.next());
+    const [one, two, three] = derived.tubes;
+    expect(runner.progress(derived).failed).toEqual([{ stage: 'weighing', id: two!.id, why: 'the scales are gone' }]);
+    expect(runner.known(weighing, derived)).toEqual(
+      new Map([
+        [one!.id, one!.mass],
+        [three!.id, three!.mass],
+      ]),
+    );
+    const added = runner.addedTo(derived).findings.filter(({ id }) => id === 'end/plate-along-tube');
+    expect(added.map(({ tube }) => tube)).toEqual([one!.id, three!.id]);
+  });
+
+  it('drops an answer that comes after something else was asked for', () => {
+    const asked: { item: object; heard: (value: unknown) => void }[] = [];
+    let stopped = 0;
+    // An answer that is on its way cannot be called back.
+    const late: DoItem = (_, __, item, heard) => {
+      asked.push({ item, heard: (value) => heard({ ok: true, value }) });
+      return () => void (stopped += 1);
+    };
+    const derived = derivedFrom();
+    const runner = createRunner(late, () => {}, [weighing]);
+    runner.want(derived, null);
+    const other = derivedFrom();
+    runner.want(other, null);
+    expect(stopped).toBe(1);
+    asked[0]!.heard(1);
+    expect([runner.progress(derived).done, runner.progress(other).done]).toEqual([0, 0]);
+    asked[1]!.heard(2);
+    expect(asked[1]!.item).toBe(other.tubes[0]);
+    expect(runner.known(weighing, other).get(other.tubes[0]!.id)).toBe(2);
+    asked[1]!.heard(3);
+    expect(runner.known(weighing, other).get(other.tubes[0]!.id)).toBe(2);
+  });
+
+  it('stops when it is told to, and begins again where it was', () => {
+    const tasks = queue();
+    const derived = derivedFrom();
+    const { runner } = running(inSpareTime(tasks.put), derived, [weighing]);
+    tasks.next();
+    runner.rest();
+    expect(tasks.next()).toBe(false);
+    expect(runner.progress(derived).done).toBe(1);
+    runner.want(derived, null);
+    while (tasks.next());
+    expect(runner.progress(derived).done).toBe(3);
+  });
+
+  it('goes on with what an edit left alone, and keeps what is known of it', () => {
+    const begun: object[] = [];
+    const tasks = queue();
+    const counting: SlowStage<SolvedTube, string> = { ...weighing, run: ({ id }) => id, findings: () => [] };
+    const noting: DoItem = (derived, stage, item, heard) => {
+      begun.push(item);
+      return inSpareTime(tasks.put)(derived, stage, item, heard);
+    };
+    const derived = derivedFrom();
+    const runner = createRunner(noting, () => {}, [counting]);
+    runner.want(derived, null);
+    const renamed = derivedFrom(
+      { ...JOB, members: JOB.members.map((each, i) => (i === 2 ? { ...each, name: 'Other' } : each)) },
+      derived,
+    );
+    runner.want(renamed, null);
+    expect(begun.length, 'the same item still').toBe(1);
+    tasks.next();
+    expect(runner.known(counting, renamed).size).toBe(1);
+  });
+});
+
+describe('beside the page', () => {
+  it('comes to what the page comes to in its spare time, and the command line at once', () => {
+    const derived = derivedFrom();
+    const [here, there] = [queue(), queue()];
+    const { hire, hired, sent } = worker(there, SLOW);
+    const inPage = running(inSpareTime(here.put), derived, SLOW).runner;
+    const beside = running(besidePage(hire, never), derived, SLOW).runner;
+    while (here.next());
+    while (there.next());
+    expect(beside.progress(derived)).toEqual(inPage.progress(derived));
+    expect(beside.progress(derived)).toMatchObject({ done: rehearsals.items(derived).length, failed: [] });
+    expect(beside.known(rehearsals, derived)).toEqual(inPage.known(rehearsals, derived));
+    expect(beside.addedTo(derived).findings).toEqual(withSlowFindings(derived).findings);
+    expect(hired, 'one for all').toEqual(['hired']);
+    expect(sent, 'the job goes once').toEqual(rehearsals.items(derived).map((_, i) => i === 0));
+  });
+
+  it('says what an item died of there, and does the others', () => {
+    const tasks = queue();
+    const derived = derivedFrom();
+    const { runner } = running(besidePage(worker(tasks, [weighing]).hire, never), derived, [weighing]);
+    while (tasks.next());
+    expect(runner.progress(derived)).toMatchObject({ done: 3, failed: [{ why: 'the scales are gone' }] });
+  });
+
+  it('ends the worker to stop it, and hires another', () => {
+    const tasks = queue();
+    const derived = derivedFrom();
+    const { hire, hired } = worker(tasks, SLOW);
+    const { runner } = running(besidePage(hire, never), derived, SLOW);
+    runner.rest();
+    expect(hired).toEqual(['hired', 'ended']);
+    while (tasks.next());
+    expect(runner.progress(derived).done).toBe(0);
+    runner.want(derived, null);
+    while (tasks.next());
+    expect(hired).toEqual(['hired', 'ended', 'hired']);
+    expect(runner.progress(derived).done).toBe(rehearsals.items(derived).length);
+  });
+
+  it('is given up where the worker fails: the page does it', () => {
+    const tasks = queue();
+    const derived = derivedFrom();
+    let hired = 0;
+    const broken: HireForStages = () => {
+      hired += 1;
+      let failed: (why: string) => void = () => {};
+      return {
+        send: () => void tasks.put(() => failed('no worker here')),
+        listen: (_, next) => void (failed = next),
+        end: () => {},
+      };
+    };
+    const { runner } = running(besidePage(broken, inSpareTime(tasks.put)), derived, SLOW);
+    while (tasks.next());
+    expect(hired).toBe(1);
+    expect(runner.known(rehearsals, derived).size).toBe(rehearsals.items(derived).length);
+  });
+});
