@@ -1,13 +1,28 @@
 /** The parts of the Shop: what each is for stands above the fold, the last one is kept, keys go from one to the next. */
+import type { Page } from '@playwright/test';
 import { chooseTube, expect, goTo, showPart, start, test } from './journey.ts';
 
-test('1440 x 900: marks, the first end and the bends of the main hoop begin above the fold', async ({ page }) => {
-  await page.setViewportSize({ width: 1440, height: 900 });
+/** How many rows of marks and bends, their heads among them, are in sight at once. */
+const ABOVE_THE_FOLD = [
+  { width: 1440, height: 900, rows: 3 },
+  { width: 390, height: 844, rows: 2 },
+];
+
+test('marks, the first end and the bends of the main hoop begin above the fold, on a telephone too', async ({
+  page,
+}) => {
   await start(page);
   await goTo(page, 'Shop');
+  for (const { rows, ...size } of ABOVE_THE_FOLD) {
+    await page.setViewportSize(size);
+    await expectAboveTheFold(page, rows);
+  }
+});
+
+async function expectAboveTheFold(page: Page, rows: number): Promise<void> {
   await chooseTube(page, 'Main hoop', 'Marks');
   const first = page.getByRole('region', { name: 'Marks on the tape' }).getByRole('table').getByRole('row');
-  for (const row of [0, 1, 2]) await expect(first.nth(row)).toBeInViewport({ ratio: 1 });
+  for (let row = 0; row < rows; row += 1) await expect(first.nth(row)).toBeInViewport({ ratio: 1 });
   // How they are taken is picked once a shop, and stands below them.
   const [last, picks] = await Promise.all([
     first.last().boundingBox(),
@@ -18,8 +33,8 @@ test('1440 x 900: marks, the first end and the bends of the main hoop begin abov
   await expect(page.getByRole('heading', { name: /Cut to its plate/iu }).first()).toBeInViewport({ ratio: 1 });
   await showPart(page, 'Bending');
   const bends = page.getByRole('region', { name: 'Bends' }).getByRole('table').first().getByRole('row');
-  for (const row of [0, 1, 2]) await expect(bends.nth(row)).toBeInViewport({ ratio: 1 });
-});
+  for (let row = 0; row < rows; row += 1) await expect(bends.nth(row)).toBeInViewport({ ratio: 1 });
+}
 
 test('the part looked at last is there for the next tube and after a reload; arrow keys go through the parts', async ({
   page,
