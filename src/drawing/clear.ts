@@ -24,13 +24,13 @@ export function boxOf({ text, at, size, anchor, turn, bold }: Words, face: Lette
 }
 
 /** The first of the places that stands on none of `others`; the first of all where each does. */
-export function clearOf(places: readonly Words[], others: readonly Words[], face: Lettering): Words {
-  const taken = others.map((other) => boxOf(other, face));
-  const isClear = (mark: Words): boolean => {
-    const box = boxOf(mark, face);
-    return !taken.some((other) => standOver(box, other));
-  };
-  return places.find(isClear) ?? places[0]!;
+export const clearOf = (places: readonly Words[], others: readonly Words[], face: Lettering): Words =>
+  places.find((mark) => isClear(mark, others, face)) ?? places[0]!;
+
+/** Whether it stands on none of them. */
+export function isClear(mark: Words, others: readonly Words[], face: Lettering): boolean {
+  const box = boxOf(mark, face);
+  return !others.some((other) => standOver(box, boxOf(other, face)));
 }
 
 /** Two boxes stand over one another where no line square to a side of either parts them. */

@@ -1,5 +1,5 @@
 /** Short ways to make the marks of a sheet: all of one layer, y up. */
-import type { Arc, Grey, Line, Pen, Place2, Words } from './types.ts';
+import type { Arc, Grey, Line, Mark, Pen, Place2, Words } from './types.ts';
 
 const LAYER = 'sheet';
 
@@ -105,3 +105,7 @@ export const MAIN = 7;
 
 export const circle = (centre: Place2, radius: number, pen: Pen = FINE): Arc =>
   arc(centre, radius, 0, 2 * Math.PI, pen);
+
+/** The same marks on a layer of their own, by which the screen colours them. */
+export const onLayer = (layer: string, ...marks: readonly Mark[]): Mark[] =>
+  marks.map((mark): Mark => ({ ...mark, layer }));

@@ -64,3 +64,11 @@ export interface Sheet {
   /** Drawn in this order. */
   readonly marks: readonly Mark[];
 }
+
+/** A drawing to be put on a sheet or a screen, its lower left corner at the origin; mm. */
+export interface Picture {
+  readonly width: number;
+  readonly height: number;
+  /** Drawn in this order. */
+  readonly marks: readonly Mark[];
+}

@@ -86,9 +86,17 @@ test('the length to cut holds the grip, and is one number in the list, under the
   await showPart(page, 'Marks');
   await expect(sheet.getByText('scrap for the machine to hold')).toContainText('at end B');
   await expect(blank).toHaveAccessibleName(new RegExp(`cut to ${fromA} in, of which .* in at end B is scrap`));
+  await expect(blank).toHaveAccessibleName(/measured from end A: 1 start/);
 
   await marks.getByRole('radio', { name: 'End B' }).check({ force: true });
   await expect(sheet.getByText('scrap for the machine to hold')).toContainText('at end A');
+  // The drawing is measured from there too, and has the marks of the table.
+  await expect(blank).toHaveAccessibleName(/measured from end B: 2 start/);
+  const first = marks.getByRole('row').filter({ has: page.getByRole('rowheader', { name: '2' }) });
+  const mark = /[\d/ ]+ in/u.exec((await first.locator('.spoken-only').first().textContent())!)![0];
+  await expect(blank).toHaveAccessibleName(new RegExp(`2 start ${mark}`));
+  await marks.getByRole('radio', { name: 'Clamp' }).check({ force: true });
+  await expect(blank).toHaveAccessibleName(/measured from end B: 2 clamp/);
   const fromB = await spoken(head);
   expect(fromB).not.toBe(fromA);
   await showPart(page, 'Tubes');

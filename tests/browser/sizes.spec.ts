@@ -115,12 +115,49 @@ test("1024 x 768: a hoop's blank and both its ends lie on the bench together, th
     await expect(page.getByRole('img', { name: drawing })).toBeInViewport({ ratio: 1 });
   }
   const captions = await page.locator('figcaption').all();
-  expect(captions).toHaveLength(2);
+  expect(captions).toHaveLength(3);
   for (const caption of captions) {
     await expect(caption).toBeInViewport({ ratio: 1 });
     expect(await caption.evaluate((element) => element.scrollWidth - element.clientWidth)).toBeLessThanOrEqual(0);
   }
 });
+
+test('at each size: the letters of the blank and of its ends stand within their drawings and not over one another', async ({
+  page,
+}) => {
+  await start(page);
+  await goTo(page, 'Shop');
+  for (const size of SIZES) {
+    await page.setViewportSize(size);
+    for (const tube of ['Main hoop', 'Main diagonal', 'Front leg (left)']) {
+      await chooseTube(page, tube, 'Ends');
+      const drawings = page.getByRole('img', { name: /^The blank of|unrolled/ });
+      await expect(drawings).toHaveCount(3);
+      for (const drawing of await drawings.all()) {
+        expect(await drawing.evaluate(crowded), `${nameOf(size)}, ${tube}`).toEqual([]);
+      }
+    }
+  }
+});
+
+/** Words over words, and words beyond the edge, by the boxes that the browser sets them in: of these ink fills the middle. */
+function crowded(drawing: Element): string[] {
+  const edge = drawing.getBoundingClientRect();
+  const boxes = [...drawing.querySelectorAll('text')].map((words) => {
+    const { left, right, top, height } = words.getBoundingClientRect();
+    return { text: words.textContent, left, right, top: top + 0.2 * height, bottom: top + 0.8 * height };
+  });
+  const out = boxes.filter(({ left, right }) => left < edge.left - 1 || right > edge.right + 1);
+  const over = boxes.flatMap((one, i) =>
+    boxes
+      .slice(i + 1)
+      .filter(
+        (other) => one.left < other.right && other.left < one.right && one.top < other.bottom && other.top < one.bottom,
+      )
+      .map((other) => `${one.text} over ${other.text}`),
+  );
+  return [...out.map(({ text }) => `${text} beyond the edge`), ...over];
+}
 
 test("at each size: every column of the nodes' tables is in sight", async ({ page }) => {
   await start(page);

@@ -9,7 +9,7 @@ import papaparse from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { drawnTube } from '../../src/core/run/drawn.ts';
 import { bendRun } from '../../src/core/run/run.ts';
-import { layBlank } from '../../src/core/marks/blank.ts';
+import { tapeList } from '../../src/core/marks/tape.ts';
 import { beginRun } from '../../src/core/edit/bent.ts';
 import type { BendStep } from '../../src/core/job/kinds/bent.ts';
 import { feedOf } from '../../src/core/solve/feed.ts';
@@ -67,7 +67,7 @@ function shown(text: string) {
   const [cut] = bendRun(tube, begun, feed).steps;
   return {
     head: feed.cutLength,
-    drawn: layBlank(tube, feed.order).length,
+    drawn: tapeList(tube, feed)!.blank,
     run: cut!.kind === 'cut' ? cut!.blank : Number.NaN,
   };
 }

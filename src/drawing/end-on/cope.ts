@@ -5,16 +5,9 @@
  */
 import type { EndMark } from '../../core/cope/end-mark.ts';
 import { toDegrees, toRadians, wrapHalfTurn } from '../../core/geometry/angle.ts';
-import type { Mark, Place2 } from '../types.ts';
+import type { Mark, Picture, Place2 } from '../types.ts';
 import { around, arc, arrowhead, disc, FINE, FIRM, HAIR, shape, stroke, text } from '../ink.ts';
 import { spread } from './spread.ts';
-
-/** mm; the lower left corner at the origin. */
-export interface EndPicture {
-  readonly width: number;
-  readonly height: number;
-  readonly marks: readonly Mark[];
-}
 
 export const END_WIDTH = 22;
 const MIDDLE = END_WIDTH / 2;
@@ -31,7 +24,7 @@ const NEAR = toRadians(45);
 const APART = toRadians(20);
 
 /** `bent`: the tube has a bend, on whose inside the line runs. */
-export function endPicture(marks: readonly EndMark[], bent: boolean): EndPicture {
+export function endPicture(marks: readonly EndMark[], bent: boolean): Picture {
   // Where there are several cuts their numbers stand outside the wedges.
   const many = marks.length > 1;
   const reach = TUBE + (many ? NUMBER + 1.3 : WEDGE + 0.2);

@@ -19,9 +19,10 @@ import { moved } from '../../drawing/move.ts';
 import { TURN_PICTURE, turnPicture, turnSign } from '../../drawing/end-on/turn.ts';
 import type { Mark } from '../../drawing/types.ts';
 import type { Context } from './context.ts';
-import { angleFigure, decimalFigure, markFigure, lengthFigure } from './figures.ts';
+import { angleFigure, decimalFigure, markFigure, lengthFigure } from '../../drawing/figures.ts';
 import { arrowhead, box, disc, FIRM, HAIR, MAIN, stroke, text } from '../../drawing/ink.ts';
-import { zeroInWords, type Measured } from './measured.ts';
+import type { Measured } from '../../drawing/blank/measured.ts';
+import { zeroInWords } from './measured.ts';
 import { capital } from '../../core/words/lists.ts';
 import { abreast, paragraph, part, stacked, type Block, type Part } from './page.ts';
 

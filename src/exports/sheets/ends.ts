@@ -28,13 +28,12 @@ import type { BendStep } from '../../core/job/kinds/bent.ts';
 import { ANGLE_ROUNDING, ROUNDING } from '../../core/geometry/tolerance.ts';
 import { nodeName, tubeName } from '../../core/solve/names.ts';
 import type { Cut, SolvedTube } from '../../core/solve/types.ts';
-import { moved } from '../../drawing/move.ts';
 import type { Mark } from '../../drawing/types.ts';
 import { END_WIDTH, endPicture } from '../../drawing/end-on/cope.ts';
 import type { Context } from './context.ts';
-import { angleFigure, lengthFigure, roundFigure } from './figures.ts';
+import { angleFigure, lengthFigure, roundFigure } from '../../drawing/figures.ts';
 import { box, FINE, FIRM, LENGTH, MAIN, PLAIN, SMALL, stroke, text } from '../../drawing/ink.ts';
-import { abreast, gap, paragraph, stacked, type Block, type Part } from './page.ts';
+import { abreast, drawn, gap, paragraph, stacked, type Block, type Part } from './page.ts';
 import { LEAST_SIZE, shrunk, wrapped } from '../../drawing/fit.ts';
 
 const BETWEEN = 6;
@@ -121,12 +120,8 @@ function plateBlock(context: Context, tube: SolvedTube, which: 0 | 1, width: num
 
 /** The end as one looks at it, on the left of what is said of it. */
 function besidePicture(marks: readonly EndMark[], tube: SolvedTube, block: Block): Block {
-  const picture = endPicture(marks, tube.bends.length > 0);
-  const drawn: Block = {
-    height: picture.height,
-    draw: (left, top) => moved(picture.marks, left, top - picture.height),
-  };
-  return abreast({ left: 0, block: drawn }, { left: END_WIDTH + 2, block });
+  const picture = drawn(endPicture(marks, tube.bends.length > 0));
+  return abreast({ left: 0, block: picture }, { left: END_WIDTH + 2, block });
 }
 
 const markCells = ({ unit }: Context, what: string, mark: EndMark): [string, string][] => [

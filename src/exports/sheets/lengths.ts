@@ -9,7 +9,7 @@ import { wrapped } from '../../drawing/fit.ts';
 import type { Mark } from '../../drawing/types.ts';
 import type { Context } from './context.ts';
 import { cells } from './ends.ts';
-import { lengthFigure } from './figures.ts';
+import { lengthFigure } from '../../drawing/figures.ts';
 import { box, FIRM, LENGTH, PLAIN, SMALL, stroke, text } from '../../drawing/ink.ts';
 import { abreast, gap, type Block, type Part } from './page.ts';
 

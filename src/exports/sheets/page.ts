@@ -2,7 +2,8 @@
  * Pages filled from the top with parts that know their own height; what does not fit goes on to the next page, under the
  * same heading. So nothing is cut off, however long a name or a list is.
  */
-import type { Mark, Sheet } from '../../drawing/types.ts';
+import { moved } from '../../drawing/move.ts';
+import type { Mark, Picture, Sheet } from '../../drawing/types.ts';
 import { wrapped } from '../../drawing/fit.ts';
 import type { Lettering } from '../../drawing/lettering.ts';
 import type { PrintSettings } from '../shared/files.ts';
@@ -87,6 +88,12 @@ export function paragraph(
     draw: (left, top) => lines.map((line, i) => text(left, top - size * 0.95 - i * pitch, line, { size, bold })),
   };
 }
+
+/** A picture as a piece of the page. */
+export const drawn = ({ height, marks }: Picture): Block => ({
+  height,
+  draw: (left, top) => moved(marks, left, top - height),
+});
 
 export const gap = (height: number): Block => ({ height, draw: () => [] });
 

@@ -9,7 +9,7 @@ import { errorsOf } from '../../core/checks/faults.ts';
 import { shrunk, wrapped } from '../../drawing/fit.ts';
 import type { Mark } from '../../drawing/types.ts';
 import type { Context } from './context.ts';
-import { lengthFigure } from './figures.ts';
+import { lengthFigure } from '../../drawing/figures.ts';
 import { FIRM, HAIR, LENGTH, PLAIN, SMALL, stroke, text } from '../../drawing/ink.ts';
 import { measured } from './measured.ts';
 import { gap, paragraph, part, stacked, type Block, type Part } from './page.ts';

@@ -15,13 +15,14 @@ import { bendParts, oneRadius } from './bends.ts';
 import { foot } from './cautions.ts';
 import type { Context } from './context.ts';
 import { endsPart } from './ends.ts';
-import { decimalFigure, lengthFigure } from './figures.ts';
+import { decimalFigure, lengthFigure } from '../../drawing/figures.ts';
 import { box, disc, FIRM, MAIN, PLAIN, SMALL, stroke, text } from '../../drawing/ink.ts';
 import { checksPart, lengthCells } from './lengths.ts';
 import { locator, type Lies } from './locator.ts';
-import { measured, type Measured } from './measured.ts';
-import { abreast, fillPages, gap, paragraph, part, stacked, type Block } from './page.ts';
-import { blankBlock } from './blank.ts';
+import { blankDrawing } from '../../drawing/blank/blank.ts';
+import type { Measured } from '../../drawing/blank/measured.ts';
+import { measured } from './measured.ts';
+import { abreast, drawn, fillPages, gap, paragraph, part, stacked, type Block } from './page.ts';
 
 const PICTURE = { width: 64, height: 41 };
 const AT_NOTCHER = `${SAW_GRABS} ${TUBE_WHIPS} ${STRIP}`;
@@ -43,7 +44,7 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
     });
   const parts = [
     part(head(context, views, tube, marking)),
-    part(gap(1), blankBlock(context, tube, marking)),
+    part(gap(1), drawn(blankDrawing(context.letters, tube, marking, context.unit, context.width))),
     ...(ofOrder.length === 0 ? [] : [part(...ofOrder.map((finding) => inWords(finding, true)))]),
     ...bendParts(context, tube, marking),
     endsPart(context, tube, marking.tape.steps, AT_NOTCHER),

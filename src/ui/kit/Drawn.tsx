@@ -1,14 +1,14 @@
-/** Marks of a drawing on the screen: the same ones that paper is printed with, in the screen's ink. One user unit is a millimetre. */
+/**
+ * A drawing on the screen: the same marks that paper is printed with, in the screen's ink, and in the colours that drawn.css has for their
+ * layers. One user unit is a millimetre.
+ */
 import type { ReactNode } from 'react';
 import { isCircle } from '../../drawing/move.ts';
-import type { Mark, Pen } from '../../drawing/types.ts';
+import type { Mark, Pen, Picture } from '../../drawing/types.ts';
+import { SetWords } from './SetWords.tsx';
 import './drawn.css';
 
-interface DrawnProps {
-  readonly marks: readonly Mark[];
-  /** mm. */
-  readonly width: number;
-  readonly height: number;
+interface DrawnProps extends Picture {
   /** Pixels a millimetre; letters of 3.1 mm are read from 4 on. */
   readonly scale: number;
   /** For whoever cannot see it; the words beside it say the rest. */
@@ -30,27 +30,29 @@ export const Drawn = ({ marks, width, height, scale, label }: DrawnProps): React
 
 function drawn(mark: Mark, height: number, key: number): ReactNode {
   const place = ({ x, y }: { readonly x: number; readonly y: number }): string => `${short(x)} ${short(height - y)}`;
+  const onLayer = `layer-${mark.layer}`;
   if (mark.kind === 'words') {
     const { at, text, size, anchor, bold } = mark;
     return (
       <text
         key={key}
-        className={bold ? 'drawn-words drawn-bold' : 'drawn-words'}
+        className={`${onLayer} drawn-words ${bold ? 'drawn-bold' : ''}`}
         x={short(at.x)}
         y={short(height - at.y)}
         fontSize={size}
         textAnchor={anchor}
       >
-        {text}
+        <SetWords text={text} size={size} />
       </text>
     );
   }
   if (mark.kind === 'line') {
     const path = `M${mark.places.map(place).join('L')}${mark.closed ? 'Z' : ''}`;
-    return <path key={key} d={path} className={`${fillOf(mark.fill)} ${strokeOf(mark.pen)}`} {...stroked(mark.pen)} />;
+    const look = `${onLayer} ${fillOf(mark.fill)} ${strokeOf(mark.pen)}`;
+    return <path key={key} d={path} className={look} {...stroked(mark.pen)} />;
   }
   const { centre, radius, from, to, pen } = mark;
-  const look = { className: `drawn-open ${strokeOf(pen)}`, ...stroked(pen) };
+  const look = { className: `${onLayer} drawn-open ${strokeOf(pen)}`, ...stroked(pen) };
   if (isCircle(mark))
     return <circle key={key} cx={short(centre.x)} cy={short(height - centre.y)} r={radius} {...look} />;
   const on = (angle: number) =>

@@ -4,16 +4,14 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { useDocument, useEditor, useResults } from '../../store/page.ts';
 import { endInWords, referenceInWords } from '../../core/words/ends.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
-import { ProfileDrawing } from './ProfileDrawing.tsx';
 import { BlankDrawing } from './BlankDrawing.tsx';
-import { useFeed } from '../bending/useFeed.ts';
+import { EndDrawing } from './EndDrawing.tsx';
 import { useSpace } from '../kit/useSpace.ts';
 import '../kit/ui.css';
-import '../kit/draw.css';
 import './shop.css';
 
 /** From this width on, pixels, the two ends stand side by side and share the height that the blank leaves. */
-const SIDE_BY_SIDE = 620;
+const SIDE_BY_SIDE = 580;
 /** How high, pixels, an end is drawn where the ends stand one under the other. */
 const STACKED_HEIGHT = 190;
 
@@ -26,28 +24,24 @@ export default function ShopBench(): ReactNode {
   const errors = tube === undefined ? [] : errorsOf(findings, tube.id);
   const sideBySide = width > SIDE_BY_SIDE;
   return (
-    <div className="shop-bench" ref={frame}>
-      {tube === undefined ? (
-        <p className="empty">Choose a tube, in the list or in the bay, and its blank lies here.</p>
-      ) : (
-        width > 0 && (
-          <>
-            <Blank tube={tube} width={width} fault={errors.length === 0 ? null : faultInWords(errors)} />
-            <div className={sideBySide ? 'shop-profiles shop-profiles-two' : 'shop-profiles'}>
-              <Profile tube={tube} which={0} stacked={!sideBySide} />
-              <Profile tube={tube} which={1} stacked={!sideBySide} />
-            </div>
-          </>
-        )
-      )}
+    <div className="shop-bench">
+      <div className="shop-space" ref={frame}>
+        {tube === undefined ? (
+          <p className="empty">Choose a tube, in the list or in the bay, and its blank lies here.</p>
+        ) : (
+          width > 0 && (
+            <>
+              <BlankDrawing tube={tube} width={width} fault={errors.length === 0 ? null : faultInWords(errors)} />
+              <div className={sideBySide ? 'shop-profiles shop-profiles-two' : 'shop-profiles'}>
+                <Profile tube={tube} which={0} stacked={!sideBySide} />
+                <Profile tube={tube} which={1} stacked={!sideBySide} />
+              </div>
+            </>
+          )
+        )}
+      </div>
     </div>
   );
-}
-
-function Blank(props: { tube: SolvedTube; width: number; fault: string | null }): ReactNode {
-  const unit = useDocument((state) => state.job.lengthUnit);
-  const { order, fine } = useFeed(props.tube);
-  return <BlankDrawing {...props} order={order} fine={fine} unit={unit} />;
 }
 
 function Profile({ tube, which, stacked }: { tube: SolvedTube; which: 0 | 1; stacked: boolean }): ReactNode {
@@ -62,7 +56,7 @@ function Profile({ tube, which, stacked }: { tube: SolvedTube; which: 0 | 1; sta
       </figcaption>
       <div className="profile-space" ref={frame}>
         {width > 0 && high > 0 && (
-          <ProfileDrawing tube={tube} which={which} width={width} height={high} unit={derived.job.lengthUnit} />
+          <EndDrawing tube={tube} which={which} width={width} height={high} unit={derived.job.lengthUnit} />
         )}
       </div>
     </figure>

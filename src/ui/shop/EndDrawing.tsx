@@ -1,0 +1,37 @@
+/** One end unrolled flat, with what the drawing says in words for whoever cannot see it. */
+import type { ReactNode } from 'react';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import type { LengthUnit } from '../../core/units/length.ts';
+import { referenceInWords } from '../../core/words/ends.ts';
+import { shopLength } from '../../drawing/figures.ts';
+import { unrolledEnd } from '../../drawing/unrolled-end.ts';
+import { Drawn } from '../kit/Drawn.tsx';
+import { screenLetters } from '../kit/letters.ts';
+import { scaleOn } from './scale.ts';
+
+interface EndDrawingProps {
+  readonly tube: SolvedTube;
+  readonly which: 0 | 1;
+  /** Pixels. */
+  readonly width: number;
+  readonly height: number;
+  readonly unit: LengthUnit;
+}
+
+export function EndDrawing({ tube, which, width, height, unit }: EndDrawingProps): ReactNode {
+  const { throat, tip } = tube.ends[which];
+  const levels = [
+    ...(throat === null ? [] : [`throat ${shopLength(throat, unit).text} ${unit}`]),
+    ...(tip === null ? [] : [`tip ${shopLength(tip, unit).text} ${unit}`]),
+  ];
+  const scale = scaleOn(width);
+  const name = which === 0 ? 'A' : 'B';
+  const said = levels.length === 0 ? 'nothing reaches it' : `${levels.join(', ')} from the node`;
+  return (
+    <Drawn
+      {...unrolledEnd(screenLetters, tube, which, unit, { width: width / scale, height: height / scale })}
+      scale={scale}
+      label={`End ${name} unrolled: ${said}; 0° is the ${referenceInWords(tube, which)}`}
+    />
+  );
+}
