@@ -1,5 +1,5 @@
 /** One end unrolled flat, with what the drawing says in words for whoever cannot see it. */
-import type { ReactNode } from 'react';
+import { useMemo, type ReactNode } from 'react';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import { referenceInWords } from '../../core/words/ends.ts';
@@ -25,11 +25,15 @@ export function EndDrawing({ tube, which, width, height, unit }: EndDrawingProps
     ...(tip === null ? [] : [`tip ${shopLength(tip, unit).text} ${unit}`]),
   ];
   const scale = scaleOn(width);
+  const picture = useMemo(
+    () => unrolledEnd(screenLetters, tube, which, unit, { width: width / scale, height: height / scale }),
+    [tube, which, unit, width, height, scale],
+  );
   const name = which === 0 ? 'A' : 'B';
   const said = levels.length === 0 ? 'nothing reaches it' : `${levels.join(', ')} from the node`;
   return (
     <Drawn
-      {...unrolledEnd(screenLetters, tube, which, unit, { width: width / scale, height: height / scale })}
+      {...picture}
       scale={scale}
       label={`End ${name} unrolled: ${said}; 0° is the ${referenceInWords(tube, which)}`}
     />
