@@ -23,17 +23,11 @@ export const counterparts = (job: Pick<Job, 'sections' | 'dies'>, shop: Shop): C
   sections: paired<Section>(
     job.sections,
     shop.sections,
-    (a, b) => a.id === b.id && isSameTube(a, b) && isSameLength(a.wall, b.wall),
-    (a, b) => isSameTube(a, b) && isSameLength(a.wall, b.wall) && a.material === b.material,
+    (a, b) => a.id === b.id && isSameSection(a, b),
+    (a, b) => isSameSection(a, b) && a.material === b.material,
     isCalledAlike,
   ),
-  dies: paired<ShopDie>(
-    job.dies,
-    shop.dies,
-    (a, b) => a.id === b.id && isSameTube(a, b) && isSameLength(a.centrelineRadius, b.centrelineRadius),
-    (a, b) => isSameTube(a, b) && isSameLength(a.centrelineRadius, b.centrelineRadius),
-    isCalledAlike,
-  ),
+  dies: paired<ShopDie>(job.dies, shop.dies, (a, b) => a.id === b.id && isSameDie(a, b), isSameDie, isCalledAlike),
 });
 
 /** Two lengths that a person could not tell apart. */
@@ -41,7 +35,15 @@ export const isSameLength = (a: number, b: number): boolean => Math.abs(a - b) <
 
 const isSameTube = (a: OfTube, b: OfTube): boolean => isSameLength(a.outerDiameter, b.outerDiameter);
 
-const isCalledAlike = (a: OfTube, b: OfTube): boolean => a.id === b.id && a.name === b.name && isSameTube(a, b);
+/** Whether diameter and wall agree; ids do not count. */
+export const isSameSection = (a: Section, b: Section): boolean => isSameTube(a, b) && isSameLength(a.wall, b.wall);
+
+/** Whether the two are for one tube and of one radius; ids do not count. */
+export const isSameDie = (a: ShopDie, b: ShopDie): boolean =>
+  isSameTube(a, b) && isSameLength(a.centrelineRadius, b.centrelineRadius);
+
+/** Whether id, name and tube agree: it was measured again. */
+export const isCalledAlike = (a: OfTube, b: OfTube): boolean => a.id === b.id && a.name === b.name && isSameTube(a, b);
 
 interface OfTube {
   readonly id: string;

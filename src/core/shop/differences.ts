@@ -11,7 +11,7 @@ import { sameData } from '../job/equal.ts';
 import type { DieId, SectionId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { counterparts, isSameLength, type Counterparts } from './counterparts.ts';
-import { allLogged, beyond } from './log.ts';
+import { allLogged, unlogged } from './log.ts';
 import type { Shop } from './types.ts';
 
 export type SectionField = 'wall' | 'material' | 'stick';
@@ -176,7 +176,7 @@ function ofPulls({ die, section }: Pair, shop: Shop, job: Job, found: Counterpar
     : [];
   const logged = allLogged(ours, found);
   const [notInShop, notInJob] = isKnown
-    ? [beyond(logged, theirs).length, beyond(theirs, logged).length]
+    ? [unlogged(logged, theirs).length, unlogged(theirs, logged).length]
     : [ours.length, 0];
   const named = (list: readonly { id: string; name: string }[], id: string): string =>
     list.find((record) => record.id === id)?.name ?? id;

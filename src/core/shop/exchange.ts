@@ -12,9 +12,10 @@ import type { Job } from '../job/types.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { counterparts } from './counterparts.ts';
 import type { Difference } from './differences.ts';
+import { freeId } from './free-id.ts';
 import type { ShopDie } from './kinds/die.ts';
 import { shopKindOf } from './kinds.ts';
-import { allLogged, asLogged, beyond, withPulls } from './log.ts';
+import { allLogged, asLogged, unlogged, withPulls } from './log.ts';
 import type { Shop } from './types.ts';
 
 /** A job with nothing drawn in it: the shop's sections, its dies on its bender, its log and its way of marking. */
@@ -58,7 +59,7 @@ export function taken(job: Job, shop: Shop, differences: readonly Difference[]):
     const there = asLogged(pair, found);
     if (there === null) return [];
     const theirs = shop.pulls.filter((pull) => pull.die === there.die && pull.section === there.section);
-    return beyond(theirs, allLogged(job.pulls, found)).map((pull) => ({ ...pull, die, section }));
+    return unlogged(theirs, allLogged(job.pulls, found)).map((pull) => ({ ...pull, die, section }));
   });
   const pulls = news.length === 0 ? job.pulls : [...job.pulls, ...news];
   return sections === job.sections && dies === job.dies && pulls === job.pulls
@@ -97,7 +98,7 @@ export function given(shop: Shop, job: Job, differences: readonly Difference[]):
         )
       : [],
   );
-  return withPulls(withRecords, beyond(pulls, shop.pulls));
+  return withPulls(withRecords, unlogged(pulls, shop.pulls));
 }
 
 /** The job's ids of what these differences are about. */
@@ -118,13 +119,5 @@ function put<R extends { readonly id: string }>(
   letter = '',
 ): readonly R[] {
   if (there !== undefined) return list.map((one) => (one.id === there.id ? { ...record, id: one.id } : one));
-  return [...list, { ...record, id: freeId(list, record.id, letter) }];
-}
-
-function freeId(list: readonly { readonly id: string }[], wanted: string, letter: string): string {
-  const isTaken = (id: string): boolean => list.some((one) => one.id === id);
-  if (!isTaken(wanted)) return wanted;
-  let number = list.length + 1;
-  while (isTaken(`${letter}${number}`)) number += 1;
-  return `${letter}${number}`;
+  return [...list, { ...record, id: freeId(new Set(list.map(({ id }) => id)), record.id, letter) }];
 }

@@ -5,6 +5,7 @@
 import { MOST_PULLS } from '../job/limits.ts';
 import type { Pull } from '../job/kinds/pull.ts';
 import type { Job } from '../job/types.ts';
+import { beyond } from './beyond.ts';
 import { counterparts, type Counterparts } from './counterparts.ts';
 import type { Shop } from './types.ts';
 
@@ -20,15 +21,8 @@ export const allLogged = (pulls: readonly Pull[], found: Counterparts): readonly
   pulls.flatMap((pull) => asLogged(pull, found) ?? []);
 
 /** Those for which there is no equal one among the others, each of which stands for one. */
-export function beyond(pulls: readonly Pull[], others: readonly Pull[]): readonly Pull[] {
-  const left = new Map<string, number>();
-  for (const other of others) left.set(keyOf(other), (left.get(keyOf(other)) ?? 0) + 1);
-  return pulls.filter((pull) => {
-    const equal = left.get(keyOf(pull)) ?? 0;
-    left.set(keyOf(pull), equal - 1);
-    return equal <= 0;
-  });
-}
+export const unlogged = (pulls: readonly Pull[], others: readonly Pull[]): readonly Pull[] =>
+  beyond(pulls, others, keyOf);
 
 const keyOf = ({ die, section, batch, pulled, net, on }: Pull): string =>
   JSON.stringify([die, section, batch ?? '', pulled, net, on]);
@@ -52,15 +46,15 @@ export function followed(state: Followed, before: readonly Pull[], job: Job): Fo
   const { shop, own } = state;
   const found = counterparts(job, shop);
   const [those, these] = [allLogged(before, found), allLogged(job.pulls, found)];
-  const gone = inBoth(own, beyond(those, these));
-  const left = gone.length === 0 ? shop : { ...shop, pulls: beyond(shop.pulls, gone) };
-  const news = inBoth(beyond(these, those), beyond(these, left.pulls));
+  const gone = inBoth(own, unlogged(those, these));
+  const left = gone.length === 0 ? shop : { ...shop, pulls: unlogged(shop.pulls, gone) };
+  const news = inBoth(unlogged(these, those), unlogged(these, left.pulls));
   if (gone.length + news.length === 0) return state;
-  return { shop: withPulls(left, news), own: [...beyond(own, gone), ...news] };
+  return { shop: withPulls(left, news), own: [...unlogged(own, gone), ...news] };
 }
 
 /** Those of the first that stand in the second as well. */
 function inBoth(pulls: readonly Pull[], others: readonly Pull[]): readonly Pull[] {
-  const rest = new Set(beyond(pulls, others));
+  const rest = new Set(unlogged(pulls, others));
   return pulls.filter((pull) => !rest.has(pull));
 }

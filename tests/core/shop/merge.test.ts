@@ -53,6 +53,42 @@ describe('two changes at once', () => {
     expect(merged.dies.map(({ name }) => name)).toEqual(['Own', base.dies[1]!.name]);
   });
 
+  it('of two fields of one record are both in it', () => {
+    const measured: Change = (shop) => ({
+      ...shop,
+      dies: shop.dies.map((die) => (die.id === 'd1' ? { ...die, centrelineRadius: 151.2 } : die)),
+    });
+    const lifted: Change = (shop) => ({ ...shop, bender: { ...shop.bender!, planeHeight: 900 } });
+    const emptied: Change = (shop) => ({ ...shop, bender: { ...shop.bender!, room: [] } });
+    const wide: Change = (shop) => ({ ...shop, scatter: { ...shop.scatter!, angle: 1 } });
+    const long: Change = (shop) => ({ ...shop, scatter: { ...shop.scatter!, mark: 2 } });
+    for (const [one, other] of [
+      [namedDie('d1', 'Own'), measured],
+      [lifted, emptied],
+      [wide, long],
+    ] as const) {
+      expect(mergeShops(base, one(base), other(base))).toEqual(other(one(base)));
+      expect(mergeShops(base, other(base), one(base))).toEqual(other(one(base)));
+    }
+  });
+
+  it('of a place keep one place, not a part of each', () => {
+    const box = {
+      name: 'bench',
+      kind: 'box',
+      centre: [0, 0, 0],
+      size: [10, 10, 10],
+      rotation: [0, 0, 0],
+    } as const;
+    const [first, second] = [
+      { ...base, reach: { ...box, centre: [1, 0, 0] } },
+      { ...base, reach: { ...box, centre: [0, 0, 2] } },
+    ];
+    expect(mergeShops({ ...base, reach: box } as Shop, first as Shop, second as Shop)).toMatchObject({
+      reach: { centre: [1, 0, 0] },
+    });
+  });
+
   it('that are the same change are there once', () => {
     expect(mergeShops(base, withPull(base), withPull(base))).toEqual(withPull(base));
     // Two bends that came out alike, logged one after the other, are two.
@@ -72,6 +108,11 @@ describe('two changes at once', () => {
     expect(parseShop(serialiseShop(merged)).ok).toBe(true);
   });
 
+  it('take nothing out then, and keep what both have changed beside it', () => {
+    const merged = mergeShops(base, withoutDie(base), namedDie('d1', 'Theirs')(withPull(base)));
+    expect(merged.dies.map(({ name }) => name).toSorted()).toEqual(['4 1/2 in CLR', 'Theirs']);
+  });
+
   it('that began from nothing have all of both', () => {
     expect(mergeShops(EMPTY_SHOP, withSaw(EMPTY_SHOP), base)).toEqual(withSaw(base));
   });
@@ -86,6 +127,88 @@ describe('two changes at once', () => {
     expect(merged.pulls).toHaveLength(MOST_PULLS);
     expect(merged.pulls.at(-1)).toEqual(withPull(base).pulls.at(-1));
     expect(merged.saws).toEqual(withSaw(base).saws);
+  });
+});
+
+describe('two new records that were given the same id', () => {
+  const die = (id: string, centrelineRadius: number): Shop['dies'][0] => ({
+    ...base.dies[0]!,
+    id,
+    name: `${centrelineRadius} CLR`,
+    centrelineRadius,
+  });
+  const section = (id: string, wall: number): Shop['sections'][0] => ({ ...base.sections[0]!, id, name: id, wall });
+  /** A die, or a section, with a pull and a stick of its own. */
+  const put =
+    (radius: number, wall: number, pulled: number, id = '9'): Change =>
+    (shop) => ({
+      ...shop,
+      dies: [...shop.dies, die(`d${id}`, radius)],
+      sections: [...shop.sections, section(`s${id}`, wall)],
+      pulls: [...shop.pulls, { die: `d${id}`, section: `s${id}`, pulled, net: 45, on: '2026-05-02' }],
+      sticks: [...shop.sticks, { section: `s${id}`, length: 6000, count: pulled }],
+    });
+  /** Each pull by the radius and the wall that it is logged for, each stick by its wall. */
+  const read = ({ dies, sections, pulls, sticks }: Shop) => {
+    const wallOf = (id: string) => sections.find((each) => each.id === id)!.wall;
+    return {
+      pulls: pulls
+        .filter(({ on }) => on === '2026-05-02')
+        .map((pull) => [pull.pulled, dies.find(({ id }) => id === pull.die)!.centrelineRadius, wallOf(pull.section)]),
+      sticks: sticks.filter(({ length }) => length === 6000).map((stick) => [stick.count, wallOf(stick.section)]),
+    };
+  };
+  const [own, theirs] = [put(100, 2, 47), put(200, 3, 50)];
+
+  it('are both in it, each with what names it', () => {
+    const merged = mergeShops(base, own(base), theirs(base));
+    expect(merged.dies).toHaveLength(base.dies.length + 2);
+    expect(merged.sections).toHaveLength(base.sections.length + 2);
+    expect(merged.dies.find(({ id }) => id === 'd9')!.centrelineRadius, 'theirs keeps its id').toBe(200);
+    expect(read(merged)).toEqual({
+      pulls: [
+        [50, 200, 3],
+        [47, 100, 2],
+      ],
+      sticks: [
+        [50, 3],
+        [47, 2],
+      ],
+    });
+  });
+
+  it('are one where they are of one size', () => {
+    const merged = mergeShops(base, put(100, 2, 47)(base), put(100, 2, 50)(base));
+    expect(merged.dies.map(({ id }) => id)).toEqual([...base.dies.map(({ id }) => id), 'd9']);
+    expect(read(merged).pulls).toEqual([
+      [50, 100, 2],
+      [47, 100, 2],
+    ]);
+  });
+
+  it('stay what they are when the one goes on with the id that it had here', () => {
+    const merged = mergeShops(base, own(base), theirs(base));
+    const later = (shop: Shop): Shop => ({
+      ...shop,
+      pulls: [...shop.pulls, { die: 'd9', section: 's9', pulled: 48, net: 45, on: '2026-05-02' }],
+    });
+    const after = mergeShops(own(base), later(own(base)), merged);
+    expect(after.dies).toEqual(merged.dies);
+    expect(read(after).pulls).toEqual([...read(merged).pulls, [48, 100, 2]]);
+  });
+
+  it('are both in it where one took the place of another under its id', () => {
+    const other: Change = (shop) => ({ ...withoutDie(shop), dies: [...withoutDie(shop).dies, die('d2', 300)] });
+    for (const merged of [
+      mergeShops(base, other(base), withPull(base)),
+      mergeShops(base, withPull(base), other(base)),
+    ]) {
+      const logged = merged.pulls.find(({ on }) => on === '2026-05-02')!;
+      expect(merged.dies.find(({ id }) => id === logged.die)!.centrelineRadius).toBe(114.3);
+      expect(merged.dies.map(({ centrelineRadius }) => centrelineRadius)).toContain(300);
+    }
+    const radii = ({ dies }: Shop) => dies.map(({ centrelineRadius }) => centrelineRadius);
+    expect(radii(mergeShops(base, withSaw(base), other(base))), 'which nobody misses').toEqual(radii(other(base)));
   });
 });
 
