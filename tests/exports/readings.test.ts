@@ -15,7 +15,7 @@ import { fabrication } from '../../src/exports/tables/fabrication.ts';
 import { layoutDxf } from '../../src/exports/layout/layout.ts';
 import { layoutDrawing } from '../../src/exports/layout/layout-drawing.ts';
 import { wrapTemplate } from '../../src/exports/wraps/wrap-template.ts';
-import { paperWrap } from '../../src/exports/wraps/wraps.ts';
+import { paperWrap } from '../../src/core/cope/wrap.ts';
 import { demoText } from '../command-line.ts';
 import { readDxf, textsOf } from './dxf.ts';
 import { fonts } from './fonts.ts';
@@ -84,7 +84,7 @@ describe('the level on its bar', () => {
 
 const templateOf = (frame: Derived, id: string, which: 0 | 1) => {
   const end = { tube: frame.byId.get(id)!, which };
-  const wrap = paperWrap(frame, end, 'outer')!;
+  const wrap = paperWrap(end.tube, which, 'outer', 'mm')!;
   return { wrap, ...wrapTemplate(frame, face, end, wrap, 'mm', 190) };
 };
 

@@ -15,14 +15,17 @@ import { ANGLE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
 import { add, addScaled, cross, scale, type Vec3 } from '../geometry/vector.ts';
 import { cutCurve } from '../solve/end-cutter.ts';
 import type { SolvedTube, TubeEnd } from '../solve/types.ts';
+import { MM_PER_INCH, type LengthUnit } from '../units/length.ts';
 import { onSheet, piecesOf, type CutLine, type Piece, type SurfacePlace } from './cut-pieces.ts';
 
+/**
+ * outer: where the outer surface ends, which is the profile. square-wall: for a cut made square to the wall, on each
+ * generator the larger trim of the wall's two faces, or the inner edge would stand proud.
+ */
+export type Surface = 'outer' | 'square-wall';
+
 export interface WrapSetting {
-  /**
-   * outer: where the outer surface ends, which is the profile. square-wall: for a cut made square to the wall, on each
-   * generator the larger trim of the wall's two faces, or the inner edge would stand proud.
-   */
-  readonly surface: 'outer' | 'square-wall';
+  readonly surface: Surface;
   /** Of what is wound round the tube, mm. */
   readonly thickness: number;
   /** The baseline stands a whole number of these from the blank's end, mm. */
@@ -30,10 +33,12 @@ export interface WrapSetting {
 }
 
 /** Common practice: a sheet of paper is 0.1 mm thick. */
-export const PAPER_THICKNESS = 0.1;
+const PAPER_THICKNESS = 0.1;
+/** The baseline of paper, in a job of either unit, mm. */
+const PAPER_STEPS = { mm: 10, in: MM_PER_INCH / 2 };
 
 export interface Wrap {
-  readonly surface: WrapSetting['surface'];
+  readonly surface: Surface;
   /** Radius that the sheet's middle is wound on, and the length of one turn of it; mm. */
   readonly radius: number;
   readonly width: number;
@@ -59,6 +64,7 @@ export interface Wrap {
 const BODY = 28;
 /** More allowance than this is not drawn: the template would grow for nothing, mm. */
 const MOST_ALLOWANCE = 25;
+
 /** Null where nothing reaches this end at all, and there is no line to draw. */
 export function wrapOf(tube: SolvedTube, which: 0 | 1, setting: WrapSetting): Wrap | null {
   const end = tube.ends[which];
@@ -69,14 +75,18 @@ export function wrapOf(tube: SolvedTube, which: 0 | 1, setting: WrapSetting): Wr
     radii: setting.surface === 'outer' ? [outerDiameter / 2] : [outerDiameter / 2, bore],
     sawnAt: end.tip ?? -Infinity,
   };
-  const curve = cutCurve(line.cutter, line.radii);
-  if (curve.high === null) return null;
-  const left = leftEdge(curve.high.phi);
+  // Of the outer surface the end has its curve already.
+  const { trim, lows, high } =
+    setting.surface === 'outer'
+      ? { trim: end.outer, lows: end.lows, high: end.high }
+      : cutCurve(line.cutter, line.radii);
+  if (high === null) return null;
+  const left = leftEdge(high.phi);
   // The tube's own tip, also where the bore is cut beyond it: the wall begins there, and the saw went through there.
-  const tip = end.tip ?? curve.lows[0]!.s;
+  const tip = end.tip ?? lows[0]!.s;
   const blankEnd = tip - end.allowance;
-  const tips = tipsOf(curve.lows, curve.trim, tip);
-  const { pieces, closed } = piecesOf(line, curve.trim, left, [...tips, curve.high]);
+  const tips = tipsOf(lows, trim, tip);
+  const { pieces, closed } = piecesOf(line, trim, left, [...tips, high]);
   const radius = (outerDiameter + setting.thickness) / 2;
   return {
     surface: setting.surface,
@@ -87,11 +97,15 @@ export function wrapOf(tube: SolvedTube, which: 0 | 1, setting: WrapSetting): Wr
     closed,
     lower: tip - Math.min(end.allowance, MOST_ALLOWANCE),
     blankEnd,
-    baseline: blankEnd + setting.step * Math.ceil((curve.high.s + BODY - blankEnd) / setting.step),
+    baseline: blankEnd + setting.step * Math.ceil((high.s + BODY - blankEnd) / setting.step),
     tips,
-    throat: curve.high,
+    throat: high,
   };
 }
+
+/** As it is wound of paper or film, its baseline a whole number of 10 mm, or of half inches, from the blank's end. Null as wrapOf. */
+export const paperWrap = (tube: SolvedTube, which: 0 | 1, surface: Surface, unit: LengthUnit): Wrap | null =>
+  wrapOf(tube, which, { surface, thickness: PAPER_THICKNESS, step: PAPER_STEPS[unit] });
 
 /** True where a template helps: not where a plain saw cuts the same line, square to within `within` mm of trim. */
 export function needsWrap({ tip, throat, passedBy }: TubeEnd, within = 0.05): boolean {

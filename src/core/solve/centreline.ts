@@ -49,6 +49,11 @@ export function solveCentreline(route: readonly Vec3[], radiusAt: RadiusAt | nul
   return { route, ...roundCorners(kept, radiusAt ?? (() => 0)) };
 }
 
+/** Unit directions along the tube into it, at end A and at end B. */
+export function endDirections(corners: readonly Vec3[]): readonly [Vec3, Vec3] {
+  return [normalize(subtract(corners[1]!, corners[0]!)), normalize(subtract(corners.at(-2)!, corners.at(-1)!))];
+}
+
 function roundCorners(corners: readonly Vec3[], radiusAt: RadiusAt): Omit<Centreline, 'route'> {
   const directions = corners.slice(1).map((corner, i) => normalize(subtract(corner, corners[i]!)));
   const legs = corners.slice(1).map((corner, i) => distance(corner, corners[i]!));

@@ -12,10 +12,9 @@ import type { Job } from '../job/types.ts';
 import { blankLength, copedMass } from './amount.ts';
 import { sameLaw } from './bending.ts';
 import type { Centreline } from './centreline.ts';
-import { squareSense } from './end-settings.ts';
-import { solveEnds, type EndSetting } from './ends.ts';
+import { solveEnds } from './ends.ts';
 import type { LaidTube, Layout } from './lay-out.ts';
-import type { Meetings } from './meet-tubes.ts';
+import type { EndSetting, Meetings } from './meet-tubes.ts';
 import type { RunTube, RunTubes } from './meetings.ts';
 import type { Frame, SolvedTube, TubeEnd } from './types.ts';
 
@@ -56,7 +55,7 @@ function cutTube(
     return before;
   const ends = sameEnds
     ? renamedEnds(before.ends, settings)
-    : solveEnds(centreline, section, settings, squareSense(twinOf !== null));
+    : solveEnds(centreline, section, settings, twinOf !== null);
   const { route, corners, path, bends, straights, developedLength, sharpCornerLength } = centreline;
   return withMass({
     id,

@@ -3,13 +3,13 @@
  *
  * u is the branch's direction, into the branch. v is the run tube's axis (at a bend its tangent at the point nearest the
  * node), in the sense with u.v >= 0. The acute side is the part of v square to u. Where v is square to u either sense
- * would do: the run tube's own sense, A to B, is taken.
+ * would do: the run tube's own sense, A to B, is taken (for a twin's cut see squareAxis).
  * Saw depth (trade practice): branch diameter / sin + run diameter / tan of the included angle, on a blank that runs past the cut.
  */
 import { angleBetween, signedAngle } from '../geometry/angle.ts';
 import { nearestOnPath } from '../geometry/path.ts';
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
-import { cross, dot, normalize, rejectFrom, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+import { cross, dot, mirrored, normalize, rejectFrom, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { RunTube } from './meetings.ts';
 import type { Cut } from './types.ts';
 
@@ -21,18 +21,18 @@ export interface CutGeometry {
   readonly square: boolean;
 }
 
-/** `sense` is the run tube's direction of travel where the cut is square and either would do. */
+/** `position` is the branch's node, `direction` points into the branch, diameters in mm; `twin`: the branch is a member's twin. */
 export function cutBy(
   runTube: RunTube,
   position: Vec3,
   direction: Vec3,
   branchDiameter: number,
-  sense: (tangent: Vec3) => Vec3,
+  twin: boolean,
 ): CutGeometry {
   const landing = nearestOnPath(runTube.path, position, true);
   const along = dot(direction, landing.tangent);
   const square = Math.abs(along) <= ANGLE_ROUNDING;
-  const axis = square ? sense(landing.tangent) : scale(landing.tangent, Math.sign(along));
+  const axis = square ? squareAxis(runTube, landing.tangent, position, twin) : scale(landing.tangent, Math.sign(along));
   const includedAngle = Math.min(angleBetween(direction, axis), Math.PI / 2);
   const parallel = includedAngle <= ANGLE_ROUNDING;
   const acuteSide = parallel ? null : normalize(rejectFrom(axis, direction));
@@ -53,6 +53,16 @@ export function cutBy(
       landingAt: landing.at,
     },
   };
+}
+
+/**
+ * A square cut has two acute sides, and the run tube's direction of travel picks one. For a twin the choice is the mirror image
+ * of its member's, also against a run tube that spans the car and so travels the other way on the twin's side.
+ */
+function squareAxis(runTube: RunTube, tangent: Vec3, position: Vec3, twin: boolean): Vec3 {
+  if (!twin || runTube.mirrored) return tangent;
+  const members = mirrored(nearestOnPath(runTube.path, mirrored(position), true).tangent);
+  return scale(tangent, dot(members, tangent) < 0 ? -1 : 1);
 }
 
 /**

@@ -10,14 +10,13 @@ import { COSINES, GENERATORS, metBy, SINES, trimBySleeves, type Sleeve } from '.
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import { cross, distance, dot, normalize, rotateAbout, type Vec3 } from '../geometry/vector.ts';
 import { meanOfTrim } from './amount.ts';
-import type { CutGeometry } from './cut.ts';
 import type { RunTube } from './meetings.ts';
-import type { EndCutter } from './types.ts';
+import type { Cut, EndCutter } from './types.ts';
 
 /** The run tube as the surface that cuts a branch of that radius (mm) whose end stands at `position`. */
 export const sleeveOf = (
   runTube: Pick<RunTube, 'path' | 'section'>,
-  cut: Pick<CutGeometry, 'cut'>,
+  cut: Pick<Cut, 'landing' | 'includedAngle'>,
   position: Vec3,
   branchRadius: number,
 ): Sleeve => ({
@@ -83,7 +82,7 @@ export const edgeBetween = (
  * inner equator and ending on the outer it is 2 sqrt((R + rb)^2 - (R - rb)^2) = 4 sqrt(R rb) long.
  */
 function jointReach(
-  { cut }: Pick<CutGeometry, 'cut'>,
+  cut: Pick<Cut, 'landing' | 'includedAngle'>,
   runTube: Pick<RunTube, 'path' | 'section'>,
   position: Vec3,
   branchRadius: number,

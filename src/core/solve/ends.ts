@@ -6,43 +6,25 @@
  * phi = 0 at `reference`, right-hand about u.
  */
 import { STRAIGHT_THROUGH } from '../geometry/tolerance.ts';
-import { cross, length, normalize, rejectFrom, subtract, X_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
-import type { EndFit } from '../job/kinds/end.ts';
+import { cross, length, normalize, rejectFrom, X_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
 import type { Section } from '../job/kinds/section.ts';
-import type { NodeRef } from '../job/reference.ts';
 import { withLater } from '../remembered.ts';
-import type { Centreline } from './centreline.ts';
 import { wallCentroid } from './amount.ts';
+import { endDirections, type Centreline } from './centreline.ts';
 import { clockedCut, cutBy, type CutGeometry } from './cut.ts';
 import { cutCurve, meanTrimOn, sleeveOf, trimOn } from './end-cutter.ts';
-import type { Meeting, RunTube } from './meetings.ts';
+import type { EndSetting } from './meet-tubes.ts';
 import type { EndCutter, TubeEnd } from './types.ts';
 
-/** What is known of an end before it is cut. */
-export interface EndSetting {
-  readonly node: NodeRef;
-  readonly position: Vec3;
-  readonly direction: Vec3;
-  readonly spec: EndFit;
-  /** The plate's normal as it lies on this tube (mirrored for a twin). */
-  readonly plateNormal: Vec3 | null;
-  readonly meeting: Meeting;
-}
-
-/** Which way a run tube is counted to travel where a cut is square and either way would do. */
-export type SquareSense = (runTube: RunTube, tangent: Vec3, position: Vec3) => Vec3;
-
-/** Both ends of a tube, cut to what they meet: profiles, tips, throats and notcher settings. */
+/** Both ends of a tube, or of a member's twin, cut to what they meet: profiles, tips, throats and notcher settings. */
 export function solveEnds(
   centreline: Centreline,
   section: Section,
   settings: readonly [EndSetting, EndSetting],
-  sense: SquareSense,
+  twin: boolean,
 ): readonly [TubeEnd, TubeEnd] {
   const cutsOf = ({ position, direction, meeting }: EndSetting) =>
-    meeting.cutters.map((runTube) =>
-      cutBy(runTube, position, direction, section.outerDiameter, (tangent) => sense(runTube, tangent, position)),
-    );
+    meeting.cutters.map((runTube) => cutBy(runTube, position, direction, section.outerDiameter, twin));
   const cuts = [cutsOf(settings[0]), cutsOf(settings[1])] as const;
   const references =
     centreline.bends.length > 0 ? insideOfBends(centreline) : straightReferences(cuts, settings[0].direction);
@@ -50,11 +32,6 @@ export function solveEnds(
     solveEnd(settings[0], cuts[0], references[0], section),
     solveEnd(settings[1], cuts[1], references[1], section),
   ];
-}
-
-/** Unit directions along the tube into it, at end A and at end B. */
-export function endDirections(corners: readonly Vec3[]): readonly [Vec3, Vec3] {
-  return [normalize(subtract(corners[1]!, corners[0]!)), normalize(subtract(corners.at(-2)!, corners.at(-1)!))];
 }
 
 /** A straight tube has one reference for both ends. */
@@ -88,7 +65,7 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
     bundle: { origin: position, direction, reference },
     section,
     plateNormal,
-    sleeves: meeting.cutters.map((runTube, i) => sleeveOf(runTube, cuts[i]!, position, radius)),
+    sleeves: meeting.cutters.map((runTube, i) => sleeveOf(runTube, cuts[i]!.cut, position, radius)),
   };
   const { trim: outer, reached, lows, high, passedBy } = cutCurve(cutter, [radius]);
   return withSeldomAsked({

@@ -1,16 +1,33 @@
 /**
- * Who meets whom: of every tube laid out, which tubes each of its ends meets, before anything is cut. A tube that an edit cannot
- * have touched meets what it met, and is handed on whole (untouched.ts).
+ * Who meets whom: of every tube laid out, what each of its ends is set to before anything is cut. That is where it stands, which way
+ * it points, how it is to be fitted, and which tubes it meets. Here the primes are worked out: what a twin stands on and is cut by.
+ * A tube that an edit cannot have touched meets what it met, and is handed on whole (untouched.ts).
  */
+import { nearestOnPath } from '../geometry/path.ts';
+import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
+import { mirrored, subtract, type Vec3 } from '../geometry/vector.ts';
 import { fault, type Fault, type Outcome } from '../job/fault.ts';
 import { MOST_AT_AN_END } from '../job/limits.ts';
+import type { EndFit } from '../job/kinds/end.ts';
+import type { FrameNode } from '../job/kinds/node.ts';
+import { bareId, isPrimed, primed, type NodeRef, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
-import { endSettings, type EndContext } from './end-settings.ts';
-import type { EndSetting } from './ends.ts';
+import { endDirections } from './centreline.ts';
 import type { LaidTube, Layout } from './lay-out.ts';
-import { indexRunTubes, type RunTubes } from './meetings.ts';
+import { indexRunTubes, meetingOf, type Meeting, type RunTubes } from './meetings.ts';
 import type { Frame, SolvedTube } from './types.ts';
 import { untouchedTubes } from './untouched.ts';
+
+/** What is known of an end before it is cut. */
+export interface EndSetting {
+  readonly node: NodeRef;
+  readonly position: Vec3;
+  readonly direction: Vec3;
+  readonly spec: EndFit;
+  /** The plate's normal as it lies on this tube (mirrored for a twin). */
+  readonly plateNormal: Vec3 | null;
+  readonly meeting: Meeting;
+}
 
 /** Of a tube laid out: the tube of before, handed on; or what its ends A and B are set to. */
 export type Met =
@@ -47,6 +64,51 @@ export function meetTubes(job: Job, { nodes, tubes }: Layout, previous: Frame | 
     met.push(each);
   }
   return { ok: true, value: { runTubes, met } };
+}
+
+interface EndContext {
+  readonly nodes: ReadonlyMap<NodeRef, Vec3>;
+  readonly nodeRecords: ReadonlyMap<string, FrameNode>;
+  readonly mirroredMembers: ReadonlySet<string>;
+  readonly runTubes: RunTubes;
+}
+
+/** The setting of end A and of end B: node, direction, fit, and which tubes it meets; a twin's are the mirror images of its member's. */
+function endSettings(
+  tube: LaidTube,
+  { nodes, nodeRecords, mirroredMembers, runTubes }: EndContext,
+): readonly [EndSetting, EndSetting] {
+  const twin = isPrimed(tube.id);
+  /** A tube as the twin sees it: the other of a mirrored pair, or the one that spans the car. */
+  const seen = (reference: TubeRef, flip: boolean) =>
+    flip && mirroredMembers.has(bareId(reference)) ? primed(reference) : reference;
+  /** The tube that the node stands on, if any. The image of a place on a tube of one side only stands on nothing. */
+  const hostOf = (node: NodeRef): TubeRef | null => {
+    const { at } = nodeRecords.get(bareId(node))!;
+    if (at.kind !== 'on') return null;
+    const host = seen(at.member, isPrimed(node));
+    if (!isPrimed(node) || host !== at.member) return host;
+    const place = subtract(nodes.get(node)!, mirrored(at.offset));
+    return nearestOnPath(runTubes.byId.get(host)!.path, place).distance <= MEETING_DISTANCE ? host : null;
+  };
+  const directions = endDirections(tube.centreline.corners);
+  const setting = (which: 0 | 1): EndSetting => {
+    const named = tube.member.path.at(which === 0 ? 0 : -1)!;
+    const node = twin ? primed(named) : named;
+    const spec: EndFit = tube.member.ends[which];
+    const position = nodes.get(node)!;
+    const direction = directions[which];
+    const against = spec.fit === 'cope' ? spec.against.map((reference) => seen(reference, twin)) : [];
+    return {
+      node,
+      position,
+      direction,
+      spec,
+      plateNormal: spec.fit === 'plate' ? (twin ? mirrored(spec.normal) : spec.normal) : null,
+      meeting: meetingOf({ position, direction, order: tube.order }, spec.fit, against, hostOf(node), runTubes),
+    };
+  };
+  return [setting(0), setting(1)];
 }
 
 /** The fault of an end that meets more tubes than one place can hold, every one of them a cut of its own; null where there is none. */

@@ -5,7 +5,7 @@
  */
 import { distance } from '../geometry/vector.ts';
 import { effectiveRadius } from '../springback/opened-radius.ts';
-import { endDirections } from './ends.ts';
+import { endDirections } from './centreline.ts';
 import { rollOut, type RolledBend } from './roll-out.ts';
 import type { SolvedTube } from './types.ts';
 

@@ -9,7 +9,7 @@ import type { Fonts } from '../../drawing/lettering.ts';
 import { plainPrint, type ExportFile, type PrintSettings } from '../shared/files.ts';
 import type { TextFile } from '../shared/text.ts';
 import type { Kernel } from '../solids/kernel.ts';
-import type { Surface } from '../wraps/wraps.ts';
+import type { Surface } from '../../core/cope/wrap.ts';
 
 /** What the makers need beside the job, got where the program runs: files of the build there, of the packages here. */
 export interface Supplies {

@@ -2,7 +2,7 @@
 import type { Going } from '../../drawing/going.ts';
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import type { Derived } from '../../core/derive.ts';
-import { needsWrap } from '../../core/cope/wrap.ts';
+import { needsWrap, paperWrap, type Surface } from '../../core/cope/wrap.ts';
 import type { Box2 } from '../../drawing/clip.ts';
 import { wrapped } from '../../drawing/fit.ts';
 import { lettering, type Fonts, type Lettering } from '../../drawing/lettering.ts';
@@ -16,7 +16,6 @@ import { pagesOn, putIn, spaceOn, sizeOf } from '../shared/paper.ts';
 import { tiled } from '../shared/tiles.ts';
 import { wrapTemplate, type Template } from './wrap-template.ts';
 import { endMark, endsOf, surfaceInWords, type EndOf } from '../shared/wrap-words.ts';
-import { paperWrap, type Surface } from './wraps.ts';
 
 /** Between templates, mm. */
 const GAP = 9;
@@ -48,7 +47,7 @@ export async function wrapsPdf(
   for (const [done, end] of needed.entries()) {
     // One end after the other, so that the page can breathe between them.
     await going(done, total);
-    const wrap = paperWrap(derived, end, surface);
+    const wrap = paperWrap(end.tube, end.which, surface, job.lengthUnit);
     if (wrap === null) without.push(end);
     else
       blocks.push(

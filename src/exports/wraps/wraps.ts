@@ -5,9 +5,7 @@
 import type { Going } from '../../drawing/going.ts';
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import type { Derived } from '../../core/derive.ts';
-import { PAPER_THICKNESS, wrapOf, type Wrap, type WrapSetting } from '../../core/cope/wrap.ts';
-import type { Frame } from '../../core/solve/types.ts';
-import { MM_PER_INCH } from '../../core/units/length.ts';
+import { paperWrap, type Surface } from '../../core/cope/wrap.ts';
 import { dxfText, type DxfLayer } from '../../drawing/dxf.ts';
 import { moved } from '../../drawing/move.ts';
 import { shelved } from '../../drawing/shelves.ts';
@@ -17,15 +15,6 @@ import type { Sheet } from '../../drawing/types.ts';
 import type { ExportFile } from '../shared/files.ts';
 import { wrapPattern } from './wrap-pattern.ts';
 import { endMark, endsOf, fitInWords, letterOf, numbered, type EndOf } from '../shared/wrap-words.ts';
-
-export type Surface = WrapSetting['surface'];
-
-/** On the baseline: 10 mm, or half an inch. */
-const STEPS = { mm: 10, in: MM_PER_INCH / 2 };
-
-/** As it is wound of paper or film. Null where nothing reaches the end. */
-export const paperWrap = (frame: Frame, { tube, which }: EndOf, surface: Surface): Wrap | null =>
-  wrapOf(tube, which, { surface, thickness: PAPER_THICKNESS, step: STEPS[frame.job.lengthUnit] });
 
 const LAYERS: readonly DxfLayer[] = [
   { name: 'CUT', colour: 1 },
@@ -74,14 +63,15 @@ export async function wrapsSvg(
 
 async function patternsOf(derived: Derived, going: Going, surface: Surface) {
   const ends = endsOf(derived);
+  const unit = derived.job.lengthUnit;
   const patterns: { readonly end: EndOf; readonly sheet: Sheet }[] = [];
   const without: EndOf[] = [];
   for (const [done, end] of ends.entries()) {
     // One end after the other, so that the page can breathe between them.
     await going(done, ends.length);
-    const wrap = paperWrap(derived, end, surface);
+    const wrap = paperWrap(end.tube, end.which, surface, unit);
     if (wrap === null) without.push(end);
-    else patterns.push({ end, sheet: wrapPattern(derived, end, wrap, derived.job.lengthUnit) });
+    else patterns.push({ end, sheet: wrapPattern(derived, end, wrap, unit) });
   }
   await going(ends.length, ends.length);
   return { patterns, without };
