@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applied, changeOf, fits, turnedRound, type Change } from '../../src/core/job/change.ts';
-import { joinedAll } from '../../src/core/job/join.ts';
 import { deepFreeze } from './jobs.ts';
 
 /** Plain data of few different pieces, so that two of them have much in common, and some items stand twice. */
@@ -60,30 +59,6 @@ describe('a change of any plain data', () => {
       fc.property(pair, ([a, b]) => {
         const there = between(a, b);
         expect(JSON.parse(JSON.stringify(there))).toEqual(there);
-      }),
-      runs,
-    );
-  });
-
-  it('joined with the next does what both do, and with its own way back nothing', () => {
-    fc.assert(
-      fc.property(pair, pair, fc.boolean(), ([a, b], [c], isBack) => {
-        const next = isBack ? a : c;
-        const both = joinedAll(between(a, b), between(b, next));
-        expect(after(a, both)).toEqual(next);
-        expect(after(next, both.map(turnedRound))).toEqual(a);
-        if (isBack) expect(both).toEqual([]);
-      }),
-      runs,
-    );
-  });
-
-  it('three joined do what all do', () => {
-    fc.assert(
-      fc.property(edited, edited, ([a, b], [c, d]) => {
-        const both = joinedAll(joinedAll(between(a, b), between(b, c)), between(c, d));
-        expect(after(a, both)).toEqual(d);
-        expect(after(d, both.map(turnedRound))).toEqual(a);
       }),
       runs,
     );

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { applyDiff, diffJobs, invertDiff, isEmptyDiff, squashDiffs } from '../../src/core/job/diff.ts';
+import { applyDiff, diffJobs, invertDiff, isEmptyDiff } from '../../src/core/job/diff.ts';
 import { COLLECTIONS } from '../../src/core/job/kinds.ts';
 import { commitEdit, newHistory, redo, undo } from '../../src/core/session/history.ts';
 import { anyJob, deepFreeze } from './jobs.ts';
@@ -25,18 +25,6 @@ describe('diffs of any two jobs', () => {
         expect(applyDiff(after, invertDiff(diff))).toEqual(before);
         expect(invertDiff(invertDiff(diff))).toEqual(diff);
         expect(invertDiff(diff)).toEqual(expect.objectContaining({ head: expect.any(Array) }));
-      }),
-      runs,
-    );
-  });
-
-  it('squashed, do what one after the other does', () => {
-    fc.assert(
-      fc.property(fc.tuple(anyJob, anyJob, anyJob).map(deepFreeze), ([a, b, c]) => {
-        const squashed = squashDiffs(deepFreeze(diffJobs(a, b)), deepFreeze(diffJobs(b, c)));
-        expect(applyDiff(a, squashed)).toEqual(c);
-        expect(applyDiff(c, invertDiff(squashed))).toEqual(a);
-        expect(isEmptyDiff(squashDiffs(diffJobs(a, b), diffJobs(b, a)))).toBe(true);
       }),
       runs,
     );

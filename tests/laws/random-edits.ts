@@ -35,7 +35,6 @@ import {
 } from '../../src/core/edit/members.ts';
 import {
   addNode,
-  moveFixedNode,
   moveNode,
   removeNode,
   renameNode,
@@ -95,7 +94,6 @@ export const RANDOM_EDITS: readonly RandomEdit[] = [
   of(lines, (job, { id }) => removeBodyLine(job, id)),
 
   (job, a, b) => addNode(job, 'New', { kind: 'fixed', position: [a, b, 0] }),
-  of(nodes, (job, { id }, a, b) => moveFixedNode(job, primedAtTimes(id, b), [a, b, 0])),
   of(nodes, (job, { id }, a, b) => moveNode(job, primedAtTimes(id, b), [a, 3, b])),
   of(nodes, (job, { id }, _, b) => setOnDistance(job, id, b)),
   of(nodes, (job, { id }, _, b) => setFraction(job, id, b / 1000)),

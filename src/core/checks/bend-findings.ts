@@ -4,7 +4,7 @@ import { DEGREE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
 import { blankToCut, clampShort, gripShort } from '../solve/amount.ts';
 import { SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { plainFeed, type Feed } from '../solve/feed.ts';
-import { costOfIgnoringRadius } from '../solve/opened.ts';
+import { costOfIgnoringRadius } from '../solve/ignored-radius.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { isBorne, mendingPullOf, pullAdvices, type Unborne } from '../springback/pull-advice.ts';
 import { UNSEEN } from './limits.ts';

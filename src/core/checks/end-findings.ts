@@ -1,11 +1,11 @@
 /** What is wrong where a tube ends: cuts that miss, run out, or land where they do not fit. */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../solve/types.ts';
-import type { Around } from './around.ts';
+import type { Questions } from './questions.ts';
 import { UNSEEN } from './limits.ts';
 import type { Finding, MeetsNothing } from './types.ts';
 
-export function* endTrouble(tube: SolvedTube, around: Around): Generator<Finding> {
+export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding> {
   for (const [which, end] of tube.ends.entries()) {
     const label = which === 0 ? 'A' : 'B';
     const base = { tube: tube.id, end: label, node: end.node, at: end.position, source: 'practice' } as const;
@@ -16,7 +16,7 @@ export function* endTrouble(tube: SolvedTube, around: Around): Generator<Finding
         ...base,
         id: 'end/meets-nothing',
         severity: 'warning',
-        sees: seenAt(tube, end, around),
+        sees: seenAt(tube, end, ask),
       };
     }
     if (end.fit === 'plate' && end.tip === null) {
@@ -35,7 +35,7 @@ export function* endTrouble(tube: SolvedTube, around: Around): Generator<Finding
           runTube: cut.against,
         };
       } else {
-        const runTube = around.tube(cut.against);
+        const runTube = ask.tube(cut.against);
         const landed = landingTrouble(cut, base, runTube);
         if (landed !== null) yield landed;
         for (const which of [0, 1] as const) {
@@ -74,9 +74,9 @@ export function* endTrouble(tube: SolvedTube, around: Around): Generator<Finding
 }
 
 /** What a person sees meet an end that is left square all the same. */
-function seenAt(tube: SolvedTube, end: TubeEnd, around: Around): MeetsNothing['sees'] {
+function seenAt(tube: SolvedTube, end: TubeEnd, ask: Questions): MeetsNothing['sees'] {
   if (tube.member.mirror && Math.abs(end.position[1]) <= ROUNDING) return 'own-twin';
-  const later = around.laterAt(end.node, tube.number);
+  const later = ask.laterAt(end.node, tube.number);
   return later === undefined ? null : { later: later.id };
 }
 

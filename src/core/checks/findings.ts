@@ -5,7 +5,7 @@
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
-import { answersTheSame, aroundOf, noting, type Around, type Asked } from './around.ts';
+import { answersTheSame, noting, questionsTo, type Asked, type Questions } from './questions.ts';
 import {
   bendTrouble,
   holdTrouble,
@@ -25,12 +25,12 @@ export const bySeverity = (a: Finding, b: Finding): number => RANK[a.severity] -
 
 /** Errors first, then warnings, then notes; within each in build order. */
 export function findTrouble(frame: Frame, clearances: readonly Clearance[]): readonly Finding[] {
-  const around = aroundOf(frame);
+  const ask = questionsTo(frame);
   const found: Record<Severity, Finding[]> = { error: [], warning: [], note: [] };
   const gather = (each: Iterable<Finding>) => {
     for (const finding of each) found[finding.severity].push(finding);
   };
-  for (const tube of frame.tubes) gather(troubleOf(tube, around));
+  for (const tube of frame.tubes) gather(troubleOf(tube, ask));
   for (const each of clearances) if (!each.ok) gather([tooClose(each)]);
   return [...found.error, ...found.warning, ...found.note];
 }
@@ -44,32 +44,32 @@ interface Known {
 const known = new WeakMap<SolvedTube, Known>();
 
 /** Of a tube that an edit left alone what was found before holds, as long as all that was asked about is what it was. */
-function troubleOf(tube: SolvedTube, around: Around): readonly Finding[] {
+function troubleOf(tube: SolvedTube, ask: Questions): readonly Finding[] {
   const before = known.get(tube);
-  if (before?.asked.every((each) => answersTheSame(around, each))) return before.findings;
+  if (before?.asked.every((each) => answersTheSame(ask, each))) return before.findings;
   const asked: Asked[] = [];
-  const findings = [...troubles(tube, noting(around, asked))];
+  const findings = [...troubles(tube, noting(ask, asked))];
   known.set(tube, { asked, findings });
   return findings;
 }
 
-function* troubles(tube: SolvedTube, around: Around): Generator<Finding> {
-  yield* twinTrouble(tube, around);
+function* troubles(tube: SolvedTube, ask: Questions): Generator<Finding> {
+  yield* twinTrouble(tube, ask);
   yield* pullTrouble(tube);
   yield* openingTrouble(tube);
   yield* bendTrouble(tube);
-  const feed = around.feed(tube);
+  const feed = ask.feed(tube);
   yield* orderTrouble(tube, feed);
   yield* holdTrouble(tube, feed);
   yield* manyBends(tube);
   yield* stickTrouble(tube, feed);
-  yield* endTrouble(tube, around);
+  yield* endTrouble(tube, ask);
 }
 
 /** A member that is its own mirror image, and mirrored all the same, is two tubes in one place. */
-function* twinTrouble(tube: SolvedTube, around: Around): Generator<Finding> {
+function* twinTrouble(tube: SolvedTube, ask: Questions): Generator<Finding> {
   if (tube.twinOf === null) return;
-  const own = around.tube(tube.twinOf).corners;
+  const own = ask.tube(tube.twinOf).corners;
   const sameAs = (corners: readonly Vec3[]) => corners.every((corner, i) => distance(corner, own[i]!) <= ROUNDING);
   if (!sameAs(tube.corners) && !sameAs(tube.corners.toReversed())) return;
   yield {

@@ -43,7 +43,7 @@ export function moveNode(job: Job, ref: NodeRef, position: Vec3): Job {
 }
 
 /** Puts a fixed node, or with a prime its image, at `position`. */
-export const moveFixedNode = (job: Job, ref: NodeRef, position: Vec3): Job =>
+const moveFixedNode = (job: Job, ref: NodeRef, position: Vec3): Job =>
   changePlace(job, ref, 'fixed', (at) => ({ ...at, position: onOwnSide(ref, position) }));
 
 /** mm along the tube, from where the node is measured: the same number for a node and its image. */
@@ -62,7 +62,7 @@ export const setRayValue = (job: Job, ref: NodeRef, value: number): Job =>
   });
 
 /** The position of a point, or with a prime of its image; null where there is no such point. */
-export function pointPosition(job: Job, ref: PointRef): Vec3 | null {
+function pointPosition(job: Job, ref: PointRef): Vec3 | null {
   const position = findRecord(job, 'points', bareId(ref))?.position;
   if (!position) return null;
   return onOwnSide(ref, position);

@@ -1,7 +1,7 @@
 /**
  * What changed in a piece of plain data, given by no more than what changed: an object by its fields, a list by what stands in the
  * place of what, what begins and ends alike left out; the rest whole, before and after. Lists whose items have no name are given by
- * position: a change can be applied, turned round and joined with the one that follows it.
+ * position: a change can be applied and turned round.
  */
 import { sameData } from './equal.ts';
 

@@ -1,7 +1,6 @@
 /**
- * What an edit changed: a value of its own that can be applied, turned round, joined with the next and written as
- * JSON. Records are named by collection and id, lists without ids by position, each by no more than what changed (change.ts); a
- * record that a diff does not name keeps its identity when the diff is applied, which is what lets a derivation hand on what it
+ * What an edit changed: a value of its own that can be applied, turned round and written as JSON. Records are named by collection and
+ * id, lists without ids by position, each by no more than what changed (change.ts); a record that a diff does not name keeps its identity when the diff is applied, which is what lets a derivation hand on what it
  * already knows.
  *
  * The order of a collection is given as a list of ids, and only where ids came, went or moved.
@@ -18,7 +17,6 @@ import {
   type Change,
   type Swap,
 } from './change.ts';
-import { joinedAll, joinedSwaps } from './join.ts';
 import { COLLECTIONS } from './kinds.ts';
 import type { Collection, Job } from './types.ts';
 
@@ -95,18 +93,6 @@ export function invertDiff({ head, collections }: JobDiff): JobDiff {
       if (!changed) return undefined;
       const { records, order } = changed;
       return collectionDiff(records.map(turnedRound), swapsTurnedRound(order ?? []));
-    }),
-  };
-}
-
-/** One diff that does what `first` and then `second` do. */
-export function squashDiffs(first: JobDiff, second: JobDiff): JobDiff {
-  return {
-    head: joinedAll(first.head, second.head),
-    collections: eachCollection((collection) => {
-      const [a, b] = [first.collections[collection], second.collections[collection]];
-      if (!a || !b) return a ?? b;
-      return collectionDiff(joinedAll(a.records, b.records), joinedSwaps(a.order ?? [], b.order ?? []));
     }),
   };
 }

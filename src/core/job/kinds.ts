@@ -1,6 +1,6 @@
 /**
  * The kinds of record, a row for each list of the job, in the order in which a file holds them. The compiler wants a row for
- * each list; the schema, the check of a job, its text, diffs, ids, refused deletions and the order of solving go by the table.
+ * each list; the schema, the check of a job, its text, diffs, ids, refused deletions and the sequence of solving go by the table.
  */
 import { bentKind } from './kinds/bent.ts';
 import { bodyLineKind } from './kinds/body-line.ts';

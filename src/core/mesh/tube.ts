@@ -9,8 +9,8 @@ import { sweepFrames, type SweepFrame } from './sweep.ts';
 
 /** Which face of the tube a vertex belongs to. */
 export const OUTER = 0;
-export const BORE = 1;
 export const CUT = 2;
+const BORE = 1;
 
 export interface TubeMesh {
   /** x, y, z of each vertex, mm, car axes. */

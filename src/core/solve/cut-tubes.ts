@@ -15,19 +15,19 @@ import type { Centreline } from './centreline.ts';
 import { solveEnds } from './ends.ts';
 import type { LaidTube, Layout } from './lay-out.ts';
 import type { EndSetting, Meetings } from './meet-tubes.ts';
-import type { RunTube, RunTubes } from './meetings.ts';
+import type { Neighbour, Neighbours } from './meetings.ts';
 import type { Frame, SolvedTube, TubeEnd } from './types.ts';
 
 /** The solved frame, of the tubes as they are laid out and of what they meet. Equal in value whether there is a `previous` or not. */
 export function cutTubes(
   job: Job,
   { nodes, tubes: laid }: Layout,
-  { runTubes, met }: Meetings,
+  { neighbours, met }: Meetings,
   previous: Frame | undefined,
 ): Frame {
   const tubes = laid.map((tube, index) => {
     const each = met[index]!;
-    return each.same ?? cutTube(tube, index + 1, each.settings, runTubes, previous);
+    return each.same ?? cutTube(tube, index + 1, each.settings, neighbours, previous);
   });
   return { job, nodes, tubes, byId: new Map(tubes.map((tube) => [tube.id, tube])) };
 }
@@ -36,14 +36,14 @@ function cutTube(
   tube: LaidTube,
   number: number,
   settings: readonly [EndSetting, EndSetting],
-  runTubes: RunTubes,
+  neighbours: Neighbours,
   previous: Frame | undefined,
 ): SolvedTube {
   const { id, centreline, section, member, die, pullLaw } = tube;
   const twinOf = isPrimed(id) ? member.id : null;
   const name = tubeName(member, twinOf !== null, centreline);
   const before = previous?.byId.get(id);
-  const sameEnds = before !== undefined && endsUnchanged(before, tube, settings, runTubes, previous!);
+  const sameEnds = before !== undefined && endsUnchanged(before, tube, settings, neighbours, previous!);
   if (
     sameEnds &&
     before.member === member &&
@@ -96,7 +96,7 @@ function endsUnchanged(
   before: SolvedTube,
   tube: LaidTube,
   settings: readonly [EndSetting, EndSetting],
-  runTubes: RunTubes,
+  neighbours: Neighbours,
   previous: Frame,
 ): boolean {
   if (before.path !== tube.centreline.path || before.section !== tube.section) return false;
@@ -111,13 +111,13 @@ function endsUnchanged(
       end.cuts.every(
         (cut, i) =>
           cut.against === setting.meeting.cutters[i]!.id &&
-          sameRunTube(previous.byId.get(cut.against), runTubes.byId.get(cut.against)!),
+          sameRunTube(previous.byId.get(cut.against), neighbours.byId.get(cut.against)!),
       )
     );
   });
 }
 
-const sameRunTube = (before: SolvedTube | undefined, now: RunTube): boolean =>
+const sameRunTube = (before: SolvedTube | undefined, now: Neighbour): boolean =>
   before?.path === now.path && before.section === now.section && before.member.mirror === now.mirrored;
 
 const sameSpec = (a: EndFit, b: EndFit): boolean =>

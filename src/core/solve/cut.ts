@@ -10,7 +10,7 @@ import { angleBetween, signedAngle } from '../geometry/angle.ts';
 import { nearestOnPath } from '../geometry/path.ts';
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import { cross, dot, mirrored, normalize, rejectFrom, scale, subtract, type Vec3 } from '../geometry/vector.ts';
-import type { RunTube } from './meetings.ts';
+import type { Neighbour } from './meetings.ts';
 import type { Cut } from './types.ts';
 
 /** A cut before the end's reference is known. */
@@ -23,7 +23,7 @@ export interface CutGeometry {
 
 /** `position` is the branch's node, `direction` points into the branch, diameters in mm; `twin`: the branch is a member's twin. */
 export function cutBy(
-  runTube: RunTube,
+  runTube: Neighbour,
   position: Vec3,
   direction: Vec3,
   branchDiameter: number,
@@ -59,7 +59,7 @@ export function cutBy(
  * A square cut has two acute sides, and the run tube's direction of travel picks one. For a twin the choice is the mirror image
  * of its member's, also against a run tube that spans the car and so travels the other way on the twin's side.
  */
-function squareAxis(runTube: RunTube, tangent: Vec3, position: Vec3, twin: boolean): Vec3 {
+function squareAxis(runTube: Neighbour, tangent: Vec3, position: Vec3, twin: boolean): Vec3 {
   if (!twin || runTube.mirrored) return tangent;
   const members = mirrored(nearestOnPath(runTube.path, mirrored(position), true).tangent);
   return scale(tangent, dot(members, tangent) < 0 ? -1 : 1);

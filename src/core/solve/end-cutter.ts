@@ -10,12 +10,12 @@ import { COSINES, GENERATORS, metBy, SINES, trimBySleeves, type Sleeve } from '.
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import { cross, distance, dot, normalize, rotateAbout, type Vec3 } from '../geometry/vector.ts';
 import { meanOfTrim } from './amount.ts';
-import type { RunTube } from './meetings.ts';
+import type { Neighbour } from './meetings.ts';
 import type { Cut, EndCutter } from './types.ts';
 
 /** The run tube as the surface that cuts a branch of that radius (mm) whose end stands at `position`. */
 export const sleeveOf = (
-  runTube: Pick<RunTube, 'path' | 'section'>,
+  runTube: Pick<Neighbour, 'path' | 'section'>,
   cut: Pick<Cut, 'landing' | 'includedAngle'>,
   position: Vec3,
   branchRadius: number,
@@ -83,7 +83,7 @@ export const edgeBetween = (
  */
 function jointReach(
   cut: Pick<Cut, 'landing' | 'includedAngle'>,
-  runTube: Pick<RunTube, 'path' | 'section'>,
+  runTube: Pick<Neighbour, 'path' | 'section'>,
   position: Vec3,
   branchRadius: number,
 ): number {

@@ -75,7 +75,7 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
     direction,
     reference,
     cuts: cuts.map((geometry, i) => clockedCut(geometry, reference, direction, reached[i]!)),
-    butted: meeting.butted.map((runTube) => runTube.id),
+    butted: meeting.butted.map(({ id }) => id),
     plateNormal,
     cutter,
     outer,

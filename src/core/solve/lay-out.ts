@@ -1,5 +1,5 @@
 /**
- * Places and centrelines, in the order in which they need each other. The two are one step: a node on a tube waits for that tube's
+ * Places and centrelines, in the sequence in which they need each other. The two are one step: a node on a tube waits for that tube's
  * centreline, a tube for the nodes of its path, and so on down a frame. A twin runs through the mirror images of its member's nodes.
  *
  * What cannot be placed is a fault with its place in the file. The first stops the work: what stands on it could not be
@@ -16,7 +16,7 @@ import type { Job } from '../job/types.ts';
 import type { PullLaw } from '../springback/pull-law.ts';
 import { bendingOfMembers, radiusAt, sameRadii, type Bending } from './bending.ts';
 import { solveCentreline, type Centreline, type RouteTrouble } from './centreline.ts';
-import type { Step } from './order.ts';
+import type { Step } from './sequence.ts';
 import { placeNode, type Solved } from './place.ts';
 import type { Frame, SolvedTube } from './types.ts';
 
@@ -40,7 +40,7 @@ export interface Layout {
 }
 
 /** Every node and mirror image in its place and every tube's centreline; or the first fault that stands in the way. */
-export function layOut(job: Job, order: readonly Step[], previous: Frame | undefined): Outcome<Layout> {
+export function layOut(job: Job, sequence: readonly Step[], previous: Frame | undefined): Outcome<Layout> {
   const bendingOf = bendingOfMembers(job);
   const nodes = new Map<NodeRef, Vec3>();
   const centrelines = new Map<TubeRef, Centreline>();
@@ -50,7 +50,7 @@ export function layOut(job: Job, order: readonly Step[], previous: Frame | undef
     node: (reference) => nodes.get(reference)!,
     tube: (reference) => centrelines.get(reference)!,
   };
-  for (const step of order) {
+  for (const step of sequence) {
     const trouble =
       step.kind === 'node'
         ? layNode(step.record, step.index, solved, nodes, previous)

@@ -1,7 +1,7 @@
 /**
  * Who meets whom: of every tube laid out, what each of its ends is set to before anything is cut. That is where it stands, which way
  * it points, how it is to be fitted, and which tubes it meets. Here the primes are worked out: what a twin stands on and is cut by.
- * A tube that an edit cannot have touched meets what it met, and is handed on whole (untouched.ts).
+ * A tube that an edit cannot have touched meets what it met, and is handed on whole (untouched-tubes.ts).
  */
 import { nearestOnPath } from '../geometry/path.ts';
 import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
@@ -14,9 +14,9 @@ import { bareId, isPrimed, primed, type NodeRef, type TubeRef } from '../job/ref
 import type { Job } from '../job/types.ts';
 import { endDirections } from './centreline.ts';
 import type { LaidTube, Layout } from './lay-out.ts';
-import { indexRunTubes, meetingOf, type Meeting, type RunTubes } from './meetings.ts';
+import { indexNeighbours, meetingOf, type Meeting, type Neighbours } from './meetings.ts';
 import type { Frame, SolvedTube } from './types.ts';
-import { untouchedTubes } from './untouched.ts';
+import { untouchedTubes } from './untouched-tubes.ts';
 
 /** What is known of an end before it is cut. */
 export interface EndSetting {
@@ -35,7 +35,7 @@ export type Met =
   | { readonly same: null; readonly settings: readonly [EndSetting, EndSetting] };
 
 export interface Meetings {
-  readonly runTubes: RunTubes;
+  readonly neighbours: Neighbours;
   /** Of every tube, in the order in which they are laid out. */
   readonly met: readonly Met[];
 }
@@ -44,7 +44,7 @@ export interface Meetings {
 export function meetTubes(job: Job, { nodes, tubes }: Layout, previous: Frame | undefined): Outcome<Meetings> {
   const nodeRecords = new Map(job.nodes.map((node) => [node.id, node]));
   const untouched = previous === undefined ? [] : untouchedTubes(tubes, job, nodeRecords, previous);
-  const runTubes = indexRunTubes(
+  const neighbours = indexNeighbours(
     tubes.map(({ id, order, member, centreline, section }) => ({
       id,
       order,
@@ -54,7 +54,7 @@ export function meetTubes(job: Job, { nodes, tubes }: Layout, previous: Frame | 
     })),
   );
   const mirroredMembers = new Set(job.members.filter((member) => member.mirror).map((member) => member.id));
-  const context: EndContext = { nodes, nodeRecords, mirroredMembers, runTubes };
+  const context: EndContext = { nodes, nodeRecords, mirroredMembers, neighbours };
   const met: Met[] = [];
   for (const [index, tube] of tubes.entries()) {
     const same = untouched[index] ?? null;
@@ -63,20 +63,20 @@ export function meetTubes(job: Job, { nodes, tubes }: Layout, previous: Frame | 
     if (trouble !== null) return { ok: false, faults: [trouble] };
     met.push(each);
   }
-  return { ok: true, value: { runTubes, met } };
+  return { ok: true, value: { neighbours, met } };
 }
 
 interface EndContext {
   readonly nodes: ReadonlyMap<NodeRef, Vec3>;
   readonly nodeRecords: ReadonlyMap<string, FrameNode>;
   readonly mirroredMembers: ReadonlySet<string>;
-  readonly runTubes: RunTubes;
+  readonly neighbours: Neighbours;
 }
 
 /** The setting of end A and of end B: node, direction, fit, and which tubes it meets; a twin's are the mirror images of its member's. */
 function endSettings(
   tube: LaidTube,
-  { nodes, nodeRecords, mirroredMembers, runTubes }: EndContext,
+  { nodes, nodeRecords, mirroredMembers, neighbours }: EndContext,
 ): readonly [EndSetting, EndSetting] {
   const twin = isPrimed(tube.id);
   /** A tube as the twin sees it: the other of a mirrored pair, or the one that spans the car. */
@@ -89,7 +89,7 @@ function endSettings(
     const host = seen(at.member, isPrimed(node));
     if (!isPrimed(node) || host !== at.member) return host;
     const place = subtract(nodes.get(node)!, mirrored(at.offset));
-    return nearestOnPath(runTubes.byId.get(host)!.path, place).distance <= MEETING_DISTANCE ? host : null;
+    return nearestOnPath(neighbours.byId.get(host)!.path, place).distance <= MEETING_DISTANCE ? host : null;
   };
   const directions = endDirections(tube.centreline.corners);
   const setting = (which: 0 | 1): EndSetting => {
@@ -105,7 +105,7 @@ function endSettings(
       direction,
       spec,
       plateNormal: spec.fit === 'plate' ? (twin ? mirrored(spec.normal) : spec.normal) : null,
-      meeting: meetingOf({ position, direction, order: tube.order }, spec.fit, against, hostOf(node), runTubes),
+      meeting: meetingOf({ position, direction, order: tube.order }, spec.fit, against, hostOf(node), neighbours),
     };
   };
   return [setting(0), setting(1)];

@@ -17,7 +17,7 @@ import type { Section } from '../job/kinds/section.ts';
 import type { TubeRef } from '../job/reference.ts';
 
 /** A tube as others see it: its centreline and size. */
-export interface RunTube {
+export interface Neighbour {
   readonly id: TubeRef;
   /** Place of its member in the build order; a twin shares it. */
   readonly order: number;
@@ -27,24 +27,29 @@ export interface RunTube {
   readonly section: Section;
 }
 
-/** All run tubes, with a tree of boxes round their pieces so that a node looks at its neighbours only. */
-export interface RunTubes {
-  readonly byId: ReadonlyMap<TubeRef, RunTube>;
+/** All tubes, with a tree of boxes round their pieces so that a node looks at those near it only. */
+export interface Neighbours {
+  readonly byId: ReadonlyMap<TubeRef, Neighbour>;
   /** Of each box, the piece in it and whose it is. */
-  readonly pieces: readonly { readonly runTube: RunTube; readonly piece: Piece }[];
+  readonly pieces: readonly { readonly neighbour: Neighbour; readonly piece: Piece }[];
   readonly boxes: readonly Box[];
   readonly tree: BoxTree;
 }
 
-/** The run tubes, found by id and by place. n log n. */
-export function indexRunTubes(runTubes: readonly RunTube[]): RunTubes {
-  const pieces: { runTube: RunTube; piece: Piece }[] = [];
+/** The tubes, found by id and by place. n log n. */
+export function indexNeighbours(neighbours: readonly Neighbour[]): Neighbours {
+  const pieces: { neighbour: Neighbour; piece: Piece }[] = [];
   const boxes: Box[] = [];
-  for (const runTube of runTubes) {
-    for (const piece of runTube.path.pieces) pieces.push({ runTube, piece });
-    boxes.push(...boxesOfPath(runTube.path));
+  for (const neighbour of neighbours) {
+    for (const piece of neighbour.path.pieces) pieces.push({ neighbour, piece });
+    boxes.push(...boxesOfPath(neighbour.path));
   }
-  return { byId: new Map(runTubes.map((runTube) => [runTube.id, runTube])), pieces, boxes, tree: buildBoxTree(boxes) };
+  return {
+    byId: new Map(neighbours.map((neighbour) => [neighbour.id, neighbour])),
+    pieces,
+    boxes,
+    tree: buildBoxTree(boxes),
+  };
 }
 
 /** A box round each piece of a centreline, in which all lie that it passes within the meeting distance. */
@@ -57,8 +62,8 @@ export const boxesOfPath = ({ pieces }: Path): readonly Box[] =>
   );
 
 export interface Meeting {
-  readonly cutters: readonly RunTube[];
-  readonly butted: readonly RunTube[];
+  readonly cutters: readonly Neighbour[];
+  readonly butted: readonly Neighbour[];
 }
 
 const ALONE: Meeting = { cutters: [], butted: [] };
@@ -69,40 +74,40 @@ export function meetingOf(
   fit: EndFit['fit'],
   against: readonly TubeRef[],
   host: TubeRef | null,
-  runTubes: RunTubes,
+  neighbours: Neighbours,
 ): Meeting {
-  if (fit === 'cope') return { cutters: [...new Set(against)].map((id) => runTubes.byId.get(id)!), butted: [] };
+  if (fit === 'cope') return { cutters: [...new Set(against)].map((id) => neighbours.byId.get(id)!), butted: [] };
   if (fit !== 'auto') return ALONE;
 
   const met: Near[] = [];
-  visitBoxesAt(runTubes.tree, runTubes.boxes, end.position, (index) => {
-    const { runTube, piece } = runTubes.pieces[index]!;
-    if (runTube.order >= end.order && runTube.id !== host) return;
+  visitBoxesAt(neighbours.tree, neighbours.boxes, end.position, (index) => {
+    const { neighbour, piece } = neighbours.pieces[index]!;
+    if (neighbour.order >= end.order && neighbour.id !== host) return;
     const place = nearestOnPiece(piece, end.position);
     if (place.distance > MEETING_DISTANCE) return;
-    const known = met.find((each) => each.runTube === runTube);
-    if (known === undefined) met.push({ runTube, place });
+    const known = met.find((each) => each.neighbour === neighbour);
+    if (known === undefined) met.push({ neighbour, place });
     else if (place.distance < known.place.distance) known.place = place;
   });
-  if (host !== null && !met.some(({ runTube }) => runTube.id === host)) {
+  if (host !== null && !met.some(({ neighbour }) => neighbour.id === host)) {
     // The host counts however far its node's offset has moved it.
-    const runTube = runTubes.byId.get(host)!;
-    met.push({ runTube, place: nearestOnPath(runTube.path, end.position, true) });
+    const neighbour = neighbours.byId.get(host)!;
+    met.push({ neighbour, place: nearestOnPath(neighbour.path, end.position, true) });
   }
   met.sort(
-    ({ runTube: a }, { runTube: b }) =>
+    ({ neighbour: a }, { neighbour: b }) =>
       Number(b.id === host) - Number(a.id === host) || a.order - b.order || (a.id < b.id ? -1 : 1),
   );
-  const [cutters, butted]: [RunTube[], RunTube[]] = [[], []];
-  for (const { runTube, place } of met) {
+  const [cutters, butted]: [Neighbour[], Neighbour[]] = [[], []];
+  for (const { neighbour, place } of met) {
     const angle = angleBetween(end.direction, place.tangent);
-    (Math.min(angle, Math.PI - angle) <= IN_LINE_ANGLE ? butted : cutters).push(runTube);
+    (Math.min(angle, Math.PI - angle) <= IN_LINE_ANGLE ? butted : cutters).push(neighbour);
   }
   return { cutters, butted };
 }
 
-/** A run tube that passes near an end, and the place of it that comes nearest. */
+/** A tube that passes near an end, and the place of it that comes nearest. */
 interface Near {
-  readonly runTube: RunTube;
+  readonly neighbour: Neighbour;
   place: NearestPlace;
 }

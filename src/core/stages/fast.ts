@@ -14,14 +14,14 @@ import type { Job } from '../job/types.ts';
 import { cutTubes } from '../solve/cut-tubes.ts';
 import { layOut, type Layout } from '../solve/lay-out.ts';
 import { meetTubes, type Meetings } from '../solve/meet-tubes.ts';
-import { solveOrder, type Step } from '../solve/order.ts';
+import { sequenceOf, type Step } from '../solve/sequence.ts';
 import type { Frame } from '../solve/types.ts';
 
 /** What there is to begin with, the job, and what each stage makes, under its name. */
 export interface Made {
   readonly job: Job;
   readonly names: Job;
-  readonly order: readonly Step[];
+  readonly sequence: readonly Step[];
   readonly layout: Layout;
   readonly meetings: Meetings;
   readonly frame: Frame;
@@ -48,11 +48,11 @@ const stage = <Name extends keyof Made, Needs extends keyof Made>(
 
 const done = <Value>(value: Value): Outcome<Value> => ({ ok: true, value });
 
-/** Names as they are shown; order of solving; places and centrelines; who meets whom; cut ends and lengths; clearances; findings. */
+/** Names as they are shown; sequence of solving; places and centrelines; who meets whom; cut ends and lengths; clearances; findings. */
 export const FAST: readonly FastStage[] = [
   stage('names', ['job'], ({ job }) => done(withShownNames(job))),
-  stage('order', ['names'], ({ names }) => solveOrder(names)),
-  stage('layout', ['names', 'order'], ({ names, order }, before) => layOut(names, order, before)),
+  stage('sequence', ['names'], ({ names }) => sequenceOf(names)),
+  stage('layout', ['names', 'sequence'], ({ names, sequence }, before) => layOut(names, sequence, before)),
   stage('meetings', ['names', 'layout'], ({ names, layout }, before) => meetTubes(names, layout, before)),
   stage('frame', ['names', 'layout', 'meetings'], ({ names, layout, meetings }, before) =>
     done(cutTubes(names, layout, meetings, before)),

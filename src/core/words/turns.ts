@@ -24,7 +24,7 @@ export const ROTATION_SIGN =
   'Rotation: look along the straight between the two bends, from either end. Plus: the far leg stands clockwise of the near one.';
 
 /** "Turn the tube 21.4° anticlockwise": what is turned is the whole tube. */
-export function turnInShort({ turn, sense, asItLies }: RotationReading): string {
+function turnInShort({ turn, sense, asItLies }: RotationReading): string {
   if (turn === 0) return asItLies ? 'Do not turn the tube' : 'Turn the tube to zero and no further';
   if (sense === null) return 'Turn the tube half round, 180°, either way';
   return `Turn the tube ${onScale(turn)}° ${sense}`;
@@ -122,7 +122,7 @@ export const shownRound = (mm: number, unit: LengthUnit): ShownLength =>
   formatLength(mm, unit, unit === 'in' ? 1 / 64 : 0.1);
 
 /** The same in a sentence, with its unit. */
-export const roundLength = (mm: number, unit: LengthUnit): string => `${shownRound(mm, unit).text} ${unit}`;
+const roundLength = (mm: number, unit: LengthUnit): string => `${shownRound(mm, unit).text} ${unit}`;
 
 /** An angle on a scale: no more digits than it has. */
 export const onScale = (degrees: Degrees): string => String(Number(degrees.toFixed(2)));

@@ -33,7 +33,7 @@ export function wrapSurface(frame: Derived, face: Lettering, end: EndOf, wrap: W
 }
 
 /** As the scale along the upper edge has it: -179 to 180. */
-export const onScale = (degrees: number): string => {
+export const degreeLabel = (degrees: number): string => {
   const turned = ((Math.round(degrees) % 360) + 360) % 360;
   return String(turned > 180 ? turned - 360 : turned).replace('-', '−');
 };
@@ -106,7 +106,7 @@ function degrees(wrap: Wrap, tall: number): Mark[] {
     );
     const edge = degree === first || degree === first + 360;
     if (!figured || edge) return [tick];
-    return [tick, words('template', x, tall - 6, onScale(degree), BESIDE, { anchor: 'middle' })];
+    return [tick, words('template', x, tall - 6, degreeLabel(degree), BESIDE, { anchor: 'middle' })];
   });
 }
 

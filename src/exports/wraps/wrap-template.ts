@@ -18,7 +18,7 @@ import type { Lettering } from '../../drawing/lettering.ts';
 import { moved } from '../../drawing/move.ts';
 import { words } from '../../drawing/strokes.ts';
 import type { Mark } from '../../drawing/types.ts';
-import { onScale, READ, wrapSurface } from './wrap-surface.ts';
+import { degreeLabel, READ, wrapSurface } from './wrap-surface.ts';
 import {
   anglesInWords,
   endMark,
@@ -94,7 +94,7 @@ function landings(frame: Derived, end: EndOf, wrap: Wrap, unit: LengthUnit): str
   return [...tips, ...placed(`Throat at ${wholeDegrees(wrap.throat.phi)}`, wrap.throat)];
 }
 
-const wholeDegrees = (phi: number): string => `${onScale(toDegrees(phi))}°`;
+const wholeDegrees = (phi: number): string => `${degreeLabel(toDegrees(phi))}°`;
 
 /** What is not cut, named by the degrees between the pieces of the line; one stretch where it runs on across the seam. */
 function openInWords({ pieces, closed, left }: Wrap): string[] {

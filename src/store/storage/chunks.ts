@@ -83,7 +83,7 @@ const steps = v.array(v.custom<object>((step) => typeof step === 'object' && ste
 const wholeSchema = v.object({ version: v.number(), past: steps, future: steps });
 
 /** What was found in a document's history, whole again. Of a chunk that is not there the steps are null, which no history takes. */
-export function wholeAgain(found: unknown, chunk: (name: string) => unknown): unknown {
+function wholeAgain(found: unknown, chunk: (name: string) => unknown): unknown {
   const head = v.safeParse(headSchema, found);
   if (!head.success) return found;
   const { version, done, chunks, last } = head.output;

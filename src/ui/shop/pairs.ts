@@ -3,7 +3,7 @@ import type { Die } from '../../core/job/kinds/die.ts';
 import type { Section } from '../../core/job/kinds/section.ts';
 import type { Job } from '../../core/job/types.ts';
 
-/** What pulls are logged for: one die with one size of tube. */
+/** One die with one size of tube. */
 export interface Pair {
   readonly die: Die;
   readonly section: Section;

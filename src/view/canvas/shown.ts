@@ -20,7 +20,7 @@ export const bodyChains = (job: Job): readonly (readonly Vec3[])[] =>
   );
 
 /** The nodes that a tube runs through; a twin runs through the mirror images. */
-export const nodesOf = (tube: SolvedTube): readonly NodeRef[] =>
+const nodesOf = (tube: SolvedTube): readonly NodeRef[] =>
   tube.twinOf === null ? tube.member.path : tube.member.path.map(primed);
 
 /** Measured points, and the mirror image of one that is selected. */

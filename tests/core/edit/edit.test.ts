@@ -207,7 +207,7 @@ describe('moving a node', () => {
   it('puts a fixed one, or its image, where it is asked to be', () => {
     expect(at(nodes.moveNode(job, 'foot', [1, 2, 3]), 'foot')).toEqual({ kind: 'fixed', position: [1, 2, 3] });
     expect(at(nodes.moveNode(job, "foot'", [1, 2, 3]), 'foot')).toEqual({ kind: 'fixed', position: [1, -2, 3] });
-    expect(at(nodes.moveFixedNode(job, "foot'", [1, 0, 3]), 'foot')).toEqual({ kind: 'fixed', position: [1, 0, 3] });
+    expect(at(nodes.moveNode(job, "foot'", [1, 0, 3]), 'foot')).toEqual({ kind: 'fixed', position: [1, 0, 3] });
   });
 
   it('changes the offset of one that stands on a point', () => {

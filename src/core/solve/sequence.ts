@@ -1,5 +1,5 @@
 /**
- * In which order nodes and members can be solved: a node needs what it is placed by, a member needs the nodes of its
+ * In which sequence nodes and members can be solved: a node needs what it is placed by, a member needs the nodes of its
  * path. References that form a loop cannot be solved; the loop is named. Primes do not matter here: a mirror image
  * needs what the record itself needs.
  */
@@ -14,7 +14,7 @@ export type Step =
   | { readonly kind: 'member'; readonly index: number; readonly record: Member };
 
 /** Every node and member once, each after all that it needs; or one fault for each loop. */
-export function solveOrder(job: Job): Outcome<readonly Step[]> {
+export function sequenceOf(job: Job): Outcome<readonly Step[]> {
   const steps: Step[] = [
     ...job.nodes.map((record, index): Step => ({ kind: 'node', index, record })),
     ...job.members.map((record, index): Step => ({ kind: 'member', index, record })),
@@ -30,14 +30,14 @@ export function solveOrder(job: Job): Outcome<readonly Step[]> {
   const servedBy: number[][] = steps.map(() => []);
   needs.forEach((each, index) => each.forEach((needed) => servedBy[needed]!.push(index)));
   const ready = [...steps.keys()].filter((index) => waiting[index] === 0);
-  const order: Step[] = [];
+  const sequence: Step[] = [];
   for (let next = 0; next < ready.length; next++) {
     const index = ready[next]!;
-    order.push(steps[index]!);
+    sequence.push(steps[index]!);
     for (const served of servedBy[index]!) if (--waiting[served]! === 0) ready.push(served);
   }
-  return order.length === steps.length
-    ? { ok: true, value: order }
+  return sequence.length === steps.length
+    ? { ok: true, value: sequence }
     : { ok: false, faults: loops(steps, needs, waiting) };
 }
 

@@ -45,13 +45,13 @@ export function untouchedTubes(
     return near;
   };
 
-  const retold = new Set(job.nodes.filter((node, i) => node !== previous.job.nodes[i]).map(({ id }) => id));
+  const changed = new Set(job.nodes.filter((node, i) => node !== previous.job.nodes[i]).map(({ id }) => id));
   /** It is given as before, and the tube that it stands on, on either side of the car, has not moved. */
   const standsStill = (reference: NodeRef): boolean => {
     const id = bareId(reference);
     const { at } = nodes.get(id)!;
     const host = at.kind === 'on' ? bareId(at.member) : null;
-    return !retold.has(id) && (host === null || !(moved.has(host) || moved.has(primed(host))));
+    return !changed.has(id) && (host === null || !(moved.has(host) || moved.has(primed(host))));
   };
 
   return laid.map((tube, i) => {

@@ -6,7 +6,7 @@ import type { NodeRef, TubeRef } from '../job/reference.ts';
 import { feedOf, type Feed } from '../solve/feed.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 
-export interface Around {
+export interface Questions {
   readonly tube: (id: TubeRef) => SolvedTube;
   /** The first tube after that number in build order that ends at the node. */
   readonly laterAt: (node: NodeRef, number: number) => SolvedTube | undefined;
@@ -25,7 +25,7 @@ export type Asked =
   | { readonly about: 'feed'; readonly tube: SolvedTube; readonly answer: Feed };
 
 /** The questions that a check of one tube may ask of this frame. */
-export function aroundOf({ tubes, byId, job }: Frame): Around {
+export function questionsTo({ tubes, byId, job }: Frame): Questions {
   const endingAt = new Map<NodeRef, SolvedTube[]>();
   for (const tube of tubes) {
     for (const { node } of tube.ends) {
@@ -42,20 +42,20 @@ export function aroundOf({ tubes, byId, job }: Frame): Around {
 }
 
 /** The same, with every question and its answer noted in `asked`. */
-export function noting(around: Around, asked: Asked[]): Around {
+export function noting(ask: Questions, asked: Asked[]): Questions {
   return {
     tube(id) {
-      const answer = around.tube(id);
+      const answer = ask.tube(id);
       asked.push({ about: 'tube', answer });
       return answer;
     },
     laterAt(node, number) {
-      const answer = around.laterAt(node, number);
+      const answer = ask.laterAt(node, number);
       asked.push({ about: 'later', node, number, answer });
       return answer;
     },
     feed(tube) {
-      const answer = around.feed(tube);
+      const answer = ask.feed(tube);
       asked.push({ about: 'feed', tube, answer });
       return answer;
     },
@@ -63,13 +63,13 @@ export function noting(around: Around, asked: Asked[]): Around {
 }
 
 /** Whether the question has the same answer in this frame. */
-export function answersTheSame(around: Around, asked: Asked): boolean {
+export function answersTheSame(ask: Questions, asked: Asked): boolean {
   switch (asked.about) {
     case 'tube':
-      return around.tube(asked.answer.id) === asked.answer;
+      return ask.tube(asked.answer.id) === asked.answer;
     case 'later':
-      return around.laterAt(asked.node, asked.number) === asked.answer;
+      return ask.laterAt(asked.node, asked.number) === asked.answer;
     case 'feed':
-      return around.feed(asked.tube) === asked.answer;
+      return ask.feed(asked.tube) === asked.answer;
   }
 }
