@@ -1,6 +1,7 @@
 /**
- * What a person set up on this machine and finds again, such as the light and the hints seen. Part neither of the job nor of the shop record. What was kept is read by the setting's own reader, which takes nothing on trust. A browser that keeps nothing
- * (private window, storage full or off) forgets it when the page is closed.
+ * What a person set up on this machine and finds again, such as the light and the hints seen. Part neither of the job nor of the shop
+ * record. What was kept is read by the setting's own reader, which takes nothing on trust. A browser that keeps nothing (private
+ * window, storage full or off) forgets it when the page is closed.
  */
 import { useMemo, useSyncExternalStore } from 'react';
 
