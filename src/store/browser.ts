@@ -19,12 +19,13 @@ import { whenIdle } from './whenIdle.ts';
 /** For the job's documents, and for the shop record beside them: both on one connection, and one worker for their second copies. */
 export function browserSurroundings(): { readonly work: Surroundings; readonly shop: ShopSurroundings } {
   const connection = createConnection();
-  const chunking = createChunking(randomName());
+  const page = randomName();
+  const chunking = createChunking(page);
   const second = openSecondCopy(chunking);
   const persistence = twoCopies(openIndexedDb(connection, createPacking(chunking)), second, MOST_DOCUMENTS);
   return {
     work: workSurroundings(persistence),
-    shop: browserShop(shopPersistence(connection, second, persistence.keepDamaged)),
+    shop: browserShop(shopPersistence(connection, second, persistence.keepDamaged, page)),
   };
 }
 

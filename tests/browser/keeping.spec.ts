@@ -1,7 +1,10 @@
-/** What the browser's own store holds: work kept by the first layout of it is found, and it does not grow without end. */
+/** What the browser's own store holds: work kept by earlier layouts of it is found, and it does not grow without end. */
 import type { Page } from '@playwright/test';
+import { deflateSync, strToU8 } from 'fflate';
 import { demoText } from '../command-line.ts';
+import { shopFile } from '../core/shop/sample.ts';
 import { enter, expect, start, test, untilKept, untilThere } from './journey.ts';
+import { bare, recordsIn } from './stores.ts';
 
 const MOST = 30;
 const jobName = (page: Page) => page.getByRole('textbox', { name: 'Job' });
@@ -69,3 +72,63 @@ test('the newest thirty jobs are held, the one in hand among them', async ({ pag
   await expect(rows.filter({ hasText: 'Job 33' }).first()).toBeVisible();
   await expect(rows.filter({ hasText: 'Job 5' }).first()).toBeVisible();
 });
+
+/** As the builds of layout 3 left the database, and those of layout 4, of which the last deflated the text already. */
+async function layInLayout(beside: Page, version: 3 | 4, isDeflated: boolean): Promise<void> {
+  const text = JSON.stringify({ ...JSON.parse(demoText()), name: 'Kept of old' });
+  const bytes = isDeflated ? [...deflateSync(strToU8(text))] : null;
+  await beside.evaluate(
+    async ([layout, plain, deflated, record]) => {
+      const opening = indexedDB.open('cagewright', layout);
+      opening.onupgradeneeded = () => {
+        const made = opening.result;
+        made.createObjectStore('documents').createIndex('savedAt', 'kept.savedAt');
+        made.createObjectStore('versions', { keyPath: 'savedAt' }).createIndex('slot', 'slot');
+        made.createObjectStore('damaged', { autoIncrement: true });
+        made.createObjectStore('jotted');
+        if (layout === 4) for (const name of ['chunks', 'shop']) made.createObjectStore(name);
+      };
+      await new Promise((resolve) => (opening.onsuccess = resolve));
+      const transaction = opening.result.transaction([...opening.result.objectStoreNames], 'readwrite');
+      const kept = { slot: 's', name: 'Kept of old', history: null, fileName: '', station: 'frame', savedAt: 1e12 };
+      const itsText = deflated === null ? plain : new Uint8Array(deflated);
+      transaction
+        .objectStore('documents')
+        .put({ kept: { ...kept, text: itsText }, stamp: { tab: 't', count: 1 } }, 's');
+      if (layout === 4) transaction.objectStore('shop').put({ text: record, savedAt: 1e12 }, 'record');
+      await new Promise((resolve) => (transaction.oncomplete = resolve));
+      opening.result.close();
+    },
+    [version, text, bytes, JSON.stringify(shopFile())] as const,
+  );
+}
+
+for (const [layout, isDeflated] of [
+  [3, false],
+  [4, false],
+  [4, true],
+] as const) {
+  test(`layout ${layout}${isDeflated ? ' with deflated texts' : ''} is taken over whole`, async ({ page, context }) => {
+    const beside = await bare(context);
+    await layInLayout(beside, layout, isDeflated);
+    await start(page);
+    await expect(jobName(page)).toHaveValue('Kept of old');
+    await enter(jobName(page), 'Gone on with');
+    await untilKept(page);
+    expect(await keptNames(page)).toEqual(['Gone on with']);
+    expect(await recordsIn(beside, 'damaged')).toEqual([]);
+    await page.getByRole('button', { name: 'Menu' }).click();
+    await page.getByRole('button', { name: 'Shop record', exact: true }).click();
+    const dies = page.getByRole('dialog', { name: 'Shop record' });
+    if (layout === 4) await expect(dies).toContainText('6 in CLR');
+    // A build of before is kept out, in words, and sets nothing aside.
+    const opened = await beside.evaluate(async (before) => {
+      const opening = indexedDB.open('cagewright', before);
+      return new Promise<string>((resolve) => {
+        opening.onsuccess = () => resolve('opened');
+        opening.addEventListener('error', () => resolve(opening.error!.name));
+      });
+    }, layout);
+    expect(opened).toBe('VersionError');
+  });
+}

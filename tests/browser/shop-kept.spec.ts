@@ -69,6 +69,29 @@ test('either copy brings it back, and one that is damaged is set aside', async (
   await expect(dies(page)).toContainText('6 in CLR');
 });
 
+for (const going of ['closed', 'left'] as const) {
+  test(`a change is not lost with a page that is ${going} at once`, async ({ page, context }) => {
+    const beside = await bare(context);
+    await start(page);
+    await openRecord(page);
+    await openShopFile(page, shopFile());
+    await untilKeptTwice(beside);
+    const takeOut = record(page).getByRole('button', { name: 'Take out die 6 in CLR' });
+    // Within one task of the page, so that no answer of the database is heard between the two.
+    await takeOut.evaluate((button) => (button as HTMLElement).click());
+    if (going === 'closed') await page.close();
+    else await page.goto('about:blank');
+
+    const next = going === 'closed' ? await context.newPage() : page;
+    await start(next);
+    await openRecord(next);
+    await expect(dies(next)).toContainText('4 1/2 in CLR');
+    await expect(dies(next)).not.toContainText('6 in CLR');
+    await expect.poll(() => recordsIn(beside, 'jottedShop')).toEqual([]);
+    expect(JSON.stringify(await recordsIn(beside, 'shop'))).not.toContain('6 in CLR');
+  });
+}
+
 test('a page whose record is not saved asks before it goes', async ({ page }) => {
   await prepare(page);
   await start(page);

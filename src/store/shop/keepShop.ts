@@ -69,7 +69,7 @@ export function createShopKeeping(host: ShopHost): ShopKeeping {
   let savedAt = 0;
 
   const writer = createWriter(
-    () => undefined, // it is small: what is lost with a page that ends is less than a second of it
+    () => undefined, // each change is jotted down at once
     write,
     host.showSaved,
   );
@@ -115,15 +115,26 @@ export function createShopKeeping(host: ShopHost): ShopKeeping {
     if (parsed.ok) takeOver(base, parsed.shop, at);
   }
 
+  /** Written soon; and put down at once, against what it was made of, since the page may be gone the next moment. */
+  function changed(): void {
+    if (around === null || !isOurs) return;
+    around.persistence.jot({ base: serialiseShop(base), own: serialiseShop(host.shop()) });
+    writer.changed();
+  }
+
   /** Again with growing waits while the storage cannot be reached; until then the record is this page's alone, and is not written. */
   async function look(surroundings: ShopKeepingSurroundings, failures: number): Promise<void> {
     const { persistence, now, earlier } = surroundings;
     try {
-      const { copies, isEven } = await persistence.read();
-      const { shop, damaged, isNewer, ...found } = findShop(copies, now());
+      const { copies, jotted, isEven } = await persistence.read();
+      const { shop, changes, damaged, isNewer, ...found } = findShop(copies, jotted, now());
       await Promise.all(damaged.map((one) => persistence.setAside(one).catch(() => undefined)));
+      const there = changes.reduce<Shop | null>(
+        (onto, change) => mergeShops(change.base, change.own, onto ?? EMPTY_SHOP),
+        shop,
+      );
       const meanwhile = host.shop();
-      const merged = shop === null ? meanwhile : mergeShops(base, meanwhile, shop);
+      const merged = there === null ? meanwhile : mergeShops(base, meanwhile, there);
       const next = withEarlier(merged, earlier());
       savedAt = found.savedAt;
       base = shop ?? EMPTY_SHOP;
@@ -131,12 +142,13 @@ export function createShopKeeping(host: ShopHost): ShopKeeping {
       isRead = true;
       if (isNewer) host.say(newerShopNotice);
       else if (damaged.length > 0) host.say(damagedShopNotice(damaged, shop !== null));
-      else if (shop !== null && merged !== shop) host.say(missedShopNotice);
+      else if (shop !== null && merged !== there) host.say(missedShopNotice);
       host.showTrouble(null);
       host.show(next);
       host.wasRead();
-      // What lay in one place alone, or damaged in one, is written to both.
-      if (isOurs && next !== EMPTY_SHOP && (next !== shop || !isEven || damaged.length > 0)) writer.changed();
+      // What lay in one place alone, or damaged in one, or was jotted down, is written to both.
+      const isAsFound = next === shop && isEven && damaged.length === 0 && jotted.length === 0;
+      if (isOurs && next !== EMPTY_SHOP && !isAsFound) changed();
     } catch (error) {
       if (failures === 0) {
         base = withEarlier(base, earlier());
@@ -166,9 +178,7 @@ export function createShopKeeping(host: ShopHost): ShopKeeping {
       firstLook = look(surroundings, 0);
       await firstLook;
     },
-    changed() {
-      if (isOurs) writer.changed();
-    },
+    changed,
     flush: writer.flush,
     async whenRead() {
       if (isRead || isStuck || around === null) return isRead;

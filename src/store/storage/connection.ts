@@ -8,7 +8,7 @@ import type { DBSchema, IDBPDatabase, OpenDBCallbacks } from 'idb';
 import type { Chunks } from './chunks.ts';
 import type { Packed } from './packed.ts';
 import { troubleOf } from './persistence.ts';
-import type { Damaged, Jotted, KeptShop, KeptVersion, Stored, Watcher } from './persistence.ts';
+import type { Damaged, Jotted, JottedShop, KeptShop, KeptVersion, Stored, Watcher } from './persistence.ts';
 import type { Trouble } from '../types.ts';
 
 /** What lies there was written by this program or by no one knows whom: it is checked on reading (records.ts). */
@@ -22,11 +22,14 @@ export interface Schema extends DBSchema {
   chunks: { key: [string, string]; value: readonly unknown[] };
   /** One record, by a key that is always the same. */
   shop: { key: string; value: KeptShop };
+  /** What pages have changed in it, by the name of what was jotted down. */
+  jottedShop: { key: string; value: JottedShop };
 }
 
 export type Database = IDBPDatabase<Schema>;
 
-const LAYOUT = 4;
+/** One more with whatever an earlier build could not read: it says that a newer one has the storage, and sets nothing aside. */
+const LAYOUT = 5;
 /** ms after which an opening is called slow. */
 const SLOW = 2000;
 /** ms that the page takes at most to write what waits before it makes way. */
@@ -128,4 +131,6 @@ const upgrade: NonNullable<OpenDBCallbacks<Schema>['upgrade']> = (database, befo
     database.createObjectStore('chunks');
     database.createObjectStore('shop');
   }
+  // The text of a document is deflated from here on; one that was not, is read as it is (packed.ts).
+  if (before < 5) database.createObjectStore('jottedShop');
 };

@@ -45,6 +45,14 @@ export interface Jotted {
 export interface KeptShop {
   readonly text: string;
   readonly savedAt: number;
+  /** The names of what was jotted down and is in it, the last ones: nothing is entered twice. */
+  readonly entered?: readonly string[];
+}
+
+/** What a page has made of the shop record and perhaps not saved, beside the record that it was made of; texts, like the record. */
+export interface JottedShop {
+  readonly base: string;
+  readonly own: string;
 }
 
 export interface Stored {

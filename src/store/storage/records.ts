@@ -5,7 +5,7 @@
  * files to judge.
  */
 import * as v from 'valibot';
-import type { Damaged, Jotted, KeptShop, KeptVersion, Stamp, Stored } from './persistence.ts';
+import type { Damaged, Jotted, JottedShop, KeptShop, KeptVersion, Stamp, Stored } from './persistence.ts';
 import type { Station } from '../types.ts';
 
 export type Checked<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly why: string };
@@ -58,7 +58,12 @@ const version = v.object(
   'there is nothing in it',
 );
 
-const keptShop = v.object({ text, savedAt: date }, 'there is no shop record in it');
+const keptShop = v.object(
+  { text, savedAt: date, entered: v.exactOptional(v.fallback(v.array(v.string()), [])) },
+  'there is no shop record in it',
+);
+
+const jottedShop = v.object({ base: text, own: text }, 'there is no shop record in it');
 
 const damaged = v.object({ savedAt: date, name, text, why: v.string() });
 
@@ -73,6 +78,8 @@ export const checkJotted = (found: unknown): Checked<Jotted> => check(jotted, fo
 export const checkVersion = (found: unknown): Checked<KeptVersion> => check(version, found);
 
 export const checkKeptShop = (found: unknown): Checked<KeptShop> => check(keptShop, found);
+
+export const checkJottedShop = (found: unknown): Checked<JottedShop> => check(jottedShop, found);
 
 export const isStamp = (found: unknown): found is Stamp => v.is(stamp, found);
 

@@ -1,22 +1,32 @@
 /**
  * What keeps the shop record between visits: the browser's database, and after it a file of the second copy. One record for all
- * tabs, written onto what lies there.
+ * tabs, written onto what lies there; and until that is done, what each page has changed, jotted down.
  */
 import { sameData } from '../../core/job/equal.ts';
 import type { Connection } from './connection.ts';
-import { troubleOf, type Damaged, type KeptShop, type Watcher } from './persistence.ts';
+import { troubleOf, type Damaged, type JottedShop, type KeptShop, type Watcher } from './persistence.ts';
 import { checkKeptShop } from './records.ts';
 import type { ShopFile } from './shopFile.ts';
+import { createShopJottings, pageOf } from './shopJottings.ts';
+
+export interface FoundCopies {
+  /** What lies in the database, then what lies in the second copy, if there is anything; sound or not. */
+  readonly copies: readonly unknown[];
+  /** What pages have jotted down and is not in the record yet; sound or not. */
+  readonly jotted: readonly unknown[];
+  /** It is the same in both copies, or there can be no second. */
+  readonly isEven: boolean;
+}
 
 export interface ShopPersistence {
+  /** Rejects where neither copy can be reached. What was jotted down counts as entered with the next `save`. */
+  read(): Promise<FoundCopies>;
+  /** Puts down at once what this page has changed, and asks nothing: a page that is going could not save. `save` makes up for it. */
+  jot(jotted: JottedShop): void;
   /**
-   * What lies in the database, then what lies in the second copy, if there is anything; sound or not. `isEven`: it is the same in
-   * both, or there can be no second. Rejects where neither can be reached.
-   */
-  read(): Promise<{ readonly copies: readonly unknown[]; readonly isEven: boolean }>;
-  /**
-   * Puts what comes of what lies there (undefined: nothing, or it cannot be known), and answers what that was; null, and nothing is
-   * changed, where nothing comes of it. Found and put in one transaction. It may ask several times, and the last time counts.
+   * Puts what comes of what lies there (undefined: nothing), and answers what that was; null, and nothing is changed, where nothing
+   * comes of it. Found and put in one transaction, then put into the second copy. Where the database refuses, it rejects, and the
+   * second copy has what comes of what lies there. It may ask several times, and the last time counts.
    */
   save(next: (found: unknown) => KeptShop | null): Promise<KeptShop | null>;
   /** Keeps among what was set aside what could not be read. */
@@ -29,54 +39,96 @@ export interface ShopPersistence {
 const KEY = 'record';
 /** ms that the second copy is waited for. */
 const PATIENCE = 5000;
+/** Names of what is entered that stand with the record: more than pages are ever open at once. */
+const MOST_ENTERED = 40;
 
+/** `page` is a name that no other page has. */
 export function shopPersistence(
   { run, watch }: Connection,
   second: ShopFile,
   setAside: ShopPersistence['setAside'],
+  page: string,
 ): ShopPersistence {
+  const jottings = createShopJottings(run, page);
+  /** What other pages had jotted down when this one read. */
+  let theirs: readonly string[] = [];
+
+  /** In the second copy alone, since the database did not take it; but what a newer program has taken over is not this page's to write. */
+  async function saveInSecond(next: (found: unknown) => KeptShop | null, names: readonly string[]): Promise<void> {
+    const found = await second.readShop();
+    const kept = next(found ?? undefined);
+    if (kept !== null) await second.writeShop(marked(kept, found, names));
+  }
+
   return {
     async read() {
       const late = new Promise<null>((resolve) => setTimeout(resolve, PATIENCE, null));
       const there = second.readShop().then((kept) => ({ kept }));
       const other = Promise.race([there.catch(() => null), late]);
-      const first: unknown = await run((database) => database.get('shop', KEY)).catch(async (error: unknown) => {
+      let jotted: ReadonlyMap<string, unknown> = new Map();
+      const first: unknown = await run(async (database) => {
+        jotted = await jottings.read(); // before the record: of what is saved meanwhile it has the name
+        return database.get('shop', KEY);
+      }).catch(async (error: unknown) => {
         if (troubleOf(error) === 'newer' || !(await other)?.kept) throw error;
         return undefined;
       });
       const inSecond = await other;
+      const copies = [first, inSecond?.kept ?? undefined].filter((copy) => copy !== undefined);
+      const entered = enteredIn(bySoundness(copies)[0]);
+      const names = [...jotted.keys()];
+      jottings.drop(names.filter((name) => entered.includes(name)));
+      theirs = names.filter((name) => !entered.includes(name));
       return {
-        copies: [first, inSecond?.kept ?? undefined].filter((copy) => copy !== undefined),
+        copies,
+        jotted: theirs.map((name) => jotted.get(name)),
         isEven: inSecond === null || sameData(first ?? null, inSecond.kept),
       };
     },
+    jot: jottings.jot,
     async save(next) {
-      const blind = next(undefined);
-      const toSecond = (kept: KeptShop): Promise<void> => second.writeShop(kept).catch(() => undefined); // there may be none here
-      const inSecond = blind === null ? undefined : toSecond(blind);
-      const written = await run(async (database) => {
-        const transaction = database.transaction('shop', 'readwrite');
-        const asked = transaction.store.get(KEY);
-        // At once: a page that is closing hears no answer. Where it does, what comes of the answer takes its place.
-        const sent = blind === null ? undefined : transaction.store.put(blind, KEY);
-        const kept = next(await asked);
-        await sent;
-        if (kept === null) {
-          transaction.abort();
-          await transaction.done.catch(() => undefined);
-        } else {
-          await transaction.store.put(kept, KEY);
+      const own = jottings.latest();
+      const names = own === null ? theirs : [...theirs, own];
+      try {
+        const written = await run(async (database) => {
+          const transaction = database.transaction('shop', 'readwrite');
+          const found: unknown = await transaction.store.get(KEY);
+          const kept = next(found);
+          if (kept === null) {
+            transaction.abort();
+            await transaction.done.catch(() => undefined);
+            return null;
+          }
+          const put = marked(kept, found, names);
+          await transaction.store.put(put, KEY);
           await transaction.done;
-        }
-        return kept;
-      });
-      await inSecond;
-      if (written !== null && written.text !== blind?.text) await toSecond(written);
-      return written;
+          return put;
+        });
+        if (written === null) return null;
+        jottings.drop(names);
+        theirs = theirs.filter((name) => !names.includes(name));
+        await second.writeShop(written).catch(() => undefined); // there may be none here
+        return written;
+      } catch (error) {
+        if (troubleOf(error) !== 'newer') await saveInSecond(next, names).catch(() => undefined);
+        throw error;
+      }
     },
     setAside,
     watch: (watcher) => watch({ ...watcher, isInSecond: () => undefined }),
   };
+}
+
+/** With these names among those of what is entered in it. */
+function marked(kept: KeptShop, found: unknown, names: readonly string[]): KeptShop {
+  const pages = new Set(names.map(pageOf)); // of each its latest
+  const entered = [...enteredIn(found).filter((name) => !pages.has(pageOf(name))), ...names].slice(-MOST_ENTERED);
+  return entered.length === 0 ? kept : { ...kept, entered };
+}
+
+function enteredIn(found: unknown): readonly string[] {
+  const checked = checkKeptShop(found);
+  return (checked.ok && checked.value.entered) || [];
 }
 
 /** The sound ones first, the one saved last before the others. */

@@ -151,6 +151,57 @@ describe('damaged', () => {
   });
 });
 
+describe('what a page had jotted down when it was gone', () => {
+  const withoutSaws = JSON.stringify({ ...shopFile(), saws: [] });
+
+  it('is jotted with the change itself, against what it was made of', async () => {
+    browser.copies = [{ text: SAMPLE, savedAt: 5 }];
+    const tab = await browser.openTab();
+    read(tab).change((shop) => ({ ...shop, saws: [] }));
+    const [{ base, own }] = browser.jotted as [{ base: string; own: string }];
+    expect([parseShop(base), parseShop(own)]).toEqual([parseShop(SAMPLE), parseShop(withoutSaws)]);
+    await saved();
+    expect(browser.jotted).toEqual([]);
+  });
+
+  it('is put together with what lies there, and saved', async () => {
+    const others = { ...shopFile(), notchers: [] };
+    browser.copies = [{ text: JSON.stringify(others), savedAt: 5 }];
+    browser.jotted = [{ base: SAMPLE, own: withoutSaws }];
+    const tab = await browser.openTab();
+    expect(read(tab).shop).toEqual({ ...sample, notchers: [], saws: [] });
+    expect(read(tab).notice).toBeNull();
+    await saved();
+    expect(keptShop()).toEqual({ ...sample, notchers: [], saws: [] });
+    expect(browser.jotted).toEqual([]);
+  });
+
+  it('is set aside where it cannot be read', async () => {
+    browser.copies = [{ text: SAMPLE, savedAt: 5 }];
+    browser.jotted = [{ base: SAMPLE, own: '{' }, 7];
+    const tab = await browser.openTab();
+    expect(read(tab).shop).toEqual(sample);
+    expect(browser.damaged.map(({ text }) => text)).toEqual(['{', '7']);
+    await saved();
+    expect(browser.jotted).toEqual([]);
+  });
+});
+
+it('is a newer program’s where either copy is, whichever was saved last', async () => {
+  const newer = { text: JSON.stringify({ ...shopFile(), version: 2 }), savedAt: 5 };
+  for (const copies of [
+    [newer, { text: SAMPLE, savedAt: 9 }],
+    [{ text: SAMPLE, savedAt: 9 }, newer],
+  ]) {
+    browser.copies = copies;
+    const tab = await browser.openTab();
+    expect(read(tab).notice?.message).toContain('newer Cagewright');
+    read(tab).change((shop) => ({ ...shop, saws: [{ diameter: 30 }] }));
+    await saved();
+    expect([browser.copies, browser.jotted, browser.writes]).toEqual([copies, [], 0]);
+  }
+});
+
 describe('a file', () => {
   it('that has a fault changes nothing', async () => {
     const tab = await browser.openTab();

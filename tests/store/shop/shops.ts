@@ -8,6 +8,8 @@ export interface ShopBrowser {
   readonly browser: Browser;
   /** As they lie there, sound or not. */
   copies: unknown[];
+  /** What was jotted down last and is not saved. */
+  jotted: unknown[];
   readonly damaged: Damaged[];
   earlier: EarlierSettings;
   answers: readonly string[];
@@ -34,6 +36,7 @@ export function openShopBrowser(): ShopBrowser {
   const made: ShopBrowser = {
     browser: openBrowser(),
     copies: [],
+    jotted: [],
     damaged: [],
     earlier: { tape: null, tolerances: null },
     answers: [],
@@ -54,8 +57,9 @@ export function openShopBrowser(): ShopBrowser {
           async read() {
             refuse();
             await made.reading;
-            return { copies: made.copies, isEven: made.copies.length < 2 };
+            return { copies: made.copies, jotted: made.jotted, isEven: made.copies.length < 2 };
           },
+          jot: (jotted) => void (made.jotted = [jotted]),
           async save(next) {
             refuse();
             await made.pause;
@@ -63,6 +67,7 @@ export function openShopBrowser(): ShopBrowser {
             if (kept === null) return null;
             made.writes += 1;
             made.copies = [structuredClone(kept)];
+            made.jotted = [];
             return kept;
           },
           setAside: async (damaged) => void made.damaged.push(damaged),
