@@ -122,7 +122,8 @@ describe('fab', () => {
     for (const list of [job.members, job.nodes, job.points, job.sections, job.dies, job.envelopes])
       list.forEach((record: { name: string }, i: number) => (record.name = names[i % names.length]!));
     job.sections.forEach((section: { material: string }, i: number) => (section.material = names[i % names.length]!));
-    const { exit, complaints, files } = await runFab(JSON.stringify(job), '--formats', EVERY);
+    // Solids have a test of such names of their own (exports/solids), and a kernel that takes seconds to start.
+    const { exit, complaints, files } = await runFab(JSON.stringify(job), '--formats', EVERY.replace('step,', ''));
     expect({ exit, complaints }).toEqual({ exit: 0, complaints: [] });
     const { tubes } = JSON.parse(files.get('fabrication.json')!) as FabricationFile;
     // Of 300 characters, 199 and three dots.
@@ -130,7 +131,9 @@ describe('fab', () => {
       names.map((name) => (name.length <= 200 ? name : `${name.slice(0, 199)}…`)),
     );
     const wraps = names.flatMap((_, i) => [`wraps/${i + 1}-A.svg`, `wraps/${i + 1}-B.svg`]);
-    expect(new Set(files.keys())).toEqual(new Set(['', 'wraps', ...wraps, ...FILES]));
+    expect(new Set(files.keys())).toEqual(
+      new Set(['', 'wraps', ...wraps, ...FILES.filter((name) => name !== 'cage.step')]),
+    );
     for (const name of wraps) expect(files.get(name)).not.toContain('<script');
   });
 

@@ -536,7 +536,9 @@ describe('names from anywhere', () => {
       // The narrower of the two papers.
       expectInkInside(derived);
       // A twin's sheet has its partner's names.
-      const shown = LONG ? derived : { ...derived, tubes: derived.tubes.filter(({ twinOf }) => twinOf === null) };
+      const shown = LONG
+        ? derived
+        : { ...derived, tubes: derived.tubes.filter(({ twinOf }) => twinOf === null).slice(0, 8) };
       const { pages, scripts } = await readPdf(await printed(shown));
       expect(scripts).toBe(false);
       expect(tubePages(pages).size).toBe(shown.tubes.length);

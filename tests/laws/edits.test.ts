@@ -8,6 +8,7 @@ import { COLLECTIONS } from '../../src/core/job/kinds.ts';
 import { sampleFile } from '../core/job/sample.ts';
 import { deepFreeze } from './jobs.ts';
 import { RANDOM_EDITS } from './random-edits.ts';
+import { drawn } from '../draws.ts';
 
 const edit = fc.tuple(fc.constantFrom(...RANDOM_EDITS), fc.nat(1000), fc.nat(1000));
 
@@ -38,7 +39,7 @@ describe('any run of edits', () => {
         }
         expect(parseJob(serialiseJob(job))).toEqual({ ok: true, job });
       }),
-      { seed: 41, numRuns: 600 },
+      { seed: 41, numRuns: drawn(300, 600) },
     );
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { faultLine } from '../../../src/core/job/fault.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { sampleFile, withValue } from './sample.ts';
+import { drawn } from '../../draws.ts';
 
 const lines = (text: string): readonly string[] => {
   const parsed = parseJob(text);
@@ -348,7 +349,7 @@ describe('any text at all', () => {
         expect(said.length).toBeGreaterThan(0);
         for (const line of said) expect(line).toMatch(/^[^\p{Cc}\p{Zl}\p{Zp}]{1,500}$/u);
       }),
-      { seed: 21, numRuns: 3000 },
+      { seed: 21, numRuns: drawn(1000, 3000) },
     );
   });
 
@@ -367,7 +368,7 @@ describe('any text at all', () => {
         const parsed = parseJob(JSON.stringify(withValue(sampleFile(), path, value)));
         expect(parsed.ok ? 1 : parsed.faults.length).toBeGreaterThan(0);
       }),
-      { seed: 22, numRuns: 3000 },
+      { seed: 22, numRuns: drawn(1000, 3000) },
     );
   });
 });
