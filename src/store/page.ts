@@ -1,6 +1,6 @@
 /** The stores of this page, as plain stores and as hooks; and how they are started. */
 import { useStore } from 'zustand';
-import { besidePage, hireForStages } from '../workers/beside.ts';
+import { afterTime, besidePage, hireForStages } from '../workers/beside.ts';
 import { inSpareTime } from '../workers/doing.ts';
 import { browserSurroundings } from './browser.ts';
 import { createDocument, type DocumentActions, type DocumentState } from './document/createDocument.ts';
@@ -13,8 +13,8 @@ import { createShop, type ShopState } from './shop/createShop.ts';
 /** For code that is no component: `jobDocument.getState().edit(...)`, `jobDocument.subscribe(...)`. */
 export const jobDocument = createDocument();
 export const editor = createEditor(jobDocument);
-export const results = createResults(jobDocument, editor);
 export const keeping = createKeeping(jobDocument, editor);
+export const results = createResults(jobDocument, editor);
 export const opening = createOpening(jobDocument, editor, keeping);
 export const shopRecord = createShop(jobDocument);
 
@@ -29,7 +29,7 @@ export const useShop = <T>(select: (state: ShopState) => T): T => useStore(shopR
 /** Brings the work back and keeps saving it, until the page goes. */
 export function startPage(): void {
   const { work, shop } = browserSurroundings();
-  results.start(besidePage(hireForStages, inSpareTime(work.whenIdle)));
+  results.start(besidePage(hireForStages, afterTime, inSpareTime(work.whenIdle)));
   void keeping.start(work);
   void shopRecord.start(shop);
   const flush = (): void => {

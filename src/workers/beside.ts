@@ -13,8 +13,25 @@ export type HireForStages = () => Hand<Ask, Said>;
 export const hireForStages: HireForStages = () =>
   handOf(new Worker(new URL('./stages.ts', import.meta.url), { type: 'module' }));
 
-/** In a worker, as long as that works; where it cannot be started, or fails, the page does it itself from then on. */
-export function besidePage(hire: HireForStages, inPage: DoItem): DoItem {
+/** Runs the task once so many ms later, and answers how to drop it. */
+export type After = (ms: number, task: () => void) => () => void;
+
+export const afterTime: After = (ms, task) => {
+  const timer = setTimeout(task, ms);
+  return () => clearTimeout(timer);
+};
+
+/** ms that an item may take; one is through in tens of them, the loading of the worker counts with the first. */
+const PATIENCE = 20_000;
+/** Workers that are given an item before it counts as one that cannot be done. */
+const TRIES = 2;
+const NO_ANSWER = `no answer came within ${PATIENCE / 1000} seconds, ${TRIES} times`;
+
+/**
+ * In a worker, as long as that works; where none can be had, or it fails, the page does it itself from then on. One that does not answer
+ * is ended: what it hangs on would hang the page.
+ */
+export function besidePage(hire: HireForStages, after: After, inPage: DoItem): DoItem {
   let hand: ReturnType<HireForStages> | null = null;
   /** What the worker has derived. */
   let sent: Job | null = null;
@@ -26,16 +43,42 @@ export function besidePage(hire: HireForStages, inPage: DoItem): DoItem {
   }
 
   return (derived, stage, item, heard) => {
-    if (isBroken) return inPage(derived, stage, item, heard);
-    let stop = end;
-    hand ??= hire();
-    hand.listen(heard, () => {
-      isBroken = true;
-      end();
+    let stop = (): void => undefined;
+
+    function here(): void {
       stop = inPage(derived, stage, item, heard);
-    });
-    hand.send({ job: derived.job === sent ? null : derived.job, stage: stage.name, id: stage.idOf(item) });
-    sent = derived.job;
+    }
+
+    function there(tries: number): void {
+      const stopClock = after(PATIENCE, () => {
+        end();
+        if (tries > 1) there(tries - 1);
+        else heard({ ok: false, why: NO_ANSWER });
+      });
+      stop = () => {
+        stopClock();
+        end();
+      };
+      const giveUp = (): void => {
+        isBroken = true;
+        stop();
+        here();
+      };
+      try {
+        hand ??= hire();
+        hand.listen((came) => {
+          stopClock();
+          heard(came);
+        }, giveUp);
+        hand.send({ job: derived.job === sent ? null : derived.job, stage: stage.name, id: stage.idOf(item) });
+        sent = derived.job;
+      } catch {
+        giveUp(); // a browser may forbid workers
+      }
+    }
+
+    if (isBroken) here();
+    else there(TRIES);
     return () => stop();
   };
 }

@@ -6,7 +6,7 @@
 import type { Derived } from '../core/derive.ts';
 import type { Finding } from '../core/checks/types.ts';
 import type { SlowStage } from '../core/stages/slow-stage.ts';
-import { SLOW, withFindings } from '../core/stages/slow.ts';
+import { withFindings } from '../core/stages/slow.ts';
 import type { AnyStage, Came, DoItem } from './doing.ts';
 
 /** How far the slow stages are with a frame. */
@@ -43,8 +43,8 @@ interface Piece {
   readonly item: object;
 }
 
-/** `learnt` is called after each item; what is to be done next is then asked for with `want`. */
-export function createRunner(doItem: DoItem, learnt: () => void, stages: readonly AnyStage[] = SLOW): Runner {
+/** Of these stages. `learnt` is called after each item; what is to be done next is then asked for with `want`. */
+export function createRunner(stages: readonly AnyStage[], doItem: DoItem, learnt: () => void): Runner {
   const came = new Map(stages.map(({ name }) => [name, new WeakMap<object, Came<unknown>>()]));
   const answered = new WeakMap<Derived, { readonly done: number; readonly answer: Derived }>();
   let revision = 0;

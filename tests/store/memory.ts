@@ -196,8 +196,8 @@ export function openBrowser(): Browser {
     };
     const document = createDocument();
     const editor = createEditor(document);
-    const results = createResults(document, editor);
     const keeping = createKeeping(document, editor);
+    const results = createResults(document, editor);
     const opening = createOpening(document, editor, keeping);
     const nth = watchers.length;
     results.start(inSpareTime(surroundings.whenIdle));

@@ -8,7 +8,7 @@ import type { SolvedTube } from '../../src/core/solve/types.ts';
 import { rehearsals } from '../../src/core/stages/rehearsals.ts';
 import type { SlowStage } from '../../src/core/stages/slow-stage.ts';
 import { SLOW, withSlowFindings } from '../../src/core/stages/slow.ts';
-import { besidePage, type HireForStages } from '../../src/workers/beside.ts';
+import { besidePage, type After, type HireForStages } from '../../src/workers/beside.ts';
 import { inSpareTime, type AnyStage, type DoItem } from '../../src/workers/doing.ts';
 import { createRunner, type Runner } from '../../src/workers/runner.ts';
 import { createStageWork } from '../../src/workers/stage-work.ts';
@@ -66,15 +66,11 @@ const weighing: SlowStage<SolvedTube, number> = {
 /** A runner that goes on by itself with this frame, as a page does. */
 function running(doItem: DoItem, derived: Derived, stages: readonly AnyStage[], first: string | null = null) {
   const seen: string[] = [];
-  const runner: Runner = createRunner(
-    doItem,
-    () => {
-      const { done, of } = runner.progress(derived);
-      seen.push(`${done} of ${of}`);
-      runner.want(derived, first);
-    },
-    stages,
-  );
+  const runner: Runner = createRunner(stages, doItem, () => {
+    const { done, of } = runner.progress(derived);
+    seen.push(`${done} of ${of}`);
+    runner.want(derived, first);
+  });
   runner.want(derived, first);
   return { runner, seen };
 }
@@ -102,6 +98,9 @@ function worker(tasks: ReturnType<typeof queue>, stages: readonly AnyStage[]) {
   };
   return { hire, hired, sent };
 }
+
+/** A clock that stands still. */
+const endless: After = () => () => {};
 
 const never: DoItem = () => expect.fail('the page should not do it');
 
@@ -144,7 +143,7 @@ describe('the runner', () => {
       return () => void (stopped += 1);
     };
     const derived = derivedFrom();
-    const runner = createRunner(late, () => {}, [weighing]);
+    const runner = createRunner([weighing], late, () => {});
     runner.want(derived, null);
     const other = derivedFrom();
     runner.want(other, null);
@@ -180,7 +179,7 @@ describe('the runner', () => {
       return inSpareTime(tasks.put)(derived, stage, item, heard);
     };
     const derived = derivedFrom();
-    const runner = createRunner(noting, () => {}, [counting]);
+    const runner = createRunner([counting], noting, () => {});
     runner.want(derived, null);
     const renamed = derivedFrom(
       { ...JOB, members: JOB.members.map((each, i) => (i === 2 ? { ...each, name: 'Other' } : each)) },
@@ -199,7 +198,7 @@ describe('beside the page', () => {
     const [here, there] = [queue(), queue()];
     const { hire, hired, sent } = worker(there, SLOW);
     const inPage = running(inSpareTime(here.put), derived, SLOW).runner;
-    const beside = running(besidePage(hire, never), derived, SLOW).runner;
+    const beside = running(besidePage(hire, endless, never), derived, SLOW).runner;
     while (here.next());
     while (there.next());
     expect(beside.progress(derived)).toEqual(inPage.progress(derived));
@@ -213,7 +212,7 @@ describe('beside the page', () => {
   it('says what an item died of there, and does the others', () => {
     const tasks = queue();
     const derived = derivedFrom();
-    const { runner } = running(besidePage(worker(tasks, [weighing]).hire, never), derived, [weighing]);
+    const { runner } = running(besidePage(worker(tasks, [weighing]).hire, endless, never), derived, [weighing]);
     while (tasks.next());
     expect(runner.progress(derived)).toMatchObject({ done: 3, failed: [{ why: 'the scales are gone' }] });
   });
@@ -222,7 +221,7 @@ describe('beside the page', () => {
     const tasks = queue();
     const derived = derivedFrom();
     const { hire, hired } = worker(tasks, SLOW);
-    const { runner } = running(besidePage(hire, never), derived, SLOW);
+    const { runner } = running(besidePage(hire, endless, never), derived, SLOW);
     runner.rest();
     expect(hired).toEqual(['hired', 'ended']);
     while (tasks.next());
@@ -246,9 +245,101 @@ describe('beside the page', () => {
         end: () => {},
       };
     };
-    const { runner } = running(besidePage(broken, inSpareTime(tasks.put)), derived, SLOW);
+    const { runner } = running(besidePage(broken, endless, inSpareTime(tasks.put)), derived, SLOW);
     while (tasks.next());
     expect(hired).toBe(1);
     expect(runner.known(rehearsals, derived).size).toBe(rehearsals.items(derived).length);
+  });
+
+  it.each<[string, HireForStages]>([
+    [
+      'no worker may be had',
+      () => {
+        throw new DOMException('', 'SecurityError');
+      },
+    ],
+    [
+      'nothing can be sent to it',
+      () => ({
+        send() {
+          throw new DOMException('', 'DataCloneError');
+        },
+        listen: () => {},
+        end: () => {},
+      }),
+    ],
+  ])('is given up where %s: the page does it', (_, hire) => {
+    const tasks = queue();
+    const derived = derivedFrom();
+    let hired = 0;
+    const counting: HireForStages = () => {
+      hired += 1;
+      return hire();
+    };
+    const { runner } = running(besidePage(counting, endless, inSpareTime(tasks.put)), derived, SLOW);
+    while (tasks.next());
+    expect(hired).toBe(1);
+    expect(runner.known(rehearsals, derived).size).toBe(rehearsals.items(derived).length);
+  });
+
+  describe('where the worker does not answer', () => {
+    /** A worker that hangs on one item, and a clock that is set by hand. */
+    function hanging(on: string, times: number) {
+      const tasks = queue();
+      const { hire, hired } = worker(tasks, [weighing]);
+      let hung = 0;
+      const deaf: HireForStages = () => {
+        const hand = hire();
+        return { ...hand, send: (ask) => void (ask.id === on && hung < times ? (hung += 1) : hand.send(ask)) };
+      };
+      const due = new Set<() => void>();
+      const after: After = (_, task) => {
+        due.add(task);
+        return () => due.delete(task);
+      };
+      const ring = (): void => {
+        const now = [...due]; // what they set anew is for the next time
+        for (const task of now) {
+          due.delete(task);
+          task();
+        }
+      };
+      return { tasks, hired, doItem: besidePage(deaf, after, never), due, ring };
+    }
+
+    it('ends it and tries once more in a new one', () => {
+      const derived = derivedFrom();
+      const { tasks, hired, doItem, due, ring } = hanging(derived.tubes[0]!.id, 1);
+      const { runner } = running(doItem, derived, [weighing]);
+      expect(tasks.next()).toBe(false);
+      ring();
+      expect(hired).toEqual(['hired', 'ended', 'hired']);
+      while (tasks.next());
+      expect(runner.known(weighing, derived).size).toBe(2);
+      expect(runner.progress(derived).done).toBe(3);
+      expect(due.size, 'no clock runs on').toBe(0);
+    });
+
+    it('says so in words after that, and goes on with the others', () => {
+      const derived = derivedFrom();
+      const { id } = derived.tubes[0]!;
+      const { tasks, doItem, due, ring } = hanging(id, 2);
+      const { runner } = running(doItem, derived, [weighing]);
+      ring();
+      ring();
+      while (tasks.next());
+      const why = 'no answer came within 20 seconds, 2 times';
+      expect(runner.progress(derived).failed).toContainEqual({ stage: 'weighing', id, why });
+      expect(runner.progress(derived).done).toBe(3);
+      expect(due.size).toBe(0);
+    });
+
+    it('does not wait for what is stopped', () => {
+      const derived = derivedFrom();
+      const { hired, doItem, due } = hanging(derived.tubes[0]!.id, 1);
+      running(doItem, derived, [weighing]).runner.rest();
+      expect(hired).toEqual(['hired', 'ended']);
+      expect(due.size).toBe(0);
+    });
   });
 });

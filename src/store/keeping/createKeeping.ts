@@ -1,21 +1,20 @@
 /**
  * The work between visits: brings it out when the page starts, has it saved while it changes, and keeps each document in
- * its slot. It follows the document and the editor. What the storage cannot do is said in the state; nothing here throws.
+ * its slot. It follows the document and the editor, the document before whatever searches in it. What the storage cannot do is said in the state; nothing here throws.
  */
 import { createStore } from 'zustand/vanilla';
 import type { StoreApi } from 'zustand/vanilla';
-import { serialiseJob } from '../../core/job/serialise.ts';
-import { keptHistory } from '../../core/session/kept.ts';
-import { historyToKeep, type DocumentState, type DocumentStore } from '../document/createDocument.ts';
+import type { DocumentStore } from '../document/createDocument.ts';
 import type { EditorStore } from '../editor/createEditor.ts';
-import type { Kept, Stamp } from '../storage/persistence.ts';
-import type { Saved, Station, Trouble, Version } from '../types.ts';
+import type { Stamp } from '../storage/persistence.ts';
+import type { Saved, Trouble, Version } from '../types.ts';
 import { createAutosave, type Autosave } from './autosave.ts';
 import { bringOut, showOpened } from './bringOut.ts';
 import { earlierVersions } from './earlierVersions.ts';
 import { findKept } from './findKept.ts';
 import { demoNotice, notTakenNotice, takenNotice } from './notices.ts';
 import type { Surroundings } from './surroundings.ts';
+import { toKeep } from './toKeep.ts';
 
 export interface KeepingState {
   /** Which document this is among those that are kept: it stays under another name, and through a reload. '' until it is known. */
@@ -55,8 +54,6 @@ export interface KeepingStore extends StoreApi<KeepingState & KeepingActions> {
   fetchDemo(): Promise<string | null>;
 }
 
-/** Steps kept each way for the next visit; undo in the open session has no end. */
-const KEPT_STEPS = 2000;
 /** ms after which whatever cleared the storage is through with the second copy too: that may go later than the first. */
 const CLEARED = 3000;
 
@@ -93,6 +90,11 @@ export function createKeeping(document: DocumentStore, editor: EditorStore): Kee
   const showTrouble = (): void => set({ trouble: access ?? looking ?? writing });
   const isMidway = (): boolean => document.getState().gesture.state !== 'idle';
 
+  document.subscribe((next, last) => {
+    // Of one that takes another's place, whoever replaced it knows whether it is to be saved.
+    if (next.opened === last.opened && (next.job !== last.job || next.committed !== last.committed)) changed();
+  });
+
   async function start(surroundings: Surroundings): Promise<void> {
     const { persistence, newSlot, remembered } = surroundings;
     around = surroundings;
@@ -114,10 +116,6 @@ export function createKeeping(document: DocumentStore, editor: EditorStore): Kee
     );
     autosave = saver;
     set({ slot: saver.slot() });
-    document.subscribe((next, last) => {
-      // Of one that takes another's place, whoever replaced it knows whether it is to be saved.
-      if (next.opened === last.opened && (next.job !== last.job || next.committed !== last.committed)) changed();
-    });
     editor.subscribe((next, last) => {
       if (next.station !== last.station) rememberTab();
     });
@@ -226,15 +224,4 @@ export function createKeeping(document: DocumentStore, editor: EditorStore): Kee
   }
 
   return Object.assign(store, { start, changed, flush, leave, fetchDemo });
-}
-
-function toKeep(document: DocumentState, station: Station): Omit<Kept, 'slot' | 'savedAt'> {
-  const history = historyToKeep(document);
-  return {
-    name: history.job.name,
-    text: serialiseJob(history.job),
-    history: keptHistory(history, KEPT_STEPS),
-    fileName: document.fileName,
-    station,
-  };
 }

@@ -9,7 +9,8 @@ import type { Finding } from '../../core/checks/types.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { Rehearsal } from '../../core/rehearse/types.ts';
 import { rehearsals } from '../../core/stages/rehearsals.ts';
-import type { DoItem } from '../../workers/doing.ts';
+import { SLOW } from '../../core/stages/slow.ts';
+import { attempt, type DoItem } from '../../workers/doing.ts';
 import { createRunner, type Progress, type Runner } from '../../workers/runner.ts';
 import type { DocumentStore } from '../document/createDocument.ts';
 import type { EditorStore } from '../editor/createEditor.ts';
@@ -23,6 +24,8 @@ export interface ResultsState {
   readonly rehearsals: ReadonlyMap<TubeRef, Rehearsal>;
   /** Of all slow stages; nothing is to be done before they are started. */
   readonly progress: Progress;
+  /** Why they do not go on, which is a fault of the program; null while they do. */
+  readonly stopped: string | null;
 }
 
 export interface ResultsStore extends StoreApi<ResultsState> {
@@ -38,18 +41,27 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
 
   const known = (): ResultsState => {
     const { revision, derived } = document.getState();
-    if (runner === null) return { revision, findings: derived.findings, rehearsals: new Map(), progress: IDLE };
-    const { findings } = runner.addedTo(derived);
-    return { revision, findings, rehearsals: runner.known(rehearsals, derived), progress: runner.progress(derived) };
+    const bare = { revision, findings: derived.findings, rehearsals: new Map<TubeRef, Rehearsal>(), progress: IDLE };
+    const slow = runner;
+    if (slow === null) return { ...bare, stopped: null };
+    const found = attempt(() => ({
+      findings: slow.addedTo(derived).findings,
+      rehearsals: slow.known(rehearsals, derived),
+      progress: slow.progress(derived),
+    }));
+    return found.ok ? { revision, ...found.value, stopped: null } : { ...bare, stopped: found.why };
   };
   const store = createStore<ResultsState>(known);
 
-  /** Of the committed job, the tube that is chosen first; nothing while a gesture is under way. */
+  /** Of the committed job, the tube that is chosen first; nothing while a gesture is under way. Whatever fails, the document goes on. */
   function want(): void {
     const { gesture, committed } = document.getState();
     const { selection } = editor.getState();
-    if (gesture.state !== 'idle') runner?.rest();
-    else runner?.want(committed.derived, selection?.kind === 'tube' ? selection.id : null);
+    const asked = attempt(() => {
+      if (gesture.state !== 'idle') runner?.rest();
+      else runner?.want(committed.derived, selection?.kind === 'tube' ? selection.id : null);
+    });
+    if (!asked.ok) store.setState({ stopped: asked.why });
   }
 
   function update(): void {
@@ -64,7 +76,7 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
 
   return Object.assign(store, {
     start(doItem: DoItem) {
-      runner = createRunner(doItem, update);
+      runner = createRunner(SLOW, doItem, update);
       update();
     },
   });

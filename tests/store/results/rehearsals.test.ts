@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Obstacle } from '../../../src/core/job/kinds/obstacle.ts';
+import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { withSlowFindings } from '../../../src/core/stages/slow.ts';
 import type { Tab } from '../memory.ts';
@@ -164,4 +165,23 @@ describe('a tube on the bender', () => {
     }));
     expect(editorOf(tab).rehearsing).toBeNull();
   });
+});
+
+it('that cannot be searched for stop nothing: what is done is kept, and it is said', async () => {
+  const browser = openBrowser();
+  tab = await browser.openTab();
+  tab.results.start(() => {
+    throw new Error('no worker here');
+  });
+  expect(resultsOf(tab).stopped).toBe('no worker here');
+  expect(documentOf(tab).edit('Move', moved)).toEqual([]);
+  await tab.keeping.flush();
+  expect([...browser.documents.values()].map(({ kept }) => kept.text)).toEqual([serialiseJob(documentOf(tab).job)]);
+  expect(resultsOf(tab)).toMatchObject({ revision: documentOf(tab).revision, stopped: 'no worker here' });
+  expect(() => editorOf(tab).select({ kind: 'tube', id: bent()[0]!.id })).not.toThrow();
+  tab.results.start((_, stage, item, heard) => {
+    heard({ ok: true, value: stage.run(item) });
+    return () => {};
+  });
+  expect(resultsOf(tab)).toMatchObject({ stopped: null, progress: { done: bent().length } });
 });
