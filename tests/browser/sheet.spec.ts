@@ -17,10 +17,10 @@ test('a tube whose bends overlap is not to be cut: its row, its head and its bla
   await expect(row).toContainText('×');
   await row.getByRole('gridcell').nth(1).click();
   const sheet = page.getByRole('article', { name: /^Tube 1,/ });
-  await expect(sheet.getByRole('region', { name: 'Cannot be made as drawn' })).toContainText('straight between bends');
+  await expect(sheet.getByRole('region', { name: 'Cannot be made like this' })).toContainText('straight between bends');
   await expect(sheet).not.toContainText('Cut the blank to');
   const blank = page.getByRole('img', { name: /^The blank of/ });
-  await expect(blank).toHaveAccessibleName(/Cannot be made as drawn/);
+  await expect(blank).toHaveAccessibleName(/Cannot be made like this/);
   await expect(blank).not.toContainText('cut at');
 });
 

@@ -89,7 +89,7 @@ it('says of a tube with what is left on which blank is meant, and of one with an
   expect(written).not.toContain('!');
   const die = { id: 'd', outerDiameter: 44.45, centrelineRadius: 152.4, greatestAngle: 80 };
   const barred = await layoutDxf(derived({ ...records, dies: [die] }), unwatched);
-  expect(textsOf(readDxf(barred.bytes)).join('; ')).toContain('! Cannot be made as drawn: see the checks.');
+  expect(textsOf(readDxf(barred.bytes)).join('; ')).toContain('! Cannot be made like this: see the checks.');
 });
 
 describe('what is not laid out', () => {
@@ -98,7 +98,7 @@ describe('what is not laid out', () => {
     expect(texts.join(' ')).toMatch(/No bent tube of this job lies flat\..*does not lie flat: 1 Bar\./u);
     const overlapping = bentTube({ dies: [{ id: 'die', outerDiameter: 45, centrelineRadius: 500 }] });
     const written = textsOf(readDxf((await layoutDxf(overlapping, unwatched)).bytes));
-    expect(written.join(' ')).toContain('Cannot be made as drawn: 1 Bar.');
+    expect(written.join(' ')).toContain('Cannot be made like this: 1 Bar.');
   });
 
   it('an S in one plane lies flat too, its bends drawn either way', async () => {

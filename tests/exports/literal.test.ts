@@ -448,9 +448,11 @@ describe('every cope marked as its sheet says, to the letter', () => {
       // The tube bends away to the side of its inside.
       return unit(square(difference(far, corner), u));
     }
-    const first = /Scribed line: along the whole tube; the first cut’s deep-bite side stands on it/u.test(words)
+    const first = /Scribed line: along the whole tube; (?:the cut|cut 1)’s deep-bite side stands on it/u.test(words)
       ? which
-      : ({ A: 0, B: 1 } as const)[/on which end ([AB])’s first deep-bite side stands/u.exec(words)![1] as 'A' | 'B'];
+      : ({ A: 0, B: 1 } as const)[
+          /on which the deep-bite side of (?:the cut|cut 1) at end ([AB]) stands/u.exec(words)![1] as 'A' | 'B'
+        ];
     return deepSide(tube, first, tube.ends[first].cuts[0]!.against).side;
   }
 

@@ -433,7 +433,7 @@ describe('what was measured already', () => {
   });
 });
 
-it('says beside a finding that wants more left on whether the blank on the sheet has it', async () => {
+it('says in the finding of a grip that the length to cut has it, on the sheet and on the cover', async () => {
   // The hoop's last straight is 518.4 mm; what is short of 700 is 181.1 with the plate's half millimetre.
   const printedHoop = async (change: object) => {
     const dies = demo.job.dies.map((die) => ({ ...die, ...change }));
@@ -441,12 +441,15 @@ it('says beside a finding that wants more left on whether the blank on the sheet
   };
   const tail = await printedHoop({ leastGrip: 700 });
   expect(tail).toContain('Cut the blank to 3210.0 mm');
-  expect(tail).toContain('The blank on this sheet has that already.');
+  expect(tail).toContain('The length to cut has 181.1 mm more on end B');
+  expect(tail).toContain('181.1 mm at end B, sawn off after bending at 3029 − mm on the tape');
+  expect(tail).toContain('with the grip sawn off, before any cope is cut');
   // Bend 1 starts 518.4 mm from the node, 518.9 from the end: 81.1 short of 600.
   const clamp = await printedHoop({ clampOffset: 600 });
   expect(clamp).toContain('Cut the blank to 3110.0 mm');
   expect(clamp).toContain('81.1 mm at end A');
-  expect(clamp).toContain('The blank on this sheet has that already.');
+  expect(clamp).toContain('The length to cut has that much more there');
+  expect(await printedHoop({ leastGrip: 0, clampOffset: 0 })).not.toContain('grip sawn off');
 });
 
 describe('what must not be made', () => {

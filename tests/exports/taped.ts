@@ -87,33 +87,36 @@ export function taped(tube: FabricationTube, outerDiameter: number): ReadonlyMap
   const ends = add(endB.at, endA.at, -1);
   const across = unit(add(ends, up, -inner(ends, up)));
   // On a bench that the first bend lies flat on, heights of centres against that of the bend's.
-  const heights = all.map(({ at }) => Math.abs(inner(add(at, first.at, -1), up)));
+  const levels = all.map(({ at }) => inner(add(at, first.at, -1), up));
+  const heights = levels.map((level) => Math.abs(level));
   const farthest = Math.max(...heights);
+  const endStands = farthest - heights.at(-1)! < 0.05;
+  // Whoever goes round the bend from end A, with this normal up, turns left.
+  const level = endStands ? levels.at(-1)! : levels[heights.indexOf(farthest)]!;
+  const flat = `Flat, bend 1 to the ${level > 0 ? 'left' : 'right'} from A`;
   const laid = farthest > 0.5;
   const standing = !laid
-    ? 'Laid flat on bend 1: stands off the bench by'
-    : farthest - heights.at(-1)! < 0.05
-      ? 'Laid flat on bend 1: height of end B, centre to centre'
-      : 'Laid flat on bend 1: greatest height, centre to centre';
+    ? 'Flat on bend 1: stands off the bench by'
+    : `${flat}: ${endStands ? 'height of end B' : 'greatest height'}, centre to centre`;
   // Both legs seen from the bends; within 60 degrees of each other they are measured across.
   const alike = -inner(endA.along, endB.along) >= 0.5;
   return new Map([
     // Of a tube that lies flat the tape goes straight across; else between squares on the bench, where all is plumbed down.
     laid
-      ? ['Laid flat on bend 1: width along ends, plumbed down', over(all, across)]
+      ? ['Flat on bend 1, plumbed down: outside width along ends', over(all, across)]
       : ['Overall width, along both ends', over(all, unit(ends))],
     laid
-      ? ['Laid flat on bend 1: square to that, plumbed down', over(all, outer(up, across))]
+      ? ['Flat on bend 1, plumbed down: outside, square to that', over(all, outer(up, across))]
       : ['Overall height, square to that', over(all, outer(up, unit(ends)))],
     ...(alike
       ? ([
           ['Leg to leg at the ends, outside', between(endA, endB)],
-          [`Leg to leg where bend 1 starts and bend ${count} ends, outside`, between(first, last)],
+          [`Leg to leg, bend 1’s A side to bend ${count}’s B side, outside`, between(first, last)],
         ] as const)
       : []),
     chord,
-    [`End A to where bend ${count} ends, centre to centre`, apart(endA.at, last.at)],
-    ['End B to where bend 1 starts, centre to centre', apart(endB.at, first.at)],
+    [`End A to bend ${count}’s B side, centre to centre`, apart(endA.at, last.at)],
+    ['End B to bend 1’s A side, centre to centre', apart(endB.at, first.at)],
     [standing, farthest],
   ]);
 }

@@ -126,12 +126,12 @@ it('flat patterns say who decides, and that a tube with errors has them', async 
   // Its bends overlap: a die of 500 on legs of 300 and 400.
   const overlapping = bentTube({ dies: [{ id: 'die', outerDiameter: 45, centrelineRadius: 500 }] });
   const texts = textsOf(readDxf((await wrapsDxf(overlapping, unwatched)).bytes));
-  expect(texts.filter((text) => text.startsWith('! Cannot be made as drawn')).length).toBe(2);
+  expect(texts.filter((text) => text.startsWith('! Cannot be made like this')).length).toBe(2);
   expect(texts.join(' ')).toContain('This program is no approval.');
   for (const { bytes } of await wrapsSvg(overlapping, unwatched)) {
     const text = new TextDecoder().decode(bytes);
     expect(text).toMatch(/<desc>[^<]*This program is no approval\.<\/desc>/u);
-    expect(text).toContain('! Cannot be made as drawn');
+    expect(text).toContain('! Cannot be made like this');
   }
   expect(textsOf(readDxf((await demoDxf).bytes)).some((text) => text.startsWith('!'))).toBe(false);
 });

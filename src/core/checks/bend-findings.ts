@@ -1,6 +1,7 @@
 /** What bars a tube from being bent, or costs it its place: bends, grip and clamp, sticks, the log of pulls. */
 import { toDegrees } from '../geometry/angle.ts';
 import { DEGREE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
+import { scale } from '../geometry/vector.ts';
 import { blankToCut, clampShort, gripShort } from '../solve/amount.ts';
 import { SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { plainFeed, type Feed } from '../solve/feed.ts';
@@ -198,19 +199,35 @@ const PULL_FINDINGS = {
 } as const satisfies Partial<Record<Unborne, string>>;
 
 /** That the log of pulls knows a larger radius than is laid out; silent where the log does not bear what it asks. */
-export function* openingTrouble(tube: SolvedTube): Generator<Finding> {
-  const { pullLaw, die, bends } = tube;
+export function* openingTrouble(tube: SolvedTube, { order }: Feed): Generator<Finding> {
+  const { pullLaw, die, bends, corners } = tube;
   if (pullLaw === null || pullLaw.from === 'estimate' || die === null) return;
   if (!bends.every(({ angle }) => isBorne(pullLaw, angle))) return;
-  const cost = costOfIgnoringRadius(tube);
+  // A bend begins at its mark, at the tangent nearer the end in front: what it takes more comes from the side behind.
+  const fromB = order.every(({ front }) => front === 'B');
+  const cost = costOfIgnoringRadius(fromB ? endForEnd(tube) : tube);
   if (cost < UNSEEN) return;
   yield {
     tube: tube.id,
     id: 'bend/radius-opens',
     severity: 'warning',
-    end: 'B',
-    at: tube.corners.at(-1)!,
+    end: fromB ? 'A' : 'B',
+    at: corners.at(fromB ? 0 : -1)!,
     off: cost,
     source: 'pulls',
   };
 }
+
+/** The tube as it is laid out from end B: a rotation belongs to the bend that comes second. */
+const endForEnd = (tube: SolvedTube): SolvedTube => ({
+  ...tube,
+  corners: tube.corners.toReversed(),
+  straights: tube.straights.toReversed(),
+  bends: tube.bends
+    .map((bend, i) => ({
+      ...bend,
+      normal: scale(bend.normal, -1),
+      rotation: tube.bends[i + 1]?.rotation ?? 0,
+    }))
+    .toReversed(),
+});

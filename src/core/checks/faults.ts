@@ -24,5 +24,5 @@ const errorsByTube = remembered((findings: readonly Finding[]): ReadonlyMap<Tube
 /** What stands over a tube's errors; a tube too near the driver, or cut twice, can be made, but should not be yet. */
 export function faultInWords(errors: readonly Finding[]): string {
   const made = errors.every(({ id }) => id.startsWith('clearance/') || id.startsWith('member/'));
-  return made ? 'Do not cut it yet' : 'Cannot be made as drawn';
+  return made ? 'Do not cut it yet' : 'Cannot be made like this';
 }

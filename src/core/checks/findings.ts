@@ -56,9 +56,9 @@ function troubleOf(tube: SolvedTube, ask: Questions): readonly Finding[] {
 function* troubles(tube: SolvedTube, ask: Questions): Generator<Finding> {
   yield* twinTrouble(tube, ask);
   yield* pullTrouble(tube);
-  yield* openingTrouble(tube);
-  yield* bendTrouble(tube);
   const feed = ask.feed(tube);
+  yield* openingTrouble(tube, feed);
+  yield* bendTrouble(tube);
   yield* orderTrouble(tube, feed);
   yield* holdTrouble(tube, feed);
   yield* manyBends(tube);

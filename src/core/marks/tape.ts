@@ -74,15 +74,35 @@ export interface TapeList {
   readonly rounding: Rounding;
 }
 
-/** What a tube bent exactly to the rounded marks is off by. */
+/** What the rounding of the marks costs. */
 export interface Rounding {
-  /** mm: of end A's node with end B held when fed from end B; else of end B's node with end A held. */
+  /**
+   * mm: of end A's node with end B held when fed from end B; else of end B's node with end A held. Each bend begins by its first mark
+   * and turns to its own angle, as it is pulled by the machine's scale.
+   */
   readonly endMoves: number;
-  /** The greatest `angleOff` in size. */
+  /** The greatest `angleOff` in size: what a bend made from mark to mark, and not by the scale, turns wrong. */
   readonly angleOff: Radians;
   /** Over 0.5 mm or 0.25 degrees: worth saying. */
   readonly isNotable: boolean;
 }
+
+/** Where the grip is sawn off after bending. */
+export interface SawMark {
+  readonly end: 'A' | 'B';
+  /** mm from the blank's end A. */
+  readonly onBlank: number;
+  /** mm from the tape's zero, towards that end where it counts from the middle. */
+  readonly exact: number;
+}
+
+/** One for each end that has grip. */
+export const sawMarks = ({ grip, blank, zero }: TapeList): readonly SawMark[] =>
+  grip.flatMap((length, i) => {
+    if (length === 0) return [];
+    const onBlank = i === 0 ? length : blank - length;
+    return [{ end: i === 0 ? 'A' : 'B', onBlank, exact: Math.abs(onBlank - zero) }];
+  });
 
 /** What the far end or a bend may be off by before it is worth saying: mm, radians. */
 export const NOTABLE_LENGTH = 0.5;
@@ -163,9 +183,7 @@ function roundingOf(tube: SolvedTube, steps: readonly TapeStep[], from: TapeSett
     .map((step) => {
       const { start, end, radius, rotation } = bends[step.bend - 1]!;
       const moved = (step.marks[0]!.at - step.marks[0]!.exact) * (step.towards === 'B' ? 1 : -1);
-      const angle = step.angle + step.angleOff;
-      const near = step.front === 'A' ? start + moved : end + moved - radius * angle;
-      return { bend: step.bend, near, far: near + radius * angle, rotation, angle, radius };
+      return { bend: step.bend, near: start + moved, far: end + moved, rotation, angle: step.angle, radius };
     })
     .toSorted((one, other) => one.bend - other.bend);
   const fromB = from === 'B';

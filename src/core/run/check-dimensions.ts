@@ -36,6 +36,8 @@ export interface Lies {
   readonly along: 'leg' | 'ends' | 'ends-on-first-bend';
   /** Where it stands off that plane the most. */
   readonly highest: 'end-b' | 'between';
+  /** To which side bend 1 turns, seen from end A, when that place stands above the bench: a tube that is the mirror image has the other. */
+  readonly turns: 'left' | 'right';
 }
 
 /** Legs that point the same way within 60 degrees are measured from leg to leg. */
@@ -55,7 +57,7 @@ export function checkDimensions({ pieces, outerDiameter }: SawnTube): readonly C
   const [endA, endB] = [pieces[0]!, pieces.at(-1)!];
   const off = standsOff(pieces, first);
   const along = arcs.length === 1 ? 'leg' : off.value <= NOTABLE_LENGTH ? 'ends' : 'ends-on-first-bend';
-  const lies: Lies = { bends: arcs.length, along, highest: off.where };
+  const lies: Lies = { bends: arcs.length, along, highest: off.where, turns: off.turns };
   const chord: CheckDimension = { id: 'chord', lies, kind: 'centre', value: distance(endA.from, endB.to) };
   const sizes = overall(pieces, outerDiameter, first, lies);
   if (arcs.length === 1) return [...sizes, chord];
@@ -121,5 +123,7 @@ function standsOff(pieces: readonly Piece[], { normal, from }: ArcPiece) {
   const most = Math.max(up - level, down + level);
   const endB = Math.abs(dot(subtract(pieces.at(-1)!.to, from), normal));
   const where = most - endB <= SEEN ? ('end-b' as const) : ('between' as const);
-  return { value: most <= ROUNDING ? 0 : most, where };
+  // A bend turns left about the normal that stands up.
+  const rises = where === 'end-b' ? dot(subtract(pieces.at(-1)!.to, from), normal) > 0 : up - level >= down + level;
+  return { value: most <= ROUNDING ? 0 : most, where, turns: rises ? ('left' as const) : ('right' as const) };
 }

@@ -4,7 +4,7 @@ import type { Marking } from '../job/kinds/marking.ts';
 export const CUT_TO = 'Cut the blank to';
 
 /** In its place for a tube that cannot be made. */
-export const AS_DRAWN = 'The blank as drawn';
+export const AS_DRAWN = 'Blank by the drawing';
 
 /** As core/cope/end-cut.ts gives them, and from sharp corner to sharp corner. */
 export const LENGTH_NAMES = {

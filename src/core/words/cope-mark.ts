@@ -2,7 +2,7 @@
 import { deepSide, type EndMark } from '../cope/end-mark.ts';
 import { toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import type { Cut, SolvedTube } from '../solve/types.ts';
-import { insideInWords, lineName, turnInWords } from './ends.ts';
+import { firstCutOf, insideInWords, lineName, turnInWords } from './ends.ts';
 import { listed } from './lists.ts';
 
 /** mm. An offset that no tape shows. */
@@ -15,9 +15,10 @@ export function lineInWords(tube: SolvedTube, which: 0 | 1): string {
   const first = endA.cuts.length > 0 ? 'A' : endB.cuts.length > 0 ? 'B' : null;
   if (first === null) return 'Scribed line: along the whole tube, on the side nearest straight up in the car.';
   const here = first === (which === 0 ? 'A' : 'B');
+  const whose = firstCutOf(first === 'A' ? endA : endB);
   return here
-    ? 'Scribed line: along the whole tube; the first cut’s deep-bite side stands on it.'
-    : `Scribed line: the one along the whole tube, on which end ${first}’s first deep-bite side stands.`;
+    ? `Scribed line: along the whole tube; ${whose}’s deep-bite side stands on it.`
+    : `Scribed line: the one along the whole tube, on which the deep-bite side of ${whose} at end ${first} stands.`;
 }
 
 /** How one stands for the marks of an end, as a sentence. */

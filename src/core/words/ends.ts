@@ -78,11 +78,14 @@ export function insideInWords(tube: SolvedTube, which: 0 | 1): string {
   return tube.bends.length === 1 ? 'inside of the bend' : `inside of bend ${which === 0 ? 1 : tube.bends.length}`;
 }
 
+/** The cut of an end that its line goes by, as the end's cuts are numbered: it need not be the one made first. */
+export const firstCutOf = ({ cuts }: TubeEnd): string => (cuts.length > 1 ? 'cut 1' : 'the cut');
+
 /** How a straight tube's line is found and scribed, once for both ends; null where a bend gives it. */
 export function scribeInWords(tube: SolvedTube): string | null {
   if (tube.bends.length > 0) return null;
   const [endA, endB] = tube.ends;
-  if (endA.cuts.length > 0) return 'scribe it at end A, on the deep-bite side of the first cut';
-  if (endB.cuts.length > 0) return 'scribe it at end B, on the deep-bite side of the first cut';
+  if (endA.cuts.length > 0) return `scribe it at end A, on the deep-bite side of ${firstCutOf(endA)}`;
+  if (endB.cuts.length > 0) return `scribe it at end B, on the deep-bite side of ${firstCutOf(endB)}`;
   return 'scribe it on the side nearest straight up in the car';
 }

@@ -94,9 +94,9 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
   'bend/tight-radius': ({ radius, least }, { tube, show }) =>
     `${tube.name}: centreline radius ${show(radius)} is under 3 x outer diameter (${show(least)}). Many rule books ask for that as the least.`,
   'bend/short-tail': ({ bend, end, tail, grips, missing, otherEndHolds }, { tube, die, show }) =>
-    `${tube.name}: ${show(tail)} of tail behind bend ${bend}; ${die} grips ${show(grips)}. Leave ${show(missing)} more on end ${end} for the clamp and cut it off after bending${otherEndHolds ? `, or bend the tube from end ${end}` : ''}.`,
+    `${tube.name}: ${show(tail)} of tail behind bend ${bend}; ${die} grips ${show(grips)}. The length to cut has ${show(missing)} more on end ${end} for the clamp: saw it off after bending${otherEndHolds ? `, or bend the tube from end ${end}` : ''}.`,
   'bend/clamp-off-tube': ({ bend, end, missing, otherEndIsBehind }, { tube, show }) =>
-    `${tube.name}: the clamp mark of bend ${bend} lies ${show(missing)} ${end === 'A' ? 'before' : 'beyond'} end ${end}. Leave that much more on end ${end} and cut it off after bending${otherEndIsBehind ? `, or bend the tube from end ${end === 'A' ? 'B' : 'A'}` : ''}.`,
+    `${tube.name}: the clamp mark of bend ${bend} lies ${show(missing)} ${end === 'A' ? 'before' : 'beyond'} the finished end ${end}. The length to cut has that much more there: saw it off after bending${otherEndIsBehind ? `, or bend the tube from end ${end === 'A' ? 'B' : 'A'}` : ''}.`,
   'bend/order-outdated': ({ bends }, { tube }) =>
     `${tube.name}: the order of bending that this job keeps for it ${bends === 0 ? 'is for a bent tube, and it is straight now' : `does not hold each of its ${bends} bends once`}. It is not used. In the Shop, drop it or keep another.`,
   'bend/many-bends': ({ count, isSearched }, { tube }) =>
@@ -116,8 +116,8 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
   'bend/slack-or-spring': firstPullOnly('slack-or-spring'),
   'bend/beyond-pulls': firstPullOnly('too-far'),
   'bend/coarse-scale': firstPullOnly('coarse-scale'),
-  'bend/radius-opens': ({ off }, { tube, die, show }) =>
-    `${tube.name}: by its pulls ${die} bends to a larger radius than it is laid out with; end B comes out ${show(off)} from its place. Set the die to take its radius from the pulls.`,
+  'bend/radius-opens': ({ off, end }, { tube, die, show }) =>
+    `${tube.name}: by its pulls ${die} bends to a larger radius than it is laid out with; end ${end} comes out ${show(off)} from its place. Set the die to take its radius from the pulls.`,
   'bend/order-matters': ({ bend, front, trouble, order }, { tube }) =>
     `${tube.name}: bent one after the other with end ${front} in front, bend ${bend} ${troubleInWords(trouble)}. Take ${orderInWords(order)}.`,
   'bend/plain-order-touches': ({ bend, front, trouble, mend }, { tube }) =>

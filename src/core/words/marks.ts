@@ -1,7 +1,7 @@
 /** How marks are taken in the shop and what they are called: choices, tape readings, sides, and what rounding costs. */
 import { toDegrees } from '../geometry/angle.ts';
 import type { Marking } from '../job/kinds/marking.ts';
-import type { Rounding, TapeMark, TapeStep } from '../marks/tape.ts';
+import { NOTABLE_ANGLE, NOTABLE_LENGTH, type Rounding, type TapeMark, type TapeStep } from '../marks/tape.ts';
 import { formatAngle } from '../units/angle.ts';
 import { decimalLength, type LengthUnit } from '../units/length.ts';
 import { leansOfTape, tapeReading } from '../units/tape.ts';
@@ -40,12 +40,36 @@ export function troubleOf({ at, onBlank }: TapeMark): string | null {
   return at < 0 ? 'on the other side of the line' : null;
 }
 
-/** What the far end and the angles are off by when a tube is bent to its rounded marks; null where that is too little to say. */
+/** How a row of marks is read: on which side of one its bend lies. */
+export const sideNote = (mark: Marking['mark']): string =>
+  mark === 'middle' ? 'A bend lies half on each side of its mark.' : 'A bend lies on its mark’s arrow side.';
+
+/** What on the machine a mark is laid against, and what then lies where; `offset` is the die's clamp offset. */
+export function markMeets(kind: TapeMark['kind'], offset: number, unit: LengthUnit): string {
+  switch (kind) {
+    case 'start':
+      return 'start mark, to where the die begins to bend';
+    case 'clamp': {
+      const begins = `${decimalLength(Math.abs(offset), unit, unit === 'in' ? 2 : 1)}\u00a0${unit}`;
+      return `clamp mark, to the clamp’s edge away from the die: the bend begins ${begins} past it, away from the end in front`;
+    }
+    case 'middle':
+      return 'middle mark, to the middle of the bend on the die';
+    case 'end':
+      return 'end mark, where the bend has to end';
+  }
+}
+
+/** What the far end is off by when a tube is bent to its rounded marks by the scale, and that the scale goes before a second mark; null where that is too little to say. */
 export function roundingInWords(rounding: Rounding, from: Marking['from'], unit: LengthUnit): string | null {
   if (!rounding.isNotable) return null;
   const length = `${decimalLength(rounding.endMoves, unit, unit === 'in' ? 3 : 1)}\u00a0${unit}`;
   const angle = formatAngle(toDegrees(rounding.angleOff), 1);
-  const bends = Number(angle) === 0 ? '' : `, and bends by up to ${angle}° when bent from mark to mark`;
   const [out, held] = from === 'B' ? ['A', 'B'] : ['B', 'A'];
-  return `Rounded to this tape, node ${out} ends ${length} off its place, node ${held} held${bends}.`;
+  return [
+    ...(rounding.angleOff > NOTABLE_ANGLE
+      ? [`Pull by the scale: from mark to mark a bend would be up to ${angle}° off.`]
+      : []),
+    ...(rounding.endMoves > NOTABLE_LENGTH ? [`On this tape node ${out} ends ${length} off, node ${held} held.`] : []),
+  ].join(' ');
 }

@@ -80,7 +80,7 @@ export function pullNote(law: PullLaw | null, advices: readonly PullAdvice[], ne
   if (first === undefined && law?.from === 'estimate')
     return '“Start at”, by the steel’s spring alone, ends a little under-bent: log a test piece.';
   const known = advices.filter((advice) => advice.kind === 'law');
-  const sure = known.some(({ within }) => within !== null) ? '; ± holds 95 % of further pulls' : '';
+  const sure = known.some(({ within }) => within !== null) ? `; ${SURE}` : '';
   return [
     ...(law === null || known.length === 0 ? [] : [`“Pull to” is from ${pullsInWords(law)} in the log${sure}.`]),
     ...(first === undefined
@@ -90,6 +90,12 @@ export function pullNote(law: PullLaw | null, advices: readonly PullAdvice[], ne
         ]),
   ].join(' ');
 }
+
+/** "known to 0.5°": how sure the pull is, which is no leave to be off by as much. */
+export const sureInWords = (halfWidth: Radians): string => `known to ${halfWidthInWords(halfWidth)}`;
+
+/** What that means. */
+export const SURE = '“known to”: 95 % of further pulls lie as near';
 
 /** "1.4°", the half-width of an interval; one that rounds to nothing is not called nothing. */
 export function halfWidthInWords(halfWidth: Radians): string {

@@ -1,7 +1,6 @@
 /** A bend run in words: what a step is called, what a reading means, what has changed since it began, which way the end lies off. */
 import { dieSize, sectionSize } from '../job/sizes.ts';
 import { shownName } from '../job/shown.ts';
-import type { TapeMark } from '../marks/tape.ts';
 import type { CheckDimension, Lies } from '../run/check-dimensions.ts';
 import type { DrawnChange, DrawnDie, DrawnSection } from '../run/drawn.ts';
 import type { Verdict } from '../run/judge.ts';
@@ -65,6 +64,13 @@ const CANNOT_BE: Readonly<Record<Extract<Verdict, { kind: 'impossible' }>['opene
   'by-too-much': 'No steel springs back by so much of its bend.',
 };
 
+/** When the tape measures them: `grip` is what of the blank is there for the machine alone, at end A and at end B. */
+export const whenChecked = (grip: readonly [number, number]): string =>
+  grip.some((length) => length > 0) ? 'with the grip sawn off, before any cope is cut' : 'before any cope is cut';
+
+/** What the sides of a bend are called in them: a mark's start and end change places with the end in front. */
+export const SIDES = 'A side: towards end A';
+
 /** What a tape measures on the tube when it has come off the bender, as the shop calls it. */
 export function checkInWords({ id, lies }: Pick<CheckDimension, 'id' | 'lies'>): string {
   switch (id) {
@@ -77,35 +83,30 @@ export function checkInWords({ id, lies }: Pick<CheckDimension, 'id' | 'lies'>):
     case 'legs-at-ends':
       return 'Leg to leg at the ends, outside';
     case 'legs-at-bends':
-      return `Leg to leg where bend 1 starts and bend ${lies.bends} ends, outside`;
+      return `Leg to leg, bend 1’s A side to bend ${lies.bends}’s B side, outside`;
     case 'diagonal-a':
-      return `End A to where bend ${lies.bends} ends, centre to centre`;
+      return `End A to bend ${lies.bends}’s B side, centre to centre`;
     case 'diagonal-b':
-      return 'End B to where bend 1 starts, centre to centre';
+      return 'End B to bend 1’s A side, centre to centre';
     case 'stands-off':
       if (lies.along === 'ends') return `${LAID_FLAT}: stands off the bench by`;
-      return `${LAID_FLAT}: ${lies.highest === 'end-b' ? 'height of end B' : 'greatest height'}, centre to centre`;
+      return `Flat, bend 1 to the ${lies.turns} from A: ${lies.highest === 'end-b' ? 'height of end B' : 'greatest height'}, centre to centre`;
   }
 }
 
-const LAID_FLAT = 'Laid flat on bend 1';
+const LAID_FLAT = 'Flat on bend 1';
 
 const SIZES: Readonly<Record<Lies['along'], readonly [width: string, height: string]>> = {
   leg: ['Overall, along the leg of end A', 'Overall, square to that leg'],
   ends: ['Overall width, along both ends', 'Overall height, square to that'],
-  'ends-on-first-bend': [`${LAID_FLAT}: width along ends, plumbed down`, `${LAID_FLAT}: square to that, plumbed down`],
+  'ends-on-first-bend': [
+    `${LAID_FLAT}, plumbed down: outside width along ends`,
+    `${LAID_FLAT}, plumbed down: outside, square to that`,
+  ],
 };
 
 /** A distance that is not shown smaller than it is. */
 const movedInWords = (mm: number, unit: LengthUnit): string => `${exactText(stepAbove(mm, unit), unit)} ${unit}`;
-
-/** What a mark is laid against. */
-export const MARK_MEETS: Readonly<Record<TapeMark['kind'], string>> = {
-  start: 'start mark, to where the die begins to bend',
-  clamp: 'clamp mark, to the edge of the clamp',
-  middle: 'middle mark, to the middle of the bend on the die',
-  end: 'end mark, where the bend has to end',
-};
 
 /** What the tube is drawn as now, beside what it was when the run began. */
 export function changeInWords(change: DrawnChange, unit: LengthUnit): string {

@@ -16,6 +16,9 @@ import { NOTABLE_ANGLE } from '../marks/tape.ts';
 export const ANY_WAY_ROUND = 'Lay the tube any way round for the first bend.';
 export const FIRST_BEND = 'Lay the tube any way round for the first bend, and scribe a line along its top, end to end.';
 
+/** Which end is in front for the first bend, and what that is. */
+export const inFront = (end: 'A' | 'B'): string => `End ${end} in front, through the die first.`;
+
 /** Between bends that are made with different ends in front. */
 export const END_FOR_END = 'Turn the tube end for end';
 

@@ -12,10 +12,9 @@ import type { Mark, Sheet } from '../../drawing/types.ts';
 import type { ExportFile, PrintSettings } from '../shared/files.ts';
 import { layoutsOf } from './layout.ts';
 import { pagesOn, spaceOn, sizeOf } from '../shared/paper.ts';
-import { tiled, type Tile } from '../shared/tiles.ts';
+import { JOIN, tiled, type Tile } from '../shared/tiles.ts';
 
-const HOW =
-  'Join the sheets on their crosses: neighbours share the dashed line and the crosses with the same name. Check the joined drawing with a tape against its figures before you bend.';
+const HOW = `${JOIN}: neighbours share the dashed line and the crosses with the same name. Check the joined drawing with a tape against its figures before you bend.`;
 
 export async function layoutPdf(
   derived: Derived,

@@ -43,7 +43,7 @@ export async function layoutsOf({ tubes, findings, job }: Derived, going: Going)
     without: [
       ...(drawings.length === 0 ? ['No bent tube of this job lies flat.'] : []),
       ...(notFlat.length > 0 ? [`Bent, but does not lie flat: ${list(notFlat)}.`] : []),
-      ...(notWhole.length > 0 ? [`Cannot be made as drawn: ${list(notWhole)}.`] : []),
+      ...(notWhole.length > 0 ? [`Cannot be made like this: ${list(notWhole)}.`] : []),
     ],
   };
 }

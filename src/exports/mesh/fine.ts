@@ -13,7 +13,7 @@ import { isWhole } from '../shared/whole.ts';
 const FINE: Fineness = { lines: 3, bend: 5, rims: 'all' };
 
 /** What is said of a tube that is left out. */
-export const NOT_TO_BE_MADE = 'not to be made as drawn';
+export const NOT_TO_BE_MADE = 'that cannot be made like this';
 
 export interface Meshed {
   readonly tube: SolvedTube;

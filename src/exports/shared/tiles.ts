@@ -21,6 +21,9 @@ export interface Tile {
   readonly marks: readonly Mark[];
 }
 
+/** What is done with the sheets, on each of them. */
+export const JOIN = 'Join the sheets on their crosses';
+
 /** What two neighbours have in common, mm. */
 const OVERLAP = 12;
 const CROSS = 4;

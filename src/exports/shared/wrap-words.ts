@@ -4,7 +4,10 @@ import { toDegrees } from '../../core/geometry/angle.ts';
 import { endInWords, insideInWords, referenceInWords, scribeInWords, turnInWords } from '../../core/words/ends.ts';
 import type { Landing } from '../../core/cope/landing.ts';
 import type { Wrap } from '../../core/cope/wrap.ts';
+import type { Derived } from '../../core/derive.ts';
+import { feedOf } from '../../core/solve/feed.ts';
 import type { Frame, SolvedTube } from '../../core/solve/types.ts';
+import { capital } from '../../core/words/lists.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { formatLength, type LengthUnit } from '../../core/units/length.ts';
 
@@ -65,17 +68,22 @@ export const surfaceInWords = (surface: Wrap['surface']): string =>
     ? 'Cut line: where the outer surface ends, for a cut that follows the run tube.'
     : 'Cut line: for a cut square to the wall, clear of both its faces.';
 
-export function lowerEdgeInWords(wrap: Wrap, unit: LengthUnit): string {
+/** The end that a wrap is laid by; one that the clamp has grip at is sawn once more after bending. */
+export const sawnEnd = ({ job }: Derived, { tube, which }: EndOf): string =>
+  feedOf(job, tube).grip[which] > 0 ? 'the sawn end after the grip is off' : 'the sawn end';
+
+/** `sawn`: as sawnEnd names it. */
+export function lowerEdgeInWords(wrap: Wrap, sawn: string, unit: LengthUnit): string {
   const beyond = wrap.lower - wrap.blankEnd;
   return beyond > 0.05
-    ? `The sawn end lies ${lengthInWords(beyond, unit)} beyond this edge`
-    : 'This edge flush with the sawn end';
+    ? `${capital(sawn)} lies ${lengthInWords(beyond, unit)} beyond this edge`
+    : `This edge flush with ${sawn}`;
 }
 
-export const upperEdgeInWords = (wrap: Wrap, unit: LengthUnit): string =>
-  `Upper edge: square, ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from the sawn end, ${lengthInWords(wrap.baseline, unit)} from the node.`;
+export const upperEdgeInWords = (wrap: Wrap, sawn: string, unit: LengthUnit): string =>
+  `Upper edge: square, ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from ${sawn}, ${lengthInWords(wrap.baseline, unit)} from the node.`;
 
-/** "On 1 Main hoop: 512.3 mm from its end A, 90° clockwise from the inside of bend 2, (40.1 mm past that bend)". */
+/** "on 1 Main hoop, 512.3 mm along its centreline from its finished tip A, 90° clockwise from the inside of bend 2, (40.1 mm past that bend)". */
 export function landingInWords(landing: Landing, unit: LengthUnit): string {
   const { runTube, fromEndA, turn, bend, fromTangent, tangent } = landing;
   const from = bend === null ? 'its scribed line' : `the inside of its bend ${bend}`;
@@ -87,5 +95,5 @@ export function landingInWords(landing: Landing, unit: LengthUnit): string {
         : ` (${lengthInWords(fromTangent, unit)} ${tangent === 'start' ? 'before that bend' : 'past that bend'})`;
   const turned = turnInWords(turn);
   const about = turned === '0°' ? `on ${from}` : turned === '180°' ? `opposite ${from}` : `${turned} from ${from}`;
-  return `on ${numbered(runTube)}, ${lengthInWords(fromEndA, unit)} from its end A, ${about}${place}`;
+  return `on ${numbered(runTube)}, ${lengthInWords(fromEndA, unit)} along its centreline from its finished tip A, ${about}${place}`;
 }

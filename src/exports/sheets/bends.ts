@@ -1,12 +1,12 @@
 /** What is done at the bender, one row a bend in the order of bending, with boxes for what the machine and the level then read;
  * what the job holds of that already stands in them. */
-import { leansInWords, roundingInWords, sideOf, troubleOf } from '../../core/words/marks.ts';
+import { leansInWords, markMeets, roundingInWords, sideNote, sideOf, troubleOf } from '../../core/words/marks.ts';
 import { bendMarks, type BendMarks } from '../../core/marks/marks.ts';
 import { mendingPullOf, type PullAdvice } from '../../core/springback/pull-advice.ts';
-import { halfWidthInWords, KIND_WORDS, pullFigure, workedOutShort, pullNote } from '../../core/words/pulls.ts';
+import { KIND_WORDS, pullFigure, pullNote, sureInWords, workedOutShort } from '../../core/words/pulls.ts';
 import { rotationReading, type RotationReading } from '../../core/run/rotation-reading.ts';
 import { isScribed } from '../../core/run/scribed-line.ts';
-import { END_FOR_END, FIRST_BEND, onScale, turnSentences } from '../../core/words/turns.ts';
+import { END_FOR_END, FIRST_BEND, inFront, onScale, turnSentences } from '../../core/words/turns.ts';
 import type { Degrees } from '../../core/geometry/angle.ts';
 import { FIRST_BENDER } from '../../core/job/kinds/bender.ts';
 import type { Marking } from '../../core/job/kinds/marking.ts';
@@ -45,9 +45,10 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
   const rounded = roundingInWords(rounding, marking.feed.from, unit);
   const leans = leansInWords(steps, unit, marking.feed.fine);
   const notes = [
-    `${zeroInWords(marking, lengthFigure(zero, unit))} A bend lies on its arrow’s side of the mark.`,
+    `${zeroInWords(marking, lengthFigure(zero, unit))} ${sideNote(marking.feed.mark)}`,
+    ...(marking.feed.mark === 'clamp' ? [`${capital(markMeets('clamp', tube.die!.clampOffset, unit))}.`] : []),
     ...(isScribed(tube, steps) ? [FIRST_BEND] : []),
-    `End ${steps[0]!.front} in front${steps.some(({ front }) => front !== steps[0]!.front) ? ' first' : ''}.`,
+    inFront(steps[0]!.front),
     pullNote(
       tube.pullLaw,
       marks.map(({ pull }) => pull),
@@ -227,9 +228,9 @@ function besides(
 /** How sure it is, and what it is exactly where the machine's scale shows another. */
 function pullInWords(pull: PullAdvice, step: Degrees): string[] {
   const exact = workedOutShort(pull, step);
-  const sure = pull.kind === 'law' && pull.within !== null ? [`± ${halfWidthInWords(pull.within)}`] : [];
+  const sure = pull.kind === 'law' && pull.within !== null ? [sureInWords(pull.within)] : [];
   const words = [...(exact === null ? [] : [exact]), ...sure];
-  return words.length === 0 ? [] : [`pull ${words.join(' ')}`];
+  return words.length === 0 ? [] : [`pull ${words.join(', ')}`];
 }
 
 /** Whether all bends have the same centreline radius to what is shown: then it stands once, with the die. */

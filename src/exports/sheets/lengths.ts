@@ -3,7 +3,8 @@ import { cutLengths } from '../../core/cope/end-cut.ts';
 import { checkDimensions, type CheckDimension } from '../../core/run/check-dimensions.ts';
 import { sawnTube } from '../../core/run/sawn-tube.ts';
 import { LENGTH_NAMES } from '../../core/words/blank.ts';
-import { checkInWords } from '../../core/words/run.ts';
+import { checkInWords, SIDES, whenChecked } from '../../core/words/run.ts';
+import { feedOf } from '../../core/solve/feed.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { wrapped } from '../../drawing/fit.ts';
 import type { Mark } from '../../drawing/types.ts';
@@ -14,8 +15,8 @@ import { box, FIRM, LENGTH, PLAIN, SMALL, stroke, text } from '../../drawing/ink
 import { abreast, gap, type Block, type Part } from './page.ts';
 
 const ROW = 7.4;
-const BOX = 20;
-const BETWEEN = 6;
+const BOX = 18;
+const BETWEEN = 4;
 
 export function lengthCells(context: Context, tube: SolvedTube, width: number): Block {
   const { unit } = context;
@@ -71,7 +72,12 @@ export function checksPart(context: Context, tube: SolvedTube): Part {
   const heading: Block = {
     height: 5.8,
     draw: (left, top) => [
-      text(left, top - 3.7, 'Check after bending, before any cope is cut; boxes for what was measured', { bold: true }),
+      text(
+        left,
+        top - 3.7,
+        `Check after bending, ${whenChecked(feedOf(derived.job, tube).grip)}; boxes: as measured${checks.length > 3 ? `. ${SIDES}.` : ''}`,
+        { bold: true },
+      ),
       stroke(
         [
           { x: left, y: top - 5.2 },

@@ -5,6 +5,8 @@ import { shownName } from '../../core/job/shown.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import type { Finding } from '../../core/checks/types.ts';
 import { findingsOf, signedFinding, sourcedFinding } from './findings.ts';
+import { sawMarks } from '../../core/marks/tape.ts';
+import { tapeReading } from '../../core/units/tape.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { primed } from '../../core/job/reference.ts';
 import { steelInWords } from '../../core/springback/steels.ts';
@@ -15,7 +17,7 @@ import { bendParts, oneRadius } from './bends.ts';
 import { foot } from './cautions.ts';
 import type { Context } from './context.ts';
 import { endsPart } from './ends.ts';
-import { decimalFigure, lengthFigure } from '../../drawing/figures.ts';
+import { decimalFigure, lengthFigure, markFigure } from '../../drawing/figures.ts';
 import { box, disc, FIRM, MAIN, PLAIN, SMALL, stroke, text } from '../../drawing/ink.ts';
 import { checksPart, lengthCells } from './lengths.ts';
 import { locator, type Lies } from './locator.ts';
@@ -38,10 +40,7 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
   const settled = marking.feed.orderFrom !== 'plain';
   const ofOrder = settled ? [] : findings.filter(({ id }) => OF_ORDER.has(id));
   const inWords = (finding: Finding, bold: boolean): Block =>
-    paragraph(letters, `${signedFinding(finding, derived)}${blankInWords(finding, marking)}`, width, {
-      bold,
-      after: 0.6,
-    });
+    paragraph(letters, signedFinding(finding, derived), width, { bold, after: 0.6 });
   const parts = [
     part(head(context, views, tube, marking)),
     part(gap(1), drawn(blankDrawing(context.letters, tube, marking, context.unit, context.width))),
@@ -61,13 +60,6 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
     again(context, tube),
     foot(context, `Tube ${tube.number} of ${derived.tubes.length}`),
   );
-}
-
-/** Whether what a finding wants left on stands in this sheet's blank already: else it is added twice. */
-function blankInWords({ id, end }: Finding, { tape }: Measured): string {
-  const isOfGrip = id === 'bend/short-tail' || id === 'bend/clamp-off-tube';
-  const holds = isOfGrip && tape.grip[end === 'A' ? 0 : 1] > 0;
-  return holds ? ' The blank on this sheet has that already.' : '';
 }
 
 function head(context: Context, views: readonly Lies[], tube: SolvedTube, marking: Measured): Block {
@@ -104,7 +96,7 @@ function title({ letters }: Context, tube: SolvedTube, space: number): Block {
   };
 }
 
-function facts(context: Context, tube: SolvedTube, { tape }: Measured, space: number): Block[] {
+function facts(context: Context, tube: SolvedTube, { tape, feed }: Measured, space: number): Block[] {
   const { derived, letters, unit } = context;
   const { section, die, bends, member } = tube;
   const madeOf = (named: (name: string) => string): string =>
@@ -125,9 +117,10 @@ function facts(context: Context, tube: SolvedTube, { tape }: Measured, space: nu
       : madeOf((name) => shrunk(letters, name, space * 0.3, SMALL, false, SMALL).text);
   const errors = errorsOf(derived.findings, tube.id);
   const twin = derived.byId.get(primed(tube.id));
-  const grip = tape.grip.flatMap((length, i) =>
-    length > 0 ? [`${lengthFigure(length, unit)} at end ${i === 0 ? 'A' : 'B'}`] : [],
-  );
+  const grip = sawMarks(tape).map(({ end, exact }) => {
+    const at = `${markFigure(tapeReading(exact, unit, feed.fine))} ${unit}`;
+    return `${lengthFigure(tape.grip[end === 'A' ? 0 : 1], unit)} at end ${end}, sawn off after bending at ${at} on the tape`;
+  });
   return [
     paragraph(letters, made, space, { size: SMALL, most: FACT_LINES }),
     ...(errors.length === 0 ? [] : [notToBeCut(context, errors, space)]),
@@ -137,7 +130,7 @@ function facts(context: Context, tube: SolvedTube, { tape }: Measured, space: nu
       : [
           paragraph(
             letters,
-            `Finished blank ${lengthFigure(tube.blankLength, unit)}; the rest is grip for the clamp, ${grip.join(' and ')}: cut it off after bending.`,
+            `Finished blank ${lengthFigure(tube.blankLength, unit)}; the rest is grip for the clamp: ${grip.join('; ')}.`,
             space,
             { size: PLAIN },
           ),

@@ -44,7 +44,7 @@ export async function stepFile({ job, tubes, byId }: Derived, oc: Kernel, going:
     return {
       fileName: 'cage.step',
       bytes: new TextEncoder().encode(text),
-      ...leftOutNote('cage.step', 'not to be made as drawn, or cut into a bend of its own', leftOut),
+      ...leftOutNote('cage.step', 'that cannot be made like this, or are cut into a bend of its own', leftOut),
     };
   } finally {
     writer.delete();

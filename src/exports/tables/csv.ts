@@ -15,7 +15,10 @@ import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
 import { dot, length as length3, rejectFrom, scale } from '../../core/geometry/vector.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Job } from '../../core/job/types.ts';
-import { feedOf } from '../../core/solve/feed.ts';
+import { tapeList } from '../../core/marks/tape.ts';
+import { beyondNode } from '../../core/solve/amount.ts';
+import { feedOf, type Feed } from '../../core/solve/feed.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
 import { MM_PER_INCH, type LengthUnit } from '../../core/units/length.ts';
 import { fabrication, type FabricationCut, type FabricationEnd, type FabricationTube } from './fabrication.ts';
 import type { TextFile } from '../shared/text.ts';
@@ -43,7 +46,7 @@ const FORMULA = /^[\s\p{Cf}]*[=+\-@＝＋－＠]/u;
 export function csvFiles(derived: Derived): readonly TextFile[] {
   const { job } = derived;
   const { tubes } = fabrication(derived);
-  return [tubesCsv(derived, tubes), bendsCsv(job, tubes), xyzCsv(job, tubes), copesCsv(job, tubes)];
+  return [tubesCsv(derived, tubes), bendsCsv(derived, tubes), xyzCsv(job, tubes), copesCsv(job, tubes)];
 }
 
 /** One row a tube. */
@@ -79,11 +82,39 @@ function tubesCsv(derived: Derived, tubes: readonly FabricationTube[]): TextFile
 interface BendRow {
   readonly tube: FabricationTube;
   readonly at: number;
+  readonly clamped: Clamped;
+}
+
+/** How a bend is clamped, in the order and with the grip that the tube's sheet has. */
+interface Clamped {
+  readonly front: 'A' | 'B';
+  readonly tapeFrom: Feed['from'];
+  /** As the tape shows it, mm. */
+  readonly onTape: number;
+  readonly fromNodeA: number;
+  readonly blankEndToNodeA: number;
+}
+
+function clampedOf(job: Job, tube: SolvedTube): readonly Clamped[] {
+  const feed = feedOf(job, tube);
+  const blankEndToNodeA = beyondNode(tube.ends[0]) + feed.grip[0];
+  const byBend = (from: Feed['from']) =>
+    tapeList(tube, { ...feed, from, mark: 'clamp' })!.steps.toSorted((one, other) => one.bend - other.bend);
+  const [onTape, fromA] = [byBend(feed.from), byBend('A')];
+  return onTape.map(({ front, marks }, i) => ({
+    front,
+    tapeFrom: feed.from,
+    onTape: marks[0]!.exact,
+    fromNodeA: fromA[i]!.marks[0]!.exact - blankEndToNodeA,
+    blankEndToNodeA,
+  }));
 }
 
 /** The LRA table: one row a bend, in feed order from end A. */
-function bendsCsv(job: Job, tubes: readonly FabricationTube[]): TextFile {
-  const rows = tubes.flatMap((tube) => tube.bends.map((_, at): BendRow => ({ tube, at })));
+function bendsCsv({ job, byId }: Derived, tubes: readonly FabricationTube[]): TextFile {
+  const rows = tubes.flatMap((tube) =>
+    clampedOf(job, byId.get(tube.id)!).map((clamped, at): BendRow => ({ tube, at, clamped })),
+  );
   const bend = ({ tube, at }: BendRow) => tube.bends[at]!;
   // A table is read by people: what the law asks is left out where the log does not bear it.
   const borne =
@@ -114,10 +145,13 @@ function bendsCsv(job: Job, tubes: readonly FabricationTube[]): TextFile {
     ),
     length('radius', (row) => bend(row).radius),
     length('arc', (row) => bend(row).arc),
-    length('blank_end_to_node_a', ({ tube }) => tube.ends[0].allowance - (tube.ends[0].tip ?? 0)),
+    length('blank_end_to_node_a', ({ clamped }) => clamped.blankEndToNodeA),
     length('start_from_node_a', (row) => bend(row).start),
     length('end_from_node_a', (row) => bend(row).end),
-    length('clamp_mark_from_node_a', (row) => bend(row).clampMark),
+    other('end_in_front', ({ clamped }) => clamped.front),
+    length('clamp_mark_from_node_a', ({ clamped }) => clamped.fromNodeA),
+    other('tape_from', ({ clamped }) => clamped.tapeFrom),
+    length('clamp_mark_on_tape', ({ clamped }) => clamped.onTape),
     length('straight_after', ({ tube, at }) => tube.straights[at + 1]!),
   ]);
 }

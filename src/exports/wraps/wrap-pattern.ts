@@ -12,7 +12,7 @@ import { shrunk, wrapped } from '../../drawing/fit.ts';
 import { unknownFace } from '../../drawing/plain-line.ts';
 import { HAIR, line, shape, words } from '../../drawing/strokes.ts';
 import type { Mark, Sheet } from '../../drawing/types.ts';
-import { endMark, fitInWords, lengthInWords, numbered, zeroLabel, type EndOf } from '../shared/wrap-words.ts';
+import { endMark, fitInWords, lengthInWords, numbered, sawnEnd, zeroLabel, type EndOf } from '../shared/wrap-words.ts';
 
 const TICK = 4;
 const SMALL = 2.8;
@@ -85,12 +85,12 @@ function patternWords(frame: Derived, end: EndOf, wrap: Wrap, unit: LengthUnit):
   const [from, to] = widerSide(wrap);
   const [left, space] = [from + 3, to - from - 6];
   const top = wrap.baseline - wrap.lower;
-  const edge = `this edge ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from the sawn end`;
+  const edge = `this edge ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from ${sawnEnd(frame, end)}`;
   const open = wrap.closed ? [] : ['OPEN: part of the way round nothing is cut'];
   const errors = errorsOf(frame.findings, end.tube.id);
   const faults = errors.length > 0 ? [`! ${faultInWords(errors)}: see the checks`] : [];
   const lines = [
-    ...[...faults, edge, ...open].flatMap((text) => wrapped(unknownFace, text, space, SMALL)),
+    ...[...faults, edge, 'printed side out', ...open].flatMap((text) => wrapped(unknownFace, text, space, SMALL)),
     shrunk(unknownFace, numbered(end.tube), space, SMALL, false, SMALL).text,
     ...wrapped(unknownFace, fitInWords(frame, end), space, SMALL, false, 3),
   ];

@@ -25,6 +25,7 @@ import {
   fitInWords,
   landingInWords,
   lowerEdgeInWords,
+  sawnEnd,
   upperEdgeInWords,
   zeroInWords,
   type EndOf,
@@ -52,7 +53,7 @@ export function wrapTemplate(
   const alone = 2 * wrap.width > space;
   const above = captions(frame, face, end, wrap, unit, alone ? Math.max(space, wrap.width) : wrap.width);
   const tall = wrap.baseline - wrap.lower;
-  const under = words('template', 0, 1, `▲ ${lowerEdgeInWords(wrap, unit)}`, READ);
+  const under = words('template', 0, 1, `▲ ${lowerEdgeInWords(wrap, sawnEnd(frame, end), unit)}`, READ);
   return {
     width: wrap.width,
     height: UNDER + tall + above.height,
@@ -68,7 +69,7 @@ function captions(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, unit:
     `${capital(fitInWords(frame, end))}. ${anglesInWords(frame, end).join(' ')}`,
     `${zeroInWords(end)}.`,
     ...openInWords(wrap),
-    upperEdgeInWords(wrap, unit),
+    upperEdgeInWords(wrap, sawnEnd(frame, end), unit),
     ...[throatInWords(end.tube, end.which, wrap.throat.phi) ?? []].flat(),
     ...landings(frame, end, wrap, unit),
   ];

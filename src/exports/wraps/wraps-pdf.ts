@@ -13,7 +13,7 @@ import { words } from '../../drawing/strokes.ts';
 import type { Mark } from '../../drawing/types.ts';
 import type { ExportFile, PrintSettings } from '../shared/files.ts';
 import { pagesOn, putIn, spaceOn, sizeOf } from '../shared/paper.ts';
-import { tiled } from '../shared/tiles.ts';
+import { JOIN, tiled } from '../shared/tiles.ts';
 import { wrapTemplate, type Template } from './wrap-template.ts';
 import { endMark, endsOf, surfaceInWords, type EndOf } from '../shared/wrap-words.ts';
 
@@ -108,7 +108,10 @@ function pagesOf(face: Lettering, blocks: readonly Block[], space: Box2): Page[]
   }
   for (const block of blocks.filter((each) => !fits(each))) {
     for (const tile of tiled(block.marks, block, size, face)) {
-      pages.push({ name: `${block.name}, sheet ${tile.name}`, marks: moved(tile.marks, space.left, space.bottom) });
+      pages.push({
+        name: `${block.name}, sheet ${tile.name}. ${JOIN}`,
+        marks: moved(tile.marks, space.left, space.bottom),
+      });
     }
   }
   return pages;

@@ -42,7 +42,7 @@ export function NodeTables(): ReactNode {
 /** What the three lengths in the table are, where they are not the node's place itself. */
 const AWAY: Readonly<Partial<Record<Place['kind'], string>>> = {
   point: 'with the node moved off it by',
-  on: 'with the node moved off its axis by',
+  on: 'with the node beside its centreline by',
 };
 
 /** By what it says and not by identity: while a node is dragged the same is offered to choose from, and no row is drawn anew. */

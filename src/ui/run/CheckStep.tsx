@@ -1,5 +1,5 @@
 /** The tube off the bender: what the tape should read on it as it was bent, what it did read, and where its far end lies. */
-import { checkInWords } from '../../core/words/run.ts';
+import { checkInWords, SIDES, whenChecked } from '../../core/words/run.ts';
 import type { ReactNode } from 'react';
 import { removeRun, setCheck } from '../../core/edit/bent.ts';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
@@ -12,6 +12,7 @@ import { jobEdit } from '../fields/jobEdit.ts';
 import { orNothing, tapeKind } from '../fields/kinds.ts';
 import { Length } from '../fields/Readings.tsx';
 import { FarEnd, MadeBends } from '../bending/AsBent.tsx';
+import { useFeed } from '../bending/useFeed.ts';
 import { leaveRun } from '../bending/open-run.ts';
 import { RunKey } from './RunKey.tsx';
 import { Tick } from './Tick.tsx';
@@ -26,10 +27,14 @@ export function CheckStep(props: {
   fine: boolean;
 }): ReactNode {
   const { tube, run, progress, step, fine } = props;
+  const feed = useFeed(tube);
   return (
     <>
       <FarEnd tube={tube} asBent={progress.asBent} />
-      <p>What the tape should read on the tube as it was bent, before any end is cut:</p>
+      <p>
+        What the tape should read on the tube as it was bent, {whenChecked(feed.grip)}
+        {step.checks.length > 3 ? ` (${SIDES})` : ''}:
+      </p>
       <ol className="run-checks">
         {step.checks.map((check) => (
           <li key={check.predicted.id}>

@@ -8,7 +8,8 @@ import { useDocument } from '../../store/page.ts';
 import { Leans, MarkPlace } from '../bending/TapeParts.tsx';
 import { TurnFigure, TurnWords } from '../bending/TurnWords.tsx';
 import { useFeed } from '../bending/useFeed.ts';
-import { MARK_MEETS, markMovedInWords } from '../../core/words/run.ts';
+import { markMeets } from '../../core/words/marks.ts';
+import { markMovedInWords } from '../../core/words/run.ts';
 import { Tick } from './Tick.tsx';
 
 type Clamp = Extract<RunStep, { kind: 'clamp' }>;
@@ -38,7 +39,7 @@ export function ClampStep(props: {
       {step.step.marks.map((mark) => (
         <div key={mark.kind} className="run-at">
           <MarkPlace mark={mark} step={step.step} view={feed} withUnit />
-          <p className="small">{MARK_MEETS[mark.kind]}</p>
+          <p className="small">{markMeets(mark.kind, props.tube.die!.clampOffset, unit)}</p>
         </div>
       ))}
       <Leans steps={[step.step]} view={feed} />

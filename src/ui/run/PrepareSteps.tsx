@@ -1,6 +1,7 @@
 /** Before the first bend: the blank to cut, and the marks to draw on it. */
 import { Fragment, type ReactNode } from 'react';
-import { roundingInWords } from '../../core/words/marks.ts';
+import { roundingInWords, sideNote } from '../../core/words/marks.ts';
+import { sawMarks } from '../../core/marks/tape.ts';
 import type { RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
@@ -65,8 +66,17 @@ export function MarkStep(props: { tube: SolvedTube; step: StepOf<'mark'>; onTick
               </dd>
             </Fragment>
           ))}
+        {sawMarks(tape).map(({ end, exact }) => (
+          <Fragment key={end}>
+            <dt>saw off</dt>
+            <dd>
+              <Length mm={exact} parts={32} withUnit />{' '}
+              <span className="small">the grip at end {end}, after bending</span>
+            </dd>
+          </Fragment>
+        ))}
       </dl>
-      <p className="small">All from that one zero. A bend lies on its arrow’s side of the mark.</p>
+      <p className="small">All from that one zero. {sideNote(feed.mark)}</p>
       <Leans steps={tape.steps} view={feed} />
       {rounding !== null && (
         <p className="notice-warning">

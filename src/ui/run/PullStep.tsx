@@ -9,11 +9,12 @@ import { mendingPullOf } from '../../core/springback/pull-advice.ts';
 import {
   GO_ON,
   ESTIMATE,
-  halfWidthInWords,
   mendInWords,
   pullFigure,
   pullsInWords,
   whyInWords,
+  SURE,
+  sureInWords,
   workedOut,
 } from '../../core/words/pulls.ts';
 import { formatAngle } from '../../core/units/angle.ts';
@@ -30,7 +31,7 @@ export function PullStep(props: { tube: SolvedTube; step: Pull; onTicked: () => 
       <p className="run-figure run-figure-angle">
         {pullFigure(advice)}
         {advice.kind === 'law' && advice.within !== null && (
-          <span className="run-within-figure"> ± {halfWidthInWords(advice.within)}</span>
+          <span className="run-within-figure"> {sureInWords(advice.within)}</span>
         )}
       </p>
       <p>
@@ -73,7 +74,7 @@ function Source({ tube, step: { advice } }: { tube: SolvedTube; step: Pull }): R
         pullLaw && (
           <p>
             From <strong>{pullsInWords(pullLaw)}</strong>
-            {advice.within === null ? '.' : '; ± holds 95 % of further pulls.'}
+            {advice.within === null ? '.' : `; ${SURE}.`}
           </p>
         )
       );

@@ -6,7 +6,7 @@ import { ROTATION_SIGN } from '../../core/words/turns.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { mendingPullOf, pullAdvices, type PullAdvice } from '../../core/springback/pull-advice.ts';
-import { halfWidthInWords, KIND_WORDS, pullFigure, pullNote, workedOut } from '../../core/words/pulls.ts';
+import { KIND_WORDS, pullFigure, pullNote, sureInWords, workedOut } from '../../core/words/pulls.ts';
 import { useDocument } from '../../store/page.ts';
 import { Angle, Length } from '../fields/Readings.tsx';
 
@@ -109,6 +109,6 @@ const Straight = ({ mm }: { mm: number }): ReactNode => (
 
 /** What kind of number the one to pull to is, and how sure; '' where it needs nothing. */
 function kindInWords(pull: PullAdvice, step: Degrees): string {
-  const sure = pull.kind === 'law' && pull.within !== null ? `± ${halfWidthInWords(pull.within)}` : '';
+  const sure = pull.kind === 'law' && pull.within !== null ? sureInWords(pull.within) : '';
   return [KIND_WORDS[pull.kind], workedOut(pull, step) ?? '', sure].filter((words) => words !== '').join(' · ');
 }

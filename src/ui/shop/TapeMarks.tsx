@@ -1,7 +1,8 @@
 /** The marks as a tape shows them, in the order of bending, from the end and in the way that the person measures. */
 import { Fragment, type ReactNode } from 'react';
 import type { Marking } from '../../core/job/kinds/marking.ts';
-import { roundingInWords } from '../../core/words/marks.ts';
+import { capital } from '../../core/words/lists.ts';
+import { markMeets, roundingInWords, sideNote } from '../../core/words/marks.ts';
 import { rotationReading, type RotationReading } from '../../core/run/rotation-reading.ts';
 import { isScribed } from '../../core/run/scribed-line.ts';
 import { END_FOR_END, FIRST_BEND, turnSentence } from '../../core/words/turns.ts';
@@ -28,7 +29,8 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
       <h3>Marks on the tape</h3>
       <KeptOrder tube={tube} />
       <p>
-        <Zero tape={tape} from={feed.from} /> Bend in this order; a bend lies on its arrow’s side of the mark.
+        <Zero tape={tape} from={feed.from} /> Bend in this order. {sideNote(feed.mark)}
+        {feed.mark === 'clamp' && ` ${capital(markMeets('clamp', tube.die!.clampOffset, unit))}.`}
         {turned && ` ${FIRST_BEND}`}
       </p>
       <table className="table table-plain marks-table">

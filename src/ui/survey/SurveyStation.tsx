@@ -29,7 +29,7 @@ export default function SurveyStation(): ReactNode {
           {chosen ? (
             <PointCard key={chosen.id} point={chosen} />
           ) : (
-            <p className="lead">Choose a point, here or in the bay, to see what hangs on it.</p>
+            <p className="lead">Choose a point, here or in the bay, to see which nodes and tubes follow it.</p>
           )}
         </>
       )}

@@ -44,7 +44,7 @@ describe('findings of bends', () => {
     });
     // 250 - 152.4 = 97.6 of straight.
     expect(found(tail(20))[0]!.message).toContain('117.6 mm of tail behind bend 2');
-    expect(found(tail(20))[0]!.message).toContain('Leave 32.4 mm more on end B');
+    expect(found(tail(20))[0]!.message).toContain('The length to cut has 32.4 mm more on end B');
     expect(ids(tail(52.4))).toEqual([]);
   });
   it('a bender that leaves the measured end behind grips at end A and clamps beyond the last bend', () => {
@@ -55,8 +55,8 @@ describe('findings of bends', () => {
       ['bend/clamp-off-tube', 'B', 2],
     ]);
     // 600 - 152.4 = 447.6 of tail; 480 over the 460 - 152.4 in front.
-    expect(findings[0]!.message).toContain('Leave 52.4 mm more on end A');
-    expect(findings[1]!.message).toContain('172.4 mm beyond end B');
+    expect(findings[0]!.message).toContain('The length to cut has 52.4 mm more on end A');
+    expect(findings[1]!.message).toContain('172.4 mm beyond the finished end B');
   });
   it('an angle beyond the die; exactly at it is allowed', () => {
     expect(ids(bent([600, 600, 0], [1200, 600, 0], die({ greatestAngle: 89.9 })))).toEqual([

@@ -2,7 +2,7 @@
  * A tube bent on paper from its list of tape marks, run by run as a person does it: both runs begin at the first bend's start, the
  * second with the tube flipped. What comes out is where each end is as seen from the other, which needs no common axes.
  */
-import type { TapeMark, TapeSetting, TapeList, TapeStep } from '../../../src/core/marks/tape.ts';
+import type { TapeSetting, TapeList, TapeStep } from '../../../src/core/marks/tape.ts';
 import { rollOut, type RollStart } from '../../../src/core/solve/roll-out.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
 
@@ -39,15 +39,17 @@ export function across(held: EndFrame, other: EndFrame): Place {
 
 export const gapBetween = (a: Place, b: Place): number => Math.hypot(...less(a, b));
 
-/** `allowances` of square ends; `read` says where on the tape each mark is put. */
+/**
+ * `allowances` of square ends; `put` says where on the tape each mark is put: exactly, from mark to mark, or on its division, pulled by the scale.
+ */
 export function bentFrom(
   tube: SolvedTube,
   { steps, grip }: TapeList,
   { from, mark }: TapeSetting,
   allowances: readonly [number, number],
-  read: (mark: TapeMark) => number,
+  put: 'exact' | 'at',
 ): { A: EndFrame; B: EndFrame } {
-  const made = steps.map((step) => ({ ...bendOf(tube, step, mark, read), towards: step.towards }));
+  const made = steps.map((step) => ({ ...bendOf(tube, step, mark, put), towards: step.towards }));
   const first = made[0]!;
   const second = first.towards === 'A' ? 'B' : 'A';
   const half = tube.developedLength / 2;
@@ -85,10 +87,10 @@ function bendOf(
   { bends, die }: SolvedTube,
   { bend, angle, rotation, marks }: TapeStep,
   mark: TapeSetting['mark'],
-  read: (mark: TapeMark) => number,
+  put: 'exact' | 'at',
 ) {
   const { radius } = bends[bend - 1]!;
-  const [at, other] = marks.map(read);
+  const [at, other] = marks.map((each) => each[put]);
   const start = { start: at!, tangents: at!, clamp: at! + die!.clampOffset, middle: at! - (angle * radius) / 2 }[mark];
-  return { start, rotation, radius, angle: other === undefined ? angle : (other - at!) / radius };
+  return { start, rotation, radius, angle: other === undefined || put === 'at' ? angle : (other - at!) / radius };
 }

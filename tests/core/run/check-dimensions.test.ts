@@ -183,7 +183,7 @@ describe('what a literal reader measures', () => {
   it('lays a tube that is not in one plane on its first bend, in words, and reads that there', () => {
     const form = sawnTube(bar(LEG)!);
     const names = Object.fromEntries(named(LEG));
-    for (const id of ['width', 'height', 'stands-off']) expect(names[id]).toMatch(/^Laid flat on bend 1: /u);
+    for (const id of ['width', 'height', 'stands-off']) expect(names[id]).toMatch(/^Flat(?: on|,) bend 1/u);
     // Bend 1 lies in the plane y = 0: on the bench y is up, and plumbed down it goes.
     const { width } = Object.fromEntries(checkDimensions(form).map(({ id, value }) => [id, value]));
     const over = (w: Triple): number => sampledReach(form, w) + sampledReach(form, [-w[0], -w[1], -w[2]]);
@@ -200,12 +200,23 @@ describe('what a literal reader measures', () => {
       'Overall width, along both ends',
       'Overall height, square to that',
     ]);
-    expect(names['stands-off']).toBe('Laid flat on bend 1: stands off the bench by');
+    expect(names['stands-off']).toBe('Flat on bend 1: stands off the bench by');
   });
   it('says which place stands highest: end B, or one between', () => {
     expect(Object.fromEntries(named(LEG))['stands-off']).toContain('height of end B');
     const back: Triple[] = [...LEG.slice(0, 3), [700, 400, 300], [900, 0, 300]];
     expect(Object.fromEntries(named(back))['stands-off']).toContain('greatest height');
+  });
+  it('tells a tube from its mirror image by the side to which bend 1 turns when that place stands up', () => {
+    const mirrored = (path: readonly Triple[]) => path.map(([x, y, z]): Triple => [x, -y, z]);
+    const sideOf = (path: readonly Triple[]) =>
+      /bend 1 to the (left|right) from A/u.exec(Object.fromEntries(named(path))['stands-off'])?.[1];
+    // Up along z, then towards +x, which is on the left of whoever looks along +z with +y overhead; end B stands at +y.
+    expect(sideOf(LEG)).toBe('left');
+    expect(sideOf(mirrored(LEG))).toBe('right');
+    const back: Triple[] = [...LEG.slice(0, 3), [700, 400, 300], [900, 0, 300]];
+    expect(sideOf(back)).toBe('left');
+    expect(sideOf(mirrored(back))).toBe('right');
   });
   it('names both points of every diagonal', () => {
     for (const [id, name] of named(U)) if (id!.startsWith('diagonal')) expect(name).toMatch(/centre to centre$/u);

@@ -289,7 +289,9 @@ describe('in words', () => {
   };
   it('says where the numbers come from, and why there are only first pulls and what mends that', () => {
     expect(note([40, 90], WORKED)).toBe('“Pull to” is from 2 pulls in the log.');
-    expect(note([40], [...WORKED, [94.4, 90]])).toContain('3 pulls in the log; ± holds 95 % of further pulls.');
+    expect(note([40], [...WORKED, [94.4, 90]])).toContain(
+      '3 pulls in the log; “known to”: 95 % of further pulls lie as near.',
+    );
     expect(note([20.5, 88], CLOSE)).toBe(
       '“Pull to” is from 2 pulls in the log. A first pull is short of what is right, as pulls this close together cannot tell slack from spring: let go, read, then go on. One more pull to a finished angle near 90° mends that: this first pull, read and logged, is one.',
     );

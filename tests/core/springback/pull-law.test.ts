@@ -75,4 +75,23 @@ describe('a die that takes its radius from the pulls', () => {
     const up = dR - dR + excess;
     expect(findings[0]!.message).toContain(`${Math.hypot(across, up).toFixed(1)} mm`);
   });
+  it('fed from end B it is end A that comes out, and by what bends that begin at their B sides make of it', () => {
+    // An L with legs of 600 and 900: from A the excess shortens the second leg, from B the first; both corners move by dR along both.
+    const bent = (from: 'A' | 'B') => ({
+      ...hoop('nominal'),
+      marking: { from, mark: 'start', fine: false },
+      nodes: { a: [0, 600, 0], b: [0, 600, 600], c: [900, 600, 600] },
+      members: [{ id: 'l', name: 'L', path: ['a', 'b', 'c'], ends: [{ fit: 'square' }, { fit: 'square' }] }],
+    });
+    const dR = (152.4 * 4.4) / 90;
+    const off = Math.hypot(dR, dR - (dR * Math.PI) / 2).toFixed(1);
+    for (const [from, end] of [
+      ['A', 'B'],
+      ['B', 'A'],
+    ] as const) {
+      const [found] = inWords(derived(bent(from)));
+      expect(found).toMatchObject({ id: 'bend/radius-opens', end });
+      expect(found!.message).toContain(`end ${end} comes out ${off} mm from its place`);
+    }
+  });
 });

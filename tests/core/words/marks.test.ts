@@ -46,19 +46,16 @@ describe('before a mark is drawn', () => {
 describe('what rounding costs', () => {
   it('is said of the end that is not held', () => {
     const rounding = { endMoves: 1.0133, angleOff: 0, isNotable: true };
-    expect(roundingInWords(rounding, 'A', 'in')).toBe(
-      'Rounded to this tape, node B ends 0.040\u00a0in off its place, node A held.',
-    );
-    expect(roundingInWords(rounding, 'B', 'mm')).toBe(
-      'Rounded to this tape, node A ends 1.0\u00a0mm off its place, node B held.',
-    );
+    expect(roundingInWords(rounding, 'A', 'in')).toBe('On this tape node B ends 0.040\u00a0in off, node A held.');
+    expect(roundingInWords(rounding, 'B', 'mm')).toBe('On this tape node A ends 1.0\u00a0mm off, node B held.');
   });
 
-  it('has the angle where a bend is made from mark to mark, and is silent where it is small', () => {
+  it('says that the scale goes before a second mark, where that is off, and is silent where all is small', () => {
     const rounding = { endMoves: 3, angleOff: (0.4 * Math.PI) / 180, isNotable: true };
-    expect(roundingInWords(rounding, 'middle', 'mm')).toMatch(
-      /node B ends 3\.0\u00a0mm off its place, node A held, and bends by up to 0\.4°/u,
+    expect(roundingInWords(rounding, 'middle', 'mm')).toBe(
+      'Pull by the scale: from mark to mark a bend would be up to 0.4° off. On this tape node B ends 3.0\u00a0mm off, node A held.',
     );
+    expect(roundingInWords({ ...rounding, endMoves: 0.1 }, 'A', 'mm')).not.toContain('On this tape');
     expect(roundingInWords({ ...rounding, isNotable: false }, 'A', 'mm')).toBeNull();
   });
 });

@@ -97,6 +97,16 @@ describe('the marks on the blank', () => {
     expect(drawn('mm', 'B').arrows).toEqual(Array(4).fill('towards A'));
   });
 
+  it.each(['A', 'B'] as const)('where the grip is sawn off, as the tape shows it from end %s', (from) => {
+    const by = measured(leg, { from }, 'mm');
+    const picture = blankDrawing(paper, leg, by, 'mm', 190);
+    const sawn = [by.tape.grip[0], by.tape.blank - by.tape.grip[1]].filter((_, i) => by.tape.grip[i]! > 0);
+    expect(sawn.length).toBeGreaterThan(0);
+    expect(acrossAt(picture, 'mark-saw', by)).toEqual(sawn.map((at) => expect.closeTo(at, 9)));
+    const shown = wordsOf(picture).flatMap(({ text }) => /^saw: (\d+)/u.exec(text)?.[1] ?? []);
+    expect(shown.map(Number)).toEqual(sawn.map((at) => Math.round(from === 'A' ? at : by.tape.blank - at)));
+  });
+
   it('of a tube with very many bends are lines alone, and the drawing is low', () => {
     const by = measured(hoop);
     const many = { ...by, tape: { ...by.tape, steps: Array(7).fill(by.tape.steps).flat() } };
@@ -112,7 +122,8 @@ describe('the marks on the blank', () => {
     const off = { ...first!, marks: [{ ...first!.marks[0]!, onBlank: false }] };
     const picture = blankDrawing(paper, leg, { ...by, tape: { ...by.tape, steps: [off, ...others] } }, 'in', 190);
     expect(lines(picture, 'mark-clamp')).toHaveLength(others.length);
-    expect(wordsOf(picture).filter(({ layer }) => layer === 'figure')).toHaveLength(by.tape.steps.length);
+    const figures = wordsOf(picture).filter(({ layer }) => layer === 'figure');
+    expect(figures.filter(({ text }) => !text.startsWith('saw'))).toHaveLength(by.tape.steps.length);
   });
 });
 

@@ -56,6 +56,29 @@ describe('the tables', () => {
     expect(hoop).toMatchObject({ grip_a_mm: '0', batch: '', errors: '3' });
   });
 
+  it('bends.csv has the clamp mark of the sheet: beyond the bend where end B is in front, and the blank’s end with its grip', () => {
+    const dies = demo.job.dies.map((die) => ({ ...die, leastGrip: 700, leastStraight: 5000 }));
+    const rowOf = (from: 'A' | 'B') =>
+      rowsOf(
+        derivedFrom(JSON.stringify({ ...demo.job, dies, marking: { from, mark: 'clamp', fine: false } })),
+        'bends.csv',
+      ).find(({ tube, bend }) => tube === 'hoop' && bend === '4')!;
+    const bend = file.tubes[0]!.bends[3]!;
+    const [offset, toNodeB] = [dies[0]!.clampOffset, file.tubes[0]!.developedLength - bend.end];
+    // 518.36 mm of straight at either end, with 0.53 more of the plate, falls 181.1 short of 700 at the end behind.
+    const grip = 700 - 518.36 - 0.53;
+    const fromA = rowOf('A');
+    expect(fromA).toMatchObject({ end_in_front: 'A', tape_from: 'A' });
+    expect(Number(fromA['clamp_mark_from_node_a_mm'])).toBeCloseTo(bend.start - offset, 6);
+    expect(Number(fromA['clamp_mark_on_tape_mm'])).toBeCloseTo(bend.start - offset + 0.53, 1);
+    expect(Number(fromA['blank_end_to_node_a_mm'])).toBeCloseTo(0.53, 1);
+    const fromB = rowOf('B');
+    expect(fromB).toMatchObject({ end_in_front: 'B', tape_from: 'B' });
+    expect(Number(fromB['clamp_mark_from_node_a_mm'])).toBeCloseTo(bend.end + offset, 6);
+    expect(Number(fromB['clamp_mark_on_tape_mm'])).toBeCloseTo(toNodeB - offset + 0.53, 1);
+    expect(Number(fromB['blank_end_to_node_a_mm'])).toBeCloseTo(0.53 + grip, 1);
+  });
+
   it('bends.csv reads back as the fabrication file has it, one row a bend', () => {
     const rows = rowsOf(demo, 'bends.csv');
     const bends = file.tubes.flatMap((tube) => tube.bends.map((bend, i) => ({ tube, bend, i })));
@@ -74,7 +97,6 @@ describe('the tables', () => {
         arc_mm: cell(bend.arc),
         start_from_node_a_mm: cell(bend.start),
         end_from_node_a_mm: cell(bend.end),
-        clamp_mark_from_node_a_mm: cell(bend.clampMark),
         straight_after_mm: cell(tube.straights[i + 1]),
       }),
     );
