@@ -24,8 +24,8 @@ export interface ResultsState {
   readonly rehearsals: ReadonlyMap<TubeRef, Rehearsal>;
   /** Of all slow stages; nothing is to be done before they are started. */
   readonly progress: Progress;
-  /** Why they do not go on, which is a fault of the program; null while they do. */
-  readonly stopped: string | null;
+  /** Of the tubes that have none and will have none, why: a fault of the program. */
+  readonly unrehearsed: ReadonlyMap<TubeRef, string>;
 }
 
 export interface ResultsStore extends StoreApi<ResultsState> {
@@ -33,7 +33,11 @@ export interface ResultsStore extends StoreApi<ResultsState> {
   start(doItem: DoItem): void;
 }
 
-const IDLE: Progress = { done: 0, of: 0, failed: [] };
+const NOTHING: Omit<ResultsState, 'revision' | 'findings'> = {
+  rehearsals: new Map(),
+  progress: { done: 0, of: 0, failed: [] },
+  unrehearsed: new Map(),
+};
 
 export function createResults(document: DocumentStore, editor: EditorStore): ResultsStore {
   /** null until something is searched for. */
@@ -41,16 +45,27 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
 
   const known = (): ResultsState => {
     const { revision, derived } = document.getState();
-    const bare = { revision, findings: derived.findings, rehearsals: new Map<TubeRef, Rehearsal>(), progress: IDLE };
+    const bare: ResultsState = { ...NOTHING, revision, findings: derived.findings };
     const slow = runner;
-    if (slow === null) return { ...bare, stopped: null };
+    if (slow === null) return bare;
     const found = attempt(() => ({
       findings: slow.addedTo(derived).findings,
       rehearsals: slow.known(rehearsals, derived),
       progress: slow.progress(derived),
     }));
-    return found.ok ? { revision, ...found.value, stopped: null } : { ...bare, stopped: found.why };
+    return found.ok ? withUnrehearsed({ revision, ...found.value }, null) : withUnrehearsed(bare, found.why);
   };
+
+  /** `stopped`: why nothing more is searched for. */
+  function withUnrehearsed(state: Omit<ResultsState, 'unrehearsed'>, stopped: string | null): ResultsState {
+    const whys = new Map(state.progress.failed.map(({ stage, id, why }) => [`${stage} ${id}`, why]));
+    const unrehearsed = rehearsals.items(document.getState().derived).flatMap(({ id }) => {
+      const why = whys.get(`${rehearsals.name} ${id}`) ?? stopped;
+      return why === null || state.rehearsals.has(id) ? [] : [[id, why] as const];
+    });
+    return { ...state, unrehearsed: new Map(unrehearsed) };
+  }
+
   const store = createStore<ResultsState>(known);
 
   /** Of the committed job, the tube that is chosen first; nothing while a gesture is under way. Whatever fails, the document goes on. */
@@ -61,7 +76,7 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
       if (gesture.state !== 'idle') runner?.rest();
       else runner?.want(committed.derived, selection?.kind === 'tube' ? selection.id : null);
     });
-    if (!asked.ok) store.setState({ stopped: asked.why });
+    if (!asked.ok) store.setState(withUnrehearsed(store.getState(), asked.why));
   }
 
   function update(): void {

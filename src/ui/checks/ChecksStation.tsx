@@ -10,6 +10,7 @@ import { Section } from '../kit/Section.tsx';
 import { EnvelopeCard } from './EnvelopeCard.tsx';
 import { FindingsList } from './FindingsList.tsx';
 import { bySeverity } from './order.ts';
+import { Unrehearsed } from './Unrehearsed.tsx';
 import '../kit/ui.css';
 import './checks.css';
 
@@ -23,6 +24,7 @@ export default function ChecksStation(): ReactNode {
       <Tally />
       <h2>Found</h2>
       {findings.length === 0 ? <NothingFound /> : <FindingsList findings={bySeverity(findings)} />}
+      <Unrehearsed />
       <h2>Room for the driver</h2>
       {envelopes.length === 0 && (
         <p className="empty">

@@ -5,10 +5,12 @@ import type { Rehearsal } from '../../core/rehearse/types.ts';
 import { sameOrder } from '../../core/solve/bend-order.ts';
 import { troubleInWords } from '../../core/words/rehearsal.ts';
 import { useResults } from '../../store/page.ts';
+import { notRehearsedInWords } from '../bending/not-rehearsed.ts';
 
 export function Touches({ run, bend }: { run: BentTube; bend: number }): ReactNode {
   const rehearsal = useResults((state) => state.rehearsals.get(run.tube));
-  const words = touchInWords(run, bend, rehearsal);
+  const whyNot = useResults((state) => state.unrehearsed.get(run.tube));
+  const words = touchInWords(run, bend, rehearsal, whyNot);
   return (
     words !== null && (
       <p className="notice-warning">
@@ -19,8 +21,14 @@ export function Touches({ run, bend }: { run: BentTube; bend: number }): ReactNo
   );
 }
 
-/** Null where nothing is touched, and where the run's order is none that was rehearsed step by step. */
-export function touchInWords({ order }: BentTube, bend: number, rehearsal: Rehearsal | undefined): string | null {
+/** Null where nothing is touched, and where the run's order is none that was rehearsed step by step. `whyNot`: none will be. */
+export function touchInWords(
+  { order }: BentTube,
+  bend: number,
+  rehearsal: Rehearsal | undefined,
+  whyNot: string | undefined,
+): string | null {
+  if (whyNot !== undefined) return `${notRehearsedInWords(whyNot)} Look round before you pull.`;
   const steps = [rehearsal?.plain, rehearsal?.proposed].find((each) => each != null && sameOrder(order, each));
   const step = steps?.find((each) => each.bend === bend);
   if (step === undefined || (step.hit === null && step.cannotHold === null)) return null;

@@ -5,6 +5,7 @@ import { sameOrder } from '../../core/solve/bend-order.ts';
 import { noOrderInWords, troubleInWords } from '../../core/words/rehearsal.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useResults } from '../../store/page.ts';
+import { notRehearsedInWords } from '../bending/not-rehearsed.ts';
 
 export interface Proposal {
   /** Null where none is known. */
@@ -20,16 +21,25 @@ export const useProposal = (tube: SolvedTube, usual: readonly BendStep[]): Propo
     tube,
     usual,
     useResults((state) => state.rehearsals.get(tube.id)),
+    useResults((state) => state.unrehearsed.get(tube.id)),
   );
 
-export function proposalOf(tube: SolvedTube, usual: readonly BendStep[], rehearsal: Rehearsal | undefined): Proposal {
+/** `whyNot`: why there is no rehearsal and none will come. */
+export function proposalOf(
+  tube: SolvedTube,
+  usual: readonly BendStep[],
+  rehearsal: Rehearsal | undefined,
+  whyNot: string | undefined,
+): Proposal {
   if (tube.die?.bender === undefined) {
     const words =
       'The bender of this die is not set up in Frame: no order could be tried against machine and room. It counts as one that bends to the left and is read to half a degree.';
     return { order: null, words, barred: false };
   }
-  if (rehearsal === undefined)
-    return { order: null, words: 'Trying the orders against machine and room.', barred: false };
+  if (rehearsal === undefined) {
+    const words = whyNot === undefined ? 'Trying the orders against machine and room.' : notRehearsedInWords(whyNot);
+    return { order: null, words, barred: false };
+  }
   const { plain, proposed, reason } = rehearsal;
   if (proposed === null)
     return {

@@ -173,15 +173,26 @@ it('that cannot be searched for stop nothing: what is done is kept, and it is sa
   tab.results.start(() => {
     throw new Error('no worker here');
   });
-  expect(resultsOf(tab).stopped).toBe('no worker here');
+  const none = () => new Map(bent().map(({ id }) => [id, 'no worker here']));
+  expect(resultsOf(tab).unrehearsed).toEqual(none());
   expect(documentOf(tab).edit('Move', moved)).toEqual([]);
   await tab.keeping.flush();
   expect([...browser.documents.values()].map(({ kept }) => kept.text)).toEqual([serialiseJob(documentOf(tab).job)]);
-  expect(resultsOf(tab)).toMatchObject({ revision: documentOf(tab).revision, stopped: 'no worker here' });
+  expect(resultsOf(tab)).toMatchObject({ revision: documentOf(tab).revision, unrehearsed: none() });
   expect(() => editorOf(tab).select({ kind: 'tube', id: bent()[0]!.id })).not.toThrow();
   tab.results.start((_, stage, item, heard) => {
     heard({ ok: true, value: stage.run(item) });
     return () => {};
   });
-  expect(resultsOf(tab)).toMatchObject({ stopped: null, progress: { done: bent().length } });
+  expect(resultsOf(tab)).toMatchObject({ unrehearsed: new Map(), progress: { done: bent().length } });
+});
+
+it('of which one fails are made but for that one, and its tube is named with why', () => {
+  const [first] = bent();
+  tab.results.start((_, stage, item, heard) => {
+    heard(stage.idOf(item) === first!.id ? { ok: false, why: 'no answer' } : { ok: true, value: stage.run(item) });
+    return () => {};
+  });
+  expect(resultsOf(tab).unrehearsed).toEqual(new Map([[first!.id, 'no answer']]));
+  expect(resultsOf(tab).rehearsals.size).toBe(bent().length - 1);
 });

@@ -43,9 +43,15 @@ describe('the order that is proposed', () => {
   const tube = { ...plainTube, die: { ...plainTube.die!, bender } };
 
   it('needs a bender that is set up, and the time to be found', () => {
-    expect(proposalOf(plainTube, [], undefined)).toMatchObject({ order: null, barred: false });
-    expect(proposalOf(plainTube, [], undefined).words).toContain('not set up');
-    expect(proposalOf(tube, [], undefined).words).toContain('Trying');
+    expect(proposalOf(plainTube, [], undefined, undefined)).toMatchObject({ order: null, barred: false });
+    expect(proposalOf(plainTube, [], undefined, undefined).words).toContain('not set up');
+    expect(proposalOf(tube, [], undefined, undefined).words).toContain('Trying');
+    const given = proposalOf(tube, [], undefined, 'no answer came');
+    expect(given).toEqual({
+      order: null,
+      words: 'This tube could not be rehearsed, which is a fault of the program: no answer came.',
+      barred: false,
+    });
   });
 
   it('says why there is none, and what the plain order runs into', () => {
@@ -58,17 +64,17 @@ describe('the order that is proposed', () => {
     } as const;
     const plain = [{ ...step, hit, cannotHold: null }];
     const none = { plain, proposed: null, reason: { kind: 'bends-overlap' } as const, free: 0, all: 2 };
-    expect(proposalOf(tube, [], none)).toEqual({
+    expect(proposalOf(tube, [], none, undefined)).toEqual({
       order: null,
       words: 'No order keeps clear: its bends overlap, so it cannot be made.',
       barred: true,
     });
     const other = { ...step, front: 'B', hit: null, cannotHold: null } as const;
     const rehearsal = { ...none, proposed: [other], reason: null, free: 1 };
-    const found = proposalOf(tube, [{ bend: 1, front: 'A' }], rehearsal);
+    const found = proposalOf(tube, [{ bend: 1, front: 'A' }], rehearsal, undefined);
     expect(found.order).toEqual([{ bend: 1, front: 'B' }]);
     expect(found.words).toMatch(/As the marks come, bend 1 .*Wall at 45°\.$/u);
     // Of an order that nobody asked for nothing is said.
-    expect(proposalOf(tube, [{ bend: 1, front: 'B' }], rehearsal).words).not.toContain('Wall');
+    expect(proposalOf(tube, [{ bend: 1, front: 'B' }], rehearsal, undefined).words).not.toContain('Wall');
   });
 });

@@ -38,11 +38,18 @@ const runIn = (order: readonly BendStep[]): BentTube => ({ tube: 'hoop', order, 
 
 describe('what a bend of the run runs into', () => {
   it('is said at that bend with the whole degree of the machine before the touch', () => {
-    expect(touchInWords(runIn(STEPS), 1, rehearsal)).toBeNull();
-    expect(touchInWords(runIn(STEPS), 2, rehearsal)).toContain('swings into Wall at 41°');
+    expect(touchInWords(runIn(STEPS), 1, rehearsal, undefined)).toBeNull();
+    expect(touchInWords(runIn(STEPS), 2, rehearsal, undefined)).toContain('swings into Wall at 41°');
   });
   it('is not guessed for an order that was not rehearsed, or not yet', () => {
-    expect(touchInWords(runIn([STEPS[1]!, STEPS[0]!]), 2, rehearsal)).toBeNull();
-    expect(touchInWords(runIn(STEPS), 2, undefined)).toBeNull();
+    expect(touchInWords(runIn([STEPS[1]!, STEPS[0]!]), 2, rehearsal, undefined)).toBeNull();
+    expect(touchInWords(runIn(STEPS), 2, undefined, undefined)).toBeNull();
+  });
+
+  it('is not known where it could not be rehearsed, and that is said', () => {
+    const words = touchInWords(runIn(STEPS), 1, undefined, 'no answer came');
+    expect(words).toBe(
+      'This tube could not be rehearsed, which is a fault of the program: no answer came. Look round before you pull.',
+    );
   });
 });
