@@ -9,6 +9,13 @@ import { derive, type Derived } from '../../src/core/derive.ts';
 import { fabrication } from '../../src/exports/tables/fabrication.ts';
 import { plainPrint } from '../../src/exports/shared/files.ts';
 import { layoutDxf } from '../../src/exports/layout/layout.ts';
+import { paperWrap } from '../../src/core/cope/wrap.ts';
+import { boxOf } from '../../src/drawing/clear.ts';
+import { clipped } from '../../src/drawing/clip.ts';
+import { lettering } from '../../src/drawing/lettering.ts';
+import type { Line } from '../../src/drawing/types.ts';
+import { endsOf } from '../../src/exports/shared/wrap-words.ts';
+import { wrapSurface } from '../../src/exports/wraps/wrap-surface.ts';
 import { wrapsPdf } from '../../src/exports/wraps/wraps-pdf.ts';
 import { wrapsDxf, wrapsSvg } from '../../src/exports/wraps/wraps.ts';
 import { demoText } from '../command-line.ts';
@@ -214,6 +221,25 @@ describe('nothing stands outside a template', () => {
     }
     expect(ranges).toBeGreaterThan(3);
   });
+});
+
+it('no line of the demo runs through the words at tips and throats', () => {
+  const face = lettering(fonts);
+  let named = 0;
+  for (const end of endsOf(demo)) {
+    const wrap = paperWrap(end.tube, end.which, 'outer', 'mm');
+    if (wrap === null) continue;
+    const marks = wrapSurface(demo, face, end, wrap);
+    const lines = marks.filter((mark): mark is Line => mark.kind === 'line' && mark.pen !== null);
+    for (const mark of marks) {
+      if (mark.kind !== 'words' || (mark.text !== 'tip' && mark.text !== 'throat')) continue;
+      const [low, , high] = boxOf(mark, face);
+      const box = { left: low!.x, bottom: low!.y, right: high!.x, top: high!.y };
+      expect(clipped(lines, box), `${mark.text} of ${end.tube.name}, end ${end.which}`).toEqual([]);
+      named += 1;
+    }
+  }
+  expect(named).toBeGreaterThan(60);
 });
 
 it('no words stand on others on paper', async () => {

@@ -30,7 +30,7 @@ export async function layoutPdf(
   const pages = drawings.flatMap((drawing) => pagesOf(face, drawing, space));
   const notes = without.flatMap((text) => wrapped(face, text, sizeOf(space).width, 4));
   if (notes.length > 0) pages.push({ name: 'without a drawing', marks: () => notesMarks(notes, space) });
-  const page = pagesOn(settings, face, HOW, WHO_DECIDES);
+  const page = pagesOn(settings, face, drawings.length === 0 ? '' : HOW, WHO_DECIDES);
   const groups = pages.map(({ name, marks }, i) => (): Sheet[] => {
     const title = `Full-size layout · ${name} · ${job.name}`;
     return [page({ title, count: `page ${i + 1} of ${pages.length}` }, marks())];

@@ -7,12 +7,13 @@ import type { Derived } from '../../core/derive.ts';
 import { toRadians } from '../../core/geometry/angle.ts';
 import type { SurfacePlace } from '../../core/cope/cut-pieces.ts';
 import { cutAt, unroll, widerSide, type Wrap } from '../../core/cope/wrap.ts';
-import { clearOf } from '../../drawing/clear.ts';
+import { boxOf, clearOf, isClear } from '../../drawing/clear.ts';
+import { clipped } from '../../drawing/clip.ts';
 import { shrunk, wrapped } from '../../drawing/fit.ts';
 import { hatched } from '../../drawing/hatch.ts';
 import type { Lettering } from '../../drawing/lettering.ts';
 import { DASHED, FAINT, FINE, FIRM, HAIR, line, rectangle, shape, words } from '../../drawing/strokes.ts';
-import type { Mark, Place2, Words } from '../../drawing/types.ts';
+import type { Line, Mark, Place2, Words } from '../../drawing/types.ts';
 import { endMark, fitInWords, numbered, zeroLabel, type EndOf } from '../shared/wrap-words.ts';
 
 /** Letter bodies, mm: what is read at arm's length, and what only stands beside its line. */
@@ -27,9 +28,10 @@ export function wrapSurface(frame: Derived, face: Lettering, end: EndOf, wrap: W
     ...degrees(wrap, tall),
     ...tubeLines(face, end, wrap, tall),
     ...names(frame, face, end, wrap, tall),
+    ...nodeLine(wrap, tall),
   ];
   const named = extremes(face, wrap, fixed);
-  return [...fixed, ...named, ...nodeLine(face, wrap, tall, [...fixed, ...named])];
+  return [...fixed, ...named, ...nodeName(face, wrap, tall, [...fixed, ...named])];
 }
 
 /** As the scale along the upper edge has it: -179 to 180. */
@@ -145,10 +147,27 @@ function tubeLines(face: Lettering, end: EndOf, wrap: Wrap, tall: number): Mark[
   ];
 }
 
-/** The line round the tube through the node, named at an end of it. */
-function nodeLine(face: Lettering, wrap: Wrap, tall: number, fixed: readonly Mark[]): Mark[] {
+/** The line round the tube through the node. */
+function nodeLine(wrap: Wrap, tall: number): Mark[] {
+  const y = nodeHeight(wrap, tall);
+  if (y === null) return [];
+  const places = [
+    { x: 0, y },
+    { x: wrap.width, y },
+  ];
+  return [line('template', places, DASHED)];
+}
+
+/** Of that line over the lower edge; null where it would lie on an edge, or off the template. */
+function nodeHeight(wrap: Wrap, tall: number): number | null {
   const { y } = unroll(wrap, { phi: 0, s: 0 });
-  if (y <= 2 || y >= tall - 8) return [];
+  return y <= 2 || y >= tall - 8 ? null : y;
+}
+
+/** What it is, at an end of it. */
+function nodeName(face: Lettering, wrap: Wrap, tall: number, fixed: readonly Mark[]): Mark[] {
+  const y = nodeHeight(wrap, tall);
+  if (y === null) return [];
   const places = [2, 5, 12].flatMap((inwards) =>
     [y + 0.8, y - 2.6].flatMap((up) => [
       words('template', wrap.width - inwards, up, 'node', BESIDE, { anchor: 'end' }),
@@ -156,14 +175,6 @@ function nodeLine(face: Lettering, wrap: Wrap, tall: number, fixed: readonly Mar
     ]),
   );
   return [
-    line(
-      'template',
-      [
-        { x: 0, y },
-        { x: wrap.width, y },
-      ],
-      DASHED,
-    ),
     clearOf(
       places,
       fixed.filter((mark) => mark.kind === 'words'),
@@ -175,6 +186,9 @@ function nodeLine(face: Lettering, wrap: Wrap, tall: number, fixed: readonly Mar
 /** Tips and throat: a stroke up from the cut line, and at its head or beside it, clear of what stands there, its name. */
 function extremes(face: Lettering, wrap: Wrap, fixed: readonly Mark[]): Mark[] {
   const set = fixed.filter((mark) => mark.kind === 'words');
+  const lines = fixed.filter((mark): mark is Line => mark.kind === 'line' && mark.pen !== null);
+  const unlined = (places: readonly Words[]): Words =>
+    places.find((mark) => isClear(mark, set, face) && !isCrossed(mark, lines, face)) ?? clearOf(places, set, face);
   const named = (place: SurfacePlace, name: string, above: number): Mark[] => {
     const { x, y } = unroll(wrap, place);
     if (x < AT_SEAM || x > wrap.width - AT_SEAM) return atSeam(face, wrap, y, name, above, set);
@@ -185,7 +199,7 @@ function extremes(face: Lettering, wrap: Wrap, fixed: readonly Mark[]): Mark[] {
     const sides = [1, 2, 3, 4, 5].flatMap((times) => [times * beside, -times * beside]);
     const heights = [above + 0.8, above / 2, above + 3, -3];
     const places = heights.flatMap((up) => (up > above ? [0, ...sides] : sides).map((aside) => at(aside, up)));
-    const label = clearOf(places, set, face);
+    const label = unlined(places);
     set.push(label);
     return [
       line(
@@ -203,6 +217,12 @@ function extremes(face: Lettering, wrap: Wrap, fixed: readonly Mark[]): Mark[] {
     ...wrap.tips.flatMap((tip) => named(tip, 'tip', 6)),
     ...(Math.abs(wrap.throat.phi) < 0.1 ? [] : named(wrap.throat, 'throat', 2)),
   ];
+}
+
+/** Whether a line runs through level words. */
+function isCrossed(mark: Words, lines: readonly Line[], face: Lettering): boolean {
+  const [low, , high] = boxOf(mark, face) as [Place2, Place2, Place2];
+  return clipped(lines, { left: low.x, bottom: low.y, right: high.x, top: high.y }).length > 0;
 }
 
 /** A place at the seam belongs to both edges: at each a stroke that shows on it, and the name beside that. */
