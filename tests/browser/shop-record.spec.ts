@@ -145,6 +145,13 @@ test('a saw, a notcher and sticks are added by keyboard, and refused where they 
   await diameter.fill('1 3/4');
   await diameter.press('Enter');
   await expect(record(page).getByRole('table', { name: 'Hole saws' })).toContainText('1 3/4');
+  // The press that leaves the field is the press on the key: what is below the field must not move from under it.
+  await diameter.fill('2 1/4');
+  const key = saws.getByRole('button', { name: 'Add a hole saw' });
+  await key.scrollIntoViewIfNeeded();
+  const { x, y, width, height } = (await key.boundingBox())!;
+  await page.mouse.click(x + width / 2, y + height / 2);
+  await expect(record(page).getByRole('table', { name: 'Hole saws' })).toContainText('2 1/4');
   const notchers = record(page).getByRole('form', { name: 'Add a notcher' });
   await notchers.getByRole('textbox', { name: 'Off square, up to' }).fill('95');
   await notchers.getByRole('textbox', { name: 'What it is called' }).fill('By the door');
@@ -160,7 +167,7 @@ test('a saw, a notcher and sticks are added by keyboard, and refused where they 
   const coming = page.waitForEvent('download');
   await record(page).getByRole('button', { name: 'Save as file' }).click();
   expect(JSON.parse(await textOf(coming))).toMatchObject({
-    saws: [{ diameter: 44.45 }],
+    saws: [{ diameter: 44.45 }, { diameter: 57.15 }],
     notchers: [{ name: 'By the door', greatestOffSquare: 60, takesOffset: false }],
     sticks: [{ section: 'main', length: 6096, count: 5 }],
   });

@@ -14,6 +14,17 @@ const SCALE = { small: 4.4, large: 5.2 };
 export function TurnWords({ turn, figure }: { turn: RotationReading; figure?: ReactNode }): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const [first, ...others] = turnSentences(turn, unit);
+  // It comes off the last bend as the next one wants it: there is nothing to lay it by.
+  if (turn.turn === 0 && turn.asItLies) {
+    return (
+      <>
+        {figure}
+        <p>
+          <strong>{first}</strong>
+        </p>
+      </>
+    );
+  }
   return (
     <div className="turn-words">
       <Drawn

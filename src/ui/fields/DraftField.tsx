@@ -25,7 +25,8 @@ export function DraftField<T>(props: {
   const id = useId();
   const unread = !entered.ok && (text !== '' || (props.asked && !props.mayBeEmpty));
   const refused = unread && (left || props.asked);
-  const note = unread ? entered.why : entered.ok && !left ? (props.readBack ?? '') : '';
+  // It stays once the field is left: what is below would move from under the press that left it.
+  const note = unread ? entered.why : entered.ok ? (props.readBack ?? '') : '';
   return (
     <div className={`entry${props.unit ? ' entry-number' : ''}${refused ? ' entry-refused' : ''}`}>
       <label htmlFor={id} className="entry-label">

@@ -15,7 +15,7 @@ export function momentInShort(stages: readonly Stage[], { step, phase, angle }: 
     case 'set':
       return stages[step]!.turned ? 'turned end for end' : 'fed and rolled';
     case 'bend':
-      return `${angleInWords(angle)} of ${angleInWords(at.pulled)}`;
+      return `${angleInWords(angle)} of ${at.pulled > at.pullTo ? 'at most ' : ''}${angleInWords(at.pulled)}`;
     case 'release':
       return `let go, ${angleInWords(at.net)} stands`;
   }

@@ -27,7 +27,10 @@ export function RunStart({ tube }: { tube: SolvedTube }): ReactNode {
 
   const proposal = useProposal(tube, feed.plain);
   const choices = choicesOf(feed, proposal.order);
-  const atFirst = feed.orderFrom === 'tube' ? choices.find(({ order }) => sameOrder(order, feed.order)) : undefined;
+  // What the marks and sheets go by already, unless it is known to run into something: another order moves every mark.
+  const atFirst = choices.find((choice) =>
+    proposal.better && feed.orderFrom !== 'tube' ? choice.value === 'proposed' : sameOrder(choice.order, feed.order),
+  );
   const { value, order } = choices.find((choice) => choice.value === picked) ?? atFirst ?? choices[0]!;
   return (
     <main className="run-step">
@@ -44,7 +47,11 @@ export function RunStart({ tube }: { tube: SolvedTube }): ReactNode {
       </p>
       {!sameOrder(order, feed.order) && (
         <>
-          <p className="small">Sheets and tables go by it once it is kept for this tube, or begun.</p>
+          <p className="notice-warning">
+            <span aria-hidden="true">▲ </span>
+            Another order than the marks and sheets of this tube go by now: once it is kept or begun, every mark is
+            taken anew. What is marked or printed already no longer holds.
+          </p>
           <KeepOrder tube={tube} order={order} />
         </>
       )}

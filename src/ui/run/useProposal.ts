@@ -11,6 +11,8 @@ export interface Proposal {
   /** Null where none is known. */
   readonly order: readonly BendStep[] | null;
   readonly words: string;
+  /** The order in which the marks come runs into something, and the proposed one does not. */
+  readonly better: boolean;
   /** Every order runs into something. */
   readonly barred: boolean;
 }
@@ -34,26 +36,28 @@ export function proposalOf(
   if (tube.die?.bender === undefined) {
     const words =
       'The bender of this die is not set up in Frame: no order could be tried against machine and room. It counts as one that bends to the left and is read to half a degree.';
-    return { order: null, words, barred: false };
+    return { order: null, words, better: false, barred: false };
   }
   if (rehearsal === undefined) {
     const words = whyNot === undefined ? 'Trying the orders against machine and room.' : notRehearsedInWords(whyNot);
-    return { order: null, words, barred: false };
+    return { order: null, words, better: false, barred: false };
   }
   const { plain, proposed, reason } = rehearsal;
   if (proposed === null)
     return {
       order: null,
       words: `No order keeps clear: ${reason === null ? '' : noOrderInWords(reason)}.`,
+      better: false,
       barred: true,
     };
   const order = proposed.map(({ bend, front }) => ({ bend, front }));
-  if (sameOrder(order, usual)) return { order, words: 'It keeps clear of machine and room.', barred: false };
+  if (sameOrder(order, usual))
+    return { order, words: 'It keeps clear of machine and room.', better: false, barred: false };
   const keepsClear = 'The proposed order keeps clear of machine and room.';
   const wrong = sameOrder(plain, usual) ? plain.find(isTroubled) : undefined;
   const words =
     wrong === undefined ? keepsClear : `${keepsClear} As the marks come, bend ${wrong.bend} ${troubleInWords(wrong)}.`;
-  return { order, words, barred: false };
+  return { order, words, better: wrong !== undefined, barred: false };
 }
 
 const isTroubled = ({ hit, cannotHold }: RehearsedStep): boolean => hit !== null || cannotHold !== null;

@@ -5,7 +5,7 @@ import { capital } from '../../core/words/lists.ts';
 import { markMeets, roundingInWords, sideNote } from '../../core/words/marks.ts';
 import { rotationReading, type RotationReading } from '../../core/run/rotation-reading.ts';
 import { isScribed } from '../../core/run/scribed-line.ts';
-import { END_FOR_END, FIRST_BEND, turnSentence } from '../../core/words/turns.ts';
+import { END_FOR_END, FIRST_BEND } from '../../core/words/turns.ts';
 import { tapeList, type TapeStep } from '../../core/marks/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useDocument } from '../../store/page.ts';
@@ -115,7 +115,7 @@ function BendRows(props: { step: TapeStep; view: Marking; turn: RotationReading 
       {marks}
       <tr>
         <td colSpan={4} className="marks-turn">
-          {turn.turn === 0 && turn.asItLies ? turnSentence(turn) : <TurnWords turn={turn} />}
+          <TurnWords turn={turn} />
         </td>
       </tr>
     </>
