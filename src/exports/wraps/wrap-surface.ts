@@ -187,11 +187,16 @@ function nodeName(face: Lettering, wrap: Wrap, tall: number, fixed: readonly Mar
 function extremes(face: Lettering, wrap: Wrap, fixed: readonly Mark[]): Mark[] {
   const set = fixed.filter((mark) => mark.kind === 'words');
   const lines = fixed.filter((mark): mark is Line => mark.kind === 'line' && mark.pen !== null);
-  const unlined = (places: readonly Words[]): Words =>
-    places.find((mark) => isClear(mark, set, face) && !isCrossed(mark, lines, face)) ?? clearOf(places, set, face);
+  // Clear of lines too where there is such a place.
+  const unlined = (places: readonly Words[]): Words => {
+    const label =
+      places.find((mark) => isClear(mark, set, face) && !isCrossed(mark, lines, face)) ?? clearOf(places, set, face);
+    set.push(label);
+    return label;
+  };
   const named = (place: SurfacePlace, name: string, above: number): Mark[] => {
     const { x, y } = unroll(wrap, place);
-    if (x < AT_SEAM || x > wrap.width - AT_SEAM) return atSeam(face, wrap, y, name, above, set);
+    if (x < AT_SEAM || x > wrap.width - AT_SEAM) return atSeam(wrap, y, name, above, unlined);
     const most = wrap.width - 6;
     const at = (aside: number, up: number) =>
       words('template', Math.min(Math.max(x + aside, 6), most), y + up, name, BESIDE, { anchor: 'middle' });
@@ -199,19 +204,16 @@ function extremes(face: Lettering, wrap: Wrap, fixed: readonly Mark[]): Mark[] {
     const sides = [1, 2, 3, 4, 5].flatMap((times) => [times * beside, -times * beside]);
     const heights = [above + 0.8, above / 2, above + 3, -3];
     const places = heights.flatMap((up) => (up > above ? [0, ...sides] : sides).map((aside) => at(aside, up)));
-    const label = unlined(places);
-    set.push(label);
-    return [
-      line(
-        'template',
-        [
-          { x, y },
-          { x, y: y + above },
-        ],
-        FINE,
-      ),
-      label,
-    ];
+    const stroke = line(
+      'template',
+      [
+        { x, y },
+        { x, y: y + above },
+      ],
+      FINE,
+    );
+    lines.push(stroke);
+    return [stroke, unlined(places)];
   };
   return [
     ...wrap.tips.flatMap((tip) => named(tip, 'tip', 6)),
@@ -226,18 +228,15 @@ function isCrossed(mark: Words, lines: readonly Line[], face: Lettering): boolea
 }
 
 /** A place at the seam belongs to both edges: at each a stroke that shows on it, and the name beside that. */
-function atSeam(face: Lettering, wrap: Wrap, y: number, name: string, above: number, set: Words[]): Mark[] {
+function atSeam(wrap: Wrap, y: number, name: string, above: number, put: (places: readonly Words[]) => Words): Mark[] {
   return ([1, -1] as const).flatMap((inwards): Mark[] => {
     const x = inwards === 1 ? 0 : wrap.width;
-    const heights = [above / 2 - 1, above - 1, above + 2];
-    const label = clearOf(
+    const heights = [above / 2 - 1, above - 1, above + 2, above + 4, above + 6];
+    const label = put(
       heights.map((up) =>
         words('template', x + 1.4 * inwards, y + up, name, BESIDE, { anchor: inwards === 1 ? 'start' : 'end' }),
       ),
-      set,
-      face,
     );
-    set.push(label);
     const stroke = [
       { x, y },
       { x, y: y + above },
