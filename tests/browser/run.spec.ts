@@ -166,7 +166,9 @@ test('a reading that is none is refused beside its field, and nothing is logged'
   await pulledTo(page).fill('64');
   await log(page, '6.1');
   await expect(said(page)).toContainText('This cannot be');
+  await expect(said(page)).toContainText('Pulled to 64°, read as 6.1°.');
   await expect(said(page)).toContainText('Read both again');
+  await expect(key(page, 'Leave it as it is')).toHaveCount(0);
   expect(JSON.parse(await savedText(page)).pulls).toHaveLength(JSON.parse(before).pulls.length);
 });
 

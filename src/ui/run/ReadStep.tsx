@@ -62,7 +62,7 @@ export function ReadStep(props: {
         />
       )}
       {/* After the next reading's field, so that Tab comes to that first. */}
-      {reading !== null && verdict !== null && verdict.kind !== 'within' && (
+      {reading !== null && verdict !== null && verdict.kind !== 'within' && mayBeLeft(verdict, reading) && (
         <LeaveKey tube={tube.id} reading={reading} />
       )}
       {step.done && (
@@ -98,7 +98,7 @@ export function ReadStep(props: {
 
 /** What the reading says, spoken when it comes. */
 function Said({ verdict, reading }: { verdict: Verdict; reading: BentBend }): ReactNode {
-  const { pulled, kept = false } = reading;
+  const { pulled, net, kept = false } = reading;
   const unit = useDocument((state) => state.job.lengthUnit);
   const { title, words } = verdictInWords(verdict, unit, kept);
   // The key that was pressed is gone.
@@ -120,10 +120,18 @@ function Said({ verdict, reading }: { verdict: Verdict; reading: BentBend }): Re
           Pull {onScale(verdict.pullTo - pulled)}° more, to {onScale(verdict.pullTo)}°
         </p>
       )}
+      {verdict.kind === 'impossible' && (
+        <p>
+          Pulled to {onScale(pulled)}°, read as {onScale(net)}°.
+        </p>
+      )}
       <p>{words}</p>
     </section>
   );
 }
+
+/** What cannot be was misread: there is nothing to leave, but one that was left before can be taken back. */
+const mayBeLeft = ({ kind }: Verdict, { kept = false }: BentBend): boolean => kind !== 'impossible' || kept;
 
 /** A bend that is not what was asked for, left so; or that taken back. */
 function LeaveKey({ tube, reading }: { tube: TubeRef; reading: BentBend }): ReactNode {

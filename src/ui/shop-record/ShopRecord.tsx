@@ -30,7 +30,8 @@ export default function ShopRecord(props: {
     <div className="record">
       <p>
         What stays in the shop whatever job is on the bench. A new job begins with it, and holds from then on all that
-        it uses: a change here changes no job that was begun before. A pull that is logged in a job is logged here too.
+        it uses: a change here changes no job that was begun before. A pull that is logged in a job is logged here too,
+        once its die and section are here.
       </p>
       <div className="record-keys">
         <FromJob take={takeFromJob} />

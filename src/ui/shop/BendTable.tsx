@@ -18,7 +18,7 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
   const note = pullNote(tube.pullLaw, pulls, mendingPullOf(tube));
   return (
     <section aria-label="Bends">
-      <h3>Bends, fed from end A</h3>
+      <h3>Bends, counted from end A</h3>
       <table className="table table-plain">
         <thead>
           <tr>
