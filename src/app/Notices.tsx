@@ -9,18 +9,32 @@ import { ShopAsks } from '../ui/shop-record/ShopAsks.tsx';
 import { dated } from './dated.ts';
 import { downloadVersion } from './files.ts';
 import { closeIcon } from './icons.tsx';
-import { StorageTrouble } from './StorageTrouble.tsx';
+import { ShopTrouble, StorageTrouble } from './StorageTrouble.tsx';
 import './notices.css';
 
 export function Notices(): ReactNode {
   return (
     <div className="notices" aria-live="assertive">
       <StorageTrouble />
+      <ShopTrouble />
+      <Awaited />
       <OtherTab />
       <Refusal />
       <ShopAsks />
       <Known />
     </div>
+  );
+}
+
+/** A new job begins with the shop record, which may be long in coming. */
+function Awaited(): ReactNode {
+  const awaited = useShop((state) => state.awaited);
+  return (
+    awaited && (
+      <section className="notice">
+        <p>Reading the shop record, with which the new job begins.</p>
+      </section>
+    )
   );
 }
 

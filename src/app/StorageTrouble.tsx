@@ -1,8 +1,8 @@
 /** What is wrong with the browser's storage, what that means for the work, and what the person can do about it. */
 import type { ReactNode } from 'react';
 import type { Trouble } from '../store/types.ts';
-import { keeping, useDocument, useKeeping } from '../store/page.ts';
-import { saveFile } from './files.ts';
+import { keeping, useDocument, useKeeping, useShop } from '../store/page.ts';
+import { saveFile, saveShopFile } from './files.ts';
 
 export const STORAGE_WORDS: Readonly<Record<Trouble, string>> = {
   full: 'The disk, or the share of it that this browser gives to the page, is full. Make room: delete files, or other work kept in this browser.',
@@ -41,6 +41,29 @@ export function StorageTrouble(): ReactNode {
             </button>
           )
         )}
+      </div>
+    </section>
+  );
+}
+
+/** Of the shop record, which is kept beside the job: only where something in it is not saved. */
+export function ShopTrouble(): ReactNode {
+  const isUnsaved = useShop((state) => state.saved === 'failed');
+  const trouble = useShop((state) => state.trouble);
+  const ofWork = useKeeping((state) => state.trouble);
+  if (!isUnsaved || trouble === null) return null;
+  return (
+    <section className="notice notice-wrong">
+      <p>
+        <strong>The shop record is not saved.</strong> {trouble === ofWork ? '' : `${STORAGE_WORDS[trouble]} `}
+        {trouble === 'newer'
+          ? 'Count on this tab alone for what was changed in it: save it as a file.'
+          : 'Saving is tried again by itself. Until then count on this tab alone for what was changed in it: save it as a file.'}
+      </p>
+      <div className="row">
+        <button type="button" className="press press-live" onClick={saveShopFile}>
+          Save the shop record
+        </button>
       </div>
     </section>
   );

@@ -60,9 +60,12 @@ function take(step: 'undo' | 'redo'): void {
 
 /** With what the shop has, and marked as it marked last: that may still have to be read. */
 async function newJob(): Promise<void> {
-  const isRead = await shopRecord.whenRead();
-  if (!isRead && shopRecord.getState().shop === EMPTY_SHOP) editor.getState().say(unreadShopNotice);
-  opening.newJob(jobFrom(shopRecord.getState().shop, jobDocument.getState().job.lengthUnit));
+  let isRead = false;
+  const isBegun = await opening.newJobFrom(async () => {
+    isRead = await shopRecord.whenRead();
+    return jobFrom(shopRecord.getState().shop, jobDocument.getState().job.lengthUnit);
+  });
+  if (isBegun && !isRead && shopRecord.getState().shop === EMPTY_SHOP) editor.getState().say(unreadShopNotice);
 }
 
 function stationCommand(index: number): Command {

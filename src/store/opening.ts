@@ -16,12 +16,21 @@ export interface Opening {
    * its own; the job before it stands in the earlier versions.
    */
   newJob(begun?: Job): void;
+  /**
+   * The same with what has to be waited for; answers whether it was begun. It is not where another document was opened meanwhile, nor
+   * while one is waited for already.
+   */
+  newJobFrom(begun: () => Promise<Job>): Promise<boolean>;
   openDemo(): Promise<void>;
   /** Brings a version back as one undo step. */
   restore(version: Version): void;
 }
 
 export function createOpening(document: DocumentStore, editor: EditorStore, keeping: KeepingStore): Opening {
+  /** How many documents were opened here. */
+  let taken = 0;
+  let isWaiting = false;
+
   function open(fileName: string, text: string): void {
     const admitted = admitText(text);
     if (!admitted.ok) return editor.getState().refuse(fileName, admitted.faults);
@@ -30,6 +39,7 @@ export function createOpening(document: DocumentStore, editor: EditorStore, keep
 
   /** Only a job in which nothing was ever done gives up its slot to another. */
   function takeUp(next: Committed, fileName: string, station = editor.getState().station): void {
+    taken += 1;
     document.getState().commit();
     const { committed, replace } = document.getState();
     if (keeping.getState().behind || !isUntouched(committed.history)) keeping.leave();
@@ -39,10 +49,23 @@ export function createOpening(document: DocumentStore, editor: EditorStore, keep
     void keeping.flush(); // also what is left of the other
   }
 
+  const newJob = (begun = emptyJob(document.getState().job.lengthUnit)): void => takeUp(undrawn(begun), '', 'survey');
+
   return {
     open,
-    newJob(begun = emptyJob(document.getState().job.lengthUnit)) {
-      takeUp(undrawn(begun), '', 'survey');
+    newJob,
+    async newJobFrom(begun) {
+      if (isWaiting) return false;
+      isWaiting = true;
+      const before = taken;
+      try {
+        const job = await begun();
+        if (taken !== before) return false;
+        newJob(job);
+        return true;
+      } finally {
+        isWaiting = false;
+      }
     },
     async openDemo() {
       const text = await keeping.fetchDemo();

@@ -2,7 +2,7 @@
 import type { Page } from '@playwright/test';
 import { shopFile } from '../core/shop/sample.ts';
 import { expect, start, test, untilThere } from './journey.ts';
-import { bare, dropDatabase, lay, recordsIn, secondCopies } from './stores.ts';
+import { bare, dropDatabase, hold, lay, letGo, recordsIn, secondCopies } from './stores.ts';
 import { fail, prepare } from './wreck.ts';
 
 test.use({ reuseContext: false });
@@ -92,6 +92,22 @@ for (const going of ['closed', 'left'] as const) {
   });
 }
 
+test('a change made before the record could be read is said not to be saved, where the person is', async ({
+  page,
+  context,
+}) => {
+  const beside = await bare(context);
+  expect(await hold(beside, 2)).toBe(true);
+  await page.goto('/');
+  await openRecord(page);
+  await openShopFile(page, shopFile());
+  await page.keyboard.press('Escape');
+  await expect(page.locator('.notices')).toContainText('The shop record is not saved.');
+  await letGo(beside);
+  await expect(page.locator('.notices')).not.toContainText('The shop record is not saved.');
+  await expect.poll(async () => JSON.stringify(await recordsIn(beside, 'shop'))).toContain('6 in CLR');
+});
+
 test('a page whose record is not saved asks before it goes', async ({ page }) => {
   await prepare(page);
   await start(page);
@@ -99,6 +115,12 @@ test('a page whose record is not saved asks before it goes', async ({ page }) =>
   await fail(page, 'UnknownError');
   await openShopFile(page, shopFile());
   await expect(record(page)).toContainText('Not saved in this browser now.');
+  await page.keyboard.press('Escape');
+  const strip = page.locator('.notices');
+  await expect(strip).toContainText('The shop record is not saved.');
+  const download = page.waitForEvent('download');
+  await strip.getByRole('button', { name: 'Save the shop record' }).click();
+  expect((await download).suggestedFilename()).toBe('shop-record.json');
   const asked = page.waitForEvent('dialog');
   await page.close({ runBeforeUnload: true });
   const dialog = await asked;

@@ -23,6 +23,8 @@ export interface ShopState {
   readonly saved: Saved;
   readonly trouble: Trouble | null;
   readonly notice: Notice | null;
+  /** Someone waits for what is kept to be read: a new job. */
+  readonly awaited: boolean;
   /** Where it differs from the job that was opened last, until the person has answered. */
   readonly asked: readonly Difference[];
   /** From a field or a choice. Answers what is wrong with what comes of it, and then nothing changes; so do the others. */
@@ -68,6 +70,7 @@ export function createShop(document: DocumentStore): ShopStore {
     showSaved: (saved, trouble) => set({ saved, trouble }),
     showTrouble: (trouble) => set({ trouble }),
     wasRead: ask,
+    showAwaited: (awaited) => set({ awaited }),
   });
 
   const store: StoreApi<ShopState> = createStore<ShopState>()(() => ({
@@ -76,6 +79,7 @@ export function createShop(document: DocumentStore): ShopStore {
     saved: 'saved',
     trouble: null,
     notice: null,
+    awaited: false,
     asked: [],
     change: (change) => putRead(change(get().shop)),
     replace: (change) => putRead(change(get().shop), { before: get().shop }),

@@ -38,6 +38,8 @@ export interface ShopHost {
   showTrouble(trouble: Trouble | null): void;
   /** What is kept was read, and is shown. */
   wasRead(): void;
+  /** Whether someone waits for it to be read. */
+  showAwaited(isAwaited: boolean): void;
 }
 
 export interface ShopKeeping {
@@ -63,6 +65,9 @@ export function createShopKeeping(host: ShopHost): ShopKeeping {
   /** The storage cannot be reached just now, and who is to be told as soon as that is known. */
   let isStuck = false;
   let waiting: (() => void)[] = [];
+  /** Why what is kept was not read yet, and whether something was changed before it was. */
+  let looking: Trouble | null = null;
+  let isUnread = false;
   /** What lies there as far as this page knows: what it has read, written or heard of last. What differs from it is this page's own. */
   let base = EMPTY_SHOP;
   /** When that was saved: the next is later, whatever the clock has been set to. */
@@ -115,11 +120,23 @@ export function createShopKeeping(host: ShopHost): ShopKeeping {
     if (parsed.ok) takeOver(base, parsed.shop, at);
   }
 
-  /** Written soon; and put down at once, against what it was made of, since the page may be gone the next moment. */
+  /**
+   * Written soon; and put down at once, against what it was made of, since the page may be gone the next moment. Before what is kept was
+   * read it can only be said that it is not saved.
+   */
   function changed(): void {
-    if (around === null || !isOurs) return;
+    if (around === null) return;
+    if (!isOurs) {
+      isUnread = !isRead;
+      return showUnread();
+    }
     around.persistence.jot({ base: serialiseShop(base), own: serialiseShop(host.shop()) });
     writer.changed();
+  }
+
+  function showUnread(): void {
+    if (isUnread) host.showSaved(looking === null ? 'saving' : 'failed', looking);
+    else host.showTrouble(looking);
   }
 
   /** Again with growing waits while the storage cannot be reached; until then the record is this page's alone, and is not written. */
@@ -143,7 +160,9 @@ export function createShopKeeping(host: ShopHost): ShopKeeping {
       if (isNewer) host.say(newerShopNotice);
       else if (damaged.length > 0) host.say(damagedShopNotice(damaged, shop !== null));
       else if (shop !== null && merged !== there) host.say(missedShopNotice);
-      host.showTrouble(null);
+      looking = null;
+      isUnread = false;
+      host.showSaved('saved', null); // or is to be, below
       host.show(next);
       host.wasRead();
       // What lay in one place alone, or damaged in one, or was jotted down, is written to both.
@@ -154,8 +173,9 @@ export function createShopKeeping(host: ShopHost): ShopKeeping {
         base = withEarlier(base, earlier());
         host.show(withEarlier(host.shop(), earlier()));
       }
-      host.showTrouble(troubleOf(error));
-      if (troubleOf(error) !== 'newer') setTimeout(() => void look(surroundings, failures + 1), waitAfter(failures));
+      looking = troubleOf(error);
+      showUnread();
+      if (looking !== 'newer') setTimeout(() => void look(surroundings, failures + 1), waitAfter(failures));
     }
   }
 
@@ -165,6 +185,10 @@ export function createShopKeeping(host: ShopHost): ShopKeeping {
       surroundings.persistence.watch({
         stands(trouble) {
           isStuck = trouble !== null;
+          if (!isRead) {
+            looking = trouble;
+            showUnread();
+          }
           if (!isStuck) return;
           for (const tell of waiting) tell();
           waiting = [];
@@ -186,7 +210,9 @@ export function createShopKeeping(host: ShopHost): ShopKeeping {
         waiting.push(resolve);
         setTimeout(resolve, PATIENCE);
       });
+      host.showAwaited(true);
       await Promise.race([firstLook, longEnough]);
+      host.showAwaited(false);
       return isRead;
     },
   };

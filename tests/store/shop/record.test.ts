@@ -5,7 +5,7 @@ import { parseShop } from '../../../src/core/shop/parse.ts';
 import { EMPTY_SHOP, type Shop } from '../../../src/core/shop/types.ts';
 import { DELAY, RETRY } from '../../../src/store/storage/writer.ts';
 import { shopFile } from '../../core/shop/sample.ts';
-import { documentOf, undoOf } from '../memory.ts';
+import { DEMO, documentOf, undoOf } from '../memory.ts';
 import { openShopBrowser, type ShopBrowser, type ShopTab } from './shops.ts';
 
 const SAMPLE = JSON.stringify(shopFile());
@@ -285,6 +285,75 @@ describe('what two tabs change at the same moment', () => {
     await saved();
     for (const tell of words.toReversed()) tell();
     expect([read(a).shop, read(b).shop]).toEqual([withSaw(sample), withSaw(sample)]);
+  });
+});
+
+describe('a change made before what is kept could be read', () => {
+  const withSaw = (shop: Shop): Shop => ({ ...shop, saws: [...shop.saws, { diameter: 30 }] });
+
+  it('counts as not saved while the storage cannot be reached, and as saved once it is', async () => {
+    browser.copies = [{ text: SAMPLE, savedAt: 5 }];
+    browser.broken = true;
+    const tab = await browser.openTab();
+    expect([read(tab).saved, read(tab).trouble], 'nothing is missing yet').toEqual(['saved', 'off']);
+    read(tab).change(withSaw);
+    expect([read(tab).saved, read(tab).trouble]).toEqual(['failed', 'off']);
+    await vi.advanceTimersByTimeAsync(RETRY);
+    expect(read(tab).saved, 'after another try').toBe('failed');
+    browser.broken = false;
+    await vi.advanceTimersByTimeAsync(10 * RETRY);
+    expect([read(tab).saved, read(tab).trouble]).toEqual(['saved', null]);
+    expect(keptShop()).toEqual(withSaw(sample));
+  });
+
+  it('is being saved until the storage is known to be in trouble', async () => {
+    let arrive = (): void => {};
+    browser.reading = new Promise((resolve) => (arrive = resolve));
+    const tab = await browser.openTab();
+    read(tab).change(withSaw);
+    expect(read(tab).saved).toBe('saving');
+    tab.storage.stands('blocked');
+    expect([read(tab).saved, read(tab).trouble]).toEqual(['failed', 'blocked']);
+    tab.storage.stands(null);
+    expect(read(tab).saved).toBe('saving');
+    arrive();
+    await saved();
+    expect([read(tab).saved, keptShop()]).toEqual(['saved', withSaw(EMPTY_SHOP)]);
+  });
+});
+
+describe('a new job that waits for it', () => {
+  let arrive = (): void => {};
+  let tab: ShopTab;
+  beforeEach(async () => {
+    browser.copies = [{ text: SAMPLE, savedAt: 5 }];
+    browser.reading = new Promise((resolve) => (arrive = resolve));
+    tab = await browser.openTab();
+  });
+  const begin = (): Promise<boolean> =>
+    tab.opening.newJobFrom(async () => {
+      await tab.shop.whenRead();
+      return jobFrom(read(tab).shop, 'in');
+    });
+
+  it('says so as long as it waits, and is begun once', async () => {
+    const { opened } = documentOf(tab);
+    const [one, two] = [begin(), begin()];
+    expect(read(tab).awaited).toBe(true);
+    arrive();
+    expect([await one, await two]).toEqual([true, false]);
+    expect(read(tab).awaited).toBe(false);
+    expect(documentOf(tab)).toMatchObject({ opened: opened + 1, job: { dies: [{ id: 'd1' }, { id: 'd2' }] } });
+    expect(await begin(), 'and another when asked again').toBe(true);
+  });
+
+  it('gives way to a file that is opened meanwhile', async () => {
+    const begun = begin();
+    tab.opening.open('mine.json', DEMO);
+    const { opened, job } = documentOf(tab);
+    arrive();
+    expect(await begun).toBe(false);
+    expect([documentOf(tab).opened, documentOf(tab).job]).toEqual([opened, job]);
   });
 });
 
