@@ -6,6 +6,7 @@ import { unwatched } from '../../src/drawing/going.ts';
 import type { IEntity, ILwpolylineEntity } from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../src/core/derive.ts';
+import { feedOf } from '../../src/core/solve/feed.ts';
 import { fabrication } from '../../src/exports/tables/fabrication.ts';
 import { plainPrint } from '../../src/exports/shared/files.ts';
 import { layoutDxf } from '../../src/exports/layout/layout.ts';
@@ -139,7 +140,7 @@ describe('wraps.pdf says', () => {
   it('how the sheets of a template larger than the page go together', async () => {
     const pages = await wordsOf(joint(88.9, 30));
     expect(pages.length).toBeGreaterThan(3);
-    expect(pages[0]).toContain('sheet A1');
+    expect(pages[0]).toContain('sheet A1. Join the sheets on their crosses');
     for (const text of pages.slice(0, 2)) expect(text).toContain('A1–A2');
   });
 });
@@ -274,6 +275,17 @@ describe('the lower edge is the sawn end', () => {
     }
   });
 
+  it('is the one after the grip is off, at an end that has some, and only there', async () => {
+    const dies = demo.job.dies.map((die) => ({ ...die, leastGrip: 600 }));
+    const frame = derivedFrom(JSON.stringify({ ...demo.job, dies }));
+    const gripped = frame.tubes.flatMap((tube) =>
+      feedOf(frame.job, tube).grip.flatMap((length, i) => (length > 0 ? [`wraps/${tube.number}-${'AB'[i]}.svg`] : [])),
+    );
+    expect(gripped.length).toBeGreaterThan(0);
+    const patterns = await wrapsSvg(frame, unwatched);
+    const said = patterns.filter(({ bytes }) => new TextDecoder().decode(bytes).includes('grip'));
+    expect(said.map(({ fileName }) => fileName)).toEqual(gripped);
+  });
   it('on paper: from the sawn end and from the node differ by the tip', async () => {
     for (const { frame, pages } of await Promise.all(printed)) {
       const written = pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');

@@ -159,7 +159,9 @@ it('no words run out of a flat pattern, and how far its edge is from the sawn en
       if (anchor === 'end') expect(Number(x) - wide, `${fileName} ${shown}`).toBeGreaterThan(0);
       else expect(Number(x) + wide, `${fileName} ${shown}`).toBeLessThan(width);
     }
-    expect(written.map(([, , , , shown]) => shown).join(' '), fileName).toMatch(/this edge [^…]* from the sawn end/u);
+    const all = written.map(([, , , , shown]) => shown).join(' ');
+    expect(all, fileName).toMatch(/this edge [^…]* from the sawn end/u);
+    expect(all, fileName).toContain('printed side out');
   }
 });
 

@@ -15,10 +15,10 @@ export function workedOut(advice: PullAdvice, step: Degrees): string | null {
   return exact === null ? null : `the nearest ${divisionInWords(step)} on the scale; exactly ${exact}`;
 }
 
-/** The same, short: "to nearest 1/2°, exactly 39.9°". */
+/** The same, short: "nearest 1/2° to 39.9°". */
 export function workedOutShort(advice: PullAdvice, step: Degrees): string | null {
   const exact = exactly(advice);
-  return exact === null ? null : `to nearest ${divisionInWords(step)}, exactly ${exact}`;
+  return exact === null ? null : `nearest ${divisionInWords(step)} to ${exact}`;
 }
 
 function exactly(advice: PullAdvice): string | null {

@@ -91,7 +91,7 @@ export function landingInWords(landing: Landing, unit: LengthUnit): string {
     bend === null
       ? ''
       : fromTangent < 0
-        ? ` (in that bend, ${lengthInWords(-fromTangent, unit)} ${tangent === 'start' ? 'after it starts' : 'before it ends'})`
+        ? ` (in that bend, ${lengthInWords(-fromTangent, unit)} from its side towards ${tangent === 'start' ? 'A' : 'B'})`
         : ` (${lengthInWords(fromTangent, unit)} ${tangent === 'start' ? 'before that bend' : 'past that bend'})`;
   const turned = turnInWords(turn);
   const about = turned === '0°' ? `on ${from}` : turned === '180°' ? `opposite ${from}` : `${turned} from ${from}`;

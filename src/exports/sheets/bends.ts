@@ -135,11 +135,14 @@ function bendRow(context: Context, tube: SolvedTube, index: number, marks: BendM
           const { arrow } = sideOf(mark, step);
           const right = at(COLUMNS.mark) - 6;
           const wide = letters.width(shown, MAIN, true);
+          // Long figures push their arrow against the word: it stands higher then.
+          const meets =
+            arrow.includes('◂') && right - wide - 5.5 < left + 10.4 + letters.width(mark.kind, LEAST_SIZE, false);
           return [
             text(right, y, shown, { size: MAIN, bold: true, anchor: 'end' }),
             ...(arrow.includes('▸') ? [arrowhead({ x: right + 6, y: y + 2.5 }, 0, 4)] : []),
             ...(arrow.includes('◂') ? [arrowhead({ x: right - wide - 5, y: y + 2.5 }, Math.PI, 4)] : []),
-            ...(lines > 1 ? [text(left + 10.4, y + 0.2, mark.kind, { size: LEAST_SIZE })] : []),
+            ...(lines > 1 ? [text(left + 10.4, y + (meets ? 4.4 : 0.2), mark.kind, { size: LEAST_SIZE })] : []),
           ];
         }),
         big(COLUMNS.rotation, turn === null ? 'none' : `${onScale(turn.turn)}°`),

@@ -1,7 +1,14 @@
 /** The words and readings of marks, against tapes read by hand. */
 import { describe, expect, it } from 'vitest';
 import type { TapeMark, TapeStep } from '../../../src/core/marks/tape.ts';
-import { leansInWords, roundingInWords, sideOf, troubleOf } from '../../../src/core/words/marks.ts';
+import {
+  leansInWords,
+  markMeets,
+  roundingInWords,
+  sideNote,
+  sideOf,
+  troubleOf,
+} from '../../../src/core/words/marks.ts';
 
 const mark = (given: Partial<TapeMark>): TapeMark => ({
   kind: 'start',
@@ -32,6 +39,19 @@ describe('the side on which a bend lies', () => {
       words: 'towards end B',
     });
     expect(sideOf(mark({ kind: 'middle', bendLies: 'either-side' }), step('B')).arrow).toBe('◂▸');
+  });
+});
+
+describe('how a mark is used', () => {
+  it('a clamp mark says which edge goes on it and how far from there the bend begins', () => {
+    const words = markMeets('clamp', 114.3, 'mm');
+    expect(words).toContain('edge away from the die');
+    expect(words).toContain('begins 114.3\u00a0mm past it, away from the end in front');
+    expect(markMeets('clamp', 114.3, 'in')).toContain('4.50\u00a0in');
+  });
+  it('a middle mark has its bend on both sides, another on its arrow’s', () => {
+    expect(sideNote('middle')).toContain('half on each side');
+    expect(sideNote('clamp')).toContain('arrow');
   });
 });
 
