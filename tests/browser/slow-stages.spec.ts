@@ -25,3 +25,19 @@ test('and by the page where the worker cannot be loaded', async ({ page, trouble
   expect(asked).toBe(1);
   troubles.splice(0); // the browser says that it could not load it
 });
+
+test('Checks says how many tubes are not rehearsed yet', async ({ page }) => {
+  let arrive = (): void => {};
+  const arrived = new Promise<void>((resolve) => (arrive = resolve));
+  await page.route(WORKER, async (route) => {
+    await arrived;
+    await route.continue();
+  });
+  await start(page);
+  await goTo(page, 'Checks');
+  const yet = page.getByText(/^\d+ tubes are not rehearsed at the bender yet/u);
+  await expect(yet).toBeVisible();
+  arrive();
+  await expect(yet).toBeHidden();
+  await expect(page.getByText('fault of the program')).toBeHidden();
+});

@@ -26,7 +26,7 @@ export interface ShopPersistence {
   /**
    * Puts what comes of what lies there (undefined: nothing), and answers what that was; null, and nothing is changed, where nothing
    * comes of it. Found and put in one transaction, then put into the second copy. Where the database refuses, it rejects, and the
-   * second copy has what comes of what lies there. It may ask several times, and the last time counts.
+   * second copy has what comes of what lies there. It may ask several times.
    */
   save(next: (found: unknown) => KeptShop | null): Promise<KeptShop | null>;
   /** Keeps among what was set aside what could not be read. */
@@ -58,6 +58,11 @@ export function shopPersistence(
     const found = await second.readShop();
     const kept = next(found ?? undefined);
     if (kept !== null) await second.writeShop(marked(kept, found, names));
+  }
+
+  /** Unless what lies there is of a newer program, which the database once refused. */
+  async function copyToSecond(written: KeptShop, next: (found: unknown) => KeptShop | null): Promise<void> {
+    if (next((await second.readShop()) ?? undefined) !== null) await second.writeShop(written);
   }
 
   return {
@@ -107,7 +112,7 @@ export function shopPersistence(
         if (written === null) return null;
         jottings.drop(names);
         theirs = theirs.filter((name) => !names.includes(name));
-        await second.writeShop(written).catch(() => undefined); // there may be none here
+        await copyToSecond(written, next).catch(() => undefined); // there may be none here
         return written;
       } catch (error) {
         if (troubleOf(error) !== 'newer') await saveInSecond(next, names).catch(() => undefined);

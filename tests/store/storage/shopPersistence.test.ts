@@ -44,6 +44,13 @@ describe('a write', () => {
     expect(inFile).toEqual({ text: 'newer', savedAt: 1 });
   });
 
+  it('leaves in the second copy what a newer program has written there alone', async () => {
+    inFile = { text: 'newer', savedAt: 1 };
+    await shop.save((found) => (textOf(found) === 'newer' ? null : { text: 'a', savedAt: 2 }));
+    expect(fake.all('shop')).toEqual([{ text: 'a', savedAt: 2 }]);
+    expect(inFile).toEqual({ text: 'newer', savedAt: 1 });
+  });
+
   it('is not in the second copy before the database has answered', async () => {
     let answer = (): void => {};
     fake.pause = new Promise((resolve) => (answer = resolve));
