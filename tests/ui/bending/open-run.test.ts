@@ -50,6 +50,7 @@ describe('the order that is proposed', () => {
     expect(given).toEqual({
       order: null,
       words: 'This tube could not be rehearsed, which is a fault of the program: no answer came.',
+      better: false,
       barred: false,
     });
   });
@@ -67,12 +68,17 @@ describe('the order that is proposed', () => {
     expect(proposalOf(tube, [], none, undefined)).toEqual({
       order: null,
       words: 'No order keeps clear: its bends overlap, so it cannot be made.',
+      better: false,
       barred: true,
     });
     const other = { ...step, front: 'B', hit: null, cannotHold: null } as const;
     const rehearsal = { ...none, proposed: [other], reason: null, free: 1 };
     const found = proposalOf(tube, [{ bend: 1, front: 'A' }], rehearsal, undefined);
     expect(found.order).toEqual([{ bend: 1, front: 'B' }]);
+    expect(found.better).toBe(true);
+    // Every order keeps clear: none is better than the one that the marks and sheets go by.
+    const free = { ...rehearsal, plain: [{ ...step, hit: null, cannotHold: null }], free: 2 };
+    expect(proposalOf(tube, [{ bend: 1, front: 'A' }], free, undefined).better).toBe(false);
     expect(found.words).toMatch(/As the marks come, bend 1 .*Wall at 45°\.$/u);
     // Of an order that nobody asked for nothing is said.
     expect(proposalOf(tube, [{ bend: 1, front: 'B' }], rehearsal, undefined).words).not.toContain('Wall');
