@@ -190,8 +190,13 @@ test('a bend that went too far is shown by what it does to the far end, and may 
 });
 
 test('390 x 844: each step fits, its keys are for thumbs; the run waits while one is elsewhere', async ({ page }) => {
-  await page.setViewportSize({ width: 390, height: 844 });
   await start(page);
+  // With a log that bears a law, so that beside what to pull to stands how well it is known.
+  const job = JSON.parse(await savedText(page));
+  const { die, section } = job.members[0];
+  job.pulls = [20, 45, 60, 80, 95].map((pulled, i) => ({ die, section, pulled, net: opened(pulled) + (i % 2) / 10 }));
+  await openFile(page, 'logged.cagewright.json', JSON.stringify(job));
+  await page.setViewportSize({ width: 390, height: 844 });
   await begin(page);
   const fits = async (): Promise<void> => {
     const wide = await page.locator('.run-page').evaluate((element) => element.scrollWidth - element.clientWidth);
@@ -203,6 +208,7 @@ test('390 x 844: each step fits, its keys are for thumbs; the run waits while on
   };
   await fits();
   await clamp(page, 1);
+  await expect(figure(page)).toContainText('known to');
   await fits();
   await pullAndRead(page, 10);
   await expect(said(page)).toContainText('Short');

@@ -51,7 +51,8 @@ export function markMeets(kind: TapeMark['kind'], offset: number, unit: LengthUn
       return 'start mark, to where the die begins to bend';
     case 'clamp': {
       const begins = `${decimalLength(Math.abs(offset), unit, unit === 'in' ? 2 : 1)}\u00a0${unit}`;
-      return `clamp mark, to the clamp’s edge away from the die: the bend begins ${begins} past it, away from the end in front`;
+      // Which place that is differs by machine: the shop has measured its own.
+      return `clamp mark, to the place on the machine that the die’s clamp offset was measured to: the bend begins ${begins} past it, away from the end in front`;
     }
     case 'middle':
       return 'middle mark, to the middle of the bend on the die';

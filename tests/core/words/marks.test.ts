@@ -43,9 +43,9 @@ describe('the side on which a bend lies', () => {
 });
 
 describe('how a mark is used', () => {
-  it('a clamp mark says which edge goes on it and how far from there the bend begins', () => {
+  it('a clamp mark says what it is set to and how far from there the bend begins', () => {
     const words = markMeets('clamp', 114.3, 'mm');
-    expect(words).toContain('edge away from the die');
+    expect(words).toContain('that the die’s clamp offset was measured to');
     expect(words).toContain('begins 114.3\u00a0mm past it, away from the end in front');
     expect(markMeets('clamp', 114.3, 'in')).toContain('4.50\u00a0in');
   });
