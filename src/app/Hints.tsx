@@ -6,7 +6,7 @@ import './hints.css';
 const HINTS: readonly { readonly what: string; readonly how: string }[] = [
   { what: 'Look round', how: 'Drag to turn, pinch or wheel to zoom.' },
   { what: 'Pick it', how: 'Press a tube here or in a table.' },
-  { what: 'Type as you speak', how: '21 1/2, 1\u2032 9-1/2\u2033 or 546mm.' },
+  { what: 'Type as you speak', how: '21 1/2, 1\u2032 9-1/2\u2033, 546mm or 47 1/2 / 2.' },
 ];
 
 const wereSeen = (kept: unknown): boolean => kept === true;

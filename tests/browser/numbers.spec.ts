@@ -104,6 +104,45 @@ test('a decimal comma is refused beside the field, and the last good value stays
   expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
 });
 
+test('a sum is worked out, and the field says how it was read', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  await choose(page, POINTS, FLOOR);
+  await field(page).fill('47 1/2 / 4');
+  // 11 7/8 in = 301.625 mm.
+  await expect(field(page)).toHaveAccessibleDescription('47 1/2 ÷ 4 = 11 7/8 in · 301.6 mm');
+  await field(page).press('Enter');
+  await expect(field(page)).toHaveValue('11 7/8');
+  expect(await heightInFile(page)).toBeCloseTo(301.625, 9);
+  await enter(field(page), '100 / 4/2');
+  await expect(page.getByRole('article', { name: `Point ${FLOOR}` }).getByRole('alert')).toContainText('two slashes');
+  expect(await heightInFile(page)).toBeCloseTo(301.625, 9);
+});
+
+test('after a refused text Enter takes the correction, and the value that stands there', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  await choose(page, POINTS, FLOOR);
+  const card = page.getByRole('article', { name: `Point ${FLOOR}` });
+  await field(page).focus();
+  await page.keyboard.type('11,5');
+  await page.keyboard.press('Enter');
+  await expect(field(page)).toHaveAttribute('aria-invalid', 'true');
+  await page.keyboard.type('11.5');
+  await page.keyboard.press('Enter');
+  await expect(field(page)).toHaveValue('11 1/2');
+  await expect(field(page)).not.toHaveAttribute('aria-invalid');
+
+  await page.keyboard.type('12,5');
+  await page.keyboard.press('Tab');
+  await expect(card.getByRole('alert'), 'left, and refused').toContainText('12,5');
+  await field(page).focus();
+  await page.keyboard.press('Enter');
+  await expect(card.getByRole('alert'), 'the last good value is taken').toHaveCount(0);
+  await expect(field(page)).not.toHaveAttribute('aria-invalid');
+  expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
+});
+
 test('a number is edited in the table itself, and a comma is refused there too', async ({ page }) => {
   await start(page);
   await goTo(page, 'Survey');

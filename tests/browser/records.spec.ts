@@ -7,6 +7,7 @@ const MEMBERS = 'Members in build order';
 
 /** As a hand does it: where the button is when the press begins, whatever moves meanwhile. */
 async function pressAndLetGo(page: Page, button: Locator): Promise<void> {
+  await button.scrollIntoViewIfNeeded();
   const { x, y, width, height } = (await button.boundingBox())!;
   await page.mouse.move(x + width / 2, y + height - 4);
   await page.mouse.down();
@@ -52,15 +53,26 @@ test('Enter in the last field adds the point; a text that cannot be read adds no
   await page.getByText('Add a point', { exact: true }).click();
   const height = page.getByRole('textbox', { name: 'Height' }).last();
   await enter(page.getByRole('textbox', { name: 'What was measured' }), 'Pedal box');
+  await expect(page.getByRole('textbox', { name: 'Along' }), 'asked for next').toBeFocused();
+  await page.getByRole('textbox', { name: 'Along' }).fill('0');
+  await page.getByRole('textbox', { name: 'Offset, + left' }).fill('0');
   await height.fill('1,5');
   await page.getByRole('button', { name: 'Add the point' }).click();
-  await expect(page.getByRole('alert')).toContainText('1,5');
+  await expect(page.getByRole('alert')).toContainText('use a point: 1.5');
+  await expect(height).toBeFocused();
   expect(await savedText(page)).toBe(atFirst);
-  await enter(height, '2');
+  await enter(height, '1 + 1');
   await expect(page.getByRole('article', { name: 'Point Pedal box' })).toBeVisible();
   const added = JSON.parse(await savedText(page)).points as { name: string; position: number[] }[];
   expect(added).toHaveLength(JSON.parse(atFirst).points.length + 1);
   expect(added.at(-1)!.position[2]).toBeCloseTo(50.8, 9);
+
+  // What was measured is in the job: a second press has nothing to add.
+  const form = page.getByRole('form', { name: 'Add a point' });
+  await form.getByRole('button', { name: 'Add the point' }).click();
+  await expect(form.getByRole('textbox', { name: 'Along' })).toBeFocused();
+  await expect(form.getByRole('alert').first()).toContainText('type a length');
+  expect(JSON.parse(await savedText(page)).points).toHaveLength(added.length);
 });
 
 test('a node is added, renamed and deleted; one that members run through is not', async ({ page }) => {

@@ -1,10 +1,11 @@
 /**
- * Lengths as people type and read them: 21 1/2, 21½, 1' 9-1/2", 546mm, 54.6 cm. In the core every length is in
- * millimetres; an inch is 25.4 mm exactly (international inch). A bare number is in the job's own unit.
+ * Lengths as people type and read them: 21 1/2, 21½, 1' 9-1/2", 546mm, 54.6 cm, and sums of them (sum.ts). In the core every
+ * length is in millimetres; an inch is 25.4 mm exactly (international inch). A bare number is in the job's own unit.
  *
  * What could be read in two ways is refused with a reason, never guessed: a wrong inch costs a tube.
  */
 import { FARTHEST } from '../geometry/tolerance.ts';
+import { readSum, type Summed, type Term } from './sum.ts';
 import { commaRefusal, DECIMAL, fixedText, plainText, read, refused, type Typed } from './typed.ts';
 
 export type LengthUnit = 'in' | 'mm';
@@ -52,15 +53,18 @@ const FRACTION_SIGNS: Readonly<Record<string, string>> = {
   '↉': '0/3',
 };
 
-const FRACTION = String.raw`\d+ ?/ ?\d+`;
-/** A count of some unit: 21, 21.5, 5/16, 21 1/2, 21-1/2. Spaces round the hyphen would make it a subtraction. */
-const COUNT = String.raw`(?:\d+(?: |-)${FRACTION}|${FRACTION}|${DECIMAL})`;
-const SINGLE = new RegExp(`^(${COUNT}) ?(mm|cm|m|in|inch|inches|"|ft|')?$`, 'u');
-const FEET_AND_INCHES = new RegExp(`^(${DECIMAL}) ?(?:'|ft)(?: |-| - )?(${COUNT}) ?(?:in|inch|inches|")?$`, 'u');
+/** A count of some unit: 21, 21.5, 5/16, 21 1/2, 21-1/2. Spaces round the hyphen, or round a lone slash, make a sum of it. */
+const COUNT = String.raw`(?:(?:\d+(?: |-)\d+ ?/ ?\d+|\d+/\d+)(?![.\d])|${DECIMAL})`;
+const UNIT = String.raw`(?: ?(?:(mm|cm|m|inches|inch|in|ft)(?![a-z])|(["'])))?`;
+const SINGLE = new RegExp(`^(${COUNT})${UNIT}`, 'u');
+const FEET = String.raw`(${DECIMAL}) ?(?:'|ft(?![a-z]))`;
+const FEET_AND_INCHES = new RegExp(`^${FEET}( - | |-)?(${COUNT})(?: ?(?:(?:inches|inch|in)(?![a-z])|"))?`, 'u');
+/** What makes the number after feet a length of its own: 6' - 50mm. */
+const OTHER_UNIT = /^ ?(?:(?:mm|cm|m|ft)(?![a-z])|')/u;
 
 /**
- * Reads a typed length. Value in mm. A bare number, or fraction, is in `unit`; after feet it is inches.
- * Refused with a reason: nothing typed, commas, a fraction that is none (over zero, or 21 3/2), 12 inches and more
+ * Reads a typed length, or a sum of lengths (sum.ts). Value in mm. A bare number, or fraction, is in `unit`; after feet it is
+ * inches. Refused with a reason: nothing typed, commas, a fraction that is none (over zero, or 21 3/2), 12 inches and more
  * after feet, anything beyond 100 m, anything else.
  */
 export function parseLength(text: string, unit: LengthUnit): Typed {
@@ -68,13 +72,17 @@ export function parseLength(text: string, unit: LengthUnit): Typed {
   if (plain === '') return refused('type a length');
   const comma = commaRefusal(plain);
   if (comma !== null) return refused(comma);
-
-  const [, sign, size] = /^([-+]?) ?(.*)$/u.exec(spellFractions(plain))!;
-  const magnitude = readMagnitude(size!, unit);
-  if (!magnitude.ok) return magnitude;
-  if (magnitude.value > FARTHEST) return refused('more than 100 m');
-  return read(sign === '-' && magnitude.value !== 0 ? -magnitude.value : magnitude.value);
+  const typed = readSum(spellFractions(plain), LENGTHS[unit]);
+  return typed.ok && !(Math.abs(typed.value) <= FARTHEST) ? refused('more than 100 m') : typed;
 }
+
+const lengthsIn = (unit: LengthUnit): Summed => ({
+  what: 'a length',
+  unit: ` ${unit}`,
+  toBase: (count) => toMillimetres(count, unit),
+  term: readTerm,
+});
+const LENGTHS: Readonly<Record<LengthUnit, Summed>> = { in: lengthsIn('in'), mm: lengthsIn('mm') };
 
 /** 21½ becomes 21 1/2, and the fraction slash a plain one. A digit straight after the sign stays apart from it. */
 function spellFractions(plain: string): string {
@@ -85,23 +93,46 @@ function spellFractions(plain: string): string {
     .replaceAll('⁄', '/');
 }
 
-function readMagnitude(size: string, unit: LengthUnit): Typed {
-  const single = SINGLE.exec(size);
-  if (single) {
-    const count = readCount(single[1]!);
-    return count.ok ? read(toMillimetres(count.value, single[2] ?? unit)) : count;
-  }
-  const both = FEET_AND_INCHES.exec(size);
-  if (both) {
-    const inches = readCount(both[2]!);
+function readTerm(text: string): Term | Refusal | null {
+  const both = FEET_AND_INCHES.exec(text);
+  if (both && !OTHER_UNIT.test(text.slice(both[0].length))) {
+    const inches = readCount(both[3]!);
     if (!inches.ok) return inches;
     if (inches.value >= 12) return refused('after feet, inches stay below 12');
-    return read(toMillimetres(Number(both[1]) * 12 + inches.value, 'in'));
+    // 10' - 6" is how drawings write ten feet six.
+    const joined = both[2]?.includes('-') === true || both[3]!.includes('-');
+    return {
+      ok: true,
+      letters: both[0].length,
+      value: toMillimetres(Number(both[1]) * 12 + inches.value, 'in'),
+      named: true,
+      fraction: false,
+      joined,
+      as: `${both[1]} ft ${joined ? 'and ' : ''}${spelledCount(both[3]!)} in`,
+    };
   }
-  const spaced = /^(\d+) (\d+)\b(?! ?\/)/u.exec(size);
-  if (spaced) return refused(`two numbers: ${spaced[1]}${spaced[2]} or ${spaced[1]}.${spaced[2]}?`);
-  return refused('not a length');
+  const single = SINGLE.exec(text);
+  if (!single) return null;
+  const count = readCount(single[1]!);
+  if (!count.ok) return count;
+  const unit = single[2] ?? single[3];
+  return {
+    ok: true,
+    letters: single[0].length,
+    value: unit === undefined ? count.value : toMillimetres(count.value, unit),
+    named: unit !== undefined,
+    fraction: unit === undefined && /^\d+\/\d+$/u.test(single[1]!),
+    joined: single[1]!.includes('-'),
+    as: `${spelledCount(single[1]!)}${unit === undefined ? '' : ` ${SPELLED[unit] ?? unit}`}`,
+  };
 }
+
+type Refusal = Extract<Typed, { ok: false }>;
+
+const SPELLED: Readonly<Record<string, string>> = { '"': 'in', "'": 'ft', inch: 'in', inches: 'in' };
+
+/** 21-1/2 as "21 and 1/2". */
+const spelledCount = (count: string): string => count.replace('-', ' and ').replace(/ ?\/ ?/u, '/');
 
 /** The number of units in a text that matched COUNT. */
 function readCount(count: string): Typed {

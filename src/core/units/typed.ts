@@ -3,12 +3,17 @@
  * ones, and commas, which are refused because 1,200 means two different things on two sides of the sea.
  */
 
-/** The value read, or why it was not: a short phrase to show beside the field. */
-export type Typed = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly why: string };
+/**
+ * The value read, with how it was read where that has to be said ("47 1/2 ÷ 2"), or why it was not: a short phrase to show beside
+ * the field.
+ */
+export type Typed =
+  | { readonly ok: true; readonly value: number; readonly as?: string }
+  | { readonly ok: false; readonly why: string };
 
 /** What was typed, as a value; or why it is none. */
-export const read = (value: number): Typed => ({ ok: true, value });
-export const refused = (why: string): Typed => ({ ok: false, why });
+export const read = (value: number): Extract<Typed, { ok: true }> => ({ ok: true, value });
+export const refused = (why: string): Extract<Typed, { ok: false }> => ({ ok: false, why });
 
 /** An unsigned decimal number as it stands in a pattern: 21, 21.5, .5, 21. */
 export const DECIMAL = String.raw`(?:\d+\.?\d*|\.\d+)`;

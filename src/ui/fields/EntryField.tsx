@@ -7,7 +7,7 @@
 import { useEffect, useId, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import type { Fault } from '../../core/job/fault.ts';
 import { isAtRest, typeOn, type Draft } from './draft.ts';
-import type { ValueKind } from './kinds.ts';
+import { readBackOf, type ValueKind } from './kinds.ts';
 
 /** What a field does with a value. Without `nudge` every nudge is a commit of its own. */
 export interface Committing<T> {
@@ -100,7 +100,11 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
 
   /** True when nothing stands in the way of leaving the field. */
   function commit(keepText: boolean): boolean {
-    if (draft === null) return true;
+    if (draft === null) {
+      // Enter on the last good value takes it: what was refused before it is settled.
+      if (keepText) setRefusal(null);
+      return true;
+    }
     if (nudged.current !== null) {
       finishNudge(true);
       return true;
@@ -258,6 +262,6 @@ function noteFor<T>(
 ): Note | null {
   if (refusal !== null) return { refused: true, text: refusal };
   if (current === null) return null;
-  const text = current.ok ? kind.readBack(current.value) : current.why;
+  const text = current.ok ? readBackOf(current, kind) : current.why;
   return text === '' ? null : { refused: false, text };
 }

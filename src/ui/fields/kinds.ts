@@ -8,7 +8,10 @@ import { formatAngle, parseAngle } from '../../core/units/angle.ts';
 import { decimalLength, formatLength, MM_PER_INCH, parseLength, type LengthUnit } from '../../core/units/length.ts';
 import { fixedText, plainText } from '../../core/units/typed.ts';
 
-export type Entered<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly why: string };
+/** `as`: how the text was read, where that has to be said: "47 1/2 ÷ 2". */
+export type Entered<T> =
+  | { readonly ok: true; readonly value: T; readonly as?: string }
+  | { readonly ok: false; readonly why: string };
 
 export interface ValueKind<T> {
   /** As it stands in the field; reads back to the same value, to what is shown of it. */
@@ -20,6 +23,13 @@ export interface ValueKind<T> {
   nudge?(value: T, steps: number): T;
   /** Which touch keyboard: inches need the space and the slash that a number pad lacks. */
   readonly inputMode: 'text' | 'decimal';
+}
+
+/** What a field says of a text that it can read: how a sum was read and what it comes to, "47 1/2 ÷ 2 = 23 3/4 in · 603.3 mm". */
+export function readBackOf<T>(entered: Extract<Entered<T>, { ok: true }>, kind: ValueKind<T>): string {
+  const value = kind.readBack(entered.value);
+  if (entered.as === undefined) return value;
+  return `${entered.as} ${value === '' ? `= ${kind.show(entered.value)}` : value}`;
 }
 
 /** Lengths in mm, shown in the job's unit; a nudge is 1/16 in or 1 mm. */

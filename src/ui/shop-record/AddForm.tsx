@@ -2,7 +2,7 @@
 import { useRef, useState, type FormEvent, type ReactNode } from 'react';
 import type { Fault } from '../../core/job/fault.ts';
 import { DraftField } from '../fields/DraftField.tsx';
-import type { ValueKind } from '../fields/kinds.ts';
+import { readBackOf, type ValueKind } from '../fields/kinds.ts';
 
 interface FieldOf<T> {
   readonly label: string;
@@ -57,7 +57,7 @@ export function AddForm<R extends object>(props: {
             entered={entered}
             asked={asked}
             mayBeEmpty={field.mayBeEmpty ?? false}
-            readBack={entered.ok && text !== '' ? field.kind.readBack(entered.value) : ''}
+            readBack={entered.ok && text !== '' ? readBackOf(entered, field.kind) : ''}
             onType={(next) => setTexts({ ...texts, [key]: next })}
           />
         ))}

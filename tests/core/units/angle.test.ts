@@ -16,13 +16,25 @@ describe('parseAngle', () => {
   });
 
   it.each([
+    ['90 - 12.5', 77.5, '90 − 12.5'],
+    ['45/2', 22.5, '45 ÷ 2'],
+    ['180° - 2 x 62', 56, '180° − 2 × 62°'],
+    ['(180 - 90.5) / 2', 44.75, '(180 − 90.5) ÷ 2'],
+  ])('works out %s', (text, value, as) => {
+    expect(parseAngle(text)).toEqual({ ok: true, value, as });
+  });
+
+  it.each([
     ['', 'type an angle'],
     ['52,5', 'use a point: 52.5'],
     ['361', 'more than a full turn'],
-    ['5 2', 'not an angle'],
-    ['52°°', 'not an angle'],
-    ['1e2', 'not an angle'],
-    ['--4', 'not an angle'],
+    ['5 2', 'two numbers: 52 or 5.2?'],
+    ['52°°', '“°” cannot be read'],
+    ['1e2', '“e2” cannot be read'],
+    ['--4', 'two signs in a row'],
+    ['90 +', 'nothing after +'],
+    ['300 + 61', 'more than a full turn'],
+    ['2° * 3°', 'an angle times an angle is not an angle'],
     ['NaN', 'not an angle'],
   ])('refuses %j', (text, why) => {
     expect(parseAngle(text)).toEqual({ ok: false, why });

@@ -6,6 +6,7 @@ import {
   lengthKind,
   numberKind,
   orNothing,
+  readBackOf,
   rotationKind,
   sizeKind,
   tapeKind,
@@ -29,6 +30,19 @@ describe('a length as a person types it', () => {
     expect(typed).toEqual({ ok: true, value: 546 });
     expect(inches.readBack(546)).toBe('≈ 21 1/2 in · 546.0 mm');
     expect(metric.readBack(546.05)).toMatch(/^≈/);
+  });
+
+  it('says how a sum was read, and what it comes to', () => {
+    const said = (kind: typeof inches, text: string): string => {
+      const typed = kind.read(text);
+      return typed.ok ? readBackOf(typed, kind) : typed.why;
+    };
+    expect(said(inches, '47 1/2 / 2')).toBe('47 1/2 ÷ 2 = 23 3/4 in · 603.3 mm');
+    expect(said(metric, '1200 - 44.45/2')).toBe('1200 − 44.45 ÷ 2 ≈ 1177.8 mm · 46 3/8 in');
+    expect(said(orNothing(sizeKind('in')) as typeof inches, '2 x 3/4')).toBe('2 × 3/4 = 1 1/2 in · 38.1 mm');
+    expect(said(deviationKind('mm', 10), '3 / 4')).toBe('3 ÷ 4 = 0.75');
+    expect(said(angleKind, '90 - 12.5')).toBe('90 − 12.5 = 77.5°');
+    expect(said(inches, '21 1/2')).toBe('= 21 1/2 in · 546.1 mm');
   });
 
   it('is nudged by a sixteenth of an inch, or a millimetre', () => {
