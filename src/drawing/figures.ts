@@ -1,7 +1,7 @@
 /** Figures as a drawing shows them: fractions set as fractions, a true minus, the unit after a narrow space. */
 import { toDegrees, type Radians } from '../core/geometry/angle.ts';
 import { shownRound } from '../core/words/turns.ts';
-import { decimalLength, formatLength, inchFraction, type ShownLength, type LengthUnit } from '../core/units/length.ts';
+import { decimalLength, formatLength, type ShownLength, type LengthUnit } from '../core/units/length.ts';
 import type { TapeReading } from '../core/units/tape.ts';
 import { formatAngle } from '../core/units/angle.ts';
 
@@ -19,12 +19,8 @@ export function figure(shown: ShownLength): string {
 export const markFigure = (reading: TapeReading): string =>
   reading.leans === '' ? figure(reading) : `${figure(reading)}\u200a${reading.leans}`;
 
-/** Shop lengths are read to 1/32 in or 0.1 mm. */
-export const shopLength = (mm: number, unit: LengthUnit): ShownLength =>
-  unit === 'in' ? inchFraction(mm, 32) : formatLength(mm, unit);
-
-/** The same with the unit. */
-export const lengthFigure = (mm: number, unit: LengthUnit): string => `${figure(shopLength(mm, unit))} ${unit}`;
+/** As it is shown everywhere, with the unit. */
+export const lengthFigure = (mm: number, unit: LengthUnit): string => `${figure(formatLength(mm, unit))} ${unit}`;
 
 /** Round a tube's surface, the number that the sentences give, with the unit. */
 export const roundFigure = (mm: number, unit: LengthUnit): string => `${figure(shownRound(mm, unit))} ${unit}`;

@@ -7,8 +7,8 @@ import { flatEnd } from '../core/cope/flat-end.ts';
 import type { SurfacePlace } from '../core/cope/cut-pieces.ts';
 import { toRadians } from '../core/geometry/angle.ts';
 import type { SolvedTube } from '../core/solve/types.ts';
-import type { LengthUnit } from '../core/units/length.ts';
-import { figure, shopLength } from './figures.ts';
+import { formatLength, type LengthUnit } from '../core/units/length.ts';
+import { figure } from './figures.ts';
 import { hatched } from './hatch.ts';
 import { box, disc, FINE, FIRM, HAIR, onLayer, SMALL, stroke, text, shape } from './ink.ts';
 import type { Lettering } from './lettering.ts';
@@ -57,7 +57,7 @@ export function unrolledEnd(
   const { outer, bore } = flatEnd(end);
   const level = (name: Level['name'], place: SurfacePlace | null | undefined): Level[] => {
     if (place === null || place === undefined) return [];
-    const words = figure(shopLength(place.s, unit));
+    const words = figure(formatLength(place.s, unit));
     return [{ name, place, words, width: letters.width(words, FIGURE, true) }];
   };
   const levels = [...level('throat', end.high), ...level('tip', end.lows[0])];

@@ -174,11 +174,15 @@ export function decimalLength(mm: number, unit: LengthUnit, places: number): str
   return fixedText(unit === 'in' ? mm / MM_PER_INCH : mm, places);
 }
 
+/** The smallest step in which a length is shown, in the unit: the same in a field, a table, a picture, a sentence and on a sheet. */
+export const SHOWN_STEP: Readonly<Record<LengthUnit, number>> = { in: 1 / 32, mm: 0.1 };
+
 /**
  * A length as a job with this unit shows it, without the unit's name: inches as a fraction, millimetres with decimals.
- * `resolution` is the smallest step shown, in that unit: 1/16, 1/32; 0.1, 0.01, 1.
+ * `resolution` is the smallest step shown, in that unit: 1/16, 1/32; 0.1, 0.01, 1. Another than SHOWN_STEP is for what a tape or
+ * a steel rule is read to.
  */
-export function formatLength(mm: number, unit: LengthUnit, resolution = unit === 'in' ? 1 / 16 : 0.1): ShownLength {
+export function formatLength(mm: number, unit: LengthUnit, resolution = SHOWN_STEP[unit]): ShownLength {
   if (unit === 'in') return inchFraction(mm, Math.round(1 / resolution));
   const text = decimalLength(mm, 'mm', Math.round(-Math.log10(resolution)));
   const shown = Math.abs(Number(text.replace('−', '-')));

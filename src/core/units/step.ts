@@ -3,10 +3,10 @@
  * nor what is missing from it smaller, and the limit itself is not rounded.
  */
 import { DIVISION_ROUNDING } from '../geometry/tolerance.ts';
-import { decimalLength, formatLength, MM_PER_INCH, type LengthUnit } from './length.ts';
+import { decimalLength, formatLength, MM_PER_INCH, SHOWN_STEP, type LengthUnit } from './length.ts';
 
-/** One step, mm: 1/16 in, or 0.1 mm. */
-const STEP: Readonly<Record<LengthUnit, number>> = { in: MM_PER_INCH / 16, mm: 0.1 };
+/** One step that is shown, mm. */
+const STEP: Readonly<Record<LengthUnit, number>> = { in: MM_PER_INCH * SHOWN_STEP.in, mm: SHOWN_STEP.mm };
 
 /** The greatest whole number of the unit's steps that is no more than `mm`, in mm. */
 export const stepBelow = (mm: number, unit: LengthUnit): number =>
@@ -16,7 +16,7 @@ export const stepBelow = (mm: number, unit: LengthUnit): number =>
 export const stepAbove = (mm: number, unit: LengthUnit): number =>
   Math.ceil(mm / STEP[unit] - DIVISION_ROUNDING) * STEP[unit];
 
-/** As it stands on a tape where it is on a step of 1/16 in or 0.1 mm, else in decimals: to 0.001 in or 0.01 mm. */
+/** As it stands on a tape where it is on a step of 1/32 in or 0.1 mm, else in decimals: to 0.001 in or 0.01 mm. */
 export function exactText(mm: number, unit: LengthUnit): string {
   const shown = formatLength(mm, unit);
   return shown.exact ? shown.text : decimalLength(mm, unit, unit === 'in' ? 3 : 2);

@@ -29,8 +29,7 @@ export const endMark = (end: EndOf): string => `${end.tube.number} ${letterOf(en
 export const numbered = ({ number, name }: SolvedTube): string => `${number} ${name}`;
 
 /** To the tenth of a millimetre, or the thirty-second of an inch, with the unit. */
-export const lengthInWords = (mm: number, unit: LengthUnit): string =>
-  `${formatLength(mm, unit, unit === 'in' ? 1 / 32 : 0.1).text} ${unit}`;
+export const lengthInWords = (mm: number, unit: LengthUnit): string => `${formatLength(mm, unit).text} ${unit}`;
 
 const degreesInWords = (radians: number): string => `${formatAngle(toDegrees(radians), 1)}°`;
 

@@ -55,7 +55,7 @@ export function Zero({ tape, from }: { tape: TapeList; from: Marking['from'] }):
   return (
     <>
       {before}
-      {from === 'middle' && <Length mm={tape.zero} parts={32} withUnit />}
+      {from === 'middle' && <Length mm={tape.zero} withUnit />}
       {after}
     </>
   );
@@ -70,7 +70,7 @@ export function Scrap({ grip }: { grip: readonly [number, number] }): ReactNode 
       {ends.map(({ end, length }, i) => (
         <Fragment key={end}>
           {i > 0 && ' and '}
-          <Length mm={length} parts={32} withUnit /> at end {end}
+          <Length mm={length} withUnit /> at end {end}
         </Fragment>
       ))}{' '}
       of it {ends.length > 1 ? 'are' : 'is'} scrap for the machine to hold: saw it off after bending.

@@ -9,7 +9,7 @@ import { useDocument } from '../../store/page.ts';
 
 interface LengthProps {
   readonly mm: number;
-  /** The fraction of an inch it is rounded to, 16 unless said. */
+  /** The fraction of an inch it is rounded to, 32 unless said: what is read off a steel rule. */
   readonly parts?: 16 | 32 | 64;
   readonly withUnit?: boolean;
   /** It is what a person entered, so rounding is shown. */
@@ -17,7 +17,7 @@ interface LengthProps {
 }
 
 /** A length in the job's unit, to the nearest step. */
-export function Length({ mm, parts = 16, withUnit = false, stored = false }: LengthProps): ReactNode {
+export function Length({ mm, parts = 32, withUnit = false, stored = false }: LengthProps): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const shown = unit === 'in' ? inchFraction(mm, parts) : formatLength(mm, unit);
   return (

@@ -31,7 +31,7 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
         </h2>
         {tube && (
           <p className="card-sum">
-            <Length mm={feedOf(job, tube).cutLength} parts={32} withUnit /> to cut · {tube.bends.length}{' '}
+            <Length mm={feedOf(job, tube).cutLength} withUnit /> to cut · {tube.bends.length}{' '}
             {tube.bends.length === 1 ? 'bend' : 'bends'}
             {twin && ` · mirror image is ${twin.number}`}
           </p>

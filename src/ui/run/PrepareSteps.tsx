@@ -21,7 +21,7 @@ export function CutStep(props: { tube: SolvedTube; step: StepOf<'cut'>; onTicked
   return (
     <>
       <p className="run-figure">
-        <Length mm={step.blank} parts={32} withUnit />
+        <Length mm={step.blank} withUnit />
       </p>
       <p>
         of <strong>{sectionInWords(tube.section, unit)}</strong>, cut square. Name its ends A and B.
@@ -70,8 +70,7 @@ export function MarkStep(props: { tube: SolvedTube; step: StepOf<'mark'>; onTick
           <Fragment key={end}>
             <dt>saw off</dt>
             <dd>
-              <Length mm={exact} parts={32} withUnit />{' '}
-              <span className="small">the grip at end {end}, after bending</span>
+              <Length mm={exact} withUnit /> <span className="small">the grip at end {end}, after bending</span>
             </dd>
           </Fragment>
         ))}

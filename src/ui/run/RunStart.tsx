@@ -43,7 +43,7 @@ export function RunStart({ tube }: { tube: SolvedTube }): ReactNode {
       <p className="run-order">{capital(orderInWords(order))}</p>
       {proposal.words !== '' && <p className={proposal.barred ? 'notice-warning' : 'small'}>{proposal.words}</p>}
       <p>
-        To cut in this order: <Length mm={blankToCut(tube, order).blank} parts={32} withUnit />
+        To cut in this order: <Length mm={blankToCut(tube, order).blank} withUnit />
       </p>
       {!sameOrder(order, feed.order) && (
         <>

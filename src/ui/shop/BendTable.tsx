@@ -52,7 +52,7 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
                   <td className="number">
                     <Angle radians={bend.angle} />
                     <span className="small under">
-                      CLR <Length mm={bend.radius} parts={32} />
+                      CLR <Length mm={bend.radius} />
                     </span>
                   </td>
                   <td className="number figure">{pullFigure(pull)}</td>
@@ -95,7 +95,7 @@ const Sawn = ({ mm, end }: { mm: number; end: 'A' | 'B' }): ReactNode =>
     `at end ${end}’s node`
   ) : (
     <>
-      <Length mm={Math.abs(mm)} parts={32} withUnit /> {mm > 0 ? 'beyond' : 'inside'} end {end}’s node
+      <Length mm={Math.abs(mm)} withUnit /> {mm > 0 ? 'beyond' : 'inside'} end {end}’s node
     </>
   );
 
@@ -103,7 +103,7 @@ const Sawn = ({ mm, end }: { mm: number; end: 'A' | 'B' }): ReactNode =>
 const Straight = ({ mm }: { mm: number }): ReactNode => (
   <>
     {mm < 0 && <span className="sign-error">▲ overlaps </span>}
-    <Length mm={mm} parts={32} />
+    <Length mm={mm} />
   </>
 );
 

@@ -2,12 +2,11 @@
 import { useMemo, type ReactNode } from 'react';
 import { tapeList } from '../../core/marks/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import type { LengthUnit } from '../../core/units/length.ts';
 import { spokenReading, tapeReading } from '../../core/units/tape.ts';
 import { sideOf } from '../../core/words/marks.ts';
 import { blankDrawing } from '../../drawing/blank/blank.ts';
 import { fromZero, type Measured } from '../../drawing/blank/measured.ts';
-import { shopLength } from '../../drawing/figures.ts';
+import { formatLength, type LengthUnit } from '../../core/units/length.ts';
 import { useDocument } from '../../store/page.ts';
 import { useFeed } from '../bending/useFeed.ts';
 import { Length } from '../fields/Readings.tsx';
@@ -39,12 +38,11 @@ export function BlankDrawing({ tube, width, fault }: BlankDrawingProps): ReactNo
         <strong>Blank</strong>
         <span className="small">
           {' '}
-          · from {zeroName(measured)}: node A <Length mm={nodeA} parts={32} />, node B <Length mm={nodeB} parts={32} />
-          ,{' '}
+          · from {zeroName(measured)}: node A <Length mm={nodeA} />, node B <Length mm={nodeB} />,{' '}
         </span>
         {fault === null ? (
           <>
-            cut to <Length mm={feed.cutLength} parts={32} withUnit />
+            cut to <Length mm={feed.cutLength} withUnit />
           </>
         ) : (
           <span className="sign-error">{`× ${fault}`}</span>
@@ -60,7 +58,7 @@ const zeroName = ({ feed }: Measured): string => (feed.from === 'middle' ? 'the 
 /** What is sawn off after bending; nothing where no grip is left. */
 function gripInWords({ tape }: Measured, unit: LengthUnit): string {
   const ends = tape.grip.flatMap((length, i) =>
-    length > 0 ? [`${shopLength(length, unit).text} ${unit} at end ${i === 0 ? 'A' : 'B'}`] : [],
+    length > 0 ? [`${formatLength(length, unit).text} ${unit} at end ${i === 0 ? 'A' : 'B'}`] : [],
   );
   return ends.length === 0 ? '' : `, of which ${ends.join(' and ')} is scrap to hold it by`;
 }
@@ -75,7 +73,7 @@ function describe(tube: SolvedTube, measured: Measured, unit: LengthUnit, fault:
       return `${step.bend} ${mark.kind} ${where}, the bend lies ${sideOf(mark, step).words}`;
     }),
   );
-  const cut = fault ?? `cut to ${shopLength(tape.blank, unit).text} ${unit}${gripInWords(measured, unit)}`;
+  const cut = fault ?? `cut to ${formatLength(tape.blank, unit).text} ${unit}${gripInWords(measured, unit)}`;
   const whole = `The blank of ${tube.name}, ${cut}, measured from ${zeroName(measured)}`;
   return marks.length === 0 ? whole : `${whole}: ${marks.join('; ')}`;
 }

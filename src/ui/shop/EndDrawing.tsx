@@ -1,9 +1,8 @@
 /** One end unrolled flat, with what the drawing says in words for whoever cannot see it. */
 import { useMemo, type ReactNode } from 'react';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import type { LengthUnit } from '../../core/units/length.ts';
 import { referenceInWords } from '../../core/words/ends.ts';
-import { shopLength } from '../../drawing/figures.ts';
+import { formatLength, type LengthUnit } from '../../core/units/length.ts';
 import { unrolledEnd } from '../../drawing/unrolled-end.ts';
 import { Drawn } from '../kit/Drawn.tsx';
 import { screenLetters } from '../kit/letters.ts';
@@ -21,8 +20,8 @@ interface EndDrawingProps {
 export function EndDrawing({ tube, which, width, height, unit }: EndDrawingProps): ReactNode {
   const { throat, tip } = tube.ends[which];
   const levels = [
-    ...(throat === null ? [] : [`throat ${shopLength(throat, unit).text} ${unit}`]),
-    ...(tip === null ? [] : [`tip ${shopLength(tip, unit).text} ${unit}`]),
+    ...(throat === null ? [] : [`throat ${formatLength(throat, unit).text} ${unit}`]),
+    ...(tip === null ? [] : [`tip ${formatLength(tip, unit).text} ${unit}`]),
   ];
   const scale = scaleOn(width);
   const picture = useMemo(

@@ -104,7 +104,7 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
           <div>
             <dt>{fromNodeInWords('Tip', end.tip)}</dt>
             <dd>
-              <Length mm={Math.abs(end.tip)} parts={32} withUnit />
+              <Length mm={Math.abs(end.tip)} withUnit />
             </dd>
           </div>
         )}
@@ -112,14 +112,14 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
           <div>
             <dt>{fromNodeInWords('Throat', end.throat)}</dt>
             <dd>
-              <Length mm={Math.abs(end.throat)} parts={32} withUnit />
+              <Length mm={Math.abs(end.throat)} withUnit />
             </dd>
           </div>
         )}
         <div>
           <dt>{ALLOWANCE}</dt>
           <dd>
-            <Length mm={end.allowance} parts={32} withUnit />
+            <Length mm={end.allowance} withUnit />
           </dd>
         </div>
       </dl>
@@ -201,22 +201,20 @@ function Recipe(props: {
             <div>
               <dt>Hole saw</dt>
               <dd>
-                <Length mm={cut.sawDiameter} parts={32} withUnit /> across
+                <Length mm={cut.sawDiameter} withUnit /> across
               </dd>
             </div>
             <div>
               <dt>{SAW_DEPTH}</dt>
               <dd>
-                <Length mm={cut.sawDepth!} parts={32} withUnit />
+                <Length mm={cut.sawDepth!} withUnit />
               </dd>
             </div>
           </>
         )}
         <div>
           <dt>Axis offset</dt>
-          <dd>
-            {offset === null ? 'none, the axes meet' : <Length mm={Math.abs(cut.axisOffset)} parts={32} withUnit />}
-          </dd>
+          <dd>{offset === null ? 'none, the axes meet' : <Length mm={Math.abs(cut.axisOffset)} withUnit />}</dd>
         </div>
       </dl>
       {[both, offset, props.throat].map(

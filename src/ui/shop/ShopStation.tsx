@@ -201,7 +201,7 @@ function SectionSize({ tube }: { tube: SolvedTube }): ReactNode {
 function Blank({ tube }: { tube: SolvedTube }): ReactNode {
   const off = useResults((state) => errorsOf(state.findings, tube.id).length > 0);
   const { cutLength } = useFeed(tube);
-  return off ? <span className="blank-off">× not yet</span> : <Length mm={cutLength} parts={32} />;
+  return off ? <span className="blank-off">× not yet</span> : <Length mm={cutLength} />;
 }
 
 function Totals({ derived: { job, tubes } }: { derived: Derived }): ReactNode {
@@ -210,7 +210,7 @@ function Totals({ derived: { job, tubes } }: { derived: Derived }): ReactNode {
     <p className="totals">
       <strong>{tubes.length}</strong> {tubes.length === 1 ? 'tube' : 'tubes'}, blanks end to end{' '}
       <strong>
-        <Length mm={sum((tube) => feedOf(job, tube).cutLength)} parts={32} withUnit />
+        <Length mm={sum((tube) => feedOf(job, tube).cutLength)} withUnit />
       </strong>
       , <strong>{sum((tube) => tube.mass).toFixed(1)} kg</strong> coped
     </p>

@@ -70,11 +70,11 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
             <tr key={bend}>
               <th scope="row">{bend}</th>
               <td className="number">
-                <Length mm={angle.distance} parts={32} />
+                <Length mm={angle.distance} />
               </td>
-              <td className="number">{rotation === null ? '–' : <Length mm={rotation.distance} parts={32} />}</td>
+              <td className="number">{rotation === null ? '–' : <Length mm={rotation.distance} />}</td>
               <td className="number">
-                <Length mm={mark.distance} parts={32} />
+                <Length mm={mark.distance} />
               </td>
             </tr>
           ))}

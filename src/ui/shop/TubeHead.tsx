@@ -47,7 +47,7 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
         <dl className={errors.length > 0 ? 'headline headline-off' : 'headline'}>
           <dt>{errors.length > 0 ? `${AS_DRAWN}, not to be cut` : CUT_TO}</dt>
           <dd>
-            <Length mm={cutLength} parts={32} withUnit />
+            <Length mm={cutLength} withUnit />
           </dd>
         </dl>
         <BendKey tube={tube} />
@@ -120,7 +120,7 @@ const Fact = ({ name, mm }: { name: string; mm: number }): ReactNode => (
   <div>
     <dt>{name}</dt>
     <dd>
-      <Length mm={mm} parts={32} withUnit />
+      <Length mm={mm} withUnit />
     </dd>
   </div>
 );

@@ -6,14 +6,12 @@ import type { Vec3 } from '../../core/geometry/vector.ts';
 import type { Job } from '../../core/job/types.ts';
 import type { Selection } from '../../store/types.ts';
 import { bareId, isPrimed } from '../../core/job/reference.ts';
-import { RESOLUTION } from '../canvas/Figure.tsx';
 import { pointPlace } from '../canvas/shown.ts';
 
 const length = (mm: number, job: Job): string => `${formatLength(mm, job.lengthUnit).text} ${job.lengthUnit}`;
 
 /** As the shop's sheet writes what is cut to. */
-const cutLength = (mm: number, { lengthUnit }: Job): string =>
-  `${formatLength(mm, lengthUnit, RESOLUTION[lengthUnit]).text} ${lengthUnit}`;
+const cutLength = (mm: number, { lengthUnit }: Job): string => `${formatLength(mm, lengthUnit).text} ${lengthUnit}`;
 
 /**
  * "along 34 1/2 in forward, offset 25 in right, height 0 in up" of the datum: the tables' words, the signs

@@ -1,11 +1,8 @@
 /** A length as the bay writes it: in the job's unit, the fraction set as one. */
 import { formatLength, type LengthUnit } from '../../core/units/length.ts';
 
-/** The smallest step shown, in the unit. */
-export const RESOLUTION = { in: 1 / 32, mm: 0.1 } as const;
-
 export function Figure({ mm, unit }: { readonly mm: number; readonly unit: LengthUnit }) {
-  const shown = formatLength(mm, unit, RESOLUTION[unit]);
+  const shown = formatLength(mm, unit);
   if (unit === 'mm') return <span className="figure">{shown.text} mm</span>;
   const whole = shown.numerator === 0 || shown.whole !== 0;
   return (

@@ -240,14 +240,15 @@ describe('formatLength', () => {
     [546.1, '21 1/2', true],
     [546, '21 1/2', false],
     [0, '0', true],
-    [0.7, '0', false],
-    [-0.7, '0', false],
-    [0.8, '1/16', false],
+    [0.3, '0', false],
+    [-0.3, '0', false],
+    [0.7, '1/32', false],
+    [1.5, '1/16', false],
     [-82.55, '−3 1/4', true],
     [25.39, '1', false],
     [44.45, '1 3/4', true],
     [1e-9, '0', true],
-  ])('shows %d mm in sixteenths as %s', (mm, text, exact) => {
+  ])('shows %d mm in thirty-seconds as %s', (mm, text, exact) => {
     expect(formatLength(mm, 'in')).toMatchObject({ text, exact });
   });
 

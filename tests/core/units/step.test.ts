@@ -2,31 +2,31 @@ import { describe, expect, it } from 'vitest';
 import { formatLength } from '../../../src/core/units/length.ts';
 import { exactText, stepAbove, stepBelow } from '../../../src/core/units/step.ts';
 
-/** In sixteenths, computed by hand. */
-const sixteenths = (mm: number): string => formatLength(mm, 'in').text;
+/** In thirty-seconds, computed by hand. */
+const shown = (mm: number): string => formatLength(mm, 'in').text;
 
 describe('a length brought to a step', () => {
-  it('shows a gap of 2.430 in as 2 3/8, never as the 2 7/16 that is nearer', () => {
-    expect(sixteenths(stepBelow(2.43 * 25.4, 'in'))).toBe('2 3/8');
-    expect(sixteenths(2.43 * 25.4)).toBe('2 7/16');
+  it('shows a gap of 2.430 in as 2 13/32, never as the 2 7/16 that is nearer', () => {
+    expect(shown(stepBelow(2.43 * 25.4, 'in'))).toBe('2 13/32');
+    expect(shown(2.43 * 25.4)).toBe('2 7/16');
   });
 
   it('shows what is missing, however little, as at least one step', () => {
-    expect(sixteenths(stepAbove(0.001 * 25.4, 'in'))).toBe('1/16');
+    expect(shown(stepAbove(0.001 * 25.4, 'in'))).toBe('1/32');
     expect(formatLength(stepAbove(0.02, 'mm'), 'mm').text).toBe('0.1');
   });
 
   it('leaves what is on a step alone, whatever arithmetic left on it', () => {
-    for (let count = -64; count <= 640; count += 1) {
-      const mm = (count / 16) * 25.4;
-      expect(sixteenths(stepBelow(mm - 1e-9, 'in'))).toBe(sixteenths(mm));
-      expect(sixteenths(stepAbove(mm + 1e-9, 'in'))).toBe(sixteenths(mm));
+    for (let count = -128; count <= 1280; count += 1) {
+      const mm = (count / 32) * 25.4;
+      expect(shown(stepBelow(mm - 1e-9, 'in'))).toBe(shown(mm));
+      expect(shown(stepAbove(mm + 1e-9, 'in'))).toBe(shown(mm));
     }
     expect(stepBelow(63.5, 'mm')).toBeCloseTo(63.5, 9);
   });
 
   it('shows a tube inside the box no less deep than it is', () => {
-    expect(sixteenths(stepBelow(-0.01 * 25.4, 'in'))).toBe('−1/16');
+    expect(shown(stepBelow(-0.01 * 25.4, 'in'))).toBe('−1/32');
   });
 });
 

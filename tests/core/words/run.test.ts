@@ -12,10 +12,10 @@ describe('what a reading says', () => {
   });
 
   it('never makes a move of the end smaller than it is', () => {
-    // 0.7 in is 11.2 sixteenths: 12 of them are 3/4.
+    // 0.7 in is 22.4 thirty-seconds: 23 of them.
     const over = { kind: 'over', by: 1.24, endMoves: 0.7 * 25.4 } as const;
     expect(verdictInWords(over, 'in').title).toBe('Bent too far, by 1.2°');
-    expect(verdictInWords(over, 'in').words).toContain('takes end B 3/4 in from its place');
+    expect(verdictInWords(over, 'in').words).toContain('takes end B 23/32 in from its place');
     expect(verdictInWords(over, 'mm', true).words).toMatch(/^Left as it is, it takes end B 17\.8 mm/u);
   });
 
