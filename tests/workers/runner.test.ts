@@ -46,7 +46,6 @@ const finding = (tube: SolvedTube): Finding => ({
   severity: 'error',
   tube: tube.id,
   end: 'A',
-  node: tube.ends[0].node,
   at: tube.ends[0].position,
   source: 'practice',
 });

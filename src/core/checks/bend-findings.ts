@@ -132,7 +132,8 @@ const ENDS = [0, 1] as const;
 /** More than most hoops have. */
 const HOOP_BENDS = 4;
 
-const isHoop = ({ member }: SolvedTube): boolean => /hoop|roll-?bar/iu.test(member.role);
+/** A hoop by the role that its member was given. */
+export const isHoop = ({ member }: SolvedTube): boolean => /hoop|roll-?bar/iu.test(member.role);
 
 /** More bends than an order is searched for, or than most hoops have. */
 export function* manyBends(tube: SolvedTube): Generator<Finding> {

@@ -8,8 +8,14 @@ import type { Finding, MeetsNothing } from './types.ts';
 export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding> {
   for (const [which, end] of tube.ends.entries()) {
     const label = which === 0 ? 'A' : 'B';
-    const base = { tube: tube.id, end: label, node: end.node, at: end.position, source: 'practice' } as const;
-    const spec = tube.member.ends[which]!;
+    const base: Base = {
+      tube: tube.id,
+      end: label,
+      ...(end.node !== null && { node: end.node }),
+      at: end.position,
+      source: 'practice',
+    };
+    const { spec } = end;
 
     if (spec.fit === 'auto' && end.fit === 'square' && end.butted.length === 0) {
       yield {
@@ -28,14 +34,10 @@ export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding
     }
     for (const cut of end.cuts) {
       if (!cut.reaches) {
-        yield {
-          ...base,
-          id: 'end/cutter-misses',
-          severity: 'error',
-          runTube: cut.against,
-        };
+        const missed = { ...base, severity: 'error', runTube: cut.against } as const;
+        yield end.node === null ? { ...missed, id: 'piece/cutter-misses' } : { ...missed, id: 'end/cutter-misses' };
       } else {
-        const runTube = ask.tube(cut.against);
+        const runTube = ask.landedOn(cut);
         const landed = landingTrouble(cut, base, runTube);
         if (landed !== null) yield landed;
         for (const which of [0, 1] as const) {
@@ -45,11 +47,10 @@ export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding
       }
     }
     if (end.tip !== null && end.passedBy) {
-      yield {
-        ...base,
-        id: 'end/wider-than-run',
-        severity: 'warning',
-      };
+      // Where a bar is cut in two, the wall that passes by would hold the pieces together.
+      yield end.node === null
+        ? { ...base, id: 'piece/strip-holds', severity: 'error', runTube: end.cuts[0]!.against }
+        : { ...base, id: 'end/wider-than-run', severity: 'warning' };
     }
     if (end.throat !== null && end.throat > tube.developedLength + ROUNDING) {
       yield {
@@ -76,7 +77,7 @@ export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding
 /** What a person sees meet an end that is left square all the same. */
 function seenAt(tube: SolvedTube, end: TubeEnd, ask: Questions): MeetsNothing['sees'] {
   if (tube.member.mirror && Math.abs(end.position[1]) <= ROUNDING) return 'own-twin';
-  const later = ask.laterAt(end.node, tube.number);
+  const later = end.node === null ? undefined : ask.laterAt(end.node, tube.number);
   return later === undefined ? null : { later: later.id };
 }
 
@@ -86,7 +87,8 @@ type Base = Pick<MeetsNothing, 'tube' | 'end' | 'node' | 'at' | 'source'>;
 function landingTrouble(cut: Cut, base: Base, runTube: SolvedTube): Finding | null {
   if (runTube.bends.length === 0) return null;
   const reach = runTube.section.outerDiameter;
-  const away = (bend: Bend) => Math.max(bend.start - cut.landingAt, cut.landingAt - bend.end);
+  const at = cut.landingAt - (runTube.piece?.from ?? 0);
+  const away = (bend: Bend) => Math.max(bend.start - at, at - bend.end);
   let least = Infinity;
   let number = 0;
   for (const [i, each] of runTube.bends.entries()) {
@@ -108,7 +110,8 @@ function overhangTrouble(cut: Cut, branch: SolvedTube, base: Base, runTube: Solv
   const end = runTube.ends[which];
   if (end.fit === 'cope' || end.butted.length > 0) return null;
   const half = branch.section.outerDiameter / 2 / Math.sin(cut.includedAngle);
-  const along = which === 0 ? cut.landingAt : runTube.developedLength - cut.landingAt;
+  const at = cut.landingAt - (runTube.piece?.from ?? 0);
+  const along = which === 0 ? at : runTube.developedLength - at;
   const over = half - (along - (end.tip ?? 0));
   if (over <= UNSEEN) return null;
   return {

@@ -9,6 +9,7 @@ import { answersTheSame, noting, questionsTo, type Asked, type Questions } from 
 import {
   bendTrouble,
   holdTrouble,
+  isHoop,
   manyBends,
   openingTrouble,
   orderTrouble,
@@ -64,6 +65,14 @@ function* troubles(tube: SolvedTube, ask: Questions): Generator<Finding> {
   yield* manyBends(tube);
   yield* stickTrouble(tube, feed);
   yield* endTrouble(tube, ask);
+  yield* hoopInPieces(tube);
+}
+
+/** Said once, of the first piece. */
+function* hoopInPieces(tube: SolvedTube): Generator<Finding> {
+  if (tube.piece?.number !== 1 || !isHoop(tube)) return;
+  const { position: at, cuts } = tube.ends[1];
+  yield { id: 'piece/hoop', severity: 'warning', tube: tube.id, at, runTube: cuts[0]!.against, source: 'one-piece' };
 }
 
 /** A member that is its own mirror image, and mirrored all the same, is two tubes in one place. */

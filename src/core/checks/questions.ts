@@ -4,10 +4,13 @@
  */
 import type { NodeRef, TubeRef } from '../job/reference.ts';
 import { feedOf, type Feed } from '../solve/feed.ts';
-import type { Frame, SolvedTube } from '../solve/types.ts';
+import { landedOn } from '../solve/bar-tubes.ts';
+import type { Cut, Frame, SolvedTube } from '../solve/types.ts';
 
 export interface Questions {
   readonly tube: (id: TubeRef) => SolvedTube;
+  /** The tube that the cut fits its branch to. */
+  readonly landedOn: (cut: Cut) => SolvedTube;
   /** The first tube after that number in build order that ends at the node. */
   readonly laterAt: (node: NodeRef, number: number) => SolvedTube | undefined;
   readonly feed: (tube: SolvedTube) => Feed;
@@ -16,6 +19,7 @@ export interface Questions {
 /** A question that was asked, and its answer. */
 export type Asked =
   | { readonly about: 'tube'; readonly answer: SolvedTube }
+  | { readonly about: 'landed'; readonly cut: Cut; readonly answer: SolvedTube }
   | {
       readonly about: 'later';
       readonly node: NodeRef;
@@ -29,6 +33,7 @@ export function questionsTo({ tubes, byId, job }: Frame): Questions {
   const endingAt = new Map<NodeRef, SolvedTube[]>();
   for (const tube of tubes) {
     for (const { node } of tube.ends) {
+      if (node === null) continue;
       const others = endingAt.get(node);
       if (others === undefined) endingAt.set(node, [tube]);
       else others.push(tube);
@@ -36,6 +41,7 @@ export function questionsTo({ tubes, byId, job }: Frame): Questions {
   }
   return {
     tube: (id) => byId.get(id)!,
+    landedOn: (cut) => landedOn(byId, cut),
     laterAt: (node, number) => endingAt.get(node)?.find((other) => other.number > number),
     feed: (tube) => feedOf(job, tube),
   };
@@ -47,6 +53,11 @@ export function noting(ask: Questions, asked: Asked[]): Questions {
     tube(id) {
       const answer = ask.tube(id);
       asked.push({ about: 'tube', answer });
+      return answer;
+    },
+    landedOn(cut) {
+      const answer = ask.landedOn(cut);
+      asked.push({ about: 'landed', cut, answer });
       return answer;
     },
     laterAt(node, number) {
@@ -67,6 +78,8 @@ export function answersTheSame(ask: Questions, asked: Asked): boolean {
   switch (asked.about) {
     case 'tube':
       return ask.tube(asked.answer.id) === asked.answer;
+    case 'landed':
+      return ask.landedOn(asked.cut) === asked.answer;
     case 'later':
       return ask.laterAt(asked.node, asked.number) === asked.answer;
     case 'feed':

@@ -45,9 +45,9 @@ interface OfTube {
   readonly at: Vec3;
 }
 
+/** No node stands where a bar in pieces is cut. */
 interface OfEnd extends OfTube {
   readonly end: End;
-  readonly node: NodeRef;
 }
 
 interface OfBend extends OfTube {
@@ -187,6 +187,24 @@ export interface CutterMisses extends OfEnd {
   readonly runTube: TubeRef;
 }
 
+/** The bar that is to run through passes where this one is not. */
+export interface PieceCutterMisses extends OfEnd {
+  readonly id: 'piece/cutter-misses';
+  readonly runTube: TubeRef;
+}
+
+/** A hoop that is cut where another bar runs through. */
+export interface HoopInPieces extends OfTube {
+  readonly id: 'piece/hoop';
+  readonly runTube: TubeRef;
+}
+
+/** Where a bar is cut by another, part of its wall passes by that and would hold the pieces together. */
+export interface StripHolds extends OfEnd {
+  readonly id: 'piece/strip-holds';
+  readonly runTube: TubeRef;
+}
+
 export interface WiderThanRun extends OfEnd {
   readonly id: 'end/wider-than-run';
 }
@@ -286,6 +304,9 @@ export type Finding =
   | MeetsNothing
   | PlateAlongTube
   | CutterMisses
+  | PieceCutterMisses
+  | StripHolds
+  | HoopInPieces
   | WiderThanRun
   | CutThrough
   | CopeInOwnBend

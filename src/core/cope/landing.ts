@@ -9,6 +9,7 @@ import { signedAngle, type Radians } from '../geometry/angle.ts';
 import { nearestOnPath } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { normalize, rejectFrom, rotateAbout, subtract, type Vec3 } from '../geometry/vector.ts';
+import { landedOn } from '../solve/bar-tubes.ts';
 import type { Bend, Frame, SolvedTube } from '../solve/types.ts';
 
 export interface Landing {
@@ -28,7 +29,7 @@ export interface Landing {
 /** Of the run tubes that this end is cut to, the one whose surface the place lies on; null at an end that is cut to none. */
 export function landingOf(frame: Frame, tube: SolvedTube, which: 0 | 1, place: Vec3): Landing | null {
   const met = tube.ends[which].cuts.map((cut) => {
-    const runTube = frame.byId.get(cut.against)!;
+    const runTube = landedOn(frame.byId, cut);
     const nearest = nearestOnPath(runTube.path, place, true);
     return { runTube, nearest, off: Math.abs(nearest.distance - runTube.section.outerDiameter / 2) };
   });

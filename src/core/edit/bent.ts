@@ -2,13 +2,14 @@
  * Edits of a bend run: the tube as it is made, step by step. A tube has one run at most; an edit of one that is not
  * there gives the same job back. What is read goes to the log of pulls in the same edit, and stays there when the run goes.
  */
-import { bareId, type TubeRef } from '../job/reference.ts';
+import type { TubeRef } from '../job/reference.ts';
+import { memberOfTube } from '../job/member-of-tube.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import type { Degrees } from '../geometry/angle.ts';
 import type { BendStep, BentBend, BentTube, DrawnTube } from '../job/kinds/bent.ts';
 import type { Pull } from '../job/kinds/pull.ts';
 import type { Job } from '../job/types.ts';
-import { findRecord, patched } from './records.ts';
+import { patched } from './records.ts';
 
 export const findRun = (job: Job, tube: TubeRef): BentTube | undefined => job.bent.find((run) => run.tube === tube);
 
@@ -51,7 +52,7 @@ export function logReading(
   },
 ): Job {
   const { pulled, net, on, start, misread = net > pulled } = reading;
-  const member = findRecord(job, 'members', bareId(tube));
+  const member = memberOfTube(job.members, tube);
   const before = findRun(job, tube)?.bends.find((each) => each.bend === bend);
   if (findRun(job, tube) === undefined || member?.die === undefined) return job;
   const { die, section, batch } = member;

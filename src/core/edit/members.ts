@@ -7,7 +7,8 @@
 import { fault } from '../job/fault.ts';
 import { AUTO, type EndFit } from '../job/kinds/end.ts';
 import type { Member } from '../job/kinds/member.ts';
-import { primed, type DieId, type MemberId, type NodeRef, type SectionId } from '../job/reference.ts';
+import { tubesOfMember } from '../job/member-of-tube.ts';
+import { isPrimed, type DieId, type MemberId, type NodeRef, type SectionId, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { dropFeeds } from './feeds.ts';
 import { nextId } from './ids.ts';
@@ -50,7 +51,7 @@ export function addMember(job: Job, { name, path, section, role = '', mirror = f
 /** How its twin is fed goes with the twin. */
 export function updateMember(job: Job, id: MemberId, fields: Fields<'members'>): Job {
   const updated = updateRecord(job, 'members', id, fields);
-  return fields.mirror === false ? dropFeeds(updated, [primed(id)]) : updated;
+  return fields.mirror === false ? dropFeeds(updated, tubesNamed(job, id).filter(isPrimed)) : updated;
 }
 
 /** The die, or with null none: a straight tube needs none. */
@@ -94,5 +95,10 @@ export function moveMember(job: Job, id: MemberId, to: number): Job {
 
 /** Refused while nodes stand on it, or ends name it to cope to. Its nodes stay; how its tubes are fed goes with it. */
 export function removeMember(job: Job, id: MemberId): Edited {
-  return removeUnused(dropFeeds(job, [id, primed(id)]), 'members', id);
+  return removeUnused(dropFeeds(job, tubesNamed(job, id)), 'members', id);
+}
+
+function tubesNamed(job: Job, id: MemberId): readonly TubeRef[] {
+  const member = findRecord(job, 'members', id);
+  return member === undefined ? [] : tubesOfMember(member);
 }

@@ -1,7 +1,8 @@
 /** Who refers to whom serves two questions of an edit: may this record go, and what moves when this node does. */
 import { fault, quoted } from '../job/fault.ts';
 import { kindOf, LISTS } from '../job/kinds.ts';
-import { bareId } from '../job/reference.ts';
+import { bareId, pieceNamed } from '../job/reference.ts';
+import type { Reference } from '../job/kinds/kind.ts';
 import { carriersOf, referencesOf, type Carrier } from '../job/references.ts';
 import type { Collection, Job } from '../job/types.ts';
 import { takeOut, type Edited } from './records.ts';
@@ -10,7 +11,7 @@ import { takeOut, type Edited } from './records.ts';
 export function removeUnused(job: Job, collection: Collection, id: string): Edited {
   const users = LISTS.flatMap((list) =>
     job[list].flatMap((record, i) => {
-      const use = referencesOf(list, record).find((to) => to.list === collection && bareId(to.to) === id);
+      const use = referencesOf(list, record).find((to) => to.list === collection && names(to, id));
       const isItself = list === collection && 'id' in record && record.id === id;
       if (use === undefined || isItself) return [];
       const name = kindOf(list).inWords ?? quoted((record as Job[Collection][number]).name);
@@ -19,6 +20,10 @@ export function removeUnused(job: Job, collection: Collection, id: string): Edit
   );
   return users.length > 0 ? users : takeOut(job, collection, id);
 }
+
+/** Whether the reference leads to the record of that id, to its image, or to a piece of it. */
+const names = ({ to, made }: Reference, id: string): boolean =>
+  bareId(to) === id || (made === true && pieceNamed(to)?.member === id);
 
 /** The ids of the nodes that move with this one, itself included: those that stand on it, or on a tube through it. */
 export function dependentNodes(job: Job, nodeId: string): ReadonlySet<string> {

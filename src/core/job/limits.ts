@@ -41,3 +41,6 @@ export const LONGEST_NAME = 200;
 export const MOST_BOXES = 100;
 export const MOST_PULLS = 1000;
 export const MOST_AT_AN_END = 50;
+
+/** Tubes that a bar in pieces is cut by: no bar of a car has a dozen. */
+export const MOST_CUTTERS = 20;

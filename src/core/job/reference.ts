@@ -20,5 +20,15 @@ export const isPrimed = (reference: string): boolean => reference.endsWith("'");
 /** The id without its prime. */
 export const bareId = (reference: string): string => (isPrimed(reference) ? reference.slice(0, -1) : reference);
 
+/** The tube that is this piece, 1 = from end A, of a bar that is made in pieces: of harness harness.1, of door' door.1'. */
+export const pieceId = (bar: TubeRef, piece: number): TubeRef =>
+  isPrimed(bar) ? `${bareId(bar)}.${piece}'` : `${bar}.${piece}`;
+
+/** A reference read as the name of a piece; null where it is none. That of a whole member may look like one: harness.1. */
+export function pieceNamed(reference: TubeRef): { readonly member: MemberId; readonly piece: number } | null {
+  const [, member, piece] = /^(.+)\.([1-9]\d*)$/u.exec(bareId(reference)) ?? [];
+  return member === undefined ? null : { member, piece: Number(piece) };
+}
+
 /** The reference to the mirror image: adds the prime, or takes it away. */
 export const primed = (reference: string): string => (isPrimed(reference) ? bareId(reference) : `${reference}'`);

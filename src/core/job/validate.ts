@@ -9,7 +9,8 @@ import { atMost } from './kinds/faults.ts';
 import { isReference, type Listed, type Reference } from './kinds/kind.ts';
 import { obstaclePart } from './kinds/obstacle.ts';
 import { COLLECTIONS, kindOf, LISTS } from './kinds.ts';
-import { bareId, isPrimed } from './reference.ts';
+import { memberOfTube } from './member-of-tube.ts';
+import { bareId, isPrimed, pieceId } from './reference.ts';
 import type { Collection, Job, List } from './types.ts';
 
 /** All that is wrong with a well-shaped job: list after list, then which of them are too long. */
@@ -63,9 +64,13 @@ function duplicates(list: string, records: readonly { readonly id: string }[]): 
 }
 
 /** null where a record of that id is there, and its mirror image where the reference has a prime. */
-function leadsNowhere({ place, list, to, remedy = '' }: Reference, among: Among): Fault | null {
+function leadsNowhere({ place, list, to, made, remedy = '' }: Reference, among: Among): Fault | null {
   const { word, hasImage } = kindOf(list);
-  const record = byId(among[list] ?? NONE).get(hasImage === undefined ? to : bareId(to));
+  const whole = byId(among[list] ?? NONE).get(hasImage === undefined ? to : bareId(to));
+  const record = made ? memberOfTube(among.members ?? NONE, to) : whole;
+  if (record === undefined && whole !== undefined) {
+    return fault(place, `${quoted(to)} is made in pieces: name one of them, ${quoted(pieceId(to, 1))}`);
+  }
   if (record === undefined) return fault(place, `no ${word} ${quoted(to)}`);
   if (hasImage === undefined || !isPrimed(to) || hasImage(record)) return null;
   return fault(place, `no ${word} ${quoted(to)}: ${quoted(record.id)} is not mirrored${remedy}`);

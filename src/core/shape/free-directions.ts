@@ -87,7 +87,7 @@ function freedomOfBare(frame: Frame, { id, at }: FrameNode, place: Vec3): Freedo
     case 'point':
       return { free: 'space', place, zero: subtract(place, at.offset), moved: (job, to) => moveNode(job, id, to) };
     case 'on': {
-      const tube = frame.byId.get(at.member);
+      const tube = frame.bars.get(at.member);
       if (tube === undefined) return null;
       const onAxis = nearestOnPath(tube.path, subtract(place, at.offset));
       const { tangent } = placeAt(tube.path, onAxis.at);

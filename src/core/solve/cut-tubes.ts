@@ -5,23 +5,22 @@
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { equal } from '../geometry/vector.ts';
 import type { EndFit } from '../job/kinds/end.ts';
-import type { Member } from '../job/kinds/member.ts';
-import { isPrimed } from '../job/reference.ts';
+import { bareId, isPrimed, type TubeRef } from '../job/reference.ts';
 import { withLater } from '../remembered.ts';
 import type { Job } from '../job/types.ts';
 import { blankLength, copedMass } from './amount.ts';
 import { sameLaw } from './bending.ts';
-import type { Centreline } from './centreline.ts';
 import { solveEnds } from './ends.ts';
-import type { LaidTube, Layout } from './lay-out.ts';
+import type { LaidBar, Layout } from './lay-out.ts';
 import type { EndSetting, Meetings } from './meet-tubes.ts';
 import type { Neighbour, Neighbours } from './meetings.ts';
-import type { Frame, SolvedTube, TubeEnd } from './types.ts';
+import type { LaidTube } from './pieces.ts';
+import type { Bar, Frame, Piece, SolvedTube, TubeEnd } from './types.ts';
 
 /** The solved frame, of the tubes as they are laid out and of what they meet. Equal in value whether there is a `previous` or not. */
 export function cutTubes(
   job: Job,
-  { nodes, tubes: laid }: Layout,
+  { nodes, bars: laidBars, tubes: laid }: Layout,
   { neighbours, met }: Meetings,
   previous: Frame | undefined,
 ): Frame {
@@ -29,7 +28,13 @@ export function cutTubes(
     const each = met[index]!;
     return each.same ?? cutTube(tube, index + 1, each.settings, neighbours, previous);
   });
-  return { job, nodes, tubes, byId: new Map(tubes.map((tube) => [tube.id, tube])) };
+  return {
+    job,
+    nodes,
+    tubes,
+    byId: new Map(tubes.map((tube) => [tube.id, tube])),
+    bars: barsOf(laidBars, tubes, previous),
+  };
 }
 
 function cutTube(
@@ -39,9 +44,9 @@ function cutTube(
   neighbours: Neighbours,
   previous: Frame | undefined,
 ): SolvedTube {
-  const { id, centreline, section, member, die, pullLaw } = tube;
-  const twinOf = isPrimed(id) ? member.id : null;
-  const name = tubeName(member, twinOf !== null, centreline);
+  const { id, bar, piece, centreline, section, member, die, pullLaw } = tube;
+  const twinOf = isPrimed(id) ? bareId(id) : null;
+  const name = tubeName(tube);
   const before = previous?.byId.get(id);
   const sameEnds = before !== undefined && endsUnchanged(before, tube, settings, neighbours, previous!);
   if (
@@ -50,6 +55,7 @@ function cutTube(
     before.die === die &&
     before.name === name &&
     before.number === number &&
+    samePiece(before.piece, piece) &&
     sameLaw(before.pullLaw, pullLaw)
   )
     return before;
@@ -61,6 +67,8 @@ function cutTube(
     id,
     name,
     number,
+    bar: bar.id,
+    piece,
     member,
     twinOf,
     section,
@@ -83,12 +91,51 @@ const withMass = withLater<Omit<SolvedTube, 'mass'>, Pick<SolvedTube, 'mass'>>({
   mass: ({ developedLength, section, ends }) => copedMass(developedLength, section, ends),
 });
 
+const samePiece = (a: Piece | null, b: Piece | null): boolean =>
+  a === b || (a !== null && b !== null && a.number === b.number && a.count === b.count && a.from === b.from);
+
+/** What is drawn: a bar that is made whole is its tube; one in pieces has the ends of its first and of its last. */
+function barsOf(
+  laid: readonly LaidBar[],
+  tubes: readonly SolvedTube[],
+  previous: Frame | undefined,
+): ReadonlyMap<TubeRef, Bar> {
+  const bars = new Map<TubeRef, Bar>();
+  let next = 0;
+  for (const bar of laid) {
+    const first = tubes[next]!;
+    next += first.piece?.count ?? 1;
+    if (first.piece === null) {
+      bars.set(bar.id, first);
+      continue;
+    }
+    const { id, member, section, die, pullLaw, centreline } = bar;
+    const name = barName(bar);
+    const ends = [first.ends[0], tubes[next - 1]!.ends[1]] as const;
+    const before = previous?.bars.get(id);
+    const same =
+      before?.member === member &&
+      before.name === name &&
+      before.section === section &&
+      before.die === die &&
+      sameLaw(before.pullLaw, pullLaw) &&
+      before.path === centreline.path &&
+      before.ends.every((end, which) => end === ends[which]);
+    bars.set(id, same ? before : { id, name, member, section, die, pullLaw, ...centreline, ends });
+  }
+  return bars;
+}
+
 /** Both of a mirrored pair are named by the side they are on; where they have none, the twin is called so. */
-function tubeName(member: Member, isTwin: boolean, { route }: Centreline): string {
-  if (!member.mirror) return member.name;
+const tubeName = ({ bar, piece }: LaidTube): string =>
+  barName(bar, piece === null ? '' : `, piece ${piece.number} of ${piece.count}`);
+
+function barName({ id, member, centreline: { route } }: LaidBar, piece = ''): string {
+  const name = `${member.name}${piece}`;
+  if (!member.mirror) return name;
   const side = route.reduce((sum, place) => sum + place[1], 0) / route.length;
-  if (Math.abs(side) <= ROUNDING) return `${member.name} (${isTwin ? 'across, twin' : 'across'})`;
-  return `${member.name} (${side > 0 ? 'left' : 'right'})`;
+  if (Math.abs(side) <= ROUNDING) return `${name} (${isPrimed(id) ? 'across, twin' : 'across'})`;
+  return `${name} (${side > 0 ? 'left' : 'right'})`;
 }
 
 /** True when the tube's shape, its end specs and every cutter are as they were when `before` was solved. */
@@ -102,22 +149,21 @@ function endsUnchanged(
   if (before.path !== tube.centreline.path || before.section !== tube.section) return false;
   return settings.every((setting, which) => {
     const end = before.ends[which]!;
-    const spec = before.member.ends[which]!;
     return (
-      sameSpec(spec, setting.spec) &&
+      sameSpec(end.spec, setting.spec) &&
       end.cuts.length === setting.meeting.cutters.length &&
       end.butted.length === setting.meeting.butted.length &&
       end.butted.every((id, i) => id === setting.meeting.butted[i]!.id) &&
       end.cuts.every(
         (cut, i) =>
           cut.against === setting.meeting.cutters[i]!.id &&
-          sameRunTube(previous.byId.get(cut.against), neighbours.byId.get(cut.against)!),
+          sameRunTube(previous.bars.get(cut.against), neighbours.byId.get(cut.against)!),
       )
     );
   });
 }
 
-const sameRunTube = (before: SolvedTube | undefined, now: Neighbour): boolean =>
+const sameRunTube = (before: Bar | undefined, now: Neighbour): boolean =>
   before?.path === now.path && before.section === now.section && before.member.mirror === now.mirrored;
 
 const sameSpec = (a: EndFit, b: EndFit): boolean =>

@@ -71,6 +71,7 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
   return withSeldomAsked({
     node,
     position,
+    spec,
     fit: plateNormal !== null ? 'plate' : cuts.length > 0 ? 'cope' : 'square',
     direction,
     reference,

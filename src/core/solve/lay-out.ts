@@ -16,12 +16,13 @@ import type { Job } from '../job/types.ts';
 import type { PullLaw } from '../springback/pull-law.ts';
 import { bendingOfMembers, radiusAt, sameRadii, type Bending } from './bending.ts';
 import { solveCentreline, type Centreline, type RouteTrouble } from './centreline.ts';
+import { tubesOf, type LaidTube } from './pieces.ts';
 import type { Step } from './sequence.ts';
 import { placeNode, type Solved } from './place.ts';
-import type { Frame, SolvedTube } from './types.ts';
+import type { Bar, Frame } from './types.ts';
 
-/** A tube as it lies between its nodes; its ends are not known yet. */
-export interface LaidTube {
+/** A bar as it lies between its nodes; its ends are not known yet. */
+export interface LaidBar {
   readonly id: TubeRef;
   readonly member: Member;
   /** Of its member in the build order; a twin shares it. */
@@ -36,6 +37,8 @@ export interface Layout {
   /** Every node and the mirror image of every node. */
   readonly nodes: ReadonlyMap<NodeRef, Vec3>;
   /** In build order; a twin follows its member. */
+  readonly bars: readonly LaidBar[];
+  /** The same as they are made: whole, or in pieces from end A. */
   readonly tubes: readonly LaidTube[];
 }
 
@@ -59,8 +62,8 @@ export function layOut(job: Job, sequence: readonly Step[], previous: Frame | un
   }
   const sections = new Map(job.sections.map((section) => [section.id, section]));
   const dies = new Map(job.dies.map((die) => [die.id, die]));
-  const tubes = job.members.flatMap((member, place) =>
-    tubesOf(member).map((id): LaidTube => ({
+  const bars = job.members.flatMap((member, place) =>
+    barsOf(member).map((id): LaidBar => ({
       id,
       member,
       order: place,
@@ -70,10 +73,11 @@ export function layOut(job: Job, sequence: readonly Step[], previous: Frame | un
       centreline: centrelines.get(id)!,
     })),
   );
-  return { ok: true, value: { nodes, tubes } };
+  const made = tubesOf(bars);
+  return made.ok ? { ok: true, value: { nodes, bars, tubes: made.value } } : made;
 }
 
-const tubesOf = ({ id, mirror }: Member): readonly TubeRef[] => (mirror ? [id, primed(id)] : [id]);
+const barsOf = ({ id, mirror }: Member): readonly TubeRef[] => (mirror ? [id, primed(id)] : [id]);
 
 /** Puts the node and its mirror image in their places; answers what stands in the way. */
 function layNode(
@@ -105,9 +109,9 @@ function layTubes(
     const die = quoted(member.die!);
     return fault(`members[${index}].die`, `the centreline radius of ${die} is not greater than the tube's own radius`);
   }
-  for (const id of tubesOf(member)) {
+  for (const id of barsOf(member)) {
     const route = member.path.map((node) => nodes.get(id === member.id ? node : primed(node))!);
-    const before = previous?.byId.get(id);
+    const before = previous?.bars.get(id);
     const same =
       before !== undefined &&
       sameRadii(before.die === null ? null : { die: before.die, law: before.pullLaw }, bending) &&
@@ -133,7 +137,7 @@ const centrelineOf = ({
   straights,
   developedLength,
   sharpCornerLength,
-}: SolvedTube): Centreline => ({
+}: Bar): Centreline => ({
   route,
   corners,
   path,

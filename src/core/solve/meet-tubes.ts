@@ -5,7 +5,7 @@
  */
 import { nearestOnPath } from '../geometry/path.ts';
 import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
-import { mirrored, subtract, type Vec3 } from '../geometry/vector.ts';
+import { mirrored, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import { fault, type Fault, type Outcome } from '../job/fault.ts';
 import { MOST_AT_AN_END } from '../job/limits.ts';
 import type { EndFit } from '../job/kinds/end.ts';
@@ -13,14 +13,16 @@ import type { FrameNode } from '../job/kinds/node.ts';
 import { bareId, isPrimed, primed, type NodeRef, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { endDirections } from './centreline.ts';
-import type { LaidTube, Layout } from './lay-out.ts';
+import type { Layout } from './lay-out.ts';
 import { indexNeighbours, meetingOf, type Meeting, type Neighbours } from './meetings.ts';
+import type { CutPlace, LaidTube } from './pieces.ts';
 import type { Frame, SolvedTube } from './types.ts';
 import { untouchedTubes } from './untouched-tubes.ts';
 
 /** What is known of an end before it is cut. */
 export interface EndSetting {
-  readonly node: NodeRef;
+  /** Null where a bar in pieces is cut. */
+  readonly node: NodeRef | null;
   readonly position: Vec3;
   readonly direction: Vec3;
   readonly spec: EndFit;
@@ -41,11 +43,11 @@ export interface Meetings {
 }
 
 /** What every tube meets; or the fault of an end that meets more tubes than one place can hold. n log n. */
-export function meetTubes(job: Job, { nodes, tubes }: Layout, previous: Frame | undefined): Outcome<Meetings> {
+export function meetTubes(job: Job, { nodes, bars, tubes }: Layout, previous: Frame | undefined): Outcome<Meetings> {
   const nodeRecords = new Map(job.nodes.map((node) => [node.id, node]));
-  const untouched = previous === undefined ? [] : untouchedTubes(tubes, job, nodeRecords, previous);
+  const untouched = previous === undefined ? [] : untouchedTubes({ bars, tubes }, job, nodeRecords, previous);
   const neighbours = indexNeighbours(
-    tubes.map(({ id, order, member, centreline, section }) => ({
+    bars.map(({ id, order, member, centreline, section }) => ({
       id,
       order,
       mirrored: member.mirror,
@@ -78,7 +80,7 @@ function endSettings(
   tube: LaidTube,
   { nodes, nodeRecords, mirroredMembers, neighbours }: EndContext,
 ): readonly [EndSetting, EndSetting] {
-  const twin = isPrimed(tube.id);
+  const twin = isPrimed(tube.bar.id);
   /** A tube as the twin sees it: the other of a mirrored pair, or the one that spans the car. */
   const seen = (reference: TubeRef, flip: boolean) =>
     flip && mirroredMembers.has(bareId(reference)) ? primed(reference) : reference;
@@ -93,6 +95,8 @@ function endSettings(
   };
   const directions = endDirections(tube.centreline.corners);
   const setting = (which: 0 | 1): EndSetting => {
+    const cut = tube.cutAt[which];
+    if (cut !== null) return cutSetting(cut, which, neighbours);
     const named = tube.member.path.at(which === 0 ? 0 : -1)!;
     const node = twin ? primed(named) : named;
     const spec: EndFit = tube.member.ends[which];
@@ -109,6 +113,18 @@ function endSettings(
     };
   };
   return [setting(0), setting(1)];
+}
+
+/** An end of a piece, where the bar is cut: coped to what cuts it, whatever else is near. */
+function cutSetting({ by, place }: CutPlace, which: 0 | 1, neighbours: Neighbours): EndSetting {
+  return {
+    node: null,
+    position: place.point,
+    direction: scale(place.tangent, which === 0 ? 1 : -1),
+    spec: { fit: 'cope', against: [by], allowance: 0 },
+    plateNormal: null,
+    meeting: { cutters: [neighbours.byId.get(by)!], butted: [] },
+  };
 }
 
 /** The fault of an end that meets more tubes than one place can hold, every one of them a cut of its own; null where there is none. */

@@ -4,8 +4,13 @@ import { bareId, isPrimed } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame } from './types.ts';
 
-/** A tube's name with its side; the bare reference when there is no such tube. */
-export const tubeName = (frame: Frame, reference: string): string => frame.byId.get(reference)?.name ?? reference;
+/** The name of a tube, or of the bar that is made in pieces, with its side; the bare reference when there is neither. */
+export const tubeName = ({ byId, bars }: Pick<Frame, 'byId' | 'bars'>, reference: string): string =>
+  (byId.get(reference) ?? bars.get(reference))?.name ?? reference;
+
+/** What an end stands on: its node's name, or that a bar in pieces is cut there. */
+export const endNodeName = (job: Job, node: string | null): string =>
+  node === null ? 'none: the bar is cut here' : nodeName(job, node);
 
 /** A node's name; its mirror image is said so. */
 export const nodeName = (job: Job, reference: string): string => named(job.nodes, reference);

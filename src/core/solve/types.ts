@@ -11,9 +11,10 @@ import type { Sleeve } from '../geometry/sleeve.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { PullLaw } from '../springback/pull-law.ts';
 import type { Die } from '../job/kinds/die.ts';
+import type { EndFit } from '../job/kinds/end.ts';
 import type { Member } from '../job/kinds/member.ts';
 import type { Section } from '../job/kinds/section.ts';
-import type { MemberId, NodeRef, TubeRef } from '../job/reference.ts';
+import type { NodeRef, TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 
 export interface Bend {
@@ -70,8 +71,11 @@ export interface EndCutter {
 }
 
 export interface TubeEnd {
-  readonly node: NodeRef;
+  /** Null where a bar in pieces is cut: no node stands there. */
+  readonly node: NodeRef | null;
   readonly position: Vec3;
+  /** How it is asked to be fitted. */
+  readonly spec: EndFit;
   readonly fit: 'cope' | 'plate' | 'square';
   /** Unit vector along the tube, INTO it. */
   readonly direction: Vec3;
@@ -100,15 +104,13 @@ export interface TubeEnd {
   readonly allowance: number;
 }
 
-export interface SolvedTube {
+/** A bar as it is drawn, between the ends of its member's path: what nodes stand on, and what other tubes are cut by. */
+export interface Bar {
   /** The member's id, with a prime for its twin. */
   readonly id: TubeRef;
   /** The member's name; "(left)" or "(right)" is added to both of a mirrored pair, "(across)" where it is on neither side. */
   readonly name: string;
-  /** Inspector's number: 1, 2, ... in build order, a twin straight after its member. */
-  readonly number: number;
   readonly member: Member;
-  readonly twinOf: MemberId | null;
   readonly section: Section;
   readonly die: Die | null;
   /** How far the machine is pulled for its bends; null without a die, and where there are no pulls and the steel is unknown. */
@@ -124,11 +126,31 @@ export interface SolvedTube {
   readonly straights: readonly number[];
   readonly developedLength: number;
   readonly sharpCornerLength: number;
+  readonly ends: readonly [TubeEnd, TubeEnd];
+}
+
+/** A tube to be made: a whole bar, or a piece of one. Of a piece, id, name and centreline are its own, its route that of the bar. */
+export interface SolvedTube extends Bar {
+  /** Inspector's number: 1, 2, ... in build order, pieces from end A, a twin straight after its member. */
+  readonly number: number;
+  /** The bar that it is, or is a piece of. */
+  readonly bar: TubeRef;
+  /** Null where the bar is made whole. */
+  readonly piece: Piece | null;
+  /** The tube whose mirror image it is. */
+  readonly twinOf: TubeRef | null;
   /** Tip to tip plus allowances. */
   readonly blankLength: number;
   /** Of the coped tube, at 7850 kg/m3. */
   readonly mass: number;
-  readonly ends: readonly [TubeEnd, TubeEnd];
+}
+
+export interface Piece {
+  /** 1 = at end A of the bar. */
+  readonly number: number;
+  readonly count: number;
+  /** Where it begins: developed length along the bar from end A's node, mm. */
+  readonly from: number;
 }
 
 export interface Frame {
@@ -138,4 +160,6 @@ export interface Frame {
   /** In build order; a twin follows its member. */
   readonly tubes: readonly SolvedTube[];
   readonly byId: ReadonlyMap<TubeRef, SolvedTube>;
+  /** What is drawn: a bar that is made whole is its tube. */
+  readonly bars: ReadonlyMap<TubeRef, Bar>;
 }

@@ -9,7 +9,7 @@ import { bareId, primed, type NodeId, type NodeRef, type TubeRef } from '../job/
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Job } from '../job/types.ts';
 import { sameLaw } from './bending.ts';
-import type { LaidTube } from './lay-out.ts';
+import type { Layout } from './lay-out.ts';
 import { boxesOfPath } from './meetings.ts';
 import type { Frame, SolvedTube } from './types.ts';
 
@@ -18,7 +18,7 @@ import type { Frame, SolvedTube } from './types.ts';
  * id. After an edit that adds, takes away or reorders, every tube is looked at anew.
  */
 export function untouchedTubes(
-  laid: readonly LaidTube[],
+  { bars, tubes: laid }: Pick<Layout, 'bars' | 'tubes'>,
   job: Job,
   nodes: ReadonlyMap<NodeId, FrameNode>,
   previous: Frame,
@@ -32,8 +32,8 @@ export function untouchedTubes(
 
   const moved = new Set<TubeRef>();
   const boxes: Box[] = [];
-  laid.forEach(({ id, centreline, section }, i) => {
-    const before = previous.tubes[i]!;
+  bars.forEach(({ id, centreline, section }) => {
+    const before = previous.bars.get(id)!;
     if (before.path === centreline.path && before.section === section) return;
     moved.add(id);
     boxes.push(...boxesOfPath(before.path), ...boxesOfPath(centreline.path));
@@ -57,13 +57,14 @@ export function untouchedTubes(
   return laid.map((tube, i) => {
     const before = previous.tubes[i]!;
     const same =
-      !moved.has(tube.id) &&
+      !moved.has(tube.bar.id) &&
+      before.path === tube.centreline.path &&
       before.member === tube.member &&
       before.die === tube.die &&
       sameLaw(before.pullLaw, tube.pullLaw) &&
       before.ends.every(
         ({ node, position, cuts, butted }) =>
-          standsStill(node) &&
+          (node === null || standsStill(node)) &&
           !cuts.some(({ against }) => moved.has(against)) &&
           !butted.some((id) => moved.has(id)) &&
           !comesNear(position),

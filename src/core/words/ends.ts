@@ -3,15 +3,16 @@ import { toDegrees, type Radians } from '../geometry/angle.ts';
 import { DEGREE_ROUNDING } from '../geometry/tolerance.ts';
 import type { Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
 import { formatAngle } from '../units/angle.ts';
-import { tubeName } from '../solve/names.ts';
+import { landedOn, tubeNearest } from '../solve/bar-tubes.ts';
 import { listed } from './lists.ts';
 
-/** "coped to Main hoop and Rear stay (left)", "cut square", "cut to a plate". */
-export function endInWords(frame: Frame, end: TubeEnd): string {
-  const butted = end.butted.length === 0 ? '' : `butted to ${listed(end.butted.map((id) => tubeName(frame, id)))}`;
+/** "coped to Main hoop and Rear stay (left)", "cut square", "cut to a plate"; tubes as they are called in a list. */
+export function endInWords({ byId, bars }: Frame, end: TubeEnd, called = ({ name }: SolvedTube) => name): string {
+  const inLine = end.butted.map((id) => called(tubeNearest(byId, bars.get(id)!, end.position)));
+  const butted = inLine.length === 0 ? '' : `butted to ${listed(inLine)}`;
   const cut =
     end.fit === 'cope'
-      ? `coped to ${listed(end.cuts.map((one) => tubeName(frame, one.against)))}`
+      ? `coped to ${listed(end.cuts.map((one) => called(landedOn(byId, one))))}`
       : end.fit === 'plate'
         ? 'cut to its plate'
         : 'cut square';

@@ -6,6 +6,7 @@ import type { Finding, FirstPullOnly, Source } from '../checks/types.ts';
 import { toDegrees, type Radians } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { SEARCHED_BENDS } from '../solve/bend-order.ts';
+import { tubeName } from '../solve/names.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import type { Unborne } from '../springback/pull-advice.ts';
 import { comparedLength } from './lengths.ts';
@@ -52,7 +53,7 @@ const aroundOf = (finding: Finding, frame: Frame): Around => {
     die: tube.die?.name ?? '',
     frame,
     show: (mm) => comparedLength(mm, frame.job.lengthUnit),
-    nameOf: (id) => frame.byId.get(id)!.name,
+    nameOf: (id) => tubeName(frame, id),
   };
 };
 
@@ -136,6 +137,12 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${atEnd(tube, finding)}: the plate lies along the tube and never cuts it. Give the plate's normal another direction.`,
   'end/cutter-misses': (finding, { tube, nameOf }) =>
     `${atEnd(tube, finding)}: the cope against ${nameOf(finding.runTube)} does not reach this tube. Move the node onto it, or take it out of the end's list.`,
+  'piece/cutter-misses': (finding, { tube, nameOf }) =>
+    `${atEnd(tube, finding)}: ${nameOf(finding.runTube)}, which is to run through there, does not reach this bar. Move one onto the other, or do not cut the bar there.`,
+  'piece/strip-holds': (finding, { tube, nameOf }) =>
+    `${atEnd(tube, finding)}: ${nameOf(finding.runTube)} does not cut the bar right through; a strip of its wall passes by. Move the two axes nearer each other, or let the thinner of the two be the one that is cut.`,
+  'piece/hoop': (finding, { tube, nameOf }) =>
+    `${tube.member.name} is cut where ${nameOf(finding.runTube)} runs through. Rule books ask for a hoop of one piece: let the hoop run through.`,
   'end/wider-than-run': (finding, { tube }) =>
     `${atEnd(tube, finding)}: part of this tube's wall passes by what it is coped to. Move the node nearer the run tube's axis, or cope the other tube to this one.`,
   'end/cut-through': (finding, { tube, show }) =>

@@ -5,6 +5,7 @@ import { endInWords, insideInWords, referenceInWords, scribeInWords, turnInWords
 import type { Landing } from '../../core/cope/landing.ts';
 import type { Wrap } from '../../core/cope/wrap.ts';
 import type { Derived } from '../../core/derive.ts';
+import { landedOn } from '../../core/solve/bar-tubes.ts';
 import { feedOf } from '../../core/solve/feed.ts';
 import type { Frame, SolvedTube } from '../../core/solve/types.ts';
 import { capital } from '../../core/words/lists.ts';
@@ -37,16 +38,14 @@ const degreesInWords = (radians: number): string => `${formatAngle(toDegrees(rad
 export function fitInWords(frame: Frame, { tube, which }: EndOf): string {
   const end = tube.ends[which];
   // Tubes by number and name, as they are chalked in the shop.
-  const met = [...end.cuts.map((cut) => cut.against), ...end.butted].map((id) => frame.byId.get(id)!);
-  const byId = new Map(met.map((each) => [each.id, { ...each, name: numbered(each) }]));
-  const fit = endInWords({ ...frame, byId }, end);
+  const fit = endInWords(frame, end, numbered);
   return end.fit === 'plate' ? `${fit}, ${degreesInWords(plateOffSquare(end))} off square` : fit;
 }
 
 /** For each cut: which angle is which. Empty where there is none. */
 export const anglesInWords = (frame: Frame, { tube, which }: EndOf): string[] =>
   tube.ends[which].cuts.map((cut) => {
-    const runTube = frame.byId.get(cut.against)!;
+    const runTube = landedOn(frame.byId, cut);
     const angles = `included ${degreesInWords(cut.includedAngle)}, off square ${degreesInWords(cut.offSquare)}`;
     return `To ${runTube.number}: ${angles}${cut.onBend ? ', on its bend' : ''}.`;
   });

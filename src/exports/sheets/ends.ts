@@ -26,7 +26,9 @@ import {
 } from '../../core/words/ends.ts';
 import type { BendStep } from '../../core/job/kinds/bent.ts';
 import { ANGLE_ROUNDING, ROUNDING } from '../../core/geometry/tolerance.ts';
-import { nodeName, tubeName } from '../../core/solve/names.ts';
+import { numbered } from '../shared/wrap-words.ts';
+import { landedOn } from '../../core/solve/bar-tubes.ts';
+import { endNodeName } from '../../core/solve/names.ts';
 import type { Cut, SolvedTube } from '../../core/solve/types.ts';
 import type { Mark } from '../../drawing/types.ts';
 import { END_WIDTH, endPicture } from '../../drawing/end-on/cope.ts';
@@ -76,7 +78,7 @@ function endHead(context: Context, tube: SolvedTube, order: readonly BendStep[],
   const { derived, letters, unit } = context;
   const end = tube.ends[which];
   const lines = wrapped(letters, capital(endInWords(derived, end)), width - 12, PLAIN, true, 4);
-  const node = shrunk(letters, `Node: ${nodeName(derived.job, end.node)}`, width - 12, SMALL);
+  const node = shrunk(letters, `Node: ${endNodeName(derived.job, end.node)}`, width - 12, SMALL);
   const title: Block = {
     height: Math.max(9, lines.length * PLAIN * 1.3 + 4.2) + 0.6,
     draw: (left, top) => [
@@ -138,8 +140,7 @@ function cutBlocks(context: Context, tube: SolvedTube, which: 0 | 1, width: numb
   const throat = (i: number): string[] =>
     i !== first || high === null ? [] : [throatInWords(tube, which, high.phi) ?? []].flat();
   return cuts.map((cut, i) => {
-    const runTube = derived.byId.get(cut.against);
-    const name = `${cuts.length > 1 ? `Cut ${i + 1} of ${cuts.length}: ` : 'Cut '}to ${runTube === undefined ? '' : `${runTube.number} `}${tubeName(derived, cut.against)}`;
+    const name = `${cuts.length > 1 ? `Cut ${i + 1} of ${cuts.length}: ` : 'Cut '}to ${numbered(landedOn(derived.byId, cut))}`;
     const space = i === 0 ? width - END_WIDTH - 2 : width;
     const turned = turnInWords(wrapHalfTurn(cut.clocking - cuts[0]!.clocking));
     const instead = insteadOfNotcher(cut);

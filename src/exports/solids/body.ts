@@ -11,9 +11,8 @@
 import type { Path } from '../../core/geometry/path.ts';
 import { ROUNDING } from '../../core/geometry/tolerance.ts';
 import { addScaled, cross, dot, length, normalize, rejectFrom, scale, type Vec3 } from '../../core/geometry/vector.ts';
-import type { TubeRef } from '../../core/job/reference.ts';
 import { STEEL_DENSITY } from '../../core/solve/amount.ts';
-import type { SolvedTube, TubeEnd } from '../../core/solve/types.ts';
+import type { Frame, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
 import { isWhole } from '../shared/whole.ts';
 import { lineFrom, stretchesAbout } from './about.ts';
 import { bar, box, cutBy, isValid, scoped, solidsIn, sweptSolid, tangentAt, volumeOf } from './kernel.ts';
@@ -38,15 +37,10 @@ const WAYS = [
 type Way = (typeof WAYS)[number];
 
 /** The body of a tube, noted with `keep`; null where it is not whole, or no way gives a valid body that agrees with its mass. */
-export function tubeBody(
-  oc: Kernel,
-  keep: Keep,
-  tube: SolvedTube,
-  byId: ReadonlyMap<TubeRef, SolvedTube>,
-): Shape | null {
+export function tubeBody(oc: Kernel, keep: Keep, tube: SolvedTube, bars: Frame['bars']): Shape | null {
   if (!isWhole(tube)) return null;
   for (const way of WAYS) {
-    const body = tried(() => bodyBy(oc, keep, tube, byId, way));
+    const body = tried(() => bodyBy(oc, keep, tube, bars, way));
     if (body !== null) return body;
   }
   return null;
@@ -61,13 +55,7 @@ function tried(make: () => Shape | null): Shape | null {
   }
 }
 
-function bodyBy(
-  oc: Kernel,
-  keep: Keep,
-  tube: SolvedTube,
-  byId: ReadonlyMap<TubeRef, SolvedTube>,
-  way: Way,
-): Shape | null {
+function bodyBy(oc: Kernel, keep: Keep, tube: SolvedTube, bars: Frame['bars'], way: Way): Shape | null {
   const { outerDiameter, wall } = tube.section;
   const [endA, endB] = tube.ends;
   const chain = chainOf(tube.path, startOf(endA), startOf(endB));
@@ -75,7 +63,7 @@ function bodyBy(
   const seam = addScaled(scale(endA.reference, Math.cos(way.seam)), beside, Math.sin(way.seam));
   return scoped((brief) => {
     const uncut = sweptSolid(oc, brief, chain, outerDiameter / 2, outerDiameter / 2 - wall, seam);
-    const tools = tube.ends.flatMap((end) => toolsOf(oc, brief, end, outerDiameter / 2, byId, seam, way.behind));
+    const tools = tube.ends.flatMap((end) => toolsOf(oc, brief, end, outerDiameter / 2, bars, seam, way.behind));
     if (tools.length === 0) return keep(oc.TopoDS.Solid(uncut));
     const [greatest] = solidsIn(oc, brief, cutBy(oc, brief, uncut, tools))
       .map((piece) => ({ piece, mass: STEEL_DENSITY * volumeOf(oc, brief, piece) }))
@@ -122,7 +110,7 @@ function toolsOf(
   keep: Keep,
   end: TubeEnd,
   radius: number,
-  byId: ReadonlyMap<TubeRef, SolvedTube>,
+  bars: Frame['bars'],
   seam: Vec3,
   withBehind: boolean,
 ): Shape[] {
@@ -137,7 +125,7 @@ function toolsOf(
     return [bar(oc, keep, end.position, outwards, seamOff(outwards), 2 * about, 2 * about)];
   }
   return end.cuts.flatMap((cut) => {
-    const runTube = byId.get(cut.against)!;
+    const runTube = bars.get(cut.against)!;
     const runTubeRadius = runTube.section.outerDiameter / 2;
     const chains = stretchesAbout(runTube.path, end.position, about, runTubeRadius);
     return chains.flatMap((chain) => {

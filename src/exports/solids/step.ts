@@ -19,7 +19,7 @@ import { part21Text } from './part21.ts';
 const SCRATCH = '/cage.step';
 
 /** `going` hears of each tube before it is cut. A tube that has no body is left out, and named in the file's note. */
-export async function stepFile({ job, tubes, byId }: Derived, oc: Kernel, going: Going): Promise<ExportFile> {
+export async function stepFile({ job, tubes, bars }: Derived, oc: Kernel, going: Going): Promise<ExportFile> {
   oc.Interface_Static.SetCVal('write.step.schema', 'AP214IS');
   oc.Interface_Static.SetCVal('write.step.unit', 'MM');
   oc.Interface_Static.SetCVal('write.step.product.name', 'tube');
@@ -29,7 +29,7 @@ export async function stepFile({ job, tubes, byId }: Derived, oc: Kernel, going:
     for (const [i, tube] of tubes.entries()) {
       await going(i, tubes.length);
       const translated = scoped((keep) => {
-        const body = tubeBody(oc, keep, tube, byId);
+        const body = tubeBody(oc, keep, tube, bars);
         if (body === null) return false;
         const asSolid = oc.STEPControl_StepModelType.STEPControl_ManifoldSolidBrep;
         writer.Transfer(body, asSolid, true, keep(new oc.Message_ProgressRange()));

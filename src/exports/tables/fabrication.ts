@@ -8,7 +8,7 @@ import type { Derived } from '../../core/derive.ts';
 import { toDegrees, type Degrees, type Radians } from '../../core/geometry/angle.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { shownName } from '../../core/job/shown.ts';
-import type { DieId, EnvelopeId, MemberId, NodeRef, SectionId, TubeRef } from '../../core/job/reference.ts';
+import type { DieId, EnvelopeId, NodeRef, SectionId, TubeRef } from '../../core/job/reference.ts';
 import { bendMarks, type BendMarks } from '../../core/marks/marks.ts';
 import { feedOf, type Feed } from '../../core/solve/feed.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
@@ -45,7 +45,10 @@ export interface FabricationTube {
   readonly role: string;
   readonly section: SectionId;
   readonly die: DieId | null;
-  readonly twinOf: MemberId | null;
+  readonly twinOf: TubeRef | null;
+  /** Of a bar in pieces: the bar, and which piece of how many, 1 = from its end A. */
+  readonly of?: TubeRef;
+  readonly piece?: readonly [number, number];
   readonly corners: readonly Vec3[];
   readonly straights: readonly number[];
   readonly bends: readonly FabricationBend[];
@@ -77,7 +80,9 @@ export interface FabricationBend {
 }
 
 export interface FabricationEnd {
-  readonly node: NodeRef;
+  readonly node: NodeRef | null;
+  /** Where a bar in pieces is cut: the place that the profile counts from. */
+  readonly place?: Vec3;
   readonly fit: TubeEnd['fit'];
   readonly direction: Vec3;
   readonly reference: Vec3;
@@ -139,6 +144,7 @@ function fabricationTube(tube: SolvedTube, { cutLength }: Feed): FabricationTube
     section: tube.section.id,
     die: tube.die?.id ?? null,
     twinOf: tube.twinOf,
+    ...(tube.piece !== null && { of: tube.bar, piece: [tube.piece.number, tube.piece.count] as const }),
     corners: tube.corners,
     straights: tube.straights,
     bends: fabricationBends(tube),
@@ -181,6 +187,7 @@ const degreesOrNull = (angle: Radians | null): Degrees | null => (angle === null
 function fabricationEnd(end: TubeEnd): FabricationEnd {
   return {
     node: end.node,
+    ...(end.node === null && { place: end.position }),
     fit: end.fit,
     direction: end.direction,
     reference: end.reference,

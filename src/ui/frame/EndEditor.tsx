@@ -18,7 +18,7 @@ import { fitChoices, tubeChoices } from './choices.ts';
 export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): ReactNode {
   const derived = useDocument((state) => state.derived);
   const end = member.ends[which];
-  const solved = derived.byId.get(member.id)?.ends[which];
+  const solved = derived.bars.get(member.id)?.ends[which];
   const letter = which === 0 ? 'A' : 'B';
   const step = `End ${letter} of ${member.name}`;
   const change = (job: Job, fit: EndFit): Job => setEnd(job, member.id, which, fit);

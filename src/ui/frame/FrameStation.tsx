@@ -3,6 +3,7 @@
  * scroll in themselves; the card of what is selected stands under them, so that choosing a row moves no row.
  */
 import { useState, type ReactNode } from 'react';
+import { memberOfTube } from '../../core/job/member-of-tube.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { Tabs } from '../kit/Tabs.tsx';
@@ -30,7 +31,7 @@ export default function FrameStation(): ReactNode {
     else if (kind === 'tube') setPart('members');
   }
 
-  const member = kind === 'tube' ? job.members.find(({ id }) => id === bareId(selection?.id ?? '')) : undefined;
+  const member = kind === 'tube' ? memberOfTube(job.members, selection?.id ?? '') : undefined;
   const node = kind === 'node' ? job.nodes.find(({ id }) => id === bareId(selection?.id ?? '')) : undefined;
   return (
     <div className="station">

@@ -5,6 +5,8 @@ import { moveMember, removeMember, setDie, updateMember } from '../../core/edit/
 import { setBatch } from '../../core/edit/pulls.ts';
 import { primed } from '../../core/job/reference.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
+import { tubesOfBar } from '../../core/solve/bar-tubes.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
 import { feedOf } from '../../core/solve/feed.ts';
 import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
@@ -15,27 +17,30 @@ import { Length } from '../fields/Readings.tsx';
 import { batchesIn, choicesOf, ROLES, sectionChoices } from './choices.ts';
 import { EndEditor } from './EndEditor.tsx';
 import { PathEditor } from './PathEditor.tsx';
+import { PiecesEditor } from './PiecesEditor.tsx';
 
 export function MemberCard({ member }: { member: Member }): ReactNode {
   const job = useDocument((state) => state.job);
-  const tube = useDocument((state) => state.derived.byId.get(member.id));
-  const twin = useDocument((state) => state.derived.byId.get(primed(member.id)));
+  const byId = useDocument((state) => state.derived.byId);
+  const tubes = tubesOfBar(byId, member.id);
+  const twins = member.mirror ? tubesOfBar(byId, primed(member.id)) : [];
   const place = job.members.findIndex(({ id }) => id === member.id);
   const { id, name } = member;
   return (
     <article className="card chosen-card" aria-label={`Member ${shownName(name)}`}>
       <header className="card-head">
         <h2>
-          <span className="number-tag number-tag-large">{tube?.number}</span>
+          <span className="number-tag number-tag-large">{numbersOf(tubes)}</span>
           {shownName(name)}
         </h2>
-        {tube && (
-          <p className="card-sum">
+        {tubes.map((tube) => (
+          <p className="card-sum" key={tube.id}>
+            {tube.piece !== null && `Piece ${tube.piece.number}: `}
             <Length mm={feedOf(job, tube).cutLength} withUnit /> to cut · {tube.bends.length}{' '}
             {tube.bends.length === 1 ? 'bend' : 'bends'}
-            {twin && ` · mirror image is ${twin.number}`}
           </p>
-        )}
+        ))}
+        {twins.length > 0 && <p className="card-sum">mirror image is {numbersOf(twins)}</p>}
       </header>
       <div className="fields fields-two">
         <TextField
@@ -75,6 +80,8 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
       <MirrorSwitch member={member} />
       <h3>Path</h3>
       <PathEditor member={member} />
+      <h3>Pieces</h3>
+      <PiecesEditor member={member} />
       <h3>Ends</h3>
       <EndEditor member={member} which={0} />
       <EndEditor member={member} which={1} />
@@ -104,6 +111,9 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
     </article>
   );
 }
+
+/** "7", of a bar in pieces "7 · 8". */
+const numbersOf = (tubes: readonly SolvedTube[]): string => tubes.map(({ number }) => number).join(' · ');
 
 function MirrorSwitch({ member }: { member: Member }): ReactNode {
   return (

@@ -1,7 +1,9 @@
 /** The members in build order, and a new one drawn from node to node. */
 import { useMemo, useState, type ReactNode } from 'react';
 import { addMember, updateMember } from '../../core/edit/members.ts';
-import { bareId, type NodeRef, type TubeRef } from '../../core/job/reference.ts';
+import { memberOfTube, tubesOfMember } from '../../core/job/member-of-tube.ts';
+import { tubesOfBar } from '../../core/solve/bar-tubes.ts';
+import type { NodeRef, TubeRef } from '../../core/job/reference.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
 import { editor, jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
@@ -16,8 +18,12 @@ import { sectionChoices } from './choices.ts';
 const NUMBER: Column<Member> = { header: 'No.', numeric: true, show: ({ id }) => <TubeNumber id={id} /> };
 
 function TubeNumber({ id }: { id: TubeRef }): ReactNode {
-  const number = useDocument((state) => state.derived.byId.get(id)?.number);
-  return <span className="number-tag">{number}</span>;
+  const byId = useDocument((state) => state.derived.byId);
+  return tubesOfBar(byId, id).map(({ number }) => (
+    <span className="number-tag" key={number}>
+      {number}
+    </span>
+  ));
 }
 
 export function MembersTable(): ReactNode {
@@ -60,8 +66,8 @@ export function MembersTable(): ReactNode {
           columns={columns}
           rowId={(member) => member.id}
           rowName={(member) => member.name}
-          selected={selection?.kind === 'tube' ? bareId(selection.id) : null}
-          onSelect={(member) => select({ kind: 'tube', id: member.id })}
+          selected={selection?.kind === 'tube' ? (memberOfTube(job.members, selection.id)?.id ?? null) : null}
+          onSelect={(member) => select({ kind: 'tube', id: tubesOfMember(member)[0]! })}
         />
       )}
       <Section title="Draw a member" open={job.members.length === 0}>

@@ -2,6 +2,7 @@
 import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import { removeNode, renameNode } from '../../core/edit/nodes.ts';
+import { tubesOfMember } from '../../core/job/member-of-tube.ts';
 import { bareId, isPrimed } from '../../core/job/reference.ts';
 import type { FrameNode } from '../../core/job/kinds/node.ts';
 import type { Place } from '../../core/job/places.ts';
@@ -64,7 +65,11 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
         <ul className="chips">
           {members.map((member) => (
             <li key={member.id}>
-              <button type="button" className="chip" onClick={() => select({ kind: 'tube', id: member.id })}>
+              <button
+                type="button"
+                className="chip"
+                onClick={() => select({ kind: 'tube', id: tubesOfMember(member)[0]! })}
+              >
                 {shownName(member.name)}
               </button>
             </li>

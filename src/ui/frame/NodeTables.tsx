@@ -48,8 +48,8 @@ const AWAY: Readonly<Partial<Record<Place['kind'], string>>> = {
 /** By what it says and not by identity: while a node is dragged the same is offered to choose from, and no row is drawn anew. */
 function useNodeChoices(): NodeChoices {
   const job = useDocument((state) => state.job);
-  const byId = useDocument((state) => state.derived.byId);
-  const now = useMemo(() => nodeChoices(job, byId), [job, byId]);
+  const bars = useDocument((state) => state.derived.bars);
+  const now = useMemo(() => nodeChoices(job, bars), [job, bars]);
   const offered = useRef(now);
   if (!sameData(offered.current, now)) offered.current = now;
   return offered.current;

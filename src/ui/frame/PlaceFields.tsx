@@ -83,7 +83,7 @@ function OnPoint({ node, at, step }: Editing<Extract<Place, { kind: 'point' }>>)
 
 function OnTube({ node, at, step }: Editing<Extract<Place, { kind: 'on' }>>): ReactNode {
   const derived = useDocument((state) => state.derived);
-  const bends = derived.byId.get(at.member)?.bends.length ?? 0;
+  const bends = derived.bars.get(at.member)?.bends.length ?? 0;
   return (
     <>
       <div className="fields fields-two">

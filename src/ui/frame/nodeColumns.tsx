@@ -25,12 +25,12 @@ export interface NodeChoices {
   readonly bends: readonly (readonly [tube: string, bends: number])[];
 }
 
-export const nodeChoices = (job: Job, byId: Frame['byId']): NodeChoices => ({
+export const nodeChoices = (job: Job, bars: Frame['bars']): NodeChoices => ({
   unit: job.lengthUnit,
   points: withImages(job.points),
   nodes: withImages(job.nodes),
   tubes: tubeChoices(job),
-  bends: [...byId].map(([id, tube]) => [id, tube.bends.length]),
+  bends: [...bars].map(([id, bar]) => [id, bar.bends.length]),
 });
 
 /** In two lines where there are more columns than a panel is wide: so many stand in the first. */

@@ -31,7 +31,8 @@ import {
   turnInWords,
 } from '../../core/words/ends.ts';
 import { endPicture } from '../../drawing/end-on/cope.ts';
-import { nodeName, tubeName } from '../../core/solve/names.ts';
+import { landedOn } from '../../core/solve/bar-tubes.ts';
+import { endNodeName } from '../../core/solve/names.ts';
 import { useFeed } from '../bending/useFeed.ts';
 
 /** Pixels a millimetre of the picture. */
@@ -90,7 +91,7 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
           count={end.cuts.length}
           index={index}
           first={index === 0 ? null : (end.cuts[0] ?? null)}
-          name={tubeName(derived, cut.against)}
+          name={landedOn(derived.byId, cut).name}
         >
           {index === 0 && whereTheLineIs}
         </Recipe>
@@ -98,7 +99,7 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
       <dl className="facts">
         <div>
           <dt>Node</dt>
-          <dd>{nodeName(derived.job, end.node)}</dd>
+          <dd>{endNodeName(derived.job, end.node)}</dd>
         </div>
         {end.tip !== null && (
           <div>

@@ -95,6 +95,7 @@ export function tubeByHand(path: Path, hands: readonly [EndByHand, EndByHand]): 
     return {
       node: 'n',
       position,
+      spec: { fit: 'square', allowance: 0 },
       fit: 'square',
       direction,
       reference: square,
@@ -123,6 +124,8 @@ export function tubeByHand(path: Path, hands: readonly [EndByHand, EndByHand]): 
     id: 't',
     name: 'Tube',
     number: 1,
+    bar: 't',
+    piece: null,
     member: {
       id: 't',
       name: 'Tube',

@@ -8,6 +8,7 @@ const SECTION = { id: 's', name: 'S', outerDiameter: 44.45, wall: 3.048, materia
 export const endWith = (given: Partial<TubeEnd>): TubeEnd => ({
   node: 'n',
   position: [0, 0, 0],
+  spec: { fit: 'auto', allowance: 0 },
   fit: 'square',
   direction: [1, 0, 0],
   reference: [0, 0, 1],
@@ -50,6 +51,8 @@ const tube = (given: Partial<SolvedTube>): SolvedTube => ({
   id: 't',
   name: 'Tube',
   number: 1,
+  bar: 't',
+  piece: null,
   member: {
     id: 't',
     name: 'Tube',

@@ -12,7 +12,8 @@ import {
 } from '../../../src/core/words/ends.ts';
 import { bentTube, cutAt, endWith, straightTube } from '../run/tubes.ts';
 
-const frame = { byId: new Map([['run', straightTube({ cutsA: 0, cutsB: 0 })]]) } as unknown as Frame;
+const run = new Map([['run', straightTube({ cutsA: 0, cutsB: 0 })]]);
+const frame = { byId: run, bars: run } as unknown as Frame;
 
 describe('what is done to an end, in words', () => {
   it('names what it is coped to, butted to, or how it is cut', () => {

@@ -113,7 +113,7 @@ export const bentKind: Kind<BentTube> = {
   beyondShape({ tube, order, bends }, at, index, runs) {
     const remedy = ', yet its twin has a bend run: take that out first, in the Shop';
     return [
-      { place: `${at}.tube`, list: 'members', to: tube, remedy },
+      { place: `${at}.tube`, list: 'members', to: tube, made: true, remedy },
       ...tubeTwice(runs, index, 'bent'),
       ...bendsTwice(order, `${at}.order`),
       ...bendsTwice(bends, `${at}.bends`),

@@ -24,7 +24,7 @@ export const feedKind: Kind<TubeFeed> = {
   keys: ['from tube order', 'bend front'],
   /** Its tube is fed in one way, and no bend stands twice in its order. Whether that holds every bend is for solve/feed.ts. */
   beyondShape: ({ tube, order }, at, index, feeds) => [
-    { place: `${at}.tube`, list: 'members', to: tube },
+    { place: `${at}.tube`, list: 'members', to: tube, made: true },
     ...tubeTwice(feeds, index, 'feeds'),
     ...bendsTwice(order ?? [], `${at}.order`),
   ],

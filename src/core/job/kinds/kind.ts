@@ -17,6 +17,8 @@ export interface Reference {
   readonly to: string;
   /** Whether the record stands on what it names: it is solved after that, and moves with it. */
   readonly carried?: true;
+  /** Whether it names a tube as it is made: of a bar in pieces one of these. */
+  readonly made?: true;
   /** What to do where the image that it names is none any more; ends the sentence of the fault. */
   readonly remedy?: string;
 }

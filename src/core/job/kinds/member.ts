@@ -1,8 +1,21 @@
 /** Members: each a tube, and where it is mirrored its twin. */
 import * as v from 'valibot';
+import { remembered } from '../../remembered.ts';
 import { fault, quoted, type Fault } from '../fault.ts';
-import type { DieId, MemberId, NodeRef, SectionId } from '../reference.ts';
+import { MOST_CUTTERS } from '../limits.ts';
+import {
+  bareId,
+  isPrimed,
+  pieceId,
+  primed,
+  type DieId,
+  type MemberId,
+  type NodeRef,
+  type SectionId,
+  type TubeRef,
+} from '../reference.ts';
 import { AUTO, endPart, type EndFit } from './end.ts';
+import { atMost } from './faults.ts';
 import { named } from './fields.ts';
 import { isReference, type Kind, type Reference } from './kind.ts';
 
@@ -19,6 +32,8 @@ export interface Member {
   /** True: a twin, mirrored in y = 0, is derived beside it. */
   readonly mirror: boolean;
   readonly ends: readonly [EndFit, EndFit];
+  /** Bars that run through where this one is cut: it is drawn as one and made in pieces. A twin is cut by their images. */
+  readonly cutBy?: readonly TubeRef[];
 }
 
 export const memberKind: Kind<Member> = {
@@ -33,17 +48,51 @@ export const memberKind: Kind<Member> = {
     batch: v.exactOptional(v.string()),
     mirror: v.optional(v.boolean(), false),
     ends: v.optional(v.strictTuple([endPart.shape, endPart.shape]), () => [{ ...AUTO }, { ...AUTO }]),
+    cutBy: v.exactOptional(v.pipe(v.array(v.string()), v.minLength(1, 'names no member'))),
   }),
-  keys: ['id name role path section die batch mirror ends', ...endPart.keys],
+  keys: ['id name role path section die batch mirror ends cutBy', ...endPart.keys],
   hasImage: ({ mirror }) => mirror,
-  beyondShape: ({ id, path, section, die, ends }, at) => [
-    // An end is coped to what it meets: only the path says where the tube runs.
-    ...path.map((to, i): Reference => ({ place: `${at}.path[${i}]`, list: 'nodes', to, carried: true })),
-    { place: `${at}.section`, list: 'sections', to: section },
-    ...(die === undefined ? [] : [{ place: `${at}.die`, list: 'dies', to: die } as const]),
-    ...ends.flatMap((end, i) => endPart.beyondShape(end, `${at}.ends[${i}]`)).map((item) => notItself(item, id)),
-  ],
+  beyondShape: (member, at, _, members) =>
+    [
+      // An end is coped to what it meets: only the path says where the tube runs.
+      ...member.path.map((to, i): Reference => ({ place: `${at}.path[${i}]`, list: 'nodes', to, carried: true })),
+      { place: `${at}.section`, list: 'sections', to: member.section } as const,
+      ...(member.die === undefined ? [] : [{ place: `${at}.die`, list: 'dies', to: member.die } as const]),
+      ...member.ends.flatMap((end, i) => endPart.beyondShape(end, `${at}.ends[${i}]`)),
+      ...(member.cutBy ?? []).map((to, i): Reference => ({ place: `${at}.cutBy[${i}]`, list: 'members', to })),
+      ...piecesFaults(member, at, members),
+    ].map((item) => notItself(item, member.id)),
 };
 
 const notItself = (item: Reference | Fault, id: MemberId): Reference | Fault =>
-  isReference(item) && item.to === id ? fault(item.place, `${quoted(id)} is the member itself`) : item;
+  isReference(item) && item.list === 'members' && item.to === id
+    ? fault(item.place, `${quoted(id)} is the member itself`)
+    : item;
+
+/** What is wrong with a member in pieces beside the other members: who cuts it, and what its pieces are called. */
+function piecesFaults({ id, cutBy, mirror }: Member, at: string, members: readonly Member[]): readonly Fault[] {
+  if (cutBy === undefined) return [];
+  const faults: Fault[] = [...atMost(MOST_CUTTERS, cutBy, `${at}.cutBy`)];
+  cutBy.forEach((cutter, i) => {
+    const place = `${at}.cutBy[${i}]`;
+    if (cutBy.indexOf(cutter) < i) faults.push(fault(place, `${quoted(cutter)} is there already`));
+    if (cutter === primed(id)) faults.push(fault(place, `${quoted(id)} and its twin cannot both be cut by each other`));
+    const other = recordOf(members).get(bareId(cutter));
+    const inTurn = (back: TubeRef) =>
+      bareId(back) === id && (isPrimed(back) === isPrimed(cutter) || !mirror || other?.mirror === false);
+    if (other?.id !== id && other?.cutBy?.some(inTurn)) {
+      faults.push(fault(place, `${quoted(cutter)} is itself cut by ${quoted(id)}: one of the two has to run through`));
+    }
+  });
+  for (let piece = 1; piece <= cutBy.length + 1; piece++) {
+    const name = pieceId(id, piece);
+    if (recordOf(members).has(name as MemberId)) {
+      faults.push(fault(`${at}.id`, `a piece of it is called ${quoted(name)}, and so is a member`));
+    }
+  }
+  return faults;
+}
+
+const recordOf = remembered(
+  (members: readonly Member[]): ReadonlyMap<MemberId, Member> => new Map(members.map((member) => [member.id, member])),
+);
