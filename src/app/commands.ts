@@ -8,6 +8,7 @@ import { unreadShopNotice } from '../store/shop/notices.ts';
 import { stepNotice } from '../store/keeping/notices.ts';
 import type { Station } from '../store/types.ts';
 import { editor, jobDocument, opening, shopRecord } from '../store/page.ts';
+import { destroysChosen, toDestroys } from './destroys.ts';
 import { pickFile, saveFile } from './files.ts';
 
 export type DialogName = 'versions' | 'shop' | 'keys' | 'about';
@@ -42,6 +43,8 @@ export const COMMANDS = {
     leftToField: true,
     run: () => editor.getState().escape(),
   },
+  destroy: { name: 'Delete the marked rows, else the row or what is chosen', keys: ['Delete'], run: destroysChosen },
+  toDestroys: { name: 'To the button that deletes this card or line', keys: ['Alt+Delete'], run: toDestroys },
   versions: { name: 'Earlier versions', keys: [], run: (showDialog) => showDialog('versions') },
   shopRecord: { name: 'Shop record', keys: [], run: (showDialog) => showDialog('shop') },
   keys: { name: 'Keys', keys: ['?'], run: (showDialog) => showDialog('keys') },

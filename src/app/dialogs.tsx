@@ -6,6 +6,7 @@ import { CAUTIONS, WHO_DECIDES } from '../core/words/cautions.ts';
 import { MOST_DOCUMENTS, MOST_VERSIONS } from '../store/keeping/autosave.ts';
 import type { Version } from '../store/types.ts';
 import { keeping, opening, useKeeping, useShop } from '../store/page.ts';
+import { TABLE_KEYS } from '../ui/table/keys.ts';
 import { BAY_KEYS } from '../view/canvas/keys.ts';
 import { COMMANDS } from './commands.ts';
 import type { Command, DialogName } from './commands.ts';
@@ -124,6 +125,8 @@ function KeysDialog({ closed }: Closes): ReactNode {
   return (
     <Dialog title="Keys" closed={closed}>
       <KeyList commands={Object.values<KeyedCommand>(COMMANDS).filter(({ keys }) => keys.length > 0)} />
+      <h3>In a table</h3>
+      <KeyList commands={TABLE_KEYS} />
       <h3>In the bay</h3>
       <KeyList commands={BAY_KEYS} />
     </Dialog>

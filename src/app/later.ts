@@ -1,16 +1,20 @@
 /**
- * The parts of the page that are not there at first, so that the frame is shown soon: the Shop and what belongs to it. They are fetched
+ * The parts of the page that are not there at first, so that the frame is shown soon: every station but the Frame, and what belongs to them. They are fetched
  * once the job is shown and the page has nothing else to do; whoever is quicker waits a moment. Without a network they come from the
  * browser's own store.
  */
 import { lazy } from 'react';
 
+const surveyStation = () => import('../ui/survey/SurveyStation.tsx');
+const checksStation = () => import('../ui/checks/ChecksStation.tsx');
 const shopStation = () => import('../ui/shop/ShopStation.tsx');
 const shopBench = () => import('../ui/shop/ShopBench.tsx');
 const bendRun = () => import('../ui/run/BendRun.tsx');
 const rehearsal = () => import('../ui/rehearsal/Rehearsal.tsx');
 const shopRecord = () => import('../ui/shop-record/ShopRecord.tsx');
 
+export const SurveyStation = lazy(surveyStation);
+export const ChecksStation = lazy(checksStation);
 export const ShopStation = lazy(shopStation);
 export const ShopBench = lazy(shopBench);
 export const BendRun = lazy(bendRun);
@@ -19,5 +23,6 @@ export const ShopRecord = lazy(shopRecord);
 
 /** Fetches them all. One that does not come is asked for again by whoever needs it, and said there. */
 export function fetchLater(): void {
-  for (const fetched of [shopStation(), shopBench(), bendRun(), rehearsal(), shopRecord()]) fetched.catch(() => {});
+  const all = [surveyStation, checksStation, shopStation, shopBench, bendRun, rehearsal, shopRecord];
+  for (const fetched of all.map((fetch) => fetch())) fetched.catch(() => {});
 }

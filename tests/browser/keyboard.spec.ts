@@ -104,6 +104,56 @@ test('Tab goes through every part of the Shop and out again, by the tab of that 
   }
 });
 
+test('Tab passes by whatever deletes; Delete in the row and Alt + Delete in a card do it', async ({ page }) => {
+  await start(page);
+  const passedBy = async (where: string): Promise<void> => {
+    const names = (await walk(page)).map(({ name }) => name);
+    expect(names.length, where).toBeGreaterThan(20);
+    expect(
+      names.filter((name) => /delete|take .* out/iu.test(name)),
+      where,
+    ).toEqual([]);
+  };
+  await goTo(page, 'Survey');
+  await page.getByText('Body lines', { exact: true }).click();
+  await choose(page, /^Measured points/, 'Floor at B-pillar, left');
+  await passedBy('a point and the body lines');
+  await goTo(page, 'Frame');
+  await choose(page, /^Members/, 'Main hoop');
+  await passedBy('a member');
+  await page.getByRole('tab', { name: 'Tube & dies' }).click();
+  await passedBy('tube and dies');
+
+  // A line of the body: from its field to its Delete, which Enter then presses.
+  await goTo(page, 'Survey');
+  await page.getByText('Body lines', { exact: true }).click();
+  const lines = JSON.parse(await savedText(page)).bodyLines as { name: string }[];
+  await page.getByRole('textbox', { name: 'Body line' }).nth(1).focus();
+  await page.keyboard.press('Alt+Delete');
+  const button = page.getByRole('button', { name: `Delete body line ${lines[1]!.name}` });
+  await expect(button).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(button).toHaveCount(0);
+  const left = JSON.parse(await savedText(page)).bodyLines as { name: string }[];
+  expect(left.map(({ name }) => name)).toEqual(lines.toSpliced(1, 1).map(({ name }) => name));
+  await page.keyboard.press('Control+z');
+
+  // A row: what others stand on is refused, in words, and stays.
+  await choose(page, /^Measured points/, 'Floor at B-pillar, left');
+  await page.keyboard.press('Delete');
+  await expect(page.getByRole('alert')).toContainText('uses it');
+  await expect(rowOf(page, /^Measured points/, 'Floor at B-pillar, left')).toBeVisible();
+
+  // In a field the key is the text's.
+  const name = page
+    .getByRole('article', { name: 'Point Floor at B-pillar, left' })
+    .getByRole('textbox', { name: 'Point' });
+  await name.focus();
+  await page.keyboard.press('Delete');
+  await page.keyboard.press('Escape');
+  expect(JSON.parse(await savedText(page)).points[0].name).toBe('Floor at B-pillar, left');
+});
+
 test('every control has a name to be called by', async ({ page }) => {
   await start(page);
   for (const station of ['Survey', 'Frame', 'Checks', 'Shop'] satisfies StationName[]) {

@@ -10,4 +10,4 @@ export const addBodyLine = (job: Job, name: string, points: readonly PointRef[])
 export const updateBodyLine = (job: Job, id: BodyLineId, fields: Fields<'bodyLines'>): Job =>
   updateRecord(job, 'bodyLines', id, fields);
 
-export const removeBodyLine = (job: Job, id: BodyLineId): Job => takeOut(job, 'bodyLines', id);
+export const removeBodyLine = (job: Job, id: BodyLineId): Job => takeOut(job, 'bodyLines', new Set([id]));

@@ -19,4 +19,4 @@ export const addEnvelope = (job: Job): Job =>
 export const updateEnvelope = (job: Job, id: EnvelopeId, fields: Fields<'envelopes'>): Job =>
   updateRecord(job, 'envelopes', id, fields);
 
-export const removeEnvelope = (job: Job, id: EnvelopeId): Job => takeOut(job, 'envelopes', id);
+export const removeEnvelope = (job: Job, id: EnvelopeId): Job => takeOut(job, 'envelopes', new Set([id]));

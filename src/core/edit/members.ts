@@ -98,7 +98,8 @@ export function removeMember(job: Job, id: MemberId): Edited {
   return removeUnused(dropFeeds(job, tubesNamed(job, id)), 'members', id);
 }
 
-function tubesNamed(job: Job, id: MemberId): readonly TubeRef[] {
+/** What the tubes are called that the member of this id is made into; none where there is no such member. */
+export function tubesNamed(job: Job, id: MemberId): readonly TubeRef[] {
   const member = findRecord(job, 'members', id);
   return member === undefined ? [] : tubesOfMember(member);
 }

@@ -38,9 +38,9 @@ export const updateRecord = <C extends Collection>(job: Job, collection: C, id: 
 export const appendRecord = <C extends Collection>(job: Job, collection: C, record: RecordOf<C>): Job =>
   withRecords(job, collection, [...job[collection], record] as readonly RecordOf<C>[]);
 
-export function takeOut(job: Job, collection: Collection, id: string): Job {
+export function takeOut(job: Job, collection: Collection, ids: ReadonlySet<string>): Job {
   const records: readonly { readonly id: string }[] = job[collection];
-  const rest = records.filter((record) => record.id !== id);
+  const rest = records.filter((record) => !ids.has(record.id));
   return rest.length === records.length ? job : { ...job, [collection]: rest };
 }
 

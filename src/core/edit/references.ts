@@ -8,22 +8,26 @@ import type { Collection, Job } from '../job/types.ts';
 import { takeOut, type Edited } from './records.ts';
 
 /** The job without the record; where others refer to it, one fault for each of them, naming it and the place. */
-export function removeUnused(job: Job, collection: Collection, id: string): Edited {
+export const removeUnused = (job: Job, collection: Collection, id: string): Edited =>
+  removeAllUnused(job, collection, new Set([id]));
+
+/** The same of several: that they refer to one another does not hold them. */
+export function removeAllUnused(job: Job, collection: Collection, ids: ReadonlySet<string>): Edited {
   const users = LISTS.flatMap((list) =>
     job[list].flatMap((record, i) => {
-      const use = referencesOf(list, record).find((to) => to.list === collection && names(to, id));
-      const isItself = list === collection && 'id' in record && record.id === id;
-      if (use === undefined || isItself) return [];
+      const use = referencesOf(list, record).find((to) => to.list === collection && names(to, ids));
+      const goesToo = list === collection && 'id' in record && ids.has(record.id);
+      if (use === undefined || goesToo) return [];
       const name = kindOf(list).inWords ?? quoted((record as Job[Collection][number]).name);
       return [fault(`${list}[${i}]${use.place}`, `${name} uses it: change or delete that first`)];
     }),
   );
-  return users.length > 0 ? users : takeOut(job, collection, id);
+  return users.length > 0 ? users : takeOut(job, collection, ids);
 }
 
-/** Whether the reference leads to the record of that id, to its image, or to a piece of it. */
-const names = ({ to, made }: Reference, id: string): boolean =>
-  bareId(to) === id || (made === true && pieceNamed(to)?.member === id);
+/** Whether the reference leads to a record of these ids, to its image, or to a piece of it. */
+const names = ({ to, made }: Reference, ids: ReadonlySet<string>): boolean =>
+  ids.has(bareId(to)) || (made === true && ids.has(pieceNamed(to)?.member ?? ''));
 
 /** The ids of the nodes that move with this one, itself included: those that stand on it, or on a tube through it. */
 export function dependentNodes(job: Job, nodeId: string): ReadonlySet<string> {

@@ -10,6 +10,7 @@ import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { GapLength, LimitLength, ShortfallLength } from '../fields/Readings.tsx';
 import { tubeName } from '../../core/solve/names.ts';
+import { Command } from '../kit/Command.tsx';
 import { Section } from '../kit/Section.tsx';
 import { useScrollIntoView } from '../kit/useScrollIntoView.ts';
 import { withAxis } from '../kit/vectors.ts';
@@ -18,7 +19,6 @@ import { nearestFirst } from './order.ts';
 export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
   const derived = useDocument((state) => state.derived);
   const selection = useEditor((state) => state.selection);
-  const edit = useDocument((state) => state.edit);
   const chosen = selection?.kind === 'envelope' && selection.id === envelope.id;
   const card = useScrollIntoView<HTMLElement>(chosen);
   const nearest = nearestFirst(derived.clearances, envelope.id);
@@ -44,13 +44,14 @@ export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
       <GapTable clearances={nearest} name={shownName(envelope.name)} />
       <Section title="The box">
         <BoxEditor envelope={envelope} />
-        <button
-          type="button"
-          className="press press-quiet"
-          onClick={() => edit(`Delete ${envelope.name}`, (job) => removeEnvelope(job, envelope.id))}
+        <Command
+          quiet
+          destroys={envelope.id}
+          step={`Delete ${envelope.name}`}
+          run={(job) => removeEnvelope(job, envelope.id)}
         >
           Delete this box
-        </button>
+        </Command>
       </Section>
     </article>
   );

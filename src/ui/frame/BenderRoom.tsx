@@ -90,7 +90,12 @@ function Thing({ die, obstacle, index, open }: ThingProps<Obstacle> & { open: bo
       ) : (
         <PlaneFields die={die} obstacle={obstacle} index={index} />
       )}
-      <Command quiet step={`Delete ${called}`} run={(job) => removeObstacle(job, die, index)}>
+      <Command
+        quiet
+        destroys={`thing ${index}`}
+        step={`Delete ${called}`}
+        run={(job) => removeObstacle(job, die, index)}
+      >
         Delete {called}
       </Command>
     </Section>

@@ -98,7 +98,7 @@ function Sections(): ReactNode {
         Add a section
       </Command>
       {sections.map((section) => (
-        <Delete key={section.id} name={section.name} remove={(job) => removeSection(job, section.id)} />
+        <Delete key={section.id} id={section.id} name={section.name} remove={(job) => removeSection(job, section.id)} />
       ))}
     </>
   );
@@ -110,12 +110,13 @@ function resized(job: Job, id: SectionId, size: Partial<TubeSection>): Job {
 }
 
 /** Takes it out; greyed while it is in use, with who uses it beside it. */
-function Delete({ name, remove }: { name: string; remove: (job: Job) => Edited }): ReactNode {
+function Delete(props: { id: string; name: string; remove: (job: Job) => Edited }): ReactNode {
+  const { id, name, remove } = props;
   const outcome = remove(useDocument((state) => state.job));
   const [first, ...others] = isFaults(outcome) ? outcome : [];
   return (
     <div className="switch">
-      <Command quiet disabled={first !== undefined} step={`Delete ${name}`} run={remove}>
+      <Command quiet destroys={id} disabled={first !== undefined} step={`Delete ${name}`} run={remove}>
         Delete {shownName(name)}
       </Command>
       {first && (
@@ -198,7 +199,7 @@ function DieCard({ die }: { die: Die }): ReactNode {
       />
       <p className="small">{radiusInWords(die, pulled)}</p>
       <BenderSetUp die={die} />
-      <Delete name={die.name} remove={(job) => removeDie(job, die.id)} />
+      <Delete id={die.id} name={die.name} remove={(job) => removeDie(job, die.id)} />
     </article>
   );
 }

@@ -104,7 +104,7 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
         >
           Later
         </Command>
-        <Command quiet step={`Delete ${name}`} run={(before) => removeMember(before, id)}>
+        <Command quiet destroys={id} step={`Delete ${name}`} run={(before) => removeMember(before, id)}>
           Delete the member
         </Command>
       </div>

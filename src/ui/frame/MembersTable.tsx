@@ -1,5 +1,5 @@
 /** The members in build order, and a new one drawn from node to node. */
-import { useMemo, useState, type ReactNode } from 'react';
+import { lazy, Suspense, useMemo, useState, type ReactNode } from 'react';
 import { addMember, updateMember } from '../../core/edit/members.ts';
 import { memberOfTube, tubesOfMember } from '../../core/job/member-of-tube.ts';
 import { tubesOfBar } from '../../core/solve/bar-tubes.ts';
@@ -7,13 +7,17 @@ import type { NodeRef, TubeRef } from '../../core/job/reference.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
 import { editor, jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
+import { ChainField } from '../fields/ChainField.tsx';
 import { SelectField } from '../fields/Fields.tsx';
-import { nodeName } from '../../core/solve/names.ts';
 import { withImages } from '../kit/names.ts';
 import { Section } from '../kit/Section.tsx';
 import { choiceColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
+import { MarkSwitch } from '../table/MarkSwitch.tsx';
+import { useMarks } from '../table/marks.ts';
 import { sectionChoices } from './choices.ts';
+
+const SeveralMembers = lazy(() => import('./SeveralMembers.tsx'));
 
 const NUMBER: Column<Member> = { header: 'No.', numeric: true, show: ({ id }) => <TubeNumber id={id} /> };
 
@@ -31,6 +35,7 @@ export function MembersTable(): ReactNode {
   const selection = useEditor((state) => state.selection);
   const select = useEditor((state) => state.select);
   const { sections, lengthUnit } = job;
+  const marks = useMarks(useMemo(() => job.members.map(({ id }) => id), [job.members]));
   const columns = useMemo((): Column<Member>[] => {
     const choices = sectionChoices({ sections, lengthUnit });
     return [
@@ -60,15 +65,24 @@ export function MembersTable(): ReactNode {
           its ends first and last, its sharp corners between. What is built first is listed first.
         </p>
       ) : (
-        <EditTable
-          caption="Members in build order"
-          rows={job.members}
-          columns={columns}
-          rowId={(member) => member.id}
-          rowName={(member) => member.name}
-          selected={selection?.kind === 'tube' ? (memberOfTube(job.members, selection.id)?.id ?? null) : null}
-          onSelect={(member) => select({ kind: 'tube', id: tubesOfMember(member)[0]! })}
-        />
+        <>
+          <MarkSwitch marks={marks} noun="member" />
+          <EditTable
+            caption="Members in build order"
+            marks={marks}
+            rows={job.members}
+            columns={columns}
+            rowId={(member) => member.id}
+            rowName={(member) => member.name}
+            selected={selection?.kind === 'tube' ? (memberOfTube(job.members, selection.id)?.id ?? null) : null}
+            onSelect={(member) => select({ kind: 'tube', id: tubesOfMember(member)[0]! })}
+          />
+          {marks.marked.size > 0 && (
+            <Suspense>
+              <SeveralMembers marks={marks} />
+            </Suspense>
+          )}
+        </>
       )}
       <Section title="Draw a member" open={job.members.length === 0}>
         <NewMember />
@@ -93,13 +107,7 @@ function NewMember(): ReactNode {
 
   return (
     <div className="fields">
-      <SelectField
-        label={path.length === 0 ? 'From node' : 'then to'}
-        value=""
-        choices={withImages(job.nodes)}
-        onChoose={(reference) => setPath((before) => [...before, reference])}
-      />
-      {path.length > 0 && <p className="small">{path.map((reference) => nodeName(job, reference)).join(' → ')}</p>}
+      <ChainField first="From node" next="then to" chain={path} choices={withImages(job.nodes)} onChange={setPath} />
       <SelectField label="Section" value={section} choices={sectionChoices(job)} onChoose={setSection} />
       <div className="row">
         <Command

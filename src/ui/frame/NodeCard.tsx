@@ -76,7 +76,7 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
           ))}
         </ul>
       )}
-      <Command quiet step={`Delete ${node.name}`} run={(before) => removeNode(before, node.id)}>
+      <Command quiet destroys={node.id} step={`Delete ${node.name}`} run={(before) => removeNode(before, node.id)}>
         Delete the node
       </Command>
     </article>

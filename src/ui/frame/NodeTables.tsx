@@ -1,5 +1,5 @@
 /** All nodes, one table a kind of place, with every number that places it; and new ones of any kind. */
-import { memo, useMemo, useRef, type ReactNode } from 'react';
+import { lazy, memo, Suspense, useMemo, useRef, type ReactNode } from 'react';
 import { addNode } from '../../core/edit/nodes.ts';
 import { sameData } from '../../core/job/equal.ts';
 import { bareId } from '../../core/job/reference.ts';
@@ -10,13 +10,18 @@ import { editor, jobDocument, useDocument, useEditor } from '../../store/page.ts
 import { Command } from '../kit/Command.tsx';
 import { Section } from '../kit/Section.tsx';
 import { EditTable } from '../table/EditTable.tsx';
+import { MarkSwitch } from '../table/MarkSwitch.tsx';
+import { useMarks, type Marks } from '../table/marks.ts';
 import { KIND_NAMES, KINDS, ofKind } from './choices.ts';
 import { FIRST_LINE, nodeChoices, nodeColumns, type NodeChoices } from './nodeColumns.tsx';
 import { startingPlace } from './places.ts';
 
+const SeveralNodes = lazy(() => import('./SeveralNodes.tsx'));
+
 export function NodeTables(): ReactNode {
   const nodes = useDocument((state) => state.job.nodes);
   const among = useNodeChoices();
+  const marks = useMarks(useMemo(() => nodes.map(({ id }) => id), [nodes]));
   return (
     <>
       {nodes.length === 0 && (
@@ -25,12 +30,18 @@ export function NodeTables(): ReactNode {
           the point moves, the cage follows.
         </p>
       )}
+      {nodes.length > 0 && <MarkSwitch marks={marks} noun="node" />}
       {nodes.length > 0 && (
         <div className="scroll-box">
           {KINDS.filter((kind) => nodes.some(({ at }) => at.kind === kind)).map((kind) => (
-            <OfKind key={kind} kind={kind} nodes={nodes} among={among} />
+            <OfKind key={kind} kind={kind} nodes={nodes} among={among} marks={marks} />
           ))}
         </div>
+      )}
+      {marks.marked.size > 0 && (
+        <Suspense>
+          <SeveralNodes marks={marks} />
+        </Suspense>
       )}
       <Section title="Add a node" open={nodes.length === 0}>
         <NewNode />
@@ -59,9 +70,10 @@ interface OfKindProps {
   readonly kind: Place['kind'];
   readonly nodes: readonly FrameNode[];
   readonly among: NodeChoices;
+  readonly marks: Marks;
 }
 
-const OfKind = memo(function OfKind({ kind, nodes, among }: OfKindProps): ReactNode {
+const OfKind = memo(function OfKind({ kind, nodes, among, marks }: OfKindProps): ReactNode {
   const rows = useMemo(() => ofKind(nodes, kind), [nodes, kind]);
   const selection = useEditor((state) => state.selection);
   const select = useEditor((state) => state.select);
@@ -75,6 +87,7 @@ const OfKind = memo(function OfKind({ kind, nodes, among }: OfKindProps): ReactN
       <EditTable
         caption={`Nodes ${KIND_NAMES[kind]}`}
         rows={rows}
+        marks={marks}
         columns={columns}
         {...(FIRST_LINE[kind] !== undefined && { firstLine: FIRST_LINE[kind] })}
         rowId={(node) => node.id}

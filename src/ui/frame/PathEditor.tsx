@@ -1,19 +1,19 @@
 /** The nodes a member runs through, from end A to end B; every one between them is a sharp corner that the die rounds. */
 import { useState, type ReactNode } from 'react';
 import { insertPathNode, removePathNode, updateMember } from '../../core/edit/members.ts';
+import type { Edited } from '../../core/edit/records.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
+import type { Job } from '../../core/job/types.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
-import { SelectField } from '../fields/Fields.tsx';
+import { SelectField, type Choice } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { withImages } from '../kit/names.ts';
 
 export function PathEditor({ member }: { member: Member }): ReactNode {
   const nodes = useDocument((state) => state.job.nodes);
   const select = useEditor((state) => state.select);
-  const edit = useDocument((state) => state.edit);
   const [insertAt, setInsertAt] = useState<number | null>(null);
-  const [refusal, setRefusal] = useState<string | null>(null);
   const choices = withImages(nodes);
   const last = member.path.length - 1;
 
@@ -43,6 +43,7 @@ export function PathEditor({ member }: { member: Member }): ReactNode {
                 quiet
                 step={`Take a corner out of ${member.name}`}
                 label={`Take ${name} out of the path`}
+                destroys={`corner ${index}`}
                 disabled={member.path.length <= 2}
                 run={(job) => removePathNode(job, member.id, index)}
               >
@@ -51,19 +52,12 @@ export function PathEditor({ member }: { member: Member }): ReactNode {
             </div>
             {index < last &&
               (insertAt === index + 1 ? (
-                <SelectField
+                <NewCorner
                   label={`New corner after ${name}`}
-                  value=""
-                  takesFocus
+                  step={`Put a corner into ${member.name}`}
                   choices={choices}
-                  refusal={refusal}
-                  onChoose={(chosen) => {
-                    const faults = edit(`Put a corner into ${member.name}`, (job) =>
-                      insertPathNode(job, member.id, index + 1, chosen),
-                    );
-                    setRefusal(faults.length === 0 ? null : faults.map((fault) => fault.message).join('; '));
-                    if (faults.length === 0) setInsertAt(null);
-                  }}
+                  insert={(job, node) => insertPathNode(job, member.id, index + 1, node)}
+                  onDone={() => setInsertAt(null)}
                 />
               ) : (
                 <button
@@ -79,5 +73,29 @@ export function PathEditor({ member }: { member: Member }): ReactNode {
         );
       })}
     </ol>
+  );
+}
+
+/** The node is chosen first and then put in: the arrow keys choose at every step, and one that is refused stays to be seen. */
+function NewCorner(props: {
+  label: string;
+  step: string;
+  choices: readonly Choice[];
+  insert: (job: Job, node: string) => Edited;
+  onDone: () => void;
+}): ReactNode {
+  const [chosen, setChosen] = useState('');
+  return (
+    <div className="path-row">
+      <SelectField label={props.label} value={chosen} takesFocus choices={props.choices} onChoose={setChosen} />
+      <Command
+        step={props.step}
+        disabled={chosen === ''}
+        run={(job) => props.insert(job, chosen)}
+        onDone={props.onDone}
+      >
+        Put it in
+      </Command>
+    </div>
   );
 }

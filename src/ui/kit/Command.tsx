@@ -11,6 +11,11 @@ export function Command(props: {
   quiet?: boolean;
   disabled?: boolean;
   label?: string;
+  /**
+   * It takes this away, the id of a record or another word for what goes: Tab passes it by, so that no key pressed on the way does harm.
+   * The keys for it are in the table of commands.
+   */
+  destroys?: string;
   /** Answers the changed job, or why it cannot be changed. */
   run: (job: Job) => Edited;
   onDone?: () => void;
@@ -33,6 +38,12 @@ export function Command(props: {
         className={props.quiet ? 'press press-quiet' : 'press'}
         aria-label={props.label}
         disabled={props.disabled}
+        {...(props.destroys !== undefined && {
+          'data-destroys': props.destroys,
+          'aria-keyshortcuts': 'Alt+Delete',
+          title: 'Alt + Delete leads here',
+          tabIndex: -1,
+        })}
         onClick={press}
       >
         {props.children}

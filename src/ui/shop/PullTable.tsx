@@ -84,7 +84,13 @@ const COLUMNS: readonly Column<Row>[] = [
     header: 'Delete',
     numeric: true,
     show: ({ index, number }) => (
-      <Command quiet step="Delete a pull" label={`Delete pull ${number}`} run={(job) => removePull(job, index)}>
+      <Command
+        quiet
+        destroys={String(index)}
+        step="Delete a pull"
+        label={`Delete pull ${number}`}
+        run={(job) => removePull(job, index)}
+      >
         ×
       </Command>
     ),

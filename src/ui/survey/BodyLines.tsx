@@ -6,7 +6,8 @@ import type { BodyLine } from '../../core/job/kinds/body-line.ts';
 import type { PointRef } from '../../core/job/reference.ts';
 import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
-import { SelectField, TextField } from '../fields/Fields.tsx';
+import { ChainField } from '../fields/ChainField.tsx';
+import { TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { pointName } from '../../core/solve/names.ts';
 import { withImages } from '../kit/names.ts';
@@ -44,6 +45,7 @@ function Line({ line }: { line: BodyLine }): ReactNode {
       <p className="small">{line.points.map((reference) => pointName(job, reference)).join(' → ')}</p>
       <Command
         quiet
+        destroys={line.id}
         step={`Delete ${line.name}`}
         label={`Delete body line ${shownName(line.name)}`}
         run={(before) => removeBodyLine(before, line.id)}
@@ -61,13 +63,13 @@ function NewLine(): ReactNode {
   const name = `Line ${job.bodyLines.length + 1}`;
   return (
     <div className="fields">
-      <SelectField
-        label={points.length === 0 ? 'New line from' : 'then to'}
-        value=""
+      <ChainField
+        first="New line from"
+        next="then to"
+        chain={points}
         choices={withImages(job.points)}
-        onChoose={(reference) => setPoints((before) => [...before, reference])}
+        onChange={setPoints}
       />
-      {points.length > 0 && <p className="small">{points.map((reference) => pointName(job, reference)).join(' → ')}</p>}
       {points.length > 0 && (
         <div className="row">
           <Command

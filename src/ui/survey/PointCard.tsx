@@ -57,7 +57,7 @@ export function PointCard({ point }: { point: Point }): ReactNode {
           ))}
         </ul>
       )}
-      <Command quiet step={`Delete ${point.name}`} run={(before) => removePoint(before, point.id)}>
+      <Command quiet destroys={point.id} step={`Delete ${point.name}`} run={(before) => removePoint(before, point.id)}>
         Delete the point
       </Command>
     </article>

@@ -1,16 +1,21 @@
 /** All points, every number edited where it stands. */
-import { useMemo, type ReactNode } from 'react';
+import { lazy, Suspense, useMemo, type ReactNode } from 'react';
 import { movePoint, renamePoint } from '../../core/edit/points.ts';
 import type { Point } from '../../core/job/kinds/point.ts';
 import type { PointId } from '../../core/job/reference.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { lengthColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
+import { MarkSwitch } from '../table/MarkSwitch.tsx';
+import { useMarks } from '../table/marks.ts';
 import { CAR_AXES, withAxis } from '../kit/vectors.ts';
+
+const SeveralPoints = lazy(() => import('./SeveralPoints.tsx'));
 
 export function PointsTable({ points, chosen }: { points: readonly Point[]; chosen: PointId | null }): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const select = useEditor((state) => state.select);
+  const marks = useMarks(useMemo(() => points.map(({ id }) => id), [points]));
   const columns = useMemo((): Column<Point>[] => {
     const coordinate = (header: string, means: string, axis: 0 | 1 | 2): Column<Point> =>
       lengthColumn<Point>(unit, {
@@ -34,14 +39,23 @@ export function PointsTable({ points, chosen }: { points: readonly Point[]; chos
     ];
   }, [unit]);
   return (
-    <EditTable
-      caption={`Measured points, in ${unit === 'in' ? 'inches' : 'millimetres'}`}
-      rows={points}
-      columns={columns}
-      rowId={(point) => point.id}
-      rowName={(point) => point.name}
-      selected={chosen}
-      onSelect={(point) => select({ kind: 'point', id: point.id })}
-    />
+    <>
+      <MarkSwitch marks={marks} noun="point" />
+      <EditTable
+        marks={marks}
+        caption={`Measured points, in ${unit === 'in' ? 'inches' : 'millimetres'}`}
+        rows={points}
+        columns={columns}
+        rowId={(point) => point.id}
+        rowName={(point) => point.name}
+        selected={chosen}
+        onSelect={(point) => select({ kind: 'point', id: point.id })}
+      />
+      {marks.marked.size > 0 && (
+        <Suspense>
+          <SeveralPoints marks={marks} />
+        </Suspense>
+      )}
+    </>
   );
 }

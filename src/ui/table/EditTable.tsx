@@ -2,29 +2,26 @@
  * A table whose every number is edited where it stands. A cell has focus or has its field open: arrows move the focus,
  * Enter, F2 or a second press opens the field, and so does typing. In a field, Enter commits and goes down, Tab commits
  * and goes on, Escape gives the old value back. A block copied from a spreadsheet is pasted from the focused cell on, as
- * one undo step; every cell that was refused is named.
- *
- * A row is drawn again only when its record, its columns or what stands open in it changes: a drag in the bay previews
- * many times a second, and a long list must not be drawn anew for each.
+ * one undo step; every cell that was refused is named. Where rows can be marked, Space marks the row, Shift with an arrow or a press the rows
+ * up to there, Ctrl with a press one more, Ctrl + A all; on a touch screen the boxes do, which stand there while marking is on.
  */
 import { shownName } from '../../core/job/shown.ts';
 import {
-  memo,
   useCallback,
   useEffect,
-  useLayoutEffect,
   useRef,
   useState,
   type ClipboardEvent,
-  type CSSProperties,
   type KeyboardEvent,
   type ReactNode,
-  type RefObject,
 } from 'react';
 import { useDocument } from '../../store/page.ts';
 import type { Leaving, Note } from '../fields/EntryField.tsx';
 import { placeBlock } from './block.ts';
 import type { Column } from './columns.tsx';
+import type { Marks } from './marks.ts';
+import { MoreRows } from './MoreRows.tsx';
+import { TableRow, widthInLine, type Cell, type Hands, type OpenCell } from './TableRow.tsx';
 import { readBlock } from './paste.ts';
 
 interface EditTableProps<Row> {
@@ -37,29 +34,13 @@ interface EditTableProps<Row> {
   readonly selected?: string | null;
   /** A table of more columns than the panel is wide sets each row in two lines, this many columns in the first. */
   readonly firstLine?: number;
+  /** Absent: its rows cannot be marked. */
+  readonly marks?: Marks;
   onSelect?(row: Row): void;
 }
 
-interface Cell {
-  readonly row: number;
-  readonly column: number;
-}
-
-interface OpenCell extends Cell {
-  readonly startWith?: string;
-}
-
-/** What a row's cells call; the latest are held by reference, so that a row need not be drawn anew for them. */
-interface Hands {
-  take(cell: Cell): void;
-  pressAgain(cell: Cell): void;
-  leave(cell: Cell, how: Leaving): void;
-  keyDown(event: KeyboardEvent, cell: Cell): void;
-  note(next: Note | null): void;
-}
-
 export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
-  const { rows, columns, selected = null, firstLine } = props;
+  const { rows, columns, selected = null, firstLine, marks } = props;
   const [active, setActive] = useState<Cell>({ row: 0, column: 0 });
   const [open, setOpen] = useState<OpenCell | null>(null);
   const [note, setNote] = useState<Note | null>(null);
@@ -72,7 +53,10 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
     if (selectedRow >= 0) showWithin(body.current?.rows[selectedRow]);
   }, [selectedRow]);
 
-  const focusCell = (row: number, column: number): void => body.current?.rows[row]?.cells[column]?.focus();
+  const boxes = marks?.on ? 1 : 0;
+  const focusCell = (row: number, column: number): void => body.current?.rows[row]?.cells[column + boxes]?.focus();
+  const idsBetween = (a: number, b: number): readonly string[] =>
+    rows.slice(Math.min(a, b), Math.max(a, b) + 1).map((row) => props.rowId(row));
 
   function moveTo(row: number, column: number): void {
     const to = { row: clamp(row, rows.length), column: clamp(column, columns.length) };
@@ -101,7 +85,13 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
   }
 
   function onKeyDown(event: KeyboardEvent, cell: Cell): void {
-    if (event.target !== event.currentTarget || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.target !== event.currentTarget || event.altKey) return;
+    if (marks !== undefined && markingKey(event, cell, marks)) {
+      event.preventDefault();
+      event.stopPropagation();
+      return;
+    }
+    if (event.ctrlKey || event.metaKey) return;
     const move = MOVES[event.key];
     if (move !== undefined) {
       event.preventDefault();
@@ -121,6 +111,24 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
       event.stopPropagation();
       openCell({ ...cell, startWith: event.key });
     }
+  }
+
+  /** Whether the key was one that marks. */
+  function markingKey(event: KeyboardEvent, cell: Cell, { marked, toggle, add, clear }: Marks): boolean {
+    const { key } = event;
+    if (event.ctrlKey || event.metaKey) {
+      if (key.toLowerCase() !== 'a') return false;
+      add(idsBetween(0, rows.length - 1));
+    } else if (key === ' ') {
+      toggle(props.rowId(rows[cell.row]!));
+    } else if (event.shiftKey && (key === 'ArrowUp' || key === 'ArrowDown')) {
+      const to = clamp(cell.row + (key === 'ArrowUp' ? -1 : 1), rows.length);
+      add(idsBetween(cell.row, to));
+      moveTo(to, cell.column);
+    } else if (key === 'Escape' && marked.size > 0) {
+      clear();
+    } else return false;
+    return true;
   }
 
   function onPaste(event: ClipboardEvent): void {
@@ -163,6 +171,10 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
     },
     leave,
     keyDown: onKeyDown,
+    mark(row, upTo) {
+      if (upTo) marks?.add(idsBetween(active.row, row));
+      else marks?.toggle(props.rowId(rows[row]!));
+    },
     note: keepNote,
   };
   // Rows that went away took the focusable cell with them: the first one stands in.
@@ -174,10 +186,16 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
         <table
           role="grid"
           aria-label={props.caption}
+          aria-multiselectable={marks !== undefined}
           className={firstLine === undefined ? 'table' : 'table table-two-lines'}
         >
           <thead>
             <tr>
+              {marks?.on && (
+                <th scope="col" className="mark-cell">
+                  <span className="spoken-only">Marked</span>
+                </th>
+              )}
               {columns.map((column, index) => (
                 <th
                   key={column.header}
@@ -197,6 +215,8 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
               return (
                 <TableRow
                   key={props.rowId(row)}
+                  id={props.rowId(row)}
+                  marked={marks?.on ? marks.marked.has(props.rowId(row)) : undefined}
                   row={row}
                   index={index}
                   name={shownName(props.rowName(row))}
@@ -206,6 +226,7 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
                   tabStop={tabStop.row === index ? tabStop.column : null}
                   open={isOpen ? open : null}
                   note={isOpen ? note : null}
+                  canMark={marks !== undefined}
                   hands={hands}
                 />
               );
@@ -213,81 +234,11 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
           </tbody>
         </table>
       </div>
+      <MoreRows body={body} count={rows.length} />
       <Refusals lines={note?.refused && open === null ? [note.text] : refusals} />
     </div>
   );
 }
-
-interface TableRowProps<Row> {
-  readonly row: Row;
-  readonly index: number;
-  readonly name: string;
-  readonly columns: readonly Column<Row>[];
-  readonly firstLine: number | undefined;
-  readonly chosen: boolean;
-  /** The column that Tab comes to in this row, if it is this row. */
-  readonly tabStop: number | null;
-  readonly open: OpenCell | null;
-  readonly note: Note | null;
-  readonly hands: RefObject<Hands | null>;
-}
-
-const TableRow = memo(function TableRow<Row>(props: TableRowProps<Row>): ReactNode {
-  const { row, index, columns, chosen, open, note, hands } = props;
-  return (
-    <tr aria-selected={chosen} className={chosen ? 'chosen' : undefined}>
-      {columns.map((column, columnIndex) => {
-        const cell = { row: index, column: columnIndex };
-        const isOpen = open?.column === columnIndex;
-        return (
-          <td
-            key={column.header}
-            tabIndex={props.tabStop === columnIndex ? 0 : -1}
-            className={`${column.numeric ? 'number' : 'word'}${column.small ? ' small' : ''}`}
-            style={widthInLine(columnIndex, columns.length, props.firstLine)}
-            aria-readonly={column.edit ? undefined : true}
-            onKeyDown={(event) => hands.current?.keyDown(event, cell)}
-            onFocus={(event) => {
-              if (event.target === event.currentTarget) hands.current?.take(cell);
-            }}
-            onMouseDown={(event) => {
-              // The second press on a cell opens it; the first one only takes the focus.
-              if (!isOpen && document.activeElement === event.currentTarget) {
-                event.preventDefault();
-                hands.current?.pressAgain(cell);
-              }
-            }}
-          >
-            {isOpen && column.edit ? (
-              <>
-                <span className="cell-under" aria-hidden="true">
-                  {column.show(row)}
-                </span>
-                <div className="cell-field">
-                  {column.edit.open(row, {
-                    label: `${column.header}, ${props.name}`,
-                    ...(open.startWith !== undefined && { startWith: open.startWith }),
-                    onLeave: (how) => hands.current?.leave(cell, how),
-                    onNote: (next) => hands.current?.note(next),
-                  })}
-                  {note && <CellNote note={note} />}
-                </div>
-              </>
-            ) : (
-              column.show(row)
-            )}
-          </td>
-        );
-      })}
-    </tr>
-  );
-}) as <Row>(props: TableRowProps<Row>) => ReactNode;
-
-/** How a two-line row shares its width: each of its lines in equal parts of a grid of 60. */
-const widthInLine = (index: number, count: number, firstLine: number | undefined): CSSProperties | undefined =>
-  firstLine === undefined
-    ? undefined
-    : { gridColumn: `span ${60 / (index < firstLine ? firstLine : count - firstLine)}` };
 
 /** Scrolls the list's own box only, so that the panel stays where it is. */
 function showWithin(row: HTMLTableRowElement | undefined): void {
@@ -307,30 +258,6 @@ const MOVES: Readonly<Record<string, readonly [number, number]>> = {
 };
 
 const clamp = (index: number, count: number): number => Math.max(0, Math.min(index, count - 1));
-
-/** How the open field is read, beside it: fixed on the screen, as the list's box would cut it off. */
-function CellNote({ note }: { note: Note }): ReactNode {
-  const element = useRef<HTMLParagraphElement>(null);
-  useLayoutEffect(() => {
-    const place = (): void => {
-      const [own, cell] = [element.current, element.current?.closest('td')];
-      if (!own || !cell) return;
-      const beside = cell.getBoundingClientRect();
-      const below = beside.bottom + 4 + own.offsetHeight < window.innerHeight;
-      own.style.top = `${below ? beside.bottom + 4 : beside.top - own.offsetHeight - 4}px`;
-      own.style.left = `${Math.max(4, Math.min(beside.left, window.innerWidth - own.offsetWidth - 12))}px`;
-    };
-    place();
-    window.addEventListener('scroll', place, true);
-    return () => window.removeEventListener('scroll', place, true);
-  });
-  return (
-    <p ref={element} className={note.refused ? 'cell-note cell-note-refused' : 'cell-note'} aria-hidden="true">
-      {note.refused && '▲ '}
-      {note.text}
-    </p>
-  );
-}
 
 /** What was not taken, cell by cell; stays in view at the foot of the list until the next cell is opened. */
 function Refusals({ lines }: { lines: readonly string[] }): ReactNode {

@@ -1,0 +1,118 @@
+/** Several rows at once: marked by mouse, keyboard and finger, moved, set and deleted in one step each. */
+import type { Page } from '@playwright/test';
+import { choose, expect, goTo, rowOf, savedText, start, test, undoKey } from './journey.ts';
+
+const POINTS = /^Measured points/;
+const MEMBERS = 'Members in build order';
+
+interface Saved {
+  readonly points: readonly { readonly name: string; readonly position: readonly number[] }[];
+  readonly members: readonly { readonly name: string; readonly section: string; readonly batch?: string }[];
+}
+const saved = async (page: Page): Promise<Saved> => JSON.parse(await savedText(page)) as Saved;
+
+test('points marked by keyboard are moved together, in one step that is taken back as one', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  const before = await saved(page);
+  await choose(page, POINTS, before.points[1]!.name);
+  await page.keyboard.press('Shift+ArrowDown');
+  await page.keyboard.press('Shift+ArrowDown');
+  const card = page.getByRole('region', { name: 'The 3 marked points' });
+  await expect(card).toBeVisible();
+  await page.keyboard.press('Space');
+  await expect(page.getByRole('region', { name: 'The 2 marked points' })).toBeVisible();
+  const form = page.getByRole('form', { name: 'Move 2 points' });
+  await form.getByRole('textbox', { name: 'Up' }).fill('1/2 + 1/2');
+  await form.getByRole('textbox', { name: 'Left' }).fill('-10mm');
+  await form.getByRole('textbox', { name: 'Left' }).press('Enter');
+  await expect(form.getByRole('textbox', { name: 'Up' })).toHaveValue('');
+  const after = await saved(page);
+  for (const [index, { position }] of before.points.entries()) {
+    const by = index === 1 || index === 2 ? [0, -10, 25.4] : [0, 0, 0];
+    position.forEach((part, axis) => expect(after.points[index]!.position[axis]).toBeCloseTo(part + by[axis]!, 9));
+  }
+  // A second press has nothing to move by.
+  await form.getByRole('button', { name: 'Move 2 points' }).click();
+  await expect(form.getByRole('alert')).toContainText('type how far');
+  await undoKey(page).click();
+  expect(await saved(page)).toEqual(before);
+});
+
+test('members marked by mouse and finger take a section, a batch; others than they hold them from being deleted', async ({
+  page,
+}) => {
+  await start(page);
+  const before = await saved(page);
+  const [first, second, third] = before.members.map(({ name }) => name);
+  await rowOf(page, MEMBERS, first!)
+    .getByRole('gridcell', { name: first!, exact: true })
+    .click({ modifiers: ['Control'] });
+  await page.getByRole('checkbox', { name: `Mark ${third!}` }).check();
+  const card = page.getByRole('region', { name: 'The 2 marked members' });
+  const field = card.getByRole('combobox', { name: 'Batch of all marked' });
+  await field.fill('H-204');
+  await field.press('Enter');
+  const { members } = await saved(page);
+  expect(members.map(({ batch }) => batch)).toEqual(
+    before.members.map(({ batch }, index) => (index === 0 || index === 2 ? 'H-204' : batch)),
+  );
+  await card.getByRole('button', { name: 'Delete the 2 marked members' }).click();
+  await expect(card.getByRole('alert')).toContainText('uses it');
+  await card.getByRole('button', { name: 'Mark none' }).click();
+  await expect(card).toBeHidden();
+  await expect(rowOf(page, MEMBERS, second!)).toBeVisible();
+  await page.getByRole('button', { name: 'Mark several' }).click();
+  await expect(page.getByRole('checkbox')).toHaveCount(0);
+});
+
+test('points that nothing stands on are deleted together', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  const before = await saved(page);
+  await page.getByText('Paste many points', { exact: true }).click();
+  await page.getByRole('textbox', { name: /^Rows from a spreadsheet/ }).fill('One\t1\t2\t3\nTwo\t4\t5\t6');
+  await page.getByRole('button', { name: 'Add 2 points' }).click();
+  await choose(page, POINTS, 'One');
+  await page.keyboard.press('Shift+ArrowDown');
+  await expect(page.getByRole('region', { name: 'The 2 marked points' })).toBeVisible();
+  await page.keyboard.press('Delete');
+  await expect(rowOf(page, POINTS, 'One')).toHaveCount(0);
+  expect(await saved(page)).toEqual(before);
+});
+
+test('a list that is longer than its box says how many rows are below', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  const { points } = await saved(page);
+  const more = page.getByText(/more rows below/);
+  await expect(more).toBeVisible();
+  const box = page.locator('.table-scroll').first();
+  const seen = await box.evaluate((element) => {
+    const { bottom } = element.getBoundingClientRect();
+    return [...element.querySelectorAll('tbody tr')].filter((row) => row.getBoundingClientRect().top < bottom - 19)
+      .length;
+  });
+  const below = Number(/\d+/u.exec(await more.innerText())![0]);
+  expect(Math.abs(points.length - seen - below), 'to half a row').toBeLessThanOrEqual(1);
+  await box.evaluate((element) => element.scrollTo(0, element.scrollHeight));
+  await expect(page.getByText(`the end of ${points.length} rows`)).toBeVisible();
+});
+
+test('a member is drawn with the arrow keys: each list goes on showing the node that it holds', async ({ page }) => {
+  await start(page);
+  await page.getByText('Draw a member', { exact: true }).click();
+  const from = page.getByRole('combobox', { name: 'From node' });
+  await from.focus();
+  for (let presses = 0; presses < 3; presses += 1) await page.keyboard.press('ArrowDown');
+  await expect(from).toBeFocused();
+  const chosen = await from.inputValue();
+  const { nodes } = JSON.parse(await savedText(page)) as { nodes: { id: string }[] };
+  expect(nodes.map(({ id }) => id)).toContain(chosen.replace("'", ''));
+  const next = page.getByRole('combobox', { name: 'then to' });
+  await expect(next).toHaveCount(1);
+  await next.selectOption(nodes[7]!.id);
+  await expect(next).toHaveCount(2);
+  await expect(next.first()).toHaveValue(nodes[7]!.id);
+  await expect(from).toHaveValue(chosen);
+});
