@@ -1,5 +1,6 @@
 /** What is wrong where a tube ends: cuts that miss, run out, or land where they do not fit. */
 import { ROUNDING } from '../geometry/tolerance.ts';
+import { dot } from '../geometry/vector.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../solve/types.ts';
 import type { Questions } from './questions.ts';
 import { UNSEEN } from './limits.ts';
@@ -25,7 +26,11 @@ export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding
         sees: seenAt(tube, end, ask),
       };
     }
-    if (end.fit === 'plate' && end.tip === null) {
+    yield* mitreTrouble(tube, end, base, ask);
+    if (end.plateNormal !== null && end.fit === 'foot' && dot(end.plateNormal, end.direction) < 0) {
+      yield { ...base, id: 'foot/upside-down', severity: 'error' };
+    }
+    if ((end.fit === 'plate' || end.fit === 'foot') && end.tip === null) {
       yield {
         ...base,
         id: 'end/plate-along-tube',
@@ -72,6 +77,18 @@ export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding
       };
     }
   }
+}
+
+/** A mitre that cannot be, or that the other tube does not make. */
+function* mitreTrouble(tube: SolvedTube, end: TubeEnd, base: Base, ask: Questions): Generator<Finding> {
+  if (end.spec.fit !== 'mitre') return;
+  if (end.unmitred !== null) {
+    yield { ...base, id: 'mitre/cannot', severity: 'error', why: end.unmitred, mate: end.spec.with };
+    return;
+  }
+  const mate = ask.nearest(end.butted[0]!, end.position);
+  const back = mate.ends.some(({ fit, butted }) => fit === 'mitre' && butted.includes(tube.bar));
+  if (!back) yield { ...base, id: 'mitre/one-sided', severity: 'error', mate: mate.id };
 }
 
 /** What a person sees meet an end that is left square all the same. */

@@ -2,15 +2,18 @@
  * What a check of one tube may ask about the others, and about how it is fed. What it asked can be asked again of the next frame: where every answer
  * is the same, so is what it found.
  */
+import type { Vec3 } from '../geometry/vector.ts';
 import type { NodeRef, TubeRef } from '../job/reference.ts';
 import { feedOf, type Feed } from '../solve/feed.ts';
-import { landedOn } from '../solve/bar-tubes.ts';
+import { landedOn, tubeNearest } from '../solve/bar-tubes.ts';
 import type { Cut, Frame, SolvedTube } from '../solve/types.ts';
 
 export interface Questions {
   readonly tube: (id: TubeRef) => SolvedTube;
   /** The tube that the cut fits its branch to. */
   readonly landedOn: (cut: Cut) => SolvedTube;
+  /** The tube of the bar that comes nearest to the place. */
+  readonly nearest: (bar: TubeRef, place: Vec3) => SolvedTube;
   /** The first tube after that number in build order that ends at the node. */
   readonly laterAt: (node: NodeRef, number: number) => SolvedTube | undefined;
   readonly feed: (tube: SolvedTube) => Feed;
@@ -20,6 +23,7 @@ export interface Questions {
 export type Asked =
   | { readonly about: 'tube'; readonly answer: SolvedTube }
   | { readonly about: 'landed'; readonly cut: Cut; readonly answer: SolvedTube }
+  | { readonly about: 'nearest'; readonly bar: TubeRef; readonly place: Vec3; readonly answer: SolvedTube }
   | {
       readonly about: 'later';
       readonly node: NodeRef;
@@ -29,7 +33,7 @@ export type Asked =
   | { readonly about: 'feed'; readonly tube: SolvedTube; readonly answer: Feed };
 
 /** The questions that a check of one tube may ask of this frame. */
-export function questionsTo({ tubes, byId, job }: Frame): Questions {
+export function questionsTo({ tubes, byId, bars, job }: Frame): Questions {
   const endingAt = new Map<NodeRef, SolvedTube[]>();
   for (const tube of tubes) {
     for (const { node } of tube.ends) {
@@ -42,6 +46,7 @@ export function questionsTo({ tubes, byId, job }: Frame): Questions {
   return {
     tube: (id) => byId.get(id)!,
     landedOn: (cut) => landedOn(byId, cut),
+    nearest: (bar, place) => tubeNearest(byId, bars.get(bar)!, place),
     laterAt: (node, number) => endingAt.get(node)?.find((other) => other.number > number),
     feed: (tube) => feedOf(job, tube),
   };
@@ -58,6 +63,11 @@ export function noting(ask: Questions, asked: Asked[]): Questions {
     landedOn(cut) {
       const answer = ask.landedOn(cut);
       asked.push({ about: 'landed', cut, answer });
+      return answer;
+    },
+    nearest(bar, place) {
+      const answer = ask.nearest(bar, place);
+      asked.push({ about: 'nearest', bar, place, answer });
       return answer;
     },
     laterAt(node, number) {
@@ -80,6 +90,8 @@ export function answersTheSame(ask: Questions, asked: Asked): boolean {
       return ask.tube(asked.answer.id) === asked.answer;
     case 'landed':
       return ask.landedOn(asked.cut) === asked.answer;
+    case 'nearest':
+      return ask.nearest(asked.bar, asked.place) === asked.answer;
     case 'later':
       return ask.laterAt(asked.node, asked.number) === asked.answer;
     case 'feed':

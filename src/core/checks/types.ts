@@ -6,6 +6,7 @@ import type { Degrees, Radians } from '../geometry/angle.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
 import type { EnvelopeId, NodeRef, TubeRef } from '../job/reference.ts';
+import type { Unmitred } from '../solve/types.ts';
 import type { NoOrder, RoomThing, Trouble } from '../rehearse/types.ts';
 
 /** Distance from an envelope to one tube's surface. */
@@ -187,6 +188,24 @@ export interface CutterMisses extends OfEnd {
   readonly runTube: TubeRef;
 }
 
+/** An end is to be mitred with a tube and cannot be; it is cut square. */
+export interface MitreCannot extends OfEnd {
+  readonly id: 'mitre/cannot';
+  readonly why: Unmitred;
+  readonly mate: TubeRef;
+}
+
+/** An end is mitred with a tube that is not mitred with it. */
+export interface MitreOneSided extends OfEnd {
+  readonly id: 'mitre/one-sided';
+  readonly mate: TubeRef;
+}
+
+/** The normal of the foot points away from the tube that stands on it. */
+export interface FootUpsideDown extends OfEnd {
+  readonly id: 'foot/upside-down';
+}
+
 /** The bar that is to run through passes where this one is not. */
 export interface PieceCutterMisses extends OfEnd {
   readonly id: 'piece/cutter-misses';
@@ -305,6 +324,9 @@ export type Finding =
   | PlateAlongTube
   | CutterMisses
   | PieceCutterMisses
+  | MitreCannot
+  | MitreOneSided
+  | FootUpsideDown
   | StripHolds
   | HoopInPieces
   | WiderThanRun

@@ -13,6 +13,7 @@ export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   dies: [],
   nodes: [],
   members: [],
+  feet: [],
   envelopes: [],
   pulls: [],
   bent: [],

@@ -7,6 +7,7 @@ import { bodyLineKind } from './kinds/body-line.ts';
 import { dieKind } from './kinds/die.ts';
 import { envelopeKind } from './kinds/envelope.ts';
 import { feedKind } from './kinds/feed.ts';
+import { footKind } from './kinds/foot.ts';
 import type { Kind, Listed, Named, Nameless } from './kinds/kind.ts';
 import { memberKind } from './kinds/member.ts';
 import { nodeKind } from './kinds/node.ts';
@@ -22,6 +23,7 @@ const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
   dies: dieKind,
   nodes: nodeKind,
   members: memberKind,
+  feet: footKind,
   envelopes: envelopeKind,
   pulls: pullKind,
   bent: bentKind,

@@ -42,5 +42,8 @@ export const MOST_BOXES = 100;
 export const MOST_PULLS = 1000;
 export const MOST_AT_AN_END = 50;
 
+/** Holes in a foot. */
+export const MOST_HOLES = 50;
+
 /** Tubes that a bar in pieces is cut by: no bar of a car has a dozen. */
 export const MOST_CUTTERS = 20;

@@ -10,6 +10,7 @@ import type { BodyLine } from './kinds/body-line.ts';
 import type { Die } from './kinds/die.ts';
 import type { Envelope } from './kinds/envelope.ts';
 import type { TubeFeed } from './kinds/feed.ts';
+import type { Foot } from './kinds/foot.ts';
 import type { Marking } from './kinds/marking.ts';
 import type { Member } from './kinds/member.ts';
 import type { FrameNode } from './kinds/node.ts';
@@ -31,6 +32,7 @@ export interface Job {
   readonly dies: readonly Die[];
   readonly nodes: readonly FrameNode[];
   readonly members: readonly Member[];
+  readonly feet: readonly Foot[];
   readonly envelopes: readonly Envelope[];
   readonly pulls: readonly Pull[];
   readonly bent: readonly BentTube[];

@@ -3,13 +3,13 @@
  * the same objects or values as before is handed on as it is, so that an edit costs what depends on it.
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { equal } from '../geometry/vector.ts';
 import type { EndFit } from '../job/kinds/end.ts';
 import { bareId, isPrimed, type TubeRef } from '../job/reference.ts';
 import { withLater } from '../remembered.ts';
 import type { Job } from '../job/types.ts';
 import { blankLength, copedMass } from './amount.ts';
 import { sameLaw } from './bending.ts';
+import { samePlane } from './end-plane.ts';
 import { solveEnds } from './ends.ts';
 import type { LaidBar, Layout } from './lay-out.ts';
 import type { EndSetting, Meetings } from './meet-tubes.ts';
@@ -151,6 +151,7 @@ function endsUnchanged(
     const end = before.ends[which]!;
     return (
       sameSpec(end.spec, setting.spec) &&
+      samePlane(setting.plane, end) &&
       end.cuts.length === setting.meeting.cutters.length &&
       end.butted.length === setting.meeting.butted.length &&
       end.butted.every((id, i) => id === setting.meeting.butted[i]!.id) &&
@@ -166,11 +167,7 @@ function endsUnchanged(
 const sameRunTube = (before: Bar | undefined, now: Neighbour): boolean =>
   before?.path === now.path && before.section === now.section && before.member.mirror === now.mirrored;
 
-const sameSpec = (a: EndFit, b: EndFit): boolean =>
-  a === b ||
-  (a.fit === b.fit &&
-    a.allowance === b.allowance &&
-    (a.fit !== 'plate' || (b.fit === 'plate' && equal(a.normal, b.normal))));
+const sameSpec = (a: EndFit, b: EndFit): boolean => a === b || (a.fit === b.fit && a.allowance === b.allowance);
 
 /** An end that took another node at the same place: only the name on it changes. */
 const renamedEnds = (

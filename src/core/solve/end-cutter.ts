@@ -29,9 +29,13 @@ export const sleeveOf = (
  * The trim at phi = turn, 1 degree + turn ... 359 degrees + turn on the surface of radius `rho` about the tube's axis: mm from
  * the node along the end's direction, NaN where nothing reaches. With no turn and the outer radius it is the profile itself.
  */
-export function trimOn({ bundle, plateNormal, sleeves }: EndCutter, rho: number, turn: Radians = 0): Float64Array {
+export function trimOn(
+  { bundle, plateNormal, rise, sleeves }: EndCutter,
+  rho: number,
+  turn: Radians = 0,
+): Float64Array {
   const turned = turn === 0 ? bundle : { ...bundle, reference: rotateAbout(bundle.reference, bundle.direction, turn) };
-  if (plateNormal !== null) return planeTrim(turned, plateNormal, rho);
+  if (plateNormal !== null) return planeTrim(turned, plateNormal, rise, rho);
   return sleeves.length === 0 ? new Float64Array(GENERATORS) : trimBySleeves(sleeves, turned, rho);
 }
 
@@ -42,8 +46,8 @@ export interface CutCurve extends Extremes {
 }
 
 /** The trim at whole degrees, and the extremes of it everywhere; of several radii the greater trim counts. */
-export function cutCurve({ bundle, plateNormal, sleeves }: EndCutter, radii: readonly number[]): CutCurve {
-  if (plateNormal !== null) return { ...planeCurve(bundle, plateNormal, radii), reached: [] };
+export function cutCurve({ bundle, plateNormal, rise, sleeves }: EndCutter, radii: readonly number[]): CutCurve {
+  if (plateNormal !== null) return { ...planeCurve(bundle, plateNormal, rise, radii), reached: [] };
   if (sleeves.length === 0) {
     const level = { phi: 0, s: 0 };
     return { trim: new Float64Array(GENERATORS), lows: [level], high: level, passedBy: false, reached: [] };
@@ -96,7 +100,7 @@ function jointReach(
   return straight + 4 * Math.sqrt(ring * runTubeRadius);
 }
 
-/** Where the plane through the origin lies at phi = 0 and at a quarter turn, a mm from the axis: mm along; null where it lies along. */
+/** How a plane leans: where, with the axis at 0, it lies at phi = 0 and at a quarter turn, a mm from the axis: mm along; null where it lies along. */
 function planeLean({ direction, reference }: Bundle, normal: Vec3): readonly [number, number] | null {
   const n = normalize(normal);
   const along = dot(direction, n);
@@ -104,27 +108,28 @@ function planeLean({ direction, reference }: Bundle, normal: Vec3): readonly [nu
   return [-dot(reference, n) / along, -dot(cross(direction, reference), n) / along];
 }
 
-/** Cut by the plane through the origin; NaN all round where the plane lies along the tube and never cuts it. */
-function planeTrim(bundle: Bundle, normal: Vec3, rho: number): Float64Array {
+/** Cut by the plane that the axis meets `rise` mm from the origin; NaN all round where the plane lies along the tube and never cuts it. */
+function planeTrim(bundle: Bundle, normal: Vec3, rise: number, rho: number): Float64Array {
   const lean = planeLean(bundle, normal);
   if (lean === null) return new Float64Array(GENERATORS).fill(NaN);
   const [c, s] = [rho * lean[0], rho * lean[1]];
-  return COSINES.map((cosine, k) => c * cosine + s * SINES[k]!);
+  return COSINES.map((cosine, k) => rise + c * cosine + s * SINES[k]!);
 }
 
 function planeCurve(
   bundle: Bundle,
   normal: Vec3,
+  rise: number,
   radii: readonly number[],
 ): Extremes & { readonly trim: Float64Array } {
-  const trims = radii.map((rho) => planeTrim(bundle, normal, rho));
+  const trims = radii.map((rho) => planeTrim(bundle, normal, rise, rho));
   const trim = trims.reduce((greater, each) => greater.map((s, k) => Math.max(s, each[k]!)));
   const lean = planeLean(bundle, normal);
   if (lean === null) return { trim, lows: [], high: null, passedBy: true };
   const steep = Math.hypot(...lean);
   const phi = Math.atan2(lean[1], lean[0]);
   // Not even by rounding within what is listed.
-  const low = trim.reduce((least, s) => Math.min(least, s), -steep * Math.min(...radii));
-  const high = trim.reduce((most, s) => Math.max(most, s), steep * Math.max(...radii));
+  const low = trim.reduce((least, s) => Math.min(least, s), rise - steep * Math.min(...radii));
+  const high = trim.reduce((most, s) => Math.max(most, s), rise + steep * Math.max(...radii));
   return { trim, lows: [{ phi: wrapHalfTurn(phi + Math.PI), s: low }], high: { phi, s: high }, passedBy: false };
 }

@@ -59,12 +59,14 @@ function insideOfBends({ bends, corners }: Centreline): readonly [Vec3, Vec3] {
 }
 
 function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: Vec3, section: Section): TubeEnd {
-  const { node, position, direction, spec, plateNormal, meeting } = setting;
+  const { node, position, direction, spec, plane, meeting } = setting;
+  const plateNormal = plane.normal;
   const radius = section.outerDiameter / 2;
   const cutter: EndCutter = {
     bundle: { origin: position, direction, reference },
     section,
     plateNormal,
+    rise: plane.rise,
     sleeves: meeting.cutters.map((runTube, i) => sleeveOf(runTube, cuts[i]!.cut, position, radius)),
   };
   const { trim: outer, reached, lows, high, passedBy } = cutCurve(cutter, [radius]);
@@ -72,12 +74,14 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
     node,
     position,
     spec,
-    fit: plateNormal !== null ? 'plate' : cuts.length > 0 ? 'cope' : 'square',
+    fit: plane.fit ?? (cuts.length > 0 ? 'cope' : 'square'),
     direction,
     reference,
     cuts: cuts.map((geometry, i) => clockedCut(geometry, reference, direction, reached[i]!)),
     butted: meeting.butted.map(({ id }) => id),
     plateNormal,
+    foot: plane.foot,
+    unmitred: plane.unmitred,
     cutter,
     outer,
     tip: lows[0]?.s ?? null,
@@ -92,5 +96,6 @@ function solveEnd(setting: EndSetting, cuts: readonly CutGeometry[], reference: 
 /** Only drawings look at the bore, and only the mass at the mean. */
 const withSeldomAsked = withLater<Omit<TubeEnd, 'inner' | 'meanTrim'>, Pick<TubeEnd, 'inner' | 'meanTrim'>>({
   inner: ({ cutter }) => trimOn(cutter, cutter.section.outerDiameter / 2 - cutter.section.wall),
-  meanTrim: ({ cutter, cuts, tip }) => (cuts.length === 0 ? 0 : meanTrimOn(cutter, wallCentroid(cutter.section), tip)),
+  meanTrim: ({ cutter, cuts, tip }) =>
+    cuts.length === 0 ? cutter.rise : meanTrimOn(cutter, wallCentroid(cutter.section), tip),
 });

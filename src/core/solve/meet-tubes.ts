@@ -10,10 +10,12 @@ import { fault, type Fault, type Outcome } from '../job/fault.ts';
 import { MOST_AT_AN_END } from '../job/limits.ts';
 import type { EndFit } from '../job/kinds/end.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
-import { bareId, isPrimed, primed, type NodeRef, type TubeRef } from '../job/reference.ts';
+import type { Foot } from '../job/kinds/foot.ts';
+import { bareId, isPrimed, primed, type FootId, type NodeRef, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { endDirections } from './centreline.ts';
-import type { Layout } from './lay-out.ts';
+import { endPlane, NO_PLANE, type EndPlane } from './end-plane.ts';
+import type { LaidBar, Layout } from './lay-out.ts';
 import { indexNeighbours, meetingOf, type Meeting, type Neighbours } from './meetings.ts';
 import type { CutPlace, LaidTube } from './pieces.ts';
 import type { Frame, SolvedTube } from './types.ts';
@@ -26,8 +28,7 @@ export interface EndSetting {
   readonly position: Vec3;
   readonly direction: Vec3;
   readonly spec: EndFit;
-  /** The plate's normal as it lies on this tube (mirrored for a twin). */
-  readonly plateNormal: Vec3 | null;
+  readonly plane: EndPlane;
   readonly meeting: Meeting;
 }
 
@@ -56,7 +57,14 @@ export function meetTubes(job: Job, { nodes, bars, tubes }: Layout, previous: Fr
     })),
   );
   const mirroredMembers = new Set(job.members.filter((member) => member.mirror).map((member) => member.id));
-  const context: EndContext = { nodes, nodeRecords, mirroredMembers, neighbours };
+  const context: EndContext = {
+    nodes,
+    nodeRecords,
+    mirroredMembers,
+    neighbours,
+    bars: new Map(bars.map((bar) => [bar.id, bar])),
+    feet: new Map(job.feet.map((foot) => [foot.id, foot])),
+  };
   const met: Met[] = [];
   for (const [index, tube] of tubes.entries()) {
     const same = untouched[index] ?? null;
@@ -73,12 +81,14 @@ interface EndContext {
   readonly nodeRecords: ReadonlyMap<string, FrameNode>;
   readonly mirroredMembers: ReadonlySet<string>;
   readonly neighbours: Neighbours;
+  readonly bars: ReadonlyMap<TubeRef, LaidBar>;
+  readonly feet: ReadonlyMap<FootId, Foot>;
 }
 
 /** The setting of end A and of end B: node, direction, fit, and which tubes it meets; a twin's are the mirror images of its member's. */
 function endSettings(
   tube: LaidTube,
-  { nodes, nodeRecords, mirroredMembers, neighbours }: EndContext,
+  { nodes, nodeRecords, mirroredMembers, neighbours, bars, feet }: EndContext,
 ): readonly [EndSetting, EndSetting] {
   const twin = isPrimed(tube.bar.id);
   /** A tube as the twin sees it: the other of a mirrored pair, or the one that spans the car. */
@@ -102,14 +112,19 @@ function endSettings(
     const spec: EndFit = tube.member.ends[which];
     const position = nodes.get(node)!;
     const direction = directions[which];
+    const mate = spec.fit === 'mitre' ? (bars.get(seen(spec.with, twin)) ?? null) : null;
+    const { outerDiameter } = tube.section;
+    const plane = endPlane(spec, { position, direction, outerDiameter, twin, feet, mate });
+    const mitred = plane.fit === 'mitre' ? { cutters: [], butted: [neighbours.byId.get(mate!.id)!] } : null;
     const against = spec.fit === 'cope' ? spec.against.map((reference) => seen(reference, twin)) : [];
     return {
       node,
       position,
       direction,
       spec,
-      plateNormal: spec.fit === 'plate' ? (twin ? mirrored(spec.normal) : spec.normal) : null,
-      meeting: meetingOf({ position, direction, order: tube.order }, spec.fit, against, hostOf(node), neighbours),
+      plane,
+      meeting:
+        mitred ?? meetingOf({ position, direction, order: tube.order }, spec.fit, against, hostOf(node), neighbours),
     };
   };
   return [setting(0), setting(1)];
@@ -122,7 +137,7 @@ function cutSetting({ by, place }: CutPlace, which: 0 | 1, neighbours: Neighbour
     position: place.point,
     direction: scale(place.tangent, which === 0 ? 1 : -1),
     spec: { fit: 'cope', against: [by], allowance: 0 },
-    plateNormal: null,
+    plane: NO_PLANE,
     meeting: { cutters: [neighbours.byId.get(by)!], butted: [] },
   };
 }

@@ -12,6 +12,7 @@ import type { Vec3 } from '../geometry/vector.ts';
 import type { PullLaw } from '../springback/pull-law.ts';
 import type { Die } from '../job/kinds/die.ts';
 import type { EndFit } from '../job/kinds/end.ts';
+import type { Foot } from '../job/kinds/foot.ts';
 import type { Member } from '../job/kinds/member.ts';
 import type { Section } from '../job/kinds/section.ts';
 import type { NodeRef, TubeRef } from '../job/reference.ts';
@@ -66,9 +67,14 @@ export interface EndCutter {
   /** Of the tube that is cut. */
   readonly section: Section;
   readonly plateNormal: Vec3 | null;
+  /** From the node to that plane, mm along the tube into it; 0 without one. */
+  readonly rise: number;
   /** The run tubes as what cuts; none at a plate and a square end. */
   readonly sleeves: readonly Sleeve[];
 }
+
+/** The other tube has no end at this node; is of another size; or both run the same way. */
+export type Unmitred = 'no-end-there' | 'unlike' | 'folded';
 
 export interface TubeEnd {
   /** Null where a bar in pieces is cut: no node stands there. */
@@ -76,16 +82,20 @@ export interface TubeEnd {
   readonly position: Vec3;
   /** How it is asked to be fitted. */
   readonly spec: EndFit;
-  readonly fit: 'cope' | 'plate' | 'square';
+  readonly fit: 'cope' | 'plate' | 'foot' | 'mitre' | 'square';
   /** Unit vector along the tube, INTO it. */
   readonly direction: Vec3;
   /** Unit vector square to direction: phi = 0 on the tube's surface. phi is right-hand about direction. */
   readonly reference: Vec3;
   readonly cuts: readonly Cut[];
-  /** Tubes in line with this end (within 5 degrees) that it is butted to, not coped. */
+  /** Tubes in line with this end (within 5 degrees) that it is butted to, not coped; and the one that it is mitred with. */
   readonly butted: readonly TubeRef[];
-  /** Unit normal of the plate's plane; null unless fit is 'plate'. */
+  /** Normal of the plane that it is cut to: a plate's, a foot's upper face, the plane of a mitre; null where it is cut to none. */
   readonly plateNormal: Vec3 | null;
+  /** What it stands on where `fit` is 'foot'. */
+  readonly foot: Foot | null;
+  /** Why it is not mitred as it is asked to be, and is cut square; null where it is, and where it is not asked. */
+  readonly unmitred: Unmitred | null;
   readonly cutter: EndCutter;
   /** Trim s at phi = 0, 1 ... 359 degrees on the outer surface: mm from the node along direction. NaN where nothing reaches. */
   readonly outer: Float64Array;
@@ -99,7 +109,7 @@ export interface TubeEnd {
   readonly high: RimPlace | null;
   /** Some line of `outer` is reached by nothing. */
   readonly passedBy: boolean;
-  /** Mean of the trim over the wall's cross-section; 0 at a plate and a square end. */
+  /** Mean of the trim over the wall's cross-section; where a plane cuts it, where the axis meets that. */
   readonly meanTrim: number;
   readonly allowance: number;
 }

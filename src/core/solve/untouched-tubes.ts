@@ -54,6 +54,7 @@ export function untouchedTubes(
     return !changed.has(id) && (host === null || !(moved.has(host) || moved.has(primed(host))));
   };
 
+  const feet = new Set(job.feet);
   return laid.map((tube, i) => {
     const before = previous.tubes[i]!;
     const same =
@@ -63,8 +64,9 @@ export function untouchedTubes(
       before.die === tube.die &&
       sameLaw(before.pullLaw, tube.pullLaw) &&
       before.ends.every(
-        ({ node, position, cuts, butted }) =>
+        ({ node, position, cuts, butted, foot }) =>
           (node === null || standsStill(node)) &&
+          (foot === null || feet.has(foot)) &&
           !cuts.some(({ against }) => moved.has(against)) &&
           !butted.some((id) => moved.has(id)) &&
           !comesNear(position),

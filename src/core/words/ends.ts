@@ -10,12 +10,15 @@ import { listed } from './lists.ts';
 export function endInWords({ byId, bars }: Frame, end: TubeEnd, called = ({ name }: SolvedTube) => name): string {
   const inLine = end.butted.map((id) => called(tubeNearest(byId, bars.get(id)!, end.position)));
   const butted = inLine.length === 0 ? '' : `butted to ${listed(inLine)}`;
+  if (end.fit === 'mitre') return `mitred with ${listed(inLine)}`;
   const cut =
     end.fit === 'cope'
       ? `coped to ${listed(end.cuts.map((one) => called(landedOn(byId, one))))}`
       : end.fit === 'plate'
         ? 'cut to its plate'
-        : 'cut square';
+        : end.fit === 'foot'
+          ? `cut to its foot, ${end.foot!.name}`
+          : 'cut square';
   return butted === '' ? cut : end.fit === 'cope' ? `${cut}, ${butted}` : `${butted}, ${cut}`;
 }
 

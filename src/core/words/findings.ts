@@ -137,6 +137,19 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${atEnd(tube, finding)}: the plate lies along the tube and never cuts it. Give the plate's normal another direction.`,
   'end/cutter-misses': (finding, { tube, nameOf }) =>
     `${atEnd(tube, finding)}: the cope against ${nameOf(finding.runTube)} does not reach this tube. Move the node onto it, or take it out of the end's list.`,
+  'mitre/cannot': (finding, { tube, nameOf }) => {
+    const mate = nameOf(finding.mate);
+    const why = {
+      'no-end-there': `${mate} has no end at this node. Let both tubes end there`,
+      unlike: `${mate} is of another outer diameter. Make both of one size`,
+      folded: `${mate} runs the same way from here, so there is no plane between them. Move one of the two`,
+    }[finding.why];
+    return `${atEnd(tube, finding)} cannot be mitred and is cut square: ${why}, or give the end another fit.`;
+  },
+  'mitre/one-sided': (finding, { tube, nameOf }) =>
+    `${atEnd(tube, finding)} is mitred with ${nameOf(finding.mate)}, whose end is not mitred with it. Set that end to a mitre too.`,
+  'foot/upside-down': (finding, { tube }) =>
+    `${atEnd(tube, finding)}: its foot is turned away from the tube. Turn it round, so that its upper face looks along the tube.`,
   'piece/cutter-misses': (finding, { tube, nameOf }) =>
     `${atEnd(tube, finding)}: ${nameOf(finding.runTube)}, which is to run through there, does not reach this bar. Move one onto the other, or do not cut the bar there.`,
   'piece/strip-holds': (finding, { tube, nameOf }) =>

@@ -39,7 +39,7 @@ export function fitInWords(frame: Frame, { tube, which }: EndOf): string {
   const end = tube.ends[which];
   // Tubes by number and name, as they are chalked in the shop.
   const fit = endInWords(frame, end, numbered);
-  return end.fit === 'plate' ? `${fit}, ${degreesInWords(plateOffSquare(end))} off square` : fit;
+  return end.plateNormal !== null ? `${fit}, ${degreesInWords(plateOffSquare(end))} off square` : fit;
 }
 
 /** For each cut: which angle is which. Empty where there is none. */

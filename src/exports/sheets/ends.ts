@@ -93,7 +93,7 @@ function endHead(context: Context, tube: SolvedTube, order: readonly BendStep[],
     [fromNodeInWords('Throat', end.throat), end.throat === null ? 'none' : lengthFigure(Math.abs(end.throat), unit)],
     [ALLOWANCE, lengthFigure(end.allowance, unit)],
   ]);
-  const turned = end.cuts.length > 0 || (end.fit === 'plate' && plateOffSquare(end) > ANGLE_ROUNDING);
+  const turned = end.cuts.length > 0 || (end.plateNormal !== null && plateOffSquare(end) > ANGLE_ROUNDING);
   const said = [
     `${lineInWords(tube, which)} ${lookInWords(which)}`,
     ...[scribedInWords(tube, order, which, unit) ?? []].flat(),
@@ -103,7 +103,7 @@ function endHead(context: Context, tube: SolvedTube, order: readonly BendStep[],
     title,
     ...(turned ? [paragraph(letters, said.join(' '), width, { after: 1 })] : [gap(1)]),
     lengths,
-    ...(end.fit === 'plate' ? [plateBlock(context, tube, which, width)] : []),
+    ...(end.plateNormal !== null ? [plateBlock(context, tube, which, width)] : []),
   );
 }
 

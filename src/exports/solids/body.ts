@@ -87,7 +87,7 @@ function extent({ tip, throat, inner }: TubeEnd): { readonly least: number; read
 function startOf(end: TubeEnd): number {
   const trims = extent(end);
   if (end.fit === 'square' || trims === null) return 0;
-  if (end.fit === 'plate') return trims.least - CLEAR;
+  if (end.plateNormal !== null) return trims.least - CLEAR;
   return end.passedBy ? end.tip! : trims.least - BEFORE_TIP;
 }
 
@@ -122,7 +122,8 @@ function toolsOf(
   if (end.plateNormal !== null) {
     const normal = normalize(end.plateNormal);
     const outwards = scale(normal, dot(normal, end.direction) < 0 ? 1 : -1);
-    return [bar(oc, keep, end.position, outwards, seamOff(outwards), 2 * about, 2 * about)];
+    const onPlane = addScaled(end.position, end.direction, end.cutter.rise);
+    return [bar(oc, keep, onPlane, outwards, seamOff(outwards), 2 * about, 2 * about)];
   }
   return end.cuts.flatMap((cut) => {
     const runTube = bars.get(cut.against)!;

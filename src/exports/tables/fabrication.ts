@@ -8,7 +8,7 @@ import type { Derived } from '../../core/derive.ts';
 import { toDegrees, type Degrees, type Radians } from '../../core/geometry/angle.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { shownName } from '../../core/job/shown.ts';
-import type { DieId, EnvelopeId, NodeRef, SectionId, TubeRef } from '../../core/job/reference.ts';
+import type { DieId, EnvelopeId, FootId, NodeRef, SectionId, TubeRef } from '../../core/job/reference.ts';
 import { bendMarks, type BendMarks } from '../../core/marks/marks.ts';
 import { feedOf, type Feed } from '../../core/solve/feed.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
@@ -89,6 +89,7 @@ export interface FabricationEnd {
   readonly cuts: readonly FabricationCut[];
   readonly butted: readonly TubeRef[];
   readonly plateNormal: Vec3 | null;
+  readonly foot?: FootId;
   readonly allowance: number;
   readonly profile: readonly (number | null)[];
   readonly tip: number | null;
@@ -194,6 +195,7 @@ function fabricationEnd(end: TubeEnd): FabricationEnd {
     cuts: end.cuts.map(fabricationCut),
     butted: end.butted,
     plateNormal: end.plateNormal,
+    ...(end.foot !== null && { foot: end.foot.id }),
     allowance: end.allowance,
     profile: Array.from(end.outer, (s) => (Number.isNaN(s) ? null : s)),
     tip: end.tip,

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { setEnd } from '../../core/edit/members.ts';
 import type { EndFit } from '../../core/job/kinds/end.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
-import type { TubeRef } from '../../core/job/reference.ts';
+import type { FootId, TubeRef } from '../../core/job/reference.ts';
 import type { Job } from '../../core/job/types.ts';
 import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
@@ -13,7 +13,7 @@ import { jobEdit } from '../fields/jobEdit.ts';
 import { tubeName } from '../../core/solve/names.ts';
 import { endInWords } from '../../core/words/ends.ts';
 import { withAxis } from '../kit/vectors.ts';
-import { fitChoices, tubeChoices } from './choices.ts';
+import { choicesOf, fitChoices, tubeChoices } from './choices.ts';
 
 export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): ReactNode {
   const derived = useDocument((state) => state.derived);
@@ -33,10 +33,10 @@ export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): 
         <JobSelect
           label="Cut"
           value={end.fit}
-          choices={fitChoices}
+          choices={fitChoices(derived.job)}
           step={step}
           change={(job, fit) =>
-            change(job, asFit(fit as EndFit['fit'], end, met, tubeChoices(job, member.id)[0]?.value))
+            change(job, asFit(fit as EndFit['fit'], end, met, tubeChoices(job, member.id)[0]?.value, job.feet[0]?.id))
           }
         />
         <LengthField
@@ -46,9 +46,27 @@ export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): 
         />
       </div>
       {end.fit === 'cope' && <Against member={member} end={end} step={step} change={change} />}
-      {end.fit === 'plate' && (
+      {end.fit === 'mitre' && (
+        <JobSelect
+          label="Mitred with"
+          value={end.with}
+          choices={tubeChoices(derived.job, member.id)}
+          step={step}
+          change={(job, mate) => change(job, { ...end, with: mate })}
+        />
+      )}
+      {end.fit === 'foot' && (
+        <JobSelect
+          label="Foot"
+          value={end.foot}
+          choices={choicesOf(derived.job.feet)}
+          step={step}
+          change={(job, foot) => change(job, { ...end, foot })}
+        />
+      )}
+      {(end.fit === 'plate' || end.fit === 'foot') && (
         <fieldset className="trio">
-          <legend>Square to the plate</legend>
+          <legend>{end.fit === 'foot' ? 'From the car towards the tube' : 'Square to the plate'}</legend>
           {['x', 'y', 'z'].map((axis, index) => (
             <NumberField
               key={axis}
@@ -69,11 +87,20 @@ export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): 
 }
 
 /** The same end with another fit; an explicit cope starts from what the end meets now. */
-function asFit(fit: EndFit['fit'], end: EndFit, met: readonly TubeRef[], other: TubeRef | undefined): EndFit {
+function asFit(
+  fit: EndFit['fit'],
+  end: EndFit,
+  met: readonly TubeRef[],
+  other: TubeRef | undefined,
+  foot: FootId | undefined,
+): EndFit {
   const { allowance } = end;
+  const normal = 'normal' in end ? end.normal : ([0, 0, 1] as const);
   if (fit === 'cope') return { fit, against: met.length > 0 ? met : other === undefined ? [] : [other], allowance };
-  if (fit === 'plate') return { fit, normal: [0, 0, 1], allowance };
-  return { fit, allowance };
+  if (fit === 'plate') return { fit, normal, allowance };
+  if (fit === 'foot' && foot !== undefined) return { fit, foot, normal, allowance };
+  if (fit === 'mitre' && other !== undefined) return { fit, with: met[0] ?? other, allowance };
+  return { fit: fit === 'square' ? 'square' : 'auto', allowance };
 }
 
 function Against(props: {

@@ -40,13 +40,16 @@ const FIT_NAMES: Readonly<Record<EndFit['fit'], string>> = {
   auto: 'to what it meets',
   cope: 'to chosen tubes',
   plate: 'flat on a plate',
+  foot: 'on a foot',
+  mitre: 'to a mitre',
   square: 'square',
 };
 
-export const fitChoices: readonly Choice[] = (Object.keys(FIT_NAMES) as EndFit['fit'][]).map((fit) => ({
-  value: fit,
-  label: FIT_NAMES[fit],
-}));
+/** A foot can be chosen once the job has one. */
+export const fitChoices = ({ feet }: Pick<Job, 'feet'>): readonly Choice[] =>
+  (Object.keys(FIT_NAMES) as EndFit['fit'][])
+    .filter((fit) => fit !== 'foot' || feet.length > 0)
+    .map((fit) => ({ value: fit, label: FIT_NAMES[fit] }));
 
 /** Words that inspectors and rule books use for a member's part in the cage; any other word may be typed. */
 export const ROLES: readonly string[] = [

@@ -43,7 +43,7 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
   const { order } = useFeed(tube);
   const end = tube.ends[which];
   const long = longSide(tube, which);
-  const marks = end.fit === 'plate' ? (long === null ? [] : [long]) : end.cuts.map((cut) => deepSide(tube, cut));
+  const marks = end.plateNormal !== null ? (long === null ? [] : [long]) : end.cuts.map((cut) => deepSide(tube, cut));
   const firstByTemplate = end.cuts.findIndex((cut) => cut.reaches && insteadOfNotcher(cut) !== null);
   const throat = end.high === null ? null : throatInWords(tube, which, end.high.phi);
   const scribed = scribedInWords(tube, order, which, derived.job.lengthUnit);
@@ -66,7 +66,7 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
         <span className="end-letter">{which === 0 ? 'A' : 'B'}</span>
         {capital(endInWords(derived, end))}
       </h3>
-      {end.fit === 'plate' && (
+      {end.plateNormal !== null && (
         <div className="recipe">
           <p className="recipe-line">
             Saw set over, off square: <Angle radians={plateOffSquare(end)} />

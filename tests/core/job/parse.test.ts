@@ -93,6 +93,7 @@ describe('a good file', () => {
         pulls: [],
         bent: [],
         feeds: [],
+        feet: [],
       },
     });
   });
@@ -228,7 +229,11 @@ const SHAPE: readonly Change[] = [
   [['members', 0, 'section'], undefined, 'members[0].section: missing'],
   [['members', 0, 'mirror'], 'yes', 'members[0].mirror: not true or false'],
   [['members', 0, 'ends'], [{ fit: 'auto' }], 'members[0].ends[1]: missing'],
-  [['members', 0, 'ends', 1, 'fit'], 'weld', 'members[0].ends[1].fit: not "auto" or "square" or "cope" or "plate"'],
+  [
+    ['members', 0, 'ends', 1, 'fit'],
+    'weld',
+    'members[0].ends[1].fit: not "auto" or "square" or "cope" or "plate" or "foot" or "mitre"',
+  ],
   [['members', 1, 'ends', 0, 'against'], [], 'members[1].ends[0].against: names no member'],
   [['members', 1, 'ends', 0, 'against'], undefined, 'members[1].ends[0].against: missing'],
   [['envelopes', 0, 'size', 2], 0, 'envelopes[0].size[2]: below 0.01 mm'],

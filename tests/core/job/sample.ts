@@ -69,7 +69,7 @@ export const sampleFile = () => ({
       mirror: false,
       ends: [
         { fit: 'plate', normal: [0, 0, 1], allowance: 0 },
-        { fit: 'auto', allowance: 3 },
+        { fit: 'foot', foot: 'pad', normal: [0, 0.1, 1], allowance: 3 },
       ],
     },
     {
@@ -83,6 +83,18 @@ export const sampleFile = () => ({
         { fit: 'cope', against: ['hoop', "stay'"], allowance: 0 },
         { fit: 'square', allowance: 0 },
       ],
+    },
+  ],
+  feet: [
+    {
+      id: 'pad',
+      name: 'Sill box',
+      kind: 'box',
+      size: [120, 100],
+      thickness: 3,
+      height: 40,
+      wall: 2,
+      holes: [{ at: [40, -30], diameter: 10.5 }],
     },
   ],
   envelopes: [

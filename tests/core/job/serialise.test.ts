@@ -36,6 +36,7 @@ describe('serialiseJob', () => {
       bodyLines: [],
       nodes: sample().nodes.slice(0, 1),
       members: [],
+      feet: [],
       bent: [],
       feeds: [{ tube: "stay'", from: 'A' }],
     });
@@ -58,6 +59,7 @@ describe('serialiseJob', () => {
     { "id": "foot", "name": "foot", "at": { "kind": "fixed", "position": [0, 620, 0] } }
   ],
   "members": [],
+  "feet": [],
   "envelopes": [
     {
       "id": "head",

@@ -102,10 +102,13 @@ export function tubeByHand(path: Path, hands: readonly [EndByHand, EndByHand]): 
       cuts: [],
       butted: [],
       plateNormal: null,
+      foot: null,
+      unmitred: null,
       cutter: {
         bundle: { origin: position, direction, reference: square },
         section: SECTION,
         plateNormal: null,
+        rise: 0,
         sleeves: [],
       },
       outer,

@@ -15,10 +15,13 @@ export const endWith = (given: Partial<TubeEnd>): TubeEnd => ({
   cuts: [],
   butted: [],
   plateNormal: null,
+  foot: null,
+  unmitred: null,
   cutter: {
     bundle: { origin: [0, 0, 0], direction: [1, 0, 0], reference: [0, 0, 1] },
     section: SECTION,
     plateNormal: null,
+    rise: 0,
     sleeves: [],
   },
   outer: level(0),

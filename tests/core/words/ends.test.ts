@@ -12,7 +12,7 @@ import {
 } from '../../../src/core/words/ends.ts';
 import { bentTube, cutAt, endWith, straightTube } from '../run/tubes.ts';
 
-const run = new Map([['run', straightTube({ cutsA: 0, cutsB: 0 })]]);
+const run = new Map([['run', { ...straightTube({ cutsA: 0, cutsB: 0 }), id: 'run', bar: 'run' }]]);
 const frame = { byId: run, bars: run } as unknown as Frame;
 
 describe('what is done to an end, in words', () => {
