@@ -115,6 +115,7 @@ test('a member is drawn, renamed and deleted; one that nodes stand on is not', a
 
   await choose(page, MEMBERS, 'Main hoop');
   await page.getByRole('button', { name: 'Delete the member' }).click();
-  await expect(page.getByRole('alert')).toContainText('Stay at the hoop');
+  await expect(page.getByRole('region', { name: 'Before deleting Main hoop' })).toContainText('Stay at the hoop');
+  await page.getByRole('button', { name: 'Keep Main hoop' }).click();
   expect(await savedText(page)).toBe(atFirst);
 });

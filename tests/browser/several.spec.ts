@@ -39,7 +39,7 @@ test('points marked by keyboard are moved together, in one step that is taken ba
   expect(await saved(page)).toEqual(before);
 });
 
-test('members marked by mouse and finger take a section, a batch; others than they hold them from being deleted', async ({
+test('members marked by mouse and finger take a batch together, and are not deleted unasked while others stand on them', async ({
   page,
 }) => {
   await start(page);
@@ -57,8 +57,9 @@ test('members marked by mouse and finger take a section, a batch; others than th
   expect(members.map(({ batch }) => batch)).toEqual(
     before.members.map(({ batch }, index) => (index === 0 || index === 2 ? 'H-204' : batch)),
   );
-  await card.getByRole('button', { name: 'Delete the 2 marked members' }).click();
-  await expect(card.getByRole('alert')).toContainText('uses it');
+  await card.getByRole('button', { name: 'Delete the marked 2 members' }).click();
+  await expect(page.getByRole('region', { name: 'Before deleting 2 members' })).toContainText('Stand on');
+  await page.getByRole('button', { name: 'Keep 2 members' }).click();
   await card.getByRole('button', { name: 'Mark none' }).click();
   await expect(card).toBeHidden();
   await expect(rowOf(page, MEMBERS, second!)).toBeVisible();
@@ -115,4 +116,34 @@ test('a member is drawn with the arrow keys: each list goes on showing the node 
   await expect(next).toHaveCount(2);
   await expect(next.first()).toHaveValue(nodes[7]!.id);
   await expect(from).toHaveValue(chosen);
+});
+
+test('a bar that carries others is asked about once: alone, with them, or kept', async ({ page }) => {
+  await start(page);
+  const before = await saved(page);
+  await choose(page, MEMBERS, 'Main diagonal');
+  const row = rowOf(page, MEMBERS, 'Main hoop');
+  await choose(page, MEMBERS, 'Main hoop');
+  await page.keyboard.press('Delete');
+  const ask = page.getByRole('region', { name: 'Before deleting Main hoop' });
+  await expect(ask).toBeFocused();
+  await expect(ask).toContainText('Stand on Main hoop');
+  await page.keyboard.press('Escape');
+  await expect(ask).toBeHidden();
+  expect(await saved(page)).toEqual(before);
+
+  await page.getByRole('button', { name: 'Delete the member' }).click();
+  await ask.getByRole('button', { name: 'Delete Main hoop alone' }).click();
+  await expect(row).toHaveCount(0);
+  expect((await saved(page)).members).toHaveLength(before.members.length - 1);
+  await undoKey(page).click();
+  expect(await saved(page)).toEqual(before);
+
+  await choose(page, MEMBERS, 'Main hoop');
+  await page.getByRole('button', { name: 'Delete the member' }).click();
+  await ask.getByRole('button', { name: 'Delete what stands on it too' }).click();
+  await expect(row).toHaveCount(0);
+  expect((await saved(page)).members.length).toBeLessThan(before.members.length - 5);
+  await undoKey(page).click();
+  expect(await saved(page)).toEqual(before);
 });

@@ -27,7 +27,6 @@ import {
   addMember,
   insertPathNode,
   moveMember,
-  removeMember,
   removePathNode,
   setDie,
   setEnd,
@@ -47,6 +46,7 @@ import { addPoint, movePoint, removePoint, renamePoint } from '../../src/core/ed
 import { addPull, removePull, setBatch, updatePull } from '../../src/core/edit/pulls.ts';
 import { patched, type Edited } from '../../src/core/edit/records.ts';
 import { addSection, removeSection, setStick, updateSection } from '../../src/core/edit/sections.ts';
+import { removeSeveral } from '../../src/core/edit/several.ts';
 import type { BendStep, DrawnTube } from '../../src/core/job/kinds/bent.ts';
 import type { Obstacle } from '../../src/core/job/kinds/obstacle.ts';
 import type { Job } from '../../src/core/job/types.ts';
@@ -123,7 +123,7 @@ export const RANDOM_EDITS: readonly RandomEdit[] = [
   of(members, (job, { id, mirror }) => (namesTwin(job, id) ? job : updateMember(job, id, { mirror: !mirror }))),
   of(members, (job, { id }, _, b) => setDie(job, id, b % 3 === 0 ? null : 'd1')),
   of(members, (job, { id }, _, b) => setBatch(job, id, b % 2 === 0 ? '' : `H-${b}`)),
-  of(members, (job, { id }) => (job.members.length > 1 ? removeMember(job, id) : job)),
+  of(members, (job, { id }) => (job.members.length > 1 ? removeSeveral(job, 'members', [id]) : job)),
 
   (job) => addSection(job, () => 'New'),
   of(sections, (job, { id }, _, b) => updateSection(job, id, { wall: 1 + b / 1000 })),

@@ -21,7 +21,6 @@ import {
   type Edited,
   type Fields,
 } from './records.ts';
-import { removeUnused } from './references.ts';
 
 /** What a new member must be given; the rest has a usual value. */
 export interface NewMember {
@@ -91,11 +90,6 @@ export function moveMember(job: Job, id: MemberId, to: number): Job {
   const place = Math.min(Math.max(to, 0), job.members.length - 1);
   if (from === -1 || from === place) return job;
   return withRecords(job, 'members', job.members.toSpliced(from, 1).toSpliced(place, 0, job.members[from]!));
-}
-
-/** Refused while nodes stand on it, or ends name it to cope to. Its nodes stay; how its tubes are fed goes with it. */
-export function removeMember(job: Job, id: MemberId): Edited {
-  return removeUnused(dropFeeds(job, tubesNamed(job, id)), 'members', id);
 }
 
 /** What the tubes are called that the member of this id is made into; none where there is no such member. */

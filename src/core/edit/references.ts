@@ -1,6 +1,6 @@
 /** Who refers to whom serves two questions of an edit: may this record go, and what moves when this node does. */
 import { fault, quoted } from '../job/fault.ts';
-import { kindOf, LISTS } from '../job/kinds.ts';
+import { COLLECTIONS, kindOf, LISTS } from '../job/kinds.ts';
 import { bareId, pieceNamed } from '../job/reference.ts';
 import type { Reference } from '../job/kinds/kind.ts';
 import { carriersOf, referencesOf, type Carrier } from '../job/references.ts';
@@ -9,28 +9,38 @@ import { takeOut, type Edited } from './records.ts';
 
 /** The job without the record; where others refer to it, one fault for each of them, naming it and the place. */
 export const removeUnused = (job: Job, collection: Collection, id: string): Edited =>
-  removeAllUnused(job, collection, new Set([id]));
+  removeAllUnused(job, { [collection]: new Set([id]) });
 
-/** The same of several: that they refer to one another does not hold them. */
-export function removeAllUnused(job: Job, collection: Collection, ids: ReadonlySet<string>): Edited {
+/** Ids of records, by their lists. */
+export type Going = { readonly [C in Collection]?: ReadonlySet<string> };
+
+/** The same of several, of whatever kinds: that they refer to one another does not hold them. */
+export function removeAllUnused(job: Job, going: Going): Edited {
   const users = LISTS.flatMap((list) =>
     job[list].flatMap((record, i) => {
-      const use = referencesOf(list, record).find((to) => to.list === collection && names(to, ids));
-      const goesToo = list === collection && 'id' in record && ids.has(record.id);
+      const use = referencesOf(list, record).find((to) => names(to, going[to.list] ?? NONE));
+      const goesToo = 'id' in record && going[list as Collection]?.has(record.id);
       if (use === undefined || goesToo) return [];
       const name = kindOf(list).inWords ?? quoted((record as Job[Collection][number]).name);
       return [fault(`${list}[${i}]${use.place}`, `${name} uses it: change or delete that first`)];
     }),
   );
-  return users.length > 0 ? users : takeOut(job, collection, ids);
+  if (users.length > 0) return users;
+  return COLLECTIONS.reduce((left, list) => takeOut(left, list, going[list] ?? NONE), job);
 }
+
+const NONE: ReadonlySet<string> = new Set();
 
 /** Whether the reference leads to a record of these ids, to its image, or to a piece of it. */
 const names = ({ to, made }: Reference, ids: ReadonlySet<string>): boolean =>
   ids.has(bareId(to)) || (made === true && ids.has(pieceNamed(to)?.member ?? ''));
 
 /** The ids of the nodes that move with this one, itself included: those that stand on it, or on a tube through it. */
-export function dependentNodes(job: Job, nodeId: string): ReadonlySet<string> {
+export const dependentNodes = (job: Job, nodeId: string): ReadonlySet<string> =>
+  dependentsOf(job, [{ list: 'nodes', id: nodeId }]).nodes;
+
+/** The ids of all nodes and members that are placed from these, themselves included, however many stand between. */
+export function dependentsOf(job: Job, on: readonly Carrier[]): Readonly<Record<Carrier['list'], ReadonlySet<string>>> {
   const carried = { nodes: new Map<string, Carrier[]>(), members: new Map<string, Carrier[]>() };
   for (const list of ['nodes', 'members'] as const) {
     for (const record of job[list]) {
@@ -42,8 +52,9 @@ export function dependentNodes(job: Job, nodeId: string): ReadonlySet<string> {
       }
     }
   }
-  const moved = { nodes: new Set([nodeId]), members: new Set<string>() };
-  const waiting: Carrier[] = [{ list: 'nodes', id: nodeId }];
+  const moved = { nodes: new Set<string>(), members: new Set<string>() };
+  for (const { list, id } of on) moved[list].add(id);
+  const waiting: Carrier[] = [...on];
   for (const carrier of waiting) {
     for (const moving of carried[carrier.list].get(carrier.id) ?? []) {
       if (moved[moving.list].has(moving.id)) continue;
@@ -51,5 +62,5 @@ export function dependentNodes(job: Job, nodeId: string): ReadonlySet<string> {
       waiting.push(moving);
     }
   }
-  return moved.nodes;
+  return moved;
 }

@@ -28,6 +28,5 @@ export function moveFixedNodes(job: Job, ids: ReadonlySet<string>, by: Vec3): Jo
 /** Refused while others than these refer to one of them. How the tubes of a member are fed goes with it. */
 export function removeSeveral(job: Job, list: 'points' | 'nodes' | 'members', ids: readonly string[]): Edited {
   const made = list === 'members' ? ids.flatMap((id) => tubesNamed(job, id)) : [];
-  const before = dropFeeds(job, made);
-  return removeAllUnused(before, list, new Set(ids));
+  return removeAllUnused(dropFeeds(job, made), { [list]: new Set(ids) });
 }

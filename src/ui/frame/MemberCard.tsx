@@ -1,7 +1,7 @@
 /** The selected member: what it is made of, the corners it runs through, how its ends fit, where it stands in the order. */
 import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
-import { moveMember, removeMember, setDie, updateMember } from '../../core/edit/members.ts';
+import { moveMember, setDie, updateMember } from '../../core/edit/members.ts';
 import { setBatch } from '../../core/edit/pulls.ts';
 import { primed } from '../../core/job/reference.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
@@ -15,6 +15,7 @@ import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { Length } from '../fields/Readings.tsx';
 import { batchesIn, choicesOf, ROLES, sectionChoices } from './choices.ts';
+import { DeleteMembers } from './DeleteMembers.tsx';
 import { EndEditor } from './EndEditor.tsx';
 import { PathEditor } from './PathEditor.tsx';
 import { PiecesEditor } from './PiecesEditor.tsx';
@@ -104,9 +105,9 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
         >
           Later
         </Command>
-        <Command quiet destroys={id} step={`Delete ${name}`} run={(before) => removeMember(before, id)}>
+        <DeleteMembers ids={[id]} called={name} destroys={id}>
           Delete the member
-        </Command>
+        </DeleteMembers>
       </div>
     </article>
   );

@@ -2,7 +2,6 @@
 import type { ReactNode } from 'react';
 import { setDie, updateMember } from '../../core/edit/members.ts';
 import { setBatch } from '../../core/edit/pulls.ts';
-import { removeSeveral } from '../../core/edit/several.ts';
 import type { Job } from '../../core/job/types.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
 import { useDocument } from '../../store/page.ts';
@@ -11,6 +10,7 @@ import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import Marked from '../table/Marked.tsx';
 import type { Marks } from '../table/marks.ts';
+import { DeleteMembers } from './DeleteMembers.tsx';
 import { batchesIn, choicesOf, sectionChoices } from './choices.ts';
 
 export default function SeveralMembers({ marks }: { marks: Marks }): ReactNode {
@@ -21,7 +21,15 @@ export default function SeveralMembers({ marks }: { marks: Marks }): ReactNode {
     members.reduce((done, { id }) => change(done, id), before);
   const dies = [{ value: STRAIGHT, label: 'none: straight' }, ...choicesOf(job.dies)];
   return (
-    <Marked marks={marks} noun="members" remove={(before, ids) => removeSeveral(before, 'members', ids)}>
+    <Marked
+      marks={marks}
+      noun="members"
+      removal={
+        <DeleteMembers ids={members.map(({ id }) => id)} called={these} destroys="marked">
+          Delete the marked {these}
+        </DeleteMembers>
+      }
+    >
       <div className="fields fields-two">
         <JobSelect
           label="Section of all marked"

@@ -9,7 +9,9 @@ export default function Marked(props: {
   marks: Marks;
   /** "points": more than one of them; of one the s goes. */
   noun: string;
-  remove: (job: Job, ids: readonly string[]) => Edited;
+  remove?: (job: Job, ids: readonly string[]) => Edited;
+  /** In place of the button that deletes them, where there is more to ask. */
+  removal?: ReactNode;
   children?: ReactNode;
 }): ReactNode {
   const { marks, noun, remove } = props;
@@ -22,9 +24,12 @@ export default function Marked(props: {
         <button type="button" className="press press-small" onClick={marks.clear}>
           Mark none
         </button>
-        <Command quiet destroys="marked" step={`Delete ${these}`} run={(job) => remove(job, ids)}>
-          Delete the {these}
-        </Command>
+        {props.removal}
+        {remove && (
+          <Command quiet destroys="marked" step={`Delete ${these}`} run={(job) => remove(job, ids)}>
+            Delete the {these}
+          </Command>
+        )}
       </div>
     </section>
   );

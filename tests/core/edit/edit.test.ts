@@ -7,7 +7,6 @@ import {
   addMember,
   insertPathNode,
   moveMember,
-  removeMember,
   removePathNode,
   setDie,
   setEnd,
@@ -18,6 +17,7 @@ import { addPoint, movePoint, removePoint, renamePoint } from '../../../src/core
 import type { Edited } from '../../../src/core/edit/records.ts';
 import { dependentNodes } from '../../../src/core/edit/references.ts';
 import { addSection, removeSection, updateSection } from '../../../src/core/edit/sections.ts';
+import { removeSeveral } from '../../../src/core/edit/several.ts';
 import { faultLine } from '../../../src/core/job/fault.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
@@ -165,7 +165,7 @@ describe('deleting', () => {
       'nodes[5].at.nodes[0]: "mid" uses it: change or delete that first',
       'members[0].path[0]: "Main hoop" uses it: change or delete that first',
     ]);
-    expect(refusal(removeMember(job, 'hoop'))).toEqual([
+    expect(refusal(removeSeveral(job, 'members', ['hoop']))).toEqual([
       'nodes[3].at.member: "stay-top" uses it: change or delete that first',
       'nodes[4].at.member: "on-bend" uses it: change or delete that first',
       'members[1].ends[0].against[0]: "Rear stay" uses it: change or delete that first',
@@ -183,7 +183,7 @@ describe('deleting', () => {
   });
 
   it('works when nothing but itself refers to it', () => {
-    const result = made(removeMember(job, 'stay'));
+    const result = made(removeSeveral(job, 'members', ['stay']));
     expect(result.members).toEqual([job.members[0]]);
     expect(made(nodes.removeNode(job, 'leg')).nodes).toHaveLength(7);
     expect(removeBodyLine(job, 'door').bodyLines).toEqual([]);

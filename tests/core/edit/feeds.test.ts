@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { setMarking, setTubeFrom, setTubeOrder } from '../../../src/core/edit/feeds.ts';
-import { removeMember, updateMember } from '../../../src/core/edit/members.ts';
+import { updateMember } from '../../../src/core/edit/members.ts';
+import { removeSeveral } from '../../../src/core/edit/several.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
@@ -55,10 +56,10 @@ describe('how one tube is fed', () => {
       { mirror: false },
     );
     expect(single.feeds.map(({ tube }) => tube)).toEqual(['hoop', 'stay']);
-    const without = removeMember(fed, 'stay') as Job;
+    const without = removeSeveral(fed, 'members', ['stay']) as Job;
     expect(without.feeds.map(({ tube }) => tube)).toEqual(['hoop']);
     // Refused, since a node stands on it: nothing goes.
-    expect(Array.isArray(removeMember(fed, 'hoop'))).toBe(true);
+    expect(Array.isArray(removeSeveral(fed, 'members', ['hoop']))).toBe(true);
   });
 });
 

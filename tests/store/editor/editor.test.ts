@@ -2,8 +2,8 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { TubeRef } from '../../../src/core/job/reference.ts';
 import type { Job } from '../../../src/core/job/types.ts';
-import { removeMember } from '../../../src/core/edit/members.ts';
 import { documentOf, editorOf, openBrowser, resultsOf, type Tab } from '../memory.ts';
+import { removeSeveral } from '../../../src/core/edit/several.ts';
 
 const renamed =
   (name: string) =>
@@ -35,7 +35,7 @@ describe('the selection', () => {
 it('whoever follows the document after them sees job, derivation, results and selection that belong together', () => {
   const { job: demo } = documentOf(tab);
   // One that nothing stands on, so that it can be taken out.
-  const outs = demo.members.map(({ id }) => ({ id, without: removeMember(demo, id) }));
+  const outs = demo.members.map(({ id }) => ({ id, without: removeSeveral(demo, 'members', [id]) }));
   const { id, without } = outs.find(({ without: edited }) => 'members' in edited)!;
   editorOf(tab).select({ kind: 'tube', id });
   tab.idle(); // what the rehearsals find is known

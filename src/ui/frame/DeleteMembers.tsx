@@ -1,0 +1,39 @@
+/** Deletes members; where others lean on them it asks once what is to become of those. */
+import { lazy, Suspense, useState, type ReactNode } from 'react';
+import { removeSeveral } from '../../core/edit/several.ts';
+import { Command } from '../kit/Command.tsx';
+
+const AskDelete = lazy(() => import('./AskDelete.tsx'));
+
+/** `called`: "Main hoop", "3 members", as undo and the question name them. */
+export function DeleteMembers(props: {
+  ids: readonly string[];
+  called: string;
+  destroys: string;
+  children: ReactNode;
+}): ReactNode {
+  const { ids, called } = props;
+  const [asking, ask] = useState(false);
+  return (
+    <>
+      <Command
+        quiet
+        destroys={props.destroys}
+        step={`Delete ${called}`}
+        run={(job) => {
+          const removed = removeSeveral(job, 'members', ids);
+          const isHeld = Array.isArray(removed);
+          ask(isHeld);
+          return isHeld ? job : removed;
+        }}
+      >
+        {props.children}
+      </Command>
+      {asking && (
+        <Suspense>
+          <AskDelete ids={ids} called={called} close={() => ask(false)} />
+        </Suspense>
+      )}
+    </>
+  );
+}
