@@ -1,9 +1,10 @@
 /**
- * The parts of the page that are not there at first, so that the frame is shown soon: every station but the Frame, and what belongs to them. They are fetched
+ * The parts of the page that are not there at first, so that the frame is shown soon: every station but the Frame, and what belongs to them; of the Frame nodes and materials. They are fetched
  * once the job is shown and the page has nothing else to do; whoever is quicker waits a moment. Without a network they come from the
  * browser's own store.
  */
 import { lazy } from 'react';
+import { frameParts } from '../ui/frame/later.ts';
 
 const surveyStation = () => import('../ui/survey/SurveyStation.tsx');
 const checksStation = () => import('../ui/checks/ChecksStation.tsx');
@@ -23,6 +24,6 @@ export const ShopRecord = lazy(shopRecord);
 
 /** Fetches them all. One that does not come is asked for again by whoever needs it, and said there. */
 export function fetchLater(): void {
-  const all = [surveyStation, checksStation, shopStation, shopBench, bendRun, rehearsal, shopRecord];
+  const all = [frameParts, surveyStation, checksStation, shopStation, shopBench, bendRun, rehearsal, shopRecord];
   for (const fetched of all.map((fetch) => fetch())) fetched.catch(() => {});
 }

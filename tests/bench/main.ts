@@ -110,11 +110,14 @@ function nudged(node: FrameNode, by: number): FrameNode {
     case 'point':
       return { ...node, at: { ...at, offset: [at.offset[0] + by, at.offset[1], at.offset[2]] } };
     case 'on':
-      return { ...node, at: { ...at, distance: at.distance + by } };
+      return at.until === undefined ? { ...node, at: { ...at, distance: at.distance + by } } : node;
     case 'between':
       return { ...node, at: { ...at, fraction: at.fraction + by / 1000 } };
     case 'ray':
       return { ...node, at: { ...at, until: { ...at.until, value: at.until.value + by } } };
+    case 'lined-up':
+    case 'crossing':
+      return node;
   }
 }
 

@@ -6,9 +6,12 @@ import type { Vec3 } from '../geometry/vector.ts';
 import { bareId, isPrimed, type NodeId, type NodeRef, type PointRef } from '../job/reference.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Place } from '../job/places.ts';
+import type { Coordinate } from '../job/places/coordinate.ts';
+import { clearShift } from '../job/places/point.ts';
+import { thickestThrough } from '../job/thickest.ts';
 import type { Job } from '../job/types.ts';
 import { nextId } from './ids.ts';
-import { appendRecord, changeRecord, findRecord, updateRecord, type Edited } from './records.ts';
+import { appendRecord, changeRecord, findRecord, patched, updateRecord, type Edited } from './records.ts';
 import { removeUnused } from './references.ts';
 
 export const addNode = (job: Job, name: string, at: Place): Job =>
@@ -23,19 +26,22 @@ export const setPlace = (job: Job, id: NodeId, at: Place): Job => updateRecord(j
 export const removeNode = (job: Job, id: NodeId): Edited => removeUnused(job, 'nodes', id);
 
 /**
- * Moves a node to a place in the car: a fixed one there, one on a point by its offset. The other kinds have one way to
- * go, which the caller measures: setOnDistance, setFraction, setRayValue. They stay where they are.
+ * Moves a node to a place in the car: a fixed one there, one on a point by its offset, one in line with others in those coordinates
+ * that are numbers of its own. The other kinds have one way to go, which the caller measures: setOnDistance, setFraction,
+ * setRayValue. They stay where they are.
  */
 export function moveNode(job: Job, ref: NodeRef, position: Vec3): Job {
   const at = findRecord(job, 'nodes', bareId(ref))?.at;
   if (at?.kind === 'fixed') return moveFixedNode(job, ref, position);
+  if (at?.kind === 'lined-up') return moveLinedUp(job, ref, position);
   if (at?.kind !== 'point') return job;
   const point = pointPosition(job, at.point);
   if (!point) return job;
   const to = onOwnSide(ref, position);
+  const shift = clearShift(at.clear, thickestThrough(job, bareId(ref)));
   // A coordinate that stays keeps its offset to the last digit: there and back through the sum would lose some.
   const along = (offset: Vec3, axis: 0 | 1 | 2) =>
-    point[axis] + offset[axis] === to[axis] ? offset[axis] : to[axis] - point[axis];
+    point[axis] + offset[axis] + shift[axis] === to[axis] ? offset[axis] : to[axis] - shift[axis] - point[axis];
   return changePlace(job, ref, 'point', (old) => ({
     ...old,
     offset: [along(old.offset, 0), along(old.offset, 1), along(old.offset, 2)],
@@ -46,9 +52,19 @@ export function moveNode(job: Job, ref: NodeRef, position: Vec3): Job {
 const moveFixedNode = (job: Job, ref: NodeRef, position: Vec3): Job =>
   changePlace(job, ref, 'fixed', (at) => ({ ...at, position: onOwnSide(ref, position) }));
 
-/** mm along the tube, from where the node is measured: the same number for a node and its image. */
+/** What follows a node or a point goes on following it. */
+function moveLinedUp(job: Job, ref: NodeRef, position: Vec3): Job {
+  const [x, y, z] = onOwnSide(ref, position);
+  const moved = (given: Coordinate, value: number): Coordinate =>
+    given.value === undefined || given.value === value ? given : { ...given, value };
+  return changePlace(job, ref, 'lined-up', (at) =>
+    patched(at, { x: moved(at.x, x), y: moved(at.y, y), z: moved(at.z, z) }),
+  );
+}
+
+/** mm along the tube, from where the node is measured: the same number for a node and its image. One that is given by a coordinate stays. */
 export const setOnDistance = (job: Job, ref: NodeRef, distance: number): Job =>
-  changePlace(job, ref, 'on', (at) => ({ ...at, distance }));
+  changePlace(job, ref, 'on', (at) => (at.until === undefined ? { ...at, distance } : at));
 
 /** 0 at the first of the two nodes, 1 at the second. */
 export const setFraction = (job: Job, ref: NodeRef, fraction: number): Job =>

@@ -1,9 +1,10 @@
 /**
- * In which directions a node can be moved, by the kind of its place: anywhere in space, or along one line, which may be a
- * tube's centreline. A mirror image is moved through its node, so that both sides of the car stay alike. Car axes, mm.
+ * In which directions a node can be moved, by the kind of its place: in space, along the axes of the car that nothing else decides, or
+ * along one line, which may be a tube's centreline. What follows another node or point is not moved by hand: it would come out of
+ * line. A mirror image is moved through its node, so that both sides of the car stay alike. Car axes, mm.
  */
-import { moveNode, setFraction, setOnDistance, setRayValue } from '../edit/nodes.ts';
-import { nearestOnPath, placeAt } from '../geometry/path.ts';
+import { moveNode, setFraction, setOnDistance, setPlace, setRayValue } from '../edit/nodes.ts';
+import { nearestOnPath, placeAt, type Path } from '../geometry/path.ts';
 import {
   dot,
   length,
@@ -19,9 +20,11 @@ import {
 } from '../geometry/vector.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Place } from '../job/places.ts';
+import type { OnMember } from '../job/places/on.ts';
 import { bareId, isPrimed, type NodeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame } from '../solve/types.ts';
+import { untilHere } from './ways.ts';
 
 /** A tube's centreline to slide along, by its developed length in mm. */
 export interface Host {
@@ -32,6 +35,9 @@ export interface Host {
   readonly sense: 1 | -1;
 }
 
+/** Along x, y or z. */
+export type Coordinate = 0 | 1 | 2;
+
 /** Free in space: `moved` gives the job with the node, or the image that was asked about, at `place`. */
 interface FreeInSpace {
   readonly free: 'space';
@@ -39,6 +45,8 @@ interface FreeInSpace {
   readonly place: Vec3;
   /** Steps are counted from here: the datum, or the point that the node is measured from. */
   readonly zero: Vec3;
+  /** The coordinates that can be moved; none where the place is decided by others altogether. */
+  readonly open: readonly Coordinate[];
   readonly moved: (job: Job, place: Vec3) => Job;
 }
 
@@ -83,10 +91,19 @@ export function freedomOf(frame: Frame, reference: NodeRef): Freedom | null {
 function freedomOfBare(frame: Frame, { id, at }: FrameNode, place: Vec3): Freedom | null {
   switch (at.kind) {
     case 'fixed':
-      return { free: 'space', place, zero: ORIGIN, moved: (job, to) => moveNode(job, id, to) };
-    case 'point':
-      return { free: 'space', place, zero: subtract(place, at.offset), moved: (job, to) => moveNode(job, id, to) };
+      return { free: 'space', place, zero: ORIGIN, open: ALL, moved: (job, to) => moveNode(job, id, to) };
+    case 'point': {
+      const zero = subtract(place, at.offset);
+      return { free: 'space', place, zero, open: ALL, moved: (job, to) => moveNode(job, id, to) };
+    }
+    case 'lined-up': {
+      const open = ALL.filter((axis) => [at.x, at.y, at.z][axis]!.value !== undefined);
+      return { free: 'space', place, zero: ORIGIN, open, moved: (job, to) => moveNode(job, id, to) };
+    }
+    case 'crossing':
+      return decided(place);
     case 'on': {
+      if (at.until !== undefined && at.until.value === undefined) return decided(place);
       const tube = frame.bars.get(at.member);
       if (tube === undefined) return null;
       const onAxis = nearestOnPath(tube.path, subtract(place, at.offset));
@@ -96,12 +113,14 @@ function freedomOfBare(frame: Frame, { id, at }: FrameNode, place: Vec3): Freedo
         free: 'line',
         place,
         direction: scale(tangent, sense),
-        value: at.distance,
+        // Of one that is given by a coordinate: from end A, as with `from` "start".
+        value: at.distance ?? onAxis.at,
         perMm: 1,
         inMm: true,
         at,
         host: { placeAt: (along) => placeAt(tube.path, along), length: tube.path.length, at: onAxis.at, sense },
-        moved: (job, value) => setOnDistance(job, id, value),
+        moved: (job, value) =>
+          at.until === undefined ? setOnDistance(job, id, value) : setPlace(job, id, untilAlong(at, tube.path, value)),
       };
     }
     case 'between': {
@@ -136,6 +155,22 @@ function freedomOfBare(frame: Frame, { id, at }: FrameNode, place: Vec3): Freedo
       };
     }
   }
+}
+
+const ALL: readonly Coordinate[] = [0, 1, 2];
+
+const decided = (place: Vec3): Freedom => ({
+  free: 'space',
+  place,
+  zero: ORIGIN,
+  open: [],
+  moved: (job) => job,
+});
+
+/** The place, given by the coordinate that the tube has so far along. */
+function untilAlong(at: Extract<OnMember, { readonly nth: number }>, path: Path, along: number): Place {
+  const { value, nth } = untilHere(path, at.until.axis, along);
+  return { ...at, until: { axis: at.until.axis, value }, nth };
 }
 
 function mirrorFreedom(freedom: Freedom, place: Vec3): Freedom {

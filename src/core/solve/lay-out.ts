@@ -12,13 +12,15 @@ import type { Member } from '../job/kinds/member.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Section } from '../job/kinds/section.ts';
 import { primed, type NodeRef, type TubeRef } from '../job/reference.ts';
+import { thickestThrough } from '../job/thickest.ts';
 import type { Job } from '../job/types.ts';
 import type { PullLaw } from '../springback/pull-law.ts';
 import { bendingOfMembers, radiusAt, sameRadii, type Bending } from './bending.ts';
 import { solveCentreline, type Centreline, type RouteTrouble } from './centreline.ts';
 import { tubesOf, type LaidTube } from './pieces.ts';
 import type { Step } from './sequence.ts';
-import { placeNode, type Solved } from './place.ts';
+import { placeNode } from './place.ts';
+import type { Solved } from './solved.ts';
 import type { Bar, Frame } from './types.ts';
 
 /** A bar as it lies between its nodes; its ends are not known yet. */
@@ -52,6 +54,7 @@ export function layOut(job: Job, sequence: readonly Step[], previous: Frame | un
     point: (id) => points.get(id)!,
     node: (reference) => nodes.get(reference)!,
     tube: (reference) => centrelines.get(reference)!,
+    thickest: (id) => thickestThrough(job, id),
   };
   for (const step of sequence) {
     const trouble =

@@ -11,6 +11,7 @@ import { MOST_AT_AN_END } from '../job/limits.ts';
 import type { EndFit } from '../job/kinds/end.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Foot } from '../job/kinds/foot.ts';
+import { hostOf } from '../job/places.ts';
 import { bareId, isPrimed, primed, type FootId, type NodeRef, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { endDirections } from './centreline.ts';
@@ -95,12 +96,13 @@ function endSettings(
   const seen = (reference: TubeRef, flip: boolean) =>
     flip && mirroredMembers.has(bareId(reference)) ? primed(reference) : reference;
   /** The tube that the node stands on, if any. The image of a place on a tube of one side only stands on nothing. */
-  const hostOf = (node: NodeRef): TubeRef | null => {
+  const hostOfNode = (node: NodeRef): TubeRef | null => {
     const { at } = nodeRecords.get(bareId(node))!;
-    if (at.kind !== 'on') return null;
-    const host = seen(at.member, isPrimed(node));
-    if (!isPrimed(node) || host !== at.member) return host;
-    const place = subtract(nodes.get(node)!, mirrored(at.offset));
+    const named = hostOf(at);
+    if (named === null) return null;
+    const host = seen(named, isPrimed(node));
+    if (!isPrimed(node) || host !== named) return host;
+    const place = at.kind === 'on' ? subtract(nodes.get(node)!, mirrored(at.offset)) : nodes.get(node)!;
     return nearestOnPath(neighbours.byId.get(host)!.path, place).distance <= MEETING_DISTANCE ? host : null;
   };
   const directions = endDirections(tube.centreline.corners);
@@ -124,7 +126,8 @@ function endSettings(
       spec,
       plane,
       meeting:
-        mitred ?? meetingOf({ position, direction, order: tube.order }, spec.fit, against, hostOf(node), neighbours),
+        mitred ??
+        meetingOf({ position, direction, order: tube.order }, spec.fit, against, hostOfNode(node), neighbours),
     };
   };
   return [setting(0), setting(1)];

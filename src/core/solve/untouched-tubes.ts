@@ -7,6 +7,7 @@ import { buildBoxTree, visitBoxesAt, type Box } from '../geometry/box-tree.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { bareId, primed, type NodeId, type NodeRef, type TubeRef } from '../job/reference.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
+import { hostOf } from '../job/places.ts';
 import type { Job } from '../job/types.ts';
 import { sameLaw } from './bending.ts';
 import type { Layout } from './lay-out.ts';
@@ -49,8 +50,7 @@ export function untouchedTubes(
   /** It is given as before, and the tube that it stands on, on either side of the car, has not moved. */
   const standsStill = (reference: NodeRef): boolean => {
     const id = bareId(reference);
-    const { at } = nodes.get(id)!;
-    const host = at.kind === 'on' ? bareId(at.member) : null;
+    const host = hostOf(nodes.get(id)!.at);
     return !changed.has(id) && (host === null || !(moved.has(host) || moved.has(primed(host))));
   };
 

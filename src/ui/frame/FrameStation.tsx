@@ -2,16 +2,14 @@
  * Frame: members in build order, the nodes that hold them, and what they are made of. The lists keep their place and
  * scroll in themselves; the card of what is selected stands under them, so that choosing a row moves no row.
  */
-import { useState, type ReactNode } from 'react';
+import { Suspense, useState, type ReactNode } from 'react';
 import { memberOfTube } from '../../core/job/member-of-tube.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { Tabs } from '../kit/Tabs.tsx';
-import { MaterialTables } from './MaterialTables.tsx';
+import { MaterialTables, NodeCard, NodeTables } from './later.ts';
 import { MemberCard } from './MemberCard.tsx';
 import { MembersTable } from './MembersTable.tsx';
-import { NodeCard } from './NodeCard.tsx';
-import { NodeTables } from './NodeTables.tsx';
 import '../kit/ui.css';
 import './frame.css';
 
@@ -45,15 +43,25 @@ export default function FrameStation(): ReactNode {
           { name: 'made-of', title: 'Tube & dies' },
         ]}
       >
-        {part === 'members' ? <MembersTable /> : part === 'nodes' ? <NodeTables /> : <MaterialTables />}
+        <Suspense fallback={<Fetching />}>
+          {part === 'members' ? <MembersTable /> : part === 'nodes' ? <NodeTables /> : <MaterialTables />}
+        </Suspense>
       </Tabs>
       {part === 'made-of' ? null : member ? (
         <MemberCard key={member.id} member={member} />
       ) : node ? (
-        <NodeCard key={node.id} node={node} />
+        <Suspense fallback={<Fetching />}>
+          <NodeCard key={node.id} node={node} />
+        </Suspense>
       ) : job.members.length + job.nodes.length === 0 ? null : (
         <p className="lead">Choose a tube or a node, here or in the bay, and its measures stand here.</p>
       )}
     </div>
   );
 }
+
+const Fetching = (): ReactNode => (
+  <p className="lead" role="status">
+    Being fetched…
+  </p>
+);

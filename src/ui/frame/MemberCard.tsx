@@ -7,8 +7,9 @@ import { primed } from '../../core/job/reference.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
 import { tubesOfBar } from '../../core/solve/bar-tubes.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { levelMember } from '../../core/shape/level.ts';
 import { feedOf } from '../../core/solve/feed.ts';
-import { useDocument } from '../../store/page.ts';
+import { jobDocument, useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { TextField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
@@ -79,6 +80,7 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
         />
       </div>
       <MirrorSwitch member={member} />
+      <LevelSwitch member={member} />
       <h3>Path</h3>
       <PathEditor member={member} />
       <h3>Pieces</h3>
@@ -128,6 +130,20 @@ function MirrorSwitch({ member }: { member: Member }): ReactNode {
       <span className="small">
         {member.mirror ? 'On both sides of the car: its mirror image is made too.' : 'On this side only.'}
       </span>
+    </div>
+  );
+}
+
+function LevelSwitch({ member }: { member: Member }): ReactNode {
+  return (
+    <div className="switch">
+      <Command
+        step={`Level ${member.name}`}
+        run={(before) => levelMember(before, jobDocument.getState().derived, member.id)}
+      >
+        Level
+      </Command>
+      <span className="small">One end takes the height of the other, and keeps it.</span>
     </div>
   );
 }

@@ -5,8 +5,8 @@ import { removeNode, renameNode } from '../../core/edit/nodes.ts';
 import { tubesOfMember } from '../../core/job/member-of-tube.ts';
 import { bareId, isPrimed } from '../../core/job/reference.ts';
 import type { FrameNode } from '../../core/job/kinds/node.ts';
-import type { Place } from '../../core/job/places.ts';
 import { giveAs } from '../../core/shape/given-as.ts';
+import { wayOf, type Way } from '../../core/shape/ways.ts';
 import { jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { TextField } from '../fields/Fields.tsx';
@@ -14,8 +14,9 @@ import { CAR_AXES } from '../kit/vectors.ts';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { Length } from '../fields/Readings.tsx';
-import { kindChoices } from './choices.ts';
+import { wayChoices } from './choices.ts';
 import { PlaceFields } from './PlaceFields.tsx';
+import { PlacePicture } from './PlacePicture.tsx';
 
 export function NodeCard({ node }: { node: FrameNode }): ReactNode {
   const job = useDocument((state) => state.job);
@@ -50,13 +51,14 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
         />
         <JobSelect
           label="Placed"
-          value={node.at.kind}
-          choices={kindChoices}
+          value={wayOf(node.at)}
+          choices={wayChoices}
           step={`Place ${node.name} another way`}
-          change={(before, kind) => giveAs(before, jobDocument.getState().derived, node.id, kind as Place['kind'])}
+          change={(before, way) => giveAs(before, jobDocument.getState().derived, node.id, way as Way)}
         />
       </div>
       {mirrored && <p className="small">Its mirror image is chosen: both are this one node, and move together.</p>}
+      <PlacePicture way={wayOf(node.at)} />
       <PlaceFields node={node} />
       <h4>Members through it</h4>
       {members.length === 0 ? (

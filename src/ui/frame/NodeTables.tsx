@@ -1,18 +1,18 @@
-/** All nodes, one table a kind of place, with every number that places it; and new ones of any kind. */
+/** All nodes, one table a way of giving a place, with every number that places it; and new ones of any kind. */
 import { lazy, memo, Suspense, useMemo, useRef, type ReactNode } from 'react';
 import { addNode } from '../../core/edit/nodes.ts';
 import { sameData } from '../../core/job/equal.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { ORIGIN } from '../../core/geometry/vector.ts';
 import type { FrameNode } from '../../core/job/kinds/node.ts';
-import type { Place } from '../../core/job/places.ts';
+import { givenInWay, wayOf, type Way } from '../../core/shape/ways.ts';
 import { editor, jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { Section } from '../kit/Section.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks, type Marks } from '../table/marks.ts';
-import { KIND_NAMES, KINDS, ofKind } from './choices.ts';
+import { WAY_NAMES, WAYS } from './choices.ts';
 import { FIRST_LINE, nodeChoices, nodeColumns, type NodeChoices } from './nodeColumns.tsx';
 import { startingPlace } from './places.ts';
 
@@ -33,8 +33,8 @@ export function NodeTables(): ReactNode {
       {nodes.length > 0 && <MarkSwitch marks={marks} noun="node" />}
       {nodes.length > 0 && (
         <div className="scroll-box">
-          {KINDS.filter((kind) => nodes.some(({ at }) => at.kind === kind)).map((kind) => (
-            <OfKind key={kind} kind={kind} nodes={nodes} among={among} marks={marks} />
+          {WAYS.filter((way) => nodes.some(({ at }) => wayOf(at) === way)).map((way) => (
+            <GivenSo key={way} way={way} nodes={nodes} among={among} marks={marks} />
           ))}
         </div>
       )}
@@ -51,9 +51,11 @@ export function NodeTables(): ReactNode {
 }
 
 /** What the three lengths in the table are, where they are not the node's place itself. */
-const AWAY: Readonly<Partial<Record<Place['kind'], string>>> = {
+const AWAY: Readonly<Partial<Record<Way, string>>> = {
   point: 'with the node moved off it by',
+  clear: 'with the trim moved off the point by',
   on: 'with the node beside its centreline by',
+  until: 'and the node beside its centreline by',
 };
 
 /** By what it says and not by identity: while a node is dragged the same is offered to choose from, and no row is drawn anew. */
@@ -66,30 +68,30 @@ function useNodeChoices(): NodeChoices {
   return offered.current;
 }
 
-interface OfKindProps {
-  readonly kind: Place['kind'];
+interface GivenSoProps {
+  readonly way: Way;
   readonly nodes: readonly FrameNode[];
   readonly among: NodeChoices;
   readonly marks: Marks;
 }
 
-const OfKind = memo(function OfKind({ kind, nodes, among, marks }: OfKindProps): ReactNode {
-  const rows = useMemo(() => ofKind(nodes, kind), [nodes, kind]);
+const GivenSo = memo(function GivenSo({ way, nodes, among, marks }: GivenSoProps): ReactNode {
+  const rows = useMemo(() => givenInWay(nodes, way), [nodes, way]);
   const selection = useEditor((state) => state.selection);
   const select = useEditor((state) => state.select);
-  const columns = useMemo(() => nodeColumns(kind, among), [kind, among]);
+  const columns = useMemo(() => nodeColumns(way, among), [way, among]);
   return (
     <>
       <h4 className="kind-head">
-        {KIND_NAMES[kind]} <span className="section-count">{rows.length}</span>
-        {AWAY[kind] && <span className="kind-away"> {AWAY[kind]}</span>}
+        {WAY_NAMES[way]} <span className="section-count">{rows.length}</span>
+        {AWAY[way] && <span className="kind-away"> {AWAY[way]}</span>}
       </h4>
       <EditTable
-        caption={`Nodes ${KIND_NAMES[kind]}`}
+        caption={`Nodes ${WAY_NAMES[way]}`}
         rows={rows}
         marks={marks}
         columns={columns}
-        {...(FIRST_LINE[kind] !== undefined && { firstLine: FIRST_LINE[kind] })}
+        {...(FIRST_LINE[way] !== undefined && { firstLine: FIRST_LINE[way] })}
         rowId={(node) => node.id}
         rowName={(node) => node.name}
         selected={selection?.kind === 'node' ? bareId(selection.id) : null}
@@ -100,11 +102,10 @@ const OfKind = memo(function OfKind({ kind, nodes, among, marks }: OfKindProps):
 });
 
 function NewNode(): ReactNode {
-  const job = useDocument((state) => state.job);
+  const frame = useDocument((state) => state.derived);
   const selection = useEditor((state) => state.selection);
-  const nodes = useDocument((state) => state.derived.nodes);
-  const at = (selection?.kind === 'node' ? nodes.get(selection.id) : undefined) ?? ORIGIN;
-  const name = `Node ${job.nodes.length + 1}`;
+  const at = (selection?.kind === 'node' ? frame.nodes.get(selection.id) : undefined) ?? ORIGIN;
+  const name = `Node ${frame.job.nodes.length + 1}`;
 
   function showAdded(): void {
     const added = jobDocument.getState().job.nodes.at(-1);
@@ -113,17 +114,17 @@ function NewNode(): ReactNode {
 
   return (
     <ul className="chips">
-      {KINDS.map((kind) => {
-        const place = startingPlace(job, kind, selection, at);
+      {WAYS.map((way) => {
+        const place = startingPlace(frame, way, selection, at);
         return (
-          <li key={kind}>
+          <li key={way}>
             <Command
               step={`Add ${name}`}
               disabled={place === null}
               run={(before) => (place === null ? before : addNode(before, name, place))}
               onDone={showAdded}
             >
-              {KIND_NAMES[kind]}
+              {WAY_NAMES[way]}
             </Command>
           </li>
         );

@@ -1,11 +1,14 @@
 /** Lists to choose from, made from the job's records, and the words for what is chosen. */
 import { shownName } from '../../core/job/shown.ts';
 import type { EndFit } from '../../core/job/kinds/end.ts';
-import type { FrameNode } from '../../core/job/kinds/node.ts';
-import type { Place } from '../../core/job/places.ts';
+import type { Axis } from '../../core/geometry/vector.ts';
+import type { OnMember } from '../../core/job/places/on.ts';
+import type { NodeId } from '../../core/job/reference.ts';
+import type { Way } from '../../core/shape/ways.ts';
 import type { Job } from '../../core/job/types.ts';
 import type { Choice } from '../fields/Fields.tsx';
 import { sectionInWords } from '../../core/job/sizes.ts';
+import { withImages } from '../kit/names.ts';
 
 export const choicesOf = (records: readonly { readonly id: string; readonly name: string }[]): Choice[] =>
   records.map((record) => ({ value: record.id, label: shownName(record.name) || record.id }));
@@ -21,20 +24,38 @@ export const tubeChoices = (job: Job, except?: string): Choice[] =>
     ...(mirror ? [{ value: `${id}'`, label: `${shownName(name)}, its mirror image` }] : []),
   ]);
 
-export const KIND_NAMES: Readonly<Record<Place['kind'], string>> = {
+export const WAY_NAMES: Readonly<Record<Way, string>> = {
   fixed: 'at a place',
   point: 'on a point',
+  clear: 'off the trim by a gap',
   on: 'on a tube',
+  until: 'on a tube at a height',
+  crossing: 'where a line crosses a tube',
   between: 'between nodes',
   ray: 'along a line',
+  'lined-up': 'in line with others',
 };
 
-export const KINDS = Object.keys(KIND_NAMES) as readonly Place['kind'][];
+export const WAYS = Object.keys(WAY_NAMES) as readonly Way[];
 
-export const kindChoices: readonly Choice[] = KINDS.map((kind) => ({ value: kind, label: KIND_NAMES[kind] }));
+export const wayChoices: readonly Choice[] = WAYS.map((way) => ({ value: way, label: WAY_NAMES[way] }));
 
-export const ofKind = (nodes: readonly FrameNode[], kind: Place['kind']): FrameNode[] =>
-  nodes.filter((node) => node.at.kind === kind);
+/** The three coordinates, as a line or a tube comes to them. */
+export const COMES_TO: readonly (Choice & { readonly value: Axis })[] = [
+  { value: 'x', label: 'along' },
+  { value: 'y', label: 'offset' },
+  { value: 'z', label: 'height' },
+];
+
+/** What a coordinate may be taken from: a number of its own, or a node or a point, by the words of sourceOf (places.ts). */
+export const sourceChoices = (job: Pick<Job, 'nodes' | 'points'>, except?: NodeId): Choice[] => [
+  { value: '', label: 'a number' },
+  ...withImages(job.nodes.filter(({ id }) => id !== except)).map(({ value, label }) => ({
+    value: `node ${value}`,
+    label: `node ${label}`,
+  })),
+  ...withImages(job.points).map(({ value, label }) => ({ value: `point ${value}`, label: `point ${label}` })),
+];
 
 const FIT_NAMES: Readonly<Record<EndFit['fit'], string>> = {
   auto: 'to what it meets',
@@ -72,9 +93,14 @@ export const batchesIn = ({ pulls, members }: Job): readonly string[] => [
   ...new Set([...pulls, ...members].flatMap(({ batch }) => (batch === undefined ? [] : [batch]))),
 ];
 
+/** On a tube, so far from an end or a bend. */
+export type AlongTube = Extract<OnMember, { readonly distance: number }>;
+
+/** On a tube, where that comes to a coordinate. */
+export type UntilOnTube = Extract<OnMember, { readonly nth: number }>;
+
 /** Where an `on` node is measured from, as one choice: "start", "end", or "2 middle" for the middle of bend 2. */
-export const originOf = (at: Extract<Place, { kind: 'on' }>): string =>
-  at.from === undefined ? `${at.bend} ${at.where}` : at.from;
+export const originOf = (at: AlongTube): string => (at.from === undefined ? `${at.bend} ${at.where}` : at.from);
 
 export function originChoices(bends: number): Choice[] {
   const ofBends = Array.from({ length: bends }, (_, index) =>

@@ -3,6 +3,7 @@ import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import { movePoint, removePoint, renamePoint } from '../../core/edit/points.ts';
 import { bareId } from '../../core/job/reference.ts';
+import { referencesOf } from '../../core/job/references.ts';
 import type { Point } from '../../core/job/kinds/point.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
@@ -15,7 +16,9 @@ const COORDINATES = ['Along', 'Offset', 'Height'] as const;
 export function PointCard({ point }: { point: Point }): ReactNode {
   const job = useDocument((state) => state.job);
   const select = useEditor((state) => state.select);
-  const nodes = job.nodes.filter((node) => node.at.kind === 'point' && bareId(node.at.point) === point.id);
+  const nodes = job.nodes.filter((node) =>
+    referencesOf('nodes', node).some(({ list, to }) => list === 'points' && bareId(to) === point.id),
+  );
   const lines = job.bodyLines.filter((line) => line.points.some((reference) => bareId(reference) === point.id));
   return (
     <article className="card chosen-card" aria-label={`Point ${shownName(point.name)}`}>

@@ -29,7 +29,9 @@ const SPACE_GRIPS: readonly Grip[] = [
 ];
 
 export const gripsOf = (freedom: Freedom): readonly Grip[] =>
-  freedom.free === 'space' ? SPACE_GRIPS : [{ key: 'line', kind: 'bar', along: [freedom.direction], bothWays: true }];
+  freedom.free === 'space'
+    ? SPACE_GRIPS.filter(({ along }) => along.every((direction) => freedom.open.some((axis) => direction[axis] !== 0)))
+    : [{ key: 'line', kind: 'bar', along: [freedom.direction], bothWays: true }];
 
 /** Pixels from the node: where a bar begins and ends, and where a plate's corners lie along both its directions. */
 export const BAR = { from: 20, to: 92 } as const;

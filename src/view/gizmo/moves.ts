@@ -92,13 +92,15 @@ const KEYS: Readonly<Record<string, Vec3>> = {
 
 /**
  * One step for a key: up and down arrow forward and back, left and right arrow to that side of the car, page keys up
- * and down; along a line, the ones that grow and the ones that shrink its value. Null for any other key.
+ * and down; along a line, the ones that grow and the ones that shrink its value. Null for any other key, and for a way in which the
+ * node cannot be moved.
  */
 export function nudge(freedom: Freedom, key: string, unit: LengthUnit, fine: boolean): ((job: Job) => Job) | null {
   const direction = KEYS[key];
   if (direction === undefined) return null;
   const step = stepOf(unit, fine);
   if (freedom.free === 'space') {
+    if (!freedom.open.some((axis) => direction[axis] !== 0)) return null;
     const to = addScaled(freedom.place, direction, step);
     return (job) => freedom.moved(job, to);
   }

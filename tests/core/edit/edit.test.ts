@@ -69,7 +69,7 @@ describe('adding', () => {
   });
 
   it('finds a free id', () => {
-    expect(nextId(job, 'nodes')).toBe('n9');
+    expect(nextId(job, 'nodes')).toBe('n13');
     const crowded = {
       ...job,
       points: ['p1', 'p3', 'p4'].map((id) => ({ id, name: id, position: [0, 0, 0] as const })),
@@ -161,6 +161,19 @@ describe('deleting', () => {
       'bodyLines[0].points[0]: "Door opening" uses it: change or delete that first',
       'nodes[2].at.point: "sill" uses it: change or delete that first',
     ]);
+    expect(refusal(removePoint(job, 'post'))).toEqual([
+      'bodyLines[0].points[1]: "Door opening" uses it: change or delete that first',
+      'nodes[8].at.point: "off-post" uses it: change or delete that first',
+      'nodes[10].at.y.point: "in-line" uses it: change or delete that first',
+    ]);
+    expect(refusal(nodes.removeNode(job, 'level'))).toEqual([
+      'nodes[11].at.line[0]: "across" uses it: change or delete that first',
+    ]);
+    expect(refusal(nodes.removeNode(job, 'tower'))).toEqual([
+      'nodes[9].at.until.node: "level" uses it: change or delete that first',
+      'nodes[10].at.z.node: "in-line" uses it: change or delete that first',
+      'members[1].path[1]: "Rear stay" uses it: change or delete that first',
+    ]);
     expect(refusal(nodes.removeNode(job, 'foot'))).toEqual([
       'nodes[5].at.nodes[0]: "mid" uses it: change or delete that first',
       'members[0].path[0]: "Main hoop" uses it: change or delete that first',
@@ -168,6 +181,8 @@ describe('deleting', () => {
     expect(refusal(removeSeveral(job, 'members', ['hoop']))).toEqual([
       'nodes[3].at.member: "stay-top" uses it: change or delete that first',
       'nodes[4].at.member: "on-bend" uses it: change or delete that first',
+      'nodes[9].at.member: "level" uses it: change or delete that first',
+      'nodes[11].at.member: "across" uses it: change or delete that first',
       'members[1].ends[0].against[0]: "Rear stay" uses it: change or delete that first',
       'bent[0].tube: its bend run uses it: change or delete that first',
     ]);
@@ -185,7 +200,7 @@ describe('deleting', () => {
   it('works when nothing but itself refers to it', () => {
     const result = made(removeSeveral(job, 'members', ['stay']));
     expect(result.members).toEqual([job.members[0]]);
-    expect(made(nodes.removeNode(job, 'leg')).nodes).toHaveLength(7);
+    expect(made(nodes.removeNode(job, 'leg')).nodes).toHaveLength(11);
     expect(removeBodyLine(job, 'door').bodyLines).toEqual([]);
     expect(removeEnvelope(job, 'head').envelopes).toEqual([]);
   });
@@ -241,8 +256,23 @@ describe('moving a node', () => {
 
 describe('dependentNodes', () => {
   it('follows places and tubes, and not what an end is coped to', () => {
-    expect([...dependentNodes(job, 'foot')].toSorted()).toEqual(['foot', 'mid', 'on-bend', 'stay-top']);
-    expect([...dependentNodes(job, 'top')].toSorted()).toEqual(['leg', 'on-bend', 'stay-top', 'top']);
-    expect([...dependentNodes(job, 'tower')]).toEqual(['tower']);
+    expect([...dependentNodes(job, 'foot')].toSorted()).toEqual([
+      'across',
+      'foot',
+      'level',
+      'mid',
+      'on-bend',
+      'stay-top',
+    ]);
+    expect([...dependentNodes(job, 'top')].toSorted()).toEqual([
+      'across',
+      'leg',
+      'level',
+      'on-bend',
+      'stay-top',
+      'top',
+    ]);
+    expect([...dependentNodes(job, 'tower')].toSorted()).toEqual(['across', 'in-line', 'level', 'tower']);
+    expect([...dependentNodes(job, 'stay-top')]).toEqual(['stay-top']);
   });
 });

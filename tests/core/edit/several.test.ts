@@ -3,6 +3,7 @@ import { moveFixedNodes, movePoints, removeSeveral } from '../../../src/core/edi
 import { faultLine } from '../../../src/core/job/fault.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
+import { hostOf } from '../../../src/core/job/places.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
 import { sampleFile } from '../job/sample.ts';
@@ -47,11 +48,13 @@ describe('several at once', () => {
     expect(Array.isArray(kept) && kept.map(faultLine)).toEqual([
       'bodyLines[0].points[0]: "Door opening" uses it: change or delete that first',
       'nodes[2].at.point: "sill" uses it: change or delete that first',
+      'nodes[8].at.point: "off-post" uses it: change or delete that first',
+      'nodes[10].at.y.point: "in-line" uses it: change or delete that first',
     ]);
   });
 
   it('leaves a job that a file can hold when members go, and with them how they are fed', () => {
-    const bare: Job = { ...job, bent: [], nodes: job.nodes.filter(({ at }) => at.kind !== 'on') };
+    const bare: Job = { ...job, bent: [], nodes: job.nodes.filter(({ at }) => hostOf(at) === null) };
     const gone = removeSeveral(
       bare,
       'members',

@@ -44,6 +44,7 @@ function converted(schema: Schema): Json {
     case 'strict_tuple':
       return { type: 'array', prefixItems: schema.items.map(converted), items: false, minItems: schema.items.length };
     case 'variant':
+    case 'union':
       return { anyOf: schema.options.map(converted) };
     case 'exact_optional':
       return converted(schema.wrapped);

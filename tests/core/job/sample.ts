@@ -57,6 +57,28 @@ export const sampleFile = () => ({
       name: 'leg',
       at: { kind: 'ray', from: 'top', direction: [0, 0.4226, -0.9063], until: { axis: 'y', value: 640 } },
     },
+    {
+      id: 'off-post',
+      name: 'off-post',
+      at: { kind: 'point', point: 'post', offset: [0, 0, 0], clear: { direction: [0, -1, 0], gap: 31.75 } },
+    },
+    {
+      id: 'level',
+      name: 'level',
+      at: {
+        kind: 'on',
+        member: 'hoop',
+        until: { axis: 'z', node: "tower'", plus: 400 },
+        nth: 1,
+        offset: [0, 0, 0],
+      },
+    },
+    {
+      id: 'in-line',
+      name: 'in-line',
+      at: { kind: 'lined-up', x: { value: 300 }, y: { point: "post'", plus: 10 }, z: { node: "tower'", plus: 0 } },
+    },
+    { id: 'across', name: 'across', at: { kind: 'crossing', member: 'hoop', line: ['level', "off-post'"] } },
   ],
   members: [
     {

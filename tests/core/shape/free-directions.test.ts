@@ -73,6 +73,66 @@ describe('where a node can be moved', () => {
     expect(solved(freedom.moved(job, 250)).nodes.get('n')![2]).toBeCloseTo(750, 9);
   });
 
+  const held = jobOf({
+    points: [{ id: 'p', position: [0, 40, 0] }],
+    nodes: {
+      foot: [0, 600, 0],
+      top: [0, 400, 1000],
+      n: { kind: 'lined-up', x: { value: 5 }, y: { point: 'p' }, z: { node: 'top', plus: -20 } },
+      clear: { kind: 'point', point: 'p', offset: [1, 2, 3], clear: { direction: [0, 1, 1], gap: 30 } },
+      high: { kind: 'on', member: 'hoop', until: { axis: 'z', value: 500 }, nth: 2, offset: [0, 0, 4] },
+      level: { kind: 'on', member: 'hoop', until: { axis: 'z', node: 'n' } },
+      cross: { kind: 'crossing', member: 'hoop', line: ['n', 'clear'] },
+    },
+    members: [
+      { id: 'hoop', path: ['foot', 'top', "top'", "foot'"] },
+      { id: 'bar', path: ['n', 'clear'] },
+    ],
+  });
+  const heldFrame = solved(held);
+
+  it('in line with others is free in what is its own number, and follows in the rest', () => {
+    const freedom = freedomOf(heldFrame, "n'")!;
+    if (freedom.free !== 'space') throw new Error('on a line');
+    expect(freedom.open).toEqual([0]);
+    const moved = solved(freedom.moved(held, add(freedom.place, [7, 8, 9])));
+    expect(moved.nodes.get("n'")).toEqual([12, -40, 980]);
+    expect(freedom.moved(held, freedom.place)).toBe(held);
+  });
+
+  it('is nowhere where others decide it altogether', () => {
+    for (const reference of ['level', 'cross', "cross'"]) {
+      const freedom = freedomOf(heldFrame, reference)!;
+      expect(freedom).toMatchObject({ free: 'space', open: [], place: heldFrame.nodes.get(reference) });
+      expect(freedom.free === 'space' && freedom.moved(held, [1, 2, 3])).toBe(held);
+    }
+  });
+
+  it('clear of a point moves by its offset, and keeps the gap', () => {
+    const freedom = freedomOf(heldFrame, "clear'")!;
+    if (freedom.free !== 'space') throw new Error('on a line');
+    expect(freedom.open).toEqual([0, 1, 2]);
+    const to = add(freedom.place, [3, 4, 5]);
+    const job = freedom.moved(held, to);
+    expect(distance(solved(job).nodes.get("clear'")!, to)).toBeLessThan(1e-9);
+    expect(job.nodes.find(({ id }) => id === 'clear')!.at).toMatchObject({ clear: { gap: 30 } });
+  });
+
+  it('at a height slides along its tube, which gives it another height, and counts anew which place it is', () => {
+    const freedom = freedomOf(heldFrame, 'high')!;
+    if (freedom.free !== 'line') throw new Error('free in space');
+    const hoop = heldFrame.byId.get('hoop')!;
+    expect(freedom.host).toMatchObject({ length: hoop.developedLength, sense: 1 });
+    expect(freedom.value).toBeCloseTo(freedom.host!.at, 9);
+    // Over the top to the other leg.
+    for (const along of [freedom.value + 30, 250, hoop.developedLength - 100]) {
+      const job = freedom.moved(held, along);
+      const { point } = freedom.host!.placeAt(along);
+      expect(distance(solved(job).nodes.get('high')!, add(point, [0, 0, 4]))).toBeLessThan(1e-6);
+      expect(job.nodes.find(({ id }) => id === 'high')!.at).toMatchObject({ kind: 'on', nth: along < 1000 ? 1 : 2 });
+    }
+  });
+
   it('is null for a node that the frame does not hold', () => {
     expect(freedomOf(frame, 'nobody')).toBeNull();
   });

@@ -86,22 +86,30 @@ export function developed(corners: readonly Triple[], bendRadius: number): numbe
 }
 
 /** Place and direction of travel at a developed length from the first corner. */
-export function placeAlong(
-  corners: readonly Triple[],
-  bendRadius: number,
-  distance: number,
-): { at: Triple; direction: Triple } {
-  let left = distance;
-  for (const part of cutterThrough(corners, bendRadius, 1).parts) {
-    const length = part.kind === 'bow' ? part.radius * part.angle : part.length;
-    if (left <= length) {
-      return part.kind === 'bow'
-        ? placeOnBow(part, left / part.radius)
-        : { at: along(part.from, part.direction, left), direction: part.direction };
+export const placeAlong = (corners: readonly Triple[], bendRadius: number, distance: number): Step =>
+  walkOf(corners, bendRadius)(distance);
+
+export interface Step {
+  readonly at: Triple;
+  readonly direction: Triple;
+}
+
+/** The same for many places of one tube. */
+export function walkOf(corners: readonly Triple[], bendRadius: number): (distance: number) => Step {
+  const { parts } = cutterThrough(corners, bendRadius, 1);
+  return (distance) => {
+    let left = distance;
+    for (const part of parts) {
+      const length = part.kind === 'bow' ? part.radius * part.angle : part.length;
+      if (left <= length) {
+        return part.kind === 'bow'
+          ? placeOnBow(part, left / part.radius)
+          : { at: along(part.from, part.direction, left), direction: part.direction };
+      }
+      left -= length;
     }
-    left -= length;
-  }
-  throw new RangeError('beyond the end');
+    throw new RangeError('beyond the end');
+  };
 }
 
 /** Distance from a point to the prolonged centreline. */

@@ -32,6 +32,9 @@ export const bendNumber = v.pipe(
   v.integer(NOT_WHOLE),
 );
 
+/** Of the one that is meant, among those that lie along a tube. */
+export const count = v.pipe(number(1, MOST_BENDS, 'counts from 1', `beyond ${MOST_BENDS}`), v.integer(NOT_WHOLE));
+
 /** No control character, none of Unicode's own line breaks, no half of a character, and no prime at the end. */
 const ID = /^[^\p{Cc}\p{Zl}\p{Zp}\p{Cs}]*[^\p{Cc}\p{Zl}\p{Zp}\p{Cs}']$/u;
 

@@ -1,0 +1,16 @@
+/**
+ * The parts of the station that are not there at first, so that the members are shown soon: nodes, and what tubes are made of. They are
+ * fetched in spare time (app/later.ts) or by whoever asks for them first.
+ */
+import { lazy } from 'react';
+
+const nodeTables = () => import('./NodeTables.tsx');
+const nodeCard = () => import('./NodeCard.tsx');
+const materialTables = () => import('./MaterialTables.tsx');
+
+export const NodeTables = lazy(async () => ({ default: (await nodeTables()).NodeTables }));
+export const NodeCard = lazy(async () => ({ default: (await nodeCard()).NodeCard }));
+export const MaterialTables = lazy(async () => ({ default: (await materialTables()).MaterialTables }));
+
+/** Fetches them all. */
+export const frameParts = (): Promise<unknown> => Promise.all([nodeTables(), nodeCard(), materialTables()]);
