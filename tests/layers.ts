@@ -21,7 +21,7 @@ const trades = [
   'exports/solids',
 ];
 const exporting = ['drawing', 'exports/shared', ...trades, 'exports/products'];
-const edited = [...derived, 'core/edit', 'core/session', 'core/shape', ...exporting, 'workers'];
+const edited = [...derived, 'core/edit', 'core/session', 'core/shape', 'core/mend', ...exporting, 'workers'];
 const stored = ['store/types.ts', 'store/storage', 'store/tabs'];
 const edits = ['store/document', 'store/editor'];
 const stores = [...stored, ...edits, 'store/results', 'store/keeping', 'store/opening.ts'];
@@ -51,7 +51,8 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/cope': solved,
   'core/run': [...solved, 'core/marks'],
   'core/rehearse': solved,
-  'core/words': [...judged, 'core/shop'],
+  'core/mend': [...solved, 'core/rehearse', 'core/checks', 'core/stages', 'core/derive.ts', 'core/edit', 'core/shape'],
+  'core/words': [...judged, 'core/shop', 'core/mend'],
   'core/stages': [...solved, 'core/rehearse', 'core/checks'],
   'core/derive.ts': [...solved, 'core/stages'],
   drawing: derived,

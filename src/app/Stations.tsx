@@ -1,7 +1,7 @@
 /** The stations, as the steps of the job: where one stands, and what the checks found, in sign and number. */
 import type { ReactNode } from 'react';
-import type { Severity } from '../core/checks/types.ts';
-import { editor, useEditor, useResults } from '../store/page.ts';
+import { editor, useEditor } from '../store/page.ts';
+import { useOpenCount } from '../ui/kit/useOpenCount.ts';
 import { STATIONS } from './commands.ts';
 import './stations.css';
 
@@ -31,8 +31,7 @@ export function Stations(): ReactNode {
 }
 
 function Tally(): ReactNode {
-  const findings = useResults((state) => state.findings);
-  const count = (severity: Severity): number => findings.filter((finding) => finding.severity === severity).length;
+  const count = useOpenCount();
   const errors = count('error');
   const warnings = count('warning');
   return (

@@ -52,6 +52,7 @@ export function jobOf(parts: Partial<Job>): Job {
     pulls: [],
     bent: [],
     feeds: [],
+    seen: [],
     feet: [],
   };
   return { format: 'cagewright/job', version: 1, name: 'Check', lengthUnit: 'mm', ...empty, ...parts };

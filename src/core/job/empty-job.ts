@@ -18,4 +18,5 @@ export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   pulls: [],
   bent: [],
   feeds: [],
+  seen: [],
 });

@@ -13,6 +13,7 @@ import { memberKind } from './kinds/member.ts';
 import { nodeKind } from './kinds/node.ts';
 import { pointKind } from './kinds/point.ts';
 import { pullKind } from './kinds/pull.ts';
+import { seenKind } from './kinds/seen.ts';
 import { sectionKind } from './kinds/section.ts';
 import type { AnyRecord, Collection, Job, List } from './types.ts';
 
@@ -28,6 +29,7 @@ const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
   pulls: pullKind,
   bent: bentKind,
   feeds: feedKind,
+  seen: seenKind,
 };
 
 /** The names of the lists, in the order in which a file holds them. */

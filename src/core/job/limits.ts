@@ -42,6 +42,9 @@ export const MOST_BOXES = 100;
 export const MOST_PULLS = 1000;
 export const MOST_AT_AN_END = 50;
 
+/** Findings that are marked as seen. */
+export const MOST_SEEN = 10_000;
+
 /** Holes in a foot. */
 export const MOST_HOLES = 50;
 

@@ -16,6 +16,7 @@ import type { Member } from './kinds/member.ts';
 import type { FrameNode } from './kinds/node.ts';
 import type { Point } from './kinds/point.ts';
 import type { Pull } from './kinds/pull.ts';
+import type { Seen } from './kinds/seen.ts';
 import type { Section } from './kinds/section.ts';
 
 export interface Job {
@@ -37,6 +38,7 @@ export interface Job {
   readonly pulls: readonly Pull[];
   readonly bent: readonly BentTube[];
   readonly feeds: readonly TubeFeed[];
+  readonly seen: readonly Seen[];
 }
 
 /** The names of the lists of records, of whatever kind. */

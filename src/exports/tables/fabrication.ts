@@ -3,6 +3,7 @@
  * degrees, kilograms, car axes (ISO 8855), full double precision: rounding is for the printed page alone. What cannot
  * be known (a generator line that no cutter reaches) is null. docs/file-formats.md says what each field means.
  */
+import { isSeen } from '../../core/checks/seen.ts';
 import type { Clearance, Finding, Severity } from '../../core/checks/types.ts';
 import type { Derived } from '../../core/derive.ts';
 import { toDegrees, type Degrees, type Radians } from '../../core/geometry/angle.ts';
@@ -32,6 +33,8 @@ export interface FabricationFinding {
   readonly end?: 'A' | 'B';
   readonly node?: NodeRef;
   readonly envelope?: EnvelopeId;
+  /** Only where a person has marked it as seen and left it. */
+  readonly seen?: boolean;
   readonly message: string;
   readonly source: string;
   readonly at: Vec3;
@@ -130,6 +133,7 @@ function fabricationFinding(finding: Finding, derived: Derived): FabricationFind
     ...(end !== undefined && { end }),
     ...(node !== undefined && { node }),
     ...(envelope !== undefined && { envelope }),
+    ...(isSeen(finding, derived.job.seen) && { seen: true }),
     message: findingInWords(finding, derived),
     source: sourceInWords(finding, derived),
     at,

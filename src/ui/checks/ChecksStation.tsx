@@ -3,8 +3,11 @@ import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import { addEnvelope } from '../../core/edit/envelopes.ts';
 import { NOT_CHECKED, WHO_DECIDES } from '../../core/words/cautions.ts';
+import { grouped } from '../../core/checks/grouped.ts';
+import { isSeen, unseen } from '../../core/checks/seen.ts';
 import type { Severity } from '../../core/checks/types.ts';
 import { useDocument, useEditor, useResults } from '../../store/page.ts';
+import { useOpenCount } from '../kit/useOpenCount.ts';
 import { GapLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
 import { EnvelopeCard } from './EnvelopeCard.tsx';
@@ -16,14 +19,24 @@ import './checks.css';
 
 export default function ChecksStation(): ReactNode {
   const findings = useResults((state) => state.findings);
+  const derived = useDocument((state) => state.derived);
+  const marks = useDocument((state) => state.job.seen);
   const envelopes = useDocument((state) => state.job.envelopes);
+  const open = grouped(bySeverity(unseen(findings, marks)), derived);
+  const seen = grouped(bySeverity(findings.filter((finding) => isSeen(finding, marks))), derived);
   const edit = useDocument((state) => state.edit);
   return (
     <div className="station">
       <p className="caution caution-first">{WHO_DECIDES}</p>
       <Tally />
       <h2>Found</h2>
-      {findings.length === 0 ? <NothingFound /> : <FindingsList findings={bySeverity(findings)} />}
+      {findings.length === 0 ? <NothingFound /> : <FindingsList groups={open} />}
+      {seen.length > 0 && (
+        <Section title={`Seen and left as they are (${seen.length})`}>
+          <p className="small">Each comes back above as soon as its numbers change.</p>
+          <FindingsList groups={seen} seen />
+        </Section>
+      )}
       <Unrehearsed />
       <h2>Room for the driver</h2>
       {envelopes.length === 0 && (
@@ -53,11 +66,10 @@ export default function ChecksStation(): ReactNode {
 
 /** The two figures that one comes for: how many things stand, and the shortest gap. */
 function Tally(): ReactNode {
-  const findings = useResults((state) => state.findings);
+  const count = useOpenCount();
   const clearances = useDocument((state) => state.derived.clearances);
   const envelopes = useDocument((state) => state.job.envelopes);
   const goTo = useEditor((state) => state.goTo);
-  const count = (severity: Severity): number => findings.filter((finding) => finding.severity === severity).length;
   const shortest = clearances.toSorted((a, b) => a.distance - b.distance)[0];
   return (
     <dl className="tally-row">

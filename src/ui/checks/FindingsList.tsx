@@ -1,9 +1,16 @@
-/** What was found, each with its sign, word and colour; a press goes to its place in the bay. */
+/** What was found, each thing once, with its sign, word and colour; a press goes to its place in the bay. Below it what one edit would mend it. */
 import { memo, type ReactNode } from 'react';
+import type { Group } from '../../core/checks/grouped.ts';
+import { canBeSeen, seenOf } from '../../core/checks/seen.ts';
 import type { Finding, Severity } from '../../core/checks/types.ts';
+import { markSeen, unmarkSeen } from '../../core/edit/seen.ts';
+import { mended, mendsOf } from '../../core/mend/mends.ts';
 import { findingInWords, sourceInWords } from '../../core/words/findings.ts';
+import { alsoInWords } from '../../core/words/groups.ts';
+import { mendInWords } from '../../core/words/mends.ts';
 import { editor, useDocument, useEditor } from '../../store/page.ts';
 import type { Selection } from '../../store/types.ts';
+import { Command } from '../kit/Command.tsx';
 
 const SIGNS: Readonly<Record<Severity, { sign: string; word: string }>> = {
   error: { sign: '×', word: 'Error' },
@@ -11,21 +18,60 @@ const SIGNS: Readonly<Record<Severity, { sign: string; word: string }>> = {
   note: { sign: 'i', word: 'Note' },
 };
 
-export function FindingsList({ findings }: { findings: readonly Finding[] }): ReactNode {
+/** `seen`: these were marked so, and can be taken up again. */
+export function FindingsList({ groups, seen = false }: { groups: readonly Group[]; seen?: boolean }): ReactNode {
   const derived = useDocument((state) => state.derived);
   const selection = useEditor((state) => state.selection);
   return (
     <ul className="findings">
-      {findings.map((finding, index) => {
-        const chosen = selection?.kind === 'tube' && selection.id === finding.tube;
+      {groups.map((group) => {
+        const { first, more } = group;
+        const all = [first, ...more];
+        const chosen = selection?.kind === 'tube' && all.some(({ tube }) => selection.id === tube);
         return (
-          <Found
-            key={index}
-            finding={finding}
-            message={findingInWords(finding, derived)}
-            source={sourceInWords(finding, derived)}
-            chosen={chosen}
-          />
+          <li key={JSON.stringify(seenOf(first))}>
+            <Found
+              finding={first}
+              message={findingInWords(first, derived)}
+              also={alsoInWords(group, derived)}
+              source={sourceInWords(first, derived)}
+              chosen={chosen}
+            />
+            <div className="row finding-keys">
+              {seen
+                ? [
+                    <Command
+                      key="again"
+                      quiet
+                      step="Take a finding up again"
+                      run={(job) => unmarkSeen(job, all.map(seenOf))}
+                    >
+                      Take it up again
+                    </Command>,
+                  ]
+                : [
+                    ...mendsOf(first, derived).map((mend) => {
+                      const words = mendInWords(mend, derived);
+                      return (
+                        <Command key={words} step={words} run={(job) => mended(job, mend, first, derived)}>
+                          {words}
+                        </Command>
+                      );
+                    }),
+                    canBeSeen(first) && (
+                      <Command
+                        key="leave"
+                        quiet
+                        step="Leave a finding as it is"
+                        label={`Seen, leave it: ${findingInWords(first, derived)}`}
+                        run={(job) => markSeen(job, all.map(seenOf))}
+                      >
+                        Seen, leave it
+                      </Command>
+                    ),
+                  ]}
+            </div>
+          </li>
         );
       })}
     </ul>
@@ -35,6 +81,7 @@ export function FindingsList({ findings }: { findings: readonly Finding[] }): Re
 interface FoundProps {
   readonly finding: Finding;
   readonly message: string;
+  readonly also: string | null;
   readonly source: string;
   readonly chosen: boolean;
 }
@@ -43,25 +90,24 @@ interface FoundProps {
 const Found = memo(function Found(props: FoundProps): ReactNode {
   const { finding, chosen } = props;
   return (
-    <li>
-      <button
-        type="button"
-        className={`finding finding-${finding.severity}${chosen ? ' chosen' : ''}`}
-        aria-current={chosen || undefined}
-        onClick={() => editor.getState().goTo(finding.at, placeOf(finding))}
-      >
-        <span className="finding-sign" aria-hidden="true">
-          {SIGNS[finding.severity].sign}
+    <button
+      type="button"
+      className={`finding finding-${finding.severity}${chosen ? ' chosen' : ''}`}
+      aria-current={chosen || undefined}
+      onClick={() => editor.getState().goTo(finding.at, placeOf(finding))}
+    >
+      <span className="finding-sign" aria-hidden="true">
+        {SIGNS[finding.severity].sign}
+      </span>
+      <span className="finding-body">
+        <span className="finding-head">
+          <span className="finding-word">{SIGNS[finding.severity].word}</span>
+          <span className="small">{props.source}</span>
         </span>
-        <span className="finding-body">
-          <span className="finding-head">
-            <span className="finding-word">{SIGNS[finding.severity].word}</span>
-            <span className="small">{props.source}</span>
-          </span>
-          <span className="finding-message">{props.message}</span>
-        </span>
-      </button>
-    </li>
+        <span className="finding-message">{props.message}</span>
+        {props.also !== null && <span className="small">{props.also}</span>}
+      </span>
+    </button>
   );
 });
 

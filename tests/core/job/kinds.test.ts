@@ -121,11 +121,12 @@ it('every kind of record is named by a reference of the sample, or nothing can n
     'pulls',
     'bent',
     'feeds',
+    'seen',
   ]);
 });
 
 /** Text that a person may choose freely: it names no record, or one that may be gone. */
-const FREE = /\.(id|name|role|material|batch|on|by|check)$|\.done\[\d+\]$|^pulls\[\d+\]\.tube$/u;
+const FREE = /\.(id|name|role|material|batch|on|by|check|as|finding)$|\.done\[\d+\]$|^(pulls|seen)\[\d+\]\.tube$/u;
 
 it('text that is not free to choose is refused, at its place, where it says nothing', () => {
   const file = sampleFile();

@@ -119,6 +119,7 @@ export const sampleFile = () => ({
       holes: [{ at: [40, -30], diameter: 10.5 }],
     },
   ],
+  seen: [{ finding: 'joint/in-bend', tube: 'stay', end: 'A', bend: 1, as: '{"runTube":"hoop"}' }],
   envelopes: [
     {
       id: 'head',

@@ -37,6 +37,7 @@ describe('serialiseJob', () => {
       nodes: sample().nodes.slice(0, 1),
       members: [],
       feet: [],
+      seen: [],
       bent: [],
       feeds: [{ tube: "stay'", from: 'A' }],
     });
@@ -78,6 +79,7 @@ describe('serialiseJob', () => {
   "feeds": [
     { "from": "A", "tube": "stay'" }
   ],
+  "seen": [],
   "survey": { "measurements": [{ "kind": "width", "point": "sill-l", "value": 1280, "sigma": 1 }] }
 }
 `);

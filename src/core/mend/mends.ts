@@ -1,0 +1,150 @@
+/**
+ * What would mend a finding, where one edit can: facts that words are made of (core/words/mends.ts), and the edit. Whether it does mend is seen
+ * by trying: the job with the edit is derived, and refused where it still has the finding or an error that it had not.
+ */
+import type { Finding, JointNearBend, JointOffRunEnd } from '../checks/types.ts';
+import { derive } from '../derive.ts';
+import { updateDie } from '../edit/dies.ts';
+import { setTubeOrder } from '../edit/feeds.ts';
+import { moveMember, setEnd, updateMember } from '../edit/members.ts';
+import { swapThrough } from '../edit/pieces.ts';
+import type { Edited } from '../edit/records.ts';
+import { scale } from '../geometry/vector.ts';
+import { fault } from '../job/fault.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
+import { bareId, isPrimed, primed, type DieId, type MemberId, type NodeRef, type TubeRef } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
+import { freedomOf } from '../shape/free-directions.ts';
+import type { Bar, Frame, SolvedTube } from '../solve/types.ts';
+
+export type Mend =
+  /** The node along the bar that it stands on; `by` counts towards the bar's end B, mm. */
+  | { readonly kind: 'move-along'; readonly node: NodeRef; readonly bar: TubeRef; readonly by: number }
+  | { readonly kind: 'build-after'; readonly member: MemberId; readonly after: MemberId }
+  | { readonly kind: 'mitre'; readonly member: MemberId; readonly which: 0 | 1; readonly mate: TubeRef }
+  | { readonly kind: 'no-mirror'; readonly member: MemberId }
+  | { readonly kind: 'run-through'; readonly member: MemberId; readonly by: TubeRef }
+  | { readonly kind: 'turn-foot'; readonly member: MemberId; readonly which: 0 | 1 }
+  | { readonly kind: 'keep-order'; readonly tube: TubeRef; readonly order: readonly BendStep[] }
+  | { readonly kind: 'radius-from-pulls'; readonly die: DieId };
+
+/** What would mend it, the most usual first; empty where no one edit is known to. */
+export function mendsOf(finding: Finding, frame: Frame): readonly Mend[] {
+  const tube = frame.byId.get(finding.tube)!;
+  const { id: member } = tube.member;
+  const which = finding.end === 'B' ? 1 : 0;
+  switch (finding.id) {
+    case 'joint/near-bend':
+      return clearOfBends(finding, tube, frame);
+    case 'joint/off-run-end':
+      return backFromEnd(finding, frame);
+    case 'end/meets-nothing': {
+      const { sees } = finding;
+      if (sees === null) return [];
+      if (sees === 'own-twin') return [{ kind: 'mitre', member, which, mate: primed(member) }];
+      return [{ kind: 'build-after', member, after: frame.byId.get(sees.later)!.member.id }];
+    }
+    case 'mitre/one-sided': {
+      const mate = frame.byId.get(finding.mate)!;
+      const end = mate.ends.findIndex(({ node }) => node !== null && node === finding.node);
+      if (end === -1) return [];
+      const seen = isPrimed(mate.bar) && tube.member.mirror ? primed(tube.bar) : tube.bar;
+      return [{ kind: 'mitre', member: mate.member.id, which: end as 0 | 1, mate: seen }];
+    }
+    case 'member/twin-in-same-place':
+      return [{ kind: 'no-mirror', member }];
+    case 'piece/hoop':
+      return (tube.member.cutBy ?? []).map((by): Mend => ({ kind: 'run-through', member, by }));
+    case 'foot/upside-down':
+      return [{ kind: 'turn-foot', member, which }];
+    case 'bend/order-matters':
+      return [{ kind: 'keep-order', tube: tube.id, order: finding.order }];
+    case 'bend/radius-opens':
+      return tube.die === null ? [] : [{ kind: 'radius-from-pulls', die: tube.die.id }];
+    default:
+      return [];
+  }
+}
+
+/** mm. What is just clear of a limit is this much beyond it, so that nobody asks whether it is. */
+const BEYOND = 0.1;
+
+/** To the nearer side of the bend, if that is clear of the others too. */
+function clearOfBends({ node, reach }: JointNearBend, tube: SolvedTube, frame: Frame): readonly Mend[] {
+  const cut = tube.ends.flatMap(({ node: at, cuts }) => (at === node ? cuts : [])).find(({ onBend }) => !onBend);
+  const bar = cut === undefined ? undefined : frame.bars.get(cut.against);
+  if (cut === undefined || bar === undefined || node === undefined) return [];
+  const clear = (at: number) =>
+    at > 0 && at < bar.developedLength && bar.bends.every(({ start, end }) => at < start - reach || at > end + reach);
+  const by = bar.bends
+    .flatMap(({ start, end }) => [start - reach - BEYOND, end + reach + BEYOND])
+    .filter(clear)
+    .map((at) => at - cut.landingAt)
+    .toSorted((a, b) => Math.abs(a) - Math.abs(b))[0];
+  return by === undefined ? [] : along(node, bar, by, frame);
+}
+
+function backFromEnd({ node, tube, runTube, runTubeEnd, over }: JointOffRunEnd, frame: Frame): readonly Mend[] {
+  const run = frame.byId.get(runTube)!;
+  const bar = frame.bars.get(run.bar)!;
+  if (node === undefined || tube === runTube) return [];
+  return along(node, bar, (over + BEYOND) * (runTubeEnd === 'A' ? 1 : -1), frame);
+}
+
+/** Only of a node that is placed by how far it is along this bar. */
+function along(node: NodeRef, bar: Bar, by: number, frame: Frame): readonly Mend[] {
+  const freedom = freedomOf(frame, node);
+  const slides = freedom?.free === 'line' && freedom.host !== null && freedom.at.kind === 'on';
+  return slides && bareId(freedom.at.member) === bareId(bar.id) ? [{ kind: 'move-along', node, bar: bar.id, by }] : [];
+}
+
+/** The job with the mend; or why it does not do there. `frame` is the one it was found in. */
+export function mended(job: Job, mend: Mend, finding: Finding, frame: Frame): Edited {
+  const edited = edit(job, mend, frame);
+  if (Array.isArray(edited)) return edited;
+  const after = derive(edited as Job);
+  if (!after.ok) return after.faults;
+  const before = derive(job);
+  const errors = (found: readonly Finding[]) => found.filter(({ severity }) => severity === 'error').length;
+  const still = after.value.findings.some(
+    ({ id, tube, end, bend }) =>
+      id === finding.id && tube === finding.tube && end === finding.end && bend === finding.bend,
+  );
+  if (still) return [fault('', 'tried, and it does not mend it: something else stands in the way there')];
+  if (before.ok && errors(after.value.findings) > errors(before.value.findings)) {
+    return [fault('', 'tried, and it brings an error that was not there')];
+  }
+  return edited;
+}
+
+function edit(job: Job, mend: Mend, frame: Frame): Edited {
+  switch (mend.kind) {
+    case 'move-along': {
+      const freedom = freedomOf(frame, mend.node);
+      if (freedom?.free !== 'line' || freedom.host === null) return job;
+      return freedom.moved(job, freedom.value + mend.by * freedom.host.sense);
+    }
+    case 'build-after':
+      return moveMember(
+        job,
+        mend.member,
+        job.members.findIndex(({ id }) => id === mend.after),
+      );
+    case 'mitre':
+      return setEnd(job, mend.member, mend.which, { fit: 'mitre', with: mend.mate, allowance: 0 });
+    case 'no-mirror':
+      return updateMember(job, mend.member, { mirror: false });
+    case 'run-through':
+      return swapThrough(job, mend.member, mend.by);
+    case 'turn-foot': {
+      const end = job.members.find(({ id }) => id === mend.member)?.ends[mend.which];
+      return end?.fit === 'foot'
+        ? setEnd(job, mend.member, mend.which, { ...end, normal: scale(end.normal, -1) })
+        : job;
+    }
+    case 'keep-order':
+      return setTubeOrder(job, mend.tube, mend.order);
+    case 'radius-from-pulls':
+      return updateDie(job, mend.die, { radius: 'from-pulls' });
+  }
+}
