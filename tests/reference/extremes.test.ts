@@ -6,9 +6,10 @@
  */
 import { describe, expect, it } from 'vitest';
 import { trimOn } from '../../src/core/solve/end-cutter.ts';
+import { drawn } from '../draws.ts';
 import { bothEnds } from './compare.ts';
 import { frameOf } from './jobs.ts';
-import { bentJoint, straightJoint, type Joint } from './joints.ts';
+import { bentJoint, hollowJoint, straightJoint, type Joint } from './joints.ts';
 import { distanceToCentreline } from './oracles/centreline.ts';
 import { generatorStart } from './oracles/march.ts';
 import { furthestSampled, trimByRay } from './oracles/ray.ts';
@@ -90,4 +91,14 @@ describe('tip and throat at bent runs', () => {
     'lie beyond every line where the listed degrees show nothing, joint %i',
     (seed) => beyondSamples(bentJoint(seed), 100),
   );
+
+  // Of the first two the curve ends within the degree that it begins in, where the nearest stretch lies as far as the joint reaches.
+  it.each([
+    [31481, hollowJoint],
+    [30686, bentJoint],
+    ...seeds(33001, drawn(30, 600)).map((seed) => [seed, hollowJoint] as const),
+  ] as const)('lie beyond every line in hollows and past the joint, joint %i', (seed, make) => {
+    const joint = make(seed);
+    if (bothEnds(joint).solved.tip !== null) beyondSamples(joint, 40);
+  });
 });

@@ -6,7 +6,7 @@
 import { describe, expect, it } from 'vitest';
 import { drawn } from '../draws.ts';
 import { bothEnds, EVERY_DEGREE, everyDegrees } from './compare.ts';
-import { bentJoint, seedsOf, straightJoint, type Joint } from './joints.ts';
+import { bentJoint, hollowJoint, seedsOf, straightJoint, type Joint } from './joints.ts';
 import { distanceToCentreline } from './oracles/centreline.ts';
 import { generatorStart, trimByMarch, type End } from './oracles/march.ts';
 import { along } from './oracles/space.ts';
@@ -26,7 +26,7 @@ function disagreements(ours: Float64Array, end: End, degrees: readonly number[])
 function check(joint: Joint, degrees: readonly number[]): void {
   const { solved, end } = bothEnds(joint);
   expect(disagreements(solved.outer, end, degrees)).toEqual([]);
-  const bore = { ...end, radius: joint.bore };
+  const bore = { ...end, radius: joint.bore, outside: end.radius };
   expect(disagreements(solved.inner, bore, everyDegrees(12))).toEqual([]);
 }
 
@@ -35,6 +35,9 @@ describe('trim of a straight branch, outside and bore, against a search along ea
     check(straightJoint(seed), everyDegrees(3)),
   );
   it.each(seedsOf(1001, 120, bentJoint))('to bent runs, joint %i', (seed) => check(bentJoint(seed), everyDegrees(3)));
+  it.each(range(30001, drawn(40, 400)))('in hollows, beside joints and through both legs, joint %i', (seed) =>
+    check(hollowJoint(seed), everyDegrees(4)),
+  );
   it.each(range(5001, drawn(2, 5)))('to straight runs, every degree, joint %i', (seed) =>
     check(straightJoint(seed), EVERY_DEGREE),
   );

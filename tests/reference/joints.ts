@@ -133,17 +133,65 @@ export function bentJoint(seed: number): Joint {
   return jointOf(seed, { node, at, direction, radius, runs, tangent: onAxis ? place.direction : null, draw });
 }
 
+/**
+ * Bends of 3 to 170 degrees and branches that lie along them: in their hollow, through both legs, past them or short of them. Lines here
+ * have two and three stretches within a run, and many miss it at the joint and strike it farther on.
+ */
+export function hollowJoint(seed: number): Joint {
+  const draw = drawFrom(seed);
+  const tubes = draw.oneOf([1, 1, 1, 2, 3]);
+  const run = drawHollowRun(draw, drawPoint(draw, 800));
+  const distance = draw.between(60, developed(run.corners, run.bendRadius) - 60);
+  const place = placeAlong(run.corners, run.bendRadius, distance);
+  const lean = around(place.direction, anySquare(place.direction), draw.between(0, 360));
+  const included = (draw.oneOf([draw.between(2, 30), draw.between(2, 90)]) * Math.PI) / 180;
+  const direction = sum(
+    times(Math.cos(included) * draw.oneOf([-1, 1]), place.direction),
+    times(Math.sin(included), lean),
+  );
+  const offset = times(draw.oneOf([0, draw.between(0, 1.2), draw.between(0, 4)]) * run.radius, drawDirection(draw));
+  const at = sum(place.at, offset);
+  const node: FrameNode = { id: 'foot', name: '', at: { kind: 'on', member: 'run0', from: 'start', distance, offset } };
+  const runs = [run];
+  while (runs.length < tubes) {
+    const other = drawHollowRun(draw, [0, 0, 0]);
+    const near = placeAlong(
+      other.corners,
+      other.bendRadius,
+      draw.between(80, developed(other.corners, other.bendRadius)),
+    );
+    const shift = sum(difference(at, near.at), times(draw.between(0, 1) * other.radius, drawDirection(draw)));
+    runs.push({ ...other, corners: other.corners.map((corner) => sum(corner, shift)) });
+  }
+  const radius = draw.chance(0.25) ? run.radius : draw.between(0.4, 1.3) * run.radius;
+  return jointOf(seed, { node, at, direction, radius, runs, tangent: null, draw });
+}
+
+function drawHollowRun(draw: Draw, from: Triple): Run {
+  const radius = draw.between(12, 30);
+  const bendRadius = radius * draw.between(3, 12);
+  return bentThrough(draw, from, { radius, bendRadius }, draw.oneOf([1, 1, 2]), () =>
+    draw.between(3, draw.oneOf([30, 170])),
+  );
+}
+
 /** One to three bends of 20 to 120 degrees, planes turned at random, straights of 5 to 250 mm between the tangents. */
 function drawBentRun(draw: Draw): Run {
   const radius = draw.between(15, 26);
   const bendRadius = radius * draw.between(4, 8);
   const bends = draw.oneOf([1, 1, 2, 3]);
-  const corners: Triple[] = [drawPoint(draw, 1000)];
+  return bentThrough(draw, drawPoint(draw, 1000), { radius, bendRadius }, bends, () => draw.between(20, 120));
+}
+
+/** Through so many bends, each in a plane of its own. */
+function bentThrough(draw: Draw, from: Triple, size: Omit<Run, 'corners'>, bends: number, turnOf: () => number): Run {
+  const { bendRadius } = size;
+  const corners: Triple[] = [from];
   let travel = drawDirection(draw);
   let across = anySquare(travel);
   let setBack = 0;
   for (let i = 0; i < bends; i++) {
-    const turn = draw.between(20, 120);
+    const turn = turnOf();
     const nextSetBack = bendRadius * Math.tan((turn * Math.PI) / 360);
     corners.push(along(corners.at(-1)!, travel, setBack + nextSetBack + (i === 0 ? 300 : draw.between(5, 250))));
     across = around(travel, across, draw.between(0, 360));
@@ -154,7 +202,7 @@ function drawBentRun(draw: Draw): Run {
     setBack = nextSetBack;
   }
   corners.push(along(corners.at(-1)!, travel, setBack + 300));
-  return { corners, bendRadius, radius };
+  return { ...size, corners };
 }
 
 /** Developed lengths at which a bend begins or ends. */

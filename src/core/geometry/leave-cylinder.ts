@@ -1,10 +1,10 @@
 /**
- * Where parallel lines leave a cylinder: closed form (docs/maths/cope.md). In the plane square to the cylinder's axis it is
+ * Where parallel lines lie within a cylinder, and leave it: closed form (docs/maths/cope.md). In the plane square to the cylinder's axis it is
  * a circle, and every line runs along `ahead` there, at the distance `aside` from its middle.
  */
-import { keepNearest, type Bundle, type Fan, type Leaving } from './fan.ts';
+import { keepNearest, keepPassed, type Bundle, type Fan, type Leaving } from './fan.ts';
 import { ANGLE_ROUNDING, ROUNDING } from './tolerance.ts';
-import { addScaled, cross, dot, length, scale, subtract, type Vec3 } from './vector.ts';
+import { addScaled, cross, dot, length, rejectFrom, scale, subtract, type Vec3 } from './vector.ts';
 
 /** A cylinder as the lines of one bundle meet it: each of these is start + cos phi * cos + sin phi * sin. */
 export interface CylinderMet {
@@ -26,7 +26,20 @@ export interface CylinderMet {
   readonly high: number;
 }
 
-/** The cylinder about `anchor` + t `axis`, t from `low` to `high`; null where the lines run along it and never leave. */
+/** A cylinder that the lines run along: a line is within it all the way from one end to the other, or nowhere. */
+export interface AlongMet {
+  readonly kind: 'along';
+  readonly radius: number;
+  /** Square to the axis. */
+  readonly start: Vec3;
+  readonly cos: Vec3;
+  readonly sin: Vec3;
+  /** Its ends, mm along the lines from their origin. */
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The cylinder about `anchor` + t `axis`, t from `low` to `high`, as these lines at distance `rho` from their axis meet it. */
 export function cylinderMet(
   anchor: Vec3,
   axis: Vec3,
@@ -35,16 +48,28 @@ export function cylinderMet(
   radius: number,
   { origin, direction, reference }: Bundle,
   rho: number,
-): CylinderMet | null {
+): CylinderMet | AlongMet {
   const side = cross(direction, reference);
   const cosine = dot(direction, axis);
   const across = addScaled(direction, axis, -cosine);
   const sine = length(across);
-  if (sine < ANGLE_ROUNDING) return null;
+  const start = subtract(origin, anchor);
+  if (sine < ANGLE_ROUNDING) {
+    const from = dot(start, direction);
+    const [one, other] = cosine > 0 ? [low, high] : [-high, -low];
+    return {
+      kind: 'along',
+      radius,
+      start: rejectFrom(start, direction),
+      cos: scale(reference, rho),
+      sin: scale(side, rho),
+      low: one - ROUNDING - from,
+      high: other + ROUNDING - from,
+    };
+  }
   // Unit vectors square to the axis: `ahead` in the lines' own plane with it, `off` square to both.
   const ahead = scale(across, 1 / sine);
   const off = cross(ahead, axis);
-  const start = subtract(origin, anchor);
   return {
     kind: 'cylinder',
     radius,
@@ -68,7 +93,7 @@ export function cylinderMet(
 export function leaveCylinder(met: CylinderMet, fan: Fan, surface: number): void {
   const { radius, sine, cosine, low, high } = met;
   const { startAhead, cosAhead, sinAhead, startAside, cosAside, sinAside, startAlong, cosAlong, sinAlong } = met;
-  const { cosines, sines, nearest, by } = fan;
+  const { cosines, sines } = fan;
   const bounded = low > -Infinity || high < Infinity;
   const graze = -2 * radius * ROUNDING;
   for (let k = 0; k < cosines.length; k++) {
@@ -79,12 +104,61 @@ export function leaveCylinder(met: CylinderMet, fan: Fan, surface: number): void
     if (square < graze) continue;
     const root = square > 0 ? Math.sqrt(square) : 0;
     const s = (root - (startAhead + c * cosAhead + n * sinAhead)) / sine;
+    const within = (2 * root) / sine;
+    let entered = s - within;
     if (bounded) {
       const along = startAlong + c * cosAlong + n * sinAlong + s * cosine;
-      if (along < low || along > high) continue;
+      const before = along - within * cosine;
+      // It comes out of the piece beside, and who knows since when it is within that.
+      if (before < low || before > high) entered = -Infinity;
+      if (along < low || along > high) {
+        if (along > high ? before <= high : before >= low)
+          keepPassed(fan, k, s - (along - (along > high ? high : low)) / cosine, entered);
+        continue;
+      }
     }
-    keepNearest(nearest, by, k, s, surface);
+    keepNearest(fan, k, s, entered, surface);
   }
+}
+
+/** The same against one endless cylinder alone, which no line leaves twice. */
+export function leaveEndless(met: CylinderMet, { cosines, sines, nearest, by }: Fan, surface: number): void {
+  const { radius, sine, startAhead, cosAhead, sinAhead, startAside, cosAside, sinAside } = met;
+  const graze = -2 * radius * ROUNDING;
+  for (let k = 0; k < cosines.length; k++) {
+    const c = cosines[k]!;
+    const n = sines[k]!;
+    const aside = startAside + c * cosAside + n * sinAside;
+    const square = radius * radius - aside * aside;
+    by[k] = surface;
+    nearest[k] =
+      square < graze ? NaN : ((square > 0 ? Math.sqrt(square) : 0) - (startAhead + c * cosAhead + n * sinAhead)) / sine;
+  }
+}
+
+/** The stretch of the line of this cosine and sine of phi within the cylinder, a touch counted; null where it passes by. */
+export function withinCylinder(
+  met: CylinderMet | AlongMet,
+  c: number,
+  n: number,
+): readonly [from: number, to: number] | null {
+  if (met.kind === 'along') {
+    const off = addScaled(addScaled(met.start, met.cos, c), met.sin, n);
+    return length(off) <= met.radius + ROUNDING ? [met.low, met.high] : null;
+  }
+  const { radius, sine, cosine, low, high } = met;
+  const aside = met.startAside + c * met.cosAside + n * met.sinAside;
+  const square = radius * radius - aside * aside;
+  if (square < -2 * radius * ROUNDING) return null;
+  const root = Math.sqrt(Math.max(0, square));
+  const middle = -(met.startAhead + c * met.cosAhead + n * met.sinAhead) / sine;
+  let [from, to] = [middle - root / sine, middle + root / sine];
+  const along = met.startAlong + c * met.cosAlong + n * met.sinAlong;
+  if (cosine === 0) return along < low || along > high ? null : [from, to];
+  const [one, other] = [(low - along) / cosine, (high - along) / cosine];
+  from = Math.max(from, Math.min(one, other));
+  to = Math.min(to, Math.max(one, other));
+  return from <= to ? [from, to] : null;
 }
 
 /** How the cylinder lies where the line of this cosine and sine of phi leaves it, at s. */

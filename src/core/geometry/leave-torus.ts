@@ -1,10 +1,10 @@
 /**
- * Where parallel lines leave a sector of a torus: one quartic a line (docs/maths/cope.md). Axes at the torus's centre: x to
+ * Where parallel lines lie within a sector of a torus, and leave it: one quartic a line (docs/maths/cope.md). Axes at the torus's centre: x to
  * where the sector starts, y along its first tangent, z its normal.
  */
 import type { Radians } from './angle.ts';
-import { risingRoots, turns } from '../numerics/quartic.ts';
-import { keepNearest, type Bundle, type Fan, type Leaving, type Touched } from './fan.ts';
+import { risingRoots, stretchesBelow, turns } from '../numerics/quartic.ts';
+import { keepNearest, keepPassed, linesAt, type Bundle, type Fan, type Leaving, type Touched } from './fan.ts';
 import type { ArcPiece } from './path.ts';
 import { ROUNDING } from './tolerance.ts';
 import { cross, dot, scale, subtract, type Vec3 } from './vector.ts';
@@ -57,16 +57,38 @@ export function torusMet(
   };
 }
 
-const roots = new Float64Array(2);
+const roots = new Float64Array(4);
 
 /** `near` only saves steps where it lies near the first line's crossing; NaN where none is known. */
-export function leaveTorus(met: TorusMet, fan: Fan, surface: number, near: number): void {
+export const leaveTorus = (met: TorusMet, fan: Fan, surface: number, near: number): void =>
+  crossTorus(met, fan, surface, near, null);
+
+const ONE = linesAt([0]);
+
+/** The stretches of the line of this cosine and sine of phi within the sector, touches counted: 0 to 2 pairs [from, to]. */
+export function withinTorus(met: TorusMet, c: number, n: number): (readonly [from: number, to: number])[] {
+  const within: (readonly [number, number])[] = [];
+  ONE.nearest[0] = NaN;
+  ONE.cosines[0] = c;
+  ONE.sines[0] = n;
+  crossTorus(met, ONE, 0, NaN, within);
+  return within;
+}
+
+/** Notes in the fan where its lines leave, or, if asked for, in `within` where they are inside. */
+function crossTorus(
+  met: TorusMet,
+  fan: Fan,
+  surface: number,
+  near: number,
+  within: (readonly [number, number])[] | null,
+): void {
   const { ring, radius, cosEnd, sinEnd, degree } = met;
   const [ux, uy, uz] = met.direction;
   const [ox, oy, oz] = met.start;
   const [cx, cy, cz] = met.cos;
   const [sx, sy, sz] = met.sin;
-  const { cosines, sines, nearest, by, grazes } = fan;
+  const { cosines, sines, nearest, grazes } = fan;
   // The quartic is about 4 R^2 (distance^2 - radius^2) near the surface.
   const touch = 8 * ring * ring * radius * ROUNDING;
   let neighbour = near;
@@ -83,58 +105,65 @@ export function leaveTorus(met: TorusMet, fan: Fan, surface: number, near: numbe
     z -= shift * uz;
     const squared = x * x + y * y + z * z;
     const outermost = (ring + radius) * (ring + radius) - squared;
-    if (outermost < 0 || !reachesWedge(nearest[k]!, x, y, ux, uy, sinEnd, cosEnd, shift)) continue;
+    if (outermost < 0) continue;
+    // Between the sector's end planes: y >= 0 and x sinEnd - y cosEnd >= 0, each linear along the line.
+    const startValue = y + ROUNDING;
+    const endValue = x * sinEnd - y * cosEnd + ROUNDING;
+    const endRate = ux * sinEnd - uy * cosEnd;
+    if ((uy === 0 && startValue < 0) || (endRate === 0 && endValue < 0)) continue;
+    let low = -Infinity;
+    let high = Infinity;
+    if (uy > 0) low = -startValue / uy;
+    else if (uy < 0) high = -startValue / uy;
+    if (endRate > 0) low = Math.max(low, -endValue / endRate);
+    else if (endRate < 0) high = Math.min(high, -endValue / endRate);
+    const held = nearest[k]!;
+    if (low > high || Math.abs(held) <= Math.max(low - shift, shift - high, 0)) continue;
     const m = squared + ring * ring - radius * radius;
     const p = 2 * m - 4 * ring * ring * (1 - uz * uz);
     const q = 8 * ring * ring * z * uz;
     const rest = m * m - 4 * ring * ring * (squared - z * z);
-    const found = risingRoots(p, q, rest, touch, Math.sqrt(outermost) + ROUNDING, neighbour + shift, roots);
+    const far = Math.sqrt(outermost) + ROUNDING;
+    if (within !== null) {
+      const pairs = stretchesBelow(p, q, rest, touch, far, roots);
+      for (let r = 0; r < pairs; r++) {
+        const [from, to] = [Math.max(roots[2 * r]!, low), Math.min(roots[2 * r + 1]!, high)];
+        if (from <= to) within.push([from - shift, to - shift]);
+      }
+      continue;
+    }
+    const found = risingRoots(p, q, rest, touch, far, neighbour + shift, roots);
     for (let r = 0; r < found; r++) {
-      const px = x + roots[r]! * ux;
-      const py = y + roots[r]! * uy;
-      if (py < -ROUNDING || py * cosEnd - px * sinEnd > ROUNDING) continue;
-      neighbour = roots[r]! - shift;
-      keepNearest(nearest, by, k, neighbour, surface);
+      const root = roots[r]!;
+      if (root < low) continue;
+      const at = Math.abs(nearest[k]!) + shift;
+      const entered = isOutsideTill(Math.max(at, low), root, p, q, rest) ? at - shift : -Infinity;
+      if (root <= high) {
+        neighbour = root - shift;
+        keepNearest(fan, k, neighbour, entered, surface);
+      } else if (((high * high + p) * high + q) * high + rest <= 0) keepPassed(fan, k, high - shift, entered);
     }
     if (grazes === null) continue;
     for (let t = 0; t < 3; t++) {
       const turn = turns[t]!;
-      if (!(Math.abs(((turn * turn + p) * turn + q) * turn + rest) < degree)) continue;
-      if (!(Math.abs(turn - shift) > Math.abs(nearest[k]!) + FARTHER))
+      if (Math.abs(((turn * turn + p) * turn + q) * turn + rest) < degree)
         grazes.push({ line: k, surface, s: turn - shift });
     }
   }
 }
 
 /**
- * False if the line has no part between the sector's two end planes, or that part lies farther from the origin than the
- * crossing it already has, at `nearest`.
+ * Whether the stretch that ends at this rising root has surely not begun at s: that lies before the root's own dip, and the line is
+ * outside there, or even before the turn that comes before. Of an s that is NaN nothing is sure.
  */
-function reachesWedge(
-  nearest: number,
-  x: number,
-  y: number,
-  ux: number,
-  uy: number,
-  sinEnd: number,
-  cosEnd: number,
-  shift: number,
-): boolean {
-  // Inside: y >= 0 and x sinEnd - y cosEnd >= 0, each linear along the line.
-  const startValue = y + ROUNDING;
-  const endValue = x * sinEnd - y * cosEnd + ROUNDING;
-  const endRate = ux * sinEnd - uy * cosEnd;
-  if ((uy === 0 && startValue < 0) || (endRate === 0 && endValue < 0)) return false;
-  let low = -Infinity;
-  let high = Infinity;
-  if (uy > 0) low = -startValue / uy;
-  else if (uy < 0) high = -startValue / uy;
-  if (endRate > 0) low = Math.max(low, -endValue / endRate);
-  else if (endRate < 0) high = Math.min(high, -endValue / endRate);
-  if (low > high) return false;
-  const soonest = Math.max(low - shift, shift - high, 0);
-  return !(Math.abs(nearest) <= soonest);
+function isOutsideTill(s: number, root: number, p: number, q: number, rest: number): boolean {
+  const last = turns[2]! <= root;
+  const dip = last ? turns[2]! : turns[0]!;
+  return s < dip && ((last && s < turns[1]!) || ((s * s + p) * s + q) * s + rest > 0);
 }
+
+/** Whether the line touches so near that a degree on it may count, where the line's own trim is `trim`. */
+export const mayCount = (trim: number, touched: number): boolean => !(Math.abs(touched) > Math.abs(trim) + FARTHER);
 
 /** How the torus lies where the line of this cosine and sine of phi leaves it, at s. */
 export function torusLeft(met: TorusMet, c: number, n: number, s: number): Leaving {

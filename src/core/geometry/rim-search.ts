@@ -7,7 +7,8 @@
  */
 import { wrapHalfTurn, type Radians } from './angle.ts';
 import type { Leaving } from './fan.ts';
-import { leavingAt, trimAt, type MetSleeve } from './sleeve.ts';
+import type { MetSleeve } from './met-sleeve.ts';
+import { leavingAt, trimAt } from './sleeve.ts';
 
 /** A place of the curve: phi in (-pi, pi], s in mm. */
 export interface RimPlace {

@@ -19,7 +19,8 @@ import {
   type Sample,
   type Sense,
 } from './rim-search.ts';
-import { GENERATORS, leavingGenerator, trimOf, winnersNoted, type MetSleeve, type Trim } from './sleeve.ts';
+import type { MetSleeve } from './met-sleeve.ts';
+import { GENERATORS, leavingGenerator, trimOf, winnersNoted, type Trim } from './sleeve.ts';
 
 export interface Extremes {
   /** The least of the curve, and its other lows that are no more than SAME_LOW above it, least first; empty where nothing is reached. */
@@ -105,15 +106,23 @@ function stretchesTouched(met: readonly MetSleeve[], trim: Float64Array, least: 
     const twice = touched.some(
       (other) => Math.abs(other.phi - phi) > ASIDE && Math.floor(other.phi / DEGREE) === Math.floor(phi / DEGREE),
     );
-    if (!twice && s > least + LEADS_ON && s < greatest - LEADS_ON) continue;
+    const [left, right] = [sampleAt(met, phi - ASIDE, NaN), sampleAt(met, phi + ASIDE, NaN)];
+    // Two stretches that touch are one: the trim then lies at the end of the second.
+    const beside = [s, left?.s ?? s, right?.s ?? s];
+    if (!twice && Math.min(...beside) > least + LEADS_ON && Math.max(...beside) < greatest - LEADS_ON) continue;
+    const [before, after] = [Math.floor((phi - ASIDE) / DEGREE), Math.ceil((phi + ASIDE) / DEGREE)];
     const places = [
-      listedAt(met, trim, Math.floor((phi - ASIDE) / DEGREE)),
-      ...[-ASIDE, -CLOSE, CLOSE, ASIDE].map((aside) => sampleAt(met, phi + aside, NaN)),
-      listedAt(met, trim, Math.ceil((phi + ASIDE) / DEGREE)),
+      { at: before * DEGREE, sample: listedAt(met, trim, before) },
+      { at: phi - ASIDE, sample: left },
+      ...[-CLOSE, CLOSE].map((aside) => ({ at: phi + aside, sample: sampleAt(met, phi + aside, NaN) })),
+      { at: phi + ASIDE, sample: right },
+      { at: after * DEGREE, sample: listedAt(met, trim, after) },
     ];
     for (let i = 1; i < places.length; i++) {
       const [from, to] = [places[i - 1]!, places[i]!];
-      if (from !== null && to !== null) stretches.push([from, to]);
+      // Where one of the two is met and the other not, the curve ends between them.
+      if (from.sample !== null) stretches.push([from.sample, to.sample ?? edgeSample(met, from.sample, to.at)]);
+      else if (to.sample !== null) stretches.push([edgeSample(met, to.sample, from.at), to.sample]);
     }
   }
   return stretches;

@@ -1,6 +1,6 @@
 /**
- * Real roots of s^4 + p s^2 + q s + c where the quartic goes from negative to positive: what a line needs that leaves a
- * torus. Its stationary points come from the cubic in closed form and cut the axis into monotone stretches; a safeguarded
+ * Real roots of s^4 + p s^2 + q s + c where the quartic goes from negative to positive, and the stretches where it is
+ * negative: what a line needs that leaves a torus, and where it lies within. Its stationary points come from the cubic in closed form and cut the axis into monotone stretches; a safeguarded
  * Newton iteration finds the root in each. The textbook closed form for the quartic itself was not taken: it loses half
  * the digits at the near-double roots that equal tubes always have.
  *
@@ -39,6 +39,33 @@ export function risingRoots(
       const high = stationary[k + 1]!;
       out[found++] = rootBetween(low, high, guess > low && guess < high ? guess : 0.5 * (low + high), p, q, c);
     }
+  }
+  return found;
+}
+
+/**
+ * Writes where the quartic is not above zero into `out`, a pair [from, to] for each stretch, ascending; answers how many (0 to 2).
+ * A touch from outside is a stretch without length; two that touch each other are one. `touch` and `far` as above.
+ */
+export function stretchesBelow(p: number, q: number, c: number, touch: number, far: number, out: Float64Array): number {
+  const value = (s: number) => ((s * s + p) * s + q) * s + c;
+  const count = stationaryPoints(p / 2, q / 4);
+  let found = 0;
+  let open = false;
+  for (let k = 0; k < count; k += 2) {
+    const low = stationary[k]!;
+    const atLow = value(low);
+    if (atLow > touch) continue;
+    const before = k === 0 ? -far : stationary[k - 1]!;
+    const next = k + 1 === count ? far : stationary[k + 1]!;
+    const shut = k + 1 === count || value(next) > touch;
+    // Followed backwards, where the quartic falls it rises.
+    if (!open)
+      out[2 * found] = atLow >= 0 ? low : -rootBetween(-low, -before, k === 0 ? far : -(low + before) / 2, p, -q, c);
+    open = atLow < 0 && !shut;
+    if (open) continue;
+    out[2 * found + 1] = atLow >= 0 ? low : rootBetween(low, next, k + 1 === count ? far : (low + next) / 2, p, q, c);
+    found += 1;
   }
   return found;
 }

@@ -6,7 +6,8 @@ import { wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import type { Bundle } from '../geometry/fan.ts';
 import { edgeOf, type RimPlace } from '../geometry/rim-search.ts';
 import { rimOf, type Extremes } from '../geometry/rim.ts';
-import { COSINES, GENERATORS, metBy, SINES, trimBySleeves, type Sleeve } from '../geometry/sleeve.ts';
+import { metBy, type Sleeve } from '../geometry/met-sleeve.ts';
+import { COSINES, GENERATORS, SINES, trimBySleeves } from '../geometry/sleeve.ts';
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import { cross, distance, dot, normalize, rotateAbout, type Vec3 } from '../geometry/vector.ts';
 import { meanOfTrim } from './amount.ts';
@@ -22,7 +23,7 @@ export const sleeveOf = (
 ): Sleeve => ({
   path: runTube.path,
   radius: runTube.section.outerDiameter / 2,
-  reach: jointReach(cut, runTube, position, branchRadius),
+  reach: jointReach(cut, runTube.section.outerDiameter / 2, position, branchRadius),
 });
 
 /**
@@ -78,27 +79,17 @@ export const edgeBetween = (
   );
 
 /**
- * How far from the node, along the branch, its walls meet this run tube at this joint. A line beside the run tube here may meet it
- * again a metre on, at a hoop's other leg; that is no part of this cut.
- *
- * A straight run tube is left, and entered, at most (ra cos al + rb) / sin al from the axes' closest approach, which is from the
- * node by at most their distance / sin al. A bend is met a little farther on, by a chord of its ring at most: tangent to the
- * inner equator and ending on the outer it is 2 sqrt((R + rb)^2 - (R - rb)^2) = 4 sqrt(R rb) long.
+ * How far from the node, along the branch, its walls meet a run tube at this joint; beyond that it is another place of the run tube. No
+ * straight one is met farther on: within (ra cos al + rb) / sin al of the axes' closest approach, and that is from the node by at most
+ * their distance / sin al.
  */
-function jointReach(
-  cut: Pick<Cut, 'landing' | 'includedAngle'>,
-  runTube: Pick<Neighbour, 'path' | 'section'>,
+const jointReach = (
+  { landing, includedAngle }: Pick<Cut, 'landing' | 'includedAngle'>,
+  runTubeRadius: number,
   position: Vec3,
   branchRadius: number,
-): number {
-  const runTubeRadius = runTube.section.outerDiameter / 2;
-  const straight = (branchRadius + runTubeRadius + distance(position, cut.landing)) / Math.sin(cut.includedAngle);
-  const ring = runTube.path.pieces.reduce(
-    (most, piece) => (piece.kind === 'arc' ? Math.max(most, piece.radius) : most),
-    0,
-  );
-  return straight + 4 * Math.sqrt(ring * runTubeRadius);
-}
+): number =>
+  (branchRadius * Math.cos(includedAngle) + runTubeRadius + distance(position, landing)) / Math.sin(includedAngle);
 
 /** How a plane leans: where, with the axis at 0, it lies at phi = 0 and at a quarter turn, a mm from the axis: mm along; null where it lies along. */
 function planeLean({ direction, reference }: Bundle, normal: Vec3): readonly [number, number] | null {

@@ -7,7 +7,7 @@ import type { Radians } from '../geometry/angle.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Bundle } from '../geometry/fan.ts';
 import type { RimPlace } from '../geometry/rim-search.ts';
-import type { Sleeve } from '../geometry/sleeve.ts';
+import type { Sleeve } from '../geometry/met-sleeve.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { PullLaw } from '../springback/pull-law.ts';
 import type { Die } from '../job/kinds/die.ts';

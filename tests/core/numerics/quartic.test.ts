@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { risingRoots } from '../../../src/core/numerics/quartic.ts';
+import { risingRoots, stretchesBelow } from '../../../src/core/numerics/quartic.ts';
 
 /** The quartic with the four given roots moved so that they sum to zero: coefficients by Vieta's formulas. */
 function fromRoots(roots: readonly number[]) {
@@ -66,5 +66,50 @@ describe('rising roots of a quartic', () => {
     expect(solve(-100, 0, 0, 1e-9, 20)).toEqual([10]);
     expect(solve(1, 0, 1, 1e-9, 20)).toEqual([]);
     expect(solve(0, 0, 0, 1e-9, 20)).toEqual([0]);
+  });
+});
+
+describe('stretches where a quartic is not above zero', () => {
+  const below = (roots: readonly number[], touch: number): number[] => {
+    const { p, q, c, sorted } = fromRoots(roots);
+    const out = new Float64Array(4);
+    return [...out.subarray(0, 2 * stretchesBelow(p, q, c, touch, Math.max(-sorted[0]!, sorted[3]!) + 1, out))];
+  };
+  it('lie between its first root and second, and its third and fourth', () => {
+    const gap = fc.double({ min: 0.5, max: 300, noNaN: true });
+    fc.assert(
+      fc.property(fc.tuple(gap, gap, gap), ([first, second, third]) => {
+        const roots = [0, first, first + second, first + second + third];
+        const found = below(roots, 1e-6);
+        expect(found).toHaveLength(4);
+        fromRoots(roots).sorted.forEach((root, i) => expect(found[i]).toBeCloseTo(root, 6));
+      }),
+      { seed: 20260303, numRuns: 500 },
+    );
+  });
+  it('are one where two touch, and of no length where it only touches zero', () => {
+    for (const [roots, expected] of [
+      [
+        [-40, 0, 0, 40],
+        [-40, 40],
+      ],
+      [
+        [-60, 20, 20, 20.5],
+        [-60, 20.5],
+      ],
+      [
+        [-30, -30, 20, 40],
+        [-30, -30, 20, 40],
+      ],
+      [
+        [-45, -5, 25, 25],
+        [-45, -5, 25, 25],
+      ],
+    ] as const) {
+      const found = below(roots, 1e-4);
+      const mean = roots.reduce<number>((sum, root) => sum + root, 0) / 4;
+      expect(found).toHaveLength(expected.length);
+      expected.forEach((s, i) => expect(found[i]).toBeCloseTo(s - mean, 3));
+    }
   });
 });

@@ -137,6 +137,24 @@ function distanceToBow(bow: Bow, p: Triple): number {
   return Math.hypot(Math.hypot(x, y) - bow.radius, height);
 }
 
+/** How far a point is from the prolonged centreline, and which way that runs where it comes nearest. */
+export function nearestOfCentreline(cutter: Cutter, p: Triple): { distance: number; direction: Triple } {
+  let best = { distance: Infinity, direction: p };
+  for (const part of cutter.parts) {
+    const distance = part.kind === 'bow' ? distanceToBow(part, p) : distanceToStraight(part, p);
+    if (distance >= best.distance) continue;
+    const d = part.kind === 'bow' ? difference(p, part.centre) : p;
+    best = {
+      distance,
+      direction:
+        part.kind === 'bow'
+          ? placeOnBow(part, Math.atan2(inner(d, part.travel), inner(d, part.toStart))).direction
+          : part.direction,
+    };
+  }
+  return best;
+}
+
 /** The part of v square to u on the side where v runs with u: the acute side of a joint. */
 export function acuteSide(u: Triple, v: Triple): Triple {
   return unit(square(inner(u, v) < 0 ? times(-1, v) : v, u));
