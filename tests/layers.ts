@@ -9,7 +9,16 @@ const base = ['core/geometry', 'core/numerics', 'core/units', 'core/remembered.t
 const job = [...base, 'core/job'];
 const sprung = [...job, 'core/springback'];
 const solved = [...sprung, 'core/solve'];
-const judged = [...solved, 'core/mesh', 'core/rehearse', 'core/checks', 'core/marks', 'core/cope', 'core/run'];
+const judged = [
+  ...solved,
+  'core/mesh',
+  'core/feet',
+  'core/rehearse',
+  'core/checks',
+  'core/marks',
+  'core/cope',
+  'core/run',
+];
 const derived = [...judged, 'core/shop', 'core/stages', 'core/derive.ts', 'core/words'];
 const drawn = [...derived, 'drawing'];
 const trades = [
@@ -46,7 +55,8 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/solve': sprung,
   'core/shape': [...solved, 'core/edit'],
   'core/mesh': solved,
-  'core/checks': [...solved, 'core/rehearse'],
+  'core/feet': solved,
+  'core/checks': [...solved, 'core/feet', 'core/rehearse'],
   'core/marks': solved,
   'core/cope': solved,
   'core/run': [...solved, 'core/marks'],

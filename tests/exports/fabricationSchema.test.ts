@@ -4,6 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { fabricationJson } from '../../src/exports/tables/fabrication.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
 import { derive } from '../../src/core/derive.ts';
+import type { FabricationFile } from '../../src/exports/tables/fabrication.ts';
+import { mirrored } from '../../src/core/geometry/vector.ts';
+import { derivedLeg } from '../core/feet/feet-jobs.ts';
 import { derived } from '../core/frame.ts';
 import { jsonSchemaOf, laidOut } from '../core/job/jsonSchema.ts';
 import { fabricationSchema } from './fabricationSchema.ts';
@@ -38,6 +41,30 @@ describe('the fabrication file', () => {
     });
     expect(broken.findings.filter((finding) => finding.severity === 'error').length).toBeGreaterThan(2);
     expect(troubles(fabricationJson(broken))).toEqual([]);
+  });
+  it('of a job with feet does too, and of what stands on a twin gives the mirror image', () => {
+    const kink = { runs: 'across', at: 55, angle: 20, radius: 3 };
+    const leg = {
+      foot: { kind: 'plate', size: [150, 100], thickness: 3, kink },
+      normal: [0, -0.1, 1],
+      mirror: true,
+    } as const;
+    const text = fabricationJson(derivedLeg(leg));
+    expect(troubles(text)).toEqual([]);
+    const { feet, tubes } = JSON.parse(text) as FabricationFile;
+    expect(feet.map(({ tube, end, foot }) => [tube, end, foot])).toEqual([
+      ['leg', 'B', 'foot'],
+      ["leg'", 'B', 'foot'],
+    ]);
+    const [own, twin] = [feet[0]!, feet[1]!];
+    const images = [...own.corners, ...own.kink!, own.outline!.centre, own.outline!.longAxis].map(mirrored);
+    const onTwin = [...twin.corners, ...twin.kink!, twin.outline!.centre, twin.outline!.longAxis];
+    images.forEach((image, i) => image.forEach((value, k) => expect(onTwin[i]![k]).toBeCloseTo(value, 9)));
+    // The axis, from its node, meets the upper face there: 3 mm up the normal.
+    const { corners } = tubes[0]!;
+    const [from, to] = [corners.at(-1)!, corners[0]!];
+    const share = 3 / ((-0.1 * (to[1] - from[1]) + (to[2] - from[2])) / Math.hypot(0.1, 1));
+    own.outline!.centre.forEach((value, k) => expect(value).toBeCloseTo(from[k]! + share * (to[k]! - from[k]!), 9));
   });
   // After a change of the file: npx vitest run tests/exports/fabricationSchema.test.ts -u
   it('docs/fabrication.schema.json says the same', async () => {

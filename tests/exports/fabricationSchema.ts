@@ -19,13 +19,15 @@ const cut = v.strictObject({
 });
 
 const end = v.strictObject({
-  node: text,
-  fit: v.picklist(['cope', 'plate', 'square']),
+  node: v.nullable(text),
+  place: v.exactOptional(vector),
+  fit: v.picklist(['cope', 'plate', 'foot', 'mitre', 'square']),
   direction: vector,
   reference: vector,
   cuts: v.array(cut),
   butted: v.array(text),
   plateNormal: v.nullable(vector),
+  foot: v.exactOptional(text),
   allowance: number,
   profile: v.pipe(v.array(v.nullable(number)), v.minLength(360), v.maxLength(360)),
   tip: v.nullable(number),
@@ -55,6 +57,8 @@ const tube = v.strictObject({
   section: text,
   die: v.nullable(text),
   twinOf: v.nullable(text),
+  of: v.exactOptional(text),
+  piece: v.exactOptional(v.strictTuple([number, number])),
   corners: v.pipe(v.array(vector), v.minLength(2)),
   straights: v.pipe(v.array(number), v.minLength(1)),
   bends: v.array(bend),
@@ -64,6 +68,21 @@ const tube = v.strictObject({
   cutLength: number,
   mass: number,
   ends: v.strictTuple([end, end]),
+});
+
+const foot = v.strictObject({
+  tube: text,
+  end: v.picklist(['A', 'B']),
+  foot: text,
+  corners: v.pipe(v.array(vector), v.minLength(4), v.maxLength(4)),
+  kink: v.exactOptional(v.strictTuple([vector, vector])),
+  along: vector,
+  across: vector,
+  normal: vector,
+  outline: v.nullable(v.strictObject({ centre: vector, half: v.strictTuple([number, number]), longAxis: vector })),
+  contactArea: number,
+  coveredArea: number,
+  mass: number,
 });
 
 const clearance = v.strictObject({
@@ -94,6 +113,7 @@ export const fabricationSchema = v.strictObject({
   version: v.literal(1),
   job: text,
   tubes: v.array(tube),
+  feet: v.array(foot),
   clearances: v.array(clearance),
   findings: v.array(finding),
 });

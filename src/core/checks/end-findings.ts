@@ -1,4 +1,6 @@
 /** What is wrong where a tube ends: cuts that miss, run out, or land where they do not fit. */
+import { fitsOn } from '../feet/fits.ts';
+import { standsOf } from '../feet/stand.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { dot } from '../geometry/vector.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../solve/types.ts';
@@ -37,6 +39,7 @@ export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding
         severity: 'error',
       };
     }
+    yield* footTrouble(tube, which as 0 | 1, base);
     for (const cut of end.cuts) {
       if (!cut.reaches) {
         const missed = { ...base, severity: 'error', runTube: cut.against } as const;
@@ -89,6 +92,19 @@ function* mitreTrouble(tube: SolvedTube, end: TubeEnd, base: Base, ask: Question
   const mate = ask.nearest(end.butted[0]!, end.position);
   const back = mate.ends.some(({ fit, butted }) => fit === 'mitre' && butted.includes(tube.bar));
   if (!back) yield { ...base, id: 'mitre/one-sided', severity: 'error', mate: mate.id };
+}
+
+/** A cut end that does not find its place on its foot. */
+function* footTrouble(tube: SolvedTube, which: 0 | 1, base: Base): Generator<Finding> {
+  const stand = standsOf(tube).find((each) => each.which === which);
+  const fits = stand === undefined ? null : fitsOn(stand);
+  if (fits === null) return;
+  const { over, takes, intoBend, hole } = fits;
+  if (over > UNSEEN) yield { ...base, id: 'foot/over-edge', severity: 'warning', over, takes };
+  if (intoBend > UNSEEN) yield { ...base, id: 'foot/in-bend', severity: 'warning', over: intoBend };
+  if (hole !== null && hole.by > UNSEEN) {
+    yield { ...base, id: 'foot/over-hole', severity: 'warning', hole: hole.number, by: hole.by };
+  }
 }
 
 /** What a person sees meet an end that is left square all the same. */

@@ -206,6 +206,26 @@ export interface FootUpsideDown extends OfEnd {
   readonly id: 'foot/upside-down';
 }
 
+/** The cut end stands `over` past an edge of its foot; a foot of the size `takes`, along and across, would just take it. */
+export interface FootOverEdge extends OfEnd {
+  readonly id: 'foot/over-edge';
+  readonly over: number;
+  readonly takes: readonly [number, number];
+}
+
+/** The cut end runs `over` into the bend of its plate. */
+export interface FootInBend extends OfEnd {
+  readonly id: 'foot/in-bend';
+  readonly over: number;
+}
+
+/** The cut end stands over a hole of its foot, counted from 1, and `by` past that hole's edge. */
+export interface FootOverHole extends OfEnd {
+  readonly id: 'foot/over-hole';
+  readonly hole: number;
+  readonly by: number;
+}
+
 /** The bar that is to run through passes where this one is not. */
 export interface PieceCutterMisses extends OfEnd {
   readonly id: 'piece/cutter-misses';
@@ -327,6 +347,9 @@ export type Finding =
   | MitreCannot
   | MitreOneSided
   | FootUpsideDown
+  | FootOverEdge
+  | FootInBend
+  | FootOverHole
   | StripHolds
   | HoopInPieces
   | WiderThanRun

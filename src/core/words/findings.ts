@@ -134,7 +134,7 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     return `${meets} built before it, and is cut square; ${nameOf(sees.later)} ends there but is built later. If this is a foot, give it a plate; else move this member down the build order, or name what it is coped to.`;
   },
   'end/plate-along-tube': (finding, { tube }) =>
-    `${atEnd(tube, finding)}: the plate lies along the tube and never cuts it. Give the plate's normal another direction.`,
+    `${atEnd(tube, finding)}: the plate lies along the tube and never cuts it. Give the plate another slope.`,
   'end/cutter-misses': (finding, { tube, nameOf }) =>
     `${atEnd(tube, finding)}: the cope against ${nameOf(finding.runTube)} does not reach this tube. Move the node onto it, or take it out of the end's list.`,
   'mitre/cannot': (finding, { tube, nameOf }) => {
@@ -150,6 +150,12 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${atEnd(tube, finding)} is mitred with ${nameOf(finding.mate)}, whose end is not mitred with it. Set that end to a mitre too.`,
   'foot/upside-down': (finding, { tube }) =>
     `${atEnd(tube, finding)}: its foot is turned away from the tube. Turn it round, so that its upper face looks along the tube.`,
+  'foot/over-edge': (finding, { tube, show }) =>
+    `${atEnd(tube, finding)} stands ${show(finding.over)} past the edge of its foot. One of ${finding.takes.map(show).join(' by ')}, along and across, would just take it.`,
+  'foot/in-bend': (finding, { tube, show }) =>
+    `${atEnd(tube, finding)} runs ${show(finding.over)} into the bend of its plate. Move the kink that much further from the middle, or bend the plate less.`,
+  'foot/over-hole': (finding, { tube, show }) =>
+    `${atEnd(tube, finding)} stands over hole ${finding.hole} of its foot, ${show(finding.by)} past the hole's edge. Move the hole that much further out, and as far again as its bolt's head needs.`,
   'piece/cutter-misses': (finding, { tube, nameOf }) =>
     `${atEnd(tube, finding)}: ${nameOf(finding.runTube)}, which is to run through there, does not reach this bar. Move one onto the other, or do not cut the bar there.`,
   'piece/strip-holds': (finding, { tube, nameOf }) =>

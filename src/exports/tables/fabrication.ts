@@ -6,8 +6,12 @@
 import { isSeen } from '../../core/checks/seen.ts';
 import type { Clearance, Finding, Severity } from '../../core/checks/types.ts';
 import type { Derived } from '../../core/derive.ts';
+import { contactArea, coveredArea, footMass } from '../../core/feet/amount.ts';
+import { footCorners, kinkLine } from '../../core/feet/corners.ts';
+import { inCar, standsOf, type Stand } from '../../core/feet/stand.ts';
 import { toDegrees, type Degrees, type Radians } from '../../core/geometry/angle.ts';
-import type { Vec3 } from '../../core/geometry/vector.ts';
+import { addScaled, scale, type Vec3 } from '../../core/geometry/vector.ts';
+import { heightOf } from '../../core/job/kinds/foot.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { DieId, EnvelopeId, FootId, NodeRef, SectionId, TubeRef } from '../../core/job/reference.ts';
 import { bendMarks, type BendMarks } from '../../core/marks/marks.ts';
@@ -21,6 +25,7 @@ export interface FabricationFile {
   readonly version: 1;
   readonly job: string;
   readonly tubes: readonly FabricationTube[];
+  readonly feet: readonly FabricationFoot[];
   readonly clearances: readonly Clearance[];
   readonly findings: readonly FabricationFinding[];
 }
@@ -99,6 +104,25 @@ export interface FabricationEnd {
   readonly throat: number | null;
 }
 
+/** A foot under one end of a tube, in the order of the tubes, end A first. */
+export interface FabricationFoot {
+  readonly tube: TubeRef;
+  readonly end: 'A' | 'B';
+  readonly foot: FootId;
+  /** Of the face on the car. */
+  readonly corners: readonly Vec3[];
+  /** Both ends of the line on which a bent plate's two planes meet. */
+  readonly kink?: readonly [Vec3, Vec3];
+  readonly along: Vec3;
+  readonly across: Vec3;
+  readonly normal: Vec3;
+  /** Where the tube stands on the upper face; null where it does not. */
+  readonly outline: { readonly centre: Vec3; readonly half: readonly [number, number]; readonly longAxis: Vec3 } | null;
+  readonly contactArea: number;
+  readonly coveredArea: number;
+  readonly mass: number;
+}
+
 export interface FabricationCut {
   readonly against: TubeRef;
   readonly includedAngle: Degrees;
@@ -117,6 +141,7 @@ export function fabrication(derived: Derived): FabricationFile {
     version: 1,
     job: derived.job.name,
     tubes: derived.tubes.map((tube) => fabricationTube(tube, feedOf(derived.job, tube))),
+    feet: derived.tubes.flatMap(standsOf).map(fabricationFoot),
     clearances: derived.clearances,
     findings: derived.findings.map((finding) => fabricationFinding(finding, derived)),
   };
@@ -217,6 +242,30 @@ function fabricationCut(cut: Cut): FabricationCut {
     sawDiameter: cut.sawDiameter,
     sawDepth: cut.sawDepth,
     onBend: cut.onBend,
+  };
+}
+
+function fabricationFoot(stand: Stand): FabricationFoot {
+  const { tube, which, foot, along, across, normal, outline } = stand;
+  const kink = kinkLine(stand);
+  const [x, y] = outline?.lean ?? [0, 0];
+  return {
+    tube: tube.id,
+    end: which === 0 ? 'A' : 'B',
+    foot: foot.id,
+    corners: footCorners(stand),
+    ...(kink !== null && { kink }),
+    along,
+    across,
+    normal,
+    outline: outline && {
+      centre: inCar(stand, [...outline.centre, heightOf(foot)]),
+      half: outline.half,
+      longAxis: addScaled(scale(along, x), across, y),
+    },
+    contactArea: contactArea(foot),
+    coveredArea: coveredArea(foot),
+    mass: footMass(foot),
   };
 }
 
