@@ -16,6 +16,7 @@ import {
   pullTrouble,
   stickTrouble,
 } from './bend-findings.ts';
+import { lineTrouble } from './line-findings.ts';
 import { endTrouble } from './end-findings.ts';
 import type { Clearance, Finding, Severity } from './types.ts';
 
@@ -32,6 +33,7 @@ export function findTrouble(frame: Frame, clearances: readonly Clearance[]): rea
     for (const finding of each) found[finding.severity].push(finding);
   };
   for (const tube of frame.tubes) gather(troubleOf(tube, ask));
+  gather(lineTrouble(frame.tubes));
   for (const each of clearances) if (!each.ok) gather([tooClose(each)]);
   return [...found.error, ...found.warning, ...found.note];
 }

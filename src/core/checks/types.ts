@@ -283,6 +283,17 @@ export interface JointOffRunEnd extends OfEnd {
   readonly over: number;
 }
 
+/** Two bars that seem meant as one line are not: at this end they are `angle` and `offset` out of it. */
+export interface OutOfLine extends OfEnd {
+  readonly id: 'joint/out-of-line';
+  readonly mate: TubeRef;
+  readonly mateEnd: End;
+  /** The bar that both are coped to; null where they meet end to end. */
+  readonly through: TubeRef | null;
+  readonly angle: Radians;
+  readonly offset: number;
+}
+
 export interface TwinInSamePlace extends OfTube {
   readonly id: 'member/twin-in-same-place';
 }
@@ -358,6 +369,7 @@ export type Finding =
   | JointInBend
   | JointNearBend
   | JointOffRunEnd
+  | OutOfLine
   | TwinInSamePlace
   | TooClose
   | OrderMatters

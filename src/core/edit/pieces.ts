@@ -4,10 +4,12 @@
  */
 import { fault, quoted } from '../job/fault.ts';
 import type { Member } from '../job/kinds/member.ts';
-import { memberOfTube } from '../job/member-of-tube.ts';
+import { memberOfTube, tubesOfMember } from '../job/member-of-tube.ts';
 import { bareId, isPrimed, primed, type MemberId, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
+import { dropFeeds } from './feeds.ts';
 import { changeRecord, findRecord, type Edited } from './records.ts';
+import { removeUnused } from './references.ts';
 
 /** The member cut where that bar runs through it; its twin by the bar's image. Refused while one of its tubes has a bend run. */
 export const cutWhere = (job: Job, id: MemberId, by: TubeRef): Edited =>
@@ -31,6 +33,44 @@ export function swapThrough(job: Job, id: MemberId, by: TubeRef): Edited {
   }
   return swapped;
 }
+
+/** Which end of which member. */
+export interface EndOfMember {
+  readonly member: MemberId;
+  readonly which: 0 | 1;
+}
+
+/**
+ * Two straight members that end at one bar drawn as one, cut there: the first runs on to the far end of the second, which goes, with the node
+ * between them where nothing else stands on it. The same job where either bends, or they are of different tube or sides. Refused while others name the second.
+ */
+export function asOneBar(job: Job, first: EndOfMember, second: EndOfMember, through: TubeRef): Edited {
+  const [a, b] = [findRecord(job, 'members', first.member), findRecord(job, 'members', second.member)];
+  if (a === undefined || b === undefined || a === b || !isAlike(a, b)) return job;
+  const far = [b.path[1 - second.which]!, b.ends[1 - second.which]!] as const;
+  const path = first.which === 1 ? [a.path[0]!, far[0]] : [far[0], a.path[1]!];
+  const ends: Member['ends'] = first.which === 1 ? [a.ends[0], far[1]] : [far[1], a.ends[1]];
+  const without = removeUnused(dropFeeds(job, tubesOfMember(b)), 'members', b.id);
+  if (isRefused(without)) return without;
+  const joined = cutWhere(
+    changeRecord(without, 'members', a.id, (member) => ({ ...member, path, ends })),
+    a.id,
+    through,
+  );
+  if (isRefused(joined)) return joined;
+  return [a.path[first.which]!, b.path[second.which]!].reduce((left, node) => {
+    const rest = removeUnused(left, 'nodes', bareId(node));
+    return isRefused(rest) ? left : rest;
+  }, joined);
+}
+
+const isAlike = (a: Member, b: Member): boolean =>
+  a.path.length === 2 &&
+  b.path.length === 2 &&
+  a.section === b.section &&
+  a.mirror === b.mirror &&
+  a.cutBy === undefined &&
+  b.cutBy === undefined;
 
 /**
  * What cuts the member there, each with what cuts the other bar at the same crossing when it is the other way round. Where the member

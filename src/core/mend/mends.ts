@@ -2,12 +2,12 @@
  * What would mend a finding, where one edit can: facts that words are made of (core/words/mends.ts), and the edit. Whether it does mend is seen
  * by trying: the job with the edit is derived, and refused where it still has the finding or an error that it had not.
  */
-import type { Finding, JointNearBend, JointOffRunEnd } from '../checks/types.ts';
+import type { Finding, JointNearBend, JointOffRunEnd, OutOfLine } from '../checks/types.ts';
 import { derive } from '../derive.ts';
 import { updateDie } from '../edit/dies.ts';
 import { setTubeOrder } from '../edit/feeds.ts';
 import { moveMember, setEnd, updateMember } from '../edit/members.ts';
-import { swapThrough } from '../edit/pieces.ts';
+import { asOneBar, swapThrough, type EndOfMember } from '../edit/pieces.ts';
 import type { Edited } from '../edit/records.ts';
 import { scale } from '../geometry/vector.ts';
 import { fault } from '../job/fault.ts';
@@ -24,6 +24,8 @@ export type Mend =
   | { readonly kind: 'mitre'; readonly member: MemberId; readonly which: 0 | 1; readonly mate: TubeRef }
   | { readonly kind: 'no-mirror'; readonly member: MemberId }
   | { readonly kind: 'run-through'; readonly member: MemberId; readonly by: TubeRef }
+  /** The later of two halves drawn as one bar with the earlier, cut where that bar runs through. */
+  | { readonly kind: 'one-bar'; readonly keep: EndOfMember; readonly drop: EndOfMember; readonly through: TubeRef }
   | { readonly kind: 'turn-foot'; readonly member: MemberId; readonly which: 0 | 1 }
   | { readonly kind: 'keep-order'; readonly tube: TubeRef; readonly order: readonly BendStep[] }
   | { readonly kind: 'radius-from-pulls'; readonly die: DieId };
@@ -51,6 +53,8 @@ export function mendsOf(finding: Finding, frame: Frame): readonly Mend[] {
       const seen = isPrimed(mate.bar) && tube.member.mirror ? primed(tube.bar) : tube.bar;
       return [{ kind: 'mitre', member: mate.member.id, which: end as 0 | 1, mate: seen }];
     }
+    case 'joint/out-of-line':
+      return oneBar(finding, frame);
     case 'member/twin-in-same-place':
       return [{ kind: 'no-mirror', member }];
     case 'piece/hoop':
@@ -89,6 +93,15 @@ function backFromEnd({ node, tube, runTube, runTubeEnd, over }: JointOffRunEnd, 
   const bar = frame.bars.get(run.bar)!;
   if (node === undefined || tube === runTube) return [];
   return along(node, bar, (over + BEYOND) * (runTubeEnd === 'A' ? 1 : -1), frame);
+}
+
+/** Of halves on one side of the car, or that both span it. */
+function oneBar({ tube, end, mate, mateEnd, through }: OutOfLine, { byId }: Frame): readonly Mend[] {
+  const [later, earlier] = [byId.get(tube)!, byId.get(mate)!];
+  if (through === null || later.member === earlier.member || isPrimed(tube) !== isPrimed(mate)) return [];
+  const keep = { member: earlier.member.id, which: mateEnd === 'A' ? 0 : 1 } as const;
+  const drop = { member: later.member.id, which: end === 'A' ? 0 : 1 } as const;
+  return [{ kind: 'one-bar', keep, drop, through: isPrimed(tube) && later.member.mirror ? primed(through) : through }];
 }
 
 /** Only of a node that is placed by how far it is along this bar. */
@@ -136,6 +149,8 @@ function edit(job: Job, mend: Mend, frame: Frame): Edited {
       return updateMember(job, mend.member, { mirror: false });
     case 'run-through':
       return swapThrough(job, mend.member, mend.by);
+    case 'one-bar':
+      return asOneBar(job, mend.keep, mend.drop, mend.through);
     case 'turn-foot': {
       const end = job.members.find(({ id }) => id === mend.member)?.ends[mend.which];
       return end?.fit === 'foot'

@@ -81,6 +81,9 @@ const firstPullOnly =
     return `${tube.name}: ${whyInWords(why, pullLaw)} (${die}, ${section.name}). ${known}: ${GO_ON}. ${mendInWords(why, pullLaw, mendNear)}${laid}`;
   };
 
+/** mm. Less is not worth a word. */
+const UNSEEN = 0.1;
+
 const ontoRunTube = 'Move the node along the tube if the rule book wants joints clear of bends.';
 
 const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
@@ -174,6 +177,12 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${atEnd(tube, finding)} lands ${show(finding.distance)} from bend ${finding.runTubeBend} of ${nameOf(finding.runTube)}, less than one diameter (${show(finding.reach)}). The cope is cut for it; a saw set for straight tube does not fit there. ${ontoRunTube}`,
   'joint/off-run-end': (finding, { tube, nameOf, show }) =>
     `${atEnd(tube, finding)}: its saddle runs ${show(finding.over)} past end ${finding.runTubeEnd} of ${nameOf(finding.runTube)}, where there is nothing to weld to. Move the node along ${nameOf(finding.runTube)} by that much or more.`,
+  'joint/out-of-line': (finding, { tube, nameOf, show }) => {
+    const { mate, mateEnd, angle, offset, through } = finding;
+    const out = `${degrees(angle)}${offset > UNSEEN ? ` and ${show(offset)} aside` : ''}`;
+    const where = through === null ? '' : ` through ${nameOf(through)}`;
+    return `${atEnd(tube, finding)} and ${nameOf(mate)}, end ${mateEnd}, run on as one line${where}, but are ${out} out of it. Draw them as one bar in pieces, or move a node.`;
+  },
   'member/twin-in-same-place': (_, { tube }) =>
     `${tube.member.name} is its own mirror image, which lies in the same place and would be cut twice. Turn its mirror off.`,
   'clearance/too-close': ({ envelope, distance, gap }, { tube, frame, show }) => {

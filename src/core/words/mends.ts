@@ -20,6 +20,8 @@ export function mendInWords(mend: Mend, frame: Frame): string {
       return 'Turn its mirror off';
     case 'run-through':
       return `Let it run through, cut ${tubeName(frame, mend.by)}`;
+    case 'one-bar':
+      return `Draw ${memberName(mend.keep.member)} and ${memberName(mend.drop.member)} as one bar, cut where ${tubeName(frame, mend.through)} runs through`;
     case 'turn-foot':
       return 'Turn the foot round';
     case 'keep-order':
