@@ -26,7 +26,6 @@ export function CoordinateFields<C extends Coordinate>(props: {
 }): ReactNode {
   const { node, step, label, given, now, put } = props;
   const job = useDocument((state) => state.job);
-  const follows = given.value === undefined;
   return (
     <>
       <JobSelect
@@ -37,7 +36,7 @@ export function CoordinateFields<C extends Coordinate>(props: {
         change={(before, source) => setPlace(before, node.id, put(withSource(given, source, now)))}
       />
       <LengthField
-        label={follows ? `${label}, and so much more` : `${label}, the number`}
+        label={given.value === undefined ? `${label} plus` : `${label} is`}
         value={amountOf(given)}
         {...jobEdit<number>(step, (before, mm) => setPlace(before, node.id, put(withAmount(given, mm))))}
       />

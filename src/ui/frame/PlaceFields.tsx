@@ -56,7 +56,7 @@ function OnPoint({ node, at, step }: Editing<Extract<Place, { kind: 'point' }>>)
       {clear !== undefined && (
         <>
           <LengthField
-            label="Gap from the tube’s outside"
+            label="Gap to the tube’s outside"
             value={clear.gap}
             {...jobEdit<number>(step, (job, gap) => setPlace(job, node.id, { ...at, clear: { ...clear, gap } }))}
           />

@@ -15,7 +15,7 @@ export function PlacePicture({ way }: { way: Way }): ReactNode {
   );
 }
 
-const Tube = ({ d }: { d: string }): ReactNode => <path className="draw-outer way-tube" d={d} />;
+const Tube = ({ d }: { d: string }): ReactNode => <path className="way-tube" d={d} />;
 const Axis = ({ d }: { d: string }): ReactNode => <path className="draw-axis" fill="none" d={d} />;
 const Measured = ({ d }: { d: string }): ReactNode => <path className="draw-cross" d={d} />;
 const Other = ({ at: [x, y] }: { at: readonly [number, number] }): ReactNode => (

@@ -8,8 +8,10 @@ export function MoreRows({ body, count }: { body: RefObject<HTMLElement | null>;
     const box = body.current?.closest<HTMLElement>('.table-scroll');
     if (!box) return;
     const look = (): void => {
+      // The box that is taken away is seen to shrink before this effect is taken back.
+      if (body.current === null) return;
       const { scrollHeight, clientHeight, scrollTop } = box;
-      const row = body.current!.offsetHeight / Math.max(count, 1);
+      const row = body.current.offsetHeight / Math.max(count, 1);
       const isLonger = scrollHeight > clientHeight + 1;
       setBelow(isLonger ? Math.max(0, Math.round((scrollHeight - clientHeight - scrollTop) / row)) : null);
     };

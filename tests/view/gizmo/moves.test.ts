@@ -40,6 +40,35 @@ function dragged(
   return { before: freedom.place, after: solve(change(demo!)).nodes.get(reference)!, along };
 }
 
+describe('a node that others decide in part', () => {
+  const job = {
+    ...demo!,
+    nodes: [
+      ...demo!.nodes,
+      {
+        id: 'lined',
+        name: '',
+        at: { kind: 'lined-up', x: { value: 5 }, y: { value: 7 }, z: { node: 'hoop-top', plus: 0 } },
+      },
+      { id: 'none', name: '', at: { kind: 'crossing', member: 'hoop', line: ['hoop-foot', 'stay-foot'] } },
+    ] as Job['nodes'],
+  };
+  const frame = solve(job);
+  const freedom = freedomOf(frame, 'lined')!;
+
+  it('has handles along and in what is free, and none where nothing is', () => {
+    expect(gripsOf(freedom).map(({ key }) => key)).toEqual(['x', 'y', 'xy']);
+    expect(gripsOf(freedomOf(frame, 'none')!)).toEqual([]);
+  });
+
+  it('takes the keys of what is free, and leaves the others', () => {
+    expect(nudge(freedom, 'PageUp', 'mm', false)).toBeNull();
+    expect(nudge(freedomOf(frame, 'none')!, 'ArrowUp', 'mm', false)).toBeNull();
+    const moved = solve(nudge(freedom, 'ArrowLeft', 'mm', false)!(job)).nodes.get('lined')!;
+    expect(moved).toEqual([5, 8, frame.nodes.get('hoop-top')![2]]);
+  });
+});
+
 describe('dragging a node', () => {
   it('moves a fixed node, and one on a point, along one axis by what the pointer covered', () => {
     for (const kind of ['fixed', 'point'] as const) {
