@@ -100,7 +100,9 @@ const wordsOf = (pages: readonly ReadPage[]): string =>
 function tubePages(pages: readonly ReadPage[]): ReadonlyMap<number, readonly ReadPage[]> {
   const byTube = new Map<number, ReadPage[]>();
   for (const page of pages) {
-    const foot = page.texts.flatMap(({ text }) => /^Tube (\d+) of \d+$/u.exec(text) ?? [])[1];
+    const foot = page.texts.flatMap(
+      ({ text }) => /^Tube (\d+)(?: of \d+|: \d+ of \d+ in build order)$/u.exec(text) ?? [],
+    )[1];
     if (foot !== undefined) byTube.set(Number(foot), [...(byTube.get(Number(foot)) ?? []), page]);
   }
   return byTube;

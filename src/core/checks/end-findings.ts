@@ -110,7 +110,7 @@ function* footTrouble(tube: SolvedTube, which: 0 | 1, base: Base): Generator<Fin
 /** What a person sees meet an end that is left square all the same. */
 function seenAt(tube: SolvedTube, end: TubeEnd, ask: Questions): MeetsNothing['sees'] {
   if (tube.member.mirror && Math.abs(end.position[1]) <= ROUNDING) return 'own-twin';
-  const later = end.node === null ? undefined : ask.laterAt(end.node, tube.number);
+  const later = end.node === null ? undefined : ask.laterAt(end.node, tube.id);
   return later === undefined ? null : { later: later.id };
 }
 

@@ -14,8 +14,8 @@ export interface Questions {
   readonly landedOn: (cut: Cut) => SolvedTube;
   /** The tube of the bar that comes nearest to the place. */
   readonly nearest: (bar: TubeRef, place: Vec3) => SolvedTube;
-  /** The first tube after that number in build order that ends at the node. */
-  readonly laterAt: (node: NodeRef, number: number) => SolvedTube | undefined;
+  /** The first tube after that one in build order that ends at the node, where that one ends too. */
+  readonly laterAt: (node: NodeRef, tube: TubeRef) => SolvedTube | undefined;
   readonly feed: (tube: SolvedTube) => Feed;
 }
 
@@ -27,7 +27,7 @@ export type Asked =
   | {
       readonly about: 'later';
       readonly node: NodeRef;
-      readonly number: number;
+      readonly tube: TubeRef;
       readonly answer: SolvedTube | undefined;
     }
   | { readonly about: 'feed'; readonly tube: SolvedTube; readonly answer: Feed };
@@ -47,7 +47,10 @@ export function questionsTo({ tubes, byId, bars, job }: Frame): Questions {
     tube: (id) => byId.get(id)!,
     landedOn: (cut) => landedOn(byId, cut),
     nearest: (bar, place) => tubeNearest(byId, bars.get(bar)!, place),
-    laterAt: (node, number) => endingAt.get(node)?.find((other) => other.number > number),
+    laterAt(node, tube) {
+      const ending = endingAt.get(node) ?? [];
+      return ending[ending.findLastIndex(({ id }) => id === tube) + 1];
+    },
     feed: (tube) => feedOf(job, tube),
   };
 }
@@ -70,9 +73,9 @@ export function noting(ask: Questions, asked: Asked[]): Questions {
       asked.push({ about: 'nearest', bar, place, answer });
       return answer;
     },
-    laterAt(node, number) {
-      const answer = ask.laterAt(node, number);
-      asked.push({ about: 'later', node, number, answer });
+    laterAt(node, tube) {
+      const answer = ask.laterAt(node, tube);
+      asked.push({ about: 'later', node, tube, answer });
       return answer;
     },
     feed(tube) {
@@ -93,7 +96,7 @@ export function answersTheSame(ask: Questions, asked: Asked): boolean {
     case 'nearest':
       return ask.nearest(asked.bar, asked.place) === asked.answer;
     case 'later':
-      return ask.laterAt(asked.node, asked.number) === asked.answer;
+      return ask.laterAt(asked.node, asked.tube) === asked.answer;
     case 'feed':
       return ask.feed(asked.tube) === asked.answer;
   }

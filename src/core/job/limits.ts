@@ -27,6 +27,9 @@ export const GREATEST_FRACTION = 1000;
 /** Of the number that a bend goes by. */
 export const MOST_BENDS = 100_000;
 
+/** Of the number that a tube goes by. */
+export const GREATEST_NUMBER = 100_000;
+
 /** Characters of an id. */
 export const LONGEST_ID = 200;
 

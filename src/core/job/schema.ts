@@ -7,6 +7,7 @@
  */
 import * as v from 'valibot';
 import { markingPart } from './kinds/marking.ts';
+import { tubeNumber, tubeNumbers } from './kinds/numbers.ts';
 import { COLLECTIONS, kindOf, LISTS } from './kinds.ts';
 import type { Job } from './types.ts';
 
@@ -17,6 +18,8 @@ export const jobSchema = v.looseObject({
   name: v.optional(v.string(), 'Untitled job'),
   lengthUnit: v.optional(v.picklist(['in', 'mm']), 'mm'),
   marking: v.exactOptional(markingPart.shape),
+  numbers: v.exactOptional(tubeNumbers),
+  lastNumber: v.exactOptional(tubeNumber),
   ...Object.fromEntries(LISTS.map((list) => [list, v.optional(v.array(kindOf(list).shape), [])])),
 });
 

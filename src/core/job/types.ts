@@ -14,6 +14,7 @@ import type { Foot } from './kinds/foot.ts';
 import type { Marking } from './kinds/marking.ts';
 import type { Member } from './kinds/member.ts';
 import type { FrameNode } from './kinds/node.ts';
+import type { TubeNumbers } from './kinds/numbers.ts';
 import type { Point } from './kinds/point.ts';
 import type { Pull } from './kinds/pull.ts';
 import type { Seen } from './kinds/seen.ts';
@@ -27,6 +28,10 @@ export interface Job {
   readonly lengthUnit: LengthUnit;
   /** Absent: FIRST_MARKING. */
   readonly marking?: Marking;
+  /** What tubes are called by in the shop, given once; absent: by build order. See numbers.ts. */
+  readonly numbers?: TubeNumbers;
+  /** The greatest number that was ever given, be its tube still there or not. */
+  readonly lastNumber?: number;
   readonly points: readonly Point[];
   readonly bodyLines: readonly BodyLine[];
   readonly sections: readonly Section[];

@@ -6,6 +6,7 @@
 import { remembered } from '../remembered.ts';
 import { fault, quoted, type Fault } from './fault.ts';
 import { atMost } from './kinds/faults.ts';
+import { numberFaults } from './kinds/numbers.ts';
 import { isReference, type Listed, type Reference } from './kinds/kind.ts';
 import { obstaclePart } from './kinds/obstacle.ts';
 import { COLLECTIONS, kindOf, LISTS } from './kinds.ts';
@@ -13,8 +14,11 @@ import { memberOfTube } from './member-of-tube.ts';
 import { bareId, isPrimed, pieceId } from './reference.ts';
 import type { Collection, Job, List } from './types.ts';
 
-/** All that is wrong with a well-shaped job: list after list, then which of them are too long. */
-export const jobFaults = (job: Job): readonly Fault[] => listFaults(listsOf(job), job);
+/** All that is wrong with a well-shaped job: list after list, then which of them are too long, then numbers given twice. */
+export const jobFaults = (job: Job): readonly Fault[] => [
+  ...listFaults(listsOf(job), job),
+  ...numberFaults(job.numbers),
+];
 
 /** The same of any lists: `among` are those that references lead into. */
 export function listFaults(lists: readonly RecordList[], among: Among): readonly Fault[] {

@@ -23,7 +23,7 @@ type Ids = ReadonlySet<string>;
 export interface Leaning {
   /** Placed on one of them. */
   readonly nodes: readonly FrameNode[];
-  /** Told to cope to one of them, or cut by one of them. */
+  /** Told to cope to one of them or to a mitre with one, or cut by one of them. */
   readonly named: readonly Member[];
   /** Placed, however far down, by what stands on them. */
   readonly goes: { readonly nodes: readonly FrameNode[]; readonly members: readonly Member[] };
@@ -67,7 +67,9 @@ const standsOn = (node: FrameNode, ids: Ids): boolean =>
   carriersOf('nodes', node).some(({ list, id }) => list === 'members' && ids.has(id));
 
 const namesOneOf = ({ ends, cutBy = [] }: Member, ids: Ids): boolean =>
-  [...ends.flatMap((end) => (end.fit === 'cope' ? end.against : [])), ...cutBy].some((tube) => ids.has(bareId(tube)));
+  [...ends.flatMap((end) => (end.fit === 'cope' ? end.against : end.fit === 'mitre' ? [end.with] : [])), ...cutBy].some(
+    (tube) => ids.has(bareId(tube)),
+  );
 
 function removeUnnamed(job: Job, going: Going & { readonly members: Ids }): Edited {
   const { members: ids } = going;
@@ -90,6 +92,7 @@ function removeUnnamed(job: Job, going: Going & { readonly members: Ids }): Edit
 
 /** An end that is told to cope to nothing else any more copes to what it meets. */
 function without(end: EndFit, ids: Ids): EndFit {
+  if (end.fit === 'mitre' && ids.has(bareId(end.with))) return { fit: 'auto', allowance: end.allowance };
   if (end.fit !== 'cope') return end;
   const against = end.against.filter((tube) => !ids.has(bareId(tube)));
   return against.length === 0 ? { fit: 'auto', allowance: end.allowance } : { ...end, against };

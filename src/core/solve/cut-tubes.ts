@@ -7,6 +7,7 @@ import type { EndFit } from '../job/kinds/end.ts';
 import { bareId, isPrimed, type TubeRef } from '../job/reference.ts';
 import { withLater } from '../remembered.ts';
 import type { Job } from '../job/types.ts';
+import { numbersOf } from '../job/numbers.ts';
 import { blankLength, copedMass } from './amount.ts';
 import { sameLaw } from './bending.ts';
 import { samePlane } from './end-plane.ts';
@@ -24,9 +25,10 @@ export function cutTubes(
   { neighbours, met }: Meetings,
   previous: Frame | undefined,
 ): Frame {
+  const numbers = numbersOf(job);
   const tubes = laid.map((tube, index) => {
     const each = met[index]!;
-    return each.same ?? cutTube(tube, index + 1, each.settings, neighbours, previous);
+    return each.same ?? cutTube(tube, numbers.get(tube.id)!, each.settings, neighbours, previous);
   });
   return {
     job,

@@ -141,7 +141,7 @@ export interface Bar {
 
 /** A tube to be made: a whole bar, or a piece of one. Of a piece, id, name and centreline are its own, its route that of the bar. */
 export interface SolvedTube extends Bar {
-  /** Inspector's number: 1, 2, ... in build order, pieces from end A, a twin straight after its member. */
+  /** What it is called by in the shop and by an inspector, given once (job/numbers.ts). Not its place in the build order. */
   readonly number: number;
   /** The bar that it is, or is a piece of. */
   readonly bar: TubeRef;

@@ -6,6 +6,7 @@
 import { buildBoxTree, visitBoxesAt, type Box } from '../geometry/box-tree.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { bareId, primed, type NodeId, type NodeRef, type TubeRef } from '../job/reference.ts';
+import { numbersOf } from '../job/numbers.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import { hostOf } from '../job/places.ts';
 import type { Job } from '../job/types.ts';
@@ -55,6 +56,7 @@ export function untouchedTubes(
   };
 
   const feet = new Set(job.feet);
+  const numbers = numbersOf(job);
   return laid.map((tube, i) => {
     const before = previous.tubes[i]!;
     const same =
@@ -62,6 +64,7 @@ export function untouchedTubes(
       before.path === tube.centreline.path &&
       before.member === tube.member &&
       before.die === tube.die &&
+      before.number === numbers.get(tube.id) &&
       sameLaw(before.pullLaw, tube.pullLaw) &&
       before.ends.every(
         ({ node, position, cuts, butted, foot }) =>

@@ -62,6 +62,12 @@ export function coverSheets(context: Context): Sheet[] {
 
 const NOTHING = 'Nothing was found. That means only that these few checks found nothing; it is no approval.';
 
+/** Whether the table's order and its numbers go together. */
+const numbering = ({ tubes }: Context['derived']): string =>
+  tubes.every(({ number }, index) => number === index + 1)
+    ? 'numbered in build order'
+    : 'in build order, numbers given once';
+
 function title({ derived, letters, unit, width }: Context): Block {
   const lines = wrapped(letters, derived.job.name || 'Job without a name', width, 8, true, 2);
   const count = derived.tubes.length;
@@ -74,7 +80,7 @@ function title({ derived, letters, unit, width }: Context): Block {
       text(
         left,
         top - lines.length * 9.5 - 3.6,
-        `${count} ${count === 1 ? 'tube' : 'tubes'}, ${mass.toFixed(1)} kg · lengths in ${inUnit} · numbered in build order`,
+        `${count} ${count === 1 ? 'tube' : 'tubes'}, ${mass.toFixed(1)} kg · lengths in ${inUnit} · ${numbering(derived)}`,
         { size: 4 },
       ),
       stroke(

@@ -4,6 +4,7 @@ import { SAW_GRABS, STRIP, TUBE_WHIPS } from '../../core/words/cautions.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import type { Finding } from '../../core/checks/types.ts';
+import type { Derived } from '../../core/derive.ts';
 import { findingsOf, signedFinding, sourcedFinding } from './findings.ts';
 import { sawMarks } from '../../core/marks/tape.ts';
 import { tapeReading } from '../../core/units/tape.ts';
@@ -53,13 +54,14 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
       rows: findings.filter((finding) => !ofOrder.includes(finding)).map((finding) => inWords(finding, false)),
     },
   ];
-  return fillPages(
-    paper,
-    `Tube ${tube.number}`,
-    parts,
-    again(context, tube),
-    foot(context, `Tube ${tube.number} of ${derived.tubes.length}`),
-  );
+  return fillPages(paper, `Tube ${tube.number}`, parts, again(context, tube), foot(context, footName(tube, derived)));
+}
+
+/** The number with how many there are, so that a stack is known to be whole; and its place, where that is another. */
+function footName(tube: SolvedTube, { tubes }: Derived): string {
+  const place = tubes.indexOf(tube) + 1;
+  const ofAll = `${place} of ${tubes.length}`;
+  return place === tube.number ? `Tube ${ofAll}` : `Tube ${tube.number}: ${ofAll} in build order`;
 }
 
 function head(context: Context, views: readonly Lies[], tube: SolvedTube, marking: Measured): Block {

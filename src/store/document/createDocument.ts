@@ -6,6 +6,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Derived } from '../../core/derive.ts';
+import { keepNumbers } from '../../core/edit/numbers.ts';
 import { emptyJob } from '../../core/job/empty-job.ts';
 import type { Fault } from '../../core/job/fault.ts';
 import { serialiseJob } from '../../core/job/serialise.ts';
@@ -40,7 +41,7 @@ export interface DocumentState {
 }
 
 export interface DocumentActions {
-  /** One undo step. Answers the faults and leaves everything as it was if the job cannot be derived. */
+  /** One undo step; no tube gets another number by it, unless it is about numbers. Answers the faults and leaves everything as it was if the job cannot be derived. */
   edit(label: string, change: (job: Job) => Job): readonly Fault[];
   /**
    * A gesture: begin keeps the start job, preview shows a draft made from it, commit makes one undo step, cancel drops
@@ -80,7 +81,7 @@ export function createDocument(): DocumentStore {
       if (!get().ready) return [NOT_READY];
       get().commit();
       const { history } = get().committed;
-      return settle(change(history.job), (job) => histories.commitEdit(history, label, job));
+      return settle(keepNumbers(history.job, change(history.job)), (job) => histories.commitEdit(history, label, job));
     },
     begin(label, whenEnded) {
       if (!get().ready) return;
@@ -92,7 +93,8 @@ export function createDocument(): DocumentStore {
     preview(change) {
       const { gesture, committed, derived } = get();
       if (gesture.state === 'idle') return false;
-      const admitted = admitDraft(change(gesture.startJob), gesture.startJob, derived);
+      const draft = keepNumbers(gesture.startJob, change(gesture.startJob));
+      const admitted = admitDraft(draft, gesture.startJob, derived);
       if (admitted === null) return false;
       show(
         committed,

@@ -17,6 +17,7 @@ import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks } from '../table/marks.ts';
 import { sectionChoices } from './choices.ts';
 
+const Numbers = lazy(() => import('./Numbers.tsx'));
 const SeveralMembers = lazy(() => import('./SeveralMembers.tsx'));
 
 const NUMBER: Column<Member> = { header: 'No.', numeric: true, show: ({ id }) => <TubeNumber id={id} /> };
@@ -87,6 +88,13 @@ export function MembersTable(): ReactNode {
       <Section title="Draw a member" open={job.members.length === 0}>
         <NewMember />
       </Section>
+      {job.members.length > 0 && (
+        <Section title="Numbers">
+          <Suspense>
+            <Numbers />
+          </Suspense>
+        </Section>
+      )}
     </>
   );
 }

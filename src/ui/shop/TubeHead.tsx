@@ -19,6 +19,7 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
   const findings = useResults((state) => state.findings);
   const { tubes } = derived;
   const twin = derived.byId.get(primed(tube.id));
+  const place = tubes.indexOf(tube);
   const select = useEditor((state) => state.select);
   const errors = errorsOf(findings, tube.id);
   const { cutLength, grip } = useFeed(tube);
@@ -29,8 +30,8 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
           <span className="number-tag number-tag-large">{tube.number}</span>
           {tube.name}
         </h2>
-        <Neighbour tube={tubes[tube.number - 2]} word="Tube before" sign="‹" />
-        <Neighbour tube={tubes[tube.number]} word="Next tube" sign="›" />
+        <Neighbour tube={tubes[place - 1]} word="Tube before" sign="‹" />
+        <Neighbour tube={tubes[place + 1]} word="Next tube" sign="›" />
       </div>
       {errors.length > 0 && (
         <Cannot title={faultInWords(errors)} reasons={errors.map((error) => findingInWords(error, derived))} />

@@ -10,6 +10,7 @@ type Schema = v.GenericSchema & {
   readonly entries: Readonly<Record<string, Schema>>;
   readonly items: readonly Schema[];
   readonly item: Schema;
+  readonly value: Schema;
   readonly wrapped: Schema;
   readonly options: readonly Schema[] & readonly string[];
   readonly literal: Json;
@@ -24,6 +25,8 @@ export function jsonSchemaOf(schema: v.GenericSchema): Json {
 function converted(schema: Schema): Json {
   if (schema.pipe) {
     const [first, ...checks] = schema.pipe;
+    // Anything at all is looked at before its shape is: the shape says it.
+    if ((first as Schema).type === 'unknown') return converted(checks.at(-1) as Schema);
     // A length is a coordinate with one more check: the later, narrower limit stands.
     const base = converted({ ...(first as Schema) }) as { readonly type?: string };
     return Object.assign({}, base, ...checks.map((check) => limit(check as Check, base.type === 'array'))) as Json;
@@ -39,6 +42,8 @@ function converted(schema: Schema): Json {
       return { const: schema.literal };
     case 'picklist':
       return { enum: schema.options };
+    case 'record':
+      return { type: 'object', additionalProperties: converted(schema.value) };
     case 'array':
       return { type: 'array', items: converted(schema.item) };
     case 'strict_tuple':
