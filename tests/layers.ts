@@ -25,6 +25,7 @@ const trades = [
   'exports/tables',
   'exports/wraps',
   'exports/layout',
+  'exports/feet',
   'exports/sheets',
   'exports/mesh',
   'exports/solids',

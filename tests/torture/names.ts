@@ -123,7 +123,8 @@ async function fromCommandLine(
   }
 }
 
-const isFixed = (fileName: string): boolean => fileName in PRODUCTS || /^wraps\/\d+-[AB]\.svg$/u.test(fileName);
+const isFixed = (fileName: string): boolean =>
+  fileName in PRODUCTS || /^(?:wraps\/\d+-[AB]|feet\/\d+-[a-z-]+)\.svg$/u.test(fileName);
 
 function zipped(files: readonly Given[]): string[] {
   const entries = unzipSync(zipBytes(files));

@@ -3,7 +3,7 @@
 export const FORMATS = ['pdf', 'csv', 'dxf', 'svg', 'step', 'gltf', 'stl'] as const;
 export type Format = (typeof FORMATS)[number];
 
-/** What is made in one piece: a file, or the folder of flat patterns. */
+/** What is made in one piece: a file, or a folder of flat patterns. */
 export type Product = keyof typeof PRODUCTS;
 
 /** In the order in which they are offered; `json` is always written. */
@@ -12,17 +12,23 @@ export const PRODUCTS = {
   'sheets.pdf': 'pdf',
   'wraps.pdf': 'pdf',
   'layout.pdf': 'pdf',
+  'feet.pdf': 'pdf',
   'tubes.csv': 'csv',
   'bends.csv': 'csv',
   'xyz.csv': 'csv',
   'copes.csv': 'csv',
   'wraps.dxf': 'dxf',
   'layout.dxf': 'dxf',
+  'feet.dxf': 'dxf',
   wraps: 'svg',
+  feet: 'svg',
   'cage.step': 'step',
   'cage.glb': 'gltf',
   'cage.stl': 'stl',
 } as const satisfies Readonly<Record<string, Format | 'json'>>;
+
+/** Whether it is a folder of files, which a zip takes. */
+export const isFolder = (product: Product): product is 'wraps' | 'feet' => product === 'wraps' || product === 'feet';
 
 /** What these formats write, `fabrication.json` first. */
 export const productsOf = (formats: readonly Format[]): readonly Product[] =>

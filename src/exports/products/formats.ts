@@ -45,6 +45,8 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
     (await import('../wraps/wraps-pdf.ts')).wrapsPdf(derived, await supplies.fonts(), print, going, surface),
   'layout.pdf': async (derived, { print }, supplies, going) =>
     (await import('../layout/layout-pdf.ts')).layoutPdf(derived, await supplies.fonts(), print, going),
+  'feet.pdf': async (derived, { print }, supplies, going) =>
+    (await import('../feet/feet-pdf.ts')).feetPdf(derived, await supplies.fonts(), print, going),
   'tubes.csv': table('tubes.csv'),
   'bends.csv': table('bends.csv'),
   'xyz.csv': table('xyz.csv'),
@@ -52,6 +54,8 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
   'wraps.dxf': async (derived, { surface }, _, going) =>
     (await import('../wraps/wraps.ts')).wrapsDxf(derived, going, surface),
   'layout.dxf': async (derived, _, __, going) => (await import('../layout/layout.ts')).layoutDxf(derived, going),
+  'feet.dxf': async (derived, _, __, going) => (await import('../feet/patterns.ts')).feetDxf(derived, going),
+  feet: async (derived, _, __, going) => (await import('../feet/patterns.ts')).feetSvg(derived, going),
   wraps: async (derived, { surface }, _, going) =>
     (await import('../wraps/wraps.ts')).wrapsSvg(derived, going, surface),
   'cage.step': async (derived, _, supplies, going) =>

@@ -1,5 +1,5 @@
 /** What a zip of many files says of those that could not be made: a text in it, and a sentence for whoever asked. */
-import type { Product } from './catalogue.ts';
+import { isFolder, type Product } from './catalogue.ts';
 import type { ExportFile } from '../shared/files.ts';
 
 export interface Missing {
@@ -8,7 +8,7 @@ export interface Missing {
   readonly why: string;
 }
 
-const inZip = (product: Product): string => (product === 'wraps' ? 'the folder wraps' : product);
+const inZip = (product: Product): string => (isFolder(product) ? `the folder ${product}` : product);
 
 export const missingNote = ({ product, why }: Missing): string => `Without ${inZip(product)}: ${why}`;
 

@@ -1,6 +1,6 @@
 /** The files that leave the program, the same ones that the command line writes: each by itself, or those chosen as one zip. */
 import type { ReactNode } from 'react';
-import { FORMATS, productsOf, type Format, type Product } from '../../exports/products/catalogue.ts';
+import { FORMATS, isFolder, productsOf, type Format, type Product } from '../../exports/products/catalogue.ts';
 import type { Setting } from '../../exports/products/formats.ts';
 import { useDocument } from '../../store/page.ts';
 import { useKept } from '../kit/kept.ts';
@@ -24,7 +24,7 @@ export function TakeAway({ taking }: { taking: Taking }): ReactNode {
   const setting: Setting = { print: printSettings(print), surface };
 
   const takeOne = (product: Product): void =>
-    taking.take([product], setting, product === 'wraps' ? zipName(fileName) : null);
+    taking.take([product], setting, isFolder(product) ? zipName(fileName) : null);
   const flip = (format: Format): void =>
     choose(chosen.includes(format) ? chosen.filter((each) => each !== format) : [...chosen, format]);
 

@@ -1,5 +1,5 @@
 /** What can be taken away, in words for whoever takes it, and the settings that are kept on this machine. */
-import { PRODUCTS, FORMATS, type Format, type Product } from '../../exports/products/catalogue.ts';
+import { isFolder, PRODUCTS, FORMATS, type Format, type Product } from '../../exports/products/catalogue.ts';
 import { plainPrint, type PrintSettings } from '../../exports/shared/files.ts';
 import { printedBy } from '../../exports/shared/paper.ts';
 
@@ -14,7 +14,8 @@ export const KINDS: readonly Kind[] = [
   {
     format: 'pdf',
     title: 'To print',
-    holds: 'a sheet a tube with a cover, templates to wind round the ends, flat tubes at full size in sheets to join',
+    holds:
+      'a sheet a tube with a cover, templates to wind round the ends, flat tubes at full size in sheets to join, pieces of the feet',
   },
   {
     format: 'csv',
@@ -24,9 +25,13 @@ export const KINDS: readonly Kind[] = [
   {
     format: 'dxf',
     title: 'For a laser or plasma table',
-    holds: 'flat patterns of the ends; flat tubes as they lie on the floor',
+    holds: 'flat patterns of the ends; flat tubes as they lie on the floor; pieces of the feet',
   },
-  { format: 'svg', title: 'For a vinyl cutter', holds: 'the same patterns, one file an end' },
+  {
+    format: 'svg',
+    title: 'For a vinyl cutter',
+    holds: 'the same patterns, one file an end, and one a piece of a foot',
+  },
   {
     format: 'step',
     title: 'Solids for CAD',
@@ -41,11 +46,12 @@ export const productsIn = (format: Format | 'json'): readonly Product[] =>
   (Object.keys(PRODUCTS) as Product[]).filter((product) => PRODUCTS[product] === format);
 
 /** What a button that takes a product is called: the file, or that it is a zip of several. */
-export const productName = (product: Product): string => (product === 'wraps' ? 'wraps, as a zip' : product);
+export const productName = (product: Product): string => (isFolder(product) ? `${product}, as a zip` : product);
 
 /** What one piece of a product is, for the progress; the sheets have their cover as well. */
 export function pieceOf(product: Product): string {
   if (product === 'sheets.pdf') return 'part';
+  if (product.startsWith('feet')) return 'part';
   return product === 'wraps' || product.startsWith('wraps.') ? 'end' : 'tube';
 }
 
