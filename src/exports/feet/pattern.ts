@@ -2,6 +2,7 @@
  * The flat pattern of one piece of a foot for a machine, seen from the tube's side: along to the right, across up, full size. Layers: CUT the
  * edge and the holes, BEND where a press brake bends (the middle line; the bend's two ends dashed on paper), MARK where the tube stands, TEXT.
  */
+import { ROUNDING } from '../../core/geometry/tolerance.ts';
 import type { Blank } from '../../core/feet/blanks.ts';
 import type { Outline } from '../../core/feet/outline.ts';
 import { shrunk } from '../../drawing/fit.ts';
@@ -76,7 +77,7 @@ const circle = (layer: string, centre: Place2, radius: number, pen: Pen): Arc =>
 const SIDES = 180;
 
 function outlineMark({ centre: [x, y], half: [long, short], lean: [a, c] }: Outline): Mark {
-  if (long - short < 1e-6) return circle('MARK', { x, y }, short, FINE);
+  if (long - short < ROUNDING) return circle('MARK', { x, y }, short, FINE);
   const places = Array.from({ length: SIDES }, (_, i) => {
     const turn = (2 * Math.PI * i) / SIDES;
     const [p, q] = [long * Math.cos(turn), short * Math.sin(turn)];
