@@ -75,6 +75,7 @@ test('a straight member is made level: its end on a tube takes the height of the
   const level = member.getByRole('button', { name: 'Level', exact: true });
   await level.focus();
   await page.keyboard.press('Enter');
+  await expect(member).toContainText(/Level: end [AB] goes with the height of end [AB]/u);
   await level.click();
   await expect(member.getByRole('alert')).toContainText('level already');
   await choose(page, 'Members in build order', 'Main hoop');

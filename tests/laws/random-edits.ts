@@ -103,6 +103,38 @@ export const RANDOM_EDITS: readonly RandomEdit[] = [
   of(nodes, (job, { id }, a, b) =>
     setPlace(job, id, { kind: 'between', nodes: ['foot', job.nodes[b % job.nodes.length]!.id], fraction: a / 1000 }),
   ),
+  of(nodes, (job, { id }, a, b) => {
+    const other = primedAtTimes(job.nodes[b % job.nodes.length]!.id, a);
+    return setPlace(job, id, {
+      kind: 'lined-up',
+      x: { value: a },
+      y: { node: other, plus: b },
+      z: { node: 'foot', plus: 0 },
+    });
+  }),
+  of(nodes, (job, { id }, a, b) => {
+    if (!hasHoop(job)) return job;
+    const other = primedAtTimes(job.nodes[b % job.nodes.length]!.id, a);
+    return setPlace(job, id, { kind: 'crossing', member: 'hoop', line: ['foot', other] });
+  }),
+  of(nodes, (job, { id }, a, b) => {
+    if (!hasHoop(job)) return job;
+    return setPlace(job, id, {
+      kind: 'on',
+      member: 'hoop',
+      until: { axis: 'z', value: a },
+      nth: 1 + (b % 2),
+      offset: [0, 0, 0],
+    });
+  }),
+  of(points, (job, { id }, a, b) =>
+    addNode(job, 'Clear', {
+      kind: 'point',
+      point: primedAtTimes(id, b),
+      offset: [0, a, 0],
+      clear: { direction: [0, -1, 0], gap: b },
+    }),
+  ),
   of(nodes, (job, { id }) => removeNode(job, id)),
 
   of(nodes, (job, { id }, _, b) =>

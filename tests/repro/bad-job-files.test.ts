@@ -158,6 +158,57 @@ const BAD: readonly (readonly [what: string, text: string, line: string])[] = [
     withNode({ kind: 'ray', from: 'a', direction: [-1, 0, 0], until: { axis: 'x', value: 10 } }),
     'nodes[3].at.direction: from there this direction never reaches x = 10',
   ],
+  [
+    'has a node at a height that its tube never reaches',
+    withNode({ kind: 'on', member: 'bar', until: { axis: 'z', value: 0.001 } }),
+    'nodes[3].at.until: "bar" never comes to z = 0.001',
+  ],
+  [
+    'has a node at a coordinate for the second time where the tube has it once',
+    withNode({ kind: 'on', member: 'bar', until: { axis: 'x', node: 'a', plus: 500 }, nth: 2 }),
+    'nodes[3].at.nth: "bar" only comes to x = 500 once: there is no place 2',
+  ],
+  [
+    'has a crossing whose line has no length',
+    withNode({ kind: 'crossing', member: 'bar', line: ['b', "b'"] }),
+    `nodes[3].at.line: "b" and "b'" stand at the same place: no line runs through them`,
+  ],
+  [
+    'has a crossing whose line runs along a straight tube',
+    changed((job) => {
+      delete job['members'][0].die;
+      job['members'][0].path = ['a', 'b'];
+      job['nodes'].push({ id: 'p', at: { kind: 'crossing', member: 'bar', line: ['q', 'c'] } });
+      job['nodes'].push({ id: 'q', at: { kind: 'lined-up', x: { node: 'a' }, y: { node: 'c' }, z: { node: 'c' } } });
+    }),
+    'nodes[3].at.line: the line runs along "bar": no place of it is nearer than another',
+  ],
+  [
+    'has a crossing on a tube that is drawn through it',
+    changed((job) => (job['nodes'][1].at = { kind: 'crossing', member: 'bar', line: ['a', 'c'] })),
+    'nodes[1].at: reference loop: node "b" needs member "bar" needs node "b"',
+  ],
+  [
+    'has nodes in line with each other',
+    changed((job) => {
+      job['nodes'][0].at = { kind: 'lined-up', x: { value: 0 }, y: { value: 0 }, z: { node: "c'" } };
+      job['nodes'][2].at = { kind: 'lined-up', x: { value: 1000 }, y: { node: 'a', plus: 800 }, z: { value: 0 } };
+    }),
+    'nodes[0].at: reference loop: node "a" needs node "c" needs node "a"',
+  ],
+  [
+    'has a node in line 100 m and more away',
+    withNode({ kind: 'lined-up', x: { node: 'b', plus: 99_999 }, y: { value: 0 }, z: { value: 0 } }),
+    'nodes[3].at: lies farther than 100 m from the datum',
+  ],
+  [
+    'is clear of a point in no direction',
+    changed((job) => {
+      job['points'].push({ id: 'trim', position: [0, 0, 0] });
+      job['nodes'].push({ id: 'p', at: { kind: 'point', point: 'trim', clear: { direction: [0, 0, 0], gap: 25 } } });
+    }),
+    'nodes[3].at.clear.direction: has no length, so no direction',
+  ],
   // What is meant to break in
   [
     'carries __proto__',

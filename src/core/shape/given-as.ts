@@ -14,6 +14,7 @@ import {
   dot,
   length,
   mirrored,
+  rejectFrom,
   scale,
   subtract,
   type Axis,
@@ -166,12 +167,16 @@ function atCrossing(frame: Frame, id: NodeId, here: Vec3): Place | null {
   const nearest = nearestTube(frame, id, here);
   if (nearest === null || nearest.place.distance >= ON_THE_LINE) return null;
   const { tube, place } = nearest;
+  const inTheTube = place.at > 0 && place.at < tube.developedLength;
   let best: { span: number; line: readonly [NodeRef, NodeRef] } | null = null;
   for (const { first, second } of pairsOf(freeNodes(frame, id))) {
     const along = subtract(second.at, first.at);
     const span = length(along);
     if (span < SAME_PLACE || (best !== null && span >= best.span)) continue;
     const direction = scale(along, 1 / span);
+    // Short of an end the distance from the line stands still at the nearest place: most lines are told by that alone.
+    const away = rejectFrom(subtract(here, first.at), direction);
+    if (inTheTube && Math.abs(dot(away, place.tangent)) > ON_THE_LINE * (1 + length(away))) continue;
     if (runsAlong(tube.path, direction)) continue;
     if (Math.abs(nearestToLine(tube.path, first.at, direction).at - place.at) >= ON_THE_LINE) continue;
     best = { span, line: [first.reference, second.reference] };

@@ -41,6 +41,14 @@ export function levelMember(job: Job, frame: Frame, id: MemberId): Edited {
   return refused(`end B cannot follow: ${whyB}; nor can end A: ${whyA}`);
 }
 
+/** The end of the member that has the other's height already, by the way in which it is placed; null where neither has. */
+export function levelBy(job: Job, id: MemberId): 'A' | 'B' | null {
+  const path = job.members.find((member) => member.id === id)?.path ?? [];
+  const [a, b] = path.map((reference) => job.nodes.find((node) => node.id === bareId(reference)));
+  if (path.length !== 2 || a === undefined || b === undefined) return null;
+  return follows(b, a.id) ? 'B' : follows(a, b.id) ? 'A' : null;
+}
+
 const refused = (message: string): Edited => [{ place: '', message }];
 
 /** Whether the node has the height of the other already, by the way it is placed. */

@@ -7,7 +7,7 @@ import { primed } from '../../core/job/reference.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
 import { tubesOfBar } from '../../core/solve/bar-tubes.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { levelMember } from '../../core/shape/level.ts';
+import { levelBy, levelMember } from '../../core/shape/level.ts';
 import { feedOf } from '../../core/solve/feed.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
@@ -135,6 +135,7 @@ function MirrorSwitch({ member }: { member: Member }): ReactNode {
 }
 
 function LevelSwitch({ member }: { member: Member }): ReactNode {
+  const end = useDocument((state) => levelBy(state.job, member.id));
   return (
     <div className="switch">
       <Command
@@ -143,7 +144,11 @@ function LevelSwitch({ member }: { member: Member }): ReactNode {
       >
         Level
       </Command>
-      <span className="small">One end takes the height of the other, and keeps it.</span>
+      <span className="small">
+        {end === null
+          ? 'One end takes the height of the other, and keeps it.'
+          : `Level: end ${end} goes with the height of end ${end === 'A' ? 'B' : 'A'}.`}
+      </span>
     </div>
   );
 }

@@ -30,6 +30,10 @@ export function Readout({ freedom, news }: { readonly freedom: Freedom; readonly
   const selection = useEditor((state) => state.selection);
   const id = selection?.id ?? '';
   const node = job.nodes.find((candidate) => candidate.id === bareId(id));
+  const held =
+    freedom.free === 'line'
+      ? []
+      : AXES.filter((_, axis) => !freedom.open.includes(axis as 0 | 1 | 2)).map(({ name }) => name);
   return (
     <div className="bay-readout" aria-hidden="true">
       <div className="bay-readout-name">
@@ -60,6 +64,7 @@ export function Readout({ freedom, news }: { readonly freedom: Freedom; readonly
           </div>
         )}
       </dl>
+      {held.length > 0 && <p>Placed by others: {held.join(', ')}.</p>}
       {news !== null && news.refused !== null && <p className="bay-refused">! {news.refused}</p>}
       {news !== null && news.inLineWith.length > 0 && <p>In line with {news.inLineWith.join(', ')}.</p>}
     </div>

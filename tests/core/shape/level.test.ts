@@ -5,7 +5,7 @@ import { moveNode } from '../../../src/core/edit/nodes.ts';
 import { derive, type Derived } from '../../../src/core/derive.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import type { Job } from '../../../src/core/job/types.ts';
-import { levelMember } from '../../../src/core/shape/level.ts';
+import { levelBy, levelMember } from '../../../src/core/shape/level.ts';
 import { jobOf } from '../frame.ts';
 
 function solved(job: Job): Derived {
@@ -32,6 +32,7 @@ describe('a bar made level', () => {
     const job = levelled(jobOf({ nodes: { a: [0, 300, 700], b: [10, -300, 650] }, members: [BAR] }));
     expect(at(job, 'b')).toEqual({ kind: 'lined-up', x: { value: 10 }, y: { value: -300 }, z: { node: 'a', plus: 0 } });
     expect(at(job, 'a').kind).toBe('fixed');
+    expect(levelBy(job, 'bar')).toBe('B');
     const raised = moveNode(job, 'a', [0, 300, 812.7]);
     expect(solved(raised).nodes.get('b')).toEqual([10, -300, 812.7]);
     expect(refusal(raised)).toContain('level already');
@@ -54,6 +55,7 @@ describe('a bar made level', () => {
     const ray = { kind: 'ray', from: 'top', direction: [-1, 0, -1], until: { axis: 'z', value: 400 } };
     const byA = levelled(jobOf({ nodes: { ...POSTS, a: [0, 300, 700], b: ray }, members: [BAR] }));
     expect([at(byA, 'a').kind, at(byA, 'b').kind]).toEqual(['lined-up', 'ray']);
+    expect([levelBy(byA, 'bar'), levelBy(byA, 'no such member')]).toEqual(['A', null]);
     const nodes = { a: [0, 300, 700], b: [10, -300, 650], c: [0, 0, 0] };
     const shared = levelled(jobOf({ nodes, members: [BAR, { id: 'other', path: ['b', 'c'] }] }));
     expect([at(shared, 'a').kind, at(shared, 'b').kind]).toEqual(['lined-up', 'fixed']);
