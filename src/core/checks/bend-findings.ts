@@ -68,6 +68,32 @@ export function* bendTrouble(tube: SolvedTube): Generator<Finding> {
   }
 }
 
+/** Degrees. An angle that is kept is kept to what a person reads off a machine. */
+const KEPT_TO = 0.05;
+
+/** Bends that do not come out at the angle that is kept for them; said of the member, not of its twin, and of a bend that a cut goes through not at all. */
+export function* keptAngleTrouble({ id, member, twinOf, piece, route, bends }: SolvedTube): Generator<Finding> {
+  if (member.keptAngles === undefined || twinOf !== null) return;
+  for (const { corner, angle } of member.keptAngles) {
+    const at = route[member.path.indexOf(corner)]!;
+    const bend = bends.findIndex((each) => each.corner === at);
+    if (bend === -1 && piece !== null) continue;
+    const turns = bend === -1 ? 0 : toDegrees(bends[bend]!.angle);
+    if (Math.abs(turns - angle) <= KEPT_TO) continue;
+    yield {
+      id: 'bend/angle-not-kept',
+      severity: 'warning',
+      tube: id,
+      ...(bend !== -1 && { bend: bend + 1 }),
+      node: corner,
+      at,
+      turns,
+      angle,
+      source: 'practice',
+    };
+  }
+}
+
 /** An order that the job keeps for the tube, of a time when it was drawn with other bends. */
 export function* orderTrouble({ id, bends, corners }: SolvedTube, { outdated }: Feed): Generator<Finding> {
   if (!outdated) return;

@@ -10,6 +10,7 @@ import {
   bendTrouble,
   holdTrouble,
   isHoop,
+  keptAngleTrouble,
   manyBends,
   openingTrouble,
   orderTrouble,
@@ -62,6 +63,7 @@ function* troubles(tube: SolvedTube, ask: Questions): Generator<Finding> {
   const feed = ask.feed(tube);
   yield* openingTrouble(tube, feed);
   yield* bendTrouble(tube);
+  yield* keptAngleTrouble(tube);
   yield* orderTrouble(tube, feed);
   yield* holdTrouble(tube, feed);
   yield* manyBends(tube);

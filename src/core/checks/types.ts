@@ -81,6 +81,14 @@ export interface BeyondDie extends OfBend {
   readonly greatest: Degrees;
 }
 
+/** A bend `turns` otherwise than the angle that is kept for it at its corner, `node`. */
+export interface AngleNotKept extends OfTube {
+  readonly id: 'bend/angle-not-kept';
+  readonly node: NodeRef;
+  readonly turns: Degrees;
+  readonly angle: Degrees;
+}
+
 /** The die is made for tube of another outer diameter. */
 export interface WrongDie extends OfTube {
   readonly id: 'bend/wrong-die';
@@ -339,6 +347,7 @@ export type Finding =
   | BendPastEnd
   | ShortStraight
   | BeyondDie
+  | AngleNotKept
   | WrongDie
   | TightRadius
   | ShortTail

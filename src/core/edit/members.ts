@@ -6,7 +6,8 @@
  */
 import { fault } from '../job/fault.ts';
 import { AUTO, type EndFit } from '../job/kinds/end.ts';
-import type { Member } from '../job/kinds/member.ts';
+import type { Degrees } from '../geometry/angle.ts';
+import type { KeptAngle, Member } from '../job/kinds/member.ts';
 import { tubesOfMember } from '../job/member-of-tube.ts';
 import { isPrimed, type DieId, type MemberId, type NodeRef, type SectionId, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
@@ -47,9 +48,10 @@ export function addMember(job: Job, { name, path, section, role = '', mirror = f
   });
 }
 
-/** How its twin is fed goes with the twin. */
+/** How its twin is fed goes with the twin, an angle that is kept with its corner. */
 export function updateMember(job: Job, id: MemberId, fields: Fields<'members'>): Job {
-  const updated = updateRecord(job, 'members', id, fields);
+  const changed = updateRecord(job, 'members', id, fields);
+  const updated = fields.path === undefined ? changed : changeRecord(changed, 'members', id, keptOnPath);
   return fields.mirror === false ? dropFeeds(updated, tubesNamed(job, id).filter(isPrimed)) : updated;
 }
 
@@ -71,6 +73,27 @@ export const setEnd = (job: Job, id: MemberId, which: 0 | 1, fit: EndFit): Job =
       : { ...member, ends: member.ends.with(which, fit) as unknown as Member['ends'] },
   );
 
+/** The angle of the bend at this corner, which is kept from now on; with null it is not. */
+export const keepAngle = (job: Job, id: MemberId, corner: NodeRef, angle: Degrees | null): Job =>
+  changeRecord(job, 'members', id, (member) => {
+    const before = member.keptAngles ?? [];
+    const others = before.filter((each) => each.corner !== corner);
+    if (angle === null && others.length === before.length) return member;
+    return withKept(member, angle === null ? others : [...others, { corner, angle }]);
+  });
+
+function withKept(member: Member, kept: readonly KeptAngle[]): Member {
+  const { keptAngles: _, ...rest } = member;
+  return kept.length === 0 ? rest : { ...rest, keptAngles: kept };
+}
+
+/** What is kept of corners that the path has. */
+function keptOnPath(member: Member): Member {
+  const corners = member.path.slice(1, -1);
+  const kept = (member.keptAngles ?? []).filter(({ corner }) => corners.includes(corner));
+  return kept.length === (member.keptAngles ?? []).length ? member : withKept(member, kept);
+}
+
 /** Puts a node into the path so that it stands at `index`: 0 is end A, the path's length is end B. */
 export const insertPathNode = (job: Job, id: MemberId, index: number, node: NodeRef): Job =>
   changeRecord(job, 'members', id, (member) => ({ ...member, path: member.path.toSpliced(index, 0, node) }));
@@ -81,7 +104,7 @@ export function removePathNode(job: Job, id: MemberId, index: number): Edited {
   if (place !== -1 && job.members[place]!.path.length <= 2) {
     return [fault(`members[${place}].path`, 'a member runs between two nodes at least')];
   }
-  return changeRecord(job, 'members', id, (member) => ({ ...member, path: member.path.toSpliced(index, 1) }));
+  return changeRecord(job, 'members', id, (member) => keptOnPath({ ...member, path: member.path.toSpliced(index, 1) }));
 }
 
 /** Moves the member to another place in the build order, counted from 0; beyond either end means first or last. */

@@ -6,7 +6,8 @@ import type { Finding, FirstPullOnly, Source } from '../checks/types.ts';
 import { toDegrees, type Radians } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { SEARCHED_BENDS } from '../solve/bend-order.ts';
-import { tubeName } from '../solve/names.ts';
+import { formatAngle } from '../units/angle.ts';
+import { nodeName, tubeName } from '../solve/names.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import type { Unborne } from '../springback/pull-advice.ts';
 import { comparedLength } from './lengths.ts';
@@ -93,6 +94,8 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${tube.name}: ${show(straight)} of straight between bends ${bend} and ${bend + 1}; ${die} needs ${show(least)} to clamp on. Move the corners ${show(least - straight)} further apart.`,
   'bend/beyond-die': ({ bend, angle, greatest }, { tube, die }) =>
     `${tube.name}: bend ${bend} turns ${degrees(angle)}; ${die} goes to ${greatest}°. Split the turn over two bends.`,
+  'bend/angle-not-kept': ({ node, turns, angle }, { tube, frame }) =>
+    `${tube.name}: the bend at ${nodeName(frame.job, node)} is kept at ${formatAngle(angle, 2)}°, and turns ${formatAngle(turns, 2)}° now, since the places about it have moved. In the Frame, make it ${formatAngle(angle, 2)}° again, or let the angle go.`,
   'bend/wrong-die': ({ outerDiameter, dieTakes }, { tube, die, show }) =>
     `${tube.name}: ${tube.section.name} is ${show(outerDiameter)} over the outside, ${die} takes ${show(dieTakes)}. Choose a die for this tube.`,
   'bend/tight-radius': ({ radius, least }, { tube, show }) =>

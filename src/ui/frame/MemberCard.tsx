@@ -1,6 +1,6 @@
 /** The selected member: what it is made of, the corners it runs through, how its ends fit, where it stands in the order. */
 import { shownName } from '../../core/job/shown.ts';
-import type { ReactNode } from 'react';
+import { Suspense, type ReactNode } from 'react';
 import { moveMember, setDie, updateMember } from '../../core/edit/members.ts';
 import { setBatch } from '../../core/edit/pulls.ts';
 import { primed } from '../../core/job/reference.ts';
@@ -16,6 +16,7 @@ import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { Length } from '../fields/Readings.tsx';
 import { batchesIn, choicesOf, ROLES, sectionChoices } from './choices.ts';
+import { BendsEditor } from './later.ts';
 import { DeleteMembers } from './DeleteMembers.tsx';
 import { EndEditor } from './EndEditor.tsx';
 import { PathEditor } from './PathEditor.tsx';
@@ -83,6 +84,10 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
       <LevelSwitch member={member} />
       <h3>Path</h3>
       <PathEditor member={member} />
+      <h3>Bends</h3>
+      <Suspense fallback={null}>
+        <BendsEditor member={member} />
+      </Suspense>
       <h3>Pieces</h3>
       <PiecesEditor member={member} />
       <h3>Ends</h3>

@@ -6,11 +6,14 @@ import { lazy } from 'react';
 
 const nodeTables = () => import('./NodeTables.tsx');
 const nodeCard = () => import('./NodeCard.tsx');
+const bendsEditor = () => import('./BendsEditor.tsx');
 const materialTables = () => import('./MaterialTables.tsx');
 
 export const NodeTables = lazy(async () => ({ default: (await nodeTables()).NodeTables }));
 export const NodeCard = lazy(async () => ({ default: (await nodeCard()).NodeCard }));
+export const BendsEditor = lazy(async () => ({ default: (await bendsEditor()).BendsEditor }));
 export const MaterialTables = lazy(async () => ({ default: (await materialTables()).MaterialTables }));
 
 /** Fetches them all. */
-export const frameParts = (): Promise<unknown> => Promise.all([nodeTables(), nodeCard(), materialTables()]);
+export const frameParts = (): Promise<unknown> =>
+  Promise.all([nodeTables(), nodeCard(), bendsEditor(), materialTables()]);

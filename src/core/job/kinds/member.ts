@@ -1,5 +1,6 @@
 /** Members: each a tube, and where it is mirrored its twin. */
 import * as v from 'valibot';
+import type { Degrees } from '../../geometry/angle.ts';
 import { remembered } from '../../remembered.ts';
 import { fault, quoted, type Fault } from '../fault.ts';
 import { MOST_CUTTERS } from '../limits.ts';
@@ -16,7 +17,7 @@ import {
 } from '../reference.ts';
 import { AUTO, endPart, type EndFit } from './end.ts';
 import { atMost } from './faults.ts';
-import { named } from './fields.ts';
+import { bendAngle, named } from './fields.ts';
 import { isReference, type Kind, type Reference } from './kind.ts';
 
 export interface Member {
@@ -34,6 +35,13 @@ export interface Member {
   readonly ends: readonly [EndFit, EndFit];
   /** Bars that run through where this one is cut: it is drawn as one and made in pieces. A twin is cut by their images. */
   readonly cutBy?: readonly TubeRef[];
+  /** Bends that were given an angle, degrees, by the corner in the path: one that comes out otherwise is found. */
+  readonly keptAngles?: readonly KeptAngle[];
+}
+
+export interface KeptAngle {
+  readonly corner: NodeRef;
+  readonly angle: Degrees;
 }
 
 export const memberKind: Kind<Member> = {
@@ -48,9 +56,10 @@ export const memberKind: Kind<Member> = {
     batch: v.exactOptional(v.string()),
     mirror: v.optional(v.boolean(), false),
     ends: v.optional(v.strictTuple([endPart.shape, endPart.shape]), () => [{ ...AUTO }, { ...AUTO }]),
+    keptAngles: v.exactOptional(v.array(v.looseObject({ corner: v.string(), angle: bendAngle }))),
     cutBy: v.exactOptional(v.pipe(v.array(v.string()), v.minLength(1, 'names no member'))),
   }),
-  keys: ['id name role path section die batch mirror ends cutBy', ...endPart.keys],
+  keys: ['id name role path section die batch mirror ends cutBy keptAngles', 'corner angle', ...endPart.keys],
   hasImage: ({ mirror }) => mirror,
   beyondShape: (member, at, _, members) =>
     [
@@ -60,6 +69,7 @@ export const memberKind: Kind<Member> = {
       ...(member.die === undefined ? [] : [{ place: `${at}.die`, list: 'dies', to: member.die } as const]),
       ...member.ends.flatMap((end, i) => endPart.beyondShape(end, `${at}.ends[${i}]`)),
       ...(member.cutBy ?? []).map((to, i): Reference => ({ place: `${at}.cutBy[${i}]`, list: 'members', to })),
+      ...keptFaults(member, at),
       ...piecesFaults(member, at, members),
     ].map((item) => notItself(item, member.id)),
 };
@@ -68,6 +78,16 @@ const notItself = (item: Reference | Fault, id: MemberId): Reference | Fault =>
   isReference(item) && item.list === 'members' && item.to === id
     ? fault(item.place, `${quoted(id)} is the member itself`)
     : item;
+
+/** An angle is kept at a corner of the path, once. */
+const keptFaults = ({ path, keptAngles = [] }: Member, at: string): readonly Fault[] =>
+  keptAngles.flatMap(({ corner }, i) => {
+    const place = `${at}.keptAngles[${i}].corner`;
+    if (!path.slice(1, -1).includes(corner)) return [fault(place, `${quoted(corner)} is no corner of the path`)];
+    return keptAngles.findIndex((each) => each.corner === corner) < i
+      ? [fault(place, `${quoted(corner)} is there already`)]
+      : [];
+  });
 
 /** What is wrong with a member in pieces beside the other members: who cuts it, and what its pieces are called. */
 function piecesFaults({ id, cutBy, mirror }: Member, at: string, members: readonly Member[]): readonly Fault[] {
