@@ -108,6 +108,10 @@ function tubePages(pages: readonly ReadPage[]): ReadonlyMap<number, readonly Rea
   return byTube;
 }
 
+/** In pounds of 0.45359237 kg to a tenth in a job in inches, else in kilograms. */
+const weighed = (kg: number, unit: 'in' | 'mm', places = 2): string =>
+  unit === 'in' ? `${(kg / 0.45359237).toFixed(1)} lb` : `${kg.toFixed(places)} kg`;
+
 const demo = derivedFrom(demoText());
 const demoPdf = printed(demo);
 const demoSheets = demoPdf.then((bytes) => readPdf(bytes));
@@ -190,7 +194,7 @@ describe.each([
       expectLength(await figureUnder(tube, 'Tip to tip'), tips, unit, `${tube.name} tips`);
       const throats = tube.developedLength - a.throat! - b.throat!;
       expectLength(await figureUnder(tube, 'Throat to throat'), throats, unit, `${tube.name} throats`);
-      expect(page.texts.map(({ text }) => text).join(' ')).toContain(`${tube.mass.toFixed(2)} kg`);
+      expect(page.texts.map(({ text }) => text).join(' ')).toContain(weighed(tube.mass, unit));
     }
   });
 
@@ -318,14 +322,14 @@ describe.each([
       );
       expect(start, tube.name).toBeGreaterThan(-1);
       const row = rows.slice(start, start + 10);
-      const mass = row.indexOf(`${tube.mass.toFixed(2)} kg`);
+      const mass = row.indexOf(weighed(tube.mass, unit));
       expect(mass).toBeGreaterThan(4);
       const blank = row[mass - 1]!;
       expectLength(unit === 'in' ? blank : `${blank} mm`, tube.blankLength, unit, `${tube.name} in the table`);
     }
-    const mass = file.tubes.reduce((sum, tube) => sum + tube.mass, 0).toFixed(1);
+    const mass = file.tubes.reduce((sum, tube) => sum + tube.mass, 0);
     expect(rows.join(' ')).toContain(`All: 28 blanks`);
-    expect(rows.join(' ')).toContain(`${mass} kg when coped`);
+    expect(rows.join(' ')).toContain(`${weighed(mass, unit, 1)} when coped`);
   });
 });
 
@@ -570,7 +574,7 @@ describe('names from anywhere', () => {
       .join(' ');
     expect(words).toContain('45.0 x 2.50 mm');
     expect(words).toContain(', CLR 135.0 mm');
-    expect(words).toContain(`${long.tubes[0]!.mass.toFixed(2)} kg`);
+    expect(words).toContain(weighed(long.tubes[0]!.mass, 'mm'));
   });
 
   it('nothing leaves the page either with 60 bends, dozens of errors and a name of 5000 letters', async () => {

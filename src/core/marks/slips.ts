@@ -24,10 +24,11 @@ import {
 } from '../geometry/vector.ts';
 import { symmetricEigen } from '../numerics/eigen3.ts';
 import type { SolvedTube } from '../solve/types.ts';
+import { MM_PER_INCH, type LengthUnit } from '../units/length.ts';
 
-/** The slips that are shown for each bend: 1 degree of angle, 1 degree of rotation, 2 mm of mark. */
+/** The slips that are shown for each bend: 1 degree of angle, 1 degree of rotation, and of mark, in mm, 1/16 in or 2 mm. */
 export const SLIP_ANGLE: Radians = toRadians(1);
-export const SLIP_MARK = 2;
+export const SLIP_MARK: Readonly<Record<LengthUnit, number>> = { in: MM_PER_INCH / 16, mm: 2 };
 
 /** Quantiles for 95 %: chi-square with 3 degrees of freedom, and the normal distribution on both sides (printed tables). */
 const CHI_SQUARE_95 = 7.8147;
@@ -47,7 +48,7 @@ export interface BendSlips {
   readonly angle: Slip;
   /** For 1 degree more of rotation before this bend; null on the first, whose rotation only turns the tube as a whole. */
   readonly rotation: Slip | null;
-  /** For a mark 2 mm too far towards end B. */
+  /** For a mark too far towards end B by what was asked about. */
   readonly mark: Slip;
 }
 
@@ -76,8 +77,8 @@ export interface Spread {
   readonly along: number;
 }
 
-/** One row a bend; none for a straight tube. */
-export function bendSlips(tube: SolvedTube): readonly BendSlips[] {
+/** One row a bend; none for a straight tube. `tooFar`: of the mark, mm. */
+export function bendSlips(tube: SolvedTube, tooFar: number): readonly BendSlips[] {
   const end = tube.corners.at(-1)!;
   const slip = (motion: Motion, amount: number): Slip => {
     const move = scale(moveOf(motion, end), amount);
@@ -87,7 +88,7 @@ export function bendSlips(tube: SolvedTube): readonly BendSlips[] {
     bend: i + 1,
     angle: slip(angle, SLIP_ANGLE),
     rotation: rotation === null ? null : slip(rotation, SLIP_ANGLE),
-    mark: slip(mark, SLIP_MARK),
+    mark: slip(mark, tooFar),
   }));
 }
 

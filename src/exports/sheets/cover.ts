@@ -2,6 +2,7 @@
  * The cover: the key drawing with every tube numbered, then the table of tubes with its totals, what was found, what was not checked,
  * and the cautions.
  */
+import { totalMassInWords } from '../../core/units/mass.ts';
 import { CAUTIONS, NOT_CHECKED, WHO_DECIDES } from '../../core/words/cautions.ts';
 import { FRONT, ISOMETRIC, SIDE, TOP, type Extent, type View } from '../../drawing/projection.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
@@ -80,7 +81,7 @@ function title({ derived, letters, unit, width }: Context): Block {
       text(
         left,
         top - lines.length * 9.5 - 3.6,
-        `${count} ${count === 1 ? 'tube' : 'tubes'}, ${mass.toFixed(1)} kg · lengths in ${inUnit} · ${numbering(derived)}`,
+        `${count} ${count === 1 ? 'tube' : 'tubes'}, ${totalMassInWords(mass, unit)} · lengths in ${inUnit} · ${numbering(derived)}`,
         { size: 4 },
       ),
       stroke(

@@ -1,4 +1,5 @@
 /** Every tube in a line: what it is cut from, how long, how heavy; and what all of them come to, section by section. */
+import { massInWords, totalMassInWords } from '../../core/units/mass.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { steelInWords } from '../../core/springback/steels.ts';
 import { decimalLength } from '../../core/units/length.ts';
@@ -93,7 +94,7 @@ function tubeRow(context: Context, tube: SolvedTube): Block {
     steelInWords(section),
     shownName(member.batch ?? ''),
     lengthFigure(blank, unit).replace(` ${unit}`, ''),
-    `${tube.mass.toFixed(2)} kg`,
+    massInWords(tube.mass, unit),
   ];
   const names = wrapped(letters, values[1]!, COLUMNS[1]!.share * width - 2, PLAIN, true, 2);
   const height = names.length > 1 ? ROW + 3.4 : ROW;
@@ -145,7 +146,7 @@ function totals(context: Context): string[] {
     const mm = some.reduce((total, tube) => total + measured(tube, context).tape.blank, 0);
     const length = unit === 'in' ? `${decimalLength(mm / 12, 'in', 1)} ft` : `${decimalLength(mm / 1000, 'mm', 2)} m`;
     const mass = some.reduce((total, tube) => total + tube.mass, 0);
-    return `${some.length} ${some.length === 1 ? 'blank' : 'blanks'}, ${length} of tube; ${mass.toFixed(1)} kg when coped`;
+    return `${some.length} ${some.length === 1 ? 'blank' : 'blanks'}, ${length} of tube; ${totalMassInWords(mass, unit)} when coped`;
   };
   const each = used.map((section) => `${section.name}: ${sum(tubes.filter((tube) => tube.section.id === section.id))}`);
   return used.length > 1 ? [...each, `All: ${sum(tubes)}`] : each;

@@ -1,4 +1,5 @@
 /** One tube's sheet: all that is needed at the saw, the bender and the notcher, with nothing to look up elsewhere. */
+import { massInWords } from '../../core/units/mass.ts';
 import { AS_DRAWN, CUT_TO } from '../../core/words/blank.ts';
 import { SAW_GRABS, STRIP, TUBE_WHIPS } from '../../core/words/cautions.ts';
 import { shownName } from '../../core/job/shown.ts';
@@ -109,7 +110,7 @@ function facts(context: Context, tube: SolvedTube, { tape, feed }: Measured, spa
       ...(die === null || bends.length === 0
         ? []
         : [`die ${named(die.name)}${oneRadius(tube) ? `, CLR ${decimalFigure(bends[0]!.radius, unit)}` : ''}`]),
-      `${tube.mass.toFixed(2)} kg`,
+      massInWords(tube.mass, unit),
     ].join(' · ');
   const whole = madeOf((name) => name);
   // Long names are cut short each by itself, so that size, radius and mass stay.

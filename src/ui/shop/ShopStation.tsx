@@ -1,4 +1,6 @@
 /** Shop: the tubes to make, and for the selected one everything that is set and marked at bender, notcher and tape. */
+import type { LengthUnit } from '../../core/units/length.ts';
+import { massFigure, massUnit, totalMassInWords } from '../../core/units/mass.ts';
 import { SAW_GRABS, STRIP, TUBE_WHIPS, WHO_DECIDES } from '../../core/words/cautions.ts';
 import { useEffect, useRef, type ReactNode } from 'react';
 import type { Derived } from '../../core/derive.ts';
@@ -164,7 +166,7 @@ function Tubes({ selected, chosen }: { selected: SolvedTube | undefined; chosen:
       <EditTable
         caption="Tubes in build order"
         rows={derived.tubes}
-        columns={TUBE_COLUMNS}
+        columns={COLUMNS_IN[derived.job.lengthUnit]}
         rowId={(row) => row.id}
         rowName={(row) => row.name}
         selected={selected?.id ?? null}
@@ -189,8 +191,17 @@ const TUBE_COLUMNS: readonly Column<SolvedTube>[] = [
     ),
   },
   { header: 'Blank', numeric: true, show: (tube) => <Blank tube={tube} /> },
-  { header: 'kg', numeric: true, show: (tube) => <span className="figure">{tube.mass.toFixed(2)}</span> },
 ];
+
+const massColumn = (unit: LengthUnit): Column<SolvedTube> => ({
+  header: massUnit(unit),
+  numeric: true,
+  show: (tube) => <span className="figure">{massFigure(tube.mass, unit)}</span>,
+});
+const COLUMNS_IN: Readonly<Record<LengthUnit, readonly Column<SolvedTube>[]>> = {
+  in: [...TUBE_COLUMNS, massColumn('in')],
+  mm: [...TUBE_COLUMNS, massColumn('mm')],
+};
 
 function SectionSize({ tube }: { tube: SolvedTube }): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
@@ -212,7 +223,14 @@ function Totals({ derived: { job, tubes } }: { derived: Derived }): ReactNode {
       <strong>
         <Length mm={sum((tube) => feedOf(job, tube).cutLength)} withUnit />
       </strong>
-      , <strong>{sum((tube) => tube.mass).toFixed(1)} kg</strong> coped
+      ,{' '}
+      <strong>
+        {totalMassInWords(
+          sum((tube) => tube.mass),
+          job.lengthUnit,
+        )}
+      </strong>{' '}
+      coped
     </p>
   );
 }

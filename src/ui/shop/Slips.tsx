@@ -4,6 +4,7 @@ import { toRadians } from '../../core/geometry/angle.ts';
 import { nodesAlong } from '../../core/marks/nodes-along.ts';
 import {
   bendSlips,
+  SLIP_MARK,
   endSpreads,
   endToLeaveLong,
   spreadsAt,
@@ -61,12 +62,12 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
               1° of rotation
             </th>
             <th scope="col" className="number">
-              2 mm of mark
+              {unit === 'in' ? '1/16 in' : '2 mm'} of mark
             </th>
           </tr>
         </thead>
         <tbody>
-          {bendSlips(tube).map(({ bend, angle, rotation, mark }) => (
+          {bendSlips(tube, SLIP_MARK[unit]).map(({ bend, angle, rotation, mark }) => (
             <tr key={bend}>
               <th scope="row">{bend}</th>
               <td className="number">

@@ -1,4 +1,5 @@
 /** The selected tube's head: what to cut, or why not to, and which other tube is its mirror image. */
+import { massInWords } from '../../core/units/mass.ts';
 import { cutLengths } from '../../core/cope/end-cut.ts';
 import type { ReactNode } from 'react';
 import { primed } from '../../core/job/reference.ts';
@@ -111,7 +112,7 @@ export function TubeFacts({ tube }: { tube: SolvedTube }): ReactNode {
       )}
       <div>
         <dt>Mass</dt>
-        <dd className="figure">{tube.mass.toFixed(2)} kg</dd>
+        <dd className="figure">{massInWords(tube.mass, unit)}</dd>
       </div>
     </dl>
   );

@@ -82,7 +82,7 @@ function difference(tube: SolvedTube, bend: number, kind: keyof Error): readonly
 
 describe('what a slip does to end B', () => {
   it('1 degree at the bend moves the end of a 1 m leg by 17.5 mm (common practice), square to the leg', () => {
-    const [slips] = bendSlips(METRE_LEG);
+    const [slips] = bendSlips(METRE_LEG, 2);
     expect(slips!.angle.distance).toBeCloseTo(17.5, 1);
     expect(slips!.angle.distance).toBeCloseTo((1000 * Math.PI) / 180, 9);
     // The tube rises, then turns forward: bent further, its end comes down.
@@ -91,13 +91,13 @@ describe('what a slip does to end B', () => {
     expect(slips!.rotation).toBeNull();
   });
   it('2 mm of mark before a right angle: 2 up the first leg, 2 back along the second, 2.83 mm in all', () => {
-    const [{ mark }] = bendSlips(METRE_LEG) as [ReturnType<typeof bendSlips>[number]];
+    const [{ mark }] = bendSlips(METRE_LEG, 2) as [ReturnType<typeof bendSlips>[number]];
     [-2, 0, 2].forEach((each, axis) => expect(mark.move[axis]).toBeCloseTo(each, 12));
     expect(mark.distance).toBeCloseTo(2.828, 3);
   });
   it('1 degree of rotation swings a leg square to the axis by its full reach', () => {
     const zed = bar([0, 0, 0], [0, 0, 500], [800, 0, 500], [800, 1000, 500]);
-    const [, second] = bendSlips(zed);
+    const [, second] = bendSlips(zed, 2);
     // About the straight along x, 1000 mm off it: up, since y turns to z right-hand about x.
     expect(second!.rotation!.distance).toBeCloseTo((1000 * Math.PI) / 180, 9);
     expect(second!.rotation!.move[2]).toBeCloseTo(17.4533, 4);
@@ -107,12 +107,12 @@ describe('what a slip does to end B', () => {
     fc.assert(
       fc.property(plainFrame, (job) => {
         for (const bent of derivedOrSkipped(job).tubes) {
-          bendSlips(bent).forEach((slips, i) => {
+          bendSlips(bent, 2).forEach((slips, i) => {
             const kinds = ['angle', 'rotation', 'mark'] as const;
             for (const kind of kinds) {
               const slip = slips[kind];
               if (slip === null) continue;
-              const unit = kind === 'mark' ? SLIP_MARK : SLIP_ANGLE;
+              const unit = kind === 'mark' ? SLIP_MARK.mm : SLIP_ANGLE;
               const expected = difference(bent, i, kind);
               const off = Math.hypot(...expected.map((each, axis) => each - slip.move[axis]! / unit));
               expect(off).toBeLessThanOrEqual(1e-6 * Math.max(1, Math.hypot(...expected)));
@@ -173,7 +173,7 @@ describe('the total for a shop', () => {
     const marks = endToLeaveLong(endSpreads(METRE_LEG, { angle: 0, rotation: 0, mark: 1 }));
     expect(marks).toEqual({ end: 'B', by: expect.closeTo(1.96, 9) });
     expect(endToLeaveLong(endSpreads(bar([0, 0, 0], [900, 0, 0]), TOLERANCES))).toBeNull();
-    expect(bendSlips(bar([0, 0, 0], [900, 0, 0]))).toEqual([]);
+    expect(bendSlips(bar([0, 0, 0], [900, 0, 0]), 2)).toEqual([]);
   });
 });
 

@@ -94,7 +94,7 @@ describe('the tube as it was bent', () => {
         const index = pick % tube.bends.length;
         const { angle, rotation } = tube.bends[index]!;
         fc.pre(angle < 2.9);
-        const slip = bendSlips(tube)[index]!;
+        const slip = bendSlips(tube, 2)[index]!;
         const order = fromEnd(tube, 'A');
         const share = 1e-4;
         const moved = (more: Partial<BentBend>) =>

@@ -176,7 +176,7 @@ const TOLERANCES = { angle: 0.01, rotation: 0.01, mark: 1 };
 function mustBeMarked(derived: Derived): void {
   for (const tube of derived.tubes) {
     for (const setting of SETTINGS) mustBeFinite(tapeList(tube, setting), null);
-    mustBeFinite([bendSlips(tube), endSpreads(tube, TOLERANCES)], null);
+    mustBeFinite([bendSlips(tube, 2), endSpreads(tube, TOLERANCES)], null);
   }
   for (const run of derived.job.bent) {
     const tube = derived.byId.get(run.tube)!;
