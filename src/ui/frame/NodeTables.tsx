@@ -13,7 +13,8 @@ import { EditTable } from '../table/EditTable.tsx';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks, type Marks } from '../table/marks.ts';
 import { WAY_NAMES, WAYS } from './choices.ts';
-import { FIRST_LINE, nodeChoices, nodeColumns, type NodeChoices } from './nodeColumns.tsx';
+import { FIRST_LINE, nodeColumns } from './nodeColumns.tsx';
+import { nodeChoices, type NodeChoices } from './placeColumns.tsx';
 import { startingPlace } from './places.ts';
 
 const SeveralNodes = lazy(() => import('./SeveralNodes.tsx'));
