@@ -95,6 +95,13 @@ const clearance = v.strictObject({
   onEnvelope: vector,
 });
 
+const gap = v.strictObject({
+  tubes: v.strictTuple([text, text]),
+  distance: v.pipe(number, v.maxValue(25)),
+  at: vector,
+  on: v.strictTuple([vector, vector]),
+});
+
 const finding = v.strictObject({
   id: text,
   severity: v.picklist(['error', 'warning', 'note']),
@@ -103,6 +110,7 @@ const finding = v.strictObject({
   bend: v.exactOptional(v.pipe(number, v.integer(), v.minValue(1))),
   node: v.exactOptional(text),
   envelope: v.exactOptional(text),
+  other: v.exactOptional(text),
   message: text,
   source: text,
   at: vector,
@@ -115,5 +123,6 @@ export const fabricationSchema = v.strictObject({
   tubes: v.array(tube),
   feet: v.array(foot),
   clearances: v.array(clearance),
+  gaps: v.array(gap),
   findings: v.array(finding),
 });

@@ -1,7 +1,7 @@
 /** A fabrication file in a page that a person can read and compare: lengths to 0.01 mm, angles to 0.01 degrees. */
 import type { FabricationEnd, FabricationFile, FabricationTube } from '../../src/exports/tables/fabrication.ts';
 
-export function summary({ job, tubes, clearances, findings }: FabricationFile): string {
+export function summary({ job, tubes, clearances, gaps, findings }: FabricationFile): string {
   return [
     job,
     '',
@@ -13,6 +13,8 @@ export function summary({ job, tubes, clearances, findings }: FabricationFile): 
         (each) =>
           `${each.envelope} to ${each.tube}: ${shown(each.distance)}, ${each.gap} wanted, ${each.ok ? 'kept' : 'not kept'}`,
       ),
+    '',
+    ...gaps.map(({ tubes: [a, b], distance }) => `${a} and ${b}: ${shown(distance)} between them`),
     '',
     ...findings.map((each) => `${each.severity} ${each.id} ${each.tube ?? ''} ${each.end ?? ''}`.trimEnd()),
     '',

@@ -3,6 +3,7 @@
  * in core/words/findings.ts.
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
+import type { TubeGap } from '../gaps/measure-gaps.ts';
 import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import { answersTheSame, noting, questionsTo, type Asked, type Questions } from './questions.ts';
@@ -19,6 +20,7 @@ import {
 } from './bend-findings.ts';
 import { lineTrouble } from './line-findings.ts';
 import { endTrouble } from './end-findings.ts';
+import { gapTrouble } from './gap-findings.ts';
 import type { Clearance, Finding, Severity } from './types.ts';
 
 const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
@@ -27,7 +29,11 @@ const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
 export const bySeverity = (a: Finding, b: Finding): number => RANK[a.severity] - RANK[b.severity];
 
 /** Errors first, then warnings, then notes; within each in build order. */
-export function findTrouble(frame: Frame, clearances: readonly Clearance[]): readonly Finding[] {
+export function findTrouble(
+  frame: Frame,
+  clearances: readonly Clearance[],
+  gaps: readonly TubeGap[],
+): readonly Finding[] {
   const ask = questionsTo(frame);
   const found: Record<Severity, Finding[]> = { error: [], warning: [], note: [] };
   const gather = (each: Iterable<Finding>) => {
@@ -36,6 +42,7 @@ export function findTrouble(frame: Frame, clearances: readonly Clearance[]): rea
   for (const tube of frame.tubes) gather(troubleOf(tube, ask));
   gather(lineTrouble(frame.tubes));
   for (const each of clearances) if (!each.ok) gather([tooClose(each)]);
+  gather(gapTrouble(frame, gaps));
   return [...found.error, ...found.warning, ...found.note];
 }
 

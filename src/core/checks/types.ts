@@ -18,7 +18,7 @@ export interface Clearance {
   /** What the envelope asks for. */
   readonly gap: number;
   readonly ok: boolean;
-  /** Nearest point on the tube's centreline, and nearest point of the box: the ends of the dimension drawn between them. */
+  /** Nearest place on the tube's outside, and on the box: the ends of the dimension drawn between them. */
   readonly at: Vec3;
   readonly onEnvelope: Vec3;
 }
@@ -30,7 +30,7 @@ export type End = 'A' | 'B';
 /** Where a finding comes from; its words in core/words/sources.ts. */
 export type Source =
   /** A fact of the trade without a published source. */
-  'practice' | 'least-radius' | 'one-piece' | 'pulls' | 'envelope-gap' | 'bender-room' | 'kept-order';
+  'practice' | 'least-radius' | 'one-piece' | 'pulls' | 'envelope-gap' | 'bender-room' | 'kept-order' | 'torch-gap';
 
 interface OfTube {
   readonly severity: Severity;
@@ -314,6 +314,26 @@ export interface TooClose extends OfTube {
   readonly gap: number;
 }
 
+/** Two tubes that are not joined: `tube` is the one built later, `other` the earlier. */
+interface OfTwoTubes extends OfTube {
+  readonly other: TubeRef;
+  /** Between their outsides; negative: the deepest place of one inside the other. */
+  readonly distance: number;
+  /** How far to move `tube`, mm along each axis, for the torch to have its room. */
+  readonly move: Vec3;
+}
+
+/** They run into each other. */
+export interface RunsThrough extends OfTwoTubes {
+  readonly id: 'gap/runs-through';
+}
+
+/** There is less room between them than the torch wants. */
+export interface NoRoomForTorch extends OfTwoTubes {
+  readonly id: 'gap/no-room-for-torch';
+  readonly torchGap: number;
+}
+
 /** What would clear the way at the bender. */
 export type SwingMend =
   | { readonly kind: 'raise-bender' }
@@ -381,6 +401,8 @@ export type Finding =
   | OutOfLine
   | TwinInSamePlace
   | TooClose
+  | RunsThrough
+  | NoRoomForTorch
   | OrderMatters
   | PlainOrderTouches
   | NoFreeOrder;

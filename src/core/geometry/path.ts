@@ -130,16 +130,6 @@ export function nearestOnPiece(piece: Piece, p: Vec3): NearestPlace {
   return { ...placeOnPiece(piece, along), distance: apart };
 }
 
-/** The path with its ends run on straight by so many mm; nothing is taken off by a length below zero. */
-export function extendedPath(path: Path, atStart: number, atEnd: number): Path {
-  const first = path.pieces[0]!;
-  const last = path.pieces[path.pieces.length - 1]!;
-  const pieces: Piece[] = [...path.pieces];
-  if (atStart > 0) pieces.unshift(linePiece(addScaled(first.from, first.startTangent, -atStart), first.from, -atStart));
-  if (atEnd > 0) pieces.push(linePiece(last.to, addScaled(last.to, last.endTangent, atEnd), path.length));
-  return { pieces, length: path.length };
-}
-
 /** The nearer of `nearest` and the prolonged ends. */
 function nearestOfEnds(path: Path, p: Vec3, nearest: NearestPlace): NearestPlace {
   const first = path.pieces[0]!;

@@ -1,5 +1,5 @@
 /**
- * A box turned in space, and the place of a path nearest to it.
+ * A box turned in space, and the place of a piece of a path nearest to it.
  *
  * The signed distance g to a box (negative inside) is convex, and changes by at most 1 mm a mm. Along a straight line it
  * stays convex. Along an arc of radius R, counted in mm, it may bend down, but by no more than 1/R: g + s^2/(2R) is
@@ -9,8 +9,8 @@
  */
 import { mat3, quat, vec3 } from 'gl-matrix';
 import type { Radians } from './angle.ts';
-import { placeOnPiece, type Path, type Piece } from './path.ts';
-import { add, addScaled, dot, scale, subtract, type Vec3 } from './vector.ts';
+import type { Piece } from './path.ts';
+import { add, dot, scale, subtract, type Vec3 } from './vector.ts';
 
 export interface SolidBox {
   readonly centre: Vec3;
@@ -37,30 +37,21 @@ export function boxFrame(centre: Vec3, size: Vec3, rotation: readonly [Radians, 
 /** mm. The distance found is at most this much more than the least. */
 const CERTAINTY = 1e-9;
 
-export interface NearestToBox {
-  /** Signed: negative when the path goes through the box, by how deep it goes. */
+/** Signed distance of a place to the box's surface, mm, negative inside, and its (sub)gradient, a unit vector in car axes. */
+export function signedDistanceToBox(p: Vec3, box: SolidBox): { readonly distance: number; readonly gradient: Vec3 } {
+  const { distance, gradient } = signedDistance(toOwnAxes(subtract(p, box.centre), box), box.half);
+  return { distance, gradient: toCarAxes(gradient, box) };
+}
+
+/** A place of a piece, mm along it from its start, and its signed distance: negative in the box. */
+export interface NearestOnPiece {
   readonly distance: number;
-  /** The place on the path, and the nearest point of the box's surface. */
-  readonly point: Vec3;
-  readonly onBox: Vec3;
+  readonly along: number;
 }
 
-/** The place of the path nearest to the box, to CERTAINTY; of a path that goes through it the deepest. */
-export function nearestToBox(path: Path, box: SolidBox): NearestToBox {
-  let best = { distance: Infinity, at: 0, piece: path.pieces[0]! };
-  for (const piece of path.pieces) best = nearestOfPiece(piece, box, best);
-  const { point } = placeOnPiece(best.piece, best.at);
-  const { distance, gradient } = signedDistance(toOwnAxes(subtract(point, box.centre), box), box.half);
-  return { distance: best.distance, point, onBox: addScaled(point, toCarAxes(gradient, box), -distance) };
-}
-
-interface Best {
-  readonly distance: number;
-  readonly at: number;
-  readonly piece: Piece;
-}
-
-function nearestOfPiece(piece: Piece, box: SolidBox, best: Best): Best {
+/** The place of a piece nearest to the box, to CERTAINTY; of one that goes through it the deepest. */
+export function nearestToBox(piece: Piece, box: SolidBox): NearestOnPiece {
+  let best: NearestOnPiece = { distance: Infinity, along: 0 };
   const inOwn = (v: Vec3) => toOwnAxes(v, box);
   const arc = piece.kind === 'arc' ? piece : null;
   const curvature = arc === null ? 0 : 1 / arc.radius;
@@ -84,7 +75,7 @@ function nearestOfPiece(piece: Piece, box: SolidBox, best: Best): Best {
       }
     }
     const { distance, gradient } = signedDistance(place, box.half);
-    if (distance < best.distance) best = { distance, at: middle, piece };
+    if (distance < best.distance) best = { distance, along: middle };
     const slope = gradient[0] * tangent[0] + gradient[1] * tangent[1] + gradient[2] * tangent[2];
     const least = distance - Math.abs(slope) * half - (curvature * half * half) / 2;
     if (least >= best.distance - CERTAINTY) continue;

@@ -8,6 +8,7 @@
 import * as v from 'valibot';
 import { markingPart } from './kinds/marking.ts';
 import { tubeNumber, tubeNumbers } from './kinds/numbers.ts';
+import { torchGap } from './kinds/torch-gap.ts';
 import { COLLECTIONS, kindOf, LISTS } from './kinds.ts';
 import type { Job } from './types.ts';
 
@@ -20,6 +21,7 @@ export const jobSchema = v.looseObject({
   marking: v.exactOptional(markingPart.shape),
   numbers: v.exactOptional(tubeNumbers),
   lastNumber: v.exactOptional(tubeNumber),
+  torchGap: v.exactOptional(torchGap),
   ...Object.fromEntries(LISTS.map((list) => [list, v.optional(v.array(kindOf(list).shape), [])])),
 });
 

@@ -32,6 +32,8 @@ export interface Job {
   readonly numbers?: TubeNumbers;
   /** The greatest number that was ever given, be its tube still there or not. */
   readonly lastNumber?: number;
+  /** mm that a torch wants between two tubes that are not joined. Absent: FIRST_TORCH_GAP. */
+  readonly torchGap?: number;
   readonly points: readonly Point[];
   readonly bodyLines: readonly BodyLine[];
   readonly sections: readonly Section[];

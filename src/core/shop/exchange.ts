@@ -18,12 +18,13 @@ import { shopKindOf } from './kinds.ts';
 import { allLogged, asLogged, unlogged, withPulls } from './log.ts';
 import type { Shop } from './types.ts';
 
-/** A job with nothing drawn in it: the shop's sections, its dies on its bender, its log and its way of marking. */
+/** A job with nothing drawn in it: the shop's sections, its dies on its bender, its log, its way of marking and the room its torch wants. */
 export function jobFrom(shop: Shop, lengthUnit: LengthUnit): Job {
-  const { sections, dies, pulls, marking } = shop;
+  const { sections, dies, pulls, marking, torchGap } = shop;
   return {
     ...emptyJob(lengthUnit),
     ...(marking && { marking }),
+    ...(torchGap !== undefined && { torchGap }),
     sections,
     dies: dies.map((die) => onBender(die, shop.bender)),
     pulls,

@@ -20,6 +20,8 @@ export interface Shop {
   readonly bender?: Bender;
   /** How tubes were last marked here: absent, FIRST_MARKING. */
   readonly marking?: Marking;
+  /** What a new job's torchGap is. Absent: FIRST_TORCH_GAP. */
+  readonly torchGap?: number;
   /** Absent: FIRST_SCATTER. */
   readonly scatter?: Scatter;
   readonly sections: readonly Section[];

@@ -8,6 +8,7 @@
 import { measureClearances } from '../checks/clearances.ts';
 import { findTrouble } from '../checks/findings.ts';
 import type { Clearance, Finding } from '../checks/types.ts';
+import { measureGaps, type TubeGap } from '../gaps/measure-gaps.ts';
 import type { Outcome } from '../job/fault.ts';
 import { withShownNames } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
@@ -26,12 +27,14 @@ export interface Made {
   readonly meetings: Meetings;
   readonly frame: Frame;
   readonly clearances: readonly Clearance[];
+  /** In build order. */
+  readonly gaps: readonly TubeGap[];
   /** Errors first, then warnings, then notes; within each in build order. */
   readonly findings: readonly Finding[];
 }
 
 /** What was derived before: no more than a store of records that may be handed on. */
-export type Before = Frame & Pick<Made, 'clearances'>;
+export type Before = Frame & Pick<Made, 'clearances' | 'gaps'>;
 
 export interface FastStage<Name extends keyof Made = keyof Made, Needs extends keyof Made = keyof Made> {
   readonly name: Name;
@@ -48,7 +51,7 @@ const stage = <Name extends keyof Made, Needs extends keyof Made>(
 
 const done = <Value>(value: Value): Outcome<Value> => ({ ok: true, value });
 
-/** Names as they are shown; sequence of solving; places and centrelines; who meets whom; cut ends and lengths; clearances; findings. */
+/** Names as they are shown; sequence of solving; places and centrelines; who meets whom; cut ends and lengths; clearances; gaps between tubes; findings. */
 export const FAST: readonly FastStage[] = [
   stage('names', ['job'], ({ job }) => done(withShownNames(job))),
   stage('sequence', ['names'], ({ names }) => sequenceOf(names)),
@@ -58,5 +61,8 @@ export const FAST: readonly FastStage[] = [
     done(cutTubes(names, layout, meetings, before)),
   ),
   stage('clearances', ['frame'], ({ frame }, before) => done(measureClearances(frame, before))),
-  stage('findings', ['frame', 'clearances'], ({ frame, clearances }) => done(findTrouble(frame, clearances))),
+  stage('gaps', ['frame'], ({ frame }, before) => done(measureGaps(frame, before))),
+  stage('findings', ['frame', 'clearances', 'gaps'], ({ frame, clearances, gaps }) =>
+    done(findTrouble(frame, clearances, gaps)),
+  ),
 ];

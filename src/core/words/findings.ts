@@ -12,6 +12,7 @@ import type { Frame, SolvedTube } from '../solve/types.ts';
 import type { Unborne } from '../springback/pull-advice.ts';
 import { comparedLength } from './lengths.ts';
 import { GO_ON, mendInWords, pullFigure, whyInWords } from './pulls.ts';
+import { moveInWords } from './moves.ts';
 import { noOrderInWords, orderInWords, swingMendInWords, troubleInWords } from './rehearsal.ts';
 
 /** The finding in words; `frame` is the one it was found in. */
@@ -36,6 +37,7 @@ const SOURCES: Readonly<Record<Exclude<Source, 'envelope-gap'>, string>> = {
   pulls: 'pulls logged in this job',
   'bender-room': 'the bender and its room as set up in this job',
   'kept-order': 'the order kept in this job',
+  'torch-gap': 'room for the torch as set in this job',
 };
 
 /** What a sentence may name beside the numbers of its finding. */
@@ -193,4 +195,8 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     const how = distance < 0 ? `goes ${show(-distance)} into` : `is ${show(distance)} from`;
     return `${tube.name} ${how} ${name}; ${show(gap)} is asked for. Move the tube ${show(gap - distance)} away, or the seat.`;
   },
+  'gap/runs-through': ({ other, distance, move }, { tube, nameOf, show }) =>
+    `${tube.name} runs ${show(-distance)} into ${nameOf(other)}, and neither is coped to the other. Cope ${tube.name} to ${nameOf(other)}, or move it ${moveInWords(move, show)}.`,
+  'gap/no-room-for-torch': ({ other, distance, torchGap, move }, { tube, nameOf, show }) =>
+    `${tube.name} ${distance > 0 ? `passes ${show(distance)} from` : 'touches'} ${nameOf(other)}; a torch wants ${show(torchGap)}. Move it ${moveInWords(move, show)}, or cope it to ${nameOf(other)}.`,
 };

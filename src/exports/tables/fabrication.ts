@@ -9,6 +9,7 @@ import type { Derived } from '../../core/derive.ts';
 import { contactArea, coveredArea, footMass } from '../../core/feet/amount.ts';
 import { footCorners, kinkLine } from '../../core/feet/corners.ts';
 import { inCar, standsOf, type Stand } from '../../core/feet/stand.ts';
+import { LISTED, type TubeGap } from '../../core/gaps/measure-gaps.ts';
 import { toDegrees, type Degrees, type Radians } from '../../core/geometry/angle.ts';
 import { addScaled, scale, type Vec3 } from '../../core/geometry/vector.ts';
 import { heightOf } from '../../core/job/kinds/foot.ts';
@@ -27,6 +28,7 @@ export interface FabricationFile {
   readonly tubes: readonly FabricationTube[];
   readonly feet: readonly FabricationFoot[];
   readonly clearances: readonly Clearance[];
+  readonly gaps: readonly TubeGap[];
   readonly findings: readonly FabricationFinding[];
 }
 
@@ -40,6 +42,8 @@ export interface FabricationFinding {
   readonly envelope?: EnvelopeId;
   /** Only where a person has marked it as seen and left it. */
   readonly seen?: boolean;
+  /** The other of two tubes that come too near each other. */
+  readonly other?: TubeRef;
   readonly message: string;
   readonly source: string;
   readonly at: Vec3;
@@ -143,6 +147,7 @@ export function fabrication(derived: Derived): FabricationFile {
     tubes: derived.tubes.map((tube) => fabricationTube(tube, feedOf(derived.job, tube))),
     feet: derived.tubes.flatMap(standsOf).map(fabricationFoot),
     clearances: derived.clearances,
+    gaps: derived.gaps.filter(({ distance }) => distance < LISTED),
     findings: derived.findings.map((finding) => fabricationFinding(finding, derived)),
   };
 }
@@ -159,6 +164,7 @@ function fabricationFinding(finding: Finding, derived: Derived): FabricationFind
     ...(node !== undefined && { node }),
     ...(envelope !== undefined && { envelope }),
     ...(isSeen(finding, derived.job.seen) && { seen: true }),
+    ...('other' in finding && { other: finding.other }),
     message: findingInWords(finding, derived),
     source: sourceInWords(finding, derived),
     at,

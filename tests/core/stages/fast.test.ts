@@ -31,8 +31,8 @@ describe('the stages of derive()', () => {
     }
     const derivation = derive(demo());
     if (!derivation.ok) expect.fail(JSON.stringify(derivation.faults));
-    const { clearances, findings, ...frame } = derivation.value;
-    expect(made).toMatchObject({ frame, clearances, findings });
+    const { clearances, gaps, findings, ...frame } = derivation.value;
+    expect(made).toMatchObject({ frame, clearances, gaps, findings });
   });
 
   it('hand on all of what they made before where nothing is changed', () => {
@@ -41,7 +41,7 @@ describe('the stages of derive()', () => {
     if (!first.ok) expect.fail(JSON.stringify(first.faults));
     const again = derive({ ...job }, first.value);
     if (!again.ok) expect.fail(JSON.stringify(again.faults));
-    for (const list of ['tubes', 'clearances', 'findings'] as const) {
+    for (const list of ['tubes', 'clearances', 'gaps', 'findings'] as const) {
       expect(again.value[list].length).toBeGreaterThan(0);
       again.value[list].forEach((record, i) => expect(record).toBe(first.value[list][i]));
     }

@@ -1,0 +1,83 @@
+/**
+ * How near two tubes that do not run into each other come at their ends: from the edge of a cut to the other's wall, edges and faces,
+ * and from a bend to a flat cut that it passes before.
+ */
+import { nearestOnPiece } from '../geometry/path.ts';
+import { addScaled, distance, type Vec3 } from '../geometry/vector.ts';
+import { leastOnChain, nearestOfChains, type Probe } from './chain.ts';
+import { ballOfCut, bulgeBefore, faceProbe } from './cut-face.ts';
+import { distanceTo, foot, setFoot } from './foot.ts';
+import { rimOf, wallStands, type Outside } from './outside.ts';
+import { awayFrom } from './solid.ts';
+import type { NearestOutsides } from './tube-gap.ts';
+
+/** The nearest of all that begins or ends at a cut, if nearer than `below` mm; else null. */
+export function nearestAtEnds(a: Outside, b: Outside, below: number): NearestOutsides | null {
+  let best: NearestOutsides | null = null;
+  const least = (): number => best?.distance ?? below;
+  const take = (distance: number, on: Vec3, other: Vec3, isOnA: boolean): void => {
+    if (distance < least()) best = { distance, onA: isOnA ? on : other, onB: isOnA ? other : on };
+  };
+  for (const [tube, other, isOnA] of [
+    [a, b, true],
+    [b, a, false],
+  ] as const) {
+    const wall = wallProbe(other);
+    for (const end of tube.ends) {
+      const ball = ballOfCut(end);
+      if (wall.floor(ball.centre) - ball.radius >= least()) continue;
+      const onRim = leastOnChain(rimOf(end).chain, wall, least());
+      if (onRim !== null) take(onRim.value, onRim.at, footOn(other, onRim.at), isOnA);
+      for (const piece of other.pieces) {
+        const bulge = piece.kind === 'arc' ? bulgeBefore(end, piece, other.radius) : null;
+        if (bulge !== null) take(bulge.off, bulge.onFace, bulge.at, isOnA);
+      }
+      for (const otherEnd of other.ends) {
+        const otherBall = ballOfCut(otherEnd);
+        if (distance(ball.centre, otherBall.centre) - ball.radius - otherBall.radius >= least()) continue;
+        if (isOnA) {
+          const rims = nearestOfChains(rimOf(end).chain, rimOf(otherEnd).chain, least());
+          if (rims !== null) take(rims.distance, rims.onA, rims.onB, true);
+        }
+        const probe = faceProbe(otherEnd, ball, end.end.cutter.sleeves);
+        const face = probe && leastOnChain(rimOf(end).chain, probe, least());
+        if (face !== null) take(face.value, face.at, face.at, isOnA);
+      }
+    }
+  }
+  return best;
+}
+
+/** mm along a centreline, as in tube-gap.ts. */
+const BESIDE = 1e-6;
+
+/** From a place to the tube's wall where it stands straight beside the place. */
+function wallProbe({ pieces, radius, ...ends }: Outside): Probe {
+  return {
+    value: (p) => {
+      let least = NaN;
+      for (const piece of pieces) {
+        setFoot(piece, p);
+        const { apart, at, x, y, z, tx, ty, tz } = foot;
+        const [ax, ay, az] = [p[0] - x, p[1] - y, p[2] - z];
+        // A place within the bar stands in the hollow of its cut: the wall is no way out of there.
+        if (apart < radius || apart - radius >= least || Math.abs(ax * tx + ay * ty + az * tz) > BESIDE) continue;
+        if (wallStands(ends, at, [ax, ay, az])) least = apart - radius;
+      }
+      return least;
+    },
+    floor: (p) => distanceTo(pieces, p) - radius,
+  };
+}
+
+/** The place of the wall nearest to p, where it stands. */
+function footOn(tube: Outside, p: Vec3): Vec3 {
+  let [nearest, least]: [Vec3, number] = [p, Infinity];
+  for (const piece of tube.pieces) {
+    const { point, at, distance: apart } = nearestOnPiece(piece, p);
+    const towards = awayFrom(point, p);
+    if (apart >= least || !wallStands(tube, at, towards)) continue;
+    [nearest, least] = [addScaled(point, towards, tube.radius), apart];
+  }
+  return nearest;
+}

@@ -1,0 +1,56 @@
+/** What of a coped tube may lie inside something else: the edges of its cuts, its axis, its walls and flat cuts. */
+import type { Piece } from '../geometry/path.ts';
+import { cross, dot, length, subtract, X_AXIS, Y_AXIS, type Vec3 } from '../geometry/vector.ts';
+import { leastOnChain } from './chain.ts';
+import { flatCut, sidesOf } from './cut-face.ts';
+import { axisLine, deepestOf, flatFace, wallFace, type Deepest, type Face, type Span } from './deepest.ts';
+import { rimOf, wallIsGone, wallStands, type Outside, type OutsideEnd } from './outside.ts';
+import type { Solid } from './solid.ts';
+
+/** Parts of a tube, by the pieces of its centreline. */
+export type Parts = ReadonlyMap<Piece, Span>;
+
+/** The deepest place of the tube's rims inside the solid, if deeper than `below` (0 or negative, mm); else null. */
+export function deepestOfRims({ ends }: Outside, { depthAt }: Solid, below: number): Deepest | null {
+  const depth = (p: Vec3): number => depthAt(p).value;
+  const probe = { value: depth, floor: depth };
+  const atA = leastOnChain(rimOf(ends[0]).chain, probe, below);
+  return leastOnChain(rimOf(ends[1]).chain, probe, atA?.value ?? below) ?? atA;
+}
+
+/** Whether the axis of these parts comes into the solid. */
+export const axisComesIn = (parts: Parts, solid: Solid): boolean =>
+  deepestOf(
+    [...parts].map(([piece, span]) => axisLine(piece, span)),
+    solid,
+    0,
+  ) !== null;
+
+/** The deepest place of the walls of these parts, and of the tube's flat cuts, inside the solid, if deeper than `below`; else null. */
+export const deepestOfFaces = (tube: Outside, parts: Parts, solid: Solid, below: number): Deepest | null =>
+  deepestOf(
+    [...[...parts].map(([piece, span]) => wallOf(tube, piece, span)), ...tube.ends.flatMap(faceOfCut)],
+    solid,
+    below,
+  );
+
+const wallOf = (tube: Outside, piece: Piece, span: Span): Face =>
+  wallFace(piece, tube.radius, span, {
+    stands: (at, towards) => wallStands(tube, at, towards),
+    isGone: (at, towards, half, angle) => wallIsGone(tube, at, towards, half, angle),
+  });
+
+/** A flat cut is an ellipse: what of a square lies within the bar. */
+function faceOfCut(end: OutsideEnd): readonly Face[] {
+  const flat = flatCut(end);
+  if (flat === null) return [];
+  const [u] = end.axes;
+  const lean = Math.abs(dot(flat.into, u));
+  const sides = sidesOf(flat, lean < 1 - UPRIGHT ? u : Math.abs(u[0]) < 0.6 ? X_AXIS : Y_AXIS);
+  // The second side runs down the slope, where the ellipse is long.
+  const off = (p: Vec3): number => length(cross(subtract(p, end.origin), u)) - end.radius;
+  return [flatFace(flat.place, sides, [end.radius, end.radius / lean], off)];
+}
+
+/** Of a cosine: a cut so near to square has no slope. */
+const UPRIGHT = 1e-9;

@@ -1,0 +1,112 @@
+/**
+ * The place of a piece of centreline nearest to a point, as nearestOnPiece in core/geometry/path.ts has it, in plain numbers: a search
+ * asks this ten thousand times.
+ */
+import type { Path, Piece } from '../geometry/path.ts';
+import type { Vec3 } from '../geometry/vector.ts';
+
+/** The last answer. */
+export const foot = {
+  /** mm from the point, and developed length along the path. */
+  apart: 0,
+  at: 0,
+  /** The place itself, and the unit tangent there. */
+  x: 0,
+  y: 0,
+  z: 0,
+  tx: 0,
+  ty: 0,
+  tz: 0,
+};
+
+/** Sets `foot` for the point p. */
+export function setFoot(piece: Piece, p: Vec3): void {
+  if (piece.kind === 'line') {
+    const { from, startTangent: t } = piece;
+    const along = (p[0] - from[0]) * t[0] + (p[1] - from[1]) * t[1] + (p[2] - from[2]) * t[2];
+    setOnLine(p, from, t, along < 0 ? 0 : along > piece.length ? piece.length : along, piece.at);
+    return;
+  }
+  const { centre: o, from, startTangent: t, radius } = piece;
+  const [px, py, pz] = [p[0] - o[0], p[1] - o[1], p[2] - o[2]];
+  const [cx, cy, cz] = [(from[0] - o[0]) / radius, (from[1] - o[1]) / radius, (from[2] - o[2]) / radius];
+  const x = px * cx + py * cy + pz * cz;
+  const y = px * t[0] + py * t[1] + pz * t[2];
+  const turned = Math.atan2(y, x);
+  if (turned < 0 || turned > piece.angle) {
+    const toStart = Math.hypot(p[0] - from[0], p[1] - from[1], p[2] - from[2]);
+    const { to, endTangent } = piece;
+    const toEnd = Math.hypot(p[0] - to[0], p[1] - to[1], p[2] - to[2]);
+    if (toStart <= toEnd) setOnLine(p, from, t, 0, piece.at);
+    else setOnLine(p, to, endTangent, 0, piece.at + piece.length);
+    return;
+  }
+  const [c, s] = [Math.cos(turned), Math.sin(turned)];
+  foot.at = piece.at + turned * radius;
+  foot.x = o[0] + radius * (c * cx + s * t[0]);
+  foot.y = o[1] + radius * (c * cy + s * t[1]);
+  foot.z = o[2] + radius * (c * cz + s * t[2]);
+  foot.tx = c * t[0] - s * cx;
+  foot.ty = c * t[1] - s * cy;
+  foot.tz = c * t[2] - s * cz;
+  setApart(p);
+}
+
+function setOnLine(p: Vec3, from: Vec3, t: Vec3, along: number, at: number): void {
+  foot.at = at + along;
+  foot.x = from[0] + along * t[0];
+  foot.y = from[1] + along * t[1];
+  foot.z = from[2] + along * t[2];
+  [foot.tx, foot.ty, foot.tz] = t;
+  setApart(p);
+}
+
+function setApart(p: Vec3): void {
+  const [x, y, z] = [p[0] - foot.x, p[1] - foot.y, p[2] - foot.z];
+  foot.apart = Math.sqrt(x * x + y * y + z * z);
+}
+
+/** Sets `foot` for the point p and the whole path, whose ends run on straight without limit. */
+export function setFootProlonged({ pieces, length }: Path, p: Vec3): void {
+  let least = Infinity;
+  let [at, x, y, z, tx, ty, tz] = [0, 0, 0, 0, 0, 0, 0];
+  const keep = (): void => {
+    if (foot.apart >= least) return;
+    ({ apart: least, at, x, y, z, tx, ty, tz } = foot);
+  };
+  for (const piece of pieces) {
+    setFoot(piece, p);
+    keep();
+  }
+  const first = pieces[0]!;
+  const { from, startTangent: u } = first;
+  const before = (p[0] - from[0]) * u[0] + (p[1] - from[1]) * u[1] + (p[2] - from[2]) * u[2];
+  if (before < 0) {
+    setOnLine(p, from, u, before, 0);
+    keep();
+  }
+  const { to, endTangent: v } = pieces[pieces.length - 1]!;
+  const beyond = (p[0] - to[0]) * v[0] + (p[1] - to[1]) * v[1] + (p[2] - to[2]) * v[2];
+  if (beyond > 0) {
+    setOnLine(p, to, v, beyond, length);
+    keep();
+  }
+  foot.apart = least;
+  foot.at = at;
+  foot.x = x;
+  foot.y = y;
+  foot.z = z;
+  foot.tx = tx;
+  foot.ty = ty;
+  foot.tz = tz;
+}
+
+/** The least distance of p from any of the pieces, mm. */
+export function distanceTo(pieces: readonly Piece[], p: Vec3): number {
+  let least = Infinity;
+  for (const piece of pieces) {
+    setFoot(piece, p);
+    if (foot.apart < least) least = foot.apart;
+  }
+  return least;
+}
