@@ -211,7 +211,7 @@ export function wallStands(tube: Pick<Outside, 'ends' | 'length'>, at: number, t
 
 function standsAt(end: OutsideEnd, s: number, towards: Vec3): boolean {
   if (s >= end.throat || s >= end.room) return true;
-  return s >= trimTowards(end, towards) - AT_RIM;
+  return s >= trimAt(rimOf(end), degreesTowards(end, towards)) - AT_RIM;
 }
 
 /** Whether no wall is left within half a length of the developed length `at` and half an angle of the direction `towards`. */
@@ -229,12 +229,14 @@ export function wallIsGone(
 
 function goneAt(end: OutsideEnd, s: number, towards: Vec3, angle: Radians): boolean {
   if (s >= end.throat || s >= end.room) return false;
-  const { degrees, trims } = rimOf(end);
+  const rim = rimOf(end);
   const middle = degreesTowards(end, towards);
-  const reach = toDegrees(angle) + 1;
-  for (let k = 0; k < degrees.length; k++) {
-    const apart = Math.abs(degrees[k]! - middle);
-    if (Math.min(apart, 360 - apart) <= reach && trims[k]! <= s) return false;
+  const reach = toDegrees(angle);
+  // Between its places the rim runs straight: it is nowhere lower than at these, or where the stretch begins and ends.
+  if (trimAt(rim, middle - reach) <= s || trimAt(rim, middle + reach) <= s) return false;
+  for (let k = 0; k < rim.degrees.length; k++) {
+    const apart = Math.abs(rim.degrees[k]! - middle);
+    if (Math.min(apart, 360 - apart) <= reach && rim.trims[k]! <= s) return false;
   }
   return true;
 }
@@ -244,10 +246,9 @@ const degreesTowards = ({ axes: [, c, s] }: OutsideEnd, towards: Vec3): number =
   return phi < 0 ? phi + 360 : phi;
 };
 
-/** mm from the node along u at which the wall begins in the direction `towards`. */
-export function trimTowards(end: OutsideEnd, towards: Vec3): number {
-  const { degrees, trims } = rimOf(end);
-  const turned = degreesTowards(end, towards);
+/** mm from the node along u at which the wall begins, so many degrees about the end. */
+function trimAt({ degrees, trims }: Rim, about: number): number {
+  const turned = about < 0 ? about + 360 : about >= 360 ? about - 360 : about;
   let low = 0;
   let high = degrees.length;
   while (high - low > 1) {
