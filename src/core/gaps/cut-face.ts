@@ -3,7 +3,7 @@
  * reaches a plane, of a cope the hollow of what it is coped to.
  */
 import type { ArcPiece } from '../geometry/path.ts';
-import type { Sleeve } from '../geometry/sleeve.ts';
+import type { Sleeve } from '../geometry/met-sleeve.ts';
 import { add, addScaled, cross, dot, length, rotateAbout, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { Probe } from './chain.ts';
 import { foot, setFootProlonged } from './foot.ts';
@@ -18,7 +18,8 @@ export interface FlatCut {
 
 /** Of a plate, a square end, or where no line is reached; null for a cope. */
 export function flatCut({ end, axes: [u], origin, tip }: OutsideEnd): FlatCut | null {
-  if (end.plateNormal !== null && end.tip !== null) return { place: origin, into: kept(end.plateNormal, u) };
+  if (end.plateNormal !== null && end.tip !== null)
+    return { place: addScaled(origin, u, end.cutter.rise), into: kept(end.plateNormal, u) };
   return end.tip === null || end.cutter.sleeves.length === 0 ? { place: addScaled(origin, u, tip), into: u } : null;
 }
 

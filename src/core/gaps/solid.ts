@@ -8,7 +8,8 @@
  */
 import type { Path } from '../geometry/path.ts';
 import { signedDistanceToBox, type SolidBox } from '../geometry/solid-box.ts';
-import { metBy, trimAt } from '../geometry/sleeve.ts';
+import { metBy } from '../geometry/met-sleeve.ts';
+import { trimAt } from '../geometry/sleeve.ts';
 import { addScaled, dot, length, normalize, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import { foot, setFoot, setFootProlonged } from './foot.ts';
 import type { Outside, OutsideEnd } from './outside.ts';
@@ -82,7 +83,8 @@ function cutAt(end: OutsideEnd, p: Vec3): Depth {
   const [u] = axes;
   if (plateNormal !== null || cutter.sleeves.length === 0) {
     const into = plateNormal === null ? u : kept(plateNormal, u);
-    return { value: dot(subtract(origin, p), into), gradient: scale(into, -1), bend: 0 };
+    const plane = addScaled(origin, u, cutter.rise);
+    return { value: dot(subtract(plane, p), into), gradient: scale(into, -1), bend: 0 };
   }
   const from = subtract(p, origin);
   const s = dot(from, u);
