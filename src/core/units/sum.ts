@@ -72,7 +72,7 @@ export function readSum(plain: string, kind: Summed): Typed {
   const value = all.named ? all.value : kind.toBase(all.value);
   // The last digit of a double, left by adding 0.1 and 0.2, is no part of what was typed.
   const clean = all.worked && Number.isFinite(value) ? Number(value.toPrecision(15)) : value;
-  return all.said ? { ...read(clean), as: all.as } : read(clean);
+  return all.said ? { ...read(clean), as: all.as, ...(all.worked && { worked: true }) } : read(clean);
 }
 
 function readAdded(text: string, kind: Summed, depth: number): Part | Refused {

@@ -5,10 +5,10 @@
 
 /**
  * The value read, with how it was read where that has to be said ("47 1/2 ÷ 2"), or why it was not: a short phrase to show beside
- * the field.
+ * the field. `worked`: it is the outcome of a sum, and was typed nowhere.
  */
 export type Typed =
-  | { readonly ok: true; readonly value: number; readonly as?: string }
+  | { readonly ok: true; readonly value: number; readonly as?: string; readonly worked?: true }
   | { readonly ok: false; readonly why: string };
 
 /** What was typed, as a value; or why it is none. */

@@ -8,9 +8,9 @@ import { formatAngle, parseAngle } from '../../core/units/angle.ts';
 import { decimalLength, formatLength, MM_PER_INCH, parseLength, type LengthUnit } from '../../core/units/length.ts';
 import { fixedText, plainText } from '../../core/units/typed.ts';
 
-/** `as`: how the text was read, where that has to be said: "47 1/2 ÷ 2". */
+/** `as`: how the text was read, where that has to be said: "47 1/2 ÷ 2". `worked`: it is a sum. */
 export type Entered<T> =
-  | { readonly ok: true; readonly value: T; readonly as?: string }
+  | { readonly ok: true; readonly value: T; readonly as?: string; readonly worked?: true }
   | { readonly ok: false; readonly why: string };
 
 export interface ValueKind<T> {
@@ -30,6 +30,12 @@ export function readBackOf<T>(entered: Extract<Entered<T>, { ok: true }>, kind: 
   const value = kind.readBack(entered.value);
   if (entered.as === undefined) return value;
   return `${entered.as} ${value === '' ? `= ${kind.show(entered.value)}` : value}`;
+}
+
+/** Of many texts at once, where nobody sees how each was read: a sum is not taken, since 12-3 may well be no sum. */
+export function readUnseen<T>(text: string, kind: ValueKind<T>): Entered<T> {
+  const entered = kind.read(text);
+  return entered.ok && entered.worked ? { ok: false, why: 'a sum is worked out only where it is typed' } : entered;
 }
 
 /** Lengths in mm, shown in the job's unit; a nudge is 1/16 in or 1 mm. */

@@ -3,7 +3,7 @@ import { LONGEST_NAME } from '../../core/job/limits.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
-import { lengthKind } from '../fields/kinds.ts';
+import { lengthKind, readUnseen } from '../fields/kinds.ts';
 import { readBlock } from '../table/paste.ts';
 
 export interface ReadPoint {
@@ -42,7 +42,7 @@ function readPoint(cells: readonly string[], unit: LengthUnit): ReadPoint | stri
   const kind = lengthKind(unit);
   const position: number[] = [];
   for (const [axis, text] of lengths.entries()) {
-    const read = kind.read(text);
+    const read = readUnseen(text, kind);
     if (!read.ok) return `“${name}”, ${COORDINATES[axis]}: “${text}” ${read.why}`;
     position.push(read.value);
   }

@@ -26,6 +26,7 @@ import {
   lengthKind,
   numberKind,
   orNothing,
+  readUnseen,
   sizeKind,
   textKind,
   wallKind,
@@ -223,6 +224,6 @@ function bound<Row, T>(row: Row, given: Stored<Row, T>, opening: Opening): Field
 const pasteWith =
   <Row, T>(kind: ValueKind<T>, given: Stored<Row, T>) =>
   (row: Row, text: string): PasteRead => {
-    const entered = kind.read(text);
+    const entered = readUnseen(text, kind);
     return entered.ok ? { ok: true, change: (job) => given.change(job, row, entered.value) } : entered;
   };

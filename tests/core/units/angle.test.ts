@@ -21,7 +21,7 @@ describe('parseAngle', () => {
     ['180° - 2 x 62', 56, '180° − 2 × 62°'],
     ['(180 - 90.5) / 2', 44.75, '(180 − 90.5) ÷ 2'],
   ])('works out %s', (text, value, as) => {
-    expect(parseAngle(text)).toEqual({ ok: true, value, as });
+    expect(parseAngle(text)).toEqual({ ok: true, value, as, worked: true });
   });
 
   it.each([

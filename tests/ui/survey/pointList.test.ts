@@ -25,6 +25,16 @@ describe('points from a spreadsheet', () => {
     ]);
   });
 
+  it('are not worked out from sums, which nobody would see read; a fraction joined by a hyphen is none', () => {
+    const { points, refusals } = readPointList('Sill\t12-3\t0\t0\nRoof\t21-1/2\t0\t1200 / 2', 'in');
+    expect(points).toEqual([]);
+    expect(refusals).toEqual([
+      'Row 1: “Sill”, along: “12-3” a sum is worked out only where it is typed',
+      'Row 2: “Roof”, height: “1200 / 2” a sum is worked out only where it is typed',
+    ]);
+    expect(readPointList('Roof\t21-1/2\t0\t1200', 'in').points[0]!.position[0]).toBeCloseTo(546.1, 9);
+  });
+
   it('pass over empty rows, and are none in an empty text', () => {
     expect(readPointList('\t\t\t\nRoof\t1\t2\t3', 'mm')).toEqual({
       points: [{ name: 'Roof', position: [1, 2, 3] }],
