@@ -4,10 +4,24 @@ import { outsideOf, sameOutside } from '../gaps/outside.ts';
 import { toRadians } from '../geometry/angle.ts';
 import { boxFrame, type SolidBox } from '../geometry/solid-box.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
+import type { Vec3 } from '../geometry/vector.ts';
 import type { Envelope } from '../job/kinds/envelope.ts';
 import type { EnvelopeId, TubeRef } from '../job/reference.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
-import type { Clearance } from './types.ts';
+
+/** Distance from an envelope to one tube's outside. */
+export interface Clearance {
+  readonly envelope: EnvelopeId;
+  readonly tube: TubeRef;
+  /** Negative when the tube is inside the box. */
+  readonly distance: number;
+  /** What the envelope asks for. */
+  readonly gap: number;
+  readonly ok: boolean;
+  /** Nearest place on the tube's outside, and on the box: the ends of the dimension drawn between them. */
+  readonly at: Vec3;
+  readonly onEnvelope: Vec3;
+}
 
 /**
  * Every envelope x every tube, in the job's order. Distance from the box to the outside of the tube as coped, mm; negative when one is

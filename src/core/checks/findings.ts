@@ -21,7 +21,8 @@ import {
 import { lineTrouble } from './line-findings.ts';
 import { endTrouble } from './end-findings.ts';
 import { gapTrouble } from './gap-findings.ts';
-import type { Clearance, Finding, Severity } from './types.ts';
+import type { Clearance } from './clearances.ts';
+import type { Finding, Severity } from './types.ts';
 
 const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
 

@@ -9,20 +9,6 @@ import type { EnvelopeId, NodeRef, TubeRef } from '../job/reference.ts';
 import type { Unmitred } from '../solve/types.ts';
 import type { NoOrder, RoomThing, Trouble } from '../rehearse/types.ts';
 
-/** Distance from an envelope to one tube's surface. */
-export interface Clearance {
-  readonly envelope: EnvelopeId;
-  readonly tube: TubeRef;
-  /** Negative when the tube is inside the box. */
-  readonly distance: number;
-  /** What the envelope asks for. */
-  readonly gap: number;
-  readonly ok: boolean;
-  /** Nearest place on the tube's outside, and on the box: the ends of the dimension drawn between them. */
-  readonly at: Vec3;
-  readonly onEnvelope: Vec3;
-}
-
 export type Severity = 'error' | 'warning' | 'note';
 
 export type End = 'A' | 'B';

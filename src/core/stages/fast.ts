@@ -5,9 +5,9 @@
  * Places and centrelines are one stage: a node that stands on a hoop needs the hoop's centreline, and the next hoop may need that
  * node. Cuts and lengths are one, too: what a tube's ends are cut to is all that its lengths still want.
  */
-import { measureClearances } from '../checks/clearances.ts';
+import { measureClearances, type Clearance } from '../checks/clearances.ts';
 import { findTrouble } from '../checks/findings.ts';
-import type { Clearance, Finding } from '../checks/types.ts';
+import type { Finding } from '../checks/types.ts';
 import { measureGaps, type TubeGap } from '../gaps/measure-gaps.ts';
 import type { Outcome } from '../job/fault.ts';
 import { withShownNames } from '../job/shown.ts';

@@ -4,7 +4,8 @@
  * be known (a generator line that no cutter reaches) is null. docs/file-formats.md says what each field means.
  */
 import { isSeen } from '../../core/checks/seen.ts';
-import type { Clearance, Finding, Severity } from '../../core/checks/types.ts';
+import type { Clearance } from '../../core/checks/clearances.ts';
+import type { Finding, Severity } from '../../core/checks/types.ts';
 import type { Derived } from '../../core/derive.ts';
 import { contactArea, coveredArea, footMass } from '../../core/feet/amount.ts';
 import { footCorners, kinkLine } from '../../core/feet/corners.ts';

@@ -2,7 +2,7 @@
 import { shownName } from '../../core/job/shown.ts';
 import { memo, type ReactNode } from 'react';
 import { removeEnvelope, updateEnvelope } from '../../core/edit/envelopes.ts';
-import type { Clearance } from '../../core/checks/types.ts';
+import type { Clearance } from '../../core/checks/clearances.ts';
 import type { Envelope } from '../../core/job/kinds/envelope.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { editor, useDocument, useEditor } from '../../store/page.ts';

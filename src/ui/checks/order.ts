@@ -1,5 +1,6 @@
 /** The order in which a person should read what was found: what fails first, and the shortest gap first. */
-import type { Clearance, Finding, Severity } from '../../core/checks/types.ts';
+import type { Clearance } from '../../core/checks/clearances.ts';
+import type { Finding, Severity } from '../../core/checks/types.ts';
 import type { EnvelopeId } from '../../core/job/reference.ts';
 
 const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };

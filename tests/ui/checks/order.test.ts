@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Clearance, Finding, Severity } from '../../../src/core/checks/types.ts';
+import type { Clearance } from '../../../src/core/checks/clearances.ts';
+import type { Finding, Severity } from '../../../src/core/checks/types.ts';
 import { bySeverity, nearestFirst } from '../../../src/ui/checks/order.ts';
 
 const finding = (severity: Severity, tube: string): Finding => ({
