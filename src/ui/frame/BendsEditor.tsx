@@ -4,7 +4,7 @@ import { keepAngle } from '../../core/edit/members.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import type { Axis } from '../../core/geometry/vector.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
-import type { NodeRef } from '../../core/job/reference.ts';
+import { primed, type NodeRef } from '../../core/job/reference.ts';
 import { rounded, roundingsOf } from '../../core/shape/round-angle.ts';
 import { nodeName } from '../../core/solve/names.ts';
 import type { Bend } from '../../core/solve/types.ts';
@@ -14,6 +14,9 @@ import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { BendAngleField } from '../fields/Fields.tsx';
 
+/** Degrees: what two digits after the point show as a whole number. */
+const SHOWN = 0.005;
+
 const KEPT: Readonly<Record<Axis, string>> = { x: 'its station', y: 'its offset', z: 'its height' };
 
 export function BendsEditor({ member }: { member: Member }): ReactNode {
@@ -21,6 +24,9 @@ export function BendsEditor({ member }: { member: Member }): ReactNode {
   if (bar === undefined || bar.bends.length === 0) return <p className="small">Straight: no bends.</p>;
   return bar.bends.map((bend, i) => {
     const index = bar.route.indexOf(bend.corner);
+    // The image of a bend above is made by the same node.
+    const image = primed(member.path[index]!);
+    if (bar.bends.slice(0, i).some(({ corner }) => member.path[bar.route.indexOf(corner)] === image)) return null;
     return (
       <BendAngle
         // Another corner, another question.
@@ -50,6 +56,7 @@ function BendAngle({ member, bend, number, index }: BendProps): ReactNode {
   const angle = toDegrees(bend.angle);
   const kept = member.keptAngles?.find((each) => each.corner === corner);
   const ways = asked === null ? [] : roundingsOf(derived, member, index, asked);
+  const isRound = Math.abs(angle - Math.round(angle)) < SHOWN;
   const shown = asked === null ? '' : `${formatAngle(asked, 2)}°`;
   return (
     <section className="end" aria-label={`Bend ${number}`}>
@@ -66,7 +73,15 @@ function BendAngle({ member, bend, number, index }: BendProps): ReactNode {
             return [];
           }}
         />
-        {asked === null && (
+        {asked !== null || kept !== undefined ? null : isRound ? (
+          <Command
+            quiet
+            step={`Bend ${number} of ${member.name} kept`}
+            run={(before) => keepAngle(before, member.id, corner, Math.round(angle))}
+          >
+            {`Keep it at ${Math.round(angle)}°`}
+          </Command>
+        ) : (
           <button type="button" className="press press-quiet" onClick={() => ask(Math.round(angle))}>
             {`Show how to make it ${Math.round(angle)}°`}
           </button>
@@ -85,7 +100,7 @@ function BendAngle({ member, bend, number, index }: BendProps): ReactNode {
         <p className="small" role="status">{`No one place can be moved to make it ${shown}: others hang on it.`}</p>
       )}
       {ways.map((way) => {
-        const words = `Move ${nodeName(job, way.node)} ${comparedLength(way.by, job.lengthUnit)}${way.keeps === null ? ' along its leg' : `, ${KEPT[way.keeps]} kept`}`;
+        const words = `Move ${nodeName(job, way.node)} ${comparedLength(way.by, job.lengthUnit)}${way.keeps === null ? ` along the leg from ${nodeName(job, way.at.from)}` : `, ${KEPT[way.keeps]} kept`}`;
         return (
           <Command
             key={JSON.stringify(way.at)}

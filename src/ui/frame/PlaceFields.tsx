@@ -11,7 +11,8 @@ import { jobEdit } from '../fields/jobEdit.ts';
 import { withImages } from '../kit/names.ts';
 import { COMES_TO } from './choices.ts';
 import { LinedUp } from './CoordinateFields.tsx';
-import { Direction, Trio, type Editing } from './Trio.tsx';
+import { DirectionFields } from './DirectionFields.tsx';
+import { Trio, type Editing } from './Trio.tsx';
 import { Crossing, OnTube, UntilHeight } from './TubePlaceFields.tsx';
 
 export function PlaceFields({ node }: { node: FrameNode }): ReactNode {
@@ -60,12 +61,11 @@ function OnPoint({ node, at, step }: Editing<Extract<Place, { kind: 'point' }>>)
             value={clear.gap}
             {...jobEdit<number>(step, (job, gap) => setPlace(job, node.id, { ...at, clear: { ...clear, gap } }))}
           />
-          <Direction
-            node={node}
-            step={step}
+          <DirectionFields
             legend="Away from the trim in the direction"
-            vector={clear.direction}
-            put={(direction) => ({ ...at, clear: { ...clear, direction } })}
+            direction={clear.direction}
+            step={step}
+            put={(job, direction) => setPlace(job, node.id, { ...at, clear: { ...clear, direction } })}
           />
         </>
       )}
@@ -123,12 +123,11 @@ function AlongRay({ node, at, step }: Editing<Extract<Place, { kind: 'ray' }>>):
         step={step}
         change={(job, from) => setPlace(job, node.id, { ...at, from })}
       />
-      <Direction
-        node={node}
-        step={step}
+      <DirectionFields
         legend="In the direction"
-        vector={at.direction}
-        put={(direction) => ({ ...at, direction })}
+        direction={at.direction}
+        step={step}
+        put={(job, direction) => setPlace(job, node.id, { ...at, direction })}
       />
       <div className="fields fields-two">
         <JobSelect

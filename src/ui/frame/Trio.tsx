@@ -4,7 +4,7 @@ import { setPlace } from '../../core/edit/nodes.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import type { FrameNode } from '../../core/job/kinds/node.ts';
 import type { Place } from '../../core/job/places.ts';
-import { LengthField, NumberField } from '../fields/Fields.tsx';
+import { LengthField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { CAR_AXES, withAxis } from '../kit/vectors.ts';
 
@@ -32,28 +32,6 @@ export function Trio({ node, step, legend, vector, put }: TrioProps): ReactNode 
         <LengthField
           key={header}
           label={header}
-          value={vector[axis] ?? 0}
-          {...jobEdit<number>(step, (job, value) =>
-            setPlace(job, node.id, put(withAxis(vector, axis as 0 | 1 | 2, value))),
-          )}
-        />
-      ))}
-    </fieldset>
-  );
-}
-
-/** An arrow of any length: plain numbers. */
-export function Direction({ node, step, legend, vector, put }: TrioProps): ReactNode {
-  return (
-    <fieldset className="trio">
-      <legend>{legend}</legend>
-      {CAR_AXES.map(({ header, means }, axis) => (
-        <NumberField
-          key={header}
-          label={`${header}, ${means}`}
-          least={-100000}
-          greatest={100000}
-          step={0.01}
           value={vector[axis] ?? 0}
           {...jobEdit<number>(step, (job, value) =>
             setPlace(job, node.id, put(withAxis(vector, axis as 0 | 1 | 2, value))),
