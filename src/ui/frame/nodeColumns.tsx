@@ -121,7 +121,7 @@ export function nodeColumns(way: Way, among: NodeChoices): Column<FrameNode>[] {
         ),
         length(
           'on',
-          { header: 'is', means: 'or more' },
+          { header: 'is', means: 'or plus' },
           (at) => amountOf(at.until ?? NO_COORDINATE),
           (at, mm) => (at.until === undefined ? at : { ...at, until: withAmount(at.until, mm) }),
         ),
@@ -172,7 +172,7 @@ export function nodeColumns(way: Way, among: NodeChoices): Column<FrameNode>[] {
         ...LINED_UP.map(({ axis, header }) =>
           length(
             'lined-up',
-            { header, means: 'or more' },
+            { header, means: 'or plus' },
             (at) => amountOf(at[axis]),
             (at, mm) => ({ ...at, [axis]: withAmount(at[axis], mm) }),
           ),
