@@ -67,7 +67,8 @@ interface Run {
   readonly radius: number;
 }
 
-const BRANCH = 900;
+/** How long the branch is, its other end square, mm. */
+export const BRANCH = 900;
 
 /** Runs without bends: included angles of 15 to 90 degrees, branches thinner and thicker, past the axis, one to four cutters. */
 export function straightJoint(seed: number): Joint {

@@ -2,13 +2,15 @@
 import { fitsOn } from '../feet/fits.ts';
 import { standsOf } from '../feet/stand.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { dot } from '../geometry/vector.ts';
+import { distance, dot } from '../geometry/vector.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../solve/types.ts';
+import { meetsAgain } from './meets-again.ts';
 import type { Questions } from './questions.ts';
 import { UNSEEN } from './limits.ts';
 import type { Finding, MeetsNothing } from './types.ts';
 
 export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding> {
+  const again = meetsAgain(tube);
   for (const [which, end] of tube.ends.entries()) {
     const label = which === 0 ? 'A' : 'B';
     const base: Base = {
@@ -45,6 +47,8 @@ export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding
         const missed = { ...base, severity: 'error', runTube: cut.against } as const;
         yield end.node === null ? { ...missed, id: 'piece/cutter-misses' } : { ...missed, id: 'end/cutter-misses' };
       } else {
+        const elsewhere = elsewhereTrouble(tube, end, cut, base);
+        if (elsewhere !== null) yield elsewhere;
         const runTube = ask.landedOn(cut);
         const landed = landingTrouble(cut, base, runTube);
         if (landed !== null) yield landed;
@@ -68,6 +72,9 @@ export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding
         throat: end.throat,
         developedLength: tube.developedLength,
       };
+    }
+    for (const { runTube, depth, at } of again.filter((each) => each.end === which)) {
+      yield { ...base, id: 'end/meets-run-again', severity: 'error', runTube, depth, at };
     }
     const straight = Math.max(tube.straights.at(which === 0 ? 0 : -1)!, 0);
     if (tube.bends.length > 0 && end.throat !== null && end.throat > straight + ROUNDING) {
@@ -115,6 +122,18 @@ function seenAt(tube: SolvedTube, end: TubeEnd, ask: Questions): MeetsNothing['s
 }
 
 type Base = Pick<MeetsNothing, 'tube' | 'end' | 'node' | 'at' | 'source'>;
+
+/**
+ * A run tube that the tube does not touch at the node, and that cuts it nearer the other end than this one, or past this one by as much:
+ * what is left is not the tube that was drawn.
+ */
+function elsewhereTrouble(tube: SolvedTube, end: TubeEnd, cut: Cut, base: Base): Finding | null {
+  const by = distance(end.position, cut.landing);
+  if (by <= (tube.section.outerDiameter + cut.sawDiameter) / 2) return null;
+  const away = Math.max(end.tip ?? 0, -(end.throat ?? 0));
+  if (away <= tube.developedLength / 2) return null;
+  return { ...base, id: 'end/cut-elsewhere', severity: 'error', runTube: cut.against, by, away };
+}
 
 /** A cope that falls into a bend of its run tube, or near one. */
 function landingTrouble(cut: Cut, base: Base, runTube: SolvedTube): Finding | null {

@@ -242,6 +242,21 @@ export interface WiderThanRun extends OfEnd {
   readonly id: 'end/wider-than-run';
 }
 
+/** Past its cope the wall lies inside its run tube again, `depth` deep. */
+export interface MeetsRunAgain extends OfEnd {
+  readonly id: 'end/meets-run-again';
+  readonly runTube: TubeRef;
+  readonly depth: number;
+}
+
+/** The run tube passes the node `by` so much, and cuts this end `away` from there: more than half the tube, in or out. */
+export interface CutElsewhere extends OfEnd {
+  readonly id: 'end/cut-elsewhere';
+  readonly runTube: TubeRef;
+  readonly by: number;
+  readonly away: number;
+}
+
 export interface CutThrough extends OfEnd {
   readonly id: 'end/cut-through';
   readonly throat: number;
@@ -380,6 +395,8 @@ export type Finding =
   | HoopInPieces
   | WiderThanRun
   | CutThrough
+  | MeetsRunAgain
+  | CutElsewhere
   | CopeInOwnBend
   | JointInBend
   | JointNearBend

@@ -174,6 +174,10 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${atEnd(tube, finding)}: part of this tube's wall passes by what it is coped to. Move the node nearer the run tube's axis, or cope the other tube to this one.`,
   'end/cut-through': (finding, { tube, show }) =>
     `${atEnd(tube, finding)}: the cut is ${show(finding.throat)} deep and the tube ${show(finding.developedLength)} long, so it runs out at the other end. Move the node, or give the end another fit.`,
+  'end/meets-run-again': (finding, { tube, nameOf, show }) =>
+    `${atEnd(tube, finding)}: past its cope this tube meets ${nameOf(finding.runTube)} again, and its wall stands ${show(finding.depth)} deep in it there. No cope at this end takes that away: lead the tube clear, or end it where they meet.`,
+  'end/cut-elsewhere': (finding, { tube, nameOf, show }) =>
+    `${atEnd(tube, finding)}: ${nameOf(finding.runTube)} passes this node ${show(finding.by)} off, and cuts the tube ${show(finding.away)} from it, more than half the tube away. Move the node onto it, or take it out of the end's list.`,
   'end/cope-in-own-bend': (finding, { tube, show }) =>
     `${atEnd(tube, finding)}: the cope is ${show(finding.throat)} deep and the straight there ${show(finding.straight)}, so the cut runs into this tube's own bend. Fit it by hand, or move the bend away.`,
   'joint/in-bend': (finding, { tube, nameOf }) =>
