@@ -2,14 +2,21 @@
  * What would mend a finding, where one edit can: facts that words are made of (core/words/mends.ts), and the edit. Whether it does mend is seen
  * by trying: the job with the edit is derived, and refused where it still has the finding or an error that it had not.
  */
-import type { Finding, JointNearBend, JointOffRunEnd, OutOfLine } from '../checks/types.ts';
+import type {
+  Finding,
+  JointNearBend,
+  JointOffRunEnd,
+  NoRoomForTorch,
+  OutOfLine,
+  RunsThrough,
+} from '../checks/types.ts';
 import { derive } from '../derive.ts';
 import { updateDie } from '../edit/dies.ts';
 import { setTubeOrder } from '../edit/feeds.ts';
 import { moveMember, setEnd, updateMember } from '../edit/members.ts';
 import { asOneBar, swapThrough, type EndOfMember } from '../edit/pieces.ts';
 import type { Edited } from '../edit/records.ts';
-import { scale } from '../geometry/vector.ts';
+import { addScaled, distance, scale } from '../geometry/vector.ts';
 import { fault } from '../job/fault.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
 import { bareId, isPrimed, primed, type DieId, type MemberId, type NodeRef, type TubeRef } from '../job/reference.ts';
@@ -23,6 +30,8 @@ export type Mend =
   | { readonly kind: 'build-after'; readonly member: MemberId; readonly after: MemberId }
   | { readonly kind: 'mitre'; readonly member: MemberId; readonly which: 0 | 1; readonly mate: TubeRef }
   | { readonly kind: 'no-mirror'; readonly member: MemberId }
+  /** That end, to what it is coped to now and to this as well, as the member sees them. */
+  | { readonly kind: 'cope-to'; readonly member: MemberId; readonly which: 0 | 1; readonly against: readonly TubeRef[] }
   | { readonly kind: 'run-through'; readonly member: MemberId; readonly by: TubeRef }
   /** The later of two halves drawn as one bar with the earlier, cut where that bar runs through. */
   | { readonly kind: 'one-bar'; readonly keep: EndOfMember; readonly drop: EndOfMember; readonly through: TubeRef }
@@ -59,6 +68,9 @@ export function mendsOf(finding: Finding, frame: Frame): readonly Mend[] {
       return [{ kind: 'no-mirror', member }];
     case 'piece/hoop':
       return (tube.member.cutBy ?? []).map((by): Mend => ({ kind: 'run-through', member, by }));
+    case 'gap/runs-through':
+    case 'gap/no-room-for-torch':
+      return copeTo(finding, tube, frame);
     case 'foot/upside-down':
       return [{ kind: 'turn-foot', member, which }];
     case 'bend/order-matters':
@@ -95,6 +107,21 @@ function backFromEnd({ node, tube, runTube, runTubeEnd, over }: JointOffRunEnd, 
   return along(node, bar, (over + BEYOND) * (runTubeEnd === 'A' ? 1 : -1), frame);
 }
 
+/** Where one of the tube's ends is at the place; bars that cross away from both cannot be coped there. */
+function copeTo({ other, at }: RunsThrough | NoRoomForTorch, tube: SolvedTube, frame: Frame): readonly Mend[] {
+  const run = frame.byId.get(other)!;
+  const reach = tube.section.outerDiameter + run.section.outerDiameter;
+  const [toA, toB] = tube.ends.map(({ position, tip, direction }) =>
+    distance(addScaled(position, direction, tip ?? 0), at),
+  ) as [number, number];
+  const which = toA <= toB ? 0 : 1;
+  const { node, spec, cuts } = tube.ends[which];
+  if (Math.min(toA, toB) > reach || node === null || (spec.fit !== 'auto' && spec.fit !== 'cope')) return [];
+  const own = (bar: TubeRef): TubeRef => (isPrimed(tube.bar) && frame.bars.get(bar)!.member.mirror ? primed(bar) : bar);
+  const against = [...cuts.map((cut) => cut.against), run.bar].map(own);
+  return [{ kind: 'cope-to', member: tube.member.id, which, against }];
+}
+
 /** Of halves on one side of the car, or that both span it. */
 function oneBar({ tube, end, mate, mateEnd, through }: OutOfLine, { byId }: Frame): readonly Mend[] {
   const [later, earlier] = [byId.get(tube)!, byId.get(mate)!];
@@ -120,8 +147,12 @@ export function mended(job: Job, mend: Mend, finding: Finding, frame: Frame): Ed
   const before = derive(job);
   const errors = (found: readonly Finding[]) => found.filter(({ severity }) => severity === 'error').length;
   const still = after.value.findings.some(
-    ({ id, tube, end, bend }) =>
-      id === finding.id && tube === finding.tube && end === finding.end && bend === finding.bend,
+    (each) =>
+      each.id === finding.id &&
+      each.tube === finding.tube &&
+      each.end === finding.end &&
+      each.bend === finding.bend &&
+      otherOf(each) === otherOf(finding),
   );
   if (still) return [fault('', 'tried, and it does not mend it: something else stands in the way there')];
   if (before.ok && errors(after.value.findings) > errors(before.value.findings)) {
@@ -129,6 +160,8 @@ export function mended(job: Job, mend: Mend, finding: Finding, frame: Frame): Ed
   }
   return edited;
 }
+
+const otherOf = (finding: Finding): TubeRef | null => ('other' in finding ? finding.other : null);
 
 function edit(job: Job, mend: Mend, frame: Frame): Edited {
   switch (mend.kind) {
@@ -145,6 +178,11 @@ function edit(job: Job, mend: Mend, frame: Frame): Edited {
       );
     case 'mitre':
       return setEnd(job, mend.member, mend.which, { fit: 'mitre', with: mend.mate, allowance: 0 });
+    case 'cope-to': {
+      const end = job.members.find(({ id }) => id === mend.member)?.ends[mend.which];
+      const allowance = end?.allowance ?? 0;
+      return setEnd(job, mend.member, mend.which, { fit: 'cope', against: [...mend.against], allowance });
+    }
     case 'no-mirror':
       return updateMember(job, mend.member, { mirror: false });
     case 'run-through':

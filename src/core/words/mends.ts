@@ -16,6 +16,8 @@ export function mendInWords(mend: Mend, frame: Frame): string {
       return `Build it after ${memberName(mend.after)}`;
     case 'mitre':
       return `Mitre end ${mend.which === 0 ? 'A' : 'B'} of ${memberName(mend.member)}`;
+    case 'cope-to':
+      return `Cope end ${mend.which === 0 ? 'A' : 'B'} of ${memberName(mend.member)} to ${tubeName(frame, mend.against.at(-1)!)} too`;
     case 'no-mirror':
       return 'Turn its mirror off';
     case 'run-through':

@@ -12,6 +12,7 @@ import { GapLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
 import { EnvelopeCard } from './EnvelopeCard.tsx';
 import { FindingsList } from './FindingsList.tsx';
+import { GapsBetweenTubes } from './GapsBetweenTubes.tsx';
 import { bySeverity } from './order.ts';
 import { Unrehearsed } from './Unrehearsed.tsx';
 import '../kit/ui.css';
@@ -51,6 +52,8 @@ export default function ChecksStation(): ReactNode {
       <button type="button" className="press" onClick={() => edit('Add a box', (job) => addEnvelope(job))}>
         Add a box
       </button>
+      <h2>Between tubes</h2>
+      <GapsBetweenTubes />
       <Section title="Not checked here" open>
         <ul className="not-checked">
           {NOT_CHECKED.map(([what, why]) => (

@@ -65,6 +65,14 @@ export function Scene({ viewpoint, placer, palette, pointed, floor, gaps, points
   const marked = station === 'shop' && selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
   const marks = useMemo(() => (marked === undefined ? NONE : bendRings(marked)), [marked]);
 
+  const shownGaps = useMemo(
+    () =>
+      station === 'checks' && selection?.kind === 'tube'
+        ? derived.gaps.filter(({ tubes }) => tubes.includes(selection.id)).map(({ on }) => on)
+        : NONE,
+    [station, selection, derived.gaps],
+  );
+
   const pointPlaces = useMemo(() => splitSpots(points, selection), [points, selection]);
   const nodePlaces = useMemo(() => splitSpots(nodes, selection), [nodes, selection]);
   const halo = palette['bay-ground'];
@@ -78,6 +86,8 @@ export function Scene({ viewpoint, placer, palette, pointed, floor, gaps, points
       <Strokes strokes={body} colour={palette['rule-strong']} width={1.75} />
       <Tubes tubes={derived.tubes} finishes={finishes} live={live} pointed={pointed} failed={failed} />
       <Strokes strokes={marks} colour={palette.brass} width={3} />
+      <Strokes strokes={shownGaps} colour={palette.brass} width={2.5} onTop />
+      <Spots places={shownGaps.flat()} sign="dot" colour={palette.brass} halo={halo} size={12} />
       {derived.job.envelopes.map((envelope) => (
         <EnvelopeBox
           key={envelope.id}

@@ -85,6 +85,17 @@ describe('one edit mends', () => {
     );
   });
 
+  it('an end that runs into a tube it is not coped to', () => {
+    const { nodes, members, ...rest } = onHoop({ from: 'start', distance: 300 }) as {
+      nodes: object[];
+      members: object[];
+    };
+    const ends = [{ fit: 'cope', against: ['hoop'] }, { fit: 'square' }];
+    const brace = { id: 'brace', name: 'Brace', path: ['joint', 'aside'], section: 's', ends };
+    const records = { ...rest, nodes: [...nodes, fixed('aside', [-900, 700, 800])], members: [...members, brace] };
+    expect(taken(records, 'gap/runs-through')).toBe('Cope end A of Brace to Stay too');
+  });
+
   it('an end that meets what is built later', () => {
     const records = {
       nodes: [...corners, fixed('rear', [-900, 450, 400])],
