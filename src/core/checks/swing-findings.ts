@@ -6,7 +6,8 @@ import type { BendStep } from '../job/kinds/bent.ts';
 import type { BendableTube } from '../rehearse/pose.ts';
 import type { Rehearsal, SolidId } from '../rehearse/types.ts';
 import { sameOrder, SEARCHED_BENDS } from '../solve/bend-order.ts';
-import type { Finding, SwingMend } from './types.ts';
+import type { SwingMend } from './swing-types.ts';
+import type { Finding } from './types.ts';
 
 /**
  * At most one; none where the plain order is free, where the tube is bent in the proposed `order` already, and where the die's own

@@ -4,10 +4,9 @@
  */
 import type { Degrees, Radians } from '../geometry/angle.ts';
 import type { Vec3 } from '../geometry/vector.ts';
-import type { BendStep } from '../job/kinds/bent.ts';
 import type { EnvelopeId, NodeRef, TubeRef } from '../job/reference.ts';
 import type { Unmitred } from '../solve/types.ts';
-import type { NoOrder, RoomThing, Trouble } from '../rehearse/types.ts';
+import type { NoFreeOrder, OrderMatters, PlainOrderTouches } from './swing-types.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
 
@@ -37,7 +36,7 @@ interface OfEnd extends OfTube {
   readonly end: End;
 }
 
-interface OfBend extends OfTube {
+export interface OfBend extends OfTube {
   readonly bend: number;
 }
 
@@ -333,34 +332,6 @@ export interface RunsThrough extends OfTwoTubes {
 export interface NoRoomForTorch extends OfTwoTubes {
   readonly id: 'gap/no-room-for-torch';
   readonly torchGap: number;
-}
-
-/** What would clear the way at the bender. */
-export type SwingMend =
-  | { readonly kind: 'raise-bender' }
-  | { readonly kind: 'clear-room'; readonly what: RoomThing }
-  | { readonly kind: 'corners-apart' };
-
-/** The plain order, with `front` in front, is barred at `bend`; `order` is free. */
-export interface OrderMatters extends OfBend {
-  readonly id: 'bend/order-matters';
-  readonly front: End;
-  readonly trouble: Trouble;
-  readonly order: readonly BendStep[];
-}
-
-/** The same of a tube for which no other order is searched. */
-export interface PlainOrderTouches extends OfBend {
-  readonly id: 'bend/plain-order-touches';
-  readonly front: End;
-  readonly trouble: Trouble;
-  readonly mend: SwingMend;
-}
-
-export interface NoFreeOrder extends OfBend {
-  readonly id: 'bend/no-free-order';
-  readonly reason: NoOrder;
-  readonly mend: SwingMend;
 }
 
 export type Finding =

@@ -2,6 +2,8 @@
 import { unfolded } from '../feet/bend-allowance.ts';
 import type { Blank } from '../feet/blanks.ts';
 import type { Hands } from '../feet/hands.ts';
+import { frameOf, slopeOf, type Face } from '../feet/slope.ts';
+import type { Vec3 } from '../geometry/vector.ts';
 import { formatAngle } from '../units/angle.ts';
 import { formatLength, type LengthUnit } from '../units/length.ts';
 import type { Foot } from '../job/kinds/foot.ts';
@@ -45,4 +47,30 @@ export function bendInWords(foot: Foot, unit: LengthUnit): string | null {
   const { angle, radius } = flat.kink;
   const allowance = Math.abs(flat.lines[2] - flat.lines[0]);
   return `Bend ${angle < 0 ? 'up' : 'down'} ${formatAngle(Math.abs(angle), 1)}° on the middle line, inside radius ${shown(radius, unit)}; the bend takes ${shown(allowance, unit)} (DIN 6935): try a strip first.`;
+}
+
+/** The car's directions, each axis with its own and the other way. */
+const WAYS = [
+  ['forward', 'back'],
+  ['left', 'right'],
+  ['up', 'down'],
+] as const;
+
+/** What a lean above zero is called, and one below: "Falls forward", "Falls back". */
+export function leanNames(face: Face, which: 0 | 1): readonly [string, string] {
+  const names = WAYS[frameOf(face).towards[which]];
+  const verb = face === 'up' ? 'Falls' : 'Leans';
+  return [`${verb} ${names[0]}`, `${verb} ${names[1]}`];
+}
+
+/** "level", "falls 3.0° forward and 2.0° right", "faces back, leans 1.5° up". */
+export function slopeInWords(normal: Vec3): string {
+  const { face, leans } = slopeOf(normal);
+  const said = leans.flatMap((lean, i) => {
+    const shown = formatAngle(Math.abs(lean), 1);
+    if (Number(shown) === 0) return [];
+    return [`${shown}° ${WAYS[frameOf(face).towards[i as 0 | 1]][lean > 0 ? 0 : 1]}`];
+  });
+  if (face === 'up') return said.length === 0 ? 'level' : `falls ${said.join(' and ')}`;
+  return said.length === 0 ? `faces ${face}` : `faces ${face}, leans ${said.join(' and ')}`;
 }

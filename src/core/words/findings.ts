@@ -138,7 +138,7 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     const meets = `${atEnd(tube, finding)} meets no tube`;
     if (sees === null) return `${meets} and is cut square. Put it on a tube, or give it a plate.`;
     if (sees === 'own-twin')
-      return `${meets} but its own mirror image, and is cut square. For a mitre on the centre plane give it a plate with normal 0, 1, 0.`;
+      return `${meets} but its own mirror image, and is cut square. For a mitre on the centre plane, mitre it with that image.`;
     return `${meets} built before it, and is cut square; ${nameOf(sees.later)} ends there but is built later. If this is a foot, give it a plate; else move this member down the build order, or name what it is coped to.`;
   },
   'end/plate-along-tube': (finding, { tube }) =>

@@ -1,7 +1,7 @@
 /** A tube rehearsed on the bender, in words: what stands in the way and what would clear it, orders of bending, what the search for one found. */
 import { toDegrees } from '../geometry/angle.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
-import type { SwingMend } from '../checks/types.ts';
+import type { SwingMend } from '../checks/swing-types.ts';
 import type { Hit, MachinePart, NoOrder, Rehearsal, SolidId, Trouble, Unheld } from '../rehearse/types.ts';
 import type { RotationReading } from '../run/rotation-reading.ts';
 import { sameOrder, SEARCHED_BENDS } from '../solve/bend-order.ts';

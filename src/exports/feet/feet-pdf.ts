@@ -24,7 +24,7 @@ import { NO_FEET } from './patterns.ts';
 import { piecesOf, type Piece } from './pieces.ts';
 
 const HOW =
-  'Seen from the tube’s side; along runs to the right, across up. Holes are given by their middle from the left and from the lower edge of the drawing. Round the dashed lines a bend begins and ends; thin rings show where tubes stand.';
+  'Seen from the tube’s side; along runs to the right, across up. Holes are given by their middle from the left and from the lower edge of the drawing. A bend lies between its dashed lines; rings show where tubes stand.';
 
 const SIZE = 3.3;
 const LEADING = 4.2;

@@ -44,7 +44,7 @@ export const extentOf = ({ along, across }: Blank): { readonly width: number; re
 });
 
 /** Edge, holes, bend and the tubes' outlines, from the piece's lower left corner. */
-export function lineMarks({ blank, outlines }: Piece): Mark[] {
+export function lineMarks({ blank, outlines }: Pick<Piece, 'blank' | 'outlines'>): Mark[] {
   const { width, height } = extentOf(blank);
   const [left, bottom] = [blank.along[0], blank.across[0]];
   const inside = [

@@ -1,5 +1,6 @@
 /** How one end of a member is cut: to what it meets, to chosen tubes, flat on a plate, or square; and what is left on. */
 import type { ReactNode } from 'react';
+import { standOnNew } from '../../core/edit/feet.ts';
 import { setEnd } from '../../core/edit/members.ts';
 import type { EndFit } from '../../core/job/kinds/end.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
@@ -7,13 +8,13 @@ import type { FootId, TubeRef } from '../../core/job/reference.ts';
 import type { Job } from '../../core/job/types.ts';
 import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
-import { LengthField, NumberField } from '../fields/Fields.tsx';
+import { LengthField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { tubeName } from '../../core/solve/names.ts';
 import { endInWords } from '../../core/words/ends.ts';
-import { withAxis } from '../kit/vectors.ts';
-import { choicesOf, fitChoices, tubeChoices } from './choices.ts';
+import { fitChoices, tubeChoices } from './choices.ts';
+import { PlaneOfEnd } from './PlaneOfEnd.tsx';
 
 export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): ReactNode {
   const derived = useDocument((state) => state.derived);
@@ -35,9 +36,14 @@ export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): 
           value={end.fit}
           choices={fitChoices(derived.job)}
           step={step}
-          change={(job, fit) =>
-            change(job, asFit(fit as EndFit['fit'], end, met, tubeChoices(job, member.id)[0]?.value, job.feet[0]?.id))
-          }
+          change={(job, fit) => {
+            if (fit === 'new-plate') return standOnNew(job, member.id, which, 'plate', end);
+            if (fit === 'new-box') return standOnNew(job, member.id, which, 'box', end);
+            return change(
+              job,
+              asFit(fit as EndFit['fit'], end, met, tubeChoices(job, member.id)[0]?.value, job.feet[0]?.id),
+            );
+          }}
         />
         <LengthField
           label="Allowance"
@@ -55,32 +61,8 @@ export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): 
           change={(job, mate) => change(job, { ...end, with: mate })}
         />
       )}
-      {end.fit === 'foot' && (
-        <JobSelect
-          label="Foot"
-          value={end.foot}
-          choices={choicesOf(derived.job.feet)}
-          step={step}
-          change={(job, foot) => change(job, { ...end, foot })}
-        />
-      )}
       {(end.fit === 'plate' || end.fit === 'foot') && (
-        <fieldset className="trio">
-          <legend>{end.fit === 'foot' ? 'From the car towards the tube' : 'Square to the plate'}</legend>
-          {['x', 'y', 'z'].map((axis, index) => (
-            <NumberField
-              key={axis}
-              label={axis}
-              least={-1000}
-              greatest={1000}
-              step={0.01}
-              value={end.normal[index] ?? 0}
-              {...jobEdit<number>(step, (job, value) =>
-                change(job, { ...end, normal: withAxis(end.normal, index as 0 | 1 | 2, value) }),
-              )}
-            />
-          ))}
-        </fieldset>
+        <PlaneOfEnd member={member} which={which} end={end} step={step} change={change} />
       )}
     </section>
   );

@@ -7,8 +7,7 @@ import { memberOfTube } from '../../core/job/member-of-tube.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { Tabs } from '../kit/Tabs.tsx';
-import { MaterialTables, NodeCard, NodeTables } from './later.ts';
-import { MemberCard } from './MemberCard.tsx';
+import { MaterialTables, MemberCard, NodeCard, NodeTables } from './later.ts';
 import { MembersTable } from './MembersTable.tsx';
 import '../kit/ui.css';
 import './frame.css';
@@ -48,7 +47,9 @@ export default function FrameStation(): ReactNode {
         </Suspense>
       </Tabs>
       {part === 'made-of' ? null : member ? (
-        <MemberCard key={member.id} member={member} />
+        <Suspense fallback={<Fetching />}>
+          <MemberCard key={member.id} member={member} />
+        </Suspense>
       ) : node ? (
         <Suspense fallback={<Fetching />}>
           <NodeCard key={node.id} node={node} />

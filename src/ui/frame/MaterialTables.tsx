@@ -1,11 +1,9 @@
-/** What the cage is made of and bent with: sections of tube, and the dies of the bender. */
+/** What the cage is made of, bent with and stands on: sections of tube, the dies of the bender, feet. */
 import { RADIUS_BY } from '../../core/words/shop.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { useMemo, type ReactNode } from 'react';
 import { addDie, removeDie, updateDie } from '../../core/edit/dies.ts';
 import { addSection, removeSection, setStick, updateSection } from '../../core/edit/sections.ts';
-import type { Edited } from '../../core/edit/records.ts';
-import type { Fault } from '../../core/job/fault.ts';
 import type { Die } from '../../core/job/kinds/die.ts';
 import type { Section as TubeSection } from '../../core/job/kinds/section.ts';
 import type { SectionId } from '../../core/job/reference.ts';
@@ -27,6 +25,8 @@ import {
 } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { BenderSetUp } from './BenderCard.tsx';
+import { Delete } from './Delete.tsx';
+import { FeetTable } from './FeetTable.tsx';
 
 export function MaterialTables(): ReactNode {
   return (
@@ -35,6 +35,8 @@ export function MaterialTables(): ReactNode {
       <Sections />
       <h3>Dies</h3>
       <Dies />
+      <h3>Feet</h3>
+      <FeetTable />
     </>
   );
 }
@@ -108,28 +110,6 @@ function resized(job: Job, id: SectionId, size: Partial<TubeSection>): Job {
   const section = job.sections.find((one) => one.id === id);
   return section === undefined ? job : updateSection(job, id, resizedSection(section, size, job.lengthUnit));
 }
-
-/** Takes it out; greyed while it is in use, with who uses it beside it. */
-function Delete(props: { id: string; name: string; remove: (job: Job) => Edited }): ReactNode {
-  const { id, name, remove } = props;
-  const outcome = remove(useDocument((state) => state.job));
-  const [first, ...others] = isFaults(outcome) ? outcome : [];
-  return (
-    <div className="switch">
-      <Command quiet destroys={id} disabled={first !== undefined} step={`Delete ${name}`} run={remove}>
-        Delete {shownName(name)}
-      </Command>
-      {first && (
-        <span className="small">
-          {first.message}
-          {others.length > 0 && `, and ${others.length} more`}
-        </span>
-      )}
-    </div>
-  );
-}
-
-const isFaults = (outcome: Edited): outcome is readonly Fault[] => Array.isArray(outcome);
 
 function Dies(): ReactNode {
   const dies = useDocument((state) => state.job.dies);

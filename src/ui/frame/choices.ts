@@ -66,11 +66,14 @@ const FIT_NAMES: Readonly<Record<EndFit['fit'], string>> = {
   square: 'square',
 };
 
-/** A foot can be chosen once the job has one. */
-export const fitChoices = ({ feet }: Pick<Job, 'feet'>): readonly Choice[] =>
-  (Object.keys(FIT_NAMES) as EndFit['fit'][])
+/** A foot can be chosen once the job has one; a new one can be put there at any time. */
+export const fitChoices = ({ feet }: Pick<Job, 'feet'>): readonly Choice[] => [
+  ...(Object.keys(FIT_NAMES) as EndFit['fit'][])
     .filter((fit) => fit !== 'foot' || feet.length > 0)
-    .map((fit) => ({ value: fit, label: FIT_NAMES[fit] }));
+    .map((fit) => ({ value: fit, label: FIT_NAMES[fit] })),
+  { value: 'new-plate', label: 'on a new foot plate' },
+  { value: 'new-box', label: 'on a new foot box' },
+];
 
 /** Words that inspectors and rule books use for a member's part in the cage; any other word may be typed. */
 export const ROLES: readonly string[] = [
