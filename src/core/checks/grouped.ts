@@ -30,5 +30,6 @@ function keyOf(finding: Finding, byId: Frame['byId']): string {
     const run = byId.get(finding.runTube);
     return JSON.stringify([id, severity, bareId(node), bareId(run?.bar ?? finding.runTube)]);
   }
-  return JSON.stringify([id, severity, bareId(tube), end, bend, envelope]);
+  const partner = 'other' in finding ? finding.other : 'mate' in finding ? finding.mate : undefined;
+  return JSON.stringify([id, severity, bareId(tube), end, bend, envelope, partner && bareId(partner)]);
 }

@@ -14,7 +14,7 @@ import { derive } from '../derive.ts';
 import { updateDie } from '../edit/dies.ts';
 import { setTubeOrder } from '../edit/feeds.ts';
 import { moveMember, setEnd, updateMember } from '../edit/members.ts';
-import { asOneBar, swapThrough, type EndOfMember } from '../edit/pieces.ts';
+import { asOneBar, cutWhere, swapThrough, type EndOfMember } from '../edit/pieces.ts';
 import type { Edited } from '../edit/records.ts';
 import { addScaled, distance, scale } from '../geometry/vector.ts';
 import { fault } from '../job/fault.ts';
@@ -29,6 +29,8 @@ export type Mend =
   | { readonly kind: 'move-along'; readonly node: NodeRef; readonly bar: TubeRef; readonly by: number }
   | { readonly kind: 'build-after'; readonly member: MemberId; readonly after: MemberId }
   | { readonly kind: 'mitre'; readonly member: MemberId; readonly which: 0 | 1; readonly mate: TubeRef }
+  /** The member cut in pieces where that bar runs through it. */
+  | { readonly kind: 'cut'; readonly member: MemberId; readonly by: TubeRef }
   | { readonly kind: 'no-mirror'; readonly member: MemberId }
   /** That end, to what it is coped to now and to this as well, as the member sees them. */
   | { readonly kind: 'cope-to'; readonly member: MemberId; readonly which: 0 | 1; readonly against: readonly TubeRef[] }
@@ -68,7 +70,10 @@ export function mendsOf(finding: Finding, frame: Frame): readonly Mend[] {
       return [{ kind: 'no-mirror', member }];
     case 'piece/hoop':
       return (tube.member.cutBy ?? []).map((by): Mend => ({ kind: 'run-through', member, by }));
-    case 'gap/runs-through':
+    case 'gap/runs-through': {
+      const cope = copeTo(finding, tube, frame);
+      return cope.length > 0 ? cope : cuts(tube, frame.byId.get(finding.other)!);
+    }
     case 'gap/no-room-for-torch':
       return copeTo(finding, tube, frame);
     case 'foot/upside-down':
@@ -120,6 +125,18 @@ function copeTo({ other, at }: RunsThrough | NoRoomForTorch, tube: SolvedTube, f
   const own = (bar: TubeRef): TubeRef => (isPrimed(tube.bar) && frame.bars.get(bar)!.member.mirror ? primed(bar) : bar);
   const against = [...cuts.map((cut) => cut.against), run.bar].map(own);
   return [{ kind: 'cope-to', member: tube.member.id, which, against }];
+}
+
+/** Two that cross: either cut where the other runs through. */
+function cuts(tube: SolvedTube, other: SolvedTube): readonly Mend[] {
+  if (tube.bar === other.bar) return [];
+  return [
+    [tube, other],
+    [other, tube],
+  ].flatMap(([cut, through]): readonly Mend[] => {
+    const by = isPrimed(cut!.bar) && through!.member.mirror ? primed(through!.bar) : through!.bar;
+    return cut!.piece === null ? [{ kind: 'cut', member: cut!.member.id, by }] : [];
+  });
 }
 
 /** Of halves on one side of the car, or that both span it. */
@@ -183,6 +200,8 @@ function edit(job: Job, mend: Mend, frame: Frame): Edited {
       const allowance = end?.allowance ?? 0;
       return setEnd(job, mend.member, mend.which, { fit: 'cope', against: [...mend.against], allowance });
     }
+    case 'cut':
+      return cutWhere(job, mend.member, mend.by);
     case 'no-mirror':
       return updateMember(job, mend.member, { mirror: false });
     case 'run-through':

@@ -18,6 +18,8 @@ export function mendInWords(mend: Mend, frame: Frame): string {
       return `Mitre end ${mend.which === 0 ? 'A' : 'B'} of ${memberName(mend.member)}`;
     case 'cope-to':
       return `Cope end ${mend.which === 0 ? 'A' : 'B'} of ${memberName(mend.member)} to ${tubeName(frame, mend.against.at(-1)!)} too`;
+    case 'cut':
+      return `Cut ${memberName(mend.member)} where ${tubeName(frame, mend.by)} runs through`;
     case 'no-mirror':
       return 'Turn its mirror off';
     case 'run-through':

@@ -151,6 +151,52 @@ describe('one edit mends', () => {
     );
   });
 
+  it('two bars that run through each other: one of them cut, either one', () => {
+    const nodes = [
+      fixed('p', [-500, 300, 0]),
+      fixed('q', [500, 300, 600]),
+      fixed('r', [-500, 310, 620]),
+      fixed('t', [500, 310, 10]),
+    ];
+    const bars = (mirror: boolean): object => ({
+      nodes,
+      members: [
+        { id: 'one', name: 'One', path: ['p', 'q'], section: 's', mirror, ends: square },
+        { id: 'two', name: 'Two', path: ['r', 't'], section: 'wide', mirror, ends: square },
+      ],
+    });
+    const sections = [...head.sections, { id: 'wide', outerDiameter: 80, wall: 3 }];
+    const { job, frame, finding } = found({ ...bars(false), sections }, 'gap/runs-through');
+    expect(mendsOf(finding, frame).map((mend) => mendInWords(mend, frame))).toEqual([
+      'Cut Two where One runs through',
+      'Cut One where Two runs through',
+    ]);
+    // The wide one would be left with a strip by the narrow one: tried, and refused.
+    const [wide, narrow] = mendsOf(finding, frame).map((mend) => mended(job, mend, finding, frame));
+    expect(wide).toEqual([{ place: '', message: 'tried, and it brings an error that was not there' }]);
+    expect(derived(narrow as Job).tubes.map(({ id }) => id)).toEqual(['one.1', 'one.2', 'two']);
+    expect(derived(narrow as Job).findings.filter(({ id }) => id === 'gap/runs-through')).toEqual([]);
+    expect(
+      found({ ...bars(true), sections }, 'gap/runs-through').frame.findings.filter(
+        ({ id }) => id === 'gap/runs-through',
+      ),
+    ).toHaveLength(2);
+  });
+
+  it('an end that runs into a tube, by a cope to that too', () => {
+    const nodes = [
+      fixed('p', [-500, 300, 0]),
+      fixed('q', [0, 300, 0]),
+      fixed('r', [10, 305, -400]),
+      fixed('t', [10, 305, 400]),
+    ];
+    const members = [
+      { id: 'post', name: 'Post', path: ['r', 't'], section: 's', ends: square },
+      { id: 'bar', name: 'Bar', path: ['p', 'q'], section: 's', ends: [{ fit: 'square' }, { fit: 'auto' }] },
+    ];
+    expect(taken({ nodes, members }, 'gap/runs-through')).toBe('Cope end B of Bar to Post too');
+  });
+
   it('a foot that is turned away', () => {
     const leg = {
       id: 'leg',
