@@ -1,5 +1,5 @@
 /**
- * The parts of the page that are not there at first, so that the frame is shown soon: every station but the Frame, and what belongs to them; of the Frame nodes and materials. They are fetched
+ * The parts of the page that are not there at first, so that the frame is shown soon: every station but the Frame, and what belongs to them; of the Frame all but the list of members. They are fetched
  * once the job is shown and the page has nothing else to do; whoever is quicker waits a moment. Without a network they come from the
  * browser's own store.
  */

@@ -1,9 +1,8 @@
 /** Deletes members; where others lean on them it asks once what is to become of those. */
-import { lazy, Suspense, useState, type ReactNode } from 'react';
+import { Suspense, useState, type ReactNode } from 'react';
 import { removeSeveral } from '../../core/edit/several.ts';
 import { Command } from '../kit/Command.tsx';
-
-const AskDelete = lazy(() => import('./AskDelete.tsx'));
+import { AskDelete } from './later.ts';
 
 /** `called`: "Main hoop", "3 members", as undo and the question name them. */
 export function DeleteMembers(props: {

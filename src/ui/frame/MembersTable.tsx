@@ -1,5 +1,5 @@
 /** The members in build order, and a new one drawn from node to node. */
-import { lazy, Suspense, useMemo, useState, type ReactNode } from 'react';
+import { Suspense, useMemo, useState, type ReactNode } from 'react';
 import { addMember, updateMember } from '../../core/edit/members.ts';
 import { memberOfTube, tubesOfMember } from '../../core/job/member-of-tube.ts';
 import { tubesOfBar } from '../../core/solve/bar-tubes.ts';
@@ -16,9 +16,7 @@ import { EditTable } from '../table/EditTable.tsx';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks } from '../table/marks.ts';
 import { sectionChoices } from './choices.ts';
-
-const Numbers = lazy(() => import('./Numbers.tsx'));
-const SeveralMembers = lazy(() => import('./SeveralMembers.tsx'));
+import { Numbers, SeveralMembers } from './later.ts';
 
 const NUMBER: Column<Member> = { header: 'No.', numeric: true, show: ({ id }) => <TubeNumber id={id} /> };
 

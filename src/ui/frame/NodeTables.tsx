@@ -1,5 +1,5 @@
 /** All nodes, one table a way of giving a place, with every number that places it; and new ones of any kind. */
-import { lazy, memo, Suspense, useMemo, useRef, type ReactNode } from 'react';
+import { memo, Suspense, useMemo, useRef, type ReactNode } from 'react';
 import { addNode } from '../../core/edit/nodes.ts';
 import { sameData } from '../../core/job/equal.ts';
 import { bareId } from '../../core/job/reference.ts';
@@ -10,14 +10,13 @@ import { editor, jobDocument, useDocument, useEditor } from '../../store/page.ts
 import { Command } from '../kit/Command.tsx';
 import { Section } from '../kit/Section.tsx';
 import { EditTable } from '../table/EditTable.tsx';
+import { SeveralNodes } from './later.ts';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks, type Marks } from '../table/marks.ts';
 import { WAY_NAMES, WAYS } from './choices.ts';
 import { FIRST_LINE, nodeColumns } from './nodeColumns.tsx';
 import { nodeChoices, type NodeChoices } from './placeColumns.tsx';
 import { startingPlace } from './places.ts';
-
-const SeveralNodes = lazy(() => import('./SeveralNodes.tsx'));
 
 export function NodeTables(): ReactNode {
   const nodes = useDocument((state) => state.job.nodes);

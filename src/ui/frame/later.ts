@@ -1,21 +1,41 @@
 /**
- * The parts of the station that are not there at first, so that the members are shown soon: nodes, what tubes are made of, and the card of a chosen one. They are
+ * The parts of the station that are not there at first, so that the members are shown soon: the chosen member, nodes, what tubes are made of, and what is done with several. They are
  * fetched in spare time (app/later.ts) or by whoever asks for them first.
  */
 import { lazy } from 'react';
 
 const nodeTables = () => import('./NodeTables.tsx');
 const nodeCard = () => import('./NodeCard.tsx');
+const memberCard = () => import('./MemberCard.tsx');
+const severalMembers = () => import('./SeveralMembers.tsx');
+const severalNodes = () => import('./SeveralNodes.tsx');
+const numbers = () => import('./Numbers.tsx');
+const askDelete = () => import('./AskDelete.tsx');
 const bendsEditor = () => import('./BendsEditor.tsx');
 const materialTables = () => import('./MaterialTables.tsx');
-const memberCard = () => import('./MemberCard.tsx');
 
 export const NodeTables = lazy(async () => ({ default: (await nodeTables()).NodeTables }));
 export const NodeCard = lazy(async () => ({ default: (await nodeCard()).NodeCard }));
+export const MemberCard = lazy(async () => ({ default: (await memberCard()).MemberCard }));
+export const SeveralMembers = lazy(severalMembers);
+export const SeveralNodes = lazy(severalNodes);
+export const Numbers = lazy(numbers);
+export const AskDelete = lazy(askDelete);
 export const BendsEditor = lazy(async () => ({ default: (await bendsEditor()).BendsEditor }));
 export const MaterialTables = lazy(async () => ({ default: (await materialTables()).MaterialTables }));
-export const MemberCard = lazy(async () => ({ default: (await memberCard()).MemberCard }));
 
 /** Fetches them all. */
 export const frameParts = (): Promise<unknown> =>
-  Promise.all([nodeTables(), nodeCard(), bendsEditor(), materialTables(), memberCard()]);
+  Promise.all(
+    [
+      nodeTables,
+      nodeCard,
+      memberCard,
+      severalMembers,
+      severalNodes,
+      numbers,
+      askDelete,
+      bendsEditor,
+      materialTables,
+    ].map((fetch) => fetch()),
+  );
