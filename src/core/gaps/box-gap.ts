@@ -38,13 +38,13 @@ export function gapToBox(tube: Outside, box: SolidBox): NearestToTube {
     if (least() < 0) return best!;
   }
   for (const end of tube.ends) {
-    const { chain } = rimOf(end);
     const off = (p: Vec3): number => signedDistanceToBox(p, box).distance;
-    const rim = leastOnChain(chain, { value: off, floor: off }, least());
-    if (rim !== null) better(fromTube(rim.at, box));
     const ball = ballOfCut(end);
+    if (off(ball.centre) - ball.radius >= least()) continue;
+    const rim = leastOnChain(rimOf(end).chain, { value: off, floor: off }, least());
+    if (rim !== null) better(fromTube(rim.at, box));
     const face = faceProbe(end, { centre: box.centre, radius: Math.hypot(...box.half) }, []);
-    if (face === null || off(ball.centre) - ball.radius >= least()) continue;
+    if (face === null) continue;
     for (const corner of cornersOf(box)) {
       const before = face.value(corner);
       if (before < least()) better({ distance: before, onTube: corner, onBox: corner });
