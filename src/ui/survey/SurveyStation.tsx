@@ -1,10 +1,12 @@
 /** Survey: the measured points of the car, what hangs on them, and the body lines drawn through them. */
 import type { ReactNode } from 'react';
 import { useDocument, useEditor } from '../../store/page.ts';
+import { pairsOfPoints } from '../../core/job/point-pairs.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { Section } from '../kit/Section.tsx';
 import { AddPoint } from './AddPoint.tsx';
 import { BodyLines } from './BodyLines.tsx';
+import { LeftAndRight } from './LeftAndRight.tsx';
 import { PastePoints } from './PastePoints.tsx';
 import { PointCard } from './PointCard.tsx';
 import { PointsTable } from './PointsTable.tsx';
@@ -15,6 +17,7 @@ export default function SurveyStation(): ReactNode {
   const points = useDocument((state) => state.job.points);
   const bodyLines = useDocument((state) => state.job.bodyLines);
   const selection = useEditor((state) => state.selection);
+  const sides = pairsOfPoints(points);
   const chosen = selection?.kind === 'point' ? points.find((point) => point.id === bareId(selection.id)) : undefined;
   return (
     <div className="station">
@@ -34,6 +37,11 @@ export default function SurveyStation(): ReactNode {
         </>
       )}
       <div className="sections">
+        {points.length > 0 && (
+          <Section title="Left and right" count={sides.pairs.length}>
+            <LeftAndRight sides={sides} />
+          </Section>
+        )}
         <Section title="Add a point" open={points.length === 0}>
           <AddPoint />
         </Section>
