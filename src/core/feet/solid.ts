@@ -31,7 +31,7 @@ const STEP = (5 * Math.PI) / 180;
 export function prismsOf(foot: Foot): readonly Prism[] {
   const [a, c] = [foot.size[0] / 2, foot.size[1] / 2];
   if (foot.kind === 'plate') {
-    if (foot.kink !== undefined) return [bentPlate(foot, foot.kink)];
+    if (foot.kink !== undefined && foot.kink.angle !== 0) return [bentPlate(foot, foot.kink)];
     return [slab('plate', [-a, a], [0, foot.thickness], [-c, c])];
   }
   const wall = wallOf(foot);

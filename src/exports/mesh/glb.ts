@@ -1,24 +1,24 @@
 /**
  * cage.glb: glTF 2.0 in one binary file, metres, y up and z forward as glTF has it (so the car's left is +x), one node and one
- * mesh a tube, named by its number and name. One plain material, bare steel.
+ * mesh a tube, and one a foot, named by number and name. One plain material, bare steel.
  */
 import type { Going } from '../../drawing/going.ts';
 import { Document, WebIO, type Accessor } from '@gltf-transform/core';
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import type { Derived } from '../../core/derive.ts';
-import { leftOutNote, type ExportFile } from '../shared/files.ts';
-import { meshTubes, NOT_TO_BE_MADE, type Meshed } from './fine.ts';
+import type { ExportFile } from '../shared/files.ts';
+import { meshNote, meshTubes, type Meshed } from './fine.ts';
 
 const METRES = 0.001;
 
-export async function glbFile({ job, tubes }: Derived, going: Going): Promise<ExportFile> {
-  const { meshed, leftOut } = await meshTubes(tubes, going);
+export async function glbFile(derived: Derived, going: Going): Promise<ExportFile> {
+  const { meshed, leftOut } = await meshTubes(derived.tubes, going);
   const document = new Document();
   document.getRoot().getAsset().extras = { caution: WHO_DECIDES };
   // An empty scene is no scene: the format allows no list that is empty.
-  if (meshed.length > 0) stand(document, job.name, meshed);
+  if (meshed.length > 0) stand(document, derived.job.name, meshed);
   const bytes = await new WebIO().writeBinary(document);
-  return { fileName: 'cage.glb', bytes, ...leftOutNote('cage.glb', NOT_TO_BE_MADE, leftOut) };
+  return { fileName: 'cage.glb', bytes, ...meshNote('cage.glb', derived, leftOut) };
 }
 
 function stand(document: Document, name: string, meshed: readonly Meshed[]): void {
@@ -31,15 +31,19 @@ function stand(document: Document, name: string, meshed: readonly Meshed[]): voi
   const scene = document.createScene(name);
   const accessor = (type: 'VEC3' | 'SCALAR', array: Float32Array<ArrayBuffer> | Uint32Array<ArrayBuffer>): Accessor =>
     document.createAccessor().setType(type).setArray(array).setBuffer(buffer);
-  for (const { tube, mesh } of meshed) {
-    const named = `${tube.number} ${tube.name}`;
-    const primitive = document
-      .createPrimitive()
-      .setAttribute('POSITION', accessor('VEC3', turned(mesh.positions, METRES)))
-      .setAttribute('NORMAL', accessor('VEC3', turned(mesh.normals, 1)))
-      .setIndices(accessor('SCALAR', Uint32Array.from(mesh.indices)))
-      .setMaterial(steel);
-    scene.addChild(document.createNode(named).setMesh(document.createMesh(named).addPrimitive(primitive)));
+  for (const { name: named, shells } of meshed) {
+    const mesh = document.createMesh(named);
+    for (const { positions, normals, indices } of shells) {
+      mesh.addPrimitive(
+        document
+          .createPrimitive()
+          .setAttribute('POSITION', accessor('VEC3', turned(positions, METRES)))
+          .setAttribute('NORMAL', accessor('VEC3', turned(normals, 1)))
+          .setIndices(accessor('SCALAR', Uint32Array.from(indices)))
+          .setMaterial(steel),
+      );
+    }
+    scene.addChild(document.createNode(named).setMesh(mesh));
   }
 }
 

@@ -1,26 +1,26 @@
 /**
- * cage.stl: binary, millimetres, car axes, one closed shell a tube, in build order. A facet is its normal and three corners
+ * cage.stl: binary, millimetres, car axes, one closed shell a tube, and one a piece of a foot, in build order. A facet is its normal and three corners
  * as little-endian 32-bit floats, and two bytes that are zero: some programs read a colour there.
  */
 import type { Going } from '../../drawing/going.ts';
 import type { Derived } from '../../core/derive.ts';
-import { leftOutNote, type ExportFile } from '../shared/files.ts';
-import { meshTubes, NOT_TO_BE_MADE, type Meshed } from './fine.ts';
+import type { ExportFile } from '../shared/files.ts';
+import { meshNote, meshTubes, type Meshed } from './fine.ts';
 
 const HEAD = 80;
 const FACET = 50;
 
-export async function stlFile({ tubes }: Derived, going: Going): Promise<ExportFile> {
-  const { meshed, leftOut } = await meshTubes(tubes, going);
+export async function stlFile(derived: Derived, going: Going): Promise<ExportFile> {
+  const { meshed, leftOut } = await meshTubes(derived.tubes, going);
   return {
     fileName: 'cage.stl',
     bytes: stlBytes(meshed),
-    ...leftOutNote('cage.stl', NOT_TO_BE_MADE, leftOut),
+    ...meshNote('cage.stl', derived, leftOut),
   };
 }
 
 function stlBytes(meshed: readonly Meshed[]): Uint8Array {
-  const facets = meshed.flatMap(({ mesh }) => facetsOf(mesh.positions, mesh.indices));
+  const facets = meshed.flatMap(({ shells }) => shells.map(({ positions, indices }) => facetsOf(positions, indices)));
   const bytes = new Uint8Array(HEAD + 4 + FACET * facets.reduce((sum, each) => sum + each.length / 9, 0));
   // A head that began with "solid" would pass for the text form.
   new TextEncoder().encodeInto('Cagewright: millimetres, car axes, one closed shell a tube', bytes);

@@ -77,6 +77,14 @@ export function sweptSolid(
   return keep(keep(new oc.BRepOffsetAPI_MakePipe(keep(spine.Wire()), keep(face.Face()))).Shape());
 }
 
+/** What a flat outline, its pieces end to end and closed, takes up as it is pushed by so much. */
+export function pushedSolid(oc: Kernel, keep: Keep, outline: readonly Piece[], by: Vec3): Shape {
+  const wire = keep(new oc.BRepBuilderAPI_MakeWire());
+  for (const piece of outline) wire.Add(edgeOf(oc, keep, { piece, from: 0, to: piece.length }));
+  const face = keep(keep(new oc.BRepBuilderAPI_MakeFace(keep(wire.Wire()), true)).Face());
+  return keep(keep(new oc.BRepPrimAPI_MakePrism(face, keep(new oc.gp_Vec(...by)), false, true)).Shape());
+}
+
 function edgeOf(oc: Kernel, keep: Keep, { piece, from, to }: Stretch): TopoDS_Edge {
   if (piece.kind === 'line') {
     const ends = [from, to].map((at) => point(oc, keep, placeOnPiece(piece, at).point)) as [Point, Point];

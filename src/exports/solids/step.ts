@@ -1,6 +1,6 @@
 /**
  * cage.step: every tube as an exact solid of planes, cylinders and tori, in car axes and millimetres, AP214. One product a
- * tube, with one body in it, both named by the tube's number and name. Bodies are made and translated one by one, and
+ * tube, and one a piece of a foot under it, with one body in it, both named by number and name. Bodies are made and translated one by one, and
  * the kernel's memory freed in between.
  *
  * The kernel writes the file's data; names and header are set in its text afterwards, so that names outside ASCII are
@@ -10,9 +10,12 @@ import type { Going } from '../../drawing/going.ts';
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import type { Derived } from '../../core/derive.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { standsOf } from '../../core/feet/stand.ts';
 import { leftOutNote, NO_DATE, type ExportFile } from '../shared/files.ts';
+import { standName } from '../shared/stand-name.ts';
 import { tubeBody } from './body.ts';
-import { scoped, type Kernel } from './kernel.ts';
+import { footBodies } from './foot-body.ts';
+import { scoped, type Kernel, type Shape } from './kernel.ts';
 import { part21Text } from './part21.ts';
 
 /** In the kernel's own file system, which is its memory. */
@@ -26,19 +29,27 @@ export async function stepFile({ job, tubes, bars }: Derived, oc: Kernel, going:
   const writer = new oc.STEPControl_Writer();
   try {
     const made: SolvedTube[] = [];
+    const names: string[] = [];
     for (const [i, tube] of tubes.entries()) {
       await going(i, tubes.length);
       const translated = scoped((keep) => {
         const body = tubeBody(oc, keep, tube, bars);
         if (body === null) return false;
         const asSolid = oc.STEPControl_StepModelType.STEPControl_ManifoldSolidBrep;
-        writer.Transfer(body, asSolid, true, keep(new oc.Message_ProgressRange()));
+        const put = (solid: Shape, name: string): void => {
+          writer.Transfer(solid, asSolid, true, keep(new oc.Message_ProgressRange()));
+          names.push(part21Text(name));
+        };
+        put(body, `${tube.number} ${tube.name}`);
+        for (const stand of standsOf(tube)) {
+          const bodies = footBodies(oc, keep, stand);
+          for (const [i, { part, body: piece }] of bodies.entries()) put(piece, standName(stand, part, i));
+        }
         return true;
       });
       if (translated) made.push(tube);
     }
     await going(tubes.length, tubes.length);
-    const names = made.map(({ number, name }) => part21Text(`${number} ${name}`));
     const text = named(made.length === 0 ? EMPTY : written(oc, writer), part21Text(job.name), names);
     const leftOut = tubes.filter((tube) => !made.includes(tube));
     return {
@@ -84,7 +95,7 @@ function named(text: string, job: string, names: readonly string[]): string {
 
 const header = (job: string): string =>
   [
-    `FILE_DESCRIPTION(('${job}','Tubes as they stand in the frame: ends cut, no allowance left on them','${WHO_DECIDES}'),'2;1');`,
+    `FILE_DESCRIPTION(('${job}','Tubes and feet as they stand in the frame: ends cut, no allowance left on them','${WHO_DECIDES}'),'2;1');`,
     `FILE_NAME('cage.step','${NO_DATE.toISOString().slice(0, 19)}',(''),(''),'','Cagewright','');`,
     '',
   ].join('\n');
