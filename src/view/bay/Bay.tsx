@@ -1,6 +1,7 @@
 /** The bay: the frame in 3D with the car and the driver's envelope round it, its views, and what can be taken hold of. */
 import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
 import type { Derived } from '../../core/derive.ts';
+import { standsOf } from '../../core/feet/stand.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import { useDocument, useEditor, useResults } from '../../store/page.ts';
@@ -64,6 +65,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
   const nodes = useMemo(() => nodeSpots(derived, station, selection), [derived, station, selection]);
   const floor = useFloor(derived, job.lengthUnit);
   const sight = useMemo(() => sightOf(derived.tubes), [derived.tubes]);
+  const feet = useMemo(() => derived.tubes.flatMap(standsOf), [derived.tubes]);
 
   const labels = useMemo(() => {
     const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
@@ -79,7 +81,13 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
   }, [derived, findings, job, selection, station, numbered, gaps, points, floor, grips.freedom, grips.grips]);
 
   const under = (x: number, y: number, reach: number) =>
-    pick({ tubes: sight, spots: [...nodes, ...points], envelopes: job.envelopes }, viewpoint.projection(), x, y, reach);
+    pick(
+      { tubes: sight, spots: [...nodes, ...points], feet, envelopes: job.envelopes },
+      viewpoint.projection(),
+      x,
+      y,
+      reach,
+    );
   const letGo = useHands(stage, {
     viewpoint,
     onPick: (x, y, reach) => select(under(x, y, reach)),

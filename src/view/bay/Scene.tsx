@@ -1,6 +1,7 @@
 /** Everything that is drawn in the bay, from the store; the labels over it stand in LabelLayer. */
-import { useEffect, useMemo, type RefObject } from 'react';
+import { lazy, Suspense, useEffect, useMemo, type RefObject } from 'react';
 import { useThree } from '@react-three/fiber';
+import { standsOf } from '../../core/feet/stand.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import type { Selection } from '../../store/types.ts';
@@ -20,6 +21,8 @@ import { useFinishes } from '../scene/useFinishes.ts';
 import { Tubes } from '../scene/Tubes.tsx';
 import { bodyChains } from '../canvas/shown.ts';
 import type { Spot } from '../canvas/pick.ts';
+
+const Feet = lazy(() => import('../scene/Feet.tsx'));
 
 interface Props {
   readonly viewpoint: Viewpoint;
@@ -85,6 +88,11 @@ export function Scene({ viewpoint, placer, palette, pointed, floor, gaps, points
       <Strokes strokes={floor.datum} colour={palette.dye} width={1.5} opacity={0.65} />
       <Strokes strokes={body} colour={palette['rule-strong']} width={1.75} />
       <Tubes tubes={derived.tubes} finishes={finishes} live={live} pointed={pointed} failed={failed} />
+      {derived.tubes.some((tube) => standsOf(tube).length > 0) && (
+        <Suspense fallback={null}>
+          <Feet tubes={derived.tubes} finishes={finishes} live={live} pointed={pointed} failed={failed} />
+        </Suspense>
+      )}
       <Strokes strokes={marks} colour={palette.brass} width={3} />
       <Strokes strokes={shownGaps} colour={palette.brass} width={2.5} onTop />
       <Spots places={shownGaps.flat()} sign="dot" colour={palette.brass} halo={halo} size={12} />

@@ -2,7 +2,10 @@
  * What lies under a pointer. Worked out on the screen, so that it costs little and a gloved finger may miss a thin tube by a
  * few pixels.
  */
+import { inCar, type Stand } from '../../core/feet/stand.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
+import { heightOf } from '../../core/job/kinds/foot.ts';
+import { remembered } from '../../core/remembered.ts';
 import type { Envelope } from '../../core/job/kinds/envelope.ts';
 import type { Selection } from '../../store/types.ts';
 import type { OnScreen, Projection } from '../camera/projection.ts';
@@ -18,6 +21,8 @@ export interface Pickable {
   readonly tubes: Sight;
   /** Nodes and points that are drawn, over everything else. */
   readonly spots: readonly Spot[];
+  /** A press on one chooses the tube on it. */
+  readonly feet: readonly Stand[];
   readonly envelopes: readonly Envelope[];
 }
 
@@ -30,7 +35,14 @@ function isInside(polygon: readonly OnScreen[], x: number, y: number): boolean {
   return Math.abs(turns) === polygon.length;
 }
 
-/** Spots first, then tubes, then envelopes; null over bare floor. `reach` is how far, in pixels, a pointer may miss. */
+/** A foot's corners as a box has them; beyond a kink it is taken to lie on. */
+const roomOf = remembered((stand: Stand): readonly Vec3[] => {
+  const { foot } = stand;
+  const side = (i: number, bit: 0 | 1): number => (foot.size[bit] / 2) * ((i >> bit) & 1 ? 1 : -1);
+  return Array.from({ length: 8 }, (_, i) => inCar(stand, [side(i, 0), side(i, 1), i & 4 ? heightOf(foot) : 0]));
+});
+
+/** Spots first, then tubes, then the feet under them, then envelopes; null over bare floor. `reach` is how far, in pixels, a pointer may miss. */
 export function pick(scene: Pickable, view: Projection, x: number, y: number, reach: number): Selection | null {
   let nearest: { selection: Selection; away: number } | null = null;
   for (const spot of scene.spots) {
@@ -41,8 +53,8 @@ export function pick(scene: Pickable, view: Projection, x: number, y: number, re
   if (nearest !== null) return nearest.selection;
   const tube = tubeAt(scene.tubes, view, x, y, reach);
   if (tube !== null) return { kind: 'tube', id: tube.id };
-  const envelope = scene.envelopes.find((box) => {
-    const corners = boxCorners(box).map(view.toScreen);
+  const isOver = (places: readonly Vec3[]): boolean => {
+    const corners = places.map(view.toScreen);
     return BOX_FACES.some((face) =>
       isInside(
         face.map((i) => corners[i]!),
@@ -50,6 +62,9 @@ export function pick(scene: Pickable, view: Projection, x: number, y: number, re
         y,
       ),
     );
-  });
+  };
+  const stand = scene.feet.find((each) => isOver(roomOf(each)));
+  if (stand !== undefined) return { kind: 'tube', id: stand.tube.id };
+  const envelope = scene.envelopes.find((box) => isOver(boxCorners(box)));
   return envelope === undefined ? null : { kind: 'envelope', id: envelope.id };
 }

@@ -2,9 +2,8 @@
 import { memo, useEffect, useMemo } from 'react';
 import { BufferAttribute, BufferGeometry, type Material } from 'three';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import type { TubeRef } from '../../core/job/reference.ts';
 import { buildTubeMesh } from '../../core/mesh/tube.ts';
-import type { Finish, Finishes } from './steel.ts';
+import { finishOf, type Finishes, type Marked } from './steel.ts';
 
 interface Drawn {
   readonly walls: BufferGeometry;
@@ -49,19 +48,13 @@ const Tube = memo(function Tube({ tube, finish, edge }: TubeProps) {
   );
 });
 
-interface Props {
+interface Props extends Marked {
   readonly tubes: readonly SolvedTube[];
   readonly finishes: Finishes;
-  readonly live: ReadonlySet<TubeRef>;
-  readonly pointed: TubeRef | null;
-  readonly failed: ReadonlySet<TubeRef>;
 }
 
-export function Tubes({ tubes, finishes, live, pointed, failed }: Props) {
-  const finishOf = (tube: SolvedTube): Finish => {
-    if (live.has(tube.id)) return 'live';
-    if (failed.has(tube.id)) return 'failed';
-    return tube.id === pointed ? 'pointed' : 'bare';
-  };
-  return tubes.map((tube) => <Tube key={tube.id} tube={tube} finish={finishes[finishOf(tube)]} edge={finishes.edge} />);
+export function Tubes({ tubes, finishes, ...marked }: Props) {
+  return tubes.map((tube) => (
+    <Tube key={tube.id} tube={tube} finish={finishes[finishOf(tube, marked)]} edge={finishes.edge} />
+  ));
 }

@@ -4,6 +4,7 @@
  * sets near apart from far. Needs no lights, no textures and no maps.
  */
 import { Color, ShaderMaterial } from 'three';
+import type { TubeRef } from '../../core/job/reference.ts';
 import type { Palette } from '../canvas/palette.ts';
 
 const VERTEX = /* glsl */ `
@@ -70,6 +71,20 @@ const FINISHES = ['bare', 'live', 'pointed', 'failed', 'edge', 'machine', 'jaw']
 export type Finish = (typeof FINISHES)[number];
 
 export type Finishes = Readonly<Record<Finish, ShaderMaterial>>;
+
+/** Tubes that are not shown bare. */
+export interface Marked {
+  readonly live: ReadonlySet<TubeRef>;
+  readonly pointed: TubeRef | null;
+  readonly failed: ReadonlySet<TubeRef>;
+}
+
+/** Of a tube, and of what it stands on. */
+export function finishOf({ id }: { readonly id: TubeRef }, { live, pointed, failed }: Marked): Finish {
+  if (live.has(id)) return 'live';
+  if (failed.has(id)) return 'failed';
+  return id === pointed ? 'pointed' : 'bare';
+}
 
 /** How far the eye stands from the middle of what is seen; any distance does in an orthographic view. */
 export const EYE_DISTANCE = 30_000;

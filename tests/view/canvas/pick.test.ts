@@ -4,6 +4,8 @@ import type { SolvedTube } from '../../../src/core/solve/types.ts';
 import { projectionOf } from '../../../src/view/camera/projection.ts';
 import { pick } from '../../../src/view/canvas/pick.ts';
 import { sightOf } from '../../../src/view/canvas/sight.ts';
+import { standsOf } from '../../../src/core/feet/stand.ts';
+import { derivedLeg } from '../../core/feet/feet-jobs.ts';
 import { tubeByHand, walkPath } from '../../core/mesh/by-hand.ts';
 
 const END = { reference: [0, 0, 1], trim: () => 0 } as const;
@@ -27,7 +29,7 @@ const head: Envelope = {
   rotation: [0, 0, 0],
   gap: 50,
 };
-const scene = (tubes: SolvedTube[]) => ({ tubes: sightOf(tubes), spots: [], envelopes: [head] });
+const scene = (tubes: SolvedTube[]) => ({ tubes: sightOf(tubes), spots: [], feet: [], envelopes: [head] });
 
 describe('picking', () => {
   it('takes the tube nearer to the eye where two cross', () => {
@@ -48,6 +50,18 @@ describe('picking', () => {
     expect(pick(scene(tubes), view, 400, 300 - 10, 16)).toEqual({ kind: 'tube', id: 'hit' });
     const spots = [{ selection: { kind: 'node', id: 'n' }, at: [-500, 5, 0] } as const];
     expect(pick({ ...scene(tubes), spots }, view, 400, 300, 4)).toEqual({ kind: 'node', id: 'n' });
+  });
+
+  it('takes the tube that stands on the foot under the pointer, and the tube before the foot', () => {
+    const foot = { kind: 'box', size: [300, 300], thickness: 4, height: 60 };
+    const { tubes } = derivedLeg({ foot, top: [0, 100, 250], floor: [0, 100, 0], mirror: true });
+    const standing = { ...scene([...tubes]), feet: tubes.flatMap(standsOf), envelopes: [] };
+    expect(pick(standing, view, 400 + 240, 300 - 30, 4)).toEqual({ kind: 'tube', id: 'leg' });
+    expect(pick(standing, view, 400 - 240, 300 - 30, 4)).toEqual({ kind: 'tube', id: "leg'" });
+    expect(pick(standing, view, 400 + 255, 300 - 30, 4)).toBeNull();
+    expect(pick(standing, view, 400 + 240, 300 - 70, 4)).toBeNull();
+    // The twin's foot lies over part of the leg's own: the leg itself is what is pressed.
+    expect(pick(standing, view, 400 + 100, 300 - 30, 4)).toEqual({ kind: 'tube', id: 'leg' });
   });
 
   it('finds the box behind no tube, and nothing on the bare floor', () => {
