@@ -16,9 +16,17 @@ import { answerKey, enterPending } from './commands.ts';
 import type { DialogName } from './commands.ts';
 import { DropZone } from './DropZone.tsx';
 import { Hints } from './Hints.tsx';
-import { BendRun, ChecksStation, fetchLater, Rehearsal, ShopBench, ShopStation, SurveyStation } from './later.ts';
+import {
+  BendRun,
+  ChecksStation,
+  fetchLater,
+  OpenDialog,
+  Rehearsal,
+  ShopBench,
+  ShopStation,
+  SurveyStation,
+} from './later.ts';
 import { Notices } from './Notices.tsx';
-import { OpenDialog } from './dialogs.tsx';
 import { WAITING } from './waiting.ts';
 import { Stations } from './Stations.tsx';
 
@@ -99,7 +107,13 @@ export function App(): ReactNode {
           </main>
         </div>
       )}
-      <OpenDialog name={dialog} closed={() => showDialog(null)} />
+      {dialog !== null && (
+        <Boundary part="The dialog">
+          <Suspense fallback={null}>
+            <OpenDialog name={dialog} closed={() => showDialog(null)} />
+          </Suspense>
+        </Boundary>
+      )}
       <DropZone />
     </div>
   );

@@ -17,7 +17,7 @@ import { ShopRecord } from './later.ts';
 import { STORAGE_WORDS } from './StorageTrouble.tsx';
 
 interface OpenDialogProps {
-  readonly name: DialogName | null;
+  readonly name: DialogName;
   readonly closed: () => void;
 }
 
@@ -31,8 +31,6 @@ export function OpenDialog({ name, closed }: OpenDialogProps): ReactNode {
       return <KeysDialog closed={closed} />;
     case 'about':
       return <AboutDialog closed={closed} />;
-    case null:
-      return null;
   }
 }
 

@@ -1,10 +1,11 @@
 /**
- * The parts of the page that are not there at first, so that the frame is shown soon: every station but the Frame, and what belongs to them; of the Frame all but the list of members. They are fetched
+ * The parts of the page that are not there at first, so that the frame is shown soon: every station but the Frame, and what belongs to them; of the Frame all but the list of members; dialogs, and what a shop record asks. They are fetched
  * once the job is shown and the page has nothing else to do; whoever is quicker waits a moment. Without a network they come from the
  * browser's own store.
  */
 import { lazy } from 'react';
 import { frameParts } from '../ui/frame/later.ts';
+import { shopQuestion } from '../ui/shop-record/ShopAsks.tsx';
 
 const surveyStation = () => import('../ui/survey/SurveyStation.tsx');
 const checksStation = () => import('../ui/checks/ChecksStation.tsx');
@@ -12,6 +13,7 @@ const shopStation = () => import('../ui/shop/ShopStation.tsx');
 const shopBench = () => import('../ui/shop/ShopBench.tsx');
 const bendRun = () => import('../ui/run/BendRun.tsx');
 const rehearsal = () => import('../ui/rehearsal/Rehearsal.tsx');
+const openDialog = () => import('./dialogs.tsx');
 const shopRecord = () => import('../ui/shop-record/ShopRecord.tsx');
 
 export const SurveyStation = lazy(surveyStation);
@@ -21,9 +23,21 @@ export const ShopBench = lazy(shopBench);
 export const BendRun = lazy(bendRun);
 export const Rehearsal = lazy(rehearsal);
 export const ShopRecord = lazy(shopRecord);
+export const OpenDialog = lazy(async () => ({ default: (await openDialog()).OpenDialog }));
 
 /** Fetches them all. One that does not come is asked for again by whoever needs it, and said there. */
 export function fetchLater(): void {
-  const all = [frameParts, surveyStation, checksStation, shopStation, shopBench, bendRun, rehearsal, shopRecord];
+  const all = [
+    frameParts,
+    surveyStation,
+    checksStation,
+    shopStation,
+    shopBench,
+    bendRun,
+    rehearsal,
+    shopRecord,
+    openDialog,
+    shopQuestion,
+  ];
   for (const fetched of all.map((fetch) => fetch())) fetched.catch(() => {});
 }

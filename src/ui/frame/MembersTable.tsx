@@ -15,7 +15,7 @@ import { choiceColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks } from '../table/marks.ts';
-import { sectionChoices } from './choices.ts';
+import { sectionChoices } from './section-choices.ts';
 import { Numbers, SeveralMembers } from './later.ts';
 
 const NUMBER: Column<Member> = { header: 'No.', numeric: true, show: ({ id }) => <TubeNumber id={id} /> };

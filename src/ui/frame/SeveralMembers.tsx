@@ -11,7 +11,8 @@ import { jobEdit } from '../fields/jobEdit.ts';
 import Marked from '../table/Marked.tsx';
 import type { Marks } from '../table/marks.ts';
 import { DeleteMembers } from './DeleteMembers.tsx';
-import { batchesIn, choicesOf, sectionChoices } from './choices.ts';
+import { batchesIn, choicesOf } from './choices.ts';
+import { sectionChoices } from './section-choices.ts';
 
 export default function SeveralMembers({ marks }: { marks: Marks }): ReactNode {
   const job = useDocument((state) => state.job);

@@ -7,15 +7,10 @@ import type { NodeId } from '../../core/job/reference.ts';
 import type { Way } from '../../core/shape/ways.ts';
 import type { Job } from '../../core/job/types.ts';
 import type { Choice } from '../fields/Fields.tsx';
-import { sectionInWords } from '../../core/job/sizes.ts';
 import { withImages } from '../kit/names.ts';
 
 export const choicesOf = (records: readonly { readonly id: string; readonly name: string }[]): Choice[] =>
   records.map((record) => ({ value: record.id, label: shownName(record.name) || record.id }));
-
-/** By name, and by size where the name does not say it. */
-export const sectionChoices = ({ sections, lengthUnit }: Pick<Job, 'sections' | 'lengthUnit'>): Choice[] =>
-  sections.map((section) => ({ value: section.id, label: sectionInWords(section, lengthUnit) }));
 
 /** Every tube that a node may sit on or an end may be coped to: members, and twins of mirrored ones. */
 export const tubeChoices = (job: Job, except?: string): Choice[] =>
