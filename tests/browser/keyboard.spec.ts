@@ -122,6 +122,7 @@ test('Tab passes by whatever deletes; Delete in the row and Alt + Delete in a ca
   await choose(page, /^Members/, 'Main hoop');
   await passedBy('a member');
   await page.getByRole('tab', { name: 'Tube & dies' }).click();
+  await expect(page.getByRole('heading', { name: 'Feet' }), 'fetched').toBeVisible();
   await passedBy('tube and dies');
 
   // A line of the body: from its field to its Delete, which Enter then presses.
