@@ -4,10 +4,11 @@
  */
 import { nearestOnPiece } from '../geometry/path.ts';
 import { addScaled, distance, type Vec3 } from '../geometry/vector.ts';
-import { leastOnChain, nearestOfChains, type Probe } from './chain.ts';
+import { leastOnChain, type Probe } from './chain.ts';
+import { nearestOfChains } from './chains-apart.ts';
 import { ballOfCut, bulgeBefore, faceProbe } from './cut-face.ts';
 import { distanceTo, foot, setFoot } from './foot.ts';
-import { rimOf, wallStands, type Outside } from './outside.ts';
+import { chainTreeOf, wallStands, type Outside } from './outside.ts';
 import { awayFrom } from './solid.ts';
 import type { NearestOutsides } from './tube-gap.ts';
 
@@ -26,7 +27,7 @@ export function nearestAtEnds(a: Outside, b: Outside, below: number): NearestOut
     for (const end of tube.ends) {
       const ball = ballOfCut(end);
       if (wall.floor(ball.centre) - ball.radius >= least()) continue;
-      const onRim = leastOnChain(rimOf(end).chain, wall, least());
+      const onRim = leastOnChain(chainTreeOf(end), wall, least());
       if (onRim !== null) take(onRim.value, onRim.at, footOn(other, onRim.at), isOnA);
       for (const piece of other.pieces) {
         const bulge = piece.kind === 'arc' ? bulgeBefore(end, piece, other.radius) : null;
@@ -36,11 +37,11 @@ export function nearestAtEnds(a: Outside, b: Outside, below: number): NearestOut
         const otherBall = ballOfCut(otherEnd);
         if (distance(ball.centre, otherBall.centre) - ball.radius - otherBall.radius >= least()) continue;
         if (isOnA) {
-          const rims = nearestOfChains(rimOf(end).chain, rimOf(otherEnd).chain, least());
+          const rims = nearestOfChains(chainTreeOf(end), chainTreeOf(otherEnd), least());
           if (rims !== null) take(rims.distance, rims.onA, rims.onB, true);
         }
         const probe = faceProbe(otherEnd, ball, end.end.cutter.sleeves);
-        const face = probe && leastOnChain(rimOf(end).chain, probe, least());
+        const face = probe && leastOnChain(chainTreeOf(end), probe, least());
         if (face !== null) take(face.value, face.at, face.at, isOnA);
       }
     }
@@ -53,16 +54,20 @@ const BESIDE = 1e-6;
 
 /** From a place to the tube's wall where it stands straight beside the place. */
 function wallProbe({ pieces, radius, ...ends }: Outside): Probe {
+  const away: [number, number, number] = [0, 0, 0];
   return {
     value: (p) => {
       let least = NaN;
       for (const piece of pieces) {
         setFoot(piece, p);
-        const { apart, at, x, y, z, tx, ty, tz } = foot;
-        const [ax, ay, az] = [p[0] - x, p[1] - y, p[2] - z];
+        const { apart, at } = foot;
         // A place within the bar stands in the hollow of its cut: the wall is no way out of there.
-        if (apart < radius || apart - radius >= least || Math.abs(ax * tx + ay * ty + az * tz) > BESIDE) continue;
-        if (wallStands(ends, at, [ax, ay, az])) least = apart - radius;
+        if (apart < radius || apart - radius >= least) continue;
+        away[0] = p[0] - foot.x;
+        away[1] = p[1] - foot.y;
+        away[2] = p[2] - foot.z;
+        if (Math.abs(away[0] * foot.tx + away[1] * foot.ty + away[2] * foot.tz) > BESIDE) continue;
+        if (wallStands(ends, at, away)) least = apart - radius;
       }
       return least;
     },

@@ -5,13 +5,13 @@
 import { placeOnPiece, type Piece } from '../geometry/path.ts';
 import { nearestToBox, signedDistanceToBox, type SolidBox } from '../geometry/solid-box.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { addScaled, dot, scale, type Vec3 } from '../geometry/vector.ts';
-import { leastOnChain } from './chain.ts';
+import { addScaled, dot, scale, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
+import { leastOfConvex } from './chain.ts';
 import { ballOfCut, faceProbe } from './cut-face.ts';
 import { deepestOf, flatFace, TOLERANCE, type Deepest, type Face, type Span } from './deepest.ts';
 import { deepestOfFaces, deepestOfRims } from './faces.ts';
-import { rimOf, wallStands, type Outside } from './outside.ts';
-import { boxSolid, tubeSolid, type Solid } from './solid.ts';
+import { chainOf, wallStands, type Outside } from './outside.ts';
+import { boxSolid, depthIn, tubeSolid, wayOutOf, type Solid } from './solid.ts';
 
 /** How near a box and a tube's outside are, mm, and the place on each. */
 export interface NearestToTube {
@@ -37,11 +37,16 @@ export function gapToBox(tube: Outside, box: SolidBox): NearestToTube {
     better(runThrough(tube, box, Math.min(least(), -TOLERANCE)));
     if (least() < 0) return best!;
   }
+  let slope: Vec3 = Z_AXIS;
+  const off = (p: Vec3): number => {
+    const { distance, gradient } = signedDistanceToBox(p, box);
+    slope = gradient;
+    return distance;
+  };
   for (const end of tube.ends) {
-    const off = (p: Vec3): number => signedDistanceToBox(p, box).distance;
     const ball = ballOfCut(end);
     if (off(ball.centre) - ball.radius >= least()) continue;
-    const rim = leastOnChain(rimOf(end).chain, { value: off, floor: off }, least());
+    const rim = leastOfConvex(chainOf(end), { value: off, slope: () => slope }, least());
     if (rim !== null) better(fromTube(rim.at, box));
     const face = faceProbe(end, { centre: box.centre, radius: Math.hypot(...box.half) }, []);
     if (face === null) continue;
@@ -66,7 +71,7 @@ function besideWall(tube: Outside, piece: Piece, along: number, box: SolidBox): 
   const gap = distance - tube.radius;
   const onBox = addScaled(point, towards, distance);
   // A place of the box within the bar is as deep in the tube as in the bar, unless a cut is nearer.
-  if (gap < 0 && tubeSolid(tube).depthAt(onBox).value > gap + ROUNDING) return null;
+  if (gap < 0 && depthIn(tubeSolid(tube), onBox) > gap + ROUNDING) return null;
   return { distance: gap, onTube: addScaled(point, towards, tube.radius), onBox };
 }
 
@@ -87,7 +92,7 @@ function runThrough(tube: Outside, box: SolidBox, below: number): NearestToTube 
 }
 
 function wayOut({ value, at }: Deepest, solid: Solid): NearestToTube {
-  return { distance: value, onTube: addScaled(at, solid.depthAt(at).gradient, -value), onBox: at };
+  return { distance: value, onTube: wayOutOf(solid, at, value), onBox: at };
 }
 
 const SIDES = [0, 1, 2].flatMap((axis) => [-1, 1].map((side) => ({ axis, side })));

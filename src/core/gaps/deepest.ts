@@ -3,21 +3,10 @@
  * the solid's signed distance there lies above the best found. About a cell's middle the distance goes down by its slope and, where
  * the wall or the solid is round, by a square, so that cells close in quickly and the answer is known to TOLERANCE, not sampled.
  */
-import { placeOnPiece, type Piece } from '../geometry/path.ts';
-import {
-  add,
-  addScaled,
-  cross,
-  dot,
-  normalize,
-  rotateAbout,
-  scale,
-  X_AXIS,
-  Y_AXIS,
-  type Vec3,
-} from '../geometry/vector.ts';
+import type { Piece } from '../geometry/path.ts';
+import { cross, normalize, X_AXIS, Y_AXIS, type Vec3 } from '../geometry/vector.ts';
 import type { Radians } from '../geometry/angle.ts';
-import type { Solid } from './solid.ts';
+import { depth, type Solid } from './solid.ts';
 
 /** A place, and how deep: negative inside. */
 export interface Deepest {
@@ -28,14 +17,6 @@ export interface Deepest {
 /** mm. The depth found is at most this much less than the greatest. */
 export const TOLERANCE = 0.04;
 
-/** A face, cut into cells: u and v in units of its own. */
-export interface Face {
-  readonly cells: readonly Cell[];
-  /** mm a unit of u, and of v, at most. */
-  readonly scale: readonly [number, number];
-  readonly look: (cell: Cell) => Look;
-}
-
 /** The middle of a cell, and half its sides. */
 interface Cell {
   readonly u: number;
@@ -44,15 +25,28 @@ interface Cell {
   readonly dv: number;
 }
 
-interface Look {
-  /** The place at the cell's middle, and whether the face is there. */
-  readonly at: Vec3;
-  readonly stands: boolean;
-  /** Of a cell whose middle is not there: whether nothing of it is. */
-  readonly isGone: () => boolean;
-  /** What a distance of that gradient, that bends down so much, loses at most between the middle and the cell's edge, mm. */
-  readonly loss: (gradient: Vec3, bend: number) => number;
+/** A face, cut into cells: u and v in units of its own. What is asked of a cell is asked at once after `look`. */
+export interface Face {
+  readonly cells: readonly Cell[];
+  /** mm a unit of u, and of v, at most. */
+  readonly scale: readonly [number, number];
+  /** Sets `spot` to the cell's middle. */
+  readonly look: (cell: Cell) => void;
+  /** Whether the face is there. */
+  readonly stands: (cell: Cell) => boolean;
+  /** Whether nothing of the cell is there. */
+  readonly isGone: (cell: Cell) => boolean;
+  /** What the distance in `depth` loses at most between the middle and the cell's edge, mm. */
+  readonly loss: (cell: Cell) => number;
 }
+
+/** The cell's middle, and two unit vectors there, along u and along v: scratch. On a wall, the direction out of it stands between them. */
+const spot: [number, number, number] = [0, 0, 0];
+const alongU: [number, number, number] = [0, 0, 0];
+const alongV: [number, number, number] = [0, 0, 0];
+const outward: [number, number, number] = [0, 0, 0];
+
+const slopeAlong = (way: Vec3): number => Math.abs(depth.x * way[0] + depth.y * way[1] + depth.z * way[2]);
 
 /** From and to, mm along a piece from its start. */
 export type Span = readonly [number, number];
@@ -78,27 +72,61 @@ export function wallFace(piece: Piece, radius: number, [from, to]: Span, { stand
       dv: Math.PI / 4,
     })),
     scale: [stretch, radius],
-    look: ({ u, v, du, dv }) => {
-      const { point, tangent } = placeOnPiece(piece, u);
-      const spoke = add(scale(aside, Math.cos(v)), scale(side, Math.sin(v)));
-      const towards = piece.kind === 'arc' ? rotateAbout(spoke, piece.normal, u / piece.radius) : spoke;
-      const around = cross(tangent, towards);
+    look: ({ u, v }) => {
+      const c = Math.cos(v);
+      const s = Math.sin(v);
+      for (let axis = 0; axis < 3; axis++) outward[axis] = c * aside[axis]! + s * side[axis]!;
+      setAlong(piece, u);
+      for (let axis = 0; axis < 3; axis++) spot[axis]! += radius * outward[axis]!;
+      setAround();
+    },
+    stands: ({ u }) => stands(piece.at + u, outward),
+    isGone: ({ u, du, dv }) => !stands(piece.at + u, outward) && isGone(piece.at + u, outward, du, dv),
+    loss: ({ du, dv }) => {
       const along = du * stretch;
       const half = Math.hypot(along, radius * dv);
       const round = radius * (1 - Math.cos(dv)) + (curve * along * along) / 2;
       const about = radius * Math.sin(dv);
-      return {
-        at: addScaled(point, towards, radius),
-        stands: stands(piece.at + u, towards),
-        isGone: () => isGone(piece.at + u, towards, du, dv),
-        loss: (g, bend) =>
-          Math.min(
-            half,
-            Math.abs(dot(g, tangent)) * along + Math.abs(dot(g, around)) * about + round + (bend * half * half) / 2,
-          ),
-      };
+      return Math.min(
+        half,
+        slopeAlong(alongU) * along + slopeAlong(alongV) * about + round + (depth.bend * half * half) / 2,
+      );
     },
   };
+}
+
+/** Sets `spot` and `alongU` to the place and the tangent so far along a piece, and turns `outward` with it from its start. */
+function setAlong(piece: Piece, along: number): void {
+  const { from, startTangent: t } = piece;
+  if (piece.kind === 'line') {
+    for (let axis = 0; axis < 3; axis++) {
+      spot[axis] = from[axis]! + along * t[axis]!;
+      alongU[axis] = t[axis]!;
+    }
+    return;
+  }
+  const { centre, radius, normal } = piece;
+  const turned = along / radius;
+  const c = Math.cos(turned);
+  const s = Math.sin(turned);
+  let [outOfBend, square] = [0, 0];
+  for (let axis = 0; axis < 3; axis++) {
+    outOfBend += (outward[axis]! * (from[axis]! - centre[axis]!)) / radius;
+    square += outward[axis]! * normal[axis]!;
+  }
+  for (let axis = 0; axis < 3; axis++) {
+    const spoke = (from[axis]! - centre[axis]!) / radius;
+    const turnedSpoke = c * spoke + s * t[axis]!;
+    spot[axis] = centre[axis]! + radius * turnedSpoke;
+    alongU[axis] = c * t[axis]! - s * spoke;
+    outward[axis] = outOfBend * turnedSpoke + square * normal[axis]!;
+  }
+}
+
+function setAround(): void {
+  alongV[0] = alongU[1] * outward[2] - alongU[2] * outward[1];
+  alongV[1] = alongU[2] * outward[0] - alongU[0] * outward[2];
+  alongV[2] = alongU[0] * outward[1] - alongU[1] * outward[0];
 }
 
 /** The centreline's own piece, from and to so many mm along it. */
@@ -107,15 +135,10 @@ export function axisLine(piece: Piece, [from, to]: Span): Face {
   return {
     cells: [{ u: (from + to) / 2, v: 0, du: (to - from) / 2, dv: 0 }],
     scale: [1, 1],
-    look: ({ u, du }) => {
-      const { point, tangent } = placeOnPiece(piece, u);
-      return {
-        at: point,
-        stands: true,
-        isGone: () => false,
-        loss: (g, bend) => Math.min(du, Math.abs(dot(g, tangent)) * du + ((curve + bend) * du * du) / 2),
-      };
-    },
+    look: ({ u }) => setAlong(piece, u),
+    stands: () => true,
+    isGone: () => false,
+    loss: ({ du }) => Math.min(du, slopeAlong(alongU) * du + ((curve + depth.bend) * du * du) / 2),
   };
 }
 
@@ -129,19 +152,14 @@ export function flatFace(
   return {
     cells: [{ u: 0, v: 0, du: half[0], dv: half[1] }],
     scale: [1, 1],
-    look: ({ u, v, du, dv }) => {
-      const at = addScaled(addScaled(middle, sides[0], u), sides[1], v);
+    look: ({ u, v }) => {
+      for (let axis = 0; axis < 3; axis++) spot[axis] = middle[axis]! + u * sides[0][axis]! + v * sides[1][axis]!;
+    },
+    stands: () => off(spot) <= 0,
+    isGone: ({ du, dv }) => off(spot) > Math.hypot(du, dv),
+    loss: ({ du, dv }) => {
       const reach = Math.hypot(du, dv);
-      return {
-        at,
-        stands: off(at) <= 0,
-        isGone: () => off(at) > reach,
-        loss: (g, bend) =>
-          Math.min(
-            reach,
-            Math.abs(dot(g, sides[0])) * du + Math.abs(dot(g, sides[1])) * dv + (bend * reach * reach) / 2,
-          ),
-      };
+      return Math.min(reach, slopeAlong(sides[0]) * du + slopeAlong(sides[1]) * dv + (depth.bend * reach * reach) / 2);
     },
   };
 }
@@ -150,41 +168,52 @@ export function flatFace(
 const SMALLEST = 0.002;
 
 /** The deepest place of the faces inside the solid, if deeper than `below` (negative, mm); else null. All cells of a size are looked at before any of the next. */
-export function deepestOf(faces: readonly Face[], { depthAt, most }: Solid, below: number): Deepest | null {
+export function deepestOf(faces: readonly Face[], { setDepth, most }: Solid, below: number): Deepest | null {
   let best: Deepest | null = null;
   let least = below;
   let open = faces.flatMap((face) => face.cells.map((cell) => ({ face, cell })));
   let start: { readonly face: Face; readonly cell: Cell } | null = null;
   while (open.length > 0 && least > TOLERANCE - most) {
-    const seen: { face: Face; cell: Cell; floor: number; isOut: () => boolean }[] = [];
-    for (const { face, cell } of open) {
-      const { at, stands, isGone, loss } = face.look(cell);
-      const { value, gradient, bend } = depthAt(at);
-      if (stands && value < least) [best, least, start] = [{ value, at }, value, { face, cell }];
-      seen.push({ face, cell, floor: value - loss(gradient, bend), isOut: () => !stands && isGone() });
+    const seen: { readonly face: Face; readonly cell: Cell; readonly floor: number }[] = [];
+    for (const each of open) {
+      const { face, cell } = each;
+      face.look(cell);
+      setDepth(spot);
+      const { value } = depth;
+      const floor = value - face.loss(cell);
+      if (value < least && face.stands(cell)) {
+        best = { value, at: [...spot] };
+        least = value;
+        start = each;
+      }
+      if (floor < least - TOLERANCE && !face.isGone(cell)) seen.push({ face, cell, floor });
     }
-    open = seen.flatMap(({ face, cell, floor, isOut }) =>
-      floor >= least - TOLERANCE || isOut() ? [] : halves(face, cell).map((half) => ({ face, cell: half })),
+    open = seen.flatMap(({ face, cell, floor }) =>
+      floor >= least - TOLERANCE ? [] : halves(face, cell).map((half) => ({ face, cell: half })),
     );
   }
-  return start === null ? best : settled(start.face, start.cell, depthAt, best!);
+  return start === null ? best : settled(start.face, start.cell, setDepth, best!);
 }
 
 /** mm. Nearer than this the search for the deepest place does not close in. */
 const SETTLED = 1e-6;
 
 /** On from a place to the deepest about it, by steps along u and v that are halved where none leads deeper. */
-function settled({ look, scale: [perU, perV] }: Face, cell: Cell, depthAt: Solid['depthAt'], from: Deepest): Deepest {
+function settled(face: Face, cell: Cell, setDepth: Solid['setDepth'], from: Deepest): Deepest {
   let best = from;
   let { u, v } = cell;
+  const [perU, perV] = face.scale;
   for (let step = 2 * TOLERANCE; step > SETTLED;) {
     let isBetter = false;
     for (const [du, dv] of STEPS) {
-      const [nextU, nextV] = [u + (du * step) / perU, v + (dv * step) / perV];
-      const { at, stands } = look({ u: nextU, v: nextV, du: 0, dv: 0 });
-      const value = stands ? depthAt(at).value : Infinity;
-      if (value >= best.value) continue;
-      [best, u, v, isBetter] = [{ value, at }, nextU, nextV, true];
+      const next: Cell = { u: u + (du * step) / perU, v: v + (dv * step) / perV, du: 0, dv: 0 };
+      face.look(next);
+      if (!face.stands(next)) continue;
+      setDepth(spot);
+      if (depth.value >= best.value) continue;
+      best = { value: depth.value, at: [...spot] };
+      ({ u, v } = next);
+      isBetter = true;
     }
     if (!isBetter) step /= 2;
   }

@@ -2,20 +2,25 @@
 import type { Piece } from '../geometry/path.ts';
 import { cross, dot, length, subtract, X_AXIS, Y_AXIS, type Vec3 } from '../geometry/vector.ts';
 import { leastOnChain } from './chain.ts';
-import { flatCut, sidesOf } from './cut-face.ts';
+import { ballOfCut, flatCut, sidesOf } from './cut-face.ts';
 import { axisLine, deepestOf, flatFace, wallFace, type Deepest, type Face, type Span } from './deepest.ts';
-import { rimOf, wallIsGone, wallStands, type Outside, type OutsideEnd } from './outside.ts';
-import type { Solid } from './solid.ts';
+import { chainTreeOf, wallIsGone, wallStands, type Outside, type OutsideEnd } from './outside.ts';
+import { depthIn, type Solid } from './solid.ts';
 
 /** Parts of a tube, by the pieces of its centreline. */
 export type Parts = ReadonlyMap<Piece, Span>;
 
 /** The deepest place of the tube's rims inside the solid, if deeper than `below` (0 or negative, mm); else null. */
-export function deepestOfRims({ ends }: Outside, { depthAt }: Solid, below: number): Deepest | null {
-  const depth = (p: Vec3): number => depthAt(p).value;
-  const probe = { value: depth, floor: depth };
-  const atA = leastOnChain(rimOf(ends[0]).chain, probe, below);
-  return leastOnChain(rimOf(ends[1]).chain, probe, atA?.value ?? below) ?? atA;
+export function deepestOfRims({ ends }: Outside, solid: Solid, below: number): Deepest | null {
+  const value = (p: Vec3): number => depthIn(solid, p);
+  let deepest: Deepest | null = null;
+  for (const end of ends) {
+    const least: number = deepest?.value ?? below;
+    const ball = ballOfCut(end);
+    if (value(ball.centre) - ball.radius >= least) continue;
+    deepest = leastOnChain(chainTreeOf(end), { value, floor: value }, least) ?? deepest;
+  }
+  return deepest;
 }
 
 /** Whether the axis of these parts comes into the solid. */

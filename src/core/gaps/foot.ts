@@ -28,20 +28,23 @@ export function setFoot(piece: Piece, p: Vec3): void {
     return;
   }
   const { centre: o, from, startTangent: t, radius } = piece;
-  const [px, py, pz] = [p[0] - o[0], p[1] - o[1], p[2] - o[2]];
-  const [cx, cy, cz] = [(from[0] - o[0]) / radius, (from[1] - o[1]) / radius, (from[2] - o[2]) / radius];
+  const px = p[0] - o[0];
+  const py = p[1] - o[1];
+  const pz = p[2] - o[2];
+  const cx = (from[0] - o[0]) / radius;
+  const cy = (from[1] - o[1]) / radius;
+  const cz = (from[2] - o[2]) / radius;
   const x = px * cx + py * cy + pz * cz;
   const y = px * t[0] + py * t[1] + pz * t[2];
   const turned = Math.atan2(y, x);
   if (turned < 0 || turned > piece.angle) {
-    const toStart = Math.hypot(p[0] - from[0], p[1] - from[1], p[2] - from[2]);
     const { to, endTangent } = piece;
-    const toEnd = Math.hypot(p[0] - to[0], p[1] - to[1], p[2] - to[2]);
-    if (toStart <= toEnd) setOnLine(p, from, t, 0, piece.at);
+    if (squareOf(p, from) <= squareOf(p, to)) setOnLine(p, from, t, 0, piece.at);
     else setOnLine(p, to, endTangent, 0, piece.at + piece.length);
     return;
   }
-  const [c, s] = [Math.cos(turned), Math.sin(turned)];
+  const c = Math.cos(turned);
+  const s = Math.sin(turned);
   foot.at = piece.at + turned * radius;
   foot.x = o[0] + radius * (c * cx + s * t[0]);
   foot.y = o[1] + radius * (c * cy + s * t[1]);
@@ -57,13 +60,24 @@ function setOnLine(p: Vec3, from: Vec3, t: Vec3, along: number, at: number): voi
   foot.x = from[0] + along * t[0];
   foot.y = from[1] + along * t[1];
   foot.z = from[2] + along * t[2];
-  [foot.tx, foot.ty, foot.tz] = t;
+  foot.tx = t[0];
+  foot.ty = t[1];
+  foot.tz = t[2];
   setApart(p);
 }
 
 function setApart(p: Vec3): void {
-  const [x, y, z] = [p[0] - foot.x, p[1] - foot.y, p[2] - foot.z];
+  const x = p[0] - foot.x;
+  const y = p[1] - foot.y;
+  const z = p[2] - foot.z;
   foot.apart = Math.sqrt(x * x + y * y + z * z);
+}
+
+function squareOf(p: Vec3, q: Vec3): number {
+  const x = p[0] - q[0];
+  const y = p[1] - q[1];
+  const z = p[2] - q[2];
+  return x * x + y * y + z * z;
 }
 
 /** Sets `foot` for the point p and the whole path, whose ends run on straight without limit. */

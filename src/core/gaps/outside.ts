@@ -15,7 +15,7 @@ import { addScaled, cross, dot, type Vec3 } from '../geometry/vector.ts';
 import { remembered } from '../remembered.ts';
 import { edgeBetween } from '../solve/end-cutter.ts';
 import type { SolvedTube, TubeEnd } from '../solve/types.ts';
-import { roundChain, type ChainTree } from './chain.ts';
+import { roundChain, type Chain, type ChainTree } from './chain.ts';
 
 /** A tube as seen from outside. */
 export interface Outside {
@@ -41,11 +41,10 @@ export interface OutsideEnd {
   readonly room: number;
 }
 
-/** The edge of an end's cut: degrees about it, ascending, the trim at each, and the chain of places, closed. */
+/** The edge of an end's cut: degrees about it, ascending, and the trim at each. */
 export interface Rim {
   readonly degrees: Float64Array;
   readonly trims: Float64Array;
-  readonly chain: ChainTree;
 }
 
 /** The tube's outside; worked out once a tube. */
@@ -98,23 +97,22 @@ export const sameOutside = (a: SolvedTube, b: SolvedTube): boolean =>
     }));
 
 /** The rim of an end; worked out once an end. */
-export const rimOf = remembered((end: OutsideEnd): Rim => {
-  const { degrees, trims } = rimTrims(end);
-  return { degrees, trims, chain: roundChain(placesOf(end, degrees, trims)) };
-});
+export const rimOf = remembered((end: OutsideEnd): Rim => rimTrims(end));
+
+/** The rim's places in the car, a closed chain; worked out once an end. */
+export const chainOf = remembered((end: OutsideEnd): Chain => ({ places: placesOf(end, rimOf(end)) }));
+
+/** The same with balls round its stretches. */
+export const chainTreeOf = remembered((end: OutsideEnd): ChainTree => roundChain(chainOf(end)));
 
 /** mm. Strokes of a chain are no longer than this: between their ends nothing is looked at before the least is closed in on. */
 const STROKE = 1;
 
-function placesOf(
-  { origin, axes: [u, c, s], radius }: OutsideEnd,
-  degrees: Float64Array,
-  trims: Float64Array,
-): Float64Array {
+function placesOf({ origin, axes: [u, c, s], radius }: OutsideEnd, { degrees, trims }: Rim): Float64Array {
   const count = degrees.length;
   const between = (k: number): number => {
-    const next = k + 1 < count ? k + 1 : 0;
-    return Math.max(1, Math.ceil(Math.abs(trims[next]! - trims[k]!) / STROKE));
+    const step = Math.abs(trims[k + 1 < count ? k + 1 : 0]! - trims[k]!);
+    return step <= STROKE ? 1 : Math.ceil(step / STROKE);
   };
   let strokes = 0;
   for (let k = 0; k < count; k++) strokes += between(k);
@@ -127,12 +125,14 @@ function placesOf(
     for (let part = 0; part < parts; part++) {
       const each = degrees[k]! + (part / parts) * width;
       const along = trims[k]! + (part / parts) * (trims[next]! - trims[k]!);
-      const isWhole = each === Math.floor(each);
+      const whole = each | 0;
       const phi = (each * Math.PI) / 180;
-      const x = radius * (isWhole ? COSINES[each]! : Math.cos(phi));
-      const y = radius * (isWhole ? SINES[each]! : Math.sin(phi));
-      for (let axis = 0; axis < 3; axis++, laid++)
-        places[laid] = origin[axis]! + along * u[axis]! + x * c[axis]! + y * s[axis]!;
+      const x = radius * (whole === each ? COSINES[whole]! : Math.cos(phi));
+      const y = radius * (whole === each ? SINES[whole]! : Math.sin(phi));
+      places[laid] = origin[0] + along * u[0] + x * c[0] + y * s[0];
+      places[laid + 1] = origin[1] + along * u[1] + x * c[1] + y * s[1];
+      places[laid + 2] = origin[2] + along * u[2] + x * c[2] + y * s[2];
+      laid += 3;
     }
   }
   return places;
@@ -143,13 +143,13 @@ const APART = 0.001;
 /** mm a degree: a turn of slope sharper than this, upwards, is a valley between two cutters. */
 const VALLEY = 0.15;
 
-function rimTrims(end: OutsideEnd): { degrees: Float64Array; trims: Float64Array } {
+function rimTrims(end: OutsideEnd): Rim {
   const { end: cut, tip, room } = end;
   const kept = (s: number): number => (Number.isNaN(s) ? tip : Math.min(s, room));
   const whole = new Float64Array(GENERATORS);
   for (let k = 0; k < GENERATORS; k++) whole[k] = kept(cut.outer[k]!);
   if (cut.cuts.length === 0) return { degrees: WHOLE_DEGREES, trims: whole };
-  const extra: { degrees: number; trim: number }[] = [];
+  const extra: { readonly degrees: number; readonly trim: number }[] = [];
   const add = (degrees: number, trim: number) => void extra.push({ degrees: (degrees + 360) % 360, trim });
   for (const { phi, s } of cut.high === null ? cut.lows : [...cut.lows, cut.high]) add(toDegrees(phi), kept(s));
   for (let k = 0; k < GENERATORS; k++) {
@@ -182,7 +182,7 @@ function valleyBetween(trim: Float64Array, k: number): { share: number; trim: nu
   return { share, trim: here + share * down };
 }
 
-function merged(whole: Float64Array, extra: { degrees: number; trim: number }[]) {
+function merged(whole: Float64Array, extra: { readonly degrees: number; readonly trim: number }[]): Rim {
   const degrees = new Float64Array(GENERATORS + extra.length);
   const trims = new Float64Array(GENERATORS + extra.length);
   // Equals stay in the order in which they came.
@@ -234,9 +234,11 @@ function goneAt(end: OutsideEnd, s: number, towards: Vec3, angle: Radians): bool
   const reach = toDegrees(angle);
   // Between its places the rim runs straight: it is nowhere lower than at these, or where the stretch begins and ends.
   if (trimAt(rim, middle - reach) <= s || trimAt(rim, middle + reach) <= s) return false;
-  for (let k = 0; k < rim.degrees.length; k++) {
-    const apart = Math.abs(rim.degrees[k]! - middle);
-    if (Math.min(apart, 360 - apart) <= reach && rim.trims[k]! <= s) return false;
+  const { degrees, trims } = rim;
+  const last = lastUpTo(degrees, turned(middle + reach));
+  for (let k = lastUpTo(degrees, turned(middle - reach)); k !== last;) {
+    k = k + 1 < degrees.length ? k + 1 : 0;
+    if (trims[k]! <= s) return false;
   }
   return true;
 }
@@ -248,16 +250,20 @@ const degreesTowards = ({ axes: [, c, s] }: OutsideEnd, towards: Vec3): number =
 
 /** mm from the node along u at which the wall begins, so many degrees about the end. */
 function trimAt({ degrees, trims }: Rim, about: number): number {
-  const turned = about < 0 ? about + 360 : about >= 360 ? about - 360 : about;
-  let low = 0;
-  let high = degrees.length;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (degrees[middle]! <= turned) low = middle;
-    else high = middle;
-  }
+  const at = turned(about);
+  const low = lastUpTo(degrees, at);
   const after = low + 1 < degrees.length ? low + 1 : 0;
   const width = (after === 0 ? 360 : degrees[after]!) - degrees[low]!;
-  const share = width > 0 ? (turned - degrees[low]!) / width : 0;
+  const share = width > 0 ? (at - degrees[low]!) / width : 0;
   return trims[low]! + share * (trims[after]! - trims[low]!);
+}
+
+const turned = (degrees: number): number => (degrees < 0 ? degrees + 360 : degrees >= 360 ? degrees - 360 : degrees);
+
+/** Which of the ascending numbers is the last that is no more than `most`; the first where none is. */
+function lastUpTo(ascending: Float64Array, most: number): number {
+  // There is one at every whole degree, and a few between.
+  let low = Math.min(Math.floor(most), ascending.length - 1);
+  while (low + 1 < ascending.length && ascending[low + 1]! <= most) low++;
+  return low;
 }

@@ -14,59 +14,79 @@ import { addScaled, dot, length, normalize, scale, subtract, type Vec3 } from '.
 import { foot, setFoot, setFootProlonged } from './foot.ts';
 import type { Outside, OutsideEnd } from './outside.ts';
 
-/** The signed distance at a place, mm, with its gradient, a unit vector, and how much it may bend down, 1/mm. */
-export interface Depth {
-  readonly value: number;
-  readonly gradient: Vec3;
-  readonly bend: number;
+/** The last answer: scratch, as a search asks some thousand times. */
+export const depth = {
+  /** The signed distance at the place, mm. */
+  value: 0,
+  /** Its gradient there, a unit vector. */
+  x: 0,
+  y: 0,
+  z: 0,
+  /** How much it may bend down, 1/mm. */
+  bend: 0,
+};
+
+function setTo(value: number, x: number, y: number, z: number, bend: number): void {
+  depth.value = value;
+  depth.x = x;
+  depth.y = y;
+  depth.z = z;
+  depth.bend = bend;
 }
 
 /** Of any solid; none is deeper than `most` mm. */
 export interface Solid {
-  readonly depthAt: (p: Vec3) => Depth;
+  /** Sets `depth` for the place p. */
+  readonly setDepth: (p: Vec3) => void;
   readonly most: number;
+}
+
+/** The signed distance of p to the solid's outside, mm; negative within. */
+export function depthIn({ setDepth }: Solid, p: Vec3): number {
+  setDepth(p);
+  return depth.value;
+}
+
+/** From a place so deep in a solid, straight to its outside. */
+export function wayOutOf({ setDepth }: Solid, at: Vec3, value: number): Vec3 {
+  setDepth(at);
+  return [at[0] - value * depth.x, at[1] - value * depth.y, at[2] - value * depth.z];
 }
 
 /** A box as such a solid: convex, so that it never bends down. */
 export const boxSolid = (box: SolidBox): Solid => ({
-  depthAt: (p) => {
+  setDepth: (p) => {
     const { distance, gradient } = signedDistanceToBox(p, box);
-    return { value: distance, gradient, bend: 0 };
+    setTo(distance, gradient[0], gradient[1], gradient[2], 0);
   },
   most: Math.min(...box.half),
 });
 
 /** A coped tube as such a solid. */
-export const tubeSolid = (tube: Outside): Solid => ({ depthAt: (p) => depthInTube(tube, p), most: tube.radius });
+export const tubeSolid = (tube: Outside): Solid => ({ setDepth: (p) => setDepthInTube(tube, p), most: tube.radius });
 
-function depthInTube(tube: Outside, p: Vec3): Depth {
+function setDepthInTube(tube: Outside, p: Vec3): void {
   let apart = Infinity;
   let at = 0;
-  let isArc = false;
   let ring = 0;
-  let [x, y, z] = p;
+  let x = 0;
+  let y = 0;
+  let z = 0;
   for (const piece of tube.pieces) {
     setFoot(piece, p);
     if (foot.apart >= apart) continue;
     ({ apart, at, x, y, z } = foot);
-    isArc = piece.kind === 'arc';
     ring = piece.kind === 'arc' ? piece.radius : 0;
   }
   const share = apart > 0 ? 1 / apart : 0;
-  let deepest: Depth = {
-    value: apart - tube.radius,
-    gradient: [(p[0] - x) * share, (p[1] - y) * share, (p[2] - z) * share],
-    bend: isArc ? bendInside(ring, tube.radius, apart) : 0,
-  };
-  for (let which = 0; which < 2 && deepest.value <= 0; which++) {
+  const bend = ring > 0 ? bendInside(ring, tube.radius, apart) : 0;
+  setTo(apart - tube.radius, (p[0] - x) * share, (p[1] - y) * share, (p[2] - z) * share, bend);
+  for (let which = 0; which < 2 && depth.value <= 0; which++) {
     const end = tube.ends[which]!;
     const s = which === 0 ? at : tube.length - at;
     // Deeper from the end than from the wall, whatever its cut.
-    if (s - end.throat > tube.radius) continue;
-    const cut = cutAt(end, p);
-    if (cut.value > deepest.value) deepest = cut;
+    if (s - end.throat <= tube.radius) raiseToCut(end, p);
   }
-  return deepest;
 }
 
 /** Inside a bend the way to its axis bends down like a circle about the bend's own; twice that leaves room within a cell. Farther off all is open. */
@@ -76,38 +96,49 @@ const bendInside = (ring: number, radius: number, apart: number): number =>
 /** The unit vector from a place on an axis to p. */
 export const awayFrom = (foot: Vec3, p: Vec3): Vec3 => normalize(subtract(p, foot));
 
-/** How far beyond the cut of an end a place lies, mm; negative on the kept side. */
-function cutAt(end: OutsideEnd, p: Vec3): Depth {
+/** Sets `depth` to how far beyond the cut of an end a place lies, mm (negative on the kept side), where that is more than what it holds. */
+function raiseToCut(end: OutsideEnd, p: Vec3): void {
   const { axes, origin, tip } = end;
   const { plateNormal, cutter } = end.end;
   const [u] = axes;
+  const fromX = p[0] - origin[0];
+  const fromY = p[1] - origin[1];
+  const fromZ = p[2] - origin[2];
   if (plateNormal !== null || cutter.sleeves.length === 0) {
-    const into = plateNormal === null ? u : kept(plateNormal, u);
-    const plane = addScaled(origin, u, cutter.rise);
-    return { value: dot(subtract(plane, p), into), gradient: scale(into, -1), bend: 0 };
+    const [x, y, z] = plateNormal === null ? u : kept(plateNormal, u);
+    const off = cutter.rise * (u[0] * x + u[1] * y + u[2] * z) - (fromX * x + fromY * y + fromZ * z);
+    if (off > depth.value) setTo(off, -x, -y, -z, 0);
+    return;
   }
-  const from = subtract(p, origin);
-  const s = dot(from, u);
-  let deepest: Depth = { value: tip - s, gradient: scale(u, -1), bend: 0 };
+  const s = fromX * u[0] + fromY * u[1] + fromZ * u[2];
+  let value = tip - s;
+  let [x, y, z] = [-u[0], -u[1], -u[2]];
+  let bend = 0;
   let isBehind = false;
   for (const { path, radius } of cutter.sleeves) {
     setFootProlonged(path, p);
-    const { apart, x, y, z } = foot;
-    const [ax, ay, az] = [x - p[0], y - p[1], z - p[2]];
+    const { apart } = foot;
+    const ax = foot.x - p[0];
+    const ay = foot.y - p[1];
+    const az = foot.z - p[2];
     if (ax * u[0] + ay * u[1] + az * u[2] > 0) isBehind = true;
-    if (radius - apart <= deepest.value) continue;
+    if (radius - apart <= value) continue;
     const share = apart > 0 ? 1 / apart : 0;
-    deepest = {
-      value: radius - apart,
-      gradient: [ax * share, ay * share, az * share],
-      bend: bendOf(path, radius, apart),
-    };
+    value = radius - apart;
+    x = ax * share;
+    y = ay * share;
+    z = az * share;
+    bend = bendOf(path, radius, apart);
   }
   // Before a cutter, the line through it leaves that behind; beside or behind one, the line says whether it is kept.
-  if (deepest.value >= 0 || s >= end.throat || !isBehind) return deepest;
-  const trim = trimOnLine(end, from);
-  if (s >= (Number.isNaN(trim) ? tip : trim)) return deepest;
-  return { ...deepest, value: end.end.passedBy ? 0 : -deepest.value, bend: Infinity };
+  if (value < 0 && s < end.throat && isBehind) {
+    const trim = trimOnLine(end, [fromX, fromY, fromZ]);
+    if (s < (Number.isNaN(trim) ? tip : trim)) {
+      value = end.end.passedBy ? 0 : -value;
+      bend = Infinity;
+    }
+  }
+  if (value > depth.value) setTo(value, x, y, z, bend);
 }
 
 /** The plate's unit normal on the side of the tube. */

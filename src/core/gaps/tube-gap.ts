@@ -25,7 +25,7 @@ import { TOLERANCE, type Deepest, type Span } from './deepest.ts';
 import { axisComesIn, deepestOfFaces, deepestOfRims, type Parts } from './faces.ts';
 import { nearPlaces } from './near-places.ts';
 import { wallStands, type Outside } from './outside.ts';
-import { tubeSolid, type Solid } from './solid.ts';
+import { depthIn, tubeSolid, wayOutOf, type Solid } from './solid.ts';
 
 /** How near two outsides are, mm, and a place on each. Of tubes that run into each other the deepest place, and its nearest way out. */
 export interface NearestOutsides {
@@ -129,7 +129,7 @@ function spanWithin(piece: Piece, other: Piece, along: number, reach: number): S
 
 /** From the deepest place, on A's outside or on B's, straight to the other's. */
 function wayOut({ value, at }: Deepest, solid: Solid, isOnA: boolean): NearestOutsides {
-  const out = addScaled(at, solid.depthAt(at).gradient, -value);
+  const out = wayOutOf(solid, at, value);
   return { distance: value, onA: isOnA ? at : out, onB: isOnA ? out : at };
 }
 
@@ -182,8 +182,8 @@ function betweenWalls(a: Outside, b: Outside, near: Near): NearestOutsides | nul
   const gap = distance - a.radius - b.radius;
   if (gap >= 0) return standsA && standsB ? { distance: gap, onA: wallA, onB: wallB } : null;
   const [solidA, solidB] = [tubeSolid(a), tubeSolid(b)];
-  const inB = standsA ? wayOut({ value: solidB.depthAt(wallA).value, at: wallA }, solidB, true) : null;
-  const inA = standsB ? wayOut({ value: solidA.depthAt(wallB).value, at: wallB }, solidA, false) : null;
+  const inB = standsA ? wayOut({ value: depthIn(solidB, wallA), at: wallA }, solidB, true) : null;
+  const inA = standsB ? wayOut({ value: depthIn(solidA, wallB), at: wallB }, solidA, false) : null;
   const deeper = inB !== null && (inA === null || inB.distance <= inA.distance) ? inB : inA;
   return deeper !== null && deeper.distance < 0 ? deeper : null;
 }
