@@ -1,7 +1,7 @@
 /** What is wrong where a tube ends: cuts that miss, run out, or land where they do not fit. */
 import { fitsOn } from '../feet/fits.ts';
 import { standsOf } from '../feet/stand.ts';
-import { ROUNDING } from '../geometry/tolerance.ts';
+import { ANGLE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
 import { distance, dot } from '../geometry/vector.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../solve/types.ts';
 import { meetsAgain } from './meets-again.ts';
@@ -161,6 +161,8 @@ function landingTrouble(cut: Cut, base: Base, runTube: SolvedTube): Finding | nu
 function overhangTrouble(cut: Cut, branch: SolvedTube, base: Base, runTube: SolvedTube, which: 0 | 1): Finding | null {
   const end = runTube.ends[which];
   if (end.fit === 'cope' || end.butted.length > 0) return null;
+  // Along its run tube it has no saddle.
+  if (Math.sin(cut.includedAngle) < ANGLE_ROUNDING) return null;
   const half = branch.section.outerDiameter / 2 / Math.sin(cut.includedAngle);
   const at = cut.landingAt - (runTube.piece?.from ?? 0);
   const along = which === 0 ? at : runTube.developedLength - at;

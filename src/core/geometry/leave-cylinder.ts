@@ -161,8 +161,16 @@ export function withinCylinder(
   return from <= to ? [from, to] : null;
 }
 
-/** How the cylinder lies where the line of this cosine and sine of phi leaves it, at s. */
-export function cylinderLeft(met: CylinderMet, c: number, n: number, s: number): Leaving {
+/**
+ * How the cylinder lies where the line of this cosine and sine of phi leaves it, at s. One that runs along it leaves it only at its end
+ * and on its surface, where the bend that follows turns away from the line: its normal is square to the line there.
+ */
+export function cylinderLeft(met: CylinderMet | AlongMet, c: number, n: number, s: number): Leaving {
+  if (met.kind === 'along') {
+    const off = addScaled(addScaled(met.start, met.cos, c), met.sin, n);
+    const turned = addScaled(scale(met.sin, c), met.cos, -n);
+    return { s, ahead: 0, around: dot(off, turned) / length(off), half: (met.high - met.low) / 2 };
+  }
   const { radius, sine, startAside, cosAside, sinAside, cosAhead, sinAhead } = met;
   const aside = startAside + c * cosAside + n * sinAside;
   const root = Math.sqrt(Math.max(0, radius * radius - aside * aside));

@@ -126,11 +126,8 @@ export const leavingGenerator = (met: MetSleeve, piece: number, k: number, s: nu
   leavingPiece(met, piece, EVERY_DEGREE, k, s);
 
 function leavingPiece(met: MetSleeve, piece: number, { cosines, sines }: Fan, k: number, s: number): Leaving {
-  // No line leaves a piece that it runs along.
-  const on = met.pieces[piece]!.laid as CylinderMet | TorusMet;
-  return on.kind === 'cylinder'
-    ? cylinderLeft(on, cosines[k]!, sines[k]!, s)
-    : torusLeft(on, cosines[k]!, sines[k]!, s);
+  const on = laidOut(met.pieces[piece]!, met);
+  return on.kind === 'torus' ? torusLeft(on, cosines[k]!, sines[k]!, s) : cylinderLeft(on, cosines[k]!, sines[k]!, s);
 }
 
 /** Writes how far each line is trimmed by the sleeve into `nearest`, NaN where it is not. */

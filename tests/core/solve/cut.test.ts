@@ -144,6 +144,33 @@ describe('a line that runs on inside the run from the joint', () => {
   });
 });
 
+describe('a tube that lies on its run tube, as thick as it, and end on in it', () => {
+  // The run tube turns from +z to -y by atan(0.1 / 30) at z = 30: of 135 radius, its bend begins a set-back before the corner.
+  const turn = Math.atan(0.1 / 30);
+  const frame = derived({
+    sections: [{ id: 'main', outerDiameter: 38, wall: 2.5 }],
+    dies: [{ id: 'd', outerDiameter: 38, centrelineRadius: 135 }],
+    nodes: {
+      a: [0, 0, 0],
+      b: [0, 0, 30],
+      c: [0, -0.1, 60],
+      foot: { kind: 'on', member: 'run', from: 'start', distance: 0 },
+      end: [0, 0, 8.1],
+    },
+    members: [
+      { id: 'run', path: ['a', 'b', 'c'] },
+      { id: 'bar', path: ['foot', 'end'], ends: [{ fit: 'cope', against: ['run'] }, { fit: 'auto' }] },
+    ],
+  });
+  const { tip, throat } = tube(frame, 'bar').ends[0];
+  it('leaves where the straight along it ends and the bend turns away', () =>
+    expect(tip).toBeCloseTo(30 - 135 * Math.tan(turn / 2), 6));
+  it('leaves on the other side where the next straight has crossed it', () =>
+    expect(throat).toBeCloseTo(30 + (19 + 19 / Math.cos(turn)) / Math.tan(turn), 5));
+  it('is not said to have a saddle that runs past an end', () =>
+    expect(frame.findings.map(({ id }) => id)).not.toContain('joint/off-run-end'));
+});
+
 describe('saw depth', () => {
   // Trade formula on a blank that runs past the cut: ODa / sin(al) + ODb / tan(al); the worked end of the format's own
   // example is 44.45 mm tube on 44.45 mm tube at 52.1 degrees: 56.33 + 34.60, given there as 91.0.
