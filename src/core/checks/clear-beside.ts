@@ -1,107 +1,136 @@
 /**
- * Whether a few distances show that a straight tube is clear of a run tube past its cope: the quick answer for nearly every end.
+ * What shows, without going through it, that the wall on a tube's straight is clear of a run tube: first the pieces of the run tube that
+ * it comes near at all, then each line beside each of these.
  *
- * Past a straight run tube, which is convex, no line comes back to it. Past a bend a line comes back only if its distance from the
- * bend's axis has a greatest value between, at a distance e from b on. There, with R the ring's radius and t the angle between
- * line and axis, tan^2 t <= e / (R - e): on the inner side the axis curves towards the line by no more. So where that angle stays larger
- * over all of the axis that can be nearest, it does not come back.
+ * A line's distance from a straight axis has no greatest value, so from where it leaves, or up to where it is cut off on the way in, it is clear.
+ * From a ring it has one only where its angle t with the nearest tangent is so small that tan^2 t <= R / r - 1, with R the ring's radius
+ * and r the place's distance from the ring's own axis (docs/maths/cope.md).
  */
-import type { Sleeve } from '../geometry/met-sleeve.ts';
-import { nearestOnPath, type Piece } from '../geometry/path.ts';
-import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
-import { addScaled, cross, distance, dot, interpolate, length, subtract } from '../geometry/vector.ts';
+import type { AlongMet, CylinderMet } from '../geometry/leave-cylinder.ts';
+import type { TorusMet } from '../geometry/leave-torus.ts';
+import { laidOut, type MetSleeve, type Sleeve } from '../geometry/met-sleeve.ts';
+import { ANGLE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
 import type { Cut, TubeEnd } from '../solve/types.ts';
+import { awayFrom, axisPieces, piecesNear, type AxisPiece } from './near-pieces.ts';
 
-/** mm. Steps along an axis that is too near to tell. */
-const STEP = 5;
-/** Steps along an axis in all, before it is gone through line by line. */
-const MOST_STEPS = 300;
+/** mm. A line that is trimmed may begin so deep within what it is trimmed by, by rounding: a tenth of what counts. */
+const SHALLOW = 0.001;
+
+/** A straight of a finished tube beside a run tube. */
+export interface Beside {
+  readonly sleeve: Sleeve;
+  readonly end: TubeEnd;
+  /** The one that the sleeve makes at that end; null where it does not cut there. */
+  readonly cut: Cut | null;
+  /** The end that a straight tube has on the other side. */
+  readonly other: TubeEnd | null;
+  readonly otherCut: Cut | null;
+  /** From the end's node to where the straight ends, mm. */
+  readonly long: number;
+}
+
+/** The pieces of the run tube that some of the wall may lie in, between the end's cut and where the straight ends. */
+export function piecesBeside({ sleeve, end, other, long }: Beside): readonly AxisPiece[] {
+  const radius = end.cutter.section.outerDiameter / 2;
+  // The bore may be trimmed a little short of the tip.
+  const before = (of: TubeEnd): number => (of.tip ?? 0) - (of.cuts.length > 0 ? radius : 0);
+  const to = other === null ? long : long - before(other);
+  const stretch = { origin: end.position, direction: end.direction, from: before(end), to };
+  return piecesNear(axisPieces(sleeve.path), stretch, radius + sleeve.radius);
+}
 
 /**
- * True where the wall between an end's cut and `long` mm from its node, or the cut of the `other` end, is surely clear of the sleeve. A
- * `cut` is the one that the sleeve makes at that end; null where it does not cut there. False where it may not be.
+ * Whether these pieces, all that come near, are straights that the ends are coped to: convex each, so that a line lies within one in one
+ * stretch, which is within the joint's reach and so the one that its end is trimmed by.
  */
-export function isClearBeside(
-  sleeve: Sleeve,
-  end: TubeEnd,
-  cut: Cut | null,
-  other: TubeEnd | null,
-  otherCut: Cut | null,
-  long: number,
-): boolean {
-  const { pieces } = sleeve.path;
-  const isAlong = [cut, otherCut].some((each) => each !== null && Math.sin(each.includedAngle) < ANGLE_ROUNDING);
-  if (pieces.length === 1 && !isAlong && (cut !== null || otherCut !== null)) return true;
-  const radius = end.cutter.section.outerDiameter / 2;
-  const room = radius + sleeve.radius;
-  const over = (s: number): number =>
-    nearestOnPath(sleeve.path, addScaled(end.position, end.direction, s), true).distance - room;
-
-  // How far from either node the joint goes: from there on the axis is clear, until the other's.
-  let steps = 0;
-  const jointOf = (of: TubeEnd | null, by: Cut | null, far: (s: number) => number): number => {
-    if (of === null) return 0;
-    if (by === null) return of.tip ?? 0;
-    let s = of.throat ?? 0;
-    while (s < long && far(s) <= 0 && steps++ < MOST_STEPS) s += STEP;
-    return s;
-  };
-  const from = jointOf(end, cut, over);
-  const behind = jointOf(other, otherCut, (s) => over(long - s));
-  for (let s = from; s <= long - behind;) {
-    const gap = over(s);
-    if (gap <= 0 || steps++ >= MOST_STEPS) return false;
-    s += gap;
-  }
-  if (steps >= MOST_STEPS) return false;
+export function areLandedOn({ end, cut, other, otherCut, long }: Beside, near: readonly AxisPiece[]): boolean {
+  const reachOf = (of: TubeEnd | null, by: Cut | null): number =>
+    of === null || by === null ? 0 : of.cutter.sleeves[of.cuts.indexOf(by)]!.reach;
   return (
-    (cut === null || neverComesBack(sleeve, end, cut, from, radius)) &&
-    (other === null || otherCut === null || neverComesBack(sleeve, other, otherCut, behind, radius))
+    near.every((piece) => piece.arc === null && (isLanding(piece, cut) || isLanding(piece, otherCut))) &&
+    (near.length < 2 || reachOf(end, cut) + reachOf(other, otherCut) < long)
   );
 }
 
-/** Whether no line of the joint, which reaches `far` mm from the node, comes back to the run tube within it. */
-function neverComesBack(sleeve: Sleeve, end: TubeEnd, cut: Cut, far: number, radius: number): boolean {
-  const { pieces } = sleeve.path;
-  if (end.tip === null) return false;
-  const [first, last] = [end.tip, far].map((s) => addScaled(end.position, end.direction, s));
-  const off = Math.max(distance(first!, cut.landing), distance(last!, cut.landing));
-  // All of the joint lies within this of the place of the axis nearest the node.
-  const about = off + radius;
-  const near = pieces.flatMap((piece, i) =>
-    distanceOf(piece, i, pieces.length, cut) <= about + sleeve.radius ? [i] : [],
-  );
-  const [lowest, highest] = [near[0], near.at(-1)];
-  if (lowest === undefined || highest! - lowest !== near.length - 1) return false;
-  const arcs = near.map((i) => pieces[i]!).filter((piece) => piece.kind === 'arc');
-  if (arcs.length === 0) return near.length === 1;
-  const ring = Math.min(...arcs.map((arc) => arc.radius));
-  if (about >= ring) return false;
-  // From place to place of the joint what is nearest on the axis moves by R / (R - e) as much at most.
-  const moved = (about * ring) / (ring - about);
-  const steepest = near.reduce((most, i) => Math.max(most, alongTangents(pieces[i]!, end, cut.landingAt, moved)), 0);
-  return Math.acos(Math.min(1, steepest)) > Math.atan(Math.sqrt(about / (ring - about)));
-}
+/** Whether the place of the run tube's axis that is nearest the node lies on this straight, which the branch is not along. */
+const isLanding = (piece: AxisPiece, cut: Cut | null): boolean =>
+  cut !== null && cut.includedAngle > ANGLE_ROUNDING && awayFrom(piece, cut.landing) <= ROUNDING;
 
-/** The greatest |u . t| of the end's direction and the tangents of a piece, no farther along it than `within` from the landing. */
-function alongTangents(piece: Piece, { direction }: TubeEnd, landingAt: number, within: number): number {
-  const straight = dot(direction, piece.startTangent);
-  if (piece.kind === 'line') return Math.abs(straight);
-  const turnOf = (at: number): number => Math.min(Math.max(at - piece.at, 0), piece.length) / piece.radius;
-  const [from, to] = [turnOf(landingAt - within), turnOf(landingAt + within)];
-  const inwards = dot(direction, cross(piece.normal, piece.startTangent));
-  const at = (turn: number): number => Math.abs(straight * Math.cos(turn) + inwards * Math.sin(turn));
-  const most = Math.atan2(inwards, straight);
-  const isBetween = [most - Math.PI, most, most + Math.PI].some((turn) => turn > from && turn < to);
-  return Math.max(at(from), at(to), isBetween ? Math.hypot(straight, inwards) : 0);
-}
-
-/** At least how far the landing is from a piece of the axis; an end straight is prolonged. */
-function distanceOf(piece: Piece, i: number, count: number, { landing }: Cut): number {
-  if (piece.kind === 'line') {
-    const along = dot(subtract(landing, piece.from), piece.startTangent);
-    const held = Math.min(Math.max(along, i === 0 ? -Infinity : 0), i === count - 1 ? Infinity : piece.length);
-    return length(subtract(landing, addScaled(piece.from, piece.startTangent, held)));
+/** Whether the line of this cosine and sine of phi is surely clear of the run tube from `start` to `stop`, mm along it. */
+export function isLineClear(met: MetSleeve, c: number, n: number, start: number, stop: number): boolean {
+  for (const piece of met.pieces) {
+    const laid = laidOut(piece, met);
+    const isClear =
+      laid.kind === 'torus' ? isClearOfRing(laid, c, n, start, stop) : isClearOfStraight(laid, c, n, start, stop);
+    if (!isClear) return false;
   }
-  return distance(landing, interpolate(piece.from, piece.to, 0.5)) - distance(piece.from, piece.to) / 2;
+  return true;
+}
+
+function isClearOfStraight(met: CylinderMet | AlongMet, c: number, n: number, start: number, stop: number): boolean {
+  if (met.kind === 'along') return false;
+  const { cosine, sine } = met;
+  const along = met.startAlong + c * met.cosAlong + n * met.sinAlong;
+  const [low, high] = [(met.low - along) / cosine, (met.high - along) / cosine];
+  const from = cosine === 0 ? start : Math.max(start, Math.min(low, high));
+  const to = cosine === 0 ? stop : Math.min(stop, Math.max(low, high));
+  if (from >= to) return true;
+  const aside = met.startAside + c * met.cosAside + n * met.sinAside;
+  const ahead = met.startAhead + c * met.cosAhead + n * met.sinAhead;
+  const [first, last] = [ahead + from * sine, ahead + to * sine];
+  const beside = aside * aside - (met.radius - SHALLOW) ** 2;
+  return beside >= 0 || (first >= 0 && first * first + beside >= 0) || (last <= 0 && last * last + beside >= 0);
+}
+
+function isClearOfRing(met: TorusMet, c: number, n: number, start: number, stop: number): boolean {
+  const { ring, direction, start: origin, cos, sin, cosEnd, sinEnd } = met;
+  const [ux, uy] = direction;
+  const x = origin[0] + c * cos[0] + n * sin[0];
+  const y = origin[1] + c * cos[1] + n * sin[1];
+  const z = origin[2] + c * cos[2] + n * sin[2];
+  // Between the planes that the bend begins and ends at, each linear along the line.
+  const [first, last] = [y + ROUNDING, x * sinEnd - y * cosEnd + ROUNDING];
+  const endRate = ux * sinEnd - uy * cosEnd;
+  if ((uy === 0 && first < 0) || (endRate === 0 && last < 0)) return true;
+  let [from, to] = [start, stop];
+  if (uy > 0) from = Math.max(from, -first / uy);
+  else if (uy < 0) to = Math.min(to, -first / uy);
+  if (endRate > 0) from = Math.max(from, -last / endRate);
+  else if (endRate < 0) to = Math.min(to, -last / endRate);
+  if (from >= to) return true;
+
+  // With t the angle to the nearest tangent, r cos t is the same all along the line. Where r is more than `turns` none is greatest.
+  const moment = x * uy - y * ux;
+  const turns = Math.cbrt(ring * moment * moment);
+  const flat = ux * ux + uy * uy;
+  const about = turns * turns * flat - moment * moment;
+  if (flat === 0 || about < 0) return leadsAway(met, x, y, z, from, to);
+  const foot = -(x * ux + y * uy) / flat;
+  const half = Math.sqrt(about) / flat;
+  if (foot + half <= from || foot - half >= to) return leadsAway(met, x, y, z, from, to);
+  return (
+    ring - turns >= met.radius - SHALLOW &&
+    leadsAway(met, x, y, z, from, Math.min(to, foot - half)) &&
+    leadsAway(met, x, y, z, Math.max(from, foot + half), to)
+  );
+}
+
+/**
+ * Whether the line from x, y, z (at s = 0) is outside the ring and leads away from it at one of these two s, going in from there to the
+ * other; or there is nothing between them.
+ */
+function leadsAway({ ring, radius, direction }: TorusMet, x: number, y: number, z: number, from: number, to: number) {
+  if (from >= to) return true;
+  const [ux, uy, uz] = direction;
+  const least = (radius - SHALLOW) * (radius - SHALLOW);
+  for (let sense = 1, s = from; sense >= -1; sense -= 2, s = to) {
+    const px = x + s * ux;
+    const py = y + s * uy;
+    const pz = z + s * uz;
+    const r = Math.sqrt(px * px + py * py);
+    const along = px * ux + py * uy;
+    const isOutside = (r - ring) * (r - ring) + pz * pz >= least;
+    if (isOutside && sense * (along + pz * uz - (ring * along) / r) >= 0) return true;
+  }
+  return false;
 }

@@ -8,6 +8,7 @@ import { ROUNDING } from '../geometry/tolerance.ts';
 import { addScaled, distance, dot, interpolate, scale, subtract } from '../geometry/vector.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { DEEP, leastOf, type Deep } from './deep.ts';
+import { axisPieces } from './near-pieces.ts';
 
 /** mm. Between places of the run tube's axis this near to each other no second nearest one hides. */
 const FINE = 0.5;
@@ -23,7 +24,7 @@ export function deepestBetweenEnds(tube: SolvedTube, { path, radius }: Sleeve): 
   let deepest: Deep | null = null;
   pieces.forEach((piece, i) => {
     if (piece.kind === 'line' && (i === 0 || i === pieces.length - 1)) return;
-    for (const other of prolonged(path, piece, own + radius)) {
+    for (const other of piecesAbout(path, piece, own + radius)) {
       const near = nearestPlaces(piece, from, to, other, own + radius);
       if (near === null) continue;
       const away = distance(near.own, near.other);
@@ -36,22 +37,21 @@ export function deepestBetweenEnds(tube: SolvedTube, { path, radius }: Sleeve): 
   return deepest;
 }
 
-/** A ball that a piece lies in: one of less than half a turn, the ball on its chord. */
-const ballOf = ({ from, to }: Piece) => ({ middle: interpolate(from, to, 0.5), reach: distance(from, to) / 2 });
-
-/** The pieces of a run tube's axis that come near the piece, its ends prolonged as far as that can matter. */
-function prolonged({ pieces }: Path, near: Piece, room: number): Piece[] {
-  const ball = ballOf(near);
-  const [first, last] = [pieces[0]!, pieces[pieces.length - 1]!];
-  const before = ball.reach + room - dot(subtract(ball.middle, first.from), first.startTangent);
-  const after = ball.reach + room + dot(subtract(ball.middle, last.to), last.endTangent);
-  const all = [...pieces];
-  if (before > ROUNDING) all.push(linePiece(addScaled(first.from, first.startTangent, -before), first.from, 0));
-  if (after > ROUNDING) all.push(linePiece(last.to, addScaled(last.to, last.endTangent, after), 0));
-  return all.filter((piece) => {
-    const own = ballOf(piece);
-    if (piece.kind === 'line') return nearestOnPiece(piece, ball.middle).distance < ball.reach + room;
-    return distance(own.middle, ball.middle) < own.reach + ball.reach + room;
+/** The pieces of a run tube's axis that come near the piece; of a straight, as much as may matter. */
+function piecesAbout(path: Path, piece: Piece, room: number): Piece[] {
+  // Less than half a turn lies in the ball on its chord.
+  const middle = interpolate(piece.from, piece.to, 0.5);
+  const reach = distance(piece.from, piece.to) / 2 + room;
+  return axisPieces(path).flatMap(({ arc, from, axis, low, high }): Piece[] => {
+    if (arc !== null) {
+      const apart = distance(interpolate(arc.from, arc.to, 0.5), middle);
+      return apart < reach + distance(arc.from, arc.to) / 2 ? [arc] : [];
+    }
+    const foot = dot(subtract(middle, from), axis);
+    const aside = distance(addScaled(from, axis, foot), middle);
+    const [first, last] = [Math.max(low, foot - reach), Math.min(high, foot + reach)];
+    if (aside >= reach || last - first < ROUNDING) return [];
+    return [linePiece(addScaled(from, axis, first), addScaled(from, axis, last), 0)];
   });
 }
 

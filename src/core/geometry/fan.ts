@@ -29,8 +29,6 @@ export interface Fan {
    */
   readonly passedAt: Float64Array;
   readonly passedFrom: Float64Array;
-  /** The farthest leaving crossing of each line that was noted, mm along the direction. */
-  readonly last: Float64Array;
   /** The number of the surface that `nearest` is on. */
   readonly by: Uint16Array;
   /** Where a line about here may touch a bend and no more; null where nobody asks. */
@@ -68,7 +66,6 @@ export const linesAt = (angles: readonly Radians[]): Fan => ({
   nearest: new Float64Array(angles.length),
   entered: new Float64Array(angles.length),
   rival: new Float64Array(angles.length),
-  last: new Float64Array(angles.length),
   passedAt: new Float64Array(angles.length),
   passedFrom: new Float64Array(angles.length),
   by: new Uint16Array(angles.length),
@@ -80,9 +77,8 @@ export const linesAt = (angles: readonly Radians[]): Fan => ({
  * ends behind the origin is as near as its end; one that ends ahead may be nearer than that, and so a rival of one whose end is.
  */
 export function keepNearest(fan: Fan, k: number, s: number, entered: number, surface: number): void {
-  const { nearest, rival, last } = fan;
+  const { nearest, rival } = fan;
   const held = nearest[k]!;
-  if (s > last[k]!) last[k] = s;
   if (Math.abs(held) <= Math.abs(s)) {
     if (s > 0 && entered < rival[k]!) rival[k] = entered;
     return;

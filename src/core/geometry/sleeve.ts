@@ -9,7 +9,7 @@
 import type { Radians } from './angle.ts';
 import { linesAt, type Bundle, type Fan, type Graze, type Leaving, type Touched } from './fan.ts';
 import { cylinderLeft, leaveCylinder, leaveEndless, type AlongMet, type CylinderMet } from './leave-cylinder.ts';
-import { leaveTorus, mayCount, torusLeft, torusTouched, type TorusMet } from './leave-torus.ts';
+import { leaveTorus, mayCount, torusLeft, torusTouched } from './leave-torus.ts';
 import { laidOut, metBy, type MetPiece, type MetSleeve, type Sleeve } from './met-sleeve.ts';
 import { countingStretch } from './stretches.ts';
 import { ROUNDING } from './tolerance.ts';
@@ -77,24 +77,6 @@ export function trimOf(met: readonly MetSleeve[], winners: Winners | null): Trim
 /** The trim at each generator of radius `rho`, mm. */
 export const trimBySleeves = (sleeves: readonly Sleeve[], bundle: Bundle, rho: number): Float64Array =>
   trimOf(metBy(sleeves, bundle, rho), null).trim;
-
-/**
- * For each generator the farthest place where it leaves the sleeve, mm from the origin along the direction; -Infinity where it never
- * does, and null where the generators run along a piece of it. Good until the next fan is asked for.
- */
-export function lastLeft(met: MetSleeve): Float64Array | null {
-  const { nearest, last } = EVERY_DEGREE;
-  last.fill(-Infinity);
-  for (let i = 0; i < met.pieces.length; i++) {
-    const laid = laidOut(met.pieces[i]!, met);
-    if (laid.kind === 'along') return null;
-    // With no crossing known every piece is looked at.
-    nearest.fill(NaN);
-    if (laid.kind === 'cylinder') leaveCylinder(laid, EVERY_DEGREE, i);
-    else leaveTorus(laid, EVERY_DEGREE, i, NaN);
-  }
-  return last;
-}
 
 function noteTouched(met: MetSleeve, trims: Float64Array, touched: Touched[]): void {
   for (const { line, surface, s } of GRAZES) {
