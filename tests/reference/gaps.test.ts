@@ -37,7 +37,7 @@ describe('the gap between two tubes', () => {
     expect(sound.length).toBeGreaterThan(0.8 * seeds(1, 40, 200).length);
   });
 
-  it.each(seeds(1, 14, 500))('%i, against samples', (seed) => {
+  it.each(seeds(1, 10, 500))('%i, against samples', (seed) => {
     const tubes = tubesOf(pairOfTubes(seed));
     if (tubes === null) return;
     const { a, b, solidA, solidB } = tubes;
@@ -61,7 +61,8 @@ describe('the gap between two tubes', () => {
 });
 
 describe('the distance of a box', () => {
-  it.each(seeds(2001, 14, 300))('%i, against samples', (seed) => {
+  // Those beside which a box was once taken to the cut end.
+  it.each([...new Set([2046, 2087, ...seeds(2001, 10, 300)])])('%i, against samples', (seed) => {
     const pair = pairOfTubes(seed);
     const tubes = tubesOf(pair);
     if (tubes === null) return;

@@ -60,12 +60,46 @@ export function gapToBox(tube: Outside, box: SolidBox): NearestToTube {
 
 /** mm a mm: where the distance to the box changes by no more than this along a centreline, the box stands straight beside it. */
 const BESIDE = 1e-6;
+/** mm. The nearest place of a piece is known in its distance; along the piece it may lie off by so much, and more where the box is far. */
+const FIRST_STEP = 1e-4;
+/** mm: nearer to one another than this two places along a piece are one. */
+const SAME = 1e-12;
+
+/** Of the distance to the box along the piece. */
+function slopeAlong(piece: Piece, along: number, box: SolidBox): number {
+  const { point, tangent } = placeOnPiece(piece, along);
+  return dot(signedDistanceToBox(point, box).gradient, tangent);
+}
+
+/** Where, at the nearest place of a piece, the box stands straight beside it, mm along it; null where that is an end past which it would go on nearer. */
+function straightBeside(piece: Piece, nearest: number, box: SolidBox): number | null {
+  const slope = slopeAlong(piece, nearest, box);
+  if (Math.abs(slope) <= BESIDE) return nearest;
+  const way = slope > 0 ? -1 : 1;
+  let [near, far] = [nearest, nearest];
+  for (let step = FIRST_STEP; ; step *= 2) {
+    near = far;
+    far = Math.min(Math.max(nearest + way * step, 0), piece.length);
+    if (slopeAlong(piece, far, box) * way >= 0) break;
+    if (far === 0 || far === piece.length) return null;
+  }
+  while (Math.abs(far - near) > SAME) {
+    const middle = (near + far) / 2;
+    const there = slopeAlong(piece, middle, box);
+    if (Math.abs(there) <= BESIDE) return middle;
+    if (there * way < 0) near = middle;
+    else far = middle;
+  }
+  return far;
+}
 
 /** From the wall straight to the box; null where it is not straight beside it, or is cut away, or the axis is in the box. */
-function besideWall(tube: Outside, piece: Piece, along: number, box: SolidBox): NearestToTube | null {
-  const { point, tangent, at } = placeOnPiece(piece, along);
+function besideWall(tube: Outside, piece: Piece, nearest: number, box: SolidBox): NearestToTube | null {
+  const along = straightBeside(piece, nearest, box);
+  if (along === null) return null;
+  const { point, at } = placeOnPiece(piece, along);
   const { distance, gradient } = signedDistanceToBox(point, box);
-  if (distance < 0 || Math.abs(dot(gradient, tangent)) > BESIDE) return null;
+  if (distance < 0) return null;
   const towards = scale(gradient, -1);
   if (!wallStands(tube, at, towards)) return null;
   const gap = distance - tube.radius;

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
 import type { Job } from '../../../src/core/job/types.ts';
@@ -33,4 +34,61 @@ it.each(['\n', ' ', ',', '/', '\u0000'])('no pair is given the distance of anoth
   const again = derive({ ...job, name: 'again' }, first.value);
   expect(again.ok && again.value.clearances).toEqual(first.value.clearances);
   expect(again.ok && again.value.clearances.every((each, i) => each === first.value.clearances[i])).toBe(true);
+});
+
+/** The distance from a place to a box turned about x, then z, by its own sine and cosine. */
+function toBox(p: readonly number[], size: readonly number[], turns: readonly [number, number]): number {
+  const [cx, sx, cz, sz] = turns.flatMap((degrees) => [
+    Math.cos((degrees * Math.PI) / 180),
+    Math.sin((degrees * Math.PI) / 180),
+  ]) as [number, number, number, number];
+  const [x, y, z] = [cz * p[0]! + sz * p[1]!, cz * p[1]! - sz * p[0]!, p[2]!];
+  const own = [x, cx * y + sx * z, cx * z - sx * y];
+  return Math.hypot(...own.map((each, axis) => Math.max(0, Math.abs(each) - size[axis]! / 2)));
+}
+
+it('a long straight beside a box that is turned is as near as its axis, less its radius', () => {
+  const coordinate = fc.integer({ min: -4000, max: 4000 }).map((tenths) => tenths / 10);
+  const side = fc.integer({ min: 60, max: 400 });
+  const degrees = fc.integer({ min: -80, max: 80 });
+  fc.assert(
+    fc.property(
+      fc.tuple(coordinate, coordinate),
+      fc.tuple(coordinate, coordinate),
+      fc.tuple(side, side, side),
+      fc.tuple(degrees, degrees),
+      (start, stop, size, turns) => {
+        const [from, to] = [
+          [-3000, ...start],
+          [3000, ...stop],
+        ] as [[number, number, number], [number, number, number]];
+        const off = (share: number): number =>
+          toBox(
+            from.map((each, i) => each + share * (to[i]! - each)),
+            size,
+            turns,
+          );
+        // Convex along the line: thirds close in on the least.
+        let [low, high] = [0, 1];
+        for (let step = 0; step < 120; step++) {
+          const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
+          if (off(a) < off(b)) high = b;
+          else low = a;
+        }
+        const least = off((low + high) / 2);
+        fc.pre(least > 30);
+        const derived = derive(
+          jobOf({
+            nodes: { a: from, b: to },
+            members: [{ id: 'm', path: ['a', 'b'] }],
+            envelopes: [{ id: 'e', kind: 'box', centre: [0, 0, 0], size, rotation: [turns[0], 0, turns[1]] }],
+          }),
+        );
+        if (!derived.ok) throw new Error(JSON.stringify(derived.faults));
+        const { clearances, tubes } = derived.value;
+        expect(clearances[0]!.distance).toBeCloseTo(least - tubes[0]!.section.outerDiameter / 2, 6);
+      },
+    ),
+    { seed: 20261129, numRuns: 200 },
+  );
 });
