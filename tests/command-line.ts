@@ -47,3 +47,6 @@ export async function runFab(job: string | Uint8Array, ...more: readonly string[
 
 /** The text of the demo job; tests start in the project's folder, also those that are bundled into another. */
 export const demoText = (): string => readFileSync('public/demo.cagewright.json', 'utf8');
+
+/** The demo of an earlier build, in which halves of bars were drawn as two and feet were plates: a file that goes on to be read as it was. */
+export const secondRoundText = (): string => readFileSync('tests/fixtures/demo-second-round.cagewright.json', 'utf8');

@@ -16,7 +16,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { main } from '../src/fab.ts';
 import type { FabricationFile } from '../src/exports/tables/fabrication.ts';
-import { demoText, runFab } from './command-line.ts';
+import { demoText, runFab, secondRoundText } from './command-line.ts';
 import { fewTubes } from './few-tubes.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -115,7 +115,7 @@ describe('fab', () => {
       '../../x',
       '<script>alert(1)</script>&amp;',
     ];
-    const job = JSON.parse(demoText());
+    const job = JSON.parse(secondRoundText());
     job.name = names.join(' ');
     // One bar of each name, all in the place of the hoop's first leg, bent once.
     const [hoop] = job.members;
@@ -140,7 +140,7 @@ describe('fab', () => {
   });
 
   it('says which tube a model is without', async () => {
-    const job = JSON.parse(demoText());
+    const job = JSON.parse(secondRoundText());
     job.nodes.find(({ id }: { id: string }) => id === 'dash-corner').at.position[1] = 10;
     job.members.find(({ name }: { name: string }) => name === 'Dash bar').name = 'Dash\u001b[2J bar';
     const { exit, said } = await runFab(JSON.stringify(job), '--formats', 'gltf,stl');
@@ -152,7 +152,7 @@ describe('fab', () => {
   });
 
   it('derives a frame that cannot be made, exit 0, and says that there are errors', async () => {
-    const job = JSON.parse(demoText());
+    const job = JSON.parse(secondRoundText());
     const dash = job.nodes.find(({ id }: { id: string }) => id === 'dash-corner');
     dash.at.position[1] = 10; // the dash bar's two corners are now nearer than their set-backs
     const { exit, said, files } = await runFab(JSON.stringify(job));

@@ -156,7 +156,8 @@ function levelMarks(levels: readonly Level[], { left, at }: Sheet): Mark[] {
 /** Under the sheet, the seam's at its corners; the quarters where there is room for them. */
 function degrees(letters: Lettering, { at, left, right }: Sheet): Mark[] {
   const wide = letters.width('−180°', SMALL, false);
-  const named = (right - left) / 4 < 1.9 * wide ? [-180, 0, 180] : [-180, -90, 0, 90, 180];
+  const room = (right - left) / wide;
+  const named = room < 3.4 ? [0] : room < 7.6 ? [-180, 0, 180] : [-180, -90, 0, 90, 180];
   return named.flatMap((degree) =>
     onLayer(
       degree === 0 ? 'name' : 'aside',

@@ -4,7 +4,7 @@ import type { TubeEnd } from '../../src/core/solve/types.ts';
 import { unrolledEnd } from '../../src/drawing/unrolled-end.ts';
 import type { Line, Picture } from '../../src/drawing/types.ts';
 import { screenLetters } from '../../src/ui/kit/letters.ts';
-import { demoText } from '../command-line.ts';
+import { demoText, secondRoundText } from '../command-line.ts';
 import { tube } from '../core/frame.ts';
 import { derivedFrom } from '../exports/jobs.ts';
 import { beyond, overlapping, wordsOf } from './words-on.ts';
@@ -25,7 +25,7 @@ function sheetOf(picture: Picture, outerDiameter: number) {
 }
 
 describe('an end unrolled', () => {
-  const diagonal = tube(demo, 'diagonal');
+  const diagonal = tube(derivedFrom(secondRoundText()), 'diagonal');
   const { outerDiameter } = diagonal.section;
   const [end] = diagonal.ends;
   const picture = unrolledEnd(screenLetters, diagonal, 0, 'in', SPACE);
@@ -51,7 +51,7 @@ describe('an end unrolled', () => {
     for (const spot of spots) {
       expect(Math.min(...cut.map(({ x, y }) => Math.hypot(x - spot.x, y - spot.y)))).toBeLessThan(1e-9);
     }
-    // The demo's page: throat 61.18 mm, tip 0.00.
+    // That demo's page: throat 61.18 mm, tip 0.00.
     expect(
       wordsOf(picture)
         .slice(0, 4)

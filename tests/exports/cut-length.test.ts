@@ -14,7 +14,7 @@ import { beginRun } from '../../src/core/edit/bent.ts';
 import type { BendStep } from '../../src/core/job/kinds/bent.ts';
 import { feedOf } from '../../src/core/solve/feed.ts';
 import type { FabricationFile } from '../../src/exports/tables/fabrication.ts';
-import { demoText, runFab } from '../command-line.ts';
+import { secondRoundText, runFab } from '../command-line.ts';
 import { derivedFrom } from './jobs.ts';
 import { unwatched } from '../../src/drawing/going.ts';
 import { readPdf } from './pdf.ts';
@@ -32,7 +32,7 @@ interface Text {
 
 /** In millimetres, so that paper shows lengths in decimals. */
 function gripping(more: object = {}): string {
-  const job = JSON.parse(demoText()) as Text;
+  const job = JSON.parse(secondRoundText()) as Text;
   for (const die of job.dies) die.leastGrip = 480;
   return JSON.stringify({ ...job, lengthUnit: 'mm', ...more });
 }
@@ -59,7 +59,7 @@ async function printed(job: string): Promise<number> {
   const { pages } = await readPdf((await sheetsPdf(alone, fonts, plainPrint, unwatched)).bytes);
   const [words] = pages
     .map(({ texts }) => texts.map(({ text }) => text).join(' '))
-    .filter((text) => /Tube 11 of \d/u.test(text) && text.includes('Cut the blank to'));
+    .filter((text) => /Tube 11(?: of|:) /u.test(text) && text.includes('Cut the blank to'));
   return Number(/Cut the blank to\s+([\d.]+)\s*mm/u.exec(words!)![1]);
 }
 

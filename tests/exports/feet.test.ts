@@ -6,7 +6,7 @@ import { feetPdf } from '../../src/exports/feet/feet-pdf.ts';
 import { feetDxf, feetSvg } from '../../src/exports/feet/patterns.ts';
 import { plainPrint } from '../../src/exports/shared/files.ts';
 import { unwatched } from '../../src/drawing/going.ts';
-import { demoText } from '../command-line.ts';
+import { secondRoundText } from '../command-line.ts';
 import { derivedFrom, legJob } from '../core/feet/feet-jobs.ts';
 import { auditDxf, hasEzdxf, outlinesOf, readDxf, textsOf } from './dxf.ts';
 import { fonts } from './fonts.ts';
@@ -154,10 +154,10 @@ describe('feet.dxf', () => {
   });
 
   it('of a job without feet says so', async () => {
-    const drawing = readDxf((await feetDxf(derivedText(demoText()), unwatched)).bytes);
+    const drawing = readDxf((await feetDxf(derivedText(secondRoundText()), unwatched)).bytes);
     expect(outlinesOf(drawing, 'CUT')).toEqual([]);
     expect(textsOf(drawing)).toContain('No end of this job stands on a foot.');
-    expect(await feetSvg(derivedText(demoText()), unwatched)).toEqual([]);
+    expect(await feetSvg(derivedText(secondRoundText()), unwatched)).toEqual([]);
   });
 });
 
@@ -201,7 +201,9 @@ describe('feet.pdf', () => {
     const { pages } = await readPdf((await feetPdf(derivedFrom(large), fonts, plainPrint, unwatched)).bytes);
     const said = pages.flatMap(({ texts }) => texts.map(({ text }) => text));
     expect(said.filter((text) => /F3, sheet [AB]\d/u.test(text)).length).toBeGreaterThan(1);
-    const { pages: none } = await readPdf((await feetPdf(derivedText(demoText()), fonts, plainPrint, unwatched)).bytes);
+    const { pages: none } = await readPdf(
+      (await feetPdf(derivedText(secondRoundText()), fonts, plainPrint, unwatched)).bytes,
+    );
     expect(none).toHaveLength(1);
     expect(none[0]!.texts.map(({ text }) => text)).toContain('No end of this job stands on a foot.');
   });

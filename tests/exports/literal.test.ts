@@ -499,12 +499,12 @@ describe('every cope marked as its sheet says, to the letter', () => {
     expect(wrong).toBeGreaterThan(6);
   });
 
-  it('the longest side of an end cut by its plate is where the profile of the fabrication file has its least', () => {
+  it('the longest side of an end cut by its plate or foot is where the profile of the fabrication file has its least', () => {
     let plates = 0;
     for (const tube of file.tubes) {
       const sheet = wordsOf(demo, tube.id, FINE);
       tube.ends.forEach(({ fit, profile, tip }, which) => {
-        if (fit !== 'plate') return;
+        if (fit !== 'plate' && fit !== 'foot') return;
         const column = sheet.filter(({ at }) => (at.x < 10 + WIDTH / 2 ? 0 : 1) === which);
         const [stated] = marksStated(column, `Longest side, from ${tube.bends.length > 0 ? 'inside' : 'scribed'} line`);
         if (stated === undefined) {

@@ -16,13 +16,13 @@ import { layoutDxf } from '../../src/exports/layout/layout.ts';
 import { layoutDrawing } from '../../src/exports/layout/layout-drawing.ts';
 import { wrapTemplate } from '../../src/exports/wraps/wrap-template.ts';
 import { paperWrap } from '../../src/core/cope/wrap.ts';
-import { demoText } from '../command-line.ts';
+import { secondRoundText } from '../command-line.ts';
 import { readDxf, textsOf } from './dxf.ts';
 import { fonts } from './fonts.ts';
 import { derivedFrom } from './jobs.ts';
 import { taped } from './taped.ts';
 
-const demo = derivedFrom(JSON.stringify({ ...JSON.parse(demoText()), lengthUnit: 'mm' }));
+const demo = derivedFrom(JSON.stringify({ ...JSON.parse(secondRoundText()), lengthUnit: 'mm' }));
 const face = lettering(fonts);
 const wordsIn = (marks: readonly Mark[]): string[] =>
   marks.flatMap((mark) => (mark.kind === 'words' ? [mark.text] : []));

@@ -76,13 +76,16 @@ function objectsIn(schema: unknown): readonly (readonly string[])[] {
   return [Object.keys(properties).filter((key) => properties[key] !== false), ...below];
 }
 
+/** An angle is kept at a corner of the path by name: where that is another, the angle is a fault of its own. */
+const ofReferences = ({ place }: { readonly place: string }): boolean => !place.includes('.keptAngles[');
+
 describe.each(FILES)('the references of %s', (_, job) => {
   const references = allReferences(job);
 
   it.each(LISTS)('in %s: one that leads nowhere is the one fault, at its place', (list) => {
     for (const { owner, place, from } of references) {
       if (from !== list) continue;
-      const faults = jobFaults(withValue(job, keysOf(`${owner}${place}`), 'gone') as Job);
+      const faults = jobFaults(withValue(job, keysOf(`${owner}${place}`), 'gone') as Job).filter(ofReferences);
       expect(faults.map((fault) => [fault.place, fault.message.slice(-6)])).toEqual([[`${owner}${place}`, '"gone"']]);
     }
   });
@@ -104,7 +107,7 @@ describe.each(FILES)('the references of %s', (_, job) => {
       if (to.endsWith("'")) continue;
       const isMirrored = job.members.some(({ id, mirror }) => list === 'members' && id === to && mirror);
       const hasImage = list === 'points' || list === 'nodes' || isMirrored;
-      const faults = jobFaults(withValue(job, keysOf(`${owner}${place}`), `${to}'`) as Job);
+      const faults = jobFaults(withValue(job, keysOf(`${owner}${place}`), `${to}'`) as Job).filter(ofReferences);
       expect([`${owner}${place}`, faults.map((fault) => fault.place)]).toEqual([
         `${owner}${place}`,
         hasImage ? [] : [`${owner}${place}`],

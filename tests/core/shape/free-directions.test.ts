@@ -1,7 +1,7 @@
 /** The directions in which every node of the demo, and its mirror image, can be moved: each move goes as far and where it says. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { add, addScaled, distance, length, mirrored } from '../../../src/core/geometry/vector.ts';
+import { add, addScaled, distance, length, mirrored, type Vec3 } from '../../../src/core/geometry/vector.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { bareId, type NodeRef } from '../../../src/core/job/reference.ts';
 import type { Job } from '../../../src/core/job/types.ts';
@@ -23,17 +23,24 @@ function solved(job: Job): Frame {
 const frame = solved(demo);
 const references: readonly NodeRef[] = demo.nodes.flatMap(({ id }) => [id, `${id}'`]);
 
+/** Of the way what the node is free to go: a coordinate that follows another node or a point stays with that. */
+function ownWay(reference: NodeRef, way: Vec3): Vec3 {
+  const { at } = demo.nodes.find(({ id }) => id === bareId(reference))!;
+  if (at.kind !== 'lined-up') return way;
+  return (['x', 'y', 'z'] as const).map((axis, i) => (at[axis].value === undefined ? 0 : way[i]!)) as unknown as Vec3;
+}
+
 describe('where a node can be moved', () => {
   it.each(references)('%s goes where it is sent, and its other side with it', (reference) => {
     const freedom = freedomOf(frame, reference)!;
     expect(freedom.place).toEqual(frame.nodes.get(reference));
     const kind = demo.nodes.find(({ id }) => id === bareId(reference))!.at.kind;
-    expect(freedom.free).toBe(kind === 'fixed' || kind === 'point' ? 'space' : 'line');
+    expect(freedom.free).toBe(kind === 'fixed' || kind === 'point' || kind === 'lined-up' ? 'space' : 'line');
 
     const small = 0.01; // mm: along a bend the line is its tangent, which is left by less than a micrometre
     const [job, expected] =
       freedom.free === 'space'
-        ? [freedom.moved(demo, add(freedom.place, [3, 4, 5])), add(freedom.place, [3, 4, 5])]
+        ? [freedom.moved(demo, add(freedom.place, [3, 4, 5])), add(freedom.place, ownWay(reference, [3, 4, 5]))]
         : [
             freedom.moved(demo, freedom.value + small * freedom.perMm),
             addScaled(freedom.place, freedom.direction, small),

@@ -10,16 +10,16 @@ import { fromZero, type Measured } from '../../../src/drawing/blank/measured.ts'
 import { lettering } from '../../../src/drawing/lettering.ts';
 import type { Line, Picture } from '../../../src/drawing/types.ts';
 import { screenLetters } from '../../../src/ui/kit/letters.ts';
-import { demoText } from '../../command-line.ts';
+import { secondRoundText } from '../../command-line.ts';
 import { derived, tube } from '../../core/frame.ts';
 import { fonts } from '../../exports/fonts.ts';
 import { derivedFrom } from '../../exports/jobs.ts';
 import { beyond, overlapping, wordsOf } from '../words-on.ts';
 
 const paper = lettering(fonts);
-const demo = derivedFrom(demoText());
+const demo = derivedFrom(secondRoundText());
 /** Dies that hold so much that tubes get grip at their ends. */
-const gripping = derivedFrom(demoText().replaceAll(/"leastGrip": [\d.]+/gu, '"leastGrip": 600'));
+const gripping = derivedFrom(secondRoundText().replaceAll(/"leastGrip": [\d.]+/gu, '"leastGrip": 600'));
 const hoop = tube(demo, 'hoop');
 const leg = tube(gripping, 'leg');
 

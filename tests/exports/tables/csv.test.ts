@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Derived } from '../../../src/core/derive.ts';
 import { csvFiles } from '../../../src/exports/tables/csv.ts';
 import { fabrication } from '../../../src/exports/tables/fabrication.ts';
-import { demoText } from '../../command-line.ts';
+import { secondRoundText } from '../../command-line.ts';
 import { bentTube, branchAt60, derivedFrom } from '../jobs.ts';
 
 type Row = Record<string, string>;
@@ -19,7 +19,7 @@ function rowsOf(derived: Derived, fileName: string): Row[] {
 /** '' for null, else the number that the cell must read as. */
 const cell = (value: number | null | undefined) => (value === null || value === undefined ? '' : String(value));
 
-const demo = derivedFrom(demoText());
+const demo = derivedFrom(secondRoundText());
 const file = fabrication(demo);
 
 describe('the tables', () => {

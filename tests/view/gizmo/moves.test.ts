@@ -1,4 +1,4 @@
-/** Nodes of every kind, moved by their handles in the demo, and by keys. */
+/** Nodes of every kind, moved by their handles in an earlier demo, and by keys. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../../src/core/derive.ts';
@@ -13,7 +13,7 @@ import { freedomOf } from '../../../src/core/shape/free-directions.ts';
 import { gripsOf } from '../../../src/view/gizmo/grips.ts';
 import { dragMove, nudge } from '../../../src/view/gizmo/moves.ts';
 
-const parsed = parseJob(readFileSync('public/demo.cagewright.json', 'utf8'));
+const parsed = parseJob(readFileSync('tests/fixtures/demo-second-round.cagewright.json', 'utf8'));
 const demo = parsed.ok ? parsed.job : null;
 const solve = (job: Job): Derived => {
   const derivation = derive(job);
