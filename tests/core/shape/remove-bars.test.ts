@@ -6,6 +6,7 @@ import type { Edited } from '../../../src/core/edit/records.ts';
 import { distance } from '../../../src/core/geometry/vector.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
+import type { Member } from '../../../src/core/job/kinds/member.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { leaningOn, removeLeaving, removeWithLeaning } from '../../../src/core/shape/remove-bars.ts';
 import type { Frame } from '../../../src/core/solve/types.ts';
@@ -49,12 +50,18 @@ function leftByReading(job: Job, gone: string): Job {
   }
 }
 
+/** Made whole, with no angle kept. */
+function plainly(member: Member): Member {
+  const { cutBy: _, keptAngles: __, ...plain } = member;
+  return plain;
+}
+
 /** The demo with nothing that names a tube but places: only these are left for the reader to go by. */
 const untold: Job = {
   ...demo,
   feeds: [],
-  members: demo.members.map(({ cutBy: _, keptAngles: __, ...member }) => ({
-    ...member,
+  members: demo.members.map((member) => ({
+    ...plainly(member),
     ends: [
       { fit: 'auto', allowance: 0 },
       { fit: 'auto', allowance: 0 },
