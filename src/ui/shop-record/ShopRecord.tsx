@@ -3,6 +3,7 @@ import { useState, type ReactNode } from 'react';
 import { sameData } from '../../core/job/equal.ts';
 import type { Fault } from '../../core/job/fault.ts';
 import { FIRST_MARKING } from '../../core/job/kinds/marking.ts';
+import { FIRST_TORCH_GAP } from '../../core/job/kinds/torch-gap.ts';
 import { allThatDiffers } from '../../core/shop/differences.ts';
 import { given } from '../../core/shop/exchange.ts';
 import { FIRST_SCATTER, GREATEST_SCATTER } from '../../core/shop/kinds/scatter.ts';
@@ -10,6 +11,7 @@ import { tapeReading, tapesOf } from '../../core/units/tape.ts';
 import { FROM, MARKED } from '../../core/words/marks.ts';
 import { benderInWords } from '../../core/words/shop.ts';
 import { shopRecord, useDocument, useShop } from '../../store/page.ts';
+import { LengthField } from '../fields/Fields.tsx';
 import { deviationKind } from '../fields/kinds.ts';
 import { FaultList } from '../kit/FaultList.tsx';
 import { Section } from '../kit/Section.tsx';
@@ -82,8 +84,11 @@ export default function ShopRecord(props: {
       <Section title="Hole saws" count={shop.saws.length} open>
         <SawTable />
       </Section>
-      <Section title="Marks and scatter" open>
+      <Section title="Marks, scatter, torch" open>
         <HabitRows />
+        <div className="fields">
+          <TorchGap />
+        </div>
       </Section>
     </div>
   );
@@ -129,6 +134,18 @@ function HabitRows(): ReactNode {
         ['of a rotation', `${rotation}°`],
         ['of a mark', `${deviationKind(unit, GREATEST_SCATTER).show(place)} ${unit}`],
       ]}
+    />
+  );
+}
+
+/** What a new job is given; jobs that were begun before keep theirs. */
+function TorchGap(): ReactNode {
+  const torchGap = useShop((state) => state.shop.torchGap ?? FIRST_TORCH_GAP);
+  return (
+    <LengthField
+      label="Torch gap of a new job"
+      value={torchGap}
+      commit={(value) => shopRecord.getState().change((shop) => ({ ...shop, torchGap: value }))}
     />
   );
 }
