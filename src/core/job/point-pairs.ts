@@ -2,7 +2,7 @@
  * Which measured points are a pair, one on either side of the car, and how unlike the two are. The left one has y above 0, the right one
  * below; how they are named decides nothing of that. Two are a pair where the right one lies within NEAR of the mirror image of the left in
  * y = 0 and each is the nearest to the other that it may be paired with. Where names tell (a word for the side in both), they have to
- * be alike but for it, and such pairs come before those by place alone. What is left over says why.
+ * be alike but for it, and such pairs come before those by place alone. What is left over: unpaired.ts.
  */
 import { distance, length, mirrored, type Vec3 } from '../geometry/vector.ts';
 import { remembered } from '../remembered.ts';
@@ -21,38 +21,24 @@ export interface PointPair {
   readonly off: number;
 }
 
-/** A point without a pair. */
-export type Alone =
-  /** Its own mirror image is within NEAR: it stands on the centre plane and wants no pair. */
-  | { readonly why: 'centre' | 'none-near'; readonly point: Point }
-  /** `named` is called alike but for the side: it lies on the same side of the car, or `off` mm from the mirror image. */
-  | { readonly why: 'same-side' | 'too-far'; readonly point: Point; readonly named: Point; readonly off: number };
-
 export interface PointPairs {
   /** The most unlike first. */
   readonly pairs: readonly PointPair[];
-  /** In the order of the job. */
-  readonly alone: readonly Alone[];
-  /** The mean of what the pairs differ by; null without a pair. */
-  readonly mean: Vec3 | null;
   /** The pair of each point that has one. */
   readonly of: ReadonlyMap<PointId, PointPair>;
 }
 
 /** The pairs among these points. */
 export const pairsOfPoints = remembered((points: readonly Point[]): PointPairs => {
-  const telling = new Map(points.map((point) => [point, tellingOf(point.name)] as const));
   const [left, right] = [
     points.filter(({ position }) => position[1] > 0),
     points.filter(({ position }) => position[1] < 0),
   ];
-  const isNamed = (a: Point, b: Point): boolean => namedAlike(telling.get(a)!, telling.get(b)!);
-  const mayBe = (a: Point, b: Point): boolean =>
-    isNamed(a, b) || telling.get(a)!.side === null || telling.get(b)!.side === null;
+  const mayBe = (a: Point, b: Point): boolean => namedAlike(a, b) || tellingOf(a) === null || tellingOf(b) === null;
   const close = closeTogether(left, right);
   const pairs: PointPair[] = [];
   const paired = new Set<Point>();
-  for (const allowed of [isNamed, mayBe]) {
+  for (const allowed of [namedAlike, mayBe]) {
     const open = close.filter(([a, b]) => !paired.has(a) && !paired.has(b) && allowed(a, b));
     for (const [a, b] of mutuallyNearest(open)) {
       pairs.push(pairOf(a, b));
@@ -60,11 +46,8 @@ export const pairsOfPoints = remembered((points: readonly Point[]): PointPairs =
     }
   }
   pairs.sort((one, other) => other.off - one.off);
-  const rest = points.filter((point) => !paired.has(point));
   return {
     pairs,
-    alone: rest.map((point) => aloneFor(point, rest, isNamed)),
-    mean: meanOf(pairs.map(({ differs }) => differs)),
     of: new Map(pairs.flatMap((pair) => [[pair.left.id, pair] as const, [pair.right.id, pair] as const])),
   };
 });
@@ -73,23 +56,6 @@ function pairOf(left: Point, right: Point): PointPair {
   const [a, b] = [left.position, right.position];
   const differs: Vec3 = [b[0] - a[0], 0 - b[1] - a[1], b[2] - a[2]];
   return { left, right, differs, off: length(differs) };
-}
-
-function aloneFor(point: Point, rest: readonly Point[], isNamed: (a: Point, b: Point) => boolean): Alone {
-  const { position } = point;
-  const off = (other: Point): number => distance(position, mirrored(other.position));
-  const named = rest.filter((other) => other !== point && isNamed(point, other)).toSorted((a, b) => off(a) - off(b))[0];
-  if (named !== undefined) {
-    const isSameSide = Math.sign(named.position[1]) === Math.sign(position[1]);
-    return { why: isSameSide ? 'same-side' : 'too-far', point, named, off: off(named) };
-  }
-  return { why: off(point) <= NEAR ? 'centre' : 'none-near', point };
-}
-
-function meanOf(all: readonly Vec3[]): Vec3 | null {
-  if (all.length === 0) return null;
-  const mean = (axis: 0 | 1 | 2): number => all.reduce((sum, each) => sum + each[axis], 0) / all.length;
-  return [mean(0), mean(1), mean(2)];
 }
 
 type Near = readonly [left: Point, right: Point, off: number];
@@ -121,27 +87,17 @@ function mutuallyNearest(close: readonly Near[]): readonly Near[] {
   return close.filter((near) => best.get(near[0]) === near && best.get(near[1]) === near);
 }
 
-/** The side that a name tells, and the name without it; null where it tells none, or both. */
-interface Telling {
-  readonly side: 'left' | 'right' | null;
-  readonly stem: string;
-}
-
-const SIDES: Readonly<Record<string, 'left' | 'right'>> = {
-  left: 'left',
-  l: 'left',
-  lh: 'left',
-  right: 'right',
-  r: 'right',
-  rh: 'right',
-};
-
-function tellingOf(name: string): Telling {
+/** The side that the point's name tells, and the name without it; null where it tells none, or several. */
+const tellingOf = remembered(({ name }: Point): { readonly isLeft: boolean; readonly stem: string } | null => {
   const words = name.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
-  const sides = words.filter((word) => Object.hasOwn(SIDES, word));
-  if (sides.length !== 1) return { side: null, stem: '' };
-  return { side: SIDES[sides[0]!]!, stem: words.filter((word) => word !== sides[0]).join(' ') };
-}
+  const sides = words.filter((word) => /^(?:l|r|lh|rh|left|right)$/u.test(word));
+  const [side] = sides;
+  if (side === undefined || sides.length > 1) return null;
+  return { isLeft: side.startsWith('l'), stem: words.filter((word) => word !== side).join(' ') };
+});
 
-const namedAlike = (a: Telling, b: Telling): boolean =>
-  a.side !== null && b.side !== null && a.side !== b.side && a.stem === b.stem;
+/** Whether both names tell a side, each the other one, and are alike but for it. */
+export function namedAlike(one: Point, other: Point): boolean {
+  const [a, b] = [tellingOf(one), tellingOf(other)];
+  return a !== null && b !== null && a.isLeft !== b.isLeft && a.stem === b.stem;
+}

@@ -1,7 +1,9 @@
 /** Left and right in sentences: what the measured points differ by from side to side. */
 import { UNSEEN } from '../checks/limits.ts';
 import type { Vec3 } from '../geometry/vector.ts';
-import type { Alone, PointPairs } from '../job/point-pairs.ts';
+import type { Point } from '../job/kinds/point.ts';
+import { pairsOfPoints } from '../job/point-pairs.ts';
+import { meanDifference, type Alone } from '../job/unpaired.ts';
 import { shownName } from '../job/shown.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { comparedLength } from './lengths.ts';
@@ -14,7 +16,9 @@ const RIGHT_IS = [
 ] as const;
 
 /** "On average of 9 pairs the right side is 2.1 mm wider and 0.8 mm lower."; null without a pair. */
-export function asymmetryInWords({ pairs, mean }: PointPairs, unit: LengthUnit): string | null {
+export function asymmetryInWords(points: readonly Point[], unit: LengthUnit): string | null {
+  const { pairs } = pairsOfPoints(points);
+  const mean = meanDifference(points);
   if (mean === null) return null;
   const parts = differencesInWords(mean, unit, UNSEEN);
   const of = pairs.length === 1 ? 'By the one pair' : `On average of ${pairs.length} pairs`;

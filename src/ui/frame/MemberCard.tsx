@@ -22,6 +22,7 @@ import { DeleteMembers } from './DeleteMembers.tsx';
 import { EndEditor } from './EndEditor.tsx';
 import { PathEditor } from './PathEditor.tsx';
 import { PiecesEditor } from './PiecesEditor.tsx';
+import { SidesEditor } from './SidesEditor.tsx';
 
 export function MemberCard({ member }: { member: Member }): ReactNode {
   const job = useDocument((state) => state.job);
@@ -82,6 +83,7 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
         />
       </div>
       <MirrorSwitch member={member} />
+      {member.mirror && <SidesEditor member={member} />}
       <LevelSwitch member={member} />
       <h3>Path</h3>
       <PathEditor member={member} />

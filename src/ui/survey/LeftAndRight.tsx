@@ -1,7 +1,8 @@
 /** Left and right: how unlike the two sides of the car are, pair by pair, and what has no pair. */
 import type { ReactNode } from 'react';
 import type { Point } from '../../core/job/kinds/point.ts';
-import type { PointPairs } from '../../core/job/point-pairs.ts';
+import { pairsOfPoints } from '../../core/job/point-pairs.ts';
+import { unpaired } from '../../core/job/unpaired.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { decimalLength } from '../../core/units/length.ts';
 import { aloneInWords, asymmetryInWords } from '../../core/words/sides.ts';
@@ -9,10 +10,11 @@ import { useDocument, useEditor } from '../../store/page.ts';
 
 const WAYS = ['Forward', 'Outward', 'Up'] as const;
 
-export function LeftAndRight({ sides }: { sides: PointPairs }): ReactNode {
+export function LeftAndRight({ points }: { points: readonly Point[] }): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const selection = useEditor((state) => state.selection);
-  const { pairs, alone } = sides;
+  const { pairs } = pairsOfPoints(points);
+  const alone = unpaired(points);
   const show = (mm: number): string => decimalLength(mm, unit, unit === 'in' ? 3 : 1);
   const isChosen = (point: Point): boolean => selection?.kind === 'point' && selection.id === point.id;
   return (
@@ -22,7 +24,7 @@ export function LeftAndRight({ sides }: { sides: PointPairs }): ReactNode {
       ) : (
         <>
           <p>
-            <strong>{asymmetryInWords(sides, unit)}</strong>
+            <strong>{asymmetryInWords(points, unit)}</strong>
           </p>
           <p className="small">
             How far the right point is from the mirror image of the left, in {unit === 'in' ? 'inches' : 'millimetres'};

@@ -17,7 +17,6 @@ export default function SurveyStation(): ReactNode {
   const points = useDocument((state) => state.job.points);
   const bodyLines = useDocument((state) => state.job.bodyLines);
   const selection = useEditor((state) => state.selection);
-  const sides = pairsOfPoints(points);
   const chosen = selection?.kind === 'point' ? points.find((point) => point.id === bareId(selection.id)) : undefined;
   return (
     <div className="station">
@@ -38,8 +37,8 @@ export default function SurveyStation(): ReactNode {
       )}
       <div className="sections">
         {points.length > 0 && (
-          <Section title="Left and right" count={sides.pairs.length}>
-            <LeftAndRight sides={sides} />
+          <Section title="Left and right" count={pairsOfPoints(points).pairs.length}>
+            <LeftAndRight points={points} />
           </Section>
         )}
         <Section title="Add a point" open={points.length === 0}>

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../../src/core/job/kinds/point.ts';
 import { pairsOfPoints } from '../../../src/core/job/point-pairs.ts';
+import { meanDifference, unpaired } from '../../../src/core/job/unpaired.ts';
 import { aloneInWords, asymmetryInWords } from '../../../src/core/words/sides.ts';
 import { drawn } from '../../draws.ts';
 import { fixed } from '../../laws/frames.ts';
@@ -11,7 +12,7 @@ type Triple = readonly [number, number, number];
 const point = (name: string, position: Triple): Point => ({ id: name, name, position });
 const names = (points: readonly Point[]) =>
   pairsOfPoints(points).pairs.map(({ left, right }) => [left.name, right.name]);
-const why = (points: readonly Point[]) => pairsOfPoints(points).alone.map((each) => [each.point.name, each.why]);
+const why = (points: readonly Point[]) => unpaired(points).map((each) => [each.point.name, each.why]);
 
 /** Left points on a grid, 150 mm apart at least; what the right one is off by, at most 14 mm along each axis; how both are called. */
 const CALLED: readonly ((i: number) => readonly [string, string])[] = [
@@ -38,8 +39,9 @@ describe('pairs of measured points', () => {
         const points = made
           .flatMap(({ left, right }, i) => (corners[i]!.rank > 0 ? [left, right] : [right, left]))
           .toSorted((a, b) => (a.position[2] % 7) - (b.position[2] % 7));
-        const { pairs, alone, mean, of } = pairsOfPoints(points);
-        expect(alone).toEqual([]);
+        const { pairs, of } = pairsOfPoints(points);
+        const mean = meanDifference(points);
+        expect(unpaired(points)).toEqual([]);
         expect(pairs).toHaveLength(made.length);
         for (const [i, { left, right }] of made.entries()) {
           const pair = of.get(left.id)!;
@@ -83,8 +85,8 @@ describe('pairs of measured points', () => {
       point('Tower, right', [-900, 481, 500]),
       point('Column', [800, 340, 570]),
     ];
-    const { pairs, alone, mean } = pairsOfPoints(points);
-    expect([pairs, mean]).toEqual([[], null]);
+    const alone = unpaired(points);
+    expect([pairsOfPoints(points).pairs, meanDifference(points)]).toEqual([[], null]);
     expect(alone.map((each) => [each.point.name, each.why])).toEqual([
       ['Tunnel', 'centre'],
       ['Exact', 'centre'],
@@ -95,8 +97,8 @@ describe('pairs of measured points', () => {
       ['Column', 'none-near'],
     ]);
     expect(aloneInWords(alone[2]!, 'mm')).toContain('Roof, right lies 45.0 mm from its mirror image');
-    expect(asymmetryInWords(pairsOfPoints(points), 'mm')).toBeNull();
-    expect(pairsOfPoints([]).alone).toEqual([]);
+    expect(asymmetryInWords(points, 'mm')).toBeNull();
+    expect(unpaired([])).toEqual([]);
   });
 
   it('sum up in one sentence, in the unit of the job', () => {
@@ -104,12 +106,12 @@ describe('pairs of measured points', () => {
       point(`${name} left`, [0, y, 0]),
       point(`${name} right`, [forward, -y - outward, up]),
     ];
-    const wider = pairsOfPoints([...pair('a', 500, [0, 3, -1]), ...pair('b', 700, [0.2, 1, -2])]);
+    const wider = [...pair('a', 500, [0, 3, -1]), ...pair('b', 700, [0.2, 1, -2])];
     expect(asymmetryInWords(wider, 'mm')).toBe(
       'On average of 2 pairs the right side is 2.0 mm wider and 1.5 mm lower.',
     );
     expect(asymmetryInWords(wider, 'in')).toContain('0.079 in wider');
-    expect(asymmetryInWords(pairsOfPoints(pair('a', 500, [0, 0, 0])), 'mm')).toBe(
+    expect(asymmetryInWords(pair('a', 500, [0, 0, 0]), 'mm')).toBe(
       'By the one pair the right side is the mirror image of the left, to 0.5 mm.',
     );
   });

@@ -1,0 +1,33 @@
+/** Left and right: the pairs of the survey, and a mirrored member that follows the other side, the mean, or is made two. */
+import { choose, expect, goTo, rowOf, start, test, undoKey } from './journey.ts';
+
+const MEMBERS = 'Members in build order';
+
+test('left and right are compared, and a leg follows the right points, the mean, or each side its own', async ({
+  page,
+}) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  await page.getByText('Left and right', { exact: true }).click();
+  const pairs = page.getByRole('table', { name: /^Pairs of points/ });
+  await expect(pairs.getByRole('row')).toHaveCount(13);
+  await expect(page.getByText(/^On average of 12 pairs the right side is/)).toBeVisible();
+  await pairs.getByRole('button', { name: 'Rear spring tower, right' }).click();
+  await expect(page.getByRole('article', { name: 'Point Rear spring tower, right' })).toBeVisible();
+
+  await goTo(page, 'Frame');
+  await choose(page, MEMBERS, 'Front leg');
+  const sides = page.getByRole('region', { name: 'Left and right' });
+  await expect(sides).toContainText('Follows the left points.');
+  const right = sides.getByRole('button', { name: 'Follow the right points' });
+  await expect(sides.locator('.switch', { hasText: 'Follow the right points' })).toContainText('Front leg foot 0.1');
+  await right.click();
+  await expect(sides).toContainText('Placed by the right points: Windscreen, top corner, right');
+  await undoKey(page).click();
+  await expect(sides).toContainText('Follows the left points.');
+  await sides.getByRole('button', { name: 'Follow the mean of both sides' }).click();
+  await expect(sides).toContainText('Placed by the mean of both sides');
+  await sides.getByRole('button', { name: 'Each side its own' }).click();
+  await expect(sides).toHaveCount(0);
+  await expect(rowOf(page, MEMBERS, 'Front leg, right')).toBeVisible();
+});
