@@ -11,7 +11,7 @@
 import type { Path } from '../../core/geometry/path.ts';
 import { ROUNDING } from '../../core/geometry/tolerance.ts';
 import { addScaled, cross, dot, length, normalize, rejectFrom, scale, type Vec3 } from '../../core/geometry/vector.ts';
-import { STEEL_DENSITY } from '../../core/solve/amount.ts';
+import { sectionArea, STEEL_DENSITY } from '../../core/solve/amount.ts';
 import type { Frame, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
 import { isWhole } from '../shared/whole.ts';
 import { lineFrom, stretchesAbout } from './about.ts';
@@ -22,8 +22,12 @@ import type { Keep, Kernel, Shape, Stretch } from './kernel.ts';
 const BEFORE_TIP = 0.5;
 /** What is modelled beyond what is needed, so that no face of a tool ends within the tube. */
 const CLEAR = 1;
+/** Behind a bend the run tube cuts again at steps of so much of its radius: what is left between two is a rim of less than a millimetre. */
+const STEP_BEHIND = 0.5;
 /** The kernel can give up on a cut in silence: a body that is off the tube's mass by this share is none. */
 const MASS_AGREES = 0.01;
+/** mm of the tube. What a cope is taken to take off at the least: masses are no better where it barely touches. */
+const LEAST_TAKEN = 0.05;
 /**
  * How a body is tried, one way after the other: where about the tube its seam runs, in radians, since a cut that runs along a seam
  * may fail; and whether what lies behind a narrow run tube is cut away whole, which may fail where the two are nearly alike.
@@ -64,13 +68,24 @@ function bodyBy(oc: Kernel, keep: Keep, tube: SolvedTube, bars: Frame['bars'], w
   return scoped((brief) => {
     const uncut = sweptSolid(oc, brief, chain, outerDiameter / 2, outerDiameter / 2 - wall, seam);
     const tools = tube.ends.flatMap((end) => toolsOf(oc, brief, end, outerDiameter / 2, bars, seam, way.behind));
-    if (tools.length === 0) return keep(oc.TopoDS.Solid(uncut));
-    const [greatest] = solidsIn(oc, brief, cutBy(oc, brief, uncut, tools))
+    const allowed = massAllowed(tube);
+    const left = tools.length === 0 ? uncut : cutBy(oc, brief, uncut, tools);
+    const [greatest] = solidsIn(oc, brief, left)
       .map((piece) => ({ piece, mass: STEEL_DENSITY * volumeOf(oc, brief, piece) }))
       .toSorted((a, b) => b.mass - a.mass);
-    if (greatest === undefined || Math.abs(greatest.mass / tube.mass - 1) > MASS_AGREES) return null;
+    if (greatest === undefined || Math.abs(greatest.mass - tube.mass) > allowed) return null;
     return isValid(oc, brief, greatest.piece) ? keep(oc.TopoDS.Solid(greatest.piece)) : null;
   });
+}
+
+/**
+ * How far a body may be off the tube's mass, kg: a share of it, and no more than half of the steel that the smaller of its copes takes off, so
+ * that a body that an end is not cut on is none.
+ */
+function massAllowed(tube: SolvedTube): number {
+  const coped = tube.ends.filter(({ cuts, tip }) => cuts.length > 0 && tip !== null);
+  const taken = coped.map((end) => Math.max(LEAST_TAKEN, end.meanTrim - startOf(end)));
+  return Math.min(MASS_AGREES * tube.mass, (STEEL_DENSITY * sectionArea(tube.section) * Math.min(...taken)) / 2);
 }
 
 /** Least and greatest trim of an end, both faces of the wall, on the bore of whole degrees; null where nothing cuts it. */
@@ -130,10 +145,16 @@ function toolsOf(
     const runTubeRadius = runTube.section.outerDiameter / 2;
     const chains = stretchesAbout(runTube.path, end.position, about, runTubeRadius);
     return chains.flatMap((chain) => {
-      const filled = sweptSolid(oc, keep, chain, runTubeRadius, null, seamOff(tangentAt(chain[0]!), seam));
+      const swept = (each: readonly Stretch[]): Shape =>
+        sweptSolid(oc, keep, each, runTubeRadius, null, seamOff(tangentAt(each[0]!), seam));
+      const filled = swept(chain);
       const passesBy = withBehind && cut.reaches && Math.abs(cut.axisOffset) + radius > runTubeRadius + ROUNDING;
       const [only] = chain;
-      if (!passesBy || chain.length > 1 || only!.piece.kind === 'arc') return [filled];
+      if (!passesBy) return [filled];
+      if (chain.length > 1 || only!.piece.kind === 'arc') {
+        const behind = behindBend(chain, runTubeRadius, end.direction, trims.greatest - trims.least);
+        return [filled, ...behind.map(swept)];
+      }
       return [behindRunTube(oc, keep, only!, runTubeRadius, end.direction, 2 * about), filled];
     });
   });
@@ -141,7 +162,7 @@ function toolsOf(
 
 /**
  * What lies behind a straight run tube, as wide as it is, on the node's side: where the wall passes the run tube by, what the run tube has cut off
- * would hang on to the tube by that. (Behind a bend it does: its outline is no simple surface.)
+ * would hang on to the tube by that.
  */
 function behindRunTube(
   oc: Kernel,
@@ -157,6 +178,24 @@ function behindRunTube(
   const corner = addScaled(addScaled(addScaled(runTube.piece.from, along, runTube.from), off, -radius), ahead, -depth);
   return box(oc, keep, corner, along, off, [2 * radius, depth, runTube.to - runTube.from]);
 }
+
+/**
+ * The same behind a bend, whose outline is no simple surface: the run tube once more, step by step towards the node's side, as far as the joint
+ * reaches. No line is cut by that beyond where it leaves the run tube, and none that passes it by.
+ */
+function behindBend(chain: readonly Stretch[], radius: number, direction: Vec3, depth: number): Stretch[][] {
+  const step = radius * STEP_BEHIND;
+  return Array.from({ length: Math.ceil(depth / step) }, (_, i) => moved(chain, scale(direction, -step * (i + 1))));
+}
+
+/** The chain, moved. */
+const moved = (chain: readonly Stretch[], by: Vec3): Stretch[] =>
+  chain.map(({ piece, from, to }) => {
+    const ends = { from: addScaled(piece.from, by, 1), to: addScaled(piece.to, by, 1) };
+    const there =
+      piece.kind === 'arc' ? { ...piece, ...ends, centre: addScaled(piece.centre, by, 1) } : { ...piece, ...ends };
+    return { piece: there, from, to };
+  });
 
 /** Some direction that does not lie along `axis`. */
 const seamOff = (axis: Vec3, wanted: Vec3 = [0.36, 0.48, 0.8]): Vec3 =>

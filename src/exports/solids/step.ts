@@ -55,7 +55,11 @@ export async function stepFile({ job, tubes, bars }: Derived, oc: Kernel, going:
     return {
       fileName: 'cage.step',
       bytes: new TextEncoder().encode(text),
-      ...leftOutNote('cage.step', 'that cannot be made like this, or are cut into a bend of its own', leftOut),
+      ...leftOutNote(
+        'cage.step',
+        'that cannot be made like this, are cut into a bend of its own, or meet their run again past the cut',
+        leftOut,
+      ),
     };
   } finally {
     writer.delete();
