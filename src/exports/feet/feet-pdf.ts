@@ -2,6 +2,7 @@
  * feet.pdf: every piece of the feet at full size, to be cut to or pricked through, with what has to be known above it. Pages show whether they
  * were printed true; a piece larger than the page comes in sheets to be joined.
  */
+import { massInWords } from '../../core/units/mass.ts';
 import type { Derived } from '../../core/derive.ts';
 import { blankMass, contactArea, coveredArea, footMass } from '../../core/feet/amount.ts';
 import { formatLength, type LengthUnit } from '../../core/units/length.ts';
@@ -135,7 +136,7 @@ function factsOf({ blank, foot, count, under, outlines }: Piece, unit: LengthUni
       : ` Its middle line ${lengthFigure(blank.bend.lines[1] - (blank.bend.axis === 0 ? left : lower), unit)} from the ${blank.bend.axis === 0 ? 'left' : 'lower'} edge.`;
   return [
     `${count} Under ${under}.`,
-    `${sizeInWords([width, height], unit)}, ${blankMass(blank).toFixed(3)} kg each.`,
+    `${sizeInWords([width, height], unit)}, ${massInWords(blankMass(blank), unit)} each.`,
     ...(isWall ? [] : [footInWords(foot, unit)]),
     ...(holes.length === 0 ? [] : [`Holes: ${holes.join('; ')}.`]),
     ...(bend === null ? [] : [`${bend}${along}`]),
@@ -147,5 +148,5 @@ function footInWords(foot: Piece['foot'], unit: LengthUnit): string {
   const touches = `The foot touches the car with ${areaInWords(contactArea(foot), unit)}`;
   const covers =
     foot.kind === 'box' ? ` (the foot of its walls) and covers ${areaInWords(coveredArea(foot), unit)}` : '';
-  return `${touches}${covers}; ${footMass(foot).toFixed(2)} kg in all.`;
+  return `${touches}${covers}; ${massInWords(footMass(foot), unit)} in all.`;
 }

@@ -1,4 +1,5 @@
 /** The feet of the cage: plates and boxes, with their holes and the bend of a plate that lies over a kink of the car. */
+import { massInWords } from '../../core/units/mass.ts';
 import { useMemo, type ReactNode } from 'react';
 import {
   addFoot,
@@ -121,7 +122,7 @@ function FootMore({ foot }: { foot: Foot }): ReactNode {
         {stands.length === 0
           ? 'No end stands on it yet.'
           : `Stands under ${stands.map(({ tube, which }) => `${tube.number} ${which === 0 ? 'A' : 'B'}`).join(', ')}.`}{' '}
-        {touchInWords(foot, { lengthUnit: unit })} {footMass(foot).toFixed(2)} kg each.
+        {touchInWords(foot, { lengthUnit: unit })} {massInWords(footMass(foot), unit)} each.
       </p>
       {foot.kind === 'box' ? <Walls foot={foot} /> : <KinkFields foot={foot} />}
       {bend !== null && <p className="small">{bend}</p>}
