@@ -16,7 +16,7 @@ import {
   undoKey,
 } from './journey.ts';
 
-const FOOT = 'Stay foot on the tower';
+const FOOT = 'Tower strut foot';
 const NODES = /^Nodes/;
 
 /** In view of the foot alone, square from the left: forward is to the left on the screen. */
@@ -106,22 +106,22 @@ test(
     expect(after[2]! - atFirst[2]!).toBeCloseTo(25.4 / 8, 9);
     [0, 1].forEach((axis) => expect(after[axis]).toBeCloseTo(atFirst[axis]!, 9));
 
-    const lengthOfStay = async (): Promise<string> => {
+    const lengthOfStrut = async (): Promise<string> => {
       await page
         .getByRole('article', { name: `Node ${FOOT}` })
-        .getByRole('button', { name: 'Rear stay' })
+        .getByRole('button', { name: 'Tower strut' })
         .click();
-      await expect(spoken(page)).toContainText('Rear stay');
+      await expect(spoken(page)).toContainText('Tower strut');
       return spoken(page).innerText();
     };
-    const before = await lengthOfStay();
+    const before = await lengthOfStrut();
     await page.getByRole('tab', { name: /^Nodes/ }).click();
     await choose(page, NODES, FOOT);
     await page.getByRole('button', { name: 'Fit what is selected' }).click();
     const bar = await grabUp(page);
     await page.mouse.move(bar.x, bar.y - 40);
     await page.mouse.up();
-    expect(await lengthOfStay()).not.toBe(before);
+    expect(await lengthOfStrut()).not.toBe(before);
   },
 );
 
@@ -160,9 +160,9 @@ test('a key that asks for a place beyond a tube says so, on the screen and in wo
   await start(page);
   await goTo(page, 'Frame');
   await page.getByRole('tab', { name: /^Nodes/ }).click();
-  await choose(page, NODES, 'Sill bar at the hoop');
+  await choose(page, NODES, 'Door bar low at the hoop');
   const distance = page
-    .getByRole('article', { name: /^Node Sill bar/ })
+    .getByRole('article', { name: /^Node Door bar low at the hoop/ })
     .getByRole('textbox', { name: 'Along the tube' });
   await enter(distance, '3/8');
   await bay(page).focus();

@@ -1,6 +1,7 @@
 /** Feet on the screen: an end is put on a new one in one step, its slope is typed as a level shows it, its holes and kink are drawn. */
 import type { Page } from '@playwright/test';
-import { choose, enter, expect, goTo, savedText, start, test } from './journey.ts';
+import { demoText } from '../command-line.ts';
+import { choose, enter, expect, goTo, openFile, savedText, start, test } from './journey.ts';
 
 interface Saved {
   readonly members: readonly { readonly name: string; readonly ends: readonly Record<string, unknown>[] }[];
@@ -11,11 +12,29 @@ const saved = async (page: Page): Promise<Saved> => JSON.parse(await savedText(p
 const MEMBERS = 'Members in build order';
 const STAY = 'Rear stay';
 
+/** How far the tower under it falls forward, in radians. */
+const FORWARD = (25 * Math.PI) / 180;
+const BARE = 'No feet';
+
+/** The demo with none of its feet: where it has one, the end is cut to a plate that lies as the foot did. */
+function withoutFeet(): string {
+  const { feet: _, ...job } = JSON.parse(demoText()) as Saved;
+  const bare = ({ foot, ...end }: Record<string, unknown>) => (foot === undefined ? end : { ...end, fit: 'plate' });
+  const members = job.members.map((member) => ({ ...member, ends: member.ends.map(bare) }));
+  return JSON.stringify({ ...job, name: BARE, members });
+}
+
+async function startWithoutFeet(page: Page): Promise<void> {
+  await start(page);
+  await openFile(page, 'bare.cagewright.json', withoutFeet());
+  await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue(BARE);
+}
+
 test('an end stands on a new foot in one step; its slope is two angles of a level, never a vector', async ({
   page,
 }) => {
   await page.setViewportSize({ width: 390, height: 844 });
-  await start(page);
+  await startWithoutFeet(page);
   const before = await savedText(page);
   await goTo(page, 'Frame');
   await choose(page, MEMBERS, STAY);
@@ -26,8 +45,12 @@ test('an end stands on a new foot in one step; its slope is two angles of a leve
   const endB = async () => (await saved(page)).members.find(({ name }) => name === STAY)!.ends[1]!;
   const { feet } = await saved(page);
   expect(feet).toEqual([expect.objectContaining({ name: 'Foot plate 1', kind: 'plate' })]);
-  // Turned as its plate was, 25 degrees forward.
-  expect(await endB()).toMatchObject({ fit: 'foot', foot: feet[0]!['id'], normal: [0.4226, 0, 0.9063] });
+  // Turned as its plate was.
+  expect(await endB()).toMatchObject({
+    fit: 'foot',
+    foot: feet[0]!['id'],
+    normal: [Math.sin(FORWARD), 0, Math.cos(FORWARD)].map((part) => expect.closeTo(part, 9)),
+  });
   await expect(end).toContainText('cut to its foot, Foot plate 1');
 
   await enter(end.getByRole('textbox', { name: /^Falls forward/ }), '-3');
@@ -61,7 +84,7 @@ test('an end stands on a new foot in one step; its slope is two angles of a leve
 test('feet are listed with what they are made of: added, drilled, bent, and kept while something stands on them', async ({
   page,
 }) => {
-  await start(page);
+  await startWithoutFeet(page);
   await goTo(page, 'Frame');
   await page.getByRole('tab', { name: 'Tube & dies' }).click();
   await page.getByRole('button', { name: 'Add a plate', exact: true }).click();

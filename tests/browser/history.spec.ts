@@ -35,7 +35,7 @@ async function editALot(page: Page): Promise<number> {
     async () => page.getByRole('button', { name: 'Later' }).click(),
     async () => {
       await page.getByRole('tab', { name: /^Nodes/ }).click();
-      await choose(page, /^Nodes/, 'Stay foot on the tower');
+      await choose(page, /^Nodes/, 'Tower strut foot');
       await enter(page.getByRole('article', { name: /^Node/ }).getByRole('textbox', { name: 'Height' }), '1/4');
     },
     async () => page.getByRole('combobox', { name: 'Placed' }).selectOption({ index: 0 }),

@@ -53,19 +53,19 @@ async function pressInTheBay(page: Page): Promise<void> {
   await expect(spoken(page)).toBeEmpty();
   await page.mouse.click(number.x + number.width / 2, number.y + number.height / 2);
   await expect(spoken(page)).toContainText(/^Tube \d+/);
-  const name = /^Tube \d+, (?<name>.*?)(?: \((?:left|right)\))?:/u.exec(await spoken(page).innerText())!.groups![
-    'name'
-  ]!;
+  const name = /^Tube \d+, (?<name>.*?)(?:, piece \d+ of \d+)?(?: \((?:left|right)\))?:/u.exec(
+    await spoken(page).innerText(),
+  )!.groups!['name']!;
   await expect(rowOf(page, MEMBERS, name)).toHaveAttribute('aria-selected', 'true');
 }
 
 /** A finding leads to its place and selects its tube. */
 async function findingLeads(page: Page): Promise<void> {
   await goTo(page, 'Checks');
-  const finding = page.getByRole('button', { name: /Warning.*Windscreen header, end A/ });
+  const finding = page.getByRole('button', { name: /Warning.*Rear stay \(left\), end A/ });
   await finding.click();
   await expect(finding).toHaveAttribute('aria-current', 'true');
-  await expect(spoken(page)).toContainText('Windscreen header');
+  await expect(spoken(page)).toContainText('Rear stay (left)');
   // The sign of the finding stands over its place, now in the middle of the bay.
   const ground = (await bay(page).boundingBox())!;
   await expect(async () => {
@@ -82,5 +82,5 @@ async function findingLeads(page: Page): Promise<void> {
     expect(Math.min(...away)).toBeLessThan(60);
   }).toPass({ timeout: 5_000 });
   await goTo(page, 'Frame');
-  await expect(page.getByRole('article', { name: 'Member Windscreen header' })).toBeVisible();
+  await expect(page.getByRole('article', { name: 'Member Rear stay' })).toBeVisible();
 }

@@ -30,7 +30,7 @@ async function expectAboveTheFold(page: Page, rows: number): Promise<void> {
   ]);
   expect(picks!.y).toBeGreaterThanOrEqual(last!.y + last!.height);
   await showPart(page, 'Ends');
-  await expect(page.getByRole('heading', { name: /Cut to its plate/iu }).first()).toBeInViewport({ ratio: 1 });
+  await expect(page.getByRole('heading', { name: /Cut to its foot/iu }).first()).toBeInViewport({ ratio: 1 });
   await showPart(page, 'Bending');
   const bends = page.getByRole('region', { name: 'Bends' }).getByRole('table').first().getByRole('row');
   for (let row = 0; row < rows; row += 1) await expect(bends.nth(row)).toBeInViewport({ ratio: 1 });
