@@ -6,7 +6,8 @@ import './hints.css';
 const HINTS: readonly { readonly what: string; readonly how: string }[] = [
   { what: 'Look round', how: 'Drag to turn, pinch or wheel to zoom.' },
   { what: 'Pick it', how: 'Press a tube here or in a table.' },
-  { what: 'Type as you speak', how: '21 1/2, 1\u2032 9-1/2\u2033, 546mm or 47 1/2 / 2.' },
+  // No example is parted at a line's end.
+  { what: 'Type as you speak', how: '21\u00a01/2, 1\u2032\u00a09-1/2\u2033, 546mm or 47\u00a01/2\u00a0/\u00a02.' },
 ];
 
 const wereSeen = (kept: unknown): boolean => kept === true;

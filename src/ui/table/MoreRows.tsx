@@ -1,6 +1,18 @@
 /** How many rows of a long list lie below its box: a scroll bar is not seen on every machine. */
 import { useEffect, useState, type ReactNode, type RefObject } from 'react';
 
+/** How many of these rows, which stand one under the other, have their middle below that height of the page; log n, since it is asked as one scrolls. */
+function rowsBelow(rows: readonly Element[], bottom: number): number {
+  let [above, below] = [0, rows.length];
+  while (above < below) {
+    const middle = Math.floor((above + below) / 2);
+    const box = rows[middle]!.getBoundingClientRect();
+    if (box.top + box.height / 2 < bottom) above = middle + 1;
+    else below = middle;
+  }
+  return rows.length - above;
+}
+
 /** Nothing where the list is not longer than its box. At its end it says so, and keeps its place. */
 export function MoreRows({ body, count }: { body: RefObject<HTMLElement | null>; count: number }): ReactNode {
   const [below, setBelow] = useState<number | null>(null);
@@ -10,10 +22,8 @@ export function MoreRows({ body, count }: { body: RefObject<HTMLElement | null>;
     const look = (): void => {
       // The box that is taken away is seen to shrink before this effect is taken back.
       if (body.current === null) return;
-      const { scrollHeight, clientHeight, scrollTop } = box;
-      const row = body.current.offsetHeight / Math.max(count, 1);
-      const isLonger = scrollHeight > clientHeight + 1;
-      setBelow(isLonger ? Math.max(0, Math.round((scrollHeight - clientHeight - scrollTop) / row)) : null);
+      const isLonger = box.scrollHeight > box.clientHeight + 1;
+      setBelow(isLonger ? rowsBelow([...body.current.children], box.getBoundingClientRect().bottom) : null);
     };
     const sizes = new ResizeObserver(look);
     sizes.observe(box);
