@@ -33,8 +33,8 @@ async function startWithoutFeet(page: Page): Promise<void> {
 test('an end stands on a new foot in one step; its slope is two angles of a level, never a vector', async ({
   page,
 }) => {
-  await page.setViewportSize({ width: 390, height: 844 });
   await startWithoutFeet(page);
+  await page.setViewportSize({ width: 390, height: 844 });
   const before = await savedText(page);
   await goTo(page, 'Frame');
   await choose(page, MEMBERS, STAY);
