@@ -23,7 +23,7 @@ const BESIDE = 2.6;
 export function wrapSurface(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap): Mark[] {
   const tall = wrap.baseline - wrap.lower;
   const fixed = [
-    ...scrap(wrap),
+    ...scrap(wrap, tall),
     ...edges(wrap, tall),
     ...degrees(wrap, tall),
     ...tubeLines(face, end, wrap, tall),
@@ -41,9 +41,9 @@ export const degreeLabel = (degrees: number): string => {
 };
 
 /** Hatched between the lower edge and the cut line; said in words where it is deep enough. */
-function scrap(wrap: Wrap): Mark[] {
+function scrap(wrap: Wrap, tall: number): Mark[] {
   const pieces = wrap.pieces.map((piece) => piece.map((place) => unroll(wrap, place)));
-  const label = placeForLabel(wrap, pieces);
+  const label = placeForLabel(wrap, pieces, nodeHeight(wrap, tall));
   return [
     ...pieces.flatMap((piece) => hatched(piece, 3).map((places) => line('template', places, FAINT))),
     ...(label === null
@@ -55,16 +55,24 @@ function scrap(wrap: Wrap): Mark[] {
   ];
 }
 
-/** As near under the throat as it stands clear of the 0 line and of the cut line; null where there is no such place. */
-function placeForLabel(wrap: Wrap, pieces: readonly (readonly Place2[])[]): Place2 | null {
-  const deep = unroll(wrap, wrap.throat);
+/** As near under the throat as it stands clear of the 0 line, of the node's line and of the cut line; null where there is no such place. */
+function placeForLabel(wrap: Wrap, pieces: readonly (readonly Place2[])[], node: number | null): Place2 | null {
+  const throat = unroll(wrap, wrap.throat);
   const zero = unroll(wrap, { phi: 0, s: 0 }).x;
   for (const aside of [0, 13, -13, 26, -26, 40, -40]) {
-    const x = deep.x + aside;
-    const y = Math.min(heightAt(pieces, x - 11), heightAt(pieces, x), heightAt(pieces, x + 11)) / 2 - 1.5;
+    const x = throat.x + aside;
+    const deep = Math.min(heightAt(pieces, x - 11), heightAt(pieces, x), heightAt(pieces, x + 11));
+    const y = besideNode(deep / 2 - 1.5, node, deep);
     if (Math.abs(x - zero) > 11 && x > 12 && x < wrap.width - 12 && y > 2) return { x, y };
   }
   return null;
+}
+
+/** Letters that would stand on the node's line stand over it where they have room under the cut line, else under it. */
+function besideNode(y: number, node: number | null, cut: number): number {
+  if (node === null || node < y - 1.5 || node > y + 4) return y;
+  const over = node + 1.5;
+  return over + 4.5 < cut ? over : node - 4.5;
 }
 
 function heightAt(pieces: readonly (readonly Place2[])[], x: number): number {
