@@ -160,9 +160,9 @@ test('a key that asks for a place beyond a tube says so, on the screen and in wo
   await start(page);
   await goTo(page, 'Frame');
   await page.getByRole('tab', { name: /^Nodes/ }).click();
-  await choose(page, NODES, 'Door bar low at the hoop');
+  await choose(page, NODES, 'Sill bar at the hoop');
   const distance = page
-    .getByRole('article', { name: /^Node Door bar low at the hoop/ })
+    .getByRole('article', { name: /^Node Sill bar/ })
     .getByRole('textbox', { name: 'Along the tube' });
   await enter(distance, '3/8');
   await bay(page).focus();

@@ -83,12 +83,12 @@ test('a straight member is made level: its end on a tube takes the height of the
   await hoop.getByRole('button', { name: 'Level', exact: true }).click();
   await expect(hoop.getByRole('alert')).toContainText('corners');
 
-  const card = await nodeCard(page, 'Door bar low at the front leg');
+  const card = await nodeCard(page, 'Sill bar at the front leg');
   expect(await chosen(field(card, 'Placed'))).toBe('on a tube at a height');
-  expect(await chosen(field(card, 'Height as'))).toBe('node Door bar low at the hoop');
+  expect(await chosen(field(card, 'Height as'))).toBe('node Sill bar at the hoop');
   const height = (text: string) => /Height[\s\S]*?(\d[\d /]*)/u.exec(text)![1]!.trim();
   const front = height(await place(card));
-  expect(height(await place(await nodeCard(page, 'Door bar low at the hoop')))).toBe(front);
+  expect(height(await place(await nodeCard(page, 'Sill bar at the hoop')))).toBe(front);
   await page.keyboard.press('Control+z');
-  expect(await chosen(field(await nodeCard(page, 'Door bar low at the front leg'), 'Placed'))).toBe('on a tube');
+  expect(await chosen(field(await nodeCard(page, 'Sill bar at the front leg'), 'Placed'))).toBe('on a tube');
 });
