@@ -15,7 +15,7 @@ import type { Finding } from './core/checks/types.ts';
 import { derive, type Derived } from './core/derive.ts';
 import { faultLine, printable, quoted, type Fault } from './core/job/fault.ts';
 import { parseJob } from './core/job/parse.ts';
-import { withSlowFindings } from './core/stages/slow.ts';
+import { withSlowFindings } from './core/stages/work.ts';
 import { FORMATS, productsOf, type Format } from './exports/products/catalogue.ts';
 import { plainPrint, type ExportFile, type PrintSettings } from './exports/shared/files.ts';
 import { makeFiles, plainSetting, type Supplies } from './exports/products/formats.ts';

@@ -1,7 +1,7 @@
 /** The stores of this page, as plain stores and as hooks; and how they are started. */
 import { useStore } from 'zustand';
 import { afterTime, besidePage, hireForStages } from '../workers/beside.ts';
-import { inSpareTime } from '../workers/doing.ts';
+import { fetchedRun, inSpareTime } from '../workers/doing.ts';
 import { browserSurroundings } from './browser.ts';
 import { createDocument, type DocumentActions, type DocumentState } from './document/createDocument.ts';
 import { createEditor, type EditorActions, type EditorState } from './editor/createEditor.ts';
@@ -29,7 +29,7 @@ export const useShop = <T>(select: (state: ShopState) => T): T => useStore(shopR
 /** Brings the work back and keeps saving it, until the page goes. */
 export function startPage(): void {
   const { work, shop } = browserSurroundings();
-  results.start(besidePage(hireForStages, afterTime, inSpareTime(work.whenIdle)));
+  results.start(besidePage(hireForStages, afterTime, inSpareTime(work.whenIdle, fetchedRun)));
   void keeping.start(work);
   void shopRecord.start(shop);
   const flush = (): void => {

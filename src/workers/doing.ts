@@ -27,8 +27,33 @@ export function attempt<Result>(work: () => Result): Came<Result> {
   }
 }
 
+/** What a stage does with an item; the page has to fetch it first. */
+export type RunOf = (stage: AnyStage) => ((item: object) => unknown) | Promise<(item: object) => unknown>;
+
 /** In this very thread, each item in one go. `whenIdle` runs a task once, and answers how to drop it. */
 export const inSpareTime =
-  (whenIdle: (task: () => void) => () => void): DoItem =>
-  (_, stage, item, heard) =>
-    whenIdle(() => heard(attempt(() => stage.run(item))));
+  (whenIdle: (task: () => void) => () => void, runOf: RunOf): DoItem =>
+  (_, stage, item, heard) => {
+    let isDropped = false;
+    const done = (run: (item: object) => unknown): void => {
+      if (!isDropped) heard(attempt(() => run(item)));
+    };
+    const drop = whenIdle(() => {
+      const run = runOf(stage);
+      if (run instanceof Promise) {
+        run.then(done, (error: unknown) => {
+          if (!isDropped) heard({ ok: false, why: String(error) });
+        });
+      } else done(run);
+    });
+    return () => {
+      isDropped = true;
+      drop();
+    };
+  };
+
+/** The work of the stages as the program has it, fetched when it is first asked for. */
+export const fetchedRun: RunOf = async ({ name }) => {
+  const { WORK } = await import('../core/stages/work.ts');
+  return WORK.find((each) => each.name === name)!.run;
+};

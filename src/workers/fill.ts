@@ -1,7 +1,7 @@
 /** Fills a request: the whole of what a worker does, and what tests call in its place. */
 import { derive, type Derived } from '../core/derive.ts';
 import { faultLine } from '../core/job/fault.ts';
-import { withSlowFindings } from '../core/stages/slow.ts';
+import { withSlowFindings } from '../core/stages/work.ts';
 import type { ExportFile } from '../exports/shared/files.ts';
 import type { Making } from '../exports/products/formats.ts';
 import { zipBytes } from '../exports/products/zip.ts';

@@ -2,7 +2,8 @@
 import { derive, type Derived } from '../core/derive.ts';
 import { faultLine } from '../core/job/fault.ts';
 import type { Job } from '../core/job/types.ts';
-import { attempt, type AnyStage, type Came } from './doing.ts';
+import type { SlowWork } from '../core/stages/slow-stage.ts';
+import { attempt, type Came } from './doing.ts';
 
 export interface Ask {
   /** null: the one of before. */
@@ -14,7 +15,7 @@ export interface Ask {
 export type Said = Came<unknown>;
 
 /** Answers one question after another; what was derived for the first of a job is there for the others. */
-export function createStageWork(stages: readonly AnyStage[]): (ask: Ask) => Said {
+export function createStageWork(stages: readonly SlowWork<object, unknown>[]): (ask: Ask) => Said {
   let derived: Derived | null = null;
   return ({ job, stage: name, id }) =>
     attempt(() => {

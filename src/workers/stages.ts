@@ -1,7 +1,7 @@
 /** The worker for slow stages. */
-import { SLOW } from '../core/stages/slow.ts';
+import { WORK } from '../core/stages/work.ts';
 import { createStageWork, type Ask } from './stage-work.ts';
 
-const work = createStageWork(SLOW);
+const work = createStageWork(WORK);
 
 addEventListener('message', ({ data }: MessageEvent<Ask>) => postMessage(work(data)));

@@ -2,7 +2,7 @@
 import { unwatched, type Going } from '../../src/drawing/going.ts';
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../src/core/derive.ts';
-import { withSlowFindings } from '../../src/core/stages/slow.ts';
+import { withSlowFindings } from '../../src/core/stages/work.ts';
 import { fabrication, type FabricationTube } from '../../src/exports/tables/fabrication.ts';
 import { plainPrint, type PrintSettings } from '../../src/exports/shared/files.ts';
 import { lettering } from '../../src/drawing/lettering.ts';

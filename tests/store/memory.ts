@@ -11,7 +11,12 @@ import { mayWriteOver, nextStamp } from '../../src/store/storage/persistence.ts'
 import type { Damaged, KeptVersion, Persistence, Stamp, Stored, Watcher } from '../../src/store/storage/persistence.ts';
 import { checkStored, damagedFrom, LAST_DATE } from '../../src/store/storage/records.ts';
 import type { Surroundings } from '../../src/store/keeping/surroundings.ts';
+import { WORK } from '../../src/core/stages/work.ts';
 import { inSpareTime } from '../../src/workers/doing.ts';
+
+/** The work of the stages, at hand: a test does not wait for what the page fetches. */
+export const workHere = ({ name }: { readonly name: string }): ((item: object) => unknown) =>
+  WORK.find((each) => each.name === name)!.run;
 
 export const DEMO = readFileSync(new URL('../../public/demo.cagewright.json', import.meta.url), 'utf8');
 
@@ -200,7 +205,7 @@ export function openBrowser(): Browser {
     const results = createResults(document, editor);
     const opening = createOpening(document, editor, keeping);
     const nth = watchers.length;
-    results.start(inSpareTime(surroundings.whenIdle));
+    results.start(inSpareTime(surroundings.whenIdle, workHere));
     const started = keeping.start(surroundings);
     const idle = (tasks = Infinity): void => {
       for (let done = 0; done < tasks && waiting.size > 0; done += 1) {

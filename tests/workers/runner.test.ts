@@ -6,10 +6,11 @@ import { derive, type Derived } from '../../src/core/derive.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
 import type { SolvedTube } from '../../src/core/solve/types.ts';
 import { rehearsals } from '../../src/core/stages/rehearsals.ts';
-import type { SlowStage } from '../../src/core/stages/slow-stage.ts';
-import { SLOW, withSlowFindings } from '../../src/core/stages/slow.ts';
+import type { SlowWork } from '../../src/core/stages/slow-stage.ts';
+import { SLOW } from '../../src/core/stages/slow.ts';
+import { WORK, withSlowFindings } from '../../src/core/stages/work.ts';
 import { besidePage, type After, type HireForStages } from '../../src/workers/beside.ts';
-import { inSpareTime, type AnyStage, type DoItem } from '../../src/workers/doing.ts';
+import { inSpareTime, type AnyStage, type DoItem, type RunOf } from '../../src/workers/doing.ts';
 import { createRunner, type Runner } from '../../src/workers/runner.ts';
 import { createStageWork } from '../../src/workers/stage-work.ts';
 
@@ -50,8 +51,12 @@ const finding = (tube: SolvedTube): Finding => ({
   source: 'practice',
 });
 
+/** A stage's own work, else that of the program. */
+const runOf: RunOf = (stage) =>
+  'run' in stage ? (stage as SlowWork<object, unknown>).run : WORK.find(({ name }) => name === stage.name)!.run;
+
 /** A stage that weighs each of three tubes, and cannot do one of them. */
-const weighing: SlowStage<SolvedTube, number> = {
+const weighing: SlowWork<SolvedTube, number> = {
   name: 'weighing',
   items: ({ tubes }) => tubes.slice(0, 3),
   idOf: ({ id }) => id,
@@ -75,7 +80,7 @@ function running(doItem: DoItem, derived: Derived, stages: readonly AnyStage[], 
 }
 
 /** Stands in for a worker: what goes in and out is copied. `hired` counts. */
-function worker(tasks: ReturnType<typeof queue>, stages: readonly AnyStage[]) {
+function worker(tasks: ReturnType<typeof queue>, stages: readonly SlowWork<object, unknown>[]) {
   const hired: string[] = [];
   const sent: boolean[] = [];
   const hire: HireForStages = () => {
@@ -108,7 +113,7 @@ describe('the runner', () => {
     const tasks = queue();
     const derived = derivedFrom();
     const third = derived.tubes[2]!.id;
-    const { runner, seen } = running(inSpareTime(tasks.put), derived, [weighing], third);
+    const { runner, seen } = running(inSpareTime(tasks.put, runOf), derived, [weighing], third);
     expect(runner.progress(derived)).toEqual({ done: 0, of: 3, failed: [] });
     tasks.next();
     expect([...runner.known(weighing, derived).keys()]).toEqual([third]);
@@ -119,7 +124,7 @@ describe('the runner', () => {
   it('says what an item that throws died of, and does the others', () => {
     const tasks = queue();
     const derived = derivedFrom();
-    const { runner } = running(inSpareTime(tasks.put), derived, [weighing]);
+    const { runner } = running(inSpareTime(tasks.put, runOf), derived, [weighing]);
     while (tasks.next());
     const [one, two, three] = derived.tubes;
     expect(runner.progress(derived).failed).toEqual([{ stage: 'weighing', id: two!.id, why: 'the scales are gone' }]);
@@ -159,7 +164,7 @@ describe('the runner', () => {
   it('stops when it is told to, and begins again where it was', () => {
     const tasks = queue();
     const derived = derivedFrom();
-    const { runner } = running(inSpareTime(tasks.put), derived, [weighing]);
+    const { runner } = running(inSpareTime(tasks.put, runOf), derived, [weighing]);
     tasks.next();
     runner.rest();
     expect(tasks.next()).toBe(false);
@@ -172,10 +177,10 @@ describe('the runner', () => {
   it('goes on with what an edit left alone, and keeps what is known of it', () => {
     const begun: object[] = [];
     const tasks = queue();
-    const counting: SlowStage<SolvedTube, string> = { ...weighing, run: ({ id }) => id, findings: () => [] };
+    const counting: SlowWork<SolvedTube, string> = { ...weighing, run: ({ id }) => id, findings: () => [] };
     const noting: DoItem = (derived, stage, item, heard) => {
       begun.push(item);
-      return inSpareTime(tasks.put)(derived, stage, item, heard);
+      return inSpareTime(tasks.put, runOf)(derived, stage, item, heard);
     };
     const derived = derivedFrom();
     const runner = createRunner([counting], noting, () => {});
@@ -195,8 +200,8 @@ describe('beside the page', () => {
   it('comes to what the page comes to in its spare time, and the command line at once', () => {
     const derived = derivedFrom();
     const [here, there] = [queue(), queue()];
-    const { hire, hired, sent } = worker(there, SLOW);
-    const inPage = running(inSpareTime(here.put), derived, SLOW).runner;
+    const { hire, hired, sent } = worker(there, WORK);
+    const inPage = running(inSpareTime(here.put, runOf), derived, SLOW).runner;
     const beside = running(besidePage(hire, endless, never), derived, SLOW).runner;
     while (here.next());
     while (there.next());
@@ -219,7 +224,7 @@ describe('beside the page', () => {
   it('ends the worker to stop it, and hires another', () => {
     const tasks = queue();
     const derived = derivedFrom();
-    const { hire, hired } = worker(tasks, SLOW);
+    const { hire, hired } = worker(tasks, WORK);
     const { runner } = running(besidePage(hire, endless, never), derived, SLOW);
     runner.rest();
     expect(hired).toEqual(['hired', 'ended']);
@@ -244,7 +249,7 @@ describe('beside the page', () => {
         end: () => {},
       };
     };
-    const { runner } = running(besidePage(broken, endless, inSpareTime(tasks.put)), derived, SLOW);
+    const { runner } = running(besidePage(broken, endless, inSpareTime(tasks.put, runOf)), derived, SLOW);
     while (tasks.next());
     expect(hired).toBe(1);
     expect(runner.known(rehearsals, derived).size).toBe(rehearsals.items(derived).length);
@@ -275,7 +280,7 @@ describe('beside the page', () => {
       hired += 1;
       return hire();
     };
-    const { runner } = running(besidePage(counting, endless, inSpareTime(tasks.put)), derived, SLOW);
+    const { runner } = running(besidePage(counting, endless, inSpareTime(tasks.put, runOf)), derived, SLOW);
     while (tasks.next());
     expect(hired).toBe(1);
     expect(runner.known(rehearsals, derived).size).toBe(rehearsals.items(derived).length);

@@ -1,7 +1,6 @@
-/** Every tube that can be bent, rehearsed on its bender: tens of ms a tube. */
+/** Every tube that can be bent, rehearsed on its bender: tens of ms a tube. Its work stands in work.ts. */
 import { swingFindings } from '../checks/swing-findings.ts';
 import { isBendable, type BendableTube } from '../rehearse/pose.ts';
-import { rehearse } from '../rehearse/rehearse.ts';
 import type { Rehearsal } from '../rehearse/types.ts';
 import { feedOf } from '../solve/feed.ts';
 import type { SlowStage } from './slow-stage.ts';
@@ -10,6 +9,5 @@ export const rehearsals: SlowStage<BendableTube, Rehearsal> = {
   name: 'rehearsals',
   items: ({ tubes }) => tubes.filter(isBendable),
   idOf: ({ id }) => id,
-  run: rehearse,
   findings: ({ job }, tube, rehearsal) => swingFindings(tube, rehearsal, feedOf(job, tube).order),
 };

@@ -11,8 +11,12 @@ export interface SlowStage<Item extends object, Result> {
   items(frame: Frame): readonly Item[];
   /** Names an item within its frame. One that belongs to a tube has the tube's id: the chosen tube's is done first. */
   idOf(item: Item): string;
-  /** Pure; plain data, which may be sent from one thread to another. */
-  run(item: Item): Result;
   /** What the result adds to the findings. */
   findings(frame: Frame, item: Item, result: Result): readonly Finding[];
+}
+
+/** With its work, which the page itself does only where no worker can be had, and fetches only then. */
+export interface SlowWork<Item extends object, Result> extends SlowStage<Item, Result> {
+  /** Pure; plain data, which may be sent from one thread to another. */
+  run(item: Item): Result;
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { rehearse } from '../../../src/core/rehearse/rehearse.ts';
 import { mendOf, swingFindings } from '../../../src/core/checks/swing-findings.ts';
-import { withSlowFindings } from '../../../src/core/stages/slow.ts';
+import { withSlowFindings } from '../../../src/core/stages/work.ts';
 import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import type { Obstacle } from '../../../src/core/job/kinds/obstacle.ts';
 import type { Rehearsal } from '../../../src/core/rehearse/types.ts';

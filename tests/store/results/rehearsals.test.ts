@@ -2,9 +2,9 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import type { Obstacle } from '../../../src/core/job/kinds/obstacle.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Job } from '../../../src/core/job/types.ts';
-import { withSlowFindings } from '../../../src/core/stages/slow.ts';
+import { withSlowFindings } from '../../../src/core/stages/work.ts';
 import type { Tab } from '../memory.ts';
-import { documentOf, editorOf, openBrowser, resultsOf, undoOf } from '../memory.ts';
+import { documentOf, editorOf, openBrowser, resultsOf, undoOf, workHere } from '../memory.ts';
 
 let tab: Tab;
 
@@ -181,7 +181,7 @@ it('that cannot be searched for stop nothing: what is done is kept, and it is sa
   expect(resultsOf(tab)).toMatchObject({ revision: documentOf(tab).revision, unrehearsed: none() });
   expect(() => editorOf(tab).select({ kind: 'tube', id: bent()[0]!.id })).not.toThrow();
   tab.results.start((_, stage, item, heard) => {
-    heard({ ok: true, value: stage.run(item) });
+    heard({ ok: true, value: workHere(stage)(item) });
     return () => {};
   });
   expect(resultsOf(tab)).toMatchObject({ unrehearsed: new Map(), progress: { done: bent().length } });
@@ -190,7 +190,9 @@ it('that cannot be searched for stop nothing: what is done is kept, and it is sa
 it('of which one fails are made but for that one, and its tube is named with why', () => {
   const [first] = bent();
   tab.results.start((_, stage, item, heard) => {
-    heard(stage.idOf(item) === first!.id ? { ok: false, why: 'no answer' } : { ok: true, value: stage.run(item) });
+    heard(
+      stage.idOf(item) === first!.id ? { ok: false, why: 'no answer' } : { ok: true, value: workHere(stage)(item) },
+    );
     return () => {};
   });
   expect(resultsOf(tab).unrehearsed).toEqual(new Map([[first!.id, 'no answer']]));

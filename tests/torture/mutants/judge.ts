@@ -14,7 +14,7 @@ import { bendSlips, endSpreads } from '../../../src/core/marks/slips.ts';
 import { bendRun } from '../../../src/core/run/run.ts';
 import { tapeList, type TapeSetting } from '../../../src/core/marks/tape.ts';
 import { wrapOf } from '../../../src/core/cope/wrap.ts';
-import { withSlowFindings } from '../../../src/core/stages/slow.ts';
+import { withSlowFindings } from '../../../src/core/stages/work.ts';
 import { fabrication, fabricationJson } from '../../../src/exports/tables/fabrication.ts';
 import { fabricationSchema } from '../../exports/fabricationSchema.ts';
 
