@@ -38,13 +38,22 @@ export const inSpareTime =
     const done = (run: (item: object) => unknown): void => {
       if (!isDropped) heard(attempt(() => run(item)));
     };
+    async function fetched(run: Promise<(item: object) => unknown>): Promise<void> {
+      let work: (item: object) => unknown;
+      try {
+        work = await run;
+      } catch (error) {
+        // What cannot be fetched is an answer, like work that throws.
+        work = () => {
+          throw error;
+        };
+      }
+      done(work);
+    }
     const drop = whenIdle(() => {
       const run = runOf(stage);
-      if (run instanceof Promise) {
-        run.then(done, (error: unknown) => {
-          if (!isDropped) heard({ ok: false, why: String(error) });
-        });
-      } else done(run);
+      if (run instanceof Promise) void fetched(run);
+      else done(run);
     });
     return () => {
       isDropped = true;

@@ -11,7 +11,7 @@ import type { Job } from '../../../src/core/job/types.ts';
 
 export type Triple = readonly [number, number, number];
 
-export const DEMO: Job = read(readFileSync('public/demo.cagewright.json', 'utf8'));
+export const DEMO: Job = read(readFileSync('tests/fixtures/demo-second-round.cagewright.json', 'utf8'));
 
 /** Through the door for files, as text. */
 export function read(text: string): Job {

@@ -14,14 +14,14 @@ import { tubeBody } from '../../../src/exports/solids/body.ts';
 import { startKernel } from '../../../src/exports/solids/kernel.ts';
 import { stepFile } from '../../../src/exports/solids/step.ts';
 import { isWhole } from '../../../src/exports/shared/whole.ts';
-import { demoText } from '../../command-line.ts';
+import { secondRoundText } from '../../command-line.ts';
 import { drawn, oneOfEach } from '../../draws.ts';
 import { plainFrame } from '../../laws/frames.ts';
 import { scoped, type Keep } from '../../reference/oracles/kernel.ts';
 import { along, outer, sum, times, type Triple } from '../../reference/oracles/space.ts';
 import { bentTube, branchAt60, derivedFrom } from '../jobs.ts';
 
-const whole = derivedFrom(demoText());
+const whole = derivedFrom(secondRoundText());
 /** How often it is bent, and what its ends are cut to. */
 const kindOf = ({ bends, ends }: SolvedTube): string =>
   [
@@ -197,7 +197,7 @@ describe('a body that an end is not cut on', () => {
   it('is none: the run that should cut it stands elsewhere', () => {
     const { tubes, bars } = branchAt60();
     const [run, branch] = [tubes[0]!, tubes[1]!];
-    const elsewhere = derivedFrom(demoText()).tubes.find(({ path }) => path.pieces.length === 1)!;
+    const elsewhere = derivedFrom(secondRoundText()).tubes.find(({ path }) => path.pieces.length === 1)!;
     scoped((keep) => {
       expect(tubeBody(oc, keep, branch, bars)).not.toBeNull();
       const aside = { ...elsewhere.path.pieces[0]!, from: [0, 900, 0], to: [0, 900, 500] } as const;
