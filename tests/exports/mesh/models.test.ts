@@ -11,12 +11,12 @@ import initialise from 'manifold-3d';
 import { glbFile } from '../../../src/exports/mesh/glb.ts';
 import { stlFile } from '../../../src/exports/mesh/stl.ts';
 import { isWhole } from '../../../src/exports/shared/whole.ts';
-import { demoText } from '../../command-line.ts';
+import { secondRoundText } from '../../command-line.ts';
 import { drawn } from '../../draws.ts';
 import { derivedOrSkipped, fixed, plainFrame } from '../../laws/frames.ts';
 import { bentTube, derivedFrom } from '../jobs.ts';
 
-const demo = derivedFrom(demoText());
+const demo = derivedFrom(secondRoundText());
 const NOTHING = derivedFrom(JSON.stringify({ format: 'cagewright/job', version: 1, name: 'Nothing' }));
 
 const NAMES = ['"quoted"', 'two\nlines', '🏁', 'קורה \u202e', 'x'.repeat(200), '=cmd()', '../../etc/passwd'];
