@@ -3,6 +3,7 @@ import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { derive, type Derivation, type Derived } from '../../src/core/derive.ts';
+import { drawn } from '../draws.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
 import type { EndFit } from '../../src/core/job/kinds/end.ts';
 import type { Member } from '../../src/core/job/kinds/member.ts';
@@ -125,7 +126,7 @@ describe('derive', () => {
           }
         },
       ),
-      fixed(60),
+      fixed(drawn(8, 60)),
     );
   });
 
@@ -136,7 +137,7 @@ describe('derive', () => {
         derive(job);
         expect(job).toEqual(before);
       }),
-      fixed(30),
+      fixed(drawn(8, 30)),
     );
   });
 
@@ -147,7 +148,7 @@ describe('derive', () => {
         const again = derive({ ...job, name: 'Another' }, first);
         expect(again.ok && again.value.tubes.every((tube, i) => tube === first.tubes[i])).toBe(true);
       }),
-      fixed(60),
+      fixed(drawn(12, 60)),
     );
   });
 
@@ -159,7 +160,7 @@ describe('derive', () => {
         const read = parseJob(JSON.stringify(job));
         expect(read.ok && fabricationJson(derivedOrSkipped(read.job))).toBe(bytes);
       }),
-      fixed(30),
+      fixed(drawn(8, 30)),
     );
   });
 });

@@ -1,4 +1,5 @@
 /** Laws of the solved geometry: what moving, mirroring and reversing must and must not change, and rolling out the table. */
+import { drawn } from '../draws.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../src/core/job/types.ts';
@@ -80,7 +81,7 @@ describe('mirroring', () => {
           });
         }
       }),
-      fixed(100),
+      fixed(drawn(25, 100)),
     );
   });
 
@@ -108,7 +109,7 @@ describe('mirroring', () => {
         const right = derivedOrSkipped(movedJob(job, image, image));
         left.tubes.forEach((tube) => expectSameTube(tube, right.byId.get(tube.id)!, true));
       }),
-      fixed(100),
+      fixed(drawn(25, 100)),
     );
   });
 });
@@ -146,7 +147,7 @@ describe('moving and turning a whole job', () => {
         const after = derivedOrSkipped(movedJob(job, move, turn));
         before.tubes.forEach((tube) => expectSameTube(tube, after.byId.get(tube.id)!, false));
       }),
-      fixed(100),
+      fixed(drawn(25, 100)),
     );
   });
 });
@@ -188,7 +189,7 @@ describe('one tube', () => {
         expect(back.bends[0]?.rotation ?? 0).toBe(0);
         expect(back.developedLength).toBeCloseTo(there.developedLength, 8);
       }),
-      fixed(200),
+      fixed(drawn(50, 200)),
     );
   });
 
@@ -207,7 +208,7 @@ describe('one tube', () => {
         expect(tube.developedLength).toBeCloseTo(laid + tube.straights.at(-1)!, 8);
         expect(tube.developedLength).toBeLessThanOrEqual(tube.sharpCornerLength + 1e-9);
       }),
-      fixed(200),
+      fixed(drawn(50, 200)),
     );
   });
 
@@ -220,7 +221,7 @@ describe('one tube', () => {
         rolled.forEach((corner, i) => expect(near(corner, tube.corners[i]!, 1e-6), `corner ${i}`).toBe(true));
         if (isSound(tube)) expect(tube.path.length).toBeCloseTo(tube.developedLength, 8);
       }),
-      fixed(200),
+      fixed(drawn(50, 200)),
     );
   });
 });
