@@ -46,8 +46,10 @@ export function measureGaps(
   const orderOfPair = (earlier: number, later: number): number => later * tubes.length + earlier;
   for (const gap of previous?.gaps ?? []) {
     const [a, b] = gap.tubes.map((id) => orderOf.get(id));
-    if (a === undefined || b === undefined || a > b || !old[a] || !old[b]) continue;
-    kept.push({ gap, order: orderOfPair(a, b) });
+    if (a === undefined || b === undefined || !old[a] || !old[b]) continue;
+    // Built the other way round, the same two are named the other way round.
+    const again = a < b ? gap : measure(tubes[b]!, tubes[a]!, below);
+    if (again !== null) kept.push({ gap: again, order: orderOfPair(Math.min(a, b), Math.max(a, b)) });
   }
   for (const [earlier, later] of pairsNear(tubes, fresh, below)) {
     const gap = measure(tubes[earlier]!, tubes[later]!, below);
