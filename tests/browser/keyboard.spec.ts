@@ -120,6 +120,7 @@ test('Tab passes by whatever deletes; Delete in the row and Alt + Delete in a ca
   await passedBy('a point and the body lines');
   await goTo(page, 'Frame');
   await choose(page, /^Members/, 'Main hoop');
+  await expect(page.getByRole('region', { name: 'Bend 1' }), 'fetched').toBeVisible();
   await passedBy('a member');
   await page.getByRole('tab', { name: 'Tube & dies' }).click();
   await expect(page.getByRole('heading', { name: 'Feet' }), 'fetched').toBeVisible();
