@@ -18,13 +18,13 @@ test('left and right are compared, and a leg follows the right points, the mean,
   await goTo(page, 'Frame');
   await choose(page, MEMBERS, 'Front leg');
   const sides = page.getByRole('region', { name: 'Left and right' });
-  await expect(sides).toContainText('Follows the left points.');
+  await expect(sides).toContainText('Placed by the left points: Windscreen, top corner, left');
   const right = sides.getByRole('button', { name: 'Follow the right points' });
   await expect(sides.locator('.switch', { hasText: 'Follow the right points' })).toContainText('Front leg foot 0.1');
   await right.click();
   await expect(sides).toContainText('Placed by the right points: Windscreen, top corner, right');
   await undoKey(page).click();
-  await expect(sides).toContainText('Follows the left points.');
+  await expect(sides).toContainText('Placed by the left points: Windscreen, top corner, left');
   await sides.getByRole('button', { name: 'Follow the mean of both sides' }).click();
   await expect(sides).toContainText('Placed by the mean of both sides');
   await sides.getByRole('button', { name: 'Each side its own' }).click();
