@@ -171,16 +171,14 @@ const sameRunTube = (before: Bar | undefined, now: Neighbour): boolean =>
 
 const sameSpec = (a: EndFit, b: EndFit): boolean => a === b || (a.fit === b.fit && a.allowance === b.allowance);
 
-/** An end that took another node at the same place, or is asked for in other words: only what stands on it changes. */
+/** An end that took another node at the same place: only the name on it changes. */
 const renamedEnds = (
   [a, b]: SolvedTube['ends'],
   [settingA, settingB]: readonly [EndSetting, EndSetting],
 ): readonly [TubeEnd, TubeEnd] =>
-  isNamedSo(a, settingA) && isNamedSo(b, settingB) ? [a, b] : [renamed(a, settingA), renamed(b, settingB)];
-
-/** Where a bar in pieces is cut, what is asked for is made anew each time, and says the same. */
-const isNamedSo = ({ node, spec }: TubeEnd, setting: EndSetting): boolean =>
-  node === setting.node && (spec === setting.spec || node === null);
-
-const renamed = (end: TubeEnd, setting: EndSetting): TubeEnd =>
-  isNamedSo(end, setting) ? end : { ...end, node: setting.node, spec: setting.spec };
+  a.node === settingA.node && b.node === settingB.node
+    ? [a, b]
+    : [
+        { ...a, node: settingA.node },
+        { ...b, node: settingB.node },
+      ];
