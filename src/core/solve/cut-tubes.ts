@@ -3,6 +3,7 @@
  * the same objects or values as before is handed on as it is, so that an edit costs what depends on it.
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
+import { sameData } from '../job/equal.ts';
 import type { EndFit } from '../job/kinds/end.ts';
 import { bareId, isPrimed, type TubeRef } from '../job/reference.ts';
 import { withLater } from '../remembered.ts';
@@ -169,7 +170,7 @@ function endsUnchanged(
 const sameRunTube = (before: Bar | undefined, now: Neighbour): boolean =>
   before?.path === now.path && before.section === now.section && before.member.mirror === now.mirrored;
 
-const sameSpec = (a: EndFit, b: EndFit): boolean => a === b || (a.fit === b.fit && a.allowance === b.allowance);
+const sameSpec = (a: EndFit, b: EndFit): boolean => a === b || sameData(a, b);
 
 /** An end that took another node at the same place: only the name on it changes. */
 const renamedEnds = (
