@@ -10,7 +10,7 @@ import type {
   OutOfLine,
   RunsThrough,
 } from '../checks/types.ts';
-import { derive } from '../derive.ts';
+import { derive, type Derived } from '../derive.ts';
 import { updateDie } from '../edit/dies.ts';
 import { setTubeOrder } from '../edit/feeds.ts';
 import { moveMember, setEnd, updateMember } from '../edit/members.ts';
@@ -155,13 +155,12 @@ function along(node: NodeRef, bar: Bar, by: number, frame: Frame): readonly Mend
   return slides && bareId(freedom.at.member) === bareId(bar.id) ? [{ kind: 'move-along', node, bar: bar.id, by }] : [];
 }
 
-/** The job with the mend; or why it does not do there. `frame` is the one it was found in. */
-export function mended(job: Job, mend: Mend, finding: Finding, frame: Frame): Edited {
-  const edited = edit(job, mend, frame);
+/** The job with the mend; or why it does not do there. `derived` is what was derived of the job, in which it was found. */
+export function mended(job: Job, mend: Mend, finding: Finding, derived: Derived): Edited {
+  const edited = edit(job, mend, derived);
   if (Array.isArray(edited)) return edited;
-  const after = derive(edited as Job);
+  const after = derive(edited as Job, derived);
   if (!after.ok) return after.faults;
-  const before = derive(job);
   const errors = (found: readonly Finding[]) => found.filter(({ severity }) => severity === 'error').length;
   const still = after.value.findings.some(
     (each) =>
@@ -172,7 +171,7 @@ export function mended(job: Job, mend: Mend, finding: Finding, frame: Frame): Ed
       otherOf(each) === otherOf(finding),
   );
   if (still) return [fault('', 'tried, and it does not mend it: something else stands in the way there')];
-  if (before.ok && errors(after.value.findings) > errors(before.value.findings)) {
+  if (errors(after.value.findings) > errors(derived.findings)) {
     return [fault('', 'tried, and it brings an error that was not there')];
   }
   return edited;
