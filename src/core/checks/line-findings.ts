@@ -15,6 +15,8 @@ const LINE: Radians = toRadians(0.2);
 interface EndThere {
   readonly tube: SolvedTube;
   readonly end: TubeEnd;
+  /** In build order; the tube's number may be another. */
+  readonly order: number;
   /** Along the run tube, mm from its end A's node; 0 where ends are butted. */
   readonly at: number;
 }
@@ -24,7 +26,7 @@ export function lineTrouble(tubes: readonly SolvedTube[]): readonly OutOfLine[] 
   const found: OutOfLine[] = [];
   for (const ends of endsByRun(tubes).values()) {
     if (ends.length < 2) continue;
-    ends.sort((a, b) => a.at - b.at || a.tube.number - b.tube.number);
+    ends.sort((a, b) => a.at - b.at || a.order - b.order);
     for (const [i, one] of ends.entries()) {
       for (let k = i + 1; k < ends.length && ends[k]!.at - one.at <= one.tube.section.outerDiameter; k++) {
         const trouble = outOfLine(one, ends[k]!);
@@ -43,11 +45,11 @@ function endsByRun(tubes: readonly SolvedTube[]): ReadonlyMap<string, EndThere[]
     if (others === undefined) byRun.set(key, [there]);
     else others.push(there);
   };
-  for (const tube of tubes) {
+  for (const [order, tube] of tubes.entries()) {
     for (const end of tube.ends) {
-      for (const { against, landingAt } of end.cuts) put(against, { tube, end, at: landingAt });
+      for (const { against, landingAt } of end.cuts) put(against, { tube, end, order, at: landingAt });
       if (end.cuts.length === 0 && end.node !== null && end.fit !== 'mitre')
-        put(`at ${end.node}`, { tube, end, at: 0 });
+        put(`at ${end.node}`, { tube, end, order, at: 0 });
     }
   }
   return byRun;
@@ -57,7 +59,7 @@ const known = new WeakMap<TubeEnd, WeakMap<TubeEnd, OutOfLine | null>>();
 
 /** The same finding as long as both ends are the same. */
 function outOfLine(one: EndThere, other: EndThere): OutOfLine | null {
-  const [earlier, later] = one.tube.number < other.tube.number ? [one, other] : [other, one];
+  const [earlier, later] = one.order < other.order ? [one, other] : [other, one];
   const ofLater = known.get(later.end) ?? new WeakMap<TubeEnd, OutOfLine | null>();
   known.set(later.end, ofLater);
   const before = ofLater.get(earlier.end);
