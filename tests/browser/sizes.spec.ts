@@ -169,9 +169,9 @@ test('at each size: every column of the tables of members and nodes is in sight'
     await page.getByRole('tab', { name: tab }).click();
     for (const size of SIZES) {
       await page.setViewportSize(size);
-      const tables = await page.getByRole('grid', { name: new RegExp(`^${tab}`, 'u') }).all();
-      expect(tables.length).toBeGreaterThanOrEqual(fewest);
-      for (const table of tables) {
+      const tables = page.getByRole('grid', { name: new RegExp(`^${tab}`, 'u') });
+      await expect.poll(() => tables.count()).toBeGreaterThanOrEqual(fewest);
+      for (const table of await tables.all()) {
         const { right, cells } = await table.evaluate((element) => ({
           right: element.closest('.scroll-box, .table-scroll')!.getBoundingClientRect().right,
           cells: [...element.querySelectorAll('th, td')].map((cell) => cell.getBoundingClientRect().right),
