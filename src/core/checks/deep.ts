@@ -19,6 +19,14 @@ const CLOSER = 24;
 
 /** Where a curve that has one low or a few is least between a and b. */
 export function leastOf(at: (s: number) => number, a: number, b: number): number {
+  return leastBelow(at, a, b, Infinity)!;
+}
+
+/**
+ * The same of a curve that rises and falls by no more than one goes along it, as a distance does; null as soon as that shows that it
+ * comes nowhere below `enough`.
+ */
+export function leastBelow(at: (s: number) => number, a: number, b: number, enough: number): number | null {
   const step = (b - a) / SAMPLES;
   let best = a;
   let least = Infinity;
@@ -26,10 +34,12 @@ export function leastOf(at: (s: number) => number, a: number, b: number): number
     const value = at(a + i * step);
     if (value < least) [best, least] = [a + i * step, value];
   }
+  if (least - step / 2 > enough) return null;
   let [low, high] = [Math.max(a, best - step), Math.min(b, best + step)];
   let [left, right] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
   let [atLeft, atRight] = [at(left), at(right)];
   for (let i = 0; i < CLOSER; i++) {
+    if (Math.min(least, atLeft, atRight) - (high - low) > enough) return null;
     if (atLeft < atRight) {
       [high, right, atRight] = [right, left, atLeft];
       left = high - GOLDEN * (high - low);

@@ -8,15 +8,15 @@
  */
 import { addScaled, cross, type Vec3 } from '../geometry/vector.ts';
 import type { MetSleeve, Sleeve } from '../geometry/met-sleeve.ts';
-import { nearestOnPath } from '../geometry/path.ts';
+import { distanceToPath } from '../geometry/path.ts';
 import { COSINES, GENERATORS, SINES } from '../geometry/sleeve.ts';
 import { stretchesWithin } from '../geometry/stretches.ts';
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import type { TubeRef } from '../job/reference.ts';
-import { trimOn } from '../solve/end-cutter.ts';
+import { trimOnLine } from '../solve/end-cutter.ts';
 import type { Cut, SolvedTube, TubeEnd } from '../solve/types.ts';
 import { areLandedOn, isLineClear, piecesBeside, type Beside } from './clear-beside.ts';
-import { DEEP, leastOf, type Deep } from './deep.ts';
+import { DEEP, leastBelow, leastOf, type Deep } from './deep.ts';
 import { deepestBetweenEnds } from './meets-between-ends.ts';
 import type { AxisPiece } from './near-pieces.ts';
 
@@ -24,6 +24,9 @@ export interface MeetsAgain extends Deep {
   readonly end: 0 | 1;
   readonly runTube: TubeRef;
 }
+
+/** Degrees. Has no factor in common with 360, and soon comes near every degree: most lines are then seen to be less deep than one before. */
+const STRIDE = 223;
 
 const NONE: readonly MeetsAgain[] = [];
 
@@ -84,8 +87,8 @@ function deepestOnFace({ sleeve, end, other, long }: Beside, pieces: readonly Ax
     pieces: pieces.map((piece) => ({ ...piece, soonest: -Infinity, laid: null })),
   };
   const side = cross(bundle.direction, bundle.reference);
-  /** On the line of this cosine and sine of phi, in what of the wall is left of it. */
-  const onLine = (c: number, n: number, start: number, stop: number): Deep | null => {
+  /** On the line of this cosine and sine of phi, in what of the wall is left of it; null where that is nowhere as deep as `least`. */
+  const onLine = (c: number, n: number, start: number, stop: number, least: number): Deep | null => {
     if (stop - start < DEEP || isLineClear(met, c, n, start, stop)) return null;
     const origin = addScaled(addScaled(bundle.origin, bundle.reference, rho * c), side, rho * n);
     let deepest: Deep | null = null;
@@ -93,8 +96,9 @@ function deepestOnFace({ sleeve, end, other, long }: Beside, pieces: readonly Ax
       const [a, b] = [Math.max(from, start), Math.min(to, stop)];
       if (b - a < DEEP) continue;
       const placeAt = (s: number): Vec3 => addScaled(origin, bundle.direction, s);
-      const outside = (s: number): number => nearestOnPath(sleeve.path, placeAt(s), true).distance - sleeve.radius;
-      const s = leastOf(outside, a, b);
+      const outside = (s: number): number => distanceToPath(sleeve.path, placeAt(s), true) - sleeve.radius;
+      const s = leastBelow(outside, a, b, -Math.max(least, deepest?.depth ?? 0));
+      if (s === null) continue;
       const depth = -outside(s);
       if (depth > (deepest?.depth ?? DEEP)) deepest = { depth, at: placeAt(s) };
     }
@@ -103,40 +107,40 @@ function deepestOnFace({ sleeve, end, other, long }: Beside, pieces: readonly Ax
 
   let best: Deep | null = null;
   let at = 0;
-  const whole = trimsAt(end, other, long, rho, 0);
-  for (let degree = 0; degree < GENERATORS; degree++) {
-    const deep = onLine(COSINES[degree]!, SINES[degree]!, whole.start(degree), whole.stop(degree));
-    if (deep !== null && deep.depth > (best?.depth ?? 0)) [best, at] = [deep, degree];
+  const whole = wholeDegrees(end, other, long, rho);
+  for (let i = 0; i < GENERATORS; i++) {
+    const degree = (i * STRIDE) % GENERATORS;
+    const deep = onLine(COSINES[degree]!, SINES[degree]!, whole.start(degree), whole.stop(degree), best?.depth ?? 0);
+    if (deep === null) continue;
+    if (best === null || deep.depth > best.depth || (deep.depth === best.depth && degree < at))
+      [best, at] = [deep, degree];
   }
   if (best === null) return null;
   const beside = (turn: number): Deep | null => {
     const phi = ((at + turn) * Math.PI) / 180;
-    const trims = trimsAt(end, other, long, rho, turn);
-    return onLine(Math.cos(phi), Math.sin(phi), trims.start(at), trims.stop(at));
+    const start = standOf(trimOnLine(end.cutter, rho, phi), end);
+    const stop = other === null ? long : long - standOf(trimOnLine(other.cutter, rho, -phi), other);
+    return onLine(Math.cos(phi), Math.sin(phi), start, stop, 0);
   };
   return deeper(best, beside(leastOf((turn) => -(beside(turn)?.depth ?? 0), -1, 1)));
 }
 
 interface Trims {
-  /** Where the wall begins on the line at this degree and `turn`, and where it ends, mm from the end's node. */
+  /** Where the wall begins on the line at this degree, and where it ends, mm from the end's node. */
   readonly start: (degree: number) => number;
   readonly stop: (degree: number) => number;
 }
 
-/** A line that nothing cuts stands down to the tip, and to the node where nothing is reached at all. */
-function trimsAt(end: TubeEnd, other: TubeEnd | null, long: number, rho: number, turn: number): Trims {
-  const trimOf = ({ cutter, outer, inner }: TubeEnd, sense: 1 | -1): Float64Array =>
-    turn !== 0
-      ? trimOn(cutter, rho, (sense * turn * Math.PI) / 180)
-      : rho === cutter.section.outerDiameter / 2
-        ? outer
-        : inner;
-  const here = trimOf(end, 1);
-  // The other end's angles run the other way, from the same reference.
-  const there = other === null ? null : trimOf(other, -1);
-  const stands = (trim: number, of: TubeEnd): number => (Number.isNaN(trim) ? (of.tip ?? 0) : trim);
+function wholeDegrees(end: TubeEnd, other: TubeEnd | null, long: number, rho: number): Trims {
+  const trims = ({ cutter, outer, inner }: TubeEnd) => (rho === cutter.section.outerDiameter / 2 ? outer : inner);
+  const here = trims(end);
+  const there = other === null ? null : trims(other);
   return {
-    start: (degree) => stands(here[degree]!, end),
-    stop: (degree) => (there === null ? long : long - stands(there[(GENERATORS - degree) % GENERATORS]!, other!)),
+    start: (degree) => standOf(here[degree]!, end),
+    // The other end's angles run the other way, from the same reference.
+    stop: (degree) => (there === null ? long : long - standOf(there[(GENERATORS - degree) % GENERATORS]!, other!)),
   };
 }
+
+/** A line that nothing cuts stands down to the tip, and to the node where nothing is reached at all. */
+const standOf = (trim: number, end: TubeEnd): number => (Number.isNaN(trim) ? (end.tip ?? 0) : trim);

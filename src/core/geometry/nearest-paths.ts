@@ -1,12 +1,12 @@
 /**
  * Where one path comes nearest to another.
  *
- * How far a place of the path is from the other path has a closed form (nearestOnPath), and along the path that distance can change by
+ * How far a place of the path is from the other path has a closed form (distanceToPath), and along the path that distance can change by
  * no more than one goes: between two places w apart on either side of a third it is nowhere less than it is there by more than w. So the path
  * is halved again and again, and a part that cannot hold the least is dropped; of what is left, where the way to the other
  * path stands square to the path is found by bisection.
  */
-import { nearestOnPath, placeOnPiece, type NearestPlace, type Path, type Piece } from './path.ts';
+import { distanceToPath, nearestOnPath, placeOnPiece, type NearestPlace, type Path, type Piece } from './path.ts';
 import { ROUNDING } from './tolerance.ts';
 import { dot, subtract } from './vector.ts';
 
@@ -36,7 +36,7 @@ interface Part {
 
 /** Parts of the piece, mm from its start, that may hold a place nearer than `least`; neighbours put together. */
 function partsNearest(piece: Piece, other: Path, least: number): readonly Part[] {
-  const apart = (along: number) => nearestOnPath(other, placeOnPiece(piece, along).point).distance;
+  const apart = (along: number) => distanceToPath(other, placeOnPiece(piece, along).point);
   const short = Math.max(SHORT, piece.length * SHARE);
   let nearest = Math.min(least, apart(0), apart(piece.length));
   let waiting = [{ middle: piece.length / 2, half: piece.length / 2 }];
@@ -75,7 +75,7 @@ function squareBetween(piece: Piece, other: Path, low: number, high: number): Ne
   return ends
     .map((along) => ({
       ...placeOnPiece(piece, along),
-      distance: nearestOnPath(other, placeOnPiece(piece, along).point).distance,
+      distance: distanceToPath(other, placeOnPiece(piece, along).point),
     }))
     .reduce((best, place) => (place.distance < best.distance - ROUNDING ? place : best));
 }

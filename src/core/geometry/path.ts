@@ -124,6 +124,26 @@ export function nearestOnPath(path: Path, p: Vec3, prolonged = false): NearestPl
   return prolonged ? nearestOfEnds(path, p, nearest) : nearest;
 }
 
+/** How far p is from the nearest place of the path, mm; `prolonged` as above. The place itself is not worked out. */
+export function distanceToPath(path: Path, p: Vec3, prolonged = false): number {
+  const { pieces } = path;
+  let least = Infinity;
+  for (const piece of pieces) least = Math.min(least, nearestAlong(piece, p).distance);
+  if (!prolonged) return least;
+  const first = pieces[0]!;
+  const last = pieces[pieces.length - 1]!;
+  const before = distanceToRay(first.from, first.startTangent, -1, p);
+  return Math.min(least, before, distanceToRay(last.to, last.endTangent, 1, p));
+}
+
+/** From the ray out of `from`, along the unit tangent or, with sense -1, against it; Infinity for what does not lie beside it. */
+function distanceToRay(from: Vec3, tangent: Vec3, sense: 1 | -1, p: Vec3): number {
+  const [x, y, z] = [p[0] - from[0], p[1] - from[1], p[2] - from[2]];
+  const beyond = x * tangent[0] + y * tangent[1] + z * tangent[2];
+  if (beyond * sense <= 0) return Infinity;
+  return lengthOf(x - beyond * tangent[0], y - beyond * tangent[1], z - beyond * tangent[2]);
+}
+
 /** The place on one piece nearest to p. */
 export function nearestOnPiece(piece: Piece, p: Vec3): NearestPlace {
   const { along, distance: apart } = nearestAlong(piece, p);
@@ -151,19 +171,28 @@ function nearestOfEnds(path: Path, p: Vec3, nearest: NearestPlace): NearestPlace
 
 /** Distance along the piece, from its start, to its point nearest p, and how far that is. */
 function nearestAlong(piece: Piece, p: Vec3): { readonly along: number; readonly distance: number } {
+  // In single numbers: it is asked more often than anything else of a path, and vectors would be made for nothing.
+  const px = p[0] - piece.from[0];
+  const py = p[1] - piece.from[1];
+  const pz = p[2] - piece.from[2];
+  const { startTangent: t } = piece;
   if (piece.kind === 'line') {
-    const along = Math.min(Math.max(dot(subtract(p, piece.from), piece.startTangent), 0), piece.length);
-    return { along, distance: distance(addScaled(piece.from, piece.startTangent, along), p) };
+    const along = Math.min(Math.max(px * t[0] + py * t[1] + pz * t[2], 0), piece.length);
+    return { along, distance: lengthOf(px - along * t[0], py - along * t[1], pz - along * t[2]) };
   }
-  const fromCentre = subtract(p, piece.centre);
-  const x = dot(fromCentre, subtract(piece.from, piece.centre)) / piece.radius;
-  const y = dot(fromCentre, piece.startTangent);
+  const { centre, from, normal } = piece;
+  const [cx, cy, cz] = [p[0] - centre[0], p[1] - centre[1], p[2] - centre[2]];
+  const spoke = cx * (from[0] - centre[0]) + cy * (from[1] - centre[1]) + cz * (from[2] - centre[2]);
+  const x = spoke / piece.radius;
+  const y = cx * t[0] + cy * t[1] + cz * t[2];
   const turned = Math.atan2(y, x);
   if (turned >= 0 && turned <= piece.angle) {
-    const offPlane = dot(fromCentre, piece.normal);
-    const offRing = Math.sqrt(x * x + y * y) - piece.radius;
-    return { along: turned * piece.radius, distance: Math.sqrt(offRing * offRing + offPlane * offPlane) };
+    const offPlane = cx * normal[0] + cy * normal[1] + cz * normal[2];
+    return { along: turned * piece.radius, distance: lengthOf(lengthOf(x, y, 0) - piece.radius, offPlane, 0) };
   }
-  const [toStart, toEnd] = [distance(p, piece.from), distance(p, piece.to)];
+  const toStart = lengthOf(px, py, pz);
+  const toEnd = lengthOf(p[0] - piece.to[0], p[1] - piece.to[1], p[2] - piece.to[2]);
   return toStart <= toEnd ? { along: 0, distance: toStart } : { along: piece.length, distance: toEnd };
 }
+
+const lengthOf = (x: number, y: number, z: number): number => Math.sqrt(x * x + y * y + z * z);

@@ -7,7 +7,7 @@ import type { Bundle } from '../geometry/fan.ts';
 import { edgeOf, type RimPlace } from '../geometry/rim-search.ts';
 import { rimOf, type Extremes } from '../geometry/rim.ts';
 import { metBy, type Sleeve } from '../geometry/met-sleeve.ts';
-import { COSINES, GENERATORS, SINES, trimBySleeves } from '../geometry/sleeve.ts';
+import { COSINES, GENERATORS, SINES, trimAt, trimBySleeves } from '../geometry/sleeve.ts';
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import { cross, distance, dot, normalize, rotateAbout, type Vec3 } from '../geometry/vector.ts';
 import { meanOfTrim } from './amount.ts';
@@ -38,6 +38,21 @@ export function trimOn(
   const turned = turn === 0 ? bundle : { ...bundle, reference: rotateAbout(bundle.reference, bundle.direction, turn) };
   if (plateNormal !== null) return planeTrim(turned, plateNormal, rise, rho);
   return sleeves.length === 0 ? new Float64Array(GENERATORS) : trimBySleeves(sleeves, turned, rho);
+}
+
+/** The same on the one line at phi. */
+export function trimOnLine({ bundle, plateNormal, rise, sleeves }: EndCutter, rho: number, phi: Radians): number {
+  if (plateNormal !== null) {
+    const lean = planeLean(bundle, plateNormal);
+    return lean === null ? NaN : rise + rho * (lean[0] * Math.cos(phi) + lean[1] * Math.sin(phi));
+  }
+  if (sleeves.length === 0) return 0;
+  let farthest = NaN;
+  for (const met of metBy(sleeves, bundle, rho)) {
+    const trim = trimAt(met, phi, NaN);
+    if (!(trim <= farthest) && !Number.isNaN(trim)) farthest = trim;
+  }
+  return farthest;
 }
 
 export interface CutCurve extends Extremes {
