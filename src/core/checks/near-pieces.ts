@@ -2,9 +2,10 @@
  * Which pieces of a run tube's axis a straight stretch of another tube's axis comes near: by closed form for straights, by steps of what is left
  * over for arcs that are not seen to be clear by the ball on their chord.
  */
-import { nearestOnPiece, type ArcPiece, type Path } from '../geometry/path.ts';
+import { foot, setFoot } from '../geometry/foot.ts';
+import type { ArcPiece, Path } from '../geometry/path.ts';
 import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
-import { addScaled, dot, type Vec3 } from '../geometry/vector.ts';
+import { dot, type Vec3 } from '../geometry/vector.ts';
 
 /** A straight stretch of an axis: the places `origin` + s `direction`, s from `from` to `to`, mm. */
 export interface Stretch {
@@ -63,7 +64,10 @@ export const piecesNear = (pieces: readonly AxisPiece[], stretch: Stretch, room:
 
 /** How far a place is from a piece, mm. */
 export function awayFrom({ arc, from, axis, low, high }: AxisPiece, p: Vec3): number {
-  if (arc !== null) return nearestOnPiece(arc, p).distance;
+  if (arc !== null) {
+    setFoot(arc, p);
+    return foot.apart;
+  }
   const [x, y, z] = [p[0] - from[0], p[1] - from[1], p[2] - from[2]];
   const along = held(x * axis[0] + y * axis[1] + z * axis[2], low, high);
   return Math.hypot(x - along * axis[0], y - along * axis[1], z - along * axis[2]);
@@ -93,14 +97,15 @@ function isArcNear(arc: ArcPiece, { origin: p, direction: u, from, to }: Stretch
   const { from: a, to: b } = arc;
   const [x, y, z] = [(a[0] + b[0]) / 2 - p[0], (a[1] + b[1]) / 2 - p[1], (a[2] + b[2]) / 2 - p[2]];
   const half = Math.sqrt(squared(b[0] - a[0], b[1] - a[1], b[2] - a[2])) / 2 + room;
-  const foot = x * u[0] + y * u[1] + z * u[2];
-  const within = half * half - squared(x - foot * u[0], y - foot * u[1], z - foot * u[2]);
+  const middle = x * u[0] + y * u[1] + z * u[2];
+  const within = half * half - squared(x - middle * u[0], y - middle * u[1], z - middle * u[2]);
   if (within <= 0) return false;
   const chord = Math.sqrt(within);
-  const last = Math.min(to, foot + chord);
+  const last = Math.min(to, middle + chord);
   let steps = 0;
-  for (let s = Math.max(from, foot - chord); s < last;) {
-    const gap = nearestOnPiece(arc, addScaled(p, u, s)).distance - room;
+  for (let s = Math.max(from, middle - chord); s < last;) {
+    setFoot(arc, [p[0] + s * u[0], p[1] + s * u[1], p[2] + s * u[2]]);
+    const gap = foot.apart - room;
     if (gap <= 0 || steps++ > MOST_STEPS) return true;
     s += gap;
   }

@@ -2,13 +2,14 @@
  * How near two tubes that do not run into each other come at their ends: from the edge of a cut to the other's wall, edges and faces,
  * and from a bend to a flat cut that it passes before.
  */
+import { distanceTo, foot, setFoot } from '../geometry/foot.ts';
 import { nearestOnPiece } from '../geometry/path.ts';
 import { addScaled, distance, type Vec3 } from '../geometry/vector.ts';
-import { leastOnChain, type Probe } from './chain.ts';
+import { chainOf } from './chain.ts';
 import { nearestOfChains } from './chains-apart.ts';
 import { ballOfCut, bulgeBefore, faceProbe } from './cut-face.ts';
-import { distanceTo, foot, setFoot } from './foot.ts';
-import { chainTreeOf, wallStands, type Outside } from './outside.ts';
+import { leastOnChain, type Probe } from './least-on-chain.ts';
+import { wallStands, type Outside } from './outside.ts';
 import { awayFrom } from './solid.ts';
 import type { NearestOutsides } from './tube-gap.ts';
 
@@ -27,7 +28,7 @@ export function nearestAtEnds(a: Outside, b: Outside, below: number): NearestOut
     for (const end of tube.ends) {
       const ball = ballOfCut(end);
       if (wall.floor(ball.centre) - ball.radius >= least()) continue;
-      const onRim = leastOnChain(chainTreeOf(end), wall, least());
+      const onRim = leastOnChain(chainOf(end), wall, least());
       if (onRim !== null) take(onRim.value, onRim.at, footOn(other, onRim.at), isOnA);
       for (const piece of other.pieces) {
         const bulge = piece.kind === 'arc' ? bulgeBefore(end, piece, other.radius) : null;
@@ -37,11 +38,11 @@ export function nearestAtEnds(a: Outside, b: Outside, below: number): NearestOut
         const otherBall = ballOfCut(otherEnd);
         if (distance(ball.centre, otherBall.centre) - ball.radius - otherBall.radius >= least()) continue;
         if (isOnA) {
-          const rims = nearestOfChains(chainTreeOf(end), chainTreeOf(otherEnd), least());
+          const rims = nearestOfChains(chainOf(end), chainOf(otherEnd), least());
           if (rims !== null) take(rims.distance, rims.onA, rims.onB, true);
         }
         const probe = faceProbe(otherEnd, ball, end.end.cutter.sleeves);
-        const face = probe && leastOnChain(chainTreeOf(end), probe, least());
+        const face = probe && leastOnChain(chainOf(end), probe, least());
         if (face !== null) take(face.value, face.at, face.at, isOnA);
       }
     }

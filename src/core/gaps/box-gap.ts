@@ -3,14 +3,15 @@
  * place of either's outside inside the other. The same as between two tubes, with a box for one of them (docs/maths/clearance.md).
  */
 import { placeOnPiece, type Piece } from '../geometry/path.ts';
-import { nearestToBox, signedDistanceToBox, type SolidBox } from '../geometry/solid-box.ts';
+import { distanceToBox, nearestToBox, signedDistanceToBox, type SolidBox } from '../geometry/solid-box.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { addScaled, dot, scale, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
-import { leastOfConvex } from './chain.ts';
+import { addScaled, dot, scale, type Vec3 } from '../geometry/vector.ts';
+import { chainOf } from './chain.ts';
 import { ballOfCut, faceProbe } from './cut-face.ts';
 import { deepestOf, flatFace, TOLERANCE, type Deepest, type Face, type Span } from './deepest.ts';
 import { deepestOfFaces, deepestOfRims } from './faces.ts';
-import { chainOf, wallStands, type Outside } from './outside.ts';
+import { leastOnChain } from './least-on-chain.ts';
+import { wallStands, type Outside } from './outside.ts';
 import { boxSolid, depthIn, tubeSolid, wayOutOf, type Solid } from './solid.ts';
 
 /** How near a box and a tube's outside are, mm, and the place on each. */
@@ -37,16 +38,11 @@ export function gapToBox(tube: Outside, box: SolidBox): NearestToTube {
     better(runThrough(tube, box, Math.min(least(), -TOLERANCE)));
     if (least() < 0) return best!;
   }
-  let slope: Vec3 = Z_AXIS;
-  const off = (p: Vec3): number => {
-    const { distance, gradient } = signedDistanceToBox(p, box);
-    slope = gradient;
-    return distance;
-  };
+  const off = (p: Vec3): number => distanceToBox(p, box);
   for (const end of tube.ends) {
     const ball = ballOfCut(end);
     if (off(ball.centre) - ball.radius >= least()) continue;
-    const rim = leastOfConvex(chainOf(end), { value: off, slope: () => slope }, least());
+    const rim = leastOnChain(chainOf(end), { value: off, floor: off }, least());
     if (rim !== null) better(fromTube(rim.at, box));
     const face = faceProbe(end, { centre: box.centre, radius: Math.hypot(...box.half) }, []);
     if (face === null) continue;

@@ -1,37 +1,40 @@
 /**
- * A closed chain of places with balls round its stretches: where on it is something least?
- * Looks only into balls that can hold something better. In plain numbers, since an edit asks it some thousand times: places are lent
- * to who is asked, and not kept.
+ * A rim as a closed chain of strokes with balls round its stretches. The balls are known by the trims; of the places only those in a
+ * ball that is looked into are laid, since most searches see from the balls alone that a rim is too far away.
  */
-import type { Vec3 } from '../geometry/vector.ts';
+import { COSINES, SINES } from '../geometry/sleeve.ts';
+import type { OutsideEnd } from './outside.ts';
+import { rimOf, type Rim } from './rim.ts';
 
-/** A closed chain: the last place is joined to the first. */
 export interface Chain {
-  /** x, y, z after one another. */
-  readonly places: Float64Array;
-}
-
-export interface ChainTree extends Chain {
-  /** x, y, z, radius after one another: round eight strokes each, then round eight of these each, and so on up to one round all. */
-  readonly balls: Float64Array;
+  readonly end: OutsideEnd;
+  readonly rim: Rim;
+  /** x, y, z, radius after one another: round each leaf, then round eight of these each, and so on up to one round all. */
+  readonly balls: number[];
   /** Which ball is the first of each size, the smallest first; and how many there are. */
   readonly firsts: readonly number[];
+  /** Of each leaf, eight steps of the rim, where its strokes begin and where the last ends: x, y, z after one another; null before one asks. */
+  readonly leaves: (readonly number[] | null)[];
 }
 
-/** The chain with its balls, eight in each. */
-export function roundChain({ places }: Chain): ChainTree {
-  const count = places.length / 3;
+/** Steps of a rim in a leaf, and balls in a ball. */
+export const BRANCHES = 8;
+
+/** The rim's places in the car, a closed chain; once an end. */
+export const chainOf = (end: OutsideEnd): Chain => (end.edge.chain ??= roundRim(end));
+
+function roundRim(end: OutsideEnd): Chain {
+  const rim = rimOf(end);
   const firsts = [0];
   let total = 0;
-  let ofSize = count;
+  let ofSize = rim.degrees.length;
   do {
     ofSize = Math.ceil(ofSize / BRANCHES);
     total += ofSize;
     firsts.push(total);
   } while (ofSize > 1);
-  const balls = new Float64Array(4 * total);
-  for (let k = 0; k < firsts[1]!; k++)
-    setRoundStrokes(balls, k, places, BRANCHES * k, Math.min(BRANCHES * (k + 1), count));
+  const balls: number[] = [];
+  for (let leaf = 0; leaf < firsts[1]!; leaf++) setRoundLeaf(balls, leaf, end, rim);
   for (let size = 1; size < firsts.length - 1; size++) {
     const [from, to] = [firsts[size - 1]!, firsts[size]!];
     for (let k = to; k < firsts[size + 1]!; k++) {
@@ -39,28 +42,44 @@ export function roundChain({ places }: Chain): ChainTree {
       setRoundBalls(balls, k, inner, Math.min(inner + BRANCHES, to));
     }
   }
-  return { places, balls, firsts };
+  return { end, rim, balls, firsts, leaves: new Array<null>(firsts[1]!).fill(null) };
 }
 
-function setRoundStrokes(balls: Float64Array, ball: number, places: Float64Array, from: number, to: number): void {
-  const count = places.length / 3;
-  const middle = 3 * ((from + to) >> 1 < count ? (from + to) >> 1 : 0);
-  const x = places[middle]!;
-  const y = places[middle + 1]!;
-  const z = places[middle + 2]!;
-  let square = 0;
+/** A part of a cylinder lies no farther from a place in its middle than half its length, and the way round, squared and added. */
+function setRoundLeaf(balls: number[], leaf: number, end: OutsideEnd, { degrees, trims }: Rim): void {
+  const {
+    origin,
+    axes: [u, c, s],
+    radius,
+  } = end;
+  const from = BRANCHES * leaf;
+  const to = Math.min(from + BRANCHES, degrees.length);
+  let low = Infinity;
+  let high = -Infinity;
   for (let k = from; k <= to; k++) {
-    const i = 3 * (k === count ? 0 : k);
-    const u = places[i]! - x;
-    const v = places[i + 1]! - y;
-    const w = places[i + 2]! - z;
-    const each = u * u + v * v + w * w;
-    if (each > square) square = each;
+    const trim = trims[k < degrees.length ? k : 0]!;
+    if (trim < low) low = trim;
+    if (trim > high) high = trim;
   }
-  setBall(balls, ball, x, y, z, Math.sqrt(square));
+  const first = degrees[from]!;
+  const last = to < degrees.length ? degrees[to]! : 360;
+  const middle = Math.floor((first + last) / 2);
+  const round = (radius * Math.max(middle - first, last - middle) * Math.PI) / 180;
+  const half = (high - low) / 2;
+  const along = low + half;
+  const x = radius * COSINES[middle]!;
+  const y = radius * SINES[middle]!;
+  setBall(
+    balls,
+    leaf,
+    origin[0] + along * u[0] + x * c[0] + y * s[0],
+    origin[1] + along * u[1] + x * c[1] + y * s[1],
+    origin[2] + along * u[2] + x * c[2] + y * s[2],
+    Math.sqrt(half * half + round * round),
+  );
 }
 
-function setRoundBalls(balls: Float64Array, ball: number, from: number, to: number): void {
+function setRoundBalls(balls: number[], ball: number, from: number, to: number): void {
   let x = 0;
   let y = 0;
   let z = 0;
@@ -77,7 +96,7 @@ function setRoundBalls(balls: Float64Array, ball: number, from: number, to: numb
   setBall(balls, ball, x, y, z, radius);
 }
 
-function setBall(balls: Float64Array, ball: number, x: number, y: number, z: number, radius: number): void {
+function setBall(balls: number[], ball: number, x: number, y: number, z: number, radius: number): void {
   balls[4 * ball] = x;
   balls[4 * ball + 1] = y;
   balls[4 * ball + 2] = z;
@@ -85,27 +104,53 @@ function setBall(balls: Float64Array, ball: number, x: number, y: number, z: num
 }
 
 /** From a ball's middle to a place, mm. */
-export function away(balls: Float64Array, ball: number, x: number, y: number, z: number): number {
+export function away(balls: number[], ball: number, x: number, y: number, z: number): number {
   const u = balls[4 * ball]! - x;
   const v = balls[4 * ball + 1]! - y;
   const w = balls[4 * ball + 2]! - z;
   return Math.sqrt(u * u + v * v + w * w);
 }
 
-/** What is asked at a place, which is lent: a value there, NaN where there is none, and a floor under it that changes by 1 a mm at most. */
-export interface Probe {
-  readonly value: (p: Vec3) => number;
-  readonly floor: (p: Vec3) => number;
+/** mm. Strokes of a chain are no longer than this along the tube: between their ends nothing is looked at before the least is closed in on. */
+const STROKE = 1;
+
+/** The places of a leaf: where its strokes begin, and where the last ends. */
+export function leafOf({ end, rim, leaves }: Chain, leaf: number): readonly number[] {
+  return (leaves[leaf] ??= laidOut(end, rim, leaf));
 }
 
-/** A place of a chain with the least value. */
-export interface LeastOnChain {
-  readonly value: number;
-  readonly at: Vec3;
+function laidOut({ origin, axes: [u, c, s], radius }: OutsideEnd, { degrees, trims }: Rim, leaf: number): number[] {
+  const from = BRANCHES * leaf;
+  const to = Math.min(from + BRANCHES, degrees.length);
+  const places: number[] = [];
+  const lay = (degree: number, along: number): void => {
+    const whole = degree | 0;
+    const phi = (degree * Math.PI) / 180;
+    const x = radius * (whole === degree ? COSINES[whole]! : Math.cos(phi));
+    const y = radius * (whole === degree ? SINES[whole]! : Math.sin(phi));
+    places.push(
+      origin[0] + along * u[0] + x * c[0] + y * s[0],
+      origin[1] + along * u[1] + x * c[1] + y * s[1],
+      origin[2] + along * u[2] + x * c[2] + y * s[2],
+    );
+  };
+  for (let k = from; k < to; k++) {
+    const isLast = k + 1 === degrees.length;
+    const width = (isLast ? 360 : degrees[k + 1]!) - degrees[k]!;
+    const rise = trims[isLast ? 0 : k + 1]! - trims[k]!;
+    const parts = Math.max(1, Math.ceil(Math.abs(rise) / STROKE));
+    for (let part = 0; part < parts; part++)
+      lay(degrees[k]! + (part / parts) * width, trims[k]! + (part / parts) * rise);
+  }
+  const next = to < degrees.length ? to : 0;
+  lay(degrees[next]!, trims[next]!);
+  return places;
 }
 
-/** Balls and strokes in a ball. */
-export const BRANCHES = 8;
+/** Sets `into` to where stroke i of a leaf begins and ends. */
+export function setStroke(places: readonly number[], i: number, into: Float64Array): void {
+  for (let axis = 0; axis < 6; axis++) into[axis] = places[3 * i + axis]!;
+}
 
 /** How hopeful each of the eight balls in a ball is, by how large that is: scratch. */
 export const HOPES = Array.from({ length: 24 }, () => new Float64Array(BRANCHES));
@@ -115,152 +160,4 @@ export function mostHopeful(hopes: Float64Array, count: number): number {
   let which = 0;
   for (let i = 1; i < count; i++) if (hopes[i]! < hopes[which]!) which = i;
   return which;
-}
-
-/** Where on the chain the value is least, if it is less than `below`; else null. Between its places the least is closed in on. */
-export function leastOnChain(chain: ChainTree, { value, floor }: Probe, below: number): LeastOnChain | null {
-  const { places, balls, firsts } = chain;
-  const count = places.length / 3;
-  const p: [number, number, number] = [0, 0, 0];
-  let least = below;
-  let stroke = -1;
-  const under = (ball: number): number => {
-    p[0] = balls[4 * ball]!;
-    p[1] = balls[4 * ball + 1]!;
-    p[2] = balls[4 * ball + 2]!;
-    return floor(p) - balls[4 * ball + 3]!;
-  };
-  const look = (ball: number, size: number): void => {
-    const within = BRANCHES * (ball - firsts[size]!);
-    if (size === 0) {
-      for (let k = within; k < within + BRANCHES && k < count; k++) {
-        setPlace(p, places, k);
-        const here = value(p);
-        if (!(here < least)) continue;
-        least = here;
-        stroke = k;
-      }
-      return;
-    }
-    const from = firsts[size - 1]! + within;
-    const inner = Math.min(BRANCHES, firsts[size]! - from);
-    const hopes = HOPES[size]!;
-    for (let i = 0; i < inner; i++) hopes[i] = under(from + i);
-    for (let which = mostHopeful(hopes, inner); hopes[which]! < least; which = mostHopeful(hopes, inner)) {
-      hopes[which] = Infinity;
-      look(from + which, size - 1);
-    }
-  };
-  const top = firsts.length - 2;
-  if (under(firsts[top]!) < least) look(firsts[top]!, top);
-  return stroke < 0 ? null : closedIn(places, stroke, value, least);
-}
-
-function setPlace(p: [number, number, number], places: Float64Array, k: number): void {
-  p[0] = places[3 * k]!;
-  p[1] = places[3 * k + 1]!;
-  p[2] = places[3 * k + 2]!;
-}
-
-/** A convex function of a place, which is lent: its value, and its slope (a subgradient) to read until it is asked again. */
-export interface ConvexProbe {
-  readonly value: (p: Vec3) => number;
-  readonly slope: () => Vec3;
-}
-
-/**
- * As leastOnChain, of a convex function: such a one lies nowhere under the plane that touches it at a place, so that each look is a floor
- * under all the others, and a few looks are enough where the function is nearly even along the chain. Needs no balls.
- */
-export function leastOfConvex({ places }: Chain, { value, slope }: ConvexProbe, below: number): LeastOnChain | null {
-  const count = places.length / 3;
-  const floors = new Float64Array(count).fill(-Infinity);
-  const p: [number, number, number] = [0, 0, 0];
-  let least = below;
-  let stroke = -1;
-  for (let next = 0; next >= 0;) {
-    setPlace(p, places, next);
-    const here = value(p);
-    if (here < least) {
-      least = here;
-      stroke = next;
-    }
-    const [x, y, z] = slope();
-    const base = here - (x * p[0] + y * p[1] + z * p[2]);
-    floors[next] = Infinity;
-    next = -1;
-    let hope = least;
-    for (let k = 0; k < count; k++) {
-      const under = base + x * places[3 * k]! + y * places[3 * k + 1]! + z * places[3 * k + 2]!;
-      if (under > floors[k]!) floors[k] = under;
-      if (floors[k]! >= hope) continue;
-      hope = floors[k]!;
-      next = k;
-    }
-  }
-  return stroke < 0 ? null : closedIn(places, stroke, value, least);
-}
-
-/** Steps of the search along a stroke: each leaves 0.62 of it. */
-const STEPS = 10;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
-
-/** On from the place of the chain with the least value along the two strokes that meet there. */
-function closedIn(places: Float64Array, stroke: number, value: Probe['value'], least: number): LeastOnChain {
-  const count = places.length / 3;
-  const at: [number, number, number] = [0, 0, 0];
-  setPlace(at, places, stroke);
-  let best: LeastOnChain = { value: least, at };
-  for (const k of [stroke, (stroke + count - 1) % count]) best = leastOnStroke(places, k, value, best);
-  return best;
-}
-
-function leastOnStroke(places: Float64Array, k: number, value: Probe['value'], best: LeastOnChain): LeastOnChain {
-  setStroke(places, k, stroke);
-  const [x, y, z, u, v, w] = stroke;
-  const p: [number, number, number] = [0, 0, 0];
-  let least = best.value;
-  let nearest = -1;
-  const look = (share: number): number => {
-    p[0] = x! + share * u!;
-    p[1] = y! + share * v!;
-    p[2] = z! + share * w!;
-    const here = value(p);
-    if (here < least) {
-      least = here;
-      nearest = share;
-    }
-    return here;
-  };
-  let [low, high] = [0, 1];
-  let [a, b] = [1 - GOLDEN, GOLDEN];
-  let [atA, atB] = [look(a), look(b)];
-  for (let step = 1; step < STEPS; step++) {
-    if (atA < atB) {
-      high = b;
-      b = a;
-      atB = atA;
-      a = high - GOLDEN * (high - low);
-      atA = look(a);
-    } else {
-      low = a;
-      a = b;
-      atA = atB;
-      b = low + GOLDEN * (high - low);
-      atB = look(b);
-    }
-  }
-  return nearest < 0 ? best : { value: least, at: [x! + nearest * u!, y! + nearest * v!, z! + nearest * w!] };
-}
-
-/** Where a stroke begins and the way to its end: scratch. */
-const stroke = new Float64Array(6);
-
-/** Sets `into` to where stroke k of a chain begins and the way to its end, mm. */
-export function setStroke(places: Float64Array, k: number, into: Float64Array): void {
-  const [from, to] = [3 * k, 3 * k + 3 < places.length ? 3 * k + 3 : 0];
-  for (let axis = 0; axis < 3; axis++) {
-    into[axis] = places[from + axis]!;
-    into[3 + axis] = places[to + axis]! - places[from + axis]!;
-  }
 }

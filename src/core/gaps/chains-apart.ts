@@ -1,33 +1,40 @@
 /** Where two closed chains come nearest to one another, by the balls round their stretches: only two balls that can hold something nearer are looked into. */
+import { distanceOfStrokes, shares } from '../geometry/strokes.ts';
 import type { Vec3 } from '../geometry/vector.ts';
-import { away, BRANCHES, HOPES, mostHopeful, setStroke, type ChainTree } from './chain.ts';
+import { away, BRANCHES, HOPES, leafOf, mostHopeful, setStroke, type Chain } from './chain.ts';
+
+/** How far apart two chains are, mm, and a place on each. */
+export interface NearestOfChains {
+  readonly distance: number;
+  readonly onA: Vec3;
+  readonly onB: Vec3;
+}
 
 /** Where two chains come nearest to one another, if nearer than `below` mm; else null. */
-export function nearestOfChains(
-  a: ChainTree,
-  b: ChainTree,
-  below: number,
-): { distance: number; onA: Vec3; onB: Vec3 } | null {
+export function nearestOfChains(a: Chain, b: Chain, below: number): NearestOfChains | null {
   let least = below;
-  let [nearestA, nearestB] = [-1, -1];
+  let nearest: NearestOfChains | null = null;
   const apart = (p: number, q: number): number =>
     away(a.balls, p, b.balls[4 * q]!, b.balls[4 * q + 1]!, b.balls[4 * q + 2]!) -
     a.balls[4 * p + 3]! -
     b.balls[4 * q + 3]!;
   const strokes = (p: number, q: number): void => {
-    const [count, otherCount] = [a.places.length / 3, b.places.length / 3];
+    const [places, otherPlaces] = [leafOf(a, p), leafOf(b, q)];
     const [x, y, z, radius] = [b.balls[4 * q]!, b.balls[4 * q + 1]!, b.balls[4 * q + 2]!, b.balls[4 * q + 3]!];
-    for (let i = BRANCHES * p; i < BRANCHES * (p + 1) && i < count; i++) {
-      setStroke(a.places, i, first);
-      const u = first[0]! + first[3]! / 2 - x;
-      const v = first[1]! + first[4]! / 2 - y;
-      const w = first[2]! + first[5]! / 2 - z;
-      const half = Math.sqrt(first[3]! ** 2 + first[4]! ** 2 + first[5]! ** 2) / 2;
+    for (let i = 0; 3 * i + 3 < places.length; i++) {
+      setStroke(places, i, first);
+      const u = (first[0]! + first[3]!) / 2 - x;
+      const v = (first[1]! + first[4]!) / 2 - y;
+      const w = (first[2]! + first[5]!) / 2 - z;
+      const half =
+        Math.sqrt((first[3]! - first[0]!) ** 2 + (first[4]! - first[1]!) ** 2 + (first[5]! - first[2]!) ** 2) / 2;
       if (Math.sqrt(u * u + v * v + w * w) - half - radius >= least) continue;
-      for (let k = BRANCHES * q; k < BRANCHES * (q + 1) && k < otherCount; k++) {
-        setStroke(b.places, k, second);
-        const between = distanceOfStrokes();
-        if (between < least) [least, nearestA, nearestB] = [between, i, k];
+      for (let k = 0; 3 * k + 3 < otherPlaces.length; k++) {
+        setStroke(otherPlaces, k, second);
+        const between = distanceOfStrokes(first, second);
+        if (between >= least) continue;
+        least = between;
+        nearest = { distance: between, onA: onStroke(first, shares.first), onB: onStroke(second, shares.second) };
       }
     }
   };
@@ -52,41 +59,15 @@ export function nearestOfChains(
   };
   const [topA, topB] = [a.firsts.length - 2, b.firsts.length - 2];
   if (apart(a.firsts[topA]!, b.firsts[topB]!) < least) look(a.firsts[topA]!, topA, b.firsts[topB]!, topB);
-  if (nearestA < 0) return null;
-  setStroke(a.places, nearestA, first);
-  setStroke(b.places, nearestB, second);
-  const distance = distanceOfStrokes();
-  return { distance, onA: onStroke(first, shareA), onB: onStroke(second, shareB) };
+  return nearest;
 }
 
-/** Two strokes, each where it begins and the way to its end: scratch. And the shares of the way at which they are nearest. */
+/** Two strokes: scratch. */
 const first = new Float64Array(6);
 const second = new Float64Array(6);
-let shareA = 0;
-let shareB = 0;
 
 const onStroke = (stroke: Float64Array, share: number): Vec3 => [
-  stroke[0]! + share * stroke[3]!,
-  stroke[1]! + share * stroke[4]!,
-  stroke[2]! + share * stroke[5]!,
+  stroke[0]! + share * (stroke[3]! - stroke[0]!),
+  stroke[1]! + share * (stroke[4]! - stroke[1]!),
+  stroke[2]! + share * (stroke[5]! - stroke[2]!),
 ];
-
-const clamped = (share: number): number => (share < 0 ? 0 : share > 1 ? 1 : share);
-
-/** The nearest places of the two strokes: of the lines through them where both lie on the strokes, else at an end of one. */
-function distanceOfStrokes(): number {
-  const [ux, uy, uz] = [first[3]!, first[4]!, first[5]!];
-  const [vx, vy, vz] = [second[3]!, second[4]!, second[5]!];
-  const [wx, wy, wz] = [first[0]! - second[0]!, first[1]! - second[1]!, first[2]! - second[2]!];
-  const uu = ux * ux + uy * uy + uz * uz;
-  const vv = vx * vx + vy * vy + vz * vz;
-  const uv = ux * vx + uy * vy + uz * vz;
-  const uw = ux * wx + uy * wy + uz * wz;
-  const vw = vx * wx + vy * wy + vz * wz;
-  const square = uu * vv - uv * uv;
-  const s = square > 0 ? clamped((uv * vw - vv * uw) / square) : 0;
-  shareB = vv > 0 ? clamped((uv * s + vw) / vv) : 0;
-  shareA = uu > 0 ? clamped((uv * shareB - uw) / uu) : 0;
-  const [x, y, z] = [wx + shareA * ux - shareB * vx, wy + shareA * uy - shareB * vy, wz + shareA * uz - shareB * vz];
-  return Math.sqrt(x * x + y * y + z * z);
-}

@@ -2,11 +2,11 @@
  * The face of a cut, seen from a place before it on the side that is cut away: of a plate, a square end and the strips that no cutter
  * reaches a plane, of a cope the hollow of what it is coped to.
  */
+import { foot, setFootProlonged } from '../geometry/foot.ts';
 import type { ArcPiece } from '../geometry/path.ts';
 import type { Sleeve } from '../geometry/met-sleeve.ts';
 import { add, addScaled, cross, dot, length, rotateAbout, scale, subtract, type Vec3 } from '../geometry/vector.ts';
-import type { Probe } from './chain.ts';
-import { foot, setFootProlonged } from './foot.ts';
+import type { Probe } from './least-on-chain.ts';
 import type { OutsideEnd } from './outside.ts';
 import { awayFrom, kept, trimOnLine } from './solid.ts';
 

@@ -1,10 +1,11 @@
 /** What of a coped tube may lie inside something else: the edges of its cuts, its axis, its walls and flat cuts. */
 import type { Piece } from '../geometry/path.ts';
 import { cross, dot, length, subtract, X_AXIS, Y_AXIS, type Vec3 } from '../geometry/vector.ts';
-import { leastOnChain } from './chain.ts';
+import { chainOf } from './chain.ts';
 import { ballOfCut, flatCut, sidesOf } from './cut-face.ts';
 import { axisLine, deepestOf, flatFace, wallFace, type Deepest, type Face, type Span } from './deepest.ts';
-import { chainTreeOf, wallIsGone, wallStands, type Outside, type OutsideEnd } from './outside.ts';
+import { leastOnChain } from './least-on-chain.ts';
+import { wallIsGone, wallStands, type Outside, type OutsideEnd } from './outside.ts';
 import { depthIn, type Solid } from './solid.ts';
 
 /** Parts of a tube, by the pieces of its centreline. */
@@ -18,7 +19,7 @@ export function deepestOfRims({ ends }: Outside, solid: Solid, below: number): D
     const least: number = deepest?.value ?? below;
     const ball = ballOfCut(end);
     if (value(ball.centre) - ball.radius >= least) continue;
-    deepest = leastOnChain(chainTreeOf(end), { value, floor: value }, least) ?? deepest;
+    deepest = leastOnChain(chainOf(end), { value, floor: value }, least) ?? deepest;
   }
   return deepest;
 }

@@ -5,8 +5,9 @@
  * Two straights have one, in closed form. Along an arc, taken in stretches of some degrees, the slope of the distance to the other piece is
  * followed to where it changes from falling to rising; the place of the other piece is always its nearest, in closed form.
  */
+import { foot, setFoot } from '../geometry/foot.ts';
 import { nearestOnPiece, placeOnPiece, type ArcPiece, type LinePiece, type Piece } from '../geometry/path.ts';
-import { add, addScaled, distance, dot, interpolate, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+import { addScaled, distance, dot, interpolate, subtract } from '../geometry/vector.ts';
 
 /** A place on each of two pieces, mm along it from its start, and how far apart they are. */
 export interface NearPlaces {
@@ -60,7 +61,8 @@ const STRETCH = Math.PI / 12;
 function nearOfArc(arc: ArcPiece, other: Piece, below: number, visit: (near: NearPlaces) => void): void {
   // An arc of less than half a turn lies in the ball on its chord.
   const ball = distance(arc.from, arc.to) / 2;
-  if (nearestOnPiece(other, interpolate(arc.from, arc.to, 0.5)).distance - ball >= below) return;
+  setFoot(other, interpolate(arc.from, arc.to, 0.5));
+  if (foot.apart - ball >= below) return;
   const count = Math.max(1, Math.ceil(arc.angle / STRETCH));
   const length = arc.length / count;
   let from = slopeAt(arc, other, 0);
@@ -112,13 +114,19 @@ interface Slope {
   readonly along: number;
 }
 
+/** A place of the arc: scratch. */
+const place: [number, number, number] = [0, 0, 0];
+
 /** Of the distance to the other piece along the arc, times that distance: its sign counts. */
-function slopeAt(arc: ArcPiece, other: Piece, along: number): Slope {
-  const turned = along / arc.radius;
+function slopeAt({ centre, from, startTangent: t, radius }: ArcPiece, other: Piece, along: number): Slope {
+  const turned = along / radius;
   const [c, s] = [Math.cos(turned), Math.sin(turned)];
-  const spoke = subtract(arc.from, arc.centre);
-  const point = add(arc.centre, add(scale(spoke, c), scale(arc.startTangent, s * arc.radius)));
-  const tangent: Vec3 = addScaled(scale(arc.startTangent, c), spoke, -s / arc.radius);
-  const nearest = nearestOnPiece(other, point);
-  return { slope: dot(subtract(point, nearest.point), tangent), distance: nearest.distance, along };
+  for (let axis = 0; axis < 3; axis++)
+    place[axis] = centre[axis]! + c * (from[axis]! - centre[axis]!) + s * radius * t[axis]!;
+  setFoot(other, place);
+  const off = [place[0] - foot.x, place[1] - foot.y, place[2] - foot.z];
+  let slope = 0;
+  for (let axis = 0; axis < 3; axis++)
+    slope += off[axis]! * (c * t[axis]! - (s / radius) * (from[axis]! - centre[axis]!));
+  return { slope, distance: foot.apart, along };
 }

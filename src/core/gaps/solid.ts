@@ -6,12 +6,12 @@
  * whatever lies beyond any of them; outside it is never more than the true distance. Each of them bends down by `bend` (1/mm) at most,
  * so that about a place value + gradient . d - bend d^2 / 2 is a floor (docs/maths/gaps.md).
  */
+import { foot, setFoot, setFootProlonged } from '../geometry/foot.ts';
 import type { Path } from '../geometry/path.ts';
 import { signedDistanceToBox, type SolidBox } from '../geometry/solid-box.ts';
 import { metBy } from '../geometry/met-sleeve.ts';
 import { trimAt } from '../geometry/sleeve.ts';
 import { addScaled, dot, length, normalize, scale, subtract, type Vec3 } from '../geometry/vector.ts';
-import { foot, setFoot, setFootProlonged } from './foot.ts';
 import type { Outside, OutsideEnd } from './outside.ts';
 
 /** The last answer: scratch, as a search asks some thousand times. */

@@ -5,6 +5,7 @@
  * negative: it stays in the sum of lengths but has no piece here.
  */
 import type { Radians } from './angle.ts';
+import { distanceTo, foot, setFoot } from './foot.ts';
 import { ROUNDING } from './tolerance.ts';
 import { add, addScaled, cross, distance, dot, normalize, rotateAbout, subtract, type Vec3 } from './vector.ts';
 
@@ -101,10 +102,13 @@ export function placeOnPiece(piece: Piece, along: number): PathPlace {
   if (piece.kind === 'line') {
     return { point: addScaled(piece.from, piece.startTangent, along), tangent: piece.startTangent, at, onArc: false };
   }
-  const turned = along / piece.radius;
+  const { centre, from, startTangent: t, radius } = piece;
+  const [c, s] = [Math.cos(along / radius), Math.sin(along / radius)];
+  const [x, y, z] = [from[0] - centre[0], from[1] - centre[1], from[2] - centre[2]];
+  const [onto, back] = [s * radius, -s / radius];
   return {
-    point: add(piece.centre, rotateAbout(subtract(piece.from, piece.centre), piece.normal, turned)),
-    tangent: rotateAbout(piece.startTangent, piece.normal, turned),
+    point: [centre[0] + c * x + onto * t[0], centre[1] + c * y + onto * t[1], centre[2] + c * z + onto * t[2]],
+    tangent: [c * t[0] + back * x, c * t[1] + back * y, c * t[2] + back * z],
     at,
     onArc: along > ROUNDING && along < piece.length - ROUNDING,
   };
@@ -114,21 +118,19 @@ export function placeOnPiece(piece: Piece, along: number): PathPlace {
  * The place on the path nearest to p. With `prolonged`, the path's two ends run on straight without limit. Closed form
  * on each piece; of equal places the first counts.
  */
-export function nearestOnPath(path: Path, p: Vec3, prolonged = false): NearestPlace {
-  let best: { piece: Piece; along: number; distance: number } | null = null;
-  for (const piece of path.pieces) {
-    const { along, distance: apart } = nearestAlong(piece, p);
-    if (best === null || apart < best.distance - ROUNDING) best = { piece, along, distance: apart };
+export function nearestOnPath({ pieces, length }: Path, p: Vec3, prolonged = false): NearestPlace {
+  let nearest = nearestOnPiece(pieces[0]!, p);
+  for (let i = 1; i < pieces.length; i++) {
+    setFoot(pieces[i]!, p);
+    if (foot.apart < nearest.distance - ROUNDING) nearest = footOn(pieces[i]!);
   }
-  const nearest = { ...placeOnPiece(best!.piece, best!.along), distance: best!.distance };
-  return prolonged ? nearestOfEnds(path, p, nearest) : nearest;
+  return prolonged ? nearestOfEnds(pieces, length, p, nearest) : nearest;
 }
 
 /** How far p is from the nearest place of the path, mm; `prolonged` as above. The place itself is not worked out. */
 export function distanceToPath(path: Path, p: Vec3, prolonged = false): number {
   const { pieces } = path;
-  let least = Infinity;
-  for (const piece of pieces) least = Math.min(least, nearestAlong(piece, p).distance);
+  const least = distanceTo(pieces, p);
   if (!prolonged) return least;
   const first = pieces[0]!;
   const last = pieces[pieces.length - 1]!;
@@ -141,22 +143,36 @@ function distanceToRay(from: Vec3, tangent: Vec3, sense: 1 | -1, p: Vec3): numbe
   const [x, y, z] = [p[0] - from[0], p[1] - from[1], p[2] - from[2]];
   const beyond = x * tangent[0] + y * tangent[1] + z * tangent[2];
   if (beyond * sense <= 0) return Infinity;
-  return lengthOf(x - beyond * tangent[0], y - beyond * tangent[1], z - beyond * tangent[2]);
+  const [u, v, w] = [x - beyond * tangent[0], y - beyond * tangent[1], z - beyond * tangent[2]];
+  return Math.sqrt(u * u + v * v + w * w);
 }
 
 /** The place on one piece nearest to p. */
 export function nearestOnPiece(piece: Piece, p: Vec3): NearestPlace {
-  const { along, distance: apart } = nearestAlong(piece, p);
-  return { ...placeOnPiece(piece, along), distance: apart };
+  setFoot(piece, p);
+  return footOn(piece);
+}
+
+/** What `foot` says of a piece, kept. */
+function footOn(piece: Piece): NearestPlace {
+  const { apart, at, x, y, z, tx, ty, tz } = foot;
+  const along = at - piece.at;
+  return {
+    point: [x, y, z],
+    tangent: [tx, ty, tz],
+    at,
+    onArc: piece.kind === 'arc' && along > ROUNDING && along < piece.length - ROUNDING,
+    distance: apart,
+  };
 }
 
 /** The nearer of `nearest` and the prolonged ends. */
-function nearestOfEnds(path: Path, p: Vec3, nearest: NearestPlace): NearestPlace {
-  const first = path.pieces[0]!;
-  const last = path.pieces[path.pieces.length - 1]!;
+function nearestOfEnds(pieces: readonly Piece[], length: number, p: Vec3, nearest: NearestPlace): NearestPlace {
+  const first = pieces[0]!;
+  const last = pieces[pieces.length - 1]!;
   const ends = [
     { from: first.from, tangent: first.startTangent, at: 0, side: -1 },
-    { from: last.to, tangent: last.endTangent, at: path.length, side: 1 },
+    { from: last.to, tangent: last.endTangent, at: length, side: 1 },
   ];
   let best = nearest;
   for (const { from, tangent, at, side } of ends) {
@@ -168,31 +184,3 @@ function nearestOfEnds(path: Path, p: Vec3, nearest: NearestPlace): NearestPlace
   }
   return best;
 }
-
-/** Distance along the piece, from its start, to its point nearest p, and how far that is. */
-function nearestAlong(piece: Piece, p: Vec3): { readonly along: number; readonly distance: number } {
-  // In single numbers: it is asked more often than anything else of a path, and vectors would be made for nothing.
-  const px = p[0] - piece.from[0];
-  const py = p[1] - piece.from[1];
-  const pz = p[2] - piece.from[2];
-  const { startTangent: t } = piece;
-  if (piece.kind === 'line') {
-    const along = Math.min(Math.max(px * t[0] + py * t[1] + pz * t[2], 0), piece.length);
-    return { along, distance: lengthOf(px - along * t[0], py - along * t[1], pz - along * t[2]) };
-  }
-  const { centre, from, normal } = piece;
-  const [cx, cy, cz] = [p[0] - centre[0], p[1] - centre[1], p[2] - centre[2]];
-  const spoke = cx * (from[0] - centre[0]) + cy * (from[1] - centre[1]) + cz * (from[2] - centre[2]);
-  const x = spoke / piece.radius;
-  const y = cx * t[0] + cy * t[1] + cz * t[2];
-  const turned = Math.atan2(y, x);
-  if (turned >= 0 && turned <= piece.angle) {
-    const offPlane = cx * normal[0] + cy * normal[1] + cz * normal[2];
-    return { along: turned * piece.radius, distance: lengthOf(lengthOf(x, y, 0) - piece.radius, offPlane, 0) };
-  }
-  const toStart = lengthOf(px, py, pz);
-  const toEnd = lengthOf(p[0] - piece.to[0], p[1] - piece.to[1], p[2] - piece.to[2]);
-  return toStart <= toEnd ? { along: 0, distance: toStart } : { along: piece.length, distance: toEnd };
-}
-
-const lengthOf = (x: number, y: number, z: number): number => Math.sqrt(x * x + y * y + z * z);

@@ -7,6 +7,7 @@
  * there leave open at most, ROUNDING taken off: never more than the true distance. Inside a solid it is 0, but a
  * plane's is signed. Plain numbers in scratch, since a search asks this a hundred thousand times.
  */
+import { distanceOfStrokes, shares } from '../geometry/strokes.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { dot, type Vec3 } from '../geometry/vector.ts';
 import type { Solid } from './types.ts';
@@ -120,25 +121,9 @@ function leastOf(at: (share: number) => void): number {
 /** The second segment, where the distance between two is asked for. */
 export const other = new Float64Array(6);
 
-const clamped = (share: number): number => (share < 0 ? 0 : share > 1 ? 1 : share);
-
-/**
- * mm, of `segment` to `other`. The lines' own nearest places where both lie on the segments; else one of them is at an
- * end, and the other is the place nearest to it.
- */
+/** mm, of `segment` to `other`. */
 export function distanceBetween(): number {
-  const [ux, uy, uz] = [segment[3]! - segment[0]!, segment[4]! - segment[1]!, segment[5]! - segment[2]!];
-  const [vx, vy, vz] = [other[3]! - other[0]!, other[4]! - other[1]!, other[5]! - other[2]!];
-  const [wx, wy, wz] = [segment[0]! - other[0]!, segment[1]! - other[1]!, segment[2]! - other[2]!];
-  const uu = ux * ux + uy * uy + uz * uz;
-  const vv = vx * vx + vy * vy + vz * vz;
-  const uv = ux * vx + uy * vy + uz * vz;
-  const uw = ux * wx + uy * wy + uz * wz;
-  const vw = vx * wx + vy * wy + vz * wz;
-  const square = uu * vv - uv * uv;
-  let s = square > 0 ? clamped((uv * vw - vv * uw) / square) : 0;
-  const t = vv > 0 ? clamped((uv * s + vw) / vv) : 0;
-  s = uu > 0 ? clamped((uv * t - uw) / uu) : 0;
-  nearestShare = s;
-  return Math.hypot(wx + s * ux - t * vx, wy + s * uy - t * vy, wz + s * uz - t * vz);
+  const between = distanceOfStrokes(segment, other);
+  nearestShare = shares.first;
+  return between;
 }

@@ -1,9 +1,9 @@
 /**
- * The place of a piece of centreline nearest to a point, as nearestOnPiece in core/geometry/path.ts has it, in plain numbers: a search
- * asks this ten thousand times.
+ * The place of a piece of a path nearest to a point, in closed form and in plain numbers that are lent: a search asks this ten thousand
+ * times. Who keeps the answer asks nearestOnPiece (path.ts).
  */
-import type { Path, Piece } from '../geometry/path.ts';
-import type { Vec3 } from '../geometry/vector.ts';
+import type { Path, Piece } from './path.ts';
+import type { Vec3 } from './vector.ts';
 
 /** The last answer. */
 export const foot = {
@@ -43,8 +43,10 @@ export function setFoot(piece: Piece, p: Vec3): void {
     else setOnLine(p, to, endTangent, 0, piece.at + piece.length);
     return;
   }
-  const c = Math.cos(turned);
-  const s = Math.sin(turned);
+  const aside = Math.sqrt(x * x + y * y);
+  // On the ring's own axis all places are as near; its start is taken.
+  const c = aside > 0 ? x / aside : 1;
+  const s = aside > 0 ? y / aside : 0;
   foot.at = piece.at + turned * radius;
   foot.x = o[0] + radius * (c * cx + s * t[0]);
   foot.y = o[1] + radius * (c * cy + s * t[1]);
