@@ -13,8 +13,8 @@ export interface Chain {
   readonly balls: number[];
   /** Which ball is the first of each size, the smallest first; and how many there are. */
   readonly firsts: readonly number[];
-  /** Of each leaf, eight steps of the rim, where its strokes begin and where the last ends: x, y, z after one another; null before one asks. */
-  readonly leaves: (readonly number[] | null)[];
+  /** Of each leaf, eight steps of the rim, where its strokes begin and where the last ends: x, y, z after one another; filled in when one asks. */
+  readonly leaves: (readonly number[] | undefined)[];
 }
 
 /** Steps of a rim in a leaf, and balls in a ball. */
@@ -42,7 +42,7 @@ function roundRim(end: OutsideEnd): Chain {
       setRoundBalls(balls, k, inner, Math.min(inner + BRANCHES, to));
     }
   }
-  return { end, rim, balls, firsts, leaves: new Array<null>(firsts[1]!).fill(null) };
+  return { end, rim, balls, firsts, leaves: [] };
 }
 
 /** A part of a cylinder lies no farther from a place in its middle than half its length, and the way round, squared and added. */

@@ -72,7 +72,7 @@ function closedIn(chain: Chain, leaf: number, i: number, value: Probe['value'], 
   setPlace(at, places, i);
   const best = leastOnStroke(places, i, value, { value: least, at });
   if (i > 0) return leastOnStroke(places, i - 1, value, best);
-  const before = leafOf(chain, (leaf > 0 ? leaf : chain.leaves.length) - 1);
+  const before = leafOf(chain, (leaf > 0 ? leaf : chain.firsts[1]!) - 1);
   return leastOnStroke(before, before.length / 3 - 2, value, best);
 }
 
