@@ -10,7 +10,6 @@ import { sampleFile } from '../../core/job/sample.ts';
 import { mirroredFrame, plainFrame } from '../../laws/frames.ts';
 
 const MOST_TUBES = 8;
-const FRAMES = 40;
 
 /** pulled = net + 0.8 + 0.04 net. */
 const pull = (net: number, more: object = {}) => ({
@@ -130,20 +129,20 @@ const CAGE = {
   ],
 };
 
-/** As plain data, always the same for the seed. Every one of them derives. */
-export function seedJobs(seed: number): readonly object[] {
-  const frames = (kind: fc.Arbitrary<Job>): object[] =>
+/** As plain data, `frames` of either kind of random frame, always the same for the seed. Every one of them derives. */
+export function seedJobs(seed: number, frames: number): readonly object[] {
+  const drawn = (kind: fc.Arbitrary<Job>): object[] =>
     fc
-      .sample(kind, { seed, numRuns: 3 * FRAMES })
+      .sample(kind, { seed, numRuns: 3 * frames })
       .filter((job) => {
         const derivation = derive(job);
         return derivation.ok && derivation.value.tubes.length <= MOST_TUBES;
       })
-      .slice(0, FRAMES)
+      .slice(0, frames)
       .map(({ sections, ...job }, i) => ({
         ...(JSON.parse(serialiseJob({ ...job, sections })) as object),
         sections: sections.map((section) => ({ ...section, material: 'e235-n' })),
         ...(i % 2 === 0 && SHOP),
       }));
-  return [sampleFile(), CAGE, ...frames(plainFrame), ...frames(mirroredFrame)];
+  return [sampleFile(), CAGE, ...drawn(plainFrame), ...drawn(mirroredFrame)];
 }

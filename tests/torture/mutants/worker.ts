@@ -45,8 +45,8 @@ const WATCH = `
   }, 250);
 `;
 
-export async function main([seed, from, until, step, progress]: readonly string[]): Promise<number> {
-  const jobs = seedJobs(Number(seed));
+export async function main([seed, from, until, step, progress, frames]: readonly string[]): Promise<number> {
+  const jobs = seedJobs(Number(seed), Number(frames));
   const before = jobs.map((job) => derivedFrom(JSON.stringify(job)));
   const at = new Int32Array(new SharedArrayBuffer(4)).fill(-1);
   const watch = new Worker(WATCH, {
