@@ -87,10 +87,11 @@ function checksOn(pages: readonly ReadPage[]): readonly { readonly name: string;
   });
 }
 
+const ofHoop = (derived: Derived): Derived => ({ ...derived, tubes: derived.tubes.filter(({ id }) => id === 'hoop') });
+
 /** The hoop's own pages of a demo that was changed: no other tube is printed. */
 async function hoopPages(derived: Derived, change: Partial<PrintSettings> = {}): Promise<readonly ReadPage[]> {
-  const tubes = derived.tubes.filter(({ id }) => id === 'hoop');
-  return tubePages((await readPdf(await printed({ ...derived, tubes }, change))).pages).get(1)!;
+  return tubePages((await readPdf(await printed(ofHoop(derived), change))).pages).get(1)!;
 }
 
 const wordsOf = (pages: readonly ReadPage[]): string =>
@@ -113,8 +114,7 @@ const weighed = (kg: number, unit: 'in' | 'mm', places = 2): string =>
   unit === 'in' ? `${(kg / 0.45359237).toFixed(1)} lb` : `${kg.toFixed(places)} kg`;
 
 const demo = derivedFrom(demoText());
-const demoPdf = printed(demo);
-const demoSheets = demoPdf.then((bytes) => readPdf(bytes));
+const demoSheets = printed(demo).then((bytes) => readPdf(bytes));
 /** Its first two tubes alone: what does not hang on the tubes is soon printed and read. */
 const two: Derived = { ...demo, tubes: demo.tubes.slice(0, 2) };
 const letterSheets = printed(two, { paper: 'letter' }).then((bytes) => readPdf(bytes));
@@ -504,12 +504,9 @@ const BAD_NAMES: readonly string[] = [
 
 /** The margin is 10 mm; a letter hangs a quarter of its body below its line and rises less than a body over it. */
 function expectInside({ width, height, texts }: ReadPage) {
-  for (const { text, x, y, width: wide, size } of texts) {
-    expect(x, text).toBeGreaterThanOrEqual(9.9);
-    expect(x + wide, text).toBeLessThanOrEqual(width - 9.9);
-    expect(y - size / 4, text).toBeGreaterThanOrEqual(8);
-    expect(y + size, text).toBeLessThanOrEqual(height - 6);
-  }
+  const isInside = ({ x, y, width: wide, size }: Printed) =>
+    x >= 9.9 && x + wide <= width - 9.9 && y - size / 4 >= 8 && y + size <= height - 6;
+  expect(texts.filter((text) => !isInside(text))).toEqual([]);
 }
 
 /** Lines as well as letters, before they are written. */
@@ -519,16 +516,17 @@ function expectInkInside(plain: Derived) {
   const context = contextOf(derived, paper);
   const views = liesOf(derived.tubes);
   const sheets = [...coverSheets(context), ...derived.tubes.flatMap((tube) => tubeSheets(context, views, tube))];
-  for (const { marks } of sheets) {
-    for (const mark of marks) {
+  const outside = sheets.flatMap(({ marks }) =>
+    marks.filter((mark) => {
       const reach = mark.kind === 'arc' ? mark.radius : 0;
       const places = mark.kind === 'line' ? mark.places : [mark.kind === 'arc' ? mark.centre : mark.at];
-      for (const { x, y } of places) {
-        expect(Math.min(x, paper.width - x) - reach).toBeGreaterThan(9);
-        expect(Math.min(y, paper.height - y) - reach).toBeGreaterThan(7);
-      }
-    }
-  }
+      const isInside = ({ x, y }: { readonly x: number; readonly y: number }) =>
+        Math.min(x, paper.width - x) - reach > 9 && Math.min(y, paper.height - y) - reach > 7;
+      return !places.every(isInside);
+    }),
+  );
+  expect(sheets.length).toBeGreaterThan(1);
+  expect(outside).toEqual([]);
 }
 
 describe('names from anywhere', () => {
@@ -543,12 +541,12 @@ describe('names from anywhere', () => {
       job.sections!.forEach((section, i) => (section.material = nameOf(i)));
       job.members!.forEach((member, i) => (member.batch = nameOf(i + 1)));
       const derived = derivedFrom(JSON.stringify({ ...job, name: nameOf(0) }));
-      // The narrower of the two papers.
-      expectInkInside(derived);
       // A twin's sheet has its partner's names.
       const shown = LONG
         ? derived
         : { ...derived, tubes: derived.tubes.filter(({ twinOf }) => twinOf === null).slice(0, 8) };
+      // The narrower of the two papers.
+      expectInkInside(shown);
       const { pages, scripts } = await readPdf(await printed(shown));
       expect(scripts).toBe(false);
       expect(tubePages(pages).size).toBe(shown.tubes.length);
@@ -618,9 +616,11 @@ describe('names from anywhere', () => {
 describe('long jobs', () => {
   it('says how far it is for the cover and each tube, and is the same bytes each time', async () => {
     const said: string[] = [];
-    const again = await printed(demo, {}, async (done, total) => void said.push(`${done}/${total}`));
-    expect(said).toEqual(Array.from({ length: demo.tubes.length + 2 }, (_, i) => `${i}/${demo.tubes.length + 1}`));
-    expect(Buffer.compare(Buffer.from(await demoPdf), Buffer.from(again))).toBe(0);
+    const shown = LONG ? demo : two;
+    const before = await printed(shown);
+    const again = await printed(shown, {}, async (done, total) => void said.push(`${done}/${total}`));
+    expect(said).toEqual(Array.from({ length: shown.tubes.length + 2 }, (_, i) => `${i}/${shown.tubes.length + 1}`));
+    expect(Buffer.compare(Buffer.from(before), Buffer.from(again))).toBe(0);
   });
 
   it('ends where it is stopped', async () => {
@@ -630,7 +630,7 @@ describe('long jobs', () => {
     expect(asked).toBe(4);
   });
 
-  const MANY = drawn(24, 200);
+  const MANY = drawn(12, 200);
   it(`prints ${MANY} tubes, each with its sheet and its number on the key drawing`, async () => {
     const derivation = derive(latticeOf(MANY));
     if (!derivation.ok) throw new Error('the lattice does not derive');
@@ -645,7 +645,7 @@ it('says before the bends where their order matters, unless a run has settled it
   const cabinet = { name: 'Cabinet', kind: 'box', centre: [500, 900, 900], size: [240, 240, 1800] };
   const dies = demo.job.dies.map((die) => ({ ...die, bender: { ...die.bender, room: [cabinet] } }));
   const hoopWith = async (bent: readonly object[]) =>
-    wordsOf(await hoopPages(withSlowFindings(derivedFrom(JSON.stringify({ ...demo.job, dies, bent })))));
+    wordsOf(await hoopPages(withSlowFindings(ofHoop(derivedFrom(JSON.stringify({ ...demo.job, dies, bent }))))));
   const places = (words: string) => [words.indexOf('Cabinet'), words.indexOf('Start of bend')] as const;
   const [written, bends] = places(await hoopWith([]));
   expect(written).toBeGreaterThan(0);

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applied, changeOf, fits, turnedRound, type Change } from '../../src/core/job/change.ts';
 import { deepFreeze } from './jobs.ts';
+import { drawn } from '../draws.ts';
 
 /** Plain data of few different pieces, so that two of them have much in common, and some items stand twice. */
 const { plain } = fc.letrec<{ plain: unknown; record: object }>((tie) => ({
@@ -31,7 +32,7 @@ const edited = fc
     }, list),
   ]);
 const pair = fc.oneof(fc.tuple(plain, plain), edited).map(([a, b]) => deepFreeze([a, b] as const));
-const runs = { seed: 71, numRuns: 1000 };
+const runs = { seed: 71, numRuns: drawn(300, 1000) };
 const between = (a: unknown, b: unknown): readonly Change[] => {
   const change = changeOf('it', a, b);
   return change === null ? [] : [deepFreeze(change)];

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { TubeEnd } from '../../src/core/solve/types.ts';
 import { corners, derivedOrSkipped, fixed, jobOf, place, plainFrame, type Triple } from './frames.ts';
+import { drawn } from '../draws.ts';
 
 /** Runs through the node at the origin or a little past it, bent or not; the branch leaves along +x and bends later. */
 const run = fc.record({
@@ -63,7 +64,7 @@ describe('several cutters', () => {
         }
         expect(together.cuts).toEqual(each.map((end) => end.cuts[0]));
       }),
-      fixed(60),
+      fixed(drawn(15, 60)),
     );
   });
 
@@ -85,7 +86,7 @@ describe('several cutters', () => {
         expect([both.tip, both.throat]).toEqual([alone.tip, alone.throat]);
         expect(both.cuts.map((cut) => cut.reaches)).toEqual([alone.cuts[0]!.reaches, false, false]);
       }),
-      fixed(40),
+      fixed(drawn(12, 40)),
     );
   });
 });
@@ -104,7 +105,7 @@ describe('a later member that touches nothing', () => {
         const after = derivedOrSkipped({ ...job, nodes: [...far, ...job.nodes], members: [...job.members, member] });
         expect(after.tubes.slice(0, -1)).toEqual(before.tubes);
       }),
-      fixed(40),
+      fixed(drawn(10, 40)),
     );
   });
 });

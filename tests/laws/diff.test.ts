@@ -4,9 +4,10 @@ import { applyDiff, diffJobs, invertDiff, isEmptyDiff } from '../../src/core/job
 import { COLLECTIONS } from '../../src/core/job/kinds.ts';
 import { commitEdit, newHistory, redo, undo } from '../../src/core/session/history.ts';
 import { anyJob, deepFreeze } from './jobs.ts';
+import { drawn } from '../draws.ts';
 
 const pair = fc.tuple(anyJob, anyJob).map(deepFreeze);
-const runs = { seed: 31, numRuns: 400 };
+const runs = { seed: 31, numRuns: drawn(120, 400) };
 
 describe('diffs of any two jobs', () => {
   it('apply to the first gives the second', () => {
@@ -95,7 +96,7 @@ describe('history', () => {
         }
         expect(history.past).toHaveLength(seen.length - 1);
       }),
-      { seed: 32, numRuns: 200 },
+      { seed: 32, numRuns: drawn(60, 200) },
     );
   });
 });

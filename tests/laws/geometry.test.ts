@@ -81,7 +81,7 @@ describe('mirroring', () => {
           });
         }
       }),
-      fixed(drawn(25, 100)),
+      fixed(drawn(10, 100)),
     );
   });
 
@@ -109,7 +109,7 @@ describe('mirroring', () => {
         const right = derivedOrSkipped(movedJob(job, image, image));
         left.tubes.forEach((tube) => expectSameTube(tube, right.byId.get(tube.id)!, true));
       }),
-      fixed(drawn(25, 100)),
+      fixed(drawn(10, 100)),
     );
   });
 });
@@ -147,7 +147,7 @@ describe('moving and turning a whole job', () => {
         const after = derivedOrSkipped(movedJob(job, move, turn));
         before.tubes.forEach((tube) => expectSameTube(tube, after.byId.get(tube.id)!, false));
       }),
-      fixed(drawn(25, 100)),
+      fixed(drawn(10, 100)),
     );
   });
 });
@@ -189,7 +189,7 @@ describe('one tube', () => {
         expect(back.bends[0]?.rotation ?? 0).toBe(0);
         expect(back.developedLength).toBeCloseTo(there.developedLength, 8);
       }),
-      fixed(drawn(50, 200)),
+      fixed(drawn(20, 200)),
     );
   });
 
@@ -208,7 +208,7 @@ describe('one tube', () => {
         expect(tube.developedLength).toBeCloseTo(laid + tube.straights.at(-1)!, 8);
         expect(tube.developedLength).toBeLessThanOrEqual(tube.sharpCornerLength + 1e-9);
       }),
-      fixed(drawn(50, 200)),
+      fixed(drawn(20, 200)),
     );
   });
 
@@ -221,7 +221,7 @@ describe('one tube', () => {
         rolled.forEach((corner, i) => expect(near(corner, tube.corners[i]!, 1e-6), `corner ${i}`).toBe(true));
         if (isSound(tube)) expect(tube.path.length).toBeCloseTo(tube.developedLength, 8);
       }),
-      fixed(drawn(50, 200)),
+      fixed(drawn(20, 200)),
     );
   });
 });

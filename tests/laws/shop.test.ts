@@ -12,6 +12,7 @@ import { serialiseShop } from '../../src/core/shop/serialise.ts';
 import type { Shop } from '../../src/core/shop/types.ts';
 import { shopFile } from '../core/shop/sample.ts';
 import { deepFreeze } from './jobs.ts';
+import { drawn } from '../draws.ts';
 
 const name = fc.constantFrom('6 in CLR', '4 1/2 in CLR', '', '\u202e"; DROP', '__proto__', 'x'.repeat(300));
 const ids = ['a', 'b', 'c', 'constructor', '__proto__'] as const;
@@ -100,7 +101,7 @@ const anyJob: fc.Arbitrary<Job> = fc
   });
 
 const check = (law: (shop: Shop, job: Job) => void): void =>
-  fc.assert(fc.property(anyShop, anyJob, law), { seed: 1129, numRuns: 300 });
+  fc.assert(fc.property(anyShop, anyJob, law), { seed: 1129, numRuns: drawn(80, 300) });
 
 it('a job from the shop comes through the door as it is, derives alone and differs in nothing', () => {
   check((shop) => {
@@ -126,7 +127,7 @@ it('after taking nothing is left that the shop has', () => {
     expect(after.filter(({ kind }) => !kind.endsWith('/not-in-shop'))).toEqual([]);
     expect(parseJob(serialiseJob(taken(job, shop, before))).ok).toBe(true);
   });
-  expect(found).toBeGreaterThan(100);
+  expect(found).toBeGreaterThan(drawn(25, 100));
 });
 
 it('after giving as well nothing is left at all, and the shop is one that can be read', () => {

@@ -8,7 +8,7 @@ import { boxFrame } from '../../src/core/geometry/solid-box.ts';
 import { gapToBox } from '../../src/core/gaps/box-gap.ts';
 import { outsideOf } from '../../src/core/gaps/outside.ts';
 import { gapBetween } from '../../src/core/gaps/tube-gap.ts';
-import { drawn } from '../draws.ts';
+import { drawn, LONG } from '../draws.ts';
 import { boxBeside, copedSolid, isSound, pairOfTubes, type PairOfTubes } from './gap-pairs.ts';
 import { frameOf } from './jobs.ts';
 import { deepest, depthInBlock, leastDistance, nearestToBox } from './oracles/coped.ts';
@@ -33,11 +33,11 @@ function tubesOf({ job, runs }: PairOfTubes) {
 
 describe('the gap between two tubes', () => {
   it('is drawn for nearly all', () => {
-    const sound = seeds(1, 40, 200).filter((seed) => tubesOf(pairOfTubes(seed)) !== null);
-    expect(sound.length).toBeGreaterThan(0.8 * seeds(1, 40, 200).length);
+    const sound = seeds(1, 20, 200).filter((seed) => tubesOf(pairOfTubes(seed)) !== null);
+    expect(sound.length).toBeGreaterThan(0.8 * seeds(1, 20, 200).length);
   });
 
-  it.each(seeds(1, 5, 500))('%i, against samples', (seed) => {
+  it.each(seeds(1, 3, 500))('%i, against samples', (seed) => {
     const tubes = tubesOf(pairOfTubes(seed));
     if (tubes === null) return;
     const { a, b, solidA, solidB } = tubes;
@@ -61,21 +61,24 @@ describe('the gap between two tubes', () => {
 });
 
 describe('the distance of a box', () => {
-  // Those beside which a box was once taken to the cut end.
-  it.each([...new Set([2046, 2087, ...seeds(2001, 5, 300)])])('%i, against samples', (seed) => {
-    const pair = pairOfTubes(seed);
-    const tubes = tubesOf(pair);
-    if (tubes === null) return;
-    const { a, solidA } = tubes;
-    const { centre, size, rotation } = boxBeside(seed, solidA);
-    const box = boxFrame(centre, size, rotation);
-    const { distance, onTube, onBox } = gapToBox(outsideOf(a), box);
-    const theirs = nearestToBox(solidA, box, drawFrom(seed));
-    expect(distance).toBeLessThan(theirs + 0.05);
-    // What is deeper than the samples found is a place of the one inside the other all the same.
-    if (distance < 0) expect(Math.min(solidA.depth(onBox), depthInBlock(box, onTube))).toBeCloseTo(distance, 2);
-    else expect(distance).toBeGreaterThan(theirs - 0.1);
-  });
+  // The first two are those beside which a box was once taken to the cut end; 2002 takes as long as all others of the first five.
+  it.each([...new Set([2046, 2087, ...(LONG ? seeds(2001, 300, 300) : [2001, 2003])])])(
+    '%i, against samples',
+    (seed) => {
+      const pair = pairOfTubes(seed);
+      const tubes = tubesOf(pair);
+      if (tubes === null) return;
+      const { a, solidA } = tubes;
+      const { centre, size, rotation } = boxBeside(seed, solidA);
+      const box = boxFrame(centre, size, rotation);
+      const { distance, onTube, onBox } = gapToBox(outsideOf(a), box);
+      const theirs = nearestToBox(solidA, box, drawFrom(seed));
+      expect(distance).toBeLessThan(theirs + 0.05);
+      // What is deeper than the samples found is a place of the one inside the other all the same.
+      if (distance < 0) expect(Math.min(solidA.depth(onBox), depthInBlock(box, onTube))).toBeCloseTo(distance, 2);
+      else expect(distance).toBeGreaterThan(theirs - 0.1);
+    },
+  );
 });
 
 describe('the gap between two straight tubes', () => {

@@ -13,7 +13,7 @@ import { derivedOrSkipped, isSound, mirroredFrame, plainFrame } from '../laws/fr
 import { developed, walkOf, type Step } from './oracles/centreline.ts';
 import { difference, inner, size, square, unit, type Triple } from './oracles/space.ts';
 
-const FRAMES = drawn(12, 500);
+const FRAMES = drawn(6, 500);
 const STEP = 1;
 const CLR = 135;
 const image = ([x, y, z]: Triple): Triple => [x, -y, z];

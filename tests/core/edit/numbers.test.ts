@@ -105,7 +105,7 @@ describe('numbers of tubes', () => {
           now = next;
         }
       }),
-      { seed: 51, numRuns: drawn(8, 600) },
+      { seed: 51, numRuns: drawn(5, 600) },
     );
   });
 

@@ -11,6 +11,7 @@ import { degrees } from '../frame.ts';
 import { drawnTube } from './draws.ts';
 import { bendable, DIE, type Shape } from './tubes.ts';
 import { add, apart, rotated, scaled, type Triple, unlike } from './turning.ts';
+import { drawn } from '../../draws.ts';
 
 /** Every order with every choice of the end in front: n! 2^n of them. */
 function* everyOrder(count: number, done: readonly BendStep[] = []): Generator<readonly BendStep[]> {
@@ -49,7 +50,7 @@ const flips = (order: readonly BendStep[]): number =>
 describe('rehearse', () => {
   it('finds as many free orders as going through all of them, and proposes one of these', () => {
     let [some, none] = [0, 0];
-    for (let seed = 0; seed < 60; seed++) {
+    for (let seed = 0; seed < drawn(24, 60); seed++) {
       const tube = drawnTube(seed, 1 + (seed % 4));
       const { free, all, proposed, reason } = rehearse(tube);
       const found = freeOrders(tube);
@@ -67,13 +68,13 @@ describe('rehearse', () => {
       expect(proposed.every(({ hit, cannotHold: barred }) => hit === null && barred === null)).toBe(true);
       expect(flips(order)).toBe(Math.min(...found.map(flips)));
     }
-    expect(some).toBeGreaterThan(10);
-    expect(none).toBeGreaterThan(5);
+    expect(some).toBeGreaterThan(drawn(3, 10));
+    expect(none).toBeGreaterThan(drawn(1, 5));
   });
 
   it('rolls out to the same tube in the order proposed: every leg in front is turned as it is bent', () => {
     let tried = 0;
-    for (let seed = 0; seed < 80; seed++) {
+    for (let seed = 0; seed < drawn(24, 80); seed++) {
       const tube = drawnTube(3 * seed + 1, 2 + (seed % 4));
       for (const steps of [rehearse(tube).proposed, rehearse(tube).plain]) {
         if (steps === null) continue;
@@ -83,7 +84,7 @@ describe('rehearse', () => {
         tried++;
       }
     }
-    expect(tried).toBeGreaterThan(100);
+    expect(tried).toBeGreaterThan(drawn(30, 100));
   });
 
   it('takes the plain order where that is free, and says nothing', () => {
@@ -97,7 +98,7 @@ describe('rehearse', () => {
   });
 
   it('reads every rotation from the bend that the tape reads it from, and as much', () => {
-    for (let seed = 0; seed < 40; seed++) {
+    for (let seed = 0; seed < drawn(15, 40); seed++) {
       const tube = drawnTube(seed, 4);
       const { proposed, plain } = rehearse(tube);
       for (const order of [plain, proposed ?? plain]) {
@@ -123,7 +124,7 @@ describe('rehearse', () => {
   });
 
   it('finds the mirror image for the mirrored tube on the machine that turns the other way', () => {
-    for (let seed = 0; seed < 20; seed++) {
+    for (let seed = 0; seed < drawn(8, 20); seed++) {
       const tube = drawnTube(seed, 3);
       const shape: Shape = {
         bends: tube.bends.map(({ angle, rotation }) => ({ angle: degrees(angle), rotation: degrees(rotation) })),

@@ -7,6 +7,7 @@ import { drawnTube } from '../../../src/core/run/drawn.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
 import { corners, fixed, place, type Triple } from '../../laws/frames.ts';
 import { jobOf } from '../frame.ts';
+import { drawn } from '../../draws.ts';
 
 type Pulled = readonly (readonly [pulled: number, net: number])[];
 
@@ -49,7 +50,7 @@ describe('the tube as its marks were drawn', () => {
           expect(Math.abs(bend.radius / was.radius - 1)).toBeLessThan(1e-6);
         });
       }),
-      fixed(200),
+      fixed(drawn(50, 200)),
     );
   });
   it('has the centres of those bends, and the clamp’s offset of that day', () => {

@@ -8,6 +8,7 @@ import { sawnTube, reachOf, type SawnTube } from '../../../src/core/run/sawn-tub
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
 import { corners, fixed, place, type Triple } from '../../laws/frames.ts';
 import { jobOf } from '../frame.ts';
+import { drawn } from '../../draws.ts';
 
 /** 40 mm tube on a radius of 100 mm: figures that can be worked out by hand. */
 const SECTION = { id: 's', outerDiameter: 40, wall: 3 };
@@ -158,7 +159,7 @@ describe('how far a tube reaches', () => {
           expect(exact - sampled).toBeLessThan(0.005);
         },
       ),
-      fixed(20),
+      fixed(drawn(6, 20)),
     );
   });
   it('along the axis of a straight end the sawn face counts, square to it the outside', () => {
