@@ -3,11 +3,11 @@
  * and from a bend to a flat cut that it passes before.
  */
 import { distanceTo, foot, setFoot } from '../geometry/foot.ts';
-import { nearestOnPiece } from '../geometry/path.ts';
+import { nearestOnPiece, type Piece } from '../geometry/path.ts';
 import { addScaled, distance, type Vec3 } from '../geometry/vector.ts';
 import { chainOf } from './chain.ts';
 import { nearestOfChains } from './chains-apart.ts';
-import { ballOfCut, bulgeBefore, faceProbe } from './cut-face.ts';
+import { ballOfCut, bulgeBefore, faceProbe, type BallOfCut } from './cut-face.ts';
 import { leastOnChain, type Probe } from './least-on-chain.ts';
 import { wallStands, type Outside } from './outside.ts';
 import { awayFrom } from './solid.ts';
@@ -24,13 +24,13 @@ export function nearestAtEnds(a: Outside, b: Outside, below: number): NearestOut
     [a, b, true],
     [b, a, false],
   ] as const) {
-    const wall = wallProbe(other);
     for (const end of tube.ends) {
       const ball = ballOfCut(end);
-      if (wall.floor(ball.centre) - ball.radius >= least()) continue;
-      const onRim = leastOnChain(chainOf(end), wall, least());
+      const pieces = piecesWithin(other.pieces, ball, least() + other.radius);
+      if (pieces.length === 0) continue;
+      const onRim = leastOnChain(chainOf(end), wallProbe(other, pieces), least());
       if (onRim !== null) take(onRim.value, onRim.at, footOn(other, onRim.at), isOnA);
-      for (const piece of other.pieces) {
+      for (const piece of pieces) {
         const bulge = piece.kind === 'arc' ? bulgeBefore(end, piece, other.radius) : null;
         if (bulge !== null) take(bulge.off, bulge.onFace, bulge.at, isOnA);
       }
@@ -53,8 +53,17 @@ export function nearestAtEnds(a: Outside, b: Outside, below: number): NearestOut
 /** mm along a centreline, as in tube-gap.ts. */
 const BESIDE = 1e-6;
 
-/** From a place to the tube's wall where it stands straight beside the place. */
-function wallProbe({ pieces, radius, ...ends }: Outside): Probe {
+/** The pieces that come nearer than that to some place of the ball. */
+function piecesWithin(pieces: readonly Piece[], { centre, radius }: BallOfCut, below: number): readonly Piece[] {
+  return pieces.filter((piece) => {
+    setFoot(piece, centre);
+    return foot.apart - radius < below;
+  });
+}
+
+/** From a place to the wall round these pieces of the tube, where it stands straight beside the place. */
+function wallProbe(tube: Outside, pieces: readonly Piece[]): Probe {
+  const { radius } = tube;
   const away: [number, number, number] = [0, 0, 0];
   return {
     value: (p) => {
@@ -68,7 +77,7 @@ function wallProbe({ pieces, radius, ...ends }: Outside): Probe {
         away[1] = p[1] - foot.y;
         away[2] = p[2] - foot.z;
         if (Math.abs(away[0] * foot.tx + away[1] * foot.ty + away[2] * foot.tz) > BESIDE) continue;
-        if (wallStands(ends, at, away)) least = apart - radius;
+        if (wallStands(tube, at, away)) least = apart - radius;
       }
       return least;
     },

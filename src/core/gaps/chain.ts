@@ -13,8 +13,16 @@ export interface Chain {
   readonly balls: number[];
   /** Which ball is the first of each size, the smallest first; and how many there are. */
   readonly firsts: readonly number[];
-  /** Of each leaf, eight steps of the rim, where its strokes begin and where the last ends: x, y, z after one another; filled in when one asks. */
-  readonly leaves: (readonly number[] | undefined)[];
+  /** Filled in when one asks. */
+  readonly leaves: (Leaf | undefined)[];
+}
+
+/** Eight steps of a rim. */
+export interface Leaf {
+  /** Where its strokes begin and where the last ends: x, y, z after one another. */
+  readonly places: readonly number[];
+  /** mm: none of it lies farther than this from the straight between its two ends. */
+  readonly bulge: number;
 }
 
 /** Steps of a rim in a leaf, and balls in a ball. */
@@ -114,12 +122,11 @@ export function away(balls: number[], ball: number, x: number, y: number, z: num
 /** mm. Strokes of a chain are no longer than this along the tube: between their ends nothing is looked at before the least is closed in on. */
 const STROKE = 1;
 
-/** The places of a leaf: where its strokes begin, and where the last ends. */
-export function leafOf({ end, rim, leaves }: Chain, leaf: number): readonly number[] {
+export function leafOf({ end, rim, leaves }: Chain, leaf: number): Leaf {
   return (leaves[leaf] ??= laidOut(end, rim, leaf));
 }
 
-function laidOut({ origin, axes: [u, c, s], radius }: OutsideEnd, { degrees, trims }: Rim, leaf: number): number[] {
+function laidOut({ origin, axes: [u, c, s], radius }: OutsideEnd, { degrees, trims }: Rim, leaf: number): Leaf {
   const from = BRANCHES * leaf;
   const to = Math.min(from + BRANCHES, degrees.length);
   const places: number[] = [];
@@ -144,12 +151,36 @@ function laidOut({ origin, axes: [u, c, s], radius }: OutsideEnd, { degrees, tri
   }
   const next = to < degrees.length ? to : 0;
   lay(degrees[next]!, trims[next]!);
-  return places;
+  return { places, bulge: bulgeOf(places) };
+}
+
+function bulgeOf(places: readonly number[]): number {
+  const last = places.length - 3;
+  const [u, v, w] = [places[last]! - places[0]!, places[last + 1]! - places[1]!, places[last + 2]! - places[2]!];
+  const square = u * u + v * v + w * w;
+  let most = 0;
+  for (let i = 3; i < last; i += 3) {
+    const x = places[i]! - places[0]!;
+    const y = places[i + 1]! - places[1]!;
+    const z = places[i + 2]! - places[2]!;
+    const along = square > 0 ? Math.min(Math.max((x * u + y * v + z * w) / square, 0), 1) : 0;
+    most = Math.max(most, (x - along * u) ** 2 + (y - along * v) ** 2 + (z - along * w) ** 2);
+  }
+  return Math.sqrt(most);
 }
 
 /** Sets `into` to where stroke i of a leaf begins and ends. */
-export function setStroke(places: readonly number[], i: number, into: Float64Array): void {
+export function setStroke({ places }: Leaf, i: number, into: Float64Array): void {
   for (let axis = 0; axis < 6; axis++) into[axis] = places[3 * i + axis]!;
+}
+
+/** Sets `into` to the two ends of a leaf. */
+export function setChord({ places }: Leaf, into: Float64Array): void {
+  const last = places.length - 3;
+  for (let axis = 0; axis < 3; axis++) {
+    into[axis] = places[axis]!;
+    into[3 + axis] = places[last + axis]!;
+  }
 }
 
 /** How hopeful each of the eight balls in a ball is, by how large that is: scratch. */

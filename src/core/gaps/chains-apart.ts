@@ -1,7 +1,7 @@
 /** Where two closed chains come nearest to one another, by the balls round their stretches: only two balls that can hold something nearer are looked into. */
 import { distanceOfStrokes, shares } from '../geometry/strokes.ts';
 import type { Vec3 } from '../geometry/vector.ts';
-import { away, BRANCHES, HOPES, leafOf, mostHopeful, setStroke, type Chain } from './chain.ts';
+import { away, BRANCHES, HOPES, leafOf, mostHopeful, setChord, setStroke, type Chain } from './chain.ts';
 
 /** How far apart two chains are, mm, and a place on each. */
 export interface NearestOfChains {
@@ -19,18 +19,21 @@ export function nearestOfChains(a: Chain, b: Chain, below: number): NearestOfCha
     a.balls[4 * p + 3]! -
     b.balls[4 * q + 3]!;
   const strokes = (p: number, q: number): void => {
-    const [places, otherPlaces] = [leafOf(a, p), leafOf(b, q)];
+    const [leaf, otherLeaf] = [leafOf(a, p), leafOf(b, q)];
+    setChord(leaf, first);
+    setChord(otherLeaf, second);
+    if (distanceOfStrokes(first, second) - leaf.bulge - otherLeaf.bulge >= least) return;
     const [x, y, z, radius] = [b.balls[4 * q]!, b.balls[4 * q + 1]!, b.balls[4 * q + 2]!, b.balls[4 * q + 3]!];
-    for (let i = 0; 3 * i + 3 < places.length; i++) {
-      setStroke(places, i, first);
+    for (let i = 0; 3 * i + 3 < leaf.places.length; i++) {
+      setStroke(leaf, i, first);
       const u = (first[0]! + first[3]!) / 2 - x;
       const v = (first[1]! + first[4]!) / 2 - y;
       const w = (first[2]! + first[5]!) / 2 - z;
       const half =
         Math.sqrt((first[3]! - first[0]!) ** 2 + (first[4]! - first[1]!) ** 2 + (first[5]! - first[2]!) ** 2) / 2;
       if (Math.sqrt(u * u + v * v + w * w) - half - radius >= least) continue;
-      for (let k = 0; 3 * k + 3 < otherPlaces.length; k++) {
-        setStroke(otherPlaces, k, second);
+      for (let k = 0; 3 * k + 3 < otherLeaf.places.length; k++) {
+        setStroke(otherLeaf, k, second);
         const between = distanceOfStrokes(first, second);
         if (between >= least) continue;
         least = between;
