@@ -2,11 +2,12 @@
  * The face of a cut, seen from a place before it on the side that is cut away: of a plate, a square end and the strips that no cutter
  * reaches a plane, of a cope the hollow of what it is coped to.
  */
-import { foot, setFootProlonged } from '../geometry/foot.ts';
+import { distanceTo, foot, setFootOf } from '../geometry/foot.ts';
 import type { ArcPiece } from '../geometry/path.ts';
 import type { Sleeve } from '../geometry/met-sleeve.ts';
 import { add, addScaled, cross, dot, length, rotateAbout, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { Probe } from './least-on-chain.ts';
+import { hollowsOf, type Hollow } from './hollows.ts';
 import type { OutsideEnd } from './outside.ts';
 import { awayFrom, kept, trimOnLine } from './solid.ts';
 
@@ -40,17 +41,15 @@ export function ballOfCut({ origin, axes: [u], tip, throat, radius }: OutsideEnd
  */
 export function faceProbe(end: OutsideEnd, ball: BallOfCut, cutters: readonly Sleeve[]): Probe | null {
   const { centre, radius } = ballOfCut(end);
-  const { sleeves } = end.end.cutter;
   const flat = flatCut(end);
   const strips =
     flat === null && end.end.passedBy
       ? { place: addScaled(end.origin, end.axes[0], end.tip), into: end.axes[0] }
       : null;
-  const hollows = (flat === null ? sleeves : []).filter(({ path, radius: room }) => {
-    if (cutters.some((own) => own.path === path)) return false;
-    setFootProlonged(path, ball.centre);
-    return foot.apart < room + ball.radius;
-  });
+  const hollows = (flat === null ? hollowsOf(end) : []).filter(
+    ({ sleeve, pieces }) =>
+      cutters.every((own) => own.path !== sleeve.path) && distanceTo(pieces, ball.centre) < sleeve.radius + ball.radius,
+  );
   if (flat === null && strips === null && hollows.length === 0) return null;
   return {
     value: (p) => {
@@ -79,8 +78,8 @@ function beforePlane(end: OutsideEnd, { place, into }: FlatCut, p: Vec3): number
 const ON_FACE = 1e-6;
 
 /** For a place within the room of what the end is coped to. */
-function beforeHollow(end: OutsideEnd, { path, radius }: Sleeve, p: Vec3): number {
-  setFootProlonged(path, p);
+function beforeHollow(end: OutsideEnd, { sleeve: { radius }, pieces }: Hollow, p: Vec3): number {
+  setFootOf(pieces, p);
   const { apart, x, y, z } = foot;
   const off = radius - apart;
   if (off < 0) return NaN;

@@ -9,6 +9,7 @@ import { addScaled, cross, dot, type Vec3 } from '../geometry/vector.ts';
 import { remembered } from '../remembered.ts';
 import type { SolvedTube, TubeEnd } from '../solve/types.ts';
 import type { Chain } from './chain.ts';
+import type { Hollow } from './hollows.ts';
 import { isBeyond, rimOf, trimAt, type Rim } from './rim.ts';
 
 /** A tube as seen from outside. */
@@ -33,8 +34,8 @@ export interface OutsideEnd {
   readonly throat: number;
   /** How long the straight is that the end stands on, from the node: beyond, the wall is whole. */
   readonly room: number;
-  /** Its edge, worked out when a search asks for it: kept here, since a search asks some thousand times. */
-  readonly edge: { rim: Rim | null; chain: Chain | null };
+  /** Its edge and what made it, worked out when a search asks for them: kept here, since a search asks some thousand times. */
+  readonly edge: { rim: Rim | null; chain: Chain | null; hollows: readonly Hollow[] | null };
 }
 
 /** The tube's outside; worked out once a tube. */
@@ -55,7 +56,7 @@ function endOf(tube: SolvedTube, which: 0 | 1, radius: number): OutsideEnd {
     tip: Math.min(end.tip ?? 0, room),
     throat: Math.min(end.throat ?? 0, room),
     room,
-    edge: { rim: null, chain: null },
+    edge: { rim: null, chain: null, hollows: null },
   };
 }
 

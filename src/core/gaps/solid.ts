@@ -6,12 +6,12 @@
  * whatever lies beyond any of them; outside it is never more than the true distance. Each of them bends down by `bend` (1/mm) at most,
  * so that about a place value + gradient . d - bend d^2 / 2 is a floor (docs/maths/gaps.md).
  */
-import { foot, setFoot, setFootProlonged } from '../geometry/foot.ts';
-import type { Path } from '../geometry/path.ts';
+import { foot, setFoot, setFootOf } from '../geometry/foot.ts';
 import { signedDistanceToBox, type SolidBox } from '../geometry/solid-box.ts';
 import { metBy } from '../geometry/met-sleeve.ts';
 import { trimAt } from '../geometry/sleeve.ts';
 import { addScaled, dot, length, normalize, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+import { hollowsOf } from './hollows.ts';
 import type { Outside, OutsideEnd } from './outside.ts';
 
 /** The last answer: scratch, as a search asks some thousand times. */
@@ -115,8 +115,9 @@ function raiseToCut(end: OutsideEnd, p: Vec3): void {
   let [x, y, z] = [-u[0], -u[1], -u[2]];
   let bend = 0;
   let isBehind = false;
-  for (const { path, radius } of cutter.sleeves) {
-    setFootProlonged(path, p);
+  for (const { sleeve, pieces, ring } of hollowsOf(end)) {
+    setFootOf(pieces, p);
+    const { radius } = sleeve;
     const { apart } = foot;
     const ax = foot.x - p[0];
     const ay = foot.y - p[1];
@@ -128,7 +129,7 @@ function raiseToCut(end: OutsideEnd, p: Vec3): void {
     x = ax * share;
     y = ay * share;
     z = az * share;
-    bend = bendOf(path, radius, apart);
+    bend = bendOf(ring, radius, apart);
   }
   // Before a cutter, the line through it leaves that behind; beside or behind one, the line says whether it is kept.
   if (value < 0 && s < end.throat && isBehind) {
@@ -148,14 +149,8 @@ export const kept = (normal: Vec3, u: Vec3): Vec3 => {
 };
 
 /** Outside a cylinder the way to it bends down like a circle about its axis; outside a bend, across it, like one about the ring's middle. */
-function bendOf({ pieces }: Path, radius: number, apart: number): number {
-  if (apart < radius) return Infinity;
-  const ring = pieces.reduce(
-    (least, piece) => (piece.kind === 'arc' ? Math.min(least, piece.radius) : least),
-    Infinity,
-  );
-  return 1 / Math.min(apart, Math.max(ring - radius, radius));
-}
+const bendOf = (ring: number, radius: number, apart: number): number =>
+  apart < radius ? Infinity : 1 / Math.min(apart, Math.max(ring - radius, radius));
 
 /** mm from the axis: a line as near as this to it has no side. */
 const ON_AXIS = 1e-9;

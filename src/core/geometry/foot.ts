@@ -2,7 +2,7 @@
  * The place of a piece of a path nearest to a point, in closed form and in plain numbers that are lent: a search asks this ten thousand
  * times. Who keeps the answer asks nearestOnPiece (path.ts).
  */
-import type { Path, Piece } from './path.ts';
+import type { Piece } from './path.ts';
 import type { Vec3 } from './vector.ts';
 
 /** The last answer. */
@@ -82,39 +82,19 @@ function squareOf(p: Vec3, q: Vec3): number {
   return x * x + y * y + z * z;
 }
 
-/** Sets `foot` for the point p and the whole path, whose ends run on straight without limit. */
-export function setFootProlonged({ pieces, length }: Path, p: Vec3): void {
-  let least = Infinity;
-  let [at, x, y, z, tx, ty, tz] = [0, 0, 0, 0, 0, 0, 0];
-  const keep = (): void => {
-    if (foot.apart >= least) return;
-    ({ apart: least, at, x, y, z, tx, ty, tz } = foot);
-  };
-  for (const piece of pieces) {
-    setFoot(piece, p);
-    keep();
+/** Sets `foot` for the point p and the nearest of the pieces. */
+export function setFootOf(pieces: readonly Piece[], p: Vec3): void {
+  setFoot(pieces[0]!, p);
+  if (pieces.length === 1) return;
+  let nearest = 0;
+  let least = foot.apart;
+  for (let i = 1; i < pieces.length; i++) {
+    setFoot(pieces[i]!, p);
+    if (foot.apart >= least) continue;
+    least = foot.apart;
+    nearest = i;
   }
-  const first = pieces[0]!;
-  const { from, startTangent: u } = first;
-  const before = (p[0] - from[0]) * u[0] + (p[1] - from[1]) * u[1] + (p[2] - from[2]) * u[2];
-  if (before < 0) {
-    setOnLine(p, from, u, before, 0);
-    keep();
-  }
-  const { to, endTangent: v } = pieces[pieces.length - 1]!;
-  const beyond = (p[0] - to[0]) * v[0] + (p[1] - to[1]) * v[1] + (p[2] - to[2]) * v[2];
-  if (beyond > 0) {
-    setOnLine(p, to, v, beyond, length);
-    keep();
-  }
-  foot.apart = least;
-  foot.at = at;
-  foot.x = x;
-  foot.y = y;
-  foot.z = z;
-  foot.tx = tx;
-  foot.ty = ty;
-  foot.tz = tz;
+  if (nearest < pieces.length - 1) setFoot(pieces[nearest]!, p);
 }
 
 /** The least distance of p from any of the pieces, mm. */
