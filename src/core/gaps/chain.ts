@@ -122,6 +122,7 @@ export function away(balls: number[], ball: number, x: number, y: number, z: num
 /** mm. Strokes of a chain are no longer than this along the tube: between their ends nothing is looked at before the least is closed in on. */
 const STROKE = 1;
 
+/** One of a rim's leaves; laid when it is asked for first. */
 export function leafOf({ end, rim, leaves }: Chain, leaf: number): Leaf {
   return (leaves[leaf] ??= laidOut(end, rim, leaf));
 }
