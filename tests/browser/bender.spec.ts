@@ -1,6 +1,8 @@
 /** The bender's set-up in Frame: what is typed stands in the job, what cannot be is refused beside its field, all of it is undone. */
 import type { Locator, Page } from '@playwright/test';
-import { enter, expect, goTo, savedText, start, test, undoKey } from './journey.ts';
+import { FEW, enter, expect, goTo, savedText, start, test, undoKey } from './journey.ts';
+
+test.use(FEW);
 
 const die = (page: Page): Locator => page.getByRole('article', { name: /^Die/ }).first();
 const field = (page: Page, name: string): Locator => die(page).getByRole('textbox', { name });

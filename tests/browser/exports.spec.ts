@@ -186,6 +186,7 @@ test.describe('kept by the browser', () => {
     const solids = page.waitForEvent('download', { timeout: SLOW });
     await fileKey(page, 'cage.step').click();
     expect(await bytesOf(await solids)).toEqual(zipped['cage.step']);
+    await context.setOffline(false); // the next test may get this one's page
   });
 
   test('without a network, and before solids were ever made, the zip comes without them, and says so', async ({
@@ -211,6 +212,7 @@ test.describe('kept by the browser', () => {
     expect(note).toMatch(/cage\.step\s+The part that makes solids could not be loaded/u);
     await expect(page.getByText('Without cage.step: The part that makes solids could not be loaded')).toBeVisible();
     await expect(page.getByRole('alert')).toHaveCount(0);
+    await context.setOffline(false);
   });
 });
 

@@ -2,6 +2,7 @@
 import type { Page } from '@playwright/test';
 import { demoText, runFab } from '../command-line.ts';
 import {
+  FEW,
   choose,
   expect,
   goTo,
@@ -15,6 +16,8 @@ import {
   test,
   undoKey,
 } from './journey.ts';
+
+test.use(FEW);
 
 interface LooseJob {
   name: string;

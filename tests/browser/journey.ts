@@ -35,6 +35,9 @@ export const test = plain.extend<{ troubles: string[] }>({
 /** For a test that needs the bay drawn; all others run in a browser that cannot draw in 3D: see playwright.config.ts. */
 export const IN_THE_BAY = { tag: '@bay' } as const;
 
+/** For tests in which the job is nothing but a job: the program comes up with few tubes (serve-build.ts), at half the cost. */
+export const FEW = { baseURL: process.env['CAGEWRIGHT_SMALL_URL'] ?? '' } as const;
+
 /** A laptop, a tablet and a telephone. */
 export const SIZES = [
   { width: 1440, height: 900 },
@@ -44,7 +47,8 @@ export const SIZES = [
 
 /** Loads the page as somebody who has seen the hints, and waits until the job is there. */
 export async function start(page: Page): Promise<void> {
-  await page.addInitScript(() => window.localStorage.setItem('cagewright.hints', 'true'));
+  // An empty page, which some tests go by, has no storage.
+  await page.addInitScript(() => window.origin !== 'null' && window.localStorage.setItem('cagewright.hints', 'true'));
   await page.goto('/');
   await untilThere(page);
 }

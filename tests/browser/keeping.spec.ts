@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 import { deflateSync, strToU8 } from 'fflate';
 import { demoText } from '../command-line.ts';
 import { shopFile } from '../core/shop/sample.ts';
-import { enter, expect, start, test, untilKept, untilThere } from './journey.ts';
+import { FEW, enter, expect, start, test, untilKept, untilThere } from './journey.ts';
 import { bare, recordsIn } from './stores.ts';
 
 const MOST = 30;
@@ -48,7 +48,7 @@ const keptNames = (page: Page): Promise<string[]> =>
     return asked.result.map(({ kept }: { kept: { name: string } }) => kept.name);
   });
 
-test.use({ reuseContext: false });
+test.use({ ...FEW, reuseContext: false });
 
 test('the newest thirty jobs are held, the one in hand among them', async ({ page }) => {
   await layByHand(page, MOST + 4);

@@ -1,6 +1,8 @@
 /** Names that are too long: one typed is refused with words, an older one in a file is kept and shown shortened. */
 import { demoText } from '../command-line.ts';
-import { enter, expect, goTo, openFile, savedText, SHOP_PARTS, showPart, start, test } from './journey.ts';
+import { FEW, enter, expect, goTo, openFile, savedText, SHOP_PARTS, showPart, start, test } from './journey.ts';
+
+test.use(FEW);
 
 const LONG = 'bar of a door '.repeat(1200).trim();
 /** More than may be shown of it. */

@@ -171,6 +171,7 @@ export const MISHAPS: readonly Mishap[] = [
   },
   {
     name: 'storage cleared under the page',
+    inLongRun: true,
     async run({ page, draw }) {
       await start(page);
       await name(page, 'Once');
@@ -268,6 +269,7 @@ export const MISHAPS: readonly Mishap[] = [
   },
   {
     name: 'closed a moment after the last edit',
+    inLongRun: true,
     async run({ page, context, draw }) {
       await start(page);
       const words = await type(page, draw);

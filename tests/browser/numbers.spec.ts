@@ -1,6 +1,7 @@
 /** Numbers as a fabricator types them: fractions of an inch are taken, a comma is refused and nothing changes. */
 import type { Page } from '@playwright/test';
 import {
+  FEW,
   IN_THE_BAY,
   choose,
   enter,
@@ -16,6 +17,8 @@ import {
   untilKept,
   untilThere,
 } from './journey.ts';
+
+test.use(FEW);
 
 const POINTS = 'Measured points, in inches';
 const FLOOR = 'Floor at B-pillar, left';
@@ -58,108 +61,99 @@ test(
   },
 );
 
-test('a value shown rounded becomes what is shown when that is typed, and stays when the field is only gone through', async ({
-  page,
-}) => {
+test('rounded values, commas, sums, corrections and cells: each leaves the value that is meant', async ({ page }) => {
   await start(page);
   await goTo(page, 'Survey');
   await choose(page, POINTS, FLOOR);
-  // 291.9 mm is shown as 11 1/2 in, which is 292.1 mm.
-  await enter(field(page), '291.9mm');
-  await expect(field(page)).toHaveValue('11 1/2');
-  const steps = await savedText(page);
-  await field(page).focus();
-  await field(page).press('Enter');
-  await field(page).press('End');
-  await page.keyboard.type('7');
-  await page.keyboard.press('Backspace');
-  await page.keyboard.press('Tab');
-  expect(await savedText(page)).toBe(steps);
-  expect(await heightInFile(page)).toBe(291.9);
 
-  await field(page).press('ControlOrMeta+A');
-  await page.keyboard.type('11 1/2');
-  await page.keyboard.press('Enter');
-  expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
-  await undoKey(page).click();
-  expect(await heightInFile(page)).toBe(291.9);
-  await enter(field(page), '11 1/2');
-  expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
-});
+  await test.step('a value shown rounded becomes what is shown when that is typed, and stays when the field is only gone through', async () => {
+    // 291.9 mm is shown as 11 1/2 in, which is 292.1 mm.
+    await enter(field(page), '291.9mm');
+    await expect(field(page)).toHaveValue('11 1/2');
+    const steps = await savedText(page);
+    await field(page).focus();
+    await field(page).press('Enter');
+    await field(page).press('End');
+    await page.keyboard.type('7');
+    await page.keyboard.press('Backspace');
+    await page.keyboard.press('Tab');
+    expect(await savedText(page)).toBe(steps);
+    expect(await heightInFile(page)).toBe(291.9);
 
-test('a decimal comma is refused beside the field, and the last good value stays', async ({ page }) => {
-  await start(page);
-  await goTo(page, 'Survey');
-  await choose(page, POINTS, FLOOR);
-  await enter(field(page), '11 1/2');
-  await enter(field(page), '11,5');
-  const refusal = page.getByRole('article', { name: `Point ${FLOOR}` }).getByRole('alert');
-  await expect(refusal).toContainText('“11,5” not taken');
-  await expect(refusal, 'how to write it instead').toContainText('11.5');
-  await expect(field(page)).toHaveAttribute('aria-invalid', 'true');
-  await expect(rowOf(page, POINTS, FLOOR)).toContainText('11 1/2 in');
+    await field(page).press('ControlOrMeta+A');
+    await page.keyboard.type('11 1/2');
+    await page.keyboard.press('Enter');
+    expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
+    await undoKey(page).click();
+    expect(await heightInFile(page)).toBe(291.9);
+    await enter(field(page), '11 1/2');
+    expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
+  });
+
+  await test.step('a decimal comma is refused beside the field, and the last good value stays', async () => {
+    await enter(field(page), '11 1/2');
+    await enter(field(page), '11,5');
+    const refusal = page.getByRole('article', { name: `Point ${FLOOR}` }).getByRole('alert');
+    await expect(refusal).toContainText('“11,5” not taken');
+    await expect(refusal, 'how to write it instead').toContainText('11.5');
+    await expect(field(page)).toHaveAttribute('aria-invalid', 'true');
+    await expect(rowOf(page, POINTS, FLOOR)).toContainText('11 1/2 in');
+    await field(page).press('Escape');
+    await expect(refusal).toBeHidden();
+    await expect(field(page)).toHaveValue('11 1/2');
+    expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
+  });
+
+  await test.step('a sum is worked out, and the field says how it was read', async () => {
+    await field(page).fill('47 1/2 / 4');
+    // 11 7/8 in = 301.625 mm.
+    await expect(field(page)).toHaveAccessibleDescription('47 1/2 ÷ 4 = 11 7/8 in · 301.6 mm');
+    await field(page).press('Enter');
+    await expect(field(page)).toHaveValue('11 7/8');
+    expect(await heightInFile(page)).toBeCloseTo(301.625, 9);
+    await enter(field(page), '100 / 4/2');
+    await expect(page.getByRole('article', { name: `Point ${FLOOR}` }).getByRole('alert')).toContainText('two slashes');
+    expect(await heightInFile(page)).toBeCloseTo(301.625, 9);
+  });
   await field(page).press('Escape');
-  await expect(refusal).toBeHidden();
-  await expect(field(page)).toHaveValue('11 1/2');
-  expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
-});
 
-test('a sum is worked out, and the field says how it was read', async ({ page }) => {
-  await start(page);
-  await goTo(page, 'Survey');
-  await choose(page, POINTS, FLOOR);
-  await field(page).fill('47 1/2 / 4');
-  // 11 7/8 in = 301.625 mm.
-  await expect(field(page)).toHaveAccessibleDescription('47 1/2 ÷ 4 = 11 7/8 in · 301.6 mm');
-  await field(page).press('Enter');
-  await expect(field(page)).toHaveValue('11 7/8');
-  expect(await heightInFile(page)).toBeCloseTo(301.625, 9);
-  await enter(field(page), '100 / 4/2');
-  await expect(page.getByRole('article', { name: `Point ${FLOOR}` }).getByRole('alert')).toContainText('two slashes');
-  expect(await heightInFile(page)).toBeCloseTo(301.625, 9);
-});
+  await test.step('after a refused text Enter takes the correction, and the value that stands there', async () => {
+    const card = page.getByRole('article', { name: `Point ${FLOOR}` });
+    await field(page).focus();
+    await page.keyboard.type('11,5');
+    await page.keyboard.press('Enter');
+    await expect(field(page)).toHaveAttribute('aria-invalid', 'true');
+    await page.keyboard.type('11.5');
+    await page.keyboard.press('Enter');
+    await expect(field(page)).toHaveValue('11 1/2');
+    await expect(field(page)).not.toHaveAttribute('aria-invalid');
 
-test('after a refused text Enter takes the correction, and the value that stands there', async ({ page }) => {
-  await start(page);
-  await goTo(page, 'Survey');
-  await choose(page, POINTS, FLOOR);
-  const card = page.getByRole('article', { name: `Point ${FLOOR}` });
-  await field(page).focus();
-  await page.keyboard.type('11,5');
-  await page.keyboard.press('Enter');
-  await expect(field(page)).toHaveAttribute('aria-invalid', 'true');
-  await page.keyboard.type('11.5');
-  await page.keyboard.press('Enter');
-  await expect(field(page)).toHaveValue('11 1/2');
-  await expect(field(page)).not.toHaveAttribute('aria-invalid');
+    await page.keyboard.type('12,5');
+    await page.keyboard.press('Tab');
+    await expect(card.getByRole('alert'), 'left, and refused').toContainText('12,5');
+    await field(page).focus();
+    await page.keyboard.press('Enter');
+    await expect(card.getByRole('alert'), 'the last good value is taken').toHaveCount(0);
+    await expect(field(page)).not.toHaveAttribute('aria-invalid');
+    expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
+  });
 
-  await page.keyboard.type('12,5');
-  await page.keyboard.press('Tab');
-  await expect(card.getByRole('alert'), 'left, and refused').toContainText('12,5');
-  await field(page).focus();
-  await page.keyboard.press('Enter');
-  await expect(card.getByRole('alert'), 'the last good value is taken').toHaveCount(0);
-  await expect(field(page)).not.toHaveAttribute('aria-invalid');
-  expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
-});
+  await test.step('a number is edited in the table itself, and a comma is refused there too', async () => {
+    const cell = rowOf(page, POINTS, FLOOR).getByRole('gridcell').nth(3);
+    await cell.dblclick();
+    await page.keyboard.type('11 1/2');
+    await page.keyboard.press('Enter');
+    await expect(cell).toContainText('11 1/2 in');
+    expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
 
-test('a number is edited in the table itself, and a comma is refused there too', async ({ page }) => {
-  await start(page);
-  await goTo(page, 'Survey');
-  const cell = rowOf(page, POINTS, FLOOR).getByRole('gridcell').nth(3);
-  await cell.dblclick();
-  await page.keyboard.type('11 1/2');
-  await page.keyboard.press('Enter');
-  await expect(cell).toContainText('11 1/2 in');
-  expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
-
-  await cell.dblclick();
-  await page.keyboard.type('11,5');
-  await page.keyboard.press('Enter');
-  await expect(page.getByRole('alert').filter({ hasText: '11,5', visible: true }).first()).toBeVisible();
-  await page.keyboard.press('Escape');
-  await expect(cell).toContainText('11 1/2 in');
-  expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
+    await cell.dblclick();
+    await page.keyboard.type('11,5');
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('alert').filter({ hasText: '11,5', visible: true }).first()).toBeVisible();
+    await page.keyboard.press('Escape');
+    await expect(cell).toContainText('11 1/2 in');
+    expect(await heightInFile(page)).toBeCloseTo(292.1, 9);
+  });
 });
 
 test('saving enters the text that a field still holds, and a text that cannot be read changes nothing', async ({
@@ -204,45 +198,53 @@ test('text that no Enter followed is entered as the page goes, loaded again or c
 
 const heightShown = (page: Page) => rowOf(page, POINTS, FLOOR).getByRole('gridcell').nth(3);
 
-/** The demo's height is 2 1/16 in; Shift and arrow up once: ten sixteenths. */
-async function nudgeHeight(page: Page): Promise<void> {
+test('a nudged number is the job: undo takes the field back too; it is saved, entered after a rest, and there after a reload', async ({
+  page,
+}) => {
   await start(page);
   await goTo(page, 'Survey');
   await choose(page, POINTS, FLOOR);
-  await expect(field(page)).toHaveValue('2 1/16');
-  await field(page).press('Shift+ArrowUp');
-  await expect(field(page)).toHaveValue('2 11/16');
-  await expect(heightShown(page)).toContainText('2 11/16 in');
-}
+  /** The height is 2 1/16 in; Shift and arrow up once: ten sixteenths. */
+  const nudge = async (): Promise<void> => {
+    await expect(field(page)).toHaveValue('2 1/16');
+    await field(page).press('Shift+ArrowUp');
+    await expect(field(page)).toHaveValue('2 11/16');
+    await expect(heightShown(page)).toContainText('2 11/16 in');
+  };
 
-test('a nudged number is the job: it is what is saved', async ({ page }) => {
-  await nudgeHeight(page);
-  expect(await heightInFile(page)).toBeCloseTo(2.6875 * 25.4, 9);
-  await expect(field(page)).toBeFocused();
-  await field(page).press('ArrowUp');
-  await expect(heightShown(page)).toContainText('2 3/4 in');
-  expect(await heightInFile(page)).toBeCloseTo(2.75 * 25.4, 9);
-});
+  await test.step('undo in the middle of a nudge takes the field back, and what is nudged next is entered', async () => {
+    await nudge();
+    await page.keyboard.press('ControlOrMeta+z');
+    await expect(heightShown(page)).toContainText('2 1/16 in');
+    await expect(field(page)).toHaveValue('2 1/16');
+    await field(page).press('ArrowUp');
+    await expect(heightShown(page)).toContainText('2 1/8 in');
+    await field(page).press('Enter');
+    await expect(field(page)).toHaveValue('2 1/8');
+    expect(await heightInFile(page)).toBeCloseTo(2.125 * 25.4, 9);
+    await undoKey(page).click();
+  });
 
-test('a nudged number is entered after a rest, and a reload brings it back', async ({ page }) => {
-  await nudgeHeight(page);
-  await expect(undoKey(page)).toBeEnabled();
-  await untilKept(page);
-  await page.reload();
-  await untilThere(page);
-  await expect(heightShown(page)).toContainText('2 11/16 in');
-});
+  await test.step('it is what is saved', async () => {
+    await nudge();
+    expect(await heightInFile(page)).toBeCloseTo(2.6875 * 25.4, 9);
+    await expect(field(page)).toBeFocused();
+    await field(page).press('ArrowUp');
+    await expect(heightShown(page)).toContainText('2 3/4 in');
+    expect(await heightInFile(page)).toBeCloseTo(2.75 * 25.4, 9);
+    await undoKey(page).click();
+    await expect(field(page)).toHaveValue('2 11/16');
+    await undoKey(page).click();
+  });
 
-test('undo in the middle of a nudge takes the field back too, and what is nudged next is entered', async ({ page }) => {
-  await nudgeHeight(page);
-  await page.keyboard.press('ControlOrMeta+z');
-  await expect(heightShown(page)).toContainText('2 1/16 in');
-  await expect(field(page)).toHaveValue('2 1/16');
-  await field(page).press('ArrowUp');
-  await expect(heightShown(page)).toContainText('2 1/8 in');
-  await field(page).press('Enter');
-  await expect(field(page)).toHaveValue('2 1/8');
-  expect(await heightInFile(page)).toBeCloseTo(2.125 * 25.4, 9);
+  await test.step('it is entered after a rest, and a reload brings it back', async () => {
+    await nudge();
+    await expect(undoKey(page)).toBeEnabled();
+    await untilKept(page);
+    await page.reload();
+    await untilThere(page);
+    await expect(heightShown(page)).toContainText('2 11/16 in');
+  });
 });
 
 test('the stations are a key away while a field holds text, and undo stays its own until it is entered', async ({

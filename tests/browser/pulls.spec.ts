@@ -4,6 +4,7 @@
  */
 import type { Locator, Page } from '@playwright/test';
 import {
+  FEW,
   choose,
   chooseTube,
   enter,
@@ -17,6 +18,8 @@ import {
   undoKey,
   untilKept,
 } from './journey.ts';
+
+test.use(FEW);
 
 const SPRING = 0.04;
 const SLACK = 0.8;

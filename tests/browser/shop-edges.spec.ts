@@ -1,6 +1,20 @@
 /** The Shop with what is seldom there: a run that stands in the way, pulls by the dozen at odds, endless names, very many tubes. */
 import { latticeOf } from '../bench/lattice.ts';
-import { choose, chooseTube, expect, goTo, openFile, savedText, showPart, start, test, undoKey } from './journey.ts';
+import {
+  FEW,
+  choose,
+  chooseTube,
+  expect,
+  goTo,
+  openFile,
+  savedText,
+  showPart,
+  start,
+  test,
+  undoKey,
+} from './journey.ts';
+
+test.use(FEW);
 
 /** A leg with one bend on the left, its twin on the right, whose run has begun. */
 const LEGS = {

@@ -1,11 +1,11 @@
 /** How the browser keeps the shop record: for all tabs, twice, and set aside where it is damaged. */
 import type { Page } from '@playwright/test';
 import { shopFile } from '../core/shop/sample.ts';
-import { expect, start, test, untilThere } from './journey.ts';
+import { FEW, expect, start, test, untilThere } from './journey.ts';
 import { bare, dropDatabase, hold, lay, letGo, recordsIn, secondCopies } from './stores.ts';
 import { fail, prepare } from './wreck.ts';
 
-test.use({ reuseContext: false });
+test.use({ ...FEW, reuseContext: false });
 
 const record = (page: Page) => page.getByRole('dialog', { name: 'Shop record' });
 const dies = (page: Page) => record(page).getByRole('table', { name: 'Dies of the shop' });

@@ -3,7 +3,9 @@ import type { Page } from '@playwright/test';
 import { demoText } from '../command-line.ts';
 import { shopFile } from '../core/shop/sample.ts';
 import { recordsIn } from './stores.ts';
-import { expect, openFile, savedText, SIZES, start, test, textOf, undoKey, untilThere } from './journey.ts';
+import { FEW, expect, openFile, savedText, SIZES, start, test, textOf, undoKey, untilThere } from './journey.ts';
+
+test.use(FEW);
 
 type Job = { dies: { clampOffset: number }[]; sections: object[]; pulls: object[]; members: object[] };
 

@@ -1,11 +1,11 @@
 /** Two tabs on one job: the one that falls behind says so, saves nothing over the other, and loses nothing, even in a crash. */
-import { expect, savedText, start, test, troublesOf, untilKept, untilThere, enter } from './journey.ts';
+import { FEW, expect, savedText, start, test, troublesOf, untilKept, untilThere, enter } from './journey.ts';
 import type { Page } from '@playwright/test';
 
 const jobName = (page: Page) => page.getByRole('textbox', { name: 'Job' });
 const warning = (page: Page) => page.getByText('This job was changed in another tab.');
 
-test.use({ reuseContext: false });
+test.use({ ...FEW, reuseContext: false });
 
 test('an edit in one tab is shown in the other, which chooses', async ({ page, context, baseURL }) => {
   await start(page);
