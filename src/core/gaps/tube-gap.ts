@@ -6,6 +6,7 @@
  * answer wherever both walls stand at the places it comes from. Where one is cut away there, the rims are looked at, to walls, rims and
  * faces; and where the two bars would run into each other, what is left of their walls and faces inside the other.
  */
+import { nearPlaces } from '../geometry/near-places.ts';
 import { placeOnPiece, type Piece } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import {
@@ -23,7 +24,6 @@ import {
 import { nearestAtEnds } from './at-ends.ts';
 import { TOLERANCE, type Deepest, type Span } from './deepest.ts';
 import { axisComesIn, deepestOfFaces, deepestOfRims, type Parts } from './faces.ts';
-import { nearPlaces } from './near-places.ts';
 import { wallStands, type Outside } from './outside.ts';
 import { depthIn, tubeSolid, wayOutOf, type Solid } from './solid.ts';
 

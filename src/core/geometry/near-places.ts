@@ -2,12 +2,14 @@
  * The places at which two pieces of centreline come nearest to one another: every least one, since the nearest of all may lie where a
  * tube's wall is cut away.
  *
- * Two straights have one, in closed form. Along an arc, taken in stretches of some degrees, the slope of the distance to the other piece is
- * followed to where it changes from falling to rising; the place of the other piece is always its nearest, in closed form.
+ * Two straights have one, in closed form. Of an arc and another piece they lie at an end of one of them, in closed form, or where
+ * both go on: along the arc, taken in stretches of some degrees, the slope of the distance to the line or the ring that the other is part of is
+ * followed to where it changes from falling to rising.
  */
-import { foot, setFoot } from '../geometry/foot.ts';
-import { nearestOnPiece, placeOnPiece, type ArcPiece, type LinePiece, type Piece } from '../geometry/path.ts';
-import { addScaled, distance, dot, interpolate, subtract } from '../geometry/vector.ts';
+import { foot, setFoot } from './foot.ts';
+import type { ArcPiece, LinePiece, Piece } from './path.ts';
+import { ROUNDING } from './tolerance.ts';
+import { addScaled, distance, dot, interpolate, subtract } from './vector.ts';
 
 /** A place on each of two pieces, mm along it from its start, and how far apart they are. */
 export interface NearPlaces {
@@ -56,35 +58,57 @@ function nearOfLines(a: LinePiece, b: LinePiece): NearPlaces {
 const between = (value: number, most: number): number => Math.min(Math.max(value, 0), most);
 
 /** Radians: an arc is looked along in stretches no longer than this. */
-const STRETCH = Math.PI / 12;
+const STRETCH = Math.PI / 36;
 
+/** Beside each other between their ends, or at an end of one of them: each of these alone is smooth, which the nearest of all is not. */
 function nearOfArc(arc: ArcPiece, other: Piece, below: number, visit: (near: NearPlaces) => void): void {
   // An arc of less than half a turn lies in the ball on its chord.
   const ball = distance(arc.from, arc.to) / 2;
   setFoot(other, interpolate(arc.from, arc.to, 0.5));
   if (foot.apart - ball >= below) return;
+  besideEnds(arc, other, (apart, alongA, alongB) => {
+    if (apart < below) visit({ distance: apart, alongA, alongB });
+  });
+  besideEnds(other, arc, (apart, alongB, alongA) => {
+    if (apart < below) visit({ distance: apart, alongA, alongB });
+  });
   const count = Math.max(1, Math.ceil(arc.angle / STRETCH));
   const length = arc.length / count;
   let from = slopeAt(arc, other, 0);
-  if (from.slope >= 0) give(arc, other, 0, below, visit);
   for (let i = 1; i <= count; i++) {
     const to = slopeAt(arc, other, i * length);
     // Nowhere between them is it less than half the stretch allows.
     const least = Math.min(from.distance, to.distance) - length / 2;
-    if (least < below && from.slope < 0 && to.slope >= 0)
-      give(arc, other, risingAt(arc, other, from, to), below, visit);
+    if (least < below && from.slope < 0 && to.slope >= 0) {
+      const along = risingAt(arc, other, from, to);
+      const { distance: apart } = slopeAt(arc, other, along);
+      setFoot(other, place);
+      // Else the other piece ends before it.
+      if (foot.apart < below && foot.apart <= apart + ROUNDING)
+        visit({ distance: foot.apart, alongA: along, alongB: foot.at - other.at });
+    }
     from = to;
   }
-  if (from.slope < 0) give(arc, other, arc.length, below, visit);
 }
 
-function give(arc: ArcPiece, other: Piece, along: number, below: number, visit: (near: NearPlaces) => void): void {
-  const nearest = nearestOnPiece(other, placeOnPiece(arc, along).point);
-  if (nearest.distance < below) visit({ distance: nearest.distance, alongA: along, alongB: nearest.at - other.at });
+/** At each end of a piece, unless it comes nearer further in: how far away the other is, and the places along both, mm. */
+function besideEnds(
+  piece: Piece,
+  other: Piece,
+  give: (apart: number, along: number, alongOther: number) => void,
+): void {
+  for (const [end, inwards, along, sense] of [
+    [piece.from, piece.startTangent, 0, 1],
+    [piece.to, piece.endTangent, piece.length, -1],
+  ] as const) {
+    setFoot(other, end);
+    const ahead = (foot.x - end[0]) * inwards[0] + (foot.y - end[1]) * inwards[1] + (foot.z - end[2]) * inwards[2];
+    if (ahead * sense <= 0) give(foot.apart, along, foot.at - other.at);
+  }
 }
 
 /** mm: where the slope changes its sign is closed in on to this. */
-const CLOSE = 1e-9;
+const CLOSE = 1e-11;
 
 /** By secants; where one side stays put, its slope is halved (the Illinois rule), so that both close in. */
 function risingAt(arc: ArcPiece, other: Piece, from: Slope, to: Slope): number {
@@ -114,19 +138,43 @@ interface Slope {
   readonly along: number;
 }
 
-/** A place of the arc: scratch. */
+/** A place of the arc, the tangent there and what is nearest of the other: scratch. */
 const place: [number, number, number] = [0, 0, 0];
+const tangent: [number, number, number] = [0, 0, 0];
+const beside: [number, number, number] = [0, 0, 0];
 
-/** Of the distance to the other piece along the arc, times that distance: its sign counts. */
+/** Of the distance, along the arc, to what the other piece is part of, an endless line or a whole ring; times that distance: its sign counts. */
 function slopeAt({ centre, from, startTangent: t, radius }: ArcPiece, other: Piece, along: number): Slope {
   const turned = along / radius;
   const [c, s] = [Math.cos(turned), Math.sin(turned)];
-  for (let axis = 0; axis < 3; axis++)
-    place[axis] = centre[axis]! + c * (from[axis]! - centre[axis]!) + s * radius * t[axis]!;
-  setFoot(other, place);
-  const off = [place[0] - foot.x, place[1] - foot.y, place[2] - foot.z];
-  let slope = 0;
-  for (let axis = 0; axis < 3; axis++)
-    slope += off[axis]! * (c * t[axis]! - (s / radius) * (from[axis]! - centre[axis]!));
-  return { slope, distance: foot.apart, along };
+  for (let axis = 0; axis < 3; axis++) {
+    const spoke = from[axis]! - centre[axis]!;
+    place[axis] = centre[axis]! + c * spoke + s * radius * t[axis]!;
+    tangent[axis] = c * t[axis]! - (s / radius) * spoke;
+  }
+  setBeside(other);
+  const [x, y, z] = [place[0] - beside[0], place[1] - beside[1], place[2] - beside[2]];
+  return {
+    slope: x * tangent[0] + y * tangent[1] + z * tangent[2],
+    distance: Math.sqrt(x * x + y * y + z * z),
+    along,
+  };
+}
+
+/** Sets `beside` to the place of the endless line or the whole ring that is nearest to `place`. */
+function setBeside(other: Piece): void {
+  const { from, startTangent: t } = other;
+  const o = other.kind === 'line' ? from : other.centre;
+  const [px, py, pz] = [place[0] - o[0], place[1] - o[1], place[2] - o[2]];
+  const y = px * t[0] + py * t[1] + pz * t[2];
+  if (other.kind === 'line') {
+    for (let axis = 0; axis < 3; axis++) beside[axis] = from[axis]! + y * t[axis]!;
+    return;
+  }
+  const { radius } = other;
+  const x = (px * (from[0] - o[0]) + py * (from[1] - o[1]) + pz * (from[2] - o[2])) / radius;
+  const aside = Math.sqrt(x * x + y * y);
+  // On the ring's own axis all its places are as near.
+  const [c, s] = aside > 0 ? [x / aside, y / aside] : [1, 0];
+  for (let axis = 0; axis < 3; axis++) beside[axis] = o[axis]! + c * (from[axis]! - o[axis]!) + s * radius * t[axis]!;
 }
