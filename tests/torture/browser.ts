@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { chromium, type BrowserContext, type Page } from '@playwright/test';
 import { portOf, serve } from '../../src/scripts/serve.mjs';
+import { smallBuild } from '../browser/small-build.ts';
 import { findChromium } from '../chromium.mjs';
 
 /** Where the build lies: npm starts its scripts in the project's folder. */
@@ -27,10 +28,11 @@ export interface Program {
   profile(): string;
 }
 
-/** Serves the build for as long as `work` goes, on one port, so that the origin stays through every restart of the browser. */
-export async function withProgram<T>(work: (program: Program) => Promise<T>): Promise<T> {
+/** Serves the build, in a short run (scale < 1) the one with few tubes, for as long as `work` goes, on one port, so that the origin stays through every restart of the browser. */
+export async function withProgram<T>(work: (program: Program) => Promise<T>, scale: number): Promise<T> {
   if (!existsSync(join(build, 'index.html'))) throw new Error('There is no build to torture: npm run build');
-  const server: Server = await serve(build, 0);
+  const small = scale < 1 ? smallBuild(build) : null;
+  const server: Server = await serve(small?.folder ?? build, 0);
   const folders: string[] = [];
   const contexts: BrowserContext[] = [];
   const executablePath = findChromium();
@@ -72,6 +74,7 @@ export async function withProgram<T>(work: (program: Program) => Promise<T>): Pr
     for (const folder of folders) rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
     server.closeAllConnections();
     server.close();
+    small?.takeAway();
   }
 }
 

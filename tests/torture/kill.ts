@@ -156,12 +156,14 @@ export const killPart: Part = {
   async run(scale, seed) {
     const rounds = ROUNDS.slice(0, Math.max(LEAST, Math.round(ROUNDS.length * scale)));
     const failures: Failure[] = [];
-    await withProgram((program) =>
-      atOnce(2, rounds, async ([way, view], at) => {
-        const what = `round ${at + 1}, ${way}, ${view}`;
-        const wrong = await round(program, way, view, drawFrom(seed + at)).catch((error: unknown) => [String(error)]);
-        failures.push(...wrong.map((why) => ({ what, why })));
-      }),
+    await withProgram(
+      (program) =>
+        atOnce(2, rounds, async ([way, view], at) => {
+          const what = `round ${at + 1}, ${way}, ${view}`;
+          const wrong = await round(program, way, view, drawFrom(seed + at)).catch((error: unknown) => [String(error)]);
+          failures.push(...wrong.map((why) => ({ what, why })));
+        }),
+      scale,
     );
     return { tries: rounds.length, failures };
   },

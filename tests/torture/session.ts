@@ -116,7 +116,7 @@ export const sessionPart: Part = {
         );
         failures.push(...wrong.map((why) => ({ what: name, why })));
       }
-    });
+    }, scale);
     return { tries: steps.length, failures };
   },
 };

@@ -76,7 +76,7 @@ export const storagePart: Part = {
         }
       };
       await Promise.all(Array.from({ length: BROWSERS }, work));
-    });
+    }, scale);
     return { tries, failures };
   },
 };

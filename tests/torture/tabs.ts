@@ -90,11 +90,13 @@ export const tabsPart: Part = {
   async run(scale, seed) {
     const rounds = Array.from({ length: Math.max(1, Math.round(ROUNDS * scale)) }, (_, at) => seed + at);
     const failures: Failure[] = [];
-    await withProgram((program) =>
-      atOnce(2, rounds, async (own, at) => {
-        const wrong = await round(program, drawFrom(own)).catch((error: unknown) => [String(error)]);
-        failures.push(...wrong.map((why) => ({ what: `round ${at + 1}`, why })));
-      }),
+    await withProgram(
+      (program) =>
+        atOnce(2, rounds, async (own, at) => {
+          const wrong = await round(program, drawFrom(own)).catch((error: unknown) => [String(error)]);
+          failures.push(...wrong.map((why) => ({ what: `round ${at + 1}`, why })));
+        }),
+      scale,
     );
     return { tries: rounds.length, failures };
   },
