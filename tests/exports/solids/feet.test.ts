@@ -1,16 +1,14 @@
 /** Feet in the files of solids and meshes, read back by others: an exact kernel, a general mesh library, the validator of glTF; volumes by hand. */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { validateBytes } from 'gltf-validator';
 import initialiseManifold from 'manifold-3d';
-import initialise, { type OpenCascadeInstance } from 'replicad-opencascadejs';
+import type { OpenCascadeInstance } from 'replicad-opencascadejs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { unwatched } from '../../../src/drawing/going.ts';
 import { footMeshes } from '../../../src/core/feet/mesh.ts';
 import { standsOf } from '../../../src/core/feet/stand.ts';
 import { glbFile } from '../../../src/exports/mesh/glb.ts';
 import { stlFile } from '../../../src/exports/mesh/stl.ts';
-import { startKernel } from '../../../src/exports/solids/kernel.ts';
+import { startKernel } from '../../reference/oracles/kernel.ts';
 import { stepFile } from '../../../src/exports/solids/step.ts';
 import { derivedLeg } from '../../core/feet/feet-jobs.ts';
 import { scoped, type Keep } from '../../reference/oracles/kernel.ts';
@@ -37,8 +35,7 @@ function volumeOfKinked(angle: number): number {
 
 let oc: OpenCascadeInstance;
 beforeAll(async () => {
-  const wasm = createRequire(import.meta.url).resolve('replicad-opencascadejs/wasm');
-  oc = await startKernel(initialise, readFileSync(wasm));
+  oc = await startKernel();
 }, 180_000);
 
 /** Name, validity, volume and box of each solid in a STEP file. */

@@ -3,15 +3,13 @@
  * with the volume that the tube's mass says, in its place, and its cut edges where the profiles are.
  */
 import { unwatched } from '../../../src/drawing/going.ts';
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import initialise, { type OpenCascadeInstance, type TopoDS_Shape } from 'replicad-opencascadejs';
+import type { OpenCascadeInstance, TopoDS_Shape } from 'replicad-opencascadejs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../../src/core/derive.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
 import { tubeBody } from '../../../src/exports/solids/body.ts';
-import { startKernel } from '../../../src/exports/solids/kernel.ts';
+import { startKernel } from '../../reference/oracles/kernel.ts';
 import { stepFile } from '../../../src/exports/solids/step.ts';
 import { isWhole } from '../../../src/exports/shared/whole.ts';
 import { secondRoundText } from '../../command-line.ts';
@@ -33,8 +31,7 @@ let oc: OpenCascadeInstance;
 let text: string;
 
 beforeAll(async () => {
-  const wasm = createRequire(import.meta.url).resolve('replicad-opencascadejs/wasm');
-  oc = await startKernel(initialise, readFileSync(wasm));
+  oc = await startKernel();
   text = await stepOf(demo);
 }, 180_000);
 

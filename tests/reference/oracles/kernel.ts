@@ -19,9 +19,13 @@ const VOLUME_ERROR = 1e-6;
 
 export type Keep = <T extends { delete(): void }>(made: T) => T;
 
-export async function startKernel(): Promise<OpenCascadeInstance> {
+const ignore = (): void => {};
+let started: Promise<OpenCascadeInstance> | undefined;
+
+/** One for all files that a process tests: it takes seconds to start, and whoever makes something in it frees it. */
+export function startKernel(): Promise<OpenCascadeInstance> {
   const wasm = createRequire(import.meta.url).resolve('replicad-opencascadejs/wasm');
-  return initialise({ wasmBinary: readFileSync(wasm) });
+  return (started ??= initialise({ wasmBinary: readFileSync(wasm), print: ignore, printErr: ignore }));
 }
 
 /** The kernel's objects live outside JavaScript's memory: what is made inside is freed when `work` is done. */
