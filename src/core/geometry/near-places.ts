@@ -103,7 +103,8 @@ function besideEnds(
   ] as const) {
     setFoot(other, end);
     const ahead = (foot.x - end[0]) * inwards[0] + (foot.y - end[1]) * inwards[1] + (foot.z - end[2]) * inwards[2];
-    if (ahead * sense <= 0) give(foot.apart, along, foot.at - other.at);
+    // Where the two touch there, rounding alone has a sense.
+    if (ahead * sense <= ROUNDING) give(foot.apart, along, foot.at - other.at);
   }
 }
 
