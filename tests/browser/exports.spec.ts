@@ -17,6 +17,9 @@ const SLOW = 240_000;
 
 const ALL = 'pdf,csv,dxf,svg,step,gltf,stl';
 
+// A browser of its own each: what one has kept, and that it is offline, is no matter of the next.
+test.use({ reuseContext: false });
+
 const fileKey = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 const making = (page: Page) => page.getByRole('group', { name: 'Being made' });
 const bytesOf = async (download: Download) => new Uint8Array(readFileSync(await download.path()));
@@ -186,7 +189,6 @@ test.describe('kept by the browser', () => {
     const solids = page.waitForEvent('download', { timeout: SLOW });
     await fileKey(page, 'cage.step').click();
     expect(await bytesOf(await solids)).toEqual(zipped['cage.step']);
-    await context.setOffline(false); // the next test may get this one's page
   });
 
   test('without a network, and before solids were ever made, the zip comes without them, and says so', async ({
@@ -212,7 +214,6 @@ test.describe('kept by the browser', () => {
     expect(note).toMatch(/cage\.step\s+The part that makes solids could not be loaded/u);
     await expect(page.getByText('Without cage.step: The part that makes solids could not be loaded')).toBeVisible();
     await expect(page.getByRole('alert')).toHaveCount(0);
-    await context.setOffline(false);
   });
 });
 
