@@ -9,12 +9,14 @@ export interface Point {
   readonly id: PointId;
   readonly name: string;
   readonly position: Vec3;
+  /** Put in by the program for a start: nobody has measured it, or said that it is right. */
+  readonly guessed?: true;
 }
 
 export const pointKind: Kind<Point> = {
   word: 'point',
   letter: 'p',
-  shape: v.looseObject({ ...named, position: vector }),
-  keys: ['id name position'],
+  shape: v.looseObject({ ...named, position: vector, guessed: v.exactOptional(v.literal(true)) }),
+  keys: ['id name position guessed'],
   hasImage: () => true,
 };

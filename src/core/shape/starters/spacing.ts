@@ -1,0 +1,15 @@
+/** How far apart joints are put on one upright, in outer diameters of the main tube, so that each can be welded all round (common practice). */
+
+/** Above the foot: the sill bar, the diagonal, the lowest door bar. */
+export const SILL = 1.2;
+export const DIAGONAL = 2.1;
+export const LOW = 3.65;
+
+/** On a front upright, where no diagonal comes between: above the sill bar. */
+export const PAST_SILL = 2.9;
+
+/** From a bend to the first joint beside it, and to the next ones along. */
+export const CLEAR = 1.3;
+export const PAST_DASH = 3.1;
+/** Of level door bars on one another. */
+export const PAST_LEVEL = 2;
