@@ -7,6 +7,7 @@ import { createStore } from 'zustand/vanilla';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Fault } from '../../core/job/fault.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
+import type { Asked } from '../../core/shape/starters/asked.ts';
 import type { DocumentStore } from '../document/createDocument.ts';
 import type { Notice, Selection, Station } from '../types.ts';
 import { stillRehearsed, stillThere } from './selection.ts';
@@ -21,6 +22,8 @@ export interface EditorState {
   /** Why the last file was not opened; the open job stays untouched. */
   readonly refused: { readonly fileName: string; readonly faults: readonly Fault[] } | null;
   readonly notice: Notice | null;
+  /** What is asked for a cage that is being begun; the document shows it as the draft of a gesture. */
+  readonly starting: Asked | null;
 }
 
 export interface EditorActions {
@@ -36,12 +39,14 @@ export interface EditorActions {
   dismissRefusal(): void;
   say(notice: Notice): void;
   dismissNotice(): void;
+  /** Begins a cage, or changes what is asked for it; null when it is built or given up. */
+  start(asked: Asked | null): void;
 }
 
 export type EditorStore = StoreApi<EditorState & EditorActions>;
 
 /** Nothing of another document is selected, looked at or refused. */
-const CLEAR = { selection: null, lookAt: null, rehearsing: null, refused: null } as const;
+const CLEAR = { selection: null, lookAt: null, rehearsing: null, refused: null, starting: null } as const;
 
 export function createEditor(document: DocumentStore): EditorStore {
   const store: EditorStore = createStore((set, get) => ({
@@ -70,6 +75,7 @@ export function createEditor(document: DocumentStore): EditorStore {
     dismissRefusal: () => set({ refused: null }),
     say: (notice) => set({ notice }),
     dismissNotice: () => set({ notice: null }),
+    start: (starting) => set({ starting }),
   }));
 
   document.subscribe((next, last) => {

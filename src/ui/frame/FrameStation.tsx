@@ -1,5 +1,5 @@
 /**
- * Frame: members in build order, the nodes that hold them, and what they are made of. The lists keep their place and
+ * Frame: members in build order, the nodes that hold them, and what they are made of; or what is asked for a cage that is being begun. The lists keep their place and
  * scroll in themselves; the card of what is selected stands under them, so that choosing a row moves no row.
  */
 import { Suspense, useState, type ReactNode } from 'react';
@@ -7,7 +7,7 @@ import { memberOfTube } from '../../core/job/member-of-tube.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { Tabs } from '../kit/Tabs.tsx';
-import { MaterialTables, MemberCard, NodeCard, NodeTables } from './later.ts';
+import { MaterialTables, MemberCard, NodeCard, NodeTables, StartForm } from './later.ts';
 import { MembersTable } from './MembersTable.tsx';
 import '../kit/ui.css';
 import './frame.css';
@@ -17,6 +17,7 @@ type Part = 'members' | 'nodes' | 'made-of';
 export default function FrameStation(): ReactNode {
   const job = useDocument((state) => state.job);
   const selection = useEditor((state) => state.selection);
+  const starting = useEditor((state) => state.starting);
   const [part, setPart] = useState<Part>(selection?.kind === 'node' ? 'nodes' : 'members');
   const [followed, follow] = useState(selection);
   const kind = selection?.kind;
@@ -30,6 +31,13 @@ export default function FrameStation(): ReactNode {
 
   const member = kind === 'tube' ? memberOfTube(job.members, selection?.id ?? '') : undefined;
   const node = kind === 'node' ? job.nodes.find(({ id }) => id === bareId(selection?.id ?? '')) : undefined;
+  if (starting !== null) {
+    return (
+      <Suspense fallback={<Fetching />}>
+        <StartForm asked={starting} />
+      </Suspense>
+    );
+  }
   return (
     <div className="station">
       <Tabs

@@ -16,7 +16,7 @@ import { EditTable } from '../table/EditTable.tsx';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks } from '../table/marks.ts';
 import { sectionChoices } from './section-choices.ts';
-import { Numbers, SeveralMembers } from './later.ts';
+import { Numbers, SeveralMembers, StartChoice } from './later.ts';
 
 const NUMBER: Column<Member> = { header: 'No.', numeric: true, show: ({ id }) => <TubeNumber id={id} /> };
 
@@ -59,10 +59,17 @@ export function MembersTable(): ReactNode {
   return (
     <>
       {job.members.length === 0 ? (
-        <p className="empty">
-          <strong>No members yet.</strong> Put nodes where the main hoop stands, then draw the hoop from node to node:
-          its ends first and last, its sharp corners between. What is built first is listed first.
-        </p>
+        <>
+          {job.nodes.length === 0 && (
+            <Suspense>
+              <StartChoice />
+            </Suspense>
+          )}
+          <p className="empty">
+            <strong>No members yet.</strong> Put nodes where the main hoop stands, then draw the hoop from node to node:
+            its ends first and last, its sharp corners between. What is built first is listed first.
+          </p>
+        </>
       ) : (
         <>
           <MarkSwitch marks={marks} noun="member" />

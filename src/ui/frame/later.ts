@@ -12,6 +12,8 @@ const severalNodes = () => import('./SeveralNodes.tsx');
 const numbers = () => import('./Numbers.tsx');
 const askDelete = () => import('./AskDelete.tsx');
 const bendsEditor = () => import('./BendsEditor.tsx');
+const startChoice = () => import('./StartChoice.tsx');
+const startForm = () => import('./StartForm.tsx');
 const materialTables = () => import('./MaterialTables.tsx');
 
 export const NodeTables = lazy(async () => ({ default: (await nodeTables()).NodeTables }));
@@ -22,6 +24,8 @@ export const SeveralNodes = lazy(severalNodes);
 export const Numbers = lazy(numbers);
 export const AskDelete = lazy(askDelete);
 export const BendsEditor = lazy(async () => ({ default: (await bendsEditor()).BendsEditor }));
+export const StartChoice = lazy(startChoice);
+export const StartForm = lazy(startForm);
 export const MaterialTables = lazy(async () => ({ default: (await materialTables()).MaterialTables }));
 
 /** Fetches them all. */
@@ -37,5 +41,7 @@ export const frameParts = (): Promise<unknown> =>
       askDelete,
       bendsEditor,
       materialTables,
+      startChoice,
+      startForm,
     ].map((fetch) => fetch()),
   );

@@ -1,0 +1,27 @@
+/** Which measured points are the places that a cage goes by, as their names tell; a person may say otherwise. */
+import type { PointRef } from '../../job/reference.ts';
+import type { Point } from '../../job/kinds/point.ts';
+import { SPOTS, type Spot } from './asked.ts';
+
+/** Every one of these has to be in a name. */
+const TELLING: Readonly<Record<Spot, readonly RegExp[]>> = {
+  'floor-b': [/floor/u, /\bb[- ]?pillar|hoop/u],
+  'belt-b': [/belt/u, /\bb[- ]?pillar|hoop/u],
+  'roof-b': [/roof|rail/u, /\bb[- ]?pillar|hoop/u],
+  tower: [/tower|turret/u, /rear|back/u],
+  'screen-top': [/wind ?s(?:creen|hield)/u, /top|upper/u],
+  'screen-foot': [/wind ?s(?:creen|hield)/u, /lower|foot|bottom/u],
+  'floor-a': [/floor/u, /\ba[- ]?pillar|front/u],
+};
+
+/** Of points that tell, the first on the left, else the first on the right; a place that none tells is left out. */
+export function spotsByName(points: readonly Point[]): Readonly<Partial<Record<Spot, PointRef>>> {
+  const found = SPOTS.flatMap((spot) => {
+    const telling = points.filter(({ name }) => TELLING[spot].every((word) => word.test(name.toLowerCase())));
+    // A front tower's rear face is no rear tower.
+    const own = spot === 'tower' ? telling.filter(({ name }) => !/front/iu.test(name)) : telling;
+    const best = own.find(({ position }) => position[1] > 0) ?? own.find(({ position }) => position[1] < 0);
+    return best === undefined ? [] : [[spot, best.id] as const];
+  });
+  return Object.fromEntries(found);
+}
