@@ -74,7 +74,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
     'core/edit',
     'core/shape',
   ],
-  'core/words': [...judged, 'core/shop', 'core/mend'],
+  'core/words': [...judged, 'core/shop', 'core/mend', 'core/shape'],
   'core/stages': [...solved, 'core/rehearse', 'core/gaps', 'core/checks'],
   'core/derive.ts': [...solved, 'core/stages'],
   drawing: derived,

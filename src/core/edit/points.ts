@@ -1,15 +1,29 @@
 /** Edits of measured points. A point is moved, and the nodes that stand on it follow. */
-import type { Vec3 } from '../geometry/vector.ts';
+import { equal, type Vec3 } from '../geometry/vector.ts';
+import type { Point } from '../job/kinds/point.ts';
 import type { PointId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { nextId } from './ids.ts';
-import { appendRecord, updateRecord, type Edited } from './records.ts';
+import { appendRecord, changeRecord, updateRecord, type Edited } from './records.ts';
 import { removeUnused } from './references.ts';
 
 export const addPoint = (job: Job, name: string, position: Vec3): Job =>
   appendRecord(job, 'points', { id: nextId(job, 'points'), name, position });
 
-export const movePoint = (job: Job, id: PointId, position: Vec3): Job => updateRecord(job, 'points', id, { position });
+/** A point that is moved is no guess any more. */
+export const movePoint = (job: Job, id: PointId, position: Vec3): Job =>
+  changeRecord(job, 'points', id, (point) =>
+    equal(point.position, position) ? point : { ...withoutGuess(point), position },
+  );
+
+/** The point is right as it stands. */
+export const confirmPoint = (job: Job, id: PointId): Job => changeRecord(job, 'points', id, withoutGuess);
+
+function withoutGuess(point: Point): Point {
+  if (point.guessed === undefined) return point;
+  const { guessed: _, ...rest } = point;
+  return rest;
+}
 
 export const renamePoint = (job: Job, id: PointId, name: string): Job => updateRecord(job, 'points', id, { name });
 

@@ -42,7 +42,7 @@ export function CarSketch(sketch: Sketch): ReactNode {
       <View
         {...sketch}
         title="At the hoop, from behind"
-        box={[-aside - 260, -90, 2 * aside + 400, roof + 190]}
+        box={[-aside - 300, -110, 2 * aside + 520, roof + 220]}
         body={section([
           [half('floorWidth'), 0],
           [aside, belt],
@@ -52,9 +52,9 @@ export function CarSketch(sketch: Sketch): ReactNode {
           wide('floorWidth', 0),
           wide('beltWidth', belt),
           wide('roofWidth', roof),
-          high('beltHeight', aside + 50),
-          high('roofHeight', -aside - 60),
-          high('harnessHeight', -aside - 170),
+          high('beltHeight', aside + 90),
+          high('roofHeight', -aside - 70),
+          high('harnessHeight', -aside - 210),
           wide('towerWidth', of('towerHeight')),
         ]}
       />
@@ -62,7 +62,7 @@ export function CarSketch(sketch: Sketch): ReactNode {
         <View
           {...sketch}
           title="At the windscreen, from behind"
-          box={[-aside - 260, -90, 2 * aside + 400, roof + 190]}
+          box={[-aside - 300, -110, 2 * aside + 520, roof + 220]}
           body={section([
             [half('frontFootWidth'), of('frontFootHeight')],
             [half('screenFootWidth'), of('screenFootHeight')],
@@ -72,9 +72,9 @@ export function CarSketch(sketch: Sketch): ReactNode {
             wide('frontFootWidth', of('frontFootHeight')),
             wide('screenFootWidth', of('screenFootHeight')),
             wide('screenTopWidth', of('screenTopHeight')),
-            high('frontFootHeight', aside + 50),
-            high('screenFootHeight', -aside - 60),
-            high('screenTopHeight', -aside - 170),
+            high('frontFootHeight', aside + 90),
+            high('screenFootHeight', -aside - 70),
+            high('screenTopHeight', -aside - 210),
           ]}
         />
       )}
@@ -91,11 +91,11 @@ export function CarSketch(sketch: Sketch): ReactNode {
           [of('screenFootAhead') + 400, of('screenFootHeight') - 60],
         ])}
         dimensions={[
-          { figure: 'towerBehind', from: [0, -70], to: [-of('towerBehind'), -70] },
+          { figure: 'towerBehind', from: [0, -90], to: [-of('towerBehind'), -90] },
           { figure: 'towerHeight', from: [-of('towerBehind'), 0], to: [-of('towerBehind'), of('towerHeight')] },
           ...(hasFront
             ? ([
-                { figure: 'frontFootAhead', from: [0, -70], to: [of('frontFootAhead'), -70] },
+                { figure: 'frontFootAhead', from: [0, -90], to: [of('frontFootAhead'), -90] },
                 {
                   figure: 'screenTopAhead',
                   from: [0, of('screenTopHeight') - 130],
@@ -128,8 +128,8 @@ interface ViewProps extends Sketch {
 }
 
 /** mm on the sketch: letters, and the ticks at a dimension's ends. */
-const LETTER = 88;
-const TICK = 26;
+const LETTER = 120;
+const TICK = 30;
 
 function View({
   title,
@@ -145,7 +145,7 @@ function View({
       <svg className="drawing" viewBox={`${left} ${-low - height} ${width} ${height}`} role="img" aria-label={title}>
         <path className="start-floor" d={`M${left} 0H${left + width}`} />
         <path className="start-body" d={body} />
-        {plumb !== undefined && <path className="start-plumb" d={`M0 ${90}V${-plumb - 60}`} />}
+        {plumb !== undefined && <path className="start-plumb" d={`M0 90V${-plumb - 60}`} />}
         {dimensions.map(({ figure, from, to }) => {
           const letter = letters.get(figure);
           if (letter === undefined) return null;

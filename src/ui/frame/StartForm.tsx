@@ -90,10 +90,10 @@ export default function StartForm({ asked }: { readonly asked: Asked }): ReactNo
               <button
                 type="button"
                 className="press press-quiet"
-                aria-label={`${FIGURE_WORDS[figure]}: a guess, it is right`}
+                aria-label={`${FIGURE_WORDS[figure]}: confirm the guess`}
                 onClick={() => set(figure, asked.figures[figure].value)}
               >
-                guess
+                Confirm
               </button>
             )}
           </li>
@@ -102,7 +102,7 @@ export default function StartForm({ asked }: { readonly asked: Asked }): ReactNo
       <p className="small">
         {guessed === 0
           ? 'Every figure is yours.'
-          : `${guessed} of ${figures.length} figures are guesses: type over one, or press “guess” where it is right. What stays a guess is marked so in Survey.`}
+          : `${guessed} of ${figures.length} figures are guesses, in dashed boxes: type over one, or confirm it. What stays a guess is marked so in Survey.`}
       </p>
       <Measured asked={asked} points={start?.points ?? []} change={change} />
       <BarChoices asked={asked} change={change} />
@@ -125,7 +125,7 @@ export default function StartForm({ asked }: { readonly asked: Asked }): ReactNo
         {errors === 0 ? '' : `, with ${errors} of the errors that Checks lists`}. All of it can be changed afterwards,
         as if you had drawn it. What the rule book allows, the rule book says.
       </p>
-      <div className="row">
+      <div className="row start-keys">
         <button
           type="button"
           className="press press-live"

@@ -9,6 +9,7 @@ import { BodyLines } from './BodyLines.tsx';
 import { LeftAndRight } from './LeftAndRight.tsx';
 import { PastePoints } from './PastePoints.tsx';
 import { PointCard } from './PointCard.tsx';
+import { Guesses } from './Guesses.tsx';
 import { PointsTable } from './PointsTable.tsx';
 import '../kit/ui.css';
 import './survey.css';
@@ -16,7 +17,9 @@ import './survey.css';
 export default function SurveyStation(): ReactNode {
   const points = useDocument((state) => state.job.points);
   const bodyLines = useDocument((state) => state.job.bodyLines);
+  const isBare = useDocument((state) => state.job.members.length + state.job.nodes.length === 0);
   const selection = useEditor((state) => state.selection);
+  const setStation = useEditor((state) => state.setStation);
   const chosen = selection?.kind === 'point' ? points.find((point) => point.id === bareId(selection.id)) : undefined;
   return (
     <div className="station">
@@ -35,6 +38,12 @@ export default function SurveyStation(): ReactNode {
           )}
         </>
       )}
+      {isBare && (
+        <button type="button" className="press press-live" onClick={() => setStation('frame')}>
+          {points.length === 0 ? 'Or begin with the tape: what do you build?' : 'Begin the cage: what do you build?'}
+        </button>
+      )}
+      <Guesses points={points} />
       <div className="sections">
         {points.length > 0 && (
           <Section title="Left and right" count={pairsOfPoints(points).pairs.length}>

@@ -1,0 +1,155 @@
+/** A cage begun from tape figures. Actions are counted as a person counts: a press, a field typed and entered, a key. */
+import type { Page } from '@playwright/test';
+import { enter, expect, FEW, goTo, savedText, SIZES, start, test, undoKey } from './journey.ts';
+
+test.use(FEW);
+
+/** An action of a person. */
+type Act = (does: Promise<unknown>) => Promise<void>;
+
+function counted(): { act: Act; made: () => number } {
+  let actions = 0;
+  return {
+    act: async (does) => {
+      actions += 1;
+      await does;
+    },
+    made: () => actions,
+  };
+}
+
+const figure = (page: Page, name: RegExp) => page.getByRole('textbox', { name });
+const form = (page: Page) => page.getByRole('form', { name: /^New/ });
+const build = (page: Page) => page.getByRole('button', { name: 'Build it' });
+
+async function untilAsked(page: Page, act: Act): Promise<void> {
+  await act(page.getByRole('button', { name: 'Menu' }).click());
+  await act(page.getByRole('button', { name: 'New job' }).click());
+  await act(page.getByRole('button', { name: /what do you build/ }).click());
+}
+
+const TAPE = [
+  [/width at the floor/, '49 1/2'],
+  [/width at the belt/, '52 3/4'],
+  [/^Belt line above/, '25 1/4'],
+  [/width at the roof/, '41'],
+  [/^Headliner/, '44 1/8'],
+  [/^Between the rear towers/, '37 5/8'],
+  [/^Towers above/, '20 1/4'],
+  [/^Towers behind/, '31 3/8'],
+  [/^Harness bar/, '24'],
+  [/^Gap/, '1 1/4'],
+] as const;
+
+test('a roll bar from nothing, its tape figures typed: at most 30 actions', async ({ page }) => {
+  await start(page);
+  const { act, made } = counted();
+  await untilAsked(page, act);
+  await act(page.getByRole('button', { name: /New roll bar/ }).click());
+  await expect(form(page)).toContainText('10 of 10 figures are guesses');
+  for (const [name, text] of TAPE) await act(enter(figure(page, name), text));
+  await expect(form(page)).toContainText('Every figure is yours.');
+  await act(build(page).click());
+  await expect(page.getByRole('grid', { name: /^Members/ })).toBeVisible();
+  console.log(`A roll bar from nothing: ${made()} actions.`);
+  expect(made()).toBeLessThanOrEqual(30);
+
+  const job = JSON.parse(await savedText(page));
+  expect(job.members.map(({ role }: { role: string }) => role)).toEqual([
+    'main-hoop',
+    'rear-stay',
+    'main-diagonal',
+    'harness-bar',
+    'rear-cross-bar',
+    'rear-diagonal',
+    'rear-diagonal',
+  ]);
+  // Half of 49 1/2 in, 25 1/4 in up: as typed, not as guessed.
+  expect(job.points[0].position).toEqual([0, 628.65, 0]);
+  expect(job.points.some((point: object) => 'guessed' in point)).toBe(false);
+  await expect(page.getByRole('button', { name: /^Checks/ })).not.toContainText('×');
+
+  // One step, taken back as one.
+  await expect(undoKey(page)).toContainText('New roll bar');
+  await undoKey(page).click();
+  await expect(page.getByRole('button', { name: /^New roll bar/ })).toBeVisible();
+});
+
+test('by keyboard alone, Escape leaves it and nothing is there', async ({ page }) => {
+  await start(page);
+  const { act, made } = counted();
+  await untilAsked(page, act);
+  const card = page.getByRole('button', { name: /New six-point/ });
+  await card.focus();
+  await act(page.keyboard.press('Enter'));
+  await figure(page, /width at the floor/).focus();
+  for (const text of ['49', '52 1/2', '25', '41 1/2']) {
+    await act(page.keyboard.type(text));
+    await act(page.keyboard.press('Enter'));
+    // Past the key that confirms, which is gone once the figure is typed.
+    await act(page.keyboard.press('Tab'));
+  }
+  await expect(form(page)).toContainText('of 19 figures are guesses');
+  await expect(form(page)).toContainText('25 tubes');
+  await build(page).focus();
+  await page.keyboard.press('Escape');
+  await expect(card).toBeVisible();
+  expect(JSON.parse(await savedText(page)).points).toEqual([]);
+  expect(made()).toBeGreaterThan(4);
+});
+
+test('the form waits while another station is looked at; what stays a guess is listed in Survey until it is confirmed or measured', async ({
+  page,
+}) => {
+  await start(page);
+  await untilAsked(page, counted().act);
+  await page.getByRole('button', { name: /New side hoops/ }).click();
+  await enter(figure(page, /width at the floor/), '49');
+  await goTo(page, 'Checks');
+  await goTo(page, 'Frame');
+  await expect(figure(page, /width at the floor/)).toHaveValue('49');
+  await page.getByRole('radio', { name: 'a V' }).check();
+  await expect(page.getByRole('radio', { name: 'a V' })).toBeChecked();
+  await build(page).click();
+  await goTo(page, 'Survey');
+  const guesses = page.getByRole('region', { name: /^Still guessed/ });
+  await expect(guesses.getByRole('listitem')).toHaveCount(6);
+  await guesses.getByRole('button', { name: 'Confirm Rear spring tower, left' }).click();
+  await expect(guesses.getByRole('listitem')).toHaveCount(5);
+  await guesses.getByRole('button', { name: 'B-pillar at the belt line, left', exact: true }).click();
+  await enter(page.getByRole('article').getByRole('textbox', { name: /^Height/ }), '26');
+  await expect(guesses.getByRole('listitem')).toHaveCount(4);
+});
+
+test('figures that leave no room are said in words, and cannot be built', async ({ page }) => {
+  await start(page);
+  await untilAsked(page, counted().act);
+  await page.getByRole('button', { name: /New roll bar/ }).click();
+  await enter(figure(page, /^Headliner/), '26');
+  await expect(form(page).getByRole('alert')).toContainText('no room for the hoop’s bends');
+  await expect(build(page)).toBeDisabled();
+  await enter(figure(page, /^Headliner/), '44');
+  await expect(build(page)).toBeEnabled();
+  await page.getByRole('button', { name: 'Leave it' }).click();
+  await expect(form(page)).toHaveCount(0);
+});
+
+test('at each size: the form lies within the page, its keys in reach', async ({ page }) => {
+  await start(page);
+  await untilAsked(page, counted().act);
+  for (const size of SIZES) {
+    await page.setViewportSize(size);
+    await expect(page.getByRole('button', { name: /New side hoops/ })).toBeVisible();
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+  }
+  await page.getByRole('button', { name: /New two hoops/ }).click();
+  for (const size of SIZES) {
+    await page.setViewportSize(size);
+    await expect(build(page)).toBeInViewport({ ratio: 1 });
+    for (const box of await Promise.all(
+      (await form(page).locator('input:not([type=radio]), select, button, svg').all()).map((one) => one.boundingBox()),
+    )) {
+      expect(box!.x + box!.width).toBeLessThanOrEqual(size.width);
+    }
+  }
+});
