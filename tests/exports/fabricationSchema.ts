@@ -102,6 +102,16 @@ const gap = v.strictObject({
   on: v.strictTuple([vector, vector]),
 });
 
+const trimGap = v.strictObject({
+  point: v.exactOptional(text),
+  bodyLine: v.exactOptional(text),
+  tube: text,
+  distance: number,
+  wanted: v.nullable(v.pipe(number, v.minValue(0), v.maxValue(500))),
+  at: vector,
+  onTrim: vector,
+});
+
 const finding = v.strictObject({
   id: text,
   severity: v.picklist(['error', 'warning', 'note']),
@@ -111,6 +121,8 @@ const finding = v.strictObject({
   node: v.exactOptional(text),
   envelope: v.exactOptional(text),
   other: v.exactOptional(text),
+  point: v.exactOptional(text),
+  bodyLine: v.exactOptional(text),
   message: text,
   source: text,
   at: vector,
@@ -124,5 +136,6 @@ export const fabricationSchema = v.strictObject({
   feet: v.array(foot),
   clearances: v.array(clearance),
   gaps: v.array(gap),
+  trimGaps: v.array(trimGap),
   findings: v.array(finding),
 });

@@ -4,6 +4,7 @@
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import type { TubeGap } from '../gaps/measure-gaps.ts';
+import type { TrimGaps } from '../gaps/measure-trim.ts';
 import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import { answersTheSame, noting, questionsTo, type Asked, type Questions } from './questions.ts';
@@ -21,6 +22,7 @@ import {
 import { lineTrouble } from './line-findings.ts';
 import { endTrouble } from './end-findings.ts';
 import { gapTrouble } from './gap-findings.ts';
+import { trimTrouble } from './trim-findings.ts';
 import type { Clearance } from './clearances.ts';
 import type { Finding, Severity } from './types.ts';
 
@@ -34,6 +36,7 @@ export function findTrouble(
   frame: Frame,
   clearances: readonly Clearance[],
   gaps: readonly TubeGap[],
+  trimGaps: readonly TrimGaps[],
 ): readonly Finding[] {
   const ask = questionsTo(frame);
   const found: Record<Severity, Finding[]> = { error: [], warning: [], note: [] };
@@ -44,6 +47,7 @@ export function findTrouble(
   gather(lineTrouble(frame.tubes));
   for (const each of clearances) if (!each.ok) gather([tooClose(each)]);
   gather(gapTrouble(frame, gaps));
+  gather(trimTrouble(frame, trimGaps));
   return [...found.error, ...found.warning, ...found.note];
 }
 

@@ -31,5 +31,6 @@ function keyOf(finding: Finding, byId: Frame['byId']): string {
     return JSON.stringify([id, severity, bareId(node), bareId(run?.bar ?? finding.runTube)]);
   }
   const partner = 'other' in finding ? finding.other : 'mate' in finding ? finding.mate : undefined;
-  return JSON.stringify([id, severity, bareId(tube), end, bend, envelope, partner && bareId(partner)]);
+  const trim = 'trim' in finding ? [finding.trim.kind, bareId(finding.trim.id)] : undefined;
+  return JSON.stringify([id, severity, bareId(tube), end, bend, envelope, partner && bareId(partner), trim]);
 }

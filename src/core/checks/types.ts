@@ -7,6 +7,7 @@ import type { Vec3 } from '../geometry/vector.ts';
 import type { EnvelopeId, NodeRef, TubeRef } from '../job/reference.ts';
 import type { Unmitred } from '../solve/types.ts';
 import type { NoFreeOrder, OrderMatters, PlainOrderTouches } from './swing-types.ts';
+import type { NearTrim } from './trim-types.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
 
@@ -15,9 +16,17 @@ export type End = 'A' | 'B';
 /** Where a finding comes from; its words in core/words/sources.ts. */
 export type Source =
   /** A fact of the trade without a published source. */
-  'practice' | 'least-radius' | 'one-piece' | 'pulls' | 'envelope-gap' | 'bender-room' | 'kept-order' | 'torch-gap';
+  | 'practice'
+  | 'least-radius'
+  | 'one-piece'
+  | 'pulls'
+  | 'envelope-gap'
+  | 'bender-room'
+  | 'kept-order'
+  | 'torch-gap'
+  | 'least-gap';
 
-interface OfTube {
+export interface OfTube {
   readonly severity: Severity;
   readonly source: Source;
   readonly tube: TubeRef;
@@ -377,6 +386,7 @@ export type Finding =
   | TooClose
   | RunsThrough
   | NoRoomForTorch
+  | NearTrim
   | OrderMatters
   | PlainOrderTouches
   | NoFreeOrder;

@@ -89,6 +89,21 @@ function beforeHollow(end: OutsideEnd, { sleeve: { radius }, pieces }: Hollow, p
   return withinBar(end, q) && Math.abs(dot(from, end.axes[0]) - trimOnLine(end, from)) <= ON_FACE ? off : NaN;
 }
 
+/** Of a place `off` mm before the face, as faceProbe has it: the place of the face straight behind it. */
+export function placeOnFace(end: OutsideEnd, p: Vec3, off: number): Vec3 {
+  const flat = flatCut(end);
+  if (flat !== null) return addScaled(p, flat.into, off);
+  let [onFace, least]: [Vec3, number] = [addScaled(p, end.axes[0], off), Infinity];
+  for (const { path, radius } of end.end.cutter.sleeves) {
+    setFootProlonged(path, p);
+    const { apart, x, y, z } = foot;
+    const unlike = Math.abs(radius - apart - off);
+    if (unlike >= Math.min(least, ON_FACE)) continue;
+    [onFace, least] = [addScaled([x, y, z], awayFrom([x, y, z], p), radius), unlike];
+  }
+  return onFace;
+}
+
 /** The places at which the wall round an arc comes nearest to a plane or goes farthest through it: the nearer one, if straight behind it lies the face. */
 export function bulgeBefore(
   end: OutsideEnd,

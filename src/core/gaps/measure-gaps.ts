@@ -3,15 +3,14 @@
  * tubes that are new are kept in a tree, and every tube asks it, so that all of them cost n log n, and after an edit only what changed
  * is measured.
  */
-import { boxRound, buildBoxTree, visitBoxes, type Box } from '../geometry/box-tree.ts';
-import type { Piece } from '../geometry/path.ts';
-import { distance, interpolate, type Vec3 } from '../geometry/vector.ts';
+import { buildBoxTree, visitBoxes, type Box } from '../geometry/box-tree.ts';
+import { interpolate, type Vec3 } from '../geometry/vector.ts';
 import type { TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
-import { remembered } from '../remembered.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import { joined } from './joined.ts';
 import { outsideOf, sameOutside } from './outside.ts';
+import { boxesOf, meet } from './tube-boxes.ts';
 import { gapBetween } from './tube-gap.ts';
 
 /** Two tubes that come near one another, the one built earlier first. */
@@ -107,24 +106,3 @@ function pairsNear(
   });
   return pairs;
 }
-
-/** Whether two boxes come nearer to one another than `below` along every axis. */
-const meet = (a: Box, b: Box, below: number): boolean =>
-  a.low[0] - b.high[0] < below &&
-  b.low[0] - a.high[0] < below &&
-  a.low[1] - b.high[1] < below &&
-  b.low[1] - a.high[1] < below &&
-  a.low[2] - b.high[2] < below &&
-  b.low[2] - a.high[2] < below;
-
-/** A box round each piece of the tube. */
-const boxesOf = remembered((tube: SolvedTube): readonly Box[] => {
-  const { pieces, radius } = outsideOf(tube);
-  return pieces.map((piece) => boxOf(piece, radius));
-});
-
-const boxOf = (piece: Piece, margin: number): Box =>
-  piece.kind === 'line'
-    ? boxRound([piece.from, piece.to], margin)
-    : // An arc of less than half a turn lies in the ball on its chord.
-      boxRound([interpolate(piece.from, piece.to, 0.5)], distance(piece.from, piece.to) / 2 + margin);

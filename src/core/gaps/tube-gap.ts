@@ -188,7 +188,8 @@ function betweenWalls(a: Outside, b: Outside, near: Near): NearestOutsides | nul
   return deeper !== null && deeper.distance < 0 ? deeper : null;
 }
 
-function squareTo(u: Vec3, v: Vec3): Vec3 {
+/** A unit vector square to two others; where these run alike, one of those square to them. */
+export function squareTo(u: Vec3, v: Vec3): Vec3 {
   const across = cross(u, v);
   if (length(across) > ROUNDING) return normalize(across);
   return normalize(cross(u, Math.abs(u[0]) < 0.6 ? X_AXIS : Y_AXIS));

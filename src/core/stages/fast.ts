@@ -9,6 +9,8 @@ import { measureClearances, type Clearance } from '../checks/clearances.ts';
 import { findTrouble } from '../checks/findings.ts';
 import type { Finding } from '../checks/types.ts';
 import { measureGaps, type TubeGap } from '../gaps/measure-gaps.ts';
+import { measureTrim, type TrimGaps } from '../gaps/measure-trim.ts';
+import { trimPlaces } from '../gaps/trim-places.ts';
 import type { Outcome } from '../job/fault.ts';
 import { withShownNames } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
@@ -29,12 +31,14 @@ export interface Made {
   readonly clearances: readonly Clearance[];
   /** In build order. */
   readonly gaps: readonly TubeGap[];
+  /** Of the measured points and body lines for which somebody asks a gap; of all of them when they are shown. */
+  readonly trimGaps: readonly TrimGaps[];
   /** Errors first, then warnings, then notes; within each in build order. */
   readonly findings: readonly Finding[];
 }
 
 /** What was derived before: no more than a store of records that may be handed on. */
-export type Before = Frame & Pick<Made, 'clearances' | 'gaps'>;
+export type Before = Frame & Pick<Made, 'clearances' | 'gaps' | 'trimGaps'>;
 
 export interface FastStage<Name extends keyof Made = keyof Made, Needs extends keyof Made = keyof Made> {
   readonly name: Name;
@@ -51,7 +55,7 @@ const stage = <Name extends keyof Made, Needs extends keyof Made>(
 
 const done = <Value>(value: Value): Outcome<Value> => ({ ok: true, value });
 
-/** Names as they are shown; sequence of solving; places and centrelines; who meets whom; cut ends and lengths; clearances; gaps between tubes; findings. */
+/** Names as they are shown; sequence of solving; places and centrelines; who meets whom; cut ends and lengths; clearances; gaps between tubes; gaps to the trim; findings. */
 export const FAST: readonly FastStage[] = [
   stage('names', ['job'], ({ job }) => done(withShownNames(job))),
   stage('sequence', ['names'], ({ names }) => sequenceOf(names)),
@@ -62,7 +66,8 @@ export const FAST: readonly FastStage[] = [
   ),
   stage('clearances', ['frame'], ({ frame }, before) => done(measureClearances(frame, before))),
   stage('gaps', ['frame'], ({ frame }, before) => done(measureGaps(frame, before))),
-  stage('findings', ['frame', 'clearances', 'gaps'], ({ frame, clearances, gaps }) =>
-    done(findTrouble(frame, clearances, gaps)),
+  stage('trimGaps', ['frame'], ({ frame }, before) => done(measureTrim(frame, trimPlaces(frame, true), before))),
+  stage('findings', ['frame', 'clearances', 'gaps', 'trimGaps'], ({ frame, clearances, gaps, trimGaps }) =>
+    done(findTrouble(frame, clearances, gaps, trimGaps)),
   ),
 ];

@@ -12,6 +12,7 @@ import type { Frame, SolvedTube } from '../solve/types.ts';
 import type { Unborne } from '../springback/pull-advice.ts';
 import { comparedLength } from './lengths.ts';
 import { GO_ON, mendInWords, pullFigure, whyInWords } from './pulls.ts';
+import { trimName } from './trim.ts';
 import { moveInWords } from './moves.ts';
 import { noOrderInWords, orderInWords, swingMendInWords, troubleInWords } from './rehearsal.ts';
 
@@ -38,6 +39,7 @@ const SOURCES: Readonly<Record<Exclude<Source, 'envelope-gap'>, string>> = {
   'bender-room': 'the bender and its room as set up in this job',
   'kept-order': 'the order kept in this job',
   'torch-gap': 'room for the torch as set in this job',
+  'least-gap': 'least gap set for this place in this job',
 };
 
 /** What a sentence may name beside the numbers of its finding. */
@@ -203,4 +205,9 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${tube.name} runs ${show(-distance)} into ${nameOf(other)}, and neither is coped to the other. Cope ${tube.name} to ${nameOf(other)}, or move it ${moveInWords(move, show)}.`,
   'gap/no-room-for-torch': ({ other, distance, torchGap, move }, { tube, nameOf, show }) =>
     `${tube.name} ${distance > 0 ? `passes ${show(distance)} from` : 'touches'} ${nameOf(other)}; a torch wants ${show(torchGap)}. Move it ${moveInWords(move, show)}, or cope it to ${nameOf(other)}.`,
+  'gap/near-trim': ({ trim, distance, wanted, move }, { tube, frame, show }) => {
+    const name = trimName(frame.job, trim);
+    const how = distance < 0 ? `runs ${show(-distance)} into` : distance > 0 ? `is ${show(distance)} from` : 'touches';
+    return `${tube.name} ${how} ${name}; ${show(wanted)} is wanted there. Move the tube ${moveInWords(move, show)}.`;
+  },
 };

@@ -11,11 +11,22 @@ import { contactArea, coveredArea, footMass } from '../../core/feet/amount.ts';
 import { footCorners, kinkLine } from '../../core/feet/corners.ts';
 import { inCar, standsOf, type Stand } from '../../core/feet/stand.ts';
 import { LISTED, type TubeGap } from '../../core/gaps/measure-gaps.ts';
+import { measureTrim } from '../../core/gaps/measure-trim.ts';
+import { trimPlaces } from '../../core/gaps/trim-places.ts';
 import { toDegrees, type Degrees, type Radians } from '../../core/geometry/angle.ts';
 import { addScaled, scale, type Vec3 } from '../../core/geometry/vector.ts';
 import { heightOf } from '../../core/job/kinds/foot.ts';
 import { shownName } from '../../core/job/shown.ts';
-import type { DieId, EnvelopeId, FootId, NodeRef, SectionId, TubeRef } from '../../core/job/reference.ts';
+import type {
+  BodyLineId,
+  DieId,
+  EnvelopeId,
+  FootId,
+  NodeRef,
+  PointRef,
+  SectionId,
+  TubeRef,
+} from '../../core/job/reference.ts';
 import { bendMarks, type BendMarks } from '../../core/marks/marks.ts';
 import { feedOf, type Feed } from '../../core/solve/feed.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
@@ -30,6 +41,7 @@ export interface FabricationFile {
   readonly feet: readonly FabricationFoot[];
   readonly clearances: readonly Clearance[];
   readonly gaps: readonly TubeGap[];
+  readonly trimGaps: readonly FabricationTrimGap[];
   readonly findings: readonly FabricationFinding[];
 }
 
@@ -45,9 +57,25 @@ export interface FabricationFinding {
   readonly seen?: boolean;
   /** The other of two tubes that come too near each other. */
   readonly other?: TubeRef;
+  /** What of the car a tube is too near to. */
+  readonly point?: PointRef;
+  readonly bodyLine?: BodyLineId;
   readonly message: string;
   readonly source: string;
   readonly at: Vec3;
+}
+
+/** A tube near a measured point, or its mirror image, or a body line. */
+export interface FabricationTrimGap {
+  readonly point?: PointRef;
+  readonly bodyLine?: BodyLineId;
+  readonly tube: TubeRef;
+  /** Negative inside. */
+  readonly distance: number;
+  /** Null where nobody asks for any. */
+  readonly wanted: number | null;
+  readonly at: Vec3;
+  readonly onTrim: Vec3;
 }
 
 export interface FabricationTube {
@@ -149,6 +177,7 @@ export function fabrication(derived: Derived): FabricationFile {
     feet: derived.tubes.flatMap(standsOf).map(fabricationFoot),
     clearances: derived.clearances,
     gaps: derived.gaps.filter(({ distance }) => distance < LISTED),
+    trimGaps: fabricationTrimGaps(derived),
     findings: derived.findings.map((finding) => fabricationFinding(finding, derived)),
   };
 }
@@ -166,11 +195,17 @@ function fabricationFinding(finding: Finding, derived: Derived): FabricationFind
     ...(envelope !== undefined && { envelope }),
     ...(isSeen(finding, derived.job.seen) && { seen: true }),
     ...('other' in finding && { other: finding.other }),
+    ...('trim' in finding && { [finding.trim.kind]: finding.trim.id }),
     message: findingInWords(finding, derived),
     source: sourceInWords(finding, derived),
     at,
   };
 }
+
+const fabricationTrimGaps = (derived: Derived): readonly FabricationTrimGap[] =>
+  measureTrim(derived, trimPlaces(derived), derived).flatMap(({ trim: { kind, id }, wanted, gaps }) =>
+    gaps.map(({ tube, distance, at, onTrim }) => ({ [kind]: id, tube, distance, wanted, at, onTrim })),
+  );
 
 function fabricationTube(tube: SolvedTube, { cutLength }: Feed): FabricationTube {
   return {

@@ -3,12 +3,15 @@ import * as v from 'valibot';
 import type { BodyLineId, PointRef } from '../reference.ts';
 import { named } from './fields.ts';
 import type { Kind } from './kind.ts';
+import { leastGap } from './least-gap.ts';
 
-/** A line of the car's body, drawn through measured points so that one sees where the cage stands. Not derived from. */
+/** A line of the car's body, drawn through measured points so that one sees where the cage stands, and how far from it. Nothing stands on it. */
 export interface BodyLine {
   readonly id: BodyLineId;
   readonly name: string;
   readonly points: readonly PointRef[];
+  /** As a point's. */
+  readonly leastGap?: number;
 }
 
 export const bodyLineKind: Kind<BodyLine> = {
@@ -17,7 +20,8 @@ export const bodyLineKind: Kind<BodyLine> = {
   shape: v.looseObject({
     ...named,
     points: v.pipe(v.array(v.string()), v.minLength(2, 'fewer than two points')),
+    leastGap,
   }),
-  keys: ['id name points'],
+  keys: ['id name points leastGap'],
   beyondShape: ({ points }, at) => points.map((to, i) => ({ place: `${at}.points[${i}]`, list: 'points', to })),
 };

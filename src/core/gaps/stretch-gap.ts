@@ -1,0 +1,177 @@
+/**
+ * The least distance from a place, or from a straight stretch between two, to the outside of a coped tube, and where; negative inside: then
+ * the deepest place of the stretch. The same as between two tubes, with a line of no thickness for one of them (docs/maths/trim.md).
+ */
+import { linePiece, nearestOnPiece, placeOnPiece, type LinePiece, type Piece } from '../geometry/path.ts';
+import { ROUNDING } from '../geometry/tolerance.ts';
+import { addScaled, distance, dot, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+import { leastOfConvex, leastOnChain, roundChain } from './chain.ts';
+import { ballOfCut, faceProbe, placeOnFace, type BallOfCut } from './cut-face.ts';
+import { axisLine, deepestOf } from './deepest.ts';
+import { foot, setFoot } from './foot.ts';
+import { nearPlaces } from './near-places.ts';
+import { chainOf, wallStands, type Outside, type OutsideEnd } from './outside.ts';
+import { depthIn, tubeSolid, wayOutOf } from './solid.ts';
+import { squareTo } from './tube-gap.ts';
+
+/** From one place to another; `line` is null where both are one. */
+export interface Stretch {
+  readonly from: Vec3;
+  readonly to: Vec3;
+  readonly line: LinePiece | null;
+}
+
+/** How near they are, mm, and the place on each. */
+export interface NearestToStretch {
+  readonly distance: number;
+  readonly onTube: Vec3;
+  readonly onStretch: Vec3;
+}
+
+/** The stretch from one place to another, or the one place. */
+export const stretchBetween = (from: Vec3, to: Vec3): Stretch => ({
+  from,
+  to,
+  line: distance(from, to) <= ROUNDING ? null : linePiece(from, to, 0),
+});
+
+/** A place on the tube's centreline and the nearest on the stretch. */
+interface Near {
+  readonly distance: number;
+  readonly onAxis: Vec3;
+  readonly tangent: Vec3;
+  /** Developed length. */
+  readonly at: number;
+  readonly onStretch: Vec3;
+}
+
+/** mm along a centreline: a place this near to where the stretch is straight beside it is that place. */
+const BESIDE = 1e-6;
+
+/**
+ * Signed, mm; null where it cannot be less than `below`. Exact but for rims, which are chains, and for stretches that run into the
+ * tube at its cuts, whose depth is known to TOLERANCE. What comes back does not hang on `below`.
+ */
+export function gapToStretch(tube: Outside, stretch: Stretch, below: number): NearestToStretch | null {
+  let best: NearestToStretch | null = null;
+  let nearest: Near | null = null;
+  const least = (): number => best?.distance ?? Infinity;
+  const better = (found: NearestToStretch | null): void => {
+    if (found !== null && found.distance < least()) best = found;
+  };
+  // Straights are in closed form, and spare most of the search along bends.
+  for (const kind of ['line', 'arc'] as const) {
+    for (const piece of tube.pieces) {
+      if (piece.kind !== kind) continue;
+      visitNear(piece, stretch, Math.min(below, least()) + tube.radius, (near) => {
+        if (nearest === null || near.distance < nearest.distance) nearest = near;
+        better(besideWall(tube, near));
+      });
+    }
+  }
+  if (nearest === null) return null;
+  const floor = (nearest as Near).distance - tube.radius;
+  if (least() <= floor + ROUNDING) return best;
+  const inside = floor < 0 ? deepestInside(tube, stretch, nearest) : null;
+  if (inside !== null) return inside;
+  const off = ({ centre, radius }: BallOfCut): number => distance(nearestOn(stretch, centre), centre) - radius;
+  const ends = tube.ends.map((end) => ({ end, floor: off(ballOfCut(end)) }));
+  for (const { end, floor: before } of ends.toSorted((one, other) => one.floor - other.floor)) {
+    if (before >= least()) break;
+    better(toRim(end, stretch, least()));
+    better(toFace(end, stretch, least()));
+  }
+  return best;
+}
+
+/** The place of the stretch nearest to p. */
+const nearestOn = ({ from, line }: Stretch, p: Vec3): Vec3 => (line === null ? from : nearestOnPiece(line, p).point);
+
+/** Every least place of a piece that is nearer than `below`. */
+function visitNear(piece: Piece, { from, line }: Stretch, below: number, visit: (near: Near) => void): void {
+  const give = (apart: number, along: number, onStretch: Vec3): void => {
+    const { point, tangent, at } = placeOnPiece(piece, along);
+    visit({ distance: apart, onAxis: point, tangent, at, onStretch });
+  };
+  if (line === null) {
+    setFoot(piece, from);
+    if (foot.apart < below) give(foot.apart, foot.at - piece.at, from);
+  } else {
+    nearPlaces(piece, line, below, ({ distance: apart, alongA, alongB }) =>
+      give(apart, alongA, placeOnPiece(line, alongB).point),
+    );
+  }
+}
+
+/** Straight to the wall; null where that is not straight beside it, or is cut away, or is in the bar. */
+function besideWall(tube: Outside, { distance: apart, onAxis, tangent, at, onStretch }: Near): NearestToStretch | null {
+  const towards = subtract(onStretch, onAxis);
+  if (apart < tube.radius || Math.abs(dot(towards, tangent)) > BESIDE) return null;
+  if (!wallStands(tube, at, towards)) return null;
+  return { distance: apart - tube.radius, onTube: addScaled(onAxis, towards, tube.radius / apart), onStretch };
+}
+
+/** The deepest place in the tube; null where the stretch does not come into it. */
+function deepestInside(tube: Outside, { line }: Stretch, near: Near): NearestToStretch | null {
+  const solid = tubeSolid(tube);
+  const value = depthIn(solid, near.onStretch);
+  // Nothing of it is nearer to the axis: as deep as that it is nowhere deeper.
+  if (line === null || value <= near.distance - tube.radius + ROUNDING) {
+    return value < 0 ? wayOut(tube, line, near, value) : null;
+  }
+  const deepest = deepestOf([axisLine(line, [0, line.length])], solid, Math.min(value, 0));
+  if (deepest === null) return value < 0 ? wayOut(tube, line, near, value) : null;
+  const { at } = deepest;
+  return { distance: deepest.value, onTube: wayOutOf(solid, at, deepest.value), onStretch: at };
+}
+
+/** mm from the axis: from a place this near to it every way out is as long. */
+const ON_AXIS = 1e-6;
+
+function wayOut(tube: Outside, line: LinePiece | null, near: Near, value: number): NearestToStretch {
+  const { distance: apart, tangent, onStretch } = near;
+  const onTube =
+    apart > ON_AXIS
+      ? wayOutOf(tubeSolid(tube), onStretch, value)
+      : addScaled(onStretch, squareTo(tangent, line?.startTangent ?? tangent), -value);
+  return { distance: value, onTube, onStretch };
+}
+
+function toRim(end: OutsideEnd, stretch: Stretch, below: number): NearestToStretch | null {
+  let slope: Vec3 = [0, 0, 0];
+  const off = (p: Vec3): number => {
+    const away = subtract(p, nearestOn(stretch, p));
+    const apart = Math.hypot(...away);
+    slope = apart > 0 ? scale(away, 1 / apart) : away;
+    return apart;
+  };
+  const rim = leastOfConvex(chainOf(end), { value: off, slope: () => slope }, below);
+  return rim && { distance: rim.value, onTube: rim.at, onStretch: nearestOn(stretch, rim.at) };
+}
+
+/** mm: how finely a stretch is looked along before the face of a cut. What it comes to there between its ends bends no more than a bend of tube does. */
+const STEP = 8;
+
+/** Straight before the face of a cut: of a stretch, looked along as far as it comes that near to the cut. */
+function toFace(end: OutsideEnd, stretch: Stretch, below: number): NearestToStretch | null {
+  const { centre, radius } = ballOfCut(end);
+  const middle = nearestOn(stretch, centre);
+  const half = Math.sqrt(Math.max(0, (radius + below) ** 2 - distance(middle, centre) ** 2));
+  const places = placesAbout(stretch, middle, half);
+  const probe = faceProbe(end, { centre: middle, radius: half }, []);
+  if (probe === null) return null;
+  const face = leastOnChain(roundChain({ places }), probe, below);
+  return face && { distance: face.value, onTube: placeOnFace(end, face.at, face.value), onStretch: face.at };
+}
+
+/** Of the stretch what lies within `half` mm of a place on it, in steps that are counted from where it begins. */
+function placesAbout({ from, line }: Stretch, middle: Vec3, half: number): Float64Array {
+  if (line === null) return Float64Array.from(from);
+  const at = distance(from, middle);
+  const first = Math.max(0, Math.floor((at - half) / STEP));
+  const last = Math.ceil(Math.min(line.length, at + half) / STEP);
+  const places = new Float64Array(3 * (last - first + 1));
+  for (let k = first; k <= last; k++)
+    places.set(addScaled(from, line.startTangent, Math.min(k * STEP, line.length)), 3 * (k - first));
+  return places;
+}
