@@ -2,12 +2,11 @@
  * The places of the car that tubes are measured to: measured points, the mirror images of those that were measured on one side alone, and
  * body lines. Where a tube stands on the car steel is meant to be: what lies there is no trim and is left out, of a line that part of it.
  */
-import { boxRound, buildBoxTree, visitBoxes, type Box } from '../geometry/box-tree.ts';
-import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
+import { boxRound, buildBoxTree, visitBoxes, visitBoxesAt, type Box } from '../geometry/box-tree.ts';
+import { MEETING_DISTANCE, PAIR_NEAR } from '../geometry/tolerance.ts';
 import { addScaled, distance, dot, equal, mirrored, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { BodyLine } from '../job/kinds/body-line.ts';
 import type { Point } from '../job/kinds/point.ts';
-import { NEAR, pairsOfPoints } from '../job/point-pairs.ts';
 import { bareId, isPrimed, primed, type BodyLineId, type PointRef } from '../job/reference.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import { meet } from './tube-boxes.ts';
@@ -32,8 +31,7 @@ export function trimPlaces({ job, tubes }: Pick<Frame, 'job' | 'tubes'>, onlyWan
   const [points, lines] = [job.points.filter(isMeant), job.bodyLines.filter(isMeant)];
   if (points.length + lines.length === 0) return [];
   const off = leftOut(standings(tubes));
-  const { of: pairs } = pairsOfPoints(job.points);
-  const hasImage = ({ id, position }: Point): boolean => !pairs.has(id) && 2 * Math.abs(position[1]) > NEAR;
+  const hasImage = measuredOnce(job.points);
   const ofPoint = (id: PointRef, place: Vec3, leastGap: number | undefined): TrimPlace => ({
     trim: { kind: 'point', id },
     wanted: leastGap ?? null,
@@ -56,6 +54,20 @@ export function trimPlaces({ job, tubes }: Pick<Frame, 'job' | 'tubes'>, onlyWan
       };
     }),
   ];
+}
+
+/** Whether no point, itself among them, lies at the mirror image of a point. */
+function measuredOnce(points: readonly Point[]): (point: Point) => boolean {
+  const boxes = points.map(({ position }) => boxRound([position], PAIR_NEAR));
+  const tree = buildBoxTree(boxes);
+  return ({ position }) => {
+    const image = mirrored(position);
+    let isAlone = true;
+    visitBoxesAt(tree, boxes, image, (i) => {
+      if (distance(points[i]!.position, image) <= PAIR_NEAR) isAlone = false;
+    });
+    return isAlone;
+  };
 }
 
 /** Whether two are the same in value. */

@@ -31,3 +31,6 @@ export const IN_LINE_ANGLE = (5 * Math.PI) / 180;
 
 /** mm (100 m). Beyond this a place is a typing mistake, not a car. */
 export const FARTHEST = 100_000;
+
+/** mm. From a point to the mirror image of its pair: bodies are less unlike than that, and corners of one body stand further apart. */
+export const PAIR_NEAR = 30;

@@ -1,16 +1,14 @@
 /**
  * Which measured points are a pair, one on either side of the car, and how unlike the two are. The left one has y above 0, the right one
- * below; how they are named decides nothing of that. Two are a pair where the right one lies within NEAR of the mirror image of the left in
+ * below; how they are named decides nothing of that. Two are a pair where the right one lies within PAIR_NEAR of the mirror image of the left in
  * y = 0 and each is the nearest to the other that it may be paired with. Where names tell (a word for the side in both), they have to
  * be alike but for it, and such pairs come before those by place alone. What is left over: unpaired.ts.
  */
+import { PAIR_NEAR } from '../geometry/tolerance.ts';
 import { distance, length, mirrored, type Vec3 } from '../geometry/vector.ts';
 import { remembered } from '../remembered.ts';
 import type { Point } from './kinds/point.ts';
 import type { PointId } from './reference.ts';
-
-/** mm. From a point to the mirror image of its pair: bodies are less unlike than that, and corners of one body stand further apart. */
-export const NEAR = 30;
 
 export interface PointPair {
   readonly left: Point;
@@ -60,17 +58,17 @@ function pairOf(left: Point, right: Point): PointPair {
 
 type Near = readonly [left: Point, right: Point, off: number];
 
-/** Of points on either side those that lie within NEAR of each other's mirror image; both lists gone through along the car. */
+/** Of points on either side those that lie within PAIR_NEAR of each other's mirror image; both lists gone through along the car. */
 function closeTogether(left: readonly Point[], right: readonly Point[]): readonly Near[] {
   const along = (a: Point, b: Point): number => a.position[0] - b.position[0];
   const others = right.toSorted(along);
   const close: Near[] = [];
   let first = 0;
   for (const one of left.toSorted(along)) {
-    while (first < others.length && others[first]!.position[0] < one.position[0] - NEAR) first += 1;
-    for (let at = first; at < others.length && others[at]!.position[0] <= one.position[0] + NEAR; at++) {
+    while (first < others.length && others[first]!.position[0] < one.position[0] - PAIR_NEAR) first += 1;
+    for (let at = first; at < others.length && others[at]!.position[0] <= one.position[0] + PAIR_NEAR; at++) {
       const off = distance(mirrored(one.position), others[at]!.position);
-      if (off <= NEAR) close.push([one, others[at]!, off]);
+      if (off <= PAIR_NEAR) close.push([one, others[at]!, off]);
     }
   }
   return close;

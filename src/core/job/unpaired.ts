@@ -1,11 +1,12 @@
 /** What is said of all points once the pairs are known: which have none, and why; and what the right side of the car is on average. */
+import { PAIR_NEAR } from '../geometry/tolerance.ts';
 import { distance, mirrored, type Vec3 } from '../geometry/vector.ts';
 import type { Point } from './kinds/point.ts';
-import { namedAlike, NEAR, pairsOfPoints } from './point-pairs.ts';
+import { namedAlike, pairsOfPoints } from './point-pairs.ts';
 
 /** A point without a pair. */
 export type Alone =
-  /** Its own mirror image is within NEAR: it stands on the centre plane and wants no pair. */
+  /** Its own mirror image is within PAIR_NEAR: it stands on the centre plane and wants no pair. */
   | { readonly why: 'centre' | 'none-near'; readonly point: Point }
   /** `named` is called alike but for the side: it lies on the same side of the car, or `off` mm from the mirror image. */
   | { readonly why: 'same-side' | 'too-far'; readonly point: Point; readonly named: Point; readonly off: number };
@@ -35,5 +36,5 @@ function aloneFor(point: Point, rest: readonly Point[]): Alone {
     const isSameSide = Math.sign(named.position[1]) === Math.sign(position[1]);
     return { why: isSameSide ? 'same-side' : 'too-far', point, named, off: off(named) };
   }
-  return { why: off(point) <= NEAR ? 'centre' : 'none-near', point };
+  return { why: off(point) <= PAIR_NEAR ? 'centre' : 'none-near', point };
 }

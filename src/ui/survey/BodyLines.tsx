@@ -1,18 +1,21 @@
-/** Lines of the body, drawn through points in order so that one sees where the cage stands. Nothing is derived from them. */
+/** Lines of the body, drawn through points in order so that one sees where the cage stands. Nothing stands on them. */
 import { shownName } from '../../core/job/shown.ts';
 import { useState, type ReactNode } from 'react';
-import { addBodyLine, removeBodyLine, updateBodyLine } from '../../core/edit/bodyLines.ts';
+import { addBodyLine, removeBodyLine, setLineGap, updateBodyLine } from '../../core/edit/bodyLines.ts';
+import type { TrimGaps } from '../../core/gaps/measure-trim.ts';
 import type { BodyLine } from '../../core/job/kinds/body-line.ts';
 import type { PointRef } from '../../core/job/reference.ts';
 import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { ChainField } from '../fields/ChainField.tsx';
-import { TextField } from '../fields/Fields.tsx';
+import { LengthOrNothingField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { pointName } from '../../core/solve/names.ts';
 import { withImages } from '../kit/names.ts';
+import { TrimGapList } from './TrimGapList.tsx';
+import type { TrimOf } from './useTrim.ts';
 
-export function BodyLines(): ReactNode {
+export function BodyLines({ trimOf }: { trimOf: TrimOf }): ReactNode {
   const lines = useDocument((state) => state.job.bodyLines);
   return (
     <>
@@ -24,7 +27,7 @@ export function BodyLines(): ReactNode {
       )}
       <ul className="lines">
         {lines.map((line) => (
-          <Line key={line.id} line={line} />
+          <Line key={line.id} line={line} all={trimOf('bodyLine', line.id)} />
         ))}
       </ul>
       <NewLine />
@@ -32,7 +35,7 @@ export function BodyLines(): ReactNode {
   );
 }
 
-function Line({ line }: { line: BodyLine }): ReactNode {
+function Line({ line, all }: { line: BodyLine; all: readonly TrimGaps[] }): ReactNode {
   const job = useDocument((state) => state.job);
   return (
     <li className="line">
@@ -52,6 +55,14 @@ function Line({ line }: { line: BodyLine }): ReactNode {
       >
         Delete
       </Command>
+      <div className="line-gap">
+        <LengthOrNothingField
+          label="Least gap wanted"
+          value={line.leastGap ?? null}
+          {...jobEdit<number | null>(`Least gap at ${line.name}`, (before, gap) => setLineGap(before, line.id, gap))}
+        />
+        <TrimGapList all={all} />
+      </div>
     </li>
   );
 }

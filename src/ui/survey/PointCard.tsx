@@ -1,21 +1,24 @@
 /** The selected point: its measures, and everything that moves with it. */
 import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
-import { movePoint, removePoint, renamePoint } from '../../core/edit/points.ts';
+import { movePoint, removePoint, renamePoint, setPointGap } from '../../core/edit/points.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { referencesOf } from '../../core/job/references.ts';
 import type { Point } from '../../core/job/kinds/point.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
-import { LengthField, TextField } from '../fields/Fields.tsx';
+import { LengthField, LengthOrNothingField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { withAxis } from '../kit/vectors.ts';
+import { TrimGapList } from './TrimGapList.tsx';
+import { leastOf, type TrimOf } from './useTrim.ts';
 
 const COORDINATES = ['Along', 'Offset', 'Height'] as const;
 
-export function PointCard({ point }: { point: Point }): ReactNode {
+export function PointCard({ point, trimOf }: { point: Point; trimOf: TrimOf }): ReactNode {
   const job = useDocument((state) => state.job);
   const select = useEditor((state) => state.select);
+  const all = trimOf('point', point.id);
   const nodes = job.nodes.filter((node) =>
     referencesOf('nodes', node).some(({ list, to }) => list === 'points' && bareId(to) === point.id),
   );
@@ -41,6 +44,20 @@ export function PointCard({ point }: { point: Point }): ReactNode {
           ))}
         </div>
       </div>
+      <h4>Gap to the nearest tube</h4>
+      <div className="fields">
+        <LengthOrNothingField
+          label="Least gap wanted"
+          value={point.leastGap ?? null}
+          {...jobEdit<number | null>(`Least gap at ${point.name}`, (before, gap) => setPointGap(before, point.id, gap))}
+        />
+      </div>
+      {all[0]!.stretches.length === 0 ? (
+        <p className="small">A tube stands on the car here: no gap is asked.</p>
+      ) : (
+        leastOf(all) === null && <p className="small">No tube comes near.</p>
+      )}
+      <TrimGapList all={all} />
       <h4>Placed from this point</h4>
       {nodes.length + lines.length === 0 ? (
         <p className="small">Nothing yet: it can be deleted freely.</p>

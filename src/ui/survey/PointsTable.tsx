@@ -6,13 +6,21 @@ import type { PointId } from '../../core/job/reference.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { lengthColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
+import { GapLength } from '../fields/Readings.tsx';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks } from '../table/marks.ts';
 import { CAR_AXES, withAxis } from '../kit/vectors.ts';
+import { leastOf, type TrimOf } from './useTrim.ts';
 
 const SeveralPoints = lazy(() => import('./SeveralPoints.tsx'));
 
-export function PointsTable({ points, chosen }: { points: readonly Point[]; chosen: PointId | null }): ReactNode {
+interface Props {
+  readonly points: readonly Point[];
+  readonly chosen: PointId | null;
+  readonly trimOf: TrimOf;
+}
+
+export function PointsTable({ points, chosen, trimOf }: Props): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const select = useEditor((state) => state.select);
   const marks = useMarks(useMemo(() => points.map(({ id }) => id), [points]));
@@ -36,8 +44,17 @@ export function PointsTable({ points, chosen }: { points: readonly Point[]; chos
         change: (job, { id }, name) => renamePoint(job, id, name),
       }),
       ...CAR_AXES.map(({ header, means }, axis) => coordinate(header, means, axis as 0 | 1 | 2)),
+      {
+        header: 'Gap',
+        means: 'to the nearest tube',
+        numeric: true,
+        show({ id }) {
+          const gap = leastOf(trimOf('point', id));
+          return gap === null ? '–' : <GapLength mm={gap} />;
+        },
+      },
     ];
-  }, [unit]);
+  }, [unit, trimOf]);
   return (
     <>
       <MarkSwitch marks={marks} noun="point" />

@@ -11,6 +11,7 @@ import { PastePoints } from './PastePoints.tsx';
 import { PointCard } from './PointCard.tsx';
 import { Guesses } from './Guesses.tsx';
 import { PointsTable } from './PointsTable.tsx';
+import { useTrim } from './useTrim.ts';
 import '../kit/ui.css';
 import './survey.css';
 
@@ -21,6 +22,7 @@ export default function SurveyStation(): ReactNode {
   const selection = useEditor((state) => state.selection);
   const setStation = useEditor((state) => state.setStation);
   const chosen = selection?.kind === 'point' ? points.find((point) => point.id === bareId(selection.id)) : undefined;
+  const trimOf = useTrim();
   return (
     <div className="station">
       {points.length === 0 ? (
@@ -30,9 +32,9 @@ export default function SurveyStation(): ReactNode {
           <h2>
             Measured points <span className="section-count">{points.length}</span>
           </h2>
-          <PointsTable points={points} chosen={chosen?.id ?? null} />
+          <PointsTable points={points} chosen={chosen?.id ?? null} trimOf={trimOf} />
           {chosen ? (
-            <PointCard key={chosen.id} point={chosen} />
+            <PointCard key={chosen.id} point={chosen} trimOf={trimOf} />
           ) : (
             <p className="lead">Choose a point, here or in the bay, to see which nodes and tubes follow it.</p>
           )}
@@ -57,7 +59,7 @@ export default function SurveyStation(): ReactNode {
           <PastePoints />
         </Section>
         <Section title="Body lines" count={bodyLines.length}>
-          <BodyLines />
+          <BodyLines trimOf={trimOf} />
         </Section>
       </div>
     </div>
