@@ -94,8 +94,11 @@ export function placeOnFace(end: OutsideEnd, p: Vec3, off: number): Vec3 {
   const flat = flatCut(end);
   if (flat !== null) return addScaled(p, flat.into, off);
   let [onFace, least]: [Vec3, number] = [addScaled(p, end.axes[0], off), Infinity];
-  for (const { path, radius } of end.end.cutter.sleeves) {
-    setFootProlonged(path, p);
+  for (const {
+    pieces,
+    sleeve: { radius },
+  } of hollowsOf(end)) {
+    setFootOf(pieces, p);
     const { apart, x, y, z } = foot;
     const unlike = Math.abs(radius - apart - off);
     if (unlike >= Math.min(least, ON_FACE)) continue;

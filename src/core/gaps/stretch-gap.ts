@@ -2,15 +2,16 @@
  * The least distance from a place, or from a straight stretch between two, to the outside of a coped tube, and where; negative inside: then
  * the deepest place of the stretch. The same as between two tubes, with a line of no thickness for one of them (docs/maths/trim.md).
  */
+import { foot, setFoot } from '../geometry/foot.ts';
+import { nearPlaces } from '../geometry/near-places.ts';
 import { linePiece, nearestOnPiece, placeOnPiece, type LinePiece, type Piece } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { addScaled, distance, dot, scale, subtract, type Vec3 } from '../geometry/vector.ts';
-import { leastOfConvex, leastOnChain, roundChain } from './chain.ts';
+import { addScaled, distance, dot, subtract, type Vec3 } from '../geometry/vector.ts';
+import { chainOf } from './chain.ts';
 import { ballOfCut, faceProbe, placeOnFace, type BallOfCut } from './cut-face.ts';
 import { axisLine, deepestOf } from './deepest.ts';
-import { foot, setFoot } from './foot.ts';
-import { nearPlaces } from './near-places.ts';
-import { chainOf, wallStands, type Outside, type OutsideEnd } from './outside.ts';
+import { leastOnChain, type LeastOnChain, type Probe } from './least-on-chain.ts';
+import { wallStands, type Outside, type OutsideEnd } from './outside.ts';
 import { depthIn, tubeSolid, wayOutOf } from './solid.ts';
 import { squareTo } from './tube-gap.ts';
 
@@ -138,14 +139,8 @@ function wayOut(tube: Outside, line: LinePiece | null, near: Near, value: number
 }
 
 function toRim(end: OutsideEnd, stretch: Stretch, below: number): NearestToStretch | null {
-  let slope: Vec3 = [0, 0, 0];
-  const off = (p: Vec3): number => {
-    const away = subtract(p, nearestOn(stretch, p));
-    const apart = Math.hypot(...away);
-    slope = apart > 0 ? scale(away, 1 / apart) : away;
-    return apart;
-  };
-  const rim = leastOfConvex(chainOf(end), { value: off, slope: () => slope }, below);
+  const off = (p: Vec3): number => distance(p, nearestOn(stretch, p));
+  const rim = leastOnChain(chainOf(end), { value: off, floor: off }, below);
   return rim && { distance: rim.value, onTube: rim.at, onStretch: nearestOn(stretch, rim.at) };
 }
 
@@ -157,21 +152,37 @@ function toFace(end: OutsideEnd, stretch: Stretch, below: number): NearestToStre
   const { centre, radius } = ballOfCut(end);
   const middle = nearestOn(stretch, centre);
   const half = Math.sqrt(Math.max(0, (radius + below) ** 2 - distance(middle, centre) ** 2));
-  const places = placesAbout(stretch, middle, half);
   const probe = faceProbe(end, { centre: middle, radius: half }, []);
-  if (probe === null) return null;
-  const face = leastOnChain(roundChain({ places }), probe, below);
+  const face = probe && leastAlong(stretch, middle, half, probe, below);
   return face && { distance: face.value, onTube: placeOnFace(end, face.at, face.value), onStretch: face.at };
 }
 
-/** Of the stretch what lies within `half` mm of a place on it, in steps that are counted from where it begins. */
-function placesAbout({ from, line }: Stretch, middle: Vec3, half: number): Float64Array {
-  if (line === null) return Float64Array.from(from);
+/** Of the stretch within `half` mm of a place on it, in steps that are counted from where it begins; from the least on, in ever smaller ones. */
+function leastAlong(
+  { from, line }: Stretch,
+  middle: Vec3,
+  half: number,
+  { value, floor }: Probe,
+  below: number,
+): LeastOnChain | null {
+  let [least, along] = [below, -1];
+  const placeAt = (at: number): Vec3 => (line === null ? from : addScaled(from, line.startTangent, at));
+  const look = (at: number): void => {
+    const p = placeAt(at);
+    const here = floor(p) < least ? value(p) : NaN;
+    if (here < least) [least, along] = [here, at];
+  };
+  const length = line?.length ?? 0;
   const at = distance(from, middle);
-  const first = Math.max(0, Math.floor((at - half) / STEP));
-  const last = Math.ceil(Math.min(line.length, at + half) / STEP);
-  const places = new Float64Array(3 * (last - first + 1));
-  for (let k = first; k <= last; k++)
-    places.set(addScaled(from, line.startTangent, Math.min(k * STEP, line.length)), 3 * (k - first));
-  return places;
+  const last = Math.ceil(Math.min(length, at + half) / STEP);
+  for (let k = Math.max(0, Math.floor((at - half) / STEP)); k <= last; k++) look(Math.min(k * STEP, length));
+  if (along < 0) return null;
+  for (let step = STEP / 2; step > CLOSE; step /= 2) {
+    const middleNow = along;
+    for (const next of [middleNow - step, middleNow + step]) if (next >= 0 && next <= length) look(next);
+  }
+  return { value: least, at: placeAt(along) };
 }
+
+/** mm along a stretch: so near the least before a face is closed in on. */
+const CLOSE = 1e-6;

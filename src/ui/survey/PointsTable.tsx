@@ -1,12 +1,13 @@
 /** All points, every number edited where it stands. */
 import { lazy, Suspense, useMemo, type ReactNode } from 'react';
+import { stepBelow } from '../../core/units/step.ts';
 import { movePoint, renamePoint } from '../../core/edit/points.ts';
 import type { Point } from '../../core/job/kinds/point.ts';
 import type { PointId } from '../../core/job/reference.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { lengthColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
-import { GapLength } from '../fields/Readings.tsx';
+import { Length } from '../fields/Readings.tsx';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks } from '../table/marks.ts';
 import { CAR_AXES, withAxis } from '../kit/vectors.ts';
@@ -46,11 +47,10 @@ export function PointsTable({ points, chosen, trimOf }: Props): ReactNode {
       ...CAR_AXES.map(({ header, means }, axis) => coordinate(header, means, axis as 0 | 1 | 2)),
       {
         header: 'Gap',
-        means: 'to the nearest tube',
         numeric: true,
         show({ id }) {
           const gap = leastOf(trimOf('point', id));
-          return gap === null ? '–' : <GapLength mm={gap} />;
+          return gap === null ? '–' : <Length mm={stepBelow(gap, unit)} />;
         },
       },
     ];
