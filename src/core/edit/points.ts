@@ -4,8 +4,7 @@ import type { Point } from '../job/kinds/point.ts';
 import type { PointId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { nextId } from './ids.ts';
-import { withLeastGap } from './least-gap.ts';
-import { appendRecord, changeRecord, updateRecord, type Edited } from './records.ts';
+import { appendRecord, updateRecord, type Edited } from './records.ts';
 import { removeUnused } from './references.ts';
 
 export const addPoint = (job: Job, name: string, position: Vec3): Job =>
@@ -27,10 +26,6 @@ function withoutGuess(point: Point): Point {
 }
 
 export const renamePoint = (job: Job, id: PointId, name: string): Job => updateRecord(job, 'points', id, { name });
-
-/** The least gap that is wanted to it, mm; null where none is asked. */
-export const setPointGap = (job: Job, id: PointId, gap: number | null): Job =>
-  changeRecord(job, 'points', id, (point) => withLeastGap(point, gap));
 
 /** Refused while nodes or body lines stand on it. */
 export const removePoint = (job: Job, id: PointId): Edited => removeUnused(job, 'points', id);

@@ -91,20 +91,13 @@ function beforeHollow(end: OutsideEnd, { sleeve: { radius }, pieces }: Hollow, p
 
 /** Of a place `off` mm before the face, as faceProbe has it: the place of the face straight behind it. */
 export function placeOnFace(end: OutsideEnd, p: Vec3, off: number): Vec3 {
-  const flat = flatCut(end);
-  if (flat !== null) return addScaled(p, flat.into, off);
-  let [onFace, least]: [Vec3, number] = [addScaled(p, end.axes[0], off), Infinity];
-  for (const {
-    pieces,
-    sleeve: { radius },
-  } of hollowsOf(end)) {
+  for (const { pieces, sleeve } of flatCut(end) === null ? hollowsOf(end) : []) {
     setFootOf(pieces, p);
-    const { apart, x, y, z } = foot;
-    const unlike = Math.abs(radius - apart - off);
-    if (unlike >= Math.min(least, ON_FACE)) continue;
-    [onFace, least] = [addScaled([x, y, z], awayFrom([x, y, z], p), radius), unlike];
+    const middle: Vec3 = [foot.x, foot.y, foot.z];
+    if (Math.abs(sleeve.radius - foot.apart - off) < ON_FACE)
+      return addScaled(middle, awayFrom(middle, p), sleeve.radius);
   }
-  return onFace;
+  return addScaled(p, flatCut(end)?.into ?? end.axes[0], off);
 }
 
 /** The places at which the wall round an arc comes nearest to a plane or goes farthest through it: the nearer one, if straight behind it lies the face. */

@@ -2,14 +2,12 @@
  * The places of the car that tubes are measured to: measured points, the mirror images of those that were measured on one side alone, and
  * body lines. Where a tube stands on the car steel is meant to be: what lies there is no trim and is left out, of a line that part of it.
  */
-import { boxRound, buildBoxTree, visitBoxes, visitBoxesAt, type Box } from '../geometry/box-tree.ts';
 import { MEETING_DISTANCE, PAIR_NEAR } from '../geometry/tolerance.ts';
 import { addScaled, distance, dot, equal, mirrored, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { BodyLine } from '../job/kinds/body-line.ts';
 import type { Point } from '../job/kinds/point.ts';
 import { bareId, isPrimed, primed, type BodyLineId, type PointRef } from '../job/reference.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
-import { meet } from './tube-boxes.ts';
 import { stretchBetween, type Stretch } from './stretch-gap.ts';
 
 /** A measured point, or its mirror image; or a body line. */
@@ -57,18 +55,12 @@ export function trimPlaces({ job, tubes }: Pick<Frame, 'job' | 'tubes'>, onlyWan
 }
 
 /** Whether no point, itself among them, lies at the mirror image of a point. */
-function measuredOnce(points: readonly Point[]): (point: Point) => boolean {
-  const boxes = points.map(({ position }) => boxRound([position], PAIR_NEAR));
-  const tree = buildBoxTree(boxes);
-  return ({ position }) => {
+const measuredOnce =
+  (points: readonly Point[]) =>
+  ({ position }: Point): boolean => {
     const image = mirrored(position);
-    let isAlone = true;
-    visitBoxesAt(tree, boxes, image, (i) => {
-      if (distance(points[i]!.position, image) <= PAIR_NEAR) isAlone = false;
-    });
-    return isAlone;
+    return points.every((other) => distance(other.position, image) > PAIR_NEAR);
   };
-}
 
 /** Whether two are the same in value. */
 export const samePlace = (a: TrimPlace, b: TrimPlace): boolean =>
@@ -92,23 +84,10 @@ const standings = (tubes: readonly SolvedTube[]): readonly Standing[] =>
   );
 
 /** What takes out of a stretch all that lies where a tube stands. */
-function leftOut(standings: readonly Standing[]): (stretch: Stretch) => readonly Stretch[] {
-  const boxes = standings.map(({ place, reach }) => boxRound([place], reach));
-  const tree = buildBoxTree(boxes);
-  return (stretch) => {
-    let left: readonly Stretch[] = [stretch];
-    const round: Box = boxRound([stretch.from, stretch.to], 0);
-    visitBoxes(
-      tree,
-      boxes,
-      (box) => meet(box, round, 0),
-      (index) => {
-        left = left.flatMap((each) => outOf(each, standings[index]!));
-      },
-    );
-    return left;
-  };
-}
+const leftOut =
+  (standings: readonly Standing[]) =>
+  (stretch: Stretch): readonly Stretch[] =>
+    standings.reduce<readonly Stretch[]>((left, each) => left.flatMap((part) => outOf(part, each)), [stretch]);
 
 /** The parts of a stretch that lie outside a ball. */
 function outOf(stretch: Stretch, { place, reach }: Standing): readonly Stretch[] {

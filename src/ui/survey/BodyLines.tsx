@@ -1,14 +1,15 @@
 /** Lines of the body, drawn through points in order so that one sees where the cage stands. Nothing stands on them. */
 import { shownName } from '../../core/job/shown.ts';
 import { useState, type ReactNode } from 'react';
-import { addBodyLine, removeBodyLine, setLineGap, updateBodyLine } from '../../core/edit/bodyLines.ts';
+import { addBodyLine, removeBodyLine, updateBodyLine } from '../../core/edit/bodyLines.ts';
 import type { TrimGaps } from '../../core/gaps/measure-trim.ts';
 import type { BodyLine } from '../../core/job/kinds/body-line.ts';
 import type { PointRef } from '../../core/job/reference.ts';
 import { useDocument } from '../../store/page.ts';
+import { setLineGap } from '../../core/edit/least-gap.ts';
 import { Command } from '../kit/Command.tsx';
 import { ChainField } from '../fields/ChainField.tsx';
-import { LengthOrNothingField, TextField } from '../fields/Fields.tsx';
+import { SizeOrNothingField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { pointName } from '../../core/solve/names.ts';
 import { withImages } from '../kit/names.ts';
@@ -56,7 +57,7 @@ function Line({ line, all }: { line: BodyLine; all: readonly TrimGaps[] }): Reac
         Delete
       </Command>
       <div className="line-gap">
-        <LengthOrNothingField
+        <SizeOrNothingField
           label="Least gap wanted"
           value={line.leastGap ?? null}
           {...jobEdit<number | null>(`Least gap at ${line.name}`, (before, gap) => setLineGap(before, line.id, gap))}

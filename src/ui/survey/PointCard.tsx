@@ -1,13 +1,14 @@
 /** The selected point: its measures, and everything that moves with it. */
 import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
-import { movePoint, removePoint, renamePoint, setPointGap } from '../../core/edit/points.ts';
+import { movePoint, removePoint, renamePoint } from '../../core/edit/points.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { referencesOf } from '../../core/job/references.ts';
 import type { Point } from '../../core/job/kinds/point.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
+import { setPointGap } from '../../core/edit/least-gap.ts';
 import { Command } from '../kit/Command.tsx';
-import { LengthField, LengthOrNothingField, TextField } from '../fields/Fields.tsx';
+import { LengthField, SizeOrNothingField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { withAxis } from '../kit/vectors.ts';
 import { TrimGapList } from './TrimGapList.tsx';
@@ -46,7 +47,7 @@ export function PointCard({ point, trimOf }: { point: Point; trimOf: TrimOf }): 
       </div>
       <h4>Gap to the nearest tube</h4>
       <div className="fields">
-        <LengthOrNothingField
+        <SizeOrNothingField
           label="Least gap wanted"
           value={point.leastGap ?? null}
           {...jobEdit<number | null>(`Least gap at ${point.name}`, (before, gap) => setPointGap(before, point.id, gap))}

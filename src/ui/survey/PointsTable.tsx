@@ -1,13 +1,12 @@
 /** All points, every number edited where it stands. */
 import { lazy, Suspense, useMemo, type ReactNode } from 'react';
-import { stepBelow } from '../../core/units/step.ts';
 import { movePoint, renamePoint } from '../../core/edit/points.ts';
 import type { Point } from '../../core/job/kinds/point.ts';
 import type { PointId } from '../../core/job/reference.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { lengthColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
-import { Length } from '../fields/Readings.tsx';
+import { GapLength } from '../fields/Readings.tsx';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks } from '../table/marks.ts';
 import { CAR_AXES, withAxis } from '../kit/vectors.ts';
@@ -50,7 +49,7 @@ export function PointsTable({ points, chosen, trimOf }: Props): ReactNode {
         numeric: true,
         show({ id }) {
           const gap = leastOf(trimOf('point', id));
-          return gap === null ? '–' : <Length mm={stepBelow(gap, unit)} />;
+          return gap === null ? '–' : <GapLength mm={gap} />;
         },
       },
     ];
