@@ -3,7 +3,7 @@
  * tube as a point every 5 mm, the machine at every degree. A few of the steps are sampled, and counted up to all of
  * them.
  */
-import type { BendableTube } from '../../src/core/rehearse/pose.ts';
+import type { BendableTube } from '../../src/core/rehearse/bendable.ts';
 import { pulledAngle, rehearse } from '../../src/core/rehearse/rehearse.ts';
 import { drawnBender, drawnShape, seeded } from '../core/rehearse/draws.ts';
 import { sampler } from '../core/rehearse/sampling.ts';

@@ -3,7 +3,7 @@
  * matters. Apart from the other checks, because a rehearsal takes longer than an edit may.
  */
 import type { BendStep } from '../job/kinds/bent.ts';
-import type { BendableTube } from '../rehearse/pose.ts';
+import type { BendableTube } from '../rehearse/bendable.ts';
 import type { Rehearsal, SolidId } from '../rehearse/types.ts';
 import { sameOrder, SEARCHED_BENDS } from '../solve/bend-order.ts';
 import type { SwingMend } from './swing-types.ts';

@@ -4,7 +4,7 @@ import type { Point } from '../job/kinds/point.ts';
 import type { PointId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { nextId } from './ids.ts';
-import { appendRecord, updateRecord, type Edited } from './records.ts';
+import { appendRecord, changeRecord, updateRecord, type Edited } from './records.ts';
 import { removeUnused } from './references.ts';
 
 export const addPoint = (job: Job, name: string, position: Vec3): Job =>

@@ -5,7 +5,7 @@
 import { toDegrees } from '../geometry/angle.ts';
 import { DEGREE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
-import type { BendableTube } from './pose.ts';
+import type { BendableTube } from './bendable.ts';
 import type { Unheld } from './types.ts';
 
 /** Why it cannot; null where it can. `made`: the bends made before, 1 = first from end A. */

@@ -14,7 +14,7 @@ import { wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import type { Bender } from '../job/kinds/bender.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
 import { rotationBetween } from '../solve/bend-order.ts';
-import type { BendableTube } from './pose.ts';
+import type { BendableTube } from './bendable.ts';
 import type { Trouble } from './types.ts';
 
 /** Radians. Orders that turn the tube as much as each other to within this are alike. */

@@ -12,22 +12,12 @@ import type { Radians } from '../geometry/angle.ts';
 import { arcPiece, type ArcPiece, type LinePiece, type Path, type Piece } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { add, addScaled, rotateAbout, scale, subtract, X_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
-import type { Bender } from '../job/kinds/bender.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
-import type { Die } from '../job/kinds/die.ts';
 import { beyondNode, gripShort } from '../solve/amount.ts';
-import type { Bend, SolvedTube } from '../solve/types.ts';
+import type { BendableTube } from './bendable.ts';
+import type { Bend } from '../solve/types.ts';
 import { dieCentre, sideOf } from './machine.ts';
 import type { Pose } from './types.ts';
-
-/** A tube with bends, and a die that somebody has set up a bender for. */
-export interface BendableTube extends SolvedTube {
-  readonly die: Die & { readonly bender: Bender };
-}
-
-/** Whether it can be rehearsed: it has bends, and its die a bender. */
-export const isBendable = (tube: SolvedTube): tube is BendableTube =>
-  tube.bends.length > 0 && tube.die?.bender !== undefined;
 
 /**
  * The tube while bend `step.bend` is made, with the bends in `made` (1 = first from end A) made before it, and the

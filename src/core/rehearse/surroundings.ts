@@ -5,7 +5,7 @@
 import type { Path } from '../geometry/path.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { dieCentre, machineOf, roomOf, sideOf } from './machine.ts';
-import type { BendableTube } from './pose.ts';
+import type { BendableTube } from './bendable.ts';
 import { stretchesOf, type Stretch } from './stretch.ts';
 import type { Solid } from './types.ts';
 

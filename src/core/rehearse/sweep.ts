@@ -12,7 +12,8 @@ import { arcPiece } from '../geometry/path.ts';
 import { X_AXIS, Z_AXIS } from '../geometry/vector.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
 import { firstMeeting, firstTouch, touchedAt, type Moves } from './advance.ts';
-import { layFront, layRear, type BendableTube } from './pose.ts';
+import { type BendableTube } from './bendable.ts';
+import { layFront, layRear } from './pose.ts';
 import { stretchesOf, type Stretch } from './stretch.ts';
 import {
   ringOf,

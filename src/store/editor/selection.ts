@@ -1,7 +1,7 @@
 /** A selection lasts as long as what it names, and a rehearsal as long as its tube can be put in a bender. */
 import type { Derived } from '../../core/derive.ts';
 import { bareId, isPrimed, pieceId, pieceNamed, primed, type TubeRef } from '../../core/job/reference.ts';
-import { isBendable } from '../../core/rehearse/pose.ts';
+import { isBendable } from '../../core/rehearse/bendable.ts';
 import type { Selection } from '../types.ts';
 
 /** A bar that is cut in pieces hands the selection on to its first, and a piece to the bar that it is joined to again. */

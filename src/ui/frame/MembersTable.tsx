@@ -1,22 +1,18 @@
-/** The members in build order, and a new one drawn from node to node. */
-import { Suspense, useMemo, useState, type ReactNode } from 'react';
-import { addMember, updateMember } from '../../core/edit/members.ts';
+/** The members in build order; with none, what a frame begins with. */
+import { Suspense, useMemo, type ReactNode } from 'react';
+import { updateMember } from '../../core/edit/members.ts';
 import { memberOfTube, tubesOfMember } from '../../core/job/member-of-tube.ts';
 import { tubesOfBar } from '../../core/solve/bar-tubes.ts';
-import type { NodeRef, TubeRef } from '../../core/job/reference.ts';
+import type { TubeRef } from '../../core/job/reference.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
-import { editor, jobDocument, useDocument, useEditor } from '../../store/page.ts';
-import { Command } from '../kit/Command.tsx';
-import { ChainField } from '../fields/ChainField.tsx';
-import { SelectField } from '../fields/Fields.tsx';
-import { withImages } from '../kit/names.ts';
+import { useDocument, useEditor } from '../../store/page.ts';
 import { Section } from '../kit/Section.tsx';
 import { choiceColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks } from '../table/marks.ts';
 import { sectionChoices } from './section-choices.ts';
-import { Numbers, SeveralMembers, StartChoice } from './later.ts';
+import { NewMember, Numbers, SeveralMembers, StartChoice } from './later.ts';
 
 const NUMBER: Column<Member> = { header: 'No.', numeric: true, show: ({ id }) => <TubeNumber id={id} /> };
 
@@ -91,7 +87,9 @@ export function MembersTable(): ReactNode {
         </>
       )}
       <Section title="Draw a member" open={job.members.length === 0}>
-        <NewMember />
+        <Suspense>
+          <NewMember />
+        </Suspense>
       </Section>
       {job.members.length > 0 && (
         <Section title="Numbers">
@@ -101,42 +99,5 @@ export function MembersTable(): ReactNode {
         </Section>
       )}
     </>
-  );
-}
-
-function NewMember(): ReactNode {
-  const job = useDocument((state) => state.job);
-  const [path, setPath] = useState<readonly NodeRef[]>([]);
-  const [section, setSection] = useState(job.sections[0]?.id ?? '');
-  if (job.nodes.length < 2) return <p className="small">A member needs two nodes: add them under Nodes.</p>;
-  if (job.sections.length === 0) return <p className="small">A member needs a tube: add one under Tube & dies.</p>;
-  const name = `Member ${job.members.length + 1}`;
-
-  function showAdded(): void {
-    setPath([]);
-    const added = jobDocument.getState().job.members.at(-1);
-    if (added) editor.getState().select({ kind: 'tube', id: added.id });
-  }
-
-  return (
-    <div className="fields">
-      <ChainField first="From node" next="then to" chain={path} choices={withImages(job.nodes)} onChange={setPath} />
-      <SelectField label="Section" value={section} choices={sectionChoices(job)} onChoose={setSection} />
-      <div className="row">
-        <Command
-          step={`Add ${name}`}
-          disabled={path.length < 2 || section === ''}
-          run={(before) => addMember(before, { name, path, section })}
-          onDone={showAdded}
-        >
-          Draw it
-        </Command>
-        {path.length > 0 && (
-          <button type="button" className="press press-quiet" onClick={() => setPath((before) => before.slice(0, -1))}>
-            Remove the last node
-          </button>
-        )}
-      </div>
-    </div>
   );
 }

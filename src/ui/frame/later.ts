@@ -9,6 +9,7 @@ const nodeCard = () => import('./NodeCard.tsx');
 const memberCard = () => import('./MemberCard.tsx');
 const severalMembers = () => import('./SeveralMembers.tsx');
 const severalNodes = () => import('./SeveralNodes.tsx');
+const newMember = () => import('./NewMember.tsx');
 const numbers = () => import('./Numbers.tsx');
 const askDelete = () => import('./AskDelete.tsx');
 const bendsEditor = () => import('./BendsEditor.tsx');
@@ -21,6 +22,7 @@ export const NodeCard = lazy(async () => ({ default: (await nodeCard()).NodeCard
 export const MemberCard = lazy(async () => ({ default: (await memberCard()).MemberCard }));
 export const SeveralMembers = lazy(severalMembers);
 export const SeveralNodes = lazy(severalNodes);
+export const NewMember = lazy(newMember);
 export const Numbers = lazy(numbers);
 export const AskDelete = lazy(askDelete);
 export const BendsEditor = lazy(async () => ({ default: (await bendsEditor()).BendsEditor }));
@@ -37,6 +39,7 @@ export const frameParts = (): Promise<unknown> =>
       memberCard,
       severalMembers,
       severalNodes,
+      newMember,
       numbers,
       askDelete,
       bendsEditor,

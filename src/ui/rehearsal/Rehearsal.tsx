@@ -4,7 +4,7 @@
  */
 import { useEffect, useMemo, useRef, useState, useSyncExternalStore, type KeyboardEvent, type ReactNode } from 'react';
 import type { TubeRef } from '../../core/job/reference.ts';
-import { isBendable, type BendableTube } from '../../core/rehearse/pose.ts';
+import { isBendable, type BendableTube } from '../../core/rehearse/bendable.ts';
 import type { Rehearsal as Rehearsed } from '../../core/rehearse/types.ts';
 import { sameOrder } from '../../core/solve/bend-order.ts';
 import { editor, useDocument, useResults } from '../../store/page.ts';

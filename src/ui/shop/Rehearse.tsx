@@ -1,7 +1,7 @@
 /** What the bender's rehearsal says of the tube, and the way to it; or the way to the machine's set-up where there is none. */
 import { useEffect, useRef, type ReactNode } from 'react';
 import { mendOf } from '../../core/checks/swing-findings.ts';
-import { isBendable, type BendableTube } from '../../core/rehearse/pose.ts';
+import { isBendable, type BendableTube } from '../../core/rehearse/bendable.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { swingMendInWords } from '../../core/words/rehearsal.ts';
 import { useEditor, useResults } from '../../store/page.ts';

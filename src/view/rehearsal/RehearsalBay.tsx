@@ -7,7 +7,7 @@ import type { Group } from 'three';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import { dieCentre, machineOf, roomOf, sideOf } from '../../core/rehearse/machine.ts';
-import type { BendableTube } from '../../core/rehearse/pose.ts';
+import type { BendableTube } from '../../core/rehearse/bendable.ts';
 import type { Solid } from '../../core/rehearse/types.ts';
 import { createViewpoint } from '../camera/viewpoint.ts';
 import { Drawing } from '../canvas/Drawing.tsx';

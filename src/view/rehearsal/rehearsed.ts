@@ -1,7 +1,8 @@
 /** One order of bending, laid out for the player: where the tube is at every moment, and what is drawn beside it. */
 import { toRadians, type Radians } from '../../core/geometry/angle.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
-import { poseAt, type BendableTube } from '../../core/rehearse/pose.ts';
+import { type BendableTube } from '../../core/rehearse/bendable.ts';
+import { poseAt } from '../../core/rehearse/pose.ts';
 import type { Pose, RehearsedStep } from '../../core/rehearse/types.ts';
 import { rotationReading, type RotationReading } from '../../core/run/rotation-reading.ts';
 import { wayBetween, type Way } from './motion.ts';

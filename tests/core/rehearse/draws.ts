@@ -1,7 +1,7 @@
 /** Random tubes on random machines, always the same ones. */
 import type { Bender } from '../../../src/core/job/kinds/bender.ts';
 import type { Obstacle } from '../../../src/core/job/kinds/obstacle.ts';
-import type { BendableTube } from '../../../src/core/rehearse/pose.ts';
+import type { BendableTube } from '../../../src/core/rehearse/bendable.ts';
 import { bendable, type Shape } from './tubes.ts';
 
 /** Numbers from 0 to 1 by the 32-bit mixer of Tommy Ettinger's mulberry32; same seed, same row. */

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { machineOf, roomOf } from '../../../src/core/rehearse/machine.ts';
-import { isBendable } from '../../../src/core/rehearse/pose.ts';
+import { isBendable } from '../../../src/core/rehearse/bendable.ts';
 import { rehearse } from '../../../src/core/rehearse/rehearse.ts';
 import { away } from './sampling.ts';
 import { bendable, BENDER } from './tubes.ts';

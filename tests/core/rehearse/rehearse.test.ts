@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import { cannotHold } from '../../../src/core/rehearse/hold.ts';
 import { noOrderInWords } from '../../../src/core/words/rehearsal.ts';
-import type { BendableTube } from '../../../src/core/rehearse/pose.ts';
+import type { BendableTube } from '../../../src/core/rehearse/bendable.ts';
 import { pulledAngle, rehearse } from '../../../src/core/rehearse/rehearse.ts';
 import { SEARCHED_BENDS } from '../../../src/core/solve/bend-order.ts';
 import { firstHit } from '../../../src/core/rehearse/sweep.ts';

@@ -5,7 +5,8 @@
 import { placeAt, type Path } from '../../../src/core/geometry/path.ts';
 import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import { machineOf, roomOf, sideOf } from '../../../src/core/rehearse/machine.ts';
-import { poseAt, type BendableTube } from '../../../src/core/rehearse/pose.ts';
+import { type BendableTube } from '../../../src/core/rehearse/bendable.ts';
+import { poseAt } from '../../../src/core/rehearse/pose.ts';
 import type { Solid } from '../../../src/core/rehearse/types.ts';
 import { add, inner, less, rotated, type Triple } from './turning.ts';
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { nearestOnPath } from '../../../src/core/geometry/path.ts';
 import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
-import { poseAt, type BendableTube } from '../../../src/core/rehearse/pose.ts';
+import { type BendableTube } from '../../../src/core/rehearse/bendable.ts';
+import { poseAt } from '../../../src/core/rehearse/pose.ts';
 import { pulledAngle } from '../../../src/core/rehearse/rehearse.ts';
 import { firstHit } from '../../../src/core/rehearse/sweep.ts';
 import type { Hit, SolidId } from '../../../src/core/rehearse/types.ts';

@@ -1,6 +1,6 @@
 /** Tubes to rehearse: built from what is bent (straights, rotations, angles), laid out by the program's own door. */
 import { toRadians } from '../../../src/core/geometry/angle.ts';
-import { isBendable, type BendableTube } from '../../../src/core/rehearse/pose.ts';
+import { isBendable, type BendableTube } from '../../../src/core/rehearse/bendable.ts';
 import type { Bender } from '../../../src/core/job/kinds/bender.ts';
 import type { Derived } from '../../../src/core/derive.ts';
 import { derived, tube } from '../frame.ts';

@@ -1,5 +1,5 @@
 /** A tube with four bends out of one plane, on a die whose bender is set up; and orders of bending it, laid by hand. */
-import { isBendable, type BendableTube } from '../../../src/core/rehearse/pose.ts';
+import { isBendable, type BendableTube } from '../../../src/core/rehearse/bendable.ts';
 import type { RehearsedStep } from '../../../src/core/rehearse/types.ts';
 import { derived, tube } from '../../core/frame.ts';
 import { BENDER, DIE } from '../../core/rehearse/tubes.ts';
