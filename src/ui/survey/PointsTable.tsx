@@ -47,10 +47,7 @@ export function PointsTable({ points, chosen, trimOf }: Props): ReactNode {
       {
         header: 'Gap',
         numeric: true,
-        show({ id }) {
-          const gap = leastOf(trimOf('point', id));
-          return gap === null ? '–' : <GapLength mm={gap} />;
-        },
+        show: ({ id }) => <LeastGap mm={leastOf(trimOf('point', id))} />,
       },
     ];
   }, [unit, trimOf]);
@@ -75,3 +72,5 @@ export function PointsTable({ points, chosen, trimOf }: Props): ReactNode {
     </>
   );
 }
+
+const LeastGap = ({ mm }: { readonly mm: number | null }): ReactNode => (mm === null ? '–' : <GapLength mm={mm} />);
