@@ -44,11 +44,7 @@ export function PointsTable({ points, chosen, trimOf }: Props): ReactNode {
         change: (job, { id }, name) => renamePoint(job, id, name),
       }),
       ...CAR_AXES.map(({ header, means }, axis) => coordinate(header, means, axis as 0 | 1 | 2)),
-      {
-        header: 'Gap',
-        numeric: true,
-        show: ({ id }) => <LeastGap mm={leastOf(trimOf('point', id))} />,
-      },
+      gapColumn(trimOf),
     ];
   }, [unit, trimOf]);
   return (
@@ -72,5 +68,12 @@ export function PointsTable({ points, chosen, trimOf }: Props): ReactNode {
     </>
   );
 }
+
+/** The least from the point, or from its image, to a tube. */
+const gapColumn = (trimOf: TrimOf): Column<Point> => ({
+  header: 'Gap',
+  numeric: true,
+  show: ({ id }) => <LeastGap mm={leastOf(trimOf('point', id))} />,
+});
 
 const LeastGap = ({ mm }: { readonly mm: number | null }): ReactNode => (mm === null ? '–' : <GapLength mm={mm} />);
