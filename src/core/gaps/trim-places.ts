@@ -23,9 +23,11 @@ export interface TrimPlace {
   readonly stretches: readonly Stretch[];
 }
 
-/** Points in the order of the job, each before its image; then lines. `onlyWanted`: those for which somebody asks a gap. */
-export function trimPlaces({ job, tubes }: Pick<Frame, 'job' | 'tubes'>, onlyWanted = false): readonly TrimPlace[] {
-  const isMeant = ({ leastGap }: Point | BodyLine): boolean => !onlyWanted || leastGap !== undefined;
+/** Of the points and lines that are meant: points in the order of the job, each before its image; then lines. */
+export function trimPlaces(
+  { job, tubes }: Pick<Frame, 'job' | 'tubes'>,
+  isMeant: (of: Point | BodyLine) => boolean = () => true,
+): readonly TrimPlace[] {
   const [points, lines] = [job.points.filter(isMeant), job.bodyLines.filter(isMeant)];
   if (points.length + lines.length === 0) return [];
   const off = leftOut(standings(tubes));
@@ -53,6 +55,9 @@ export function trimPlaces({ job, tubes }: Pick<Frame, 'job' | 'tubes'>, onlyWan
     }),
   ];
 }
+
+/** Whether somebody asks for a gap there. */
+export const isGapWanted = ({ leastGap }: Point | BodyLine): boolean => leastGap !== undefined;
 
 /** Whether no point, itself among them, lies at the mirror image of a point. */
 const measuredOnce =

@@ -10,7 +10,7 @@ import { findTrouble } from '../checks/findings.ts';
 import type { Finding } from '../checks/types.ts';
 import { measureGaps, type TubeGap } from '../gaps/measure-gaps.ts';
 import { measureTrim, type TrimGaps } from '../gaps/measure-trim.ts';
-import { trimPlaces } from '../gaps/trim-places.ts';
+import { isGapWanted, trimPlaces } from '../gaps/trim-places.ts';
 import type { Outcome } from '../job/fault.ts';
 import { withShownNames } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
@@ -66,7 +66,7 @@ export const FAST: readonly FastStage[] = [
   ),
   stage('clearances', ['frame'], ({ frame }, before) => done(measureClearances(frame, before))),
   stage('gaps', ['frame'], ({ frame }, before) => done(measureGaps(frame, before))),
-  stage('trimGaps', ['frame'], ({ frame }, before) => done(measureTrim(frame, trimPlaces(frame, true), before))),
+  stage('trimGaps', ['frame'], ({ frame }, before) => done(measureTrim(frame, trimPlaces(frame, isGapWanted), before))),
   stage('findings', ['frame', 'clearances', 'gaps', 'trimGaps'], ({ frame, clearances, gaps, trimGaps }) =>
     done(findTrouble(frame, clearances, gaps, trimGaps)),
   ),

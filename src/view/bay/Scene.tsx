@@ -14,7 +14,7 @@ import { extentOf } from '../canvas/extent.ts';
 import { EnvelopeBox } from '../scene/EnvelopeBox.tsx';
 import { Eye } from '../labels/Eye.tsx';
 import type { Floor } from '../scene/floor.ts';
-import type { Gap } from '../scene/gap.ts';
+import { gapLines, type Gap } from '../scene/gap.ts';
 import { Spots } from '../scene/Spots.tsx';
 import { Strokes, strokesAlong } from '../scene/Strokes.tsx';
 import { useFinishes } from '../scene/useFinishes.ts';
@@ -68,13 +68,7 @@ export function Scene({ viewpoint, placer, palette, pointed, floor, gaps, points
   const marked = station === 'shop' && selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
   const marks = useMemo(() => (marked === undefined ? NONE : bendRings(marked)), [marked]);
 
-  const shownGaps = useMemo(
-    () =>
-      station === 'checks' && selection?.kind === 'tube'
-        ? derived.gaps.filter(({ tubes }) => tubes.includes(selection.id)).map(({ on }) => on)
-        : NONE,
-    [station, selection, derived.gaps],
-  );
+  const shownGaps = useMemo(() => gapLines(derived, station, selection), [derived, station, selection]);
 
   const pointPlaces = useMemo(() => splitSpots(points, selection), [points, selection]);
   const nodePlaces = useMemo(() => splitSpots(nodes, selection), [nodes, selection]);

@@ -1,7 +1,11 @@
-/** The shortest gap of each envelope, as the dimension that the bay draws. */
+/** The gaps that the bay draws: the shortest of each envelope as a dimension, those of what is selected as lines. */
 import { interpolate, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Derived } from '../../core/derive.ts';
-import type { EnvelopeId } from '../../core/job/reference.ts';
+import { measureTrim, type TrimGap, type TrimGaps } from '../../core/gaps/measure-trim.ts';
+import { trimPlaces } from '../../core/gaps/trim-places.ts';
+import { bareId, type EnvelopeId } from '../../core/job/reference.ts';
+import type { Selection, Station } from '../../store/types.ts';
+import type { Stroke } from './Strokes.tsx';
 
 export interface Gap {
   readonly envelope: EnvelopeId;
@@ -28,3 +32,26 @@ export function shortestGaps({ clearances }: Pick<Derived, 'clearances'>): reado
     middle: interpolate(at, onEnvelope, 0.5),
   }));
 }
+
+/** In the Checks those of the tube to others and to trim, in the Survey those of the point to the tubes that are nearest. */
+export function gapLines(derived: Derived, station: Station, selection: Selection | null): readonly Stroke[] {
+  if (station === 'checks' && selection?.kind === 'tube') {
+    const { id } = selection;
+    const toTubes = derived.gaps.filter(({ tubes }) => tubes.includes(id)).map(({ on }) => on);
+    return [...toTubes, ...linesOf(derived.trimGaps, (gap) => gap.tube === id)];
+  }
+  if (station !== 'survey' || selection?.kind !== 'point') return NONE;
+  const point = bareId(selection.id);
+  return linesOf(
+    measureTrim(
+      derived,
+      trimPlaces(derived, ({ id }) => id === point),
+    ),
+    () => true,
+  );
+}
+
+const NONE: readonly Stroke[] = [];
+
+const linesOf = (all: readonly TrimGaps[], isMeant: (gap: TrimGap) => boolean): readonly Stroke[] =>
+  all.flatMap(({ gaps }) => gaps.filter(isMeant).map(({ at, onTrim }): Stroke => [at, onTrim]));

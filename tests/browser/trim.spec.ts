@@ -1,0 +1,33 @@
+/** How near tubes come to what was measured of the car: a number beside each point, and a warning where more is wanted. */
+import { choose, enter, expect, goTo, rowOf, start, test, undoKey } from './journey.ts';
+
+test('the gap at a point: in its row, with its tube on its card; more wanted than there is warns in the Checks', async ({
+  page,
+}) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  const row = rowOf(page, /^Measured points/, 'Windscreen, top corner, left');
+  await expect(row.getByRole('gridcell').last()).toContainText('in');
+  await choose(page, /^Measured points/, 'Windscreen, top corner, left');
+  const card = page.getByRole('article', { name: /^Point Windscreen, top corner, left/ });
+  await expect(card).toContainText('Front leg (left)');
+  const wanted = card.getByRole('textbox', { name: /^Least gap wanted/ });
+  await expect(wanted).toHaveValue('1 1/4');
+  await enter(wanted, '3');
+  await goTo(page, 'Checks');
+  const warning = page.getByRole('listitem').filter({ hasText: '3.000 in is wanted there' });
+  await expect(warning.first()).toContainText('Windscreen, top corner, left');
+  await undoKey(page).click();
+  await expect(warning).toHaveCount(0);
+});
+
+test('a gap of less than nothing is refused beside the field', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  await choose(page, /^Measured points/, 'Roof rail at B-pillar, left');
+  const wanted = page.getByRole('textbox', { name: /^Least gap wanted/ });
+  await enter(wanted, '-1');
+  await expect(page.getByRole('article').getByRole('alert')).toBeVisible();
+  await wanted.press('Escape');
+  await expect(wanted).toHaveValue('2');
+});
