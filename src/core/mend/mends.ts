@@ -16,7 +16,8 @@ import { setTubeOrder } from '../edit/feeds.ts';
 import { moveMember, setEnd, updateMember } from '../edit/members.ts';
 import { asOneBar, cutWhere, swapThrough, type EndOfMember } from '../edit/pieces.ts';
 import type { Edited } from '../edit/records.ts';
-import { addScaled, distance, scale } from '../geometry/vector.ts';
+import { addScaled, distance, dot, scale } from '../geometry/vector.ts';
+import { nearestOnPath, placeAt } from '../geometry/path.ts';
 import { fault } from '../job/fault.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
 import { bareId, isPrimed, primed, type DieId, type MemberId, type NodeRef, type TubeRef } from '../job/reference.ts';
@@ -184,7 +185,10 @@ function edit(job: Job, mend: Mend, frame: Frame): Edited {
     case 'move-along': {
       const freedom = freedomOf(frame, mend.node);
       if (freedom?.free !== 'line' || freedom.host === null) return job;
-      return freedom.moved(job, freedom.value + mend.by * freedom.host.sense);
+      const { path } = frame.bars.get(mend.bar)!;
+      // The image of a node on a hoop stands on the hoop's other half, where the node's own distance grows the other way.
+      const towardsB = placeAt(path, nearestOnPath(path, freedom.place).at).tangent;
+      return freedom.moved(job, freedom.value + mend.by * (dot(freedom.direction, towardsB) < 0 ? -1 : 1));
     }
     case 'build-after':
       return moveMember(

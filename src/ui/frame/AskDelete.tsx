@@ -39,7 +39,9 @@ export default function AskDelete(props: { ids: readonly string[]; called: strin
           Stand on {called}: {listed(nodes)}.
         </p>
       )}
-      {named.length > 0 && <p>Coped to it or cut by it, as told: {listed(named)}. They lose that.</p>}
+      {named.length > 0 && (
+        <p>You told these to be coped to it, or cut where it runs through: {listed(named)}. That goes with it.</p>
+      )}
       <div className="row">
         {nodes.length + named.length > 0 && (
           <Command

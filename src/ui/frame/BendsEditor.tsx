@@ -24,9 +24,10 @@ export function BendsEditor({ member }: { member: Member }): ReactNode {
   if (bar === undefined || bar.bends.length === 0) return <p className="small">Straight: no bends.</p>;
   return bar.bends.map((bend, i) => {
     const index = bar.route.indexOf(bend.corner);
-    // The image of a bend above is made by the same node.
-    const image = primed(member.path[index]!);
-    if (bar.bends.slice(0, i).some(({ corner }) => member.path[bar.route.indexOf(corner)] === image)) return null;
+    // A bend and its image are made by the same node: both stand under the first.
+    const imaged = primed(member.path[index]!);
+    const image = bar.bends.findIndex(({ corner }) => member.path[bar.route.indexOf(corner)] === imaged);
+    if (image !== -1 && image < i) return null;
     return (
       <BendAngle
         // Another corner, another question.
@@ -34,6 +35,7 @@ export function BendsEditor({ member }: { member: Member }): ReactNode {
         member={member}
         bend={bend}
         number={i + 1}
+        image={image === -1 ? null : image + 1}
         index={index}
       />
     );
@@ -44,11 +46,13 @@ interface BendProps {
   readonly member: Member;
   readonly bend: Bend;
   readonly number: number;
+  /** The number of the bend that is its mirror image, in a hoop. */
+  readonly image: number | null;
   /** Where its corner stands in the path. */
   readonly index: number;
 }
 
-function BendAngle({ member, bend, number, index }: BendProps): ReactNode {
+function BendAngle({ member, bend, number, image, index }: BendProps): ReactNode {
   const derived = useDocument((state) => state.derived);
   const [asked, ask] = useState<number | null>(null);
   const { job } = derived;
@@ -61,8 +65,8 @@ function BendAngle({ member, bend, number, index }: BendProps): ReactNode {
   return (
     <section className="end" aria-label={`Bend ${number}`}>
       <p className="small">
-        <strong>{`Bend ${number}`}</strong> at {nodeName(job, corner)}: {formatAngle(angle, 2)}°
-        {kept !== undefined && `, kept at ${formatAngle(kept.angle, 2)}°`}
+        <strong>{image === null ? `Bend ${number}` : `Bends ${number} and ${image}`}</strong> at {nodeName(job, corner)}
+        : {formatAngle(angle, 2)}°{kept !== undefined && `, kept at ${formatAngle(kept.angle, 2)}°`}
       </p>
       <div className="row">
         <BendAngleField

@@ -11,6 +11,7 @@ import { Command } from '../kit/Command.tsx';
 import { Section } from '../kit/Section.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { SeveralNodes } from './later.ts';
+import { MoreRows } from '../table/MoreRows.tsx';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks, type Marks } from '../table/marks.ts';
 import { WAY_NAMES, WAYS } from './choices.ts';
@@ -20,6 +21,7 @@ import { startingPlace } from './places.ts';
 
 export function NodeTables(): ReactNode {
   const nodes = useDocument((state) => state.job.nodes);
+  const list = useRef<HTMLDivElement>(null);
   const among = useNodeChoices();
   const marks = useMarks(useMemo(() => nodes.map(({ id }) => id), [nodes]));
   return (
@@ -32,12 +34,13 @@ export function NodeTables(): ReactNode {
       )}
       {nodes.length > 0 && <MarkSwitch marks={marks} noun="node" />}
       {nodes.length > 0 && (
-        <div className="scroll-box">
+        <div ref={list} className="scroll-box">
           {WAYS.filter((way) => nodes.some(({ at }) => wayOf(at) === way)).map((way) => (
             <GivenSo key={way} way={way} nodes={nodes} among={among} marks={marks} />
           ))}
         </div>
       )}
+      <MoreRows list={list} count={nodes.length} />
       {marks.marked.size > 0 && (
         <Suspense>
           <SeveralNodes marks={marks} />

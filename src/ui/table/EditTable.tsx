@@ -45,6 +45,7 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
   const [open, setOpen] = useState<OpenCell | null>(null);
   const [note, setNote] = useState<Note | null>(null);
   const [refusals, setRefusals] = useState<readonly string[]>([]);
+  const list = useRef<HTMLDivElement>(null);
   const body = useRef<HTMLTableSectionElement>(null);
   const edit = useDocument((state) => state.edit);
 
@@ -182,7 +183,7 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
 
   return (
     <div className="table-frame">
-      <div className="table-scroll" onPaste={onPaste}>
+      <div ref={list} className="table-scroll" onPaste={onPaste}>
         <table
           role="grid"
           aria-label={props.caption}
@@ -234,7 +235,7 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
           </tbody>
         </table>
       </div>
-      <MoreRows body={body} count={rows.length} />
+      <MoreRows list={list} count={rows.length} />
       <Refusals lines={note?.refused && open === null ? [note.text] : refusals} />
     </div>
   );

@@ -13,17 +13,19 @@ function rowsBelow(rows: readonly Element[], bottom: number): number {
   return rows.length - above;
 }
 
-/** Nothing where the list is not longer than its box. At its end it says so, and keeps its place. */
-export function MoreRows({ body, count }: { body: RefObject<HTMLElement | null>; count: number }): ReactNode {
+/** `list`: the box that scrolls, with the tables in it. Nothing where they are not longer than the box. At its end it says so, and keeps its place. */
+export function MoreRows({ list, count }: { list: RefObject<HTMLElement | null>; count: number }): ReactNode {
   const [below, setBelow] = useState<number | null>(null);
   useEffect(() => {
-    const box = body.current?.closest<HTMLElement>('.table-scroll');
-    if (!box) return;
+    const box = list.current;
+    if (box === null) return;
     const look = (): void => {
       // The box that is taken away is seen to shrink before this effect is taken back.
-      if (body.current === null) return;
+      if (list.current === null) return;
       const isLonger = box.scrollHeight > box.clientHeight + 1;
-      setBelow(isLonger ? rowsBelow([...body.current.children], box.getBoundingClientRect().bottom) : null);
+      setBelow(
+        isLonger ? rowsBelow([...box.querySelectorAll('tbody > tr')], box.getBoundingClientRect().bottom) : null,
+      );
     };
     const sizes = new ResizeObserver(look);
     sizes.observe(box);
@@ -32,7 +34,7 @@ export function MoreRows({ body, count }: { body: RefObject<HTMLElement | null>;
       sizes.disconnect();
       box.removeEventListener('scroll', look);
     };
-  }, [body, count]);
+  }, [list, count]);
   if (below === null) return null;
   return (
     <p className="more-rows small" aria-hidden="true">

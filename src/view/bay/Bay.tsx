@@ -7,6 +7,7 @@ import type { LengthUnit } from '../../core/units/length.ts';
 import { useDocument, useEditor, useResults } from '../../store/page.ts';
 import { createViewpoint } from '../camera/viewpoint.ts';
 import { Drawing } from '../canvas/Drawing.tsx';
+import { chosenTubes } from './chosen.ts';
 import { describeSelection } from './describe.ts';
 import { placesOfJob } from '../canvas/extent.ts';
 import { Gizmo } from '../gizmo/Gizmo.tsx';
@@ -68,12 +69,12 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
   const feet = useMemo(() => derived.tubes.flatMap(standsOf), [derived.tubes]);
 
   const labels = useMemo(() => {
-    const tube = selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
+    const chosen = chosenTubes(derived, station, selection);
     return [
-      ...(tube === undefined ? [] : tubeLabels(tube)),
+      ...tubeLabels(chosen),
       ...gapLabels(gaps, job.lengthUnit),
       ...findingLabels(findings, station),
-      ...(numbered ? numberLabels(derived.tubes, tube) : []),
+      ...(numbered ? numberLabels(derived.tubes, chosen) : []),
       ...pointLabels(points, job, selection, station === 'survey'),
       ...axisLabels(floor),
       ...(grips.freedom === null ? [] : gripLabels(grips.freedom.place, grips.grips)),

@@ -6,6 +6,7 @@ import type { TubeRef } from '../../core/job/reference.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import type { Selection } from '../../store/types.ts';
 import { useDocument, useEditor, useResults } from '../../store/page.ts';
+import { chosenTubes } from './chosen.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
 import type { PlaceLabels } from '../labels/LabelLayer.tsx';
 import { bendRings } from '../meshes/rings.ts';
@@ -60,7 +61,10 @@ export function Scene({ viewpoint, placer, palette, pointed, floor, gaps, points
 
   const { middle, depth } = useMemo(() => extentOf(derived.tubes), [derived.tubes]);
   const body = useMemo(() => bodyChains(derived.job).flatMap(strokesAlong), [derived.job]);
-  const live = useMemo(() => new Set(selection?.kind === 'tube' ? [selection.id] : []), [selection]);
+  const live = useMemo(
+    () => new Set(chosenTubes(derived, station, selection).map(({ id }) => id)),
+    [derived, station, selection],
+  );
   const failed = useMemo(
     () => new Set(findings.flatMap(({ severity, tube }) => (severity === 'error' ? [tube] : []))),
     [findings],

@@ -23,8 +23,8 @@ function numberPlaces(tube: SolvedTube): readonly Vec3[] {
   );
 }
 
-export const numberLabels = (tubes: readonly SolvedTube[], selected: SolvedTube | undefined): Label[] =>
-  tubes.map((tube) => (tube === selected ? { ...ownNumber(tube), rank: 0, tone: 'live' } : numberOn(tube)));
+export const numberLabels = (tubes: readonly SolvedTube[], chosen: readonly SolvedTube[]): Label[] =>
+  tubes.map((tube) => (chosen.includes(tube) ? { ...ownNumber(tube), rank: 0, tone: 'live' } : numberOn(tube)));
 
 const ownNumber = (tube: SolvedTube): Label => ({
   key: `number ${tube.id}`,
@@ -36,21 +36,24 @@ const ownNumber = (tube: SolvedTube): Label => ({
 
 const numberOn = remembered((tube: SolvedTube): Label => ({ ...ownNumber(tube), on: tube }));
 
-/** Ends A and B, and the number of each bend, of the selected tube. */
-export function tubeLabels(tube: SolvedTube): Label[] {
-  const ends = tube.ends.map((end, i): Label => ({
+/** Ends A and B, and the number of each bend, of the chosen tube, or of the pieces of a bar in their order. */
+export function tubeLabels(chosen: readonly SolvedTube[]): Label[] {
+  const [first, last] = [chosen[0], chosen.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const ends = [first.ends[0], last.ends[1]].map((end, i): Label => ({
     key: `end ${i}`,
     at: [addScaled(end.position, end.direction, -42), addScaled(end.position, end.direction, 70)],
     rank: 1,
     look: 'end',
     text: i === 0 ? 'A' : 'B',
   }));
-  const bends = tube.bends.map((bend, i): Label => {
+  const bent = chosen.flatMap(({ bends, section }) => bends.map((bend) => ({ bend, width: section.outerDiameter })));
+  const bends = bent.map(({ bend, width }, i): Label => {
     const outwards = normalize(subtract(bend.corner, bend.centre));
     return {
       key: `bend ${i}`,
       // Off the outside of the bend, or off its inside, so that the word covers no tube.
-      at: [1.6, -1.6].map((diameters) => addScaled(bend.corner, outwards, diameters * tube.section.outerDiameter)),
+      at: [1.6, -1.6].map((diameters) => addScaled(bend.corner, outwards, diameters * width)),
       rank: 2,
       look: 'name',
       text: `bend ${i + 1}`,

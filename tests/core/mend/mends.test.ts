@@ -85,6 +85,22 @@ describe('one edit mends', () => {
     );
   });
 
+  it('on the half of a hoop that mirrors a node: the same way along the tube, by its image', () => {
+    const onImage = (at: object): object => {
+      const { nodes, members } = onHoop(at) as { nodes: object[]; members: { id: string }[] };
+      const imaged = members.map((member) =>
+        member.id === 'stay' ? { ...member, path: ["joint'", "rear'"] } : member,
+      );
+      return { nodes, members: imaged };
+    };
+    expect(taken(onImage({ from: 'start', distance: 8 }), 'joint/off-run-end')).toMatch(
+      /^Move Joint, mirrored \d+\.\d mm along Hoop, towards A$/u,
+    );
+    expect(taken(onImage({ bend: 1, where: 'start', distance: -23.5 }), 'joint/near-bend')).toBe(
+      'Move Joint, mirrored 16.6 mm along Hoop, towards B',
+    );
+  });
+
   it('an end that runs into a tube it is not coped to', () => {
     const { nodes, members, ...rest } = onHoop({ from: 'start', distance: 300 }) as {
       nodes: object[];

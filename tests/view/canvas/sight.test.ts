@@ -76,7 +76,7 @@ describe('the tube at a pixel', () => {
 /** How many boxes are looked at, and tubes asked, to place the numbers of so many tubes once. */
 function workOf(count: number): { readonly asked: number; readonly boxes: number } {
   const tubes = tubesOf(latticeOf(count));
-  const labels = numberLabels(tubes, undefined);
+  const labels = numberLabels(tubes, []);
   const work = { asked: 0, boxes: 0 };
   const watched = <T extends object>(thing: T, key: keyof T, counts: keyof typeof work): T => {
     const value = thing[key];
