@@ -31,10 +31,10 @@ export function Length({ mm, parts = 32, withUnit = false, stored = false }: Len
   );
 }
 
-/** A gap, to the step below it: never shown larger than it is. */
-export function GapLength({ mm }: { mm: number }): ReactNode {
+/** A gap, to the step below it: never shown larger than it is. `unseenUnit`: a caption says the unit. */
+export function GapLength({ mm, unseenUnit = false }: { mm: number; unseenUnit?: boolean }): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
-  return <Length mm={stepBelow(mm, unit)} withUnit />;
+  return <Length mm={stepBelow(mm, unit)} withUnit={!unseenUnit} />;
 }
 
 /** What is missing from a gap, to the step above it: never shown smaller than it is. */

@@ -52,6 +52,7 @@ export function PointsTable({ points, chosen, trimOf }: Props): ReactNode {
       <MarkSwitch marks={marks} noun="point" />
       <EditTable
         marks={marks}
+        tight
         caption={`Measured points, in ${unit === 'in' ? 'inches' : 'millimetres'}`}
         rows={points}
         columns={columns}
@@ -76,4 +77,5 @@ const gapColumn = (trimOf: TrimOf): Column<Point> => ({
   show: ({ id }) => <LeastGap mm={leastOf(trimOf('point', id))} />,
 });
 
-const LeastGap = ({ mm }: { readonly mm: number | null }): ReactNode => (mm === null ? '–' : <GapLength mm={mm} />);
+const LeastGap = ({ mm }: { readonly mm: number | null }): ReactNode =>
+  mm === null ? '–' : <GapLength mm={mm} unseenUnit />;

@@ -34,6 +34,8 @@ interface EditTableProps<Row> {
   readonly selected?: string | null;
   /** A table of more columns than the panel is wide sets each row in two lines, this many columns in the first. */
   readonly firstLine?: number;
+  /** Set a little smaller and closer: a column more than the panel would hold. */
+  readonly tight?: boolean;
   /** Absent: its rows cannot be marked. */
   readonly marks?: Marks;
   onSelect?(row: Row): void;
@@ -188,7 +190,7 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
           role="grid"
           aria-label={props.caption}
           aria-multiselectable={marks !== undefined}
-          className={firstLine === undefined ? 'table' : 'table table-two-lines'}
+          className={`table${firstLine === undefined ? '' : ' table-two-lines'}${props.tight ? ' table-tight' : ''}`}
         >
           <thead>
             <tr>
