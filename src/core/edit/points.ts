@@ -10,7 +10,7 @@ import { removeUnused } from './references.ts';
 export const addPoint = (job: Job, name: string, position: Vec3): Job =>
   appendRecord(job, 'points', { id: nextId(job, 'points'), name, position });
 
-/** A point that is moved is no guess any more. */
+/** Its own place is said: the point is no guess any more. */
 export const movePoint = (job: Job, id: PointId, position: Vec3): Job =>
   changeRecord(job, 'points', id, (point) =>
     equal(point.position, position) ? point : { ...withoutGuess(point), position },

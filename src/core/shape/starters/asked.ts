@@ -2,6 +2,7 @@
  * What a starter is asked: which cage, the tape figures of the car, which bars, of what tube. Each figure is a length that a shop has on
  * its tape, mm; a place of the car that is measured already stands in for the figures of that place.
  */
+import type { Die } from '../../job/kinds/die.ts';
 import type { Section } from '../../job/kinds/section.ts';
 import type { DieId, PointRef, SectionId } from '../../job/reference.ts';
 import type { Job } from '../../job/types.ts';
@@ -28,37 +29,33 @@ interface FigureRow {
   /** The place that it belongs to; null where it is the cage's own. */
   readonly spot: Spot | null;
   readonly taken: Taken;
-  /** What an ordinary closed car has, mm (common practice): least, what is put in for a start, greatest. */
-  readonly usual: readonly [least: number, first: number, greatest: number];
+  /** What is put in for a start: of an ordinary closed car, mm (common practice). */
+  readonly first: number;
 }
 
-const figure = (spot: Spot | null, taken: Taken, ...usual: [number, number, number]): FigureRow => ({
-  spot,
-  taken,
-  usual,
-});
+const figure = (spot: Spot | null, taken: Taken, first: number): FigureRow => ({ spot, taken, first });
 
 /** Every figure by its name. */
 export const FIGURES = {
-  floorWidth: figure('floor-b', 'width', 1150, 1270, 1350),
-  beltWidth: figure('belt-b', 'width', 1250, 1345, 1420),
-  beltHeight: figure('belt-b', 'height', 550, 635, 750),
-  roofWidth: figure('roof-b', 'width', 950, 1055, 1150),
-  roofHeight: figure('roof-b', 'height', 1000, 1125, 1250),
-  towerWidth: figure('tower', 'width', 850, 965, 1050),
-  towerHeight: figure('tower', 'height', 400, 520, 650),
-  towerBehind: figure('tower', 'behind', 600, 800, 950),
-  screenTopAhead: figure('screen-top', 'ahead', 450, 560, 700),
-  screenTopWidth: figure('screen-top', 'width', 960, 1015, 1120),
-  screenTopHeight: figure('screen-top', 'height', 950, 1080, 1200),
-  screenFootAhead: figure('screen-foot', 'ahead', 850, 1105, 1250),
-  screenFootWidth: figure('screen-foot', 'width', 1200, 1270, 1360),
-  screenFootHeight: figure('screen-foot', 'height', 600, 675, 780),
-  frontFootAhead: figure('floor-a', 'ahead', 750, 990, 1150),
-  frontFootWidth: figure('floor-a', 'width', 1120, 1180, 1280),
-  frontFootHeight: figure('floor-a', 'height', 0, 25, 120),
-  harnessHeight: figure(null, 'height', 500, 610, 750),
-  gap: figure(null, 'width', 25, 32, 40),
+  floorWidth: figure('floor-b', 'width', 1270),
+  beltWidth: figure('belt-b', 'width', 1345),
+  beltHeight: figure('belt-b', 'height', 635),
+  roofWidth: figure('roof-b', 'width', 1055),
+  roofHeight: figure('roof-b', 'height', 1125),
+  towerWidth: figure('tower', 'width', 965),
+  towerHeight: figure('tower', 'height', 520),
+  towerBehind: figure('tower', 'behind', 800),
+  screenTopAhead: figure('screen-top', 'ahead', 560),
+  screenTopWidth: figure('screen-top', 'width', 1015),
+  screenTopHeight: figure('screen-top', 'height', 1080),
+  screenFootAhead: figure('screen-foot', 'ahead', 1105),
+  screenFootWidth: figure('screen-foot', 'width', 1270),
+  screenFootHeight: figure('screen-foot', 'height', 675),
+  frontFootAhead: figure('floor-a', 'ahead', 990),
+  frontFootWidth: figure('floor-a', 'width', 1180),
+  frontFootHeight: figure('floor-a', 'height', 25),
+  harnessHeight: figure(null, 'height', 610),
+  gap: figure(null, 'width', 32),
 } as const satisfies Record<string, FigureRow>;
 
 export type FigureName = keyof typeof FIGURES;
@@ -114,11 +111,11 @@ export const figuresAsked = ({
     return spotsOf(layout).includes(spot) && points[spot] === undefined;
   });
 
-/** Usual figures for a start, all of them guesses: whole centimetres or halves of an inch, as the job is shown. */
+/** Usual figures for a start, all of them guesses: whole halves of a centimetre or of an inch, as the job is shown. */
 export function firstFigures(lengthUnit: Job['lengthUnit']): Asked['figures'] {
   const step = lengthUnit === 'in' ? MM_PER_INCH / 2 : 5;
   const guess = (name: FigureName): Figure => ({
-    value: Math.round(FIGURES[name].usual[1] / step) * step,
+    value: Math.round(FIGURES[name].first / step) * step,
     guessed: true,
   });
   return Object.fromEntries(FIGURE_NAMES.map((name) => [name, guess(name)])) as Record<FigureName, Figure>;
@@ -137,15 +134,34 @@ export const FIRST_BARS: Bars = {
   pillarBraces: false,
 };
 
+export type Tube = Pick<Asked, 'main' | 'light' | 'die'>;
+
+const dieOf = ({ dies }: Job, { outerDiameter }: Section): Die | undefined =>
+  dies.find((die) => die.outerDiameter === outerDiameter);
+
+/** The sections that a die fits: of these hoops, legs and stays can be. */
+export const bendable = (job: Job): readonly Section[] =>
+  job.sections.filter((section) => dieOf(job, section) !== undefined);
+
+/** The sections that bars between can be of: none is thicker than the hoops, which could not cut it right through. */
+export const lightEnough = ({ sections }: Job, main: Section): readonly Section[] =>
+  sections.filter(({ outerDiameter }) => outerDiameter <= main.outerDiameter);
+
+/** Hoops of this section, which a die fits; the bars between stay as they are unless they would be thicker. */
+export const ofMain = (job: Job, main: Section, light: SectionId): Tube => ({
+  main: main.id,
+  light: lightEnough(job, main).some(({ id }) => id === light) ? light : main.id,
+  die: dieOf(job, main)!.id,
+});
+
 /**
  * The tube and the die for a start: the thickest section that a die fits, the first of as thick ones; for the bars between the next
  * thinner one. Null where no die fits any section.
  */
-export function firstTube({ sections, dies }: Job): Pick<Asked, 'main' | 'light' | 'die'> | null {
-  const byDiameter = sections.toSorted((a, b) => b.outerDiameter - a.outerDiameter);
-  const dieOf = ({ outerDiameter }: Section) => dies.find((die) => die.outerDiameter === outerDiameter);
-  const main = byDiameter.find((section) => dieOf(section) !== undefined);
+export function firstTube(job: Job): Tube | null {
+  const byDiameter = job.sections.toSorted((a, b) => b.outerDiameter - a.outerDiameter);
+  const [main] = bendable({ ...job, sections: byDiameter });
   if (main === undefined) return null;
   const light = byDiameter.find(({ outerDiameter }) => outerDiameter < main.outerDiameter) ?? main;
-  return { main: main.id, light: light.id, die: dieOf(main)!.id };
+  return ofMain(job, main, light.id);
 }

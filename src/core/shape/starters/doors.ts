@@ -33,7 +33,7 @@ function levels(job: Job, plan: Plan, { rear, front }: Sides, doors: keyof typeo
   );
   const highest = placeIn(below, 'door-front-1')?.[2] ?? lowest;
   const apart = PAST_LEVEL * plan.thick;
-  const room = 1 + Math.floor((highest - lowest) / apart);
+  const room = Math.max(0, 1 + Math.floor((highest - lowest) / apart));
   const shares = LEVELS[doors].slice(0, room);
   return shares.map((share, i) => {
     const wanted = Math.max(floor[2] + share * (belt[2] - floor[2]), lowest + i * apart);

@@ -61,7 +61,6 @@ export const hoopAlone: Layout = (job, plan) => {
   const skeleton: Skeleton = {
     rear,
     front: null,
-
     stayTop: 'stay-top',
     diagonalTop: 'stay-top',
     roof: null,

@@ -10,7 +10,7 @@ import { withTube } from './with-tube.ts';
 
 export interface LayoutLine {
   readonly id: TubeRef;
-  /** A bent tube or a stay; else a bar between. */
+  /** A hoop, a leg, a stay, or a tube along the roof's edge; else a bar between. */
   readonly isMain: boolean;
   /** Its nodes, in mm, car axes; bends as sharp corners. */
   readonly line: readonly Vec3[];

@@ -14,12 +14,20 @@ const TELLING: Readonly<Record<Spot, readonly RegExp[]>> = {
   'floor-a': [/floor/u, /\ba[- ]?pillar|front/u],
 };
 
+/** None of these may: a front tower's rear face is no rear tower, and the rear window is no windscreen. */
+const NOT: Readonly<Partial<Record<Spot, RegExp>>> = {
+  tower: /front/u,
+  'screen-top': /rear|back/u,
+  'screen-foot': /rear|back/u,
+};
+
 /** Of points that tell, the first on the left, else the first on the right; a place that none tells is left out. */
 export function spotsByName(points: readonly Point[]): Readonly<Partial<Record<Spot, PointRef>>> {
   const found = SPOTS.flatMap((spot) => {
-    const telling = points.filter(({ name }) => TELLING[spot].every((word) => word.test(name.toLowerCase())));
-    // A front tower's rear face is no rear tower.
-    const own = spot === 'tower' ? telling.filter(({ name }) => !/front/iu.test(name)) : telling;
+    const own = points.filter(({ name }) => {
+      const text = name.toLowerCase();
+      return TELLING[spot].every((word) => word.test(text)) && !NOT[spot]?.test(text);
+    });
     const best = own.find(({ position }) => position[1] > 0) ?? own.find(({ position }) => position[1] < 0);
     return best === undefined ? [] : [[spot, best.id] as const];
   });

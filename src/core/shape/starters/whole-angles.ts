@@ -45,7 +45,7 @@ const isAllowed = (move: number, ofBend: boolean): boolean =>
 
 const squares = (moves: Moves): number => moves.reduce((sum, move) => sum + move * move, 0);
 
-/** The whole degrees next to each angle, two up and one down more, every one with every other. */
+/** The whole degrees on either side of each angle, and one more either way; every one with every other. */
 function targets(angles: readonly Degrees[]): readonly (readonly Degrees[])[] {
   return angles.reduce<readonly (readonly Degrees[])[]>(
     (rows, angle) => rows.flatMap((row) => [-1, 0, 1, 2].map((more) => [...row, Math.floor(angle) + more])),

@@ -3,10 +3,10 @@ import { addDie } from '../../edit/dies.ts';
 import { addSection } from '../../edit/sections.ts';
 import { dieSize, sectionSize } from '../../job/sizes.ts';
 import type { Job } from '../../job/types.ts';
-import { firstTube, type Asked } from './asked.ts';
+import { firstTube, type Tube } from './asked.ts';
 
 /** The job with such tube and die in it, the same one where it has them, and which these are. */
-export function withTube(job: Job): { readonly job: Job; readonly tube: Pick<Asked, 'main' | 'light' | 'die'> } {
+export function withTube(job: Job): { readonly job: Job; readonly tube: Tube } {
   const there = firstTube(job);
   if (there !== null) return { job, tube: there };
   const unit = job.lengthUnit;

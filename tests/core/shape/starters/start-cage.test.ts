@@ -12,6 +12,7 @@ import { movePoint } from '../../../../src/core/edit/points.ts';
 import { parseJob } from '../../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../../src/core/job/serialise.ts';
 import { primed } from '../../../../src/core/job/reference.ts';
+import type { Section } from '../../../../src/core/job/kinds/section.ts';
 import type { Job } from '../../../../src/core/job/types.ts';
 import {
   figuresAsked,
@@ -19,6 +20,8 @@ import {
   firstFigures,
   firstTube,
   LAYOUTS,
+  lightEnough,
+  ofMain,
   spotsOf,
   type Asked,
 } from '../../../../src/core/shape/starters/asked.ts';
@@ -167,9 +170,16 @@ test('tube for a start: the thickest that a die fits, and the next thinner one; 
   const shop = shopJob('mm');
   expect(firstTube(shop)).toEqual({ main: 'main', light: 'light', die: 'die' });
   expect(firstTube({ ...shop, dies: [] })).toBe(null);
-  expect(firstTube({ ...shop, sections: shop.sections.slice(0, 1) })).toEqual({
-    main: 'main',
-    light: 'main',
-    die: 'die',
-  });
+  const single = { main: 'main', light: 'main', die: 'die' };
+  expect(firstTube({ ...shop, sections: shop.sections.slice(0, 1) })).toEqual(single);
+});
+
+test('bars between are never thicker than the hoops that cut them', () => {
+  const shop = shopJob('mm');
+  const [main, light] = shop.sections as [Section, Section];
+  const withDie = { ...shop, dies: [...shop.dies, { ...shop.dies[0]!, id: 'small', outerDiameter: 38 }] };
+  expect(lightEnough(withDie, main)).toEqual([main, light]);
+  expect(lightEnough(withDie, light)).toEqual([light]);
+  expect(ofMain(withDie, main, 'light')).toEqual({ main: 'main', light: 'light', die: 'die' });
+  expect(ofMain(withDie, light, 'main')).toEqual({ main: 'light', light: 'light', die: 'small' });
 });
