@@ -1,5 +1,7 @@
 /** Words that several stores share. */
 import type { EnvelopeId, NodeRef, PointRef, TubeRef } from '../core/job/reference.ts';
+import type { Asked } from '../core/shape/starters/asked.ts';
+import type { StartTrouble } from '../core/shape/starters/trouble.ts';
 
 export type Station = 'survey' | 'frame' | 'checks' | 'shop';
 
@@ -40,4 +42,10 @@ export interface Version {
   readonly text: string;
   /** Of one that could not be read and was set aside: what is wrong with it. */
   readonly why?: string;
+}
+
+export interface Starting {
+  readonly asked: Asked;
+  /** Why what is asked is not what is shown; empty where it is. */
+  readonly troubles: readonly StartTrouble[];
 }

