@@ -59,62 +59,66 @@ async function editALot(page: Page): Promise<number> {
   return edits.length;
 }
 
-test('every kind of edit is undone to the first byte, and done again to the last', async ({ page }) => {
+test('the way back: through a reload, through every kind of edit, and to a job that another took the place of', async ({
+  page,
+}) => {
   await start(page);
-  const atFirst = await savedText(page);
-  expect(JSON.parse(atFirst)).toEqual(JSON.parse(demoText()));
-  const steps = await editALot(page);
-  const atLast = await savedText(page);
-  for (let step = 0; step < steps; step += 1) await undoKey(page).click();
-  await expect(undoKey(page)).toBeDisabled();
-  expect(await savedText(page)).toBe(atFirst);
-  for (let step = 0; step < steps; step += 1) await redoKey(page).click();
-  await expect(redoKey(page)).toBeDisabled();
-  expect(await savedText(page)).toBe(atLast);
-});
+  await test.step('a reload keeps the work, the station and the way back', async () => {
+    const atFirst = await savedText(page);
+    await goTo(page, 'Survey');
+    await choose(page, 'Measured points, in inches', 'Floor at B-pillar, left');
+    const height = page.getByRole('article', { name: /^Point/ }).getByRole('textbox', { name: 'Height' });
+    await enter(height, '3');
+    await enter(height, '4');
+    const work = await savedText(page);
+    await undoKey(page).click();
+    const oneBack = await savedText(page);
+    await untilKept(page);
 
-test('a job that another took the place of stands among the earlier versions, under its own name', async ({ page }) => {
-  await start(page);
-  await enter(page.getByRole('textbox', { name: 'Job' }), 'Before: one');
-  await page.getByRole('button', { name: 'Menu' }).click();
-  await page.getByRole('button', { name: 'New job' }).click();
-  await enter(page.getByRole('textbox', { name: 'Job' }), 'After');
-  await untilKept(page);
-  await page.reload();
-  await untilThere(page);
-  await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('After');
-  await page.getByRole('button', { name: 'Menu' }).click();
-  await page.getByRole('button', { name: 'Earlier versions' }).click();
-  const earlier = page.getByRole('dialog').getByRole('listitem').filter({ hasText: 'Before: one' });
-  const download = page.waitForEvent('download');
-  await earlier.first().getByRole('button', { name: 'Download' }).click();
-  expect((await download).suggestedFilename()).toBe('Before- one.cagewright.json');
-  await earlier.first().getByRole('button', { name: 'Bring back' }).click();
-  await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('Before: one');
-  expect(JSON.parse(await savedText(page)).members).toEqual(JSON.parse(demoText()).members);
-});
+    await page.reload();
+    await untilThere(page);
+    await expect(page.getByRole('heading', { name: 'Measured points' })).toBeVisible();
+    expect(await savedText(page)).toBe(oneBack);
+    await redoKey(page).click();
+    expect(await savedText(page)).toBe(work);
+    await undoKey(page).click();
+    await undoKey(page).click();
+    expect(await savedText(page)).toBe(atFirst);
+    await expect(undoKey(page)).toBeDisabled();
+  });
 
-test('a reload keeps the work, the station and the way back', async ({ page }) => {
-  await start(page);
-  const atFirst = await savedText(page);
-  await goTo(page, 'Survey');
-  await choose(page, 'Measured points, in inches', 'Floor at B-pillar, left');
-  const height = page.getByRole('article', { name: /^Point/ }).getByRole('textbox', { name: 'Height' });
-  await enter(height, '3');
-  await enter(height, '4');
-  const work = await savedText(page);
-  await undoKey(page).click();
-  const oneBack = await savedText(page);
-  await untilKept(page);
+  await test.step('every kind of edit is undone to the first byte, and done again to the last', async () => {
+    const atFirst = await savedText(page);
+    expect(JSON.parse(atFirst)).toEqual(JSON.parse(demoText()));
+    const steps = await editALot(page);
+    const atLast = await savedText(page);
+    for (let step = 0; step < steps; step += 1) await undoKey(page).click();
+    await expect(undoKey(page)).toBeDisabled();
+    expect(await savedText(page)).toBe(atFirst);
+    for (let step = 0; step < steps; step += 1) await redoKey(page).click();
+    await expect(redoKey(page)).toBeDisabled();
+    expect(await savedText(page)).toBe(atLast);
+    for (let step = 0; step < steps; step += 1) await undoKey(page).click();
+    expect(await savedText(page)).toBe(atFirst);
+  });
 
-  await page.reload();
-  await untilThere(page);
-  await expect(page.getByRole('heading', { name: 'Measured points' })).toBeVisible();
-  expect(await savedText(page)).toBe(oneBack);
-  await redoKey(page).click();
-  expect(await savedText(page)).toBe(work);
-  await undoKey(page).click();
-  await undoKey(page).click();
-  expect(await savedText(page)).toBe(atFirst);
-  await expect(undoKey(page)).toBeDisabled();
+  await test.step('a job that another took the place of stands among the earlier versions, under its own name', async () => {
+    await enter(page.getByRole('textbox', { name: 'Job' }), 'Before: one');
+    await page.getByRole('button', { name: 'Menu' }).click();
+    await page.getByRole('button', { name: 'New job' }).click();
+    await enter(page.getByRole('textbox', { name: 'Job' }), 'After');
+    await untilKept(page);
+    await page.reload();
+    await untilThere(page);
+    await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('After');
+    await page.getByRole('button', { name: 'Menu' }).click();
+    await page.getByRole('button', { name: 'Earlier versions' }).click();
+    const earlier = page.getByRole('dialog').getByRole('listitem').filter({ hasText: 'Before: one' });
+    const download = page.waitForEvent('download');
+    await earlier.first().getByRole('button', { name: 'Download' }).click();
+    expect((await download).suggestedFilename()).toBe('Before- one.cagewright.json');
+    await earlier.first().getByRole('button', { name: 'Bring back' }).click();
+    await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('Before: one');
+    expect(JSON.parse(await savedText(page)).members).toEqual(JSON.parse(demoText()).members);
+  });
 });

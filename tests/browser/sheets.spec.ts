@@ -5,15 +5,16 @@ import { fonts } from '../exports/fonts.ts';
 import { derivedFrom } from '../exports/jobs.ts';
 import { readPdf } from '../exports/pdf.ts';
 import { sheetsPdf } from '../../src/exports/sheets/sheets.ts';
-import { openFewTubes } from './few-tubes.ts';
-import { expect, goTo, showPart, start, test } from './journey.ts';
+import { fewTubes } from '../few-tubes.ts';
+import { expect, FEW, goTo, showPart, start, test } from './journey.ts';
 
 const SLOW = 120_000;
 test.setTimeout(SLOW);
+test.use(FEW);
 
 test('the sheets say in the browser what they say in Node, and the page answers meanwhile', async ({ page }) => {
   await start(page);
-  const job = await openFewTubes(page);
+  const job = fewTubes();
   await goTo(page, 'Shop');
   await showPart(page, 'Files');
   const coming = page.waitForEvent('download', { timeout: SLOW });

@@ -12,7 +12,6 @@ import {
   start,
   stationKey,
   test,
-  tubeRow,
 } from './journey.ts';
 import type { StationName } from './journey.ts';
 import { LONG } from '../draws.ts';
@@ -81,69 +80,6 @@ const cutOff = (page: Page): Promise<string[]> =>
       .map((element) => `${element.tagName}.${element.className}: ${element.textContent.slice(0, 40)}`);
   });
 
-test('at each size: every tab of the Shop is in reach, and no part of it runs off sideways or is cut off', async ({
-  page,
-}) => {
-  await start(page);
-  await goTo(page, 'Shop');
-  for (const size of SIZES) {
-    await page.setViewportSize(size);
-    for (const name of ['Main hoop', 'Main diagonal']) {
-      await chooseTube(page, name);
-      for (const part of SHOP_PARTS) {
-        await showPart(page, part);
-        const where = `${nameOf(size)}, ${name}, ${part}`;
-        const tabs = page.getByRole('tablist', { name: 'Parts of the Shop' }).getByRole('tab');
-        await expect(tabs).toHaveText(SHOP_PARTS.map((tab) => new RegExp(tab, 'u')));
-        const edges = await tabs.evaluateAll((all) => all.map((tab) => tab.getBoundingClientRect().toJSON()));
-        for (const { left, right } of edges) {
-          expect(left, where).toBeGreaterThanOrEqual(0);
-          expect(right, where).toBeLessThanOrEqual(size.width);
-        }
-        expect(await overflow(page), where).toEqual([]);
-        expect(await cutOff(page), where).toEqual([]);
-      }
-    }
-  }
-});
-
-test("1024 x 768: a hoop's blank and both its ends lie on the bench together, their captions whole", async ({
-  page,
-}) => {
-  await page.setViewportSize({ width: 1024, height: 768 });
-  await start(page);
-  await goTo(page, 'Shop');
-  await tubeRow(page, 'Main hoop').getByRole('gridcell').nth(1).click();
-  for (const drawing of [/^The blank of/, /^End A unrolled/, /^End B unrolled/]) {
-    await expect(page.getByRole('img', { name: drawing })).toBeInViewport({ ratio: 1 });
-  }
-  const captions = await page.locator('figcaption').all();
-  expect(captions).toHaveLength(3);
-  for (const caption of captions) {
-    await expect(caption).toBeInViewport({ ratio: 1 });
-    expect(await caption.evaluate((element) => element.scrollWidth - element.clientWidth)).toBeLessThanOrEqual(0);
-  }
-});
-
-test('at each size: the letters of the blank and of its ends stand within their drawings and not over one another', async ({
-  page,
-}) => {
-  await start(page);
-  await goTo(page, 'Shop');
-  // At widths between them tests/drawing/blank sets the letters.
-  for (const size of LONG ? SIZES : [SIZES[0]!, SIZES.at(-1)!]) {
-    await page.setViewportSize(size);
-    for (const tube of ['Main hoop', 'Main diagonal', 'Front leg (left)']) {
-      await chooseTube(page, tube, 'Ends');
-      const drawings = page.getByRole('img', { name: /^The blank of|unrolled/ });
-      await expect(drawings).toHaveCount(3);
-      for (const drawing of await drawings.all()) {
-        expect(await drawing.evaluate(crowded), `${nameOf(size)}, ${tube}`).toEqual([]);
-      }
-    }
-  }
-});
-
 /** Words over words, and words beyond the edge, by the boxes that the browser sets them in: of these ink fills the middle. */
 function crowded(drawing: Element): string[] {
   const edge = drawing.getBoundingClientRect();
@@ -163,27 +99,83 @@ function crowded(drawing: Element): string[] {
   return [...out.map(({ text }) => `${text} beyond the edge`), ...over];
 }
 
-test('at each size: every column of the tables of members and nodes is in sight', async ({ page }) => {
+test('at each size: the Shop and the tables of the Frame', async ({ page }) => {
   await start(page);
-  await goTo(page, 'Frame');
-  for (const [tab, fewest] of [
-    ['Members', 1],
-    ['Nodes', 2],
-  ] as const) {
-    await page.getByRole('tab', { name: tab }).click();
+  await test.step('at each size: every tab of the Shop is in reach, and no part of it runs off sideways or is cut off', async () => {
+    await goTo(page, 'Shop');
     for (const size of SIZES) {
       await page.setViewportSize(size);
-      const tables = page.getByRole('grid', { name: new RegExp(`^${tab}`, 'u') });
-      await expect.poll(() => tables.count()).toBeGreaterThanOrEqual(fewest);
-      for (const table of await tables.all()) {
-        const { right, cells } = await table.evaluate((element) => ({
-          right: element.closest('.scroll-box, .table-scroll')!.getBoundingClientRect().right,
-          cells: [...element.querySelectorAll('th, td')].map((cell) => cell.getBoundingClientRect().right),
-        }));
-        expect(Math.max(...cells), `${tab}, ${nameOf(size)}`).toBeLessThanOrEqual(right);
+      for (const name of ['Main hoop', 'Main diagonal']) {
+        await chooseTube(page, name);
+        for (const part of SHOP_PARTS) {
+          await showPart(page, part);
+          const where = `${nameOf(size)}, ${name}, ${part}`;
+          const tabs = page.getByRole('tablist', { name: 'Parts of the Shop' }).getByRole('tab');
+          await expect(tabs).toHaveText(SHOP_PARTS.map((tab) => new RegExp(tab, 'u')));
+          const edges = await tabs.evaluateAll((all) => all.map((tab) => tab.getBoundingClientRect().toJSON()));
+          for (const { left, right } of edges) {
+            expect(left, where).toBeGreaterThanOrEqual(0);
+            expect(right, where).toBeLessThanOrEqual(size.width);
+          }
+          expect(await overflow(page), where).toEqual([]);
+          expect(await cutOff(page), where).toEqual([]);
+        }
       }
     }
-  }
+  });
+
+  await test.step("1024 x 768: a hoop's blank and both its ends lie on the bench together, their captions whole", async () => {
+    await page.setViewportSize({ width: 1024, height: 768 });
+    await goTo(page, 'Shop');
+    await chooseTube(page, 'Main hoop');
+    for (const drawing of [/^The blank of/, /^End A unrolled/, /^End B unrolled/]) {
+      await expect(page.getByRole('img', { name: drawing })).toBeInViewport({ ratio: 1 });
+    }
+    const captions = page.locator('figcaption');
+    await expect(captions).toHaveCount(3);
+    for (const caption of [captions.first(), captions.nth(1), captions.last()]) {
+      await expect(caption).toBeInViewport({ ratio: 1 });
+      expect(await caption.evaluate((element) => element.scrollWidth - element.clientWidth)).toBeLessThanOrEqual(0);
+    }
+  });
+
+  await test.step('at each size: the letters of the blank and of its ends stand within their drawings and not over one another', async () => {
+    await goTo(page, 'Shop');
+    // At widths between them tests/drawing/blank sets the letters.
+    for (const size of LONG ? SIZES : [SIZES[0]!, SIZES.at(-1)!]) {
+      await page.setViewportSize(size);
+      for (const tube of ['Main hoop', 'Main diagonal', 'Front leg (left)']) {
+        await chooseTube(page, tube, 'Ends');
+        const drawings = page.getByRole('img', { name: /^The blank of|unrolled/ });
+        await expect(drawings).toHaveCount(3);
+        for (const drawing of await drawings.all()) {
+          expect(await drawing.evaluate(crowded), `${nameOf(size)}, ${tube}`).toEqual([]);
+        }
+      }
+    }
+  });
+
+  await test.step('at each size: every column of the tables of members and nodes is in sight', async () => {
+    await goTo(page, 'Frame');
+    for (const [tab, fewest] of [
+      ['Members', 1],
+      ['Nodes', 2],
+    ] as const) {
+      await page.getByRole('tab', { name: tab }).click();
+      for (const size of SIZES) {
+        await page.setViewportSize(size);
+        const tables = page.getByRole('grid', { name: new RegExp(`^${tab}`, 'u') });
+        await expect.poll(() => tables.count()).toBeGreaterThanOrEqual(fewest);
+        for (const table of await tables.all()) {
+          const { right, cells } = await table.evaluate((element) => ({
+            right: element.closest('.scroll-box, .table-scroll')!.getBoundingClientRect().right,
+            cells: [...element.querySelectorAll('th, td')].map((cell) => cell.getBoundingClientRect().right),
+          }));
+          expect(Math.max(...cells), `${tab}, ${nameOf(size)}`).toBeLessThanOrEqual(right);
+        }
+      }
+    }
+  });
 });
 
 /** Where the selected node is stands in one line along the bay's edge. */
