@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { root } from '../../src/scripts/install.mjs';
 import { openFewTubes } from './few-tubes.ts';
-import { enter, expect, goTo, savedText, showPart, start, test, untilKept } from './journey.ts';
+import { enter, expect, FEW, goTo, savedText, showPart, start, test, untilKept } from './journey.ts';
 import type { Download, Page } from '@playwright/test';
 
 /** Solids take as long as they take. */
@@ -83,58 +83,75 @@ test('the page answers while solids are made, and Cancel stops them', async ({ p
   await expect(page.getByText('tubes.csv handed to the browser to save.')).toBeVisible();
 });
 
-test('only what is ticked goes into the zip, and the ticks are found again', async ({ page }) => {
-  await start(page);
-  await goTo(page, 'Shop');
-  await showPart(page, 'Files');
-  for (const kind of ['To print', 'Solids for CAD', 'For a vinyl cutter', '3D to look at', '3D as a plain mesh']) {
-    await page.getByRole('checkbox', { name: kind }).uncheck();
-  }
-  await page.getByRole('checkbox', { name: 'For a laser' }).uncheck();
-  await page.reload();
-  await goTo(page, 'Shop');
-  await showPart(page, 'Files');
-  const coming = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Take what is ticked as one zip' }).click();
-  expect(Object.keys(unzipSync(await bytesOf(await coming)))).toEqual([
-    'fabrication.json',
-    'tubes.csv',
-    'bends.csv',
-    'xyz.csv',
-    'copes.csv',
-  ]);
-});
+test.describe('in a job of few tubes', () => {
+  test.use(FEW);
 
-test('what the printed bars measure scales the next print, and is found again', async ({ page }) => {
-  await start(page);
-  await goTo(page, 'Shop');
-  await showPart(page, 'Files');
-  const part = page.locator('details').filter({ hasText: 'what the printer makes of it' }).last();
-  await part.locator('summary').click();
-  await part.getByRole('radio', { name: 'A4' }).check();
-  await enter(part.getByRole('textbox', { name: '4 in bar, across' }), '3.9');
-  await expect(part).toContainText('102.56 % across and 100.00 % up');
-  await expect(part.getByRole('textbox', { name: '4 in bar, across' })).toHaveValue('3.900');
-  await enter(part.getByRole('textbox', { name: '4 in bar, up' }), '3');
-  await expect(part.getByRole('alert')).toContainText('too far off');
-  await page.reload();
-  await goTo(page, 'Shop');
-  await showPart(page, 'Files');
-  await part.locator('summary').click();
-  await expect(part.getByRole('radio', { name: 'A4' })).toBeChecked();
-  await expect(part).toContainText('102.56 % across');
+  test('what is ticked for the zip, and what the printed bars measure, is found again after a reload', async ({
+    page,
+  }) => {
+    await start(page);
+    await goTo(page, 'Shop');
+    await showPart(page, 'Files');
+    for (const kind of ['To print', 'Solids for CAD', 'For a vinyl cutter', '3D to look at', '3D as a plain mesh']) {
+      await page.getByRole('checkbox', { name: kind }).uncheck();
+    }
+    await page.getByRole('checkbox', { name: 'For a laser' }).uncheck();
+    const part = page.locator('details').filter({ hasText: 'what the printer makes of it' }).last();
+    await part.locator('summary').click();
+    await part.getByRole('radio', { name: 'A4' }).check();
+    await enter(part.getByRole('textbox', { name: '4 in bar, across' }), '3.9');
+    await expect(part).toContainText('102.56 % across and 100.00 % up');
+    await expect(part.getByRole('textbox', { name: '4 in bar, across' })).toHaveValue('3.900');
+    await enter(part.getByRole('textbox', { name: '4 in bar, up' }), '3');
+    await expect(part.getByRole('alert')).toContainText('too far off');
+    await page.reload();
+    await goTo(page, 'Shop');
+    await showPart(page, 'Files');
 
-  const coming = page.waitForEvent('download', { timeout: SLOW });
-  await fileKey(page, 'wraps.pdf').click();
-  const pdf = new TextDecoder('latin1').decode(await bytesOf(await coming));
-  // ISO 216: A4 is 210 x 297 mm; 72 points an inch.
-  const [, width, height] = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/u.exec(pdf)!;
-  expect(Number(width)).toBeCloseTo((210 / 25.4) * 72, 2);
-  expect(Number(height)).toBeCloseTo((297 / 25.4) * 72, 2);
+    await test.step('only what is ticked goes into the zip', async () => {
+      const coming = page.waitForEvent('download');
+      await page.getByRole('button', { name: 'Take what is ticked as one zip' }).click();
+      expect(Object.keys(unzipSync(await bytesOf(await coming)))).toEqual([
+        'fabrication.json',
+        'tubes.csv',
+        'bends.csv',
+        'xyz.csv',
+        'copes.csv',
+      ]);
+    });
+
+    await test.step('the next print is scaled, on the paper that was picked', async () => {
+      await part.locator('summary').click();
+      await expect(part.getByRole('radio', { name: 'A4' })).toBeChecked();
+      await expect(part).toContainText('102.56 % across');
+      const coming = page.waitForEvent('download', { timeout: SLOW });
+      await fileKey(page, 'wraps.pdf').click();
+      const pdf = new TextDecoder('latin1').decode(await bytesOf(await coming));
+      // ISO 216: A4 is 210 x 297 mm; 72 points an inch.
+      const [, width, height] = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/u.exec(pdf)!;
+      expect(Number(width)).toBeCloseTo((210 / 25.4) * 72, 2);
+      expect(Number(height)).toBeCloseTo((297 / 25.4) * 72, 2);
+    });
+  });
+
+  test('a part that cannot be loaded is explained in words, and the page goes on', async ({ browser, baseURL }) => {
+    const context = await browser.newContext({ serviceWorkers: 'block', baseURL: baseURL! });
+    await context.route(/\.wasm$/u, (route) => route.abort());
+    const page = await context.newPage();
+    await start(page);
+    await goTo(page, 'Shop');
+    await showPart(page, 'Files');
+    await fileKey(page, 'cage.step').click();
+    await expect(page.getByRole('alert')).toContainText('could not be loaded');
+    const coming = page.waitForEvent('download');
+    await fileKey(page, 'tubes.csv').click();
+    await coming;
+    await context.close();
+  });
 });
 
 test.describe('kept by the browser', () => {
-  test.use({ serviceWorkers: 'allow' });
+  test.use({ ...FEW, serviceWorkers: 'allow' });
 
   test('all as one zip holds the files that the command line writes for the same job; once solids were made, they are made without a network', async ({
     page,
@@ -215,19 +232,4 @@ test.describe('kept by the browser', () => {
     await expect(page.getByText('Without cage.step: The part that makes solids could not be loaded')).toBeVisible();
     await expect(page.getByRole('alert')).toHaveCount(0);
   });
-});
-
-test('a part that cannot be loaded is explained in words, and the page goes on', async ({ browser, baseURL }) => {
-  const context = await browser.newContext({ serviceWorkers: 'block', baseURL: baseURL! });
-  await context.route(/\.wasm$/u, (route) => route.abort());
-  const page = await context.newPage();
-  await start(page);
-  await goTo(page, 'Shop');
-  await showPart(page, 'Files');
-  await fileKey(page, 'cage.step').click();
-  await expect(page.getByRole('alert')).toContainText('could not be loaded');
-  const coming = page.waitForEvent('download');
-  await fileKey(page, 'tubes.csv').click();
-  await coming;
-  await context.close();
 });
