@@ -22,6 +22,7 @@ import {
 import { lineTrouble } from './line-findings.ts';
 import { endTrouble } from './end-findings.ts';
 import { gapTrouble } from './gap-findings.ts';
+import { guessTrouble } from './guess-findings.ts';
 import { trimTrouble } from './trim-findings.ts';
 import type { Clearance } from './clearances.ts';
 import type { Finding, Severity } from './types.ts';
@@ -48,6 +49,7 @@ export function findTrouble(
   for (const each of clearances) if (!each.ok) gather([tooClose(each)]);
   gather(gapTrouble(frame, gaps));
   gather(trimTrouble(frame, trimGaps));
+  gather(guessTrouble(frame));
   return [...found.error, ...found.warning, ...found.note];
 }
 

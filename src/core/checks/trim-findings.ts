@@ -5,7 +5,7 @@ import { nearestOnPath } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { normalize, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
-import type { NearTrim } from './trim-types.ts';
+import type { NearTrim } from './car-types.ts';
 
 /** Of each gap at most one, a warning. */
 export function* trimTrouble({ byId }: Pick<Frame, 'byId'>, trimGaps: readonly TrimGaps[]): Generator<NearTrim> {

@@ -7,7 +7,7 @@ import type { Vec3 } from '../geometry/vector.ts';
 import type { EnvelopeId, NodeRef, TubeRef } from '../job/reference.ts';
 import type { Unmitred } from '../solve/types.ts';
 import type { NoFreeOrder, OrderMatters, PlainOrderTouches } from './swing-types.ts';
-import type { NearTrim } from './trim-types.ts';
+import type { NearTrim, OnGuess } from './car-types.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
 
@@ -387,6 +387,7 @@ export type Finding =
   | RunsThrough
   | NoRoomForTorch
   | NearTrim
+  | OnGuess
   | OrderMatters
   | PlainOrderTouches
   | NoFreeOrder;

@@ -205,6 +205,11 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${tube.name} runs ${show(-distance)} into ${nameOf(other)}, and neither is coped to the other. Cope ${tube.name} to ${nameOf(other)}, or move it ${moveInWords(move, show)}.`,
   'gap/no-room-for-torch': ({ other, distance, torchGap, move }, { tube, nameOf, show }) =>
     `${tube.name} ${distance > 0 ? `passes ${show(distance)} from` : 'touches'} ${nameOf(other)}; a torch wants ${show(torchGap)}. Move it ${moveInWords(move, show)}, or cope it to ${nameOf(other)}.`,
+  'point/guessed': ({ point, tubes }, { tube, frame }) => {
+    const { name } = frame.job.points.find(({ id }) => id === point)!;
+    const others = tubes === 1 ? 'goes' : tubes === 2 ? 'and another tube go' : `and ${tubes - 1} other tubes go`;
+    return `${tube.name} ${others} by ${name}, which is a guess. Measure it, or confirm it in Survey, before anything is cut.`;
+  },
   'gap/near-trim': ({ trim, distance, wanted, move }, { tube, frame, show }) => {
     const name = trimName(frame.job, trim);
     const how = distance < 0 ? `runs ${show(-distance)} into` : distance > 0 ? `is ${show(distance)} from` : 'touches';

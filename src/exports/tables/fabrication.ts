@@ -195,6 +195,7 @@ function fabricationFinding(finding: Finding, derived: Derived): FabricationFind
     ...(envelope !== undefined && { envelope }),
     ...(isSeen(finding, derived.job.seen) && { seen: true }),
     ...('other' in finding && { other: finding.other }),
+    ...('point' in finding && { point: finding.point }),
     ...('trim' in finding && { [finding.trim.kind]: finding.trim.id }),
     message: findingInWords(finding, derived),
     source: sourceInWords(finding, derived),

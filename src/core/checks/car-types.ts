@@ -1,6 +1,7 @@
-/** The finding of a tube too near to what was measured of the car; types.ts has the others. */
+/** Findings of tubes beside what was measured of the car, or was not; types.ts has the others. */
 import type { Trim } from '../gaps/trim-places.ts';
 import type { Vec3 } from '../geometry/vector.ts';
+import type { PointId } from '../job/reference.ts';
 import type { OfTube } from './types.ts';
 
 /** A tube is nearer to a measured point or a body line than is wanted there. */
@@ -12,4 +13,12 @@ export interface NearTrim extends OfTube {
   readonly wanted: number;
   /** How far to move `tube`, mm along each axis, for that much room. */
   readonly move: Vec3;
+}
+
+/** A tube goes by a point that nobody has measured. */
+export interface OnGuess extends OfTube {
+  readonly id: 'point/guessed';
+  readonly point: PointId;
+  /** How many go by it. */
+  readonly tubes: number;
 }

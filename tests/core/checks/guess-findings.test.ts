@@ -1,0 +1,35 @@
+/** What goes by a guess: found of each point until it is moved or confirmed. */
+import { expect, test } from 'vitest';
+import { confirmPoint, movePoint } from '../../../src/core/edit/points.ts';
+import { derive } from '../../../src/core/derive.ts';
+import { findingInWords } from '../../../src/core/words/findings.ts';
+import { firstFigures } from '../../../src/core/shape/starters/asked.ts';
+import { startCage } from '../../../src/core/shape/starters/start-cage.ts';
+import type { Job } from '../../../src/core/job/types.ts';
+import { plainly, shopJob } from '../shape/starters/cars.ts';
+
+function guesses(job: Job): readonly string[] {
+  const derivation = derive(job);
+  if (!derivation.ok) throw new Error('no frame');
+  return derivation.value.findings
+    .filter(({ id }) => id === 'point/guessed')
+    .map((finding) => findingInWords(finding, derivation.value));
+}
+
+test('one warning a point, with the tubes that go by it through whatever they stand on', () => {
+  const job = startCage(shopJob('mm'), plainly('roll-bar', firstFigures('mm')));
+  expect(guesses(job)).toEqual([
+    // Hoop, stays, diagonal, harness bar in two, tower bar, rear X in three: all ten, but only stays and what is between them by the tower.
+    expect.stringMatching(/^Main hoop and 9 other tubes go by Floor at the hoop, left, which is a guess/u),
+    expect.stringMatching(/^Main hoop and 9 other tubes go by B-pillar at the belt line, left/u),
+    expect.stringMatching(/^Main hoop and 9 other tubes go by Roof rail at the B-pillar, left/u),
+    expect.stringMatching(/^Rear stay \(left\) and 5 other tubes go by Rear spring tower, left/u),
+  ]);
+  expect(guesses(confirmPoint(job, 'tower'))).toHaveLength(3);
+  expect(guesses(movePoint(job, 'tower', [-810, 470, 530]))).toHaveLength(3);
+});
+
+test('nothing goes by it, nothing is found', () => {
+  const lone = { id: 'p', name: 'Lone', position: [0, 0, 0], guessed: true } as const;
+  expect(guesses({ ...shopJob('mm'), points: [lone] })).toEqual([]);
+});
