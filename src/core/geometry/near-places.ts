@@ -3,8 +3,9 @@
  * tube's wall is cut away.
  *
  * Two straights have one, in closed form. Of an arc and another piece they lie at an end of one of them, in closed form, or where
- * both go on: along the arc, taken in stretches of some degrees, the slope of the distance to the line or the ring that the other is part of is
- * followed to where it changes from falling to rising.
+ * both go on: along the arc, taken in stretches of some degrees and shorter ones where the two run nearly along each other, the slope of the distance
+ * to the line or the ring that the other is part of is followed to where it changes from falling to rising. Lows nearer to one another than
+ * the shortest stretch are taken for one, which lies farther by some millionths of a millimetre.
  */
 import { foot, setFoot } from './foot.ts';
 import type { ArcPiece, LinePiece, Piece } from './path.ts';
@@ -59,6 +60,8 @@ const between = (value: number, most: number): number => Math.min(Math.max(value
 
 /** Radians: an arc is looked along in stretches no longer than this. */
 const STRETCH = Math.PI / 36;
+/** Times that such a stretch is halved, where it may hold two lows: an arc then stands off its chord by less than 2e-8 of its radius. */
+const HALVINGS = 8;
 
 /** Beside each other between their ends, or at an end of one of them: each of these alone is smooth, which the nearest of all is not. */
 function nearOfArc(arc: ArcPiece, other: Piece, below: number, visit: (near: NearPlaces) => void): void {
@@ -72,14 +75,23 @@ function nearOfArc(arc: ArcPiece, other: Piece, below: number, visit: (near: Nea
   besideEnds(other, arc, (apart, alongB, alongA) => {
     if (apart < below) visit({ distance: apart, alongA, alongB });
   });
-  const count = Math.max(1, Math.ceil(arc.angle / STRETCH));
-  const length = arc.length / count;
-  let from = slopeAt(arc, other, 0);
-  for (let i = 1; i <= count; i++) {
-    const to = slopeAt(arc, other, i * length);
+  const bent = 1 / arc.radius + (other.kind === 'arc' ? 1 / other.radius : 0);
+  const look = (from: Slope, to: Slope, halvings: number): void => {
+    const length = to.along - from.along;
     // Nowhere between them is it less than half the stretch allows.
-    const least = Math.min(from.distance, to.distance) - length / 2;
-    if (least < below && from.slope < 0 && to.slope >= 0) {
+    if (Math.min(from.distance, to.distance) - length / 2 >= below) return;
+    const rises = from.slope < 0 && to.slope >= 0;
+    const far = Math.max(from.distance, to.distance);
+    // So much the slope changes at most, but close to a ring's axis: it does not come back to its sign.
+    if (!rises && Math.abs(from.slope) + Math.abs(to.slope) > length * (1 + far * bent)) return;
+    // Where the two run nearly along each other the slope may turn round within the stretch, and hide a low or a second one; not where they
+    // run side by side, as bends about one axis do.
+    const isFlat = Math.max(Math.abs(from.slope), Math.abs(to.slope)) <= CLOSE;
+    if (halvings > 0 && !isFlat && Math.abs(to.slope - from.slope) <= 3 * bent * length * length) {
+      const middle = slopeAt(arc, other, (from.along + to.along) / 2);
+      look(from, middle, halvings - 1);
+      look(middle, to, halvings - 1);
+    } else if (rises) {
       const along = risingAt(arc, other, from, to);
       const { distance: apart } = slopeAt(arc, other, along);
       setFoot(other, place);
@@ -87,6 +99,12 @@ function nearOfArc(arc: ArcPiece, other: Piece, below: number, visit: (near: Nea
       if (foot.apart < below && foot.apart <= apart + ROUNDING)
         visit({ distance: foot.apart, alongA: along, alongB: foot.at - other.at });
     }
+  };
+  const count = Math.max(1, Math.ceil(arc.angle / STRETCH));
+  let from = slopeAt(arc, other, 0);
+  for (let i = 1; i <= count; i++) {
+    const to = slopeAt(arc, other, (i / count) * arc.length);
+    look(from, to, HALVINGS);
     from = to;
   }
 }

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { nearestToPath } from '../../../src/core/geometry/nearest-paths.ts';
 import { nearPlaces, type NearPlaces } from '../../../src/core/geometry/near-places.ts';
 import { arcPiece, linePiece, nearestOnPiece, placeOnPiece, type Piece } from '../../../src/core/geometry/path.ts';
-import { addScaled, cross, distance, normalize, type Vec3 } from '../../../src/core/geometry/vector.ts';
+import { add, addScaled, cross, distance, normalize, type Vec3 } from '../../../src/core/geometry/vector.ts';
 import { drawn } from '../../draws.ts';
 import { drawFrom, type Draw } from '../../reference/oracles/seeded.ts';
 
@@ -37,6 +37,27 @@ it.each([1753, 1803, ...Array.from({ length: drawn(60, 3000) }, (_, i) => i + 1)
   );
   const least = Math.min(...found.map((each) => each.distance));
   expect(least).toBeLessThan(Math.min(...stepped) + 1e-9);
+});
+
+it('beside an arc that a straight nearly touches there are two lows within a few degrees: none is nearer than the nearest', () => {
+  const arc = arcPiece([0, 0, 0], [1, 0, 0], [0, 1, 0], 152.4, 1.5, 0);
+  const draw = drawFrom(8);
+  for (let one = 0; one < drawn(200, 3000); one++) {
+    const off = draw.oneOf([0.01, 0.1, 1]);
+    const aside = (): Vec3 => [draw.between(-off, off), draw.between(-off, off), draw.between(-off, off)];
+    const { point, tangent } = placeOnPiece(arc, draw.between(0, arc.length));
+    const [from, to] = [-80, 80].map((along) => add(addScaled(point, tangent, along), aside())) as [Vec3, Vec3];
+    const line = linePiece(from, to, 0);
+    let least = Infinity;
+    nearPlaces(arc, line, Infinity, ({ distance: apart }) => {
+      least = Math.min(least, apart);
+    });
+    const stepped = Array.from(
+      { length: STEPS + 1 },
+      (_, k) => nearestOnPiece(line, placeOnPiece(arc, (k / STEPS) * arc.length).point).distance,
+    );
+    expect(least).toBeLessThan(Math.min(...stepped) + 1e-5);
+  }
 });
 
 it.each([
