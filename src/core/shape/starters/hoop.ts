@@ -5,7 +5,7 @@ import { follows, goingBy } from './car.ts';
 import { pillarOf } from './pillar.ts';
 import { beside, inBend, onFoot, spotted, withBar, withNode, type Part, type Plan, type Upright } from './plan.ts';
 import type { Layout, Skeleton } from './skeleton.ts';
-import { CLEAR } from './spacing.ts';
+import { BELOW, CLEAR } from './spacing.ts';
 
 /** Nodes of the hoop's side, in its plane: corner, shoulder and foot; they go along the car with the corner. */
 export const withPillar =
@@ -53,19 +53,23 @@ function withHoop(job: Job, plan: Plan): Job {
   });
 }
 
-/** The main hoop, and where its stays begin: a little below the front legs, whose middle is the bend's. */
+/**
+ * The main hoop, and where its stays begin: a diameter below the middle of the roof's bend, which is for what runs forward; at one place their copes would
+ * touch round the hoop. The diagonal ends clear below.
+ */
 export const hoopAlone: Layout = (job, plan) => {
   const rear: Upright = { member: 'hoop', low: 'start', corner: 1, foot: heightOf(plan.floorFoot) };
   const hoop = withHoop(job, plan);
   const stayTop = withNode(hoop, 'stay-top', 'Stay at the hoop', inBend('hoop', 2, -plan.thick));
+  const noded = withNode(stayTop, 'diagonal-top', 'Diagonal at the hoop', inBend('hoop', 2, -(1 + BELOW) * plan.thick));
   const skeleton: Skeleton = {
     rear,
     front: null,
     stayTop: 'stay-top',
-    diagonalTop: 'stay-top',
+    diagonalTop: 'diagonal-top',
     roof: null,
   };
-  return { job: stayTop, skeleton };
+  return { job: noded, skeleton };
 };
 
 /** On the hoop's top, past its bend: where a roof bar lands. */

@@ -13,3 +13,6 @@ export const CLEAR = 1.3;
 export const PAST_DASH = 3.1;
 /** Of level door bars on one another. */
 export const PAST_LEVEL = 2;
+
+/** The diagonal's top below the stay's: within 100 mm of it, and clear of it. */
+export const BELOW = 1.7;
