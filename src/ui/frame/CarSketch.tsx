@@ -155,7 +155,7 @@ function View({
             ? `M${to[0]} ${-to[1] - TICK}V${-to[1] + TICK}`
             : `M${to[0] - TICK} ${-to[1]}H${to[0] + TICK}`;
           const middle: At = level
-            ? [from[0] + 0.56 * (to[0] - from[0]), from[1]]
+            ? [from[0] + (figure === 'towerWidth' ? 0.8 : 0.56) * (to[0] - from[0]), from[1]]
             : [from[0], from[1] + 0.5 * (to[1] - from[1])];
           return (
             <g key={figure} className={figure === pointed ? 'start-dimension start-pointed' : 'start-dimension'}>
