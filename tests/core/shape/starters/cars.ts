@@ -72,19 +72,37 @@ export const carFigures: fc.Arbitrary<Figures> = fc
     };
   });
 
+/** mm: outer diameters of hoops and of bars between, and the radius that the hoops are bent on. */
+interface Bench {
+  readonly main: number;
+  readonly light: number;
+  readonly bent: number;
+}
+
+const USUAL: Readonly<Record<Job['lengthUnit'], Bench>> = {
+  mm: { main: 45, light: 38, bent: 150 },
+  in: { main: 44.45, light: 38.1, bent: 152.4 },
+};
+
+/** From the thinnest tube that cages are made of, one size throughout, to the thickest (common practice). */
+export const BENCHES: readonly Bench[] = [
+  USUAL.mm,
+  { main: 38, light: 38, bent: 115 },
+  { main: 50.8, light: 44.45, bent: 152.4 },
+];
+
 /** What a shop has on its bench. */
-export function shopJob(lengthUnit: Job['lengthUnit']): Job {
-  const main = { id: 'main', name: 'main', outerDiameter: lengthUnit === 'in' ? 44.45 : 45, wall: 2.5, material: '' };
-  const light = { id: 'light', name: 'light', outerDiameter: lengthUnit === 'in' ? 38.1 : 38, wall: 2.5, material: '' };
+export function shopJob(lengthUnit: Job['lengthUnit'], { main, light, bent }: Bench = USUAL[lengthUnit]): Job {
+  const tube = (id: string, outerDiameter: number) => ({ id, name: id, outerDiameter, wall: 2.5, material: '' });
   return {
     ...emptyJob(lengthUnit),
-    sections: [main, light],
+    sections: [tube('main', main), tube('light', light)],
     dies: [
       {
         id: 'die',
         name: 'die',
-        outerDiameter: main.outerDiameter,
-        centrelineRadius: lengthUnit === 'in' ? 152.4 : 150,
+        outerDiameter: main,
+        centrelineRadius: bent,
         clampOffset: 0,
         leastStraight: 60,
         leastGrip: 130,
