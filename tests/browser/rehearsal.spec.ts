@@ -2,13 +2,14 @@
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
 import { countDraws, drawn, untilStill } from './drawn.ts';
-import { bay, chooseTube, expect, goTo, IN_THE_BAY, openFile, SIZES, start, stationKey, test } from './journey.ts';
+import { bay, chooseTube, expect, FEW, goTo, IN_THE_BAY, openFile, SIZES, start, stationKey, test } from './journey.ts';
 
 const DEMO = readFileSync(new URL('../../public/demo.cagewright.json', import.meta.url), 'utf8');
 
+const WITH_CABINET = 'With a cabinet';
 /** The demo with one thing more in its shop: a cabinet that the hoop's last bends swing into. */
 function withCabinet(): string {
-  const job = JSON.parse(DEMO);
+  const job = { ...JSON.parse(DEMO), name: WITH_CABINET };
   for (const die of job.dies) {
     die.bender.room.push({
       name: 'Cabinet',
@@ -39,11 +40,10 @@ async function rehearse(page: Page, name = 'Main hoop'): Promise<void> {
   await slider(page).waitFor();
 }
 
-test(
-  "the main hoop's rehearsal is stepped and scrubbed with keys, and Escape brings the frame back",
-  IN_THE_BAY,
-  async ({ page }) => {
-    await start(page);
+test('the rehearsal of the main hoop, with keys and at rest', IN_THE_BAY, async ({ page }) => {
+  await countDraws(page);
+  await start(page);
+  await test.step("the main hoop's rehearsal is stepped and scrubbed with keys, and Escape brings the frame back", async () => {
     await rehearse(page);
     await expect(room(page)).toContainText('Free as it comes');
     await expect(steps(page)).toHaveCount(4);
@@ -76,63 +76,9 @@ test(
     await expect(room(page)).toHaveCount(0);
     await expect(bay(page)).toBeVisible();
     await expect(opener(page), 'one stands where one came from').toBeFocused();
-  },
-);
+  });
 
-test(
-  'a cabinet in the way: the plain order touches it, another is proposed with its reason, the checks say so',
-  IN_THE_BAY,
-  async ({ page }) => {
-    await start(page);
-    await openFile(page, 'cabinet.cagewright.json', withCabinet());
-    await rehearse(page);
-    await expect(room(page)).toContainText(
-      'Take bends 1, 2 and 4 in that order with end A in front, then bend 3 with end B in front',
-    );
-    await expect(room(page)).toContainText('As it comes, bend 3 swings into Cabinet at');
-    await expect(steps(page).last()).toHaveText(
-      /Bend 3.*Turn the tube end for end, end B in front\. Turn the tube .*free/,
-    );
-
-    await page.getByRole('radio', { name: 'Bend after bend' }).check({ force: true });
-    const touching = steps(page).filter({ hasText: 'swings into Cabinet at' });
-    await expect(touching).not.toHaveCount(0);
-    const words = /swings into Cabinet at (\d+)°/.exec((await touching.first().textContent())!)!;
-    await touching.first().click();
-    await forward(page).click();
-    await expect(spoken(page)).toHaveText(`Step 3 of 4, bend 3: ${words[0]}.`);
-    await expect(slider(page)).toHaveAttribute(
-      'aria-valuetext',
-      new RegExp(`^bend 3, ${words[1]}\\.\\d°.*${words[0]}$`),
-    );
-    await expect(room(page).locator('.bay-label-dimension')).toHaveText(`× ${words[0]}`);
-
-    await page.getByRole('button', { name: 'Back to the frame' }).first().click();
-    await goTo(page, 'Checks');
-    await expect(
-      page.getByText(/Main hoop: bent one after the other with end A in front, bend 3 .*Cabinet/),
-    ).toBeVisible();
-  },
-);
-
-test('without a bender the Shop leads to where one is set up', async ({ page }) => {
-  const job = JSON.parse(DEMO);
-  for (const die of job.dies) delete die.bender;
-  await start(page);
-  await openFile(page, 'bare.cagewright.json', JSON.stringify(job));
-  await toTube(page, 'Main hoop');
-  await expect(page.getByText('No bender is set up for 1 3/4 on 6 in CLR.')).toBeVisible();
-  await expect(opener(page)).toHaveCount(0);
-  await page.getByRole('button', { name: /^Set it up in Frame/ }).click();
-  await expect(stationKey(page, 'Frame')).toHaveAttribute('aria-current', 'step');
-});
-
-test(
-  'paused it draws nothing; a key, a turned view and another step are drawn; another tube or station ends it',
-  IN_THE_BAY,
-  async ({ page }) => {
-    await countDraws(page);
-    await start(page);
+  await test.step('paused it draws nothing; a key, a turned view and another step are drawn; another tube or station ends it', async () => {
     await rehearse(page);
     let before = await untilStill(page);
     await page.waitForTimeout(1_000);
@@ -157,8 +103,24 @@ test(
     await expect(stationKey(page, 'Frame')).toHaveAttribute('aria-current', 'step');
     await expect(room(page)).toHaveCount(0);
     await expect(bay(page)).toBeVisible();
-  },
-);
+  });
+});
+
+test.describe('in a job of few tubes', () => {
+  test.use(FEW);
+
+  test('without a bender the Shop leads to where one is set up', async ({ page }) => {
+    const job = JSON.parse(DEMO);
+    for (const die of job.dies) delete die.bender;
+    await start(page);
+    await openFile(page, 'bare.cagewright.json', JSON.stringify(job));
+    await toTube(page, 'Main hoop');
+    await expect(page.getByText('No bender is set up for 1 3/4 on 6 in CLR.')).toBeVisible();
+    await expect(opener(page)).toHaveCount(0);
+    await page.getByRole('button', { name: /^Set it up in Frame/ }).click();
+    await expect(stationKey(page, 'Frame')).toHaveAttribute('aria-current', 'step');
+  });
+});
 
 test.describe('for those who did not ask for less motion', () => {
   test.use({ contextOptions: { reducedMotion: 'no-preference' } });
@@ -189,11 +151,9 @@ test.describe('for those who did not ask for less motion', () => {
   });
 });
 
-test(
-  'at each size: nothing runs off sideways, thumbs find the keys, and nothing moves as it is stepped',
-  IN_THE_BAY,
-  async ({ page }) => {
-    await start(page);
+test('the rehearsal at each size, and with a cabinet in the way', IN_THE_BAY, async ({ page }) => {
+  await start(page);
+  await test.step('at each size: nothing runs off sideways, thumbs find the keys, and nothing moves as it is stepped', async () => {
     await rehearse(page);
     const machine = page.getByRole('application', { name: /^Bender with the tube/ });
     for (const size of SIZES) {
@@ -217,5 +177,40 @@ test(
         expect(await machine.boundingBox()).toEqual(first);
       }
     }
-  },
-);
+  });
+
+  await page.keyboard.press('Escape');
+  await expect(room(page)).toHaveCount(0);
+  await page.setViewportSize(SIZES[0]!);
+  await test.step('a cabinet in the way: the plain order touches it, another is proposed with its reason, the checks say so', async () => {
+    await openFile(page, 'cabinet.cagewright.json', withCabinet());
+    await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue(WITH_CABINET);
+    await rehearse(page);
+    await expect(room(page)).toContainText(
+      'Take bends 1, 2 and 4 in that order with end A in front, then bend 3 with end B in front',
+    );
+    await expect(room(page)).toContainText('As it comes, bend 3 swings into Cabinet at');
+    await expect(steps(page).last()).toHaveText(
+      /Bend 3.*Turn the tube end for end, end B in front\. Turn the tube .*free/,
+    );
+
+    await page.getByRole('radio', { name: 'Bend after bend' }).check({ force: true });
+    const touching = steps(page).filter({ hasText: 'swings into Cabinet at' });
+    await expect(touching).not.toHaveCount(0);
+    const words = /swings into Cabinet at (\d+)°/.exec((await touching.first().textContent())!)!;
+    await touching.first().click();
+    await forward(page).click();
+    await expect(spoken(page)).toHaveText(`Step 3 of 4, bend 3: ${words[0]}.`);
+    await expect(slider(page)).toHaveAttribute(
+      'aria-valuetext',
+      new RegExp(`^bend 3, ${words[1]}\\.\\d°.*${words[0]}$`),
+    );
+    await expect(room(page).locator('.bay-label-dimension')).toHaveText(`× ${words[0]}`);
+
+    await page.getByRole('button', { name: 'Back to the frame' }).first().click();
+    await goTo(page, 'Checks');
+    await expect(
+      page.getByText(/Main hoop: bent one after the other with end A in front, bend 3 .*Cabinet/),
+    ).toBeVisible();
+  });
+});
