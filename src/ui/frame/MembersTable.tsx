@@ -12,7 +12,7 @@ import { EditTable } from '../table/EditTable.tsx';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks } from '../table/marks.ts';
 import { sectionChoices } from './section-choices.ts';
-import { NewMember, Numbers, SeveralMembers, StartChoice } from './later.ts';
+import { BuildOrder, NewMember, Numbers, SeveralMembers, StartChoice } from './later.ts';
 
 const NUMBER: Column<Member> = { header: 'No.', numeric: true, show: ({ id }) => <TubeNumber id={id} /> };
 
@@ -91,6 +91,13 @@ export function MembersTable(): ReactNode {
           <NewMember />
         </Suspense>
       </Section>
+      {job.members.length > 0 && (
+        <Section title="Build order">
+          <Suspense>
+            <BuildOrder />
+          </Suspense>
+        </Section>
+      )}
       {job.members.length > 0 && (
         <Section title="Numbers">
           <Suspense>

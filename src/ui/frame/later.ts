@@ -11,6 +11,7 @@ const severalMembers = () => import('./SeveralMembers.tsx');
 const severalNodes = () => import('./SeveralNodes.tsx');
 const newMember = () => import('./NewMember.tsx');
 const numbers = () => import('./Numbers.tsx');
+const buildOrder = () => import('./BuildOrder.tsx');
 const askDelete = () => import('./AskDelete.tsx');
 const bendsEditor = () => import('./BendsEditor.tsx');
 const startChoice = () => import('./StartChoice.tsx');
@@ -24,6 +25,7 @@ export const SeveralMembers = lazy(severalMembers);
 export const SeveralNodes = lazy(severalNodes);
 export const NewMember = lazy(newMember);
 export const Numbers = lazy(numbers);
+export const BuildOrder = lazy(buildOrder);
 export const AskDelete = lazy(askDelete);
 export const BendsEditor = lazy(async () => ({ default: (await bendsEditor()).BendsEditor }));
 export const StartChoice = lazy(startChoice);
@@ -41,6 +43,7 @@ export const frameParts = (): Promise<unknown> =>
       severalNodes,
       newMember,
       numbers,
+      buildOrder,
       askDelete,
       bendsEditor,
       materialTables,
