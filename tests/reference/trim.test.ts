@@ -5,7 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { outsideOf } from '../../src/core/gaps/outside.ts';
 import { gapToStretch, stretchBetween } from '../../src/core/gaps/stretch-gap.ts';
-import { drawn } from '../draws.ts';
+import { drawn, LONG } from '../draws.ts';
 import { copedSolid, isSound, pairOfTubes } from './gap-pairs.ts';
 import { frameOf } from './jobs.ts';
 import { placeAlong } from './oracles/centreline.ts';
@@ -61,8 +61,11 @@ describe('a measured place', () => {
   });
 });
 
+/** Its deepest place is where it ends: the search for it once went on past that. */
+const ENDS_INSIDE = LONG ? [] : [1397];
+
 describe('a stretch', () => {
-  it.each(seeds(1001, 8, 400))('%i, against samples', (seed) => {
+  it.each([...seeds(1001, 8, 400), ...ENDS_INSIDE])('%i, against samples', (seed) => {
     const one = tubeOf(seed);
     if (one === null) return;
     const draw = drawFrom(seed + 2 ** 18);

@@ -32,7 +32,7 @@ export interface Face {
   readonly scale: readonly [number, number];
   /** Sets `spot` to the cell's middle. */
   readonly look: (cell: Cell) => void;
-  /** Whether the face is there. */
+  /** Whether the face is there; beyond its own edges it is not. */
   readonly stands: (cell: Cell) => boolean;
   /** Whether nothing of the cell is there. */
   readonly isGone: (cell: Cell) => boolean;
@@ -80,7 +80,7 @@ export function wallFace(piece: Piece, radius: number, [from, to]: Span, { stand
       for (let axis = 0; axis < 3; axis++) spot[axis]! += radius * outward[axis]!;
       setAround();
     },
-    stands: ({ u }) => stands(piece.at + u, outward),
+    stands: ({ u }) => u >= from && u <= to && stands(piece.at + u, outward),
     isGone: ({ u, du, dv }) => !stands(piece.at + u, outward) && isGone(piece.at + u, outward, du, dv),
     loss: ({ du, dv }) => {
       const along = du * stretch;
@@ -136,7 +136,7 @@ export function axisLine(piece: Piece, [from, to]: Span): Face {
     cells: [{ u: (from + to) / 2, v: 0, du: (to - from) / 2, dv: 0 }],
     scale: [1, 1],
     look: ({ u }) => setAlong(piece, u),
-    stands: () => true,
+    stands: ({ u }) => u >= from && u <= to,
     isGone: () => false,
     loss: ({ du }) => Math.min(du, slopeAlong(alongU) * du + ((curve + depth.bend) * du * du) / 2),
   };
@@ -155,7 +155,7 @@ export function flatFace(
     look: ({ u, v }) => {
       for (let axis = 0; axis < 3; axis++) spot[axis] = middle[axis]! + u * sides[0][axis]! + v * sides[1][axis]!;
     },
-    stands: () => off(spot) <= 0,
+    stands: ({ u, v }) => Math.abs(u) <= half[0] && Math.abs(v) <= half[1] && off(spot) <= 0,
     isGone: ({ du, dv }) => off(spot) > Math.hypot(du, dv),
     loss: ({ du, dv }) => {
       const reach = Math.hypot(du, dv);
