@@ -166,6 +166,12 @@ function Measured(props: { asked: Asked; points: Job['points']; change: Change }
           />
         ))}
       </div>
+      {asked.points['floor-b'] === undefined && Object.keys(asked.points).length > 0 && (
+        <p className="small">
+          The floor at the hoop is not measured: it is taken at the datum, height 0, and heights over the floor count
+          from there.
+        </p>
+      )}
     </fieldset>
   );
 }

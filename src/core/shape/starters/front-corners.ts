@@ -11,8 +11,9 @@ import { pillarOf } from './pillar.ts';
 import { spotted, type Plan } from './plan.ts';
 import { movesToWhole, type Moves } from './whole-angles.ts';
 
-/** At the windscreen's upper corner: below the roof and inside the pillar by the gap, mm. */
-export const screenCorner = (plan: Plan): Vec3 => add(spotted(plan, 'screen-top').at, [0, -plan.off, -plan.off]);
+/** At the windscreen's upper corner: inward of it and below it, by a little more than the gap as the two add up, mm. */
+export const screenCorner = (plan: Plan): Vec3 =>
+  add(spotted(plan, 'screen-top').at, [0, -0.85 * plan.off, -0.65 * plan.off]);
 const cowlCorner = (plan: Plan): Vec3 => add(spotted(plan, 'screen-foot').at, [-plan.off, -plan.off, -plan.off / 2]);
 
 export interface Front {

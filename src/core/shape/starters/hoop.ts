@@ -1,11 +1,13 @@
 /** The main hoop: one piece, upright, four bends in one plane; and the roll bar, which has no more than that to carry. */
 import { heightOf } from '../../job/kinds/foot.ts';
+import { findRecord } from '../../edit/records.ts';
+import { toRadians } from '../../geometry/angle.ts';
 import type { Job } from '../../job/types.ts';
 import { follows, goingBy } from './car.ts';
 import { pillarOf } from './pillar.ts';
 import { beside, inBend, onFoot, spotted, withBar, withNode, type Part, type Plan, type Upright } from './plan.ts';
 import type { Layout, Skeleton } from './skeleton.ts';
-import { BELOW, CLEAR } from './spacing.ts';
+import { BELOW, CLEAR, PAST_BEND, STAY_REACH } from './spacing.ts';
 
 /** Nodes of the hoop's side, in its plane: corner, shoulder and foot; they go along the car with the corner. */
 export const withPillar =
@@ -61,7 +63,7 @@ export const hoopAlone: Layout = (job, plan) => {
   const rear: Upright = { member: 'hoop', low: 'start', corner: 1, foot: heightOf(plan.floorFoot) };
   const hoop = withHoop(job, plan);
   const stayTop = withNode(hoop, 'stay-top', 'Stay at the hoop', inBend('hoop', 2, -plan.thick));
-  const noded = withNode(stayTop, 'diagonal-top', 'Diagonal at the hoop', inBend('hoop', 2, -(1 + BELOW) * plan.thick));
+  const noded = withNode(stayTop, 'diagonal-top', 'Diagonal at the hoop', belowStay(job, plan));
   const skeleton: Skeleton = {
     rear,
     front: null,
@@ -71,6 +73,15 @@ export const hoopAlone: Layout = (job, plan) => {
   };
   return { job: noded, skeleton };
 };
+
+/** Below the bend, a diameter clear of it, where that is still within reach of the stay; else in the bend, clear of the stay. */
+function belowStay(job: Job, plan: Plan): ReturnType<typeof beside> {
+  const { thick } = plan;
+  const halfBend =
+    (findRecord(job, 'dies', plan.asked.die)!.centrelineRadius * toRadians(pillarOf(plan).cornerBend)) / 2;
+  const clear = PAST_BEND * thick;
+  return halfBend + clear - thick <= STAY_REACH ? beside('hoop', 2, -clear) : inBend('hoop', 2, -(1 + BELOW) * thick);
+}
 
 /** On the hoop's top, past its bend: where a roof bar lands. */
 export const withRoofRear: Part = (job, plan) =>

@@ -14,5 +14,7 @@ export const PAST_DASH = 3.1;
 /** Of level door bars on one another. */
 export const PAST_LEVEL = 2;
 
-/** The diagonal's top below the stay's: within 100 mm of it, and clear of it. */
+/** The diagonal's top below the stay's, where both are in the bend; or clear of the bend by a little more than a diameter, where the stay is within mm. */
 export const BELOW = 1.7;
+export const PAST_BEND = 1.02;
+export const STAY_REACH = 105;
