@@ -23,7 +23,7 @@ const LEAST_LEAN: Degrees = 10;
 /** Most that a leg leans in: a hoop that spreads further from foot to belt line leaves its feet far under the car (common practice). */
 const MOST_LEG_LEAN: Degrees = 5;
 /** Degrees: what arithmetic leaves over of a whole one. */
-const ROUNDED: Degrees = 1e-9;
+const ROUNDED = 1e-9;
 
 export function pillarOf(plan: Plan): Pillar {
   const [floor, belt, roof] = [spotted(plan, 'floor-b').at, spotted(plan, 'belt-b').at, spotted(plan, 'roof-b').at];
