@@ -92,18 +92,18 @@ export function MembersTable(): ReactNode {
         </Suspense>
       </Section>
       {job.members.length > 0 && (
-        <Section title="Build order">
-          <Suspense>
-            <BuildOrder />
-          </Suspense>
-        </Section>
-      )}
-      {job.members.length > 0 && (
-        <Section title="Numbers">
-          <Suspense>
-            <Numbers />
-          </Suspense>
-        </Section>
+        <>
+          <Section title="Build order" onlyOpen>
+            <Suspense>
+              <BuildOrder />
+            </Suspense>
+          </Section>
+          <Section title="Numbers">
+            <Suspense>
+              <Numbers />
+            </Suspense>
+          </Section>
+        </>
       )}
     </>
   );

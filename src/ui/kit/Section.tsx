@@ -7,16 +7,19 @@ export function Section(props: {
   count?: number;
   /** How it stands at first; after that it is the person's own. */
   open?: boolean;
+  /** What is in it is made only while it is open: much of it would slow every edit down. */
+  onlyOpen?: boolean;
   children: ReactNode;
 }): ReactNode {
   const [openAtFirst] = useState(props.open);
+  const [isOpen, setOpen] = useState(props.open ?? false);
   return (
-    <details className="section" open={openAtFirst}>
+    <details className="section" open={openAtFirst} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         <h3 className="section-title">{props.title}</h3>
         {props.count !== undefined && <span className="section-count">{props.count}</span>}
       </summary>
-      <div className="section-body">{props.children}</div>
+      <div className="section-body">{(isOpen || !props.onlyOpen) && props.children}</div>
     </details>
   );
 }

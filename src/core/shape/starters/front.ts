@@ -5,7 +5,7 @@
 import { add, mirrored, type Vec3 } from '../../geometry/vector.ts';
 import { AUTO } from '../../job/kinds/end.ts';
 import type { KeptAngle } from '../../job/kinds/member.ts';
-import { primed } from '../../job/reference.ts';
+import { primed, type NodeRef } from '../../job/reference.ts';
 import type { Job } from '../../job/types.ts';
 import { heightOf } from '../../job/kinds/foot.ts';
 import { goingBy } from './car.ts';
@@ -50,6 +50,19 @@ const withHeader = (job: Job, plan: Plan, end: string): Job =>
     section: plan.asked.main,
   });
 
+const withLegs = (job: Job, plan: Plan, path: readonly NodeRef[], angles: readonly KeptAngle[]): Job =>
+  withBar(job, {
+    id: 'leg',
+    name: 'Front leg',
+    role: 'front-leg',
+    path,
+    section: plan.asked.main,
+    die: plan.asked.die,
+    mirror: true,
+    ends: [AUTO, onFoot(plan, plan.floorFoot)],
+    ...kept(angles),
+  });
+
 /** A main hoop and two front legs along roof rail and pillar, joined by a header. */
 export const hoopAndLegs: Layout = (job, plan) => {
   const { job: hoop, skeleton } = hoopAlone(job, plan);
@@ -69,17 +82,7 @@ export const hoopAndLegs: Layout = (job, plan) => {
     isUpright: true,
   });
   const noded = withFrontNodes(topped, plan, 'leg', 'Front leg', leg);
-  const legs = withBar(noded, {
-    id: 'leg',
-    name: 'Front leg',
-    role: 'front-leg',
-    path: ['leg-top', 'leg-screen', 'leg-cowl', 'leg-foot'],
-    section: plan.asked.main,
-    die: plan.asked.die,
-    mirror: true,
-    ends: [AUTO, onFoot(plan, plan.floorFoot)],
-    ...kept(leg.kept),
-  });
+  const legs = withLegs(noded, plan, ['leg-top', 'leg-screen', 'leg-cowl', 'leg-foot'], leg.kept);
   const ended = withNode(legs, 'header-end', 'Header at the front leg', beside('leg', 1, -CLEAR * plan.thick));
   return {
     job: withRoofRear(withHeader(ended, plan, 'header-end'), plan),
@@ -180,17 +183,7 @@ export const roofRing: Layout = (job, plan) => {
     isUpright: true,
   });
   const noded = withFrontNodes(topped, plan, 'leg', 'Front leg', { ...leg, screen: null });
-  const legs = withBar(noded, {
-    id: 'leg',
-    name: 'Front leg',
-    role: 'front-leg',
-    path: ['leg-top', 'leg-cowl', 'leg-foot'],
-    section: plan.asked.main,
-    die: plan.asked.die,
-    mirror: true,
-    ends: [AUTO, onFoot(plan, plan.floorFoot)],
-    ...kept(leg.kept),
-  });
+  const legs = withLegs(noded, plan, ['leg-top', 'leg-cowl', 'leg-foot'], leg.kept);
   return {
     job: withNode(
       withRoofRear(legs, plan),
