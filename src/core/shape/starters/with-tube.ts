@@ -1,5 +1,7 @@
 /** The tube that a cage begins with: the job's, which are the shop's in a new job, or the commonest where it has none that a die fits. */
 import { addDie } from '../../edit/dies.ts';
+import { nextId } from '../../edit/ids.ts';
+import { appendRecord } from '../../edit/records.ts';
 import { addSection } from '../../edit/sections.ts';
 import { dieSize, sectionSize } from '../../job/sizes.ts';
 import type { Job } from '../../job/types.ts';
@@ -13,17 +15,7 @@ export function withTube(job: Job): { readonly job: Job; readonly tube: Tube } {
   const bare: Job = { ...job, sections: [], dies: [] };
   const [section] = addSection(bare, (size) => sectionSize(size, unit)).sections;
   const [die] = addDie(bare, (size) => dieSize(size, unit)).dies;
-  const grown: Job = {
-    ...job,
-    sections: [...job.sections, { ...section!, id: free(job.sections, 'main') }],
-    dies: [...job.dies, { ...die!, id: free(job.dies, 'die') }],
-  };
+  const withSection = appendRecord(job, 'sections', { ...section!, id: nextId(job, 'sections') });
+  const grown = appendRecord(withSection, 'dies', { ...die!, id: nextId(job, 'dies') });
   return { job: grown, tube: firstTube(grown)! };
-}
-
-function free(records: readonly { readonly id: string }[], wanted: string): string {
-  const taken = new Set(records.map(({ id }) => id));
-  let [id, number] = [wanted, 1];
-  while (taken.has(id)) id = `${wanted}-${(number += 1)}`;
-  return id;
 }
