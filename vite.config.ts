@@ -3,6 +3,7 @@ import react from '@vitejs/plugin-react';
 import type { Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+import { leanThree } from './src/scripts/lean-three.mjs';
 import { policy } from './src/scripts/policy.mjs';
 
 /** Writes the Content-Security-Policy into the built page, ahead of everything it governs. */
@@ -34,6 +35,7 @@ export default defineConfig({
   publicDir: '../public',
   plugins: [
     react(),
+    leanThree,
     statePolicy,
     shipLicences,
     // Keeps the build for offline use, the kernel's 23 MB only once somebody has asked for solids. A new build takes over at
