@@ -127,7 +127,7 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   'replicad-opencascadejs': ['exports', 'workers', 'fab.ts'],
   idb: ['store/storage'],
   zustand: ['store'],
-  three: ['view'],
+  three: ['view', 'scripts'],
   '@react-three/fiber': ['view'],
   '@react-three/drei': ['view'],
   react: ['view', 'ui', 'app'],
