@@ -6,7 +6,19 @@ import { textWriter } from './text.ts';
 import type { Job } from './types.ts';
 
 /** The keys of the job itself. */
-const HEAD = ['format', 'version', 'name', 'lengthUnit', 'marking', 'torchGap', 'numbers', 'lastNumber', ...LISTS];
+const HEAD = [
+  'format',
+  'version',
+  'name',
+  'lengthUnit',
+  'marking',
+  'torchGap',
+  'torchRoom',
+  'roofReach',
+  'numbers',
+  'lastNumber',
+  ...LISTS,
+];
 const OF_RECORDS = [...LISTS.flatMap((list) => kindOf(list).keys), ...markingPart.keys].map((line) => line.split(' '));
 /** Every key that the schema knows. */
 export const KEY_ORDER = joinedOrder([HEAD, ...OF_RECORDS]);

@@ -34,6 +34,10 @@ export interface Job {
   readonly lastNumber?: number;
   /** mm that a torch wants between two tubes that are not joined. Absent: FIRST_TORCH_GAP. */
   readonly torchGap?: number;
+  /** mm that a torch wants above a joint under the roof. Absent: FIRST_TORCH_ROOM. */
+  readonly torchRoom?: number;
+  /** mm aside of a joint, seen from above, within which what was measured is over it. Absent: FIRST_ROOF_REACH. */
+  readonly roofReach?: number;
   readonly points: readonly Point[];
   readonly bodyLines: readonly BodyLine[];
   readonly sections: readonly Section[];

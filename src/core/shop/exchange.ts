@@ -20,11 +20,12 @@ import type { Shop } from './types.ts';
 
 /** A job with nothing drawn in it: the shop's sections, its dies on its bender, its log, its way of marking and the room its torch wants. */
 export function jobFrom(shop: Shop, lengthUnit: LengthUnit): Job {
-  const { sections, dies, pulls, marking, torchGap } = shop;
+  const { sections, dies, pulls, marking, torchGap, torchRoom } = shop;
   return {
     ...emptyJob(lengthUnit),
     ...(marking && { marking }),
     ...(torchGap !== undefined && { torchGap }),
+    ...(torchRoom !== undefined && { torchRoom }),
     sections,
     dies: dies.map((die) => onBender(die, shop.bender)),
     pulls,

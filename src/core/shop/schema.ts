@@ -5,6 +5,7 @@
 import * as v from 'valibot';
 import { benderPart } from '../job/kinds/bender.ts';
 import { markingPart } from '../job/kinds/marking.ts';
+import { torchRoom } from '../job/kinds/fitting.ts';
 import { torchGap } from '../job/kinds/torch-gap.ts';
 import { scatterPart } from './kinds/scatter.ts';
 import { SHOP_LISTS, shopKindOf } from './kinds.ts';
@@ -15,6 +16,7 @@ export const shopSchema = v.looseObject({
   bender: v.exactOptional(benderPart.shape),
   marking: v.exactOptional(markingPart.shape),
   torchGap: v.exactOptional(torchGap),
+  torchRoom: v.exactOptional(torchRoom),
   scatter: v.exactOptional(scatterPart.shape),
   ...Object.fromEntries(SHOP_LISTS.map((list) => [list, v.optional(v.array(shopKindOf(list).shape), [])])),
 });

@@ -22,6 +22,8 @@ export interface Shop {
   readonly marking?: Marking;
   /** What a new job's torchGap is. Absent: FIRST_TORCH_GAP. */
   readonly torchGap?: number;
+  /** The same of its torchRoom. Absent: FIRST_TORCH_ROOM. */
+  readonly torchRoom?: number;
   /** Absent: FIRST_SCATTER. */
   readonly scatter?: Scatter;
   readonly sections: readonly Section[];

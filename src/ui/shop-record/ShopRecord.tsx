@@ -3,6 +3,7 @@ import { useState, type ReactNode } from 'react';
 import { sameData } from '../../core/job/equal.ts';
 import type { Fault } from '../../core/job/fault.ts';
 import { FIRST_MARKING } from '../../core/job/kinds/marking.ts';
+import { FIRST_TORCH_ROOM } from '../../core/job/kinds/fitting.ts';
 import { FIRST_TORCH_GAP } from '../../core/job/kinds/torch-gap.ts';
 import { allThatDiffers } from '../../core/shop/differences.ts';
 import { given } from '../../core/shop/exchange.ts';
@@ -88,6 +89,7 @@ export default function ShopRecord(props: {
         <HabitRows />
         <div className="fields">
           <TorchGap />
+          <TorchRoom />
         </div>
       </Section>
     </div>
@@ -146,6 +148,17 @@ function TorchGap(): ReactNode {
       label="Torch gap of a new job"
       value={torchGap}
       commit={(value) => shopRecord.getState().change((shop) => ({ ...shop, torchGap: value }))}
+    />
+  );
+}
+
+function TorchRoom(): ReactNode {
+  const torchRoom = useShop((state) => state.shop.torchRoom ?? FIRST_TORCH_ROOM);
+  return (
+    <LengthField
+      label="Torch room above a joint"
+      value={torchRoom}
+      commit={(value) => shopRecord.getState().change((shop) => ({ ...shop, torchRoom: value }))}
     />
   );
 }

@@ -12,6 +12,9 @@ export const number = (least: number, greatest: number, below: string, beyond: s
 const numberMessage = (outside: string) => (issue: { input: number }) =>
   Number.isFinite(issue.input) ? outside : NOT_FINITE;
 
+/** mm from 0 on. */
+export const upTo = (greatest: number) => number(0, greatest, 'below zero', `beyond ${greatest} mm`);
+
 export const coordinate = number(-FARTHEST, FARTHEST, 'beyond 100 m', 'beyond 100 m');
 export const length = number(0, FARTHEST, 'below zero', 'beyond 100 m');
 export const size = number(LEAST_SIZE, FARTHEST, `below ${LEAST_SIZE} mm`, 'beyond 100 m');

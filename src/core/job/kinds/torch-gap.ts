@@ -1,5 +1,5 @@
 /** How much room a torch wants between two tubes that are not joined. */
-import { number } from './fields.ts';
+import { upTo } from './fields.ts';
 
 /** mm. Before anybody has said: a cup of 20 and a little (common practice). */
 export const FIRST_TORCH_GAP = 25;
@@ -8,4 +8,4 @@ export const FIRST_TORCH_GAP = 25;
 export const GREATEST_TORCH_GAP = 200;
 
 /** 0 where nobody asks for any. */
-export const torchGap = number(0, GREATEST_TORCH_GAP, 'below zero', `beyond ${GREATEST_TORCH_GAP} mm`);
+export const torchGap = upTo(GREATEST_TORCH_GAP);

@@ -1,0 +1,143 @@
+/**
+ * The fitting of the cage in the car: the air above each joint under the roof, how far the cage is lowered to weld them all, whether the
+ * boxes of its feet give that, and what is in the way. Worked out while it is looked at.
+ */
+import type { ReactNode } from 'react';
+import { setRoofReach, setTorchRoom } from '../../core/edit/fitting.ts';
+import { lowering, type JointAir } from '../../core/fitting/lowering.ts';
+import { FIRST_ROOF_REACH, FIRST_TORCH_ROOM } from '../../core/job/kinds/fitting.ts';
+import { formatLength } from '../../core/units/length.ts';
+import { stepAbove, stepBelow } from '../../core/units/step.ts';
+import {
+  boxesInWords,
+  inTheWayInWords,
+  jointName,
+  lowerInWords,
+  stoppedInWords,
+  type ShownLengths,
+} from '../../core/words/fitting.ts';
+import { trimName } from '../../core/words/trim.ts';
+import { editor, useDocument } from '../../store/page.ts';
+import { LengthField } from '../fields/Fields.tsx';
+import { jobEdit } from '../fields/jobEdit.ts';
+import { GapLength, Length, ShortfallLength } from '../fields/Readings.tsx';
+import './fitting.css';
+
+/** Keeps a length on one line. */
+const NO_BREAK = '\u00a0';
+
+export default function Fitting(): ReactNode {
+  const derived = useDocument((state) => state.derived);
+  const { torchRoom = FIRST_TORCH_ROOM, roofReach = FIRST_ROOF_REACH, lengthUnit: unit } = derived.job;
+  const found = lowering(derived);
+  const text = (mm: number): string => `${formatLength(mm, unit).text} ${unit}`.replaceAll(' ', NO_BREAK);
+  const show: ShownLengths = {
+    atLeast: (mm) => text(stepAbove(mm, unit)),
+    atMost: (mm) => text(stepBelow(mm, unit)),
+  };
+  const [figure, decides] = lowerInWords(found, derived, show);
+  const boxes = boxesInWords(found, show);
+  const stopped = stoppedInWords(found, derived, show);
+  const unknown = found.joints.some(({ roof }) => roof === null);
+  return (
+    <>
+      <div className="fields">
+        <LengthField
+          label="Room the torch wants above a joint"
+          value={torchRoom}
+          {...jobEdit<number>('Room above a joint', setTorchRoom)}
+        />
+        <LengthField
+          label="Roof is looked for aside, as far as"
+          value={roofReach}
+          {...jobEdit<number>('How far aside counts', setRoofReach)}
+        />
+      </div>
+      <p>
+        <strong>{figure}</strong> {decides} {boxes}
+      </p>
+      {stopped.length > 0 && (
+        <>
+          <p className="small">
+            These ends do not go down so far. Leave their tubes loose until the cage is lifted, or make a hole under
+            each, so deep:
+          </p>
+          <PlainList items={stopped} />
+        </>
+      )}
+      {found.inTheWay.length > 0 && (
+        <>
+          <p className="small">
+            Standing so low, the cage runs into the car. Take out what can be taken out, or leave these tubes for later:
+          </p>
+          <PlainList items={found.inTheWay.map((each) => inTheWayInWords(each, derived, show))} />
+        </>
+      )}
+      {found.joints.length > 0 && (
+        <table className="table table-plain fitting-air">
+          <caption className="spoken-only">Air above the joints under the roof, the least first</caption>
+          <thead>
+            <tr>
+              <th scope="col">Joint</th>
+              <th scope="col" className="number">
+                Air above
+              </th>
+              <th scope="col" className="number">
+                Short by
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {found.joints.map((each) => (
+              <Row key={each.joint.at.join(' ')} {...each} />
+            ))}
+          </tbody>
+        </table>
+      )}
+      {unknown && (
+        <p className="small">
+          “Not measured”: no measured point and no body line lies over the joint. Measure the roof straight over it, as
+          a point, or draw a body line across the roof over several joints.
+        </p>
+      )}
+    </>
+  );
+}
+
+function Row({ joint, roof, short }: JointAir): ReactNode {
+  const derived = useDocument((state) => state.derived);
+  const { at, tube } = joint;
+  return (
+    <tr>
+      <th scope="row">
+        <button type="button" className="link" onClick={() => editor.getState().goTo(at, { kind: 'tube', id: tube })}>
+          {jointName(derived, joint)}
+        </button>
+        <span className="fitting-to small">
+          {roof === null ? (
+            <>
+              measure at <Length mm={Math.abs(at[0])} withUnit /> {at[0] < 0 ? 'back' : 'forward'},{' '}
+              <Length mm={Math.abs(at[1])} withUnit /> {at[1] < 0 ? 'to the right' : 'to the left'}
+            </>
+          ) : (
+            <>
+              to {trimName(derived.job, roof.trim)}, <Length mm={roof.aside} withUnit /> aside
+            </>
+          )}
+        </span>
+      </th>
+      <td className="number">{roof === null ? 'not measured' : <GapLength mm={roof.air} />}</td>
+      <td className="number">
+        {short === null ? '' : short === 0 ? <span className="spoken-only">none</span> : <ShortfallLength mm={short} />}
+      </td>
+    </tr>
+  );
+}
+
+const PlainList = ({ items }: { items: readonly string[] }): ReactNode => (
+  <ul className="fitting-list">
+    {items.map((item) => (
+      <li key={item}>{item}</li>
+    ))}
+  </ul>
+);
