@@ -12,7 +12,7 @@ import { tubeOfRun, useOpenRun } from '../ui/bending/open-run.ts';
 import { useNarrow } from '../ui/kit/useNarrow.ts';
 import { Band } from './Band.tsx';
 import { Boundary } from './Boundary.tsx';
-import { answerKey, enterPending } from './commands.ts';
+import { answerKey } from './commands.ts';
 import type { DialogName } from './commands.ts';
 import { DropZone } from './DropZone.tsx';
 import { Hints } from './Hints.tsx';
@@ -57,12 +57,7 @@ export function App(): ReactNode {
   useEffect(() => {
     const answer = (event: KeyboardEvent): void => answerKey(event, showDialog);
     window.addEventListener('keydown', answer);
-    // Before the work is written.
-    window.addEventListener('pagehide', enterPending, { capture: true });
-    return () => {
-      window.removeEventListener('keydown', answer);
-      window.removeEventListener('pagehide', enterPending, { capture: true });
-    };
+    return () => window.removeEventListener('keydown', answer);
   }, []);
 
   useEffect(() => (ready ? whenIdle(fetchLater) : undefined), [ready]);

@@ -8,10 +8,11 @@ import { createRoot } from 'react-dom/client';
 import { startPage } from '../store/page.ts';
 import { App } from './App.tsx';
 import { Boundary } from './Boundary.tsx';
+import { enterPending } from './commands.ts';
 import { showKeptLight } from './light.ts';
 
 showKeptLight();
-startPage();
+startPage(enterPending);
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
     <Boundary part="The program">

@@ -5,6 +5,7 @@ import { recall, remember } from './tabs/memory.ts';
 import { MOST_DOCUMENTS } from './keeping/autosave.ts';
 import { createChunking } from './storage/chunks.ts';
 import { createConnection } from './storage/connection.ts';
+import { createLastWords, type LastWords } from './storage/last-words.ts';
 import { openIndexedDb } from './storage/indexedDb.ts';
 import { openSecondCopy } from './storage/openSecondCopy.ts';
 import { createPacking } from './storage/packed.ts';
@@ -22,10 +23,12 @@ export function browserSurroundings(): { readonly work: Surroundings; readonly s
   const page = randomName();
   const chunking = createChunking(page);
   const second = openSecondCopy(chunking);
-  const persistence = twoCopies(openIndexedDb(connection, createPacking(chunking)), second, MOST_DOCUMENTS);
+  const lastWords = (kind: string): LastWords => createLastWords(`cagewright.${kind} `, () => window.localStorage);
+  const first = openIndexedDb(connection, createPacking(chunking), lastWords('jotted'));
+  const persistence = twoCopies(first, second, MOST_DOCUMENTS);
   return {
     work: workSurroundings(persistence),
-    shop: browserShop(shopPersistence(connection, second, persistence.keepDamaged, page)),
+    shop: browserShop(shopPersistence(connection, second, persistence.keepDamaged, page, lastWords('jottedShop'))),
   };
 }
 

@@ -141,6 +141,7 @@ export function openBrowser(): Browser {
       return browser.damaged;
     },
     jot: ({ slot, name }) => void browser.jotted.push([slot, name]), // here every write is answered at once
+    pageGoes: () => undefined,
     evenOut: async () => undefined,
     watch: (watcher) => void watchers.push(watcher),
   };

@@ -48,6 +48,8 @@ export interface KeepingStore extends StoreApi<KeepingState & KeepingActions> {
   changed(): void;
   /** Commits the gesture under way and writes at once what waits to be written: the page goes out of sight. */
   flush(): Promise<void>;
+  /** The same, as the last call before the page is gone. */
+  pageGoes(): void;
   /** Another document takes the place of the open one, which stays in its slot, with its way back and its versions. */
   leave(): void;
   /** null, and said, where it cannot be fetched. */
@@ -189,6 +191,11 @@ export function createKeeping(document: DocumentStore, editor: EditorStore): Kee
     await autosave?.flush();
   }
 
+  function pageGoes(): void {
+    void flush();
+    around?.persistence.pageGoes();
+  }
+
   async function takeOtherTab(): Promise<void> {
     if (around === null || autosave === null) return;
     const { persistence, now } = around;
@@ -223,5 +230,5 @@ export function createKeeping(document: DocumentStore, editor: EditorStore): Kee
     settleIn();
   }
 
-  return Object.assign(store, { start, changed, flush, leave, fetchDemo });
+  return Object.assign(store, { start, changed, flush, pageGoes, leave, fetchDemo });
 }

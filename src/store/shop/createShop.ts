@@ -55,6 +55,8 @@ export interface ShopStore extends StoreApi<ShopState> {
   start(surroundings: ShopSurroundings): Promise<void>;
   /** Writes at once what waits to be written. */
   flush(): Promise<void>;
+  /** The same, as the last call before the page is gone. */
+  pageGoes(): void;
   whenRead: ShopKeeping['whenRead'];
 }
 
@@ -164,5 +166,10 @@ export function createShop(document: DocumentStore): ShopStore {
     await keeping.start(surroundings);
   }
 
-  return Object.assign(store, { start, flush: keeping.flush, whenRead: keeping.whenRead });
+  return Object.assign(store, {
+    start,
+    flush: keeping.flush,
+    pageGoes: keeping.pageGoes,
+    whenRead: keeping.whenRead,
+  });
 }

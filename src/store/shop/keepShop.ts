@@ -46,6 +46,8 @@ export interface ShopKeeping {
   start(surroundings: ShopKeepingSurroundings): Promise<void>;
   changed(): void;
   flush(): Promise<void>;
+  /** The same, as the last call before the page is gone. */
+  pageGoes(): void;
   /**
    * Once what is kept was read; at once where the storage cannot be reached or nothing is started, and after a few seconds in any
    * case. Answers whether it was read.
@@ -204,6 +206,10 @@ export function createShopKeeping(host: ShopHost): ShopKeeping {
     },
     changed,
     flush: writer.flush,
+    pageGoes() {
+      void writer.flush();
+      around?.persistence.pageGoes();
+    },
     async whenRead() {
       if (isRead || isStuck || around === null) return isRead;
       const longEnough = new Promise<void>((resolve) => {

@@ -13,6 +13,7 @@ import {
   type Everything,
 } from './entries.ts';
 import { createJottings } from './jottings.ts';
+import type { LastWords } from './last-words.ts';
 import { inflated, unpacked, type Packing } from './packed.ts';
 import { isLater, mayWriteOver, nextStamp } from './persistence.ts';
 import type { Copy, Damaged, Jotted, Persistence, Stamp, Stored } from './persistence.ts';
@@ -23,8 +24,8 @@ export interface FirstCopy extends Persistence {
   restore(stored: Stored, most: number): Promise<void>;
 }
 
-export function openIndexedDb({ run, watch }: Connection, packing: Packing): FirstCopy {
-  const jottings = createJottings(run, packing);
+export function openIndexedDb({ run, watch }: Connection, packing: Packing, lastWords: LastWords): FirstCopy {
+  const jottings = createJottings(run, packing, lastWords);
   /** Whether all that was jotted down before this page came is entered; what cannot be, the disk being full, is opened from memory. */
   let isEntered = false;
   let unentered: readonly Jotted[] = [];
@@ -90,6 +91,8 @@ export function openIndexedDb({ run, watch }: Connection, packing: Packing): Fir
       const there = saved.get(kept.slot);
       jottings.jot({ kept, tab, seen }, (chunk) => there?.has(chunk) === true);
     },
+
+    pageGoes: jottings.pageGoes,
 
     async versions() {
       const found: unknown[] = await run((database) => database.getAll('versions'));

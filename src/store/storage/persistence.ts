@@ -91,6 +91,8 @@ export interface Persistence {
    * the storage's answers, could not save. `save` makes up for it; else it is entered when the next page looks for work.
    */
   jot(kept: Kept, tab: string, seen: number): void;
+  /** The last call before the page is gone: what was put down and has not arrived is put where the next page finds it. */
+  pageGoes(): void;
   /** Newest first. Unsound ones are set aside on the way. */
   versions(): Promise<readonly KeptVersion[]>;
   /** Keeps a version, in the place of one of the same date, and drops the oldest of the same slot beyond `most`. */

@@ -1,9 +1,10 @@
 /**
  * What a page changes in the shop record, put down at once and without waiting for an answer: sent to the database with its commit in
- * one go, in a store that no other transaction has in its scope, so that it arrives though the page is gone a moment later. A write of
- * the record itself has to hear first what lies there.
+ * one go, in a store that no other transaction has in its scope, so that it arrives though the page hears nothing for seconds. A write of
+ * the record itself has to hear first what lies there. What has not arrived when the page goes is put where it is at once (last-words.ts).
  */
 import type { Connection } from './connection.ts';
+import type { LastWords } from './last-words.ts';
 import type { JottedShop } from './persistence.ts';
 
 export interface ShopJottings {
@@ -11,7 +12,9 @@ export interface ShopJottings {
   latest(): string | null;
   /** In the place of this page's one before. */
   jot(jotted: JottedShop): void;
-  /** All that lie there, of all pages, by their names; sound or not. */
+  /** The page is going. */
+  pageGoes(): void;
+  /** The latest of each page that lie there, by their names; sound or not. */
   read(): Promise<ReadonlyMap<string, unknown>>;
   /** Lets go of those of these names. */
   drop(names: readonly string[]): void;
@@ -19,13 +22,28 @@ export interface ShopJottings {
 
 /** The page that gave the name. */
 export const pageOf = (name: string): string => name.slice(0, name.lastIndexOf(' '));
+/** The how-manieth of its page it is. */
+const nthOf = (name: string): number => Number(name.slice(name.lastIndexOf(' ') + 1));
 
 /** `page` is a name that no other has. */
-export function createShopJottings(run: Connection['run'], page: string): ShopJottings {
+export function createShopJottings(run: Connection['run'], page: string, lastWords: LastWords): ShopJottings {
   let count = 0;
   let latest: string | null = null;
   /** The last that was sent. */
   let lying: string | null = null;
+  /** The latest, until it has arrived. */
+  let onItsWay: JottedShop | null = null;
+
+  function drop(names: readonly string[]): void {
+    if (names.length === 0) return;
+    for (const name of names) lastWords.forget(name);
+    void run(async (database) => {
+      const transaction = database.transaction('jottedShop', 'readwrite');
+      const sent = [transaction.done, ...names.map((name) => transaction.store.delete(name))];
+      transaction.commit?.();
+      await Promise.all(sent);
+    }).catch(() => undefined); // its name stands in the record: it is not entered again
+  }
 
   return {
     latest: () => latest,
@@ -33,6 +51,7 @@ export function createShopJottings(run: Connection['run'], page: string): ShopJo
       count += 1;
       const name = `${page} ${count}`;
       latest = name;
+      onItsWay = jotted;
       // A failure is said by no one here: what ails the storage, the write says too.
       void run(async (database) => {
         if (name !== latest) return; // while the database was being opened: a later one says all
@@ -44,22 +63,28 @@ export function createShopJottings(run: Connection['run'], page: string): ShopJo
         lying = name;
         transaction.commit?.(); // the oldest browsers do it themselves, later
         await Promise.all(sent);
+        lastWords.forget(name); // the page did not go after all
+        if (name === latest) onItsWay = null;
       }).catch(() => undefined);
+    },
+    pageGoes() {
+      if (latest !== null && onItsWay !== null) lastWords.put(latest, onItsWay);
     },
     read: () =>
       run(async (database) => {
         const { store } = database.transaction('jottedShop');
         const [names, found] = await Promise.all([store.getAllKeys(), store.getAll()]);
-        return new Map<string, unknown>(names.map((name, at) => [name, found[at]]));
+        const all = new Map<string, unknown>(names.map((name, at) => [name, found[at]]));
+        for (const [name, words] of lastWords.found()) all.set(name, words);
+        // A page's last words say all that it had put down before.
+        const earlier = [...all.keys()].filter((name) => [...all.keys()].some((other) => isLaterOf(other, name)));
+        for (const name of earlier) all.delete(name);
+        drop(earlier);
+        return all;
       }),
-    drop(names) {
-      if (names.length === 0) return;
-      void run(async (database) => {
-        const transaction = database.transaction('jottedShop', 'readwrite');
-        const sent = [transaction.done, ...names.map((name) => transaction.store.delete(name))];
-        transaction.commit?.();
-        await Promise.all(sent);
-      }).catch(() => undefined); // its name stands in the record: it is not entered again
-    },
+    drop,
   };
 }
+
+const isLaterOf = (other: string, name: string): boolean =>
+  pageOf(other) === pageOf(name) && nthOf(other) > nthOf(name);

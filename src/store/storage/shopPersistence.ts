@@ -6,6 +6,7 @@ import { sameData } from '../../core/job/equal.ts';
 import type { Connection } from './connection.ts';
 import { troubleOf, type Damaged, type JottedShop, type KeptShop, type Watcher } from './persistence.ts';
 import { checkKeptShop } from './records.ts';
+import type { LastWords } from './last-words.ts';
 import type { ShopFile } from './shopFile.ts';
 import { createShopJottings, pageOf } from './shopJottings.ts';
 
@@ -23,6 +24,8 @@ export interface ShopPersistence {
   read(): Promise<FoundCopies>;
   /** Puts down at once what this page has changed, and asks nothing: a page that is going could not save. `save` makes up for it. */
   jot(jotted: JottedShop): void;
+  /** The last call before the page is gone: what was put down and has not arrived is put where the next page finds it. */
+  pageGoes(): void;
   /**
    * Puts what comes of what lies there (undefined: nothing), and answers what that was; null, and nothing is changed, where nothing
    * comes of it. Found and put in one transaction, then put into the second copy. Where the database refuses, it rejects, and the
@@ -48,8 +51,9 @@ export function shopPersistence(
   second: ShopFile,
   setAside: ShopPersistence['setAside'],
   page: string,
+  lastWords: LastWords,
 ): ShopPersistence {
-  const jottings = createShopJottings(run, page);
+  const jottings = createShopJottings(run, page, lastWords);
   /** What other pages had jotted down when this one read. */
   let theirs: readonly string[] = [];
 
@@ -91,6 +95,7 @@ export function shopPersistence(
       };
     },
     jot: jottings.jot,
+    pageGoes: jottings.pageGoes,
     async save(next) {
       const own = jottings.latest();
       const names = own === null ? theirs : [...theirs, own];

@@ -60,6 +60,7 @@ export function openShopBrowser(): ShopBrowser {
             return { copies: made.copies, jotted: made.jotted, isEven: made.copies.length < 2 };
           },
           jot: (jotted) => void (made.jotted = [jotted]),
+          pageGoes: () => undefined,
           async save(next) {
             refuse();
             await made.pause;

@@ -22,7 +22,7 @@ let work: FirstCopy;
 beforeEach(() => {
   vi.stubGlobal('IDBKeyRange', KeyRange);
   fake = fakeDatabase();
-  work = openIndexedDb(fake.connection, packing);
+  work = openIndexedDb(fake.connection, packing, fake.lastWords);
 });
 afterEach(() => {
   vi.unstubAllGlobals();
@@ -174,7 +174,7 @@ describe('what is jotted down', () => {
     const history = Array.from({ length: 50 }).reduce<History>((one, _, nth) => edited(one, 50 + nth), first);
     work.jot(keptOf(history, 2), 't', 1);
     await vi.waitFor(() => expect(fake.all('jotted')).toHaveLength(1));
-    work = openIndexedDb(fake.connection, packing);
+    work = openIndexedDb(fake.connection, packing, fake.lastWords);
     expect(await work.slots()).toEqual(['s']);
     expect(await inFirst()).toEqual(keptHistory(history, 2000));
   });
@@ -185,7 +185,7 @@ describe('what is jotted down', () => {
     work.jot(keptOf(edited(first, 50), 2), 't', 1);
     await vi.waitFor(() => expect(fake.all('jotted')).toHaveLength(1));
     await work.save(keptOf(edited(first, 51), 3), 'other', 1, MOST);
-    work = openIndexedDb(fake.connection, packing);
+    work = openIndexedDb(fake.connection, packing, fake.lastWords);
     await work.slots();
     expect(labels(await inFirst('s t'))).toEqual(labels(keptHistory(edited(first, 50), 2000)));
     expect(labels(await inFirst('s'))).toEqual(labels(keptHistory(edited(first, 51), 2000)));

@@ -1,5 +1,6 @@
 /** As much of a browser's database as the first copy asks of it, in memory: transactions that are all or nothing, keys in order. */
 import type { Connection, Database } from '../../../src/store/storage/connection.ts';
+import { createLastWords, type LastWords } from '../../../src/store/storage/last-words.ts';
 
 type Key = string | number | readonly (string | number)[];
 type Records = Map<string, readonly [Key, unknown]>;
@@ -10,6 +11,9 @@ interface Range {
 
 export interface FakeDatabase {
   readonly connection: Connection;
+  /** Beside it, in these settings. */
+  readonly lastWords: LastWords;
+  readonly settings: Storage;
   /** The records of a store, in the order of their keys. */
   all(store: string): readonly unknown[];
   lay(store: string, key: Key, value: unknown): void;
@@ -24,6 +28,7 @@ export interface FakeDatabase {
 }
 
 export function fakeDatabase(): FakeDatabase {
+  const settings = fakeSettings();
   const stores = new Map<string, Records>();
   const recordsOf = (store: string): Records => stores.get(store) ?? stores.set(store, new Map()).get(store)!;
   const sorted = (store: string) => [...recordsOf(store).values()].toSorted(([a], [b]) => compare(a, b));
@@ -80,6 +85,8 @@ export function fakeDatabase(): FakeDatabase {
       },
       watch: () => undefined,
     },
+    lastWords: createLastWords('last ', () => settings),
+    settings,
     all: (store) => sorted(store).map(([, value]) => value),
     lay: (store, key, value) => void recordsOf(store).set(JSON.stringify(key), [key, value]),
     full: false,
@@ -115,4 +122,19 @@ function compare(a: Key, b: Key): number {
   const at = those.findIndex((part, index) => part !== others[index]);
   if (at < 0) return those.length - others.length;
   return those[at]! < others[at]! ? -1 : 1;
+}
+
+/** A browser's settings in memory. */
+export function fakeSettings(): Storage {
+  const texts = new Map<string, string>();
+  return {
+    get length() {
+      return texts.size;
+    },
+    key: (at) => [...texts.keys()][at] ?? null,
+    getItem: (name) => texts.get(name) ?? null,
+    setItem: (name, text) => void texts.set(name, text),
+    removeItem: (name) => void texts.delete(name),
+    clear: () => texts.clear(),
+  };
 }

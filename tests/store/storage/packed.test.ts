@@ -23,7 +23,7 @@ let work: FirstCopy;
 beforeEach(() => {
   vi.stubGlobal('IDBKeyRange', KeyRange);
   fake = fakeDatabase();
-  work = openIndexedDb(fake.connection, packing);
+  work = openIndexedDb(fake.connection, packing, fake.lastWords);
 });
 afterEach(() => {
   vi.unstubAllGlobals();

@@ -9,7 +9,7 @@ let inFile: KeptShop | null;
 let shop: ShopPersistence;
 const file = { readShop: async () => inFile, writeShop: async (kept: KeptShop) => void (inFile = kept) };
 const pageNamed = (name: string): ShopPersistence =>
-  shopPersistence(fake.connection, file, async () => undefined, name);
+  shopPersistence(fake.connection, file, async () => undefined, name, fake.lastWords);
 
 beforeEach(() => {
   vi.stubGlobal('IDBKeyRange', KeyRange);
@@ -65,7 +65,7 @@ describe('a write', () => {
   describe('that the database does not take', () => {
     const refusing = (name: string): ShopPersistence => {
       const run = () => Promise.reject(new DOMException('', name));
-      return shopPersistence({ ...fake.connection, run }, file, async () => undefined, 'one');
+      return shopPersistence({ ...fake.connection, run }, file, async () => undefined, 'one', fake.lastWords);
     };
 
     it('is in the second copy, onto what lies there, and said', async () => {
@@ -130,5 +130,28 @@ describe('what a page has jotted down', () => {
     await settled();
     expect(fake.all('jottedShop')).toEqual([]);
     expect(fake.all('shop')).toEqual([{ text: 'abc', savedAt: 1, entered: ['one 1'] }]);
+  });
+
+  it('and has not arrived when it goes is there for the next page, in the place of what had', async () => {
+    shop.jot(jotting('ab'));
+    await settled();
+    fake.pause = new Promise(() => undefined); // a browser drops what a page that is gone had sent
+    shop.jot(jotting('abc'));
+    shop.pageGoes();
+    fake.pause = null;
+    const later = pageNamed('two');
+    expect((await later.read()).jotted).toEqual([jotting('abc')]);
+    await later.save(adding('abc', 1));
+    await settled();
+    expect(fake.all('jottedShop')).toEqual([]);
+    expect(fake.settings.length).toBe(0);
+    expect((await pageNamed('three').read()).jotted).toEqual([]);
+  });
+
+  it('and has arrived when it goes is there once', async () => {
+    shop.jot(jotting('ab'));
+    await settled();
+    shop.pageGoes();
+    expect(fake.settings.length).toBe(0);
   });
 });
