@@ -50,6 +50,10 @@ import { removeSeveral } from '../../src/core/edit/several.ts';
 import type { BendStep, DrawnTube } from '../../src/core/job/kinds/bent.ts';
 import type { Obstacle } from '../../src/core/job/kinds/obstacle.ts';
 import type { Job } from '../../src/core/job/types.ts';
+import { derive } from '../../src/core/derive.ts';
+import { insertBend } from '../../src/core/shape/insert-bend.ts';
+import { reverseMember } from '../../src/core/shape/reverse.ts';
+import type { Frame } from '../../src/core/solve/types.ts';
 
 export type RandomEdit = (job: Job, a: number, b: number) => Edited;
 
@@ -79,6 +83,14 @@ const WALL: Obstacle = { name: 'Wall', kind: 'plane', point: [0, 2000, 0], norma
 const namesTwin = (job: Job, id: string): boolean => JSON.stringify(job).includes(JSON.stringify(`${id}'`));
 const orNone = (value: number): number | null => (value % 3 === 0 ? null : value / 10);
 const primedAtTimes = (id: string, b: number): string => (b % 2 === 0 ? `${id}'` : id);
+
+/** With the frame as it is solved; the same job where it cannot be. */
+const inFrame =
+  (change: (job: Job, frame: Frame, id: string, b: number) => Edited) =>
+  (job: Job, { id }: { readonly id: string }, _: number, b: number): Edited => {
+    const frame = derive(job);
+    return frame.ok ? change(job, frame.value, id, b) : job;
+  };
 
 /** They go by the sample's ids where they need one: `hoop`, `d1`, `main`. */
 export const RANDOM_EDITS: readonly RandomEdit[] = [
@@ -156,6 +168,12 @@ export const RANDOM_EDITS: readonly RandomEdit[] = [
   of(members, (job, { id }, _, b) => setDie(job, id, b % 3 === 0 ? null : 'd1')),
   of(members, (job, { id }, _, b) => setBatch(job, id, b % 2 === 0 ? '' : `H-${b}`)),
   of(members, (job, { id }) => (job.members.length > 1 ? removeSeveral(job, 'members', [id]) : job)),
+
+  of(members, inFrame(reverseMember)),
+  of(
+    members,
+    inFrame((job, frame, id, b) => insertBend(job, frame, id, 2 * b)),
+  ),
 
   (job) => addSection(job, () => 'New'),
   of(sections, (job, { id }, _, b) => updateSection(job, id, { wall: 1 + b / 1000 })),

@@ -5,27 +5,36 @@
 import { fault, quoted } from '../job/fault.ts';
 import { sameData } from '../job/equal.ts';
 import { lastNumberOf, numbersOf, tubesInOrder } from '../job/numbers.ts';
-import type { TubeRef } from '../job/reference.ts';
+import { bareId, isPrimed, pieceNamed, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import type { Edited } from './records.ts';
 
 /**
  * The job that an edit made of `before`, so that every tube keeps its number, and none goes by that of a tube which is gone: new
- * ones take the next free at the end. The same job where it does that already. For edits of everything but the numbers.
+ * ones take the next free at the end. A bar made whole that was in pieces, or the other way round, has its numbers put by, for when it is made
+ * as it was. The same job where all that is so already, and where the edit says the numbers itself.
  */
 export function keepNumbers(before: Job, after: Job): Job {
-  if (after.members === before.members) return after;
+  if (after.members === before.members || after.numbers !== before.numbers) return after;
   const [were, are] = [numbersOf(before), numbersOf(after)];
   const last = Math.max(lastNumberOf(before), ...were.values());
   const isKept =
     [...are].every(([tube, number]) => (were.has(tube) ? were.get(tube) === number : number > last)) &&
     [...were.keys()].every((tube) => are.has(tube));
   if (isKept && after.numbers === undefined) return after;
+  const putBy = new Map(Object.entries(before.numbers ?? {}).filter(([tube]) => !were.has(tube)));
   let next = last;
-  const numbers = tubesInOrder(after).map((tube) => [tube, were.get(tube) ?? (next += 1)] as const);
-  const kept = withNumbers(after, numbers, next);
+  const numbers = tubesInOrder(after).map((tube) => [tube, were.get(tube) ?? putBy.get(tube) ?? (next += 1)] as const);
+  const away = [...putBy, ...were].filter(([tube]) => !are.has(tube) && isOtherwiseMade(tube, after));
+  const kept = withNumbers(after, [...numbers, ...away], next);
   return sameData(kept.numbers, after.numbers) && kept.lastNumber === after.lastNumber ? after : kept;
 }
+
+/** Whether the tube, which is not there, would be one of a member that is: a piece of a bar made whole, or the whole of one in pieces. */
+const isOtherwiseMade = (tube: TubeRef, { members }: Job): boolean =>
+  members.some(
+    ({ id, mirror }) => (id === bareId(tube) || id === pieceNamed(tube)?.member) && (mirror || !isPrimed(tube)),
+  );
 
 /** The tube goes by another number from now on. Refused while another tube goes by that. */
 export function setNumber(job: Job, tube: TubeRef, number: number): Edited {
@@ -34,7 +43,8 @@ export function setNumber(job: Job, tube: TubeRef, number: number): Edited {
   const holder = [...are].find(([, taken]) => taken === number)?.[0];
   if (holder !== undefined) return [fault('', `${number} is the number of ${quoted(holder)}`)];
   const last = Math.max(lastNumberOf(job), number, ...are.values());
-  return withNumbers(job, [...new Map(are).set(tube, number)], last);
+  const putBy = Object.entries(job.numbers ?? {}).filter(([other, taken]) => !are.has(other) && taken !== number);
+  return withNumbers(job, [...putBy, ...new Map(are).set(tube, number)], last);
 }
 
 /** All tubes by build order, from 1, as in a job that never gave a number: those of tubes that are gone are free again. */

@@ -2,7 +2,7 @@
  * Edits of bars in pieces: where a bar is cut by one that runs through, and which of two does. A bar's pieces are other tubes than it
  * was: how those were fed goes, and one with a bend run is not cut or joined, since that is of the tube as it was.
  */
-import { fault, quoted } from '../job/fault.ts';
+import { fault, quoted, type Fault } from '../job/fault.ts';
 import type { Member } from '../job/kinds/member.ts';
 import { memberOfTube, tubesOfMember } from '../job/member-of-tube.ts';
 import { bareId, isPrimed, primed, type MemberId, type TubeRef } from '../job/reference.ts';
@@ -96,16 +96,21 @@ function withCutters(job: Job, id: MemberId, change: (cutters: readonly TubeRef[
   const before = member.cutBy ?? [];
   const cutters = change(before);
   if (cutters === before) return job;
+  const run = bendRunOf(job, member);
+  if (run !== null) return [run];
   const isOf = ({ tube }: { readonly tube: TubeRef }) => memberOfTube(job.members, tube) === member;
-  const run = job.bent.findIndex(isOf);
-  if (run !== -1) {
-    const tube = quoted(job.bent[run]!.tube);
-    return [fault(`bent[${run}].tube`, `${tube} has a bend run as it is: take that out first, in the Shop`)];
-  }
   const feeds = job.feeds.filter((feed) => !isOf(feed));
   const fed = feeds.length === job.feeds.length ? job : { ...job, feeds };
   return changeRecord(fed, 'members', id, (record) => {
     const { cutBy: _, ...whole } = record;
     return cutters.length === 0 ? whole : { ...whole, cutBy: cutters };
   });
+}
+
+/** What stands in the way of making the member's tubes other tubes: that one of them has a bend run. Null where none has. */
+export function bendRunOf(job: Job, member: Member): Fault | null {
+  const run = job.bent.findIndex(({ tube }) => memberOfTube(job.members, tube) === member);
+  if (run === -1) return null;
+  const tube = quoted(job.bent[run]!.tube);
+  return fault(`bent[${run}].tube`, `${tube} has a bend run as it is: take that out first, in the Shop`);
 }

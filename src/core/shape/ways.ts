@@ -4,7 +4,9 @@ import { placesInPlane } from '../geometry/plane-places.ts';
 import type { Axis } from '../geometry/vector.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Place } from '../job/places.ts';
-import { AXIS_INDEX } from '../solve/solved.ts';
+import type { Coordinate } from '../job/places/coordinate.ts';
+import { AXIS_INDEX, coordinateOf } from '../solve/solved.ts';
+import type { Frame } from '../solve/types.ts';
 
 /** `clear` is a place on a point that stands off it by a gap; `until` one on a tube where the tube has a coordinate. */
 export type Way = Place['kind'] | 'clear' | 'until';
@@ -31,3 +33,10 @@ export function nearestNth(path: Path, axis: Axis, value: number, along: number)
   const away = placesInPlane(path, AXIS_INDEX[axis], value).map(({ at }) => Math.abs(at - along));
   return away.length === 0 ? null : away.indexOf(Math.min(...away)) + 1;
 }
+
+/** What the coordinate along that axis is in the frame, mm. */
+export const comesTo = ({ job, nodes }: Frame, given: Coordinate, axis: Axis): number =>
+  coordinateOf(given, axis, {
+    node: (reference) => nodes.get(reference)!,
+    point: (id) => job.points.find((point) => point.id === id)!,
+  });

@@ -1,7 +1,7 @@
 /** What is done to a tube's end, in the words of the shop. */
 import { toDegrees, type Radians } from '../geometry/angle.ts';
 import { DEGREE_ROUNDING } from '../geometry/tolerance.ts';
-import type { Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
+import type { Cut, Frame, SolvedTube, TubeEnd, Unmitred } from '../solve/types.ts';
 import { formatAngle } from '../units/angle.ts';
 import { landedOn, tubeNearest } from '../solve/bar-tubes.ts';
 import { listed } from './lists.ts';
@@ -21,6 +21,14 @@ export function endInWords({ byId, bars }: Frame, end: TubeEnd, called = ({ name
           : 'cut square';
   return butted === '' ? cut : end.fit === 'cope' ? `${cut}, ${butted}` : `${butted}, ${cut}`;
 }
+
+/** Why an end is not mitred with the tube called so, and what would do it. */
+export const whyUnmitred = (why: Unmitred, mate: string): string =>
+  ({
+    'no-end-there': `${mate} has no end at this node. Let both tubes end there`,
+    unlike: `${mate} is of another outer diameter. Make both of one size`,
+    folded: `${mate} runs the same way from here, so there is no plane between them. Move one of the two`,
+  })[why];
 
 /** A turn about the tube's axis as one sees it looking into the end: right-hand about the end's direction is clockwise. */
 export function turnInWords(turn: Radians): string {

@@ -10,6 +10,7 @@ import { formatAngle } from '../units/angle.ts';
 import { nodeName, tubeName } from '../solve/names.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import type { Unborne } from '../springback/pull-advice.ts';
+import { whyUnmitred } from './ends.ts';
 import { comparedLength } from './lengths.ts';
 import { GO_ON, mendInWords, pullFigure, whyInWords } from './pulls.ts';
 import { trimName } from './trim.ts';
@@ -147,15 +148,8 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${atEnd(tube, finding)}: the plate lies along the tube and never cuts it. Give the plate another slope.`,
   'end/cutter-misses': (finding, { tube, nameOf }) =>
     `${atEnd(tube, finding)}: the cope against ${nameOf(finding.runTube)} does not reach this tube. Move the node onto it, or take it out of the end's list.`,
-  'mitre/cannot': (finding, { tube, nameOf }) => {
-    const mate = nameOf(finding.mate);
-    const why = {
-      'no-end-there': `${mate} has no end at this node. Let both tubes end there`,
-      unlike: `${mate} is of another outer diameter. Make both of one size`,
-      folded: `${mate} runs the same way from here, so there is no plane between them. Move one of the two`,
-    }[finding.why];
-    return `${atEnd(tube, finding)} cannot be mitred and is cut square: ${why}, or give the end another fit.`;
-  },
+  'mitre/cannot': (finding, { tube, nameOf }) =>
+    `${atEnd(tube, finding)} cannot be mitred and is cut square: ${whyUnmitred(finding.why, nameOf(finding.mate))}, or give the end another fit.`,
   'mitre/one-sided': (finding, { tube, nameOf }) =>
     `${atEnd(tube, finding)} is mitred with ${nameOf(finding.mate)}, whose end is not mitred with it. Set that end to a mitre too.`,
   'foot/upside-down': (finding, { tube }) =>

@@ -5,13 +5,14 @@ import type { FrameNode } from '../../core/job/kinds/node.ts';
 import type { Place } from '../../core/job/places.ts';
 import type { Coordinate } from '../../core/job/places/coordinate.ts';
 import type { LinedUpPlace } from '../../core/job/places/lined-up.ts';
+import { comesTo } from '../../core/shape/ways.ts';
 import { useDocument } from '../../store/page.ts';
 import { LengthField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { CAR_AXES } from '../kit/vectors.ts';
 import { sourceChoices } from './choices.ts';
-import { amountOf, comesTo, sourceOf, withAmount, withSource } from './places.ts';
+import { amountOf, sourceOf, withAmount, withSource } from './places.ts';
 import type { Editing } from './Trio.tsx';
 
 /** `now` is what it comes to, mm. */

@@ -12,7 +12,7 @@ import { LengthField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { tubeName } from '../../core/solve/names.ts';
-import { endInWords } from '../../core/words/ends.ts';
+import { endInWords, whyUnmitred } from '../../core/words/ends.ts';
 import { fitChoices, tubeChoices } from './choices.ts';
 import { PlaneOfEnd } from './PlaneOfEnd.tsx';
 
@@ -52,6 +52,12 @@ export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): 
         />
       </div>
       {end.fit === 'cope' && <Against member={member} end={end} step={step} change={change} />}
+      {end.fit === 'mitre' && solved?.unmitred && (
+        <p className="entry-note entry-note-refused" role="status">
+          <span aria-hidden="true">▲ </span>
+          {`No mitre comes of it, it is cut square: ${whyUnmitred(solved.unmitred, tubeName(derived, end.with))}.`}
+        </p>
+      )}
       {end.fit === 'mitre' && (
         <JobSelect
           label="Mitred with"

@@ -1,6 +1,6 @@
 /** The selected member: what it is made of, the corners it runs through, how its ends fit, where it stands in the order. */
 import { shownName } from '../../core/job/shown.ts';
-import { Suspense, type ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import { moveMember, setDie, updateMember } from '../../core/edit/members.ts';
 import { setBatch } from '../../core/edit/pulls.ts';
 import { primed } from '../../core/job/reference.ts';
@@ -17,9 +17,10 @@ import { jobEdit } from '../fields/jobEdit.ts';
 import { Length } from '../fields/Readings.tsx';
 import { batchesIn, choicesOf, ROLES } from './choices.ts';
 import { sectionChoices } from './section-choices.ts';
-import { BendsEditor } from './later.ts';
+import { BendsEditor } from './BendsEditor.tsx';
 import { DeleteMembers } from './DeleteMembers.tsx';
 import { EndEditor } from './EndEditor.tsx';
+import { MemberChanges } from './MemberChanges.tsx';
 import { PathEditor } from './PathEditor.tsx';
 import { PiecesEditor } from './PiecesEditor.tsx';
 import { SidesEditor } from './SidesEditor.tsx';
@@ -88,14 +89,14 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
       <h3>Path</h3>
       <PathEditor member={member} />
       <h3>Bends</h3>
-      <Suspense fallback={null}>
-        <BendsEditor member={member} />
-      </Suspense>
+      <BendsEditor member={member} />
       <h3>Pieces</h3>
       <PiecesEditor member={member} />
       <h3>Ends</h3>
       <EndEditor member={member} which={0} />
       <EndEditor member={member} which={1} />
+      <h3>Change it in one step</h3>
+      <MemberChanges member={member} />
       <h3>Build order</h3>
       <p className="small">
         {place + 1} of {job.members.length}. An end copes to what was built before it.

@@ -3,7 +3,7 @@ import { Suspense, useMemo, type ReactNode } from 'react';
 import { updateMember } from '../../core/edit/members.ts';
 import { memberOfTube, tubesOfMember } from '../../core/job/member-of-tube.ts';
 import { tubesOfBar } from '../../core/solve/bar-tubes.ts';
-import type { TubeRef } from '../../core/job/reference.ts';
+import { primed, type TubeRef } from '../../core/job/reference.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { Section } from '../kit/Section.tsx';
@@ -14,15 +14,22 @@ import { useMarks } from '../table/marks.ts';
 import { sectionChoices } from './section-choices.ts';
 import { BuildOrder, NewMember, Numbers, SeveralMembers, StartChoice } from './later.ts';
 
-const NUMBER: Column<Member> = { header: 'No.', numeric: true, show: ({ id }) => <TubeNumber id={id} /> };
+const NUMBER: Column<Member> = { header: 'No.', numeric: true, show: ({ id }) => <TubeNumbers id={id} /> };
 
-function TubeNumber({ id }: { id: TubeRef }): ReactNode {
+/** Of all that is made of it: pieces from end A, then the mirror image. */
+function TubeNumbers({ id }: { id: TubeRef }): ReactNode {
   const byId = useDocument((state) => state.derived.byId);
-  return tubesOfBar(byId, id).map(({ number }) => (
-    <span className="number-tag" key={number}>
-      {number}
+  return (
+    <span className="number-tags">
+      {[id, primed(id)]
+        .flatMap((bar) => tubesOfBar(byId, bar))
+        .map(({ number }) => (
+          <span className="number-tag" key={number}>
+            {number}
+          </span>
+        ))}
     </span>
-  ));
+  );
 }
 
 export function MembersTable(): ReactNode {

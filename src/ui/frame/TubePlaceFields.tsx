@@ -4,6 +4,7 @@ import { setPlace } from '../../core/edit/nodes.ts';
 import { placesInPlane } from '../../core/geometry/plane-places.ts';
 import type { Axis } from '../../core/geometry/vector.ts';
 import type { CrossingPlace } from '../../core/job/places/crossing.ts';
+import { comesTo } from '../../core/shape/ways.ts';
 import { AXIS_INDEX } from '../../core/solve/solved.ts';
 import { useDocument } from '../../store/page.ts';
 import { LengthField, type Choice } from '../fields/Fields.tsx';
@@ -13,7 +14,7 @@ import { withImages } from '../kit/names.ts';
 import { CAR_AXES } from '../kit/vectors.ts';
 import { COMES_TO, originChoices, originOf, tubeChoices, type AlongTube, type UntilOnTube } from './choices.ts';
 import { CoordinateFields } from './CoordinateFields.tsx';
-import { byOtherAxis, comesTo, withOrigin } from './places.ts';
+import { byOtherAxis, withOrigin } from './places.ts';
 import { Trio, type Editing } from './Trio.tsx';
 
 const OFF_THE_TUBE = 'Off the tube’s centreline';

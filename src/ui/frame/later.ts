@@ -13,7 +13,6 @@ const newMember = () => import('./NewMember.tsx');
 const numbers = () => import('./Numbers.tsx');
 const buildOrder = () => import('./BuildOrder.tsx');
 const askDelete = () => import('./AskDelete.tsx');
-const bendsEditor = () => import('./BendsEditor.tsx');
 const startChoice = () => import('./StartChoice.tsx');
 const startForm = () => import('./StartForm.tsx');
 const materialTables = () => import('./MaterialTables.tsx');
@@ -27,7 +26,6 @@ export const NewMember = lazy(newMember);
 export const Numbers = lazy(numbers);
 export const BuildOrder = lazy(buildOrder);
 export const AskDelete = lazy(askDelete);
-export const BendsEditor = lazy(async () => ({ default: (await bendsEditor()).BendsEditor }));
 export const StartChoice = lazy(startChoice);
 export const StartForm = lazy(startForm);
 export const MaterialTables = lazy(async () => ({ default: (await materialTables()).MaterialTables }));
@@ -45,7 +43,6 @@ export const frameParts = (): Promise<unknown> =>
       numbers,
       buildOrder,
       askDelete,
-      bendsEditor,
       materialTables,
       startChoice,
       startForm,

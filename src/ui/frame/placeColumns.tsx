@@ -6,6 +6,7 @@ import type { Place } from '../../core/job/places.ts';
 import type { Coordinate } from '../../core/job/places/coordinate.ts';
 import type { Job } from '../../core/job/types.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
+import { comesTo } from '../../core/shape/ways.ts';
 import type { Frame } from '../../core/solve/types.ts';
 import { jobDocument } from '../../store/page.ts';
 import type { Choice } from '../fields/Fields.tsx';
@@ -13,7 +14,7 @@ import { withImages } from '../kit/names.ts';
 import { choiceColumn, lengthColumn, numberColumn, textColumn, type Column } from '../table/columns.tsx';
 import { CAR_AXES, withAxis } from '../kit/vectors.ts';
 import { sourceChoices, tubeChoices } from './choices.ts';
-import { comesTo, sourceOf, withSource } from './places.ts';
+import { sourceOf, withSource } from './places.ts';
 
 const STEP = 'Move a node';
 

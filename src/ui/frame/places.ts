@@ -4,8 +4,8 @@ import { placesInPlane } from '../../core/geometry/plane-places.ts';
 import { distance, normalize, subtract, type Axis, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Place } from '../../core/job/places.ts';
 import type { Coordinate } from '../../core/job/places/coordinate.ts';
-import { untilHere, type Way } from '../../core/shape/ways.ts';
-import { AXIS_INDEX, coordinateOf } from '../../core/solve/solved.ts';
+import { comesTo, untilHere, type Way } from '../../core/shape/ways.ts';
+import { AXIS_INDEX } from '../../core/solve/solved.ts';
 import type { Bar, Frame } from '../../core/solve/types.ts';
 import type { Selection } from '../../store/types.ts';
 import type { AlongTube, UntilOnTube } from './choices.ts';
@@ -37,13 +37,6 @@ export const amountOf = (given: Coordinate): number => given.value ?? given.plus
 
 export const withAmount = <C extends Coordinate>(given: C, mm: number): C =>
   given.value === undefined ? { ...given, plus: mm } : { ...given, value: mm };
-
-/** What the coordinate is in the frame, mm. */
-export const comesTo = ({ job, nodes }: Frame, given: Coordinate, axis: Axis): number =>
-  coordinateOf(given, axis, {
-    node: (reference) => nodes.get(reference)!,
-    point: (id) => job.points.find((point) => point.id === id)!,
-  });
 
 /** The same place on its tube, by another coordinate that the tube has there. */
 export function byOtherAxis(frame: Frame, at: UntilOnTube, axis: Axis): Place {

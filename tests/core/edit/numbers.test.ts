@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { addMember, moveMember, updateMember } from '../../../src/core/edit/members.ts';
 import { keepNumbers, numberByBuildOrder, renumbered, setNumber } from '../../../src/core/edit/numbers.ts';
 import { removeSeveral } from '../../../src/core/edit/several.ts';
-import { cutWhere } from '../../../src/core/edit/pieces.ts';
+import { cutWhere, swapThrough } from '../../../src/core/edit/pieces.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Job } from '../../../src/core/job/types.ts';
@@ -69,6 +69,22 @@ describe('numbers of tubes', () => {
   it('of pieces are new ones: they are other tubes than the bar was', () => {
     const cut = edited(job, (before) => cutWhere(before, 'along', 'rear'));
     expect(numbers(cut)).toEqual({ left: 1, "left'": 2, rear: 3, 'along.1': 5, 'along.2': 6 });
+  });
+
+  it('come back when which of two runs through is swapped twice, and no other tube has had them meanwhile', () => {
+    const cut = edited(job, (before) => cutWhere(before, 'along', 'rear'));
+    const swapped = edited(cut, (before) => swapThrough(before, 'along', 'rear'));
+    expect(numbers(swapped)).toEqual({ left: 1, "left'": 2, along: 4, 'rear.1': 7, 'rear.2': 8 });
+    const more = edited(swapped, (before) => addMember(before, { name: 'New', path: ['a', 'd'], section: 'main' }));
+    const back = edited(more, (before) => swapThrough(before, 'rear', 'along'));
+    expect(numbers(back)).toEqual({ left: 1, "left'": 2, rear: 3, 'along.1': 5, 'along.2': 6, m4: 9 });
+    expect(parseJob(serialiseJob(back))).toEqual({ ok: true, job: back });
+    expect(back.members.slice(0, 3)).toEqual(cut.members);
+    // A member that is gone takes its numbers with it, and so does a mirror image.
+    const gone = edited(swapped, (before) => removeSeveral(before, 'members', ['left']));
+    expect(Object.keys(gone.numbers!).toSorted()).toEqual(['along', 'along.1', 'along.2', 'rear', 'rear.1', 'rear.2']);
+    // Put by, a number is not in the way of one that is given on purpose.
+    expect(numbers(setNumber(swapped, 'left', 3) as Job)['left']).toBe(3);
   });
 
   it('are not written down while build order says the same', () => {

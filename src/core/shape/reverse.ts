@@ -1,0 +1,131 @@
+/**
+ * A member counted from its other end: end A becomes end B. The steel stays: all that counts from end A counts from the new one, so that it
+ * says the same place, the same bend and the same end as before. Done twice, the job is what it was.
+ */
+import { bendRunOf } from '../edit/pieces.ts';
+import { findRecord, withRecords, type Edited } from '../edit/records.ts';
+import { placesInPlane } from '../geometry/plane-places.ts';
+import type { BendStep } from '../job/kinds/bent.ts';
+import type { TubeFeed } from '../job/kinds/feed.ts';
+import type { Member } from '../job/kinds/member.ts';
+import { mapKeeping } from '../job/map-keeping.ts';
+import { memberOfTube } from '../job/member-of-tube.ts';
+import { numbersOf, tubesInOrder } from '../job/numbers.ts';
+import type { Place } from '../job/places.ts';
+import type { OnMember } from '../job/places/on.ts';
+import { bareId, isPrimed, pieceId, pieceNamed, primed, type MemberId, type TubeRef } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
+import { AXIS_INDEX } from '../solve/solved.ts';
+import type { Frame } from '../solve/types.ts';
+import { unmoved } from './unmoved.ts';
+import { comesTo } from './ways.ts';
+
+/**
+ * The job with end A of the member where end B was. Tubes keep their numbers; ends, feet, kept angles, nodes on it, how it is fed, logged pulls and
+ * what was seen of it go by the new count. Refused, in words, while one of its tubes has a bend run, and where a node on it
+ * would not be where it is: the first of two places that are equally near, or of a stretch that lies level.
+ */
+export function reverseMember(job: Job, frame: Frame, id: MemberId): Edited {
+  const member = findRecord(job, 'members', id);
+  if (member === undefined || !frame.bars.has(id)) return job;
+  const run = bendRunOf(job, member);
+  if (run !== null) return [run];
+  const ofIt = (tube: TubeRef | undefined): boolean => tube !== undefined && memberOfTube(job.members, tube) === member;
+  const bendsOf = (tube: TubeRef): number => frame.byId.get(tube)?.bends.length ?? 0;
+
+  const members = mapKeeping(job.members, (each) => (each === member ? turnedRound(member) : each));
+  const nodes = mapKeeping(job.nodes, (node) => ({ ...node, at: fromOtherEnd(node.at, frame, id) }));
+  const feeds = mapKeeping(job.feeds, (feed) =>
+    ofIt(feed.tube) ? { ...fedFromOtherEnd(feed, bendsOf(feed.tube)), tube: otherPiece(member, feed.tube) } : feed,
+  );
+  const pulls = mapKeeping(job.pulls, (pull) =>
+    ofIt(pull.tube)
+      ? {
+          ...pull,
+          tube: otherPiece(member, pull.tube!),
+          ...(pull.bend !== undefined && { bend: otherBend(pull.bend, bendsOf(pull.tube!)) }),
+        }
+      : pull,
+  );
+  const seen = mapKeeping(job.seen, (mark) =>
+    ofIt(mark.tube)
+      ? {
+          ...mark,
+          tube: otherPiece(member, mark.tube),
+          ...(mark.end && { end: OTHER_END[mark.end] }),
+          ...(mark.bend !== undefined && { bend: otherBend(mark.bend, bendsOf(mark.tube)) }),
+        }
+      : mark,
+  );
+  const lists = withRecords(withRecords(job, 'members', members), 'nodes', nodes);
+  return unmoved(frame, withNumbersOf(job, { ...lists, feeds, pulls, seen }, member));
+}
+
+const OTHER_END = { A: 'B', B: 'A' } as const;
+
+const turnedRound = (member: Member): Member => ({
+  ...member,
+  path: member.path.toReversed(),
+  ends: [member.ends[1], member.ends[0]],
+});
+
+/** A bend that the drawing has not is one of an older drawing: it stays what it was called. */
+const otherBend = (bend: number, count: number): number => (bend <= count ? count + 1 - bend : bend);
+
+/** What the piece is called when pieces are counted from the other end; of a bar made whole the tube itself. */
+function otherPiece({ id, cutBy }: Member, tube: TubeRef): TubeRef {
+  if (cutBy === undefined) return tube;
+  const count = cutBy.length + 1;
+  return pieceId(isPrimed(tube) ? primed(id) : id, count + 1 - pieceNamed(tube)!.piece);
+}
+
+/** The place on the member, or its twin, counted from its other end; any other place as it is. */
+function fromOtherEnd(at: Place, frame: Frame, id: MemberId): Place {
+  if (at.kind !== 'on' || bareId(at.member) !== id) return at;
+  const { path, bends } = frame.bars.get(at.member)!;
+  if (at.until !== undefined) {
+    const { axis } = at.until;
+    const times = placesInPlane(path, AXIS_INDEX[axis], comesTo(frame, at.until, axis)).length;
+    return { ...at, nth: times + 1 - at.nth };
+  }
+  if (at.bend === undefined) return { ...at, from: at.from === 'start' ? 'end' : 'start' };
+  return { ...at, bend: otherBend(at.bend, bends.length), where: OTHER_WHERE[at.where], distance: 0 - at.distance };
+}
+
+const OTHER_WHERE: Readonly<Record<NonNullable<OnMember['where']>, 'start' | 'middle' | 'end'>> = {
+  start: 'end',
+  middle: 'middle',
+  end: 'start',
+};
+
+/** The same end is hooked and the same end is in front, by what they are called now. */
+function fedFromOtherEnd(feed: TubeFeed, bends: number): TubeFeed {
+  const { from, order } = feed;
+  const turned = (step: BendStep): BendStep => ({
+    ...step,
+    bend: otherBend(step.bend, bends),
+    front: OTHER_END[step.front],
+  });
+  return {
+    ...feed,
+    ...(from !== undefined && { from: from === 'middle' ? from : OTHER_END[from] }),
+    ...(order !== undefined && { order: order.map(turned) }),
+  };
+}
+
+/** A piece keeps its number, by its new name. Where build order says the same as what is written down, nothing is. */
+function withNumbersOf(before: Job, after: Job, member: Member): Job {
+  if (member.cutBy === undefined) return after;
+  const were = numbersOf(before);
+  const isPiece = (tube: TubeRef): boolean => memberOfTube(before.members, tube) === member;
+  const tubes = tubesInOrder(after);
+  const numbers = tubes.map((tube) => [tube, were.get(isPiece(tube) ? otherPiece(member, tube) : tube)!] as const);
+  const last = Math.max(before.lastNumber ?? 0, ...were.values());
+  const said = { ...before.numbers, ...Object.fromEntries(numbers) };
+  const isByOrder = last === tubes.length && numbers.every(([, number], i) => number === i + 1);
+  if (isByOrder && Object.keys(said).length === tubes.length) {
+    const { numbers: _, lastNumber: __, ...plain } = after;
+    return plain;
+  }
+  return { ...after, numbers: said, lastNumber: last };
+}
