@@ -25,6 +25,7 @@ import { floorUnder, layFloor, sameSize, type Floor } from '../scene/floor.ts';
 import { shortestGaps } from '../scene/gap.ts';
 import { nodeSpots, pointSpots } from '../canvas/shown.ts';
 import { sightOf } from '../canvas/sight.ts';
+import { wallUnder } from '../canvas/turns-about.ts';
 import { Toolbar } from '../canvas/Toolbar.tsx';
 import { useSize } from '../canvas/useSize.ts';
 import { TOOLBAR, useViews } from '../canvas/useViews.ts';
@@ -98,6 +99,8 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
     },
     onLeave: () => setPointed(null),
     takeHold: grips.takeHold,
+    turnsAbout: (x, y, reach) =>
+      wallUnder(sight, viewpoint.projection(), x, y, reach) ?? views.about() ?? viewpoint.rig().target,
   });
 
   const onKeyDown = (event: KeyboardEvent): void => {

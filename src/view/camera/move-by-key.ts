@@ -1,4 +1,5 @@
 /** The keys that turn, move and zoom the eye. */
+import type { Vec3 } from '../../core/geometry/vector.ts';
 import { orbit, pan, zoom } from './rig.ts';
 import type { Viewpoint } from './viewpoint.ts';
 
@@ -12,14 +13,14 @@ const ARROWS: Readonly<Record<string, readonly [right: number, up: number]>> = {
   ArrowDown: [0, -1],
 };
 
-/** Arrows turn, with Shift they move; plus and minus zoom. False when the key means nothing to the eye. */
-export function moveByKey(viewpoint: Viewpoint, key: string, shift: boolean): boolean {
+/** Arrows turn, about the place if one is named, with Shift they move; plus and minus zoom. False when the key means nothing to the eye. */
+export function moveByKey(viewpoint: Viewpoint, key: string, shift: boolean, about?: Vec3): boolean {
   const rig = viewpoint.rig();
   const arrow = ARROWS[key];
   if (arrow !== undefined) {
     const [right, up] = arrow;
     const step = rig.span / 12;
-    viewpoint.set(shift ? pan(rig, right * step, up * step) : orbit(rig, right * KEY_TURN, up * KEY_TURN));
+    viewpoint.set(shift ? pan(rig, right * step, up * step) : orbit(rig, right * KEY_TURN, up * KEY_TURN, about));
     return true;
   }
   if (key !== '+' && key !== '=' && key !== '-') return false;

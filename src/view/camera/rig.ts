@@ -3,7 +3,7 @@
  * plane read equal on the screen, and a standard view is a true elevation.
  */
 import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
-import { add, addScaled, cross, dot, scale, type Vec3 } from '../../core/geometry/vector.ts';
+import { add, addScaled, cross, dot, scale, subtract, type Vec3 } from '../../core/geometry/vector.ts';
 
 export interface Rig {
   /** The place in the middle of the bay, car axes, mm. */
@@ -37,12 +37,17 @@ export function screenAxes({ yaw, pitch }: Rig): ScreenAxes {
 
 const clamp = (value: number, least: number, greatest: number): number => Math.min(greatest, Math.max(least, value));
 
-/** Turns about the target; the poles are reached but not passed. */
-export const orbit = (rig: Rig, yaw: number, pitch: number): Rig => ({
-  ...rig,
-  yaw: rig.yaw + yaw,
-  pitch: clamp(rig.pitch + pitch, -QUARTER, QUARTER),
-});
+/** Turns about a place, which stays where it is on the screen; the poles are reached but not passed. */
+export function orbit(rig: Rig, yaw: number, pitch: number, about: Vec3 = rig.target): Rig {
+  const turned = { ...rig, yaw: rig.yaw + yaw, pitch: clamp(rig.pitch + pitch, -QUARTER, QUARTER) };
+  const [before, after] = [screenAxes(rig), screenAxes(turned)];
+  const off = subtract(rig.target, about);
+  return {
+    ...turned,
+    target: AXES.reduce<Vec3>((target, axis) => addScaled(target, after[axis], dot(off, before[axis])), about),
+  };
+}
+const AXES = ['right', 'up', 'toEye'] as const;
 
 /** Moves what is seen by so many mm to the right and up on the screen. */
 export function pan(rig: Rig, right: number, up: number): Rig {

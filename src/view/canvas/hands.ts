@@ -4,6 +4,7 @@
  * handle takes hold of it.
  */
 import { useEffect, useRef, type RefObject } from 'react';
+import type { Vec3 } from '../../core/geometry/vector.ts';
 import { orbit, pan, zoom } from '../camera/rig.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
 
@@ -22,6 +23,8 @@ export interface HandsProps {
   readonly onPoint: (x: number, y: number, reach: number) => void;
   readonly onLeave: () => void;
   readonly takeHold: (x: number, y: number, reach: number) => Hold | null;
+  /** The place that a turn of the view begun there leaves where it is on the screen. */
+  readonly turnsAbout: (x: number, y: number, reach: number) => Vec3;
 }
 
 const REACH = { mouse: 4, touch: 16 } as const;
@@ -45,7 +48,7 @@ export function useHands(stage: RefObject<HTMLElement | null>, props: HandsProps
     const element = stage.current!;
     const fingers = new Map<number, Finger>();
     let hold: Hold | null = null;
-    let pressed: { x: number; y: number; moved: boolean } | null = null;
+    let pressed: { x: number; y: number; moved: boolean; about: Vec3 } | null = null;
 
     const at = (event: MouseEvent): Finger => {
       const box = element.getBoundingClientRect();
@@ -75,7 +78,8 @@ export function useHands(stage: RefObject<HTMLElement | null>, props: HandsProps
       const finger = at(event);
       fingers.set(event.pointerId, finger);
       if (fingers.size === 1) {
-        pressed = { ...finger, moved: event.button !== 0 };
+        const about = latest.current.turnsAbout(finger.x, finger.y, reachOf(event));
+        pressed = { ...finger, moved: event.button !== 0, about };
         if (event.button === 0 && !event.shiftKey) hold = latest.current.takeHold(finger.x, finger.y, reachOf(event));
       } else {
         letGo.current();
@@ -110,7 +114,7 @@ export function useHands(stage: RefObject<HTMLElement | null>, props: HandsProps
         const [dx, dy] = [finger.x - before.x, finger.y - before.y];
         const { viewpoint } = latest.current;
         if (event.buttons > 1 || event.shiftKey) shift(dx, dy);
-        else viewpoint.set(orbit(viewpoint.rig(), -dx * TURN_PER_PIXEL, dy * TURN_PER_PIXEL));
+        else viewpoint.set(orbit(viewpoint.rig(), -dx * TURN_PER_PIXEL, dy * TURN_PER_PIXEL, pressed.about));
       } else return;
       fingers.set(event.pointerId, finger);
     };

@@ -51,8 +51,8 @@ export function pick(scene: Pickable, view: Projection, x: number, y: number, re
     if (away <= 6 + reach && (nearest === null || away < nearest.away)) nearest = { selection: spot.selection, away };
   }
   if (nearest !== null) return nearest.selection;
-  const tube = tubeAt(scene.tubes, view, x, y, reach);
-  if (tube !== null) return { kind: 'tube', id: tube.id };
+  const seen = tubeAt(scene.tubes, view, x, y, reach);
+  if (seen !== null) return { kind: 'tube', id: seen.tube.id };
   const isOver = (places: readonly Vec3[]): boolean => {
     const corners = places.map(view.toScreen);
     return BOX_FACES.some((face) =>

@@ -60,24 +60,33 @@ function look({ tube, chain }: Stretch, view: Projection, x: number, y: number, 
   }
 }
 
+/** A tube under a pixel. */
+export interface TubeInSight {
+  readonly tube: SolvedTube;
+  /** Of its wall there, or beside there, mm towards the eye from the middle of the view. */
+  readonly depth: number;
+}
+
 /**
  * The tube under a pixel: of those hit the one nearest to the eye, else the one missed by least, within `reach` pixels. Of
  * equals the first in build order.
  */
-export function tubeAt(sight: Sight, view: Projection, x: number, y: number, reach: number): SolvedTube | null {
+export function tubeAt(sight: Sight, view: Projection, x: number, y: number, reach: number): TubeInSight | null {
   const hit = { index: -1, depth: -Infinity };
-  const missed = { index: -1, past: Infinity };
+  const missed = { index: -1, past: Infinity, depth: 0 };
   visitBoxes(sight.tree, sight.boxes, boxesInSight(view, x, y, reach, hit), (index) =>
     look(sight.stretches[index]!, view, x, y, ({ past, depth }) => {
       if (past <= 0) {
         if (depth > hit.depth || (depth === hit.depth && index < hit.index)) Object.assign(hit, { index, depth });
       } else if (past <= reach) {
         if (past < missed.past || (past === missed.past && index < missed.index))
-          Object.assign(missed, { index, past });
+          Object.assign(missed, { index, past, depth });
       }
     }),
   );
-  return sight.stretches[hit.index >= 0 ? hit.index : missed.index]?.tube ?? null;
+  const { index, depth } = hit.index >= 0 ? hit : missed;
+  const stretch = sight.stretches[index];
+  return stretch === undefined ? null : { tube: stretch.tube, depth };
 }
 
 /** Whether another tube lies before the place, which stands on the centreline of `tube`. */

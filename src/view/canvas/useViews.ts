@@ -8,6 +8,7 @@ import { fitPoints, type FitArea, type Rig } from '../camera/rig.ts';
 import { hoopOf, hoopView, standardView, type StandardView } from '../camera/standard-views.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
 import { placesOfFrame, placesOfJob, placesOfSelection } from './extent.ts';
+import { chosenMiddle } from './turns-about.ts';
 import type { Size } from './useSize.ts';
 import type { ViewButton } from './Toolbar.tsx';
 
@@ -19,6 +20,8 @@ export const TOOLBAR = 60;
 export const NARROW = 560;
 
 export interface Views {
+  /** The middle of what is chosen, which the view turns about; null where that is out of the bay. */
+  readonly about: () => Vec3 | null;
   readonly groups: readonly (readonly ViewButton[])[];
   /** Acts on a key; false when it means nothing to the views. */
   readonly onKey: (key: string, shift: boolean) => boolean;
@@ -34,6 +37,7 @@ export function useViews(viewpoint: Viewpoint, size: Size): Views {
 
   const selectedPlaces = placesOfSelection(derived, selection);
   // In a narrow bay the car would make the frame too small to read: there the frame alone is fitted.
+  const about = (): Vec3 | null => chosenMiddle(selectedPlaces, viewpoint.projection());
   const placesToFit = (): readonly Vec3[] =>
     viewpoint.size().width < NARROW && derived.tubes.length > 0 ? placesOfFrame(derived) : placesOfJob(derived);
   const bay = (): FitArea => ({ ...viewpoint.size(), below: TOOLBAR });
@@ -75,7 +79,7 @@ export function useViews(viewpoint: Viewpoint, size: Size): Views {
 
   const onKey = (key: string, shift: boolean): boolean => {
     const button = groups.flat().find((candidate) => candidate.key === key.toUpperCase());
-    if (button === undefined) return moveByKey(viewpoint, key, shift);
+    if (button === undefined) return moveByKey(viewpoint, key, shift, about() ?? undefined);
     if (button.disabled !== true) button.act();
     return true;
   };
@@ -105,5 +109,5 @@ export function useViews(viewpoint: Viewpoint, size: Size): Views {
     viewpoint.glide({ ...goal, target: lookAt.at, span: Math.min(goal.span, CLOSE_SPAN) });
   }, [viewpoint, lookAt]);
 
-  return { groups, onKey };
+  return { about, groups, onKey };
 }

@@ -85,7 +85,14 @@ function DrawnRehearsal({ tube, unit, stages, timeline, player, current, picture
   const { middle, depth } = useMemo(() => boxOf(places), [places]);
   const grid = useMemo(() => layFloor(floorUnder(places, unit)).grid, [places, unit]);
   const views = useMachineViews(viewpoint, size, places);
-  useHands(stage, { viewpoint, onPick: () => {}, onPoint: () => {}, onLeave: () => {}, takeHold: () => null });
+  useHands(stage, {
+    viewpoint,
+    onPick: () => {},
+    onPoint: () => {},
+    onLeave: () => {},
+    takeHold: () => null,
+    turnsAbout: () => viewpoint.rig().target,
+  });
 
   const shown = stages[current]!;
   const hit = shown.step.hit;

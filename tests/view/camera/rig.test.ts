@@ -62,6 +62,24 @@ describe('the eye', () => {
     expect(orbit(rig, 0, -10).pitch).toBe(-Math.PI / 2);
   });
 
+  it('leaves the place that it turns about where it is on the screen, at the poles too', () => {
+    const place: Vec3 = [700, 300, -200];
+    const before = view(rig).toScreen(place);
+    for (const [yaw, pitch] of [
+      [0.3, 0],
+      [-2, 0.5],
+      [1, 9],
+      [0, -9],
+    ] as const) {
+      const turned = orbit(rig, yaw, pitch, place);
+      const after = view(turned).toScreen(place);
+      for (const axis of ['x', 'y', 'depth'] as const) expect(after[axis]).toBeCloseTo(before[axis], 9);
+      expect(turned.yaw).toBe(rig.yaw + yaw);
+      expect(turned.span).toBe(rig.span);
+    }
+    expect(orbit(rig, 1, 0.2)).toMatchObject({ target: rig.target.map((mm) => expect.closeTo(mm, 9)) });
+  });
+
   it('pans what is seen with the finger', () => {
     const place: Vec3 = [300, 200, 100];
     const before = view(rig).toScreen(place);

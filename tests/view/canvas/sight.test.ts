@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
 import type { Box, BoxTree } from '../../../src/core/geometry/box-tree.ts';
+import { distanceToPath } from '../../../src/core/geometry/path.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { interpolate } from '../../../src/core/geometry/vector.ts';
 import type { Job } from '../../../src/core/job/types.ts';
@@ -12,6 +13,7 @@ import { fitPoints } from '../../../src/view/camera/rig.ts';
 import { numberLabels } from '../../../src/view/labels/labels-of.tsx';
 import { placeLabels } from '../../../src/view/labels/place-labels.ts';
 import { isHidden, sightOf, tubeAt, type Sight } from '../../../src/view/canvas/sight.ts';
+import { chosenMiddle, wallUnder } from '../../../src/view/canvas/turns-about.ts';
 import { latticeOf } from '../../bench/lattice.ts';
 import { seeded } from '../../core/rehearse/draws.ts';
 
@@ -56,8 +58,8 @@ describe('the tube at a pixel', () => {
     for (let i = 0; i < 150; i += 1) {
       const view = viewOf(tubes, 6.28 * draw(), 3 * draw() - 1.5);
       const [x, y, reach] = [BAY.width * draw(), BAY.height * draw(), i % 2 === 0 ? 0 : 16];
-      const tube = tubeAt(sight, view, x, y, reach);
-      expect(tube?.id).toBe(tubeAt(asked(sight), view, x, y, reach)?.id);
+      const tube = tubeAt(sight, view, x, y, reach)?.tube ?? null;
+      expect(tube?.id).toBe(tubeAt(asked(sight), view, x, y, reach)?.tube.id);
       found.add(tube);
 
       const own = tubes[Math.floor(tubes.length * draw())]!;
@@ -65,7 +67,7 @@ describe('the tube at a pixel', () => {
       const place = interpolate(from, to, draw());
       if (own.path.pieces[0]!.kind === 'arc') continue;
       const on = view.toScreen(place);
-      expect(isHidden(sight, view, place, own)).toBe(tubeAt(asked(sight), view, on.x, on.y, 0) !== own);
+      expect(isHidden(sight, view, place, own)).toBe(tubeAt(asked(sight), view, on.x, on.y, 0)?.tube !== own);
       hidden += isHidden(sight, view, place, own) ? 1 : 0;
     }
     expect(found.size).toBeGreaterThan(10);
@@ -115,5 +117,36 @@ describe('the work of placing the numbers', () => {
     expect(many.asked).toBeLessThan(2 * 1000);
     // A box is looked at in three directions; the tree grows by three levels.
     expect(many.boxes).toBeLessThan(2 * 8 * few.boxes);
+  });
+});
+
+describe('what the view turns about', () => {
+  const tubes = tubesOf(demo);
+  const sight = sightOf(tubes);
+  const view = viewOf(tubes, 0.6, 0.4);
+
+  it('is the wall under the pointer, where there is a tube', () => {
+    const random = seeded(11);
+    let found = 0;
+    for (let nth = 0; nth < 400; nth += 1) {
+      const [x, y] = [random() * BAY.width, random() * BAY.height];
+      const place = wallUnder(sight, view, x, y, 0);
+      const tube = tubeAt(sight, view, x, y, 0)?.tube;
+      expect(place === null).toBe(tube === undefined);
+      if (place === null || tube === undefined) continue;
+      found += 1;
+      const at = view.toScreen(place);
+      expect(at.x).toBeCloseTo(x, 9);
+      expect(at.y).toBeCloseTo(y, 9);
+      expect(distanceToPath(tube.path, place)).toBeLessThan(tube.section.outerDiameter);
+    }
+    expect(found).toBeGreaterThan(20);
+  });
+
+  it('is else the middle of what is chosen, unless that is out of the bay', () => {
+    expect(chosenMiddle([], view)).toBeNull();
+    const [low, high] = [view.toPlace(100, 100), view.toPlace(300, 500)];
+    expect(chosenMiddle([low, high], view)).toEqual(interpolate(low, high, 0.5));
+    expect(chosenMiddle([view.toPlace(-10, 100)], view)).toBeNull();
   });
 });
