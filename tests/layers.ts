@@ -40,7 +40,7 @@ const stores = [...stored, ...edits, 'store/results', 'store/keeping', 'store/op
 /** What is shown takes its stores ready made from the page. */
 const kept = [...edited, 'store/types.ts', 'store/page.ts'];
 const scene = [...kept, 'view/camera', 'view/meshes', 'view/canvas', 'view/scene'];
-const views = [...scene, 'view/labels', 'view/gizmo', 'view/rehearsal', 'view/bay'];
+const views = [...scene, 'view/labels', 'view/gizmo', 'view/draw', 'view/rehearsal', 'view/bay'];
 const parts = [...views, 'ui/kit', 'ui/fields', 'ui/table', 'ui/bending'];
 const tasks = ['ui/survey', 'ui/frame', 'ui/checks', 'ui/shop', 'ui/run', 'ui/rehearsal', 'ui/shop-record'];
 
@@ -104,7 +104,8 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'view/labels': scene,
   'view/gizmo': [...scene, 'view/labels'],
   'view/rehearsal': [...scene, 'view/labels'],
-  'view/bay': [...scene, 'view/labels', 'view/gizmo'],
+  'view/draw': [...scene, 'view/labels', 'view/gizmo'],
+  'view/bay': [...scene, 'view/labels', 'view/gizmo', 'view/draw'],
   'ui/kit': views,
   'ui/fields': [...views, 'ui/kit'],
   'ui/table': [...views, 'ui/kit', 'ui/fields'],

@@ -1,5 +1,6 @@
 /** Words that several stores share. */
-import type { EnvelopeId, NodeRef, PointRef, TubeRef } from '../core/job/reference.ts';
+import type { EnvelopeId, NodeRef, PointRef, SectionId, TubeRef } from '../core/job/reference.ts';
+import type { Ground } from '../core/shape/draw/ground.ts';
 import type { Asked } from '../core/shape/starters/asked.ts';
 import type { StartTrouble } from '../core/shape/starters/trouble.ts';
 
@@ -48,4 +49,21 @@ export interface Starting {
   readonly asked: Asked;
   /** Why what is asked is not what is shown; empty where it is. */
   readonly troubles: readonly StartTrouble[];
+}
+
+/** A tube that is being drawn, from place to place. */
+export interface Drawing {
+  readonly places: readonly DrawnPlace[];
+  /** Null: as the tube before. */
+  readonly section: SectionId | null;
+  /** Null: as its places lie. */
+  readonly bothSides: boolean | null;
+  /** So many of its places went with what they stood on, by the last edit. */
+  readonly lost: number;
+}
+
+export interface DrawnPlace {
+  readonly ground: Ground;
+  /** How many steps the job could be taken back when it was put: undo goes by which came last. */
+  readonly steps: number;
 }

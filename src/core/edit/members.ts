@@ -7,6 +7,7 @@
 import { fault } from '../job/fault.ts';
 import { AUTO, type EndFit } from '../job/kinds/end.ts';
 import type { Degrees } from '../geometry/angle.ts';
+import type { Die } from '../job/kinds/die.ts';
 import type { KeptAngle, Member } from '../job/kinds/member.ts';
 import { tubesOfMember } from '../job/member-of-tube.ts';
 import { isPrimed, type DieId, type MemberId, type NodeRef, type SectionId, type TubeRef } from '../job/reference.ts';
@@ -34,8 +35,7 @@ export interface NewMember {
 
 /** The new member comes last in the build order. With corners, it gets the first die that fits its section. */
 export function addMember(job: Job, { name, path, section, role = '', mirror = false }: NewMember): Job {
-  const diameter = findRecord(job, 'sections', section)?.outerDiameter;
-  const die = path.length > 2 ? job.dies.find(({ outerDiameter }) => outerDiameter === diameter) : undefined;
+  const die = path.length > 2 ? dieFor(job, section) : undefined;
   return appendRecord(job, 'members', {
     id: nextId(job, 'members'),
     name,
@@ -46,6 +46,12 @@ export function addMember(job: Job, { name, path, section, role = '', mirror = f
     mirror,
     ends: [AUTO, AUTO],
   });
+}
+
+/** The first die that fits the section. */
+export function dieFor(job: Job, section: SectionId): Die | undefined {
+  const diameter = findRecord(job, 'sections', section)?.outerDiameter;
+  return job.dies.find(({ outerDiameter }) => outerDiameter === diameter);
 }
 
 /** How its twin is fed goes with the twin, an angle that is kept with its corner. */

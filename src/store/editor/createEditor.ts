@@ -9,7 +9,7 @@ import type { Fault } from '../../core/job/fault.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { Asked } from '../../core/shape/starters/asked.ts';
 import type { DocumentStore } from '../document/createDocument.ts';
-import type { Notice, Selection, Starting, Station } from '../types.ts';
+import type { Drawing, Notice, Selection, Starting, Station } from '../types.ts';
 import { stillRehearsed, stillThere } from './selection.ts';
 
 export interface EditorState {
@@ -26,6 +26,8 @@ export interface EditorState {
   readonly starting: Starting | null;
   /** What was asked last in this document, also once that is built or given up: typed figures are not asked again. */
   readonly lastAsked: Asked | null;
+  /** A tube that is half drawn: it waits while another station is looked at. */
+  readonly drawing: Drawing | null;
 }
 
 export interface EditorActions {
@@ -43,6 +45,10 @@ export interface EditorActions {
   dismissNotice(): void;
   /** Begins a cage, or changes what is asked for it; null when it is built or given up. */
   start(starting: Starting | null): void;
+  /** To the Frame, to begin a tube there, or to go on with one that is half drawn. */
+  beginDrawing(): void;
+  /** What is drawn of the tube; null when it is made or given up. */
+  draw(drawing: Drawing | null): void;
 }
 
 export type EditorStore = StoreApi<EditorState & EditorActions>;
@@ -55,7 +61,10 @@ const CLEAR = {
   refused: null,
   starting: null,
   lastAsked: null,
+  drawing: null,
 } as const;
+
+const UNDRAWN: Drawing = { places: [], section: null, bothSides: null, lost: 0 };
 
 export function createEditor(document: DocumentStore): EditorStore {
   const store: EditorStore = createStore((set, get) => ({
@@ -85,6 +94,12 @@ export function createEditor(document: DocumentStore): EditorStore {
     say: (notice) => set({ notice }),
     dismissNotice: () => set({ notice: null }),
     start: (starting) => set(starting === null ? { starting } : { starting, lastAsked: starting.asked }),
+    beginDrawing() {
+      const { starting, drawing } = get();
+      if (starting !== null || !document.getState().ready) return;
+      set({ station: 'frame', rehearsing: null, selection: null, drawing: drawing ?? UNDRAWN });
+    },
+    draw: (drawing) => set({ drawing }),
   }));
 
   document.subscribe((next, last) => {

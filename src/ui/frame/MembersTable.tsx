@@ -37,6 +37,7 @@ export function MembersTable(): ReactNode {
   const selection = useEditor((state) => state.selection);
   const select = useEditor((state) => state.select);
   const { sections, lengthUnit } = job;
+  const draw = useEditor((state) => state.beginDrawing);
   const marks = useMarks(useMemo(() => job.members.map(({ id }) => id), [job.members]));
   const columns = useMemo((): Column<Member>[] => {
     const choices = sectionChoices({ sections, lengthUnit });
@@ -93,6 +94,12 @@ export function MembersTable(): ReactNode {
           )}
         </>
       )}
+      <p className="row">
+        <button type="button" className="press press-live" aria-keyshortcuts="T" title="Draw a tube (T)" onClick={draw}>
+          Draw a tube
+        </button>
+        <span className="small">In the bay, from place to place.</span>
+      </p>
       <Section title="Draw a member" open={job.members.length === 0}>
         <Suspense>
           <NewMember />

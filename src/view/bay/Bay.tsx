@@ -1,5 +1,5 @@
 /** The bay: the frame in 3D with the car and the driver's envelope round it, its views, and what can be taken hold of. */
-import { useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
+import { lazy, Suspense, useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
 import type { Derived } from '../../core/derive.ts';
 import { standsOf } from '../../core/feet/stand.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
@@ -10,6 +10,7 @@ import { Drawing } from '../canvas/Drawing.tsx';
 import { chosenTubes } from './chosen.ts';
 import { describeSelection } from './describe.ts';
 import { placesOfJob } from '../canvas/extent.ts';
+import type { Tool } from '../draw/tool.ts';
 import { Gizmo } from '../gizmo/Gizmo.tsx';
 import { gripLabels } from '../gizmo/grip-labels.ts';
 import { Readout } from '../gizmo/Readout.tsx';
@@ -31,14 +32,22 @@ import { useSize } from '../canvas/useSize.ts';
 import { TOOLBAR, useViews } from '../canvas/useViews.ts';
 import '../canvas/bay.css';
 
+const Draw = lazy(() => import('../draw/Draw.tsx'));
+
 const FIRST_RIG = { target: [0, 0, 600], yaw: (38 * Math.PI) / 180, pitch: (24 * Math.PI) / 180, span: 3000 } as const;
 
 export default function Bay() {
   const picture = usePicture();
+  const isDrawing = useEditor((state) => state.drawing !== null);
   if (picture.state !== 'missing') return <DrawnBay picture={picture} />;
   return (
     <section className="bay" aria-label="3D view of the frame">
       <NoPicture picture={picture} />
+      {isDrawing && (
+        <Suspense>
+          <Draw bay={null} />
+        </Suspense>
+      )}
     </section>
   );
 }
@@ -49,12 +58,15 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
   const findings = useResults((state) => state.findings);
   const selection = useEditor((state) => state.selection);
   const station = useEditor((state) => state.station);
+  const isDrawing = useEditor((state) => state.drawing !== null);
   const isDragged = useDocument((state) => state.gesture.state !== 'idle');
   const select = useEditor((state) => state.select);
 
   const palette = usePalette();
   const [viewpoint] = useState(() => createViewpoint(FIRST_RIG));
   const placer = useRef<PlaceLabels>(() => {});
+  const overlay = useRef<PlaceLabels>(() => {});
+  const tool = useRef<Tool | null>(null);
   const stage = useRef<HTMLDivElement>(null);
   const [pointed, setPointed] = useState<TubeRef | null>(null);
   const [numbered, setNumbered] = useState(true);
@@ -92,20 +104,26 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
     );
   const letGo = useHands(stage, {
     viewpoint,
-    onPick: (x, y, reach) => select(under(x, y, reach)),
+    onPick: (x, y, reach) => (tool.current ? tool.current.pick(x, y, reach) : select(under(x, y, reach))),
     onPoint: (x, y, reach) => {
+      if (tool.current) return tool.current.point(x, y, reach);
       const found = grips.point(x, y, reach) ? null : under(x, y, reach);
       setPointed(found?.kind === 'tube' ? found.id : null);
     },
-    onLeave: () => setPointed(null),
-    takeHold: grips.takeHold,
+    onLeave: () => {
+      setPointed(null);
+      tool.current?.leave();
+    },
+    takeHold: (x, y, reach) => (tool.current ?? grips).takeHold(x, y, reach),
     turnsAbout: (x, y, reach) =>
       wallUnder(sight, viewpoint.projection(), x, y, reach) ?? views.about() ?? viewpoint.rig().target,
   });
 
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
-    if (event.key === 'Escape') {
+    if (tool.current?.onKey(event.key, event.shiftKey)) {
+      // It has acted.
+    } else if (event.key === 'Escape') {
       if (!letGo.current()) select(null);
     } else if (event.key.toLowerCase() === 'n') setNumbered((on) => !on);
     else if (!grips.onKey(event.key, event.shiftKey) && !views.onKey(event.key, event.shiftKey)) return;
@@ -132,6 +150,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
           <Scene
             viewpoint={viewpoint}
             placer={placer}
+            overlay={overlay}
             palette={palette}
             pointed={pointed}
             floor={floor}
@@ -151,6 +170,11 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
         </Drawing>
         <LabelLayer labels={labels} sight={sight} below={TOOLBAR} placerRef={placer} onWords={asksForFrame} />
       </div>
+      {isDrawing && (
+        <Suspense>
+          <Draw bay={{ viewpoint, stage, sight, tool, overlay }} />
+        </Suspense>
+      )}
       <NoPicture picture={picture} again={() => picture.again() && stage.current?.focus()} />
       {grips.freedom !== null && <Readout freedom={grips.freedom} news={grips.news} />}
       <Toolbar

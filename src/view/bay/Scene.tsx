@@ -28,6 +28,7 @@ const Feet = lazy(() => import('../scene/Feet.tsx'));
 interface Props {
   readonly viewpoint: Viewpoint;
   readonly placer: RefObject<PlaceLabels>;
+  readonly overlay: RefObject<PlaceLabels>;
   readonly palette: Palette;
   readonly pointed: TubeRef | null;
   readonly floor: Floor;
@@ -49,7 +50,7 @@ function splitSpots(
 
 const NONE: readonly never[] = [];
 
-export function Scene({ viewpoint, placer, palette, pointed, floor, gaps, points, nodes }: Props) {
+export function Scene({ viewpoint, placer, overlay, palette, pointed, floor, gaps, points, nodes }: Props) {
   const derived = useDocument((state) => state.derived);
   const findings = useResults((state) => state.findings);
   const selection = useEditor((state) => state.selection);
@@ -81,7 +82,7 @@ export function Scene({ viewpoint, placer, palette, pointed, floor, gaps, points
   return (
     <>
       <color attach="background" args={[halo]} />
-      <Eye viewpoint={viewpoint} finishes={finishes} placer={placer} middle={middle} depth={depth} />
+      <Eye viewpoint={viewpoint} finishes={finishes} placer={placer} overlay={overlay} middle={middle} depth={depth} />
       <Strokes strokes={floor.grid} colour={palette.rule} width={1} opacity={0.7} />
       <Strokes strokes={floor.datum} colour={palette.dye} width={1.5} opacity={0.65} />
       <Strokes strokes={body} colour={palette['rule-strong']} width={1.75} />

@@ -1,8 +1,6 @@
-/** What two of its keys do, here and on their buttons. */
-export const FIT_ALL = 'Fit the whole frame';
-export const FIT_CHOSEN = 'Fit what is selected';
-
 /** The keys that the bay answers itself while it has the focus, for the page that lists all keys. */
+import { FIT_ALL, FIT_CHOSEN } from './fits.ts';
+
 export const BAY_KEYS: readonly { readonly name: string; readonly keys: readonly string[] }[] = [
   { name: FIT_ALL, keys: ['F'] },
   { name: FIT_CHOSEN, keys: ['S'] },
@@ -14,5 +12,9 @@ export const BAY_KEYS: readonly { readonly name: string; readonly keys: readonly
     name: 'Selected node: forward, back, left, right, up, down by one step; with Shift, a fine one',
     keys: ['↑', '↓', '←', '→', 'PageUp', 'PageDown'],
   },
+  { name: 'Drawing a tube: from one named place to the next', keys: ['←', '→', '↑', '↓'] },
+  { name: 'Drawing a tube: put the place that was walked to, else end the tube', keys: ['Enter'] },
+  { name: 'Drawing a tube: how long the next leg is', keys: ['0', '…', '9'] },
+  { name: 'Drawing a tube: take back what is typed, the last place, the tool', keys: ['Escape'] },
   { name: 'Rehearsal: three-quarter, top, side, front view, along the feed', keys: ['1', '2', '3', '4', '5'] },
 ];

@@ -1,5 +1,5 @@
 /** Moving the eye by name: fits, standard views, keys, and the places that the rest of the program asks to see. */
-import { FIT_ALL, FIT_CHOSEN } from './keys.ts';
+import { FIT_ALL, FIT_CHOSEN } from './fits.ts';
 import { useEffect, useRef } from 'react';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { useDocument, useEditor } from '../../store/page.ts';

@@ -11,6 +11,8 @@ interface Props {
   readonly viewpoint: Viewpoint;
   readonly finishes: Finishes;
   readonly placer: RefObject<PlaceLabels>;
+  /** What else is put up over the picture. */
+  readonly overlay?: RefObject<PlaceLabels>;
   /** Middle of the frame and its size, for the haze. */
   readonly middle: Vec3;
   readonly depth: number;
@@ -19,7 +21,7 @@ interface Props {
 const basis = new Matrix4();
 const [right, up, back] = [new Vector3(), new Vector3(), new Vector3()];
 
-export function Eye({ viewpoint, finishes, placer, middle, depth }: Props) {
+export function Eye({ viewpoint, finishes, placer, overlay, middle, depth }: Props) {
   const invalidate = useThree((state) => state.invalidate);
 
   useEffect(() => viewpoint.listen(() => invalidate()), [viewpoint, invalidate]);
@@ -36,6 +38,7 @@ export function Eye({ viewpoint, finishes, placer, middle, depth }: Props) {
     camera.updateMatrixWorld();
     hazeOver(finishes, EYE_DISTANCE - dot(subtract(middle, target), view.toEye), depth);
     placer.current(view);
+    overlay?.current(view);
   });
   return null;
 }

@@ -1,0 +1,77 @@
+/**
+ * What a place of a tube that is being drawn stands on: by that it is a node later, and follows the car. Places are found anew in each
+ * frame, so that a half-drawn tube goes along with an edit. Car axes, mm.
+ */
+import { placeAt, type PathPlace } from '../../geometry/path.ts';
+import { placesInPlane } from '../../geometry/plane-places.ts';
+import { ROUNDING } from '../../geometry/tolerance.ts';
+import { mirrored, type Vec3 } from '../../geometry/vector.ts';
+import { bareId, isPrimed, type NodeRef, type PointRef, type TubeRef } from '../../job/reference.ts';
+import { AXIS_INDEX } from '../../solve/solved.ts';
+import type { Bar, Frame } from '../../solve/types.ts';
+
+export type Ground =
+  | { readonly kind: 'node'; readonly node: NodeRef }
+  | { readonly kind: 'point'; readonly point: PointRef }
+  | OnBar
+  | { readonly kind: 'space'; readonly position: Vec3 };
+
+/** On a bar's real centreline. */
+export type OnBar = { readonly tube: TubeRef } & (
+  | { readonly kind: 'bend'; readonly bend: number; readonly where: 'start' | 'middle' | 'end' }
+  /** The middle of a straight; 1 is the one at end A. */
+  | { readonly kind: 'middle'; readonly straight: number }
+  /** Where it crosses the car's centre plane, for the nth time from end A. */
+  | { readonly kind: 'centre'; readonly nth: number }
+  /** So far from end A's node. */
+  | { readonly kind: 'along'; readonly distance: number }
+);
+
+/** Where it is in the frame; null where what it stands on is not there, or not so long, any more. */
+export function standsAt(frame: Frame, ground: Ground): Vec3 | null {
+  switch (ground.kind) {
+    case 'node':
+      return frame.nodes.get(ground.node) ?? null;
+    case 'point': {
+      const position = frame.job.points.find(({ id }) => id === bareId(ground.point))?.position;
+      if (position === undefined) return null;
+      return isPrimed(ground.point) ? mirrored(position) : position;
+    }
+    case 'space':
+      return ground.position;
+    default:
+      return placeOnBar(frame, ground)?.point ?? null;
+  }
+}
+
+/** The same with the bar's direction there; null as above. */
+export function placeOnBar({ bars }: Pick<Frame, 'bars'>, ground: OnBar): PathPlace | null {
+  const bar = bars.get(ground.tube);
+  if (bar === undefined) return null;
+  if (ground.kind === 'centre') return placesInPlane(bar.path, AXIS_INDEX.y, 0)[ground.nth - 1] ?? null;
+  const along = alongBar(bar, ground);
+  return along === null ? null : placeAt(bar.path, along);
+}
+
+/** Developed length from end A's node, mm; null where the bar has no such place, which one whose bends overlap may lack. */
+export function alongBar(bar: Bar, ground: Exclude<OnBar, { readonly kind: 'centre' }>): number | null {
+  const along = alongIfAny(bar, ground);
+  return along >= -ROUNDING && along <= bar.developedLength + ROUNDING ? along : null;
+}
+
+function alongIfAny({ bends, straights }: Bar, ground: Exclude<OnBar, { readonly kind: 'centre' }>): number {
+  switch (ground.kind) {
+    case 'bend': {
+      const bend = bends[ground.bend - 1];
+      if (bend === undefined) return NaN;
+      return { start: bend.start, middle: (bend.start + bend.end) / 2, end: bend.end }[ground.where];
+    }
+    case 'middle': {
+      const length = straights[ground.straight - 1];
+      if (length === undefined || length < 0) return NaN;
+      return (bends[ground.straight - 2]?.end ?? 0) + length / 2;
+    }
+    case 'along':
+      return ground.distance;
+  }
+}

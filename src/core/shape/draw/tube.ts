@@ -1,0 +1,113 @@
+/**
+ * A tube drawn from place to place: a member like any other, on nodes that stand on what was drawn onto. Where a node stands already it
+ * is taken. Corners on the way become bends of the first die that fits.
+ */
+import { addMember, dieFor } from '../../edit/members.ts';
+import { addNode } from '../../edit/nodes.ts';
+import { ROUNDING } from '../../geometry/tolerance.ts';
+import { distance, mirrored, ORIGIN, type Vec3 } from '../../geometry/vector.ts';
+import type { Place } from '../../job/places.ts';
+import { primed, type NodeRef, type SectionId } from '../../job/reference.ts';
+import type { Job } from '../../job/types.ts';
+import { bendingOfMembers, radiusAt } from '../../solve/bending.ts';
+import { solveCentreline, type Centreline } from '../../solve/centreline.ts';
+import type { Frame } from '../../solve/types.ts';
+import { alongBar, standsAt, type Ground } from './ground.ts';
+
+export interface DrawnAs {
+  readonly name: string;
+  readonly section: SectionId;
+  /** With a twin on the other side of the car. */
+  readonly mirror: boolean;
+}
+
+/** Why no tube runs through the places. */
+export type DrawTrouble =
+  /** Fewer than two. */
+  | 'too-few'
+  /** Two after one another are one. */
+  | 'same-place'
+  | 'doubles-back'
+  /** It turns, and no die of the job bends such tube. */
+  | 'no-die'
+  /** The die would bend it tighter than the tube is wide. */
+  | 'die-too-tight'
+  /** What one of them stands on is not there any more. */
+  | 'gone';
+
+/** The section that a tube is drawn with when nobody has said: that of the member built last, else the first; null where the job has none. */
+export const usualSection = ({ members, sections }: Job): SectionId | null =>
+  members.at(-1)?.section ?? sections[0]?.id ?? null;
+
+/** Whether a tube through these places is meant for both sides of the car: all of it is on one side, but for what touches the centre plane. */
+export function isOneSided(places: readonly Vec3[]): boolean {
+  const sides = places.map(([, y]) => (Math.abs(y) <= ROUNDING ? 0 : Math.sign(y)));
+  return sides.includes(1) !== sides.includes(-1);
+}
+
+/** The real centreline of a tube of this section through the places, mm; or why there is none. */
+export function courseOf(job: Job, section: SectionId, places: readonly Vec3[]): Centreline | DrawTrouble {
+  if (places.length < 2) return 'too-few';
+  const die = dieFor(job, section);
+  const member = addMember(job, { name: '', path: [], section }).members.at(-1)!;
+  const bending = die === undefined ? null : bendingOfMembers(job)({ ...member, die: die.id });
+  const course = solveCentreline(places, bending === null ? null : radiusAt(bending));
+  if ('why' in course) return course.why === 'no-radius' ? 'no-die' : course.why;
+  const isTight = bending !== null && bending.die.centrelineRadius <= bending.section.outerDiameter / 2;
+  return places.length > 2 && isTight ? 'die-too-tight' : course;
+}
+
+/**
+ * The job with the tube last in the build order and its new nodes last in their list; or why it cannot be drawn.
+ *
+ * @param frame derived from the job
+ */
+export function drawnTube(job: Job, frame: Frame, grounds: readonly Ground[], as: DrawnAs): Job | DrawTrouble {
+  const places = grounds.map((ground) => standsAt(frame, ground));
+  if (!places.every((place) => place !== null)) return 'gone';
+  const course = courseOf(job, as.section, places);
+  if (typeof course === 'string') return course;
+  const nodes = [...frame.nodes].map(([reference, at]) => ({ reference, at }));
+  const end = places.length - 1;
+  let grown = job;
+  const path = places.map((at, i): NodeRef => {
+    const there = nodeAt(nodes, at);
+    if (there !== null) return there;
+    grown = addNode(
+      grown,
+      `${as.name}, ${i === 0 ? 'end A' : i === end ? 'end B' : `corner ${i}`}`,
+      placeOn(grounds[i]!, frame),
+    );
+    const { id } = grown.nodes.at(-1)!;
+    nodes.push({ reference: id, at }, { reference: primed(id), at: mirrored(at) });
+    return id;
+  });
+  return addMember(grown, { ...as, path });
+}
+
+/** The node, or the mirror image of one, that stands there: the same place but for what arithmetic leaves over. */
+function nodeAt(nodes: readonly { readonly reference: NodeRef; readonly at: Vec3 }[], place: Vec3): NodeRef | null {
+  return nodes.find(({ at }) => distance(at, place) <= ROUNDING)?.reference ?? null;
+}
+
+/** How a node is given that stands on it, where no node stands. */
+function placeOn(ground: Ground, { bars }: Frame): Place {
+  const offset = ORIGIN;
+  switch (ground.kind) {
+    case 'node':
+      throw new Error('a node stands on itself');
+    case 'point':
+      return { kind: 'point', point: ground.point, offset };
+    case 'space':
+      return { kind: 'fixed', position: ground.position };
+    case 'bend':
+      return { kind: 'on', member: ground.tube, bend: ground.bend, where: ground.where, distance: 0, offset };
+    case 'centre':
+      return { kind: 'on', member: ground.tube, until: { axis: 'y', value: 0 }, nth: ground.nth, offset };
+    case 'middle':
+    case 'along': {
+      const distance = alongBar(bars.get(ground.tube)!, ground)!;
+      return { kind: 'on', member: ground.tube, from: 'start', distance, offset };
+    }
+  }
+}

@@ -1,0 +1,276 @@
+/**
+ * Drawing a tube in the bay, from place to place: by mouse, press by press or from press to release; by finger, whose cross stands off it; by
+ * arrow keys from one named place to the next; and by numbers, typed at any moment.
+ */
+import { useEffect, useLayoutEffect, useRef, useState, type RefObject } from 'react';
+import { legTo } from '../../core/shape/draw/leg.ts';
+import { groundName, legInWords } from '../../core/words/drawing.ts';
+import { useEditor } from '../../store/page.ts';
+import type { Drawing } from '../../store/types.ts';
+import type { Viewpoint } from '../camera/viewpoint.ts';
+import type { Hold } from '../canvas/hands.ts';
+import type { Sight } from '../canvas/sight.ts';
+import { stepOf } from '../gizmo/snap.ts';
+import type { PlaceLabels } from '../labels/LabelLayer.tsx';
+import { aimAt, type Aim } from './aim.ts';
+import { Beside } from './Beside.tsx';
+import { Lines } from './Lines.tsx';
+import { NoDrawing } from './NoDrawing.tsx';
+import { Strip } from './Strip.tsx';
+import type { Tool } from './tool.ts';
+import { beginsNumber, NOTHING_TYPED, placeTyped, type TypedTexts } from './typed.ts';
+import { useDrawing } from './useDrawing.ts';
+import { isArrow, walkTo } from './walk.ts';
+import './draw.css';
+
+interface BayParts {
+  readonly viewpoint: Viewpoint;
+  readonly stage: RefObject<HTMLElement | null>;
+  readonly sight: Sight;
+  readonly tool: RefObject<Tool | null>;
+  readonly overlay: RefObject<PlaceLabels>;
+}
+
+/** Nothing while no tube is drawn; at another station the half-drawn one waits. Without a bay, where the browser cannot draw in 3D, it says so. */
+export default function Draw({ bay }: { readonly bay: BayParts | null }) {
+  const drawing = useEditor((state) => state.drawing);
+  const isFrame = useEditor((state) => state.station === 'frame' && state.starting === null);
+  if (bay === null) return <NoDrawing />;
+  return drawing !== null && isFrame ? <Drawn {...bay} drawing={drawing} /> : null;
+}
+
+/** Pixels by which the cross stands above a finger. */
+const STAND_OFF = 60;
+/** A finger may miss by more than this. */
+const MOUSE = 8;
+/** ms for which an aim must stand still before it is spoken. */
+const SETTLED = 500;
+
+function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & { readonly drawing: Drawing }) {
+  const hands = useDrawing(drawing, sight);
+  const { derived, job, places, targets, aim, setAim, said, refuse, put } = hands;
+  const beside = useRef<HTMLDivElement>(null);
+  const [byKey, setByKey] = useState(false);
+  const [finger, setFinger] = useState<{ readonly x: number; readonly y: number } | null>(null);
+  const [typed, setTyped] = useState<TypedTexts | null>(null);
+  const [refused, setRefused] = useState<string | null>(null);
+  const last = places.at(-1);
+  const unit = job.lengthUnit;
+
+  const reckoned = typed === null || last === undefined ? null : placeTyped(typed, unit, last, aim?.at ?? null);
+  const shown: Aim | null =
+    reckoned !== null && 'at' in reckoned
+      ? { ground: { kind: 'space', position: reckoned.at }, at: reckoned.at, guides: [] }
+      : aim;
+  const course = hands.through(shown?.at ?? null);
+  const leg = shown === null ? null : legTo(derived, places, shown.at, shown.ground);
+  const name = shown === null ? '' : typed === null ? groundName(derived, shown.ground, shown.guides) : 'By numbers';
+  const spoken = useSettled(
+    shown === null ? '' : [name, ...(leg === null ? [] : [legInWords(derived, leg)])].join(': '),
+  );
+
+  const at = (x: number, y: number, reach: number): Aim | null =>
+    aimAt(targets, viewpoint.projection(), { x, y, reach }, stepOf(unit, false));
+  const aimBy = (next: Aim | null): Aim | null => {
+    setByKey(false);
+    setAim(next);
+    return next;
+  };
+  const stopTyping = (): void => {
+    setTyped(null);
+    setRefused(null);
+    stage.current?.focus({ preventScroll: true });
+  };
+  const enterTyped = (): void => {
+    if (reckoned === null) return;
+    if ('why' in reckoned) return setRefused(reckoned.why);
+    if (!put(shown)) return;
+    setAim(shown);
+    stopTyping();
+  };
+
+  const now: Tool & { readonly put: typeof put; readonly aimed: (x: number, y: number, reach: number) => Aim | null } =
+    {
+      put,
+      aimed: (x, y, reach) => aimBy(at(x, y, reach)),
+      point: (x, y, reach) => void aimBy(at(x, y, reach)),
+      leave: () => {
+        if (typed === null && !byKey) setAim(null);
+      },
+      pick: (x, y, reach) => {
+        if (typed === null) put(aimBy(at(x, y, reach)));
+        else enterTyped();
+      },
+      takeHold: (x, y, reach) => {
+        if (typed !== null) return null;
+        if (reach > MOUSE) return fingerHold(x, y, reach);
+        const from = at(x, y, reach);
+        return from === null || from.ground.kind === 'space' ? null : mouseHold(x, y, reach);
+      },
+      onKey: (key, shift) => {
+        if (beginsNumber(key)) {
+          if (last === undefined) refuse(FIRST_PLACE);
+          else setTyped({ ...NOTHING_TYPED, length: key });
+          return true;
+        }
+        if (isArrow(key) && !shift) {
+          const view = viewpoint.projection();
+          const from = aim?.at ?? last;
+          const next = walkTo(
+            targets,
+            view,
+            from ? view.toScreen(from) : { x: view.width / 2, y: view.height / 2 },
+            key,
+          );
+          if (next !== null) {
+            setByKey(true);
+            setAim(next);
+          }
+          return true;
+        }
+        if (key !== 'Enter') return false;
+        const isHere = last !== undefined && aim !== null && aim.at.every((each, axis) => each === last[axis]);
+        if (byKey && aim !== null && !isHere) put(aim);
+        else hands.end();
+        return true;
+      },
+    };
+  const latest = useRef(now);
+  useLayoutEffect(() => {
+    latest.current = now;
+    tool.current = now;
+  });
+  useEffect(() => {
+    stage.current?.focus({ preventScroll: true });
+    return () => {
+      tool.current = null;
+    };
+  }, [tool, stage]);
+
+  /** The tube begins at the press where it has no place yet, and goes on to where it is let go. */
+  function mouseHold(x: number, y: number, reach: number): Hold {
+    const begins = places.length === 0;
+    const from = at(x, y, reach);
+    let begun = false;
+    let to: Aim | null = null;
+    return {
+      move: (toX, toY) => {
+        if (!begun && begins) latest.current.put(from);
+        begun = true;
+        to = latest.current.aimed(toX, toY, reach);
+      },
+      drop: () => {
+        if (begun) latest.current.put(to);
+        else latest.current.pick(x, y, reach);
+      },
+      cancel: () => {},
+    };
+  }
+
+  /** A finger that moves aims by the cross above it; one that only taps means the place under it. */
+  function fingerHold(x: number, y: number, reach: number): Hold {
+    let to: Aim | null = null;
+    let moved = false;
+    const letGo = (): void => setFinger(null);
+    return {
+      move: (toX, toY) => {
+        moved = true;
+        setFinger({ x: toX, y: toY - STAND_OFF });
+        to = latest.current.aimed(toX, toY - STAND_OFF, reach / 2);
+      },
+      drop: () => {
+        letGo();
+        if (moved) latest.current.put(to);
+        else latest.current.pick(x, y, reach);
+      },
+      cancel: letGo,
+    };
+  }
+
+  useWayOut(hands, typed === null ? null : stopTyping, stage);
+
+  return (
+    <>
+      <Lines
+        viewpoint={viewpoint}
+        overlay={overlay}
+        course={course}
+        places={places}
+        aim={shown}
+        finger={finger}
+        beside={beside}
+      />
+      {(shown !== null || typed !== null) && (
+        <Beside
+          element={beside}
+          frame={derived}
+          unit={unit}
+          name={name}
+          leg={leg}
+          typed={typed}
+          refused={refused}
+          onType={(texts) => {
+            setRefused(null);
+            setTyped(texts);
+          }}
+          onEnter={enterTyped}
+        />
+      )}
+      <Strip hands={hands} said={said} onNumbers={() => setTyped(NOTHING_TYPED)} />
+      <p className="bay-spoken" aria-live="polite">
+        {spoken}
+      </p>
+    </>
+  );
+}
+
+const FIRST_PLACE = 'A number is the length of a leg: put the first place before.';
+
+/** The words once they have stood for a moment: a pointer on its way would have all it passes spoken. */
+function useSettled(words: string): string {
+  const [settled, settle] = useState('');
+  useEffect(() => {
+    const timer = setTimeout(() => settle(words), SETTLED);
+    return () => clearTimeout(timer);
+  }, [words]);
+  return settled;
+}
+
+const isLaidOver = (): boolean => document.querySelector('dialog[open], :popover-open') !== null;
+
+const isTyping = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement && /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName);
+
+/** Escape takes back one step: what is typed, the last place, the tool. Undo takes back the last place where that came last. A double click ends the tube. */
+function useWayOut(
+  hands: ReturnType<typeof useDrawing>,
+  stopTyping: (() => void) | null,
+  stage: RefObject<HTMLElement | null>,
+): void {
+  const answer = (event: KeyboardEvent): void => {
+    if (isLaidOver()) return;
+    const isEscape = event.key === 'Escape';
+    const isUndo = event.key.toLowerCase() === 'z' && (event.ctrlKey || event.metaKey) && !event.shiftKey;
+    if (isEscape && stopTyping !== null) stopTyping();
+    else if (isTyping(event.target)) return;
+    else if (isEscape || (isUndo && hands.undoIsMine())) hands.takeBack();
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  const latest = useRef({ answer, end: hands.end });
+  useLayoutEffect(() => {
+    latest.current = { answer, end: hands.end };
+  });
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => latest.current.answer(event);
+    const onDouble = (): void => latest.current.end();
+    const element = stage.current;
+    window.addEventListener('keydown', onKey, { capture: true });
+    element?.addEventListener('dblclick', onDouble);
+    return () => {
+      window.removeEventListener('keydown', onKey, { capture: true });
+      element?.removeEventListener('dblclick', onDouble);
+    };
+  }, [stage]);
+}

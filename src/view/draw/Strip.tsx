@@ -1,0 +1,66 @@
+/** What one is about to do, along the upper edge: of what tube, for which side, and the ways out. */
+import type { ReactNode } from 'react';
+import { shownName } from '../../core/job/shown.ts';
+import type { DrawingHands, Said } from './useDrawing.ts';
+
+const WHAT_NEXT = [
+  'Press where it begins: a point, a node, a tube, the floor.',
+  'Press where it goes, or type how long the leg is.',
+  'Go on to the next corner, or end it here: Enter.',
+] as const;
+
+interface Props {
+  readonly hands: DrawingHands;
+  readonly said: Said | null;
+  /** Opens the fields of numbers, where there is no key to type one with. */
+  readonly onNumbers: () => void;
+}
+
+export function Strip({ hands, said, onNumbers }: Props): ReactNode {
+  const { drawing, job, stock, bothSides, change, takeBack, end, giveUp } = hands;
+  const count = drawing.places.length;
+  return (
+    <section className="draw-strip" aria-label="Draw a tube">
+      <div className="draw-head">
+        <p className={said?.refused ? 'draw-refused' : 'draw-next'} role={said?.refused ? 'alert' : undefined}>
+          {said?.refused && <span aria-hidden="true">▲ </span>}
+          {said?.text ?? WHAT_NEXT[Math.min(count, 2)]}
+        </p>
+        <button type="button" className="press press-small draw-key" disabled={count === 0} onClick={onNumbers}>
+          By numbers
+        </button>
+        <button type="button" className="press press-small press-quiet draw-key" onClick={giveUp}>
+          Give up
+        </button>
+      </div>
+      <div className="draw-keys">
+        {job.sections.length > 1 && (
+          <label className="draw-choice">
+            <span>Tube</span>
+            <select value={stock.section} onChange={(event) => change({ section: event.currentTarget.value })}>
+              {job.sections.map(({ id, name }) => (
+                <option key={id} value={id}>
+                  {shownName(name) || id}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
+        <label className="draw-choice">
+          <input
+            type="checkbox"
+            checked={bothSides}
+            onChange={(event) => change({ bothSides: event.currentTarget.checked })}
+          />
+          <span>On both sides</span>
+        </label>
+        <button type="button" className="press press-small press-live" disabled={count < 2} onClick={end}>
+          End the tube
+        </button>
+        <button type="button" className="press press-small" disabled={count === 0} onClick={takeBack}>
+          Take back
+        </button>
+      </div>
+    </section>
+  );
+}

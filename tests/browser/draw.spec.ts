@@ -1,0 +1,119 @@
+/** Drawing a tube in the bay: by mouse with numbers typed on the way, by keys alone, and every way back out of it. */
+import type { Page } from '@playwright/test';
+import { bay, expect, FEW, goTo, IN_THE_BAY, savedText, start, test, undoKey } from './journey.ts';
+
+test.use(FEW);
+
+interface File {
+  readonly nodes: readonly {
+    readonly id: string;
+    readonly at: { readonly kind: string; readonly position: number[] };
+  }[];
+  readonly members: readonly { readonly path: readonly string[]; readonly mirror: boolean; readonly die?: string }[];
+}
+
+const strip = (page: Page) => page.getByRole('region', { name: 'Draw a tube' });
+/** At the pointer: the name of what is aimed at, and the leg. */
+const beside = (page: Page) => page.locator('.draw-beside');
+/** The places drawn so far, as dots over the picture. */
+const places = (page: Page) => page.locator('.draw-place');
+const length = (page: Page) => page.getByRole('textbox', { name: /^Length/ });
+
+/** A place of the bay, in shares of its width and height. */
+async function at(page: Page, across: number, down: number): Promise<[number, number]> {
+  const box = (await bay(page).boundingBox())!;
+  return [box.x + box.width * across, box.y + box.height * down];
+}
+
+test('by mouse, with a length typed; Escape and undo take back step by step', IN_THE_BAY, async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Frame');
+  const atFirst = await savedText(page);
+  await page.getByRole('button', { name: 'Draw a tube' }).click();
+  await expect(strip(page)).toContainText('Press where it begins');
+  await page.getByRole('button', { name: 'Top view' }).click();
+
+  await page.mouse.move(...(await at(page, 0.3, 0.85)));
+  await expect(beside(page)).toContainText('On the floor');
+  await page.mouse.click(...(await at(page, 0.3, 0.85)));
+  await expect(places(page)).toHaveCount(1);
+  await page.mouse.click(...(await at(page, 0.3, 0.85)));
+  await expect(strip(page).getByRole('alert')).toContainText('The tube is there already');
+  await expect(places(page)).toHaveCount(1);
+
+  await page.mouse.move(...(await at(page, 0.5, 0.8)));
+  await page.keyboard.press('2');
+  await expect(length(page)).toHaveValue('2');
+  await page.keyboard.type('0,5');
+  await page.keyboard.press('Enter');
+  await expect(beside(page).getByRole('alert')).toContainText('use a point: 20.5');
+  await page.keyboard.press('Escape');
+  await expect(length(page)).toBeHidden();
+  await expect(places(page)).toHaveCount(1);
+  await page.keyboard.type('20 1/2');
+  await page.keyboard.press('Enter');
+  await expect(places(page)).toHaveCount(2);
+
+  await page.mouse.click(...(await at(page, 0.5, 0.6)));
+  await expect(places(page)).toHaveCount(3);
+  await page.keyboard.press('Escape');
+  await expect(places(page)).toHaveCount(2);
+  await page.mouse.click(...(await at(page, 0.55, 0.6)));
+  await expect(places(page)).toHaveCount(3);
+  await page.keyboard.press('ControlOrMeta+z');
+  await expect(places(page)).toHaveCount(2);
+  await expect(undoKey(page), 'nothing of it is in the job').toBeDisabled();
+
+  await goTo(page, 'Survey');
+  await expect(strip(page)).toBeHidden();
+  await goTo(page, 'Frame');
+  await expect(places(page)).toHaveCount(2);
+  await page.mouse.click(...(await at(page, 0.55, 0.6)));
+  await page.mouse.dblclick(...(await at(page, 0.35, 0.65)));
+  await expect(strip(page)).toBeHidden();
+  await expect(undoKey(page)).toContainText('Draw Member');
+
+  const text = await savedText(page);
+  const { nodes, members }: File = JSON.parse(text);
+  const { path, die } = members.at(-1)!;
+  expect(path).toHaveLength(4);
+  expect(die).toBeDefined();
+  const [a, b] = path.map((id) => nodes.find((node) => node.id === id)!.at.position);
+  expect(Math.hypot(...a!.map((each, axis) => b![axis]! - each))).toBeCloseTo(20.5 * 25.4, 9);
+  await undoKey(page).click();
+  expect(await savedText(page)).toBe(atFirst);
+});
+
+test('by keys alone, from one named place to another', IN_THE_BAY, async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Frame');
+  const before: File = JSON.parse(await savedText(page));
+  await page.keyboard.press('t');
+  await expect(bay(page)).toBeFocused();
+  await page.keyboard.press('ArrowLeft');
+  await expect(beside(page)).not.toBeEmpty();
+  await page.keyboard.press('Enter');
+  await expect(places(page)).toHaveCount(1);
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.type('30');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('90');
+  await expect(beside(page)).toContainText('90.0° to level');
+  await page.keyboard.press('Enter');
+  await expect(places(page)).toHaveCount(2);
+  await expect(bay(page)).toBeFocused();
+  // Once more without walking anywhere: it ends here.
+  await page.keyboard.press('Enter');
+  await expect(strip(page)).toBeHidden();
+  const after: File = JSON.parse(await savedText(page));
+  expect(after.members).toHaveLength(before.members.length + 1);
+  const ends = after.nodes.slice(-1)[0]!.at;
+  expect(ends.kind).toBe('fixed');
+
+  // Escape with nothing drawn puts the pencil away.
+  await page.keyboard.press('t');
+  await expect(strip(page)).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(strip(page)).toBeHidden();
+});

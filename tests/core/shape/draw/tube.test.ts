@@ -1,0 +1,222 @@
+/** A tube drawn between places of a frame: it can be made, it ends where it was drawn to, it doubles no node, and undo leaves nothing of it. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { derive, type Derived } from '../../../../src/core/derive.ts';
+import { distance, type Vec3 } from '../../../../src/core/geometry/vector.ts';
+import { parseJob } from '../../../../src/core/job/parse.ts';
+import { bareId, type NodeRef } from '../../../../src/core/job/reference.ts';
+import { serialiseJob } from '../../../../src/core/job/serialise.ts';
+import type { Job } from '../../../../src/core/job/types.ts';
+import { commitEdit, newHistory, undo } from '../../../../src/core/session/history.ts';
+import { standsAt, type Ground } from '../../../../src/core/shape/draw/ground.ts';
+import { snapsOf } from '../../../../src/core/shape/draw/snaps.ts';
+import { drawnTube, isOneSided, usualSection } from '../../../../src/core/shape/draw/tube.ts';
+import { demoText } from '../../../command-line.ts';
+import { drawn } from '../../../draws.ts';
+import { derivedOrSkipped, mirroredFrame, place, plainFrame } from '../../../laws/frames.ts';
+
+const demo = read(demoText());
+
+function read(text: string): Job {
+  const parsed = parseJob(text);
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
+  return parsed.job;
+}
+
+function derivedOf(job: Job, before?: Derived): Derived {
+  const result = derive(job, before);
+  if (!result.ok) throw new Error(JSON.stringify(result.faults));
+  return result.value;
+}
+
+/** What is drawn onto; which record its number means is known once there is a frame. */
+type Pick =
+  | { readonly onto: 'snap'; readonly at: number }
+  | { readonly onto: 'tube'; readonly at: number; readonly share: number }
+  | { readonly onto: 'space'; readonly position: Vec3 };
+
+const picks: fc.Arbitrary<readonly Pick[]> = fc.array(
+  fc.oneof(
+    { weight: 4, arbitrary: fc.record({ onto: fc.constant('snap' as const), at: fc.nat(5000) }) },
+    {
+      weight: 2,
+      arbitrary: fc.record({
+        onto: fc.constant('tube' as const),
+        at: fc.nat(500),
+        share: fc.integer({ min: 0, max: 100 }),
+      }),
+    },
+    { weight: 1, arbitrary: fc.record({ onto: fc.constant('space' as const), position: place }) },
+  ),
+  { minLength: 2, maxLength: 4 },
+);
+
+function groundOf(frame: Derived, pick: Pick): Ground {
+  if (pick.onto === 'space') return { kind: 'space', position: pick.position };
+  if (pick.onto === 'snap') {
+    const snaps = snapsOf(frame);
+    return snaps[pick.at % snaps.length]!.ground;
+  }
+  const bars = [...frame.bars.values()];
+  const bar = bars[pick.at % bars.length]!;
+  return { kind: 'along', tube: bar.id, distance: (bar.developedLength * pick.share) / 100 };
+}
+
+/** Every place at which two nodes stand that were not there together before. */
+function doubled(before: Derived, after: Derived): readonly (readonly [NodeRef, NodeRef])[] {
+  const added = after.job.nodes.filter(({ id }) => !before.nodes.has(id)).map(({ id }) => id);
+  return added.flatMap((id) =>
+    [...after.nodes]
+      .filter(([other, at]) => bareId(other) !== id && distance(at, after.nodes.get(id)!) <= 1e-7)
+      .map(([other]) => [id, other] as const),
+  );
+}
+
+function holds(job: Job, frame: Derived, chosen: readonly Pick[]): void {
+  const grounds = chosen.map((pick) => groundOf(frame, pick));
+  const stood = grounds.map((ground) => standsAt(frame, ground));
+  // A bar whose bends overlap by more than it is long has no place along it.
+  fc.pre(stood.every((at) => at !== null));
+  const places = stood as readonly Vec3[];
+  const mirror = isOneSided(places);
+  const made = drawnTube(job, frame, grounds, { name: 'Drawn', section: usualSection(job)!, mirror });
+  // Two places that are one, a tube that turns back or that no die bends: said in words, and nothing is drawn.
+  fc.pre(typeof made !== 'string');
+  const grown = made as Job;
+  expect(read(serialiseJob(grown))).toEqual(grown);
+  const after = derivedOf(grown, frame);
+  const member = grown.members.at(-1)!;
+  member.path.forEach((node, i) => expect(distance(after.nodes.get(node)!, places[i]!)).toBeLessThanOrEqual(1e-9));
+  expect(after.bars.get(member.id)!.ends.map(({ spec }) => spec.fit)).toEqual(['auto', 'auto']);
+  expect(after.bars.has(`${member.id}'`)).toBe(mirror);
+  expect(doubled(frame, after)).toEqual([]);
+  const history = commitEdit(newHistory(job), 'Draw Drawn', grown);
+  expect(history.past).toHaveLength(1);
+  expect(serialiseJob(undo(history).job)).toBe(serialiseJob(job));
+}
+
+describe('a tube drawn between places', () => {
+  it('of the demo', () => {
+    const frame = derivedOf(demo);
+    fc.assert(
+      fc.property(picks, (chosen) => holds(demo, frame, chosen)),
+      { seed: 20261130, numRuns: drawn(40, 600) },
+    );
+  }, 180_000);
+
+  it('of any frame', () => {
+    fc.assert(
+      fc.property(fc.oneof(plainFrame, mirroredFrame), picks, (job, chosen) =>
+        holds(job, derivedOrSkipped(job), chosen),
+      ),
+      { seed: 20261130, numRuns: drawn(40, 400) },
+    );
+  }, 180_000);
+});
+
+describe('what a place becomes', () => {
+  const frame = derivedOf(demo);
+  const hoop = [...frame.bars.values()].find(({ name }) => name.startsWith('Main hoop'))!;
+  const nodesOf = (...grounds: readonly Ground[]) => {
+    const made = drawnTube(demo, frame, grounds, { name: 'New', section: demo.sections[0]!.id, mirror: false });
+    if (typeof made === 'string') throw new Error(made);
+    return { added: made.nodes.slice(demo.nodes.length), path: made.members.at(-1)!.path, made };
+  };
+  const far: Ground = { kind: 'space', position: [3000, 700, 900] };
+
+  it('a node where there is one, also under another name', () => {
+    const [reference, at] = [...frame.nodes][0]!;
+    const { path, added } = nodesOf({ kind: 'node', node: reference }, far);
+    expect([path[0], added.length]).toEqual([reference, 1]);
+    expect(nodesOf({ kind: 'space', position: at }, far).path[0]).toBe(reference);
+  });
+
+  it('a node on the point, on the tube, on the centre of the tube, or at coordinates', () => {
+    const offset = [0, 0, 0];
+    const [spare] = demo.points.filter(({ position }) =>
+      [...frame.nodes.values()].every((at) => distance(at, position) > 1),
+    );
+    const ats = (ground: Ground) => nodesOf(ground, far).added.at(0)!.at;
+    expect(ats({ kind: 'point', point: `${spare!.id}'` })).toEqual({ kind: 'point', point: `${spare!.id}'`, offset });
+    expect(ats({ kind: 'along', tube: hoop.id, distance: 333 })).toEqual({
+      kind: 'on',
+      member: hoop.id,
+      from: 'start',
+      distance: 333,
+      offset,
+    });
+    expect(ats({ kind: 'bend', tube: hoop.id, bend: 1, where: 'end' })).toMatchObject({
+      bend: 1,
+      where: 'end',
+      distance: 0,
+    });
+    expect(ats({ kind: 'space', position: [10, 20, 30] })).toEqual({ kind: 'fixed', position: [10, 20, 30] });
+  });
+
+  it('so that it follows: moved points take the tube along', () => {
+    const spare = demo.points.find(({ position }) =>
+      [...frame.nodes.values()].every((at) => distance(at, position) > 1),
+    )!;
+    const { made, path } = nodesOf({ kind: 'point', point: spare.id }, far);
+    const [x, y, z] = spare.position;
+    const moved = derivedOf({
+      ...made,
+      points: made.points.map((each) => (each.id === spare.id ? { ...each, position: [x, y, z + 50] } : each)),
+    });
+    expect(moved.nodes.get(path[0]!)).toEqual([x, y, z + 50]);
+  });
+
+  it('the centre of a hoop, which stays on the centre plane', () => {
+    const centre = snapsOf(frame).find(({ ground }) => ground.kind === 'centre' && ground.tube === hoop.id)!;
+    expect(centre.at[1]).toBe(0);
+    const { made, path } = nodesOf(centre.ground, far);
+    expect(derivedOf(made).nodes.get(path[0]!)![1]).toBe(0);
+  });
+});
+
+describe('what cannot be drawn', () => {
+  const frame = derivedOf(demo);
+  const space = (...position: [number, number, number]): Ground => ({ kind: 'space', position });
+  const trouble = (job: Job, ...grounds: readonly Ground[]) =>
+    drawnTube(job, frame, grounds, { name: 'New', section: job.sections[0]!.id, mirror: false });
+
+  it('is said', () => {
+    expect(trouble(demo, space(0, 0, 0))).toBe('too-few');
+    expect(trouble(demo, space(0, 0, 0), space(0, 0, 0))).toBe('same-place');
+    expect(trouble(demo, space(0, 0, 0), space(900, 0, 0), space(10, 0, 0))).toBe('doubles-back');
+    expect(trouble({ ...demo, dies: [] }, space(0, 0, 0), space(900, 0, 0), space(900, 900, 0))).toBe('no-die');
+    expect(trouble(demo, space(0, 0, 0), { kind: 'node', node: 'none' })).toBe('gone');
+    expect(trouble(demo, space(0, 0, 0), { kind: 'bend', tube: 'none', bend: 1, where: 'end' })).toBe('gone');
+  });
+
+  it('but straight through without a die it can', () => {
+    expect(typeof trouble({ ...demo, dies: [] }, space(0, 0, 0), space(400, 0, 0), space(900, 0, 0))).toBe('object');
+  });
+});
+
+it('a tube is for both sides where it is on one, and touches the centre plane at most', () => {
+  expect(
+    isOneSided([
+      [0, 300, 0],
+      [0, 400, 0],
+    ]),
+  ).toBe(true);
+  expect(
+    isOneSided([
+      [0, -300, 0],
+      [0, 0, 0],
+    ]),
+  ).toBe(true);
+  expect(
+    isOneSided([
+      [0, 0, 0],
+      [100, 0, 0],
+    ]),
+  ).toBe(false);
+  expect(
+    isOneSided([
+      [0, 300, 0],
+      [0, -300, 0],
+    ]),
+  ).toBe(false);
+});
