@@ -92,7 +92,7 @@ function namedAt({ named }: Targets, view: Projection, { x, y, reach }: Pointer)
 
 /** On the centreline nearest the line of sight, so many whole steps from end A. */
 function onTubeAt({ frame, sight }: Targets, view: Projection, { x, y, reach }: Pointer, step: number): Aim | null {
-  const bar = frame.bars.get(tubeAt(sight, view, x, y, reach)?.bar ?? '');
+  const bar = frame.bars.get(tubeAt(sight, view, x, y, reach)?.tube.bar ?? '');
   if (bar === undefined || bar.developedLength < step || runsAlong(bar.path, view.toEye)) return null;
   const { at } = nearestToLine(bar.path, view.toPlace(x, y), view.toEye);
   const along = Math.min(bar.developedLength, Math.round(at / step) * step);
