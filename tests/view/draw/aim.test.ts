@@ -54,7 +54,7 @@ const targets = (...places: readonly Vec3[]) =>
   );
 function aimed(view: Projection, place: Vec3, [dx, dy] = [0, 0], ...before: readonly Vec3[]): Aim {
   const { x, y } = view.toScreen(place);
-  return aimAt(targets(...before), view, { x: x + dx!, y: y + dy!, reach: 4 }, 1)!;
+  return aimAt(targets(...before), view, { x: x + dx, y: y + dy, reach: 4 }, 1)!;
 }
 
 describe('a pointer', () => {

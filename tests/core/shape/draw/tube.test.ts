@@ -82,7 +82,7 @@ function holds(job: Job, frame: Derived, chosen: readonly Pick[]): void {
   const made = drawnTube(job, frame, grounds, { name: 'Drawn', section: usualSection(job)!, mirror });
   // Two places that are one, a tube that turns back or that no die bends: said in words, and nothing is drawn.
   fc.pre(typeof made !== 'string');
-  const grown = made as Job;
+  const grown = made;
   expect(read(serialiseJob(grown))).toEqual(grown);
   const after = derivedOf(grown, frame);
   const member = grown.members.at(-1)!;
