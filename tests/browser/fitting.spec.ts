@@ -1,9 +1,8 @@
-/** The fitting of the cage, under the build order: the one figure, and what a typed room makes of it. */
+/** The fitting of the cage, beside the build order: the one figure, and what a typed room makes of it. */
 import { enter, expect, start, test, undoKey } from './journey.ts';
 
 test('how far the cage is lowered, by which joint, follows the room that is typed', async ({ page }) => {
   await start(page);
-  await page.getByText('Build order', { exact: true }).click();
   await page.getByText('Fitting', { exact: true }).click();
   const figure = page.getByText(/^Lower the cage by/);
   await expect(figure).toContainText(/by 1.7\/8.in/);

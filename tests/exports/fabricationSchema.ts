@@ -112,6 +112,33 @@ const trimGap = v.strictObject({
   onTrim: vector,
 });
 
+const fromZero = v.pipe(number, v.minValue(0));
+const which = v.picklist(['A', 'B']);
+const ofCar = { point: v.exactOptional(text), bodyLine: v.exactOptional(text), envelope: v.exactOptional(text) };
+
+const fitting = v.strictObject({
+  torchRoom: fromZero,
+  lowerBy: fromZero,
+  decidedBy: v.nullable(v.pipe(fromZero, v.integer())),
+  boxesGive: v.nullable(fromZero),
+  joints: v.array(
+    v.strictObject({
+      node: v.nullable(text),
+      tube: text,
+      end: which,
+      at: vector,
+      top: number,
+      over: v.exactOptional(v.strictObject({ ...ofCar, aside: fromZero })),
+      air: v.nullable(number),
+      short: v.nullable(fromZero),
+    }),
+  ),
+  ends: v.array(v.strictObject({ tube: text, end: which, gives: fromZero, into: fromZero })),
+  inTheWay: v.array(v.strictObject({ ...ofCar, tube: text, deep: fromZero })),
+  door: v.nullable(v.strictObject({ way: fromZero, between: v.nullable(v.strictTuple([text, text])) })),
+  slits: v.array(v.strictObject({ tube: text, outOfFlat: fromZero, width: v.nullable(fromZero), thickness: fromZero })),
+});
+
 const finding = v.strictObject({
   id: text,
   severity: v.picklist(['error', 'warning', 'note']),
@@ -137,5 +164,6 @@ export const fabricationSchema = v.strictObject({
   clearances: v.array(clearance),
   gaps: v.array(gap),
   trimGaps: v.array(trimGap),
+  fitting,
   findings: v.array(finding),
 });

@@ -1,8 +1,8 @@
-/** Findings of tubes beside what was measured of the car, or was not; types.ts has the others. */
+/** Findings of tubes beside what was measured of the car, or was not, and of their fitting in it; types.ts has the others. */
 import type { Trim } from '../gaps/trim-places.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { PointId } from '../job/reference.ts';
-import type { OfTube } from './types.ts';
+import type { End, OfTube } from './types.ts';
 
 /** A tube is nearer to a measured point or a body line than is wanted there. */
 export interface NearTrim extends OfTube {
@@ -21,4 +21,25 @@ export interface OnGuess extends OfTube {
   readonly point: PointId;
   /** How many go by it. */
   readonly tubes: number;
+}
+
+/** A torch has too little room above the joint that decides how far the cage is lowered, and what its ends stand on does not give that. */
+export interface NoAir extends OfTube {
+  readonly id: 'fit/no-air';
+  readonly end: End;
+  readonly trim: Trim;
+  /** Above the joint, up to it; negative where the tube stands higher. */
+  readonly air: number;
+  readonly room: number;
+  readonly lowerBy: number;
+  /** What the boxes of the feet give; null without boxes. */
+  readonly boxes: number | null;
+}
+
+/** A flat bent tube that is wider than the longest straight way across the door. */
+export interface WiderThanDoor extends OfTube {
+  readonly id: 'fit/wider-than-door';
+  readonly width: number;
+  readonly thickness: number;
+  readonly way: number;
 }

@@ -7,7 +7,7 @@ import type { Vec3 } from '../geometry/vector.ts';
 import type { EnvelopeId, NodeRef, TubeRef } from '../job/reference.ts';
 import type { Unmitred } from '../solve/types.ts';
 import type { NoFreeOrder, OrderMatters, PlainOrderTouches } from './swing-types.ts';
-import type { NearTrim, OnGuess } from './car-types.ts';
+import type { NearTrim, NoAir, OnGuess, WiderThanDoor } from './car-types.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
 
@@ -24,6 +24,8 @@ export type Source =
   | 'bender-room'
   | 'kept-order'
   | 'torch-gap'
+  | 'torch-room'
+  | 'door'
   | 'least-gap';
 
 export interface OfTube {
@@ -388,6 +390,8 @@ export type Finding =
   | NoRoomForTorch
   | NearTrim
   | OnGuess
+  | NoAir
+  | WiderThanDoor
   | OrderMatters
   | PlainOrderTouches
   | NoFreeOrder;

@@ -47,7 +47,9 @@ export function inTheWay(
   const ofBoxes = job.envelopes.flatMap(({ id, centre, size, rotation: [rx, ry, rz] }) => {
     const boxAt = (at: Vec3) => boxFrame(at, size, [toRadians(rx), toRadians(ry), toRadians(rz)]);
     const [before, raised] = [boxAt(centre), boxAt(up(centre))];
+    const round = boxRound([raised.centre], Math.hypot(...raised.half));
     return tubes.flatMap((tube): InTheWay | readonly [] => {
+      if (!boxesOf(tube).some((box) => meet(box, round, 0))) return [];
       const outside = outsideOf(tube);
       const { distance } = gapToBox(outside, raised);
       if (distance >= -ROUNDING || gapToBox(outside, before).distance < -ROUNDING) return [];

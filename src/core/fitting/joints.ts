@@ -3,8 +3,8 @@
  * Car axes, mm.
  *
  * The top of a joint is the highest place of the round sections of its tubes there: of a tube whose axis is at height z, with radius r and
- * unit tangent t, z + r sqrt(1 - tz^2). Under the roof is a joint whose top lies at most UNDER_ROOF under the highest top of all
- * joints and bends of the cage; lower ones have the car's inside over them, and are not asked about.
+ * unit tangent t, z + r sqrt(1 - tz^2). Under the roof is a joint whose top lies at most UNDER_ROOF under the top of the cage, which is
+ * the highest of its tubes' tops at their ends and tangents; lower ones have the car's inside over them, and are not asked about.
  */
 import { placeAt } from '../geometry/path.ts';
 import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
@@ -31,11 +31,12 @@ export const UNDER_ROOF = 300;
 
 /** In build order. */
 export function jointsUnderRoof(frame: Pick<Frame, 'tubes' | 'bars'>): readonly Joint[] {
+  const lowest = Math.max(...frame.tubes.map(topOf)) - UNDER_ROOF;
   const joints: Joint[] = [];
   for (const tube of frame.tubes) {
     for (const which of [0, 1] as const) {
       const joint = jointAt(tube, which, frame.bars);
-      if (joint === null) continue;
+      if (joint === null || joint.top < lowest) continue;
       const known = joints.findIndex(({ at }) => distance(at, joint.at) <= MEETING_DISTANCE);
       if (known === -1) joints.push(joint);
       else if (joints[known]!.top < joint.top) {
@@ -43,8 +44,7 @@ export function jointsUnderRoof(frame: Pick<Frame, 'tubes' | 'bars'>): readonly 
       }
     }
   }
-  const lowest = Math.max(...frame.tubes.map(topOf)) - UNDER_ROOF;
-  return joints.filter(({ top }) => top >= lowest);
+  return joints;
 }
 
 /** Null where the end is welded to no tube. */

@@ -1,6 +1,6 @@
 /**
  * Whether the cage can be welded under the roof: the air above each joint there, the one figure that decides, what the boxes of its feet
- * give, and what is in the way. Worked out when somebody looks, not at every edit; docs/maths/fitting.md.
+ * give; and what is in the way then, which takes longer. Worked out when somebody looks, not at every edit; docs/maths/fitting.md.
  */
 import { trimPlaces } from '../gaps/trim-places.ts';
 import { FIRST_ROOF_REACH, FIRST_TORCH_ROOM } from '../job/kinds/fitting.ts';
@@ -30,7 +30,6 @@ export interface Lowering {
   /** What all boxes of the feet give, mm; null without boxes. */
   readonly boxes: number | null;
   readonly ends: readonly StandingEnd[];
-  readonly inTheWay: readonly InTheWay[];
 }
 
 /** Of a frame; worked out once a frame. */
@@ -51,6 +50,10 @@ export const lowering = remembered((frame: Frame): Lowering => {
     lowered,
     boxes: boxesGive(ends),
     ends,
-    inTheWay: inTheWay(frame, places, lowered.by),
   };
 });
+
+/** What the cage runs into when it stands so low; worked out once a frame. */
+export const metOnTheWay = remembered((frame: Frame): readonly InTheWay[] =>
+  inTheWay(frame, trimPlaces(frame), lowering(frame).lowered.by),
+);

@@ -8,7 +8,7 @@
 import * as v from 'valibot';
 import { markingPart } from './kinds/marking.ts';
 import { tubeNumber, tubeNumbers } from './kinds/numbers.ts';
-import { roofReach, torchRoom } from './kinds/fitting.ts';
+import { doorOpening, roofReach, torchRoom } from './kinds/fitting.ts';
 import { torchGap } from './kinds/torch-gap.ts';
 import { COLLECTIONS, kindOf, LISTS } from './kinds.ts';
 import type { Job } from './types.ts';
@@ -25,6 +25,7 @@ export const jobSchema = v.looseObject({
   torchGap: v.exactOptional(torchGap),
   torchRoom: v.exactOptional(torchRoom),
   roofReach: v.exactOptional(roofReach),
+  doorOpening: v.exactOptional(doorOpening),
   ...Object.fromEntries(LISTS.map((list) => [list, v.optional(v.array(kindOf(list).shape), [])])),
 });
 

@@ -15,6 +15,7 @@ const HEAD = [
   'torchGap',
   'torchRoom',
   'roofReach',
+  'doorOpening',
   'numbers',
   'lastNumber',
   ...LISTS,

@@ -38,6 +38,8 @@ export interface Job {
   readonly torchRoom?: number;
   /** mm aside of a joint, seen from above, within which what was measured is over it. Absent: FIRST_ROOF_REACH. */
   readonly roofReach?: number;
+  /** mm: the longest straight way across the door's opening, typed. Absent: as its points were measured. */
+  readonly doorOpening?: number;
   readonly points: readonly Point[];
   readonly bodyLines: readonly BodyLine[];
   readonly sections: readonly Section[];

@@ -40,6 +40,8 @@ const SOURCES: Readonly<Record<Exclude<Source, 'envelope-gap'>, string>> = {
   'bender-room': 'the bender and its room as set up in this job',
   'kept-order': 'the order kept in this job',
   'torch-gap': 'room for the torch as set in this job',
+  'torch-room': 'torch room above a joint as set in this job',
+  door: 'the way across the door, measured or typed in this job',
   'least-gap': 'least gap set for this place in this job',
 };
 
@@ -209,4 +211,15 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     const how = distance < 0 ? `runs ${show(-distance)} into` : distance > 0 ? `is ${show(distance)} from` : 'touches';
     return `${tube.name} ${how} ${name}; ${show(wanted)} is wanted there. Move the tube ${moveInWords(move, show)}.`;
   },
+  'fit/no-air': (finding, { tube, frame, show }) => {
+    const { node, trim, air, room, lowerBy, boxes } = finding;
+    const where = node === undefined ? atEnd(tube, finding) : nodeName(frame.job, node);
+    const name = trimName(frame.job, trim);
+    const has =
+      air < 0 ? `stands ${show(-air)} higher than ${name}` : `has ${show(air)} of air above it, up to ${name}`;
+    const gives = boxes === null ? 'no foot is a box that would give it' : `the boxes of the feet give ${show(boxes)}`;
+    return `${where} ${has}; a torch wants ${show(room)}. To weld it the cage has to stand ${show(lowerBy)} lower, and ${gives}. Take boxes as high as that, make holes in the floor, or lead the tubes lower there.`;
+  },
+  'fit/wider-than-door': ({ width, thickness, way }, { tube, show }) =>
+    `${tube.name}, laid flat, wants an opening ${show(width)} wide and ${show(thickness)} thick; the longest straight way across the door is ${show(way)}. Bring it in by another opening; turned as it comes in it may go through, which is not worked out.`,
 };

@@ -1,10 +1,11 @@
 /** The fitting of the cage in the words of the shop: how far it is lowered to weld under the roof, what gives that, what is in the way. */
+import type { Door } from '../fitting/door.ts';
 import type { Joint } from '../fitting/joints.ts';
 import type { InTheWay } from '../fitting/in-the-way.ts';
 import type { Lowering } from '../fitting/lowering.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { shownName } from '../job/shown.ts';
-import { nodeName, tubeName } from '../solve/names.ts';
+import { nodeName, pointName, tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
 import { listed } from './lists.ts';
 import { trimName } from './trim.ts';
@@ -76,3 +77,12 @@ export const inTheWayInWords = ({ tube, of, deep }: InTheWay, frame: Frame, { at
       ? shownName(frame.job.envelopes.find(({ id }) => id === of.id)!.name)
       : trimName(frame.job, of)
   }`;
+
+/** How wide the door is, and how that is known; or what to measure. */
+export function doorInWords(door: Door | null, { job }: Frame, { atMost }: ShownLengths): string {
+  if (door === null)
+    return 'Not measured. Measure the sill at the A-pillar and at the B-pillar, the roof rail at the B-pillar and the windscreen’s corners, and name the points so; or type the longest straight way across the opening.';
+  if (door.between === null) return `The longest straight way across the door is ${atMost(door.way)}, as typed.`;
+  const [from, to] = door.between.map((id) => pointName(job, id));
+  return `The longest straight way across the door, as its points were measured, is ${atMost(door.way)}: from ${from} to ${to}.`;
+}

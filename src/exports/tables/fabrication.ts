@@ -31,6 +31,7 @@ import { bendMarks, type BendMarks } from '../../core/marks/marks.ts';
 import { feedOf, type Feed } from '../../core/solve/feed.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
 import { findingInWords, sourceInWords } from '../../core/words/findings.ts';
+import { fabricationFitting, type FabricationFitting } from './fitting.ts';
 import type { TextFile } from '../shared/text.ts';
 
 export interface FabricationFile {
@@ -42,6 +43,7 @@ export interface FabricationFile {
   readonly clearances: readonly Clearance[];
   readonly gaps: readonly TubeGap[];
   readonly trimGaps: readonly FabricationTrimGap[];
+  readonly fitting: FabricationFitting;
   readonly findings: readonly FabricationFinding[];
 }
 
@@ -178,6 +180,7 @@ export function fabrication(derived: Derived): FabricationFile {
     clearances: derived.clearances,
     gaps: derived.gaps.filter(({ distance }) => distance < LISTED),
     trimGaps: fabricationTrimGaps(derived),
+    fitting: fabricationFitting(derived),
     findings: derived.findings.map((finding) => fabricationFinding(finding, derived)),
   };
 }

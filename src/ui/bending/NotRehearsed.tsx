@@ -1,12 +1,13 @@
 /** In place of a rehearsal that is not there yet: that an order is looked for, and how far that is; or why none could be. */
 import type { ReactNode } from 'react';
 import type { TubeRef } from '../../core/job/reference.ts';
-import { useResults } from '../../store/page.ts';
+import { rehearsals } from '../../core/stages/rehearsals.ts';
+import { useDocument, useResults } from '../../store/page.ts';
 import { notRehearsedInWords } from './not-rehearsed.ts';
 
 export function NotRehearsed({ id }: { readonly id: TubeRef }): ReactNode {
-  const done = useResults(({ progress }) => progress.done);
-  const of = useResults(({ progress }) => progress.of);
+  const done = useResults(({ rehearsals: made, unrehearsed }) => made.size + unrehearsed.size);
+  const of = useDocument(({ derived }) => rehearsals.items(derived).length);
   const why = useResults((state) => state.unrehearsed.get(id));
   if (why !== undefined) {
     return (

@@ -1,8 +1,8 @@
 /**
  * The order in which bars are fitted, to be dragged by its numbers or moved by keys: an end copes to what stands before it. Bars that are caught between two
- * that stand already are marked. Under it, what the cage wants to be fitted in the car.
+ * that stand already are marked.
  */
-import { lazy, Suspense, useMemo, useRef, useState, type PointerEvent, type ReactNode } from 'react';
+import { useMemo, useRef, useState, type PointerEvent, type ReactNode } from 'react';
 import { caughtBars, type Caught } from '../../core/checks/caught.ts';
 import { moveMember } from '../../core/edit/members.ts';
 import { shownName } from '../../core/job/shown.ts';
@@ -12,10 +12,7 @@ import type { Derived } from '../../core/derive.ts';
 import { tubeName } from '../../core/solve/names.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
-import { Section } from '../kit/Section.tsx';
 import './build-order.css';
-
-const Fitting = lazy(() => import('./Fitting.tsx'));
 
 export default function BuildOrder(): ReactNode {
   const members = useDocument((state) => state.job.members);
@@ -89,11 +86,6 @@ export default function BuildOrder(): ReactNode {
           </li>
         ))}
       </ol>
-      <Section title="Fitting" onlyOpen>
-        <Suspense>
-          <Fitting />
-        </Suspense>
-      </Section>
     </>
   );
 }

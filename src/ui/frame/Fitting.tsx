@@ -3,13 +3,17 @@
  * boxes of its feet give that, and what is in the way. Worked out while it is looked at.
  */
 import type { ReactNode } from 'react';
-import { setRoofReach, setTorchRoom } from '../../core/edit/fitting.ts';
-import { lowering, type JointAir } from '../../core/fitting/lowering.ts';
+import { setDoorOpening, setRoofReach, setTorchRoom } from '../../core/edit/fitting.ts';
+import { doorOf } from '../../core/fitting/door.ts';
+import { lowering, metOnTheWay, type JointAir } from '../../core/fitting/lowering.ts';
+import { slitsOf, type Slit } from '../../core/fitting/through-door.ts';
+import { tubeName } from '../../core/solve/names.ts';
 import { FIRST_ROOF_REACH, FIRST_TORCH_ROOM } from '../../core/job/kinds/fitting.ts';
 import { formatLength } from '../../core/units/length.ts';
 import { stepAbove, stepBelow } from '../../core/units/step.ts';
 import {
   boxesInWords,
+  doorInWords,
   inTheWayInWords,
   jointName,
   lowerInWords,
@@ -18,7 +22,7 @@ import {
 } from '../../core/words/fitting.ts';
 import { trimName } from '../../core/words/trim.ts';
 import { editor, useDocument } from '../../store/page.ts';
-import { LengthField } from '../fields/Fields.tsx';
+import { LengthField, SizeOrNothingField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { GapLength, Length, ShortfallLength } from '../fields/Readings.tsx';
 import './fitting.css';
@@ -36,6 +40,7 @@ export default function Fitting(): ReactNode {
     atMost: (mm) => text(stepBelow(mm, unit)),
   };
   const [figure, decides] = lowerInWords(found, derived, show);
+  const met = metOnTheWay(derived);
   const boxes = boxesInWords(found, show);
   const stopped = stoppedInWords(found, derived, show);
   const unknown = found.joints.some(({ roof }) => roof === null);
@@ -65,12 +70,12 @@ export default function Fitting(): ReactNode {
           <PlainList items={stopped} />
         </>
       )}
-      {found.inTheWay.length > 0 && (
+      {met.length > 0 && (
         <>
           <p className="small">
             Standing so low, the cage runs into the car. Take out what can be taken out, or leave these tubes for later:
           </p>
-          <PlainList items={found.inTheWay.map((each) => inTheWayInWords(each, derived, show))} />
+          <PlainList items={met.map((each) => inTheWayInWords(each, derived, show))} />
         </>
       )}
       {found.joints.length > 0 && (
@@ -100,6 +105,7 @@ export default function Fitting(): ReactNode {
           a point, or draw a body line across the roof over several joints.
         </p>
       )}
+      <ThroughTheDoor show={show} />
     </>
   );
 }
@@ -129,6 +135,78 @@ function Row({ joint, roof, short }: JointAir): ReactNode {
       <td className="number">{roof === null ? 'not measured' : <GapLength mm={roof.air} />}</td>
       <td className="number">
         {short === null ? '' : short === 0 ? <span className="spoken-only">none</span> : <ShortfallLength mm={short} />}
+      </td>
+    </tr>
+  );
+}
+
+function ThroughTheDoor({ show }: { show: ShownLengths }): ReactNode {
+  const derived = useDocument((state) => state.derived);
+  const door = doorOf(derived.job);
+  const slits = slitsOf(derived);
+  if (slits.length === 0) return null;
+  return (
+    <>
+      <h4>Through the door</h4>
+      <div className="fields">
+        <SizeOrNothingField
+          label="Longest straight way across the door, if typed"
+          value={derived.job.doorOpening ?? null}
+          {...jobEdit<number | null>('The way across the door', setDoorOpening)}
+        />
+      </div>
+      <p>{doorInWords(door, derived, show)}</p>
+      <table className="table table-plain fitting-air">
+        <caption className="spoken-only">What bent tubes go through, laid flat</caption>
+        <thead>
+          <tr>
+            <th scope="col">Bent tube</th>
+            <th scope="col" className="number">
+              Goes through
+            </th>
+            <th scope="col" className="number">
+              Short by
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {slits.map((slit) => (
+            <SlitRow key={slit.tube} slit={slit} way={door?.way ?? null} />
+          ))}
+        </tbody>
+      </table>
+      <p className="small">
+        Worked out is the narrowest flat opening for the tube as bent, ends square, laid flat and pushed straight in
+        along its own plane. Turned as it comes in, or led in end first, it may go through less. The round corners of
+        the door take some of the way across.
+      </p>
+    </>
+  );
+}
+
+function SlitRow({ slit: { tube, width, thickness, outOfFlat }, way }: { slit: Slit; way: number | null }): ReactNode {
+  const derived = useDocument((state) => state.derived);
+  return (
+    <tr>
+      <th scope="row">
+        {tubeName(derived, tube)}
+        {width === null && (
+          <span className="fitting-to small">
+            not flat, bends lie <Length mm={outOfFlat} withUnit /> out of one plane
+          </span>
+        )}
+      </th>
+      <td className="number">
+        {width === null ? (
+          'not worked out'
+        ) : (
+          <>
+            <ShortfallLength mm={width} /> by <ShortfallLength mm={thickness} />
+          </>
+        )}
+      </td>
+      <td className="number">
+        {width !== null && way !== null && width > way && <ShortfallLength mm={width - way} />}
       </td>
     </tr>
   );

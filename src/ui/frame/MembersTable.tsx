@@ -12,7 +12,7 @@ import { EditTable } from '../table/EditTable.tsx';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks } from '../table/marks.ts';
 import { sectionChoices } from './section-choices.ts';
-import { BuildOrder, NewMember, Numbers, SeveralMembers, StartChoice } from './later.ts';
+import { BuildOrder, Fitting, NewMember, Numbers, SeveralMembers, StartChoice } from './later.ts';
 
 const NUMBER: Column<Member> = { header: 'No.', numeric: true, show: ({ id }) => <TubeNumbers id={id} /> };
 
@@ -110,6 +110,11 @@ export function MembersTable(): ReactNode {
           <Section title="Build order" onlyOpen>
             <Suspense>
               <BuildOrder />
+            </Suspense>
+          </Section>
+          <Section title="Fitting" onlyOpen>
+            <Suspense>
+              <Fitting />
             </Suspense>
           </Section>
           <Section title="Numbers">

@@ -12,6 +12,7 @@ const severalNodes = () => import('./SeveralNodes.tsx');
 const newMember = () => import('./NewMember.tsx');
 const numbers = () => import('./Numbers.tsx');
 const buildOrder = () => import('./BuildOrder.tsx');
+const fitting = () => import('./Fitting.tsx');
 const askDelete = () => import('./AskDelete.tsx');
 const startChoice = () => import('./StartChoice.tsx');
 const startForm = () => import('./StartForm.tsx');
@@ -25,6 +26,7 @@ export const SeveralNodes = lazy(severalNodes);
 export const NewMember = lazy(newMember);
 export const Numbers = lazy(numbers);
 export const BuildOrder = lazy(buildOrder);
+export const Fitting = lazy(fitting);
 export const AskDelete = lazy(askDelete);
 export const StartChoice = lazy(startChoice);
 export const StartForm = lazy(startForm);
@@ -42,6 +44,7 @@ export const frameParts = (): Promise<unknown> =>
       newMember,
       numbers,
       buildOrder,
+      fitting,
       askDelete,
       materialTables,
       startChoice,

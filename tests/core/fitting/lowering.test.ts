@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { besideJoint, roofOver } from '../../../src/core/fitting/air.ts';
 import { jointsUnderRoof, UNDER_ROOF, type Joint } from '../../../src/core/fitting/joints.ts';
-import { lowering } from '../../../src/core/fitting/lowering.ts';
+import { lowering, metOnTheWay } from '../../../src/core/fitting/lowering.ts';
 import { lowerBy } from '../../../src/core/fitting/lower.ts';
 import { stretchBetween } from '../../../src/core/gaps/stretch-gap.ts';
 import type { TrimPlace } from '../../../src/core/gaps/trim-places.ts';
@@ -285,7 +285,7 @@ describe('what is in the way', () => {
   const roof = point('Roof', [0, 0, 1040]); // 42.225 lower
   const bar = (points: object[], more: Records = {}) => {
     const frame = derived(cage([roof, ...points], more));
-    return lowering(frame).inTheWay.map((each) => inTheWayInWords(each, frame, show));
+    return metOnTheWay(frame).map((each) => inTheWayInWords(each, frame, show));
   };
   it('is a point that the tube comes down onto, to its deepest, also where it has passed it', () => {
     // 30 under the bar's axis: 7.775 clear, and then 12.225 above it.

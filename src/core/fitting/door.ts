@@ -1,0 +1,58 @@
+/**
+ * The opening of the car's door, as its measured points tell it by their names: sill at A- and B-pillar, roof rail at the B-pillar, the
+ * windscreen's two corners. Its longest straight way is the greatest distance between two of them on one side of the car, as a tape has it. Corners of the
+ * opening are round and its edges thick, so less goes through there than that figure; a typed figure stands in its place.
+ */
+import { distance } from '../geometry/vector.ts';
+import type { Point } from '../job/kinds/point.ts';
+import type { PointId } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
+
+export const DOOR_SPOTS = ['sill-a', 'sill-b', 'rail-b', 'screen-top', 'screen-foot'] as const;
+export type DoorSpot = (typeof DOOR_SPOTS)[number];
+
+/** Every one of these has to be in a name. */
+const TELLING: Readonly<Record<DoorSpot, readonly RegExp[]>> = {
+  'sill-a': [/sill/u, /\ba[- ]?pillar|front/u],
+  'sill-b': [/sill/u, /\bb[- ]?pillar|hoop/u],
+  'rail-b': [/roof|rail/u, /\bb[- ]?pillar|hoop/u],
+  'screen-top': [/wind ?s(?:creen|hield)/u, /top|upper/u],
+  'screen-foot': [/wind ?s(?:creen|hield)/u, /lower|foot|bottom/u],
+};
+
+/** A rear screen is no windscreen's corner. */
+const NOT = /rear window|back/u;
+
+export interface Door {
+  /** mm. */
+  readonly way: number;
+  /** Between which points; null where it was typed. */
+  readonly between: readonly [PointId, PointId] | null;
+}
+
+/** Null where neither a sill and a higher point of one side were measured, nor the figure typed. */
+export function doorOf({ points, doorOpening }: Pick<Job, 'points' | 'doorOpening'>): Door | null {
+  if (doorOpening !== undefined) return { way: doorOpening, between: null };
+  let longest: Door | null = null;
+  for (const side of [1, -1]) {
+    const found = DOOR_SPOTS.flatMap((spot) => {
+      const point = points.find((each) => Math.sign(each.position[1]) === side && tells(each, spot));
+      return point === undefined ? [] : [{ spot, point }];
+    });
+    if (!found.some(({ spot }) => isSill(spot)) || found.every(({ spot }) => isSill(spot))) continue;
+    for (const [i, { point: one }] of found.entries()) {
+      for (const { point: other } of found.slice(i + 1)) {
+        const way = distance(one.position, other.position);
+        if (way > (longest?.way ?? 0)) longest = { way, between: [one.id, other.id] };
+      }
+    }
+  }
+  return longest;
+}
+
+const isSill = (spot: DoorSpot): boolean => spot.startsWith('sill');
+
+function tells({ name }: Point, spot: DoorSpot): boolean {
+  const text = name.toLowerCase();
+  return TELLING[spot].every((word) => word.test(text)) && !NOT.test(text);
+}
