@@ -8,8 +8,8 @@ import type { Point } from '../job/kinds/point.ts';
 import type { PointId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 
-export const DOOR_SPOTS = ['sill-a', 'sill-b', 'rail-b', 'screen-top', 'screen-foot'] as const;
-export type DoorSpot = (typeof DOOR_SPOTS)[number];
+const DOOR_SPOTS = ['sill-a', 'sill-b', 'rail-b', 'screen-top', 'screen-foot'] as const;
+type DoorSpot = (typeof DOOR_SPOTS)[number];
 
 /** Every one of these has to be in a name. */
 const TELLING: Readonly<Record<DoorSpot, readonly RegExp[]>> = {

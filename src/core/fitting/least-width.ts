@@ -6,7 +6,8 @@
  * are circles of no radius for all turns. Towards n(t) it reaches h(t) = max (c . n + r), and is h(t) + h(t + pi) wide. Between the turns
  * at which another part becomes the outermost that is the radii and d cos(t - a), d and a those of the way between two centres: it is least
  * at one of these turns, or where n runs along that way. All of these, of every two parts, are tried: closed form, in the cube of the
- * number of parts on the hull. (A polygon is least wide square to one of its edges: H. Freeman and R. Shapira, CACM 18 (1975), of the least rectangle.)
+ * number of parts on the hull. (A polygon is least wide square to one of its edges: M. E. Houle and G. T.
+ * Toussaint, Computing the width of a set, IEEE PAMI 10 (1988).)
  */
 import type { Radians } from '../geometry/angle.ts';
 import { ANGLE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
@@ -21,6 +22,7 @@ export interface Round {
   readonly turn: Radians;
 }
 
+/** Of a point's, and all about. */
 export const WHOLE_TURN: Radians = 2 * Math.PI;
 
 /** The least width, and the turn of the direction that it is measured in, [0, pi). The ends of an arc are to be among the points. */
