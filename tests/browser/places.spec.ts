@@ -51,6 +51,22 @@ test('a bar made level, and a node placed every way', async ({ page }) => {
     expect(await chosen(field(await nodeCard(page, 'Sill bar at the front leg'), 'Placed'))).toBe('on a tube');
   });
 
+  await test.step('two that end at one joint change places, and nothing else does', async () => {
+    const card = await nodeCard(page, 'Stay at the hoop');
+    const joint = card.getByRole('list').filter({ hasText: 'runs through' }).getByRole('listitem');
+    await expect(joint).toContainText([
+      'Main hoop, runs through',
+      'Rear stay (left), end A coped to Main hoop',
+      'Main diagonal, end B coped to Main hoop and Rear stay (left)',
+    ]);
+    await card.getByRole('button', { name: 'Fit Main diagonal before Rear stay (left)' }).click();
+    await expect(joint).toContainText(['Main hoop', 'Main diagonal, end B coped to Main hoop', 'and Main diagonal']);
+    await card.getByRole('button', { name: 'Draw the joint apart' }).click();
+    await card.getByRole('button', { name: 'Draw the joint together' }).click();
+    await page.keyboard.press('Control+z');
+    await expect(joint).toContainText(['Main hoop', 'Rear stay (left)', 'Main diagonal']);
+  });
+
   await test.step('a node is placed another way by its shop name, stays where it is, and shows what is measured', async () => {
     await page.setViewportSize({ width: 390, height: 844 });
     const card = await nodeCard(page, 'Tower strut foot');

@@ -22,6 +22,8 @@ export interface EditorState {
   /** Why the last file was not opened; the open job stays untouched. */
   readonly refused: { readonly fileName: string; readonly faults: readonly Fault[] } | null;
   readonly notice: Notice | null;
+  /** The tubes of a chosen node's joint are drawn apart. */
+  readonly apart: boolean;
   /** A cage that is being begun; the document shows it as the draft of a gesture. */
   readonly starting: Starting | null;
   /** What was asked last in this document, also once that is built or given up: typed figures are not asked again. */
@@ -43,6 +45,7 @@ export interface EditorActions {
   dismissRefusal(): void;
   say(notice: Notice): void;
   dismissNotice(): void;
+  drawApart(apart: boolean): void;
   /** Begins a cage, or changes what is asked for it; null when it is built or given up. */
   start(starting: Starting | null): void;
   /** To the Frame, to begin a tube there, or to go on with one that is half drawn. */
@@ -71,6 +74,7 @@ export function createEditor(document: DocumentStore): EditorStore {
     ...CLEAR,
     station: 'frame',
     notice: null,
+    apart: false,
     setStation: (station) => set({ station, rehearsing: null }),
     select(selection) {
       const { rehearsing } = get();
@@ -93,6 +97,7 @@ export function createEditor(document: DocumentStore): EditorStore {
     dismissRefusal: () => set({ refused: null }),
     say: (notice) => set({ notice }),
     dismissNotice: () => set({ notice: null }),
+    drawApart: (apart) => set({ apart }),
     start: (starting) => set(starting === null ? { starting } : { starting, lastAsked: starting.asked }),
     beginDrawing() {
       const { starting, drawing } = get();

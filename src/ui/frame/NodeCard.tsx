@@ -3,7 +3,7 @@ import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import { removeNode, renameNode } from '../../core/edit/nodes.ts';
 import { tubesOfMember } from '../../core/job/member-of-tube.ts';
-import { bareId, isPrimed } from '../../core/job/reference.ts';
+import { bareId, isPrimed, primed } from '../../core/job/reference.ts';
 import type { FrameNode } from '../../core/job/kinds/node.ts';
 import { giveAs } from '../../core/shape/given-as.ts';
 import { wayOf, type Way } from '../../core/shape/ways.ts';
@@ -15,6 +15,7 @@ import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { Length } from '../fields/Readings.tsx';
 import { wayChoices } from './choices.ts';
+import { Joint } from './Joint.tsx';
 import { PlaceFields } from './PlaceFields.tsx';
 import { PlacePicture } from './PlacePicture.tsx';
 
@@ -60,6 +61,7 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
       {mirrored && <p className="small">Its mirror image is chosen: both are this one node, and move together.</p>}
       <PlacePicture way={wayOf(node.at)} />
       <PlaceFields node={node} />
+      <Joint node={mirrored ? primed(node.id) : node.id} />
       <h4>Members through it</h4>
       {members.length === 0 ? (
         <p className="small">None yet.</p>

@@ -17,10 +17,19 @@ import { Readout } from '../gizmo/Readout.tsx';
 import { useGrips } from '../gizmo/useGrips.ts';
 import { useHands } from '../canvas/hands.ts';
 import { LabelLayer, type PlaceLabels } from '../labels/LabelLayer.tsx';
-import { axisLabels, findingLabels, gapLabels, numberLabels, pointLabels, tubeLabels } from '../labels/labels-of.tsx';
+import {
+  axisLabels,
+  findingLabels,
+  gapLabels,
+  numberLabels,
+  orderLabels,
+  pointLabels,
+  tubeLabels,
+} from '../labels/labels-of.tsx';
 import { NoPicture, usePicture, type Picture } from '../canvas/NoPicture.tsx';
 import { usePalette } from '../canvas/palette.ts';
 import { pick } from '../canvas/pick.ts';
+import { drawnApart } from '../scene/apart.ts';
 import { Scene } from './Scene.tsx';
 import { floorUnder, layFloor, sameSize, type Floor } from '../scene/floor.ts';
 import { shortestGaps } from '../scene/gap.ts';
@@ -79,6 +88,8 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
   const nodes = useMemo(() => nodeSpots(derived, station, selection), [derived, station, selection]);
   const floor = useFloor(derived, job.lengthUnit);
   const sight = useMemo(() => sightOf(derived.tubes), [derived.tubes]);
+  const isApart = useEditor((state) => state.apart) && station === 'frame' && selection?.kind === 'node';
+  const apart = useMemo(() => (isApart ? drawnApart(derived, selection.id) : null), [isApart, derived, selection]);
   const feet = useMemo(() => derived.tubes.flatMap(standsOf), [derived.tubes]);
 
   const labels = useMemo(() => {
@@ -89,10 +100,11 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
       ...findingLabels(findings, station),
       ...(numbered ? numberLabels(derived.tubes, chosen) : []),
       ...pointLabels(points, job, selection, station === 'survey'),
+      ...orderLabels(apart),
       ...axisLabels(floor),
       ...(grips.freedom === null ? [] : gripLabels(grips.freedom.place, grips.grips)),
     ];
-  }, [derived, findings, job, selection, station, numbered, gaps, points, floor, grips.freedom, grips.grips]);
+  }, [derived, findings, job, selection, station, numbered, gaps, points, floor, apart, grips.freedom, grips.grips]);
 
   const under = (x: number, y: number, reach: number) =>
     pick(
@@ -157,6 +169,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
             gaps={gaps}
             points={points}
             nodes={nodes}
+            apart={apart}
           />
           {grips.freedom !== null && (
             <Gizmo

@@ -12,6 +12,7 @@ import type { PlaceLabels } from '../labels/LabelLayer.tsx';
 import { bendRings } from '../meshes/rings.ts';
 import type { Palette } from '../canvas/palette.ts';
 import { extentOf } from '../canvas/extent.ts';
+import type { DrawnApart } from '../scene/apart.ts';
 import { EnvelopeBox } from '../scene/EnvelopeBox.tsx';
 import { Eye } from '../labels/Eye.tsx';
 import type { Floor } from '../scene/floor.ts';
@@ -35,6 +36,7 @@ interface Props {
   readonly gaps: readonly Gap[];
   readonly points: readonly Spot[];
   readonly nodes: readonly Spot[];
+  readonly apart: DrawnApart | null;
 }
 
 function splitSpots(
@@ -49,8 +51,9 @@ function splitSpots(
 }
 
 const NONE: readonly never[] = [];
+const IN_PLACE: DrawnApart['shifts'] = new Map();
 
-export function Scene({ viewpoint, placer, overlay, palette, pointed, floor, gaps, points, nodes }: Props) {
+export function Scene({ viewpoint, placer, overlay, palette, pointed, floor, gaps, points, nodes, apart }: Props) {
   const derived = useDocument((state) => state.derived);
   const findings = useResults((state) => state.findings);
   const selection = useEditor((state) => state.selection);
@@ -86,7 +89,14 @@ export function Scene({ viewpoint, placer, overlay, palette, pointed, floor, gap
       <Strokes strokes={floor.grid} colour={palette.rule} width={1} opacity={0.7} />
       <Strokes strokes={floor.datum} colour={palette.dye} width={1.5} opacity={0.65} />
       <Strokes strokes={body} colour={palette['rule-strong']} width={1.75} />
-      <Tubes tubes={derived.tubes} finishes={finishes} live={live} pointed={pointed} failed={failed} />
+      <Tubes
+        tubes={derived.tubes}
+        finishes={finishes}
+        shifts={apart?.shifts ?? IN_PLACE}
+        live={live}
+        pointed={pointed}
+        failed={failed}
+      />
       {derived.tubes.some((tube) => standsOf(tube).length > 0) && (
         <Suspense fallback={null}>
           <Feet tubes={derived.tubes} finishes={finishes} live={live} pointed={pointed} failed={failed} />

@@ -10,6 +10,7 @@ import { stepBelow } from '../../core/units/step.ts';
 import type { Selection, Station } from '../../store/types.ts';
 import { Figure } from '../canvas/Figure.tsx';
 import type { Floor } from '../scene/floor.ts';
+import type { DrawnApart } from '../scene/apart.ts';
 import type { Gap } from '../scene/gap.ts';
 import type { Spot } from '../canvas/pick.ts';
 import { remembered } from '../../core/remembered.ts';
@@ -61,6 +62,10 @@ export function tubeLabels(chosen: readonly SolvedTube[]): Label[] {
   });
   return [...ends, ...bends];
 }
+
+/** Of a joint drawn apart: the order in which its tubes are fitted. */
+export const orderLabels = (apart: DrawnApart | null): Label[] =>
+  (apart?.order ?? []).map(({ nth, at }) => ({ key: `fitted ${nth}`, at: [at], rank: 0, look: 'end', text: nth }));
 
 export const gapLabels = (gaps: readonly Gap[], unit: Job['lengthUnit']): Label[] =>
   gaps.map((gap) => ({

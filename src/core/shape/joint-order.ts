@@ -1,0 +1,120 @@
+/**
+ * The joint at a node: which bars run through it, which end there, and in which order they are fitted, each coped to what is there before
+ * it; and how two of them change places.
+ */
+import { nearestOnPath } from '../geometry/path.ts';
+import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
+import { distance, type Vec3 } from '../geometry/vector.ts';
+import { moveMember, setEnd } from '../edit/members.ts';
+import type { EndFit } from '../job/kinds/end.ts';
+import { hostOf } from '../job/places.ts';
+import { bareId, isPrimed, primed, type NodeRef, type TubeRef } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
+import type { Bar, Frame, TubeEnd } from '../solve/types.ts';
+
+/** A bar at a joint. */
+export interface AtJoint {
+  readonly bar: Bar;
+  /** Which of its ends is there: 0 is end A; null where it runs through. */
+  readonly which: 0 | 1 | null;
+}
+
+/** A bar that ends at a joint. */
+export interface EndAtJoint extends AtJoint {
+  readonly which: 0 | 1;
+}
+
+/**
+ * First what runs through, in build order; then what ends there, each after what it is coped to, and else in build order. Empty for a
+ * node that is not in the frame. A place is the node's within MEETING_DISTANCE.
+ */
+export function jointAt({ nodes, bars }: Pick<Frame, 'nodes' | 'bars'>, node: NodeRef): readonly AtJoint[] {
+  const place = nodes.get(node);
+  if (place === undefined) return [];
+  const all = [...bars.values()];
+  const ending = all.flatMap((bar): EndAtJoint[] =>
+    ([0, 1] as const).flatMap((which) =>
+      distance(bar.ends[which].position, place) <= MEETING_DISTANCE ? [{ bar, which }] : [],
+    ),
+  );
+  const through = all.filter((bar) => runsThrough(bar, place) && !ending.some((one) => one.bar === bar));
+  return [...through.map((bar) => ({ bar, which: null })), ...inOrder(ending)];
+}
+
+const runsThrough = ({ path }: Bar, place: Vec3): boolean => nearestOnPath(path, place).distance <= MEETING_DISTANCE;
+
+/** Whether it ends there. */
+export const isEnd = (one: AtJoint): one is EndAtJoint => one.which !== null;
+
+const endOf = ({ bar, which }: EndAtJoint): TubeEnd => bar.ends[which];
+
+/** Whether the end of the one is coped to the other. */
+export const isCopedTo = (one: EndAtJoint, other: AtJoint): boolean =>
+  endOf(one).cuts.some(({ against }) => against === other.bar.id);
+
+/** Each after all it is coped to; where two are coped to one another, the one built first comes first. */
+function inOrder(ending: readonly EndAtJoint[]): readonly EndAtJoint[] {
+  const left = [...ending];
+  const ordered: EndAtJoint[] = [];
+  while (left.length > 0) {
+    const free = left.findIndex((one) => !left.some((other) => other !== one && isCopedTo(one, other)));
+    ordered.push(...left.splice(Math.max(0, free), 1));
+  }
+  return ordered;
+}
+
+/** Why an end cannot be fitted before another. */
+export type NotBefore = 'runs-through' | 'not-coped' | 'one-member' | 'cut-flat';
+
+/** Null where `fitBefore` changes their places. */
+export function whyNotBefore(one: AtJoint, other: AtJoint): NotBefore | null {
+  if (!isEnd(one) || !isEnd(other)) return 'runs-through';
+  if (one.bar.member === other.bar.member) return 'one-member';
+  if (!isCopedTo(one, other)) return 'not-coped';
+  return endOf(other).plateNormal === null ? null : 'cut-flat';
+}
+
+/**
+ * The end that is coped to the other goes first, and the other is coped to it. Ends that find by themselves what they meet go by
+ * the build order: there the member is moved to just before the other. Where that would not do, one end naming what it is coped to or its node
+ * standing on the other bar, both name what they are coped to from then on. On a mirrored member both sides change.
+ */
+export function fitBefore(job: Job, frame: Pick<Frame, 'job' | 'bars'>, one: EndAtJoint, other: EndAtJoint): Job {
+  const [first, second] = [one.bar.member, other.bar.member];
+  const isFound = [one, other].every((each) => endOf(each).spec.fit === 'auto');
+  if (isFound && !standsOn(job, one, other)) {
+    return moveMember(
+      job,
+      first.id,
+      job.members.findIndex(({ id }) => id === second.id),
+    );
+  }
+  const names = (each: EndAtJoint): readonly TubeRef[] =>
+    endOf(each).cuts.map(({ against }) => asMemberSees(frame.job, each.bar, against));
+  const [toOther, toOne] = [
+    asMemberSees(frame.job, one.bar, other.bar.id),
+    asMemberSees(frame.job, other.bar, one.bar.id),
+  ];
+  const freed = coped(
+    endOf(one).spec,
+    names(one).filter((tube) => tube !== toOther),
+  );
+  const bound = coped(endOf(other).spec, [...new Set([...names(other), toOne])]);
+  return setEnd(setEnd(job, first.id, one.which, freed), second.id, other.which, bound);
+}
+
+/** Cut to these tubes, or square where there is none, and left as long as it was. */
+const coped = ({ allowance }: EndFit, against: readonly TubeRef[]): EndFit =>
+  against.length === 0 ? { fit: 'square', allowance } : { fit: 'cope', against, allowance };
+
+/** The node of the end is given on the other bar, which then cuts it wherever that is in the build order. */
+function standsOn(job: Job, one: EndAtJoint, other: EndAtJoint): boolean {
+  const named = endOf(one).node;
+  const node = named === null ? undefined : job.nodes.find(({ id }) => id === bareId(named));
+  const host = node === undefined ? null : hostOf(node.at);
+  return host !== null && bareId(host) === other.bar.member.id;
+}
+
+/** The tube as it is named in the record of the bar's member, which speaks of the side that it is drawn on: for a twin, the image. */
+const asMemberSees = (job: Job, bar: Bar, tube: TubeRef): TubeRef =>
+  isPrimed(bar.id) && job.members.some(({ id, mirror }) => mirror && id === bareId(tube)) ? primed(tube) : tube;
