@@ -29,3 +29,22 @@ test('a leg is reversed, and a corner put into a straight; no tube moves', async
   await undoKey(page).click();
   await expect(endA).toHaveValue(was);
 });
+
+test('a stay is split at its middle and joined again: the same tubes, with the numbers that they had', async ({
+  page,
+}) => {
+  await start(page);
+  const rows = page.getByRole('grid', { name: MEMBERS }).locator('.number-tag');
+  const numbers = await rows.allInnerTexts();
+  await choose(page, MEMBERS, 'Rear stay');
+  const card = page.getByRole('article', { name: 'Member Rear stay' });
+  const blank = (await card.locator('.card-sum').first().textContent())!;
+  await card.getByRole('button', { name: 'Split it there' }).press('Enter');
+  await expect(rowOf(page, MEMBERS, 'Rear stay, part 2')).toBeVisible();
+  await expect(card.locator('.card-sum').first()).not.toHaveText(blank);
+  await card.getByRole('button', { name: 'Join with Rear stay, part 2 at end B' }).press('Enter');
+  await expect(rowOf(page, MEMBERS, 'Rear stay, part 2')).toHaveCount(0);
+  await expect(card.locator('.card-sum').first()).toHaveText(blank);
+  expect(await rows.allInnerTexts()).toEqual(numbers);
+  await expect(undoKey(page)).toContainText('Join Rear stay');
+});

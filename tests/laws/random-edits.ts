@@ -52,6 +52,8 @@ import type { Obstacle } from '../../src/core/job/kinds/obstacle.ts';
 import type { Job } from '../../src/core/job/types.ts';
 import { derive } from '../../src/core/derive.ts';
 import { insertBend } from '../../src/core/shape/insert-bend.ts';
+import { joinMembers, jointsOf } from '../../src/core/shape/join.ts';
+import { splitMember } from '../../src/core/shape/split.ts';
 import { reverseMember } from '../../src/core/shape/reverse.ts';
 import type { Frame } from '../../src/core/solve/types.ts';
 
@@ -173,6 +175,18 @@ export const RANDOM_EDITS: readonly RandomEdit[] = [
   of(
     members,
     inFrame((job, frame, id, b) => insertBend(job, frame, id, 2 * b)),
+  ),
+
+  of(
+    members,
+    inFrame((job, frame, id, b) => splitMember(job, frame, id, 2 * b)),
+  ),
+  of(
+    members,
+    inFrame((job, frame, id, b) => {
+      const joints = jointsOf(job, id);
+      return joints.length === 0 ? job : joinMembers(job, frame, id, joints[b % joints.length]!);
+    }),
   ),
 
   (job) => addSection(job, () => 'New'),

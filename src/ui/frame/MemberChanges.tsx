@@ -1,9 +1,16 @@
-/** What is done to a whole member in one step, each with what comes of it: counted from its other end, a bend put in. */
-import { useState, type ReactNode } from 'react';
+/** What is done to a whole member in one step, each with what comes of it: counted from its other end, a corner put in, split, joined with another. */
+import { useDeferredValue, useMemo, useState, type ReactNode } from 'react';
+import type { Edited } from '../../core/edit/records.ts';
+import type { Fault } from '../../core/job/fault.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
+import type { MemberId, NodeRef } from '../../core/job/reference.ts';
+import { shownName } from '../../core/job/shown.ts';
+import type { Job } from '../../core/job/types.ts';
 import { insertBend } from '../../core/shape/insert-bend.ts';
+import { joinMembers, jointsOf } from '../../core/shape/join.ts';
 import { namedPlaces } from '../../core/shape/places-along.ts';
 import { reverseMember } from '../../core/shape/reverse.ts';
+import { splitMember } from '../../core/shape/split.ts';
 import { nodeName } from '../../core/solve/names.ts';
 import { editor, jobDocument, useDocument } from '../../store/page.ts';
 import { LengthField, SelectField } from '../fields/Fields.tsx';
@@ -66,6 +73,66 @@ export function MemberChanges({ member }: { member: Member }): ReactNode {
           In line at first, so nothing moves: the tube bends there once its node is placed another way and moved.
         </span>
       </div>
+      <div className="switch">
+        <Command
+          step={`Split ${name}`}
+          run={(before) => splitMember(before, frame(), id, along)}
+          onDone={() => setTyped(null)}
+        >
+          Split it there
+        </Command>
+        <span className="small">
+          Two members in line, the steel where it was. End A’s part keeps its number, the other takes a new one; how it
+          was fed is asked anew. (In pieces where a bar runs through: under Pieces.)
+        </span>
+      </div>
+      <Joints member={member} />
     </>
   );
 }
+
+/** Every member that ends where this one does: what joins them, or why nothing can. */
+function Joints({ member }: { member: Member }): ReactNode {
+  // What a press would do is worked out after what was typed is shown.
+  const derived = useDeferredValue(useDocument((state) => state.derived));
+  const { id, name } = member;
+  const joints = useMemo(
+    () =>
+      jointsOf(derived.job, id).map((joint) => ({
+        joint,
+        refused: refusalOf(joinMembers(derived.job, derived, id, joint)),
+      })),
+    [derived, id],
+  );
+  return joints.map(({ joint, refused }) => {
+    const other = memberName(derived.job, joint.other.member);
+    const end = joint.own === 0 ? 'A' : 'B';
+    const key = `${joint.own} ${joint.other.member} ${joint.other.which}`;
+    if (refused !== null) {
+      return <p className="small" key={key}>{`Not to be joined with ${other} at end ${end}: ${refused}.`}</p>;
+    }
+    return (
+      <div className="switch" key={key}>
+        <Command
+          step={`Join ${name} and ${other}`}
+          run={(before) => joinMembers(before, jobDocument.getState().derived, id, joint)}
+        >
+          {`Join with ${other} at end ${end}`}
+        </Command>
+        <span className="small">
+          {`One tube through ${nodeName(derived.job, nodeOf(member, joint.own))}, straight on or bent there. ${other} goes, and its number with it.`}
+        </span>
+      </div>
+    );
+  });
+}
+
+const refusalOf = (edited: Edited): string | null =>
+  isFaults(edited) ? edited.map(({ message }) => message).join('; ') : null;
+
+const isFaults = (edited: Edited): edited is readonly Fault[] => Array.isArray(edited);
+
+const memberName = ({ members }: Job, id: MemberId): string =>
+  shownName(members.find((member) => member.id === id)?.name ?? id);
+
+const nodeOf = ({ path }: Member, end: 0 | 1): NodeRef => path.at(end === 0 ? 0 : -1)!;

@@ -1,0 +1,227 @@
+/**
+ * Two members that end at one node made one that runs on through it: straight on, or round a corner that the die bends. The one that is asked keeps its id, name,
+ * direction and place in the build order; the other goes, and all that named it names the one. Where they were one in line, a node that only parted
+ * them goes too: what was split is as it was.
+ */
+import { dropFeeds } from '../edit/feeds.ts';
+import { bendRunOf, type EndOfMember } from '../edit/pieces.ts';
+import { changeRecord, findRecord, takeOut, withRecords, type Edited } from '../edit/records.ts';
+import { removeUnused } from '../edit/references.ts';
+import type { Path } from '../geometry/path.ts';
+import { mirrored } from '../geometry/vector.ts';
+import { fault, type Fault } from '../job/fault.ts';
+import type { Member } from '../job/kinds/member.ts';
+import { mapKeeping } from '../job/map-keeping.ts';
+import { tubesOfMember } from '../job/member-of-tube.ts';
+import { hostOf } from '../job/places.ts';
+import { bareId, isPrimed, primed, type MemberId, type NodeRef, type TubeRef } from '../job/reference.ts';
+import { shownName } from '../job/shown.ts';
+import type { Job } from '../job/types.ts';
+import { bendingOfMembers, radiusAt } from '../solve/bending.ts';
+import { solveCentreline, type Centreline } from '../solve/centreline.ts';
+import { nodeName, tubeName } from '../solve/names.ts';
+import type { Frame } from '../solve/types.ts';
+import { withKeptOf, withTubes } from './named-tubes.ts';
+import { alongHost, retold, type Stretch } from './retold.ts';
+import { reverseMember } from './reverse.ts';
+import { unmoved } from './unmoved.ts';
+
+/** An end of another member at the node of an end of this one. */
+export interface Joint {
+  readonly own: 0 | 1;
+  readonly other: EndOfMember;
+}
+
+/** Where the member could be joined, by end and then by build order: whether it can be is for joinMembers. */
+export function jointsOf(job: Job, id: MemberId): readonly Joint[] {
+  const member = findRecord(job, 'members', id);
+  if (member === undefined) return [];
+  return BOTH.flatMap((own) =>
+    job.members.flatMap((each) =>
+      each === member
+        ? []
+        : BOTH.flatMap((which) =>
+            nodeAt(each, which) === nodeAt(member, own) ? [{ own, other: { member: each.id, which } }] : [],
+          ),
+    ),
+  );
+}
+
+const BOTH = [0, 1] as const;
+
+const nodeAt = ({ path }: Member, which: 0 | 1): NodeRef => path.at(which === 0 ? 0 : -1)!;
+
+/**
+ * The job with the two as one. Refused, in words, where they are not of one section, die, batch and side; while one has a bend run or is in pieces; where another tube
+ * is coped to, or mitred with, the joint in a way that would be lost; and where a node on them would not stay. How the two were fed goes.
+ */
+export function joinMembers(job: Job, frame: Frame, id: MemberId, { own, other }: Joint): Edited {
+  const [a, b] = [findRecord(job, 'members', id), findRecord(job, 'members', other.member)];
+  if (a === undefined || b === undefined || a === b) return job;
+  if (nodeAt(a, own) !== nodeAt(b, other.which)) return job;
+  const trouble =
+    bendRunOf(job, a) ?? bendRunOf(job, b) ?? unlike(a, b) ?? lostThere(job, frame, a, own, b, other.which);
+  if (trouble !== null) return [trouble];
+  // The other is turned so that it runs on in this one's direction.
+  const turned = own === other.which ? reverseMember(job, frame, b.id) : job;
+  if (Array.isArray(turned)) return turned;
+  return joined(turned as Job, frame, {
+    a,
+    b: findRecord(turned as Job, 'members', b.id)!,
+    own,
+    isTurned: turned !== job,
+  });
+}
+
+/** Why they cannot be one tube; null where they can. */
+function unlike(a: Member, b: Member): Fault | null {
+  const [one, two] = [shownName(a.name), shownName(b.name)];
+  const differ = (what: string): Fault => fault('', `${one} and ${two} are not of one ${what}`);
+  if (a.section !== b.section) return differ('section');
+  if (a.die !== undefined && b.die !== undefined && a.die !== b.die) return differ('die');
+  if (a.batch !== b.batch) return differ('batch');
+  if (a.mirror !== b.mirror) return fault('', `only one of ${one} and ${two} has a mirror image`);
+  const inPieces = a.cutBy !== undefined ? one : b.cutBy !== undefined ? two : null;
+  return inPieces === null ? null : fault('', `${inPieces} is made in pieces: let it be one tube first`);
+}
+
+/** What of the joint would be lost: a foot, a cope to a third tube, a third tube's mitre, a bar that both cut. */
+function lostThere(job: Job, frame: Frame, a: Member, own: 0 | 1, b: Member, which: 0 | 1): Fault | null {
+  const ids: readonly string[] = [a.id, b.id];
+  const node = nodeAt(a, own);
+  for (const [member, end] of [
+    [a, own],
+    [b, which],
+  ] as const) {
+    const name = shownName(member.name);
+    const { fit } = member.ends[end];
+    if (fit === 'plate' || fit === 'foot')
+      return fault('', `${name} stands on a ${fit} there: give that end another cut first`);
+    const cut = frame.bars.get(member.id)?.ends[end].cuts.find(({ against }) => !ids.includes(against));
+    if (cut !== undefined) {
+      return fault('', `${name} is coped to ${tubeName(frame, cut.against)} there, and would run through it`);
+    }
+  }
+  for (const each of job.members) {
+    if (each === a || each === b) continue;
+    const isMitred = each.ends.some(
+      (end, at) =>
+        end.fit === 'mitre' && ids.includes(bareId(end.with)) && bareId(nodeAt(each, at as 0 | 1)) === bareId(node),
+    );
+    if (isMitred)
+      return fault('', `${shownName(each.name)} is mitred with one of them there: give its end another cut first`);
+    const cutters = (each.cutBy ?? []).map(bareId);
+    if (ids.every((id) => cutters.includes(id))) return fault('', `${shownName(each.name)} is cut by both of them`);
+  }
+  const back = [a, b].find(({ id, ends }) =>
+    ends.some((end, at) => at !== (id === a.id ? own : which) && namesOf(end).some((to) => ids.includes(to))),
+  );
+  return back === undefined ? null : fault('', `the other end of ${shownName(back.name)} is coped to one of them`);
+}
+
+const namesOf = (end: Member['ends'][number]): readonly TubeRef[] =>
+  end.fit === 'cope' ? end.against : end.fit === 'mitre' ? [end.with] : [];
+
+interface Joining {
+  readonly a: Member;
+  /** Turned, so that it runs in the direction of the other. */
+  readonly b: Member;
+  readonly own: 0 | 1;
+  readonly isTurned: boolean;
+}
+
+function joined(job: Job, frame: Frame, { a, b, own, isTurned }: Joining): Edited {
+  const [first, second] = own === 1 ? [a, b] : [b, a];
+  const straight = oneOf(a, first, second);
+  const whole = centrelineOf(job, frame, straight) === null ? withDie(job, straight) : straight;
+  const [bars, line] = [
+    [frame.bars.get(first.id)!, frame.bars.get(second.id)!] as const,
+    centrelineOf(job, frame, whole),
+  ];
+  if (line === null) {
+    const there = nodeName(job, nodeAt(second, 0));
+    return [fault('', `no tube runs round ${there} so: it would double back there, or needs a die`)];
+  }
+  const total = line(false);
+  const bends = total.bends.length - bars[1].bends.length;
+  const common = { tube: a.id, count: total.bends.length, path: (isImage: boolean): Path => line(isImage).path };
+  const inFirst: Stretch = { ...common, fromA: 0, fromB: total.developedLength - bars[0].developedLength, bends: 0 };
+  const inSecond: Stretch = { ...common, fromA: total.developedLength - bars[1].developedLength, fromB: 0, bends };
+
+  const before = new Map(frame.job.nodes.map((node) => [node.id, node]));
+  const nodes = mapKeeping(job.nodes, (node) => {
+    const host = bareId(hostOf(node.at) ?? '');
+    if (host !== a.id && host !== b.id) return node;
+    const at = alongHost(frame, before.get(node.id)!);
+    if (at === null) return node;
+    const along = host === b.id && isTurned ? frame.bars.get(b.id)!.developedLength - at : at;
+    return { ...node, at: retold(frame, node.at, along, host === first.id ? inFirst : inSecond) };
+  });
+  const renamed = withTubes(job, (to) => (bareId(to) === b.id ? (isPrimed(to) ? primed(a.id) : a.id) : to));
+  const kept = withKeptOf(renamed, ({ tube, end, bend }) => {
+    const from = bareId(tube);
+    if (from !== a.id && from !== b.id) return { tube, ...(end && { end }), ...(bend !== undefined && { bend }) };
+    // The ends that met are none any more.
+    if (bend === undefined && end === (from === first.id ? 'B' : 'A')) return null;
+    const shift = from === second.id ? bends : 0;
+    return {
+      tube: isPrimed(tube) ? primed(a.id) : a.id,
+      ...(end && { end }),
+      ...(bend !== undefined && { bend: bend + shift }),
+    };
+  });
+  const members = mapKeeping(kept.members, (each) =>
+    each.id === a.id ? withEndsOf(whole, kept, first, second) : each,
+  );
+  const one = takeOut(withRecords(withRecords(kept, 'nodes', nodes), 'members', members), 'members', new Set([b.id]));
+  const fed = dropFeeds(one, [...tubesOfMember(a), ...tubesOfMember(b)]);
+  const isInLine = total.bends.length === bars[0].bends.length + bars[1].bends.length;
+  return unmoved(frame, isInLine ? withoutParting(fed, a.id, nodeAt(second, 0)) : fed);
+}
+
+/** The one, its ends as the two had them. */
+function oneOf(a: Member, first: Member, second: Member): Member {
+  const { keptAngles: _, ...rest } = a;
+  const kept = [...(first.keptAngles ?? []), ...(second.keptAngles ?? [])];
+  const path = [...first.path, ...second.path.slice(1)];
+  const die = first.die ?? second.die;
+  return { ...rest, path, ...(kept.length > 0 && { keptAngles: kept }), ...(die !== undefined && { die }) };
+}
+
+/** With the first die that fits its tube, where it has none. */
+function withDie(job: Job, member: Member): Member {
+  const diameter = findRecord(job, 'sections', member.section)!.outerDiameter;
+  const die = member.die ?? job.dies.find(({ outerDiameter }) => outerDiameter === diameter)?.id;
+  return die === undefined ? member : { ...member, die };
+}
+
+/** With the far ends of the two as they are by the names of now. */
+function withEndsOf(whole: Member, { members }: Job, first: Member, second: Member): Member {
+  const [a, b] = [first, second].map(({ id }) => members.find((each) => each.id === id)!) as [Member, Member];
+  return { ...whole, ends: [a.ends[0], b.ends[1]] };
+}
+
+/** The centreline of the one, or of its mirror image; null where no tube can be bent so. */
+function centrelineOf(job: Job, { nodes }: Frame, whole: Member): ((isImage: boolean) => Centreline) | null {
+  const bending = bendingOfMembers(job)(whole);
+  const route = whole.path.map((to) => nodes.get(to)!);
+  const solved = (isImage: boolean) =>
+    solveCentreline(isImage ? route.map(mirrored) : route, bending === null ? null : radiusAt(bending));
+  return 'why' in solved(false) ? null : (isImage) => solved(isImage) as Centreline;
+}
+
+/** Without the node where the two met, if it is given on the line between its neighbours and nothing else goes by it. */
+function withoutParting(job: Job, id: MemberId, node: NodeRef): Job {
+  const member = findRecord(job, 'members', id)!;
+  const index = member.path.indexOf(node);
+  const at = findRecord(job, 'nodes', bareId(node))?.at;
+  const beside = [member.path[index - 1], member.path[index + 1]];
+  if (isPrimed(node) || at?.kind !== 'between' || !at.nodes.every((to) => beside.includes(to))) return job;
+  const path = member.path.toSpliced(index, 1);
+  const without = removeUnused(
+    changeRecord(job, 'members', id, (each) => ({ ...each, path })),
+    'nodes',
+    node,
+  );
+  return Array.isArray(without) ? job : (without as Job);
+}
