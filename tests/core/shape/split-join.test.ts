@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Derived } from '../../../src/core/derive.ts';
+import { setDie } from '../../../src/core/edit/members.ts';
 import { placeAt } from '../../../src/core/geometry/path.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
@@ -278,7 +279,7 @@ describe('two members joined', () => {
     expect(why(joinMembers(near, solved(near), 'one', joint))).toBe(
       'up would not stay where it is: place it another way first',
     );
-    const noDie = again({ ...two, dies: [], members: two.members.map(({ die: _, ...each }) => each) });
+    const noDie = again(two.members.reduce<Job>((left, { id }) => setDie(left, id, null), { ...two, dies: [] }));
     expect(why(joinMembers(noDie, solved(noDie), 'one', joint))).toContain('needs a die');
   });
 });
