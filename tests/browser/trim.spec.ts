@@ -1,5 +1,5 @@
 /** How near tubes come to what was measured of the car: a number beside each point, and a warning where more is wanted. */
-import { choose, enter, expect, goTo, rowOf, start, test, undoKey } from './journey.ts';
+import { choose, enter, expect, goTo, rowOf, start, stationKey, test, undoKey } from './journey.ts';
 
 test('the gap at a point: in its row, with its tube on its card; more wanted than there is warns in the Checks', async ({
   page,
@@ -19,6 +19,17 @@ test('the gap at a point: in its row, with its tube on its card; more wanted tha
   await expect(warning.first()).toContainText('Windscreen, top corner, left');
   await undoKey(page).click();
   await expect(warning).toHaveCount(0);
+  // Each station says what the job stands at, and leads to the next.
+  await goTo(page, 'Survey');
+  for (const [says, next] of [
+    ['The frame follows these points.', 'Frame'],
+    ['The checks found 2 warnings.', 'Checks'],
+    ['30 tubes to make.', 'Shop'],
+  ] as const) {
+    await expect(page.getByText(says)).toBeVisible();
+    await page.getByRole('button', { name: `On to the ${next}` }).click();
+    await expect(stationKey(page, next)).toHaveAttribute('aria-current', 'step');
+  }
 });
 
 test('a gap of less than nothing is refused beside the field', async ({ page }) => {

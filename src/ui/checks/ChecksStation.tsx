@@ -7,6 +7,7 @@ import { grouped } from '../../core/checks/grouped.ts';
 import { isSeen, unseen } from '../../core/checks/seen.ts';
 import type { Severity } from '../../core/checks/types.ts';
 import { useDocument, useEditor, useResults } from '../../store/page.ts';
+import { Onward } from '../kit/Onward.tsx';
 import { useOpenCount } from '../kit/useOpenCount.ts';
 import { GapLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
@@ -26,6 +27,7 @@ export default function ChecksStation(): ReactNode {
   const open = grouped(bySeverity(unseen(findings, marks)), derived);
   const seen = grouped(bySeverity(findings.filter((finding) => isSeen(finding, marks))), derived);
   const edit = useDocument((state) => state.edit);
+  const errors = useOpenCount()('error');
   return (
     <div className="station">
       <p className="caution caution-first">{WHO_DECIDES}</p>
@@ -63,6 +65,12 @@ export default function ChecksStation(): ReactNode {
           ))}
         </ul>
       </Section>
+      {derived.tubes.length > 0 && (
+        <Onward to="shop" label="On to the Shop">
+          {`${derived.tubes.length} ${derived.tubes.length === 1 ? 'tube' : 'tubes'} to make`}
+          {errors > 0 && `; mend the ${errors === 1 ? 'error' : `${errors} errors`} before steel is cut`}.
+        </Onward>
+      )}
     </div>
   );
 }

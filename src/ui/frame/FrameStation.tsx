@@ -6,6 +6,7 @@ import { Suspense, useState, type ReactNode } from 'react';
 import { memberOfTube } from '../../core/job/member-of-tube.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
+import { Onward, useOpenInWords } from '../kit/Onward.tsx';
 import { Tabs } from '../kit/Tabs.tsx';
 import { MaterialTables, MemberCard, NodeCard, NodeTables, StartForm } from './later.ts';
 import { MembersTable } from './MembersTable.tsx';
@@ -65,7 +66,17 @@ export default function FrameStation(): ReactNode {
       ) : job.members.length + job.nodes.length === 0 ? null : (
         <p className="lead">Choose a tube or a node, here or in the bay, and its measures stand here.</p>
       )}
+      {job.members.length > 0 && <OnToChecks />}
     </div>
+  );
+}
+
+function OnToChecks(): ReactNode {
+  const open = useOpenInWords();
+  return (
+    <Onward to="checks" label="On to the Checks">
+      {open === null ? 'The checks found nothing that is open.' : `The checks found ${open}.`}
+    </Onward>
   );
 }
 

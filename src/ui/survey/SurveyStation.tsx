@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { pairsOfPoints } from '../../core/job/point-pairs.ts';
 import { bareId } from '../../core/job/reference.ts';
+import { Onward } from '../kit/Onward.tsx';
 import { Section } from '../kit/Section.tsx';
 import { AddPoint } from './AddPoint.tsx';
 import { BodyLines } from './BodyLines.tsx';
@@ -23,6 +24,7 @@ export default function SurveyStation(): ReactNode {
   const setStation = useEditor((state) => state.setStation);
   const chosen = selection?.kind === 'point' ? points.find((point) => point.id === bareId(selection.id)) : undefined;
   const trimOf = useTrim();
+  const guessed = points.filter((point) => point.guessed === true).length;
   return (
     <div className="station">
       {points.length === 0 ? (
@@ -62,6 +64,13 @@ export default function SurveyStation(): ReactNode {
           <BodyLines trimOf={trimOf} />
         </Section>
       </div>
+      {!isBare && (
+        <Onward to="frame" label="On to the Frame">
+          {guessed === 0
+            ? 'The frame follows these points.'
+            : `The frame follows these points; ${guessed} of them ${guessed === 1 ? 'is' : 'are'} still a guess.`}
+        </Onward>
+      )}
     </div>
   );
 }
