@@ -2,12 +2,12 @@
  * What the cage runs into when it stands lower: measured points, body lines and envelopes that are clear of a tube where the cage belongs,
  * and not where it stands `by` lower. To lower the cage is to raise the car: the places are measured to the tubes as they are.
  *
- * A point is followed all the way, as the straight stretch that it takes; lines and boxes are measured where they are at last. Where a tube
- * stands on the car nothing counts, as with gaps to the trim. Exact as those gaps are (docs/maths/trim.md, clearance.md).
+ * Points and lines are followed all the way (swept.ts), and boxes that stand upright; a box that leans is measured where it is at last. Where a
+ * tube stands on the car nothing counts, as with gaps to the trim. Exact as those gaps are (docs/maths/trim.md, clearance.md).
  */
 import { gapToBox } from '../gaps/box-gap.ts';
-import { outsideOf } from '../gaps/outside.ts';
-import { gapToStretch, stretchBetween, type Stretch } from '../gaps/stretch-gap.ts';
+import { outsideOf, type Outside } from '../gaps/outside.ts';
+import { gapToStretch, type Stretch } from '../gaps/stretch-gap.ts';
 import type { Trim, TrimPlace } from '../gaps/trim-places.ts';
 import { boxesOf, meet } from '../gaps/tube-boxes.ts';
 import { toRadians } from '../geometry/angle.ts';
@@ -17,6 +17,7 @@ import { ROUNDING } from '../geometry/tolerance.ts';
 import { addScaled, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
 import type { EnvelopeId, TubeRef } from '../job/reference.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
+import { sweptBy } from './swept.ts';
 
 /** A tube that runs into something of the car. */
 export interface InTheWay {
@@ -33,20 +34,19 @@ export function inTheWay(
   by: number,
 ): readonly InTheWay[] {
   if (by <= 0) return [];
-  const up = (p: Vec3): Vec3 => addScaled(p, Z_AXIS, by);
   const ofCar = places.flatMap(({ trim, stretches }) =>
     tubes.flatMap((tube): InTheWay | readonly [] => {
-      const depths = stretches.flatMap((stretch) => {
-        const raised = stretchBetween(stretch.line === null ? stretch.from : up(stretch.from), up(stretch.to));
-        const deep = depthOf(tube, raised);
-        return deep > 0 && depthOf(tube, stretch) === 0 ? [deep] : [];
-      });
-      return depths.length === 0 ? [] : { tube: tube.id, of: trim, deep: Math.max(...depths) };
+      const deep = Math.max(0, ...stretches.map((stretch) => depthBelow(tube, stretch, by)));
+      return deep > 0 ? { tube: tube.id, of: trim, deep } : [];
     }),
   );
   const ofBoxes = job.envelopes.flatMap(({ id, centre, size, rotation: [rx, ry, rz] }) => {
     const boxAt = (at: Vec3) => boxFrame(at, size, [toRadians(rx), toRadians(ry), toRadians(rz)]);
-    const [before, raised] = [boxAt(centre), boxAt(up(centre))];
+    const before = boxAt(centre);
+    // An upright box sweeps a higher one.
+    const swept: Vec3 = [size[0], size[1], size[2] + by];
+    const raised =
+      rx === 0 && ry === 0 ? boxFrame(up(centre, by / 2), swept, [0, 0, toRadians(rz)]) : boxAt(up(centre, by));
     const round = boxRound([raised.centre], Math.hypot(...raised.half));
     return tubes.flatMap((tube): InTheWay | readonly [] => {
       if (!boxesOf(tube).some((box) => meet(box, round, 0))) return [];
@@ -59,10 +59,19 @@ export function inTheWay(
   return [...ofCar, ...ofBoxes].toSorted((a, b) => b.deep - a.deep);
 }
 
-/** How deep the stretch lies in the tube, mm; 0 where it does not. */
-function depthOf(tube: SolvedTube, stretch: Stretch): number {
-  const round = boxRound([stretch.from, stretch.to], 0);
+const up = (p: Vec3, by: number): Vec3 => addScaled(p, Z_AXIS, by);
+
+/** How deep the stretch comes into the tube that is lowered, mm; 0 where it does not, and where it lies in it already. */
+function depthBelow(tube: SolvedTube, stretch: Stretch, by: number): number {
+  const { from, to } = stretch;
+  const round = boxRound([from, to, up(from, by), up(to, by)], 0);
   if (!boxesOf(tube).some((box) => meet(box, round, 0))) return 0;
-  const gap = gapToStretch(outsideOf(tube), stretch, 0);
+  const outside = outsideOf(tube);
+  if (depthOf(outside, stretch) > 0) return 0;
+  return Math.max(...sweptBy(stretch, by, outside.pieces).map((each) => depthOf(outside, each)));
+}
+
+function depthOf(outside: Outside, stretch: Stretch): number {
+  const gap = gapToStretch(outside, stretch, 0);
   return gap !== null && gap.distance < -ROUNDING ? -gap.distance : 0;
 }
