@@ -1,6 +1,6 @@
 /**
  * The opening of the car's door, as its measured points tell it by their names: sill at A- and B-pillar, roof rail at the B-pillar, the
- * windscreen's two corners. Its longest straight way is the greatest distance between two of them on one side of the car, as a tape has it. Corners of the
+ * windscreen's two corners; none that is a guess. Its longest straight way is the greatest distance between two of them on one side of the car, as a tape has it. Corners of the
  * opening are round and its edges thick, so less goes through there than that figure; a typed figure stands in its place.
  */
 import { distance } from '../geometry/vector.ts';
@@ -36,7 +36,7 @@ export function doorOf({ points, doorOpening }: Pick<Job, 'points' | 'doorOpenin
   let longest: Door | null = null;
   for (const side of [1, -1]) {
     const found = DOOR_SPOTS.flatMap((spot) => {
-      const point = points.find((each) => Math.sign(each.position[1]) === side && tells(each, spot));
+      const point = points.find((each) => !each.guessed && Math.sign(each.position[1]) === side && tells(each, spot));
       return point === undefined ? [] : [{ spot, point }];
     });
     if (!found.some(({ spot }) => isSill(spot)) || found.every(({ spot }) => isSill(spot))) continue;

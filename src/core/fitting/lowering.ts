@@ -2,7 +2,6 @@
  * Whether the cage can be welded under the roof: the air above each joint there, the one figure that decides, what the boxes of its feet
  * give; and what is in the way then, which takes longer. Worked out when somebody looks, not at every edit; docs/maths/fitting.md.
  */
-import { trimPlaces } from '../gaps/trim-places.ts';
 import { FIRST_ROOF_REACH, FIRST_TORCH_ROOM } from '../job/kinds/fitting.ts';
 import { remembered } from '../remembered.ts';
 import type { Frame } from '../solve/types.ts';
@@ -10,6 +9,7 @@ import { besideJoint, roofOver, type Beside } from './air.ts';
 import { inTheWay, type InTheWay } from './in-the-way.ts';
 import { jointsUnderRoof, type Joint } from './joints.ts';
 import { lowerBy, type Lowered } from './lower.ts';
+import { measuredPlaces } from './measured.ts';
 import { boxesGive, standingEnds, type StandingEnd } from './standing.ts';
 
 /** A joint under the roof. */
@@ -35,7 +35,7 @@ export interface Lowering {
 /** Of a frame; worked out once a frame. */
 export const lowering = remembered((frame: Frame): Lowering => {
   const { torchRoom: room = FIRST_TORCH_ROOM, roofReach = FIRST_ROOF_REACH } = frame.job;
-  const places = trimPlaces(frame);
+  const places = measuredPlaces(frame);
   const joints = jointsUnderRoof(frame).map((joint) => ({ joint, beside: besideJoint(joint, places, roofReach) }));
   const lowered = lowerBy(joints, room);
   const ends = standingEnds(frame);
@@ -55,5 +55,5 @@ export const lowering = remembered((frame: Frame): Lowering => {
 
 /** What the cage runs into when it stands so low; worked out once a frame. */
 export const metOnTheWay = remembered((frame: Frame): readonly InTheWay[] =>
-  inTheWay(frame, trimPlaces(frame), lowering(frame).lowered.by),
+  inTheWay(frame, measuredPlaces(frame), lowering(frame).lowered.by),
 );

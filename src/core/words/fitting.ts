@@ -37,9 +37,13 @@ export function lowerInWords(
   const { joint, roof } = decides;
   return [
     `Lower the cage by ${show.atLeast(by)} to weld ${all}.`,
-    `The joint that decides is ${jointName(frame, joint)}: ${trimName(frame.job, roof.trim)} lies ${
-      roof.air < -ROUNDING ? `${show.atLeast(-roof.air)} under` : `${show.atMost(roof.air)} over`
-    } its top.`,
+    `The joint that decides is ${jointName(frame, joint)}: ${trimName(frame.job, roof.trim)} ${
+      roof.at[2] < joint.axis - ROUNDING
+        ? 'lies beside it, and comes over it on the way down'
+        : roof.air < -ROUNDING
+          ? `lies ${show.atLeast(-roof.air)} under its top`
+          : `lies ${show.atMost(roof.air)} over its top`
+    }.`,
   ];
 }
 

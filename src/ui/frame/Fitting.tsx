@@ -53,7 +53,7 @@ export default function Fitting(): ReactNode {
           {...jobEdit<number>('Room above a joint', setTorchRoom)}
         />
         <LengthField
-          label="Roof is looked for aside, as far as"
+          label="How far aside still counts as over a joint"
           value={roofReach}
           {...jobEdit<number>('How far aside counts', setRoofReach)}
         />

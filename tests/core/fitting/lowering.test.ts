@@ -114,6 +114,14 @@ describe('the air above a joint', () => {
       9,
     );
   });
+  it('goes to no guess, nor to a line through one', () => {
+    const guess = { ...point('a', [0, 0, 1040]), guessed: true };
+    const lines = [{ id: 'roof', name: 'Roof', points: ['a', 'b'] }];
+    const records = cage([guess, point('b', [0, 300, 1040])], { bodyLines: lines });
+    expect(found(records).joints[0]!.roof).toBeNull();
+    const { guessed: _, ...confirmed } = guess;
+    expect(found({ ...records, points: [confirmed, point('b', [0, 300, 1040])] }).joints[0]!.roof).not.toBeNull();
+  });
   it('of a line is where that passes the joint, seen from above', () => {
     const line = (from: Vec3, to: Vec3) =>
       found(cage([point('a', from), point('b', to)], { bodyLines: [{ id: 'roof', name: 'Roof', points: ['a', 'b'] }] }))
@@ -165,6 +173,10 @@ describe('how far the cage is lowered', () => {
     const { lowered } = found(cage([point('roof', [0, 0, 1050]), point('rail', [0, 80, 990])]));
     expect(lowered.decides!.roof.trim.id).toBe('rail');
     expect(lowered.by).toBeCloseTo(60 + TOP - 990, 9);
+    const frame = derived(cage([point('roof', [0, 0, 1050]), point('rail', [0, 80, 990])]));
+    expect(lowerInWords(lowering(frame), frame, show)[1]).toBe(
+      'The joint that decides is middle: rail lies beside it, and comes over it on the way down.',
+    );
     const alone = found(cage([point('rail', [0, 80, 990])]));
     expect(alone.lowered.by).toBe(0);
   });

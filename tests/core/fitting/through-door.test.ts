@@ -164,6 +164,7 @@ describe('the door', () => {
   });
   it('is not known by a sill alone, nor by none; a typed figure goes before all', () => {
     expect(doorOf({ points: [sill] })).toBeNull();
+    expect(doorOf({ points: [sill, { ...corner, guessed: true }] })).toBeNull();
     expect(doorOf({ points: [corner] })).toBeNull();
     expect(doorOf({ points: [sill, corner] })!.way).toBeCloseTo(Math.hypot(600, 160, 940), 9);
     expect(doorOf({ points: [sill, corner], doorOpening: 900 })).toEqual({ way: 900, between: null });
