@@ -4,7 +4,7 @@ import { useId, useState } from 'react';
 import type { KeyboardEvent, ReactNode } from 'react';
 import { redoLabel, undoLabel } from '../core/session/history.ts';
 import type { KeepingState } from '../store/keeping/createKeeping.ts';
-import { jobDocument, useDocument, useKeeping } from '../store/page.ts';
+import { jobDocument, useDocument, useEditor, useKeeping } from '../store/page.ts';
 import { textKind } from '../ui/fields/kinds.ts';
 import { COMMANDS } from './commands.ts';
 import type { DialogName } from './commands.ts';
@@ -13,7 +13,9 @@ import { Menu } from './Menu.tsx';
 import './band.css';
 
 export function Band({ showDialog }: { readonly showDialog: (dialog: DialogName) => void }): ReactNode {
-  const undone = useDocument((state) => undoLabel(state.committed.history));
+  const done = useDocument((state) => undoLabel(state.committed.history));
+  const isPlace = useEditor((state) => state.undoIsPlace());
+  const undone = isPlace ? 'The last place' : done;
   const redone = useDocument((state) => redoLabel(state.committed.history));
   return (
     <header className="band">

@@ -59,6 +59,7 @@ export const COMMANDS = {
 } satisfies Record<string, Command>;
 
 function take(step: 'undo' | 'redo'): void {
+  if (step === 'undo' && editor.getState().undoPlace()) return;
   if (!jobDocument.getState()[step]()) editor.getState().say(stepNotice);
 }
 

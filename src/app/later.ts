@@ -13,6 +13,7 @@ const shopStation = () => import('../ui/shop/ShopStation.tsx');
 const shopBench = () => import('../ui/shop/ShopBench.tsx');
 const bendRun = () => import('../ui/run/BendRun.tsx');
 const rehearsal = () => import('../ui/rehearsal/Rehearsal.tsx');
+const drawing = () => import('../view/draw/Draw.tsx');
 const openDialog = () => import('./dialogs.tsx');
 const shopRecord = () => import('../ui/shop-record/ShopRecord.tsx');
 
@@ -37,6 +38,7 @@ export function fetchLater(): void {
     rehearsal,
     shopRecord,
     openDialog,
+    drawing,
     shopQuestion,
   ];
   for (const fetched of all.map((fetch) => fetch())) fetched.catch(() => {});

@@ -12,6 +12,7 @@ import { startKernel } from '../reference/oracles/kernel.ts';
 import { startMesh } from '../reference/oracles/mesh.ts';
 import { timed, timeOf, timingOf, type Timing } from './clock.ts';
 import { BEND, STRAIGHT, timeKernel, timeMesh, timeOurs } from './curves.ts';
+import { timePointer } from './drawing.ts';
 import { latticeOf } from './lattice.ts';
 import { timeRehearsals } from './rehearsal.ts';
 import { timeStages } from './stages.ts';
@@ -45,6 +46,7 @@ export async function main(): Promise<number> {
   timeLattices();
   timeEachStage();
   timeRehearsal();
+  timeDrawing();
   return 0;
 }
 
@@ -193,4 +195,13 @@ function timeRehearsal(): void {
     `sampled instead, every 5 mm and every degree: ${figure(sampled)} ms for all steps, ` +
       `${figure(sampled / time.median)} times as long, and not certain`,
   );
+}
+
+function timeDrawing(): void {
+  say('');
+  say(
+    'A pointer that moves while a tube is drawn: what it means, the tube through it, its leg. Drawing the page is not in it.',
+  );
+  atMost('the demo', timePointer(derived(demo())), 4);
+  atMost('500 tubes', timePointer(derived(latticeOf(500))), 8);
 }

@@ -62,10 +62,15 @@ test('by mouse, with a length typed; Escape and undo take back step by step', IN
   await expect(places(page)).toHaveCount(3);
   await page.keyboard.press('ControlOrMeta+z');
   await expect(places(page)).toHaveCount(2);
-  await expect(undoKey(page), 'nothing of it is in the job').toBeDisabled();
+  await page.mouse.click(...(await at(page, 0.5, 0.6)));
+  await expect(places(page)).toHaveCount(3);
+  await expect(undoKey(page)).toContainText('The last place');
+  await undoKey(page).click();
+  await expect(places(page)).toHaveCount(2);
 
   await goTo(page, 'Survey');
   await expect(strip(page)).toBeHidden();
+  await expect(undoKey(page), 'nothing of it is in the job').toBeDisabled();
   await goTo(page, 'Frame');
   await expect(places(page)).toHaveCount(2);
   await page.mouse.click(...(await at(page, 0.55, 0.6)));
@@ -116,4 +121,28 @@ test('by keys alone, from one named place to another', IN_THE_BAY, async ({ page
   await expect(strip(page)).toBeVisible();
   await page.keyboard.press('Escape');
   await expect(strip(page)).toBeHidden();
+});
+
+test('by finger: a cross stands above it, and where it is lifted the place is put', IN_THE_BAY, async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Frame');
+  await page.keyboard.press('t');
+  await expect(strip(page)).toBeVisible();
+  const session = await page.context().newCDPSession(page);
+  const touch = (type: string, ...points: readonly [number, number][]) =>
+    session.send('Input.dispatchTouchEvent', {
+      type: type as 'touchMove',
+      touchPoints: points.map(([x, y]) => ({ x, y })),
+    });
+  const [from, to] = [await at(page, 0.3, 0.85), await at(page, 0.35, 0.8)];
+  await touch('touchStart', from);
+  await touch('touchMove', to);
+  await expect(page.locator('.draw-finger')).toBeVisible();
+  await expect(beside(page)).not.toBeEmpty();
+  const cross = (await page.locator('.draw-aim').boundingBox())!;
+  expect(to[1] - (cross.y + cross.height / 2)).toBeGreaterThan(35);
+  await touch('touchEnd');
+  await expect(places(page)).toHaveCount(1);
+  await expect(page.locator('.draw-finger')).toBeHidden();
+  await session.detach();
 });

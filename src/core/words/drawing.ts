@@ -9,7 +9,7 @@ import { formatAngle } from '../units/angle.ts';
 import { formatLength } from '../units/length.ts';
 
 /** A line from the place before, or a plane, that a place with nothing under it is on. */
-export type Guide = 'plumb' | 'ahead' | 'across' | 'level' | 'centre' | 'floor';
+export type Guide = 'plumb' | 'ahead' | 'across' | 'level' | 'centre' | 'floor' | 'abreast' | 'as-far-out';
 
 const GUIDE_WORDS: Readonly<Record<Guide, string>> = {
   plumb: 'Plumb',
@@ -18,6 +18,8 @@ const GUIDE_WORDS: Readonly<Record<Guide, string>> = {
   level: 'Level',
   centre: 'on the centre plane',
   floor: 'On the floor',
+  abreast: 'Abreast of the place before',
+  'as-far-out': 'As far out as the place before',
 };
 
 /** The name of the place, as it stands at the pointer. */

@@ -52,6 +52,10 @@ export interface EditorActions {
   beginDrawing(): void;
   /** What is drawn of the tube; null when it is made or given up. */
   draw(drawing: Drawing | null): void;
+  /** Whether undo means the last place of the tube that is drawn: nothing has been done in the job since it was put. */
+  undoIsPlace(): boolean;
+  /** Takes that back; false where undo means another thing. */
+  undoPlace(): boolean;
 }
 
 export type EditorStore = StoreApi<EditorState & EditorActions>;
@@ -105,6 +109,19 @@ export function createEditor(document: DocumentStore): EditorStore {
       set({ station: 'frame', rehearsing: null, selection: null, drawing: drawing ?? UNDRAWN });
     },
     draw: (drawing) => set({ drawing }),
+    undoIsPlace() {
+      const { station, drawing } = get();
+      const last = drawing?.places.at(-1);
+      return (
+        station === 'frame' && last !== undefined && document.getState().committed.history.past.length <= last.steps
+      );
+    },
+    undoPlace() {
+      const { undoIsPlace, drawing } = get();
+      if (drawing === null || !undoIsPlace()) return false;
+      set({ drawing: { ...drawing, places: drawing.places.slice(0, -1), lost: 0 } });
+      return true;
+    },
   }));
 
   document.subscribe((next, last) => {

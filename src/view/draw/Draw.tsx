@@ -16,12 +16,19 @@ import { aimAt, type Aim } from './aim.ts';
 import { Beside } from './Beside.tsx';
 import { Lines } from './Lines.tsx';
 import { NoDrawing } from './NoDrawing.tsx';
-import { Strip } from './Strip.tsx';
+import { nextStep, Strip } from './Strip.tsx';
 import type { Tool } from './tool.ts';
 import { beginsNumber, NOTHING_TYPED, placeTyped, type TypedTexts } from './typed.ts';
 import { useDrawing } from './useDrawing.ts';
 import { isArrow, walkTo } from './walk.ts';
 import './draw.css';
+
+/** What a hold that goes on asks of what was drawn last. */
+interface Latest extends Tool {
+  readonly put: (next: Aim | null) => boolean;
+  readonly aimed: (x: number, y: number, reach: number) => Aim | null;
+  readonly isTyped: boolean;
+}
 
 interface BayParts {
   readonly viewpoint: Viewpoint;
@@ -48,7 +55,7 @@ const SETTLED = 500;
 
 function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & { readonly drawing: Drawing }) {
   const hands = useDrawing(drawing, sight);
-  const { derived, job, places, targets, aim, setAim, said, refuse, put } = hands;
+  const { derived, job, places, targets, aim, setAim, refuse, put } = hands;
   const beside = useRef<HTMLDivElement>(null);
   const [byKey, setByKey] = useState(false);
   const [finger, setFinger] = useState<{ readonly x: number; readonly y: number } | null>(null);
@@ -62,11 +69,13 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
     reckoned !== null && 'at' in reckoned
       ? { ground: { kind: 'space', position: reckoned.at }, at: reckoned.at, guides: [] }
       : aim;
-  const course = hands.through(shown?.at ?? null);
+  const course = hands.through(shown);
   const leg = shown === null ? null : legTo(derived, places, shown.at, shown.ground);
   const name = shown === null ? '' : typed === null ? groundName(derived, shown.ground, shown.guides) : 'By numbers';
   const spoken = useSettled(
-    shown === null ? '' : [name, ...(leg === null ? [] : [legInWords(derived, leg)])].join(': '),
+    shown === null
+      ? `${nextStep(drawing)} ${BY_KEYS}`
+      : [name, ...(leg === null ? [] : [legInWords(derived, leg)])].join(': '),
   );
 
   const at = (x: number, y: number, reach: number): Aim | null =>
@@ -89,52 +98,55 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
     stopTyping();
   };
 
-  const now: Tool & { readonly put: typeof put; readonly aimed: (x: number, y: number, reach: number) => Aim | null } =
-    {
-      put,
-      aimed: (x, y, reach) => aimBy(at(x, y, reach)),
-      point: (x, y, reach) => void aimBy(at(x, y, reach)),
-      leave: () => {
-        if (typed === null && !byKey) setAim(null);
-      },
-      pick: (x, y, reach) => {
-        if (typed === null) put(aimBy(at(x, y, reach)));
-        else enterTyped();
-      },
-      takeHold: (x, y, reach) => {
-        if (typed !== null) return null;
-        if (reach > MOUSE) return fingerHold(x, y, reach);
-        const from = at(x, y, reach);
-        return from === null || from.ground.kind === 'space' ? null : mouseHold(x, y, reach);
-      },
-      onKey: (key, shift) => {
-        if (beginsNumber(key)) {
-          if (last === undefined) refuse(FIRST_PLACE);
-          else setTyped({ ...NOTHING_TYPED, length: key });
-          return true;
-        }
-        if (isArrow(key) && !shift) {
-          const view = viewpoint.projection();
-          const from = aim?.at ?? last;
-          const next = walkTo(
-            targets,
-            view,
-            from ? view.toScreen(from) : { x: view.width / 2, y: view.height / 2 },
-            key,
-          );
-          if (next !== null) {
-            setByKey(true);
-            setAim(next);
-          }
-          return true;
-        }
-        if (key !== 'Enter') return false;
-        const isHere = last !== undefined && aim !== null && aim.at.every((each, axis) => each === last[axis]);
-        if (byKey && aim !== null && !isHere) put(aim);
-        else hands.end();
+  const now: Latest = {
+    put,
+    isTyped: typed !== null,
+    aimed: (x, y, reach) => aimBy(at(x, y, reach)),
+    point: (x, y, reach) => void aimBy(at(x, y, reach)),
+    leave: () => {
+      if (typed === null && !byKey) setAim(null);
+    },
+    pick: (x, y, reach) => {
+      const meant = aimBy(at(x, y, reach));
+      if (typed === null) put(meant);
+      else if (reach <= MOUSE) enterTyped();
+    },
+    takeHold: (x, y, reach) => {
+      if (reach > MOUSE) return fingerHold(x, y, reach);
+      if (typed !== null) return null;
+      const from = at(x, y, reach);
+      return from === null || from.ground.kind === 'space' ? null : mouseHold(x, y, reach);
+    },
+    onKey: (key, shift) => {
+      // A finger on the picture has taken the focus from the fields.
+      if (typed !== null && key.length === 1) {
+        beside.current?.querySelector('input')?.focus();
+        setTyped({ ...typed, length: typed.length + key });
         return true;
-      },
-    };
+      }
+      if (beginsNumber(key)) {
+        if (last === undefined) refuse(FIRST_PLACE);
+        else setTyped({ ...NOTHING_TYPED, length: key });
+        return true;
+      }
+      if (isArrow(key) && !shift) {
+        const view = viewpoint.projection();
+        const from = aim?.at ?? last;
+        const next = walkTo(targets, view, from ? view.toScreen(from) : { x: view.width / 2, y: view.height / 2 }, key);
+        if (next !== null) {
+          setByKey(true);
+          setAim(next);
+        }
+        return true;
+      }
+      if (key !== 'Enter') return false;
+      const isHere = last !== undefined && aim !== null && aim.at.every((each, axis) => each === last[axis]);
+      if (typed !== null) enterTyped();
+      else if (byKey && aim !== null && !isHere) put(aim);
+      else hands.end();
+      return true;
+    },
+  };
   const latest = useRef(now);
   useLayoutEffect(() => {
     latest.current = now;
@@ -167,7 +179,7 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
     };
   }
 
-  /** A finger that moves aims by the cross above it; one that only taps means the place under it. */
+  /** A finger that moves aims by the cross above it, and lifted puts the place, or has only pointed the way for numbers; one that taps means the place under it. */
   function fingerHold(x: number, y: number, reach: number): Hold {
     let to: Aim | null = null;
     let moved = false;
@@ -180,8 +192,8 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
       },
       drop: () => {
         letGo();
-        if (moved) latest.current.put(to);
-        else latest.current.pick(x, y, reach);
+        if (!moved) latest.current.pick(x, y, reach);
+        else if (!latest.current.isTyped) latest.current.put(to);
       },
       cancel: letGo,
     };
@@ -216,7 +228,7 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
           onEnter={enterTyped}
         />
       )}
-      <Strip hands={hands} said={said} onNumbers={() => setTyped(NOTHING_TYPED)} />
+      <Strip hands={hands} onNumbers={() => setTyped(NOTHING_TYPED)} />
       <p className="bay-spoken" aria-live="polite">
         {spoken}
       </p>
@@ -224,6 +236,7 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
   );
 }
 
+const BY_KEYS = 'Arrow keys lead from one named place to the next, Enter puts it.';
 const FIRST_PLACE = 'A number is the length of a leg: put the first place before.';
 
 /** The words once they have stood for a moment: a pointer on its way would have all it passes spoken. */
@@ -241,20 +254,17 @@ const isLaidOver = (): boolean => document.querySelector('dialog[open], :popover
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName);
 
-/** Escape takes back one step: what is typed, the last place, the tool. Undo takes back the last place where that came last. A double click ends the tube. */
+/** Escape takes back one step: what is typed, the last place, the tool. A double click ends the tube. */
 function useWayOut(
   hands: ReturnType<typeof useDrawing>,
   stopTyping: (() => void) | null,
   stage: RefObject<HTMLElement | null>,
 ): void {
   const answer = (event: KeyboardEvent): void => {
-    if (isLaidOver()) return;
-    const isEscape = event.key === 'Escape';
-    const isUndo = event.key.toLowerCase() === 'z' && (event.ctrlKey || event.metaKey) && !event.shiftKey;
-    if (isEscape && stopTyping !== null) stopTyping();
+    if (event.key !== 'Escape' || isLaidOver()) return;
+    if (stopTyping !== null) stopTyping();
     else if (isTyping(event.target)) return;
-    else if (isEscape || (isUndo && hands.undoIsMine())) hands.takeBack();
-    else return;
+    else hands.takeBack();
     event.preventDefault();
     event.stopPropagation();
   };

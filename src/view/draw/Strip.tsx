@@ -1,7 +1,11 @@
 /** What one is about to do, along the upper edge: of what tube, for which side, and the ways out. */
 import type { ReactNode } from 'react';
 import { shownName } from '../../core/job/shown.ts';
-import type { DrawingHands, Said } from './useDrawing.ts';
+import type { Drawing } from '../../store/types.ts';
+import type { DrawingHands } from './useDrawing.ts';
+
+/** What comes next, by how many places there are. */
+export const nextStep = ({ places }: Drawing): string => WHAT_NEXT[Math.min(places.length, 2)]!;
 
 const WHAT_NEXT = [
   'Press where it begins: a point, a node, a tube, the floor.',
@@ -11,20 +15,19 @@ const WHAT_NEXT = [
 
 interface Props {
   readonly hands: DrawingHands;
-  readonly said: Said | null;
   /** Opens the fields of numbers, where there is no key to type one with. */
   readonly onNumbers: () => void;
 }
 
-export function Strip({ hands, said, onNumbers }: Props): ReactNode {
-  const { drawing, job, stock, bothSides, change, takeBack, end, giveUp } = hands;
+export function Strip({ hands, onNumbers }: Props): ReactNode {
+  const { refused, drawing, job, stock, bothSides, change, takeBack, end, giveUp } = hands;
   const count = drawing.places.length;
   return (
     <section className="draw-strip" aria-label="Draw a tube">
       <div className="draw-head">
-        <p className={said?.refused ? 'draw-refused' : 'draw-next'} role={said?.refused ? 'alert' : undefined}>
-          {said?.refused && <span aria-hidden="true">▲ </span>}
-          {said?.text ?? WHAT_NEXT[Math.min(count, 2)]}
+        <p className={refused === null ? 'draw-next' : 'draw-refused'} role={refused === null ? undefined : 'alert'}>
+          {refused !== null && <span aria-hidden="true">▲ </span>}
+          {refused ?? nextStep(drawing)}
         </p>
         <button type="button" className="press press-small draw-key" disabled={count === 0} onClick={onNumbers}>
           By numbers
@@ -54,7 +57,12 @@ export function Strip({ hands, said, onNumbers }: Props): ReactNode {
           />
           <span>On both sides</span>
         </label>
-        <button type="button" className="press press-small press-live" disabled={count < 2} onClick={end}>
+        <button
+          type="button"
+          className={count < 2 ? 'press press-small' : 'press press-small press-live'}
+          disabled={count < 2}
+          onClick={end}
+        >
           End the tube
         </button>
         <button type="button" className="press press-small" disabled={count === 0} onClick={takeBack}>

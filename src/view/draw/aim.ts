@@ -143,6 +143,8 @@ function straightFrom({ last }: Targets, view: Projection, { x, y, reach }: Poin
 /** Of a unit vector square to the plane, the part towards the eye: seen flatter than this it is no plane to lay a place in. */
 const LEAST_FLOOR = 0.2;
 const AXES = [X_AXIS, Y_AXIS, Z_AXIS] as const;
+/** What a place in a plane through the place before has in common with it. */
+const PLANES = ['abreast', 'as-far-out', 'level'] as const;
 
 function inPlane({ last }: Targets, view: Projection, { x, y, reach }: Pointer, step: number): Aim | null {
   const axis = planeFor(view, last);
@@ -160,7 +162,8 @@ function inPlane({ last }: Targets, view: Projection, { x, y, reach }: Pointer, 
   const acrossPixels = Math.hypot(dot(Y_AXIS, view.right), dot(Y_AXIS, view.up)) * view.pixelsPerMm;
   if (axis !== 1 && Math.abs(at[1]) * acrossPixels <= SPOT + reach) at[1] = 0;
   const guides: Guide[] = at[1] === 0 ? ['centre'] : [];
-  return inSpace(at, axis === 2 ? [last === null ? 'floor' : 'level', ...guides] : guides);
+  const plane = last === null ? (axis === 2 ? 'floor' : null) : PLANES[axis];
+  return inSpace(at, plane === null ? guides : [plane, ...guides]);
 }
 
 /** The axis that the plane is square to. */

@@ -1,10 +1,12 @@
 /** The tube as it would be made through the places drawn and the one aimed at, as a chain for the screen. */
 import { withTube } from '../../core/shape/starters/with-tube.ts';
-import { courseOf, isOneSided, usualSection, type DrawTrouble } from '../../core/shape/draw/tube.ts';
+import type { Snap } from '../../core/shape/draw/snaps.ts';
+import { courseOf, isForBothSides, usualSection, type DrawTrouble } from '../../core/shape/draw/tube.ts';
 import { mirrored, type Vec3 } from '../../core/geometry/vector.ts';
 import type { SectionId } from '../../core/job/reference.ts';
 import type { Job } from '../../core/job/types.ts';
 import { centrelineChain } from '../../core/mesh/sweep.ts';
+import type { Frame } from '../../core/solve/types.ts';
 import type { Drawing } from '../../store/types.ts';
 
 /** The job with the tube that is drawn with in it: a job that has none yet gets the shop's commonest. */
@@ -37,5 +39,6 @@ export function courseThrough(
   };
 }
 
-export const onBothSides = ({ bothSides }: Drawing, places: readonly Vec3[]): boolean =>
-  bothSides ?? isOneSided(places);
+/** As was said; else as its places lie. */
+export const onBothSides = (frame: Frame, { bothSides }: Drawing, drawn: readonly Snap[]): boolean =>
+  bothSides ?? isForBothSides(frame, drawn);

@@ -2,24 +2,17 @@
  * A tube on the way: what is drawn of it stands in the editor, what is aimed at and said here. It is an edit of the job only once it is
  * ended. What an edit takes away from under it goes with its places, and is said.
  */
-import { useCallback, useEffect, useMemo, useState } from 'react';
-import type { Vec3 } from '../../core/geometry/vector.ts';
-import { standsAt } from '../../core/shape/draw/ground.ts';
+import { useEffect, useMemo, useState } from 'react';
+import { standsAt, stillThere } from '../../core/shape/draw/ground.ts';
 import { drawnTube } from '../../core/shape/draw/tube.ts';
 import type { Snap } from '../../core/shape/draw/snaps.ts';
 import type { Job } from '../../core/job/types.ts';
 import { DRAW_TROUBLE_WORDS, placesGone } from '../../core/words/drawing.ts';
 import { editor, jobDocument, useDocument, useEditor } from '../../store/page.ts';
-import type { DrawnPlace, Drawing } from '../../store/types.ts';
+import type { Drawing } from '../../store/types.ts';
 import type { Sight } from '../canvas/sight.ts';
 import { targetsOf, type Aim } from './aim.ts';
 import { courseThrough, onBothSides, stockFor, type Course } from './course.ts';
-
-/** What a person must read, and whether it is a refusal. */
-export interface Said {
-  readonly text: string;
-  readonly refused: boolean;
-}
 
 export type DrawingHands = ReturnType<typeof useDrawing>;
 
@@ -41,30 +34,28 @@ export function useDrawing(drawing: Drawing, sight: Sight) {
   const job = useDocument((state) => state.job);
   const draw = useEditor((state) => state.draw);
   const [aim, setAim] = useState<Aim | null>(null);
-  const [said, say] = useState<Said | null>(null);
-  const refuse = useCallback((text: string) => say({ text, refused: true }), []);
+  // A refusal stands until another place is put, or one taken back.
+  const [said, say] = useState<{ readonly text: string; readonly of: Drawing['places'] } | null>(null);
+  const refuse = (text: string): void => say({ text, of: drawing.places });
 
-  const stood = useMemo(
-    () => drawing.places.map((place) => ({ place, at: standsAt(derived, place.ground) })),
-    [drawing.places, derived],
-  );
   const drawn = useMemo(
-    () => stood.flatMap(({ place: { ground }, at }): readonly Snap[] => (at === null ? [] : [{ ground, at }])),
-    [stood],
+    () => stillThere(derived, drawing.places).map(({ ground }): Snap => ({ ground, at: standsAt(derived, ground)! })),
+    [derived, drawing.places],
   );
-  const gone = stood.length - drawn.length;
+  const gone = drawing.places.length - drawn.length;
   useEffect(() => {
     if (gone === 0) return;
-    draw({ ...drawing, places: stillThere(stood), lost: gone });
-  }, [gone, draw, drawing, stood]);
+    draw({ ...drawing, places: stillThere(derived, drawing.places), lost: gone });
+  }, [gone, draw, drawing, derived]);
 
   const targets = useMemo(() => targetsOf(derived, sight, drawn), [derived, sight, drawn]);
   const places = useMemo(() => drawn.map(({ at }) => at), [drawn]);
   const stock = useMemo(() => stockFor(job, drawing), [job, drawing]);
 
-  const through = (next: Vec3 | null): Course => {
-    const all = next === null ? places : [...places, next];
-    return courseThrough(stock, all, onBothSides(drawing, all));
+  const through = (next: Snap | null): Course => {
+    const all = next === null ? drawn : [...drawn, next];
+    const ats = all.map(({ at }) => at);
+    return courseThrough(stock, ats, onBothSides(derived, drawing, all));
   };
 
   /** Puts the next place; false, and said in words, where the tube cannot go there. */
@@ -73,19 +64,17 @@ export function useDrawing(drawing: Drawing, sight: Sight) {
       refuse(NO_PLANE);
       return false;
     }
-    const { trouble } = through(next.at);
+    const { trouble } = through(next);
     if (trouble !== null) {
       refuse(DRAW_TROUBLE_WORDS[trouble]);
       return false;
     }
-    say(null);
     draw({ ...drawing, places: [...drawing.places, { ground: next.ground, steps: stepsOf() }], lost: 0 });
     return true;
   };
 
   /** The last place, or at last the tool. */
   const takeBack = (): void => {
-    say(null);
     draw(drawing.places.length === 0 ? null : { ...drawing, places: drawing.places.slice(0, -1), lost: 0 });
   };
 
@@ -93,7 +82,7 @@ export function useDrawing(drawing: Drawing, sight: Sight) {
     const grounds = drawing.places.map(({ ground }) => ground);
     const drawTo = (before: Job) => {
       const { job: stocked, section } = stockFor(before, drawing);
-      return drawnTube(stocked, derived, grounds, { name, section, mirror: onBothSides(drawing, places) });
+      return drawnTube(stocked, derived, grounds, { name, section, mirror: onBothSides(derived, drawing, drawn) });
     };
     const name = freshName(job);
     const tried = drawTo(job);
@@ -116,10 +105,10 @@ export function useDrawing(drawing: Drawing, sight: Sight) {
     places,
     targets,
     stock,
-    bothSides: onBothSides(drawing, places),
+    bothSides: onBothSides(derived, drawing, drawn),
     aim,
     setAim,
-    said: said ?? (drawing.lost === 0 ? null : { text: placesGone(drawing.lost), refused: true }),
+    refused: said?.of === drawing.places ? said.text : drawing.lost > 0 ? placesGone(drawing.lost) : null,
     refuse,
     through,
     put,
@@ -127,16 +116,5 @@ export function useDrawing(drawing: Drawing, sight: Sight) {
     end,
     change: (fields: Partial<Drawing>) => draw({ ...drawing, ...fields }),
     giveUp: () => draw(null),
-    /** Whether undo means the last place: nothing has been done in the job since it was put. */
-    undoIsMine: () => drawing.places.length > 0 && stepsOf() <= drawing.places.at(-1)!.steps,
   };
 }
-
-/** Two neighbours that were parted by a place that is gone, and stand at one, are one. */
-const stillThere = (
-  stood: readonly { readonly place: DrawnPlace; readonly at: Vec3 | null }[],
-): readonly DrawnPlace[] =>
-  stood
-    .filter(({ at }) => at !== null)
-    .filter(({ at }, i, all) => i === 0 || at!.some((each, axis) => each !== all[i - 1]!.at![axis]))
-    .map(({ place }) => place);

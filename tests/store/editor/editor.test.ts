@@ -58,3 +58,40 @@ it('whoever follows the document after them sees job, derivation, results and se
   tab.opening.newJob();
   expect(heard).toBe(7);
 });
+
+describe('a tube that is half drawn', () => {
+  const put = (): void => {
+    const { drawing, draw } = editorOf(tab);
+    const steps = documentOf(tab).committed.history.past.length;
+    draw({ ...drawing!, places: [...drawing!.places, { ground: { kind: 'space', position: [0, 0, 0] }, steps }] });
+  };
+  const placesOf = (): number | undefined => editorOf(tab).drawing?.places.length;
+
+  it('is undone place by place, an edit made since before it', () => {
+    expect(editorOf(tab).undoPlace()).toBe(false);
+    editorOf(tab).beginDrawing();
+    expect(editorOf(tab).undoIsPlace()).toBe(false);
+    put();
+    documentOf(tab).edit('Rename job', renamed('In between'));
+    expect(editorOf(tab).undoPlace()).toBe(false);
+    put();
+    expect([editorOf(tab).undoPlace(), placesOf()]).toEqual([true, 1]);
+    expect(editorOf(tab).undoPlace()).toBe(false);
+    documentOf(tab).undo();
+    expect([editorOf(tab).undoPlace(), placesOf()]).toEqual([true, 0]);
+    expect(editorOf(tab).undoPlace()).toBe(false);
+  });
+
+  it('waits at another station, is gone on with, and does not go over to another job', () => {
+    editorOf(tab).select({ kind: 'envelope', id: 'head' });
+    editorOf(tab).beginDrawing();
+    expect([editorOf(tab).station, editorOf(tab).selection]).toEqual(['frame', null]);
+    put();
+    editorOf(tab).setStation('checks');
+    expect([placesOf(), editorOf(tab).undoPlace()]).toEqual([1, false]);
+    editorOf(tab).beginDrawing();
+    expect([placesOf(), editorOf(tab).station]).toEqual([1, 'frame']);
+    tab.opening.newJob();
+    expect(editorOf(tab).drawing).toBeNull();
+  });
+});

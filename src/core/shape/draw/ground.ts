@@ -5,7 +5,7 @@
 import { placeAt, type PathPlace } from '../../geometry/path.ts';
 import { placesInPlane } from '../../geometry/plane-places.ts';
 import { ROUNDING } from '../../geometry/tolerance.ts';
-import { mirrored, type Vec3 } from '../../geometry/vector.ts';
+import { distance, mirrored, type Vec3 } from '../../geometry/vector.ts';
 import { bareId, isPrimed, type NodeRef, type PointRef, type TubeRef } from '../../job/reference.ts';
 import { AXIS_INDEX } from '../../solve/solved.ts';
 import type { Bar, Frame } from '../../solve/types.ts';
@@ -42,6 +42,17 @@ export function standsAt(frame: Frame, ground: Ground): Vec3 | null {
     default:
       return placeOnBar(frame, ground)?.point ?? null;
   }
+}
+
+/** Those of the places that are there still; where two that a lost one parted stand at one place now, the first of them. */
+export function stillThere<P extends { readonly ground: Ground }>(frame: Frame, places: readonly P[]): readonly P[] {
+  let last: Vec3 | null = null;
+  return places.filter(({ ground }) => {
+    const at = standsAt(frame, ground);
+    if (at === null || (last !== null && distance(last, at) <= ROUNDING)) return false;
+    last = at;
+    return true;
+  });
 }
 
 /** The same with the bar's direction there; null as above. */

@@ -4,15 +4,17 @@
  */
 import { addMember, dieFor } from '../../edit/members.ts';
 import { addNode } from '../../edit/nodes.ts';
-import { ROUNDING } from '../../geometry/tolerance.ts';
+import { distanceToPath } from '../../geometry/path.ts';
+import { MEETING_DISTANCE, ROUNDING } from '../../geometry/tolerance.ts';
 import { distance, mirrored, ORIGIN, type Vec3 } from '../../geometry/vector.ts';
-import type { Place } from '../../job/places.ts';
-import { primed, type NodeRef, type SectionId } from '../../job/reference.ts';
+import { hostOf, type Place } from '../../job/places.ts';
+import { bareId, isPrimed, primed, type NodeRef, type SectionId, type TubeRef } from '../../job/reference.ts';
 import type { Job } from '../../job/types.ts';
 import { bendingOfMembers, radiusAt } from '../../solve/bending.ts';
 import { solveCentreline, type Centreline } from '../../solve/centreline.ts';
 import type { Frame } from '../../solve/types.ts';
 import { alongBar, standsAt, type Ground } from './ground.ts';
+import type { Snap } from './snaps.ts';
 
 export interface DrawnAs {
   readonly name: string;
@@ -39,10 +41,30 @@ export type DrawTrouble =
 export const usualSection = ({ members, sections }: Job): SectionId | null =>
   members.at(-1)?.section ?? sections[0]?.id ?? null;
 
-/** Whether a tube through these places is meant for both sides of the car: all of it is on one side, but for what touches the centre plane. */
-export function isOneSided(places: readonly Vec3[]): boolean {
-  const sides = places.map(([, y]) => (Math.abs(y) <= ROUNDING ? 0 : Math.sign(y)));
-  return sides.includes(1) !== sides.includes(-1);
+/**
+ * Whether a tube through these places is meant for both sides of the car: all of it is on one side, but for what touches the centre
+ * plane, and where it stands on a bar the other side has one too.
+ */
+export function isForBothSides(frame: Frame, drawn: readonly Snap[]): boolean {
+  const sides = drawn.map(({ at: [, y] }) => (Math.abs(y) <= ROUNDING ? 0 : Math.sign(y)));
+  return sides.includes(1) !== sides.includes(-1) && drawn.every((snap) => hasImage(frame, snap));
+}
+
+/** The mirror image of a place on a bar lies on that bar, which spans the car, or on its twin. */
+function hasImage({ job, bars }: Frame, { ground, at }: Snap): boolean {
+  const host = ground.kind === 'node' ? hostOfNode(job, ground.node) : 'tube' in ground ? ground.tube : null;
+  if (host === null) return true;
+  const image = mirrored(at);
+  return [host, primed(host)].some((id) => {
+    const bar = bars.get(id);
+    return bar !== undefined && distanceToPath(bar.path, image) <= MEETING_DISTANCE;
+  });
+}
+
+function hostOfNode({ nodes }: Job, node: NodeRef): TubeRef | null {
+  const at = nodes.find(({ id }) => id === bareId(node))?.at;
+  const host = at === undefined ? null : hostOf(at);
+  return host !== null && isPrimed(node) ? primed(host) : host;
 }
 
 /** The real centreline of a tube of this section through the places, mm; or why there is none. */

@@ -8,9 +8,9 @@ import { bareId, type NodeRef } from '../../../../src/core/job/reference.ts';
 import { serialiseJob } from '../../../../src/core/job/serialise.ts';
 import type { Job } from '../../../../src/core/job/types.ts';
 import { commitEdit, newHistory, undo } from '../../../../src/core/session/history.ts';
-import { standsAt, type Ground } from '../../../../src/core/shape/draw/ground.ts';
+import { standsAt, stillThere, type Ground } from '../../../../src/core/shape/draw/ground.ts';
 import { snapsOf } from '../../../../src/core/shape/draw/snaps.ts';
-import { drawnTube, isOneSided, usualSection } from '../../../../src/core/shape/draw/tube.ts';
+import { drawnTube, isForBothSides, usualSection } from '../../../../src/core/shape/draw/tube.ts';
 import { demoText } from '../../../command-line.ts';
 import { drawn } from '../../../draws.ts';
 import { derivedOrSkipped, mirroredFrame, place, plainFrame } from '../../../laws/frames.ts';
@@ -78,7 +78,10 @@ function holds(job: Job, frame: Derived, chosen: readonly Pick[]): void {
   // A bar whose bends overlap by more than it is long has no place along it.
   fc.pre(stood.every((at) => at !== null));
   const places = stood as readonly Vec3[];
-  const mirror = isOneSided(places);
+  const mirror = isForBothSides(
+    frame,
+    grounds.map((ground, i) => ({ ground, at: places[i]! })),
+  );
   const made = drawnTube(job, frame, grounds, { name: 'Drawn', section: usualSection(job)!, mirror });
   // Two places that are one, a tube that turns back or that no die bends: said in words, and nothing is drawn.
   fc.pre(typeof made !== 'string');
@@ -194,29 +197,50 @@ describe('what cannot be drawn', () => {
   });
 });
 
-it('a tube is for both sides where it is on one, and touches the centre plane at most', () => {
-  expect(
-    isOneSided([
-      [0, 300, 0],
-      [0, 400, 0],
-    ]),
-  ).toBe(true);
-  expect(
-    isOneSided([
-      [0, -300, 0],
-      [0, 0, 0],
-    ]),
-  ).toBe(true);
-  expect(
-    isOneSided([
-      [0, 0, 0],
-      [100, 0, 0],
-    ]),
-  ).toBe(false);
-  expect(
-    isOneSided([
-      [0, 300, 0],
-      [0, -300, 0],
-    ]),
-  ).toBe(false);
+describe('a tube is for both sides', () => {
+  const frame = derivedOf(demo);
+  const isFor = (...grounds: readonly Ground[]) =>
+    isForBothSides(
+      frame,
+      grounds.map((ground) => ({ ground, at: standsAt(frame, ground)! })),
+    );
+  const space = (...position: [number, number, number]): Ground => ({ kind: 'space', position });
+  const barNamed = (name: RegExp) => [...frame.bars.values()].find((bar) => name.test(bar.name))!;
+
+  it('where it is on one, and touches the centre plane at most', () => {
+    expect(isFor(space(0, 300, 0), space(0, 400, 0))).toBe(true);
+    expect(isFor(space(0, -300, 0), space(0, 0, 0))).toBe(true);
+    expect(isFor(space(0, 0, 0), space(100, 0, 0))).toBe(false);
+    expect(isFor(space(0, 300, 0), space(0, -300, 0))).toBe(false);
+  });
+
+  it('where what it stands on has a mirror image: a hoop or a bar of a pair, not a diagonal', () => {
+    const [hoop, diagonal, leg] = [barNamed(/^Main hoop/u), barNamed(/^Main diagonal/u), barNamed(/^Front leg/u)];
+    const on = (tube: string, distance: number): Ground => ({ kind: 'along', tube, distance });
+    const far = space(500, Math.sign(standsAt(frame, on(diagonal.id, 200))![1]) * 300, 500);
+    expect(isFor(on(hoop.id, 300), space(500, Math.sign(standsAt(frame, on(hoop.id, 300))![1]) * 300, 500))).toBe(true);
+    expect(isFor(on(leg.id, 300), space(500, Math.sign(standsAt(frame, on(leg.id, 300))![1]) * 300, 500))).toBe(true);
+    expect(isFor(on(diagonal.id, 200), far)).toBe(false);
+  });
+});
+
+describe('a half-drawn tube whose job is edited', () => {
+  const frame = derivedOf(demo);
+  const last = demo.members.at(-1)!;
+  const on = (tube: string, distance: number) => ({ ground: { kind: 'along', tube, distance } as Ground });
+  const space = (x: number) => ({ ground: { kind: 'space', position: [x, 0, 0] } as Ground });
+
+  it('keeps what is there still, and loses what stood on a tube that is gone or shorter', () => {
+    const without = derivedOf({ ...demo, members: demo.members.slice(0, -1) });
+    const hoop = demo.members[0]!.id;
+    const places = [space(1), on(last.id, 20), on(hoop, 500), space(2)];
+    expect(stillThere(frame, places)).toEqual(places);
+    expect(stillThere(without, places)).toEqual([places[0], places[2], places[3]]);
+    expect(stillThere(frame, [on(hoop, frame.bars.get(hoop)!.developedLength + 1)])).toEqual([]);
+  });
+
+  it('has no leg of no length where a lost place lay between two at one', () => {
+    const without = derivedOf({ ...demo, members: demo.members.slice(0, -1) });
+    expect(stillThere(without, [space(1), on(last.id, 20), space(1), space(2)])).toEqual([space(1), space(2)]);
+  });
 });
