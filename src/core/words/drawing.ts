@@ -3,6 +3,7 @@ import type { DrawTrouble } from '../shape/draw/tube.ts';
 import type { Ground } from '../shape/draw/ground.ts';
 import type { Leg } from '../shape/draw/leg.ts';
 import type { TypedTrouble } from '../shape/draw/typed-place.ts';
+import { primed, type NodeRef } from '../job/reference.ts';
 import { nodeName, pointName, tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
 import { formatAngle } from '../units/angle.ts';
@@ -26,9 +27,11 @@ const GUIDE_WORDS: Readonly<Record<Guide, string>> = {
 export function groundName(frame: Frame, ground: Ground, guides: readonly Guide[] = []): string {
   switch (ground.kind) {
     case 'node':
-      return `Node ${nodeName(frame.job, ground.node)}`;
+      return [`Node ${nodeName(frame.job, ground.node)}`, ...endsAt(frame, ground.node)].join(', ');
     case 'point':
       return `Point ${pointName(frame.job, ground.point)}`;
+    case 'image':
+      return 'Mirror image of a place of this tube';
     case 'space':
       return guides.length === 0 ? 'Free place' : sentence(guides.map((guide) => GUIDE_WORDS[guide]).join(', '));
     case 'bend':
@@ -44,6 +47,15 @@ export function groundName(frame: Frame, ground: Ground, guides: readonly Guide[
         ? `${tubeName(frame, ground.tube)}, level with the place before`
         : `${tubeName(frame, ground.tube)}, ${shown(ground.distance, frame)} from end A`;
   }
+}
+
+/** Of which bar the node is an end; the first in build order. */
+function endsAt({ bars }: Frame, node: NodeRef): readonly string[] {
+  for (const { id, name, member } of bars.values()) {
+    const [a, b] = [member.path[0]!, member.path.at(-1)!].map((end) => (id === member.id ? end : primed(end)));
+    if (a === node || b === node) return [`end ${a === node ? 'A' : 'B'} of ${name}`];
+  }
+  return [];
 }
 
 const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;

@@ -15,13 +15,15 @@ interface Props {
   readonly name: string;
   readonly leg: Leg | null;
   readonly typed: TypedTexts | null;
+  /** Why the tube cannot go there; null where it can. */
+  readonly off: string | null;
   /** Why the numbers lead nowhere, once they were entered. */
   readonly refused: string | null;
   readonly onType: (texts: TypedTexts) => void;
   readonly onEnter: () => void;
 }
 
-export function Beside({ element, frame, unit, name, leg, typed, refused, onType, onEnter }: Props): ReactNode {
+export function Beside({ element, frame, unit, name, leg, typed, off, refused, onType, onEnter }: Props): ReactNode {
   const enter = (event: FormEvent): void => {
     event.preventDefault();
     onEnter();
@@ -44,6 +46,7 @@ export function Beside({ element, frame, unit, name, leg, typed, refused, onType
             )}
           </div>
         )}
+        {off !== null && <div className="draw-refused">▲ {off}</div>}
       </div>
       {typed !== null && (
         <form className="draw-typed" onSubmit={enter}>

@@ -4,7 +4,7 @@
  */
 import { useEffect, useLayoutEffect, useRef, useState, type RefObject } from 'react';
 import { legTo } from '../../core/shape/draw/leg.ts';
-import { groundName, legInWords } from '../../core/words/drawing.ts';
+import { DRAW_TROUBLE_WORDS, groundName, legInWords } from '../../core/words/drawing.ts';
 import { useEditor } from '../../store/page.ts';
 import type { Drawing } from '../../store/types.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
@@ -61,6 +61,7 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
   const [finger, setFinger] = useState<{ readonly x: number; readonly y: number } | null>(null);
   const [typed, setTyped] = useState<TypedTexts | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
+  const held = useRef<(() => void) | null>(null);
   const last = places.at(-1);
   const unit = job.lengthUnit;
 
@@ -69,7 +70,9 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
     reckoned !== null && 'at' in reckoned
       ? { ground: { kind: 'space', position: reckoned.at }, at: reckoned.at, guides: [] }
       : aim;
-  const course = hands.through(shown);
+  // Where the pointer stands still on the place that it has just put, the tube ends there.
+  const isHere = last !== undefined && shown !== null && shown.at.every((each, axis) => each === last[axis]);
+  const course = hands.through(isHere ? null : shown);
   const leg = shown === null ? null : legTo(derived, places, shown.at, shown.ground);
   const name = shown === null ? '' : typed === null ? groundName(derived, shown.ground, shown.guides) : 'By numbers';
   const spoken = useSettled(
@@ -112,10 +115,10 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
       else if (reach <= MOUSE) enterTyped();
     },
     takeHold: (x, y, reach) => {
-      if (reach > MOUSE) return fingerHold(x, y, reach);
+      if (reach > MOUSE) return holding(fingerHold(x, y, reach));
       if (typed !== null) return null;
       const from = at(x, y, reach);
-      return from === null || from.ground.kind === 'space' ? null : mouseHold(x, y, reach);
+      return from === null || from.ground.kind === 'space' ? null : holding(mouseHold(x, y, reach));
     },
     onKey: (key, shift) => {
       // A finger on the picture has taken the focus from the fields.
@@ -140,7 +143,6 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
         return true;
       }
       if (key !== 'Enter') return false;
-      const isHere = last !== undefined && aim !== null && aim.at.every((each, axis) => each === last[axis]);
       if (typed !== null) enterTyped();
       else if (byKey && aim !== null && !isHere) put(aim);
       else hands.end();
@@ -159,8 +161,30 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
     };
   }, [tool, stage]);
 
+  /** Escape lets go of what is held: where it is put down then, no place is put. */
+  function holding(hold: Omit<Hold, 'cancel'>): Hold {
+    let isMine = true;
+    const drop = (): void => {
+      isMine = false;
+      held.current = null;
+      setFinger(null);
+      setAim(null);
+    };
+    held.current = drop;
+    return {
+      move: (x, y, fine) => {
+        if (isMine) hold.move(x, y, fine);
+      },
+      drop: () => {
+        held.current = null;
+        if (isMine) hold.drop();
+      },
+      cancel: drop,
+    };
+  }
+
   /** The tube begins at the press where it has no place yet, and goes on to where it is let go. */
-  function mouseHold(x: number, y: number, reach: number): Hold {
+  function mouseHold(x: number, y: number, reach: number): Omit<Hold, 'cancel'> {
     const begins = places.length === 0;
     const from = at(x, y, reach);
     let begun = false;
@@ -175,15 +199,13 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
         if (begun) latest.current.put(to);
         else latest.current.pick(x, y, reach);
       },
-      cancel: () => {},
     };
   }
 
   /** A finger that moves aims by the cross above it, and lifted puts the place, or has only pointed the way for numbers; one that taps means the place under it. */
-  function fingerHold(x: number, y: number, reach: number): Hold {
+  function fingerHold(x: number, y: number, reach: number): Omit<Hold, 'cancel'> {
     let to: Aim | null = null;
     let moved = false;
-    const letGo = (): void => setFinger(null);
     return {
       move: (toX, toY) => {
         moved = true;
@@ -191,15 +213,14 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
         to = latest.current.aimed(toX, toY - STAND_OFF, reach / 2);
       },
       drop: () => {
-        letGo();
+        setFinger(null);
         if (!moved) latest.current.pick(x, y, reach);
         else if (!latest.current.isTyped) latest.current.put(to);
       },
-      cancel: letGo,
     };
   }
 
-  useWayOut(hands, typed === null ? null : stopTyping, stage);
+  useWayOut(hands, typed === null ? null : stopTyping, held, stage);
 
   return (
     <>
@@ -220,6 +241,7 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
           name={name}
           leg={leg}
           typed={typed}
+          off={course.trouble === null ? null : DRAW_TROUBLE_WORDS[course.trouble]}
           refused={refused}
           onType={(texts) => {
             setRefused(null);
@@ -254,15 +276,17 @@ const isLaidOver = (): boolean => document.querySelector('dialog[open], :popover
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName);
 
-/** Escape takes back one step: what is typed, the last place, the tool. A double click ends the tube. */
+/** Escape takes back one step: the hold under way, what is typed, the last place, the tool. A double click ends the tube. */
 function useWayOut(
   hands: ReturnType<typeof useDrawing>,
   stopTyping: (() => void) | null,
+  held: RefObject<(() => void) | null>,
   stage: RefObject<HTMLElement | null>,
 ): void {
   const answer = (event: KeyboardEvent): void => {
     if (event.key !== 'Escape' || isLaidOver()) return;
-    if (stopTyping !== null) stopTyping();
+    if (held.current !== null) held.current();
+    else if (stopTyping !== null) stopTyping();
     else if (isTyping(event.target)) return;
     else hands.takeBack();
     event.preventDefault();

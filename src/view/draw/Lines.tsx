@@ -3,7 +3,7 @@
  * that a pointer that moves has nothing drawn anew in 3D; put in place from the rig that each frame is drawn with.
  */
 import { useEffect, useLayoutEffect, useRef, type RefObject } from 'react';
-import { addScaled, subtract, type Vec3 } from '../../core/geometry/vector.ts';
+import { addScaled, length, subtract, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Projection } from '../camera/projection.ts';
 import type { PlaceLabels } from '../labels/LabelLayer.tsx';
 import type { Viewpoint } from '../camera/viewpoint.ts';
@@ -100,7 +100,9 @@ function guideLine(aim: Aim | null, last: Vec3 | undefined, view: Projection): r
   const isStraight = aim?.guides.some((guide) => guide === 'plumb' || guide === 'ahead' || guide === 'across');
   if (!isStraight || last === undefined) return [];
   const way = subtract(aim!.at, last);
-  return [last, addScaled(aim!.at, way, PAST / view.pixelsPerMm / Math.hypot(...way))];
+  // The place has just been put there.
+  if (length(way) === 0) return [];
+  return [last, addScaled(aim!.at, way, PAST / view.pixelsPerMm / length(way))];
 }
 
 /** To the right of the place and under it; on the other side where there is no room; never under the strip. */

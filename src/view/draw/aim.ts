@@ -9,7 +9,7 @@ import { nearestToLine, runsAlong } from '../../core/geometry/nearest-to-line.ts
 import { placeAt } from '../../core/geometry/path.ts';
 import { placesInPlane } from '../../core/geometry/plane-places.ts';
 import { FARTHEST } from '../../core/geometry/tolerance.ts';
-import { addScaled, dot, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from '../../core/geometry/vector.ts';
+import { addScaled, dot, mirrored, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Ground } from '../../core/shape/draw/ground.ts';
 import { rankOf, snapsOf, type Snap } from '../../core/shape/draw/snaps.ts';
 import type { Bar, Frame } from '../../core/solve/types.ts';
@@ -47,8 +47,13 @@ const LEAST_RISE = 0.1;
 export function targetsOf(frame: Frame, sight: Sight, drawn: readonly Snap[]): Targets {
   const last = drawn.at(-1)?.at ?? null;
   const level = last === null ? [] : [...frame.bars.values()].flatMap((bar) => levelOn(bar, last[2]));
-  return { frame, sight, last, named: [...drawn.map(unguided), ...snapsOf(frame).map(unguided), ...level] };
+  const own = [...drawn, ...drawn.flatMap(imageOf)];
+  return { frame, sight, last, named: [...own.map(unguided), ...snapsOf(frame).map(unguided), ...level] };
 }
+
+/** The mirror image of a place of the tube, so that a hoop comes out alike on both sides; none of what lies on the centre plane. */
+const imageOf = ({ ground, at }: Snap): readonly Snap[] =>
+  ground.kind === 'image' || at[1] === 0 ? [] : [{ ground: { kind: 'image', of: ground }, at: mirrored(at) }];
 
 const unguided = (snap: Snap): Aim => ({ ...snap, guides: [] });
 

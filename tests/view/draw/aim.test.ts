@@ -92,6 +92,12 @@ describe('a pointer', () => {
     expect(aimed(FRONT, middle).ground).toEqual({ kind: 'middle', tube: 'hoop', straight: 1 });
   });
 
+  it('means the mirror image of a place of the tube itself, so that a hoop comes out alike', () => {
+    const aim = aimed(FRONT, [700, -300, 250], [3, 3], [700, 300, 250], [700, 200, 900]);
+    expect(aim.ground).toEqual({ kind: 'image', of: { kind: 'space', position: [700, 300, 250] } });
+    expect(aim.at).toEqual([700, -300, 250]);
+  });
+
   it('else the tube that is seen there, on its centreline, in whole steps from end A', () => {
     const place: Vec3 = [0, 580, 220];
     const aim = aimed(FRONT, place, [3, 0]);

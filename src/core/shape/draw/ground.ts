@@ -14,6 +14,8 @@ export type Ground =
   | { readonly kind: 'node'; readonly node: NodeRef }
   | { readonly kind: 'point'; readonly point: PointRef }
   | OnBar
+  /** The mirror image, in y = 0, of an earlier place of the tube itself. */
+  | { readonly kind: 'image'; readonly of: Exclude<Ground, { readonly kind: 'image' }> }
   | { readonly kind: 'space'; readonly position: Vec3 };
 
 /** On a bar's real centreline. */
@@ -36,6 +38,10 @@ export function standsAt(frame: Frame, ground: Ground): Vec3 | null {
       const position = frame.job.points.find(({ id }) => id === bareId(ground.point))?.position;
       if (position === undefined) return null;
       return isPrimed(ground.point) ? mirrored(position) : position;
+    }
+    case 'image': {
+      const at = standsAt(frame, ground.of);
+      return at && mirrored(at);
     }
     case 'space':
       return ground.position;

@@ -40,7 +40,7 @@ const acute = (angle: Degrees): Degrees => Math.min(angle, 180 - angle);
 
 /** The bar under the place, and its direction there: of a node the bar that it stands on, else the first in build order that runs through it. */
 function barMet(frame: Frame, ground: Ground, at: Vec3): { readonly tube: TubeRef; readonly tangent: Vec3 } | null {
-  if (ground.kind === 'point' || ground.kind === 'space') return null;
+  if (ground.kind === 'point' || ground.kind === 'image' || ground.kind === 'space') return null;
   if (ground.kind !== 'node') {
     const place = placeOnBar(frame, ground);
     return place && { tube: ground.tube, tangent: place.tangent };

@@ -98,7 +98,7 @@ export function drawnTube(job: Job, frame: Frame, grounds: readonly Ground[], as
     grown = addNode(
       grown,
       `${as.name}, ${i === 0 ? 'end A' : i === end ? 'end B' : `corner ${i}`}`,
-      placeOn(grounds[i]!, frame),
+      placeOn(grounds[i]!, at, frame),
     );
     const { id } = grown.nodes.at(-1)!;
     nodes.push({ reference: id, at }, { reference: primed(id), at: mirrored(at) });
@@ -113,15 +113,17 @@ function nodeAt(nodes: readonly { readonly reference: NodeRef; readonly at: Vec3
 }
 
 /** How a node is given that stands on it, where no node stands. */
-function placeOn(ground: Ground, { bars }: Frame): Place {
+function placeOn(ground: Ground, at: Vec3, { bars }: Frame): Place {
   const offset = ORIGIN;
   switch (ground.kind) {
     case 'node':
       throw new Error('a node stands on itself');
     case 'point':
       return { kind: 'point', point: ground.point, offset };
+    // The mirror image of the node that was made for the other place stands there already, as a rule.
+    case 'image':
     case 'space':
-      return { kind: 'fixed', position: ground.position };
+      return { kind: 'fixed', position: at };
     case 'bend':
       return { kind: 'on', member: ground.tube, bend: ground.bend, where: ground.where, distance: 0, offset };
     case 'centre':

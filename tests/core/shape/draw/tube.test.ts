@@ -169,6 +169,16 @@ describe('what a place becomes', () => {
     expect(moved.nodes.get(path[0]!)).toEqual([x, y, z + 50]);
   });
 
+  it('the same node, mirrored, where the tube comes to the mirror image of a place of its own', () => {
+    const [foot, top] = [
+      { kind: 'space', position: [3000, 700, 0] },
+      { kind: 'space', position: [3000, 600, 900] },
+    ] as const;
+    const { path, added } = nodesOf(foot, top, { kind: 'image', of: top }, { kind: 'image', of: foot });
+    expect(added).toHaveLength(2);
+    expect(path.slice(2)).toEqual([`${path[1]}'`, `${path[0]}'`]);
+  });
+
   it('the centre of a hoop, which stays on the centre plane', () => {
     const centre = snapsOf(frame).find(({ ground }) => ground.kind === 'centre' && ground.tube === hoop.id)!;
     expect(centre.at[1]).toBe(0);
