@@ -30,4 +30,11 @@ test('left and right are compared, and a leg follows the right points, the mean,
   await sides.getByRole('button', { name: 'Each side its own' }).click();
   await expect(sides).toHaveCount(0);
   await expect(rowOf(page, MEMBERS, 'Front leg, right')).toBeVisible();
+  // And back: the one on the left, whose image takes the place of the one on the right.
+  await choose(page, MEMBERS, 'Front leg, left');
+  const key = page.locator('.switch', { hasText: 'One for both sides' });
+  await expect(key).toContainText('takes the place of Front leg, right, and its number');
+  await key.getByRole('button').press('Enter');
+  await expect(rowOf(page, MEMBERS, 'Front leg, right')).toHaveCount(0);
+  await expect(rowOf(page, MEMBERS, 'Front leg').locator('.number-tag')).toHaveText(['11', '12']);
 });

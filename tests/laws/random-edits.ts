@@ -51,6 +51,9 @@ import type { BendStep, DrawnTube } from '../../src/core/job/kinds/bent.ts';
 import type { Obstacle } from '../../src/core/job/kinds/obstacle.ts';
 import type { Job } from '../../src/core/job/types.ts';
 import { derive } from '../../src/core/derive.ts';
+import { swapThrough } from '../../src/core/edit/pieces.ts';
+import { eachSideItsOwn } from '../../src/core/shape/each-side.ts';
+import { oneForBothSides } from '../../src/core/shape/one-for-both.ts';
 import { insertBend } from '../../src/core/shape/insert-bend.ts';
 import { joinMembers, jointsOf } from '../../src/core/shape/join.ts';
 import { splitMember } from '../../src/core/shape/split.ts';
@@ -93,6 +96,10 @@ const inFrame =
     const frame = derive(job);
     return frame.ok ? change(job, frame.value, id, b) : job;
   };
+
+/** Of an answer that says more than the job. */
+const jobIn = (before: Job, answer: { readonly job: Job } | Edited | null): Edited =>
+  answer === null ? before : 'job' in answer ? answer.job : answer;
 
 /** They go by the sample's ids where they need one: `hoop`, `d1`, `main`. */
 export const RANDOM_EDITS: readonly RandomEdit[] = [
@@ -188,6 +195,15 @@ export const RANDOM_EDITS: readonly RandomEdit[] = [
       return joints.length === 0 ? job : joinMembers(job, frame, id, joints[b % joints.length]!);
     }),
   ),
+  of(
+    members,
+    inFrame((job, frame, id) => jobIn(job, eachSideItsOwn(job, frame, id))),
+  ),
+  of(
+    members,
+    inFrame((job, frame, id) => jobIn(job, oneForBothSides(job, frame, id))),
+  ),
+  of(members, (job, { id, cutBy }, a) => (cutBy === undefined ? job : swapThrough(job, id, cutBy[a % cutBy.length]!))),
 
   (job) => addSection(job, () => 'New'),
   of(sections, (job, { id }, _, b) => updateSection(job, id, { wall: 1 + b / 1000 })),

@@ -70,7 +70,8 @@ export function renumbered(before: Job, after: Job): readonly Renumbered[] {
   });
 }
 
-function withNumbers(job: Job, numbers: readonly (readonly [TubeRef, number])[], lastNumber: number): Job {
+/** The job with these numbers, and the greatest that was ever given. */
+export function withNumbers(job: Job, numbers: readonly (readonly [TubeRef, number])[], lastNumber: number): Job {
   if (numbers.length === 0 && lastNumber === 0) return job;
   return { ...job, numbers: Object.fromEntries(numbers.filter(([tube]) => !isRefusedKey(tube))), lastNumber };
 }

@@ -2,7 +2,7 @@
  * A mirrored member made two, one for each side of the car, each on the points that were measured on its side; where a node is placed by no pair
  * of points, the right one has the mirror image of the left. All that named the image names the new member from then on. What stands on the
  * member on both sides, or shares a node with it that is apart now, is made two with it. The one on the other side is a new member, after
- * the old one in the build order; with it go the image's bend runs and how it is fed.
+ * the old one in the build order; with it go the image's number, bend runs and how it is fed.
  */
 import { nextId } from '../edit/ids.ts';
 import { appendRecord, withRecords } from '../edit/records.ts';
@@ -29,6 +29,7 @@ import type { Frame } from '../solve/types.ts';
 import { meansAt, placedBy, withoutUnused } from './follow.ts';
 import { imageOf, imageOfPlace, withReferences, type References } from './place-image.ts';
 import { apartWith, stuckOn, usedReferences, type Apart } from './sides-apart.ts';
+import { withToldNumbers } from './told-numbers.ts';
 
 export interface TwoMembers {
   readonly job: Job;
@@ -97,7 +98,15 @@ export function eachSideItsOwn(job: Job, frame: Frame, id: MemberId): TwoMembers
     whole,
   );
   const means = new Set(job.nodes.filter((node) => apart.byPair.has(node.id)).flatMap((node) => meansAt(job, node)));
-  return { job: withoutUnused(withFeet, means), members: [...newMembers.keys()], became };
+  // The same steel: its number goes over to the new member.
+  const olds = new Map([...newMembers].map(([old, other]) => [other, old]));
+  const was = (tube: TubeRef): TubeRef => {
+    const member = memberOfTube(withFeet.members, tube);
+    const old = member && olds.get(member.id);
+    return old === undefined ? tube : primed(`${old}${tube.slice(member!.id.length)}`);
+  };
+  const numbered = withToldNumbers(job, withoutUnused(withFeet, means), was);
+  return { job: numbered, members: [...newMembers.keys()], became };
 }
 
 /** What the new nodes, members and feet are called: by the image, by the member, by the foot. */
@@ -161,7 +170,7 @@ function nodesApart(
 }
 
 /** The member with what it names exchanged; its tubes and nodes else as they are. */
-const withImagesOf = (member: Member, { node, tube }: References): Member => ({
+export const withImagesOf = (member: Member, { node, tube }: References): Member => ({
   ...member,
   path: member.path.map(node),
   ends: [endBy(member.ends[0], tube), endBy(member.ends[1], tube)],
@@ -202,7 +211,8 @@ const isEven = ({ holes = [], ...foot }: Foot): boolean =>
     holes.some((other) => other.at[0] === at[0] && other.at[1] === 0 - at[1] && other.diameter === diameter),
   );
 
-function imageOfFoot(foot: Foot, id: FootId): Foot {
+/** The foot that is its mirror image, under that id: laid the same way, what is across is turned round. */
+export function imageOfFoot(foot: Foot, id: FootId): Foot {
   const { holes } = foot;
   const turned = {
     ...foot,

@@ -63,7 +63,15 @@ export function retold(frame: Frame, at: Place, along: number, to: Stretch): Pla
   return { kind, member: tube, from: 'start', distance: shifted(along, to.fromA), offset };
 }
 
-/** A mm has so many steps. What was typed comes back to the last digit when a tube is parted and made one again; sums of doubles are nearer than half a step. */
-const STEPS = 1e11;
+/** A length that was typed lies on one of so many steps of a mm: 1/128 in is 0.1984375. */
+const STEPS = 1e9;
 
-const shifted = (mm: number, by: number): number => (by === 0 ? mm : Math.round((mm + by) * STEPS) / STEPS + 0);
+/** mm. What sums of doubles leave over along a tube, with room to spare. */
+const LEFT_OVER = 1e-11;
+
+/** What was typed comes back to the last digit when a tube is parted and made one again. */
+function shifted(mm: number, by: number): number {
+  if (by === 0) return mm;
+  const typed = Math.round((mm + by) * STEPS) / STEPS;
+  return (Math.abs(typed - (mm + by)) < LEFT_OVER ? typed : mm + by) + 0;
+}

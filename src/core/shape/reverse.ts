@@ -10,13 +10,13 @@ import type { TubeFeed } from '../job/kinds/feed.ts';
 import type { Member } from '../job/kinds/member.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import { memberOfTube } from '../job/member-of-tube.ts';
-import { numbersOf, tubesInOrder } from '../job/numbers.ts';
 import type { Place } from '../job/places.ts';
 import type { OnMember } from '../job/places/on.ts';
 import { bareId, isPrimed, pieceId, pieceNamed, primed, type MemberId, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { AXIS_INDEX } from '../solve/solved.ts';
 import type { Frame } from '../solve/types.ts';
+import { withToldNumbers } from './told-numbers.ts';
 import { unmoved } from './unmoved.ts';
 import { comesTo } from './ways.ts';
 
@@ -58,7 +58,10 @@ export function reverseMember(job: Job, frame: Frame, id: MemberId): Edited {
       : mark,
   );
   const lists = withRecords(withRecords(job, 'members', members), 'nodes', nodes);
-  return unmoved(frame, withNumbersOf(job, { ...lists, feeds, pulls, seen }, member));
+  const turned: Job = { ...lists, feeds, pulls, seen };
+  // A piece keeps its number, by its new name.
+  const was = (tube: TubeRef): TubeRef => (ofIt(tube) ? otherPiece(member, tube) : tube);
+  return unmoved(frame, member.cutBy === undefined ? turned : withToldNumbers(job, turned, was));
 }
 
 const OTHER_END = { A: 'B', B: 'A' } as const;
@@ -111,21 +114,4 @@ function fedFromOtherEnd(feed: TubeFeed, bends: number): TubeFeed {
     ...(from !== undefined && { from: from === 'middle' ? from : OTHER_END[from] }),
     ...(order !== undefined && { order: order.map(turned) }),
   };
-}
-
-/** A piece keeps its number, by its new name. Where build order says the same as what is written down, nothing is. */
-function withNumbersOf(before: Job, after: Job, member: Member): Job {
-  if (member.cutBy === undefined) return after;
-  const were = numbersOf(before);
-  const isPiece = (tube: TubeRef): boolean => memberOfTube(before.members, tube) === member;
-  const tubes = tubesInOrder(after);
-  const numbers = tubes.map((tube) => [tube, were.get(isPiece(tube) ? otherPiece(member, tube) : tube)!] as const);
-  const last = Math.max(before.lastNumber ?? 0, ...were.values());
-  const said = { ...before.numbers, ...Object.fromEntries(numbers) };
-  const isByOrder = last === tubes.length && numbers.every(([, number], i) => number === i + 1);
-  if (isByOrder && Object.keys(said).length === tubes.length) {
-    const { numbers: _, lastNumber: __, ...plain } = after;
-    return plain;
-  }
-  return { ...after, numbers: said, lastNumber: last };
 }

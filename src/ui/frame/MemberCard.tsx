@@ -21,6 +21,7 @@ import { BendsEditor } from './BendsEditor.tsx';
 import { DeleteMembers } from './DeleteMembers.tsx';
 import { EndEditor } from './EndEditor.tsx';
 import { MemberChanges } from './MemberChanges.tsx';
+import { OneForBoth } from './OneForBoth.tsx';
 import { PathEditor } from './PathEditor.tsx';
 import { PiecesEditor } from './PiecesEditor.tsx';
 import { SidesEditor } from './SidesEditor.tsx';
@@ -84,7 +85,7 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
         />
       </div>
       <MirrorSwitch member={member} />
-      {member.mirror && <SidesEditor member={member} />}
+      {member.mirror ? <SidesEditor member={member} /> : <OneForBoth member={member} />}
       <LevelSwitch member={member} />
       <h3>Path</h3>
       <PathEditor member={member} />

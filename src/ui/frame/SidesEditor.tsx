@@ -4,18 +4,15 @@ import type { Derived } from '../../core/derive.ts';
 import type { Edited } from '../../core/edit/records.ts';
 import type { Fault } from '../../core/job/fault.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
-import type { NodeRef } from '../../core/job/reference.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Job } from '../../core/job/types.ts';
 import { eachSideItsOwn } from '../../core/shape/each-side.ts';
 import { follow } from '../../core/shape/follow.ts';
 import { followedBy, type Followed, type Following, type Guide } from '../../core/shape/followed.ts';
-import { nodeMoves } from '../../core/shape/node-moves.ts';
-import { nodeName } from '../../core/solve/names.ts';
-import { comparedLength } from '../../core/words/lengths.ts';
 import { listed } from '../../core/words/lists.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
+import { movesInWords, whyOf } from './moves-in-words.ts';
 
 const SIDES: Readonly<Record<Followed, string>> = {
   left: 'the left points',
@@ -28,9 +25,6 @@ const FOLLOWS: Readonly<Record<Following['side'], string>> = {
   mixed: 'left and right points, mixed',
   none: 'no measured point',
 };
-
-/** Nodes that are named with what they move by; the others are counted. */
-const NAMED = 3;
 
 export function SidesEditor({ member }: { member: Member }): ReactNode {
   // What a press would do is worked out after what was typed is shown.
@@ -107,7 +101,7 @@ function TwoMembersKey({ member: { id, name }, derived }: { member: Member; deri
       shownName(derived.job.members.find((member) => member.id === each)?.name ?? each),
     );
     const also = names.length === 0 ? '' : ` Made two with it: ${names.join('; ')}.`;
-    return `Made two members, each on the points of its side; the new one takes a new number.${also} ${movesInWords(derived, two.job, two.became)}`;
+    return `Made two members, each on the points of its side; tubes keep their numbers.${also} ${movesInWords(derived, two.job, two.became)}`;
   }, [derived, id]);
   return (
     <div className="switch">
@@ -123,20 +117,6 @@ function twoMembers(job: Job, id: string): Edited {
   const two = eachSideItsOwn(job, jobDocument.getState().derived, id);
   return two === null ? job : isFaults(two) ? two : two.job;
 }
-
-/** "Moves Leg foot 3.9 mm, Leg at the cowl 3.9 mm and 5 others no further." */
-function movesInWords(derived: Derived, changed: Job, became?: ReadonlyMap<NodeRef, NodeRef>): string {
-  const moves = nodeMoves(derived, changed, became);
-  if (!moves.ok) return `${whyOf(moves.faults)}.`;
-  if (moves.value.length === 0) return 'No node moves.';
-  const named = moves.value
-    .slice(0, NAMED)
-    .map(({ node, by }) => `${nodeName(derived.job, node)} ${comparedLength(by, derived.job.lengthUnit)}`);
-  const more = moves.value.length - named.length;
-  return `Moves ${listed(more > 0 ? [...named, `${more} others no further`] : named)}.`;
-}
-
-const whyOf = (faults: readonly Fault[]): string => faults.map(({ message }) => message).join('; ');
 
 const isRefused = (edited: Edited): edited is readonly Fault[] => Array.isArray(edited);
 const isFaults = (answer: object): answer is readonly Fault[] => Array.isArray(answer);
