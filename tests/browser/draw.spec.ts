@@ -123,6 +123,37 @@ test('by keys alone, from one named place to another', IN_THE_BAY, async ({ page
   await expect(strip(page)).toBeHidden();
 });
 
+test(
+  'from press to release: from one named place to another, and Escape lets go of it',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await start(page);
+    await goTo(page, 'Frame');
+    await page.keyboard.press('t');
+    await expect(strip(page)).toBeVisible();
+    /** Where the key leads, in pixels of the page. */
+    const walked = async (key: string): Promise<[number, number]> => {
+      await page.keyboard.press(key);
+      const box = (await page.locator('.draw-aim').boundingBox())!;
+      return [box.x + box.width / 2, box.y + box.height / 2];
+    };
+    const from = await walked('ArrowLeft');
+    const to = await walked('ArrowDown');
+    await page.mouse.move(...from);
+    await page.mouse.down();
+    await page.mouse.move(...to, { steps: 3 });
+    await expect(places(page), 'it begins at the press').toHaveCount(1);
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    await expect(places(page)).toHaveCount(1);
+    await page.mouse.move(...from);
+    await page.mouse.down();
+    await page.mouse.move(...to, { steps: 3 });
+    await page.mouse.up();
+    await expect(places(page)).toHaveCount(2);
+  },
+);
+
 test('by finger: a cross stands above it, and where it is lifted the place is put', IN_THE_BAY, async ({ page }) => {
   await start(page);
   await goTo(page, 'Frame');
