@@ -2,7 +2,7 @@
  * A mirrored member made two, one for each side of the car, each on the points that were measured on its side; where a node is placed by no pair
  * of points, the right one has the mirror image of the left. All that named the image names the new member from then on. What stands on the
  * member on both sides, or shares a node with it that is apart now, is made two with it. The one on the other side is a new member, after
- * the old one in the build order; with it go the image's number, bend runs and how it is fed.
+ * the old one in the build order; with it go the image's number, bend runs, pulls, and how it is fed.
  */
 import { nextId } from '../edit/ids.ts';
 import { appendRecord, withRecords } from '../edit/records.ts';
@@ -27,6 +27,7 @@ import { shownName } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame } from '../solve/types.ts';
 import { meansAt, placedBy, withoutUnused } from './follow.ts';
+import { withTubesCalled } from './named-tubes.ts';
 import { imageOf, imageOfPlace, withReferences, type References } from './place-image.ts';
 import { apartWith, stuckOn, usedReferences, type Apart } from './sides-apart.ts';
 import { withToldNumbers } from './told-numbers.ts';
@@ -74,17 +75,14 @@ export function eachSideItsOwn(job: Job, frame: Frame, id: MemberId): TwoMembers
     const other = member && newMembers.get(member.id);
     return other === undefined ? tube : `${other}${bareId(tube).slice(member!.id.length)}`;
   };
-  const onTubes = <R extends { readonly tube: TubeRef }>(records: readonly R[]): readonly R[] =>
-    mapKeeping(records, (record) => ({ ...record, tube: toNew(record.tube) }));
-  const whole: Job = {
-    ...withRecords(
+  const whole = withTubesCalled(
+    withRecords(
       withNodes,
       'members',
       mapKeeping(members, (member) => member),
     ),
-    bent: onTubes(job.bent),
-    feeds: onTubes(job.feeds),
-  };
+    toNew,
+  );
   const withFeet = [...newFeet].reduce(
     (before, [foot, other]) =>
       appendRecord(

@@ -7,8 +7,10 @@ import { dropFeeds } from '../edit/feeds.ts';
 import { bendRunOf, type EndOfMember } from '../edit/pieces.ts';
 import { changeRecord, findRecord, takeOut, withRecords, type Edited } from '../edit/records.ts';
 import { removeUnused } from '../edit/references.ts';
+import { angleBetween } from '../geometry/angle.ts';
 import type { Path } from '../geometry/path.ts';
-import { mirrored } from '../geometry/vector.ts';
+import { STRAIGHT_THROUGH } from '../geometry/tolerance.ts';
+import { mirrored, scale } from '../geometry/vector.ts';
 import { fault, type Fault } from '../job/fault.ts';
 import type { Member } from '../job/kinds/member.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
@@ -21,7 +23,7 @@ import { bendingOfMembers, radiusAt } from '../solve/bending.ts';
 import { solveCentreline, type Centreline } from '../solve/centreline.ts';
 import { nodeName, tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
-import { withKeptOf, withTubes } from './named-tubes.ts';
+import { withKeptOf, withSameTubes, withTubes } from './named-tubes.ts';
 import { alongHost, retold, type Stretch } from './retold.ts';
 import { reverseMember } from './reverse.ts';
 import { unmoved } from './unmoved.ts';
@@ -59,8 +61,9 @@ export function joinMembers(job: Job, frame: Frame, id: MemberId, { own, other }
   const [a, b] = [findRecord(job, 'members', id), findRecord(job, 'members', other.member)];
   if (a === undefined || b === undefined || a === b) return job;
   if (nodeAt(a, own) !== nodeAt(b, other.which)) return job;
-  const trouble =
-    bendRunOf(job, a) ?? bendRunOf(job, b) ?? unlike(a, b) ?? lostThere(job, frame, a, own, b, other.which);
+  const through = runsThrough(frame, a, own, b, other.which);
+  const runs = through === null ? (bendRunOf(job, a) ?? bendRunOf(job, b) ?? inPieces(a, b)) : null;
+  const trouble = runs ?? unlike(a, b) ?? lostThere(job, frame, a, own, b, other.which, through);
   if (trouble !== null) return [trouble];
   // The other is turned so that it runs on in this one's direction.
   const turned = own === other.which ? reverseMember(job, frame, b.id) : job;
@@ -70,6 +73,7 @@ export function joinMembers(job: Job, frame: Frame, id: MemberId, { own, other }
     b: findRecord(turned as Job, 'members', b.id)!,
     own,
     isTurned: turned !== job,
+    through,
   });
 }
 
@@ -80,13 +84,36 @@ function unlike(a: Member, b: Member): Fault | null {
   if (a.section !== b.section) return differ('section');
   if (a.die !== undefined && b.die !== undefined && a.die !== b.die) return differ('die');
   if (a.batch !== b.batch) return differ('batch');
-  if (a.mirror !== b.mirror) return fault('', `only one of ${one} and ${two} has a mirror image`);
-  const inPieces = a.cutBy !== undefined ? one : b.cutBy !== undefined ? two : null;
-  return inPieces === null ? null : fault('', `${inPieces} is made in pieces: let it be one tube first`);
+  return a.mirror === b.mirror ? null : fault('', `only one of ${one} and ${two} has a mirror image`);
+}
+
+function inPieces(a: Member, b: Member): Fault | null {
+  const bar = [a, b].find(({ cutBy }) => cutBy !== undefined);
+  return bar === undefined ? null : fault('', `${shownName(bar.name)} is made in pieces: let it be one tube first`);
+}
+
+/** The one bar that both are coped to there, in line with each other: joined, they are a bar in pieces that it cuts. Null where none is. */
+function runsThrough({ bars }: Frame, a: Member, own: 0 | 1, b: Member, which: 0 | 1): TubeRef | null {
+  const [one, two] = [bars.get(a.id)?.ends[own], bars.get(b.id)?.ends[which]];
+  const against = one?.cuts[0]?.against;
+  if (one === undefined || two === undefined || against === undefined || against === a.id || against === b.id)
+    return null;
+  const isOnly = one.cuts.length === 1 && two.cuts.length === 1 && two.cuts[0]!.against === against;
+  // A cut within a bar in pieces has no allowance.
+  if (one.allowance !== 0 || two.allowance !== 0) return null;
+  return isOnly && angleBetween(one.direction, scale(two.direction, -1)) <= STRAIGHT_THROUGH ? against : null;
 }
 
 /** What of the joint would be lost: a foot, a cope to a third tube, a third tube's mitre, a bar that both cut. */
-function lostThere(job: Job, frame: Frame, a: Member, own: 0 | 1, b: Member, which: 0 | 1): Fault | null {
+function lostThere(
+  job: Job,
+  frame: Frame,
+  a: Member,
+  own: 0 | 1,
+  b: Member,
+  which: 0 | 1,
+  through: TubeRef | null,
+): Fault | null {
   const ids: readonly string[] = [a.id, b.id];
   const node = nodeAt(a, own);
   for (const [member, end] of [
@@ -97,7 +124,9 @@ function lostThere(job: Job, frame: Frame, a: Member, own: 0 | 1, b: Member, whi
     const { fit } = member.ends[end];
     if (fit === 'plate' || fit === 'foot')
       return fault('', `${name} stands on a ${fit} there: give that end another cut first`);
-    const cut = frame.bars.get(member.id)?.ends[end].cuts.find(({ against }) => !ids.includes(against));
+    const cut = frame.bars
+      .get(member.id)
+      ?.ends[end].cuts.find(({ against }) => against !== through && !ids.includes(against));
     if (cut !== undefined) {
       return fault('', `${name} is coped to ${tubeName(frame, cut.against)} there, and would run through it`);
     }
@@ -128,9 +157,11 @@ interface Joining {
   readonly b: Member;
   readonly own: 0 | 1;
   readonly isTurned: boolean;
+  /** What cuts the one where they meet. */
+  readonly through: TubeRef | null;
 }
 
-function joined(job: Job, frame: Frame, { a, b, own, isTurned }: Joining): Edited {
+function joined(job: Job, frame: Frame, { a, b, own, isTurned, through }: Joining): Edited {
   const [first, second] = own === 1 ? [a, b] : [b, a];
   const straight = oneOf(a, first, second);
   const whole = centrelineOf(job, frame, straight) === null ? withDie(job, straight) : straight;
@@ -158,25 +189,38 @@ function joined(job: Job, frame: Frame, { a, b, own, isTurned }: Joining): Edite
     return { ...node, at: retold(frame, node.at, along, host === first.id ? inFirst : inSecond) };
   });
   const renamed = withTubes(job, (to) => (bareId(to) === b.id ? (isPrimed(to) ? primed(a.id) : a.id) : to));
-  const kept = withKeptOf(renamed, ({ tube, end, bend }) => {
+  const cutters = [...(first.cutBy ?? []), ...(through === null ? [] : [through]), ...(second.cutBy ?? [])];
+  const one = { ...withEndsOf(whole, renamed, first, second), ...(cutters.length > 0 && { cutBy: cutters }) };
+  const members = mapKeeping(renamed.members, (each) => (each.id === a.id ? one : each));
+  const lists = withRecords(withRecords(renamed, 'nodes', nodes), 'members', members);
+  const alone = takeOut(lists, 'members', new Set([b.id]));
+  const told =
+    through === null
+      ? withBothTold(alone, a, first, second, bends)
+      : withSameTubes(job, alone, called(one, first, second));
+  const isInLine = total.bends.length === bars[0].bends.length + bars[1].bends.length;
+  return unmoved(frame, isInLine ? withoutParting(told, a.id, nodeAt(second, 0)) : told);
+}
+
+/** Two tubes that are one now: what is kept of them is of it, the second's bends counted from `bends` on; how they were fed goes. */
+function withBothTold(alone: Job, a: Member, first: Member, second: Member, bends: number): Job {
+  const told = withKeptOf(alone, (of) => {
+    const { tube, end, bend } = of;
     const from = bareId(tube);
-    if (from !== a.id && from !== b.id) return { tube, ...(end && { end }), ...(bend !== undefined && { bend }) };
+    if (from !== first.id && from !== second.id) return of;
     // The ends that met are none any more.
     if (bend === undefined && end === (from === first.id ? 'B' : 'A')) return null;
     const shift = from === second.id ? bends : 0;
-    return {
-      tube: isPrimed(tube) ? primed(a.id) : a.id,
-      ...(end && { end }),
-      ...(bend !== undefined && { bend: bend + shift }),
-    };
+    return { ...of, tube: isPrimed(tube) ? primed(a.id) : a.id, ...(bend !== undefined && { bend: bend + shift }) };
   });
-  const members = mapKeeping(kept.members, (each) =>
-    each.id === a.id ? withEndsOf(whole, kept, first, second) : each,
-  );
-  const one = takeOut(withRecords(withRecords(kept, 'nodes', nodes), 'members', members), 'members', new Set([b.id]));
-  const fed = dropFeeds(one, [...tubesOfMember(a), ...tubesOfMember(b)]);
-  const isInLine = total.bends.length === bars[0].bends.length + bars[1].bends.length;
-  return unmoved(frame, isInLine ? withoutParting(fed, a.id, nodeAt(second, 0)) : fed);
+  return dropFeeds(told, [...tubesOfMember(first), ...tubesOfMember(second)]);
+}
+
+/** What the tubes of the two are called as pieces of the one. */
+function called(one: Member, first: Member, second: Member): ReadonlyMap<TubeRef, TubeRef> {
+  const were = [first, second].flatMap((each) => tubesOfMember({ ...each, mirror: false }));
+  const are = tubesOfMember({ ...one, mirror: false });
+  return new Map(were.map((tube, i) => [tube, are[i]!]));
 }
 
 /** The one, its ends as the two had them. */

@@ -4,8 +4,9 @@ import { sameData } from '../job/equal.ts';
 import type { EndFit } from '../job/kinds/end.ts';
 import type { Member } from '../job/kinds/member.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
-import type { TubeRef } from '../job/reference.ts';
+import { bareId, isPrimed, primed, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
+import { withToldNumbers } from './told-numbers.ts';
 
 /** Where a member names a tube: at end A, at end B, or where it is cut by it. */
 export type Naming = 0 | 1 | 'cut';
@@ -49,4 +50,22 @@ export function withKeptOf(job: Job, told: (of: OfTube) => OfTube | null): Job {
     return to === null ? [] : [{ ...rest, ...to }];
   });
   return { ...job, pulls, seen: sameData(seen, job.seen) ? job.seen : seen };
+}
+
+/** The job with tubes called otherwise where something is kept of them as they are made: bend runs, how they are fed, logged pulls, marks of what was seen. */
+export function withTubesCalled(job: Job, called: (tube: TubeRef) => TubeRef): Job {
+  const onTubes = <R extends { readonly tube: TubeRef }>(records: readonly R[]): readonly R[] =>
+    mapKeeping(records, (record) => ({ ...record, tube: called(record.tube) }));
+  const told = withKeptOf(job, (of) => ({ ...of, tube: called(of.tube) }));
+  return { ...told, bent: onTubes(job.bent), feeds: onTubes(job.feeds) };
+}
+
+/** The changed job, in which tubes are called as the map says, and their images as its images: what is kept of them stays with them, their numbers too. */
+export function withSameTubes(before: Job, after: Job, names: ReadonlyMap<TubeRef, TubeRef>): Job {
+  const were = new Map([...names].map(([was, is]) => [is, was]));
+  const by = (map: ReadonlyMap<TubeRef, TubeRef>) => (tube: TubeRef) => {
+    const name = map.get(bareId(tube));
+    return name === undefined ? tube : isPrimed(tube) ? primed(name) : name;
+  };
+  return withToldNumbers(before, withTubesCalled(after, by(names)), by(were));
 }

@@ -19,7 +19,7 @@ import { shownName } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame } from '../solve/types.ts';
 import { imageOfFoot, withImagesOf } from './each-side.ts';
-import { withKeptOf } from './named-tubes.ts';
+import { withTubesCalled } from './named-tubes.ts';
 import { withReferences, type References } from './place-image.ts';
 import { withToldNumbers } from './told-numbers.ts';
 
@@ -62,14 +62,8 @@ export function oneForBothSides(job: Job, frame: Frame, id: MemberId): OneMember
     if (other === undefined) return renamed;
     return { ...renamed, name: commonName(each.name, findRecord(job, 'members', other)!.name), mirror: true };
   });
-  const onTubes = <R extends { readonly tube: TubeRef }>(records: readonly R[]): readonly R[] =>
-    mapKeeping(records, (record) => ({ ...record, tube: toImage(record.tube) }));
-  const told: Job = {
-    ...withRecords(withRecords(job, 'nodes', nodes), 'members', members),
-    bent: onTubes(job.bent),
-    feeds: onTubes(job.feeds),
-  };
-  const kept = withKeptOf(told, (of) => ({ ...of, tube: toImage(of.tube) }));
+  const told = withRecords(withRecords(job, 'nodes', nodes), 'members', members);
+  const kept = withTubesCalled(told, toImage);
   const gone = takeOut(takeOut(kept, 'members', new Set(old.keys())), 'nodes', new Set(became.keys()));
   const clean = withoutLeft(job, gone, frame, pairs, became);
   const was = (tube: TubeRef): TubeRef => {

@@ -20,66 +20,93 @@ import { hostOf } from '../job/places.ts';
 import { bareId, isPrimed, primed, type MemberId, type NodeRef, type TubeRef } from '../job/reference.ts';
 import { shownName } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
+import { tubesOfBar } from '../solve/bar-tubes.ts';
 import { partOf } from '../solve/part-of.ts';
-import type { Bar, Frame } from '../solve/types.ts';
-import { withKeptOf, withTubes, type Naming } from './named-tubes.ts';
+import type { Bar, Bend, Frame } from '../solve/types.ts';
+import { withKeptOf, withSameTubes, withTubes, type Naming } from './named-tubes.ts';
 import { onStraight } from './on-straight.ts';
 import { alongHost, retold, type Stretch } from './retold.ts';
 import { unmoved } from './unmoved.ts';
 
 /**
- * The job with the member parted `along` mm from end A's node along its centreline. Refused, in words, off its straights, while one of its tubes has a bend run,
- * where it is in pieces, where a mirrored bar is told to cope to both parts, and where a node on it would not stay. How it was fed goes.
+ * The job with the member parted `along` mm from end A's node along its centreline; a bar in pieces where it is cut, to within a mm, so that its tubes stay what they are. Refused, in
+ * words, off its straights, at another place of a bar in pieces, while the tube has a bend run, where a mirrored bar names both parts, and where a node on it would not stay. How one tube
+ * was fed goes when it is two.
  */
 export function splitMember(job: Job, frame: Frame, id: MemberId, along: number): Edited {
   const [member, bar] = [findRecord(job, 'members', id), frame.bars.get(id)];
   if (member === undefined || bar === undefined) return job;
-  const run = bendRunOf(job, member);
+  const cut = member.cutBy === undefined ? null : cutNear(frame, id, along);
+  const run = cut === null ? bendRunOf(job, member) : null;
   if (run !== null) return [run];
-  if (member.cutBy !== undefined) {
-    return [fault('', `${shownName(member.name)} is made in pieces: let it be one tube first, or leave it so`)];
+  if (member.cutBy !== undefined && cut === null) {
+    return [fault('', `${shownName(member.name)} is made in pieces: it can be split where it is cut`)];
   }
-  const spot = onStraight(bar, along);
+  const spot = onStraight(bar, cut?.at ?? along);
   if (!('leg' in spot)) return [spot];
   const other = nextId(job, 'members');
   const node = spot.at === null ? member.path[spot.leg]! : nextId(job, 'nodes');
   const name = shownName(`${member.name}, split`);
   const placed = spot.at === null ? job : appendRecord(job, 'nodes', { id: node, name, at: spot.at });
 
-  const parting: Parting = {
-    frame,
-    bar,
-    along,
-    id,
-    other,
-    bends: bar.bends.filter(({ end }) => end <= along + ROUNDING).length,
-  };
+  const isBefore = ({ end }: Bend): boolean => end <= (cut?.at ?? along) + ROUNDING;
+  const bends = bar.bends.filter(isBefore).length;
+  const parting: Parting = { frame, bar, along: cut?.at ?? along, id, other, bends };
   const across = toldAcross(job, parting);
   if (across !== null) return [across];
   const [first, second] = stretchesOf(parting);
   const nodes = mapKeeping(placed.nodes, (each) => {
     const at = bareId(hostOf(each.at) ?? '') === id ? alongHost(frame, each) : null;
     if (at === null) return each;
-    return { ...each, at: retold(frame, each.at, at, at <= along + ROUNDING ? first : second) };
+    return { ...each, at: retold(frame, each.at, at, at <= parting.along + ROUNDING ? first : second) };
   });
   const renamed = withTubes(placed, (to, by, naming) => (isIn(parting, to, by, naming) ? part(to, other) : to));
-  const kept = withKeptOf(renamed, (of) => {
-    if (bareId(of.tube) !== id) return of;
-    const { bend } = of;
-    const isOther = bend === undefined ? of.end === 'B' : bend > parting.bends;
-    if (!isOther) return of;
-    return { ...of, tube: part(of.tube, other), ...(bend !== undefined && { bend: bend - parting.bends }) };
-  });
   const parts = partsOf(
-    kept.members.find((each) => each.id === id)!,
+    renamed.members.find((each) => each.id === id)!,
     spot.leg,
     node,
-    other,
-    endsThere(parting),
+    parting,
+    cut,
   );
-  const members = kept.members.flatMap((each) => (each.id === id ? parts : [each]));
-  const split = withRecords(withRecords(kept, 'nodes', nodes), 'members', members);
-  return unmoved(frame, dropFeeds(split, tubesOfMember(member)));
+  const members = renamed.members.flatMap((each) => (each.id === id ? parts : [each]));
+  const split = withRecords(withRecords(renamed, 'nodes', nodes), 'members', members);
+  return unmoved(frame, cut === null ? withHalvesTold(split, member, parting) : samePieces(job, split, member, parts));
+}
+
+/** A tube that is two now: what is kept of it is of the part where it was; how it was fed goes. */
+function withHalvesTold(split: Job, member: Member, { id, other, bends }: Parting): Job {
+  const told = withKeptOf(split, (of) => {
+    if (bareId(of.tube) !== id) return of;
+    const { bend } = of;
+    const isOther = bend === undefined ? of.end === 'B' : bend > bends;
+    if (!isOther) return of;
+    return { ...of, tube: part(of.tube, other), ...(bend !== undefined && { bend: bend - bends }) };
+  });
+  return dropFeeds(told, tubesOfMember(member));
+}
+
+/** The pieces are the same tubes, called by their own members now: all that is kept of them stays, their numbers too. */
+function samePieces(before: Job, split: Job, member: Member, parts: readonly Member[]): Job {
+  const own = { ...member, mirror: false };
+  const are = parts.flatMap((each) => tubesOfMember({ ...each, mirror: false }));
+  return withSameTubes(before, split, new Map(tubesOfMember(own).map((tube, i) => [tube, are[i]!])));
+}
+
+/** Where a bar in pieces is cut. */
+interface CutThere {
+  readonly at: number;
+  readonly by: TubeRef;
+  /** Before it, from end A. */
+  readonly cutters: readonly TubeRef[];
+}
+
+/** The cut at which the two pieces meet there; null where none do. */
+function cutNear({ byId }: Frame, id: MemberId, along: number): CutThere | null {
+  const cuts = tubesOfBar(byId, id).flatMap(({ piece, ends: [{ spec }] }) =>
+    piece !== null && piece.number > 1 && spec.fit === 'cope' ? [{ at: piece.from, by: spec.against[0]! }] : [],
+  );
+  const index = cuts.findIndex(({ at }) => Math.abs(at - along) <= MEETING_DISTANCE);
+  return index === -1 ? null : { ...cuts[index]!, cutters: cuts.slice(0, index).map(({ by }) => by) };
 }
 
 interface Parting {
@@ -115,29 +142,40 @@ function stretchesOf({ frame, bar, along, id, other, bends }: Parting): readonly
   ];
 }
 
-/** The two members, `there` their ends where they were one. */
+/** The two members. */
 function partsOf(
   member: Member,
   leg: number,
   node: NodeRef,
-  other: MemberId,
-  there: Member['ends'],
+  parting: Parting,
+  cut: CutThere | null,
 ): readonly [Member, Member] {
-  const { keptAngles = [], ...rest } = member;
-  const part = (path: readonly NodeRef[], ends: Member['ends']): Member => {
+  const { keptAngles = [], cutBy = [], ...rest } = member;
+  const there: Member['ends'] = cut === null ? endsThere(parting) : [copedTo(cut.by), copedTo(cut.by)];
+  const part = (path: readonly NodeRef[], ends: Member['ends'], cutters: readonly TubeRef[]): Member => {
     const kept = keptAngles.filter(({ corner }) => path.slice(1, -1).includes(corner));
-    return { ...rest, path, ends, ...(kept.length > 0 && { keptAngles: kept }) };
+    return {
+      ...rest,
+      path,
+      ends,
+      ...(cutters.length > 0 && { cutBy: cutters }),
+      ...(kept.length > 0 && { keptAngles: kept }),
+    };
   };
   const isOwn = member.path[leg] === node;
+  const before = cutBy.filter((by) => cut?.cutters.includes(by));
+  const after = cutBy.filter((by) => by !== cut?.by && !before.includes(by));
   return [
-    part([...member.path.slice(0, isOwn ? leg : leg + 1), node], [member.ends[0], there[0]]),
+    part([...member.path.slice(0, isOwn ? leg : leg + 1), node], [member.ends[0], there[0]], before),
     {
-      ...part([node, ...member.path.slice(leg + 1)], [there[1], member.ends[1]]),
-      id: other,
+      ...part([node, ...member.path.slice(leg + 1)], [there[1], member.ends[1]], after),
+      id: parting.other,
       name: shownName(`${member.name}, part 2`),
     },
   ];
 }
+
+const copedTo = (tube: TubeRef): EndFit => ({ fit: 'cope', against: [tube], allowance: 0 });
 
 /**
  * How the two end at each other: end B of the first cut square, and the second butted to it; both coped to what runs through there and was built before. A tube that was
