@@ -37,11 +37,11 @@ export function splitMember(job: Job, frame: Frame, id: MemberId, along: number)
   const [member, bar] = [findRecord(job, 'members', id), frame.bars.get(id)];
   if (member === undefined || bar === undefined) return job;
   const cut = member.cutBy === undefined ? null : cutNear(frame, id, along);
-  const run = cut === null ? bendRunOf(job, member) : null;
-  if (run !== null) return [run];
   if (member.cutBy !== undefined && cut === null) {
     return [fault('', `${shownName(member.name)} is made in pieces: it can be split where it is cut`)];
   }
+  const run = cut === null ? bendRunOf(job, member) : null;
+  if (run !== null) return [run];
   const spot = onStraight(bar, cut?.at ?? along);
   if (!('leg' in spot)) return [spot];
   const other = nextId(job, 'members');

@@ -1,5 +1,6 @@
 /** Two members made one that is mirrored: each side its own and back is the same file, and what is not alike is said. */
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { keepNumbers } from '../../../src/core/edit/numbers.ts';
 import { updateMember } from '../../../src/core/edit/members.ts';
@@ -11,6 +12,7 @@ import { follow } from '../../../src/core/shape/follow.ts';
 import { nodeMoves } from '../../../src/core/shape/node-moves.ts';
 import { oneForBothSides, type OneMember } from '../../../src/core/shape/one-for-both.ts';
 import { drawn } from '../../draws.ts';
+import { derivedOrSkipped, fixed, mirroredFrame } from '../../laws/frames.ts';
 import { jobOf } from '../frame.ts';
 import { again, carOff, DEMO, made, placesIn, read, solved, type Triple } from './sides.ts';
 
@@ -52,6 +54,25 @@ describe('one for both sides', () => {
       }
     },
   );
+
+  it('is the way back on random frames too', () => {
+    let tried = 0;
+    fc.assert(
+      fc.property(mirroredFrame, fc.nat(9), (job, at) => {
+        const { id } = job.members[at % job.members.length]!;
+        const frame = derivedOrSkipped(job);
+        const answer = eachSideItsOwn(job, frame, id);
+        fc.pre(answer !== null && !Array.isArray(answer));
+        const two = again(keepNumbers(job, (answer as TwoMembers).job));
+        const back = oneForBothSides(two, derivedOrSkipped(two), id);
+        fc.pre(back !== null);
+        tried += 1;
+        expect(serialiseJob(again(keepNumbers(two, (back as OneMember).job)))).toBe(serialiseJob(job));
+      }),
+      fixed(drawn(15, 400)),
+    );
+    expect(tried).toBe(drawn(15, 400));
+  });
 
   it('says how far what stood on the other side goes', () => {
     const start = made(follow(carOff(DEMO, [[3, -4, 2]]), 'leg', 'left'));
