@@ -125,6 +125,34 @@ test(
   },
 );
 
+test(
+  'a whole bar is drawn up by its middle, or by a figure on its card; it is one step',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await start(page);
+    await goTo(page, 'Frame');
+    await choose(page, /^Members/, 'Harness bar');
+    const height = page.getByRole('group', { name: 'Middle of the bar' }).getByRole('textbox', { name: /^Height/ });
+    await expect(height).toHaveValue('26 1/2');
+    const atFirst = await savedText(page);
+    const box = await stillBox(page.locator('.bay-label-grip').getByText('up', { exact: true }));
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y + 30);
+    await page.mouse.down();
+    await page.mouse.move(x, y + 10);
+    await page.mouse.move(x, y);
+    await expect(height).not.toHaveValue('26 1/2');
+    await page.mouse.up();
+    await undoKey(page).click();
+    expect(await savedText(page)).toBe(atFirst);
+    await enter(height, '28');
+    await expect(height).toHaveValue('28');
+    // Both ends of it stand on the hoop, which leans: they have slid to that height.
+    await page.getByRole('button', { name: 'Show the node of End B' }).click();
+    await expect(page.getByRole('article', { name: /^Node Harness bar/ })).toContainText('28');
+  },
+);
+
 /** Escape in the middle of a drag leaves everything as it was. */
 async function leftByEscape(page: Page): Promise<void> {
   const [atFirst, said] = [await savedText(page), (await place(page).textContent())!];

@@ -34,6 +34,36 @@ export function placesInPlane(path: Path, axis: 0 | 1 | 2, value: number): reado
   return found.map(({ piece, along }) => onPlane(placeOnPiece(piece, along), axis, value));
 }
 
+/** A part of a path on which a coordinate only rises or only falls, from end A's node; mm. */
+export interface Slope {
+  readonly from: number;
+  readonly to: number;
+  /** The coordinate at its ends. */
+  readonly atFrom: number;
+  readonly atTo: number;
+}
+
+/**
+ * The longest such part with the place in it: on it the path comes to no coordinate twice. Null where the coordinate does not change there.
+ *
+ * @param axis 0, 1, 2: x, y, z
+ * @param at mm along the path from its start; beyond its ends it is the first or the last part
+ */
+export function slopeAt(path: Path, axis: 0 | 1 | 2, at: number): Slope | null {
+  const all = path.pieces.flatMap((piece) =>
+    stretchesOf(piece, axis).map((one) => ({ ...one, from: piece.at + one.from, to: piece.at + one.to })),
+  );
+  const way = ({ atFrom, atTo }: Slope): number => (Math.abs(atTo - atFrom) <= ROUNDING ? 0 : Math.sign(atTo - atFrom));
+  const here = all.findIndex(({ to }) => at <= to);
+  let [first, last] = here === -1 ? [all.length - 1, all.length - 1] : [here, here];
+  const sense = way(all[first]!);
+  if (sense === 0) return null;
+  while (first > 0 && way(all[first - 1]!) === sense) first -= 1;
+  while (last < all.length - 1 && way(all[last + 1]!) === sense) last += 1;
+  const [start, end] = [all[first]!, all[last]!];
+  return { from: start.from, to: end.to, atFrom: start.atFrom, atTo: end.atTo };
+}
+
 /** A part of a piece, in mm from the piece's start, on which the coordinate does not turn; and the coordinate at its ends. */
 interface Stretch {
   readonly from: number;

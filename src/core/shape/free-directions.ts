@@ -39,7 +39,7 @@ export interface Host {
 export type Coordinate = 0 | 1 | 2;
 
 /** Free in space: `moved` gives the job with the node, or the image that was asked about, at `place`. */
-interface FreeInSpace {
+export interface FreeInSpace {
   readonly free: 'space';
   /** Where it is. */
   readonly place: Vec3;
@@ -47,6 +47,8 @@ interface FreeInSpace {
   readonly zero: Vec3;
   /** The coordinates that can be moved; none where the place is decided by others altogether. */
   readonly open: readonly Coordinate[];
+  /** One of them at a time. */
+  readonly single?: true;
   readonly moved: (job: Job, place: Vec3) => Job;
 }
 

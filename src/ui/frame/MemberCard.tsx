@@ -22,6 +22,7 @@ import { DeleteMembers } from './DeleteMembers.tsx';
 import { EndEditor } from './EndEditor.tsx';
 import { MemberChanges } from './MemberChanges.tsx';
 import { OneForBoth } from './OneForBoth.tsx';
+import { MoveBar } from './MoveBar.tsx';
 import { PathEditor } from './PathEditor.tsx';
 import { PiecesEditor } from './PiecesEditor.tsx';
 import { SidesEditor } from './SidesEditor.tsx';
@@ -87,6 +88,7 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
       <MirrorSwitch member={member} />
       {member.mirror ? <SidesEditor member={member} /> : <OneForBoth member={member} />}
       <LevelSwitch member={member} />
+      <MoveBar member={member} />
       <h3>Path</h3>
       <PathEditor member={member} />
       <h3>Bends</h3>

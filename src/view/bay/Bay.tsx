@@ -189,7 +189,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
         </Suspense>
       )}
       <NoPicture picture={picture} again={() => picture.again() && stage.current?.focus()} />
-      {grips.freedom !== null && <Readout freedom={grips.freedom} news={grips.news} />}
+      {grips.freedom !== null && <Readout title={grips.title} freedom={grips.freedom} news={grips.news} />}
       <Toolbar
         groups={[
           ...views.groups,

@@ -1,7 +1,5 @@
-/** Where the selected node is, in big figures and with the tables' words and signs, while it is moved and after. */
-import { shownName } from '../../core/job/shown.ts';
-import { useDocument, useEditor } from '../../store/page.ts';
-import { bareId, isPrimed } from '../../core/job/reference.ts';
+/** Where the selected node, or the middle of the selected bar, is, in big figures and with the tables' words and signs, while it is moved and after. */
+import { useDocument } from '../../store/page.ts';
 import { Figure } from '../canvas/Figure.tsx';
 import type { Freedom, PlaceOnLine } from '../../core/shape/free-directions.ts';
 import type { DragNews } from './useGrips.ts';
@@ -25,21 +23,21 @@ function measured(at: PlaceOnLine): string {
   }
 }
 
-export function Readout({ freedom, news }: { readonly freedom: Freedom; readonly news: DragNews | null }) {
-  const job = useDocument((state) => state.job);
-  const selection = useEditor((state) => state.selection);
-  const id = selection?.id ?? '';
-  const node = job.nodes.find((candidate) => candidate.id === bareId(id));
+interface Props {
+  readonly title: string;
+  readonly freedom: Freedom;
+  readonly news: DragNews | null;
+}
+
+export function Readout({ title, freedom, news }: Props) {
+  const unit = useDocument((state) => state.job.lengthUnit);
   const held =
     freedom.free === 'line'
       ? []
       : AXES.filter((_, axis) => !freedom.open.includes(axis as 0 | 1 | 2)).map(({ name }) => name);
   return (
     <div className="bay-readout" aria-hidden="true">
-      <div className="bay-readout-name">
-        {shownName(node?.name || bareId(id))}
-        {isPrimed(id) && ', mirror image'}
-      </div>
+      <div className="bay-readout-name">{title}</div>
       <dl>
         {AXES.map(({ name, means }, axis) => (
           <div key={name} className={freedom.free === 'line' ? 'bay-readout-place' : undefined}>
@@ -47,7 +45,7 @@ export function Readout({ freedom, news }: { readonly freedom: Freedom; readonly
               {name} <span className="bay-readout-means">{means}</span>
             </dt>
             <dd>
-              <Figure mm={freedom.place[axis] ?? 0} unit={job.lengthUnit} />
+              <Figure mm={freedom.place[axis] ?? 0} unit={unit} />
             </dd>
           </div>
         ))}
@@ -56,7 +54,7 @@ export function Readout({ freedom, news }: { readonly freedom: Freedom; readonly
             <dt>{measured(freedom.at)}</dt>
             <dd>
               {freedom.inMm ? (
-                <Figure mm={freedom.value} unit={job.lengthUnit} />
+                <Figure mm={freedom.value} unit={unit} />
               ) : (
                 <span className="figure">{freedom.value.toFixed(3)}</span>
               )}

@@ -30,7 +30,11 @@ const SPACE_GRIPS: readonly Grip[] = [
 
 export const gripsOf = (freedom: Freedom): readonly Grip[] =>
   freedom.free === 'space'
-    ? SPACE_GRIPS.filter(({ along }) => along.every((direction) => freedom.open.some((axis) => direction[axis] !== 0)))
+    ? SPACE_GRIPS.filter(
+        ({ kind, along }) =>
+          (kind === 'bar' || freedom.single !== true) &&
+          along.every((direction) => freedom.open.some((axis) => direction[axis] !== 0)),
+      )
     : [{ key: 'line', kind: 'bar', along: [freedom.direction], bothWays: true }];
 
 /** Pixels from the node: where a bar begins and ends, and where a plate's corners lie along both its directions. */

@@ -1,7 +1,7 @@
 /** From a drag or a key to the node's new place or value, snapped; pure, so that a gesture only has to preview it. */
 import { add, addScaled, dot, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Derived } from '../../core/derive.ts';
-import type { NodeRef } from '../../core/job/reference.ts';
+import type { NodeId } from '../../core/job/reference.ts';
 import type { Job } from '../../core/job/types.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import type { Projection } from '../camera/projection.ts';
@@ -25,12 +25,12 @@ export interface Drag {
 /** Pixels within which a coordinate is taken over from another node or point. */
 const REACH = 4;
 
-/** The coordinates along each axis that are already in use by other nodes and by points. */
-export function neighboursOf({ job, nodes }: Derived, moving: NodeRef): readonly (readonly Neighbour[])[] {
+/** The coordinates along each axis that are already in use by points, and by nodes other than those that are moved. */
+export function neighboursOf({ job, nodes }: Derived, moving: ReadonlySet<NodeId>): readonly (readonly Neighbour[])[] {
   const places: (readonly [string, Vec3])[] = [
     ...job.points.map((point) => [point.name || point.id, point.position] as const),
     ...job.nodes
-      .filter(({ id }) => id !== moving)
+      .filter(({ id }) => !moving.has(id))
       .flatMap(({ id, name }) => {
         const place = nodes.get(id);
         return place === undefined ? [] : [[name || id, place] as const];

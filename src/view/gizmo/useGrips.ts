@@ -1,11 +1,16 @@
 /**
- * Taking hold of the selected node: which grips there are, and a hold that begins a gesture with the first movement,
+ * Taking hold of the selected node, or of a whole bar by its middle: which grips there are, and a hold that begins a gesture with the first movement,
  * previews once a frame, and commits or cancels it.
  */
 import { useMemo, useState } from 'react';
 import { jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import { sameData } from '../../core/job/equal.ts';
-import { bareId } from '../../core/job/reference.ts';
+import type { Derived } from '../../core/derive.ts';
+import { bareId, isPrimed, type NodeId } from '../../core/job/reference.ts';
+import { barFreedom } from '../../core/shape/move-bar.ts';
+import { shownName } from '../../core/job/shown.ts';
+import { tubeName } from '../../core/solve/names.ts';
+import type { Selection, Station } from '../../store/types.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
 import type { Hold } from '../canvas/hands.ts';
 import { freedomOf, type Freedom } from '../../core/shape/free-directions.ts';
@@ -23,6 +28,8 @@ const NOT_THERE = 'The frame cannot be made with it there.';
 
 export interface Grips {
   readonly freedom: Freedom | null;
+  /** Whose place that is. */
+  readonly title: string;
   readonly grips: readonly Grip[];
   /** The one held or under the pointer. */
   readonly live: string | null;
@@ -38,25 +45,23 @@ const NO_GRIPS: readonly Grip[] = [];
 export function useGrips(viewpoint: Viewpoint): Grips {
   const derived = useDocument((state) => state.derived);
   const selection = useEditor((state) => state.selection);
+  const station = useEditor((state) => state.station);
   const [pointed, setPointed] = useState<string | null>(null);
-  const [held, setHeld] = useState<string | null>(null);
+  const [heldGrip, setHeld] = useState<string | null>(null);
   const [news, setNews] = useState<DragNews | null>(null);
   const [stopped, setStopped] = useState<{ readonly at: Freedom; readonly why: string } | null>(null);
 
-  const reference = selection?.kind === 'node' ? selection.id : null;
-  const freedom = useMemo(() => (reference === null ? null : freedomOf(derived, reference)), [derived, reference]);
+  const held = useMemo(() => whatIsHeld(derived, station, selection), [derived, station, selection]);
+  const freedom = held?.freedom ?? null;
   const grips = useMemo(() => (freedom === null ? NO_GRIPS : gripsOf(freedom)), [freedom]);
   const gripAt = (x: number, y: number, reach: number): Grip | null =>
     freedom === null ? null : pickGrip(grips, freedom.place, viewpoint.projection(), x, y, reach);
-  const label = (): string => {
-    const node = derived.job.nodes.find(({ id }) => id === bareId(reference ?? ''));
-    return `Move ${node?.name || node?.id || 'node'}`;
-  };
+  const label = (): string => `Move ${held?.name ?? ''}`;
 
   const takeHold = (x: number, y: number, reach: number): Hold | null => {
     const grip = gripAt(x, y, reach);
-    if (grip === null || freedom === null || reference === null) return null;
-    const neighbours = neighboursOf(derived, bareId(reference));
+    if (grip === null || held === null || freedom === null) return null;
+    const neighbours = neighboursOf(derived, held.nodes);
     const unit = derived.job.lengthUnit;
     let latest: Drag | null = null;
     let frame = 0;
@@ -104,8 +109,9 @@ export function useGrips(viewpoint: Viewpoint): Grips {
 
   return {
     freedom,
+    title: held?.title ?? '',
     grips,
-    live: held ?? pointed,
+    live: heldGrip ?? pointed,
     // A refusal is shown until the node, or the selection, is another one.
     news: news ?? (stopped !== null && stopped.at === freedom ? { inLineWith: [], refused: stopped.why } : null),
     point: (x, y, reach) => {
@@ -115,7 +121,7 @@ export function useGrips(viewpoint: Viewpoint): Grips {
     },
     takeHold,
     onKey: (key, fine) => {
-      if (freedom === null) return false;
+      if (freedom === null || selection?.kind !== 'node') return false; // with a bar selected the arrow keys turn the view
       const change = nudge(freedom, key, derived.job.lengthUnit, fine);
       if (change === null) return false;
       const [fault] = jobDocument.getState().edit(label(), change);
@@ -123,4 +129,30 @@ export function useGrips(viewpoint: Viewpoint): Grips {
       return true;
     },
   };
+}
+
+/** Something that can be moved. */
+interface Held {
+  readonly name: string;
+  /** Whose place is said. */
+  readonly title: string;
+  readonly freedom: Freedom;
+  /** What goes with it: no place for it to come in line with. */
+  readonly nodes: ReadonlySet<NodeId>;
+}
+
+/** The selected node; in the Frame the bar of the selected tube, unless none of its coordinates is its own. */
+function whatIsHeld(derived: Derived, station: Station, selection: Selection | null): Held | null {
+  if (selection?.kind === 'node') {
+    const freedom = freedomOf(derived, selection.id);
+    const node = derived.job.nodes.find(({ id }) => id === bareId(selection.id));
+    if (freedom === null || node === undefined) return null;
+    const title = `${shownName(node.name || node.id)}${isPrimed(selection.id) ? ', mirror image' : ''}`;
+    return { name: node.name || node.id, title, freedom, nodes: new Set([node.id]) };
+  }
+  const tube = selection?.kind === 'tube' && station === 'frame' ? derived.byId.get(selection.id) : undefined;
+  const freedom = tube === undefined ? null : barFreedom(derived, tube.bar);
+  if (tube === undefined || freedom === null || freedom.open.length === 0) return null;
+  const name = tubeName(derived, tube.bar);
+  return { name, title: `${name}, its middle`, freedom, nodes: new Set(tube.member.path.map(bareId)) };
 }
