@@ -127,8 +127,10 @@ const Waiting = (): ReactNode => (
 function BaySlot({ ready, covered }: { readonly ready: boolean; readonly covered: boolean }): ReactNode {
   const [folded, fold] = useState(false);
   const rehearsing = useEditor((state) => state.rehearsing);
+  const isDrawing = useEditor((state) => state.drawing !== null && state.station === 'frame');
+  const isFolded = folded && rehearsing === null && !isDrawing; // whoever asks for what is shown there sees it
   return (
-    <div className="bay-slot" inert={covered} data-folded={folded && rehearsing === null ? '' : undefined}>
+    <div className="bay-slot" inert={covered} data-folded={isFolded ? '' : undefined}>
       {ready && rehearsing === null && <Hints />}
       <div className="bay-ground">
         <div className="bay-frame" inert={rehearsing !== null}>
@@ -146,8 +148,8 @@ function BaySlot({ ready, covered }: { readonly ready: boolean; readonly covered
           </div>
         )}
       </div>
-      <button type="button" className="fold" aria-expanded={!folded} onClick={() => fold(!folded)}>
-        {folded ? 'Show the bay' : 'Fold the bay away'}
+      <button type="button" className="fold" aria-expanded={!isFolded} onClick={() => fold(!isFolded)}>
+        {isFolded ? 'Show the bay' : 'Fold the bay away'}
       </button>
     </div>
   );

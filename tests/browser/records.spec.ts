@@ -101,10 +101,10 @@ test('nodes and members come and go', async ({ page }) => {
   await test.step('a member is drawn, renamed and deleted; one that nodes stand on is not', async () => {
     const atFirst = await savedText(page);
     await page.getByRole('tab', { name: 'Members' }).click();
-    await page.getByText('Draw a member', { exact: true }).click();
+    await page.getByText('Member by its nodes', { exact: true }).click();
     await page.getByRole('combobox', { name: 'From node' }).selectOption({ label: 'Stay foot on the tower' });
     await page.getByRole('combobox', { name: 'then to' }).selectOption({ label: 'Diagonal above the right foot' });
-    await page.getByRole('button', { name: 'Draw it' }).click();
+    await page.getByRole('button', { name: 'Add the member' }).click();
     const card = page.getByRole('article', { name: /^Member/ });
     await enter(card.getByRole('textbox', { name: 'Name' }), 'Long one');
     await expect(rowOf(page, MEMBERS, 'Long one')).toHaveAttribute('aria-selected', 'true');

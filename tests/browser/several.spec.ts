@@ -140,7 +140,7 @@ test('members: marked, asked about, and drawn with the arrow keys', async ({ pag
   });
 
   await test.step('a member is drawn with the arrow keys: each list goes on showing the node that it holds', async () => {
-    await page.getByText('Draw a member', { exact: true }).click();
+    await page.getByText('Member by its nodes', { exact: true }).click();
     const from = page.getByRole('combobox', { name: 'From node' });
     await from.focus();
     for (let presses = 0; presses < 3; presses += 1) await page.keyboard.press('ArrowDown');

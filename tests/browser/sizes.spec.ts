@@ -213,8 +213,8 @@ async function expectThumbsToFit(page: Page): Promise<void> {
   await measure(page.getByRole('button', { name: 'Add the point' }));
   await goTo(page, 'Frame');
   await measure(page.getByRole('tab'));
-  await page.getByText('Draw a member', { exact: true }).click();
-  await measure(page.getByRole('button', { name: 'Draw it' }));
+  await page.getByText('Member by its nodes', { exact: true }).click();
+  await measure(page.getByRole('button', { name: 'Add the member' }));
   await goTo(page, 'Checks');
   await measure(page.getByRole('button', { name: /Warning|Add a box/ }));
   await goTo(page, 'Shop');

@@ -100,7 +100,7 @@ export function MembersTable(): ReactNode {
         </button>
         <span className="small">In the bay, from place to place.</span>
       </p>
-      <Section title="Draw a member" open={job.members.length === 0}>
+      <Section title="Member by its nodes" open={job.members.length === 0}>
         <Suspense>
           <NewMember />
         </Suspense>

@@ -34,7 +34,7 @@ export default function NewMember(): ReactNode {
           run={(before) => addMember(before, { name, path, section })}
           onDone={showAdded}
         >
-          Draw it
+          Add the member
         </Command>
         {path.length > 0 && (
           <button type="button" className="press press-quiet" onClick={() => setPath((before) => before.slice(0, -1))}>

@@ -7,7 +7,8 @@ export function NoDrawing() {
     const { draw, say } = editor.getState();
     draw(null);
     say({
-      message: 'A tube is drawn in the bay, which this browser cannot show: “Draw a member” runs it from node to node.',
+      message:
+        'A tube is drawn in the bay, which this browser cannot show: “Member by its nodes” runs it from node to node.',
       damaged: [],
     });
   }, []);

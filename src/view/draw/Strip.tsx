@@ -13,6 +13,9 @@ const WHAT_NEXT = [
   'Go on to the next corner, or end it here: Enter.',
 ] as const;
 
+/** What is drawn: on both sides, on one, or as its places lie. */
+const SIDES = { lies: null, both: true, one: false } as const;
+
 interface Props {
   readonly hands: DrawingHands;
   /** Opens the fields of numbers, where there is no key to type one with. */
@@ -50,22 +53,25 @@ export function Strip({ hands, onNumbers }: Props): ReactNode {
           </label>
         )}
         <label className="draw-choice">
-          <input
-            type="checkbox"
-            checked={bothSides}
-            onChange={(event) => change({ bothSides: event.currentTarget.checked })}
-          />
-          <span>On both sides</span>
+          <span>Sides</span>
+          <select
+            value={drawing.bothSides === null ? 'lies' : drawing.bothSides ? 'both' : 'one'}
+            onChange={(event) => change({ bothSides: SIDES[event.currentTarget.value as keyof typeof SIDES] })}
+          >
+            <option value="lies">{`as it lies: ${bothSides ? 'both' : 'one'}`}</option>
+            <option value="both">both</option>
+            <option value="one">one</option>
+          </select>
         </label>
         <button
           type="button"
-          className={count < 2 ? 'press press-small' : 'press press-small press-live'}
+          className={count < 2 ? 'press press-small draw-key' : 'press press-small press-live draw-key'}
           disabled={count < 2}
           onClick={end}
         >
           End the tube
         </button>
-        <button type="button" className="press press-small" disabled={count === 0} onClick={takeBack}>
+        <button type="button" className="press press-small draw-key" disabled={count === 0} onClick={takeBack}>
           Take back
         </button>
       </div>
