@@ -2,9 +2,9 @@
 import { lazy, Suspense, useCallback, useEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
 import type { Derived } from '../../core/derive.ts';
 import { standsOf } from '../../core/feet/stand.ts';
-import type { TubeRef } from '../../core/job/reference.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import { useDocument, useEditor, useResults } from '../../store/page.ts';
+import type { Selection } from '../../store/types.ts';
 import { createViewpoint } from '../camera/viewpoint.ts';
 import { Drawing } from '../canvas/Drawing.tsx';
 import { chosenTubes } from './chosen.ts';
@@ -23,6 +23,7 @@ import {
   gapLabels,
   numberLabels,
   orderLabels,
+  pointedLabels,
   pointLabels,
   tubeLabels,
 } from '../labels/labels-of.tsx';
@@ -77,7 +78,9 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
   const overlay = useRef<PlaceLabels>(() => {});
   const tool = useRef<Tool | null>(null);
   const stage = useRef<HTMLDivElement>(null);
-  const [pointed, setPointed] = useState<TubeRef | null>(null);
+  const [pointed, setPointed] = useState<Selection | null>(null);
+  const pointAt = (found: Selection | null): void =>
+    setPointed((before) => (before?.kind === found?.kind && before?.id === found?.id ? before : found));
   const [numbered, setNumbered] = useState(true);
   const size = useSize(stage);
   const views = useViews(viewpoint, size);
@@ -100,11 +103,26 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
       ...findingLabels(findings, station),
       ...(numbered ? numberLabels(derived.tubes, chosen) : []),
       ...pointLabels(points, job, selection, station === 'survey'),
+      ...pointedLabels(derived, pointed, selection),
       ...orderLabels(apart),
       ...axisLabels(floor),
       ...(grips.freedom === null ? [] : gripLabels(grips.freedom.place, grips.grips)),
     ];
-  }, [derived, findings, job, selection, station, numbered, gaps, points, floor, apart, grips.freedom, grips.grips]);
+  }, [
+    derived,
+    findings,
+    job,
+    selection,
+    station,
+    numbered,
+    gaps,
+    points,
+    floor,
+    pointed,
+    apart,
+    grips.freedom,
+    grips.grips,
+  ]);
 
   const under = (x: number, y: number, reach: number) =>
     pick(
@@ -119,8 +137,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
     onPick: (x, y, reach) => (tool.current ? tool.current.pick(x, y, reach) : select(under(x, y, reach))),
     onPoint: (x, y, reach) => {
       if (tool.current) return tool.current.point(x, y, reach);
-      const found = grips.point(x, y, reach) ? null : under(x, y, reach);
-      setPointed(found?.kind === 'tube' ? found.id : null);
+      pointAt(grips.point(x, y, reach) ? null : under(x, y, reach));
     },
     onLeave: () => {
       setPointed(null);
@@ -164,7 +181,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
             placer={placer}
             overlay={overlay}
             palette={palette}
-            pointed={pointed}
+            pointed={pointed?.kind === 'tube' ? pointed.id : null}
             floor={floor}
             gaps={gaps}
             points={points}

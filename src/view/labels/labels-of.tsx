@@ -1,6 +1,7 @@
 /** What is written in the bay: numbers, names, ends, the gap's dimension, what fails and where, and the axes. */
 import { shownName } from '../../core/job/shown.ts';
 import { addScaled, interpolate, normalize, scale, subtract, type Vec3 } from '../../core/geometry/vector.ts';
+import type { Derived } from '../../core/derive.ts';
 import type { Finding } from '../../core/checks/types.ts';
 import type { Point } from '../../core/job/kinds/point.ts';
 import type { Job } from '../../core/job/types.ts';
@@ -8,6 +9,8 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { stepBelow } from '../../core/units/step.ts';
 import type { Selection, Station } from '../../store/types.ts';
+import { nodeName, pointName } from '../../core/solve/names.ts';
+import { pointPlace } from '../canvas/shown.ts';
 import { Figure } from '../canvas/Figure.tsx';
 import type { Floor } from '../scene/floor.ts';
 import type { DrawnApart } from '../scene/apart.ts';
@@ -127,6 +130,16 @@ export function pointLabels(spots: readonly Spot[], job: Job, selection: Selecti
         ]),
     ...(all ? job.points.filter(({ id }) => id !== live?.selection.id).map(pointLabel) : []),
   ];
+}
+
+/** The name of the node or point under the pointer; what is selected says its own. */
+export function pointedLabels(frame: Derived, pointed: Selection | null, selection: Selection | null): Label[] {
+  if (pointed === null || (pointed.kind !== 'node' && pointed.kind !== 'point')) return [];
+  if (pointed.kind === selection?.kind && pointed.id === selection.id) return [];
+  const isNode = pointed.kind === 'node';
+  const at = isNode ? frame.nodes.get(pointed.id) : pointPlace(frame.job, pointed.id);
+  const text = (isNode ? nodeName : pointName)(frame.job, pointed.id);
+  return at === undefined ? [] : [{ key: 'pointed', at: [at], shift: [0, 20], rank: 0, look: 'name', text }];
 }
 
 const pointLabel = remembered(({ id, name, position }: Point): Label => ({
