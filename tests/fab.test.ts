@@ -56,6 +56,7 @@ const FILES = [
   'wraps.dxf',
   'layout.dxf',
   'feet.dxf',
+  'gussets.dxf',
   'cage.step',
   'cage.glb',
   'cage.stl',

@@ -85,6 +85,26 @@ const foot = v.strictObject({
   mass: number,
 });
 
+const gusset = v.strictObject({
+  id: text,
+  name: text,
+  node: text,
+  kind: v.picklist(['flat', 'bent']),
+  thickness: number,
+  between: v.strictTuple([leg(), leg()]),
+  angle: v.pipe(number, v.minValue(20), v.maxValue(160)),
+  corner: vector,
+  freeEdge: v.strictTuple([vector, vector]),
+  normal: vector,
+  size: v.strictTuple([number, number]),
+  area: number,
+  mass: number,
+});
+
+function leg() {
+  return v.strictObject({ bar: text, towards: v.picklist(['A', 'B']), leg: number });
+}
+
 const clearance = v.strictObject({
   envelope: text,
   tube: text,
@@ -147,6 +167,7 @@ const finding = v.strictObject({
   bend: v.exactOptional(v.pipe(number, v.integer(), v.minValue(1))),
   node: v.exactOptional(text),
   envelope: v.exactOptional(text),
+  gusset: v.exactOptional(text),
   other: v.exactOptional(text),
   point: v.exactOptional(text),
   bodyLine: v.exactOptional(text),
@@ -161,6 +182,7 @@ export const fabricationSchema = v.strictObject({
   job: text,
   tubes: v.array(tube),
   feet: v.array(foot),
+  gussets: v.array(gusset),
   clearances: v.array(clearance),
   gaps: v.array(gap),
   trimGaps: v.array(trimGap),

@@ -54,6 +54,7 @@ export function jobOf(parts: Partial<Job>): Job {
     feeds: [],
     seen: [],
     feet: [],
+    gussets: [],
   };
   return { format: 'cagewright/job', version: 1, name: 'Check', lengthUnit: 'mm', ...empty, ...parts };
 }

@@ -33,5 +33,17 @@ function keyOf(finding: Finding, byId: Frame['byId']): string {
   const partner = 'other' in finding ? finding.other : 'mate' in finding ? finding.mate : undefined;
   const trim = 'trim' in finding ? [finding.trim.kind, bareId(finding.trim.id)] : undefined;
   const guess = 'point' in finding ? finding.point : undefined;
-  return JSON.stringify([id, severity, bareId(tube), end, bend, envelope, partner && bareId(partner), trim, guess]);
+  const gusset = 'gusset' in finding ? [finding.gusset, 'along' in finding ? finding.along : ''] : undefined;
+  return JSON.stringify([
+    id,
+    severity,
+    bareId(tube),
+    end,
+    bend,
+    envelope,
+    partner && bareId(partner),
+    trim,
+    guess,
+    gusset,
+  ]);
 }

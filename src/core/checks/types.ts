@@ -7,6 +7,7 @@ import type { Vec3 } from '../geometry/vector.ts';
 import type { EnvelopeId, NodeRef, TubeRef } from '../job/reference.ts';
 import type { Unmitred } from '../solve/types.ts';
 import type { NoFreeOrder, OrderMatters, PlainOrderTouches } from './swing-types.ts';
+import type { GussetFinding } from './gusset-types.ts';
 import type { NearTrim, NoAir, OnGuess, WiderThanDoor } from './car-types.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
@@ -392,6 +393,7 @@ export type Finding =
   | OnGuess
   | NoAir
   | WiderThanDoor
+  | GussetFinding
   | OrderMatters
   | PlainOrderTouches
   | NoFreeOrder;

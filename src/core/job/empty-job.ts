@@ -14,6 +14,7 @@ export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   nodes: [],
   members: [],
   feet: [],
+  gussets: [],
   envelopes: [],
   pulls: [],
   bent: [],

@@ -8,6 +8,7 @@ import { dieKind } from './kinds/die.ts';
 import { envelopeKind } from './kinds/envelope.ts';
 import { feedKind } from './kinds/feed.ts';
 import { footKind } from './kinds/foot.ts';
+import { gussetKind } from './kinds/gusset.ts';
 import type { Kind, Listed, Named, Nameless } from './kinds/kind.ts';
 import { memberKind } from './kinds/member.ts';
 import { nodeKind } from './kinds/node.ts';
@@ -25,6 +26,7 @@ const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
   nodes: nodeKind,
   members: memberKind,
   feet: footKind,
+  gussets: gussetKind,
   envelopes: envelopeKind,
   pulls: pullKind,
   bent: bentKind,

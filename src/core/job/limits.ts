@@ -51,5 +51,8 @@ export const MOST_SEEN = 10_000;
 /** Holes in a foot. */
 export const MOST_HOLES = 50;
 
+/** Gussets: ten at every node of a cage. */
+export const MOST_GUSSETS = 500;
+
 /** Tubes that a bar in pieces is cut by: no bar of a car has a dozen. */
 export const MOST_CUTTERS = 20;

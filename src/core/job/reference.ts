@@ -8,6 +8,7 @@ export type DieId = Flavour<'die'>;
 export type NodeId = Flavour<'node'>;
 export type MemberId = Flavour<'member'>;
 export type FootId = Flavour<'foot'>;
+export type GussetId = Flavour<'gusset'>;
 export type EnvelopeId = Flavour<'envelope'>;
 export type BodyLineId = Flavour<'body-line'>;
 /** A reference: an id, or an id with a prime (') for the mirror image in y = 0. */

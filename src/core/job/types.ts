@@ -11,6 +11,7 @@ import type { Die } from './kinds/die.ts';
 import type { Envelope } from './kinds/envelope.ts';
 import type { TubeFeed } from './kinds/feed.ts';
 import type { Foot } from './kinds/foot.ts';
+import type { Gusset } from './kinds/gusset.ts';
 import type { Marking } from './kinds/marking.ts';
 import type { Member } from './kinds/member.ts';
 import type { FrameNode } from './kinds/node.ts';
@@ -47,6 +48,7 @@ export interface Job {
   readonly nodes: readonly FrameNode[];
   readonly members: readonly Member[];
   readonly feet: readonly Foot[];
+  readonly gussets: readonly Gusset[];
   readonly envelopes: readonly Envelope[];
   readonly pulls: readonly Pull[];
   readonly bent: readonly BentTube[];

@@ -30,6 +30,7 @@ import { meansAt, placedBy, withoutUnused } from './follow.ts';
 import { withTubesCalled } from './named-tubes.ts';
 import { imageOf, imageOfPlace, withReferences, type References } from './place-image.ts';
 import { apartWith, stuckOn, usedReferences, type Apart } from './sides-apart.ts';
+import { gussetsEachSide } from './told-gussets.ts';
 import { withToldNumbers } from './told-numbers.ts';
 
 export interface TwoMembers {
@@ -103,7 +104,8 @@ export function eachSideItsOwn(job: Job, frame: Frame, id: MemberId): TwoMembers
     const old = member && olds.get(member.id);
     return old === undefined ? tube : primed(`${old}${tube.slice(member!.id.length)}`);
   };
-  const numbered = withToldNumbers(job, withoutUnused(withFeet, means), was);
+  const withGussets = gussetsEachSide(frame, withFeet, rename);
+  const numbered = withToldNumbers(job, withoutUnused(withGussets, means), was);
   return { job: numbered, members: [...newMembers.keys()], became };
 }
 

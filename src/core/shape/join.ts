@@ -26,6 +26,7 @@ import type { Frame } from '../solve/types.ts';
 import { withKeptOf, withSameTubes, withTubes } from './named-tubes.ts';
 import { alongHost, retold, type Stretch } from './retold.ts';
 import { reverseMember } from './reverse.ts';
+import { withLegs } from './told-gussets.ts';
 import { unmoved } from './unmoved.ts';
 
 /** An end of another member at the node of an end of this one. */
@@ -188,7 +189,8 @@ function joined(job: Job, frame: Frame, { a, b, own, isTurned, through }: Joinin
     const along = host === b.id && isTurned ? frame.bars.get(b.id)!.developedLength - at : at;
     return { ...node, at: retold(frame, node.at, along, host === first.id ? inFirst : inSecond) };
   });
-  const renamed = withTubes(job, (to) => (bareId(to) === b.id ? (isPrimed(to) ? primed(a.id) : a.id) : to));
+  const toOne = (to: TubeRef): TubeRef => (bareId(to) === b.id ? (isPrimed(to) ? primed(a.id) : a.id) : to);
+  const renamed = withLegs(withTubes(job, toOne), (leg) => ({ ...leg, member: toOne(leg.member) }));
   const cutters = [...(first.cutBy ?? []), ...(through === null ? [] : [through]), ...(second.cutBy ?? [])];
   const one = { ...withEndsOf(whole, renamed, first, second), ...(cutters.length > 0 && { cutBy: cutters }) };
   const members = mapKeeping(renamed.members, (each) => (each.id === a.id ? one : each));

@@ -21,6 +21,7 @@ import type { Frame } from '../solve/types.ts';
 import { imageOfFoot, withImagesOf } from './each-side.ts';
 import { withTubesCalled } from './named-tubes.ts';
 import { withReferences, type References } from './place-image.ts';
+import { gussetsForBoth } from './told-gussets.ts';
 import { withToldNumbers } from './told-numbers.ts';
 
 export interface OneMember {
@@ -64,7 +65,8 @@ export function oneForBothSides(job: Job, frame: Frame, id: MemberId): OneMember
   });
   const told = withRecords(withRecords(job, 'nodes', nodes), 'members', members);
   const kept = withTubesCalled(told, toImage);
-  const gone = takeOut(takeOut(kept, 'members', new Set(old.keys())), 'nodes', new Set(became.keys()));
+  const withGussets = gussetsForBoth(kept, rename, new Set(old.keys()));
+  const gone = takeOut(takeOut(withGussets, 'members', new Set(old.keys())), 'nodes', new Set(became.keys()));
   const clean = withoutLeft(job, gone, frame, pairs, became);
   const was = (tube: TubeRef): TubeRef => {
     const other = isPrimed(tube) ? pairs.get(memberOfTube(clean.members, tube)?.id ?? '') : undefined;

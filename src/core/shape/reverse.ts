@@ -16,12 +16,13 @@ import { bareId, isPrimed, pieceId, pieceNamed, primed, type MemberId, type Tube
 import type { Job } from '../job/types.ts';
 import { AXIS_INDEX } from '../solve/solved.ts';
 import type { Frame } from '../solve/types.ts';
+import { withLegs } from './told-gussets.ts';
 import { withToldNumbers } from './told-numbers.ts';
 import { unmoved } from './unmoved.ts';
 import { comesTo } from './ways.ts';
 
 /**
- * The job with end A of the member where end B was. Tubes keep their numbers; ends, feet, kept angles, nodes on it, how it is fed, logged pulls and
+ * The job with end A of the member where end B was. Tubes keep their numbers; ends, feet, kept angles, nodes on it, legs of gussets, how it is fed, logged pulls and
  * what was seen of it go by the new count. Refused, in words, while one of its tubes has a bend run, and where a node on it
  * would not be where it is: the first of two places that are equally near, or of a stretch that lies level.
  */
@@ -58,7 +59,9 @@ export function reverseMember(job: Job, frame: Frame, id: MemberId): Edited {
       : mark,
   );
   const lists = withRecords(withRecords(job, 'members', members), 'nodes', nodes);
-  const turned: Job = { ...lists, feeds, pulls, seen };
+  const turned = withLegs({ ...lists, feeds, pulls, seen }, (leg) =>
+    bareId(leg.member) === id ? { ...leg, towards: OTHER_END[leg.towards] } : leg,
+  );
   // A piece keeps its number, by its new name.
   const was = (tube: TubeRef): TubeRef => (ofIt(tube) ? otherPiece(member, tube) : tube);
   return unmoved(frame, member.cutBy === undefined ? turned : withToldNumbers(job, turned, was));

@@ -13,6 +13,7 @@ import { MEETING_DISTANCE, ROUNDING } from '../geometry/tolerance.ts';
 import { distance } from '../geometry/vector.ts';
 import { fault, type Fault } from '../job/fault.ts';
 import { AUTO, type EndFit } from '../job/kinds/end.ts';
+import type { Gusset, GussetLeg } from '../job/kinds/gusset.ts';
 import type { Member } from '../job/kinds/member.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import { tubesOfMember } from '../job/member-of-tube.ts';
@@ -26,6 +27,7 @@ import type { Bar, Bend, Frame } from '../solve/types.ts';
 import { withKeptOf, withSameTubes, withTubes, type Naming } from './named-tubes.ts';
 import { onStraight } from './on-straight.ts';
 import { alongHost, retold, type Stretch } from './retold.ts';
+import { withLegs } from './told-gussets.ts';
 import { unmoved } from './unmoved.ts';
 
 /**
@@ -69,7 +71,9 @@ export function splitMember(job: Job, frame: Frame, id: MemberId, along: number)
     cut,
   );
   const members = renamed.members.flatMap((each) => (each.id === id ? parts : [each]));
-  const split = withRecords(withRecords(renamed, 'nodes', nodes), 'members', members);
+  const split = withLegs(withRecords(withRecords(renamed, 'nodes', nodes), 'members', members), (leg, gusset) =>
+    bareId(leg.member) === id && runsInOther(parting, leg, gusset) ? { ...leg, member: part(leg.member, other) } : leg,
+  );
   return unmoved(frame, cut === null ? withHalvesTold(split, member, parting) : samePieces(job, split, member, parts));
 }
 
@@ -198,6 +202,12 @@ function isIn(parting: Parting, to: TubeRef, by: Member, naming: Naming): boolea
   if (bareId(to) !== parting.id) return false;
   const place = placeOf(parting.frame, to, by.id, naming);
   return place !== null && place > parting.along + ROUNDING;
+}
+
+/** Whether the leg of a gusset runs along the other part: at the very place of the split by the end that it runs towards. */
+function runsInOther({ frame, along }: Parting, { member, towards }: GussetLeg, { node }: Gusset): boolean {
+  const { at } = nearestOnPath(frame.bars.get(member)!.path, frame.nodes.get(node)!);
+  return towards === 'B' ? at >= along - ROUNDING : at > along + ROUNDING;
 }
 
 /** mm along the tube `to` from end A, of where that end of the bar `by` lands, or where the bar is cut. */

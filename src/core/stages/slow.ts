@@ -3,11 +3,12 @@ import { bySeverity } from '../checks/findings.ts';
 import type { Finding } from '../checks/types.ts';
 import type { Frame } from '../solve/types.ts';
 import { fitting } from './fitting.ts';
+import { gussets } from './gussets.ts';
 import { rehearsals } from './rehearsals.ts';
 import type { SlowStage } from './slow-stage.ts';
 
 /** In the order in which they are gone through. */
-export const SLOW: readonly SlowStage<object, unknown>[] = [rehearsals, fitting];
+export const SLOW: readonly SlowStage<object, unknown>[] = [rehearsals, fitting, gussets];
 
 /** The same result with more findings, in their place by severity; itself where there are none. */
 export function withFindings<D extends Frame & { readonly findings: readonly Finding[] }>(

@@ -11,6 +11,7 @@ import { nodeName, tubeName } from '../solve/names.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import type { Unborne } from '../springback/pull-advice.ts';
 import { whyUnmitred } from './ends.ts';
+import { whyNoGusset } from './gussets.ts';
 import { comparedLength } from './lengths.ts';
 import { GO_ON, mendInWords, pullFigure, whyInWords } from './pulls.ts';
 import { trimName } from './trim.ts';
@@ -64,6 +65,8 @@ const aroundOf = (finding: Finding, frame: Frame): Around => {
     nameOf: (id) => tubeName(frame, id),
   };
 };
+
+const gussetName = ({ job }: Frame, gusset: string): string => job.gussets.find(({ id }) => id === gusset)!.name;
 
 const degrees = (angle: Radians): string => `${toDegrees(angle).toFixed(1)}°`;
 
@@ -222,4 +225,10 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
   },
   'fit/wider-than-door': ({ width, thickness, way }, { tube, show }) =>
     `${tube.name}, laid flat, wants an opening ${show(width)} wide and ${show(thickness)} thick; the longest straight way across the door is ${show(way)}. Bring it in by another opening; turned as it comes in it may go through, which is not worked out.`,
+  'gusset/cannot': ({ gusset, isImage, no }, { frame, nameOf }) =>
+    `${isImage ? 'The mirror image of ' : ''}${gussetName(frame, gusset)} cannot be made: ${whyNoGusset(no, frame.job.lengthUnit, nameOf)}`,
+  'gusset/thin': ({ gusset, thickness, least }, { frame, show }) =>
+    `${gussetName(frame, gusset)} is ${show(thickness)} thick; a gusset is usually as thick as the thicker wall that it is welded to, and no thinner than 1 mm: ${show(least)} or more.`,
+  'gusset/leg-length': ({ gusset, along, leg, least, greatest }, { frame, nameOf, show }) =>
+    `${gussetName(frame, gusset)}: its leg along ${nameOf(along)} is ${show(leg)}; usual are two to four diameters of the tube, ${show(least)} to ${show(greatest)}.`,
 };

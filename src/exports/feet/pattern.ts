@@ -9,16 +9,8 @@ import { shrunk } from '../../drawing/fit.ts';
 import { moved } from '../../drawing/move.ts';
 import { unknownFace } from '../../drawing/plain-line.ts';
 import { DASHED, FINE, FIRM, line, rectangle, shape, words } from '../../drawing/strokes.ts';
-import type { DxfLayer } from '../../drawing/dxf.ts';
 import type { Arc, Mark, Pen, Place2, Sheet } from '../../drawing/types.ts';
 import type { Piece } from './pieces.ts';
-
-export const FOOT_LAYERS: readonly DxfLayer[] = [
-  { name: 'CUT', colour: 1 },
-  { name: 'BEND', colour: 6 },
-  { name: 'MARK', colour: 5 },
-  { name: 'TEXT', colour: 3 },
-];
 
 const SMALL = 2.8;
 

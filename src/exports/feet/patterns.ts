@@ -12,7 +12,8 @@ import { shelved } from '../../drawing/shelves.ts';
 import { words } from '../../drawing/strokes.ts';
 import { svgText } from '../../drawing/svg.ts';
 import type { ExportFile } from '../shared/files.ts';
-import { FOOT_LAYERS, footPattern } from './pattern.ts';
+import { SHEET_LAYERS } from '../shared/sheet-layers.ts';
+import { footPattern } from './pattern.ts';
 import { piecesOf } from './pieces.ts';
 
 /** mm: a sheet of the usual width, as long as it must be. */
@@ -34,7 +35,7 @@ export async function feetDxf(derived: Derived, going: Going): Promise<ExportFil
     moved(sheet.marks, places[i]!.left, height - places[i]!.down - sheet.height),
   );
   const written = notes.map((note, i) => words('TEXT', 0, 2 + 6 * (notes.length - 1 - i), note, 4));
-  const text = dxfText({ width: SHEET_WIDTH, height, marks: [...marks, ...written] }, FOOT_LAYERS);
+  const text = dxfText({ width: SHEET_WIDTH, height, marks: [...marks, ...written] }, SHEET_LAYERS);
   return { fileName: 'feet.dxf', bytes: new TextEncoder().encode(text) };
 }
 

@@ -20,6 +20,7 @@ export const PRODUCTS = {
   'wraps.dxf': 'dxf',
   'layout.dxf': 'dxf',
   'feet.dxf': 'dxf',
+  'gussets.dxf': 'dxf',
   wraps: 'svg',
   feet: 'svg',
   'cage.step': 'step',

@@ -55,6 +55,7 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
     (await import('../wraps/wraps.ts')).wrapsDxf(derived, going, surface),
   'layout.dxf': async (derived, _, __, going) => (await import('../layout/layout.ts')).layoutDxf(derived, going),
   'feet.dxf': async (derived, _, __, going) => (await import('../feet/patterns.ts')).feetDxf(derived, going),
+  'gussets.dxf': async (derived, _, __, going) => (await import('../gussets/patterns.ts')).gussetsDxf(derived, going),
   feet: async (derived, _, __, going) => (await import('../feet/patterns.ts')).feetSvg(derived, going),
   wraps: async (derived, { surface }, _, going) =>
     (await import('../wraps/wraps.ts')).wrapsSvg(derived, going, surface),

@@ -22,6 +22,7 @@ import type {
   DieId,
   EnvelopeId,
   FootId,
+  GussetId,
   NodeRef,
   PointRef,
   SectionId,
@@ -32,6 +33,7 @@ import { feedOf, type Feed } from '../../core/solve/feed.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
 import { findingInWords, sourceInWords } from '../../core/words/findings.ts';
 import { fabricationFitting, type FabricationFitting } from './fitting.ts';
+import { fabricationGussets, type FabricationGusset } from './gussets.ts';
 import type { TextFile } from '../shared/text.ts';
 
 export interface FabricationFile {
@@ -40,6 +42,7 @@ export interface FabricationFile {
   readonly job: string;
   readonly tubes: readonly FabricationTube[];
   readonly feet: readonly FabricationFoot[];
+  readonly gussets: readonly FabricationGusset[];
   readonly clearances: readonly Clearance[];
   readonly gaps: readonly TubeGap[];
   readonly trimGaps: readonly FabricationTrimGap[];
@@ -57,6 +60,7 @@ export interface FabricationFinding {
   readonly envelope?: EnvelopeId;
   /** Only where a person has marked it as seen and left it. */
   readonly seen?: boolean;
+  readonly gusset?: GussetId;
   /** The other of two tubes that come too near each other. */
   readonly other?: TubeRef;
   /** What of the car a tube is too near to. */
@@ -177,6 +181,7 @@ export function fabrication(derived: Derived): FabricationFile {
     job: derived.job.name,
     tubes: derived.tubes.map((tube) => fabricationTube(tube, feedOf(derived.job, tube))),
     feet: derived.tubes.flatMap(standsOf).map(fabricationFoot),
+    gussets: fabricationGussets(derived),
     clearances: derived.clearances,
     gaps: derived.gaps.filter(({ distance }) => distance < LISTED),
     trimGaps: fabricationTrimGaps(derived),
@@ -197,6 +202,7 @@ function fabricationFinding(finding: Finding, derived: Derived): FabricationFind
     ...(node !== undefined && { node }),
     ...(envelope !== undefined && { envelope }),
     ...(isSeen(finding, derived.job.seen) && { seen: true }),
+    ...('gusset' in finding && { gusset: finding.gusset }),
     ...('other' in finding && { other: finding.other }),
     ...('point' in finding && { point: finding.point }),
     ...('trim' in finding && { [finding.trim.kind]: finding.trim.id }),

@@ -51,7 +51,7 @@ export const productName = (product: Product): string => (isFolder(product) ? `$
 /** What one piece of a product is, for the progress; the sheets have their cover as well. */
 export function pieceOf(product: Product): string {
   if (product === 'sheets.pdf') return 'part';
-  if (product.startsWith('feet')) return 'part';
+  if (product.startsWith('feet') || product.startsWith('gussets')) return 'part';
   return product === 'wraps' || product.startsWith('wraps.') ? 'end' : 'tube';
 }
 

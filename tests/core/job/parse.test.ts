@@ -94,6 +94,7 @@ describe('a good file', () => {
         bent: [],
         feeds: [],
         feet: [],
+        gussets: [],
         seen: [],
       },
     });

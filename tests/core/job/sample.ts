@@ -119,6 +119,35 @@ export const sampleFile = () => ({
       holes: [{ at: [40, -30], diameter: 10.5 }],
     },
   ],
+  gussets: [
+    {
+      id: 'g1',
+      name: 'Hoop to stay',
+      kind: 'bent',
+      node: 'stay-top',
+      between: [
+        { member: 'hoop', towards: 'A', leg: 100 },
+        { member: 'stay', towards: 'B', leg: 90 },
+      ],
+      thickness: 3,
+      relief: 5,
+      width: 38,
+      radius: 4,
+      kFactor: 0.4,
+    },
+    {
+      id: 'g2',
+      name: 'In the bend',
+      kind: 'flat',
+      node: 'top',
+      between: [
+        { member: 'hoop', towards: 'A', leg: 200 },
+        { member: 'hoop', towards: 'B', leg: 200 },
+      ],
+      thickness: 3,
+      relief: 0,
+    },
+  ],
   seen: [{ finding: 'joint/in-bend', tube: 'stay', end: 'A', bend: 1, as: '{"runTube":"hoop"}' }],
   envelopes: [
     {

@@ -37,6 +37,7 @@ describe('serialiseJob', () => {
       nodes: sample().nodes.slice(0, 1),
       members: [],
       feet: [],
+      gussets: [],
       seen: [],
       bent: [],
       feeds: [{ tube: "stay'", from: 'A' }],
@@ -61,6 +62,7 @@ describe('serialiseJob', () => {
   ],
   "members": [],
   "feet": [],
+  "gussets": [],
   "envelopes": [
     {
       "id": "head",

@@ -51,13 +51,17 @@ export function kinkSetBack({ thickness }: Pick<Bent, 'thickness'>, { angle, rad
   return onCar * Math.tan(toRadians(Math.abs(angle)) / 2);
 }
 
+/** Of the inside radius of a press brake's bend in sheet so thick, mm. */
+export const sharpFaults = (radius: number, thickness: number, place: string): readonly Fault[] =>
+  radius < SHARPEST * thickness
+    ? [fault(place, 'is less than a tenth of the thickness: no press bends it so sharply')]
+    : [];
+
 /** What no shape can check of it. */
 export function kinkFaults(plate: Bent, kink: Kink, at: string): Fault[] {
   const [setBack, off] = [kinkSetBack(plate, kink), Math.abs(kink.at)];
   return [
-    ...(kink.radius < SHARPEST * plate.thickness
-      ? [fault(`${at}.radius`, 'is less than a tenth of the thickness: no press bends it so sharply')]
-      : []),
+    ...sharpFaults(kink.radius, plate.thickness, `${at}.radius`),
     ...(off <= setBack || off + setBack >= plate.size[kinkAxis(kink)] / 2
       ? [fault(at, 'does not lie between the middle of the plate and its edge')]
       : []),

@@ -1,0 +1,34 @@
+/** Findings of gussets; types.ts has the others. `tube` is the one that leg 1 runs along. */
+import type { NoGusset } from '../gusset/gussets.ts';
+import type { GussetId, TubeRef } from '../job/reference.ts';
+import type { OfTube } from './types.ts';
+
+interface OfGusset extends OfTube {
+  readonly gusset: GussetId;
+}
+
+/** It cannot be made as the job has it. */
+export interface GussetCannot extends OfGusset {
+  readonly id: 'gusset/cannot';
+  /** Of its mirror image alone: the gusset itself can be made. */
+  readonly isImage: boolean;
+  readonly no: NoGusset;
+}
+
+/** The sheet is thinner than the thicker of the two walls, or than 1 mm; `least` is the greater of these. */
+export interface GussetThin extends OfGusset {
+  readonly id: 'gusset/thin';
+  readonly thickness: number;
+  readonly least: number;
+}
+
+/** A leg is shorter than twice the diameter of the tube that it runs along, or longer than four times that. */
+export interface GussetLegLength extends OfGusset {
+  readonly id: 'gusset/leg-length';
+  readonly along: TubeRef;
+  readonly leg: number;
+  readonly least: number;
+  readonly greatest: number;
+}
+
+export type GussetFinding = GussetCannot | GussetThin | GussetLegLength;

@@ -1,0 +1,98 @@
+/** gussets.dxf: every gusset's sheet at full size, bent ones unfolded, for a machine that cuts sheet. How many are to be cut stands on each. */
+import type { Derived } from '../../core/derive.ts';
+import { extentOf, type Edge, type Place2 as Place } from '../../core/gusset/edges.ts';
+import { WHO_DECIDES } from '../../core/words/cautions.ts';
+import { foldInWords, gussetsCut } from '../../core/words/gussets.ts';
+import { dxfText } from '../../drawing/dxf.ts';
+import { shrunk } from '../../drawing/fit.ts';
+import type { Going } from '../../drawing/going.ts';
+import { moved } from '../../drawing/move.ts';
+import { unknownFace } from '../../drawing/plain-line.ts';
+import { shelved } from '../../drawing/shelves.ts';
+import { DASHED, FINE, FIRM, line, shape, words } from '../../drawing/strokes.ts';
+import type { Mark, Place2, Sheet } from '../../drawing/types.ts';
+import type { ExportFile } from '../shared/files.ts';
+import { SHEET_LAYERS } from '../shared/sheet-layers.ts';
+import { piecesOf, type GussetPiece } from './pieces.ts';
+
+/** mm: a sheet of the usual width, as long as it must be; between the pieces; of the letters, and of a line of them. */
+const SHEET_WIDTH = 1000;
+const GAP = 15;
+const SMALL = 2.8;
+const LEADING = 1.5 * SMALL;
+/** A narrow piece has its words beside it all the same. */
+const LEAST_WIDE = 120;
+
+const NO_GUSSETS = 'No gusset of this job can be cut.';
+
+export async function gussetsDxf(derived: Derived, going: Going): Promise<ExportFile> {
+  await going(0, 1);
+  const sheets = piecesOf(derived).map((piece) => patternOf(piece, derived));
+  const places = shelved(sheets, { width: SHEET_WIDTH, height: Infinity }, GAP);
+  const notes = [...(sheets.length === 0 ? [NO_GUSSETS] : []), WHO_DECIDES];
+  const foot = 4 + 6 * notes.length;
+  const height = foot + Math.max(0, ...sheets.map((sheet, i) => places[i]!.down + sheet.height));
+  const marks = sheets.flatMap((sheet, i) =>
+    moved(sheet.marks, places[i]!.left, height - places[i]!.down - sheet.height),
+  );
+  const written = notes.map((note, i) => words('TEXT', 0, 2 + 6 * (notes.length - 1 - i), note, 4));
+  const text = dxfText({ width: SHEET_WIDTH, height, marks: [...marks, ...written] }, SHEET_LAYERS);
+  return { fileName: 'gussets.dxf', bytes: new TextEncoder().encode(text) };
+}
+
+/** The piece with its words under it, as a sheet that just holds both. */
+function patternOf({ gusset, title, count, sheet }: GussetPiece, { job }: Derived): Sheet {
+  const { edges, bends } = sheet;
+  const [[left, right], [bottom, top]] = extentOf(edges);
+  const width = Math.max(right - left, LEAST_WIDE);
+  const said = [title, gussetsCut(count, gusset, job.lengthUnit), foldInWords(gusset, bends, job.lengthUnit)]
+    .filter((text) => text !== null)
+    .map((text) => shrunk(unknownFace, text, width, SMALL, false, 1.5));
+  const under = LEADING * said.length;
+  const folds = bends.flatMap(({ begins, middle, ends }) => [
+    line('MARK', begins.map(drawn), DASHED),
+    line('BEND', middle.map(drawn), FINE),
+    line('MARK', ends.map(drawn), DASHED),
+  ]);
+  return {
+    name: title,
+    width,
+    height: top - bottom + under,
+    marks: [
+      ...moved([...outlineMarks(edges), ...folds], -left, under - bottom),
+      ...said.map(({ text, size }, i) => words('TEXT', 0, under - LEADING * (i + 1) + 1, text, size)),
+    ],
+  };
+}
+
+/** One closed line; with an arc in it open lines and arcs, end to end, so that the arc stays one. */
+function outlineMarks(edges: readonly Edge[]): readonly Mark[] {
+  if (edges.every(({ kind }) => kind === 'line')) {
+    return [
+      shape(
+        'CUT',
+        edges.flatMap((edge) => (edge.kind === 'line' ? [drawn(edge.from)] : [])),
+        FIRM,
+      ),
+    ];
+  }
+  const marks: Mark[] = [];
+  let run: Place2[] = [];
+  const close = (): void => {
+    if (run.length > 1) marks.push(line('CUT', run, FIRM));
+    run = [];
+  };
+  for (const edge of edges) {
+    if (edge.kind === 'line') {
+      if (run.length === 0) run.push(drawn(edge.from));
+      run.push(drawn(edge.to));
+    } else {
+      close();
+      marks.push({ ...edge, layer: 'CUT', centre: drawn(edge.centre), pen: FIRM });
+    }
+  }
+  close();
+  return marks;
+}
+
+const drawn = ([x, y]: Place): Place2 => ({ x, y });
