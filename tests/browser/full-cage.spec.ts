@@ -3,6 +3,8 @@ import { readFileSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
 import { enter, expect, goTo, IN_THE_BAY, openFile, savedText, start, stillBox, test, undoKey } from './journey.ts';
 
+test.use(FEW);
+
 interface File {
   readonly nodes: readonly {
     readonly id: string;

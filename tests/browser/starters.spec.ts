@@ -1,5 +1,5 @@
 /** A cage begun from tape figures. Actions are counted as a person counts: a press, a field typed and entered, a key. */
-import type { Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import { enter, expect, FEW, goTo, savedText, SIZES, start, test, undoKey } from './journey.ts';
 
 test.use(FEW);
@@ -41,16 +41,79 @@ const TAPE = [
   [/^Gap/, '1 1/4'],
 ] as const;
 
+/** How a person works the page: each key is reached and pressed, each figure typed and entered, by these means alone. */
+interface Means {
+  press(thing: Locator): Promise<void>;
+  type(field: Locator, text: string): Promise<void>;
+}
+
+const byMouse = (): Means => ({ press: (thing) => thing.click(), type: enter });
+
+const byTouch = (): Means => ({
+  press: (thing) => thing.tap(),
+  async type(field, text) {
+    await field.tap();
+    await enter(field, text);
+  },
+});
+
+/** Every press of Tab on the way is an action. */
+function byKeys(page: Page, act: Act): Means {
+  const isThere = (thing: Locator): Promise<boolean> => thing.evaluate((element) => element === document.activeElement);
+  async function reach(thing: Locator): Promise<void> {
+    for (let tabs = 0; tabs < 80 && !(await isThere(thing)); tabs += 1) await act(page.keyboard.press('Tab'));
+    expect(await isThere(thing), 'Tab leads there').toBe(true);
+  }
+  return {
+    async press(thing) {
+      await thing.waitFor();
+      await reach(thing);
+      await page.keyboard.press('Enter');
+    },
+    async type(field, text) {
+      await reach(field);
+      await page.keyboard.type(text);
+      await page.keyboard.press('Enter');
+    },
+  };
+}
+
+/** From the page as it starts to a roll bar that stands, its tape figures typed. */
+async function rollBar(page: Page, act: Act, { press, type }: Means): Promise<void> {
+  await act(press(page.getByRole('button', { name: 'Menu' })));
+  await act(press(page.getByRole('button', { name: 'New job' })));
+  await act(press(page.getByRole('button', { name: /what do you build/ })));
+  await act(press(page.getByRole('button', { name: /New roll bar/ })));
+  await expect(form(page)).toContainText('10 of 10 figures are guesses');
+  for (const [name, text] of TAPE) await act(type(figure(page, name), text));
+  await expect(form(page)).toContainText('Every figure is yours.');
+  await act(press(build(page)));
+  await expect(page.getByRole('grid', { name: /^Members/ })).toBeVisible();
+}
+
+test('a roll bar from nothing, by keyboard alone', async ({ page }) => {
+  await start(page);
+  const { act, made } = counted();
+  await rollBar(page, act, byKeys(page, act));
+  console.log(`A roll bar from nothing, by keyboard alone: ${made()} actions, each Tab counted.`);
+});
+
+test.describe('on a touch screen', () => {
+  test.use({ hasTouch: true, viewport: { width: 1024, height: 768 } });
+
+  test('a roll bar from nothing, by touch: at most 30 actions', async ({ page }) => {
+    await start(page);
+    const { act, made } = counted();
+    await rollBar(page, act, byTouch());
+    console.log(`A roll bar from nothing, by touch: ${made()} actions.`);
+    expect(made()).toBeLessThanOrEqual(30);
+  });
+});
+
 test('a roll bar from nothing, its tape figures typed: at most 30 actions', async ({ page }) => {
   await start(page);
   const { act, made } = counted();
-  await untilAsked(page, act);
-  await act(page.getByRole('button', { name: /New roll bar/ }).click());
-  await expect(form(page)).toContainText('10 of 10 figures are guesses');
-  for (const [name, text] of TAPE) await act(enter(figure(page, name), text));
-  await expect(form(page)).toContainText('Every figure is yours.');
-  await act(build(page).click());
-  await expect(page.getByRole('grid', { name: /^Members/ })).toBeVisible();
+  await rollBar(page, act, byMouse());
   console.log(`A roll bar from nothing: ${made()} actions.`);
   expect(made()).toBeLessThanOrEqual(30);
 
