@@ -1,7 +1,19 @@
 /** A full cage where the points are measured already, and five changes made where one looks. Actions are counted as a person counts them. */
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
-import { enter, expect, goTo, IN_THE_BAY, openFile, savedText, start, stillBox, test, undoKey } from './journey.ts';
+import {
+  enter,
+  expect,
+  FEW,
+  goTo,
+  IN_THE_BAY,
+  openFile,
+  savedText,
+  start,
+  stillBox,
+  test,
+  undoKey,
+} from './journey.ts';
 
 test.use(FEW);
 
