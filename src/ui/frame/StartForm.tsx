@@ -4,6 +4,7 @@
  */
 import { useMemo, useState, type ReactNode } from 'react';
 import {
+  FIGURES,
   bendable,
   figuresAsked,
   lightEnough,
@@ -40,7 +41,6 @@ export default function StartForm({ asked, troubles }: Starting): ReactNode {
   const withTubes = useMemo(() => withTube(start).job, [start]);
   const figures = figuresAsked(asked);
   const letters = useMemo(() => new Map(figuresAsked(asked).map((figure, i) => [figure, LETTERS[i]!])), [asked]);
-  const guessed = figures.filter((figure) => asked.figures[figure].guessed).length;
 
   const isOff = troubles.length > 0;
   const errors = derived.findings.filter(({ severity }) => severity === 'error').length;
@@ -94,9 +94,10 @@ export default function StartForm({ asked, troubles }: Starting): ReactNode {
         ))}
       </ul>
       <p className="small">
-        {guessed === 0
-          ? 'Every figure is yours.'
-          : `${guessed} of ${figures.length} figures are guesses, in dashed boxes: type over one, or confirm it. What stays a guess is marked so in Survey.`}
+        {guessesInWords(
+          figures.filter((name) => asked.figures[name].guessed),
+          figures.length,
+        )}
       </p>
       <Measured asked={asked} points={start.points} change={change} />
       <BarChoices asked={asked} change={change} />
@@ -296,4 +297,17 @@ function TubeChoices({ asked, job, change }: { asked: Asked; job: Job; change: C
       </div>
     </fieldset>
   );
+}
+
+/** How many figures are guesses, and where they are seen again. */
+function guessesInWords(guessed: readonly FigureName[], asked: number): string {
+  if (guessed.length === 0) return 'Every figure is yours.';
+  const ofPoints = guessed.filter((name) => FIGURES[name].spot !== null);
+  return [
+    `${guessed.length} of ${asked} figures are guesses, in dashed boxes: type over one, or confirm it.`,
+    ...(ofPoints.length > 0 ? ['A point that stays a guess is marked so in Survey.'] : []),
+    ...(ofPoints.length < guessed.length
+      ? ['The gap and the harness bar’s height are guessed here alone: look at them now.']
+      : []),
+  ].join(' ');
 }
