@@ -1,17 +1,17 @@
 /**
  * A whole bar moved along one axis of the car: every node of its path comes to a coordinate by so much greater, whatever it is placed by. A node on another bar
- * slides along that until it is there; one that is placed from others of the path follows them. Car axes, mm.
+ * slides along that until it is there; one that is placed from others of the path goes along with them (goes-along.ts). Car axes, mm.
  */
 import { placeAt } from '../geometry/path.ts';
 import { placesInPlane, slopeAt, type Slope } from '../geometry/plane-places.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { addScaled, dot, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
-import { referencesOf } from '../job/references.ts';
-import { bareId, isPrimed, primed, type TubeRef } from '../job/reference.ts';
+import { bareId, isPrimed, primed, type NodeRef, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame } from '../solve/types.ts';
 import { freedomOf, type Coordinate, type FreeInSpace } from './free-directions.ts';
+import { goingOf } from './goes-along.ts';
 
 /** A node of the path that is moved. */
 interface Moved {
@@ -25,6 +25,7 @@ type Reach = readonly [least: number, greatest: number];
 const ANYWHERE: Reach = [-Infinity, Infinity];
 
 const AXES: readonly Vec3[] = [X_AXIS, Y_AXIS, Z_AXIS];
+const AXIS_NAMES = ['x', 'y', 'z'] as const;
 
 /** A line goes along an axis where it makes at least so much of it a mm: 17 degrees off square to it. */
 const LEAST_ALONG = 0.3;
@@ -40,14 +41,24 @@ export function barFreedom(frame: Frame, bar: TubeRef): FreeInSpace | null {
   if (solved === undefined) return null;
   const references = solved.member.path.map((reference) => (isPrimed(bar) ? primed(reference) : reference));
   const own = new Set(references.map(bareId));
-  const moved = frame.job.nodes
-    .filter((node) => own.has(node.id) && !follows(frame.job, node, own))
-    .map((node) => (references.includes(node.id) ? movedAs(frame, node) : mirroredMove(movedAs(frame, node))));
+  const nodes = frame.job.nodes
+    .filter(({ id }) => own.has(id))
+    .map((node) => {
+      const isItself = references.includes(node.id);
+      const isMoved = (to: NodeRef): boolean => references.includes(isItself ? to : primed(to));
+      return { node, isMoved, free: isItself ? movedAs(frame, node) : mirroredMove(movedAs(frame, node)) };
+    });
+  const along = ([0, 1, 2] as const).map((axis) =>
+    nodes.flatMap(({ node, isMoved, free }): readonly Moved[] => {
+      const going = goingOf(frame.job, node, AXIS_NAMES[axis], isMoved);
+      return going === 'along' ? [] : [going === 'free' ? free : NOWHERE];
+    }),
+  );
   const isAcross = references.some((reference) => references.includes(primed(reference)));
   const place = placeAt(solved.path, solved.path.length / 2).point;
   const reachOf = (axis: Coordinate): Reach | null => {
-    if (moved.length === 0 || (axis === 1 && isAcross)) return null;
-    return moved.map(({ reach }) => reach(axis)).reduce((all, one) => all && one && both(all, one), ANYWHERE);
+    if (axis === 1 && isAcross) return null;
+    return along[axis]!.map(({ reach }) => reach(axis)).reduce((all, one) => all && one && both(all, one), ANYWHERE);
   };
   return {
     free: 'space',
@@ -60,18 +71,10 @@ export function barFreedom(frame: Frame, bar: TubeRef): FreeInSpace | null {
       const reach = axis === undefined ? null : reachOf(axis);
       if (axis === undefined || reach === null) return job;
       const mm = Math.min(reach[1], Math.max(reach[0], to[axis] - place[axis]));
-      return moved.reduce((changed, one) => one.by(changed, axis, mm), job);
+      return along[axis]!.reduce((changed, one) => one.by(changed, axis, mm), job);
     },
   };
 }
-
-/** It is placed from another node of the path, or from a bar that such a node carries: it goes along by itself. */
-const follows = (job: Job, node: FrameNode, own: ReadonlySet<string>): boolean =>
-  referencesOf('nodes', node).some(({ list, to }) => {
-    if (list === 'nodes') return own.has(bareId(to)) && bareId(to) !== node.id;
-    const host = list === 'members' ? job.members.find(({ id }) => id === bareId(to)) : undefined;
-    return host?.path.some((reference) => own.has(bareId(reference))) === true;
-  });
 
 const both = ([a, b]: Reach, [c, d]: Reach): Reach => [Math.max(a, c), Math.min(b, d)];
 

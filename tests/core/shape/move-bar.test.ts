@@ -10,7 +10,7 @@ import { barFreedom } from '../../../src/core/shape/move-bar.ts';
 import { drawn } from '../../draws.ts';
 import { derivedOrSkipped, fixed, mirroredFrame, plainFrame } from '../../laws/frames.ts';
 import { jobOf } from '../frame.ts';
-import { again, read, solved } from './sides.ts';
+import { again, placesIn, read, solved } from './sides.ts';
 
 const demo = solved(read(readFileSync('public/demo.cagewright.json', 'utf8')));
 
@@ -25,7 +25,9 @@ function movedJob(frame: Derived, bar: string, axis: number, mm: number): Job {
 }
 const moved = (...asked: Parameters<typeof movedJob>): Derived => solved(movedJob(...asked));
 
-const grown = (before: Derived, after: Derived, bar: string, axis: number): number[] =>
+const ray = (from: string) => ({ kind: 'ray', from, direction: [1, 0.5, 0.5], until: { axis: 'x', value: 400 } });
+
+const grown = (before: Derived, after: Pick<Derived, 'nodes'>, bar: string, axis: number): number[] =>
   refs(before, bar).map((node) => after.nodes.get(node)![axis]! - before.nodes.get(node)![axis]!);
 
 describe('a whole bar', () => {
@@ -75,6 +77,56 @@ describe('a whole bar', () => {
     });
     const frame = solved(job);
     for (const each of grown(frame, moved(frame, 'bar', 0, 33), 'bar', 0)) expect(each).toBeCloseTo(33, 9);
+  });
+
+  it.each([
+    [
+      'level with the other end',
+      { kind: 'lined-up', x: { value: 500 }, y: { node: 'a' }, z: { value: 100 } },
+      [0, 1, 2],
+    ],
+    [
+      'in line with one that follows it',
+      { kind: 'lined-up', x: { node: 'w' }, y: { value: 5 }, z: { value: 7 } },
+      [1, 2],
+    ],
+    ['between it and a place off the bar', { kind: 'between', nodes: ['a', 'off'], fraction: 0.5 }, []],
+    ['on a bar that it carries at one end', { kind: 'on', member: 'other', from: 'start', distance: 300 }, []],
+    ['on a bar that stands on what follows it', { kind: 'on', member: 'third', from: 'start', distance: 300 }, []],
+    ['on a post, level with it', { kind: 'on', member: 'post', until: { axis: 'z', node: 'a' }, nth: 1 }, [2]],
+    ['by a ray from it to a place in x', ray('a'), [0, 1, 2]],
+    ['by a ray from what follows it', ray('w'), []],
+  ])('one end %s: all of it is moved, or none', (_, b, open) => {
+    const job = jobOf({
+      nodes: {
+        a: [0, 0, 50],
+        b,
+        off: [400, 900, 300],
+        w: { kind: 'lined-up', x: { node: 'a', plus: 5 }, y: { node: 'a' }, z: { node: 'a', plus: 50 } },
+        low: [700, -300, -400],
+        high: [800, -350, 600],
+      },
+      members: [
+        { id: 'other', name: 'other', path: ['a', 'off'] },
+        { id: 'third', name: 'third', path: ['w', 'off'] },
+        { id: 'post', name: 'post', path: ['low', 'high'] },
+        { id: 'bar', name: 'bar', path: ['a', 'b'] },
+      ],
+    });
+    const frame = solved(job);
+    expect(barFreedom(frame, 'bar')!.open).toEqual(open);
+    for (const axis of open) {
+      for (const each of grown(frame, moved(frame, 'bar', axis, 10), 'bar', axis)) expect(each).toBeCloseTo(10, 9);
+    }
+  });
+
+  it('of the demo goes along every axis that is open with all its nodes', () => {
+    for (const bar of demo.bars.keys()) {
+      for (const axis of barFreedom(demo, bar)!.open) {
+        const after = placesIn(movedJob(demo, bar, axis, 0.5));
+        for (const each of grown(demo, { nodes: after }, bar, axis)) expect(each, bar).toBeCloseTo(0.5, 9);
+      }
+    }
   });
 
   it('is null for a bar that is not there', () => expect(barFreedom(demo, 'none')).toBeNull());
