@@ -205,7 +205,7 @@ function bothOf(own: Member, other: Member, { bars }: Frame): readonly Member[] 
 }
 
 /** Whether its mirror image is the same piece laid the same way: along stays, across is turned round. */
-const isEven = ({ holes = [], ...foot }: Foot): boolean =>
+export const isEven = ({ holes = [], ...foot }: Foot): boolean =>
   (foot.kind === 'box' || foot.kink === undefined || foot.kink.runs === 'across') &&
   holes.every(({ at, diameter }) =>
     holes.some((other) => other.at[0] === at[0] && other.at[1] === 0 - at[1] && other.diameter === diameter),

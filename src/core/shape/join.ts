@@ -23,6 +23,7 @@ import { bendingOfMembers, radiusAt } from '../solve/bending.ts';
 import { solveCentreline, type Centreline } from '../solve/centreline.ts';
 import { nodeName, tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
+import { copedBetween } from './coped-between.ts';
 import { withKeptOf, withSameTubes, withTubes } from './named-tubes.ts';
 import { alongHost, retold, type Stretch } from './retold.ts';
 import { reverseMember } from './reverse.ts';
@@ -56,7 +57,7 @@ const nodeAt = ({ path }: Member, which: 0 | 1): NodeRef => path.at(which === 0 
 
 /**
  * The job with the two as one. Refused, in words, where they are not of one section, die, batch and side; while one has a bend run or is in pieces; where another tube
- * is coped to, or mitred with, the joint in a way that would be lost; and where a node on them would not stay. How the two were fed goes.
+ * is coped to, or mitred with, the joint in a way that would be lost; where the build order would lose a cope; and where a node on them would not stay. How the two were fed goes.
  */
 export function joinMembers(job: Job, frame: Frame, id: MemberId, { own, other }: Joint): Edited {
   const [a, b] = [findRecord(job, 'members', id), findRecord(job, 'members', other.member)];
@@ -64,7 +65,11 @@ export function joinMembers(job: Job, frame: Frame, id: MemberId, { own, other }
   if (nodeAt(a, own) !== nodeAt(b, other.which)) return job;
   const through = runsThrough(frame, a, own, b, other.which);
   const runs = through === null ? (bendRunOf(job, a) ?? bendRunOf(job, b) ?? inPieces(a, b)) : null;
-  const trouble = runs ?? unlike(a, b) ?? lostThere(job, frame, a, own, b, other.which, through);
+  const trouble =
+    runs ??
+    unlike(a, b) ??
+    lostThere(job, frame, a, own, b, other.which, through) ??
+    copedBetween(frame, b.id, a.id, [other.which === 0 ? 1 : 0]);
   if (trouble !== null) return [trouble];
   // The other is turned so that it runs on in this one's direction.
   const turned = own === other.which ? reverseMember(job, frame, b.id) : job;

@@ -5,9 +5,12 @@
  */
 import { findRecord, takeOut, withRecords } from '../edit/records.ts';
 import { removeUnused } from '../edit/references.ts';
-import { PAIR_NEAR, ROUNDING } from '../geometry/tolerance.ts';
-import { distance, mirrored, type Vec3 } from '../geometry/vector.ts';
+import { distanceToPath } from '../geometry/path.ts';
+import { MEETING_DISTANCE, PAIR_NEAR, ROUNDING } from '../geometry/tolerance.ts';
+import { distance, mirrored, normalize, subtract, type Vec3 } from '../geometry/vector.ts';
 import { fault, type Fault } from '../job/fault.ts';
+import type { EndFit } from '../job/kinds/end.ts';
+import type { Foot } from '../job/kinds/foot.ts';
 import type { Member } from '../job/kinds/member.ts';
 import { sameData } from '../job/equal.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
@@ -18,9 +21,10 @@ import { carriersOf, referencesOf } from '../job/references.ts';
 import { shownName } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame } from '../solve/types.ts';
-import { imageOfFoot, withImagesOf } from './each-side.ts';
+import { copedBetween } from './coped-between.ts';
+import { imageOfFoot, isEven, withImagesOf } from './each-side.ts';
 import { withTubesCalled } from './named-tubes.ts';
-import { withReferences, type References } from './place-image.ts';
+import { imageOf, withReferences, type References } from './place-image.ts';
 import { gussetsForBoth } from './told-gussets.ts';
 import { withToldNumbers } from './told-numbers.ts';
 
@@ -32,15 +36,17 @@ export interface OneMember {
   readonly became: ReadonlyMap<NodeRef, NodeRef>;
 }
 
-/** The job with the two as one; refused, in words, where their ends are cut otherwise. Null where no member stands on the other side as this one does, to within 30 mm a node. */
+/** The job with the two as one; refused, in words, where their ends are cut otherwise, or the image would lose what the other stands on or is coped to. Null where no member stands on the other side as this one does, to within 30 mm a node. */
 export function oneForBothSides(job: Job, frame: Frame, id: MemberId): OneMember | readonly Fault[] | null {
   const member = findRecord(job, 'members', id);
   const partner = member && partnerOf(job, frame, member);
   if (member === undefined || partner === undefined) return null;
-  const trouble = unlikeEnds(member, partner);
+  const trouble = unlikeEnds(job, member, partner);
   if (trouble !== null) return [trouble];
   const pairs = pairsWith(job, frame, member, partner);
   const old: ReadonlyMap<string, MemberId> = new Map([...pairs].map(([kept, other]) => [other, kept]));
+  const lost = lostWith(job, frame, pairs, old);
+  if (lost !== null) return [lost];
   const toImage = (tube: TubeRef): TubeRef => {
     const other = isPrimed(tube) ? undefined : (memberOfTube(job.members, tube)?.id ?? tube);
     const kept = other === undefined ? undefined : old.get(other);
@@ -93,13 +99,71 @@ function offImage({ bars }: Frame, a: Member, b: Member): number {
   return isAlike ? Math.max(...one.route.map((place, i) => distance(mirrored(place), two.route[i]!))) : Infinity;
 }
 
-function unlikeEnds(a: Member, b: Member): Fault | null {
-  const which = a.ends.findIndex(
-    ({ fit, allowance }, i) => b.ends[i]!.fit !== fit || b.ends[i]!.allowance !== allowance,
-  );
+function unlikeEnds({ feet }: Job, a: Member, b: Member): Fault | null {
+  const which = a.ends.findIndex((end, i) => !isImageOf(feet, end, b.ends[i]!));
   if (which === -1) return null;
   const [one, two] = [shownName(a.name), shownName(b.name)];
   return fault('', `end ${which === 0 ? 'A' : 'B'} of ${one} and that of ${two} are not cut alike`);
+}
+
+/** Whether the one is cut as the mirror image of the other; not by which tubes, which lostWith asks. */
+function isImageOf(feet: Job['feet'], own: EndFit, other: EndFit): boolean {
+  if (own.fit !== other.fit || own.allowance !== other.allowance) return false;
+  const isSquareTo = (a: Vec3, b: Vec3): boolean => distance(normalize(imageOf(a)), normalize(b)) <= ROUNDING;
+  if (own.fit === 'plate') return other.fit === 'plate' && isSquareTo(own.normal, other.normal);
+  if (own.fit !== 'foot') return true;
+  if (other.fit !== 'foot' || !isSquareTo(own.normal, other.normal)) return false;
+  const [foot, image] = [own, other].map((end) => feet.find(({ id }) => id === end.foot)!) as [Foot, Foot];
+  return foot === image ? isEven(foot) : sameData({ ...imageOfFoot(foot, image.id), name: image.name }, image);
+}
+
+/**
+ * What would be lost with the members that go: a tube that one of them names and the image of the one that stays does not; what it stands on, where that has no
+ * image; a cope by the build order.
+ */
+function lostWith(
+  job: Job,
+  frame: Frame,
+  pairs: ReadonlyMap<MemberId, MemberId>,
+  old: ReadonlyMap<string, MemberId>,
+): Fault | null {
+  const member = (id: MemberId): Member => findRecord(job, 'members', id)!;
+  const image = (tube: TubeRef): TubeRef =>
+    member(bareId(tube))?.mirror ? primed(tube) : (pairs.get(bareId(tube)) ?? old.get(tube) ?? tube);
+  for (const [kept, other] of pairs) {
+    const [one, two] = [member(kept), member(other)];
+    const [a, b] = [shownName(one.name), shownName(two.name)];
+    const isNamed = namesOf(one).every((tubes, i) => {
+      const others = new Set(namesOf(two)[i]);
+      return tubes.length === others.size && tubes.every((tube) => others.has(image(tube)));
+    });
+    if (!isNamed) return fault('', `${b} is not coped to the mirror images of what ${a} is coped to`);
+    const alone = one.path.map((to) => hostWithoutImage(job, frame, bareId(to), image)).find((host) => host !== null);
+    if (alone) return fault('', `${a} stands on ${shownName(member(alone).name)}, which is on one side alone`);
+    const between = copedBetween(frame, other, kept, [0, 1], new Set([...pairs.keys(), ...old.keys()]));
+    if (between !== null) return between;
+  }
+  return null;
+}
+
+/** The tubes that a member names: at end A, at end B, and where it is cut. */
+const namesOf = ({ ends, cutBy = [] }: Member): readonly (readonly TubeRef[])[] => [
+  ...ends.map((end) => (end.fit === 'cope' ? end.against : end.fit === 'mitre' ? [end.with] : [])),
+  cutBy,
+];
+
+/** What the node stands on, where its mirror image would stand on nothing. */
+function hostWithoutImage(
+  job: Job,
+  { bars, nodes }: Frame,
+  id: NodeId,
+  image: (tube: TubeRef) => TubeRef,
+): MemberId | null {
+  const { at } = findRecord(job, 'nodes', id)!;
+  const host = hostOf(at);
+  if (host === null || image(host) !== host) return null;
+  const place = at.kind === 'on' ? subtract(nodes.get(id)!, at.offset) : nodes.get(id)!;
+  return distanceToPath(bars.get(host)!.path, mirrored(place)) > MEETING_DISTANCE ? bareId(host) : null;
 }
 
 /** The two, and every other two that stand on them alike, and so on down. */
@@ -111,7 +175,7 @@ function pairsWith(job: Job, frame: Frame, member: Member, partner: Member): Rea
     for (const each of job.members) {
       if (taken.has(each.id) || !standsOn(job, each, new Set(pairs.keys()))) continue;
       const other = partnerOf(job, frame, each);
-      if (other === undefined || taken.has(other.id) || unlikeEnds(each, other) !== null) continue;
+      if (other === undefined || taken.has(other.id) || unlikeEnds(job, each, other) !== null) continue;
       if (!standsOn(job, other, new Set(pairs.values()))) continue;
       pairs.set(each.id, other.id);
       taken.add(each.id).add(other.id);

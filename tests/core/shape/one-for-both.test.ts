@@ -135,4 +135,76 @@ describe('one for both sides', () => {
       { message: 'end B of Post and that of Other post are not cut alike' },
     ]);
   });
+
+  describe('is refused where the image would not be what the other is', () => {
+    const PLATE = { fit: 'foot', foot: 'small', normal: [0, 0, 1] };
+    const feet = [
+      { id: 'small', name: 'Small', kind: 'plate', size: [100, 100], thickness: 3 },
+      { id: 'like', name: 'Like it', kind: 'plate', size: [100, 100], thickness: 3 },
+      { id: 'big', name: 'Big', kind: 'box', size: [150, 150], thickness: 4, height: 60 },
+    ];
+    const asked = (left: object, right: object, others: readonly object[] = [], more: object = {}) => {
+      const job = jobOf({
+        feet,
+        nodes: { ...nodes, f: [600, 500, 100], g: [600, -480, 40], h: [-300, 0, 900], ...more },
+        members: [
+          { id: 'left', name: 'Left post', path: ['a', 'b'], ...left },
+          ...others,
+          { id: 'right', name: 'Right post', path: ['c', 'd'], ...right },
+        ],
+      });
+      return oneForBothSides(job, solved(job), 'left');
+    };
+    const cars = [
+      { id: 'x', name: 'Left brace', path: ['b', 'f'] },
+      { id: 'y', name: 'Right brace', path: ['d', 'g'] },
+    ];
+    const unlike = [{ message: 'end A of Left post and that of Right post are not cut alike' }];
+
+    it('on another foot or plate', () => {
+      const square = { fit: 'square' };
+      const on = (foot: string, normal = [0, 0, 1]) => ({ ends: [{ ...PLATE, foot, normal }, square] });
+      expect(asked(on('small'), on('like'))).toMatchObject({ pairs: new Map([['left', 'right']]) });
+      expect(asked(on('small'), on('big'))).toMatchObject(unlike);
+      expect(asked(on('small', [0, 0.1, 1]), on('like', [0, -0.1, 1]))).toMatchObject({
+        became: new Map([
+          ['c', "a'"],
+          ['d', "b'"],
+        ]),
+      });
+      expect(asked(on('small', [0, 0.1, 1]), on('like', [0, 0.1, 1]))).toMatchObject(unlike);
+      const plate = (normal: number[]) => ({ ends: [{ fit: 'plate', normal }, square] });
+      expect(asked(plate([0, 0.1, 1]), plate([0, 0, 1]))).toMatchObject(unlike);
+    });
+
+    it('coped to what is no mirror image', () => {
+      const to = (tube: string) => ({ ends: [{ fit: 'square' }, { fit: 'cope', against: [tube] }] });
+      expect(asked(to('x'), to('y'), cars)).toMatchObject([
+        { message: 'Right post is not coped to the mirror images of what Left post is coped to' },
+      ]);
+      // Each other's like, they become one with the posts.
+      const [x, y] = cars;
+      expect(asked(to('x'), to('y'), [x!, y!], { g: [600, -500, 100] })).toMatchObject({
+        pairs: new Map([
+          ['left', 'right'],
+          ['x', 'y'],
+        ]),
+      });
+    });
+
+    it('on a bar of one side', () => {
+      const base = { id: 'base', name: 'Left base', path: ['f', 'k'] };
+      const more = { k: [-600, 500, -100], a: { kind: 'on', member: 'base', from: 'start', distance: 600 } };
+      expect(asked({}, {}, [base], more)).toMatchObject([
+        { message: 'Left post stands on Left base, which is on one side alone' },
+      ]);
+    });
+
+    it('coped by the build order to what is built between the two', () => {
+      const tie = { id: 'tie', name: 'Tie', path: ['h', 'd'] };
+      expect(asked({}, {}, [tie])).toMatchObject([
+        { message: 'Tie is built between the two, and Right post is coped to it: change the build order first' },
+      ]);
+    });
+  });
 });

@@ -351,4 +351,40 @@ describe('two members joined', () => {
     const noDie = again(two.members.reduce<Job>((left, { id }) => setDie(left, id, null), { ...two, dies: [] }));
     expect(why(joinMembers(noDie, solved(noDie), 'one', joint))).toContain('needs a die');
   });
+
+  it.each([
+    [
+      'the far end is coped to it',
+      ['m', 'far'],
+      ['under', 'over'],
+      'Post is built between the two, and Two is coped to it',
+    ],
+    ['it is coped to the other', ['far', 'm'], ['under', 'half'], 'Post is built between the two, and is coped to Two'],
+  ])('are refused where what is built between would lose its cope: %s', (_, path, post, words) => {
+    const between = jobOf({
+      nodes: {
+        a: [0, 0, 0],
+        m: [500, 0, 0],
+        far: [1000, 0, 0],
+        half: { kind: 'between', nodes: ['m', 'far'], fraction: 0.5 },
+        under: [1000, -400, 0],
+        over: [1000, 400, 0],
+      },
+      members: [
+        { id: 'one', name: 'One', path: ['a', 'm'] },
+        { id: 'post', name: 'Post', path: post },
+        { id: 'two', name: 'Two', path },
+      ],
+    });
+    const order = path[0] === 'm' ? between.members : between.members.toReversed();
+    const job = { ...between, members: order };
+    const [first] = jointsOf(job, 'one');
+    expect(why(joinMembers(job, solved(job), 'one', first!))).toBe(`${words}: change the build order first`);
+    // Asked the other way round the steel that is coped stands where it did.
+    const back = made(joinMembers(job, solved(job), 'two', jointsOf(job, 'two')[0]!));
+    const cuts = (frame: Derived, id: string) =>
+      frame.byId.get(id)!.ends.map(({ cuts: all }) => all.map(({ against }) => against));
+    expect(cuts(solved(back), 'post')).toEqual(cuts(solved(job), 'post'));
+    expect(solved(back).findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+  });
 });
