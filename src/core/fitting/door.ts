@@ -4,7 +4,7 @@
  * opening are round and its edges thick, so less goes through there than that figure; a typed figure stands in its place.
  */
 import { distance } from '../geometry/vector.ts';
-import type { Point } from '../job/kinds/point.ts';
+import { AT_A_PILLAR, AT_B_PILLAR, BEHIND, SCREEN_FOOT, SCREEN_TOP, tells } from '../job/point-words.ts';
 import type { PointId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 
@@ -13,15 +13,15 @@ type DoorSpot = (typeof DOOR_SPOTS)[number];
 
 /** Every one of these has to be in a name. */
 const TELLING: Readonly<Record<DoorSpot, readonly RegExp[]>> = {
-  'sill-a': [/sill/u, /\ba[- ]?pillar|front/u],
-  'sill-b': [/sill/u, /\bb[- ]?pillar|hoop/u],
-  'rail-b': [/roof|rail/u, /\bb[- ]?pillar|hoop/u],
-  'screen-top': [/wind ?s(?:creen|hield)/u, /top|upper/u],
-  'screen-foot': [/wind ?s(?:creen|hield)/u, /lower|foot|bottom/u],
+  'sill-a': [/sill/u, AT_A_PILLAR],
+  'sill-b': [/sill/u, AT_B_PILLAR],
+  'rail-b': [/roof|rail/u, AT_B_PILLAR],
+  'screen-top': SCREEN_TOP,
+  'screen-foot': SCREEN_FOOT,
 };
 
-/** A rear screen is no windscreen's corner. */
-const NOT = /rear window|back/u;
+/** A sill or a rail may have a rear end of its own. */
+const notOf = (spot: DoorSpot): RegExp => (spot.startsWith('screen') ? BEHIND : /rear window|back/u);
 
 export interface Door {
   /** mm. */
@@ -36,7 +36,9 @@ export function doorOf({ points, doorOpening }: Pick<Job, 'points' | 'doorOpenin
   let longest: Door | null = null;
   for (const side of [1, -1]) {
     const found = DOOR_SPOTS.flatMap((spot) => {
-      const point = points.find((each) => !each.guessed && Math.sign(each.position[1]) === side && tells(each, spot));
+      const point = points.find(
+        (each) => !each.guessed && Math.sign(each.position[1]) === side && tells(each.name, TELLING[spot], notOf(spot)),
+      );
       return point === undefined ? [] : [{ spot, point }];
     });
     if (!found.some(({ spot }) => isSill(spot)) || found.every(({ spot }) => isSill(spot))) continue;
@@ -51,8 +53,3 @@ export function doorOf({ points, doorOpening }: Pick<Job, 'points' | 'doorOpenin
 }
 
 const isSill = (spot: DoorSpot): boolean => spot.startsWith('sill');
-
-function tells({ name }: Point, spot: DoorSpot): boolean {
-  const text = name.toLowerCase();
-  return TELLING[spot].every((word) => word.test(text)) && !NOT.test(text);
-}

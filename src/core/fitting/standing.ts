@@ -35,7 +35,6 @@ export const standingEnds = ({ tubes }: Pick<Frame, 'tubes'>): readonly Standing
             {
               tube: tube.id,
               end: which === 0 ? 'A' : 'B',
-              foot: end.foot?.id ?? null,
               isBox,
               gives,
               left: end.allowance,

@@ -156,8 +156,9 @@ describe('the door', () => {
     const front = named('Sill top at A-pillar, left', [1000, 660, 180]);
     const rail = named('Roof rail at B-pillar, left', [0, 540, 1140]);
     const back = named('Rear window, top corner, left', [-5000, 540, 1140]);
+    const behind = named('Rear windscreen, top corner, left', [-5000, 540, 1140]);
     const other = named('Roof rail at B-pillar, right', [0, -540, 1140]);
-    expect(doorOf({ points: [sill, front, rail, corner, back, other] })).toEqual({
+    expect(doorOf({ points: [behind, sill, front, rail, corner, back, other] })).toEqual({
       way: Math.hypot(1000, 120, 960),
       between: [front.id, rail.id],
     });

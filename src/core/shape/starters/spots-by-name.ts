@@ -1,33 +1,31 @@
 /** Which measured points are the places that a cage goes by, as their names tell; a person may say otherwise. */
 import type { PointRef } from '../../job/reference.ts';
 import type { Point } from '../../job/kinds/point.ts';
+import { AT_A_PILLAR, AT_B_PILLAR, BEHIND, SCREEN_FOOT, SCREEN_TOP, tells } from '../../job/point-words.ts';
 import { SPOTS, type Spot } from './asked.ts';
 
 /** Every one of these has to be in a name. */
 const TELLING: Readonly<Record<Spot, readonly RegExp[]>> = {
-  'floor-b': [/floor/u, /\bb[- ]?pillar|hoop/u],
-  'belt-b': [/belt/u, /\bb[- ]?pillar|hoop/u],
-  'roof-b': [/roof|rail/u, /\bb[- ]?pillar|hoop/u],
-  tower: [/tower|turret/u, /rear|back/u],
-  'screen-top': [/wind ?s(?:creen|hield)/u, /top|upper/u],
-  'screen-foot': [/wind ?s(?:creen|hield)/u, /lower|foot|bottom/u],
-  'floor-a': [/floor/u, /\ba[- ]?pillar|front/u],
+  'floor-b': [/floor/u, AT_B_PILLAR],
+  'belt-b': [/belt/u, AT_B_PILLAR],
+  'roof-b': [/roof|rail/u, AT_B_PILLAR],
+  tower: [/tower|turret/u, BEHIND],
+  'screen-top': SCREEN_TOP,
+  'screen-foot': SCREEN_FOOT,
+  'floor-a': [/floor/u, AT_A_PILLAR],
 };
 
-/** None of these may: a front tower's rear face is no rear tower, and the rear window is no windscreen. */
+/** None of these may: a front tower's rear face is no rear tower. */
 const NOT: Readonly<Partial<Record<Spot, RegExp>>> = {
   tower: /front/u,
-  'screen-top': /rear|back/u,
-  'screen-foot': /rear|back/u,
+  'screen-top': BEHIND,
+  'screen-foot': BEHIND,
 };
 
 /** Of points that tell, the first on the left, else the first on the right; a place that none tells is left out. */
 export function spotsByName(points: readonly Point[]): Readonly<Partial<Record<Spot, PointRef>>> {
   const found = SPOTS.flatMap((spot) => {
-    const own = points.filter(({ name }) => {
-      const text = name.toLowerCase();
-      return TELLING[spot].every((word) => word.test(text)) && !NOT[spot]?.test(text);
-    });
+    const own = points.filter(({ name }) => tells(name, TELLING[spot], NOT[spot]));
     const best = own.find(({ position }) => position[1] > 0) ?? own.find(({ position }) => position[1] < 0);
     return best === undefined ? [] : [[spot, best.id] as const];
   });
