@@ -23,9 +23,9 @@ export const gussetTrouble = (frame: Frame): readonly GussetFinding[] =>
 
 type Base = Pick<GussetCannot, 'tube' | 'gusset' | 'at' | 'source' | 'node'>;
 
-const baseOf = (frame: Frame, { gusset, ways, place }: SetGusset): Base => ({
+const baseOf = (frame: Frame, { gusset, node, ways, place }: SetGusset): Base => ({
   tube: tubeNearest(frame.byId, ways[0].bar, place).id,
-  node: gusset.node,
+  node,
   gusset: gusset.id,
   at: place,
   source: 'practice',

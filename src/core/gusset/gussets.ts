@@ -1,31 +1,25 @@
 /**
- * The gussets of a frame as they stand in it: each as the job has it and, where a bar of it is mirrored, its mirror image. The image runs along the images of its bars; along
+ * The gussets of a frame as they stand in it: each as the job has it and, unless it is for one side alone, its mirror image. The image runs along the images of its bars; along
  * a bar that has none, such as a hoop across the car, or one in the place of it, along what runs at the image of the node in the mirrored direction.
  */
 import { nearestOnPath } from '../geometry/path.ts';
 import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
 import { distance, dot, mirrored, type Vec3 } from '../geometry/vector.ts';
 import type { Gusset } from '../job/kinds/gusset.ts';
-import { primed, type TubeRef } from '../job/reference.ts';
+import { primed, type NodeRef } from '../job/reference.ts';
 import { remembered } from '../remembered.ts';
 import type { Bar, Frame } from '../solve/types.ts';
 import { cornerAt, tangentsOf, type Corner, type NoCorner, type Side, type Way } from './corner.ts';
 import { sheetFor, type NoSheet, type Sheet } from './sheet.ts';
 
-/** No bar runs there as the image of this one. */
-interface NoImage {
-  readonly why: 'no-image';
-  readonly bar: TubeRef;
-}
-
-export type NoGusset = NoCorner | NoSheet | NoImage;
+export type NoGusset = NoCorner | NoSheet;
 
 export interface SetGusset {
   readonly gusset: Gusset;
   /** Its id, with a prime for the mirror image. */
   readonly id: string;
   readonly isImage: boolean;
-  /** Of its node. */
+  readonly node: NodeRef;
   readonly place: Vec3;
   readonly ways: readonly [Way, Way];
   readonly made: MadeGusset | NoGusset;
@@ -49,13 +43,14 @@ export const gussetsOf: (frame: Frame) => readonly SetGusset[] = remembered((fra
 );
 
 function ownOf(frame: Frame, gusset: Gusset): SetGusset {
-  const place = frame.nodes.get(gusset.node)!;
   const [a, b] = gusset.between.map(({ member, towards }): Way => ({ bar: frame.bars.get(member)!, towards }));
-  return setAt(gusset, gusset.id, false, place, [a!, b!]);
+  return setAt(frame, gusset, false, [a!, b!]);
 }
 
-function setAt(gusset: Gusset, id: string, isImage: boolean, place: Vec3, ways: readonly [Way, Way]): SetGusset {
-  return { gusset, id, isImage, place, ways, made: madeAt(cornerAt(place, ways), gusset) };
+function setAt(frame: Frame, gusset: Gusset, isImage: boolean, ways: SetGusset['ways']): SetGusset {
+  const [id, node] = isImage ? [primed(gusset.id), primed(gusset.node)] : [gusset.id, gusset.node];
+  const place = frame.nodes.get(node)!;
+  return { gusset, id, isImage, node, place, ways, made: madeAt(cornerAt(place, ways), gusset) };
 }
 
 function madeAt(corner: Corner | NoCorner, gusset: Gusset): SetGusset['made'] {
@@ -64,18 +59,13 @@ function madeAt(corner: Corner | NoCorner, gusset: Gusset): SetGusset['made'] {
   return 'why' in sheet ? sheet : { corner, sheet };
 }
 
-/** Null where no bar of it is mirrored, where it is its own image, and where it has no corner itself. */
+/** Null where none is asked for, where nothing runs there as its bars do, where it is its own image, and where it has no corner itself. */
 function imageOf(frame: Frame, own: SetGusset): SetGusset | null {
-  const { gusset, ways, made } = own;
-  if (!isMade(made) || !ways.some(({ bar }) => bar.member.mirror)) return null;
-  const place = frame.nodes.get(primed(gusset.node))!;
-  const image = made.corner.sides.map((side) => imageWay(frame, side, mirrored(made.corner.place)));
-  const id = primed(gusset.id);
-  const missing = image.findIndex((way) => way === null);
-  if (missing !== -1) {
-    return { gusset, id, isImage: true, place, ways, made: { why: 'no-image', bar: ways[missing]!.bar.id } };
-  }
-  const set = setAt(gusset, id, true, place, [image[0]!, image[1]!]);
+  const { gusset, made } = own;
+  if (!isMade(made) || !gusset.mirror) return null;
+  const [a, b] = made.corner.sides.map((side) => imageWay(frame, side, mirrored(made.corner.place)));
+  if (a == null || b == null) return null;
+  const set = setAt(frame, gusset, true, [a, b]);
   return isSame(own, set) ? null : set;
 }
 

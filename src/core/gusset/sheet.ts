@@ -6,7 +6,7 @@ import { STEEL_DENSITY } from '../solve/amount.ts';
 import type { Corner } from './corner.ts';
 import { areaWithin, type Edge, type Place2 } from './edges.ts';
 import { faceAt, type Face } from './face.ts';
-import { flatOutline, freeEdge } from './flat.ts';
+import { flatOutline } from './flat.ts';
 import { folded, offFold, onFold, unfolded, type Folded, type FoldLine } from './fold.ts';
 
 export interface Sheet {
@@ -39,20 +39,28 @@ export function sheetFor(corner: Corner, gusset: Gusset): Sheet | NoSheet {
   return gusset.kind === 'flat' ? flatSheet(corner, gusset) : bentSheet(corner, gusset);
 }
 
+/**
+ * How long each leg of a flat sheet can be, mm: past the tangent of the bend that it stands across, else more than 0, and up to the end of the straight, which may lie before that.
+ */
+export function legRanges(corner: Corner): readonly (readonly [least: number, longest: number])[] {
+  const { sides, bend } = corner;
+  // The plane passes within a millimetre of both axes: it meets both tubes.
+  const face = faceAt(corner, 0, 0)!;
+  const along = alongAxes(corner, [face.corner, face.corner]);
+  return sides.map(({ room }, i) => [bend === null ? 0 : bend.setBack - along[i]!, room - along[i]!]);
+}
+
 function flatSheet(corner: Corner, gusset: Gusset): Sheet | NoSheet {
   const { sides, angle, bend } = corner;
-  // The plane passes within a millimetre of both axes: it meets both tubes.
-  const face = faceAt(corner, gusset.relief, 0)!;
-  const along = alongAxes(corner, freeEdge(face.corner, angle, gusset));
-  const corners = alongAxes(corner, [face.corner, face.corner]);
+  const ranges = legRanges(corner);
   for (const i of [0, 1] as const) {
-    const { bar, room } = sides[i];
+    const bar = sides[i].bar.id;
     const { leg } = gusset.between[i];
-    if (along[i] > room + ROUNDING) return { why: 'leg-long', bar: bar.id, leg, longest: room - corners[i] };
-    if (bend !== null && along[i] < bend.setBack - ROUNDING) {
-      return { why: 'leg-in-bend', bar: bar.id, leg, least: bend.setBack - corners[i] };
-    }
+    const [least, longest] = ranges[i]!;
+    if (leg > longest + ROUNDING) return { why: 'leg-long', bar, leg, longest };
+    if (bend !== null && leg < least - ROUNDING) return { why: 'leg-in-bend', bar, leg, least };
   }
+  const face = faceAt(corner, gusset.relief, 0)!;
   return sheetOf({ kind: 'flat', face }, flatOutline(face, angle, gusset), [], gusset);
 }
 

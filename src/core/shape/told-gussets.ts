@@ -4,7 +4,7 @@ import { appendRecord, withRecords } from '../edit/records.ts';
 import { gussetsOf } from '../gusset/gussets.ts';
 import { isAcrossBend, type Gusset, type GussetLeg } from '../job/kinds/gusset.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
-import { bareId, primed } from '../job/reference.ts';
+import { bareId } from '../job/reference.ts';
 import { shownName } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame } from '../solve/types.ts';
@@ -28,33 +28,39 @@ const renamed = (gusset: Gusset, { node, tube }: References): Gusset => {
 };
 
 /**
- * With a gusset of its own for each mirror image that would be none any more, because all the mirrored bars of it are made two. `after` has the members as they are then,
- * `rename` what references become.
+ * With a gusset of its own for each side where the bars of an image are members of their own from now on. `after` has the members as they are then, `rename` what references become.
  */
 export function gussetsEachSide(frame: Frame, after: Job, rename: References): Job {
-  const isMirrored = (member: string): boolean =>
-    after.members.find(({ id }) => id === bareId(member))?.mirror === true;
-  const told = withRecords(
+  const others = gussetsOf(frame).flatMap(({ gusset, isImage, node, ways }) => {
+    const isApart = ways.some(({ bar }) => rename.tube(bar.id) !== bar.id);
+    return isImage && isApart ? [{ gusset, node, ways }] : [];
+  });
+  const isTwo = new Set(others.map(({ gusset }) => gusset.id));
+  const own = withRecords(
     after,
     'gussets',
-    mapKeeping(after.gussets, (gusset) => renamed(gusset, rename)),
+    mapKeeping(after.gussets, (gusset) => {
+      const told = renamed(gusset, rename);
+      return isTwo.has(gusset.id) ? { ...told, mirror: false } : told;
+    }),
   );
-  return gussetsOf(frame).reduce((job, { gusset, isImage, ways, made }) => {
-    const legs = ways.map(({ bar, towards }, i) => ({ ...gusset.between[i]!, member: rename.tube(bar.id), towards }));
-    const [a, b] = legs as [GussetLeg, GussetLeg];
-    if (!isImage || ('why' in made && made.why === 'no-image') || legs.some(({ member }) => isMirrored(member)))
-      return job;
+  return others.reduce((job, { gusset, node, ways }) => {
+    const leg = (i: 0 | 1): GussetLeg => {
+      const { bar, towards } = ways[i];
+      return { ...gusset.between[i], member: rename.tube(bar.id), towards };
+    };
     return appendRecord(job, 'gussets', {
       ...gusset,
       id: nextId(job, 'gussets'),
       name: shownName(`${gusset.name}, mirrored`),
-      node: rename.node(primed(gusset.node)),
-      between: [a, b],
+      node: rename.node(node),
+      between: [leg(0), leg(1)],
+      mirror: false,
     });
-  }, told);
+  }, own);
 }
 
-/** The way back: told of the images; one that would stand where the mirror image of another is goes. `gone` are the members that are images from now on. */
+/** The way back: told of the images. Of two that are each other's mirror image now one stays, for both sides. `gone` are the members that are images from now on. */
 export function gussetsForBoth(job: Job, rename: References, gone: ReadonlySet<string>): Job {
   const isOther = ({ between }: Gusset): boolean => between.some(({ member }) => gone.has(member));
   const keyOf = (gusset: Gusset): string => {
@@ -62,10 +68,15 @@ export function gussetsForBoth(job: Job, rename: References, gone: ReadonlySet<s
     return [bareId(node), ...between.map(({ member }) => bareId(member))].join(' ');
   };
   const own = new Set(job.gussets.filter((gusset) => !isOther(gusset)).map(keyOf));
-  const left = job.gussets.filter((gusset) => !isOther(gusset) || !own.has(keyOf(gusset)));
+  const double = new Set(job.gussets.filter((gusset) => isOther(gusset) && own.has(keyOf(gusset))).map(keyOf));
+  const left =
+    double.size === 0 ? job.gussets : job.gussets.filter((gusset) => !isOther(gusset) || !double.has(keyOf(gusset)));
   return withRecords(
     job,
     'gussets',
-    mapKeeping(left.length === job.gussets.length ? job.gussets : left, (gusset) => renamed(gusset, rename)),
+    mapKeeping(left, (gusset) => {
+      const told = renamed(gusset, rename);
+      return double.has(keyOf(gusset)) ? { ...told, mirror: true } : told;
+    }),
   );
 }

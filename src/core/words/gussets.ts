@@ -1,13 +1,16 @@
 /** Gussets in the words of the shop: why one cannot be made, how many are cut, how the sheet is bent. */
 import type { FoldLine } from '../gusset/fold.ts';
-import { GREATEST_ANGLE, LEAST_ANGLE } from '../gusset/corner.ts';
+import { GREATEST_ANGLE, LEAST_ANGLE, type Way } from '../gusset/corner.ts';
 import { foldFibre } from '../gusset/fold.ts';
 import type { NoGusset } from '../gusset/gussets.ts';
 import { toDegrees } from '../geometry/angle.ts';
 import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
+import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { Gusset } from '../job/kinds/gusset.ts';
 import { formatAngle } from '../units/angle.ts';
 import { formatLength, type LengthUnit } from '../units/length.ts';
+import { endNodeName, tubeName } from '../solve/names.ts';
+import type { Frame } from '../solve/types.ts';
 import { comparedLength } from './lengths.ts';
 
 /** Why there is none, and what would mend it; begins small. Bars are called as `nameOf` calls them. */
@@ -38,9 +41,15 @@ export function whyNoGusset(no: NoGusset, unit: LengthUnit, nameOf: (bar: string
       return `the fold takes ${show(no.depth)} from the free edge, and the face has ${show(no.there)}. Make the legs longer, or the inside radius smaller.`;
     case 'tight-bend':
       return `the bend of ${nameOf(no.bar)} has no round left on its inside.`;
-    case 'no-image':
-      return `nothing runs on the other side of the car as ${nameOf(no.bar)} does on this one.`;
   }
+}
+
+/** "Main hoop", and where it runs through the place the node to which the leg goes: "Main hoop towards Foot". */
+export function legInWords(frame: Frame, { bar, towards }: Way, place: Vec3): string {
+  const name = tubeName(frame, bar.id);
+  const { node } = bar.ends[towards === 'A' ? 0 : 1];
+  const endsHere = bar.ends.some(({ position }) => distance(position, place) <= MEETING_DISTANCE);
+  return endsHere ? name : `${name} towards ${endNodeName(frame.job, node)}`;
 }
 
 const shown = (mm: number, unit: LengthUnit): string => `${formatLength(mm, unit).text} ${unit}`;

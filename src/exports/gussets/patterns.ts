@@ -1,18 +1,19 @@
 /** gussets.dxf: every gusset's sheet at full size, bent ones unfolded, for a machine that cuts sheet. How many are to be cut stands on each. */
 import type { Derived } from '../../core/derive.ts';
-import { extentOf, type Edge, type Place2 as Place } from '../../core/gusset/edges.ts';
+import { extentOf } from '../../core/gusset/edges.ts';
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import { foldInWords, gussetsCut } from '../../core/words/gussets.ts';
 import { dxfText } from '../../drawing/dxf.ts';
-import { shrunk } from '../../drawing/fit.ts';
+import { wrapped } from '../../drawing/fit.ts';
 import type { Going } from '../../drawing/going.ts';
 import { moved } from '../../drawing/move.ts';
 import { unknownFace } from '../../drawing/plain-line.ts';
 import { shelved } from '../../drawing/shelves.ts';
-import { DASHED, FINE, FIRM, line, shape, words } from '../../drawing/strokes.ts';
-import type { Mark, Place2, Sheet } from '../../drawing/types.ts';
+import { words } from '../../drawing/strokes.ts';
+import type { Sheet } from '../../drawing/types.ts';
 import type { ExportFile } from '../shared/files.ts';
 import { SHEET_LAYERS } from '../shared/sheet-layers.ts';
+import { sheetMarks } from './pattern.ts';
 import { piecesOf, type GussetPiece } from './pieces.ts';
 
 /** mm: a sheet of the usual width, as long as it must be; between the pieces; of the letters, and of a line of them. */
@@ -47,52 +48,15 @@ function patternOf({ gusset, title, count, sheet }: GussetPiece, { job }: Derive
   const width = Math.max(right - left, LEAST_WIDE);
   const said = [title, gussetsCut(count, gusset, job.lengthUnit), foldInWords(gusset, bends, job.lengthUnit)]
     .filter((text) => text !== null)
-    .map((text) => shrunk(unknownFace, text, width, SMALL, false, 1.5));
+    .flatMap((text) => wrapped(unknownFace, text, width, SMALL, false, 6));
   const under = LEADING * said.length;
-  const folds = bends.flatMap(({ begins, middle, ends }) => [
-    line('MARK', begins.map(drawn), DASHED),
-    line('BEND', middle.map(drawn), FINE),
-    line('MARK', ends.map(drawn), DASHED),
-  ]);
   return {
     name: title,
     width,
     height: top - bottom + under,
     marks: [
-      ...moved([...outlineMarks(edges), ...folds], -left, under - bottom),
-      ...said.map(({ text, size }, i) => words('TEXT', 0, under - LEADING * (i + 1) + 1, text, size)),
+      ...moved(sheetMarks(sheet), -left, under - bottom),
+      ...said.map((text, i) => words('TEXT', 0, under - LEADING * (i + 1) + 1, text, SMALL)),
     ],
   };
 }
-
-/** One closed line; with an arc in it open lines and arcs, end to end, so that the arc stays one. */
-function outlineMarks(edges: readonly Edge[]): readonly Mark[] {
-  if (edges.every(({ kind }) => kind === 'line')) {
-    return [
-      shape(
-        'CUT',
-        edges.flatMap((edge) => (edge.kind === 'line' ? [drawn(edge.from)] : [])),
-        FIRM,
-      ),
-    ];
-  }
-  const marks: Mark[] = [];
-  let run: Place2[] = [];
-  const close = (): void => {
-    if (run.length > 1) marks.push(line('CUT', run, FIRM));
-    run = [];
-  };
-  for (const edge of edges) {
-    if (edge.kind === 'line') {
-      if (run.length === 0) run.push(drawn(edge.from));
-      run.push(drawn(edge.to));
-    } else {
-      close();
-      marks.push({ ...edge, layer: 'CUT', centre: drawn(edge.centre), pen: FIRM });
-    }
-  }
-  close();
-  return marks;
-}
-
-const drawn = ([x, y]: Place): Place2 => ({ x, y });

@@ -7,7 +7,7 @@ import { extentOf } from '../../core/gusset/edges.ts';
 import { freeEdge } from '../../core/gusset/flat.ts';
 import { gussetsOf, isMade, type MadeGusset } from '../../core/gusset/gussets.ts';
 import type { Gusset } from '../../core/job/kinds/gusset.ts';
-import { primed, type GussetId, type NodeRef, type TubeRef } from '../../core/job/reference.ts';
+import type { GussetId, NodeRef, TubeRef } from '../../core/job/reference.ts';
 
 export interface FabricationGusset {
   /** The job's, with a prime for its mirror image. */
@@ -32,7 +32,7 @@ export interface FabricationGusset {
 
 /** Those that can be made, in the order of the job, each mirror image after its own. */
 export const fabricationGussets = (derived: Derived): readonly FabricationGusset[] =>
-  gussetsOf(derived).flatMap(({ gusset, id, isImage, ways, made }) => {
+  gussetsOf(derived).flatMap(({ gusset, id, node, ways, made }) => {
     if (!isMade(made)) return [];
     const { corner, sheet } = made;
     const [x, y] = extentOf(sheet.edges);
@@ -40,7 +40,7 @@ export const fabricationGussets = (derived: Derived): readonly FabricationGusset
       {
         id,
         name: gusset.name,
-        node: isImage ? primed(gusset.node) : gusset.node,
+        node,
         kind: gusset.kind,
         thickness: gusset.thickness,
         between: ways.map(({ bar, towards }, i) => ({ bar: bar.id, towards, leg: gusset.between[i]!.leg })),

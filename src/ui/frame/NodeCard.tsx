@@ -1,6 +1,6 @@
 /** The selected node: how its place is given, where that is in the car, and which members run through it. */
 import { shownName } from '../../core/job/shown.ts';
-import type { ReactNode } from 'react';
+import { lazy, Suspense, type ReactNode } from 'react';
 import { removeNode, renameNode } from '../../core/edit/nodes.ts';
 import { tubesOfMember } from '../../core/job/member-of-tube.ts';
 import { bareId, isPrimed, primed } from '../../core/job/reference.ts';
@@ -18,6 +18,8 @@ import { wayChoices } from './choices.ts';
 import { Joint } from './Joint.tsx';
 import { PlaceFields } from './PlaceFields.tsx';
 import { PlacePicture } from './PlacePicture.tsx';
+
+const Gussets = lazy(() => import('./Gussets.tsx'));
 
 export function NodeCard({ node }: { node: FrameNode }): ReactNode {
   const job = useDocument((state) => state.job);
@@ -62,6 +64,9 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
       <PlacePicture way={wayOf(node.at)} />
       <PlaceFields node={node} />
       <Joint node={mirrored ? primed(node.id) : node.id} />
+      <Suspense>
+        <Gussets node={mirrored ? primed(node.id) : node.id} />
+      </Suspense>
       <h4>Members through it</h4>
       {members.length === 0 ? (
         <p className="small">None yet.</p>

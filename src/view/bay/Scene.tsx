@@ -25,6 +25,7 @@ import { bodyChains } from '../canvas/shown.ts';
 import type { Spot } from '../canvas/pick.ts';
 
 const Feet = lazy(() => import('../scene/Feet.tsx'));
+const Gussets = lazy(() => import('../scene/Gussets.tsx'));
 
 interface Props {
   readonly viewpoint: Viewpoint;
@@ -100,6 +101,11 @@ export function Scene({ viewpoint, placer, overlay, palette, pointed, floor, gap
       {derived.tubes.some((tube) => standsOf(tube).length > 0) && (
         <Suspense fallback={null}>
           <Feet tubes={derived.tubes} finishes={finishes} live={live} pointed={pointed} failed={failed} />
+        </Suspense>
+      )}
+      {derived.job.gussets.length > 0 && (
+        <Suspense fallback={null}>
+          <Gussets frame={derived} finishes={finishes} live={live} pointed={pointed} failed={failed} />
         </Suspense>
       )}
       <Strokes strokes={marks} colour={palette.brass} width={3} />

@@ -13,8 +13,10 @@ import {
   subtract,
   type Vec3,
 } from '../../../src/core/geometry/vector.ts';
+import { gussetsOf } from '../../../src/core/gusset/gussets.ts';
 import { drawFrom } from '../../reference/oracles/seeded.ts';
 import { drawn } from '../../draws.ts';
+import { derived } from '../frame.ts';
 import { bendJob, jointJob, madeOf, R, setOf, whyNot } from './gusset-jobs.ts';
 
 const near = (at: readonly number[], to: readonly number[], digits = 9): void =>
@@ -251,7 +253,27 @@ describe('the mirror image', () => {
     expect(areaWithin(image.sheet.edges)).toBeCloseTo(own.sheet.area, 6);
   });
 
-  it('none where no tube of it is mirrored', () => {
+  it('none where the bars do not run there, and none of one that is for one side', () => {
     expect(() => setOf(bendJob(), "g'")).toThrow();
+    const across = derived({
+      nodes: { foot: [0, 600, 0], top: [0, 500, 1100] },
+      members: [{ id: 'hoop', path: ['foot', 'top', "top'", "foot'"], ends: [{ fit: 'square' }, { fit: 'square' }] }],
+      gussets: [true, false].map((mirror) => ({
+        id: mirror ? 'both' : 'one',
+        kind: 'flat',
+        node: 'top',
+        between: [
+          { member: 'hoop', towards: 'A', leg: 200 },
+          { member: 'hoop', towards: 'B', leg: 200 },
+        ],
+        thickness: 3,
+        mirror,
+      })),
+    });
+    expect(gussetsOf(across).map(({ id, node }) => [id, node])).toEqual([
+      ['both', 'top'],
+      ["both'", "top'"],
+      ['one', 'top'],
+    ]);
   });
 });

@@ -134,6 +134,7 @@ export const sampleFile = () => ({
       width: 38,
       radius: 4,
       kFactor: 0.4,
+      mirror: true,
     },
     {
       id: 'g2',
@@ -146,6 +147,7 @@ export const sampleFile = () => ({
       ],
       thickness: 3,
       relief: 0,
+      mirror: false,
     },
   ],
   seen: [{ finding: 'joint/in-bend', tube: 'stay', end: 'A', bend: 1, as: '{"runTube":"hoop"}' }],

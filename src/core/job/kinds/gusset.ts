@@ -1,6 +1,6 @@
 /**
  * Gussets: sheet that stiffens the corner between two tubes at a node, or the inside of one tube's bend. A leg says along which bar the sheet runs and towards
- * which of that bar's ends; two legs along one bar, one to each end, stand across the bend at the node. The gusset at a mirrored member has its mirror image.
+ * which of that bar's ends; two legs along one bar, one to each end, stand across the bend at the node.
  */
 import * as v from 'valibot';
 import { fault, figure, type Fault } from '../fault.ts';
@@ -19,6 +19,8 @@ export type Gusset = {
   readonly thickness: number;
   /** Cut off the corner for the weld of the tubes, along each leg, mm. */
   readonly relief: number;
+  /** Whether its mirror image is made too, where the same bars run on the other side of the car. */
+  readonly mirror: boolean;
 } & (
   | { readonly kind: 'flat' }
   | {
@@ -49,6 +51,7 @@ const common = {
   between: v.strictTuple([legShape(), legShape()]),
   thickness: across,
   relief: v.optional(length, 0),
+  mirror: v.optional(v.boolean(), true),
 };
 
 function legShape() {
@@ -68,7 +71,7 @@ export const gussetKind: Kind<Gusset> = {
       kFactor: v.exactOptional(number(0, 0.5, 'below zero', 'beyond 0.5')),
     }),
   ]),
-  keys: ['id name kind node between thickness relief width radius kFactor', 'member towards leg'],
+  keys: ['id name kind node between thickness relief width radius kFactor mirror', 'member towards leg'],
   most: MOST_GUSSETS,
   beyondShape: (gusset, at) => [
     { place: `${at}.node`, list: 'nodes', to: gusset.node },

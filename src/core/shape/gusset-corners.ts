@@ -1,0 +1,84 @@
+/** The corners at a node that a gusset could stand in, and a usual one for each. */
+import { cornerAt, type Corner, type Way } from '../gusset/corner.ts';
+import { gussetsOf, type SetGusset } from '../gusset/gussets.ts';
+import { legRanges } from '../gusset/sheet.ts';
+import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
+import { distance } from '../geometry/vector.ts';
+import type { Gusset } from '../job/kinds/gusset.ts';
+import type { NodeRef } from '../job/reference.ts';
+import type { Frame } from '../solve/types.ts';
+import { MM_PER_INCH, type LengthUnit } from '../units/length.ts';
+import { jointAt } from './joint-order.ts';
+
+export interface FreeCorner {
+  readonly corner: Corner;
+  readonly usual: Pick<Gusset, 'node' | 'between' | 'thickness'>;
+}
+
+/**
+ * Across a bend whose corner is the node; else between every two bars of the joint there, each way that they run. Left out are those between which no sheet fits, and those that have a
+ * gusset.
+ */
+export function freeCorners(frame: Frame, node: NodeRef): readonly FreeCorner[] {
+  const place = frame.nodes.get(node);
+  if (place === undefined) return [];
+  const bent = [...frame.bars.values()].filter(({ bends }) =>
+    bends.some(({ corner }) => distance(corner, place) <= MEETING_DISTANCE),
+  );
+  const pairs = [
+    ...bent.map((bar): readonly [Way, Way] => [
+      { bar, towards: 'A' },
+      { bar, towards: 'B' },
+    ]),
+    ...pairsOf(waysAt(frame, node)),
+  ];
+  return pairs.flatMap((ways) => {
+    const corner = cornerAt(place, ways);
+    if ('why' in corner || gussetsOf(frame).some((set) => isThere(set, node, ways))) return [];
+    const legs = usualLegs(corner, frame.job.lengthUnit);
+    return legs === null ? [] : [{ corner, usual: usualOf(node, ways, legs) }];
+  });
+}
+
+const waysAt = (frame: Frame, node: NodeRef): readonly Way[] =>
+  jointAt(frame, node).flatMap(({ bar, which }): Way[] => {
+    if (which !== null) return [{ bar, towards: which === 0 ? 'B' : 'A' }];
+    return [
+      { bar, towards: 'A' },
+      { bar, towards: 'B' },
+    ];
+  });
+
+const pairsOf = (ways: readonly Way[]): readonly (readonly [Way, Way])[] =>
+  ways.flatMap((one, i) => ways.slice(i + 1).flatMap((two) => (one.bar === two.bar ? [] : [[one, two] as const])));
+
+const isThere = (set: SetGusset, node: NodeRef, ways: readonly [Way, Way]): boolean =>
+  set.node === node &&
+  ways.every(({ bar, towards }) => set.ways.some((way) => way.bar === bar && way.towards === towards));
+
+/** Diameters of its tube that a leg is long, the middle of what is usual (common practice: two to four). */
+const USUAL_LEG = 3;
+/** Beyond a bend's tangent, as a share of the diameter. */
+const BEYOND_BEND = 1;
+/** A leg is begun with whole steps of the tape: 5 mm, a quarter inch. */
+const STEP: Readonly<Record<LengthUnit, number>> = { mm: 5, in: MM_PER_INCH / 4 };
+
+/** Null where a straight is too short for any. */
+function usualLegs(corner: Corner, unit: LengthUnit): readonly [number, number] | null {
+  const step = STEP[unit];
+  const legs = legRanges(corner).map(([least, longest], i) => {
+    const diameter = 2 * corner.sides[i]!.radius;
+    const wanted = Math.max(USUAL_LEG * diameter, least + BEYOND_BEND * diameter);
+    return longest > Math.max(least, diameter / 2) ? step * Math.floor(Math.min(wanted, longest) / step) : null;
+  });
+  const [a, b] = legs;
+  return a == null || b == null ? null : [a, b];
+}
+
+const usualOf = (node: NodeRef, ways: readonly [Way, Way], legs: readonly [number, number]): FreeCorner['usual'] => ({
+  node,
+  between: [legOf(ways[0], legs[0]), legOf(ways[1], legs[1])],
+  thickness: Math.max(...ways.map(({ bar }) => bar.section.wall)),
+});
+
+const legOf = ({ bar, towards }: Way, leg: number): Gusset['between'][0] => ({ member: bar.id, towards, leg });
