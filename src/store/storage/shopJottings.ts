@@ -33,10 +33,21 @@ export function createShopJottings(run: Connection['run'], page: string, lastWor
   let lying: string | null = null;
   /** The latest, until it has arrived. */
   let onItsWay: JottedShop | null = null;
+  /** The name that this page's last words lie under. */
+  let worded: string | null = null;
+
+  /** That one, or a later one, lies in the database: the page did not go after all. */
+  function arrived(name: string): void {
+    if (worded === null || nthOf(worded) > nthOf(name)) return;
+    lastWords.forget(worded);
+    worded = null;
+  }
 
   function drop(names: readonly string[]): void {
     if (names.length === 0) return;
     for (const name of names) lastWords.forget(name);
+    const own = names.findLast((name) => pageOf(name) === page);
+    if (own !== undefined) arrived(own);
     void run(async (database) => {
       const transaction = database.transaction('jottedShop', 'readwrite');
       const sent = [transaction.done, ...names.map((name) => transaction.store.delete(name))];
@@ -63,12 +74,15 @@ export function createShopJottings(run: Connection['run'], page: string, lastWor
         lying = name;
         transaction.commit?.(); // the oldest browsers do it themselves, later
         await Promise.all(sent);
-        lastWords.forget(name); // the page did not go after all
+        arrived(name);
         if (name === latest) onItsWay = null;
       }).catch(() => undefined);
     },
     pageGoes() {
-      if (latest !== null && onItsWay !== null) lastWords.put(latest, onItsWay);
+      if (latest === null || onItsWay === null) return;
+      if (worded !== null && worded !== latest) lastWords.forget(worded);
+      worded = latest;
+      lastWords.put(latest, onItsWay);
     },
     read: () =>
       run(async (database) => {

@@ -154,4 +154,28 @@ describe('what a page has jotted down', () => {
     shop.pageGoes();
     expect(fake.settings.length).toBe(0);
   });
+
+  it('and changed on, when it did not go after all, leaves nothing of what it had put down for the next', async () => {
+    let open = (): void => {};
+    fake.pause = new Promise((resolve) => (open = resolve)); // the database is being opened
+    shop.jot(jotting('ab'));
+    shop.pageGoes();
+    expect(fake.settings.length).toBe(1);
+    shop.jot(jotting('abc'));
+    open();
+    await settled();
+    expect(fake.settings.length).toBe(0);
+    expect((await pageNamed('two').read()).jotted).toEqual([jotting('abc')]);
+  });
+
+  it('and is saved by the time leaves nothing of its last words', async () => {
+    fake.pause = new Promise(() => undefined);
+    shop.jot(jotting('ab'));
+    shop.pageGoes();
+    shop.jot(jotting('abc'));
+    fake.pause = null;
+    await shop.save(adding('abc', 1));
+    await settled();
+    expect(fake.settings.length).toBe(0);
+  });
 });
