@@ -10,14 +10,14 @@ const LEAST_SHEET = 1;
 /** Diameters of the tube, along each leg. */
 const LEG_RANGE = [2, 4] as const;
 
-/** In the order of the job; of a mirror image only what its own has not. */
+/** In the order of the job; of a mirror image only what its own has not. One that cannot be made is no error: its tubes can. */
 export const gussetTrouble = (frame: Frame): readonly GussetFinding[] =>
   gussetsOf(frame).flatMap((set) => {
     const base = baseOf(frame, set);
     const { made, isImage } = set;
     const cannot = isMade(made)
       ? []
-      : [{ ...base, id: 'gusset/cannot', severity: 'error', isImage, no: made } as const];
+      : [{ ...base, id: 'gusset/cannot', severity: 'warning', isImage, no: made } as const];
     return isImage ? cannot : [...cannot, ...thin(set, base), ...legLengths(set, base)];
   });
 

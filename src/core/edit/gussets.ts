@@ -43,11 +43,11 @@ export const flattenGusset = (job: Job, id: GussetId): Job =>
     return { ...rest, kind: 'flat' };
   });
 
-/** Of a bent one: its width over both faces, or the inside radius of its fold, mm. */
+/** Of a bent one: its width over both faces or the inside radius of its fold, mm; or where the fibre lies that keeps its length. */
 export const setFold = (
   job: Job,
   id: GussetId,
-  fields: { readonly width: number } | { readonly radius: number },
+  fields: { readonly width: number } | { readonly radius: number } | { readonly kFactor: number },
 ): Job => changeRecord(job, 'gussets', id, (gusset) => (gusset.kind === 'flat' ? gusset : { ...gusset, ...fields }));
 
 export const removeGusset = (job: Job, id: GussetId): Job => takeOut(job, 'gussets', new Set([id]));

@@ -4,7 +4,7 @@
  */
 import { nearestOnPath } from '../geometry/path.ts';
 import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
-import { distance, dot, mirrored, type Vec3 } from '../geometry/vector.ts';
+import { distance, dot, equal, mirrored, type Vec3 } from '../geometry/vector.ts';
 import type { Gusset } from '../job/kinds/gusset.ts';
 import { primed, type NodeRef } from '../job/reference.ts';
 import { remembered } from '../remembered.ts';
@@ -50,8 +50,20 @@ function ownOf(frame: Frame, gusset: Gusset): SetGusset {
 function setAt(frame: Frame, gusset: Gusset, isImage: boolean, ways: SetGusset['ways']): SetGusset {
   const [id, node] = isImage ? [primed(gusset.id), primed(gusset.node)] : [gusset.id, gusset.node];
   const place = frame.nodes.get(node)!;
-  return { gusset, id, isImage, node, place, ways, made: madeAt(cornerAt(place, ways), gusset) };
+  const known = isImage ? images : owns;
+  const before = known.get(gusset);
+  if (before !== undefined && equal(before.place, place) && isAlong(before.ways, ways)) return before;
+  const set = { gusset, id, isImage, node, place, ways, made: madeAt(cornerAt(place, ways), gusset) };
+  known.set(gusset, set);
+  return set;
 }
+
+/** What was made of a gusset holds as long as its node stands there and its bars are the same: an edit leaves most of them alone. */
+const owns = new WeakMap<Gusset, SetGusset>();
+const images = new WeakMap<Gusset, SetGusset>();
+
+const isAlong = (a: SetGusset['ways'], b: SetGusset['ways']): boolean =>
+  a.every(({ bar, towards }, i) => bar === b[i]!.bar && towards === b[i]!.towards);
 
 function madeAt(corner: Corner | NoCorner, gusset: Gusset): SetGusset['made'] {
   if ('why' in corner) return corner;

@@ -1,8 +1,10 @@
 /** gussets.dxf: every gusset's sheet at full size, bent ones unfolded, for a machine that cuts sheet. How many are to be cut stands on each. */
 import type { Derived } from '../../core/derive.ts';
 import { extentOf } from '../../core/gusset/edges.ts';
+import { gussetsOf, isMade } from '../../core/gusset/gussets.ts';
+import { tubeName } from '../../core/solve/names.ts';
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
-import { foldInWords, gussetsCut } from '../../core/words/gussets.ts';
+import { foldInWords, gussetsCut, whyNoGusset } from '../../core/words/gussets.ts';
 import { dxfText } from '../../drawing/dxf.ts';
 import { wrapped } from '../../drawing/fit.ts';
 import type { Going } from '../../drawing/going.ts';
@@ -30,7 +32,7 @@ export async function gussetsDxf(derived: Derived, going: Going): Promise<Export
   await going(0, 1);
   const sheets = piecesOf(derived).map((piece) => patternOf(piece, derived));
   const places = shelved(sheets, { width: SHEET_WIDTH, height: Infinity }, GAP);
-  const notes = [...(sheets.length === 0 ? [NO_GUSSETS] : []), WHO_DECIDES];
+  const notes = [...notDrawn(derived), ...(sheets.length === 0 ? [NO_GUSSETS] : []), WHO_DECIDES];
   const foot = 4 + 6 * notes.length;
   const height = foot + Math.max(0, ...sheets.map((sheet, i) => places[i]!.down + sheet.height));
   const marks = sheets.flatMap((sheet, i) =>
@@ -40,6 +42,14 @@ export async function gussetsDxf(derived: Derived, going: Going): Promise<Export
   const text = dxfText({ width: SHEET_WIDTH, height, marks: [...marks, ...written] }, SHEET_LAYERS);
   return { fileName: 'gussets.dxf', bytes: new TextEncoder().encode(text) };
 }
+
+/** Which are not here, and why. */
+const notDrawn = (derived: Derived): readonly string[] =>
+  gussetsOf(derived).flatMap(({ gusset, isImage, made }) => {
+    if (isMade(made)) return [];
+    const why = whyNoGusset(made, derived.job.lengthUnit, (bar) => tubeName(derived, bar));
+    return [`Not here: ${isImage ? 'the mirror image of ' : ''}${gusset.name}: ${why}`];
+  });
 
 /** The piece with its words under it, as a sheet that just holds both. */
 function patternOf({ gusset, title, count, sheet }: GussetPiece, { job }: Derived): Sheet {

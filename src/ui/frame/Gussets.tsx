@@ -12,6 +12,7 @@ import {
 import type { Derived } from '../../core/derive.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { extentOf } from '../../core/gusset/edges.ts';
+import { foldFibre, type BentGusset } from '../../core/gusset/fold.ts';
 import { gussetsOf, isMade, type SetGusset } from '../../core/gusset/gussets.ts';
 import type { Sheet } from '../../core/gusset/sheet.ts';
 import { isAcrossBend, type Gusset } from '../../core/job/kinds/gusset.ts';
@@ -27,7 +28,7 @@ import { moved, stretched } from '../../drawing/move.ts';
 import type { Picture } from '../../drawing/types.ts';
 import { sheetMarks } from '../../exports/gussets/pattern.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
-import { LengthField, SelectField, TextField } from '../fields/Fields.tsx';
+import { LengthField, NumberField, SelectField, TextField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { Command } from '../kit/Command.tsx';
@@ -153,7 +154,8 @@ function usualWidth(ways: SetGusset['ways'], unit: LengthUnit): number {
   return step * Math.round((USUAL_WIDTH * Math.min(...ways.map(({ bar }) => bar.section.outerDiameter))) / step);
 }
 
-function FoldFields({ gusset: { id, width, radius } }: { gusset: Extract<Gusset, { kind: 'bent' }> }): ReactNode {
+function FoldFields({ gusset }: { gusset: BentGusset }): ReactNode {
+  const { id, width, radius } = gusset;
   return (
     <>
       <LengthField
@@ -167,6 +169,14 @@ function FoldFields({ gusset: { id, width, radius } }: { gusset: Extract<Gusset,
         size
         value={radius}
         {...jobEdit<number>(STEP, (job, mm) => setFold(job, id, { radius: mm }))}
+      />
+      <NumberField
+        label="K of the fold"
+        least={0}
+        greatest={0.5}
+        step={0.01}
+        value={Number(foldFibre(gusset).toFixed(3))}
+        {...jobEdit<number>(STEP, (job, kFactor) => setFold(job, id, { kFactor }))}
       />
     </>
   );

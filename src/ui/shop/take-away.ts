@@ -25,7 +25,7 @@ export const KINDS: readonly Kind[] = [
   {
     format: 'dxf',
     title: 'For a laser or plasma table',
-    holds: 'flat patterns of the ends; flat tubes as they lie on the floor; pieces of the feet',
+    holds: 'flat patterns of the ends; flat tubes as they lie on the floor; pieces of the feet; gussets',
   },
   {
     format: 'svg',

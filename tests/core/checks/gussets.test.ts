@@ -49,7 +49,7 @@ describe('a gusset', () => {
     const whole = withSlowFindings(jointJob(asked as Asked));
     expect(fabrication(whole).findings.find(({ id }) => id === 'gusset/cannot')).toMatchObject({
       gusset: 'g',
-      severity: 'error',
+      severity: 'warning',
       node: 'joint',
     });
   });

@@ -1,5 +1,6 @@
 /** The flat gusset's sheet, by hand and against the tubes' surfaces as another formula has them. */
 import { describe, expect, it } from 'vitest';
+import { derive } from '../../../src/core/derive.ts';
 import { inCar } from '../../../src/core/gusset/corner.ts';
 import { areaWithin, endOf, extentOf, placesRound, startOf } from '../../../src/core/gusset/edges.ts';
 import {
@@ -276,4 +277,24 @@ describe('the mirror image', () => {
       ['one', 'top'],
     ]);
   });
+});
+
+it('an edit elsewhere hands on what was made, one of its bars makes it anew', () => {
+  const frame = jointJob({
+    nodes: { far: [0, 900, 0], further: [0, 900, 400] },
+    members: [{ id: 'lone', path: ['far', 'further'] }],
+  });
+  const moved = (id: string, position: Vec3) => {
+    const nodes = frame.job.nodes.map((node) =>
+      node.id === id ? { ...node, at: { kind: 'fixed' as const, position } } : node,
+    );
+    const result = derive({ ...frame.job, nodes }, frame);
+    if (!result.ok) throw new Error('not derived');
+    return madeOf(result.value);
+  };
+  const before = madeOf(frame);
+  expect(moved('further', [0, 900, 500])).toBe(before);
+  const leaning = moved('end', [300, 0, 300]);
+  expect(leaning).not.toBe(before);
+  expect(leaning.corner.angle).toBeCloseTo(Math.PI / 4, 9);
 });
