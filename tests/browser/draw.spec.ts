@@ -76,7 +76,7 @@ test('by mouse, with a length typed; Escape and undo take back step by step', IN
   await page.mouse.click(...(await at(page, 0.55, 0.6)));
   await page.mouse.dblclick(...(await at(page, 0.35, 0.65)));
   await expect(strip(page)).toBeHidden();
-  await expect(undoKey(page)).toContainText('Draw Member');
+  await expect(undoKey(page)).toContainText('Draw a tube');
 
   const text = await savedText(page);
   const { nodes, members }: File = JSON.parse(text);

@@ -19,7 +19,10 @@ export const CAUTIONS: readonly string[] = [
 export const NOT_CHECKED: readonly (readonly [string, string])[] = [
   ['Rule books.', 'None has been read: required members, tube sizes, plates, padding are yours to compare.'],
   ['Strength.', 'No load has been put on this frame.'],
-  ['Welds and joints.', 'Size, reach of the torch, order and heat are not looked at.'],
+  [
+    'Welds and joints.',
+    'Size, order and heat are not looked at; of the torch only its room between tubes and under the roof.',
+  ],
   ['The way in.', 'Whether a tube can be swung into place in the car.'],
   ['The bender.', 'A sweep is only tried on a machine and a room that you have set up, drawn as simple solids.'],
   ['The rest of the driver.', 'Knees, wheel, doors, belts and sight lines, unless you put a box round them.'],

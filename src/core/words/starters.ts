@@ -26,7 +26,7 @@ export const FIGURE_WORDS: Readonly<Record<FigureName, string>> = {
   screenFootWidth: 'Between the windscreen’s lower corners',
   screenFootHeight: 'Windscreen’s lower corners above the floor',
   frontFootAhead: 'Front foot ahead of the hoop',
-  frontFootWidth: 'Between the front feet',
+  frontFootWidth: 'Inside width at the front feet',
   frontFootHeight: 'Front foot above the hoop’s floor',
   harnessHeight: 'Harness bar above the floor',
   gap: 'Gap, tube to trim',

@@ -103,8 +103,9 @@ export function EntryField<T>(props: EntryFieldProps<T>): ReactNode {
   /** True when nothing stands in the way of leaving the field. */
   function commit(keepText: boolean): boolean {
     if (draft === null) {
-      // Enter on the last good value takes it: what was refused before it is settled.
+      // Enter on the last good value takes it: what was refused before it is settled, and a value that nobody has said is said.
       if (keepText) setRefusal(null);
+      if (keepText && props.unsaid) props.commit(value);
       return true;
     }
     if (nudged.current !== null) {

@@ -41,7 +41,7 @@ export default function BuildOrder(): ReactNode {
       <p className="small">
         What is fitted first stands first, and an end copes to what stands before it. Drag a number, or use the keys.
         {caught.size > 0 &&
-          ' Where it says “no slack” both ends are coped to bars that stand already: leave one of these loose until it is in, or sleeve it.'}
+          ' Where it says “no slack” both ends are coped to bars that stand already: leave one of these loose until it is in, spring them apart a little, or sleeve it.'}
       </p>
       <ol className="build-order" ref={list}>
         {members.map(({ id, name, mirror }, place) => (

@@ -64,8 +64,8 @@ export default function Fitting(): ReactNode {
       {stopped.length > 0 && (
         <>
           <p className="small">
-            These ends do not go down so far. Leave their tubes loose until the cage is lifted, or make a hole under
-            each, so deep:
+            These ends do not go down so far. Make a hole under each, so deep, or fit a tube that can wait once the cage
+            is lifted:
           </p>
           <PlainList items={stopped} />
         </>
@@ -162,7 +162,7 @@ function ThroughTheDoor({ show }: { show: ShownLengths }): ReactNode {
           <tr>
             <th scope="col">Bent tube</th>
             <th scope="col" className="number">
-              Goes through
+              Opening it needs
             </th>
             <th scope="col" className="number">
               Short by
@@ -184,17 +184,13 @@ function ThroughTheDoor({ show }: { show: ShownLengths }): ReactNode {
   );
 }
 
-function SlitRow({ slit: { tube, width, thickness, outOfFlat }, way }: { slit: Slit; way: number | null }): ReactNode {
+function SlitRow({ slit: { tube, width, thickness }, way }: { slit: Slit; way: number | null }): ReactNode {
   const derived = useDocument((state) => state.derived);
   return (
     <tr>
       <th scope="row">
         {tubeName(derived, tube)}
-        {width === null && (
-          <span className="fitting-to small">
-            not flat, bends lie <Length mm={outOfFlat} withUnit /> out of one plane
-          </span>
-        )}
+        {width === null && <span className="fitting-to small">not flat: its bends do not lie in one plane</span>}
       </th>
       <td className="number">
         {width === null ? (

@@ -33,6 +33,7 @@ export function Joint({ node }: { readonly node: NodeRef }): ReactNode {
             <li key={one.bar.id}>
               <div className="joint-row">
                 <span>
+                  <span className="joint-nth">{place + 1}.</span>
                   <span className="number-tags">
                     {tubesAt(one, tubesOfBar(derived.byId, one.bar.id)).map(({ number }) => (
                       <span className="number-tag" key={number}>
@@ -55,7 +56,7 @@ export function Joint({ node }: { readonly node: NodeRef }): ReactNode {
                     label={`Fit ${called(one)} before ${called(other)}`}
                     run={(job) => fitBefore(job, derived, one, other)}
                   >
-                    ↑
+                    {`before ${joint.indexOf(other) + 1}`}
                   </Command>
                 )}
               </div>

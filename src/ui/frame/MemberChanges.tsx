@@ -71,7 +71,8 @@ export function MemberChanges({ member }: { member: Member }): ReactNode {
           Put a corner in there
         </Command>
         <span className="small">
-          In line at first, so nothing moves: the tube bends there once its node is placed another way and moved.
+          In line at first, so nothing moves. To bend it there, choose “at a place” under Placed on the new node’s card,
+          and move the node.
           {later.length > 0 &&
             ` Then the bends after it have new numbers, and ${listed(later)} ${later.length === 1 ? 'is' : 'are'} counted from them.`}
         </span>

@@ -20,7 +20,7 @@ export function MoveBar({ member }: { member: Member }): ReactNode {
       <p className="small">
         {open.length === 0
           ? 'It goes by other bars and points: move those.'
-          : 'Another figure moves the whole bar; an end on another bar slides along that.'}
+          : 'Another figure moves the whole bar. An end on another bar slides along that, so bends and lengths may change.'}
       </p>
       <fieldset className="trio" aria-label="Middle of the bar">
         {CAR_AXES.map(({ header }, axis) =>

@@ -67,7 +67,7 @@ export function NodeCard({ node }: { node: FrameNode }): ReactNode {
       <Suspense>
         <Gussets node={mirrored ? primed(node.id) : node.id} />
       </Suspense>
-      <h4>Members through it</h4>
+      <h4>Members with it on their path</h4>
       {members.length === 0 ? (
         <p className="small">None yet.</p>
       ) : (

@@ -84,6 +84,8 @@ export default function StartForm({ asked, troubles }: Starting): ReactNode {
               <button
                 type="button"
                 className="press press-quiet"
+                // Tab leads from figure to figure; in the field Enter confirms.
+                tabIndex={-1}
                 aria-label={`${FIGURE_WORDS[figure]}: confirm the guess`}
                 onClick={() => set(figure, asked.figures[figure].value)}
               >
@@ -304,7 +306,7 @@ function guessesInWords(guessed: readonly FigureName[], asked: number): string {
   if (guessed.length === 0) return 'Every figure is yours.';
   const ofPoints = guessed.filter((name) => FIGURES[name].spot !== null);
   return [
-    `${guessed.length} of ${asked} figures are guesses, in dashed boxes: type over one, or confirm it.`,
+    `${guessed.length} of ${asked} figures are guesses, in dashed boxes: type over one, or confirm it (Enter).`,
     ...(ofPoints.length > 0 ? ['A point that stays a guess is marked so in Survey.'] : []),
     ...(ofPoints.length < guessed.length
       ? ['The gap and the harness bar’s height are guessed here alone: look at them now.']

@@ -12,6 +12,8 @@ import { chosenMiddle } from './turns-about.ts';
 import type { Size } from './useSize.ts';
 import type { ViewButton } from './Toolbar.tsx';
 
+/** A node is fitted with as much round it as shows what meets there, mm. */
+const NODE_SPAN = 550;
 /** A place that was asked for is shown with about this much round it, mm. */
 const CLOSE_SPAN = 900;
 /** Pixels along the lower edge that the toolbar takes. */
@@ -47,7 +49,7 @@ export function useViews(viewpoint: Viewpoint, size: Size): Views {
     show(fitted.current);
   };
   const fit = (): void => fitAll(viewpoint.goal(), viewpoint.glide);
-  const fitSelection = (): void => viewpoint.glide(fitPoints(viewpoint.goal(), selectedPlaces, bay()));
+  const fitSelection = (): void => viewpoint.glide(fitPoints(viewpoint.goal(), selectedPlaces, bay(), NODE_SPAN));
   const turnTo = (view: StandardView) => (): void =>
     fitAll(standardView(view, viewpoint.goal(), viewpoint.size()), viewpoint.glide);
   const hoop = hoopOf(derived.tubes, selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined);

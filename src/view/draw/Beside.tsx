@@ -1,5 +1,6 @@
 /** At the pointer: the name of what is aimed at and the leg that leads there, or the fields in which its numbers are typed. */
 import type { FormEvent, ReactNode, RefObject } from 'react';
+import type { Vec3 } from '../../core/geometry/vector.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import type { Leg } from '../../core/shape/draw/leg.ts';
 import { tubeName } from '../../core/solve/names.ts';
@@ -13,6 +14,8 @@ interface Props {
   readonly frame: Frame;
   readonly unit: LengthUnit;
   readonly name: string;
+  /** Where that is. */
+  readonly place: Vec3 | null;
   readonly leg: Leg | null;
   readonly typed: TypedTexts | null;
   /** Why the tube cannot go there; null where it can. */
@@ -23,7 +26,19 @@ interface Props {
   readonly onEnter: () => void;
 }
 
-export function Beside({ element, frame, unit, name, leg, typed, off, refused, onType, onEnter }: Props): ReactNode {
+export function Beside({
+  element,
+  frame,
+  unit,
+  name,
+  place,
+  leg,
+  typed,
+  off,
+  refused,
+  onType,
+  onEnter,
+}: Props): ReactNode {
   const enter = (event: FormEvent): void => {
     event.preventDefault();
     onEnter();
@@ -44,6 +59,15 @@ export function Beside({ element, frame, unit, name, leg, typed, off, refused, o
                 {degrees(leg.meets.angle)} to {tubeName(frame, leg.meets.tube)}
               </span>
             )}
+          </div>
+        )}
+        {place !== null && (
+          <div className="draw-leg">
+            {['along', 'offset', 'height'].map((axis, i) => (
+              <span key={axis}>
+                {axis} <Figure mm={place[i]!} unit={unit} />
+              </span>
+            ))}
           </div>
         )}
         {off !== null && <div className="draw-refused">▲ {off}</div>}

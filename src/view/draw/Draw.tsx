@@ -239,6 +239,7 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
           frame={derived}
           unit={unit}
           name={name}
+          place={shown?.at ?? null}
           leg={leg}
           typed={typed}
           off={course.trouble === null ? null : DRAW_TROUBLE_WORDS[course.trouble]}

@@ -58,9 +58,9 @@ export function Strip({ hands, onNumbers }: Props): ReactNode {
             value={drawing.bothSides === null ? 'lies' : drawing.bothSides ? 'both' : 'one'}
             onChange={(event) => change({ bothSides: SIDES[event.currentTarget.value as keyof typeof SIDES] })}
           >
-            <option value="lies">{`as it lies: ${bothSides ? 'both' : 'one'}`}</option>
-            <option value="both">both</option>
-            <option value="one">one</option>
+            <option value="lies">{bothSides ? 'both, as it lies' : 'one, as it lies'}</option>
+            <option value="both">both sides</option>
+            <option value="one">one side</option>
           </select>
         </label>
         <button

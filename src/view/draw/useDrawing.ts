@@ -21,12 +21,14 @@ const NO_PLANE =
 
 const stepsOf = (): number => jobDocument.getState().committed.history.past.length;
 
-/** A name that no member has. */
+/** A name that no member has; the first without a number, which would be taken for that of the tube. */
 function freshName({ members }: Job): string {
   const taken = new Set(members.map(({ name }) => name));
-  let number = members.length + 1;
-  while (taken.has(`Member ${number}`)) number += 1;
-  return `Member ${number}`;
+  const first = 'Drawn tube';
+  if (!taken.has(first)) return first;
+  let nth = 2;
+  while (taken.has(`${first} (${nth})`)) nth += 1;
+  return `${first} (${nth})`;
 }
 
 export function useDrawing(drawing: Drawing, sight: Sight) {
@@ -87,7 +89,7 @@ export function useDrawing(drawing: Drawing, sight: Sight) {
     const name = freshName(job);
     const tried = drawTo(job);
     if (typeof tried === 'string') return refuse(DRAW_TROUBLE_WORDS[tried]);
-    const [fault] = jobDocument.getState().edit(`Draw ${name}`, (before) => {
+    const [fault] = jobDocument.getState().edit('Draw a tube', (before) => {
       const made = drawTo(before);
       return typeof made === 'string' ? before : made;
     });
