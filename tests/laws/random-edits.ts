@@ -24,6 +24,14 @@ import {
 import { setMarking, setTubeFrom, setTubeOrder } from '../../src/core/edit/feeds.ts';
 import { addEnvelope, removeEnvelope, updateEnvelope } from '../../src/core/edit/envelopes.ts';
 import {
+  addGusset,
+  flattenGusset,
+  foldGusset,
+  removeGusset,
+  setGussetLeg,
+  updateGusset,
+} from '../../src/core/edit/gussets.ts';
+import {
   addMember,
   insertPathNode,
   moveMember,
@@ -54,6 +62,7 @@ import { derive } from '../../src/core/derive.ts';
 import { swapThrough } from '../../src/core/edit/pieces.ts';
 import { eachSideItsOwn } from '../../src/core/shape/each-side.ts';
 import { oneForBothSides } from '../../src/core/shape/one-for-both.ts';
+import { freeCorners } from '../../src/core/shape/gusset-corners.ts';
 import { insertBend } from '../../src/core/shape/insert-bend.ts';
 import { joinMembers, jointsOf } from '../../src/core/shape/join.ts';
 import { splitMember } from '../../src/core/shape/split.ts';
@@ -77,6 +86,7 @@ const dies = ({ dies: list }: Job) => list;
 const nodes = ({ nodes: list }: Job) => list;
 const members = ({ members: list }: Job) => list;
 const envelopes = ({ envelopes: list }: Job) => list;
+const gussets = ({ gussets: list }: Job) => list;
 const hasHoop = (job: Job): boolean => job.members.some(({ id }) => id === 'hoop');
 
 const ORDER: readonly BendStep[] = [
@@ -221,6 +231,19 @@ export const RANDOM_EDITS: readonly RandomEdit[] = [
   (job) => addEnvelope(job),
   of(envelopes, (job, { id }, _, b) => updateEnvelope(job, id, { gap: b })),
   of(envelopes, (job, { id }) => removeEnvelope(job, id)),
+
+  of(
+    nodes,
+    inFrame((job, frame, id, b) => {
+      const free = freeCorners(frame, primedAtTimes(id, b));
+      return free.length === 0 ? job : addGusset(job, free[b % free.length]!.usual);
+    }),
+  ),
+  of(gussets, (job, { id }, a, b) => setGussetLeg(job, id, a % 2 === 0 ? 0 : 1, 20 + b)),
+  of(gussets, (job, { id }) => foldGusset(job, id, 40)),
+  of(gussets, (job, { id }) => flattenGusset(job, id)),
+  of(gussets, (job, { id, mirror }) => updateGusset(job, id, { mirror: !mirror })),
+  of(gussets, (job, { id }) => removeGusset(job, id)),
 
   (job, a, b) =>
     addPull(job, {
