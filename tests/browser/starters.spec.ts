@@ -72,7 +72,8 @@ function byKeys(page: Page, act: Act): Means {
     },
     async type(field, text) {
       await reach(field);
-      await page.keyboard.type(text); // Tab, on the way to the next, enters it
+      await page.keyboard.type(text);
+      await act(page.keyboard.press('Tab')); // enters it, and is on the next
     },
   };
 }
