@@ -10,6 +10,7 @@ import { formatAngle } from '../units/angle.ts';
 import { nodeName, tubeName } from '../solve/names.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import type { Unborne } from '../springback/pull-advice.ts';
+import { shownLengths } from './fitting.ts';
 import { whyUnmitred } from './ends.ts';
 import { whyNoGusset } from './gussets.ts';
 import { comparedLength } from './lengths.ts';
@@ -214,17 +215,21 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     const how = distance < 0 ? `runs ${show(-distance)} into` : distance > 0 ? `is ${show(distance)} from` : 'touches';
     return `${tube.name} ${how} ${name}; ${show(wanted)} is wanted there. Move the tube ${moveInWords(move, show)}.`;
   },
-  'fit/no-air': (finding, { tube, frame, show }) => {
+  'fit/no-air': (finding, { tube, frame }) => {
     const { node, trim, air, room, lowerBy, boxes } = finding;
+    const { atLeast, atMost } = shownLengths(frame.job.lengthUnit);
     const where = node === undefined ? atEnd(tube, finding) : nodeName(frame.job, node);
     const name = trimName(frame.job, trim);
     const has =
-      air < 0 ? `stands ${show(-air)} higher than ${name}` : `has ${show(air)} of air above it, up to ${name}`;
-    const gives = boxes === null ? 'no foot is a box that would give it' : `the boxes of the feet give ${show(boxes)}`;
-    return `${where} ${has}; a torch wants ${show(room)}. To weld it the cage has to stand ${show(lowerBy)} lower, and ${gives}. Take boxes as high as that, make holes in the floor, or lead the tubes lower there.`;
+      air < 0 ? `stands ${atLeast(-air)} higher than ${name}` : `has ${atMost(air)} of air above it, up to ${name}`;
+    const gives =
+      boxes === null ? 'no foot is a box that would give it' : `the boxes of the feet give ${atMost(boxes)}`;
+    return `${where} ${has}; a torch wants ${atMost(room)}. To weld it the cage has to stand ${atLeast(lowerBy)} lower, and ${gives}. Take boxes as high as that, make holes in the floor, or lead the tubes lower there.`;
   },
-  'fit/wider-than-door': ({ width, thickness, way }, { tube, show }) =>
-    `${tube.name}, laid flat, wants an opening ${show(width)} wide and ${show(thickness)} thick; the longest straight way across the door is ${show(way)}. Bring it in by another opening; turned as it comes in it may go through, which is not worked out.`,
+  'fit/wider-than-door': ({ width, thickness, way }, { tube, frame }) => {
+    const { atLeast, atMost } = shownLengths(frame.job.lengthUnit);
+    return `${tube.name}, laid flat, wants an opening ${atLeast(width)} wide and ${atLeast(thickness)} thick; the longest straight way across the door is ${atMost(way)}. Bring it in by another opening; turned as it comes in it may go through, which is not worked out.`;
+  },
   'gusset/cannot': ({ gusset, isImage, no }, { frame, nameOf }) =>
     `${isImage ? 'The mirror image of ' : ''}${gussetName(frame, gusset)} cannot be made: ${whyNoGusset(no, frame.job.lengthUnit, nameOf)}`,
   'gusset/thin': ({ gusset, thickness, least }, { frame, show }) =>

@@ -7,6 +7,8 @@ import { ROUNDING } from '../geometry/tolerance.ts';
 import { shownName } from '../job/shown.ts';
 import { nodeName, pointName, tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
+import { formatLength, type LengthUnit } from '../units/length.ts';
+import { stepAbove, stepBelow } from '../units/step.ts';
 import { listed } from './lists.ts';
 import { trimName } from './trim.ts';
 
@@ -14,6 +16,12 @@ import { trimName } from './trim.ts';
 export interface ShownLengths {
   readonly atLeast: (mm: number) => string;
   readonly atMost: (mm: number) => string;
+}
+
+/** To the step that lengths are shown in. */
+export function shownLengths(unit: LengthUnit): ShownLengths {
+  const text = (mm: number): string => `${formatLength(mm, unit).text} ${unit}`;
+  return { atLeast: (mm) => text(stepAbove(mm, unit)), atMost: (mm) => text(stepBelow(mm, unit)) };
 }
 
 /** "Header at the front leg"; where a bar in pieces is cut, whose end it is and what runs through. */

@@ -9,14 +9,13 @@ import { lowering, metOnTheWay, type JointAir } from '../../core/fitting/lowerin
 import { slitsOf, type Slit } from '../../core/fitting/through-door.ts';
 import { tubeName } from '../../core/solve/names.ts';
 import { FIRST_ROOF_REACH, FIRST_TORCH_ROOM } from '../../core/job/kinds/fitting.ts';
-import { formatLength } from '../../core/units/length.ts';
-import { stepAbove, stepBelow } from '../../core/units/step.ts';
 import {
   boxesInWords,
   doorInWords,
   inTheWayInWords,
   jointName,
   lowerInWords,
+  shownLengths,
   stoppedInWords,
   type ShownLengths,
 } from '../../core/words/fitting.ts';
@@ -27,18 +26,11 @@ import { jobEdit } from '../fields/jobEdit.ts';
 import { GapLength, Length, ShortfallLength } from '../fields/Readings.tsx';
 import './fitting.css';
 
-/** Keeps a length on one line. */
-const NO_BREAK = '\u00a0';
-
 export default function Fitting(): ReactNode {
   const derived = useDocument((state) => state.derived);
   const { torchRoom = FIRST_TORCH_ROOM, roofReach = FIRST_ROOF_REACH, lengthUnit: unit } = derived.job;
   const found = lowering(derived);
-  const text = (mm: number): string => `${formatLength(mm, unit).text} ${unit}`.replaceAll(' ', NO_BREAK);
-  const show: ShownLengths = {
-    atLeast: (mm) => text(stepAbove(mm, unit)),
-    atMost: (mm) => text(stepBelow(mm, unit)),
-  };
+  const show = shownLengths(unit);
   const [figure, decides] = lowerInWords(found, derived, show);
   const met = metOnTheWay(derived);
   const boxes = boxesInWords(found, show);

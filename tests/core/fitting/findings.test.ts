@@ -49,7 +49,7 @@ describe('a joint that no torch reaches', () => {
         'fit/no-air',
         'warning',
         'bar',
-        'middle has 27.8 mm of air above it, up to Roof; a torch wants 100.0 mm. To weld it the cage has to stand 72.2 mm lower, and the boxes of the feet give 63.0 mm. Take boxes as high as that, make holes in the floor, or lead the tubes lower there.',
+        'middle has 27.7 mm of air above it, up to Roof; a torch wants 100.0 mm. To weld it the cage has to stand 72.3 mm lower, and the boxes of the feet give 63.0 mm. Take boxes as high as that, make holes in the floor, or lead the tubes lower there.',
         'torch room above a joint as set in this job',
       ],
     ]);
@@ -71,7 +71,7 @@ describe('a hoop that the door does not let in', () => {
         'fit/wider-than-door',
         'warning',
         'hoop',
-        'Hoop, laid flat, wants an opening 959.2 mm wide and 44.5 mm thick; the longest straight way across the door is 900.0 mm. Bring it in by another opening; turned as it comes in it may go through, which is not worked out.',
+        'Hoop, laid flat, wants an opening 959.3 mm wide and 44.5 mm thick; the longest straight way across the door is 900.0 mm. Bring it in by another opening; turned as it comes in it may go through, which is not worked out.',
         'the way across the door, measured or typed in this job',
       ],
     ]);
