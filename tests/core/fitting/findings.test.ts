@@ -54,9 +54,9 @@ describe('a joint that no torch reaches', () => {
       ],
     ]);
     const plate = { id: 'box', name: 'Plate', kind: 'plate', size: [120, 120], thickness: 3 };
-    expect(found({ feet: [plate] })[0]![3]).toContain('32.2 mm lower, and no foot is a box that would give it.');
+    expect(found({ feet: [plate] })[0]![3]).toContain('32.3 mm lower, and no foot is a box that would give it.');
     expect(found({ feet: [plate], points: [{ id: 'p', name: 'Roof', position: [0, 0, 1010] }] })[0]![3]).toMatch(
-      /^middle stands 12.2 mm higher than Roof;/u,
+      /^middle stands 12.3 mm higher than Roof;/u,
     );
   });
 });
