@@ -10,14 +10,17 @@ import { offFold, type Folded, type Station } from './fold.ts';
 import type { MadeGusset } from './gussets.ts';
 
 export interface GussetMesh {
-  /** x, y, z of each vertex, mm. */
-  readonly positions: Float32Array<ArrayBuffer>;
-  /** Unit, out of the steel. */
-  readonly normals: Float32Array<ArrayBuffer>;
-  /** Three a triangle, counter-clockwise seen from outside the steel. */
-  readonly indices: Uint32Array<ArrayBuffer>;
-  /** Two a stroke: the outer edges, not those between the flats of a bend. */
-  readonly edges: Uint32Array<ArrayBuffer>;
+  /** Closed: a flat one is one, a bent one two faces and the fold. */
+  readonly shells: readonly {
+    /** x, y, z of each vertex, mm. */
+    readonly positions: Float32Array<ArrayBuffer>;
+    /** Unit, out of the steel. */
+    readonly normals: Float32Array<ArrayBuffer>;
+    /** Three a triangle, counter-clockwise seen from outside the steel. */
+    readonly indices: Uint32Array<ArrayBuffer>;
+  }[];
+  /** The outer edges, not those between the flats of a bend: x, y, z of both ends of each stroke. */
+  readonly strokes: Float32Array<ArrayBuffer>;
 }
 
 /** A flat face with three corners or more, convex. */
@@ -80,27 +83,22 @@ function across(corner: Corner, fold: Folded, { p, z, out, ends: [one, two] }: S
   return [at(one, 0.5), at(two, 0.5), at(two, -0.5), at(one, -0.5)];
 }
 
-function meshOf(shells: readonly Shell[]): GussetMesh {
-  const flats = shells.flatMap((shell) => shell.flats);
-  const strokes = shells.flatMap((shell) => shell.strokes);
-  const indices: number[] = [];
-  let count = 0;
-  for (const flat of flats) {
-    for (let i = 2; i < flat.length; i++) indices.push(count, count + i - 1, count + i);
-    count += flat.length;
-  }
-  const places = [...flats.flat(), ...strokes.flat()];
-  return {
-    positions: Float32Array.from(places.flat()),
-    // What only strokes use has no face to be lit by.
-    normals: Float32Array.from([
-      ...flats.flatMap((flat) => flat.flatMap(() => squareTo(flat))),
-      ...strokes.flat().flatMap(() => [0, 0, 1]),
-    ]),
-    indices: Uint32Array.from(indices),
-    edges: Uint32Array.from({ length: 2 * strokes.length }, (_, i) => count + i),
-  };
-}
+const meshOf = (shells: readonly Shell[]): GussetMesh => ({
+  shells: shells.map(({ flats }) => {
+    let count = 0;
+    const firsts = flats.map(({ length }) => (count += length) - length);
+    return {
+      positions: Float32Array.from(flats.flat(2)),
+      normals: Float32Array.from(flats.flatMap((flat) => flat.flatMap(() => squareTo(flat)))),
+      indices: Uint32Array.from(
+        flats.flatMap((flat, i) =>
+          flat.slice(2).flatMap((_, k) => [0, k + 1, k + 2].map((corner) => firsts[i]! + corner)),
+        ),
+      ),
+    };
+  }),
+  strokes: Float32Array.from(shells.flatMap(({ strokes }) => strokes).flat(2)),
+});
 
 /** By its first corner and the two farthest round from it: neighbours may stand too near one another. */
 function squareTo(flat: Flat): Vec3 {

@@ -1,6 +1,6 @@
 /**
  * cage.glb: glTF 2.0 in one binary file, metres, y up and z forward as glTF has it (so the car's left is +x), one node and one
- * mesh a tube, and one a foot, named by number and name. One plain material, bare steel.
+ * mesh a tube, one a foot and one a gusset, named by number and name. One plain material, bare steel.
  */
 import type { Going } from '../../drawing/going.ts';
 import { Document, WebIO, type Accessor } from '@gltf-transform/core';
@@ -12,7 +12,7 @@ import { meshNote, meshTubes, type Meshed } from './fine.ts';
 const METRES = 0.001;
 
 export async function glbFile(derived: Derived, going: Going): Promise<ExportFile> {
-  const { meshed, leftOut } = await meshTubes(derived.tubes, going);
+  const { meshed, leftOut } = await meshTubes(derived, going);
   const document = new Document();
   document.getRoot().getAsset().extras = { caution: WHO_DECIDES };
   // An empty scene is no scene: the format allows no list that is empty.

@@ -1,5 +1,5 @@
 /**
- * cage.stl: binary, millimetres, car axes, one closed shell a tube, and one a piece of a foot, in build order. A facet is its normal and three corners
+ * cage.stl: binary, millimetres, car axes, one closed shell a tube, and one a piece of a foot, in build order, then those of the gussets. A facet is its normal and three corners
  * as little-endian 32-bit floats, and two bytes that are zero: some programs read a colour there.
  */
 import type { Going } from '../../drawing/going.ts';
@@ -11,7 +11,7 @@ const HEAD = 80;
 const FACET = 50;
 
 export async function stlFile(derived: Derived, going: Going): Promise<ExportFile> {
-  const { meshed, leftOut } = await meshTubes(derived.tubes, going);
+  const { meshed, leftOut } = await meshTubes(derived, going);
   return {
     fileName: 'cage.stl',
     bytes: stlBytes(meshed),

@@ -11,18 +11,16 @@ import { finishOf, type Finishes, type Marked } from './steel.ts';
 /** Neither wall nor bore nor cut: lit as it lies. */
 const FLAT = 0.5;
 
-/** Faces and edges share their vertices. */
 function draw(made: MadeGusset, thickness: number) {
-  const mesh = gussetMesh(made, thickness);
-  const faces = new BufferGeometry();
-  faces.setAttribute('position', new BufferAttribute(mesh.positions, 3));
-  faces.setAttribute('normal', new BufferAttribute(mesh.normals, 3));
-  faces.setAttribute('face', new BufferAttribute(new Float32Array(mesh.positions.length / 3).fill(FLAT), 1));
-  faces.setIndex(new BufferAttribute(mesh.indices, 1));
-  const edges = new BufferGeometry();
-  edges.attributes = faces.attributes;
-  edges.setIndex(new BufferAttribute(mesh.edges, 1));
-  return { faces, edges };
+  const { shells, strokes } = gussetMesh(made, thickness);
+  const faces = shells.map(({ positions, normals, indices }) => {
+    const shell = new BufferGeometry();
+    shell.setAttribute('position', new BufferAttribute(positions, 3));
+    shell.setAttribute('normal', new BufferAttribute(normals, 3));
+    shell.setAttribute('face', new BufferAttribute(new Float32Array(positions.length / 3).fill(FLAT), 1));
+    return shell.setIndex(new BufferAttribute(indices, 1));
+  });
+  return { faces, edges: new BufferGeometry().setAttribute('position', new BufferAttribute(strokes, 3)) };
 }
 
 const Plate = memo(function Plate(props: { made: MadeGusset; thickness: number; finish: Material; edge: Material }) {
@@ -31,11 +29,13 @@ const Plate = memo(function Plate(props: { made: MadeGusset; thickness: number; 
   const invalidate = useThree((state) => state.invalidate);
   useEffect(() => {
     invalidate();
-    return () => [faces, edges].forEach((geometry) => geometry.dispose());
+    return () => [...faces, edges].forEach((geometry) => geometry.dispose());
   }, [faces, edges, invalidate]);
   return (
     <>
-      <mesh geometry={faces} material={finish} dispose={null} />
+      {faces.map((shell, i) => (
+        <mesh key={i} geometry={shell} material={finish} dispose={null} />
+      ))}
       <lineSegments geometry={edges} material={edge} dispose={null} />
     </>
   );
