@@ -8,8 +8,8 @@ import { bendRunOf, type EndOfMember } from '../edit/pieces.ts';
 import { changeRecord, findRecord, takeOut, withRecords, type Edited } from '../edit/records.ts';
 import { removeUnused } from '../edit/references.ts';
 import { angleBetween } from '../geometry/angle.ts';
-import type { Path } from '../geometry/path.ts';
-import { STRAIGHT_THROUGH } from '../geometry/tolerance.ts';
+import { distanceToPath, type Path } from '../geometry/path.ts';
+import { MEETING_DISTANCE, STRAIGHT_THROUGH } from '../geometry/tolerance.ts';
 import { mirrored, scale } from '../geometry/vector.ts';
 import { fault, type Fault } from '../job/fault.ts';
 import type { Member } from '../job/kinds/member.ts';
@@ -57,7 +57,7 @@ const nodeAt = ({ path }: Member, which: 0 | 1): NodeRef => path.at(which === 0 
 
 /**
  * The job with the two as one. Refused, in words, where they are not of one section, die, batch and side; while one has a bend run or is in pieces; where another tube
- * is coped to, or mitred with, the joint in a way that would be lost; where the build order would lose a cope; and where a node on them would not stay. How the two were fed goes.
+ * is coped to, or mitred with, the joint in a way that would be lost; where the build order would lose a cope; where a third tube that ends on them would stand off the bend; and where a node on them would not stay. How the two were fed goes.
  */
 export function joinMembers(job: Job, frame: Frame, id: MemberId, { own, other }: Joint): Edited {
   const [a, b] = [findRecord(job, 'members', id), findRecord(job, 'members', other.member)];
@@ -179,6 +179,8 @@ function joined(job: Job, frame: Frame, { a, b, own, isTurned, through }: Joinin
     const there = nodeName(job, nodeAt(second, 0));
     return [fault('', `no tube runs round ${there} so: it would double back there, or needs a die`)];
   }
+  const off = offTheBend(frame, a, b, line);
+  if (off !== null) return [off];
   const total = line(false);
   const bends = total.bends.length - bars[1].bends.length;
   const common = { tube: a.id, count: total.bends.length, path: (isImage: boolean): Path => line(isImage).path };
@@ -207,6 +209,22 @@ function joined(job: Job, frame: Frame, { a, b, own, isTurned, through }: Joinin
       : withSameTubes(job, alone, called(one, first, second));
   const isInLine = total.bends.length === bars[0].bends.length + bars[1].bends.length;
   return unmoved(frame, isInLine ? withoutParting(told, a.id, nodeAt(second, 0)) : told);
+}
+
+/** A third tube that ends on the centreline of one of the two, where the one that runs on round a bend does not come by. */
+function offTheBend({ bars }: Frame, a: Member, b: Member, line: (isImage: boolean) => Centreline): Fault | null {
+  for (const { member, ends } of bars.values()) {
+    if (member.id === a.id || member.id === b.id) continue;
+    for (const { cuts, position } of ends) {
+      for (const { against } of cuts) {
+        const to = [a, b].find(({ id }) => id === bareId(against));
+        if (to === undefined || distanceToPath(bars.get(against)!.path, position) > MEETING_DISTANCE) continue;
+        if (distanceToPath(line(isPrimed(against)).path, position) <= MEETING_DISTANCE) continue;
+        return fault('', `${shownName(member.name)} ends on ${shownName(to.name)}, and would stand off the bend`);
+      }
+    }
+  }
+  return null;
 }
 
 /** Two tubes that are one now: what is kept of them is of it, the second's bends counted from `bends` on; how they were fed goes. */

@@ -387,4 +387,21 @@ describe('two members joined', () => {
     expect(cuts(solved(back), 'post')).toEqual(cuts(solved(job), 'post'));
     expect(solved(back).findings.filter(({ severity }) => severity === 'error')).toEqual([]);
   });
+
+  it('are refused where a third tube ends that would stand off the bend; not where it ends on what stays straight', () => {
+    const corner = (third: readonly number[]) =>
+      jobOf({
+        nodes: { a: [0, 0, 0], m: [800, 0, 0], b: [800, 0, 800], third, c: [700, 600, 0] },
+        members: [
+          { id: 'one', name: 'One', path: ['a', 'm'] },
+          { id: 'two', name: 'Two', path: ['m', 'b'] },
+          { id: 'tie', name: 'Tie', path: ['third', 'c'] },
+        ],
+      });
+    const joined = (job: Job) => joinMembers(job, solved(job), 'one', jointsOf(job, 'one')[0]!);
+    expect(why(joined(corner([800, 0, 0])))).toBe('Tie ends on One, and would stand off the bend');
+    expect(why(joined(corner([700, 0, 0])))).toBe('Tie ends on One, and would stand off the bend');
+    const after = solved(made(joined(corner([600, 0, 0]))));
+    expect(after.byId.get('tie')!.ends[0].cuts.map(({ against }) => against)).toEqual(['one']);
+  });
 });
