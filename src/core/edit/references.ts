@@ -15,7 +15,8 @@ export const removeUnused = (job: Job, collection: Collection, id: string): Edit
 export type Going = { readonly [C in Collection]?: ReadonlySet<string> };
 
 /** The same of several, of whatever kinds: that they refer to one another does not hold them. */
-export function removeAllUnused(job: Job, going: Going): Edited {
+export function removeAllUnused(job: Job, asked: Going): Edited {
+  const going = withWhatGoes(job, asked);
   const users = LISTS.flatMap((list) =>
     job[list].flatMap((record, i) => {
       const use = referencesOf(list, record).find((to) => names(to, going[to.list] ?? NONE));
@@ -30,6 +31,19 @@ export function removeAllUnused(job: Job, going: Going): Edited {
 }
 
 const NONE: ReadonlySet<string> = new Set();
+
+/** These, and the records that go with them: a gusset with a bar that it is welded to. */
+const withWhatGoes = (job: Job, going: Going): Going =>
+  Object.fromEntries(
+    COLLECTIONS.map((list) => {
+      const goes = job[list].filter((record) =>
+        referencesOf(list, record).some(
+          (reference) => reference.goes && names(reference, going[reference.list] ?? NONE),
+        ),
+      );
+      return [list, new Set([...(going[list] ?? NONE), ...goes.map(({ id }) => id)])];
+    }),
+  );
 
 /** Whether the reference leads to a record of these ids, to its image, or to a piece of it. */
 const names = ({ to, made }: Reference, ids: ReadonlySet<string>): boolean =>

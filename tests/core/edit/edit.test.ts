@@ -52,7 +52,17 @@ describe('adding', () => {
   });
 
   it('starts sections and dies from the commonest where there are none', () => {
-    const bare: Job = { ...job, pulls: [], bent: [], feeds: [], sections: [], dies: [], nodes: [], members: [] };
+    const bare: Job = {
+      ...job,
+      pulls: [],
+      bent: [],
+      feeds: [],
+      gussets: [],
+      sections: [],
+      dies: [],
+      nodes: [],
+      members: [],
+    };
     const named = addSection(bare, ({ outerDiameter, wall }) => `${outerDiameter} by ${wall}`);
     // 1 3/4 in by .120, on 6 in: what most cages are built of (common practice).
     expect(named.sections[0]!.name).toBe('44.45 by 3.048');
@@ -200,6 +210,8 @@ describe('deleting', () => {
   it('works when nothing but itself refers to it', () => {
     const result = made(removeSeveral(job, 'members', ['stay']));
     expect(result.members).toEqual([job.members[0]]);
+    // The gusset between hoop and stay went with the stay; the one in the hoop's own bend did not.
+    expect(result.gussets).toEqual([job.gussets[1]]);
     expect(made(nodes.removeNode(job, 'leg')).nodes).toHaveLength(11);
     expect(removeBodyLine(job, 'door').bodyLines).toEqual([]);
     expect(removeEnvelope(job, 'head').envelopes).toEqual([]);

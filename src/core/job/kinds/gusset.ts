@@ -74,11 +74,12 @@ export const gussetKind: Kind<Gusset> = {
   keys: ['id name kind node between thickness relief width radius kFactor mirror', 'member towards leg'],
   most: MOST_GUSSETS,
   beyondShape: (gusset, at) => [
-    { place: `${at}.node`, list: 'nodes', to: gusset.node },
+    { place: `${at}.node`, list: 'nodes', to: gusset.node, goes: true },
     ...gusset.between.map(({ member }, i) => ({
       place: `${at}.between[${i}].member`,
       list: 'members' as const,
       to: member,
+      goes: true as const,
     })),
     ...legFaults(gusset, at),
     ...foldFaults(gusset, at),

@@ -19,6 +19,8 @@ export interface Reference {
   readonly carried?: true;
   /** Whether it names a tube as it is made: of a bar in pieces one of these. */
   readonly made?: true;
+  /** Whether the record goes when what it names is deleted. */
+  readonly goes?: true;
   /** What to do where the image that it names is none any more; ends the sentence of the fault. */
   readonly remedy?: string;
 }
