@@ -8,6 +8,7 @@ import { unreadShopNotice } from '../store/shop/notices.ts';
 import { stepNotice } from '../store/keeping/notices.ts';
 import type { Station } from '../store/types.ts';
 import { editor, jobDocument, opening, shopRecord } from '../store/page.ts';
+import { isLaidOver, isTyping } from '../view/canvas/taken.ts';
 import { destroysChosen, toDestroys } from './destroys.ts';
 import { pickFile, saveFile } from './files.ts';
 
@@ -91,15 +92,9 @@ export function matches(event: KeyboardEvent, chord: string): boolean {
   );
 }
 
-const isTyping = (target: EventTarget | null): boolean =>
-  target instanceof HTMLElement && (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName));
-
 /** Text that is not entered yet is the field's own to undo or to drop: such a field carries `data-pending`. */
 const isPending = (target: EventTarget | null): target is HTMLElement =>
   target instanceof HTMLElement && target.dataset['pending'] !== undefined;
-
-/** A dialog or the menu takes the keys itself, Escape above all. */
-const isLaidOver = (): boolean => document.querySelector('dialog[open], :popover-open') !== null;
 
 /** Enters what a field holds as leaving it does; the focus then stands where it stood, on the cell if the field was a cell's. */
 function enterText(field: HTMLElement): void {

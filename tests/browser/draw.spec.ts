@@ -154,6 +154,31 @@ test(
   },
 );
 
+test('a station that is chosen while a finger aims puts no place', IN_THE_BAY, async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Frame');
+  await page.keyboard.press('t');
+  await expect(strip(page)).toBeVisible();
+  await page.mouse.click(...(await at(page, 0.3, 0.85)));
+  await expect(places(page)).toHaveCount(1);
+  const [x, y] = await at(page, 0.5, 0.8);
+  const session = await page.context().newCDPSession(page);
+  const touch = (type: string, ...points: readonly [number, number][]) =>
+    session.send('Input.dispatchTouchEvent', {
+      type: type as 'touchMove',
+      touchPoints: points.map(([px, py]) => ({ x: px, y: py })),
+    });
+  await touch('touchStart', [x, y]);
+  await touch('touchMove', [x + 20, y + 10]);
+  await expect(page.locator('.draw-finger')).toBeVisible();
+  await page.keyboard.press('Alt+1');
+  await expect(strip(page)).toBeHidden();
+  await touch('touchEnd');
+  await goTo(page, 'Frame');
+  await expect(places(page)).toHaveCount(1);
+  await session.detach();
+});
+
 test('by finger: a cross stands above it, and where it is lifted the place is put', IN_THE_BAY, async ({ page }) => {
   await start(page);
   await goTo(page, 'Frame');

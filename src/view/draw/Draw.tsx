@@ -11,6 +11,7 @@ import type { Viewpoint } from '../camera/viewpoint.ts';
 import type { Hold } from '../canvas/hands.ts';
 import type { Sight } from '../canvas/sight.ts';
 import { stepOf } from '../gizmo/snap.ts';
+import { isLaidOver, isTyping } from '../canvas/taken.ts';
 import type { PlaceLabels } from '../labels/LabelLayer.tsx';
 import { aimAt, type Aim } from './aim.ts';
 import { Beside } from './Beside.tsx';
@@ -158,6 +159,7 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
     stage.current?.focus({ preventScroll: true });
     return () => {
       tool.current = null;
+      held.current?.(); // at another station no place is put
     };
   }, [tool, stage]);
 
@@ -271,11 +273,6 @@ function useSettled(words: string): string {
   }, [words]);
   return settled;
 }
-
-const isLaidOver = (): boolean => document.querySelector('dialog[open], :popover-open') !== null;
-
-const isTyping = (target: EventTarget | null): boolean =>
-  target instanceof HTMLElement && /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName);
 
 /** Escape takes back one step: the hold under way, what is typed, the last place, the tool. A double click ends the tube. */
 function useWayOut(
