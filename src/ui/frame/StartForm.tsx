@@ -101,6 +101,12 @@ export default function StartForm({ asked, troubles }: Starting): ReactNode {
           figures.length,
         )}
       </p>
+      {asked.layout !== 'roll-bar' && (
+        <p className="small">
+          The gap is kept to belt line, roof rail and windscreen. The front feet may come to stand farther in than
+          typed, so that the bends come to whole degrees.
+        </p>
+      )}
       <Measured asked={asked} points={start.points} change={change} />
       <BarChoices asked={asked} change={change} />
       <TubeChoices asked={asked} job={withTubes} change={change} />
