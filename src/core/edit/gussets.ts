@@ -1,9 +1,10 @@
 /** Edits of gussets. Nothing refers to one, so one can always be deleted. */
-import type { Gusset } from '../job/kinds/gusset.ts';
+import { isAcrossBend, type Gusset, type GussetLeg } from '../job/kinds/gusset.ts';
+import { mapKeeping } from '../job/map-keeping.ts';
 import type { GussetId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { nextId } from './ids.ts';
-import { appendRecord, changeRecord, takeOut } from './records.ts';
+import { appendRecord, changeRecord, takeOut, withRecords } from './records.ts';
 
 /** A flat one, the last in the list, called by its number. */
 export const addGusset = (job: Job, parts: Pick<Gusset, 'node' | 'between' | 'thickness'>): Job =>
@@ -28,6 +29,18 @@ export const setGussetLeg = (job: Job, id: GussetId, which: 0 | 1, leg: number):
     ...gusset,
     between: gusset.between.with(which, { ...gusset.between[which], leg }) as unknown as Gusset['between'],
   }));
+
+/** The job with every leg told anew. Across a bend there is no weld, and no relief for it. */
+export const withLegs = (job: Job, told: (leg: GussetLeg, gusset: Gusset) => GussetLeg): Job =>
+  withRecords(
+    job,
+    'gussets',
+    mapKeeping(job.gussets, (gusset) => {
+      const [a, b] = gusset.between;
+      const between = [told(a, gusset), told(b, gusset)] as const;
+      return { ...gusset, between, ...(isAcrossBend({ between }) && { relief: 0 }) };
+    }),
+  );
 
 /** Folded, so wide over both faces, round an inside radius of its thickness (common practice). */
 export const foldGusset = (job: Job, id: GussetId, width: number): Job =>

@@ -8,8 +8,9 @@ import { memberOfTube, tubesOfMember } from '../job/member-of-tube.ts';
 import { bareId, isPrimed, primed, type MemberId, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { dropFeeds } from './feeds.ts';
+import { withLegs } from './gussets.ts';
 import { changeRecord, findRecord, type Edited } from './records.ts';
-import { removeUnused } from './references.ts';
+import { removeUnused, withoutUnreferred } from './references.ts';
 
 /** The member cut where that bar runs through it; its twin by the bar's image. Refused while one of its tubes has a bend run. */
 export const cutWhere = (job: Job, id: MemberId, by: TubeRef): Edited =>
@@ -50,7 +51,13 @@ export function asOneBar(job: Job, first: EndOfMember, second: EndOfMember, thro
   const far = [b.path[1 - second.which]!, b.ends[1 - second.which]!] as const;
   const path = first.which === 1 ? [a.path[0]!, far[0]] : [far[0], a.path[1]!];
   const ends: Member['ends'] = first.which === 1 ? [a.ends[0], far[1]] : [far[1], a.ends[1]];
-  const without = removeUnused(dropFeeds(job, tubesOfMember(b)), 'members', b.id);
+  const told = withLegs(dropFeeds(job, tubesOfMember(b)), (leg) => {
+    if (bareId(leg.member) !== b.id) return leg;
+    const isAway = (leg.towards === 'A') === (second.which === 1);
+    const member = isPrimed(leg.member) ? primed(a.id) : a.id;
+    return { ...leg, member, towards: isAway === (first.which === 1) ? 'B' : 'A' };
+  });
+  const without = removeUnused(told, 'members', b.id);
   if (isRefused(without)) return without;
   const joined = cutWhere(
     changeRecord(without, 'members', a.id, (member) => ({ ...member, path, ends })),
@@ -58,10 +65,10 @@ export function asOneBar(job: Job, first: EndOfMember, second: EndOfMember, thro
     through,
   );
   if (isRefused(joined)) return joined;
-  return [a.path[first.which]!, b.path[second.which]!].reduce((left, node) => {
-    const rest = removeUnused(left, 'nodes', bareId(node));
-    return isRefused(rest) ? left : rest;
-  }, joined);
+  return [a.path[first.which]!, b.path[second.which]!].reduce(
+    (left, node) => withoutUnreferred(left, 'nodes', bareId(node)),
+    joined,
+  );
 }
 
 const isAlike = (a: Member, b: Member): boolean =>

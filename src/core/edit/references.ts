@@ -1,5 +1,5 @@
 /** Who refers to whom serves two questions of an edit: may this record go, and what moves when this node does. */
-import { fault, quoted } from '../job/fault.ts';
+import { fault, quoted, type Fault } from '../job/fault.ts';
 import { COLLECTIONS, kindOf, LISTS } from '../job/kinds.ts';
 import { bareId, pieceNamed } from '../job/reference.ts';
 import type { Reference } from '../job/kinds/kind.ts';
@@ -17,7 +17,18 @@ export type Going = { readonly [C in Collection]?: ReadonlySet<string> };
 /** The same of several, of whatever kinds: that they refer to one another does not hold them. */
 export function removeAllUnused(job: Job, asked: Going): Edited {
   const going = withWhatGoes(job, asked);
-  const users = LISTS.flatMap((list) =>
+  const users = usersOf(job, going);
+  if (users.length > 0) return users;
+  return COLLECTIONS.reduce((left, list) => takeOut(left, list, going[list] ?? NONE), job);
+}
+
+/** To clear up after another edit: without the record where nothing refers to it, else the same job. What would go with it, as a gusset with its node, holds it here. */
+export const withoutUnreferred = (job: Job, collection: Collection, id: string): Job =>
+  usersOf(job, { [collection]: new Set([id]) }).length > 0 ? job : takeOut(job, collection, new Set([id]));
+
+/** A fault for each record that refers to one of these and does not go too. */
+function usersOf(job: Job, going: Going): readonly Fault[] {
+  return LISTS.flatMap((list) =>
     job[list].flatMap((record, i) => {
       const use = referencesOf(list, record).find((to) => names(to, going[to.list] ?? NONE));
       const goesToo = 'id' in record && going[list as Collection]?.has(record.id);
@@ -26,8 +37,6 @@ export function removeAllUnused(job: Job, asked: Going): Edited {
       return [fault(`${list}[${i}]${use.place}`, `${name} uses it: change or delete that first`)];
     }),
   );
-  if (users.length > 0) return users;
-  return COLLECTIONS.reduce((left, list) => takeOut(left, list, going[list] ?? NONE), job);
 }
 
 const NONE: ReadonlySet<string> = new Set();

@@ -95,14 +95,16 @@ function imageWay({ bars }: Frame, { bar, towards, direction }: Side, place: Vec
 /** The cosine of a degree: a bar that runs so near a direction runs in it. */
 const ALIKE = Math.cos(Math.PI / 180);
 
-/** Whether the bar runs through the place along the direction, 1, against it, -1, or not, 0; at the corner of a bend beside that. */
+/** Whether the bar runs from the place on along the direction, 1, against it, -1, or not, 0, as where it ends there; at the corner of a bend beside that. */
 function runs(bar: Bar, place: Vec3, direction: Vec3): -1 | 0 | 1 {
   const bend = bar.bends.find(({ corner }) => distance(corner, place) <= MEETING_DISTANCE);
   const near = nearestOnPath(bar.path, place);
   if (bend === undefined && near.distance > MEETING_DISTANCE) return 0;
   const tangents = bend === undefined ? [near.tangent] : tangentsOf(bar, bend);
   const along = tangents.map((tangent) => dot(tangent, direction)).find((cosine) => Math.abs(cosine) >= ALIKE);
-  return along === undefined ? 0 : along > 0 ? 1 : -1;
+  if (along === undefined) return 0;
+  const left = along > 0 ? bar.path.length - near.at : near.at;
+  return left <= MEETING_DISTANCE ? 0 : along > 0 ? 1 : -1;
 }
 
 /** The two at one place, along the same bars: it lies across the centre plane. */

@@ -21,8 +21,8 @@ export interface Sheet {
 }
 
 export type NoSheet =
-  /** The leg runs past the end of the tube's straight: the longest that it could be, mm; 0 or less where there is none. */
-  | { readonly why: 'leg-long'; readonly bar: TubeRef; readonly leg: number; readonly longest: number }
+  /** The leg runs past the end of the tube's straight: the longest that it could be, mm; 0 or less where there is none, null where the sheet is bent and some leg could be. */
+  | { readonly why: 'leg-long'; readonly bar: TubeRef; readonly leg: number; readonly longest: number | null }
   /** The leg ends in the bend that the gusset stands across: at least so long, mm, where the sheet is flat; null where it is bent. */
   | { readonly why: 'leg-in-bend'; readonly bar: TubeRef; readonly leg: number; readonly least: number | null }
   /** A face of the fold would stand past the tube: the widest that it could be, mm. */
@@ -78,7 +78,11 @@ function bentSheet(corner: Corner, gusset: Extract<Gusset, { kind: 'bent' }>): S
     const { bar, room } = sides[i];
     const { leg } = gusset.between[i];
     const [least, greatest] = [Math.min(...along.map((each) => each[i])), Math.max(...along.map((each) => each[i]))];
-    if (greatest > room + ROUNDING) return { why: 'leg-long', bar: bar.id, leg, longest: leg - (greatest - room) };
+    if (greatest > room + ROUNDING) {
+      const most = room - alongAxes(corner, [fold.midway, fold.midway])[i];
+      // The free edge turns with the leg, and the fold's end with it: no one length is the longest for long.
+      return { why: 'leg-long', bar: bar.id, leg, longest: most > 0 ? null : most };
+    }
     if (bend !== null && least < bend.setBack - ROUNDING) return { why: 'leg-in-bend', bar: bar.id, leg, least: null };
   }
   const there = Math.min(...fold.faces.flatMap(({ begins }) => begins.map((place) => onFold(fold, place)[1])));

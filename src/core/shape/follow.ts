@@ -5,7 +5,7 @@
  */
 import { addNode } from '../edit/nodes.ts';
 import { changeRecord, type Edited } from '../edit/records.ts';
-import { removeUnused } from '../edit/references.ts';
+import { withoutUnreferred } from '../edit/references.ts';
 import { meanInPair, meansIn, pointInPair, type InPair } from '../job/in-pair.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Place } from '../job/places.ts';
@@ -85,8 +85,7 @@ export function withoutUnused(job: Job, means: Iterable<NodeId>): Job {
   let rest = job;
   for (const mean of means) {
     for (const id of [mean, ...endsOf(rest, mean)]) {
-      const without = removeUnused(rest, 'nodes', id);
-      if (!Array.isArray(without)) rest = without as Job;
+      rest = withoutUnreferred(rest, 'nodes', id);
     }
   }
   return rest;

@@ -4,9 +4,10 @@
  * them goes too: what was split is as it was.
  */
 import { dropFeeds } from '../edit/feeds.ts';
+import { withLegs } from '../edit/gussets.ts';
 import { bendRunOf, type EndOfMember } from '../edit/pieces.ts';
 import { changeRecord, findRecord, takeOut, withRecords, type Edited } from '../edit/records.ts';
-import { removeUnused } from '../edit/references.ts';
+import { withoutUnreferred } from '../edit/references.ts';
 import { angleBetween } from '../geometry/angle.ts';
 import { distanceToPath, type Path } from '../geometry/path.ts';
 import { MEETING_DISTANCE, STRAIGHT_THROUGH } from '../geometry/tolerance.ts';
@@ -27,7 +28,6 @@ import { copedBetween } from './coped-between.ts';
 import { withKeptOf, withSameTubes, withTubes } from './named-tubes.ts';
 import { alongHost, retold, type Stretch } from './retold.ts';
 import { reverseMember } from './reverse.ts';
-import { withLegs } from './told-gussets.ts';
 import { unmoved } from './unmoved.ts';
 
 /** An end of another member at the node of an end of this one. */
@@ -287,10 +287,7 @@ function withoutParting(job: Job, id: MemberId, node: NodeRef): Job {
   const beside = [member.path[index - 1], member.path[index + 1]];
   if (isPrimed(node) || at?.kind !== 'between' || !at.nodes.every((to) => beside.includes(to))) return job;
   const path = member.path.toSpliced(index, 1);
-  const without = removeUnused(
-    changeRecord(job, 'members', id, (each) => ({ ...each, path })),
-    'nodes',
-    node,
-  );
-  return Array.isArray(without) ? job : (without as Job);
+  const shorter = changeRecord(job, 'members', id, (each) => ({ ...each, path }));
+  const without = withoutUnreferred(shorter, 'nodes', node);
+  return without === shorter ? job : without;
 }

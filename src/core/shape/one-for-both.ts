@@ -4,7 +4,7 @@
  * one again, is made one with them. Numbers, bend runs and how a tube is fed stay with the steel.
  */
 import { findRecord, takeOut, withRecords } from '../edit/records.ts';
-import { removeUnused } from '../edit/references.ts';
+import { withoutUnreferred } from '../edit/references.ts';
 import { distanceToPath } from '../geometry/path.ts';
 import { MEETING_DISTANCE, PAIR_NEAR, ROUNDING } from '../geometry/tolerance.ts';
 import { distance, mirrored, normalize, subtract, type Vec3 } from '../geometry/vector.ts';
@@ -71,7 +71,7 @@ export function oneForBothSides(job: Job, frame: Frame, id: MemberId): OneMember
   });
   const told = withRecords(withRecords(job, 'nodes', nodes), 'members', members);
   const kept = withTubesCalled(told, toImage);
-  const withGussets = gussetsForBoth(kept, rename, new Set(old.keys()));
+  const withGussets = gussetsForBoth(frame, kept, rename, new Set(old.keys()));
   const gone = takeOut(takeOut(withGussets, 'members', new Set(old.keys())), 'nodes', new Set(became.keys()));
   const clean = withoutLeft(job, gone, frame, pairs, became);
   const was = (tube: TubeRef): TubeRef => {
@@ -237,8 +237,7 @@ function withoutLeft(
 ): Job {
   let left = after;
   const drop = (list: 'nodes' | 'feet', id: string): void => {
-    const without = removeUnused(left, list, id);
-    if (!Array.isArray(without)) left = without as Job;
+    left = withoutUnreferred(left, list, id);
   };
   const carriers = (id: NodeId): readonly NodeId[] => {
     const node = findRecord(before, 'nodes', id);

@@ -2,6 +2,7 @@
  * A member counted from its other end: end A becomes end B. The steel stays: all that counts from end A counts from the new one, so that it
  * says the same place, the same bend and the same end as before. Done twice, the job is what it was.
  */
+import { withLegs } from '../edit/gussets.ts';
 import { bendRunOf } from '../edit/pieces.ts';
 import { findRecord, withRecords, type Edited } from '../edit/records.ts';
 import { placesInPlane } from '../geometry/plane-places.ts';
@@ -16,7 +17,6 @@ import { bareId, isPrimed, pieceId, pieceNamed, primed, type MemberId, type Tube
 import type { Job } from '../job/types.ts';
 import { AXIS_INDEX } from '../solve/solved.ts';
 import type { Frame } from '../solve/types.ts';
-import { withLegs } from './told-gussets.ts';
 import { withToldNumbers } from './told-numbers.ts';
 import { unmoved } from './unmoved.ts';
 import { comesTo } from './ways.ts';

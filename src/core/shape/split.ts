@@ -4,6 +4,7 @@
  * it means. The place itself is given on the line between its neighbours of the path, so that the two stay in line while these do.
  */
 import { dropFeeds } from '../edit/feeds.ts';
+import { withLegs } from '../edit/gussets.ts';
 import { nextId } from '../edit/ids.ts';
 import { bendRunOf } from '../edit/pieces.ts';
 import { appendRecord, findRecord, withRecords, type Edited } from '../edit/records.ts';
@@ -27,7 +28,6 @@ import type { Bar, Bend, Frame } from '../solve/types.ts';
 import { withKeptOf, withSameTubes, withTubes, type Naming } from './named-tubes.ts';
 import { onStraight } from './on-straight.ts';
 import { alongHost, retold, type Stretch } from './retold.ts';
-import { withLegs } from './told-gussets.ts';
 import { unmoved } from './unmoved.ts';
 
 /**

@@ -1,26 +1,16 @@
-/** Gussets when the bars that their legs run along are counted from the other end, parted, joined, or told for each side of the car. */
+/** Gussets when the bars that their legs run along are told for each side of the car, or for both again. */
 import { nextId } from '../edit/ids.ts';
-import { appendRecord, withRecords } from '../edit/records.ts';
-import { gussetsOf } from '../gusset/gussets.ts';
-import { isAcrossBend, type Gusset, type GussetLeg } from '../job/kinds/gusset.ts';
+import { appendRecord, takeOut, withRecords } from '../edit/records.ts';
+import { dot, mirrored } from '../geometry/vector.ts';
+import { gussetsOf, isMade, type SetGusset } from '../gusset/gussets.ts';
+import { sameData } from '../job/equal.ts';
+import type { Gusset, GussetLeg } from '../job/kinds/gusset.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import { bareId } from '../job/reference.ts';
 import { shownName } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame } from '../solve/types.ts';
 import type { References } from './place-image.ts';
-
-/** The job with every leg told anew. Across a bend there is no weld, and no relief for it. */
-export const withLegs = (job: Job, told: (leg: GussetLeg, gusset: Gusset) => GussetLeg): Job =>
-  withRecords(
-    job,
-    'gussets',
-    mapKeeping(job.gussets, (gusset) => {
-      const [a, b] = gusset.between;
-      const between = [told(a, gusset), told(b, gusset)] as const;
-      return { ...gusset, between, ...(isAcrossBend({ between }) && { relief: 0 }) };
-    }),
-  );
 
 const renamed = (gusset: Gusset, { node, tube }: References): Gusset => {
   const leg = (one: GussetLeg): GussetLeg => ({ ...one, member: tube(one.member) });
@@ -60,23 +50,51 @@ export function gussetsEachSide(frame: Frame, after: Job, rename: References): J
   }, own);
 }
 
-/** The way back: told of the images. Of two that are each other's mirror image now one stays, for both sides. `gone` are the members that are images from now on. */
-export function gussetsForBoth(job: Job, rename: References, gone: ReadonlySet<string>): Job {
-  const isOther = ({ between }: Gusset): boolean => between.some(({ member }) => gone.has(member));
-  const keyOf = (gusset: Gusset): string => {
-    const { node, between } = renamed(gusset, rename);
-    return [bareId(node), ...between.map(({ member }) => bareId(member))].join(' ');
-  };
-  const own = new Set(job.gussets.filter((gusset) => !isOther(gusset)).map(keyOf));
-  const double = new Set(job.gussets.filter((gusset) => isOther(gusset) && own.has(keyOf(gusset))).map(keyOf));
-  const left =
-    double.size === 0 ? job.gussets : job.gussets.filter((gusset) => !isOther(gusset) || !double.has(keyOf(gusset)));
-  return withRecords(
-    job,
-    'gussets',
-    mapKeeping(left, (gusset) => {
-      const told = renamed(gusset, rename);
-      return double.has(keyOf(gusset)) ? { ...told, mirror: true } : told;
+/**
+ * The way back: told of the images. Of two that are each other's mirror image in the car as it stands one stays, for both sides; others stay as they are, each on its side. `gone` are the
+ * members that are images from now on.
+ */
+export function gussetsForBoth(frame: Frame, job: Job, rename: References, gone: ReadonlySet<string>): Job {
+  const others = job.gussets.filter(({ between }) => between.some(({ member }) => gone.has(member)));
+  const imageOfIt = ({ id }: Gusset): Gusset | undefined =>
+    others.find((other) => other.id !== id && isImageOf(frame, id, other.id, rename));
+  const double = new Map(
+    job.gussets.flatMap((gusset) => {
+      const other = others.includes(gusset) ? undefined : imageOfIt(gusset);
+      return other === undefined ? [] : [[gusset.id, other.id]];
     }),
   );
+  const left = takeOut(job, 'gussets', new Set(double.values()));
+  return withRecords(
+    left,
+    'gussets',
+    mapKeeping(left.gussets, (gusset) => {
+      const told = renamed(gusset, rename);
+      return double.has(gusset.id) ? { ...told, mirror: true } : told;
+    }),
+  );
+}
+
+/** Whether the other is the same sheet on the other side: its legs along the images of the same bars and the same way, in the car as it stands. */
+function isImageOf(frame: Frame, id: string, otherId: string, rename: References): boolean {
+  const [own, other] = [id, otherId].map((each) => gussetsOf(frame).find((set) => set.id === each)) as [
+    SetGusset,
+    SetGusset,
+  ];
+  if (!isMade(own.made) || !isMade(other.made) || !sameData(sheetOf(own), sheetOf(other))) return false;
+  const [a, b] = [own.made.corner.sides, other.made.corner.sides];
+  return (
+    bareId(rename.node(own.node)) === bareId(rename.node(other.node)) &&
+    a.every(
+      ({ bar, direction }, i) =>
+        bareId(rename.tube(bar.id)) === bareId(rename.tube(b[i]!.bar.id)) &&
+        dot(mirrored(direction), b[i]!.direction) > 0,
+    )
+  );
+}
+
+/** What is cut for it, but for where. */
+function sheetOf({ gusset }: SetGusset) {
+  const { id: _, name: __, node: ___, mirror: ____, between, ...cut } = gusset;
+  return { ...cut, legs: between.map(({ leg }) => leg) };
 }

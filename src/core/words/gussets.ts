@@ -28,6 +28,9 @@ export function whyNoGusset(no: NoGusset, unit: LengthUnit, nameOf: (bar: string
     case 'angle':
       return `its legs stand ${formatAngle(toDegrees(no.angle), 1)}° to each other; a sheet wants ${LEAST_ANGLE}° to ${GREATEST_ANGLE}°. Choose the other side of the joint.`;
     case 'leg-long':
+      if (no.longest === null) {
+        return `the leg along ${nameOf(no.bar)}, ${show(no.leg)}, runs past the end of the straight there. Make it shorter.`;
+      }
       return no.longest > 0
         ? `the leg along ${nameOf(no.bar)} is ${show(no.leg)}, and the straight there ends at ${show(no.longest)}. Make it shorter.`
         : `${nameOf(no.bar)} has no straight for a leg on that side of the node. Choose the other end of it.`;

@@ -202,11 +202,21 @@ function Comes({ set: { gusset, made } }: { readonly set: SetGusset }): ReactNod
       <Drawn {...sheetPicture(made.sheet)} scale={3} label={`${shownName(gusset.name)}, drawn flat`} />
       <p className="small">
         {gussetsCut(count, gusset, unit)} {massInWords(made.sheet.mass, unit)} each.
-        {count > 1 && ' One is for the other side of the car.'}
+        {count > 1 && ' One is for the other side of the car.'} {legsInWords(gusset)}
         {fold !== null && ` ${fold}`}
       </p>
     </>
   );
+}
+
+/** From where to where a leg is measured: a tape laid from the node would find another length. */
+function legsInWords(gusset: Gusset): string {
+  const { kind, relief } = gusset;
+  const corner = kind === 'flat' ? "the sheet's corner" : 'the corner of a face';
+  const whole = relief > 0 ? `${corner} as it was before the relief was cut` : `${corner} between the tubes`;
+  const from = isAcrossBend(gusset) ? 'where its two straight edges would meet if they ran on' : whole;
+  const to = kind === 'flat' ? 'the edge that touches no tube' : 'the outside of the fold';
+  return `Each leg is measured along the tube, from ${from} to ${to}.`;
 }
 
 /** mm of the drawing, the longer way. */

@@ -5,7 +5,9 @@ import { mirrored, type Vec3 } from '../../../src/core/geometry/vector.ts';
 import { inCar } from '../../../src/core/gusset/corner.ts';
 import { startOf } from '../../../src/core/gusset/edges.ts';
 import { gussetsOf, isMade } from '../../../src/core/gusset/gussets.ts';
+import { asOneBar } from '../../../src/core/edit/pieces.ts';
 import type { Edited } from '../../../src/core/edit/records.ts';
+import type { Gusset } from '../../../src/core/job/kinds/gusset.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import { eachSideItsOwn } from '../../../src/core/shape/each-side.ts';
@@ -46,6 +48,9 @@ describe('refused', () => {
 
   it('a width as wide as the fold is not', () => {
     expect(faultsOf(withValue(sampleFile(), ['gussets', 0, 'width'], 14))).toEqual([]);
+    // Twice 16.35 and 3.6 come to 39.9 on paper, and to a hair more in doubles.
+    const thick = withValue(withValue(sampleFile(), ['gussets', 0, 'thickness'], 3.6), ['gussets', 0, 'radius'], 16.35);
+    expect(faultsOf(withValue(thick, ['gussets', 0, 'width'], 39.9))).toEqual([]);
   });
 });
 
@@ -139,6 +144,25 @@ describe('edits leave them where they stand', () => {
     expect(standing(after(joined))).toEqual(before);
   });
 
+  it('hoop split where the image of the stay stands', () => {
+    const { length } = frame.bars.get('hoop')!.path;
+    expect(standing(after(splitMember(job, frame, 'hoop', length - 600)))).toEqual(before);
+  });
+
+  it('the stays for both again, where one on the right stands otherwise than on the left', () => {
+    const apart = eachSideItsOwn(job, frame, 'stay');
+    if (apart === null || !('job' in apart)) throw new Error(JSON.stringify(apart));
+    const [g1, g2, g3, right2, right3] = apart.job.gussets;
+    const [onHoop, onStay] = right2!.between;
+    const turned: Gusset = { ...right2!, between: [{ ...onHoop, towards: 'B' }, onStay] };
+    expect(onHoop.towards).toBe('A');
+    const two = after({ ...apart.job, gussets: [g1!, g2!, g3!, turned, { ...right3!, thickness: 4 }] });
+    const one = oneForBothSides(two.job, two, 'stay');
+    if (one === null || !('job' in one)) throw new Error(JSON.stringify(one));
+    expect(standing(after(one.job))).toEqual(standing(two));
+    expect(one.job.gussets.map(({ thickness }) => thickness)).toEqual([3, 3, 3, 3, 4]);
+  });
+
   it('the stays told for each side, and for both again', () => {
     const apart = eachSideItsOwn(job, frame, 'stay');
     if (apart === null || !('job' in apart)) throw new Error(JSON.stringify(apart));
@@ -150,6 +174,57 @@ describe('edits leave them where they stand', () => {
     expect(one.job.gussets.map(({ id }) => id)).toEqual(['g1', 'g2', 'g3']);
     expect(standing(after(one.job))).toEqual(before);
   });
+});
+
+it('two bars drawn as one take their gussets along, and the node that these stand at', () => {
+  const square = { fit: 'square' };
+  const cope = { fit: 'cope', against: ['run'] };
+  for (const which of [0, 1] as const) {
+    const frame = derived({
+      nodes: { a: [-600, 0, 0], b: [600, 0, 0], m: [0, 0, 0], n: [0, 0, 0], up: [0, 0, 600], down: [0, 0, -600] },
+      members: [
+        { id: 'run', path: ['a', 'b'], ends: [square, square] },
+        { id: 'upper', path: ['up', 'm'], ends: [square, cope] },
+        which === 0
+          ? { id: 'under', path: ['n', 'down'], ends: [cope, square] }
+          : { id: 'under', path: ['down', 'n'], ends: [square, cope] },
+      ],
+      gussets: [
+        { id: 'g1', kind: 'flat', node: 'm', thickness: 3, between: legs('run', 'B', 90, 'upper', 'A', 100) },
+        {
+          id: 'g2',
+          kind: 'flat',
+          node: 'n',
+          thickness: 3,
+          between: legs('run', 'A', 80, 'under', which === 0 ? 'B' : 'A', 110),
+        },
+      ],
+    });
+    const one = after(asOneBar(frame.job, { member: 'upper', which: 1 }, { member: 'under', which }, 'run'));
+    expect(one.job.members.map(({ id }) => id)).toEqual(['run', 'upper']);
+    expect(standing(one)).toEqual(standing(frame));
+  }
+});
+
+it('a node that a gusset stands at stays when two bars in line are joined there', () => {
+  const frame = derived({
+    nodes: {
+      a: [-600, 0, 0],
+      b: [600, 0, 0],
+      m: { kind: 'between', nodes: ['a', 'b'], fraction: 0.5 },
+      n: [0, 0, 0],
+      up: [0, 0, 600],
+    },
+    members: [
+      { id: 'one', path: ['a', 'm'], ends: [{ fit: 'square' }, { fit: 'square' }] },
+      { id: 'two', path: ['m', 'b'], ends: [{ fit: 'square' }, { fit: 'square' }] },
+      { id: 'post', path: ['n', 'up'], ends: [{ fit: 'auto' }, { fit: 'square' }] },
+    ],
+    gussets: [{ id: 'g', kind: 'flat', node: 'm', thickness: 3, between: legs('two', 'B', 90, 'post', 'B', 100) }],
+  });
+  const joined = after(joinMembers(frame.job, frame, 'one', { own: 1, other: { member: 'two', which: 0 } }));
+  expect(joined.job.members.map(({ id }) => id)).toEqual(['one', 'post']);
+  expect(standing(joined)).toEqual(standing(frame));
 });
 
 it('mirrored places are those of the left side with y turned round', () => {

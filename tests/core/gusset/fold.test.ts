@@ -141,7 +141,11 @@ describe('what cannot be bent says why', () => {
     ],
     ['no face left', jointJob({ legs: [8, 8], gusset: BENT }), { why: 'no-face', depth: 7 }],
     ['a leg that ends in the bend', bendJob({ legs: [140, 220], gusset: BENT }), { why: 'leg-in-bend', least: null }],
-    ['a leg past the run', jointJob({ runHalf: 130, legs: [130, 90], gusset: BENT }), { why: 'leg-long', bar: 'run' }],
+    [
+      'a leg past the run',
+      jointJob({ runHalf: 130, legs: [130, 90], gusset: BENT }),
+      { why: 'leg-long', bar: 'run', longest: null },
+    ],
   ] as const)('%s', (_, frame, why) => {
     expect(whyNot(frame)).toMatchObject(why);
   });

@@ -1,7 +1,7 @@
 /** The table of kinds against files that have one of everything: a new kind, or a new field, is tested by being in them. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { removeUnused } from '../../../src/core/edit/references.ts';
+import { removeUnused, withoutUnreferred } from '../../../src/core/edit/references.ts';
 import { joinedOrder } from '../../../src/core/job/joined-order.ts';
 import { kindOf, LISTS } from '../../../src/core/job/kinds.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
@@ -90,10 +90,12 @@ describe.each(FILES)('the references of %s', (_, job) => {
     }
   });
 
-  it('bar what they name from being deleted, each at its place', () => {
-    for (const { owner, from, record, list, to } of references) {
+  it('bar what they name from being deleted, each at its place, but for what goes with it; none of it is cleared up', () => {
+    for (const { owner, from, record, list, to, goes } of references) {
       const id = bareId(to);
       if (from === list && 'id' in record && record.id === id) continue;
+      expect(withoutUnreferred(job, list, id)).toBe(job);
+      if (goes) continue;
       const refused = removeUnused(job, list, id);
       if (!Array.isArray(refused)) throw new Error(`${list} ${id} went, though ${owner} names it`);
       const places = references.filter((one) => one.owner === owner && one.list === list && bareId(one.to) === id);

@@ -3,6 +3,7 @@
  * which of that bar's ends; two legs along one bar, one to each end, stand across the bend at the node.
  */
 import * as v from 'valibot';
+import { ROUNDING } from '../../geometry/tolerance.ts';
 import { fault, figure, type Fault } from '../fault.ts';
 import { MOST_GUSSETS } from '../limits.ts';
 import type { GussetId, NodeRef, TubeRef } from '../reference.ts';
@@ -103,7 +104,7 @@ function foldFaults(gusset: Gusset, at: string): readonly Fault[] {
   const { width, radius, thickness } = gusset;
   const least = 2 * (radius + thickness);
   return [
-    ...(width < least
+    ...(width < least - ROUNDING
       ? [
           fault(
             `${at}.width`,
