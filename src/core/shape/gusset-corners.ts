@@ -1,9 +1,11 @@
 /** The corners at a node that a gusset could stand in, and a usual one for each. */
 import { cornerAt, type Corner, type Way } from '../gusset/corner.ts';
 import { gussetsOf, type SetGusset } from '../gusset/gussets.ts';
+import { faceAt } from '../gusset/face.ts';
 import { legRanges } from '../gusset/sheet.ts';
-import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
-import { distance } from '../geometry/vector.ts';
+import { nearestOnPath } from '../geometry/path.ts';
+import { MEETING_DISTANCE, ROUNDING } from '../geometry/tolerance.ts';
+import { cross, distance, dot, scale, type Vec3 } from '../geometry/vector.ts';
 import type { Gusset } from '../job/kinds/gusset.ts';
 import type { NodeRef } from '../job/reference.ts';
 import type { Frame } from '../solve/types.ts';
@@ -16,8 +18,8 @@ export interface FreeCorner {
 }
 
 /**
- * Across a bend whose corner is the node; else between every two bars of the joint there, each way that they run. Left out are those between which no sheet fits, and those that have a
- * gusset.
+ * Across a bend whose corner is the node; else between every two bars of the joint there, each way that they run. Left out are those between which no sheet fits, those that another
+ * tube of the joint parts in two, and those that have a gusset.
  */
 export function freeCorners(frame: Frame, node: NodeRef): readonly FreeCorner[] {
   const place = frame.nodes.get(node);
@@ -25,16 +27,18 @@ export function freeCorners(frame: Frame, node: NodeRef): readonly FreeCorner[] 
   const bent = [...frame.bars.values()].filter(({ bends }) =>
     bends.some(({ corner }) => distance(corner, place) <= MEETING_DISTANCE),
   );
+  const there = waysAt(frame, node);
   const pairs = [
     ...bent.map((bar): readonly [Way, Way] => [
       { bar, towards: 'A' },
       { bar, towards: 'B' },
     ]),
-    ...pairsOf(waysAt(frame, node)),
+    ...pairsOf(there),
   ];
   return pairs.flatMap((ways) => {
     const corner = cornerAt(place, ways);
     if ('why' in corner || gussetsOf(frame).some((set) => isThere(set, node, ways))) return [];
+    if (there.some((way) => parts(way, corner, place))) return [];
     const legs = usualLegs(corner, frame.job.lengthUnit);
     return legs === null ? [] : [{ corner, usual: usualOf(node, ways, legs) }];
   });
@@ -51,6 +55,18 @@ const waysAt = (frame: Frame, node: NodeRef): readonly Way[] =>
 
 const pairsOf = (ways: readonly Way[]): readonly (readonly [Way, Way])[] =>
   ways.flatMap((one, i) => ways.slice(i + 1).flatMap((two) => (one.bar === two.bar ? [] : [[one, two] as const])));
+
+/** Whether a third tube runs between the two legs, and has not left the sheet's plane where the sheet begins. */
+function parts({ bar, towards }: Way, corner: Corner, place: Vec3): boolean {
+  const { sides, normal } = corner;
+  if (sides.some((side) => side.bar === bar)) return false;
+  const direction = scale(nearestOnPath(bar.path, place).tangent, towards === 'B' ? 1 : -1);
+  const [a, b] = sides;
+  const along = [dot(cross(direction, b.direction), normal), dot(cross(a.direction, direction), normal)];
+  const begins = Math.hypot(...faceAt(corner, 0, 0)!.corner);
+  const leaves = Math.abs(dot(direction, normal)) * begins >= bar.section.outerDiameter / 2;
+  return along.every((share) => share > ROUNDING) && !leaves;
+}
 
 const isThere = (set: SetGusset, node: NodeRef, ways: readonly [Way, Way]): boolean =>
   set.node === node &&

@@ -49,6 +49,36 @@ describe('corners at a node', () => {
     expect(legsAt(jointJob({ to: [-600, 0, 60], gusset: { node: 'a' } }), 'joint')).toEqual([]);
   });
 
+  // The stay halves the right angle; out of the plane it stands clear of a sheet that begins 31.4 from the node from 45 degrees on.
+  it.each([
+    [
+      [300, 0, 300],
+      ['run A, branch B', 'run B, stay B', 'branch B, stay B'],
+    ],
+    [
+      [300, 100, 300],
+      ['run A, branch B', 'run B, stay B', 'branch B, stay B'],
+    ],
+    [
+      [300, 500, 300],
+      ['run A, branch B', 'run B, branch B', 'run A, stay B', 'run B, stay B', 'branch B, stay B'],
+    ],
+  ] as const)('leave out what a third tube parts: towards %s', (over, offered) => {
+    const stay = {
+      id: 'stay',
+      path: ['joint', 'over'],
+      ends: [{ fit: 'cope', against: ['run', 'branch'] }, { fit: 'square' }],
+    };
+    const frame = jointJob({ gusset: { node: 'a' }, nodes: { over }, members: [stay] });
+    const free = freeCorners(frame, 'joint').map(({ usual }) =>
+      usual.between.map(({ member, towards }) => `${member} ${towards}`).join(', '),
+    );
+    expect(free).toEqual(expect.arrayContaining([...offered]));
+    expect(free.includes('run B, branch B')).toBe((offered as readonly string[]).includes('run B, branch B'));
+    // The branch stands between the run's other way and the stay where the three lie in one plane.
+    if (over[1] === 0) expect(free).toEqual(offered);
+  });
+
   // CLR 152.4 at a right angle: the tangent lies 152.4 - 22.225 = 130.175 along; one diameter beyond, 174.6: 170.
   it('across a bend reach past its tangents', () => {
     expect(legsAt(bendJob(), 'corner')).toEqual([]);
