@@ -31,4 +31,11 @@ export interface GussetLegLength extends OfGusset {
   readonly greatest: number;
 }
 
-export type GussetFinding = GussetCannot | GussetThin | GussetLegLength;
+/** The corner of the sheet lies in the steel of another tube of the joint, or in its bore: so far from its outside, mm. */
+export interface GussetInTube extends OfGusset {
+  readonly id: 'gusset/in-tube';
+  readonly into: TubeRef;
+  readonly depth: number;
+}
+
+export type GussetFinding = GussetCannot | GussetThin | GussetLegLength | GussetInTube;

@@ -234,6 +234,8 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${isImage ? 'The mirror image of ' : ''}${gussetName(frame, gusset)} cannot be made: ${whyNoGusset(no, frame.job.lengthUnit, nameOf)}`,
   'gusset/thin': ({ gusset, thickness, least }, { frame, show }) =>
     `${gussetName(frame, gusset)} is ${show(thickness)} thick; a gusset is usually as thick as the thicker wall that it is welded to, and no thinner than 1 mm: ${show(least)} or more.`,
+  'gusset/in-tube': ({ gusset, into, depth }, { frame, nameOf, show }) =>
+    `The corner of ${gussetName(frame, gusset)} lies ${show(depth)} inside ${nameOf(into)}, which ends or passes there too. Give it more relief, until the corner is clear of that tube.`,
   'gusset/leg-length': ({ gusset, along, leg, least, greatest }, { frame, nameOf, show }) =>
     `${gussetName(frame, gusset)}: its leg along ${nameOf(along)} is ${show(leg)}; usual are two to four diameters of the tube, ${show(least)} to ${show(greatest)}.`,
 };

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { withSlowFindings } from '../../../src/core/stages/work.ts';
 import { fabrication } from '../../../src/exports/tables/fabrication.ts';
-import { inWords } from '../frame.ts';
+import { derived, inWords } from '../frame.ts';
 import { bendJob, jointJob, type Asked } from '../gusset/gusset-jobs.ts';
 
 const found = (frame: ReturnType<typeof jointJob>): readonly string[] => {
@@ -56,5 +56,44 @@ describe('a gusset', () => {
 
   it('across a bend that its leg does not get past', () => {
     expect(found(bendJob({ legs: [120, 170] })).join()).toContain('ends in the bend. Make it 130.2 mm or more');
+  });
+
+  it('whose corner lies in a third tube', () => {
+    // Two of 25 mm at 127 degrees stand on one of 50: the corner is 12.5 / sin 63.5 over the axis of that, 25 - 13.967 inside it.
+    const [across, up] = [600 * Math.sin((63.5 * Math.PI) / 180), 600 * Math.cos((63.5 * Math.PI) / 180)];
+    const joint = (relief: number) =>
+      derived({
+        sections: [
+          { id: 'thick', outerDiameter: 50, wall: 3 },
+          { id: 'light', outerDiameter: 25, wall: 2 },
+        ],
+        dies: [],
+        nodes: { a: [-500, 0, 0], b: [500, 0, 0], n: [0, 0, 0], c: [across, 0, up], d: [-across, 0, up] },
+        members: [
+          { id: 'run', name: 'Run', section: 'thick', path: ['a', 'b'], die: undefined },
+          { id: 'c', name: 'Brace 1', section: 'light', path: ['n', 'c'], die: undefined },
+          { id: 'd', name: 'Brace 2', section: 'light', path: ['n', 'd'], die: undefined },
+        ],
+        gussets: [
+          {
+            id: 'g',
+            name: 'Between the braces',
+            kind: 'flat',
+            node: 'n',
+            between: [
+              { member: 'c', towards: 'B', leg: 75 },
+              { member: 'd', towards: 'B', leg: 75 },
+            ],
+            thickness: 3,
+            relief,
+          },
+        ],
+      });
+    const [corner] = found(joint(0));
+    expect(corner).toContain('The corner of Between the braces lies 11.0 mm inside Run');
+    // So much farther along a leg that rises at 26.5 degrees, its edge 12.5 off its axis: 25 over the axis of the run.
+    const clear = (25 - 12.5 / Math.sin((63.5 * Math.PI) / 180)) / Math.cos((63.5 * Math.PI) / 180);
+    expect(found(joint(clear - 1)).join()).toContain('gusset/in-tube');
+    expect(found(joint(clear + 0.5)).join()).not.toContain('gusset/in-tube');
   });
 });
