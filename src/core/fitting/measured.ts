@@ -4,10 +4,10 @@ import { bareId } from '../job/reference.ts';
 import { remembered } from '../remembered.ts';
 import type { Frame } from '../solve/types.ts';
 
-/** As trimPlaces has them, without points that are a guess and lines through one; worked out once a frame. */
-export const measuredPlaces = remembered((frame: Frame): readonly TrimPlace[] => {
-  const guessed = new Set(frame.job.points.filter((point) => point.guessed).map(({ id }) => id));
-  return trimPlaces(frame, (of) =>
-    'points' in of ? !of.points.some((to) => guessed.has(bareId(to))) : !guessed.has(of.id),
-  );
+/** As trimPlaces has them in a job without points that are a guess and lines through one: a guess stands in for no mirror image either. Worked out once a frame. */
+export const measuredPlaces = remembered(({ job, tubes }: Frame): readonly TrimPlace[] => {
+  const points = job.points.filter((point) => !point.guessed);
+  const there = new Set(points.map(({ id }) => id));
+  const bodyLines = job.bodyLines.filter((line) => line.points.every((to) => there.has(bareId(to))));
+  return trimPlaces({ job: { ...job, points, bodyLines }, tubes });
 });

@@ -1,14 +1,18 @@
 /** What is done to a tube's end, in the words of the shop. */
 import { toDegrees, type Radians } from '../geometry/angle.ts';
-import { DEGREE_ROUNDING } from '../geometry/tolerance.ts';
-import type { Cut, Frame, SolvedTube, TubeEnd, Unmitred } from '../solve/types.ts';
+import { DEGREE_ROUNDING, MEETING_DISTANCE } from '../geometry/tolerance.ts';
+import { cross, distance, dot } from '../geometry/vector.ts';
+import type { Bar, Cut, Frame, SolvedTube, TubeEnd, Unmitred } from '../solve/types.ts';
 import { formatAngle } from '../units/angle.ts';
 import { landedOn, tubeNearest } from '../solve/bar-tubes.ts';
 import { listed } from './lists.ts';
 
 /** "coped to Main hoop and Rear stay (left)", "cut square", "cut to a plate"; tubes as they are called in a list. */
 export function endInWords({ byId, bars }: Frame, end: TubeEnd, called = ({ name }: SolvedTube) => name): string {
-  const inLine = end.butted.map((id) => called(tubeNearest(byId, bars.get(id)!, end.position)));
+  const inLine = end.butted.map((id) => {
+    const bar = bars.get(id)!;
+    return `${called(tubeNearest(byId, bar, end.position))}${turnOfButted(end, bar)}`;
+  });
   const butted = inLine.length === 0 ? '' : `butted to ${listed(inLine)}`;
   if (end.fit === 'mitre') return `mitred with ${listed(inLine)}`;
   const cut =
@@ -21,6 +25,21 @@ export function endInWords({ byId, bars }: Frame, end: TubeEnd, called = ({ name
           : 'cut square';
   return butted === '' ? cut : end.fit === 'cope' ? `${cut}, ${butted}` : `${butted}, ${cut}`;
 }
+
+/**
+ * ", whose 0° line comes 21.4° anticlockwise of this one's": how a bent bar that ends in line with this end is turned to it; empty where it has no bend, or does not
+ * end here, or the lines meet.
+ */
+function turnOfButted({ position, direction, reference }: TubeEnd, bar: Bar): string {
+  const other =
+    bar.bends.length === 0 ? undefined : bar.ends.find((each) => distance(each.position, position) <= MEETING_DISTANCE);
+  if (other === undefined) return '';
+  const turn = Math.atan2(dot(cross(reference, other.reference), direction), dot(reference, other.reference));
+  return Math.abs(toDegrees(turn)) < LINES_MEET ? '' : `, whose 0° line comes ${turnInWords(turn)} of this one’s`;
+}
+
+/** Degrees; what a wrap shows as none. */
+const LINES_MEET = 0.05;
 
 /** Why an end is not mitred with the tube called so, and what would do it. */
 export const whyUnmitred = (why: Unmitred, mate: string): string =>

@@ -1,6 +1,7 @@
 /** One tube's sheet: all that is needed at the saw, the bender and the notcher, with nothing to look up elsewhere. */
 import { massInWords } from '../../core/units/mass.ts';
 import { AS_DRAWN, CUT_TO } from '../../core/words/blank.ts';
+import { MAKE_ONE_OF_EACH, twinIs } from '../../core/words/twins.ts';
 import { SAW_GRABS, STRIP, TUBE_WHIPS } from '../../core/words/cautions.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
@@ -138,13 +139,13 @@ function facts(context: Context, tube: SolvedTube, { tape, feed }: Measured, spa
             { size: PLAIN },
           ),
         ]),
-    ...(twin === undefined ? [] : [twinBlock(context, twin, space)]),
+    ...(twin === undefined ? [] : [twinBlock(context, tube, twin, space)]),
   ];
 }
 
 /** In one line where there is room for it. */
-function twinBlock({ letters }: Context, twin: SolvedTube, space: number): Block {
-  const [what, which] = ['Make one of each, not two of this.', `Mirror image: ${twin.number} ${twin.name}`];
+function twinBlock({ letters }: Context, tube: SolvedTube, twin: SolvedTube, space: number): Block {
+  const [what, which] = [MAKE_ONE_OF_EACH, `${twinIs(tube, twin)}: ${twin.number} ${twin.name}`];
   const right = letters.width(what, PLAIN, true) + 2;
   const bold = paragraph(letters, what, space, { size: PLAIN, bold: true, after: 0 });
   const plain = paragraph(letters, which, space, { most: 2 });

@@ -10,6 +10,7 @@ import { sectionInWords } from '../../core/job/sizes.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { AS_DRAWN, CUT_TO, LENGTH_NAMES } from '../../core/words/blank.ts';
 import { findingInWords } from '../../core/words/findings.ts';
+import { MAKE_ONE_OF_EACH, twinIs } from '../../core/words/twins.ts';
 import { Scrap } from '../bending/TapeParts.tsx';
 import { BendKey } from '../bending/AsBent.tsx';
 import { useFeed } from '../bending/useFeed.ts';
@@ -39,7 +40,7 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
       )}
       {twin && (
         <p className="small">
-          <strong>Make one of each, not two of this:</strong> the mirror image is{' '}
+          <strong>{MAKE_ONE_OF_EACH}</strong> {twinIs(tube, twin)}:{' '}
           <button type="button" className="link" onClick={() => select({ kind: 'tube', id: twin.id })}>
             {twin.number} · {twin.name}
           </button>
