@@ -59,6 +59,26 @@ describe('gussets.dxf', () => {
     expect(textsOf(drawing).join(' ')).toContain('Bend 90° on both middle lines');
   });
 
+  it('says which edge goes on which bar, and to which side a folded one is bent', async () => {
+    // A right angle with legs of 140 and 90: the lower edge is the long one, and of the folded one the apex of each face lies off its left end by 140 cos(atan(90/140)).
+    const flat = await read(jointJob({ legs: [140, 90] }));
+    const box = boxOf(outlinesOf(flat, 'CUT')[0]!.vertices);
+    expect(box.right - box.left).toBeCloseTo(140, 6);
+    expect(textsOf(flat).join(' ')).toMatch(
+      /lower edge lies along run towards end B, the edge that rises at the left along branch/u,
+    );
+    const bent = await read(
+      jointJob({ legs: [140, 90], gusset: { kind: 'bent', thickness: 3, width: 38, radius: 4 } }),
+    );
+    const { vertices } = outlinesOf(bent, 'CUT')[0]!;
+    const { left, right, top } = boxOf(vertices);
+    const apex = vertices.find(({ y }) => Math.abs(y - top) < 1e-6)!;
+    expect(apex.x - left).toBeGreaterThan(right - apex.x);
+    expect(textsOf(bent).join(' ')).toMatch(
+      /its left edges lie along run towards end B, its right edges along branch.*away from you/u,
+    );
+  });
+
   it('lays several out beside one another, says so where there is none, and leaves out what cannot be made', async () => {
     const { job } = jointJob();
     const between = job.gussets[0]!.between;

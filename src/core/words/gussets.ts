@@ -2,11 +2,12 @@
 import type { FoldLine } from '../gusset/fold.ts';
 import { GREATEST_ANGLE, LEAST_ANGLE, type Way } from '../gusset/corner.ts';
 import { foldFibre } from '../gusset/fold.ts';
-import type { NoGusset } from '../gusset/gussets.ts';
+import type { NoGusset, SetGusset } from '../gusset/gussets.ts';
 import { toDegrees } from '../geometry/angle.ts';
 import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
 import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { Gusset } from '../job/kinds/gusset.ts';
+import type { TubeRef } from '../job/reference.ts';
 import { formatAngle } from '../units/angle.ts';
 import { formatLength, type LengthUnit } from '../units/length.ts';
 import { endNodeName, tubeName } from '../solve/names.ts';
@@ -60,6 +61,18 @@ const shown = (mm: number, unit: LengthUnit): string => `${formatLength(mm, unit
 /** "Cut 2, 3.2 mm thick." */
 export const gussetsCut = (count: number, { thickness }: Gusset, unit: LengthUnit): string =>
   `Cut ${count}, ${shown(thickness, unit)} thick.`;
+
+/** Which edge of the flat sheet goes on which bar, as it is drawn: leg 1 towards the right; of one that is folded its outside, leg 1 on the left. */
+export function edgesInWords(
+  { kind }: Gusset,
+  [one, two]: SetGusset['ways'],
+  nameOf: (bar: TubeRef) => string,
+): string {
+  const [a, b] = [one, two].map(({ bar, towards }) => `${nameOf(bar.id)} towards end ${towards}`);
+  return kind === 'flat'
+    ? `As drawn, its lower edge lies along ${a}, the edge that rises at the left along ${b}.`
+    : `Drawn is the outside: its left edges lie along ${a}, its right edges along ${b}; both faces fold away from you.`;
+}
 
 /** How it is folded; null where it is flat. */
 export function foldInWords(gusset: Gusset, bends: readonly FoldLine[], unit: LengthUnit): string | null {

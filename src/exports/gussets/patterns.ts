@@ -4,7 +4,7 @@ import { extentOf } from '../../core/gusset/edges.ts';
 import { gussetsOf, isMade } from '../../core/gusset/gussets.ts';
 import { tubeName } from '../../core/solve/names.ts';
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
-import { foldInWords, gussetsCut, whyNoGusset } from '../../core/words/gussets.ts';
+import { edgesInWords, foldInWords, gussetsCut, whyNoGusset } from '../../core/words/gussets.ts';
 import { dxfText } from '../../drawing/dxf.ts';
 import { wrapped } from '../../drawing/fit.ts';
 import type { Going } from '../../drawing/going.ts';
@@ -52,11 +52,17 @@ const notDrawn = (derived: Derived): readonly string[] =>
   });
 
 /** The piece with its words under it, as a sheet that just holds both. */
-function patternOf({ gusset, title, count, sheet }: GussetPiece, { job }: Derived): Sheet {
+function patternOf({ gusset, title, count, sheet, ways }: GussetPiece, derived: Derived): Sheet {
+  const { lengthUnit } = derived.job;
   const { edges, bends } = sheet;
   const [[left, right], [bottom, top]] = extentOf(edges);
   const width = Math.max(right - left, LEAST_WIDE);
-  const said = [title, gussetsCut(count, gusset, job.lengthUnit), foldInWords(gusset, bends, job.lengthUnit)]
+  const said = [
+    title,
+    gussetsCut(count, gusset, lengthUnit),
+    edgesInWords(gusset, ways, (bar) => tubeName(derived, bar)),
+    foldInWords(gusset, bends, lengthUnit),
+  ]
     .filter((text) => text !== null)
     .flatMap((text) => wrapped(unknownFace, text, width, SMALL, false, 6));
   const under = LEADING * said.length;

@@ -11,26 +11,30 @@ export interface GussetPiece {
   readonly title: string;
   readonly count: number;
   readonly sheet: Sheet;
+  /** Along which its legs 1 and 2 run. */
+  readonly ways: SetGusset['ways'];
 }
 
 /** In the order of the job; those that cannot be made are left out. */
 export const piecesOf = (derived: Derived): readonly GussetPiece[] =>
   derived.job.gussets.flatMap((gusset, i) => {
-    const sheets = gussetsOf(derived).flatMap((set) => (set.gusset === gusset ? sheetOf(set) : []));
-    const [own, image] = sheets;
+    const cut = gussetsOf(derived).flatMap((set) => (set.gusset === gusset ? cutOf(set) : []));
+    const [own, image] = cut;
     if (own === undefined) return [];
-    const piece = (sheet: Sheet, count: number, mark: string): GussetPiece => ({
+    const piece = (one: Cut, count: number, mark: string): GussetPiece => ({
       gusset,
       title: `${mark} ${gusset.name}`,
       count,
-      sheet,
+      ...one,
     });
     const mark = `G${i + 1}`;
-    if (image === undefined || isAlike(own, image)) return [piece(own, sheets.length, mark)];
+    if (image === undefined || isAlike(own.sheet, image.sheet)) return [piece(own, cut.length, mark)];
     return [piece(own, 1, mark), piece(image, 1, `${mark}'`)];
   });
 
-const sheetOf = ({ made }: SetGusset): readonly Sheet[] => (isMade(made) ? [made.sheet] : []);
+type Cut = Pick<GussetPiece, 'sheet' | 'ways'>;
+
+const cutOf = ({ made, ways }: SetGusset): readonly Cut[] => (isMade(made) ? [{ sheet: made.sheet, ways }] : []);
 
 /** mm. A sheet is cut no finer; where tubes stand as they were built, the two sides of the car may differ by more. */
 const ALIKE = 0.05;

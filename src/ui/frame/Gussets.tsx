@@ -22,7 +22,7 @@ import { freeCorners, type FreeCorner } from '../../core/shape/gusset-corners.ts
 import { tubeName } from '../../core/solve/names.ts';
 import { MM_PER_INCH, type LengthUnit } from '../../core/units/length.ts';
 import { massInWords } from '../../core/units/mass.ts';
-import { foldInWords, gussetsCut, legInWords, whyNoGusset } from '../../core/words/gussets.ts';
+import { edgesInWords, foldInWords, gussetsCut, legInWords, whyNoGusset } from '../../core/words/gussets.ts';
 import { capital } from '../../core/words/lists.ts';
 import { moved, stretched } from '../../drawing/move.ts';
 import type { Picture } from '../../drawing/types.ts';
@@ -183,7 +183,7 @@ function FoldFields({ gusset }: { gusset: BentGusset }): ReactNode {
 }
 
 /** What it comes to, drawn; or why it comes to nothing. */
-function Comes({ set: { gusset, made } }: { readonly set: SetGusset }): ReactNode {
+function Comes({ set: { gusset, made, ways } }: { readonly set: SetGusset }): ReactNode {
   const derived = useDocument((state) => state.derived);
   const unit = derived.job.lengthUnit;
   if (!isMade(made)) {
@@ -202,7 +202,8 @@ function Comes({ set: { gusset, made } }: { readonly set: SetGusset }): ReactNod
       <Drawn {...sheetPicture(made.sheet)} scale={3} label={`${shownName(gusset.name)}, drawn flat`} />
       <p className="small">
         {gussetsCut(count, gusset, unit)} {massInWords(made.sheet.mass, unit)} each.
-        {count > 1 && ' One is for the other side of the car.'} {legsInWords(gusset)}
+        {count > 1 && ' One is for the other side of the car.'} {legsInWords(gusset)}{' '}
+        {edgesInWords(gusset, ways, (bar) => tubeName(derived, bar))}
         {fold !== null && ` ${fold}`}
       </p>
     </>
