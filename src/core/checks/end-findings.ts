@@ -1,7 +1,7 @@
 /** What is wrong where a tube ends: cuts that miss, run out, or land where they do not fit. */
 import { fitsOn } from '../feet/fits.ts';
 import { standsOf } from '../feet/stand.ts';
-import { ANGLE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
+import { ANGLE_ROUNDING, MEETING_DISTANCE, ROUNDING } from '../geometry/tolerance.ts';
 import { distance, dot } from '../geometry/vector.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../solve/types.ts';
 import { meetsAgain } from './meets-again.ts';
@@ -53,6 +53,7 @@ export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding
         const landed = landingTrouble(cut, base, runTube);
         if (landed !== null) yield landed;
         for (const which of [0, 1] as const) {
+          if (end.cuts.some((other) => goesOn(runTube, which, ask.landedOn(other)))) continue;
           const off = overhangTrouble(cut, tube, base, runTube, which);
           if (off !== null) yield off;
         }
@@ -154,6 +155,13 @@ function landingTrouble(cut: Cut, base: Base, runTube: SolvedTube): Finding | nu
     ? { ...landed, id: 'joint/in-bend' }
     : { ...landed, id: 'joint/near-bend', distance: Math.max(least, 0), reach };
 }
+
+/** Whether the other tube is butted to this end: the saddle goes on over it. */
+const goesOn = (runTube: SolvedTube, which: 0 | 1, other: SolvedTube): boolean =>
+  other.ends.some(
+    ({ butted, position }) =>
+      butted.includes(runTube.bar) && distance(position, runTube.ends[which].position) <= MEETING_DISTANCE,
+  );
 
 /**
  * A saddle that runs past this free end of its run tube has nothing under it there; where that end is itself coped, the joint closes.

@@ -56,8 +56,8 @@ export default function Fitting(): ReactNode {
       {stopped.length > 0 && (
         <>
           <p className="small">
-            These ends do not go down so far. Make a hole under each, so deep, or fit a tube that can wait once the cage
-            is lifted:
+            These ends do not go down so far. Trim each and make a hole under it, so deep, or fit a tube that can wait
+            once the cage is lifted:
           </p>
           <PlainList items={stopped} />
         </>

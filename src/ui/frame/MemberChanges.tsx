@@ -43,7 +43,8 @@ export function MemberChanges({ member }: { member: Member }): ReactNode {
           Reverse: end B becomes end A
         </Command>
         <span className="small">
-          The steel stays. Bends, distances and marks count from the new end A; numbers of tubes stay.
+          The steel stays, and numbers of tubes. Bends, distances, marks and the letters of the ends count from the new
+          end A: print its sheet and wraps anew.
         </span>
       </div>
       <div className="fields">

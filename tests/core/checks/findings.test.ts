@@ -186,6 +186,18 @@ describe('findings of ends', () => {
     ]);
     expect(ids(records({ fit: 'auto' }))).toEqual(['error gap/runs-through']);
   });
+  it('no saddle that goes on over a tube that is butted to its run there', () => {
+    const records = (upper: readonly string[]): Records => ({
+      nodes: { p: [0, 0, 0], m: [0, 0, 500], q: [0, 0, 1000], b: [700, 0, 500] },
+      members: [
+        { id: 'low', path: ['p', 'm'], ends: [{ fit: 'square' }, { fit: 'square' }] },
+        { id: 'high', path: ['m', 'q'], ends: [{ fit: 'auto' }, { fit: 'square' }] },
+        { id: 'bar', path: ['m', 'b'], ends: [{ fit: 'cope', against: ['low', ...upper] }, { fit: 'square' }] },
+      ],
+    });
+    expect(ids(records(['high']))).not.toContain('warning joint/off-run-end');
+    expect(ids(records([]))).toContain('warning joint/off-run-end');
+  });
   it('a cope that runs into the tube own bend', () => {
     const records: Records = {
       nodes: { p: [0, 0, 0], q: [0, 0, 1000], a: [0, 0, 500], k: [172, 0, 500], b: [172, 900, 500] },
