@@ -5,20 +5,12 @@
 import type { Derived } from '../../core/derive.ts';
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import { bendInWords } from '../../core/words/feet.ts';
-import { dxfText } from '../../drawing/dxf.ts';
 import type { Going } from '../../drawing/going.ts';
-import { moved } from '../../drawing/move.ts';
-import { shelved } from '../../drawing/shelves.ts';
-import { words } from '../../drawing/strokes.ts';
 import { svgText } from '../../drawing/svg.ts';
 import type { ExportFile } from '../shared/files.ts';
-import { SHEET_LAYERS } from '../shared/sheet-layers.ts';
+import { laidOut } from '../shared/laid-out.ts';
 import { footPattern } from './pattern.ts';
 import { piecesOf } from './pieces.ts';
-
-/** mm: a sheet of the usual width, as long as it must be. */
-const SHEET_WIDTH = 1000;
-const GAP = 15;
 
 /** What a job says that has no foot with a tube on it. */
 export const NO_FEET = 'No end of this job stands on a foot.';
@@ -27,16 +19,7 @@ export const NO_FEET = 'No end of this job stands on a foot.';
 export async function feetDxf(derived: Derived, going: Going): Promise<ExportFile> {
   await going(0, 1);
   const sheets = piecesOf(derived).map(footPattern);
-  const places = shelved(sheets, { width: SHEET_WIDTH, height: Infinity }, GAP);
-  const notes = [...(sheets.length === 0 ? [NO_FEET] : []), WHO_DECIDES];
-  const foot = 4 + 6 * notes.length;
-  const height = foot + Math.max(0, ...sheets.map((sheet, i) => places[i]!.down + sheet.height));
-  const marks = sheets.flatMap((sheet, i) =>
-    moved(sheet.marks, places[i]!.left, height - places[i]!.down - sheet.height),
-  );
-  const written = notes.map((note, i) => words('TEXT', 0, 2 + 6 * (notes.length - 1 - i), note, 4));
-  const text = dxfText({ width: SHEET_WIDTH, height, marks: [...marks, ...written] }, SHEET_LAYERS);
-  return { fileName: 'feet.dxf', bytes: new TextEncoder().encode(text) };
+  return laidOut('feet.dxf', sheets, [...(sheets.length === 0 ? [NO_FEET] : []), WHO_DECIDES]);
 }
 
 /** feet/2-long-wall.svg: the piece of the job's second foot. */

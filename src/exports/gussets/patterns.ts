@@ -5,22 +5,18 @@ import { gussetsOf, isMade } from '../../core/gusset/gussets.ts';
 import { tubeName } from '../../core/solve/names.ts';
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import { edgesInWords, foldInWords, gussetsCut, whyNoGusset } from '../../core/words/gussets.ts';
-import { dxfText } from '../../drawing/dxf.ts';
 import { wrapped } from '../../drawing/fit.ts';
 import type { Going } from '../../drawing/going.ts';
 import { moved } from '../../drawing/move.ts';
 import { unknownFace } from '../../drawing/plain-line.ts';
-import { shelved } from '../../drawing/shelves.ts';
 import { words } from '../../drawing/strokes.ts';
 import type { Sheet } from '../../drawing/types.ts';
 import type { ExportFile } from '../shared/files.ts';
-import { SHEET_LAYERS } from '../shared/sheet-layers.ts';
+import { laidOut } from '../shared/laid-out.ts';
 import { sheetMarks } from './pattern.ts';
 import { piecesOf, type GussetPiece } from './pieces.ts';
 
-/** mm: a sheet of the usual width, as long as it must be; between the pieces; of the letters, and of a line of them. */
-const SHEET_WIDTH = 1000;
-const GAP = 15;
+/** mm: of the letters, and of a line of them. */
 const SMALL = 2.8;
 const LEADING = 1.5 * SMALL;
 /** A narrow piece has its words beside it all the same. */
@@ -31,16 +27,8 @@ const NO_GUSSETS = 'No gusset of this job can be cut.';
 export async function gussetsDxf(derived: Derived, going: Going): Promise<ExportFile> {
   await going(0, 1);
   const sheets = piecesOf(derived).map((piece) => patternOf(piece, derived));
-  const places = shelved(sheets, { width: SHEET_WIDTH, height: Infinity }, GAP);
   const notes = [...notDrawn(derived), ...(sheets.length === 0 ? [NO_GUSSETS] : []), WHO_DECIDES];
-  const foot = 4 + 6 * notes.length;
-  const height = foot + Math.max(0, ...sheets.map((sheet, i) => places[i]!.down + sheet.height));
-  const marks = sheets.flatMap((sheet, i) =>
-    moved(sheet.marks, places[i]!.left, height - places[i]!.down - sheet.height),
-  );
-  const written = notes.map((note, i) => words('TEXT', 0, 2 + 6 * (notes.length - 1 - i), note, 4));
-  const text = dxfText({ width: SHEET_WIDTH, height, marks: [...marks, ...written] }, SHEET_LAYERS);
-  return { fileName: 'gussets.dxf', bytes: new TextEncoder().encode(text) };
+  return laidOut('gussets.dxf', sheets, notes);
 }
 
 /** Which are not here, and why. */
