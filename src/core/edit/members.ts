@@ -54,6 +54,12 @@ export function dieFor(job: Job, section: SectionId): Die | undefined {
   return job.dies.find(({ outerDiameter }) => outerDiameter === diameter);
 }
 
+/** With the first die that fits its section, where the member has none and there is one. */
+export function withDie(job: Job, member: Member): Member {
+  const die = member.die ?? dieFor(job, member.section)?.id;
+  return die === undefined ? member : { ...member, die };
+}
+
 /** How its twin is fed goes with the twin, an angle that is kept with its corner. */
 export function updateMember(job: Job, id: MemberId, fields: Fields<'members'>): Job {
   const changed = updateRecord(job, 'members', id, fields);

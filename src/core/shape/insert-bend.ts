@@ -1,7 +1,7 @@
 /** A corner put into a member where a person looks at it: in line at first, so that nothing moves until its node does. */
 import { appendRecord, changeRecord, findRecord, type Edited } from '../edit/records.ts';
 import { nextId } from '../edit/ids.ts';
-import { insertPathNode } from '../edit/members.ts';
+import { insertPathNode, withDie } from '../edit/members.ts';
 import { fault } from '../job/fault.ts';
 import type { MemberId } from '../job/reference.ts';
 import { shownName } from '../job/shown.ts';
@@ -21,6 +21,5 @@ export function insertBend(job: Job, frame: Frame, id: MemberId, along: number):
   if (spot.at === null) return [fault('', 'the path has a node there already: move that one')];
   const node = { id: nextId(job, 'nodes'), name: shownName(`${member.name}, new corner`), at: spot.at };
   const cornered = insertPathNode(appendRecord(job, 'nodes', node), id, spot.leg + 1, node.id);
-  const die = member.die ?? job.dies.find(({ outerDiameter }) => outerDiameter === bar.section.outerDiameter)?.id;
-  return die === undefined ? cornered : changeRecord(cornered, 'members', id, (each) => ({ ...each, die }));
+  return changeRecord(cornered, 'members', id, (each) => withDie(job, each));
 }

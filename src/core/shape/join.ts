@@ -6,6 +6,7 @@
 import { dropFeeds } from '../edit/feeds.ts';
 import { withLegs } from '../edit/gussets.ts';
 import { bendRunOf, type EndOfMember } from '../edit/pieces.ts';
+import { withDie } from '../edit/members.ts';
 import { changeRecord, findRecord, takeOut, withRecords, type Edited } from '../edit/records.ts';
 import { withoutUnreferred } from '../edit/references.ts';
 import { angleBetween } from '../geometry/angle.ts';
@@ -255,13 +256,6 @@ function oneOf(a: Member, first: Member, second: Member): Member {
   const path = [...first.path, ...second.path.slice(1)];
   const die = first.die ?? second.die;
   return { ...rest, path, ...(kept.length > 0 && { keptAngles: kept }), ...(die !== undefined && { die }) };
-}
-
-/** With the first die that fits its tube, where it has none. */
-function withDie(job: Job, member: Member): Member {
-  const diameter = findRecord(job, 'sections', member.section)!.outerDiameter;
-  const die = member.die ?? job.dies.find(({ outerDiameter }) => outerDiameter === diameter)?.id;
-  return die === undefined ? member : { ...member, die };
 }
 
 /** With the far ends of the two as they are by the names of now. */

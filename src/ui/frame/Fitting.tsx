@@ -71,25 +71,14 @@ export default function Fitting(): ReactNode {
         </>
       )}
       {found.joints.length > 0 && (
-        <table className="table table-plain fitting-air">
-          <caption className="spoken-only">Air above the joints under the roof, the least first</caption>
-          <thead>
-            <tr>
-              <th scope="col">Joint</th>
-              <th scope="col" className="number">
-                Air above
-              </th>
-              <th scope="col" className="number">
-                Short by
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {found.joints.map((each) => (
-              <Row key={each.joint.at.join(' ')} {...each} />
-            ))}
-          </tbody>
-        </table>
+        <FittingTable
+          caption="Air above the joints under the roof, the least first"
+          columns={['Joint', 'Air above', 'Short by']}
+        >
+          {found.joints.map((each) => (
+            <Row key={each.joint.at.join(' ')} {...each} />
+          ))}
+        </FittingTable>
       )}
       {unknown && (
         <p className="small">
@@ -101,6 +90,30 @@ export default function Fitting(): ReactNode {
     </>
   );
 }
+
+interface FittingTableProps {
+  readonly caption: string;
+  /** Of whom a row is, then its figures. */
+  readonly columns: readonly [string, ...string[]];
+  readonly children: ReactNode;
+}
+
+const FittingTable = ({ caption, columns: [whose, ...figures], children }: FittingTableProps): ReactNode => (
+  <table className="table table-plain fitting-air">
+    <caption className="spoken-only">{caption}</caption>
+    <thead>
+      <tr>
+        <th scope="col">{whose}</th>
+        {figures.map((header) => (
+          <th scope="col" className="number" key={header}>
+            {header}
+          </th>
+        ))}
+      </tr>
+    </thead>
+    <tbody>{children}</tbody>
+  </table>
+);
 
 function Row({ joint, roof, short }: JointAir): ReactNode {
   const derived = useDocument((state) => state.derived);
@@ -148,25 +161,14 @@ function ThroughTheDoor({ show }: { show: ShownLengths }): ReactNode {
         />
       </div>
       <p>{doorInWords(door, derived, show)}</p>
-      <table className="table table-plain fitting-air">
-        <caption className="spoken-only">What bent tubes go through, laid flat</caption>
-        <thead>
-          <tr>
-            <th scope="col">Bent tube</th>
-            <th scope="col" className="number">
-              Opening it needs
-            </th>
-            <th scope="col" className="number">
-              Short by
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {slits.map((slit) => (
-            <SlitRow key={slit.tube} slit={slit} way={door?.way ?? null} />
-          ))}
-        </tbody>
-      </table>
+      <FittingTable
+        caption="What bent tubes go through, laid flat"
+        columns={['Bent tube', 'Opening it needs', 'Short by']}
+      >
+        {slits.map((slit) => (
+          <SlitRow key={slit.tube} slit={slit} way={door?.way ?? null} />
+        ))}
+      </FittingTable>
       <p className="small">
         Worked out is the narrowest flat opening for the tube as bent, ends square, laid flat and pushed straight in
         along its own plane. Turned as it comes in, or led in end first, it may go through less. The round corners of
