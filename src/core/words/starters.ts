@@ -1,6 +1,8 @@
 /** What starters are called, what they ask, and why they cannot begin. */
 import type { FigureName, LayoutName, Spot } from '../shape/starters/asked.ts';
+import type { DieTrouble } from '../shape/starters/die-room.ts';
 import type { StartTrouble } from '../shape/starters/trouble.ts';
+import { formatLength, MM_PER_INCH, type LengthUnit } from '../units/length.ts';
 
 export const LAYOUT_WORDS: Readonly<Record<LayoutName, { readonly name: string; readonly is: string }>> = {
   'roll-bar': { name: 'Roll bar', is: 'Main hoop, two stays, diagonal, harness bar.' },
@@ -58,3 +60,26 @@ export const START_TROUBLE_WORDS: Readonly<Record<StartTrouble, string>> = {
   'not-made': 'No cage can be made of these figures: look for one that is much too great or too small.',
   'front-too-narrow': 'Windscreen or front feet are too narrow for a cage: take widths from side to side.',
 };
+
+/** A radius that would do is said in whole steps, never more than it is. */
+const RADIUS_STEP: Readonly<Record<LengthUnit, number>> = { mm: 1, in: MM_PER_INCH / 8 };
+
+/** Why the die cannot bend the cage, and what die could. */
+export function dieTroubleInWords(trouble: DieTrouble, unit: LengthUnit): string {
+  if (trouble.why === 'angle') {
+    return `A tube turns by ${trouble.needed.toFixed(1)}° at one corner, further than this die bends: choose a die that goes so far.`;
+  }
+  const step = RADIUS_STEP[unit];
+  const greatest = step * Math.floor(trouble.greatest / step);
+  const wanted =
+    greatest > 0
+      ? `a die of ${formatLength(greatest, unit).text} ${unit} CLR or less would do`
+      : 'no die would do, the corners stand too near each other';
+  return `The bends take more tube on this die than there is from corner to corner: ${wanted}.`;
+}
+
+/** What was asked for and could not be fitted in. */
+export const LEFT_OUT = {
+  doors: 'No door bars: between the feet and the dash there is no room for them.',
+  braces: 'No pillar braces: the pillars bend so little at the dash that a brace would lie along them.',
+} as const;

@@ -15,11 +15,19 @@ import {
   type FigureName,
   type Spot,
 } from '../../core/shape/starters/asked.ts';
-import { lacksDoors } from '../../core/shape/starters/start-cage.ts';
+import { dieTrouble } from '../../core/shape/starters/die-room.ts';
+import { lacksBraces, lacksDoors } from '../../core/shape/starters/start-cage.ts';
 import { withTube } from '../../core/shape/starters/with-tube.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Job } from '../../core/job/types.ts';
-import { FIGURE_WORDS, LAYOUT_WORDS, SPOT_WORDS, START_TROUBLE_WORDS } from '../../core/words/starters.ts';
+import {
+  dieTroubleInWords,
+  FIGURE_WORDS,
+  LAYOUT_WORDS,
+  LEFT_OUT,
+  SPOT_WORDS,
+  START_TROUBLE_WORDS,
+} from '../../core/words/starters.ts';
 import type { Starting } from '../../store/types.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { LengthField, SelectField } from '../fields/Fields.tsx';
@@ -43,6 +51,7 @@ export default function StartForm({ asked, troubles }: Starting): ReactNode {
   const letters = useMemo(() => new Map(figuresAsked(asked).map((figure, i) => [figure, LETTERS[i]!])), [asked]);
 
   const isOff = troubles.length > 0;
+  const die = isOff ? null : dieTrouble(derived.tubes);
   const errors = derived.findings.filter(({ severity }) => severity === 'error').length;
   const set = (figure: FigureName, value: number): readonly [] => {
     change({ figures: { ...asked.figures, [figure]: { value, guessed: false } } });
@@ -122,9 +131,13 @@ export default function StartForm({ asked, troubles }: Starting): ReactNode {
           ))}
         </div>
       )}
-      {!isOff && lacksDoors(asked, derived.job) && (
-        <p className="small">No door bars: between the feet and the dash there is no room for them.</p>
+      {die !== null && (
+        <div className="refusals" role="alert">
+          <p>{dieTroubleInWords(die, start.lengthUnit)}</p>
+        </div>
       )}
+      {!isOff && lacksDoors(asked, derived.job) && <p className="small">{LEFT_OUT.doors}</p>}
+      {!isOff && lacksBraces(asked, derived.job) && <p className="small">{LEFT_OUT.braces}</p>}
       <p className="small" role="status">
         {derived.tubes.length} tubes
         {errors === 0 ? '' : `; Checks lists ${errors === 1 ? 'one error' : `${errors} errors`} in them`}. All of it can
@@ -134,7 +147,7 @@ export default function StartForm({ asked, troubles }: Starting): ReactNode {
         <button
           type="button"
           className="press press-live"
-          disabled={isOff || derived.job.members.length === 0}
+          disabled={isOff || die !== null || derived.job.members.length === 0}
           onClick={() => jobDocument.getState().commit()}
         >
           Build it

@@ -2,15 +2,20 @@
 import { primed } from '../../job/reference.ts';
 import type { Place } from '../../job/places.ts';
 import type { Job } from '../../job/types.ts';
-import { aboveCorner, belowCorner, upFrom, withBar, withNode, type Plan } from './plan.ts';
-import { CLEAR, SILL } from './spacing.ts';
+import { aboveCorner, belowCorner, bendsIn, upFrom, withBar, withNode, type Plan, type Upright } from './plan.ts';
+import { BRACE, CLEAR, FARTHEST_BRACE, SILL } from './spacing.ts';
 import type { Sides } from './skeleton.ts';
 
-/** Level from pillar to pillar, below the bend at the dash. */
+/** Level from pillar to pillar, below the bend at the dash; where a pillar brace ends, if that is asked for. */
 export function withDash(job: Job, plan: Plan, { front }: Sides): Job {
   const { bars, light } = plan.asked;
-  if (!bars.dash && !bars.pillarBraces) return job;
-  const ended = withNode(job, 'dash-end', 'Dash bar at the windscreen pillar', belowCorner(front, CLEAR * plan.thick));
+  if (!hasDash(plan)) return job;
+  const ended = withNode(
+    job,
+    'dash-end',
+    'Dash bar at the windscreen pillar',
+    belowCorner(front, dashBelow(job, plan, front)),
+  );
   if (!bars.dash) return ended;
   return withBar(ended, {
     id: 'dash',
@@ -21,11 +26,19 @@ export function withDash(job: Job, plan: Plan, { front }: Sides): Job {
   });
 }
 
-/** A short bar past the bend at the dash, which takes load off its long lever. */
+/** Whether a bar lands on the windscreen's pillar below its bend at the dash. */
+export const hasDash = ({ asked: { bars } }: Plan): boolean => bars.dash || bars.pillarBraces;
+
+/** How far below that bend, mm. */
+export const dashBelow = (job: Job, plan: Plan, front: Upright): number =>
+  Math.max(CLEAR * plan.thick, braceFrom(job, plan, front) ?? 0);
+
+/** A short bar past the bend at the dash, which takes load off its long lever; none where the bend is too slight for one. */
 export function withPillarBraces(job: Job, plan: Plan, { front }: Sides): Job {
-  if (!plan.asked.bars.pillarBraces) return job;
-  const topped = withNode(job, 'pillar-top', 'Pillar brace, upper end', aboveCorner(front, 3 * plan.thick));
-  return withBar(topped, {
+  const from = braceFrom(job, plan, front);
+  if (from === null) return job;
+  const top = aboveCorner(front, Math.max(BRACE * plan.thick, from));
+  return withBar(withNode(job, 'pillar-top', 'Pillar brace, upper end', top), {
     id: 'pillar',
     name: 'Pillar brace',
     role: 'pillar-brace',
@@ -33,6 +46,19 @@ export function withPillarBraces(job: Job, plan: Plan, { front }: Sides): Job {
     section: plan.asked.light,
     mirror: true,
   });
+}
+
+/**
+ * How far from the bend either end of a brace has to be, at least, to stand clear of the leg between its ends, mm; null where none is asked for or can be.
+ * From ends b off the sharp corner of a bend by t its axis passes that by b sin(t / 2), and the bend's middle lies R / cos(t / 2) - R nearer.
+ */
+function braceFrom(job: Job, plan: Plan, { member, corner }: Upright): number | null {
+  const bend = bendsIn(job, member)[corner - 1];
+  if (!plan.asked.bars.pillarBraces || bend === undefined) return null;
+  const { angle, radius, setBack } = bend;
+  const nearer = radius / Math.cos(angle / 2) - radius;
+  const from = ((plan.thick + plan.thin) / 2 + nearer) / Math.sin(angle / 2) - setBack;
+  return from <= FARTHEST_BRACE * plan.thick ? from : null;
 }
 
 /** Low along the sill, from foot to foot. */

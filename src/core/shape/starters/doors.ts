@@ -4,6 +4,7 @@ import type { Place } from '../../job/places.ts';
 import type { Coordinate } from '../../job/places/coordinate.ts';
 import type { NodeId } from '../../job/reference.ts';
 import type { Job } from '../../job/types.ts';
+import { dashBelow, hasDash } from './between.ts';
 import { follows } from './car.ts';
 import { belowCorner, placeIn, spotted, upFrom, withBar, withNode, type Plan, type Upright } from './plan.ts';
 import type { Sides } from './skeleton.ts';
@@ -25,12 +26,7 @@ export function withDoors(job: Job, plan: Plan, sides: Sides): Job {
 function levels(job: Job, plan: Plan, { rear, front }: Sides, doors: keyof typeof LEVELS): readonly number[] {
   const [floor, belt, toe] = [spotted(plan, 'floor-b').at, spotted(plan, 'belt-b').at, spotted(plan, 'floor-a').at];
   const lowest = Math.max(floor[2] + rear.foot + LOW * plan.thick, toe[2] + front.foot + PAST_SILL * plan.thick);
-  const below = withNode(
-    job,
-    'door-front-1',
-    '',
-    belowCorner(front, hasDash(plan) ? PAST_DASH * plan.thick : CLEAR * plan.thick),
-  );
+  const below = withNode(job, 'door-front-1', '', belowCorner(front, belowDash(job, plan, front)));
   const highest = placeIn(below, 'door-front-1')?.[2] ?? lowest;
   const apart = PAST_LEVEL * plan.thick;
   const room = Math.max(0, 1 + Math.floor((highest - lowest) / apart));
@@ -41,7 +37,9 @@ function levels(job: Job, plan: Plan, { rear, front }: Sides, doors: keyof typeo
   });
 }
 
-const hasDash = ({ asked: { bars } }: Plan): boolean => bars.dash || bars.pillarBraces;
+/** How far below the bend at the dash the highest door bar lands, mm. */
+const belowDash = (job: Job, plan: Plan, front: Upright): number =>
+  hasDash(plan) ? dashBelow(job, plan, front) + PAST_DASH * plan.thick : CLEAR * plan.thick;
 
 type Four = readonly [number, number, number, number];
 type End = readonly [id: NodeId, name: string, at: Extract<Place, { kind: 'on' }>];
@@ -53,11 +51,7 @@ function withCross(job: Job, plan: Plan, { rear, front }: Sides): Job {
     ['door-rear-high', 'Door bar high at the B-pillar', belowCorner(rear, belowHarness(job, plan, rear))],
     ['door-front-low', 'Door bar low at the windscreen pillar', upFrom(front, frontLow * thick)],
     ['door-rear-low', 'Door bar low at the B-pillar', upFrom(rear, rearLow * thick)],
-    [
-      'door-front-high',
-      'Door bar high at the windscreen pillar',
-      belowCorner(front, (hasDash(plan) ? PAST_DASH : CLEAR) * thick),
-    ],
+    ['door-front-high', 'Door bar high at the windscreen pillar', belowCorner(front, belowDash(job, plan, front))],
   ];
   const noded = met(job, ends);
   const [rearHigh, toe, heel, frontHigh] = ends.map(([id]) => placeIn(noded, id)?.[2] ?? Number.NaN) as unknown as Four;

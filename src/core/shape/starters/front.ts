@@ -7,14 +7,27 @@ import { AUTO } from '../../job/kinds/end.ts';
 import type { KeptAngle } from '../../job/kinds/member.ts';
 import { primed, type NodeRef } from '../../job/reference.ts';
 import type { Job } from '../../job/types.ts';
+import type { Bend } from '../../solve/types.ts';
 import { heightOf } from '../../job/kinds/foot.ts';
 import { goingBy } from './car.ts';
 import { screenCorner, shaped, upright, type Front } from './front-corners.ts';
 import { hoopAlone, withPillar, withRoofRear } from './hoop.ts';
 import { pillarOf } from './pillar.ts';
-import { beside, inBend, onFoot, placeIn, spotted, withBar, withNode, type Plan, type Upright } from './plan.ts';
+import {
+  atBend,
+  bendsIn,
+  beside,
+  inBend,
+  onFoot,
+  placeIn,
+  spotted,
+  withBar,
+  withNode,
+  type Plan,
+  type Upright,
+} from './plan.ts';
 import type { Layout, Skeleton } from './skeleton.ts';
-import { CLEAR } from './spacing.ts';
+import { BELOW_STAY, CLEAR, OVER_HARNESS, ROOF } from './spacing.ts';
 
 const kept = (angles: readonly KeptAngle[]) => (angles.length === 0 ? {} : { keptAngles: angles });
 
@@ -231,11 +244,12 @@ export const sideHoops: Layout = (job, plan) => {
     ends: [end, end],
     keptAngles: [{ corner: 'side-shoulder', angle: shoulderBend }, ...shape.kept],
   });
-  const on: readonly [id: string, name: string, at: ReturnType<typeof beside>][] = [
-    ['rear-bar-end', 'Rear roof bar at the side hoop', beside('side', 2, CLEAR * thick)],
-    ['header-end', 'Header at the side hoop', beside('side', 3, -CLEAR * thick)],
-    ['stay-top', 'Stay at the side hoop', beside('side', 2, -CLEAR * thick)],
-    ['diagonal-top', 'Diagonal at the side hoop', beside('side', 2, -(CLEAR + 1.6) * thick)],
+  const { up, back, forward } = roomOnSide(sides, plan);
+  const on: readonly [id: string, name: string, at: ReturnType<typeof atBend>][] = [
+    ['rear-bar-end', 'Rear roof bar at the side hoop', atBend('side', 2, 'end', CLEAR * thick - back)],
+    ['header-end', 'Header at the side hoop', atBend('side', 3, 'start', forward - CLEAR * thick)],
+    ['stay-top', 'Stay at the side hoop', atBend('side', 2, 'start', up - CLEAR * thick)],
+    ['diagonal-top', 'Diagonal at the side hoop', atBend('side', 2, 'start', up - (CLEAR + BELOW_STAY) * thick)],
   ];
   const ended = on.reduce((grown, [id, name, at]) => withNode(grown, id, name, at), sides);
   const across = withBar(ended, {
@@ -254,3 +268,26 @@ export const sideHoops: Layout = (job, plan) => {
   };
   return { job: withHeader(across, plan, 'header-end'), skeleton };
 };
+
+/**
+ * How far joints of a side hoop are moved along it from beside their bends, mm: on a large die bends take so much of the tube that bars beside them would be
+ * in each other's way. Stay and diagonal go up into the roof's rear bend, to be clear of the harness bar; the rear bar goes back into it, and the header
+ * forward into the next, to leave the roof some length between them. None goes past the middle of its bend.
+ */
+function roomOnSide(job: Job, plan: Plan): { readonly up: number; readonly back: number; readonly forward: number } {
+  const { thick, asked } = plan;
+  const [, rear, front] = bendsIn(job, 'side');
+  if (rear === undefined || front === undefined) return { up: 0, back: 0, forward: 0 };
+  const most = (bend: Bend): number => CLEAR * thick + bend.arc / 2;
+  const tooShort = (ROOF + 2 * CLEAR) * thick - (front.start - rear.end);
+  const back = Math.min(Math.max(0, tooShort), most(rear));
+  const forward = Math.min(Math.max(0, tooShort - back), most(front));
+  const needsHeight = asked.bars.harness && asked.bars.diagonal;
+  const floor = spotted(plan, 'floor-b').at;
+  const under = placeIn(
+    withNode(job, 'diagonal-top', '', atBend('side', 2, 'start', -(CLEAR + BELOW_STAY) * thick)),
+    'diagonal-top',
+  );
+  const low = needsHeight && under !== null ? floor[2] + asked.figures.harnessHeight.value - under[2] : 0;
+  return { up: Math.min(Math.max(0, low + OVER_HARNESS * thick), most(rear) - back), back, forward };
+}

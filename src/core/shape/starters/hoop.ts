@@ -74,12 +74,13 @@ export const hoopAlone: Layout = (job, plan) => {
   return { job: noded, skeleton };
 };
 
-/** Below the bend, a diameter clear of it, where that is still within reach of the stay; else in the bend, clear of the stay. */
+/** Below the bend, a diameter clear of it and clear of the stay, where that is still within reach of the stay; else in the bend, clear of the stay. */
 function belowStay(job: Job, plan: Plan): ReturnType<typeof beside> {
   const { thick } = plan;
   const halfBend =
     (findRecord(job, 'dies', plan.asked.die)!.centrelineRadius * toRadians(pillarOf(plan).cornerBend)) / 2;
-  const clear = PAST_BEND * thick;
+  // On a small die the stay stands at the bend's end itself.
+  const clear = Math.max(PAST_BEND * thick, (1 + BELOW) * thick - halfBend);
   return halfBend + clear - thick <= STAY_REACH ? beside('hoop', 2, -clear) : inBend('hoop', 2, -(1 + BELOW) * thick);
 }
 

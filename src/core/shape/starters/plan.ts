@@ -7,8 +7,9 @@ import type { Member } from '../../job/kinds/member.ts';
 import type { Place } from '../../job/places.ts';
 import type { MemberId, NodeId, NodeRef } from '../../job/reference.ts';
 import type { Job } from '../../job/types.ts';
-import { layOut } from '../../solve/lay-out.ts';
+import { layOut, type Layout } from '../../solve/lay-out.ts';
 import { sequenceOf } from '../../solve/sequence.ts';
+import type { Bend } from '../../solve/types.ts';
 import type { Asked, Spot } from './asked.ts';
 import type { Car, Spotted } from './car.ts';
 
@@ -52,11 +53,17 @@ export const onFoot = ({ allowance }: Plan, foot: Foot): EndFit => ({
 });
 
 /** Where the node stands in the frame so far; null where there is none, or where that cannot be laid out. */
-export function placeIn(job: Job, node: NodeRef): Vec3 | null {
+export const placeIn = (job: Job, node: NodeRef): Vec3 | null => laidOut(job)?.nodes.get(node) ?? null;
+
+/** Bends of the bar in the frame so far, from end A; none where that cannot be laid out. */
+export const bendsIn = (job: Job, bar: MemberId): readonly Bend[] =>
+  laidOut(job)?.bars.find(({ id }) => id === bar)?.centreline.bends ?? [];
+
+function laidOut(job: Job): Layout | null {
   const sequence = sequenceOf(job);
   if (!sequence.ok) return null;
   const layout = layOut(job, sequence.value, undefined);
-  return layout.ok ? (layout.value.nodes.get(node) ?? null) : null;
+  return layout.ok ? layout.value : null;
 }
 
 /**
@@ -93,21 +100,24 @@ export const aboveCorner = ({ member, low, corner }: Upright, distance: number):
   beside(member, corner, low === 'start' ? distance : -distance);
 
 /** Before the bend where the distance is below zero, from end A; past it where it is above. */
-export const beside = (member: MemberId, bend: number, distance: number): OnTube => ({
-  kind: 'on',
-  member,
-  bend,
-  where: distance < 0 ? 'start' : 'end',
-  distance,
-  offset: NONE,
-});
+export const beside = (member: MemberId, bend: number, distance: number): OnTube =>
+  atBend(member, bend, distance < 0 ? 'start' : 'end', distance);
 
 /** In the bend, so far from its middle towards end B, mm. */
-export const inBend = (member: MemberId, bend: number, distance = 0): OnTube => ({
+export const inBend = (member: MemberId, bend: number, distance = 0): OnTube =>
+  atBend(member, bend, 'middle', distance);
+
+/** So far along from that place of the bend towards end B, mm. */
+export const atBend = (
+  member: MemberId,
+  bend: number,
+  where: 'start' | 'middle' | 'end',
+  distance: number,
+): OnTube => ({
   kind: 'on',
   member,
   bend,
-  where: 'middle',
+  where,
   distance,
   offset: NONE,
 });

@@ -8,9 +8,9 @@ export const LOW = 3.65;
 /** On a front upright, where no diagonal comes between: above the sill bar. */
 export const PAST_SILL = 2.9;
 
-/** From a bend to the first joint beside it, and to the next ones along. */
+/** From a bend to the first joint beside it; from the dash bar's to the next one down. */
 export const CLEAR = 1.3;
-export const PAST_DASH = 3.1;
+export const PAST_DASH = 1.8;
 /** Of level door bars on one another. */
 export const PAST_LEVEL = 2;
 
@@ -18,3 +18,12 @@ export const PAST_LEVEL = 2;
 export const BELOW = 1.7;
 export const PAST_BEND = 1.02;
 export const STAY_REACH = 105;
+
+/** On a side hoop: the diagonal's top below the stay's, above a harness bar that it cuts, and the header ahead of the rear roof bar. */
+export const BELOW_STAY = 1.9;
+export const OVER_HARNESS = 2;
+export const ROOF = 3;
+
+/** A pillar brace's upper end above the bend at the dash, at least; and how far from that bend either end may be, for the brace to stand clear of it. */
+export const BRACE = 3;
+export const FARTHEST_BRACE = 5.5;

@@ -37,6 +37,10 @@ const FEET = {
 export const lacksDoors = ({ bars, layout }: Asked, job: Job): boolean =>
   layout !== 'roll-bar' && bars.doors !== 'none' && !job.members.some(({ role }) => role === 'door-bar');
 
+/** Whether pillar braces were asked for and the pillars bend too little for them; the job is the one that startCage gave. */
+export const lacksBraces = ({ bars, layout }: Asked, job: Job): boolean =>
+  layout !== 'roll-bar' && bars.pillarBraces && !job.members.some(({ role }) => role === 'pillar-brace');
+
 /** The job with the cage that is asked for. It has no node and no member yet; its points, tubes, dies and all else stay. */
 export function startCage(job: Job, asked: Asked): Job {
   const usual = FEET[job.lengthUnit];
