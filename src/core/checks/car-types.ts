@@ -1,7 +1,7 @@
 /** Findings of tubes beside what was measured of the car, or was not, and of their fitting in it; types.ts has the others. */
 import type { Trim } from '../gaps/trim-places.ts';
 import type { Vec3 } from '../geometry/vector.ts';
-import type { PointId } from '../job/reference.ts';
+import type { NodeId, PointId } from '../job/reference.ts';
 import type { End, OfTube } from './types.ts';
 
 /** A tube is nearer to a measured point or a body line than is wanted there. */
@@ -20,6 +20,13 @@ export interface OnGuess extends OfTube {
   readonly id: 'point/guessed';
   readonly point: PointId;
   /** How many go by it. */
+  readonly tubes: number;
+}
+
+/** A tube goes by a node that was put where it is by a figure that nobody has said. */
+export interface OnGuessedNode extends OfTube {
+  readonly id: 'node/guessed';
+  readonly node: NodeId;
   readonly tubes: number;
 }
 

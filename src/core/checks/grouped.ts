@@ -43,7 +43,7 @@ function keyOf(finding: Finding, byId: Frame['byId']): string {
     envelope,
     partner && bareId(partner),
     trim,
-    guess,
+    guess ?? (id === 'node/guessed' ? node : undefined),
     gusset,
   ]);
 }

@@ -1,33 +1,47 @@
 /**
- * Points that a cage was begun with and nobody has measured: what goes by them is not to be cut. One finding a point, of the first tube that goes by
+ * Points and nodes that a cage was begun with and nobody has said: what goes by them is not to be cut. One finding each, of the first tube that goes by
  * it, through whatever nodes and tubes.
  */
-import { bareId, isPrimed, type PointId } from '../job/reference.ts';
+import { bareId, isPrimed, type NodeId, type PointId } from '../job/reference.ts';
 import { carriersOf, referencesOf } from '../job/references.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
-import type { OnGuess } from './car-types.ts';
+import type { OnGuess, OnGuessedNode } from './car-types.ts';
 
-/** In the order of the points; none of a point that nothing goes by. */
-export function* guessTrouble({ job, tubes }: Pick<Frame, 'job' | 'tubes'>): Generator<OnGuess> {
+/** In the order of the points, then of the nodes; none of one that nothing goes by. */
+export function* guessTrouble(frame: Pick<Frame, 'job' | 'tubes' | 'nodes'>): Generator<OnGuess | OnGuessedNode> {
+  const { job } = frame;
   for (const { id, position, guessed } of job.points) {
-    if (!guessed) continue;
-    const going = membersGoingBy(job, id);
-    const made = tubes.filter(({ member }) => going.has(member.id));
-    const first: SolvedTube | undefined = made.find((tube) => !isPrimed(tube.id));
-    if (first === undefined) continue;
-    const base = { severity: 'warning', source: 'practice', tube: first.id, at: position } as const;
-    yield { ...base, id: 'point/guessed', point: id, tubes: made.length };
+    const made = guessed ? tubesGoingBy(frame, nodesAt(job, id)) : null;
+    if (made !== null) yield { ...BASE, ...made, id: 'point/guessed', at: position, point: id };
+  }
+  for (const { id, guessed } of job.nodes) {
+    const made = guessed ? tubesGoingBy(frame, [id]) : null;
+    if (made !== null) yield { ...BASE, ...made, id: 'node/guessed', at: frame.nodes.get(id)!, node: id };
   }
 }
 
-/** Ids of the members whose nodes go by the point, or by what does. */
-function membersGoingBy(job: Job, point: PointId): ReadonlySet<string> {
-  const nodes = new Set<string>(
-    job.nodes
-      .filter((node) => referencesOf('nodes', node).some(({ list, to }) => list === 'points' && bareId(to) === point))
-      .map(({ id }) => id),
-  );
+const BASE = { severity: 'warning', source: 'practice' } as const;
+
+const nodesAt = (job: Job, point: PointId): readonly NodeId[] =>
+  job.nodes
+    .filter((node) => referencesOf('nodes', node).some(({ list, to }) => list === 'points' && bareId(to) === point))
+    .map(({ id }) => id);
+
+/** The first of them that is no twin, and how many they are; null where there is none. */
+function tubesGoingBy(
+  { job, tubes }: Pick<Frame, 'job' | 'tubes'>,
+  from: readonly NodeId[],
+): Pick<OnGuess, 'tube' | 'tubes'> | null {
+  const going = membersGoingBy(job, from);
+  const made = tubes.filter(({ member }) => going.has(member.id));
+  const first: SolvedTube | undefined = made.find((tube) => !isPrimed(tube.id));
+  return first === undefined ? null : { tube: first.id, tubes: made.length };
+}
+
+/** Ids of the members whose nodes are among these, or go by what is. */
+function membersGoingBy(job: Job, from: readonly NodeId[]): ReadonlySet<string> {
+  const nodes = new Set<string>(from);
   const members = new Set<string>();
   const stands = (list: 'nodes' | 'members', record: Job[typeof list][number]): boolean =>
     carriersOf(list, record).some((carrier) => (carrier.list === 'nodes' ? nodes : members).has(carrier.id));

@@ -3,6 +3,7 @@
  * mirrored, so that what was dragged lands where it was dragged to.
  */
 import type { Vec3 } from '../geometry/vector.ts';
+import { sameData } from '../job/equal.ts';
 import { bareId, isPrimed, type NodeId, type NodeRef, type PointRef } from '../job/reference.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Place } from '../job/places.ts';
@@ -19,8 +20,22 @@ export const addNode = (job: Job, name: string, at: Place): Job =>
 
 export const renameNode = (job: Job, id: NodeId, name: string): Job => updateRecord(job, 'nodes', id, { name });
 
-/** Where the node stands, given anew; any field of its place can be set so. */
-export const setPlace = (job: Job, id: NodeId, at: Place): Job => updateRecord(job, 'nodes', id, { at });
+/** Where the node stands, given anew; any field of its place can be set so. It is no guess any more. */
+export const setPlace = (job: Job, id: NodeId, at: Place): Job =>
+  changeRecord(job, 'nodes', id, (node) => standingAt(node, at));
+
+/** The node is right as it stands. */
+export const confirmNode = (job: Job, id: NodeId): Job => changeRecord(job, 'nodes', id, withoutGuess);
+
+/** The same node where the place is the same. */
+const standingAt = (node: FrameNode, at: Place): FrameNode =>
+  sameData(at, node.at) ? node : { ...withoutGuess(node), at };
+
+function withoutGuess(node: FrameNode): FrameNode {
+  if (node.guessed === undefined) return node;
+  const { guessed: _, ...rest } = node;
+  return rest;
+}
 
 /** Refused while members run through it or nodes are placed from it. */
 export const removeNode = (job: Job, id: NodeId): Edited => removeUnused(job, 'nodes', id);
@@ -97,6 +112,6 @@ function changePlace<K extends Place['kind']>(
   change: (at: PlaceOf<K>) => PlaceOf<K>,
 ): Job {
   const set = (node: FrameNode): FrameNode =>
-    node.at.kind === kind ? { ...node, at: change(node.at as PlaceOf<K>) } : node;
+    node.at.kind === kind ? standingAt(node, change(node.at as PlaceOf<K>)) : node;
   return changeRecord(job, 'nodes', bareId(ref), set);
 }

@@ -207,9 +207,10 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${tube.name} ${distance > 0 ? `passes ${show(distance)} from` : 'touches'} ${nameOf(other)}; a torch wants ${show(torchGap)}. Move it ${moveInWords(move, show)}, or cope it to ${nameOf(other)}.`,
   'point/guessed': ({ point, tubes }, { tube, frame }) => {
     const { name } = frame.job.points.find(({ id }) => id === point)!;
-    const others = tubes === 1 ? 'goes' : tubes === 2 ? 'and another tube go' : `and ${tubes - 1} other tubes go`;
-    return `${tube.name} ${others} by ${name}, which is a guess. Measure it, or confirm it in Survey, before anything is cut.`;
+    return `${goBy(tube.name, tubes)} ${name}, which is a guess. Measure it, ${CONFIRM}`;
   },
+  'node/guessed': ({ node, tubes }, { tube, frame }) =>
+    `${goBy(tube.name, tubes)} ${nodeName(frame.job, node)}, whose place is a guess. Say where it stands, ${CONFIRM}`,
   'gap/near-trim': ({ trim, distance, wanted, move }, { tube, frame, show }) => {
     const name = trimName(frame.job, trim);
     const how = distance < 0 ? `runs ${show(-distance)} into` : distance > 0 ? `is ${show(distance)} from` : 'touches';
@@ -239,3 +240,9 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
   'gusset/leg-length': ({ gusset, along, leg, least, greatest }, { frame, nameOf, show }) =>
     `${gussetName(frame, gusset)}: its leg along ${nameOf(along)} is ${show(leg)}; usual are two to four diameters of the tube, ${show(least)} to ${show(greatest)}.`,
 };
+
+const CONFIRM = 'or confirm it in Survey, before anything is cut.';
+
+/** "Main hoop and 3 other tubes go by". */
+const goBy = (name: string, tubes: number): string =>
+  `${name} ${tubes === 1 ? 'goes' : tubes === 2 ? 'and another tube go' : `and ${tubes - 1} other tubes go`} by`;

@@ -4,7 +4,6 @@
  */
 import { useMemo, useState, type ReactNode } from 'react';
 import {
-  FIGURES,
   bendable,
   figuresAsked,
   lightEnough,
@@ -323,12 +322,6 @@ function TubeChoices({ asked, job, change }: { asked: Asked; job: Job; change: C
 /** How many figures are guesses, and where they are seen again. */
 function guessesInWords(guessed: readonly FigureName[], asked: number): string {
   if (guessed.length === 0) return 'Every figure is yours.';
-  const ofPoints = guessed.filter((name) => FIGURES[name].spot !== null);
-  return [
-    `${guessed.length} of ${asked} figures are guesses, in dashed boxes: type over one, or confirm it (Enter).`,
-    ...(ofPoints.length > 0 ? ['A point that stays a guess is marked so in Survey.'] : []),
-    ...(ofPoints.length < guessed.length
-      ? ['The gap and the harness bar’s height are guessed here alone: look at them now.']
-      : []),
-  ].join(' ');
+  const count = `${guessed.length} of ${asked} figures are guesses, in dashed boxes: type over one, or confirm it (Enter).`;
+  return `${count} What goes by one that stays a guess is marked so in Survey.`;
 }

@@ -18,6 +18,7 @@ import './survey.css';
 
 export default function SurveyStation(): ReactNode {
   const points = useDocument((state) => state.job.points);
+  const nodes = useDocument((state) => state.job.nodes);
   const bodyLines = useDocument((state) => state.job.bodyLines);
   const isBare = useDocument((state) => state.job.members.length + state.job.nodes.length === 0);
   const selection = useEditor((state) => state.selection);
@@ -47,7 +48,7 @@ export default function SurveyStation(): ReactNode {
           {points.length === 0 ? 'Or begin with the tape: what do you build?' : 'Begin the cage: what do you build?'}
         </button>
       )}
-      <Guesses points={points} />
+      <Guesses points={points} nodes={nodes} />
       <div className="sections">
         {points.length > 0 && (
           <Section title="Left and right" count={pairsOfPoints(points).pairs.length}>

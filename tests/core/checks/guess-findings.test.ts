@@ -1,5 +1,6 @@
 /** What goes by a guess: found of each point until it is moved or confirmed. */
 import { expect, test } from 'vitest';
+import { confirmNode, setPlace } from '../../../src/core/edit/nodes.ts';
 import { confirmPoint, movePoint } from '../../../src/core/edit/points.ts';
 import { derive } from '../../../src/core/derive.ts';
 import { findingInWords } from '../../../src/core/words/findings.ts';
@@ -8,11 +9,11 @@ import { startCage } from '../../../src/core/shape/starters/start-cage.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { plainly, shopJob } from '../shape/starters/cars.ts';
 
-function guesses(job: Job): readonly string[] {
+function guesses(job: Job, kind = 'point/guessed'): readonly string[] {
   const derivation = derive(job);
   if (!derivation.ok) throw new Error('no frame');
   return derivation.value.findings
-    .filter(({ id }) => id === 'point/guessed')
+    .filter(({ id }) => id === kind)
     .map((finding) => findingInWords(finding, derivation.value));
 }
 
@@ -27,6 +28,28 @@ test('one warning a point, with the tubes that go by it through whatever they st
   ]);
   expect(guesses(confirmPoint(job, 'tower'))).toHaveLength(3);
   expect(guesses(movePoint(job, 'tower', [-810, 470, 530]))).toHaveLength(3);
+});
+
+test('the gap and the height of the harness bar stay guesses in the job: a warning for each node that stands by one, until it is placed or confirmed', () => {
+  const figures = firstFigures('mm');
+  const job = startCage(shopJob('mm'), plainly('roll-bar', figures));
+  const by = (each: Job) => each.nodes.filter(({ guessed }) => guessed).map(({ id }) => id);
+  expect(by(job)).toEqual(['hoop-corner', 'hoop-shoulder', 'harness-end']);
+  expect(guesses(job, 'node/guessed')).toEqual([
+    expect.stringMatching(/^Main hoop and 9 other tubes go by Main hoop, roof corner, whose place is a guess/u),
+    expect.stringMatching(/^Main hoop and 9 other tubes go by Main hoop, shoulder/u),
+    expect.stringMatching(/^Harness bar, piece 1 of 2 and another tube go by Harness bar at the hoop/u),
+  ]);
+  expect(by(confirmNode(job, 'hoop-corner'))).toEqual(['hoop-shoulder', 'harness-end']);
+  const harness = job.nodes.find(({ id }) => id === 'harness-end')!;
+  expect(setPlace(job, 'harness-end', harness.at)).toBe(job);
+  expect(by(setPlace(job, 'harness-end', { kind: 'fixed', position: [0, 600, 600] }))).not.toContain('harness-end');
+  const said = {
+    ...figures,
+    gap: { ...figures.gap, guessed: false },
+    harnessHeight: { ...figures.harnessHeight, guessed: false },
+  };
+  expect(by(startCage(shopJob('mm'), plainly('roll-bar', said)))).toEqual([]);
 });
 
 test('nothing goes by it, nothing is found', () => {

@@ -10,13 +10,15 @@ export interface FrameNode {
   readonly id: NodeId;
   readonly name: string;
   readonly at: Place;
+  /** Put there by the program for a start, by a figure that nobody has measured or said is right. */
+  readonly guessed?: true;
 }
 
 export const nodeKind: Kind<FrameNode> = {
   word: 'node',
   letter: 'n',
-  shape: v.looseObject({ ...named, at: placePart.shape }),
-  keys: ['id name at', ...placePart.keys],
+  shape: v.looseObject({ ...named, at: placePart.shape, guessed: v.exactOptional(v.literal(true)) }),
+  keys: ['id name at guessed', ...placePart.keys],
   hasImage: () => true,
   beyondShape: ({ at: place }, at) => placePart.beyondShape(place, `${at}.at`),
 };

@@ -23,6 +23,7 @@ import {
   spotted,
   withBar,
   withNode,
+  withNodeBy,
   type Plan,
   type Upright,
 } from './plan.ts';
@@ -46,11 +47,12 @@ function withFrontNodes(
   name: string,
   { screen, cowl, foot }: Omit<Front, 'screen'> & { readonly screen: Vec3 | null },
 ): Job {
+  const withTrimNode = withNodeBy(plan, 'gap');
   const upper =
     screen === null
       ? job
-      : withNode(job, `${id}-screen`, `${name}, windscreen corner`, goingBy(spotted(plan, 'screen-top'), screen));
-  const lower = withNode(upper, `${id}-cowl`, `${name}, cowl corner`, goingBy(spotted(plan, 'screen-foot'), cowl));
+      : withTrimNode(job, `${id}-screen`, `${name}, windscreen corner`, goingBy(spotted(plan, 'screen-top'), screen));
+  const lower = withTrimNode(upper, `${id}-cowl`, `${name}, cowl corner`, goingBy(spotted(plan, 'screen-foot'), cowl));
   return withNode(lower, `${id}-foot`, `${name}, foot`, goingBy(spotted(plan, 'floor-a'), foot));
 }
 
@@ -177,7 +179,7 @@ export const roofRing: Layout = (job, plan) => {
     isUpright: false,
   });
   const screen = goingBy(spotted(plan, 'screen-top'), round.screen);
-  const ring = withBar(withNode(ended, 'ring-screen', 'Roof ring, windscreen corner', screen), {
+  const ring = withBar(withNodeBy(plan, 'gap')(ended, 'ring-screen', 'Roof ring, windscreen corner', screen), {
     id: 'ring',
     name: 'Roof ring',
     role: 'roof-ring',

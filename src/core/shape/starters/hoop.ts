@@ -5,7 +5,18 @@ import { toRadians } from '../../geometry/angle.ts';
 import type { Job } from '../../job/types.ts';
 import { follows, goingBy } from './car.ts';
 import { pillarOf } from './pillar.ts';
-import { beside, inBend, onFoot, spotted, withBar, withNode, type Part, type Plan, type Upright } from './plan.ts';
+import {
+  beside,
+  inBend,
+  onFoot,
+  spotted,
+  withBar,
+  withNode,
+  withNodeBy,
+  type Part,
+  type Plan,
+  type Upright,
+} from './plan.ts';
 import type { Layout, Skeleton } from './skeleton.ts';
 import { BELOW, CLEAR, PAST_BEND, STAY_REACH } from './spacing.ts';
 
@@ -15,14 +26,15 @@ export const withPillar =
   (job, plan) => {
     const { x, foot, shoulder, corner } = pillarOf(plan);
     const [floor, belt] = [spotted(plan, 'floor-b'), spotted(plan, 'belt-b')];
-    const withCorner = withNode(
+    const withTrimNode = withNodeBy(plan, 'gap');
+    const withCorner = withTrimNode(
       job,
       `${id}-corner`,
       `${name}, roof corner`,
       goingBy(spotted(plan, 'roof-b'), [x, ...corner]),
     );
     const along = { node: `${id}-corner`, plus: 0 };
-    const withShoulder = withNode(withCorner, `${id}-shoulder`, `${name}, shoulder`, {
+    const withShoulder = withTrimNode(withCorner, `${id}-shoulder`, `${name}, shoulder`, {
       kind: 'lined-up',
       x: along,
       y: follows(belt, 1, shoulder[0]),

@@ -38,6 +38,12 @@ export const spotted = ({ car }: Plan, spot: Spot): Spotted => car[spot]!;
 export const withNode = (job: Job, id: NodeId, name: string, at: Place): Job =>
   appendRecord(job, 'nodes', { id, name, at });
 
+/** The same, where it stands by a figure of the cage's own: a guess, if nobody has said that. */
+export const withNodeBy =
+  ({ asked }: Plan, figure: 'gap' | 'harnessHeight') =>
+  (job: Job, id: NodeId, name: string, at: Place): Job =>
+    appendRecord(job, 'nodes', { id, name, at, ...(asked.figures[figure].guessed && { guessed: true }) });
+
 type Needed = 'id' | 'name' | 'role' | 'path' | 'section';
 
 /** The member last in the build order; what is not said is as usual. */

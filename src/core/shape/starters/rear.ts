@@ -2,7 +2,7 @@
 import { primed } from '../../job/reference.ts';
 import type { Job } from '../../job/types.ts';
 import { follows, goingBy } from './car.ts';
-import { onFoot, spotted, upFrom, withBar, withNode, type Plan } from './plan.ts';
+import { onFoot, spotted, upFrom, withBar, withNode, withNodeBy, type Plan } from './plan.ts';
 import type { Skeleton } from './skeleton.ts';
 import { DIAGONAL } from './spacing.ts';
 
@@ -40,7 +40,7 @@ export function withHarnessBar(job: Job, plan: Plan, { rear }: Skeleton): Job {
   if (!bars.harness) return job;
   const floor = spotted(plan, 'floor-b');
   const until = { axis: 'z', ...follows(floor, 2, floor.at[2] + figures.harnessHeight.value) } as const;
-  const end = withNode(job, 'harness-end', 'Harness bar at the hoop', {
+  const end = withNodeBy(plan, 'harnessHeight')(job, 'harness-end', 'Harness bar at the hoop', {
     kind: 'on',
     member: rear.member,
     until,
