@@ -16,7 +16,7 @@ export interface NearTrim extends OfTube {
 }
 
 /** A tube goes by a point that nobody has measured. */
-export interface OnGuess extends OfTube {
+interface OnGuessedPoint extends OfTube {
   readonly id: 'point/guessed';
   readonly point: PointId;
   /** How many go by it. */
@@ -24,11 +24,12 @@ export interface OnGuess extends OfTube {
 }
 
 /** A tube goes by a node that was put where it is by a figure that nobody has said. */
-export interface OnGuessedNode extends OfTube {
+interface OnGuessedNode extends OfTube {
   readonly id: 'node/guessed';
   readonly node: NodeId;
   readonly tubes: number;
 }
+export type OnGuess = OnGuessedPoint | OnGuessedNode;
 
 /** A torch has too little room above the joint that decides how far the cage is lowered, and what its ends stand on does not give that. */
 export interface NoAir extends OfTube {

@@ -6,10 +6,10 @@ import { bareId, isPrimed, type NodeId, type PointId } from '../job/reference.ts
 import { carriersOf, referencesOf } from '../job/references.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
-import type { OnGuess, OnGuessedNode } from './car-types.ts';
+import type { OnGuess } from './car-types.ts';
 
 /** In the order of the points, then of the nodes; none of one that nothing goes by. */
-export function* guessTrouble(frame: Pick<Frame, 'job' | 'tubes' | 'nodes'>): Generator<OnGuess | OnGuessedNode> {
+export function* guessTrouble(frame: Pick<Frame, 'job' | 'tubes' | 'nodes'>): Generator<OnGuess> {
   const { job } = frame;
   for (const { id, position, guessed } of job.points) {
     const made = guessed ? tubesGoingBy(frame, nodesAt(job, id)) : null;

@@ -8,7 +8,7 @@ import type { EnvelopeId, NodeRef, TubeRef } from '../job/reference.ts';
 import type { Unmitred } from '../solve/types.ts';
 import type { NoFreeOrder, OrderMatters, PlainOrderTouches } from './swing-types.ts';
 import type { GussetFinding } from './gusset-types.ts';
-import type { NearTrim, NoAir, OnGuess, OnGuessedNode, WiderThanDoor } from './car-types.ts';
+import type { NearTrim, NoAir, OnGuess, WiderThanDoor } from './car-types.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
 
@@ -391,7 +391,6 @@ export type Finding =
   | NoRoomForTorch
   | NearTrim
   | OnGuess
-  | OnGuessedNode
   | NoAir
   | WiderThanDoor
   | GussetFinding
