@@ -4,7 +4,7 @@
  */
 import { lazy, Suspense, useEffect, useState } from 'react';
 import type { ComponentType, ReactNode } from 'react';
-import type { Station } from '../store/types.ts';
+import type { Drawing, Station } from '../store/types.ts';
 import { useDocument, useEditor, useKeeping } from '../store/page.ts';
 import { whenIdle } from '../store/whenIdle.ts';
 import FrameStation from '../ui/frame/FrameStation.tsx';
@@ -45,6 +45,7 @@ export function App(): ReactNode {
   const station = useEditor((state) => state.station);
   const ready = useDocument((state) => state.ready);
   const rehearsing = useEditor((state) => state.rehearsing !== null);
+  const drawing = useEditor(isDrawingSeen);
   // On a telephone the Shop sets the bench under Ends, below what is cut first.
   const narrow = useNarrow();
   const [dialog, showDialog] = useState<DialogName | null>(null);
@@ -64,7 +65,12 @@ export function App(): ReactNode {
 
   const Panel = PANELS[station];
   return (
-    <div className="shell" data-station={station} data-rehearsing={rehearsing ? '' : undefined}>
+    <div
+      className="shell"
+      data-station={station}
+      data-rehearsing={rehearsing ? '' : undefined}
+      data-drawing={drawing ? '' : undefined}
+    >
       <Band showDialog={showDialog} />
       <Notices />
       <BaySlot ready={ready} covered={bent !== null} />
@@ -120,6 +126,15 @@ const Waiting = (): ReactNode => (
   </p>
 );
 
+/** A half-drawn tube waits at the other stations. */
+const isDrawingSeen = ({
+  drawing,
+  station,
+}: {
+  readonly drawing: Drawing | null;
+  readonly station: Station;
+}): boolean => drawing !== null && station === 'frame';
+
 /**
  * The bay stays mounted, and keeps its view, whatever the stations show; while a tube is rehearsed the bender stands over
  * it. On a narrow screen it can be folded away.
@@ -127,7 +142,7 @@ const Waiting = (): ReactNode => (
 function BaySlot({ ready, covered }: { readonly ready: boolean; readonly covered: boolean }): ReactNode {
   const [folded, fold] = useState(false);
   const rehearsing = useEditor((state) => state.rehearsing);
-  const isDrawing = useEditor((state) => state.drawing !== null && state.station === 'frame');
+  const isDrawing = useEditor(isDrawingSeen);
   const isFolded = folded && rehearsing === null && !isDrawing; // whoever asks for what is shown there sees it
   return (
     <div className="bay-slot" inert={covered} data-folded={isFolded ? '' : undefined}>
