@@ -46,6 +46,11 @@ const Draw = lazy(() => import('../draw/Draw.tsx'));
 
 const FIRST_RIG = { target: [0, 0, 600], yaw: (38 * Math.PI) / 180, pitch: (24 * Math.PI) / 180, span: 3000 } as const;
 
+const LOOKED_AT =
+  'Frame. Arrow keys turn the view, plus and minus zoom; with a node selected, arrow and page keys move it. Escape clears the selection.';
+const DRAWN_IN =
+  'Frame, where a tube is being drawn. Escape takes back the last place, and at last puts the tool away.';
+
 export default function Bay() {
   const picture = usePicture();
   const isDrawing = useEditor((state) => state.drawing !== null);
@@ -171,7 +176,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
         ref={stage}
         role="application"
         tabIndex={0}
-        aria-label="Frame. Arrow keys turn the view, plus and minus zoom; with a node selected, arrow and page keys move it. Escape clears the selection."
+        aria-label={isDrawing ? DRAWN_IN : LOOKED_AT}
         data-pointed={pointed !== null || grips.live !== null}
         onKeyDown={onKeyDown}
       >
@@ -206,7 +211,9 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
         </Suspense>
       )}
       <NoPicture picture={picture} again={() => picture.again() && stage.current?.focus()} />
-      {grips.freedom !== null && <Readout title={grips.title} freedom={grips.freedom} news={grips.news} />}
+      {grips.freedom !== null && !isDrawing && (
+        <Readout overlay={overlay} title={grips.title} freedom={grips.freedom} news={grips.news} />
+      )}
       <Toolbar
         groups={[
           ...views.groups,

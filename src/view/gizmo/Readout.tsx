@@ -1,7 +1,9 @@
 /** Where the selected node, or the middle of the selected bar, is, in big figures and with the tables' words and signs, while it is moved and after. */
+import { useLayoutEffect, useRef, type RefObject } from 'react';
 import { useDocument } from '../../store/page.ts';
 import { Figure } from '../canvas/Figure.tsx';
 import type { Freedom, PlaceOnLine } from '../../core/shape/free-directions.ts';
+import type { PlaceLabels } from '../labels/LabelLayer.tsx';
 import type { DragNews } from './useGrips.ts';
 
 const AXES = [
@@ -24,19 +26,36 @@ function measured(at: PlaceOnLine): string {
 }
 
 interface Props {
+  /** Called for each frame. */
+  readonly overlay: RefObject<PlaceLabels>;
   readonly title: string;
   readonly freedom: Freedom;
   readonly news: DragNews | null;
 }
 
-export function Readout({ title, freedom, news }: Props) {
+/** Pixels round the place that the grips and their letters take. */
+const GRIPS = 130;
+
+export function Readout({ overlay, title, freedom, news }: Props) {
+  const card = useRef<HTMLDivElement>(null);
+  // It stands in the upper right corner while the place, or its grips, would lie under it in the left one.
+  useLayoutEffect(() => {
+    overlay.current = (view) => {
+      const { x, y } = view.toScreen(freedom.place);
+      const { offsetWidth, offsetHeight, dataset } = card.current!;
+      dataset['aside'] = String(x < offsetWidth + GRIPS && y < offsetHeight + GRIPS);
+    };
+    return () => {
+      overlay.current = () => {};
+    };
+  }, [overlay, freedom]);
   const unit = useDocument((state) => state.job.lengthUnit);
   const held =
     freedom.free === 'line'
       ? []
       : AXES.filter((_, axis) => !freedom.open.includes(axis as 0 | 1 | 2)).map(({ name }) => name);
   return (
-    <div className="bay-readout" aria-hidden="true">
+    <div className="bay-readout" ref={card} aria-hidden="true">
       <div className="bay-readout-name">{title}</div>
       <dl>
         {AXES.map(({ name, means }, axis) => (
