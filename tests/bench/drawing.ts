@@ -19,7 +19,8 @@ export function timePointer(frame: Derived): Timing {
     { ground: { kind: 'space', position: [200, 300, 400] }, at: [200, 300, 400] },
   ];
   const places = drawn.map((snap) => snap.at);
-  const targets = targetsOf(frame, sightOf(frame.tubes), drawn);
+  const grounds = drawn.map((snap) => snap.ground);
+  const targets = targetsOf(frame, sightOf(frame.tubes), drawn, drawn.slice(0, 1));
   const view = projectionOf({ target: [0, 0, 600], yaw: 0.6, pitch: 0.4, span: 4000 }, SIZE.width, SIZE.height);
   const stock = stockFor(frame.job, { places: [], section: null, bothSides: null, lost: 0 });
   let moves = 0;
@@ -30,6 +31,6 @@ export function timePointer(frame: Derived): Timing {
     if (aim === null) return;
     courseThrough(stock, [...places, aim.at], true);
     legTo(frame, places, aim.at, aim.ground);
-    groundName(frame, aim.ground, aim.guides);
+    groundName(frame, aim.ground, grounds);
   });
 }

@@ -1,15 +1,23 @@
 /** Drawing a tube in the bay: by mouse with numbers typed on the way, by keys alone, and every way back out of it. */
 import type { Page } from '@playwright/test';
+import { derive } from '../../src/core/derive.ts';
+import { distance } from '../../src/core/geometry/vector.ts';
+import { parseJob } from '../../src/core/job/parse.ts';
 import { bay, expect, FEW, goTo, IN_THE_BAY, savedText, start, test, undoKey } from './journey.ts';
 
 test.use(FEW);
 
 interface File {
-  readonly nodes: readonly {
-    readonly id: string;
-    readonly at: { readonly kind: string; readonly position: number[] };
-  }[];
+  readonly nodes: readonly { readonly id: string; readonly at: { readonly kind: string } }[];
   readonly members: readonly { readonly path: readonly string[]; readonly mirror: boolean; readonly die?: string }[];
+}
+
+/** Where nodes stand, which may be in line with others. */
+function placesOf(text: string, nodes: readonly string[]) {
+  const parsed = parseJob(text);
+  const derived = parsed.ok ? derive(parsed.job) : parsed;
+  if (!derived.ok) throw new Error(JSON.stringify(derived.faults));
+  return nodes.map((id) => derived.value.nodes.get(id)!);
 }
 
 const strip = (page: Page) => page.getByRole('region', { name: 'Draw a tube' });
@@ -79,32 +87,40 @@ test('by mouse, with a length typed; Escape and undo take back step by step', IN
   await expect(undoKey(page)).toContainText('Draw a tube');
 
   const text = await savedText(page);
-  const { nodes, members }: File = JSON.parse(text);
+  const { members }: File = JSON.parse(text);
   const { path, die } = members.at(-1)!;
   expect(path).toHaveLength(4);
   expect(die).toBeDefined();
-  const [a, b] = path.map((id) => nodes.find((node) => node.id === id)!.at.position);
-  expect(Math.hypot(...a!.map((each, axis) => b![axis]! - each))).toBeCloseTo(20.5 * 25.4, 9);
+  const [a, b] = placesOf(text, path);
+  expect(distance(a!, b!)).toBeCloseTo(20.5 * 25.4, 9);
   await undoKey(page).click();
   expect(await savedText(page)).toBe(atFirst);
 });
 
-test('by keys alone, from one named place to another', IN_THE_BAY, async ({ page }) => {
+test('by keys alone, from one named place to another and in steps from there', IN_THE_BAY, async ({ page }) => {
   await start(page);
   await goTo(page, 'Frame');
   const before: File = JSON.parse(await savedText(page));
   await page.keyboard.press('t');
   await expect(bay(page)).toBeFocused();
-  await page.keyboard.press('ArrowLeft');
-  await expect(beside(page)).not.toBeEmpty();
+  await page.keyboard.press('Tab');
+  await expect(beside(page)).toContainText(/Node|Point/u);
+  await page.keyboard.press('PageUp');
+  await expect(beside(page)).toContainText('Plumb over');
   await page.keyboard.press('Enter');
   await expect(places(page)).toHaveCount(1);
-  await page.keyboard.press('ArrowRight');
-  await page.keyboard.press('ArrowRight');
+  await expect(beside(page)).toContainText('The place before');
+  // After the last of the places near, Tab leads on to the keys of the tool; a press of Shift+Tab, and one is back.
+  for (let i = 0; i < 40 && (await bay(page).evaluate((each) => each === document.activeElement)); i += 1) {
+    await page.keyboard.press('Tab');
+  }
+  await expect(strip(page).getByRole('button', { name: 'By numbers' })).toBeFocused();
+  await page.keyboard.press('Shift+Tab');
+  await expect(bay(page)).toBeFocused();
   await page.keyboard.type('30');
   await page.keyboard.press('Tab');
   await page.keyboard.type('90');
-  await expect(beside(page)).toContainText('90.0° to level');
+  await expect(beside(page)).toContainText('plumb');
   await page.keyboard.press('Enter');
   await expect(places(page)).toHaveCount(2);
   await expect(bay(page)).toBeFocused();
@@ -113,8 +129,11 @@ test('by keys alone, from one named place to another', IN_THE_BAY, async ({ page
   await expect(strip(page)).toBeHidden();
   const after: File = JSON.parse(await savedText(page));
   expect(after.members).toHaveLength(before.members.length + 1);
-  const ends = after.nodes.slice(-1)[0]!.at;
-  expect(ends.kind).toBe('fixed');
+  const [first, second] = after.nodes.slice(-2);
+  expect([first!.at.kind, second!.at]).toEqual([
+    'lined-up',
+    { kind: 'lined-up', x: { node: first!.id, plus: 0 }, y: { node: first!.id, plus: 0 }, z: expect.anything() },
+  ]);
 
   // Escape with nothing drawn puts the pencil away.
   await page.keyboard.press('t');
@@ -137,8 +156,9 @@ test(
       const box = (await page.locator('.draw-aim').boundingBox())!;
       return [box.x + box.width / 2, box.y + box.height / 2];
     };
-    const from = await walked('ArrowLeft');
-    const to = await walked('ArrowDown');
+    const from = await walked('Tab');
+    for (let i = 0; i < 4; i += 1) await page.keyboard.press('Tab');
+    const to = await walked('Tab');
     await page.mouse.move(...from);
     await page.mouse.down();
     await page.mouse.move(...to, { steps: 3 });

@@ -1,6 +1,6 @@
 /** What a tube that is being drawn snaps to, why it cannot go there, and what its leg measures, in words. */
 import type { DrawTrouble } from '../shape/draw/tube.ts';
-import type { Ground } from '../shape/draw/ground.ts';
+import { standsAt, type Ground, type InSpace } from '../shape/draw/ground.ts';
 import type { Leg } from '../shape/draw/leg.ts';
 import type { TypedTrouble } from '../shape/draw/typed-place.ts';
 import { primed, type NodeRef } from '../job/reference.ts';
@@ -9,22 +9,12 @@ import type { Frame } from '../solve/types.ts';
 import { formatAngle } from '../units/angle.ts';
 import { formatLength } from '../units/length.ts';
 
-/** A line from the place before, or a plane, that a place with nothing under it is on. */
-export type Guide = 'plumb' | 'ahead' | 'across' | 'level' | 'centre' | 'floor' | 'abreast' | 'as-far-out';
-
-const GUIDE_WORDS: Readonly<Record<Guide, string>> = {
-  plumb: 'Plumb',
-  ahead: 'Level, straight along the car',
-  across: 'Level, square across the car',
-  level: 'Level',
-  centre: 'on the centre plane',
-  floor: 'On the floor',
-  abreast: 'Abreast of the place before',
-  'as-far-out': 'As far out as the place before',
-};
-
-/** The name of the place, as it stands at the pointer. */
-export function groundName(frame: Frame, ground: Ground, guides: readonly Guide[] = []): string {
+/**
+ * The name of the place, as it stands at the pointer.
+ *
+ * @param drawn the places of the tube so far
+ */
+export function groundName(frame: Frame, ground: Ground, drawn: readonly Ground[]): string {
   switch (ground.kind) {
     case 'node':
       return [`Node ${nodeName(frame.job, ground.node)}`, ...endsAt(frame, ground.node)].join(', ');
@@ -33,7 +23,7 @@ export function groundName(frame: Frame, ground: Ground, guides: readonly Guide[
     case 'image':
       return 'Mirror image of a place of this tube';
     case 'space':
-      return guides.length === 0 ? 'Free place' : sentence(guides.map((guide) => GUIDE_WORDS[guide]).join(', '));
+      return sentence(drawn.includes(ground) ? ownName(ground, drawn) : spaceName(frame, ground, drawn));
     case 'bend':
       return `${tubeName(frame, ground.tube)}, ${ground.where} of bend ${ground.bend}`;
     case 'middle': {
@@ -42,11 +32,46 @@ export function groundName(frame: Frame, ground: Ground, guides: readonly Guide[
     }
     case 'centre':
       return `${tubeName(frame, ground.tube)}, on the centre plane`;
+    case 'level':
+      return `${tubeName(frame, ground.tube)}, level with ${ownerName(frame, ground.with, drawn)}`;
     case 'along':
-      return guides.includes('level')
-        ? `${tubeName(frame, ground.tube)}, level with the place before`
-        : `${tubeName(frame, ground.tube)}, ${shown(ground.distance, frame)} from end A`;
+      return `${tubeName(frame, ground.tube)}, ${shown(ground.distance, frame)} from end A`;
   }
+}
+
+/** A place in the air: what it is in line with, of the place before first. */
+function spaceName(frame: Frame, ground: InSpace, drawn: readonly Ground[]): string {
+  const { by, position } = ground;
+  const owners = [...new Set(by)].filter((owner) => owner !== null);
+  owners.sort((a, b) => Number(b === drawn.at(-1)) - Number(a === drawn.at(-1)));
+  const inLine = owners.map((owner) => {
+    const shared = 'xyz'.split('').filter((_, axis) => by![axis] === owner);
+    const above = position[2] >= (standsAt(frame, owner)?.[2] ?? 0);
+    return `${IN_LINE[shared.join('')] ?? (above ? 'plumb over' : 'plumb under')} ${ownerName(frame, owner, drawn)}`;
+  });
+  const [, y, z] = position.map((value, axis) => value === 0 && (by?.[axis] ?? null) === null);
+  const planes = [...(z ? ['on the floor'] : []), ...(y ? ['on the centre plane'] : [])];
+  return [...inLine, ...planes].join(', ') || 'free place';
+}
+
+/** By the coordinates that two places have in common; plumb is said with which is above. */
+const IN_LINE: Readonly<Record<string, string>> = {
+  x: 'as far along the car as',
+  y: 'as far out as',
+  z: 'level with',
+  xz: 'level and straight across from',
+  yz: 'level and straight along from',
+};
+
+function ownerName(frame: Frame, owner: Ground, drawn: readonly Ground[]): string {
+  if (drawn.includes(owner)) return ownName(owner, drawn);
+  if (owner.kind === 'node') return nodeName(frame.job, owner.node);
+  return owner.kind === 'point' ? pointName(frame.job, owner.point) : 'an earlier place';
+}
+
+function ownName(ground: Ground, drawn: readonly Ground[]): string {
+  const nth = drawn.indexOf(ground);
+  return nth === drawn.length - 1 ? 'the place before' : nth === 0 ? 'where the tube begins' : `corner ${nth}`;
 }
 
 /** Of which bar the node is an end; the first in build order. */
@@ -91,7 +116,8 @@ export function legInWords(frame: Frame, { length, slope, turn, meets }: Leg): s
   ].join(', ');
 }
 
-const slopeInWords = (slope: number): string => {
+/** Of a slope in degrees above level, -90..90. */
+export const slopeInWords = (slope: number): string => {
   const text = degrees(Math.abs(slope));
   return text === degrees(0) ? 'level' : text === degrees(90) ? 'plumb' : `${text} ${slope > 0 ? 'up' : 'down'}`;
 };

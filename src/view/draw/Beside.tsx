@@ -5,7 +5,7 @@ import type { LengthUnit } from '../../core/units/length.ts';
 import type { Leg } from '../../core/shape/draw/leg.ts';
 import { tubeName } from '../../core/solve/names.ts';
 import type { Frame } from '../../core/solve/types.ts';
-import { degrees } from '../../core/words/drawing.ts';
+import { degrees, slopeInWords } from '../../core/words/drawing.ts';
 import { Figure } from '../canvas/Figure.tsx';
 import { TYPED_FIELDS, TYPED_LABELS, type TypedField, type TypedTexts } from './typed.ts';
 
@@ -52,7 +52,7 @@ export function Beside({
             <strong>
               <Figure mm={leg.length} unit={unit} />
             </strong>
-            <span>{degrees(leg.slope)} to level</span>
+            <span>{slopeInWords(leg.slope)}</span>
             {leg.turn !== null && <span>turns {degrees(leg.turn)}</span>}
             {leg.meets !== null && (
               <span>

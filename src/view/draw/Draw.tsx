@@ -1,9 +1,10 @@
 /**
  * Drawing a tube in the bay, from place to place: by mouse, press by press or from press to release; by finger, whose cross stands off it; by
- * arrow keys from one named place to the next; and by numbers, typed at any moment.
+ * Tab from one named place near to the next, and arrow keys in steps; and by numbers, typed at any moment.
  */
 import { useEffect, useLayoutEffect, useRef, useState, type RefObject } from 'react';
 import { legTo } from '../../core/shape/draw/leg.ts';
+import type { Snap } from '../../core/shape/draw/snaps.ts';
 import { DRAW_TROUBLE_WORDS, groundName, legInWords } from '../../core/words/drawing.ts';
 import { useEditor } from '../../store/page.ts';
 import type { Drawing } from '../../store/types.ts';
@@ -13,21 +14,21 @@ import type { Sight } from '../canvas/sight.ts';
 import { stepOf } from '../gizmo/snap.ts';
 import { isLaidOver, isTyping } from '../canvas/taken.ts';
 import type { PlaceLabels } from '../labels/LabelLayer.tsx';
-import { aimAt, type Aim } from './aim.ts';
+import { aimAt } from './aim.ts';
 import { Beside } from './Beside.tsx';
-import { Lines } from './Lines.tsx';
+import { guidesOf, Lines } from './Lines.tsx';
 import { NoDrawing } from './NoDrawing.tsx';
 import { nextStep, Strip } from './Strip.tsx';
 import type { Tool } from './tool.ts';
-import { beginsNumber, NOTHING_TYPED, placeTyped, type TypedTexts } from './typed.ts';
-import { useDrawing } from './useDrawing.ts';
-import { isArrow, walkTo } from './walk.ts';
+import { beginsNumber, NOTHING_TYPED, placeTyped, snapTyped, type TypedTexts } from './typed.ts';
+import { NO_PLANE, useDrawing } from './useDrawing.ts';
+import { isStep, placesNear, stepped } from './walk.ts';
 import './draw.css';
 
 /** What a hold that goes on asks of what was drawn last. */
 interface Latest extends Tool {
-  readonly put: (next: Aim | null) => boolean;
-  readonly aimed: (x: number, y: number, reach: number) => Aim | null;
+  readonly put: (next: Snap | null) => boolean;
+  readonly aimed: (x: number, y: number, reach: number) => Snap | null;
   readonly isTyped: boolean;
 }
 
@@ -59,35 +60,56 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
   const { derived, job, places, targets, aim, setAim, refuse, put } = hands;
   const beside = useRef<HTMLDivElement>(null);
   const [byKey, setByKey] = useState(false);
+  const [tab, setTab] = useState<{ readonly near: readonly Snap[]; readonly nth: number } | null>(null);
   const [finger, setFinger] = useState<{ readonly x: number; readonly y: number } | null>(null);
   const [typed, setTyped] = useState<TypedTexts | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
   const held = useRef<(() => void) | null>(null);
-  const last = places.at(-1);
+  const last = hands.drawn.at(-1);
   const unit = job.lengthUnit;
 
-  const reckoned = typed === null || last === undefined ? null : placeTyped(typed, unit, last, aim?.at ?? null);
-  const shown: Aim | null =
-    reckoned !== null && 'at' in reckoned
-      ? { ground: { kind: 'space', position: reckoned.at }, at: reckoned.at, guides: [] }
-      : aim;
+  const reckoned = typed === null || last === undefined ? null : placeTyped(typed, unit, last.at, aim?.at ?? null);
+  const shown: Snap | null = reckoned !== null && 'at' in reckoned ? snapTyped(reckoned.at, typed!, last!, aim) : aim;
   // Where the pointer stands still on the place that it has just put, the tube ends there.
-  const isHere = last !== undefined && shown !== null && shown.at.every((each, axis) => each === last[axis]);
+  const isHere = last !== undefined && shown !== null && shown.at.every((each, axis) => each === last.at[axis]);
+  const tabbed = tab !== null && aim === tab.near[tab.nth] && !isHere ? tab : null;
   const course = hands.through(isHere ? null : shown);
   const leg = shown === null ? null : legTo(derived, places, shown.at, shown.ground);
-  const name = shown === null ? '' : typed === null ? groundName(derived, shown.ground, shown.guides) : 'By numbers';
+  const name = shown === null ? '' : typed === null ? groundName(derived, shown.ground, hands.grounds) : 'By numbers';
   const spoken = useSettled(
     shown === null
       ? `${nextStep(drawing)} ${BY_KEYS}`
-      : [name, ...(leg === null ? [] : [legInWords(derived, leg)])].join(': '),
+      : [
+          name,
+          ...(leg === null ? [] : [legInWords(derived, leg)]),
+          ...(tabbed === null ? [] : [`${tabbed.nth + 1} of ${tabbed.near.length} near`]),
+        ].join(': '),
   );
 
-  const at = (x: number, y: number, reach: number): Aim | null =>
+  const at = (x: number, y: number, reach: number): Snap | null =>
     aimAt(targets, viewpoint.projection(), { x, y, reach }, stepOf(unit, false));
-  const aimBy = (next: Aim | null): Aim | null => {
+  const fromMiddle = (): Snap | null => {
+    const { width, height } = viewpoint.projection();
+    return at(width / 2, height / 2, 0);
+  };
+  const aimBy = (next: Snap | null): Snap | null => {
     setByKey(false);
     setAim(next);
     return next;
+  };
+  const aimByKey = (next: Snap): void => {
+    setByKey(true);
+    setAim(next);
+  };
+  /** The named places near where Tab was first pressed, nearest first; false after the last of them, where Tab leads on out of the bay. */
+  const tabTo = (by: 1 | -1): boolean => {
+    const near = tabbed?.near ?? placesNear(targets, viewpoint.projection(), aim ?? last ?? null);
+    const nth = tabbed === null ? (by === 1 ? 0 : -1) : tabbed.nth + by;
+    const next = near[nth];
+    if (next === undefined) return false;
+    setTab({ near, nth });
+    aimByKey(next);
+    return true;
   };
   const stopTyping = (): void => {
     setTyped(null);
@@ -133,14 +155,11 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
         else setTyped({ ...NOTHING_TYPED, length: key });
         return true;
       }
-      if (isArrow(key) && !shift) {
-        const view = viewpoint.projection();
-        const from = aim?.at ?? last;
-        const next = walkTo(targets, view, from ? view.toScreen(from) : { x: view.width / 2, y: view.height / 2 }, key);
-        if (next !== null) {
-          setByKey(true);
-          setAim(next);
-        }
+      if (key === 'Tab') return typed === null && tabTo(shift ? -1 : 1);
+      if (isStep(key)) {
+        const from = aim ?? last ?? fromMiddle();
+        if (from === null) refuse(NO_PLANE);
+        else aimByKey(stepped(targets, from, key, unit, shift));
         return true;
       }
       if (key !== 'Enter') return false;
@@ -190,7 +209,7 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
     const begins = places.length === 0;
     const from = at(x, y, reach);
     let begun = false;
-    let to: Aim | null = null;
+    let to: Snap | null = null;
     return {
       move: (toX, toY) => {
         if (!begun && begins) latest.current.put(from);
@@ -206,7 +225,7 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
 
   /** A finger that moves aims by the cross above it, and lifted puts the place, or has only pointed the way for numbers; one that taps means the place under it. */
   function fingerHold(x: number, y: number, reach: number): Omit<Hold, 'cancel'> {
-    let to: Aim | null = null;
+    let to: Snap | null = null;
     let moved = false;
     return {
       move: (toX, toY) => {
@@ -232,6 +251,8 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
         course={course}
         places={places}
         aim={shown}
+        guides={shown === null ? [] : guidesOf(derived, shown, last ?? null)}
+        lately={hands.lately}
         finger={finger}
         beside={beside}
       />
@@ -261,7 +282,8 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
   );
 }
 
-const BY_KEYS = 'Arrow keys lead from one named place to the next, Enter puts it.';
+const BY_KEYS =
+  'Tab leads to the named places near, the nearest first, and after the last to the keys of the tool; arrow and page keys go in steps, with Shift in fine ones; Enter puts the place.';
 const FIRST_PLACE = 'A number is the length of a leg: put the first place before.';
 
 /** The words once they have stood for a moment: a pointer on its way would have all it passes spoken. */

@@ -4,18 +4,24 @@
  */
 import { useEffect, useLayoutEffect, useRef, type RefObject } from 'react';
 import { addScaled, length, subtract, type Vec3 } from '../../core/geometry/vector.ts';
+import { standsAt } from '../../core/shape/draw/ground.ts';
+import type { Snap } from '../../core/shape/draw/snaps.ts';
+import type { Frame } from '../../core/solve/types.ts';
 import type { Projection } from '../camera/projection.ts';
 import type { PlaceLabels } from '../labels/LabelLayer.tsx';
 import type { Viewpoint } from '../camera/viewpoint.ts';
-import type { Aim } from './aim.ts';
 import type { Course } from './course.ts';
+import { LATELY, SIGNS } from './signs.ts';
 
 interface Props {
   readonly viewpoint: Viewpoint;
   readonly overlay: RefObject<PlaceLabels>;
   readonly course: Course;
   readonly places: readonly Vec3[];
-  readonly aim: Aim | null;
+  readonly aim: Snap | null;
+  readonly guides: readonly Guide[];
+  /** What the aim lately rested on: places can be lined up with it. */
+  readonly lately: readonly Snap[];
   /** Where a finger aims from, in pixels: the cross stands off it. */
   readonly finger: { readonly x: number; readonly y: number } | null;
   /** Stands beside what is aimed at. */
@@ -28,18 +34,21 @@ const PAST = 60;
 const BESIDE = 18;
 const EDGE = 8;
 
-export function Lines({ viewpoint, overlay, course, places, aim, finger, beside }: Props) {
+export function Lines({ viewpoint, overlay, course, places, aim, guides, lately, finger, beside }: Props) {
   const svg = useRef<SVGSVGElement>(null);
 
   const paint = (view: Projection): void => {
     const element = svg.current;
     if (element === null) return;
+    const pixels = (chain: readonly Vec3[]): string =>
+      chain
+        .map((place) => {
+          const { x, y } = view.toScreen(place);
+          return `${x.toFixed(1)},${y.toFixed(1)}`;
+        })
+        .join(' ');
     const line = (name: string, chain: readonly Vec3[]): void => {
-      const points = chain.map((place) => {
-        const { x, y } = view.toScreen(place);
-        return `${x.toFixed(1)},${y.toFixed(1)}`;
-      });
-      for (const each of element.querySelectorAll(`.draw-${name}`)) each.setAttribute('points', points.join(' '));
+      for (const each of element.querySelectorAll(`.draw-${name}`)) each.setAttribute('points', pixels(chain));
     };
     const spot = (each: Element, place: Vec3): void => {
       const { x, y } = view.toScreen(place);
@@ -47,7 +56,10 @@ export function Lines({ viewpoint, overlay, course, places, aim, finger, beside 
     };
     line('course', course.chain);
     line('twin', course.twin);
-    line('guide', guideLine(aim, places.at(-1), view));
+    element.querySelectorAll('.draw-guide').forEach((each, i) => {
+      each.setAttribute('points', pixels(guideLine(guides[i]!, aim!.at, view)));
+    });
+    element.querySelectorAll('.draw-lately').forEach((each, i) => spot(each, lately[i]!.at));
     element.querySelectorAll('.draw-place').forEach((each, i) => spot(each, places[i]!));
     const stands = aim?.at ?? places.at(-1);
     if (stands === undefined) return;
@@ -70,7 +82,12 @@ export function Lines({ viewpoint, overlay, course, places, aim, finger, beside 
   const isOff = course.trouble !== null ? '' : undefined;
   return (
     <svg className="draw-lines" ref={svg} aria-hidden="true">
-      <polyline className="draw-guide" />
+      {guides.map((_, i) => (
+        <polyline className="draw-guide" key={i} />
+      ))}
+      {lately.map((_, i) => (
+        <path className="draw-lately" key={i} d={LATELY} />
+      ))}
       <polyline className="draw-twin" />
       <polyline className="draw-course draw-halo" />
       <polyline className="draw-course" data-off={isOff} />
@@ -85,24 +102,31 @@ export function Lines({ viewpoint, overlay, course, places, aim, finger, beside 
   );
 }
 
-/** A named place is ringed, a place along a tube barred across, a place in space crossed. */
-const SIGNS = {
-  named: 'M-10 0a10 10 0 1 0 20 0a10 10 0 1 0 -20 0',
-  along: 'M-10 0a10 10 0 1 0 20 0a10 10 0 1 0 -20 0M-15 0h10M5 0h10',
-  space: 'M-9 0h18M0 -9v18',
-} as const;
+const signOf = ({ ground: { kind } }: Snap): keyof typeof SIGNS =>
+  kind === 'space' ? 'space' : kind === 'along' || kind === 'level' ? 'along' : 'named';
 
-const signOf = ({ ground: { kind } }: Aim): keyof typeof SIGNS =>
-  kind === 'space' ? 'space' : kind === 'along' ? 'along' : 'named';
+/** From a place that the aim is in line with. */
+interface Guide {
+  readonly from: Vec3;
+  /** Plumb, or straight along or across the car: the line runs on past what is aimed at. */
+  readonly isStraight: boolean;
+}
 
-/** Through the place before and past what is aimed at, where that is straight along an axis. */
-function guideLine(aim: Aim | null, last: Vec3 | undefined, view: Projection): readonly Vec3[] {
-  const isStraight = aim?.guides.some((guide) => guide === 'plumb' || guide === 'ahead' || guide === 'across');
-  if (!isStraight || last === undefined) return [];
-  const way = subtract(aim!.at, last);
+/** One for each place that owns coordinates of the aim. None from the place before where it owns but one: the tube itself runs there. */
+export function guidesOf(frame: Frame, { ground }: Snap, last: Snap | null): readonly Guide[] {
+  const by = ground.kind === 'space' ? (ground.by ?? []) : [];
+  return [...new Set(by)].flatMap((owner): readonly Guide[] => {
+    const isStraight = by.filter((each) => each === owner).length > 1;
+    const from = owner === null || (owner === last?.ground && !isStraight) ? null : standsAt(frame, owner);
+    return from === null ? [] : [{ from, isStraight }];
+  });
+}
+
+function guideLine({ from, isStraight }: Guide, at: Vec3, view: Projection): readonly Vec3[] {
+  const way = subtract(at, from);
   // The place has just been put there.
   if (length(way) === 0) return [];
-  return [last, addScaled(aim!.at, way, PAST / view.pixelsPerMm / length(way))];
+  return [from, isStraight ? addScaled(at, way, PAST / view.pixelsPerMm / length(way)) : at];
 }
 
 /** To the right of the place and under it; on the other side where there is no room; never under the strip. */

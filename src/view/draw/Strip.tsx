@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import { shownName } from '../../core/job/shown.ts';
 import type { Drawing } from '../../store/types.ts';
+import { LATELY, SIGNS } from './signs.ts';
 import type { DrawingHands } from './useDrawing.ts';
 
 /** What comes next, by how many places there are. */
@@ -15,6 +16,29 @@ const WHAT_NEXT = [
 
 /** What is drawn: on both sides, on one, or as its places lie. */
 const SIDES = { lies: null, both: true, one: false } as const;
+
+const HINT = 'Rest on a place, and what comes next lines up with it.';
+
+const LEGEND = [
+  { d: SIGNS.named, means: 'place' },
+  { d: SIGNS.along, means: 'on a tube' },
+  { d: SIGNS.space, means: 'in the air' },
+  { d: LATELY, means: 'lines up' },
+] as const;
+
+/** The signs at the pointer, with what they mean. */
+const Legend = (): ReactNode => (
+  <ul className="draw-legend">
+    {LEGEND.map(({ d, means }) => (
+      <li key={means}>
+        <svg viewBox="-17 -12 34 24" aria-hidden="true">
+          <path d={d} />
+        </svg>
+        {means}
+      </li>
+    ))}
+  </ul>
+);
 
 interface Props {
   readonly hands: DrawingHands;
@@ -39,6 +63,7 @@ export function Strip({ hands, onNumbers }: Props): ReactNode {
           Give up
         </button>
       </div>
+      {count === 0 ? <Legend /> : <p className="draw-hint">{HINT}</p>}
       <div className="draw-keys">
         {job.sections.length > 1 && (
           <label className="draw-choice">
@@ -58,7 +83,7 @@ export function Strip({ hands, onNumbers }: Props): ReactNode {
             value={drawing.bothSides === null ? 'lies' : drawing.bothSides ? 'both' : 'one'}
             onChange={(event) => change({ bothSides: SIDES[event.currentTarget.value as keyof typeof SIDES] })}
           >
-            <option value="lies">{bothSides ? 'both, as it lies' : 'one, as it lies'}</option>
+            <option value="lies">{bothSides ? 'automatic: both' : 'automatic: one'}</option>
             <option value="both">both sides</option>
             <option value="one">one side</option>
           </select>

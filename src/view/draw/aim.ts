@@ -1,35 +1,32 @@
 /**
- * The place that a pointer means, for a tube that is being drawn. In this order: a named place within reach, anywhere on the tube that is
- * seen there, straight along an axis of the car from the place before, and a place in a plane. Pure; pixels of the bay.
+ * The place that a pointer means, for a tube that is being drawn. In this order: a named place within reach; where two lines cross that begin at
+ * places of the tube or at places lately pointed at; anywhere on the tube that is seen there; where a line from the place before comes in line
+ * with a place that is near on the screen; straight along an axis of the car; and a place in a plane. Pure; pixels of the bay.
  *
  * A pixel with nothing under it is a place in the one plane of the car, of those through the place before, that faces the view most; for the
- * first place on the floor or, where that is seen on edge, in the centre plane.
+ * first place on the floor or, where that is seen on edge, in the centre plane. A coordinate that was found in line with a place is that place's.
  */
 import { nearestToLine, runsAlong } from '../../core/geometry/nearest-to-line.ts';
 import { placeAt } from '../../core/geometry/path.ts';
 import { placesInPlane } from '../../core/geometry/plane-places.ts';
-import { FARTHEST } from '../../core/geometry/tolerance.ts';
-import { addScaled, dot, mirrored, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from '../../core/geometry/vector.ts';
-import type { Ground } from '../../core/shape/draw/ground.ts';
+import { FARTHEST, ROUNDING } from '../../core/geometry/tolerance.ts';
+import { distance, dot, mirrored, addScaled, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from '../../core/geometry/vector.ts';
+import type { Ground, InSpace } from '../../core/shape/draw/ground.ts';
 import { rankOf, snapsOf, type Snap } from '../../core/shape/draw/snaps.ts';
 import type { Bar, Frame } from '../../core/solve/types.ts';
-import type { Guide } from '../../core/words/drawing.ts';
 import type { Projection } from '../camera/projection.ts';
 import { tubeAt, type Sight } from '../canvas/sight.ts';
-
-/** What is aimed at. */
-export interface Aim extends Snap {
-  /** The lines and planes that a place in space is on; of one on a tube, that it is level with the place before. */
-  readonly guides: readonly Guide[];
-}
 
 /** What a pointer can mean, made once for each frame and each place that is drawn. */
 export interface Targets {
   readonly frame: Frame;
   readonly sight: Sight;
-  readonly named: readonly Aim[];
+  readonly named: readonly Snap[];
+  readonly drawn: readonly Snap[];
   /** The place before; null for the first. */
-  readonly last: Vec3 | null;
+  readonly last: Snap | null;
+  /** What a person is about to line up with: the place before, the first one, and what was lately pointed at. No two at one place. */
+  readonly meant: readonly Snap[];
 }
 
 /** Pixels. */
@@ -40,37 +37,56 @@ export interface Pointer {
   readonly reach: number;
 }
 
+type AxisNumber = 0 | 1 | 2;
+const AXES: readonly AxisNumber[] = [0, 1, 2];
+const DIRECTIONS = [X_AXIS, Y_AXIS, Z_AXIS] as const;
+
 /** A tube that rises less than this a mm is nearly level: no one place of it is level with another. */
 const LEAST_RISE = 0.1;
 
-/** With the places drawn so far, which a tube may come back to. */
-export function targetsOf(frame: Frame, sight: Sight, drawn: readonly Snap[]): Targets {
-  const last = drawn.at(-1)?.at ?? null;
-  const level = last === null ? [] : [...frame.bars.values()].flatMap((bar) => levelOn(bar, last[2]));
+/**
+ * With the places drawn so far, which a tube may come back to.
+ *
+ * @param lately nodes, points and own places, the latest first
+ */
+export function targetsOf(frame: Frame, sight: Sight, drawn: readonly Snap[], lately: readonly Snap[] = []): Targets {
+  const last = drawn.at(-1) ?? null;
+  const level = last === null ? [] : [...frame.bars.values()].flatMap((bar) => levelOn(bar, last));
   const own = [...drawn, ...drawn.flatMap(imageOf)];
-  return { frame, sight, last, named: [...own.map(unguided), ...snapsOf(frame).map(unguided), ...level] };
+  const meant = distinct([...drawn.slice(-1), ...drawn.slice(0, 1), ...lately]);
+  return { frame, sight, drawn, last, meant, named: [...own, ...snapsOf(frame), ...level] };
 }
+
+/** Whether another place can take a coordinate of it: a node or a point, or a place of the tube itself, which will be a node. */
+export const isOwner = ({ drawn }: Pick<Targets, 'drawn'>, ground: Ground): boolean =>
+  ground.kind === 'node' || ground.kind === 'point' || drawn.some((own) => own.ground === ground);
+
+/** The first of those at one place. */
+const distinct = (snaps: readonly Snap[]): readonly Snap[] =>
+  snaps.filter(({ at }, i) => snaps.findIndex((each) => distance(each.at, at) <= ROUNDING) === i);
 
 /** The mirror image of a place of the tube, so that a hoop comes out alike on both sides; none of what lies on the centre plane. */
 const imageOf = ({ ground, at }: Snap): readonly Snap[] =>
   ground.kind === 'image' || at[1] === 0 ? [] : [{ ground: { kind: 'image', of: ground }, at: mirrored(at) }];
 
-const unguided = (snap: Snap): Aim => ({ ...snap, guides: [] });
-
-const levelOn = (bar: Bar, height: number): readonly Aim[] =>
-  placesInPlane(bar.path, 2, height).flatMap(({ at, point, tangent }): readonly Aim[] =>
+const levelOn = (bar: Bar, last: Snap): readonly Snap[] =>
+  placesInPlane(bar.path, 2, last.at[2]).flatMap(({ at, point, tangent }, i): readonly Snap[] =>
     Math.abs(tangent[2]) < LEAST_RISE || at > bar.developedLength
       ? []
-      : [{ ground: { kind: 'along', tube: bar.id, distance: at }, at: point, guides: ['level'] }],
+      : [{ ground: { kind: 'level', tube: bar.id, with: last.ground, nth: i + 1 }, at: point }],
   );
 
 /** What the pointer means; null where the view gives no plane to lay a place in. `step`, mm: of lengths and coordinates. */
-export function aimAt(targets: Targets, view: Projection, pointer: Pointer, step: number): Aim | null {
+export function aimAt(targets: Targets, view: Projection, pointer: Pointer, step: number): Snap | null {
+  const { meant, last } = targets;
+  const near = nearOnScreen(targets, view, pointer);
   return (
     namedAt(targets, view, pointer) ??
+    crossingAt(meant, meant, view, pointer) ??
     onTubeAt(targets, view, pointer, step) ??
-    straightFrom(targets, view, pointer, step) ??
-    inPlane(targets, view, pointer, step)
+    (last && crossingAt([last], near, view, pointer)) ??
+    straightAt(targets, view, pointer, step) ??
+    inPlane(targets, near, view, pointer, step)
   );
 }
 
@@ -80,8 +96,8 @@ const SPOT = 6;
 const AS_NEAR = 3;
 
 /** The nearest in pixels; of several as near the one of the first rank, then the one nearer to the eye. */
-function namedAt({ named }: Targets, view: Projection, { x, y, reach }: Pointer): Aim | null {
-  let within: { readonly aim: Aim; readonly away: number; readonly depth: number }[] = [];
+function namedAt({ named }: Targets, view: Projection, { x, y, reach }: Pointer): Snap | null {
+  let within: { readonly aim: Snap; readonly away: number; readonly depth: number }[] = [];
   let least = SPOT + reach;
   for (const aim of named) {
     const seen = view.toScreen(aim.at);
@@ -95,85 +111,166 @@ function namedAt({ named }: Targets, view: Projection, { x, y, reach }: Pointer)
   return within[0]?.aim ?? null;
 }
 
+/** Pixels within which a place is near the pointer, and how many of them count: of a whole cage every pixel would be in line with something. */
+const NEAR = 90;
+const MOST_NEAR = 3;
+
+function nearOnScreen(targets: Targets, view: Projection, { x, y }: Pointer): readonly Snap[] {
+  const { named, meant } = targets;
+  const near = named.flatMap((snap) => {
+    if (!isOwner(targets, snap.ground)) return [];
+    const seen = view.toScreen(snap.at);
+    const away = Math.hypot(seen.x - x, seen.y - y);
+    return away <= NEAR ? [{ snap, away }] : [];
+  });
+  near.sort((a, b) => a.away - b.away);
+  const snaps = distinct(near.map(({ snap }) => snap));
+  return snaps.filter(({ at }) => meant.every((each) => distance(each.at, at) > ROUNDING)).slice(0, MOST_NEAR);
+}
+
+/** Whose the coordinate is that another place takes: of what lies on the centre plane the offset is a number, 0. */
+const ownerOf = ({ ground, at }: Snap, axis: AxisNumber): Ground | null => (axis === 1 && at[1] === 0 ? null : ground);
+
+/** Whose each coordinate is; null of a number. */
+type Owners = NonNullable<InSpace['by']>;
+
+export function inSpace(position: Vec3, by: Owners): Snap {
+  const isOwned = by.some((owner) => owner !== null);
+  return { ground: { kind: 'space', position, ...(isOwned && { by }) }, at: position };
+}
+
+/** Pixels: of crossings as near to the pointer as that the first counts, one on a line of the place before. */
+const HARDLY = 0.5;
+
+/**
+ * The crossing nearest the pointer of a line along an axis of the car from one of `from` with what is in line with one of `to`: plumb over the
+ * one, as high as the other.
+ */
+function crossingAt(
+  from: readonly Snap[],
+  to: readonly Snap[],
+  view: Projection,
+  { x, y, reach }: Pointer,
+): Snap | null {
+  let nearest: Snap | null = null;
+  let least = SPOT + reach;
+  const meet = (line: Snap, axis: AxisNumber, other: Snap): void => {
+    if (Math.abs(line.at[axis] - other.at[axis]) <= ROUNDING) return;
+    const at = withAxis(line.at, axis, other.at[axis]);
+    const seen = view.toScreen(at);
+    const away = Math.hypot(seen.x - x, seen.y - y);
+    if (away >= (nearest === null ? least : least - HARDLY)) return;
+    least = away;
+    nearest = inSpace(at, withAxis([line.ground, line.ground, line.ground], axis, ownerOf(other, axis)));
+  };
+  for (const line of from) {
+    for (const axis of AXES) {
+      for (const other of to) meet(line, axis, other);
+    }
+  }
+  return nearest;
+}
+
+/** The three with another in the place of the one. */
+export const withAxis = <T>([x, y, z]: readonly [T, T, T], axis: AxisNumber, value: T): readonly [T, T, T] => [
+  axis === 0 ? value : x,
+  axis === 1 ? value : y,
+  axis === 2 ? value : z,
+];
+
 /** On the centreline nearest the line of sight, so many whole steps from end A. */
-function onTubeAt({ frame, sight }: Targets, view: Projection, { x, y, reach }: Pointer, step: number): Aim | null {
+function onTubeAt({ frame, sight }: Targets, view: Projection, { x, y, reach }: Pointer, step: number): Snap | null {
   const bar = frame.bars.get(tubeAt(sight, view, x, y, reach)?.tube.bar ?? '');
   if (bar === undefined || bar.developedLength < step || runsAlong(bar.path, view.toEye)) return null;
   const { at } = nearestToLine(bar.path, view.toPlace(x, y), view.toEye);
   const along = Math.min(bar.developedLength, Math.round(at / step) * step);
   const ground: Ground = { kind: 'along', tube: bar.id, distance: along };
-  return { ground, at: placeAt(bar.path, along).point, guides: [] };
+  return { ground, at: placeAt(bar.path, along).point };
 }
-
-const LINES: readonly { readonly guide: Guide; readonly along: Vec3 }[] = [
-  { guide: 'plumb', along: Z_AXIS },
-  { guide: 'ahead', along: X_AXIS },
-  { guide: 'across', along: Y_AXIS },
-];
 
 /** A line that points at the eye more than this cannot be aimed along. */
 const LEAST_LINE = 0.3;
 
-const inSpace = (position: Vec3, guides: readonly Guide[]): Aim => ({
-  ground: { kind: 'space', position },
-  at: position,
-  guides,
-});
+/** Of the unit vector to the eye, the part along an axis of the car: from here on depth along that axis is not seen. */
+const LOOKS_ALONG = 0.98;
 
-/** Along an axis from the place before, so many whole steps, where the pointer is near enough to that line. */
-function straightFrom({ last }: Targets, view: Projection, { x, y, reach }: Pointer, step: number): Aim | null {
-  if (last === null) return null;
-  const from = view.toScreen(last);
-  const [dx, dy] = [x - from.x, y - from.y];
-  let nearest: { readonly guide: Guide; readonly along: Vec3; readonly mm: number } | null = null;
+/**
+ * Along an axis from the place before, so many whole steps, where the pointer is near enough to that line; or from another that is meant, unless
+ * the view looks along an axis: there a pointer means what is as deep as the place before.
+ */
+function straightAt({ meant, last }: Targets, view: Projection, { x, y, reach }: Pointer, step: number): Snap | null {
+  let nearest: { readonly line: Snap; readonly axis: AxisNumber; readonly mm: number } | null = null;
   let least = SPOT + reach;
-  for (const { guide, along } of LINES) {
-    const [ux, uy] = [dot(along, view.right), -dot(along, view.up)];
-    const size = Math.hypot(ux, uy);
-    if (size < LEAST_LINE) continue;
-    const away = Math.abs(dx * uy - dy * ux) / size;
-    if (away >= least) continue;
-    least = away;
-    nearest = { guide, along, mm: (dx * ux + dy * uy) / (size * size) / view.pixelsPerMm };
+  const isFlat = last !== null && view.toEye.some((part) => Math.abs(part) >= LOOKS_ALONG);
+  for (const line of isFlat ? [last] : meant) {
+    const from = view.toScreen(line.at);
+    const [dx, dy] = [x - from.x, y - from.y];
+    for (const axis of AXES) {
+      const [ux, uy] = [dot(DIRECTIONS[axis], view.right), -dot(DIRECTIONS[axis], view.up)];
+      const size = Math.hypot(ux, uy);
+      if (size < LEAST_LINE) continue;
+      const away = Math.abs(dx * uy - dy * ux) / size;
+      if (away >= least) continue;
+      least = away;
+      nearest = { line, axis, mm: (dx * ux + dy * uy) / (size * size) / view.pixelsPerMm };
+    }
   }
   if (nearest === null) return null;
-  const { guide, along, mm } = nearest;
-  if (guide === 'across' && last[1] !== 0 && Math.abs(last[1] + mm) * view.pixelsPerMm <= SPOT + reach) {
-    return inSpace([last[0], 0, last[2]], ['across', 'centre']);
+  const { line, axis, mm } = nearest;
+  const { at, ground } = line;
+  const by = withAxis([ground, ground, ground], axis, null);
+  if (axis === 1 && at[1] !== 0 && Math.abs(at[1] + mm) * view.pixelsPerMm <= SPOT + reach) {
+    return inSpace([at[0], 0, at[2]], by);
   }
   const whole = Math.round(mm / step) * step;
-  return whole === 0 ? null : inSpace(addScaled(last, along, whole), [guide]);
+  return whole === 0 ? null : inSpace(withAxis(at, axis, at[axis] + whole), by);
 }
 
 /** Of a unit vector square to the plane, the part towards the eye: seen flatter than this it is no plane to lay a place in. */
 const LEAST_FLOOR = 0.2;
-const AXES = [X_AXIS, Y_AXIS, Z_AXIS] as const;
-/** What a place in a plane through the place before has in common with it. */
-const PLANES = ['abreast', 'as-far-out', 'level'] as const;
 
-function inPlane({ last }: Targets, view: Projection, { x, y, reach }: Pointer, step: number): Aim | null {
-  const axis = planeFor(view, last);
-  if (axis === null) return null;
-  const value = last?.[axis] ?? 0;
+/** Each of the two other coordinates may be that of a place which is meant or near. */
+function inPlane(
+  { last, meant }: Targets,
+  near: readonly Snap[],
+  view: Projection,
+  { x, y, reach }: Pointer,
+  step: number,
+): Snap | null {
+  const across = planeFor(view, last);
+  if (across === null) return null;
+  const value = last?.at[across] ?? 0;
   const seen = view.toPlace(x, y);
-  const under = addScaled(seen, view.toEye, (value - seen[axis]) / view.toEye[axis]);
-  // Adding 0 takes the sign off a zero, which a file has not.
-  const at = under.map((each, i) => (i === axis ? value : Math.round(each / step) * step + 0)) as [
-    number,
-    number,
-    number,
-  ];
-  if (at.some((each) => Math.abs(each) > FARTHEST)) return null;
-  const acrossPixels = Math.hypot(dot(Y_AXIS, view.right), dot(Y_AXIS, view.up)) * view.pixelsPerMm;
-  if (axis !== 1 && Math.abs(at[1]) * acrossPixels <= SPOT + reach) at[1] = 0;
-  const guides: Guide[] = at[1] === 0 ? ['centre'] : [];
-  const plane = last === null ? (axis === 2 ? 'floor' : null) : PLANES[axis];
-  return inSpace(at, plane === null ? guides : [plane, ...guides]);
+  const under = addScaled(seen, view.toEye, (value - seen[across]) / view.toEye[across]);
+  if (under.some((each) => Math.abs(each) > FARTHEST)) return null;
+  let at = withAxis<number>(under, across, value);
+  let by: Owners = withAxis([null, null, null], across, last?.ground ?? null);
+  for (const axis of AXES) {
+    if (axis === across) continue;
+    const pixels = Math.hypot(dot(DIRECTIONS[axis], view.right), dot(DIRECTIONS[axis], view.up)) * view.pixelsPerMm;
+    // Adding 0 takes the sign off a zero, which a file has not.
+    let value = Math.round(under[axis] / step) * step + 0;
+    let owner: Ground | null = null;
+    let least = Infinity;
+    const take = (each: number, whose: Ground | null, within: number): void => {
+      const away = Math.abs(each - under[axis]) * pixels;
+      if (away >= Math.min(least, within)) return;
+      least = away;
+      [value, owner] = [each, whose];
+    };
+    if (axis === 1) take(0, null, SPOT + reach);
+    for (const other of meant) if (other !== last) take(other.at[axis], ownerOf(other, axis), SPOT + reach);
+    // Of those that are merely near the lines are thin: nobody has asked for them.
+    for (const other of near) take(other.at[axis], ownerOf(other, axis), reach);
+    at = withAxis(at, axis, value);
+    by = withAxis(by, axis, owner);
+  }
+  return inSpace(at, by);
 }
 
 /** The axis that the plane is square to. */
-function planeFor({ toEye }: Projection, last: Vec3 | null): 0 | 1 | 2 | null {
+function planeFor({ toEye }: Projection, last: Snap | null): AxisNumber | null {
   if (last === null) return Math.abs(toEye[2]) >= LEAST_FLOOR ? 2 : Math.abs(toEye[1]) >= LEAST_FLOOR ? 1 : null;
-  const facing = AXES.map((axis) => Math.abs(dot(axis, toEye)));
-  return facing.indexOf(Math.max(...facing)) as 0 | 1 | 2;
+  const facing = DIRECTIONS.map((axis) => Math.abs(dot(axis, toEye)));
+  return facing.indexOf(Math.max(...facing)) as AxisNumber;
 }

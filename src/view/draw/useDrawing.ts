@@ -3,7 +3,8 @@
  * ended. What an edit takes away from under it goes with its places, and is said.
  */
 import { useEffect, useMemo, useState } from 'react';
-import { standsAt, stillThere } from '../../core/shape/draw/ground.ts';
+import { standsAt, stillThere, type Ground } from '../../core/shape/draw/ground.ts';
+import type { Derived } from '../../core/derive.ts';
 import { drawnTube } from '../../core/shape/draw/tube.ts';
 import type { Snap } from '../../core/shape/draw/snaps.ts';
 import type { Job } from '../../core/job/types.ts';
@@ -11,12 +12,12 @@ import { DRAW_TROUBLE_WORDS, placesGone } from '../../core/words/drawing.ts';
 import { editor, jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import type { Drawing } from '../../store/types.ts';
 import type { Sight } from '../canvas/sight.ts';
-import { targetsOf, type Aim } from './aim.ts';
+import { isOwner, targetsOf } from './aim.ts';
 import { courseThrough, onBothSides, stockFor, type Course } from './course.ts';
 
 export type DrawingHands = ReturnType<typeof useDrawing>;
 
-const NO_PLANE =
+export const NO_PLANE =
   'There is no plane to lay a place in, seen from here: turn the view until the floor is seen, or begin on a node, a point or a tube.';
 
 const stepsOf = (): number => jobDocument.getState().committed.history.past.length;
@@ -35,7 +36,7 @@ export function useDrawing(drawing: Drawing, sight: Sight) {
   const derived = useDocument((state) => state.derived);
   const job = useDocument((state) => state.job);
   const draw = useEditor((state) => state.draw);
-  const [aim, setAim] = useState<Aim | null>(null);
+  const [aim, setAim] = useState<Snap | null>(null);
   // A refusal stands until another place is put, or one taken back.
   const [said, say] = useState<{ readonly text: string; readonly of: Drawing['places'] } | null>(null);
   const refuse = (text: string): void => say({ text, of: drawing.places });
@@ -50,7 +51,8 @@ export function useDrawing(drawing: Drawing, sight: Sight) {
     draw({ ...drawing, places: stillThere(derived, drawing.places), lost: gone });
   }, [gone, draw, drawing, derived]);
 
-  const targets = useMemo(() => targetsOf(derived, sight, drawn), [derived, sight, drawn]);
+  const lately = useLately(derived, drawn, aim);
+  const targets = useMemo(() => targetsOf(derived, sight, drawn, lately), [derived, sight, drawn, lately]);
   const places = useMemo(() => drawn.map(({ at }) => at), [drawn]);
   const stock = useMemo(() => stockFor(job, drawing), [job, drawing]);
 
@@ -105,7 +107,9 @@ export function useDrawing(drawing: Drawing, sight: Sight) {
     drawing,
     drawn,
     places,
+    grounds: drawn.map(({ ground }) => ground),
     targets,
+    lately,
     stock,
     bothSides: onBothSides(derived, drawing, drawn),
     aim,
@@ -119,4 +123,30 @@ export function useDrawing(drawing: Drawing, sight: Sight) {
     change: (fields: Partial<Drawing>) => draw({ ...drawing, ...fields }),
     giveUp: () => draw(null),
   };
+}
+
+/** ms for which the aim must rest on a place to line up with it, and how many such places are kept. */
+const RESTED = 250;
+const MOST_LATELY = 2;
+
+/** What the aim last rested on, of what other places can be in line with; the latest first. */
+function useLately(frame: Derived, drawn: readonly Snap[], aim: Snap | null): readonly Snap[] {
+  const [grounds, setGrounds] = useState<readonly Ground[]>([]);
+  useEffect(() => {
+    if (aim === null || aim.ground === drawn.at(-1)?.ground || !isOwner({ drawn }, aim.ground)) return;
+    const add = (before: readonly Ground[]): readonly Ground[] =>
+      before[0] === aim.ground
+        ? before
+        : [aim.ground, ...before.filter((ground) => ground !== aim.ground)].slice(0, MOST_LATELY);
+    const timer = setTimeout(() => setGrounds(add), RESTED);
+    return () => clearTimeout(timer);
+  }, [aim, drawn]);
+  return useMemo(
+    () =>
+      grounds.flatMap((ground): readonly Snap[] => {
+        const at = standsAt(frame, ground);
+        return at === null ? [] : [{ ground, at }];
+      }),
+    [frame, grounds],
+  );
 }

@@ -19,7 +19,17 @@ export interface Snap {
 }
 
 /** Of several that lie under the pointer the first of this list is meant; those of one kind go by which is nearer to the eye. */
-const RANKS: readonly Ground['kind'][] = ['node', 'point', 'image', 'centre', 'bend', 'middle', 'along', 'space'];
+const RANKS: readonly Ground['kind'][] = [
+  'node',
+  'point',
+  'image',
+  'centre',
+  'bend',
+  'middle',
+  'level',
+  'along',
+  'space',
+];
 
 /** A place's rank among those under the pointer: 0 comes first. */
 export const rankOf = ({ ground }: Snap): number => RANKS.indexOf(ground.kind);

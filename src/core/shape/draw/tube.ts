@@ -8,6 +8,7 @@ import { distanceToPath } from '../../geometry/path.ts';
 import { MEETING_DISTANCE, ROUNDING } from '../../geometry/tolerance.ts';
 import { distance, mirrored, ORIGIN, type Vec3 } from '../../geometry/vector.ts';
 import { hostOf, type Place } from '../../job/places.ts';
+import type { Coordinate } from '../../job/places/coordinate.ts';
 import { bareId, isPrimed, primed, type NodeRef, type SectionId, type TubeRef } from '../../job/reference.ts';
 import type { Job } from '../../job/types.ts';
 import { bendingOfMembers, radiusAt } from '../../solve/bending.ts';
@@ -98,7 +99,7 @@ export function drawnTube(job: Job, frame: Frame, grounds: readonly Ground[], as
     grown = addNode(
       grown,
       `${as.name}, ${i === 0 ? 'end A' : i === end ? 'end B' : `corner ${i}`}`,
-      placeOn(grounds[i]!, at, frame),
+      placeOn(grounds[i]!, at, frame, nodes),
     );
     const { id } = grown.nodes.at(-1)!;
     nodes.push({ reference: id, at }, { reference: primed(id), at: mirrored(at) });
@@ -107,13 +108,16 @@ export function drawnTube(job: Job, frame: Frame, grounds: readonly Ground[], as
   return addMember(grown, { ...as, path });
 }
 
+/** Those of the frame, and those made for the places before. */
+type Standing = readonly { readonly reference: NodeRef; readonly at: Vec3 }[];
+
 /** The node, or the mirror image of one, that stands there: the same place but for what arithmetic leaves over. */
-function nodeAt(nodes: readonly { readonly reference: NodeRef; readonly at: Vec3 }[], place: Vec3): NodeRef | null {
+function nodeAt(nodes: Standing, place: Vec3): NodeRef | null {
   return nodes.find(({ at }) => distance(at, place) <= ROUNDING)?.reference ?? null;
 }
 
 /** How a node is given that stands on it, where no node stands. */
-function placeOn(ground: Ground, at: Vec3, { bars }: Frame): Place {
+function placeOn(ground: Ground, at: Vec3, frame: Frame, nodes: Standing): Place {
   const offset = ORIGIN;
   switch (ground.kind) {
     case 'node':
@@ -122,16 +126,33 @@ function placeOn(ground: Ground, at: Vec3, { bars }: Frame): Place {
       return { kind: 'point', point: ground.point, offset };
     // The mirror image of the node that was made for the other place stands there already, as a rule.
     case 'image':
-    case 'space':
       return { kind: 'fixed', position: at };
+    case 'space': {
+      const [x, y, z] = at.map((value, axis) => follows(ground.by?.[axis] ?? null, value, frame, nodes));
+      const isFixed = [x, y, z].every((each) => each!.value !== undefined);
+      return isFixed ? { kind: 'fixed', position: at } : { kind: 'lined-up', x: x!, y: y!, z: z! };
+    }
     case 'bend':
       return { kind: 'on', member: ground.tube, bend: ground.bend, where: ground.where, distance: 0, offset };
     case 'centre':
       return { kind: 'on', member: ground.tube, until: { axis: 'y', value: 0 }, nth: ground.nth, offset };
+    case 'level': {
+      const height = follows(ground.with, at[2], frame, nodes);
+      return { kind: 'on', member: ground.tube, until: { axis: 'z', ...height }, nth: ground.nth, offset };
+    }
     case 'middle':
     case 'along': {
-      const distance = alongBar(bars.get(ground.tube)!, ground)!;
+      const distance = alongBar(frame.bars.get(ground.tube)!, ground)!;
       return { kind: 'on', member: ground.tube, from: 'start', distance, offset };
     }
   }
+}
+
+/** A coordinate that is the owner's, where that is a node, a point, or a place for which there is a node by now; else the number. */
+function follows(owner: Ground | null, value: number, frame: Frame, nodes: Standing): Coordinate {
+  if (owner === null) return { value };
+  if (owner.kind === 'point') return { point: owner.point, plus: 0 };
+  const at = standsAt(frame, owner);
+  const node = owner.kind === 'node' ? owner.node : at && nodeAt(nodes, at);
+  return node === null ? { value } : { node, plus: 0 };
 }

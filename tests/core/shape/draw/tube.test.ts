@@ -2,7 +2,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../../../src/core/derive.ts';
+import { distanceToPath } from '../../../../src/core/geometry/path.ts';
 import { distance, type Vec3 } from '../../../../src/core/geometry/vector.ts';
+import { moveNode } from '../../../../src/core/edit/nodes.ts';
 import { parseJob } from '../../../../src/core/job/parse.ts';
 import { bareId, type NodeRef } from '../../../../src/core/job/reference.ts';
 import { serialiseJob } from '../../../../src/core/job/serialise.ts';
@@ -33,7 +35,8 @@ function derivedOf(job: Job, before?: Derived): Derived {
 type Pick =
   | { readonly onto: 'snap'; readonly at: number }
   | { readonly onto: 'tube'; readonly at: number; readonly share: number }
-  | { readonly onto: 'space'; readonly position: Vec3 };
+  | { readonly onto: 'space'; readonly position: Vec3 }
+  | { readonly onto: 'line'; readonly at: number; readonly axis: number; readonly position: Vec3 };
 
 const picks: fc.Arbitrary<readonly Pick[]> = fc.array(
   fc.oneof(
@@ -47,6 +50,15 @@ const picks: fc.Arbitrary<readonly Pick[]> = fc.array(
       }),
     },
     { weight: 1, arbitrary: fc.record({ onto: fc.constant('space' as const), position: place }) },
+    {
+      weight: 1,
+      arbitrary: fc.record({
+        onto: fc.constant('line' as const),
+        at: fc.nat(5000),
+        axis: fc.nat(2),
+        position: place,
+      }),
+    },
   ),
   { minLength: 2, maxLength: 4 },
 );
@@ -56,6 +68,16 @@ function groundOf(frame: Derived, pick: Pick): Ground {
   if (pick.onto === 'snap') {
     const snaps = snapsOf(frame);
     return snaps[pick.at % snaps.length]!.ground;
+  }
+  if (pick.onto === 'line') {
+    const owners = snapsOf(frame).filter(({ ground }) => ground.kind === 'node' || ground.kind === 'point');
+    const { ground, at } = owners[pick.at % owners.length]!;
+    const own = <T>(axis: number, owned: T, other: T): T => (axis === pick.axis ? owned : other);
+    return {
+      kind: 'space',
+      position: pick.position.map((each, axis) => own(axis, at[axis]!, each)) as unknown as Vec3,
+      by: [own(0, ground, null), own(1, ground, null), own(2, ground, null)],
+    };
   }
   const bars = [...frame.bars.values()];
   const bar = bars[pick.at % bars.length]!;
@@ -167,6 +189,65 @@ describe('what a place becomes', () => {
       points: made.points.map((each) => (each.id === spare.id ? { ...each, position: [x, y, z + 50] } : each)),
     });
     expect(moved.nodes.get(path[0]!)).toEqual([x, y, z + 50]);
+  });
+
+  it('a node in line with what its coordinates are of, and with numbers for the rest: it follows each', () => {
+    const spare = demo.points.find(({ position }) =>
+      [...frame.nodes.values()].every((at) => distance(at, position) > 1),
+    )!;
+    const [x, y, z] = spare.position;
+    const point: Ground = { kind: 'point', point: spare.id };
+    const foot: Ground = { kind: 'space', position: [x, y + 90, 30], by: [point, null, null] };
+    const top: Ground = { kind: 'space', position: [x, y + 90, z], by: [foot, foot, point] };
+    const end: Ground = { kind: 'space', position: [x + 700, y + 90, z], by: [null, top, top] };
+    const { made, path, added } = nodesOf(foot, top, end);
+    expect(added.map(({ at }) => at)).toEqual([
+      { kind: 'lined-up', x: { point: spare.id, plus: 0 }, y: { value: y + 90 }, z: { value: 30 } },
+      {
+        kind: 'lined-up',
+        x: { node: path[0], plus: 0 },
+        y: { node: path[0], plus: 0 },
+        z: { point: spare.id, plus: 0 },
+      },
+      { kind: 'lined-up', x: { value: x + 700 }, y: { node: path[1], plus: 0 }, z: { node: path[1], plus: 0 } },
+    ]);
+    const moved = derivedOf({
+      ...made,
+      points: made.points.map((each) => (each.id === spare.id ? { ...each, position: [x + 7, y + 5, z - 11] } : each)),
+    });
+    expect(path.map((id) => moved.nodes.get(id))).toEqual([
+      [x + 7, y + 90, 30],
+      [x + 7, y + 90, z - 11],
+      [x + 700, y + 90, z - 11],
+    ]);
+  });
+
+  it('a node at the height of the first place, on the tube: raised, that takes it along', () => {
+    const foot: Ground = { kind: 'space', position: [800, 500, 400] };
+    const level: Ground = { kind: 'level', tube: hoop.id, with: foot, nth: 1 };
+    expect(standsAt(frame, level)![2]).toBeCloseTo(400, 9);
+    const { made, path, added } = nodesOf(foot, level);
+    expect(added[1]!.at).toEqual({
+      kind: 'on',
+      member: hoop.id,
+      until: { axis: 'z', node: path[0], plus: 0 },
+      nth: 1,
+      offset: [0, 0, 0],
+    });
+    const raised = derivedOf(moveNode(made, path[0]!, [800, 500, 430]));
+    expect(raised.nodes.get(path[1]!)![2]).toBeCloseTo(430, 9);
+    expect(distanceToPath(raised.bars.get(hoop.id)!.path, raised.nodes.get(path[1]!)!)).toBeLessThan(1e-9);
+  });
+
+  it('while it is drawn it goes along too; a coordinate whose owner is gone is the number that it was', () => {
+    const [reference, at] = [...frame.nodes][0]!;
+    const owner: Ground = { kind: 'node', node: reference };
+    let ground: Ground = { kind: 'space', position: [1, 2, at[2]], by: [null, null, owner] };
+    // A long row of places, each in line with the one before by all but one coordinate, is reckoned at once.
+    for (let i = 0; i < 60; i += 1) ground = { kind: 'space', position: [i, 2, at[2]], by: [null, ground, ground] };
+    const nodes = new Map([...frame.nodes, [reference, [at[0], at[1], at[2] + 9] as Vec3] as const]);
+    expect(standsAt({ ...frame, nodes }, ground)).toEqual([59, 2, at[2] + 9]);
+    expect(standsAt({ ...frame, nodes: new Map() }, ground)).toEqual([59, 2, at[2]]);
   });
 
   it('the same node, mirrored, where the tube comes to the mirror image of a place of its own', () => {
