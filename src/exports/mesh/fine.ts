@@ -11,9 +11,8 @@ import { footMeshes } from '../../core/feet/mesh.ts';
 import { standsOf } from '../../core/feet/stand.ts';
 import { gussetsOf, isMade } from '../../core/gusset/gussets.ts';
 import { gussetMesh } from '../../core/gusset/mesh.ts';
-import { isPrimed } from '../../core/job/reference.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { footName } from '../shared/stand-name.ts';
+import { footName, gussetName } from '../shared/stand-name.ts';
 import type { Derived } from '../../core/derive.ts';
 import { leftOutNote } from '../shared/files.ts';
 import { isWhole } from '../shared/whole.ts';
@@ -26,7 +25,11 @@ export function meshNote(
   { tubes }: Derived,
   leftOut: readonly SolvedTube[],
 ): { readonly note?: string } {
-  const { note } = leftOutNote(fileName, 'that cannot be made like this', leftOut);
+  const { note } = leftOutNote(
+    fileName,
+    'that cannot be made like this',
+    leftOut.map(({ number, name }) => `${number} ${name}`),
+  );
   const isDrilled = tubes.flatMap(standsOf).some(({ foot }) => foot.holes !== undefined && foot.holes.length > 0);
   const notes = [note, isDrilled ? `The feet in ${fileName} are without their holes.` : undefined].filter(
     (each) => each !== undefined,
@@ -54,10 +57,9 @@ export async function meshTubes(
     meshed.push({ name: `${tube.number} ${tube.name}`, shells: [buildTubeMesh(tube, FINE)] });
     for (const stand of standsOf(tube)) meshed.push({ name: footName(stand), shells: footMeshes(stand) });
   }
-  for (const { id, gusset, made } of gussetsOf(derived)) {
-    if (!isMade(made)) continue;
-    const name = isPrimed(id) ? `${gusset.name}, mirror image` : gusset.name;
-    meshed.push({ name, shells: gussetMesh(made, gusset.thickness).shells });
+  for (const set of gussetsOf(derived)) {
+    if (!isMade(set.made)) continue;
+    meshed.push({ name: gussetName(set), shells: gussetMesh(set.made, set.gusset.thickness).shells });
   }
   await going(tubes.length, tubes.length);
   return { meshed, leftOut: tubes.filter((tube) => !isWhole(tube)) };

@@ -14,16 +14,12 @@ export interface ExportFile {
  */
 export const NO_DATE = new Date(Date.UTC(1980, 0, 1));
 
-/** The note of a file that these tubes are not in, and why; nothing where it has them all. */
-export const leftOutNote = (
-  fileName: string,
-  why: string,
-  tubes: readonly { readonly number: number; readonly name: string }[],
-): { readonly note?: string } =>
-  tubes.length === 0
+/** The note of a file that these tubes and gussets are not in, and why; nothing where it has them all. */
+export const leftOutNote = (fileName: string, why: string, names: readonly string[]): { readonly note?: string } =>
+  names.length === 0
     ? {}
     : {
-        note: `${fileName} is without ${tubes.map(({ number, name }) => `${number} ${name}`).join(', ')}: ${why}`,
+        note: `${fileName} is without ${names.join(', ')}: ${why}`,
       };
 
 export interface PrintSettings {

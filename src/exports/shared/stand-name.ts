@@ -1,4 +1,6 @@
-/** What a foot, or a piece of one, is called in a file of solids or meshes: it has no number of its own. */
+/** What a foot, a piece of one, or a gusset is called in a file of solids or meshes: it has no number of its own. */
+import { isPrimed } from '../../core/job/reference.ts';
+import type { SetGusset } from '../../core/gusset/gussets.ts';
 import type { Blank } from '../../core/feet/blanks.ts';
 import type { Stand } from '../../core/feet/stand.ts';
 import { PART_NAMES } from '../../core/words/feet.ts';
@@ -10,3 +12,7 @@ export const standName = (stand: Stand, part: Blank['part'], index: number): str
 
 /** "1 B Sill plate". */
 export const footName = (stand: Stand): string => `${endMark(stand)} ${stand.foot.name}`;
+
+/** "Roof gusset, mirror image". */
+export const gussetName = ({ id, gusset }: Pick<SetGusset, 'id' | 'gusset'>): string =>
+  isPrimed(id) ? `${gusset.name}, mirror image` : gusset.name;

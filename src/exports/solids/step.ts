@@ -1,6 +1,6 @@
 /**
  * cage.step: every tube as an exact solid of planes, cylinders and tori, in car axes and millimetres, AP214. One product a
- * tube, and one a piece of a foot under it, with one body in it, both named by number and name. Bodies are made and translated one by one, and
+ * tube, and one a piece of a foot under it, with one body in it, both named by number and name; then one a gusset. Bodies are made and translated one by one, and
  * the kernel's memory freed in between.
  *
  * The kernel writes the file's data; names and header are set in its text afterwards, so that names outside ASCII are
@@ -11,18 +11,21 @@ import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import type { Derived } from '../../core/derive.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { standsOf } from '../../core/feet/stand.ts';
+import { gussetsOf, isMade } from '../../core/gusset/gussets.ts';
 import { leftOutNote, NO_DATE, type ExportFile } from '../shared/files.ts';
-import { standName } from '../shared/stand-name.ts';
+import { gussetName, standName } from '../shared/stand-name.ts';
 import { tubeBody } from './body.ts';
 import { footBodies } from './foot-body.ts';
-import { scoped, type Kernel, type Shape } from './kernel.ts';
+import { gussetBody } from './gusset-body.ts';
+import { scoped, type Keep, type Kernel, type Shape } from './kernel.ts';
 import { part21Text } from './part21.ts';
 
 /** In the kernel's own file system, which is its memory. */
 const SCRATCH = '/cage.step';
 
-/** `going` hears of each tube before it is cut. A tube that has no body is left out, and named in the file's note. */
-export async function stepFile({ job, tubes, bars }: Derived, oc: Kernel, going: Going): Promise<ExportFile> {
+/** `going` hears of each tube before it is cut. A tube or a gusset that has no body is left out, and named in the file's note. */
+export async function stepFile(derived: Derived, oc: Kernel, going: Going): Promise<ExportFile> {
+  const { job, tubes, bars } = derived;
   oc.Interface_Static.SetCVal('write.step.schema', 'AP214IS');
   oc.Interface_Static.SetCVal('write.step.unit', 'MM');
   oc.Interface_Static.SetCVal('write.step.product.name', 'tube');
@@ -30,27 +33,37 @@ export async function stepFile({ job, tubes, bars }: Derived, oc: Kernel, going:
   try {
     const made: SolvedTube[] = [];
     const names: string[] = [];
+    const put = (keep: Keep, solid: Shape, name: string): void => {
+      const asSolid = oc.STEPControl_StepModelType.STEPControl_ManifoldSolidBrep;
+      writer.Transfer(solid, asSolid, true, keep(new oc.Message_ProgressRange()));
+      names.push(part21Text(name));
+    };
     for (const [i, tube] of tubes.entries()) {
       await going(i, tubes.length);
       const translated = scoped((keep) => {
         const body = tubeBody(oc, keep, tube, bars);
         if (body === null) return false;
-        const asSolid = oc.STEPControl_StepModelType.STEPControl_ManifoldSolidBrep;
-        const put = (solid: Shape, name: string): void => {
-          writer.Transfer(solid, asSolid, true, keep(new oc.Message_ProgressRange()));
-          names.push(part21Text(name));
-        };
-        put(body, `${tube.number} ${tube.name}`);
+        put(keep, body, `${tube.number} ${tube.name}`);
         for (const stand of standsOf(tube)) {
           const bodies = footBodies(oc, keep, stand);
-          for (const [i, { part, body: piece }] of bodies.entries()) put(piece, standName(stand, part, i));
+          for (const [i, { part, body: piece }] of bodies.entries()) put(keep, piece, standName(stand, part, i));
         }
         return true;
       });
       if (translated) made.push(tube);
     }
+    const gussets = gussetsOf(derived).flatMap((set) => {
+      const { made: shape, gusset } = set;
+      if (!isMade(shape)) return [];
+      const body = scoped((keep) => {
+        const solid = gussetBody(oc, keep, shape, gusset);
+        if (solid !== null) put(keep, solid, gussetName(set));
+        return solid !== null;
+      });
+      return body ? [] : [gussetName(set)];
+    });
     await going(tubes.length, tubes.length);
-    const text = named(made.length === 0 ? EMPTY : written(oc, writer), part21Text(job.name), names);
+    const text = named(names.length === 0 ? EMPTY : written(oc, writer), part21Text(job.name), names);
     const leftOut = tubes.filter((tube) => !made.includes(tube));
     return {
       fileName: 'cage.step',
@@ -58,7 +71,7 @@ export async function stepFile({ job, tubes, bars }: Derived, oc: Kernel, going:
       ...leftOutNote(
         'cage.step',
         'that cannot be made like this, are cut into a bend of its own, or meet their run again past the cut',
-        leftOut,
+        [...leftOut.map(({ number, name }) => `${number} ${name}`), ...gussets],
       ),
     };
   } finally {
@@ -99,7 +112,7 @@ function named(text: string, job: string, names: readonly string[]): string {
 
 const header = (job: string): string =>
   [
-    `FILE_DESCRIPTION(('${job}','Tubes and feet as they stand in the frame: ends cut, no allowance left on them','${WHO_DECIDES}'),'2;1');`,
+    `FILE_DESCRIPTION(('${job}','Tubes, feet and gussets as they stand in the frame: ends cut, no allowance left on them','${WHO_DECIDES}'),'2;1');`,
     `FILE_NAME('cage.step','${NO_DATE.toISOString().slice(0, 19)}',(''),(''),'','Cagewright','');`,
     '',
   ].join('\n');
