@@ -33,7 +33,8 @@ function keyOf(finding: Finding, byId: Frame['byId']): string {
   const partner = 'other' in finding ? finding.other : 'mate' in finding ? finding.mate : undefined;
   const trim = 'trim' in finding ? [finding.trim.kind, bareId(finding.trim.id)] : undefined;
   const guess = 'point' in finding ? finding.point : undefined;
-  const gusset = 'gusset' in finding ? [finding.gusset, 'along' in finding ? finding.along : ''] : undefined;
+  const into = 'into' in finding ? bareId(finding.into) : '';
+  const gusset = 'gusset' in finding ? [finding.gusset, 'along' in finding ? finding.along : into] : undefined;
   return JSON.stringify([
     id,
     severity,

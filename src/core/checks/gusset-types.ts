@@ -38,4 +38,31 @@ export interface GussetInTube extends OfGusset {
   readonly depth: number;
 }
 
-export type GussetFinding = GussetCannot | GussetThin | GussetLegLength | GussetInTube;
+/** The sheet runs into a tube that has no part in it, away from its corner: so deep from that tube's outside, mm. */
+export interface GussetInTheWay extends OfGusset {
+  readonly id: 'gusset/runs-into';
+  readonly into: TubeRef;
+  readonly depth: number;
+}
+
+/** A leg begins so far before the straight of the tube that it is to lie on, mm: there is nothing to weld it to. */
+export interface GussetLegBefore extends OfGusset {
+  readonly id: 'gusset/leg-before-tube';
+  readonly along: TubeRef;
+  readonly before: number;
+}
+
+/** Another gusset, or its mirror image, stands in the same corner. */
+export interface GussetTwice extends OfGusset {
+  readonly id: 'gusset/twice';
+  readonly beside: GussetId;
+}
+
+export type GussetFinding =
+  | GussetCannot
+  | GussetThin
+  | GussetLegLength
+  | GussetInTube
+  | GussetInTheWay
+  | GussetLegBefore
+  | GussetTwice;

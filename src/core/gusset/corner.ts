@@ -39,6 +39,8 @@ export interface Side extends Way {
   readonly height: number;
   /** Along the axis from where the axes meet to where the straight ends: at a bend, or at the deepest of the tube's cut; mm. */
   readonly room: number;
+  /** The same the other way: from where the axes meet back to where the straight begins; across a bend no end, for there is none behind. */
+  readonly behind: number;
 }
 
 export interface Corner {
@@ -84,6 +86,7 @@ interface Straight extends Way {
   readonly from: Vec3;
   readonly direction: Vec3;
   readonly room: number;
+  readonly behind: number;
 }
 
 function lineFrom(node: Vec3, way: Way): Straight | NoCorner {
@@ -96,9 +99,16 @@ function lineFrom(node: Vec3, way: Way): Straight | NoCorner {
     return { why: 'in-bend', bar: bar.id, bend: bend + 1 };
   }
   const sense = towards === 'B' ? 1 : -1;
-  const end = towards === 'B' ? piece.at + piece.length : piece.at;
+  const ends = [piece.at + piece.length, piece.at] as const;
+  const [end, start] = towards === 'B' ? ends : [ends[1], ends[0]];
   const direction = scale(piece.startTangent, sense);
-  return { ...way, from: point, direction, room: sense * (end - at) - trimAt(bar, end) };
+  return {
+    ...way,
+    from: point,
+    direction,
+    room: sense * (end - at) - trimAt(bar, end),
+    behind: sense * (at - start) - tipAt(bar, start),
+  };
 }
 
 /** The piece on which one is that goes on from there; at the bar's end its last. */
@@ -111,6 +121,12 @@ function pieceFrom({ pieces }: Path, at: number, towards: 'A' | 'B'): Path['piec
 function trimAt({ path, ends }: Bar, at: number): number {
   if (at <= ROUNDING) return Math.max(0, ends[0].throat ?? 0);
   return at >= path.length - ROUNDING ? Math.max(0, ends[1].throat ?? 0) : 0;
+}
+
+/** How far the longest line of the tube's wall begins in it there; below zero where it stands past its node. */
+function tipAt({ path, ends }: Bar, at: number): number {
+  if (at <= ROUNDING) return ends[0].tip ?? 0;
+  return at >= path.length - ROUNDING ? (ends[1].tip ?? 0) : 0;
 }
 
 function acrossBend(node: Vec3, one: Way, two: Way): Corner | NoCorner {
@@ -136,6 +152,7 @@ function besideBend(bar: Bar, bend: Bend, index: number, way: Way): Straight {
     from: bend.corner,
     direction: isB ? after : scale(before, -1),
     room: bend.setBack + straight - trimAt(bar, isB ? bend.end + straight : bend.start - straight),
+    behind: Infinity,
   };
 }
 
@@ -158,13 +175,14 @@ function meeting(a: Straight, b: Straight, bend: Corner['bend']): Corner | NoCor
   const alongA = dot(cross(apart, b.direction), normal) / sine;
   const alongB = dot(cross(apart, a.direction), normal) / sine;
   const nearest = [addScaled(a.from, a.direction, alongA), addScaled(b.from, b.direction, alongB)] as const;
-  const sideOf = ({ bar, towards, direction, room }: Straight, along: number, height: number): Side => ({
+  const sideOf = ({ bar, towards, direction, room, behind }: Straight, along: number, height: number): Side => ({
     bar,
     towards,
     direction,
     radius: bar.section.outerDiameter / 2,
     height,
     room: room - along,
+    behind: behind + along,
   });
   return {
     place: interpolate(nearest[0], nearest[1], 0.5),

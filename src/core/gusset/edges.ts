@@ -1,4 +1,8 @@
 /** A closed outline on a plane: straight edges, arcs and curves as many short chords, one after the other, counter-clockwise; mm, radians. */
+import { arcPiece, linePiece, type Piece } from '../geometry/path.ts';
+import { ROUNDING } from '../geometry/tolerance.ts';
+import { cross, distance, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+
 export type Place2 = readonly [x: number, y: number];
 
 export type Edge =
@@ -74,4 +78,25 @@ export function extentOf(
     return [Math.min(...along), Math.max(...along)];
   };
   return [span(0), span(1)];
+}
+
+/** The edges in space, one after the other, those without length left out: `at` lays the outline's plane there, `normal` is unit and along its x cross y. */
+export const piecesAlong = (edges: readonly Edge[], at: (place: Place2) => Vec3, normal: Vec3): readonly Piece[] =>
+  edges.flatMap((edge): Piece[] => {
+    const [from, to] = [at(startOf(edge)), at(endOf(edge))];
+    if (distance(from, to) <= ROUNDING) return [];
+    if (edge.kind === 'line') return [linePiece(from, to, 0)];
+    const about = scale(normal, Math.sign(edge.to - edge.from));
+    const tangent = cross(about, scale(subtract(from, at(edge.centre)), 1 / edge.radius));
+    return [arcPiece(from, tangent, about, edge.radius, Math.abs(edge.to - edge.from), 0)];
+  });
+
+/** Whether the place lies within the outline, whose arcs count as chords of 2 degrees. */
+export function isWithin(edges: readonly Edge[], [x, y]: Place2): boolean {
+  const round = placesRound(edges);
+  return round.reduce((inside, [ax, ay], i) => {
+    const [bx, by] = round[(i + 1) % round.length]!;
+    const crosses = ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax);
+    return crosses ? !inside : inside;
+  }, false);
 }

@@ -46,8 +46,8 @@ export function gussetMesh({ corner, sheet }: MadeGusset, thickness: number): Gu
   ]);
 }
 
-/** Round a face of a bent one, counter-clockwise, from the tube of leg 1 along where the fold begins. */
-function faceRound(fold: Folded, { begins, between }: Face, { ends, p }: Station): readonly Place2[] {
+/** Round a face of a bent one, counter-clockwise, from the tube of leg 1 along where the fold begins; places on the corner's plane, mm. */
+export function faceRound(fold: Folded, { begins, between }: Face, { ends, p }: Station): readonly Place2[] {
   const [one, two] = ends.map((u) => offFold(fold, [u, p])) as [Place2, Place2];
   return [begins[0], one, two, ...(between === null ? [] : placesRound([between]))];
 }

@@ -92,7 +92,7 @@ function bentSheet(corner: Corner, gusset: Extract<Gusset, { kind: 'bent' }>): S
 }
 
 /** From where the axes meet to the foot of a place of leg 1, and of one of leg 2, mm along each axis. */
-function alongAxes({ angle }: Corner, [one, two]: readonly [Place2, Place2]): readonly [number, number] {
+export function alongAxes({ angle }: Corner, [one, two]: readonly [Place2, Place2]): readonly [number, number] {
   return [one[0], two[0] * Math.cos(angle) + two[1] * Math.sin(angle)];
 }
 

@@ -237,6 +237,12 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${gussetName(frame, gusset)} is ${show(thickness)} thick; a gusset is usually as thick as the thicker wall that it is welded to, and no thinner than 1 mm: ${show(least)} or more.`,
   'gusset/in-tube': ({ gusset, into, depth }, { frame, nameOf, show }) =>
     `The corner of ${gussetName(frame, gusset)} lies ${show(depth)} inside ${nameOf(into)}, which ends or passes there too. Give it more relief, until the corner is clear of that tube.`,
+  'gusset/runs-into': ({ gusset, into, depth }, { frame, nameOf, show }) =>
+    `${gussetName(frame, gusset)} runs ${show(depth)} into ${nameOf(into)}. Make its legs shorter, or put it in another corner.`,
+  'gusset/leg-before-tube': ({ gusset, along, before }, { frame, nameOf, show }) =>
+    `${gussetName(frame, gusset)}: its leg begins ${show(before)} before ${nameOf(along)} does, where there is nothing to weld it to. Give it that much relief, or let the tube run on past the node.`,
+  'gusset/twice': ({ gusset, beside }, { frame }) =>
+    `${gussetName(frame, gusset)} stands in the same corner as ${gussetName(frame, beside)}. Delete one of them.`,
   'gusset/leg-length': ({ gusset, along, leg, least, greatest }, { frame, nameOf, show }) =>
     `${gussetName(frame, gusset)}: its leg along ${nameOf(along)} is ${show(leg)}; usual are two to four diameters of the tube, ${show(least)} to ${show(greatest)}.`,
 };

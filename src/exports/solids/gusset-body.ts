@@ -4,9 +4,9 @@
  */
 import { arcPiece, linePiece, type Piece } from '../../core/geometry/path.ts';
 import { ROUNDING } from '../../core/geometry/tolerance.ts';
-import { add, addScaled, cross, distance, scale, subtract, type Vec3 } from '../../core/geometry/vector.ts';
+import { add, addScaled, scale, subtract, type Vec3 } from '../../core/geometry/vector.ts';
 import { inCar, type Corner } from '../../core/gusset/corner.ts';
-import { endOf, startOf, type Edge, type Place2 } from '../../core/gusset/edges.ts';
+import { piecesAlong, type Edge, type Place2 } from '../../core/gusset/edges.ts';
 import { offFold, onFold, type BentGusset, type Folded } from '../../core/gusset/fold.ts';
 import type { MadeGusset } from '../../core/gusset/gussets.ts';
 import type { Gusset } from '../../core/job/kinds/gusset.ts';
@@ -46,17 +46,8 @@ export function gussetBody(oc: Kernel, keep: Keep, made: MadeGusset, gusset: Gus
 }
 
 function flatBody(oc: Kernel, keep: Keep, corner: Corner, edges: readonly Edge[], thickness: number): Shape {
-  const at = (place: Place2): Vec3 => inCar(corner, place, -thickness / 2);
-  const pieces = edges.flatMap((edge): Piece[] => {
-    const [from, to] = [at(startOf(edge)), at(endOf(edge))];
-    if (distance(from, to) <= ROUNDING) return [];
-    if (edge.kind === 'line') return [linePiece(from, to, 0)];
-    const turn = edge.to - edge.from;
-    const normal = scale(corner.normal, Math.sign(turn));
-    const tangent = cross(normal, scale(subtract(from, at(edge.centre)), 1 / edge.radius));
-    return [arcPiece(from, tangent, normal, edge.radius, Math.abs(turn), 0)];
-  });
-  return pushedSolid(oc, keep, pieces, scale(corner.normal, thickness));
+  const round = piecesAlong(edges, (place) => inCar(corner, place, -thickness / 2), corner.normal);
+  return pushedSolid(oc, keep, round, scale(corner.normal, thickness));
 }
 
 /** The section pushed from beyond the one tube to beyond the other, and what the tubes and the relief take off it. */

@@ -1,5 +1,6 @@
 /** What the checks find of gussets, in words; they come with the slow stages. */
 import { describe, expect, it } from 'vitest';
+import { derive } from '../../../src/core/derive.ts';
 import { withSlowFindings } from '../../../src/core/stages/work.ts';
 import { fabrication } from '../../../src/exports/tables/fabrication.ts';
 import { derived, inWords } from '../frame.ts';
@@ -52,6 +53,88 @@ describe('a gusset', () => {
       severity: 'warning',
       node: 'joint',
     });
+  });
+
+  // The bar crosses the sheet's plane y = 0, square to it, at x = z = `at`; a flat sheet of legs 100 has its corner at 15 and 22.225, its free edge on x + z = 137.225.
+  const crossed = (at: number, gusset: object = {}, axis: readonly [number, number, number] = [0, 1, 0]) =>
+    said({
+      gusset,
+      nodes: {
+        c: [at - 200 * axis[0], -200 * axis[1], at - 200 * axis[2]],
+        d: [at + 200 * axis[0], 200 * axis[1], at + 200 * axis[2]],
+      },
+      members: [{ id: 'third', path: ['c', 'd'], section: 'thin', ends: [{ fit: 'square' }, { fit: 'square' }] }],
+      diameter: 30,
+    });
+  // From the bar's middle to the free edge sqrt(2) (at - 68.61): its outside is 15 nearer.
+  it.each([
+    [50, 'runs 15.0 mm into'],
+    [75, 'runs 6.0 mm into'],
+    [79.1, 'runs 0.2 mm into'],
+    [79.3, ''],
+  ])('that a third tube crosses %s along both legs', (at, words) => {
+    if (words === '') expect(crossed(at)).not.toContain('into');
+    else expect(crossed(at)).toContain(words);
+  });
+
+  it('that a third tube runs beside, level with its face: by what lies between them', () => {
+    // 16.6 over the plane: 1.6 over half the sheet less 15 of the tube.
+    const beside = (y: number) =>
+      said({
+        nodes: { c: [60, y, -300], d: [60, y, 300] },
+        members: [{ id: 'third', path: ['c', 'd'], section: 'thin', ends: [{ fit: 'square' }, { fit: 'square' }] }],
+        diameter: 30,
+      });
+    expect(beside(16.9)).not.toContain('into');
+    expect(beside(15)).toContain('runs 1.6 mm into');
+  });
+
+  it('folded, whose strip a third tube crosses', () => {
+    const bent = { kind: 'bent', width: 25, radius: 4, thickness: 3.2 };
+    // Both faces lie 10.9 beside the plane: sqrt(22.225^2 - 10.9^2) + sqrt(15^2 - 10.9^2) + 100 = 129.673 to the free edge.
+    expect(crossed(76, bent)).not.toContain('into');
+    expect(crossed(74, bent)).toContain('runs 2.0 mm into');
+  });
+
+  it('in a corner that has one already, also where one is the mirror image of the other', () => {
+    const job = jointJob();
+    const twice = derive({
+      ...job.job,
+      gussets: [job.job.gussets[0]!, { ...job.job.gussets[0]!, id: 'h', name: 'h' }],
+    });
+    if (!twice.ok) throw new Error('no frame');
+    expect(found(twice.value).join()).toContain('stands in the same corner');
+    expect(found(job).join()).not.toContain('same corner');
+  });
+
+  it('whose leg begins before the tube that it lies on', () => {
+    // At 150 degrees a thin branch and a thick run that ends at the node: (15 + 22.225 cos 150) / sin 150 = -8.5.
+    const flat = { to: [-300 * Math.sqrt(3), 0, 300], diameter: 30, legs: [100, 100] } as const;
+    expect(said(flat as Asked)).not.toContain('begins');
+    const ending = derived({
+      sections: [
+        { id: 'main', outerDiameter: 44.45, wall: 3.048 },
+        { id: 'thin', outerDiameter: 30, wall: 2 },
+      ],
+      nodes: { joint: [0, 0, 0], b: [500, 0, 0], end: [-300 * Math.sqrt(3), 0, 300] },
+      members: [
+        { id: 'run', path: ['joint', 'b'], ends: [{ fit: 'square' }, { fit: 'square' }] },
+        { id: 'branch', path: ['joint', 'end'], section: 'thin', ends: [{ fit: 'square' }, { fit: 'square' }] },
+      ],
+      gussets: [
+        {
+          id: 'g',
+          kind: 'flat',
+          node: 'joint',
+          between: [
+            { member: 'run', towards: 'B', leg: 100 },
+            { member: 'branch', towards: 'B', leg: 100 },
+          ],
+          thickness: 3.2,
+        },
+      ],
+    });
+    expect(found(ending).join()).toContain('its leg begins 8.5 mm before run does');
   });
 
   it('across a bend that its leg does not get past', () => {
