@@ -74,18 +74,23 @@ const isThere = (set: SetGusset, node: NodeRef, ways: readonly [Way, Way]): bool
 
 /** Diameters of its tube that a leg is long, the middle of what is usual (common practice: two to four). */
 const USUAL_LEG = 3;
+const LEAST_LEG = 2;
 /** Beyond a bend's tangent, as a share of the diameter. */
 const BEYOND_BEND = 1;
 /** A leg is begun with whole steps of the tape: 5 mm, a quarter inch. */
 const STEP: Readonly<Record<LengthUnit, number>> = { mm: 5, in: MM_PER_INCH / 4 };
 
-/** Null where a straight is too short for any. */
+/** Null where a straight is too short for any. Rounded to whole steps it is never less than the two diameters that are usual, where there is room for them. */
 function usualLegs(corner: Corner, unit: LengthUnit): readonly [number, number] | null {
   const step = STEP[unit];
   const legs = legRanges(corner).map(([least, longest], i) => {
     const diameter = 2 * corner.sides[i]!.radius;
     const wanted = Math.max(USUAL_LEG * diameter, least + BEYOND_BEND * diameter);
-    return longest > Math.max(least, diameter / 2) ? step * Math.floor(Math.min(wanted, longest) / step) : null;
+    if (longest <= Math.max(least, diameter / 2)) return null;
+    const most = Math.min(wanted, longest);
+    const rounded = step * Math.floor(most / step);
+    const shortest = Math.max(LEAST_LEG * diameter, least);
+    return rounded >= shortest ? rounded : Math.min(shortest, most);
   });
   const [a, b] = legs;
   return a == null || b == null ? null : [a, b];

@@ -9,6 +9,7 @@ import { withRecords, type Edited } from '../edit/records.ts';
 import { dependentsOf, removeAllUnused, type Going } from '../edit/references.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { EndFit } from '../job/kinds/end.ts';
+import type { Gusset } from '../job/kinds/gusset.ts';
 import type { Member } from '../job/kinds/member.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
@@ -25,6 +26,8 @@ export interface Leaning {
   readonly nodes: readonly FrameNode[];
   /** Told to cope to one of them or to a mitre with one, or cut by one of them. */
   readonly named: readonly Member[];
+  /** Welded to one of them; they go with it in any case. */
+  readonly gussets: readonly Gusset[];
   /** Placed, however far down, by what stands on them. */
   readonly goes: { readonly nodes: readonly FrameNode[]; readonly members: readonly Member[] };
 }
@@ -35,6 +38,7 @@ export function leaningOn(job: Job, ids: Ids): Leaning {
   return {
     nodes: job.nodes.filter((node) => standsOn(node, ids)),
     named: job.members.filter((member) => !ids.has(member.id) && namesOneOf(member, ids)),
+    gussets: job.gussets.filter(({ between }) => between.some(({ member }) => ids.has(bareId(member)))),
     goes: {
       nodes: job.nodes.filter(({ id }) => goes.nodes.has(id)),
       members: job.members.filter(({ id }) => goes.members.has(id) && !ids.has(id)),

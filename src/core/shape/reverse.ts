@@ -9,6 +9,7 @@ import { placesInPlane } from '../geometry/plane-places.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
 import type { TubeFeed } from '../job/kinds/feed.ts';
 import type { Member } from '../job/kinds/member.ts';
+import type { FrameNode } from '../job/kinds/node.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import { memberOfTube } from '../job/member-of-tube.ts';
 import type { Place } from '../job/places.ts';
@@ -17,6 +18,7 @@ import { bareId, isPrimed, pieceId, pieceNamed, primed, type MemberId, type Tube
 import type { Job } from '../job/types.ts';
 import { AXIS_INDEX } from '../solve/solved.ts';
 import type { Frame } from '../solve/types.ts';
+import { drawnNodeName } from './draw/tube.ts';
 import { withToldNumbers } from './told-numbers.ts';
 import { unmoved } from './unmoved.ts';
 import { comesTo } from './ways.ts';
@@ -64,7 +66,38 @@ export function reverseMember(job: Job, frame: Frame, id: MemberId): Edited {
   );
   // A piece keeps its number, by its new name.
   const was = (tube: TubeRef): TubeRef => (ofIt(tube) ? otherPiece(member, tube) : tube);
-  return unmoved(frame, member.cutBy === undefined ? turned : withToldNumbers(job, turned, was));
+  const renamed = withRecords(
+    turned,
+    'nodes',
+    mapKeeping(turned.nodes, (node) => namedFromOtherEnd(node, member)),
+  );
+  return unmoved(
+    frame,
+    member.cutBy === undefined ? withPiecesTurned(renamed, member) : withToldNumbers(job, renamed, was),
+  );
+}
+
+/** A node of the path that still goes by the name that a drawn tube gave it, by what it would be called now. */
+function namedFromOtherEnd(node: FrameNode, { name, path }: Member): FrameNode {
+  const last = path.length - 1;
+  const at = path.findIndex((ref, i) => bareId(ref) === node.id && node.name === drawnNodeName(name, i, last));
+  return at === -1 ? node : { ...node, name: drawnNodeName(name, last - at, last) };
+}
+
+/** Numbers put by, for when the bar is in pieces again: the last piece is the first one then. */
+function withPiecesTurned(job: Job, { id }: Member): Job {
+  const pieceOf = (tube: TubeRef): number | null => {
+    const named = pieceNamed(tube);
+    return named?.member === id && memberOfTube(job.members, tube) === undefined ? named.piece : null;
+  };
+  const numbers = Object.entries(job.numbers ?? {});
+  const count = Math.max(0, ...numbers.map(([tube]) => pieceOf(tube) ?? 0));
+  if (count === 0) return job;
+  const turned = numbers.map(([tube, number]) => {
+    const piece = pieceOf(tube);
+    return [piece === null ? tube : pieceId(isPrimed(tube) ? primed(id) : id, count + 1 - piece), number] as const;
+  });
+  return { ...job, numbers: Object.fromEntries(turned) };
 }
 
 const OTHER_END = { A: 'B', B: 'A' } as const;

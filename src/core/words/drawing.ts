@@ -101,6 +101,8 @@ export const TYPED_TROUBLE_WORDS: Readonly<Record<TypedTrouble, string>> = {
   'too-steep': 'An angle to level is 90° at most.',
   'too-short': 'So short a leg does not come to that height.',
   'never-there': 'At that angle it never comes to that height.',
+  'level-there': 'Level, it is at that height all the way: type how long it is, and leave the height empty.',
+  'begins-there': 'It begins at that height, and at that angle leaves it at once: type another height, or a length.',
 };
 
 /** In the job's unit, as the bay writes it. */

@@ -80,3 +80,6 @@ export function foldInWords(gusset: Gusset, bends: readonly FoldLine[], unit: Le
   const each = bends.length === 1 ? 'Fold it over on the middle line' : 'Bend 90° on both middle lines, to one side';
   return `${each}, inside radius ${shown(gusset.radius, unit)}, ${shown(gusset.width, unit)} over both faces; reckoned with K ${foldFibre(gusset).toFixed(2)}: try a strip first.`;
 }
+
+export const K_IN_WORDS =
+  'K says where in the sheet the fold neither stretches nor shrinks, counted from its inside: 0 at the inside, 0.5 in the middle. The more, the longer the flat sheet.';

@@ -21,7 +21,7 @@ export interface ValueKind<T> {
   readBack(value: T): string;
   /** The value `steps` nudges on (negative: back); absent where there is nothing to nudge. */
   nudge?(value: T, steps: number): T;
-  /** Which touch keyboard: inches need the space and the slash that a number pad lacks. */
+  /** Which touch keyboard: inches need the space and the slash that a number pad lacks, and what may be below zero the minus. */
   readonly inputMode: 'text' | 'decimal';
 }
 
@@ -46,9 +46,11 @@ export function lengthKind(unit: LengthUnit): ValueKind<number> {
     read: (text) => parseLength(text, unit),
     readBack: (mm) => readLengthBack(mm, unit),
     nudge: (mm, steps) => mm + step * steps,
-    inputMode: unit === 'in' ? 'text' : 'decimal',
+    inputMode: 'text',
   };
 }
+
+const noMinus = (unit: LengthUnit): 'text' | 'decimal' => (unit === 'in' ? 'text' : 'decimal');
 
 /** Walls of tube, read off a certificate rather than a tape: 0.120 in, 3.05 mm. A nudge is 0.001 in or 0.05 mm. */
 export function wallKind(unit: LengthUnit): ValueKind<number> {
@@ -72,6 +74,7 @@ export function sizeKind(unit: LengthUnit): ValueKind<number> {
       if (!entered.ok || entered.value >= LEAST_SIZE) return entered;
       return { ok: false, why: entered.value <= 0 ? 'has to be more than 0' : `has to be ${LEAST_SIZE} mm or more` };
     },
+    inputMode: noMinus(unit),
   };
 }
 
@@ -101,6 +104,7 @@ export function tapeKind(unit: LengthUnit): ValueKind<number> {
       const entered = kind.read(text);
       return entered.ok && entered.value < 0 ? { ok: false, why: 'a tape reads nothing below 0' } : entered;
     },
+    inputMode: noMinus(unit),
   };
 }
 
@@ -126,7 +130,7 @@ export const angleKind: ValueKind<number> = {
   read: parseAngle,
   readBack: (degrees) => `= ${trimZeros(formatAngle(degrees, 2))}°`,
   nudge: (degrees, steps) => degrees + steps / 2,
-  inputMode: 'decimal',
+  inputMode: 'text',
 };
 
 /** What a bender is pulled to and what comes out of it: a hundredth of a degree to 200. */
@@ -140,6 +144,7 @@ export const bendAngleKind: ValueKind<number> = {
     return entered.value > GREATEST_ANGLE ? { ok: false, why: `beyond ${GREATEST_ANGLE}°` } : entered;
   },
   nudge: (degrees, steps) => Math.min(GREATEST_ANGLE, Math.max(0.5, degrees + steps / 2)),
+  inputMode: 'decimal',
 };
 
 /** A plane's rotation: from half a turn one way to half a turn the other. */
@@ -176,7 +181,7 @@ export function numberKind(least: number, greatest: number, step: number): Value
     read: (text) => readNumber(text, least, greatest),
     readBack: () => '',
     nudge: (value, steps) => Math.min(greatest, Math.max(least, value + steps * step)),
-    inputMode: 'decimal',
+    inputMode: least < 0 ? 'text' : 'decimal',
   };
 }
 

@@ -12,9 +12,10 @@ export default function AskDelete(props: { ids: readonly string[]; called: strin
   const group = useRef<HTMLElement>(null);
   useEffect(() => group.current?.focus(), []);
   const going = new Set(ids);
-  const { nodes, named, goes } = leaningOn(job, going);
+  const { nodes, named, gussets, goes } = leaningOn(job, going);
   const called = shownName(props.called);
   const removed = nodes.length + named.length === 0 ? removeSeveral(job, 'members', ids) : [];
+  const isFaults = Array.isArray(removed) && removed.length > 0;
   return (
     <section
       ref={group}
@@ -42,8 +43,13 @@ export default function AskDelete(props: { ids: readonly string[]; called: strin
       {named.length > 0 && (
         <p>You told these to be coped to it, or cut where it runs through: {listed(named)}. That goes with it.</p>
       )}
+      {gussets.length > 0 && (
+        <p>
+          Welded to {called}, and deleted with it: {listed(gussets)}.
+        </p>
+      )}
       <div className="row">
-        {nodes.length + named.length > 0 && (
+        {nodes.length + named.length + gussets.length > 0 && !isFaults && (
           <Command
             step={`Delete ${props.called} alone`}
             run={(before) => removeLeaving(before, jobDocument.getState().derived, going)}

@@ -1,6 +1,7 @@
-/** Deletes members; where others lean on them it asks once what is to become of those. */
+/** Deletes members; where others lean on them, or gussets go with them, it asks once. */
 import { Suspense, useState, type ReactNode } from 'react';
 import { removeSeveral } from '../../core/edit/several.ts';
+import { leaningOn } from '../../core/shape/remove-bars.ts';
 import { Command } from '../kit/Command.tsx';
 import { AskDelete } from './later.ts';
 
@@ -21,7 +22,7 @@ export function DeleteMembers(props: {
         step={`Delete ${called}`}
         run={(job) => {
           const removed = removeSeveral(job, 'members', ids);
-          const isHeld = Array.isArray(removed);
+          const isHeld = Array.isArray(removed) || leaningOn(job, new Set(ids)).gussets.length > 0;
           ask(isHeld);
           return isHeld ? job : removed;
         }}

@@ -22,7 +22,14 @@ import { freeCorners, type FreeCorner } from '../../core/shape/gusset-corners.ts
 import { tubeName } from '../../core/solve/names.ts';
 import { MM_PER_INCH, type LengthUnit } from '../../core/units/length.ts';
 import { massInWords } from '../../core/units/mass.ts';
-import { edgesInWords, foldInWords, gussetsCut, legInWords, whyNoGusset } from '../../core/words/gussets.ts';
+import {
+  edgesInWords,
+  foldInWords,
+  gussetsCut,
+  K_IN_WORDS,
+  legInWords,
+  whyNoGusset,
+} from '../../core/words/gussets.ts';
 import { capital } from '../../core/words/lists.ts';
 import { moved, stretched } from '../../drawing/move.ts';
 import type { Picture } from '../../drawing/types.ts';
@@ -123,6 +130,7 @@ function GussetFields({ set }: { readonly set: SetGusset }): ReactNode {
         {!isAcrossBend(gusset) && <LengthField label="Relief for the weld" {...field('relief')} />}
         {gusset.kind === 'bent' && <FoldFields gusset={gusset} />}
       </div>
+      {gusset.kind === 'bent' && <p className="small">{K_IN_WORDS}</p>}
       <label className="gusset-sides">
         <input
           type="checkbox"

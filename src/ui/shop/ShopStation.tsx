@@ -75,6 +75,12 @@ export default function ShopStation(): ReactNode {
           chosen={() => isNarrow() && requestAnimationFrame(() => head.current?.scrollIntoView({ block: 'start' }))}
         />
       </Tabs>
+      {part !== 'files' && (
+        <p className="small">
+          Print next, under Files: the sheets, one a tube, for saw and bender; then the wraps at 100 %, for the ends
+          that are coped.
+        </p>
+      )}
       <p className="caution">{`${WHO_DECIDES} ${STRIP} ${SAW_GRABS} ${TUBE_WHIPS}`}</p>
     </div>
   );

@@ -106,7 +106,8 @@ function Field(props: {
       <input
         className="draw-input"
         type="text"
-        inputMode="decimal"
+        // A number pad has no minus, nor what inches need.
+        inputMode={field === 'length' && unit === 'mm' ? 'decimal' : 'text'}
         autoComplete="off"
         spellCheck={false}
         data-pending=""

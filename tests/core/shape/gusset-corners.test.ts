@@ -9,6 +9,7 @@ import {
   setGussetLeg,
   updateGusset,
 } from '../../../src/core/edit/gussets.ts';
+import { gussetTrouble } from '../../../src/core/checks/gusset-findings.ts';
 import { derive } from '../../../src/core/derive.ts';
 import { gussetsOf, isMade } from '../../../src/core/gusset/gussets.ts';
 import { freeCorners } from '../../../src/core/shape/gusset-corners.ts';
@@ -43,6 +44,15 @@ describe('corners at a node', () => {
     // 120 from the joint's middle less 22.225 of the branch's half: 97.775.
     expect(legsAt(jointJob({ runHalf: 120 }), 'joint')).toEqual(['run A 95, branch B 130']);
     expect(legsAt(jointJob({ runHalf: 40 }), 'joint')).toEqual([]);
+  });
+
+  it('are never offered a leg shorter than Checks asks where the straight gives that, though it is no whole step', () => {
+    // Two diameters are 88.9; the straight ends at 111.5 - 22.225 = 89.275, whole steps at 85.
+    expect(legsAt(jointJob({ runHalf: 111.5 }), 'joint')).toEqual(['run A 88.9, branch B 130']);
+    const [corner] = freeCorners(jointJob({ runHalf: 111.5 }), 'joint');
+    const job = addGusset(jointJob({ runHalf: 111.5 }).job, corner!.usual);
+    const frame = derive(job);
+    expect(frame.ok && gussetTrouble(frame.value).filter(({ gusset }) => gusset !== 'g')).toEqual([]);
   });
 
   it('leave out what is too flat for a sheet', () => {

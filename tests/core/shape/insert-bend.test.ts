@@ -61,6 +61,13 @@ describe('a corner put in', () => {
     expect(solved(again(moved)).byId.get('bar')!.bends).toHaveLength(1);
   });
 
+  it('is refused while one of its tubes has a bend run', () => {
+    const job = again({ ...bent, bent: [{ tube: "bar'", order: [], done: [], bends: [], checks: [] }] });
+    expect(insertBend(job, solved(job), 'bar', 400)).toMatchObject([
+      { message: expect.stringContaining('has a bend run as it is: take that out first') },
+    ]);
+  });
+
   it('is refused at an end, within a bend, and where the path has a node', () => {
     expect(refusal(0)).toContain('an end of the tube');
     expect(refusal(5000)).toContain('beyond it');

@@ -8,6 +8,7 @@ import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Member } from '../../../src/core/job/kinds/member.ts';
 import type { Job } from '../../../src/core/job/types.ts';
+import { jointJob } from '../gusset/gusset-jobs.ts';
 import { leaningOn, removeLeaving, removeWithLeaning } from '../../../src/core/shape/remove-bars.ts';
 import type { Frame } from '../../../src/core/solve/types.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
@@ -153,4 +154,10 @@ describe('a bar on which others stand', () => {
     const refused = removeLeaving(bent, frame, new Set([frame.tubes[0]!.member.id]));
     expect(Array.isArray(refused) && refused[0]!.message).toContain('bend run');
   });
+});
+
+it('gussets that are welded to a bar are named before they go with it', () => {
+  const { job } = jointJob();
+  expect(leaningOn(job, new Set(['branch'])).gussets.map(({ id }) => id)).toEqual(['g']);
+  expect(leaningOn({ ...job, gussets: [] }, new Set(['branch'])).gussets).toEqual([]);
 });

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Derived } from '../../../src/core/derive.ts';
 import { keepNumbers } from '../../../src/core/edit/numbers.ts';
+import { cutWhere, joinWhere } from '../../../src/core/edit/pieces.ts';
 import { numbersOf } from '../../../src/core/job/numbers.ts';
 import { pieceNamed } from '../../../src/core/job/reference.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
@@ -164,4 +165,33 @@ describe('a reversed member', () => {
       { message: 'level would not stay where it is: place it another way first' },
     ]);
   });
+});
+
+it('numbers put by for the pieces of a bar made whole are those of the same steel', () => {
+  const job = jobOf({
+    nodes: { a: [0, 0, 0], b: [1000, 0, 0], c: [400, 0, -300], d: [400, 0, 300] },
+    members: [
+      { id: 'post', path: ['c', 'd'] },
+      { id: 'bar', path: ['a', 'b'], cutBy: ['post'] },
+    ],
+  });
+  const were = numbersOf(job);
+  const whole = keepNumbers(job, made(joinWhere(job, 'bar', 'post')));
+  const turned = reversed(whole, 'bar');
+  const back = keepNumbers(turned, made(cutWhere(turned, 'bar', 'post')));
+  const are = numbersOf(back);
+  expect([are.get('bar.1'), are.get('bar.2')]).toEqual([were.get('bar.2'), were.get('bar.1')]);
+  expect(reversed(turned, 'bar')).toEqual(whole);
+});
+
+it('nodes that a drawn tube named by its ends and corners are named by the ends that they are now; others keep their names', () => {
+  const named = { a: 'bar, end A', b: 'bar, corner 1', c: 'My corner', d: 'bar, end B' };
+  const job = jobOf({
+    nodes: { a: [0, 0, 0], b: [0, 0, 600], c: [600, 0, 900], d: [1500, 0, 900] },
+    members: [{ id: 'bar', name: 'bar', path: ['a', 'b', 'c', 'd'] }],
+  });
+  const told = { ...job, nodes: job.nodes.map((node) => ({ ...node, name: named[node.id as keyof typeof named] })) };
+  const turned = reversed(told, 'bar');
+  expect(turned.nodes.map(({ name }) => name)).toEqual(['bar, end B', 'bar, corner 2', 'My corner', 'bar, end A']);
+  expect(reversed(turned, 'bar')).toEqual(told);
 });

@@ -59,8 +59,14 @@ describe('a length as a person types it', () => {
     }
   });
 
-  it('asks touch screens for the keyboard that has the slash, in inches', () => {
-    expect([inches.inputMode, metric.inputMode]).toEqual(['text', 'decimal']);
+  it('asks touch screens for the keyboard that has the slash, in inches, and the minus, where there may be one', () => {
+    expect([inches.inputMode, metric.inputMode, angleKind.inputMode]).toEqual(['text', 'text', 'text']);
+    expect([sizeKind('in').inputMode, sizeKind('mm').inputMode, bendAngleKind.inputMode]).toEqual([
+      'text',
+      'decimal',
+      'decimal',
+    ]);
+    expect([numberKind(-90, 90, 1).inputMode, numberKind(0, 0.5, 0.1).inputMode]).toEqual(['text', 'decimal']);
   });
 });
 

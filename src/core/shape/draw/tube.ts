@@ -96,17 +96,17 @@ export function drawnTube(job: Job, frame: Frame, grounds: readonly Ground[], as
   const path = places.map((at, i): NodeRef => {
     const there = nodeAt(nodes, at);
     if (there !== null) return there;
-    grown = addNode(
-      grown,
-      `${as.name}, ${i === 0 ? 'end A' : i === end ? 'end B' : `corner ${i}`}`,
-      placeOn(grounds[i]!, at, frame, nodes),
-    );
+    grown = addNode(grown, drawnNodeName(as.name, i, end), placeOn(grounds[i]!, at, frame, nodes));
     const { id } = grown.nodes.at(-1)!;
     nodes.push({ reference: id, at }, { reference: primed(id), at: mirrored(at) });
     return id;
   });
   return addMember(grown, { ...as, path });
 }
+
+/** What a node of a drawn tube is called: the place `i` of its path, 0 at end A and `last` at end B. */
+export const drawnNodeName = (tube: string, i: number, last: number): string =>
+  `${tube}, ${i === 0 ? 'end A' : i === last ? 'end B' : `corner ${i}`}`;
 
 /** Those of the frame, and those made for the places before. */
 type Standing = readonly { readonly reference: NodeRef; readonly at: Vec3 }[];

@@ -28,7 +28,11 @@ export type TypedTrouble =
   /** The height is farther off than the leg is long. */
   | 'too-short'
   /** A level leg never comes to another height, or this slope leads the other way. */
-  | 'never-there';
+  | 'never-there'
+  /** Level, and at that height already: the length is open. */
+  | 'level-there'
+  /** It begins at that height and leaves it at once. */
+  | 'begins-there';
 
 /**
  * The place; or why there is none.
@@ -61,6 +65,7 @@ export function typedPlace(from: Vec3, toward: Vec3 | null, typed: TypedNumbers)
   const rise = height - from[2];
   if (slope !== null) {
     const [out, up] = along(slope);
+    if (Math.abs(rise) <= ROUNDING) return Math.abs(up) <= ROUNDING ? 'level-there' : 'begins-there';
     if (Math.abs(up) <= ROUNDING || rise / up <= ROUNDING) return 'never-there';
     return at((rise / up) * out, rise);
   }

@@ -81,6 +81,8 @@ describe('typed numbers', () => {
     expect(typed(FROM, aim, { length: 10, height: 311 })).toBe('too-short');
     expect(typed(FROM, aim, { slope: -10, height: 311 })).toBe('never-there');
     expect(typed(FROM, aim, { slope: 0, height: 311 })).toBe('never-there');
+    expect(typed(FROM, aim, { slope: 0, height: FROM[2] })).toBe('level-there');
+    expect(typed(FROM, aim, { slope: 20, height: FROM[2] })).toBe('begins-there');
     expect(typed(FROM, aim, { length: 5, slope: 5, height: 5 })).toBe('too-many');
   });
 });
