@@ -2,7 +2,8 @@
  * What opening a bent tube goes through, laid flat and pushed straight in its own plane. mm.
  *
  * The tube is taken as the blank after bending: from tip to tip, with what is left on its ends, these cut square, the wall round its
- * centreline. A tube is flat where its centreline leaves no more than FLAT to a plane that its bends share. Its outline in that plane has a
+ * centreline. A tube is flat where its ends and sharp corners lie between two planes no more than FLAT apart, laid as near as they go (least-thickness.ts). Its outline in
+ * that plane has a
  * least width, over all turns about the normal (least-width.ts): pushed square to the direction of that width it goes through any slit so
  * wide and as thick as the tube. Turned while it comes in, or led in along itself end first, it may go through less: that is not worked out.
  */
@@ -12,11 +13,12 @@ import { addScaled, cross, dot, subtract, type Vec3 } from '../geometry/vector.t
 import type { TubeRef } from '../job/reference.ts';
 import { remembered } from '../remembered.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
+import { leastThickness } from './least-thickness.ts';
 import { leastWidth, WHOLE_TURN, type Round } from './least-width.ts';
 
 export interface Slit {
   readonly tube: TubeRef;
-  /** How much the centreline lies out of one plane. */
+  /** How far apart two planes are that hold its ends and sharp corners, at the least: as thick as its centreline lies on a floor, turned as it lies thinnest. */
   readonly outOfFlat: number;
   /** Of the outline in that plane; null where the tube is not flat. */
   readonly width: number | null;
@@ -29,10 +31,8 @@ export const FLAT = 2;
 
 /** Of a tube with a bend; null of a straight one. */
 export const slitOf: (tube: SolvedTube) => Slit | null = remembered((tube) => {
-  const normal = tube.bends[0]?.normal;
-  if (normal === undefined) return null;
-  const heights = tube.corners.map((corner) => dot(corner, normal));
-  const outOfFlat = Math.max(...heights) - Math.min(...heights);
+  const { thickness: outOfFlat, normal } = leastThickness(tube.corners);
+  if (normal === null) return null;
   const thickness = tube.section.outerDiameter + outOfFlat;
   const width = outOfFlat > FLAT ? null : leastWidth(outlineOf(tube, normal)).width;
   return { tube: tube.id, outOfFlat, width, thickness };
