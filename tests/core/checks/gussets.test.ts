@@ -70,7 +70,7 @@ describe('a gusset', () => {
   it.each([
     [50, 'runs 15.0 mm into'],
     [75, 'runs 6.0 mm into'],
-    [79.1, 'runs 0.2 mm into'],
+    [79, 'runs 0.3 mm into'],
     [79.3, ''],
   ])('that a third tube crosses %s along both legs', (at, words) => {
     if (words === '') expect(crossed(at)).not.toContain('into');
