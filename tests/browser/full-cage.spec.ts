@@ -107,12 +107,12 @@ test(
         .click(),
     );
     await act(page.getByRole('button', { name: 'Put a corner in there' }).click());
-    await act(page.getByRole('combobox', { name: 'Placed' }).selectOption({ label: 'at a place' }));
+    await act(page.getByRole('combobox', { name: 'Placed' }).selectOption({ label: 'at fixed figures' }));
     const up = await middleOf(page.locator('.bay-label-grip').getByText('up', { exact: true }));
     await act(drag(page, [up[0], up[1] + 30], [up[0], up[1] - 10]));
     const bent = await fileOf(page);
     expect(bent.members.at(-1)!.path).toHaveLength(3);
-    await expect(page.getByRole('article')).toContainText('at a place');
+    await expect(page.getByRole('article')).toContainText('at fixed figures');
 
     // 5: a bar taken out.
     await act(page.mouse.click(...(await onTube(page, 25))));

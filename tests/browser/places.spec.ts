@@ -16,7 +16,7 @@ const chosen = (select: Locator): Promise<string> =>
 const place = (card: Locator): Promise<string> => card.locator('.place').innerText();
 
 const WAYS = [
-  'at a place',
+  'at fixed figures',
   'on a point',
   'off the trim by a gap',
   'on a tube',

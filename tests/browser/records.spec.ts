@@ -83,7 +83,7 @@ test('nodes and members come and go', async ({ page }) => {
     const atFirst = await savedText(page);
     await page.getByRole('tab', { name: /^Nodes/ }).click();
     await page.getByText('Add a node', { exact: true }).click();
-    await page.getByRole('button', { name: 'at a place', exact: true }).click();
+    await page.getByRole('button', { name: 'at fixed figures', exact: true }).click();
     const card = page.getByRole('article', { name: /^Node/ });
     await expect(card).toContainText('None yet.');
     await enter(card.getByRole('textbox', { name: 'Name' }), 'Spare');

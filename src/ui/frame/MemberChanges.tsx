@@ -72,8 +72,8 @@ export function MemberChanges({ member }: { member: Member }): ReactNode {
           Put a corner in there
         </Command>
         <span className="small">
-          In line at first, so nothing moves. To bend it there, choose “at a place” under Placed on the new node’s card,
-          and move the node.
+          In line at first, so nothing moves. To bend it there, choose “at fixed figures” under Placed on the new node’s
+          card, and move the node.
           {later.length > 0 &&
             ` Then the bends after it have new numbers, and ${listed(later)} ${later.length === 1 ? 'is' : 'are'} counted from them.`}
         </span>

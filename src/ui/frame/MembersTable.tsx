@@ -11,6 +11,7 @@ import { choiceColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks } from '../table/marks.ts';
+import { FIT_SHORT } from './choices.ts';
 import { sectionChoices } from './section-choices.ts';
 import { BuildOrder, Fitting, NewMember, Numbers, SeveralMembers, StartChoice } from './later.ts';
 
@@ -57,7 +58,7 @@ export function MembersTable(): ReactNode {
         choices: () => choices,
         change: (before, { id }, section) => updateMember(before, id, { section }),
       }),
-      { header: 'Ends', small: true, show: (member) => member.ends.map((end) => end.fit).join(' · ') },
+      { header: 'Ends', small: true, show: (member) => member.ends.map((end) => FIT_SHORT[end.fit]).join(' · ') },
     ];
   }, [sections, lengthUnit]);
   return (

@@ -20,7 +20,7 @@ export const tubeChoices = (job: Job, except?: string): Choice[] =>
   ]);
 
 export const WAY_NAMES: Readonly<Record<Way, string>> = {
-  fixed: 'at a place',
+  fixed: 'at fixed figures',
   point: 'on a point',
   clear: 'off the trim by a gap',
   on: 'on a tube',
@@ -58,6 +58,16 @@ const FIT_NAMES: Readonly<Record<EndFit['fit'], string>> = {
   plate: 'flat on a plate',
   foot: 'on a foot',
   mitre: 'to a mitre',
+  square: 'cut off square',
+};
+
+/** The same in a table's cell. */
+export const FIT_SHORT: Readonly<Record<EndFit['fit'], string>> = {
+  auto: 'fitted',
+  cope: 'coped',
+  plate: 'plate',
+  foot: 'foot',
+  mitre: 'mitre',
   square: 'square',
 };
 
