@@ -143,7 +143,7 @@ test('by keys alone, from one named place to another and in steps from there', I
 });
 
 test(
-  'from press to release: from one named place to another, and Escape lets go of it',
+  'from press to release: from one named place to another, plumb over one that was rested on, and Escape lets go of it',
   IN_THE_BAY,
   async ({ page }) => {
     await start(page);
@@ -157,9 +157,18 @@ test(
       return [box.x + box.width / 2, box.y + box.height / 2];
     };
     const from = await walked('Tab');
+    // With nothing drawn yet, only what the aim has rested on is there to be plumb over.
+    await page.mouse.move(...from);
+    await expect(page.locator('.draw-lately')).toHaveCount(1);
+    const passed: string[] = [];
+    for (let up = 15; up <= 120; up += 15) {
+      await page.mouse.move(from[0], from[1] - up);
+      passed.push(await beside(page).innerText());
+    }
+    expect(passed.join()).toContain('Plumb over');
+    await page.mouse.move(...from);
     for (let i = 0; i < 4; i += 1) await page.keyboard.press('Tab');
     const to = await walked('Tab');
-    await page.mouse.move(...from);
     await page.mouse.down();
     await page.mouse.move(...to, { steps: 3 });
     await expect(places(page), 'it begins at the press').toHaveCount(1);

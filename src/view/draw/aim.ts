@@ -11,7 +11,7 @@ import { placeAt } from '../../core/geometry/path.ts';
 import { placesInPlane } from '../../core/geometry/plane-places.ts';
 import { FARTHEST, ROUNDING } from '../../core/geometry/tolerance.ts';
 import { distance, dot, mirrored, addScaled, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from '../../core/geometry/vector.ts';
-import type { Ground, InSpace } from '../../core/shape/draw/ground.ts';
+import type { AxisNumber, Ground, InSpace } from '../../core/shape/draw/ground.ts';
 import { rankOf, snapsOf, type Snap } from '../../core/shape/draw/snaps.ts';
 import type { Bar, Frame } from '../../core/solve/types.ts';
 import type { Projection } from '../camera/projection.ts';
@@ -37,7 +37,6 @@ export interface Pointer {
   readonly reach: number;
 }
 
-type AxisNumber = 0 | 1 | 2;
 const AXES: readonly AxisNumber[] = [0, 1, 2];
 const DIRECTIONS = [X_AXIS, Y_AXIS, Z_AXIS] as const;
 
@@ -79,13 +78,14 @@ const levelOn = (bar: Bar, last: Snap): readonly Snap[] =>
 /** What the pointer means; null where the view gives no plane to lay a place in. `step`, mm: of lengths and coordinates. */
 export function aimAt(targets: Targets, view: Projection, pointer: Pointer, step: number): Snap | null {
   const { meant, last } = targets;
+  const begins = lineStarts(targets, view);
   const near = nearOnScreen(targets, view, pointer);
   return (
     namedAt(targets, view, pointer) ??
-    crossingAt(meant, meant, view, pointer) ??
+    crossingAt(begins, meant, view, pointer) ??
     onTubeAt(targets, view, pointer, step) ??
     (last && crossingAt([last], near, view, pointer)) ??
-    straightAt(targets, view, pointer, step) ??
+    straightAt(begins, view, pointer, step) ??
     inPlane(targets, near, view, pointer, step)
   );
 }
@@ -128,8 +128,18 @@ function nearOnScreen(targets: Targets, view: Projection, { x, y }: Pointer): re
   return snaps.filter(({ at }) => meant.every((each) => distance(each.at, at) > ROUNDING)).slice(0, MOST_NEAR);
 }
 
+/** Of the unit vector to the eye, the part along an axis of the car: from here on depth along that axis is not seen. */
+const LOOKS_ALONG = 0.98;
+
+/** Where lines begin: at all that is meant, but in a view along an axis at the place before alone, as deep as which the pointer means then. */
+function lineStarts({ meant, last }: Targets, { toEye }: Projection): readonly Snap[] {
+  const isAlong = toEye.some((part) => Math.abs(part) >= LOOKS_ALONG);
+  return isAlong && last !== null ? [last] : meant;
+}
+
 /** Whose the coordinate is that another place takes: of what lies on the centre plane the offset is a number, 0. */
-const ownerOf = ({ ground, at }: Snap, axis: AxisNumber): Ground | null => (axis === 1 && at[1] === 0 ? null : ground);
+export const ownerOf = ({ ground, at }: Snap, axis: AxisNumber): Ground | null =>
+  axis === 1 && at[1] === 0 ? null : ground;
 
 /** Whose each coordinate is; null of a number. */
 type Owners = NonNullable<InSpace['by']>;
@@ -191,20 +201,13 @@ function onTubeAt({ frame, sight }: Targets, view: Projection, { x, y, reach }: 
 /** A line that points at the eye more than this cannot be aimed along. */
 const LEAST_LINE = 0.3;
 
-/** Of the unit vector to the eye, the part along an axis of the car: from here on depth along that axis is not seen. */
-const LOOKS_ALONG = 0.98;
-
-/**
- * Along an axis from the place before, so many whole steps, where the pointer is near enough to that line; or from another that is meant, unless
- * the view looks along an axis: there a pointer means what is as deep as the place before.
- */
-function straightAt({ meant, last }: Targets, view: Projection, { x, y, reach }: Pointer, step: number): Snap | null {
+/** Along an axis from one of `from`, so many whole steps, where the pointer is near enough to that line. */
+function straightAt(from: readonly Snap[], view: Projection, { x, y, reach }: Pointer, step: number): Snap | null {
   let nearest: { readonly line: Snap; readonly axis: AxisNumber; readonly mm: number } | null = null;
   let least = SPOT + reach;
-  const isFlat = last !== null && view.toEye.some((part) => Math.abs(part) >= LOOKS_ALONG);
-  for (const line of isFlat ? [last] : meant) {
-    const from = view.toScreen(line.at);
-    const [dx, dy] = [x - from.x, y - from.y];
+  for (const line of from) {
+    const start = view.toScreen(line.at);
+    const [dx, dy] = [x - start.x, y - start.y];
     for (const axis of AXES) {
       const [ux, uy] = [dot(DIRECTIONS[axis], view.right), -dot(DIRECTIONS[axis], view.up)];
       const size = Math.hypot(ux, uy);

@@ -1,6 +1,6 @@
 /** The numbers of the next leg as they are typed, and the place that they lead to. */
 import type { Vec3 } from '../../core/geometry/vector.ts';
-import type { Ground } from '../../core/shape/draw/ground.ts';
+import type { AxisNumber, Ground } from '../../core/shape/draw/ground.ts';
 import type { Snap } from '../../core/shape/draw/snaps.ts';
 import { typedPlace } from '../../core/shape/draw/typed-place.ts';
 import { parseAngle } from '../../core/units/angle.ts';
@@ -52,7 +52,7 @@ export function snapTyped(at: Vec3, texts: TypedTexts, last: Snap, aim: Snap | n
   const isSloped = texts.slope.trim() !== '';
   const isLevel = isSloped && at[2] === last.at[2];
   const isPlumb = isSloped && at[0] === last.at[0] && at[1] === last.at[1];
-  const ownerOf = (axis: 0 | 1 | 2): Ground | null => {
+  const ownerOf = (axis: AxisNumber): Ground | null => {
     if (axis === 2 ? isLevel : isPlumb) return last.ground;
     return at[axis] === aim?.at[axis] && (axis !== 2 || texts.height.trim() === '') ? (aimed?.[axis] ?? null) : null;
   };

@@ -1,12 +1,12 @@
 /** By keys: from one named place near the aim to the next, and in steps along the car's axes. */
 import { ROUNDING } from '../../core/geometry/tolerance.ts';
 import { distance } from '../../core/geometry/vector.ts';
-import type { Ground } from '../../core/shape/draw/ground.ts';
+import type { AxisNumber, Ground } from '../../core/shape/draw/ground.ts';
 import type { Snap } from '../../core/shape/draw/snaps.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import type { Projection } from '../camera/projection.ts';
 import { stepOf } from '../gizmo/snap.ts';
-import { inSpace, isOwner, withAxis, type Targets } from './aim.ts';
+import { inSpace, isOwner, ownerOf, withAxis, type Targets } from './aim.ts';
 
 /** So many of the named places count as near: Tab goes on out of the bay after the last. */
 const MOST = 12;
@@ -30,7 +30,7 @@ export function placesNear({ named }: Targets, view: Projection, from: Snap | nu
 }
 
 /** Forward and back, left and right, up and down: as a selected node is moved by keys. */
-const WAYS: Readonly<Record<string, readonly [axis: 0 | 1 | 2, sense: 1 | -1]>> = {
+const WAYS: Readonly<Record<string, readonly [axis: AxisNumber, sense: 1 | -1]>> = {
   ArrowUp: [0, 1],
   ArrowDown: [0, -1],
   ArrowLeft: [1, 1],
@@ -61,7 +61,7 @@ export function stepped(targets: Targets, from: Snap, key: string, unit: LengthU
     [far, value, owner] = [away, at, whose];
   };
   if (axis === 1) stop(0, null);
-  for (const { ground, at } of targets.meant) stop(at[axis], ground);
+  for (const each of targets.meant) stop(each.at[axis], ownerOf(each, axis));
   const { ground } = from;
   const itself = isOwner(targets, ground) ? ground : null;
   const by = ground.kind === 'space' && itself === null ? ground.by : undefined;

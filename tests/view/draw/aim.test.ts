@@ -230,6 +230,17 @@ describe('lines that cross in the air', () => {
     expect(named(aim)).toBe('Plumb over rear');
   });
 
+  it('in a view along an axis, as deep as the place before', () => {
+    const start = inAir([500, -200, 640]);
+    const { x, y } = FRONT.toScreen([0, 450, 640]);
+    const all = targetsOf(FRAME, SIGHT, [start, ...drawn], [rear]);
+    const aim = aimAt(all, FRONT, { x: x + 5, y: y - 4, reach: 4 }, 1)!;
+    expect([aim.at, ownersOf(aim)]).toEqual([
+      [800, 450, 640],
+      [last, rear.ground, start.ground],
+    ]);
+  });
+
   it('one coordinate alone in the plane that faces the view', () => {
     const top = seenFrom(0, Math.PI / 2 - 0.05);
     const aim = at(top, [333, 447, 120], [0, 0], [rear]);

@@ -65,7 +65,8 @@ export function standsAt(frame: Frame, ground: Ground): Vec3 | null {
   }
 }
 
-type AxisNumber = 0 | 1 | 2;
+/** Of a coordinate: along, across, up. */
+export type AxisNumber = 0 | 1 | 2;
 
 const spaceAt = (frame: Frame, { position, by }: InSpace, axis: AxisNumber): number => {
   const owner = by?.[axis] ?? null;

@@ -128,7 +128,9 @@ function placeOn(ground: Ground, at: Vec3, frame: Frame, nodes: Standing): Place
     case 'image':
       return { kind: 'fixed', position: at };
     case 'space': {
-      const [x, y, z] = at.map((value, axis) => follows(ground.by?.[axis] ?? null, value, frame, nodes));
+      // On the centre plane the offset is a number: plumb over a point of it, the tube stays there when the point is measured anew.
+      const ownerOf = (axis: number): Ground | null => (axis === 1 && at[1] === 0 ? null : (ground.by?.[axis] ?? null));
+      const [x, y, z] = at.map((value, axis) => follows(ownerOf(axis), value, frame, nodes));
       const isFixed = [x, y, z].every((each) => each!.value !== undefined);
       return isFixed ? { kind: 'fixed', position: at } : { kind: 'lined-up', x: x!, y: y!, z: z! };
     }

@@ -222,6 +222,14 @@ describe('what a place becomes', () => {
     ]);
   });
 
+  it('over a node on the centre plane, a node that stays on it', () => {
+    const centre = snapsOf(frame).find(({ ground, at }) => ground.kind === 'node' && at[1] === 0)!;
+    const over: Ground = { kind: 'space', position: [centre.at[0], 0, 2000], by: [centre.ground, centre.ground, null] };
+    const { at } = nodesOf(over, far).added[0]!;
+    expect(at).toMatchObject({ kind: 'lined-up', y: { value: 0 }, z: { value: 2000 } });
+    expect(at.kind === 'lined-up' && at.x.node).toBe(centre.ground.kind === 'node' && centre.ground.node);
+  });
+
   it('a node at the height of the first place, on the tube: raised, that takes it along', () => {
     const foot: Ground = { kind: 'space', position: [800, 500, 400] };
     const level: Ground = { kind: 'level', tube: hoop.id, with: foot, nth: 1 };
