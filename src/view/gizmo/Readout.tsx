@@ -43,7 +43,7 @@ export function Readout({ overlay, title, freedom, news }: Props) {
     overlay.current = (view) => {
       const { x, y } = view.toScreen(freedom.place);
       const { offsetWidth, offsetHeight, dataset } = card.current!;
-      dataset['aside'] = String(x < offsetWidth + GRIPS && y < offsetHeight + GRIPS);
+      dataset['aside'] = String(x < Math.min(view.width / 2, offsetWidth + GRIPS) && y < offsetHeight + GRIPS);
     };
     return () => {
       overlay.current = () => {};
