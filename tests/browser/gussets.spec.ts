@@ -34,4 +34,13 @@ test('a gusset is added at a node, sized and folded; one that cannot be says why
   await expect(gusset).toHaveCount(0);
   await undoKey(page).click();
   await expect(gusset).toBeVisible();
+
+  // A bar that it is welded to takes it along, and says so first.
+  await page.getByRole('tab', { name: /^Members/ }).click();
+  await choose(page, 'Members', 'Harness bar');
+  await page.getByRole('button', { name: 'Delete the member' }).click();
+  const ask = page.getByRole('region', { name: 'Before deleting Harness bar' });
+  await expect(ask).toContainText('deleted with it: Gusset 1');
+  await ask.getByRole('button', { name: /^Keep/ }).click();
+  expect(await saved()).toHaveLength(1);
 });

@@ -85,7 +85,9 @@ function inOthers({ bars }: Frame, set: SetGusset, made: MadeGusset, base: Base)
 /** Anywhere in the sheet, the tube's axis taken from tip to tip. */
 function inTheWay({ gusset }: SetGusset, made: MadeGusset, bar: Bar, base: Base): readonly GussetInTheWay[] {
   const radius = bar.section.outerDiameter / 2;
-  const reach = Math.max(...gusset.between.map(({ leg }) => leg)) + SPREAD * made.corner.sides[0].radius;
+  const reach =
+    Math.max(...gusset.between.map(({ leg }) => leg)) +
+    SPREAD * Math.max(...made.corner.sides.map((side) => side.radius));
   if (distanceToPath(bar.path, made.corner.place) > reach + radius) return [];
   const [a, b] = bar.ends.map(({ tip }) => Math.max(0, tip ?? 0)) as [number, number];
   if (a + b >= bar.path.length) return [];

@@ -1,6 +1,6 @@
 /** Whether the die that was chosen can bend what a cage begun on it asks for, and what die would. */
-import { toDegrees, type Degrees } from '../../geometry/angle.ts';
-import { ROUNDING } from '../../geometry/tolerance.ts';
+import { toDegrees, toRadians, type Degrees } from '../../geometry/angle.ts';
+import { ANGLE_ROUNDING, ROUNDING } from '../../geometry/tolerance.ts';
 import type { Bar } from '../../solve/types.ts';
 
 export type DieTrouble =
@@ -26,7 +26,9 @@ export function dieTrouble(bars: readonly Pick<Bar, 'die' | 'bends' | 'straights
   );
   if (radii.length > 0) return { why: 'radius', greatest: Math.min(...radii) };
   const beyond = bars.flatMap(({ die, bends }) =>
-    bends.map(({ angle }) => toDegrees(angle)).filter((turn) => die !== null && turn > die.greatestAngle + ROUNDING),
+    bends
+      .filter(({ angle }) => die !== null && angle > toRadians(die.greatestAngle) + ANGLE_ROUNDING)
+      .map(({ angle }) => toDegrees(angle)),
   );
   return beyond.length > 0 ? { why: 'angle', needed: Math.max(...beyond) } : null;
 }
