@@ -243,12 +243,12 @@ test('the form waits while another station is looked at; what stays a guess is l
   await build(page).click();
   await goTo(page, 'Survey');
   const guesses = page.getByRole('region', { name: /^Still guessed/ });
-  await expect(guesses.getByRole('listitem')).toHaveCount(6);
+  await expect(guesses.getByRole('listitem')).toHaveCount(11);
   await guesses.getByRole('button', { name: 'Confirm Rear spring tower, left' }).click();
-  await expect(guesses.getByRole('listitem')).toHaveCount(5);
+  await expect(guesses.getByRole('listitem')).toHaveCount(10);
   await guesses.getByRole('button', { name: 'B-pillar at the belt line, left', exact: true }).click();
   await enter(page.getByRole('article').getByRole('textbox', { name: /^Height/ }), '26');
-  await expect(guesses.getByRole('listitem')).toHaveCount(4);
+  await expect(guesses.getByRole('listitem')).toHaveCount(9);
 });
 
 test('figures that leave no room are said in words, and cannot be built', async ({ page }) => {

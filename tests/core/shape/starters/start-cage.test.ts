@@ -78,7 +78,8 @@ test('on cars drawn by chance, of three kinds of tube, on dies of 100 to 230 mm:
       }
     }
   }
-  expect(lacking, 'cars whose pillars leave no room for door bars').toBeLessThanOrEqual(drawn(1, 5));
+  // Five on the usual dies; a large one takes more of a short pillar, and a brace moves the dash bar down.
+  expect(lacking, 'cars whose pillars leave no room for door bars').toBeLessThanOrEqual(drawn(1, 8));
 });
 
 describe.each(LAYOUTS)('%s', (layout) => {
