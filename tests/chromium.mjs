@@ -36,6 +36,19 @@ const usualPlaces = {
   ],
 };
 
+/** What every browser of the tests is started with. */
+export const FLAGS = [
+  '--no-sandbox', // a container's root has none
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  // To optimise what is run a few times costs more than it saves: the kernel that makes solids is large, and a page of a test lives for
+  // seconds. Without the second, a quarter to a third of what a page does is compiling.
+  '--js-flags=--wasm-tiering-budget=1000000000,--invocation-count-for-maglev=5000',
+];
+
 /**
  * True if the file is a browser that starts: some systems keep a script in its place that only says how to get one.
  *

@@ -1,6 +1,6 @@
 /** The browser tests: the built program (`npm run build`), as `npm start` serves it, in Chromium. */
 import { defineConfig } from '@playwright/test';
-import { findChromium } from '../chromium.mjs';
+import { findChromium, FLAGS } from '../chromium.mjs';
 
 const executablePath = findChromium();
 
@@ -10,18 +10,8 @@ const executablePath = findChromium();
  */
 const IN_THE_BAY = /@bay\b/u;
 
-const flags = [
-  '--no-sandbox', // a container's root has none
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  // The kernel that makes solids is large, and most of it is run a few times: to optimise it costs more than it saves.
-  '--js-flags=--wasm-tiering-budget=1000000000',
-];
 const program = (args: readonly string[]) => ({
-  launchOptions: { ...(executablePath && { executablePath }), args: [...flags, ...args] },
+  launchOptions: { ...(executablePath && { executablePath }), args: [...FLAGS, ...args] },
 });
 
 export default defineConfig({

@@ -6,7 +6,7 @@ import { join, resolve } from 'node:path';
 import { chromium, type BrowserContext, type Page } from '@playwright/test';
 import { portOf, serve } from '../../src/scripts/serve.mjs';
 import { smallBuild } from '../browser/small-build.ts';
-import { findChromium } from '../chromium.mjs';
+import { findChromium, FLAGS } from '../chromium.mjs';
 
 /** Where the build lies: npm starts its scripts in the project's folder. */
 const build = resolve(process.env['CAGEWRIGHT_BUILD'] ?? 'dist');
@@ -49,15 +49,7 @@ export async function withProgram<T>(work: (program: Program) => Promise<T>, sca
           acceptDownloads: true,
           serviceWorkers: 'block',
           ...also,
-          args: [
-            '--no-sandbox', // a container's root has none
-            ...DRAWING[view],
-            '--disable-quic',
-            '--no-first-run',
-            '--disable-background-networking',
-            '--disable-component-update',
-            '--disable-sync',
-          ],
+          args: [...FLAGS, ...DRAWING[view]],
         });
         context.setDefaultTimeout(30_000);
         contexts.push(context);
