@@ -6,6 +6,7 @@
  * docs/job.schema.json is made from this schema.
  */
 import * as v from 'valibot';
+import { accuracyPart } from './kinds/accuracy.ts';
 import { markingPart } from './kinds/marking.ts';
 import { tubeNumber, tubeNumbers } from './kinds/numbers.ts';
 import { doorOpening, roofReach, torchRoom } from './kinds/fitting.ts';
@@ -26,6 +27,7 @@ export const jobSchema = v.looseObject({
   torchRoom: v.exactOptional(torchRoom),
   roofReach: v.exactOptional(roofReach),
   doorOpening: v.exactOptional(doorOpening),
+  accuracy: v.exactOptional(accuracyPart.shape),
   ...Object.fromEntries(LISTS.map((list) => [list, v.optional(v.array(kindOf(list).shape), [])])),
 });
 

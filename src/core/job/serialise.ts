@@ -1,5 +1,6 @@
 /** Job -> the text of its file. */
 import { joinedOrder } from './joined-order.ts';
+import { accuracyPart } from './kinds/accuracy.ts';
 import { markingPart } from './kinds/marking.ts';
 import { kindOf, LISTS } from './kinds.ts';
 import { textWriter } from './text.ts';
@@ -16,11 +17,14 @@ const HEAD = [
   'torchRoom',
   'roofReach',
   'doorOpening',
+  'accuracy',
   'numbers',
   'lastNumber',
   ...LISTS,
 ];
-const OF_RECORDS = [...LISTS.flatMap((list) => kindOf(list).keys), ...markingPart.keys].map((line) => line.split(' '));
+const OF_RECORDS = [...LISTS.flatMap((list) => kindOf(list).keys), ...markingPart.keys, ...accuracyPart.keys].map(
+  (line) => line.split(' '),
+);
 /** Every key that the schema knows. */
 export const KEY_ORDER = joinedOrder([HEAD, ...OF_RECORDS]);
 

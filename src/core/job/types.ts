@@ -5,6 +5,7 @@
  * each field means to a person.
  */
 import type { LengthUnit } from '../units/length.ts';
+import type { Accuracy } from './kinds/accuracy.ts';
 import type { BentTube } from './kinds/bent.ts';
 import type { BodyLine } from './kinds/body-line.ts';
 import type { Die } from './kinds/die.ts';
@@ -41,6 +42,8 @@ export interface Job {
   readonly roofReach?: number;
   /** mm: the longest straight way across the door's opening, typed. Absent: as its points were measured. */
   readonly doorOpening?: number;
+  /** What the forecast of fit is reckoned with. Absent: FIRST_ACCURACY. */
+  readonly accuracy?: Accuracy;
   readonly points: readonly Point[];
   readonly bodyLines: readonly BodyLine[];
   readonly sections: readonly Section[];

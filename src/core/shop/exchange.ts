@@ -3,6 +3,7 @@
  * what passes; they are those of the same shop and job.
  */
 import { emptyJob } from '../job/empty-job.ts';
+import { FIRST_ACCURACY } from '../job/kinds/accuracy.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import type { Bender } from '../job/kinds/bender.ts';
 import type { Die } from '../job/kinds/die.ts';
@@ -18,14 +19,15 @@ import { shopKindOf } from './kinds.ts';
 import { allLogged, asLogged, unlogged, withPulls } from './log.ts';
 import type { Shop } from './types.ts';
 
-/** A job with nothing drawn in it: the shop's sections, its dies on its bender, its log, its way of marking and the room its torch wants. */
+/** A job with nothing drawn in it: the shop's sections, its dies on its bender, its log, its way of marking, the room its torch wants and how its bends scatter. */
 export function jobFrom(shop: Shop, lengthUnit: LengthUnit): Job {
-  const { sections, dies, pulls, marking, torchGap, torchRoom } = shop;
+  const { sections, dies, pulls, marking, torchGap, torchRoom, scatter } = shop;
   return {
     ...emptyJob(lengthUnit),
     ...(marking && { marking }),
     ...(torchGap !== undefined && { torchGap }),
     ...(torchRoom !== undefined && { torchRoom }),
+    ...(scatter && { accuracy: { ...FIRST_ACCURACY, ...scatter } }),
     sections,
     dies: dies.map((die) => onBender(die, shop.bender)),
     pulls,

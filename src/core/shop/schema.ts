@@ -7,7 +7,7 @@ import { benderPart } from '../job/kinds/bender.ts';
 import { markingPart } from '../job/kinds/marking.ts';
 import { torchRoom } from '../job/kinds/fitting.ts';
 import { torchGap } from '../job/kinds/torch-gap.ts';
-import { scatterPart } from './kinds/scatter.ts';
+import { scatterPart } from '../job/kinds/scatter.ts';
 import { SHOP_LISTS, shopKindOf } from './kinds.ts';
 
 export const shopSchema = v.looseObject({

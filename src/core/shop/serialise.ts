@@ -3,7 +3,7 @@ import { joinedOrder } from '../job/joined-order.ts';
 import { benderPart } from '../job/kinds/bender.ts';
 import { markingPart } from '../job/kinds/marking.ts';
 import { textWriter } from '../job/text.ts';
-import { scatterPart } from './kinds/scatter.ts';
+import { scatterPart } from '../job/kinds/scatter.ts';
 import { SHOP_LISTS, shopKindOf } from './kinds.ts';
 import type { Shop } from './types.ts';
 

@@ -10,7 +10,7 @@ import type { Section } from '../job/kinds/section.ts';
 import type { ShopDie } from './kinds/die.ts';
 import type { Notcher } from './kinds/notcher.ts';
 import type { Saw } from './kinds/saw.ts';
-import type { Scatter } from './kinds/scatter.ts';
+import type { Scatter } from '../job/kinds/scatter.ts';
 import type { Stick } from './kinds/stick.ts';
 
 export interface Shop {

@@ -7,7 +7,7 @@ import { gussets } from './gussets.ts';
 import { rehearsals } from './rehearsals.ts';
 import type { SlowStage } from './slow-stage.ts';
 
-/** In the order in which they are gone through. */
+/** Those that find something, in the order in which they are gone through. */
 export const SLOW: readonly SlowStage<object, unknown>[] = [rehearsals, fitting, gussets];
 
 /** The same result with more findings, in their place by severity; itself where there are none. */

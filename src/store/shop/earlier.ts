@@ -3,7 +3,7 @@
  * come out off. It goes into the shop record once. What was kept is taken as far as it can be used.
  */
 import { FIRST_MARKING, type Marking } from '../../core/job/kinds/marking.ts';
-import { FIRST_SCATTER, GREATEST_SCATTER, type Scatter } from '../../core/shop/kinds/scatter.ts';
+import { FIRST_SCATTER, GREATEST_SCATTER, type Scatter } from '../../core/job/kinds/scatter.ts';
 import type { Shop } from '../../core/shop/types.ts';
 
 /** As it was kept, whatever it is; null where nothing was. */

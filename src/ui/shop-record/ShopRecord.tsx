@@ -7,7 +7,7 @@ import { FIRST_TORCH_ROOM } from '../../core/job/kinds/fitting.ts';
 import { FIRST_TORCH_GAP } from '../../core/job/kinds/torch-gap.ts';
 import { allThatDiffers } from '../../core/shop/differences.ts';
 import { given } from '../../core/shop/exchange.ts';
-import { FIRST_SCATTER, GREATEST_SCATTER } from '../../core/shop/kinds/scatter.ts';
+import { FIRST_SCATTER, GREATEST_SCATTER } from '../../core/job/kinds/scatter.ts';
 import { tapeReading, tapesOf } from '../../core/units/tape.ts';
 import { FROM, MARKED } from '../../core/words/marks.ts';
 import { benderInWords } from '../../core/words/shop.ts';

@@ -11,7 +11,7 @@ import {
   type Spread,
   type Tolerances,
 } from '../../core/marks/slips.ts';
-import { FIRST_SCATTER, GREATEST_SCATTER, type Scatter } from '../../core/shop/kinds/scatter.ts';
+import { FIRST_SCATTER, GREATEST_SCATTER, type Scatter } from '../../core/job/kinds/scatter.ts';
 import { nodeName } from '../../core/solve/names.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { stepAbove } from '../../core/units/step.ts';

@@ -48,6 +48,7 @@ describe('serialiseJob', () => {
   "name": "Bench frame",
   "lengthUnit": "in",
   "marking": { "from": "B", "mark": "clamp", "fine": true },
+  "accuracy": { "point": 1.5, "cut": 0.8, "angle": 0.4, "rotation": 0.6, "mark": 1.2 },
   "points": [
     { "id": "sill-l", "name": "Sill top, left", "position": [0, 640, 310], "by": "tape" },
     { "id": "post", "name": "Post", "position": [-40, 600, 900] }

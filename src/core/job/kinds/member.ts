@@ -37,6 +37,8 @@ export interface Member {
   readonly cutBy?: readonly TubeRef[];
   /** Bends that were given an angle, degrees, by the corner in the path: one that comes out otherwise is found. */
   readonly keptAngles?: readonly KeptAngle[];
+  /** Its ends are cut on the car, to the tubes that stand there by then; else all of it is cut by the drawing. */
+  readonly cutOnCar?: true;
 }
 
 export interface KeptAngle {
@@ -57,9 +59,10 @@ export const memberKind: Kind<Member> = {
     mirror: v.optional(v.boolean(), false),
     ends: v.optional(v.strictTuple([endPart.shape, endPart.shape]), () => [{ ...AUTO }, { ...AUTO }]),
     keptAngles: v.exactOptional(v.array(v.looseObject({ corner: v.string(), angle: bendAngle }))),
+    cutOnCar: v.exactOptional(v.literal(true)),
     cutBy: v.exactOptional(v.pipe(v.array(v.string()), v.minLength(1, 'names no member'))),
   }),
-  keys: ['id name role path section die batch mirror ends cutBy keptAngles', 'corner angle', ...endPart.keys],
+  keys: ['id name role path section die batch mirror ends cutBy keptAngles cutOnCar', 'corner angle', ...endPart.keys],
   hasImage: ({ mirror }) => mirror,
   beyondShape: (member, at, _, members) =>
     [

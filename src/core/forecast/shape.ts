@@ -1,0 +1,137 @@
+/**
+ * A bar as it came off the bender, end A where it is drawn. Marks are absolute and the tube keeps its length: a bend turned further takes
+ * its arc from the straight after it, one that is marked too far on lengthens the straight before it (docs/maths/marks.md).
+ */
+import { arcPiece, linePiece, placeAt, type Path, type Piece } from '../geometry/path.ts';
+import { ROUNDING } from '../geometry/tolerance.ts';
+import { addScaled, mirrored, normalize, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+import { rollOut, type RolledBend } from '../solve/roll-out.ts';
+import type { Bar, Bend } from '../solve/types.ts';
+import type { BendError } from './sources.ts';
+
+/** What others stand on and are cut by. */
+export interface Shape {
+  readonly path: Path;
+  readonly bends: readonly Bend[];
+  readonly developedLength: number;
+}
+
+/** `errors` by the number of the bend; the bar's own shape where there are none. */
+export function asBent(bar: Bar, errors: ReadonlyMap<number, BendError> | undefined): Shape {
+  if (errors === undefined) return bar;
+  const direction = normalize(subtract(bar.corners[1]!, bar.corners[0]!));
+  const start = { position: bar.corners[0]!, direction, normal: bar.bends[0]!.normal };
+  let behind = 0;
+  const rolled = bar.bends.map((drawn, i): RolledBend => {
+    const { angle, rotation, mark } = errors.get(i + 1) ?? { angle: 0, rotation: 0, mark: 0 };
+    const straight = drawn.start + mark - behind;
+    const turned = drawn.angle + angle;
+    behind = drawn.start + mark + drawn.radius * turned;
+    return { straight, rotation: drawn.rotation + rotation, angle: turned, radius: drawn.radius };
+  });
+  // The plane of the first bend is where the roll starts.
+  rolled[0] = { ...rolled[0]!, rotation: 0 };
+  const tail = bar.developedLength - behind;
+  const places = rollOut(start, rolled, tail);
+  return { ...laid(start, bar.bends, rolled, places, tail), developedLength: bar.developedLength };
+}
+
+function laid(
+  start: { readonly position: Vec3; readonly direction: Vec3 },
+  drawn: readonly Bend[],
+  rolled: readonly RolledBend[],
+  places: ReturnType<typeof rollOut>,
+  tail: number,
+): Pick<Shape, 'path' | 'bends'> {
+  const pieces: Piece[] = [];
+  const bends: Bend[] = [];
+  let at = 0;
+  let { position, direction } = start;
+  const straightOn = (straight: number): void => {
+    const to = addScaled(position, direction, straight);
+    if (straight > ROUNDING) pieces.push(linePiece(position, to, at));
+    at += straight;
+    position = to;
+  };
+  rolled.forEach(({ straight, rotation, angle, radius }, i) => {
+    straightOn(straight);
+    const { normal } = places[i]!;
+    const arc = arcPiece(position, direction, normal, radius, angle, at);
+    pieces.push(arc);
+    const setBack = radius * Math.tan(angle / 2);
+    const corner = addScaled(position, direction, setBack);
+    const [from, to] = [at, at + arc.length];
+    bends.push({
+      ...drawn[i]!,
+      corner,
+      angle,
+      rotation,
+      setBack,
+      arc: arc.length,
+      start: from,
+      end: to,
+      centre: arc.centre,
+      normal,
+    });
+    at = to;
+    ({ position, direction } = places[i]!);
+  });
+  straightOn(tail);
+  return { path: { pieces, length: at }, bends };
+}
+
+/** How the tube's steel lies at a place of its length: unit vectors, the normal that of the bend before it, or of the first. */
+export interface Steel {
+  readonly point: Vec3;
+  readonly tangent: Vec3;
+  readonly normal: Vec3;
+}
+
+/** `square`: of a straight bar, which has no bend, any direction square to it. */
+export function steelAt({ path, bends }: Shape, at: number, square: Vec3): Steel {
+  const { point, tangent } = placeAt(path, at);
+  // At a bend's very start its own normal would do as well.
+  const bend = bends.findLast(({ start }) => start < at - ROUNDING) ?? bends[0];
+  return { point, tangent, normal: bend?.normal ?? square };
+}
+
+/** Of a rigid body: where it takes a place, and a direction. */
+export interface Motion {
+  readonly place: (place: Vec3) => Vec3;
+  readonly turn: (direction: Vec3) => Vec3;
+}
+
+/** Where the motion takes it. */
+export const moved = ({ path, bends, developedLength }: Shape, motion: Motion): Shape =>
+  mapped({ path, bends, developedLength }, motion.place, motion.turn, motion.turn);
+
+/** Its mirror image in y = 0; what a plane turns about changes its sense besides. */
+export const reflected = (shape: Shape): Shape =>
+  mapped(shape, mirrored, mirrored, (normal) => scale(mirrored(normal), -1));
+
+function mapped(
+  { path, bends, developedLength }: Shape,
+  place: (place: Vec3) => Vec3,
+  turn: (direction: Vec3) => Vec3,
+  about: (normal: Vec3) => Vec3,
+): Shape {
+  return {
+    developedLength,
+    path: {
+      length: path.length,
+      pieces: path.pieces.map((piece): Piece => {
+        const ends = { from: place(piece.from), to: place(piece.to) };
+        const [startTangent, endTangent] = [turn(piece.startTangent), turn(piece.endTangent)];
+        return piece.kind === 'line'
+          ? { ...piece, ...ends, startTangent, endTangent }
+          : { ...piece, ...ends, startTangent, endTangent, centre: place(piece.centre), normal: about(piece.normal) };
+      }),
+    },
+    bends: bends.map((bend) => ({
+      ...bend,
+      corner: place(bend.corner),
+      centre: place(bend.centre),
+      normal: about(bend.normal),
+    })),
+  };
+}
