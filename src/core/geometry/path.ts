@@ -7,7 +7,19 @@
 import type { Radians } from './angle.ts';
 import { distanceTo, foot, setFoot } from './foot.ts';
 import { ROUNDING } from './tolerance.ts';
-import { add, addScaled, cross, distance, dot, normalize, rotateAbout, subtract, type Vec3 } from './vector.ts';
+import {
+  add,
+  addScaled,
+  cross,
+  distance,
+  dot,
+  mirrored,
+  normalize,
+  rotateAbout,
+  scale,
+  subtract,
+  type Vec3,
+} from './vector.ts';
 
 interface PieceBase {
   /** Developed length from the path's start to the piece's start. */
@@ -86,6 +98,23 @@ export function arcPiece(
     angle,
   };
 }
+
+/** Its mirror image in y = 0: of an arc, travel is right-hand about the normal there too. */
+export const mirroredPath = ({ pieces, length }: Path): Path => ({
+  length,
+  pieces: pieces.map((piece) => {
+    const base = {
+      ...piece,
+      from: mirrored(piece.from),
+      to: mirrored(piece.to),
+      startTangent: mirrored(piece.startTangent),
+      endTangent: mirrored(piece.endTangent),
+    };
+    return base.kind === 'line'
+      ? base
+      : { ...base, centre: mirrored(base.centre), normal: scale(mirrored(base.normal), -1) };
+  }),
+});
 
 /**
  * The place at developed length `at`, clamped to the path. Where pieces overlap in length (a negative straight), the

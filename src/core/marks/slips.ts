@@ -22,7 +22,7 @@ import {
   subtract,
   type Vec3,
 } from '../geometry/vector.ts';
-import { symmetricEigen } from '../numerics/eigen3.ts';
+import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { MM_PER_INCH, type LengthUnit } from '../units/length.ts';
 
@@ -192,10 +192,10 @@ function spreadOf(deviations: readonly Vec3[], axis: Vec3): Spread {
     length: Math.sqrt(CHI_SQUARE_95 * Math.max(0, value)),
     direction: vector,
   });
-  const [first, second, third] = symmetricEigen(covariance);
+  const [first, second, third] = symmetricEigen(covariance).map(semiAxis);
   return {
     covariance,
-    axes: [semiAxis(first), semiAxis(second), semiAxis(third)],
+    axes: [first!, second!, third!],
     along: NORMAL_95 * Math.sqrt(sum((move) => dot(move, axis) ** 2)),
   };
 }

@@ -1,28 +1,15 @@
-/**
- * The tube as it was bent: what was measured on it, the rest as it was planned.
- *
- * Marks are absolute: a bend starts at its mark, on the side of the end that was in front, and one that came out further takes its
- * arc from the straight behind it. A bend that is made keeps the mark that it was made at. A straight that was measured goes
- * before the marks. The tube keeps the length that it was cut to. A bend
- * keeps the radius it is laid out with; where that is taken from the pulls it is the die's radius x pulled / net, as long as that can be true.
- */
-import { toRadians, type Radians } from '../geometry/angle.ts';
-import { arcPiece, linePiece, type Piece } from '../geometry/path.ts';
-import { ROUNDING } from '../geometry/tolerance.ts';
-import { addScaled, distance, normalize, subtract, type Vec3 } from '../geometry/vector.ts';
-import type { BentBend, BentTube } from '../job/kinds/bent.ts';
+/** The tube as it was bent, end A's node held and the plane of bend 1; its check dimensions, and where its other end comes to lie. */
+import { distance, normalize, subtract, type Vec3 } from '../geometry/vector.ts';
+import type { BentTube } from '../job/kinds/bent.ts';
 import { beyondNode } from '../solve/amount.ts';
-import { rollOut, type RolledBend, type RollStart } from '../solve/roll-out.ts';
+import { asBuilt, type BuiltTube, type OnBlank } from '../solve/as-built.ts';
+import type { RollStart } from '../solve/roll-out.ts';
+import { rolledCentreline } from '../solve/rolled-centreline.ts';
 import type { SolvedTube } from '../solve/types.ts';
-import { openedRadius } from '../springback/opened-radius.ts';
 import { checkDimensions, type CheckDimension } from './check-dimensions.ts';
 import { sawn, type SawnTube } from './sawn-tube.ts';
 
-export interface AsBent {
-  /** From end A; straight: tangent to tangent before the bend. */
-  readonly bends: readonly RolledBend[];
-  /** From the last bend to end B's node, mm. */
-  readonly tail: number;
+export interface AsBent extends BuiltTube {
   /** End A's node held, and the plane of bend 1. */
   readonly form: SawnTube;
   readonly checks: readonly CheckDimension[];
@@ -31,58 +18,14 @@ export interface AsBent {
   readonly endMoves: number;
 }
 
-/** How a tube lies on its blank, mm from end A's node as it was cut. */
-export interface OnBlank {
-  /** Of each bend from end A the tangent nearer the end in front: where it starts on the machine. */
-  readonly starts: readonly number[];
-  /** From end A's node to end B's. */
-  readonly length: number;
-}
-
-/** As the tube is laid out. */
-export const onBlank = ({ bends, developedLength }: SolvedTube, order: BentTube['order']): OnBlank => {
-  const fronts = new Map(order.map(({ bend, front }) => [bend, front]));
+/** What of it was not measured is as the tube is laid out, but for how it lies on its blank. As asBuilt. */
+export function asBent(tube: SolvedTube, run: Pick<BentTube, 'order' | 'bends'>, blank?: OnBlank): AsBent {
+  const built = asBuilt(tube, tube.die, run, blank);
+  const { path, corners } = rolledCentreline(startOf(tube), built);
+  const form = { pieces: sawn(path.pieces, tube.ends.map(beyondNode)), outerDiameter: tube.section.outerDiameter };
+  const endB = corners.at(-1)!;
   return {
-    starts: bends.map(({ start, end }, i) => (fronts.get(i + 1) === 'B' ? end : start)),
-    length: developedLength,
-  };
-};
-
-/** A reading of a bend that the tube has not is passed over. */
-export function asBent(
-  tube: SolvedTube,
-  { order, bends: made }: Pick<BentTube, 'order' | 'bends'>,
-  { starts, length }: OnBlank = onBlank(tube, order),
-): AsBent {
-  const readings = new Map(made.map((each) => [each.bend, each]));
-  const fronts = new Map(order.map(({ bend, front }) => [bend, front]));
-  let behind = 0;
-  const bends = tube.bends.map((planned, i): RolledBend => {
-    const reading = readings.get(i + 1);
-    const angle: Radians = reading === undefined ? planned.angle : toRadians(reading.net);
-    const radius = radiusOf(tube, planned.radius, reading);
-    const begun = reading?.start ?? starts[i]!;
-    const byMark = fronts.get(i + 1) === 'B' ? begun - radius * angle : begun;
-    const straight = reading?.straight ?? byMark - behind;
-    behind += straight + radius * angle;
-    const rotation = i > 0 && reading?.rotation !== undefined ? toRadians(reading.rotation) : planned.rotation;
-    return { straight, rotation, angle, radius };
-  });
-  const tail = length - behind;
-  const start = {
-    position: tube.corners[0]!,
-    direction: normalize(subtract(tube.corners[1]!, tube.corners[0]!)),
-    normal: tube.bends[0]?.normal ?? tube.ends[0].reference,
-  };
-  const places = rollOut(start, bends, tail);
-  const form = {
-    pieces: sawn(piecesOf(start, bends, tail, places), tube.ends.map(beyondNode)),
-    outerDiameter: tube.section.outerDiameter,
-  };
-  const endB = places.at(-1)!.position;
-  return {
-    bends,
-    tail,
+    ...built,
     form,
     checks: checkDimensions(form),
     endB,
@@ -90,32 +33,8 @@ export function asBent(
   };
 }
 
-const radiusOf = ({ die }: SolvedTube, planned: number, reading: BentBend | undefined): number =>
-  reading === undefined || die === null || die.radius === 'nominal'
-    ? planned
-    : openedRadius(die.centrelineRadius, reading.pulled, reading.net);
-
-function piecesOf(
-  start: RollStart,
-  bends: readonly RolledBend[],
-  tail: number,
-  places: readonly RollStart[],
-): readonly Piece[] {
-  const pieces: Piece[] = [];
-  let at = 0;
-  let { position, direction } = start;
-  const straightOn = (straight: number): void => {
-    const to = addScaled(position, direction, straight);
-    if (straight > ROUNDING) pieces.push(linePiece(position, to, at));
-    at += straight;
-    position = to;
-  };
-  bends.forEach(({ straight, angle, radius }, i) => {
-    straightOn(straight);
-    pieces.push(arcPiece(position, direction, places[i]!.normal, radius, angle, at));
-    at += radius * angle;
-    ({ position, direction } = places[i]!);
-  });
-  straightOn(tail);
-  return pieces;
-}
+const startOf = ({ corners, bends, ends }: SolvedTube): RollStart => ({
+  position: corners[0]!,
+  direction: normalize(subtract(corners[1]!, corners[0]!)),
+  normal: bends[0]?.normal ?? ends[0].reference,
+});

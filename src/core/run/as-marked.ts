@@ -5,9 +5,9 @@
  * next one is counted from. The marks are held to this while the pulls at hand cannot tell slack from spring: one small pull would
  * open the radius far too wide, and move marks that the next pull moves back.
  */
-import { toRadians } from '../geometry/angle.ts';
 import { addScaled, subtract } from '../geometry/vector.ts';
 import type { DrawnTube } from '../job/kinds/bent.ts';
+import { asDrawnThen } from '../solve/as-built.ts';
 import type { Bend, SolvedTube } from '../solve/types.ts';
 import { tellsSlackFromSpring } from '../springback/pull-law.ts';
 
@@ -20,34 +20,30 @@ export const holdsMarks = ({ die, pullLaw }: SolvedTube): boolean =>
  * same tube where it was not kept where its bends started, and where that can be true of no radius.
  */
 export function asMarked(tube: SolvedTube, drawn: DrawnTube | undefined): SolvedTube {
-  const starts = drawn?.starts;
-  if (drawn === undefined || starts?.length !== tube.bends.length || tube.bends.length === 0) return tube;
-  const { legs, angles } = drawn;
-  if (legs.length !== starts.length + 1 || angles.length !== starts.length) return tube;
-
-  const straights: number[] = [];
-  let [end, setBack] = [0, 0];
-  const bends = tube.bends.map((bend, i): Bend => {
-    const angle = toRadians(angles[i]!);
-    const start = starts[i]!;
-    straights.push(start - end);
-    setBack = legs[i]! - setBack - (start - end);
-    const radius = setBack / Math.tan(angle / 2);
-    const arc = radius * angle;
-    end = start + arc;
-    // On the line that halves the corner, as far out as the radius is larger.
-    const centre = addScaled(bend.corner, subtract(bend.centre, bend.corner), radius / bend.radius);
-    return { ...bend, angle, radius, setBack, arc, start, end, centre };
+  if (drawn?.starts?.length !== tube.bends.length || tube.bends.length === 0) return tube;
+  const then = asDrawnThen(drawn, tube.die!.centrelineRadius);
+  if (then === null) return tube;
+  const bends = then.bends.map((planned, i): Bend => {
+    const bend = tube.bends[i]!;
+    const { radius } = planned;
+    return {
+      ...bend,
+      ...planned,
+      rotation: bend.rotation,
+      setBack: radius * Math.tan(planned.angle / 2),
+      arc: radius * planned.angle,
+      // On the line that halves the corner, as far out as the radius is larger.
+      centre: addScaled(bend.corner, subtract(bend.centre, bend.corner), radius / bend.radius),
+    };
   });
-  if (!bends.every(({ radius }) => radius > 0 && Number.isFinite(radius))) return tube;
-  const last = legs.at(-1)! - setBack;
-  const developedLength = end + last;
+  const { developedLength } = then;
+  const straights = [...bends, null].map((bend, i) => (bend?.start ?? developedLength) - (bends[i - 1]?.end ?? 0));
   const die = tube.die && { ...tube.die, clampOffset: drawn.die?.clampOffset ?? tube.die.clampOffset };
   return {
     ...tube,
     die,
     bends,
-    straights: [...straights, last],
+    straights,
     developedLength,
     blankLength: tube.blankLength + developedLength - tube.developedLength,
   };

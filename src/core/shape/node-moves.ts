@@ -4,7 +4,7 @@ import type { Outcome } from '../job/fault.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { isPrimed, type NodeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
-import { layOut } from '../solve/lay-out.ts';
+import { layOut, layOutAsBuilt } from '../solve/lay-out.ts';
 import { sequenceOf } from '../solve/sequence.ts';
 import type { Frame } from '../solve/types.ts';
 
@@ -26,7 +26,9 @@ export function nodeMoves(
 ): Outcome<readonly NodeMove[]> {
   const sequence = sequenceOf(changed);
   if (!sequence.ok) return sequence;
-  const layout = layOut(changed, sequence.value, frame);
+  const drawn = layOut(changed, sequence.value, frame.drawn);
+  if (!drawn.ok) return drawn;
+  const layout = layOutAsBuilt(changed, sequence.value, drawn.value, frame.layout);
   if (!layout.ok) return layout;
   const moves = [...frame.nodes].flatMap(([node, before]): readonly NodeMove[] => {
     const after = layout.value.nodes.get(became.get(node) ?? node);

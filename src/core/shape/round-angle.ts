@@ -128,7 +128,7 @@ function comesTo(frame: Frame, { id, path }: Member, index: number, { node, at }
   const job = setPlace(frame.job, node, at);
   const sequence = sequenceOf(job);
   if (!sequence.ok) return false;
-  const layout = layOut(job, sequence.value, frame);
+  const layout = layOut(job, sequence.value, frame.drawn);
   if (!layout.ok) return false;
   const place = layout.value.nodes.get(path[index]!)!;
   const bar = layout.value.bars.find((each) => each.id === id)!;

@@ -22,35 +22,54 @@ import type { Bar, Frame, Piece, SolvedTube, TubeEnd } from './types.ts';
 /** The solved frame, of the tubes as they are laid out and of what they meet. Equal in value whether there is a `previous` or not. */
 export function cutTubes(
   job: Job,
-  { nodes, bars: laidBars, tubes: laid }: Layout,
+  drawn: Layout,
+  layout: Layout,
   { neighbours, met }: Meetings,
   previous: Frame | undefined,
 ): Frame {
   const numbers = numbersOf(job);
-  const tubes = laid.map((tube, index) => {
+  const tubes = layout.tubes.map((tube, index) => {
     const each = met[index]!;
-    return each.same ?? cutTube(tube, numbers.get(tube.id)!, each.settings, neighbours, previous);
+    if (each.same !== null) return each.same;
+    const [number, before] = [numbers.get(tube.id)!, previous?.byId.get(tube.id)];
+    const cut = (laid: LaidTube, settings: Settings, was: SolvedTube | undefined, asDrawn: SolvedTube | null) =>
+      cutTube(laid, number, settings, asDrawn, { neighbours, previous, before: was });
+    const asDrawn =
+      each.asDrawn === null
+        ? null
+        : cut({ ...tube, centreline: tube.asDrawn! }, each.asDrawn, before?.asDrawn ?? undefined, null);
+    return cut(tube, each.settings, before, asDrawn);
   });
   return {
     job,
-    nodes,
+    drawn,
+    layout,
+    nodes: layout.nodes,
     tubes,
     byId: new Map(tubes.map((tube) => [tube.id, tube])),
-    bars: barsOf(laidBars, tubes, previous),
+    bars: barsOf(layout.bars, tubes, previous),
   };
+}
+
+type Settings = readonly [EndSetting, EndSetting];
+
+interface Around {
+  readonly neighbours: Neighbours;
+  readonly previous: Frame | undefined;
+  /** The same tube in that. */
+  readonly before: SolvedTube | undefined;
 }
 
 function cutTube(
   tube: LaidTube,
   number: number,
-  settings: readonly [EndSetting, EndSetting],
-  neighbours: Neighbours,
-  previous: Frame | undefined,
+  settings: Settings,
+  asDrawn: SolvedTube | null,
+  { neighbours, previous, before }: Around,
 ): SolvedTube {
   const { id, bar, piece, centreline, section, member, die, pullLaw } = tube;
   const twinOf = isPrimed(id) ? bareId(id) : null;
   const name = tubeName(tube);
-  const before = previous?.byId.get(id);
   const sameEnds = before !== undefined && endsUnchanged(before, tube, settings, neighbours, previous!);
   if (
     sameEnds &&
@@ -58,6 +77,7 @@ function cutTube(
     before.die === die &&
     before.name === name &&
     before.number === number &&
+    before.asDrawn === asDrawn &&
     samePiece(before.piece, piece) &&
     sameLaw(before.pullLaw, pullLaw)
   )
@@ -74,6 +94,7 @@ function cutTube(
     piece,
     member,
     twinOf,
+    asDrawn,
     section,
     die,
     pullLaw,
@@ -145,7 +166,7 @@ function barName({ id, member, centreline: { route } }: LaidBar, piece = ''): st
 function endsUnchanged(
   before: SolvedTube,
   tube: LaidTube,
-  settings: readonly [EndSetting, EndSetting],
+  settings: Settings,
   neighbours: Neighbours,
   previous: Frame,
 ): boolean {
@@ -173,10 +194,7 @@ const sameRunTube = (before: Bar | undefined, now: Neighbour): boolean =>
 const sameSpec = (a: EndFit, b: EndFit): boolean => a === b || sameData(a, b);
 
 /** An end that took another node at the same place: only the name on it changes. */
-const renamedEnds = (
-  [a, b]: SolvedTube['ends'],
-  [settingA, settingB]: readonly [EndSetting, EndSetting],
-): readonly [TubeEnd, TubeEnd] =>
+const renamedEnds = ([a, b]: SolvedTube['ends'], [settingA, settingB]: Settings): readonly [TubeEnd, TubeEnd] =>
   a.node === settingA.node && b.node === settingB.node
     ? [a, b]
     : [

@@ -6,9 +6,9 @@ import { ANGLE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
 import { distance, dot, equal, length, mirrored, normalize, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { EndFit } from '../job/kinds/end.ts';
 import { heightOf, type Foot } from '../job/kinds/foot.ts';
+import type { Section } from '../job/kinds/section.ts';
 import type { FootId } from '../job/reference.ts';
 import type { LaidBar } from './lay-out.ts';
-import { endDirections } from './centreline.ts';
 import type { TubeEnd, Unmitred } from './types.ts';
 
 export interface EndPlane {
@@ -25,22 +25,24 @@ export interface EndPlane {
 /** Of an end that no plane cuts. */
 export const NO_PLANE: EndPlane = { fit: null, normal: null, rise: 0, foot: null, unmitred: null };
 
-/** What the end's plane depends on beside its fit. `direction` is the unit direction into the tube at its node. */
+/** What the end's plane depends on beside its fit. `direction` is the unit direction into the tube at its end. */
 export interface PlaneContext {
-  readonly position: Vec3;
   readonly direction: Vec3;
   readonly outerDiameter: number;
   readonly twin: boolean;
   readonly feet: ReadonlyMap<FootId, Foot>;
-  /** The tube that a mitre names, as this one sees it. */
-  readonly mate: LaidBar | null;
+  /** The tube that a mitre names, as this one sees it; null where it has no end there. */
+  readonly mate: Mate | null;
+}
+
+/** The other tube of a mitre: its unit direction into it at their node. */
+export interface Mate {
+  readonly direction: Vec3;
+  readonly section: Section;
 }
 
 /** The plane of an end; of a foot that the tube runs along it has no place, and a rise of 0. */
-export function endPlane(
-  spec: EndFit,
-  { position, direction, outerDiameter, twin, feet, mate }: PlaneContext,
-): EndPlane {
+export function endPlane(spec: EndFit, { direction, outerDiameter, twin, feet, mate }: PlaneContext): EndPlane {
   const turned = (normal: Vec3): Vec3 => (twin ? mirrored(normal) : normal);
   switch (spec.fit) {
     case 'plate':
@@ -53,10 +55,9 @@ export function endPlane(
       return { ...NO_PLANE, fit: 'foot', normal, rise, foot };
     }
     case 'mitre': {
-      const other = mate === null ? null : endThere(mate, position);
-      if (mate === null || other === null) return { ...NO_PLANE, unmitred: 'no-end-there' };
+      if (mate === null) return { ...NO_PLANE, unmitred: 'no-end-there' };
       if (Math.abs(mate.section.outerDiameter - outerDiameter) > ROUNDING) return { ...NO_PLANE, unmitred: 'unlike' };
-      const between = subtract(direction, other);
+      const between = subtract(direction, mate.direction);
       if (length(between) <= ANGLE_ROUNDING) return { ...NO_PLANE, unmitred: 'folded' };
       return { ...NO_PLANE, fit: 'mitre', normal: normalize(between) };
     }
@@ -65,10 +66,10 @@ export function endPlane(
   }
 }
 
-/** The direction into the bar at its end that stands at this place; null where neither does. */
-function endThere({ centreline: { corners } }: LaidBar, place: Vec3): Vec3 | null {
+/** Which end of the bar stands at this place, 0 for A and 1 for B; null where neither does. */
+export function endThere({ centreline: { corners } }: LaidBar, place: Vec3): 0 | 1 | null {
   const at = [corners[0]!, corners.at(-1)!].findIndex((corner) => distance(corner, place) <= ROUNDING);
-  return at === -1 ? null : endDirections(corners)[at as 0 | 1];
+  return at === -1 ? null : (at as 0 | 1);
 }
 
 /** Whether the end was cut to this plane, or like it to none. What it was asked to be is compared by others. */

@@ -2,6 +2,9 @@
  * Places and centrelines, in the sequence in which they need each other. The two are one step: a node on a tube waits for that tube's
  * centreline, a tube for the nodes of its path, and so on down a frame. A twin runs through the mirror images of its member's nodes.
  *
+ * A frame is laid out as it is drawn, or with the tubes that stand as they were built in the place of the drawn ones: then all that is
+ * placed by these follows.
+ *
  * What cannot be placed is a fault with its place in the file. The first stops the work: what stands on it could not be
  * placed either, and would only repeat it.
  */
@@ -11,7 +14,7 @@ import type { Die } from '../job/kinds/die.ts';
 import type { Member } from '../job/kinds/member.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Section } from '../job/kinds/section.ts';
-import { primed, type NodeRef, type TubeRef } from '../job/reference.ts';
+import { bareId, primed, type NodeRef, type TubeRef } from '../job/reference.ts';
 import { thickestThrough } from '../job/thickest.ts';
 import type { Job } from '../job/types.ts';
 import type { PullLaw } from '../springback/pull-law.ts';
@@ -19,9 +22,10 @@ import { bendingOfMembers, radiusAt, sameRadii, type Bending } from './bending.t
 import { solveCentreline, type Centreline, type RouteTrouble } from './centreline.ts';
 import { tubesOf, type LaidTube } from './pieces.ts';
 import type { Step } from './sequence.ts';
+import { placeImage } from './place-image.ts';
 import { placeNode } from './place.ts';
 import type { Solved } from './solved.ts';
-import type { Bar, Frame } from './types.ts';
+import { builtIn, NOTHING_BUILT, standingOr, type Built } from './standing.ts';
 
 /** A bar as it lies between its nodes; its ends are not known yet. */
 export interface LaidBar {
@@ -33,9 +37,13 @@ export interface LaidBar {
   readonly die: Die | null;
   readonly pullLaw: PullLaw | null;
   readonly centreline: Centreline;
+  /** Between the nodes of its path, where it stands as it was built; else null: the centreline is the drawn one. */
+  readonly asDrawn: Centreline | null;
 }
 
 export interface Layout {
+  /** What was to stand as built; empty of a frame as it is drawn. */
+  readonly built: Built;
   /** Every node and the mirror image of every node. */
   readonly nodes: ReadonlyMap<NodeRef, Vec3>;
   /** In build order; a twin follows its member. */
@@ -44,23 +52,36 @@ export interface Layout {
   readonly tubes: readonly LaidTube[];
 }
 
-/** Every node and mirror image in its place and every tube's centreline; or the first fault that stands in the way. */
-export function layOut(job: Job, sequence: readonly Step[], previous: Frame | undefined): Outcome<Layout> {
+/** Every node and mirror image in its place and every tube's centreline; or the first fault that stands in the way. Without `asBuilt` as drawn. */
+export function layOut(
+  job: Job,
+  sequence: readonly Step[],
+  previous?: Layout,
+  asBuilt?: { readonly built: Built; readonly drawn: Layout },
+): Outcome<Layout> {
   const bendingOf = bendingOfMembers(job);
   const nodes = new Map<NodeRef, Vec3>();
-  const centrelines = new Map<TubeRef, Centreline>();
+  const laid = new Map<TubeRef, Pick<LaidBar, 'centreline' | 'asDrawn'>>();
   const points = new Map(job.points.map((point) => [point.id, point]));
-  const solved: Solved = {
-    point: (id) => points.get(id)!,
-    node: (reference) => nodes.get(reference)!,
-    tube: (reference) => centrelines.get(reference)!,
-    thickest: (id) => thickestThrough(job, id),
+  const pairs = new Set(job.members.filter(({ mirror }) => mirror).map(({ id }) => id));
+  const laying: Laying = {
+    solved: {
+      point: (id) => points.get(id)!,
+      node: (reference) => nodes.get(reference)!,
+      tube: (reference) => laid.get(reference)!.centreline,
+      thickest: (id) => thickestThrough(job, id),
+    },
+    nodes,
+    laid,
+    built: asBuilt?.built ?? NOTHING_BUILT,
+    drawn: asBuilt?.drawn ?? null,
+    isMirrored: (tube) => pairs.has(bareId(tube)),
+    previous,
+    barsBefore: new Map(previous?.bars.map((bar) => [bar.id, bar])),
   };
-  for (const step of sequence) {
+  for (const { kind, record, index } of sequence) {
     const trouble =
-      step.kind === 'node'
-        ? layNode(step.record, step.index, solved, nodes, previous)
-        : layTubes(step.record, step.index, bendingOf(step.record), nodes, previous, centrelines);
+      kind === 'node' ? layNode(record, index, laying) : layTubes(record, index, bendingOf(record), laying);
     if (trouble !== null) return { ok: false, faults: [trouble] };
   }
   const sections = new Map(job.sections.map((section) => [section.id, section]));
@@ -73,29 +94,53 @@ export function layOut(job: Job, sequence: readonly Step[], previous: Frame | un
       section: sections.get(member.section)!,
       die: member.die === undefined ? null : dies.get(member.die)!,
       pullLaw: bendingOf(member)?.law ?? null,
-      centreline: centrelines.get(id)!,
+      centreline: laid.get(id)!.centreline,
+      asDrawn: laid.get(id)!.asDrawn,
     })),
   );
-  const made = tubesOf(bars);
-  return made.ok ? { ok: true, value: { nodes, bars, tubes: made.value } } : made;
+  const made = tubesOf(bars, laying.built);
+  return made.ok ? { ok: true, value: { built: laying.built, nodes, bars, tubes: made.value } } : made;
+}
+
+/** The frame with the tubes that are to stand as built in their places: the drawn one itself where none is. */
+export function layOutAsBuilt(
+  job: Job,
+  sequence: readonly Step[],
+  drawn: Layout,
+  previous: Layout | undefined,
+): Outcome<Layout> {
+  const built = builtIn(job);
+  return built.size === 0 ? { ok: true, value: drawn } : layOut(job, sequence, previous, { built, drawn });
 }
 
 const barsOf = ({ id, mirror }: Member): readonly TubeRef[] => (mirror ? [id, primed(id)] : [id]);
 
+/** What has been laid so far, and what it is laid by. */
+interface Laying {
+  readonly solved: Solved;
+  readonly nodes: Map<NodeRef, Vec3>;
+  readonly laid: Map<TubeRef, Pick<LaidBar, 'centreline' | 'asDrawn'>>;
+  readonly built: Built;
+  /** The frame as drawn, while it is laid out as built. */
+  readonly drawn: Layout | null;
+  readonly isMirrored: (tube: TubeRef) => boolean;
+  readonly previous: Layout | undefined;
+  readonly barsBefore: ReadonlyMap<TubeRef, LaidBar>;
+}
+
 /** Puts the node and its mirror image in their places; answers what stands in the way. */
-function layNode(
-  node: FrameNode,
-  index: number,
-  solved: Solved,
-  nodes: Map<NodeRef, Vec3>,
-  previous: Frame | undefined,
-): Fault | null {
+function layNode(node: FrameNode, index: number, { solved, nodes, drawn, isMirrored, previous }: Laying): Fault | null {
+  const place = `nodes[${index}].at`;
   const placing = placeNode(node, solved);
-  if ('trouble' in placing) return fault(`nodes[${index}].at${placing.field}`, placing.trouble);
-  const image = primed(node.id);
+  if ('trouble' in placing) return fault(`${place}${placing.field}`, placing.trouble);
   const position = kept(previous?.nodes.get(node.id), placing.position);
   nodes.set(node.id, position);
-  nodes.set(image, kept(previous?.nodes.get(image), mirrored(position)));
+  const image = primed(node.id);
+  const imaging =
+    drawn === null ? { position: mirrored(position) } : placeImage(node, position, { solved, drawn, isMirrored });
+  if ('trouble' in imaging)
+    return fault(`${place}${imaging.field}`, `on the other side of the car: ${imaging.trouble}`);
+  nodes.set(image, kept(previous?.nodes.get(image), imaging.position));
   return null;
 }
 
@@ -104,9 +149,7 @@ function layTubes(
   member: Member,
   index: number,
   bending: Bending | null,
-  nodes: ReadonlyMap<NodeRef, Vec3>,
-  previous: Frame | undefined,
-  centrelines: Map<TubeRef, Centreline>,
+  { nodes, laid, built, previous, barsBefore }: Laying,
 ): Fault | null {
   if (bending !== null && bending.die.centrelineRadius <= bending.section.outerDiameter / 2) {
     const die = quoted(member.die!);
@@ -114,41 +157,25 @@ function layTubes(
   }
   for (const id of barsOf(member)) {
     const route = member.path.map((node) => nodes.get(id === member.id ? node : primed(node))!);
-    const before = previous?.bars.get(id);
+    const before = barsBefore.get(id);
+    const drawnBefore = before?.asDrawn ?? before?.centreline;
     const same =
       before !== undefined &&
+      drawnBefore !== undefined &&
       sameRadii(before.die === null ? null : { die: before.die, law: before.pullLaw }, bending) &&
-      before.route.length === route.length &&
-      route.every((place, i) => place === before.route[i]);
-    const centreline = same
-      ? centrelineOf(before)
-      : solveCentreline(route, bending === null ? null : radiusAt(bending));
-    if ('why' in centreline) return routeFault(member, index, centreline);
-    centrelines.set(id, centreline);
+      drawnBefore.route.length === route.length &&
+      route.every((place, i) => place === drawnBefore.route[i]);
+    const drawn = same ? drawnBefore : solveCentreline(route, bending === null ? null : radiusAt(bending));
+    if ('why' in drawn) return routeFault(member, index, drawn);
+    const run = built.get(id);
+    if (same && run === previous!.built.get(id)) laid.set(id, before);
+    else laid.set(id, standingOr(drawn, bending?.die ?? null, run));
   }
   return null;
 }
 
 /** The same place keeps its record, so that what depends on it can be recognised as unchanged. */
 const kept = (before: Vec3 | undefined, now: Vec3): Vec3 => (before !== undefined && equal(before, now) ? before : now);
-
-const centrelineOf = ({
-  route,
-  corners,
-  path,
-  bends,
-  straights,
-  developedLength,
-  sharpCornerLength,
-}: Bar): Centreline => ({
-  route,
-  corners,
-  path,
-  bends,
-  straights,
-  developedLength,
-  sharpCornerLength,
-});
 
 function routeFault({ path }: Member, index: number, { at, why }: RouteTrouble): Fault {
   const node = quoted(path[at]!);

@@ -12,6 +12,7 @@ import { bareId, isPrimed, pieceId, primed, type TubeRef } from '../job/referenc
 import type { Centreline } from './centreline.ts';
 import type { LaidBar } from './lay-out.ts';
 import { partOf } from './part-of.ts';
+import { standingOr, type Built } from './standing.ts';
 import type { Piece } from './types.ts';
 
 /** A bar, or a piece of one: its id and centreline are then its own. */
@@ -29,7 +30,7 @@ export interface CutPlace {
 }
 
 /** Every bar's tubes, in the order of the bars; or the fault of a piece that would have no length. */
-export function tubesOf(bars: readonly LaidBar[]): Outcome<readonly LaidTube[]> {
+export function tubesOf(bars: readonly LaidBar[], built: Built): Outcome<readonly LaidTube[]> {
   const byId = new Map(bars.map((bar) => [bar.id, bar]));
   const tubes: LaidTube[] = [];
   for (const bar of bars) {
@@ -38,7 +39,7 @@ export function tubesOf(bars: readonly LaidBar[]): Outcome<readonly LaidTube[]> 
       continue;
     }
     const cutters = bar.member.cutBy.map((named) => byId.get(isPrimed(bar.id) ? imageOf(named, byId) : named)!);
-    const made = cutUp(bar, cutters);
+    const made = cutUp(bar, cutters, built);
     if (!Array.isArray(made)) return { ok: false, faults: [made as Fault] };
     tubes.push(...(made as readonly LaidTube[]));
   }
@@ -49,7 +50,7 @@ export function tubesOf(bars: readonly LaidBar[]): Outcome<readonly LaidTube[]> 
 const imageOf = (bar: TubeRef, byId: ReadonlyMap<TubeRef, LaidBar>): TubeRef =>
   byId.has(primed(bareId(bar))) ? primed(bar) : bar;
 
-function cutUp(bar: LaidBar, cutters: readonly LaidBar[]): readonly LaidTube[] | Fault {
+function cutUp(bar: LaidBar, cutters: readonly LaidBar[], built: Built): readonly LaidTube[] | Fault {
   const { id, centreline } = bar;
   const cuts = cutPlaces(centreline.path, cutters);
   const ends = [0, ...cuts.map(({ place }) => place.at), centreline.developedLength];
@@ -63,9 +64,9 @@ function cutUp(bar: LaidBar, cutters: readonly LaidBar[]): readonly LaidTube[] |
   const parts = partsOf(centreline, ends);
   return parts.map((part, i): LaidTube => ({
     ...bar,
+    ...standingOr(part, bar.die, built.get(pieceId(id, i + 1))),
     id: pieceId(id, i + 1),
     bar,
-    centreline: part,
     piece: { number: i + 1, count: parts.length, from: ends[i]! },
     cutAt: [cuts[i - 1] ?? null, cuts[i] ?? null],
   }));

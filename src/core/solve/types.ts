@@ -17,6 +17,7 @@ import type { Member } from '../job/kinds/member.ts';
 import type { Section } from '../job/kinds/section.ts';
 import type { NodeRef, TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
+import type { Layout } from './lay-out.ts';
 
 export interface Bend {
   /** The sharp corner that the die rounds: not a place on the tube. */
@@ -149,6 +150,8 @@ export interface SolvedTube extends Bar {
   readonly piece: Piece | null;
   /** The tube whose mirror image it is. */
   readonly twinOf: TubeRef | null;
+  /** Where it stands as it was built: the same tube as the drawing wants it in the frame as it is now. Null where it is as drawn. */
+  readonly asDrawn: SolvedTube | null;
   /** Tip to tip plus allowances. */
   readonly blankLength: number;
   /** Of the coped tube, at 7850 kg/m3. */
@@ -165,6 +168,9 @@ export interface Piece {
 
 export interface Frame {
   readonly job: Job;
+  /** As it is drawn; and with the tubes that stand as built in their places. The same where none does. */
+  readonly drawn: Layout;
+  readonly layout: Layout;
   /** Every node, and the mirror image of every node (primed), to its place. */
   readonly nodes: ReadonlyMap<NodeRef, Vec3>;
   /** In build order; a twin follows its member. */

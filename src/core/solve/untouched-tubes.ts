@@ -11,7 +11,7 @@ import type { FrameNode } from '../job/kinds/node.ts';
 import { hostOf } from '../job/places.ts';
 import type { Job } from '../job/types.ts';
 import { sameLaw } from './bending.ts';
-import type { Layout } from './lay-out.ts';
+import type { LaidBar, Layout } from './lay-out.ts';
 import { boxesOfPath } from './meetings.ts';
 import type { Frame, SolvedTube } from './types.ts';
 
@@ -20,11 +20,13 @@ import type { Frame, SolvedTube } from './types.ts';
  * id. After an edit that adds, takes away or reorders, every tube is looked at anew.
  */
 export function untouchedTubes(
-  { bars, tubes: laid }: Pick<Layout, 'bars' | 'tubes'>,
+  drawn: Layout,
+  layout: Layout,
   job: Job,
   nodes: ReadonlyMap<NodeId, FrameNode>,
   previous: Frame,
 ): readonly (SolvedTube | null)[] {
+  const laid = layout.tubes;
   const sameBuild =
     laid.length === previous.tubes.length &&
     laid.every(({ id }, i) => id === previous.tubes[i]!.id) &&
@@ -34,12 +36,16 @@ export function untouchedTubes(
 
   const moved = new Set<TubeRef>();
   const boxes: Box[] = [];
-  bars.forEach(({ id, centreline, section }) => {
-    const before = previous.bars.get(id)!;
-    if (before.path === centreline.path && before.section === section) return;
-    moved.add(id);
-    boxes.push(...boxesOfPath(before.path), ...boxesOfPath(centreline.path));
-  });
+  const compare = (now: readonly LaidBar[], then: readonly LaidBar[]): void =>
+    now.forEach(({ id, centreline: { path }, section }, i) => {
+      const before = then[i]!;
+      if (before.centreline.path === path && before.section === section) return;
+      moved.add(id);
+      boxes.push(...boxesOfPath(before.centreline.path), ...boxesOfPath(path));
+    });
+  compare(drawn.bars, previous.drawn.bars);
+  // Who meets whom is decided in the frame as drawn, what cuts as the tubes are built.
+  if (layout !== drawn || previous.layout !== previous.drawn) compare(layout.bars, previous.layout.bars);
   const tree = buildBoxTree(boxes);
   const comesNear = (place: Vec3): boolean => {
     let near = false;
@@ -62,13 +68,14 @@ export function untouchedTubes(
     const same =
       !moved.has(tube.bar.id) &&
       before.path === tube.centreline.path &&
+      (before.asDrawn?.path ?? null) === (tube.asDrawn?.path ?? null) &&
       before.member === tube.member &&
       before.die === tube.die &&
       before.number === numbers.get(tube.id) &&
       sameLaw(before.pullLaw, tube.pullLaw) &&
       before.ends.every(
         ({ node, position, cuts, butted, foot }) =>
-          (node === null || standsStill(node)) &&
+          (node === null || (standsStill(node) && !comesNear(drawn.nodes.get(node)!))) &&
           (foot === null || feet.has(foot)) &&
           !cuts.some(({ against }) => moved.has(against)) &&
           !butted.some((id) => moved.has(id)) &&

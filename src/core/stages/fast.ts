@@ -15,7 +15,7 @@ import type { Outcome } from '../job/fault.ts';
 import { withShownNames } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
 import { cutTubes } from '../solve/cut-tubes.ts';
-import { layOut, type Layout } from '../solve/lay-out.ts';
+import { layOut, layOutAsBuilt, type Layout } from '../solve/lay-out.ts';
 import { meetTubes, type Meetings } from '../solve/meet-tubes.ts';
 import { sequenceOf, type Step } from '../solve/sequence.ts';
 import type { Frame } from '../solve/types.ts';
@@ -25,6 +25,9 @@ export interface Made {
   readonly job: Job;
   readonly names: Job;
   readonly sequence: readonly Step[];
+  /** As it is drawn. */
+  readonly drawn: Layout;
+  /** With the tubes that stand as built in their places; the same where none does. */
   readonly layout: Layout;
   readonly meetings: Meetings;
   readonly frame: Frame;
@@ -55,14 +58,19 @@ const stage = <Name extends keyof Made, Needs extends keyof Made>(
 
 const done = <Value>(value: Value): Outcome<Value> => ({ ok: true, value });
 
-/** Names as they are shown; sequence of solving; places and centrelines; who meets whom; cut ends and lengths; clearances; gaps between tubes; gaps to the trim; findings. */
+/** Names as they are shown; sequence of solving; places and centrelines, as drawn and as built; who meets whom; cut ends and lengths; clearances; gaps between tubes; gaps to the trim; findings. */
 export const FAST: readonly FastStage[] = [
   stage('names', ['job'], ({ job }) => done(withShownNames(job))),
   stage('sequence', ['names'], ({ names }) => sequenceOf(names)),
-  stage('layout', ['names', 'sequence'], ({ names, sequence }, before) => layOut(names, sequence, before)),
-  stage('meetings', ['names', 'layout'], ({ names, layout }, before) => meetTubes(names, layout, before)),
-  stage('frame', ['names', 'layout', 'meetings'], ({ names, layout, meetings }, before) =>
-    done(cutTubes(names, layout, meetings, before)),
+  stage('drawn', ['names', 'sequence'], ({ names, sequence }, before) => layOut(names, sequence, before?.drawn)),
+  stage('layout', ['names', 'sequence', 'drawn'], ({ names, sequence, drawn }, before) =>
+    layOutAsBuilt(names, sequence, drawn, before?.layout),
+  ),
+  stage('meetings', ['names', 'drawn', 'layout'], ({ names, drawn, layout }, before) =>
+    meetTubes(names, drawn, layout, before),
+  ),
+  stage('frame', ['names', 'drawn', 'layout', 'meetings'], ({ names, drawn, layout, meetings }, before) =>
+    done(cutTubes(names, drawn, layout, meetings, before)),
   ),
   stage('clearances', ['frame'], ({ frame }, before) => done(measureClearances(frame, before))),
   stage('gaps', ['frame'], ({ frame }, before) => done(measureGaps(frame, before))),

@@ -12,7 +12,7 @@ import {
   type Tolerances,
 } from '../../../src/core/marks/slips.ts';
 import { placeAt } from '../../../src/core/geometry/path.ts';
-import { symmetricEigen, type Triple } from '../../../src/core/numerics/eigen3.ts';
+import { symmetricEigen, type Triple } from '../../../src/core/numerics/symmetric-eigen.ts';
 import { rollOut, type RollStart } from '../../../src/core/solve/roll-out.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
 import { derivedOrSkipped, fixed, plainFrame } from '../../laws/frames.ts';

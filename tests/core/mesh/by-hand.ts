@@ -142,6 +142,7 @@ export function tubeByHand(path: Path, hands: readonly [EndByHand, EndByHand]): 
       ],
     },
     twinOf: null,
+    asDrawn: null,
     section: SECTION,
     die: null,
     pullLaw: null,

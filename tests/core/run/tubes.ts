@@ -69,6 +69,7 @@ const tube = (given: Partial<SolvedTube>): SolvedTube => ({
     ],
   },
   twinOf: null,
+  asDrawn: null,
   pullLaw: null,
   section: SECTION,
   die: {

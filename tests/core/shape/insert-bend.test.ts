@@ -32,7 +32,7 @@ describe('a corner put in', () => {
         fc.pre(!Array.isArray(answer));
         const cornered = again(made(answer));
         const sequence = sequenceOf(cornered);
-        const laid = sequence.ok ? layOut(cornered, sequence.value, undefined) : sequence;
+        const laid = sequence.ok ? layOut(cornered, sequence.value) : sequence;
         if (!laid.ok) throw new Error(laid.faults[0]?.message);
         const after = laid.value;
         const node = cornered.nodes.at(-1)!.id;

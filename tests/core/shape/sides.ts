@@ -31,7 +31,7 @@ export function solved(job: Job): Derived {
 /** Where its nodes and their images are: what a full derivation has, without the cuts. */
 export function placesIn(job: Job): ReadonlyMap<string, Triple> {
   const sequence = sequenceOf(job);
-  const layout = sequence.ok ? layOut(job, sequence.value, undefined) : sequence;
+  const layout = sequence.ok ? layOut(job, sequence.value) : sequence;
   if (!layout.ok) throw new Error(layout.faults.map(({ place, message }) => `${place}: ${message}`).join('; '));
   return layout.value.nodes;
 }

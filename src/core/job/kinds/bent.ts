@@ -27,6 +27,8 @@ export interface BentTube {
   readonly checks: readonly { readonly check: string; readonly measured: number }[];
   /** The tube as it was drawn when the run began: a change of the drawing since then is shown. */
   readonly drawn?: DrawnTube;
+  /** It takes the drawn tube's place in the frame as it came out, and what is not cut yet follows it. */
+  readonly stands?: boolean;
 }
 
 /** What a tube is bent by, whatever radius it is laid out with. */
@@ -87,6 +89,7 @@ export const bentKind: Kind<BentTube> = {
       [],
     ),
     checks: v.optional(v.array(v.looseObject({ check: v.string(), measured: coordinate })), []),
+    stands: v.exactOptional(v.boolean()),
     drawn: v.exactOptional(
       v.looseObject({
         legs: v.array(length),
@@ -103,7 +106,7 @@ export const bentKind: Kind<BentTube> = {
     ),
   }),
   keys: [
-    'tube order done bends checks drawn',
+    'tube stands order done bends checks drawn',
     'bend front',
     'bend rotation pulled net straight start kept',
     'check measured',

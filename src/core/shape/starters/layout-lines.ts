@@ -32,7 +32,7 @@ export function layoutLines(layout: LayoutName): readonly LayoutLine[] {
   } as const;
   const cage = startCage(job, asked);
   const sequence = sequenceOf(cage);
-  const laid = sequence.ok ? layOut(cage, sequence.value, undefined) : sequence;
+  const laid = sequence.ok ? layOut(cage, sequence.value) : sequence;
   if (!laid.ok) return [];
   const { nodes } = laid.value;
   return cage.members.flatMap((member) =>

@@ -68,7 +68,7 @@ export const bendsIn = (job: Job, bar: MemberId): readonly Bend[] =>
 function laidOut(job: Job): Layout | null {
   const sequence = sequenceOf(job);
   if (!sequence.ok) return null;
-  const layout = layOut(job, sequence.value, undefined);
+  const layout = layOut(job, sequence.value);
   return layout.ok ? layout.value : null;
 }
 
