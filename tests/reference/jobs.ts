@@ -51,6 +51,7 @@ export function jobOf(parts: Partial<Job>): Job {
     envelopes: [],
     pulls: [],
     bent: [],
+    made: [],
     feeds: [],
     seen: [],
     feet: [],

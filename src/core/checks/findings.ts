@@ -23,6 +23,7 @@ import { lineTrouble } from './line-findings.ts';
 import { endTrouble } from './end-findings.ts';
 import { gapTrouble } from './gap-findings.ts';
 import { guessTrouble } from './guess-findings.ts';
+import { madeTrouble } from './made-findings.ts';
 import { trimTrouble } from './trim-findings.ts';
 import type { Clearance } from './clearances.ts';
 import type { Finding, Severity } from './types.ts';
@@ -50,6 +51,7 @@ export function findTrouble(
   gather(gapTrouble(frame, gaps));
   gather(trimTrouble(frame, trimGaps));
   gather(guessTrouble(frame));
+  gather(madeTrouble(frame));
   return [...found.error, ...found.warning, ...found.note];
 }
 

@@ -8,6 +8,7 @@ import type { EnvelopeId, NodeRef, TubeRef } from '../job/reference.ts';
 import type { Unmitred } from '../solve/types.ts';
 import type { NoFreeOrder, OrderMatters, PlainOrderTouches } from './swing-types.ts';
 import type { GussetFinding } from './gusset-types.ts';
+import type { MadeFinding } from './made-types.ts';
 import type { NearTrim, NoAir, OnGuess, WiderThanDoor } from './car-types.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
@@ -394,6 +395,7 @@ export type Finding =
   | NoAir
   | WiderThanDoor
   | GussetFinding
+  | MadeFinding
   | OrderMatters
   | PlainOrderTouches
   | NoFreeOrder;

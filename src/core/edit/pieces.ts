@@ -114,10 +114,17 @@ function withCutters(job: Job, id: MemberId, change: (cutters: readonly TubeRef[
   });
 }
 
-/** What stands in the way of making the member's tubes other tubes: that one of them has a bend run. Null where none has. */
+/** What stands in the way of making the member's tubes other tubes: that one of them has a bend run, or is cut. Null where none is. */
 export function bendRunOf(job: Job, member: Member): Fault | null {
-  const run = job.bent.findIndex(({ tube }) => memberOfTube(job.members, tube) === member);
-  if (run === -1) return null;
-  const tube = quoted(job.bent[run]!.tube);
-  return fault(`bent[${run}].tube`, `${tube} has a bend run as it is: take that out first, in the Shop`);
+  const isOf = ({ tube }: { readonly tube: TubeRef }) => memberOfTube(job.members, tube) === member;
+  const [run, cut] = [job.bent.findIndex(isOf), job.made.findIndex(isOf)];
+  if (run !== -1) {
+    const tube = quoted(job.bent[run]!.tube);
+    return fault(`bent[${run}].tube`, `${tube} has a bend run as it is: take that out first, in the Shop`);
+  }
+  if (cut === -1) return null;
+  return fault(
+    `made[${cut}].tube`,
+    `${quoted(job.made[cut]!.tube)} is cut as it is: set it back to drawn first, in the Shop`,
+  );
 }

@@ -18,6 +18,7 @@ export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   envelopes: [],
   pulls: [],
   bent: [],
+  made: [],
   feeds: [],
   seen: [],
 });

@@ -10,6 +10,7 @@ import { feedKind } from './kinds/feed.ts';
 import { footKind } from './kinds/foot.ts';
 import { gussetKind } from './kinds/gusset.ts';
 import type { Kind, Listed, Named, Nameless } from './kinds/kind.ts';
+import { madeKind } from './kinds/made.ts';
 import { memberKind } from './kinds/member.ts';
 import { nodeKind } from './kinds/node.ts';
 import { pointKind } from './kinds/point.ts';
@@ -30,6 +31,7 @@ const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
   envelopes: envelopeKind,
   pulls: pullKind,
   bent: bentKind,
+  made: madeKind,
   feeds: feedKind,
   seen: seenKind,
 };

@@ -13,6 +13,7 @@ import type { Envelope } from './kinds/envelope.ts';
 import type { TubeFeed } from './kinds/feed.ts';
 import type { Foot } from './kinds/foot.ts';
 import type { Gusset } from './kinds/gusset.ts';
+import type { MadeTube } from './kinds/made.ts';
 import type { Marking } from './kinds/marking.ts';
 import type { Member } from './kinds/member.ts';
 import type { FrameNode } from './kinds/node.ts';
@@ -55,6 +56,7 @@ export interface Job {
   readonly envelopes: readonly Envelope[];
   readonly pulls: readonly Pull[];
   readonly bent: readonly BentTube[];
+  readonly made: readonly MadeTube[];
   readonly feeds: readonly TubeFeed[];
   readonly seen: readonly Seen[];
 }

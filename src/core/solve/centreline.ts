@@ -54,11 +54,15 @@ export function endDirections(corners: readonly Vec3[]): readonly [Vec3, Vec3] {
   return [normalize(subtract(corners[1]!, corners[0]!)), normalize(subtract(corners.at(-2)!, corners.at(-1)!))];
 }
 
-function roundCorners(corners: readonly Vec3[], radiusAt: RadiusAt): Omit<Centreline, 'route'> {
+/** The line through these corners, of which each inner one bends: its radius by its angle, or by which it is, 0 = first. */
+export function roundCorners(
+  corners: readonly Vec3[],
+  radiusAt: (angle: Radians, bend: number) => number,
+): Omit<Centreline, 'route'> {
   const directions = corners.slice(1).map((corner, i) => normalize(subtract(corner, corners[i]!)));
   const legs = corners.slice(1).map((corner, i) => distance(corner, corners[i]!));
   const angles = directions.slice(1).map((direction, i) => angleBetween(directions[i]!, direction));
-  const radii = angles.map(radiusAt);
+  const radii = angles.map((angle, i) => radiusAt(angle, i));
   const setBacks = angles.map((angle, i) => radii[i]! * Math.tan(angle / 2));
   const straights = legs.map((leg, i) => leg - (setBacks[i - 1] ?? 0) - (setBacks[i] ?? 0));
 

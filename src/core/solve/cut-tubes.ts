@@ -13,6 +13,7 @@ import { blankLength, copedMass } from './amount.ts';
 import { sameLaw } from './bending.ts';
 import { samePlane } from './end-plane.ts';
 import { solveEnds } from './ends.ts';
+import { heldEnds, type AskedEnd } from './held.ts';
 import type { LaidBar, Layout } from './lay-out.ts';
 import type { EndSetting, Meetings } from './meet-tubes.ts';
 import type { Neighbour, Neighbours } from './meetings.ts';
@@ -37,7 +38,7 @@ export function cutTubes(
     const asDrawn =
       each.asDrawn === null
         ? null
-        : cut({ ...tube, centreline: tube.asDrawn! }, each.asDrawn, before?.asDrawn ?? undefined, null);
+        : cut({ ...tube, centreline: tube.asDrawn!, held: null }, each.asDrawn, before?.asDrawn ?? undefined, null);
     return cut(tube, each.settings, before, asDrawn);
   });
   return {
@@ -67,10 +68,15 @@ function cutTube(
   asDrawn: SolvedTube | null,
   { neighbours, previous, before }: Around,
 ): SolvedTube {
-  const { id, bar, piece, centreline, section, member, die, pullLaw } = tube;
+  const { id, bar, piece, centreline, section, member, die, pullLaw, held } = tube;
   const twinOf = isPrimed(id) ? bareId(id) : null;
   const name = tubeName(tube);
-  const sameEnds = before !== undefined && endsUnchanged(before, tube, settings, neighbours, previous!);
+  const sameEnds =
+    before !== undefined &&
+    before.held === (held?.made ?? null) &&
+    (held === null
+      ? endsUnchanged(before, tube, settings, neighbours, previous!)
+      : heldUnchanged(before, tube, settings));
   if (
     sameEnds &&
     before.member === member &&
@@ -84,7 +90,9 @@ function cutTube(
     return before;
   const ends = sameEnds
     ? renamedEnds(before.ends, settings)
-    : solveEnds(centreline, section, settings, twinOf !== null);
+    : held === null
+      ? solveEnds(centreline, section, settings, twinOf !== null)
+      : heldEnds(held, section, twinOf !== null, [askedOf(settings[0]), askedOf(settings[1])]);
   const { route, corners, path, bends, straights, developedLength, sharpCornerLength } = centreline;
   return withMass({
     id,
@@ -95,6 +103,7 @@ function cutTube(
     member,
     twinOf,
     asDrawn,
+    held: held?.made ?? null,
     section,
     die,
     pullLaw,
@@ -109,6 +118,8 @@ function cutTube(
     ends,
   });
 }
+
+const askedOf = ({ node, spec, plane: { foot } }: EndSetting): AskedEnd => ({ node, spec, foot });
 
 /** Asked for by lists and files alone. */
 const withMass = withLater<Omit<SolvedTube, 'mass'>, Pick<SolvedTube, 'mass'>>({
@@ -187,6 +198,15 @@ function endsUnchanged(
     );
   });
 }
+
+/** The same of a tube that is held as it was cut: what it would be cut by now is no matter. */
+const heldUnchanged = (before: SolvedTube, { centreline, section }: LaidTube, settings: Settings): boolean =>
+  before.path === centreline.path &&
+  before.section === section &&
+  settings.every(({ spec, plane: { foot } }, which) => {
+    const end = before.ends[which]!;
+    return sameSpec(end.spec, { ...spec, allowance: end.allowance }) && (end.fit !== 'foot' || end.foot === foot);
+  });
 
 const sameRunTube = (before: Bar | undefined, now: Neighbour): boolean =>
   before?.path === now.path && before.section === now.section && before.member.mirror === now.mirrored;

@@ -19,16 +19,17 @@ import { thickestThrough } from '../job/thickest.ts';
 import type { Job } from '../job/types.ts';
 import type { PullLaw } from '../springback/pull-law.ts';
 import { bendingOfMembers, radiusAt, sameRadii, type Bending } from './bending.ts';
-import { solveCentreline, type Centreline, type RouteTrouble } from './centreline.ts';
+import { solveCentreline, type RouteTrouble } from './centreline.ts';
+import { heldSection } from './held.ts';
 import { tubesOf, type LaidTube } from './pieces.ts';
 import type { Step } from './sequence.ts';
 import { placeImage } from './place-image.ts';
 import { placeNode } from './place.ts';
 import type { Solved } from './solved.ts';
-import { builtIn, NOTHING_BUILT, standingOr, type Built } from './standing.ts';
+import { builtIn, NOTHING_BUILT, sameBuilt, standingOr, type BuiltTubes, type Standing } from './standing.ts';
 
 /** A bar as it lies between its nodes; its ends are not known yet. */
-export interface LaidBar {
+export interface LaidBar extends Standing {
   readonly id: TubeRef;
   readonly member: Member;
   /** Of its member in the build order; a twin shares it. */
@@ -36,14 +37,11 @@ export interface LaidBar {
   readonly section: Section;
   readonly die: Die | null;
   readonly pullLaw: PullLaw | null;
-  readonly centreline: Centreline;
-  /** Between the nodes of its path, where it stands as it was built; else null: the centreline is the drawn one. */
-  readonly asDrawn: Centreline | null;
 }
 
 export interface Layout {
   /** What was to stand as built; empty of a frame as it is drawn. */
-  readonly built: Built;
+  readonly built: BuiltTubes;
   /** Every node and the mirror image of every node. */
   readonly nodes: ReadonlyMap<NodeRef, Vec3>;
   /** In build order; a twin follows its member. */
@@ -57,11 +55,11 @@ export function layOut(
   job: Job,
   sequence: readonly Step[],
   previous?: Layout,
-  asBuilt?: { readonly built: Built; readonly drawn: Layout },
+  asBuilt?: { readonly built: BuiltTubes; readonly drawn: Layout },
 ): Outcome<Layout> {
   const bendingOf = bendingOfMembers(job);
   const nodes = new Map<NodeRef, Vec3>();
-  const laid = new Map<TubeRef, Pick<LaidBar, 'centreline' | 'asDrawn'>>();
+  const laid = new Map<TubeRef, Standing>();
   const points = new Map(job.points.map((point) => [point.id, point]));
   const pairs = new Set(job.members.filter(({ mirror }) => mirror).map(({ id }) => id));
   const laying: Laying = {
@@ -91,11 +89,10 @@ export function layOut(
       id,
       member,
       order: place,
-      section: sections.get(member.section)!,
+      section: sectionOf(laid.get(id)!, sections.get(member.section)!),
       die: member.die === undefined ? null : dies.get(member.die)!,
       pullLaw: bendingOf(member)?.law ?? null,
-      centreline: laid.get(id)!.centreline,
-      asDrawn: laid.get(id)!.asDrawn,
+      ...standingOf(laid.get(id)!),
     })),
   );
   const made = tubesOf(bars, laying.built);
@@ -115,12 +112,18 @@ export function layOutAsBuilt(
 
 const barsOf = ({ id, mirror }: Member): readonly TubeRef[] => (mirror ? [id, primed(id)] : [id]);
 
+/** One that is cut is of what it was cut of. */
+const sectionOf = ({ held }: Standing, section: Section): Section =>
+  held === null ? section : heldSection(held.made.held, section);
+
+const standingOf = ({ centreline, asDrawn, held }: Standing): Standing => ({ centreline, asDrawn, held });
+
 /** What has been laid so far, and what it is laid by. */
 interface Laying {
   readonly solved: Solved;
   readonly nodes: Map<NodeRef, Vec3>;
-  readonly laid: Map<TubeRef, Pick<LaidBar, 'centreline' | 'asDrawn'>>;
-  readonly built: Built;
+  readonly laid: Map<TubeRef, Standing>;
+  readonly built: BuiltTubes;
   /** The frame as drawn, while it is laid out as built. */
   readonly drawn: Layout | null;
   readonly isMirrored: (tube: TubeRef) => boolean;
@@ -167,9 +170,9 @@ function layTubes(
       route.every((place, i) => place === drawnBefore.route[i]);
     const drawn = same ? drawnBefore : solveCentreline(route, bending === null ? null : radiusAt(bending));
     if ('why' in drawn) return routeFault(member, index, drawn);
-    const run = built.get(id);
-    if (same && run === previous!.built.get(id)) laid.set(id, before);
-    else laid.set(id, standingOr(drawn, bending?.die ?? null, run));
+    const known = built.get(id);
+    if (same && sameBuilt(known, previous!.built.get(id))) laid.set(id, before);
+    else laid.set(id, standingOr(drawn, bending?.die ?? null, known));
   }
   return null;
 }

@@ -12,7 +12,7 @@ import { bareId, isPrimed, pieceId, primed, type TubeRef } from '../job/referenc
 import type { Centreline } from './centreline.ts';
 import type { LaidBar } from './lay-out.ts';
 import { partOf } from './part-of.ts';
-import { standingOr, type Built } from './standing.ts';
+import { standingOr, type BuiltTubes } from './standing.ts';
 import type { Piece } from './types.ts';
 
 /** A bar, or a piece of one: its id and centreline are then its own. */
@@ -30,7 +30,7 @@ export interface CutPlace {
 }
 
 /** Every bar's tubes, in the order of the bars; or the fault of a piece that would have no length. */
-export function tubesOf(bars: readonly LaidBar[], built: Built): Outcome<readonly LaidTube[]> {
+export function tubesOf(bars: readonly LaidBar[], built: BuiltTubes): Outcome<readonly LaidTube[]> {
   const byId = new Map(bars.map((bar) => [bar.id, bar]));
   const tubes: LaidTube[] = [];
   for (const bar of bars) {
@@ -50,7 +50,7 @@ export function tubesOf(bars: readonly LaidBar[], built: Built): Outcome<readonl
 const imageOf = (bar: TubeRef, byId: ReadonlyMap<TubeRef, LaidBar>): TubeRef =>
   byId.has(primed(bareId(bar))) ? primed(bar) : bar;
 
-function cutUp(bar: LaidBar, cutters: readonly LaidBar[], built: Built): readonly LaidTube[] | Fault {
+function cutUp(bar: LaidBar, cutters: readonly LaidBar[], built: BuiltTubes): readonly LaidTube[] | Fault {
   const { id, centreline } = bar;
   const cuts = cutPlaces(centreline.path, cutters);
   const ends = [0, ...cuts.map(({ place }) => place.at), centreline.developedLength];

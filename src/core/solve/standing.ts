@@ -1,44 +1,74 @@
 /**
- * A tube that was bent, and that others are to follow, in its place in the frame: the shape that it came out with, laid where its two ends and
+ * A tube that was made, and that others are to follow, in its place in the frame: the shape that it came out with, laid where its two ends and
  * sharp corners come nearest to the drawn ones (least squares, equal weights). Its ends are then no longer at the nodes of its path.
  */
 import { cross, normalize, subtract, X_AXIS, Y_AXIS, type Vec3 } from '../geometry/vector.ts';
 import { moved, rigidFit, turned } from '../geometry/rigid-motion.ts';
 import type { BentTube } from '../job/kinds/bent.ts';
 import type { Die } from '../job/kinds/die.ts';
+import { STAGES, type MadeTube } from '../job/kinds/made.ts';
 import type { TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { asBuilt, asDrawnThen, type PlannedTube } from './as-built.ts';
 import type { Centreline } from './centreline.ts';
+import { heldAt, type Held } from './held.ts';
 import type { RollStart } from './roll-out.ts';
 import { rolledCentreline } from './rolled-centreline.ts';
 
-/** The runs of tubes that are to stand as they were bent, by tube. */
-export type Built = ReadonlyMap<TubeRef, BentTube>;
-
-/** Of a frame as it is drawn. */
-export const NOTHING_BUILT: Built = new Map();
-
-/** Of the job: the runs that say so. */
-export function builtIn({ bent }: Pick<Job, 'bent'>): Built {
-  const standing = bent.filter(({ stands }) => stands);
-  return standing.length === 0 ? NOTHING_BUILT : new Map(standing.map((run) => [run.tube, run]));
+/** What is known of a tube that is made, in part or whole: the run that it is to stand by, and how far it is made. */
+export interface Built {
+  readonly run?: BentTube;
+  readonly made?: MadeTube;
 }
 
-/** A centreline, and the one between the nodes of its path where that is another. */
+/** By tube. */
+export type BuiltTubes = ReadonlyMap<TubeRef, Built>;
+
+/** Of a frame as it is drawn. */
+export const NOTHING_BUILT: BuiltTubes = new Map();
+
+/** Of the job: tubes that stand as they were bent, and those that are cut. */
+export function builtIn({ bent, made }: Pick<Job, 'bent' | 'made'>): BuiltTubes {
+  const built = new Map<TubeRef, Built>();
+  for (const run of bent) if (run.stands) built.set(run.tube, { run });
+  for (const each of made) built.set(each.tube, { ...built.get(each.tube), made: each });
+  return built.size === 0 ? NOTHING_BUILT : built;
+}
+
+/** Whether both say the same of a tube. */
+export const sameBuilt = (a: Built | undefined, b: Built | undefined): boolean =>
+  a?.run === b?.run && a?.made === b?.made;
+
+/** A tube's centreline where it stands. */
 export interface Standing {
   readonly centreline: Centreline;
+  /** Between the nodes of its path, where it stands otherwise; else null. */
   readonly asDrawn: Centreline | null;
+  /** Where it is held as it was cut; else null: its ends are those of the frame as it is. */
+  readonly held: Held | null;
 }
 
 /**
- * The tube as it was built at the place of `drawn`, where there is a run that it is to stand by. It stands as drawn where it was bent with
- * another number of bends than are drawn now: no corner of it then belongs to one of the drawing.
+ * The tube at the place of `drawn`. Once notched it is as it was cut; before that as it was bent, where it is to stand so; else as it was
+ * cut, where it is. It stands as drawn where it was made with another number of bends than are drawn now: no corner of it then belongs to one
+ * of the drawing.
  */
-export function standingOr(drawn: Centreline, die: Die | null, run: BentTube | undefined): Standing {
-  const planned = run === undefined ? null : plannedFor(drawn, die, run);
-  if (planned === null || planned.bends.length !== drawn.bends.length) return { centreline: drawn, asDrawn: null };
-  const built = asBuilt(planned, die, run!);
+export function standingOr(drawn: Centreline, die: Die | null, { run, made }: Built = {}): Standing {
+  const bent = run === undefined || isNotched(made) ? null : bentLine(drawn, die, run);
+  if (bent !== null) return { centreline: bent, asDrawn: drawn, held: null };
+  const held = made === undefined ? null : heldAt(made, drawn);
+  if (held !== null) return { ...held, asDrawn: drawn };
+  return { centreline: drawn, asDrawn: null, held: null };
+}
+
+/** From then on its ends are as they were cut, too. */
+export const isNotched = (made: MadeTube | undefined): boolean =>
+  made !== undefined && STAGES.indexOf(made.stage) >= STAGES.indexOf('notched');
+
+function bentLine(drawn: Centreline, die: Die | null, run: BentTube): Centreline | null {
+  const planned = plannedFor(drawn, die, run);
+  if (planned.bends.length !== drawn.bends.length) return null;
+  const built = asBuilt(planned, die, run);
   const start = startOf(drawn);
   const motion = rigidFit(rolledCentreline(start, built).corners, drawn.corners);
   const laid = {
@@ -46,7 +76,7 @@ export function standingOr(drawn: Centreline, die: Die | null, run: BentTube | u
     direction: normalize(turned(motion, start.direction)),
     normal: normalize(turned(motion, start.normal)),
   };
-  return { centreline: { route: drawn.route, ...rolledCentreline(laid, built) }, asDrawn: drawn };
+  return { route: drawn.route, ...rolledCentreline(laid, built) };
 }
 
 /** As it was drawn when its run began; where that was not kept, as it is drawn now. */

@@ -13,6 +13,7 @@ import type { PullLaw } from '../springback/pull-law.ts';
 import type { Die } from '../job/kinds/die.ts';
 import type { EndFit } from '../job/kinds/end.ts';
 import type { Foot } from '../job/kinds/foot.ts';
+import type { MadeTube } from '../job/kinds/made.ts';
 import type { Member } from '../job/kinds/member.ts';
 import type { Section } from '../job/kinds/section.ts';
 import type { NodeRef, TubeRef } from '../job/reference.ts';
@@ -152,6 +153,8 @@ export interface SolvedTube extends Bar {
   readonly twinOf: TubeRef | null;
   /** Where it stands as it was built: the same tube as the drawing wants it in the frame as it is now. Null where it is as drawn. */
   readonly asDrawn: SolvedTube | null;
+  /** Where it is held as it was cut: what was kept of it then. Else null. */
+  readonly held: MadeTube | null;
   /** Tip to tip plus allowances. */
   readonly blankLength: number;
   /** Of the coped tube, at 7850 kg/m3. */

@@ -68,6 +68,7 @@ export function untouchedTubes(
     const same =
       !moved.has(tube.bar.id) &&
       before.path === tube.centreline.path &&
+      before.held === (tube.held?.made ?? null) &&
       (before.asDrawn?.path ?? null) === (tube.asDrawn?.path ?? null) &&
       before.member === tube.member &&
       before.die === tube.die &&

@@ -2,12 +2,14 @@
  * Every finding's sentence: what is wrong, where, and what would mend it, in the trade's words; lengths in the job's unit.
  * One row a kind, so that the compiler finds the one that has none.
  */
+import { FITS } from '../checks/misfit.ts';
 import type { Finding, FirstPullOnly, Source } from '../checks/types.ts';
-import { toDegrees, type Radians } from '../geometry/angle.ts';
+import { toDegrees, toRadians, type Radians } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { formatAngle } from '../units/angle.ts';
 import { nodeName, tubeName } from '../solve/names.ts';
+import { listed } from './lists.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import type { Unborne } from '../springback/pull-advice.ts';
 import { shownLengths } from './fitting.ts';
@@ -72,6 +74,11 @@ const gussetName = ({ job }: Frame, gusset: string): string => job.gussets.find(
 const degrees = (angle: Radians): string => `${toDegrees(angle).toFixed(1)}°`;
 
 const atEnd = ({ name }: SolvedTube, { end }: Finding): string => `${name}, end ${end}`;
+
+const bendsInWords = (count: number): string => (count === 0 ? 'no bend' : count === 1 ? '1 bend' : `${count} bends`);
+
+/** Radians. A run tube that lies otherwise by less is not worth a word: half a degree opens an inch and a half of tube by a third of a mm. */
+const TURNED: Radians = toRadians(0.5);
 
 type Writer<Id extends Finding['id']> = (finding: Extract<Finding, { readonly id: Id }>, around: Around) => string;
 
@@ -231,6 +238,30 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     const { atLeast, atMost } = shownLengths(frame.job.lengthUnit);
     return `${tube.name}, laid flat, wants an opening ${atLeast(width)} wide and ${atLeast(thickness)} thick; the longest straight way across the door is ${atMost(way)}. Bring it in by another opening; turned as it comes in it may go through, which is not worked out.`;
   },
+  'made/other-bends': ({ was, now }, { tube }) =>
+    `${tube.name} was made with ${bendsInWords(was)} and is drawn with ${bendsInWords(now)} now: it stands in the frame as drawn. Draw it as it was made, or take its bend run out and make it anew.`,
+  'made/off-node': ({ node, distance, others }, { tube, frame, nameOf, show }) => {
+    const stays =
+      others.length === 0
+        ? ''
+        : `, which ${listed(others.map(nameOf))} still ${others.length === 1 ? 'goes' : 'go'} by`;
+    const mend = others.length === 0 ? 'Nothing else goes by it.' : `Place that end on ${tube.name} to have it follow.`;
+    return `${tube.name} stands as it was built, ${show(distance)} from ${nodeName(frame.job, node)}${stays}. ${mend}`;
+  },
+  'made/end-misfit': (finding, { tube, show }) => {
+    const { long, gap, left, turned } = finding;
+    const lies = turned !== null && turned > TURNED ? `; the tube that it meets lies ${degrees(turned)} otherwise` : '';
+    const over =
+      left > 0
+        ? `trim off ${show(Math.max(0, left + long))} there, and not the ${show(left)} that was left for it`
+        : long > FITS
+          ? `it is ${show(long)} too long: grind that off where it touches`
+          : '';
+    const open = gap > FITS ? `${over === '' ? 'it' : 'it then'} leaves a gap of up to ${show(gap)}` : '';
+    return `${atEnd(tube, finding)}, is cut for the frame as it was${lies}; ${listed([over, open].filter((part) => part !== ''))}.`;
+  },
+  'made/sawn-short': (finding, { tube, show }) =>
+    `${atEnd(tube, finding)}: the blank was sawn ${show(finding.missing)} short of what the frame wants there now. Expect a gap of so much, or cut another blank.`,
   'gusset/cannot': ({ gusset, isImage, no }, { frame, nameOf }) =>
     `${isImage ? 'The mirror image of ' : ''}${gussetName(frame, gusset)} cannot be made: ${whyNoGusset(no, frame.job.lengthUnit, nameOf)}`,
   'gusset/thin': ({ gusset, thickness, least }, { frame, show }) =>

@@ -92,6 +92,7 @@ describe('a good file', () => {
         ],
         pulls: [],
         bent: [],
+        made: [],
         feeds: [],
         feet: [],
         gussets: [],

@@ -172,10 +172,46 @@ export const sampleFile = () => ({
         { bend: 1, front: 'A' },
         { bend: 2, front: 'A' },
       ],
+      stands: false,
       done: ['cut', 'mark', 'clamp 1'],
       bends: [{ bend: 1, pulled: 88, net: 84.5, rotation: 0, straight: 1003.5 }],
       checks: [{ check: 'chord', measured: 1240 }],
       drawn: { legs: [1106.5, 1000, 1106.5], angles: [83.8, 83.8], rotations: [0, 0], starts: [990, 1800] },
+    },
+  ],
+  made: [
+    {
+      tube: 'stay',
+      stage: 'cut',
+      held: {
+        corners: [
+          [0, 500, 900],
+          [-900, 540, 400],
+        ],
+        radii: [],
+        outerDiameter: 44.45,
+        wall: 3.048,
+        ends: [
+          {
+            fit: 'cope',
+            allowance: 0,
+            cutters: [
+              {
+                against: 'hoop',
+                mirrored: false,
+                corners: [
+                  [0, 620, 0],
+                  [0, 480, 1000],
+                  [0, -480, 1000],
+                ],
+                radii: [152.4],
+                outerDiameter: 44.45,
+              },
+            ],
+          },
+          { fit: 'plate', allowance: 3, cutters: [], normal: [0, 0.2, 1], rise: 0 },
+        ],
+      },
     },
   ],
   marking: { from: 'B', mark: 'clamp', fine: true },

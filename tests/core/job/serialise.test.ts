@@ -40,6 +40,7 @@ describe('serialiseJob', () => {
       gussets: [],
       seen: [],
       bent: [],
+      made: [],
       feeds: [{ tube: "stay'", from: 'A' }],
     });
     expect(text).toBe(`{
@@ -79,6 +80,7 @@ describe('serialiseJob', () => {
     { "section": "main", "die": "d1", "batch": "H-204", "pulled": 63.2, "net": 60, "on": "2026-03-02" }
   ],
   "bent": [],
+  "made": [],
   "feeds": [
     { "from": "A", "tube": "stay'" }
   ],

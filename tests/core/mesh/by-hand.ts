@@ -143,6 +143,7 @@ export function tubeByHand(path: Path, hands: readonly [EndByHand, EndByHand]): 
     },
     twinOf: null,
     asDrawn: null,
+    held: null,
     section: SECTION,
     die: null,
     pullLaw: null,

@@ -70,6 +70,7 @@ const tube = (given: Partial<SolvedTube>): SolvedTube => ({
   },
   twinOf: null,
   asDrawn: null,
+  held: null,
   pullLaw: null,
   section: SECTION,
   die: {

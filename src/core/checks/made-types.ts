@@ -1,0 +1,42 @@
+/** Findings of tubes that are made, in part or whole, beside the frame as it is drawn now; types.ts has the others. */
+import type { Radians } from '../geometry/angle.ts';
+import type { NodeRef, TubeRef } from '../job/reference.ts';
+import type { End, OfTube } from './types.ts';
+
+/** It was made with so many bends, and is drawn with others now: it has no place in the frame, and stands there as drawn. */
+export interface OtherBends extends OfTube {
+  readonly id: 'made/other-bends';
+  readonly was: number;
+  readonly now: number;
+}
+
+/** A tube that stands as built does not come to a node of its path, which stays as drawn for the tubes that end there. */
+export interface OffNode extends OfTube {
+  readonly id: 'made/off-node';
+  readonly node: NodeRef;
+  readonly distance: number;
+  readonly others: readonly TubeRef[];
+}
+
+/** An end of a tube that is cut, beside what the frame would have cut there now. */
+export interface EndMisfit extends OfTube {
+  readonly id: 'made/end-misfit';
+  readonly end: End;
+  /** Steel that is in the way, at the most, counted along the tube; below zero where the whole end stands so far short. */
+  readonly long: number;
+  /** What stays open where it is most, once that is ground off. */
+  readonly gap: number;
+  /** Of these mm, left on that end to trim. */
+  readonly left: number;
+  /** How the tube that it meets lies otherwise than when it was cut; null where it meets none, or another. */
+  readonly turned: Radians | null;
+}
+
+/** What was sawn does not reach as far as the frame wants it now. */
+export interface SawnShort extends OfTube {
+  readonly id: 'made/sawn-short';
+  readonly end: End;
+  readonly missing: number;
+}
+
+export type MadeFinding = OtherBends | OffNode | EndMisfit | SawnShort;

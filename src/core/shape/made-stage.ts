@@ -1,0 +1,68 @@
+/**
+ * How far a tube is made. From cut on it is held as the frame had it then; once it is notched its ends are, too, so that what is kept of it is
+ * taken afresh. Set back to drawn, it follows the frame again.
+ */
+import { sameData } from '../job/equal.ts';
+import type { TubeRef } from '../job/reference.ts';
+import type { HeldCutter, HeldEnd, HeldTube, MadeStage, MadeTube } from '../job/kinds/made.ts';
+import type { Job } from '../job/types.ts';
+import { isNotched } from '../solve/standing.ts';
+import type { Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
+
+/** How far the tube is made; null while it is no more than drawn. */
+export const stageOf = (job: Pick<Job, 'made'>, tube: TubeRef): MadeStage | null => madeOf(job, tube)?.stage ?? null;
+
+const madeOf = ({ made }: Pick<Job, 'made'>, tube: TubeRef): MadeTube | undefined =>
+  made.find((each) => each.tube === tube);
+
+/** The frame's job with the tube made so far; null: drawn, and nothing is held. The same job where it is so, and where there is no such tube. */
+export function setStage(frame: Frame, tube: TubeRef, stage: MadeStage | null): Job {
+  const { job } = frame;
+  const before = madeOf(job, tube);
+  const solved = frame.byId.get(tube);
+  if (solved === undefined || (before?.stage ?? null) === stage) return job;
+  if (stage === null) return { ...job, made: job.made.filter((each) => each !== before) };
+  // One that stands as it was bent has had free ends up to now.
+  const isHeld = before !== undefined && (solved.held !== null || !isNotched({ ...before, stage }));
+  const now: MadeTube = { tube, stage, held: isHeld ? before.held : heldNow(frame, solved) };
+  return {
+    ...job,
+    made: before === undefined ? [...job.made, now] : job.made.map((each) => (each === before ? now : each)),
+  };
+}
+
+/** The same, held as the drawing wants it today: of one that is cut, and of which its blank allows it. */
+export function holdAnew(frame: Frame, tube: TubeRef): Job {
+  const { job } = frame;
+  const before = madeOf(job, tube);
+  const wanted = frame.byId.get(tube)?.asDrawn;
+  if (before === undefined || wanted == null) return job;
+  const held = heldNow(frame, wanted);
+  if (sameData(held, before.held)) return job;
+  return { ...job, made: job.made.map((each) => (each === before ? { ...each, held } : each)) };
+}
+
+function heldNow(frame: Frame, { corners, bends, section, ends }: SolvedTube): HeldTube {
+  const end = (which: 0 | 1): HeldEnd => heldEnd(frame, ends[which]);
+  return {
+    corners,
+    radii: bends.map(({ radius }) => radius),
+    outerDiameter: section.outerDiameter,
+    wall: section.wall,
+    ends: [end(0), end(1)],
+  };
+}
+
+function heldEnd({ bars }: Frame, { fit, allowance, cuts, cutter, plateNormal }: TubeEnd): HeldEnd {
+  const cutters = cuts.map(({ against }): HeldCutter => {
+    const bar = bars.get(against)!;
+    return {
+      against,
+      mirrored: bar.member.mirror,
+      corners: bar.corners,
+      radii: bar.bends.map(({ radius }) => radius),
+      outerDiameter: bar.section.outerDiameter,
+    };
+  });
+  return { fit, allowance, cutters, ...(plateNormal && { normal: plateNormal, rise: cutter.rise }) };
+}
