@@ -84,6 +84,14 @@ export const setBentRotation = (job: Job, tube: TubeRef, bend: number, rotation:
 export const setBentStraight = (job: Job, tube: TubeRef, bend: number, straight: number | null): Job =>
   changeBend(job, tube, bend, (made) => withField(made, 'straight', straight));
 
+/** Has the tube take the drawn one's place in the frame as it came out, or stand as it is drawn. */
+export const setStands = (job: Job, tube: TubeRef, stands: boolean): Job =>
+  changeRun(job, tube, (run) => {
+    if ((run.stands ?? false) === stands) return run;
+    const { stands: _, ...rest } = run;
+    return stands ? { ...rest, stands } : rest;
+  });
+
 /** What the tape read for a check dimension, mm; null: not measured. */
 export const setCheck = (job: Job, tube: TubeRef, check: string, measured: number | null): Job =>
   changeRun(job, tube, (run) => {

@@ -85,7 +85,11 @@ export interface BendRun {
   readonly asBent: AsBent;
 }
 
-/** The setting's own order does not count: the run has one. */
+/** The tube that is bent in the run: as it is drawn, also where it stands in the frame as it came out. */
+export const toBeBent = (tube: SolvedTube, run: BentTube | undefined): SolvedTube =>
+  run?.stands ? (tube.asDrawn ?? tube) : tube;
+
+/** `tube` as toBeBent. The setting's own order does not count: the run has one. */
 export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): BendRun {
   const changed = changesSince(run, tube);
   const marked = asMarked(tube, run.drawn);

@@ -2,6 +2,7 @@
  * How far a tube is made. From cut on it is held as the frame had it then; once it is notched its ends are, too, so that what is kept of it is
  * taken afresh. Set back to drawn, it follows the frame again.
  */
+import { tickStep, untickStep } from '../edit/bent.ts';
 import { sameData } from '../job/equal.ts';
 import type { TubeRef } from '../job/reference.ts';
 import type { HeldCutter, HeldEnd, HeldTube, MadeStage, MadeTube } from '../job/kinds/made.ts';
@@ -15,9 +16,8 @@ export const stageOf = (job: Pick<Job, 'made'>, tube: TubeRef): MadeStage | null
 const madeOf = ({ made }: Pick<Job, 'made'>, tube: TubeRef): MadeTube | undefined =>
   made.find((each) => each.tube === tube);
 
-/** The frame's job with the tube made so far; null: drawn, and nothing is held. The same job where it is so, and where there is no such tube. */
-export function setStage(frame: Frame, tube: TubeRef, stage: MadeStage | null): Job {
-  const { job } = frame;
+/** The job, which the frame is derived from, with the tube made so far; null: drawn, and nothing is held. The same job where it is so, and where there is no such tube. */
+export function setStage(job: Job, frame: Frame, tube: TubeRef, stage: MadeStage | null): Job {
   const before = madeOf(job, tube);
   const solved = frame.byId.get(tube);
   if (solved === undefined || (before?.stage ?? null) === stage) return job;
@@ -32,14 +32,32 @@ export function setStage(frame: Frame, tube: TubeRef, stage: MadeStage | null): 
 }
 
 /** The same, held as the drawing wants it today: of one that is cut, and of which its blank allows it. */
-export function holdAnew(frame: Frame, tube: TubeRef): Job {
-  const { job } = frame;
+export function holdAnew(job: Job, frame: Frame, tube: TubeRef): Job {
   const before = madeOf(job, tube);
   const wanted = frame.byId.get(tube)?.asDrawn;
   if (before === undefined || wanted == null) return job;
   const held = heldNow(frame, wanted);
   if (sameData(held, before.held)) return job;
   return { ...job, made: job.made.map((each) => (each === before ? { ...each, held } : each)) };
+}
+
+/**
+ * A step of the tube's bend run ticked off, as tickStep: one that is cut is held from then on, and once it is checked it is bent. What is further on stays
+ * so.
+ */
+export function tickRun(job: Job, frame: Frame, tube: TubeRef, step: string): Job {
+  const ticked = tickStep(job, tube, step);
+  const stage = stageOf(job, tube);
+  if (step === 'cut' && stage === null) return setStage(ticked, frame, tube, 'cut');
+  return step === 'check' && stage === 'cut' ? setStage(ticked, frame, tube, 'bent') : ticked;
+}
+
+/** The same taken back: one that is not cut after all is drawn again. */
+export function untickRun(job: Job, frame: Frame, tube: TubeRef, step: string): Job {
+  const unticked = untickStep(job, tube, step);
+  const stage = stageOf(job, tube);
+  if (step === 'cut' && stage === 'cut') return setStage(unticked, frame, tube, null);
+  return step === 'check' && stage === 'bent' ? setStage(unticked, frame, tube, 'cut') : unticked;
 }
 
 function heldNow(frame: Frame, { corners, bends, section, ends }: SolvedTube): HeldTube {

@@ -93,6 +93,8 @@ export interface FabricationTube {
   readonly section: SectionId;
   readonly die: DieId | null;
   readonly twinOf: TubeRef | null;
+  /** Of one that does not stand as it is drawn: as it was built, or as it was cut. */
+  readonly stands?: 'built' | 'cut';
   /** Of a bar in pieces: the bar, and which piece of how many, 1 = from its end A. */
   readonly of?: TubeRef;
   readonly piece?: readonly [number, number];
@@ -226,6 +228,7 @@ function fabricationTube(tube: SolvedTube, { cutLength }: Feed): FabricationTube
     section: tube.section.id,
     die: tube.die?.id ?? null,
     twinOf: tube.twinOf,
+    ...(tube.asDrawn !== null && { stands: tube.held === null ? ('built' as const) : ('cut' as const) }),
     ...(tube.piece !== null && { of: tube.bar, piece: [tube.piece.number, tube.piece.count] as const }),
     corners: tube.corners,
     straights: tube.straights,

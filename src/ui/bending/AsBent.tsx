@@ -4,13 +4,14 @@ import { findRun } from '../../core/edit/bent.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { AsBent } from '../../core/run/as-bent.ts';
-import { bendRun } from '../../core/run/run.ts';
+import { bendRun, toBeBent } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { checkInWords, titleOf, wayInWords } from '../../core/words/run.ts';
 import { useDocument } from '../../store/page.ts';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
+import { Leads } from './Leads.tsx';
 import { useFeed } from './useFeed.ts';
 import { forgetRun, openRun, useOpenRun } from './open-run.ts';
 import './tube.css';
@@ -38,7 +39,7 @@ export function BendKey({ tube }: { tube: SolvedTube }): ReactNode {
 /** In the Shop: what is known of the tube once its run has begun. */
 export function BentRecord({ tube }: { tube: SolvedTube }): ReactNode {
   const run = useDocument((state) => findRun(state.job, tube.id));
-  return run === undefined ? null : <Record tube={tube} run={run} />;
+  return run === undefined ? null : <Record tube={toBeBent(tube, run)} run={run} />;
 }
 
 function Record({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
@@ -70,6 +71,7 @@ function Record({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
         <>
           <FarEnd tube={tube} asBent={asBent} />
           <MadeBends tube={tube} run={run} />
+          <Leads tube={tube} run={run} />
         </>
       )}
       {measured.length > 0 && (

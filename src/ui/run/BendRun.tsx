@@ -7,7 +7,7 @@ import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { findRun, removeRun } from '../../core/edit/bent.ts';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
-import { bendRun, type BendRun as Run, type RunStep } from '../../core/run/run.ts';
+import { bendRun, toBeBent, type BendRun as Run, type RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { findingInWords } from '../../core/words/findings.ts';
 import { NOTABLE_LENGTH } from '../../core/marks/tape.ts';
@@ -46,7 +46,7 @@ export default function BendRun({ tube: reference }: { tube: TubeRef }): ReactNo
           <span className="run-name">{tube.name}</span>
         </h2>
       </header>
-      <Body key={tube.id} tube={tube} run={run} />
+      <Body key={tube.id} tube={toBeBent(tube, run)} run={run} />
     </div>
   );
 }

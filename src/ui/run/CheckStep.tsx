@@ -12,6 +12,7 @@ import { jobEdit } from '../fields/jobEdit.ts';
 import { orNothing, tapeKind } from '../fields/kinds.ts';
 import { Length } from '../fields/Readings.tsx';
 import { FarEnd, MadeBends } from '../bending/AsBent.tsx';
+import { Leads } from '../bending/Leads.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 import { leaveRun } from '../bending/open-run.ts';
 import { RunKey } from './RunKey.tsx';
@@ -43,6 +44,7 @@ export function CheckStep(props: {
         ))}
       </ol>
       <MadeBends tube={tube} run={run} />
+      <Leads tube={tube} run={run} />
       {step.done && (
         <RunKey live onPress={() => leaveRun(tube.id)}>
           Back to the Shop

@@ -1,6 +1,6 @@
 /** The key that ticks a step off and leads on; on a step that is ticked off, the way to take that back. */
 import type { ReactNode } from 'react';
-import { tickStep, untickStep } from '../../core/edit/bent.ts';
+import { tickRun, untickRun } from '../../core/shape/made-stage.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { RunStep } from '../../core/run/run.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
@@ -18,7 +18,7 @@ export function Tick(props: { tube: TubeRef; step: RunStep; onTicked: () => void
         key="back"
         quiet
         onPress={() =>
-          jobDocument.getState().edit(`Not yet: ${titleOf(step)}`, (job) => untickStep(job, tube, step.key))
+          jobDocument.getState().edit(`Not yet: ${titleOf(step)}`, (job) => untickRun(job, frameOf(), tube, step.key))
         }
       >
         Not done after all
@@ -31,7 +31,7 @@ export function Tick(props: { tube: TubeRef; step: RunStep; onTicked: () => void
       key="on"
       live
       onPress={() => {
-        jobDocument.getState().edit(titleOf(step), (job) => tickStep(job, tube, step.key));
+        jobDocument.getState().edit(titleOf(step), (job) => tickRun(job, frameOf(), tube, step.key));
         onTicked();
       }}
     >
@@ -39,3 +39,5 @@ export function Tick(props: { tube: TubeRef; step: RunStep; onTicked: () => void
     </RunKey>
   );
 }
+
+const frameOf = () => jobDocument.getState().derived;

@@ -26,6 +26,7 @@ import ShopBench from './ShopBench.tsx';
 import { Slips } from './Slips.tsx';
 import { TakeAway } from './TakeAway.tsx';
 import { TapeMarks } from './TapeMarks.tsx';
+import { StageOf } from './MadeSoFar.tsx';
 import { TubeFacts, TubeHead } from './TubeHead.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 import { useTaking, type Taking } from './useTaking.ts';
@@ -193,6 +194,7 @@ const TUBE_COLUMNS: readonly Column<SolvedTube>[] = [
       <>
         {tube.name}
         <SectionSize tube={tube} />
+        <StageOf tube={tube} />
       </>
     ),
   },

@@ -14,6 +14,7 @@ import { MAKE_ONE_OF_EACH, twinIs } from '../../core/words/twins.ts';
 import { Scrap } from '../bending/TapeParts.tsx';
 import { BendKey } from '../bending/AsBent.tsx';
 import { useFeed } from '../bending/useFeed.ts';
+import { MadeSoFar } from './MadeSoFar.tsx';
 import '../bending/tube.css';
 
 export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
@@ -46,6 +47,7 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
           </button>
         </p>
       )}
+      <MadeSoFar tube={tube} />
       <div className="tube-cut">
         <dl className={errors.length > 0 ? 'headline headline-off' : 'headline'}>
           <dt>{errors.length > 0 ? `${AS_DRAWN}, not to be cut` : CUT_TO}</dt>

@@ -51,7 +51,7 @@ describe('how far a tube is made', () => {
         (stages, measured) => {
           let frame = plan;
           for (const [index, stage] of stages) {
-            frame = derived(setStage(frame, plan.tubes[index]!.id, stage), frame);
+            frame = derived(setStage(frame.job, frame, plan.tubes[index]!.id, stage), frame);
           }
           const held = frame.job.made.map(({ tube }) => ({ tube, was: printed(frame, tube) }));
           // Marking a tube as cut is no change of it; rounding of its neighbours' lines stays below what is printed.
@@ -78,7 +78,7 @@ describe('how far a tube is made', () => {
   it('changes nothing by being marked', () => {
     for (const stage of ['cut', 'welded'] as const) {
       let frame = plan;
-      for (const { id } of plan.tubes) frame = derived(setStage(frame, id, stage), frame);
+      for (const { id } of plan.tubes) frame = derived(setStage(frame.job, frame, id, stage), frame);
       for (const tube of frame.tubes) {
         const before = plan.byId.get(tube.id)!;
         expect(stageOf(frame.job, tube.id)).toBe(stage);
@@ -102,11 +102,11 @@ describe('how far a tube is made', () => {
   });
 
   it('is set back to drawn, and the tube follows the frame again', () => {
-    const marked = derived(setStage(plan, plan.tubes[3]!.id, 'notched'));
-    const back = setStage(marked, plan.tubes[3]!.id, null);
+    const marked = derived(setStage(plan.job, plan, plan.tubes[3]!.id, 'notched'));
+    const back = setStage(marked.job, marked, plan.tubes[3]!.id, null);
     expect(serialiseJob(back)).toBe(serialiseJob(demo));
-    expect(setStage(plan, 'no such tube', 'cut')).toBe(plan.job);
-    expect(setStage(marked, plan.tubes[3]!.id, 'notched')).toBe(marked.job);
+    expect(setStage(plan.job, plan, 'no such tube', 'cut')).toBe(plan.job);
+    expect(setStage(marked.job, marked, plan.tubes[3]!.id, 'notched')).toBe(marked.job);
   });
 });
 
@@ -114,7 +114,14 @@ describe('what is cut beside the frame as it is now', () => {
   /** A straight bar between two posts, and the posts moved apart, turned, or along: what a person finds with the bar in hand. */
   const posts = (right: readonly [number, number, number], made: readonly object[] = []) =>
     jobOf({
-      nodes: { a: [0, 0, 0], b: [0, 0, 1000], c: [...right], d: [right[0], right[1], 1000], bar: [0, 0, 500], end: [right[0], right[1], 500] },
+      nodes: {
+        a: [0, 0, 0],
+        b: [0, 0, 1000],
+        c: [...right],
+        d: [right[0], right[1], 1000],
+        bar: [0, 0, 500],
+        end: [right[0], right[1], 500],
+      },
       sections: [{ id: 's', outerDiameter: 40, wall: 2 }],
       members: [
         { id: 'left', section: 's', path: ['a', 'b'] },
@@ -123,7 +130,7 @@ describe('what is cut beside the frame as it is now', () => {
       ],
       made,
     });
-  const cutBar = setStage(derived(posts([0, 800, 0])), 'bar', 'notched').made;
+  const cutBar = setStage(posts([0, 800, 0]), derived(posts([0, 800, 0])), 'bar', 'notched').made;
   const misfitsOf = (frame: Derived) =>
     frame.findings.flatMap((finding) => (finding.id === 'made/end-misfit' ? [finding] : []));
 
@@ -148,7 +155,14 @@ describe('what is cut beside the frame as it is now', () => {
     const lean = (degrees: number) => {
       const shift = 500 * Math.tan((degrees * Math.PI) / 180);
       const job = jobOf({
-        nodes: { a: [0, 0, 0], b: [0, 0, 1000], c: [0, 800 - shift, 0], d: [0, 800 + shift, 1000], bar: [0, 0, 500], end: [0, 800, 500] },
+        nodes: {
+          a: [0, 0, 0],
+          b: [0, 0, 1000],
+          c: [0, 800 - shift, 0],
+          d: [0, 800 + shift, 1000],
+          bar: [0, 0, 500],
+          end: [0, 800, 500],
+        },
         sections: [{ id: 's', outerDiameter: 40, wall: 2 }],
         members: [
           { id: 'left', section: 's', path: ['a', 'b'] },
