@@ -51,3 +51,5 @@ export interface WiderThanDoor extends OfTube {
   readonly thickness: number;
   readonly way: number;
 }
+
+export type CarFinding = NearTrim | OnGuess | NoAir | WiderThanDoor;

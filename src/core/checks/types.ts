@@ -9,7 +9,7 @@ import type { Unmitred } from '../solve/types.ts';
 import type { NoFreeOrder, OrderMatters, PlainOrderTouches } from './swing-types.ts';
 import type { GussetFinding } from './gusset-types.ts';
 import type { MadeFinding } from './made-types.ts';
-import type { NearTrim, NoAir, OnGuess, WiderThanDoor } from './car-types.ts';
+import type { CarFinding } from './car-types.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
 
@@ -390,10 +390,7 @@ export type Finding =
   | TooClose
   | RunsThrough
   | NoRoomForTorch
-  | NearTrim
-  | OnGuess
-  | NoAir
-  | WiderThanDoor
+  | CarFinding
   | GussetFinding
   | MadeFinding
   | OrderMatters
