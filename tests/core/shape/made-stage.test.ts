@@ -31,7 +31,7 @@ const plan = derived(demo);
 /** All that is printed of a tube: what it is made by, and not where it lies. */
 function printed(frame: Derived, tube: string): string {
   const { corners: _, ends, ...made } = fabrication(frame).tubes.find(({ id }) => id === tube)!;
-  return JSON.stringify({ ...made, ends: ends.map(({ direction, reference, ...end }) => end) });
+  return JSON.stringify({ ...made, ends: ends.map(({ direction: _direction, reference: _reference, ...end }) => end) });
 }
 
 const moves = fc.array(
