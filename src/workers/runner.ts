@@ -43,16 +43,20 @@ interface Piece {
   readonly item: object;
 }
 
-/** Of these stages. `learnt` is called after each item; what is to be done next is then asked for with `want`. */
-export function createRunner(stages: readonly AnyStage[], doItem: DoItem, learnt: () => void): Runner {
-  const came = new Map(stages.map(({ name }) => [name, new WeakMap<object, Came<unknown>>()]));
+/** Of the stages that are gone through at the time. `learnt` is called after each item; what is to be done next is then asked for with `want`. */
+export function createRunner(stages: () => readonly AnyStage[], doItem: DoItem, learnt: () => void): Runner {
+  const came = new Map<string, WeakMap<object, Came<unknown>>>();
   const answered = new WeakMap<Derived, { readonly done: number; readonly answer: Derived }>();
   let revision = 0;
   let underWay: (Piece & { readonly stop: () => void }) | null = null;
 
   const pieces = (derived: Derived): readonly Piece[] =>
-    stages.flatMap((stage) => stage.items(derived).map((item) => ({ stage, item })));
-  const cameOf = ({ stage, item }: Piece) => came.get(stage.name)!.get(item);
+    stages().flatMap((stage) => stage.items(derived).map((item) => ({ stage, item })));
+  const cameOf = ({ stage, item }: Piece) => came.get(stage.name)?.get(item);
+  function keep({ name }: AnyStage, item: object, answer: Came<unknown>): void {
+    const ofStage = came.get(name) ?? new WeakMap<object, Came<unknown>>();
+    came.set(name, ofStage.set(item, answer));
+  }
 
   function rest(): void {
     revision += 1;
@@ -76,7 +80,7 @@ export function createRunner(stages: readonly AnyStage[], doItem: DoItem, learnt
       if (asked !== revision) return;
       revision += 1;
       underWay = null;
-      came.get(stage.name)!.set(item, answer);
+      keep(stage, item, answer);
       learnt();
     });
     underWay = { stage, item, stop };
@@ -88,7 +92,7 @@ export function createRunner(stages: readonly AnyStage[], doItem: DoItem, learnt
   ): ReadonlyMap<string, Result> {
     const results = new Map<string, Result>();
     for (const item of stage.items(derived)) {
-      const each = came.get(stage.name)!.get(item);
+      const each = came.get(stage.name)?.get(item);
       if (each?.ok) results.set(stage.idOf(item), each.value as Result);
     }
     return results;

@@ -70,11 +70,15 @@ const weighing: SlowWork<SolvedTube, number> = {
 /** A runner that goes on by itself with this frame, as a page does. */
 function running(doItem: DoItem, derived: Derived, stages: readonly AnyStage[], first: string | null = null) {
   const seen: string[] = [];
-  const runner: Runner = createRunner(stages, doItem, () => {
-    const { done, of } = runner.progress(derived);
-    seen.push(`${done} of ${of}`);
-    runner.want(derived, first);
-  });
+  const runner: Runner = createRunner(
+    () => stages,
+    doItem,
+    () => {
+      const { done, of } = runner.progress(derived);
+      seen.push(`${done} of ${of}`);
+      runner.want(derived, first);
+    },
+  );
   runner.want(derived, first);
   return { runner, seen };
 }
@@ -147,7 +151,11 @@ describe('the runner', () => {
       return () => void (stopped += 1);
     };
     const derived = derivedFrom();
-    const runner = createRunner([weighing], late, () => {});
+    const runner = createRunner(
+      () => [weighing],
+      late,
+      () => {},
+    );
     runner.want(derived, null);
     const other = derivedFrom();
     runner.want(other, null);
@@ -183,7 +191,11 @@ describe('the runner', () => {
       return inSpareTime(tasks.put, runOf)(derived, stage, item, heard);
     };
     const derived = derivedFrom();
-    const runner = createRunner([counting], noting, () => {});
+    const runner = createRunner(
+      () => [counting],
+      noting,
+      () => {},
+    );
     runner.want(derived, null);
     const renamed = derivedFrom(
       { ...JOB, members: JOB.members.map((each, i) => (i === 2 ? { ...each, name: 'Other' } : each)) },

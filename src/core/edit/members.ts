@@ -77,6 +77,14 @@ export function setDie(job: Job, id: MemberId, die: DieId | null): Job {
   });
 }
 
+/** Whether its ends are cut on the car. */
+export const setCutOnCar = (job: Job, id: MemberId, onCar: boolean): Job =>
+  changeRecord(job, 'members', id, (member) => {
+    if ((member.cutOnCar ?? false) === onCar) return member;
+    const { cutOnCar: _, ...byDrawing } = member;
+    return onCar ? { ...member, cutOnCar: true } : byDrawing;
+  });
+
 /** How end A (0) or end B (1) is cut. */
 export const setEnd = (job: Job, id: MemberId, which: 0 | 1, fit: EndFit): Job =>
   changeRecord(job, 'members', id, (member) =>

@@ -8,7 +8,7 @@
 import { FIRST_ACCURACY } from '../job/kinds/accuracy.ts';
 import type { TubeRef } from '../job/reference.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
-import { MM_PER_INCH } from '../units/length.ts';
+import { MM_PER_INCH, type LengthUnit } from '../units/length.ts';
 import { jointsOf, linesOf, openings, type Joint, type Line } from './openings.ts';
 import { gap95, type Move } from './quantile.ts';
 import { errorsOf, sourcesOf } from './sources.ts';
@@ -24,8 +24,8 @@ const PROBE = 1e-3;
 /** mm that a line moves by where something moves it. */
 const STILL = 1e-9;
 
-/** What an end is left long by, to be trimmed on the car: a quarter inch (common practice). */
-const LEFT_LONG = MM_PER_INCH / 4;
+/** mm that an end is left long by, to be trimmed on the car: a quarter inch, or 6 mm (common practice). */
+const LEFT_LONG: Readonly<Record<LengthUnit, number>> = { in: MM_PER_INCH / 4, mm: 6 };
 
 /** Joints that gape less than this, mm, need no cure: a bead bridges it (common practice). */
 const NEEDS_NO_CURE = 0.5;
@@ -52,16 +52,23 @@ export function forecastFit(frame: Frame): Forecast {
   const sources = sourcesOf(frame);
   const sound = stand(frame, errorsOf([], []));
   const { cut } = frame.job.accuracy ?? FIRST_ACCURACY;
+  const left = LEFT_LONG[frame.job.lengthUnit];
   const reckoned = jointsOf(frame).map((joint): Reckoned => {
     const lines = linesOf(joint, STEP);
-    const nominal = bothOpenings(joint, lines, sound);
-    return { joint, lines, nominal, moves: [], ownCut: moveBetween(nominal, opened(joint, lines, sound, cut * PROBE)) };
+    const nominal = bothOpenings(joint, lines, left, sound);
+    return {
+      joint,
+      lines,
+      nominal,
+      moves: [],
+      ownCut: moveBetween(nominal, opened(joint, lines, left, sound, cut * PROBE)),
+    };
   });
   for (const { source, deviation } of sources) {
     const errors = errorsOf([{ source, deviation }], [deviation * PROBE]);
     const probed = stand(frame, errors, { stand: sound, sources: [source] });
     for (const { joint, lines, nominal, moves } of reckoned) {
-      const open = bothOpenings(joint, lines, probed);
+      const open = bothOpenings(joint, lines, left, probed);
       if (open === nominal) continue;
       const row = moveBetween(nominal, open);
       if (row.some((move) => Math.abs(move) > STILL)) moves.push({ source, row });
@@ -75,16 +82,16 @@ const moveBetween = (nominal: Float64Array, probed: Float64Array): Float64Array 
   probed.map((open, k) => (open - nominal[k]!) / PROBE);
 
 /** Openings of the edge, and of what is or would be left long on it: the same record as in the cage of before where nothing moves them. */
-const bothOpenings = (joint: Joint, lines: readonly Line[], stood: Stand): Float64Array =>
-  stood.web.ask(`joint ${joint.tube.id} ${joint.which}`, () => opened(joint, lines, stood, 0));
+const bothOpenings = (joint: Joint, lines: readonly Line[], left: number, stood: Stand): Float64Array =>
+  stood.web.ask(`joint ${joint.tube.id} ${joint.which}`, () => opened(joint, lines, left, stood, 0));
 
 /** The same with all of it sawn shorter by so much, mm. */
-function opened(joint: Joint, lines: readonly Line[], stood: Stand, shorter: number): Float64Array {
+function opened(joint: Joint, lines: readonly Line[], left: number, stood: Stand, shorter: number): Float64Array {
   const { allowance } = joint.end;
   const both = new Float64Array(2 * lines.length);
   // An allowance below 0 is an end that is meant to be short.
   both.set(openings(joint, lines, Math.min(0, allowance) - shorter, stood));
-  both.set(openings(joint, lines, (allowance > 0 ? allowance : LEFT_LONG) - shorter, stood), lines.length);
+  both.set(openings(joint, lines, (allowance > 0 ? allowance : left) - shorter, stood), lines.length);
   return both;
 }
 
@@ -129,7 +136,7 @@ function forecastOf(frame: Frame, reckoned: Reckoned): JointForecast {
         ? null
         : {
             kind: 'long',
-            by: LEFT_LONG,
+            by: LEFT_LONG[frame.job.lengthUnit],
             gap: gapBy(
               weighed(() => 1),
               true,

@@ -9,6 +9,8 @@ import type { Finding } from '../../core/checks/types.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { Rehearsal } from '../../core/rehearse/types.ts';
 import { rehearsals } from '../../core/stages/rehearsals.ts';
+import type { Forecast } from '../../core/forecast/types.ts';
+import { forecast } from '../../core/stages/forecast.ts';
 import { SLOW } from '../../core/stages/slow.ts';
 import { attempt, type DoItem } from '../../workers/doing.ts';
 import { createRunner, type Progress, type Runner } from '../../workers/runner.ts';
@@ -26,22 +28,36 @@ export interface ResultsState {
   readonly progress: Progress;
   /** Of the tubes that have none and will have none, why: a fault of the program. */
   readonly unrehearsed: ReadonlyMap<TubeRef, string>;
+  /** How the joints will fit, while somebody looks at it and once it is worked out; else null. */
+  readonly forecast: Forecast | null;
+  /** Why there will be none: a fault of the program. */
+  readonly unforecast: string | null;
 }
 
 export interface ResultsStore extends StoreApi<ResultsState> {
   /** From now on what is not known is searched for, item by item, by `doItem`. */
   start(doItem: DoItem): void;
+  /** From now on the forecast of fit is worked out, too; answers how to end that. */
+  lookAtForecast(): () => void;
 }
 
 const NOTHING: Omit<ResultsState, 'revision' | 'findings'> = {
   rehearsals: new Map(),
   progress: { done: 0, of: 0, failed: [] },
   unrehearsed: new Map(),
+  forecast: null,
+  unforecast: null,
 };
+
+/** Last what nobody waits for but who looks at it. */
+const LOOKED_AT: typeof SLOW = [...SLOW, forecast];
 
 export function createResults(document: DocumentStore, editor: EditorStore): ResultsStore {
   /** null until something is searched for. */
   let runner: Runner | null = null;
+  /** How many look at the forecast. */
+  let looking = 0;
+  const stages = (): typeof SLOW => (looking > 0 ? LOOKED_AT : SLOW);
 
   const known = (): ResultsState => {
     const { revision, derived } = document.getState();
@@ -52,18 +68,23 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
       findings: slow.addedTo(derived).findings,
       rehearsals: slow.known(rehearsals, derived),
       progress: slow.progress(derived),
+      forecast: (looking > 0 && slow.known(forecast, derived).get('')) || null,
     }));
     return found.ok ? withUnrehearsed({ revision, ...found.value }, null) : withUnrehearsed(bare, found.why);
   };
 
   /** `stopped`: why nothing more is searched for. */
-  function withUnrehearsed(state: Omit<ResultsState, 'unrehearsed'>, stopped: string | null): ResultsState {
+  function withUnrehearsed(
+    state: Omit<ResultsState, 'unrehearsed' | 'unforecast'>,
+    stopped: string | null,
+  ): ResultsState {
     const whys = new Map(state.progress.failed.map(({ stage, id, why }) => [`${stage} ${id}`, why]));
     const unrehearsed = rehearsals.items(document.getState().derived).flatMap(({ id }) => {
       const why = whys.get(`${rehearsals.name} ${id}`) ?? stopped;
       return why === null || state.rehearsals.has(id) ? [] : [[id, why] as const];
     });
-    return { ...state, unrehearsed: new Map(unrehearsed) };
+    const unforecast = looking > 0 && state.forecast === null ? (whys.get(`${forecast.name} `) ?? stopped) : null;
+    return { ...state, unrehearsed: new Map(unrehearsed), unforecast };
   }
 
   const store = createStore<ResultsState>(known);
@@ -91,8 +112,16 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
 
   return Object.assign(store, {
     start(doItem: DoItem) {
-      runner = createRunner(SLOW, doItem, update);
+      runner = createRunner(stages, doItem, update);
       update();
+    },
+    lookAtForecast() {
+      looking += 1;
+      update();
+      return () => {
+        looking -= 1;
+        update();
+      };
     },
   });
 }

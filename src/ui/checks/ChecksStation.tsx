@@ -3,6 +3,7 @@ import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
 import { addEnvelope } from '../../core/edit/envelopes.ts';
 import { NOT_CHECKED, WHO_DECIDES } from '../../core/words/cautions.ts';
+import { FORECAST } from '../../core/words/forecast.ts';
 import { grouped } from '../../core/checks/grouped.ts';
 import { isSeen, unseen } from '../../core/checks/seen.ts';
 import type { Severity } from '../../core/checks/types.ts';
@@ -13,6 +14,7 @@ import { GapLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
 import { EnvelopeCard } from './EnvelopeCard.tsx';
 import { FindingsList } from './FindingsList.tsx';
+import { Forecast } from './Forecast.tsx';
 import { GapsBetweenTubes } from './GapsBetweenTubes.tsx';
 import { bySeverity } from './order.ts';
 import { Unrehearsed } from './Unrehearsed.tsx';
@@ -56,6 +58,10 @@ export default function ChecksStation(): ReactNode {
       </button>
       <h2>Between tubes</h2>
       <GapsBetweenTubes />
+      <h2>{FORECAST}</h2>
+      <Section title="How the joints will fit" onlyOpen>
+        <Forecast />
+      </Section>
       <Section title="Not checked here" open>
         <ul className="not-checked">
           {NOT_CHECKED.map(([what, why]) => (

@@ -20,6 +20,7 @@ import { LabelLayer, type PlaceLabels } from '../labels/LabelLayer.tsx';
 import {
   axisLabels,
   findingLabels,
+  forecastLabels,
   gapLabels,
   numberLabels,
   orderLabels,
@@ -71,6 +72,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
   const job = useDocument((state) => state.job);
   const derived = useDocument((state) => state.derived);
   const findings = useResults((state) => state.findings);
+  const forecast = useResults((state) => state.forecast);
   const selection = useEditor((state) => state.selection);
   const station = useEditor((state) => state.station);
   const isDrawing = useEditor((state) => state.drawing !== null);
@@ -105,6 +107,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
     return [
       ...tubeLabels(chosen),
       ...gapLabels(gaps, job.lengthUnit),
+      ...forecastLabels(forecast, job.lengthUnit),
       ...findingLabels(findings, station),
       ...(numbered ? numberLabels(derived.tubes, chosen) : []),
       ...pointLabels(points, job, selection, station === 'survey'),
@@ -116,6 +119,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
   }, [
     derived,
     findings,
+    forecast,
     job,
     selection,
     station,

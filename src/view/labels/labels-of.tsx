@@ -2,6 +2,7 @@
 import { shownName } from '../../core/job/shown.ts';
 import { addScaled, interpolate, normalize, scale, subtract, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Derived } from '../../core/derive.ts';
+import type { Forecast } from '../../core/forecast/types.ts';
 import type { Finding } from '../../core/checks/types.ts';
 import type { Point } from '../../core/job/kinds/point.ts';
 import type { Job } from '../../core/job/types.ts';
@@ -9,6 +10,7 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { stepBelow } from '../../core/units/step.ts';
 import type { Selection, Station } from '../../store/types.ts';
+import { gapingOf, gapInWords } from '../../core/words/forecast.ts';
 import { nodeName, pointName } from '../../core/solve/names.ts';
 import { pointPlace } from '../canvas/shown.ts';
 import { Figure } from '../canvas/Figure.tsx';
@@ -107,6 +109,24 @@ const findingLabel = remembered(({ severity, at }: Finding): Label => {
     text: error ? '×' : '!',
   };
 });
+
+/** How far each joint that does not fit easily will gape, the widest first, while the forecast is looked at. */
+export const forecastLabels = (forecast: Forecast | null, unit: Job['lengthUnit']): Label[] =>
+  (forecast?.joints ?? []).flatMap(({ tube, end, at, gap }, i): Label[] => {
+    const gaping = gapingOf(gap);
+    if (gaping === 'close') return [];
+    return [
+      {
+        key: `forecast ${tube} ${end}`,
+        at: [at],
+        shift: [0, -20],
+        rank: 1.6 + i / 1000,
+        look: 'dimension',
+        ...(gaping === 'wide' && { tone: 'bad' }),
+        text: gapInWords(gap, unit),
+      },
+    ];
+  });
 
 /** Below this zoom, pixels a mm, the names of a whole car's points would cover the car. */
 const NAMES_FROM = 0.55;
