@@ -2,7 +2,7 @@
 import { distance, normalize, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { BentTube } from '../job/kinds/bent.ts';
 import { beyondNode } from '../solve/amount.ts';
-import { asBuilt, type BuiltTube, type OnBlank } from '../solve/as-built.ts';
+import { asBuilt, laidDown, type BuiltTube, type OnBlank, type RadiusMade } from '../solve/as-built.ts';
 import type { RollStart } from '../solve/roll-out.ts';
 import { rolledCentreline } from '../solve/rolled-centreline.ts';
 import type { SolvedTube } from '../solve/types.ts';
@@ -18,9 +18,14 @@ export interface AsBent extends BuiltTube {
   readonly endMoves: number;
 }
 
-/** What of it was not measured is as the tube is laid out, but for how it lies on its blank. As asBuilt. */
-export function asBent(tube: SolvedTube, run: Pick<BentTube, 'order' | 'bends'>, blank?: OnBlank): AsBent {
-  const built = asBuilt(tube, tube.die, run, blank);
+/** What of it was not measured is as the tube is laid out, but for how it lies on its blank. As asBuilt, with the radii that were laid down unless said. */
+export function asBent(
+  tube: SolvedTube,
+  run: Pick<BentTube, 'order' | 'bends'>,
+  blank?: OnBlank,
+  radiusOf: RadiusMade = laidDown(tube.die),
+): AsBent {
+  const built = asBuilt(tube, radiusOf, run, blank);
   const { path, corners } = rolledCentreline(startOf(tube), built);
   const form = { pieces: sawn(path.pieces, tube.ends.map(beyondNode)), outerDiameter: tube.section.outerDiameter };
   const endB = corners.at(-1)!;

@@ -17,6 +17,7 @@ import { asMarked, holdsMarks } from './as-marked.ts';
 import type { CheckDimension } from './check-dimensions.ts';
 import { changesSince, type DrawnChange } from './drawn.ts';
 import { judge, type Verdict } from './judge.ts';
+import { openedBeyondMarks, type Opened } from './opened.ts';
 import { bendMarks } from '../marks/marks.ts';
 import { rotationReading, type RotationReading } from './rotation-reading.ts';
 import { isScribed } from './scribed-line.ts';
@@ -82,12 +83,10 @@ export interface BendRun {
   readonly marksMoved: readonly { readonly bend: number; readonly by: number }[];
   /** What the blank that was cut falls short of the tube as it is drawn now, mm; negative: too long. 0 while nothing is changed. */
   readonly blankLacks: number;
+  /** By the radii that were laid down. */
   readonly asBent: AsBent;
+  readonly opened: Opened | null;
 }
-
-/** The tube that is bent in the run: as it is drawn, also where it stands in the frame as it came out. */
-export const toBeBent = (tube: SolvedTube, run: BentTube | undefined): SolvedTube =>
-  run?.stands ? (tube.asDrawn ?? tube) : tube;
 
 /** `tube` as toBeBent. The setting's own order does not count: the run has one. */
 export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): BendRun {
@@ -102,21 +101,20 @@ export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): 
     starts: onBlank(laid, run.order).starts.map((start) => start + atA),
     length: cut.developedLength,
   };
-  const bent = asBent(laid, run, blank);
+  const known = { changed, asBent: asBent(laid, run, blank), opened: openedBeyondMarks(laid, run, blank) };
   const own = { ...setting, order: run.order };
   const tape = tapeList(laid, own);
-  if (tape === null) return { steps: [], current: 0, changed, marksMoved: [], blankLacks: 0, asBent: bent };
+  if (tape === null) return { ...known, steps: [], current: 0, marksMoved: [], blankLacks: 0 };
   const atFirst = tapeList(marked, own) ?? tape;
   const cutBy = isCut ? atFirst : tape;
-  const steps = stepsOf(laid, run, { tape, cut: cutBy, starts: blank.starts }, bent);
+  const steps = stepsOf(laid, run, { tape, cut: cutBy, starts: blank.starts }, known.asBent);
   const open = steps.findIndex(({ done }) => !done);
   return {
+    ...known,
     steps,
     current: open < 0 ? steps.length : open,
-    changed,
     marksMoved: marksMoved(atFirst, tape),
     blankLacks: tape.blank - cutBy.blank,
-    asBent: bent,
   };
 }
 

@@ -3,8 +3,8 @@
  *
  * Marks are absolute: a bend starts at its mark, on the side of the end that was in front, and one that came out further takes its
  * arc from the straight behind it. A bend that is made keeps the mark that it was made at. A straight that was measured goes
- * before the marks. The tube keeps the length that it was cut to. A bend keeps the radius it was planned with; where that is taken from
- * the pulls it is the die's radius x pulled / net, as long as that can be true.
+ * before the marks. The tube keeps the length that it was cut to. Of the radius two things are asked: what the machine laid down, the die's
+ * radius x pulled / net, by which a bend run judges; and what the tube stands with in the frame, which is that only where the die goes by its pulls.
  */
 import { toRadians, type Radians } from '../geometry/angle.ts';
 import type { BentBend, BentTube, DrawnTube } from '../job/kinds/bent.ts';
@@ -51,10 +51,23 @@ export function onBlank({ bends, developedLength }: PlannedTube, order: BentTube
   };
 }
 
-/** A reading of a bend that the tube has not is passed over. `die` is what it was bent on; null for a straight tube. */
+/** The radius of a bend that was planned with one, mm, by what was read of it. */
+export type RadiusMade = (planned: number, reading: BentBend | undefined) => number;
+
+/** What a bend that was read was made with, whatever its marks follow: the die's radius x pulled / net, as long as that can be true. `die` is what it was bent on; null for a straight tube. */
+export const laidDown =
+  (die: Pick<Die, 'centrelineRadius'> | null): RadiusMade =>
+  (planned, reading) =>
+    reading === undefined || die === null ? planned : openedRadius(die.centrelineRadius, reading.pulled, reading.net);
+
+/** What a bend stands with in the frame: the planned radius; of a die that goes by its pulls the one laid down. */
+export const asStanding = (die: Pick<Die, 'centrelineRadius' | 'radius'> | null): RadiusMade =>
+  die?.radius === 'from-pulls' ? laidDown(die) : (planned) => planned;
+
+/** A reading of a bend that the tube has not is passed over. */
 export function asBuilt(
   planned: PlannedTube,
-  die: Pick<Die, 'centrelineRadius' | 'radius'> | null,
+  radiusOf: RadiusMade,
   { order, bends: made }: Pick<BentTube, 'order' | 'bends'>,
   { starts, length }: OnBlank = onBlank(planned, order),
 ): BuiltTube {
@@ -64,7 +77,7 @@ export function asBuilt(
   const bends = planned.bends.map((plan, i): RolledBend => {
     const reading = readings.get(i + 1);
     const angle = reading === undefined ? plan.angle : toRadians(reading.net);
-    const radius = radiusOf(die, plan.radius, reading);
+    const radius = radiusOf(plan.radius, reading);
     const begun = reading?.start ?? starts[i]!;
     const byMark = fronts.get(i + 1) === 'B' ? begun - radius * angle : begun;
     const straight = reading?.straight ?? byMark - behind;
@@ -74,15 +87,6 @@ export function asBuilt(
   });
   return { bends, tail: length - behind };
 }
-
-const radiusOf = (
-  die: Pick<Die, 'centrelineRadius' | 'radius'> | null,
-  planned: number,
-  reading: BentBend | undefined,
-): number =>
-  reading === undefined || die === null || die.radius === 'nominal'
-    ? planned
-    : openedRadius(die.centrelineRadius, reading.pulled, reading.net);
 
 /**
  * The tube as it was drawn when its run began. From end A each corner's leg leaves the set-back, R tan(angle/2), over from where the bend

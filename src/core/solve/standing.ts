@@ -9,7 +9,7 @@ import type { Die } from '../job/kinds/die.ts';
 import { STAGES, type MadeTube } from '../job/kinds/made.ts';
 import type { TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
-import { asBuilt, asDrawnThen, type PlannedTube } from './as-built.ts';
+import { asBuilt, asDrawnThen, asStanding, type PlannedTube } from './as-built.ts';
 import type { Centreline } from './centreline.ts';
 import { heldAt, type Held } from './held.ts';
 import type { RollStart } from './roll-out.ts';
@@ -68,7 +68,7 @@ export const isNotched = (made: MadeTube | undefined): boolean =>
 function bentLine(drawn: Centreline, die: Die | null, run: BentTube): Centreline | null {
   const planned = plannedFor(drawn, die, run);
   if (planned.bends.length !== drawn.bends.length) return null;
-  const built = asBuilt(planned, die, run);
+  const built = asBuilt(planned, asStanding(die), run);
   const start = startOf(drawn);
   const motion = rigidFit(rolledCentreline(start, built).corners, drawn.corners);
   const laid = {

@@ -6,3 +6,6 @@ export const listed = (items: readonly (string | number)[]): string =>
 
 /** The same with a capital, as it begins a sentence. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Without it, as it goes on one. */
+export const uncapital = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

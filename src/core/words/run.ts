@@ -1,9 +1,11 @@
 /** A bend run in words: what a step is called, what a reading means, what has changed since it began, which way the end lies off. */
+import { uncapital } from './lists.ts';
 import { dieSize, sectionSize } from '../job/sizes.ts';
 import { shownName } from '../job/shown.ts';
 import type { CheckDimension, Lies } from '../run/check-dimensions.ts';
 import type { DrawnChange, DrawnDie, DrawnSection } from '../run/drawn.ts';
 import type { Verdict } from '../run/judge.ts';
+import type { Opened } from '../run/opened.ts';
 import type { RunStep } from '../run/run.ts';
 import { formatAngle } from '../units/angle.ts';
 import { formatLength, type LengthUnit } from '../units/length.ts';
@@ -166,6 +168,18 @@ const WAYS = [
   ['left', 'right'],
   ['up', 'down'],
 ] as const;
+
+/** Of a tube whose marks follow the die's radius: what it really is, and where it is shown otherwise. `stands`: in the frame, as it came out. */
+export function openedInWords({ width, wider, endMoves }: Opened, stands: boolean, unit: LengthUnit): string {
+  const frame = stands
+    ? 'In the frame it stands by the die’s radius, and not as it really is.'
+    : 'Let it lead, and it stands in the frame by the die’s radius, not as it really is.';
+  return `The marks follow the die’s radius; by what was pulled and read it opened: ${differsInWords(width, wider, unit)}, and end B lies ${movedInWords(endMoves, unit)} from where the marks have it. ${frame} Take the radius from the pulls, and what follows is right.`;
+}
+
+/** "overall width, along both ends, 17 mm more". */
+const differsInWords = (check: CheckDimension, more: number, unit: LengthUnit): string =>
+  `${uncapital(checkInWords(check))}, ${movedInWords(Math.abs(more), unit)} ${more < 0 ? 'less' : 'more'}`;
 
 /** Of a bend whose start lies elsewhere than when the tube was marked; mm, plus towards end B. */
 export const markMovedInWords = (moved: number, unit: LengthUnit): string =>

@@ -4,7 +4,8 @@ import { findRun } from '../../core/edit/bent.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { AsBent } from '../../core/run/as-bent.ts';
-import { bendRun, toBeBent } from '../../core/run/run.ts';
+import { toBeBent } from '../../core/run/laid-out.ts';
+import { bendRun } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { checkInWords, titleOf, wayInWords } from '../../core/words/run.ts';
@@ -12,6 +13,7 @@ import { useDocument } from '../../store/page.ts';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
 import { Leads } from './Leads.tsx';
+import { Opened } from './Opened.tsx';
 import { useFeed } from './useFeed.ts';
 import { forgetRun, openRun, useOpenRun } from './open-run.ts';
 import './tube.css';
@@ -44,7 +46,7 @@ export function BentRecord({ tube }: { tube: SolvedTube }): ReactNode {
 
 function Record({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
   const feed = useFeed(tube);
-  const { steps, current, asBent, changed } = bendRun(tube, run, feed);
+  const { steps, current, asBent, changed, opened } = bendRun(tube, run, feed);
   const next = steps[current];
   const measured = steps.flatMap((step) =>
     step.kind === 'check' ? step.checks.filter((check) => check.measured !== null) : [],
@@ -70,6 +72,7 @@ function Record({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
       {run.bends.length > 0 && (
         <>
           <FarEnd tube={tube} asBent={asBent} />
+          <Opened tube={tube} run={run} opened={opened} />
           <MadeBends tube={tube} run={run} />
           <Leads tube={tube} run={run} />
         </>

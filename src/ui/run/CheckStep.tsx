@@ -13,6 +13,7 @@ import { orNothing, tapeKind } from '../fields/kinds.ts';
 import { Length } from '../fields/Readings.tsx';
 import { FarEnd, MadeBends } from '../bending/AsBent.tsx';
 import { Leads } from '../bending/Leads.tsx';
+import { Opened } from '../bending/Opened.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 import { leaveRun } from '../bending/open-run.ts';
 import { RunKey } from './RunKey.tsx';
@@ -32,6 +33,7 @@ export function CheckStep(props: {
   return (
     <>
       <FarEnd tube={tube} asBent={progress.asBent} />
+      <Opened tube={tube} run={run} opened={progress.opened} />
       <p>
         What the tape should read on the tube as it was bent, {whenChecked(feed.grip)}
         {step.checks.length > 3 ? ` (${SIDES})` : ''}:

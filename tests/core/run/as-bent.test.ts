@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
 import type { BentBend, BendStep } from '../../../src/core/job/kinds/bent.ts';
 import { asBent } from '../../../src/core/run/as-bent.ts';
+import { openedBeyondMarks } from '../../../src/core/run/opened.ts';
 import { checkDimensions } from '../../../src/core/run/check-dimensions.ts';
 import { sawnTube } from '../../../src/core/run/sawn-tube.ts';
 import { bendSlips } from '../../../src/core/marks/slips.ts';
@@ -33,9 +34,10 @@ const U: Triple[] = [
   [400, 0, 500],
   [400, 0, 0],
 ];
+/** On a machine and of a steel that give nothing back, so that the radius is the die's. */
 const made = (bend: number, net: number, more: Partial<BentBend> = {}): BentBend => ({
   bend,
-  pulled: net + 3,
+  pulled: net,
   net,
   ...more,
 });
@@ -148,10 +150,42 @@ describe('the tube as it was bent', () => {
     expect(all).toBeCloseTo(tube.developedLength, 9);
     expect(bent.checks.find(({ id }) => id === 'stands-off')!.value).toBeGreaterThan(10);
   });
-  it('where the radius is taken from the pulls, 94.4 pulled for 90 opens 100 mm to 104.89', () => {
+  it('94.4 pulled for 90 lays down 104.89 on a die of 100, whatever radius its marks follow', () => {
     const bends = [{ bend: 1, pulled: 94.4, net: 90 }];
     const radiusOf = (tube: SolvedTube) => asBent(tube, { order: fromEnd(tube, 'A'), bends }).bends[0]!.radius;
     expect(radiusOf(bar(U, 'from-pulls')!)).toBeCloseTo(104.8889, 4);
-    expect(radiusOf(bar(U)!)).toBe(100);
+    expect(radiusOf(bar(U)!)).toBeCloseTo(104.8889, 4);
+  });
+  it('a U whose marks follow the die and whose bends opened: its far end by hand, and what the frame takes it for', () => {
+    const tube = bar(U)!;
+    const bends = [1, 2].map((bend) => ({ bend, pulled: 94.4, net: 90 }));
+    const run = { order: fromEnd(tube, 'A'), bends };
+    const bent = asBent(tube, run);
+    // Each bend begins at its mark and is wider by 4.8889: so much further across twice, less the arc that bend 1 takes more; end B's leg
+    // is the arc of bend 2 shorter.
+    const more = (100 * 94.4) / 90 - 100;
+    const late = (more * Math.PI) / 2;
+    expect(bent.endB).toEqual([
+      expect.closeTo(400 + 2 * more - late, 9),
+      expect.closeTo(0, 9),
+      expect.closeTo(late, 9),
+    ]);
+    expect(bent.endMoves).toBeCloseTo(Math.hypot(2 * more - late, late), 9);
+    const opened = openedBeyondMarks(tube, run)!;
+    expect(opened.endMoves).toBeCloseTo(bent.endMoves, 9);
+    const [real, drawn] = [bent.checks, checkDimensions(sawnTube(tube))].map(
+      (checks) => checks.find(({ id }) => id === 'width')!.value,
+    );
+    expect(opened.wider).toBeCloseTo(real! - drawn!, 6);
+    expect(opened.wider).toBeGreaterThan(2 * more - late);
+  });
+  it('says nothing where marks go by the pulls, where nothing was read, and where no tape shows it', () => {
+    const [own, pulls] = [bar(U)!, bar(U, 'from-pulls')!];
+    const order = fromEnd(own, 'A');
+    const read = (pulled: number) => [{ bend: 2, pulled, net: 90 }];
+    expect(openedBeyondMarks(own, { order, bends: read(93) })).not.toBeNull();
+    expect(openedBeyondMarks(pulls, { order, bends: read(93) })).toBeNull();
+    expect(openedBeyondMarks(own, { order, bends: [] })).toBeNull();
+    expect(openedBeyondMarks(own, { order, bends: read(90.1) })).toBeNull();
   });
 });
