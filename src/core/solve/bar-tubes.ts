@@ -29,3 +29,7 @@ function tubeAt(byId: ById, bar: TubeRef, at: number): SolvedTube {
   const made = tubesOfBar(byId, bar);
   return made.find(({ piece, developedLength }) => at <= (piece?.from ?? 0) + developedLength) ?? made.at(-1)!;
 }
+
+/** The bar between the nodes of its path, also where its tube stands otherwise, as it was made. Undefined where there is no such bar. */
+export const drawnBar = ({ byId, bars }: Pick<Frame, 'byId' | 'bars'>, bar: TubeRef): Bar | undefined =>
+  byId.get(bar)?.asDrawn ?? bars.get(bar);

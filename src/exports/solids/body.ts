@@ -12,7 +12,7 @@ import type { Path } from '../../core/geometry/path.ts';
 import { ROUNDING } from '../../core/geometry/tolerance.ts';
 import { addScaled, cross, dot, length, normalize, rejectFrom, scale, type Vec3 } from '../../core/geometry/vector.ts';
 import { sectionArea, STEEL_DENSITY } from '../../core/solve/amount.ts';
-import type { Frame, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
+import type { SolvedTube, TubeEnd } from '../../core/solve/types.ts';
 import { isWhole } from '../shared/whole.ts';
 import { lineFrom, stretchesAbout } from './about.ts';
 import { bar, box, cutBy, isValid, scoped, solidsIn, sweptSolid, tangentAt, volumeOf } from './kernel.ts';
@@ -41,10 +41,10 @@ const WAYS = [
 type Way = (typeof WAYS)[number];
 
 /** The body of a tube, noted with `keep`; null where it is not whole, or no way gives a valid body that agrees with its mass. */
-export function tubeBody(oc: Kernel, keep: Keep, tube: SolvedTube, bars: Frame['bars']): Shape | null {
+export function tubeBody(oc: Kernel, keep: Keep, tube: SolvedTube): Shape | null {
   if (!isWhole(tube)) return null;
   for (const way of WAYS) {
-    const body = tried(() => bodyBy(oc, keep, tube, bars, way));
+    const body = tried(() => bodyBy(oc, keep, tube, way));
     if (body !== null) return body;
   }
   return null;
@@ -59,7 +59,7 @@ function tried(make: () => Shape | null): Shape | null {
   }
 }
 
-function bodyBy(oc: Kernel, keep: Keep, tube: SolvedTube, bars: Frame['bars'], way: Way): Shape | null {
+function bodyBy(oc: Kernel, keep: Keep, tube: SolvedTube, way: Way): Shape | null {
   const { outerDiameter, wall } = tube.section;
   const [endA, endB] = tube.ends;
   const chain = chainOf(tube.path, startOf(endA), startOf(endB));
@@ -67,7 +67,7 @@ function bodyBy(oc: Kernel, keep: Keep, tube: SolvedTube, bars: Frame['bars'], w
   const seam = addScaled(scale(endA.reference, Math.cos(way.seam)), beside, Math.sin(way.seam));
   return scoped((brief) => {
     const uncut = sweptSolid(oc, brief, chain, outerDiameter / 2, outerDiameter / 2 - wall, seam);
-    const tools = tube.ends.flatMap((end) => toolsOf(oc, brief, end, outerDiameter / 2, bars, seam, way.behind));
+    const tools = tube.ends.flatMap((end) => toolsOf(oc, brief, end, outerDiameter / 2, seam, way.behind));
     const allowed = massAllowed(tube);
     const left = tools.length === 0 ? uncut : cutBy(oc, brief, uncut, tools);
     const [greatest] = solidsIn(oc, brief, left)
@@ -120,15 +120,7 @@ function chainOf({ pieces }: Path, atA: number, atB: number): readonly Stretch[]
 }
 
 /** What is cut away at an end. */
-function toolsOf(
-  oc: Kernel,
-  keep: Keep,
-  end: TubeEnd,
-  radius: number,
-  bars: Frame['bars'],
-  seam: Vec3,
-  withBehind: boolean,
-): Shape[] {
+function toolsOf(oc: Kernel, keep: Keep, end: TubeEnd, radius: number, seam: Vec3, withBehind: boolean): Shape[] {
   const trims = extent(end);
   if (trims === null) return [];
   const span = Math.max(Math.abs(trims.least), Math.abs(trims.greatest)) + CLEAR;
@@ -140,10 +132,10 @@ function toolsOf(
     const onPlane = addScaled(end.position, end.direction, end.cutter.rise);
     return [bar(oc, keep, onPlane, outwards, seamOff(outwards), 2 * about, 2 * about)];
   }
-  return end.cuts.flatMap((cut) => {
-    const runTube = bars.get(cut.against)!;
-    const runTubeRadius = runTube.section.outerDiameter / 2;
-    const chains = stretchesAbout(runTube.path, end.position, about, runTubeRadius);
+  // As the cut was made: a tube that is held was cut by a run tube that may lie elsewhere now.
+  return end.cuts.flatMap((cut, i) => {
+    const { path, radius: runTubeRadius } = end.cutter.sleeves[i]!;
+    const chains = stretchesAbout(path, end.position, about, runTubeRadius);
     return chains.flatMap((chain) => {
       const swept = (each: readonly Stretch[]): Shape =>
         sweptSolid(oc, keep, each, runTubeRadius, null, seamOff(tangentAt(each[0]!), seam));

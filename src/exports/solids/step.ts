@@ -25,7 +25,7 @@ const SCRATCH = '/cage.step';
 
 /** `going` hears of each tube before it is cut. A tube or a gusset that has no body is left out, and named in the file's note. */
 export async function stepFile(derived: Derived, oc: Kernel, going: Going): Promise<ExportFile> {
-  const { job, tubes, bars } = derived;
+  const { job, tubes } = derived;
   oc.Interface_Static.SetCVal('write.step.schema', 'AP214IS');
   oc.Interface_Static.SetCVal('write.step.unit', 'MM');
   oc.Interface_Static.SetCVal('write.step.product.name', 'tube');
@@ -41,7 +41,7 @@ export async function stepFile(derived: Derived, oc: Kernel, going: Going): Prom
     for (const [i, tube] of tubes.entries()) {
       await going(i, tubes.length);
       const translated = scoped((keep) => {
-        const body = tubeBody(oc, keep, tube, bars);
+        const body = tubeBody(oc, keep, tube);
         if (body === null) return false;
         put(keep, body, `${tube.number} ${tube.name}`);
         for (const stand of standsOf(tube)) {

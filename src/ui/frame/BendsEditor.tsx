@@ -12,6 +12,7 @@ import { formatAngle } from '../../core/units/angle.ts';
 import { comparedLength } from '../../core/words/lengths.ts';
 import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
+import { drawnBar } from '../../core/solve/bar-tubes.ts';
 import { BendAngleField } from '../fields/Fields.tsx';
 
 /** Degrees: what two digits after the point show as a whole number. */
@@ -20,7 +21,7 @@ const SHOWN = 0.005;
 const KEPT: Readonly<Record<Axis, string>> = { x: 'its station', y: 'its offset', z: 'its height' };
 
 export function BendsEditor({ member }: { member: Member }): ReactNode {
-  const bar = useDocument((state) => state.derived.bars.get(member.id));
+  const bar = useDocument((state) => drawnBar(state.derived, member.id));
   if (bar === undefined || bar.bends.length === 0) return <p className="small">Straight: no bends.</p>;
   return bar.bends.map((bend, i) => {
     const index = bar.route.indexOf(bend.corner);
