@@ -51,12 +51,14 @@ const bend = v.strictObject({
 
 const tube = v.strictObject({
   id: text,
+  revision: text,
   number: v.pipe(number, v.integer(), v.minValue(1)),
   name: text,
   role: text,
   section: text,
   die: v.nullable(text),
   twinOf: v.nullable(text),
+  stands: v.exactOptional(v.picklist(['built', 'cut'])),
   of: v.exactOptional(text),
   piece: v.exactOptional(v.strictTuple([number, number])),
   corners: v.pipe(v.array(vector), v.minLength(2)),

@@ -54,6 +54,7 @@ export function jobOf(parts: Partial<Job>): Job {
     made: [],
     feeds: [],
     seen: [],
+    printed: [],
     feet: [],
     gussets: [],
   };

@@ -21,4 +21,5 @@ export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   made: [],
   feeds: [],
   seen: [],
+  printed: [],
 });

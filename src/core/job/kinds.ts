@@ -14,6 +14,7 @@ import { madeKind } from './kinds/made.ts';
 import { memberKind } from './kinds/member.ts';
 import { nodeKind } from './kinds/node.ts';
 import { pointKind } from './kinds/point.ts';
+import { printedKind } from './kinds/printed.ts';
 import { pullKind } from './kinds/pull.ts';
 import { seenKind } from './kinds/seen.ts';
 import { sectionKind } from './kinds/section.ts';
@@ -34,6 +35,7 @@ const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
   made: madeKind,
   feeds: feedKind,
   seen: seenKind,
+  printed: printedKind,
 };
 
 /** The names of the lists, in the order in which a file holds them. */

@@ -19,6 +19,7 @@ import type { Member } from './kinds/member.ts';
 import type { FrameNode } from './kinds/node.ts';
 import type { TubeNumbers } from './kinds/numbers.ts';
 import type { Point } from './kinds/point.ts';
+import type { Printed } from './kinds/printed.ts';
 import type { Pull } from './kinds/pull.ts';
 import type { Seen } from './kinds/seen.ts';
 import type { Section } from './kinds/section.ts';
@@ -59,6 +60,7 @@ export interface Job {
   readonly made: readonly MadeTube[];
   readonly feeds: readonly TubeFeed[];
   readonly seen: readonly Seen[];
+  readonly printed: readonly Printed[];
 }
 
 /** The names of the lists of records, of whatever kind. */

@@ -52,12 +52,18 @@ export function withKeptOf(job: Job, told: (of: OfTube) => OfTube | null): Job {
   return { ...job, pulls, seen: sameData(seen, job.seen) ? job.seen : seen };
 }
 
-/** The job with tubes called otherwise where something is kept of them as they are made: bend runs, how far they are made, how they are fed, logged pulls, marks of what was seen. */
+/** The job with tubes called otherwise where something is kept of them as they are made: bend runs, how far they are made, what was printed of them, how they are fed, logged pulls, marks of what was seen. */
 export function withTubesCalled(job: Job, called: (tube: TubeRef) => TubeRef): Job {
   const onTubes = <R extends { readonly tube: TubeRef }>(records: readonly R[]): readonly R[] =>
     mapKeeping(records, (record) => ({ ...record, tube: called(record.tube) }));
   const told = withKeptOf(job, (of) => ({ ...of, tube: called(of.tube) }));
-  return { ...told, bent: onTubes(job.bent), made: onTubes(job.made), feeds: onTubes(job.feeds) };
+  return {
+    ...told,
+    bent: onTubes(job.bent),
+    made: onTubes(job.made),
+    printed: onTubes(job.printed),
+    feeds: onTubes(job.feeds),
+  };
 }
 
 /** The changed job, in which tubes are called as the map says, and their images as its images: what is kept of them stays with them, their numbers too. */

@@ -1,5 +1,6 @@
 /** What every sheet carries at its foot: who decides, and which job and sheet it is. */
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
+import { revisionInWords } from '../../core/words/revision.ts';
 import { shrunk } from '../../drawing/fit.ts';
 import type { Context } from './context.ts';
 import { FINE, SMALL, stroke, text } from '../../drawing/ink.ts';
@@ -7,9 +8,12 @@ import type { Block } from './page.ts';
 
 export const FOOT_HEIGHT = 10.6;
 
-export function foot({ derived, letters, width }: Context, which: string): Block {
+/** `which` sheet it is; `code` is the revision of what stands on it. */
+export function foot({ derived, letters, width }: Context, which: string, code: string): Block {
   const caution = shrunk(letters, WHO_DECIDES, width, SMALL, true);
-  const space = width - letters.width(which, SMALL, false) - 6;
+  const revision = revisionInWords(code);
+  const atRight = letters.width(which, SMALL, false) + 4;
+  const space = width - atRight - letters.width(revision, SMALL, true) - 6;
   const job = shrunk(letters, derived.job.name, space, SMALL);
   return {
     height: FOOT_HEIGHT,
@@ -23,6 +27,7 @@ export function foot({ derived, letters, width }: Context, which: string): Block
       ),
       text(left, top - 6, caution.text, { size: caution.size, bold: true }),
       text(left, top - 10.4, job.text, { size: job.size }),
+      text(left + width - atRight, top - 10.4, revision, { anchor: 'end', bold: true }),
       text(left + width, top - 10.4, which, { anchor: 'end' }),
     ],
   };

@@ -5,6 +5,7 @@
 import { totalMassInWords } from '../../core/units/mass.ts';
 import { CAUTIONS, NOT_CHECKED, WHO_DECIDES } from '../../core/words/cautions.ts';
 import { FRONT, ISOMETRIC, SIDE, TOP, type Extent, type View } from '../../drawing/projection.ts';
+import { jobRevision } from '../../core/solve/revision.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { wrapped } from '../../drawing/fit.ts';
 import { moved } from '../../drawing/move.ts';
@@ -57,7 +58,7 @@ export function coverSheets(context: Context): Sheet[] {
     'Cover',
     [part(heading), ...drawing.map((block) => part(block)), ...lists],
     again,
-    foot(context, 'Key drawing and tube table'),
+    foot(context, 'Key drawing and tube table', jobRevision(derived)),
   );
 }
 

@@ -13,6 +13,7 @@ import { tapeReading } from '../../core/units/tape.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { primed } from '../../core/job/reference.ts';
 import { steelInWords } from '../../core/springback/steels.ts';
+import { revisionOf } from '../../core/solve/revision.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { shrunk, wrapped } from '../../drawing/fit.ts';
 import type { Mark, Sheet } from '../../drawing/types.ts';
@@ -56,7 +57,13 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
       rows: findings.filter((finding) => !ofOrder.includes(finding)).map((finding) => inWords(finding, false)),
     },
   ];
-  return fillPages(paper, `Tube ${tube.number}`, parts, again(context, tube), foot(context, footName(tube, derived)));
+  return fillPages(
+    paper,
+    `Tube ${tube.number}`,
+    parts,
+    again(context, tube),
+    foot(context, footName(tube, derived), revisionOf(derived.job, tube)),
+  );
 }
 
 /** The number with how many there are, so that a stack is known to be whole; and its place, where that is another. */

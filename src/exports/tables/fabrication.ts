@@ -29,6 +29,7 @@ import type {
   TubeRef,
 } from '../../core/job/reference.ts';
 import { bendMarks, type BendMarks } from '../../core/marks/marks.ts';
+import { revisionOf } from '../../core/solve/revision.ts';
 import { feedOf, type Feed } from '../../core/solve/feed.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
 import { findingInWords, sourceInWords } from '../../core/words/findings.ts';
@@ -88,6 +89,8 @@ export interface FabricationTube {
   readonly id: TubeRef;
   /** Inspector's number, in build order. */
   readonly number: number;
+  /** As on its sheet and its wraps. */
+  readonly revision: string;
   readonly name: string;
   readonly role: string;
   readonly section: SectionId;
@@ -181,7 +184,7 @@ export function fabrication(derived: Derived): FabricationFile {
     format: 'cagewright/fabrication',
     version: 1,
     job: derived.job.name,
-    tubes: derived.tubes.map((tube) => fabricationTube(tube, feedOf(derived.job, tube))),
+    tubes: derived.tubes.map((tube) => fabricationTube(tube, feedOf(derived.job, tube), revisionOf(derived.job, tube))),
     feet: derived.tubes.flatMap(standsOf).map(fabricationFoot),
     gussets: fabricationGussets(derived),
     clearances: derived.clearances,
@@ -219,10 +222,11 @@ const fabricationTrimGaps = (derived: Derived): readonly FabricationTrimGap[] =>
     gaps.map(({ tube, distance, at, onTrim }) => ({ [kind]: id, tube, distance, wanted, at, onTrim })),
   );
 
-function fabricationTube(tube: SolvedTube, { cutLength }: Feed): FabricationTube {
+function fabricationTube(tube: SolvedTube, { cutLength }: Feed, revision: string): FabricationTube {
   return {
     id: tube.id,
     number: tube.number,
+    revision,
     name: tube.name,
     role: shownName(tube.member.role),
     section: tube.section.id,

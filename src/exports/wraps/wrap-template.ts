@@ -13,6 +13,8 @@ import { throatInWords } from '../../core/words/cope-mark.ts';
 import { landingOf } from '../../core/cope/landing.ts';
 import type { SurfacePlace } from '../../core/cope/cut-pieces.ts';
 import { inSpace, type Wrap } from '../../core/cope/wrap.ts';
+import { revisionOf } from '../../core/solve/revision.ts';
+import { revisionInWords } from '../../core/words/revision.ts';
 import { shrunk, wrapped } from '../../drawing/fit.ts';
 import type { Lettering } from '../../drawing/lettering.ts';
 import { moved } from '../../drawing/move.ts';
@@ -66,6 +68,7 @@ function captions(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, unit:
   const errors = errorsOf(frame.findings, end.tube.id);
   const notes = [
     ...(errors.length > 0 ? [`! ${faultInWords(errors)}: see the checks.`] : []),
+    capital(revisionInWords(revisionOf(frame.job, end.tube))),
     `${capital(fitInWords(frame, end))}. ${anglesInWords(frame, end).join(' ')}`,
     `${zeroInWords(end)}.`,
     ...openInWords(wrap),

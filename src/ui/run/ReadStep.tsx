@@ -14,7 +14,7 @@ import { isMisread } from '../../core/springback/pull-law.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { DraftField } from '../fields/DraftField.tsx';
-import { bendAngleKind } from '../fields/kinds.ts';
+import { bendAngleKind, dayOf } from '../fields/kinds.ts';
 import { Refused } from '../kit/Refused.tsx';
 import { Measured } from './Measured.tsx';
 import { RunKey } from './RunKey.tsx';
@@ -217,7 +217,3 @@ function Reading(props: {
     </form>
   );
 }
-
-/** As 2026-03-02, where the shop is. */
-export const dayOf = (date: Date): string =>
-  [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((part) => String(part).padStart(2, '0')).join('-');

@@ -28,6 +28,7 @@ import { TakeAway } from './TakeAway.tsx';
 import { TapeMarks } from './TapeMarks.tsx';
 import { StageOf } from './MadeSoFar.tsx';
 import { TubeFacts, TubeHead } from './TubeHead.tsx';
+import { WastePaper } from './WastePaper.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 import { useTaking, type Taking } from './useTaking.ts';
 import '../kit/ui.css';
@@ -170,6 +171,7 @@ function Tubes({ selected, chosen }: { selected: SolvedTube | undefined; chosen:
   return (
     <>
       <Totals derived={derived} />
+      <WastePaper />
       <EditTable
         caption="Tubes in build order"
         rows={derived.tubes}

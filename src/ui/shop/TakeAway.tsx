@@ -9,6 +9,7 @@ import { Section } from '../kit/Section.tsx';
 import { PrintPart, useSurface, usePrint } from './PrintPart.tsx';
 import { KINDS, pieceOf, printSettings, productName, productsIn, readChosen, zipName, type Kind } from './take-away.ts';
 import type { Taking } from './useTaking.ts';
+import { WastePaper } from './WastePaper.tsx';
 import './take-away.css';
 
 /** Tubes. Exact solids of more, densely joined, take minutes and more than a gigabyte. */
@@ -30,6 +31,7 @@ export function TakeAway({ taking }: { taking: Taking }): ReactNode {
 
   return (
     <div className="take-away">
+      <WastePaper />
       <ul className="take-kinds">
         {KINDS.map((kind) => (
           <li key={kind.format} className="take-kind">

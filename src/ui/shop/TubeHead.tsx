@@ -6,6 +6,9 @@ import { primed } from '../../core/job/reference.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useDocument, useEditor, useResults } from '../../store/page.ts';
 import { Length } from '../fields/Readings.tsx';
+import { revisionOf } from '../../core/solve/revision.ts';
+import { capital } from '../../core/words/lists.ts';
+import { revisionInWords } from '../../core/words/revision.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import { AS_DRAWN, CUT_TO, LENGTH_NAMES } from '../../core/words/blank.ts';
@@ -58,6 +61,7 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
         <BendKey tube={tube} />
       </div>
       <Scrap grip={grip} />
+      <p className="small">{`${capital(revisionInWords(revisionOf(derived.job, tube)))}, as on its sheet and wraps.`}</p>
     </article>
   );
 }

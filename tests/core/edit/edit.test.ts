@@ -56,6 +56,7 @@ describe('adding', () => {
       ...job,
       pulls: [],
       bent: [],
+      made: [],
       feeds: [],
       gussets: [],
       sections: [],
@@ -208,7 +209,9 @@ describe('deleting', () => {
   });
 
   it('works when nothing but itself refers to it', () => {
-    const result = made(removeSeveral(job, 'members', ['stay']));
+    // What is cut is not deleted: it is set back to drawn first.
+    expect(Array.isArray(removeSeveral(job, 'members', ['stay']))).toBe(true);
+    const result = made(removeSeveral({ ...job, made: [] }, 'members', ['stay']));
     expect(result.members).toEqual([job.members[0]]);
     // The gusset between hoop and stay went with the stay; the one in the hoop's own bend did not.
     expect(result.gussets).toEqual([job.gussets[1]]);

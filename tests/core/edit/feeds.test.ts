@@ -10,7 +10,7 @@ import { deepFreeze } from '../../laws/jobs.ts';
 import { sampleFile } from '../job/sample.ts';
 
 const { marking: _, ...sample } = sampleFile() as unknown as Job;
-const job = deepFreeze<Job>({ ...sample, bent: [], feeds: [] });
+const job = deepFreeze<Job>({ ...sample, bent: [], made: [], feeds: [] });
 const ORDER: readonly BendStep[] = [
   { bend: 2, front: 'A' },
   { bend: 1, front: 'B' },

@@ -54,7 +54,7 @@ describe('several at once', () => {
   });
 
   it('leaves a job that a file can hold when members go, and with them how they are fed', () => {
-    const bare: Job = { ...job, bent: [], nodes: job.nodes.filter(({ at }) => hostOf(at) === null) };
+    const bare: Job = { ...job, bent: [], made: [], nodes: job.nodes.filter(({ at }) => hostOf(at) === null) };
     const gone = removeSeveral(
       bare,
       'members',

@@ -97,6 +97,7 @@ describe('a good file', () => {
         feet: [],
         gussets: [],
         seen: [],
+        printed: [],
       },
     });
   });

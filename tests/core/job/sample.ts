@@ -214,6 +214,7 @@ export const sampleFile = () => ({
       },
     },
   ],
+  printed: [{ tube: 'hoop', revision: '7K2F', on: '2026-03-02' }],
   marking: { from: 'B', mark: 'clamp', fine: true },
   feeds: [
     {

@@ -39,6 +39,7 @@ describe('serialiseJob', () => {
       feet: [],
       gussets: [],
       seen: [],
+      printed: [],
       bent: [],
       made: [],
       feeds: [{ tube: "stay'", from: 'A' }],
@@ -85,6 +86,7 @@ describe('serialiseJob', () => {
     { "from": "A", "tube": "stay'" }
   ],
   "seen": [],
+  "printed": [],
   "survey": { "measurements": [{ "kind": "width", "point": "sill-l", "value": 1280, "sigma": 1 }] }
 }
 `);
