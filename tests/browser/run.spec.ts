@@ -30,9 +30,10 @@ async function chooseHoop(page: Page): Promise<void> {
 }
 
 /** To the first bend, cut and marked. */
-async function begin(page: Page): Promise<void> {
+async function begin(page: Page, beforeIt: () => Promise<void> = async () => {}): Promise<void> {
   await chooseHoop(page);
   await key(page, 'Bend this tube').click();
+  await beforeIt();
   await key(page, 'Begin').click();
   await expect(title(page)).toHaveText('Cut the blank');
   await key(page, 'It is cut').click();
@@ -276,7 +277,6 @@ test('readings that are refused or go too far, a tube that must not be bent, a t
     job.pulls = [20, 45, 60, 80, 95].map((pulled, i) => ({ die, section, pulled, net: opened(pulled) + (i % 2) / 10 }));
     await openFile(page, 'logged.cagewright.json', JSON.stringify(job));
     await page.setViewportSize({ width: 390, height: 844 });
-    await begin(page);
     const fits = async (): Promise<void> => {
       const wide = await page.locator('.run-page').evaluate((element) => element.scrollWidth - element.clientWidth);
       expect(wide).toBe(0);
@@ -285,6 +285,20 @@ test('readings that are refused or go too far, a tube that must not be bent, a t
         expect(Math.min(width, height), await one.innerText()).toBeGreaterThanOrEqual(48);
       }
     };
+    // Its pulls say that bends open: which radius the marks follow is said before anything is cut.
+    await begin(page, async () => {
+      await expect(
+        page.getByRole('listitem').filter({ hasText: /^As the die says, .*: end B comes out/u }),
+      ).toBeVisible();
+      await expect(
+        page.getByRole('listitem').filter({ hasText: /^As the pulls say, .*: it comes out as drawn/u }),
+      ).toBeVisible();
+      await expect(key(page, 'Begin')).toBeDisabled();
+      await fits();
+      await page.getByText('As the die says', { exact: true }).click();
+      await expect(page.getByRole('radio', { name: 'As the die says' })).toBeChecked();
+    });
+    expect(JSON.parse(await savedText(page)).seen).toMatchObject([{ finding: 'bend/radius-opens', tube: 'hoop' }]);
     await fits();
     await clamp(page, 1);
     await expect(figure(page)).toContainText('known to');

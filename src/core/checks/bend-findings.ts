@@ -7,7 +7,7 @@ import { SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { plainFeed, type Feed } from '../solve/feed.ts';
 import { costOfIgnoringRadius } from '../solve/ignored-radius.ts';
 import type { SolvedTube } from '../solve/types.ts';
-import { isBorne, mendingPullOf, pullAdvices, type Unborne } from '../springback/pull-advice.ts';
+import { bearsAll, mendingPullOf, pullAdvices, type Unborne } from '../springback/pull-advice.ts';
 import { UNSEEN } from './limits.ts';
 import type { End, Finding } from './types.ts';
 
@@ -227,9 +227,8 @@ const PULL_FINDINGS = {
 
 /** That the log of pulls knows a larger radius than is laid out; silent where the log does not bear what it asks. */
 export function* openingTrouble(tube: SolvedTube, { order }: Feed): Generator<Finding> {
-  const { pullLaw, die, bends, corners } = tube;
-  if (pullLaw === null || pullLaw.from === 'estimate' || die === null) return;
-  if (!bends.every(({ angle }) => isBorne(pullLaw, angle))) return;
+  const { corners } = tube;
+  if (tube.die === null || !bearsAll(tube)) return;
   // A bend begins at its mark, at the tangent nearer the end in front: what it takes more comes from the side behind.
   const fromB = order.every(({ front }) => front === 'B');
   const cost = costOfIgnoringRadius(fromB ? endForEnd(tube) : tube);

@@ -1,6 +1,6 @@
 /** Errors that were found on a tube, as the shop must hear them before it cuts. */
 import { remembered } from '../remembered.ts';
-import type { Finding } from './types.ts';
+import type { Finding, Severity } from './types.ts';
 import type { TubeRef } from '../job/reference.ts';
 
 /** The errors found on a tube, in the order found. */
@@ -26,3 +26,9 @@ export function faultInWords(errors: readonly Finding[]): string {
   const made = errors.every(({ id }) => id.startsWith('clearance/') || id.startsWith('member/'));
   return made ? 'Do not cut it yet' : 'Cannot be made like this';
 }
+
+const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
+
+/** Errors, then warnings, then notes; within each in the order of the checks. */
+export const bySeverity = (findings: readonly Finding[]): Finding[] =>
+  findings.toSorted((a, b) => RANK[a.severity] - RANK[b.severity]);

@@ -2,7 +2,7 @@
  * Points and nodes that a cage was begun with and nobody has said: what goes by them is not to be cut. One finding each, of the first tube that goes by
  * it, through whatever nodes and tubes.
  */
-import { bareId, isPrimed, type NodeId, type PointId } from '../job/reference.ts';
+import { bareId, isPrimed, type MemberId, type NodeId, type PointId } from '../job/reference.ts';
 import { carriersOf, referencesOf } from '../job/references.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
@@ -19,6 +19,12 @@ export function* guessTrouble(frame: Pick<Frame, 'job' | 'tubes' | 'nodes'>): Ge
     const made = guessed ? tubesGoingBy(frame, [id]) : null;
     if (made !== null) yield { ...BASE, ...made, id: 'node/guessed', at: frame.nodes.get(id)!, node: id };
   }
+}
+
+/** Whether the member goes by that guess, whichever tube the finding names. */
+export function goesByGuess(job: Job, finding: OnGuess, member: MemberId): boolean {
+  const from = finding.id === 'point/guessed' ? nodesAt(job, finding.point) : [finding.node];
+  return membersGoingBy(job, from).has(member);
 }
 
 const BASE = { severity: 'warning', source: 'practice' } as const;

@@ -93,6 +93,10 @@ export function greatestPull(law: PullLaw, net: Radians): Radians {
 /** Whether the log bears the law at this net angle. */
 export const isBorne = (law: PullLaw, net: Radians): boolean => unborne(law, net) === null;
 
+/** Whether the log bears it at every bend of a tube; not where there is none, but an estimate alone. */
+export const bearsAll = ({ pullLaw, bends }: Pick<Pulled, 'pullLaw' | 'bends'>): boolean =>
+  pullLaw !== null && pullLaw.from !== 'estimate' && bends.every(({ angle }) => isBorne(pullLaw, angle));
+
 /** From which whole degree of net angle to which the log bears the law; null where nowhere. */
 export function borneRange(law: PullLaw): { readonly least: Degrees; readonly greatest: Degrees } | null {
   const borne = WHOLE_DEGREES.filter((net) => isBorne(law, toRadians(net)));

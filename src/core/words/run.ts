@@ -108,7 +108,7 @@ const SIZES: Readonly<Record<Lies['along'], readonly [width: string, height: str
 };
 
 /** A distance that is not shown smaller than it is. */
-const movedInWords = (mm: number, unit: LengthUnit): string => `${exactText(stepAbove(mm, unit), unit)} ${unit}`;
+export const movedInWords = (mm: number, unit: LengthUnit): string => `${exactText(stepAbove(mm, unit), unit)} ${unit}`;
 
 /** What the tube is drawn as now, beside what it was when the run began. */
 export function changeInWords(change: DrawnChange, unit: LengthUnit): string {
@@ -178,7 +178,7 @@ export function openedInWords({ width, wider, endMoves }: Opened, stands: boolea
 }
 
 /** "overall width, along both ends, 17 mm more". */
-const differsInWords = (check: CheckDimension, more: number, unit: LengthUnit): string =>
+export const differsInWords = (check: CheckDimension, more: number, unit: LengthUnit): string =>
   `${uncapital(checkInWords(check))}, ${movedInWords(Math.abs(more), unit)} ${more < 0 ? 'less' : 'more'}`;
 
 /** Of a bend whose start lies elsewhere than when the tube was marked; mm, plus towards end B. */

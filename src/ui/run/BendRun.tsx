@@ -8,6 +8,7 @@ import { findRun, removeRun } from '../../core/edit/bent.ts';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import { toBeBent } from '../../core/run/laid-out.ts';
+import { radiusAnswers } from '../../core/run/radius-answers.ts';
 import { bendRun, type BendRun as Run, type RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { findingInWords } from '../../core/words/findings.ts';
@@ -21,10 +22,12 @@ import { CutStep, MarkStep } from './PrepareSteps.tsx';
 import { PullStep } from './PullStep.tsx';
 import { ReadStep } from './ReadStep.tsx';
 import { leaveRun } from '../bending/open-run.ts';
+import { RadiusQuestion, useAnsweredOnce } from './RadiusQuestion.tsx';
 import { RunKey } from './RunKey.tsx';
 import { RunStart } from './RunStart.tsx';
 import { RunStrip } from './RunStrip.tsx';
 import { Touches } from './Touches.tsx';
+import { NOT_ANSWERED_YET } from '../../core/words/radius.ts';
 import { blankInWords, changeInWords, titleOf } from '../../core/words/run.ts';
 import { spokenOf } from './stops.ts';
 import '../kit/ui.css';
@@ -141,6 +144,7 @@ function Steps({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
       ) : (
         progress.blankLacks > NOTABLE_LENGTH && <Lacking lacks={progress.blankLacks} />
       )}
+      {now !== undefined && now.kind !== 'check' && <Radius tube={tube} run={run} />}
       <main key={shown.key} className="run-step">
         <StepTitle step={shown} />
         <StepBody
@@ -154,6 +158,22 @@ function Steps({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
         )}
       </main>
     </>
+  );
+}
+
+/** Asked again where the pulls since the run began say that bends open: what is not bent yet can still follow them. */
+function Radius({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
+  const feed = useFeed(tube);
+  const answered = useAnsweredOnce(tube, run);
+  const answers = useMemo(
+    () => (answered === null ? radiusAnswers(tube, run, feed) : null),
+    [tube, run, feed, answered],
+  );
+  if (answers === null) return null;
+  return (
+    <RadiusQuestion tube={tube} answers={answers} answered={answered}>
+      {NOT_ANSWERED_YET}
+    </RadiusQuestion>
   );
 }
 

@@ -9,6 +9,11 @@ import { drawnTube } from '../../../src/core/run/drawn.ts';
 import { toBeBent } from '../../../src/core/run/laid-out.ts';
 import { tickRun } from '../../../src/core/shape/made-stage.ts';
 import { bendRun, type BendRun, type RunStep } from '../../../src/core/run/run.ts';
+import { unseen } from '../../../src/core/checks/seen.ts';
+import { answerRadius, OPENS } from '../../../src/core/mend/answer-radius.ts';
+import { radiusAnswers } from '../../../src/core/run/radius-answers.ts';
+import { costOfIgnoringRadius } from '../../../src/core/solve/ignored-radius.ts';
+import { answerInWords } from '../../../src/core/words/radius.ts';
 import type { TapeSetting } from '../../../src/core/marks/tape.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
 
@@ -312,6 +317,67 @@ describe('a drawing that is changed after bending began', () => {
       };
       expect(marks(longer).starts[0]).toBeCloseTo(tubeOf(longer).bends[0]!.start, 9);
     });
+  });
+});
+
+describe('which radius the marks follow', () => {
+  const answersOf = (job: Job, run = { tube: 'hoop', order: ORDER, done: [], bends: [], checks: [] }) =>
+    radiusAnswers(tubeOf(job), findRun(job, 'hoop') ?? run, SETTING);
+  const fromPulls = (job: Job): Job => ({
+    ...job,
+    dies: job.dies.map((die) => ({ ...die, radius: 'from-pulls' as const })),
+  });
+
+  it('the die’s own: each bend 152.4 x 94.4 / 90, so end B comes out 12.1 mm off; the pulls’: as it is drawn', () => {
+    // Each bend is wider by this, and ends later by its arc of a quarter turn: twice across less one arc, and one arc short.
+    const more = (152.4 * 4.4) / 90;
+    const late = (more * Math.PI) / 2;
+    const [own, pulls] = answersOf(hoopJob())!;
+    expect(own.endMoves).toBeCloseTo(Math.hypot(2 * more - late, late), 6);
+    expect(own.endMoves).toBeCloseTo(costOfIgnoringRadius(tubeOf(hoopJob())), 6);
+    expect(own.radii).toEqual([152.4, 152.4]);
+    expect(own.wider).toBeGreaterThan(2);
+    expect(pulls.endMoves).toBeLessThan(1e-6);
+    expect(Math.abs(pulls.wider)).toBeLessThan(1e-6);
+    expect(pulls.radii[1]).toBeCloseTo(152.4 + more, 6);
+    // The same two answers, whichever the die goes by.
+    const [again, same] = answersOf(fromPulls(hoopJob()))!;
+    expect(again.endMoves).toBeCloseTo(own.endMoves, 6);
+    expect(same.endMoves).toBeLessThan(1e-6);
+  });
+  it('a bend that is made counts as it was read: what follows can still go by the pulls, that one no more', () => {
+    const job = reading(begun(), 1, 94.5, 90.1);
+    const [own, pulls] = answersOf(job)!;
+    // The tenth of a degree that it is off stays.
+    expect(pulls.endMoves).toBeGreaterThan(0.1);
+    expect(pulls.endMoves).toBeLessThan(own.endMoves);
+  });
+  it('is not asked without pulls, and where they do not bear the law', () => {
+    expect(answersOf(hoopJob({}, { pulls: [] }))).toBeNull();
+    expect(answersOf({ ...hoopJob(), pulls: hoopJob().pulls.slice(0, 1) })).toBeNull();
+  });
+  it('is answered in the job: the die’s radius, and that the other was seen; the same answer again changes nothing', () => {
+    const job = hoopJob();
+    const derivation = derive(job);
+    if (!derivation.ok) throw new Error('derives');
+    const opens = (of: Job) => {
+      const now = derive(of);
+      return now.ok ? unseen(now.value.findings, of.seen).filter(({ id }) => id === OPENS).length : -1;
+    };
+    const own = answerRadius(job, 'hoop', 'd', 'nominal', derivation.value);
+    expect([opens(job), opens(own)]).toEqual([1, 0]);
+    expect(own.dies).toBe(job.dies);
+    expect(answerRadius(own, 'hoop', 'd', 'nominal', derivation.value)).toBe(own);
+    const pulls = answerRadius(own, 'hoop', 'd', 'from-pulls', derivation.value);
+    expect(pulls.dies[0]!.radius).toBe('from-pulls');
+    expect(opens(answerRadius(fromPulls(job), 'hoop', 'd', 'nominal', derivation.value))).toBe(0);
+  });
+  it('says what either does, with the measure that differs', () => {
+    const [own, pulls] = answersOf(hoopJob())!;
+    expect(answerInWords(own, 'mm')).toMatch(
+      /^As the die says, 152\.4 mm: end B comes out 1[23](\.\d)? mm from its place, end A held; overall width, along both ends, .* mm more\.$/u,
+    );
+    expect(answerInWords(pulls, 'mm')).toBe('As the pulls say, 159.9 mm: it comes out as drawn.');
   });
 });
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Clearance } from '../../../src/core/checks/clearances.ts';
 import type { Finding, Severity } from '../../../src/core/checks/types.ts';
-import { bySeverity, nearestFirst } from '../../../src/ui/checks/order.ts';
+import { bySeverity } from '../../../src/core/checks/faults.ts';
+import { nearestFirst } from '../../../src/ui/checks/order.ts';
 
 const finding = (severity: Severity, tube: string): Finding => ({
   id: 'end/wider-than-run',

@@ -10,7 +10,8 @@ import { alsoInWords } from '../../core/words/groups.ts';
 import { mendInWords } from '../../core/words/mends.ts';
 import { editor, useDocument, useEditor } from '../../store/page.ts';
 import type { Selection } from '../../store/types.ts';
-import { Command } from '../kit/Command.tsx';
+import { Command } from './Command.tsx';
+import './findings.css';
 
 const SIGNS: Readonly<Record<Severity, { sign: string; word: string }>> = {
   error: { sign: '×', word: 'Error' },
@@ -18,8 +19,14 @@ const SIGNS: Readonly<Record<Severity, { sign: string; word: string }>> = {
   note: { sign: 'i', word: 'Note' },
 };
 
-/** `seen`: these were marked so, and can be taken up again. */
-export function FindingsList({ groups, seen = false }: { groups: readonly Group[]; seen?: boolean }): ReactNode {
+export function FindingsList(props: {
+  groups: readonly Group[];
+  /** These were marked so, and can be taken up again. */
+  seen?: boolean;
+  /** What a press on one does besides. */
+  onGo?: () => void;
+}): ReactNode {
+  const { groups, seen = false, onGo } = props;
   const derived = useDocument((state) => state.derived);
   const selection = useEditor((state) => state.selection);
   return (
@@ -36,6 +43,7 @@ export function FindingsList({ groups, seen = false }: { groups: readonly Group[
               also={alsoInWords(group, derived)}
               source={sourceInWords(first, derived)}
               chosen={chosen}
+              onGo={onGo}
             />
             <div className="row finding-keys">
               {seen
@@ -84,17 +92,21 @@ interface FoundProps {
   readonly also: string | null;
   readonly source: string;
   readonly chosen: boolean;
+  readonly onGo: (() => void) | undefined;
 }
 
 /** An edit leaves most findings as they were: those are not drawn again. */
 const Found = memo(function Found(props: FoundProps): ReactNode {
-  const { finding, chosen } = props;
+  const { finding, chosen, onGo } = props;
   return (
     <button
       type="button"
       className={`finding finding-${finding.severity}${chosen ? ' chosen' : ''}`}
       aria-current={chosen || undefined}
-      onClick={() => editor.getState().goTo(finding.at, placeOf(finding))}
+      onClick={() => {
+        editor.getState().goTo(finding.at, placeOf(finding));
+        onGo?.();
+      }}
     >
       <span className="finding-sign" aria-hidden="true">
         {SIGNS[finding.severity].sign}
