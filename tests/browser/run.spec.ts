@@ -135,6 +135,20 @@ test('a whole run from typed readings; and one in which marks move', async ({ pa
     const done = JSON.parse(await savedText(page));
     expect(done.pulls).toHaveLength(4);
     expect(done.bent[0].checks).toEqual([{ check: 'width', measured: 1257.3 }]);
+    // Its steps have marked it, and as it came out it leads: what is drawn follows, and what is cut does not.
+    expect(done.made).toMatchObject([{ tube: 'hoop', stage: 'bent' }]);
+    await expect(page.getByLabel('Made so far')).toHaveValue('bent');
+    await key(page, 'Next tube: 2, Rear stay (left)').click();
+    await page.getByLabel('Made so far').selectOption('notched');
+    await key(page, 'Tube before: 1, Main hoop').click();
+    const lead = page.getByRole('region', { name: 'As it came out' });
+    await expect(lead).toContainText('The frame stands as drawn.');
+    await lead.getByText('What changes').click();
+    await expect(lead.getByRole('listitem').filter({ hasText: 'Rear stay (right)' })).toContainText('blank');
+    await expect(lead.getByRole('listitem').filter({ hasText: 'Rear stay (left)' })).toHaveCount(0);
+    await key(page, 'Let it lead').click();
+    await expect(lead).toContainText('This tube leads.');
+    expect(JSON.parse(await savedText(page)).bent[0].stands).toBe(true);
 
     while (await undoKey(page).isEnabled()) await undoKey(page).click();
     expect(await savedText(page)).toBe(atFirst);

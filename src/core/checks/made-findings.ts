@@ -49,6 +49,8 @@ function* offNodes(tube: SolvedTube, frame: Frame): Generator<OffNode> {
     const off = distance(at, place);
     if (off <= FITS) continue;
     const others = endingAt(node, tube.id, frame);
+    // What a tube that is held misses is said of its ends.
+    if (others.length === 0 && tube.held !== null) continue;
     const severity = others.length > 0 ? 'warning' : 'note';
     yield { id: 'made/off-node', severity, source: 'practice', tube: tube.id, node, at, distance: off, others };
   }

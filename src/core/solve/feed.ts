@@ -41,7 +41,11 @@ type Fed = Pick<Job, 'bent' | 'feeds' | 'marking' | 'lengthUnit'>;
 
 /** Total. The same object as long as the tube, the marking, the unit and what the job holds of the tube are the same. */
 export function feedOf({ bent, feeds, marking = FIRST_MARKING, lengthUnit }: Fed, tube: SolvedTube): Feed {
-  const by = [marking, lengthUnit, runOf(bent).get(tube.id)?.order, ownOf(feeds).get(tube.id)] as const;
+  const run = runOf(bent).get(tube.id);
+  // A tube that stands as it came out was cut for the drawing.
+  if (run?.stands && tube.held === null && tube.asDrawn !== null)
+    return feedOf({ bent, feeds, marking, lengthUnit }, tube.asDrawn);
+  const by = [marking, lengthUnit, run?.order, ownOf(feeds).get(tube.id)] as const;
   const before = known.get(tube);
   if (before?.by.every((each, i) => each === by[i])) return before.feed;
   const feed = worked(tube, ...by);

@@ -246,14 +246,16 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
         ? ''
         : `, which ${listed(others.map(nameOf))} still ${others.length === 1 ? 'goes' : 'go'} by`;
     const mend = others.length === 0 ? 'Nothing else goes by it.' : `Place that end on ${tube.name} to have it follow.`;
-    return `${tube.name} stands as it was built, ${show(distance)} from ${nodeName(frame.job, node)}${stays}. ${mend}`;
+    return `${tube.name} ${tube.held === null ? 'stands as it was built' : 'lies as it was cut'}, ${show(distance)} from ${nodeName(frame.job, node)}${stays}. ${mend}`;
   },
   'made/end-misfit': (finding, { tube, show }) => {
     const { long, gap, left, turned } = finding;
     const lies = turned !== null && turned > TURNED ? `; the tube that it meets lies ${degrees(turned)} otherwise` : '';
     const over =
       left > 0
-        ? `trim off ${show(Math.max(0, left + long))} there, and not the ${show(left)} that was left for it`
+        ? left + long > FITS
+          ? `trim off ${show(left + long)} there, and not the ${show(left)} that was left for it`
+          : `of the ${show(left)} that was left on it nothing is to be trimmed off`
         : long > FITS
           ? `it is ${show(long)} too long: grind that off where it touches`
           : '';

@@ -13,6 +13,7 @@ import { tapeReading } from '../../core/units/tape.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { primed } from '../../core/job/reference.ts';
 import { steelInWords } from '../../core/springback/steels.ts';
+import { toBeBent } from '../../core/run/laid-out.ts';
 import { revisionOf } from '../../core/solve/revision.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { shrunk, wrapped } from '../../drawing/fit.ts';
@@ -37,7 +38,12 @@ const OF_ORDER: ReadonlySet<string> = new Set(['bend/order-matters', 'bend/no-fr
 
 export function tubeSheets(context: Context, views: readonly Lies[], tube: SolvedTube): Sheet[] {
   const { derived, letters, paper, width } = context;
-  const marking = measured(tube, context);
+  // What is bent, as it is drawn, and what is notched, as it stands.
+  const plan = toBeBent(
+    tube,
+    derived.job.bent.find((run) => run.tube === tube.id),
+  );
+  const marking = measured(plan, context);
   const shown = errorsOf(derived.findings, tube.id).slice(0, BESIDE);
   const findings = findingsOf(derived.findings, tube.id).filter((finding) => !shown.includes(finding));
   // What the order of bending runs into stands before the bends, unless an order is settled for this tube.
@@ -47,9 +53,9 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
     paragraph(letters, signedFinding(finding, derived), width, { bold, after: 0.6 });
   const parts = [
     part(head(context, views, tube, marking)),
-    part(gap(1), drawn(blankDrawing(context.letters, tube, marking, context.unit, context.width))),
+    part(gap(1), drawn(blankDrawing(context.letters, plan, marking, context.unit, context.width))),
     ...(ofOrder.length === 0 ? [] : [part(...ofOrder.map((finding) => inWords(finding, true)))]),
-    ...bendParts(context, tube, marking),
+    ...bendParts(context, plan, marking),
     endsPart(context, tube, marking.tape.steps, AT_NOTCHER),
     checksPart(context, tube),
     {

@@ -4,6 +4,7 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { useDocument, useEditor, useResults } from '../../store/page.ts';
 import { endInWords, referenceInWords } from '../../core/words/ends.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
+import { useToBeBent } from '../bending/useToBeBent.ts';
 import { BlankDrawing } from './BlankDrawing.tsx';
 import { EndDrawing } from './EndDrawing.tsx';
 import { useSpace } from '../kit/useSpace.ts';
@@ -31,7 +32,7 @@ export default function ShopBench(): ReactNode {
         ) : (
           width > 0 && (
             <>
-              <BlankDrawing tube={tube} width={width} fault={errors.length === 0 ? null : faultInWords(errors)} />
+              <Blank tube={tube} width={width} fault={errors.length === 0 ? null : faultInWords(errors)} />
               <div className={sideBySide ? 'shop-profiles shop-profiles-two' : 'shop-profiles'}>
                 <Profile tube={tube} which={0} stacked={!sideBySide} />
                 <Profile tube={tube} which={1} stacked={!sideBySide} />
@@ -43,6 +44,10 @@ export default function ShopBench(): ReactNode {
     </div>
   );
 }
+
+const Blank = (props: { tube: SolvedTube; width: number; fault: string | null }): ReactNode => (
+  <BlankDrawing {...props} tube={useToBeBent(props.tube)} />
+);
 
 function Profile({ tube, which, stacked }: { tube: SolvedTube; which: 0 | 1; stacked: boolean }): ReactNode {
   const derived = useDocument((state) => state.derived);

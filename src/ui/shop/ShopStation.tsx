@@ -29,6 +29,7 @@ import { TapeMarks } from './TapeMarks.tsx';
 import { StageOf } from './MadeSoFar.tsx';
 import { TubeFacts, TubeHead } from './TubeHead.tsx';
 import { WastePaper } from './WastePaper.tsx';
+import { useToBeBent } from '../bending/useToBeBent.ts';
 import { useFeed } from '../bending/useFeed.ts';
 import { useTaking, type Taking } from './useTaking.ts';
 import '../kit/ui.css';
@@ -128,6 +129,7 @@ function Part(props: {
 
 function PartOfTube({ part, tube }: { part: 'ends' | 'marks' | 'bending'; tube: SolvedTube }): ReactNode {
   const narrow = useNarrow();
+  const plan = useToBeBent(tube);
   const isBent = tube.bends.length > 0;
   switch (part) {
     case 'ends':
@@ -142,8 +144,8 @@ function PartOfTube({ part, tube }: { part: 'ends' | 'marks' | 'bending'; tube: 
     case 'marks':
       return isBent ? (
         <>
-          <TapeMarks tube={tube} />
-          <Slips tube={tube} />
+          <TapeMarks tube={plan} />
+          <Slips tube={plan} />
         </>
       ) : (
         <p className="empty">A straight tube has no bends to mark.</p>
@@ -152,9 +154,9 @@ function PartOfTube({ part, tube }: { part: 'ends' | 'marks' | 'bending'; tube: 
       return isBent ? (
         <>
           <BentRecord tube={tube} />
-          <BendTable tube={tube} />
-          <RunOut tube={tube} />
-          <Rehearse tube={tube} />
+          <BendTable tube={plan} />
+          <RunOut tube={plan} />
+          <Rehearse tube={plan} />
         </>
       ) : (
         <>
