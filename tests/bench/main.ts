@@ -42,6 +42,7 @@ export async function main(): Promise<number> {
   );
   if (load > availableParallelism()) say('It has more to do than it can: times are too long.');
   timeDemo();
+  timeAsBuilt();
   await timeCurves();
   timeLattices();
   timeEachStage();
@@ -97,6 +98,33 @@ function timeDemo(): void {
   say(
     `${`one dragged node, the slowest (${slowest.node})`.padEnd(NAME)} ${all.padEnd(32)} nearly every tube hangs on it`,
   );
+}
+
+/** A bend of the hoop is read, again and again: the hoop leads, and every tube that stands on it follows. */
+function timeAsBuilt(): void {
+  const job = demo();
+  const hoop = derived(job).tubes.find(({ bends }) => bends.length > 2)!;
+  const built = (net: number): Job => ({
+    ...job,
+    bent: [
+      {
+        tube: hoop.id,
+        stands: true,
+        order: hoop.bends.map((_, i) => ({ bend: i + 1, front: 'A' as const })),
+        done: [],
+        bends: [{ bend: 2, pulled: net + 3, net }],
+        checks: [],
+      },
+    ],
+  });
+  const asDrawn = (hoop.bends[1]!.angle * 180) / Math.PI;
+  let previous = derived(built(asDrawn));
+  const times = Array.from({ length: 60 }, (_, step) =>
+    timeOf(() => {
+      previous = derived(built(asDrawn + 0.05 * (step % 20)), previous);
+    }),
+  );
+  atMost('a figure read of the hoop that leads', timingOf(times.slice(10)), 50);
 }
 
 const dragged = (job: Job, at: number, by: number): Job => ({

@@ -15,10 +15,10 @@ export function WastePaper(): ReactNode {
         Paper of {waste.length === 1 ? '1 tube is waste' : `${waste.length} tubes is waste`}
       </summary>
       <ul>
-        {waste.map(({ printed, tube, revision }) => (
+        {waste.map(({ printed, tube, revision, longer }) => (
           <li key={printed.tube}>
             {tube === null ? printed.tube : <span className="number-tag">{tube.number}</span>} {tube?.name}:{' '}
-            {wasteInWords(printed.revision, revision, printed.on)}
+            {wasteInWords(printed, revision, longer, derived.job.lengthUnit)}
           </li>
         ))}
       </ul>

@@ -214,7 +214,7 @@ export const sampleFile = () => ({
       },
     },
   ],
-  printed: [{ tube: 'hoop', revision: '7K2F', on: '2026-03-02' }],
+  printed: [{ tube: 'hoop', revision: '7K2F', cutLength: 3104.2, on: '2026-03-02' }],
   marking: { from: 'B', mark: 'clamp', fine: true },
   feeds: [
     {

@@ -68,10 +68,15 @@ describe('waste paper', () => {
     const waste = wastePaper(now);
     const otherwise = now.tubes.filter((tube) => codes(now).get(tube.id) !== codes(plan).get(tube.id));
     expect(waste.map(({ tube }) => tube!.id)).toEqual(otherwise.map((tube) => tube.id));
+    for (const { tube, longer } of waste)
+      expect(longer).toBeCloseTo(tube!.blankLength - plan.byId.get(tube!.id)!.blankLength, 6);
     // Printed again only what has changed bears the new day.
     const again = withPrinted(now.job, now, '2026-05-06');
     expect(again.printed.filter(({ on }) => on === '2026-05-06')).toHaveLength(waste.length);
-    const gone = { ...printed, printed: [...printed.printed, { tube: 'old', revision: '0000', on: '2026-01-01' }] };
+    const gone = {
+      ...printed,
+      printed: [...printed.printed, { tube: 'old', revision: '0000', cutLength: 900, on: '2026-01-01' }],
+    };
     expect(wastePaper(derived(gone)).map(({ printed: { tube }, revision }) => [tube, revision])).toEqual([
       ['old', null],
     ]);
