@@ -1,7 +1,7 @@
 /**
  * The command line: derives everything from a job file without a browser, by the functions that the browser uses.
  *
- *   npm run -s fab -- JOB.json --out DIR [--formats pdf,csv,...] [--paper a4|letter]
+ *   npm run -s fab -- JOB.json --out DIR [--formats pdf,csv,...] [--paper a4|letter] [--forecast]
  *
  * Exit 0: derived, whatever the checks found. Exit 1: the job is invalid or cannot be derived, one line on standard
  * error for each fault. Exit 2: wrong usage, or a file that cannot be read or written. Every file is made in memory
@@ -22,7 +22,7 @@ import { makeFiles, plainSetting, type Supplies } from './exports/products/forma
 import { startKernel } from './exports/solids/kernel.ts';
 
 const PAPERS = ['a4', 'letter'] as const;
-const USAGE = `usage: npm run -s fab -- JOB.json --out DIR [--formats ${FORMATS.join(',')}] [--paper ${PAPERS.join('|')}]`;
+const USAGE = `usage: npm run -s fab -- JOB.json --out DIR [--formats ${FORMATS.join(',')}] [--paper ${PAPERS.join('|')}] [--forecast]`;
 
 /** A job of 2 000 tubes is a few MB. Far beyond that a file is no job, and reading it would only fill the memory. */
 const GREATEST_FILE = 64 * 1024 * 1024;
@@ -64,12 +64,12 @@ const toError: Write = (line) => void process.stderr.write(`${line}\n`);
 async function run(args: readonly string[]): Promise<Step<readonly string[]>> {
   const request = readArguments(args);
   if ('stop' in request) return request;
-  const { job, out, formats, print } = request.value;
+  const { job, out, formats, print, forecast } = request.value;
   const text = readText(job);
   if ('stop' in text) return text;
   const derived = deriveText(text.value);
   if ('stop' in derived) return derived;
-  const files = await makeFiles(derived.value, productsOf(formats), { ...plainSetting, print }, supplies);
+  const files = await makeFiles(derived.value, productsOf(formats), { ...plainSetting, print, forecast }, supplies);
   const notes = files.flatMap(({ note }) => (note === undefined ? [] : [note]));
   return write(files, out, [summary(derived.value), ...notes]);
 }
@@ -100,12 +100,18 @@ interface Request {
   readonly out: string;
   readonly formats: readonly Format[];
   readonly print: PrintSettings;
+  readonly forecast: boolean;
 }
 
 function readArguments(args: readonly string[]): Step<Request> {
   let parsed;
   try {
-    const options = { out: { type: 'string' }, formats: { type: 'string' }, paper: { type: 'string' } } as const;
+    const options = {
+      out: { type: 'string' },
+      formats: { type: 'string' },
+      paper: { type: 'string' },
+      forecast: { type: 'boolean' },
+    } as const;
     parsed = parseArgs({ args: [...args], options, allowPositionals: true });
   } catch (error) {
     return stopped(2, messageOf(error), USAGE);
@@ -120,7 +126,9 @@ function readArguments(args: readonly string[]): Step<Request> {
   const paper = values.paper ?? plainPrint.paper;
   if (!isOneOf(PAPERS, paper)) return stopped(2, `unknown paper ${quoted(paper)}; known: ${PAPERS.join(',')}`);
   const formats = names.filter((name) => isOneOf(FORMATS, name));
-  return { value: { job, out: values.out, formats, print: { ...plainPrint, paper } } };
+  return {
+    value: { job, out: values.out, formats, print: { ...plainPrint, paper }, forecast: values.forecast === true },
+  };
 }
 
 const isOneOf = <Name extends string>(known: readonly Name[], name: string): name is Name =>

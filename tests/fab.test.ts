@@ -76,6 +76,12 @@ describe('fab', () => {
     expect(said).toEqual([expect.stringMatching(/^tubes: \d+, errors: 0, warnings: \d+, notes: \d+$/u)]);
   });
 
+  it('says how the joints will fit with --forecast', async () => {
+    const { exit, files } = await runFab(few, '--forecast');
+    expect(exit).toBe(0);
+    expect(JSON.parse(files.get('fabrication.json')!).forecast.joints.length).toBeGreaterThan(0);
+  });
+
   it('writes the tables with --formats csv, a format once however often it is named', async () => {
     const { files } = await runFab(demoText(), '--formats', 'csv,csv');
     expect([...files.keys()]).toEqual(['', 'bends.csv', 'copes.csv', 'fabrication.json', 'tubes.csv', 'xyz.csv']);

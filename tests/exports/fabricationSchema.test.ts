@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import { fabricationJson } from '../../src/exports/tables/fabrication.ts';
+import { forecastFit } from '../../src/core/forecast/forecast.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
 import { derive } from '../../src/core/derive.ts';
 import type { FabricationFile } from '../../src/exports/tables/fabrication.ts';
@@ -21,6 +22,7 @@ describe('the fabrication file', () => {
     const derivation = job.ok ? derive(job.job) : job;
     if (!derivation.ok) throw new Error('the demo does not derive');
     expect(troubles(fabricationJson(derivation.value))).toEqual([]);
+    expect(troubles(fabricationJson(derivation.value, forecastFit(derivation.value)))).toEqual([]);
   });
   it('of a job full of faults does too', () => {
     const broken = derived({

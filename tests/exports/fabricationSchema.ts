@@ -161,6 +161,43 @@ const fitting = v.strictObject({
   slits: v.array(v.strictObject({ tube: text, outOfFlat: fromZero, width: v.nullable(fromZero), thickness: fromZero })),
 });
 
+const share = v.pipe(fromZero, v.maxValue(1));
+const bendOf = { kind: v.literal('bend'), bar: text, bend: v.pipe(number, v.integer(), v.minValue(1)) };
+
+const forecast = v.strictObject({
+  accuracy: v.strictObject({ point: fromZero, cut: fromZero, angle: fromZero, rotation: fromZero, mark: fromZero }),
+  joints: v.array(
+    v.strictObject({
+      tube: text,
+      end: which,
+      node: v.nullable(text),
+      fit: v.picklist(['cope', 'plate', 'foot', 'mitre', 'butt']),
+      to: v.array(text),
+      at: vector,
+      gap: fromZero,
+      onCar: v.boolean(),
+      feeds: v.array(
+        v.strictObject({
+          of: v.variant('kind', [
+            v.strictObject({ kind: v.literal('point'), point: text, axis: v.picklist(['x', 'y', 'z']) }),
+            v.strictObject(bendOf),
+            v.strictObject({ kind: v.literal('cut'), tube: text, end: which }),
+          ]),
+          share,
+        }),
+      ),
+      cures: v.array(
+        v.variant('kind', [
+          v.strictObject({ kind: v.literal('measure'), point: text, gap: fromZero }),
+          v.strictObject({ kind: v.literal('long'), by: fromZero, gap: fromZero }),
+          v.strictObject({ kind: v.literal('on-car'), first: v.array(text), gap: fromZero }),
+          v.strictObject({ kind: v.literal('as-built'), bar: text, gap: fromZero }),
+        ]),
+      ),
+    }),
+  ),
+});
+
 const finding = v.strictObject({
   id: text,
   severity: v.picklist(['error', 'warning', 'note']),
@@ -189,5 +226,6 @@ export const fabricationSchema = v.strictObject({
   gaps: v.array(gap),
   trimGaps: v.array(trimGap),
   fitting,
+  forecast: v.exactOptional(forecast),
   findings: v.array(finding),
 });

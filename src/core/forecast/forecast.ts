@@ -27,8 +27,8 @@ const STILL = 1e-9;
 /** mm that an end is left long by, to be trimmed on the car: a quarter inch, or 6 mm (common practice). */
 const LEFT_LONG: Readonly<Record<LengthUnit, number>> = { in: MM_PER_INCH / 4, mm: 6 };
 
-/** Joints that gape less than this, mm, need no cure: a bead bridges it (common practice). */
-const NEEDS_NO_CURE = 0.5;
+/** mm: a sixteenth of an inch. A joint that gapes no more needs no cure: a bead bridges it (common practice). */
+export const BRIDGED = MM_PER_INCH / 16;
 
 /** A cure that takes away less than this share of the gap is none. */
 const LEAST_CURE = 0.1;
@@ -118,7 +118,7 @@ function forecastOf(frame: Frame, reckoned: Reckoned): JointForecast {
   const feeds = onCar ? [{ of: { kind: 'cut', tube: tube.id, end: name } as const, share: 1 }] : feedsOf(reckoned);
 
   function cures(): readonly Cure[] {
-    if (onCar || gap < NEEDS_NO_CURE) return [];
+    if (onCar || gap <= BRIDGED) return [];
     const point = mostOf(feeds, (of) => (of.kind === 'point' ? of.point : null));
     const bar = mostOf(feeds, (of) => (of.kind === 'bend' ? of.bar : null));
     const tried: readonly (Cure | null)[] = [

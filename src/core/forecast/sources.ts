@@ -39,6 +39,8 @@ export function sourcesOf(frame: Frame): readonly Deviating[] {
       referencesOf('nodes', node).flatMap(({ list, to }) => (list === 'points' ? [bareId(to)] : [])),
     ),
   );
+  /** How these came out is known. */
+  const standing = new Set(job.bent.flatMap(({ tube, stands }) => (stands ? [tube] : [])));
   return [
     ...job.points.flatMap(({ id }) => {
       if (!used.has(id)) return [];
@@ -49,7 +51,7 @@ export function sourcesOf(frame: Frame): readonly Deviating[] {
       }));
     }),
     ...[...bars].flatMap(([bar, each]) =>
-      each.bends.flatMap((_, i): readonly Deviating[] => {
+      (standing.has(bar) ? [] : each.bends).flatMap((_, i): readonly Deviating[] => {
         const of = { kind: 'bend', bar, bend: i + 1 } as const;
         return [
           { source: { ...of, slip: 'angle' }, deviation: angleDeviation(job, each, i + 1) },

@@ -5,7 +5,7 @@
  */
 import { nearestOnPath, placeAt } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { add, addScaled, cross, dot, equal, mirrored, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+import { add, addScaled, cross, distance, dot, mirrored, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Point } from '../job/kinds/point.ts';
 import { hostOf } from '../job/places.ts';
@@ -124,8 +124,8 @@ export function stand(frame: Frame, errors: Errors, before?: Otherwise): Stand {
       const [from, to] = [endAt(tube, 0), endAt(tube, 1)];
       const corners = bends.flatMap(({ start, end, corner }, i): readonly Pair[] => {
         if (start < from - ROUNDING || end > to + ROUNDING) return [];
-        const named = member.path[route.findIndex((place) => equal(place, corner))]!;
-        return [[shape.bends[i]!.corner, node(isPrimed(name) ? primed(named) : named)]];
+        const named = member.path[nearestTo(corner, route)]!;
+        return [[shape.bends[i]!.corner, add(corner, wayOf(isPrimed(name) ? primed(named) : named))]];
       });
       const pair = (which: 0 | 1): Pair => {
         const { point, tangent } = placeAt(shape.path, which === 0 ? from : to);
@@ -135,6 +135,9 @@ export function stand(frame: Frame, errors: Errors, before?: Otherwise): Stand {
     });
   }
 
+  /** How far a node is from where it is drawn. A tube that stands as it was built goes with its nodes, from where it stands. */
+  const wayOf = (reference: NodeRef): Vec3 => subtract(node(reference), frame.nodes.get(reference)!);
+
   /** Where an end is held: at what it is welded to, where that stands by then, where it was marked on its steel; else at its node. */
   function goal(tube: SolvedTube | Bar, which: 0 | 1): Vec3 {
     const { node: named, position, cuts, butted } = tube.ends[which];
@@ -143,7 +146,7 @@ export function stand(frame: Frame, errors: Errors, before?: Otherwise): Stand {
     const mate = isMarked ? undefined : (cut?.against ?? butted[0]);
     const standsBefore =
       mate !== undefined && orders.get(frame.bars.get(mate)!.member.id)! < orders.get(tube.member.id)!;
-    if (mate === undefined || (named !== null && !standsBefore)) return node(named!);
+    if (mate === undefined || (named !== null && !standsBefore)) return add(position, wayOf(named!));
     const at = cut?.landingAt ?? nearestOnPath(frame.bars.get(mate)!.path, position).at;
     return markedOn(mate, at, position);
   }
@@ -156,6 +159,10 @@ function placed(record: FrameNode, by: Solved, drawn: Vec3): Vec3 {
   const placing = placeNode(record, by);
   return 'position' in placing ? placing.position : drawn;
 }
+
+/** Of these places the number of the one nearest to the corner: itself, but where the tube stands as it was built. */
+const nearestTo = (corner: Vec3, places: readonly Vec3[]): number =>
+  places.reduce((best, place, i) => (distance(place, corner) < distance(places[best]!, corner) ? i : best), 0);
 
 const recordsOf = remembered(({ job }: Frame) => ({
   nodes: new Map(job.nodes.map((record) => [record.id, record])),

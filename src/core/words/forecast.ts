@@ -1,6 +1,8 @@
 /** The forecast of fit in the words of the shop: a joint, what feeds its gap, what would cure it, and what is left out. */
 import { formatLength, MM_PER_INCH, type LengthUnit } from '../units/length.ts';
+import { BRIDGED } from '../forecast/forecast.ts';
 import type { Cure, Feeder, JointForecast } from '../forecast/types.ts';
+import type { Axis } from '../geometry/vector.ts';
 import type { TubeRef } from '../job/reference.ts';
 import { pointName, tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
@@ -16,8 +18,7 @@ export const FORECAST_MEANS =
 export const FORECAST_LEAVES_OUT =
   'Left out: what the weld pulls, what a tube sags, what a jig holds. Dry-fit every joint before you weld it.';
 
-/** mm: a sixteenth of an inch, which a bead bridges, and an eighth, which it hardly does (common practice). */
-const EASY = MM_PER_INCH / 16;
+/** mm: an eighth of an inch, which a bead hardly bridges (common practice). */
 const HARD = MM_PER_INCH / 8;
 
 /** mm. Less is no gap to anybody. */
@@ -26,7 +27,7 @@ const SHUT = 0.05;
 /** How a joint is to be taken: `wide` wants a cure, `open` a steady hand. */
 export type Gaping = 'close' | 'open' | 'wide';
 
-export const gapingOf = (gap: number): Gaping => (gap <= EASY ? 'close' : gap <= HARD ? 'open' : 'wide');
+export const gapingOf = (gap: number): Gaping => (gap <= BRIDGED ? 'close' : gap <= HARD ? 'open' : 'wide');
 
 const GAPING: Readonly<Record<Gaping, string>> = { close: 'fits', open: 'gapes', wide: 'gapes wide' };
 
@@ -42,14 +43,19 @@ export function jointInWords(frame: Frame, { tube, end, fit, to }: JointForecast
 
 const names = (frame: Frame, bars: readonly TubeRef[]): string => listed(bars.map((bar) => tubeName(frame, bar)));
 
+const ALONG: Readonly<Record<Axis, string>> = {
+  x: 'the place fore and aft',
+  y: 'the place to the side',
+  z: 'the height',
+};
+
 /** "the height of Rear spring tower, left"; `own`: the tube whose joint it is. */
 export function feederInWords(frame: Frame, of: Feeder, own: TubeRef): string {
   if (of.kind === 'bend') return `bend ${of.bend} of ${tubeName(frame, of.bar)}`;
   if (of.kind === 'cut') {
     return of.tube === own ? `its cut at end ${of.end}` : `the cut of ${tubeName(frame, of.tube)} at end ${of.end}`;
   }
-  const named = pointName(frame.job, of.point);
-  return { x: `how far forward ${named} is`, y: `how far out ${named} is`, z: `the height of ${named}` }[of.axis];
+  return `${ALONG[of.axis]} of ${pointName(frame.job, of.point)}`;
 }
 
 /** "Most from bend 2 of Main hoop (41 %), then the height of Rear spring tower, left (16 %)."; null where nothing feeds it. */
@@ -73,8 +79,8 @@ function doneInWords(frame: Frame, tube: TubeRef, end: 'A' | 'B', cure: Cure, un
     case 'long':
       return `leave end ${end} ${formatLength(cure.by, unit, WHOLE[unit]).text} ${unit} long, and trim it on the car`;
     case 'on-car':
-      return `${cure.first.length === 0 ? '' : `fit ${names(frame, cure.first)} before it, and `}cut ${tubeName(frame, tube)} on the car, to what stands there`;
+      return `${cure.first.length === 0 ? '' : `fit ${names(frame, cure.first)} before it, and `}cut ${tubeName(frame, frame.byId.get(tube)!.bar)} on the car, to what stands there`;
     case 'as-built':
-      return `enter ${tubeName(frame, cure.bar)} as built, and cut the rest to it`;
+      return `let ${tubeName(frame, cure.bar)} lead once it is bent, and cut the rest to it`;
   }
 }

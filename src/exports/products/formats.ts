@@ -4,6 +4,7 @@
  */
 import { unwatched, type Going } from '../../drawing/going.ts';
 import type { Derived } from '../../core/derive.ts';
+import type { Forecast } from '../../core/forecast/types.ts';
 import type { Product } from './catalogue.ts';
 import type { Fonts } from '../../drawing/lettering.ts';
 import { plainPrint, type ExportFile, type PrintSettings } from '../shared/files.ts';
@@ -21,9 +22,11 @@ export interface Setting {
   readonly print: PrintSettings;
   /** What the flat patterns are for: the outer surface, or a wall cut square to it. */
   readonly surface: Surface;
+  /** Whether sheets and fabrication file say how the joints will fit: that takes a second or more. */
+  readonly forecast: boolean;
 }
 
-export const plainSetting: Setting = { print: plainPrint, surface: 'outer' };
+export const plainSetting: Setting = { print: plainPrint, surface: 'outer', forecast: false };
 
 type Maker = (
   derived: Derived,
@@ -37,10 +40,27 @@ const table =
   async (derived) =>
     asBytes((await import('../tables/csv.ts')).csvFiles(derived).find((file) => file.fileName === fileName)!);
 
+/** Two files have it, and it is worked out once. */
+const forecasts = new WeakMap<Derived, Forecast>();
+
+async function forecastOf(derived: Derived, { forecast }: Setting): Promise<Forecast | null> {
+  if (!forecast) return null;
+  const known = forecasts.get(derived) ?? (await import('../../core/forecast/forecast.ts')).forecastFit(derived);
+  forecasts.set(derived, known);
+  return known;
+}
+
 const MAKERS: Readonly<Record<Product, Maker>> = {
-  'fabrication.json': async (derived) => asBytes((await import('../tables/fabrication.ts')).fabricationFile(derived)),
-  'sheets.pdf': async (derived, { print }, supplies, going) =>
-    (await import('../sheets/sheets.ts')).sheetsPdf(derived, await supplies.fonts(), print, going),
+  'fabrication.json': async (derived, setting) =>
+    asBytes((await import('../tables/fabrication.ts')).fabricationFile(derived, await forecastOf(derived, setting))),
+  'sheets.pdf': async (derived, setting, supplies, going) =>
+    (await import('../sheets/sheets.ts')).sheetsPdf(
+      derived,
+      await supplies.fonts(),
+      setting.print,
+      going,
+      await forecastOf(derived, setting),
+    ),
   'wraps.pdf': async (derived, { print, surface }, supplies, going) =>
     (await import('../wraps/wraps-pdf.ts')).wrapsPdf(derived, await supplies.fonts(), print, going, surface),
   'layout.pdf': async (derived, { print }, supplies, going) =>

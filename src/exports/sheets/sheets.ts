@@ -1,14 +1,16 @@
 /**
- * sheets.pdf: a cover, then a sheet a tube, in build order. Black and white, for A4 or Letter, in the job's unit. Everything is
+ * sheets.pdf: a cover, the forecast of fit where it is asked for, then a sheet a tube, in build order. Black and white, for A4 or Letter, in the job's unit. Everything is
  * drawn from what was derived; the letters are the caller's, since nothing is read here.
  */
 import type { Going } from '../../drawing/going.ts';
+import type { Forecast } from '../../core/forecast/types.ts';
 import type { Derived } from '../../core/derive.ts';
 import { lettering, type Fonts } from '../../drawing/lettering.ts';
 import { writePdf } from '../../drawing/pdf.ts';
 import type { ExportFile, PrintSettings } from '../shared/files.ts';
 import type { Context } from './context.ts';
 import { coverSheets } from './cover.ts';
+import { forecastSheets } from './forecast.ts';
 import { liesOf } from './locator.ts';
 import { contentWidth, paperOf } from './page.ts';
 import { tubeSheets } from './tube.ts';
@@ -19,6 +21,7 @@ export async function sheetsPdf(
   fonts: Fonts,
   settings: PrintSettings,
   going: Going,
+  forecast: Forecast | null = null,
 ): Promise<ExportFile> {
   const paper = paperOf(settings);
   const letters = lettering(fonts);
@@ -30,6 +33,10 @@ export async function sheetsPdf(
     width: contentWidth(paper),
   };
   const views = liesOf(derived.tubes);
-  const groups = [() => coverSheets(context), ...derived.tubes.map((tube) => () => tubeSheets(context, views, tube))];
+  const groups = [
+    () => coverSheets(context),
+    ...(forecast === null ? [] : [() => forecastSheets(context, forecast)]),
+    ...derived.tubes.map((tube) => () => tubeSheets(context, views, tube)),
+  ];
   return { fileName: 'sheets.pdf', bytes: await writePdf(derived.job.name, letters, groups, going) };
 }

@@ -15,6 +15,8 @@ import { measureTrim } from '../../core/gaps/measure-trim.ts';
 import { trimPlaces } from '../../core/gaps/trim-places.ts';
 import { toDegrees, type Degrees, type Radians } from '../../core/geometry/angle.ts';
 import { addScaled, scale, type Vec3 } from '../../core/geometry/vector.ts';
+import type { Forecast } from '../../core/forecast/types.ts';
+import { FIRST_ACCURACY, type Accuracy } from '../../core/job/kinds/accuracy.ts';
 import { heightOf } from '../../core/job/kinds/foot.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type {
@@ -48,6 +50,8 @@ export interface FabricationFile {
   readonly gaps: readonly TubeGap[];
   readonly trimGaps: readonly FabricationTrimGap[];
   readonly fitting: FabricationFitting;
+  /** Only where it was asked for. */
+  readonly forecast?: Forecast & { readonly accuracy: Accuracy };
   readonly findings: readonly FabricationFinding[];
 }
 
@@ -179,7 +183,7 @@ export interface FabricationCut {
 }
 
 /** The fabrication file as data, fields in the order in which the format lists them. Total: never fails. */
-export function fabrication(derived: Derived): FabricationFile {
+export function fabrication(derived: Derived, forecast: Forecast | null = null): FabricationFile {
   return {
     format: 'cagewright/fabrication',
     version: 1,
@@ -191,6 +195,7 @@ export function fabrication(derived: Derived): FabricationFile {
     gaps: derived.gaps.filter(({ distance }) => distance < LISTED),
     trimGaps: fabricationTrimGaps(derived),
     fitting: fabricationFitting(derived),
+    ...(forecast !== null && { forecast: { accuracy: derived.job.accuracy ?? FIRST_ACCURACY, ...forecast } }),
     findings: derived.findings.map((finding) => fabricationFinding(finding, derived)),
   };
 }
@@ -329,16 +334,16 @@ function fabricationFoot(stand: Stand): FabricationFoot {
 }
 
 /** The fabrication file as text. */
-export function fabricationFile(derived: Derived): TextFile {
-  return { fileName: 'fabrication.json', text: fabricationJson(derived) };
+export function fabricationFile(derived: Derived, forecast: Forecast | null = null): TextFile {
+  return { fileName: 'fabrication.json', text: fabricationJson(derived, forecast) };
 }
 
 /**
  * The same as JSON text, UTF-8, to be read by people too: whatever holds only numbers, words and null stands on one
  * line (a point, a bend, a cut, a profile), all else is indented.
  */
-export function fabricationJson(derived: Derived): string {
-  return `${jsonLines(fabrication(derived), '')}\n`;
+export function fabricationJson(derived: Derived, forecast: Forecast | null = null): string {
+  return `${jsonLines(fabrication(derived, forecast), '')}\n`;
 }
 
 function jsonLines(value: unknown, indent: string): string {

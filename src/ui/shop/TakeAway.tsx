@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import { FORMATS, isFolder, productsOf, type Format, type Product } from '../../exports/products/catalogue.ts';
 import type { Setting } from '../../exports/products/formats.ts';
+import { FORECAST } from '../../core/words/forecast.ts';
 import { useDocument } from '../../store/page.ts';
 import { useKept } from '../kit/kept.ts';
 import { Refused } from '../kit/Refused.tsx';
@@ -21,8 +22,9 @@ export function TakeAway({ taking }: { taking: Taking }): ReactNode {
   const [chosen, choose] = useKept('take-away', readChosen);
   const [print, keepPrint] = usePrint();
   const [surface, keepSurface] = useSurface();
+  const [forecast, keepForecast] = useKept('forecast-in-files', readYes);
   const busy = taking.progress !== null;
-  const setting: Setting = { print: printSettings(print), surface };
+  const setting: Setting = { print: printSettings(print), surface, forecast };
 
   const takeOne = (product: Product): void =>
     taking.take([product], setting, isFolder(product) ? zipName(fileName) : null);
@@ -58,6 +60,13 @@ export function TakeAway({ taking }: { taking: Taking }): ReactNode {
           </li>
         ))}
       </ul>
+      <label className="take-choice">
+        <input type="checkbox" checked={forecast} onChange={(event) => keepForecast(event.target.checked)} />
+        <span>
+          <strong>{FORECAST}</strong>
+          <span className="small under">a page in sheets.pdf, a block in fabrication.json; takes a second or more</span>
+        </span>
+      </label>
       <button
         type="button"
         className="press take-all"
@@ -75,6 +84,8 @@ export function TakeAway({ taking }: { taking: Taking }): ReactNode {
     </div>
   );
 }
+
+const readYes = (kept: unknown): boolean => kept === true;
 
 function Choice(props: { kind: Kind; chosen: boolean; onFlip: (format: Format) => void }): ReactNode {
   const { format, title, holds } = props.kind;

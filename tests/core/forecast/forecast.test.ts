@@ -179,6 +179,7 @@ describe('what is fitted on the car', () => {
       },
     };
     return derived({
+      accuracy: { point: 6 },
       points: [{ id: 'p', name: 'Floor', position: [0, 0, 0] }],
       nodes: { low: { kind: 'point', point: 'p' }, high: [0, 0, 1000], mid: [0, 0, 800], foot: [700, 0, 0] },
       members: order.map((id) => members[id]),
@@ -221,6 +222,48 @@ describe('the angle of a bend', () => {
     );
     expect(tight).toBeLessThan(0.25);
     expect(loose).toBeGreaterThan(2 * tight);
+  });
+});
+
+describe('a hoop that stands as it was bent', () => {
+  const frameWith = (bent: object[], accuracy: object) =>
+    derived({
+      accuracy,
+      bent,
+      nodes: {
+        a: [0, 600, 0],
+        b: [0, 500, 1000],
+        c: [0, -500, 1000],
+        d: [0, -600, 0],
+        top: { kind: 'on', member: 'hoop', bend: 1, where: 'start', distance: -80 },
+        foot: [-900, 500, 200],
+      },
+      members: [
+        { id: 'hoop', path: ['a', 'b', 'c', 'd'], ends: [{ fit: 'square' }, { fit: 'square' }] },
+        { id: 'stay', path: ['top', 'foot'], ends: [{ fit: 'auto' }, { fit: 'plate', normal: [0, 0, 1] }] },
+      ],
+    });
+  const stands = {
+    tube: 'hoop',
+    stands: true,
+    order: [
+      { bend: 1, front: 'A' },
+      { bend: 2, front: 'A' },
+    ],
+    done: [],
+    bends: [
+      { bend: 1, pulled: 90, net: 86 },
+      { bend: 2, pulled: 90, net: 83 },
+    ],
+    checks: [],
+  };
+
+  it('gapes nowhere by what is known of it, and feeds no gap with its bends', () => {
+    const known = forecastFit(frameWith([stands], { point: 0, cut: 0, angle: 0.5, rotation: 0.5, mark: 1 }));
+    for (const { gap } of known.joints) expect(gap).toBeLessThan(0.01);
+    const planned = forecastFit(frameWith([], { point: 0, cut: 0, angle: 0.5, rotation: 0.5, mark: 1 }));
+    expect(jointOf(planned.joints, 'stay', 'A').feeds.map(({ of }) => of.kind)).toContain('bend');
+    expect(jointOf(planned.joints, 'stay', 'A').gap).toBeGreaterThan(0.5);
   });
 });
 
