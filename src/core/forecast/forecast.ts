@@ -64,12 +64,15 @@ export function forecastFit(frame: Frame): Forecast {
       ownCut: moveBetween(nominal, opened(joint, lines, left, sound, cut * PROBE)),
     };
   });
+  const byName = new Map(reckoned.map((each) => [nameOf(each.joint), each]));
   for (const { source, deviation } of sources) {
     const errors = errorsOf([{ source, deviation }], [deviation * PROBE]);
     const probed = stand(frame, errors, { stand: sound, sources: [source] });
-    for (const { joint, lines, nominal, moves } of reckoned) {
+    for (const name of probed.web.moved!) {
+      const each = byName.get(name);
+      if (each === undefined) continue;
+      const { joint, lines, nominal, moves } = each;
       const open = bothOpenings(joint, lines, left, probed);
-      if (open === nominal) continue;
       const row = moveBetween(nominal, open);
       if (row.some((move) => Math.abs(move) > STILL)) moves.push({ source, row });
     }
@@ -81,9 +84,12 @@ export function forecastFit(frame: Frame): Forecast {
 const moveBetween = (nominal: Float64Array, probed: Float64Array): Float64Array =>
   probed.map((open, k) => (open - nominal[k]!) / PROBE);
 
-/** Openings of the edge, and of what is or would be left long on it: the same record as in the cage of before where nothing moves them. */
+/** As it is called in the web of a cage. */
+const nameOf = ({ tube, which }: Joint): string => `joint ${tube.id} ${which}`;
+
+/** Openings of the edge, and of what is or would be left long on it. */
 const bothOpenings = (joint: Joint, lines: readonly Line[], left: number, stood: Stand): Float64Array =>
-  stood.web.ask(`joint ${joint.tube.id} ${joint.which}`, () => opened(joint, lines, left, stood, 0));
+  stood.web.ask(nameOf(joint), () => opened(joint, lines, left, stood, 0));
 
 /** The same with all of it sawn shorter by so much, mm. */
 function opened(joint: Joint, lines: readonly Line[], left: number, stood: Stand, shorter: number): Float64Array {

@@ -8,6 +8,7 @@ import {
   add,
   addScaled,
   cross,
+  distance,
   dot,
   interpolate,
   normalize,
@@ -28,6 +29,9 @@ export type Pair = readonly [is: Vec3, wanted: Vec3];
 /** The motion that brings end A and end B, and after them the corners, to their places. */
 export function bestMotion([isA, wantedA]: Pair, [isB, wantedB]: Pair, corners: readonly Pair[]): Motion {
   const [from, to] = [interpolate(isA, isB, 0.5), interpolate(wantedA, wantedB, 0.5)];
+  // Both ends at one place: no line between them, and it is only shifted.
+  const isRing = distance(isA, isB) <= ROUNDING || distance(wantedA, wantedB) <= ROUNDING;
+  if (isRing) return { turn: (v) => v, place: (place) => add(to, subtract(place, from)) };
   const [along, wanted] = [normalize(subtract(isB, isA)), normalize(subtract(wantedB, wantedA))];
   // The least turn that takes one direction to the other.
   const axis = cross(along, wanted);

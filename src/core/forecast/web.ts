@@ -6,8 +6,8 @@
 export interface Web {
   /** What the thing of this name is: what `make` says, unless that is known. */
   ask<V>(name: string, make: () => V): V;
-  /** Whether it is, or hangs on, one of those that differ; all do in a web that is not made from another. */
-  isMoved(name: string): boolean;
+  /** Those that differ from the web that it was made from, and all that hang on them; null where it was made from none. */
+  readonly moved: ReadonlySet<string> | null;
   readonly known: ReadonlyMap<string, unknown>;
   /** Of each thing, those that asked for it. */
   readonly askedBy: ReadonlyMap<string, ReadonlySet<string>>;
@@ -16,12 +16,11 @@ export interface Web {
 /** `before`: a web in which everything was asked for, and the names of what is otherwise now. */
 export function createWeb(before?: { readonly web: Web; readonly differing: readonly string[] }): Web {
   const moved = before === undefined ? null : hangingOn(before.differing, before.web.askedBy);
-  const isMoved = (name: string): boolean => moved === null || moved.has(name);
   const known = new Map<string, unknown>();
   const askedBy = new Map<string, Set<string>>();
   const asking: string[] = [];
   function ask<V>(name: string, make: () => V): V {
-    if (!isMoved(name) && before!.web.known.has(name)) return before!.web.known.get(name) as V;
+    if (moved !== null && !moved.has(name) && before!.web.known.has(name)) return before!.web.known.get(name) as V;
     const asker = asking.at(-1);
     if (asker !== undefined) {
       const askers = askedBy.get(name) ?? new Set();
@@ -34,7 +33,7 @@ export function createWeb(before?: { readonly web: Web; readonly differing: read
     known.set(name, made);
     return made;
   }
-  return { ask, isMoved, known, askedBy };
+  return { ask, moved, known, askedBy };
 }
 
 /** These, and all that asked for any of them, and so on. */

@@ -9,6 +9,7 @@ import {
   gapInWords,
   jointInWords,
 } from '../../core/words/forecast.ts';
+import { jobRevision } from '../../core/solve/revision.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Sheet } from '../../drawing/types.ts';
 import { foot } from './cautions.ts';
@@ -26,7 +27,7 @@ export function forecastSheets(context: Context, { joints }: Forecast): Sheet[] 
     FORECAST,
     [part(heading, ...said, gap(2)), part(...joints.map((joint) => row(context, joint)))],
     heading,
-    foot(context, FORECAST),
+    foot(context, FORECAST, jobRevision(derived)),
   );
 }
 

@@ -5,7 +5,8 @@ import { derive } from '../../../src/core/derive.ts';
 import { forecastFit } from '../../../src/core/forecast/forecast.ts';
 import { gap95 } from '../../../src/core/forecast/quantile.ts';
 import { asBent } from '../../../src/core/forecast/shape.ts';
-import { sourcesOf } from '../../../src/core/forecast/sources.ts';
+import { errorsOf, sourcesOf } from '../../../src/core/forecast/sources.ts';
+import { stand } from '../../../src/core/forecast/stand.ts';
 import type { JointForecast, Source } from '../../../src/core/forecast/types.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { bendSlips, SLIP_ANGLE } from '../../../src/core/marks/slips.ts';
@@ -194,6 +195,20 @@ describe('what is fitted on the car', () => {
     const cure = before.cures.find(({ kind }) => kind === 'on-car');
     expect(cure).toMatchObject({ first: ['post'] });
     expect(cure!.gap).toBeCloseTo(after.gap, 6);
+  });
+});
+
+describe('a ring', () => {
+  it('whose ends are at one place is only shifted', () => {
+    const ring = derived({
+      points: [{ id: 'p', name: 'Roof', position: [0, 0, 0] }],
+      nodes: { a: { kind: 'point', point: 'p' }, b: [900, 0, 0], c: [900, 900, 0], d: [0, 900, 0] },
+      members: [{ id: 'ring', path: ['a', 'b', 'c', 'd', 'a'] }],
+    });
+    const [alongX] = sourcesOf(ring);
+    const shifted = stand(ring, errorsOf([alongX!], [3]));
+    expect(shifted.bar('ring').path.pieces[0]!.from[0] - ring.nodes.get('a')![0]).toBeCloseTo(3, 9);
+    expect(shifted.bar('ring').path.length).toBeCloseTo(ring.byId.get('ring')!.path.length, 9);
   });
 });
 
