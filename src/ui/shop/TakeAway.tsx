@@ -61,7 +61,12 @@ export function TakeAway({ taking }: { taking: Taking }): ReactNode {
         ))}
       </ul>
       <label className="take-choice">
-        <input type="checkbox" checked={forecast} onChange={(event) => keepForecast(event.target.checked)} />
+        <input
+          type="checkbox"
+          aria-label={FORECAST}
+          checked={forecast}
+          onChange={(event) => keepForecast(event.target.checked)}
+        />
         <span>
           <strong>{FORECAST}</strong>
           <span className="small under">a page in sheets.pdf, a block in fabrication.json; takes a second or more</span>
