@@ -58,7 +58,7 @@ test('pulls are logged, refused, corrected and taken back', async ({ page }) => 
   await test.step('two pulls change what the main hoop is pulled to; a reload keeps them, undo takes them back', async () => {
     await toHoop(page);
     const atFirst = await savedText(page);
-    await expect(law(page)).toContainText('a little under-bent');
+    await expect(law(page)).toContainText('comes out under-bent');
     const before = await bends(page);
     const steep = before.findIndex(({ net }) => Math.round(net) === 76);
     expect(steep).toBeGreaterThanOrEqual(0);

@@ -202,9 +202,9 @@ describe.each([
     let bends = 0;
     for (const tube of file.tubes) {
       const pages = await sheetsOf(tube);
-      // The four main figures of a row share a baseline; boxes for angles at the ends hold one each.
+      // The four main figures of a row share a baseline, what is to start at smaller; boxes for angles at the ends hold one each.
       const rows = pages.flatMap(({ texts }) => {
-        const main = texts.filter(({ size }) => Math.abs(size - 7) < 0.05);
+        const main = texts.filter(({ size }) => [7, 5].some((each) => Math.abs(size - each) < 0.05));
         const baselines = [...new Set(main.map(({ y }) => Math.round(y * 10)))];
         const lines = baselines.map((line) => main.filter(({ y }) => Math.round(y * 10) === line));
         return lines

@@ -28,8 +28,8 @@ export type Unborne = 'nothing-known' | 'disagree' | 'slack-or-spring' | 'too-fa
 export type PullAdvice =
   /** By the law. `within`: 95 % of further pulls come so near to it; null with fewer than three pulls, which do not say. */
   | { readonly kind: 'law'; readonly pullTo: Degrees; readonly exact: Radians; readonly within: Radians | null }
-  /** By the steel's spring alone, which reads low: to start at. */
-  | { readonly kind: 'estimate'; readonly pullTo: Degrees; readonly exact: Radians }
+  /** By the steel's spring alone, which reads low: to start at. `short`: by how much it may, at the most. */
+  | { readonly kind: 'estimate'; readonly pullTo: Degrees; readonly exact: Radians; readonly short: Degrees }
   /** Short of what is right: to be pulled to, let go and read, then gone on from. */
   | { readonly kind: 'first'; readonly pullTo: Degrees; readonly why: Unborne };
 
@@ -38,6 +38,9 @@ export const SURE: Radians = toRadians(1.25);
 
 /** A bend this near is left alone (common practice). */
 export const BEND_TOLERANCE: Degrees = 0.5;
+
+/** How far past the finished angle benders are pulled in all, slack and spring together (common practice); more on a larger bend. */
+export const MET_WITH: { readonly least: Degrees; readonly greatest: Degrees } = { least: 2, greatest: 6 };
 
 /** A tube, as far as it says what its bends are pulled to. */
 interface Pulled {
@@ -70,7 +73,14 @@ export function pullAdvice(law: PullLaw | null, net: Radians, step: Degrees): Pu
   const [nearest, below] = [onStep(toDegrees(exact), step), onStepBelow(toDegrees(exact), step)];
   const why = notBorne ?? (Math.abs(nearest - toDegrees(exact)) > BEND_TOLERANCE ? 'coarse-scale' : null);
   if (why !== null) return { kind: 'first', pullTo: below, why };
-  if (law.from === 'estimate') return { kind: 'estimate', pullTo: nearest, exact };
+  if (law.from === 'estimate') {
+    return {
+      kind: 'estimate',
+      pullTo: nearest,
+      exact,
+      short: Math.max(0, toDegrees(net) + MET_WITH.greatest - nearest),
+    };
+  }
   return { kind: 'law', pullTo: nearest, exact, within: furtherPulls(law, net) };
 }
 

@@ -1,5 +1,5 @@
 /** What the log of pulls says, in the words of the shop: the law, how sure it is, and which pulls do not agree. */
-import { listed } from './lists.ts';
+import { listed, uncapital } from './lists.ts';
 import { shownName } from '../job/shown.ts';
 import { toDegrees, toRadians, type Degrees } from '../geometry/angle.ts';
 import type { Pull } from '../job/kinds/pull.ts';
@@ -7,7 +7,8 @@ import { borneRange, mendingPull, pullAdvice } from '../springback/pull-advice.t
 import { contradictions, type PullLaw } from '../springback/pull-law.ts';
 import {
   GO_ON,
-  ESTIMATE,
+  START_AT,
+  estimateInWords,
   halfWidthInWords,
   mendInWords,
   pullFigure,
@@ -32,7 +33,7 @@ export function lawInWords(law: PullLaw | null, batch: string | undefined, step:
   if (law === null)
     return `No pulls yet, and the section names no steel that is known here. Pull to the finished angle, ${GO_ON}. ${SMALL_AND_LARGE}`;
   if (advice.kind === 'estimate')
-    return `No pulls yet: ${past(law)}. For a finished ${SHOWN}° start at ${pulled}. That is ${ESTIMATE}. ${SMALL_AND_LARGE}`;
+    return `No pulls yet: ${past(law)}. For a finished ${SHOWN}° ${uncapital(START_AT)} ${pulled}. That is ${estimateInWords(advice.short)} ${SMALL_AND_LARGE}`;
   return [
     ...(advice.kind === 'law'
       ? [

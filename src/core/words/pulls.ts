@@ -2,7 +2,7 @@
 import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
 import { shownName } from '../job/shown.ts';
 import { formatAngle } from '../units/angle.ts';
-import type { PullAdvice, Unborne } from '../springback/pull-advice.ts';
+import { MET_WITH, type PullAdvice, type Unborne } from '../springback/pull-advice.ts';
 import type { PullLaw } from '../springback/pull-law.ts';
 
 /** "92.0°": as it is set on the machine's scale, with the digits that the scale has. */
@@ -31,12 +31,25 @@ function exactly(advice: PullAdvice): string | null {
 const divisionInWords = (step: Degrees): string =>
   `${step === 0.5 ? '1/2' : step === 0.25 ? '1/4' : Number(step.toFixed(3))}°`;
 
-/** What stands under the number of that kind; '' where it needs nothing. */
-export const KIND_WORDS: Readonly<Record<PullAdvice['kind'], string>> = {
-  law: '',
-  first: 'first pull: read, then go on',
-  estimate: 'start at: an estimate',
-};
+/** What the number is for: an estimate reads low, and is no number to pull to. */
+export const pullHead = (advices: readonly PullAdvice[]): string =>
+  advices.length > 0 && advices.every(({ kind }) => kind === 'estimate') ? START_AT : 'Pull to';
+
+export const START_AT = 'Start at';
+
+/** What stands under the number; '' where it needs nothing. */
+export function kindInWords(advice: PullAdvice): string {
+  switch (advice.kind) {
+    case 'law':
+      return '';
+    case 'first':
+      return 'first pull: read, then go on';
+    case 'estimate':
+      return `an estimate, up to ${shortBy(advice.short)} short`;
+  }
+}
+
+const shortBy = (short: Degrees): string => `${formatAngle(short, 1)}°`;
 
 /** What is done at a first pull. */
 export const GO_ON = 'let go, read, then go on';
@@ -71,14 +84,18 @@ export function mendInWords(why: Unborne, law: PullLaw | null, near: Degrees): s
 }
 
 /** What an estimate leaves out, and what that does to the bend: slack of dies and pins only ever takes from it. */
-export const ESTIMATE =
-  'an estimate from the steel’s spring alone, without the machine’s slack: the bend comes out a little under-bent';
+export const estimateInWords = (short: Degrees): string =>
+  `${ESTIMATE}: it may be up to ${shortBy(short)} short, and the bend comes out under-bent; ${MET} (common practice).`;
+
+const ESTIMATE = 'an estimate from the steel’s spring alone, without the machine’s slack';
+
+const MET = `${MET_WITH.least}° to ${MET_WITH.greatest}° in all are met with`;
 
 /** Under a table of bends: where its numbers come from. `advices` are those of the table, `near` as in mendInWords. */
 export function pullNote(law: PullLaw | null, advices: readonly PullAdvice[], near: Degrees): string {
   const first = advices.find((advice) => advice.kind === 'first');
   if (first === undefined && law?.from === 'estimate')
-    return '“Start at”, by the steel’s spring alone, ends a little under-bent: log a test piece.';
+    return `“${START_AT}”: the steel’s spring alone; ${MET}. Log a test piece.`;
   const known = advices.filter((advice) => advice.kind === 'law');
   const sure = known.some(({ within }) => within !== null) ? `; ${SURE}` : '';
   return [

@@ -5,6 +5,8 @@
 import { toDegrees, type Degrees } from '../geometry/angle.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
 import { isScribed, scribedLineAt } from '../run/scribed-line.ts';
+import type { Section } from '../job/kinds/section.ts';
+import { isSeamed } from '../springback/steels.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { formatAngle } from '../units/angle.ts';
 import { turnInWords } from './ends.ts';
@@ -12,9 +14,22 @@ import { formatLength, type LengthUnit, type ShownLength } from '../units/length
 import type { RotationReading } from '../run/rotation-reading.ts';
 import { NOTABLE_ANGLE } from '../marks/tape.ts';
 
-/** Before the first bend of a tube that is never turned; and of one that is, where a line scribed along it shows the turns. */
-export const ANY_WAY_ROUND = 'Lay the tube any way round for the first bend.';
-export const FIRST_BEND = 'Lay the tube any way round for the first bend, and scribe a line along its top, end to end.';
+/** Before the first bend: how the tube is laid, and the line scribed along it where the order turns it. Common practice: a seam on neither side of the bend that stretches or is pressed. */
+export function firstBendInWords(section: Section, isTurned: boolean): string {
+  const lay = isSeamed(section) ? SEAM : 'Lay the tube any way round for the first bend';
+  return isTurned ? `${lay}, and scribe a line along its top, end to end.` : `${lay}.`;
+}
+
+const SEAM = 'Lay the tube with its seam to the side of the first bend, half-way round between inside and outside';
+
+/** Where the seam then is at a later bend; null of tube without one. The scribed line, on top of a level bend, is as far round from the bend's side as a seam that was laid there. */
+export function seamInWords(section: Section, { line }: RotationReading): string | null {
+  if (!isSeamed(section)) return null;
+  const off = formatAngle(Math.min(Math.abs(line), 180 - Math.abs(line)), 0);
+  return Number(off) === 0
+    ? 'Its seam is to the side of this bend too.'
+    : `Its seam is ${off}° round from the side of this bend.`;
+}
 
 /** Which end is in front for the first bend, and what that is. */
 export const inFront = (end: 'A' | 'B'): string => `End ${end} in front, through the die first.`;

@@ -3,10 +3,11 @@
 import { leansInWords, markMeets, roundingInWords, sideNote, sideOf, troubleOf } from '../../core/words/marks.ts';
 import { bendMarks, type BendMarks } from '../../core/marks/marks.ts';
 import { mendingPullOf, type PullAdvice } from '../../core/springback/pull-advice.ts';
-import { KIND_WORDS, pullFigure, pullNote, sureInWords, workedOutShort } from '../../core/words/pulls.ts';
+import { kindInWords, pullFigure, pullHead, pullNote, sureInWords, workedOutShort } from '../../core/words/pulls.ts';
 import { rotationReading, type RotationReading } from '../../core/run/rotation-reading.ts';
 import { isScribed } from '../../core/run/scribed-line.ts';
-import { END_FOR_END, FIRST_BEND, inFront, onScale, turnSentences } from '../../core/words/turns.ts';
+import { END_FOR_END, firstBendInWords, inFront, onScale, seamInWords, turnSentences } from '../../core/words/turns.ts';
+import { isSeamed } from '../../core/springback/steels.ts';
 import type { Degrees } from '../../core/geometry/angle.ts';
 import { FIRST_BENDER } from '../../core/job/kinds/bender.ts';
 import type { Marking } from '../../core/job/kinds/marking.ts';
@@ -29,6 +30,8 @@ import { abreast, paragraph, part, stacked, type Block, type Part } from './page
 /** Right edges of the columns, of the width between margins; figures stand against them. */
 const COLUMNS = { mark: 0.3, rotation: 0.53, net: 0.66, pull: 0.81, pulled: 0.905, came: 1 };
 const LINE = 8;
+/** Of what is no number to pull to, but one to start at; mm. */
+const ESTIMATE_SIZE = 5;
 /** Where words begin under the figures of a row. */
 const INDENT = 11;
 
@@ -38,6 +41,7 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
   if (steps.length === 0) return [];
   const { letters, width, unit } = context;
   const marks = bendMarks(tube);
+  const scribed = isScribed(tube, steps);
   const rows = steps.flatMap((step, i) => [
     ...(i > 0 && steps[i - 1]!.front !== step.front ? [turnRow(context, step)] : []),
     bendRow(context, tube, i, marks[step.bend - 1]!, marking),
@@ -47,7 +51,7 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
   const notes = [
     `${zeroInWords(marking, lengthFigure(zero, unit))} ${sideNote(marking.feed.mark)}`,
     ...(marking.feed.mark === 'clamp' ? [`${capital(markMeets('clamp', tube.die!.clampOffset, unit))}.`] : []),
-    ...(isScribed(tube, steps) ? [FIRST_BEND] : []),
+    ...(scribed || isSeamed(tube.section) ? [firstBendInWords(tube.section, scribed)] : []),
     inFront(steps[0]!.front),
     pullNote(
       tube.pullLaw,
@@ -58,7 +62,7 @@ export function bendParts(context: Context, tube: SolvedTube, marking: Measured)
     ...(rounded === null ? [] : [rounded]),
   ];
   return [
-    { heading: headings(context, marking.feed.mark), rows },
+    { heading: headings(context, marking.feed.mark, pullHead(marks.map(({ pull }) => pull))), rows },
     part(paragraph(letters, notes.join(' '), width, { after: 1 })),
   ];
 }
@@ -71,7 +75,7 @@ const MARKED: Readonly<Record<Marking['mark'], string>> = {
   tangents: 'Mark',
 };
 
-function headings({ width, unit }: Context, mark: Marking['mark']): Block {
+function headings({ width, unit }: Context, mark: Marking['mark'], pulls: string): Block {
   return {
     height: 6,
     draw: (left, top) => {
@@ -83,7 +87,7 @@ function headings({ width, unit }: Context, mark: Marking['mark']): Block {
         head(at(COLUMNS.mark) - 4, `${MARKED[mark]}, ${unit}`),
         head(at(COLUMNS.rotation), 'Turn the tube'),
         head(at(COLUMNS.net), 'Finished'),
-        head(at(COLUMNS.pull), 'Pull to'),
+        head(at(COLUMNS.pull), pulls),
         head((at(COLUMNS.pull) + at(COLUMNS.pulled)) / 2 + 1.25, 'Pulled', 'middle'),
         head((at(COLUMNS.pulled) + at(COLUMNS.came)) / 2 + 1.25, 'Came to', 'middle'),
         stroke(
@@ -122,8 +126,8 @@ function bendRow(context: Context, tube: SolvedTube, index: number, marks: BendM
     draw: (left, top) => {
       const at = (share: number): number => left + share * width;
       const base = top - 6.7;
-      const big = (share: number, words: string): Mark =>
-        text(at(share), base, words, { size: MAIN, bold: true, anchor: 'end' });
+      const big = (share: number, words: string, size = MAIN): Mark =>
+        text(at(share), base, words, { size, bold: true, anchor: 'end' });
       const number = { x: left + 5, y: top - 5.4 };
       let under = top - figures - footing.height;
       return [
@@ -153,8 +157,8 @@ function bendRow(context: Context, tube: SolvedTube, index: number, marks: BendM
               turn.sense,
             )),
         big(COLUMNS.net, angleFigure(bend.angle)),
-        big(COLUMNS.pull, pullFigure(pull)),
-        text(at(COLUMNS.pull), top - 10.1, KIND_WORDS[pull.kind], { size: LEAST_SIZE, bold: true, anchor: 'end' }),
+        big(COLUMNS.pull, pullFigure(pull), pull.kind === 'estimate' ? ESTIMATE_SIZE : MAIN),
+        text(at(COLUMNS.pull), top - 10.1, kindInWords(pull), { size: LEAST_SIZE, bold: true, anchor: 'end' }),
         ...readings.flatMap((reading, i): Mark[] => {
           const from = at(i === 0 ? COLUMNS.pull : COLUMNS.pulled) + 2.5;
           const wide = width * (COLUMNS.came - COLUMNS.pulled) - 2.5;
@@ -195,9 +199,11 @@ function underRow(
   const from = shown === null ? INDENT : wide + 2.5;
   const lines = (words: string, bold = false): Block => paragraph(letters, words, width - from, { bold, after: 0 });
   const [first = '', ...others] = shown === null ? [] : turnSentences(shown, unit);
+  const seam = turn === null ? null : seamInWords(tube.section, turn);
   const words = stacked(
     lines(besides(tube, step, marks, turn, unit)),
     ...(shown === null ? [] : [lines(first, true), lines(others.join(' '))]),
+    ...(seam === null ? [] : [lines(seam)]),
   );
   const picture: Block = {
     height,

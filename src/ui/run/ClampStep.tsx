@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import type { RotationReading } from '../../core/run/rotation-reading.ts';
 import type { RunStep } from '../../core/run/run.ts';
-import { ANY_WAY_ROUND, END_FOR_END, FIRST_BEND } from '../../core/words/turns.ts';
+import { END_FOR_END, firstBendInWords, seamInWords } from '../../core/words/turns.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useDocument } from '../../store/page.ts';
 import { Leans, MarkPlace } from '../bending/TapeParts.tsx';
@@ -49,7 +49,11 @@ export function ClampStep(props: {
           {markMovedInWords(moved, unit)}
         </p>
       )}
-      {step.rotation === null ? <p>{step.scribe ? FIRST_BEND : ANY_WAY_ROUND}</p> : <Turn rotation={step.rotation} />}
+      {step.rotation === null ? (
+        <p>{firstBendInWords(props.tube.section, step.scribe)}</p>
+      ) : (
+        <Turn rotation={step.rotation} seam={seamInWords(props.tube.section, step.rotation)} />
+      )}
       <Tick tube={props.tube.id} step={step} onTicked={props.onTicked}>
         {step.rotation === null || step.rotation.turn === 0 ? 'It is clamped' : 'Clamped and turned'}
       </Tick>
@@ -57,7 +61,7 @@ export function ClampStep(props: {
   );
 }
 
-const Turn = ({ rotation }: { rotation: RotationReading }): ReactNode => (
+const Turn = ({ rotation, seam }: { rotation: RotationReading; seam: string | null }): ReactNode => (
   <section className="run-turn" aria-label="Rotation">
     <TurnWords
       turn={rotation}
@@ -67,5 +71,6 @@ const Turn = ({ rotation }: { rotation: RotationReading }): ReactNode => (
         </p>
       }
     />
+    {seam !== null && <p>{seam}</p>}
   </section>
 );

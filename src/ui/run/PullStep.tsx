@@ -8,15 +8,18 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { mendingPullOf } from '../../core/springback/pull-advice.ts';
 import {
   GO_ON,
-  ESTIMATE,
+  estimateInWords,
   mendInWords,
   pullFigure,
   pullsInWords,
   whyInWords,
   SURE,
+  START_AT,
+  kindInWords,
   sureInWords,
   workedOut,
 } from '../../core/words/pulls.ts';
+import { capital } from '../../core/words/lists.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { Tick } from './Tick.tsx';
 
@@ -28,7 +31,8 @@ export function PullStep(props: { tube: SolvedTube; step: Pull; onTicked: () => 
   const exact = workedOut(advice, (tube.die?.bender ?? FIRST_BENDER).pullStep);
   return (
     <>
-      <p className="run-figure run-figure-angle">
+      {advice.kind === 'estimate' && <p className="run-start-at">{START_AT}</p>}
+      <p className={`run-figure ${advice.kind === 'estimate' ? 'run-figure-estimate' : 'run-figure-angle'}`}>
         {pullFigure(advice)}
         {advice.kind === 'law' && advice.within !== null && (
           <span className="run-within-figure"> {sureInWords(advice.within)}</span>
@@ -66,7 +70,7 @@ function Source({ tube, step: { advice } }: { tube: SolvedTube; step: Pull }): R
     case 'estimate':
       return (
         <p className="advice">
-          <strong>Start at that:</strong> {ESTIMATE}. Expect to pull on.
+          <strong>{capital(kindInWords(advice))}.</strong> It is {estimateInWords(advice.short)} Expect to pull on.
         </p>
       );
     case 'law':

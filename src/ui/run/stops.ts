@@ -1,5 +1,7 @@
 /** Where one is in a bend run: its stops on the strip, what they and the keys between them are called, and what is said aloud there. */
 import { toDegrees } from '../../core/geometry/angle.ts';
+import { START_AT } from '../../core/words/pulls.ts';
+import type { PullAdvice } from '../../core/springback/pull-advice.ts';
 import type { RunStep } from '../../core/run/run.ts';
 import { formatLength, type LengthUnit } from '../../core/units/length.ts';
 import { titleOf, verdictInWords } from '../../core/words/run.ts';
@@ -43,6 +45,12 @@ export function onTo(next: RunStep | undefined): string {
   return 'bend' in next ? `On to bend ${next.bend}` : `On: ${titleOf(next).toLowerCase()}`;
 }
 
+const PULL_SPOKEN: Readonly<Record<PullAdvice['kind'], (degrees: string) => string>> = {
+  law: (degrees) => `To ${degrees} degrees.`,
+  first: (degrees) => `To ${degrees} degrees first, then let go and read.`,
+  estimate: (degrees) => `${START_AT} ${degrees} degrees, then let go and read.`,
+};
+
 /** The figure that the step is about, for those who hear it. */
 export function spokenOf(step: RunStep, unit: LengthUnit): string {
   switch (step.kind) {
@@ -53,9 +61,7 @@ export function spokenOf(step: RunStep, unit: LengthUnit): string {
     case 'clamp':
       return step.rotation === null ? '' : turnSentence(step.rotation);
     case 'pull':
-      return step.advice.kind === 'first'
-        ? `To ${onScale(step.advice.pullTo)} degrees first, then let go and read.`
-        : `To ${onScale(step.advice.pullTo)} degrees.`;
+      return PULL_SPOKEN[step.advice.kind](onScale(step.advice.pullTo));
     case 'read':
       return step.verdict === null
         ? `Asked for: ${onScale(toDegrees(step.target))} degrees.`

@@ -6,7 +6,7 @@ import { ROTATION_SIGN } from '../../core/words/turns.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { mendingPullOf, pullAdvices, type PullAdvice } from '../../core/springback/pull-advice.ts';
-import { KIND_WORDS, pullFigure, pullNote, sureInWords, workedOut } from '../../core/words/pulls.ts';
+import { kindInWords, pullFigure, pullHead, pullNote, sureInWords, workedOut } from '../../core/words/pulls.ts';
 import { useDocument } from '../../store/page.ts';
 import { Angle, Length } from '../fields/Readings.tsx';
 
@@ -33,14 +33,14 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
               Angle
             </th>
             <th scope="col" className="number">
-              Pull to
+              {pullHead(pulls)}
             </th>
           </tr>
         </thead>
         <tbody>
           {tube.bends.map((bend, index) => {
             const pull = pulls[index]!;
-            const kind = kindInWords(pull, pullStep);
+            const kind = besideIt(pull, pullStep);
             return (
               <Fragment key={index}>
                 <tr>
@@ -55,7 +55,7 @@ export function BendTable({ tube }: { tube: SolvedTube }): ReactNode {
                       CLR <Length mm={bend.radius} />
                     </span>
                   </td>
-                  <td className="number figure">{pullFigure(pull)}</td>
+                  <td className={`number figure${pull.kind === 'estimate' ? ' small' : ''}`}>{pullFigure(pull)}</td>
                 </tr>
                 {kind !== '' && (
                   <tr>
@@ -108,7 +108,7 @@ const Straight = ({ mm }: { mm: number }): ReactNode => (
 );
 
 /** What kind of number the one to pull to is, and how sure; '' where it needs nothing. */
-function kindInWords(pull: PullAdvice, step: Degrees): string {
+function besideIt(pull: PullAdvice, step: Degrees): string {
   const sure = pull.kind === 'law' && pull.within !== null ? sureInWords(pull.within) : '';
-  return [KIND_WORDS[pull.kind], workedOut(pull, step) ?? '', sure].filter((words) => words !== '').join(' · ');
+  return [kindInWords(pull), workedOut(pull, step) ?? '', sure].filter((words) => words !== '').join(' · ');
 }

@@ -5,7 +5,8 @@ import { capital } from '../../core/words/lists.ts';
 import { markMeets, roundingInWords, sideNote } from '../../core/words/marks.ts';
 import { rotationReading, type RotationReading } from '../../core/run/rotation-reading.ts';
 import { isScribed } from '../../core/run/scribed-line.ts';
-import { END_FOR_END, FIRST_BEND } from '../../core/words/turns.ts';
+import { END_FOR_END, firstBendInWords } from '../../core/words/turns.ts';
+import { isSeamed } from '../../core/springback/steels.ts';
 import { tapeList, type TapeStep } from '../../core/marks/tape.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { useDocument } from '../../store/page.ts';
@@ -31,7 +32,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
       <p>
         <Zero tape={tape} from={feed.from} /> Bend in this order. {sideNote(feed.mark)}
         {feed.mark === 'clamp' && ` ${capital(markMeets('clamp', tube.die!.clampOffset, unit))}.`}
-        {turned && ` ${FIRST_BEND}`}
+        {(turned || isSeamed(tube.section)) && ` ${firstBendInWords(tube.section, turned)}`}
       </p>
       <table className="table table-plain marks-table">
         <thead>

@@ -45,6 +45,7 @@ describe('the law in words', () => {
       'For a finished 90° first pull to 92.0°, let go, read, then go on: pulls at one angle cannot tell slack from spring. One more pull to a finished angle near 90°',
     );
     expect(words([])).toContain('start at 91.5°, the nearest 1/2° on the scale; exactly 91.7°. That is an estimate');
+    expect(words([])).toContain('up to 4.5° short, and the bend comes out under-bent; 2° to 6° in all are met with');
     expect(lawInWords(pullLaw([], die, { ...section, material: '' }, undefined), undefined, 0.5)).toContain(
       'Pull to the finished angle, let go, read',
     );

@@ -1,7 +1,15 @@
 /** The words of a turn, against what a person would say of it; that they are right is tested by following them (exports/literal). */
 import { describe, expect, it } from 'vitest';
 import type { RotationReading } from '../../../src/core/run/rotation-reading.ts';
-import { lineInWords, readerInWords, turnSentence, turnSentences, zeroInWords } from '../../../src/core/words/turns.ts';
+import {
+  firstBendInWords,
+  lineInWords,
+  readerInWords,
+  seamInWords,
+  turnSentence,
+  turnSentences,
+  zeroInWords,
+} from '../../../src/core/words/turns.ts';
 
 const reading: RotationReading = {
   by: 'level',
@@ -69,5 +77,27 @@ describe('a turn in words', () => {
     expect(lineInWords({ ...reading, line: -21.4, lineRound: 8.3 }, 'in')).toBe(
       'The scribed line then stands 21.4° anticlockwise of the top, 21/64 in round.',
     );
+  });
+});
+
+describe('the seam of a welded tube', () => {
+  const section = (material: string) => ({ id: 's', name: 'S', outerDiameter: 44.45, wall: 3.048, material });
+  // Common practice: on the neutral axis, where the wall is neither stretched nor pressed.
+  it('goes to the side of the first bend; drawn tube has none', () => {
+    expect(firstBendInWords(section('erw-1020'), false)).toBe(
+      'Lay the tube with its seam to the side of the first bend, half-way round between inside and outside.',
+    );
+    expect(firstBendInWords(section('HREW'), true)).toMatch(
+      /seam to the side.*, and scribe a line along its top, end to end\.$/u,
+    );
+    for (const drawn of ['dom-1020', '4130-n', 'e235-n', '', 'screwed'])
+      expect(firstBendInWords(section(drawn), false)).toBe('Lay the tube any way round for the first bend.');
+  });
+  it('is as far round from a later bend’s side as the scribed line from its top or its bottom', () => {
+    const at = (line: number) => seamInWords(section('erw-1020'), { line } as RotationReading);
+    expect([0, 180, -180, 0.3].map(at)).toEqual(Array(4).fill('Its seam is to the side of this bend too.'));
+    expect([35, -35, 145, -145].map(at)).toEqual(Array(4).fill('Its seam is 35° round from the side of this bend.'));
+    expect(at(90)).toContain('90°');
+    expect(seamInWords(section('dom-1020'), { line: 35 } as RotationReading)).toBeNull();
   });
 });

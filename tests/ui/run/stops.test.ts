@@ -52,6 +52,8 @@ describe('where one is in a run', () => {
   it('says a first pull aloud as one', () => {
     const first = { ...pull(2), advice: { kind: 'first', pullTo: 78, why: 'slack-or-spring' } } as RunStep;
     expect(spokenOf(pull(2), 'in')).toBe('To 88 degrees.');
+    const estimate = { ...pull(2), advice: { kind: 'estimate', pullTo: 78.5, exact: 1.37, short: 4.5 } } as RunStep;
+    expect(spokenOf(estimate, 'in')).toBe('Start at 78.5 degrees, then let go and read.');
     expect(spokenOf(first, 'in')).toBe('To 78 degrees first, then let go and read.');
   });
 
