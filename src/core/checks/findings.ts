@@ -79,7 +79,8 @@ function* troubles(tube: SolvedTube, ask: Questions): Generator<Finding> {
   const feed = ask.feed(tube);
   yield* openingTrouble(tube, feed);
   yield* bendTrouble(tube);
-  yield* keptAngleTrouble(tube);
+  // Of the drawing: one that stands as it was made turns as it came out.
+  yield* keptAngleTrouble(tube.asDrawn ?? tube);
   yield* orderTrouble(tube, feed);
   yield* holdTrouble(tube, feed);
   yield* manyBends(tube);

@@ -209,6 +209,23 @@ describe('a tube that stands as it was built', () => {
     expect(hoopOf(now).bends).toHaveLength(2);
   });
 
+  it('is found off the nodes of its path, by how much; the angles that are kept for its corners are the drawing’s', () => {
+    const hoop = hoopOf(plan);
+    const bends = [{ bend: 2, pulled: inDegrees(hoop.bends[1]!.angle) + 5, net: inDegrees(hoop.bends[1]!.angle) + 1 }];
+    const keptAngles = [{ corner: 'h2', angle: inDegrees(hoop.bends[1]!.angle) }];
+    const job = frame(HOOP, [{ tube: 'hoop', stands: true, order: order(hoop), done: [], bends, checks: [] }]);
+    const kept = { ...job, members: job.members.map((each) => (each.id === 'hoop' ? { ...each, keptAngles } : each)) };
+    const now = derived(kept);
+    const off = now.findings.flatMap((finding) => (finding.id === 'made/off-node' ? [finding] : []));
+    expect(now.findings.filter(({ id }) => id === 'bend/angle-not-kept')).toEqual([]);
+    expect(off.length).toBeGreaterThan(3);
+    const corners = hoopOf(now).corners;
+    for (const { node, distance, severity } of off) {
+      expect(severity).toBe('note');
+      expect(distance).toBeCloseTo(apart(corners[Number(node.slice(1))]!, now.nodes.get(node)!), 9);
+    }
+  });
+
   it('comes out the same from scratch as from what was derived before', () => {
     const hoop = hoopOf(plan);
     let before = plan;
