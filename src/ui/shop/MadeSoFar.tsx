@@ -1,13 +1,15 @@
 /** How far a tube is made, to be marked; and of one that is cut, whether it still fits the frame and what to do where it does not. */
 import type { ReactNode } from 'react';
 import type { Finding } from '../../core/checks/types.ts';
-import { STAGES, type MadeStage } from '../../core/job/kinds/made.ts';
+import { STAGES } from '../../core/job/kinds/made.ts';
+import type { Job } from '../../core/job/types.ts';
 import { holdAnew, setStage, stageOf } from '../../core/shape/made-stage.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { findingInWords } from '../../core/words/findings.ts';
 import { jobDocument, useDocument, useResults } from '../../store/page.ts';
 import { SelectField } from '../fields/Fields.tsx';
 import { Command } from '../kit/Command.tsx';
+import { choiceColumn, type Column } from '../table/columns.tsx';
 
 const DRAWN = 'drawn';
 const CHOICES = [DRAWN, ...STAGES].map((stage) => ({ value: stage, label: stage }));
@@ -17,17 +19,13 @@ export function MadeSoFar({ tube }: { tube: SolvedTube }): ReactNode {
   const derived = useDocument((state) => state.derived);
   const findings = useResults((state) => state.findings);
   const found = findings.filter((finding) => finding.tube === tube.id && isOfMade(finding));
-  const mark = (to: MadeStage | null): void => {
-    const { edit, derived: frame } = jobDocument.getState();
-    edit(`${tube.name}: ${to ?? DRAWN}`, (job) => setStage(job, frame, tube.id, to));
-  };
   return (
     <div className="made-so-far">
       <SelectField
         label="Made so far"
         value={stage ?? DRAWN}
         choices={CHOICES}
-        onChoose={(value) => mark(STAGES.find((each) => each === value) ?? null)}
+        onChoose={(value) => jobDocument.getState().edit(`${tube.name}: ${value}`, (job) => marked(job, tube, value))}
       />
       <p className="small">
         {stage === null ? 'It follows the frame.' : 'It is held as it was cut, however the frame moves.'}
@@ -53,8 +51,21 @@ export function MadeSoFar({ tube }: { tube: SolvedTube }): ReactNode {
 
 const isOfMade = ({ id }: Finding): boolean => id.startsWith('made/');
 
-/** In the list of tubes: nothing of one that is no more than drawn. */
-export function StageOf({ tube }: { tube: SolvedTube }): ReactNode {
-  const stage = useDocument((state) => stageOf(state.job, tube.id));
-  return stage === null ? null : <span className="small under made-stage">{stage}</span>;
+const marked = (job: Job, tube: SolvedTube, word: string): Job =>
+  setStage(job, jobDocument.getState().derived, tube.id, STAGES.find((stage) => stage === word) ?? null);
+
+function StageOf({ tube }: { tube: SolvedTube }): ReactNode {
+  return <span className="small">{useDocument((state) => stageOf(state.job, tube.id)) ?? DRAWN}</span>;
 }
+
+/** In the list of tubes. */
+export const MADE_COLUMN: Column<SolvedTube> = {
+  ...choiceColumn<SolvedTube>({
+    header: 'Made',
+    step: 'How far a tube is made',
+    value: ({ id }) => stageOf(jobDocument.getState().job, id) ?? DRAWN,
+    choices: () => CHOICES,
+    change: marked,
+  }),
+  show: (tube) => <StageOf tube={tube} />,
+};

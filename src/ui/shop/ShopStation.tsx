@@ -26,7 +26,7 @@ import ShopBench from './ShopBench.tsx';
 import { Slips } from './Slips.tsx';
 import { TakeAway } from './TakeAway.tsx';
 import { TapeMarks } from './TapeMarks.tsx';
-import { StageOf } from './MadeSoFar.tsx';
+import { MADE_COLUMN } from './MadeSoFar.tsx';
 import { TubeFacts, TubeHead } from './TubeHead.tsx';
 import { WastePaper } from './WastePaper.tsx';
 import { useToBeBent } from '../bending/useToBeBent.ts';
@@ -198,7 +198,6 @@ const TUBE_COLUMNS: readonly Column<SolvedTube>[] = [
       <>
         {tube.name}
         <SectionSize tube={tube} />
-        <StageOf tube={tube} />
       </>
     ),
   },
@@ -211,8 +210,8 @@ const massColumn = (unit: LengthUnit): Column<SolvedTube> => ({
   show: (tube) => <span className="figure">{massFigure(tube.mass, unit)}</span>,
 });
 const COLUMNS_IN: Readonly<Record<LengthUnit, readonly Column<SolvedTube>[]>> = {
-  in: [...TUBE_COLUMNS, massColumn('in')],
-  mm: [...TUBE_COLUMNS, massColumn('mm')],
+  in: [...TUBE_COLUMNS, massColumn('in'), MADE_COLUMN],
+  mm: [...TUBE_COLUMNS, massColumn('mm'), MADE_COLUMN],
 };
 
 function SectionSize({ tube }: { tube: SolvedTube }): ReactNode {
