@@ -4,7 +4,7 @@
  */
 import { arcPiece, linePiece, placeAt, type Path, type Piece } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { addScaled, mirrored, normalize, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+import { addScaled, mirrored, normalize, rejectFrom, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import { rollOut, type RolledBend } from '../solve/roll-out.ts';
 import type { Bar, Bend } from '../solve/types.ts';
 import type { BendError } from './sources.ts';
@@ -92,7 +92,8 @@ export function steelAt({ path, bends }: Shape, at: number, square: Vec3): Steel
   const { point, tangent } = placeAt(path, at);
   // At a bend's very start its own normal would do as well.
   const bend = bends.findLast(({ start }) => start < at - ROUNDING) ?? bends[0];
-  return { point, tangent, normal: bend?.normal ?? square };
+  // Of bends that overlap the one may not be square to the other's place.
+  return { point, tangent, normal: normalize(rejectFrom(bend?.normal ?? square, tangent)) };
 }
 
 /** Of a rigid body: where it takes a place, and a direction. */

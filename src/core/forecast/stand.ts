@@ -116,7 +116,7 @@ export function stand(frame: Frame, errors: Errors, before?: Otherwise): Stand {
 
   /** How a tube, or a bar that is made in pieces, is brought from where it was bent to where it is held. */
   function motionOf(tube: SolvedTube | Bar): Motion {
-    const { member, route, bends } = 'bar' in tube ? frame.bars.get(tube.bar)! : tube;
+    const { member, route, bends, path: drawnPath } = 'bar' in tube ? frame.bars.get(tube.bar)! : tube;
     const name = 'bar' in tube ? tube.bar : tube.id;
     return web.ask(`motion ${tube.id}`, () => {
       const shape = bent(name);
@@ -128,8 +128,11 @@ export function stand(frame: Frame, errors: Errors, before?: Otherwise): Stand {
         return [[shape.bends[i]!.corner, add(corner, wayOf(isPrimed(name) ? primed(named) : named))]];
       });
       const pair = (which: 0 | 1): Pair => {
-        const { point, tangent } = placeAt(shape.path, which === 0 ? from : to);
-        return [addScaled(point, tangent, which === 0 ? sawn[0] : -sawn[1]), goal(tube, which)];
+        const at = which === 0 ? from : to;
+        const { point, tangent } = placeAt(shape.path, at);
+        // Of bends that overlap no place of the path is the end's: it is as far from the one that is found as it is drawn.
+        const is = add(point, subtract(tube.ends[which].position, placeAt(drawnPath, at).point));
+        return [addScaled(is, tangent, which === 0 ? sawn[0] : -sawn[1]), goal(tube, which)];
       };
       return bestMotion(pair(0), pair(1), corners);
     });
