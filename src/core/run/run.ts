@@ -9,6 +9,8 @@
 import type { Radians } from '../geometry/angle.ts';
 import { FIRST_BENDER } from '../job/kinds/bender.ts';
 import type { BentBend, BentTube } from '../job/kinds/bent.ts';
+import type { Job } from '../job/types.ts';
+import { isOrderOf } from '../solve/bend-order.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import type { PullAdvice } from '../springback/pull-advice.ts';
 import { onBlank } from '../solve/as-built.ts';
@@ -16,6 +18,7 @@ import { asBent, type AsBent } from './as-bent.ts';
 import { asMarked, holdsMarks } from './as-marked.ts';
 import type { CheckDimension } from './check-dimensions.ts';
 import { changesSince, type DrawnChange } from './drawn.ts';
+import { toBeBent } from './laid-out.ts';
 import { judge, type Verdict } from './judge.ts';
 import { openedBeyondMarks, type Opened } from './opened.ts';
 import { bendMarks } from '../marks/marks.ts';
@@ -88,12 +91,27 @@ export interface BendRun {
   readonly opened: Opened | null;
 }
 
+/**
+ * The tube as it lies at the bender, by which lists and sheets show what its bends are made by: as its run lays it out, with the marks that were drawn;
+ * the tube itself while it has no run, and where the run is of other bends.
+ */
+export function atBender({ bent }: Pick<Job, 'bent'>, tube: SolvedTube): SolvedTube {
+  const run = bent.find((each) => each.tube === tube.id);
+  if (run === undefined) return tube;
+  const drawn = toBeBent(tube, run);
+  return isOrderOf(run.order, drawn.bends.length) ? laidFor(drawn, run, changesSince(run, drawn)) : tube;
+}
+
+/** The marks are held to those drawn while the pulls cannot tell slack from spring. */
+const laidFor = (tube: SolvedTube, run: BentTube, changed: readonly DrawnChange[]): SolvedTube =>
+  changed.length === 0 && holdsMarks(tube) ? asMarked(tube, run.drawn) : tube;
+
 /** `tube` as toBeBent. The setting's own order does not count: the run has one. */
 export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): BendRun {
   const changed = changesSince(run, tube);
   const marked = asMarked(tube, run.drawn);
   const isCut = run.done.includes('cut');
-  const laid = changed.length === 0 && holdsMarks(tube) ? marked : tube;
+  const laid = laidFor(tube, run, changed);
   // A blank that was cut keeps its length: what the tube needs less of it now lies beyond the end opposite the tape's zero.
   const cut = isCut ? marked : laid;
   const atA = { A: 0, middle: 0.5, B: 1 }[setting.from] * (cut.developedLength - laid.developedLength);

@@ -13,7 +13,7 @@ import { tapeReading } from '../../core/units/tape.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { primed } from '../../core/job/reference.ts';
 import { steelInWords } from '../../core/springback/steels.ts';
-import { toBeBent } from '../../core/run/laid-out.ts';
+import { atBender } from '../../core/run/run.ts';
 import { revisionOf } from '../../core/solve/revision.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { shrunk, wrapped } from '../../drawing/fit.ts';
@@ -39,10 +39,7 @@ const OF_ORDER: ReadonlySet<string> = new Set(['bend/order-matters', 'bend/no-fr
 export function tubeSheets(context: Context, views: readonly Lies[], tube: SolvedTube): Sheet[] {
   const { derived, letters, paper, width } = context;
   // What is bent, as it is drawn, and what is notched, as it stands.
-  const plan = toBeBent(
-    tube,
-    derived.job.bent.find((run) => run.tube === tube.id),
-  );
+  const plan = atBender(derived.job, tube);
   const marking = measured(plan, context);
   const shown = errorsOf(derived.findings, tube.id).slice(0, BESIDE);
   const findings = findingsOf(derived.findings, tube.id).filter((finding) => !shown.includes(finding));
