@@ -5,6 +5,7 @@
  *
  * Derivation, what is taken for granted and what is left out: docs/maths/forecast.md.
  */
+import { BRIDGED } from './bridged.ts';
 import { FIRST_ACCURACY } from '../job/kinds/accuracy.ts';
 import type { TubeRef } from '../job/reference.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
@@ -26,9 +27,6 @@ const STILL = 1e-9;
 
 /** mm that an end is left long by, to be trimmed on the car: a quarter inch, or 6 mm (common practice). */
 const LEFT_LONG: Readonly<Record<LengthUnit, number>> = { in: MM_PER_INCH / 4, mm: 6 };
-
-/** mm: a sixteenth of an inch. A joint that gapes no more needs no cure: a bead bridges it (common practice). */
-export const BRIDGED = MM_PER_INCH / 16;
 
 /** A cure that takes away less than this share of the gap is none. */
 const LEAST_CURE = 0.1;

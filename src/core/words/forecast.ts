@@ -1,6 +1,6 @@
 /** The forecast of fit in the words of the shop: a joint, what feeds its gap, what would cure it, and what is left out. */
 import { formatLength, MM_PER_INCH, type LengthUnit } from '../units/length.ts';
-import { BRIDGED } from '../forecast/forecast.ts';
+import { BRIDGED } from '../forecast/bridged.ts';
 import type { Cure, Feeder, JointForecast } from '../forecast/types.ts';
 import type { Axis } from '../geometry/vector.ts';
 import type { TubeRef } from '../job/reference.ts';
