@@ -4,6 +4,7 @@
  */
 import type { TubeRef } from '../job/reference.ts';
 import { memberOfTube } from '../job/member-of-tube.ts';
+import { readByHand } from '../job/read-by-hand.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import type { Degrees } from '../geometry/angle.ts';
 import type { BendStep, BentBend, BentTube, DrawnTube } from '../job/kinds/bent.ts';
@@ -53,24 +54,40 @@ export function logReading(
 ): Job {
   const { pulled, net, on, start, misread = net > pulled } = reading;
   const member = memberOfTube(job.members, tube);
-  const before = findRun(job, tube)?.bends.find((each) => each.bend === bend);
+  const held = findRun(job, tube)?.bends.find((each) => each.bend === bend);
+  const before = held && readByHand(held);
   if (findRun(job, tube) === undefined || member?.die === undefined) return job;
   const { die, section, batch } = member;
   const pull: Pull = { die, section, ...(batch !== undefined && { batch }), pulled, net, on, tube, bend };
   // Pulls of the same bend in an earlier run are of another tube: they stay.
-  const at = before === undefined ? -1 : job.pulls.findLastIndex((each) => isOf(each, tube, before));
+  const at = before == null ? -1 : job.pulls.findLastIndex((each) => isOf(each, tube, before));
   const made = misread ? [] : [pull];
   const logged = { ...job, pulls: at < 0 ? [...job.pulls, ...made] : job.pulls.toSpliced(at, 1, ...made) };
   return changeRun(logged, tube, (run) => {
-    if (before === undefined)
-      return { ...run, bends: [...run.bends, { bend, pulled, net, ...(start !== undefined && { start }) }] };
-    const { kept: _, ...rest } = before;
-    return { ...run, bends: run.bends.map((each) => (each === before ? { ...rest, pulled, net } : each)) };
+    const { kept: _, ...rest }: Omit<BentBend, 'pulled' | 'net'> = before ?? {
+      bend,
+      ...(start !== undefined && { start }),
+    };
+    const now: BentBend = { ...rest, pulled, net };
+    return {
+      ...run,
+      bends: held === undefined ? [...run.bends, now] : run.bends.map((each) => (each === held ? now : each)),
+    };
   });
 }
 
 const isOf = (pull: Pull, tube: TubeRef, made: BentBend): boolean =>
   pull.tube === tube && pull.bend === made.bend && pull.pulled === made.pulled && pull.net === made.net;
+
+/**
+ * Every bend as it was reckoned from what a tape reads on the tube, and what it read. Those that were made keep their places; nothing goes to the log
+ * of pulls.
+ */
+export const takeFitted = (job: Job, tube: TubeRef, fitted: BentTube['bends'], checks: BentTube['checks']): Job =>
+  changeRun(job, tube, (run) => {
+    const made = run.bends.flatMap(({ bend }) => fitted.filter((each) => each.bend === bend));
+    return { ...run, bends: [...made, ...fitted.filter((each) => !made.includes(each))], checks };
+  });
 
 /** Leaves a bend as it is, though it is not what was asked for; or takes that back. */
 export const keepBend = (job: Job, tube: TubeRef, bend: number, kept = true): Job =>

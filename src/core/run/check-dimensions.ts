@@ -50,47 +50,91 @@ const ENDS_TOGETHER = 1;
 const SEEN = 0.05;
 
 /** The dimensions that the shape has, in the order in which they are measured. */
-export function checkDimensions({ pieces, outerDiameter }: SawnTube): readonly CheckDimension[] {
-  const arcs = pieces.filter((piece): piece is ArcPiece => piece.kind === 'arc');
-  const [first, last] = [arcs[0], arcs.at(-1)];
-  if (first === undefined || last === undefined) return [];
-  const [endA, endB] = [pieces[0]!, pieces.at(-1)!];
-  const off = standsOff(pieces, first);
+export function checkDimensions(tube: SawnTube): readonly CheckDimension[] {
+  const bent = bentTube(tube);
+  if (bent === null) return [];
+  const { arcs, endA, endB } = bent;
+  const off = standsOff(bent);
   const along = arcs.length === 1 ? 'leg' : off.value <= NOTABLE_LENGTH ? 'ends' : 'ends-on-first-bend';
   const lies: Lies = { bends: arcs.length, along, highest: off.where, turns: off.turns };
-  const chord: CheckDimension = { id: 'chord', lies, kind: 'centre', value: distance(endA.from, endB.to) };
-  const sizes = overall(pieces, outerDiameter, first, lies);
-  if (arcs.length === 1) return [...sizes, chord];
-
   const legsAlike = dot(endA.startTangent, endB.endTangent) <= -LEGS_ALIKE;
-  const outside = (a: Vec3, tangentA: Vec3, b: Vec3, tangentB: Vec3): number => {
-    const w = normalize(subtract(b, a));
-    const over = (tangent: Vec3) => (outerDiameter / 2) * Math.sqrt(Math.max(0, 1 - dot(tangent, w) ** 2));
-    return distance(a, b) + over(tangentA) + over(tangentB);
-  };
-  const legs: readonly CheckDimension[] = [
-    {
-      id: 'legs-at-ends',
-      lies,
-      kind: 'outside',
-      value: outside(endA.from, endA.startTangent, endB.to, endB.endTangent),
-    },
-    {
-      id: 'legs-at-bends',
-      lies,
-      kind: 'outside',
-      value: outside(first.from, first.startTangent, last.to, last.endTangent),
-    },
-  ];
-  return [
-    ...sizes,
-    ...(legsAlike ? legs : []),
-    chord,
-    { id: 'diagonal-a', lies, kind: 'centre', value: distance(endA.from, last.to) },
-    { id: 'diagonal-b', lies, kind: 'centre', value: distance(endB.to, first.from) },
-    { id: 'stands-off', lies, kind: 'flat', value: off.value },
-  ];
+  const has: readonly CheckDimension['id'][] =
+    arcs.length === 1
+      ? ['width', 'height', 'chord']
+      : [
+          'width',
+          'height',
+          ...(legsAlike ? (['legs-at-ends', 'legs-at-bends'] as const) : []),
+          'chord',
+          'diagonal-a',
+          'diagonal-b',
+          'stands-off',
+        ];
+  return has.map((id) => ({ id, lies, kind: KINDS[id], value: id === 'stands-off' ? off.value : VALUES[id](bent, 0) }));
 }
+
+/**
+ * What a tape reads on a tube for a dimension that another shape of it has, laid as that one lies: also where its own legs do not point the same
+ * way, and below zero where the place that stood above the bench lies under it. 0 on a straight tube. mm; `soft` as in reachOf.
+ */
+export function tapedAs(tube: SawnTube, { id, lies }: Pick<CheckDimension, 'id' | 'lies'>, soft = 0): number {
+  const bent = bentTube(tube);
+  if (bent === null) return 0;
+  if (id !== 'stands-off') return VALUES[id](bent, soft);
+  if (lies.along === 'ends') return standsOff(bent).value;
+  const { normal, from } = bent.arcs[0]!;
+  const up = lies.turns === 'left' ? normal : scale(normal, -1);
+  return (lies.highest === 'end-b' ? dot(bent.endB.to, up) : reachOf(bent.pieces, 0, up, soft)) - dot(from, up);
+}
+
+const KINDS: Readonly<Record<CheckDimension['id'], CheckDimension['kind']>> = {
+  width: 'outside',
+  height: 'outside',
+  'legs-at-ends': 'outside',
+  'legs-at-bends': 'outside',
+  chord: 'centre',
+  'diagonal-a': 'centre',
+  'diagonal-b': 'centre',
+  'stands-off': 'flat',
+};
+
+/** mm, but for what stands off, which goes by how the tube lies; `soft` as in reachOf. */
+const VALUES: Readonly<Record<Exclude<CheckDimension['id'], 'stands-off'>, (bent: Bent, soft: number) => number>> = {
+  width: (bent, soft) => over(bent, measuredAlong(bent.pieces)!, soft),
+  height: (bent, soft) => over(bent, cross(bent.arcs[0]!.normal, measuredAlong(bent.pieces)!), soft),
+  'legs-at-ends': ({ endA, endB, outerDiameter }) =>
+    outside(endA.from, endA.startTangent, endB.to, endB.endTangent, outerDiameter),
+  'legs-at-bends': ({ arcs, outerDiameter }) => {
+    const [first, last] = [arcs[0]!, arcs.at(-1)!];
+    return outside(first.from, first.startTangent, last.to, last.endTangent, outerDiameter);
+  },
+  chord: ({ endA, endB }) => distance(endA.from, endB.to),
+  'diagonal-a': ({ arcs, endA }) => distance(endA.from, arcs.at(-1)!.to),
+  'diagonal-b': ({ arcs, endB }) => distance(endB.to, arcs[0]!.from),
+};
+
+interface Bent extends SawnTube {
+  readonly arcs: readonly ArcPiece[];
+  readonly endA: Piece;
+  readonly endB: Piece;
+}
+
+/** Null for a straight tube. */
+function bentTube({ pieces, outerDiameter }: SawnTube): Bent | null {
+  const arcs = pieces.filter((piece): piece is ArcPiece => piece.kind === 'arc');
+  return arcs.length === 0 ? null : { pieces, outerDiameter, arcs, endA: pieces[0]!, endB: pieces.at(-1)! };
+}
+
+/** Over the outsides of two legs, along the line from the one place to the other. */
+function outside(a: Vec3, tangentA: Vec3, b: Vec3, tangentB: Vec3, outerDiameter: number): number {
+  const w = normalize(subtract(b, a));
+  const beyond = (tangent: Vec3) => (outerDiameter / 2) * Math.sqrt(Math.max(0, 1 - dot(tangent, w) ** 2));
+  return distance(a, b) + beyond(tangentA) + beyond(tangentB);
+}
+
+/** Over the outsides, along a unit vector in the plane of the first bend. */
+const over = ({ pieces, outerDiameter }: Bent, w: Vec3, soft: number): number =>
+  reachOf(pieces, outerDiameter / 2, w, soft) + reachOf(pieces, outerDiameter / 2, scale(w, -1), soft);
 
 /** In the plane of the first bend, the direction that a bent tube's width is measured along, from end A; null for a straight one. */
 export function measuredAlong(pieces: readonly Piece[]): Vec3 | null {
@@ -100,24 +144,9 @@ export function measuredAlong(pieces: readonly Piece[]): Vec3 | null {
   return others.length > 0 && length(across) > ENDS_TOGETHER ? normalize(across) : first.startTangent;
 }
 
-/** Over the outsides, along a direction in the plane of the first bend and square to it. */
-function overall(
-  pieces: readonly Piece[],
-  outerDiameter: number,
-  { normal }: ArcPiece,
-  lies: Lies,
-): readonly CheckDimension[] {
-  const along = measuredAlong(pieces)!;
-  const over = (w: Vec3): number =>
-    reachOf(pieces, outerDiameter / 2, w) + reachOf(pieces, outerDiameter / 2, scale(w, -1));
-  return [
-    { id: 'width', lies, kind: 'outside', value: over(along) },
-    { id: 'height', lies, kind: 'outside', value: over(cross(normal, along)) },
-  ];
-}
-
 /** Greatest distance of the centreline from the plane of the first bend, and where; 0 for a tube in one plane. */
-function standsOff(pieces: readonly Piece[], { normal, from }: ArcPiece) {
+function standsOff({ pieces, arcs }: Bent) {
+  const { normal, from } = arcs[0]!;
   const [up, down] = [reachOf(pieces, 0, normal), reachOf(pieces, 0, scale(normal, -1))];
   const level = dot(from, normal);
   const most = Math.max(up - level, down + level);

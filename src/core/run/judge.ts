@@ -7,7 +7,7 @@
  */
 import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
 import { DEGREE_ROUNDING } from '../geometry/tolerance.ts';
-import type { BentTube } from '../job/kinds/bent.ts';
+import type { BentBend, BentTube } from '../job/kinds/bent.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { BEND_TOLERANCE, isBorne } from '../springback/pull-advice.ts';
 import { isMisread, tellsSlackFromSpring, type PullLaw } from '../springback/pull-law.ts';
@@ -29,19 +29,24 @@ const springOf = (law: PullLaw | null, target: Radians): number =>
     ? Math.max(0, law.b)
     : 0;
 
-/** Of a reading of a bend, 1 = first from end A. */
+/** Of a reading of a bend; of one that was fitted to a tape's figures what it was pulled to says nothing. */
 export function judge(
   tube: SolvedTube,
   order: BentTube['order'],
-  { bend, pulled, net }: { readonly bend: number; readonly pulled: Degrees; readonly net: Degrees },
+  { bend, pulled, net, fitted = false }: Pick<BentBend, 'bend' | 'pulled' | 'net' | 'fitted'>,
   pullStep: Degrees,
 ): Verdict {
-  if (isMisread(pulled, net)) return { kind: 'impossible', opened: net > pulled ? 'to-more' : 'by-too-much' };
+  if (!fitted && isMisread(pulled, net))
+    return { kind: 'impossible', opened: net > pulled ? 'to-more' : 'by-too-much' };
   const { angle } = tube.bends[bend - 1]!;
   const off = net - toDegrees(angle);
   if (Math.abs(off) <= Math.max(BEND_TOLERANCE, pullStep) + DEGREE_ROUNDING) return { kind: 'within', off };
   if (off > 0) {
-    return { kind: 'over', by: off, endMoves: asBent(tube, { order, bends: [{ bend, pulled, net }] }).endMoves };
+    return {
+      kind: 'over',
+      by: off,
+      endMoves: asBent(tube, { order, bends: [{ bend, pulled, net, fitted }] }).endMoves,
+    };
   }
   const more = -off * (1 + springOf(tube.pullLaw, angle));
   return { kind: 'short', by: -off, more, pullTo: Math.max(onStep(pulled + more, pullStep), pulled + pullStep) };

@@ -13,7 +13,7 @@ import type { Job } from '../job/types.ts';
 import { isOrderOf } from '../solve/bend-order.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import type { PullAdvice } from '../springback/pull-advice.ts';
-import { onBlank } from '../solve/as-built.ts';
+import { onBlank, type OnBlank } from '../solve/as-built.ts';
 import { asBent, type AsBent } from './as-bent.ts';
 import { asMarked, holdsMarks } from './as-marked.ts';
 import type { CheckDimension } from './check-dimensions.ts';
@@ -89,6 +89,9 @@ export interface BendRun {
   /** By the radii that were laid down. */
   readonly asBent: AsBent;
   readonly opened: Opened | null;
+  /** The tube that its bends are made for, and how that lies on the blank that was cut. */
+  readonly laid: SolvedTube;
+  readonly blank: OnBlank;
 }
 
 /**
@@ -119,7 +122,7 @@ export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): 
     starts: onBlank(laid, run.order).starts.map((start) => start + atA),
     length: cut.developedLength,
   };
-  const known = { changed, asBent: asBent(laid, run, blank), opened: openedBeyondMarks(laid, run, blank) };
+  const known = { changed, laid, blank, asBent: asBent(laid, run, blank), opened: openedBeyondMarks(laid, run, blank) };
   const own = { ...setting, order: run.order };
   const tape = tapeList(laid, own);
   if (tape === null) return { ...known, steps: [], current: 0, marksMoved: [], blankLacks: 0 };
@@ -176,7 +179,7 @@ function stepsOf(tube: SolvedTube, run: BentTube, { tape, cut, starts }: Marks, 
       {
         kind: 'read',
         key: `read ${bend}`,
-        done: verdict !== null && (verdict.kind === 'within' || reading?.kept === true),
+        done: verdict !== null && (verdict.kind === 'within' || reading?.kept === true || reading?.fitted === true),
         bend,
         target,
         start: starts[bend - 1]!,

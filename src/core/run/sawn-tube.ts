@@ -48,9 +48,14 @@ function startingAt(pieces: readonly Piece[], endA: Vec3, atA: number): readonly
  * points. Its cross-section at a place reaches r sqrt(1 - (t.w)^2) further than the centreline, t the tangent there. On a line
  * both ends are asked; on an arc of radius R > r that sum falls on both sides of the place where the centreline itself
  * reaches furthest, so that place and the two ends are (docs/maths/check-dimensions.md).
+ *
+ * With `soft`, mm, no kink is left where one piece takes over from another: soft ln(sum of e^(reach/soft)), up to soft ln(pieces) more than the greatest.
  */
-export function reachOf(pieces: readonly Piece[], radius: number, direction: Vec3): number {
-  return Math.max(...pieces.map((piece) => reachOfPiece(piece, radius, direction)));
+export function reachOf(pieces: readonly Piece[], radius: number, direction: Vec3, soft = 0): number {
+  const reaches = pieces.map((piece) => reachOfPiece(piece, radius, direction));
+  const greatest = Math.max(...reaches);
+  if (soft === 0) return greatest;
+  return greatest + soft * Math.log(reaches.reduce((sum, each) => sum + Math.exp((each - greatest) / soft), 0));
 }
 
 function reachOfPiece(piece: Piece, radius: number, w: Vec3): number {

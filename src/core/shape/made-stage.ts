@@ -2,8 +2,9 @@
  * How far a tube is made. From cut on it is held as the frame had it then; once it is notched its ends are, too, so that what is kept of it is
  * taken afresh. Set back to drawn, it follows the frame again.
  */
-import { tickStep, untickStep } from '../edit/bent.ts';
+import { beginRun, takeFitted, tickStep, untickStep } from '../edit/bent.ts';
 import { sameData } from '../job/equal.ts';
+import type { BentTube } from '../job/kinds/bent.ts';
 import type { TubeRef } from '../job/reference.ts';
 import type { HeldCutter, HeldEnd, HeldTube, MadeStage, MadeTube } from '../job/kinds/made.ts';
 import type { Job } from '../job/types.ts';
@@ -58,6 +59,17 @@ export function untickRun(job: Job, frame: Frame, tube: TubeRef, step: string): 
   const stage = stageOf(job, tube);
   if (step === 'cut' && stage === 'cut') return setStage(unticked, frame, tube, null);
   return step === 'check' && stage === 'bent' ? setStage(unticked, frame, tube, 'cut') : unticked;
+}
+
+/** A tube that is bent, with its bends as takeFitted. It gets a run where it has none, which begins as `run`; cut, marked and checked it is in any case. */
+export function takeBent(
+  job: Job,
+  frame: Frame,
+  run: Pick<BentTube, 'tube' | 'order' | 'bends' | 'checks'> & { readonly drawn: NonNullable<BentTube['drawn']> },
+): Job {
+  const { tube, order, bends, checks, drawn } = run;
+  const begun = takeFitted(beginRun(job, tube, order, drawn), tube, bends, checks);
+  return ['cut', 'mark', 'check'].reduce((made, step) => tickRun(made, frame, tube, step), begun);
 }
 
 function heldNow(frame: Frame, { corners, bends, section, ends }: SolvedTube): HeldTube {

@@ -7,6 +7,7 @@
  * radius x pulled / net, by which a bend run judges; and what the tube stands with in the frame, which is that only where the die goes by its pulls.
  */
 import { toRadians, type Radians } from '../geometry/angle.ts';
+import { readByHand } from '../job/read-by-hand.ts';
 import type { BentBend, BentTube, DrawnTube } from '../job/kinds/bent.ts';
 import type { Die } from '../job/kinds/die.ts';
 import { openedRadius } from '../springback/opened-radius.ts';
@@ -54,11 +55,16 @@ export function onBlank({ bends, developedLength }: PlannedTube, order: BentTube
 /** The radius of a bend that was planned with one, mm, by what was read of it. */
 export type RadiusMade = (planned: number, reading: BentBend | undefined) => number;
 
-/** What a bend that was read was made with, whatever its marks follow: the die's radius x pulled / net, as long as that can be true. `die` is what it was bent on; null for a straight tube. */
+/**
+ * What a bend that was read was made with, whatever its marks follow: the die's radius x pulled / net, as long as that can be true. Of one
+ * that was fitted to a tape's figures what was read by hand counts, if anything was. `die` is what it was bent on; null for a straight tube.
+ */
 export const laidDown =
   (die: Pick<Die, 'centrelineRadius'> | null): RadiusMade =>
-  (planned, reading) =>
-    reading === undefined || die === null ? planned : openedRadius(die.centrelineRadius, reading.pulled, reading.net);
+  (planned, reading) => {
+    const read = reading && readByHand(reading);
+    return read == null || die === null ? planned : openedRadius(die.centrelineRadius, read.pulled, read.net);
+  };
 
 /** What a bend stands with in the frame: the planned radius; of a die that goes by its pulls the one laid down. */
 export const asStanding = (die: Pick<Die, 'centrelineRadius' | 'radius'> | null): RadiusMade =>

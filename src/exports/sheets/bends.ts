@@ -1,5 +1,6 @@
 /** What is done at the bender, one row a bend in the order of bending, with boxes for what the machine and the level then read;
  * what the job holds of that already stands in them. */
+import { pulledTo } from '../../core/job/read-by-hand.ts';
 import { leansInWords, markMeets, roundingInWords, sideNote, sideOf, troubleOf } from '../../core/words/marks.ts';
 import { bendMarks, type BendMarks } from '../../core/marks/marks.ts';
 import { mendingPullOf, type PullAdvice } from '../../core/springback/pull-advice.ts';
@@ -116,7 +117,7 @@ function bendRow(context: Context, tube: SolvedTube, index: number, marks: BendM
   const made = context.derived.job.bent
     .find((bent) => bent.tube === tube.id)
     ?.bends.find(({ bend }) => bend === step.bend);
-  const readings = [made?.pulled, made?.net];
+  const readings = [pulledTo(made), made?.net ?? null];
   const footing = underRow(context, tube, step, marks, turn);
   const warnings = troubles.map((words) => paragraph(letters, `! ${words}`, width - INDENT, { bold: true, after: 0 }));
   const figures = Math.max(lines * LINE, 11);
@@ -163,7 +164,7 @@ function bendRow(context: Context, tube: SolvedTube, index: number, marks: BendM
           const from = at(i === 0 ? COLUMNS.pull : COLUMNS.pulled) + 2.5;
           const wide = width * (COLUMNS.came - COLUMNS.pulled) - 2.5;
           const frame = box(from, top - 0.8, wide, 8.6);
-          if (reading === undefined) return [frame];
+          if (reading === null) return [frame];
           const shown = `${formatAngle(reading, 1)}°`;
           return [frame, text(from + wide / 2, top - 6.8, shown, { size: 4.2, anchor: 'middle' })];
         }),

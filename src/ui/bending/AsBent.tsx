@@ -3,6 +3,7 @@ import { useEffect, useRef, type ReactNode } from 'react';
 import { findRun } from '../../core/edit/bent.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
+import { pulledTo } from '../../core/job/read-by-hand.ts';
 import type { AsBent } from '../../core/run/as-bent.ts';
 import { toBeBent } from '../../core/run/laid-out.ts';
 import { bendRun } from '../../core/run/run.ts';
@@ -149,15 +150,17 @@ export function MadeBends({ tube, run }: { tube: SolvedTube; run: BentTube }): R
         {tube.bends.map((bend, i) => {
           const planned = toDegrees(bend.angle);
           const made = run.bends.find((one) => one.bend === i + 1);
+          const pulled = pulledTo(made);
           return (
             <tr key={i}>
               <th scope="row">{i + 1}</th>
               <td className="number figure">{formatAngle(planned, 1)}°</td>
               <td className="number figure">{made === undefined ? '–' : `${formatAngle(made.net, 1)}°`}</td>
-              <td className="number figure">{made === undefined ? '–' : `${formatAngle(made.pulled, 1)}°`}</td>
+              <td className="number figure">{pulled === null ? '–' : `${formatAngle(pulled, 1)}°`}</td>
               <td className="number figure">
                 {made === undefined ? '–' : signed(made.net - planned)}
                 {made?.kept === true && <span className="small under">left so</span>}
+                {made?.fitted === true && <span className="small under">by the tape</span>}
               </td>
             </tr>
           );

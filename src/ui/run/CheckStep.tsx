@@ -12,6 +12,7 @@ import { jobEdit } from '../fields/jobEdit.ts';
 import { orNothing, tapeKind } from '../fields/kinds.ts';
 import { Length } from '../fields/Readings.tsx';
 import { FarEnd, MadeBends } from '../bending/AsBent.tsx';
+import { TapeFit } from '../bending/TapeFit.tsx';
 import { Leads } from '../bending/Leads.tsx';
 import { Opened } from '../bending/Opened.tsx';
 import { useFeed } from '../bending/useFeed.ts';
@@ -45,6 +46,15 @@ export function CheckStep(props: {
           </li>
         ))}
       </ol>
+      <TapeFit
+        tube={tube}
+        run={run}
+        laid={progress.laid}
+        blank={progress.blank}
+        read={step.checks.flatMap(({ predicted, measured }) =>
+          measured === null ? [] : [{ check: predicted, measured }],
+        )}
+      />
       <MadeBends tube={tube} run={run} />
       <Leads tube={tube} run={run} />
       {step.done && (

@@ -18,7 +18,8 @@ export function Measured({ tube, run, bend }: { tube: SolvedTube; run: BentTube;
   const unit = useDocument((state) => state.job.lengthUnit);
   const made = run.bends.find((one) => one.bend === bend);
   const planned = tube.bends[bend - 1];
-  if (made === undefined || planned === undefined) return null;
+  // One that was reckoned from the whole tube's figures has its plane and its place by them.
+  if (made === undefined || made.fitted || planned === undefined) return null;
   const between = `bend ${bend - 1} and bend ${bend}`;
   // Half an edit: a field that may be empty has nothing to nudge.
   const rotation = jobEdit<number | null>(`Rotation of bend ${bend}`, (job, value) =>

@@ -6,6 +6,7 @@ import { useEffect, useRef, useState, type FormEvent, type ReactNode } from 'rea
 import { keepBend, logReading } from '../../core/edit/bent.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
 import type { BentBend, BentTube } from '../../core/job/kinds/bent.ts';
+import { pulledTo } from '../../core/job/read-by-hand.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { Verdict } from '../../core/run/judge.ts';
 import { measurableAt, type BendRun, type RunStep } from '../../core/run/run.ts';
@@ -62,9 +63,11 @@ export function ReadStep(props: {
         />
       )}
       {/* After the next reading's field, so that Tab comes to that first. */}
-      {reading !== null && verdict !== null && verdict.kind !== 'within' && mayBeLeft(verdict, reading) && (
-        <LeaveKey tube={tube.id} reading={reading} />
-      )}
+      {reading !== null &&
+        verdict !== null &&
+        verdict.kind !== 'within' &&
+        !reading.fitted &&
+        mayBeLeft(verdict, reading) && <LeaveKey tube={tube.id} reading={reading} />}
       {step.done && (
         <RunKey live onPress={props.onNext}>
           {onTo(next)}
@@ -78,7 +81,7 @@ export function ReadStep(props: {
             tube={tube.id}
             bend={step.bend}
             start={step.start}
-            pulled={reading.pulled}
+            pulled={pulledTo(reading)}
             again
             onRead={onRead}
           />
@@ -98,7 +101,8 @@ export function ReadStep(props: {
 
 /** What the reading says, spoken when it comes. */
 function Said({ verdict, reading }: { verdict: Verdict; reading: BentBend }): ReactNode {
-  const { pulled, net, kept = false } = reading;
+  const { pulled, net, fitted = false } = reading;
+  const kept = reading.kept === true || fitted;
   const unit = useDocument((state) => state.job.lengthUnit);
   const { title, words } = verdictInWords(verdict, unit, kept);
   // The key that was pressed is gone.

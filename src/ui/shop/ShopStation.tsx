@@ -15,6 +15,7 @@ import type { Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { isNarrow, useNarrow } from '../kit/useNarrow.ts';
 import { BentRecord } from '../bending/AsBent.tsx';
+import { BentAlready } from '../bending/BentAlready.tsx';
 import { BendTable } from './BendTable.tsx';
 import { EndRecipe } from './EndRecipe.tsx';
 import { errorsOf } from '../../core/checks/faults.ts';
@@ -154,6 +155,7 @@ function PartOfTube({ part, tube }: { part: 'ends' | 'marks' | 'bending'; tube: 
       return isBent ? (
         <>
           <BentRecord tube={tube} />
+          <BentAlready tube={plan} />
           <BendTable tube={plan} />
           <RunOut tube={plan} />
           <Rehearse tube={plan} />

@@ -8,6 +8,7 @@ import {
   setBentRotation,
   setBentStraight,
   setCheck,
+  takeFitted,
   tickStep,
   untickStep,
 } from '../../../src/core/edit/bent.ts';
@@ -145,5 +146,32 @@ describe('a bend run', () => {
     expect(run(setCheck(one, 'hoop', 'chord', 1239)).checks).toEqual([{ check: 'chord', measured: 1239 }]);
     expect(run(setCheck(one, 'hoop', 'chord', null)).checks).toEqual([]);
     expect(setCheck(begun, 'hoop', 'chord', null)).toBe(begun);
+  });
+});
+
+describe('bends that are reckoned from a tape', () => {
+  const fitted = [
+    { bend: 1, pulled: 83.2, net: 83.2, start: 300, fitted: true },
+    { bend: 2, pulled: 90, net: 84.6, rotation: 1.2, start: 500, fitted: true, read: { net: 85, start: 498 } },
+  ];
+  const half = read(begun, 2, 90, 85);
+  const taken = deepFreeze(takeFitted(half, 'hoop', fitted, [{ check: 'chord', measured: 900 }]));
+
+  it('keep the places of those that were made, and are no pulls', () => {
+    expect(run(taken).bends).toEqual([fitted[1], fitted[0]]);
+    expect(run(taken).checks).toEqual([{ check: 'chord', measured: 900 }]);
+    expect(taken.pulls).toBe(half.pulls);
+    inFile(taken);
+  });
+  it('give way to a reading at the machine, which takes the place of the first one in the log', () => {
+    const again = read(read(taken, 2, 91, 86), 1, 88, 84);
+    expect(run(again).bends).toEqual([
+      { bend: 2, pulled: 91, net: 86, start: 498 },
+      { bend: 1, pulled: 88, net: 84 },
+    ]);
+    expect(again.pulls.slice(half.pulls.length - 1).map(({ bend, pulled, net }) => [bend, pulled, net])).toEqual([
+      [2, 91, 86],
+      [1, 88, 84],
+    ]);
   });
 });

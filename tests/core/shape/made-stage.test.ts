@@ -3,12 +3,17 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../../src/core/derive.ts';
+import { setStands } from '../../../src/core/edit/bent.ts';
 import { movePoint } from '../../../src/core/edit/points.ts';
 import { STAGES } from '../../../src/core/job/kinds/made.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Job } from '../../../src/core/job/types.ts';
-import { setStage, stageOf } from '../../../src/core/shape/made-stage.ts';
+import { setStage, stageOf, takeBent } from '../../../src/core/shape/made-stage.ts';
+import { drawnTube } from '../../../src/core/run/drawn.ts';
+import { toBeBent } from '../../../src/core/run/laid-out.ts';
+import { bendRun } from '../../../src/core/run/run.ts';
+import { feedOf } from '../../../src/core/solve/feed.ts';
 import { fabrication } from '../../../src/exports/tables/fabrication.ts';
 import { findingInWords } from '../../../src/core/words/findings.ts';
 import { drawn } from '../../draws.ts';
@@ -188,5 +193,25 @@ describe('what is cut beside the frame as it is now', () => {
     expect(findingInWords(misfitsOf(frame)[0]!, frame)).toBe(
       'bar, end B, is cut for the frame as it was; it leaves a gap of up to 3.0 mm.',
     );
+  });
+});
+
+it('a tube that is taken over from a tape is bent, in a run that is all done, and can lead', () => {
+  const hoop = plan.byId.get('hoop')!;
+  const order = hoop.bends.map((_, i) => ({ bend: i + 1, front: 'A' as const }));
+  const bends = hoop.bends.map(({ angle, start }, i) => {
+    const net = (angle * 180) / Math.PI + 1;
+    return { bend: i + 1, pulled: net, net, start, fitted: true };
+  });
+  const job = takeBent(demo, plan, { tube: 'hoop', order, bends, checks: [], drawn: drawnTube(hoop) });
+  expect(stageOf(job, 'hoop')).toBe('bent');
+  expect(job.pulls).toBe(demo.pulls);
+  const made = derived(job).byId.get('hoop')!;
+  const { steps, current } = bendRun(toBeBent(made, job.bent[0]), job.bent[0]!, feedOf(job, made));
+  expect(current).toBe(steps.length);
+  const led = derived(setStands(job, 'hoop', true)).byId.get('hoop')!;
+  led.bends.forEach(({ angle, radius }, i) => {
+    expect((angle * 180) / Math.PI).toBeCloseTo(bends[i]!.net, 9);
+    expect(radius).toBeCloseTo(hoop.bends[i]!.radius, 9);
   });
 });

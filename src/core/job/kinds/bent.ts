@@ -64,6 +64,13 @@ export interface BentBend {
   readonly start?: number;
   /** Left as it is, though it is not what was asked for. */
   readonly kept?: boolean;
+  /**
+   * `net`, `rotation` and `start` were reckoned from what a tape read on the whole tube; what that does not tell is as planned. `pulled` then
+   * says nothing unless the bend was `read`: it opens no radius, and is not in the log of pulls.
+   */
+  readonly fitted?: boolean;
+  /** What was read by hand before it was fitted. */
+  readonly read?: Pick<BentBend, 'net' | 'rotation' | 'straight' | 'start'>;
 }
 
 export const bendingOrder = v.array(v.looseObject({ bend: bendNumber, front: v.picklist(['A', 'B']) }));
@@ -84,6 +91,15 @@ export const bentKind: Kind<BentTube> = {
           straight: v.exactOptional(coordinate),
           start: v.exactOptional(coordinate),
           kept: v.exactOptional(v.boolean()),
+          fitted: v.exactOptional(v.boolean()),
+          read: v.exactOptional(
+            v.looseObject({
+              net: bendAngle,
+              rotation: v.exactOptional(turn),
+              straight: v.exactOptional(coordinate),
+              start: v.exactOptional(coordinate),
+            }),
+          ),
         }),
       ),
       [],
@@ -108,7 +124,8 @@ export const bentKind: Kind<BentTube> = {
   keys: [
     'tube stands order done bends checks drawn',
     'bend front',
-    'bend rotation pulled net straight start kept',
+    'bend rotation pulled net straight start kept fitted read',
+    'rotation net straight start',
     'check measured',
     'section die angles legs rotations starts',
   ],

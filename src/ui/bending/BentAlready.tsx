@@ -1,0 +1,67 @@
+/** In the Shop, of a tube without a bend run: it was bent elsewhere, or nobody read it at the machine, and there is a tape. */
+import { useMemo, useState, type ReactNode } from 'react';
+import { findRun } from '../../core/edit/bent.ts';
+import { asBent } from '../../core/run/as-bent.ts';
+import type { CheckDimension } from '../../core/run/check-dimensions.ts';
+import { onBlank } from '../../core/solve/as-built.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
+import { checkInWords, whenChecked } from '../../core/words/run.ts';
+import { useDocument } from '../../store/page.ts';
+import { DraftField } from '../fields/DraftField.tsx';
+import { orNothing, readBackOf, tapeKind } from '../fields/kinds.ts';
+import { Section } from '../kit/Section.tsx';
+import { TapeFit } from './TapeFit.tsx';
+import { useFeed } from './useFeed.ts';
+
+export function BentAlready({ tube }: { tube: SolvedTube }): ReactNode {
+  const begun = useDocument((state) => findRun(state.job, tube.id) !== undefined);
+  if (begun) return null;
+  return (
+    <Section title="It is bent already" onlyOpen>
+      <Figures key={tube.id} tube={tube} />
+    </Section>
+  );
+}
+
+function Figures({ tube }: { tube: SolvedTube }): ReactNode {
+  const unit = useDocument((state) => state.job.lengthUnit);
+  const { order, grip } = useFeed(tube);
+  const [texts, type] = useState<Partial<Record<CheckDimension['id'], string>>>({});
+  const kind = orNothing(tapeKind(unit));
+  const { run, blank, checks } = useMemo(() => {
+    const none = { order, bends: [] };
+    return { run: none, blank: onBlank(tube, order), checks: asBent(tube, none).checks };
+  }, [tube, order]);
+  const fields = checks.map((check) => ({
+    check,
+    text: texts[check.id] ?? '',
+    entered: kind.read(texts[check.id] ?? ''),
+  }));
+  const read = fields.flatMap(({ check, entered }) =>
+    entered.ok && entered.value !== null ? [{ check, measured: entered.value }] : [],
+  );
+  return (
+    <>
+      <p>
+        Bent elsewhere, or not read at the machine? Enter what the tape reads, {whenChecked(grip)}: what you have of it.
+      </p>
+      <div className="tape-figures">
+        {fields.map(({ check, text, entered }) => (
+          <DraftField
+            key={check.id}
+            label={checkInWords(check)}
+            unit={unit}
+            inputMode={kind.inputMode}
+            text={text}
+            entered={entered}
+            asked={false}
+            mayBeEmpty
+            readBack={entered.ok ? readBackOf(entered, kind) : ''}
+            onType={(typed) => type({ ...texts, [check.id]: typed })}
+          />
+        ))}
+      </div>
+      <TapeFit tube={tube} run={run} laid={tube} blank={blank} read={read} />
+    </>
+  );
+}
