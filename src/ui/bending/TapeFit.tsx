@@ -144,7 +144,7 @@ function Parts({ fit }: { fit: Fit }): ReactNode {
         <tr>
           <th scope="col">Bend</th>
           <th scope="col" className="number">
-            Planned
+            {fit.parts.some(({ isRead }) => isRead) ? 'Planned or read' : 'Planned'}
           </th>
           <th scope="col" className="number">
             By the tape
