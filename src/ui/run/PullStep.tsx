@@ -15,7 +15,6 @@ import {
   whyInWords,
   SURE,
   START_AT,
-  kindInWords,
   sureInWords,
   workedOut,
 } from '../../core/words/pulls.ts';
@@ -68,11 +67,7 @@ function Source({ tube, step: { advice } }: { tube: SolvedTube; step: Pull }): R
         </>
       );
     case 'estimate':
-      return (
-        <p className="advice">
-          <strong>{capital(kindInWords(advice))}.</strong> It is {estimateInWords(advice.short)} Expect to pull on.
-        </p>
-      );
+      return <p className="advice">{capital(estimateInWords(advice.short))} Expect to pull on.</p>;
     case 'law':
       return (
         pullLaw && (
