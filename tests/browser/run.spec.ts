@@ -3,7 +3,19 @@
  * By hand: a pull p comes out as (p - slack) / (1 + spring), and n net takes n + slack + spring n.
  */
 import type { Locator, Page } from '@playwright/test';
-import { chooseTube, expect, FEW, goTo, openFile, savedText, start, test, undoKey, untilKept } from './journey.ts';
+import {
+  chooseTube,
+  expect,
+  FEW,
+  goTo,
+  openFile,
+  savedText,
+  showPart,
+  start,
+  test,
+  undoKey,
+  untilKept,
+} from './journey.ts';
 
 test.use(FEW);
 
@@ -137,10 +149,12 @@ test('a whole run from typed readings; and one in which marks move', async ({ pa
     expect(done.bent[0].checks).toEqual([{ check: 'width', measured: 1257.3 }]);
     // Its steps have marked it, and as it came out it leads: what is drawn follows, and what is cut does not.
     expect(done.made).toMatchObject([{ tube: 'hoop', stage: 'bent' }]);
+    await showPart(page, 'Tubes');
     await expect(page.getByLabel('Made so far')).toHaveValue('bent');
     await key(page, 'Next tube: 2, Rear stay (left)').click();
     await page.getByLabel('Made so far').selectOption('notched');
     await key(page, 'Tube before: 1, Main hoop').click();
+    await showPart(page, 'Bending');
     const lead = page.getByRole('region', { name: 'As it came out' });
     await expect(lead).toContainText('The frame stands as drawn.');
     await lead.getByText('What changes').click();

@@ -1,4 +1,4 @@
-/** How far a tube is made, to be marked; and of one that is cut, whether it still fits the frame and what to do where it does not. */
+/** How far a tube is made, to be marked; and of one that is made, whether it still fits the frame and what to do where it does not. */
 import type { ReactNode } from 'react';
 import type { Finding } from '../../core/checks/types.ts';
 import { STAGES } from '../../core/job/kinds/made.ts';
@@ -14,11 +14,9 @@ import { choiceColumn, type Column } from '../table/columns.tsx';
 const DRAWN = 'drawn';
 const CHOICES = [DRAWN, ...STAGES].map((stage) => ({ value: stage, label: stage }));
 
+/** The chosen tube's mark, to be set. */
 export function MadeSoFar({ tube }: { tube: SolvedTube }): ReactNode {
   const stage = useDocument((state) => stageOf(state.job, tube.id));
-  const derived = useDocument((state) => state.derived);
-  const findings = useResults((state) => state.findings);
-  const found = findings.filter((finding) => finding.tube === tube.id && isOfMade(finding));
   return (
     <div className="made-so-far">
       <SelectField
@@ -28,15 +26,29 @@ export function MadeSoFar({ tube }: { tube: SolvedTube }): ReactNode {
         onChoose={(value) => jobDocument.getState().edit(`${tube.name}: ${value}`, (job) => marked(job, tube, value))}
       />
       <p className="small">
-        {stage === null ? 'It follows the frame.' : 'It is held as it was cut, however the frame moves.'}
+        {stage === null
+          ? 'It follows the frame. Once it is cut it is held, however the frame moves.'
+          : 'It is held as it was cut, however the frame moves.'}
       </p>
+    </div>
+  );
+}
+
+/** Of one that is made, in part or whole, or leads: what of it does not fit the frame as it is now. Nothing where all does. */
+export function HeldNotes({ tube }: { tube: SolvedTube }): ReactNode {
+  const derived = useDocument((state) => state.derived);
+  const findings = useResults((state) => state.findings);
+  const found = findings.filter((finding) => finding.tube === tube.id && isOfMade(finding));
+  if (found.length === 0) return null;
+  return (
+    <>
       {found.map((finding) => (
         <p key={`${finding.id} ${finding.end ?? finding.node ?? ''}`} className="notice-warning">
           <span aria-hidden="true">▲ </span>
           {findingInWords(finding, derived)}
         </p>
       ))}
-      {tube.held !== null && found.length > 0 && (
+      {tube.held !== null && (
         <Command
           quiet
           step={`${tube.name} held as drawn now`}
@@ -45,11 +57,12 @@ export function MadeSoFar({ tube }: { tube: SolvedTube }): ReactNode {
           It was cut as it is drawn now
         </Command>
       )}
-    </div>
+    </>
   );
 }
 
-const isOfMade = ({ id }: Finding): boolean => id.startsWith('made/');
+/** Notes say what is as it should be: how far a hoop that leads came out off its nodes. */
+const isOfMade = ({ id, severity }: Finding): boolean => id.startsWith('made/') && severity !== 'note';
 
 const marked = (job: Job, tube: SolvedTube, word: string): Job =>
   setStage(job, jobDocument.getState().derived, tube.id, STAGES.find((stage) => stage === word) ?? null);

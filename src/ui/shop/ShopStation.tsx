@@ -27,7 +27,7 @@ import ShopBench from './ShopBench.tsx';
 import { Slips } from './Slips.tsx';
 import { TakeAway } from './TakeAway.tsx';
 import { TapeMarks } from './TapeMarks.tsx';
-import { MADE_COLUMN } from './MadeSoFar.tsx';
+import { MADE_COLUMN, MadeSoFar } from './MadeSoFar.tsx';
 import { TubeFacts, TubeHead } from './TubeHead.tsx';
 import { WastePaper } from './WastePaper.tsx';
 import { useToBeBent } from '../bending/useToBeBent.ts';
@@ -176,6 +176,7 @@ function Tubes({ selected, chosen }: { selected: SolvedTube | undefined; chosen:
     <>
       <Totals derived={derived} />
       <WastePaper />
+      {selected && <MadeSoFar tube={selected} />}
       <EditTable
         caption="Tubes in build order"
         rows={derived.tubes}

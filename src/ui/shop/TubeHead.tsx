@@ -7,7 +7,6 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { useDocument, useEditor, useResults } from '../../store/page.ts';
 import { Length } from '../fields/Readings.tsx';
 import { revisionOf } from '../../core/solve/revision.ts';
-import { capital } from '../../core/words/lists.ts';
 import { revisionInWords } from '../../core/words/revision.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
@@ -17,7 +16,7 @@ import { MAKE_ONE_OF_EACH, twinIs } from '../../core/words/twins.ts';
 import { Scrap } from '../bending/TapeParts.tsx';
 import { BendKey } from '../bending/AsBent.tsx';
 import { useFeed } from '../bending/useFeed.ts';
-import { MadeSoFar } from './MadeSoFar.tsx';
+import { HeldNotes } from './MadeSoFar.tsx';
 import '../bending/tube.css';
 
 export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
@@ -34,7 +33,10 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
       <div className="tube-title">
         <h2>
           <span className="number-tag number-tag-large">{tube.number}</span>
-          {tube.name}
+          <span>
+            {tube.name}
+            <span className="tube-revision">{revisionInWords(revisionOf(derived.job, tube))}</span>
+          </span>
         </h2>
         <Neighbour tube={tubes[place - 1]} word="Tube before" sign="‹" />
         <Neighbour tube={tubes[place + 1]} word="Next tube" sign="›" />
@@ -50,7 +52,7 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
           </button>
         </p>
       )}
-      <MadeSoFar tube={tube} />
+      <HeldNotes tube={tube} />
       <div className="tube-cut">
         <dl className={errors.length > 0 ? 'headline headline-off' : 'headline'}>
           <dt>{errors.length > 0 ? `${AS_DRAWN}, not to be cut` : CUT_TO}</dt>
@@ -61,7 +63,6 @@ export function TubeHead({ tube }: { tube: SolvedTube }): ReactNode {
         <BendKey tube={tube} />
       </div>
       <Scrap grip={grip} />
-      <p className="small">{`${capital(revisionInWords(revisionOf(derived.job, tube)))}, as on its sheet and wraps.`}</p>
     </article>
   );
 }
