@@ -2,10 +2,11 @@
  * A bar as it came off the bender, end A where it is drawn. Marks are absolute and the tube keeps its length: a bend turned further takes
  * its arc from the straight after it, one that is marked too far on lengthens the straight before it (docs/maths/marks.md).
  */
-import { arcPiece, linePiece, placeAt, type Path, type Piece } from '../geometry/path.ts';
+import { placeAt, type Path, type Piece } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { addScaled, mirrored, normalize, rejectFrom, scale, subtract, type Vec3 } from '../geometry/vector.ts';
-import { rollOut, type RolledBend } from '../solve/roll-out.ts';
+import { mirrored, normalize, rejectFrom, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+import { rolledCentreline } from '../solve/rolled-centreline.ts';
+import type { RolledBend } from '../solve/roll-out.ts';
 import type { Bar, Bend } from '../solve/types.ts';
 import type { BendError } from './sources.ts';
 
@@ -32,52 +33,8 @@ export function asBent(bar: Bar, errors: ReadonlyMap<number, BendError> | undefi
   // The plane of the first bend is where the roll starts.
   rolled[0] = { ...rolled[0]!, rotation: 0 };
   const tail = bar.developedLength - behind;
-  const places = rollOut(start, rolled, tail);
-  return { ...laid(start, bar.bends, rolled, places, tail), developedLength: bar.developedLength };
-}
-
-function laid(
-  start: { readonly position: Vec3; readonly direction: Vec3 },
-  drawn: readonly Bend[],
-  rolled: readonly RolledBend[],
-  places: ReturnType<typeof rollOut>,
-  tail: number,
-): Pick<Shape, 'path' | 'bends'> {
-  const pieces: Piece[] = [];
-  const bends: Bend[] = [];
-  let at = 0;
-  let { position, direction } = start;
-  const straightOn = (straight: number): void => {
-    const to = addScaled(position, direction, straight);
-    if (straight > ROUNDING) pieces.push(linePiece(position, to, at));
-    at += straight;
-    position = to;
-  };
-  rolled.forEach(({ straight, rotation, angle, radius }, i) => {
-    straightOn(straight);
-    const { normal } = places[i]!;
-    const arc = arcPiece(position, direction, normal, radius, angle, at);
-    pieces.push(arc);
-    const setBack = radius * Math.tan(angle / 2);
-    const corner = addScaled(position, direction, setBack);
-    const [from, to] = [at, at + arc.length];
-    bends.push({
-      ...drawn[i]!,
-      corner,
-      angle,
-      rotation,
-      setBack,
-      arc: arc.length,
-      start: from,
-      end: to,
-      centre: arc.centre,
-      normal,
-    });
-    at = to;
-    ({ position, direction } = places[i]!);
-  });
-  straightOn(tail);
-  return { path: { pieces, length: at }, bends };
+  const { path, bends } = rolledCentreline(start, { bends: rolled, tail });
+  return { path, bends, developedLength: bar.developedLength };
 }
 
 /** How the tube's steel lies at a place of its length: unit vectors, the normal that of the bend before it, or of the first. */
