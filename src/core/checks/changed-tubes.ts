@@ -1,5 +1,5 @@
 /** Which tubes come out otherwise in one frame than in another: by how much their blanks, ends and bends differ. What no tape or file tells is no change. */
-import { wrapHalfTurn, type Radians } from '../geometry/angle.ts';
+import { toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import type { TubeRef } from '../job/reference.ts';
 import type { Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
 
@@ -15,7 +15,7 @@ export interface TubeChange {
 
 /** mm, and radians: 0.05 degrees. Less is no change. */
 export const TELLS = 0.05;
-const TELLS_ANGLE: Radians = (0.05 * Math.PI) / 180;
+const TELLS_ANGLE: Radians = toRadians(0.05);
 
 /** In build order; tubes that only one of both has are left out. */
 export const changedTubes = (before: Frame, after: Frame): readonly TubeChange[] =>

@@ -2,7 +2,7 @@
  * A bar as it came off the bender, end A where it is drawn. Marks are absolute and the tube keeps its length: a bend turned further takes
  * its arc from the straight after it, one that is marked too far on lengthens the straight before it (docs/maths/marks.md).
  */
-import { placeAt, type Path, type Piece } from '../geometry/path.ts';
+import { mirroredPath, placeAt, type Path, type Piece } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { mirrored, normalize, rejectFrom, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import { rolledCentreline } from '../solve/rolled-centreline.ts';
@@ -60,36 +60,34 @@ export interface Motion {
 }
 
 /** Where the motion takes it. */
-export const moved = ({ path, bends, developedLength }: Shape, motion: Motion): Shape =>
-  mapped({ path, bends, developedLength }, motion.place, motion.turn, motion.turn);
+export const moved = ({ path, bends, developedLength }: Shape, { place, turn }: Motion): Shape => ({
+  developedLength,
+  path: {
+    length: path.length,
+    pieces: path.pieces.map((piece): Piece => {
+      const ends = { from: place(piece.from), to: place(piece.to) };
+      const [startTangent, endTangent] = [turn(piece.startTangent), turn(piece.endTangent)];
+      return piece.kind === 'line'
+        ? { ...piece, ...ends, startTangent, endTangent }
+        : { ...piece, ...ends, startTangent, endTangent, centre: place(piece.centre), normal: turn(piece.normal) };
+    }),
+  },
+  bends: bends.map((bend) => ({
+    ...bend,
+    corner: place(bend.corner),
+    centre: place(bend.centre),
+    normal: turn(bend.normal),
+  })),
+});
 
 /** Its mirror image in y = 0; what a plane turns about changes its sense besides. */
-export const reflected = (shape: Shape): Shape =>
-  mapped(shape, mirrored, mirrored, (normal) => scale(mirrored(normal), -1));
-
-function mapped(
-  { path, bends, developedLength }: Shape,
-  place: (place: Vec3) => Vec3,
-  turn: (direction: Vec3) => Vec3,
-  about: (normal: Vec3) => Vec3,
-): Shape {
-  return {
-    developedLength,
-    path: {
-      length: path.length,
-      pieces: path.pieces.map((piece): Piece => {
-        const ends = { from: place(piece.from), to: place(piece.to) };
-        const [startTangent, endTangent] = [turn(piece.startTangent), turn(piece.endTangent)];
-        return piece.kind === 'line'
-          ? { ...piece, ...ends, startTangent, endTangent }
-          : { ...piece, ...ends, startTangent, endTangent, centre: place(piece.centre), normal: about(piece.normal) };
-      }),
-    },
-    bends: bends.map((bend) => ({
-      ...bend,
-      corner: place(bend.corner),
-      centre: place(bend.centre),
-      normal: about(bend.normal),
-    })),
-  };
-}
+export const reflected = ({ path, bends, developedLength }: Shape): Shape => ({
+  developedLength,
+  path: mirroredPath(path),
+  bends: bends.map((bend) => ({
+    ...bend,
+    corner: mirrored(bend.corner),
+    centre: mirrored(bend.centre),
+    normal: scale(mirrored(bend.normal), -1),
+  })),
+});
