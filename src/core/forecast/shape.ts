@@ -4,8 +4,8 @@
  */
 import { mirroredPath, placeAt, type Path, type Piece } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { mirrored, normalize, rejectFrom, scale, subtract, type Vec3 } from '../geometry/vector.ts';
-import { rolledCentreline } from '../solve/rolled-centreline.ts';
+import { mirrored, normalize, rejectFrom, scale, type Vec3 } from '../geometry/vector.ts';
+import { rolledCentreline, startOf } from '../solve/rolled-centreline.ts';
 import type { RolledBend } from '../solve/roll-out.ts';
 import type { Bar, Bend } from '../solve/types.ts';
 import type { BendError } from './sources.ts';
@@ -20,8 +20,6 @@ export interface Shape {
 /** `errors` by the number of the bend; the bar's own shape where there are none. */
 export function asBent(bar: Bar, errors: ReadonlyMap<number, BendError> | undefined): Shape {
   if (errors === undefined) return bar;
-  const direction = normalize(subtract(bar.corners[1]!, bar.corners[0]!));
-  const start = { position: bar.corners[0]!, direction, normal: bar.bends[0]!.normal };
   let behind = 0;
   const rolled = bar.bends.map((drawn, i): RolledBend => {
     const { angle, rotation, mark } = errors.get(i + 1) ?? { angle: 0, rotation: 0, mark: 0 };
@@ -33,7 +31,7 @@ export function asBent(bar: Bar, errors: ReadonlyMap<number, BendError> | undefi
   // The plane of the first bend is where the roll starts.
   rolled[0] = { ...rolled[0]!, rotation: 0 };
   const tail = bar.developedLength - behind;
-  const { path, bends } = rolledCentreline(start, { bends: rolled, tail });
+  const { path, bends } = rolledCentreline(startOf(bar), { bends: rolled, tail });
   return { path, bends, developedLength: bar.developedLength };
 }
 

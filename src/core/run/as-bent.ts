@@ -1,10 +1,9 @@
 /** The tube as it was bent, end A's node held and the plane of bend 1; its check dimensions, and where its other end comes to lie. */
-import { distance, normalize, subtract, type Vec3 } from '../geometry/vector.ts';
+import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { BentTube } from '../job/kinds/bent.ts';
 import { beyondNode } from '../solve/amount.ts';
 import { asBuilt, laidDown, type BuiltTube, type OnBlank, type RadiusMade } from '../solve/as-built.ts';
-import type { RollStart } from '../solve/roll-out.ts';
-import { rolledCentreline } from '../solve/rolled-centreline.ts';
+import { rolledCentreline, startOf } from '../solve/rolled-centreline.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { checkDimensions, type CheckDimension } from './check-dimensions.ts';
 import { sawn, type SawnTube } from './sawn-tube.ts';
@@ -37,9 +36,3 @@ export function asBent(
     endMoves: distance(endB, tube.corners.at(-1)!),
   };
 }
-
-const startOf = ({ corners, bends, ends }: SolvedTube): RollStart => ({
-  position: corners[0]!,
-  direction: normalize(subtract(corners[1]!, corners[0]!)),
-  normal: bends[0]?.normal ?? ends[0].reference,
-});

@@ -1,7 +1,7 @@
 /** The centreline of a tube that is given as it is made: straights, rotations, angles, radii. The other way round from centreline.ts. */
 import { arcPiece, linePiece, type Piece } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { addScaled, type Vec3 } from '../geometry/vector.ts';
+import { addScaled, cross, normalize, subtract, X_AXIS, Y_AXIS, type Vec3 } from '../geometry/vector.ts';
 import type { BuiltTube } from './as-built.ts';
 import type { Centreline } from './centreline.ts';
 import { rollOut, type RollStart } from './roll-out.ts';
@@ -59,3 +59,12 @@ export function rolledCentreline(start: RollStart, { bends, tail }: BuiltTube): 
     sharpCornerLength: sharpCornerLength + setBackBefore + tail,
   };
 }
+
+/** Where a tube that is laid out begins, and the plane of its first bend. */
+export function startOf({ corners, bends }: Pick<Centreline, 'corners' | 'bends'>): RollStart {
+  const direction = normalize(subtract(corners[1]!, corners[0]!));
+  return { position: corners[0]!, direction, normal: bends[0]?.normal ?? squareTo(direction) };
+}
+
+/** Of a straight tube any will do. */
+const squareTo = (direction: Vec3): Vec3 => normalize(cross(direction, Math.abs(direction[0]) < 0.5 ? X_AXIS : Y_AXIS));

@@ -2,7 +2,7 @@
  * A tube that was made, and that others are to follow, in its place in the frame: the shape that it came out with, laid where its two ends and
  * sharp corners come nearest to the drawn ones (least squares, equal weights). Its ends are then no longer at the nodes of its path.
  */
-import { cross, normalize, subtract, X_AXIS, Y_AXIS, type Vec3 } from '../geometry/vector.ts';
+import { normalize } from '../geometry/vector.ts';
 import { moved, rigidFit, turned } from '../geometry/rigid-motion.ts';
 import type { BentTube } from '../job/kinds/bent.ts';
 import type { Die } from '../job/kinds/die.ts';
@@ -12,8 +12,7 @@ import type { Job } from '../job/types.ts';
 import { asBuilt, asDrawnThen, asStanding, type PlannedTube } from './as-built.ts';
 import type { Centreline } from './centreline.ts';
 import { heldAt, type Held } from './held.ts';
-import type { RollStart } from './roll-out.ts';
-import { rolledCentreline } from './rolled-centreline.ts';
+import { rolledCentreline, startOf } from './rolled-centreline.ts';
 
 /** What is known of a tube that is made, in part or whole: the run that it is to stand by, and how far it is made. */
 export interface Built {
@@ -82,11 +81,3 @@ function bentLine(drawn: Centreline, die: Die | null, run: BentTube): Centreline
 /** As it was drawn when its run began; where that was not kept, as it is drawn now. */
 const plannedFor = (drawn: Centreline, die: Die | null, { drawn: then }: BentTube): PlannedTube =>
   (then === undefined ? null : asDrawnThen(then, then.die?.centrelineRadius ?? die?.centrelineRadius ?? 0)) ?? drawn;
-
-function startOf({ corners, bends }: Centreline): RollStart {
-  const direction = normalize(subtract(corners[1]!, corners[0]!));
-  return { position: corners[0]!, direction, normal: bends[0]?.normal ?? squareTo(direction) };
-}
-
-/** Of a straight tube any will do. */
-const squareTo = (direction: Vec3): Vec3 => normalize(cross(direction, Math.abs(direction[0]) < 0.5 ? X_AXIS : Y_AXIS));
