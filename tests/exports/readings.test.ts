@@ -85,7 +85,7 @@ describe('the level on its bar', () => {
 const templateOf = (frame: Derived, id: string, which: 0 | 1) => {
   const end = { tube: frame.byId.get(id)!, which };
   const wrap = paperWrap(end.tube, which, 'outer', 'mm')!;
-  return { wrap, ...wrapTemplate(frame, face, end, wrap, 'mm', 190) };
+  return { wrap, ...wrapTemplate(frame, face, end, wrap, 'mm', 190, 4) };
 };
 
 describe('throat and deep-bite side', () => {

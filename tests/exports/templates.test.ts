@@ -126,7 +126,8 @@ describe('wraps.pdf says', () => {
     for (const { number, name, ends } of demo.tubes) {
       ends.forEach(({ cuts }, which) => {
         const mark = `${number} ${which === 0 ? 'A' : 'B'}`;
-        expect(text.includes(cuts.length > 0 ? `${mark} ${name}` : mark), mark).toBe(true);
+        expect(text.includes(mark), mark).toBe(true);
+        if (cuts.length > 0) expect(text, mark).toContain(name);
       });
     }
   });

@@ -81,17 +81,20 @@ export function lowerEdgeInWords(wrap: Wrap, sawn: string, unit: LengthUnit): st
 export const upperEdgeInWords = (wrap: Wrap, sawn: string, unit: LengthUnit): string =>
   `Upper edge: square, ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from ${sawn}, ${lengthInWords(wrap.baseline, unit)} from the node.`;
 
-/** "on 1 Main hoop, 512.3 mm along its centreline from its finished tip A, 90° clockwise from the inside of bend 2, (40.1 mm past that bend)". */
-export function landingInWords(landing: Landing, unit: LengthUnit): string {
-  const { runTube, fromEndA, turn, bend, fromTangent, tangent } = landing;
-  const from = bend === null ? 'its scribed line' : `the inside of its bend ${bend}`;
-  const place =
-    bend === null
-      ? ''
-      : fromTangent < 0
-        ? ` (in that bend, ${lengthInWords(-fromTangent, unit)} from its side towards ${tangent === 'start' ? 'A' : 'B'})`
-        : ` (${lengthInWords(fromTangent, unit)} ${tangent === 'start' ? 'before that bend' : 'past that bend'})`;
+/** "512.3 mm", "90° clockwise", "inside of bend 2", "40.1 mm past"; "40.1 mm past its A" of a place within that bend. */
+export function landingWords(landing: Landing, unit: LengthUnit) {
+  const { fromEndA, turn, bend, fromTangent, tangent } = landing;
   const turned = turnInWords(turn);
-  const about = turned === '0°' ? `on ${from}` : turned === '180°' ? `opposite ${from}` : `${turned} from ${from}`;
-  return `on ${numbered(runTube)}, ${lengthInWords(fromEndA, unit)} along its centreline from its finished tip A, ${about}${place}`;
+  const off = lengthInWords(Math.abs(fromTangent), unit);
+  return {
+    along: lengthInWords(fromEndA, unit),
+    turned: turned === '0°' ? 'on the' : turned === '180°' ? 'opposite the' : turned,
+    from: bend === null ? 'scribed line' : `inside of bend ${bend}`,
+    place:
+      bend === null
+        ? ''
+        : fromTangent < 0
+          ? `${off} past its ${tangent === 'start' ? 'A' : 'B'}`
+          : `${off} ${tangent === 'start' ? 'before' : 'past'}`,
+  };
 }

@@ -4,19 +4,22 @@
  * others.
  */
 import type { Derived } from '../../core/derive.ts';
-import { toRadians } from '../../core/geometry/angle.ts';
+import { toDegrees, toRadians, type Radians } from '../../core/geometry/angle.ts';
 import type { SurfacePlace } from '../../core/cope/cut-pieces.ts';
+import { revisionOf } from '../../core/solve/revision.ts';
+import { revisionInWords } from '../../core/words/revision.ts';
 import { cutAt, unroll, widerSide, type Wrap } from '../../core/cope/wrap.ts';
 import { boxOf, clearOf, isClear } from '../../drawing/clear.ts';
 import { clipped } from '../../drawing/clip.ts';
-import { shrunk, wrapped } from '../../drawing/fit.ts';
+import { shrunk, wrapped, type Fitted } from '../../drawing/fit.ts';
 import { hatched } from '../../drawing/hatch.ts';
 import type { Lettering } from '../../drawing/lettering.ts';
 import { DASHED, FAINT, FINE, FIRM, HAIR, line, rectangle, shape, words } from '../../drawing/strokes.ts';
 import type { Line, Mark, Place2, Words } from '../../drawing/types.ts';
-import { endMark, fitInWords, numbered, zeroLabel, type EndOf } from '../shared/wrap-words.ts';
+import { endMark, fitInWords, zeroLabel, type EndOf } from '../shared/wrap-words.ts';
 
-/** Letter bodies, mm: what is read at arm's length, and what only stands beside its line. */
+/** Letter bodies, mm: what keeps one from a mistake (11 points), what is read at arm's length, and what only stands beside its line. */
+export const WARN = 3.9;
 export const READ = 3.2;
 const BESIDE = 2.6;
 
@@ -40,6 +43,8 @@ export const degreeLabel = (degrees: number): string => {
   return String(turned > 180 ? turned - 360 : turned).replace('-', '−');
 };
 
+export const wholeDegrees = (phi: Radians): string => `${degreeLabel(toDegrees(phi))}°`;
+
 /** Hatched between the lower edge and the cut line; said in words where it is deep enough. */
 function scrap(wrap: Wrap, tall: number): Mark[] {
   const pieces = wrap.pieces.map((piece) => piece.map((place) => unroll(wrap, place)));
@@ -49,11 +54,13 @@ function scrap(wrap: Wrap, tall: number): Mark[] {
     ...(label === null
       ? []
       : [
-          shape('template', rectangle(label.x - 10, label.y - 1, 20, 4.5), null, 1),
-          words('template', label.x, label.y, 'cut away', READ, { anchor: 'middle' }),
+          shape('template', rectangle(label.x - 10, label.y - 1, 20, 4.9), null, 1),
+          words('template', label.x, label.y, CUT_AWAY, WARN, { anchor: 'middle' }),
         ]),
   ];
 }
+
+const CUT_AWAY = 'cut away';
 
 /** As near under the throat as it stands clear of the 0 line, of the node's line and of the cut line; null where there is no such place. */
 function placeForLabel(wrap: Wrap, pieces: readonly (readonly Place2[])[], node: number | null): Place2 | null {
@@ -125,8 +132,7 @@ function tubeLines(face: Lettering, end: EndOf, wrap: Wrap, tall: number): Mark[
   const zero = unroll(wrap, { phi: 0, s: 0 });
   const quarters = [-270, -180, -90, 90, 180, 270].map((degree) => toRadians(degree));
   const inside = quarters.filter((phi) => phi > wrap.left + 0.01 && phi < wrap.left + 2 * Math.PI - 0.01);
-  const label = zeroLabel(end);
-  const fromZero = zero.x + 1.2 + face.width(label, BESIDE, true) < wrap.width - 5;
+  const { fromZero, label } = zeroWords(face, end, wrap);
   return [
     line(
       'template',
@@ -136,7 +142,7 @@ function tubeLines(face: Lettering, end: EndOf, wrap: Wrap, tall: number): Mark[
       ],
       FINE,
     ),
-    words('template', zero.x + (fromZero ? 1.2 : -1.2), tall - 10.5, label, BESIDE, {
+    words('template', zero.x + (fromZero ? 1.2 : -1.2), tall - 10.8, label.text, label.size, {
       bold: true,
       anchor: fromZero ? 'start' : 'end',
     }),
@@ -153,6 +159,14 @@ function tubeLines(face: Lettering, end: EndOf, wrap: Wrap, tall: number): Mark[
       );
     }),
   ];
+}
+
+/** What the line that degrees count from is called, on the side of it that has room. */
+function zeroWords(face: Lettering, end: EndOf, wrap: Wrap): { readonly fromZero: boolean; readonly label: Fitted } {
+  const zero = unroll(wrap, { phi: 0, s: 0 }).x;
+  const [before, beyond] = [zero - 7, wrap.width - 6 - zero];
+  const fromZero = beyond >= before || face.width(zeroLabel(end), WARN, true) < beyond;
+  return { fromZero, label: shrunk(face, zeroLabel(end), fromZero ? beyond : before, WARN, true, BESIDE) };
 }
 
 /** The line round the tube through the node. */
@@ -256,19 +270,27 @@ function atSeam(wrap: Wrap, y: number, name: string, above: number, put: (places
 /** mm. A place this near to an edge is at the seam. */
 const AT_SEAM = 0.3;
 
-/** On the template itself, so that it is known after it is cut out: which end, of which tube, to which tube. */
+/** On the template itself, so that it is known after it is cut out: which end, of which tube, to which tube, of which revision, what comes off. */
 function names(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, tall: number): Mark[] {
   const [from, to] = widerSide(wrap);
   // Clear of the word at either seam.
   const [left, space] = [from + 6, to - from - 11];
   const mark = endMark(end);
-  const beside = face.width(mark, 7, true) + 3;
-  const notes = [
-    shrunk(face, numbered(end.tube), space - beside, READ, false, 2.4),
-    ...wrapped(face, fitInWords(frame, end), space - beside, READ, false, 3).map((text) => ({ text, size: READ })),
-  ];
+  const under = [revisionInWords(revisionOf(frame.job, end.tube)), `▼ ${CUT_AWAY}`];
+  const aside = Math.max(face.width(mark, 7, true), ...under.map((text) => face.width(text, READ, false))) + 2.5;
+  // The name has a row of its own where the 0 line's does not stand in it.
+  const over = zeroWords(face, end, wrap).fromZero !== from > 0;
+  const [across, top] = over ? [space, 11.2] : [space - aside, 15.4];
+  const name = shrunk(face, end.tube.name, across, WARN, true, 2.6);
+  const fit = fitInWords(frame, end);
+  const most = over ? 3 : 2;
+  const lines = (size: number): readonly string[] => wrapped(face, fit, space - aside, size, false, 3);
+  const size = lines(WARN).length <= most ? WARN : READ;
+  const first = over ? 16 : top + size + 0.7;
   return [
-    words('template', left, tall - 17.5, mark, 7, { bold: true }),
-    ...notes.map(({ text, size }, i) => words('template', left + beside, tall - 14 - 3.8 * i, text, size)),
+    words('template', left, tall - 18.6, mark, 7, { bold: true }),
+    ...under.map((text, i) => words('template', left, tall - 22.6 - 4 * i, text, READ)),
+    words('template', over ? left : left + aside, tall - top, name.text, name.size, { bold: true }),
+    ...lines(size).map((text, i) => words('template', left + aside, tall - first - (size + 0.7) * i, text, size)),
   ];
 }

@@ -4,21 +4,19 @@ import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import type { Derived } from '../../core/derive.ts';
 import { needsWrap, paperWrap, type Surface } from '../../core/cope/wrap.ts';
 import type { Box2 } from '../../drawing/clip.ts';
-import { wrapped } from '../../drawing/fit.ts';
 import { lettering, type Fonts, type Lettering } from '../../drawing/lettering.ts';
 import { moved, quarterTurned } from '../../drawing/move.ts';
 import { writePdf } from '../../drawing/pdf.ts';
-import { shelved } from '../../drawing/shelves.ts';
-import { words } from '../../drawing/strokes.ts';
-import type { Mark } from '../../drawing/types.ts';
+import { packed } from '../../drawing/shelves.ts';
 import type { ExportFile, PrintSettings } from '../shared/files.ts';
 import { pagesOn, putIn, spaceOn, sizeOf } from '../shared/paper.ts';
 import { JOIN, tiled } from '../shared/tiles.ts';
+import { landingPages, landingsOf, type Landed, type Page } from './landings.ts';
 import { wrapTemplate, type Template } from './wrap-template.ts';
 import { endMark, endsOf, surfaceInWords, type EndOf } from '../shared/wrap-words.ts';
 
-/** Between templates, mm. */
-const GAP = 9;
+/** Between templates with their words, mm: room for the scissors. */
+const GAP = 4;
 
 const CAUTION = `Hold it against the tube before you cut. ${WHO_DECIDES}`;
 
@@ -27,7 +25,8 @@ const HOW =
 
 /**
  * wraps.pdf: one template an end, as many as a page holds, its ends named at its head; a wide one lies along the page, one that is larger than the page comes in
- * sheets to be joined. Ends that a plain square cut makes have none, and are named on the last page with those that nothing reaches.
+ * sheets to be joined. Then where tips and throats land on the run tubes, a table. Ends that a plain square cut makes have no template, and are named on
+ * the last page with those that nothing reaches.
  */
 export async function wrapsPdf(
   derived: Derived,
@@ -43,27 +42,26 @@ export async function wrapsPdf(
   const needed = ends.filter(({ tube, which }) => needsWrap(tube.ends[which]));
   const blocks: Block[] = [];
   const without: EndOf[] = [];
+  const landed: Landed[] = [];
   const total = ends.length + 1;
   for (const [done, end] of needed.entries()) {
     // One end after the other, so that the page can breathe between them.
     await going(done, total);
     const wrap = paperWrap(end.tube, end.which, surface, job.lengthUnit);
     if (wrap === null) without.push(end);
-    else
+    else {
+      landed.push(...landingsOf(derived, end, wrap));
       blocks.push(
-        fittedTo(space, wrapTemplate(derived, face, end, wrap, job.lengthUnit, sizeOf(space).width), endMark(end)),
+        fittedTo(space, wrapTemplate(derived, face, end, wrap, job.lengthUnit, sizeOf(space).width, GAP), endMark(end)),
       );
+    }
   }
-  const pages = [
-    ...pagesOf(face, blocks, space),
-    ...notesPage(
-      face,
-      space,
-      ends.length > 0,
-      ends.filter((end) => !needed.includes(end)),
-      without,
-    ),
-  ];
+  const notes = notesOf(
+    ends.length > 0,
+    ends.filter((end) => !needed.includes(end)),
+    without,
+  );
+  const pages = [...pagesOf(face, blocks, space), ...landingPages(face, landed, notes, space, job.lengthUnit)];
   const page = pagesOn(settings, face, `${HOW} ${surfaceInWords(surface)}`, CAUTION);
   const groups = pages.map(({ name, marks }, i) => () => {
     const title = `Wrap templates · ${name} · ${job.name}`;
@@ -79,12 +77,6 @@ interface Block extends Template {
   readonly name: string;
 }
 
-interface Page {
-  /** The ends on it; of a template that takes several sheets, which one. */
-  readonly name: string;
-  readonly marks: readonly Mark[];
-}
-
 /** Upright where it fits so, else along the page where it fits so, else upright in several sheets. */
 function fittedTo(space: Box2, template: Template, name: string): Block {
   const size = sizeOf(space);
@@ -98,7 +90,7 @@ function pagesOf(face: Lettering, blocks: readonly Block[], space: Box2): Page[]
   const pages: Page[] = [];
   const fits = ({ width, height }: Block) => width <= size.width && height <= size.height;
   const whole = blocks.filter(fits);
-  for (const [i, { sheet, left, down }] of shelved(whole, size, GAP).entries()) {
+  for (const [i, { sheet, left, down }] of packed(whole, size, GAP).entries()) {
     const block = whole[i]!;
     const { name, marks } = pages[sheet] ?? { name: '', marks: [] };
     pages[sheet] = {
@@ -118,22 +110,11 @@ function pagesOf(face: Lettering, blocks: readonly Block[], space: Box2): Page[]
 }
 
 /** Empty where every end has a template; a job without an end says so. */
-function notesPage(
-  face: Lettering,
-  space: Box2,
-  any: boolean,
-  square: readonly EndOf[],
-  without: readonly EndOf[],
-): Page[] {
+function notesOf(any: boolean, square: readonly EndOf[], without: readonly EndOf[]): string[] {
+  if (!any) return ['This job has no tubes, so no ends to cut.'];
   const list = (ends: readonly EndOf[]): string => ends.map(endMark).join(', ');
-  const notes = [
+  return [
     ...(square.length > 0 ? [`Cut square, no template needed: ${list(square)}.`] : []),
     ...(without.length > 0 ? [`Nothing reaches these ends, there is no line to draw: ${list(without)}.`] : []),
-  ];
-  if (notes.length === 0 && any) return [];
-  const said = any ? notes : ['This job has no tubes, so no ends to cut.'];
-  const lines = said.flatMap((text) => wrapped(face, text, space.right - space.left, 4));
-  return [
-    { name: 'no template', marks: lines.map((text, i) => words('page', space.left, space.top - 5 - 5.5 * i, text, 4)) },
   ];
 }
