@@ -27,6 +27,14 @@ const beside = (page: Page) => page.locator('.draw-beside');
 const places = (page: Page) => page.locator('.draw-place');
 const length = (page: Page) => page.getByRole('textbox', { name: /^Length/ });
 
+/** By Tab to the nearest place that others line up with. */
+async function walkToNode(page: Page): Promise<void> {
+  await expect(async () => {
+    await page.keyboard.press('Tab');
+    expect(await beside(page).innerText()).toMatch(/^(?:Node|Point)/u);
+  }).toPass({ intervals: [50] });
+}
+
 /** A place of the bay, in shares of its width and height. */
 async function at(page: Page, across: number, down: number): Promise<[number, number]> {
   const box = (await bay(page).boundingBox())!;
@@ -58,6 +66,16 @@ test('by mouse, with a length typed; Escape and undo take back step by step', IN
   await page.keyboard.press('Escape');
   await expect(length(page)).toBeHidden();
   await expect(places(page)).toHaveCount(1);
+  // Looked at from elsewhere on the way, by a key of the views and by the chord: neither takes the keys from the tube, nor moves a place of it.
+  await page.getByRole('button', { name: 'Three-quarter view' }).click();
+  await page.getByRole('button', { name: 'Top view' }).click();
+  await page.mouse.move(...(await at(page, 0.5, 0.8)));
+  const words = await beside(page).innerText();
+  const stood = await page.locator('.draw-place').getAttribute('transform');
+  await page.keyboard.press('Alt+ArrowLeft');
+  await expect(page.locator('.draw-place')).not.toHaveAttribute('transform', stood!);
+  expect(await beside(page).innerText()).toBe(words);
+  await page.keyboard.press('Alt+ArrowRight');
   await page.keyboard.type('20 1/2');
   await page.keyboard.press('Enter');
   await expect(places(page)).toHaveCount(2);
@@ -103,8 +121,7 @@ test('by keys alone, from one named place to another and in steps from there', I
   const before: File = JSON.parse(await savedText(page));
   await page.keyboard.press('t');
   await expect(bay(page)).toBeFocused();
-  await page.keyboard.press('Tab');
-  await expect(beside(page)).toContainText(/Node|Point/u);
+  await walkToNode(page);
   await page.keyboard.press('PageUp');
   await expect(beside(page)).toContainText('Plumb over');
   await page.keyboard.press('Enter');
@@ -150,13 +167,13 @@ test(
     await goTo(page, 'Frame');
     await page.keyboard.press('t');
     await expect(strip(page)).toBeVisible();
-    /** Where the key leads, in pixels of the page. */
-    const walked = async (key: string): Promise<[number, number]> => {
-      await page.keyboard.press(key);
+    /** What the keys led to, in pixels of the page. */
+    const aimed = async (): Promise<[number, number]> => {
       const box = (await page.locator('.draw-aim').boundingBox())!;
       return [box.x + box.width / 2, box.y + box.height / 2];
     };
-    const from = await walked('Tab');
+    await walkToNode(page);
+    const from = await aimed();
     // With nothing drawn yet, only what the aim has rested on is there to be plumb over.
     await page.mouse.move(...from);
     await expect(page.locator('.draw-lately')).toHaveCount(1);
@@ -167,8 +184,8 @@ test(
     }
     expect(passed.join()).toContain('Plumb over');
     await page.mouse.move(...from);
-    for (let i = 0; i < 4; i += 1) await page.keyboard.press('Tab');
-    const to = await walked('Tab');
+    for (let i = 0; i < 5; i += 1) await page.keyboard.press('Tab');
+    const to = await aimed();
     await page.mouse.down();
     await page.mouse.move(...to, { steps: 3 });
     await expect(places(page), 'it begins at the press').toHaveCount(1);
@@ -229,5 +246,9 @@ test('by finger: a cross stands above it, and where it is lifted the place is pu
   await touch('touchEnd');
   await expect(places(page)).toHaveCount(1);
   await expect(page.locator('.draw-finger')).toBeHidden();
+  // With nothing aimed at, the fields stand by the last place, where a finger reaches them.
+  await strip(page).getByRole('button', { name: 'By numbers' }).click();
+  await length(page).click();
+  await expect(length(page)).toBeFocused();
   await session.detach();
 });

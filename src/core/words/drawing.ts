@@ -4,6 +4,10 @@ import { standsAt, type Ground, type InSpace } from '../shape/draw/ground.ts';
 import type { Leg } from '../shape/draw/leg.ts';
 import type { TypedTrouble } from '../shape/draw/typed-place.ts';
 import { primed, type NodeRef } from '../job/reference.ts';
+import { angleBetween } from '../geometry/angle.ts';
+import { distanceToPath } from '../geometry/path.ts';
+import { MEETING_DISTANCE, ROUNDING, STRAIGHT_THROUGH } from '../geometry/tolerance.ts';
+import { length, subtract, type Vec3 } from '../geometry/vector.ts';
 import { nodeName, pointName, tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
 import { formatAngle } from '../units/angle.ts';
@@ -17,7 +21,11 @@ import { formatLength } from '../units/length.ts';
 export function groundName(frame: Frame, ground: Ground, drawn: readonly Ground[]): string {
   switch (ground.kind) {
     case 'node':
-      return [`Node ${nodeName(frame.job, ground.node)}`, ...endsAt(frame, ground.node)].join(', ');
+      return [
+        `Node ${nodeName(frame.job, ground.node)}`,
+        ...endsAt(frame, ground.node),
+        ...outside(frame, ground.node),
+      ].join(', ');
     case 'point':
       return `Point ${pointName(frame.job, ground.point)}`;
     case 'image':
@@ -49,9 +57,18 @@ function spaceName(frame: Frame, ground: InSpace, drawn: readonly Ground[]): str
     const above = position[2] >= (standsAt(frame, owner)?.[2] ?? 0);
     return `${IN_LINE[shared.join('')] ?? (above ? 'plumb over' : 'plumb under')} ${ownerName(frame, owner, drawn)}`;
   });
+  const on = isStraightOn(frame, position, drawn) ? ['straight on'] : [];
   const [, y, z] = position.map((value, axis) => value === 0 && (by?.[axis] ?? null) === null);
   const planes = [...(z ? ['on the floor'] : []), ...(y ? ['on the centre plane'] : [])];
-  return [...inLine, ...planes].join(', ') || 'free place';
+  return [...on, ...inLine, ...planes].join(', ') || 'free place';
+}
+
+/** Whether the tube comes to the place without turning at the place before. */
+function isStraightOn(frame: Frame, position: Vec3, drawn: readonly Ground[]): boolean {
+  const [before, last] = drawn.slice(-2).map((ground) => standsAt(frame, ground));
+  if (!before || !last) return false;
+  const [in_, out] = [subtract(last, before), subtract(position, last)];
+  return length(out) > ROUNDING && length(in_) > ROUNDING && angleBetween(in_, out) <= STRAIGHT_THROUGH;
 }
 
 /** By the coordinates that two places have in common; plumb is said with which is above. */
@@ -81,6 +98,19 @@ function endsAt({ bars }: Frame, node: NodeRef): readonly string[] {
     if (a === node || b === node) return [`end ${a === node ? 'A' : 'B'} of ${name}`];
   }
   return [];
+}
+
+/** A sharp corner lies off the tube that is bent round it, and a tube that ends there ends in the air: how far off the nearest of those tubes passes. */
+function outside(frame: Frame, node: NodeRef): readonly string[] {
+  const at = frame.nodes.get(node);
+  if (at === undefined) return [];
+  const passing = [...frame.bars.values()].flatMap(({ id, name, path, member }) => {
+    const isCorner = member.path.slice(1, -1).some((each) => (id === member.id ? each : primed(each)) === node);
+    return isCorner ? [{ name, off: distanceToPath(path, at) }] : [];
+  });
+  if (passing.length === 0 || passing.some(({ off }) => off <= MEETING_DISTANCE)) return [];
+  const nearest = passing.reduce((a, b) => (b.off < a.off ? b : a));
+  return [`the sharp corner: ${nearest.name} passes ${shown(nearest.off, frame)} off it`];
 }
 
 const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;

@@ -5,6 +5,7 @@ import { standsOf } from '../../core/feet/stand.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import { useDocument, useEditor, useResults } from '../../store/page.ts';
 import type { Selection } from '../../store/types.ts';
+import { isArrow } from '../camera/move-by-key.ts';
 import { createViewpoint } from '../camera/viewpoint.ts';
 import { Drawing } from '../canvas/Drawing.tsx';
 import { chosenTubes } from './chosen.ts';
@@ -48,9 +49,9 @@ const Draw = lazy(() => import('../draw/Draw.tsx'));
 const FIRST_RIG = { target: [0, 0, 600], yaw: (38 * Math.PI) / 180, pitch: (24 * Math.PI) / 180, span: 3000 } as const;
 
 const LOOKED_AT =
-  'Frame. Arrow keys turn the view, plus and minus zoom; with a node selected, arrow and page keys move it. Escape clears the selection.';
+  'Frame. Arrow keys turn the view, plus and minus zoom; with a node selected, arrow and page keys move it, and Alt with an arrow turns the view. Escape clears the selection.';
 const DRAWN_IN =
-  'Frame, where a tube is being drawn. Escape takes back the last place, and at last puts the tool away.';
+  'Frame, where a tube is being drawn. Alt with an arrow turns the view. Escape takes back the last place, and at last puts the tool away.';
 
 export default function Bay() {
   const picture = usePicture();
@@ -90,7 +91,9 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
     setPointed((before) => (before?.kind === found?.kind && before?.id === found?.id ? before : found));
   const [numbered, setNumbered] = useState(true);
   const size = useSize(stage);
-  const views = useViews(viewpoint, size);
+  /** Pixels of the upper edge under the drawing strip. */
+  const [covered, setCovered] = useState(0);
+  const views = useViews(viewpoint, size, covered);
   const grips = useGrips(viewpoint);
 
   const gaps = useMemo(() => shortestGaps(derived), [derived]);
@@ -158,8 +161,11 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
   });
 
   const onKeyDown = (event: KeyboardEvent): void => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    if (tool.current?.onKey(event.key, event.shiftKey)) {
+    if (event.ctrlKey || event.metaKey) return;
+    // The chord that turns the view also while the bare arrows move an aim or a node.
+    if (event.altKey) {
+      if (!isArrow(event.key) || !views.onKey(event.key, event.shiftKey)) return;
+    } else if (tool.current?.onKey(event.key, event.shiftKey)) {
       // It has acted.
     } else if (event.key === 'Escape') {
       if (!letGo.current()) select(null);
@@ -211,7 +217,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
       </div>
       {isDrawing && (
         <Suspense>
-          <Draw bay={{ viewpoint, stage, sight, tool, overlay }} />
+          <Draw bay={{ viewpoint, stage, sight, tool, overlay, onCover: setCovered }} />
         </Suspense>
       )}
       <NoPicture picture={picture} again={() => picture.again() && stage.current?.focus()} />

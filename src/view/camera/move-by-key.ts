@@ -13,6 +13,8 @@ const ARROWS: Readonly<Record<string, readonly [right: number, up: number]>> = {
   ArrowDown: [0, -1],
 };
 
+export const isArrow = (key: string): boolean => Object.hasOwn(ARROWS, key);
+
 /** Arrows turn, about the place if one is named, with Shift they move; plus and minus zoom. False when the key means nothing to the eye. */
 export function moveByKey(viewpoint: Viewpoint, key: string, shift: boolean, about?: Vec3): boolean {
   const rig = viewpoint.rig();

@@ -72,18 +72,24 @@ export function lookFrom(rig: Rig, toEye: Vec3): Rig {
   };
 }
 
-/** The bay in pixels, and how much of its lower edge is covered. */
+/** The bay in pixels, and how much of its lower and of its upper edge is covered. */
 export interface FitArea {
   readonly width: number;
   readonly height: number;
   readonly below: number;
+  readonly above?: number;
 }
 
 /**
- * Brings all the points into the bay, clear of what covers its lower edge, with a margin; keeps the direction of view.
+ * Brings all the points into the bay, clear of what covers its edges, with a margin; keeps the direction of view.
  * No points: the rig as it was. `leastSpan` keeps a single point from filling the bay.
  */
-export function fitPoints(rig: Rig, points: readonly Vec3[], { width, height, below }: FitArea, leastSpan = 300): Rig {
+export function fitPoints(
+  rig: Rig,
+  points: readonly Vec3[],
+  { width, height, below, above = 0 }: FitArea,
+  leastSpan = 300,
+): Rig {
   if (points.length === 0) return rig;
   const { right, up, toEye } = screenAxes(rig);
   const extent = (axis: Vec3): { middle: number; size: number } => {
@@ -98,14 +104,16 @@ export function fitPoints(rig: Rig, points: readonly Vec3[], { width, height, be
   const across = extent(right);
   const high = extent(up);
   const deep = extent(toEye);
-  const free = Math.max(height - below, height / 2);
+  const free = Math.max(height - below - above, height / 2);
+  const covered = height - free;
   const mmPerPixel = clamp(
     MARGIN * Math.max(high.size / free, across.size / width),
     leastSpan / height,
     GREATEST_SPAN / height,
   );
-  // The middle of the free part lies above the bay's own middle by half of what is covered.
-  const middle = high.middle - ((height - free) / 2) * mmPerPixel;
+  // The middle of the free part lies above the bay's own middle by half of what is covered more below than above.
+  const lifted = covered === 0 ? 0 : (covered * (below - above)) / (below + above) / 2;
+  const middle = high.middle - lifted * mmPerPixel;
   const target = add(add(scale(right, across.middle), scale(up, middle)), scale(toEye, deep.middle));
   return { ...rig, target, span: mmPerPixel * height };
 }

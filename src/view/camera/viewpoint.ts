@@ -67,7 +67,8 @@ export function createViewpoint(first: Rig): Viewpoint {
       // A first frame after a pause must not swallow the whole glide.
       gliding.elapsed += Math.min(seconds, 0.05);
       const t = Math.min(1, gliding.elapsed / GLIDE_SECONDS);
-      show(blendRigs(gliding.from, gliding.to, ease(t)));
+      // The very rig at the end: whoever fitted it sees that nobody has moved it since.
+      show(t === 1 ? gliding.to : blendRigs(gliding.from, gliding.to, ease(t)));
       if (t === 1) gliding = null;
       return gliding !== null;
     },

@@ -7,6 +7,10 @@ export const BAY_KEYS: readonly { readonly name: string; readonly keys: readonly
   { name: 'Three-quarter, top, left, right, front, rear, hoop view', keys: ['1', '2', '3', '4', '5', '6', '7'] },
   { name: 'Member numbers on or off', keys: ['N'] },
   { name: 'Turn the view; with Shift, move it', keys: ['←', '→', '↑', '↓'] },
+  {
+    name: 'The same while a node is selected or a tube is drawn, when the bare arrows move that',
+    keys: ['Alt+←', 'Alt+→', 'Alt+↑', 'Alt+↓'],
+  },
   { name: 'Closer, farther', keys: ['+', '−'] },
   {
     name: 'Selected node: forward, back, left, right, up, down by one step; with Shift, a fine one',

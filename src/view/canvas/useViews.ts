@@ -29,7 +29,8 @@ export interface Views {
   readonly onKey: (key: string, shift: boolean) => boolean;
 }
 
-export function useViews(viewpoint: Viewpoint, size: Size): Views {
+/** `above`: pixels of the upper edge that are covered for a while; what is fitted keeps clear of them. */
+export function useViews(viewpoint: Viewpoint, size: Size, above = 0): Views {
   const derived = useDocument((state) => state.derived);
   const selection = useEditor((state) => state.selection);
   const lookAt = useEditor((state) => state.lookAt);
@@ -42,7 +43,7 @@ export function useViews(viewpoint: Viewpoint, size: Size): Views {
   const about = (): Vec3 | null => chosenMiddle(selectedPlaces, viewpoint.projection());
   const placesToFit = (): readonly Vec3[] =>
     viewpoint.size().width < NARROW && derived.tubes.length > 0 ? placesOfFrame(derived) : placesOfJob(derived);
-  const bay = (): FitArea => ({ ...viewpoint.size(), below: TOOLBAR });
+  const bay = (): FitArea => ({ ...viewpoint.size(), below: TOOLBAR, above });
   const fittedTo = (rig: Rig): Rig => fitPoints(rig, placesToFit(), bay());
   const fitAll = (rig: Rig, show: (rig: Rig) => void): void => {
     fitted.current = fittedTo(rig);
@@ -104,6 +105,12 @@ export function useViews(viewpoint: Viewpoint, size: Size): Views {
     viewpoint.resize(size.width, size.height);
     if (untouched) latest.current.fitAll(viewpoint.goal(), viewpoint.set);
   }, [viewpoint, size]);
+
+  // It is not fitted anew once they are clear again: a picture that moves twice is worse than one that stands low.
+  useEffect(() => {
+    if (above === 0 || fitted.current !== viewpoint.goal()) return;
+    latest.current.fitAll(viewpoint.goal(), viewpoint.glide);
+  }, [viewpoint, above]);
 
   useEffect(() => {
     if (lookAt === null) return;

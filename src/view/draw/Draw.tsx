@@ -38,6 +38,8 @@ interface BayParts {
   readonly sight: Sight;
   readonly tool: RefObject<Tool | null>;
   readonly overlay: RefObject<PlaceLabels>;
+  /** Told how much of the upper edge the strip covers, in pixels, as it comes and goes. */
+  readonly onCover: (pixels: number) => void;
 }
 
 /** Nothing while no tube is drawn; at another station the half-drawn one waits. Without a bay, where the browser cannot draw in 3D, it says so. */
@@ -55,7 +57,7 @@ const MOUSE = 8;
 /** ms for which an aim must stand still before it is spoken. */
 const SETTLED = 500;
 
-function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & { readonly drawing: Drawing }) {
+function Drawn({ viewpoint, stage, sight, tool, overlay, onCover, drawing }: BayParts & { readonly drawing: Drawing }) {
   const hands = useDrawing(drawing, sight);
   const { derived, job, places, targets, aim, setAim, refuse, put } = hands;
   const beside = useRef<HTMLDivElement>(null);
@@ -242,20 +244,10 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
   }
 
   useWayOut(hands, typed === null ? null : stopTyping, held, stage);
+  useKeysOf(stage, (key) => now.onKey(key, false));
 
   return (
     <>
-      <Lines
-        viewpoint={viewpoint}
-        overlay={overlay}
-        course={course}
-        places={places}
-        aim={shown}
-        guides={shown === null ? [] : guidesOf(derived, shown, last ?? null)}
-        lately={hands.lately}
-        finger={finger}
-        beside={beside}
-      />
       {(shown !== null || typed !== null) && (
         <Beside
           element={beside}
@@ -274,7 +266,19 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
           onEnter={enterTyped}
         />
       )}
-      <Strip hands={hands} onNumbers={() => setTyped(NOTHING_TYPED)} />
+      <Lines
+        viewpoint={viewpoint}
+        overlay={overlay}
+        course={course}
+        places={places}
+        aim={shown}
+        guides={shown === null ? [] : guidesOf(derived, shown, last ?? null)}
+        lately={hands.lately}
+        finger={finger}
+        byKey={byKey}
+        beside={beside}
+      />
+      <Strip hands={hands} onNumbers={() => setTyped(NOTHING_TYPED)} onCover={onCover} />
       <p className="bay-spoken" aria-live="polite">
         {spoken}
       </p>
@@ -283,7 +287,7 @@ function Drawn({ viewpoint, stage, sight, tool, overlay, drawing }: BayParts & {
 }
 
 const BY_KEYS =
-  'Tab leads to the named places near, the nearest first, and after the last to the keys of the tool; arrow and page keys go in steps, with Shift in fine ones; Enter puts the place.';
+  'Tab leads to the named places near, the nearest first, and after the last to the keys of the tool; arrow and page keys go in steps, with Shift in fine ones, and with Alt the arrows turn the view; Enter puts the place.';
 const FIRST_PLACE = 'A number is the length of a leg: put the first place before.';
 
 /** The words once they have stood for a moment: a pointer on its way would have all it passes spoken. */
@@ -294,6 +298,41 @@ function useSettled(words: string): string {
     return () => clearTimeout(timer);
   }, [words]);
   return settled;
+}
+
+/**
+ * A number may be typed wherever the focus stands about the bay: one who has looked from elsewhere pressed a key of the views. And a pointer
+ * that presses such a key leaves the focus on the picture, so that Enter there does not press that key once more.
+ */
+function useKeysOf(stage: RefObject<HTMLElement | null>, type: (key: string) => boolean): void {
+  const latest = useRef(type);
+  useLayoutEffect(() => {
+    latest.current = type;
+  });
+  useEffect(() => {
+    const bay = stage.current?.closest('.bay');
+    const isAbout = (target: EventTarget | null): target is Element =>
+      target instanceof Element && (target === document.body || bay?.contains(target) === true);
+    const onKey = (event: KeyboardEvent): void => {
+      const { target, key } = event;
+      if (event.ctrlKey || event.metaKey || event.altKey || !beginsNumber(key)) return;
+      if (!isAbout(target) || stage.current?.contains(target) || isTyping(target) || isLaidOver()) return;
+      if (!latest.current(key)) return;
+      event.preventDefault();
+      event.stopPropagation();
+    };
+    const onPress = (event: Event): void => {
+      if (!(event.target instanceof Element) || event.target.closest('button') === null) return;
+      event.preventDefault();
+      stage.current?.focus({ preventScroll: true });
+    };
+    window.addEventListener('keydown', onKey, { capture: true });
+    bay?.addEventListener('mousedown', onPress);
+    return () => {
+      window.removeEventListener('keydown', onKey, { capture: true });
+      bay?.removeEventListener('mousedown', onPress);
+    };
+  }, [stage]);
 }
 
 /** Escape takes back one step: the hold under way, what is typed, the last place, the tool. A double click ends the tube. */

@@ -11,7 +11,9 @@ import type { Projection } from '../camera/projection.ts';
 import type { PlaceLabels } from '../labels/LabelLayer.tsx';
 import type { Viewpoint } from '../camera/viewpoint.ts';
 import type { Course } from './course.ts';
+import { TOOLBAR } from '../canvas/useViews.ts';
 import { LATELY, SIGNS } from './signs.ts';
+import { standBeside } from './stand-beside.ts';
 
 interface Props {
   readonly viewpoint: Viewpoint;
@@ -24,17 +26,16 @@ interface Props {
   readonly lately: readonly Snap[];
   /** Where a finger aims from, in pixels: the cross stands off it. */
   readonly finger: { readonly x: number; readonly y: number } | null;
+  /** Whether keys led the aim there. */
+  readonly byKey: boolean;
   /** Stands beside what is aimed at. */
   readonly beside: RefObject<HTMLElement | null>;
 }
 
 /** Pixels: an axis line runs on so far past what is aimed at. */
 const PAST = 60;
-/** Pixels from what is aimed at to the words beside it, and what these keep off the bay's edge. */
-const BESIDE = 18;
-const EDGE = 8;
 
-export function Lines({ viewpoint, overlay, course, places, aim, guides, lately, finger, beside }: Props) {
+export function Lines({ viewpoint, overlay, course, places, aim, guides, lately, finger, byKey, beside }: Props) {
   const svg = useRef<SVGSVGElement>(null);
 
   const paint = (view: Projection): void => {
@@ -64,7 +65,9 @@ export function Lines({ viewpoint, overlay, course, places, aim, guides, lately,
     const stands = aim?.at ?? places.at(-1);
     if (stands === undefined) return;
     for (const each of element.querySelectorAll('.draw-aim')) spot(each, stands);
-    if (beside.current !== null) standBeside(beside.current, view, stands);
+    const strip = stripOf(element);
+    if (strip) strip.dataset['aside'] = String(byKey && isUnder(strip, view, view.toScreen(stands)));
+    if (beside.current !== null) stand(beside.current, view, stands, aim === null ? null : (places.at(-1) ?? null));
   };
 
   const latest = useRef(paint);
@@ -129,13 +132,29 @@ function guideLine({ from, isStraight }: Guide, at: Vec3, view: Projection): rea
   return [from, isStraight ? addScaled(at, way, PAST / view.pixelsPerMm / length(way)) : at];
 }
 
-/** To the right of the place and under it; on the other side where there is no room; never under the strip. */
-function standBeside(element: HTMLElement, view: Projection, place: Vec3): void {
-  const { x, y } = view.toScreen(place);
-  const { offsetWidth: width, offsetHeight: height } = element;
-  const strip = element.parentElement?.querySelector<HTMLElement>('.draw-strip');
-  const below = EDGE + (strip ? strip.offsetTop + strip.offsetHeight : 0);
-  const left = x + BESIDE + width > view.width - EDGE ? x - BESIDE - width : x + BESIDE;
-  const top = y + BESIDE + height > view.height - EDGE ? y - BESIDE - height : y + BESIDE;
-  element.style.transform = `translate(${Math.round(Math.max(EDGE, left))}px, ${Math.round(Math.max(below, top))}px)`;
+/** Puts the card beside the place; `from` is where the leg that leads there begins. */
+function stand(card: HTMLElement, view: Projection, place: Vec3, from: Vec3 | null): void {
+  const strip = stripOf(card);
+  const { offsetLeft: left = 0, offsetTop: top = 0, offsetWidth = 0, offsetHeight = 0 } = strip ?? {};
+  const room = {
+    bay: view,
+    below: TOOLBAR,
+    strip: strip ? { left, top, right: left + offsetWidth, bottom: top + offsetHeight } : null,
+  };
+  const size = { width: card.offsetWidth, height: card.offsetHeight };
+  const { x, y } = standBeside(size, room, view.toScreen(place), from && view.toScreen(from));
+  card.style.transform = `translate(${Math.round(x)}px, ${Math.round(y)}px)`;
+}
+
+const stripOf = (element: Element): HTMLElement | null =>
+  element.parentElement?.querySelector<HTMLElement>('.draw-strip') ?? null;
+
+/** Pixels: what is aimed at is kept so far from the strip. */
+const CLEAR = 12;
+
+/** Keys lead the aim where no pointer could: whether the strip would hide it. In a bay so low that it would be as much in the way along the lower edge, it stays. */
+function isUnder(strip: HTMLElement, view: Projection, { x, y }: { readonly x: number; readonly y: number }): boolean {
+  const { offsetLeft, offsetWidth, offsetHeight } = strip;
+  const isAcross = x > offsetLeft - CLEAR && x < offsetLeft + offsetWidth + CLEAR;
+  return isAcross && y >= 0 && y < Math.min(offsetHeight + CLEAR, view.height / 2);
 }

@@ -1,5 +1,5 @@
 /** What one is about to do, along the upper edge: of what tube, for which side, and the ways out. */
-import type { ReactNode } from 'react';
+import { useLayoutEffect, useRef, type ReactNode } from 'react';
 import { shownName } from '../../core/job/shown.ts';
 import type { Drawing } from '../../store/types.ts';
 import { LATELY, SIGNS } from './signs.ts';
@@ -18,6 +18,9 @@ const WHAT_NEXT = [
 const SIDES = { lies: null, both: true, one: false } as const;
 
 const HINT = 'Rest on a place, and what comes next lines up with it.';
+/** How to look from elsewhere, which a person wants half-way: by mouse or keys, and by finger, where one finger aims. */
+const LOOK = 'Drag beside the tubes to turn the view, or Alt + arrows.';
+const LOOK_BY_FINGER = 'Two fingers move the view, its keys below turn it.';
 
 const LEGEND = [
   { d: SIGNS.named, means: 'place' },
@@ -44,26 +47,43 @@ interface Props {
   readonly hands: DrawingHands;
   /** Opens the fields of numbers, where there is no key to type one with. */
   readonly onNumbers: () => void;
+  readonly onCover: (pixels: number) => void;
 }
 
-export function Strip({ hands, onNumbers }: Props): ReactNode {
+export function Strip({ hands, onNumbers, onCover }: Props): ReactNode {
+  const strip = useRef<HTMLElement>(null);
+  // As it is at first: it grows and shrinks a line on the way, for which the picture must not move.
+  useLayoutEffect(() => {
+    const { offsetTop, offsetHeight } = strip.current!;
+    onCover(offsetTop + offsetHeight);
+    return () => onCover(0);
+  }, [onCover]);
   const { refused, drawing, job, stock, bothSides, change, takeBack, end, giveUp } = hands;
   const count = drawing.places.length;
   return (
-    <section className="draw-strip" aria-label="Draw a tube">
+    <section className="draw-strip" ref={strip} aria-label="Draw a tube">
       <div className="draw-head">
         <p className={refused === null ? 'draw-next' : 'draw-refused'} role={refused === null ? undefined : 'alert'}>
           {refused !== null && <span aria-hidden="true">▲ </span>}
           {refused ?? nextStep(drawing)}
         </p>
-        <button type="button" className="press press-small draw-key" disabled={count === 0} onClick={onNumbers}>
-          By numbers
-        </button>
+        {count > 0 && (
+          <button type="button" className="press press-small draw-key" onClick={onNumbers}>
+            By numbers
+          </button>
+        )}
         <button type="button" className="press press-small press-quiet draw-key" onClick={giveUp}>
           Give up
         </button>
       </div>
-      {count === 0 ? <Legend /> : <p className="draw-hint">{HINT}</p>}
+      {count === 0 && <Legend />}
+      {count === 1 && <p className="draw-hint">{HINT}</p>}
+      {count > 1 && (
+        <p className="draw-hint">
+          <span className="draw-by-mouse">{LOOK}</span>
+          <span className="draw-by-finger">{LOOK_BY_FINGER}</span>
+        </p>
+      )}
       <div className="draw-keys">
         {job.sections.length > 1 && (
           <label className="draw-choice">
@@ -88,17 +108,21 @@ export function Strip({ hands, onNumbers }: Props): ReactNode {
             <option value="one">one side</option>
           </select>
         </label>
-        <button
-          type="button"
-          className={count < 2 ? 'press press-small draw-key' : 'press press-small press-live draw-key'}
-          disabled={count < 2}
-          onClick={end}
-        >
-          End the tube
-        </button>
-        <button type="button" className="press press-small draw-key" disabled={count === 0} onClick={takeBack}>
-          Take back
-        </button>
+        {count > 0 && (
+          <>
+            <button
+              type="button"
+              className={count < 2 ? 'press press-small draw-key' : 'press press-small press-live draw-key'}
+              disabled={count < 2}
+              onClick={end}
+            >
+              End the tube
+            </button>
+            <button type="button" className="press press-small draw-key" onClick={takeBack}>
+              Take back
+            </button>
+          </>
+        )}
       </div>
     </section>
   );

@@ -1,7 +1,8 @@
 /**
  * The place that a pointer means, for a tube that is being drawn. In this order: a named place within reach; where two lines cross that begin at
  * places of the tube or at places lately pointed at; anywhere on the tube that is seen there; where a line from the place before comes in line
- * with a place that is near on the screen; straight along an axis of the car; and a place in a plane. Pure; pixels of the bay.
+ * with a place that is near on the screen; straight along an axis of the car, or straight on, as the tube runs to the place before; and a
+ * place in a plane. Pure; pixels of the bay.
  *
  * A pixel with nothing under it is a place in the one plane of the car, of those through the place before, that faces the view most; for the
  * first place on the floor or, where that is seen on edge, in the centre plane. A coordinate that was found in line with a place is that place's.
@@ -9,8 +10,19 @@
 import { nearestToLine, runsAlong } from '../../core/geometry/nearest-to-line.ts';
 import { placeAt } from '../../core/geometry/path.ts';
 import { placesInPlane } from '../../core/geometry/plane-places.ts';
-import { FARTHEST, ROUNDING } from '../../core/geometry/tolerance.ts';
-import { distance, dot, mirrored, addScaled, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from '../../core/geometry/vector.ts';
+import { ANGLE_ROUNDING, FARTHEST, ROUNDING } from '../../core/geometry/tolerance.ts';
+import {
+  addScaled,
+  distance,
+  dot,
+  mirrored,
+  normalize,
+  subtract,
+  X_AXIS,
+  Y_AXIS,
+  Z_AXIS,
+  type Vec3,
+} from '../../core/geometry/vector.ts';
 import type { AxisNumber, Ground, InSpace } from '../../core/shape/draw/ground.ts';
 import { rankOf, snapsOf, type Snap } from '../../core/shape/draw/snaps.ts';
 import type { Bar, Frame } from '../../core/solve/types.ts';
@@ -85,7 +97,7 @@ export function aimAt(targets: Targets, view: Projection, pointer: Pointer, step
     crossingAt(begins, meant, view, pointer) ??
     onTubeAt(targets, view, pointer, step) ??
     (last && crossingAt([last], near, view, pointer)) ??
-    straightAt(begins, view, pointer, step) ??
+    straightAt(begins, straightOn(targets), view, pointer, step) ??
     inPlane(targets, near, view, pointer, step)
   );
 }
@@ -149,8 +161,8 @@ export function inSpace(position: Vec3, by: Owners): Snap {
   return { ground: { kind: 'space', position, ...(isOwned && { by }) }, at: position };
 }
 
-/** Pixels: of crossings as near to the pointer as that the first counts, one on a line of the place before. */
-const HARDLY = 0.5;
+/** Pixels: of crossings as near to the pointer as that the first counts, one on a line of the place before: a plumb leg is meant more often than one nearly so. */
+const HARDLY = 3;
 
 /**
  * The crossing nearest the pointer of a line along an axis of the car from one of `from` with what is in line with one of `to`: plumb over the
@@ -201,31 +213,60 @@ function onTubeAt({ frame, sight }: Targets, view: Projection, { x, y, reach }: 
 /** A line that points at the eye more than this cannot be aimed along. */
 const LEAST_LINE = 0.3;
 
-/** Along an axis from one of `from`, so many whole steps, where the pointer is near enough to that line. */
-function straightAt(from: readonly Snap[], view: Projection, { x, y, reach }: Pointer, step: number): Snap | null {
-  let nearest: { readonly line: Snap; readonly axis: AxisNumber; readonly mm: number } | null = null;
+/** On from the place before as the tube comes to it, which leaves no bend there: null on the first leg, and along an axis, which is a line already. */
+function straightOn({ drawn, last }: Targets): Way | null {
+  const before = drawn.at(-2);
+  if (last === null || before === undefined) return null;
+  const way = normalize(subtract(last.at, before.at));
+  return way.some((part) => Math.abs(part) >= 1 - ANGLE_ROUNDING) ? null : { line: last, way };
+}
+
+/** A line from a place; of unit length. */
+interface Way {
+  readonly line: Snap;
+  readonly way: Vec3;
+}
+
+/** Along an axis from one of `from`, or straight `on`, so many whole steps, where the pointer is near enough to that line. */
+function straightAt(
+  from: readonly Snap[],
+  on: Way | null,
+  view: Projection,
+  { x, y, reach }: Pointer,
+  step: number,
+): Snap | null {
+  let nearest: { readonly line: Snap; readonly axis: AxisNumber | null; readonly mm: number } | null = null;
   let least = SPOT + reach;
-  for (const line of from) {
+  const pass = ({ line, way }: Way, axis: AxisNumber | null): void => {
     const start = view.toScreen(line.at);
     const [dx, dy] = [x - start.x, y - start.y];
-    for (const axis of AXES) {
-      const [ux, uy] = [dot(DIRECTIONS[axis], view.right), -dot(DIRECTIONS[axis], view.up)];
-      const size = Math.hypot(ux, uy);
-      if (size < LEAST_LINE) continue;
-      const away = Math.abs(dx * uy - dy * ux) / size;
-      if (away >= least) continue;
-      least = away;
-      nearest = { line, axis, mm: (dx * ux + dy * uy) / (size * size) / view.pixelsPerMm };
-    }
-  }
+    const [ux, uy] = [dot(way, view.right), -dot(way, view.up)];
+    const size = Math.hypot(ux, uy);
+    if (size < LEAST_LINE) return;
+    const away = Math.abs(dx * uy - dy * ux) / size;
+    const mm = (dx * ux + dy * uy) / (size * size) / view.pixelsPerMm;
+    // Straight on is one way alone: the other doubles back.
+    if (away >= least || (axis === null && mm < step)) return;
+    least = away;
+    nearest = { line, axis, mm };
+  };
+  for (const line of from) for (const axis of AXES) pass({ line, way: DIRECTIONS[axis] }, axis);
+  if (on !== null) pass(on, null);
   if (nearest === null) return null;
-  const { line, axis, mm } = nearest;
+  // Read through a type of its own: the compiler does not see what a closure assigned.
+  const { line, axis, mm } = nearest as { readonly line: Snap; readonly axis: AxisNumber | null; readonly mm: number };
   const { at, ground } = line;
+  const whole = Math.round(mm / step) * step;
+  if (axis === null) {
+    const { way } = on!;
+    // A coordinate that the tube does not change on its way there is the place before's still.
+    const [x0, y0, z0] = way.map((part) => (part === 0 ? ground : null));
+    return inSpace(addScaled(at, way, whole), [x0!, y0!, z0!]);
+  }
   const by = withAxis([ground, ground, ground], axis, null);
   if (axis === 1 && at[1] !== 0 && Math.abs(at[1] + mm) * view.pixelsPerMm <= SPOT + reach) {
     return inSpace([at[0], 0, at[2]], by);
   }
-  const whole = Math.round(mm / step) * step;
   return whole === 0 ? null : inSpace(withAxis(at, axis, at[axis] + whole), by);
 }
 

@@ -144,9 +144,10 @@ function useLately(frame: Derived, drawn: readonly Snap[], aim: Snap | null): re
   return useMemo(
     () =>
       grounds.flatMap((ground): readonly Snap[] => {
-        const at = standsAt(frame, ground);
+        // A place of the tube that was taken back is a place no longer.
+        const at = isOwner({ drawn }, ground) ? standsAt(frame, ground) : null;
         return at === null ? [] : [{ ground, at }];
       }),
-    [frame, grounds],
+    [frame, drawn, grounds],
   );
 }

@@ -38,12 +38,15 @@ const GRIPS = 130;
 
 export function Readout({ overlay, title, freedom, news }: Props) {
   const card = useRef<HTMLDivElement>(null);
-  // It stands in the upper right corner while the place, or its grips, would lie under it in the left one.
+  // It stands in the upper right corner while the place, or its grips, would lie under it in the left one; where it takes the whole width,
+  // along the lower edge.
   useLayoutEffect(() => {
     overlay.current = (view) => {
       const { x, y } = view.toScreen(freedom.place);
       const { offsetWidth, offsetHeight, dataset } = card.current!;
-      dataset['aside'] = String(x < Math.min(view.width / 2, offsetWidth + GRIPS) && y < offsetHeight + GRIPS);
+      const isWide = offsetWidth >= view.width - 1;
+      const isUnder = isWide || x < Math.min(view.width / 2, offsetWidth + GRIPS);
+      dataset['aside'] = String(isUnder && y < offsetHeight + (isWide ? GRIPS / 2 : GRIPS));
     };
     return () => {
       overlay.current = () => {};

@@ -101,18 +101,22 @@ describe('the eye', () => {
   it('fits every point into the free part of the bay, and fills it', () => {
     const points: Vec3[] = [];
     for (const x of [-900, 1400]) for (const y of [-700, 650]) for (const z of [0, 1200]) points.push([x, y, z]);
-    for (const { width, height } of [bay, { width: 390, height: 700 }]) {
-      const fitted = fitPoints(rig, points, { width, height, below: 60 });
+    for (const { width, height, above } of [
+      { ...bay, above: 0 },
+      { width: 390, height: 700, above: 0 },
+      { ...bay, above: 140 },
+    ]) {
+      const fitted = fitPoints(rig, points, { width, height, below: 60, above });
       const onScreen = points.map(projectionOf(fitted, width, height).toScreen);
       const xs = onScreen.map(({ x }) => x);
       const ys = onScreen.map(({ y }) => y);
       expect(Math.min(...xs)).toBeGreaterThan(0);
       expect(Math.max(...xs)).toBeLessThan(width);
-      expect(Math.min(...ys)).toBeGreaterThan(0);
+      expect(Math.min(...ys)).toBeGreaterThan(above);
       expect(Math.max(...ys)).toBeLessThan(height - 60);
       const fill = Math.max(
         (Math.max(...xs) - Math.min(...xs)) / width,
-        (Math.max(...ys) - Math.min(...ys)) / (height - 60),
+        (Math.max(...ys) - Math.min(...ys)) / (height - above - 60),
       );
       expect(fill).toBeGreaterThan(0.85);
     }

@@ -1,9 +1,9 @@
 /** What a pointer means: named places before crossings and tubes, those before straight lines, and these before places in a plane. */
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../../src/core/derive.ts';
-import { distance, type Vec3 } from '../../../src/core/geometry/vector.ts';
+import { addScaled, distance, normalize, subtract, type Vec3 } from '../../../src/core/geometry/vector.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
-import { nearestOnPath } from '../../../src/core/geometry/path.ts';
+import { distanceToPath, nearestOnPath } from '../../../src/core/geometry/path.ts';
 import { projectionOf, type Projection } from '../../../src/view/camera/projection.ts';
 import { sightOf } from '../../../src/view/canvas/sight.ts';
 import { aimAt, targetsOf } from '../../../src/view/draw/aim.ts';
@@ -11,6 +11,8 @@ import { placesNear, stepped } from '../../../src/view/draw/walk.ts';
 import { snapTyped, NOTHING_TYPED } from '../../../src/view/draw/typed.ts';
 import type { Ground } from '../../../src/core/shape/draw/ground.ts';
 import { snapsOf, type Snap } from '../../../src/core/shape/draw/snaps.ts';
+import type { SectionId } from '../../../src/core/job/reference.ts';
+import { courseOf } from '../../../src/core/shape/draw/tube.ts';
 import { groundName } from '../../../src/core/words/drawing.ts';
 
 /** A hoop of two corners across the car, and a bar that runs from it to the rear; points before it. */
@@ -171,6 +173,52 @@ describe('a pointer', () => {
     expect([side.at, groundName(FRAME, side.ground, [])]).toEqual([[900, 0, 700], 'On the centre plane']);
     expect(aimAt(targets(), FRONT, { x: 20, y: 20, reach: 4 }, 1)).toBeNull();
   });
+});
+
+describe('straight on', () => {
+  const [start, corner]: readonly [Vec3, Vec3] = [
+    [800, 200, 100],
+    [860, 320, 350],
+  ];
+  const way = normalize(subtract(corner, start));
+  const drawn = [inAir(start), inAir(corner)];
+  const grounds = drawn.map(({ ground }) => ground);
+
+  it('the tube goes on as it came to the place before, in whole steps, and has no bend there', () => {
+    const aim = aimed(SLANT, addScaled(corner, way, 240.3), [3, 1], start, corner);
+    expect(distance(aim.at, addScaled(corner, way, 240))).toBeLessThan(2);
+    expect(distance(aim.at, corner)).toBeCloseTo(Math.round(distance(aim.at, corner)), 9);
+    expect(groundName(FRAME, aim.ground, grounds)).toBe('Straight on');
+    const course = courseOf(FRAME.job, 's' as SectionId, [start, corner, aim.at]);
+    if (typeof course === 'string') throw new Error(course);
+    expect(course.bends).toEqual([]);
+    expect(course.developedLength).toBeCloseTo(distance(start, aim.at), 9);
+  });
+
+  it('the other way it would double back: nothing is found there', () => {
+    const aim = aimed(SLANT, addScaled(corner, way, -130), [3, 1], start, corner);
+    expect(groundName(FRAME, aim.ground, grounds)).not.toContain('Straight on');
+  });
+
+  it('is said of a plumb leg that goes on plumb, and keeps the coordinates of the place before', () => {
+    const up: Vec3 = [800, 200, 400];
+    const aim = aimed(SLANT, [800, 200, 633.2], [2, 0], start, up);
+    expect(aim.at).toEqual([800, 200, 633]);
+    const own = [start, up].map((at) => inAir(at).ground);
+    expect(groundName(FRAME, { kind: 'space', position: aim.at, by: [own[1]!, own[1]!, null] }, own)).toBe(
+      'Straight on, plumb over the place before',
+    );
+  });
+});
+
+it('a node at a sharp corner says how far off it the tube passes', () => {
+  const at = FRAME.nodes.get('top')!;
+  const off = distanceToPath(FRAME.bars.get('hoop')!.path, at);
+  expect(off).toBeGreaterThan(10);
+  expect(groundName(FRAME, { kind: 'node', node: 'top' }, [])).toBe(
+    `Node top, the sharp corner: hoop passes ${off.toFixed(1)} mm off it`,
+  );
+  expect(groundName(FRAME, { kind: 'node', node: 'foot' }, [])).toBe('Node foot, end A of hoop');
 });
 
 describe('lines that cross in the air', () => {
