@@ -11,7 +11,6 @@ import { placesNear, stepped } from '../../../src/view/draw/walk.ts';
 import { snapTyped, NOTHING_TYPED } from '../../../src/view/draw/typed.ts';
 import type { Ground } from '../../../src/core/shape/draw/ground.ts';
 import { snapsOf, type Snap } from '../../../src/core/shape/draw/snaps.ts';
-import type { SectionId } from '../../../src/core/job/reference.ts';
 import { courseOf } from '../../../src/core/shape/draw/tube.ts';
 import { groundName } from '../../../src/core/words/drawing.ts';
 
@@ -189,7 +188,7 @@ describe('straight on', () => {
     expect(distance(aim.at, addScaled(corner, way, 240))).toBeLessThan(2);
     expect(distance(aim.at, corner)).toBeCloseTo(Math.round(distance(aim.at, corner)), 9);
     expect(groundName(FRAME, aim.ground, grounds)).toBe('Straight on');
-    const course = courseOf(FRAME.job, 's' as SectionId, [start, corner, aim.at]);
+    const course = courseOf(FRAME.job, 's', [start, corner, aim.at]);
     if (typeof course === 'string') throw new Error(course);
     expect(course.bends).toEqual([]);
     expect(course.developedLength).toBeCloseTo(distance(start, aim.at), 9);
