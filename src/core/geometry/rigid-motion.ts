@@ -83,7 +83,8 @@ function centroid(places: readonly Vec3[]): Vec3 {
 /** The line that the places lie on, from the first of them onwards; of length 0 where they are all one place. */
 const farthest = (places: readonly Vec3[]): Vec3 => subtract(places.at(-1)!, places[0]!);
 
-function ofQuaternion(quaternion: readonly number[]): RigidMotion['rows'] {
+/** The turn of a unit quaternion, [cos of half the angle, axis times its sine]. */
+export function ofQuaternion(quaternion: readonly number[]): RigidMotion['rows'] {
   const [w, x, y, z] = quaternion as [number, number, number, number];
   return [
     [w * w + x * x - y * y - z * z, 2 * (x * y - w * z), 2 * (x * z + w * y)],
