@@ -9,6 +9,7 @@ import { beyondNode } from '../solve/amount.ts';
 import { heldEnds, heldSection } from '../solve/held.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import { FITS, misfits } from './misfit.ts';
+import { seatTrouble } from './seat-findings.ts';
 import type { EndMisfit, MadeFinding, OffNode, OtherBends, SawnShort } from './made-types.ts';
 
 /** In build order. */
@@ -18,6 +19,7 @@ export function* madeTrouble(frame: Frame): Generator<MadeFinding> {
   for (const tube of frame.tubes) {
     yield* otherBends(tube, frame);
     if (tube.asDrawn === null) continue;
+    yield* seatTrouble(tube, frame);
     yield* offNodes(tube, frame);
     if (tube.held === null) yield* sawnShort(tube, frame);
     else yield* endMisfits(tube, tube.asDrawn);

@@ -1,5 +1,7 @@
 /** Findings of tubes that are made, in part or whole, beside the frame as it is drawn now; types.ts has the others. */
 import type { Radians } from '../geometry/angle.ts';
+import type { Axis, Vec3 } from '../geometry/vector.ts';
+import type { SeatPlace } from '../job/kinds/bent.ts';
 import type { NodeRef, TubeRef } from '../job/reference.ts';
 import type { End, OfTube } from './types.ts';
 
@@ -39,4 +41,25 @@ export interface SawnShort extends OfTube {
   readonly missing: number;
 }
 
-export type MadeFinding = OtherBends | OffNode | EndMisfit | SawnShort;
+/** What was measured of a tube in the car cannot all be so: it stands where the squares of what it misses are least. */
+export interface SeatMissed extends OfTube {
+  readonly id: 'made/seat-missed';
+  /** Along x, y, z how far a place of the tube stands from what was measured; 0 where nothing was, and where the tape would not tell. */
+  readonly missed: readonly { readonly place: SeatPlace; readonly by: Vec3 }[];
+  /** Two places that were measured whole, so far from each other, and lie otherwise on the tube; mm, straight across. */
+  readonly apart: readonly {
+    readonly places: readonly [SeatPlace, SeatPlace];
+    readonly measured: number;
+    readonly built: number;
+  }[];
+}
+
+/** What was measured of a tube in the car hangs on one figure that hardly tells where it is: a millimetre more of it moves the tube by `moves`. */
+export interface SeatLoose extends OfTube {
+  readonly id: 'made/seat-loose';
+  readonly place: SeatPlace;
+  readonly axis: Axis;
+  readonly moves: number;
+}
+
+export type MadeFinding = OtherBends | OffNode | EndMisfit | SawnShort | SeatMissed | SeatLoose;

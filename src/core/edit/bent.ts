@@ -119,7 +119,8 @@ export const setCheck = (job: Job, tube: TubeRef, check: string, measured: numbe
     return { ...run, checks: run.checks.map((each) => (each === before ? { ...each, measured } : each)) };
   });
 
-function changeRun(job: Job, tube: TubeRef, change: (run: BentTube) => BentTube): Job {
+/** The job with the run of the tube that `change` makes; the same job where it makes the same, and where there is none. */
+export function changeRun(job: Job, tube: TubeRef, change: (run: BentTube) => BentTube): Job {
   const bent = mapKeeping(job.bent, (run) => (run.tube === tube ? change(run) : run));
   return bent === job.bent ? job : { ...job, bent };
 }

@@ -1,9 +1,10 @@
 /**
  * A tube that is cut, as it was cut: its shape and its ends are worked out from what was kept of it then, and so stay what they were, number for
- * number. Only where it lies goes with the frame: where its ends and corners come nearest to the drawn ones (least squares, equal weights).
+ * number. Only where it lies goes with the frame: where its ends and corners come nearest to the drawn ones (least squares, equal weights), or where it was
+ * measured in the car.
  */
 import { equal, type Vec3 } from '../geometry/vector.ts';
-import { moved, movedPath, rigidFit, turned, type RigidMotion } from '../geometry/rigid-motion.ts';
+import { moved, movedPath, turned, type RigidMotion } from '../geometry/rigid-motion.ts';
 import type { EndFit } from '../job/kinds/end.ts';
 import type { Foot } from '../job/kinds/foot.ts';
 import type { HeldEnd, HeldLine, HeldTube, MadeTube } from '../job/kinds/made.ts';
@@ -13,6 +14,7 @@ import { remembered, withLater } from '../remembered.ts';
 import { endDirections, roundCorners, type Centreline } from './centreline.ts';
 import { NO_PLANE } from './end-plane.ts';
 import { solveEnds } from './ends.ts';
+import { seated, type SeatFigure } from './seat.ts';
 import type { EndSetting } from './meet-tubes.ts';
 import type { TubeEnd } from './types.ts';
 
@@ -33,12 +35,13 @@ const heldLine = remembered(lineOf);
 export function heldAt(
   made: MadeTube,
   drawn: Centreline,
+  seat: readonly SeatFigure[],
 ): { readonly centreline: Centreline; readonly held: Held } | null {
   const { corners } = made.held;
   if (corners.length !== drawn.corners.length) return null;
-  const stays = corners.every((corner, i) => equal(corner, drawn.corners[i]!));
-  const motion = stays ? null : rigidFit(corners, drawn.corners);
   const line = heldLine(made.held);
+  const stays = seat.length === 0 && corners.every((corner, i) => equal(corner, drawn.corners[i]!));
+  const motion = stays ? null : seated(line, drawn.corners, seat);
   return { centreline: { ...movedLine(line, motion), route: drawn.route }, held: { made, motion } };
 }
 

@@ -1,9 +1,10 @@
 /**
  * A tube that was made, and that others are to follow, in its place in the frame: the shape that it came out with, laid where its two ends and
- * sharp corners come nearest to the drawn ones (least squares, equal weights). Its ends are then no longer at the nodes of its path.
+ * sharp corners come nearest to the drawn ones (least squares, equal weights), or where it was measured in the car. Its ends are then no longer at the
+ * nodes of its path.
  */
 import { normalize } from '../geometry/vector.ts';
-import { moved, rigidFit, turned } from '../geometry/rigid-motion.ts';
+import { moved, turned } from '../geometry/rigid-motion.ts';
 import type { BentTube } from '../job/kinds/bent.ts';
 import type { Die } from '../job/kinds/die.ts';
 import { STAGES, type MadeTube } from '../job/kinds/made.ts';
@@ -13,11 +14,14 @@ import { asBuilt, asDrawnThen, asStanding, type PlannedTube } from './as-built.t
 import type { Centreline } from './centreline.ts';
 import { heldAt, type Held } from './held.ts';
 import { rolledCentreline, startOf } from './rolled-centreline.ts';
+import { sameFigures, seated, seatFigures, type SeatFigure } from './seat.ts';
 
 /** What is known of a tube that is made, in part or whole: the run that it is to stand by, and how far it is made. */
 export interface Built {
   readonly run?: BentTube;
   readonly made?: MadeTube;
+  /** Where it was measured in the car. */
+  readonly seat?: readonly SeatFigure[];
 }
 
 /** By tube. */
@@ -27,16 +31,20 @@ export type BuiltTubes = ReadonlyMap<TubeRef, Built>;
 export const NOTHING_BUILT: BuiltTubes = new Map();
 
 /** Of the job: tubes that stand as they were bent, and those that are cut. */
-export function builtIn({ bent, made }: Pick<Job, 'bent' | 'made'>): BuiltTubes {
+export function builtIn({ bent, made, points }: Pick<Job, 'bent' | 'made' | 'points'>): BuiltTubes {
   const built = new Map<TubeRef, Built>();
-  for (const run of bent) if (run.stands) built.set(run.tube, { run });
+  for (const run of bent) {
+    if (run.stands) built.set(run.tube, run.seat === undefined ? { run } : { run, seat: seatFigures(run, points) });
+  }
   for (const each of made) built.set(each.tube, { ...built.get(each.tube), made: each });
   return built.size === 0 ? NOTHING_BUILT : built;
 }
 
 /** Whether both say the same of a tube. */
 export const sameBuilt = (a: Built | undefined, b: Built | undefined): boolean =>
-  a?.run === b?.run && a?.made === b?.made;
+  a?.run === b?.run && a?.made === b?.made && sameFigures(a?.seat ?? NOTHING, b?.seat ?? NOTHING);
+
+const NOTHING: readonly SeatFigure[] = [];
 
 /** A tube's centreline where it stands. */
 export interface Standing {
@@ -52,10 +60,10 @@ export interface Standing {
  * cut, where it is. It stands as drawn where it was made with another number of bends than are drawn now: no corner of it then belongs to one
  * of the drawing.
  */
-export function standingOr(drawn: Centreline, die: Die | null, { run, made }: Built = {}): Standing {
-  const bent = run === undefined || isNotched(made) ? null : bentLine(drawn, die, run);
+export function standingOr(drawn: Centreline, die: Die | null, { run, made, seat = NOTHING }: Built = {}): Standing {
+  const bent = run === undefined || isNotched(made) ? null : bentLine(drawn, die, run, seat);
   if (bent !== null) return { centreline: bent, asDrawn: drawn, held: null };
-  const held = made === undefined ? null : heldAt(made, drawn);
+  const held = made === undefined ? null : heldAt(made, drawn, seat);
   if (held !== null) return { ...held, asDrawn: drawn };
   return { centreline: drawn, asDrawn: null, held: null };
 }
@@ -64,12 +72,12 @@ export function standingOr(drawn: Centreline, die: Die | null, { run, made }: Bu
 export const isNotched = (made: MadeTube | undefined): boolean =>
   made !== undefined && STAGES.indexOf(made.stage) >= STAGES.indexOf('notched');
 
-function bentLine(drawn: Centreline, die: Die | null, run: BentTube): Centreline | null {
+function bentLine(drawn: Centreline, die: Die | null, run: BentTube, seat: readonly SeatFigure[]): Centreline | null {
   const planned = plannedFor(drawn, die, run);
   if (planned.bends.length !== drawn.bends.length) return null;
   const built = asBuilt(planned, asStanding(die), run);
   const start = startOf(drawn);
-  const motion = rigidFit(rolledCentreline(start, built).corners, drawn.corners);
+  const motion = seated(rolledCentreline(start, built), drawn.corners, seat);
   const laid = {
     position: moved(motion, start.position),
     direction: normalize(turned(motion, start.direction)),

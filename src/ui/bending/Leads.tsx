@@ -8,6 +8,7 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { tubeChangeInWords } from '../../core/words/changes.ts';
 import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
+import { Seats } from './Seats.tsx';
 
 /** Nothing before a bend of it was read: there is nothing yet that could lead. */
 export function Leads({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
@@ -57,6 +58,7 @@ export function Leads({ tube, run }: { tube: SolvedTube; run: BentTube }): React
       >
         {leads ? 'Stand as drawn' : 'Let it lead'}
       </Command>
+      {leads && <Seats tube={derived.byId.get(tube.id)!} run={run} />}
     </section>
   );
 }

@@ -52,6 +52,13 @@ export function SizeOrNothingField(props: FieldProps<number | null>): ReactNode 
   return <EntryField {...props} kind={orNothing(sizeKind(unit))} unit={unit} numeric drawn={drawn} />;
 }
 
+/** A length of either sign, or nothing where it is not said. */
+export function LengthOrNothingField(props: FieldProps<number | null>): ReactNode {
+  const unit = useDocument((state) => state.job.lengthUnit);
+  const drawn = props.value === null ? undefined : <Rounded shown={formatLength(props.value, unit)} />;
+  return <EntryField {...props} kind={orNothing(lengthKind(unit))} unit={unit} numeric drawn={drawn} />;
+}
+
 /** The wall of a tube, in decimals of the job's unit. */
 export function WallField(props: FieldProps<number>): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);

@@ -171,6 +171,7 @@ describe('deleting', () => {
     expect(refusal(removePoint(job, 'sill-l'))).toEqual([
       'bodyLines[0].points[0]: "Door opening" uses it: change or delete that first',
       'nodes[2].at.point: "sill" uses it: change or delete that first',
+      'bent[0].seat[0].point: its bend run uses it: change or delete that first',
     ]);
     expect(refusal(removePoint(job, 'post'))).toEqual([
       'bodyLines[0].points[1]: "Door opening" uses it: change or delete that first',

@@ -52,6 +52,11 @@ describe('a bend run in a file', () => {
     [['bent', 0, 'bends', 0, 'rotation'], 361, 'bent[0].bends[0].rotation: more than a full turn'],
     [['bent', 0, 'bends', 0, 'straight'], 1e308, 'bent[0].bends[0].straight: beyond 100 m'],
     [['bent', 0, 'checks', 0, 'measured'], null, 'bent[0].checks[0].measured: not a number'],
+    [['bent', 0, 'seat'], [{ at: 'C' }], 'bent[0].seat[0].at: not "A" or "middle" or "B"'],
+    [['bent', 0, 'seat'], [{ at: 'A' }, { at: 'A', x: 1 }], 'bent[0].seat[1].at: "A" is there already'],
+    [['bent', 0, 'seat'], [{ at: 'A', point: 'gone' }], 'bent[0].seat[0].point: no point "gone"'],
+    [['bent', 0, 'seat'], [{ at: 'A', point: 'sill-l', z: 0 }], 'bent[0].seat[0].point: not beside a coordinate'],
+    [['bent', 0, 'seat'], [{ at: 'A', x: 1e9 }], 'bent[0].seat[0].x: beyond 100 m'],
     [['bent', 0, 'drawn'], { legs: [], angles: [] }, 'bent[0].drawn.rotations: missing'],
   ])('%j set to %j', (keys, value, line) => {
     expect(linesWith(keys, value)).toEqual([line]);

@@ -173,6 +173,10 @@ export const sampleFile = () => ({
         { bend: 2, front: 'A' },
       ],
       stands: false,
+      seat: [
+        { at: 'A', point: 'sill-l' },
+        { at: 'middle', x: 12, z: 1010.5 },
+      ],
       done: ['cut', 'mark', 'clamp 1'],
       bends: [{ bend: 1, pulled: 88, net: 84.5, rotation: 0, straight: 1003.5 }],
       checks: [{ check: 'chord', measured: 1240 }],

@@ -1,11 +1,12 @@
 /** The bend run of a tube: what is done on it, and what was measured. */
 import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
-import type { TubeRef } from '../reference.ts';
+import { fault, quoted, type Fault } from '../fault.ts';
+import type { PointRef, TubeRef } from '../reference.ts';
 import type { Die } from './die.ts';
 import { across, bendAngle, bendNumber, coordinate, length, size, turn } from './fields.ts';
 import { bendsTwice, tubeTwice } from './faults.ts';
-import type { Kind } from './kind.ts';
+import type { Kind, Reference } from './kind.ts';
 import type { Section } from './section.ts';
 
 /** One bend at the machine: which, 1 = first from end A, and the end of the tube that is in front and swings. */
@@ -29,6 +30,21 @@ export interface BentTube {
   readonly drawn?: DrawnTube;
   /** It takes the drawn tube's place in the frame as it came out, and what is not cut yet follows it. */
   readonly stands?: boolean;
+  /** Where it stands in the car, by the tape; counts while it stands as it came out. No place stands here twice. */
+  readonly seat?: readonly Seat[];
+}
+
+/** A place on the centreline, which ends at the nodes; the middle is half way along it. */
+export const SEAT_PLACES = ['A', 'middle', 'B'] as const;
+export type SeatPlace = (typeof SEAT_PLACES)[number];
+
+/** Where a place of a tube was measured in the car: at a point, or by as many coordinates as were measured, mm. */
+export interface Seat {
+  readonly at: SeatPlace;
+  readonly point?: PointRef;
+  readonly x?: number;
+  readonly y?: number;
+  readonly z?: number;
 }
 
 /** What a tube is bent by, whatever radius it is laid out with. */
@@ -106,6 +122,17 @@ export const bentKind: Kind<BentTube> = {
     ),
     checks: v.optional(v.array(v.looseObject({ check: v.string(), measured: coordinate })), []),
     stands: v.exactOptional(v.boolean()),
+    seat: v.exactOptional(
+      v.array(
+        v.looseObject({
+          at: v.picklist(SEAT_PLACES),
+          point: v.exactOptional(v.string()),
+          x: v.exactOptional(coordinate),
+          y: v.exactOptional(coordinate),
+          z: v.exactOptional(coordinate),
+        }),
+      ),
+    ),
     drawn: v.exactOptional(
       v.looseObject({
         legs: v.array(length),
@@ -122,21 +149,37 @@ export const bentKind: Kind<BentTube> = {
     ),
   }),
   keys: [
-    'tube stands order done bends checks drawn',
+    'tube stands seat order done bends checks drawn',
+    'at point x y z',
     'bend front',
     'bend rotation pulled net straight start kept fitted read',
     'rotation net straight start',
     'check measured',
     'section die angles legs rotations starts',
   ],
-  /** Its tube is bent once, and no bend stands twice in the order or among those made. */
-  beyondShape({ tube, order, bends }, at, index, runs) {
+  /** Its tube is bent once, no bend stands twice in the order or among those made, and no place is measured twice. */
+  beyondShape({ tube, seat = [], order, bends }, at, index, runs) {
     const remedy = ', yet its twin has a bend run: take that out first, in the Shop';
     return [
       { place: `${at}.tube`, list: 'members', to: tube, made: true, remedy },
       ...tubeTwice(runs, index, 'bent'),
+      ...seat.flatMap((each, i) => seatTrouble(each, seat.slice(0, i), `${at}.seat[${i}]`)),
       ...bendsTwice(order, `${at}.order`),
       ...bendsTwice(bends, `${at}.bends`),
     ];
   },
 };
+
+function seatTrouble(
+  { at, point, x, y, z }: Seat,
+  before: readonly Seat[],
+  place: string,
+): readonly (Reference | Fault)[] {
+  const twice = before.some((other) => other.at === at);
+  const both = point !== undefined && [x, y, z].some((coordinate) => coordinate !== undefined);
+  return [
+    ...(twice ? [fault(`${place}.at`, `${quoted(at)} is there already`)] : []),
+    ...(both ? [fault(`${place}.point`, 'not beside a coordinate')] : []),
+    ...(point === undefined ? [] : [{ place: `${place}.point`, list: 'points', to: point } as const]),
+  ];
+}
