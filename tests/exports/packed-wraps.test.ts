@@ -130,6 +130,7 @@ describe('the templates of the demo', () => {
           .join(' ');
         expect(said, mark).toMatch(/revision [A-Z0-9]{4}/u);
         expect(said, mark).toContain('cut away');
+        expect(said, mark).not.toContain('…');
         expect(said, mark).toMatch(/0° (scribed|inside) line/u);
         expect(said, mark).toMatch(/coped to \d+|cut to its/u);
         count += 1;

@@ -284,13 +284,15 @@ function names(frame: Derived, face: Lettering, end: EndOf, wrap: Wrap, tall: nu
   const name = shrunk(face, end.tube.name, across, WARN, true, 2.6);
   const fit = fitInWords(frame, end);
   const most = over ? 3 : 2;
-  const lines = (size: number): readonly string[] => wrapped(face, fit, space - aside, size, false, 3);
-  const size = lines(WARN).length <= most ? WARN : READ;
+  const lines = (size: number): readonly string[] => wrapped(face, fit, space - aside, size);
+  const size = [WARN, READ, BESIDE].find((each) => lines(each).length <= most) ?? BESIDE;
   const first = over ? 16 : top + size + 0.7;
   return [
     words('template', left, tall - 18.6, mark, 7, { bold: true }),
     ...under.map((text, i) => words('template', left, tall - 22.6 - 4 * i, text, READ)),
     words('template', over ? left : left + aside, tall - top, name.text, name.size, { bold: true }),
-    ...lines(size).map((text, i) => words('template', left + aside, tall - first - (size + 0.7) * i, text, size)),
+    ...wrapped(face, fit, space - aside, size, false, most).map((text, i) =>
+      words('template', left + aside, tall - first - (size + 0.7) * i, text, size),
+    ),
   ];
 }
