@@ -154,7 +154,7 @@ describe('a layout and a sheet of the same tube', () => {
     expect(flat.length).toBeGreaterThan(1);
     for (const tube of flat) {
       const solved = demo.byId.get(tube.id)!;
-      const drawing = layoutDrawing(solved, layFlat(solved)!, [], 'mm', false);
+      const drawing = layoutDrawing(solved, layFlat(solved)!, [], 'mm', false, true);
       const over = wordsIn(drawing.marks).flatMap((text) => /^over all ([\d.]+) mm$/u.exec(text)?.[1] ?? []);
       const [width, height] = [...taped(tube, solved.section.outerDiameter).values()];
       [width, height].forEach((mm, i) => expect(Math.abs(Number(over[i]) - mm!), tube.name).toBeLessThan(0.052));

@@ -40,11 +40,12 @@ export function layoutDrawing(
   findings: readonly Finding[],
   unit: LengthUnit,
   fine: boolean,
+  dimensioned: boolean,
 ): Sheet {
   const ra = tube.section.outerDiameter / 2;
   const curves = endCurves(tube, flat);
   const reached = [...flat.pieces.flatMap((piece) => reachOf(piece, ra)), ...curves.flatMap(({ places }) => places)];
-  const written = layoutWords(tube, flat, boundsOf(reached), findings, unit, fine);
+  const written = layoutWords(tube, flat, boundsOf(reached), findings, unit, fine, dimensioned);
   const whole = boundsOf([...reached, ...written.flatMap(placesOf)]);
   const marks = [
     ...flat.pieces.map((piece) => drawn('CENTRELINE', piece, 0, HAIR, [0, 0])),

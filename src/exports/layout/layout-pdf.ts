@@ -1,4 +1,7 @@
-/** layout.pdf: every flat tube at full size in sheets that are joined by their crosses; before them, a map of the sheets. */
+/**
+ * layout.pdf: of every flat tube the page by which it is struck on the floor with a chalk line; then the tube at full size in sheets that are
+ * joined by their crosses, before them a map of the sheets. Sheets on which nothing of the tube lies are left out.
+ */
 import type { Going } from '../../drawing/going.ts';
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import type { Derived } from '../../core/derive.ts';
@@ -11,6 +14,7 @@ import { FAINT, rectangle, shape, words } from '../../drawing/strokes.ts';
 import type { Mark, Sheet } from '../../drawing/types.ts';
 import type { ExportFile, PrintSettings } from '../shared/files.ts';
 import { layoutsOf } from './layout.ts';
+import { strikePages } from './strike-page.ts';
 import { pagesOn, spaceOn, sizeOf } from '../shared/paper.ts';
 import { JOIN, tiled, type Tile } from '../shared/tiles.ts';
 
@@ -25,12 +29,18 @@ export async function layoutPdf(
   const face = lettering(fonts);
   const space = spaceOn(settings);
   const total = 2 * derived.tubes.length;
-  const { drawings, without } = await layoutsOf(derived, (done) => going(done, total));
+  const { laid, without } = await layoutsOf(derived, (done) => going(done, total), false);
   const { job } = derived;
-  const pages = drawings.flatMap((drawing) => pagesOf(face, drawing, space));
+  const pages = laid.flatMap(({ tube, flat, drawing }) => [
+    ...strikePages(derived, tube, flat, face, space).map((marks) => ({
+      name: `${drawing.name}, to strike on the floor`,
+      marks: () => marks,
+    })),
+    ...pagesOf(face, drawing, space),
+  ]);
   const notes = without.flatMap((text) => wrapped(face, text, sizeOf(space).width, 4));
   if (notes.length > 0) pages.push({ name: 'without a drawing', marks: () => notesMarks(notes, space) });
-  const page = pagesOn(settings, face, drawings.length === 0 ? '' : HOW, WHO_DECIDES);
+  const page = pagesOn(settings, face, laid.length === 0 ? '' : HOW, WHO_DECIDES);
   const groups = pages.map(({ name, marks }, i) => (): Sheet[] => {
     const title = `Full-size layout · ${name} · ${job.name}`;
     return [page({ title, count: `page ${i + 1} of ${pages.length}` }, marks())];

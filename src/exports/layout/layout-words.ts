@@ -36,6 +36,7 @@ export function layoutWords(
   findings: readonly Finding[],
   unit: LengthUnit,
   fine: boolean,
+  dimensioned: boolean,
 ): Mark[] {
   const ra = tube.section.outerDiameter / 2;
   const reading = (mm: number): TapeReading => tapeReading(mm, unit, fine);
@@ -51,7 +52,7 @@ export function layoutWords(
   ]);
   return [
     ...labels,
-    ...dimensions(tube, flat, around, unit, labels),
+    ...(dimensioned ? dimensions(tube, flat, around, unit, labels) : []),
     ...title(tube, around, findings, unit, leansOfTape(unit, fine)),
   ];
 }

@@ -5,7 +5,7 @@ import type { Going } from '../../drawing/going.ts';
 import { WHO_DECIDES } from '../../core/words/cautions.ts';
 import type { Derived } from '../../core/derive.ts';
 import { FIRST_MARKING } from '../../core/job/kinds/marking.ts';
-import { layFlat } from '../../core/run/lay-flat.ts';
+import { layFlat, type FlatTube } from '../../core/run/lay-flat.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { dxfText } from '../../drawing/dxf.ts';
 import { moved } from '../../drawing/move.ts';
@@ -17,15 +17,30 @@ import { layoutDrawing, LAYOUT_LAYERS } from './layout-drawing.ts';
 import { isWhole } from '../shared/whole.ts';
 import { numbered } from '../shared/wrap-words.ts';
 
+export interface LaidOut {
+  readonly tube: SolvedTube;
+  readonly flat: FlatTube;
+  readonly drawing: Sheet;
+}
+
 export interface Layouts {
-  readonly drawings: readonly Sheet[];
+  readonly laid: readonly LaidOut[];
   /** Why other bent tubes have none; empty where all have one. */
   readonly without: readonly string[];
 }
 
-export async function layoutsOf({ tubes, findings, job }: Derived, going: Going): Promise<Layouts> {
+/** A tube out of one plane has no one drawing on a floor. */
+const NOT_FLAT =
+  'Strike no floor drawing of it: bend it by the marks and rotations of its sheet, lay it on the plane of its first bend, as the sheet says, and check it there by its check dimensions and by what stands off that plane.';
+
+/** `dimensioned`: with its dimensions, which on paper have a page of their own. */
+export async function layoutsOf(
+  { tubes, findings, job }: Derived,
+  going: Going,
+  dimensioned: boolean,
+): Promise<Layouts> {
   const { fine } = job.marking ?? FIRST_MARKING;
-  const drawings: Sheet[] = [];
+  const laid: LaidOut[] = [];
   const [notFlat, notWhole]: [SolvedTube[], SolvedTube[]] = [[], []];
   for (const [done, tube] of tubes.entries()) {
     // One tube after the other, so that the page can breathe between them.
@@ -34,15 +49,18 @@ export async function layoutsOf({ tubes, findings, job }: Derived, going: Going)
     if (tube.bends.length === 0) continue;
     if (!isWhole(tube)) notWhole.push(tube);
     else if (flat === null) notFlat.push(tube);
-    else drawings.push(layoutDrawing(tube, flat, findings, job.lengthUnit, fine));
+    else {
+      const drawing = layoutDrawing(tube, flat, findings, job.lengthUnit, fine, dimensioned);
+      laid.push({ tube, flat, drawing });
+    }
   }
   await going(tubes.length, tubes.length);
   const list = (of: readonly SolvedTube[]) => of.map(numbered).join(', ');
   return {
-    drawings,
+    laid,
     without: [
-      ...(drawings.length === 0 ? ['No bent tube of this job lies flat.'] : []),
-      ...(notFlat.length > 0 ? [`Bent, but does not lie flat: ${list(notFlat)}.`] : []),
+      ...(laid.length === 0 ? ['No bent tube of this job lies flat.'] : []),
+      ...(notFlat.length > 0 ? [`Bent, but does not lie flat: ${list(notFlat)}. ${NOT_FLAT}`] : []),
       ...(notWhole.length > 0 ? [`Cannot be made like this: ${list(notWhole)}.`] : []),
     ],
   };
@@ -53,7 +71,8 @@ const SHEET_WIDTH = 4000;
 
 /** layout.dxf: one drawing, each tube in its place, none over another. */
 export async function layoutDxf(derived: Derived, going: Going): Promise<ExportFile> {
-  const { drawings, without } = await layoutsOf(derived, going);
+  const { laid, without } = await layoutsOf(derived, going, true);
+  const drawings = laid.map(({ drawing }) => drawing);
   const places = shelved(drawings, { width: SHEET_WIDTH, height: Infinity }, 100);
   const foot = 30;
   const notes = [...without, WHO_DECIDES];
