@@ -47,7 +47,9 @@ function VersionsDialog({ closed }: Closes): ReactNode {
     <Dialog title="Earlier versions" closed={closed}>
       <p>
         The newest {MOST_DOCUMENTS} jobs that this browser holds, also those that another took the place of, and work
-        from other tabs. Of each, one version a minute, the last {MOST_VERSIONS}. What is older is let go: save files.
+        from other tabs. Of each, one version a minute, the last {MOST_VERSIONS}. What is older is let go: save files. A
+        version of the open job comes back as a step that undo takes back; one of another job is opened in its place,
+        and the open one stays here.
       </p>
       {versions === undefined && <Looking />}
       {versions === null && <p>They cannot be reached now: this browser's storage does not answer.</p>}
@@ -70,7 +72,7 @@ function VersionsDialog({ closed }: Closes): ReactNode {
                     event.currentTarget.closest('dialog')?.close();
                   }}
                 >
-                  Bring back
+                  {version.isOther ? 'Open' : 'Bring back'}
                 </button>
               )}
             </div>

@@ -22,7 +22,7 @@ export interface Opening {
    */
   newJobFrom(begun: () => Promise<Job>): Promise<boolean>;
   openDemo(): Promise<void>;
-  /** Brings a version back as one undo step. */
+  /** Brings a version back: as one undo step into the document that it is of; of another it is opened, with a history of its own. */
   restore(version: Version): void;
 }
 
@@ -71,10 +71,12 @@ export function createOpening(document: DocumentStore, editor: EditorStore, keep
       const text = await keeping.fetchDemo();
       if (text !== null) open('demo.cagewright.json', text);
     },
-    restore({ name, text }) {
+    restore({ name, text, isOther }) {
       const admitted = admitText(text);
-      if (admitted.ok) document.getState().edit('Bring back a version', () => admitted.job);
-      else editor.getState().refuse(name, admitted.faults);
+      if (!admitted.ok) return editor.getState().refuse(name, admitted.faults);
+      if (isOther) return takeUp({ history: newHistory(admitted.job), derived: admitted.derived }, '');
+      document.getState().edit('Bring back a version', () => admitted.job);
+      editor.getState().lookAtAll();
     },
   };
 }

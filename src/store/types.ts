@@ -43,6 +43,8 @@ export interface Version {
   readonly text: string;
   /** Of one that could not be read and was set aside: what is wrong with it. */
   readonly why?: string;
+  /** It is a version of another document than the open one, or it is not known of which. */
+  readonly isOther?: true;
 }
 
 export interface Starting {

@@ -141,6 +141,7 @@ test('by keys alone, from one named place to another and in steps from there', I
   await page.keyboard.press('Enter');
   await expect(places(page)).toHaveCount(2);
   await expect(bay(page)).toBeFocused();
+  const end = (await places(page).last().boundingBox())!;
   // Once more without walking anywhere: it ends here.
   await page.keyboard.press('Enter');
   await expect(strip(page)).toBeHidden();
@@ -151,6 +152,15 @@ test('by keys alone, from one named place to another and in steps from there', I
     'lined-up',
     { kind: 'lined-up', x: { node: first!.id, plus: 0 }, y: { node: first!.id, plus: 0 }, z: expect.anything() },
   ]);
+
+  // What was drawn in line with others is not moved by hand until it is told to stand for itself.
+  await page.keyboard.press('Escape'); // the grip of the whole tube lies over its end
+  await page.mouse.click(end.x + end.width / 2, end.y + end.height / 2);
+  await page.getByRole('button', { name: 'To move it: place it at fixed figures' }).click();
+  await expect(page.getByRole('button', { name: /^To move it/u })).toBeHidden();
+  const freed: File = JSON.parse(await savedText(page));
+  expect(freed.nodes.at(-1)!.at.kind).toBe('fixed');
+  expect(placesOf(JSON.stringify(freed), [second!.id])).toEqual(placesOf(JSON.stringify(after), [second!.id]));
 
   // Escape with nothing drawn puts the pencil away.
   await page.keyboard.press('t');

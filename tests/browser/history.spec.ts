@@ -117,8 +117,9 @@ test('the way back: through a reload, through every kind of edit, and to a job t
     const download = page.waitForEvent('download');
     await earlier.first().getByRole('button', { name: 'Download' }).click();
     expect((await download).suggestedFilename()).toBe('Before- one.cagewright.json');
-    await earlier.first().getByRole('button', { name: 'Bring back' }).click();
+    await earlier.first().getByRole('button', { name: 'Open' }).click();
     await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('Before: one');
+    await expect(undoKey(page), 'no step leads from one job into another').toBeDisabled();
     expect(JSON.parse(await savedText(page)).members).toEqual(JSON.parse(demoText()).members);
   });
 });

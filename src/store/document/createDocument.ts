@@ -9,6 +9,7 @@ import type { Derived } from '../../core/derive.ts';
 import { keepNumbers } from '../../core/edit/numbers.ts';
 import { emptyJob } from '../../core/job/empty-job.ts';
 import type { Fault } from '../../core/job/fault.ts';
+import { inNames } from '../../core/job/in-names.ts';
 import { serialiseJob } from '../../core/job/serialise.ts';
 import type { Job } from '../../core/job/types.ts';
 import * as gestures from '../../core/session/gesture.ts';
@@ -149,7 +150,7 @@ export function createDocument(): DocumentStore {
   function settle(draft: Job, historyWith: (job: Job) => History): readonly Fault[] {
     const { committed, cancel } = get();
     const admitted = admit(draft, { job: committed.history.job, derived: committed.derived });
-    if (!admitted.ok) return admitted.faults;
+    if (!admitted.ok) return inNames(draft, admitted.faults);
     const history = historyWith(admitted.job);
     if (history === committed.history) cancel();
     else show({ history, derived: admitted.derived }, gestures.IDLE);

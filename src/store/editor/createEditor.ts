@@ -17,6 +17,8 @@ export interface EditorState {
   readonly selection: Selection | null;
   /** Asks the bay to bring a place into view; the counter makes a second click on the same finding count. */
   readonly lookAt: { readonly at: readonly [number, number, number]; readonly asked: number } | null;
+  /** Counts up with each time that the bay is asked to show the whole job. */
+  readonly wholeAsked: number;
   /** The tube that stands on the bender in the bay's place; choosing anything else brings the frame back. */
   readonly rehearsing: TubeRef | null;
   /** Why the last file was not opened; the open job stays untouched. */
@@ -36,6 +38,8 @@ export interface EditorActions {
   setStation(station: Station): void;
   select(selection: Selection | null): void;
   goTo(at: readonly [number, number, number], selection?: Selection): void;
+  /** Asks the bay to show the whole job: another than was seen there stands in it now. */
+  lookAtAll(): void;
   /** Puts a tube on the bender in the bay's place, and chooses it; null, and a tube that has no bender, bring the frame back. */
   rehearse(tube: TubeRef | null): void;
   /** Escape: drops the gesture under way, else ends the rehearsal, else drops the selection. */
@@ -77,6 +81,7 @@ export function createEditor(document: DocumentStore): EditorStore {
   const store: EditorStore = createStore((set, get) => ({
     ...CLEAR,
     station: 'frame',
+    wholeAsked: 0,
     notice: null,
     apart: false,
     setStation: (station) => set({ station, rehearsing: null }),
@@ -88,6 +93,7 @@ export function createEditor(document: DocumentStore): EditorStore {
       const lookAt = { at, asked: (get().lookAt?.asked ?? 0) + 1 };
       set({ lookAt, rehearsing: null, ...(selection && { selection }) });
     },
+    lookAtAll: () => set({ wholeAsked: get().wholeAsked + 1 }),
     rehearse(tube) {
       const rehearsing = stillRehearsed(tube, document.getState().derived);
       set(rehearsing === null ? { rehearsing } : { rehearsing, selection: { kind: 'tube', id: rehearsing } });

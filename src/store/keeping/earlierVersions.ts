@@ -1,5 +1,5 @@
 /** All that a person may bring back: dated copies, what was last saved in other slots, and what was set aside. */
-import type { Copy, Persistence } from '../storage/persistence.ts';
+import type { Copy, KeptVersion, Persistence } from '../storage/persistence.ts';
 import { damagedFrom } from '../storage/records.ts';
 import type { Version } from '../types.ts';
 
@@ -16,13 +16,20 @@ export async function earlierVersions(
     await Promise.all(copies.flat().map((copy) => setAsideIfUnsound(copy, now)));
     const elsewhere = copies.flatMap(latestSound).filter(({ text }) => !dated.some((one) => one.text === text));
     const damaged = await persistence.damaged().catch(() => []);
-    return [...[...dated, ...elsewhere].map(versionOf), ...damaged].toSorted((a, b) => b.savedAt - a.savedAt);
+    const own = (one: KeptVersion): Version => versionOf(one, one.slot === here);
+    const others = elsewhere.map((one) => versionOf(one, false));
+    return [...dated.map(own), ...others, ...damaged].toSorted((a, b) => b.savedAt - a.savedAt);
   } catch {
     return null;
   }
 }
 
-const versionOf = ({ savedAt, name, text }: Version): Version => ({ savedAt, name, text });
+const versionOf = ({ savedAt, name, text }: Version, isOwn: boolean): Version => ({
+  savedAt,
+  name,
+  text,
+  ...(!isOwn && { isOther: true }),
+});
 
 function latestSound(copies: readonly Copy[]): readonly Version[] {
   const sound = copies.find(({ checked }) => checked.ok)?.checked;

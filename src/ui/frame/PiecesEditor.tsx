@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import { cutWhere, joinWhere, swapThrough } from '../../core/edit/pieces.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
+import { crossedBy } from '../../core/shape/crossed.ts';
 import { tubeName } from '../../core/solve/names.ts';
 import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
@@ -11,12 +12,15 @@ import { tubeChoices } from './choices.ts';
 export function PiecesEditor({ member }: { member: Member }): ReactNode {
   const derived = useDocument((state) => state.derived);
   const { id, name, cutBy = [] } = member;
-  const left = tubeChoices(derived.job, id).filter(({ value }) => !cutBy.includes(value));
+  const crossed = crossedBy(derived, id);
+  const left = tubeChoices(derived.job, id).filter(({ value }) => crossed.includes(value) && !cutBy.includes(value));
   return (
     <>
       <p className="small">
         {cutBy.length === 0
-          ? 'Made of one tube. Where it crosses a bar that runs through, cut it there: its halves are coped to that bar and stay in line.'
+          ? crossed.length === 0
+            ? 'Made of one tube. Between its ends it crosses no other bar: there is nothing to cut it at.'
+            : 'Made of one tube. Where it crosses a bar that runs through, cut it there: its halves are coped to that bar and stay in line.'
           : `Drawn as one bar, made of ${cutBy.length + 1} tubes in line, each coped to what runs through:`}
       </p>
       {cutBy.map((by) => {

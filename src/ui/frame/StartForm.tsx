@@ -2,7 +2,7 @@
  * What is asked for a cage that is being begun: tape figures with a sketch of where each is taken, measured points in their place, bars, tube.
  * The cage stands in the bay meanwhile, as the draft of a gesture: built it is one step, given up it never was.
  */
-import { useMemo, useState, type ReactNode } from 'react';
+import { useMemo, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import {
   bendable,
   figuresAsked,
@@ -44,6 +44,7 @@ export default function StartForm({ asked, troubles }: Starting): ReactNode {
   const [pointed, point] = useState<FigureName | null>(null);
   const change = (fields: Partial<Asked>): void => askCage({ ...asked, ...fields });
   const name = startName(asked);
+  const onward = useOnward();
   const start = gesture.state === 'idle' ? derived.job : gesture.startJob;
   const withTubes = useMemo(() => withTube(start).job, [start]);
   const figures = figuresAsked(asked);
@@ -69,7 +70,7 @@ export default function StartForm({ asked, troubles }: Starting): ReactNode {
         <p className="small">{LAYOUT_WORDS[asked.layout].is}</p>
       </header>
       <CarSketch asked={asked} letters={letters} pointed={pointed} />
-      <ul className="start-figures">
+      <ul className="start-figures" {...onward}>
         {figures.map((figure) => (
           <li
             key={figure}
@@ -118,23 +119,6 @@ export default function StartForm({ asked, troubles }: Starting): ReactNode {
       <Measured asked={asked} points={start.points} change={change} />
       <BarChoices asked={asked} change={change} />
       <TubeChoices asked={asked} job={withTubes} change={change} />
-      {isOff && (
-        <div className="refusals" role="alert">
-          {derived.job.members.length > 0 && (
-            <p>
-              <strong>The cage shown is the last that could be begun.</strong>
-            </p>
-          )}
-          {troubles.map((trouble) => (
-            <p key={trouble}>{START_TROUBLE_WORDS[trouble]}</p>
-          ))}
-        </div>
-      )}
-      {die !== null && (
-        <div className="refusals" role="alert">
-          <p>{dieTroubleInWords(die, start.lengthUnit)}</p>
-        </div>
-      )}
       {!isOff && lacksDoors(asked, derived.job) && <p className="small">{LEFT_OUT.doors}</p>}
       {!isOff && lacksBraces(asked, derived.job) && <p className="small">{LEFT_OUT.braces}</p>}
       <p className="small" role="status">
@@ -142,18 +126,37 @@ export default function StartForm({ asked, troubles }: Starting): ReactNode {
         {errors === 0 ? '' : `; Checks lists ${errors === 1 ? 'one error' : `${errors} errors`} in them`}. All of it can
         be changed afterwards, as if you had drawn it. What the rule book allows, the rule book says.
       </p>
-      <div className="row start-keys">
-        <button
-          type="button"
-          className="press press-live"
-          disabled={isOff || die !== null || derived.job.members.length === 0}
-          onClick={() => jobDocument.getState().commit()}
-        >
-          Build it
-        </button>
-        <button type="button" className="press" onClick={() => jobDocument.getState().cancel()}>
-          Leave it
-        </button>
+      <div className="start-foot">
+        {isOff && (
+          <div className="refusals" role="alert">
+            {derived.job.members.length > 0 && (
+              <p>
+                <strong>The cage shown is the last that could be begun.</strong>
+              </p>
+            )}
+            {troubles.map((trouble) => (
+              <p key={trouble}>{START_TROUBLE_WORDS[trouble]}</p>
+            ))}
+          </div>
+        )}
+        {die !== null && (
+          <div className="refusals" role="alert">
+            <p>{dieTroubleInWords(die, start.lengthUnit)}</p>
+          </div>
+        )}
+        <div className="row">
+          <button
+            type="button"
+            className="press press-live"
+            disabled={isOff || die !== null || derived.job.members.length === 0}
+            onClick={() => jobDocument.getState().commit()}
+          >
+            Build it
+          </button>
+          <button type="button" className="press" onClick={() => jobDocument.getState().cancel()}>
+            Leave it
+          </button>
+        </div>
       </div>
     </form>
   );
@@ -317,6 +320,25 @@ function TubeChoices({ asked, job, change }: { asked: Asked; job: Job; change: C
       </div>
     </fieldset>
   );
+}
+
+/** Enter takes a figure and leads to the next, as one reads them off the list; where it was not taken, one stays. */
+function useOnward() {
+  // One that was pressed elsewhere, and let go of here, means nothing.
+  const entered = useRef<EventTarget | null>(null);
+  return {
+    onKeyDownCapture: ({ key, target }: KeyboardEvent): void => {
+      entered.current = key === 'Enter' ? target : null;
+    },
+    onKeyUp: ({ key, target, currentTarget }: KeyboardEvent): void => {
+      if (key !== 'Enter' || target !== entered.current || !(target instanceof HTMLInputElement)) return;
+      if (target.getAttribute('aria-invalid') === 'true') return;
+      const fields = [...currentTarget.querySelectorAll('input')];
+      const next = fields[fields.indexOf(target) + 1];
+      next?.focus();
+      next?.select();
+    },
+  };
 }
 
 /** How many figures are guesses, and where they are seen again. */

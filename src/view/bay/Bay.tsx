@@ -222,7 +222,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
       )}
       <NoPicture picture={picture} again={() => picture.again() && stage.current?.focus()} />
       {grips.freedom !== null && !isDrawing && (
-        <Readout overlay={overlay} title={grips.title} freedom={grips.freedom} news={grips.news} />
+        <Readout overlay={overlay} title={grips.title} freedom={grips.freedom} news={grips.news} free={grips.free} />
       )}
       <Toolbar
         groups={[

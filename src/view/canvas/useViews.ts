@@ -34,7 +34,8 @@ export function useViews(viewpoint: Viewpoint, size: Size, above = 0): Views {
   const derived = useDocument((state) => state.derived);
   const selection = useEditor((state) => state.selection);
   const lookAt = useEditor((state) => state.lookAt);
-  const fileName = useDocument((state) => state.fileName);
+  const opened = useDocument((state) => state.opened);
+  const wholeAsked = useEditor((state) => state.wholeAsked);
   /** The last rig that was fitted to the whole job: while nobody has moved it, it follows the bay's size. */
   const fitted = useRef<Rig | null>(null);
 
@@ -91,14 +92,14 @@ export function useViews(viewpoint: Viewpoint, size: Size, above = 0): Views {
   useEffect(() => {
     latest.current = { fitAll };
   });
-  // A job just opened is shown whole; so is the first tube of an empty one.
-  const opened = `${fileName} ${derived.tubes.length === 0 ? 'empty' : 'framed'}`;
+  // A job just opened, or brought back, is shown whole; so is the first tube of an empty one.
+  const whole = `${opened} ${wholeAsked} ${derived.tubes.length === 0 ? 'empty' : 'framed'}`;
   const shown = useRef('');
   useEffect(() => {
-    if (shown.current === opened) return;
-    shown.current = opened;
+    if (shown.current === whole) return;
+    shown.current = whole;
     latest.current.fitAll(viewpoint.goal(), viewpoint.set);
-  }, [viewpoint, opened]);
+  }, [viewpoint, whole]);
 
   useEffect(() => {
     const untouched = fitted.current === viewpoint.goal();

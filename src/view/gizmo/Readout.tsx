@@ -31,12 +31,14 @@ interface Props {
   readonly title: string;
   readonly freedom: Freedom;
   readonly news: DragNews | null;
+  /** Gives it figures of its own; null where it has them. */
+  readonly free: (() => void) | null;
 }
 
 /** Pixels round the place that the grips and their letters take. */
 const GRIPS = 130;
 
-export function Readout({ overlay, title, freedom, news }: Props) {
+export function Readout({ overlay, title, freedom, news, free }: Props) {
   const card = useRef<HTMLDivElement>(null);
   // It stands in the upper right corner while the place, or its grips, would lie under it in the left one; where it takes the whole width,
   // along the lower edge.
@@ -58,35 +60,42 @@ export function Readout({ overlay, title, freedom, news }: Props) {
       ? []
       : AXES.filter((_, axis) => !freedom.open.includes(axis as 0 | 1 | 2)).map(({ name }) => name);
   return (
-    <div className="bay-readout" ref={card} aria-hidden="true">
-      <div className="bay-readout-name">{title}</div>
-      <dl>
-        {AXES.map(({ name, means }, axis) => (
-          <div key={name} className={freedom.free === 'line' ? 'bay-readout-place' : undefined}>
-            <dt>
-              {name} <span className="bay-readout-means">{means}</span>
-            </dt>
-            <dd>
-              <Figure mm={freedom.place[axis] ?? 0} unit={unit} />
-            </dd>
-          </div>
-        ))}
-        {freedom.free === 'line' && (
-          <div>
-            <dt>{measured(freedom.at)}</dt>
-            <dd>
-              {freedom.inMm ? (
-                <Figure mm={freedom.value} unit={unit} />
-              ) : (
-                <span className="figure">{freedom.value.toFixed(3)}</span>
-              )}
-            </dd>
-          </div>
-        )}
-      </dl>
-      {held.length > 0 && <p>Placed by others: {held.join(', ')}.</p>}
-      {news !== null && news.refused !== null && <p className="bay-refused">! {news.refused}</p>}
-      {news !== null && news.inLineWith.length > 0 && <p>In line with {news.inLineWith.join(', ')}.</p>}
+    <div className="bay-readout" ref={card}>
+      <div aria-hidden="true">
+        <div className="bay-readout-name">{title}</div>
+        <dl>
+          {AXES.map(({ name, means }, axis) => (
+            <div key={name} className={freedom.free === 'line' ? 'bay-readout-place' : undefined}>
+              <dt>
+                {name} <span className="bay-readout-means">{means}</span>
+              </dt>
+              <dd>
+                <Figure mm={freedom.place[axis] ?? 0} unit={unit} />
+              </dd>
+            </div>
+          ))}
+          {freedom.free === 'line' && (
+            <div>
+              <dt>{measured(freedom.at)}</dt>
+              <dd>
+                {freedom.inMm ? (
+                  <Figure mm={freedom.value} unit={unit} />
+                ) : (
+                  <span className="figure">{freedom.value.toFixed(3)}</span>
+                )}
+              </dd>
+            </div>
+          )}
+        </dl>
+        {held.length > 0 && <p>Placed by others: {held.join(', ')}.</p>}
+        {news !== null && news.refused !== null && <p className="bay-refused">! {news.refused}</p>}
+        {news !== null && news.inLineWith.length > 0 && <p>In line with {news.inLineWith.join(', ')}.</p>}
+      </div>
+      {free !== null && news === null && (
+        <button type="button" className="press press-small" onClick={free}>
+          To move it: place it at fixed figures
+        </button>
+      )}
     </div>
   );
 }

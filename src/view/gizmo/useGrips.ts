@@ -7,6 +7,7 @@ import { jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import { sameData } from '../../core/job/equal.ts';
 import type { Derived } from '../../core/derive.ts';
 import { bareId, isPrimed, type NodeId } from '../../core/job/reference.ts';
+import { setPlace } from '../../core/edit/nodes.ts';
 import { barFreedom } from '../../core/shape/move-bar.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { tubeName } from '../../core/solve/names.ts';
@@ -38,6 +39,8 @@ export interface Grips {
   readonly point: (x: number, y: number, reach: number) => boolean;
   readonly takeHold: (x: number, y: number, reach: number) => Hold | null;
   readonly onKey: (key: string, fine: boolean) => boolean;
+  /** Gives a node that others place, or that divides a line, its own figures where it is, so that it can be moved; null where there is nothing to free. */
+  readonly free: (() => void) | null;
 }
 
 const NO_GRIPS: readonly Grip[] = [];
@@ -120,6 +123,7 @@ export function useGrips(viewpoint: Viewpoint): Grips {
       return key !== null;
     },
     takeHold,
+    free: selection?.kind === 'node' && freedom !== null && isHeld(freedom) ? () => free(bareId(selection.id)) : null,
     onKey: (key, fine) => {
       if (freedom === null || selection?.kind !== 'node') return false; // with a bar selected the arrow keys turn the view
       const change = nudge(freedom, key, derived.job.lengthUnit, fine);
@@ -129,6 +133,18 @@ export function useGrips(viewpoint: Viewpoint): Grips {
       return true;
     },
   };
+}
+
+/** Of a node on a tube it is no question: off the tube it would be no joint any more. */
+const isHeld = (freedom: Freedom): boolean =>
+  freedom.free === 'space' ? freedom.open.length < 3 : freedom.at.kind === 'between';
+
+function free(id: NodeId): void {
+  const { edit, derived } = jobDocument.getState();
+  const position = derived.nodes.get(id);
+  const name = derived.job.nodes.find((node) => node.id === id)?.name ?? id;
+  if (position === undefined) return;
+  edit(`Place ${name} at fixed figures`, (job) => setPlace(job, id, { kind: 'fixed', position }));
 }
 
 /** Something that can be moved. */

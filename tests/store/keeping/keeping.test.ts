@@ -517,8 +517,10 @@ describe('earlier versions', () => {
     await work(tab, 'a');
     await work(tab, 'b');
     const [version] = await versionsOf(tab);
+    const asked = tab.editor.getState().wholeAsked;
     tab.opening.restore(version!);
     expect(documentOf(tab).job.name).toBe('a');
+    expect(tab.editor.getState().wholeAsked, 'the bay shows it whole').toBe(asked + 1);
     documentOf(tab).undo();
     expect(documentOf(tab).job.name).toBe('b');
   });
@@ -550,7 +552,10 @@ describe('earlier versions', () => {
     expect(versions.filter(({ name }) => name.startsWith('after'))).toHaveLength(MOST_VERSIONS);
     tab.opening.restore(versions.find(({ name }) => name === 'before, last')!);
     expect(documentOf(tab).job.name).toBe('before, last');
-    expect(documentOf(await reload(tab)).job.name, 'the tab finds its own job again').toBe('after 39');
+    documentOf(tab).undo();
+    expect(documentOf(tab).job.name, 'undo does not lead from one job into another').toBe('before, last');
+    expect((await versionsOf(tab)).map(({ name }) => name)).toContain('after 39');
+    expect(documentOf(await reload(tab)).job.name, 'it is the job of the tab').toBe('before, last');
   });
 
   it('are of the newest thirty jobs in the browser', async () => {
