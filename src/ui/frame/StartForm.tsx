@@ -2,7 +2,7 @@
  * What is asked for a cage that is being begun: tape figures with a sketch of where each is taken, measured points in their place, bars, tube.
  * The cage stands in the bay meanwhile, as the draft of a gesture: built it is one step, given up it never was.
  */
-import { useMemo, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
+import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import {
   bendable,
   figuresAsked,
@@ -45,6 +45,13 @@ export default function StartForm({ asked, troubles }: Starting): ReactNode {
   const change = (fields: Partial<Asked>): void => askCage({ ...asked, ...fields });
   const name = startName(asked);
   const onward = useOnward();
+  const form = useRef<HTMLFormElement>(null);
+  // It begins at its own top, and leaves the lists at theirs.
+  useEffect(() => {
+    const panel = form.current?.closest('.panel');
+    panel?.scrollTo(0, 0);
+    return () => panel?.scrollTo(0, 0);
+  }, []);
   const start = gesture.state === 'idle' ? derived.job : gesture.startJob;
   const withTubes = useMemo(() => withTube(start).job, [start]);
   const figures = figuresAsked(asked);
@@ -59,6 +66,7 @@ export default function StartForm({ asked, troubles }: Starting): ReactNode {
   };
   return (
     <form
+      ref={form}
       className="station start"
       aria-label={name}
       onSubmit={(event) => {

@@ -82,7 +82,10 @@ const FirstMeasurements = (): ReactNode => (
       <strong>Nothing measured yet.</strong> Level the car first, then:
     </p>
     <ol>
-      <li>Snap a centreline along the floor and a cross line square to it. Where they meet is zero.</li>
+      <li>
+        Snap a centreline along the floor and a cross line square to it. Where they meet is zero, of heights too: the
+        datum.
+      </li>
       <li>Measure both feet of the main hoop: along from the cross line, off the centreline, up from the datum.</li>
       <li>Then the roof above them, the sills, the pillars and the rear towers.</li>
       <li>Both sides. A body is seldom the same left and right.</li>

@@ -114,7 +114,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
       ...findingLabels(findings, station),
       ...(numbered ? numberLabels(derived.tubes, chosen) : []),
       ...pointLabels(points, job, selection, station === 'survey'),
-      ...pointedLabels(derived, pointed, selection),
+      ...pointedLabels(derived, pointed, selection, station),
       ...orderLabels(apart),
       ...axisLabels(floor),
       ...(grips.freedom === null ? [] : gripLabels(grips.freedom.place, grips.grips)),

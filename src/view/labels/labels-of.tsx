@@ -153,12 +153,19 @@ export function pointLabels(spots: readonly Spot[], job: Job, selection: Selecti
 }
 
 /** The name of the node or point under the pointer; what is selected says its own. */
-export function pointedLabels(frame: Derived, pointed: Selection | null, selection: Selection | null): Label[] {
+export function pointedLabels(
+  frame: Derived,
+  pointed: Selection | null,
+  selection: Selection | null,
+  station: Station,
+): Label[] {
   if (pointed === null || (pointed.kind !== 'node' && pointed.kind !== 'point')) return [];
   if (pointed.kind === selection?.kind && pointed.id === selection.id) return [];
   const isNode = pointed.kind === 'node';
   const at = isNode ? frame.nodes.get(pointed.id) : pointPlace(frame.job, pointed.id);
-  const text = (isNode ? nodeName : pointName)(frame.job, pointed.id);
+  const name = (isNode ? nodeName : pointName)(frame.job, pointed.id);
+  // Who has a tube selected takes hold of its corner: the grips come with a press on it.
+  const text = isNode && station === 'frame' ? `${name}: press to move it` : name;
   return at === undefined ? [] : [{ key: 'pointed', at: [at], shift: [0, 20], rank: 0, look: 'name', text }];
 }
 
