@@ -286,11 +286,22 @@ test('readings that are refused or go too far, a tube that must not be bent, a t
     await expect(page.getByText('Bend 2 was 70.0°, now it is 76.0°.')).toBeVisible();
     await expect(title(page)).toHaveText('Bend 1: clamp');
 
-    const fewer = { ...job.bent[0], order: job.bent[0].order.slice(0, 3), drawn: { ...drawn, angles: [10, 20, 30] } };
+    const fewer = {
+      ...job.bent[0],
+      order: job.bent[0].order.slice(0, 3),
+      bends: [{ bend: 2, pulled: 21.5, net: 20, kept: true }],
+      drawn: { ...drawn, angles: [10, 20, 30] },
+    };
     await goOn('fewer.json', { ...job, bent: [fewer] });
     await expect(page.getByText('It had 3 bends, now it has 4.')).toBeVisible();
+    const kept = page.getByRole('region', { name: 'What was measured, kept with the run' });
+    await expect(kept.getByRole('listitem')).toHaveText(['Bend 2: pulled to 21.5°, read 20.0°, left so']);
     await key(page, 'Shop').click();
     await expect(page.getByText('This run is of another tube than is drawn now.')).toBeVisible();
+    await expect(kept.getByRole('listitem')).toHaveCount(1);
+    await expect(
+      page.getByText(/these readings of its bend run are of none of them: bend 2 read as 20.0°/u),
+    ).toBeVisible();
     await expect(key(page, 'On with the bend run')).toBeFocused();
     await key(page, 'On with the bend run').click();
     await key(page, 'Start anew').click();

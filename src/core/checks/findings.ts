@@ -24,6 +24,7 @@ import { endTrouble } from './end-findings.ts';
 import { gapTrouble } from './gap-findings.ts';
 import { guessTrouble } from './guess-findings.ts';
 import { madeTrouble } from './made-findings.ts';
+import { readingTrouble } from './reading-findings.ts';
 import { trimTrouble } from './trim-findings.ts';
 import type { Clearance } from './clearances.ts';
 import type { Finding, Severity } from './types.ts';
@@ -52,6 +53,7 @@ export function findTrouble(
   gather(trimTrouble(frame, trimGaps));
   gather(guessTrouble(frame));
   gather(madeTrouble(frame));
+  gather(readingTrouble(frame));
   return [...found.error, ...found.warning, ...found.note];
 }
 

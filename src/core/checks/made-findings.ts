@@ -32,6 +32,8 @@ function* otherBends(tube: SolvedTube, { job }: Frame): Generator<OtherBends> {
   const made = job.made.find((each) => each.tube === tube.id);
   if (run === undefined && made === undefined) return;
   const was = made?.held.radii.length ?? run!.drawn?.angles.length ?? run!.order.length;
+  // One that stands as drawn for what was read of it is no other tube.
+  if (was === tube.bends.length) return;
   const base = { severity: 'error', source: 'practice', tube: tube.id, at: tube.corners[0]! } as const;
   yield { ...base, id: 'made/other-bends', was, now: tube.bends.length };
 }

@@ -1,9 +1,9 @@
 /** Findings of tubes that are made, in part or whole, beside the frame as it is drawn now; types.ts has the others. */
-import type { Radians } from '../geometry/angle.ts';
+import type { Degrees, Radians } from '../geometry/angle.ts';
 import type { Axis, Vec3 } from '../geometry/vector.ts';
-import type { SeatPlace } from '../job/kinds/bent.ts';
+import type { BentBend, SeatPlace } from '../job/kinds/bent.ts';
 import type { NodeRef, TubeRef } from '../job/reference.ts';
-import type { End, OfTube } from './types.ts';
+import type { End, OfBend, OfTube } from './types.ts';
 
 /** It was made with so many bends, and is drawn with others now: it has no place in the frame, and stands there as drawn. */
 export interface OtherBends extends OfTube {
@@ -62,4 +62,30 @@ export interface SeatLoose extends OfTube {
   readonly moves: number;
 }
 
-export type MadeFinding = OtherBends | OffNode | EndMisfit | SawnShort | SeatMissed | SeatLoose;
+/** What a bend run holds of bends that the tube has not `now`, or all of it where the run is of another number, `was`. */
+export interface ReadingsUnused extends OfTube {
+  readonly id: 'made/readings-unused';
+  readonly readings: readonly BentBend[];
+  readonly was: number;
+  readonly now: number;
+}
+
+/** Why no bend comes out as it was read. */
+export type WhyImpossible = 'doubles-back' | 'opened-to-more' | 'opened-by-too-much' | 'far-off' | 'straight-off-tube';
+
+export interface ReadingImpossible extends OfBend {
+  readonly id: 'made/reading-impossible';
+  readonly why: WhyImpossible;
+  readonly reading: BentBend;
+  readonly planned: Degrees;
+}
+
+export type MadeFinding =
+  | OtherBends
+  | OffNode
+  | EndMisfit
+  | SawnShort
+  | SeatMissed
+  | SeatLoose
+  | ReadingsUnused
+  | ReadingImpossible;

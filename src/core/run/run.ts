@@ -139,6 +139,10 @@ export function bendRun(tube: SolvedTube, run: BentTube, setting: TapeSetting): 
   };
 }
 
+/** Whether the run is of other bends than the tube has now: no step of it can be shown then. */
+export const isOfOtherBends = ({ steps, changed }: Pick<BendRun, 'steps' | 'changed'>): boolean =>
+  steps.length === 0 || changed.some(({ what }) => what === 'bends');
+
 interface Marks {
   readonly tape: TapeList;
   /** The one that the blank was cut by. */

@@ -4,6 +4,7 @@
  * nodes of its path.
  */
 import { normalize } from '../geometry/vector.ts';
+import { DOUBLES_BACK } from '../geometry/tolerance.ts';
 import { moved, turned } from '../geometry/rigid-motion.ts';
 import type { BentTube } from '../job/kinds/bent.ts';
 import type { Die } from '../job/kinds/die.ts';
@@ -58,7 +59,7 @@ export interface Standing {
 /**
  * The tube at the place of `drawn`. Once notched it is as it was cut; before that as it was bent, where it is to stand so; else as it was
  * cut, where it is. It stands as drawn where it was made with another number of bends than are drawn now: no corner of it then belongs to one
- * of the drawing.
+ * of the drawing; and where a bend was read that turns back on itself.
  */
 export function standingOr(drawn: Centreline, die: Die | null, { run, made, seat = NOTHING }: Built = {}): Standing {
   const bent = run === undefined || isNotched(made) ? null : bentLine(drawn, die, run, seat);
@@ -76,6 +77,8 @@ function bentLine(drawn: Centreline, die: Die | null, run: BentTube, seat: reado
   const planned = plannedFor(drawn, die, run);
   if (planned.bends.length !== drawn.bends.length) return null;
   const built = asBuilt(planned, asStanding(die), run);
+  // No corner stands for such a bend.
+  if (built.bends.some(({ angle }) => angle > DOUBLES_BACK)) return null;
   const start = startOf(drawn);
   const motion = seated(rolledCentreline(start, built), drawn.corners, seat);
   const laid = {

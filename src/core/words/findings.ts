@@ -19,7 +19,8 @@ import { comparedLength } from './lengths.ts';
 import { GO_ON, mendInWords, pullFigure, whyInWords } from './pulls.ts';
 import { trimName } from './trim.ts';
 import { moveInWords } from './moves.ts';
-import { seatLooseInWords, seatMissedInWords } from './seat.ts';
+import { impossibleInWords, unusedInWords } from './reading-findings.ts';
+import { seatLooseInWords, seatMissedInWords } from './seat-findings.ts';
 import { noOrderInWords, orderInWords, swingMendInWords, troubleInWords } from './rehearsal.ts';
 
 /** The finding in words; `frame` is the one it was found in. */
@@ -267,6 +268,9 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${atEnd(tube, finding)}: the blank was sawn ${show(finding.missing)} short of what the frame wants there now. Expect a gap of so much, or cut another blank.`,
   'made/seat-missed': (finding, { tube, show }) => `${tube.name}: ${seatMissedInWords(finding, show)}`,
   'made/seat-loose': (finding, { tube, show }) => `${tube.name}: ${seatLooseInWords(finding, show)}`,
+  'made/readings-unused': (finding, { tube }) => `${tube.name}: ${unusedInWords(finding)}`,
+  'made/reading-impossible': (finding, { tube, frame }) =>
+    `${tube.name}: ${impossibleInWords(finding, frame.job.lengthUnit)}`,
   'gusset/cannot': ({ gusset, isImage, no }, { frame, nameOf }) =>
     `${isImage ? 'The mirror image of ' : ''}${gussetName(frame, gusset)} cannot be made: ${whyNoGusset(no, frame.job.lengthUnit, nameOf)}`,
   'gusset/thin': ({ gusset, thickness, least }, { frame, show }) =>

@@ -1,15 +1,22 @@
-/** Where a tube was measured in the car, in words: the places, and how what was measured cannot all be so. */
-import type { SeatLoose, SeatMissed } from '../checks/made-types.ts';
-import type { Axis, Vec3 } from '../geometry/vector.ts';
-import type { SeatPlace } from '../job/kinds/bent.ts';
+/** Where a tube is measured in the car, in words: the places on it, and what was measured of them. */
+import type { Seat, SeatPlace } from '../job/kinds/bent.ts';
 import type { Job } from '../job/types.ts';
-import { nodeName } from '../solve/names.ts';
+import { nodeName, pointName } from '../solve/names.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { formatLength } from '../units/length.ts';
-import { listed } from './lists.ts';
+import { AXIS_WORD, SEAT_PLACE } from './seat-findings.ts';
 
-/** Within a sentence. */
-export const SEAT_PLACE: Readonly<Record<SeatPlace, string>> = { A: 'end A', middle: 'its middle', B: 'end B' };
+/** "end A: along 12 mm, height 3 mm", "its middle: at Sill top". */
+export function seatInWords({ at, point, ...measured }: Seat, job: Job): string {
+  if (point !== undefined) return `${SEAT_PLACE[at]}: at ${pointName(job, point)}`;
+  const figures = AXES.flatMap((axis) => {
+    const value = measured[axis];
+    return value === undefined ? [] : [`${AXIS_WORD[axis]} ${lengthInWords(value, job.lengthUnit)}`];
+  });
+  return `${SEAT_PLACE[at]}: ${figures.join(', ')}`;
+}
+
+const AXES = ['x', 'y', 'z'] as const;
 
 /** Over its fields. */
 export const SEAT_TITLE: Readonly<Record<SeatPlace, string>> = { A: 'End A', middle: 'Middle', B: 'End B' };
@@ -41,38 +48,3 @@ function middleInWords(
 }
 
 const lengthInWords = (mm: number, unit: Job['lengthUnit']): string => `${formatLength(mm, unit).text} ${unit}`;
-
-const THAN_MEASURED = [
-  ['further forward', 'further back'],
-  ['further to the left', 'further to the right'],
-  ['higher', 'lower'],
-] as const;
-
-/** After the tube's name. */
-export function seatMissedInWords(
-  { missed, apart }: Pick<SeatMissed, 'missed' | 'apart'>,
-  show: (mm: number) => string,
-): string {
-  const lengths = apart.map(
-    ({ places: [from, to], measured, built }) =>
-      `${SEAT_PLACE[from]} and ${SEAT_PLACE[to]} were measured ${show(measured)} apart and lie ${show(built)} apart on the tube`,
-  );
-  const why = lengths.length === 0 ? '' : `: ${listed(lengths)}`;
-  const stands = missed.map(({ place, by }) => `${SEAT_PLACE[place]} ${offInWords(by, show)}`);
-  return `what was measured in the car cannot all be so${why}. Measure again. It stands where the figures are missed least: ${listed(stands)} than measured.`;
-}
-
-/** After the tube's name. */
-export const seatLooseInWords = ({ place, axis, moves }: SeatLoose, show: (mm: number) => string): string =>
-  `of where it stands in the car the ${AXIS_WORD[axis]} of ${SEAT_PLACE[place]} hardly tells: measured ${show(1)} otherwise, it moves the tube by ${show(moves)}. Clear that figure, or measure there in another direction too.`;
-
-/** As the fields are called. */
-const AXIS_WORD: Readonly<Record<Axis, string>> = { x: 'along', y: 'offset', z: 'height' };
-
-/** "2.0 mm higher": along x, y and z; what is 0 is left out. */
-export const offInWords = (by: Vec3, show: (mm: number) => string): string =>
-  listed(
-    by.flatMap((part, axis) =>
-      part === 0 ? [] : [`${show(Math.abs(part))} ${THAN_MEASURED[axis]![part > 0 ? 0 : 1]}`],
-    ),
-  );

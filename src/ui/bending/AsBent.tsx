@@ -6,13 +6,14 @@ import type { BentTube } from '../../core/job/kinds/bent.ts';
 import { pulledTo } from '../../core/job/read-by-hand.ts';
 import type { AsBent } from '../../core/run/as-bent.ts';
 import { toBeBent } from '../../core/run/laid-out.ts';
-import { bendRun } from '../../core/run/run.ts';
+import { bendRun, isOfOtherBends } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { checkInWords, titleOf, wayInWords } from '../../core/words/run.ts';
 import { useDocument } from '../../store/page.ts';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
+import { KeptReadings } from './KeptReadings.tsx';
 import { Leads } from './Leads.tsx';
 import { Opened } from './Opened.tsx';
 import { useFeed } from './useFeed.ts';
@@ -47,18 +48,23 @@ export function BentRecord({ tube }: { tube: SolvedTube }): ReactNode {
 
 function Record({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
   const feed = useFeed(tube);
-  const { steps, current, asBent, changed, opened } = bendRun(tube, run, feed);
+  const progress = bendRun(tube, run, feed);
+  const { steps, current, asBent, changed, opened } = progress;
   const next = steps[current];
   const measured = steps.flatMap((step) =>
     step.kind === 'check' ? step.checks.filter((check) => check.measured !== null) : [],
   );
   return (
     <Section title="As bent" count={run.bends.length} open>
-      {steps.length === 0 ? (
-        <p className="notice-warning">
-          <span aria-hidden="true">▲ </span>
-          This run is of another tube than is drawn now.
-        </p>
+      {isOfOtherBends(progress) ? (
+        <>
+          <p className="notice-warning">
+            <span aria-hidden="true">▲ </span>
+            This run is of another tube than is drawn now.
+          </p>
+          <KeptReadings run={run} />
+          {run.stands && <Leads tube={tube} run={run} />}
+        </>
       ) : (
         <>
           {changed.length > 0 && (
@@ -70,11 +76,12 @@ function Record({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
           <p>{next === undefined ? 'Bent and checked.' : `Next: ${titleOf(next).toLowerCase()}.`}</p>
         </>
       )}
-      {run.bends.length > 0 && (
+      {run.bends.length > 0 && !isOfOtherBends(progress) && (
         <>
           <FarEnd tube={tube} asBent={asBent} />
           <Opened tube={tube} run={run} opened={opened} />
           <MadeBends tube={tube} run={run} />
+          {run.bends.some(({ bend }) => bend > tube.bends.length) && <KeptReadings run={run} />}
           <Leads tube={tube} run={run} />
         </>
       )}

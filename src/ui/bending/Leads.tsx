@@ -15,6 +15,8 @@ export function Leads({ tube, run }: { tube: SolvedTube; run: BentTube }): React
   const job = useDocument((state) => state.job);
   const derived = useDocument((state) => state.derived);
   const leads = run.stands ?? false;
+  const solved = derived.byId.get(tube.id)!;
+  const stands = solved.asDrawn === null ? null : solved;
   const changes = useMemo(() => {
     const other = derive(setStands(job, tube.id, !leads), derived);
     if (!other.ok) return null;
@@ -26,7 +28,12 @@ export function Leads({ tube, run }: { tube: SolvedTube; run: BentTube }): React
   const others = count === 0 ? 'no other tube' : count === 1 ? '1 other tube' : `${count} other tubes`;
   return (
     <section className="leads" aria-label="As it came out">
-      {leads ? (
+      {leads && stands === null ? (
+        <p role="status">
+          <strong>This tube is to lead, and stands as drawn.</strong> What was read of it does not go with what is drawn
+          now.
+        </p>
+      ) : leads ? (
         <p role="status">
           <strong>This tube leads.</strong> The frame stands as it came out; that changes {others}.
         </p>
@@ -58,7 +65,10 @@ export function Leads({ tube, run }: { tube: SolvedTube; run: BentTube }): React
       >
         {leads ? 'Stand as drawn' : 'Let it lead'}
       </Command>
-      {leads && <Seats tube={derived.byId.get(tube.id)!} run={run} />}
+      {leads && stands !== null && <Seats tube={stands} run={run} />}
+      {!leads && run.seat !== undefined && (
+        <p className="small">Where it was measured in the car is kept. It counts once the tube leads.</p>
+      )}
     </section>
   );
 }

@@ -5,7 +5,8 @@ import { SEAT_PLACES, type BentTube, type SeatPlace } from '../../core/job/kinds
 import { seatPlace } from '../../core/solve/seat.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { comparedLength } from '../../core/words/lengths.ts';
-import { offInWords, SEAT_TITLE, seatPlaceInWords } from '../../core/words/seat.ts';
+import { offInWords } from '../../core/words/seat-findings.ts';
+import { SEAT_TITLE, seatPlaceInWords } from '../../core/words/seat.ts';
 import { useDocument, useResults } from '../../store/page.ts';
 import { LengthOrNothingField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';

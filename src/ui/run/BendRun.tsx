@@ -9,12 +9,13 @@ import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import { toBeBent } from '../../core/run/laid-out.ts';
 import { radiusAnswers } from '../../core/run/radius-answers.ts';
-import { bendRun, type BendRun as Run, type RunStep } from '../../core/run/run.ts';
+import { bendRun, isOfOtherBends, type BendRun as Run, type RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { findingInWords } from '../../core/words/findings.ts';
 import { NOTABLE_LENGTH } from '../../core/marks/tape.ts';
 import { useDocument, useResults } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
+import { KeptReadings } from '../bending/KeptReadings.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 import { CheckStep } from './CheckStep.tsx';
 import { ClampStep } from './ClampStep.tsx';
@@ -128,8 +129,7 @@ function Steps({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
   const progress = useMemo(() => bendRun(tube, run, feed), [tube, run, feed]);
   const [looking, look] = useState<string | null>(null);
   const { steps, current, changed } = progress;
-  if (steps.length === 0 || changed.some(({ what }) => what === 'bends'))
-    return <Outdated tube={tube} run={progress} />;
+  if (isOfOtherBends(progress)) return <Outdated tube={tube} run={run} progress={progress} />;
 
   const now = steps[current];
   const shown = steps.find(({ key }) => key === looking) ?? now ?? steps.at(-1)!;
@@ -140,7 +140,7 @@ function Steps({ tube, run }: { tube: SolvedTube; run: BentTube }): ReactNode {
         {`${titleOf(shown)}. ${spokenOf(shown, unit)}`}
       </p>
       {changed.length > 0 ? (
-        <Changed tube={tube} run={progress} />
+        <Changed tube={tube} run={run} progress={progress} />
       ) : (
         progress.blankLacks > NOTABLE_LENGTH && <Lacking lacks={progress.blankLacks} />
       )}
@@ -231,14 +231,21 @@ function movedOf({ marksMoved }: Run, bend: number): number {
   return marksMoved.find((each) => each.bend === bend)?.by ?? 0;
 }
 
+interface ChangedProps {
+  readonly tube: SolvedTube;
+  readonly run: BentTube;
+  readonly progress: Run;
+}
+
 /** The drawing was changed since the run began, but the bends are the same ones: what was done may still do. */
-const Changed = ({ tube, run }: { tube: SolvedTube; run: Run }): ReactNode => (
+const Changed = ({ tube, run, progress }: ChangedProps): ReactNode => (
   <section className="run-changed" role="status">
     <h3>
       <span aria-hidden="true">▲ </span>Drawn otherwise since this run began
     </h3>
-    <Changes run={run} />
+    <Changes run={progress} />
     <p>What stands here is for the tube as it is drawn now. Bends that are made stay as they are.</p>
+    <KeptReadings run={run} />
     <StartAnew tube={tube} />
   </section>
 );
@@ -255,13 +262,17 @@ function Lacking({ lacks }: { lacks: number }): ReactNode {
 }
 
 /** The record is of another tube than is drawn now. */
-const Outdated = ({ tube, run }: { tube: SolvedTube; run: Run }): ReactNode => (
+const Outdated = ({ tube, run, progress }: ChangedProps): ReactNode => (
   <section className="run-changed run-barred">
     <h3>
       <span aria-hidden="true">▲ </span>This run is of another tube than is drawn now
     </h3>
-    <Changes run={run} />
-    <p>Its readings stay in the pull log. To bend the tube as it is drawn now, start anew.</p>
+    <Changes run={progress} />
+    <KeptReadings run={run} />
+    <p>
+      Draw it as it was, and the run goes on. To bend the tube as it is drawn now, start anew: its pulls stay in the
+      log, the rest goes with the run. Undo brings it back.
+    </p>
     <StartAnew tube={tube} />
   </section>
 );

@@ -43,7 +43,7 @@ export function HeldNotes({ tube }: { tube: SolvedTube }): ReactNode {
   return (
     <>
       {found.map((finding) => (
-        <p key={`${finding.id} ${finding.end ?? finding.node ?? ''}`} className="notice-warning">
+        <p key={`${finding.id} ${finding.end ?? finding.node ?? finding.bend ?? ''}`} className="notice-warning">
           <span aria-hidden="true">▲ </span>
           {findingInWords(finding, derived)}
         </p>
