@@ -1,7 +1,8 @@
 /** The forecast of fit in sheets.pdf, as pdf.js reads it, and in the fabrication file. */
 import { expect, it } from 'vitest';
 import { forecastFit } from '../../src/core/forecast/forecast.ts';
-import { gapInWords, jointInWords } from '../../src/core/words/forecast.ts';
+import { jointInWords } from '../../src/core/words/forecast.ts';
+import { gapInWords } from '../../src/core/words/gaping.ts';
 import { unwatched } from '../../src/drawing/going.ts';
 import { makeFiles, plainSetting, type Supplies } from '../../src/exports/products/formats.ts';
 import { fewTubes } from '../few-tubes.ts';

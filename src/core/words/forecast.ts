@@ -1,12 +1,12 @@
 /** The forecast of fit in the words of the shop: a joint, what feeds its gap, what would cure it, and what is left out. */
-import { formatLength, MM_PER_INCH, type LengthUnit } from '../units/length.ts';
-import { BRIDGED } from '../forecast/bridged.ts';
+import { formatLength, type LengthUnit } from '../units/length.ts';
 import type { Cure, Feeder, JointForecast } from '../forecast/types.ts';
 import type { Axis } from '../geometry/vector.ts';
 import type { TubeRef } from '../job/reference.ts';
 import { pointName, tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
 import { comparedLength } from './lengths.ts';
+import { SHUT } from './gaping.ts';
 import { capital, listed } from './lists.ts';
 
 export const FORECAST = 'Forecast of fit';
@@ -17,23 +17,6 @@ export const FORECAST_MEANS =
 
 export const FORECAST_LEAVES_OUT =
   'Left out: what the weld pulls, what a tube sags, what a jig holds. Dry-fit every joint before you weld it.';
-
-/** mm: an eighth of an inch, which a bead hardly bridges (common practice). */
-const HARD = MM_PER_INCH / 8;
-
-/** mm. Less is no gap to anybody. */
-const SHUT = 0.05;
-
-/** How a joint is to be taken: `wide` wants a cure, `open` a steady hand. */
-export type Gaping = 'close' | 'open' | 'wide';
-
-export const gapingOf = (gap: number): Gaping => (gap <= BRIDGED ? 'close' : gap <= HARD ? 'open' : 'wide');
-
-const GAPING: Readonly<Record<Gaping, string>> = { close: 'fits', open: 'gapes', wide: 'gapes wide' };
-
-/** "gapes wide, 4.4 mm". */
-export const gapInWords = (gap: number, unit: LengthUnit): string =>
-  gap < SHUT ? 'shuts' : `${GAPING[gapingOf(gap)]}, ${comparedLength(gap, unit)}`;
 
 /** "Rear stay (left), end A at Main hoop"; of an end on the car what it stands on. */
 export function jointInWords(frame: Frame, { tube, end, fit, to }: JointForecast): string {

@@ -6,9 +6,9 @@ import {
   FORECAST,
   FORECAST_LEAVES_OUT,
   FORECAST_MEANS,
-  gapInWords,
   jointInWords,
 } from '../../core/words/forecast.ts';
+import { gapInWords } from '../../core/words/gaping.ts';
 import { jobRevision } from '../../core/solve/revision.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Sheet } from '../../drawing/types.ts';

@@ -10,10 +10,9 @@ import {
   feedsInWords,
   FORECAST_LEAVES_OUT,
   FORECAST_MEANS,
-  gapingOf,
-  gapInWords,
   jointInWords,
 } from '../../core/words/forecast.ts';
+import { gapingOf, gapInWords } from '../../core/words/gaping.ts';
 import { editor, results, useDocument, useEditor, useResults, useShop } from '../../store/page.ts';
 import { DeviationField, NumberField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';

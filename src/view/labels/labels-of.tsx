@@ -10,7 +10,7 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { stepBelow } from '../../core/units/step.ts';
 import type { Selection, Station } from '../../store/types.ts';
-import { gapingOf, gapInWords } from '../../core/words/forecast.ts';
+import { gapingOf, gapInWords } from '../../core/words/gaping.ts';
 import { nodeName, pointName } from '../../core/solve/names.ts';
 import { pointPlace } from '../canvas/shown.ts';
 import { Figure } from '../canvas/Figure.tsx';

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { forecastFit } from '../../../src/core/forecast/forecast.ts';
-import { cureInWords, feedsInWords, gapInWords, jointInWords } from '../../../src/core/words/forecast.ts';
+import { cureInWords, feedsInWords, jointInWords } from '../../../src/core/words/forecast.ts';
+import { gapInWords } from '../../../src/core/words/gaping.ts';
 import { derived } from '../frame.ts';
 
 it('a joint, what feeds it and what would cure it are said in the shop’s words', () => {
