@@ -152,6 +152,10 @@ test('by keyboard alone, Escape leaves it and nothing is there', async ({ page }
   }
   await expect(form(page)).toContainText('of 19 figures are guesses');
   await expect(form(page)).toContainText('25 tubes');
+  // However far down, one sees in the picture where the figure is taken.
+  await figure(page, /^Harness bar above/).focus();
+  await expect(page.locator('.start-pointed circle')).toBeInViewport({ ratio: 1 });
+  await expect(figure(page, /^Harness bar above/)).toBeInViewport({ ratio: 1 });
   await build(page).focus();
   await page.keyboard.press('Escape');
   await expect(card).toBeVisible();

@@ -1,6 +1,6 @@
 /**
  * Where each tape figure is taken: the car seen from behind at the hoop, at the windscreen, and from the side, drawn by the figures themselves.
- * Each figure has its letter; the one whose field is in hand stands out.
+ * Each figure has its letter; the one whose field is in hand stands out, and its view stays in sight beside the fields.
  */
 import type { ReactNode } from 'react';
 import type { Asked, FigureName } from '../../core/shape/starters/asked.ts';
@@ -38,7 +38,7 @@ export function CarSketch(sketch: Sketch): ReactNode {
   const high = (figure: FigureName, y: number): Dimension => ({ figure, from: [y, 0], to: [y, of(figure)] });
   const aside = half('beltWidth');
   return (
-    <div className="start-sketch">
+    <>
       <View
         {...sketch}
         title="At the hoop, from behind"
@@ -111,7 +111,7 @@ export function CarSketch(sketch: Sketch): ReactNode {
         ]}
         plumb={roof}
       />
-    </div>
+    </>
   );
 }
 
@@ -141,7 +141,7 @@ function View({
   plumb,
 }: ViewProps): ReactNode {
   return (
-    <figure>
+    <figure className="start-view">
       <svg className="drawing" viewBox={`${left} ${-low - height} ${width} ${height}`} role="img" aria-label={title}>
         <path className="start-floor" d={`M${left} 0H${left + width}`} />
         <path className="start-body" d={body} />

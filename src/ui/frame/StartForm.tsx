@@ -77,41 +77,47 @@ export default function StartForm({ asked, troubles }: Starting): ReactNode {
         <h2>{name}</h2>
         <p className="small">{LAYOUT_WORDS[asked.layout].is}</p>
       </header>
-      <CarSketch asked={asked} letters={letters} pointed={pointed} />
-      <ul className="start-figures" {...onward}>
-        {figures.map((figure) => (
-          <li
-            key={figure}
-            className={asked.figures[figure].guessed ? 'start-guess' : undefined}
-            onFocus={() => point(figure)}
-            onBlur={() => point(null)}
-          >
-            <span className="start-letter" aria-hidden="true">
-              {letters.get(figure)}
-            </span>
-            <LengthField
-              // A front foot may stand lower than the hoop's.
-              size={figure !== 'frontFootHeight'}
-              unsaid={asked.figures[figure].guessed}
-              label={FIGURE_WORDS[figure]}
-              value={asked.figures[figure].value}
-              commit={(value) => set(figure, value)}
-            />
-            {asked.figures[figure].guessed && (
-              <button
-                type="button"
-                className="press press-quiet"
-                // Tab leads from figure to figure; in the field Enter confirms.
-                tabIndex={-1}
-                aria-label={`${FIGURE_WORDS[figure]}: confirm the guess`}
-                onClick={() => set(figure, asked.figures[figure].value)}
-              >
-                Confirm
-              </button>
-            )}
-          </li>
-        ))}
-      </ul>
+      <div className="start-measures">
+        <CarSketch asked={asked} letters={letters} pointed={pointed} />
+        <ul className="start-figures" {...onward}>
+          {figures.map((figure) => (
+            <li
+              key={figure}
+              className={asked.figures[figure].guessed ? 'start-guess' : undefined}
+              onFocus={({ target }) => {
+                point(figure);
+                // Pressed near the upper edge it would lie under the view that stays in sight.
+                target.scrollIntoView({ block: 'nearest' });
+              }}
+              onBlur={() => point(null)}
+            >
+              <span className="start-letter" aria-hidden="true">
+                {letters.get(figure)}
+              </span>
+              <LengthField
+                // A front foot may stand lower than the hoop's.
+                size={figure !== 'frontFootHeight'}
+                unsaid={asked.figures[figure].guessed}
+                label={FIGURE_WORDS[figure]}
+                value={asked.figures[figure].value}
+                commit={(value) => set(figure, value)}
+              />
+              {asked.figures[figure].guessed && (
+                <button
+                  type="button"
+                  className="press press-quiet"
+                  // Tab leads from figure to figure; in the field Enter confirms.
+                  tabIndex={-1}
+                  aria-label={`${FIGURE_WORDS[figure]}: confirm the guess`}
+                  onClick={() => set(figure, asked.figures[figure].value)}
+                >
+                  Confirm
+                </button>
+              )}
+            </li>
+          ))}
+        </ul>
+      </div>
       <p className="small">
         {guessesInWords(
           figures.filter((name) => asked.figures[name].guessed),
