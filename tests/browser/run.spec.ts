@@ -379,3 +379,65 @@ test('a second press on a key does not tick the next step off as well; a keyboar
   await key(page, 'It is clamped').press('Enter');
   await expect(title(page)).toHaveText('Bend 1: pull');
 });
+
+/** By the keyboard from where it stands now, as far as that control. */
+async function tabTo(page: Page, control: Locator): Promise<void> {
+  for (let presses = 0; presses < 25; presses++) {
+    await page.keyboard.press('Tab');
+    if (await control.evaluate((element) => element === document.activeElement)) return;
+  }
+  await expect(control).toBeFocused();
+}
+
+test('a tube that is bent already, by the keyboard: what the tape reads, what that changes, and where it stands in the car', async ({
+  page,
+}) => {
+  await start(page);
+  const atFirst = await savedText(page);
+  await chooseHoop(page);
+  const fold = page.locator('summary').filter({ hasText: 'It is bent already' });
+  await fold.focus();
+  await page.keyboard.press('Enter');
+  await tabTo(page, page.getByRole('textbox', { name: 'Overall width, along both ends' }));
+  await page.keyboard.type('49 3/4');
+  await tabTo(page, page.getByRole('textbox', { name: 'Overall height, square to that' }));
+  await page.keyboard.type('46');
+  const says = page.getByRole('region', { name: 'What the figures say' });
+  await expect(says.getByRole('status')).toContainText('does not agree with the rest');
+  await page.keyboard.press('ControlOrMeta+a');
+  await page.keyboard.type('43');
+  await expect(says.getByRole('status')).not.toContainText('does not agree');
+  await expect(says.getByRole('row', { name: /^2 76.0°/u })).toContainText('°');
+
+  await tabTo(page, key(page, 'Fit the bends to these figures'));
+  await page.keyboard.press('Enter');
+  const lead = page.getByRole('region', { name: 'As it came out' });
+  // The fold is gone with the figures; what comes next has the focus.
+  await expect(lead).toBeFocused();
+  await expect(lead).toContainText('The frame stands as drawn.');
+  await tabTo(page, lead.locator('summary').filter({ hasText: 'What changes' }));
+  await page.keyboard.press('Enter');
+  await expect(lead.getByRole('listitem').filter({ hasText: 'Main diagonal' })).toContainText(/blank|cut/u);
+  await tabTo(page, key(page, 'Let it lead'));
+  await page.keyboard.press('Enter');
+  await expect(lead).toContainText('This tube leads.');
+
+  await tabTo(page, lead.locator('summary').filter({ hasText: 'As it stands in the car: measured' }));
+  await page.keyboard.press('Enter');
+  const endA = lead.getByRole('group', { name: 'End A' });
+  await tabTo(page, endA.getByRole('textbox', { name: 'Along' }));
+  await page.keyboard.type('1/4');
+  await page.keyboard.press('Enter');
+  await expect(endA).toContainText('Stands at along 1/4 in');
+  const fitted = JSON.parse(await savedText(page));
+  expect(fitted.bent).toMatchObject([{ tube: 'hoop', stands: true, seat: [{ at: 'A', x: 6.35 }] }]);
+  expect(fitted.bent[0].bends.every(({ fitted: isFitted }: { fitted?: boolean }) => isFitted)).toBe(true);
+  expect(fitted.made).toMatchObject([{ tube: 'hoop', stage: 'bent' }]);
+  await page.keyboard.press('ControlOrMeta+a');
+  await page.keyboard.press('Backspace');
+  await page.keyboard.press('Enter');
+  expect(JSON.parse(await savedText(page)).bent[0].seat).toBeUndefined();
+
+  while (await undoKey(page).isEnabled()) await undoKey(page).click();
+  expect(await savedText(page)).toBe(atFirst);
+});

@@ -1,5 +1,5 @@
 /** What is searched beside the page: by a worker, and by the page itself where that cannot be loaded. */
-import { chooseTube, expect, goTo, start, test } from './journey.ts';
+import { chooseTube, expect, goTo, savedText, start, test, undoKey } from './journey.ts';
 
 const WORKER = /\/stages-[\w-]+\.js$/;
 
@@ -40,4 +40,50 @@ test('Checks says how many tubes are not rehearsed yet', async ({ page }) => {
   arrive();
   await expect(yet).toBeHidden();
   await expect(page.getByText('fault of the program')).toBeHidden();
+});
+
+test('the forecast of fit: it says what it waits for, stops where it is folded away, and a joint that gapes can be cured', async ({
+  page,
+}) => {
+  let arrive = (): void => {};
+  const arrived = new Promise<void>((resolve) => (arrive = resolve));
+  await page.route(WORKER, async (route) => {
+    await arrived;
+    await route.continue();
+  });
+  await start(page);
+  await goTo(page, 'Checks');
+  const fold = page.locator('summary').filter({ hasText: 'How the joints will fit' });
+  await fold.click();
+  const waits = page.getByText(
+    /^Working out how the joints will fit, after the rehearsal of \d+ tubes at the bender…/u,
+  );
+  await expect(waits).toContainText('Fold this away to stop.');
+  await fold.click();
+  await expect(waits).toBeHidden();
+  await expect(page.locator('.forecast-joint')).toHaveCount(0);
+  await fold.click();
+  await expect(waits).toBeVisible();
+  arrive();
+
+  const joints = page.locator('.forecast-joint');
+  const joint = joints.filter({ has: page.getByRole('button', { name: /: leave it long$/u }) }).first();
+  await expect(joint).toContainText(/gapes wide, \d\.\d{3} in/u);
+  await expect(joint).toContainText(/Most from .* \(\d+\s%\)/u);
+  const cure = joint.getByRole('button', { name: /: leave it long$/u });
+  const name = await cure.getAttribute('aria-label');
+  const said = await joint.getByText(/^Leave end [AB] .* long, and trim it on the car: /u).textContent();
+  const before = await savedText(page);
+  await cure.click();
+  // Worked out anew: that joint gapes no more than the cure said, and the cure is gone.
+  await expect(page.getByRole('button', { name: name! })).toHaveCount(0);
+  await expect(joints.first()).toBeVisible();
+  const after = JSON.parse(await savedText(page));
+  const allowances = (job: { members: { ends: { allowance?: number }[] }[] }): number[] =>
+    job.members.flatMap(({ ends }) => ends.map(({ allowance }) => allowance ?? 0));
+  const long = allowances(after).filter((mm, i) => mm !== allowances(JSON.parse(before))[i]);
+  expect(long).toEqual([6.35]);
+  expect(said).toContain('1/4 in long');
+  await undoKey(page).click();
+  expect(await savedText(page)).toBe(before);
 });

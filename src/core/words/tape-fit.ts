@@ -16,22 +16,33 @@ export const partInWords = ({ what, bend }: Pick<Fitted, 'what' | 'bend'>): stri
 /** A figure, as it is called where it stands in a sentence's middle. */
 const named = (figure: FittedFigure): string => `“${checkInWords(figure)}”`;
 
-/** All that has to be said beside the figures, one sentence or two each. */
-export function fitInWords(fit: TapeFit, unit: LengthUnit): readonly string[] {
+/** All that has to be said beside the figures, one sentence or two each: what is wrong with them, and what else there is to know. */
+export interface FitWords {
+  readonly wrong: readonly string[];
+  readonly more: readonly string[];
+}
+
+/** Of more parts than these it is not said by name that they are not told: the table shows it. */
+const NAMED_PARTS = 3;
+
+export function fitInWords(fit: TapeFit, unit: LengthUnit): FitWords {
   const { parts, together, figures, no } = fit;
   const off = figures.flatMap((figure) =>
     figure.others === null ? [] : leftOut(figure, figure.others, figures.length, unit),
   );
-  if (no !== null && no.why !== 'nothing-told') return [noFitInWords(no, figures), ...off];
+  if (no !== null && no.why !== 'nothing-told') return { wrong: [noFitInWords(no, figures), ...off], more: [] };
   const untold = (isRead: boolean) => parts.filter((part) => !part.told && part.isRead === isRead).map(partInWords);
   const left = [
-    [untold(false), 'left as planned'],
-    [untold(true), 'left as read'],
+    [untold(false), 'What is not told', 'left as planned'],
+    [untold(true), 'What is not told and was read', 'left as read'],
   ] as const;
-  return [
-    ...off,
-    ...(no === null ? [] : [noFitInWords(no, figures)]),
-    ...left.flatMap(([names, so]) => (names.length === 0 ? [] : [`The figures do not tell ${listed(names)}: ${so}.`])),
+  const wrong = no === null ? off : [...off, noFitInWords(no, figures)];
+  const more = [
+    ...left.flatMap(([names, all, so]) => {
+      if (names.length === 0) return [];
+      if (no === null && names.length > NAMED_PARTS) return [`${all} is ${so}.`];
+      return [`The figures do not tell ${listed(names)}: ${so}.`];
+    }),
     ...together.map(
       (places) =>
         `${capital(listed(places.map((i) => partInWords(parts[i]!))))} are told only together: what is too much in one may lie in the other.`,
@@ -42,6 +53,7 @@ export function fitInWords(fit: TapeFit, unit: LengthUnit): readonly string[] {
         ]
       : []),
   ];
+  return { wrong, more };
 }
 
 function leftOut(figure: FittedFigure, others: number, count: number, unit: LengthUnit): readonly string[] {

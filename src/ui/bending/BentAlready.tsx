@@ -1,5 +1,5 @@
 /** In the Shop, of a tube without a bend run: it was bent elsewhere, or nobody read it at the machine, and there is a tape. */
-import { useMemo, useState, type ReactNode } from 'react';
+import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { findRun } from '../../core/edit/bent.ts';
 import { asBent } from '../../core/run/as-bent.ts';
 import type { CheckDimension } from '../../core/run/check-dimensions.ts';
@@ -15,15 +15,21 @@ import { useFeed } from './useFeed.ts';
 
 export function BentAlready({ tube }: { tube: SolvedTube }): ReactNode {
   const begun = useDocument((state) => findRun(state.job, tube.id) !== undefined);
+  const taken = useRef(false);
+  // Whoever entered it stands before what comes next: whether the tube leads.
+  useEffect(() => {
+    if (begun && taken.current) document.querySelector<HTMLElement>('.leads')?.focus();
+    taken.current = false;
+  }, [begun]);
   if (begun) return null;
   return (
     <Section title="It is bent already" onlyOpen>
-      <Figures key={tube.id} tube={tube} />
+      <Figures key={tube.id} tube={tube} onTaken={() => (taken.current = true)} />
     </Section>
   );
 }
 
-function Figures({ tube }: { tube: SolvedTube }): ReactNode {
+function Figures({ tube, onTaken }: { tube: SolvedTube; onTaken: () => void }): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const { order, grip } = useFeed(tube);
   const [texts, type] = useState<Partial<Record<CheckDimension['id'], string>>>({});
@@ -61,7 +67,7 @@ function Figures({ tube }: { tube: SolvedTube }): ReactNode {
           />
         ))}
       </div>
-      <TapeFit tube={tube} run={run} laid={tube} blank={blank} read={read} />
+      <TapeFit tube={tube} run={run} laid={tube} blank={blank} read={read} onTaken={onTaken} />
     </>
   );
 }

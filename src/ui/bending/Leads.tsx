@@ -27,7 +27,7 @@ export function Leads({ tube, run }: { tube: SolvedTube; run: BentTube }): React
   const count = changes?.length ?? 0;
   const others = count === 0 ? 'no other tube' : count === 1 ? '1 other tube' : `${count} other tubes`;
   return (
-    <section className="leads" aria-label="As it came out">
+    <section tabIndex={-1} className="leads" aria-label="As it came out">
       {leads && stands === null ? (
         <p role="status">
           <strong>This tube is to lead, and stands as drawn.</strong> What was read of it does not go with what is drawn

@@ -1,5 +1,5 @@
 /** What a tape's figures say of a tube that is bent: its angles, how sure they are, what is not told; and the key that takes it over. */
-import { useEffect, useMemo, useState, type ReactNode } from 'react';
+import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { CheckDimension } from '../../core/run/check-dimensions.ts';
 import { drawnTube } from '../../core/run/drawn.ts';
@@ -32,11 +32,14 @@ interface FitProps {
   readonly blank: OnBlank;
   /** Those that were measured, with what the tape read. */
   readonly read: readonly { readonly check: CheckDimension; readonly measured: number }[];
+  /** Called once the bends stand in the job. */
+  readonly onTaken?: () => void;
 }
 
-export function TapeFit({ tube, run, laid, blank, read }: FitProps): ReactNode {
+export function TapeFit({ tube, run, laid, blank, read, onTaken }: FitProps): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const [side, pick] = useState<Side>('unknown');
+  const section = useRef<HTMLElement>(null);
   const given: readonly TapeFigure[] = read.map(({ check: { id, lies, kind }, measured }) => ({
     id,
     lies,
@@ -55,8 +58,9 @@ export function TapeFit({ tube, run, laid, blank, read }: FitProps): ReactNode {
   }, [laid, run, blank, typed, side]);
   if (fit === null) return null;
   const bends = takenOver(fit, run.bends);
+  const { wrong, more } = fitInWords(fit, unit);
   return (
-    <section className="tape-fit" aria-label="What the figures say">
+    <section ref={section} tabIndex={-1} className="tape-fit" aria-label="What the figures say">
       {given.some((figure) => isSideOpen(figure) && figure.measured > 0) && (
         <Picks<Side>
           legend="With the place that stands off up, bend 1 turns, seen from end A"
@@ -67,9 +71,14 @@ export function TapeFit({ tube, run, laid, blank, read }: FitProps): ReactNode {
       )}
       {fit.no === null && <Parts fit={fit} />}
       <div role="status">
-        {fitInWords(fit, unit).map((words) => (
-          <p key={words} className={fit.no === null ? 'small' : 'notice-warning'}>
-            {fit.no !== null && <span aria-hidden="true">▲ </span>}
+        {wrong.map((words) => (
+          <p key={words} className="notice-warning">
+            <span aria-hidden="true">▲ </span>
+            {words}
+          </p>
+        ))}
+        {more.map((words) => (
+          <p key={words} className="small">
             {words}
           </p>
         ))}
@@ -90,6 +99,11 @@ export function TapeFit({ tube, run, laid, blank, read }: FitProps): ReactNode {
                 drawn: drawnTube(tube),
               })
             }
+            // The key goes with what it did.
+            onDone={() => {
+              section.current?.focus();
+              onTaken?.();
+            }}
           >
             Fit the bends to these figures
           </Command>

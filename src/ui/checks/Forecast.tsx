@@ -37,10 +37,22 @@ export function Forecast(): ReactNode {
           × It could not be worked out: {why}
         </p>
       )}
-      {forecast === null && why === null && <p role="status">Working out how the joints will fit…</p>}
+      {forecast === null && why === null && <Working />}
       {forecast !== null && <Joints joints={forecast.joints} />}
       <p className="small">{FORECAST_LEAVES_OUT}</p>
     </>
+  );
+}
+
+/** It comes after what the other checks want of the bender, and stops where nobody looks at it. */
+function Working(): ReactNode {
+  const before = useResults(({ progress }) => Math.max(0, progress.of - progress.done - 1));
+  return (
+    <p role="status">
+      Working out how the joints will fit
+      {before > 0 && `, after the rehearsal of ${before === 1 ? '1 tube' : `${before} tubes`} at the bender`}… Fold this
+      away to stop.
+    </p>
   );
 }
 
@@ -96,7 +108,8 @@ function Row({ joint }: { joint: JointForecast }): ReactNode {
         <ul className="forecast-cures">
           {joint.cures.map((cure) => (
             <li key={cure.kind}>
-              {cureInWords(derived, joint, cure, unit)} <DoIt joint={joint} cure={cure} />
+              <span>{cureInWords(derived, joint, cure, unit)}</span>
+              <DoIt joint={joint} cure={cure} />
             </li>
           ))}
         </ul>

@@ -283,7 +283,7 @@ const off = (one: Case, by: Partial<Record<string, number>>): Case => ({
   ...one,
   figures: one.figures.map((figure) => ({ ...figure, measured: figure.measured + (by[figure.id] ?? 0) })),
 });
-const words = (fit: TapeFit): string => fitInWords(fit, 'mm').join(' ');
+const words = (fit: TapeFit): string => Object.values(fitInWords(fit, 'mm')).flat().join(' ');
 
 describe('what the figures do not tell', () => {
   it('by the chord alone: rotation and marks stay as planned, and the two angles are told only together', () => {
