@@ -154,7 +154,9 @@ test('files of the record: opened, saved, and what is in them taken out and adde
     await expect(notchers.getByRole('alert')).toContainText('from 0 to 90');
     await notchers.getByRole('textbox', { name: 'Off square, up to' }).fill('60');
     await notchers.getByRole('textbox', { name: 'Off square, up to' }).press('Enter');
-    await expect(record(page).getByRole('table', { name: 'Notchers' })).toContainText('By the door60°no');
+    await expect(record(page).getByRole('table', { name: 'Notchers' })).toContainText(
+      'By the door60°any anglenot saidno',
+    );
     const sticks = record(page).getByRole('form', { name: 'Put sticks on the rack' });
     await sticks.getByRole('textbox', { name: 'Length' }).fill("20'");
     await sticks.getByRole('textbox', { name: 'How many' }).fill('5');

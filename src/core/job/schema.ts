@@ -10,6 +10,7 @@ import { accuracyPart } from './kinds/accuracy.ts';
 import { markingPart } from './kinds/marking.ts';
 import { tubeNumber, tubeNumbers } from './kinds/numbers.ts';
 import { doorOpening, roofReach, torchRoom } from './kinds/fitting.ts';
+import { toolsPart } from './kinds/tools.ts';
 import { torchGap } from './kinds/torch-gap.ts';
 import { COLLECTIONS, kindOf, LISTS } from './kinds.ts';
 import type { Job } from './types.ts';
@@ -28,6 +29,7 @@ export const jobSchema = v.looseObject({
   roofReach: v.exactOptional(roofReach),
   doorOpening: v.exactOptional(doorOpening),
   accuracy: v.exactOptional(accuracyPart.shape),
+  tools: v.exactOptional(toolsPart.shape),
   ...Object.fromEntries(LISTS.map((list) => [list, v.optional(v.array(kindOf(list).shape), [])])),
 });
 

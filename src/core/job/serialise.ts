@@ -2,6 +2,7 @@
 import { joinedOrder } from './joined-order.ts';
 import { accuracyPart } from './kinds/accuracy.ts';
 import { markingPart } from './kinds/marking.ts';
+import { toolsPart } from './kinds/tools.ts';
 import { kindOf, LISTS } from './kinds.ts';
 import { textWriter } from './text.ts';
 import type { Job } from './types.ts';
@@ -18,13 +19,17 @@ const HEAD = [
   'roofReach',
   'doorOpening',
   'accuracy',
+  'tools',
   'numbers',
   'lastNumber',
   ...LISTS,
 ];
-const OF_RECORDS = [...LISTS.flatMap((list) => kindOf(list).keys), ...markingPart.keys, ...accuracyPart.keys].map(
-  (line) => line.split(' '),
-);
+const OF_RECORDS = [
+  ...LISTS.flatMap((list) => kindOf(list).keys),
+  ...markingPart.keys,
+  ...accuracyPart.keys,
+  ...toolsPart.keys,
+].map((line) => line.split(' '));
 /** Every key that the schema knows. */
 export const KEY_ORDER = joinedOrder([HEAD, ...OF_RECORDS]);
 

@@ -7,6 +7,7 @@ import { COLLECTIONS } from './kinds.ts';
 import { LONGEST_NAME } from './limits.ts';
 import { mapKeeping } from './map-keeping.ts';
 import type { Die } from './kinds/die.ts';
+import type { Tools } from './kinds/tools.ts';
 import type { Collection, Job } from './types.ts';
 
 /** The name itself; of one longer than 200 characters the first 199 and three dots. No character is cut in two. */
@@ -24,8 +25,13 @@ export function shownName(name: string): string {
  */
 export function withShownNames(job: Job): Job {
   const shown = COLLECTIONS.reduce<Job>(withShownIn, job);
-  const name = shownName(job.name);
-  return name === job.name ? shown : { ...shown, name };
+  const [name, tools] = [shownName(job.name), job.tools && withShownNotchers(job.tools)];
+  return name === job.name && tools === job.tools ? shown : { ...shown, name, ...(tools && { tools }) };
+}
+
+function withShownNotchers(tools: Tools): Tools {
+  const notchers = mapKeeping(tools.notchers, named);
+  return notchers === tools.notchers ? tools : { ...tools, notchers };
 }
 
 function withShownIn(job: Job, collection: Collection): Job {

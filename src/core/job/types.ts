@@ -23,6 +23,7 @@ import type { Printed } from './kinds/printed.ts';
 import type { Pull } from './kinds/pull.ts';
 import type { Seen } from './kinds/seen.ts';
 import type { Section } from './kinds/section.ts';
+import type { Tools } from './kinds/tools.ts';
 
 export interface Job {
   readonly format: 'cagewright/job';
@@ -46,6 +47,8 @@ export interface Job {
   readonly doorOpening?: number;
   /** What the forecast of fit is reckoned with. Absent: FIRST_ACCURACY. */
   readonly accuracy?: Accuracy;
+  /** What ends are cut with. Absent: nobody has said, and recipes are general. */
+  readonly tools?: Tools;
   readonly points: readonly Point[];
   readonly bodyLines: readonly BodyLine[];
   readonly sections: readonly Section[];

@@ -7,11 +7,13 @@ import type { Bender } from '../job/kinds/bender.ts';
 import type { Die } from '../job/kinds/die.ts';
 import type { Pull } from '../job/kinds/pull.ts';
 import type { Section } from '../job/kinds/section.ts';
+import type { Tools } from '../job/kinds/tools.ts';
 import { sameData } from '../job/equal.ts';
 import type { DieId, SectionId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { counterparts, isSameLength, type Counterparts } from './counterparts.ts';
 import { allLogged, unlogged } from './log.ts';
+import { toolsOf } from './tools.ts';
 import type { Shop } from './types.ts';
 
 export type SectionField = 'wall' | 'material' | 'stick';
@@ -48,6 +50,8 @@ export type Difference =
       readonly fields: readonly FieldDifference<BenderField>[];
     }
   | { readonly kind: 'bender/not-in-shop' | 'bender/not-in-job'; readonly dies: readonly DieId[] }
+  /** What ends are cut with: one has other tools than the other, or the job's are in no shop. */
+  | { readonly kind: 'tools/otherwise' | 'tools/not-in-shop' }
   | {
       readonly kind: 'pulls/not-in-shop' | 'pulls/not-in-job';
       readonly die: DieId;
@@ -66,7 +70,8 @@ export const differences = (shop: Shop, job: Job): readonly Difference[] =>
     ({ kind }) =>
       !(kind === 'section/not-in-shop' && shop.sections.length === 0) &&
       !(kind === 'die/not-in-shop' && shop.dies.length === 0) &&
-      !(kind === 'bender/not-in-shop') &&
+      kind !== 'bender/not-in-shop' &&
+      kind !== 'tools/not-in-shop' &&
       !(kind === 'pulls/not-in-shop' && shop.sections.length + shop.dies.length === 0),
   );
 
@@ -109,6 +114,7 @@ function allDifferences(shop: Shop, job: Job, used: Used): readonly Difference[]
     ...job.sections.flatMap((section) => ofSection(section, found, used)),
     ...job.dies.flatMap((die) => ofDie(die, found, used)),
     ...ofBenders(shop.bender, job, found, used),
+    ...ofTools(toolsOf(shop), job),
     ...used.pairs.flatMap((pair) => ofPulls(pair, shop, job, found)),
   ];
 }
@@ -164,6 +170,13 @@ function ofBenders(bender: Bender | undefined, job: Job, found: Counterparts, us
   const lacking: readonly Difference[] =
     bender === undefined || bare.length === 0 ? [] : [{ kind: 'bender/not-in-job', dies: bare }];
   return [...different.flatMap(ofMachine), ...lacking];
+}
+
+/** A job with no tube in it has no end to cut. */
+function ofTools(inShop: Tools | undefined, { tools, members }: Job): readonly Difference[] {
+  if (sameData(inShop, tools)) return [];
+  if (inShop === undefined) return [{ kind: 'tools/not-in-shop' }];
+  return members.length === 0 ? [] : [{ kind: 'tools/otherwise' }];
 }
 
 function ofPulls({ die, section }: Pair, shop: Shop, job: Job, found: Counterparts): readonly Difference[] {

@@ -17,17 +17,20 @@ import { freeId } from './free-id.ts';
 import type { ShopDie } from './kinds/die.ts';
 import { shopKindOf } from './kinds.ts';
 import { allLogged, asLogged, unlogged, withPulls } from './log.ts';
+import { toolsOf } from './tools.ts';
 import type { Shop } from './types.ts';
 
-/** A job with nothing drawn in it: the shop's sections, its dies on its bender, its log, its way of marking, the room its torch wants and how its bends scatter. */
+/** A job with nothing drawn in it: the shop's sections, its dies on its bender, its log, its way of marking, the room its torch wants, how its bends scatter and what it cuts ends with. */
 export function jobFrom(shop: Shop, lengthUnit: LengthUnit): Job {
   const { sections, dies, pulls, marking, torchGap, torchRoom, scatter } = shop;
+  const tools = toolsOf(shop);
   return {
     ...emptyJob(lengthUnit),
     ...(marking && { marking }),
     ...(torchGap !== undefined && { torchGap }),
     ...(torchRoom !== undefined && { torchRoom }),
     ...(scatter && { accuracy: { ...FIRST_ACCURACY, ...scatter } }),
+    ...(tools && { tools }),
     sections,
     dies: dies.map((die) => onBender(die, shop.bender)),
     pulls,
@@ -66,9 +69,10 @@ export function taken(job: Job, shop: Shop, differences: readonly Difference[]):
     return unlogged(theirs, allLogged(job.pulls, found)).map((pull) => ({ ...pull, die, section }));
   });
   const pulls = news.length === 0 ? job.pulls : [...job.pulls, ...news];
-  return sections === job.sections && dies === job.dies && pulls === job.pulls
+  const tools = differences.some(({ kind }) => kind === 'tools/otherwise') ? toolsOf(shop) : job.tools;
+  return sections === job.sections && dies === job.dies && pulls === job.pulls && tools === job.tools
     ? job
-    : { ...job, sections, dies, pulls };
+    : { ...job, ...(tools && { tools }), sections, dies, pulls };
 }
 
 /**
@@ -92,7 +96,10 @@ export function given(shop: Shop, job: Job, differences: readonly Difference[]):
     .reduce((list, die) => put(list, offBender(die), found.dies.get(die.id), shopKindOf('dies').letter), shop.dies);
   const [onIt] = concerned('bender/otherwise', 'bender/not-in-shop');
   const bender = job.dies.find(({ id }) => id === onIt)?.bender ?? shop.bender;
-  const withRecords: Shop = { ...shop, ...(bender && { bender }), sections, dies };
+  const tools = differences.some(({ kind }) => kind === 'tools/otherwise' || kind === 'tools/not-in-shop')
+    ? job.tools
+    : undefined;
+  const withRecords: Shop = { ...shop, ...(bender && { bender }), ...tools, sections, dies };
   const after = counterparts(job, withRecords);
   const pulls = differences.flatMap((one): readonly Pull[] =>
     one.kind === 'pulls/not-in-shop'

@@ -3,8 +3,8 @@ import type { Kind, Listed, Named, Nameless } from '../job/kinds/kind.ts';
 import { pullKind } from '../job/kinds/pull.ts';
 import { sectionKind } from '../job/kinds/section.ts';
 import { shopDieKind } from './kinds/die.ts';
-import { notcherKind } from './kinds/notcher.ts';
-import { sawKind } from './kinds/saw.ts';
+import { notcherKind } from '../job/kinds/notcher.ts';
+import { sawKind } from '../job/kinds/saw.ts';
 import { stickKind } from './kinds/stick.ts';
 import type { Shop, ShopList } from './types.ts';
 

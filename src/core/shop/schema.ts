@@ -6,6 +6,7 @@ import * as v from 'valibot';
 import { benderPart } from '../job/kinds/bender.ts';
 import { markingPart } from '../job/kinds/marking.ts';
 import { torchRoom } from '../job/kinds/fitting.ts';
+import { benchSawAngle } from '../job/kinds/tools.ts';
 import { torchGap } from '../job/kinds/torch-gap.ts';
 import { scatterPart } from '../job/kinds/scatter.ts';
 import { SHOP_LISTS, shopKindOf } from './kinds.ts';
@@ -18,5 +19,6 @@ export const shopSchema = v.looseObject({
   torchGap: v.exactOptional(torchGap),
   torchRoom: v.exactOptional(torchRoom),
   scatter: v.exactOptional(scatterPart.shape),
+  benchSaw: v.exactOptional(benchSawAngle),
   ...Object.fromEntries(SHOP_LISTS.map((list) => [list, v.optional(v.array(shopKindOf(list).shape), [])])),
 });

@@ -3,13 +3,14 @@
  * its file opens anywhere. Lengths mm, angles degrees. Records are flat and immutable, and those that a job has too are of the
  * job's own kinds; docs/file-formats.md says what each field means to a person.
  */
+import type { Degrees } from '../geometry/angle.ts';
 import type { Bender } from '../job/kinds/bender.ts';
 import type { Marking } from '../job/kinds/marking.ts';
 import type { Pull } from '../job/kinds/pull.ts';
 import type { Section } from '../job/kinds/section.ts';
 import type { ShopDie } from './kinds/die.ts';
-import type { Notcher } from './kinds/notcher.ts';
-import type { Saw } from './kinds/saw.ts';
+import type { Notcher } from '../job/kinds/notcher.ts';
+import type { Saw } from '../job/kinds/saw.ts';
 import type { Scatter } from '../job/kinds/scatter.ts';
 import type { Stick } from './kinds/stick.ts';
 
@@ -26,6 +27,8 @@ export interface Shop {
   readonly torchRoom?: number;
   /** Absent: FIRST_SCATTER. */
   readonly scatter?: Scatter;
+  /** How far off square the bench saw can be set. Absent: nobody has said. */
+  readonly benchSaw?: Degrees;
   readonly sections: readonly Section[];
   readonly dies: readonly ShopDie[];
   readonly pulls: readonly Pull[];

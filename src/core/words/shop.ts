@@ -26,6 +26,10 @@ export function differenceInWords(one: Difference, unit: LengthUnit, nameOf: (di
       return `The bender of ${diesInWords(one.dies, nameOf)} is not in the shop record.`;
     case 'bender/not-in-job':
       return `The shop’s bender is not set up in this job for ${diesInWords(one.dies, nameOf)}.`;
+    case 'tools/otherwise':
+      return 'What ends are cut with. The shop’s notchers and saws are not those of this job: its recipes go by its own.';
+    case 'tools/not-in-shop':
+      return 'This job’s notchers and saws are not in the shop record.';
     case 'pulls/not-in-shop':
       return `This job has ${pullsInWords(one)} that the shop’s log has not.`;
     case 'pulls/not-in-job':

@@ -4,6 +4,7 @@ import { sameData } from '../../core/job/equal.ts';
 import type { Fault } from '../../core/job/fault.ts';
 import { FIRST_MARKING } from '../../core/job/kinds/marking.ts';
 import { FIRST_TORCH_ROOM } from '../../core/job/kinds/fitting.ts';
+import { GREATEST_BENCH_SAW } from '../../core/job/kinds/tools.ts';
 import { FIRST_TORCH_GAP } from '../../core/job/kinds/torch-gap.ts';
 import { allThatDiffers } from '../../core/shop/differences.ts';
 import { given } from '../../core/shop/exchange.ts';
@@ -13,7 +14,8 @@ import { FROM, MARKED } from '../../core/words/marks.ts';
 import { benderInWords } from '../../core/words/shop.ts';
 import { shopRecord, useDocument, useShop } from '../../store/page.ts';
 import { LengthField } from '../fields/Fields.tsx';
-import { deviationKind } from '../fields/kinds.ts';
+import { EntryField } from '../fields/EntryField.tsx';
+import { deviationKind, numberKind, orNothing } from '../fields/kinds.ts';
 import { FaultList } from '../kit/FaultList.tsx';
 import { Section } from '../kit/Section.tsx';
 import { NotcherTable, SawTable, StickTable } from './ToolTables.tsx';
@@ -82,8 +84,11 @@ export default function ShopRecord(props: {
       <Section title="Notchers" count={shop.notchers.length} open>
         <NotcherTable />
       </Section>
-      <Section title="Hole saws" count={shop.saws.length} open>
+      <Section title="Saws" count={shop.saws.length} open>
         <SawTable />
+        <div className="fields">
+          <BenchSaw />
+        </div>
       </Section>
       <Section title="Marks, scatter, torch" open>
         <HabitRows />
@@ -159,6 +164,24 @@ function TorchRoom(): ReactNode {
       label="Torch room above a joint"
       value={torchRoom}
       commit={(value) => shopRecord.getState().change((shop) => ({ ...shop, torchRoom: value }))}
+    />
+  );
+}
+
+/** Up to what angle a plain cut at a foot or a mitre is sawn. */
+function BenchSaw(): ReactNode {
+  const benchSaw = useShop((state) => state.shop.benchSaw ?? null);
+  return (
+    <EntryField
+      label="Bench saw, off square up to"
+      unit="°"
+      kind={orNothing(numberKind(0, GREATEST_BENCH_SAW, 1))}
+      value={benchSaw}
+      commit={(value) =>
+        shopRecord
+          .getState()
+          .change(({ benchSaw: _before, ...shop }) => (value === null ? shop : { ...shop, benchSaw: value }))
+      }
     />
   );
 }

@@ -2,7 +2,8 @@
 import { NOT_WHOLE } from '../../core/job/fault.ts';
 import { useState, type ReactNode } from 'react';
 import { shownName } from '../../core/job/shown.ts';
-import type { Saw } from '../../core/shop/kinds/saw.ts';
+import { GREATEST_STEP, LEAST_STEP } from '../../core/job/kinds/notcher.ts';
+import { FIRST_REACH, type Saw } from '../../core/job/kinds/saw.ts';
 import { GREATEST_COST, MOST_STICKS, type Stick } from '../../core/shop/kinds/stick.ts';
 import { shopRecord, useDocument, useShop } from '../../store/page.ts';
 import { SelectField } from '../fields/Fields.tsx';
@@ -76,9 +77,18 @@ const COUNT: typeof whole = {
   },
 };
 
+/** Which way the head of a notcher is swung: as it looks from where the drill is worked. */
+const LEANS = [
+  { value: '', label: 'not said' },
+  { value: 'over-tube', label: 'back over the tube' },
+  { value: 'past-end', label: 'out past the end' },
+  { value: 'either', label: 'either way' },
+] as const;
+
 export function NotcherTable(): ReactNode {
   const notchers = useShop((state) => state.shop.notchers);
   const [takesOffset, setTakesOffset] = useState(false);
+  const [leans, lean] = useState<(typeof LEANS)[number]['value']>('');
   return (
     <>
       <RecordTable
@@ -89,6 +99,12 @@ export function NotcherTable(): ReactNode {
         columns={[
           { title: 'Notcher', show: ({ name }) => shownName(name) },
           { title: 'Off square, up to', isNumber: true, show: ({ greatestOffSquare }) => `${greatestOffSquare}°` },
+          {
+            title: 'Scale read to',
+            isNumber: true,
+            show: ({ step }) => (step === undefined ? 'any angle' : `${step}°`),
+          },
+          { title: 'Drill leans', show: ({ leans }) => LEANS.find(({ value }) => value === (leans ?? ''))!.label },
           { title: 'Takes an offset', show: (notcher) => (notcher.takesOffset ? 'yes' : 'no') },
         ]}
       />
@@ -97,13 +113,29 @@ export function NotcherTable(): ReactNode {
         fields={{
           name: { label: 'What it is called', kind: textKind(false) },
           greatestOffSquare: { label: 'Off square, up to', unit: '°', kind: numberKind(0, 90, 1) },
+          step: {
+            label: 'Scale read to',
+            unit: '°',
+            kind: orNothing(numberKind(LEAST_STEP, GREATEST_STEP, 1)),
+            mayBeEmpty: true,
+          },
         }}
-        add={(notcher) =>
-          shopRecord
-            .getState()
-            .change((shop) => ({ ...shop, notchers: [...shop.notchers, { ...notcher, takesOffset }] }))
+        add={({ step, ...notcher }) =>
+          shopRecord.getState().change((shop) => ({
+            ...shop,
+            notchers: [
+              ...shop.notchers,
+              { ...notcher, takesOffset, ...(step !== null && { step }), ...(leans !== '' && { leans }) },
+            ],
+          }))
         }
       >
+        <SelectField
+          label="Set off square, its drill leans"
+          value={leans}
+          choices={LEANS}
+          onChoose={(value) => lean(LEANS.find((one) => one.value === value)!.value)}
+        />
         <label className="record-tick">
           <input type="checkbox" checked={takesOffset} onChange={(event) => setTakesOffset(event.target.checked)} />
           Takes a tube that passes the run’s centreline
@@ -114,7 +146,8 @@ export function NotcherTable(): ReactNode {
 }
 
 const SAW_COLUMNS: readonly Column<Saw>[] = [
-  { title: 'Diameter', show: ({ diameter }) => <LimitLength mm={diameter} /> },
+  { title: 'Diameter', isNumber: true, show: ({ diameter }) => <LimitLength mm={diameter} /> },
+  { title: 'Cuts deep', isNumber: true, show: ({ reach }) => <LimitLength mm={reach ?? FIRST_REACH} /> },
 ];
 
 export function SawTable(): ReactNode {
@@ -125,9 +158,14 @@ export function SawTable(): ReactNode {
       <RecordTable caption="Hole saws" list="saws" records={saws} nameOf={() => 'hole saw'} columns={SAW_COLUMNS} />
       <AddForm
         title="Add a hole saw"
-        fields={{ diameter: { label: 'Diameter', unit, kind: sizeKind(unit) } }}
-        add={({ diameter }) =>
-          shopRecord.getState().change((shop) => ({ ...shop, saws: [...shop.saws, { diameter }] }))
+        fields={{
+          diameter: { label: 'Diameter', unit, kind: sizeKind(unit) },
+          reach: { label: 'Cuts deep', unit, kind: orNothing(sizeKind(unit)), mayBeEmpty: true },
+        }}
+        add={({ diameter, reach }) =>
+          shopRecord
+            .getState()
+            .change((shop) => ({ ...shop, saws: [...shop.saws, { diameter, ...(reach !== null && { reach }) }] }))
         }
       />
     </>

@@ -5,6 +5,11 @@ export const sampleFile = () => ({
   name: 'Bench frame',
   lengthUnit: 'in',
   accuracy: { point: 1.5, cut: 0.8, angle: 0.4, rotation: 0.6, mark: 1.2 },
+  tools: {
+    benchSaw: 45,
+    notchers: [{ name: 'Bench notcher', greatestOffSquare: 50, takesOffset: true, step: 0.5, leans: 'over-tube' }],
+    saws: [{ diameter: 44.45, reach: 41 }],
+  },
   points: [
     { id: 'sill-l', name: 'Sill top, left', position: [0, 640, 310], by: 'tape' },
     { id: 'post', name: 'Post', position: [-40, 600, 900] },

@@ -51,6 +51,11 @@ describe('serialiseJob', () => {
   "lengthUnit": "in",
   "marking": { "from": "B", "mark": "clamp", "fine": true },
   "accuracy": { "point": 1.5, "cut": 0.8, "angle": 0.4, "rotation": 0.6, "mark": 1.2 },
+  "tools": {
+    "benchSaw": 45,
+    "notchers": [{ "name": "Bench notcher", "greatestOffSquare": 50, "takesOffset": true, "step": 0.5, "leans": "over-tube" }],
+    "saws": [{ "diameter": 44.45, "reach": 41 }]
+  },
   "points": [
     { "id": "sill-l", "name": "Sill top, left", "position": [0, 640, 310], "by": "tape" },
     { "id": "post", "name": "Post", "position": [-40, 600, 900] }

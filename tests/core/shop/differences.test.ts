@@ -199,3 +199,31 @@ describe('into the shop', () => {
     expect(differences(shop, next).map(({ kind }) => kind)).toEqual(['pulls/not-in-shop']);
   });
 });
+
+describe('what ends are cut with', () => {
+  const { tools, ...without } = job;
+
+  it('comes with a new job whole, and is no difference then', () => {
+    const { notchers, saws, benchSaw } = shopFile();
+    expect(tools).toEqual({ notchers, saws, benchSaw });
+    expect(differences(shop, job)).toEqual([]);
+    expect(jobFrom(EMPTY_SHOP, 'in')).not.toHaveProperty('tools');
+  });
+
+  it('is asked about where the job has none or others and a tube to cut; taken, it is the shop’s', () => {
+    for (const other of [without, { ...job, tools: { notchers: [], saws: [{ diameter: 51 }] } }]) {
+      expect(words(shop, other)).toEqual([
+        'What ends are cut with. The shop’s notchers and saws are not those of this job: its recipes go by its own.',
+      ]);
+      expect(taken(other, shop, differences(shop, other)).tools).toEqual(tools);
+      expect(differences(shop, { ...other, members: [] })).toEqual([]);
+    }
+  });
+
+  it('goes from a job into a shop that has none, with all that the job has; nobody is asked', () => {
+    const bare = { ...shop, notchers: [], saws: [] };
+    delete (bare as { benchSaw?: number }).benchSaw;
+    expect(differences(bare, job)).toEqual([]);
+    expect(given(bare, job, allThatDiffers(bare, job))).toEqual(shop);
+  });
+});

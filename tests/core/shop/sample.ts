@@ -29,8 +29,9 @@ export const shopFile = () => {
       },
     ],
     pulls: [...pulls, { die: 'd2', section: 's2', pulled: 93.5, net: 90, on: '2026-04-11' }],
-    notchers: [{ name: 'Bench notcher', greatestOffSquare: 50, takesOffset: true }],
-    saws: [{ diameter: 44.45 }, { diameter: 38.1 }],
+    benchSaw: 45,
+    notchers: [{ name: 'Bench notcher', greatestOffSquare: 50, takesOffset: true, step: 0.5, leans: 'either' }],
+    saws: [{ diameter: 44.45, reach: 41 }, { diameter: 38.1 }],
     sticks: [{ section: 'main', length: 6096, count: 7, batch: 'H-204', cost: 118.5 }],
     rules: [{ body: 'kept, and not used' }],
   };
