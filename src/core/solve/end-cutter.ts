@@ -41,18 +41,24 @@ export function trimOn(
 }
 
 /** The same on the one line at phi. */
-export function trimOnLine({ bundle, plateNormal, rise, sleeves }: EndCutter, rho: number, phi: Radians): number {
+export const trimOnLine = (cutter: EndCutter, rho: number, phi: Radians): number => trimLine(cutter, rho)(phi);
+
+/** The same for whoever asks for many lines. */
+export function trimLine({ bundle, plateNormal, rise, sleeves }: EndCutter, rho: number): (phi: Radians) => number {
   if (plateNormal !== null) {
     const lean = planeLean(bundle, plateNormal);
-    return lean === null ? NaN : rise + rho * (lean[0] * Math.cos(phi) + lean[1] * Math.sin(phi));
+    return (phi) => (lean === null ? NaN : rise + rho * (lean[0] * Math.cos(phi) + lean[1] * Math.sin(phi)));
   }
-  if (sleeves.length === 0) return 0;
-  let farthest = NaN;
-  for (const met of metBy(sleeves, bundle, rho)) {
-    const trim = trimAt(met, phi, NaN);
-    if (!(trim <= farthest) && !Number.isNaN(trim)) farthest = trim;
-  }
-  return farthest;
+  if (sleeves.length === 0) return () => 0;
+  const met = metBy(sleeves, bundle, rho);
+  return (phi) => {
+    let farthest = NaN;
+    for (const each of met) {
+      const trim = trimAt(each, phi, NaN);
+      if (!(trim <= farthest) && !Number.isNaN(trim)) farthest = trim;
+    }
+    return farthest;
+  };
 }
 
 export interface CutCurve extends Extremes {
