@@ -32,6 +32,23 @@ const end = v.strictObject({
   profile: v.pipe(v.array(v.nullable(number)), v.minLength(360), v.maxLength(360)),
   tip: v.nullable(number),
   throat: v.nullable(number),
+  notching: v.nullable(
+    v.strictObject({
+      notcher: v.nullable(text),
+      leans: v.picklist(['over-tube', 'past-end', 'unsaid']),
+      gap: v.nullable(number),
+      notches: v.array(
+        v.strictObject({
+          way: v.picklist(['nothing', 'wrap', 'one-pass', 'flip', 'cut-off-first', 'either']),
+          why: v.nullable(v.picklist(['bend', 'thin', 'swing', 'offset', 'saw', 'reach'])),
+          saw: v.nullable(number),
+          set: v.nullable(number),
+          centre: v.nullable(number),
+          depth: v.nullable(number),
+        }),
+      ),
+    }),
+  ),
 });
 
 const bend = v.strictObject({

@@ -37,9 +37,10 @@ function wordsOf(plain: Derived, id: string, tape: Partial<Marking>): readonly W
   const tube = derived.byId.get(id)!;
   const paper = { width: 210, height: 297 };
   const context = { derived, unit: derived.job.lengthUnit, letters, paper, width: WIDTH };
-  return tubeSheets(context, liesOf([tube]), tube).flatMap(({ marks }) =>
-    marks.flatMap((mark) => (mark.kind === 'words' ? [mark] : [])),
-  );
+  const alone = { ...context, derived: { ...derived, tubes: [tube] } };
+  return tubeSheets(alone, liesOf([tube]))
+    .flatMap((sheets) => sheets())
+    .flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'words' ? [mark] : [])));
 }
 
 const files = new WeakMap<Derived, ReturnType<typeof fabrication>>();
@@ -396,21 +397,25 @@ interface StatedMark {
   readonly round: number;
 }
 
-/** What is said to be marked on an end: its column's figures under their names, from the top down. */
-function marksStated(column: readonly Words[], what: string): StatedMark[] {
-  const below = (heading: string): string[] =>
-    column.flatMap((head) =>
-      head.text === heading
-        ? [column.find(({ at }) => Math.abs(at.x - head.at.x) < 1e-6 && head.at.y > at.y && head.at.y - at.y < 6)!.text]
-        : [],
-    );
-  const rounds = below('Round tube');
-  return below(what).map((stated, i) => {
+/** What is said to be marked on an end: its column's figures under their names, from the top down. On the line nothing is laid off round. */
+function marksStated(column: readonly Words[], what: RegExp): StatedMark[] {
+  const figures = (heading: RegExp) =>
+    column
+      .filter(({ text }) => heading.test(text))
+      .map((head) => ({
+        y: head.at.y,
+        text: column.find(({ at }) => Math.abs(at.x - head.at.x) < 1e-6 && head.at.y > at.y && head.at.y - at.y < 6)!
+          .text,
+      }));
+  const rounds = figures(/^(?:\d )?Round (?:the )?tube$/u);
+  return figures(what).map(({ y, text: stated }) => {
     const [, degrees, sense] = /^(?:([\d.]+)° (clockwise|anticlockwise)|on the line|opposite the line)$/u.exec(stated)!;
     const size = degrees === undefined ? (stated.startsWith('opposite') ? 180 : 0) : number(degrees);
+    const round = rounds.find((each) => Math.abs(each.y - y) < 1e-6);
+    if (round === undefined) expect(stated).toBe('on the line');
     return {
       degrees: sense === 'anticlockwise' ? -size : size,
-      round: number(rounds[i]!.replace(' mm', '')),
+      round: round === undefined ? 0 : number(round.text.replace(' mm', '')),
     };
   });
 }
@@ -437,7 +442,7 @@ describe('every cope marked as its sheet says, to the letter', () => {
   /** The line that the sheet says to begin from, by its own words. */
   function lineStated(words: string, tube: FabricationTube, which: 0 | 1): Triple {
     const corners = tube.corners as Triple[];
-    const inside = /Inside line: the inside of (?:the )?bend(?: (\d+))?, run on along the tube/u.exec(words);
+    const inside = /Inside line: along the inside of (?:the )?bend(?: (\d+))?, on to here\./u.exec(words);
     if (inside !== null) {
       const bend = Number(inside[1] ?? 1);
       expect(bend).toBe(which === 0 ? 1 : tube.bends.length);
@@ -448,11 +453,9 @@ describe('every cope marked as its sheet says, to the letter', () => {
       // The tube bends away to the side of its inside.
       return unit(square(difference(far, corner), u));
     }
-    const first = /Scribed line: along the whole tube; (?:the cut|cut 1)’s deep-bite side stands on it/u.test(words)
+    const first = /Scribed line: along (?:the cut|cut 1)’s deep-bite side\./u.test(words)
       ? which
-      : ({ A: 0, B: 1 } as const)[
-          /on which the deep-bite side of (?:the cut|cut 1) at end ([AB]) stands/u.exec(words)![1] as 'A' | 'B'
-        ];
+      : ({ A: 0, B: 1 } as const)[/Scribed line: the one from end ([AB])\./u.exec(words)![1] as 'A' | 'B'];
     return deepSide(tube, first, tube.ends[first].cuts[0]!.against).side;
   }
 
@@ -465,9 +468,11 @@ describe('every cope marked as its sheet says, to the letter', () => {
         const column = sheet.filter(({ at }) => (at.x < 10 + WIDTH / 2 ? 0 : 1) === which);
         const words = column.map(({ text }) => text).join(' ');
         const what = `${tube.name} end ${which === 0 ? 'A' : 'B'}`;
-        expect(words).toContain(`Look at cut end ${which === 0 ? 'A' : 'B'}, towards the tube.`);
         const line = lineStated(words, tube, which as 0 | 1);
-        const stated = marksStated(column, `Deep-bite side, from ${tube.bends.length > 0 ? 'inside' : 'scribed'} line`);
+        const stated = marksStated(column, /^(?:\d Mark|Deep-bite side), from line$/u);
+        if (stated.some(({ degrees }) => degrees % 180 !== 0)) {
+          expect(words).toContain(`Look at cut end ${which === 0 ? 'A' : 'B'}, towards the tube.`);
+        }
         expect(stated, what).toHaveLength(end.cuts.length);
         const square = end.cuts.filter(({ against }) => deepSide(tube, which as 0 | 1, against).square).length;
         expect([...words.matchAll(/bites as deep on the opposite side/gu)], what).toHaveLength(square);
@@ -506,7 +511,7 @@ describe('every cope marked as its sheet says, to the letter', () => {
       tube.ends.forEach(({ fit, profile, tip }, which) => {
         if (fit !== 'plate' && fit !== 'foot') return;
         const column = sheet.filter(({ at }) => (at.x < 10 + WIDTH / 2 ? 0 : 1) === which);
-        const [stated] = marksStated(column, `Longest side, from ${tube.bends.length > 0 ? 'inside' : 'scribed'} line`);
+        const [stated] = marksStated(column, /^Longest side, from (?:inside|scribed) line$/u);
         if (stated === undefined) {
           expect(Math.max(...(profile as number[])) - tip!).toBeLessThan(1e-6);
           return;

@@ -49,10 +49,16 @@ it.each([
   const feed = feedOf(job, plan);
   const unit = job.lengthUnit;
   const paper = { width: 210, height: 297 };
-  const context = { derived: frame, unit, letters: lettering(fonts), paper, width: paper.width - 20 };
-  const printed = tubeSheets(context, liesOf(frame.tubes), tube).flatMap((sheet) =>
-    sheet.marks.flatMap((mark) => (mark.kind === 'words' && mark.size >= 5 ? [mark.text] : [])),
-  );
+  const context = {
+    derived: { ...frame, tubes: [tube] },
+    unit,
+    letters: lettering(fonts),
+    paper,
+    width: paper.width - 20,
+  };
+  const printed = tubeSheets(context, liesOf(frame.tubes))
+    .flatMap((sheets) => sheets())
+    .flatMap((sheet) => sheet.marks.flatMap((mark) => (mark.kind === 'words' && mark.size >= 5 ? [mark.text] : [])));
   const { steps } = bendRun(plan, run, feed);
   let compared = 0;
   for (const step of steps) {

@@ -36,7 +36,11 @@ const IN = 25.4;
 
 /** "14 ³⁄₁₆ in" or "360.4 mm" in mm: Unicode's own compatibility forms turn the fraction into plain figures. */
 function lengthRead(text: string): number {
-  const folded = text.normalize('NFKC').replace('−', '-').trim();
+  const folded = text
+    .normalize('NFKC')
+    .replace('−', '-')
+    .replace(/(\d)\/(\d)/u, '$1⁄$2')
+    .trim();
   const parts = /^(-?)(\d+(?:\.\d+)?)?(?: ?(\d+)⁄(\d+))?(?: (in|mm))?$/u.exec(spaced(folded));
   if (parts === null) throw new Error(`no length: ${text}`);
   const [, sign, whole = '0', over, under, unit = 'in'] = parts;
@@ -56,14 +60,6 @@ function under(page: ReadPage, heading: string): Printed[] {
     const below = page.texts.filter(({ x, y }) => Math.abs(x - head.x) < 0.3 && y < head.y && head.y - y < 9);
     return below.toSorted((a, b) => b.y - a.y)[0]!;
   });
-}
-
-/** Those of end A's column and of end B's, from the top down over all sheets of the tube. */
-function perEnd(pages: readonly ReadPage[], heading: string): readonly [string[], string[]] {
-  const ends: [string[], string[]] = [[], []];
-  for (const page of pages)
-    for (const figure of under(page, heading)) ends[figure.x < page.width / 2 - 1 ? 0 : 1].push(figure.text);
-  return ends;
 }
 
 /** The check dimensions of a tube's sheets in their order: a name of one line or more, its figure beside it. */
@@ -97,14 +93,21 @@ async function hoopPages(derived: Derived, change: Partial<PrintSettings> = {}):
 const wordsOf = (pages: readonly ReadPage[]): string =>
   pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
 
-/** The pages of each tube, by its number at the foot. */
+/** The pages of each tube, by its number at the foot; of a page that two tubes share the half of each, with the foot. */
 function tubePages(pages: readonly ReadPage[]): ReadonlyMap<number, readonly ReadPage[]> {
   const byTube = new Map<number, ReadPage[]>();
+  const put = (number: number, page: ReadPage) => byTube.set(number, [...(byTube.get(number) ?? []), page]);
+  const place = String.raw`(\d+)(?: of \d+|: \d+ of \d+ in build order)`;
   for (const page of pages) {
-    const foot = page.texts.flatMap(
-      ({ text }) => /^Tube (\d+)(?: of \d+|: \d+ of \d+ in build order)$/u.exec(text) ?? [],
-    )[1];
-    if (foot !== undefined) byTube.set(Number(foot), [...(byTube.get(Number(foot)) ?? []), page]);
+    for (const { text } of page.texts) {
+      const [, alone] = new RegExp(`^Tube ${place}$`, 'u').exec(text) ?? [];
+      const [, upper, lower] = new RegExp(`^Tubes ${place} and ${place}$`, 'u').exec(text) ?? [];
+      if (alone !== undefined) put(Number(alone), page);
+      if (upper === undefined) continue;
+      const head = page.texts.find((one) => one.text === lower && Math.abs(one.size - 9) < 0.05)!.y + 5;
+      put(Number(upper), { ...page, texts: page.texts.filter(({ y }) => y > head || y < 20) });
+      put(Number(lower), { ...page, texts: page.texts.filter(({ y }) => y <= head) });
+    }
   }
   return byTube;
 }
@@ -183,17 +186,20 @@ describe.each([
       const blanks = page.texts.filter(({ size, text }) => size > 8.9 && / (in|mm)$/u.test(text));
       expect(blanks).toHaveLength(1);
       expectLength(blanks[0]!.text, tube.blankLength, unit, `${tube.name} blank`);
-      expectLength(
-        await figureUnder(tube, 'Node to node, along tube'),
-        tube.developedLength,
-        unit,
-        `${tube.name} axis`,
-      );
-      expectLength(await figureUnder(tube, 'Corner to corner'), tube.sharpCornerLength, unit, `${tube.name} corners`);
+      const words = page.texts.map(({ text }) => text).join(' ');
+      // Of a straight tube in a line, of a bent one each under its name.
+      const figure = async (name: string) =>
+        tube.bends.length > 0
+          ? await figureUnder(tube, name)
+          : new RegExp(`${name} ([^·]+?(?:in|mm))(?: |$)`, 'u').exec(words)![1]!;
+      expectLength(await figure('Node to node, along tube'), tube.developedLength, unit, `${tube.name} axis`);
+      if (tube.bends.length > 0)
+        expectLength(await figure('Corner to corner'), tube.sharpCornerLength, unit, `${tube.name} corners`);
+      else expect(tube.sharpCornerLength).toBeCloseTo(tube.developedLength, 9);
       const tips = tube.developedLength - a.tip! - b.tip!;
-      expectLength(await figureUnder(tube, 'Tip to tip'), tips, unit, `${tube.name} tips`);
+      expectLength(await figure('Tip to tip'), tips, unit, `${tube.name} tips`);
       const throats = tube.developedLength - a.throat! - b.throat!;
-      expectLength(await figureUnder(tube, 'Throat to throat'), throats, unit, `${tube.name} throats`);
+      expectLength(await figure('Throat to throat'), throats, unit, `${tube.name} throats`);
       expect(page.texts.map(({ text }) => text).join(' ')).toContain(weighed(tube.mass, unit));
     }
   });
@@ -241,68 +247,82 @@ describe.each([
     expect(bends).toBeGreaterThan(8);
   });
 
-  it('ends: tip, throat, allowance, both angles by name, clocking, saw, depth, offset', async () => {
-    let [cuts, templates] = [0, 0];
+  it('ends: tip, throat, what is left long, and each cut step by step', async () => {
+    let [cuts, wraps, long] = [0, 0, 0];
     for (const tube of file.tubes) {
       const pages = await sheetsOf(tube);
-      const column = (heading: string) => perEnd(pages, heading);
       tube.ends.forEach((end, which) => {
         const what = `${tube.name} end ${which === 0 ? 'A' : 'B'}`;
-        const side = (heading: string): string[] => column(heading)[which]!;
-        for (const [place, s] of [
-          ['Tip', end.tip!],
-          ['Throat', end.throat!],
+        const column = (page: ReadPage) => page.texts.filter(({ x }) => (x < page.width / 2 - 1 ? 0 : 1) === which);
+        const words = pages.flatMap((page) => column(page).map(({ text }) => text)).join(' ');
+        const place = String.raw`(?: ([\d /.]+ (?:in|mm)))?`;
+        const side = '(?: (short of|beyond|at) node)?';
+        const [, tip, tipSide, throat, throatSide] = new RegExp(
+          `Tip${place}${side}, throat${place}${side}\\.`,
+          'u',
+        ).exec(words)!;
+        for (const [shown, stated, s] of [
+          [tip, tipSide ?? throatSide, end.tip!],
+          [throat, throatSide, end.throat!],
         ] as const) {
           // Never a minus: short of the node, or beyond it.
-          const where = Math.abs(s) < 0.005 ? 'at' : s > 0 ? 'short of' : 'beyond';
-          expectLength(side(`${place}, ${where} node`)[0]!, Math.abs(s), unit, `${what} ${place}`);
+          expect(stated, what).toBe(Math.abs(s) < 0.005 ? 'at' : s > 0 ? 'short of' : 'beyond');
+          expectLength(shown ?? `0 ${unit}`, Math.abs(s), unit, what);
         }
-        expectLength(side('Allowance, past tip')[0]!, end.allowance, unit, `${what} allowance`);
-        const off = side('Off square: set notcher');
-        const included = side('Included: between tubes');
-        const [saws, depths, offsets] = [side('Hole saw'), side('Depth from touch'), side('Axis offset')];
-        const turns = side(`Deep-bite side, from ${tube.bends.length > 0 ? 'inside' : 'scribed'} line`);
-        // In a bend, and at 30 degrees and below, the sheet sends one to the template; both angles stay, small.
-        const isSawn = ({ onBend, includedAngle }: (typeof end.cuts)[number]) => !onBend && includedAngle > 30;
-        const sawn = end.cuts.filter(isSawn);
-        for (const list of [off, included, saws, depths]) expect(list, what).toHaveLength(sawn.length);
-        expect(turns, what).toHaveLength(end.cuts.length);
-        const words = pages.flatMap(({ texts, width }) =>
-          texts.filter(({ x }) => (x < width / 2 - 1 ? 0 : 1) === which).map(({ text }) => text),
+        const [, left] = /Left ([\d /.]+ (?:in|mm)) long at end ([AB])/u.exec(words) ?? [];
+        if (end.allowance < 0.005) expect(left, what).toBeUndefined();
+        else {
+          expectLength(left!, end.allowance, unit, `${what} left long`);
+          long += 1;
+        }
+        if (end.notching === null) return;
+
+        const { notches, gap } = end.notching;
+        const figures = (name: string) =>
+          pages.flatMap((page) =>
+            column(page)
+              .filter(({ text }) => new RegExp(`^(?:\\d )?${name}$`, 'u').test(text))
+              .map(
+                (head) =>
+                  page.texts.find(({ x, y }) => Math.abs(x - head.x) < 0.05 && head.y > y && head.y - y < 6)!.text,
+              ),
+          );
+        const sawn = notches.filter(({ saw }) => saw !== null);
+        const [saws, sets, depths] = [figures('Hole saw'), figures('Off square'), figures('Depth(?:, each side)?')];
+        const centres = figures('Centre (?:at end|past end|in from end)');
+        for (const list of [saws, sets, depths, centres]) expect(list, what).toHaveLength(sawn.length);
+        sawn.forEach(({ saw, set, centre, depth, way }, i) => {
+          expectLength(saws[i]!, saw!, unit, `${what} saw`);
+          expectAngle(sets[i]!, set!, `${what} setting`);
+          expectLength(centres[i]!, Math.abs(centre!), unit, `${what} centre`);
+          expectLength(depths[i]!, way === 'flip' ? depth! / 2 : depth!, unit, `${what} depth`);
+        });
+        const said = [...words.matchAll(/Centre (at|past|in from) end/gu)].map(([, where]) => where);
+        expect(said, what).toEqual(
+          sawn.map(({ centre }) => (Math.abs(centre!) < 0.005 ? 'at' : centre! > 0 ? 'in from' : 'past')),
         );
-        const toTemplate = words.filter((text) => text === 'use the wrap template');
-        expect(toTemplate, what).toHaveLength(end.cuts.length - sawn.length);
-        const small = (name: string) =>
-          words.filter((text) => text.startsWith(`${name} `)).map((text) => text.split(' ').at(-1)!);
-        end.cuts
-          .filter((cut) => !isSawn(cut))
-          .forEach((cut, i) => {
-            expectAngle(small('Off square')[i]!, cut.offSquare, `${what} off square`);
-            expectAngle(small('Between tubes')[i]!, cut.includedAngle, `${what} included`);
-            templates += 1;
-          });
-        const offset = end.cuts.filter((cut) => isSawn(cut) || Math.abs(cut.axisOffset) >= 0.005);
-        expect(offsets, what).toHaveLength(offset.length);
-        offset.forEach((cut, i) => {
-          if (offsets[i] === 'none') expect(Math.abs(cut.axisOffset)).toBeLessThan(0.005);
-          else expectLength(offsets[i]!, Math.abs(cut.axisOffset), unit, `${what} offset`);
-        });
-        sawn.forEach((cut, i) => {
-          expectAngle(off[i]!, cut.offSquare, `${what} off square`);
-          expectAngle(included[i]!, cut.includedAngle, `${what} included`);
-          expectLength(saws[i]!, cut.sawDiameter, unit, `${what} saw`);
-          expectLength(depths[i]!, cut.sawDepth!, unit, `${what} depth`);
-        });
+        expect([...words.matchAll(/Use the wrap:/gu)], what).toHaveLength(notches.length - sawn.length);
+        const [, off] = /as set it stands off by ([\d.]+) (?:in|mm)/u.exec(words) ?? [];
+        if (gap === 0) expect(off, what).toBeUndefined();
+        else
+          expect(Math.abs(Number(off) * (unit === 'in' ? IN : 1) - gap!), what).toBeLessThan(
+            unit === 'in' ? 0.0128 : 0.0501,
+          );
+        const between = [...words.matchAll(/([\d.]+°) between the tubes\./gu)];
+        const turns = figures('(?:Mark|Deep-bite side), from line');
+        expect([between.length, turns.length], what).toEqual([end.cuts.length, end.cuts.length]);
         end.cuts.forEach((cut, i) => {
-          const turn = turnRead(turns[i]!);
-          const apart = Math.abs(turn - cut.clocking);
+          expectAngle(between[i]![1]!, cut.includedAngle, `${what} between`);
+          const apart = Math.abs(turnRead(turns[i]!) - cut.clocking);
           expect(Math.min(apart, 360 - apart), `${what} clocking`).toBeLessThanOrEqual(WITHIN_ANGLE);
           cuts += 1;
         });
+        wraps += notches.length - sawn.length;
       });
     }
     expect(cuts).toBeGreaterThan(30);
-    expect(templates).toBeGreaterThan(1);
+    expect(wraps).toBeGreaterThan(1);
+    expect(long).toBeGreaterThan(1);
   });
 
   it('check dimensions: every one of every bent tube, looked for among points of its surface', async () => {
@@ -378,13 +398,15 @@ describe('paper and letters', () => {
     }
   });
 
-  it('needs one sheet a tube for all of the demo, on A4 and on Letter', async () => {
+  it('needs a sheet a tube at most for all but the bent legs of the demo, two straight tubes sharing one where they fit', async () => {
     const pages = tubePages((await demoSheets).pages);
     expect(pages.size).toBe(demo.tubes.length);
-    for (const sheets of pages.values()) expect(sheets).toHaveLength(1);
-    const context = contextOf(demo, { width: 215.9, height: 279.4 });
-    const views = liesOf(demo.tubes);
-    for (const tube of demo.tubes) expect(tubeSheets(context, views, tube), tube.name).toHaveLength(1);
+    for (const { bends, number } of demo.tubes)
+      expect(pages.get(number)!.length).toBeLessThanOrEqual(bends.length > 0 ? 2 : 1);
+    const feet = (read: readonly ReadPage[]) =>
+      read.flatMap(({ texts }) => texts.filter(({ text }) => /^Tubes \d/u.test(text)));
+    expect(feet((await demoSheets).pages).length).toBeGreaterThan(1);
+    expect((await demoSheets).pages.length).toBeLessThanOrEqual(34);
   });
 
   it('embeds its two typefaces, holds no script and no link', async () => {
@@ -515,7 +537,7 @@ function expectInkInside(plain: Derived) {
   const paper = { width: 210, height: 297 };
   const context = contextOf(derived, paper);
   const views = liesOf(derived.tubes);
-  const sheets = [...coverSheets(context), ...derived.tubes.flatMap((tube) => tubeSheets(context, views, tube))];
+  const sheets = [...coverSheets(context), ...tubeSheets(context, views).flatMap((made) => made())];
   const outside = sheets.flatMap(({ marks }) =>
     marks.filter((mark) => {
       const reach = mark.kind === 'arc' ? mark.radius : 0;
@@ -539,6 +561,8 @@ describe('names from anywhere', () => {
       for (const list of ['members', 'nodes', 'sections', 'dies'])
         job[list]!.forEach((record, i) => (record.name = nameOf(i)));
       job.sections!.forEach((section, i) => (section.material = nameOf(i)));
+      const { notchers } = job['tools'] as unknown as { notchers: { name: string }[] };
+      notchers[0]!.name = nameOf(1);
       job.members!.forEach((member, i) => (member.batch = nameOf(i + 1)));
       const derived = derivedFrom(JSON.stringify({ ...job, name: nameOf(0) }));
       // A twin's sheet has its partner's names.

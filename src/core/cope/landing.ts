@@ -8,9 +8,9 @@
 import { signedAngle, type Radians } from '../geometry/angle.ts';
 import { nearestOnPath } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { normalize, rejectFrom, rotateAbout, subtract, type Vec3 } from '../geometry/vector.ts';
+import { addScaled, normalize, rejectFrom, rotateAbout, subtract, type Vec3 } from '../geometry/vector.ts';
 import { landedOn } from '../solve/bar-tubes.ts';
-import type { Bend, Frame, SolvedTube } from '../solve/types.ts';
+import type { Bend, Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
 
 export interface Landing {
   readonly runTube: SolvedTube;
@@ -31,10 +31,22 @@ export function landingOf(frame: Frame, tube: SolvedTube, which: 0 | 1, place: V
   const met = tube.ends[which].cuts.map((cut) => {
     const runTube = landedOn(frame.byId, cut);
     const nearest = nearestOnPath(runTube.path, place, true);
-    return { runTube, nearest, off: Math.abs(nearest.distance - runTube.section.outerDiameter / 2) };
+    return { runTube, off: Math.abs(nearest.distance - runTube.section.outerDiameter / 2) };
   });
   if (met.length === 0) return null;
-  const { runTube, nearest } = met.reduce((best, each) => (each.off < best.off - ROUNDING ? each : best));
+  const { runTube } = met.reduce((best, each) => (each.off < best.off - ROUNDING ? each : best));
+  return landingOn(runTube, place);
+}
+
+/** Where the middle of a joint comes to lie: the place of the run tube nearest the end's node, on the side that the branch comes from. */
+export function middleOf(frame: Frame, end: TubeEnd, cut: Cut): Landing {
+  const runTube = landedOn(frame.byId, cut);
+  const { tangent } = nearestOnPath(runTube.path, cut.landing, true);
+  return landingOn(runTube, addScaled(cut.landing, normalize(rejectFrom(end.direction, tangent)), 1));
+}
+
+function landingOn(runTube: SolvedTube, place: Vec3): Landing {
+  const nearest = nearestOnPath(runTube.path, place, true);
   const outwards = normalize(rejectFrom(subtract(place, nearest.point), nearest.tangent));
   const fromEndA = nearest.at + runTube.ends[0].allowance - (runTube.ends[0].tip ?? 0);
   const near = nearestBend(runTube, nearest.at);

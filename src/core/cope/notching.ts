@@ -7,6 +7,7 @@ import { DEGREE_ROUNDING, DIVISION_ROUNDING, ROUNDING } from '../geometry/tolera
 import { FIRST_REACH, type Saw } from '../job/kinds/saw.ts';
 import type { Notcher } from '../job/kinds/notcher.ts';
 import type { Tools } from '../job/kinds/tools.ts';
+import { remembered } from '../remembered.ts';
 import type { Cut, TubeEnd } from '../solve/types.ts';
 import { fitGap } from './fit-gap.ts';
 import { sawPlace, sawSleeve, sawTravel } from './saw-pass.ts';
@@ -66,15 +67,20 @@ const MEETS = 0.05;
 /** Degrees off square that are as good as square. */
 const SQUARE = 0.05;
 
-/** Null at an end that is coped to nothing. */
-export function notchingOf(end: TubeEnd, tools: Tools | undefined): Notching | null {
-  if (end.fit !== 'cope' || end.cuts.length === 0) return null;
-  const machines: readonly (Notcher | null)[] =
-    tools === undefined || tools.notchers.length === 0 ? [null] : tools.notchers;
-  return machines
-    .map((notcher) => notchingOn(end, notcher, tools?.saws ?? []))
-    .reduce((best, each) => (trouble(each) < trouble(best) ? each : best));
-}
+/** Null at an end that is coped to nothing. Kept as long as the end and the tools. */
+export const notchingOf = (end: TubeEnd, tools: Tools = NO_TOOLS): Notching | null => withTools(tools)(end);
+
+const NO_TOOLS: Tools = { notchers: [], saws: [] };
+
+const withTools = remembered(({ notchers, saws }: Tools) =>
+  remembered((end: TubeEnd): Notching | null => {
+    if (end.fit !== 'cope' || end.cuts.length === 0) return null;
+    const machines: readonly (Notcher | null)[] = notchers.length === 0 ? [null] : notchers;
+    return machines
+      .map((notcher) => notchingOn(end, notcher, saws))
+      .reduce((best, each) => (trouble(each) < trouble(best) ? each : best));
+  }),
+);
 
 function notchingOn(end: TubeEnd, notcher: Notcher | null, saws: readonly Saw[]): Notching {
   const notches = end.cuts.map((cut) => notchOf(end, cut, notcher, saws));

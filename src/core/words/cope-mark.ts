@@ -10,15 +10,13 @@ const UNSEEN = 0.005;
 
 /** From which line every mark of an end is counted, and how it is found, as a sentence. */
 export function lineInWords(tube: SolvedTube, which: 0 | 1): string {
-  if (tube.bends.length > 0) return `Inside line: the ${insideInWords(tube, which)}, run on along the tube to here.`;
+  if (tube.bends.length > 0) return `Inside line: along the ${insideInWords(tube, which)}, on to here.`;
   const [endA, endB] = tube.ends;
   const first = endA.cuts.length > 0 ? 'A' : endB.cuts.length > 0 ? 'B' : null;
-  if (first === null) return 'Scribed line: along the whole tube, on the side nearest straight up in the car.';
+  if (first === null) return 'Scribed line: on the side nearest straight up in the car.';
   const here = first === (which === 0 ? 'A' : 'B');
   const whose = firstCutOf(first === 'A' ? endA : endB);
-  return here
-    ? `Scribed line: along the whole tube; ${whose}’s deep-bite side stands on it.`
-    : `Scribed line: the one along the whole tube, on which the deep-bite side of ${whose} at end ${first} stands.`;
+  return here ? `Scribed line: along ${whose}’s deep-bite side.` : `Scribed line: the one from end ${first}.`;
 }
 
 /** How one stands for the marks of an end, as a sentence. */

@@ -1,11 +1,15 @@
 /** What is done to a tube's end, in the words of the shop. */
 import { toDegrees, type Radians } from '../geometry/angle.ts';
-import { DEGREE_ROUNDING, MEETING_DISTANCE } from '../geometry/tolerance.ts';
+import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
 import { cross, distance, dot } from '../geometry/vector.ts';
-import type { Bar, Cut, Frame, SolvedTube, TubeEnd, Unmitred } from '../solve/types.ts';
+import type { Bar, Frame, SolvedTube, TubeEnd, Unmitred } from '../solve/types.ts';
 import { formatAngle } from '../units/angle.ts';
+import { formatLength, type LengthUnit } from '../units/length.ts';
 import { landedOn, tubeNearest } from '../solve/bar-tubes.ts';
 import { listed } from './lists.ts';
+
+/** "4 Main diagonal": as tubes are chalked in the shop. */
+export const numbered = ({ number, name }: SolvedTube): string => `${number} ${name}`;
 
 /** "coped to Main hoop and Rear stay (left)", "cut square", "cut to a plate"; tubes as they are called in a list. */
 export function endInWords({ byId, bars }: Frame, end: TubeEnd, called = ({ name }: SolvedTube) => name): string {
@@ -57,42 +61,24 @@ export function turnInWords(turn: Radians): string {
   return `${shown}° ${turn > 0 ? 'clockwise' : 'anticlockwise'}`;
 }
 
-/** Degrees between the tubes from which on down no saw is used (common practice). */
-const THIN = 30;
-
-/** What stands where a notcher's setting would, since none is of use; null where a notcher is set. */
-export function insteadOfNotcher({ reaches, onBend, includedAngle, sawDepth }: Cut): string | null {
-  if (!reaches) return 'Nothing is cut here';
-  const fits = !onBend && toDegrees(includedAngle) > THIN + DEGREE_ROUNDING && sawDepth !== null;
-  return fits ? null : 'No saw fits: use the wrap template';
+/**
+ * "Tip 7/16 in, throat 1 3/32 in short of node.": where an end's wall begins and where its cut is deepest, along its axis from the node. Null where
+ * nothing cuts it.
+ */
+export function placesInWords({ tip, throat }: TubeEnd, unit: LengthUnit): string | null {
+  if (tip === null || throat === null) return null;
+  const length = (s: number): string => `${formatLength(Math.abs(s), unit).text} ${unit}`;
+  const [first, second] = [tip, throat].map((s) =>
+    Math.abs(s) < UNSEEN ? 'at node' : s > 0 ? 'short of node' : 'beyond node',
+  ) as [string, string];
+  const of = (s: number, side: string): string => (side === 'at node' ? '' : ` ${length(s)}`);
+  return first === second
+    ? `Tip${of(tip, first)}, throat${of(throat, first)} ${first}.`
+    : `Tip${of(tip, first)} ${first}, throat${of(throat, second)} ${second}.`;
 }
-
-/** What common practice says against a plain saw cut at this angle; empty where it says nothing. */
-export function sawCautions(cut: Cut): string[] {
-  const degrees = toDegrees(cut.includedAngle);
-  const cautions: string[] = [];
-  if (!cut.reaches) cautions.push('This tube runs past without meeting it: nothing is cut here.');
-  if (degrees <= THIN + DEGREE_ROUNDING) cautions.push('30° or less between the tubes: no saw fits (common practice).');
-  else if (degrees < 60 - DEGREE_ROUNDING && !cut.onBend) {
-    cautions.push(
-      'Below about 60° between the tubes most saws are too short: break the slug out, cut it roughly first, or use the wrap template (common practice).',
-    );
-  }
-  return cautions;
-}
-
-/** "Tip, short of node", "Throat, beyond node": a place of an end's cut, at s mm from the node into the tube. */
-export const fromNodeInWords = (place: string, s: number | null): string =>
-  `${place}, ${s === null ? 'from' : Math.abs(s) < UNSEEN ? 'at' : s > 0 ? 'short of' : 'beyond'} node`;
 
 /** mm. A length that shows as nothing. */
 const UNSEEN = 0.005;
-
-/** Where an allowance is added. */
-export const ALLOWANCE = 'Allowance, past tip';
-
-/** From and to where a hole saw's depth runs. */
-export const SAW_DEPTH = 'Depth from touch';
 
 /** The line from which every turn of an end is counted, phi = 0: one scribed along a straight tube, or the inside of the nearest bend. */
 export const lineName = ({ bends }: SolvedTube): 'inside line' | 'scribed line' =>

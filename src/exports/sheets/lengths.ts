@@ -8,15 +8,29 @@ import { feedOf } from '../../core/solve/feed.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { wrapped } from '../../drawing/fit.ts';
 import type { Mark } from '../../drawing/types.ts';
+import { lengthInWords } from '../shared/wrap-words.ts';
 import type { Context } from './context.ts';
-import { cells } from './ends.ts';
+import { cells } from './cells.ts';
 import { lengthFigure } from '../../drawing/figures.ts';
 import { box, FIRM, LENGTH, PLAIN, SMALL, stroke, text } from '../../drawing/ink.ts';
-import { abreast, gap, type Block, type Part } from './page.ts';
+import { abreast, gap, paragraph, type Block, type Part } from './page.ts';
 
 const ROW = 7.4;
 const BOX = 18;
 const BETWEEN = 4;
+
+/** The same in a line, for a straight tube: along it and from corner to corner are one. */
+export function lengthLine({ letters, unit }: Context, tube: SolvedTube, width: number): Block {
+  const { tips, throats, axis } = cutLengths(tube);
+  const shown = [
+    [LENGTH_NAMES.tips, tips],
+    [LENGTH_NAMES.throats, throats],
+    [LENGTH_NAMES.axis, axis],
+  ] as const;
+  return paragraph(letters, shown.map(([name, mm]) => `${name} ${lengthInWords(mm, unit)}`).join(' · '), width, {
+    after: 0.5,
+  });
+}
 
 export function lengthCells(context: Context, tube: SolvedTube, width: number): Block {
   const { unit } = context;

@@ -35,6 +35,17 @@ export const paperOf = ({ paper }: PrintSettings): Paper => PAPERS[paper];
 
 export const contentWidth = (paper: Paper): number => paper.width - 2 * MARGIN;
 
+/** Between the margins above and below. */
+export const contentHeight = (paper: Paper): number => paper.height - 2 * MARGIN;
+
+/** Of all parts one under another, with their headings. */
+export const heightOf = (parts: readonly Part[]): number =>
+  parts.reduce(
+    (sum, { heading, rows }) =>
+      sum + (rows.length > 0 ? (heading?.height ?? 0) : 0) + rows.reduce((all, { height }) => all + height, 0),
+    0,
+  );
+
 export const part = (...rows: readonly Block[]): Part => ({ heading: null, rows });
 
 /** Pages of the parts in turn. `again` heads every page but the first; `foot` stands at the bottom of each. */

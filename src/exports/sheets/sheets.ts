@@ -1,5 +1,5 @@
 /**
- * sheets.pdf: a cover, the forecast of fit where it is asked for, then a sheet a tube, in build order. Black and white, for A4 or Letter, in the job's unit. Everything is
+ * sheets.pdf: a cover, the forecast of fit where it is asked for, then a sheet a tube, in build order, two straight ones on a page where they fit. Black and white, for A4 or Letter, in the job's unit. Everything is
  * drawn from what was derived; the letters are the caller's, since nothing is read here.
  */
 import type { Going } from '../../drawing/going.ts';
@@ -36,7 +36,7 @@ export async function sheetsPdf(
   const groups = [
     () => coverSheets(context),
     ...(forecast === null ? [] : [() => forecastSheets(context, forecast)]),
-    ...derived.tubes.map((tube) => () => tubeSheets(context, views, tube)),
+    ...tubeSheets(context, views),
   ];
   return { fileName: 'sheets.pdf', bytes: await writePdf(derived.job.name, letters, groups, going) };
 }

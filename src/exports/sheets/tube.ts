@@ -24,20 +24,101 @@ import type { Context } from './context.ts';
 import { endsPart } from './ends.ts';
 import { decimalFigure, lengthFigure, markFigure } from '../../drawing/figures.ts';
 import { box, disc, FIRM, MAIN, PLAIN, SMALL, stroke, text } from '../../drawing/ink.ts';
-import { checksPart, lengthCells } from './lengths.ts';
+import { checksPart, lengthCells, lengthLine } from './lengths.ts';
 import { locator, type Lies } from './locator.ts';
 import { blankDrawing } from '../../drawing/blank/blank.ts';
 import type { Measured } from '../../drawing/blank/measured.ts';
 import { measured } from './measured.ts';
-import { abreast, drawn, fillPages, gap, paragraph, part, stacked, type Block } from './page.ts';
+import {
+  abreast,
+  drawn,
+  contentHeight,
+  fillPages,
+  gap,
+  heightOf,
+  paragraph,
+  part,
+  stacked,
+  type Block,
+  type Part,
+} from './page.ts';
 
-const PICTURE = { width: 64, height: 41 };
-const AT_NOTCHER = `${SAW_GRABS} ${TUBE_WHIPS} ${STRIP}`;
+/** Of where it is in the car: a straight tube's head is lower, two of them share a page. */
+const pictureOf = (tube: SolvedTube) => (isBent(tube) ? { width: 64, height: 41 } : { width: 52, height: 28 });
+const AT_NOTCHER = `${SAW_GRABS} ${STRIP}`;
+const AT_BENDER_TOO = `${SAW_GRABS} ${TUBE_WHIPS} ${STRIP}`;
 
 const OF_ORDER: ReadonlySet<string> = new Set(['bend/order-matters', 'bend/no-free-order', 'bend/plain-order-touches']);
 
-export function tubeSheets(context: Context, views: readonly Lies[], tube: SolvedTube): Sheet[] {
-  const { derived, letters, paper, width } = context;
+interface LaidOut {
+  readonly tube: SolvedTube;
+  readonly parts: readonly Part[];
+}
+
+/**
+ * A step a tube, each with the sheets that are whole by then: two straight tubes that come one after the other stand on one where both
+ * fit, so a straight one waits for the next.
+ */
+export function tubeSheets(context: Context, views: readonly Lies[]): readonly (() => Sheet[])[] {
+  const { tubes } = context.derived;
+  let waiting: LaidOut | null = null;
+  return tubes.map((tube, i) => () => {
+    const next = { tube, parts: tubeParts(context, views, tube) };
+    const before = waiting;
+    waiting = null;
+    const shared = before === null ? null : sharedSheets(context, before, next);
+    if (shared !== null) return shared;
+    const whole = before === null ? [] : ownSheets(context, before);
+    if (isBent(tube) || i === tubes.length - 1) return [...whole, ...ownSheets(context, next)];
+    waiting = next;
+    return whole;
+  });
+}
+
+const isBent = ({ bends }: SolvedTube): boolean => bends.length > 0;
+
+function ownSheets(context: Context, { tube, parts }: LaidOut): Sheet[] {
+  const { paper, derived } = context;
+  return fillPages(
+    paper,
+    `Tube ${tube.number}`,
+    [...parts, cautionPart(context, tube)],
+    again(context, tube),
+    foot(context, `Tube ${placeName(tube, derived)}`, revisionOf(derived.job, tube)),
+  );
+}
+
+/** Both on one; null where they do not go on it. */
+function sharedSheets(context: Context, one: LaidOut, other: LaidOut): Sheet[] | null {
+  const { paper, derived } = context;
+  if (isBent(other.tube)) return null;
+  const both = [one.tube, other.tube];
+  const parts = [...one.parts, part(between(context)), ...other.parts, cautionPart(context, other.tube)];
+  const codes = both.map((tube) => `${tube.number} ${revisionOf(derived.job, tube)}`).join(', ');
+  const bottom = foot(context, `Tubes ${both.map((tube) => placeName(tube, derived)).join(' and ')}`, codes);
+  if (heightOf(parts) > contentHeight(paper) - bottom.height) return null;
+  return fillPages(paper, `Tubes ${both.map(({ number }) => number).join(' and ')}`, parts, gap(0), bottom);
+}
+
+const cautionPart = ({ letters, width }: Context, tube: SolvedTube): Part =>
+  part(gap(1), paragraph(letters, isBent(tube) ? AT_BENDER_TOO : AT_NOTCHER, width));
+
+/** Where one tube ends and the next begins. */
+const between = ({ width }: Context): Block => ({
+  height: 3.6,
+  draw: (left, top) => [
+    stroke(
+      [
+        { x: left, y: top - 2 },
+        { x: left + width, y: top - 2 },
+      ],
+      { ...FIRM, dash: [3, 2] },
+    ),
+  ],
+});
+
+function tubeParts(context: Context, views: readonly Lies[], tube: SolvedTube): readonly Part[] {
+  const { derived, letters, width } = context;
   // What is bent, as it is drawn, and what is notched, as it stands.
   const plan = atBender(derived.job, tube);
   const marking = measured(plan, context);
@@ -48,47 +129,43 @@ export function tubeSheets(context: Context, views: readonly Lies[], tube: Solve
   const ofOrder = settled ? [] : findings.filter(({ id }) => OF_ORDER.has(id));
   const inWords = (finding: Finding, bold: boolean): Block =>
     paragraph(letters, signedFinding(finding, derived), width, { bold, after: 0.6 });
-  const parts = [
+  return [
     part(head(context, views, tube, marking)),
-    part(gap(1), drawn(blankDrawing(context.letters, plan, marking, context.unit, context.width))),
+    ...(isBent(tube) || sawMarks(marking.tape).length > 0
+      ? [part(gap(1), drawn(blankDrawing(context.letters, plan, marking, context.unit, context.width)))]
+      : []),
     ...(ofOrder.length === 0 ? [] : [part(...ofOrder.map((finding) => inWords(finding, true)))]),
     ...bendParts(context, plan, marking),
-    endsPart(context, tube, marking.tape.steps, AT_NOTCHER),
+    endsPart(context, tube, marking.tape.steps),
     checksPart(context, tube),
     {
       heading: null,
       rows: findings.filter((finding) => !ofOrder.includes(finding)).map((finding) => inWords(finding, false)),
     },
   ];
-  return fillPages(
-    paper,
-    `Tube ${tube.number}`,
-    parts,
-    again(context, tube),
-    foot(context, footName(tube, derived), revisionOf(derived.job, tube)),
-  );
 }
 
 /** The number with how many there are, so that a stack is known to be whole; and its place, where that is another. */
-function footName(tube: SolvedTube, { tubes }: Derived): string {
+function placeName(tube: SolvedTube, { tubes }: Derived): string {
   const place = tubes.indexOf(tube) + 1;
   const ofAll = `${place} of ${tubes.length}`;
-  return place === tube.number ? `Tube ${ofAll}` : `Tube ${tube.number}: ${ofAll} in build order`;
+  return place === tube.number ? ofAll : `${tube.number}: ${ofAll} in build order`;
 }
 
 function head(context: Context, views: readonly Lies[], tube: SolvedTube, marking: Measured): Block {
   const { width } = context;
-  const space = width - PICTURE.width - 3;
+  const picture = pictureOf(tube);
+  const space = width - picture.width - 3;
   return abreast(
     {
       left: 0,
       block: stacked(
         title(context, tube, space),
         ...facts(context, tube, marking, space),
-        lengthCells(context, tube, space),
+        isBent(tube) ? lengthCells(context, tube, space) : lengthLine(context, tube, space),
       ),
     },
-    { left: width - PICTURE.width, block: locator(views, tube, PICTURE.width, PICTURE.height) },
+    { left: width - picture.width, block: locator(views, tube, picture.width, picture.height) },
   );
 }
 
@@ -96,7 +173,10 @@ function head(context: Context, views: readonly Lies[], tube: SolvedTube, markin
 function title({ letters }: Context, tube: SolvedTube, space: number): Block {
   const number = String(tube.number);
   const tag = Math.max(13, letters.width(number, 9, true) + 5);
-  const lines = wrapped(letters, tube.name, space - tag - 3, 6.4, true, 3);
+  const room = space - tag - 3;
+  // Somewhat smaller rather than on two lines.
+  const size = [6.4, 5].find((each) => letters.width(tube.name, each, true) <= room) ?? 6.4;
+  const lines = wrapped(letters, tube.name, room, size, true, 3);
   const height = Math.max(13, lines.length * 7.6 + 2);
   return {
     height: height + 1,
@@ -104,7 +184,7 @@ function title({ letters }: Context, tube: SolvedTube, space: number): Block {
       box(left, top, tag, 13, null, 0),
       text(left + tag / 2, top - 9.8, number, { size: 9, bold: true, anchor: 'middle', grey: 1 }),
       ...lines.map((line, i) =>
-        text(left + tag + 3, top - (lines.length === 1 ? 8.8 : 6) - i * 7.6, line, { size: 6.4, bold: true }),
+        text(left + tag + 3, top - (lines.length === 1 ? 8.8 : 6) - i * 7.6, line, { size, bold: true }),
       ),
     ],
   };

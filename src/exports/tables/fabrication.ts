@@ -16,6 +16,7 @@ import { trimPlaces } from '../../core/gaps/trim-places.ts';
 import { toDegrees, type Degrees, type Radians } from '../../core/geometry/angle.ts';
 import { addScaled, scale, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Forecast } from '../../core/forecast/types.ts';
+import type { Tools } from '../../core/job/kinds/tools.ts';
 import { FIRST_ACCURACY, type Accuracy } from '../../core/job/kinds/accuracy.ts';
 import { heightOf } from '../../core/job/kinds/foot.ts';
 import { shownName } from '../../core/job/shown.ts';
@@ -37,6 +38,7 @@ import type { Bend, Cut, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
 import { findingInWords, sourceInWords } from '../../core/words/findings.ts';
 import { fabricationFitting, type FabricationFitting } from './fitting.ts';
 import { fabricationGussets, type FabricationGusset } from './gussets.ts';
+import { fabricationNotching, type FabricationNotching } from './notching.ts';
 import type { TextFile } from '../shared/text.ts';
 
 export interface FabricationFile {
@@ -150,6 +152,8 @@ export interface FabricationEnd {
   readonly profile: readonly (number | null)[];
   readonly tip: number | null;
   readonly throat: number | null;
+  /** How it is notched; null at an end that is not coped. */
+  readonly notching: FabricationNotching | null;
 }
 
 /** A foot under one end of a tube, in the order of the tubes, end A first. */
@@ -188,7 +192,9 @@ export function fabrication(derived: Derived, forecast: Forecast | null = null):
     format: 'cagewright/fabrication',
     version: 1,
     job: derived.job.name,
-    tubes: derived.tubes.map((tube) => fabricationTube(tube, feedOf(derived.job, tube), revisionOf(derived.job, tube))),
+    tubes: derived.tubes.map((tube) =>
+      fabricationTube(tube, feedOf(derived.job, tube), revisionOf(derived.job, tube), derived.job.tools),
+    ),
     feet: derived.tubes.flatMap(standsOf).map(fabricationFoot),
     gussets: fabricationGussets(derived),
     clearances: derived.clearances,
@@ -227,7 +233,12 @@ const fabricationTrimGaps = (derived: Derived): readonly FabricationTrimGap[] =>
     gaps.map(({ tube, distance, at, onTrim }) => ({ [kind]: id, tube, distance, wanted, at, onTrim })),
   );
 
-function fabricationTube(tube: SolvedTube, { cutLength }: Feed, revision: string): FabricationTube {
+function fabricationTube(
+  tube: SolvedTube,
+  { cutLength }: Feed,
+  revision: string,
+  tools: Tools | undefined,
+): FabricationTube {
   return {
     id: tube.id,
     number: tube.number,
@@ -247,7 +258,7 @@ function fabricationTube(tube: SolvedTube, { cutLength }: Feed, revision: string
     blankLength: tube.blankLength,
     cutLength,
     mass: tube.mass,
-    ends: [fabricationEnd(tube.ends[0]), fabricationEnd(tube.ends[1])],
+    ends: [fabricationEnd(tube.ends[0], tools), fabricationEnd(tube.ends[1], tools)],
   };
 }
 
@@ -278,7 +289,7 @@ function fabricationBend(
 
 const degreesOrNull = (angle: Radians | null): Degrees | null => (angle === null ? null : toDegrees(angle));
 
-function fabricationEnd(end: TubeEnd): FabricationEnd {
+function fabricationEnd(end: TubeEnd, tools: Tools | undefined): FabricationEnd {
   return {
     node: end.node,
     ...(end.node === null && { place: end.position }),
@@ -293,6 +304,7 @@ function fabricationEnd(end: TubeEnd): FabricationEnd {
     profile: Array.from(end.outer, (s) => (Number.isNaN(s) ? null : s)),
     tip: end.tip,
     throat: end.throat,
+    notching: fabricationNotching(end, tools),
   };
 }
 

@@ -1,18 +1,15 @@
-/** One end of a tube: what it is cut to, and for each cut what the notcher is set to. */
-import { capital } from '../../core/words/lists.ts';
-import { deepSide, longSide, type EndMark } from '../../core/cope/end-mark.ts';
-import { plateOffSquare } from '../../core/cope/end-cut.ts';
-import { scribedInWords } from '../../core/words/turns.ts';
+/** One end of a tube: what it is cut to, what is left long there, and for each cut what is done at the notcher, in its order. */
 import type { ReactNode } from 'react';
-import { toDegrees, wrapHalfTurn } from '../../core/geometry/angle.ts';
-import type { Cut, SolvedTube } from '../../core/solve/types.ts';
-import { formatAngle } from '../../core/units/angle.ts';
-import { useDocument } from '../../store/page.ts';
-import { Drawn } from '../kit/Drawn.tsx';
-import { Angle, Length } from '../fields/Readings.tsx';
+import { deepSide, longSide, type EndMark } from '../../core/cope/end-mark.ts';
+import { middleOf } from '../../core/cope/landing.ts';
+import { notchingOf, type Notching } from '../../core/cope/notching.ts';
+import { plateOffSquare } from '../../core/cope/end-cut.ts';
+import { setEnd } from '../../core/edit/members.ts';
+import { wrapHalfTurn } from '../../core/geometry/angle.ts';
+import { endNodeName } from '../../core/solve/names.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
 import {
   bothInWords,
-  deepSideOf,
   lineInWords,
   longSideOf,
   lookInWords,
@@ -21,59 +18,65 @@ import {
   ROUND,
   throatInWords,
 } from '../../core/words/cope-mark.ts';
+import { endInWords, numbered, placesInWords, turnInWords } from '../../core/words/ends.ts';
+import { landingInShort } from '../../core/words/landing.ts';
+import { capital } from '../../core/words/lists.ts';
 import {
-  ALLOWANCE,
-  endInWords,
-  fromNodeInWords,
-  insteadOfNotcher,
-  SAW_DEPTH,
-  sawCautions,
-  turnInWords,
-} from '../../core/words/ends.ts';
-import { endPicture } from '../../drawing/end-on/cope.ts';
+  benchSawInWords,
+  betweenInWords,
+  gapInWords,
+  headInWords,
+  recipeRows,
+  sawsInWords,
+  wayInWords,
+  type RecipeFigure,
+} from '../../core/words/notching.ts';
+import { scribedInWords } from '../../core/words/turns.ts';
 import { landedOn } from '../../core/solve/bar-tubes.ts';
-import { endNodeName } from '../../core/solve/names.ts';
+import { atNotcher } from '../../drawing/at-notcher.ts';
+import { endPicture } from '../../drawing/end-on/cope.ts';
+import { useDocument } from '../../store/page.ts';
+import { LengthField } from '../fields/Fields.tsx';
+import { jobEdit } from '../fields/jobEdit.ts';
+import { Angle, Length } from '../fields/Readings.tsx';
+import { Drawn } from '../kit/Drawn.tsx';
 import { useFeed } from '../bending/useFeed.ts';
 
-/** Pixels a millimetre of the picture. */
-const SCALE = 4.4;
+/** Pixels a millimetre of the pictures: the letters of the second are larger. */
+const SCALE = { endOn: 4.4, above: 3.6 };
 
 export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): ReactNode {
   const derived = useDocument((state) => state.derived);
   const { order } = useFeed(tube);
   const end = tube.ends[which];
   const long = longSide(tube, which);
-  const marks = end.plateNormal !== null ? (long === null ? [] : [long]) : end.cuts.map((cut) => deepSide(tube, cut));
-  const firstByTemplate = end.cuts.findIndex((cut) => cut.reaches && insteadOfNotcher(cut) !== null);
-  const throat = end.high === null ? null : throatInWords(tube, which, end.high.phi);
-  const scribed = scribedInWords(tube, order, which, derived.job.lengthUnit);
-  const whereTheLineIs = (
-    <div className="end-line">
-      <Drawn
-        {...endPicture(marks, tube.bends.length > 0)}
-        scale={SCALE}
-        label={`${lookInWords(which)} ${marks.map((mark, i) => `${marks.length > 1 ? `Mark ${i + 1}` : 'The mark'}: ${markInWords(mark)}.`).join(' ')}`}
-      />
-      <p>
-        {lineInWords(tube, which)} <strong>{lookInWords(which)}</strong>
-        {scribed !== null && ` ${scribed}`}
-      </p>
-    </div>
-  );
+  const notching = notchingOf(end, derived.job.tools);
+  const unit = derived.job.lengthUnit;
+  const scribed = scribedInWords(tube, order, which, unit);
+  const places = placesInWords(end, unit);
+  const letter = which === 0 ? 'A' : 'B';
   return (
-    <section className="end" aria-label={`End ${which === 0 ? 'A' : 'B'}`}>
+    <section className="end" aria-label={`End ${letter}`}>
       <h3>
-        <span className="end-letter">{which === 0 ? 'A' : 'B'}</span>
-        {capital(endInWords(derived, end))}
+        <span className="end-letter">{letter}</span>
+        {capital(endInWords(derived, end, numbered))}
       </h3>
+      <LeftLong tube={tube} which={which} />
+      {(long !== null || notching !== null) && (
+        <p>
+          {lineInWords(tube, which)} <strong>{lookInWords(which)}</strong>
+          {scribed !== null && ` ${scribed}`}
+        </p>
+      )}
       {end.plateNormal !== null && (
         <div className="recipe">
           <p className="recipe-line">
             Saw set over, off square: <Angle radians={plateOffSquare(end)} />
           </p>
+          <Warned words={benchSawInWords(plateOffSquare(end), derived.job.tools)} />
           {long !== null && (
             <>
-              {whereTheLineIs}
+              <EndOn marks={[long]} tube={tube} which={which} />
               <dl className="facts">
                 <MarkFacts what={longSideOf(tube)} mark={long} />
               </dl>
@@ -81,52 +84,127 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
           )}
         </div>
       )}
-      {end.cuts.map((cut, index) => (
-        <Recipe
-          key={cut.against}
-          cut={cut}
-          mark={marks[index]!}
-          what={deepSideOf(tube)}
-          throat={index === firstByTemplate ? throat : null}
-          count={end.cuts.length}
-          index={index}
-          first={index === 0 ? null : (end.cuts[0] ?? null)}
-          name={landedOn(derived.byId, cut).name}
-        >
-          {index === 0 && whereTheLineIs}
-        </Recipe>
-      ))}
-      <dl className="facts">
-        <div>
-          <dt>Node</dt>
-          <dd>{endNodeName(derived.job, end.node)}</dd>
-        </div>
-        {end.tip !== null && (
-          <div>
-            <dt>{fromNodeInWords('Tip', end.tip)}</dt>
-            <dd>
-              <Length mm={Math.abs(end.tip)} withUnit />
-            </dd>
-          </div>
-        )}
-        {end.throat !== null && (
-          <div>
-            <dt>{fromNodeInWords('Throat', end.throat)}</dt>
-            <dd>
-              <Length mm={Math.abs(end.throat)} withUnit />
-            </dd>
-          </div>
-        )}
-        <div>
-          <dt>{ALLOWANCE}</dt>
-          <dd>
-            <Length mm={end.allowance} withUnit />
-          </dd>
-        </div>
-      </dl>
+      {notching !== null && <Cuts tube={tube} which={which} notching={notching} />}
+      <p className="small">{`Node: ${endNodeName(derived.job, end.node)}.${places === null ? '' : ` ${places}`}`}</p>
     </section>
   );
 }
+
+/** What is left on beyond the tip; none where the bar is cut in two, and at the ends of a standing tube, which are as they are. */
+function LeftLong({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): ReactNode {
+  const { member, ends } = tube;
+  const end = ends[which];
+  if (end.node === null) return null;
+  const step = `Left long, end ${which === 0 ? 'A' : 'B'} of ${tube.name}`;
+  return (
+    <LengthField
+      label="Left long, past the tip"
+      value={end.allowance}
+      {...jobEdit<number>(step, (job, allowance) =>
+        setEnd(job, member.id, which, { ...member.ends[which], allowance }),
+      )}
+    />
+  );
+}
+
+function Cuts({ tube, which, notching }: { tube: SolvedTube; which: 0 | 1; notching: Notching }): ReactNode {
+  const derived = useDocument((state) => state.derived);
+  const { lengthUnit: unit } = derived.job;
+  const end = tube.ends[which];
+  const { notches } = notching;
+  const marks = notches.map(({ cut }) => deepSide(tube, cut));
+  const firstByWrap = notches.findIndex(({ way }) => way === 'wrap');
+  return (
+    <>
+      {notches.map((notch, i) => {
+        const { cut, way, sawn } = notch;
+        const rows = recipeRows(tube, notch);
+        const offset = offsetInWords(cut);
+        const said = [
+          i === 0
+            ? headInWords(notching)
+            : `${turnInWords(wrapHalfTurn(cut.clocking - notches[0]!.cut.clocking))} from cut 1.`,
+          bothInWords(marks[i]!),
+          i === firstByWrap && end.high !== null ? throatInWords(tube, which, end.high.phi) : null,
+          `Middle on ${landingInShort(middleOf(derived, end, cut), unit)}.`,
+        ];
+        return (
+          <div className="recipe" key={cut.against}>
+            <h4>{`Cut ${notches.length > 1 ? `${i + 1} ` : ''}to ${landedOn(derived.byId, cut).name}`}</h4>
+            <p className={way === 'wrap' ? 'recipe-instead' : ''}>
+              <strong>{wayInWords(notch, notching, unit)}</strong> {betweenInWords(cut)}
+            </p>
+            <div className="recipe-pictures">
+              {i === 0 && <EndOn marks={marks} tube={tube} which={which} />}
+              <Drawn
+                {...atNotcher(tube, which, notching, i)}
+                scale={SCALE.above}
+                label={
+                  sawn === null
+                    ? 'The end from the side.'
+                    : 'The tube in the notcher, from above, the drill towards you.'
+                }
+              />
+            </div>
+            {i === 0 && <p>{headInWords(notching)}</p>}
+            <ol className="recipe-steps">
+              {rows.map(({ label, figure }) => (
+                <li key={label}>
+                  <span>{label}</span> <strong className="figure">{figureOf(figure)}</strong>
+                </li>
+              ))}
+            </ol>
+            {offset !== null && (
+              <p className="small">
+                {offset} By <Length mm={Math.abs(cut.axisOffset)} withUnit />.
+              </p>
+            )}
+            {said.map(
+              (words) =>
+                words !== null && (
+                  <p key={words} className="small">
+                    {words}
+                  </p>
+                ),
+            )}
+          </div>
+        );
+      })}
+      {[gapInWords(notching, unit), sawsInWords(notching, unit)].map(
+        (words) => words !== null && <p key={words}>{words}</p>,
+      )}
+    </>
+  );
+}
+
+function figureOf(figure: RecipeFigure): ReactNode {
+  switch (figure.kind) {
+    case 'length':
+      return <Length mm={figure.mm} withUnit />;
+    case 'round':
+      return <Length mm={figure.mm} parts={64} withUnit />;
+    case 'angle':
+      return <Angle radians={figure.radians} />;
+    case 'words':
+      return figure.words;
+  }
+}
+
+const EndOn = ({ marks, tube, which }: { marks: readonly EndMark[]; tube: SolvedTube; which: 0 | 1 }): ReactNode => (
+  <Drawn
+    {...endPicture(marks, tube.bends.length > 0)}
+    scale={SCALE.endOn}
+    label={`${lookInWords(which)} ${marks.map((mark, i) => `${marks.length > 1 ? `Mark ${i + 1}` : 'The mark'}: ${markInWords(mark)}.`).join(' ')}`}
+  />
+);
+
+const Warned = ({ words }: { words: string | null }): ReactNode =>
+  words !== null && (
+    <p className="notice-warning">
+      <span aria-hidden="true">! </span>
+      {words}
+    </p>
+  );
 
 /** Where a mark is put: how far from the line, and the same round the tube's surface. */
 const MarkFacts = ({ what, mark }: { what: string; mark: EndMark }): ReactNode => (
@@ -143,96 +221,3 @@ const MarkFacts = ({ what, mark }: { what: string; mark: EndMark }): ReactNode =
     </div>
   </>
 );
-
-/** `children` stand between what the notcher is set to and where the marks are put. */
-function Recipe(props: {
-  cut: Cut;
-  mark: EndMark;
-  /** The mark's name, with the line it is counted from. */
-  what: string;
-  throat: string | null;
-  index: number;
-  count: number;
-  first: Cut | null;
-  name: string;
-  children: ReactNode;
-}): ReactNode {
-  const { cut, mark, first, index, count } = props;
-  const offset = offsetInWords(cut);
-  const both = bothInWords(mark);
-  const instead = insteadOfNotcher(cut);
-  return (
-    <div className="recipe">
-      <h4>{`Cut ${count > 1 ? `${index + 1} ` : ''}to ${props.name}`}</h4>
-      {instead === null ? (
-        <dl className="recipe-angles">
-          <div>
-            <dt>Off square: set the notcher to</dt>
-            <dd>
-              <Angle radians={cut.offSquare} />
-            </dd>
-          </div>
-          <div>
-            <dt>Included angle: between the tubes</dt>
-            <dd>
-              <Angle radians={cut.includedAngle} />
-            </dd>
-          </div>
-        </dl>
-      ) : (
-        <div className="recipe-instead">
-          <strong>{instead}</strong>
-          <span className="small">
-            Off square <Angle radians={cut.offSquare} />, included between the tubes{' '}
-            <Angle radians={cut.includedAngle} />
-          </span>
-        </div>
-      )}
-      {props.children}
-      <dl className="facts">
-        <MarkFacts what={props.what} mark={mark} />
-        {first && (
-          <div>
-            <dt>From cut 1</dt>
-            <dd className="figure">{turnInWords(wrapHalfTurn(cut.clocking - first.clocking))}</dd>
-          </div>
-        )}
-        {instead === null && (
-          <>
-            <div>
-              <dt>Hole saw</dt>
-              <dd>
-                <Length mm={cut.sawDiameter} withUnit /> across
-              </dd>
-            </div>
-            <div>
-              <dt>{SAW_DEPTH}</dt>
-              <dd>
-                <Length mm={cut.sawDepth!} withUnit />
-              </dd>
-            </div>
-          </>
-        )}
-        <div>
-          <dt>Axis offset</dt>
-          <dd>{offset === null ? 'none, the axes meet' : <Length mm={Math.abs(cut.axisOffset)} withUnit />}</dd>
-        </div>
-      </dl>
-      {[both, offset, props.throat].map(
-        (words) =>
-          words !== null && (
-            <p key={words} className="small">
-              {words}
-            </p>
-          ),
-      )}
-      {sawCautions(cut).map((caution) => (
-        <p key={caution} className="notice-warning">
-          <span aria-hidden="true">! </span>
-          {caution}
-        </p>
-      ))}
-      <p className="spoken-only">{`Included angle ${formatAngle(toDegrees(cut.includedAngle), 1)} degrees`}</p>
-    </div>
-  );
-}

@@ -28,6 +28,7 @@ import { Slips } from './Slips.tsx';
 import { TakeAway } from './TakeAway.tsx';
 import { TapeMarks } from './TapeMarks.tsx';
 import { MADE_COLUMN, MadeSoFar } from './MadeSoFar.tsx';
+import { ToolsNote } from './ToolsNote.tsx';
 import { TubeFacts, TubeHead } from './TubeHead.tsx';
 import { WastePaper } from './WastePaper.tsx';
 import { useToBeBent } from '../bending/useToBeBent.ts';
@@ -136,6 +137,7 @@ function PartOfTube({ part, tube }: { part: 'ends' | 'marks' | 'bending'; tube: 
     case 'ends':
       return (
         <>
+          <ToolsNote />
           <EndRecipe tube={tube} which={0} />
           <EndRecipe tube={tube} which={1} />
           {narrow && <ShopBench />}

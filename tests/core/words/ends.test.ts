@@ -3,10 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { Frame } from '../../../src/core/solve/types.ts';
 import {
   endInWords,
-  fromNodeInWords,
-  insteadOfNotcher,
+  placesInWords,
   referenceInWords,
-  sawCautions,
   scribeInWords,
   turnInWords,
 } from '../../../src/core/words/ends.ts';
@@ -31,31 +29,6 @@ describe('what is done to an end, in words', () => {
   });
 });
 
-describe('cautions about the saw (common practice: trade.md, copes)', () => {
-  it('asks for a template at 30 degrees and below, for help below about 60, for nothing above', () => {
-    expect(sawCautions(cutAt(30))).toEqual([expect.stringContaining('no saw')]);
-    expect(sawCautions(cutAt(31))).toEqual([expect.stringContaining('slug')]);
-    expect(sawCautions(cutAt(60))).toEqual([]);
-    expect(sawCautions(cutAt(90))).toEqual([]);
-  });
-
-  it('says between which two an angle stands', () => {
-    for (const degrees of [30, 50]) expect(sawCautions(cutAt(degrees))[0]).toContain('between the tubes');
-  });
-
-  it('where no saw fits that stands in the place of the notcher’s angle, also in a bend', () => {
-    expect(insteadOfNotcher(cutAt(31))).toBeNull();
-    for (const cut of [cutAt(30), { ...cutAt(89), onBend: true }, { ...cutAt(89), sawDepth: null }])
-      expect(insteadOfNotcher(cut)).toBe('No saw fits: use the wrap template');
-    expect(insteadOfNotcher({ ...cutAt(80), reaches: false })).toBe('Nothing is cut here');
-  });
-
-  it('speaks of a tube that is missed; of a bend nothing of saws, since none is used', () => {
-    expect(sawCautions({ ...cutAt(50), onBend: true })).toEqual([]);
-    expect(sawCautions({ ...cutAt(80), reaches: false })[0]).toContain('without meeting');
-  });
-});
-
 describe('lengths and plates', () => {
   it('gives the three lengths that shops cut by', () => {
     const tube = bentTube(1, { ends: [endWith({ tip: 2, throat: 22 }), endWith({ tip: -3, throat: 9 })] });
@@ -71,11 +44,12 @@ describe('lengths and plates', () => {
   });
 });
 
-it('a place of a cut is said to be short of the node or beyond it, not by a sign', () => {
-  expect(fromNodeInWords('Tip', -1.6)).toBe('Tip, beyond node');
-  expect(fromNodeInWords('Throat', 22)).toBe('Throat, short of node');
-  expect(fromNodeInWords('Tip', -1e-9)).toBe('Tip, at node');
-  expect(fromNodeInWords('Tip', null)).toBe('Tip, from node');
+it('a place of a cut is said to be short of the node or beyond it, not by a sign; both once where they are one', () => {
+  const said = (tip: number | null, throat: number | null) => placesInWords(endWith({ tip, throat }), 'mm');
+  expect(said(-1.6, 22)).toBe('Tip 1.6 mm beyond node, throat 22.0 mm short of node.');
+  expect(said(3, 22)).toBe('Tip 3.0 mm, throat 22.0 mm short of node.');
+  expect(said(-1e-9, 22)).toBe('Tip at node, throat 22.0 mm short of node.');
+  expect(said(null, null)).toBeNull();
 });
 
 describe('what phi = 0 is', () => {

@@ -1,0 +1,150 @@
+/**
+ * The recipe of a cut at the notcher in the order of doing: rows of a name and a figure, and what is said to them. Figures stay
+ * numbers, so that screen and paper set each in its own way and round it alike.
+ */
+import { deepSide } from '../cope/end-mark.ts';
+import { MOST_GAP, THIN, type Notch, type Notching, type Sawn } from '../cope/notching.ts';
+import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
+import type { Tools } from '../job/kinds/tools.ts';
+import type { Cut, SolvedTube } from '../solve/types.ts';
+import { formatAngle } from '../units/angle.ts';
+import { formatLength, type LengthUnit } from '../units/length.ts';
+import { exactText } from '../units/step.ts';
+import { markInWords } from './cope-mark.ts';
+import { comparedLength } from './lengths.ts';
+import { capital, listed } from './lists.ts';
+
+/** round: a length round the tube's surface, to the 64th of an inch. */
+export type RecipeFigure =
+  | { readonly kind: 'length' | 'round'; readonly mm: number }
+  | { readonly kind: 'angle'; readonly radians: Radians }
+  | { readonly kind: 'words'; readonly words: string };
+
+export interface RecipeRow {
+  readonly label: string;
+  readonly figure: RecipeFigure;
+}
+
+/** mm. A length that shows as nothing. */
+const UNSEEN = 0.005;
+/** Degrees that show as 0.0. */
+const SQUARE: Degrees = 0.05;
+
+const isSquare = ({ set }: Sawn): boolean => toDegrees(set) < SQUARE;
+
+/** One row each step at the machine, in order; for a cut that no saw makes, where its deep-bite side stands alone. */
+export function recipeRows(tube: SolvedTube, { cut, sawn, way }: Notch): readonly RecipeRow[] {
+  const mark = deepSide(tube, cut);
+  const marked: readonly RecipeRow[] = [
+    {
+      label: sawn === null ? 'Deep-bite side, from line' : 'Mark, from line',
+      figure: { kind: 'words', words: markInWords(mark) },
+    },
+    ...(Math.abs(toDegrees(mark.turn)) < SQUARE
+      ? []
+      : [{ label: 'Round the tube', figure: { kind: 'round', mm: mark.round } } as const]),
+  ];
+  if (sawn === null) return marked;
+  const { saw, set, centre, depth } = sawn;
+  return [
+    { label: 'Hole saw', figure: { kind: 'length', mm: saw } },
+    { label: 'Off square', figure: { kind: 'angle', radians: set } },
+    { label: centreLabel(centre), figure: { kind: 'length', mm: Math.abs(centre) } },
+    ...marked,
+    way === 'flip'
+      ? { label: 'Depth, each side', figure: { kind: 'length', mm: depth / 2 } }
+      : { label: 'Depth', figure: { kind: 'length', mm: depth } },
+  ];
+}
+
+const centreLabel = (centre: number): string =>
+  Math.abs(centre) < UNSEEN ? 'Centre at end' : `Centre ${centre > 0 ? 'in from end' : 'past end'}`;
+
+/** Which way the head stands and the mark faces, the same for every cut of the end; null where nothing is sawn. */
+export function headInWords({ leans, notches }: Notching): string | null {
+  const sawn = notches.flatMap((notch) => notch.sawn ?? []);
+  if (sawn.length === 0) return null;
+  if (sawn.every(isSquare)) return 'Mark to the drill, head square.';
+  const every = sawn.length > 1 ? ' for every cut of this end' : '';
+  switch (leans) {
+    case 'over-tube':
+      return `Mark to the drill, which leans over the tube${every}.`;
+    case 'past-end':
+      return `Mark away from the drill, which leans out past the end${every}.`;
+    case 'unsaid':
+      return `Mark to the drill, which leans over the tube${every}, as drawn. If yours leans out past the end: mark away from it.`;
+  }
+}
+
+/** How a cut is made, with why where no saw makes it: a sentence. */
+export function wayInWords({ way, why, cut, sawn }: Notch, { notcher }: Notching, unit: LengthUnit): string {
+  const mm = (length: number): string => `${formatLength(length, unit).text} ${unit}`;
+  switch (way) {
+    case 'nothing':
+      return 'Nothing is cut here: the tube runs past without meeting it.';
+    case 'one-pass':
+      return 'One pass.';
+    case 'cut-off-first':
+      return 'Saw off what is left long first, then one pass: with it on, the saw is too short. The depth is with it on.';
+    case 'flip':
+      return `Half from each side: the saw cuts only ${mm(sawn!.reach!)} deep. Then turn the tube half round${isSquare(sawn!) ? '' : ', lean the head as far the other way'}, and go in until it is through.`;
+    case 'either':
+      return 'One pass if your saw cuts that deep. If not: half from each side, or the wrap.';
+    case 'wrap':
+      break;
+  }
+  const off = `${formatAngle(toDegrees(cut.offSquare), 1)}° off square`;
+  switch (why!) {
+    case 'bend':
+      return 'Use the wrap: it meets a bend.';
+    case 'thin':
+      return `Use the wrap: no saw at ${THIN}° and less (common practice).`;
+    case 'swing':
+      return `Use the wrap: ${off}, ${notcher!.name} swings to ${exactAngle(notcher!.greatestOffSquare)}.`;
+    case 'offset':
+      return `Use the wrap: the axes pass each other by ${mm(Math.abs(cut.axisOffset))}, and ${notcher!.name} cuts through the middle only.`;
+    case 'saw':
+      return `Use the wrap: the shop has no hole saw of ${exactText(cut.sawDiameter, unit)} ${unit} for this run tube.`;
+    case 'reach':
+      return 'Use the wrap: too deep for the saw, and the head leans one way only.';
+  }
+}
+
+const exactAngle = (degrees: Degrees): string => `${Number(degrees.toFixed(2))}°`;
+
+/** What settings and saws that are not the exact ones do to the joint; null where all are exact. */
+export function gapInWords({ notches, gap }: Notching, unit: LengthUnit): string | null {
+  if (gap === 0) return null;
+  const instead = notches.flatMap(({ cut, sawn }) =>
+    sawn !== null && sawn.set !== cut.offSquare ? [`${formatAngle(toDegrees(cut.offSquare), 1)}°`] : [],
+  );
+  const exact = instead.length === 0 ? '' : `Exactly ${listed(instead)}: `;
+  if (gap === null) return capital(`${exact}as set the joint stays open at its side, use the wrap.`);
+  const leaves = capital(`${exact}as set it stands off by ${comparedLength(gap, unit)}`);
+  return gap > MOST_GAP ? `${leaves}, too much to weld. Grind it to the wrap.` : `${leaves}.`;
+}
+
+/** Where one end wants more than one saw; null where one does. */
+export function sawsInWords({ notches, saws }: Notching, unit: LengthUnit): string | null {
+  if (saws.length < 2) return null;
+  const each = notches.flatMap(({ sawn }, i) =>
+    sawn === null ? [] : [`${exactText(sawn.saw, unit)} ${unit} for cut ${i + 1}`],
+  );
+  return `${saws.length === 2 ? 'Two' : saws.length} saws: ${listed(each)}.`;
+}
+
+/** Why a plain cut this far off square is marked from its wrap; null where the bench saw makes it, or nobody has said how far that goes. */
+export function benchSawInWords(over: Radians, tools: Tools | undefined): string | null {
+  if (tools?.benchSaw === undefined || toDegrees(over) <= tools.benchSaw + SQUARE) return null;
+  return `Use the wrap: the bench saw goes to ${exactAngle(tools.benchSaw)}.`;
+}
+
+/** "Left 1 1/8 in long at end A": what is sawn off when the tube is fitted; null where nothing is. */
+export const leftLongInWords = ({ ends }: SolvedTube, which: 0 | 1, unit: LengthUnit): string | null =>
+  ends[which].allowance < UNSEEN
+    ? null
+    : `Left ${formatLength(ends[which].allowance, unit).text} ${unit} long at end ${which === 0 ? 'A' : 'B'}`;
+
+/** How the two tubes stand to each other, which no notcher is set to: mixing it up with the setting is the standard slip. */
+export const betweenInWords = ({ includedAngle }: Cut): string =>
+  `${formatAngle(toDegrees(includedAngle), 1)}° between the tubes.`;

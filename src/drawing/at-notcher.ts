@@ -1,0 +1,134 @@
+/**
+ * A cut as the person at the notcher sees it from above, the drill towards them: the tube comes from the left, its sawn end on the right, the
+ * mark on the side that is turned to the drill (or away from it), the saw across it at the angle that is set, and what it takes away hatched.
+ * A cut that no saw makes is seen the same way, without the saw. Paper and screen draw these same marks.
+ */
+import { deepSide } from '../core/cope/end-mark.ts';
+import { sleevesMade, type Notching } from '../core/cope/notching.ts';
+import { toDegrees } from '../core/geometry/angle.ts';
+import { trimOn } from '../core/solve/end-cutter.ts';
+import type { SolvedTube } from '../core/solve/types.ts';
+import { clipped, type Box2 } from './clip.ts';
+import { angleFigure } from './figures.ts';
+import { hatched } from './hatch.ts';
+import { arc, around, arrowhead, disc, FINE, FIRM, HAIR, PLAIN, shape, stroke, text } from './ink.ts';
+import type { Line, Mark, Picture, Place2 } from './types.ts';
+
+export const AT_NOTCHER = { width: 66, height: 21 };
+/** Across the tube on the picture; its sawn end from the right, its axis from below; mm. */
+const ACROSS = 12;
+const PAST_END = 15;
+const AXIS = 12;
+const WEDGE = 2.2;
+/** Where the mark's wedge stands, from the left. */
+const MARK = 9;
+/** Lines a whole turn of the cut's curve is drawn with. */
+const EDGES = 180;
+
+/** Of cut `index` of an end, as it is set on the machine; of one by its wrap, as the end comes out. */
+export function atNotcher(tube: SolvedTube, which: 0 | 1, notching: Notching, index: number): Picture {
+  const end = tube.ends[which];
+  const { cut, sawn } = notching.notches[index]!;
+  const { outerDiameter } = tube.section;
+  const scale = ACROSS / outerDiameter;
+  const pastEnd = notching.leans === 'past-end';
+  const { turn } = deepSide(tube, cut);
+  const blankEnd = (end.tip ?? 0) - end.allowance;
+  const sleeves = sawn === null ? end.cutter.sleeves : [sleevesMade(end, notching.notches)[index]!];
+  const trim = trimOn({ ...end.cutter, sleeves }, outerDiameter / 2);
+  /** On the picture: mm into the tube from its sawn end, and towards the drill. */
+  const at = (into: number, towardsDrill: number): Place2 => ({
+    x: AT_NOTCHER.width - PAST_END - scale * into,
+    y: AXIS - scale * towardsDrill,
+  });
+  /** The cut's edge at theta round from the mark, clockwise as one looks at the end: how far in, and towards the drill. */
+  const edge = (theta: number): readonly [into: number, towardsDrill: number] => {
+    const degree = ((Math.round(toDegrees(turn + theta)) % 360) + 360) % 360;
+    const s = trim[degree]!;
+    return [
+      Number.isNaN(s) ? 0 : Math.max(0, s - blankEnd),
+      ((pastEnd ? -1 : 1) * Math.cos(theta) * outerDiameter) / 2,
+    ];
+  };
+  // From the drill's side over the top to the far side; the top is clockwise of the mark where that faces the drill.
+  const half = (side: 1 | -1): (readonly [number, number])[] =>
+    Array.from({ length: EDGES + 1 }, (_, i) =>
+      edge(side * (pastEnd ? Math.PI - (i / EDGES) * Math.PI : (i / EDGES) * Math.PI)),
+    );
+  const above = pastEnd ? half(-1) : half(1);
+  const below = pastEnd ? half(1) : half(-1);
+  const over = above.map(([into, drill]) => at(into, drill));
+  const radius = outerDiameter / 2;
+  const long = (AT_NOTCHER.width - PAST_END - 1) / scale;
+  const body: Mark[] = [
+    shape([at(long, radius), ...over, at(long, -radius)], FIRM, 1),
+    stroke(
+      below.map(([into, drill]) => at(into, drill)),
+      { ...HAIR, dash: [0.8, 0.6] },
+    ),
+    stroke([at(0, radius), at(0, -radius)], FINE),
+    stroke([at(0, radius), over[0]!], FINE),
+    stroke([at(0, -radius), over.at(-1)!], FINE),
+    ...waste(above).map(([from, to]) => stroke([at(from.y, from.x), at(to.y, to.x)], HAIR)),
+    stroke([at(long, 0), at(-6 / scale, 0)], { ...HAIR, dash: [3, 0.8, 0.8, 0.8] }),
+  ];
+  const markAt = { x: MARK, y: AXIS - (pastEnd ? -1 : 1) * (ACROSS / 2) };
+  const outwards = pastEnd ? 1 : -1;
+  const wedge: Mark[] = [
+    shape(
+      [
+        { x: markAt.x, y: markAt.y - outwards * 0.6 },
+        { x: markAt.x - 1.3, y: markAt.y + outwards * WEDGE },
+        { x: markAt.x + 1.3, y: markAt.y + outwards * WEDGE },
+      ],
+      null,
+      0,
+    ),
+    text(markAt.x + 2.4, markAt.y + (pastEnd ? 0.7 : -3.4), 'mark', { size: PLAIN }),
+  ];
+  const saw = sawn === null ? [] : sawMarks(at(sawn.centre, 0), scale * sawn.saw, sawn.set, pastEnd);
+  return { ...AT_NOTCHER, marks: [...body, ...wedge, ...saw] };
+}
+
+/** Between the sawn end and the edge, both as (towards the drill, into the tube): hatch.ts wants the former to rise. */
+const waste = (above: readonly (readonly [number, number])[]): [Place2, Place2][] =>
+  hatched(above.map(([into, drill]) => ({ x: drill, y: into })).toReversed(), 4);
+
+/** The saw's two sides, its axis with the drill at its lower end, its centre, and how far it is off square. */
+function sawMarks(centre: Place2, diameter: number, set: number, pastEnd: boolean): Mark[] {
+  const box: Box2 = { left: 0.5, right: AT_NOTCHER.width - 0.5, bottom: 1, top: AT_NOTCHER.height - 0.5 };
+  // Downwards is towards the drill; back over the tube is to the left.
+  const down = -Math.PI / 2 + (pastEnd ? set : -set);
+  const [far, near] = [around(centre, 40, down + Math.PI), around(centre, 40, down)];
+  const side = (aside: number): Line =>
+    stroke([around(far, aside, down + Math.PI / 2), around(near, aside, down + Math.PI / 2)], {
+      ...FINE,
+      dash: [1.6, 0.8],
+    });
+  const [axis] = clipped([stroke([far, near], { ...FINE, dash: [4, 0.8, 0.8, 0.8] })], box);
+  const foot = axis?.places.at(-1) ?? near;
+  const isSquare = toDegrees(set) < 0.05;
+  const reach = centre.y - box.bottom - 3.2;
+  const [from, to] = [-Math.PI / 2, down].toSorted((a, b) => a - b) as [number, number];
+  return [
+    ...clipped([side(diameter / 2), side(-diameter / 2)], box),
+    ...(axis === undefined ? [] : [axis]),
+    disc(centre, 0.8, null, 0),
+    arrowhead(around(foot, 0.2, down + Math.PI), down + Math.PI, 2.4),
+    text(Math.min(Math.max(foot.x, 6), AT_NOTCHER.width - 12) - 2.2, 0.9, 'drill', { size: PLAIN, anchor: 'end' }),
+    ...(isSquare
+      ? []
+      : [
+          stroke([centre, { x: centre.x, y: box.bottom }], HAIR),
+          arc(centre, reach, from, to, HAIR),
+          ...beyondSaw(centre, diameter, set, pastEnd),
+        ]),
+  ];
+}
+
+/** The angle's figure beside the saw's side that it does not lean to, where nothing else stands. */
+function beyondSaw(centre: Place2, diameter: number, set: number, pastEnd: boolean): Mark[] {
+  const side = diameter / 2 / Math.cos(set);
+  const x = centre.x + side + (pastEnd ? 3.5 : 1);
+  return [text(Math.min(x, AT_NOTCHER.width - 10), 1.5, angleFigure(set), { size: PLAIN, bold: true })];
+}
