@@ -123,7 +123,9 @@ function extreme(
     return span === null ? -Infinity : sense * read(span);
   };
   const step = (2 * Math.PI) / LINES;
-  return sense * greatestBetween(height, (best - 1) * step, (best + 1) * step, CLOSED_IN);
+  // A saw that grazes the tube may meet it along this one line alone of those looked at.
+  const closest = greatestBetween(height, (best - 1) * step, (best + 1) * step, CLOSED_IN);
+  return sense * Math.max(sense * read(spans[best]!), closest);
 }
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
