@@ -61,7 +61,6 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
         <span className="end-letter">{letter}</span>
         {capital(endInWords(derived, end, numbered))}
       </h3>
-      <LeftLong tube={tube} which={which} />
       {(long !== null || notching !== null) && (
         <p>
           {lineInWords(tube, which)} <strong>{lookInWords(which)}</strong>
@@ -85,6 +84,7 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
         </div>
       )}
       {notching !== null && <Cuts tube={tube} which={which} notching={notching} />}
+      <LeftLong tube={tube} which={which} />
       <p className="small">{`Node: ${endNodeName(derived.job, end.node)}.${places === null ? '' : ` ${places}`}`}</p>
     </section>
   );
