@@ -93,6 +93,14 @@ export const setEnd = (job: Job, id: MemberId, which: 0 | 1, fit: EndFit): Job =
       : { ...member, ends: member.ends.with(which, fit) as unknown as Member['ends'] },
   );
 
+/** What is left long at end A (0) or end B (1), mm past the tip; how it is cut stays. */
+export const leaveLong = (job: Job, id: MemberId, which: 0 | 1, mm: number): Job =>
+  changeRecord(job, 'members', id, (member) => {
+    const end = member.ends[which];
+    if (end.allowance === mm) return member;
+    return { ...member, ends: member.ends.with(which, { ...end, allowance: mm }) as unknown as Member['ends'] };
+  });
+
 /** The angle of the bend at this corner, which is kept from now on; with null it is not. */
 export const keepAngle = (job: Job, id: MemberId, corner: NodeRef, angle: Degrees | null): Job =>
   changeRecord(job, 'members', id, (member) => {

@@ -1,7 +1,7 @@
 /** How the joints will fit: the worst first, with what feeds each and what would cure it. Worked out beside the page while it is open. */
 import { useEffect, type ReactNode } from 'react';
 import { setAccuracy } from '../../core/edit/accuracy.ts';
-import { setCutOnCar, setEnd } from '../../core/edit/members.ts';
+import { setCutOnCar, leaveLong } from '../../core/edit/members.ts';
 import type { Cure, JointForecast } from '../../core/forecast/types.ts';
 import { FIRST_ACCURACY, GREATEST_DEVIATION, type Accuracy } from '../../core/job/kinds/accuracy.ts';
 import { FIRST_SCATTER, GREATEST_SCATTER } from '../../core/job/kinds/scatter.ts';
@@ -130,7 +130,7 @@ function DoIt({ joint, cure }: { joint: JointForecast; cure: Cure }): ReactNode 
         quiet
         step={`Leave end ${joint.end} of ${member.name} long`}
         label={`${label}leave it long`}
-        run={(job) => setEnd(job, member.id, which, { ...member.ends[which], allowance: cure.by })}
+        run={(job) => leaveLong(job, member.id, which, cure.by)}
       >
         Leave it long
       </Command>

@@ -1,7 +1,7 @@
 /** How one end of a member is cut: to what it meets, to chosen tubes, flat on a plate, or square; and what is left on. */
 import type { ReactNode } from 'react';
 import { standOnNew } from '../../core/edit/feet.ts';
-import { setEnd } from '../../core/edit/members.ts';
+import { leaveLong, setEnd } from '../../core/edit/members.ts';
 import type { EndFit } from '../../core/job/kinds/end.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
 import type { FootId, TubeRef } from '../../core/job/reference.ts';
@@ -46,9 +46,9 @@ export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): 
           }}
         />
         <LengthField
-          label="Allowance"
+          label="Left long"
           value={end.allowance}
-          {...jobEdit<number>(`Allowance, ${step}`, (job, allowance) => change(job, { ...end, allowance }))}
+          {...jobEdit<number>(`Left long, ${step}`, (job, mm) => leaveLong(job, member.id, which, mm))}
         />
       </div>
       {end.fit === 'cope' && <Against member={member} end={end} step={step} change={change} />}

@@ -4,7 +4,7 @@ import { deepSide, longSide, type EndMark } from '../../core/cope/end-mark.ts';
 import { middleOf } from '../../core/cope/landing.ts';
 import { notchingOf, type Notching } from '../../core/cope/notching.ts';
 import { plateOffSquare } from '../../core/cope/end-cut.ts';
-import { setEnd } from '../../core/edit/members.ts';
+import { leaveLong } from '../../core/edit/members.ts';
 import { wrapHalfTurn } from '../../core/geometry/angle.ts';
 import { endNodeName } from '../../core/solve/names.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
@@ -100,9 +100,7 @@ function LeftLong({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): ReactNod
     <LengthField
       label="Left long, past the tip"
       value={end.allowance}
-      {...jobEdit<number>(step, (job, allowance) =>
-        setEnd(job, member.id, which, { ...member.ends[which], allowance }),
-      )}
+      {...jobEdit<number>(step, (job, mm) => leaveLong(job, member.id, which, mm))}
     />
   );
 }

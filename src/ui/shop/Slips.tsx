@@ -1,6 +1,8 @@
 /** What a slip at the bender does to the end of the tube and to its nodes, and which end is left long for the scatter of the shop. */
 import type { ReactNode } from 'react';
 import { toRadians } from '../../core/geometry/angle.ts';
+import { leaveLong } from '../../core/edit/members.ts';
+import { ROUNDING } from '../../core/geometry/tolerance.ts';
 import { nodesAlong } from '../../core/marks/nodes-along.ts';
 import {
   bendSlips,
@@ -18,6 +20,7 @@ import { stepAbove } from '../../core/units/step.ts';
 import { shopRecord, useDocument, useShop } from '../../store/page.ts';
 import { DeviationField, NumberField } from '../fields/Fields.tsx';
 import { Length, ShortfallLength } from '../fields/Readings.tsx';
+import { Command } from '../kit/Command.tsx';
 import { Section } from '../kit/Section.tsx';
 import '../bending/marks.css';
 
@@ -38,18 +41,11 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
   };
   return (
     <Section title="What a slip does" open>
-      <p className="advice">
-        {long === null ? (
-          'Slips of this shop move neither end along its own tube: no end need be left long.'
-        ) : (
-          <>
-            <strong>
-              To cut end {long.end} after bending, saw the blank <ShortfallLength mm={long.by} /> longer there
-            </strong>{' '}
-            than the length above: 95 of 100 such tubes come out within that.
-          </>
-        )}
-      </p>
+      {long === null ? (
+        <p className="advice">Slips of this shop move neither end along its own tube: no end need be left long.</p>
+      ) : (
+        <ForSlips tube={tube} {...long} />
+      )}
       <table className="table table-plain marks-table">
         <caption className="small">{`${inWords} that end B moves, end A held`}</caption>
         <thead>
@@ -118,6 +114,50 @@ export function Slips({ tube }: { tube: SolvedTube }): ReactNode {
     </Section>
   );
 }
+
+/** The end that is to be cut after bending, how far it is left long for that, and the key that leaves it so. */
+function ForSlips({ tube, end: letter, by }: { tube: SolvedTube; end: 'A' | 'B'; by: number }): ReactNode {
+  const unit = useDocument((state) => state.job.lengthUnit);
+  const { member } = tube;
+  const which = letter === 'A' ? 0 : 1;
+  const { allowance, node } = tube.ends[which];
+  const within = '95 of 100 such tubes come out within that.';
+  if (allowance >= by - ROUNDING) {
+    return (
+      <p className="advice">
+        <strong>
+          End {letter} is left <Length mm={allowance} withUnit /> long, enough to cut it after bending:
+        </strong>{' '}
+        it needs <ShortfallLength mm={by} />, and {within}
+      </p>
+    );
+  }
+  return (
+    <p className="advice">
+      <strong>
+        To cut end {letter} after bending, leave it <ShortfallLength mm={by} /> long:
+      </strong>{' '}
+      {within} {allowance !== 0 && <Now mm={allowance} />}
+      {node !== null && (
+        <Command
+          quiet
+          step={`Leave end ${letter} of ${member.name} long`}
+          label={`Leave end ${letter} long`}
+          run={(job) => leaveLong(job, member.id, which, stepAbove(by, unit))}
+        >
+          Leave it long
+        </Command>
+      )}
+    </p>
+  );
+}
+
+/** What is left there so far; below 0 the end is meant to be short. */
+const Now = ({ mm }: { mm: number }): ReactNode => (
+  <>
+    It is <Length mm={Math.abs(mm)} withUnit /> {mm < 0 ? 'short' : 'long'} now.{' '}
+  </>
+);
 
 /** The same of each node that stands on the tube, folded away; a corner's at the middle of its bend. */
 function AtNodes(props: { tube: SolvedTube; tolerances: Tolerances; caption: string }): ReactNode {

@@ -107,7 +107,7 @@ export function TubeFacts({ tube }: { tube: SolvedTube }): ReactNode {
       <Fact name={LENGTH_NAMES.throats} mm={throats} />
       <Fact name={LENGTH_NAMES.axis} mm={axis} />
       <Fact name={LENGTH_NAMES.corners} mm={tube.sharpCornerLength} />
-      <Fact name="Allowances, both ends" mm={tube.ends[0].allowance + tube.ends[1].allowance} />
+      <Fact name="Left long, both ends" mm={tube.ends[0].allowance + tube.ends[1].allowance} />
       <div>
         <dt>Section, OD x wall</dt>
         <dd>{sectionInWords(tube.section, unit)}</dd>

@@ -9,6 +9,7 @@ import {
   moveMember,
   removePathNode,
   setDie,
+  leaveLong,
   setEnd,
   updateMember,
 } from '../../../src/core/edit/members.ts';
@@ -138,6 +139,12 @@ describe('members', () => {
     const result = setEnd(job, 'hoop', 1, { fit: 'square', allowance: 2 });
     expect(result.members[0]!.ends).toEqual([job.members[0]!.ends[0], { fit: 'square', allowance: 2 }]);
     expect(result.members[1]).toBe(job.members[1]);
+  });
+
+  it('leave an end long and keep how it is cut; nothing changes where it is so already', () => {
+    const left = leaveLong(job, 'hoop', 0, 28.6);
+    expect(left.members[0]!.ends).toEqual([{ ...job.members[0]!.ends[0], allowance: 28.6 }, job.members[0]!.ends[1]]);
+    expect(leaveLong(left, 'hoop', 0, 28.6)).toBe(left);
   });
 
   it('lose and get their die', () => {

@@ -25,6 +25,14 @@ describe('a length brought to a step', () => {
     expect(stepBelow(63.5, 'mm')).toBeCloseTo(63.5, 9);
   });
 
+  it('gives what can be kept: the decimal that is shown, and none beside it', () => {
+    for (let count = 1; count <= 1000; count += 1) {
+      expect(stepAbove(count / 10 - 0.05, 'mm')).toBe(count / 10);
+      // 1/32 in is 0.79375 mm exactly (ISO 31-1).
+      expect(String(stepAbove((count - 0.5) * 0.79375, 'in'))).toMatch(/^\d+(?:\.\d{1,5})?$/u);
+    }
+  });
+
   it('shows a tube inside the box no less deep than it is', () => {
     expect(shown(stepBelow(-0.01 * 25.4, 'in'))).toBe('−1/32');
   });
