@@ -2,14 +2,14 @@
  * The rigid motion by which single coordinates of some places come to figures that were measured, while what these leave free is the best fit of other
  * places to their goals. Where not all figures can be met, their squared misses are as small as can be, and then those of the goals.
  *
- * By the method of multipliers (Hestenes 1969; Nocedal and Wright, Numerical Optimization, 17.3): every figure is a spring much stiffer than the goals,
- * and is shifted after each round by what it was missed. That meets figures exactly that can be met, and comes to the least squares of those that cannot.
- * A round is Newton's method with the exact second derivatives, along their eigenvectors with the size of their eigenvalues: it goes downhill from
+ * Every figure is a spring that is made a hundred million times as stiff as those of the goals: that comes to the least squares of figures that cannot be met.
+ * Those that can be are then missed by no more than the goals pull; shifted once by that, they are met exactly: a step of the method of multipliers (Hestenes
+ * 1969; Nocedal and Wright, Numerical Optimization, 17.1 and 17.3). A round is Newton's method with the exact second derivatives, along their eigenvectors with the size of their eigenvalues: it goes downhill from
  * a saddle too, as where a hoop that stands upright is measured less high. Several turns are begun from, since figures can be met in more ways than one.
  */
 import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
 import { moved, ofQuaternion, rigidFit, turned, type RigidMotion } from './rigid-motion.ts';
-import { add, cross, dot, length, scale, subtract, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from './vector.ts';
+import { add, cross, dot, equal, length, scale, subtract, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from './vector.ts';
 
 /** What one coordinate of a place, along axis 0 = x, 1 = y or 2 = z, is to be once it is moved; mm. */
 export interface PlaceFigure {
@@ -19,7 +19,10 @@ export interface PlaceFigure {
 }
 
 /** How stiff the figures' springs are in each round, those of the goals counted as 1. */
-const ROUNDS = [1e4, 1e5, 1e6, 1e7, 1e8] as const;
+const ROUNDS = [1e4, 1e6, 1e8] as const;
+
+/** mm. What the stiffest springs of all figures are drawn out by less than this only the goals pull out: all can be met. */
+const MET = 0.01;
 
 /** Newton's steps in a round; 3 to 8 are usual. */
 const MOST_STEPS = 60;
@@ -50,19 +53,17 @@ export function fitToFigures(
   const springs = (stiffness: number, shifts: readonly number[]) =>
     springsOf(first.from, places, goals, figures, stiffness, shifts);
 
-  let shifts = figures.map(() => 0);
-  let best = starts(first).reduce<{ pose: RigidMotion; energy: number } | null>((before, start) => {
-    const pose = settled(start, springs(ROUNDS[0], shifts), size);
-    const energy = energyOf(pose, springs(ROUNDS[0], shifts));
+  const unshifted = figures.map(() => 0);
+  const [slack, stiffer, stiffest] = ROUNDS;
+  const begun = starts(first, figures).reduce<{ pose: RigidMotion; energy: number } | null>((before, start) => {
+    const pose = settled(start, springs(slack, unshifted), size);
+    const energy = energyOf(pose, springs(slack, unshifted));
     return before === null || energy < before.energy * (1 - SAME) ? { pose, energy } : before;
   }, null)!.pose;
-  ROUNDS.slice(1).forEach((stiffness, i) => {
-    // Stiffer by so much, the springs pull as hard where they are shifted by as much less.
-    const share = ROUNDS[i]! / stiffness;
-    shifts = figures.map(({ place, axis, value }, k) => (shifts[k]! + moved(best, place)[axis] - value) * share);
-    best = settled(best, springs(stiffness, shifts), size);
-  });
-  return best;
+  const nearer = settled(begun, springs(stiffer, unshifted), size);
+  const least = settled(nearer, springs(stiffest, unshifted), size);
+  const misses = figures.map(({ place, axis, value }) => moved(least, place)[axis] - value);
+  return misses.every((miss) => Math.abs(miss) < MET) ? settled(least, springs(stiffest, misses), size) : least;
 }
 
 /**
@@ -133,11 +134,29 @@ function springsOf(
 const sizeOf = (places: readonly Vec3[], centre: Vec3): number =>
   Math.max(1, ...places.map((place) => length(subtract(place, centre))));
 
-/** The best fit itself, then leaning a little every way off what may be a saddle, then half a turn round. */
-const starts = (first: RigidMotion): readonly RigidMotion[] => [
+/**
+ * The best fit itself; the places that were measured to where they were, what was not measured of them as at the best fit; then leaning a little every
+ * way off what may be a saddle, then half a turn round.
+ */
+const starts = (first: RigidMotion, figures: readonly PlaceFigure[]): readonly RigidMotion[] => [
   first,
+  ...(figures.length === 0 ? [] : [toFigures(first, figures)]),
   ...[LEAN, -LEAN, Math.PI].flatMap((angle) => AXES.map(({ along }) => turnedBy(first, along, angle))),
 ];
+
+function toFigures(first: RigidMotion, figures: readonly PlaceFigure[]): RigidMotion {
+  const measured: { readonly place: Vec3; readonly goal: [number, number, number] }[] = [];
+  for (const { place, axis, value } of figures) {
+    let known = measured.find((each) => equal(each.place, place));
+    if (known === undefined) measured.push((known = { place, goal: [...moved(first, place)] }));
+    known.goal[axis] = value;
+  }
+  const motion = rigidFit(
+    measured.map(({ place }) => place),
+    measured.map(({ goal }) => goal),
+  );
+  return { rows: motion.rows, from: first.from, to: moved(motion, first.from) };
+}
 
 /** Radians. */
 const LEAN = 0.05;

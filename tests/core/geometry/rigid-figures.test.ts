@@ -154,18 +154,18 @@ describe('a motion by figures', () => {
     expect(tried).toBeGreaterThan(5);
   });
 
-  it('comes to the least squares of figures that cannot all be met', () => {
-    for (let seed = 1; seed <= drawn(8, 150); seed++) {
+  it.each([8, 1000])('comes to the least squares of figures that cannot all be met, off by up to %d mm', (by) => {
+    for (let seed = 1; seed <= drawn(15, 400); seed++) {
       const next = random(1000 + seed);
       const one = hoop(next);
-      const figures = one.spots.flatMap((spot) => AXES.map((axis) => figureAt(one, spot, axis, (next() * 2 - 1) * 8)));
+      const figures = one.spots.flatMap((spot) => AXES.map((axis) => figureAt(one, spot, axis, (next() * 2 - 1) * by)));
       const motion = fitToFigures(one.places, one.goals, figures);
       const mine = squaresOf((p) => moved(motion, p), one, figures).figures;
       // Nine figures of three places are a fit of their own.
       const values = one.spots.map((_, i) => figures.slice(3 * i, 3 * i + 3).map(({ value }) => value) as never);
       const best = squaresOf((p) => moved(rigidFit(one.spots, values), p), one, figures).figures;
       expect(mine).toBeGreaterThan(0.01);
-      expect(mine).toBeCloseTo(best, 7);
+      expect(Math.sqrt(mine)).toBeCloseTo(Math.sqrt(best), 6);
     }
   });
 
@@ -184,7 +184,7 @@ describe('a motion by figures', () => {
       const motion = holdsAgainstSearch(one, figures, next);
       for (const spot of [a, b]) {
         const misses = figures.filter(({ place }) => place === spot).map((figure) => missOf(motion, figure));
-        expect(Math.hypot(...misses)).toBeCloseTo(2, 7);
+        expect(Math.hypot(...misses)).toBeCloseTo(2, 6);
       }
     }
   });
