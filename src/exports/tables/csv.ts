@@ -175,6 +175,8 @@ interface CopeRow {
   readonly side: 'A' | 'B';
   readonly end: FabricationEnd;
   readonly cut: FabricationCut | null;
+  /** How that cut is made. */
+  readonly notch: NonNullable<FabricationEnd['notching']>['notches'][number] | null;
 }
 
 /** One row a cut; an end without a cut (plate, square) has one row with the cut's cells empty. */
@@ -203,6 +205,13 @@ function copesCsv(job: Job, tubes: readonly FabricationTube[]): TextFile {
     length('tip', ({ end }) => end.tip),
     length('throat', ({ end }) => end.throat),
     length('allowance', ({ end }) => end.allowance),
+    other('way', ({ notch }) => notch?.way ?? null),
+    other('why_wrap', ({ notch }) => notch?.why ?? null),
+    length('saw_taken', ({ notch }) => notch?.saw ?? null),
+    other('set_off_square_deg', ({ notch }) => notch?.set ?? null),
+    length('centre_from_sawn_end', ({ notch }) => notch?.centre ?? null),
+    length('saw_travel', ({ notch }) => notch?.depth ?? null),
+    length('gap_left', ({ end }) => end.notching?.gap ?? null),
   ]);
 }
 
@@ -227,7 +236,7 @@ function plateCut({ plateNormal, direction, reference }: FabricationEnd): { tilt
 
 function copeRows(tube: FabricationTube, side: 'A' | 'B', end: FabricationEnd): CopeRow[] {
   const cuts = end.cuts.length > 0 ? end.cuts : [null];
-  return cuts.map((cut) => ({ tube, side, end, cut }));
+  return cuts.map((cut, i) => ({ tube, side, end, cut, notch: end.notching?.notches[i] ?? null }));
 }
 
 function table<Row>(fileName: string, job: Job, rows: readonly Row[], columns: readonly Column<Row>[]): TextFile {

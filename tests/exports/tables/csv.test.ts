@@ -111,10 +111,12 @@ describe('the tables', () => {
   it('copes.csv reads back as the fabrication file has it, one row a cut', () => {
     const rows = rowsOf(demo, 'copes.csv').filter((row) => row['against'] !== '');
     const cuts = file.tubes.flatMap((tube) =>
-      tube.ends.flatMap((end, i) => end.cuts.map((cut) => ({ tube, side: 'AB'[i]!, end, cut }))),
+      tube.ends.flatMap((end, i) =>
+        end.cuts.map((cut, at) => ({ tube, side: 'AB'[i]!, end, cut, notch: end.notching!.notches[at]! })),
+      ),
     );
     expect(rows).toHaveLength(cuts.length);
-    cuts.forEach(({ tube, side, end, cut }, k) =>
+    cuts.forEach(({ tube, side, end, cut, notch }, k) =>
       expect(rows[k]).toMatchObject({
         tube: tube.id,
         end: side,
@@ -130,6 +132,13 @@ describe('the tables', () => {
         on_bend: String(cut.onBend),
         tip_mm: cell(end.tip),
         throat_mm: cell(end.throat),
+        way: notch.way,
+        why_wrap: notch.why ?? '',
+        saw_taken_mm: cell(notch.saw),
+        set_off_square_deg: cell(notch.set),
+        centre_from_sawn_end_mm: cell(notch.centre),
+        saw_travel_mm: cell(notch.depth),
+        gap_left_mm: cell(end.notching!.gap),
       }),
     );
   });
