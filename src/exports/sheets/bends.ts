@@ -126,7 +126,7 @@ function bendRow(context: Context, tube: SolvedTube, index: number, marks: BendM
     height,
     draw: (left, top) => {
       const at = (share: number): number => left + share * width;
-      const base = top - 6.7;
+      const base = top - 6.5;
       const big = (share: number, words: string, size = MAIN): Mark =>
         text(at(share), base, words, { size, bold: true, anchor: 'end' });
       const number = { x: left + 5, y: top - 5.4 };
@@ -159,7 +159,7 @@ function bendRow(context: Context, tube: SolvedTube, index: number, marks: BendM
             )),
         big(COLUMNS.net, angleFigure(bend.angle)),
         big(COLUMNS.pull, pullFigure(pull), pull.kind === 'estimate' ? ESTIMATE_SIZE : MAIN),
-        text(at(COLUMNS.pull), top - 10.1, kindInWords(pull), { size: LEAST_SIZE, bold: true, anchor: 'end' }),
+        text(at(COLUMNS.pull), top - 10.4, kindInWords(pull), { size: LEAST_SIZE, bold: true, anchor: 'end' }),
         ...readings.flatMap((reading, i): Mark[] => {
           const from = at(i === 0 ? COLUMNS.pull : COLUMNS.pulled) + 2.5;
           const wide = width * (COLUMNS.came - COLUMNS.pulled) - 2.5;

@@ -18,8 +18,10 @@ export function cells(
   const wanted = columns.map(([name, value]) =>
     Math.max(letters.width(name, names, false) + 1.6, letters.width(value, LENGTH, true) + 2.5),
   );
+  // Names that were set large to be read stay so.
+  const smallest = names === SMALL ? LEAST_SIZE : names;
   const least = columns.map(([name, value], i) =>
-    value.includes('⁄') ? wanted[i]! : letters.width(name, LEAST_SIZE, false) + 1.6,
+    value.includes('⁄') ? wanted[i]! : letters.width(name, smallest, false) + 1.6,
   );
   const alike = wanted.every((each) => each <= width / columns.length);
   const more = wanted.map((each, i) => each - least[i]!);

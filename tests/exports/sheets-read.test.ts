@@ -1,0 +1,67 @@
+/** That sheets.pdf can be read: no words over other words, none off the page, none too small, whatever job it is of. */
+import { describe, expect, it } from 'vitest';
+import { unwatched } from '../../src/drawing/going.ts';
+import { plainPrint, type PrintSettings } from '../../src/exports/shared/files.ts';
+import { sheetsPdf } from '../../src/exports/sheets/sheets.ts';
+import { derive, type Derived } from '../../src/core/derive.ts';
+import { firstFigures, LAYOUTS } from '../../src/core/shape/starters/asked.ts';
+import { startCage } from '../../src/core/shape/starters/start-cage.ts';
+import { plainly, shopJob } from '../core/shape/starters/cars.ts';
+import { demoText } from '../command-line.ts';
+import { drawn, LONG } from '../draws.ts';
+import { fonts } from './fonts.ts';
+import { derivedFrom } from './jobs.ts';
+import { overlapsOf } from './overlap.ts';
+import { readPdf, type ReadPage } from './pdf.ts';
+
+async function pagesOf(derived: Derived, change: Partial<PrintSettings> = {}): Promise<readonly ReadPage[]> {
+  return (await readPdf((await sheetsPdf(derived, fonts, { ...plainPrint, ...change }, unwatched)).bytes)).pages;
+}
+
+/** Of a letter's body, mm: smaller is not read at arm's length. Labels on pictures are the smallest. */
+const LEAST = 3.0;
+/** 11 points of a letter's body, in mm. */
+const ELEVEN = 11 * (25.4 / 72);
+/** What prevents mistakes, by the first words of a line of it. */
+const PREVENTS =
+  /^(?:Cut the blank to|Use the wrap|One pass|Half from each side|Saw off what|Mark (?:to|away)|Exactly|As set it|Scribed line|Inside line|Make one of each|Left |\d (?:Hole saw|Off square|Centre|Mark|Round|Depth))/u;
+
+function expectReadable(pages: readonly ReadPage[]) {
+  pages.forEach((page, i) => {
+    expect(overlapsOf(page), `page ${i + 1}`).toEqual([]);
+    for (const { text, size, x, width } of page.texts) {
+      expect(size, text).toBeGreaterThanOrEqual(LEAST);
+      if (PREVENTS.test(text)) expect(size, text).toBeGreaterThanOrEqual(ELEVEN - 1e-6);
+      expect(x + width, text).toBeLessThanOrEqual(page.width - 9.9);
+    }
+  });
+}
+
+describe('the sheets can be read', () => {
+  it.each(LONG ? (['a4', 'letter'] as const) : (['a4'] as const))('of the demo, on %s', async (paper) => {
+    expectReadable(await pagesOf(derivedFrom(demoText()), { paper }));
+  });
+
+  it('of the demo with general recipes: no notcher and no saw is known', async () => {
+    const { tools: _tools, ...job } = JSON.parse(demoText()) as Record<string, unknown>;
+    const derived = derivedFrom(JSON.stringify(job));
+    expectReadable(await pagesOf({ ...derived, tubes: derived.tubes.slice(0, drawn(5, 40)) }));
+  });
+
+  it('of the demo where every name has 60 characters', async () => {
+    const job = JSON.parse(demoText()) as Record<string, unknown>;
+    const name = (i: number) =>
+      `Name number ${i} of sixty letters, no more and no less of it`.padEnd(60, 'x').slice(0, 60);
+    for (const list of ['points', 'nodes', 'members', 'sections', 'dies', 'feet', 'envelopes'])
+      ((job[list] ?? []) as { name: string }[]).forEach((record, i) => (record.name = name(i)));
+    const derived = derivedFrom(JSON.stringify(job));
+    expectReadable(await pagesOf({ ...derived, tubes: derived.tubes.slice(0, drawn(6, 40)) }));
+  });
+
+  it.each(LONG ? LAYOUTS : [LAYOUTS[1]])('of a cage begun from tape figures, %s', async (layout) => {
+    const derivation = derive(startCage(shopJob('mm'), plainly(layout, firstFigures('mm'))));
+    if (!derivation.ok) expect.fail(JSON.stringify(derivation.faults));
+    const derived = derivation.value;
+    expectReadable(await pagesOf({ ...derived, tubes: derived.tubes.slice(0, drawn(6, 60)) }));
+  });
+});
