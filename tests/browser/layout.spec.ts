@@ -42,7 +42,8 @@ test('both edges stand a diameter apart, and go on at the crosses from sheet to 
   const { bytes } = await layoutPdf(hoop(), fonts, plainPrint, unwatched);
   const texts = await textOf(page, bytes);
   const sheet = (name: string): number => texts.findIndex((text) => text.includes(`sheet ${name} `)) + 1;
-  expect(texts[0]).toContain('map of');
+  // The page to strike it on the floor by comes first, then the map of the sheets at full size.
+  expect(texts[1]).toContain('map of');
 
   // The leg of end A: two upright edges, the centreline half-way.
   const first = await rasterOf(page, bytes, sheet('B1'));
