@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 import { demoText } from '../command-line.ts';
 import { shopFile } from '../core/shop/sample.ts';
 import { recordsIn } from './stores.ts';
-import { FEW, expect, openFile, savedText, SIZES, start, test, textOf, undoKey, untilThere } from './journey.ts';
+import { FEW, enter, expect, openFile, savedText, SIZES, start, test, textOf, undoKey, untilThere } from './journey.ts';
 
 test.use(FEW);
 
@@ -51,6 +51,7 @@ test('what a job has goes into it, is there after a reload, and a new job begins
   await expect(record(page).getByRole('table', { name: 'Dies of the shop' }).getByRole('row')).toHaveCount(
     demo.dies.length + 1,
   );
+  await enter(record(page).getByRole('textbox', { name: 'Left long at a foot' }), '1 1/2');
   await close(page);
   await recordKept(page);
   await page.reload();
@@ -61,6 +62,17 @@ test('what a job has goes into it, is there after a reload, and a new job begins
   const job = JSON.parse(await savedText(page)) as Job;
   expect(job.members).toEqual([]);
   expect([job.dies, job.sections, job.pulls]).toEqual([demo.dies, demo.sections, demo.pulls]);
+
+  await test.step('a cage that is begun then has its feet left long by what the record says', async () => {
+    await page.getByRole('button', { name: /what do you build/ }).click();
+    await page.getByRole('button', { name: /New roll bar/ }).click();
+    await page.getByRole('button', { name: 'Build it' }).click();
+    const { members } = JSON.parse(await savedText(page)) as {
+      members: { ends: { fit?: string; allowance?: number }[] }[];
+    };
+    const feet = members.flatMap(({ ends }) => ends.filter(({ fit }) => fit === 'foot'));
+    expect(new Set(feet.map(({ allowance }) => allowance))).toEqual(new Set([38.1]));
+  });
 });
 
 test('a job that differs is asked about once, in words; its answers change the job, nothing, or the shop', async ({

@@ -21,13 +21,26 @@ const WORDS: Readonly<Record<Foot['kind'], string>> = { plate: 'Foot plate', box
 /** A new foot, the last in the list: a usual one, in the job's unit, called by its kind and a number. */
 export const addFoot = (job: Job, kind: Foot['kind']): Job => appendRecord(job, 'feet', newFoot(job, kind));
 
-/** The same, with that end of the member on it: as it is turned now, level at first. One step. */
-export function standOnNew(job: Job, member: MemberId, which: 0 | 1, kind: Foot['kind'], end: EndFit): Job {
+/** The same, with that end of the member on it: as `onFoot`. One step. */
+export function standOnNew(
+  job: Job,
+  member: MemberId,
+  which: 0 | 1,
+  kind: Foot['kind'],
+  end: EndFit,
+  footTrim: number,
+): Job {
   const foot = newFoot(job, kind);
-  const normal = 'normal' in end ? end.normal : ([0, 0, 1] as const);
-  const fit: EndFit = { fit: 'foot', foot: foot.id, normal, allowance: end.allowance };
-  return setEnd(appendRecord(job, 'feet', foot), member, which, fit);
+  return setEnd(appendRecord(job, 'feet', foot), member, which, onFoot(end, foot.id, footTrim));
 }
+
+/** The end on that foot: turned as it is now, level at first. What was left long there stays; where nothing was, it is the shop's foot trim, mm. */
+export const onFoot = (end: EndFit, foot: FootId, footTrim: number): EndFit => ({
+  fit: 'foot',
+  foot,
+  normal: 'normal' in end ? end.normal : [0, 0, 1],
+  allowance: end.allowance === 0 ? footTrim : end.allowance,
+});
 
 function newFoot(job: Job, kind: Foot['kind']): Foot {
   const usual = USUAL[job.lengthUnit];

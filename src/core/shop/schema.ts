@@ -5,6 +5,7 @@
 import * as v from 'valibot';
 import { benderPart } from '../job/kinds/bender.ts';
 import { markingPart } from '../job/kinds/marking.ts';
+import { footTrim } from '../job/kinds/foot-trim.ts';
 import { torchRoom } from '../job/kinds/fitting.ts';
 import { benchSawAngle } from '../job/kinds/tools.ts';
 import { torchGap } from '../job/kinds/torch-gap.ts';
@@ -18,6 +19,7 @@ export const shopSchema = v.looseObject({
   marking: v.exactOptional(markingPart.shape),
   torchGap: v.exactOptional(torchGap),
   torchRoom: v.exactOptional(torchRoom),
+  footTrim: v.exactOptional(footTrim),
   scatter: v.exactOptional(scatterPart.shape),
   benchSaw: v.exactOptional(benchSawAngle),
   ...Object.fromEntries(SHOP_LISTS.map((list) => [list, v.optional(v.array(shopKindOf(list).shape), [])])),

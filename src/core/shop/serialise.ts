@@ -7,7 +7,18 @@ import { scatterPart } from '../job/kinds/scatter.ts';
 import { SHOP_LISTS, shopKindOf } from './kinds.ts';
 import type { Shop } from './types.ts';
 
-const HEAD = ['format', 'version', 'bender', 'marking', 'torchGap', 'torchRoom', 'scatter', 'benchSaw', ...SHOP_LISTS];
+const HEAD = [
+  'format',
+  'version',
+  'bender',
+  'marking',
+  'torchGap',
+  'torchRoom',
+  'footTrim',
+  'scatter',
+  'benchSaw',
+  ...SHOP_LISTS,
+];
 const PARTS = [...benderPart.keys, ...markingPart.keys, ...scatterPart.keys];
 /** Every key that the schema knows. */
 export const SHOP_KEY_ORDER = joinedOrder([

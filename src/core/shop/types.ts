@@ -25,6 +25,8 @@ export interface Shop {
   readonly torchGap?: number;
   /** The same of its torchRoom. Absent: FIRST_TORCH_ROOM. */
   readonly torchRoom?: number;
+  /** mm left long at an end that is put on a foot. Absent: FIRST_FOOT_TRIM. */
+  readonly footTrim?: number;
   /** Absent: FIRST_SCATTER. */
   readonly scatter?: Scatter;
   /** How far off square the bench saw can be set. Absent: nobody has said. */

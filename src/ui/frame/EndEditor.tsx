@@ -1,6 +1,6 @@
 /** How one end of a member is cut: to what it meets, to chosen tubes, flat on a plate, or square; and what is left on. */
 import type { ReactNode } from 'react';
-import { standOnNew } from '../../core/edit/feet.ts';
+import { onFoot, standOnNew } from '../../core/edit/feet.ts';
 import { leaveLong, setEnd } from '../../core/edit/members.ts';
 import type { EndFit } from '../../core/job/kinds/end.ts';
 import type { Member } from '../../core/job/kinds/member.ts';
@@ -14,6 +14,7 @@ import { jobEdit } from '../fields/jobEdit.ts';
 import { tubeName } from '../../core/solve/names.ts';
 import { endInWords, whyUnmitred } from '../../core/words/ends.ts';
 import { fitChoices, tubeChoices } from './choices.ts';
+import { footTrimOf } from './foot-trim.ts';
 import { PlaneOfEnd } from './PlaneOfEnd.tsx';
 
 export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): ReactNode {
@@ -37,11 +38,18 @@ export function EndEditor({ member, which }: { member: Member; which: 0 | 1 }): 
           choices={fitChoices(derived.job)}
           step={step}
           change={(job, fit) => {
-            if (fit === 'new-plate') return standOnNew(job, member.id, which, 'plate', end);
-            if (fit === 'new-box') return standOnNew(job, member.id, which, 'box', end);
+            if (fit === 'new-plate') return standOnNew(job, member.id, which, 'plate', end, footTrimOf(job));
+            if (fit === 'new-box') return standOnNew(job, member.id, which, 'box', end, footTrimOf(job));
             return change(
               job,
-              asFit(fit as EndFit['fit'], end, met, tubeChoices(job, member.id)[0]?.value, job.feet[0]?.id),
+              asFit(
+                fit as EndFit['fit'],
+                end,
+                met,
+                tubeChoices(job, member.id)[0]?.value,
+                job.feet[0]?.id,
+                footTrimOf(job),
+              ),
             );
           }}
         />
@@ -81,12 +89,13 @@ function asFit(
   met: readonly TubeRef[],
   other: TubeRef | undefined,
   foot: FootId | undefined,
+  footTrim: number,
 ): EndFit {
   const { allowance } = end;
   const normal = 'normal' in end ? end.normal : ([0, 0, 1] as const);
   if (fit === 'cope') return { fit, against: met.length > 0 ? met : other === undefined ? [] : [other], allowance };
   if (fit === 'plate') return { fit, normal, allowance };
-  if (fit === 'foot' && foot !== undefined) return { fit, foot, normal, allowance };
+  if (fit === 'foot' && foot !== undefined) return onFoot(end, foot, footTrim);
   if (fit === 'mitre' && other !== undefined) return { fit, with: met[0] ?? other, allowance };
   return { fit: fit === 'square' ? 'square' : 'auto', allowance };
 }

@@ -19,6 +19,7 @@ import { Command } from '../kit/Command.tsx';
 import { Drawn } from '../kit/Drawn.tsx';
 import { choicesOf } from './choices.ts';
 import { footPicture, slopePicture } from './foot-picture.ts';
+import { footTrimOf } from './foot-trim.ts';
 
 type OnPlane = Extract<EndFit, { fit: 'plate' | 'foot' }>;
 
@@ -120,7 +121,7 @@ function FootOfEnd({ member, which, end, step, change }: Props & { end: Extract<
             key={kind}
             quiet
             step={`New ${kind}, ${step}`}
-            run={(before) => standOnNew(before, member.id, which, kind, end)}
+            run={(before) => standOnNew(before, member.id, which, kind, end, footTrimOf(before))}
           >
             New {kind} here
           </Command>

@@ -4,6 +4,7 @@ import { startCage } from '../../core/shape/starters/start-cage.ts';
 import { startTroubles } from '../../core/shape/starters/trouble.ts';
 import { withTube } from '../../core/shape/starters/with-tube.ts';
 import { LAYOUT_WORDS } from '../../core/words/starters.ts';
+import { footTrimOf } from './foot-trim.ts';
 import { editor, jobDocument } from '../../store/page.ts';
 
 /** What the form and the undo step are called. */
@@ -21,6 +22,6 @@ export function askCage(asked: Asked): void {
   const { gesture, preview } = jobDocument.getState();
   if (gesture.state === 'idle') return;
   const troubles = startTroubles(gesture.startJob, asked);
-  const isShown = troubles.length > 0 || preview((job) => startCage(withTube(job).job, asked));
+  const isShown = troubles.length > 0 || preview((job) => startCage(withTube(job).job, asked, footTrimOf(job)));
   editor.getState().start({ asked, troubles: isShown ? troubles : ['not-made'] });
 }

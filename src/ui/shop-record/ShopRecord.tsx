@@ -3,6 +3,7 @@ import { useState, type ReactNode } from 'react';
 import { sameData } from '../../core/job/equal.ts';
 import type { Fault } from '../../core/job/fault.ts';
 import { FIRST_MARKING } from '../../core/job/kinds/marking.ts';
+import { FIRST_FOOT_TRIM } from '../../core/job/kinds/foot-trim.ts';
 import { FIRST_TORCH_ROOM } from '../../core/job/kinds/fitting.ts';
 import { GREATEST_BENCH_SAW } from '../../core/job/kinds/tools.ts';
 import { FIRST_TORCH_GAP } from '../../core/job/kinds/torch-gap.ts';
@@ -90,11 +91,12 @@ export default function ShopRecord(props: {
           <BenchSaw />
         </div>
       </Section>
-      <Section title="Marks, scatter, torch" open>
+      <Section title="Marks, scatter, torch, feet" open>
         <HabitRows />
         <div className="fields">
           <TorchGap />
           <TorchRoom />
+          <FootTrim />
         </div>
       </Section>
     </div>
@@ -164,6 +166,19 @@ function TorchRoom(): ReactNode {
       label="Torch room above a joint"
       value={torchRoom}
       commit={(value) => shopRecord.getState().change((shop) => ({ ...shop, torchRoom: value }))}
+    />
+  );
+}
+
+/** What a cage starter and an end that is put on a foot are given; ends that stand on one already keep theirs. */
+function FootTrim(): ReactNode {
+  const unit = useDocument((state) => state.job.lengthUnit);
+  const footTrim = useShop((state) => state.shop.footTrim ?? FIRST_FOOT_TRIM[unit]);
+  return (
+    <LengthField
+      label="Left long at a foot"
+      value={footTrim}
+      commit={(value) => shopRecord.getState().change((shop) => ({ ...shop, footTrim: value }))}
     />
   );
 }

@@ -83,9 +83,12 @@ describe('an edit of feet', () => {
       { id: 'f2', name: 'Foot plate 2', kind: 'plate', size: [152.4, 152.4], thickness: 3.175 },
       { id: 'f3', name: 'Foot box 1', kind: 'box', size: [101.6, 101.6], thickness: 3.175, height: 76.2 },
     ]);
-    const stood = standOnNew(start(), 'leg', 0, 'box', { fit: 'square', allowance: 25 });
+    const stood = standOnNew(start(), 'leg', 0, 'box', { fit: 'square', allowance: 25 }, 40);
     expect(stood.members[0]!.ends[0]).toEqual({ fit: 'foot', foot: 'f2', normal: [0, 0, 1], allowance: 25 });
     expect(back(stood)).toEqual(stood);
+    // Nothing left long there: what the shop leaves at a foot.
+    const trimmed = standOnNew(start(), 'leg', 1, 'plate', { fit: 'plate', normal: [0, 1, 0], allowance: 0 }, 40);
+    expect(trimmed.members[0]!.ends[1]).toEqual({ fit: 'foot', foot: 'f2', normal: [0, 1, 0], allowance: 40 });
   });
 
   it('changes a plate to a box and back, leaving no field behind', () => {

@@ -9,6 +9,7 @@ export const shopFile = () => {
     version: 1,
     bender,
     marking: { from: 'B', mark: 'clamp', fine: true },
+    footTrim: 38,
     scatter: { angle: 0.4, rotation: 0.6, mark: 0.8 },
     sections: [
       ...sections.map((section) => ({ ...section, stick: 6096 })),

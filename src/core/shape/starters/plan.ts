@@ -24,8 +24,8 @@ export interface Plan {
   /** What hoops and legs stand on, and what stays stand on. */
   readonly floorFoot: Foot;
   readonly towerFoot: Foot;
-  /** Left on an end at a foot, to trim once it stands in the car, mm. */
-  readonly allowance: number;
+  /** Left long at an end on a foot, mm. */
+  readonly footTrim: number;
 }
 
 /** What a part adds to a job that has the parts before it. */
@@ -51,11 +51,11 @@ export const withBar = (job: Job, bar: Pick<Member, Needed> & Partial<Omit<Membe
   appendRecord(job, 'members', { mirror: false, ends: [AUTO, AUTO], ...bar });
 
 /** Level: how a floor slopes is for somebody to measure. */
-export const onFoot = ({ allowance }: Plan, foot: Foot): EndFit => ({
+export const onFoot = ({ footTrim }: Plan, foot: Foot): EndFit => ({
   fit: 'foot',
   foot: foot.id,
   normal: [0, 0, 1],
-  allowance,
+  allowance: footTrim,
 });
 
 /** Where the node stands in the frame so far; null where there is none, or where that cannot be laid out. */

@@ -5,6 +5,7 @@
 import { appendRecord } from '../../edit/records.ts';
 import { nextId } from '../../edit/ids.ts';
 import type { Foot } from '../../job/kinds/foot.ts';
+import { FIRST_FOOT_TRIM } from '../../job/kinds/foot-trim.ts';
 import type { Job } from '../../job/types.ts';
 import type { Asked, LayoutName } from './asked.ts';
 import { withDash, withPillarBraces, withRoofBars, withSills } from './between.ts';
@@ -29,8 +30,8 @@ const BASES: Readonly<Record<LayoutName, Layout>> = {
  * same sheet; longer on the towers, where stays come down at a slant (common practice).
  */
 const FEET = {
-  mm: { floor: [150, 100], tower: [200, 120], box: [120, 100], sheet: 3, height: 75, allowance: 6 },
-  in: { floor: [152.4, 101.6], tower: [203.2, 127], box: [127, 101.6], sheet: 3.175, height: 76.2, allowance: 6.35 },
+  mm: { floor: [150, 100], tower: [200, 120], box: [120, 100], sheet: 3, height: 75 },
+  in: { floor: [152.4, 101.6], tower: [203.2, 127], box: [127, 101.6], sheet: 3.175, height: 76.2 },
 } as const;
 
 /** Whether door bars were asked for and the pillars leave no room for them; the job is the one that startCage gave. */
@@ -41,8 +42,11 @@ export const lacksDoors = ({ bars, layout }: Asked, job: Job): boolean =>
 export const lacksBraces = ({ bars, layout }: Asked, job: Job): boolean =>
   layout !== 'roll-bar' && bars.pillarBraces && !job.members.some(({ role }) => role === 'pillar-brace');
 
-/** The job with the cage that is asked for. It has no node and no member yet; its points, tubes, dies and all else stay. */
-export function startCage(job: Job, asked: Asked): Job {
+/**
+ * The job with the cage that is asked for. It has no node and no member yet; its points, tubes, dies and all else stay. `footTrim`, mm,
+ * is what the shop leaves long at a foot.
+ */
+export function startCage(job: Job, asked: Asked, footTrim = FIRST_FOOT_TRIM[job.lengthUnit]): Job {
   const usual = FEET[job.lengthUnit];
   const { floor, tower, box, sheet: thickness, height } = usual;
   const onTower = withFoot(job, { kind: 'plate', name: 'Plate on the tower', size: tower, thickness });
@@ -62,7 +66,7 @@ export function startCage(job: Job, asked: Asked): Job {
     off: asked.figures.gap.value + thick / 2,
     floorFoot: withFeet.feet.at(-1)!,
     towerFoot: onTower.feet.at(-1)!,
-    allowance: usual.allowance,
+    footTrim,
   };
   const { job: base, skeleton } = BASES[asked.layout](onCar, plan);
   const rear = [withStays, withDiagonal, withHarnessBar, withRearBars].reduce(

@@ -104,6 +104,13 @@ describe.each(LAYOUTS)('%s', (layout) => {
     expect(feet.length).toBe(
       { 'roll-bar': 4, 'six-point': 6, 'two-hoops': 6, 'roof-ring': 6, 'side-hoops': 6 }[layout],
     );
+    // Common practice: feet of hoops and legs begin 25 to 50 mm long.
+    expect(new Set(feet.map(({ allowance }) => allowance))).toEqual(new Set([unit === 'mm' ? 25 : 25.4]));
+    const asTheShop = startCage(shopJob(unit), plainly(layout, firstFigures(unit)), 40);
+    const left = asTheShop.members.flatMap(({ ends }) =>
+      ends.map(({ fit, allowance }) => `${fit === 'foot'} ${allowance}`),
+    );
+    expect(new Set(left)).toEqual(new Set(['true 40', 'false 0']));
     for (const { ends, id } of frame.tubes) {
       for (const end of ends) {
         if (end.foot !== null) continue;
