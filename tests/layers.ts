@@ -22,6 +22,7 @@ const judged = [
   'core/marks',
   'core/cope',
   'core/run',
+  'core/tack',
 ];
 const derived = [...judged, 'core/shop', 'core/stages', 'core/derive.ts', 'core/words'];
 const drawn = [...derived, 'drawing'];
@@ -64,6 +65,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/feet': solved,
   'core/gusset': [...solved, 'core/feet'],
   'core/gaps': solved,
+  'core/tack': [...solved, 'core/feet'],
   'core/fitting': [...solved, 'core/gaps'],
   'core/forecast': solved,
   'core/checks': [...solved, 'core/feet', 'core/gusset', 'core/rehearse', 'core/gaps', 'core/fitting'],

@@ -178,6 +178,66 @@ const fitting = v.strictObject({
   slits: v.array(v.strictObject({ tube: text, outOfFlat: fromZero, width: v.nullable(fromZero), thickness: fromZero })),
 });
 
+const held = { tube: text, mark: vector, centre: vector };
+const edge = v.strictObject({ kind: v.literal('edge'), ...held, end: which, side: v.picklist(['line', 'opposite']) });
+const corner = v.strictObject({
+  kind: v.literal('corner'),
+  ...held,
+  end: which,
+  corner: v.pipe(number, v.integer(), v.minValue(0), v.maxValue(3)),
+});
+const place = v.variant('kind', [
+  edge,
+  corner,
+  v.strictObject({
+    kind: v.literal('top'),
+    ...held,
+    face: v.picklist(['front', 'rear', 'left', 'right', 'upper', 'lower']),
+  }),
+  v.strictObject({ kind: v.literal('spot'), ...held, end: which }),
+]);
+const taped = { to: place, tape: fromZero, centres: fromZero };
+const tape = v.strictObject(taped);
+const bayCorner = v.strictObject({
+  on: text,
+  meets: v.nullable(text),
+  bend: v.nullable(v.pipe(number, v.integer(), v.minValue(1))),
+  centre: vector,
+  mark: vector,
+});
+const both = v.strictTuple([fromZero, fromZero]);
+
+const tackUp = v.strictObject({
+  first: v.nullable(
+    v.strictObject({
+      tube: text,
+      lean: v.pipe(fromZero, v.maxValue(90)),
+      towards: v.nullable(v.picklist(['front', 'rear', 'left', 'right'])),
+      plane: v.boolean(),
+      feet: v.nullable(v.strictObject({ from: corner, ...taped })),
+    }),
+  ),
+  ends: v.array(
+    v.strictObject({
+      tube: text,
+      end: which,
+      from: edge,
+      tapes: v.strictTuple([tape, tape, tape]),
+      spread: fromZero,
+    }),
+  ),
+  bays: v.array(
+    v.strictObject({
+      sides: v.array(text),
+      corners: v.strictTuple([bayCorner, bayCorner, bayCorner, bayCorner]),
+      outwards: vector,
+      tapes: both,
+      centres: both,
+      symmetric: v.boolean(),
+    }),
+  ),
+});
+
 const share = v.pipe(fromZero, v.maxValue(1));
 const bendOf = { kind: v.literal('bend'), bar: text, bend: v.pipe(number, v.integer(), v.minValue(1)) };
 
@@ -243,6 +303,7 @@ export const fabricationSchema = v.strictObject({
   gaps: v.array(gap),
   trimGaps: v.array(trimGap),
   fitting,
+  tackUp,
   forecast: v.exactOptional(forecast),
   findings: v.array(finding),
 });

@@ -638,12 +638,12 @@ describe('names from anywhere', () => {
 });
 
 describe('long jobs', () => {
-  it('says how far it is for the cover and each tube, and is the same bytes each time', async () => {
+  it('says how far it is for the cover, each tube and the setting up, and is the same bytes each time', async () => {
     const said: string[] = [];
     const shown = LONG ? demo : two;
     const before = await printed(shown);
     const again = await printed(shown, {}, async (done, total) => void said.push(`${done}/${total}`));
-    expect(said).toEqual(Array.from({ length: shown.tubes.length + 2 }, (_, i) => `${i}/${shown.tubes.length + 1}`));
+    expect(said).toEqual(Array.from({ length: shown.tubes.length + 3 }, (_, i) => `${i}/${shown.tubes.length + 2}`));
     expect(Buffer.compare(Buffer.from(before), Buffer.from(again))).toBe(0);
   });
 

@@ -39,6 +39,7 @@ import { findingInWords, sourceInWords } from '../../core/words/findings.ts';
 import { fabricationFitting, type FabricationFitting } from './fitting.ts';
 import { fabricationGussets, type FabricationGusset } from './gussets.ts';
 import { fabricationNotching, type FabricationNotching } from './notching.ts';
+import { fabricationTackUp, type FabricationTackUp } from './tack-up.ts';
 import type { TextFile } from '../shared/text.ts';
 
 export interface FabricationFile {
@@ -52,6 +53,7 @@ export interface FabricationFile {
   readonly gaps: readonly TubeGap[];
   readonly trimGaps: readonly FabricationTrimGap[];
   readonly fitting: FabricationFitting;
+  readonly tackUp: FabricationTackUp;
   /** Only where it was asked for. */
   readonly forecast?: Forecast & { readonly accuracy: Accuracy };
   readonly findings: readonly FabricationFinding[];
@@ -201,6 +203,7 @@ export function fabrication(derived: Derived, forecast: Forecast | null = null):
     gaps: derived.gaps.filter(({ distance }) => distance < LISTED),
     trimGaps: fabricationTrimGaps(derived),
     fitting: fabricationFitting(derived),
+    tackUp: fabricationTackUp(derived),
     ...(forecast !== null && { forecast: { accuracy: derived.job.accuracy ?? FIRST_ACCURACY, ...forecast } }),
     findings: derived.findings.map((finding) => fabricationFinding(finding, derived)),
   };
