@@ -1,7 +1,7 @@
 /**
  * The command line: derives everything from a job file without a browser, by the functions that the browser uses.
  *
- *   npm run -s fab -- JOB.json --out DIR [--formats pdf,csv,...] [--paper a4|letter] [--forecast]
+ *   npm run -s fab -- JOB.json --out DIR [--formats pdf,csv,...] [--paper a4|letter] [--day 2026-03-02] [--forecast]
  *
  * Exit 0: derived, whatever the checks found. Exit 1: the job is invalid or cannot be derived, one line on standard
  * error for each fault. Exit 2: wrong usage, or a file that cannot be read or written. Every file is made in memory
@@ -15,6 +15,7 @@ import type { Finding } from './core/checks/types.ts';
 import { derive, type Derived } from './core/derive.ts';
 import { faultLine, printable, quoted, type Fault } from './core/job/fault.ts';
 import { parseJob } from './core/job/parse.ts';
+import { dayOf, isDay } from './exports/shared/day.ts';
 import { withSlowFindings } from './core/stages/work.ts';
 import { FORMATS, productsOf, type Format } from './exports/products/catalogue.ts';
 import { plainPrint, type ExportFile, type PrintSettings } from './exports/shared/files.ts';
@@ -22,7 +23,7 @@ import { makeFiles, plainSetting, type Supplies } from './exports/products/forma
 import { startKernel } from './exports/solids/kernel.ts';
 
 const PAPERS = ['a4', 'letter'] as const;
-const USAGE = `usage: npm run -s fab -- JOB.json --out DIR [--formats ${FORMATS.join(',')}] [--paper ${PAPERS.join('|')}] [--forecast]`;
+const USAGE = `usage: npm run -s fab -- JOB.json --out DIR [--formats ${FORMATS.join(',')}] [--paper ${PAPERS.join('|')}] [--day 2026-03-02] [--forecast]`;
 
 /** A job of 2 000 tubes is a few MB. Far beyond that a file is no job, and reading it would only fill the memory. */
 const GREATEST_FILE = 64 * 1024 * 1024;
@@ -110,6 +111,7 @@ function readArguments(args: readonly string[]): Step<Request> {
       out: { type: 'string' },
       formats: { type: 'string' },
       paper: { type: 'string' },
+      day: { type: 'string' },
       forecast: { type: 'boolean' },
     } as const;
     parsed = parseArgs({ args: [...args], options, allowPositionals: true });
@@ -125,9 +127,11 @@ function readArguments(args: readonly string[]): Step<Request> {
   if (unknown !== undefined) return stopped(2, `unknown format ${quoted(unknown)}; known: ${FORMATS.join(',')}`);
   const paper = values.paper ?? plainPrint.paper;
   if (!isOneOf(PAPERS, paper)) return stopped(2, `unknown paper ${quoted(paper)}; known: ${PAPERS.join(',')}`);
+  const { day = dayOf(new Date()) } = values;
+  if (!isDay(day)) return stopped(2, `no day: ${quoted(day)}; as 2026-03-02`);
   const formats = names.filter((name) => isOneOf(FORMATS, name));
   return {
-    value: { job, out: values.out, formats, print: { ...plainPrint, paper }, forecast: values.forecast === true },
+    value: { job, out: values.out, formats, print: { ...plainPrint, paper, day }, forecast: values.forecast === true },
   };
 }
 

@@ -192,6 +192,7 @@ describe('fab', () => {
       () => [demo, '--out', join(folder, 'x'), '--paper', 'a3'],
       /^unknown paper "a3"; known: a4,letter$/u,
     ],
+    ['no day', () => [demo, '--out', join(folder, 'x'), '--day', '3/2/26'], /^no day: "3\/2\/26"; as 2026-03-02$/u],
     [
       'an empty format',
       () => [demo, '--out', join(folder, 'x'), '--formats', ''],

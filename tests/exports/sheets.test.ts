@@ -93,6 +93,9 @@ async function hoopPages(derived: Derived, change: Partial<PrintSettings> = {}):
 const wordsOf = (pages: readonly ReadPage[]): string =>
   pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
 
+/** The foot of a tube's sheet is no higher, mm. */
+const FOOT = 28;
+
 /** The pages of each tube, by its number at the foot; of a page that two tubes share the half of each, with the foot. */
 function tubePages(pages: readonly ReadPage[]): ReadonlyMap<number, readonly ReadPage[]> {
   const byTube = new Map<number, ReadPage[]>();
@@ -105,7 +108,7 @@ function tubePages(pages: readonly ReadPage[]): ReadonlyMap<number, readonly Rea
       if (alone !== undefined) put(Number(alone), page);
       if (upper === undefined) continue;
       const head = page.texts.find((one) => one.text === lower && Math.abs(one.size - 9) < 0.05)!.y + 5;
-      put(Number(upper), { ...page, texts: page.texts.filter(({ y }) => y > head || y < 20) });
+      put(Number(upper), { ...page, texts: page.texts.filter(({ y }) => y > head || y < FOOT) });
       put(Number(lower), { ...page, texts: page.texts.filter(({ y }) => y <= head) });
     }
   }
@@ -638,6 +641,38 @@ describe('names from anywhere', () => {
     job.members[0]!.name = 'a漢b';
     const hoop = await hoopPages(derivedFrom(JSON.stringify(job)));
     expect(hoop[0]!.texts.map(({ text }) => text)).toContain('a□b');
+  });
+});
+
+describe('the foot of a tube’s sheet', () => {
+  const day = '2026-03-02';
+
+  it('has one row of boxes a page, tall enough for a pen, also where two tubes share it', () => {
+    const context = contextOf(demo, { width: 210, height: 297 });
+    const sheets = tubeSheets(context, liesOf(demo.tubes)).flatMap((made) => made());
+    expect(sheets.some(({ name }) => name.startsWith('Tubes '))).toBe(true);
+    for (const { marks, name } of sheets) {
+      for (const label of ['Customer', 'Heat', 'Cut by', 'Checked by']) {
+        const [own, ...more] = marks.flatMap((mark) => (mark.kind === 'words' && mark.text === label ? [mark] : []));
+        expect(own!.size, name).toBeGreaterThanOrEqual(3.3);
+        expect(more, name).toEqual([]);
+        const round = marks.some((mark) => {
+          if (mark.kind !== 'line' || !mark.closed) return false;
+          const heights = mark.places.map(({ y }) => y);
+          const [low, high] = [Math.min(...heights), Math.max(...heights)];
+          return low < own!.at.y && own!.at.y + own!.size < high + 1 && high - low >= 7;
+        });
+        expect(round, `${name}, ${label}`).toBe(true);
+      }
+    }
+  });
+
+  it('bears the day that it is given, on every page, and none where nobody says; of one day the same bytes', async () => {
+    const bytes = await printed(two, { day });
+    expect(Buffer.compare(Buffer.from(bytes), Buffer.from(await printed(two, { day })))).toBe(0);
+    const { pages } = await readPdf(bytes);
+    for (const { texts } of pages) expect(texts.filter(({ text }) => text === `printed ${day}`)).toHaveLength(1);
+    expect(wordsOf((await letterSheets).pages)).not.toContain('printed 2');
   });
 });
 

@@ -29,6 +29,8 @@ export interface PrintSettings {
    * its true one. Drawings to scale 1:1 are divided by it.
    */
   readonly printed: { readonly x: number; readonly y: number };
+  /** When it is printed, as 2026-03-02: given, since here nobody knows it, and the same job and day give the same bytes. Absent: no day is printed. */
+  readonly day?: string;
 }
 
 export const plainPrint: PrintSettings = { paper: 'a4', printed: { x: 1, y: 1 } };

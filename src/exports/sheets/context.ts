@@ -11,4 +11,6 @@ export interface Context {
   readonly paper: Paper;
   /** Width of the page between its margins. */
   readonly width: number;
+  /** When it is printed, as 2026-03-02; absent: nobody says. */
+  readonly day?: string;
 }

@@ -15,7 +15,7 @@ import type { Context } from './context.ts';
 import { signedFinding } from './findings.ts';
 import { FIRM, SMALL, stroke, text } from '../../drawing/ink.ts';
 import { extentInView, keyView } from './key-drawing.ts';
-import { contentWidth, fillPages, gap, MARGIN, paragraph, part, type Block, type Part } from './page.ts';
+import { contentHeight, contentWidth, fillPages, gap, paragraph, part, type Block, type Part } from './page.ts';
 import { tubeTable } from './tube-table.ts';
 
 const AGAIN_SIZE = 4.6;
@@ -116,7 +116,7 @@ interface Space {
  */
 function keyDrawing({ derived: { tubes }, letters, paper }: Context, used: number): readonly Block[] {
   const width = contentWidth(paper);
-  const page = paper.height - 2 * MARGIN - FOOT_HEIGHT - NOTE_HEIGHT;
+  const page = contentHeight(paper) - FOOT_HEIGHT - NOTE_HEIGHT;
   if (tubes.length === 0) return [paragraph(letters, 'There is no tube yet.', width)];
   const apart = tubes.length > MANY;
   const height = apart ? page - AGAIN_HEIGHT : page - used;

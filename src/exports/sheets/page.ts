@@ -35,8 +35,11 @@ export const paperOf = ({ paper }: PrintSettings): Paper => PAPERS[paper];
 
 export const contentWidth = (paper: Paper): number => paper.width - 2 * MARGIN;
 
+/** Below the foot: printers reach so far down, and nobody punches holes there, mm. */
+const BOTTOM = 8;
+
 /** Between the margins above and below. */
-export const contentHeight = (paper: Paper): number => paper.height - 2 * MARGIN;
+export const contentHeight = (paper: Paper): number => paper.height - MARGIN - BOTTOM;
 
 /** Of all parts one under another, with their headings. */
 export const heightOf = (parts: readonly Part[]): number =>
@@ -50,7 +53,7 @@ export const part = (...rows: readonly Block[]): Part => ({ heading: null, rows 
 
 /** Pages of the parts in turn. `again` heads every page but the first; `foot` stands at the bottom of each. */
 export function fillPages(paper: Paper, name: string, parts: readonly Part[], again: Block, foot: Block): Sheet[] {
-  const floor = MARGIN + foot.height;
+  const floor = BOTTOM + foot.height;
   const sheets: Sheet[] = [];
   let marks: Mark[] = [];
   let top = paper.height - MARGIN;

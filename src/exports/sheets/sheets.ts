@@ -32,6 +32,7 @@ export async function sheetsPdf(
     letters,
     paper,
     width: contentWidth(paper),
+    ...(settings.day !== undefined && { day: settings.day }),
   };
   const views = liesOf(derived.tubes);
   const groups = [

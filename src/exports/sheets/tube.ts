@@ -19,7 +19,6 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { shrunk, wrapped } from '../../drawing/fit.ts';
 import type { Mark, Sheet } from '../../drawing/types.ts';
 import { bendParts, oneRadius } from './bends.ts';
-import { foot } from './cautions.ts';
 import type { Context } from './context.ts';
 import { endsPart } from './ends.ts';
 import { decimalFigure, lengthFigure, markFigure } from '../../drawing/figures.ts';
@@ -42,6 +41,7 @@ import {
   type Block,
   type Part,
 } from './page.ts';
+import { tubeFoot } from './tube-foot.ts';
 
 /** Of where it is in the car: a straight tube's head is lower, two of them share a page. */
 const pictureOf = (tube: SolvedTube) => (isBent(tube) ? { width: 64, height: 41 } : { width: 52, height: 28 });
@@ -82,9 +82,14 @@ function ownSheets(context: Context, { tube, parts }: LaidOut): Sheet[] {
   return fillPages(
     paper,
     `Tube ${tube.number}`,
-    [...parts, cautionPart(context, tube)],
+    parts,
     again(context, tube),
-    foot(context, `Tube ${placeName(tube, derived)}`, revisionOf(derived.job, tube)),
+    tubeFoot(
+      context,
+      `Tube ${placeName(tube, derived)}`,
+      revisionOf(derived.job, tube),
+      isBent(tube) ? AT_BENDER_TOO : AT_NOTCHER,
+    ),
   );
 }
 
@@ -93,15 +98,13 @@ function sharedSheets(context: Context, one: LaidOut, other: LaidOut): Sheet[] |
   const { paper, derived } = context;
   if (isBent(other.tube)) return null;
   const both = [one.tube, other.tube];
-  const parts = [...one.parts, part(between(context)), ...other.parts, cautionPart(context, other.tube)];
+  const parts = [...one.parts, part(between(context)), ...other.parts];
   const codes = both.map((tube) => `${tube.number} ${revisionOf(derived.job, tube)}`).join(', ');
-  const bottom = foot(context, `Tubes ${both.map((tube) => placeName(tube, derived)).join(' and ')}`, codes);
+  const places = both.map((tube) => placeName(tube, derived));
+  const bottom = tubeFoot(context, `Tubes ${places.join(' and ')}`, codes, AT_NOTCHER);
   if (heightOf(parts) > contentHeight(paper) - bottom.height) return null;
   return fillPages(paper, `Tubes ${both.map(({ number }) => number).join(' and ')}`, parts, gap(0), bottom);
 }
-
-const cautionPart = ({ letters, width }: Context, tube: SolvedTube): Part =>
-  part(gap(1), paragraph(letters, isBent(tube) ? AT_BENDER_TOO : AT_NOTCHER, width));
 
 /** Where one tube ends and the next begins. */
 const between = ({ width }: Context): Block => ({

@@ -210,7 +210,3 @@ export function textKind(mayBeEmpty: boolean): ValueKind<string> {
 }
 
 const trimZeros = (text: string): string => (text.includes('.') ? text.replace(/\.?0+$/u, '') : text);
-
-/** As 2026-03-02, where the shop is. */
-export const dayOf = (date: Date): string =>
-  [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((part) => String(part).padStart(2, '0')).join('-');

@@ -15,11 +15,12 @@ import { isMisread } from '../../core/springback/pull-law.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { DraftField } from '../fields/DraftField.tsx';
-import { bendAngleKind, dayOf } from '../fields/kinds.ts';
+import { bendAngleKind } from '../fields/kinds.ts';
 import { Refused } from '../kit/Refused.tsx';
 import { Measured } from './Measured.tsx';
 import { RunKey } from './RunKey.tsx';
 import { onTo } from './stops.ts';
+import { dayOf } from '../../exports/shared/day.ts';
 import { verdictInWords } from '../../core/words/run.ts';
 import { onScale } from '../../core/words/turns.ts';
 

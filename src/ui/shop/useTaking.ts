@@ -2,12 +2,12 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Derived } from '../../core/derive.ts';
 import { withPrinted } from '../../core/shape/printed.ts';
+import { dayOf } from '../../exports/shared/day.ts';
 import { jobDocument } from '../../store/page.ts';
 import type { Product } from '../../exports/products/catalogue.ts';
 import type { Setting } from '../../exports/products/formats.ts';
 import { missingNote } from '../../exports/products/missing.ts';
 import { requestFiles, requestZip, type Progress } from '../../workers/client.ts';
-import { dayOf } from '../fields/kinds.ts';
 import { downloadFile } from '../kit/download.ts';
 
 /** What a tube is made by, on paper. */
@@ -43,18 +43,20 @@ export function useTaking(): Taking {
   /** The files to hand out, and what must be heard of them. */
   async function made(products: readonly Product[], setting: Setting, zip: string | null, signal: AbortSignal) {
     const { job, derived } = jobDocument.getState();
-    const made = await requestFiles(job, products, setting, show, signal);
+    const day = dayOf(new Date());
+    const today = { ...setting, print: { ...setting.print, day } };
+    const made = await requestFiles(job, products, today, show, signal);
     const { files, missing } = made;
     const heard = [...missing.map(missingNote), ...files.flatMap(({ note }) => note ?? [])];
     // Of what was printed, not of what stands there by the time that it is ready.
-    if (products.some(isPaper)) notePrinted(derived);
+    if (products.some(isPaper)) notePrinted(derived, day);
     if (zip === null) return { files, heard };
     show('zip');
     return { files: [await requestZip(zip, made, signal)], heard };
   }
 
-  function notePrinted(frame: Derived): void {
-    jobDocument.getState().edit('Paper for the shop', (job) => withPrinted(job, frame, dayOf(new Date())));
+  function notePrinted(frame: Derived, day: string): void {
+    jobDocument.getState().edit('Paper for the shop', (job) => withPrinted(job, frame, day));
   }
 
   function show(next: Progress | 'zip' | null): void {

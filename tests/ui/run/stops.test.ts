@@ -1,7 +1,7 @@
 /** Where one is in a bend run, and what is said of a step aloud. */
 import { describe, expect, it } from 'vitest';
 import { measurableAt, type RunStep } from '../../../src/core/run/run.ts';
-import { dayOf } from '../../../src/ui/fields/kinds.ts';
+import { dayOf } from '../../../src/exports/shared/day.ts';
 import { onTo, spokenOf, stopsOf } from '../../../src/ui/run/stops.ts';
 
 const cut: RunStep = { kind: 'cut', key: 'cut', done: true, blank: 1000, grip: [0, 0] };

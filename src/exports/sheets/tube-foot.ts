@@ -1,0 +1,49 @@
+/** The foot of a tube's sheet: boxes for what is written in by hand, what to mind at the machine, who decides, and which sheet it is. */
+import { shrunk } from '../../drawing/fit.ts';
+import { FINE, SMALL, box, stroke, text } from '../../drawing/ink.ts';
+import type { Mark } from '../../drawing/types.ts';
+import { whichSheet, whoDecides } from './cautions.ts';
+import type { Context } from './context.ts';
+import type { Block } from './page.ts';
+
+const HEIGHT = 20;
+/** Tall enough for a pen. */
+const BOX = 7;
+/** What goes with a tube through the shop, each with its share of the row. */
+const BOXES = [
+  ['Customer', 1.5],
+  ['Heat', 1],
+  ['Cut by', 1],
+  ['Checked by', 1.15],
+] as const;
+const SHARES = BOXES.reduce((sum, [, share]) => sum + share, 0);
+
+/** `which` sheet it is; `code` is the revision of what stands on it; `caution` what to mind where it is made. */
+export function tubeFoot(context: Context, which: string, code: string, caution: string): Block {
+  const { letters, width } = context;
+  const mind = shrunk(letters, caution, width, SMALL);
+  return {
+    height: HEIGHT,
+    draw: (left, top) => [
+      ...boxes(left, top - 1.5, width),
+      text(left, top - 11.8, mind.text, { size: mind.size }),
+      whoDecides(context, left, top - 15.5, width),
+      ...whichSheet(context, which, code)(left, top - 19.1, width),
+    ],
+  };
+}
+
+/** One row, each with its name at the left of it. */
+function boxes(left: number, top: number, width: number): readonly Mark[] {
+  let at = left;
+  const inside = BOXES.flatMap(([name, share], i): readonly Mark[] => {
+    const from = at;
+    at += (width * share) / SHARES;
+    const edge = [
+      { x: from, y: top },
+      { x: from, y: top - BOX },
+    ];
+    return [...(i === 0 ? [] : [stroke(edge, FINE)]), text(from + 1.2, top - BOX + 2.4, name)];
+  });
+  return [box(left, top, width, BOX), ...inside];
+}
