@@ -18,7 +18,7 @@ import { strikePages } from './strike-page.ts';
 import { pagesOn, spaceOn, sizeOf } from '../shared/paper.ts';
 import { JOIN, tiled, type Tile } from '../shared/tiles.ts';
 
-const HOW = `${JOIN}: neighbours share the dashed line and the crosses with the same name. Check the joined drawing with a tape against its figures before you bend.`;
+const HOW = `${JOIN}: neighbours share the dashed line and the crosses with the same name. Check the joined drawing with a tape against the figures of the page to strike it by before you bend.`;
 
 export async function layoutPdf(
   derived: Derived,
