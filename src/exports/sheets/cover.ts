@@ -2,6 +2,9 @@
  * The cover: the key drawing with every tube numbered, then the table of tubes with its totals, what was found, what was not checked,
  * and the cautions.
  */
+import { grouped, type Group } from '../../core/checks/grouped.ts';
+import type { Derived } from '../../core/derive.ts';
+import { alsoInWords } from '../../core/words/groups.ts';
 import { totalMassInWords } from '../../core/units/mass.ts';
 import { CAUTIONS, NOT_CHECKED, WHO_DECIDES } from '../../core/words/cautions.ts';
 import { FRONT, ISOMETRIC, SIDE, TOP, type Extent, type View } from '../../drawing/projection.ts';
@@ -38,7 +41,9 @@ export function coverSheets(context: Context): Sheet[] {
     headed(
       context,
       'Found',
-      derived.findings.length === 0 ? [NOTHING] : derived.findings.map((each) => signedFinding(each, derived)),
+      derived.findings.length === 0
+        ? [NOTHING]
+        : grouped(derived.findings, derived).map((each) => groupInWords(each, derived)),
     ),
     headed(
       context,
@@ -60,6 +65,12 @@ export function coverSheets(context: Context): Sheet[] {
     again,
     foot(context, 'Key drawing and tube table', jobRevision(derived)),
   );
+}
+
+/** Once for a tube and its mirror image, and for all that end at one joint, as on the screen. */
+function groupInWords(group: Group, derived: Derived): string {
+  const also = alsoInWords(group, derived);
+  return `${signedFinding(group.first, derived)}${also === null ? '' : ` ${also}`}`;
 }
 
 const NOTHING = 'Nothing was found. That means only that these few checks found nothing; it is no approval.';
