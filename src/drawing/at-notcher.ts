@@ -5,13 +5,14 @@
  */
 import { deepSide } from '../core/cope/end-mark.ts';
 import { sleevesMade, type Notching } from '../core/cope/notching.ts';
-import { toDegrees } from '../core/geometry/angle.ts';
+import { toDegrees, wrapHalfTurn, type Radians } from '../core/geometry/angle.ts';
 import { trimOn } from '../core/solve/end-cutter.ts';
 import type { SolvedTube } from '../core/solve/types.ts';
 import { clipped, type Box2 } from './clip.ts';
-import { angleFigure } from './figures.ts';
+import { endPicture } from './end-on/cope.ts';
+import { settingInWords } from '../core/words/notching.ts';
 import { hatched } from './hatch.ts';
-import { arc, around, arrowhead, disc, FINE, FIRM, HAIR, PLAIN, shape, stroke, text } from './ink.ts';
+import { arc, around, disc, FINE, FIRM, HAIR, PLAIN, shape, stroke, text } from './ink.ts';
 import type { Line, Mark, Picture, Place2 } from './types.ts';
 
 export const AT_NOTCHER = { width: 66, height: 21 };
@@ -33,6 +34,9 @@ export function atNotcher(tube: SolvedTube, which: 0 | 1, notching: Notching, in
   const scale = ACROSS / outerDiameter;
   const pastEnd = notching.leans === 'past-end';
   const { turn } = deepSide(tube, cut);
+  const radius = outerDiameter / 2;
+  // A cut that runs on past the picture is drawn to its edge.
+  const long = (AT_NOTCHER.width - PAST_END - 1) / scale;
   const blankEnd = (end.tip ?? 0) - end.allowance;
   const sleeves = sawn === null ? end.cutter.sleeves : [sleevesMade(end, notching.notches)[index]!];
   const trim = trimOn({ ...end.cutter, sleeves }, outerDiameter / 2);
@@ -46,7 +50,7 @@ export function atNotcher(tube: SolvedTube, which: 0 | 1, notching: Notching, in
     const degree = ((Math.round(toDegrees(turn + theta)) % 360) + 360) % 360;
     const s = trim[degree]!;
     return [
-      Number.isNaN(s) ? 0 : Math.max(0, s - blankEnd),
+      Number.isNaN(s) ? 0 : Math.min(Math.max(0, s - blankEnd), long),
       ((pastEnd ? -1 : 1) * Math.cos(theta) * outerDiameter) / 2,
     ];
   };
@@ -58,8 +62,6 @@ export function atNotcher(tube: SolvedTube, which: 0 | 1, notching: Notching, in
   const above = pastEnd ? half(-1) : half(1);
   const below = pastEnd ? half(1) : half(-1);
   const over = above.map(([into, drill]) => at(into, drill));
-  const radius = outerDiameter / 2;
-  const long = (AT_NOTCHER.width - PAST_END - 1) / scale;
   const body: Mark[] = [
     shape([at(long, radius), ...over, at(long, -radius)], FIRM, 1),
     stroke(
@@ -86,17 +88,39 @@ export function atNotcher(tube: SolvedTube, which: 0 | 1, notching: Notching, in
     ),
     text(markAt.x + 2.4, markAt.y + (pastEnd ? 0.7 : -3.4), 'mark', { size: PLAIN }),
   ];
-  const saw = sawn === null ? [] : sawMarks(at(sawn.centre, 0), scale * sawn.saw, sawn.set, pastEnd);
+  const saw =
+    sawn === null
+      ? []
+      : sawMarks(
+          at(sawn.centre, 0),
+          scale * sawn.saw,
+          { set: sawn.set, said: settingInWords(sawn.set, notching.notcher) },
+          pastEnd,
+        );
   return { ...AT_NOTCHER, marks: [...body, ...wedge, ...saw] };
+}
+
+/** The same end as one looks at it, towards the tube, turned so that its mark is on the side that it has in the picture from above. */
+export function endAtNotcher(tube: SolvedTube, { notches, leans }: Notching, index: number): Picture {
+  const mark = deepSide(tube, notches[index]!.cut);
+  const markAt = leans === 'past-end' ? Math.PI / 2 : -Math.PI / 2;
+  return endPicture([mark], tube.bends.length > 0, wrapHalfTurn(markAt + mark.turn));
 }
 
 /** Between the sawn end and the edge, both as (towards the drill, into the tube): hatch.ts wants the former to rise. */
 const waste = (above: readonly (readonly [number, number])[]): [Place2, Place2][] =>
   hatched(above.map(([into, drill]) => ({ x: drill, y: into })).toReversed(), 4);
 
+/** Off square, and as the scale reads it. */
+interface Set {
+  readonly set: Radians;
+  readonly said: string;
+}
+
 /** The saw's two sides, its axis with the drill at its lower end, its centre, and how far it is off square. */
-function sawMarks(centre: Place2, diameter: number, set: number, pastEnd: boolean): Mark[] {
-  const box: Box2 = { left: 0.5, right: AT_NOTCHER.width - 0.5, bottom: 1, top: AT_NOTCHER.height - 0.5 };
+function sawMarks(centre: Place2, diameter: number, setting: Set, pastEnd: boolean): Mark[] {
+  const { set } = setting;
+  const box: Box2 = { left: 0.5, right: AT_NOTCHER.width - 0.5, bottom: 3.9, top: AT_NOTCHER.height - 0.5 };
   // Downwards is towards the drill; back over the tube is to the left.
   const down = -Math.PI / 2 + (pastEnd ? set : -set);
   const [far, near] = [around(centre, 40, down + Math.PI), around(centre, 40, down)];
@@ -106,29 +130,37 @@ function sawMarks(centre: Place2, diameter: number, set: number, pastEnd: boolea
       dash: [1.6, 0.8],
     });
   const [axis] = clipped([stroke([far, near], { ...FINE, dash: [4, 0.8, 0.8, 0.8] })], box);
-  const foot = axis?.places.at(-1) ?? near;
+  const foot = around(centre, (centre.y - 1.6) / Math.cos(set), down);
   const isSquare = toDegrees(set) < 0.05;
-  const reach = centre.y - box.bottom - 3.2;
+  const reach = centre.y - box.bottom - 1;
   const [from, to] = [-Math.PI / 2, down].toSorted((a, b) => a - b) as [number, number];
   return [
     ...clipped([side(diameter / 2), side(-diameter / 2)], box),
     ...(axis === undefined ? [] : [axis]),
     disc(centre, 0.8, null, 0),
-    arrowhead(around(foot, 0.2, down + Math.PI), down + Math.PI, 2.4),
-    text(Math.min(Math.max(foot.x, 6), AT_NOTCHER.width - 12) - 2.2, 0.9, 'drill', { size: PLAIN, anchor: 'end' }),
+    chuck(foot, down),
+    text(foot.x - 3.4, 0.7, 'drill', { size: PLAIN, anchor: 'end' }),
     ...(isSquare
       ? []
       : [
           stroke([centre, { x: centre.x, y: box.bottom }], HAIR),
           arc(centre, reach, from, to, HAIR),
-          ...beyondSaw(centre, diameter, set, pastEnd),
+          ...beyondSaw(centre, diameter, setting, pastEnd),
         ]),
   ];
 }
 
 /** The angle's figure beside the saw's side that it does not lean to, where nothing else stands. */
-function beyondSaw(centre: Place2, diameter: number, set: number, pastEnd: boolean): Mark[] {
+function beyondSaw(centre: Place2, diameter: number, { set, said }: Set, pastEnd: boolean): Mark[] {
   const side = diameter / 2 / Math.cos(set);
   const x = centre.x + side + (pastEnd ? 3.5 : 1);
-  return [text(Math.min(x, AT_NOTCHER.width - 10), 1.5, angleFigure(set), { size: PLAIN, bold: true })];
+  return [text(Math.min(x, AT_NOTCHER.width - 12), 1.5, said, { size: PLAIN, bold: true })];
+}
+
+/** The drill's chuck, square to the saw's axis. */
+function chuck(middle: Place2, down: number): Mark {
+  const [wide, half] = [2.4, 1.2];
+  const corner = (across: number, along: number): Place2 =>
+    around(around(middle, along, down), across, down + Math.PI / 2);
+  return shape([corner(-wide, -half), corner(wide, -half), corner(wide, half), corner(-wide, half)], null, 0.25);
 }

@@ -292,27 +292,32 @@ describe.each([
           );
         const sawn = notches.filter(({ saw }) => saw !== null);
         const [saws, sets, depths] = [figures('Hole saw'), figures('Off square'), figures('Depth(?:, each side)?')];
-        const centres = figures('Centre (?:at end|past end|in from end)');
+        const centres = figures('Centre (?:at end|beyond end|in from end)');
         for (const list of [saws, sets, depths, centres]) expect(list, what).toHaveLength(sawn.length);
         sawn.forEach(({ saw, set, centre, depth, way }, i) => {
           expectLength(saws[i]!, saw!, unit, `${what} saw`);
           expectAngle(sets[i]!, set!, `${what} setting`);
-          expectLength(centres[i]!, Math.abs(centre!), unit, `${what} centre`);
-          expectLength(depths[i]!, way === 'flip' ? depth! / 2 : depth!, unit, `${what} depth`);
+          // To the 64th of an inch: what the saw stands off there the tube is short.
+          const off = Math.abs(lengthRead(centres[i]!) - Math.abs(centre!));
+          expect(off, `${what} centre`).toBeLessThanOrEqual((unit === 'in' ? IN / 128 : 0.05) + 1e-6);
+          // Never shallower than it has to go.
+          const deeper = lengthRead(depths[i]!) - (way === 'flip' ? depth! / 2 : depth!);
+          expect(deeper, `${what} depth`).toBeGreaterThan(-1e-4);
+          expect(deeper, `${what} depth`).toBeLessThan((unit === 'in' ? IN / 32 : 0.1) + 1e-4);
         });
-        const said = [...words.matchAll(/Centre (at|past|in from) end/gu)].map(([, where]) => where);
+        const said = [...words.matchAll(/Centre (at|beyond|in from) end/gu)].map(([, where]) => where);
         expect(said, what).toEqual(
-          sawn.map(({ centre }) => (Math.abs(centre!) < 0.005 ? 'at' : centre! > 0 ? 'in from' : 'past')),
+          sawn.map(({ centre }) => (Math.abs(centre!) < 0.005 ? 'at' : centre! > 0 ? 'in from' : 'beyond')),
         );
         expect([...words.matchAll(/Use the wrap:/gu)], what).toHaveLength(notches.length - sawn.length);
-        const [, off] = /as set it stands off by ([\d.]+) (?:in|mm)/u.exec(words) ?? [];
+        const [, off] = /As set the joint stands off by ([\d.]+) (?:in|mm)/u.exec(words) ?? [];
         if (gap === 0) expect(off, what).toBeUndefined();
         else
           expect(Math.abs(Number(off) * (unit === 'in' ? IN : 1) - gap!), what).toBeLessThan(
             unit === 'in' ? 0.0128 : 0.0501,
           );
         const between = [...words.matchAll(/([\d.]+°) between the tubes\./gu)];
-        const turns = figures('(?:Mark|Deep-bite side), from line');
+        const turns = figures('Mark, from line');
         expect([between.length, turns.length], what).toEqual([end.cuts.length, end.cuts.length]);
         end.cuts.forEach((cut, i) => {
           expectAngle(between[i]![1]!, cut.includedAngle, `${what} between`);

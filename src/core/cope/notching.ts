@@ -10,7 +10,7 @@ import type { Tools } from '../job/kinds/tools.ts';
 import { remembered } from '../remembered.ts';
 import type { Cut, TubeEnd } from '../solve/types.ts';
 import { fitGap } from './fit-gap.ts';
-import { sawPlace, sawSleeve, sawTravel } from './saw-pass.ts';
+import { sawPlace, sawSleeve, sawTravel, touchOn } from './saw-pass.ts';
 import type { Sleeve } from '../geometry/met-sleeve.ts';
 
 /**
@@ -41,6 +41,8 @@ export interface Sawn {
   readonly centre: number;
   /** mm that the saw travels from touch to through. */
   readonly depth: number;
+  /** mm from the sawn end along the mark's line to where a drill that leans over the tube first touches; null where the axes pass each other. */
+  readonly touch: number | null;
 }
 
 export interface Notching {
@@ -134,6 +136,7 @@ function notchOf(end: TubeEnd, cut: Cut, notcher: Notcher | null, saws: readonly
     set: setting.offSquare,
     centre: sawPlace(end, cut).centre - blankEnd,
     depth,
+    touch: Math.abs(cut.axisOffset) > MEETS ? null : touchOn(end, cut, setting) - blankEnd,
   };
   const by = (way: Way): Notch => ({ cut, way, why: null, sawn });
   if (reach === null) return by('either');

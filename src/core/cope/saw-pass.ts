@@ -58,6 +58,16 @@ export function sawSleeve(end: TubeEnd, cut: Cut, { diameter, offSquare }: SawSe
   );
 }
 
+/**
+ * Where the line of the deep-bite side leaves the saw's round, mm from the node: s(0) of trade's formula with the setting's angle. There a
+ * drill that leans over the tube touches first, where the axes meet: t along the saw is greatest on that line.
+ */
+export function touchOn(end: TubeEnd, cut: Cut, { diameter, offSquare }: SawSetting): number {
+  const { centre, aside } = sawPlace(end, cut);
+  const radius = end.cutter.section.outerDiameter / 2;
+  return centre + (radius * Math.sin(offSquare) + Math.sqrt((diameter / 2) ** 2 - aside ** 2)) / Math.cos(offSquare);
+}
+
 /** Lines of the saw's cylinder that are looked at before the deepest and the shallowest are closed in on. */
 const LINES = 720;
 /** Radians. Of a saw, what is no more than this off its extreme shows nowhere. */

@@ -2,7 +2,7 @@
 import { deepSide, type EndMark } from '../cope/end-mark.ts';
 import { toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import type { Cut, SolvedTube } from '../solve/types.ts';
-import { firstCutOf, insideInWords, lineName, turnInWords } from './ends.ts';
+import { insideInWords, lineName, turnInWords } from './ends.ts';
 import { listed } from './lists.ts';
 
 /** mm. An offset that no tape shows. */
@@ -12,15 +12,15 @@ const UNSEEN = 0.005;
 export function lineInWords(tube: SolvedTube, which: 0 | 1): string {
   if (tube.bends.length > 0) return `Inside line: along the ${insideInWords(tube, which)}, on to here.`;
   const [endA, endB] = tube.ends;
-  const first = endA.cuts.length > 0 ? 'A' : endB.cuts.length > 0 ? 'B' : null;
-  if (first === null) return 'Scribed line: on the side nearest straight up in the car.';
-  const here = first === (which === 0 ? 'A' : 'B');
-  const whose = firstCutOf(first === 'A' ? endA : endB);
-  return here ? `Scribed line: along ${whose}’s deep-bite side.` : `Scribed line: the one from end ${first}.`;
+  if (endA.cuts.length === 0 && endB.cuts.length === 0)
+    return 'Scribed line: on the side nearest straight up in the car.';
+  return which === 0 || endA.cuts.length === 0
+    ? 'Scribed line: along the uncut tube, anywhere.'
+    : 'Scribed line: the one from end A.';
 }
 
 /** How one stands for the marks of an end, as a sentence. */
-export const lookInWords = (which: 0 | 1): string => `Look at cut end ${which === 0 ? 'A' : 'B'}, towards the tube.`;
+export const lookInWords = (which: 0 | 1): string => `Look at end ${which === 0 ? 'A' : 'B'}, towards the tube.`;
 
 /** What is at the mark, before how far it is. */
 export const deepSideOf = (tube: SolvedTube): string => `Deep-bite side, from ${lineName(tube)}`;
@@ -41,7 +41,7 @@ export const bothInWords = ({ both }: EndMark): string | null =>
 export const offsetInWords = ({ axisOffset }: Cut): string | null =>
   Math.abs(axisOffset) < UNSEEN
     ? null
-    : `Offset: this tube’s axis passes on the ${axisOffset > 0 ? 'right' : 'left'} of the run tube’s, looking at the cut end, towards the tube, with the deep-bite side up.`;
+    : `Offset: this tube’s axis passes on the ${axisOffset > 0 ? 'right' : 'left'} of the run tube’s, looking at the end, towards the tube, with the mark up.`;
 
 /**
  * What the deep-bite side and the throat of a coped end are, where the two stand apart: what the saw is set by, and the deepest point

@@ -5,19 +5,19 @@
 import { deepSide } from '../cope/end-mark.ts';
 import { MOST_GAP, THIN, type Notch, type Notching, type Sawn } from '../cope/notching.ts';
 import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
+import type { Notcher } from '../job/kinds/notcher.ts';
 import type { Tools } from '../job/kinds/tools.ts';
 import type { Cut, SolvedTube } from '../solve/types.ts';
 import { formatAngle } from '../units/angle.ts';
 import { formatLength, type LengthUnit } from '../units/length.ts';
-import { exactText } from '../units/step.ts';
-import { markInWords } from './cope-mark.ts';
+import { exactText, stepAbove } from '../units/step.ts';
+import { bothInWords, markInWords, offsetInWords, throatInWords } from './cope-mark.ts';
 import { comparedLength } from './lengths.ts';
-import { capital, listed } from './lists.ts';
+import { listed } from './lists.ts';
 
 /** round: a length round the tube's surface, to the 64th of an inch. */
 export type RecipeFigure =
   | { readonly kind: 'length' | 'round'; readonly mm: number }
-  | { readonly kind: 'angle'; readonly radians: Radians }
   | { readonly kind: 'words'; readonly words: string };
 
 export interface RecipeRow {
@@ -32,36 +32,44 @@ const SQUARE: Degrees = 0.05;
 
 const isSquare = ({ set }: Sawn): boolean => toDegrees(set) < SQUARE;
 
-/** One row each step at the machine, in order; for a cut that no saw makes, where its deep-bite side stands alone. */
-export function recipeRows(tube: SolvedTube, { cut, sawn, way }: Notch): readonly RecipeRow[] {
+/**
+ * One row each step at the machine, in order and the same in number at every cut; for a cut that no saw makes, where its mark stands
+ * alone. The saw's centre is given to the 64th of an inch, for what it is off the tube is short; the depth is rounded up, or a tag would be left.
+ */
+export function recipeRows(
+  tube: SolvedTube,
+  { cut, sawn, way }: Notch,
+  { notcher }: Notching,
+  unit: LengthUnit,
+): readonly RecipeRow[] {
   const mark = deepSide(tube, cut);
   const marked: readonly RecipeRow[] = [
-    {
-      label: sawn === null ? 'Deep-bite side, from line' : 'Mark, from line',
-      figure: { kind: 'words', words: markInWords(mark) },
-    },
-    ...(Math.abs(toDegrees(mark.turn)) < SQUARE
-      ? []
-      : [{ label: 'Round the tube', figure: { kind: 'round', mm: mark.round } } as const]),
+    { label: 'Mark, from line', figure: { kind: 'words', words: markInWords(mark) } },
+    { label: 'Round the tube', figure: { kind: 'round', mm: mark.round } },
   ];
   if (sawn === null) return marked;
   const { saw, set, centre, depth } = sawn;
+  const words = settingInWords(set, notcher);
   return [
-    { label: 'Hole saw', figure: { kind: 'length', mm: saw } },
-    { label: 'Off square', figure: { kind: 'angle', radians: set } },
-    { label: centreLabel(centre), figure: { kind: 'length', mm: Math.abs(centre) } },
     ...marked,
+    { label: 'Hole saw', figure: { kind: 'length', mm: saw } },
+    { label: 'Off square', figure: { kind: 'words', words } },
+    { label: centreLabel(centre), figure: { kind: 'round', mm: Math.abs(centre) } },
     way === 'flip'
-      ? { label: 'Depth, each side', figure: { kind: 'length', mm: depth / 2 } }
-      : { label: 'Depth', figure: { kind: 'length', mm: depth } },
+      ? { label: 'Depth, each side', figure: { kind: 'length', mm: stepAbove(depth / 2, unit) } }
+      : { label: 'Depth', figure: { kind: 'length', mm: stepAbove(depth, unit) } },
   ];
 }
 
+/** As the scale of the machine reads. */
+export const settingInWords = (set: Radians, notcher: Notcher | null): string =>
+  notcher?.step === undefined ? `${formatAngle(toDegrees(set), 1)}°` : exactAngle(toDegrees(set));
+
 const centreLabel = (centre: number): string =>
-  Math.abs(centre) < UNSEEN ? 'Centre at end' : `Centre ${centre > 0 ? 'in from end' : 'past end'}`;
+  Math.abs(centre) < UNSEEN ? 'Centre at end' : `Centre ${centre > 0 ? 'in from end' : 'beyond end'}`;
 
 /** Which way the head stands and the mark faces, the same for every cut of the end; null where nothing is sawn. */
-export function headInWords({ leans, notches }: Notching): string | null {
+function headInWords({ leans, notches }: Notching): string | null {
   const sawn = notches.flatMap((notch) => notch.sawn ?? []);
   if (sawn.length === 0) return null;
   if (sawn.every(isSquare)) return 'Mark to the drill, head square.';
@@ -112,20 +120,29 @@ export function wayInWords({ way, why, cut, sawn }: Notch, { notcher }: Notching
 
 const exactAngle = (degrees: Degrees): string => `${Number(degrees.toFixed(2))}°`;
 
+/** The angle that a cut has where its setting is another; null where it is set. */
+const exactInWords = ({ cut, sawn }: Notch): string | null =>
+  sawn === null || sawn.set === cut.offSquare ? null : `Exactly ${formatAngle(toDegrees(cut.offSquare), 1)}°.`;
+
 /** What settings and saws that are not the exact ones do to the joint; null where all are exact. */
-export function gapInWords({ notches, gap }: Notching, unit: LengthUnit): string | null {
+function gapInWords({ gap }: Notching, unit: LengthUnit): string | null {
   if (gap === 0) return null;
-  const instead = notches.flatMap(({ cut, sawn }) =>
-    sawn !== null && sawn.set !== cut.offSquare ? [`${formatAngle(toDegrees(cut.offSquare), 1)}°`] : [],
-  );
-  const exact = instead.length === 0 ? '' : `Exactly ${listed(instead)}: `;
-  if (gap === null) return capital(`${exact}as set the joint stays open at its side, use the wrap.`);
-  const leaves = capital(`${exact}as set it stands off by ${comparedLength(gap, unit)}`);
+  if (gap === null) return 'As set the joint stays open at its side: use the wrap.';
+  const leaves = `As set the joint stands off by ${comparedLength(gap, unit)}`;
   return gap > MOST_GAP ? `${leaves}, too much to weld. Grind it to the wrap.` : `${leaves}.`;
 }
 
+/** Where the saw first touches, to stop by before any metal is gone; null where the mark does not face the drill, or the axes pass. */
+function touchInWords({ sawn }: Notch, { leans }: Notching, unit: LengthUnit): string | null {
+  if (sawn?.touch == null || leans !== 'over-tube') return null;
+  return `First touch: on the mark, ${formatLength(sawn.touch, unit).text} ${unit} from the sawn end, else stop.`;
+}
+
+/** At an end of several cuts, of one by its wrap. */
+const WRAP_OF_SEVERAL = 'The wrap shows all cuts of this end: draw it, and every centre, before the first cut.';
+
 /** Where one end wants more than one saw; null where one does. */
-export function sawsInWords({ notches, saws }: Notching, unit: LengthUnit): string | null {
+function sawsInWords({ notches, saws }: Notching, unit: LengthUnit): string | null {
   if (saws.length < 2) return null;
   const each = notches.flatMap(({ sawn }, i) =>
     sawn === null ? [] : [`${exactText(sawn.saw, unit)} ${unit} for cut ${i + 1}`],
@@ -148,3 +165,32 @@ export const leftLongInWords = ({ ends }: SolvedTube, which: 0 | 1, unit: Length
 /** How the two tubes stand to each other, which no notcher is set to: mixing it up with the setting is the standard slip. */
 export const betweenInWords = ({ includedAngle }: Cut): string =>
   `${formatAngle(toDegrees(includedAngle), 1)}° between the tubes.`;
+
+/** All that is said of a cut beside its steps, sentence by sentence, in the block of the cut that it is of. */
+export function saidOfCut(
+  tube: SolvedTube,
+  which: 0 | 1,
+  notching: Notching,
+  index: number,
+  unit: LengthUnit,
+): readonly string[] {
+  const { notches } = notching;
+  const notch = notches[index]!;
+  const { cut, sawn, way } = notch;
+  const isSawn = notches.map((each) => each.sawn !== null);
+  const firstByWrap = notches.findIndex((each) => each.way === 'wrap');
+  const { high } = tube.ends[which];
+  const offset = offsetInWords(cut);
+  const isLast = isSawn.lastIndexOf(true) === index;
+  return [
+    isSawn.indexOf(true) === index ? headInWords(notching) : null,
+    touchInWords(notch, notching, unit),
+    exactInWords(notch),
+    isLast ? gapInWords(notching, unit) : null,
+    isLast ? sawsInWords(notching, unit) : null,
+    way === 'wrap' && notches.length > 1 && index === firstByWrap ? WRAP_OF_SEVERAL : null,
+    sawn === null ? null : bothInWords(deepSide(tube, cut)),
+    offset === null ? null : `${offset} By ${formatLength(Math.abs(cut.axisOffset), unit).text} ${unit}.`,
+    index === firstByWrap && high !== null ? throatInWords(tube, which, high.phi) : null,
+  ].flatMap((words) => words ?? []);
+}

@@ -9,9 +9,11 @@ import type { Mark, Picture, Place2 } from '../types.ts';
 import { around, arc, arrowhead, disc, FINE, FIRM, HAIR, shape, stroke, text } from '../ink.ts';
 import { spread } from './spread.ts';
 
-export const END_WIDTH = 22;
+export const END_WIDTH = 24;
 const MIDDLE = END_WIDTH / 2;
 const TUBE = 6;
+/** How far past its ring the leg behind is drawn. */
+const LEG = 2.3;
 const WALL = 0.9;
 const WEDGE = 2.2;
 /** From the ring to the middle of a cut's number. */
@@ -23,56 +25,65 @@ const NEAR = toRadians(45);
 /** Between the middles of two numbers: a digit's height round the ring that they stand on. */
 const APART = toRadians(20);
 
-/** `bent`: the tube has a bend, on whose inside the line runs. */
-export function endPicture(marks: readonly EndMark[], bent: boolean): Picture {
+/**
+ * `bent`: the tube has a bend, on whose inside the line runs. `lineAt`: where round the picture the line stands, radians anticlockwise from
+ * its right; on top unless the picture is turned to lie as another one beside it.
+ */
+export function endPicture(marks: readonly EndMark[], bent: boolean, lineAt: number = TOP): Picture {
   // Where there are several cuts their numbers stand outside the wedges.
   const many = marks.length > 1;
   const reach = TUBE + (many ? NUMBER + 1.3 : WEDGE + 0.2);
   const centre: Place2 = { x: MIDDLE, y: reach };
-  const ways = marks.map(({ turn }) => TOP - turn);
+  const ways = marks.map(({ turn }) => lineAt - turn);
   const numbers = many ? spread(ways, Math.min(APART, (2 * Math.PI) / marks.length)) : [];
-  const isTaken = [...ways, ...numbers].some((at) => Math.abs(wrapHalfTurn(at - TOP)) < NEAR);
-  const name = centre.y + (isTaken ? reach + 0.4 : TUBE + 2.2);
+  const isTaken = [...ways, ...numbers].some((at) => Math.abs(wrapHalfTurn(at - lineAt)) < NEAR);
   const height = centre.y + reach + 0.4 + NAME;
   return {
     width: END_WIDTH,
     height,
     marks: [
-      ...(bent ? legBehind(centre, height) : []),
+      ...(bent ? legBehind(centre, lineAt) : []),
       disc(centre, TUBE, FIRM, 0.8),
       disc(centre, TUBE - WALL, FINE, 1),
-      ...marks.flatMap((mark, i) => way(centre, mark, i, marks.length)),
-      stroke([around(centre, TUBE - 1.8, TOP), around(centre, TUBE + 1.6, TOP)], { width: 0.7, grey: 0 }),
-      ...marks.flatMap((mark) => wedges(centre, mark)),
+      ...marks.flatMap((mark, i) => way(centre, mark, i, marks.length, lineAt)),
+      stroke([around(centre, TUBE - 1.8, lineAt), around(centre, TUBE + 1.6, lineAt)], { width: 0.7, grey: 0 }),
+      ...marks.flatMap((mark) => wedges(centre, mark, lineAt)),
       ...numbers.map((at, i) => number(centre, at, i + 1)),
-      text(centre.x, name, bent ? 'inside' : 'scribed', { size: NAME, anchor: 'middle' }),
+      lineName(centre, lineAt, bent ? 'inside' : 'scribed', isTaken ? reach + 0.4 : TUBE + 2.2),
     ],
   };
 }
 
-/** It bends away upwards: to the side that the line is on. */
-function legBehind({ x, y }: Place2, height: number): Mark[] {
-  const side = (from: number): Mark =>
-    stroke(
-      [
-        { x: x + from, y },
-        { x: x + from, y: height },
-      ],
-      { ...HAIR, dash: [1, 0.6] },
-    );
+/** Beside the line, where that is not under the ring, else over it; `out`: how far from the middle, mm. */
+function lineName(centre: Place2, lineAt: number, name: string, out: number): Mark {
+  const [side, up] = [Math.cos(lineAt), Math.sin(lineAt)];
+  if (up > 0.7) return text(centre.x, centre.y + out, name, { size: NAME, anchor: 'middle' });
+  // There is no room for more than that beside the ring.
+  if (Math.abs(side) < 0.5)
+    return text(side < 0 ? 0.5 : END_WIDTH - 0.5, 0.3, 'line', { size: NAME, anchor: side < 0 ? 'start' : 'end' });
+  const y = Math.max(centre.y + up * (TUBE + 1.6) + 0.8, 0.3);
+  return text(side < 0 ? 0.3 : END_WIDTH - 0.3, y, 'line', { size: NAME, anchor: side < 0 ? 'start' : 'end' });
+}
+
+/** It bends away to the side that the line is on. */
+function legBehind(centre: Place2, lineAt: number): Mark[] {
+  const side = (from: number): Mark => {
+    const start = around(centre, from, lineAt - TOP);
+    return stroke([start, around(start, TUBE + LEG, lineAt)], { ...HAIR, dash: [1, 0.6] });
+  };
   return [side(-TUBE), side(TUBE)];
 }
 
 /** From the line to the mark, each cut's inside the one before. */
-function way(centre: Place2, { turn }: EndMark, index: number, count: number): Mark[] {
+function way(centre: Place2, { turn }: EndMark, index: number, count: number, lineAt: number): Mark[] {
   if (Math.abs(toDegrees(turn)) < 0.05) return [];
   const radius = Math.max(1.2, TUBE - WALL - 0.9 - index * (count > 3 ? 0.6 : 1.2));
   const sense = turn > 0 ? -1 : 1;
-  const end = TOP - turn;
+  const end = lineAt - turn;
   const head = Math.min(1.5, radius);
   const lean = head / radius;
   const line = end - Math.min(lean * 0.8, Math.abs(turn)) * sense;
-  const [from, to] = turn > 0 ? [line, TOP] : [TOP, line];
+  const [from, to] = turn > 0 ? [line, lineAt] : [lineAt, line];
   return [
     ...(to - from > 0.01 ? [arc(centre, radius, from, to, FINE)] : []),
     arrowhead(around(centre, radius, end), end + sense * (TOP - lean / 2), head),
@@ -80,12 +91,12 @@ function way(centre: Place2, { turn }: EndMark, index: number, count: number): M
 }
 
 /** A wedge on the outside that points in. A square cut has two. */
-function wedges(centre: Place2, { turn, both }: EndMark): Mark[] {
+function wedges(centre: Place2, { turn, both }: EndMark, lineAt: number): Mark[] {
   const wedge = (at: number): Mark => {
     const base = around(centre, TUBE + WEDGE, at);
     return shape([around(centre, TUBE - 0.6, at), around(base, 1.3, at + TOP), around(base, 1.3, at - TOP)], null, 0);
   };
-  return [wedge(TOP - turn), ...(both ? [wedge(TOP - turn + Math.PI)] : [])];
+  return [wedge(lineAt - turn), ...(both ? [wedge(lineAt - turn + Math.PI)] : [])];
 }
 
 /** The cut's number outside its wedge, or as near to it as the other numbers leave room for. */

@@ -27,7 +27,7 @@ export function cells(
   const more = wanted.map((each, i) => each - least[i]!);
   const spare = Math.max(0, width - total(least)) / Math.max(total(more), ROUNDING);
   return {
-    height: 9.5,
+    height: names === SMALL ? 9.5 : 10.3,
     draw: (left, top) => {
       let at = left;
       return columns.flatMap(([name, value], i) => {

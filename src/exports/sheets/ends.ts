@@ -88,7 +88,7 @@ function endHead(context: Context, tube: SolvedTube, order: readonly BendStep[],
     title,
     ...(long === null ? [] : [paragraph(letters, long, width, { size: LENGTH, bold: true, after: 0.6 })]),
     ...(turned ? [paragraph(letters, said.join(' '), width, { size: PLAIN, after: 1 })] : [gap(1)]),
-    paragraph(letters, places, width, { after: 0.8 }),
+    ...(end.fit === 'cope' ? [] : [paragraph(letters, places, width, { after: 0.8 })]),
     ...(end.plateNormal !== null ? [plateBlock(context, tube, which, width)] : []),
   );
 }

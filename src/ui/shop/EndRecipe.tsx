@@ -5,35 +5,23 @@ import { middleOf } from '../../core/cope/landing.ts';
 import { notchingOf, type Notching } from '../../core/cope/notching.ts';
 import { plateOffSquare } from '../../core/cope/end-cut.ts';
 import { leaveLong } from '../../core/edit/members.ts';
-import { wrapHalfTurn } from '../../core/geometry/angle.ts';
 import { endNodeName } from '../../core/solve/names.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import {
-  bothInWords,
-  lineInWords,
-  longSideOf,
-  lookInWords,
-  markInWords,
-  offsetInWords,
-  ROUND,
-  throatInWords,
-} from '../../core/words/cope-mark.ts';
-import { endInWords, numbered, placesInWords, turnInWords } from '../../core/words/ends.ts';
+import { lineInWords, longSideOf, lookInWords, markInWords, ROUND } from '../../core/words/cope-mark.ts';
+import { endInWords, numbered, placesInWords } from '../../core/words/ends.ts';
 import { landingInShort } from '../../core/words/landing.ts';
 import { capital } from '../../core/words/lists.ts';
 import {
   benchSawInWords,
   betweenInWords,
-  gapInWords,
-  headInWords,
   recipeRows,
-  sawsInWords,
+  saidOfCut,
   wayInWords,
   type RecipeFigure,
 } from '../../core/words/notching.ts';
 import { scribedInWords } from '../../core/words/turns.ts';
 import { landedOn } from '../../core/solve/bar-tubes.ts';
-import { atNotcher } from '../../drawing/at-notcher.ts';
+import { atNotcher, endAtNotcher } from '../../drawing/at-notcher.ts';
 import { endPicture } from '../../drawing/end-on/cope.ts';
 import { useDocument } from '../../store/page.ts';
 import { LengthField } from '../fields/Fields.tsx';
@@ -111,21 +99,12 @@ function Cuts({ tube, which, notching }: { tube: SolvedTube; which: 0 | 1; notch
   const end = tube.ends[which];
   const { notches } = notching;
   const marks = notches.map(({ cut }) => deepSide(tube, cut));
-  const firstByWrap = notches.findIndex(({ way }) => way === 'wrap');
   return (
     <>
       {notches.map((notch, i) => {
         const { cut, way, sawn } = notch;
-        const rows = recipeRows(tube, notch);
-        const offset = offsetInWords(cut);
-        const said = [
-          i === 0
-            ? headInWords(notching)
-            : `${turnInWords(wrapHalfTurn(cut.clocking - notches[0]!.cut.clocking))} from cut 1.`,
-          bothInWords(marks[i]!),
-          i === firstByWrap && end.high !== null ? throatInWords(tube, which, end.high.phi) : null,
-          `Middle on ${landingInShort(middleOf(derived, end, cut), unit)}.`,
-        ];
+        const rows = recipeRows(tube, notch, notching, unit);
+        const said = saidOfCut(tube, which, notching, i, unit);
         return (
           <div className="recipe" key={cut.against}>
             <h4>{`Cut ${notches.length > 1 ? `${i + 1} ` : ''}to ${landedOn(derived.byId, cut).name}`}</h4>
@@ -133,7 +112,11 @@ function Cuts({ tube, which, notching }: { tube: SolvedTube; which: 0 | 1; notch
               <strong>{wayInWords(notch, notching, unit)}</strong> {betweenInWords(cut)}
             </p>
             <div className="recipe-pictures">
-              {i === 0 && <EndOn marks={marks} tube={tube} which={which} />}
+              <Drawn
+                {...endAtNotcher(tube, notching, i)}
+                scale={SCALE.endOn}
+                label={`${lookInWords(which)} The mark: ${markInWords(marks[i]!)}.`}
+              />
               <Drawn
                 {...atNotcher(tube, which, notching, i)}
                 scale={SCALE.above}
@@ -144,7 +127,6 @@ function Cuts({ tube, which, notching }: { tube: SolvedTube; which: 0 | 1; notch
                 }
               />
             </div>
-            {i === 0 && <p>{headInWords(notching)}</p>}
             <ol className="recipe-steps">
               {rows.map(({ label, figure }) => (
                 <li key={label}>
@@ -152,25 +134,13 @@ function Cuts({ tube, which, notching }: { tube: SolvedTube; which: 0 | 1; notch
                 </li>
               ))}
             </ol>
-            {offset !== null && (
-              <p className="small">
-                {offset} By <Length mm={Math.abs(cut.axisOffset)} withUnit />.
-              </p>
-            )}
-            {said.map(
-              (words) =>
-                words !== null && (
-                  <p key={words} className="small">
-                    {words}
-                  </p>
-                ),
-            )}
+            {said.map((words) => (
+              <p key={words}>{words}</p>
+            ))}
+            <p className="small">{`Middle on ${landingInShort(middleOf(derived, end, cut), unit)}.`}</p>
           </div>
         );
       })}
-      {[gapInWords(notching, unit), sawsInWords(notching, unit)].map(
-        (words) => words !== null && <p key={words}>{words}</p>,
-      )}
     </>
   );
 }
@@ -181,8 +151,6 @@ function figureOf(figure: RecipeFigure): ReactNode {
       return <Length mm={figure.mm} withUnit />;
     case 'round':
       return <Length mm={figure.mm} parts={64} withUnit />;
-    case 'angle':
-      return <Angle radians={figure.radians} />;
     case 'words':
       return figure.words;
   }

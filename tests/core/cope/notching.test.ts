@@ -104,7 +104,7 @@ describe('a recipe followed to the letter', () => {
   );
 
   it('is deep enough: between touch and through lie all places of the wall that the saw meets, and nothing more', () => {
-    let measured = 0;
+    let [measured, touches] = [0, 0];
     for (let seed = 1; seed <= drawn(12, 300); seed++) {
       const tube = branchOf(seed, false);
       const end = tube.ends[seed % 2]!;
@@ -126,6 +126,14 @@ describe('a recipe followed to the letter', () => {
           }
         }
         measured++;
+        // Where the axes meet, nothing is touched before the place on the mark that is said.
+        if (notch.sawn.touch !== null) {
+          const along =
+            (notch.sawn.touch - pass.centre) * Math.sin(pass.set) + (outerDiameter / 2) * Math.cos(pass.set);
+          expect(along, `seed ${seed}`).toBeGreaterThan(touch - 1e-6);
+          expect(along, `seed ${seed}`).toBeLessThan(touch + 0.75);
+          touches++;
+        }
         const seen = touch - through;
         expect(notch.sawn.depth, `seed ${seed}`).toBeGreaterThan(seen - 1e-6);
         // A quarter of a millimetre of either end, and what the next line of the saw holds, are between the places.
@@ -133,6 +141,7 @@ describe('a recipe followed to the letter', () => {
       }
     }
     expect(measured).toBeGreaterThan(5);
+    expect(touches).toBeGreaterThan(2);
   });
 });
 
