@@ -122,7 +122,7 @@ function sawMarks(centre: Place2, diameter: number, setting: Set, pastEnd: boole
   const { set } = setting;
   const box: Box2 = { left: 0.5, right: AT_NOTCHER.width - 0.5, bottom: 3.9, top: AT_NOTCHER.height - 0.5 };
   // Downwards is towards the drill; back over the tube is to the left.
-  const down = -Math.PI / 2 + (pastEnd ? set : -set);
+  const down = -Math.PI / 2 + (pastEnd ? 1 : -1) * set;
   const [far, near] = [around(centre, 40, down + Math.PI), around(centre, 40, down)];
   const side = (aside: number): Line =>
     stroke([around(far, aside, down + Math.PI / 2), around(near, aside, down + Math.PI / 2)], {
