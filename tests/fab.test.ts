@@ -48,6 +48,7 @@ const FILES = [
   'sheets.pdf',
   'wraps.pdf',
   'layout.pdf',
+  'tack-up.pdf',
   'feet.pdf',
   'tubes.csv',
   'bends.csv',

@@ -1,9 +1,9 @@
-/** The last pages of the sheets, read back: every tape and diagonal of the fabrication file stands there, as large as it must, under its own tube. */
+/** tack-up.pdf, read back: every tape and diagonal of the fabrication file stands there, as large as it must, under its own tube. */
 import { describe, expect, it } from 'vitest';
 import { unwatched } from '../../src/drawing/going.ts';
 import { lengthFigure } from '../../src/drawing/figures.ts';
 import { plainPrint } from '../../src/exports/shared/files.ts';
-import { sheetsPdf } from '../../src/exports/sheets/sheets.ts';
+import { tackUpPdf } from '../../src/exports/sheets/tack-up-pdf.ts';
 import { fabrication } from '../../src/exports/tables/fabrication.ts';
 import { demoText } from '../command-line.ts';
 import { derived } from '../core/frame.ts';
@@ -15,11 +15,10 @@ import { readPdf } from './pdf.ts';
 const TITLE = 'Setting up by tape';
 
 async function pagesOf(frame: ReturnType<typeof derivedFrom>, paper: 'a4' | 'letter' = 'a4') {
-  const { bytes } = await sheetsPdf(frame, fonts, { ...plainPrint, paper }, unwatched);
+  const { bytes } = await tackUpPdf(frame, fonts, { ...plainPrint, paper }, unwatched);
   const { pages } = await readPdf(bytes);
-  const first = pages.findIndex(({ texts }) => texts.some(({ text }) => text.startsWith(`${TITLE}:`)));
-  expect(pages.slice(first).every(({ texts }) => texts.some(({ text }) => text.startsWith(`${TITLE}:`)))).toBe(true);
-  return pages.slice(first);
+  expect(pages.every(({ texts }) => texts.some(({ text }) => text.startsWith(`${TITLE}:`)))).toBe(true);
+  return pages;
 }
 
 describe('the pages that a cage is set up by', () => {
@@ -53,6 +52,12 @@ describe('the pages that a cage is set up by', () => {
         expect(said).toContain(`mark on the car for ${demo.byId.get(to.tube)!.number}`);
     },
   );
+
+  it('of a job without a tube say so, on one page', async () => {
+    const pages = await pagesOf(derived({ nodes: {}, members: [] }));
+    expect(pages).toHaveLength(1);
+    expect(pages[0]!.texts.map(({ text }) => text).join(' ')).toContain('There is no tube yet.');
+  });
 
   it('say of an end that nothing fixes how it is set, and of a cage without bays that it has none', async () => {
     const frame = derived({

@@ -12,6 +12,7 @@ export const PRODUCTS = {
   'sheets.pdf': 'pdf',
   'wraps.pdf': 'pdf',
   'layout.pdf': 'pdf',
+  'tack-up.pdf': 'pdf',
   'feet.pdf': 'pdf',
   'tubes.csv': 'csv',
   'bends.csv': 'csv',

@@ -65,6 +65,8 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
     (await import('../wraps/wraps-pdf.ts')).wrapsPdf(derived, await supplies.fonts(), print, going, surface),
   'layout.pdf': async (derived, { print }, supplies, going) =>
     (await import('../layout/layout-pdf.ts')).layoutPdf(derived, await supplies.fonts(), print, going),
+  'tack-up.pdf': async (derived, { print }, supplies, going) =>
+    (await import('../sheets/tack-up-pdf.ts')).tackUpPdf(derived, await supplies.fonts(), print, going),
   'feet.pdf': async (derived, { print }, supplies, going) =>
     (await import('../feet/feet-pdf.ts')).feetPdf(derived, await supplies.fonts(), print, going),
   'tubes.csv': table('tubes.csv'),

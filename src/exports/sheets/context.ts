@@ -2,7 +2,8 @@
 import type { Derived } from '../../core/derive.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import type { Lettering } from '../../drawing/lettering.ts';
-import type { Paper } from './page.ts';
+import type { PrintSettings } from '../shared/files.ts';
+import { contentWidth, paperOf, type Paper } from './page.ts';
 
 export interface Context {
   readonly derived: Derived;
@@ -13,4 +14,16 @@ export interface Context {
   readonly width: number;
   /** When it is printed, as 2026-03-02; absent: nobody says. */
   readonly day?: string;
+}
+
+export function contextOf(derived: Derived, letters: Lettering, settings: PrintSettings): Context {
+  const paper = paperOf(settings);
+  return {
+    derived,
+    unit: derived.job.lengthUnit,
+    letters,
+    paper,
+    width: contentWidth(paper),
+    ...(settings.day !== undefined && { day: settings.day }),
+  };
 }

@@ -1,5 +1,5 @@
 /**
- * The last pages of the sheets: what sets the cage up by tape before it is welded. How the first tube stands, three tapes for each end of every other
+ * What sets the cage up by tape before it is welded. How the first tube stands, three tapes for each end of every other
  * tube in build order, and the diagonals of the bays.
  */
 import { jobRevision } from '../../core/solve/revision.ts';
@@ -41,14 +41,16 @@ const HOW = [
 export function tackUpSheets(context: Context): Sheet[] {
   const { derived, letters, paper, width } = context;
   const up = tackUp(derived);
-  if (derived.tubes.length === 0) return [];
   const heading = paragraph(letters, `${TITLE}: ${derived.job.name}`, width, { ...HEAD, most: 1, after: 2.5 });
-  const parts: Part[] = [
-    part(heading, ...HOW.map((words) => paragraph(letters, words, width, { size: SAID, after: 1.4 })), gap(1)),
-    ...firstPart(context, up),
-    ...tubesPart(context, up),
-    ...baysPart(context, up.bays),
-  ];
+  const parts: readonly Part[] =
+    derived.tubes.length === 0
+      ? [part(heading, paragraph(letters, 'There is no tube yet.', width, { size: SAID }))]
+      : [
+          part(heading, ...HOW.map((words) => paragraph(letters, words, width, { size: SAID, after: 1.4 })), gap(1)),
+          ...firstPart(context, up),
+          ...tubesPart(context, up),
+          ...baysPart(context, up.bays),
+        ];
   return fillPages(paper, TITLE, parts, heading, foot(context, TITLE, jobRevision(derived)));
 }
 
