@@ -67,14 +67,12 @@ function checksOn(pages: readonly ReadPage[]): readonly { readonly name: string;
   return pages.flatMap(({ texts, width }) => {
     const head = texts.find(({ text }) => text.startsWith('Check after bending'));
     if (head === undefined) return [];
-    const isLeft = ({ x }: Printed) => x < width / 2 - 1;
     const figures = texts.filter(({ y, size }) => y < head.y && Math.abs(size - 5.3) < 0.05);
-    const rows = figures.toSorted((a, b) => (Math.abs(a.y - b.y) < 0.5 ? a.x - b.x : b.y - a.y));
-    const words = texts.filter(({ y, size }) => size < 3.5 && y < head.y);
+    const rows = figures.toSorted((a, b) => b.y - a.y);
+    // The list stands beside the drawing.
+    const words = texts.filter(({ x, y, size }) => size < 3.5 && y < head.y && x > width / 3);
     const nearest = (line: Printed) =>
-      rows
-        .filter((figure) => isLeft(figure) === isLeft(line))
-        .reduce((best, each) => (Math.abs(each.y - line.y) < Math.abs(best.y - line.y) ? each : best));
+      rows.reduce((best, each) => (Math.abs(each.y - line.y) < Math.abs(best.y - line.y) ? each : best));
     return rows.map((figure) => {
       const lines = words.filter((line) => Math.abs(line.y - figure.y) < 6 && nearest(line) === figure);
       const name = lines.toSorted((a, b) => b.y - a.y).map(({ text }) => text.trim());

@@ -2,9 +2,9 @@
  * A tube as a body: its centreline from sawn end to sawn end, and its thickness. As it comes off the bender, before any cope is
  * cut: each end is square, where the blank was sawn.
  */
-import { linePiece, type Piece } from '../geometry/path.ts';
+import { linePiece, placeOnPiece, type ArcPiece, type Piece } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { addScaled, dot, subtract, type Vec3 } from '../geometry/vector.ts';
+import { addScaled, dot, length, normalize, rejectFrom, subtract, type Vec3 } from '../geometry/vector.ts';
 import { beyondNode } from '../solve/amount.ts';
 import type { SolvedTube } from '../solve/types.ts';
 
@@ -71,4 +71,35 @@ function reachOfPiece(piece: Piece, radius: number, w: Vec3): number {
   const turned = furthest < 0 ? furthest + 2 * Math.PI : furthest;
   if (turned >= piece.angle) return ends;
   return Math.max(ends, dot(piece.centre, w) + piece.radius * Math.hypot(x, y) + radius);
+}
+
+/**
+ * Where a tube of this radius reaches farthest in a direction (unit vector): the place on its surface, on its centreline with radius 0, whose
+ * p.w is reachOf. Of an end that is sawn square to the direction, the middle of the cut.
+ */
+export function farthestOf(pieces: readonly Piece[], radius: number, w: Vec3): Vec3 {
+  const places = pieces.flatMap((piece) => farthestPlaces(piece, radius, w));
+  return places.reduce((best, place) => (dot(place, w) > dot(best, w) ? place : best));
+}
+
+/** mm. Of what is left of a direction square to the tube: less than this and it has none. */
+const NO_SIDE = 1e-9;
+
+function farthestPlaces(piece: Piece, radius: number, w: Vec3): readonly Vec3[] {
+  const onSurface = (place: Vec3, tangent: Vec3): Vec3 => {
+    const aside = rejectFrom(w, tangent);
+    return length(aside) < NO_SIDE ? place : addScaled(place, normalize(aside), radius);
+  };
+  const ends = [onSurface(piece.from, piece.startTangent), onSurface(piece.to, piece.endTangent)];
+  const on = piece.kind === 'line' ? null : topOf(piece, w);
+  return on === null ? ends : [...ends, addScaled(on, w, radius)];
+}
+
+/** Where an arc's centreline itself reaches farthest, if that is on it and not at an end. */
+function topOf(piece: ArcPiece, w: Vec3): Vec3 | null {
+  const x = dot(subtract(piece.from, piece.centre), w) / piece.radius;
+  const y = dot(piece.startTangent, w);
+  const furthest = Math.atan2(y, x);
+  const turned = furthest < 0 ? furthest + 2 * Math.PI : furthest;
+  return turned < piece.angle ? placeOnPiece(piece, turned * piece.radius).point : null;
 }
