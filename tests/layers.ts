@@ -131,6 +131,7 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   papaparse: ['exports'],
   '@tarikjabiri/dxf': ['drawing'],
   pdfkit: ['drawing'],
+  qr: ['exports'],
   '@gltf-transform/core': ['exports'],
   fflate: ['exports', 'store/storage'],
   'dejavu-fonts-ttf': ['workers'],

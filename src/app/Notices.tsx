@@ -1,14 +1,15 @@
 /** Strips under the band: what must be answered or known before going on. Each says what happened and what can be done. */
 import { shownName } from '../core/job/shown.ts';
-import type { ReactNode } from 'react';
+import { Suspense, useSyncExternalStore, type ReactNode } from 'react';
 import type { Notice, Version } from '../store/types.ts';
-import { editor, keeping, shopRecord, useEditor, useKeeping, useShop } from '../store/page.ts';
+import { editor, keeping, shopRecord, useDocument, useEditor, useKeeping, useShop } from '../store/page.ts';
 import { useWayBack } from '../ui/kit/useWayBack.ts';
 import { FaultList } from '../ui/kit/FaultList.tsx';
 import { ShopAsks } from '../ui/shop-record/ShopAsks.tsx';
 import { dated } from './dated.ts';
 import { downloadVersion } from './files.ts';
 import { closeIcon } from './icons.tsx';
+import { OfSheet } from './later.ts';
 import { ShopTrouble, StorageTrouble } from './StorageTrouble.tsx';
 import './notices.css';
 
@@ -20,6 +21,7 @@ export function Notices(): ReactNode {
       <Awaited />
       <OtherTab />
       <Refusal />
+      <BySheet />
       <ShopAsks />
       <Known />
     </div>
@@ -71,6 +73,25 @@ function Refusal(): ReactNode {
       </Closable>
     )
   );
+}
+
+/** The page was opened by the code on a sheet. */
+function BySheet(): ReactNode {
+  const ready = useDocument((state) => state.ready);
+  const hash = useSyncExternalStore(onHash, () => location.hash);
+  if (!ready || !hash.startsWith('#tube=')) return null;
+  return (
+    <Closable close={() => (location.hash = '')}>
+      <Suspense>
+        <OfSheet hash={hash} />
+      </Suspense>
+    </Closable>
+  );
+}
+
+function onHash(changed: () => void): () => void {
+  window.addEventListener('hashchange', changed);
+  return () => window.removeEventListener('hashchange', changed);
 }
 
 /** Of the work, and of the shop record beside it. */

@@ -14,6 +14,7 @@ const shopBench = () => import('../ui/shop/ShopBench.tsx');
 const bendRun = () => import('../ui/run/BendRun.tsx');
 const rehearsal = () => import('../ui/rehearsal/Rehearsal.tsx');
 const drawing = () => import('../view/draw/Draw.tsx');
+const ofSheet = () => import('./OfSheet.tsx');
 const openDialog = () => import('./dialogs.tsx');
 const shopRecord = () => import('../ui/shop-record/ShopRecord.tsx');
 
@@ -24,6 +25,7 @@ export const ShopBench = lazy(shopBench);
 export const BendRun = lazy(bendRun);
 export const Rehearsal = lazy(rehearsal);
 export const ShopRecord = lazy(shopRecord);
+export const OfSheet = lazy(ofSheet);
 export const OpenDialog = lazy(async () => ({ default: (await openDialog()).OpenDialog }));
 
 /** Fetches them all. One that does not come is asked for again by whoever needs it, and said there. */
@@ -37,6 +39,7 @@ export function fetchLater(): void {
     bendRun,
     rehearsal,
     shopRecord,
+    ofSheet,
     openDialog,
     drawing,
     shopQuestion,

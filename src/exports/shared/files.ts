@@ -31,6 +31,8 @@ export interface PrintSettings {
   readonly printed: { readonly x: number; readonly y: number };
   /** When it is printed, as 2026-03-02: given, since here nobody knows it, and the same job and day give the same bytes. Absent: no day is printed. */
   readonly day?: string;
+  /** Of the page, for the code by which a sheet is opened in it. Absent: there is none. */
+  readonly address?: string;
 }
 
 export const plainPrint: PrintSettings = { paper: 'a4', printed: { x: 1, y: 1 } };

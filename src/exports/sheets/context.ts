@@ -14,6 +14,8 @@ export interface Context {
   readonly width: number;
   /** When it is printed, as 2026-03-02; absent: nobody says. */
   readonly day?: string;
+  /** Of the page that prints it; absent: there is none. */
+  readonly address?: string;
 }
 
 export function contextOf(derived: Derived, letters: Lettering, settings: PrintSettings): Context {
@@ -25,5 +27,6 @@ export function contextOf(derived: Derived, letters: Lettering, settings: PrintS
     paper,
     width: contentWidth(paper),
     ...(settings.day !== undefined && { day: settings.day }),
+    ...(settings.address !== undefined && { address: settings.address }),
   };
 }

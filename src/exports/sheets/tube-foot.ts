@@ -1,10 +1,12 @@
-/** The foot of a tube's sheet: boxes for what is written in by hand, what to mind at the machine, who decides, and which sheet it is. */
+/** The foot of a tube's sheet: boxes for what is written in by hand, what to mind at the machine, who decides, which sheet it is, and the code that opens it in the page. */
 import { shrunk } from '../../drawing/fit.ts';
 import { FINE, SMALL, box, stroke, text } from '../../drawing/ink.ts';
+import type { SolvedTube } from '../../core/solve/types.ts';
 import type { Mark } from '../../drawing/types.ts';
 import { whichSheet, whoDecides } from './cautions.ts';
 import type { Context } from './context.ts';
 import type { Block } from './page.ts';
+import { CODE, codeMarks, codeText } from './sheet-code.ts';
 
 const HEIGHT = 20;
 /** Tall enough for a pen. */
@@ -18,9 +20,19 @@ const BOXES = [
 ] as const;
 const SHARES = BOXES.reduce((sum, [, share]) => sum + share, 0);
 
-/** `which` sheet it is; `code` is the revision of what stands on it; `caution` what to mind where it is made. */
-export function tubeFoot(context: Context, which: string, code: string, caution: string): Block {
-  const { letters, width } = context;
+/** Between code and words: its quiet zone. */
+const QUIET = 3;
+
+/** `which` sheet it is, and of what tubes; `code` is the revision of what stands on it; `caution` what to mind where it is made. */
+export function tubeFoot(
+  context: Context,
+  tubes: readonly SolvedTube[],
+  which: string,
+  code: string,
+  caution: string,
+): Block {
+  const { letters } = context;
+  const width = context.width - CODE - QUIET;
   const mind = shrunk(letters, caution, width, SMALL);
   return {
     height: HEIGHT,
@@ -29,6 +41,7 @@ export function tubeFoot(context: Context, which: string, code: string, caution:
       text(left, top - 11.8, mind.text, { size: mind.size }),
       whoDecides(context, left, top - 15.5, width),
       ...whichSheet(context, which, code)(left, top - 19.1, width),
+      ...codeMarks(codeText(context, tubes), left + width + QUIET, top - (HEIGHT - CODE)),
     ],
   };
 }

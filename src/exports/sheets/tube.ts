@@ -86,6 +86,7 @@ function ownSheets(context: Context, { tube, parts }: LaidOut): Sheet[] {
     again(context, tube),
     tubeFoot(
       context,
+      [tube],
       `Tube ${placeName(tube, derived)}`,
       revisionOf(derived.job, tube),
       isBent(tube) ? AT_BENDER_TOO : AT_NOTCHER,
@@ -101,7 +102,7 @@ function sharedSheets(context: Context, one: LaidOut, other: LaidOut): Sheet[] |
   const parts = [...one.parts, part(between(context)), ...other.parts];
   const codes = both.map((tube) => `${tube.number} ${revisionOf(derived.job, tube)}`).join(', ');
   const places = both.map((tube) => placeName(tube, derived));
-  const bottom = tubeFoot(context, `Tubes ${places.join(' and ')}`, codes, AT_NOTCHER);
+  const bottom = tubeFoot(context, both, `Tubes ${places.join(' and ')}`, codes, AT_NOTCHER);
   if (heightOf(parts) > contentHeight(paper) - bottom.height) return null;
   return fillPages(paper, `Tubes ${both.map(({ number }) => number).join(' and ')}`, parts, gap(0), bottom);
 }

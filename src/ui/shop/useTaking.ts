@@ -44,7 +44,8 @@ export function useTaking(): Taking {
   async function made(products: readonly Product[], setting: Setting, zip: string | null, signal: AbortSignal) {
     const { job, derived } = jobDocument.getState();
     const day = dayOf(new Date());
-    const today = { ...setting, print: { ...setting.print, day } };
+    const address = location.origin + location.pathname;
+    const today = { ...setting, print: { ...setting.print, day, address } };
     const made = await requestFiles(job, products, today, show, signal);
     const { files, missing } = made;
     const heard = [...missing.map(missingNote), ...files.flatMap(({ note }) => note ?? [])];
