@@ -24,10 +24,19 @@ export default function OfSheet({ hash }: { readonly hash: string }): ReactNode 
       {isOwn &&
         sheet.tubes.map(({ id, revision }) => {
           const tube = byId.get(id);
+          const now = tube === undefined ? null : revisionOf(job, tube);
+          const said = sheetInWords(revision, now);
           return (
             <p key={id}>
               <strong>{tube === undefined ? `Tube “${shownName(id)}”.` : `Tube ${tube.number}, ${tube.name}.`}</strong>{' '}
-              {sheetInWords(revision, tube === undefined ? null : revisionOf(job, tube))}{' '}
+              {now === revision ? (
+                said
+              ) : (
+                <strong>
+                  <span aria-hidden="true">▲ </span>
+                  {said}
+                </strong>
+              )}{' '}
               {tube !== undefined && sheet.tubes.length > 1 && (
                 <button type="button" className="press press-quiet" onClick={() => show(id)}>
                   Show tube {tube.number}
