@@ -56,7 +56,7 @@ test('the code on a sheet opens its tube in the Shop, and says whether the paper
 
   await test.step('an unknown tube, another job and a script are words, and choose nothing', async () => {
     await scan(page, of('gone', 'VHBJ'));
-    await expect(notices(page)).toContainText('Tube “gone”. This job has no such tube');
+    await expect(notices(page)).toContainText('Tube “gone”. ▲ This job has no such tube');
     await scan(page, of(first.id, 'VHBJ', 'Another car'));
     await expect(notices(page)).toContainText(`of the job “Another car”; open here is “${FEW_TUBES_NAME}”`);
     await expect(page.getByRole('article', { name: `Tube ${second.number}, ${second.name}` })).toBeVisible();
