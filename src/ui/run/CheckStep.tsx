@@ -1,10 +1,11 @@
 /** The tube off the bender: what the tape should read on it as it was bent, what it did read, and where its far end lies. */
 import { checkInWords, SIDES, whenChecked } from '../../core/words/run.ts';
-import type { ReactNode } from 'react';
+import { useMemo, type ReactNode } from 'react';
 import { removeRun, setCheck } from '../../core/edit/bent.ts';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { BendRun, RunCheck, RunStep } from '../../core/run/run.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { letteredChecks } from '../../drawing/bent/bent-views.ts';
 import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { EntryField } from '../fields/EntryField.tsx';
@@ -19,6 +20,7 @@ import { useFeed } from '../bending/useFeed.ts';
 import { leaveRun } from '../bending/open-run.ts';
 import { RunKey } from './RunKey.tsx';
 import { Tick } from './Tick.tsx';
+import { WhereTaken } from './WhereTaken.tsx';
 
 type Check = Extract<RunStep, { kind: 'check' }>;
 
@@ -31,21 +33,29 @@ export function CheckStep(props: {
 }): ReactNode {
   const { tube, run, progress, step, fine } = props;
   const feed = useFeed(tube);
+  const { form } = progress.asBent;
+  const lettered = useMemo(() => letteredChecks(form), [form]);
   return (
     <>
       <FarEnd tube={tube} asBent={progress.asBent} />
-      <Opened tube={tube} run={run} opened={progress.opened} />
       <p>
         What the tape should read on the tube as it was bent, {whenChecked(feed.grip)}
         {step.checks.length > 3 ? ` (${SIDES})` : ''}:
       </p>
+      {lettered.length > 0 && <WhereTaken form={form} lettered={lettered} />}
       <ol className="run-checks">
         {step.checks.map((check) => (
           <li key={check.predicted.id}>
-            <OneCheck tube={tube} check={check} fine={fine} />
+            <OneCheck
+              tube={tube}
+              check={check}
+              letter={lettered.find((each) => each.check.id === check.predicted.id)?.letter ?? null}
+              fine={fine}
+            />
           </li>
         ))}
       </ol>
+      <Opened tube={tube} run={run} opened={progress.opened} />
       <TapeFit
         tube={tube}
         run={run}
@@ -73,7 +83,15 @@ export function CheckStep(props: {
   );
 }
 
-function OneCheck({ tube, check, fine }: { tube: SolvedTube; check: RunCheck; fine: boolean }): ReactNode {
+interface OneCheckProps {
+  readonly tube: SolvedTube;
+  readonly check: RunCheck;
+  /** By which it is drawn. */
+  readonly letter: string | null;
+  readonly fine: boolean;
+}
+
+function OneCheck({ tube, check, letter, fine }: OneCheckProps): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const { predicted, drawn, measured } = check;
   const parts = fine ? 32 : 16;
@@ -81,7 +99,10 @@ function OneCheck({ tube, check, fine }: { tube: SolvedTube; check: RunCheck; fi
   const edit = jobEdit<number | null>(`Check: ${name}`, (job, value) => setCheck(job, tube.id, predicted.id, value));
   return (
     <>
-      <h4>{name}</h4>
+      <h4>
+        {letter !== null && <span className="run-check-letter">{letter}</span>}
+        {name}
+      </h4>
       <p className="run-check-figure">
         <Length mm={predicted.value} parts={parts} withUnit />
         <span className="small under">
