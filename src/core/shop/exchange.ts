@@ -4,6 +4,7 @@
  */
 import { emptyJob } from '../job/empty-job.ts';
 import { FIRST_ACCURACY } from '../job/kinds/accuracy.ts';
+import { NEW_MARKING } from '../job/kinds/marking.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import type { Bender } from '../job/kinds/bender.ts';
 import type { Die } from '../job/kinds/die.ts';
@@ -22,11 +23,11 @@ import type { Shop } from './types.ts';
 
 /** A job with nothing drawn in it: the shop's sections, its dies on its bender, its log, its way of marking, the room its torch wants, how its bends scatter and what it cuts ends with. */
 export function jobFrom(shop: Shop, lengthUnit: LengthUnit): Job {
-  const { sections, dies, pulls, marking, torchGap, torchRoom, scatter } = shop;
+  const { sections, dies, pulls, marking = NEW_MARKING, torchGap, torchRoom, scatter } = shop;
   const tools = toolsOf(shop);
   return {
     ...emptyJob(lengthUnit),
-    ...(marking && { marking }),
+    marking,
     ...(torchGap !== undefined && { torchGap }),
     ...(torchRoom !== undefined && { torchRoom }),
     ...(scatter && { accuracy: { ...FIRST_ACCURACY, ...scatter } }),

@@ -3,6 +3,7 @@
  * one tube alone. The last choice goes into the shop record too, for jobs that are begun from it.
  */
 import type { ReactNode } from 'react';
+import { findRun } from '../../core/edit/bent.ts';
 import { findFeed, setMarking, setTubeFrom } from '../../core/edit/feeds.ts';
 import { FIRST_MARKING } from '../../core/job/kinds/marking.ts';
 import type { Job } from '../../core/job/types.ts';
@@ -116,6 +117,31 @@ function AsLastTime({ unit }: { unit: LengthUnit }): ReactNode {
           Leave it
         </button>
       </span>
+    </div>
+  );
+}
+
+/**
+ * A symmetric hoop of a job where nobody has said how tubes are marked: its middle as one press. It stays from end A until then, since
+ * that is what such a file means.
+ */
+export function FromTheMiddle({ tube }: { tube: SolvedTube }): ReactNode {
+  const said = useDocument((state) => state.job.marking !== undefined || findFeed(state.job, tube.id) !== undefined);
+  const begun = useDocument((state) => findRun(state.job, tube.id) !== undefined);
+  const saidHere = useShop((state) => state.shop.marking !== undefined);
+  if (said || begun || saidHere || tube.bends.length < 2 || !isSymmetricHoop(tube)) return null;
+  return (
+    <div className="marks-asked">
+      <p className="small">
+        This hoop reads the same from both ends: marked from a line round its middle, both halves have the same figures.
+      </p>
+      <button
+        type="button"
+        className="press press-quiet"
+        onClick={() => forAll(`Mark from ${FROM_WORDS.middle}`, { from: 'middle' })}
+      >
+        Mark hoops from the middle outwards
+      </button>
     </div>
   );
 }

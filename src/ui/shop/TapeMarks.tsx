@@ -12,7 +12,7 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { useDocument } from '../../store/page.ts';
 import { Angle } from '../fields/Readings.tsx';
 import { KeptOrder } from '../bending/KeptOrder.tsx';
-import { TapePicks } from '../bending/TapePicks.tsx';
+import { FromTheMiddle, TapePicks } from '../bending/TapePicks.tsx';
 import { Leans, MarkPlace, Zero } from '../bending/TapeParts.tsx';
 import { TurnFigure, TurnWords } from '../bending/TurnWords.tsx';
 import { useFeed } from '../bending/useFeed.ts';
@@ -29,6 +29,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
     <section className="marks" aria-label="Marks on the tape">
       <h3>Marks on the tape</h3>
       <KeptOrder tube={tube} />
+      <FromTheMiddle tube={tube} />
       <p>
         <Zero tape={tape} from={feed.from} /> Bend in this order. {sideNote(feed.mark)}
         {feed.mark === 'clamp' && ` ${capital(markMeets('clamp', tube.die!.clampOffset, unit))}.`}

@@ -14,6 +14,9 @@ export interface Marking {
 /** Marks as they are taken before anybody has chosen. */
 export const FIRST_MARKING: Marking = { from: 'A', mark: 'start', fine: false };
 
+/** As a new job has it where the shop says nothing: a hoop that reads the same from both ends from its middle, any other tube from end A. */
+export const NEW_MARKING: Marking = { ...FIRST_MARKING, from: 'middle' };
+
 export const hookedEnd = v.picklist(['A', 'B', 'middle']);
 
 export const markingPart: Part<Marking> = {
