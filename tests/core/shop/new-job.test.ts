@@ -53,5 +53,5 @@ it('turns the tube end for end once in the run, between its halves, and both hal
   expect([fronts[0], fronts[2]]).toEqual([fronts[1], fronts[3]]);
   expect(fronts[0]).not.toBe(fronts[2]);
   const at = clamps.map(({ step }) => step.marks[0]!.at);
-  expect(at.slice(2).toSorted()).toEqual(at.slice(0, 2).toSorted());
+  expect(at.slice(2)).toEqual(at.slice(0, 2));
 });
