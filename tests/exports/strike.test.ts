@@ -55,6 +55,37 @@ function placesOf({ corners, bends, ends }: FabricationTube): ReadonlyMap<string
   return new Map([...places].map(([tag, place]) => [tag, [inner(plus(place, a, -1), along), inner(off(place), up)]]));
 }
 
+/** Over the outside from sawn end to sawn end, along the line and square off it: both walls walked, in steps of a fiftieth of a degree. */
+function outsideOf(
+  { bends }: FabricationTube,
+  places: ReadonlyMap<string, readonly [number, number]>,
+  outer: number,
+): readonly [number, number] {
+  const at = (tag: string) => places.get(tag)!;
+  const walls: (readonly [number, number])[] = [];
+  const faceOf = ([x, y]: readonly [number, number], towards: readonly [number, number]): void => {
+    const long = Math.hypot(towards[0] - x, towards[1] - y);
+    const square = [-(towards[1] - y) / long, (towards[0] - x) / long] as const;
+    for (const side of [outer, -outer]) walls.push([x + side * square[0], y + side * square[1]]);
+  };
+  faceOf(at('A sawn'), at('1s'));
+  faceOf(at('B sawn'), at(`${bends.length}e`));
+  bends.forEach(({ angle, radius }, i) => {
+    const [cx, cy] = at(`${i + 1}c`);
+    const [mx, my] = at(`${i + 1}m`);
+    const middle = Math.atan2(my - cy, mx - cx);
+    const steps = Math.ceil(angle * 50);
+    for (let step = 0; step <= steps; step++) {
+      const spoke = middle + ((step / steps - 0.5) * angle * Math.PI) / 180;
+      for (const far of [radius - outer, radius + outer])
+        walls.push([cx + far * Math.cos(spoke), cy + far * Math.sin(spoke)]);
+    }
+  });
+  const over = (axis: 0 | 1) =>
+    Math.max(...walls.map((each) => each[axis])) - Math.min(...walls.map((each) => each[axis]));
+  return [over(0), over(1)];
+}
+
 /** "23 ³¹⁄₃₂ in" in mm. */
 function lengthOf(text: string): number {
   const match = /^(−?)(\d+(?:\.\d+)?)?(?: ?(\d+)\/(\d+))? (in|mm)$/u.exec(plain(text));
@@ -166,6 +197,9 @@ async function compare(frame: Derived, symmetric: (tube: FabricationTube) => boo
       );
       close(lengthOf(others.get('outside')!), radius + outer, 'outside');
     }
+    const [wide, high] = outsideOf(tube, places, frame.byId.get(tube.id)!.section.outerDiameter / 2);
+    close(lengthOf(others.get('over all, along')!), wide, `${tube.name} over all, along`);
+    close(lengthOf(others.get('over all, square off')!), high, `${tube.name} over all, square off`);
     expect(own.flatMap(overlapsOf)).toEqual([]);
   }
   return compared;
@@ -236,6 +270,27 @@ describe('the page by which a hoop is struck on the floor', () => {
     });
     expect(await compare(frame, () => false)).toBeGreaterThan(14);
   });
+
+  it.each([0, 40])(
+    'of an L goes over all by that line too, not by its legs, with %d mm left long at end A',
+    async (allowance) => {
+      const frame = derived({
+        nodes: { a: [0, 0, 0], b: [0, 0, 600], c: [600, 0, 600] },
+        sections: [{ id: 'main', outerDiameter: 40, wall: 2 }],
+        members: [
+          { id: 'leg', name: 'Leg', path: ['a', 'b', 'c'], ends: [{ fit: 'square', allowance }, { fit: 'square' }] },
+        ],
+      });
+      const mm = { ...frame, job: { ...frame.job, lengthUnit: 'mm' as const } };
+      const { pages } = await readPdf((await layoutPdf(mm, fonts, plainPrint, unwatched)).bytes);
+      const { others } = read(pages);
+      // The base is 848.5, and each sawn end stands half a diameter out at 45 degrees.
+      expect(lengthOf(others.get('over all, along')!)).toBeCloseTo(
+        600 * Math.SQRT2 + 40 * Math.SQRT1_2 + allowance * Math.SQRT1_2,
+        1,
+      );
+    },
+  );
 });
 
 it('sheets at full size on which nothing of the tube lies are left out', async () => {

@@ -1,5 +1,5 @@
 /**
- * Where a place on a branch's end comes to lie on the run tube that it is fitted to: along it from its end A as it is sawn, and
+ * Where a place on a branch's end comes to lie on the run tube that it is fitted to: along it from its tip A, and
  * about its axis. So a line can be struck on the run tube before the branch is held against it.
  *
  * About the run tube's axis is right-hand about its feed, A to B: clockwise as one looks from A towards B. It is counted from
@@ -14,8 +14,8 @@ import type { Bend, Cut, Frame, SolvedTube, TubeEnd } from '../solve/types.ts';
 
 export interface Landing {
   readonly runTube: SolvedTube;
-  /** mm along the run tube's developed length from its end A: its tip there, and what is left on. */
-  readonly fromEndA: number;
+  /** mm along the run tube's developed length from its finished tip A, what is left long there off; negative beyond it. */
+  readonly fromTipA: number;
   /** (-pi, pi]. */
   readonly turn: Radians;
   /** The bend that `turn` counts from, 1 = first from end A; null on a straight run tube. */
@@ -48,14 +48,14 @@ export function middleOf(frame: Frame, end: TubeEnd, cut: Cut): Landing {
 function landingOn(runTube: SolvedTube, place: Vec3): Landing {
   const nearest = nearestOnPath(runTube.path, place, true);
   const outwards = normalize(rejectFrom(subtract(place, nearest.point), nearest.tangent));
-  const fromEndA = nearest.at + runTube.ends[0].allowance - (runTube.ends[0].tip ?? 0);
+  const fromTipA = nearest.at - (runTube.ends[0].tip ?? 0);
   const near = nearestBend(runTube, nearest.at);
   if (near === null) {
     const turn = signedAngle(runTube.ends[0].reference, outwards, nearest.tangent);
-    return { runTube, fromEndA, turn, bend: null, fromTangent: 0, tangent: 'start' };
+    return { runTube, fromTipA, turn, bend: null, fromTangent: 0, tangent: 'start' };
   }
   const turn = signedAngle(insideOf(near.bend, nearest.at), outwards, nearest.tangent);
-  return { runTube, fromEndA, turn, bend: near.index + 1, fromTangent: near.fromTangent, tangent: near.tangent };
+  return { runTube, fromTipA, turn, bend: near.index + 1, fromTangent: near.fromTangent, tangent: near.tangent };
 }
 
 function nearestBend(runTube: SolvedTube, at: number) {

@@ -3,7 +3,7 @@
  * is end A's node; x runs as the tube's width is measured (check-dimensions.ts), y is up, on the side on which more of the tube lies. mm. Which face is seen does not matter to a flat tube: it can be turned over.
  */
 import type { Radians } from '../geometry/angle.ts';
-import { cross, dot, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+import { addScaled, cross, dot, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import { measuredAlong } from './check-dimensions.ts';
 import { sawnTube, reachOf } from './sawn-tube.ts';
 import type { SolvedTube } from '../solve/types.ts';
@@ -34,6 +34,8 @@ export interface FlatTube {
   readonly pieces: readonly (FlatLine | FlatArc)[];
   /** How far its outside reaches from sawn end to sawn end, before any cope is cut: as its check dimensions go over all. */
   readonly outside: { readonly left: number; readonly right: number; readonly bottom: number; readonly top: number };
+  /** mm that its outside reaches from end A's node in a direction of the plane, from the x axis, anticlockwise. */
+  readonly reach: (direction: Radians) => number;
   /** Of a place in the car to the plane; what stands out of it falls square upon it. */
   readonly onPlane: (place: Vec3) => FlatPlace;
   /** Unit normal of the plane, towards the eye. */
@@ -68,14 +70,13 @@ export function layFlat(tube: SolvedTube): FlatTube | null {
     const low = Math.atan2(first.y - centre.y, first.x - centre.x);
     return { kind: 'arc', centre, radius: piece.radius, low, high: low + piece.angle, left };
   });
-  const reach = (way: Vec3): number => reachOf(whole, outerDiameter / 2, way) - dot(start, way);
-  const outside = {
-    left: -reach(scale(right, -1)),
-    right: reach(right),
-    bottom: -reach(scale(up, -1)),
-    top: reach(up),
+  const reach = (direction: Radians): number => {
+    const way = addScaled(scale(right, Math.cos(direction)), up, Math.sin(direction));
+    return reachOf(whole, outerDiameter / 2, way) - dot(start, way);
   };
-  return { pieces, outside, onPlane, toEye };
+  const quarter = Math.PI / 2;
+  const outside = { left: -reach(2 * quarter), right: reach(0), bottom: -reach(-quarter), top: reach(quarter) };
+  return { pieces, outside, reach, onPlane, toEye };
 }
 
 /** Angles at which an arc reaches farthest right, up, left and down, where it does. */

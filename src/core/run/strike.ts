@@ -38,6 +38,8 @@ export interface Struck {
   readonly swings: readonly Swing[];
   /** Straight across the floor between ends and corners that are no neighbours; of two that are mirror images one. */
   readonly checks: readonly { readonly from: StruckPlace; readonly to: StruckPlace; readonly value: number }[];
+  /** mm over the tube's outside from sawn end to sawn end, along the line and square off it. */
+  readonly outside: { readonly along: number; readonly off: number };
   /** The centreline, in the same coordinates. */
   readonly pieces: readonly (FlatLine | FlatArc)[];
 }
@@ -81,6 +83,10 @@ export function struck(tube: SolvedTube, flat: FlatTube): Struck {
       ends.filter(({ kind }) => kind !== 'sawn'),
       symmetric,
     ),
+    outside: {
+      along: flat.reach(turn) + flat.reach(turn + Math.PI),
+      off: flat.reach(turn + Math.PI / 2) + flat.reach(turn - Math.PI / 2),
+    },
     pieces,
   };
 }

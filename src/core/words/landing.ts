@@ -8,7 +8,7 @@ import { turnInWords } from './ends.ts';
  * past it".
  */
 export function landingInShort(landing: Landing, unit: LengthUnit): string {
-  const { runTube, fromEndA, turn, bend, fromTangent, tangent } = landing;
+  const { runTube, fromTipA, turn, bend, fromTangent, tangent } = landing;
   const length = (mm: number): string => `${formatLength(mm, unit).text} ${unit}`;
   const from = bend === null ? 'its scribed line' : `the inside of bend ${bend}`;
   const turned = turnInWords(turn);
@@ -20,6 +20,6 @@ export function landingInShort(landing: Landing, unit: LengthUnit): string {
       : fromTangent < 0
         ? ', in that bend'
         : `, ${length(fromTangent)} ${tangent === 'start' ? 'before it' : 'past it'}`;
-  const along = `${length(Math.abs(fromEndA))} ${fromEndA < 0 ? 'beyond' : 'from'} its tip A`;
+  const along = `${length(Math.abs(fromTipA))} ${fromTipA < 0 ? 'beyond' : 'from'} its tip A`;
   return `${runTube.number} ${runTube.name}, ${along}, ${about}${past}`;
 }

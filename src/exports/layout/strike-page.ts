@@ -46,7 +46,7 @@ export function strikePages(
   const unit = derived.job.lengthUnit;
   const plan = struck(tube, flat);
   const rows = rowsOf(plan);
-  const beside = besideRows(plan, flat, unit);
+  const beside = besideRows(plan, unit);
   const head = headMarks(derived, tube, plan, face, space);
   const room = space.top - space.bottom - head.height;
   const needs = ROW * (Math.max(rows.length, beside.length) + 1) + 3;
@@ -213,7 +213,7 @@ interface Beside {
 }
 
 /** What arcs are swung with, bends that are alike together; then the diagonals. */
-function besideRows({ swings, checks, symmetric }: Struck, { outside }: FlatTube, unit: LengthUnit): Beside[] {
+function besideRows({ swings, checks, symmetric, outside: overAll }: Struck, unit: LengthUnit): Beside[] {
   const radii = new Map<string, number[]>();
   for (const { number, radius, outside } of swings) {
     const key = `${lengthFigure(radius, unit)}|${lengthFigure(outside, unit)}`;
@@ -249,8 +249,8 @@ function besideRows({ swings, checks, symmetric }: Struck, { outside }: FlatTube
     { text: 'Diagonals by tape', figure: '', bold: true },
     ...crossed,
     { text: 'Outside to outside', figure: '', bold: true },
-    { text: 'over all, along', figure: lengthFigure(outside.right - outside.left, unit) },
-    { text: 'over all, square off', figure: lengthFigure(outside.top - outside.bottom, unit) },
+    { text: 'over all, along', figure: lengthFigure(overAll.along, unit) },
+    { text: 'over all, square off', figure: lengthFigure(overAll.off, unit) },
   ];
 }
 

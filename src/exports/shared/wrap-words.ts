@@ -83,11 +83,11 @@ export const upperEdgeInWords = (wrap: Wrap, sawn: string, unit: LengthUnit): st
 
 /** "512.3 mm", "90° clockwise", "inside of bend 2", "40.1 mm past"; "40.1 mm past its A" of a place within that bend. */
 export function landingWords(landing: Landing, unit: LengthUnit) {
-  const { fromEndA, turn, bend, fromTangent, tangent } = landing;
+  const { fromTipA, turn, bend, fromTangent, tangent } = landing;
   const turned = turnInWords(turn);
   const off = lengthInWords(Math.abs(fromTangent), unit);
   return {
-    along: lengthInWords(fromEndA, unit),
+    along: lengthInWords(fromTipA, unit),
     turned: turned === '0°' ? 'on the' : turned === '180°' ? 'opposite the' : turned,
     from: bend === null ? 'scribed line' : `inside of bend ${bend}`,
     place:

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../../src/core/derive.ts';
 import { distance, dot, length, rejectFrom, subtract } from '../../../src/core/geometry/vector.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
-import { landingOf } from '../../../src/core/cope/landing.ts';
+import { landingOf, middleOf } from '../../../src/core/cope/landing.ts';
 import { inSpace, needsWrap, roll, unroll, wrapOf, type WrapSetting } from '../../../src/core/cope/wrap.ts';
 import { trimOn } from '../../../src/core/solve/end-cutter.ts';
 import { demoText } from '../../command-line.ts';
@@ -39,6 +39,31 @@ const upright = (outerDiameter: number, towards: readonly number[], y = 0) =>
       },
     ],
   });
+
+/** The same on a run that is coped at end A to a post across it, and with 30 mm left long there. */
+function postAndRun(): { readonly tee: Derived; readonly left: Derived } {
+  const frame = (allowance: number) =>
+    derived({
+      sections: [
+        { id: 'main', outerDiameter: 44.45, wall: 3.048 },
+        { id: 'thick', outerDiameter: 60, wall: 3 },
+      ],
+      nodes: {
+        under: [-400, 0, -300],
+        over: [-400, 0, 300],
+        back: [-400, 0, 0],
+        fore: [400, 0, 0],
+        joint: [0, 0, 0],
+        top: [0, 0, 500],
+      },
+      members: [
+        { id: 'post', path: ['under', 'over'], section: 'thick', ends: [{ fit: 'square' }, { fit: 'square' }] },
+        { id: 'run', path: ['back', 'fore'], ends: [{ fit: 'cope', against: ['post'], allowance }, { fit: 'square' }] },
+        { id: 'branch', path: ['joint', 'top'], ends: [{ fit: 'cope', against: ['run'] }, { fit: 'square' }] },
+      ],
+    });
+  return { tee: frame(0), left: frame(30) };
+}
 
 describe('a wrap template', () => {
   it('gives the worked numbers of docs/maths/wrap.md', () => {
@@ -185,13 +210,29 @@ describe('the landing of a tip on the run', () => {
     for (const landing of landings) {
       expect(landing.runTube.id).toBe('run');
       expect(landing.bend).toBeNull();
-      expect(landing.fromEndA).toBeCloseTo(400, 4);
+      expect(landing.fromTipA).toBeCloseTo(400, 4);
     }
     // The run tube's own reference is straight up; the branch stands on top of it.
     expect(landings.map(({ turn }) => Math.round(degrees(turn))).toSorted((a, b) => a - b)).toEqual([-90, 90]);
     const deep = landingOf(tee, branch, 0, inSpace(branch, 0, throat))!;
     expect(degrees(deep.turn)).toBeCloseTo(0, 4);
-    expect(Math.abs(deep.fromEndA - 400)).toBeCloseTo(22.225, 4);
+    expect(Math.abs(deep.fromTipA - 400)).toBeCloseTo(22.225, 4);
+  });
+
+  it('is along the run from its tip A: what is left long there does not move it', () => {
+    // End A of the run is coped to a post of 60: where its sides touch that, the wall begins.
+    const tip = Math.sqrt(30 ** 2 - 22.225 ** 2);
+    const { tee, left } = postAndRun();
+    for (const frame of [tee, left]) {
+      const branch = tube(frame, 'branch');
+      const { tips } = wrapOf(branch, 0, PAPER)!;
+      expect(tips).toHaveLength(2);
+      for (const place of tips)
+        expect(landingOf(frame, branch, 0, inSpace(branch, 0, place))!.fromTipA).toBeCloseTo(400 - tip, 4);
+      const [cut] = branch.ends[0].cuts;
+      expect(middleOf(frame, branch.ends[0], cut!).fromTipA).toBeCloseTo(400 - tip, 4);
+    }
+    expect(tube(left, 'run').ends[0].allowance).toBe(30);
   });
 
   it('on a bent run is counted from the inside of the nearest bend, and from its tangent', () => {
@@ -215,7 +256,7 @@ describe('the landing of a tip on the run', () => {
     const landings = wrap.tips.map((tip) => landingOf(hoop, branch, 0, inSpace(branch, 0, tip))!);
     const middle = tube(hoop, 'hoop').developedLength / 2;
     for (const landing of landings) {
-      expect(landing.fromEndA).toBeCloseTo(middle, 3);
+      expect(landing.fromTipA).toBeCloseTo(middle, 3);
       expect(landing.bend).toBe(1);
       expect(landing.tangent).toBe('end');
       expect(landing.fromTangent).toBeCloseTo(500 - 152.4, 3);
