@@ -45,6 +45,9 @@ export const MOST_BOXES = 100;
 export const MOST_PULLS = 1000;
 export const MOST_AT_AN_END = 50;
 
+/** Notchers, and hole saws: of a shop as of a job, which takes them over whole. */
+export const MOST_TOOLS = 100;
+
 /** Findings that are marked as seen. */
 export const MOST_SEEN = 10_000;
 

@@ -50,8 +50,8 @@ export type Difference =
       readonly fields: readonly FieldDifference<BenderField>[];
     }
   | { readonly kind: 'bender/not-in-shop' | 'bender/not-in-job'; readonly dies: readonly DieId[] }
-  /** What ends are cut with: one has other tools than the other, or the job's are in no shop. */
-  | { readonly kind: 'tools/otherwise' | 'tools/not-in-shop' }
+  /** What ends are cut with. */
+  | { readonly kind: 'tools/otherwise' | 'tools/not-in-shop' | 'tools/not-in-job' }
   | {
       readonly kind: 'pulls/not-in-shop' | 'pulls/not-in-job';
       readonly die: DieId;
@@ -174,9 +174,11 @@ function ofBenders(bender: Bender | undefined, job: Job, found: Counterparts, us
 
 /** A job with no tube in it has no end to cut. */
 function ofTools(inShop: Tools | undefined, { tools, members }: Job): readonly Difference[] {
-  if (sameData(inShop, tools)) return [];
+  const inJob = tools && toolsOf(tools);
+  if (sameData(inShop, inJob)) return [];
   if (inShop === undefined) return [{ kind: 'tools/not-in-shop' }];
-  return members.length === 0 ? [] : [{ kind: 'tools/otherwise' }];
+  if (members.length === 0) return [];
+  return [{ kind: inJob === undefined ? 'tools/not-in-job' : 'tools/otherwise' }];
 }
 
 function ofPulls({ die, section }: Pair, shop: Shop, job: Job, found: Counterparts): readonly Difference[] {

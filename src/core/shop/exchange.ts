@@ -10,6 +10,7 @@ import type { Bender } from '../job/kinds/bender.ts';
 import type { Die } from '../job/kinds/die.ts';
 import type { Pull } from '../job/kinds/pull.ts';
 import type { Section } from '../job/kinds/section.ts';
+import type { Tools } from '../job/kinds/tools.ts';
 import type { Job } from '../job/types.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { counterparts } from './counterparts.ts';
@@ -70,7 +71,8 @@ export function taken(job: Job, shop: Shop, differences: readonly Difference[]):
     return unlogged(theirs, allLogged(job.pulls, found)).map((pull) => ({ ...pull, die, section }));
   });
   const pulls = news.length === 0 ? job.pulls : [...job.pulls, ...news];
-  const tools = differences.some(({ kind }) => kind === 'tools/otherwise') ? toolsOf(shop) : job.tools;
+  const takesTools = differences.some(({ kind }) => kind === 'tools/otherwise' || kind === 'tools/not-in-job');
+  const tools = takesTools ? toolsOf(shop) : job.tools;
   return sections === job.sections && dies === job.dies && pulls === job.pulls && tools === job.tools
     ? job
     : { ...job, ...(tools && { tools }), sections, dies, pulls };
@@ -97,10 +99,9 @@ export function given(shop: Shop, job: Job, differences: readonly Difference[]):
     .reduce((list, die) => put(list, offBender(die), found.dies.get(die.id), shopKindOf('dies').letter), shop.dies);
   const [onIt] = concerned('bender/otherwise', 'bender/not-in-shop');
   const bender = job.dies.find(({ id }) => id === onIt)?.bender ?? shop.bender;
-  const tools = differences.some(({ kind }) => kind === 'tools/otherwise' || kind === 'tools/not-in-shop')
-    ? job.tools
-    : undefined;
-  const withRecords: Shop = { ...shop, ...(bender && { bender }), ...tools, sections, dies };
+  const givesTools = differences.some(({ kind }) => kind === 'tools/otherwise' || kind === 'tools/not-in-shop');
+  const withTools = givesTools && job.tools ? cutWith(shop, job.tools) : shop;
+  const withRecords: Shop = { ...withTools, ...(bender && { bender }), sections, dies };
   const after = counterparts(job, withRecords);
   const pulls = differences.flatMap((one): readonly Pull[] =>
     one.kind === 'pulls/not-in-shop'
@@ -111,6 +112,12 @@ export function given(shop: Shop, job: Job, differences: readonly Difference[]):
       : [],
   );
   return withPulls(withRecords, unlogged(pulls, shop.pulls));
+}
+
+/** The shop with these tools alone: a bench saw that they have not is none of the shop's either. */
+function cutWith(shop: Shop, { notchers, saws, benchSaw }: Tools): Shop {
+  const { benchSaw: _, ...rest } = shop;
+  return { ...rest, ...(benchSaw !== undefined && { benchSaw }), notchers, saws };
 }
 
 /** The job's ids of what these differences are about. */

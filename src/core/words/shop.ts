@@ -27,9 +27,11 @@ export function differenceInWords(one: Difference, unit: LengthUnit, nameOf: (di
     case 'bender/not-in-job':
       return `The shop’s bender is not set up in this job for ${diesInWords(one.dies, nameOf)}.`;
     case 'tools/otherwise':
-      return 'What ends are cut with. The shop’s notchers and saws are not those of this job: its recipes go by its own.';
+      return 'The shop’s notchers and saws are not those of this job: its recipes go by its own.';
     case 'tools/not-in-shop':
       return 'This job’s notchers and saws are not in the shop record.';
+    case 'tools/not-in-job':
+      return 'The shop’s notchers and saws are not in this job: its recipes are general.';
     case 'pulls/not-in-shop':
       return `This job has ${pullsInWords(one)} that the shop’s log has not.`;
     case 'pulls/not-in-job':

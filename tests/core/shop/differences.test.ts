@@ -211,10 +211,14 @@ describe('what ends are cut with', () => {
   });
 
   it('is asked about where the job has none or others and a tube to cut; taken, it is the shop’s', () => {
-    for (const other of [without, { ...job, tools: { notchers: [], saws: [{ diameter: 51 }] } }]) {
-      expect(words(shop, other)).toEqual([
-        'What ends are cut with. The shop’s notchers and saws are not those of this job: its recipes go by its own.',
-      ]);
+    const none = 'The shop’s notchers and saws are not in this job: its recipes are general.';
+    const others = 'The shop’s notchers and saws are not those of this job: its recipes go by its own.';
+    for (const [other, said] of [
+      [without, none],
+      [{ ...job, tools: { notchers: [], saws: [] } }, none],
+      [{ ...job, tools: { notchers: [], saws: [{ diameter: 51 }] } }, others],
+    ] as const) {
+      expect(words(shop, other)).toEqual([said]);
       expect(taken(other, shop, differences(shop, other)).tools).toEqual(tools);
       expect(differences(shop, { ...other, members: [] })).toEqual([]);
     }
@@ -225,5 +229,17 @@ describe('what ends are cut with', () => {
     delete (bare as { benchSaw?: number }).benchSaw;
     expect(differences(bare, job)).toEqual([]);
     expect(given(bare, job, allThatDiffers(bare, job))).toEqual(shop);
+  });
+
+  it('given, it is the job’s alone, and nothing is asked again', () => {
+    // Of another shop's file: no bench saw, and a key that is nobody's here.
+    const others = { notchers: [], saws: [{ diameter: 51 }], sections: [], format: 'of their own' };
+    const foreign: Job = { ...job, tools: others };
+    const { benchSaw: _, ...rest } = shop;
+    const there = given(shop, foreign, differences(shop, foreign));
+    expect(there).toEqual({ ...rest, notchers: [], saws: [{ diameter: 51 }] });
+    expect(differences(there, foreign)).toEqual([]);
+    expect(allThatDiffers(there, foreign)).toEqual([]);
+    expect(given(shop, without, differences(shop, without))).toEqual(shop);
   });
 });

@@ -3,6 +3,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { faultLine } from '../../../src/core/job/fault.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
+import { serialiseJob } from '../../../src/core/job/serialise.ts';
+import { jobFrom } from '../../../src/core/shop/exchange.ts';
 import { SHOP_LISTS, shopKindOf } from '../../../src/core/shop/kinds.ts';
 import { isShopOfLaterProgram, parseShop } from '../../../src/core/shop/parse.ts';
 import { serialiseShop, SHOP_KEY_ORDER } from '../../../src/core/shop/serialise.ts';
@@ -102,6 +104,17 @@ describe('what is refused, with its place', () => {
     [['version'], 2, 'version: 2 was made by a later version of the program, which reads up to 1'],
   ])('%j', (keys, value, line) => {
     expect(changed(keys, value)).toEqual([line]);
+  });
+
+  it('is more tools than a job takes over', () => {
+    const [saws, notchers] = [101, 101].map((length, i) =>
+      Array.from({ length }, () => (i === 0 ? { diameter: 51 } : { name: 'N', greatestOffSquare: 45 })),
+    );
+    expect(changed(['saws'], saws)).toEqual(['saws: more than 100']);
+    expect(changed(['notchers'], notchers)).toEqual(['notchers: more than 100']);
+    const most = parseShop(JSON.stringify({ ...shopFile(), saws: saws!.slice(1), notchers: notchers!.slice(1) }));
+    if (!most.ok) return expect.fail(most.faults.map(faultLine).join());
+    expect(parseJob(serialiseJob(jobFrom(most.shop, 'mm'))).ok).toBe(true);
   });
 
   it('is an id that stands twice, and what then leads nowhere', () => {

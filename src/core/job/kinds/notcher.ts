@@ -1,6 +1,7 @@
 /** What ends are notched with: a hole saw on a head that is set off square. */
 import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
+import { MOST_TOOLS } from '../limits.ts';
 import { angle } from './fields.ts';
 import type { Kind } from './kind.ts';
 
@@ -30,4 +31,5 @@ export const notcherKind: Kind<Notcher> = {
     leans: v.exactOptional(v.picklist(['over-tube', 'past-end', 'either'])),
   }),
   keys: ['name greatestOffSquare takesOffset step leans'],
+  most: MOST_TOOLS,
 };

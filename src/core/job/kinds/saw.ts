@@ -1,5 +1,6 @@
 /** A hole saw. */
 import * as v from 'valibot';
+import { MOST_TOOLS } from '../limits.ts';
 import { across } from './fields.ts';
 import type { Kind } from './kind.ts';
 
@@ -16,4 +17,5 @@ export const sawKind: Kind<Saw> = {
   inWords: 'a hole saw',
   shape: v.looseObject({ diameter: across, reach: v.exactOptional(across) }),
   keys: ['diameter reach'],
+  most: MOST_TOOLS,
 };

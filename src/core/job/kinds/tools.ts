@@ -4,6 +4,7 @@
  */
 import * as v from 'valibot';
 import type { Degrees } from '../../geometry/angle.ts';
+import { MOST_TOOLS } from '../limits.ts';
 import { angle } from './fields.ts';
 import type { Part } from './kind.ts';
 import { notcherKind, type Notcher } from './notcher.ts';
@@ -21,9 +22,7 @@ export interface Tools {
 export const GREATEST_BENCH_SAW = 89;
 export const benchSawAngle = angle(0, GREATEST_BENCH_SAW);
 
-/** More of either are refused. */
-const MOST_TOOLS = 100;
-
+/** No longer than the shop's own lists. */
 const several = <S extends v.GenericSchema>(shape: S) =>
   v.optional(v.pipe(v.array(shape), v.maxLength(MOST_TOOLS, `more than ${MOST_TOOLS}`)), []);
 
