@@ -1,6 +1,6 @@
 /**
  * A short code for what a tube is made by: the same on screen, sheet and wrap, made of the figures that are printed. Where one of these changes, the
- * code does, and paper with the old one is waste. Where a tube lies in the car, and how far to pull (which is read anew at each pull), are no part of it.
+ * code does, and paper with the old one is waste; so where the job's tools do, for the recipes go by them. Where a tube lies in the car, and how far to pull (which is read anew at each pull), are no part of it.
  *
  * Lengths count to 0.01 mm and angles to 0.01 degrees, so that what arithmetic leaves over changes nothing. Hash: FNV-1a, 32 bits (Fowler, Noll, Vo; IETF
  * draft, from memory). Signs: Crockford's base 32, which leaves out I, L, O and U. Four of them: two revisions of a tube are told apart but for one
@@ -8,6 +8,7 @@
  */
 import { toDegrees } from '../geometry/angle.ts';
 import { remembered } from '../remembered.ts';
+import type { Tools } from '../job/kinds/tools.ts';
 import type { Job } from '../job/types.ts';
 import { feedOf, type Feed } from './feed.ts';
 import type { Frame, SolvedTube, TubeEnd } from './types.ts';
@@ -17,14 +18,30 @@ const LENGTH = 4;
 const STEP = 0.01;
 
 /** Four signs. Of a tube as the job has it fed. */
-export const revisionOf = (job: Pick<Job, 'bent' | 'feeds' | 'marking' | 'lengthUnit'>, tube: SolvedTube): string =>
-  codeOf(tube)(feedOf(job, tube));
+export const revisionOf = (
+  job: Pick<Job, 'bent' | 'feeds' | 'marking' | 'lengthUnit' | 'tools'>,
+  tube: SolvedTube,
+): string => codeOf(tube)(feedOf(job, tube))(job.tools ?? NO_TOOLS);
+
+const NO_TOOLS: Tools = { notchers: [], saws: [] };
 
 /** Of the whole job: of all its tubes. */
 export const jobRevision = ({ job, tubes }: Pick<Frame, 'job' | 'tubes'>): string =>
   signs(hashed(tubes.map((tube) => `${tube.id} ${revisionOf(job, tube)}`).join(';')));
 
-const codeOf = remembered((tube: SolvedTube) => remembered((feed: Feed) => signs(hashed(figuresOf(tube, feed)))));
+const codeOf = remembered((tube: SolvedTube) =>
+  remembered((feed: Feed) =>
+    remembered((tools: Tools) => signs(hashed([figuresOf(tube, feed), ...figuresOfTools(tools)].join(' ')))),
+  ),
+);
+
+const figuresOfTools = ({ notchers, saws, benchSaw }: Tools): readonly string[] => [
+  ...notchers.flatMap(({ name, greatestOffSquare, takesOffset, step, leans }) =>
+    [name, greatestOffSquare, takesOffset, step, leans].map(String),
+  ),
+  ...saws.flatMap(({ diameter, reach }) => [diameter, reach].map(String)),
+  ...(benchSaw === undefined ? [] : [String(benchSaw)]),
+];
 
 const figure = (value: number): string => (Number.isFinite(value) ? String(Math.round(value / STEP) + 0) : '-');
 

@@ -37,6 +37,14 @@ describe('a revision', () => {
     expect(codes(moved(0))).toEqual(codes(plan));
   });
 
+  it('changes with the tools that recipes go by, and is the one of no tools where the job has none', () => {
+    const tools = { ...demo.tools!, saws: demo.tools!.saws.map((saw) => ({ ...saw, reach: 30 })) };
+    const others = codes(derived({ ...demo, tools }, plan));
+    for (const [tube, code] of codes(plan)) expect(others.get(tube), tube).not.toBe(code);
+    const { tools: _tools, ...without } = demo;
+    expect(codes(derived(without))).toEqual(codes(derived({ ...demo, tools: { notchers: [], saws: [] } })));
+  });
+
   it('changes with what is printed, and with nothing else', () => {
     const now = moved(2);
     const changed = new Set(changedTubes(plan, now).map(({ tube }) => tube));
