@@ -3,8 +3,8 @@
  * mark on the side that is turned to the drill (or away from it), the saw across it at the angle that is set, and what it takes away hatched.
  * A cut that no saw makes is seen the same way, without the saw. Paper and screen draw these same marks.
  */
-import { deepSide } from '../core/cope/end-mark.ts';
-import { sleevesMade, type Notching } from '../core/cope/notching.ts';
+import { deepSide, SQUARE } from '../core/cope/end-mark.ts';
+import { sawnEndOf, sleevesMade, type Notching } from '../core/cope/notching.ts';
 import { toDegrees, wrapHalfTurn, type Radians } from '../core/geometry/angle.ts';
 import { trimOn } from '../core/solve/end-cutter.ts';
 import type { SolvedTube } from '../core/solve/types.ts';
@@ -29,7 +29,8 @@ const EDGES = 180;
 /** Of cut `index` of an end, as it is set on the machine; of one by its wrap, as the end comes out. */
 export function atNotcher(tube: SolvedTube, which: 0 | 1, notching: Notching, index: number): Picture {
   const end = tube.ends[which];
-  const { cut, sawn } = notching.notches[index]!;
+  const notch = notching.notches[index]!;
+  const { cut, sawn } = notch;
   const { outerDiameter } = tube.section;
   const scale = ACROSS / outerDiameter;
   const pastEnd = notching.leans === 'past-end';
@@ -37,7 +38,7 @@ export function atNotcher(tube: SolvedTube, which: 0 | 1, notching: Notching, in
   const radius = outerDiameter / 2;
   // A cut that runs on past the picture is drawn to its edge.
   const long = (AT_NOTCHER.width - PAST_END - 1) / scale;
-  const blankEnd = (end.tip ?? 0) - end.allowance;
+  const blankEnd = sawnEndOf(end, notch);
   const sleeves = sawn === null ? end.cutter.sleeves : [sleevesMade(end, notching.notches)[index]!];
   const trim = trimOn({ ...end.cutter, sleeves }, outerDiameter / 2);
   /** On the picture: mm into the tube from its sawn end, and towards the drill. */
@@ -131,7 +132,7 @@ function sawMarks(centre: Place2, diameter: number, setting: Set, pastEnd: boole
     });
   const [axis] = clipped([stroke([far, near], { ...FINE, dash: [4, 0.8, 0.8, 0.8] })], box);
   const foot = around(centre, (centre.y - 1.6) / Math.cos(set), down);
-  const isSquare = toDegrees(set) < 0.05;
+  const isSquare = toDegrees(set) < SQUARE;
   const reach = centre.y - box.bottom - 1;
   const [from, to] = [-Math.PI / 2, down].toSorted((a, b) => a - b) as [number, number];
   return [

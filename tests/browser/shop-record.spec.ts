@@ -3,7 +3,22 @@ import type { Page } from '@playwright/test';
 import { demoText } from '../command-line.ts';
 import { shopFile } from '../core/shop/sample.ts';
 import { recordsIn } from './stores.ts';
-import { FEW, enter, expect, openFile, savedText, SIZES, start, test, textOf, undoKey, untilThere } from './journey.ts';
+import {
+  FEW,
+  chooseTube,
+  enter,
+  goTo,
+  showPart,
+  expect,
+  openFile,
+  savedText,
+  SIZES,
+  start,
+  test,
+  textOf,
+  undoKey,
+  untilThere,
+} from './journey.ts';
 
 test.use(FEW);
 
@@ -56,6 +71,13 @@ test('what a job has goes into it, is there after a reload, and a new job begins
   await recordKept(page);
   await page.reload();
   await untilThere(page);
+  await test.step('recipes go by the tools that job and shop share, without a question', async () => {
+    await goTo(page, 'Shop');
+    await chooseTube(page, 'Tower bar');
+    await showPart(page, 'Ends');
+    await expect(page.getByText(/^One pass/u).first()).toBeVisible();
+    await expect(page.getByText('Recipes are general')).toHaveCount(0);
+  });
   await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByRole('button', { name: 'New job' }).click();
   await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('New job');

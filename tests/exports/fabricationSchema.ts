@@ -36,11 +36,11 @@ const end = v.strictObject({
     v.strictObject({
       notcher: v.nullable(text),
       leans: v.picklist(['over-tube', 'past-end', 'unsaid']),
-      gap: v.nullable(number),
+      gap: number,
       notches: v.array(
         v.strictObject({
           way: v.picklist(['nothing', 'wrap', 'one-pass', 'flip', 'cut-off-first', 'either']),
-          why: v.nullable(v.picklist(['bend', 'thin', 'swing', 'offset', 'saw', 'reach'])),
+          why: v.nullable(v.picklist(['bend', 'thin', 'swing', 'offset', 'saw', 'reach', 'gap'])),
           saw: v.nullable(number),
           set: v.nullable(number),
           centre: v.nullable(number),

@@ -10,6 +10,9 @@ import { ANGLE_ROUNDING } from '../geometry/tolerance.ts';
 import { dot, length, normalize, rejectFrom, scale } from '../geometry/vector.ts';
 import type { Cut, SolvedTube } from '../solve/types.ts';
 
+/** Degrees off square that are shown as 0.0: as good as square. */
+export const SQUARE = 0.05;
+
 export interface EndMark {
   /** From the line, clockwise positive as one looks at the cut end, towards the tube; (-pi, pi]. */
   readonly turn: Radians;
@@ -39,6 +42,3 @@ const markAt = ({ section }: SolvedTube, turn: Radians, both: boolean): EndMark 
   round: (Math.abs(turn) * section.outerDiameter) / 2,
   both,
 });
-
-/** Degrees off square that are shown as 0.0. */
-const SQUARE = 0.05;

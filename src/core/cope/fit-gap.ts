@@ -6,7 +6,7 @@ import { toRadians, type Radians } from '../geometry/angle.ts';
 import type { Sleeve } from '../geometry/met-sleeve.ts';
 import { trimLine, trimOn } from '../solve/end-cutter.ts';
 import type { TubeEnd } from '../solve/types.ts';
-import { greatestBetween } from './saw-pass.ts';
+import { greatestBetween } from '../numerics/greatest-between.ts';
 
 /** mm. Places at whole degrees that come this near to the extreme are closed in on: between two of them a curve rises no farther. */
 const NEARLY = 0.2;

@@ -9,6 +9,7 @@ import type { Notcher } from '../job/kinds/notcher.ts';
 import type { Tools } from '../job/kinds/tools.ts';
 import { remembered } from '../remembered.ts';
 import type { Cut, TubeEnd } from '../solve/types.ts';
+import { SQUARE } from './end-mark.ts';
 import { fitGap } from './fit-gap.ts';
 import { sawPlace, sawSleeve, sawTravel, touchOn } from './saw-pass.ts';
 import type { Sleeve } from '../geometry/met-sleeve.ts';
@@ -19,8 +20,11 @@ import type { Sleeve } from '../geometry/met-sleeve.ts';
  */
 export type Way = 'nothing' | 'wrap' | 'one-pass' | 'flip' | 'cut-off-first' | 'either';
 
-/** Why only the wrap will do: against a bend; 30 degrees or less between the tubes; beyond the swing; axes that pass; no such saw; too deep. */
-export type WhyWrap = 'bend' | 'thin' | 'swing' | 'offset' | 'saw' | 'reach';
+/**
+ * Why only the wrap will do: against a bend; 30 degrees or less between the tubes; beyond the swing; axes that pass; no such saw; too deep; what
+ * can be set would leave too wide a gap.
+ */
+export type WhyWrap = 'bend' | 'thin' | 'swing' | 'offset' | 'saw' | 'reach' | 'gap';
 
 export interface Notch {
   readonly cut: Cut;
@@ -35,9 +39,11 @@ export interface Sawn {
   readonly saw: number;
   /** mm that it cuts deep; null where nobody has listed saws. */
   readonly reach: number | null;
+  /** Whether the shop has measured that; else it is what most cut. */
+  readonly isMeasured: boolean;
   /** Off square, as the machine's scale has it; the cut's own where its scale is not known, or shows any angle. */
   readonly set: Radians;
-  /** mm from the blank's sawn end to where the saw's axis crosses the tube's: positive into the tube. */
+  /** mm from the sawn end (sawnEndOf) to where the saw's axis crosses the tube's: positive into the tube. */
   readonly centre: number;
   /** mm that the saw travels from touch to through. */
   readonly depth: number;
@@ -48,14 +54,15 @@ export interface Sawn {
 export interface Notching {
   /** The machine that the end is notched on; null where the job has none. */
   readonly notcher: Notcher | null;
+  /** How many machines it was chosen from. */
+  readonly among: number;
   readonly notches: readonly Notch[];
   /** Where the drill leans at every cut of this end; 'unsaid': either way, and the mark then goes by it. */
   readonly leans: 'over-tube' | 'past-end' | 'unsaid';
   /**
-   * mm: the gap that the settings and saws leave, each cut by its wrap taken as exact. 0 where all are as asked. Null where what is made
-   * is open on a line that the profile closes.
+   * mm, up to MOST_GAP: the gap that the settings and saws leave, each cut by its wrap taken as exact. 0 where all are as asked.
    */
-  readonly gap: number | null;
+  readonly gap: number;
   /** Different diameters, in the order of the cuts. */
   readonly saws: readonly number[];
 }
@@ -66,8 +73,6 @@ export const THIN: Degrees = 30;
 export const MOST_GAP = 1;
 /** mm. Axes that pass each other by less meet, in a shop. */
 const MEETS = 0.05;
-/** Degrees off square that are as good as square. */
-const SQUARE = 0.05;
 
 /** Null at an end that is coped to nothing. Kept as long as the end and the tools. */
 export const notchingOf = (end: TubeEnd, tools: Tools = NO_TOOLS): Notching | null => withTools(tools)(end);
@@ -79,24 +84,34 @@ const withTools = remembered(({ notchers, saws }: Tools) =>
     if (end.fit !== 'cope' || end.cuts.length === 0) return null;
     const machines: readonly (Notcher | null)[] = notchers.length === 0 ? [null] : notchers;
     return machines
-      .map((notcher) => notchingOn(end, notcher, saws))
+      .map((notcher) => notchingOn(end, notcher, saws, notchers.length))
       .reduce((best, each) => (trouble(each) < trouble(best) ? each : best));
   }),
 );
 
-function notchingOn(end: TubeEnd, notcher: Notcher | null, saws: readonly Saw[]): Notching {
-  const notches = end.cuts.map((cut) => notchOf(end, cut, notcher, saws));
-  const isExact = notches.every(
-    ({ cut, sawn }) => sawn === null || (Math.abs(sawn.saw - cut.sawDiameter) < ROUNDING && sawn.set === cut.offSquare),
-  );
+function notchingOn(end: TubeEnd, notcher: Notcher | null, saws: readonly Saw[], among: number): Notching {
+  const asSet = end.cuts.map((cut) => notchOf(end, cut, notcher, saws));
+  const leaves = gapOf(end, asSet);
+  const isGood = leaves !== null && leaves <= MOST_GAP;
+  const notches = isGood
+    ? asSet
+    : asSet.map((notch): Notch => (isExact(notch) ? notch : { ...notch, way: 'wrap', why: 'gap', sawn: null }));
+  const sawn = notches.flatMap((notch) => notch.sawn ?? []);
   return {
     notcher,
+    among,
     notches,
-    leans: leansOf(notcher),
-    gap: isExact ? 0 : fitGap(end, sleevesMade(end, notches)),
-    saws: [...new Set(notches.flatMap(({ sawn }) => sawn?.saw ?? []))],
+    leans: sawn.every(({ set }) => toDegrees(set) < SQUARE) ? 'over-tube' : leansOf(notcher),
+    gap: isGood ? leaves : 0,
+    saws: [...new Set(sawn.map(({ saw }) => saw))],
   };
 }
+
+const isExact = ({ cut, sawn }: Notch): boolean =>
+  sawn === null || (Math.abs(sawn.saw - cut.sawDiameter) < ROUNDING && sawn.set === cut.offSquare);
+
+const gapOf = (end: TubeEnd, notches: readonly Notch[]): number | null =>
+  notches.every(isExact) ? 0 : fitGap(end, sleevesMade(end, notches));
 
 const leansOf = (notcher: Notcher | null): Notching['leans'] =>
   notcher?.leans === undefined ? 'unsaid' : notcher.leans === 'either' ? 'over-tube' : notcher.leans;
@@ -110,7 +125,7 @@ export const sleevesMade = (end: TubeEnd, notches: readonly Notch[]): readonly S
 /** What one machine makes of an end is better than what another does with less of it: wraps, then flips, then the gap. */
 function trouble({ notches, gap }: Notching): number {
   const count = (...ways: readonly Way[]): number => notches.filter(({ way }) => ways.includes(way)).length;
-  return count('wrap') * 1000 + count('flip', 'cut-off-first') * 100 + Math.min(gap ?? 99, 99);
+  return count('wrap') * 1000 + count('flip', 'cut-off-first') * 100 + gap;
 }
 
 function notchOf(end: TubeEnd, cut: Cut, notcher: Notcher | null, saws: readonly Saw[]): Notch {
@@ -127,25 +142,37 @@ function notchOf(end: TubeEnd, cut: Cut, notcher: Notcher | null, saws: readonly
 
   const setting = { diameter: saw?.diameter ?? cut.sawDiameter, offSquare: settingOf(cut.offSquare, notcher) };
   const blankEnd = (end.tip ?? 0) - end.allowance;
+  const reach = saw === undefined ? null : (saw.reach ?? FIRST_REACH);
+  /** On a blank sawn off there. */
+  const by = (way: Way, sawnAt: number, depth: number): Notch => ({
+    cut,
+    way,
+    why: null,
+    sawn: {
+      saw: setting.diameter,
+      reach,
+      isMeasured: saw?.reach !== undefined,
+      set: setting.offSquare,
+      centre: sawPlace(end, cut).centre - sawnAt,
+      depth,
+      touch: Math.abs(cut.axisOffset) > MEETS ? null : touchOn(end, cut, setting) - sawnAt,
+    },
+  });
   const depth = sawTravel(end, cut, setting, blankEnd);
   if (depth === null) return without('nothing');
-  const reach = saw === undefined ? null : (saw.reach ?? FIRST_REACH);
-  const sawn: Sawn = {
-    saw: setting.diameter,
-    reach,
-    set: setting.offSquare,
-    centre: sawPlace(end, cut).centre - blankEnd,
-    depth,
-    touch: Math.abs(cut.axisOffset) > MEETS ? null : touchOn(end, cut, setting) - blankEnd,
-  };
-  const by = (way: Way): Notch => ({ cut, way, why: null, sawn });
-  if (reach === null) return by('either');
-  if (depth <= reach) return by('one-pass');
-  if (end.allowance > 0 && (sawTravel(end, cut, setting, end.tip ?? 0) ?? Infinity) <= reach)
-    return by('cut-off-first');
-  const turnsOver = toDegrees(setting.offSquare) < SQUARE || notcher === null || notcher.leans === 'either';
-  return turnsOver && depth <= 2 * reach ? by('flip') : without('wrap', 'reach');
+  if (reach === null) return by('either', blankEnd, depth);
+  if (depth <= reach) return by('one-pass', blankEnd, depth);
+  const atTip = end.tip ?? 0;
+  const trimmed = end.allowance > 0 ? sawTravel(end, cut, setting, atTip) : null;
+  if (trimmed !== null && trimmed <= reach) return by('cut-off-first', atTip, trimmed);
+  // Where nobody has said which way the head leans, it may lean both.
+  const turnsOver = toDegrees(setting.offSquare) < SQUARE || notcher?.leans === undefined || notcher.leans === 'either';
+  return turnsOver && depth <= 2 * reach ? by('flip', blankEnd, depth) : without('wrap', 'reach');
 }
+
+/** Where the blank ends when the cut is made, mm from the node: what is left long is off by then where it has to be. */
+export const sawnEndOf = (end: TubeEnd, { way }: Notch): number =>
+  (end.tip ?? 0) - (way === 'cut-off-first' ? 0 : end.allowance);
 
 /** The nearest in size whose joint can be welded, undefined where none is; of two as near the greater, which does not bind. */
 function sawFor(end: TubeEnd, cut: Cut, saws: readonly Saw[]): Saw | undefined {

@@ -10,6 +10,7 @@ import type { Radians } from '../geometry/angle.ts';
 import { linePiece } from '../geometry/path.ts';
 import type { Sleeve } from '../geometry/met-sleeve.ts';
 import { add, addScaled, cross, distance, dot, rotateAbout, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+import { greatestBetween } from '../numerics/greatest-between.ts';
 import { sleeveOf } from '../solve/end-cutter.ts';
 import type { Cut, TubeEnd } from '../solve/types.ts';
 
@@ -136,25 +137,4 @@ function extreme(
   // A saw that grazes the tube may meet it along this one line alone of those looked at.
   const closest = greatestBetween(height, (best - 1) * step, (best + 1) * step, CLOSED_IN);
   return sense * Math.max(sense * read(spans[best]!), closest);
-}
-
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
-
-/** The greatest value of a function that rises to it and falls from it between these, by golden section (Kiefer 1953) to `within`. */
-export function greatestBetween(height: (at: number) => number, from: number, to: number, within: number): number {
-  let [low, high] = [from, to];
-  let [a, b] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
-  let [atA, atB] = [height(a), height(b)];
-  while (high - low > within) {
-    if (atA > atB) {
-      [high, b, atB] = [b, a, atA];
-      a = high - GOLDEN * (high - low);
-      atA = height(a);
-    } else {
-      [low, a, atA] = [a, b, atB];
-      b = low + GOLDEN * (high - low);
-      atB = height(b);
-    }
-  }
-  return Math.max(atA, atB);
 }

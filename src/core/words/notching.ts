@@ -2,8 +2,8 @@
  * The recipe of a cut at the notcher in the order of doing: rows of a name and a figure, and what is said to them. Figures stay
  * numbers, so that screen and paper set each in its own way and round it alike.
  */
-import { deepSide } from '../cope/end-mark.ts';
-import { MOST_GAP, THIN, type Notch, type Notching, type Sawn } from '../cope/notching.ts';
+import { deepSide, SQUARE } from '../cope/end-mark.ts';
+import { THIN, type Notch, type Notching, type Sawn } from '../cope/notching.ts';
 import { toDegrees, type Degrees, type Radians } from '../geometry/angle.ts';
 import type { Notcher } from '../job/kinds/notcher.ts';
 import type { Tools } from '../job/kinds/tools.ts';
@@ -27,9 +27,6 @@ export interface RecipeRow {
 
 /** mm. A length that shows as nothing. */
 const UNSEEN = 0.005;
-/** Degrees that show as 0.0. */
-const SQUARE: Degrees = 0.05;
-
 const isSquare = ({ set }: Sawn): boolean => toDegrees(set) < SQUARE;
 
 /**
@@ -52,7 +49,7 @@ export function recipeRows(
   const words = settingInWords(set, notcher);
   return [
     ...marked,
-    { label: 'Hole saw', figure: { kind: 'length', mm: saw } },
+    { label: 'Hole saw', figure: { kind: 'words', words: `${exactText(saw, unit)} ${unit}` } },
     { label: 'Off square', figure: { kind: 'words', words } },
     { label: centreLabel(centre), figure: { kind: 'round', mm: Math.abs(centre) } },
     way === 'flip'
@@ -68,34 +65,34 @@ export const settingInWords = (set: Radians, notcher: Notcher | null): string =>
 const centreLabel = (centre: number): string =>
   Math.abs(centre) < UNSEEN ? 'Centre at end' : `Centre ${centre > 0 ? 'in from end' : 'beyond end'}`;
 
-/** Which way the head stands and the mark faces, the same for every cut of the end; null where nothing is sawn. */
-function headInWords({ leans, notches }: Notching): string | null {
+/** On which machine, which way the head stands and the mark faces, the same for every cut of the end; null where nothing is sawn. */
+function headInWords({ leans, notches, notcher, among }: Notching): string | null {
   const sawn = notches.flatMap((notch) => notch.sawn ?? []);
   if (sawn.length === 0) return null;
-  if (sawn.every(isSquare)) return 'Mark to the drill, head square.';
+  const on = among > 1 ? `On ${notcher!.name}. ` : '';
+  if (sawn.every(isSquare)) return `${on}Mark to the drill, head square.`;
   const every = sawn.length > 1 ? ' for every cut of this end' : '';
   switch (leans) {
     case 'over-tube':
-      return `Mark to the drill, which leans over the tube${every}.`;
+      return `${on}Mark to the drill, which leans over the tube${every}.`;
     case 'past-end':
-      return `Mark away from the drill, which leans out past the end${every}.`;
+      return `${on}Mark away from the drill, which leans out past the end${every}.`;
     case 'unsaid':
-      return `Mark to the drill, which leans over the tube${every}, as drawn. If yours leans out past the end: mark away from it.`;
+      return `${on}Mark to the drill, which leans over the tube${every}, as drawn. If yours leans out past the end: mark away from it.`;
   }
 }
 
 /** How a cut is made, with why where no saw makes it: a sentence. */
 export function wayInWords({ way, why, cut, sawn }: Notch, { notcher }: Notching, unit: LengthUnit): string {
-  const mm = (length: number): string => `${formatLength(length, unit).text} ${unit}`;
   switch (way) {
     case 'nothing':
       return 'Nothing is cut here: the tube runs past without meeting it.';
     case 'one-pass':
       return 'One pass.';
     case 'cut-off-first':
-      return 'Saw off what is left long first, then one pass: with it on, the saw is too short. The depth is with it on.';
+      return 'Saw off what is left long first, then one pass: with it on, the saw is too short. Figures are from the new end.';
     case 'flip':
-      return `Half from each side: the saw cuts only ${mm(sawn!.reach!)} deep. Then turn the tube half round${isSquare(sawn!) ? '' : ', lean the head as far the other way'}, and go in until it is through.`;
+      return flipInWords(sawn!, notcher, unit);
     case 'either':
       return 'One pass if your saw cuts that deep. If not: half from each side, or the wrap.';
     case 'wrap':
@@ -110,27 +107,40 @@ export function wayInWords({ way, why, cut, sawn }: Notch, { notcher }: Notching
     case 'swing':
       return `Use the wrap: ${off}, ${notcher!.name} swings to ${exactAngle(notcher!.greatestOffSquare)}.`;
     case 'offset':
-      return `Use the wrap: the axes pass each other by ${mm(Math.abs(cut.axisOffset))}, and ${notcher!.name} cuts through the middle only.`;
+      return `Use the wrap: the axes pass each other by ${formatLength(Math.abs(cut.axisOffset), unit).text} ${unit}, and ${notcher!.name} cuts through the middle only.`;
     case 'saw':
       return `Use the wrap: the shop has no hole saw of ${exactText(cut.sawDiameter, unit)} ${unit} for this run tube.`;
     case 'reach':
       return 'Use the wrap: too deep for the saw, and the head leans one way only.';
+    case 'gap':
+      return `Use the wrap: ${off}, too far from what ${notcher?.name ?? 'the notcher'} can be set to.`;
   }
+}
+
+function flipInWords(sawn: Sawn, notcher: Notcher | null, unit: LengthUnit): string {
+  const deep = `${formatLength(sawn.reach!, unit).text} ${unit} deep`;
+  const saw = sawn.isMeasured ? `the saw cuts only ${deep}` : `most saws cut only ${deep}, measure yours`;
+  if (isSquare(sawn))
+    return `Half from each side: ${saw}. Then turn the tube half round and go in until it is through.`;
+  const oneWay = notcher?.leans === undefined ? ' If it leans one way only: the wrap.' : '';
+  return `Half from each side: ${saw}. Then turn the tube half round, lean the head as far the other way, and go in until it is through.${oneWay}`;
 }
 
 const exactAngle = (degrees: Degrees): string => `${Number(degrees.toFixed(2))}°`;
 
-/** The angle that a cut has where its setting is another; null where it is set. */
-const exactInWords = ({ cut, sawn }: Notch): string | null =>
-  sawn === null || sawn.set === cut.offSquare ? null : `Exactly ${formatAngle(toDegrees(cut.offSquare), 1)}°.`;
-
-/** What settings and saws that are not the exact ones do to the joint; null where all are exact. */
-function gapInWords({ gap }: Notching, unit: LengthUnit): string | null {
-  if (gap === 0) return null;
-  if (gap === null) return 'As set the joint stays open at its side: use the wrap.';
-  const leaves = `As set the joint stands off by ${comparedLength(gap, unit)}`;
-  return gap > MOST_GAP ? `${leaves}, too much to weld. Grind it to the wrap.` : `${leaves}.`;
+/** The angle that a cut has where its setting is another; null where the two show alike. */
+function exactInWords({ cut, sawn }: Notch): string | null {
+  if (sawn === null) return null;
+  const [exact, set] = [cut.offSquare, sawn.set].map((angle) => formatAngle(toDegrees(angle), 1));
+  return exact === set ? null : `Exactly ${exact}°.`;
 }
+
+/** What settings and saws that are not the exact ones do to the joint; null where that is too little to see. */
+const gapInWords = ({ gap }: Notching, unit: LengthUnit): string | null =>
+  gap < SHUT ? null : `As set the joint stands off by ${comparedLength(gap, unit)}.`;
+
+/** mm. A gap that shows as none. */
+const SHUT = 0.05;
 
 /** Where the saw first touches, to stop by before any metal is gone; null where the mark does not face the drill, or the axes pass. */
 function touchInWords({ sawn }: Notch, { leans }: Notching, unit: LengthUnit): string | null {
@@ -193,4 +203,11 @@ export function saidOfCut(
     offset === null ? null : `${offset} By ${formatLength(Math.abs(cut.axisOffset), unit).text} ${unit}.`,
     index === firstByWrap && high !== null ? throatInWords(tube, which, high.phi) : null,
   ].flatMap((words) => words ?? []);
+}
+
+/** What the picture from above shows, for whoever cannot see it. */
+export function seenInWords({ sawn, cut }: Notch, { leans, notcher }: Notching): string {
+  if (sawn === null) return `The end from the side, as its wrap leaves it: ${betweenInWords(cut)}`;
+  const side = leans === 'past-end' ? 'away from' : 'towards';
+  return `The tube in the notcher from above, the drill towards you: the mark ${side} it, the head ${settingInWords(sawn.set, notcher)} off square.`;
 }

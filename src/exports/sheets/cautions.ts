@@ -7,6 +7,9 @@ import type { Context } from './context.ts';
 import { FINE, SMALL, stroke, text } from '../../drawing/ink.ts';
 import type { Block } from './page.ts';
 
+/** Where there would be a drawing or a list. */
+export const NO_TUBE = 'There is no tube yet.';
+
 export const FOOT_HEIGHT = 10.6;
 
 /** `which` sheet it is; `code` is the revision of what stands on it. */

@@ -13,7 +13,7 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { wrapped } from '../../drawing/fit.ts';
 import { moved } from '../../drawing/move.ts';
 import type { Mark, Sheet } from '../../drawing/types.ts';
-import { foot, FOOT_HEIGHT } from './cautions.ts';
+import { foot, FOOT_HEIGHT, NO_TUBE } from './cautions.ts';
 import type { Context } from './context.ts';
 import { signedFinding } from './findings.ts';
 import { FIRM, SMALL, stroke, text } from '../../drawing/ink.ts';
@@ -128,7 +128,7 @@ interface Space {
 function keyDrawing({ derived: { tubes }, letters, paper }: Context, used: number): readonly Block[] {
   const width = contentWidth(paper);
   const page = contentHeight(paper) - FOOT_HEIGHT - NOTE_HEIGHT;
-  if (tubes.length === 0) return [paragraph(letters, 'There is no tube yet.', width)];
+  if (tubes.length === 0) return [paragraph(letters, NO_TUBE, width)];
   const apart = tubes.length > MANY;
   const height = apart ? page - AGAIN_HEIGHT : page - used;
   const [side, front, top] = [SIDE, FRONT, TOP].map((view) => extentInView(tubes, view)) as [Extent, Extent, Extent];

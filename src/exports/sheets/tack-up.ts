@@ -22,7 +22,7 @@ import { FAINT, FIRM, LENGTH, stroke, text } from '../../drawing/ink.ts';
 import type { Sheet } from '../../drawing/types.ts';
 import { halfWayFromTip } from '../../core/tack/places.ts';
 import { numbered } from '../shared/wrap-words.ts';
-import { foot } from './cautions.ts';
+import { foot, NO_TUBE } from './cautions.ts';
 import type { Context } from './context.ts';
 import { fillPages, gap, paragraph, part, stacked, type Block, type Part } from './page.ts';
 
@@ -44,7 +44,7 @@ export function tackUpSheets(context: Context): Sheet[] {
   const heading = paragraph(letters, `${TITLE}: ${derived.job.name}`, width, { ...HEAD, most: 1, after: 2.5 });
   const parts: readonly Part[] =
     derived.tubes.length === 0
-      ? [part(heading, paragraph(letters, 'There is no tube yet.', width, { size: SAID }))]
+      ? [part(heading, paragraph(letters, NO_TUBE, width, { size: SAID }))]
       : [
           part(heading, ...HOW.map((words) => paragraph(letters, words, width, { size: SAID, after: 1.4 })), gap(1)),
           ...firstPart(context, up),

@@ -9,7 +9,7 @@ export interface FabricationNotching {
   /** The machine's name. */
   readonly notcher: string | null;
   readonly leans: Notching['leans'];
-  readonly gap: number | null;
+  readonly gap: number;
   /** One for each of the end's cuts, in their order. */
   readonly notches: readonly {
     readonly way: Way;

@@ -3,7 +3,7 @@ import { NOT_WHOLE } from '../../core/job/fault.ts';
 import { useState, type ReactNode } from 'react';
 import { shownName } from '../../core/job/shown.ts';
 import { GREATEST_STEP, LEAST_STEP } from '../../core/job/kinds/notcher.ts';
-import { FIRST_REACH, type Saw } from '../../core/job/kinds/saw.ts';
+import type { Saw } from '../../core/job/kinds/saw.ts';
 import { GREATEST_COST, MOST_STICKS, type Stick } from '../../core/shop/kinds/stick.ts';
 import { shopRecord, useDocument, useShop } from '../../store/page.ts';
 import { SelectField } from '../fields/Fields.tsx';
@@ -147,7 +147,11 @@ export function NotcherTable(): ReactNode {
 
 const SAW_COLUMNS: readonly Column<Saw>[] = [
   { title: 'Diameter', isNumber: true, show: ({ diameter }) => <LimitLength mm={diameter} /> },
-  { title: 'Cuts deep', isNumber: true, show: ({ reach }) => <LimitLength mm={reach ?? FIRST_REACH} /> },
+  {
+    title: 'Cuts deep',
+    isNumber: true,
+    show: ({ reach }) => (reach === undefined ? 'not said' : <LimitLength mm={reach} />),
+  },
 ];
 
 export function SawTable(): ReactNode {

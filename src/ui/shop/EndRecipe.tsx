@@ -16,6 +16,7 @@ import {
   betweenInWords,
   recipeRows,
   saidOfCut,
+  seenInWords,
   wayInWords,
   type RecipeFigure,
 } from '../../core/words/notching.ts';
@@ -102,7 +103,7 @@ function Cuts({ tube, which, notching }: { tube: SolvedTube; which: 0 | 1; notch
   return (
     <>
       {notches.map((notch, i) => {
-        const { cut, way, sawn } = notch;
+        const { cut, way } = notch;
         const rows = recipeRows(tube, notch, notching, unit);
         const said = saidOfCut(tube, which, notching, i, unit);
         return (
@@ -120,11 +121,7 @@ function Cuts({ tube, which, notching }: { tube: SolvedTube; which: 0 | 1; notch
               <Drawn
                 {...atNotcher(tube, which, notching, i)}
                 scale={SCALE.above}
-                label={
-                  sawn === null
-                    ? 'The end from the side.'
-                    : 'The tube in the notcher, from above, the drill towards you.'
-                }
+                label={seenInWords(notch, notching)}
               />
             </div>
             <ol className="recipe-steps">

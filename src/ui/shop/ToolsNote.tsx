@@ -7,7 +7,9 @@ import { jobDocument, useDocument, useShop } from '../../store/page.ts';
 
 export function ToolsNote(): ReactNode {
   const tools = useDocument((state) => state.job.tools);
-  const inShop = useShop((state) => toolsOf(state.shop));
+  // Made of the record here: a selector that makes a new object would never come to rest.
+  const shop = useShop((state) => state.shop);
+  const inShop = toolsOf(shop);
   if (sameData(tools, inShop) || (tools !== undefined && inShop === undefined)) {
     return tools === undefined ? (
       <p className="small">
