@@ -71,13 +71,6 @@ test('what a job has goes into it, is there after a reload, and a new job begins
   await recordKept(page);
   await page.reload();
   await untilThere(page);
-  await test.step('recipes go by the tools that job and shop share, without a question', async () => {
-    await goTo(page, 'Shop');
-    await chooseTube(page, 'Tower bar');
-    await showPart(page, 'Ends');
-    await expect(page.getByText(/^One pass/u).first()).toBeVisible();
-    await expect(page.getByText('Recipes are general')).toHaveCount(0);
-  });
   await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByRole('button', { name: 'New job' }).click();
   await expect(page.getByRole('textbox', { name: 'Job' })).toHaveValue('New job');
@@ -202,6 +195,21 @@ test('files of the record: opened, saved, and what is in them taken out and adde
       notchers: [{ name: 'By the door', greatestOffSquare: 60, takesOffset: false }],
       sticks: [{ section: 'main', length: 6096, count: 5 }],
     });
+  });
+
+  await test.step('a job that has none takes them where its ends are, in one step that can be undone', async () => {
+    await close(page);
+    await goTo(page, 'Shop');
+    await chooseTube(page, 'Rear stay (left)');
+    await showPart(page, 'Ends');
+    const take = page.getByRole('button', { name: 'Use the shop’s notchers and saws', exact: true });
+    await take.click();
+    await expect(take).toHaveCount(0);
+    expect(JSON.parse(await savedText(page))).toMatchObject({
+      tools: { saws: [{ diameter: 44.45 }, { diameter: 57.15 }] },
+    });
+    await undoKey(page).click();
+    await expect(take).toBeVisible();
   });
 });
 
