@@ -23,6 +23,8 @@ const AXIS = 12;
 const WEDGE = 2.2;
 /** Where the mark's wedge stands, from the left. */
 const MARK = 9;
+/** No figure of the bold typeface is wider, at the size of the angle. */
+const DIGIT = 2.75;
 /** Lines a whole turn of the cut's curve is drawn with. */
 const EDGES = 180;
 
@@ -155,7 +157,8 @@ function sawMarks(centre: Place2, diameter: number, setting: Set, pastEnd: boole
 function beyondSaw(centre: Place2, diameter: number, { set, said }: Set, pastEnd: boolean): Mark[] {
   const side = diameter / 2 / Math.cos(set);
   const x = centre.x + side + (pastEnd ? 3.5 : 1);
-  return [text(Math.min(x, AT_NOTCHER.width - 12), 1.5, said, { size: PLAIN, bold: true })];
+  const wide = said.length * DIGIT;
+  return [text(Math.min(x, AT_NOTCHER.width - wide), 1.5, said, { size: PLAIN, bold: true })];
 }
 
 /** The drill's chuck, square to the saw's axis. */
