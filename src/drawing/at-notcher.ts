@@ -107,7 +107,7 @@ export function atNotcher(tube: SolvedTube, which: 0 | 1, notching: Notching, in
 export function endAtNotcher(tube: SolvedTube, { notches, leans }: Notching, index: number): Picture {
   const mark = deepSide(tube, notches[index]!.cut);
   const markAt = leans === 'past-end' ? Math.PI / 2 : -Math.PI / 2;
-  return endPicture([mark], tube.bends.length > 0, wrapHalfTurn(markAt + mark.turn));
+  return endPicture(mark, tube.bends.length > 0, wrapHalfTurn(markAt + mark.turn));
 }
 
 /** Between the sawn end and the edge, both as (towards the drill, into the tube): hatch.ts wants the former to rise. */

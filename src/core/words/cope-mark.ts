@@ -23,7 +23,6 @@ export function lineInWords(tube: SolvedTube, which: 0 | 1): string {
 export const lookInWords = (which: 0 | 1): string => `Look at end ${which === 0 ? 'A' : 'B'}, towards the tube.`;
 
 /** What is at the mark, before how far it is. */
-export const deepSideOf = (tube: SolvedTube): string => `Deep-bite side, from ${lineName(tube)}`;
 export const longSideOf = (tube: SolvedTube): string => `Longest side, from ${lineName(tube)}`;
 export const ROUND = 'Round tube';
 

@@ -96,7 +96,7 @@ export function insideInWords(tube: SolvedTube, which: 0 | 1): string {
 }
 
 /** The cut of an end that its line goes by, as the end's cuts are numbered: it need not be the one made first. */
-export const firstCutOf = ({ cuts }: TubeEnd): string => (cuts.length > 1 ? 'cut 1' : 'the cut');
+const firstCutOf = ({ cuts }: TubeEnd): string => (cuts.length > 1 ? 'cut 1' : 'the cut');
 
 /** How a straight tube's line is found and scribed, once for both ends; null where a bend gives it. */
 export function scribeInWords(tube: SolvedTube): string | null {

@@ -1,13 +1,12 @@
 /**
  * The cut end of a tube as one looks at it, towards the tube: the line that marks are counted from on top, the way from it to the
- * deep-bite side of each cut, and the mark there. A bent tube runs on upwards behind its end, since its line is on the inside of the
+ * mark, and the mark there. A bent tube runs on upwards behind its end, since its line is on the inside of the
  * bend. Paper and screen draw these same marks.
  */
 import type { EndMark } from '../../core/cope/end-mark.ts';
 import { toDegrees, toRadians, wrapHalfTurn } from '../../core/geometry/angle.ts';
 import type { Mark, Picture, Place2 } from '../types.ts';
 import { around, arc, arrowhead, disc, FINE, FIRM, HAIR, shape, stroke, text } from '../ink.ts';
-import { spread } from './spread.ts';
 
 export const END_WIDTH = 24;
 const MIDDLE = END_WIDTH / 2;
@@ -16,39 +15,29 @@ const TUBE = 6;
 const LEG = 2.3;
 const WALL = 0.9;
 const WEDGE = 2.2;
-/** From the ring to the middle of a cut's number. */
-const NUMBER = 3.6;
 const NAME = 3.1;
 const TOP = Math.PI / 2;
-/** A wedge or a number this near to the line stands where the line's name would. */
+/** A wedge this near to the line stands where the line's name would. */
 const NEAR = toRadians(45);
-/** Between the middles of two numbers: a digit's height round the ring that they stand on. */
-const APART = toRadians(20);
 
 /**
  * `bent`: the tube has a bend, on whose inside the line runs. `lineAt`: where round the picture the line stands, radians anticlockwise from
  * its right; on top unless the picture is turned to lie as another one beside it.
  */
-export function endPicture(marks: readonly EndMark[], bent: boolean, lineAt: number = TOP): Picture {
-  // Where there are several cuts their numbers stand outside the wedges.
-  const many = marks.length > 1;
-  const reach = TUBE + (many ? NUMBER + 1.3 : WEDGE + 0.2);
+export function endPicture(mark: EndMark, bent: boolean, lineAt: number = TOP): Picture {
+  const reach = TUBE + WEDGE + 0.2;
   const centre: Place2 = { x: MIDDLE, y: reach };
-  const ways = marks.map(({ turn }) => lineAt - turn);
-  const numbers = many ? spread(ways, Math.min(APART, (2 * Math.PI) / marks.length)) : [];
-  const isTaken = [...ways, ...numbers].some((at) => Math.abs(wrapHalfTurn(at - lineAt)) < NEAR);
-  const height = centre.y + reach + 0.4 + NAME;
+  const isTaken = Math.abs(wrapHalfTurn(mark.turn)) < NEAR;
   return {
     width: END_WIDTH,
-    height,
+    height: centre.y + reach + 0.4 + NAME,
     marks: [
       ...(bent ? legBehind(centre, lineAt) : []),
       disc(centre, TUBE, FIRM, 0.8),
       disc(centre, TUBE - WALL, FINE, 1),
-      ...marks.flatMap((mark, i) => way(centre, mark, i, marks.length, lineAt)),
+      ...way(centre, mark, lineAt),
       stroke([around(centre, TUBE - 1.8, lineAt), around(centre, TUBE + 1.6, lineAt)], { width: 0.7, grey: 0 }),
-      ...marks.flatMap((mark) => wedges(centre, mark, lineAt)),
-      ...numbers.map((at, i) => number(centre, at, i + 1)),
+      ...wedges(centre, mark, lineAt),
       lineName(centre, lineAt, bent ? 'inside' : 'scribed', isTaken ? reach + 0.4 : TUBE + 2.2),
     ],
   };
@@ -74,10 +63,10 @@ function legBehind(centre: Place2, lineAt: number): Mark[] {
   return [side(-TUBE), side(TUBE)];
 }
 
-/** From the line to the mark, each cut's inside the one before. */
-function way(centre: Place2, { turn }: EndMark, index: number, count: number, lineAt: number): Mark[] {
+/** From the line to the mark. */
+function way(centre: Place2, { turn }: EndMark, lineAt: number): Mark[] {
   if (Math.abs(toDegrees(turn)) < 0.05) return [];
-  const radius = Math.max(1.2, TUBE - WALL - 0.9 - index * (count > 3 ? 0.6 : 1.2));
+  const radius = TUBE - WALL - 0.9;
   const sense = turn > 0 ? -1 : 1;
   const end = lineAt - turn;
   const head = Math.min(1.5, radius);
@@ -97,10 +86,4 @@ function wedges(centre: Place2, { turn, both }: EndMark, lineAt: number): Mark[]
     return shape([around(centre, TUBE - 0.6, at), around(base, 1.3, at + TOP), around(base, 1.3, at - TOP)], null, 0);
   };
   return [wedge(lineAt - turn), ...(both ? [wedge(lineAt - turn + Math.PI)] : [])];
-}
-
-/** The cut's number outside its wedge, or as near to it as the other numbers leave room for. */
-function number(centre: Place2, at: number, cut: number): Mark {
-  const { x, y } = around(centre, TUBE + NUMBER, at);
-  return text(x, y - 1.15, String(cut), { size: NAME, anchor: 'middle', bold: true });
 }

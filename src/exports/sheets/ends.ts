@@ -114,12 +114,12 @@ function plateBlock(context: Context, tube: SolvedTube, which: 0 | 1, width: num
   };
   const marked = cells(context, space, markCells(context, longSideOf(tube), long));
   const wrap = bench === null ? [] : [paragraph(letters, bench, space, { size: PLAIN, bold: true })];
-  return besidePicture([long], tube, stacked(set, marked, ...wrap));
+  return besidePicture(long, tube, stacked(set, marked, ...wrap));
 }
 
 /** The end as one looks at it, on the left of what is said of it. */
-function besidePicture(marks: readonly EndMark[], tube: SolvedTube, block: Block): Block {
-  const picture = drawn(endPicture(marks, tube.bends.length > 0));
+function besidePicture(mark: EndMark, tube: SolvedTube, block: Block): Block {
+  const picture = drawn(endPicture(mark, tube.bends.length > 0));
   return abreast({ left: 0, block: picture }, { left: END_WIDTH + 2, block });
 }
 

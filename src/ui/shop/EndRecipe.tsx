@@ -64,7 +64,7 @@ export function EndRecipe({ tube, which }: { tube: SolvedTube; which: 0 | 1 }): 
           <Warned words={benchSawInWords(plateOffSquare(end), derived.job.tools)} />
           {long !== null && (
             <>
-              <EndOn marks={[long]} tube={tube} which={which} />
+              <EndOn mark={long} tube={tube} which={which} />
               <dl className="facts">
                 <MarkFacts what={longSideOf(tube)} mark={long} />
               </dl>
@@ -153,11 +153,11 @@ function figureOf(figure: RecipeFigure): ReactNode {
   }
 }
 
-const EndOn = ({ marks, tube, which }: { marks: readonly EndMark[]; tube: SolvedTube; which: 0 | 1 }): ReactNode => (
+const EndOn = ({ mark, tube, which }: { mark: EndMark; tube: SolvedTube; which: 0 | 1 }): ReactNode => (
   <Drawn
-    {...endPicture(marks, tube.bends.length > 0)}
+    {...endPicture(mark, tube.bends.length > 0)}
     scale={SCALE.endOn}
-    label={`${lookInWords(which)} ${marks.map((mark, i) => `${marks.length > 1 ? `Mark ${i + 1}` : 'The mark'}: ${markInWords(mark)}.`).join(' ')}`}
+    label={`${lookInWords(which)} The mark: ${markInWords(mark)}.`}
   />
 );
 
