@@ -14,7 +14,7 @@ import {
 import type { SolvedTube } from '../solve/types.ts';
 
 export interface Lean {
-  /** Of the plane of its bends from plumb, or of a straight tube's line; [0, pi/2]. */
+  /** Of the plane of its bends from plumb, or of a straight tube's line; [0, pi/2]: what is level is pi/2, and leans to no side. */
   readonly angle: Radians;
   /** To which side its upper part leans; null where it stands plumb, or level. */
   readonly towards: 'front' | 'rear' | 'left' | 'right' | null;
@@ -43,7 +43,7 @@ export function leanOf({ corners, bends }: SolvedTube): Lean {
 function lean(up: Vec3, plane: boolean): Lean {
   const flat = addScaled(up, Z_AXIS, -up[2]);
   const angle = Math.atan2(length(cross(up, Z_AXIS)), up[2]);
-  if (angle < PLUMB) return { angle, towards: null, plane };
+  if (angle < PLUMB || angle > Math.PI / 2 - PLUMB) return { angle, towards: null, plane };
   const ahead = Math.abs(flat[0]) >= Math.abs(flat[1]);
   const towards = ahead ? (flat[0] > 0 ? 'front' : 'rear') : flat[1] > 0 ? 'left' : 'right';
   return { angle, towards, plane };

@@ -6,6 +6,9 @@ import type { Bay, BayCorner } from '../tack/bays.ts';
 import type { Lean } from '../tack/lean.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import { formatAngle } from '../units/angle.ts';
+import type { TubeRef } from '../job/reference.ts';
+import { landedOn, tubeNearest } from '../solve/bar-tubes.ts';
+import { numbered } from './ends.ts';
 import { listed } from './lists.ts';
 
 type Tubes = Pick<Frame, 'byId'>;
@@ -46,14 +49,48 @@ export function leanInWords({ angle, towards, plane }: Lean): string {
   return `Leans ${formatAngle(toDegrees(angle), 1)}° out of plumb to the ${towards}${what}.`;
 }
 
+/** By what the tube that is set first is set: its feet, as far as it has any. */
+export function firstInWords({ ends }: SolvedTube): string {
+  const [feet, plates] = (['foot', 'plate'] as const).map((fit) => ends.filter((end) => end.fit === fit).length);
+  if (feet === 0 && plates === 0) return 'No end of it stands on the car: set it by the drawing.';
+  const on = [
+    ...(feet === 0 ? [] : [feet === 1 ? 'its foot' : 'its feet']),
+    ...(plates === 0 ? [] : [plates === 1 ? 'its plate' : 'its plates']),
+  ];
+  return `Set by ${listed(on)}.`;
+}
+
+/**
+ * How an end is set that no three tapes fix; `before` are the tubes that stand by then, `other` whether three tapes fix its other end.
+ */
+export function untapedInWords(
+  { byId, bars }: Frame,
+  { ends }: SolvedTube,
+  which: 0 | 1,
+  before: ReadonlySet<TubeRef>,
+  other: boolean,
+): string {
+  const { fit, cuts, butted, position } = ends[which];
+  const meets = [
+    ...cuts.map((cut) => landedOn(byId, cut)),
+    ...butted.map((id) => tubeNearest(byId, bars.get(id)!, position)),
+  ];
+  const own =
+    fit === 'foot'
+      ? ['by its foot, the middle of which is struck on the car']
+      : fit === 'plate'
+        ? ['on its plate']
+        : meets.some(({ id }) => before.has(id))
+          ? ['by its cut on the tube that it meets']
+          : [];
+  const by = [...own, ...(other ? ['by its other end'] : [])];
+  const first = before.size === 0 ? 'as the first tube stands' : 'by the drawing';
+  return `no three tapes fix this end. Set it ${by.length === 0 ? first : by.join(', and ')}.`;
+}
+
 /** "1 Main hoop, 2 Rear stay (left), 7 Tower bar and 3 Rear stay (right)". */
 export const bayInWords = ({ byId }: Tubes, { sides }: Bay): string =>
-  listed(
-    sides.map((id) => {
-      const { number, name } = byId.get(id)!;
-      return `${number} ${name}`;
-    }),
-  );
+  listed(sides.map((id) => numbered(byId.get(id)!)));
 
 /** "2 on 1", "bend 2 of 11". */
 export function bayCornerInWords({ byId }: Tubes, { on, meets, bend }: BayCorner): string {

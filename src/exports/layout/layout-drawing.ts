@@ -16,7 +16,7 @@ import { unknownFace } from '../../drawing/plain-line.ts';
 import { DASHED, FINE, FIRM, HAIR, line } from '../../drawing/strokes.ts';
 import type { Arc, Mark, Pen, Sheet } from '../../drawing/types.ts';
 import { boundsOf, layoutWords } from './layout-words.ts';
-import { numbered } from '../shared/wrap-words.ts';
+import { numbered } from '../../core/words/ends.ts';
 
 export const LAYOUT_LAYERS: readonly DxfLayer[] = [
   { name: 'CENTRELINE', colour: 5 },

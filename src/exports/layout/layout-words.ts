@@ -19,7 +19,8 @@ import type { Box2 } from '../../drawing/clip.ts';
 import { unknownFace } from '../../drawing/plain-line.ts';
 import { DASHED, FAINT, FINE, HAIR, line, words } from '../../drawing/strokes.ts';
 import type { Mark, Words } from '../../drawing/types.ts';
-import { lengthInWords, numbered } from '../shared/wrap-words.ts';
+import { numbered } from '../../core/words/ends.ts';
+import { lengthInWords } from '../shared/wrap-words.ts';
 
 /** Legible from a bench, mm. */
 const SIZE = 6;

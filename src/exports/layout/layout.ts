@@ -15,7 +15,7 @@ import type { Sheet } from '../../drawing/types.ts';
 import type { ExportFile } from '../shared/files.ts';
 import { layoutDrawing, LAYOUT_LAYERS } from './layout-drawing.ts';
 import { isWhole } from '../shared/whole.ts';
-import { numbered } from '../shared/wrap-words.ts';
+import { numbered } from '../../core/words/ends.ts';
 
 export interface LaidOut {
   readonly tube: SolvedTube;

@@ -19,7 +19,7 @@ import type { Lettering } from '../../drawing/lettering.ts';
 import { FAINT, line, words } from '../../drawing/strokes.ts';
 import { moved } from '../../drawing/move.ts';
 import type { Mark } from '../../drawing/types.ts';
-import { numbered } from '../shared/wrap-words.ts';
+import { numbered } from '../../core/words/ends.ts';
 import { strikeDrawing } from './strike-drawing.ts';
 import { ENDS, figureSize, tagOf } from './strike-tags.ts';
 

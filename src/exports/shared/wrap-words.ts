@@ -1,8 +1,7 @@
 /** What a wrap template says, in the words of the shop. */
 import { plateOffSquare } from '../../core/cope/end-cut.ts';
 import { toDegrees } from '../../core/geometry/angle.ts';
-import { endInWords, insideInWords, referenceInWords, scribeInWords, turnInWords } from '../../core/words/ends.ts';
-import type { Landing } from '../../core/cope/landing.ts';
+import { endInWords, insideInWords, numbered, referenceInWords, scribeInWords } from '../../core/words/ends.ts';
 import type { Wrap } from '../../core/cope/wrap.ts';
 import type { Derived } from '../../core/derive.ts';
 import { landedOn } from '../../core/solve/bar-tubes.ts';
@@ -25,9 +24,6 @@ export const letterOf = ({ which }: EndOf): 'A' | 'B' => (which === 0 ? 'A' : 'B
 
 /** "12 B": the inspector's number and the end. */
 export const endMark = (end: EndOf): string => `${end.tube.number} ${letterOf(end)}`;
-
-/** "4 Main diagonal". */
-export const numbered = ({ number, name }: SolvedTube): string => `${number} ${name}`;
 
 /** To the tenth of a millimetre, or the thirty-second of an inch, with the unit. */
 export const lengthInWords = (mm: number, unit: LengthUnit): string => `${formatLength(mm, unit).text} ${unit}`;
@@ -80,21 +76,3 @@ export function lowerEdgeInWords(wrap: Wrap, sawn: string, unit: LengthUnit): st
 
 export const upperEdgeInWords = (wrap: Wrap, sawn: string, unit: LengthUnit): string =>
   `Upper edge: square, ${lengthInWords(wrap.baseline - wrap.blankEnd, unit)} from ${sawn}, ${lengthInWords(wrap.baseline, unit)} from the node.`;
-
-/** "512.3 mm", "90° clockwise", "inside of bend 2", "40.1 mm past"; "40.1 mm past its A" of a place within that bend. */
-export function landingWords(landing: Landing, unit: LengthUnit) {
-  const { fromTipA, turn, bend, fromTangent, tangent } = landing;
-  const turned = turnInWords(turn);
-  const off = lengthInWords(Math.abs(fromTangent), unit);
-  return {
-    along: lengthInWords(fromTipA, unit),
-    turned: turned === '0°' ? 'on the' : turned === '180°' ? 'opposite the' : turned,
-    from: bend === null ? 'scribed line' : `inside of bend ${bend}`,
-    place:
-      bend === null
-        ? ''
-        : fromTangent < 0
-          ? `${off} past its ${tangent === 'start' ? 'A' : 'B'}`
-          : `${off} ${tangent === 'start' ? 'before' : 'past'}`,
-  };
-}

@@ -2,6 +2,7 @@
  * What sets the cage up by tape before it is welded. How the first tube stands, three tapes for each end of every other
  * tube in build order, and the diagonals of the bays.
  */
+import type { TubeRef } from '../../core/job/reference.ts';
 import { jobRevision } from '../../core/solve/revision.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import type { Bay } from '../../core/tack/bays.ts';
@@ -12,16 +13,18 @@ import {
   bayCornerInWords,
   bayInWords,
   baySideInWords,
+  firstInWords,
   leanInWords,
   sideInWords,
   tackPlaceInWords,
+  untapedInWords,
 } from '../../core/words/tack.ts';
 import { lengthFigure } from '../../drawing/figures.ts';
 import { shrunk } from '../../drawing/fit.ts';
 import { FAINT, FIRM, LENGTH, stroke, text } from '../../drawing/ink.ts';
 import type { Sheet } from '../../drawing/types.ts';
 import { halfWayFromTip } from '../../core/tack/places.ts';
-import { numbered } from '../shared/wrap-words.ts';
+import { numbered } from '../../core/words/ends.ts';
 import { foot, NO_TUBE } from './cautions.ts';
 import type { Context } from './context.ts';
 import { fillPages, gap, paragraph, part, stacked, type Block, type Part } from './page.ts';
@@ -66,7 +69,7 @@ function firstPart({ derived, letters, unit, width }: Context, { first }: TackUp
   return [
     part(
       paragraph(letters, `First: ${numbered(tube)}`, width, { ...HEAD, most: 1 }),
-      paragraph(letters, `Set by its feet. ${leanInWords(lean)}${apart}`, width, { size: 4.4, after: 2 }),
+      paragraph(letters, `${firstInWords(tube)} ${leanInWords(lean)}${apart}`, width, { size: 4.4, after: 2 }),
     ),
   ];
 }
@@ -82,11 +85,12 @@ function tubesPart(context: Context, { tubes }: TackUp): Part[] {
       ends.flatMap((end) => (end?.tapes ?? []).flatMap(({ to }) => (to.kind === 'top' ? [to.tube] : []))),
     ),
   );
-  return tubes.map((tack): Part => {
+  return tubes.map((tack, i): Part => {
     const tube = derived.byId.get(tack.tube)!;
     const title = paragraph(letters, numbered(tube), width, { size: 4.4, bold: true, most: 1, after: 0.4 });
     const marked = tops.has(tube.id) ? [halfWay(context, tube)] : [];
-    const rows = rowsOf(context, tack);
+    const before = new Set(tubes.slice(0, i).map(({ tube: id }) => id));
+    const rows = rowsOf(context, tack, tube, before);
     // A tube stands whole on one page.
     return part(stacked(rule(context.width), title, ...rows, ...marked), gap(1.6));
   });
@@ -110,20 +114,15 @@ const rule = (width: number): Block => ({
   ],
 });
 
-function rowsOf(context: Context, { ends }: TackTube): Block[] {
-  return ends.map((end, which) => (end === null ? none(context, 'AB'[which]!) : endRow(context, end)));
+function rowsOf(context: Context, { ends }: TackTube, tube: SolvedTube, before: ReadonlySet<TubeRef>): Block[] {
+  const { derived, letters, width } = context;
+  return ([0, 1] as const).map((which) => {
+    const end = ends[which];
+    if (end !== null) return endRow(context, end);
+    const words = untapedInWords(derived, tube, which, before, ends[1 - which] !== null);
+    return paragraph(letters, `${'AB'[which]}: ${words}`, width, { size: SAID, after: 1 });
+  });
 }
-
-const none = ({ letters, width }: Context, end: string): Block =>
-  paragraph(
-    letters,
-    `${end}: no three tapes fix this end. Set it by its cut on the tube that it meets, and by its other end.`,
-    width,
-    {
-      size: SAID,
-      after: 1,
-    },
-  );
 
 function endRow({ derived, letters, unit, width }: Context, { end, from, tapes }: TackEnd): Block {
   const column = (width - LEFT) / 3;

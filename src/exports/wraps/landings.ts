@@ -9,7 +9,9 @@ import { shrunk, wrapped } from '../../drawing/fit.ts';
 import type { Lettering } from '../../drawing/lettering.ts';
 import { FAINT, line, words } from '../../drawing/strokes.ts';
 import type { Mark } from '../../drawing/types.ts';
-import { endMark, landingWords, numbered, type EndOf } from '../shared/wrap-words.ts';
+import { numbered } from '../../core/words/ends.ts';
+import { landingParts } from '../../core/words/landing.ts';
+import { endMark, type EndOf } from '../shared/wrap-words.ts';
 import { READ, wholeDegrees } from './wrap-surface.ts';
 
 export interface Landed {
@@ -77,7 +79,7 @@ const NOTE = 4;
 const NOTE_LEADING = 5.5;
 const HEAD = 18;
 const AS_READ = [
-  'Along it: on the run tube’s centreline from its finished tip A. Turned: as you look along the run tube from its end A.',
+  'Along it: on the run tube’s centreline from its finished tip A, or beyond it. Turned: as you look along the run tube from its end A.',
   'Past its A, past its B: in the bend, from its side towards A or B.',
 ] as const;
 
@@ -103,7 +105,7 @@ function rowMarks(
   unit: LengthUnit,
 ): Mark[] {
   const y = top - HEAD - LEADING * (row + 0.75);
-  const { along, turned, from, place } = landingWords(landing, unit);
+  const { along, turned, from, place } = landingParts(landing, unit);
   const starts = before?.end !== end;
   const cells = [starts ? endMark(end) : '', name, numbered(landing.runTube), along, turned, from, place];
   return [

@@ -12,7 +12,8 @@ import { shrunk, wrapped } from '../../drawing/fit.ts';
 import { unknownFace } from '../../drawing/plain-line.ts';
 import { HAIR, line, shape, words } from '../../drawing/strokes.ts';
 import type { Mark, Sheet } from '../../drawing/types.ts';
-import { endMark, fitInWords, lengthInWords, numbered, sawnEnd, zeroLabel, type EndOf } from '../shared/wrap-words.ts';
+import { numbered } from '../../core/words/ends.ts';
+import { endMark, fitInWords, lengthInWords, sawnEnd, zeroLabel, type EndOf } from '../shared/wrap-words.ts';
 
 const TICK = 4;
 const SMALL = 2.8;

@@ -14,7 +14,8 @@ import { svgText } from '../../drawing/svg.ts';
 import type { Sheet } from '../../drawing/types.ts';
 import type { ExportFile } from '../shared/files.ts';
 import { wrapPattern } from './wrap-pattern.ts';
-import { endMark, endsOf, fitInWords, letterOf, numbered, type EndOf } from '../shared/wrap-words.ts';
+import { numbered } from '../../core/words/ends.ts';
+import { endMark, endsOf, fitInWords, letterOf, type EndOf } from '../shared/wrap-words.ts';
 
 const LAYERS: readonly DxfLayer[] = [
   { name: 'CUT', colour: 1 },

