@@ -79,7 +79,7 @@ const NOTE = 4;
 const NOTE_LEADING = 5.5;
 const HEAD = 18;
 const AS_READ = [
-  'Along it: on the run tube’s centreline from its finished tip A, or beyond it. Turned: as you look along the run tube from its end A.',
+  'Along it: on the run tube’s centreline from its finished tip A. Turned: as you look along the run tube from its end A.',
   'Past its A, past its B: in the bend, from its side towards A or B.',
 ] as const;
 
