@@ -10,7 +10,7 @@ export function ToolsNote(): ReactNode {
   // Made of the record here: a selector that makes a new object would never come to rest.
   const shop = useShop((state) => state.shop);
   const inShop = toolsOf(shop);
-  if (sameData(tools, inShop) || (tools !== undefined && inShop === undefined)) {
+  if (sameData(tools && toolsOf(tools), inShop) || (tools !== undefined && inShop === undefined)) {
     return tools === undefined ? (
       <p className="small">
         Recipes are general: no notcher and no saw is known. Put them into the shop record, in the menu, and what your
