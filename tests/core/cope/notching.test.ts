@@ -18,6 +18,9 @@ import { drawFrom } from '../../reference/oracles/seeded.ts';
 
 const DEGREE = Math.PI / 180;
 
+/** mm squared. A line that equal tubes only touch at is met or not by rounding alone. */
+const TOUCHES = 1e-9;
+
 /** What a person has in hand at the machine, all of it from the recipe. */
 interface Pass {
   readonly set: number;
@@ -45,9 +48,9 @@ function leftOf(pass: Pass, radius: number, phi: number): { readonly x: number; 
   // |q - (q . axis) axis|^2 = (saw / 2)^2 with q = (x - centre, y, z) - the saw's place.
   const dz = z - saw.z;
   const rest = (pass.saw / 2) ** 2 - dz * dz;
-  if (rest < 0) return null;
+  if (rest < -TOUCHES) return null;
   // Across the saw's axis, in the plane of swing: (x - centre) axis.y - y axis.x = sqrt(rest).
-  const x = pass.centre + (Math.sqrt(rest) + y * axis.x) / axis.y;
+  const x = pass.centre + (Math.sqrt(Math.max(rest, 0)) + y * axis.x) / axis.y;
   return { x, along: (x - pass.centre) * axis.x + y * axis.y };
 }
 
