@@ -498,6 +498,13 @@ describe('what must not be made', () => {
     expect(words).toContain('(common practice)');
   });
 
+  it('says of a tube whose ends are cut on the car that they are not cut by the sheet, and of no other', async () => {
+    const members = demo.job.members.map((one) => (one.id === 'hoop' ? { ...one, cutOnCar: true } : one));
+    const words = wordsOf(await hoopPages(derivedFrom(JSON.stringify({ ...demo.job, members }))));
+    expect(words).toContain('Cut its ends on the car');
+    expect(wordsOf(await hoopPages(demo))).not.toContain('Cut its ends on the car');
+  });
+
   it('names the mirror twin, on both sheets', async () => {
     const pages = tubePages((await demoSheets).pages);
     const twins = demo.tubes.filter(({ twinOf }) => twinOf !== null);

@@ -32,6 +32,8 @@ export interface Notch {
   readonly why: WhyWrap | null;
   /** How a saw does it; null where none does. */
   readonly sawn: Sawn | null;
+  /** Of one that is too deep: mm that it goes, and that the saw cuts. */
+  readonly tooDeep?: { readonly depth: number; readonly reach: number };
 }
 
 export interface Sawn {
@@ -167,7 +169,9 @@ function notchOf(end: TubeEnd, cut: Cut, notcher: Notcher | null, saws: readonly
   if (trimmed !== null && trimmed <= reach) return by('cut-off-first', atTip, trimmed);
   // Where nobody has said which way the head leans, it may lean both.
   const turnsOver = toDegrees(setting.offSquare) < SQUARE || notcher?.leans === undefined || notcher.leans === 'either';
-  return turnsOver && depth <= 2 * reach ? by('flip', blankEnd, depth) : without('wrap', 'reach');
+  return turnsOver && depth <= 2 * reach
+    ? by('flip', blankEnd, depth)
+    : { ...without('wrap', 'reach'), tooDeep: { depth, reach } };
 }
 
 /** Where the blank ends when the cut is made, mm from the node: what is left long is off by then where it has to be. */

@@ -46,7 +46,7 @@ const figuresOfTools = ({ notchers, saws, benchSaw }: Tools): readonly string[] 
 const figure = (value: number): string => (Number.isFinite(value) ? String(Math.round(value / STEP) + 0) : '-');
 
 function figuresOf(tube: SolvedTube, { from, mark, fine, order, cutLength }: Feed): string {
-  const { number, section, die, bends, straights, ends, blankLength, developedLength } = tube;
+  const { number, member, section, die, bends, straights, ends, blankLength, developedLength } = tube;
   return [
     number,
     section.outerDiameter,
@@ -56,6 +56,7 @@ function figuresOf(tube: SolvedTube, { from, mark, fine, order, cutLength }: Fee
     mark,
     fine,
     ...order.map(({ bend, front }) => `${bend}${front}`),
+    ...(member.cutOnCar === true ? ['on the car'] : []),
     ...[cutLength, blankLength, developedLength, ...straights].map(figure),
     ...bends.flatMap(({ angle, rotation, radius }) => [toDegrees(angle), toDegrees(rotation), radius].map(figure)),
     ...ends.flatMap(figuresOfEnd),

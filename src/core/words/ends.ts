@@ -45,6 +45,12 @@ function turnOfButted({ position, direction, reference }: TubeEnd, bar: Bar): st
 /** Degrees; what a wrap shows as none. */
 const LINES_MEET = 0.05;
 
+/** Of a tube whose ends are not cut by the drawing; null of others. */
+export const cutOnCarInWords = ({ member }: SolvedTube): string | null =>
+  member.cutOnCar === true
+    ? 'Cut its ends on the car, to what stands there. What is said of them here is as drawn: leave both long.'
+    : null;
+
 /** Why an end is not mitred with the tube called so, and what would do it. */
 export const whyUnmitred = (why: Unmitred, mate: string): string =>
   ({

@@ -83,7 +83,7 @@ function headInWords({ leans, notches, notcher, among }: Notching): string | nul
 }
 
 /** How a cut is made, with why where no saw makes it: a sentence. */
-export function wayInWords({ way, why, cut, sawn }: Notch, { notcher }: Notching, unit: LengthUnit): string {
+export function wayInWords({ way, why, cut, sawn, tooDeep }: Notch, { notcher }: Notching, unit: LengthUnit): string {
   switch (way) {
     case 'nothing':
       return 'Nothing is cut here: the tube runs past without meeting it.';
@@ -111,10 +111,17 @@ export function wayInWords({ way, why, cut, sawn }: Notch, { notcher }: Notching
     case 'saw':
       return `Use the wrap: the shop has no hole saw of ${exactText(cut.sawDiameter, unit)} ${unit} for this run tube.`;
     case 'reach':
-      return 'Use the wrap: too deep for the saw, and the head leans one way only.';
+      return tooDeepInWords(tooDeep!, unit);
     case 'gap':
       return `Use the wrap: ${off}, too far from what ${notcher?.name ?? 'the notcher'} can be set to.`;
   }
+}
+
+/** By how much, and why the other side is no help. */
+function tooDeepInWords({ depth, reach }: NonNullable<Notch['tooDeep']>, unit: LengthUnit): string {
+  const [goes, cuts] = [stepAbove(depth, unit), reach].map((mm) => `${formatLength(mm, unit).text} ${unit}`);
+  const both = depth > 2 * reach ? 'too much from both sides' : 'the head leans one way only';
+  return `Use the wrap: it goes ${goes} deep, the saw cuts ${cuts}, ${both}.`;
 }
 
 function flipInWords(sawn: Sawn, notcher: Notcher | null, unit: LengthUnit): string {

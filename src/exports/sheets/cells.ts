@@ -24,6 +24,8 @@ export function cells(
     value.includes('⁄') ? wanted[i]! : letters.width(name, smallest, false) + 1.6,
   );
   const alike = wanted.every((each) => each <= width / columns.length);
+  // What all leave over parts them.
+  const between = Math.max(0, width - total(wanted)) / columns.length;
   const more = wanted.map((each, i) => each - least[i]!);
   const spare = Math.max(0, width - total(least)) / Math.max(total(more), ROUNDING);
   return {
@@ -31,7 +33,7 @@ export function cells(
     draw: (left, top) => {
       let at = left;
       return columns.flatMap(([name, value], i) => {
-        const each = alike ? width / columns.length : least[i]! + Math.min(spare, 1) * more[i]!;
+        const each = alike ? width / columns.length : least[i]! + Math.min(spare, 1) * more[i]! + between;
         const head = shrunk(letters, name, each - 1.5, names);
         const figure = shrunk(letters, value, each - 2.4, LENGTH, true);
         const from = at;

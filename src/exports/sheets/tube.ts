@@ -1,4 +1,5 @@
 /** One tube's sheet: all that is needed at the saw, the bender and the notcher, with nothing to look up elsewhere. */
+import { cutOnCarInWords } from '../../core/words/ends.ts';
 import { massInWords } from '../../core/units/mass.ts';
 import { AS_DRAWN, CUT_TO } from '../../core/words/blank.ts';
 import { MAKE_ONE_OF_EACH, twinIs } from '../../core/words/twins.ts';
@@ -215,6 +216,7 @@ function facts(context: Context, tube: SolvedTube, { tape, feed }: Measured, spa
       : madeOf((name) => shrunk(letters, name, space * 0.3, SMALL, false, SMALL).text);
   const errors = errorsOf(derived.findings, tube.id);
   const twin = derived.byId.get(primed(tube.id));
+  const onCar = cutOnCarInWords(tube);
   const grip = sawMarks(tape).map(({ end, exact }) => {
     const at = `${markFigure(tapeReading(exact, unit, feed.fine))} ${unit}`;
     return `${lengthFigure(tape.grip[end === 'A' ? 0 : 1], unit)} at end ${end}, sawn off after bending at ${at} on the tape`;
@@ -234,6 +236,7 @@ function facts(context: Context, tube: SolvedTube, { tape, feed }: Measured, spa
           ),
         ]),
     ...(twin === undefined ? [] : [twinBlock(context, tube, twin, space)]),
+    ...(onCar === null ? [] : [paragraph(letters, onCar, space, { size: PLAIN, bold: true })]),
   ];
 }
 

@@ -1,4 +1,5 @@
 /** Shop: the tubes to make, and for the selected one everything that is set and marked at bender, notcher and tape. */
+import { cutOnCarInWords } from '../../core/words/ends.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import { massFigure, massUnit, totalMassInWords } from '../../core/units/mass.ts';
 import { SAW_GRABS, STRIP, TUBE_WHIPS, WHO_DECIDES } from '../../core/words/cautions.ts';
@@ -132,12 +133,14 @@ function Part(props: {
 function PartOfTube({ part, tube }: { part: 'ends' | 'marks' | 'bending'; tube: SolvedTube }): ReactNode {
   const narrow = useNarrow();
   const plan = useToBeBent(tube);
+  const onCar = cutOnCarInWords(tube);
   const isBent = tube.bends.length > 0;
   switch (part) {
     case 'ends':
       return (
         <>
           <ToolsNote />
+          {onCar !== null && <p className="notice-warning">{onCar}</p>}
           <EndRecipe tube={tube} which={0} />
           <EndRecipe tube={tube} which={1} />
           {narrow && <ShopBench />}

@@ -119,7 +119,7 @@ describe('the wrap is used', () => {
     [35, tools({}), '55.0° off square, Bench swings to 50°'],
     [30, tools({}), 'no saw at 30° and less'],
     [60, { notchers: [BENCH], saws: [{ diameter: 60 }] }, 'no hole saw of 45.0 mm'],
-    [60, tools({}, 40), 'too deep for the saw, and the head leans one way only'],
+    [60, tools({}, 40), 'deep, the saw cuts 40.0 mm, the head leans one way only'],
     [47, tools({ step: 10 }), '43.0° off square, too far from what Bench can be set to'],
   ] as const)('at %d degrees', (included, with_, why) => {
     expect(read(branch(included), with_).way).toMatch(/^Use the wrap: /u);
