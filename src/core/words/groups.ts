@@ -1,12 +1,19 @@
 /** What else one finding stands for, in words. */
 import type { Group } from '../checks/grouped.ts';
-import { tubeName } from '../solve/names.ts';
+import { nodeName, tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
+import { comparedLength } from './lengths.ts';
 import { listed } from './lists.ts';
 
-/** "The same at Front leg (right), end A"; null where it stands for itself alone. */
-export function alsoInWords({ more }: Group, frame: Frame): string | null {
+/** "The same at Front leg (right), end A"; of places that one tube is off, each with how far. Null where it stands for itself alone. */
+export function alsoInWords({ first, more }: Group, frame: Frame): string | null {
   if (more.length === 0) return null;
-  const where = more.map(({ tube, end }) => `${tubeName(frame, tube)}${end === undefined ? '' : `, end ${end}`}`);
+  const where = more.map((finding) => {
+    const { tube, end } = finding;
+    if (finding.id === 'made/off-node' && tube === first.tube) {
+      return `${nodeName(frame.job, finding.node)}, by ${comparedLength(finding.distance, frame.job.lengthUnit)}`;
+    }
+    return `${tubeName(frame, tube)}${end === undefined ? '' : `, end ${end}`}`;
+  });
   return `The same at ${listed(where)}.`;
 }

@@ -133,7 +133,7 @@ export function FromTheMiddle({ tube }: { tube: SolvedTube }): ReactNode {
   return (
     <div className="marks-asked">
       <p className="small">
-        This hoop reads the same from both ends: marked from a line round its middle, both halves have the same figures.
+        This tube reads the same from both ends: marked from a line round its middle, both halves have the same figures.
       </p>
       <button
         type="button"

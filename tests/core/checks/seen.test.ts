@@ -77,6 +77,23 @@ describe('findings', () => {
     );
   });
 
+  it('of one built tube name each place with how far off it is', () => {
+    const frame = derived(job);
+    const off = (node: string, distance: number) => ({
+      id: 'made/off-node' as const,
+      severity: 'note' as const,
+      source: 'practice' as const,
+      tube: 'hoop',
+      node,
+      at: [0, 0, 0] as const,
+      distance,
+      others: [],
+    });
+    const groups = grouped([off('foot', 5.9), off('top', 1.7), off("foot'", 4.2)], frame);
+    expect(groups).toHaveLength(1);
+    expect(alsoInWords(groups[0]!, frame)).toBe('The same at top, by 1.7 mm and foot, mirrored, by 4.2 mm.');
+  });
+
   it('that are marked as seen stay so until their numbers change', () => {
     const marks = nearBend(derived(job)).map(seenOf);
     const marked = markSeen(job, marks);
