@@ -29,7 +29,6 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
     <section className="marks" aria-label="Marks on the tape">
       <h3>Marks on the tape</h3>
       <KeptOrder tube={tube} />
-      <FromTheMiddle tube={tube} />
       <p>
         <Zero tape={tape} from={feed.from} /> Bend in this order. {sideNote(feed.mark)}
         {feed.mark === 'clamp' && ` ${capital(markMeets('clamp', tube.die!.clampOffset, unit))}.`}
@@ -74,6 +73,7 @@ export function TapeMarks({ tube }: { tube: SolvedTube }): ReactNode {
         </p>
       )}
       <h3>How marks are taken</h3>
+      <FromTheMiddle tube={tube} />
       <TapePicks tube={tube} />
     </section>
   );
