@@ -2,11 +2,8 @@
 import { deepSide, type EndMark } from '../cope/end-mark.ts';
 import { toRadians, wrapHalfTurn, type Radians } from '../geometry/angle.ts';
 import type { Cut, SolvedTube } from '../solve/types.ts';
-import { insideInWords, lineName, turnInWords } from './ends.ts';
+import { insideInWords, lineName, turnInWords, UNSEEN } from './ends.ts';
 import { listed } from './lists.ts';
-
-/** mm. An offset that no tape shows. */
-const UNSEEN = 0.005;
 
 /** From which line every mark of an end is counted, and how it is found, as a sentence. */
 export function lineInWords(tube: SolvedTube, which: 0 | 1): string {

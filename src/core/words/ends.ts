@@ -84,7 +84,7 @@ export function placesInWords({ tip, throat }: TubeEnd, unit: LengthUnit): strin
 }
 
 /** mm. A length that shows as nothing. */
-const UNSEEN = 0.005;
+export const UNSEEN = 0.005;
 
 /** The line from which every turn of an end is counted, phi = 0: one scribed along a straight tube, or the inside of the nearest bend. */
 export const lineName = ({ bends }: SolvedTube): 'inside line' | 'scribed line' =>

@@ -11,6 +11,7 @@ import type { Cut, SolvedTube } from '../solve/types.ts';
 import { formatAngle } from '../units/angle.ts';
 import { formatLength, type LengthUnit } from '../units/length.ts';
 import { exactText, stepAbove } from '../units/step.ts';
+import { UNSEEN } from './ends.ts';
 import { bothInWords, markInWords, offsetInWords, throatInWords } from './cope-mark.ts';
 import { comparedLength } from './lengths.ts';
 import { listed } from './lists.ts';
@@ -25,8 +26,6 @@ export interface RecipeRow {
   readonly figure: RecipeFigure;
 }
 
-/** mm. A length that shows as nothing. */
-const UNSEEN = 0.005;
 const isSquare = ({ set }: Sawn): boolean => toDegrees(set) < SQUARE;
 
 /**

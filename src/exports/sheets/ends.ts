@@ -17,8 +17,8 @@ import type { Mark } from '../../drawing/types.ts';
 import { END_WIDTH, endPicture } from '../../drawing/end-on/cope.ts';
 import type { Context } from './context.ts';
 import { angleFigure, roundFigure } from '../../drawing/figures.ts';
-import { box, FINE, FIRM, LENGTH, MAIN, PLAIN, SMALL, stroke, text } from '../../drawing/ink.ts';
-import { abreast, drawn, gap, paragraph, stacked, type Block, type Part } from './page.ts';
+import { box, FINE, FIRM, LENGTH, MAIN, PLAIN, SMALL, text } from '../../drawing/ink.ts';
+import { abreast, drawn, gap, paragraph, rule, stacked, type Block, type Part } from './page.ts';
 import { shrunk, wrapped } from '../../drawing/fit.ts';
 import { cells } from './cells.ts';
 import { cutBlocks } from './recipe.ts';
@@ -84,7 +84,7 @@ function endHead(context: Context, tube: SolvedTube, order: readonly BendStep[],
     ...(scribed === null ? [] : [scribed]),
   ];
   return stacked(
-    rule(width),
+    rule(width, FIRM),
     title,
     ...(long === null ? [] : [paragraph(letters, long, width, { size: LENGTH, bold: true, after: 0.6 })]),
     ...(turned ? [paragraph(letters, said.join(' '), width, { size: PLAIN, after: 1 })] : [gap(1)]),
@@ -144,16 +144,3 @@ function angleBox(
     text(left + 1.5, top - 10.2, angleFigure(angle), { size: MAIN, bold: isSet }),
   ];
 }
-
-const rule = (width: number): Block => ({
-  height: 1.2,
-  draw: (left, top) => [
-    stroke(
-      [
-        { x: left, y: top },
-        { x: left + width, y: top },
-      ],
-      FIRM,
-    ),
-  ],
-});

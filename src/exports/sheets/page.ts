@@ -3,12 +3,12 @@
  * same heading. So nothing is cut off, however long a name or a list is.
  */
 import { moved } from '../../drawing/move.ts';
-import type { Mark, Picture, Sheet } from '../../drawing/types.ts';
+import type { Mark, Pen, Picture, Sheet } from '../../drawing/types.ts';
 import { wrapped } from '../../drawing/fit.ts';
 import type { Lettering } from '../../drawing/lettering.ts';
 import type { PrintSettings } from '../shared/files.ts';
 import { PAPERS } from '../shared/paper.ts';
-import { SMALL, text } from '../../drawing/ink.ts';
+import { SMALL, stroke, text } from '../../drawing/ink.ts';
 import { ROUNDING } from '../../core/geometry/tolerance.ts';
 
 /** A piece of a page as wide as its column; drawn with its upper left corner at (left, top). */
@@ -110,6 +110,20 @@ export const drawn = ({ height, marks }: Picture): Block => ({
 });
 
 export const gap = (height: number): Block => ({ height, draw: () => [] });
+
+/** A line over the whole width, with a little room under it. */
+export const rule = (width: number, pen: Pen): Block => ({
+  height: 1.2,
+  draw: (left, top) => [
+    stroke(
+      [
+        { x: left, y: top },
+        { x: left + width, y: top },
+      ],
+      pen,
+    ),
+  ],
+});
 
 /** Blocks one under another as one, which no page break parts. */
 export const stacked = (...blocks: readonly Block[]): Block => ({

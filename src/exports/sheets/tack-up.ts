@@ -27,7 +27,7 @@ import { halfWayFromTip } from '../../core/tack/places.ts';
 import { numbered } from '../../core/words/ends.ts';
 import { foot, NO_TUBE } from './cautions.ts';
 import type { Context } from './context.ts';
-import { fillPages, gap, paragraph, part, stacked, type Block, type Part } from './page.ts';
+import { fillPages, gap, paragraph, part, rule, stacked, type Block, type Part } from './page.ts';
 
 const TITLE = 'Setting up by tape';
 /** 11 points: what is read off to set a tube by. */
@@ -92,7 +92,7 @@ function tubesPart(context: Context, { tubes }: TackUp): Part[] {
     const before = new Set(tubes.slice(0, i).map(({ tube: id }) => id));
     const rows = rowsOf(context, tack, tube, before);
     // A tube stands whole on one page.
-    return part(stacked(rule(context.width), title, ...rows, ...marked), gap(1.6));
+    return part(stacked(rule(context.width, FAINT), title, ...rows, ...marked), gap(1.6));
   });
 }
 
@@ -100,19 +100,6 @@ function halfWay({ letters, unit, width }: Context, tube: SolvedTube): Block {
   const words = `Mark it half-way before it is set: ${formatLength(halfWayFromTip(tube), unit).text} ${unit} along its centreline from its finished tip A.`;
   return paragraph(letters, words, width, { size: SAID, after: 0.4 });
 }
-
-const rule = (width: number): Block => ({
-  height: 1.2,
-  draw: (left, top) => [
-    stroke(
-      [
-        { x: left, y: top },
-        { x: left + width, y: top },
-      ],
-      FAINT,
-    ),
-  ],
-});
 
 function rowsOf(context: Context, { ends }: TackTube, tube: SolvedTube, before: ReadonlySet<TubeRef>): Block[] {
   const { derived, letters, width } = context;
