@@ -1,4 +1,5 @@
 /** What is searched beside the page: by a worker, and by the page itself where that cannot be loaded. */
+import type { Page } from '@playwright/test';
 import { chooseTube, expect, goTo, savedText, start, test, undoKey } from './journey.ts';
 
 const WORKER = /\/stages-[\w-]+\.js$/;
@@ -26,13 +27,19 @@ test('and by the page where the worker cannot be loaded', async ({ page, trouble
   troubles.splice(0); // the browser says that it could not load it
 });
 
-test('Checks says how many tubes are not rehearsed yet', async ({ page }) => {
+/** The worker does not come until what is returned is called. */
+async function heldBack(page: Page): Promise<() => void> {
   let arrive = (): void => {};
   const arrived = new Promise<void>((resolve) => (arrive = resolve));
   await page.route(WORKER, async (route) => {
     await arrived;
     await route.continue();
   });
+  return () => arrive();
+}
+
+test('Checks says how many tubes are not rehearsed yet', async ({ page }) => {
+  const arrive = await heldBack(page);
   await start(page);
   await goTo(page, 'Checks');
   const yet = page.getByText(/^\d+ tubes are not rehearsed at the bender yet/u);
@@ -45,12 +52,7 @@ test('Checks says how many tubes are not rehearsed yet', async ({ page }) => {
 test('the forecast of fit: it says what it waits for, stops where it is folded away, and a joint that gapes can be cured', async ({
   page,
 }) => {
-  let arrive = (): void => {};
-  const arrived = new Promise<void>((resolve) => (arrive = resolve));
-  await page.route(WORKER, async (route) => {
-    await arrived;
-    await route.continue();
-  });
+  const arrive = await heldBack(page);
   await start(page);
   await goTo(page, 'Checks');
   const fold = page.locator('summary').filter({ hasText: 'How the joints will fit' });

@@ -14,6 +14,7 @@ import { derivedFrom } from './jobs.ts';
 import { readPdf } from './pdf.ts';
 import { linesOfPdf, type Drawn } from './pdf-lines.ts';
 import { overlapsOf } from './overlap.ts';
+import { uniformFrom } from '../reference/oracles/seeded.ts';
 
 const demo = derivedFrom(demoText());
 const { tubes } = fabrication(demo);
@@ -140,21 +141,10 @@ describe('the templates of the demo', () => {
   });
 });
 
-/** Numbers of a seeded draw (mulberry32). */
-function drawing(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 it('drawings packed lie on the sheet, apart from one another, the sheets in the order of what is first on them', () => {
   const sheet = { width: 178, height: 234 };
   for (let seed = 1; seed <= 60; seed++) {
-    const next = drawing(seed);
+    const next = uniformFrom(seed);
     const sizes: Size[] = Array.from({ length: 1 + Math.floor(40 * next()) }, () => ({
       width: 20 + 158 * next(),
       height: 15 + 219 * next() ** 2,

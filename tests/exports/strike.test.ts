@@ -15,6 +15,7 @@ import { fonts } from './fonts.ts';
 import { derivedFrom } from './jobs.ts';
 import { overlapsOf } from './overlap.ts';
 import { readPdf, type ReadPage } from './pdf.ts';
+import { uniformFrom } from '../reference/oracles/seeded.ts';
 
 type Triple = readonly [number, number, number];
 const plus = (a: Triple, b: Triple, by = 1): Triple => [a[0] + by * b[0], a[1] + by * b[1], a[2] + by * b[2]];
@@ -205,20 +206,9 @@ async function compare(frame: Derived, symmetric: (tube: FabricationTube) => boo
   return compared;
 }
 
-/** Numbers of a seeded draw (mulberry32). */
-function drawing(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 /** A hoop of two to five bends in a plane of its own, somewhere; askew: none of it its own mirror image. */
 function hoop(seed: number, askew: boolean): Derived {
-  const next = drawing(seed);
+  const next = uniformFrom(seed);
   const between = (low: number, high: number): number => low + (high - low) * next();
   const [foot, shoulder, top] = [between(450, 650), between(500, 700), between(280, 420)];
   const [low, high] = [between(380, 560), between(950, 1150)];

@@ -3,19 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { fitToFigures, type PlaceFigure } from '../../../src/core/geometry/rigid-figures.ts';
 import { moved, rigidFit, type RigidMotion } from '../../../src/core/geometry/rigid-motion.ts';
 import { drawn } from '../../draws.ts';
+import { uniformFrom } from '../../reference/oracles/seeded.ts';
 
 type Triple = readonly [number, number, number];
-
-/** Mulberry32: from 0 to 1, the same for the same seed. */
-function random(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 const HOOP: readonly Triple[] = [
   [0, 610, 0],
@@ -127,7 +117,7 @@ describe('a motion by figures', () => {
   it('meets up to six that can be met to a millionth of a millimetre, and lies best with what is left free', () => {
     let tried = 0;
     for (let seed = 1; seed <= drawn(5, 200); seed++) {
-      const next = random(seed);
+      const next = uniformFrom(seed);
       const one = hoop(next);
       // Sets of which any values can be met: A's place, the line to B's, the lean.
       const sets: readonly (readonly [number, readonly (0 | 1 | 2)[]])[][] = [
@@ -158,7 +148,7 @@ describe('a motion by figures', () => {
 
   it.each([8, 1000])('comes to the least squares of figures that cannot all be met, off by up to %d mm', (by) => {
     for (let seed = 1; seed <= drawn(15, 400); seed++) {
-      const next = random(1000 + seed);
+      const next = uniformFrom(1000 + seed);
       const one = hoop(next);
       const figures = one.spots.flatMap((spot) => AXES.map((axis) => figureAt(one, spot, axis, (next() * 2 - 1) * by)));
       const motion = fitToFigures(one.places, one.goals, figures);
@@ -173,7 +163,7 @@ describe('a motion by figures', () => {
 
   it('lays two ends that are measured 4 apart too far 2 out at each, and turns about their line as the rest lies best', () => {
     for (let seed = 1; seed <= drawn(1, 100); seed++) {
-      const next = random(2000 + seed);
+      const next = uniformFrom(2000 + seed);
       const one = hoop(next);
       const [a, b] = one.spots as [Triple, Triple];
       const fit = rigidFit(one.places, one.goals);
@@ -212,7 +202,7 @@ describe('a motion by figures', () => {
   });
 
   it('is the best fit where nothing is measured, and of a straight tube leaves the turn about itself alone', () => {
-    const one = hoop(random(7));
+    const one = hoop(uniformFrom(7));
     const plain = rigidFit(one.places, one.goals);
     const none = fitToFigures(one.places, one.goals, []);
     one.places.forEach((p) => moved(none, p).forEach((v, k) => expect(v).toBeCloseTo(moved(plain, p)[k]!, 7)));

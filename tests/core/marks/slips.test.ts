@@ -19,6 +19,7 @@ import { derivedOrSkipped, fixed, plainFrame } from '../../laws/frames.ts';
 import { derived, tube } from '../frame.ts';
 import { across, endFrames, type EndFrame } from '../run/bent.ts';
 import { drawn } from '../../draws.ts';
+import { uniformFrom } from '../../reference/oracles/seeded.ts';
 
 const bar = (...places: readonly Triple[]): SolvedTube => {
   const nodes = Object.fromEntries(places.map((place, i) => [`n${i}`, place]));
@@ -306,14 +307,8 @@ function covarianceOf(moves: readonly Triple[]): readonly [Triple, Triple, Tripl
   return [row(0), row(1), row(2)];
 }
 
-/** Standard normal by Box and Muller from a small seeded generator (mulberry32). */
+/** Standard normal by Box and Muller. */
 function seededNormal(seed: number): () => number {
-  let state = seed;
-  const uniform = () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
+  const uniform = uniformFrom(seed);
   return () => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
 }

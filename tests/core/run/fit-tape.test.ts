@@ -17,6 +17,7 @@ import type { SolvedTube } from '../../../src/core/solve/types.ts';
 import type { Triple } from '../../laws/frames.ts';
 import { jobOf } from '../frame.ts';
 import { drawn as howMany } from '../../draws.ts';
+import { uniformFrom } from '../../reference/oracles/seeded.ts';
 
 const SECTION = { id: 's', outerDiameter: 40, wall: 3 };
 const DIE = { id: 'd', outerDiameter: 40, centrelineRadius: 150 };
@@ -111,15 +112,9 @@ interface Case {
   readonly figures: readonly TapeFigure[];
 }
 
-/** Chance that is the same each time: normal deviates of mean 0 and deviation 1, and whole numbers of a range (mulberry32; Box and Muller). */
+/** Chance that is the same each time: normal deviates of mean 0 and deviation 1, and whole numbers of a range (Box and Muller). */
 function chance(seed: number) {
-  let state = seed * 0x9e3779b9;
-  const even = (): number => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
+  const even = uniformFrom(seed * 0x9e3779b9);
   return {
     normal: (): number => Math.sqrt(-2 * Math.log(1 - even())) * Math.cos(2 * Math.PI * even()),
     oneOf: <T>(all: readonly T[]): T => all[Math.floor(even() * all.length)]!,
