@@ -36,13 +36,15 @@ export function atNotcher(tube: SolvedTube, which: 0 | 1, notching: Notching, in
   const { outerDiameter } = tube.section;
   const scale = ACROSS / outerDiameter;
   const pastEnd = notching.leans === 'past-end';
+  /** Of the mark: 1 towards the drill, -1 away from it. */
+  const facing = pastEnd ? -1 : 1;
   const { turn } = deepSide(tube, cut);
   const radius = outerDiameter / 2;
   // A cut that runs on past the picture is drawn to its edge.
   const long = (AT_NOTCHER.width - PAST_END - 1) / scale;
   const blankEnd = sawnEndOf(end, notch);
-  const sleeves = sawn === null ? end.cutter.sleeves : [sleevesMade(end, notching.notches)[index]!];
-  const trim = trimOn({ ...end.cutter, sleeves }, outerDiameter / 2);
+  const sleeves = sawn === null ? end.cutter.sleeves : sleevesMade(end, [notch]);
+  const trim = trimOn({ ...end.cutter, sleeves }, radius);
   /** On the picture: mm into the tube from its sawn end, and towards the drill. */
   const at = (into: number, towardsDrill: number): Place2 => ({
     x: AT_NOTCHER.width - PAST_END - scale * into,
@@ -52,18 +54,15 @@ export function atNotcher(tube: SolvedTube, which: 0 | 1, notching: Notching, in
   const edge = (theta: number): readonly [into: number, towardsDrill: number] => {
     const degree = ((Math.round(toDegrees(turn + theta)) % 360) + 360) % 360;
     const s = trim[degree]!;
-    return [
-      Number.isNaN(s) ? 0 : Math.min(Math.max(0, s - blankEnd), long),
-      ((pastEnd ? -1 : 1) * Math.cos(theta) * outerDiameter) / 2,
-    ];
+    return [Number.isNaN(s) ? 0 : Math.min(Math.max(0, s - blankEnd), long), facing * Math.cos(theta) * radius];
   };
   // From the drill's side over the top to the far side; the top is clockwise of the mark where that faces the drill.
   const half = (side: 1 | -1): (readonly [number, number])[] =>
-    Array.from({ length: EDGES + 1 }, (_, i) =>
-      edge(side * (pastEnd ? Math.PI - (i / EDGES) * Math.PI : (i / EDGES) * Math.PI)),
-    );
-  const above = pastEnd ? half(-1) : half(1);
-  const below = pastEnd ? half(1) : half(-1);
+    Array.from({ length: EDGES + 1 }, (_, i) => {
+      const round = (i / EDGES) * Math.PI;
+      return edge(side * (pastEnd ? Math.PI - round : round));
+    });
+  const [above, below] = [half(facing), half(pastEnd ? 1 : -1)];
   const over = above.map(([into, drill]) => at(into, drill));
   const body: Mark[] = [
     shape([at(long, radius), ...over, at(long, -radius)], FIRM, 1),
@@ -77,14 +76,13 @@ export function atNotcher(tube: SolvedTube, which: 0 | 1, notching: Notching, in
     ...waste(above).map(([from, to]) => stroke([at(from.y, from.x), at(to.y, to.x)], HAIR)),
     stroke([at(long, 0), at(-6 / scale, 0)], { ...HAIR, dash: [3, 0.8, 0.8, 0.8] }),
   ];
-  const markAt = { x: MARK, y: AXIS - (pastEnd ? -1 : 1) * (ACROSS / 2) };
-  const outwards = pastEnd ? 1 : -1;
+  const markAt = { x: MARK, y: AXIS - facing * (ACROSS / 2) };
   const wedge: Mark[] = [
     shape(
       [
-        { x: markAt.x, y: markAt.y - outwards * 0.6 },
-        { x: markAt.x - 1.3, y: markAt.y + outwards * WEDGE },
-        { x: markAt.x + 1.3, y: markAt.y + outwards * WEDGE },
+        { x: markAt.x, y: markAt.y + facing * 0.6 },
+        { x: markAt.x - 1.3, y: markAt.y - facing * WEDGE },
+        { x: markAt.x + 1.3, y: markAt.y - facing * WEDGE },
       ],
       null,
       0,

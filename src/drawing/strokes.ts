@@ -17,6 +17,26 @@ export const line = (layer: string, places: readonly Place2[], pen: Pen): Line =
   fill: null,
 });
 
+/** An upright cross, its arms so long to each side. */
+export const cross = (layer: string, { x, y }: Place2, arm: number): Line[] => [
+  line(
+    layer,
+    [
+      { x: x - arm, y },
+      { x: x + arm, y },
+    ],
+    FINE,
+  ),
+  line(
+    layer,
+    [
+      { x, y: y - arm },
+      { x, y: y + arm },
+    ],
+    FINE,
+  ),
+];
+
 export const shape = (layer: string, places: readonly Place2[], pen: Pen | null, fill: Grey | null = null): Line => ({
   kind: 'line',
   layer,

@@ -6,7 +6,7 @@ import { toDegrees, toRadians, type Degrees, type Radians } from '../geometry/an
 import { DEGREE_ROUNDING, DIVISION_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
 import { FIRST_REACH, type Saw } from '../job/kinds/saw.ts';
 import type { Notcher } from '../job/kinds/notcher.ts';
-import type { Tools } from '../job/kinds/tools.ts';
+import { NO_TOOLS, type Tools } from '../job/kinds/tools.ts';
 import { remembered } from '../remembered.ts';
 import type { Cut, TubeEnd } from '../solve/types.ts';
 import { SQUARE } from './end-mark.ts';
@@ -78,8 +78,6 @@ const MEETS = 0.05;
 
 /** Null at an end that is coped to nothing. Kept as long as the end and the tools. */
 export const notchingOf = (end: TubeEnd, tools: Tools = NO_TOOLS): Notching | null => withTools(tools)(end);
-
-const NO_TOOLS: Tools = { notchers: [], saws: [] };
 
 const withTools = remembered(({ notchers, saws }: Tools) =>
   remembered((end: TubeEnd): Notching | null => {

@@ -8,7 +8,7 @@
  */
 import { toDegrees } from '../geometry/angle.ts';
 import { remembered } from '../remembered.ts';
-import type { Tools } from '../job/kinds/tools.ts';
+import { NO_TOOLS, type Tools } from '../job/kinds/tools.ts';
 import type { Job } from '../job/types.ts';
 import { feedOf, type Feed } from './feed.ts';
 import type { Frame, SolvedTube, TubeEnd } from './types.ts';
@@ -22,8 +22,6 @@ export const revisionOf = (
   job: Pick<Job, 'bent' | 'feeds' | 'marking' | 'lengthUnit' | 'tools'>,
   tube: SolvedTube,
 ): string => codeOf(tube)(feedOf(job, tube))(job.tools ?? NO_TOOLS);
-
-const NO_TOOLS: Tools = { notchers: [], saws: [] };
 
 /** Of the whole job: of all its tubes. */
 export const jobRevision = ({ job, tubes }: Pick<Frame, 'job' | 'tubes'>): string =>

@@ -11,7 +11,7 @@ import { clipped } from '../../drawing/clip.ts';
 import { lengthFigure } from '../../drawing/figures.ts';
 import type { Lettering } from '../../drawing/lettering.ts';
 import type { Size } from '../../drawing/shelves.ts';
-import { DASHED, FAINT, FINE, FIRM, HAIR, line, words } from '../../drawing/strokes.ts';
+import { cross, DASHED, FAINT, FINE, FIRM, HAIR, line, words } from '../../drawing/strokes.ts';
 import type { Arc, Line, Mark, Picture, Place2, Words } from '../../drawing/types.ts';
 import { figureSize, tagOf } from './strike-tags.ts';
 
@@ -176,27 +176,7 @@ function aside(
 }
 
 /** A cross at a centre, a short stroke square to nothing at what lies on the tube. */
-function sign({ kind }: StruckPlace, { x, y }: Place2): Mark[] {
-  const far = kind === 'centre' ? 1.6 : 0.9;
-  return [
-    line(
-      'map',
-      [
-        { x: x - far, y },
-        { x: x + far, y },
-      ],
-      FINE,
-    ),
-    line(
-      'map',
-      [
-        { x, y: y - far },
-        { x, y: y + far },
-      ],
-      FINE,
-    ),
-  ];
-}
+const sign = ({ kind }: StruckPlace, at: Place2): Mark[] => cross('map', at, kind === 'centre' ? 1.6 : 0.9);
 
 function tags(plan: Struck, at: (place: FlatPlace) => Place2, face: Lettering, drawn: readonly Mark[]): Mark[] {
   const set: Words[] = drawn.filter((mark) => mark.kind === 'words');

@@ -9,7 +9,7 @@ import { shrunk } from '../../drawing/fit.ts';
 import type { Lettering } from '../../drawing/lettering.ts';
 import { moved } from '../../drawing/move.ts';
 import type { Size } from '../../drawing/shelves.ts';
-import { DASHED, FINE, line, words } from '../../drawing/strokes.ts';
+import { cross, DASHED, line, words } from '../../drawing/strokes.ts';
 import type { Arc, Line, Mark, Place2, Words } from '../../drawing/types.ts';
 
 export interface Tile {
@@ -150,7 +150,7 @@ function jointMarks(row: number, column: number, names: ReadonlySet<string>, spa
       ],
       DASHED,
     ),
-    ...[0.2, 0.8].flatMap((share) => cross({ x, y: share * space.height }, pair)),
+    ...[0.2, 0.8].flatMap((share) => joint({ x, y: share * space.height }, pair)),
   ];
   const level = (y: number, pair: string): Mark[] => [
     line(
@@ -161,7 +161,7 @@ function jointMarks(row: number, column: number, names: ReadonlySet<string>, spa
       ],
       DASHED,
     ),
-    ...[0.2, 0.8].flatMap((share) => cross({ x: share * space.width, y }, pair)),
+    ...[0.2, 0.8].flatMap((share) => joint({ x: share * space.width, y }, pair)),
   ];
   return [
     ...(names.has(left) ? upright(middle, `${left}–${here}`) : []),
@@ -171,22 +171,7 @@ function jointMarks(row: number, column: number, names: ReadonlySet<string>, spa
   ];
 }
 
-const cross = ({ x, y }: Place2, name: string): Mark[] => [
-  line(
-    'joints',
-    [
-      { x: x - CROSS, y },
-      { x: x + CROSS, y },
-    ],
-    FINE,
-  ),
-  line(
-    'joints',
-    [
-      { x, y: y - CROSS },
-      { x, y: y + CROSS },
-    ],
-    FINE,
-  ),
-  words('joints', x + 1, y + 1, name, 3.1),
+const joint = (at: Place2, name: string): Mark[] => [
+  ...cross('joints', at, CROSS),
+  words('joints', at.x + 1, at.y + 1, name, 3.1),
 ];

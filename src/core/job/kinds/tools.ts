@@ -18,6 +18,9 @@ export interface Tools {
   readonly benchSaw?: Degrees;
 }
 
+/** What a job that carries none goes by. */
+export const NO_TOOLS: Tools = { notchers: [], saws: [] };
+
 /** Degrees off square that no bench saw is set beyond. */
 export const GREATEST_BENCH_SAW = 89;
 export const benchSawAngle = angle(0, GREATEST_BENCH_SAW);
