@@ -7,6 +7,7 @@ import type { Bend, Cut, SolvedTube, TubeEnd } from '../solve/types.ts';
 import { meetsAgain } from './meets-again.ts';
 import type { Questions } from './questions.ts';
 import { UNSEEN } from './limits.ts';
+import { stripKind, stripThickness } from './strip.ts';
 import type { Finding, MeetsNothing } from './types.ts';
 
 export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding> {
@@ -61,9 +62,8 @@ export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding
     }
     if (end.tip !== null && end.passedBy) {
       // Where a bar is cut in two, the wall that passes by would hold the pieces together.
-      yield end.node === null
-        ? { ...base, id: 'piece/strip-holds', severity: 'error', runTube: end.cuts[0]!.against }
-        : { ...base, id: 'end/wider-than-run', severity: 'warning' };
+      if (end.node !== null) yield { ...base, id: 'end/wider-than-run', severity: 'warning' };
+      else yield* stripTrouble(tube, end, base);
     }
     if (end.throat !== null && end.throat > tube.developedLength + ROUNDING) {
       yield {
@@ -88,6 +88,14 @@ export function* endTrouble(tube: SolvedTube, ask: Questions): Generator<Finding
       };
     }
   }
+}
+
+function* stripTrouble({ section }: SolvedTube, end: TubeEnd, base: Base): Generator<Finding> {
+  const thickness = stripThickness(end);
+  const passed = { ...base, runTube: end.cuts[0]!.against, thickness } as const;
+  const kind = stripKind(thickness, section.wall);
+  if (kind === 'holds') yield { ...passed, id: 'piece/strip-holds', severity: 'error' };
+  if (kind === 'filed') yield { ...passed, id: 'piece/strip-to-file', severity: 'warning' };
 }
 
 /** A mitre that cannot be, or that the other tube does not make. */

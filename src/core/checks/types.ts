@@ -10,6 +10,7 @@ import type { NoFreeOrder, OrderMatters, PlainOrderTouches } from './swing-types
 import type { GussetFinding } from './gusset-types.ts';
 import type { MadeFinding } from './made-types.ts';
 import type { CarFinding } from './car-types.ts';
+import type { PieceFinding } from './piece-types.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
 
@@ -45,7 +46,7 @@ export interface OfTube {
 }
 
 /** No node stands where a bar in pieces is cut. */
-interface OfEnd extends OfTube {
+export interface OfEnd extends OfTube {
   readonly end: End;
 }
 
@@ -232,24 +233,6 @@ export interface FootOverHole extends OfEnd {
   readonly by: number;
 }
 
-/** The bar that is to run through passes where this one is not. */
-export interface PieceCutterMisses extends OfEnd {
-  readonly id: 'piece/cutter-misses';
-  readonly runTube: TubeRef;
-}
-
-/** A hoop that is cut where another bar runs through. */
-export interface HoopInPieces extends OfTube {
-  readonly id: 'piece/hoop';
-  readonly runTube: TubeRef;
-}
-
-/** Where a bar is cut by another, part of its wall passes by that and would hold the pieces together. */
-export interface StripHolds extends OfEnd {
-  readonly id: 'piece/strip-holds';
-  readonly runTube: TubeRef;
-}
-
 export interface WiderThanRun extends OfEnd {
   readonly id: 'end/wider-than-run';
 }
@@ -368,15 +351,12 @@ export type Finding =
   | MeetsNothing
   | PlateAlongTube
   | CutterMisses
-  | PieceCutterMisses
   | MitreCannot
   | MitreOneSided
   | FootUpsideDown
   | FootOverEdge
   | FootInBend
   | FootOverHole
-  | StripHolds
-  | HoopInPieces
   | WiderThanRun
   | CutThrough
   | MeetsRunAgain
@@ -392,6 +372,7 @@ export type Finding =
   | NoRoomForTorch
   | CarFinding
   | GussetFinding
+  | PieceFinding
   | MadeFinding
   | OrderMatters
   | PlainOrderTouches

@@ -23,6 +23,7 @@ import type { BendStep } from '../job/kinds/bent.ts';
 import { bareId, isPrimed, primed, type DieId, type MemberId, type NodeRef, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { freedomOf } from '../shape/free-directions.ts';
+import { splitOnto } from '../shape/split-onto.ts';
 import type { Bar, Frame, SolvedTube } from '../solve/types.ts';
 
 export type Mend =
@@ -35,6 +36,8 @@ export type Mend =
   | { readonly kind: 'no-mirror'; readonly member: MemberId }
   /** That end, to what it is coped to now and to this as well, as the member sees them. */
   | { readonly kind: 'cope-to'; readonly member: MemberId; readonly which: 0 | 1; readonly against: readonly TubeRef[] }
+  /** Two members instead of pieces, which both end on the axis of that bar. */
+  | { readonly kind: 'split-onto'; readonly member: MemberId; readonly by: TubeRef }
   | { readonly kind: 'run-through'; readonly member: MemberId; readonly by: TubeRef }
   /** The later of two halves drawn as one bar with the earlier, cut where that bar runs through. */
   | { readonly kind: 'one-bar'; readonly keep: EndOfMember; readonly drop: EndOfMember; readonly through: TubeRef }
@@ -71,9 +74,11 @@ export function mendsOf(finding: Finding, frame: Frame): readonly Mend[] {
       return [{ kind: 'no-mirror', member }];
     case 'piece/hoop':
       return (tube.member.cutBy ?? []).map((by): Mend => ({ kind: 'run-through', member, by }));
+    case 'piece/strip-holds':
+      return [{ kind: 'split-onto', member, by: seenFrom(tube, frame.bars.get(finding.runTube)!) }];
     case 'gap/runs-through': {
       const cope = copeTo(finding, tube, frame);
-      return cope.length > 0 ? cope : cuts(tube, frame.byId.get(finding.other)!);
+      return cope.length > 0 ? cope : cuts(tube, frame.byId.get(finding.other)!, frame);
     }
     case 'gap/no-room-for-torch':
       return copeTo(finding, tube, frame);
@@ -129,16 +134,20 @@ function copeTo({ other, at }: RunsThrough | NoRoomForTorch, tube: SolvedTube, f
 }
 
 /** Two that cross: either cut where the other runs through. */
-function cuts(tube: SolvedTube, other: SolvedTube): readonly Mend[] {
+function cuts(tube: SolvedTube, other: SolvedTube, frame: Frame): readonly Mend[] {
   if (tube.bar === other.bar) return [];
   return [
     [tube, other],
     [other, tube],
   ].flatMap(([cut, through]): readonly Mend[] => {
-    const by = isPrimed(cut!.bar) && through!.member.mirror ? primed(through!.bar) : through!.bar;
+    const by = seenFrom(cut!, frame.bars.get(through!.bar)!);
     return cut!.piece === null ? [{ kind: 'cut', member: cut!.member.id, by }] : [];
   });
 }
+
+/** What the member of a tube calls that bar. */
+const seenFrom = (tube: SolvedTube, { id, member }: Bar): TubeRef =>
+  isPrimed(tube.bar) && member.mirror ? primed(id) : id;
 
 /** Of halves on one side of the car, or that both span it. */
 function oneBar({ tube, end, mate, mateEnd, through }: OutOfLine, { byId }: Frame): readonly Mend[] {
@@ -207,6 +216,8 @@ function edit(job: Job, mend: Mend, frame: Frame): Edited {
       return cutWhere(job, mend.member, mend.by);
     case 'no-mirror':
       return updateMember(job, mend.member, { mirror: false });
+    case 'split-onto':
+      return splitOnto(job, frame, mend.member, mend.by);
     case 'run-through':
       return swapThrough(job, mend.member, mend.by);
     case 'one-bar':

@@ -177,8 +177,10 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     `${atEnd(tube, finding)} stands over hole ${finding.hole} of its foot, ${show(finding.by)} past the hole's edge. Move the hole that much further out, and as far again as its bolt's head needs.`,
   'piece/cutter-misses': (finding, { tube, nameOf }) =>
     `${atEnd(tube, finding)}: ${nameOf(finding.runTube)}, which is to run through there, does not reach this bar. Move one onto the other, or do not cut the bar there.`,
-  'piece/strip-holds': (finding, { tube, nameOf }) =>
-    `${atEnd(tube, finding)}: ${nameOf(finding.runTube)} does not cut the bar right through; a strip of its wall passes by. Move the two axes nearer each other, or let the thinner of the two be the one that is cut.`,
+  'piece/strip-holds': (finding, { tube, nameOf, show }) =>
+    `${atEnd(tube, finding)}: ${nameOf(finding.runTube)} does not cut the bar right through; a strip of its wall up to ${show(finding.thickness)} thick passes by, too thick to file off. Move the two axes nearer each other, let the thinner of the two be the one that is cut, or split the bar there and put the node on the axis of ${nameOf(finding.runTube)}.`,
+  'piece/strip-to-file': (finding, { tube, nameOf, show }) =>
+    `${atEnd(tube, finding)}: where ${nameOf(finding.runTube)} runs through, a strip up to ${show(finding.thickness)} thick stays, since the two axes do not quite meet. File it off.`,
   'piece/hoop': (finding, { tube, nameOf }) =>
     `${tube.member.name} is cut where ${nameOf(finding.runTube)} runs through. Rule books ask for a hoop of one piece: let the hoop run through.`,
   'end/wider-than-run': (finding, { tube }) =>

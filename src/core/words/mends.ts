@@ -22,6 +22,8 @@ export function mendInWords(mend: Mend, frame: Frame): string {
       return `Cut ${memberName(mend.member)} where ${tubeName(frame, mend.by)} runs through`;
     case 'no-mirror':
       return 'Turn its mirror off';
+    case 'split-onto':
+      return `Split ${memberName(mend.member)} there, both parts onto the axis of ${tubeName(frame, mend.by)}`;
     case 'run-through':
       return `Let it run through, cut ${tubeName(frame, mend.by)}`;
     case 'one-bar':

@@ -167,6 +167,22 @@ describe('one edit mends', () => {
     );
   });
 
+  it('a bar in pieces that does not meet the axis of the one that cuts it', () => {
+    const nodes = [
+      fixed('p', [-500, 300, 0]),
+      fixed('q', [500, 300, 600]),
+      fixed('r', [-500, 302, 620]),
+      fixed('t', [500, 302, 10]),
+    ];
+    const bar = { section: 's', ends: square };
+    const through = { id: 'through', name: 'Through', path: ['p', 'q'], ...bar };
+    for (const mirror of [false, true]) {
+      const cut = { id: 'cut', name: 'Cut', path: ['r', 't'], cutBy: ['through'], mirror, ...bar };
+      const words = taken({ nodes, members: [{ ...through, mirror }, cut] }, 'piece/strip-holds');
+      expect(words).toBe(`Split Cut there, both parts onto the axis of Through${mirror ? ' (left)' : ''}`);
+    }
+  });
+
   it('two bars that run through each other: one of them cut, either one', () => {
     const nodes = [
       fixed('p', [-500, 300, 0]),
