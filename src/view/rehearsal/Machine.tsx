@@ -1,7 +1,9 @@
 /** The bender and the room round it: quiet solids with their edges drawn, walls and benches seen through. */
 import { useEffect, useMemo, type RefObject } from 'react';
-import { BufferAttribute, BufferGeometry, type Group } from 'three';
+import type * as three from 'three';
+import { BufferAttribute, BufferGeometry } from 'three';
 import type { Solid } from '../../core/rehearse/types.ts';
+import { Group, Mesh, usePlain } from '../canvas/parts.tsx';
 import type { Palette } from '../canvas/palette.ts';
 import type { Finishes } from '../scene/steel.ts';
 import { Strokes } from '../scene/Strokes.tsx';
@@ -14,7 +16,7 @@ interface Props {
   readonly finishes: Finishes;
   readonly palette: Palette;
   /** Holds what goes round with the die. */
-  readonly turning: RefObject<Group | null>;
+  readonly turning: RefObject<three.Group | null>;
 }
 
 export function Machine({ solids, reach, finishes, palette, turning }: Props) {
@@ -26,9 +28,9 @@ export function Machine({ solids, reach, finishes, palette, turning }: Props) {
   const drawn = solids.filter(({ id }) => id.part !== 'floor');
   return (
     <>
-      <group ref={turning} matrixAutoUpdate={false}>
+      <Group ref={turning} matrixAutoUpdate={false}>
         {drawn.filter((solid) => solid.turning).map(draw)}
-      </group>
+      </Group>
       {drawn.filter((solid) => !solid.turning).map(draw)}
     </>
   );
@@ -52,14 +54,13 @@ function SolidDrawn({ solid, reach, finishes, palette }: SolidProps) {
     return { geometry: made, edges: mesh.edges };
   }, [solid, reach]);
   useEffect(() => () => geometry.dispose(), [geometry]);
+  const face = usePlain({ color: palette['ink-soft'], opacity: 0.12, depthWrite: false });
 
   if (solid.id.part === 'room') {
     // A wall is not in the way of who looks from behind it: there only its edge is drawn.
     return (
       <>
-        <mesh geometry={geometry} renderOrder={5}>
-          <meshBasicMaterial color={palette['ink-soft']} transparent opacity={0.12} depthWrite={false} />
-        </mesh>
+        <Mesh geometry={geometry} material={face} renderOrder={5} />
         <Strokes strokes={edges} colour={palette['ink-soft']} width={1.5} opacity={0.6} />
       </>
     );
@@ -67,7 +68,7 @@ function SolidDrawn({ solid, reach, finishes, palette }: SolidProps) {
   const held = solid.id.part === 'clamp' || solid.id.part === 'follower';
   return (
     <>
-      <mesh geometry={geometry} material={held ? finishes.jaw : finishes.machine} dispose={null} />
+      <Mesh geometry={geometry} material={held ? finishes.jaw : finishes.machine} />
       <Strokes strokes={edges} colour={palette['ink-soft']} width={1.25} opacity={0.8} />
     </>
   );

@@ -3,11 +3,12 @@
  * round the die, what slides behind.
  */
 import { useEffect, useMemo, useRef, type RefObject } from 'react';
-import { useFrame, useThree } from '@react-three/fiber';
-import { BufferAttribute, BufferGeometry, DynamicDrawUsage, Matrix4, Vector3, type Group, type Mesh } from 'three';
+import type * as three from 'three';
+import { BufferAttribute, BufferGeometry, DynamicDrawUsage, Matrix4, Vector3 } from 'three';
 import type { Path } from '../../core/geometry/path.ts';
 import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
+import { Group, Mesh, useEachFrame, useStage } from '../canvas/parts.tsx';
 import type { Finishes } from '../scene/steel.ts';
 import { onTheWay } from './motion.ts';
 import type { Player } from './player.ts';
@@ -33,7 +34,7 @@ interface Props {
   readonly radius: number;
   readonly finishes: Finishes;
   /** What goes round with the die, the die's axis, and the sense it turns in about z. */
-  readonly turning: RefObject<Group | null>;
+  readonly turning: RefObject<three.Group | null>;
   readonly axis: Vec3;
   readonly side: 1 | -1;
   readonly ends: RefObject<TubeEnds>;
@@ -64,10 +65,10 @@ function lay({ wall, geometry }: Drawn, path: Path | null, radius: number): void
 
 export function TubeOnMachine(props: Props) {
   const { stages, timeline, player, radius, finishes, turning, axis, side, ends } = props;
-  const invalidate = useThree((state) => state.invalidate);
+  const { ask } = useStage();
   const steps = useMemo(() => stages.map(({ step }) => step), [stages]);
-  const tube = useRef<Group>(null);
-  const meshes = useRef<Record<'front' | 'rear', Mesh | null>>({ front: null, rear: null });
+  const tube = useRef<three.Group>(null);
+  const meshes = useRef<Record<'front' | 'rear', three.Mesh | null>>({ front: null, rear: null });
 
   const drawn = useMemo(() => {
     // Pulled the farthest a path has the most rings.
@@ -78,13 +79,10 @@ export function TubeOnMachine(props: Props) {
   }, [stages]);
   useEffect(() => () => Object.values(drawn).forEach(({ geometry }) => geometry.dispose()), [drawn]);
 
-  useEffect(() => {
-    invalidate();
-    return player.listen(() => invalidate());
-  }, [player, invalidate]);
+  useEffect(() => player.listen(ask), [player, ask]);
 
-  useFrame((_, seconds) => {
-    if (player.advance(seconds)) invalidate();
+  useEachFrame((seconds) => {
+    if (player.advance(seconds)) ask();
     const { step: index, phase, angle, way: part } = momentAt(timeline, steps, player.place());
     const { step, poseAt, way } = stages[index]!;
     const pose = poseAt(angle);
@@ -124,19 +122,18 @@ export function TubeOnMachine(props: Props) {
   });
 
   return (
-    <group ref={tube} matrixAutoUpdate={false}>
+    <Group ref={tube} matrixAutoUpdate={false}>
       {(['front', 'rear'] as const).map((part) => (
-        <mesh
+        <Mesh
           key={part}
           ref={(mesh) => void (meshes.current[part] = mesh)}
           geometry={drawn[part].geometry}
           material={finishes.bare}
           frustumCulled={false}
-          dispose={null}
         />
       ))}
-      <mesh geometry={drawn.arc.geometry} material={finishes.live} frustumCulled={false} dispose={null} />
-    </group>
+      <Mesh geometry={drawn.arc.geometry} material={finishes.live} frustumCulled={false} />
+    </Group>
   );
 }
 
