@@ -158,7 +158,8 @@ test('a whole run from typed readings; and one in which marks move', async ({ pa
     const lead = page.getByRole('region', { name: 'As it came out' });
     await expect(lead).toContainText('The frame stands as drawn.');
     await lead.getByText('What changes').click();
-    await expect(lead.getByRole('listitem').filter({ hasText: 'Rear stay (right)' })).toContainText('blank');
+    await expect(lead.getByRole('listitem').filter({ hasText: 'Main diagonal' })).toContainText('blank');
+    await expect(lead).toContainText('1 more changes by less than a tape reads.');
     await expect(lead.getByRole('listitem').filter({ hasText: 'Rear stay (left)' })).toHaveCount(0);
     await key(page, 'Let it lead').click();
     await expect(lead).toContainText('This tube leads.');

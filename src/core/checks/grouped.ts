@@ -30,6 +30,10 @@ function keyOf(finding: Finding, byId: Frame['byId']): string {
     const run = byId.get(finding.runTube);
     return JSON.stringify([id, severity, bareId(node), bareId(run?.bar ?? finding.runTube)]);
   }
+  // Where a bar is cut both pieces end at the one that runs through.
+  if ('runTube' in finding && end !== undefined && node === undefined) {
+    return JSON.stringify([id, severity, bareId(byId.get(tube)?.bar ?? tube), bareId(finding.runTube)]);
+  }
   const partner = 'other' in finding ? finding.other : 'mate' in finding ? finding.mate : undefined;
   const trim = 'trim' in finding ? [finding.trim.kind, bareId(finding.trim.id)] : undefined;
   const guess = 'point' in finding ? finding.point : undefined;

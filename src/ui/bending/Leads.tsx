@@ -1,13 +1,14 @@
 /** Whether a tube that was bent leads: it then stands in the frame as it came out, and every tube that is not cut yet follows it. */
 import { useMemo, type ReactNode } from 'react';
-import { changedTubes } from '../../core/checks/changed-tubes.ts';
+import { grouped } from '../../core/checks/grouped.ts';
+import { errorsBrought, leadChanges } from '../../core/checks/lead-changes.ts';
 import { derive } from '../../core/derive.ts';
 import { setStands } from '../../core/edit/bent.ts';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { tubeChangeInWords } from '../../core/words/changes.ts';
 import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
+import { NotMade, WhatChanges } from './LeadChanges.tsx';
 import { Seats } from './Seats.tsx';
 
 /** Nothing before a bend of it was read: there is nothing yet that could lead. */
@@ -17,15 +18,17 @@ export function Leads({ tube, run }: { tube: SolvedTube; run: BentTube }): React
   const leads = run.stands ?? false;
   const solved = derived.byId.get(tube.id)!;
   const stands = solved.asDrawn === null ? null : solved;
-  const changes = useMemo(() => {
+  const come = useMemo(() => {
     const other = derive(setStands(job, tube.id, !leads), derived);
     if (!other.ok) return null;
     const [drawn, built] = leads ? [other.value, derived] : [derived, other.value];
-    return changedTubes(drawn, built).filter((change) => change.tube !== tube.id);
+    const brought = grouped(errorsBrought(drawn.findings, built.findings), built);
+    return { built, brought, changes: leadChanges(drawn, built, tube.id) };
   }, [job, derived, tube.id, leads]);
   if (run.bends.length === 0) return null;
-  const count = changes?.length ?? 0;
-  const others = count === 0 ? 'no other tube' : count === 1 ? '1 other tube' : `${count} other tubes`;
+  const count = come?.changes.pairs.flat().length ?? 0;
+  const others =
+    count === 0 ? 'no other tube that a tape would tell' : count === 1 ? '1 other tube' : `${count} other tubes`;
   return (
     <section tabIndex={-1} className="leads" aria-label="As it came out">
       {leads && stands === null ? (
@@ -43,21 +46,8 @@ export function Leads({ tube, run }: { tube: SolvedTube; run: BentTube }): React
           out: that changes {others}.
         </p>
       )}
-      {changes !== null && count > 0 && (
-        <details>
-          <summary>What changes</summary>
-          <ul>
-            {changes.map((change) => {
-              const { number, name } = derived.byId.get(change.tube)!;
-              return (
-                <li key={change.tube}>
-                  <span className="number-tag">{number}</span> {name}: {tubeChangeInWords(change, job.lengthUnit)}
-                </li>
-              );
-            })}
-          </ul>
-        </details>
-      )}
+      {come !== null && <NotMade groups={come.brought} built={come.built} leads={leads} />}
+      {come !== null && count + come.changes.less > 0 && <WhatChanges changes={come.changes} derived={derived} />}
       <Command
         quiet={leads}
         step={leads ? `${tube.name} as drawn` : `${tube.name} leads`}
