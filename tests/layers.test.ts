@@ -112,7 +112,12 @@ describe('a planted breach is caught', () => {
     ['a file outside', 'ui/kit/a.tsx', "import a from '../../../tests/a.ts';", 'which no layer holds'],
     ['a name made at run time', 'ui/kit/a.tsx', 'export const a = (b: string) => import(b);', 'made when it runs'],
     ['three in ui', 'ui/kit/a.tsx', "import { Mesh } from 'three/webgpu';", 'ui/kit uses the package three'],
-    ['the drawing library in app', 'app/a.tsx', "import { Mesh } from 'three';", 'uses the package three'],
+    [
+      'fiber in app',
+      'app/a.tsx',
+      "import { Canvas } from '@react-three/fiber';",
+      'uses the package @react-three/fiber',
+    ],
     ['React in the store', 'store/page.ts', "import { useMemo } from 'react';", 'store/page.ts uses the package react'],
     ['zustand in ui', 'ui/kit/a.tsx', "import { useStore } from 'zustand';", 'ui/kit uses the package zustand'],
     ['Node in an export', 'exports/products/a.ts', "import { readFileSync } from 'node:fs';", 'uses the package node'],

@@ -139,6 +139,8 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   idb: ['store/storage'],
   zustand: ['store'],
   three: ['view', 'scripts'],
+  '@react-three/fiber': ['view'],
+  '@react-three/drei': ['view'],
   react: ['view', 'ui', 'app'],
   'react-dom': ['ui', 'app'],
   '@fontsource/b612': ['app'],

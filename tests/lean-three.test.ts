@@ -3,18 +3,20 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { includedIn, shadersNeeded } from '../src/scripts/lean-three.mjs';
 
+const LINES = 'node_modules/three-stdlib/lines/LineMaterial.js';
 const VIEW = readdirSync('src/view', { recursive: true, encoding: 'utf8' })
   .filter((file) => /\.tsx?$/u.test(file))
   .map((file) => readFileSync(`src/view/${file}`, 'utf8'));
 
-it('what our shaders include is kept', () => {
-  const included = VIEW.flatMap(includedIn);
+it('what our shaders and those of wide lines include is kept', () => {
+  const included = [readFileSync(LINES, 'utf8'), ...VIEW].flatMap(includedIn);
+  expect(included).toContain('fog_fragment');
   expect(included).toContain('colorspace_fragment');
   const needed = shadersNeeded();
   expect(included.filter((name) => !needed.has(name))).toEqual([]);
 });
 
 it('no material of three is made in the bay but those that are kept', () => {
-  const made = VIEW.flatMap((text) => text.match(/(?<=new (?:three\.)?)\w+Material\b/gu) ?? []);
-  expect([...new Set(made)].toSorted()).toEqual(['MeshBasicMaterial', 'PointsMaterial', 'ShaderMaterial']);
+  const made = VIEW.flatMap((text) => text.match(/(?<=<)[a-z]+Material\b|(?<=new )\w+Material\b/giu) ?? []);
+  expect([...new Set(made)].toSorted()).toEqual(['PointsMaterial', 'ShaderMaterial', 'meshBasicMaterial']);
 });

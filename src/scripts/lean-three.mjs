@@ -8,8 +8,8 @@ import { ShaderChunk } from 'three';
 const SHADERS = ShaderChunk;
 
 /**
- * The shaders of three's materials in src/view, and what its own code puts before every shader. What is written in src/view includes
- * nothing that these do not (a test holds that).
+ * The shaders of the materials in src/view, and what three's own code puts before every shader. What is written in src/view
+ * and in LineMaterial includes nothing that these do not (a test holds that).
  */
 const DRAWN_WITH = [
   'meshbasic_vert',

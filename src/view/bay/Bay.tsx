@@ -190,7 +190,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
         data-pointed={pointed !== null || grips.live !== null}
         onKeyDown={onKeyDown}
       >
-        <Drawing key={picture.start} size={size} picture={picture} ground={palette['bay-ground']}>
+        <Drawing key={picture.start} size={size} picture={picture}>
           <Scene
             viewpoint={viewpoint}
             placer={placer}

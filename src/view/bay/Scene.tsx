@@ -1,5 +1,6 @@
 /** Everything that is drawn in the bay, from the store; the labels over it stand in LabelLayer. */
-import { lazy, Suspense, useMemo, type RefObject } from 'react';
+import { lazy, Suspense, useEffect, useMemo, type RefObject } from 'react';
+import { useThree } from '@react-three/fiber';
 import { standsOf } from '../../core/feet/stand.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
@@ -58,8 +59,10 @@ export function Scene({ viewpoint, placer, overlay, palette, pointed, floor, gap
   const findings = useResults((state) => state.findings);
   const selection = useEditor((state) => state.selection);
   const station = useEditor((state) => state.station);
+  const invalidate = useThree((state) => state.invalidate);
 
   const finishes = useFinishes(palette);
+  useEffect(() => invalidate(), [palette, invalidate]);
 
   const { middle, depth } = useMemo(() => extentOf(derived.tubes), [derived.tubes]);
   const body = useMemo(() => bodyChains(derived.job).flatMap(strokesAlong), [derived.job]);
@@ -82,6 +85,7 @@ export function Scene({ viewpoint, placer, overlay, palette, pointed, floor, gap
 
   return (
     <>
+      <color attach="background" args={[halo]} />
       <Eye viewpoint={viewpoint} finishes={finishes} placer={placer} overlay={overlay} middle={middle} depth={depth} />
       <Strokes strokes={floor.grid} colour={palette.rule} width={1} opacity={0.7} />
       <Strokes strokes={floor.datum} colour={palette.dye} width={1.5} opacity={0.65} />

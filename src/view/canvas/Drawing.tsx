@@ -1,29 +1,52 @@
-/** The canvas, and what is drawn on it. */
-import { useInsertionEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
+/**
+ * The canvas and the renderer on it. Only the kinds of object that the bay draws are made known to the renderer: the
+ * library's own canvas component would bring in all of them, a seventh of what a first visit loads.
+ */
+import { Component, useEffect, useInsertionEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
+import { createRoot, extend, type ReconcilerRoot } from '@react-three/fiber';
+import { Color, Group, LineSegments, Mesh, MeshBasicMaterial, Points } from 'three';
 import type { Picture } from './NoPicture.tsx';
-import { Standing } from './parts.tsx';
-import { setUp, type Stage } from './stage.ts';
 import type { Size } from './useSize.ts';
+
+extend({ Color, Group, LineSegments, Mesh, MeshBasicMaterial, Points });
+
+/** Hands what fails inside the drawing to the page around it, which stands in another React root. */
+class Forward extends Component<{ readonly children: ReactNode; readonly report: (error: unknown) => void }> {
+  static getDerivedStateFromError = (): object => ({ failed: true });
+  override state = { failed: false };
+  override componentDidCatch(error: unknown): void {
+    this.props.report(error);
+  }
+  override render(): ReactNode {
+    return this.state.failed ? null : this.props.children;
+  }
+}
 
 interface DrawingProps {
   /** The bay's, in CSS pixels. */
   readonly size: Size;
   /** Called when the card is taken away, and when it is given back; a new start is a new drawing. */
   readonly picture: Pick<Picture, 'lose' | 'restore'>;
-  /** The colour behind everything. */
-  readonly ground: string;
   readonly children: ReactNode;
 }
 
 /** Draws its children on demand. */
-export function Drawing({ size, picture: { lose, restore }, ground, children }: DrawingProps) {
+export function Drawing({ size, picture: { lose, restore }, children }: DrawingProps) {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const [made, setMade] = useState<{ readonly stage: Stage } | { readonly failure: unknown } | null>(null);
-  const stage = made !== null && 'stage' in made ? made.stage : null;
-  if (made !== null && 'failure' in made) throw made.failure;
+  const root = useRef<ReconcilerRoot<HTMLCanvasElement> | null>(null);
+  const [failure, setFailure] = useState<{ readonly error: unknown } | null>(null);
+  if (failure !== null) throw failure.error;
 
-  // Heard no longer than the canvas stands: giving its card back is not losing it.
-  useLayoutEffect(() => {
+  // Only the last removal ends the renderer: a canvas whose context was given up cannot be drawn on again.
+  useInsertionEffect(
+    () => () => {
+      root.current?.unmount();
+      root.current = null;
+    },
+    [],
+  );
+
+  useEffect(() => {
     const element = canvas.current!;
     element.addEventListener('webglcontextlost', lose);
     element.addEventListener('webglcontextrestored', restore);
@@ -33,27 +56,25 @@ export function Drawing({ size, picture: { lose, restore }, ground, children }: 
     };
   }, [lose, restore]);
 
-  const isSeen = size.width > 0 && size.height > 0;
+  const { width, height } = size;
   useLayoutEffect(() => {
-    if (!isSeen || made !== null) return;
-    try {
-      setMade({ stage: setUp(canvas.current!) });
-    } catch (failure) {
-      setMade({ failure });
-    }
-  }, [isSeen, made]);
-  // Only the last removal ends the renderer: a canvas whose context was given up cannot be drawn on again.
-  useInsertionEffect(() => () => stage?.end(), [stage]);
+    const report = (error: unknown): void => setFailure({ error });
+    if (width === 0 || height === 0) return;
+    root.current ??= createRoot(canvas.current!);
+    root.current
+      .configure({
+        frameloop: 'demand',
+        orthographic: true,
+        flat: true,
+        dpr: [1, 2],
+        camera: { near: 100, far: 60_000 },
+        size: { width, height, top: 0, left: 0 },
+        onCreated: ({ gl, invalidate }) =>
+          // The card was taken away and given back: nothing else would ask for the frame.
+          gl.domElement.addEventListener('webglcontextrestored', () => invalidate()),
+      })
+      .then(() => root.current?.render(<Forward report={report}>{children}</Forward>), report);
+  });
 
-  useLayoutEffect(() => {
-    if (isSeen) stage?.resize(size);
-  }, [stage, isSeen, size]);
-  useLayoutEffect(() => stage?.paint(ground), [stage, ground]);
-
-  return (
-    <>
-      <canvas className="bay-canvas" ref={canvas} aria-hidden="true" />
-      {stage !== null && <Standing stage={stage}>{children}</Standing>}
-    </>
-  );
+  return <canvas className="bay-canvas" ref={canvas} aria-hidden="true" />;
 }

@@ -2,12 +2,11 @@
  * The selected node's handles, drawn over everything: brass bars with a diamond at the end for an axis, small brass
  * plates for a plane, all of one size on the screen. Size, place and what is usable are set frame by frame by refs.
  */
-import { useMemo, useRef, type ReactNode } from 'react';
-import type * as three from 'three';
-import { DoubleSide, Matrix4, OctahedronGeometry, PlaneGeometry, Quaternion, Vector3 } from 'three';
-import { add, scale, type Vec3 } from '../../core/geometry/vector.ts';
+import { useMemo, useRef } from 'react';
+import { useFrame } from '@react-three/fiber';
+import { Matrix4, OctahedronGeometry, PlaneGeometry, Quaternion, Vector3, type Group } from 'three';
+import { scale, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
-import { Group, Mesh, useEachFrame, usePlain } from '../canvas/parts.tsx';
 import type { Palette } from '../canvas/palette.ts';
 import { Strokes, type Stroke } from '../scene/Strokes.tsx';
 import { BAR, isUsable, PLATE, type Grip } from './grips.ts';
@@ -24,30 +23,28 @@ interface Props {
 }
 
 export function Gizmo({ viewpoint, place, grips, live, palette }: Props) {
-  const group = useRef<three.Group>(null);
-  useEachFrame(() => void group.current?.scale.setScalar(1 / viewpoint.projection().pixelsPerMm));
+  const group = useRef<Group>(null);
+  useFrame(() => {
+    const view = viewpoint.projection();
+    group.current?.scale.setScalar(1 / view.pixelsPerMm);
+    group.current?.children.forEach((child, i) => {
+      const grip = grips[i];
+      child.visible = grip !== undefined && isUsable(grip, view);
+    });
+  });
   return (
-    <Group ref={group} position={place}>
+    <group ref={group} position={place}>
       {grips.map((grip) => (
-        <WhereUsable key={grip.key} grip={grip} viewpoint={viewpoint}>
+        <group key={grip.key}>
           {grip.kind === 'bar' ? (
             <Bar grip={grip} colour={grip.key === live ? palette.dye : palette.brass} halo={palette['bay-ground']} />
           ) : (
             <Plate grip={grip} colour={grip.key === live ? palette.dye : palette.brass} lit={grip.key === live} />
           )}
-        </WhereUsable>
+        </group>
       ))}
-    </Group>
+    </group>
   );
-}
-
-function WhereUsable(props: { readonly grip: Grip; readonly viewpoint: Viewpoint; readonly children: ReactNode }) {
-  const { grip, viewpoint, children } = props;
-  const group = useRef<three.Group>(null);
-  useEachFrame(() => {
-    if (group.current !== null) group.current.visible = isUsable(grip, viewpoint.projection());
-  });
-  return <Group ref={group}>{children}</Group>;
 }
 
 interface PartProps {
@@ -57,7 +54,6 @@ interface PartProps {
 
 function Bar({ grip, colour, halo }: PartProps & { readonly halo: string }) {
   const direction = grip.along[0]!;
-  const brass = usePlain({ color: colour, depthTest: false });
   const senses = grip.bothWays ? [1, -1] : [1];
   const shafts = useMemo(
     () =>
@@ -76,15 +72,16 @@ function Bar({ grip, colour, halo }: PartProps & { readonly halo: string }) {
       <Strokes strokes={shafts} colour={halo} width={7} onTop />
       <Strokes strokes={shafts} colour={colour} width={3} onTop />
       {senses.map((sense) => (
-        <Mesh
+        <mesh
           key={sense}
           geometry={DIAMOND}
-          material={brass}
-          position={scale(direction, sense * BAR.to)}
+          position={scale(direction, sense * BAR.to) as [number, number, number]}
           quaternion={turn}
           scale={[7, 7, 13]}
           renderOrder={41}
-        />
+        >
+          <meshBasicMaterial color={colour} depthTest={false} transparent />
+        </mesh>
       ))}
     </>
   );
@@ -92,7 +89,6 @@ function Bar({ grip, colour, halo }: PartProps & { readonly halo: string }) {
 
 function Plate({ grip, colour, lit }: PartProps & { readonly lit: boolean }) {
   const [u, v] = grip.along as readonly [Vec3, Vec3];
-  const brass = usePlain({ color: colour, opacity: lit ? 0.6 : 0.28, depthTest: false, side: DoubleSide });
   const middle = (PLATE.from + PLATE.to) / 2;
   const turn = useMemo(() => {
     const [x, y] = [new Vector3(...u), new Vector3(...v)];
@@ -110,7 +106,14 @@ function Plate({ grip, colour, lit }: PartProps & { readonly lit: boolean }) {
   }, [u, v]);
   return (
     <>
-      <Mesh geometry={SQUARE} material={brass} position={scale(add(u, v), middle)} quaternion={turn} renderOrder={40} />
+      <mesh
+        geometry={SQUARE}
+        position={[0, 1, 2].map((axis) => middle * (u[axis]! + v[axis]!)) as [number, number, number]}
+        quaternion={turn}
+        renderOrder={40}
+      >
+        <meshBasicMaterial color={colour} transparent opacity={lit ? 0.6 : 0.28} depthTest={false} side={2} />
+      </mesh>
       <Strokes strokes={outline} colour={colour} width={1.5} onTop />
     </>
   );

@@ -1,9 +1,9 @@
 /** Draws each frame from where the viewpoint is: sets the camera, the depth of the haze, and the labels. */
 import { useEffect, type RefObject } from 'react';
-import { Matrix4, Vector3 } from 'three';
+import { useFrame, useThree } from '@react-three/fiber';
+import { Matrix4, Vector3, type OrthographicCamera } from 'three';
 import { dot, subtract, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
-import { useEachFrame, useStage } from '../canvas/parts.tsx';
 import type { PlaceLabels } from './LabelLayer.tsx';
 import { EYE_DISTANCE, hazeOver, type Finishes } from '../scene/steel.ts';
 
@@ -22,14 +22,15 @@ const basis = new Matrix4();
 const [right, up, back] = [new Vector3(), new Vector3(), new Vector3()];
 
 export function Eye({ viewpoint, finishes, placer, overlay, middle, depth }: Props) {
-  const { ask } = useStage();
+  const invalidate = useThree((state) => state.invalidate);
 
-  useEffect(() => viewpoint.listen(ask), [viewpoint, ask]);
+  useEffect(() => viewpoint.listen(() => invalidate()), [viewpoint, invalidate]);
 
-  useEachFrame((seconds, { camera }) => {
-    if (viewpoint.advance(seconds)) ask();
+  useFrame((state, seconds) => {
+    if (viewpoint.advance(seconds)) invalidate();
     const { target } = viewpoint.rig();
     const view = viewpoint.projection();
+    const camera = state.camera as OrthographicCamera;
     camera.position.set(...target).addScaledVector(back.set(...view.toEye), EYE_DISTANCE);
     camera.quaternion.setFromRotationMatrix(basis.makeBasis(right.set(...view.right), up.set(...view.up), back));
     camera.zoom = view.pixelsPerMm;

@@ -1,9 +1,7 @@
 /** The bender and the room round it: quiet solids with their edges drawn, walls and benches seen through. */
 import { useEffect, useMemo, type RefObject } from 'react';
-import type * as three from 'three';
-import { BufferAttribute, BufferGeometry } from 'three';
+import { BufferAttribute, BufferGeometry, type Group } from 'three';
 import type { Solid } from '../../core/rehearse/types.ts';
-import { Group, Mesh, usePlain } from '../canvas/parts.tsx';
 import type { Palette } from '../canvas/palette.ts';
 import type { Finishes } from '../scene/steel.ts';
 import { Strokes } from '../scene/Strokes.tsx';
@@ -16,7 +14,7 @@ interface Props {
   readonly finishes: Finishes;
   readonly palette: Palette;
   /** Holds what goes round with the die. */
-  readonly turning: RefObject<three.Group | null>;
+  readonly turning: RefObject<Group | null>;
 }
 
 export function Machine({ solids, reach, finishes, palette, turning }: Props) {
@@ -28,9 +26,9 @@ export function Machine({ solids, reach, finishes, palette, turning }: Props) {
   const drawn = solids.filter(({ id }) => id.part !== 'floor');
   return (
     <>
-      <Group ref={turning} matrixAutoUpdate={false}>
+      <group ref={turning} matrixAutoUpdate={false}>
         {drawn.filter((solid) => solid.turning).map(draw)}
-      </Group>
+      </group>
       {drawn.filter((solid) => !solid.turning).map(draw)}
     </>
   );
@@ -54,13 +52,14 @@ function SolidDrawn({ solid, reach, finishes, palette }: SolidProps) {
     return { geometry: made, edges: mesh.edges };
   }, [solid, reach]);
   useEffect(() => () => geometry.dispose(), [geometry]);
-  const face = usePlain({ color: palette['ink-soft'], opacity: 0.12, depthWrite: false });
 
   if (solid.id.part === 'room') {
     // A wall is not in the way of who looks from behind it: there only its edge is drawn.
     return (
       <>
-        <Mesh geometry={geometry} material={face} renderOrder={5} />
+        <mesh geometry={geometry} renderOrder={5}>
+          <meshBasicMaterial color={palette['ink-soft']} transparent opacity={0.12} depthWrite={false} />
+        </mesh>
         <Strokes strokes={edges} colour={palette['ink-soft']} width={1.5} opacity={0.6} />
       </>
     );
@@ -68,7 +67,7 @@ function SolidDrawn({ solid, reach, finishes, palette }: SolidProps) {
   const held = solid.id.part === 'clamp' || solid.id.part === 'follower';
   return (
     <>
-      <Mesh geometry={geometry} material={held ? finishes.jaw : finishes.machine} />
+      <mesh geometry={geometry} material={held ? finishes.jaw : finishes.machine} dispose={null} />
       <Strokes strokes={edges} colour={palette['ink-soft']} width={1.25} opacity={0.8} />
     </>
   );

@@ -118,7 +118,8 @@ function DrawnRehearsal({ tube, unit, stages, timeline, player, current, picture
         aria-label="Bender with the tube. Arrow keys turn the view, plus and minus zoom. Escape goes back to the frame."
         onKeyDown={onKeyDown}
       >
-        <Drawing key={picture.start} size={size} picture={picture} ground={palette['bay-ground']}>
+        <Drawing key={picture.start} size={size} picture={picture}>
+          <color attach="background" args={[palette['bay-ground']]} />
           <TubeOnMachine
             stages={stages}
             timeline={timeline}

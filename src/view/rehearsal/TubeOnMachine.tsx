@@ -3,12 +3,11 @@
  * round the die, what slides behind.
  */
 import { useEffect, useMemo, useRef, type RefObject } from 'react';
-import type * as three from 'three';
-import { BufferAttribute, BufferGeometry, DynamicDrawUsage, Matrix4, Vector3 } from 'three';
+import { useFrame, useThree } from '@react-three/fiber';
+import { BufferAttribute, BufferGeometry, DynamicDrawUsage, Matrix4, Vector3, type Group, type Mesh } from 'three';
 import type { Path } from '../../core/geometry/path.ts';
 import { ANGLE_ROUNDING } from '../../core/geometry/tolerance.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
-import { Group, Mesh, useEachFrame, useStage } from '../canvas/parts.tsx';
 import type { Finishes } from '../scene/steel.ts';
 import { onTheWay } from './motion.ts';
 import type { Player } from './player.ts';
@@ -34,7 +33,7 @@ interface Props {
   readonly radius: number;
   readonly finishes: Finishes;
   /** What goes round with the die, the die's axis, and the sense it turns in about z. */
-  readonly turning: RefObject<three.Group | null>;
+  readonly turning: RefObject<Group | null>;
   readonly axis: Vec3;
   readonly side: 1 | -1;
   readonly ends: RefObject<TubeEnds>;
@@ -65,10 +64,10 @@ function lay({ wall, geometry }: Drawn, path: Path | null, radius: number): void
 
 export function TubeOnMachine(props: Props) {
   const { stages, timeline, player, radius, finishes, turning, axis, side, ends } = props;
-  const { ask } = useStage();
+  const invalidate = useThree((state) => state.invalidate);
   const steps = useMemo(() => stages.map(({ step }) => step), [stages]);
-  const tube = useRef<three.Group>(null);
-  const meshes = useRef<Record<'front' | 'rear', three.Mesh | null>>({ front: null, rear: null });
+  const tube = useRef<Group>(null);
+  const meshes = useRef<Record<'front' | 'rear', Mesh | null>>({ front: null, rear: null });
 
   const drawn = useMemo(() => {
     // Pulled the farthest a path has the most rings.
@@ -79,10 +78,13 @@ export function TubeOnMachine(props: Props) {
   }, [stages]);
   useEffect(() => () => Object.values(drawn).forEach(({ geometry }) => geometry.dispose()), [drawn]);
 
-  useEffect(() => player.listen(ask), [player, ask]);
+  useEffect(() => {
+    invalidate();
+    return player.listen(() => invalidate());
+  }, [player, invalidate]);
 
-  useEachFrame((seconds) => {
-    if (player.advance(seconds)) ask();
+  useFrame((_, seconds) => {
+    if (player.advance(seconds)) invalidate();
     const { step: index, phase, angle, way: part } = momentAt(timeline, steps, player.place());
     const { step, poseAt, way } = stages[index]!;
     const pose = poseAt(angle);
@@ -122,18 +124,19 @@ export function TubeOnMachine(props: Props) {
   });
 
   return (
-    <Group ref={tube} matrixAutoUpdate={false}>
+    <group ref={tube} matrixAutoUpdate={false}>
       {(['front', 'rear'] as const).map((part) => (
-        <Mesh
+        <mesh
           key={part}
           ref={(mesh) => void (meshes.current[part] = mesh)}
           geometry={drawn[part].geometry}
           material={finishes.bare}
           frustumCulled={false}
+          dispose={null}
         />
       ))}
-      <Mesh geometry={drawn.arc.geometry} material={finishes.live} frustumCulled={false} />
-    </Group>
+      <mesh geometry={drawn.arc.geometry} material={finishes.live} frustumCulled={false} dispose={null} />
+    </group>
   );
 }
 

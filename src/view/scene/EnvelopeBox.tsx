@@ -3,7 +3,6 @@ import { useEffect, useMemo } from 'react';
 import { BufferAttribute, BufferGeometry } from 'three';
 import type { Envelope } from '../../core/job/kinds/envelope.ts';
 import { BOX_EDGES, BOX_FACES, boxCorners } from '../meshes/box.ts';
-import { Mesh, usePlain } from '../canvas/parts.tsx';
 import type { Palette } from '../canvas/palette.ts';
 import { Spots } from './Spots.tsx';
 import { Strokes, type Stroke } from './Strokes.tsx';
@@ -32,10 +31,11 @@ export function EnvelopeBox({ envelope, gap, live, palette }: Props) {
   const failing = gap !== null && !gap.ok;
   const edgeColour = live ? palette.dye : failing ? palette.oxide : palette['ink-soft'];
   const gapColour = failing ? palette.oxide : palette.brass;
-  const faces = usePlain({ color: edgeColour, opacity: 0.1, depthWrite: false });
   return (
     <>
-      <Mesh geometry={geometry} material={faces} renderOrder={5} />
+      <mesh geometry={geometry} renderOrder={5}>
+        <meshBasicMaterial color={edgeColour} transparent opacity={0.1} depthWrite={false} />
+      </mesh>
       <Strokes strokes={edges} colour={edgeColour} width={live ? 2.5 : 1.5} opacity={live ? 1 : 0.75} />
       <Strokes strokes={gapStrokes} colour={gapColour} width={2.5} onTop />
       <Spots places={gapEnds} sign="dot" colour={gapColour} halo={palette['bay-ground']} size={12} />

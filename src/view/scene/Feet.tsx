@@ -1,11 +1,11 @@
 /** What tubes stand on, in the finish of the tube: plates and boxes without their holes. A chunk of its own: few jobs have them. */
 import { memo, useEffect, useMemo } from 'react';
+import { useThree } from '@react-three/fiber';
 import { BufferAttribute, BufferGeometry, type Material } from 'three';
 import { footMeshes } from '../../core/feet/mesh.ts';
 import { standsOf, type Stand } from '../../core/feet/stand.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import { Group, LineSegments, Mesh } from '../canvas/parts.tsx';
 import { finishOf, type Finishes, type Marked } from './steel.ts';
 
 /** Neither wall nor bore nor cut: lit as it lies. */
@@ -28,15 +28,16 @@ const draw = (stand: Stand) =>
 const Foot = memo(function Foot(props: { stand: Stand; finish: Material; edge: Material }) {
   const { stand, finish, edge } = props;
   const pieces = useMemo(() => draw(stand), [stand]);
-  useEffect(
-    () => () => pieces.forEach(({ faces, edges }) => [faces, edges].forEach((geometry) => geometry.dispose())),
-    [pieces],
-  );
+  const invalidate = useThree((state) => state.invalidate);
+  useEffect(() => {
+    invalidate();
+    return () => pieces.forEach(({ faces, edges }) => [faces, edges].forEach((geometry) => geometry.dispose()));
+  }, [pieces, invalidate]);
   return pieces.map(({ faces, edges }, i) => (
-    <Group key={i}>
-      <Mesh geometry={faces} material={finish} />
-      <LineSegments geometry={edges} material={edge} />
-    </Group>
+    <group key={i}>
+      <mesh geometry={faces} material={finish} dispose={null} />
+      <lineSegments geometry={edges} material={edge} dispose={null} />
+    </group>
   ));
 });
 

@@ -1,11 +1,11 @@
 /** Gussets, in the finish of the tube that their first leg runs along. A chunk of its own: few jobs have them. */
 import { memo, useEffect, useMemo } from 'react';
+import { useThree } from '@react-three/fiber';
 import { BufferAttribute, BufferGeometry, type Material } from 'three';
 import { gussetsOf, isMade, type MadeGusset } from '../../core/gusset/gussets.ts';
 import { gussetMesh } from '../../core/gusset/mesh.ts';
 import { tubeNearest } from '../../core/solve/bar-tubes.ts';
 import type { Frame } from '../../core/solve/types.ts';
-import { LineSegments, Mesh } from '../canvas/parts.tsx';
 import { finishOf, type Finishes, type Marked } from './steel.ts';
 
 /** Neither wall nor bore nor cut: lit as it lies. */
@@ -26,13 +26,17 @@ function draw(made: MadeGusset, thickness: number) {
 const Plate = memo(function Plate(props: { made: MadeGusset; thickness: number; finish: Material; edge: Material }) {
   const { made, thickness, finish, edge } = props;
   const { faces, edges } = useMemo(() => draw(made, thickness), [made, thickness]);
-  useEffect(() => () => [...faces, edges].forEach((geometry) => geometry.dispose()), [faces, edges]);
+  const invalidate = useThree((state) => state.invalidate);
+  useEffect(() => {
+    invalidate();
+    return () => [...faces, edges].forEach((geometry) => geometry.dispose());
+  }, [faces, edges, invalidate]);
   return (
     <>
       {faces.map((shell, i) => (
-        <Mesh key={i} geometry={shell} material={finish} />
+        <mesh key={i} geometry={shell} material={finish} dispose={null} />
       ))}
-      <LineSegments geometry={edges} material={edge} />
+      <lineSegments geometry={edges} material={edge} dispose={null} />
     </>
   );
 });

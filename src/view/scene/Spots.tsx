@@ -2,7 +2,6 @@
 import { useEffect, useMemo } from 'react';
 import { BufferAttribute, BufferGeometry, CanvasTexture, PointsMaterial } from 'three';
 import type { Vec3 } from '../../core/geometry/vector.ts';
-import { Points } from '../canvas/parts.tsx';
 
 export type Sign = 'cross' | 'dot';
 
@@ -76,5 +75,5 @@ export function Spots({ places, sign, colour, halo, size }: Props) {
     return made;
   }, [places]);
   useEffect(() => () => geometry.dispose(), [geometry]);
-  return <Points geometry={geometry} material={material} renderOrder={30} frustumCulled={false} />;
+  return <points geometry={geometry} material={material} renderOrder={30} frustumCulled={false} dispose={null} />;
 }

@@ -5,7 +5,6 @@ import type { Vec3 } from '../../core/geometry/vector.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { buildTubeMesh } from '../../core/mesh/tube.ts';
-import { Group, LineSegments, Mesh } from '../canvas/parts.tsx';
 import { finishOf, type Finishes, type Marked } from './steel.ts';
 
 interface Drawn {
@@ -43,11 +42,12 @@ const Tube = memo(function Tube({ tube, finish, edge, shift }: TubeProps) {
     },
     [walls, edges],
   );
+  // Picking is worked out from the centrelines: the renderer's own ray casting never runs.
   return (
-    <Group position={shift}>
-      <Mesh geometry={walls} material={finish} />
-      <LineSegments geometry={edges} material={edge} />
-    </Group>
+    <group position={shift}>
+      <mesh geometry={walls} material={finish} dispose={null} />
+      <lineSegments geometry={edges} material={edge} dispose={null} />
+    </group>
   );
 });
 
