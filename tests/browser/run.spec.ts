@@ -400,7 +400,7 @@ test('a tube that is bent already, by the keyboard: what the tape reads, what th
   await fold.focus();
   await page.keyboard.press('Enter');
   await tabTo(page, page.getByRole('textbox', { name: 'Overall width, along both ends' }));
-  await page.keyboard.type('49 3/4');
+  await page.keyboard.type('50');
   await tabTo(page, page.getByRole('textbox', { name: 'Overall height, square to that' }));
   await page.keyboard.type('46');
   const says = page.getByRole('region', { name: 'What the figures say' });

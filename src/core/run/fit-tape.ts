@@ -4,32 +4,32 @@
  * they were; which figure does not agree with the others. Blank, radii and allowances are as laid out. docs/maths/as-built.md.
  */
 import { toDegrees } from '../geometry/angle.ts';
-import type { BentBend, BentTube } from '../job/kinds/bent.ts';
-import { readByHand } from '../job/read-by-hand.ts';
+import type { BentTube } from '../job/kinds/bent.ts';
 import { GREATEST_ANGLE, LEAST_ANGLE } from '../job/limits.ts';
 import { leastSquares, type LeastSquares } from '../numerics/least-squares.ts';
 import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
-import { beyondNode } from '../solve/amount.ts';
-import { asBuilt, laidDown, type BuiltTube, type OnBlank } from '../solve/as-built.ts';
-import { rolledCentreline } from '../solve/rolled-centreline.ts';
+import type { BuiltTube, OnBlank } from '../solve/as-built.ts';
 import type { SolvedTube } from '../solve/types.ts';
-import { READING } from '../springback/pull-law.ts';
 import { tapedAs, type CheckDimension } from './check-dimensions.ts';
-import { sawn, type SawnTube } from './sawn-tube.ts';
+import type { Fitted, FittedMark } from './fitted-bends.ts';
+import type { SawnTube } from './sawn-tube.ts';
+import {
+  beforehand,
+  builtWith,
+  comparePlans,
+  dimensionFromOtherEnd,
+  fromOtherEnd,
+  sawnWith,
+  TAPE,
+  tapePlan,
+  type Expected,
+  type TapePlan,
+} from './tape-plan.ts';
 
 /** A figure of the tape, mm, with the dimension that it was read for and how the tube lay. */
 export interface TapeFigure extends Pick<CheckDimension, 'id' | 'lies' | 'kind'> {
   readonly measured: number;
 }
-
-/** Standard deviation of a tape's figure, mm, over the outsides of a tube that is held down by hand (common practice). */
-export const TAPE = 1;
-
-/** Standard deviations of what was not read: a bend by a bender's scale, its plane by a level on the tube, a mark under the clamp (common practice). */
-const PLANNED = { angle: 1.5, rotation: 2, mark: 3 } as const;
-
-/** Of what was read by hand: as a pull is, its plane by a level, a straight by the tape (common practice). */
-const READ = { angle: toDegrees(READING.deviation), rotation: 0.5, mark: TAPE } as const;
 
 /** What is left of a deviation where the figures tell something: more than this, and they do not. A fifth of what was not known has gone. */
 export const TOLD = 0.9;
@@ -61,20 +61,6 @@ const APART = 1e-3;
 /** No more directions than these are tried the other way. */
 const TWINS = 3;
 
-/** What one bend is made of: degrees, or mm along the tube from end A's node of its tangent nearer the end in front. */
-export interface Fitted {
-  readonly what: 'angle' | 'rotation' | 'mark';
-  readonly bend: number;
-  /** As expected where it is not told. */
-  readonly value: number;
-  /** As planned, or as read by hand. */
-  readonly expected: number;
-  readonly isRead: boolean;
-  /** Standard deviation of `value`. */
-  readonly deviation: number;
-  readonly told: boolean;
-}
-
 export interface FittedFigure extends TapeFigure {
   /** mm, on the tube as fitted. */
   readonly reckoned: number;
@@ -92,8 +78,10 @@ export type NoFit =
   | { readonly why: 'nothing-told' };
 
 export interface TapeFit {
-  /** Bend by bend from end A: angle, rotation but of the first, mark. */
+  /** Bend by bend from end A: angle, rotation but of the first, middle. */
   readonly parts: readonly Fitted[];
+  /** Of every bend, by its angle and middle. */
+  readonly marks: readonly FittedMark[];
   /** Named by their place in `parts`: told only together, though each by itself is told. */
   readonly together: readonly (readonly number[])[];
   readonly figures: readonly FittedFigure[];
@@ -116,36 +104,100 @@ export function fitTape(
   tape: number = TAPE,
 ): TapeFit | null {
   if (given.length === 0 || tube.bends.length === 0) return null;
-  const figures = given.toSorted((a, b) => (a.id < b.id ? -1 : 1));
-  const expected = expectedOf(tube, run, blank);
-  const builtSo = (values: readonly number[]): BuiltTube => {
-    const bends = fittedBends(
-      expected.map((part, i) => ({ ...part, value: values[i]! })),
-      run.bends,
-    );
-    return asBuilt(tube, laidDown(tube.die), { order: run.order, bends }, blank);
+  const plan = tapePlan(tube, run, blank);
+  const told = fromOtherEnd(plan);
+  const figures = given.toSorted(byId);
+  const other = given.map((figure) => ({ ...figure, id: dimensionFromOtherEnd(figure.id) })).toSorted(byId);
+  const fromEither = given.every(({ lies }) => lies.along === 'ends');
+  const before = comparePlans(plan, told.plan) || compareFigures(figures, other);
+  if (!fromEither || before < 0) return withMarks(fitPlan(plan, figures, tape, null), plan);
+  if (before === 0) return withMarks(fitPlan(plan, figures, tape, told.places), plan);
+  return withMarks(toldBack(fitPlan(told.plan, other, tape, null), plan, told.places, figures), plan);
+}
+
+const byId = (a: TapeFigure, b: TapeFigure): number => (a.id < b.id ? -1 : 1);
+
+function compareFigures(a: readonly TapeFigure[], b: readonly TapeFigure[]): number {
+  const first = a.findIndex(({ id, measured }, i) => id !== b[i]!.id || measured !== b[i]!.measured);
+  if (first === -1) return 0;
+  const [one, other] = [a[first]!, b[first]!];
+  return one.id === other.id ? one.measured - other.measured : byId(one, other);
+}
+
+interface PlanFit extends Omit<TapeFit, 'marks'> {
+  readonly covariance: LeastSquares['covariance'];
+}
+
+/** What is not told is as it was expected, to the last digit. */
+function withMarks({ covariance, ...fit }: PlanFit, { length }: TapePlan): TapeFit {
+  const parts = fit.parts.map((part) => {
+    if (!part.told) return { ...part, value: part.expected };
+    return part.what === 'middle' ? { ...part, value: length / 2 + part.value } : part;
+  });
+  return { ...fit, parts, marks: marksOf(parts, covariance) };
+}
+
+/** A fit that was reckoned from the other end, told of the plan itself; `places` as in Turned. */
+function toldBack(fit: PlanFit, plan: TapePlan, places: readonly number[], figures: readonly TapeFigure[]): PlanFit {
+  const from = plan.parts.map((_, i) => places.indexOf(i));
+  const sign = (i: number): number => (plan.parts[i]!.what === 'middle' ? -1 : 1);
+  const parts = plan.parts.map((part, i): Fitted => {
+    const { value, deviation, told } = fit.parts[from[i]!]!;
+    return { ...part, value: part.what === 'middle' ? -value : value, deviation, told };
+  });
+  const { no } = fit;
+  return {
+    ...fit,
+    parts,
+    covariance: from.map((a, i) => from.map((b, k) => sign(i) * sign(k) * fit.covariance[a]![b]!)),
+    together: fit.together.map((group) => group.map((i) => places[i]!).toSorted((a, b) => a - b)),
+    figures: figures.map((figure) => {
+      const { reckoned, others } = fit.figures.find(({ id }) => id === dimensionFromOtherEnd(figure.id))!;
+      return { ...figure, reckoned, others };
+    }),
+    no:
+      no?.why === 'impossible'
+        ? { ...no, id: dimensionFromOtherEnd(no.id) }
+        : no?.why === 'disagree'
+          ? { ...no, ids: no.ids.map(dimensionFromOtherEnd) }
+          : no,
   };
-  const made = (values: readonly number[]): SawnTube => sawnSo(tube, builtSo(values));
+}
+
+/** `alike`: of a tube that reads the same from both ends, with figures that do, which part is which from there (as in Turned). */
+function fitPlan(
+  plan: TapePlan,
+  figures: readonly TapeFigure[],
+  tape: number,
+  alike: readonly number[] | null,
+): PlanFit {
+  const expected = plan.parts;
+  const made = (values: readonly number[]): SawnTube => sawnWith(plan, values);
   const length = made(expected.map(({ value }) => value)).pieces.reduce((sum, piece) => sum + piece.length, 0);
   const sideOpen = figures.some((figure) => isSideOpen(figure) && figure.measured > 2 * tape);
-  const impossible = figures.flatMap((figure) => impossibleFor(figure, length, tube.section.outerDiameter, tape))[0];
+  const impossible = figures.flatMap((figure) => impossibleFor(figure, length, plan.outerDiameter, tape))[0];
 
-  const searched = (used: readonly TapeFigure[], start: readonly number[], softs: readonly number[]): LeastSquares => {
-    const counted = used.flatMap((figure) => readAs(figure, tape));
-    const missesBy = (soft: number) => (unknowns: readonly number[]) => {
+  const missesBy =
+    (used: readonly TapeFigure[], soft: number) =>
+    (unknowns: readonly number[]): readonly number[] => {
       const form = made(valuesOf(expected, { unknowns }));
-      return counted.map(({ figure, measured, deviation }) => (measured - tapedAs(form, figure, soft)) / deviation);
+      return used
+        .flatMap((figure) => readAs(figure, tape))
+        .map(({ figure, measured, deviation }) => (measured - tapedAs(form, figure, soft)) / deviation);
     };
-    const near = softs.reduce((from, soft) => leastSquares(missesBy(soft), from, ROUGHLY).unknowns, start);
-    return leastSquares(missesBy(0), near);
+  const searched = (used: readonly TapeFigure[], start: readonly number[], softs: readonly number[]): LeastSquares => {
+    const near = softs.reduce((from, soft) => leastSquares(missesBy(used, soft), from, ROUGHLY).unknowns, start);
+    return leastSquares(missesBy(used, 0), near);
   };
-  const plan = expected.map(() => 0);
-  const solved = (used: readonly TapeFigure[]): LeastSquares =>
-    oneOfTwins(searched(used, plan, SOFT), (start) => searched(used, start, SOFT.slice(2)));
+  const begun = expected.map(() => 0);
+  const solved = (used: readonly TapeFigure[]): LeastSquares => {
+    const found = oneOfTwins(searched(used, begun, SOFT), (start) => searched(used, start, SOFT.slice(2)));
+    return alike === null || used.length < figures.length ? found : halfway(found, expected, alike, missesBy(used, 0));
+  };
 
   const usable = impossible === undefined ? figures.filter((figure) => readAs(figure, tape).length > 0) : [];
   const whole = solved(usable);
-  const odd = agrees(whole) ? null : oddOnes(usable, whole, (used) => searched(used, plan, SOFT));
+  const odd = agrees(whole) ? null : oddOnes(usable, whole, (used) => searched(used, begun, SOFT));
   const left = odd?.length === 1 ? odd[0]! : null;
   const fit = left === null ? whole : solved(usable.filter((figure) => figure !== left));
   const parts = expected.map((part, i): Fitted => {
@@ -154,14 +206,14 @@ export function fitTape(
     const value = told ? part.value + part.deviation * fit.unknowns[i]! : part.value;
     return { ...part, value, deviation: part.deviation * (told ? share : 1), told };
   });
-  const built = builtSo(parts.map(({ value }) => value));
-  const form = sawnSo(tube, built);
+  const values = parts.map(({ value }) => value);
+  const form = made(values);
   const no: NoFit | null =
     impossible ??
     (odd === null || left !== null
       ? !parts.some(({ told }) => told)
         ? { why: 'nothing-told' }
-        : isPossible(built)
+        : isPossible(builtWith(plan, values))
           ? null
           : { why: 'another-tube' }
       : odd.length === 0
@@ -169,6 +221,7 @@ export function fitTape(
         : { why: 'disagree', ids: odd.map(({ id }) => id) });
   return {
     parts,
+    covariance: fit.covariance,
     together: toldTogether(parts, fit),
     figures: figures.map((figure) => ({
       ...figure,
@@ -177,6 +230,29 @@ export function fitTape(
     })),
     sideOpen,
     no,
+  };
+}
+
+/** Where legs that are drawn parallel keep the steps from coming to rest, one side stops before the other: between that and its image from the other end. */
+function halfway(
+  found: LeastSquares,
+  expected: readonly Expected[],
+  places: readonly number[],
+  missesAt: (unknowns: readonly number[]) => readonly number[],
+): LeastSquares {
+  const sign = (i: number): number => (expected[i]!.what === 'middle' ? -1 : 1);
+  const mean = (a: number, b: number): number => (a + b) / 2;
+  const unknowns = found.unknowns.map((each, i) => mean(each, sign(i) * found.unknowns[places[i]!]!));
+  const misses = missesAt(unknowns);
+  const squared = (of: readonly number[]): number => dot(of, of);
+  return {
+    ...found,
+    unknowns,
+    misses,
+    squares: squared(unknowns) + squared(misses),
+    covariance: found.covariance.map((row, i) =>
+      row.map((each, k) => mean(each, sign(i) * sign(k) * found.covariance[places[i]!]![places[k]!]!)),
+    ),
   };
 }
 
@@ -238,6 +314,26 @@ const oddOnes = (
     .map(({ figure }) => figure)
     .filter((figure) => agrees(searched(usable.filter((each) => each !== figure))));
 
+/** A mark is as far off as its middle and half of what its bend took more of arc, as these are told together. */
+function marksOf(parts: readonly Fitted[], covariance: LeastSquares['covariance']): readonly FittedMark[] {
+  return parts.flatMap((middle, m): readonly FittedMark[] => {
+    if (middle.what !== 'middle') return [];
+    const a = parts.findIndex(({ what, bend }) => what === 'angle' && bend === middle.bend);
+    const angle = parts[a]!;
+    const { bend, toMark } = middle;
+    const both = middle.told && angle.told ? covariance[m]![a]! * beforehand(middle) * beforehand(angle) : 0;
+    const square = middle.deviation ** 2 + (toMark * angle.deviation) ** 2 + 2 * toMark * both;
+    return [
+      {
+        bend,
+        value: middle.value + toMark * angle.value,
+        expected: middle.expected + toMark * angle.expected,
+        deviation: Math.sqrt(Math.max(square, 0)),
+      },
+    ];
+  });
+}
+
 /** Directions in which no less is open than before, though more than one part of them is told. */
 function toldTogether(parts: readonly Fitted[], { covariance }: LeastSquares): TapeFit['together'] {
   const told = parts.flatMap((part, i) => (part.told ? [i] : []));
@@ -270,12 +366,6 @@ const isPossible = ({ bends, tail }: BuiltTube): boolean =>
     return straight >= 0 && net >= LEAST_ANGLE && net <= GREATEST_ANGLE;
   });
 
-/** With what its ends have beyond their nodes; where it lies makes no difference. */
-function sawnSo({ ends, section }: SolvedTube, built: BuiltTube): SawnTube {
-  const { path } = rolledCentreline({ position: [0, 0, 0], direction: [1, 0, 0], normal: [0, 0, 1] }, built);
-  return { pieces: sawn(path.pieces, ends.map(beyondNode)), outerDiameter: section.outerDiameter };
-}
-
 /** The same figure, read with bend 1 turning to that side, seen from end A, and the place that stands off up. */
 export const onSide = (figure: TapeFigure, turns: 'left' | 'right'): TapeFigure => ({
   ...figure,
@@ -300,62 +390,4 @@ function readAs(figure: TapeFigure, tape: number): readonly Counted[] {
   return [
     { figure: { ...figure, lies: { ...lies, highest: 'end-b' } }, measured: 0, deviation: Math.max(tape, measured) },
   ];
-}
-
-type Expected = Omit<Fitted, 'told'>;
-
-function expectedOf(tube: SolvedTube, { order, bends }: Run, blank: OnBlank): readonly Expected[] {
-  const read = bends.flatMap((bend) => readByHand(bend) ?? []);
-  const built = asBuilt(tube, laidDown(tube.die), { order, bends: read }, blank);
-  let behind = 0;
-  return built.bends.flatMap(({ angle, rotation, straight, radius }, i) => {
-    const bend = i + 1;
-    const reading = read.find((each) => each.bend === bend);
-    const [start, end] = [behind + straight, behind + straight + radius * angle];
-    behind = end;
-    const part = (what: Fitted['what'], expected: number, isRead: boolean): Expected => ({
-      what,
-      bend,
-      value: expected,
-      expected,
-      isRead,
-      deviation: (isRead ? READ : PLANNED)[what],
-    });
-    return [
-      part('angle', toDegrees(angle), reading !== undefined),
-      ...(i === 0 ? [] : [part('rotation', toDegrees(rotation), reading?.rotation !== undefined)]),
-      part('mark', isFedFromB(order, bend) ? end : start, reading?.straight !== undefined),
-    ];
-  });
-}
-
-const isFedFromB = (order: Run['order'], bend: number): boolean =>
-  order.some((step) => step.bend === bend && step.front === 'B');
-
-/** The same as the job keeps it, of a run that holds these bends: to a thousandth of a degree and of a millimetre. */
-export const takenOver = ({ parts }: TapeFit, made: BentTube['bends']): readonly BentBend[] =>
-  fittedBends(
-    parts.map((part) => ({ ...part, value: Math.round(part.value * 1000) / 1000 })),
-    made,
-  );
-
-/** As a run holds them, of every bend of the tube from end A. What was read of one by hand stays beside that. */
-export function fittedBends(
-  parts: readonly Pick<Fitted, 'what' | 'bend' | 'value'>[],
-  made: BentTube['bends'],
-): readonly BentBend[] {
-  const of = (what: Fitted['what'], bend: number): number | undefined =>
-    parts.find((part) => part.what === what && part.bend === bend)?.value;
-  return parts
-    .filter(({ what }) => what === 'angle')
-    .map(({ bend, value: net }): BentBend => {
-      const rotation = of('rotation', bend);
-      const start = of('mark', bend)!;
-      const fitted = { bend, pulled: net, net, ...(rotation !== undefined && { rotation }), start, fitted: true };
-      const before = made.find((each) => each.bend === bend);
-      const hand = before && readByHand(before);
-      if (hand == null) return fitted;
-      const { bend: _, pulled, kept: _kept, ...read } = hand;
-      return { ...fitted, pulled, read };
-    });
 }

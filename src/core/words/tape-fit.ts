@@ -1,6 +1,7 @@
 /** In words what a tape's figures say of a tube that is bent, what they do not tell, and why nothing is taken over. */
 import type { CheckDimension } from '../run/check-dimensions.ts';
-import type { Fitted, FittedFigure, NoFit, TapeFit } from '../run/fit-tape.ts';
+import type { FittedFigure, NoFit, TapeFit } from '../run/fit-tape.ts';
+import type { Fitted } from '../run/fitted-bends.ts';
 import { formatLength, type LengthUnit } from '../units/length.ts';
 import { capital, listed } from './lists.ts';
 import { checkInWords } from './run.ts';
@@ -11,7 +12,7 @@ export const partInWords = ({ what, bend }: Pick<Fitted, 'what' | 'bend'>): stri
     ? `the angle of bend ${bend}`
     : what === 'rotation'
       ? `the rotation of bend ${bend}`
-      : `where bend ${bend} starts`;
+      : `where bend ${bend} lies`;
 
 /** A figure, as it is called where it stands in a sentence's middle. */
 const named = (figure: FittedFigure): string => `“${checkInWords(figure)}”`;

@@ -44,6 +44,11 @@ export function NotMade({
 /** Folded: of a tube and its mirror image one line where both come out alike. */
 export function WhatChanges({ changes: { pairs, less }, derived }: { changes: Changes; derived: Derived }): ReactNode {
   const unit = derived.job.lengthUnit;
+  const more = pairs.length > 0 ? ' more' : '';
+  const lesser = less > 0 && (
+    <p className="small">{less === 1 ? `1${more} changes` : `${less}${more} change`} by less than a tape reads.</p>
+  );
+  if (pairs.length === 0) return lesser;
   return (
     <details>
       <summary>What changes</summary>
@@ -69,9 +74,7 @@ export function WhatChanges({ changes: { pairs, less }, derived }: { changes: Ch
           );
         })}
       </ul>
-      {less > 0 && (
-        <p className="small">{less === 1 ? '1 more changes' : `${less} more change`} by less than a tape reads.</p>
-      )}
+      {lesser}
     </details>
   );
 }

@@ -3,15 +3,8 @@ import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
 import type { CheckDimension } from '../../core/run/check-dimensions.ts';
 import { drawnTube } from '../../core/run/drawn.ts';
-import {
-  fitTape,
-  isSideOpen,
-  onSide,
-  takenOver,
-  type Fitted,
-  type TapeFigure,
-  type TapeFit as Fit,
-} from '../../core/run/fit-tape.ts';
+import { fitTape, isSideOpen, onSide, type TapeFigure, type TapeFit as Fit } from '../../core/run/fit-tape.ts';
+import { takenOver, type Fitted } from '../../core/run/fitted-bends.ts';
 import { takeBent } from '../../core/shape/made-stage.ts';
 import type { OnBlank } from '../../core/solve/as-built.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
@@ -57,7 +50,7 @@ export function TapeFit({ tube, run, laid, blank, read, onTaken }: FitProps): Re
     );
   }, [laid, run, blank, typed, side]);
   if (fit === null) return null;
-  const bends = takenOver(fit, run.bends);
+  const bends = takenOver(fit.parts, run.bends);
   const { wrong, more } = fitInWords(fit, unit);
   return (
     <section ref={section} tabIndex={-1} className="tape-fit" aria-label="What the figures say">
@@ -173,7 +166,7 @@ function Parts({ fit }: { fit: Fit }): ReactNode {
           <tr key={`${part.bend} ${part.what}`}>
             <th scope="row">
               {part.bend}
-              {part.what !== 'angle' && <span className="small"> {part.what === 'mark' ? 'start' : part.what}</span>}
+              {part.what !== 'angle' && <span className="small"> {part.what}</span>}
             </th>
             <td className="number">
               <Value part={part} of={part.expected} />
@@ -190,7 +183,7 @@ function Parts({ fit }: { fit: Fit }): ReactNode {
 }
 
 const Value = ({ part, of }: { part: Fitted; of: number }): ReactNode =>
-  part.what === 'mark' ? <Length mm={of} /> : <span className="figure">{`${formatAngle(of, 1)}°`}</span>;
+  part.what === 'middle' ? <Length mm={of} /> : <span className="figure">{`${formatAngle(of, 1)}°`}</span>;
 
 /** What each figure reads, beside what the tube so bent would. */
 function Figures({ fit }: { fit: Fit }): ReactNode {

@@ -3,14 +3,8 @@ import { derive } from '../../../src/core/derive.ts';
 import type { BentBend, BendStep } from '../../../src/core/job/kinds/bent.ts';
 import { asBent } from '../../../src/core/run/as-bent.ts';
 import { tapedAs } from '../../../src/core/run/check-dimensions.ts';
-import {
-  fitTape,
-  fittedBends,
-  onSide,
-  takenOver,
-  type TapeFigure,
-  type TapeFit,
-} from '../../../src/core/run/fit-tape.ts';
+import { fitTape, onSide, type TapeFigure, type TapeFit } from '../../../src/core/run/fit-tape.ts';
+import { fittedBends, takenOver } from '../../../src/core/run/fitted-bends.ts';
 import { onBlank } from '../../../src/core/solve/as-built.ts';
 import { fitInWords } from '../../../src/core/words/tape-fit.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
@@ -22,9 +16,9 @@ import { uniformFrom } from '../../reference/oracles/seeded.ts';
 const SECTION = { id: 's', outerDiameter: 40, wall: 3 };
 const DIE = { id: 'd', outerDiameter: 40, centrelineRadius: 150 };
 
-function bar(path: readonly Triple[]): SolvedTube {
+function bar(path: readonly Triple[], left: readonly [number, number] = [4, 0]): SolvedTube {
   const nodes = Object.fromEntries(path.map((each, i) => [`n${i}`, each]));
-  const ends = [4, 0].map((allowance) => ({ fit: 'square', allowance }));
+  const ends = left.map((allowance) => ({ fit: 'square', allowance }));
   const members = [{ id: 'bar', section: 's', die: 'd', path: Object.keys(nodes), ends }];
   const derivation = derive(jobOf({ nodes, sections: [SECTION], dies: [DIE], members }));
   if (!derivation.ok) throw new Error('no tube');
@@ -63,7 +57,7 @@ const HOOPS = (wide: number, high: number, lean: number): Record<string, readonl
 const order = (tube: SolvedTube, front: 'A' | 'B'): readonly BendStep[] =>
   tube.bends.map((_, i) => ({ bend: i + 1, front }));
 
-const DEVIATIONS = { angle: 1.5, rotation: 2, mark: 3 } as const;
+const DEVIATIONS = { angle: 1.5, rotation: 2, middle: 3 } as const;
 
 /** Nelder and Mead's simplex, begun at the plan and at each unknown moved either way; the least that it finds. */
 function simplex(sizes: readonly number[], cost: (moves: readonly number[]) => number): number {
@@ -122,6 +116,9 @@ function chance(seed: number) {
   };
 }
 
+/** mm a degree, from a bend's middle to its tangent nearer the end in front. */
+const halfArc = (front: 'A' | 'B', radius: number): number => ((front === 'A' ? -1 : 1) * radius * Math.PI) / 360;
+
 /** A tube with known errors, drawn as the fit expects them, and read with so much of error, mm. */
 function made(
   path: readonly Triple[],
@@ -140,7 +137,8 @@ function made(
     pulled: 0,
     net: degrees(bend.angle) + 1.5 * errors[3 * i]!,
     ...(i > 0 && { rotation: degrees(bend.rotation) + 2 * errors[3 * i + 1]! }),
-    start: blank.starts[i]! + 3 * errors[3 * i + 2]!,
+    // Its middle is off; the mark lies half of the arc before it, or behind.
+    start: blank.starts[i]! + 3 * errors[3 * i + 2]! + halfArc(front, bend.radius) * 1.5 * errors[3 * i]!,
     fitted: true,
   }));
   const built = asBent(tube, { ...run, bends: truth });
@@ -176,7 +174,7 @@ const fitOf = ({ tube, run, figures }: Case, tape: number): TapeFit =>
 
 const trueOf = ({ truth }: Case, part: TapeFit['parts'][number]): number => {
   const bend = truth[part.bend - 1]!;
-  return { angle: bend.net, rotation: bend.rotation ?? 0, mark: bend.start! }[part.what];
+  return { angle: bend.net, rotation: bend.rotation ?? 0, middle: bend.start! - part.toMark * bend.net }[part.what];
 };
 
 /** What the fit holds against a tube, reckoned afresh: misses and errors by their deviations, squared. */
@@ -290,7 +288,7 @@ describe('what the figures do not tell', () => {
     expect(a!.deviation ** 2 + b!.deviation ** 2).toBeCloseTo(1.5 ** 2, 1);
     expect(fit.together).toEqual([[0, 2]]);
     expect(words(fit)).toContain(
-      'The figures do not tell where bend 1 starts, the rotation of bend 2 and where bend 2 starts: left as planned.',
+      'The figures do not tell where bend 1 lies, the rotation of bend 2 and where bend 2 lies: left as planned.',
     );
     expect(words(fit)).toContain('The angle of bend 1 and the angle of bend 2 are told only together');
   });
@@ -376,8 +374,8 @@ describe('in a run', () => {
     expect(fit.parts[0]!.isRead).toBe(true);
     expect(fit.parts[0]!.expected).toBeCloseTo(90.7, 9);
     expect(fit.parts[0]!.deviation).toBeLessThanOrEqual(0.2);
-    expect(fit.parts[1]!.expected).toBeCloseTo(745, 9);
-    const bends = takenOver(fit, [hand]);
+    expect(fit.marks[0]!.expected).toBeCloseTo(745, 9);
+    const bends = takenOver(fit.parts, [hand]);
     expect(bends).toMatchObject([
       { bend: 1, pulled: 94, read: { net: 90.7, start: 745 }, fitted: true },
       { bend: 2, fitted: true },
@@ -386,5 +384,67 @@ describe('in a run', () => {
     const { bends: built } = asBent(one.tube, { ...one.run, bends });
     expect(built.map(({ radius }) => radius)).toEqual([(150 * 94) / 90.7, 150]);
     expect(fitOf({ ...at, run: { ...at.run, bends } }, 1)).toEqual(fit);
+  });
+});
+
+describe('counted from either end', () => {
+  /** The same steel, told from end B, read by the same tape. */
+  const reversed = ({ tube, run, figures }: Case): Case => {
+    const other = bar(tube.corners.toReversed(), [tube.ends[1].allowance, tube.ends[0].allowance]);
+    const swapped = { 'diagonal-a': 'diagonal-b', 'diagonal-b': 'diagonal-a' } as const;
+    return {
+      tube: other,
+      run: { ...run, order: order(other, run.order[0]!.front) },
+      truth: [],
+      figures: figures.map((figure) => ({ ...figure, id: swapped[figure.id as 'diagonal-a'] ?? figure.id })),
+    };
+  };
+  const near = (a: number, b: number) => expect(Math.abs(a - b)).toBeLessThan(1e-9);
+  /** Of a flat tube: by what it is and which bend, from the other end. */
+  const mirrors = (one: Case, fit: TapeFit, other: TapeFit): void => {
+    const count = one.tube.bends.length;
+    for (const part of fit.parts) {
+      const bend = part.what === 'rotation' ? count + 2 - part.bend : count + 1 - part.bend;
+      const twin = other.parts.find((each) => each.what === part.what && each.bend === bend)!;
+      near(part.deviation, twin.deviation);
+      expect(part.told).toBe(twin.told);
+      near(part.value, part.what === 'middle' ? one.tube.developedLength - twin.value : twin.value);
+    }
+  };
+
+  it('the bends come out the same, whichever end the order has in front', () => {
+    const { normal, oneOf, between } = chance(33);
+    for (let i = 0; i < howMany(6, 200); i++) {
+      const path = HOOPS(between(700, 1300), between(700, 1300), 0)[oneOf(['hoop', 'main'])]!;
+      const errors = Array.from({ length: 12 }, (_, k) => (k % 3 === 1 ? 0 : normal()));
+      const noise = Array.from({ length: 8 }, (_, k) => (k === 7 ? 0 : 0.5 * normal()));
+      const one = made(path, oneOf(['A', 'B']), errors, noise, 1);
+      mirrors(one, fitOf(one, 1), fitOf(reversed(one), 1));
+      const front = one.run.order[0]!.front === 'A' ? 'B' : 'A';
+      const fedOtherwise = fitOf({ ...one, run: { ...one.run, order: order(one.tube, front) } }, 1);
+      fitOf(one, 1).parts.forEach(({ value }, k) => near(value, fedOtherwise.parts[k]!.value));
+    }
+  });
+
+  it('a hoop that is the same from both ends, read alike on both sides, has the same bends on both', () => {
+    for (const [name, by] of [
+      ['hoop', { width: 6, 'legs-at-ends': 6, 'diagonal-a': 3, 'diagonal-b': 3 }],
+      ['main', { width: 4, height: -3, 'diagonal-a': 2, 'diagonal-b': 2 }],
+      ['main', { width: -5 }],
+    ] as const) {
+      const tube = bar(HOOPS(1000, 900, 0)[name]!, [0, 0]);
+      const run = { order: order(tube, 'A'), bends: [] };
+      // As a tape reads: to a tenth.
+      const figures = asBent(tube, run).checks.map(({ id, lies, kind, value }) => ({
+        id,
+        lies,
+        kind,
+        measured: Math.round(10 * value) / 10,
+      }));
+      const one = off(only({ tube, run, truth: [], figures }, ...Object.keys(by)), by);
+      const fit = fitOf(one, 1);
+      mirrors(one, fit, fit);
+      expect(fit.parts.some(({ value, expected }) => Math.abs(value - expected) > 0.05)).toBe(true);
+    }
   });
 });
