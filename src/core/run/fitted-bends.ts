@@ -1,6 +1,9 @@
 /** What a fit to a tape's figures says of each bend, and the same as a run and the job hold it. */
 import type { BentBend, BentTube } from '../job/kinds/bent.ts';
+import type { Marking } from '../job/kinds/marking.ts';
 import { readByHand } from '../job/read-by-hand.ts';
+import { beyondNode } from '../solve/amount.ts';
+import type { SolvedTube } from '../solve/types.ts';
 
 /** What one bend is made of: degrees, or mm along the tube from end A's node to the middle of its arc. */
 export interface Fitted {
@@ -22,6 +25,10 @@ export interface Fitted {
 export interface FittedMark extends Pick<Fitted, 'value' | 'expected' | 'deviation'> {
   readonly bend: number;
 }
+
+/** Where a tape has its zero on a tube that is sawn to length, mm from end A's node; `length` from node to node. */
+export const sawnZero = ({ ends }: Pick<SolvedTube, 'ends'>, length: number, from: Marking['from']): number =>
+  ({ A: -beyondNode(ends[0]), B: length + beyondNode(ends[1]), middle: length / 2 })[from];
 
 /** The same as the job keeps it, of a run that holds these bends: to a thousandth of a degree and of a millimetre. */
 export const takenOver = (parts: readonly Fitted[], made: BentTube['bends']): readonly BentBend[] =>

@@ -1,4 +1,5 @@
 /** In words what a tape's figures say of a tube that is bent, what they do not tell, and why nothing is taken over. */
+import type { Marking } from '../job/kinds/marking.ts';
 import type { CheckDimension } from '../run/check-dimensions.ts';
 import type { FittedFigure, NoFit, TapeFit } from '../run/fit-tape.ts';
 import type { Fitted } from '../run/fitted-bends.ts';
@@ -13,6 +14,12 @@ export const partInWords = ({ what, bend }: Pick<Fitted, 'what' | 'bend'>): stri
     : what === 'rotation'
       ? `the rotation of bend ${bend}`
       : `where bend ${bend} lies`;
+
+/** Where a fit's starts are counted from, as a sentence: as the marks are, on a tube whose grip is sawn off. */
+export const startsCountFrom = (from: Marking['from']): string =>
+  from === 'middle'
+    ? 'Starts count from the line round the middle, as the marks do.'
+    : `Starts count from the sawn end ${from}, as the marks do once the grip is off.`;
 
 /** A figure, as it is called where it stands in a sentence's middle. */
 const named = (figure: FittedFigure): string => `“${checkInWords(figure)}”`;

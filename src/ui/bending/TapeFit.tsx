@@ -1,20 +1,22 @@
 /** What a tape's figures say of a tube that is bent: its angles, how sure they are, what is not told; and the key that takes it over. */
 import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { BentTube } from '../../core/job/kinds/bent.ts';
+import type { Marking } from '../../core/job/kinds/marking.ts';
 import type { CheckDimension } from '../../core/run/check-dimensions.ts';
 import { drawnTube } from '../../core/run/drawn.ts';
 import { fitTape, isSideOpen, onSide, type TapeFigure, type TapeFit as Fit } from '../../core/run/fit-tape.ts';
-import { takenOver, type Fitted } from '../../core/run/fitted-bends.ts';
+import { sawnZero, takenOver } from '../../core/run/fitted-bends.ts';
 import { takeBent } from '../../core/shape/made-stage.ts';
 import type { OnBlank } from '../../core/solve/as-built.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { checkInWords } from '../../core/words/run.ts';
-import { fitInWords } from '../../core/words/tape-fit.ts';
+import { fitInWords, startsCountFrom } from '../../core/words/tape-fit.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { Length } from '../fields/Readings.tsx';
 import { Command } from '../kit/Command.tsx';
 import { Picks } from '../kit/Picks.tsx';
+import { useFeed } from './useFeed.ts';
 
 interface FitProps {
   readonly tube: SolvedTube;
@@ -31,6 +33,7 @@ interface FitProps {
 
 export function TapeFit({ tube, run, laid, blank, read, onTaken }: FitProps): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
+  const { from } = useFeed(tube);
   const [side, pick] = useState<Side>('unknown');
   const section = useRef<HTMLElement>(null);
   const given: readonly TapeFigure[] = read.map(({ check: { id, lies, kind }, measured }) => ({
@@ -62,7 +65,7 @@ export function TapeFit({ tube, run, laid, blank, read, onTaken }: FitProps): Re
           onPick={pick}
         />
       )}
-      {fit.no === null && <Parts fit={fit} />}
+      {fit.no === null && <Parts fit={fit} laid={laid} length={blank.length} from={from} />}
       <div role="status">
         {wrong.map((words) => (
           <p key={words} className="notice-warning">
@@ -143,10 +146,19 @@ const standsSo = (made: BentTube['bends'], bends: BentTube['bends']): boolean =>
 /** Of a normal deviate, 95 of 100. */
 const SURE = 1.96;
 
-function Parts({ fit }: { fit: Fit }): ReactNode {
+interface PartsProps {
+  readonly fit: Fit;
+  readonly laid: SolvedTube;
+  /** From node to node, mm. */
+  readonly length: number;
+  readonly from: Marking['from'];
+}
+
+function Parts({ fit, laid, length, from }: PartsProps): ReactNode {
+  const zero = sawnZero(laid, length, from);
   return (
     <table className="table table-plain">
-      <caption className="small">By the tape; 95 of 100 lie within ±</caption>
+      <caption className="small">By the tape; 95 of 100 lie within ±. {startsCountFrom(from)}</caption>
       <thead>
         <tr>
           <th scope="col">Bend</th>
@@ -162,28 +174,31 @@ function Parts({ fit }: { fit: Fit }): ReactNode {
         </tr>
       </thead>
       <tbody>
-        {fit.parts.map((part) => (
-          <tr key={`${part.bend} ${part.what}`}>
-            <th scope="row">
-              {part.bend}
-              {part.what !== 'angle' && <span className="small"> {part.what}</span>}
-            </th>
-            <td className="number">
-              <Value part={part} of={part.expected} />
-            </td>
-            <td className="number">
-              {part.told ? <Value part={part} of={part.value} /> : <span className="small">not told</span>}
-            </td>
-            <td className="number">{part.told && <Value part={part} of={SURE * part.deviation} />}</td>
-          </tr>
-        ))}
+        {fit.parts.map((part) => {
+          const isStart = part.what === 'middle';
+          const shown = isStart ? fit.marks[part.bend - 1]! : part;
+          const value = (of: number): ReactNode =>
+            isStart ? <Length mm={Math.abs(of - zero)} /> : <span className="figure">{`${formatAngle(of, 1)}°`}</span>;
+          const sure = SURE * shown.deviation;
+          return (
+            <tr key={`${part.bend} ${part.what}`}>
+              <th scope="row">
+                {part.bend}
+                {part.what !== 'angle' && <span className="small"> {isStart ? 'start' : part.what}</span>}
+              </th>
+              <td className="number">{value(shown.expected)}</td>
+              <td className="number">{part.told ? value(shown.value) : <span className="small">not told</span>}</td>
+              <td className="number">
+                {part.told &&
+                  (isStart ? <Length mm={sure} /> : <span className="figure">{`${formatAngle(sure, 1)}°`}</span>)}
+              </td>
+            </tr>
+          );
+        })}
       </tbody>
     </table>
   );
 }
-
-const Value = ({ part, of }: { part: Fitted; of: number }): ReactNode =>
-  part.what === 'middle' ? <Length mm={of} /> : <span className="figure">{`${formatAngle(of, 1)}°`}</span>;
 
 /** What each figure reads, beside what the tube so bent would. */
 function Figures({ fit }: { fit: Fit }): ReactNode {

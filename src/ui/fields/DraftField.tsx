@@ -7,6 +7,8 @@ import type { Entered } from './kinds.ts';
 
 export function DraftField<T>(props: {
   label: string;
+  /** Before the label, as the thing is lettered on a picture. */
+  letter?: ReactNode;
   unit?: string;
   /** Which touch keyboard: 'decimal' unless said where there is a unit. */
   inputMode?: 'text' | 'decimal';
@@ -30,6 +32,7 @@ export function DraftField<T>(props: {
   return (
     <div className={`entry${props.unit ? ' entry-number' : ''}${refused ? ' entry-refused' : ''}`}>
       <label htmlFor={id} className="entry-label">
+        {props.letter}
         {props.label}
         {props.unit && <span className="entry-unit"> {props.unit}</span>}
       </label>

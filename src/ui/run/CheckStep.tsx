@@ -17,10 +17,10 @@ import { TapeFit } from '../bending/TapeFit.tsx';
 import { Leads } from '../bending/Leads.tsx';
 import { Opened } from '../bending/Opened.tsx';
 import { useFeed } from '../bending/useFeed.ts';
+import { WhereTaken } from '../bending/WhereTaken.tsx';
 import { leaveRun } from '../bending/open-run.ts';
 import { RunKey } from './RunKey.tsx';
 import { Tick } from './Tick.tsx';
-import { WhereTaken } from './WhereTaken.tsx';
 
 type Check = Extract<RunStep, { kind: 'check' }>;
 
@@ -100,7 +100,7 @@ function OneCheck({ tube, check, letter, fine }: OneCheckProps): ReactNode {
   return (
     <>
       <h4>
-        {letter !== null && <span className="run-check-letter">{letter}</span>}
+        {letter !== null && <span className="dimension-letter">{letter}</span>}
         {name}
       </h4>
       <p className="run-check-figure">

@@ -86,7 +86,7 @@ export function MarkStep(props: { tube: SolvedTube; step: StepOf<'mark'>; onTick
       <Tick tube={tube.id} step={step} onTicked={props.onTicked}>
         They are marked
       </Tick>
-      <details className="run-more">
+      <details className="fold-more">
         <summary>Mark it another way</summary>
         <TapePicks tube={tube} />
       </details>

@@ -75,7 +75,7 @@ export function ReadStep(props: {
         </RunKey>
       )}
       {step.done && reading !== null && (
-        <details className="run-more">
+        <details className="fold-more">
           <summary>Read it again</summary>
           <Reading
             key={`${reading.pulled} ${reading.net}`}
@@ -89,7 +89,7 @@ export function ReadStep(props: {
         </details>
       )}
       {toMeasure.length > 0 && (
-        <details className="run-more">
+        <details className="fold-more">
           <summary>Rotation and straight as measured</summary>
           {toMeasure.map((bend) => (
             <Measured key={bend} tube={tube} run={run} bend={bend} />

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
 import type { BentBend, BendStep } from '../../../src/core/job/kinds/bent.ts';
+import { tapeList } from '../../../src/core/marks/tape.ts';
 import { asBent } from '../../../src/core/run/as-bent.ts';
 import { tapedAs } from '../../../src/core/run/check-dimensions.ts';
 import { fitTape, onSide, type TapeFigure, type TapeFit } from '../../../src/core/run/fit-tape.ts';
-import { fittedBends, takenOver } from '../../../src/core/run/fitted-bends.ts';
+import { fittedBends, sawnZero, takenOver } from '../../../src/core/run/fitted-bends.ts';
 import { onBlank } from '../../../src/core/solve/as-built.ts';
 import { fitInWords } from '../../../src/core/words/tape-fit.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
@@ -447,4 +448,19 @@ describe('counted from either end', () => {
       expect(fit.parts.some(({ value, expected }) => Math.abs(value - expected) > 0.05)).toBe(true);
     }
   });
+});
+
+it('starts count from the zero of the tape marks, less the grip that is sawn off there', () => {
+  for (const front of ['A', 'B'] as const) {
+    for (const from of ['A', 'B'] as const) {
+      const one = plain([], front);
+      const list = tapeList(one.tube, { from, mark: 'start', step: 1, order: one.run.order })!;
+      const length = one.tube.developedLength;
+      const zero = sawnZero(one.tube, length, from);
+      for (const { bend, expected } of fitOf(one, 1).marks) {
+        const { exact } = list.steps.find((step) => step.bend === bend)!.marks[0]!;
+        expect(Math.abs(expected - zero)).toBeCloseTo(exact - list.grip[from === 'A' ? 0 : 1], 6);
+      }
+    }
+  }
 });

@@ -18,7 +18,7 @@ export function WhereTaken({ form, lettered }: { form: SawnTube; lettered: reado
   const picture = useMemo(() => bentViews(screenLetters, form, room), [form, room]);
   const shown = lettered.flatMap(({ check, letter }) => (letter === null ? [] : [`${letter}, ${checkInWords(check)}`]));
   return (
-    <details className="run-more" open={!narrow}>
+    <details className="fold-more" open={!narrow}>
       <summary>Where the tape is laid</summary>
       <Drawn {...picture} scale={SCALE} label={`The bent tube, its dimensions lettered: ${shown.join('; ')}`} />
     </details>
