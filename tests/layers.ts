@@ -23,6 +23,7 @@ const judged = [
   'core/cope',
   'core/run',
   'core/tack',
+  'core/scan',
 ];
 const derived = [...judged, 'core/shop', 'core/stages', 'core/derive.ts', 'core/words'];
 const drawn = [...derived, 'drawing'];
@@ -58,6 +59,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/shop': job,
   'core/edit': job,
   'core/session': job,
+  'core/scan': job,
   'core/springback': job,
   'core/solve': sprung,
   'core/shape': [...solved, 'core/edit', 'core/gusset'],

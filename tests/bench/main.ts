@@ -15,6 +15,7 @@ import { BEND, STRAIGHT, timeKernel, timeMesh, timeOurs } from './curves.ts';
 import { timePointer } from './drawing.ts';
 import { latticeOf } from './lattice.ts';
 import { timeRehearsals } from './rehearsal.ts';
+import { timeScans } from './scan.ts';
 import { timeStages } from './stages.ts';
 
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
@@ -48,6 +49,7 @@ export async function main(): Promise<number> {
   timeEachStage();
   timeRehearsal();
   timeDrawing();
+  await timeReading();
   return 0;
 }
 
@@ -223,6 +225,14 @@ function timeRehearsal(): void {
     `sampled instead, every 5 mm and every degree: ${figure(sampled)} ms for all steps, ` +
       `${figure(sampled / time.median)} times as long, and not certain`,
   );
+}
+
+async function timeReading(): Promise<void> {
+  say('');
+  say('Scans of 500 000 triangles, and of as many points, from the bytes of their file.');
+  for (const { name, time } of await timeScans()) {
+    say(`${name.padEnd(NAME)} ${figure(time.median).padStart(8)} ms (quickest ${figure(time.quickest)})`);
+  }
 }
 
 function timeDrawing(): void {

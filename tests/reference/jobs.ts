@@ -55,6 +55,7 @@ export function jobOf(parts: Partial<Job>): Job {
     feeds: [],
     seen: [],
     printed: [],
+    scans: [],
     feet: [],
     gussets: [],
   };

@@ -10,10 +10,10 @@ import { removeUnused } from './references.ts';
 export const addPoint = (job: Job, name: string, position: Vec3): Job =>
   appendRecord(job, 'points', { id: nextId(job, 'points'), name, position });
 
-/** Its own place is said: the point is no guess any more. */
+/** Its own place is said: the point is no guess any more, and not from a scan. */
 export const movePoint = (job: Job, id: PointId, position: Vec3): Job =>
   changeRecord(job, 'points', id, (point) =>
-    equal(point.position, position) ? point : { ...withoutGuess(point), position },
+    equal(point.position, position) ? point : { ...notFromScan(withoutGuess(point)), position },
   );
 
 /** The point is right as it stands. */
@@ -22,6 +22,12 @@ export const confirmPoint = (job: Job, id: PointId): Job => changeRecord(job, 'p
 function withoutGuess(point: Point): Point {
   if (point.guessed === undefined) return point;
   const { guessed: _, ...rest } = point;
+  return rest;
+}
+
+function notFromScan(point: Point): Point {
+  if (point.from === undefined) return point;
+  const { from: _, accuracy: __, ...rest } = point;
   return rest;
 }
 

@@ -22,4 +22,5 @@ export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   feeds: [],
   seen: [],
   printed: [],
+  scans: [],
 });

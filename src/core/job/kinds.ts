@@ -16,6 +16,7 @@ import { nodeKind } from './kinds/node.ts';
 import { pointKind } from './kinds/point.ts';
 import { printedKind } from './kinds/printed.ts';
 import { pullKind } from './kinds/pull.ts';
+import { scanKind } from './kinds/scan.ts';
 import { seenKind } from './kinds/seen.ts';
 import { sectionKind } from './kinds/section.ts';
 import type { AnyRecord, Collection, Job, List } from './types.ts';
@@ -36,6 +37,7 @@ const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
   feeds: feedKind,
   seen: seenKind,
   printed: printedKind,
+  scans: scanKind,
 };
 
 /** The names of the lists, in the order in which a file holds them. */

@@ -51,6 +51,13 @@ export const MOST_TOOLS = 100;
 /** Findings that are marked as seen. */
 export const MOST_SEEN = 10_000;
 
+/** mm. Of a place that was measured: a deviation of more is no measure. */
+export const GREATEST_ACCURACY = 100;
+
+/** Scans of one car, and the pairs of places by which one of them is laid: each is drawn whole. */
+export const MOST_SCANS = 20;
+export const MOST_PAIRS = 200;
+
 /** Holes in a foot. */
 export const MOST_HOLES = 50;
 

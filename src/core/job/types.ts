@@ -21,6 +21,7 @@ import type { TubeNumbers } from './kinds/numbers.ts';
 import type { Point } from './kinds/point.ts';
 import type { Printed } from './kinds/printed.ts';
 import type { Pull } from './kinds/pull.ts';
+import type { Scan } from './kinds/scan.ts';
 import type { Seen } from './kinds/seen.ts';
 import type { Section } from './kinds/section.ts';
 import type { Tools } from './kinds/tools.ts';
@@ -64,6 +65,7 @@ export interface Job {
   readonly feeds: readonly TubeFeed[];
   readonly seen: readonly Seen[];
   readonly printed: readonly Printed[];
+  readonly scans: readonly Scan[];
 }
 
 /** The names of the lists of records, of whatever kind. */

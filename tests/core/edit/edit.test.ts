@@ -96,7 +96,7 @@ describe('changing', () => {
     [
       'a point',
       movePoint(job, 'post', [9, 9, 9]),
-      { ...job, points: [job.points[0]!, { ...job.points[1]!, position: [9, 9, 9] }] },
+      { ...job, points: [job.points[0]!, { id: 'post', name: 'Post', position: [9, 9, 9] }] },
     ],
     [
       'a name',
@@ -179,6 +179,7 @@ describe('deleting', () => {
       'bodyLines[0].points[0]: "Door opening" uses it: change or delete that first',
       'nodes[2].at.point: "sill" uses it: change or delete that first',
       'bent[0].seat[0].point: its bend run uses it: change or delete that first',
+      'scans[0].pairs[0].point: "Inside" uses it: change or delete that first',
     ]);
     expect(refusal(removePoint(job, 'post'))).toEqual([
       'bodyLines[0].points[1]: "Door opening" uses it: change or delete that first',

@@ -135,7 +135,7 @@ it('every kind of record is named by a reference of the sample, or nothing can n
 
 /** Text that a person may choose freely: it names no record, or one that may be gone. */
 const FREE =
-  /\.(id|name|role|material|batch|on|by|check|as|finding|against|revision)$|\.done\[\d+\]$|^(pulls|seen|printed)\[\d+\]\.tube$/u;
+  /\.(id|name|role|material|batch|on|by|check|as|finding|against|revision|file|data)$|\.done\[\d+\]$|^(pulls|seen|printed)\[\d+\]\.tube$/u;
 
 it('text that is not free to choose is refused, at its place, where it says nothing', () => {
   const file = sampleFile();

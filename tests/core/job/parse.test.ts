@@ -98,6 +98,7 @@ describe('a good file', () => {
         gussets: [],
         seen: [],
         printed: [],
+        scans: [],
       },
     });
   });

@@ -12,7 +12,7 @@ export const sampleFile = () => ({
   },
   points: [
     { id: 'sill-l', name: 'Sill top, left', position: [0, 640, 310], by: 'tape' },
-    { id: 'post', name: 'Post', position: [-40, 600, 900] },
+    { id: 'post', name: 'Post', accuracy: 3, position: [-40, 600, 900], from: { scan: 'scan1' } },
   ],
   bodyLines: [{ id: 'door', name: 'Door opening', points: ['sill-l', 'post', "post'"] }],
   sections: [{ id: 'main', name: '1 3/4 x .120', outerDiameter: 44.45, wall: 3.048, material: 'dom-1020' }],
@@ -224,6 +224,23 @@ export const sampleFile = () => ({
     },
   ],
   printed: [{ tube: 'hoop', revision: '7K2F', cutLength: 3104.2, on: '2026-03-02' }],
+  scans: [
+    {
+      id: 'scan1',
+      name: 'Inside',
+      kind: 'points',
+      accuracy: 3,
+      file: 'inside.ply',
+      data: '1a2b3c',
+      unit: 'm',
+      up: 'y',
+      placement: { rotation: [0, 0, 90], shift: [-200, 12.5, 300] },
+      pairs: [{ at: [0.41, 0.2, -0.1], point: "sill-l'" }],
+      count: 250_000,
+      every: 4,
+      shown: true,
+    },
+  ],
   marking: { from: 'B', mark: 'clamp', fine: true },
   feeds: [
     {

@@ -40,6 +40,7 @@ describe('serialiseJob', () => {
       gussets: [],
       seen: [],
       printed: [],
+      scans: [],
       bent: [],
       made: [],
       feeds: [{ tube: "stay'", from: 'A' }],
@@ -58,7 +59,7 @@ describe('serialiseJob', () => {
   },
   "points": [
     { "id": "sill-l", "name": "Sill top, left", "position": [0, 640, 310], "by": "tape" },
-    { "id": "post", "name": "Post", "position": [-40, 600, 900] }
+    { "id": "post", "name": "Post", "accuracy": 3, "position": [-40, 600, 900], "from": { "scan": "scan1" } }
   ],
   "bodyLines": [],
   "sections": [
@@ -92,6 +93,7 @@ describe('serialiseJob', () => {
   ],
   "seen": [],
   "printed": [],
+  "scans": [],
   "survey": { "measurements": [{ "kind": "width", "point": "sill-l", "value": 1280, "sigma": 1 }] }
 }
 `);

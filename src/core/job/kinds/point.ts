@@ -1,15 +1,20 @@
 /** A measured point of the car. */
 import * as v from 'valibot';
 import type { Vec3 } from '../../geometry/vector.ts';
-import type { PointId } from '../reference.ts';
-import { named, vector } from './fields.ts';
+import { GREATEST_ACCURACY } from '../limits.ts';
+import type { PointId, ScanId } from '../reference.ts';
+import { named, upTo, vector } from './fields.ts';
 import type { Kind } from './kind.ts';
 import { leastGap } from './least-gap.ts';
 
 export interface Point {
   readonly id: PointId;
   readonly name: string;
+  /** mm: the standard deviation of each of its coordinates, where something says what it is. */
+  readonly accuracy?: number;
   readonly position: Vec3;
+  /** It was picked on this scan: nobody has measured it on the car. */
+  readonly from?: { readonly scan: ScanId };
   /** Put in by the program for a start: nobody has measured it, or said that it is right. */
   readonly guessed?: true;
   /** mm from it to the outside of any tube that does not stand on it, at least. */
@@ -19,7 +24,16 @@ export interface Point {
 export const pointKind: Kind<Point> = {
   word: 'point',
   letter: 'p',
-  shape: v.looseObject({ ...named, position: vector, guessed: v.exactOptional(v.literal(true)), leastGap }),
-  keys: ['id name position guessed leastGap'],
+  shape: v.looseObject({
+    ...named,
+    accuracy: v.exactOptional(upTo(GREATEST_ACCURACY)),
+    position: vector,
+    from: v.exactOptional(v.looseObject({ scan: v.string() })),
+    guessed: v.exactOptional(v.literal(true)),
+    leastGap,
+  }),
+  keys: ['id name accuracy position from guessed leastGap', 'scan'],
   hasImage: () => true,
+  beyondShape: ({ from }, at) =>
+    from === undefined ? [] : [{ place: `${at}.from.scan`, list: 'scans', to: from.scan }],
 };
