@@ -27,16 +27,36 @@ export const between = (one: Bar, other: Bar): number =>
   apart(one.from, one.to, other.from, other.to) - one.half - other.half;
 
 /** From words to a line's edge. */
-export function fromWords({ left, right, low, high }: Box, bar: Bar): number {
-  const corners = [
-    { x: left, y: low },
-    { x: right, y: low },
-    { x: right, y: high },
-    { x: left, y: high },
+export function fromWords({ left, right, low, high }: Box, { from, to, half }: Bar): number {
+  const sides = [
+    side(from, to, left, low),
+    side(from, to, right, low),
+    side(from, to, right, high),
+    side(from, to, left, high),
   ];
-  const holds = ({ x, y }: Place2): boolean => x >= left && x <= right && y >= low && y <= high;
-  if (holds(bar.from) || holds(bar.to)) return -bar.half;
-  return Math.min(...corners.map((corner, i) => apart(corner, corners[(i + 1) % 4]!, bar.from, bar.to))) - bar.half;
+  // Of two convex figures that are apart, one lies on one side of an edge of the other.
+  const isApart =
+    Math.max(from.x, to.x) < left ||
+    Math.min(from.x, to.x) > right ||
+    Math.max(from.y, to.y) < low ||
+    Math.min(from.y, to.y) > high ||
+    sides.every((each) => each > 0) ||
+    sides.every((each) => each < 0);
+  if (!isApart) return -half;
+  const toBox = ({ x, y }: Place2): number =>
+    Math.max(left - x, x - right, 0) ** 2 + Math.max(low - y, y - high, 0) ** 2;
+  return (
+    Math.sqrt(
+      Math.min(
+        toBox(from),
+        toBox(to),
+        toLine(left, low, from, to),
+        toLine(right, low, from, to),
+        toLine(right, high, from, to),
+        toLine(left, high, from, to),
+      ),
+    ) - half
+  );
 }
 
 /** Whether two words stand nearer than `clear`. */
@@ -46,16 +66,22 @@ export const crowd = (one: Box, other: Box, clear: number): boolean =>
   one.low < other.high + clear &&
   other.low < one.high + clear;
 
-/** Between two straights; 0 where they cross. */
+/** Between two straights; 0 where they cross. Asked some thousand times a picture, so nothing is made on the way. */
 function apart(a: Place2, b: Place2, c: Place2, d: Place2): number {
-  const side = (p: Place2, q: Place2, r: Place2): number => cross2(less(q, p), less(r, p));
-  if (side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0) return 0;
-  return Math.min(toLine(a, c, d), toLine(b, c, d), toLine(c, a, b), toLine(d, a, b));
+  if (side(a, b, c.x, c.y) * side(a, b, d.x, d.y) < 0 && side(c, d, a.x, a.y) * side(c, d, b.x, b.y) < 0) return 0;
+  return Math.sqrt(
+    Math.min(toLine(a.x, a.y, c, d), toLine(b.x, b.y, c, d), toLine(c.x, c.y, a, b), toLine(d.x, d.y, a, b)),
+  );
 }
 
-function toLine(place: Place2, from: Place2, to: Place2): number {
-  const way = less(to, from);
-  const squared = dot2(way, way);
-  const t = squared === 0 ? 0 : Math.min(1, Math.max(0, dot2(less(place, from), way) / squared));
-  return long(less(place, added(from, way, t)));
+/** Of a straight through two places: above zero to its left. */
+const side = (from: Place2, to: Place2, x: number, y: number): number =>
+  (to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x);
+
+/** The square of how far a place is from a straight. */
+function toLine(x: number, y: number, from: Place2, to: Place2): number {
+  const [u, v] = [to.x - from.x, to.y - from.y];
+  const squared = u * u + v * v;
+  const t = squared === 0 ? 0 : Math.min(1, Math.max(0, ((x - from.x) * u + (y - from.y) * v) / squared));
+  return (x - from.x - t * u) ** 2 + (y - from.y - t * v) ** 2;
 }
