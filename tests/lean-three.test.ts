@@ -16,6 +16,13 @@ it('what our shaders and those of wide lines include is kept', () => {
   expect(included.filter((name) => !needed.has(name))).toEqual([]);
 });
 
+it('nothing in the bay asks for what the renderer has stand-ins for', () => {
+  const asked =
+    /(?:ambient|directional|hemisphere|point|rectArea|spot)Light\b|\w+Shadow\b|shadow\w*|\.environment\b|envMap|morph\w+|uniformsGroups|setEffects|\.xr\b|Animation(?:Mixer|Clip)|\w*KeyframeTrack/giu;
+  expect('a DirectionalLight casts: castShadow').toMatch(asked);
+  expect(VIEW.flatMap((text) => text.match(asked) ?? [])).toEqual([]);
+});
+
 it('no material of three is made in the bay but those that are kept', () => {
   const made = VIEW.flatMap((text) => text.match(/(?<=<)[a-z]+Material\b|(?<=new )\w+Material\b/giu) ?? []);
   expect([...new Set(made)].toSorted()).toEqual(['PointsMaterial', 'ShaderMaterial', 'meshBasicMaterial']);

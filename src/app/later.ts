@@ -1,11 +1,12 @@
 /**
- * The parts of the page that are not there at first, so that the frame is shown soon: every station but the Frame, and what belongs to them; of the Frame all but the list of members; dialogs, and what a shop record asks. They are fetched
+ * The parts of the page that are not there at first, so that the frame is shown soon: every station but the Frame, and what belongs to them; of the Frame all but the list of members; what a selection is held by in the bay; dialogs, and what a shop record asks. They are fetched
  * once the job is shown and the page has nothing else to do; whoever is quicker waits a moment. Without a network they come from the
  * browser's own store.
  */
 import { lazy } from 'react';
 import { frameParts } from '../ui/frame/later.ts';
 import { shopQuestion } from '../ui/shop-record/ShopAsks.tsx';
+import { gripParts } from '../view/gizmo/later.ts';
 
 const surveyStation = () => import('../ui/survey/SurveyStation.tsx');
 const checksStation = () => import('../ui/checks/ChecksStation.tsx');
@@ -42,6 +43,7 @@ export function fetchLater(): void {
     ofSheet,
     openDialog,
     drawing,
+    gripParts,
     shopQuestion,
   ];
   for (const fetched of all.map((fetch) => fetch())) fetched.catch(() => {});

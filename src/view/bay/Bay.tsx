@@ -12,9 +12,7 @@ import { chosenTubes } from './chosen.ts';
 import { describeSelection } from './describe.ts';
 import { placesOfJob } from '../canvas/extent.ts';
 import type { Tool } from '../draw/tool.ts';
-import { Gizmo } from '../gizmo/Gizmo.tsx';
-import { gripLabels } from '../gizmo/grip-labels.ts';
-import { Readout } from '../gizmo/Readout.tsx';
+import { Gizmo, Readout } from '../gizmo/later.ts';
 import { useGrips } from '../gizmo/useGrips.ts';
 import { useHands } from '../canvas/hands.ts';
 import { LabelLayer, type PlaceLabels } from '../labels/LabelLayer.tsx';
@@ -95,6 +93,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
   const [covered, setCovered] = useState(0);
   const views = useViews(viewpoint, size, covered);
   const grips = useGrips(viewpoint);
+  const { held } = grips;
 
   const gaps = useMemo(() => shortestGaps(derived), [derived]);
   const points = useMemo(() => pointSpots(job, selection), [job, selection]);
@@ -117,24 +116,9 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
       ...pointedLabels(derived, pointed, selection, station),
       ...orderLabels(apart),
       ...axisLabels(floor),
-      ...(grips.freedom === null ? [] : gripLabels(grips.freedom.place, grips.grips)),
+      ...(held?.labels ?? []),
     ];
-  }, [
-    derived,
-    findings,
-    forecast,
-    job,
-    selection,
-    station,
-    numbered,
-    gaps,
-    points,
-    floor,
-    pointed,
-    apart,
-    grips.freedom,
-    grips.grips,
-  ]);
+  }, [derived, findings, forecast, job, selection, station, numbered, gaps, points, floor, pointed, apart, held]);
 
   const under = (x: number, y: number, reach: number) =>
     pick(
@@ -203,14 +187,16 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
             nodes={nodes}
             apart={apart}
           />
-          {grips.freedom !== null && (
-            <Gizmo
-              viewpoint={viewpoint}
-              place={grips.freedom.place}
-              grips={grips.grips}
-              live={grips.live}
-              palette={palette}
-            />
+          {held !== null && (
+            <Suspense>
+              <Gizmo
+                viewpoint={viewpoint}
+                place={held.freedom.place}
+                grips={held.grips}
+                live={grips.live}
+                palette={palette}
+              />
+            </Suspense>
           )}
         </Drawing>
         <LabelLayer labels={labels} sight={sight} below={TOOLBAR} placerRef={placer} onWords={asksForFrame} />
@@ -221,8 +207,10 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
         </Suspense>
       )}
       <NoPicture picture={picture} again={() => picture.again() && stage.current?.focus()} />
-      {grips.freedom !== null && !isDrawing && (
-        <Readout overlay={overlay} title={grips.title} freedom={grips.freedom} news={grips.news} free={grips.free} />
+      {held !== null && !isDrawing && (
+        <Suspense>
+          <Readout overlay={overlay} held={held} news={grips.news} />
+        </Suspense>
       )}
       <Toolbar
         groups={[

@@ -22,7 +22,7 @@ interface Props {
   readonly palette: Palette;
 }
 
-export function Gizmo({ viewpoint, place, grips, live, palette }: Props) {
+export default function Gizmo({ viewpoint, place, grips, live, palette }: Props) {
   const group = useRef<Group>(null);
   useFrame(() => {
     const view = viewpoint.projection();

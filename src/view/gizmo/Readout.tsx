@@ -2,9 +2,9 @@
 import { useLayoutEffect, useRef, type RefObject } from 'react';
 import { useDocument } from '../../store/page.ts';
 import { Figure } from '../canvas/Figure.tsx';
-import type { Freedom, PlaceOnLine } from '../../core/shape/free-directions.ts';
+import type { PlaceOnLine } from '../../core/shape/free-directions.ts';
 import type { PlaceLabels } from '../labels/LabelLayer.tsx';
-import type { DragNews } from './useGrips.ts';
+import type { DragNews, Held } from './held.ts';
 
 const AXES = [
   { name: 'along', means: '+ forward' },
@@ -28,17 +28,14 @@ function measured(at: PlaceOnLine): string {
 interface Props {
   /** Called for each frame. */
   readonly overlay: RefObject<PlaceLabels>;
-  readonly title: string;
-  readonly freedom: Freedom;
+  readonly held: Held;
   readonly news: DragNews | null;
-  /** Gives it figures of its own; null where it has them. */
-  readonly free: (() => void) | null;
 }
 
 /** Pixels round the place that the grips and their letters take. */
 const GRIPS = 130;
 
-export function Readout({ overlay, title, freedom, news, free }: Props) {
+export default function Readout({ overlay, held: { title, freedom, free }, news }: Props) {
   const card = useRef<HTMLDivElement>(null);
   // It stands in the upper right corner while the place, or its grips, would lie under it in the left one; where it takes the whole width,
   // along the lower edge.
@@ -55,7 +52,7 @@ export function Readout({ overlay, title, freedom, news, free }: Props) {
     };
   }, [overlay, freedom]);
   const unit = useDocument((state) => state.job.lengthUnit);
-  const held =
+  const placed =
     freedom.free === 'line'
       ? []
       : AXES.filter((_, axis) => !freedom.open.includes(axis as 0 | 1 | 2)).map(({ name }) => name);
@@ -87,7 +84,7 @@ export function Readout({ overlay, title, freedom, news, free }: Props) {
             </div>
           )}
         </dl>
-        {held.length > 0 && <p>Placed by others: {held.join(', ')}.</p>}
+        {placed.length > 0 && <p>Placed by others: {placed.join(', ')}.</p>}
         {news !== null && news.refused !== null && <p className="bay-refused">! {news.refused}</p>}
         {news !== null && news.inLineWith.length > 0 && <p>In line with {news.inLineWith.join(', ')}.</p>}
       </div>
