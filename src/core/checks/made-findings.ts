@@ -8,6 +8,7 @@ import { isPrimed, primed, type NodeRef, type TubeRef } from '../job/reference.t
 import { beyondNode } from '../solve/amount.ts';
 import { heldEnds, heldSection } from '../solve/held.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
+import { offFeet } from './foot-place.ts';
 import { FITS, misfits } from './misfit.ts';
 import { seatTrouble } from './seat-findings.ts';
 import type { EndMisfit, MadeFinding, OffNode, OtherBends, SawnShort } from './made-types.ts';
@@ -20,7 +21,9 @@ export function* madeTrouble(frame: Frame): Generator<MadeFinding> {
     yield* otherBends(tube, frame);
     if (tube.asDrawn === null) continue;
     yield* seatTrouble(tube, frame);
-    yield* offNodes(tube, frame);
+    const feet = [...offFeet(tube, frame)];
+    yield* feet;
+    yield* offNodes(tube, frame, new Set(feet.map(({ node }) => node)));
     if (tube.held === null) yield* sawnShort(tube, frame);
     else yield* endMisfits(tube, tube.asDrawn);
   }
@@ -39,7 +42,7 @@ function* otherBends(tube: SolvedTube, { job }: Frame): Generator<OtherBends> {
 }
 
 /** Of a bar made whole: a piece that stands leaves no node of its own but at the bar's ends. */
-function* offNodes(tube: SolvedTube, frame: Frame): Generator<OffNode> {
+function* offNodes(tube: SolvedTube, frame: Frame, saidOfFeet: ReadonlySet<NodeRef>): Generator<OffNode> {
   if (tube.piece !== null) return;
   const twin = isPrimed(tube.id);
   const drawn = tube.asDrawn!;
@@ -54,7 +57,7 @@ function* offNodes(tube: SolvedTube, frame: Frame): Generator<OffNode> {
     if (off <= FITS) continue;
     const others = endingAt(node, tube.id, frame);
     // What a tube that is held misses is said of its ends.
-    if (others.length === 0 && tube.held !== null) continue;
+    if (others.length === 0 && (tube.held !== null || saidOfFeet.has(node))) continue;
     const severity = others.length > 0 ? 'warning' : 'note';
     yield { id: 'made/off-node', severity, source: 'practice', tube: tube.id, node, at, distance: off, others };
   }

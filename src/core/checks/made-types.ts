@@ -2,7 +2,7 @@
 import type { Degrees, Radians } from '../geometry/angle.ts';
 import type { Axis, Vec3 } from '../geometry/vector.ts';
 import type { BentBend, SeatPlace } from '../job/kinds/bent.ts';
-import type { NodeRef, TubeRef } from '../job/reference.ts';
+import type { FootId, NodeRef, TubeRef } from '../job/reference.ts';
 import type { End, OfBend, OfTube } from './types.ts';
 
 /** It was made with so many bends, and is drawn with others now: it has no place in the frame, and stands there as drawn. */
@@ -18,6 +18,22 @@ export interface OffNode extends OfTube {
   readonly node: NodeRef;
   readonly distance: number;
   readonly others: readonly TubeRef[];
+}
+
+/** An end of a tube that stands as built, or lies as cut, beside its foot, which is where its node is. */
+export interface OffFoot extends OfTube {
+  readonly id: 'made/off-foot';
+  readonly end: End;
+  readonly node: NodeRef;
+  readonly foot: FootId;
+  /** Car axes, on the foot's face: from where it was to come down to where it does. */
+  readonly aside: Vec3;
+  /** Square to the foot: above its face, or below 0 into it; 0 of a tube that is cut, whose end says so. */
+  readonly up: number;
+  /** The same along the tube. */
+  readonly along: number;
+  /** How far its outline then stands past the foot's edge. */
+  readonly over: number;
 }
 
 /** An end of a tube that is cut, beside what the frame would have cut there now. */
@@ -83,6 +99,7 @@ export interface ReadingImpossible extends OfBend {
 export type MadeFinding =
   | OtherBends
   | OffNode
+  | OffFoot
   | EndMisfit
   | SawnShort
   | SeatMissed

@@ -20,6 +20,7 @@ import { GO_ON, mendInWords, pullFigure, whyInWords } from './pulls.ts';
 import { trimName } from './trim.ts';
 import { moveInWords } from './moves.ts';
 import { impossibleInWords, unusedInWords } from './reading-findings.ts';
+import { offFootInWords } from './feet-findings.ts';
 import { seatLooseInWords, seatMissedInWords } from './seat-findings.ts';
 import { noOrderInWords, orderInWords, swingMendInWords, troubleInWords } from './rehearsal.ts';
 
@@ -252,6 +253,8 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     const mend = others.length === 0 ? 'Nothing else goes by it.' : `Place that end on ${tube.name} to have it follow.`;
     return `${tube.name} ${tube.held === null ? 'stands as it was built' : 'lies as it was cut'}, ${show(distance)} from ${nodeName(frame.job, node)}${stays}. ${mend}`;
   },
+  'made/off-foot': (finding, { tube, frame, show }) =>
+    `${atEnd(tube, finding)}, ${offFootInWords(finding, frame.job, show)}`,
   'made/end-misfit': (finding, { tube, show }) => {
     const { long, gap, left, turned } = finding;
     const lies = turned !== null && turned > TURNED ? `; the tube that it meets lies ${degrees(turned)} otherwise` : '';
