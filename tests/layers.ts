@@ -7,7 +7,8 @@ import { parseSync } from 'vite';
 
 const base = ['core/geometry', 'core/numerics', 'core/units', 'core/remembered.ts'];
 const job = [...base, 'core/job'];
-const sprung = [...job, 'core/springback'];
+const surveyed = [...job, 'core/survey'];
+const sprung = [...surveyed, 'core/springback'];
 const solved = [...sprung, 'core/solve'];
 const judged = [
   ...solved,
@@ -57,7 +58,8 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/units': ['core/geometry', 'core/numerics'],
   'core/job': base,
   'core/shop': job,
-  'core/edit': job,
+  'core/survey': job,
+  'core/edit': surveyed,
   'core/session': job,
   'core/scan': job,
   'core/springback': job,

@@ -11,7 +11,7 @@ import type { Job } from './job/types.ts';
 import type { Frame } from './solve/types.ts';
 import { FAST, type Made } from './stages/fast.ts';
 
-export interface Derived extends Frame, Pick<Made, 'clearances' | 'gaps' | 'trimGaps' | 'findings'> {}
+export interface Derived extends Frame, Pick<Made, 'survey' | 'clearances' | 'gaps' | 'trimGaps' | 'findings'> {}
 
 export type Derivation = Outcome<Derived>;
 
@@ -23,6 +23,6 @@ export function derive(job: Job, previous?: Derived): Derivation {
     if (!outcome.ok) return outcome;
     Object.assign(made, { [name]: outcome.value });
   }
-  const { frame, clearances, gaps, trimGaps, findings } = made;
-  return { ok: true, value: { ...frame, clearances, gaps, trimGaps, findings } };
+  const { frame, survey, clearances, gaps, trimGaps, findings } = made;
+  return { ok: true, value: { ...frame, survey, clearances, gaps, trimGaps, findings } };
 }

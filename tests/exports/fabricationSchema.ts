@@ -241,6 +241,23 @@ const tackUp = v.strictObject({
 const share = v.pipe(fromZero, v.maxValue(1));
 const bendOf = { kind: v.literal('bend'), bar: text, bend: v.pipe(number, v.integer(), v.minValue(1)) };
 
+const covariance = v.strictTuple([vector, vector, vector]);
+const survey = v.strictObject({
+  points: v.array(
+    v.strictObject({
+      id: text,
+      position: vector,
+      sigma: v.strictTuple([v.nullable(fromZero), v.nullable(fromZero), v.nullable(fromZero)]),
+      covariance,
+    }),
+  ),
+  residuals: v.array(v.strictObject({ index: number, residual: number, standardised: number, share })),
+  s0: fromZero,
+  redundancy: fromZero,
+  suspects: v.array(v.strictObject({ index: number, fits: number, deviation: fromZero, or: v.array(number) })),
+  loose: v.array(v.strictObject({ point: text, direction: vector })),
+});
+
 const forecast = v.strictObject({
   accuracy: v.strictObject({ point: fromZero, cut: fromZero, angle: fromZero, rotation: fromZero, mark: fromZero }),
   joints: v.array(
@@ -302,6 +319,7 @@ export const fabricationSchema = v.strictObject({
   clearances: v.array(clearance),
   gaps: v.array(gap),
   trimGaps: v.array(trimGap),
+  survey: v.exactOptional(survey),
   fitting,
   tackUp,
   forecast: v.exactOptional(forecast),

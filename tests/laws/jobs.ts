@@ -16,7 +16,7 @@ export const anyJob: fc.Arbitrary<Job> = fc
     {
       name: fc.constantFrom('one', 'two'),
       lengthUnit: fc.constantFrom('in', 'mm'),
-      survey: fc.constantFrom({ measurements: [] }, { measurements: [{ value: 1 }] }, null),
+      stock: fc.constantFrom({ sticks: [] }, { sticks: [{ length: 1 }] }, null),
       pulls: fc.constantFrom([], [{ die: 'd1', section: 'main', pulled: 63.2, net: 60, on: '' }]),
       ...Object.fromEntries(COLLECTIONS.map((collection) => [collection, records])),
     },

@@ -43,6 +43,8 @@ export function member(id: string, path: readonly string[], section: string, mor
 export function jobOf(parts: Partial<Job>): Job {
   const empty = {
     points: [],
+    holds: [],
+    measurements: [],
     bodyLines: [],
     sections: [],
     dies: [],

@@ -1,6 +1,7 @@
 /** Findings of tubes beside what was measured of the car, or was not, and of their fitting in it; types.ts has the others. */
 import type { Trim } from '../gaps/trim-places.ts';
 import type { Vec3 } from '../geometry/vector.ts';
+import type { Measurement } from '../job/kinds/measurement.ts';
 import type { NodeId, PointId } from '../job/reference.ts';
 import type { End, OfTube } from './types.ts';
 
@@ -31,6 +32,23 @@ interface OnGuessedNode extends OfTube {
 }
 export type OnGuess = OnGuessedPoint | OnGuessedNode;
 
+/** A tube goes by a point that no reading fixes along these directions. */
+interface OnLoosePoint extends OfTube {
+  readonly id: 'point/not-fixed';
+  readonly point: PointId;
+  readonly directions: readonly Vec3[];
+  readonly tubes: number;
+}
+
+/** A tube goes by a point of a reading that does not agree with the others, which say `fits`. */
+interface OnReadingOff extends OfTube {
+  readonly id: 'point/reading-off';
+  readonly measurement: Measurement;
+  readonly fits: number;
+  readonly tubes: number;
+}
+export type SurveyFinding = OnLoosePoint | OnReadingOff;
+
 /** A torch has too little room above the joint that decides how far the cage is lowered, and what its ends stand on does not give that. */
 export interface NoAir extends OfTube {
   readonly id: 'fit/no-air';
@@ -52,4 +70,4 @@ export interface WiderThanDoor extends OfTube {
   readonly way: number;
 }
 
-export type CarFinding = NearTrim | OnGuess | NoAir | WiderThanDoor;
+export type CarFinding = NearTrim | OnGuess | SurveyFinding | NoAir | WiderThanDoor;

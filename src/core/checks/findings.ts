@@ -7,6 +7,7 @@ import type { TubeGap } from '../gaps/measure-gaps.ts';
 import type { TrimGaps } from '../gaps/measure-trim.ts';
 import { distance, type Vec3 } from '../geometry/vector.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
+import type { Adjusted } from '../survey/adjust.ts';
 import { answersTheSame, noting, questionsTo, type Asked, type Questions } from './questions.ts';
 import {
   bendTrouble,
@@ -26,6 +27,7 @@ import { guessTrouble } from './guess-findings.ts';
 import { madeTrouble } from './made-findings.ts';
 import { readingTrouble } from './reading-findings.ts';
 import { trimTrouble } from './trim-findings.ts';
+import { surveyTrouble } from './survey-findings.ts';
 import type { Clearance } from './clearances.ts';
 import type { Finding, Severity } from './types.ts';
 
@@ -40,6 +42,7 @@ export function findTrouble(
   clearances: readonly Clearance[],
   gaps: readonly TubeGap[],
   trimGaps: readonly TrimGaps[],
+  survey: Adjusted | null,
 ): readonly Finding[] {
   const ask = questionsTo(frame);
   const found: Record<Severity, Finding[]> = { error: [], warning: [], note: [] };
@@ -52,6 +55,7 @@ export function findTrouble(
   gather(gapTrouble(frame, gaps));
   gather(trimTrouble(frame, trimGaps));
   gather(guessTrouble(frame));
+  gather(surveyTrouble(frame, survey));
   gather(madeTrouble(frame));
   gather(readingTrouble(frame));
   return [...found.error, ...found.warning, ...found.note];

@@ -2,7 +2,7 @@
  * Points and nodes that a cage was begun with and nobody has said: what goes by them is not to be cut. One finding each, of the first tube that goes by
  * it, through whatever nodes and tubes.
  */
-import { bareId, isPrimed, type MemberId, type NodeId, type PointId } from '../job/reference.ts';
+import { bareId, isPrimed, type MemberId, type NodeId, type PointId, type TubeRef } from '../job/reference.ts';
 import { carriersOf, referencesOf } from '../job/references.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
@@ -29,16 +29,17 @@ export function goesByGuess(job: Job, finding: OnGuess, member: MemberId): boole
 
 const BASE = { severity: 'warning', source: 'practice' } as const;
 
-const nodesAt = (job: Job, point: PointId): readonly NodeId[] =>
+/** The nodes that are placed by the point itself. */
+export const nodesAt = (job: Job, point: PointId): readonly NodeId[] =>
   job.nodes
     .filter((node) => referencesOf('nodes', node).some(({ list, to }) => list === 'points' && bareId(to) === point))
     .map(({ id }) => id);
 
 /** The first of them that is no twin, and how many they are; null where there is none. */
-function tubesGoingBy(
+export function tubesGoingBy(
   { job, tubes }: Pick<Frame, 'job' | 'tubes'>,
   from: readonly NodeId[],
-): Pick<OnGuess, 'tube' | 'tubes'> | null {
+): { readonly tube: TubeRef; readonly tubes: number } | null {
   const going = membersGoingBy(job, from);
   const made = tubes.filter(({ member }) => going.has(member.id));
   const first: SolvedTube | undefined = made.find((tube) => !isPrimed(tube.id));

@@ -1,8 +1,8 @@
 /** A tube that was measured in the car: what of the figures is not met, since they cannot all be so; and whether one of them hardly tells where it is. */
-import { distance, type Vec3 } from '../geometry/vector.ts';
+import { AXIS_INDEX, distance, type Vec3 } from '../geometry/vector.ts';
 import { SEAT_PLACES, type SeatPlace } from '../job/kinds/bent.ts';
 import { seatFigures, seatMoves, seatPlace, type SeatFigure } from '../solve/seat.ts';
-import { AXIS_INDEX } from '../solve/solved.ts';
+
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import type { SeatLoose, SeatMissed } from './made-types.ts';
 import { FITS } from './misfit.ts';

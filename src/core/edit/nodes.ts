@@ -4,13 +4,14 @@
  */
 import type { Vec3 } from '../geometry/vector.ts';
 import { sameData } from '../job/equal.ts';
-import { bareId, isPrimed, type NodeId, type NodeRef, type PointRef } from '../job/reference.ts';
+import { bareId, isPrimed, type NodeId, type NodeRef } from '../job/reference.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Place } from '../job/places.ts';
 import type { Coordinate } from '../job/places/coordinate.ts';
 import { clearShift } from '../job/places/point.ts';
 import { thickestThrough } from '../job/thickest.ts';
 import type { Job } from '../job/types.ts';
+import { placeOfPoint } from '../survey/measured-points.ts';
 import { nextId } from './ids.ts';
 import { appendRecord, changeRecord, findRecord, patched, updateRecord, type Edited } from './records.ts';
 import { removeUnused } from './references.ts';
@@ -50,7 +51,7 @@ export function moveNode(job: Job, ref: NodeRef, position: Vec3): Job {
   if (at?.kind === 'fixed') return moveFixedNode(job, ref, position);
   if (at?.kind === 'lined-up') return moveLinedUp(job, ref, position);
   if (at?.kind !== 'point') return job;
-  const point = pointPosition(job, at.point);
+  const point = placeOfPoint(job, at.point);
   if (!point) return job;
   const to = onOwnSide(ref, position);
   const shift = clearShift(at.clear, thickestThrough(job, bareId(ref)));
@@ -91,13 +92,6 @@ export const setRayValue = (job: Job, ref: NodeRef, value: number): Job =>
     const own = at.until.axis === 'y' && isPrimed(ref) ? 0 - value : value;
     return { ...at, until: { ...at.until, value: own } };
   });
-
-/** The position of a point, or with a prime of its image; null where there is no such point. */
-function pointPosition(job: Job, ref: PointRef): Vec3 | null {
-  const position = findRecord(job, 'points', bareId(ref))?.position;
-  if (!position) return null;
-  return onOwnSide(ref, position);
-}
 
 /** The mirror image for a primed reference. From 0 subtracted, not negated: a file has no negative zero. */
 const onOwnSide = (ref: string, [x, y, z]: Vec3): Vec3 => (isPrimed(ref) ? [x, 0 - y, z] : [x, y, z]);

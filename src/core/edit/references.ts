@@ -1,10 +1,11 @@
 /** Who refers to whom serves two questions of an edit: may this record go, and what moves when this node does. */
 import { fault, quoted, type Fault } from '../job/fault.ts';
+import { placeOfList } from '../job/in-blocks.ts';
 import { COLLECTIONS, kindOf, LISTS } from '../job/kinds.ts';
 import { bareId, pieceNamed } from '../job/reference.ts';
 import type { Reference } from '../job/kinds/kind.ts';
 import { carriersOf, referencesOf, type Carrier } from '../job/references.ts';
-import type { Collection, Job } from '../job/types.ts';
+import type { Collection, Job, NamedList } from '../job/types.ts';
 import { takeOut, type Edited } from './records.ts';
 
 /** The job without the record; where others refer to it, one fault for each of them, naming it and the place. */
@@ -33,8 +34,8 @@ function usersOf(job: Job, going: Going): readonly Fault[] {
       const use = referencesOf(list, record).find((to) => names(to, going[to.list] ?? NONE));
       const goesToo = 'id' in record && going[list as Collection]?.has(record.id);
       if (use === undefined || goesToo) return [];
-      const name = kindOf(list).inWords ?? quoted((record as Job[Collection][number]).name);
-      return [fault(`${list}[${i}]${use.place}`, `${name} uses it: change or delete that first`)];
+      const name = kindOf(list).inWords ?? quoted((record as Job[NamedList][number]).name);
+      return [fault(`${placeOfList(list)}[${i}]${use.place}`, `${name} uses it: change or delete that first`)];
     }),
   );
 }

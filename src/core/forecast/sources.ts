@@ -1,12 +1,13 @@
 /** What may come out off what was asked for, and by how much: one standard deviation each, mm and radians. */
 import { toRadians, type Radians } from '../geometry/angle.ts';
 import type { Axis, Vec3 } from '../geometry/vector.ts';
-import { FIRST_ACCURACY } from '../job/kinds/accuracy.ts';
+import { FIRST_ACCURACY, GREATEST_DEVIATION } from '../job/kinds/accuracy.ts';
 import { bareId, type PointId, type TubeRef } from '../job/reference.ts';
 import { referencesOf } from '../job/references.ts';
 import type { Job } from '../job/types.ts';
 import type { Bar, Frame } from '../solve/types.ts';
 import { furtherPulls } from '../springback/pull-advice.ts';
+import { adjust } from '../survey/adjust.ts';
 import type { Source } from './types.ts';
 
 /** The normal distribution on both sides, 95 % (printed tables). */
@@ -14,9 +15,13 @@ const NORMAL_95 = 1.96;
 
 const AXES: readonly Axis[] = ['x', 'y', 'z'];
 
-/** How far a point may be off along x, y and z, mm, one standard deviation each: the one place that says so. */
-export function pointDeviations({ accuracy = FIRST_ACCURACY }: Job, _point: PointId): Vec3 {
-  return [accuracy.point, accuracy.point, accuracy.point];
+/** How far a point may be off along x, y and z, mm, one standard deviation each: as its readings leave it, or as it says itself, else as the job has it for all points. The one place that says so. */
+export function pointDeviations(job: Job, point: PointId): Vec3 {
+  const measured = adjust(job)?.points.find(({ id }) => id === point);
+  const own = job.points.find(({ id }) => id === point)?.accuracy;
+  const typed = own ?? (job.accuracy ?? FIRST_ACCURACY).point;
+  const [x, y, z] = measured?.sigma ?? [typed, typed, typed];
+  return [x ?? GREATEST_DEVIATION, y ?? GREATEST_DEVIATION, z ?? GREATEST_DEVIATION];
 }
 
 /** How far a bend's angle comes out off: as the pulls of its die and tube scatter, where there are enough to say, else as the job has it. */

@@ -10,6 +10,9 @@ export type Vec3 = readonly [number, number, number];
 
 export type Axis = 'x' | 'y' | 'z';
 
+/** Where each coordinate stands in a vector. */
+export const AXIS_INDEX: Readonly<Record<Axis, 0 | 1 | 2>> = { x: 0, y: 1, z: 2 };
+
 /** Forward, left and up, and the datum. */
 export const X_AXIS: Vec3 = [1, 0, 0];
 export const Y_AXIS: Vec3 = [0, 1, 0];

@@ -8,6 +8,8 @@ export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   name: 'New job',
   lengthUnit,
   points: [],
+  holds: [],
+  measurements: [],
   bodyLines: [],
   sections: [],
   dies: [],

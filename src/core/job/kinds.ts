@@ -10,7 +10,9 @@ import { feedKind } from './kinds/feed.ts';
 import { footKind } from './kinds/foot.ts';
 import { gussetKind } from './kinds/gusset.ts';
 import type { Kind, Listed, Named, Nameless } from './kinds/kind.ts';
+import { holdKind } from './kinds/hold.ts';
 import { madeKind } from './kinds/made.ts';
+import { measurementKind } from './kinds/measurement.ts';
 import { memberKind } from './kinds/member.ts';
 import { nodeKind } from './kinds/node.ts';
 import { pointKind } from './kinds/point.ts';
@@ -19,10 +21,12 @@ import { pullKind } from './kinds/pull.ts';
 import { scanKind } from './kinds/scan.ts';
 import { seenKind } from './kinds/seen.ts';
 import { sectionKind } from './kinds/section.ts';
-import type { AnyRecord, Collection, Job, List } from './types.ts';
+import type { AnyRecord, Collection, Job, List, NamedList } from './types.ts';
 
 const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
   points: pointKind,
+  holds: holdKind,
+  measurements: measurementKind,
   bodyLines: bodyLineKind,
   sections: sectionKind,
   dies: dieKind,
@@ -48,3 +52,6 @@ export const kindOf = (list: List): Listed<AnyRecord> & Partial<Named<AnyRecord>
 
 /** The lists of records that carry an id. */
 export const COLLECTIONS = LISTS.filter((list): list is Collection => kindOf(list).letter !== undefined);
+
+/** Of these the lists of records that carry a name, too. */
+export const NAMED = COLLECTIONS.filter((list): list is NamedList => kindOf(list).inWords === undefined);

@@ -61,6 +61,9 @@ export const MOST_PAIRS = 200;
 /** Holes in a foot. */
 export const MOST_HOLES = 50;
 
+/** Measurements of a survey: ten of each of a hundred points and more. */
+export const MOST_MEASUREMENTS = 2000;
+
 /** Gussets: ten at every node of a cage. */
 export const MOST_GUSSETS = 500;
 

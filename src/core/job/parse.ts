@@ -7,7 +7,7 @@ import type * as v from 'valibot';
 import { isOfLater, onePerPlace, shapeOf, type FileFormat } from './door.ts';
 import { capped, type Fault } from './fault.ts';
 import { migrate, PRESENT_VERSION } from './migrations.ts';
-import { jobSchema, withNames } from './schema.ts';
+import { finishedJob, jobSchema } from './schema.ts';
 import { serialiseJob } from './serialise.ts';
 import type { Job } from './types.ts';
 import { jobFaults } from './validate.ts';
@@ -88,7 +88,7 @@ const JOB_FILE: FileFormat<Job> = {
   present: PRESENT_VERSION,
   migrate,
   shape: jobSchema,
-  finished: (shaped) => withNames(shaped as v.InferOutput<typeof jobSchema>),
+  finished: (shaped) => finishedJob(shaped as v.InferOutput<typeof jobSchema>),
 };
 
 /** Whether the text is a job of a later version of the program: nothing is wrong with it, but this program cannot read it. */

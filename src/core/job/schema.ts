@@ -12,7 +12,9 @@ import { tubeNumber, tubeNumbers } from './kinds/numbers.ts';
 import { doorOpening, roofReach, torchRoom } from './kinds/fitting.ts';
 import { toolsPart } from './kinds/tools.ts';
 import { torchGap } from './kinds/torch-gap.ts';
-import { COLLECTIONS, kindOf, LISTS } from './kinds.ts';
+import { surveyPart } from './kinds/survey.ts';
+import { AT_TOP, outOfBlocks } from './in-blocks.ts';
+import { kindOf, NAMED } from './kinds.ts';
 import type { Job } from './types.ts';
 
 /** The shape of the whole file. */
@@ -30,13 +32,14 @@ export const jobSchema = v.looseObject({
   doorOpening: v.exactOptional(doorOpening),
   accuracy: v.exactOptional(accuracyPart.shape),
   tools: v.exactOptional(toolsPart.shape),
-  ...Object.fromEntries(LISTS.map((list) => [list, v.optional(v.array(kindOf(list).shape), [])])),
+  ...Object.fromEntries(AT_TOP.map((list) => [list, v.optional(v.array(kindOf(list).shape), [])])),
+  survey: v.exactOptional(surveyPart.shape),
 });
 
-/** A job as the schema leaves it, with names filled in from ids: the one default that another field gives. */
-export function withNames(shaped: v.InferOutput<typeof jobSchema>): Job {
-  const job = shaped as unknown as Job;
+/** A job as the schema leaves it, with its lists out of their blocks, and names filled in from ids: the one default that another field gives. */
+export function finishedJob(shaped: v.InferOutput<typeof jobSchema>): Job {
+  const job = outOfBlocks(shaped) as Job;
   const fill = (records: readonly { readonly id: string; readonly name?: string }[]) =>
     records.map((record) => ({ ...record, name: record.name ?? record.id }));
-  return { ...job, ...Object.fromEntries(COLLECTIONS.map((list) => [list, fill(job[list])])) };
+  return { ...job, ...Object.fromEntries(NAMED.map((list) => [list, fill(job[list])])) };
 }

@@ -2,7 +2,9 @@
 import { joinedOrder } from './joined-order.ts';
 import { accuracyPart } from './kinds/accuracy.ts';
 import { markingPart } from './kinds/marking.ts';
+import { surveyPart } from './kinds/survey.ts';
 import { toolsPart } from './kinds/tools.ts';
+import { AT_TOP, intoBlocks } from './in-blocks.ts';
 import { kindOf, LISTS } from './kinds.ts';
 import { textWriter } from './text.ts';
 import type { Job } from './types.ts';
@@ -22,16 +24,19 @@ const HEAD = [
   'tools',
   'numbers',
   'lastNumber',
-  ...LISTS,
+  ...AT_TOP.flatMap((list) => (list === 'points' ? [list, 'survey'] : [list])),
 ];
 const OF_RECORDS = [
   ...LISTS.flatMap((list) => kindOf(list).keys),
   ...markingPart.keys,
   ...accuracyPart.keys,
   ...toolsPart.keys,
+  ...surveyPart.keys,
 ].map((line) => line.split(' '));
 /** Every key that the schema knows. */
 export const KEY_ORDER = joinedOrder([HEAD, ...OF_RECORDS]);
 
 /** The file's text. parseJob gives an equal job back. */
-export const serialiseJob: (job: Job) => string = textWriter(KEY_ORDER);
+export const serialiseJob = (job: Job): string => writeText(intoBlocks(job));
+
+const writeText = textWriter(KEY_ORDER);

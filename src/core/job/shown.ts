@@ -3,12 +3,12 @@
  * as they are, and are shortened wherever a person or another program meets them.
  */
 import { remembered } from '../remembered.ts';
-import { COLLECTIONS } from './kinds.ts';
+import { NAMED } from './kinds.ts';
 import { LONGEST_NAME } from './limits.ts';
 import { mapKeeping } from './map-keeping.ts';
 import type { Die } from './kinds/die.ts';
 import type { Tools } from './kinds/tools.ts';
-import type { Collection, Job } from './types.ts';
+import type { Job, NamedList } from './types.ts';
 
 /** The name itself; of one longer than 200 characters the first 199 and three dots. No character is cut in two. */
 export function shownName(name: string): string {
@@ -24,7 +24,7 @@ export function shownName(name: string): string {
  * is derived from this one, so that no table, drawing or finding has to think of it.
  */
 export function withShownNames(job: Job): Job {
-  const shown = COLLECTIONS.reduce<Job>(withShownIn, job);
+  const shown = NAMED.reduce<Job>(withShownIn, job);
   const [name, tools] = [shownName(job.name), job.tools && withShownNotchers(job.tools)];
   return name === job.name && tools === job.tools ? shown : { ...shown, name, ...(tools && { tools }) };
 }
@@ -34,7 +34,7 @@ function withShownNotchers(tools: Tools): Tools {
   return notchers === tools.notchers ? tools : { ...tools, notchers };
 }
 
-function withShownIn(job: Job, collection: Collection): Job {
+function withShownIn(job: Job, collection: NamedList): Job {
   const records: readonly Named[] = job[collection];
   const shown = mapKeeping(records, (record) => named(collection === 'dies' ? withShownRoom(record as Die) : record));
   return shown === records ? job : { ...job, [collection]: shown };

@@ -13,8 +13,10 @@ import type { Envelope } from './kinds/envelope.ts';
 import type { TubeFeed } from './kinds/feed.ts';
 import type { Foot } from './kinds/foot.ts';
 import type { Gusset } from './kinds/gusset.ts';
+import type { Hold } from './kinds/hold.ts';
 import type { MadeTube } from './kinds/made.ts';
 import type { Marking } from './kinds/marking.ts';
+import type { Measurement } from './kinds/measurement.ts';
 import type { Member } from './kinds/member.ts';
 import type { FrameNode } from './kinds/node.ts';
 import type { TubeNumbers } from './kinds/numbers.ts';
@@ -24,6 +26,7 @@ import type { Pull } from './kinds/pull.ts';
 import type { Scan } from './kinds/scan.ts';
 import type { Seen } from './kinds/seen.ts';
 import type { Section } from './kinds/section.ts';
+import type { SurveyBlock } from './kinds/survey.ts';
 import type { Tools } from './kinds/tools.ts';
 
 export interface Job {
@@ -50,7 +53,13 @@ export interface Job {
   readonly accuracy?: Accuracy;
   /** What ends are cut with. Absent: nobody has said, and recipes are general. */
   readonly tools?: Tools;
+  /** Of the block that a file holds `hold` and `measurements` in, what is no list. */
+  readonly survey?: SurveyBlock;
   readonly points: readonly Point[];
+  /** In a file `survey.hold`, beside its measurements. */
+  readonly holds: readonly Hold[];
+  /** In a file `survey.measurements`. */
+  readonly measurements: readonly Measurement[];
   readonly bodyLines: readonly BodyLine[];
   readonly sections: readonly Section[];
   readonly dies: readonly Die[];
@@ -75,3 +84,8 @@ export type AnyRecord = Job[List][number];
 
 /** The lists of records that carry an id. */
 export type Collection = { [L in List]: Job[L] extends readonly { readonly id: string }[] ? L : never }[List];
+
+/** Of these the lists of records that carry a name, too. */
+export type NamedList = {
+  [L in Collection]: Job[L] extends readonly { readonly name: string }[] ? L : never;
+}[Collection];

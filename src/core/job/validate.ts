@@ -9,6 +9,7 @@ import { atMost } from './kinds/faults.ts';
 import { numberFaults } from './kinds/numbers.ts';
 import { isReference, type Listed, type Reference } from './kinds/kind.ts';
 import { obstaclePart } from './kinds/obstacle.ts';
+import { placeOfList } from './in-blocks.ts';
 import { COLLECTIONS, kindOf, LISTS } from './kinds.ts';
 import { memberOfTube } from './member-of-tube.ts';
 import { bareId, isPrimed, pieceId } from './reference.ts';
@@ -37,7 +38,7 @@ export interface RecordList {
 /** The records that have ids, then what stands round each bender, then the other records. */
 function listsOf(job: Job): readonly RecordList[] {
   const named = new Set<string>(COLLECTIONS);
-  const listOf = (place: List): RecordList => ({ place, kind: kindOf(place), records: job[place] });
+  const listOf = (list: List): RecordList => ({ place: placeOfList(list), kind: kindOf(list), records: job[list] });
   const rooms = job.dies.flatMap(({ bender }, i): RecordList[] =>
     bender === undefined ? [] : [{ place: `dies[${i}].bender.room`, kind: obstaclePart, records: bender.room }],
   );

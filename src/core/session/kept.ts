@@ -9,6 +9,7 @@
  */
 import { readDiff } from '../job/diff-shape.ts';
 import { applyDiff, diffJobs, fitsJob, invertDiff, isEmptyDiff, type JobDiff } from '../job/diff.ts';
+import { outOfBlocks } from '../job/in-blocks.ts';
 import { COLLECTIONS } from '../job/kinds.ts';
 import { PRESENT_VERSION } from '../job/migrations.ts';
 import { parseJob, shapeAgain, type Passed } from '../job/parse.ts';
@@ -50,8 +51,10 @@ export function resumeHistory(text: string, job: Job, kept: unknown): Resumed {
   if (!isObject(kept)) return { history, loss: 'damaged' };
   const { version = 1, past, future } = kept;
   const file = readPlain(text).value;
-  if (!isObject(file) || version !== file['version'] || !hasRecords(file)) return { history, loss: 'other version' };
-  const from: Passed = { file: { ...NO_RECORDS, ...file }, job };
+  if (!isObject(file) || version !== file['version']) return { history, loss: 'other version' };
+  const lists = { ...NO_RECORDS, ...outOfBlocks(file) };
+  if (!hasRecords(lists)) return { history, loss: 'other version' };
+  const from: Passed = { file: lists, job };
   const isPresent = version === PRESENT_VERSION;
   const back = through(from, listOf(past)?.toReversed(), isPresent, true);
   const forth = through(from, listOf(future), isPresent, false);

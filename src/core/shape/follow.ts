@@ -6,11 +6,11 @@
 import { addNode } from '../edit/nodes.ts';
 import { changeRecord, type Edited } from '../edit/records.ts';
 import { withoutUnreferred } from '../edit/references.ts';
-import { meanInPair, meansIn, pointInPair, type InPair } from '../job/in-pair.ts';
+import { meanInPair, meansIn, pointInPair, type InPair } from '../survey/in-pair.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Place } from '../job/places.ts';
 import type { Coordinate } from '../job/places/coordinate.ts';
-import type { PointPair } from '../job/point-pairs.ts';
+import type { PointPair } from '../survey/point-pairs.ts';
 import { bareId, primed, type MemberId, type NodeId, type NodeRef, type PointRef } from '../job/reference.ts';
 import { referencesOf } from '../job/references.ts';
 import { shownName } from '../job/shown.ts';

@@ -4,9 +4,10 @@
  */
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Point } from '../job/kinds/point.ts';
-import { meansIn, nodesById } from '../job/in-pair.ts';
-import { pairsOfPoints, type PointPair } from '../job/point-pairs.ts';
-import { unpaired } from '../job/unpaired.ts';
+import { meansIn, nodesById } from '../survey/in-pair.ts';
+import { measuredPoints } from '../survey/measured-points.ts';
+import { pairsOfPoints, type PointPair } from '../survey/point-pairs.ts';
+import { unpaired } from '../survey/unpaired.ts';
 import { bareId, type MemberId, type NodeId, type NodeRef, type PointId, type PointRef } from '../job/reference.ts';
 import { referencesOf } from '../job/references.ts';
 import type { Job } from '../job/types.ts';
@@ -95,9 +96,10 @@ const guidesOf = (job: Job, nodes: readonly FrameNode[]): readonly Guide[] =>
   });
 
 function byPoint(job: Job, node: NodeId, to: PointRef): Guide | null {
-  const point = pointsById(job.points).get(bareId(to))!;
-  const pair = pairsOfPoints(job.points).of.get(point.id) ?? null;
-  if (pair === null && unpaired(job.points).some((each) => each.point === point && each.why === 'centre')) return null;
+  const points = measuredPoints(job);
+  const point = pointsById(points).get(bareId(to))!;
+  const pair = pairsOfPoints(points).of.get(point.id) ?? null;
+  if (pair === null && unpaired(points).some((each) => each.point === point && each.why === 'centre')) return null;
   return { node, side: point.position[1] > 0 ? 'left' : 'right', point, pair };
 }
 

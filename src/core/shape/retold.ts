@@ -2,12 +2,13 @@
  * Places on a tube that becomes part of another tube, or is parted: the same place of the steel, told of the tube that has it now, in the way in which it
  * was told.
  */
+import { AXIS_INDEX } from '../geometry/vector.ts';
 import { nearestOnPath, type Path } from '../geometry/path.ts';
 import { placesInPlane } from '../geometry/plane-places.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import { hostOf, type Place } from '../job/places.ts';
 import { isPrimed, primed, type MemberId, type TubeRef } from '../job/reference.ts';
-import { AXIS_INDEX } from '../solve/solved.ts';
+
 import type { Frame } from '../solve/types.ts';
 import { comesTo, nearestNth } from './ways.ts';
 

@@ -2,6 +2,7 @@
  * A member counted from its other end: end A becomes end B. The steel stays: all that counts from end A counts from the new one, so that it
  * says the same place, the same bend and the same end as before. Done twice, the job is what it was.
  */
+import { AXIS_INDEX } from '../geometry/vector.ts';
 import { withLegs } from '../edit/gussets.ts';
 import { bendRunOf } from '../edit/pieces.ts';
 import { findRecord, withRecords, type Edited } from '../edit/records.ts';
@@ -16,7 +17,7 @@ import type { Place } from '../job/places.ts';
 import type { OnMember } from '../job/places/on.ts';
 import { bareId, isPrimed, pieceId, pieceNamed, primed, type MemberId, type TubeRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
-import { AXIS_INDEX } from '../solve/solved.ts';
+
 import type { Frame } from '../solve/types.ts';
 import { drawnNodeName } from './draw/tube.ts';
 import { withToldNumbers } from './told-numbers.ts';

@@ -2,7 +2,7 @@
  * Which members and nodes have to be there once for each side before a mirrored member can be two: what stands on it, or on nodes that the
  * two would not share as mirror images any more, and so on down. Told by references alone.
  */
-import { meanInPair, pointInPair } from '../job/in-pair.ts';
+import { meanInPair, pointInPair } from '../survey/in-pair.ts';
 import type { Member } from '../job/kinds/member.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import { hostOf } from '../job/places.ts';

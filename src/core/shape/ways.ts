@@ -1,11 +1,11 @@
 /** The ways in which a person gives a place: the kinds of place, of which two can be given in two ways. */
 import { placeAt, type Path } from '../geometry/path.ts';
 import { placesInPlane } from '../geometry/plane-places.ts';
-import type { Axis } from '../geometry/vector.ts';
+import { AXIS_INDEX, type Axis } from '../geometry/vector.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import type { Place } from '../job/places.ts';
 import type { Coordinate } from '../job/places/coordinate.ts';
-import { AXIS_INDEX, coordinateOf } from '../solve/solved.ts';
+import { coordinateOf } from '../solve/solved.ts';
 import type { Frame } from '../solve/types.ts';
 
 /** `clear` is a place on a point that stands off it by a gap; `until` one on a tube where the tube has a coordinate. */

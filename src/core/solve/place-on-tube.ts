@@ -6,11 +6,11 @@ import { nearestToLine, runsAlong } from '../geometry/nearest-to-line.ts';
 import { placeAt } from '../geometry/path.ts';
 import { placesInPlane } from '../geometry/plane-places.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { add, length, normalize, subtract } from '../geometry/vector.ts';
+import { AXIS_INDEX, add, length, normalize, subtract } from '../geometry/vector.ts';
 import { figure, quoted } from '../job/fault.ts';
 import type { CrossingPlace } from '../job/places/crossing.ts';
 import type { OnMember } from '../job/places/on.ts';
-import { AXIS_INDEX, coordinateOf, type Placing, type Solved } from './solved.ts';
+import { coordinateOf, type Placing, type Solved } from './solved.ts';
 
 /** The place on the tube, moved off the axis by the offset; or what there is none for. */
 export function placeOnTube(at: OnMember, solved: Solved): Placing {

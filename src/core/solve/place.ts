@@ -2,13 +2,13 @@
  * Where a node stands, each kind of place in closed form. Those on a tube's centreline: place-on-tube.ts.
  */
 import { FARTHEST } from '../geometry/tolerance.ts';
-import { add, addScaled, interpolate, type Vec3 } from '../geometry/vector.ts';
+import { AXIS_INDEX, add, addScaled, interpolate, type Vec3 } from '../geometry/vector.ts';
 import { figure } from '../job/fault.ts';
 import type { FrameNode } from '../job/kinds/node.ts';
 import { clearShift } from '../job/places/point.ts';
 import type { RayPlace } from '../job/places/ray.ts';
 import { placeAtCrossing, placeOnTube } from './place-on-tube.ts';
-import { AXIS_INDEX, coordinateOf, pointAt, type Placing, type Solved } from './solved.ts';
+import { coordinateOf, pointAt, type Placing, type Solved } from './solved.ts';
 
 /** The node's place, or the trouble with the field of `at` it stands in. */
 export function placeNode(node: FrameNode, solved: Solved): Placing {

@@ -5,11 +5,11 @@
 import { fitToFigures, movesOfFigures, type PlaceFigure } from '../geometry/rigid-figures.ts';
 import { rigidFit, type RigidMotion } from '../geometry/rigid-motion.ts';
 import { placeAt } from '../geometry/path.ts';
-import type { Axis, Vec3 } from '../geometry/vector.ts';
+import { AXIS_INDEX, type Axis, type Vec3 } from '../geometry/vector.ts';
 import type { BentTube, SeatPlace } from '../job/kinds/bent.ts';
 import type { Point } from '../job/kinds/point.ts';
 import type { Centreline } from './centreline.ts';
-import { AXIS_INDEX, pointAt, type Solved } from './solved.ts';
+import { pointAt, type Solved } from './solved.ts';
 
 /** One coordinate of a place of the tube, as it was measured; mm, car axes. */
 export interface SeatFigure {

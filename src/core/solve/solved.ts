@@ -1,6 +1,6 @@
 /** What a place may refer to, already solved, and what comes of placing. */
 import type { Path } from '../geometry/path.ts';
-import { mirrored, type Axis, type Vec3 } from '../geometry/vector.ts';
+import { AXIS_INDEX, mirrored, type Axis, type Vec3 } from '../geometry/vector.ts';
 import type { Point } from '../job/kinds/point.ts';
 import type { Coordinate } from '../job/places/coordinate.ts';
 import { bareId, isPrimed, type NodeId, type NodeRef, type PointRef, type TubeRef } from '../job/reference.ts';
@@ -16,9 +16,6 @@ export interface Solved {
 
 /** A place; or the trouble, with the field of `at` that it stands in. */
 export type Placing = { readonly position: Vec3 } | { readonly trouble: string; readonly field: string };
-
-/** Where each coordinate stands in a vector. */
-export const AXIS_INDEX: Readonly<Record<Axis, 0 | 1 | 2>> = { x: 0, y: 1, z: 2 };
 
 /** Where the point, or with a prime its mirror image, is. */
 export function pointAt(reference: PointRef, solved: Pick<Solved, 'point'>): Vec3 {

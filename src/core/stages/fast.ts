@@ -19,10 +19,15 @@ import { layOut, layOutAsBuilt, type Layout } from '../solve/lay-out.ts';
 import { meetTubes, type Meetings } from '../solve/meet-tubes.ts';
 import { sequenceOf, type Step } from '../solve/sequence.ts';
 import type { Frame } from '../solve/types.ts';
+import { adjust, type Adjusted } from '../survey/adjust.ts';
+import { withMeasuredPoints } from '../survey/measured-points.ts';
 
 /** What there is to begin with, the job, and what each stage makes, under its name. */
 export interface Made {
   readonly job: Job;
+  /** Null where nothing was measured. */
+  readonly survey: Adjusted | null;
+  /** Names as they are shown, and points where they were measured. */
   readonly names: Job;
   readonly sequence: readonly Step[];
   /** As it is drawn. */
@@ -58,9 +63,10 @@ const stage = <Name extends keyof Made, Needs extends keyof Made>(
 
 const done = <Value>(value: Value): Outcome<Value> => ({ ok: true, value });
 
-/** Names as they are shown; sequence of solving; places and centrelines, as drawn and as built; who meets whom; cut ends and lengths; clearances; gaps between tubes; gaps to the trim; findings. */
+/** Measured points; names as they are shown; sequence of solving; places and centrelines, as drawn and as built; who meets whom; cut ends and lengths; clearances; gaps between tubes; gaps to the trim; findings. */
 export const FAST: readonly FastStage[] = [
-  stage('names', ['job'], ({ job }) => done(withShownNames(job))),
+  stage('survey', ['job'], ({ job }) => done(adjust(job))),
+  stage('names', ['job'], ({ job }) => done(withShownNames(withMeasuredPoints(job)))),
   stage('sequence', ['names'], ({ names }) => sequenceOf(names)),
   stage('drawn', ['names', 'sequence'], ({ names, sequence }, before) => layOut(names, sequence, before?.drawn)),
   stage('layout', ['names', 'sequence', 'drawn'], ({ names, sequence, drawn }, before) =>
@@ -75,7 +81,9 @@ export const FAST: readonly FastStage[] = [
   stage('clearances', ['frame'], ({ frame }, before) => done(measureClearances(frame, before))),
   stage('gaps', ['frame'], ({ frame }, before) => done(measureGaps(frame, before))),
   stage('trimGaps', ['frame'], ({ frame }, before) => done(measureTrim(frame, trimPlaces(frame, isGapWanted), before))),
-  stage('findings', ['frame', 'clearances', 'gaps', 'trimGaps'], ({ frame, clearances, gaps, trimGaps }) =>
-    done(findTrouble(frame, clearances, gaps, trimGaps)),
+  stage(
+    'findings',
+    ['survey', 'frame', 'clearances', 'gaps', 'trimGaps'],
+    ({ survey, frame, clearances, gaps, trimGaps }) => done(findTrouble(frame, clearances, gaps, trimGaps, survey)),
   ),
 ];

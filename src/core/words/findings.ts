@@ -8,7 +8,7 @@ import { toDegrees, toRadians, type Radians } from '../geometry/angle.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { formatAngle } from '../units/angle.ts';
-import { nodeName, tubeName } from '../solve/names.ts';
+import { nodeName, pointName, tubeName } from '../solve/names.ts';
 import { listed } from './lists.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import type { Unborne } from '../springback/pull-advice.ts';
@@ -17,6 +17,7 @@ import { whyUnmitred } from './ends.ts';
 import { whyNoGusset } from './gussets.ts';
 import { comparedLength } from './lengths.ts';
 import { GO_ON, mendInWords, pullFigure, whyInWords } from './pulls.ts';
+import { looseInWords, offInWords } from './survey.ts';
 import { trimName } from './trim.ts';
 import { moveInWords } from './moves.ts';
 import { impossibleInWords, unusedInWords } from './reading-findings.ts';
@@ -223,6 +224,10 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
   },
   'node/guessed': ({ node, tubes }, { tube, frame }) =>
     `${goBy(tube.name, tubes)} ${nodeName(frame.job, node)}, whose place is a guess. Say where it stands, ${CONFIRM}`,
+  'point/not-fixed': ({ point, directions, tubes }, { tube, frame }) =>
+    `${goBy(tube.name, tubes)} ${pointName(frame.job, point)}. ${looseInWords(pointName(frame.job, point), directions)}: it stays where it was guessed. Measure that.`,
+  'point/reading-off': ({ measurement, fits, tubes }, { tube, frame: { job } }) =>
+    `${goBy(tube.name, tubes)} a point where readings disagree. ${offInWords(job, measurement, fits)} Measure it again.`,
   'gap/near-trim': ({ trim, distance, wanted, move }, { tube, frame, show }) => {
     const name = trimName(frame.job, trim);
     const how = distance < 0 ? `runs ${show(-distance)} into` : distance > 0 ? `is ${show(distance)} from` : 'touches';

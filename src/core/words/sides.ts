@@ -2,8 +2,8 @@
 import { UNSEEN } from '../checks/limits.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { Point } from '../job/kinds/point.ts';
-import { pairsOfPoints } from '../job/point-pairs.ts';
-import { meanDifference, type Alone } from '../job/unpaired.ts';
+import { pairsOfPoints } from '../survey/point-pairs.ts';
+import { meanDifference, type Alone } from '../survey/unpaired.ts';
 import { shownName } from '../job/shown.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { comparedLength } from './lengths.ts';

@@ -40,6 +40,7 @@ import { fabricationFitting, type FabricationFitting } from './fitting.ts';
 import { fabricationGussets, type FabricationGusset } from './gussets.ts';
 import { fabricationNotching, type FabricationNotching } from './notching.ts';
 import { fabricationTackUp, type FabricationTackUp } from './tack-up.ts';
+import type { Adjusted } from '../../core/survey/adjust.ts';
 import type { TextFile } from '../shared/text.ts';
 
 export interface FabricationFile {
@@ -52,6 +53,8 @@ export interface FabricationFile {
   readonly clearances: readonly Clearance[];
   readonly gaps: readonly TubeGap[];
   readonly trimGaps: readonly FabricationTrimGap[];
+  /** Only where something was measured. */
+  readonly survey?: Adjusted;
   readonly fitting: FabricationFitting;
   readonly tackUp: FabricationTackUp;
   /** Only where it was asked for. */
@@ -202,6 +205,7 @@ export function fabrication(derived: Derived, forecast: Forecast | null = null):
     clearances: derived.clearances,
     gaps: derived.gaps.filter(({ distance }) => distance < LISTED),
     trimGaps: fabricationTrimGaps(derived),
+    ...(derived.survey !== null && { survey: derived.survey }),
     fitting: fabricationFitting(derived),
     tackUp: fabricationTackUp(derived),
     ...(forecast !== null && { forecast: { accuracy: derived.job.accuracy ?? FIRST_ACCURACY, ...forecast } }),

@@ -2,10 +2,10 @@
 import type { ReactNode } from 'react';
 import { setPlace } from '../../core/edit/nodes.ts';
 import { placesInPlane } from '../../core/geometry/plane-places.ts';
-import type { Axis } from '../../core/geometry/vector.ts';
+import { AXIS_INDEX, type Axis } from '../../core/geometry/vector.ts';
 import type { CrossingPlace } from '../../core/job/places/crossing.ts';
 import { comesTo } from '../../core/shape/ways.ts';
-import { AXIS_INDEX } from '../../core/solve/solved.ts';
+
 import { useDocument } from '../../store/page.ts';
 import { LengthField, type Choice } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';

@@ -1,11 +1,11 @@
 /** Places given another way, and the place that a new node of each kind starts from. */
 import { nearestToLine, runsAlong } from '../../core/geometry/nearest-to-line.ts';
 import { placesInPlane } from '../../core/geometry/plane-places.ts';
-import { distance, normalize, subtract, type Axis, type Vec3 } from '../../core/geometry/vector.ts';
+import { AXIS_INDEX, distance, normalize, subtract, type Axis, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Place } from '../../core/job/places.ts';
 import type { Coordinate } from '../../core/job/places/coordinate.ts';
 import { comesTo, untilHere, type Way } from '../../core/shape/ways.ts';
-import { AXIS_INDEX } from '../../core/solve/solved.ts';
+
 import type { Bar, Frame } from '../../core/solve/types.ts';
 import type { Selection } from '../../store/types.ts';
 import type { AlongTube, UntilOnTube } from './choices.ts';

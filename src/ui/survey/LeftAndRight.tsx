@@ -1,8 +1,8 @@
 /** Left and right: how unlike the two sides of the car are, pair by pair, and what has no pair. */
 import type { ReactNode } from 'react';
 import type { Point } from '../../core/job/kinds/point.ts';
-import { pairsOfPoints } from '../../core/job/point-pairs.ts';
-import { unpaired } from '../../core/job/unpaired.ts';
+import { pairsOfPoints } from '../../core/survey/point-pairs.ts';
+import { unpaired } from '../../core/survey/unpaired.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { decimalLength } from '../../core/units/length.ts';
 import { aloneInWords, asymmetryInWords } from '../../core/words/sides.ts';

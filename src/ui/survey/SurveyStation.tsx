@@ -1,7 +1,7 @@
 /** Survey: the measured points of the car, what hangs on them, and the body lines drawn through them. */
 import type { ReactNode } from 'react';
 import { useDocument, useEditor } from '../../store/page.ts';
-import { pairsOfPoints } from '../../core/job/point-pairs.ts';
+import { pairsOfPoints } from '../../core/survey/point-pairs.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { Onward } from '../kit/Onward.tsx';
 import { Section } from '../kit/Section.tsx';

@@ -17,9 +17,9 @@ import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
-import { sampleFile } from '../job/sample.ts';
+import { sampleJob } from '../job/sample.ts';
 
-const sample = sampleFile() as unknown as Job;
+const sample = sampleJob();
 const job = deepFreeze<Job>({
   ...sample,
   members: sample.members.map((member) => (member.id === 'hoop' ? { ...member, batch: 'H-204' } : member)),

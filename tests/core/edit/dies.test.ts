@@ -6,9 +6,9 @@ import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Obstacle } from '../../../src/core/job/kinds/obstacle.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
-import { sampleFile, withValue } from '../job/sample.ts';
+import { sampleFile, sampleJob, withValue } from '../job/sample.ts';
 
-const job = deepFreeze(sampleFile() as unknown as Job);
+const job = deepFreeze(sampleJob());
 const WALL: Obstacle = { name: 'Back wall', kind: 'plane', point: [0, 2000, 0], normal: [0, -1, 0] };
 const bender = (of: Job) => of.dies[0]!.bender;
 

@@ -25,9 +25,9 @@ import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Place } from '../../../src/core/job/places.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
-import { sampleFile } from '../job/sample.ts';
+import { sampleJob } from '../job/sample.ts';
 
-const job = deepFreeze(sampleFile() as unknown as Job);
+const job = deepFreeze(sampleJob());
 const refusal = (edited: Edited): readonly string[] => (Array.isArray(edited) ? edited.map(faultLine) : []);
 const made = (edited: Edited): Job => {
   expect(Array.isArray(edited)).toBe(false);
@@ -96,12 +96,12 @@ describe('changing', () => {
     [
       'a point',
       movePoint(job, 'post', [9, 9, 9]),
-      { ...job, points: [job.points[0]!, { id: 'post', name: 'Post', position: [9, 9, 9] }] },
+      { ...job, points: [job.points[0]!, { id: 'post', name: 'Post', position: [9, 9, 9] }, job.points[2]!] },
     ],
     [
       'a name',
       renamePoint(job, 'post', 'Pillar'),
-      { ...job, points: [job.points[0]!, { ...job.points[1]!, name: 'Pillar' }] },
+      { ...job, points: [job.points[0]!, { ...job.points[1]!, name: 'Pillar' }, job.points[2]!] },
     ],
     ['a section', updateSection(job, 'main', { wall: 4 }), { ...job, sections: [{ ...job.sections[0]!, wall: 4 }] }],
     ['a die', updateDie(job, 'd1', { leastGrip: 99 }), { ...job, dies: [{ ...job.dies[0]!, leastGrip: 99 }] }],

@@ -7,9 +7,9 @@ import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { BendStep } from '../../../src/core/job/kinds/bent.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
-import { sampleFile } from '../job/sample.ts';
+import { sampleJob } from '../job/sample.ts';
 
-const { marking: _, ...sample } = sampleFile() as unknown as Job;
+const { marking: _, ...sample } = sampleJob();
 const job = deepFreeze<Job>({ ...sample, bent: [], made: [], feeds: [] });
 const ORDER: readonly BendStep[] = [
   { bend: 2, front: 'A' },

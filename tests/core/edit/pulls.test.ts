@@ -5,11 +5,11 @@ import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Pull } from '../../../src/core/job/kinds/pull.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
-import { sampleFile } from '../job/sample.ts';
+import { sampleJob } from '../job/sample.ts';
 
 const SMALL: Pull = { die: 'd1', section: 'main', pulled: 26.8, net: 25, on: '' };
 const LARGE: Pull = { die: 'd1', section: 'main', batch: 'H-204', pulled: 63.2, net: 60, on: '2026-03-02' };
-const sample = sampleFile() as unknown as Job;
+const sample = sampleJob();
 const job = deepFreeze<Job>({ ...sample, pulls: [SMALL, LARGE] });
 
 const inFile = (made: Job): void => expect(parseJob(serialiseJob(made))).toEqual({ ok: true, job: made });

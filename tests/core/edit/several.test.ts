@@ -6,9 +6,9 @@ import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import { hostOf } from '../../../src/core/job/places.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
-import { sampleFile } from '../job/sample.ts';
+import { sampleJob } from '../job/sample.ts';
 
-const job = deepFreeze(sampleFile() as unknown as Job);
+const job = deepFreeze(sampleJob());
 const positions = (of: Job) => of.points.map(({ position }) => position);
 
 describe('several at once', () => {
@@ -17,6 +17,7 @@ describe('several at once', () => {
     expect(positions(moved)).toEqual([
       [0, 640, 310],
       [-39, 598, 925.4],
+      [-870, 450, 700],
     ]);
     expect(moved.points[0]).toBe(job.points[0]);
     expect(moved.nodes).toBe(job.nodes);

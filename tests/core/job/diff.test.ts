@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { applyDiff, diffJobs, invertDiff } from '../../../src/core/job/diff.ts';
 import type { Job } from '../../../src/core/job/types.ts';
-import { sampleFile } from './sample.ts';
+import { sampleJob } from './sample.ts';
 
-const before = sampleFile() as unknown as Job;
+const before = sampleJob();
 
 describe('diffJobs', () => {
   it('names what changed and nothing else', () => {
-    const [first, second] = before.points;
+    const [first, second, third] = before.points;
     const moved = { ...second!, position: [0, 0, 1] as const };
     const added = { id: 'new', name: 'new', position: [1, 1, 1] as const };
-    const after: Job = { ...before, name: 'Other', points: [added, moved] };
+    const after: Job = { ...before, name: 'Other', points: [added, moved, third!] };
     expect(diffJobs(before, after)).toEqual({
       head: [{ key: 'name', before: 'Bench frame', after: 'Other' }],
       collections: {
@@ -34,7 +34,7 @@ describe('diffJobs', () => {
   });
 
   it('brings a removed block of another build back', () => {
-    const { survey: _, ...without } = before as Job & { survey: unknown };
+    const { stock: _, ...without } = before as Job & { stock: unknown };
     const diff = diffJobs(before, without);
     expect(applyDiff(before, diff)).toEqual(without);
     expect(applyDiff(without, invertDiff(diff))).toEqual(before);

@@ -2,7 +2,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { removeUnused, withoutUnreferred } from '../../../src/core/edit/references.ts';
+import { placeOfList } from '../../../src/core/job/in-blocks.ts';
 import { joinedOrder } from '../../../src/core/job/joined-order.ts';
+import { surveyPart } from '../../../src/core/job/kinds/survey.ts';
 import { kindOf, LISTS } from '../../../src/core/job/kinds.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { PLACES } from '../../../src/core/job/places.ts';
@@ -39,9 +41,13 @@ const allReferences = (job: Job) =>
   );
 
 describe('the table', () => {
-  it('has a row for each list of a job, in the order of the file, and the sample a record of each', () => {
+  it('has a row for each list of a job, and the sample a record of each', () => {
     for (const [, job] of FILES) {
-      expect(Object.keys(job).filter((key) => Array.isArray(job[key as keyof Job]))).toEqual(LISTS);
+      expect(
+        Object.keys(job)
+          .filter((key) => Array.isArray(job[key as keyof Job]))
+          .toSorted(),
+      ).toEqual(LISTS.toSorted());
     }
     expect(LISTS.filter((list) => SAMPLE[list].length === 0)).toEqual([]);
     expect(new Set(SAMPLE.nodes.map(({ at }) => at.kind))).toEqual(new Set(Object.keys(PLACES)));
@@ -59,8 +65,8 @@ describe('the table', () => {
         .flat()
         .filter((key) => !KEY_ORDER.includes(key)),
     ).toEqual([]);
-    const lines = LISTS.flatMap((list) => kindOf(list).keys.map((line) => line.split(' ')));
-    const inRecords = LISTS.flatMap((list) => objectsIn(schema.properties[list]));
+    const lines = [...LISTS.flatMap((list) => kindOf(list).keys), ...surveyPart.keys].map((line) => line.split(' '));
+    const inRecords = LISTS.flatMap((list) => objectsIn(schema.properties[kindOf(list).within?.[0] ?? list]));
     expect(inRecords.length).toBeGreaterThan(LISTS.length);
     const hasLine = (keys: readonly string[]) => lines.some((line) => keys.every((key) => line.includes(key)));
     expect(inRecords.filter((keys) => !hasLine(keys))).toEqual([]);
@@ -86,7 +92,8 @@ describe.each(FILES)('the references of %s', (_, job) => {
     for (const { owner, place, from } of references) {
       if (from !== list) continue;
       const faults = jobFaults(withValue(job, keysOf(`${owner}${place}`), 'gone') as Job).filter(ofReferences);
-      expect(faults.map((fault) => [fault.place, fault.message.slice(-6)])).toEqual([[`${owner}${place}`, '"gone"']]);
+      const there = owner.replace(list, placeOfList(list));
+      expect(faults.map((fault) => [fault.place, fault.message.slice(-6)])).toEqual([[`${there}${place}`, '"gone"']]);
     }
   });
 
@@ -99,7 +106,9 @@ describe.each(FILES)('the references of %s', (_, job) => {
       const refused = removeUnused(job, list, id);
       if (!Array.isArray(refused)) throw new Error(`${list} ${id} went, though ${owner} names it`);
       const places = references.filter((one) => one.owner === owner && one.list === list && bareId(one.to) === id);
-      expect(refused.map(({ place }) => place)).toContain(`${owner}${places[0]!.place}`);
+      expect(refused.map(({ place }) => place)).toContain(
+        `${owner.replace(from, placeOfList(from))}${places[0]!.place}`,
+      );
     }
   });
 
@@ -121,6 +130,8 @@ describe.each(FILES)('the references of %s', (_, job) => {
 it('every kind of record is named by a reference of the sample, or nothing can name it', () => {
   const named = new Set(allReferences(SAMPLE).map(({ list }) => list));
   expect(LISTS.filter((list) => !named.has(list as never))).toEqual([
+    'holds',
+    'measurements',
     'bodyLines',
     'gussets',
     'envelopes',
@@ -135,17 +146,24 @@ it('every kind of record is named by a reference of the sample, or nothing can n
 
 /** Text that a person may choose freely: it names no record, or one that may be gone. */
 const FREE =
-  /\.(id|name|role|material|batch|on|by|check|as|finding|against|revision|file|data)$|\.done\[\d+\]$|^(pulls|seen|printed)\[\d+\]\.tube$/u;
+  /\.(id|name|role|material|batch|on|by|check|as|finding|against|revision|file|data|instrument)$|\.done\[\d+\]$|^(pulls|seen|printed)\[\d+\]\.tube$/u;
 
 it('text that is not free to choose is refused, at its place, where it says nothing', () => {
   const file = sampleFile();
-  const texts = LISTS.flatMap((list) => textsIn(file[list], list)).filter((place) => !FREE.test(place));
+  const texts = LISTS.flatMap((list) => textsIn(inFile(file, list), placeOfList(list))).filter(
+    (place) => !FREE.test(place),
+  );
   expect(texts.length).toBeGreaterThan(40);
   for (const place of texts) {
     const parsed = parseJob(JSON.stringify(withValue(file, keysOf(place), 'gone')));
     expect([place, parsed.ok ? [] : parsed.faults.map((fault) => fault.place)]).toEqual([place, [place]]);
   }
 });
+
+const inFile = (file: object, list: (typeof LISTS)[number]): unknown =>
+  placeOfList(list)
+    .split('.')
+    .reduce<unknown>((part, key) => (part as Readonly<Record<string, unknown>>)[key], file);
 
 /** The places of all text in plain data. */
 function textsIn(value: unknown, place: string): readonly string[] {

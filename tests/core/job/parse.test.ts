@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { faultLine } from '../../../src/core/job/fault.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
-import { sampleFile, withValue } from './sample.ts';
+import { sampleFile, sampleJob, withValue } from './sample.ts';
 import { drawn } from '../../draws.ts';
 
 const lines = (text: string): readonly string[] => {
@@ -13,7 +13,7 @@ const head = '"format": "cagewright/job", "version": 1';
 
 describe('a good file', () => {
   it('comes through whole, with the keys of other builds', () => {
-    expect(parseJob(JSON.stringify(sampleFile()))).toEqual({ ok: true, job: sampleFile() });
+    expect(parseJob(JSON.stringify(sampleFile()))).toEqual({ ok: true, job: sampleJob() });
   });
 
   it('may leave out what has a natural value', () => {
@@ -97,6 +97,8 @@ describe('a good file', () => {
         feet: [],
         gussets: [],
         seen: [],
+        holds: [],
+        measurements: [],
         printed: [],
         scans: [],
       },
@@ -157,14 +159,14 @@ describe('text that is no job', () => {
     'nested 50 000 times with %s',
     (opening) => {
       expect(lines(opening.repeat(50_000))).toHaveLength(1);
-      expect(lines(`{ ${head}, "survey": ${opening.repeat(50_000)}`)).toHaveLength(1);
+      expect(lines(`{ ${head}, "stock": ${opening.repeat(50_000)}`)).toHaveLength(1);
     },
   );
 
   it('says where nesting goes too deep', () => {
     const text = `${'['.repeat(50_000)}${']'.repeat(50_000)}`;
     expect(lines(text)).toEqual(['line 1, column 65: nested more than 64 deep']);
-    expect(lines(`{ ${head}, "survey": ${'['.repeat(60)}${']'.repeat(60)} }`)).toEqual([]);
+    expect(lines(`{ ${head}, "stock": ${'['.repeat(60)}${']'.repeat(60)} }`)).toEqual([]);
   });
 });
 
@@ -173,7 +175,7 @@ describe('names that every object has', () => {
     expect(lines(`{ ${head}, "${key}": { "polluted": true } }`)).toHaveLength(1);
     const [line] = lines(`{ ${head}, "points": [{ "id": "p", "position": [0, 0, 0], "${key}": 1 }] }`);
     expect(line).toMatch(/^points\[0\].*: not allowed as a name$/u);
-    expect(lines(`{ ${head}, "survey": { "a": [{ "${key}": {} }] } }`)).toHaveLength(1);
+    expect(lines(`{ ${head}, "stock": { "a": [{ "${key}": {} }] } }`)).toHaveLength(1);
     expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
   });
 
@@ -367,8 +369,8 @@ describe('several things wrong', () => {
     expect(line).toBe(String.raw`members[0].path[1]: no node "a\nb\r\u2028c\u001b[31m\u202e\u0085"`);
     const [long] = lines(JSON.stringify(withValue(sampleFile(), ['members', 0, 'path', 1], '𝄞'.repeat(5000))));
     expect(long).toBe(`members[0].path[1]: no node "${'𝄞'.repeat(39)}…"`);
-    const [key] = lines(`{ ${head}, "survey": { "a\\nb": { "toString": 1 } } }`);
-    expect(key).toBe(String.raw`survey["a\nb"].toString: not allowed as a name`);
+    const [key] = lines(`{ ${head}, "stock": { "a\\nb": { "toString": 1 } } }`);
+    expect(key).toBe(String.raw`stock["a\nb"].toString: not allowed as a name`);
   });
 });
 

@@ -1,3 +1,6 @@
+import { outOfBlocks } from '../../../src/core/job/in-blocks.ts';
+import type { Job } from '../../../src/core/job/types.ts';
+
 /** A small job that has one of everything, as plain data: tests change a piece of it. Made up; nobody's car. */
 export const sampleFile = () => ({
   format: 'cagewright/job',
@@ -13,6 +16,7 @@ export const sampleFile = () => ({
   points: [
     { id: 'sill-l', name: 'Sill top, left', position: [0, 640, 310], by: 'tape' },
     { id: 'post', name: 'Post', accuracy: 3, position: [-40, 600, 900], from: { scan: 'scan1' } },
+    { id: 'tower', name: 'Tower', position: [-870, 450, 700], by: 'survey' },
   ],
   bodyLines: [{ id: 'door', name: 'Door opening', points: ['sill-l', 'post', "post'"] }],
   sections: [{ id: 'main', name: '1 3/4 x .120', outerDiameter: 44.45, wall: 3.048, material: 'dom-1020' }],
@@ -168,7 +172,17 @@ export const sampleFile = () => ({
       gap: 50,
     },
   ],
-  survey: { measurements: [{ kind: 'width', point: 'sill-l', value: 1280, sigma: 1 }] },
+  survey: {
+    hold: [{ point: 'tower', axis: 'z', value: 700 }],
+    measurements: [
+      { id: 'r1', kind: 'width', point: 'tower', value: 900, sigma: 1 },
+      { id: 'r2', kind: 'distance', from: 'sill-l', to: 'tower', value: 1010.4, instrument: 'Steel tape' },
+      { id: 'r3', kind: 'difference', from: "tower'", to: 'post', axis: 'z', value: 212 },
+      { id: 'r4', kind: 'inclination', from: 'sill-l', to: 'post', value: 61.4, excluded: true },
+      { id: 'r5', kind: 'coordinate', point: 'tower', axis: 'x', value: -870 },
+    ],
+  },
+  stock: { kerf: 2.5, sticks: [{ section: 'main', length: 6096 }] },
   pulls: [{ die: 'd1', section: 'main', batch: 'H-204', pulled: 63.2, net: 60, on: '2026-03-02' }],
   bent: [
     {
@@ -265,3 +279,6 @@ export function withValue(file: object, keys: readonly (string | number)[], valu
   else at[last] = value;
   return copy;
 }
+
+/** The same as the program holds it. */
+export const sampleJob = (): Job => outOfBlocks(sampleFile()) as Job;

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Job } from '../../../src/core/job/types.ts';
-import { sampleFile } from './sample.ts';
+import { sampleFile, sampleJob } from './sample.ts';
 
-const sample = () => sampleFile() as unknown as Job;
+const sample = () => sampleJob();
 
 describe('serialiseJob', () => {
   it('comes back as an equal job', () => {
@@ -59,8 +59,19 @@ describe('serialiseJob', () => {
   },
   "points": [
     { "id": "sill-l", "name": "Sill top, left", "position": [0, 640, 310], "by": "tape" },
-    { "id": "post", "name": "Post", "accuracy": 3, "position": [-40, 600, 900], "from": { "scan": "scan1" } }
+    { "id": "post", "name": "Post", "accuracy": 3, "position": [-40, 600, 900], "from": { "scan": "scan1" } },
+    { "id": "tower", "name": "Tower", "position": [-870, 450, 700], "by": "survey" }
   ],
+  "survey": {
+    "hold": [{ "point": "tower", "axis": "z", "value": 700 }],
+    "measurements": [
+      { "id": "r1", "kind": "width", "point": "tower", "value": 900, "sigma": 1 },
+      { "id": "r2", "kind": "distance", "from": "sill-l", "to": "tower", "value": 1010.4, "instrument": "Steel tape" },
+      { "id": "r3", "kind": "difference", "from": "tower'", "to": "post", "axis": "z", "value": 212 },
+      { "id": "r4", "kind": "inclination", "from": "sill-l", "to": "post", "value": 61.4, "excluded": true },
+      { "id": "r5", "kind": "coordinate", "point": "tower", "axis": "x", "value": -870 }
+    ]
+  },
   "bodyLines": [],
   "sections": [
     { "id": "main", "name": "1 3/4 x .120", "outerDiameter": 44.45, "wall": 3.048, "material": "dom-1020" }
@@ -94,7 +105,7 @@ describe('serialiseJob', () => {
   "seen": [],
   "printed": [],
   "scans": [],
-  "survey": { "measurements": [{ "kind": "width", "point": "sill-l", "value": 1280, "sigma": 1 }] }
+  "stock": { "kerf": 2.5, "sticks": [{ "section": "main", "length": 6096 }] }
 }
 `);
   });

@@ -3,11 +3,12 @@
  * thickness, and named it in the file's own list of gauges.
  */
 import { describe, expect, it, vi } from 'vitest';
+import { intoBlocks } from '../../../src/core/job/in-blocks.ts';
 import { diffJobs } from '../../../src/core/job/diff.ts';
 import type { PlainObject } from '../../../src/core/job/plain.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { redo, undo } from '../../../src/core/session/history.ts';
-import { sampleFile } from '../job/sample.ts';
+import { sampleJob } from '../job/sample.ts';
 
 const MIGRATIONS = '../../../src/core/job/migrations.ts';
 
@@ -38,7 +39,7 @@ const sectionsWith = (gauges: Gauges, sections: unknown) =>
     wall: gauges[gauge]!,
   }));
 
-const sample = sampleFile() as unknown as Job;
+const sample = sampleJob();
 const old = {
   ...sample,
   gauges: { thick: 3, thin: 2 },
@@ -48,8 +49,9 @@ const old = {
 } as unknown as Old;
 const thinner: Old = { ...old, gauges: { thick: 2.5, thin: 2 } };
 const other: Old = { ...thinner, sections: thinner.sections.map((section) => ({ ...section, gauge: 'thin' })) };
-const read = (file: object): Job => {
-  const parsed = parseJob(JSON.stringify(file));
+const textOf = (job: Job): string => JSON.stringify(intoBlocks(job));
+const read = (file: Job): Job => {
+  const parsed = parseJob(textOf(file));
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
   return parsed.job;
 };
@@ -61,7 +63,7 @@ describe('a history of an earlier version', () => {
   };
 
   it.each([1, undefined])('is brought up with its job, its version being %s', (version) => {
-    const resumed = resumeHistory(JSON.stringify(thinner), read(thinner), { ...kept, version });
+    const resumed = resumeHistory(textOf(thinner), read(thinner), { ...kept, version });
     expect(resumed.loss).toBeNull();
     const { history } = resumed;
     // The first step changed only the list of gauges: what it led from is known only by the whole of the file.
@@ -73,14 +75,14 @@ describe('a history of an earlier version', () => {
   });
 
   it('of another version than its job is let go, and called what it is', () => {
-    const resumed = resumeHistory(JSON.stringify(thinner), read(thinner), { ...kept, version: 2 });
+    const resumed = resumeHistory(textOf(thinner), read(thinner), { ...kept, version: 2 });
     expect(resumed).toMatchObject({ history: { past: [], future: [] }, loss: 'other version' });
   });
 
   it('is brought up as far as the nearest steps', () => {
     const states = Array.from({ length: MOST_CARRIED + 3 }, (_, nth): Old => ({ ...old, name: `Job ${nth}` }));
     const past = states.slice(1).map((state, nth) => ({ label: `${nth}`, diff: diffJobs(states[nth]!, state) }));
-    const { history, loss } = resumeHistory(JSON.stringify(states.at(-1)), read(states.at(-1)!), { past, future: [] });
+    const { history, loss } = resumeHistory(textOf(states.at(-1)!), read(states.at(-1)!), { past, future: [] });
     expect([history.past.length, loss]).toEqual([MOST_CARRIED, 'other version']);
     expect(undo(history).job.name).toBe(`Job ${MOST_CARRIED + 1}`);
   });

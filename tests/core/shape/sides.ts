@@ -1,7 +1,7 @@
 /** The demo with its right-hand points moved: to the exact mirror image of the left ones, or off it by so much. */
 import { readFileSync } from 'node:fs';
 import { derive, type Derived } from '../../../src/core/derive.ts';
-import { pairsOfPoints } from '../../../src/core/job/point-pairs.ts';
+import { pairsOfPoints } from '../../../src/core/survey/point-pairs.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import { layOut } from '../../../src/core/solve/lay-out.ts';

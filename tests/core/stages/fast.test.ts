@@ -31,8 +31,8 @@ describe('the stages of derive()', () => {
     }
     const derivation = derive(demo());
     if (!derivation.ok) expect.fail(JSON.stringify(derivation.faults));
-    const { clearances, gaps, trimGaps, findings, ...frame } = derivation.value;
-    expect(made).toMatchObject({ frame, clearances, gaps, trimGaps, findings });
+    const { survey, clearances, gaps, trimGaps, findings, ...frame } = derivation.value;
+    expect(made).toMatchObject({ frame, survey, clearances, gaps, trimGaps, findings });
   });
 
   it('hand on all of what they made before where nothing is changed', () => {

@@ -41,7 +41,7 @@ export const count = v.pipe(number(1, MOST_BENDS, 'counts from 1', `beyond ${MOS
 /** No control character, none of Unicode's own line breaks, no half of a character, and no prime at the end. */
 const ID = /^[^\p{Cc}\p{Zl}\p{Zp}\p{Cs}]*[^\p{Cc}\p{Zl}\p{Zp}\p{Cs}']$/u;
 
-const id = v.pipe(
+export const id = v.pipe(
   v.string(),
   v.minLength(1, 'empty'),
   v.maxLength(LONGEST_ID, `longer than ${LONGEST_ID} characters`),

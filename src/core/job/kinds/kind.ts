@@ -51,15 +51,22 @@ export interface Part<P> extends Written<P> {
 }
 
 /** A kind of record that the job has a list of. */
-export type Kind<R> = Listed<R> & (R extends { readonly id: string } ? Named<R> : Nameless);
+export type Kind<R> = Listed<R> &
+  (R extends { readonly id: string; readonly name: string }
+    ? Named<R>
+    : R extends { readonly id: string }
+      ? Named<R> & Nameless
+      : Nameless);
 
 /** Of records of any kind. */
 export interface Listed<R> extends Written<R> {
+  /** Where a file holds the list, if not at its top under its own name. */
+  readonly within?: readonly [block: 'survey', key: string];
   /** As of a part; some is wrong only beside the other records of the list. */
   beyondShape?(record: R, at: string, index: number, records: readonly R[]): Beyond;
 }
 
-/** Records that have an id, and a name that is the id where a file leaves it out. */
+/** Records that have an id, and most of them a name, which is the id where a file leaves it out. */
 export interface Named<R> {
   /** What a fault calls it: no node "a-fot". */
   readonly word: string;
@@ -69,12 +76,14 @@ export interface Named<R> {
   hasImage?(record: R): boolean;
 }
 
-/** Records that nothing refers to. */
+/** Records without a name. */
 export interface Nameless {
   /** What a fault calls one that is in the way. */
   readonly inWords: string;
 }
 
-type Unnamed<R> = R extends { readonly id: string } ? Omit<R, 'name'> & { readonly name?: string | undefined } : R;
+type Unnamed<R> = R extends { readonly id: string; readonly name: string }
+  ? Omit<R, 'name'> & { readonly name?: string | undefined }
+  : R;
 
 export const isReference = (item: Reference | Fault): item is Reference => 'to' in item;

@@ -12,7 +12,10 @@ export interface Point {
   readonly name: string;
   /** mm: the standard deviation of each of its coordinates, where something says what it is. */
   readonly accuracy?: number;
+  /** Of one that comes of measurements (`by`) no more than a first guess. */
   readonly position: Vec3;
+  /** 'survey': its place comes of the measurements. Else it is typed, and exact. */
+  readonly by?: string;
   /** It was picked on this scan: nobody has measured it on the car. */
   readonly from?: { readonly scan: ScanId };
   /** Put in by the program for a start: nobody has measured it, or said that it is right. */
@@ -28,11 +31,12 @@ export const pointKind: Kind<Point> = {
     ...named,
     accuracy: v.exactOptional(upTo(GREATEST_ACCURACY)),
     position: vector,
+    by: v.exactOptional(v.string()),
     from: v.exactOptional(v.looseObject({ scan: v.string() })),
     guessed: v.exactOptional(v.literal(true)),
     leastGap,
   }),
-  keys: ['id name accuracy position from guessed leastGap', 'scan'],
+  keys: ['id name accuracy position by from guessed leastGap', 'scan'],
   hasImage: () => true,
   beyondShape: ({ from }, at) =>
     from === undefined ? [] : [{ place: `${at}.from.scan`, list: 'scans', to: from.scan }],

@@ -5,9 +5,9 @@
 import { placeAt, type PathPlace } from '../../geometry/path.ts';
 import { placesInPlane } from '../../geometry/plane-places.ts';
 import { ROUNDING } from '../../geometry/tolerance.ts';
-import { distance, mirrored, type Vec3 } from '../../geometry/vector.ts';
+import { AXIS_INDEX, distance, mirrored, type Vec3 } from '../../geometry/vector.ts';
 import { bareId, isPrimed, type NodeRef, type PointRef, type TubeRef } from '../../job/reference.ts';
-import { AXIS_INDEX } from '../../solve/solved.ts';
+
 import type { Bar, Frame } from '../../solve/types.ts';
 
 export type Ground =

@@ -6,10 +6,10 @@
 import { placeAt } from '../../geometry/path.ts';
 import { placesInPlane } from '../../geometry/plane-places.ts';
 import { ROUNDING } from '../../geometry/tolerance.ts';
-import { mirrored, type Vec3 } from '../../geometry/vector.ts';
+import { AXIS_INDEX, mirrored, type Vec3 } from '../../geometry/vector.ts';
 import { isPrimed, primed, type NodeRef } from '../../job/reference.ts';
 import { remembered } from '../../remembered.ts';
-import { AXIS_INDEX } from '../../solve/solved.ts';
+
 import type { Bar, Frame } from '../../solve/types.ts';
 import { alongBar, type Ground } from './ground.ts';
 

@@ -6,7 +6,8 @@ import { addNode } from '../../edit/nodes.ts';
 import { appendRecord, findRecord } from '../../edit/records.ts';
 import { nextId } from '../../edit/ids.ts';
 import { mirrored, interpolate, type Vec3 } from '../../geometry/vector.ts';
-import { pointInPair } from '../../job/in-pair.ts';
+import { pointInPair } from '../../survey/in-pair.ts';
+import { placeOfPoint } from '../../survey/measured-points.ts';
 import type { Place } from '../../job/places.ts';
 import type { Coordinate } from '../../job/places/coordinate.ts';
 import { bareId, primed, type NodeId, type PointRef } from '../../job/reference.ts';
@@ -59,7 +60,7 @@ export function withCar(job: Job, asked: Asked): { readonly job: Job; readonly c
 
 /** Where it is on the left: a point on the right is seen in the mirror. */
 function placeOf(job: Job, ref: PointRef): Vec3 {
-  const { position } = findRecord(job, 'points', bareId(ref))!;
+  const position = placeOfPoint(job, bareId(ref))!;
   return position[1] < 0 ? mirrored(position) : position;
 }
 
@@ -87,7 +88,7 @@ function measuredAt(job: Job, ref: PointRef): readonly [Job, Spotted] {
   const pair = pointInPair(job, ref)?.pair;
   const own = findRecord(job, 'points', bareId(ref))!;
   if (pair === undefined) {
-    const onLeft = own.position[1] < 0 ? primed(own.id) : own.id;
+    const onLeft = placeOfPoint(job, own.id)![1] < 0 ? primed(own.id) : own.id;
     return [job, { at: placeOf(job, ref), by: { point: onLeft } }];
   }
   const onPoint = (point: PointRef): Place => ({ kind: 'point', point, offset: [0, 0, 0] });

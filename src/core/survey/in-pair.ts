@@ -3,11 +3,12 @@
  * one on the mirror image of the right, neither of them off its point: what is placed by that node goes by the mean.
  */
 import { remembered } from '../remembered.ts';
-import type { FrameNode } from './kinds/node.ts';
-import type { Point } from './kinds/point.ts';
+import type { FrameNode } from '../job/kinds/node.ts';
+import type { Point } from '../job/kinds/point.ts';
+import { measuredPoints } from './measured-points.ts';
 import { pairsOfPoints, type PointPair } from './point-pairs.ts';
-import { bareId, isPrimed, primed, type NodeId, type NodeRef, type PointRef } from './reference.ts';
-import type { Job } from './types.ts';
+import { bareId, isPrimed, primed, type NodeId, type NodeRef, type PointRef } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
 
 /** A reference by which a node is placed, as a place of a pair: which one, and whether on the side of its right point. */
 export interface InPair {
@@ -17,7 +18,7 @@ export interface InPair {
 
 /** Of a reference to a point; null where it has no pair. */
 export function pointInPair(job: Job, to: PointRef): InPair | null {
-  const pair = pairsOfPoints(job.points).of.get(bareId(to));
+  const pair = pairsOfPoints(measuredPoints(job)).of.get(bareId(to));
   return pair === undefined ? null : { pair, isOnRight: (pair.right.id === bareId(to)) !== isPrimed(to) };
 }
 
@@ -28,8 +29,9 @@ export function meanInPair(job: Job, to: NodeRef): InPair | null {
 }
 
 /** The nodes that are the mean of a pair, on the left side of the car. */
-export const meansIn = ({ nodes, points }: Pick<Job, 'nodes' | 'points'>): ReadonlyMap<NodeId, PointPair> =>
-  meansAmong(nodes)(points);
+export const meansIn = (
+  job: Pick<Job, 'nodes' | 'points' | 'holds' | 'measurements'>,
+): ReadonlyMap<NodeId, PointPair> => meansAmong(job.nodes)(measuredPoints(job));
 
 const meansAmong = remembered((nodes: readonly FrameNode[]) =>
   remembered((points: readonly Point[]): ReadonlyMap<NodeId, PointPair> => {

@@ -7,8 +7,8 @@
 import { PAIR_NEAR } from '../geometry/tolerance.ts';
 import { distance, length, mirrored, type Vec3 } from '../geometry/vector.ts';
 import { remembered } from '../remembered.ts';
-import type { Point } from './kinds/point.ts';
-import type { PointId } from './reference.ts';
+import type { Point } from '../job/kinds/point.ts';
+import type { PointId } from '../job/reference.ts';
 
 export interface PointPair {
   readonly left: Point;

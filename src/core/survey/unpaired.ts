@@ -1,7 +1,7 @@
 /** What is said of all points once the pairs are known: which have none, and why; and what the right side of the car is on average. */
 import { PAIR_NEAR } from '../geometry/tolerance.ts';
 import { distance, mirrored, type Vec3 } from '../geometry/vector.ts';
-import type { Point } from './kinds/point.ts';
+import type { Point } from '../job/kinds/point.ts';
 import { namedAlike, pairsOfPoints } from './point-pairs.ts';
 
 /** A point without a pair. */

@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../../src/core/job/kinds/point.ts';
-import { pairsOfPoints } from '../../../src/core/job/point-pairs.ts';
-import { meanDifference, unpaired } from '../../../src/core/job/unpaired.ts';
+import { pairsOfPoints } from '../../../src/core/survey/point-pairs.ts';
+import { meanDifference, unpaired } from '../../../src/core/survey/unpaired.ts';
 import { aloneInWords, asymmetryInWords } from '../../../src/core/words/sides.ts';
 import { drawn } from '../../draws.ts';
 import { fixed } from '../../laws/frames.ts';

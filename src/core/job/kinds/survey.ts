@@ -1,0 +1,19 @@
+/**
+ * What a file holds under "survey". Its lists are lists of the job as others are, so that edits, diffs and references treat them alike; what else
+ * stands there stays together, as later programs' keys do.
+ */
+import * as v from 'valibot';
+import { holdKind } from './hold.ts';
+import type { Part } from './kind.ts';
+import { measurementKind } from './measurement.ts';
+
+/** What of the survey is no list. */
+export type SurveyBlock = object;
+
+export const surveyPart: Part<SurveyBlock> = {
+  shape: v.looseObject({
+    hold: v.optional(v.array(holdKind.shape), []),
+    measurements: v.optional(v.array(measurementKind.shape), []),
+  }),
+  keys: ['hold measurements'],
+};

@@ -1,0 +1,194 @@
+/**
+ * The measured points and what was read of them, as equations: which coordinates are unknown, and the places that answer the readings
+ * best. Weighted least squares by Gauss and Newton, each reading counted in its own deviation; where a step leads uphill it is shortened as
+ * Levenberg and Marquardt do (Nocedal and Wright, Numerical Optimization, 10.3). What no reading moves stays where it was
+ * guessed: of all places that answer as well, the nearest to the guess at each step. docs/maths/survey.md.
+ */
+import { AXIS_INDEX, mirrored, type Vec3 } from '../geometry/vector.ts';
+import { sigmaOf, type Measurement } from '../job/kinds/measurement.ts';
+import type { Point } from '../job/kinds/point.ts';
+import { bareId, isPrimed, type PointId, type PointRef } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
+import { semidefinite, type Semidefinite } from '../numerics/semidefinite.ts';
+import { readingAt } from './equation.ts';
+
+/** What a survey is made of. */
+export type Surveyed = Pick<Job, 'points' | 'holds' | 'measurements'>;
+
+export interface Network {
+  readonly measurements: readonly Measurement[];
+  /** The points whose places are asked for, in the job's order. */
+  readonly asked: readonly Point[];
+  /** Where each point's three coordinates stand among all. */
+  readonly first: ReadonlyMap<PointId, number>;
+  /** Coordinates as typed, held or guessed, three a point. */
+  readonly guess: Float64Array;
+  /** Of these the ones that are asked for. */
+  readonly unknown: readonly number[];
+  /** Of each point: on which side of the centre plane it is thought, 1 left. */
+  readonly side: ReadonlyMap<PointId, 1 | -1>;
+}
+
+/** Whether its place comes of measurements. */
+export const isMeasured = ({ by }: Point): boolean => by === 'survey';
+
+/** Null where no point's place comes of measurements, and nothing was measured. */
+export function networkOf({ points, holds, measurements }: Surveyed): Network | null {
+  const asked = points.filter(isMeasured);
+  if (asked.length === 0 && measurements.length === 0) return null;
+  const first = new Map(points.map(({ id }, i) => [id, 3 * i]));
+  const guess = Float64Array.from(points.flatMap(({ position }) => position));
+  const fixed = new Set<number>();
+  for (const { point, axis, value } of holds) {
+    const at = first.get(point)! + AXIS_INDEX[axis];
+    if (!isMeasured(points[first.get(point)! / 3]!)) continue;
+    guess[at] = value;
+    fixed.add(at);
+  }
+  return {
+    measurements,
+    asked,
+    first,
+    guess,
+    unknown: asked.flatMap(({ id }) => [0, 1, 2].map((k) => first.get(id)! + k)).filter((at) => !fixed.has(at)),
+    side: new Map(points.map(({ id, position }) => [id, position[1] < 0 ? -1 : 1])),
+  };
+}
+
+/** One reading where the points lie now. */
+export interface Row {
+  /** In the network's list. */
+  readonly index: number;
+  readonly deviation: number;
+  /** Computed less measured. */
+  readonly residual: number;
+  /** Places among the unknowns that it hangs on, and how it changes with each. */
+  readonly at: readonly number[];
+  readonly slopes: readonly number[];
+}
+
+export interface Solution {
+  /** Three a point. */
+  readonly places: Float64Array;
+  readonly rows: readonly Row[];
+  /** Sum of squared residuals, each in its deviation. */
+  readonly squares: number;
+  /** Of the equations there; its `open` directions are what no reading fixes, in the order of `unknown`. */
+  readonly normal: Semidefinite;
+}
+
+/** mm. A step shorter than this has come to rest. */
+const AT_REST = 1e-9;
+
+/** Of the sum of squares: what rounding alone takes or gives. */
+const NO_LOSS = 1e-12;
+
+/** A few are usual; readings that contradict one another by a hand's breadth want tens. */
+const MOST_STEPS = 100;
+
+/** Share of the greatest entry of the diagonal, once a step has led uphill. */
+const FIRST_DAMPING = 1e-4;
+
+/** Less shortens no step. */
+const NO_DAMPING = 1e-7;
+
+/** Damping beyond which no step is short enough to do better. */
+const STUCK = 1e10;
+
+/** The place of a point, or of its image, in a list of coordinates. */
+export const placeIn =
+  ({ first }: Pick<Network, 'first'>, places: Float64Array) =>
+  (reference: PointRef): Vec3 => {
+    const at = first.get(bareId(reference))!;
+    const place: Vec3 = [places[at]!, places[at + 1]!, places[at + 2]!];
+    return isPrimed(reference) ? mirrored(place) : place;
+  };
+
+/** The readings of these indices at these places; slopes along `unknown` alone. */
+export function rowsAt(
+  network: Network,
+  used: readonly number[],
+  unknown: readonly number[],
+  places: Float64Array,
+): readonly Row[] {
+  const slot = new Int32Array(network.guess.length).fill(-1);
+  unknown.forEach((at, i) => (slot[at] = i));
+  const at = placeIn(network, places);
+  const sideOf = (reference: PointRef): 1 | -1 => network.side.get(bareId(reference))!;
+  return used.map((index): Row => {
+    const measurement = network.measurements[index]!;
+    const { value, slopes } = readingAt(measurement, at, sideOf);
+    const sums = new Map<number, number>();
+    for (const [reference, slope] of slopes) {
+      const start = network.first.get(bareId(reference))!;
+      for (let k = 0; k < 3; k++) {
+        const unknownAt = slot[start + k]!;
+        if (unknownAt < 0 || slope[k] === 0) continue;
+        const signed = k === 1 && isPrimed(reference) ? -slope[k] : slope[k]!;
+        sums.set(unknownAt, (sums.get(unknownAt) ?? 0) + signed);
+      }
+    }
+    return {
+      index,
+      deviation: sigmaOf(measurement),
+      residual: value - measurement.value,
+      at: [...sums.keys()],
+      slopes: [...sums.values()],
+    };
+  });
+}
+
+const squaresOf = (rows: readonly Row[]): number =>
+  rows.reduce((sum, { residual, deviation }) => sum + (residual / deviation) ** 2, 0);
+
+/** The equations' matrix, with `damping` of its greatest entry on the diagonal. */
+function normalOf(rows: readonly Row[], size: number, damping: number): Float64Array {
+  const normal = new Float64Array(size * size);
+  for (const { at, slopes, deviation } of rows) {
+    const weight = 1 / (deviation * deviation);
+    for (let a = 0; a < at.length; a++) {
+      const share = weight * slopes[a]!;
+      for (let b = 0; b < at.length; b++) normal[at[a]! * size + at[b]!]! += share * slopes[b]!;
+    }
+  }
+  if (damping > 0) {
+    let greatest = 0;
+    for (let i = 0; i < size; i++) greatest = Math.max(greatest, normal[i * size + i]!);
+    for (let i = 0; i < size; i++) normal[i * size + i]! += damping * greatest;
+  }
+  return normal;
+}
+
+/** The places nearest `start` that answer the readings of `used` best, moving `unknown` alone. */
+export function solve(
+  network: Network,
+  used: readonly number[],
+  unknown: readonly number[],
+  start: Float64Array,
+): Solution {
+  let places = start;
+  let rows = rowsAt(network, used, unknown, places);
+  let squares = squaresOf(rows);
+  let damping = 0;
+  for (let step = 0; step < MOST_STEPS && damping < STUCK; step++) {
+    const downhill = new Float64Array(unknown.length);
+    for (const { at, slopes, residual, deviation } of rows) {
+      at.forEach((i, k) => (downhill[i]! -= (slopes[k]! * residual) / (deviation * deviation)));
+    }
+    const by = semidefinite(normalOf(rows, unknown.length, damping), unknown.length).solve(downhill);
+    const next = places.slice();
+    unknown.forEach((at, i) => (next[at]! += by[i]!));
+    const rowsThere = rowsAt(network, used, unknown, next);
+    const squaresThere = squaresOf(rowsThere);
+    const isAtRest = by.every((part) => Math.abs(part) < AT_REST);
+    if (!(squaresThere <= squares * (1 + NO_LOSS) + NO_LOSS)) {
+      if (isAtRest) break;
+      damping = Math.max(damping * 10, FIRST_DAMPING);
+      continue;
+    }
+    [places, rows, squares] = [next, rowsThere, squaresThere];
+    damping = damping < NO_DAMPING ? 0 : damping / 10;
+    if (isAtRest) break;
+  }
+  return { places, rows, squares, normal: semidefinite(normalOf(rows, unknown.length, 0), unknown.length) };
+}
