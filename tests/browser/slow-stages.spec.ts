@@ -60,7 +60,11 @@ test('the forecast of fit: it says what it waits for, stops where it is folded a
   const waits = page.getByText(
     /^Working out how the joints will fit, after the rehearsal of \d+ tubes at the bender…/u,
   );
-  await expect(waits).toContainText('Fold this away to stop.');
+  await waits.getByRole('button', { name: 'Stop' }).click();
+  await expect(waits).toBeHidden();
+  await expect(page.locator('.forecast-joint')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Work it out' }).click();
+  await expect(waits).toBeVisible();
   await fold.click();
   await expect(waits).toBeHidden();
   await expect(page.locator('.forecast-joint')).toHaveCount(0);
@@ -76,7 +80,21 @@ test('the forecast of fit: it says what it waits for, stops where it is folded a
   const name = await cure.getAttribute('aria-label');
   const said = await joint.getByText(/^Leave end [AB] .* long, and trim it on the car: /u).textContent();
   const before = await savedText(page);
+  const places = await joints
+    .getByRole('button', { name: /, end [AB] / })
+    .first()
+    .textContent();
   await cure.click();
+  // The card stays where it is, has the focus and says what the cure gave.
+  const card = joints.filter({ hasText: 'Done: leave end' });
+  await expect(card).toBeFocused();
+  await expect(card).toContainText(/It was \d\.\d{3} in; now it (shuts|is \d\.\d{3} in)\./u);
+  expect(
+    await joints
+      .getByRole('button', { name: /, end [AB] / })
+      .first()
+      .textContent(),
+  ).toBe(places);
   // Worked out anew: that joint gapes no more than the cure said, and the cure is gone.
   await expect(page.getByRole('button', { name: name! })).toHaveCount(0);
   await expect(joints.first()).toBeVisible();

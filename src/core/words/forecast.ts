@@ -2,7 +2,7 @@
 import { formatLength, type LengthUnit } from '../units/length.ts';
 import type { Cure, Feeder, JointForecast } from '../forecast/types.ts';
 import type { Axis } from '../geometry/vector.ts';
-import type { TubeRef } from '../job/reference.ts';
+import { bareId, primed, type TubeRef } from '../job/reference.ts';
 import { pointName, tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
 import { comparedLength } from './lengths.ts';
@@ -48,21 +48,66 @@ export function feedsInWords(frame: Frame, { tube, feeds }: JointForecast): stri
   return `Most from ${all.join(', then ')}.`;
 }
 
-/** "Measure Rear spring tower, left again: 1.4 mm." */
+/** Beside a figure: of how many cages it holds. */
+export const shareInWords = (gap: number): string => (gap < SHUT ? 'in 95 of 100' : '95 of 100 gape less');
+
+/** "Measure Rear spring tower, left again: 95 of 100 then stay under 1.4 mm." */
 export const cureInWords = (frame: Frame, { tube, end }: JointForecast, cure: Cure, unit: LengthUnit): string =>
-  `${capital(doneInWords(frame, tube, end, cure, unit))}: ${cure.gap < SHUT ? 'it shuts' : comparedLength(cure.gap, unit)}.`;
+  `${capital(doneInWords(frame, tube, end, cure, unit))}: 95 of 100 then ${cure.gap < SHUT ? 'shut' : `stay under ${comparedLength(cure.gap, unit)}`}.`;
+
+/** The one that leaves least first; of those that are said with the same figure the least work first, as they come. */
+export function curesInOrder(
+  cures: readonly Cure[],
+  unit: LengthUnit,
+): { readonly cures: readonly Cure[]; readonly alike: string | null } {
+  const said = (cure: Cure): string => (cure.gap < SHUT ? '' : comparedLength(cure.gap, unit));
+  const ordered = cures.toSorted((a, b) => (said(a) === said(b) ? 0 : a.gap - b.gap));
+  const best = ordered.filter((cure) => said(cure) === said(ordered[0]!)).length;
+  const alike = best < 2 ? null : `The first ${best} come to the same: the least work stands first.`;
+  return { cures: ordered, alike };
+}
+
+/** Of a cure that no key does: what to do, and where. */
+export function byHandInWords(frame: Frame, cure: Cure): string | null {
+  switch (cure.kind) {
+    case 'measure':
+      return 'Measure it a second time in the car, and enter the mean in Survey.';
+    case 'as-built':
+      return `Bend it first. Then read it in its bend run, or by a tape under Bending in the Shop, and let it lead there.`;
+    case 'on-car':
+      return cure.first.length === 0
+        ? null
+        : `Move ${names(frame, cure.first)} before it in the build order, in Frame.`;
+    case 'long':
+      return null;
+  }
+}
+
+/** What was done about a joint, and what that gave; `now` is null while it is worked out. */
+export const takenInWords = (done: string, was: number, now: number | null, unit: LengthUnit): string =>
+  `Done: ${done}. It was ${gapFigure(was, unit)}; ${now === null ? 'what it is now is being worked out' : `now it ${now < SHUT ? 'shuts' : `is ${gapFigure(now, unit)}`}`}.`;
+
+const gapFigure = (gap: number, unit: LengthUnit): string => (gap < SHUT ? 'shut' : comparedLength(gap, unit));
+
+/** "Front leg (left) and Front leg (right)": what a change of its member changes. */
+function membersTubes(frame: Frame, tube: TubeRef): string {
+  const { bar, member } = frame.byId.get(tube)!;
+  return names(frame, member.mirror ? [bareId(bar), primed(bareId(bar))] : [bar]);
+}
 
 /** What is left long is said in quarters of an inch, or in whole mm. */
 const WHOLE: Readonly<Record<LengthUnit, number>> = { in: 1 / 4, mm: 1 };
 
-function doneInWords(frame: Frame, tube: TubeRef, end: 'A' | 'B', cure: Cure, unit: LengthUnit): string {
+/** "cut Post on the car, to what stands there". */
+export function doneInWords(frame: Frame, tube: TubeRef, end: 'A' | 'B', cure: Cure, unit: LengthUnit): string {
+  const both = frame.byId.get(tube)!.member.mirror;
   switch (cure.kind) {
     case 'measure':
       return `measure ${pointName(frame.job, cure.point)} again`;
     case 'long':
-      return `leave end ${end} ${formatLength(cure.by, unit, WHOLE[unit]).text} ${unit} long, and trim it on the car`;
+      return `leave end ${end} ${formatLength(cure.by, unit, WHOLE[unit]).text} ${unit} long${both ? ' on both sides' : ''}, and trim it on the car`;
     case 'on-car':
-      return `${cure.first.length === 0 ? '' : `fit ${names(frame, cure.first)} before it, and `}cut ${tubeName(frame, frame.byId.get(tube)!.bar)} on the car, to what stands there`;
+      return `${cure.first.length === 0 ? '' : `fit ${names(frame, cure.first)} before it, and `}cut ${membersTubes(frame, tube)} on the car, to what stands there`;
     case 'as-built':
       return `let ${tubeName(frame, cure.bar)} lead once it is bent, and cut the rest to it`;
   }

@@ -2,11 +2,13 @@
 import type { Forecast, JointForecast } from '../../core/forecast/types.ts';
 import {
   cureInWords,
+  curesInOrder,
   feedsInWords,
   FORECAST,
   FORECAST_LEAVES_OUT,
   FORECAST_MEANS,
   jointInWords,
+  shareInWords,
 } from '../../core/words/forecast.ts';
 import { gapInWords } from '../../core/words/gaping.ts';
 import { jobRevision } from '../../core/solve/revision.ts';
@@ -33,15 +35,22 @@ export function forecastSheets(context: Context, { joints }: Forecast): Sheet[] 
 
 function row({ derived, unit, letters, width }: Context, joint: JointForecast): Block {
   const feeds = feedsInWords(derived, joint);
+  const { cures, alike } = curesInOrder(joint.cures, unit);
   const lines = [
     ...(feeds === null ? [] : [feeds]),
-    ...joint.cures.map((cure) => cureInWords(derived, joint, cure, unit)),
+    ...cures.map((cure) => cureInWords(derived, joint, cure, unit)),
+    ...(alike === null ? [] : [alike]),
   ];
   return stacked(
-    paragraph(letters, `${jointInWords(derived, joint)}: ${gapInWords(joint.gap, unit)}`, width, {
-      bold: true,
-      after: 0,
-    }),
+    paragraph(
+      letters,
+      `${jointInWords(derived, joint)}: ${gapInWords(joint.gap, unit)}, ${shareInWords(joint.gap)}`,
+      width,
+      {
+        bold: true,
+        after: 0,
+      },
+    ),
     ...lines.map((line) => paragraph(letters, line, width, { after: 0 })),
     gap(1.6),
   );

@@ -1,33 +1,25 @@
 /** How the joints will fit: the worst first, with what feeds each and what would cure it. Worked out beside the page while it is open. */
-import { useEffect, type ReactNode } from 'react';
+import { useEffect, useState, type ReactNode } from 'react';
+import type { Derived } from '../../core/derive.ts';
 import { setAccuracy } from '../../core/edit/accuracy.ts';
-import { setCutOnCar, leaveLong } from '../../core/edit/members.ts';
-import type { Cure, JointForecast } from '../../core/forecast/types.ts';
+import type { Forecast as Worked } from '../../core/forecast/types.ts';
 import { FIRST_ACCURACY, GREATEST_DEVIATION, type Accuracy } from '../../core/job/kinds/accuracy.ts';
 import { FIRST_SCATTER, GREATEST_SCATTER } from '../../core/job/kinds/scatter.ts';
-import {
-  cureInWords,
-  feedsInWords,
-  FORECAST_LEAVES_OUT,
-  FORECAST_MEANS,
-  jointInWords,
-} from '../../core/words/forecast.ts';
-import { gapingOf, gapInWords } from '../../core/words/gaping.ts';
-import { editor, results, useDocument, useEditor, useResults, useShop } from '../../store/page.ts';
+import { FORECAST_LEAVES_OUT, FORECAST_MEANS } from '../../core/words/forecast.ts';
+import { results, useDocument, useResults, useShop } from '../../store/page.ts';
 import { DeviationField, NumberField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { Command } from '../kit/Command.tsx';
-import { Section } from '../kit/Section.tsx';
-
-/** Joints that are shown at once; the rest fit better than these. */
-const FIRST_SHOWN = 8;
+import { ForecastJoints } from './ForecastJoints.tsx';
 
 export function Forecast(): ReactNode {
-  useEffect(() => results.lookAtForecast(), []);
+  const [stopped, stop] = useState(false);
+  useEffect(() => (stopped ? undefined : results.lookAtForecast()), [stopped]);
   const forecast = useResults((state) => state.forecast);
   const why = useResults((state) => state.unforecast);
-  const hasTubes = useDocument((state) => state.derived.tubes.length > 0);
-  if (!hasTubes) return <p className="empty">No tubes yet.</p>;
+  const derived = useDocument((state) => state.derived);
+  const shown = useLast(forecast, derived);
+  if (derived.tubes.length === 0) return <p className="empty">No tubes yet.</p>;
   return (
     <>
       <p className="small">{FORECAST_MEANS}</p>
@@ -37,115 +29,47 @@ export function Forecast(): ReactNode {
           × It could not be worked out: {why}
         </p>
       )}
-      {forecast === null && why === null && <Working />}
-      {forecast !== null && <Joints joints={forecast.joints} />}
+      {stopped ? (
+        <p role="status">
+          Stopped.{' '}
+          <button type="button" className="press press-quiet" onClick={() => stop(false)}>
+            Work it out
+          </button>
+        </p>
+      ) : (
+        forecast === null && why === null && <Working anew={shown !== null} onStop={() => stop(true)} />
+      )}
+      {shown !== null && !stopped && why === null && (
+        <ForecastJoints joints={shown.joints} isWorking={forecast === null} />
+      )}
       <p className="small">{FORECAST_LEAVES_OUT}</p>
     </>
   );
 }
 
+/** The one before while another is worked out, of the same job: what stands in the list stays. Tubes that are gone are left out. */
+function useLast(forecast: Worked | null, { job, byId }: Derived): Worked | null {
+  const [last, keep] = useState<{ readonly forecast: Worked; readonly name: string } | null>(null);
+  if (forecast !== null) {
+    if (forecast !== last?.forecast) keep({ forecast, name: job.name });
+    return forecast;
+  }
+  if (last === null || last.name !== job.name) return null;
+  return { joints: last.forecast.joints.filter(({ tube }) => byId.has(tube)) };
+}
+
 /** It comes after what the other checks want of the bender, and stops where nobody looks at it. */
-function Working(): ReactNode {
+function Working({ anew, onStop }: { anew: boolean; onStop: () => void }): ReactNode {
   const before = useResults(({ progress }) => Math.max(0, progress.of - progress.done - 1));
   return (
     <p role="status">
-      Working out how the joints will fit
-      {before > 0 && `, after the rehearsal of ${before === 1 ? '1 tube' : `${before} tubes`} at the bender`}… Fold this
-      away to stop.
-    </p>
-  );
-}
-
-function Joints({ joints }: { joints: readonly JointForecast[] }): ReactNode {
-  if (joints.length === 0) return <p className="empty">No end is welded to anything yet.</p>;
-  const rest = joints.slice(FIRST_SHOWN);
-  return (
-    <>
-      <JointList joints={joints.slice(0, FIRST_SHOWN)} />
-      {rest.length > 0 && (
-        <Section title="Joints that fit better" count={rest.length} onlyOpen>
-          <JointList joints={rest} />
-        </Section>
-      )}
-    </>
-  );
-}
-
-const JointList = ({ joints }: { joints: readonly JointForecast[] }): ReactNode => (
-  <ol className="findings">
-    {joints.map((joint) => (
-      <Row key={`${joint.tube} ${joint.end}`} joint={joint} />
-    ))}
-  </ol>
-);
-
-function Row({ joint }: { joint: JointForecast }): ReactNode {
-  const derived = useDocument((state) => state.derived);
-  const unit = useDocument((state) => state.job.lengthUnit);
-  const chosen = useEditor(({ selection }) => selection?.kind === 'tube' && selection.id === joint.tube);
-  const { member } = derived.byId.get(joint.tube)!;
-  const feeds = feedsInWords(derived, joint);
-  return (
-    <li className={`forecast-joint forecast-${gapingOf(joint.gap)}${chosen ? ' chosen' : ''}`}>
-      <button
-        type="button"
-        className="link"
-        onClick={() => editor.getState().goTo(joint.at, { kind: 'tube', id: joint.tube })}
-      >
-        {jointInWords(derived, joint)}
+      Working out {anew && 'anew '}how the joints will fit
+      {before > 0 && `, after the rehearsal of ${before === 1 ? '1 tube' : `${before} tubes`} at the bender`}…{' '}
+      {anew && 'What stands here is as it was before. '}
+      <button type="button" className="press press-quiet" onClick={onStop}>
+        Stop
       </button>
-      <strong className="forecast-gap">{gapInWords(joint.gap, unit)}</strong>
-      {feeds !== null && <span className="small">{feeds}</span>}
-      {joint.onCar && (
-        <span className="small">
-          Cut on the car.{' '}
-          <Command quiet step={`Cut ${member.name} by the drawing`} run={(job) => setCutOnCar(job, member.id, false)}>
-            Cut it by the drawing
-          </Command>
-        </span>
-      )}
-      {joint.cures.length > 0 && (
-        <ul className="forecast-cures">
-          {joint.cures.map((cure) => (
-            <li key={cure.kind}>
-              <span>{cureInWords(derived, joint, cure, unit)}</span>
-              <DoIt joint={joint} cure={cure} />
-            </li>
-          ))}
-        </ul>
-      )}
-    </li>
-  );
-}
-
-/** A key for the cures that are an edit of the job. */
-function DoIt({ joint, cure }: { joint: JointForecast; cure: Cure }): ReactNode {
-  const derived = useDocument((state) => state.derived);
-  const { member } = derived.byId.get(joint.tube)!;
-  const label = `${jointInWords(derived, joint)}: `;
-  if (cure.kind === 'long' && joint.node !== null) {
-    const which = joint.end === 'A' ? 0 : 1;
-    return (
-      <Command
-        quiet
-        step={`Leave end ${joint.end} of ${member.name} long`}
-        label={`${label}leave it long`}
-        run={(job) => leaveLong(job, member.id, which, cure.by)}
-      >
-        Leave it long
-      </Command>
-    );
-  }
-  if (cure.kind !== 'on-car' || cure.first.length > 0) return null;
-  return (
-    <Command
-      quiet
-      step={`Cut ${member.name} on the car`}
-      label={`${label}cut it on the car`}
-      run={(job) => setCutOnCar(job, member.id, true)}
-    >
-      Cut it on the car
-    </Command>
+    </p>
   );
 }
 
