@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { root } from '../../src/scripts/install.mjs';
 import { openFewTubes } from './few-tubes.ts';
-import { enter, expect, FEW, goTo, savedText, showPart, start, test, untilKept } from './journey.ts';
+import { enter, expect, FEW, goTo, savedText, showPart, start, test, undoKey, untilKept } from './journey.ts';
 import type { Download, Page } from '@playwright/test';
 
 /** Solids take as long as they take. */
@@ -131,6 +131,11 @@ test.describe('in a job of few tubes', () => {
       const [, width, height] = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/u.exec(pdf)!;
       expect(Number(width)).toBeCloseTo((210 / 25.4) * 72, 2);
       expect(Number(height)).toBeCloseTo((297 / 25.4) * 72, 2);
+    });
+
+    await test.step('what was printed is noted in the job, without a step that undo would take back', async () => {
+      await expect.poll(async () => JSON.parse(await savedText(page)).printed?.length ?? 0).toBeGreaterThan(0);
+      await expect(undoKey(page)).toBeDisabled();
     });
   });
 

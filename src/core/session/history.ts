@@ -30,6 +30,30 @@ export function commitEdit(history: History, label: string, next: Job): History 
   return { job: next, past: [...history.past, { label: shownName(label), diff }], future: [] };
 }
 
+/**
+ * `next` becomes the job with no step for it: what differs is a fact of the shop that no undo unmakes, such as what was printed. It may differ from the job in what is no
+ * collection. All steps, done and undone, lead past it: what they would have changed of the same fact is left out of them, and a step that was about that alone goes.
+ */
+export function noteFact(history: History, next: Job): History {
+  const facts = new Set(diffJobs(history.job, next).head.map(({ key }) => key));
+  if (facts.size === 0) return history;
+  const [past, future] = [history.past, history.future].map((steps) => withoutFacts(steps, facts));
+  return { job: next, past: past!, future: future! };
+}
+
+function withoutFacts(steps: readonly Step[], facts: ReadonlySet<string>): readonly Step[] {
+  let follows = true;
+  return steps.flatMap((step) => {
+    const head = step.diff.head.filter(({ key }) => !facts.has(key));
+    const diff = head.length === step.diff.head.length ? step.diff : { ...step.diff, head };
+    // A step is made to follow one other (store/storage/chunks.ts): after one that is gone it is another.
+    const same = follows && diff === step.diff;
+    follows = !isEmptyDiff(diff);
+    if (!follows) return [];
+    return [same ? step : { ...step, diff }];
+  });
+}
+
 /** The last step taken back; the same history where there is none. */
 export function undo(history: History): History {
   const { job, past, future } = history;

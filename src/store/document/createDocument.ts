@@ -44,6 +44,8 @@ export interface DocumentState {
 export interface DocumentActions {
   /** One undo step; no tube gets another number by it, unless it is about numbers. Answers the faults and leaves everything as it was if the job cannot be derived. */
   edit(label: string, change: (job: Job) => Job): readonly Fault[];
+  /** A fact that no undo unmakes, and no step (noteFact): a gesture under way is committed first. Refused as an edit is. */
+  note(change: (job: Job) => Job): readonly Fault[];
   /**
    * A gesture: begin keeps the start job, preview shows a draft made from it, commit makes one undo step, cancel drops
    * it. Whatever asks for the job itself (saving, undo, opening another) commits it first; `ended` is called once,
@@ -83,6 +85,12 @@ export function createDocument(): DocumentStore {
       get().commit();
       const { history } = get().committed;
       return settle(keepNumbers(history.job, change(history.job)), (job) => histories.commitEdit(history, label, job));
+    },
+    note(change) {
+      if (!get().ready) return [NOT_READY];
+      get().commit();
+      const { history } = get().committed;
+      return settle(change(history.job), (job) => histories.noteFact(history, job));
     },
     begin(label, whenEnded) {
       if (!get().ready) return;

@@ -56,8 +56,9 @@ export function useTaking(): Taking {
     return { files: [await requestZip(zip, made, signal)], heard };
   }
 
+  /** Paper that is out of the printer stays so, whatever is undone: it is noted without a step. */
   function notePrinted(frame: Derived, day: string): void {
-    jobDocument.getState().edit('Paper for the shop', (job) => withPrinted(job, frame, day));
+    jobDocument.getState().note((job) => withPrinted(job, frame, day));
   }
 
   function show(next: Progress | 'zip' | null): void {

@@ -3,8 +3,17 @@ import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { begin, commit, IDLE, preview, shownJob } from '../../../src/core/session/gesture.ts';
-import { commitEdit, newHistory, redo, redoLabel, undo, undoLabel } from '../../../src/core/session/history.ts';
+import {
+  commitEdit,
+  newHistory,
+  noteFact,
+  redo,
+  redoLabel,
+  undo,
+  undoLabel,
+} from '../../../src/core/session/history.ts';
 import { keptHistory, resumeHistory } from '../../../src/core/session/kept.ts';
+import { createChunking } from '../../../src/store/storage/chunks.ts';
 import { sampleFile } from '../job/sample.ts';
 
 const opened = (file: unknown): Job => {
@@ -43,6 +52,50 @@ describe('history', () => {
     const history = commitEdit(newHistory(job), 'Name', { ...job, points: [job.points[0]!] });
     expect(undo(history).job.points[0]).toBe(job.points[0]);
     expect(undo(history).job.members).toBe(job.members);
+  });
+});
+
+describe('a fact that no undo unmakes', () => {
+  const printed = (revision: string, tube = 'a') => ({ tube, revision, cutLength: 900, on: '2026-03-02' });
+  const paper = (of: Job, ...sheets: readonly ReturnType<typeof printed>[]): Job => ({ ...of, printed: sheets });
+  const bare = paper(job);
+
+  it('takes no step, and stays whatever is undone and done again', () => {
+    let history = commitEdit(newHistory(bare), 'First', named('one')(bare));
+    history = commitEdit(history, 'Second', named('two')(history.job));
+    history = undo(history);
+    const noted = noteFact(history, paper(history.job, printed('r1')));
+    expect([undoLabel(noted), redoLabel(noted)]).toEqual(['First', 'Second']);
+    expect(noted.past[0]).toBe(history.past[0]);
+    for (const there of [undo(noted), redo(noted), undo(undo(redo(noted)))])
+      expect(there.job.printed).toEqual([printed('r1')]);
+    expect(undo(noted).job.name).toBe(bare.name);
+    expect(noteFact(noted, structuredClone(noted.job))).toBe(noted);
+  });
+
+  it('leads every step past it: one that changed the same is left with the rest of it, one that was about that alone goes', () => {
+    let history = commitEdit(newHistory(bare), 'First', named('one')(bare));
+    history = commitEdit(history, 'Paper', paper(history.job, printed('r1')));
+    history = commitEdit(history, 'Split', paper(named('two')(history.job), printed('r1', 'b')));
+    history = commitEdit(history, 'Third', named('three')(history.job));
+    const noted = noteFact(history, paper(history.job, printed('r2', 'b'), printed('r1', 'c')));
+    expect(noted.past.map(({ label }) => label)).toEqual(['First', 'Split', 'Third']);
+    const names = [noted, undo(noted), undo(undo(noted)), undo(undo(undo(noted)))].map((each) => each.job.name);
+    expect(names).toEqual(['three', 'two', 'one', bare.name]);
+    const back = redo(redo(redo(undo(undo(undo(noted))))));
+    expect(back.job).toEqual(noted.job);
+    // And as it is kept beside its text, in chunks of a page that had written all of it before.
+    const chunks = createChunking('p');
+    const kept = (of: typeof noted) => ({ kept: { text: serialiseJob(of.job), history: keptHistory(of, 100) } });
+    const before = chunks.cut(kept(history) as never).chunks;
+    const after = chunks.cut(kept(noted) as never);
+    for (const [name, steps] of after.chunks) if (before.has(name)) expect(steps).toEqual(before.get(name));
+    const text = serialiseJob(noted.job);
+    const read = parseJob(text);
+    if (!read.ok) throw new Error('not read');
+    const again = resumeHistory(text, read.job, JSON.parse(JSON.stringify(keptHistory(noted, 100))));
+    expect(again.loss).toBeNull();
+    expect(again.history.past.map(({ label }) => label)).toEqual(['First', 'Split', 'Third']);
   });
 });
 
