@@ -11,10 +11,11 @@ import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'no
 import { createRequire } from 'node:module';
 import { dirname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import type { Finding } from './core/checks/types.ts';
+import { counted } from './core/checks/counted.ts';
 import { derive, type Derived } from './core/derive.ts';
 import { faultLine, printable, quoted, type Fault } from './core/job/fault.ts';
 import { parseJob } from './core/job/parse.ts';
+import { countInWords } from './core/words/groups.ts';
 import { dayOf, isDay } from './exports/shared/day.ts';
 import { withSlowFindings } from './core/stages/work.ts';
 import { FORMATS, productsOf, type Format } from './exports/products/catalogue.ts';
@@ -91,9 +92,10 @@ const supplies: Supplies = {
 };
 
 /** What a person must hear although the run went well: tubes cut to a job with errors do not fit. */
-function summary({ tubes, findings }: Derived): string {
-  const count = (severity: Finding['severity']) => findings.filter((finding) => finding.severity === severity).length;
-  return `tubes: ${tubes.length}, errors: ${count('error')}, warnings: ${count('warning')}, notes: ${count('note')}`;
+function summary(derived: Derived): string {
+  const count = counted(derived.findings, derived.job.seen, derived);
+  const [errors, warnings, notes] = (['error', 'warning', 'note'] as const).map((each) => countInWords(count(each)));
+  return `tubes: ${derived.tubes.length}, errors: ${errors}, warnings: ${warnings}, notes: ${notes}`;
 }
 
 interface Request {

@@ -32,8 +32,8 @@ export function Stations(): ReactNode {
 
 function Tally(): ReactNode {
   const count = useOpenCount();
-  const errors = count('error');
-  const warnings = count('warning');
+  const errors = count('error').things;
+  const warnings = count('warning').things;
   return (
     <span className="tally">
       {errors > 0 && <Count className="tally-error" sign="×" number={errors} noun="error" />}

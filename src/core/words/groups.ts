@@ -1,4 +1,5 @@
 /** What else one finding stands for, in words. */
+import type { Counted } from '../checks/counted.ts';
 import type { Group } from '../checks/grouped.ts';
 import { nodeName, tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
@@ -17,3 +18,10 @@ export function alsoInWords({ first, more }: Group, frame: Frame): string | null
   });
   return `The same at ${listed(where)}.`;
 }
+
+/** Beside how many things were found, where they are named at more places than that. */
+export const placesInWords = (places: number): string => `(${places} places)`;
+
+/** "2 (5 places)". */
+export const countInWords = ({ things, places }: Counted): string =>
+  places > things ? `${things} ${placesInWords(places)}` : `${things}`;

@@ -5,6 +5,7 @@ import { addEnvelope } from '../../core/edit/envelopes.ts';
 import { NOT_CHECKED, WHO_DECIDES } from '../../core/words/cautions.ts';
 import { FORECAST } from '../../core/words/forecast.ts';
 import { bySeverity } from '../../core/checks/faults.ts';
+import { placesInWords } from '../../core/words/groups.ts';
 import { grouped } from '../../core/checks/grouped.ts';
 import { isSeen, unseen } from '../../core/checks/seen.ts';
 import type { Severity } from '../../core/checks/types.ts';
@@ -29,7 +30,7 @@ export default function ChecksStation(): ReactNode {
   const open = grouped(bySeverity(unseen(findings, marks)), derived);
   const seen = grouped(bySeverity(findings.filter((finding) => isSeen(finding, marks))), derived);
   const edit = useDocument((state) => state.edit);
-  const errors = useOpenCount()('error');
+  const errors = useOpenCount()('error').things;
   return (
     <div className="station">
       <p className="caution caution-first">{WHO_DECIDES}</p>
@@ -90,12 +91,18 @@ function Tally(): ReactNode {
   const shortest = clearances.toSorted((a, b) => a.distance - b.distance)[0];
   return (
     <dl className="tally-row">
-      {(['error', 'warning', 'note'] as const).map((severity) => (
-        <div key={severity} className={count(severity) > 0 ? `tally-${severity}-word` : undefined}>
-          <dt>{PLURALS[severity]}</dt>
-          <dd className="figure">{count(severity)}</dd>
-        </div>
-      ))}
+      {(['error', 'warning', 'note'] as const).map((severity) => {
+        const { things, places } = count(severity);
+        return (
+          <div key={severity} className={things > 0 ? `tally-${severity}-word` : undefined}>
+            <dt>{PLURALS[severity]}</dt>
+            <dd className="figure">
+              {things}
+              {places > things && <span className="small"> {placesInWords(places)}</span>}
+            </dd>
+          </div>
+        );
+      })}
       {shortest && (
         <div className={shortest.ok ? undefined : 'tally-error-word'}>
           <dt>Shortest gap</dt>

@@ -23,7 +23,7 @@ export function Onward(props: {
 export function useOpenInWords(): string | null {
   const count = useOpenCount();
   const words = (['error', 'warning'] as const).flatMap((severity) => {
-    const found = count(severity);
+    const found = count(severity).things;
     return found === 0 ? [] : [`${found} ${severity}${found === 1 ? '' : 's'}`];
   });
   return words.length === 0 ? null : words.join(' and ');

@@ -1,14 +1,12 @@
-/** How many things the checks found of each severity: each once, however many tubes it is named at, and none that was seen and left. */
+/** How many things the checks found of each severity, and at how many places: none that was seen and left. */
 import { useMemo } from 'react';
-import { grouped } from '../../core/checks/grouped.ts';
-import { unseen } from '../../core/checks/seen.ts';
+import { counted, type Counted } from '../../core/checks/counted.ts';
 import type { Severity } from '../../core/checks/types.ts';
 import { useDocument, useResults } from '../../store/page.ts';
 
-export function useOpenCount(): (severity: Severity) => number {
+export function useOpenCount(): (severity: Severity) => Counted {
   const findings = useResults((state) => state.findings);
   const derived = useDocument((state) => state.derived);
   const marks = useDocument((state) => state.job.seen);
-  const open = useMemo(() => grouped(unseen(findings, marks), derived), [findings, marks, derived]);
-  return (severity) => open.filter(({ first }) => first.severity === severity).length;
+  return useMemo(() => counted(findings, marks, derived), [findings, marks, derived]);
 }
