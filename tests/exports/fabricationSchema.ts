@@ -256,6 +256,7 @@ const survey = v.strictObject({
   redundancy: fromZero,
   suspects: v.array(v.strictObject({ index: number, fits: number, deviation: fromZero, or: v.array(number) })),
   loose: v.array(v.strictObject({ point: text, direction: vector })),
+  stands: v.exactOptional(v.strictObject({ turns: v.strictTuple([turn, turn, turn]), zero: vector })),
 });
 
 const forecast = v.strictObject({

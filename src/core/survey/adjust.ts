@@ -6,12 +6,24 @@
  * its own deviation (Baarda, A testing procedure for use in geodetic networks, 1968): the worst goes, all is solved anew, until none is worse than
  * chance makes it once in fifty surveys. Where two would explain as much, neither is better than the other: both are named. docs/maths/survey.md.
  */
+import { toDegrees, toRadians, type Degrees } from '../geometry/angle.ts';
 import { symmetricEigen } from '../numerics/symmetric-eigen.ts';
 import { tailQuantile } from '../numerics/normal-tail.ts';
 import type { Vec3 } from '../geometry/vector.ts';
+import type { SurveyBlock } from '../job/kinds/survey.ts';
 import { remembered } from '../remembered.ts';
 import type { PointId } from '../job/reference.ts';
-import { networkOf, placeIn, rowsAt, type Network, type Row, type Solution, type Surveyed } from './network.ts';
+import {
+  networkOf,
+  placeIn,
+  rowsAt,
+  slotsOf,
+  type Network,
+  type Row,
+  type Solution,
+  type Surveyed,
+} from './network.ts';
+import { poseOf, turnsOf } from './floor.ts';
 import { settle } from './settle.ts';
 
 export interface AdjustedPoint {
@@ -64,6 +76,15 @@ export interface Adjusted {
   readonly suspects: readonly Suspect[];
   /** What nothing fixes: the point stays as guessed along that direction. */
   readonly loose: readonly Loose[];
+  /** How the car stands over the floor's lines; only where it is said to stand askew. */
+  readonly stands?: Standing;
+}
+
+export interface Standing {
+  /** Degrees from the floor's lines to the car's axes, right-hand: yaw about up, then pitch about left, then roll about forward. Nose to the left, nose down and right side down are positive. */
+  readonly turns: readonly [Degrees, Degrees, Degrees];
+  /** Where the car's zero lies over the lines, mm. */
+  readonly zero: Vec3;
 }
 
 /** Of an error that shows in a residual: less, and nothing checks the reading. */
@@ -82,15 +103,17 @@ const BY_CHANCE = 0.02;
 const AS_MUCH = 7.8;
 
 /** Null where no point's place comes of measurements, and nothing was measured. The order of the measurements makes no difference. */
-export const adjust = ({ points, holds, measurements }: Surveyed): Adjusted | null =>
-  known(points)(holds)(measurements).adjusted;
+export const adjust = ({ points, holds, measurements, survey }: Surveyed): Adjusted | null =>
+  known(points)(holds)(measurements)(survey ?? NO_BLOCK).adjusted;
+
+const NO_BLOCK: SurveyBlock = {};
 
 /** An edit that leaves points and readings alone leaves the survey the very same. */
 const known = remembered((points: Surveyed['points']) =>
   remembered((holds: Surveyed['holds']) =>
-    remembered((measurements: Surveyed['measurements']) => ({
-      adjusted: adjustedFrom({ points, holds, measurements }),
-    })),
+    remembered((measurements: Surveyed['measurements']) =>
+      remembered((survey: SurveyBlock) => ({ adjusted: adjustedFrom({ points, holds, measurements, survey }) })),
+    ),
   ),
 );
 
@@ -109,19 +132,36 @@ function adjustedFrom(surveyed: Surveyed): Adjusted | null {
     redundancy,
     suspects: suspectsAmong(network, solution, residuals),
     loose: looseOf(network, solution),
+    ...(network.pose !== null && { stands: standingOf(solution.places.subarray(network.pose)) }),
   };
 }
 
+function standingOf(pose: Float64Array): Standing {
+  const [yaw, pitch, roll] = turnsOf(pose);
+  return { turns: [toDegrees(yaw), toDegrees(pitch), toDegrees(roll)], zero: [pose[3]!, pose[4]!, pose[5]!] };
+}
+
+/** All coordinates of the network as they were worked out. */
+export function placesOf(network: Network, { points, stands }: Adjusted): Float64Array {
+  const places = network.guess.slice();
+  for (const { id, position } of points) places.set(position, network.first.get(id));
+  if (network.pose !== null && stands !== undefined) {
+    places.set(poseOf(stands.turns.map(toRadians), stands.zero), network.pose);
+  }
+  return places;
+}
+
 function pointsOf(network: Network, { places, normal }: Solution, inverse: Float64Array): readonly AdjustedPoint[] {
-  const slots = new Map(network.unknown.map((at, i) => [at, i]));
+  const { of, sign } = slotsOf(network, network.unknown);
   const at = placeIn(network, places);
   return network.asked.map(({ id }): AdjustedPoint => {
-    const own = [0, 1, 2].map((k) => slots.get(network.first.get(id)! + k));
-    const covariance = own.map((i) =>
-      own.map((k) => (i === undefined || k === undefined ? 0 : inverse[i * normal.size + k]!)),
+    const first = network.first.get(id)!;
+    const own = [0, 1, 2].map((k) => of[first + k]!);
+    const covariance = own.map((i, a) =>
+      own.map((k, b) => (i < 0 || k < 0 ? 0 : sign[first + a]! * sign[first + b]! * inverse[i * normal.size + k]!)),
     );
     const sigma = own.map((i, k) => {
-      if (i !== undefined && normal.open.some((way) => Math.abs(way[i]!) > TOUCHED)) return null;
+      if (i >= 0 && normal.open.some((way) => Math.abs(way[i]!) > TOUCHED)) return null;
       return Math.sqrt(covariance[k]![k]!);
     });
     return { id, position: at(id), sigma: sigma as never, covariance: covariance as never };
@@ -198,13 +238,11 @@ const AS_GOOD = 1e-6;
 
 /** The directions of each point that what nothing fixes moves it along, the most open first. */
 function looseOf(network: Network, { normal }: Solution): readonly Loose[] {
-  const slots = new Map(network.unknown.map((at, i) => [at, i]));
+  const { of, sign } = slotsOf(network, network.unknown);
   return network.asked.flatMap(({ id }) => {
+    const first = network.first.get(id)!;
     const parts = normal.open.map((way) =>
-      [0, 1, 2].map((k) => {
-        const slot = slots.get(network.first.get(id)! + k);
-        return slot === undefined ? 0 : way[slot]!;
-      }),
+      [0, 1, 2].map((k) => (of[first + k]! < 0 ? 0 : sign[first + k]! * way[of[first + k]!]!)),
     );
     const spread = [0, 1, 2].map((i) =>
       [0, 1, 2].map((k) => parts.reduce((sum, part) => sum + part[i]! * part[k]!, 0)),

@@ -5,7 +5,7 @@
 import { distance, type Vec3 } from '../geometry/vector.ts';
 import { pointsOf } from '../job/kinds/measurement.ts';
 import { bareId, type PointId } from '../job/reference.ts';
-import type { Adjusted } from './adjust.ts';
+import { placesOf, type Adjusted } from './adjust.ts';
 import { networkOf, placeIn, type Surveyed } from './network.ts';
 import { ALIKE, fromAllSides, unknownOf } from './settle.ts';
 
@@ -20,11 +20,11 @@ export interface Elsewhere {
 const APART = 5;
 
 /** One for each point that has another place, the other points left where they are; none of what nothing fixes. */
-export function elsewhere(surveyed: Surveyed, { points, loose }: Adjusted): readonly Elsewhere[] {
+export function elsewhere(surveyed: Surveyed, adjusted: Adjusted): readonly Elsewhere[] {
   const network = networkOf(surveyed);
   if (network === null) return [];
-  const places = network.guess.slice();
-  for (const { id, position } of points) position.forEach((part, k) => (places[network.first.get(id)! + k] = part));
+  const { points, loose } = adjusted;
+  const places = placesOf(network, adjusted);
   const open = new Set(loose.map(({ point }) => point));
   return points.flatMap(({ id, position }): readonly Elsewhere[] => {
     const ties = network.measurements.flatMap((each, index) =>

@@ -5,8 +5,9 @@
 import type { Measurement } from '../job/kinds/measurement.ts';
 import { bareId, type PointRef } from '../job/reference.ts';
 import { MM_PER_INCH, type LengthUnit } from '../units/length.ts';
-import { adjust, type Adjusted, type Suspect } from './adjust.ts';
+import { adjust, placesOf, type Adjusted, type Suspect } from './adjust.ts';
 import { readingAt } from './equation.ts';
+import { floorOf, SQUARE_FLOOR } from './floor.ts';
 import { networkOf, placeIn, type Surveyed } from './network.ts';
 
 /** `reads`: what then was meant, mm or degrees. */
@@ -114,14 +115,14 @@ const MOST_POINTS = 2;
 /** The points that would make the reading right, with all that is suspected left out; none where there are many. */
 function otherPoints(surveyed: Surveyed, { suspects }: Adjusted, { index, deviation }: Suspect): readonly Misread[] {
   const isSuspect = new Set(suspects.map((each) => each.index));
-  const { points } = adjust({
+  const others = adjust({
     ...surveyed,
     measurements: surveyed.measurements.map((each, i) => (isSuspect.has(i) ? { ...each, excluded: true } : each)),
   })!;
   const network = networkOf(surveyed)!;
-  const places = network.guess.slice();
-  for (const { id, position } of points) position.forEach((part, k) => (places[network.first.get(id)! + k] = part));
+  const places = placesOf(network, others);
   const at = placeIn(network, places);
+  const floor = network.pose === null ? SQUARE_FLOOR : floorOf(places.subarray(network.pose));
   const measurement = surveyed.measurements[index]!;
   const keys = 'point' in measurement ? (['point'] as const) : (['from', 'to'] as const);
   const found = keys.flatMap((key) => {
@@ -137,6 +138,6 @@ function otherPoints(surveyed: Surveyed, { suspects }: Adjusted, { index, deviat
   return found.length <= MOST_POINTS ? found : [];
 
   function readOf(other: Measurement): number {
-    return readingAt(other, at, (reference) => network.side.get(bareId(reference))!).value;
+    return readingAt(other, at, (reference) => network.side.get(bareId(reference))!, floor).value;
   }
 }

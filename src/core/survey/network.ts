@@ -11,9 +11,10 @@ import { bareId, isPrimed, type PointId, type PointRef } from '../job/reference.
 import type { Job } from '../job/types.ts';
 import { semidefinite, type Semidefinite } from '../numerics/semidefinite.ts';
 import { readingAt } from './equation.ts';
+import { floorOf, POSE, SQUARE_FLOOR } from './floor.ts';
 
 /** What a survey is made of. */
-export type Surveyed = Pick<Job, 'points' | 'holds' | 'measurements'>;
+export type Surveyed = Pick<Job, 'points' | 'holds' | 'measurements' | 'survey'>;
 
 export interface Network {
   readonly measurements: readonly Measurement[];
@@ -21,10 +22,14 @@ export interface Network {
   readonly asked: readonly Point[];
   /** Where each point's three coordinates stand among all. */
   readonly first: ReadonlyMap<PointId, number>;
-  /** Coordinates as typed, held or guessed, three a point. */
+  /** Coordinates as typed, held or guessed, three a point; where the car stands askew the six figures of its pose come after them. */
   readonly guess: Float64Array;
   /** Of these the ones that are asked for. */
   readonly unknown: readonly number[];
+  /** Coordinates whose mean with another one is held: as that goes up, they go down. */
+  readonly tied: readonly { readonly at: number; readonly to: number }[];
+  /** Where the pose begins among the coordinates; null where the car stands square. */
+  readonly pose: number | null;
   /** Of each point: on which side of the centre plane it is thought, 1 left. */
   readonly side: ReadonlyMap<PointId, 1 | -1>;
 }
@@ -33,26 +38,66 @@ export interface Network {
 export const isMeasured = ({ by }: Point): boolean => by === 'survey';
 
 /** Null where no point's place comes of measurements, and nothing was measured. */
-export function networkOf({ points, holds, measurements }: Surveyed): Network | null {
+export function networkOf({ points, holds, measurements, survey }: Surveyed): Network | null {
   const asked = points.filter(isMeasured);
   if (asked.length === 0 && measurements.length === 0) return null;
   const first = new Map(points.map(({ id }, i) => [id, 3 * i]));
-  const guess = Float64Array.from(points.flatMap(({ position }) => position));
+  const pose = survey?.askew ? 3 * points.length : null;
+  const guess = Float64Array.from([
+    ...points.flatMap(({ position }) => position),
+    ...(pose === null ? [] : Array.from({ length: POSE }, () => 0)),
+  ]);
   const fixed = new Set<number>();
-  for (const { point, axis, value } of holds) {
-    const at = first.get(point)! + AXIS_INDEX[axis];
-    if (!isMeasured(points[first.get(point)! / 3]!)) continue;
-    guess[at] = value;
-    fixed.add(at);
+  const tied: { readonly at: number; readonly to: number }[] = [];
+  const isAsked = new Set(asked.map(({ id }) => id));
+  for (const { point, and, axis, value } of holds) {
+    const [own, other] = [point, and].map((id) => (id === undefined ? null : first.get(id)! + AXIS_INDEX[axis]));
+    if (other === null || other === undefined) {
+      if (isAsked.has(point)) hold(own!, value);
+    } else if (isAsked.has(point) && isAsked.has(and!)) {
+      const half = (guess[own!]! - guess[other]!) / 2;
+      guess[own!] = value + half;
+      hold(other, value - half);
+      tied.push({ at: other, to: own! });
+    } else if (isAsked.has(point)) hold(own!, 2 * value - guess[other]!);
+    else if (isAsked.has(and!)) hold(other, 2 * value - guess[own!]!);
   }
   return {
     measurements,
     asked,
     first,
     guess,
-    unknown: asked.flatMap(({ id }) => [0, 1, 2].map((k) => first.get(id)! + k)).filter((at) => !fixed.has(at)),
+    unknown: [
+      ...asked.flatMap(({ id }) => [0, 1, 2].map((k) => first.get(id)! + k)).filter((at) => !fixed.has(at)),
+      ...(pose === null ? [] : Array.from({ length: POSE }, (_, k) => pose + k)),
+    ],
+    tied,
+    pose,
     side: new Map(points.map(({ id, position }) => [id, position[1] < 0 ? -1 : 1])),
   };
+
+  function hold(at: number, value: number): void {
+    guess[at] = value;
+    fixed.add(at);
+  }
+}
+
+/** Which unknown moves each coordinate, -1 for none, and whether with it or against it. */
+export interface Slots {
+  readonly of: Int32Array;
+  readonly sign: Float64Array;
+}
+
+/** Of these unknowns. */
+export function slotsOf({ guess, tied }: Network, unknown: readonly number[]): Slots {
+  const of = new Int32Array(guess.length).fill(-1);
+  const sign = new Float64Array(guess.length).fill(1);
+  unknown.forEach((at, i) => (of[at] = i));
+  for (const { at, to } of tied) {
+    of[at] = of[to]!;
+    sign[at] = -1;
+  }
+  return { of, sign };
 }
 
 /** One reading where the points lie now. */
@@ -111,23 +156,25 @@ export function rowsAt(
   unknown: readonly number[],
   places: Float64Array,
 ): readonly Row[] {
-  const slot = new Int32Array(network.guess.length).fill(-1);
-  unknown.forEach((at, i) => (slot[at] = i));
+  const slots = slotsOf(network, unknown);
   const at = placeIn(network, places);
+  const floor = network.pose === null ? SQUARE_FLOOR : floorOf(places.subarray(network.pose));
   const sideOf = (reference: PointRef): 1 | -1 => network.side.get(bareId(reference))!;
   return used.map((index): Row => {
     const measurement = network.measurements[index]!;
-    const { value, slopes } = readingAt(measurement, at, sideOf);
+    const { value, slopes, pose } = readingAt(measurement, at, sideOf, floor);
     const sums = new Map<number, number>();
+    const sum = (coordinate: number, slope: number): void => {
+      const unknownAt = slots.of[coordinate]!;
+      if (unknownAt >= 0) sums.set(unknownAt, (sums.get(unknownAt) ?? 0) + slots.sign[coordinate]! * slope);
+    };
     for (const [reference, slope] of slopes) {
       const start = network.first.get(bareId(reference))!;
       for (let k = 0; k < 3; k++) {
-        const unknownAt = slot[start + k]!;
-        if (unknownAt < 0 || slope[k] === 0) continue;
-        const signed = k === 1 && isPrimed(reference) ? -slope[k] : slope[k]!;
-        sums.set(unknownAt, (sums.get(unknownAt) ?? 0) + signed);
+        if (slope[k] !== 0) sum(start + k, k === 1 && isPrimed(reference) ? -slope[k] : slope[k]!);
       }
     }
+    pose.forEach((slope, k) => sum(network.pose! + k, slope));
     return {
       index,
       deviation: sigmaOf(measurement),
@@ -166,6 +213,7 @@ export function solve(
   unknown: readonly number[],
   start: Float64Array,
 ): Solution {
+  const slots = slotsOf(network, unknown);
   let places = start;
   let rows = rowsAt(network, used, unknown, places);
   let squares = squaresOf(rows);
@@ -177,7 +225,10 @@ export function solve(
     }
     const by = semidefinite(normalOf(rows, unknown.length, damping), unknown.length).solve(downhill);
     const next = places.slice();
-    unknown.forEach((at, i) => (next[at]! += by[i]!));
+    for (let at = 0; at < next.length; at++) {
+      const slot = slots.of[at]!;
+      if (slot >= 0) next[at]! += slots.sign[at]! * by[slot]!;
+    }
     const rowsThere = rowsAt(network, used, unknown, next);
     const squaresThere = squaresOf(rowsThere);
     const isAtRest = by.every((part) => Math.abs(part) < AT_REST);

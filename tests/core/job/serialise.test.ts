@@ -63,7 +63,8 @@ describe('serialiseJob', () => {
     { "id": "tower", "name": "Tower", "position": [-870, 450, 700], "by": "survey" }
   ],
   "survey": {
-    "hold": [{ "point": "tower", "axis": "z", "value": 700 }],
+    "askew": false,
+    "hold": [{ "point": "tower", "and": "post", "axis": "z", "value": 700 }],
     "measurements": [
       { "id": "r1", "kind": "width", "point": "tower", "value": 900, "sigma": 1 },
       { "id": "r2", "kind": "distance", "from": "sill-l", "to": "tower", "value": 1010.4, "instrument": "Steel tape" },

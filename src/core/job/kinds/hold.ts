@@ -8,6 +8,8 @@ import type { Kind } from './kind.ts';
 
 export interface Hold {
   readonly point: PointId;
+  /** The mean of both is held, as of two points on either side of the centre plane. Absent: the point by itself. */
+  readonly and?: PointId;
   readonly axis: Axis;
   /** mm, exact. */
   readonly value: number;
@@ -16,13 +18,22 @@ export interface Hold {
 export const holdKind: Kind<Hold> = {
   inWords: 'a coordinate that is held',
   within: ['survey', 'hold'],
-  shape: v.looseObject({ point: v.string(), axis: v.picklist(['x', 'y', 'z']), value: coordinate }),
-  keys: ['point axis value'],
-  beyondShape({ point, axis }, at, index, records) {
-    const first = records.findIndex((each) => each.point === point && each.axis === axis);
+  shape: v.looseObject({
+    point: v.string(),
+    and: v.exactOptional(v.string()),
+    axis: v.picklist(['x', 'y', 'z']),
+    value: coordinate,
+  }),
+  keys: ['point and axis value'],
+  beyondShape({ point, and, axis }, at, index, records) {
+    const isHeld = (id: PointId): number =>
+      records.findIndex((each) => each.axis === axis && (each.point === id || each.and === id));
+    const twice = [point, ...(and === undefined ? [] : [and])].find((id) => isHeld(id) !== index);
     return [
       { place: `${at}.point`, list: 'points', to: point },
-      ...(first === index ? [] : [fault(at, `is held already, by survey.hold[${first}]`)]),
+      ...(and === undefined ? [] : [{ place: `${at}.and`, list: 'points' as const, to: and }]),
+      ...(and === point ? [fault(`${at}.and`, 'the same point')] : []),
+      ...(twice === undefined ? [] : [fault(at, `is held already, by survey.hold[${isHeld(twice)}]`)]),
     ];
   },
 };

@@ -8,12 +8,16 @@ import type { Part } from './kind.ts';
 import { measurementKind } from './measurement.ts';
 
 /** What of the survey is no list. */
-export type SurveyBlock = object;
+export interface SurveyBlock {
+  /** The car does not stand square to the lines that stations, offsets, heights and slopes were read from: how it stands is worked out, and what is held says where the car's own axes are. */
+  readonly askew?: boolean;
+}
 
 export const surveyPart: Part<SurveyBlock> = {
   shape: v.looseObject({
+    askew: v.exactOptional(v.boolean()),
     hold: v.optional(v.array(holdKind.shape), []),
     measurements: v.optional(v.array(measurementKind.shape), []),
   }),
-  keys: ['hold measurements'],
+  keys: ['askew hold measurements'],
 };
