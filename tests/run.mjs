@@ -32,17 +32,22 @@ const reports = mkdtempSync(join(tmpdir(), 'cagewright-'));
  * @param {string} title
  * @param {string} command with its arguments; a package's program is found by its name
  * @param {Settings} [settings] for its environment
+ * @param {boolean} [beside] another stage: what it says is shown once it has ended
  * @returns {Promise<boolean>} whether it ended well
  */
-async function run(title, command, settings = {}) {
-  console.log(`\n== ${title}`);
+async function run(title, command, settings = {}, beside = false) {
+  if (!beside) console.log(`\n== ${title}`);
   const child = spawn(`npx --no-install ${command}`, {
     cwd: root,
     shell: true,
-    stdio: ['ignore', 'inherit', 'inherit'],
+    stdio: ['ignore', beside ? 'pipe' : 'inherit', beside ? 'pipe' : 'inherit'],
     env: { ...process.env, ...plain, ...settings },
   });
-  const [status] = await once(child, 'exit');
+  /** @type {Buffer[]} */
+  const said = [];
+  for (const stream of [child.stdout, child.stderr]) stream?.on('data', (piece) => said.push(piece));
+  const [status] = await once(child, 'close');
+  if (beside) console.log(`\n== ${title}\n${Buffer.concat(said).toString()}`);
   return status === 0;
 }
 
@@ -59,10 +64,11 @@ const stage = async (title, command) =>
  * @param {Settings} settings
  * @param {string} report
  * @param {(report: any) => Count} count
+ * @param {boolean} [beside]
  * @returns {Promise<Count>}
  */
-async function tests(title, command, settings, report, count) {
-  const endedWell = await run(title, command, settings);
+async function tests(title, command, settings, report, count, beside = false) {
+  const endedWell = await run(title, command, settings, beside);
   let counted = { passed: 0, failed: 0 };
   try {
     counted = count(JSON.parse(readFileSync(report, 'utf8')));
@@ -116,6 +122,7 @@ const units = () =>
     draws,
     unitReport,
     ({ numPassedTests, numFailedTests }) => ({ passed: numPassedTests, failed: numFailedTests }),
+    !LONG,
   );
 
 /** @param {string | undefined} browser */
@@ -137,9 +144,20 @@ if (!LONG) {
   counts.push(await stage('Lint and types', 'oxlint --type-check --report-unused-disable-directives'));
 }
 const browser = await fetched;
-counts.push(await units(), await stage('Build', 'vite build'));
-if (!LONG) counts.push(await torture(browser));
-counts.push(await journeys(browser));
+counts.push(await stage('Build', 'vite build'));
+const browsers = async () => {
+  if (!LONG) counts.push(await torture(browser));
+  counts.push(await journeys(browser));
+};
+if (LONG) {
+  counts.push(await units());
+  await browsers();
+} else {
+  // A quarter of the processor is idle while the browsers wait for their pages: the tests that need none have it.
+  const beside = units().then((count) => counts.push(count));
+  await browsers();
+  await beside;
+}
 rmSync(reports, { recursive: true, force: true });
 
 const passed = counts.reduce((sum, count) => sum + count.passed, 0);
