@@ -95,6 +95,12 @@ function membersTubes(frame: Frame, tube: TubeRef): string {
   return names(frame, member.mirror ? [bareId(bar), primed(bareId(bar))] : [bar]);
 }
 
+/** Of a joint whose tube is cut on the car, and the key that takes that back: what changes, one tube or both sides. */
+export const onCarInWords = (both: boolean): { readonly is: string; readonly back: string } =>
+  both
+    ? { is: 'Both sides are cut on the car, once what they meet stands there.', back: 'Cut both by the drawing' }
+    : { is: 'It is cut on the car, once what it meets stands there.', back: 'Cut it by the drawing' };
+
 /** What is left long is said in quarters of an inch, or in whole mm. */
 const WHOLE: Readonly<Record<LengthUnit, number>> = { in: 1 / 4, mm: 1 };
 

@@ -12,7 +12,7 @@ import { LengthOrNothingField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { Length } from '../fields/Readings.tsx';
-import { withImages } from '../kit/names.ts';
+import { measuredPlaces } from '../kit/names.ts';
 import { Section } from '../kit/Section.tsx';
 import { CAR_AXES } from '../kit/vectors.ts';
 
@@ -51,7 +51,7 @@ function Place({ tube, run, at }: { tube: SolvedTube; run: BentTube; at: SeatPla
         <JobSelect
           label="Measured at"
           value={seat?.point ?? BY_TAPE}
-          choices={[{ value: BY_TAPE, label: 'the figures below' }, ...withImages(job.points)]}
+          choices={[{ value: BY_TAPE, label: 'the figures below' }, ...measuredPlaces(job.points, seat?.point)]}
           step={step}
           change={(before, point) => setSeatPoint(before, tube.id, at, point === BY_TAPE ? null : point)}
         />

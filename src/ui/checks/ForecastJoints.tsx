@@ -9,6 +9,7 @@ import {
   doneInWords,
   feedsInWords,
   jointInWords,
+  onCarInWords,
   shareInWords,
   takenInWords,
 } from '../../core/words/forecast.ts';
@@ -25,6 +26,9 @@ interface Taken {
   readonly done: string;
   readonly was: number;
 }
+
+/** In the name of a step that changes a tube and its mirror image. */
+const BOTH = ', both sides';
 
 const keyOf = ({ tube, end }: JointForecast): string => `${tube} ${end}`;
 
@@ -103,6 +107,7 @@ function Row({ joint, taken, isWorking, onTake }: RowProps): ReactNode {
   const chosen = useEditor(({ selection }) => selection?.kind === 'tube' && selection.id === joint.tube);
   const { member } = derived.byId.get(joint.tube)!;
   const feeds = feedsInWords(derived, joint);
+  const onCar = onCarInWords(member.mirror);
   const { cures, alike } = curesInOrder(joint.cures, unit);
   return (
     <li ref={card} tabIndex={-1} className={`forecast-joint forecast-${gapingOf(joint.gap)}${chosen ? ' chosen' : ''}`}>
@@ -123,9 +128,13 @@ function Row({ joint, taken, isWorking, onTake }: RowProps): ReactNode {
       {feeds !== null && <span className="small">{feeds}</span>}
       {joint.onCar && (
         <span className="small">
-          Cut on the car.{' '}
-          <Command quiet step={`Cut ${member.name} by the drawing`} run={(job) => setCutOnCar(job, member.id, false)}>
-            Cut it by the drawing
+          {onCar.is}{' '}
+          <Command
+            quiet
+            step={`Cut ${member.name}${member.mirror ? BOTH : ''} by the drawing`}
+            run={(job) => setCutOnCar(job, member.id, false)}
+          >
+            {onCar.back}
           </Command>
         </span>
       )}
@@ -165,7 +174,7 @@ function DoIt({ joint, cure, onDone }: { joint: JointForecast; cure: Cure; onDon
   const derived = useDocument((state) => state.derived);
   const { member } = derived.byId.get(joint.tube)!;
   const label = `${jointInWords(derived, joint)}: `;
-  const both = member.mirror ? ', both sides' : '';
+  const both = member.mirror ? BOTH : '';
   if (cure.kind === 'long' && joint.node !== null) {
     const which = joint.end === 'A' ? 0 : 1;
     return (

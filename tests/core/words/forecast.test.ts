@@ -7,6 +7,7 @@ import {
   doneInWords,
   feedsInWords,
   jointInWords,
+  onCarInWords,
   shareInWords,
   takenInWords,
 } from '../../../src/core/words/forecast.ts';
@@ -91,5 +92,6 @@ it('a cure of a mirrored bar is one of both sides', () => {
     expect(doneInWords(frame, tube, 'A', { kind: 'long', by: 6, gap: 1 }, 'mm')).toBe(
       'leave end A 6 mm long on both sides, and trim it on the car',
     );
+    expect(onCarInWords(frame.byId.get(tube)!.member.mirror).back).toBe('Cut both by the drawing');
   }
 });
