@@ -54,7 +54,7 @@ export interface Residuals {
   readonly distances: readonly number[];
   /** Root of the mean square, mm. */
   readonly rms: number;
-  /** The pair that is farthest off. */
+  /** The pair without which the others fit best: one that was picked wrong draws its neighbours off too. Of three pairs the one that is farthest off. */
   readonly worst: number;
   /** mm: the root mean square of the others, laid without it; null where they are too few, or lie in a line. */
   readonly withoutWorst: number | null;
@@ -62,22 +62,22 @@ export interface Residuals {
 
 /** How the pairs fit as the scan lies now; at least one pair. */
 export function residualsOf(scan: Pick<Scan, 'unit' | 'up' | 'placement'>, pairs: readonly GivenPair[]): Residuals {
-  const placing = placingOf(scan);
-  const distances = pairs.map(({ at, goal }) => distance(inCar(placing, at), goal));
-  const worst = distances.indexOf(Math.max(...distances));
-  const others = pairs.filter((_, i) => i !== worst);
-  const without = align(scan, others);
-  return {
-    distances,
-    rms: meanRoot(distances),
-    worst,
-    withoutWorst: without.ok ? residualsLeft({ ...scan, placement: without.placement }, others) : null,
-  };
+  const distances = distancesOf(scan, pairs);
+  const left = pairs.map((_, i) => leftOf(scan, pairs.toSpliced(i, 1)));
+  const least = Math.min(...left.filter((each) => each !== null));
+  const worst = left.some((each) => each !== null) ? left.indexOf(least) : distances.indexOf(Math.max(...distances));
+  return { distances, rms: meanRoot(distances), worst, withoutWorst: left[worst]! };
 }
 
-function residualsLeft(scan: Pick<Scan, 'unit' | 'up' | 'placement'>, pairs: readonly GivenPair[]): number {
+const distancesOf = (scan: Pick<Scan, 'unit' | 'up' | 'placement'>, pairs: readonly GivenPair[]): readonly number[] => {
   const placing = placingOf(scan);
-  return meanRoot(pairs.map(({ at, goal }) => distance(inCar(placing, at), goal)));
+  return pairs.map(({ at, goal }) => distance(inCar(placing, at), goal));
+};
+
+/** mm: what these come to when the scan is laid by them alone; null where they do not lay it. */
+function leftOf(how: Pick<Scan, 'unit' | 'up'>, pairs: readonly GivenPair[]): number | null {
+  const laid = align(how, pairs);
+  return laid.ok ? meanRoot(distancesOf({ ...how, placement: laid.placement }, pairs)) : null;
 }
 
 const meanRoot = (each: readonly number[]): number =>

@@ -98,6 +98,10 @@ export function ordinal(n: number): string {
 /** 1 234 567. */
 export const grouped = (n: number): string => String(n).replaceAll(/\B(?=(?:\d{3})+$)/gu, ' ');
 
+/** Where vertices are counted from 0, as PLY and GLB do. */
+export const noVertex = (vertex: number, there: number): string =>
+  `no vertex ${grouped(vertex)}: they go from 0, and there are ${grouped(there)}`;
+
 const refused = (why: Fault): { readonly ok: false; readonly fault: Fault } => ({ ok: false, fault: why });
 
 const tooMany = (n: number, what: string, remedy: string): Fault =>

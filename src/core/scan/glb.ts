@@ -4,7 +4,7 @@
  */
 import { fault, type Fault } from '../job/fault.ts';
 import type { Plain, PlainObject } from '../job/plain.ts';
-import { gather, grouped, type Gather } from './gather.ts';
+import { gather, grouped, noVertex, type Gather } from './gather.ts';
 import {
   accessorOf,
   glbParts,
@@ -130,10 +130,7 @@ function* readPrimitive(
     const corners = cornersOf(mode, i).map((k) => indices.at(k, 0)) as [number, number, number];
     const beyond = corners.find((vertex) => !Number.isSafeInteger(vertex) || vertex >= places.count);
     if (beyond !== undefined) {
-      return fault(
-        `${place}, triangle ${grouped(i)}`,
-        `no vertex ${beyond}: they go from 0, and there are ${grouped(places.count)}`,
-      );
+      return fault(`${place}, triangle ${grouped(i)}`, noVertex(beyond, places.count));
     }
     into.triangle(first + corners[0], first + corners[1], first + corners[2]);
   }

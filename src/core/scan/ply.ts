@@ -3,7 +3,7 @@
  * vertex_index, are read; whatever else there is, colours, normals, elements of other names, is passed over. Without faces it is a cloud.
  */
 import { fault, type Fault } from '../job/fault.ts';
-import { gather, grouped, type Gather } from './gather.ts';
+import { gather, grouped, noVertex, type Gather } from './gather.ts';
 import { bytesOf, readPlyHead, type PlyElement, type PlyHead, type PlyProperty, type PlyType } from './ply-head.ts';
 import { textOf } from './text.ts';
 import type { Reading, Thinning } from './types.ts';
@@ -52,12 +52,8 @@ export function* readPly(bytes: Uint8Array, thinning: Thinning): Reading {
   if (source.at() > bytes.length) return { ok: false, fault: fault('', CUT_SHORT) };
   const face = head.elements.find(({ name }) => name === 'face');
   if (face !== undefined && highest.vertex >= into.vertices()) {
-    const there = grouped(into.vertices());
     const place = source.place(face, highest.row, highest.mark);
-    return {
-      ok: false,
-      fault: fault(place, `no vertex ${grouped(highest.vertex)}: they go from 0, and there are ${there}`),
-    };
+    return { ok: false, fault: fault(place, noVertex(highest.vertex, into.vertices())) };
   }
   return into.done();
 }

@@ -36,3 +36,14 @@ export const MOST_SCAN_BYTES = 512 * 1024 * 1024;
 /** How many triangles or points it has. */
 export const countOf = ({ kind, positions, triangles }: ScanData): number =>
   (kind === 'triangles' ? triangles : positions).length / 3;
+
+/** Whether what comes out of a store is what once went in. */
+export function isScanData(value: unknown): value is ScanData {
+  if (typeof value !== 'object' || value === null) return false;
+  const { kind, positions, triangles } = value as Partial<ScanData>;
+  if (!(positions instanceof Float64Array) || !(triangles instanceof Uint32Array)) return false;
+  const vertices = positions.length / 3;
+  if (!Number.isInteger(vertices) || vertices === 0 || !Number.isInteger(triangles.length / 3)) return false;
+  if (kind === 'points' ? triangles.length > 0 : kind !== 'triangles' || triangles.length === 0) return false;
+  return positions.every(Number.isFinite) && triangles.every((vertex) => vertex < vertices);
+}

@@ -14,7 +14,7 @@ import type { DxfLayer } from '../../drawing/dxf.ts';
 import { moved } from '../../drawing/move.ts';
 import { unknownFace } from '../../drawing/plain-line.ts';
 import { DASHED, FINE, FIRM, HAIR, line } from '../../drawing/strokes.ts';
-import type { Arc, Mark, Pen, Sheet } from '../../drawing/types.ts';
+import type { Arc, Line, Mark, Pen, Sheet } from '../../drawing/types.ts';
 import { boundsOf, layoutWords } from './layout-words.ts';
 import { numbered } from '../../core/words/ends.ts';
 
@@ -33,7 +33,7 @@ export const LAYOUT_LAYERS: readonly DxfLayer[] = [
 /** Round all that is drawn. */
 const BORDER = 6;
 
-/** As a sheet that just holds it. `fine`: places along the blank as the finer of the unit's tapes shows them. */
+/** As a sheet that just holds it. `fine`: places along the blank as the finer of the unit's tapes shows them; `under`: what else is drawn in the tube's plane, and reaches where it will. */
 export function layoutDrawing(
   tube: SolvedTube,
   flat: FlatTube,
@@ -41,13 +41,15 @@ export function layoutDrawing(
   unit: LengthUnit,
   fine: boolean,
   dimensioned: boolean,
+  under: readonly Line[] = [],
 ): Sheet {
   const ra = tube.section.outerDiameter / 2;
   const curves = endCurves(tube, flat);
   const reached = [...flat.pieces.flatMap((piece) => reachOf(piece, ra)), ...curves.flatMap(({ places }) => places)];
   const written = layoutWords(tube, flat, boundsOf(reached), findings, unit, fine, dimensioned);
-  const whole = boundsOf([...reached, ...written.flatMap(placesOf)]);
+  const whole = boundsOf([...reached, ...[...under, ...written].flatMap(placesOf)]);
   const marks = [
+    ...under,
     ...flat.pieces.map((piece) => drawn('CENTRELINE', piece, 0, HAIR, [0, 0])),
     ...edges(tube, flat, ra),
     ...curves.map(({ layer, places }) => line(layer, places, layer === 'END' ? FIRM : DASHED)),

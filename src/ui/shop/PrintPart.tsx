@@ -7,14 +7,10 @@ import { useDocument } from '../../store/page.ts';
 import { WallField } from '../fields/Fields.tsx';
 import { useKept } from '../kit/kept.ts';
 import { Picks } from '../kit/Picks.tsx';
-import { correctionInWords, readPrint, type PrintChoice } from './take-away.ts';
+import type { PrintChoice } from '../kit/print.ts';
+import { correctionInWords } from './take-away.ts';
 
 type Surface = Setting['surface'];
-
-export function usePrint(): readonly [PrintChoice, (next: PrintChoice) => void] {
-  const inches = useDocument((state) => state.job.lengthUnit === 'in');
-  return useKept('print', (kept) => readPrint(kept, inches));
-}
 
 export const useSurface = (): readonly [Surface, (next: Surface) => void] =>
   useKept<Surface>('wrap-surface', (kept) => (kept === 'square-wall' ? kept : 'outer'));

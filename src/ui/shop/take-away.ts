@@ -1,7 +1,6 @@
 /** What can be taken away, in words for whoever takes it, and the settings that are kept on this machine. */
 import { isFolder, PRODUCTS, FORMATS, type Format, type Product } from '../../exports/products/catalogue.ts';
-import { plainPrint, type PrintSettings } from '../../exports/shared/files.ts';
-import { printedBy } from '../../exports/shared/paper.ts';
+import { HUNDRED, type PrintChoice } from '../kit/print.ts';
 
 export interface Kind {
   readonly format: Format | 'json';
@@ -62,32 +61,6 @@ export function readChosen(kept: unknown): readonly Format[] {
 
 /** Under this name a zip is saved. */
 export const zipName = (jobFile: string): string => jobFile.replace(/(?:\.cagewright)?\.json$/u, '.zip');
-
-/** What the printed bars measured, mm for a bar of 100, on a print that was not corrected. */
-export interface PrintChoice {
-  readonly paper: PrintSettings['paper'];
-  readonly across: number;
-  readonly up: number;
-}
-
-const HUNDRED = 100;
-
-/** What was kept, as far as it can be used: A4 at first (Letter where people think in inches), and a printer that is true. */
-export function readPrint(kept: unknown, inches: boolean): PrintChoice {
-  const { paper, across, up } = (typeof kept === 'object' && kept !== null ? kept : {}) as Record<string, unknown>;
-  const measured = (value: unknown): number =>
-    typeof value === 'number' && printedBy(value) !== null ? value : HUNDRED;
-  return {
-    paper: paper === 'a4' || paper === 'letter' ? paper : inches ? 'letter' : plainPrint.paper,
-    across: measured(across),
-    up: measured(up),
-  };
-}
-
-export const printSettings = ({ paper, across, up }: PrintChoice): PrintSettings => ({
-  paper,
-  printed: { x: printedBy(across) ?? 1, y: printedBy(up) ?? 1 },
-});
 
 /** How the next print is scaled, in words; null where it is not. */
 export function correctionInWords({ across, up }: PrintChoice): string | null {

@@ -11,6 +11,7 @@ import { Command } from '../kit/Command.tsx';
 import { LengthField, SizeOrNothingField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { withAxis } from '../kit/vectors.ts';
+import { ScanMark } from './ScanMark.tsx';
 import { TrimGapList } from './TrimGapList.tsx';
 import { leastOf, type TrimOf } from './useTrim.ts';
 
@@ -45,6 +46,7 @@ export function PointCard({ point, trimOf }: { point: Point; trimOf: TrimOf }): 
           ))}
         </div>
       </div>
+      <ScanMark point={point} />
       <h4>Gap to the nearest tube</h4>
       <div className="fields">
         <SizeOrNothingField

@@ -1,5 +1,5 @@
 /** Survey: the measured points of the car, what hangs on them, and the body lines drawn through them. */
-import type { ReactNode } from 'react';
+import { lazy, Suspense, type ReactNode } from 'react';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { pairsOfPoints } from '../../core/survey/point-pairs.ts';
 import { bareId } from '../../core/job/reference.ts';
@@ -16,10 +16,13 @@ import { useTrim } from './useTrim.ts';
 import '../kit/ui.css';
 import './survey.css';
 
+const Scans = lazy(() => import('./Scans.tsx'));
+
 export default function SurveyStation(): ReactNode {
   const points = useDocument((state) => state.job.points);
   const nodes = useDocument((state) => state.job.nodes);
   const bodyLines = useDocument((state) => state.job.bodyLines);
+  const scans = useDocument((state) => state.job.scans.length);
   const isBare = useDocument((state) => state.job.members.length + state.job.nodes.length === 0);
   const selection = useEditor((state) => state.selection);
   const setStation = useEditor((state) => state.setStation);
@@ -63,6 +66,11 @@ export default function SurveyStation(): ReactNode {
         </Section>
         <Section title="Body lines" count={bodyLines.length}>
           <BodyLines trimOf={trimOf} />
+        </Section>
+        <Section title="Scans of the car" count={scans} onlyOpen>
+          <Suspense fallback={null}>
+            <Scans />
+          </Suspense>
         </Section>
       </div>
       {!isBare && (

@@ -43,6 +43,7 @@ import { TOOLBAR, useViews } from '../canvas/useViews.ts';
 import '../canvas/bay.css';
 
 const Draw = lazy(() => import('../draw/Draw.tsx'));
+const ScanPick = lazy(() => import('./ScanPick.tsx'));
 
 const FIRST_RIG = { target: [0, 0, 600], yaw: (38 * Math.PI) / 180, pitch: (24 * Math.PI) / 180, span: 3000 } as const;
 
@@ -204,6 +205,11 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
       {isDrawing && (
         <Suspense>
           <Draw bay={{ viewpoint, stage, sight, tool, overlay, onCover: setCovered }} />
+        </Suspense>
+      )}
+      {job.scans.length > 0 && (
+        <Suspense>
+          <ScanPick viewpoint={viewpoint} tool={tool} />
         </Suspense>
       )}
       <NoPicture picture={picture} again={() => picture.again() && stage.current?.focus()} />

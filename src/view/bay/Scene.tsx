@@ -26,6 +26,7 @@ import type { Spot } from '../canvas/pick.ts';
 
 const Feet = lazy(() => import('../scene/Feet.tsx'));
 const Gussets = lazy(() => import('../scene/Gussets.tsx'));
+const Scans = lazy(() => import('../scene/Scans.tsx'));
 
 interface Props {
   readonly viewpoint: Viewpoint;
@@ -106,6 +107,11 @@ export function Scene({ viewpoint, placer, overlay, palette, pointed, floor, gap
       {derived.job.gussets.length > 0 && (
         <Suspense fallback={null}>
           <Gussets frame={derived} finishes={finishes} live={live} pointed={pointed} failed={failed} />
+        </Suspense>
+      )}
+      {derived.job.scans.length > 0 && (
+        <Suspense fallback={null}>
+          <Scans derived={derived} palette={palette} />
         </Suspense>
       )}
       <Strokes strokes={marks} colour={palette.brass} width={3} />

@@ -1,6 +1,6 @@
 /**
  * What a typed number costs in the real page: the built program in Chromium, a lattice of so many tubes opened in it, and
- * something entered at each station. `npm run build && npm run -s bench:page [-- TUBES ...] [-- --profile]`.
+ * something entered at each station. `npm run build && npm run -s bench:page [-- TUBES ...] [-- --profile]`; before that what a scan costs, with 0 tubes that alone.
  *
  * A trace of the page's main thread is read as the browser's own tools read it: every event's own time, what is nested in it
  * taken off, in time of the processor. `script` is the program's, the collector's included; `layout` is the browser's styles and layout. The first pair
@@ -10,7 +10,7 @@
 import { existsSync } from 'node:fs';
 import { loadavg } from 'node:os';
 import { join, resolve } from 'node:path';
-import { chromium, type Locator, type Page } from '@playwright/test';
+import { chromium, type Browser, type Locator, type Page } from '@playwright/test';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import { portOf, serve } from '../../../src/scripts/serve.mjs';
 import browserSettings from '../../browser/playwright.config.ts';
@@ -18,6 +18,7 @@ import { timingOf } from '../clock.ts';
 import { latticeOf } from '../lattice.ts';
 import { furnished } from './furnished.ts';
 import { hottest } from './profile.ts';
+import { timeScan } from './scan.ts';
 import { spentIn, type Spent, type Times } from './trace.ts';
 
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
@@ -110,11 +111,12 @@ export async function main(given: readonly string[]): Promise<number> {
   const server = await serve(build, 0);
   const withBay = browserSettings.projects!.find(({ name }) => name === 'with the bay')!;
   const browser = await chromium.launch(withBay.use?.launchOptions);
+  await sayScan(browser, `http://localhost:${portOf(server)}/`);
   say(
     `Milliseconds of the processor on the main thread, medians of ${TYPED} typed numbers. Load on this machine: ${loadavg()[0]!.toFixed(1)}.`,
   );
   say(`${''.padEnd(42)}${'to the next frame'.padEnd(27)}until all is quiet`);
-  for (const tubes of sizes.length > 0 ? sizes : [100, 500, 2000]) {
+  for (const tubes of sizes.length > 0 ? sizes.filter((size) => size > 0) : [100, 500, 2000]) {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce' });
     page.setDefaultTimeout(120_000);
     await page.goto(`http://localhost:${portOf(server)}/`);
@@ -126,6 +128,18 @@ export async function main(given: readonly string[]): Promise<number> {
   server.closeAllConnections();
   server.close();
   return 0;
+}
+
+/** Seconds from a scan's file to its picture, asked for 4. */
+const SCAN_GOAL = 4;
+
+async function sayScan(browser: Browser, url: string): Promise<void> {
+  const { read, drawn, silent, reports } = await timeScan(browser, url);
+  const all = (read + drawn) / 1000;
+  say(
+    `A scan of 500 000 triangles: read in ${read} ms with ${reports} reports, drawn ${drawn} ms after the answer; goal <= ${SCAN_GOAL} s: ` +
+      `${all.toFixed(1)} s, ${all <= SCAN_GOAL ? 'reached' : 'NOT reached'}. Longest without an answer of the page: ${Math.round(silent)} ms.`,
+  );
 }
 
 async function openLattice(page: Page, tubes: number): Promise<void> {

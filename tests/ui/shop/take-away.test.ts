@@ -1,15 +1,8 @@
 /** What is kept on the machine is taken on no trust, and what the printed bars say is turned into a scale the right way round. */
 import { describe, expect, it } from 'vitest';
 import { FORMATS, PRODUCTS, productsOf, type Product } from '../../../src/exports/products/catalogue.ts';
-import {
-  correctionInWords,
-  KINDS,
-  printSettings,
-  productsIn,
-  readChosen,
-  readPrint,
-  zipName,
-} from '../../../src/ui/shop/take-away.ts';
+import { correctionInWords, KINDS, productsIn, readChosen, zipName } from '../../../src/ui/shop/take-away.ts';
+import { printSettings, readPrint } from '../../../src/ui/kit/print.ts';
 
 describe('what is offered', () => {
   it('is every product, each once', () => {

@@ -1,0 +1,29 @@
+/** A scan laid by its pairs, whenever these change: from three on, not in a line, it lies as they say; before that it stays where it is. */
+import { mirrored } from '../geometry/vector.ts';
+import type { Scan, ScanPair } from '../job/kinds/scan.ts';
+import { bareId, isPrimed, type ScanId } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
+import { pairOnScan, unpairOnScan, updateScan } from '../edit/scans.ts';
+import { align, type GivenPair } from '../scan/align.ts';
+
+/** The scan's pairs, each with the place of its point in the car. */
+export const pairsInCar = (job: Job, scan: Scan): readonly GivenPair[] =>
+  scan.pairs.flatMap(({ at, point }) => {
+    const found = job.points.find(({ id }) => id === bareId(point));
+    return found === undefined ? [] : [{ at, goal: isPrimed(point) ? mirrored(found.position) : found.position }];
+  });
+
+/** The same job where the pairs do not say how the scan lies, or there is no such scan. */
+export function laidByPairs(job: Job, id: ScanId): Job {
+  const scan = job.scans.find((each) => each.id === id);
+  if (scan === undefined) return job;
+  const laid = align(scan, pairsInCar(job, scan));
+  return laid.ok ? updateScan(job, id, { placement: laid.placement }) : job;
+}
+
+/** With one pair more, or another place for a point that had one. */
+export const withPair = (job: Job, id: ScanId, pair: ScanPair): Job => laidByPairs(pairOnScan(job, id, pair), id);
+
+/** Without it. */
+export const withoutPair = (job: Job, id: ScanId, point: ScanPair['point']): Job =>
+  laidByPairs(unpairOnScan(job, id, point), id);

@@ -1,0 +1,153 @@
+/** A scan of the car, from its file to a point picked on it, and what is left of it when the page, or its data, are gone. */
+import type { Page } from '@playwright/test';
+import { ball } from '../core/scan/shapes.ts';
+import { binaryStl, plyFile } from '../core/scan/files.ts';
+import {
+  bay,
+  expect,
+  FEW,
+  goTo,
+  IN_THE_BAY,
+  openFile,
+  savedText,
+  start,
+  test,
+  undoKey,
+  untilKept,
+  untilThere,
+} from './journey.ts';
+
+test.use({ ...FEW, reuseContext: false });
+
+/** In metres, the datum in its middle. */
+const BALL = ball(1.4, [0, 0, 0], 40, 20);
+
+async function openScan(page: Page, name: string, bytes: Uint8Array, key: RegExp = /^Open a scan/u): Promise<void> {
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: key }).click();
+  await (await chooser).setFiles({ name, mimeType: 'application/octet-stream', buffer: Buffer.from(bytes) });
+}
+
+async function toScans(page: Page): Promise<void> {
+  await goTo(page, 'Survey');
+  await page.getByText('Scans of the car').click();
+}
+
+const card = (page: Page) => page.getByRole('article', { name: 'Scan ball' });
+
+const clearScans = (page: Page): Promise<void> =>
+  page.evaluate(
+    () =>
+      new Promise<void>((done, failed) => {
+        const asked = indexedDB.deleteDatabase('cagewright-scans');
+        asked.addEventListener('success', () => done());
+        asked.addEventListener('error', () => failed(new Error('not deleted')));
+      }),
+  );
+
+test(
+  'a scan is laid, picked on and kept; without its data the job is whole and asks for the file',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await start(page);
+    await toScans(page);
+    await openScan(page, 'ball.ply', plyFile(BALL, 'binary_big_endian'));
+    const asked = page.getByRole('article', { name: 'Scan ball.ply' });
+    await expect(asked.getByRole('radio', { name: 'metres', exact: true })).toBeChecked();
+    await expect(asked).toContainText('1 520 triangles');
+    await page.getByRole('button', { name: 'Put it round the frame' }).click();
+    await expect(card(page)).toContainText('3 pairs lay it');
+    await card(page).getByRole('button', { name: 'Pick a new point on it' }).click();
+    await expect(page.getByText('Press on the scan where From scan 1 is.')).toBeVisible();
+    const box = (await bay(page).boundingBox())!;
+    await page.mouse.click(box.x + 3, box.y + 80);
+    await expect(page.getByText('The scan is not there')).toBeVisible();
+    await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+    const point = page.getByRole('article', { name: 'Point From scan 1' });
+    await expect(point).toContainText('From the scan ball, ±');
+    const picked = JSON.parse(await savedText(page)) as {
+      points: { position: number[]; from?: unknown; accuracy?: number }[];
+    };
+    const { position, from, accuracy } = picked.points.at(-1)!;
+    expect({ from, accuracy }).toEqual({ from: { scan: 'scan1' }, accuracy: 3 });
+    // It stands on the floor now: its middle is 1400 up, and the place on its skin, to the facets.
+    const out = Math.hypot(position[0]!, position[1]!, position[2]! - 1400);
+    expect(out).toBeLessThanOrEqual(1400.001);
+    expect(out).toBeGreaterThan(1400 * 0.98);
+    await untilKept(page);
+
+    await page.reload();
+    await untilThere(page);
+    await toScans(page);
+    await expect(card(page)).toBeVisible();
+    await expect(card(page).getByRole('button', { name: 'Pick a new point on it' })).toBeVisible();
+    await expect(card(page).getByRole('button', { name: 'From scan 1' })).toBeVisible();
+
+    await clearScans(page);
+    await page.reload();
+    await untilThere(page);
+    await toScans(page);
+    await expect(card(page)).toContainText('Its data are not in this browser');
+    await expect(page.getByRole('row').filter({ hasText: 'From scan 1' })).toBeVisible();
+    await openScan(page, 'other.stl', binaryStl(BALL), /^Choose ball.ply again/u);
+    await expect(page.getByText('This is another file')).toBeVisible();
+    await page.getByRole('button', { name: 'Leave it' }).click();
+    await openScan(page, 'ball.ply', plyFile(BALL, 'binary_big_endian'), /^Choose ball.ply again/u);
+    await expect(card(page)).not.toContainText('Its data are not in this browser');
+    await expect(card(page).getByRole('button', { name: 'Pick a new point on it' })).toBeVisible();
+  },
+);
+
+test('a bad file says what is wrong and where, and the page goes on', async ({ page }) => {
+  await start(page);
+  await toScans(page);
+  await openScan(page, 'big.stl', binaryStl(BALL, 80_000_000));
+  await expect(page.getByRole('alert')).toContainText('big.stl, byte 80: it claims 80 000 000 triangles');
+  await openScan(page, 'cut.ply', plyFile(BALL, 'ascii').subarray(0, 9000));
+  await expect(page.getByRole('alert')).toContainText(/cut.ply, .*claims 1 520 of face|cut.ply, line \d+: /u);
+  await openScan(page, 'ball.ply', plyFile(BALL, 'ascii'));
+  await page.getByRole('button', { name: 'Put it round the frame' }).click();
+  await expect(card(page)).toBeVisible();
+  await undoKey(page).click();
+  await expect(card(page)).toHaveCount(0);
+});
+
+test('pairs lay it, the one picked wrong is named, and a wrong unit is told', async ({ page }) => {
+  await start(page);
+  const job = JSON.parse(await savedText(page)) as Record<string, unknown>;
+  const corners = [
+    ['a', [500, 300, 200]],
+    ['b', [-500, 300, 200]],
+    ['c', [500, -300, 200]],
+    ['d', [0, 0, 900]],
+    ['e', [-400, -300, 1000]],
+    ['f', [300, 200, 1100]],
+  ] as const;
+  const scan = {
+    id: 'scan1',
+    name: 'ball',
+    kind: 'triangles',
+    accuracy: 3,
+    file: 'ball.ply',
+    data: 'nowhere',
+    unit: 'in',
+    up: 'z',
+    placement: { rotation: [0, 0, 0], shift: [0, 0, 0] },
+    pairs: corners.map(([point, at]) => ({ point, at: point === 'd' ? [0, 60, 900] : at })),
+    count: 1520,
+  };
+  const points = corners.map(([id, position]) => ({ id, name: `Corner ${id}`, position }));
+  await openFile(
+    page,
+    'job.json',
+    JSON.stringify({ ...job, points, bodyLines: [], nodes: [], members: [], scans: [scan] }),
+  );
+  await toScans(page);
+  await expect(card(page)).toContainText('Its data are not in this browser');
+  await expect(card(page)).toContainText('The scan measures 25.');
+  await card(page).getByRole('button', { name: 'It is in millimetres' }).click();
+  await expect(card(page)).toContainText('6 pairs');
+  await expect(card(page)).toContainText('The worst is Corner d');
+  await card(page).getByRole('button', { name: 'Take out the pair Corner d' }).click();
+  await expect(card(page)).toContainText('5 pairs, 0');
+});
