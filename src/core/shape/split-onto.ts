@@ -12,7 +12,7 @@ import type { Frame } from '../solve/types.ts';
 import { splitMember } from './split.ts';
 
 /**
- * The job with the member split where `by` (as the member sees it) cuts it, the new node where the member's line crosses that axis or passes nearest. Refused, in words, where
+ * The job with the member split where `by` (as the member sees it) cuts it, the new node on that bar, where it passes the member's line nearest. Refused, in words, where
  * the member cannot be split there, and where its path has a node there already: that one is somebody's own. Both paths in mm.
  */
 export function splitOnto(job: Job, frame: Frame, id: MemberId, by: TubeRef): Edited {
@@ -22,10 +22,10 @@ export function splitOnto(job: Job, frame: Frame, id: MemberId, by: TubeRef): Ed
   if (Array.isArray(split)) return split;
   const parted = split as Job;
   const place = parted.members.findIndex((member) => member.id === id);
-  const [one, other] = [parted.members[place]!.path, parted.members[place + 1]!.path];
-  const node = one.at(-1)!;
+  const node = parted.members[place]!.path.at(-1)!;
   if (findRecord(job, 'nodes', node) !== undefined) {
     return [fault('', 'the bar has a node there: place that on the axis instead')];
   }
-  return setPlace(parted, bareId(node), { kind: 'crossing', member: by, line: [one.at(-2)!, other[1]!] });
+  const distance = nearestToPath(through.path, bar.path).at;
+  return setPlace(parted, bareId(node), { kind: 'on', member: by, from: 'start', distance, offset: [0, 0, 0] });
 }
