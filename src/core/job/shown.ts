@@ -7,6 +7,7 @@ import { NAMED } from './kinds.ts';
 import { LONGEST_NAME } from './limits.ts';
 import { mapKeeping } from './map-keeping.ts';
 import type { Die } from './kinds/die.ts';
+import type { SurveyBlock } from './kinds/survey.ts';
 import type { Tools } from './kinds/tools.ts';
 import type { Job, NamedList } from './types.ts';
 
@@ -25,8 +26,18 @@ export function shownName(name: string): string {
  */
 export function withShownNames(job: Job): Job {
   const shown = NAMED.reduce<Job>(withShownIn, job);
-  const [name, tools] = [shownName(job.name), job.tools && withShownNotchers(job.tools)];
-  return name === job.name && tools === job.tools ? shown : { ...shown, name, ...(tools && { tools }) };
+  const [name, tools, survey] = [
+    shownName(job.name),
+    job.tools && withShownNotchers(job.tools),
+    job.survey && withShownSamples(job.survey),
+  ];
+  if (name === job.name && tools === job.tools && survey === job.survey) return shown;
+  return { ...shown, name, ...(tools && { tools }), ...(survey && { survey }) };
+}
+
+function withShownSamples(survey: SurveyBlock): SurveyBlock {
+  const samples = survey.samples && mapKeeping(survey.samples, named);
+  return samples === undefined || samples === survey.samples ? survey : { ...survey, samples };
 }
 
 function withShownNotchers(tools: Tools): Tools {

@@ -67,6 +67,7 @@ const APART = 20;
 /** Radians. A bend of less, or one that nearly doubles back, is no corner of roof and pillar. */
 const LEAST_TURN = 0.02;
 
+/** What the gaps come to, or why nothing comes of them. mm and radians, the scrap's own axes. */
 export function fitSampleBend(sample: SampleBend): FittedBend | NoBend {
   const { radius, outerDiameter, angle, air } = sample;
   const sides = { roof: sideOf(sample, 'roof'), pillar: sideOf(sample, 'pillar') };

@@ -17,6 +17,8 @@ import '../kit/ui.css';
 import './survey.css';
 
 const Scans = lazy(() => import('./Scans.tsx'));
+const Datum = lazy(() => import('./Datum.tsx'));
+const SampleBends = lazy(() => import('./SampleBends.tsx'));
 
 export default function SurveyStation(): ReactNode {
   const points = useDocument((state) => state.job.points);
@@ -27,6 +29,7 @@ export default function SurveyStation(): ReactNode {
   const selection = useEditor((state) => state.selection);
   const setStation = useEditor((state) => state.setStation);
   const chosen = selection?.kind === 'point' ? points.find((point) => point.id === bareId(selection.id)) : undefined;
+  const samples = useDocument((state) => state.job.survey?.samples?.length ?? 0);
   const trimOf = useTrim();
   const guessed = points.filter((point) => point.guessed === true).length;
   return (
@@ -63,6 +66,16 @@ export default function SurveyStation(): ReactNode {
         </Section>
         <Section title="Paste many points">
           <PastePoints />
+        </Section>
+        <Section title="Where the car’s axes are" onlyOpen>
+          <Suspense fallback={null}>
+            <Datum />
+          </Suspense>
+        </Section>
+        <Section title="Sample bends" count={samples} onlyOpen>
+          <Suspense fallback={null}>
+            <SampleBends />
+          </Suspense>
         </Section>
         <Section title="Body lines" count={bodyLines.length}>
           <BodyLines trimOf={trimOf} />

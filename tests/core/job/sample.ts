@@ -182,6 +182,17 @@ export const sampleFile = () => ({
       { id: 'r4', kind: 'inclination', from: 'sill-l', to: 'post', value: 61.4, excluded: true },
       { id: 'r5', kind: 'coordinate', point: 'tower', axis: 'x', value: -870 },
     ],
+    samples: [
+      {
+        name: 'At the hoop',
+        radius: 152.4,
+        outerDiameter: 44.45,
+        angle: 60,
+        air: 12,
+        rail: 25,
+        gaps: [{ leg: 'roof', along: 50, gap: 14 }],
+      },
+    ],
   },
   stock: { kerf: 2.5, sticks: [{ section: 'main', length: 6096 }] },
   pulls: [{ die: 'd1', section: 'main', batch: 'H-204', pulled: 63.2, net: 60, on: '2026-03-02' }],

@@ -71,6 +71,17 @@ describe('serialiseJob', () => {
       { "id": "r3", "kind": "difference", "from": "tower'", "to": "post", "axis": "z", "value": 212 },
       { "id": "r4", "kind": "inclination", "from": "sill-l", "to": "post", "value": 61.4, "excluded": true },
       { "id": "r5", "kind": "coordinate", "point": "tower", "axis": "x", "value": -870 }
+    ],
+    "samples": [
+      {
+        "name": "At the hoop",
+        "outerDiameter": 44.45,
+        "angle": 60,
+        "radius": 152.4,
+        "air": 12,
+        "rail": 25,
+        "gaps": [{ "leg": "roof", "along": 50, "gap": 14 }]
+      }
     ]
   },
   "bodyLines": [],

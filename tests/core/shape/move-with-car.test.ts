@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../../src/core/derive.ts';
-import { datumOf, datumTrouble, setDatum, withoutDatum, type Datum } from '../../../src/core/edit/datum.ts';
+import { setDatum, withoutDatum } from '../../../src/core/edit/datum.ts';
+import { datumOf, datumTrouble, type Datum } from '../../../src/core/survey/datum.ts';
 import { moved } from '../../../src/core/geometry/rigid-motion.ts';
 import { distance } from '../../../src/core/geometry/vector.ts';
 import type { Measurement } from '../../../src/core/job/kinds/measurement.ts';
