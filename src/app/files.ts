@@ -8,6 +8,9 @@ import { downloadText } from '../ui/kit/download.ts';
 /** A job of 2 000 tubes is a few MB. Far beyond that a file is no job, and reading it would only fill the memory. */
 const GREATEST_FILE = 64 * 1024 * 1024;
 
+const SCAN = /\.(?:obj|ply|stl|glb)$/iu;
+const OPEN_SCAN = 'a scan is no job: open it at the Survey, under Scans of the car';
+
 type ReadFile = { readonly text: string } | { readonly why: string };
 
 async function readFile(file: File): Promise<ReadFile> {
@@ -25,6 +28,7 @@ async function readFile(file: File): Promise<ReadFile> {
  * the command line.
  */
 export async function openFile(file: File): Promise<void> {
+  if (SCAN.test(file.name)) return editor.getState().refuse(file.name, [{ place: '', message: OPEN_SCAN }]);
   const read = await readFile(file);
   if ('why' in read) editor.getState().refuse(file.name, [{ place: '', message: read.why }]);
   else opening.open(file.name, read.text);

@@ -12,7 +12,7 @@ export interface ScanAsk {
 
 export type ScanSaid =
   | { readonly kind: 'going'; readonly share: number }
-  /** `sum`: see sumOf. */
+  /** `sum`: of the file's bytes, see sumOf, and how much of it was taken. */
   | { readonly kind: 'came'; readonly came: ReadScan; readonly sum: string };
 
 /** Never rejects. */
@@ -26,7 +26,8 @@ export async function readFile({ file, every }: ScanAsk, say: (said: ScanSaid) =
     const bytes = new Uint8Array(await file.arrayBuffer());
     const reading = readScan(file.name, bytes, { every });
     for (let next = reading.next(); ; next = reading.next()) {
-      if (next.done) return say({ kind: 'came', came: next.value, sum: sumOf(bytes) });
+      if (next.done)
+        return say({ kind: 'came', came: next.value, sum: every > 1 ? `${sumOf(bytes)}-${every}` : sumOf(bytes) });
       say({ kind: 'going', share: next.value });
     }
   } catch (error) {

@@ -150,4 +150,34 @@ test('pairs lay it, the one picked wrong is named, and a wrong unit is told', as
   await expect(card(page)).toContainText('The worst is Corner d');
   await card(page).getByRole('button', { name: 'Take out the pair Corner d' }).click();
   await expect(card(page)).toContainText('5 pairs, 0');
+  // Without a picture, and without the data, by numbers.
+  await card(page).getByLabel('Measured point').selectOption('Corner d');
+  await card(page).getByText('Type the place of Corner d on it').click();
+  const typed = card(page).getByRole('form', { name: 'Type the place of Corner d on it' });
+  for (const [axis, value] of [
+    ['x', '0'],
+    ['y', '0'],
+    ['z', '900'],
+  ] as const) {
+    await typed.getByRole('textbox', { name: axis }).fill(value);
+  }
+  await typed.getByRole('button', { name: 'Pair it' }).click();
+  await expect(card(page)).toContainText('6 pairs, 0');
+  await card(page).getByText('Type where it is on the scan').click();
+  const place = card(page).getByRole('form', { name: 'Type where it is on the scan' });
+  await place.getByRole('button', { name: 'Add the point' }).click();
+  await expect(place.getByText('type a number').first()).toBeVisible();
+  for (const [axis, value] of [
+    ['x', '12.5'],
+    ['y', '-40'],
+    ['z', '333'],
+  ] as const) {
+    await place.getByRole('textbox', { name: axis }).fill(value);
+  }
+  await place.getByRole('button', { name: 'Add the point' }).click();
+  await expect(card(page).getByRole('button', { name: 'From scan 1' })).toBeVisible();
+  const saved = JSON.parse(await savedText(page)) as { points: { position: number[] }[] };
+  for (const [axis, value] of [12.5, -40, 333].entries()) {
+    expect(saved.points.at(-1)!.position[axis]).toBeCloseTo(value, 6);
+  }
 });

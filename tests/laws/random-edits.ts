@@ -50,6 +50,10 @@ import {
   setPlace,
   setRayValue,
 } from '../../src/core/edit/nodes.ts';
+import { addPointFromScan, addScan, removeScan, updateScan } from '../../src/core/edit/scans.ts';
+import { quarterTurned } from '../../src/core/scan/place.ts';
+import { withoutPair, withPair } from '../../src/core/shape/scans.ts';
+import type { Scan } from '../../src/core/job/kinds/scan.ts';
 import { addPoint, movePoint, removePoint, renamePoint } from '../../src/core/edit/points.ts';
 import { addPull, removePull, setBatch, updatePull } from '../../src/core/edit/pulls.ts';
 import { patched, type Edited } from '../../src/core/edit/records.ts';
@@ -86,6 +90,7 @@ const dies = ({ dies: list }: Job) => list;
 const nodes = ({ nodes: list }: Job) => list;
 const members = ({ members: list }: Job) => list;
 const envelopes = ({ envelopes: list }: Job) => list;
+const scans = ({ scans: list }: Job) => list;
 const gussets = ({ gussets: list }: Job) => list;
 const hasHoop = (job: Job): boolean => job.members.some(({ id }) => id === 'hoop');
 
@@ -94,6 +99,18 @@ const ORDER: readonly BendStep[] = [
   { bend: 1, front: 'B' },
 ];
 const DRAWN: DrawnTube = { legs: [1100, 1000, 1100], angles: [84, 84], rotations: [0, 0] };
+const SCAN: Omit<Scan, 'id' | 'name'> = {
+  kind: 'points',
+  accuracy: 2,
+  file: 'inside.ply',
+  data: 'none',
+  unit: 'm',
+  up: '-x',
+  placement: { rotation: [10, 20, 30], shift: [1, 2, 3] },
+  pairs: [],
+  count: 1000,
+  shown: true,
+};
 const WALL: Obstacle = { name: 'Wall', kind: 'plane', point: [0, 2000, 0], normal: [0, -1, 0] };
 const namesTwin = (job: Job, id: string): boolean => JSON.stringify(job).includes(JSON.stringify(`${id}'`));
 const orNone = (value: number): number | null => (value % 3 === 0 ? null : value / 10);
@@ -227,6 +244,21 @@ export const RANDOM_EDITS: readonly RandomEdit[] = [
   of(dies, (job, { id }, a) => changeObstacle(job, id, a % 4, WALL)),
   of(dies, (job, { id }, a) => removeObstacle(job, id, a % 4)),
   of(dies, (job, { id }) => removeDie(job, id)),
+
+  (job, a) => (job.scans.length < 5 ? addScan(job, { ...SCAN, name: `Scan ${a}` }) : job),
+  of(scans, (job, { id }, a, b) => updateScan(job, id, { accuracy: a % 50, shown: b % 2 === 0 })),
+  of(scans, (job, { id }, a, b) => {
+    const point = job.points[a % Math.max(1, job.points.length)]?.id;
+    return point === undefined
+      ? job
+      : withPair(job, id, { at: [a / 7, b / 3, (a * b) % 11], point: primedAtTimes(point, b) });
+  }),
+  of(scans, (job, { id, pairs }, a) =>
+    pairs.length === 0 ? job : withoutPair(job, id, pairs[a % pairs.length]!.point),
+  ),
+  of(scans, (job, { id }, a, b) => addPointFromScan(job, id, `Picked ${a}`, [a, b, 1])),
+  of(scans, (job, { id, placement }) => updateScan(job, id, { placement: quarterTurned(placement) })),
+  of(scans, (job, { id }) => removeScan(job, id)),
 
   (job) => addEnvelope(job),
   of(envelopes, (job, { id }, _, b) => updateEnvelope(job, id, { gap: b })),

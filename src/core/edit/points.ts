@@ -25,7 +25,8 @@ function withoutGuess(point: Point): Point {
   return rest;
 }
 
-function notFromScan(point: Point): Point {
+/** It stands elsewhere than the scan says: what the scan said of it goes. */
+export function notFromScan(point: Point): Point {
   if (point.from === undefined) return point;
   const { from: _, accuracy: __, ...rest } = point;
   return rest;

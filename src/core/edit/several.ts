@@ -1,8 +1,9 @@
 /** Edits of several records at once: one step for all, and what holds for one holds for each. */
-import { add, type Vec3 } from '../geometry/vector.ts';
+import { add, equal, ORIGIN, type Vec3 } from '../geometry/vector.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import type { Job } from '../job/types.ts';
 import { dropFeeds } from './feeds.ts';
+import { notFromScan } from './points.ts';
 import { tubesNamed } from './members.ts';
 import { withRecords, type Edited } from './records.ts';
 import { removeAllUnused } from './references.ts';
@@ -10,7 +11,7 @@ import { removeAllUnused } from './references.ts';
 /** The points, each moved by so much, mm in car axes; what is placed from them follows. */
 export function movePoints(job: Job, ids: ReadonlySet<string>, by: Vec3): Job {
   const points = mapKeeping(job.points, (point) =>
-    ids.has(point.id) ? { ...point, position: add(point.position, by) } : point,
+    ids.has(point.id) && !equal(by, ORIGIN) ? { ...notFromScan(point), position: add(point.position, by) } : point,
   );
   return withRecords(job, 'points', points);
 }

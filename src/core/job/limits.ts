@@ -55,7 +55,7 @@ export const MOST_SEEN = 10_000;
 export const GREATEST_ACCURACY = 100;
 
 /** Scans of one car, and the pairs of places by which one of them is laid: each is drawn whole. */
-export const MOST_SCANS = 20;
+export const MOST_SCANS = 10;
 export const MOST_PAIRS = 200;
 
 /** Holes in a foot. */

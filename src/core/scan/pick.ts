@@ -1,6 +1,6 @@
 /** The place of a scan under a pointer: where a line of sight meets it first. */
 import { addScaled, cross, dot, scale, subtract, type Vec3 } from '../geometry/vector.ts';
-import { directionInFile, inCar, inFile, type Placing } from './place.ts';
+import { directionInFile, inCar, inFile, unsigned, type Placing } from './place.ts';
 import type { ScanData } from './types.ts';
 
 /** A line of sight through a place of the car; the eye is where it points to, endlessly far. */
@@ -23,8 +23,10 @@ export interface Picked {
 export function pickOn(data: ScanData, placing: Placing, sight: Sightline, reach: number): Picked | null {
   const from = inFile(placing, sight.through);
   const along = directionInFile(placing, sight.toEye);
-  const at = data.kind === 'triangles' ? onMesh(data, from, along) : onCloud(data, from, along, reach / placing.mm);
-  return at === null ? null : { at, place: inCar(placing, at) };
+  const found = data.kind === 'triangles' ? onMesh(data, from, along) : onCloud(data, from, along, reach / placing.mm);
+  if (found === null) return null;
+  const at = unsigned(found);
+  return { at, place: unsigned(inCar(placing, at)) };
 }
 
 /** Seen along the line, its place lies in a triangle whose three edges all turn the same way round it. */

@@ -88,6 +88,9 @@ export const directionInFile = ({ rows: [x, y, z] }: Placing, along: Vec3): Vec3
   x[2] * along[0] + y[2] * along[1] + z[2] * along[2],
 ];
 
+/** The same with no zero that has a sign: a file has none. */
+export const unsigned = ([x, y, z]: Vec3): Vec3 => [x + 0, y + 0, z + 0];
+
 /** The motion as a job keeps it: the turn by three angles in degrees. */
 export function placementOf(motion: RigidMotion): Placement {
   const { rows } = motion;
@@ -96,7 +99,7 @@ export function placementOf(motion: RigidMotion): Placement {
   const [sine, cosine] = [Math.sin(x), Math.cos(x)];
   const y = Math.atan2(-rows[2][0], Math.hypot(rows[0][0], rows[1][0]));
   const z = Math.atan2(sine * rows[0][2] - cosine * rows[0][1], cosine * rows[1][1] - sine * rows[1][2]);
-  return { rotation: [toDegrees(x), toDegrees(y), toDegrees(z)], shift: moved(motion, ORIGIN) };
+  return { rotation: unsigned([toDegrees(x), toDegrees(y), toDegrees(z)]), shift: unsigned(moved(motion, ORIGIN)) };
 }
 
 /** The least and the greatest x, y and z of the file. */
@@ -117,7 +120,7 @@ export function laidDown(data: ScanData, how: Pick<Scan, 'unit' | 'up'>): Placem
   const [a, b] = [upright(how, low), upright(how, high)];
   return {
     rotation: [0, 0, 0],
-    shift: [-(a[0] + b[0]) / 2, -(a[1] + b[1]) / 2, -Math.min(a[2], b[2])],
+    shift: unsigned([-(a[0] + b[0]) / 2, -(a[1] + b[1]) / 2, -Math.min(a[2], b[2])]),
   };
 }
 

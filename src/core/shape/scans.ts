@@ -1,16 +1,16 @@
 /** A scan laid by its pairs, whenever these change: from three on, not in a line, it lies as they say; before that it stays where it is. */
-import { mirrored } from '../geometry/vector.ts';
 import type { Scan, ScanPair } from '../job/kinds/scan.ts';
-import { bareId, isPrimed, type ScanId } from '../job/reference.ts';
+import type { ScanId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { pairOnScan, unpairOnScan, updateScan } from '../edit/scans.ts';
 import { align, type GivenPair } from '../scan/align.ts';
+import { placeOfPoint } from '../survey/measured-points.ts';
 
 /** The scan's pairs, each with the place of its point in the car. */
 export const pairsInCar = (job: Job, scan: Scan): readonly GivenPair[] =>
   scan.pairs.flatMap(({ at, point }) => {
-    const found = job.points.find(({ id }) => id === bareId(point));
-    return found === undefined ? [] : [{ at, goal: isPrimed(point) ? mirrored(found.position) : found.position }];
+    const goal = placeOfPoint(job, point);
+    return goal === null ? [] : [{ at, goal }];
   });
 
 /** The same job where the pairs do not say how the scan lies, or there is no such scan. */

@@ -1,7 +1,10 @@
 /** A scan in the words of the shop: how it lies, whether it is of the right size, and that its data are not here. */
 import type { Scan, ScanUnit } from '../job/kinds/scan.ts';
+import type { PointRef } from '../job/reference.ts';
+import type { Job } from '../job/types.ts';
 import { LEAST_PAIRS, type Aligned, type SizeHint } from '../scan/align.ts';
 import { grouped } from '../scan/gather.ts';
+import { pointName } from '../solve/names.ts';
 
 export const UNIT_NAMES: Readonly<Record<ScanUnit, string>> = { mm: 'millimetres', m: 'metres', in: 'inches' };
 
@@ -28,6 +31,10 @@ export function sizeHintInWords({ ratio, unit }: SizeHint, said: ScanUnit): stri
 /** Three figures, or whole where there are more. */
 const shown = (ratio: number): string =>
   ratio >= 100 ? String(Math.round(ratio)) : String(Number(ratio.toPrecision(3)));
+
+/** Names of steps. */
+export const pairLabel = (job: Job, point: PointRef): string => `Place of ${pointName(job, point)} on the scan`;
+export const pointLabel = (name: string): string => `Point ${name} from the scan`;
 
 export const NOT_HERE =
   'Its data are not in this browser: only the job came here, or the storage was cleared. All else of the job is here. Choose the file again to see the scan.';

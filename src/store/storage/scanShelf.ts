@@ -15,8 +15,8 @@ export interface ScanShelf {
   put(sum: string, data: ScanData): Promise<void>;
 }
 
-/** Of the largest some 30 MB each. */
-const MOST_KEPT = 12;
+/** Of the largest some 30 MB each; more than a job may have. */
+const MOST_KEPT = 20;
 
 export function openScanShelf(now: () => number): ScanShelf {
   let opened: Promise<IDBPDatabase<Schema>> | null = null;

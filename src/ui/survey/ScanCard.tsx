@@ -1,16 +1,24 @@
 /** One scan of the job: whether it is seen, what it is, the pairs that it is laid by and how they fit, and what is picked on it. */
 import { useId, useState, type ReactNode } from 'react';
-import { removeScan, updateScan } from '../../core/edit/scans.ts';
+import { addPointFromScan, removeScan, updateScan } from '../../core/edit/scans.ts';
 import { GREATEST_ACCURACY } from '../../core/job/limits.ts';
 import type { Scan } from '../../core/job/kinds/scan.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Job } from '../../core/job/types.ts';
 import { align, residualsOf, sizeHint } from '../../core/scan/align.ts';
-import { laidDown, quarterTurned } from '../../core/scan/place.ts';
-import { laidByPairs, pairsInCar, withoutPair } from '../../core/shape/scans.ts';
+import { inCar, laidDown, placingOf, quarterTurned, unsigned } from '../../core/scan/place.ts';
+import { laidByPairs, pairsInCar, withoutPair, withPair } from '../../core/shape/scans.ts';
 import { pointName } from '../../core/solve/names.ts';
-import { countInWords, NOT_HERE, sizeHintInWords, UNIT_NAMES, whyNotLaid } from '../../core/words/scan.ts';
-import { useDocument, useEditor } from '../../store/page.ts';
+import {
+  countInWords,
+  NOT_HERE,
+  pairLabel,
+  pointLabel,
+  sizeHintInWords,
+  UNIT_NAMES,
+  whyNotLaid,
+} from '../../core/words/scan.ts';
+import { jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import { scans, useScans } from '../../store/scan-page.ts';
 import { DeviationField, SelectField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
@@ -18,6 +26,7 @@ import { JobSelect } from '../fields/JobSelect.tsx';
 import { Length } from '../fields/Readings.tsx';
 import { Command } from '../kit/Command.tsx';
 import { withImages } from '../kit/names.ts';
+import { ScanTyped } from './ScanTyped.tsx';
 import { UNIT_LABEL, UNITS, UP_LABEL, UPS } from './scan-choices.ts';
 
 interface Props {
@@ -44,7 +53,7 @@ export function ScanCard({ scan, onChooseFile }: Props): ReactNode {
         {...jobEdit<string>('Rename a scan', (job, next) => updateScan(job, scan.id, { name: next }))}
       />
       <p className="small">
-        {scan.file}: {countInWords(scan)}
+        {shownName(scan.file)}: {countInWords(scan)}
       </p>
       {data === null && (
         <div className="notice-warning">
@@ -53,7 +62,7 @@ export function ScanCard({ scan, onChooseFile }: Props): ReactNode {
             {NOT_HERE}
           </p>
           <button type="button" className="press" onClick={onChooseFile}>
-            Choose {scan.file} again…
+            Choose {shownName(scan.file)} again…
           </button>
         </div>
       )}
@@ -180,18 +189,26 @@ function Pairs({ scan, onUnit }: { scan: Scan; onUnit: (job: Job, unit: Scan['un
           </li>
         ))}
       </ul>
+      <SelectField label="Measured point" value={point} choices={withImages(job.points)} onChoose={setPoint} />
       {isHere && (
-        <>
-          <SelectField label="Measured point" value={point} choices={withImages(job.points)} onChoose={setPoint} />
-          <button
-            type="button"
-            className="press"
-            disabled={point === ''}
-            onClick={() => scans.getState().pick({ scan: scan.id, point })}
-          >
-            Pick its place on the scan
-          </button>
-        </>
+        <button
+          type="button"
+          className="press"
+          disabled={point === ''}
+          onClick={() => scans.getState().pick({ scan: scan.id, point })}
+        >
+          Pick its place on the scan
+        </button>
+      )}
+      {point !== '' && (
+        <ScanTyped
+          label={`Type the place of ${pointName(job, point)} on it`}
+          verb="Pair it"
+          unit={scan.unit}
+          onEnter={(at) =>
+            jobDocument.getState().edit(pairLabel(job, point), (before) => withPair(before, scan.id, { at, point }))
+          }
+        />
       )}
     </section>
   );
@@ -218,28 +235,38 @@ function NewPoint({ scan, isHere }: { scan: Scan; isHere: boolean }): ReactNode 
           ))}
         </ul>
       )}
+      <TextField
+        label="What is picked"
+        value={called}
+        commit={(next) => {
+          setName(next);
+          return [];
+        }}
+      />
       {isHere && (
-        <>
-          <TextField
-            label="What is picked"
-            value={called}
-            commit={(next) => {
-              setName(next);
-              return [];
-            }}
-          />
-          <button
-            type="button"
-            className="press"
-            onClick={() => {
-              scans.getState().pick({ scan: scan.id, name: called });
-              setName('');
-            }}
-          >
-            Pick a new point on it
-          </button>
-        </>
+        <button
+          type="button"
+          className="press"
+          onClick={() => {
+            scans.getState().pick({ scan: scan.id, name: called });
+            setName('');
+          }}
+        >
+          Pick a new point on it
+        </button>
       )}
+      <ScanTyped
+        label="Type where it is on the scan"
+        verb="Add the point of the scan"
+        unit={scan.unit}
+        onEnter={(at) =>
+          jobDocument
+            .getState()
+            .edit(pointLabel(called), (job) =>
+              addPointFromScan(job, scan.id, called, unsigned(inCar(placingOf(scan), at))),
+            )
+        }
+      />
     </section>
   );
 }

@@ -3,6 +3,7 @@ import { useEffect, useState, type ReactNode } from 'react';
 import { addScan, FIRST_SCAN_ACCURACY, updateScan } from '../../core/edit/scans.ts';
 import { faultLine } from '../../core/job/fault.ts';
 import type { Scan } from '../../core/job/kinds/scan.ts';
+import { shownName } from '../../core/job/shown.ts';
 import { everyFor, ordinal } from '../../core/scan/gather.ts';
 import { guessed } from '../../core/scan/guess.ts';
 import { laidDown, reachOf, upright } from '../../core/scan/place.ts';
@@ -82,7 +83,7 @@ function Reading(): ReactNode {
     return (
       <div className="scan-reading" role="group" aria-label="Being read">
         <p role="status">
-          Reading <strong>{reading.file}</strong>
+          Reading <strong>{shownName(reading.file)}</strong>
         </p>
         <progress max={1} value={reading.share} aria-label={reading.file} />
         <button type="button" className="press press-quiet" onClick={() => scans.getState().cancel()}>
@@ -95,7 +96,7 @@ function Reading(): ReactNode {
   const { file, fault, points } = refused;
   return (
     <>
-      <Refused why={`${file.name}, ${faultLine(fault)}`} />
+      <Refused why={`${shownName(file.name)}, ${faultLine(fault)}`} />
       {points !== undefined && (
         <button type="button" className="press" onClick={() => void scans.getState().read(file, everyFor(points))}>
           Take every {ordinal(everyFor(points))} point
@@ -131,7 +132,7 @@ function OtherFile({ scan, came }: { scan: Scan; came: CameIn }): ReactNode {
     <div className="notice-warning">
       <p role="alert">
         <span aria-hidden="true">▲ </span>
-        <strong>{came.file}</strong>: {OTHER_FILE}
+        <strong>{shownName(came.file)}</strong>: {OTHER_FILE}
       </p>
       <p className="row">
         <button type="button" className="press" onClick={use}>
@@ -157,7 +158,7 @@ function NewScan({ came }: { came: CameIn }): ReactNode {
     const { edit } = jobDocument.getState();
     const faults = edit(`Scan ${file}`, (job) =>
       addScan(job, {
-        name: file.replace(/\.[^.]*$/u, ''),
+        name: shownName(file.replace(/\.[^.]*$/u, '')),
         kind: data.kind,
         accuracy: FIRST_SCAN_ACCURACY,
         file,
@@ -176,7 +177,7 @@ function NewScan({ came }: { came: CameIn }): ReactNode {
 
   return (
     <article className="card" aria-label={`Scan ${file}`}>
-      <h4>{file}</h4>
+      <h4>{shownName(file)}</h4>
       <p>
         {countInWords({ kind: data.kind, count: countOf(data), ...(every > 1 && { every }) })}. Guessed from its size:
       </p>

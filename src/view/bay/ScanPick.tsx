@@ -6,6 +6,7 @@ import { pickOn } from '../../core/scan/pick.ts';
 import { placingOf } from '../../core/scan/place.ts';
 import { withPair } from '../../core/shape/scans.ts';
 import { pointName } from '../../core/solve/names.ts';
+import { pairLabel, pointLabel } from '../../core/words/scan.ts';
 import { editor, jobDocument, useDocument, useEditor } from '../../store/page.ts';
 import { scans, useScans } from '../../store/scan-page.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
@@ -34,13 +35,9 @@ function taken(viewpoint: Viewpoint, x: number, y: number, reach: number): boole
   scans.getState().pick(null);
   if ('point' in picking) {
     const { point } = picking;
-    edit(`Place of ${pointName(job, point)} on the scan`, (before) =>
-      withPair(before, scan.id, { at: picked.at, point }),
-    );
+    edit(pairLabel(job, point), (before) => withPair(before, scan.id, { at: picked.at, point }));
   } else {
-    edit(`Point ${picking.name} from the scan`, (before) =>
-      addPointFromScan(before, scan.id, picking.name, picked.place),
-    );
+    edit(pointLabel(picking.name), (before) => addPointFromScan(before, scan.id, picking.name, picked.place));
     editor.getState().select({ kind: 'point', id: jobDocument.getState().job.points.at(-1)!.id });
   }
   return true;

@@ -53,6 +53,18 @@ describe('pairs', () => {
     expect(pairsInCar(mirrored, mirrored.scans[0]!)).toEqual([{ at: [0, 0, 0], goal: [1000, -500, 0] }]);
   });
 
+  it('of a point that comes of measurements are of where these put it', () => {
+    const read = (axis: 'x' | 'y' | 'z', value: number) =>
+      ({ id: axis, kind: 'coordinate', point: 'c', axis, value }) as const;
+    const job = {
+      ...JOB,
+      points: JOB.points.map((point) => (point.id === 'c' ? { ...point, by: 'survey' } : point)),
+      measurements: [read('x', 12), read('y', 210), read('z', 880)],
+    };
+    const [pair] = pairsInCar(job, { ...SCAN, pairs: [{ at: [0, 0, 0], point: 'c' }] });
+    expect(distance(pair!.goal, [12, 210, 880])).toBeLessThan(1e-6);
+  });
+
   it('are none of a scan that is not there', () => {
     expect(laidByPairs(JOB, 'nowhere')).toBe(JOB);
   });
