@@ -248,7 +248,7 @@ describe('the page by which a hoop is struck on the floor', () => {
     expect(await compare(derivedFrom(demoText()), () => true)).toBeGreaterThan(90);
   });
   it('of random hoops their own mirror image, and of others', async () => {
-    for (let seed = 1; seed <= drawn(2, 25); seed++) {
+    for (let seed = 1; seed <= drawn(1, 25); seed++) {
       expect(await compare(hoop(seed, false), () => true), `seed ${seed}`).toBeGreaterThan(20);
       expect(await compare(hoop(seed, true), () => false), `seed ${seed}, askew`).toBeGreaterThan(20);
     }
