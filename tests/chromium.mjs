@@ -46,7 +46,7 @@ export const FLAGS = [
   '--disable-sync',
   // To optimise what is run a few times costs more than it saves: the kernel that makes solids is large, and a page of a test lives for
   // seconds. Without the second, a quarter to a third of what a page does is compiling.
-  '--js-flags=--wasm-tiering-budget=1000000000,--invocation-count-for-maglev=5000',
+  '--js-flags=--wasm-tiering-budget=1000000000,--invocation-count-for-maglev=40000',
 ];
 
 /**

@@ -1,5 +1,5 @@
 /**
- * `npm test`: everything that is checked, in order; one run shows all, so a stage that fails does not stop the next.
+ * `npm test`: everything that is checked; one run shows all, so a stage that fails does not stop the next. What needs no browser runs beside what does.
  * Ends with `N passed, N failed` alone on a line: each test counts one, and so does each part of the torture run and each stage without
  * tests. `--long` (`npm run test:long`) is the tests alone, with all that they draw: docs/long-runs.md.
  */
