@@ -13,7 +13,8 @@ import {
   undoLabel,
 } from '../../../src/core/session/history.ts';
 import { keptHistory, resumeHistory } from '../../../src/core/session/kept.ts';
-import { createChunking } from '../../../src/store/storage/chunks.ts';
+import { createChunking, documentAgain } from '../../../src/store/storage/chunks.ts';
+import type { Kept } from '../../../src/store/storage/persistence.ts';
 import { sampleFile } from '../job/sample.ts';
 
 const opened = (file: unknown): Job => {
@@ -84,18 +85,49 @@ describe('a fact that no undo unmakes', () => {
     expect(names).toEqual(['three', 'two', 'one', bare.name]);
     const back = redo(redo(redo(undo(undo(undo(noted))))));
     expect(back.job).toEqual(noted.job);
-    // And as it is kept beside its text, in chunks of a page that had written all of it before.
-    const chunks = createChunking('p');
-    const kept = (of: typeof noted) => ({ kept: { text: serialiseJob(of.job), history: keptHistory(of, 100) } });
-    const before = chunks.cut(kept(history) as never).chunks;
-    const after = chunks.cut(kept(noted) as never);
-    for (const [name, steps] of after.chunks) if (before.has(name)) expect(steps).toEqual(before.get(name));
+    // And as it is kept beside its text.
     const text = serialiseJob(noted.job);
     const read = parseJob(text);
     if (!read.ok) throw new Error('not read');
     const again = resumeHistory(text, read.job, JSON.parse(JSON.stringify(keptHistory(noted, 100))));
     expect(again.loss).toBeNull();
     expect(again.history.past.map(({ label }) => label)).toEqual(['First', 'Split', 'Third']);
+  });
+});
+
+describe('chunks of a history that a fact is noted in', () => {
+  it('that were written once are not changed: what is under a name before and after is the same', () => {
+    const printed = (revision: string) => ({ tube: 'a', revision, cutLength: 900, on: '2026-03-02' });
+    let history = newHistory({ ...job, printed: [] });
+    for (let i = 0; i < 70; i++) {
+      const named = { ...history.job, name: `n${i}` };
+      const paper = { ...(i % 7 === 3 ? history.job : named), printed: [printed(`r${i}`)] };
+      history = commitEdit(history, `Step ${i}`, i % 7 === 3 || (i > 45 && i % 11 === 5) ? paper : named);
+    }
+    for (let i = 0; i < 25; i++) history = undo(history);
+    const chunking = createChunking('p');
+    const cut = (of: typeof history) => {
+      const text = serialiseJob(of.job);
+      return chunking.cut({ kept: { text, history: keptHistory(of, 1000) } } as unknown as { kept: Kept });
+    };
+    const before = cut(history);
+    expect(before.chunks.size).toBeGreaterThan(2);
+    const noted = noteFact(history, { ...history.job, printed: [printed('new')] });
+    expect(noted.past.length + noted.future.length).toBe(60);
+    const after = cut(noted);
+    const both = [...after.chunks].filter(([name]) => before.chunks.has(name));
+    for (const [name, steps] of both) expect(steps).toEqual(before.chunks.get(name));
+    const all = new Map([...before.chunks, ...after.chunks]);
+    const again = documentAgain(JSON.parse(JSON.stringify(after.document)), (name) =>
+      JSON.parse(JSON.stringify(all.get(name))),
+    );
+    const { text, history: kept } = again.kept;
+    const read = parseJob(text);
+    if (!read.ok) throw new Error('not read');
+    const resumed = resumeHistory(text, read.job, kept);
+    expect(resumed.loss).toBeNull();
+    expect(resumed.history.past.map(({ label }) => label)).toEqual(noted.past.map(({ label }) => label));
+    expect(resumed.history.future.map(({ label }) => label)).toEqual(noted.future.map(({ label }) => label));
   });
 });
 
