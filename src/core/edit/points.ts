@@ -3,6 +3,8 @@ import { equal, type Vec3 } from '../geometry/vector.ts';
 import type { Point } from '../job/kinds/point.ts';
 import type { PointId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
+import { isMeasured } from '../survey/network.ts';
+import { withoutHolds } from './holds.ts';
 import { nextId } from './ids.ts';
 import { appendRecord, changeRecord, updateRecord, type Edited } from './records.ts';
 import { removeUnused } from './references.ts';
@@ -10,10 +12,10 @@ import { removeUnused } from './references.ts';
 export const addPoint = (job: Job, name: string, position: Vec3): Job =>
   appendRecord(job, 'points', { id: nextId(job, 'points'), name, position });
 
-/** Its own place is said: the point is no guess any more, and not from a scan. */
+/** Its own place is said: the point is no guess any more, and not from a scan. One whose place comes of measurements stays. */
 export const movePoint = (job: Job, id: PointId, position: Vec3): Job =>
   changeRecord(job, 'points', id, (point) =>
-    equal(point.position, position) ? point : { ...notFromScan(withoutGuess(point)), position },
+    isMeasured(point) || equal(point.position, position) ? point : { ...notFromScan(withoutGuess(point)), position },
   );
 
 /** The point is right as it stands. */
@@ -34,5 +36,6 @@ export function notFromScan(point: Point): Point {
 
 export const renamePoint = (job: Job, id: PointId, name: string): Job => updateRecord(job, 'points', id, { name });
 
-/** Refused while nodes or body lines stand on it. */
-export const removePoint = (job: Job, id: PointId): Edited => removeUnused(job, 'points', id);
+/** Refused while nodes or body lines stand on it. What was measured at it goes too, and what is held of it. */
+export const removePoint = (job: Job, id: PointId): Edited =>
+  removeUnused(withoutHolds(job, new Set([id])), 'points', id);

@@ -87,12 +87,26 @@ function mutuallyNearest(close: readonly Near[]): readonly Near[] {
 
 /** The side that the point's name tells, and the name without it; null where it tells none, or several. */
 const tellingOf = remembered(({ name }: Point): { readonly isLeft: boolean; readonly stem: string } | null => {
-  const words = name.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
-  const sides = words.filter((word) => /^(?:l|r|lh|rh|left|right)$/u.test(word));
-  const [side] = sides;
-  if (side === undefined || sides.length > 1) return null;
-  return { isLeft: side.startsWith('l'), stem: words.filter((word) => word !== side).join(' ') };
+  const side = sideInName(name);
+  if (side === null) return null;
+  return {
+    isLeft: side === 1,
+    stem: wordsOf(name)
+      .filter((word) => !SIDE.test(word))
+      .join(' '),
+  };
 });
+
+const SIDE = /^(?:l|r|lh|rh|left|right)$/u;
+
+const wordsOf = (name: string): readonly string[] => name.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
+
+/** 1 where a name tells the left side of the car, -1 the right; null where it tells none, or several. */
+export function sideInName(name: string): 1 | -1 | null {
+  const [side, another] = wordsOf(name).filter((word) => SIDE.test(word));
+  if (side === undefined || another !== undefined) return null;
+  return side.startsWith('l') ? 1 : -1;
+}
 
 /** Whether both names tell a side, each the other one, and are alike but for it. */
 export function namedAlike(one: Point, other: Point): boolean {

@@ -1,23 +1,32 @@
 /** The selected point: its measures, and everything that moves with it. */
 import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
-import { movePoint, removePoint, renamePoint } from '../../core/edit/points.ts';
+import { removePoint, renamePoint } from '../../core/edit/points.ts';
 import { bareId } from '../../core/job/reference.ts';
+import type { Adjusted } from '../../core/survey/adjust.ts';
+import { isMeasured } from '../../core/survey/network.ts';
 import { referencesOf } from '../../core/job/references.ts';
 import type { Point } from '../../core/job/kinds/point.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { setPointGap } from '../../core/edit/least-gap.ts';
 import { Command } from '../kit/Command.tsx';
-import { LengthField, SizeOrNothingField, TextField } from '../fields/Fields.tsx';
+import { SizeOrNothingField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
-import { withAxis } from '../kit/vectors.ts';
+import { MeasuredPlace, TypedPlace } from './PlaceOfPoint.tsx';
 import { ScanMark } from './ScanMark.tsx';
 import { TrimGapList } from './TrimGapList.tsx';
 import { leastOf, type TrimOf } from './useTrim.ts';
 
-const COORDINATES = ['Along', 'Offset', 'Height'] as const;
-
-export function PointCard({ point, trimOf }: { point: Point; trimOf: TrimOf }): ReactNode {
+/** `point` where it was measured. */
+export function PointCard({
+  point,
+  survey,
+  trimOf,
+}: {
+  point: Point;
+  survey: Adjusted | null;
+  trimOf: TrimOf;
+}): ReactNode {
   const job = useDocument((state) => state.job);
   const select = useEditor((state) => state.select);
   const all = trimOf('point', point.id);
@@ -33,18 +42,7 @@ export function PointCard({ point, trimOf }: { point: Point; trimOf: TrimOf }): 
           value={point.name}
           {...jobEdit<string>('Rename a point', (before, name) => renamePoint(before, point.id, name))}
         />
-        <div className="trio">
-          {COORDINATES.map((label, axis) => (
-            <LengthField
-              key={label}
-              label={label}
-              value={point.position[axis] ?? 0}
-              {...jobEdit<number>(`Move ${point.name}`, (before, value) =>
-                movePoint(before, point.id, withAxis(point.position, axis as 0 | 1 | 2, value)),
-              )}
-            />
-          ))}
-        </div>
+        {isMeasured(point) ? <MeasuredPlace point={point} survey={survey} /> : <TypedPlace point={point} />}
       </div>
       <ScanMark point={point} />
       <h4>Gap to the nearest tube</h4>

@@ -2,12 +2,14 @@
 import { lazy, Suspense, type ReactNode } from 'react';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { pairsOfPoints } from '../../core/survey/point-pairs.ts';
+import { measuredPoints } from '../../core/survey/measured-points.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { Onward } from '../kit/Onward.tsx';
 import { Section } from '../kit/Section.tsx';
 import { AddPoint } from './AddPoint.tsx';
 import { BodyLines } from './BodyLines.tsx';
 import { LeftAndRight } from './LeftAndRight.tsx';
+import { Measurements } from './Measurements.tsx';
 import { PastePoints } from './PastePoints.tsx';
 import { PointCard } from './PointCard.tsx';
 import { Guesses } from './Guesses.tsx';
@@ -21,7 +23,10 @@ const Datum = lazy(() => import('./Datum.tsx'));
 const SampleBends = lazy(() => import('./SampleBends.tsx'));
 
 export default function SurveyStation(): ReactNode {
-  const points = useDocument((state) => state.job.points);
+  const written = useDocument((state) => state.job.points.length);
+  const survey = useDocument((state) => state.derived.survey);
+  const points = useDocument((state) => measuredPoints(state.job));
+  const readings = useDocument((state) => state.job.measurements.length);
   const nodes = useDocument((state) => state.job.nodes);
   const bodyLines = useDocument((state) => state.job.bodyLines);
   const scans = useDocument((state) => state.job.scans.length);
@@ -34,16 +39,18 @@ export default function SurveyStation(): ReactNode {
   const guessed = points.filter((point) => point.guessed === true).length;
   return (
     <div className="station">
-      {points.length === 0 ? (
-        <FirstMeasurements />
-      ) : (
+      {points.length === 0 && <FirstMeasurements />}
+      <Section title="Measurements" count={readings} open={readings > 0 || written === 0} onlyOpen>
+        <Measurements />
+      </Section>
+      {points.length > 0 && (
         <>
           <h2>
             Measured points <span className="section-count">{points.length}</span>
           </h2>
-          <PointsTable points={points} chosen={chosen?.id ?? null} trimOf={trimOf} />
+          <PointsTable points={points} survey={survey} chosen={chosen?.id ?? null} trimOf={trimOf} />
           {chosen ? (
-            <PointCard key={chosen.id} point={chosen} trimOf={trimOf} />
+            <PointCard key={chosen.id} point={chosen} survey={survey} trimOf={trimOf} />
           ) : (
             <p className="lead">Choose a point, here or in the bay, to see which nodes and tubes follow it.</p>
           )}

@@ -18,7 +18,7 @@ import {
 import { useDocument } from '../../store/page.ts';
 import type { Leaving, Note } from '../fields/EntryField.tsx';
 import { placeBlock } from './block.ts';
-import type { Column } from './columns.tsx';
+import { editIn, type Column } from './columns.tsx';
 import type { Marks } from './marks.ts';
 import { MoreRows } from './MoreRows.tsx';
 import { TableRow, widthInLine, type Cell, type Hands, type OpenCell } from './TableRow.tsx';
@@ -68,7 +68,7 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
   }
 
   function openCell(cell: OpenCell): void {
-    if (columns[cell.column]?.edit === undefined) return;
+    if (editIn(columns[cell.column], rows[cell.row]!) === undefined) return;
     setRefusals([]);
     setNote(null);
     setOpen(cell);
@@ -145,7 +145,7 @@ export function EditTable<Row>(props: EditTableProps<Row>): ReactNode {
       {
         rowNames: rows.map((row) => shownName(props.rowName(row))),
         headers: columns.map((column) => column.header),
-        read: (row, column, cell) => columns[column]?.edit?.paste(rows[row]!, cell) ?? null,
+        read: (row, column, cell) => editIn(columns[column], rows[row]!)?.paste(rows[row]!, cell) ?? null,
       },
       from.row,
       from.column,

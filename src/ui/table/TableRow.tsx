@@ -12,7 +12,7 @@ import {
   type RefObject,
 } from 'react';
 import type { Leaving, Note } from '../fields/EntryField.tsx';
-import type { Column } from './columns.tsx';
+import { editIn, type Column } from './columns.tsx';
 
 export interface Cell {
   readonly row: number;
@@ -76,7 +76,7 @@ export const TableRow = memo(function TableRow<Row>(props: TableRowProps<Row>): 
             tabIndex={props.tabStop === columnIndex ? 0 : -1}
             className={`${column.numeric ? 'number' : 'word'}${column.small ? ' small' : ''}`}
             style={widthInLine(columnIndex, columns.length, props.firstLine)}
-            aria-readonly={column.edit ? undefined : true}
+            aria-readonly={editIn(column, row) ? undefined : true}
             onKeyDown={(event) => hands.current?.keyDown(event, cell)}
             onFocus={(event) => {
               if (event.target === event.currentTarget) hands.current?.take(cell);

@@ -51,12 +51,18 @@ export interface Column<Row> {
   /** Set small, on one line: a word that names something said elsewhere. */
   readonly small?: boolean;
   show(row: Row): ReactNode;
+  /** Rows in which the cell is only read all the same. */
+  isRead?(row: Row): boolean;
   /** Absent: a column that is only read. */
   readonly edit?: {
     open(row: Row, opening: Opening): ReactNode;
     paste(row: Row, text: string): PasteRead;
   };
 }
+
+/** How the cell is edited; undefined where it is only read. */
+export const editIn = <Row,>(column: Column<Row> | undefined, row: Row): Column<Row>['edit'] =>
+  column?.isRead?.(row) ? undefined : column?.edit;
 
 interface Stored<Row, T> {
   readonly header: string;

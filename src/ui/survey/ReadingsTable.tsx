@@ -1,0 +1,111 @@
+/** Every reading on a line: what was measured, what was read, and by how much the others disagree. */
+import { useMemo, type ReactNode } from 'react';
+import { setReadingValue } from '../../core/edit/measurements.ts';
+import type { Measurement } from '../../core/job/kinds/measurement.ts';
+import type { Job } from '../../core/job/types.ts';
+import type { Adjusted } from '../../core/survey/adjust.ts';
+import type { LengthUnit } from '../../core/units/length.ts';
+import { wayOf } from '../../core/survey/ways.ts';
+import { capital } from '../../core/words/lists.ts';
+import { leftOverInWords } from '../../core/words/residuals.ts';
+import { measurementInWords, readInWords } from '../../core/words/survey.ts';
+import { AngleField, LengthField } from '../fields/Fields.tsx';
+import { jobEdit } from '../fields/jobEdit.ts';
+import { readUnseen } from '../fields/kinds.ts';
+import type { Column } from '../table/columns.tsx';
+import { EditTable } from '../table/EditTable.tsx';
+import { kindOfWay } from './line.ts';
+import { WayPicture } from './WayPicture.tsx';
+
+interface Props {
+  readonly job: Job;
+  readonly survey: Adjusted;
+  readonly chosen: string | null;
+  onChoose(id: string): void;
+}
+
+/** A reading with what the others say of it, made anew only when one of the two is another. */
+interface Row {
+  readonly reading: Measurement;
+  readonly name: string;
+  readonly off: string;
+  readonly isSuspect: boolean;
+}
+
+export function ReadingsTable({ job, survey, chosen, onChoose }: Props): ReactNode {
+  const rows = useMemo((): readonly Row[] => {
+    const residuals = new Map(survey.residuals.map((each) => [each.index, each]));
+    const suspects = new Set(survey.suspects.map(({ index }) => index));
+    return job.measurements.map((reading, index) => {
+      const left = residuals.get(index);
+      return {
+        reading,
+        name: capital(measurementInWords(job, reading)),
+        off: left === undefined ? 'left out' : leftOverInWords(reading, left, job.lengthUnit),
+        isSuspect: suspects.has(index),
+      };
+    });
+  }, [job, survey]);
+  const columns = useMemo(() => columnsIn(job.lengthUnit), [job.lengthUnit]);
+  return (
+    <EditTable
+      tight
+      caption="What was measured"
+      rows={rows}
+      columns={columns}
+      rowId={({ reading }) => reading.id}
+      rowName={({ name }) => name}
+      selected={chosen}
+      onSelect={({ reading }) => onChoose(reading.id)}
+    />
+  );
+}
+
+const columnsIn = (unit: LengthUnit): readonly Column<Row>[] => [
+  {
+    header: 'Measured',
+    show: ({ reading, name }) => (
+      <span className={reading.excluded ? 'reading-name reading-out' : 'reading-name'}>
+        <WayPicture way={wayOf(reading)} /> {name}
+      </span>
+    ),
+  },
+  {
+    header: 'Reads',
+    numeric: true,
+    show: ({ reading }) => (
+      <span className={reading.excluded ? 'figure reading-out' : 'figure'}>
+        {readInWords(reading, reading.value, unit)}
+      </span>
+    ),
+    edit: {
+      open({ reading }, opening) {
+        const props = { ...opening, ...readingEdit(reading), labelUnseen: true, takesFocus: true };
+        return reading.kind === 'inclination' ? <AngleField {...props} /> : <LengthField {...props} />;
+      },
+      paste({ reading }, text) {
+        const entered = readUnseen(text, kindOfWay(wayOf(reading), unit));
+        return entered.ok
+          ? { ok: true, change: (before) => setReadingValue(before, reading.id, entered.value) }
+          : entered;
+      },
+    },
+  },
+  {
+    header: 'Off',
+    numeric: true,
+    show: ({ off, isSuspect }) => (
+      <span className={isSuspect ? 'reading-suspect' : 'small'}>
+        {isSuspect && <span aria-hidden="true">▲ </span>}
+        {off}
+        {isSuspect && <span className="spoken-only">, does not agree</span>}
+      </span>
+    ),
+  },
+];
+
+/** What was read, in a field: one undo step. */
+export const readingEdit = ({ id, value }: Measurement) => ({
+  value,
+  ...jobEdit<number>('Change a reading', (job, next) => setReadingValue(job, id, next)),
+});

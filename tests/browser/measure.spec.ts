@@ -1,0 +1,183 @@
+/** A car measured with tape and rule, by keyboard alone: from a blank job to twelve points that can be trusted. Actions are counted as a person counts them. */
+import type { Locator, Page } from '@playwright/test';
+import { expect, FEW, goTo, savedText, SIZES, start, test, undoKey, untilKept, untilThere } from './journey.ts';
+
+test.use(FEW);
+
+/** A car of our own: by what each point is called, and by what little of that calls it, along, offset, height in mm. */
+const CAR = [
+  ['Hoop foot, left', 'h f l', [-312, 588, 164]],
+  ['Hoop foot, right', 'h f r', [-309, -591, 161]],
+  ['Hoop shoulder, left', 'h s l', [-340, 466, 1088]],
+  ['Hoop shoulder, right', 'h s r', [-337, -469, 1092]],
+  ['Sill, left', 'si l', [702, 655, 142]],
+  ['Sill, right', 'si r', [698, -652, 139]],
+  ['A-pillar, left', 'a l', [941, 598, 871]],
+  ['A-pillar, right', 'a r', [944, -601, 868]],
+  ['Header, left', 'he l', [455, 503, 1121]],
+  ['Header, right', 'he r', [452, -499, 1124]],
+  ['Tower, left', 't l', [-1085, 470, 692]],
+  ['Tower, right', 't r', [-1081, -473, 689]],
+] as const;
+
+const at = (name: string): readonly number[] => CAR.find(([called]) => called === name)![2];
+const span = (a: string, b: string): number => Math.round(Math.hypot(...at(a).map((part, k) => part - at(b)[k]!)));
+
+const SPANS = [
+  ['Hoop foot, left', 'Hoop shoulder, right'],
+  ['Hoop foot, right', 'Hoop shoulder, left'],
+  ['Sill, left', 'A-pillar, right'],
+  ['Sill, right', 'A-pillar, left'],
+  ['Header, left', 'A-pillar, right'],
+  ['Header, right', 'A-pillar, left'],
+  ['Tower, left', 'Hoop shoulder, right'],
+  ['Tower, right', 'Hoop shoulder, left'],
+  ['Hoop foot, left', 'Sill, right'],
+  ['Hoop foot, right', 'Sill, left'],
+  ['Header, left', 'Hoop shoulder, right'],
+  ['Header, right', 'Hoop shoulder, left'],
+] as const;
+
+const short = (name: string): string => CAR.find(([called]) => called === name)![1];
+
+/** What a person does at the keys, each counted. */
+function handsAt(page: Page) {
+  let actions = 0;
+  const key = async (name: string): Promise<void> => {
+    actions += 1;
+    await page.keyboard.press(name);
+  };
+  return {
+    key,
+    /** A field typed and entered is one action. */
+    async type(text: string): Promise<void> {
+      actions += 1;
+      await page.keyboard.type(text);
+      await page.keyboard.press('Enter');
+    },
+    async reach(thing: Locator, by = 'Tab'): Promise<void> {
+      const isThere = (): Promise<boolean> => thing.evaluate((element) => element === document.activeElement);
+      for (let tabs = 0; tabs < 60 && !(await isThere()); tabs += 1) await key(by);
+      expect(await isThere(), 'Tab leads there').toBe(true);
+    },
+    made: () => actions,
+  };
+}
+
+const form = (page: Page): Locator => page.getByRole('form', { name: 'Measure', exact: true });
+const kindField = (page: Page): Locator => form(page).getByRole('combobox', { name: 'What is measured' });
+const readings = (page: Page): Locator => page.getByRole('grid', { name: 'What was measured' });
+
+async function blankJob(page: Page): Promise<void> {
+  await start(page);
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name: 'New job' }).click();
+  await goTo(page, 'Survey');
+}
+
+test('twelve points to trust from a blank job, by keyboard alone; a slip, its cure, undo and reload', async ({
+  page,
+}) => {
+  test.slow();
+  await blankJob(page);
+  await page.evaluate(() => (document.activeElement as HTMLElement).blur());
+  const { key, type, reach, made } = handsAt(page);
+  const choose = async (letters: string): Promise<void> => {
+    await reach(kindField(page), 'Shift+Tab');
+    await type(letters);
+  };
+
+  await reach(kindField(page));
+  await type('h');
+  for (const [name, , [, , height]] of CAR) {
+    await type(name);
+    await type(`${height}mm`);
+  }
+  await expect(readings(page).getByRole('row')).toHaveCount(13);
+  // A point that was just named is nowhere yet, and says so.
+  await expect(page.getByText('Nothing says where Tower, left is')).toBeVisible();
+  await choose('st');
+  for (const [, few, [along]] of CAR) {
+    await type(few);
+    await type(`${along}mm`);
+  }
+  await choose('o');
+  for (const [, few, [, offset]] of CAR) {
+    await type(few);
+    await type(`${offset}mm`);
+  }
+  await expect(page.getByText('Nothing checks these readings')).toBeVisible();
+  await choose('d');
+  for (const [from, to] of SPANS) {
+    await type(short(from));
+    await type(short(to));
+    await type(`${span(from, to)}mm`);
+  }
+  await expect(page.getByText(/^All readings agree within/u)).toBeVisible();
+  await expect(page.getByText('Nothing says where')).toHaveCount(0);
+  console.log(`Twelve points that can be trusted, by keyboard alone: ${made()} actions, each Tab counted.`);
+  expect(made()).toBeLessThanOrEqual(140);
+
+  await test.step('the places are those of the car, and each says how sure it is', async () => {
+    const job = JSON.parse(await savedText(page));
+    expect(job.points.map(({ by }: { by: string }) => by)).toEqual(CAR.map(() => 'survey'));
+    const rows = page.getByRole('grid', { name: /^Measured points/u }).getByRole('row');
+    await expect(rows).toHaveCount(13);
+    await expect(rows.nth(1)).toContainText('±');
+  });
+
+  await test.step('a slip is named, with what it may have been, and one key takes what was meant', async () => {
+    const right = span('Tower, left', 'Tower, right');
+    expect(right).toBe(943);
+    await reach(kindField(page), 'Shift+Tab');
+    await type('d');
+    await type('t l');
+    await type('t r');
+    await type('493mm');
+    await expect(page.getByText(/two digits changed over/u)).toBeVisible();
+    await reach(page.getByRole('button', { name: /^Take/u }).first());
+    await key('Enter');
+    await expect(page.getByText(/^All readings agree within/u)).toBeVisible();
+    const job = JSON.parse(await savedText(page));
+    expect(job.survey.measurements.at(-1).value).toBeCloseTo(right, 9);
+  });
+
+  await test.step('undo gives the slip back, redo the cure; a reload loses nothing', async () => {
+    await expect(undoKey(page)).toContainText('Change the tape from Tower, left to Tower, right');
+    await page.keyboard.press('ControlOrMeta+z');
+    await expect(page.getByText(/two digits changed over/u)).toBeVisible();
+    await page.keyboard.press('ControlOrMeta+Shift+z');
+    await expect(page.getByText(/^All readings agree within/u)).toBeVisible();
+    const before = await savedText(page);
+    await untilKept(page);
+    await page.reload();
+    await untilThere(page);
+    await goTo(page, 'Survey');
+    await expect(page.getByText(/^All readings agree within/u)).toBeVisible();
+    expect(await savedText(page)).toBe(before);
+  });
+});
+
+for (const size of SIZES) {
+  test(`at ${size.width} x ${size.height} measuring fits, and every key is large enough`, async ({ page }) => {
+    await page.setViewportSize(size);
+    await blankJob(page);
+    await kindField(page).selectOption('Height');
+    for (const [name, value] of [
+      ['Hoop foot, left', '6 1/2'],
+      ['Hoop foot, right', '6 3/8'],
+    ]) {
+      await form(page).getByRole('combobox', { name: 'Point' }).fill(name!);
+      await form(page).getByRole('combobox', { name: 'Point' }).press('Enter');
+      await form(page)
+        .getByRole('textbox', { name: /^Reads/u })
+        .fill(value!);
+      await form(page)
+        .getByRole('textbox', { name: /^Reads/u })
+        .press('Enter');
+    }
+    await expect(readings(page).getByRole('row')).toHaveCount(3);
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(wide).toBeLessThanOrEqual(0);
+  });
+}
