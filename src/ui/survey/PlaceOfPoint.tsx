@@ -45,14 +45,17 @@ export function MeasuredPlace({ point, survey }: { point: Point; survey: Adjuste
     <>
       <div className="trio">
         {COORDINATES.map((label, k) => {
-          const hold = holds.find((each) => each.point === point.id && each.axis === AXES[k]);
-          return hold === undefined ? (
+          const hold = holds.find(
+            (each) => (each.point === point.id || each.and === point.id) && each.axis === AXES[k],
+          );
+          return hold === undefined || hold.and !== undefined ? (
             <div key={label} className="entry">
               <span className="entry-label">
                 {label} <span className="entry-unit">{unit}</span>
               </span>
               <Length mm={point.position[k]!} />
               <Sure mm={sigma?.[k] ?? null} unit={unit} />
+              {hold !== undefined && <span className="small">The middle of a pair is held.</span>}
               <Command
                 quiet
                 step={`Hold ${label.toLowerCase()} of ${point.name}`}

@@ -182,7 +182,6 @@ describe('deleting', () => {
       'scans[0].pairs[0].point: "Inside" uses it: change or delete that first',
     ]);
     expect(refusal(removePoint(job, 'post'))).toEqual([
-      'survey.hold[0].and: a coordinate that is held uses it: change or delete that first',
       'bodyLines[0].points[1]: "Door opening" uses it: change or delete that first',
       'nodes[8].at.point: "off-post" uses it: change or delete that first',
       'nodes[10].at.y.point: "in-line" uses it: change or delete that first',

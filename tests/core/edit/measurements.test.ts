@@ -40,7 +40,11 @@ const said = (way: Way, from: string, value: number, to?: string): SaidReading =
 });
 
 const guesses = (job: Job) => Object.fromEntries(job.points.map(({ name, position }) => [name, position]));
-const measurementsOf = (job: Job) => job.measurements.map(({ id: _, ...rest }) => rest);
+const measurementsOf = (job: Job) =>
+  job.measurements.map((reading) => {
+    const { id: _, ...rest } = reading;
+    return rest;
+  });
 
 const base = deepFreeze(
   typed(
@@ -185,6 +189,10 @@ describe('a measured point', () => {
     expect(held.holds).toEqual([{ point: sill!.id, axis: 'x', value: 2 }]);
     expect(letCoordinateGo(held, sill!.id, 'x').holds).toEqual([]);
     expect(letCoordinateGo(base, sill!.id, 'x')).toBe(base);
+    const [left, right] = base.points;
+    const middle: Job = { ...base, holds: [{ point: left!.id, and: right!.id, axis: 'y', value: 0 }] };
+    expect(holdCoordinate(middle, right!.id, 'y', -650).holds).toEqual([{ point: right!.id, axis: 'y', value: -650 }]);
+    expect((removePoint(middle, right!.id) as Job).holds).toEqual([]);
   });
 
   it('takes what was measured at it, and what is held of it, along when it goes', () => {

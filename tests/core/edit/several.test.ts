@@ -47,7 +47,6 @@ describe('several at once', () => {
     expect(Array.isArray(refused) && refused.map(faultLine).join('\n')).toMatch(/q.*uses it/u);
     const kept = removeSeveral(job, 'points', ['post', 'sill-l']);
     expect(Array.isArray(kept) && kept.map(faultLine)).toEqual([
-      'survey.hold[0].and: a coordinate that is held uses it: change or delete that first',
       'bodyLines[0].points[0]: "Door opening" uses it: change or delete that first',
       'nodes[2].at.point: "sill" uses it: change or delete that first',
       'nodes[8].at.point: "off-post" uses it: change or delete that first',
