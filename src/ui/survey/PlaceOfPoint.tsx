@@ -89,7 +89,7 @@ export function MeasuredPlace({ point, survey }: { point: Point; survey: Adjuste
       <p className="small">
         Its place comes of the measurements. A coordinate that is held is laid down and not asked for.
       </p>
-      <Command quiet step={`Type the place of ${point.name}`} run={(job) => typePlace(job, point.id)}>
+      <Command quiet step={`Type where ${point.name} is`} run={(job) => typePlace(job, point.id)}>
         Type its place
       </Command>
     </>
