@@ -3,7 +3,7 @@ import type { ScanUnit, ScanUp } from '../job/kinds/scan.ts';
 import { reachOf } from './place.ts';
 import type { ScanData } from './types.ts';
 
-/** What a scan of a car, or of its inside, comes to at most in metres, and in inches; more can only be millimetres. */
+/** Scanners write metres, millimetres or inches; what else there is has to be said. What a scan of a car, or of its inside, comes to at most in metres, and in inches; more can only be millimetres. */
 const MOST_METRES = 20;
 const MOST_INCHES = 500;
 

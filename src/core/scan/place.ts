@@ -10,7 +10,7 @@ import type { Placement, Scan, ScanUnit, ScanUp } from '../job/kinds/scan.ts';
 import type { ScanData } from './types.ts';
 
 /** mm in each unit that a file may be in. */
-export const MM_PER: Readonly<Record<ScanUnit, number>> = { mm: 1, m: 1000, in: 25.4 };
+export const MM_PER: Readonly<Record<ScanUnit, number>> = { mm: 1, cm: 10, m: 1000, in: 25.4, ft: 304.8 };
 
 /** Rows that turn the axis onto z, the others with it. */
 const UPRIGHT: Readonly<Record<ScanUp, readonly [Vec3, Vec3, Vec3]>> = {

@@ -6,7 +6,13 @@ import { LEAST_PAIRS, type Aligned, type SizeHint } from '../scan/align.ts';
 import { grouped } from '../scan/gather.ts';
 import { pointName } from '../solve/names.ts';
 
-export const UNIT_NAMES: Readonly<Record<ScanUnit, string>> = { mm: 'millimetres', m: 'metres', in: 'inches' };
+export const UNIT_NAMES: Readonly<Record<ScanUnit, string>> = {
+  mm: 'millimetres',
+  cm: 'centimetres',
+  m: 'metres',
+  in: 'inches',
+  ft: 'feet',
+};
 
 export const countInWords = ({ kind, count, every }: Pick<Scan, 'kind' | 'count' | 'every'>): string =>
   `${grouped(count)} ${kind}${every === undefined ? '' : `, one of ${every}`}`;
@@ -34,7 +40,7 @@ const shown = (ratio: number): string =>
 
 /** Names of steps. */
 export const pairLabel = (job: Job, point: PointRef): string => `Place of ${pointName(job, point)} on the scan`;
-export const pointLabel = (name: string): string => `Point ${name} from the scan`;
+export const pointLabel = (name: string): string => `Pick ${name}`;
 
 export const NOT_HERE =
   'Its data are not in this browser: only the job came here, or the storage was cleared. All else of the job is here. Choose the file again to see the scan.';

@@ -75,7 +75,7 @@ export function ScanCard({ scan, onChooseFile }: Props): ReactNode {
       </Command>
       <Pairs scan={scan} onUnit={(job, unit) => read(job, { unit })} />
       <NewPoint scan={scan} isHere={data != null} />
-      <details>
+      <details className="scan-more">
         <summary>Unit, axis, accuracy, place</summary>
         <div className="fields">
           <JobSelect

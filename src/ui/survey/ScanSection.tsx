@@ -41,11 +41,13 @@ export function ScanSection(): ReactNode {
   const derived = useDocument((state) => state.derived);
   const data = useScans((state) => state.data);
   const opacity = useScans((state) => state.opacity);
-  const section = useScans((state) => state.section);
+  const asked = useScans((state) => state.section);
   const [print] = usePrint();
   const [isMaking, setMaking] = useState(false);
   const [trouble, setTrouble] = useState('');
   const flat = useMemo(() => derived.tubes.filter((tube) => planeOfTube(tube) !== null), [derived.tubes]);
+  // The tube may be gone, or bent out of its plane.
+  const section = flat.some(({ id }) => id === asked) ? asked : null;
   const cuts = useMemo(() => (section === null ? [] : cutsOf(derived, section, data)), [derived, section, data]);
   const count = cuts.reduce((sum, cut) => sum + cut.curves.length + cut.dots.length, 0);
 

@@ -39,7 +39,7 @@ export function ScanTyped({ label, verb, unit, onEnter }: Props): ReactNode {
   }
 
   return (
-    <details>
+    <details className="scan-more">
       <summary>{label}</summary>
       <form ref={form} className="fields" aria-label={label} noValidate onSubmit={enter}>
         <p className="small">In the unit and the axes of the file.</p>

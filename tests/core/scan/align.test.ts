@@ -9,7 +9,7 @@ import { drawn } from '../../draws.ts';
 import { drawFrom, type Draw } from '../../reference/oracles/seeded.ts';
 import { ball, dataOf } from './shapes.ts';
 
-const UNITS: readonly ScanUnit[] = ['mm', 'm', 'in'];
+const UNITS: readonly ScanUnit[] = ['mm', 'cm', 'm', 'in', 'ft'];
 const UPS: readonly ScanUp[] = ['x', 'y', 'z', '-x', '-y', '-z'];
 
 const placeIn = (draw: Draw, size: number): Vec3 => [

@@ -380,6 +380,20 @@ describe('a file that is cut anywhere, or has any byte changed', () => {
     }
   });
 
+  it('of nothing but noise is refused, whatever it is called and begins with', () => {
+    const draw = drawFrom(77);
+    const starts = ['', 'glTF', 'ply\n', 'ply\nformat ascii 1.0\n', 'solid a\n', 'v 1 2 3\nf '];
+    for (let i = 0; i < drawn(300, 20_000); i++) {
+      const noise = Uint8Array.from({ length: Math.floor(draw.between(0, 400)) }, () =>
+        Math.floor(draw.between(0, 256)),
+      );
+      const bytes = Uint8Array.from([...new TextEncoder().encode(draw.oneOf(starts)), ...noise]);
+      const came = read(draw.oneOf(['a.obj', 'a.ply', 'a.stl', 'a.glb', 'a']), bytes);
+      if (!came.ok) expect(came.fault.message).not.toBe('');
+      else expect(soupOf(came.data).every(Number.isFinite)).toBe(true);
+    }
+  });
+
   it('forms that say their size are never read short', () => {
     const shapes: readonly Shape[] = [SMALL, { vertices: SMALL.vertices, faces: [] }];
     for (const shape of shapes) {

@@ -101,6 +101,25 @@ describe('a mesh comes out as it was written', () => {
     expect(soupOf(dataIn('a.glb', rawGlb(json(6), data)))).toEqual([o, x, y, o, y, xy].flat());
   });
 
+  it('GLB places in whole numbers, stretched by their node', () => {
+    const data = new Uint8Array(24);
+    const view = new DataView(data.buffer);
+    // Three corners of 16 bits, normalized: the most, none, half, and the least that there is, which counts as the least but one.
+    [32767, 0, 0, 0, 16384, 0, -32768, 0, -32767].forEach((value, i) =>
+      view.setInt16(8 * Math.floor(i / 3) + 2 * (i % 3), value, true),
+    );
+    const json = {
+      asset: { version: '2.0' },
+      extensionsRequired: ['KHR_mesh_quantization'],
+      nodes: [{ mesh: 0, scale: [2, 2, 2] }],
+      meshes: [{ primitives: [{ attributes: { POSITION: 0 } }] }],
+      accessors: [{ bufferView: 0, componentType: 5122, normalized: true, count: 3, type: 'VEC3' }],
+      bufferViews: [{ buffer: 0, byteLength: 24, byteStride: 8 }],
+      buffers: [{ byteLength: 24 }],
+    };
+    expect(soupOf(dataIn('a.glb', rawGlb(json, data)))).toEqual([2, 0, 0, 0, (2 * 16384) / 32767, 0, -2, 0, -2]);
+  });
+
   it('faces of more corners as triangles about the first', () => {
     const square = 'v 0 0 0\nv 1 0 0\nv 1 1 0\nv 0 1 0\nf 1 2 3 \\\n4\n';
     const soup = [0, 0, 0, 1, 0, 0, 1, 1, 0, 0, 0, 0, 1, 1, 0, 0, 1, 0];

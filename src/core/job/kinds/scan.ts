@@ -9,7 +9,7 @@ import { atMost } from './faults.ts';
 import { named, number, rotation, upTo } from './fields.ts';
 import type { Kind } from './kind.ts';
 
-const UNITS = ['mm', 'm', 'in'] as const;
+const UNITS = ['mm', 'cm', 'm', 'in', 'ft'] as const;
 const UPS = ['x', 'y', 'z', '-x', '-y', '-z'] as const;
 
 export type ScanUnit = (typeof UNITS)[number];
