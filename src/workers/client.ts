@@ -8,7 +8,7 @@ import type { ExportFile } from '../exports/shared/files.ts';
 import type { Setting } from '../exports/products/formats.ts';
 import { missingFile, type Missing } from '../exports/products/missing.ts';
 import { handOf, type Hand } from './hand.ts';
-import type { Answer, Request } from './messages.ts';
+import type { Answer, Request, SectionRequest } from './messages.ts';
 
 export interface Progress {
   readonly product: Product;
@@ -75,6 +75,16 @@ export async function requestZip(
   const all = missing.length === 0 ? files : [...files, missingFile(missing)];
   const [zip] = await filled({ kind: 'zip', files: all }, 'others', () => {}, signal, hire);
   return { fileName, bytes: zip!.bytes };
+}
+
+/** A scan's section on paper. Rejects with a sentence where it cannot be made, and with the signal's reason. */
+export async function requestSection(
+  section: Omit<SectionRequest, 'kind'>,
+  signal: AbortSignal,
+  hire: Hire = hireWorker,
+): Promise<ExportFile> {
+  const [file] = await filled({ kind: 'section', ...section }, 'others', () => {}, signal, hire);
+  return file!;
 }
 
 function filled(

@@ -5,10 +5,14 @@ import { withSlowFindings } from '../core/stages/work.ts';
 import type { ExportFile } from '../exports/shared/files.ts';
 import type { Making } from '../exports/products/formats.ts';
 import { zipBytes } from '../exports/products/zip.ts';
-import type { Answer, MakeRequest, Request } from './messages.ts';
+import type { Answer, MakeRequest, Request, SectionRequest } from './messages.ts';
 
 /** Makes what a request names; see makeFiles. */
-export type Make = (derived: Derived, request: MakeRequest, making: Making) => Promise<readonly ExportFile[]>;
+export type Make = (
+  derived: Derived,
+  request: MakeRequest | SectionRequest,
+  making: Making,
+) => Promise<readonly ExportFile[]>;
 
 /** Reports to `say` how it goes, and last the files, or in a sentence why there are none. Never rejects. */
 export async function fill(request: Request, make: Make, say: (answer: Answer) => void): Promise<void> {

@@ -2,6 +2,7 @@
 import bold from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url';
 import regular from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url';
 import { makeFiles, type Supplies } from '../exports/products/formats.ts';
+import { unwatched } from '../drawing/going.ts';
 import { fetched } from './fetched.ts';
 import { listen } from './listen.ts';
 
@@ -13,4 +14,8 @@ const supplies: Supplies = {
   kernel: () => Promise.reject(new Error('Solids are made by a worker of their own.')),
 };
 
-listen((derived, { products, setting }, making) => makeFiles(derived, products, setting, supplies, making));
+listen(async (derived, request, making) => {
+  if (request.kind === 'make') return makeFiles(derived, request.products, request.setting, supplies, making);
+  const { scanSectionPdf } = await import('../exports/layout/scan-section-pdf.ts');
+  return [await scanSectionPdf(derived, request.tube, request.cuts, await supplies.fonts(), request.print, unwatched)];
+});

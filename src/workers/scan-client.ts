@@ -1,7 +1,5 @@
 /** The page's side of the reading of scans. */
-import type { ExportFile } from '../exports/shared/files.ts';
 import { handOf, type Hand } from './hand.ts';
-import type { ScanPaperAsk, ScanPaperSaid } from './scan-paper-work.ts';
 import type { ScanAsk, ScanSaid } from './scan-work.ts';
 
 export type HireForScan = () => Hand<ScanAsk, ScanSaid>;
@@ -40,25 +38,6 @@ export function readBeside(
         reject(new Error(why));
       },
     );
-    hand.send(ask);
-  });
-}
-
-/** The file with the section on it. Rejects with a sentence where it cannot be made. */
-export function paperBeside(ask: ScanPaperAsk): Promise<ExportFile> {
-  return new Promise((resolve, reject) => {
-    const hand = handOf<ScanPaperAsk, ScanPaperSaid>(
-      new Worker(new URL('./scan-paper.ts', import.meta.url), { type: 'module' }),
-    );
-    const fail = (why: string): void => {
-      hand.end();
-      reject(new Error(why));
-    };
-    hand.listen((said) => {
-      if (said.kind === 'failed') return fail(said.why);
-      hand.end();
-      resolve(said.file);
-    }, fail);
     hand.send(ask);
   });
 }

@@ -12,6 +12,7 @@ import {
   savedText,
   start,
   test,
+  textOf,
   undoKey,
   untilKept,
   untilThere,
@@ -98,7 +99,7 @@ test(
   },
 );
 
-test('a bad file says what is wrong and where, and the page goes on', async ({ page }) => {
+test('a bad file says what is wrong and where, and the page goes on; a good one is cut on paper', async ({ page }) => {
   await start(page);
   await toScans(page);
   await openScan(page, 'big.stl', binaryStl(BALL, 80_000_000));
@@ -108,6 +109,13 @@ test('a bad file says what is wrong and where, and the page goes on', async ({ p
   await openScan(page, 'ball.ply', plyFile(BALL, 'ascii'));
   await page.getByRole('button', { name: 'Put it round the frame' }).click();
   await expect(card(page)).toBeVisible();
+  // Where a tube's plane cuts it, on paper.
+  await page.getByLabel('Cut the scan in the plane of').selectOption({ index: 1 });
+  await expect(page.getByText('Brass in the bay')).toBeVisible();
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'On paper, at full size' }).click();
+  expect((await download).suggestedFilename()).toBe('scan-section.pdf');
+  expect((await textOf(download)).slice(0, 5)).toBe('%PDF-');
   await undoKey(page).click();
   await expect(card(page)).toHaveCount(0);
 });

@@ -3,7 +3,7 @@ import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import type { Product } from '../../src/exports/products/catalogue.ts';
 import { makeFiles, plainSetting, type Supplies } from '../../src/exports/products/formats.ts';
-import { requestFiles, requestZip, type Hire, type Progress } from '../../src/workers/client.ts';
+import { requestFiles, requestSection, requestZip, type Hire, type Progress } from '../../src/workers/client.ts';
 import { fill, type Make } from '../../src/workers/fill.ts';
 import { runFab } from '../command-line.ts';
 import { branchAt60 } from '../exports/jobs.ts';
@@ -13,7 +13,11 @@ const none: Supplies = {
   kernel: () => Promise.reject(new Error('no kernel here')),
 };
 
-const makeHere: Make = (derived, { products, setting }, making) => makeFiles(derived, products, setting, none, making);
+const makeHere: Make = async (derived, request, making) => {
+  if (request.kind === 'section')
+    return [{ fileName: `${request.tube} ${request.cuts.length}.pdf`, bytes: new Uint8Array(1) }];
+  return makeFiles(derived, request.products, request.setting, none, making);
+};
 
 /** Stands in for a worker: what goes in and out is copied, as between page and worker. */
 function hireHere(make: Make, seen: string[] = []): Hire {
@@ -74,6 +78,14 @@ describe('a request', () => {
     expect(seen).toEqual(['others', 'solids', 'others']);
     expect(files.map(({ fileName }) => fileName)).toEqual(['tubes.csv', 'cage.stl']);
     expect(missing).toEqual([{ product: 'cage.step', why: 'no kernel here' }]);
+  });
+
+  it('for a scan on paper goes to the worker of the other files, with what is cut', async () => {
+    const seen: string[] = [];
+    const cut = { name: 'Shell', accuracy: 3, curves: [[{ x: 0, y: 1 }]], dots: [] };
+    const section = { job, tube: 'stay', cuts: [cut, cut], print: plainSetting.print };
+    const file = await requestSection(section, running(), hireHere(makeHere, seen));
+    expect([file.fileName, seen]).toEqual(['stay 2.pdf', ['others']]);
   });
 
   it('of which nothing can be made says why, in words', async () => {

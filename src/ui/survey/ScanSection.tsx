@@ -10,7 +10,7 @@ import type { ScanCut } from '../../exports/layout/scan-section-pdf.ts';
 import { dayOf } from '../../exports/shared/day.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { scans, useScans } from '../../store/scan-page.ts';
-import { paperBeside } from '../../workers/scan-client.ts';
+import { requestSection } from '../../workers/client.ts';
 import { SelectField } from '../fields/Fields.tsx';
 import { downloadFile } from '../kit/download.ts';
 import { printSettings, usePrint } from '../kit/print.ts';
@@ -43,7 +43,7 @@ export function ScanSection(): ReactNode {
   const opacity = useScans((state) => state.opacity);
   const asked = useScans((state) => state.section);
   const [print] = usePrint();
-  const [isMaking, setMaking] = useState(false);
+  const [making, setMaking] = useState<AbortController | null>(null);
   const [trouble, setTrouble] = useState('');
   const flat = useMemo(() => derived.tubes.filter((tube) => planeOfTube(tube) !== null), [derived.tubes]);
   // The tube may be gone, or bent out of its plane.
@@ -52,15 +52,17 @@ export function ScanSection(): ReactNode {
   const count = cuts.reduce((sum, cut) => sum + cut.curves.length + cut.dots.length, 0);
 
   async function take(tube: string): Promise<void> {
-    setMaking(true);
+    const stopper = new AbortController();
+    setMaking(stopper);
     setTrouble('');
     try {
       const settings = { ...printSettings(print), day: dayOf(new Date()) };
-      downloadFile(await paperBeside({ job: jobDocument.getState().job, tube, cuts, print: settings }));
+      const { job } = jobDocument.getState();
+      downloadFile(await requestSection({ job, tube, cuts, print: settings }, stopper.signal));
     } catch (error) {
-      setTrouble(error instanceof Error ? error.message : String(error));
+      if (!stopper.signal.aborted) setTrouble(error instanceof Error ? error.message : String(error));
     }
-    setMaking(false);
+    setMaking(null);
   }
 
   return (
@@ -92,10 +94,18 @@ export function ScanSection(): ReactNode {
           <p className="small" role="status">
             {count === 0 ? 'No scan reaches that plane.' : 'Brass in the bay: where that plane cuts it.'}
           </p>
-          {count > 0 && (
-            <button type="button" className="press" disabled={isMaking} onClick={() => void take(section)}>
-              {isMaking ? 'Being made…' : 'On paper, at full size'}
+          {count > 0 && making === null && (
+            <button type="button" className="press" onClick={() => void take(section)}>
+              On paper, at full size
             </button>
+          )}
+          {making !== null && (
+            <p className="row">
+              <span role="status">Being made…</span>
+              <button type="button" className="press press-quiet" onClick={() => making.abort()}>
+                Cancel
+              </button>
+            </p>
           )}
           <Refused why={trouble} />
         </>

@@ -42,15 +42,15 @@ const pairsOf = (draw: Draw, count: number, how: ReturnType<typeof knownMotion>,
 
 type Rows = number[][];
 
-const inverseTransposed = (m: Rows): Rows => {
-  const cofactor = (i: number, k: number): number => {
-    const [a, b] = [(i + 1) % 3, (i + 2) % 3];
-    const [c, d] = [(k + 1) % 3, (k + 2) % 3];
-    return m[a]![c]! * m[b]![d]! - m[a]![d]! * m[b]![c]!;
-  };
-  const determinant = m[0]!.reduce((sum, each, k) => sum + each * cofactor(0, k), 0);
-  return m.map((row, i) => row.map((_, k) => cofactor(i, k) / determinant));
+const cofactor = (m: Rows, i: number, k: number): number => {
+  const [a, b] = [(i + 1) % 3, (i + 2) % 3];
+  const [c, d] = [(k + 1) % 3, (k + 2) % 3];
+  return m[a]![c]! * m[b]![d]! - m[a]![d]! * m[b]![c]!;
 };
+
+const determinant = (m: Rows): number => m[0]!.reduce((sum, each, k) => sum + each * cofactor(m, 0, k), 0);
+
+const inverseTransposed = (m: Rows): Rows => m.map((row, i) => row.map((_, k) => cofactor(m, i, k) / determinant(m)));
 
 /** Higham, Computing the Polar Decomposition, 1986: the turn nearest to the sum of the products, where no mirror image is nearer. */
 function turnOf(
@@ -89,7 +89,9 @@ describe('aligning', () => {
 
   it('of places with noise is the fit that another way finds, and leaves less than the true motion does', () => {
     const draw = drawFrom(6);
-    for (let i = 0; i < drawn(150, 3000); i++) {
+    const many = drawn(150, 3000);
+    let turns = 0;
+    for (let i = 0; i < many; i++) {
       const how = knownMotion(draw);
       const pairs = pairsOf(draw, 4 + (i % 8), how, 4);
       const laid = align(how, pairs);
@@ -101,7 +103,10 @@ describe('aligning', () => {
         pairs.map(({ goal }) => goal),
       );
       const placing = placingOf({ ...how, placement: laid.placement });
-      for (const [n, place] of places.entries()) {
+      // Of places that lie nearly in one plane a mirror image can come nearer than any turn: there that way finds it.
+      const isTurn = determinant(turn) > 0;
+      turns += isTurn ? 1 : 0;
+      for (const [n, place] of isTurn ? places.entries() : []) {
         const wanted = turn.map(
           (row, k) => middles[1][k]! + row.reduce((sum, each, m) => sum + each * (place[m]! - middles[0][m]!), 0),
         );
@@ -110,6 +115,7 @@ describe('aligning', () => {
       const [best, truth] = [residualsOf({ ...how, placement: laid.placement }, pairs), residualsOf(how, pairs)];
       expect(best.rms).toBeLessThanOrEqual(truth.rms + 1e-9);
     }
+    expect(turns).toBeGreaterThan(0.98 * many);
   });
 
   it('wants three pairs, and not in a line', () => {
