@@ -47,6 +47,12 @@ interface OnReadingOff extends OfTube {
   readonly fits: number;
   readonly tubes: number;
 }
+/** A tube goes by a point that was measured on what stands in for the real seat or door. */
+export interface OnStandIn extends OfTube {
+  readonly id: 'point/stand-in';
+  readonly point: PointId;
+  readonly tubes: number;
+}
 export type SurveyFinding = OnLoosePoint | OnReadingOff;
 
 /** A torch has too little room above the joint that decides how far the cage is lowered, and what its ends stand on does not give that. */
@@ -70,4 +76,4 @@ export interface WiderThanDoor extends OfTube {
   readonly way: number;
 }
 
-export type CarFinding = NearTrim | OnGuess | SurveyFinding | NoAir | WiderThanDoor;
+export type CarFinding = NearTrim | OnGuess | OnStandIn | SurveyFinding | NoAir | WiderThanDoor;

@@ -23,7 +23,7 @@ import {
 import { lineTrouble } from './line-findings.ts';
 import { endTrouble } from './end-findings.ts';
 import { gapTrouble } from './gap-findings.ts';
-import { guessTrouble } from './guess-findings.ts';
+import { guessTrouble, standInTrouble } from './guess-findings.ts';
 import { madeTrouble } from './made-findings.ts';
 import { readingTrouble } from './reading-findings.ts';
 import { trimTrouble } from './trim-findings.ts';
@@ -55,6 +55,7 @@ export function findTrouble(
   gather(gapTrouble(frame, gaps));
   gather(trimTrouble(frame, trimGaps));
   gather(guessTrouble(frame));
+  gather(standInTrouble(frame));
   gather(surveyTrouble(frame, survey));
   gather(madeTrouble(frame));
   gather(readingTrouble(frame));

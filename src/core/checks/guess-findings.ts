@@ -6,7 +6,7 @@ import { bareId, isPrimed, type MemberId, type NodeId, type PointId, type TubeRe
 import { carriersOf, referencesOf } from '../job/references.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
-import type { OnGuess } from './car-types.ts';
+import type { OnGuess, OnStandIn } from './car-types.ts';
 
 /** In the order of the points, then of the nodes; none of one that nothing goes by. */
 export function* guessTrouble(frame: Pick<Frame, 'job' | 'tubes' | 'nodes'>): Generator<OnGuess> {
@@ -18,6 +18,16 @@ export function* guessTrouble(frame: Pick<Frame, 'job' | 'tubes' | 'nodes'>): Ge
   for (const { id, guessed } of job.nodes) {
     const made = guessed ? tubesGoingBy(frame, [id]) : null;
     if (made !== null) yield { ...BASE, ...made, id: 'node/guessed', at: frame.nodes.get(id)!, node: id };
+  }
+}
+
+/** What goes by a stand-in, in the order of the points: known to the person who measured, and not to be forgotten. */
+export function* standInTrouble(frame: Pick<Frame, 'job' | 'tubes'>): Generator<OnStandIn> {
+  for (const { id, position, standIn } of frame.job.points) {
+    const made = standIn ? tubesGoingBy(frame, nodesAt(frame.job, id)) : null;
+    if (made !== null) {
+      yield { severity: 'note', source: 'practice', ...made, id: 'point/stand-in', at: position, point: id };
+    }
   }
 }
 

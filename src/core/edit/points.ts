@@ -36,6 +36,20 @@ export function notFromScan(point: Point): Point {
 
 export const renamePoint = (job: Job, id: PointId, name: string): Job => updateRecord(job, 'points', id, { name });
 
+/** Whether it was measured on what is not the real seat or door. */
+export const setStandIn = (job: Job, id: PointId, isStandIn: boolean): Job =>
+  changeRecord(job, 'points', id, (point) => {
+    const { standIn: _, ...rest } = point;
+    return isStandIn ? { ...rest, standIn: true } : rest;
+  });
+
+/** mm of trim that goes over it; null where none does. */
+export const setTrim = (job: Job, id: PointId, trim: number | null): Job =>
+  changeRecord(job, 'points', id, (point) => {
+    const { trim: _, ...rest } = point;
+    return trim === null ? rest : { ...rest, trim };
+  });
+
 /** Refused while nodes or body lines stand on it. What was measured at it goes too, and what is held of it. */
 export const removePoint = (job: Job, id: PointId): Edited =>
   removeUnused(withoutHolds(job, new Set([id])), 'points', id);

@@ -5,18 +5,18 @@
  */
 import { boxRound, buildBoxTree, visitBoxes, type Box, type BoxTree } from '../geometry/box-tree.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import type { Vec3 } from '../geometry/vector.ts';
+import { addScaled, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { TubeRef } from '../job/reference.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import { outsideOf, sameOutside } from './outside.ts';
-import { gapToStretch, type NearestToStretch, type Stretch } from './stretch-gap.ts';
+import { gapToStretch, type NearestToStretch } from './stretch-gap.ts';
 import { samePlace, type TrimPlace } from './trim-places.ts';
 import { boxesOf, meet } from './tube-boxes.ts';
 
 /** A tube that comes near a place of the car. */
 export interface TrimGap {
   readonly tube: TubeRef;
-  /** mm from the place to the tube's outside; negative where it lies in the tube, by the deepest. */
+  /** mm from the place, or the face of the trim over it, to the tube's outside; negative where it lies in the tube, by the deepest. */
   readonly distance: number;
   /** Nearest place on the tube's outside, and on the trim. */
   readonly at: Vec3;
@@ -97,12 +97,12 @@ function nearTo(place: TrimPlace, asked: Asked, known: readonly TrimGap[]): Trim
       visitBoxes(
         asked.tree,
         asked.boxes,
-        (box) => meet(box, round, limit()),
+        (box) => meet(box, round, limit() + place.trimOver),
         (index) => {
           const tube = asked.owners[index]!;
           if (met.has(tube)) return;
           met.add(tube);
-          const gap = gapTo(tube, place.stretches, rounds, limit());
+          const gap = gapTo(tube, place, rounds, limit());
           if (gap === null) return;
           found.push(gap);
           nearest = Math.min(nearest, gap.distance);
@@ -118,22 +118,29 @@ function nearTo(place: TrimPlace, asked: Asked, known: readonly TrimGap[]): Trim
 }
 
 /** Null where the tube does not come nearer than `below`. */
-function gapTo(tube: SolvedTube, stretches: readonly Stretch[], rounds: readonly Box[], below: number): TrimGap | null {
+function gapTo(
+  tube: SolvedTube,
+  { stretches, trimOver }: TrimPlace,
+  rounds: readonly Box[],
+  below: number,
+): TrimGap | null {
   const outside = outsideOf(tube);
   const boxes = boxesOf(tube);
   let best: NearestToStretch | null = null;
   stretches.forEach((stretch, i) => {
-    const most: number = best?.distance ?? below;
+    const most: number = best?.distance ?? below + trimOver;
     if (!boxes.some((box) => meet(box, rounds[i]!, most))) return;
     const found = gapToStretch(outside, stretch, most);
     if (found !== null && found.distance < most) best = found;
   });
-  return best && gapOf(tube.id, best);
+  return best && gapOf(tube.id, best, trimOver);
 }
 
-const gapOf = (tube: TubeRef, { distance, onTube, onStretch }: NearestToStretch): TrimGap => ({
+/** From the face of what lies over the place, so much nearer to the tube; a place on the tube's outside has no way to it, and the face counts as there. */
+const gapOf = (tube: TubeRef, { distance, onTube, onStretch }: NearestToStretch, trimOver: number): TrimGap => ({
   tube,
-  distance,
+  distance: distance - trimOver,
   at: onTube,
-  onTrim: onStretch,
+  onTrim:
+    Math.abs(distance) < ROUNDING ? onStretch : addScaled(onStretch, subtract(onTube, onStretch), trimOver / distance),
 });

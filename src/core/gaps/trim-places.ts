@@ -19,6 +19,8 @@ export interface TrimPlace {
   readonly trim: Trim;
   /** mm; null where nobody asks for any. */
   readonly wanted: number | null;
+  /** mm of trim that lies over it: gaps are taken from its face. */
+  readonly trimOver: number;
   /** What of it is measured to. */
   readonly stretches: readonly Stretch[];
 }
@@ -32,24 +34,26 @@ export function trimPlaces(
   if (points.length + lines.length === 0) return [];
   const off = leftOut(standings(tubes));
   const hasImage = measuredOnce(job.points);
-  const ofPoint = (id: PointRef, place: Vec3, leastGap: number | undefined): TrimPlace => ({
+  const ofPoint = (id: PointRef, place: Vec3, { leastGap, trim }: Point): TrimPlace => ({
     trim: { kind: 'point', id },
     wanted: leastGap ?? null,
+    trimOver: trim ?? 0,
     stretches: off(stretchBetween(place, place)),
   });
   const at = new Map<PointRef, Vec3>(job.points.map(({ id, position }) => [id, position]));
   const placeOf = (to: PointRef): Vec3 => (isPrimed(to) ? mirrored(at.get(bareId(to))!) : at.get(to)!);
   return [
     ...points.flatMap((point) => {
-      const { id, position, leastGap } = point;
-      const own = ofPoint(id, position, leastGap);
-      return hasImage(point) ? [own, ofPoint(primed(id), mirrored(position), leastGap)] : [own];
+      const { id, position } = point;
+      const own = ofPoint(id, position, point);
+      return hasImage(point) ? [own, ofPoint(primed(id), mirrored(position), point)] : [own];
     }),
     ...lines.map(({ id, points: through, leastGap }): TrimPlace => {
       const places = through.map(placeOf);
       return {
         trim: { kind: 'bodyLine', id },
         wanted: leastGap ?? null,
+        trimOver: 0,
         stretches: places.slice(1).flatMap((to, i) => off(stretchBetween(places[i]!, to))),
       };
     }),
@@ -70,6 +74,7 @@ const measuredOnce =
 /** Whether two are the same in value. */
 export const samePlace = (a: TrimPlace, b: TrimPlace): boolean =>
   a.wanted === b.wanted &&
+  a.trimOver === b.trimOver &&
   a.stretches.length === b.stretches.length &&
   a.stretches.every(({ from, to }, i) => equal(from, b.stretches[i]!.from) && equal(to, b.stretches[i]!.to));
 

@@ -69,3 +69,6 @@ export const MOST_GUSSETS = 500;
 
 /** Tubes that a bar in pieces is cut by: no bar of a car has a dozen. */
 export const MOST_CUTTERS = 20;
+
+/** mm of trim over a measured point: a headliner, a door card, a carpet. */
+export const MOST_TRIM = 100;

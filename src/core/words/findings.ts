@@ -224,6 +224,8 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
   },
   'node/guessed': ({ node, tubes }, { tube, frame }) =>
     `${goBy(tube.name, tubes)} ${nodeName(frame.job, node)}, whose place is a guess. Say where it stands, ${CONFIRM}`,
+  'point/stand-in': ({ point, tubes }, { tube, frame }) =>
+    `${goBy(tube.name, tubes)} ${pointName(frame.job, point)}, which was measured on a stand-in. Measure it on the real one once that is there.`,
   'point/not-fixed': ({ point, directions, tubes }, { tube, frame }) =>
     `${goBy(tube.name, tubes)} ${pointName(frame.job, point)}. ${looseInWords(pointName(frame.job, point), directions)}: it stays where it was guessed. Measure that.`,
   'point/reading-off': ({ measurement, fits, tubes }, { tube, frame: { job } }) =>

@@ -1,9 +1,10 @@
 /** What was measured at the car, and what it comes to: the line for the next reading, every reading, and what they say of one another. */
-import { useMemo, useState, type ReactNode } from 'react';
+import { lazy, Suspense, useMemo, useState, type ReactNode } from 'react';
 import { shownName } from '../../core/job/shown.ts';
 import type { Adjusted } from '../../core/survey/adjust.ts';
 import { useDocument } from '../../store/page.ts';
 import { withImages } from '../kit/names.ts';
+import { Section } from '../kit/Section.tsx';
 import { Advice } from './Advice.tsx';
 import type { Line } from './line.ts';
 import { NewReading } from './NewReading.tsx';
@@ -11,6 +12,9 @@ import type { PointChoice } from './pointChoice.ts';
 import { ReadingCard } from './ReadingCard.tsx';
 import { ReadingsTable } from './ReadingsTable.tsx';
 import './measurements.css';
+
+const Figures = lazy(() => import('./Figures.tsx'));
+const PasteReadings = lazy(() => import('./PasteReadings.tsx'));
 
 export function Measurements(): ReactNode {
   const job = useDocument((state) => state.job);
@@ -31,6 +35,11 @@ export function Measurements(): ReactNode {
       ) : (
         <Read survey={survey} onBegin={(line) => setBegun((before) => ({ line, count: (before?.count ?? 0) + 1 }))} />
       )}
+      <Section title="Paste many readings" onlyOpen>
+        <Suspense fallback={null}>
+          <PasteReadings />
+        </Suspense>
+      </Section>
     </div>
   );
 }
@@ -61,6 +70,11 @@ function Read({ survey, onBegin }: { survey: Adjusted; onBegin: (line: Line) => 
         }}
       />
       {reading !== undefined && <ReadingCard key={reading.id} job={job} reading={reading} again={again} />}
+      <Section title="For who wants the figures" onlyOpen>
+        <Suspense fallback={null}>
+          <Figures job={job} survey={survey} />
+        </Suspense>
+      </Section>
     </>
   );
 }

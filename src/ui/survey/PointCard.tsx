@@ -1,7 +1,7 @@
 /** The selected point: its measures, and everything that moves with it. */
 import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
-import { removePoint, renamePoint } from '../../core/edit/points.ts';
+import { removePoint, renamePoint, setTrim } from '../../core/edit/points.ts';
 import { bareId } from '../../core/job/reference.ts';
 import type { Adjusted } from '../../core/survey/adjust.ts';
 import { isMeasured } from '../../core/survey/network.ts';
@@ -14,6 +14,7 @@ import { SizeOrNothingField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { MeasuredPlace, TypedPlace } from './PlaceOfPoint.tsx';
 import { ScanMark } from './ScanMark.tsx';
+import { StandInKey } from './StandIns.tsx';
 import { TrimGapList } from './TrimGapList.tsx';
 import { leastOf, type TrimOf } from './useTrim.ts';
 
@@ -52,6 +53,18 @@ export function PointCard({
           value={point.leastGap ?? null}
           {...jobEdit<number | null>(`Least gap at ${point.name}`, (before, gap) => setPointGap(before, point.id, gap))}
         />
+      </div>
+      <div className="fields">
+        <SizeOrNothingField
+          label="Trim that goes over it"
+          value={point.trim ?? null}
+          {...jobEdit<number | null>(`Trim over ${point.name}`, (before, trim) => setTrim(before, point.id, trim))}
+        />
+        <p className="small">
+          Measured on the bare skin: headliner, door card or carpet comes on top, and gaps are taken from its face.
+        </p>
+        <StandInKey point={point} />
+        {point.standIn && <p className="small">Not the real seat or door: measure it again once that is there.</p>}
       </div>
       {all[0]!.stretches.length === 0 ? (
         <p className="small">A tube stands on the car here: no gap is asked.</p>

@@ -14,6 +14,7 @@ import { PastePoints } from './PastePoints.tsx';
 import { PointCard } from './PointCard.tsx';
 import { Guesses } from './Guesses.tsx';
 import { PointsTable } from './PointsTable.tsx';
+import { StandIns } from './StandIns.tsx';
 import { useTrim } from './useTrim.ts';
 import '../kit/ui.css';
 import './survey.css';
@@ -62,6 +63,7 @@ export default function SurveyStation(): ReactNode {
         </button>
       )}
       <Guesses points={points} nodes={nodes} />
+      <StandIns points={points} />
       <div className="sections">
         {points.length > 0 && (
           <Section title="Left and right" count={pairsOfPoints(points).pairs.length}>

@@ -33,11 +33,16 @@ export function readPointList(text: string, unit: LengthUnit): PointList {
   return { points, refusals };
 }
 
+/** Why a cell is no name; null where it is one. */
+export const whyTooLong = (name: string): string | null =>
+  shownName(name) === name ? null : `“${shownName(name)}”: a name has at most ${LONGEST_NAME} letters`;
+
 /** The point, or why the row is none. */
 function readPoint(cells: readonly string[], unit: LengthUnit): ReadPoint | string {
   const [name = '', ...lengths] = cells;
   if (name === '') return 'has no name';
-  if (shownName(name) !== name) return `“${shownName(name)}”: a name has at most ${LONGEST_NAME} letters`;
+  const long = whyTooLong(name);
+  if (long !== null) return long;
   if (lengths.length !== 3) return `“${name}” has ${cells.length} cells instead of 4`;
   const kind = lengthKind(unit);
   const position: number[] = [];

@@ -1,7 +1,7 @@
 /** What goes by a guess: found of each point until it is moved or confirmed. */
 import { expect, test } from 'vitest';
 import { confirmNode, setPlace } from '../../../src/core/edit/nodes.ts';
-import { confirmPoint, movePoint } from '../../../src/core/edit/points.ts';
+import { confirmPoint, movePoint, setStandIn } from '../../../src/core/edit/points.ts';
 import { derive } from '../../../src/core/derive.ts';
 import { findingInWords } from '../../../src/core/words/findings.ts';
 import { firstFigures } from '../../../src/core/shape/starters/asked.ts';
@@ -28,6 +28,23 @@ test('one warning a point, with the tubes that go by it through whatever they st
   ]);
   expect(guesses(confirmPoint(job, 'tower'))).toHaveLength(3);
   expect(guesses(movePoint(job, 'tower', [-810, 470, 530]))).toHaveLength(3);
+});
+
+test('what goes by a stand-in is a note, until the real one is in', () => {
+  const job = setStandIn(startCage(shopJob('mm'), plainly('roll-bar', firstFigures('mm'))), 'tower', true);
+  expect(guesses(job, 'point/stand-in')).toEqual([
+    expect.stringMatching(
+      /^Rear stay \(left\) and 5 other tubes go by Rear spring tower, left, which was measured on a stand-in/u,
+    ),
+  ]);
+  const derivation = derive(job);
+  expect(derivation.ok && derivation.value.findings.filter(({ id }) => id === 'point/stand-in')).toMatchObject([
+    { severity: 'note', point: 'tower' },
+  ]);
+  expect(guesses(setStandIn(job, 'tower', false), 'point/stand-in')).toEqual([]);
+  expect(setStandIn(setStandIn(job, 'tower', false), 'tower', false).points.some((point) => 'standIn' in point)).toBe(
+    false,
+  );
 });
 
 test('the gap and the height of the harness bar stay guesses in the job: a warning for each node that stands by one, until it is placed or confirmed', () => {

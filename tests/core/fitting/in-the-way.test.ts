@@ -20,7 +20,7 @@ const bent = (corners: readonly Vec3[]) =>
 const deepIn = (frame: ReturnType<typeof bent>, from: Vec3, to: Vec3, by: number): number =>
   inTheWay(
     { ...frame, job: { ...frame.job, envelopes: [] } },
-    [{ trim: { kind: 'bodyLine', id: 'l' }, wanted: null, stretches: [stretchBetween(from, to)] }],
+    [{ trim: { kind: 'bodyLine', id: 'l' }, wanted: null, trimOver: 0, stretches: [stretchBetween(from, to)] }],
     by,
   )[0]?.deep ?? 0;
 

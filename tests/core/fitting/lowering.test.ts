@@ -143,7 +143,7 @@ describe('the air above a joint', () => {
       const joint = { at: [0, 0, 0], top: 22, axis: 0 } as unknown as Joint;
       const [from, to] = [at(500), at(500)];
       const places: TrimPlace[] = [
-        { trim: { kind: 'bodyLine', id: 'l' }, wanted: null, stretches: [stretchBetween(from, to)] },
+        { trim: { kind: 'bodyLine', id: 'l' }, wanted: null, trimOver: 0, stretches: [stretchBetween(from, to)] },
       ];
       let [best, least] = [from, Infinity];
       for (let k = 0; k <= 20_000; k++) {
@@ -188,7 +188,12 @@ describe('how far the cage is lowered', () => {
         const joint = { at: [k * 1000, 0, 0], top: 20 + k, axis: 0 } as unknown as Joint;
         const places = Array.from({ length: 3 }, (__, n): TrimPlace => {
           const p: Vec3 = [k * 1000, random() * 90, random() * 260 - 120];
-          return { trim: { kind: 'point', id: `${k}.${n}` }, wanted: null, stretches: [stretchBetween(p, p)] };
+          return {
+            trim: { kind: 'point', id: `${k}.${n}` },
+            wanted: null,
+            trimOver: 0,
+            stretches: [stretchBetween(p, p)],
+          };
         });
         return { joint, places, beside: besideJoint(joint, places, 100) };
       });

@@ -51,6 +51,25 @@ describe('the gap of a measured point', () => {
     expect(gapsOf(bar([point('p', far)]))).toEqual([]);
     expect(gapsOf(bar([point('p', far, { leastGap: 20 })]))[0]).toEqual(['p', 'bar', 150.1]);
   });
+  it('is less by the trim that goes over the point, and ends on the face of that', () => {
+    const under = (y: number) => {
+      const frame = derived(bar([point('p', [0, y, 400], { trim: 12 })]));
+      return measureTrim(frame, trimPlaces(frame), frame)[0]!.gaps[0]!;
+    };
+    // The bar's outside is at 322.225: 27.775 from 350, of which 12 are trim.
+    const clear = under(350);
+    expect(clear.distance).toBeCloseTo(15.775, 9);
+    expect(clear.at.map((part) => Number(part.toFixed(9)))).toEqual([0, 322.225, 400]);
+    expect(clear.onTrim.map((part) => Number(part.toFixed(9)))).toEqual([0, 338, 400]);
+    // 5 from the outside, so the face lies 7 in the tube; and a point that lies in it is so much deeper.
+    expect(under(327.225).distance).toBeCloseTo(-7, 9);
+    expect(under(327.225).onTrim[1]).toBeCloseTo(315.225, 9);
+    expect(under(310).distance).toBeCloseTo(-24.225, 9);
+    expect(under(322.225).distance).toBeCloseTo(-12, 9);
+    // Seen to 150 from its face.
+    expect(gapsOf(bar([point('p', [0, 300 + 22.225 + 161, 400], { trim: 12 })]))[0]).toEqual(['p', 'bar', 149]);
+    expect(gapsOf(bar([point('p', [0, 300 + 22.225 + 163, 400], { trim: 12 })]))).toEqual([]);
+  });
   it('is asked nowhere where a tube stands on the car', () => {
     const foot = { fit: 'plate', normal: [0, 0, 1] };
     const stood = (at: Vec3): Records => ({

@@ -16,7 +16,7 @@ export const sampleFile = () => ({
   points: [
     { id: 'sill-l', name: 'Sill top, left', position: [0, 640, 310], by: 'tape' },
     { id: 'post', name: 'Post', accuracy: 3, position: [-40, 600, 900], from: { scan: 'scan1' } },
-    { id: 'tower', name: 'Tower', position: [-870, 450, 700], by: 'survey' },
+    { id: 'tower', name: 'Tower', position: [-870, 450, 700], by: 'survey', standIn: true, trim: 12 },
   ],
   bodyLines: [{ id: 'door', name: 'Door opening', points: ['sill-l', 'post', "post'"] }],
   sections: [{ id: 'main', name: '1 3/4 x .120', outerDiameter: 44.45, wall: 3.048, material: 'dom-1020' }],

@@ -60,7 +60,7 @@ describe('serialiseJob', () => {
   "points": [
     { "id": "sill-l", "name": "Sill top, left", "position": [0, 640, 310], "by": "tape" },
     { "id": "post", "name": "Post", "accuracy": 3, "position": [-40, 600, 900], "from": { "scan": "scan1" } },
-    { "id": "tower", "name": "Tower", "position": [-870, 450, 700], "by": "survey" }
+    { "id": "tower", "name": "Tower", "position": [-870, 450, 700], "by": "survey", "standIn": true, "trim": 12 }
   ],
   "survey": {
     "askew": false,

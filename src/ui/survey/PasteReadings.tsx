@@ -1,0 +1,58 @@
+/** Many readings at once, from a spreadsheet; what was read stands below before anything is added, as one undo step. */
+import { useId, useState, type ReactNode } from 'react';
+import { addReading } from '../../core/edit/measurements.ts';
+import { useDocument } from '../../store/page.ts';
+import { Command } from '../kit/Command.tsx';
+import { readReadingList } from './readingList.ts';
+
+export default function PasteReadings(): ReactNode {
+  const job = useDocument((state) => state.job);
+  const [text, setText] = useState('');
+  const id = useId();
+  const { rows, refusals } = readReadingList(text, job);
+  const count = `${rows.length} ${rows.length === 1 ? 'reading' : 'readings'}`;
+  return (
+    <div className="fields">
+      <div className="entry">
+        <label htmlFor={id} className="entry-label">
+          Rows of a spreadsheet: kind, from, to, value
+        </label>
+        <textarea
+          id={id}
+          className="entry-input paste-box"
+          rows={4}
+          spellCheck={false}
+          value={text}
+          onChange={(event) => setText(event.currentTarget.value)}
+        />
+        {refusals.length > 0 && (
+          <ul className="entry-note entry-note-refused paste-refusals" role="alert">
+            {refusals.map((line) => (
+              <li key={line}>
+                <span aria-hidden="true">▲ </span>
+                {line}
+              </li>
+            ))}
+          </ul>
+        )}
+      </div>
+      {rows.length > 0 && (
+        <ol className="read-rows" aria-label="What was read">
+          {rows.map(({ inWords }, index) => (
+            <li key={index} className="small">
+              {inWords}
+            </li>
+          ))}
+        </ol>
+      )}
+      <Command
+        step={`Add ${count}`}
+        disabled={rows.length === 0}
+        run={(before) => rows.reduce((done, { said }) => addReading(done, said), before)}
+        onDone={() => setText('')}
+      >
+        {rows.length === 0 ? 'Add the readings' : `Add ${count}`}
+      </Command>
+    </div>
+  );
+}
