@@ -49,6 +49,7 @@ const FILES = [
   'wraps.pdf',
   'layout.pdf',
   'tack-up.pdf',
+  'measuring.pdf',
   'feet.pdf',
   'tubes.csv',
   'bends.csv',

@@ -1,5 +1,6 @@
 /** What starters are called, what they ask, and why they cannot begin. */
-import type { FigureName, LayoutName, Spot } from '../shape/starters/asked.ts';
+import type { FigureName } from '../shape/starters/asked.ts';
+import type { LayoutName, Spot } from '../survey/spots.ts';
 import type { DieTrouble } from '../shape/starters/die-room.ts';
 import type { StartTrouble } from '../shape/starters/trouble.ts';
 import { formatLength, MM_PER_INCH, type LengthUnit } from '../units/length.ts';

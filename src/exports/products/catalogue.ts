@@ -13,6 +13,7 @@ export const PRODUCTS = {
   'wraps.pdf': 'pdf',
   'layout.pdf': 'pdf',
   'tack-up.pdf': 'pdf',
+  'measuring.pdf': 'pdf',
   'feet.pdf': 'pdf',
   'tubes.csv': 'csv',
   'bends.csv': 'csv',

@@ -10,6 +10,7 @@ import type { Fonts } from '../../drawing/lettering.ts';
 import { plainPrint, type ExportFile, type PrintSettings } from '../shared/files.ts';
 import type { TextFile } from '../shared/text.ts';
 import type { Kernel } from '../solids/kernel.ts';
+import type { LayoutName } from '../../core/survey/spots.ts';
 import type { Surface } from '../../core/cope/wrap.ts';
 
 /** What the makers need beside the job, got where the program runs: files of the build there, of the packages here. */
@@ -24,6 +25,8 @@ export interface Setting {
   readonly surface: Surface;
   /** Whether sheets and fabrication file say how the joints will fit: that takes a second or more. */
   readonly forecast: boolean;
+  /** Of which cage the places are that the measuring sheet asks for; absent: as the job means it. */
+  readonly layout?: LayoutName;
 }
 
 export const plainSetting: Setting = { print: plainPrint, surface: 'outer', forecast: false };
@@ -67,6 +70,8 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
     (await import('../layout/layout-pdf.ts')).layoutPdf(derived, await supplies.fonts(), print, going),
   'tack-up.pdf': async (derived, { print }, supplies, going) =>
     (await import('../sheets/tack-up-pdf.ts')).tackUpPdf(derived, await supplies.fonts(), print, going),
+  'measuring.pdf': async (derived, { print, layout }, supplies, going) =>
+    (await import('../sheets/measuring-pdf.ts')).measuringPdf(derived, await supplies.fonts(), print, going, layout),
   'feet.pdf': async (derived, { print }, supplies, going) =>
     (await import('../feet/feet-pdf.ts')).feetPdf(derived, await supplies.fonts(), print, going),
   'tubes.csv': table('tubes.csv'),

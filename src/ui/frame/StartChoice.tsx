@@ -1,8 +1,9 @@
 /** An empty job asks what is to be built: a picture for each layout, drawn from the usual car. */
 import { useMemo, type ReactNode } from 'react';
 import { layoutLines } from '../../core/shape/starters/layout-lines.ts';
-import { FIRST_BARS, firstFigures, LAYOUTS, type LayoutName } from '../../core/shape/starters/asked.ts';
-import { spotsByName } from '../../core/shape/starters/spots-by-name.ts';
+import { FIRST_BARS, firstFigures } from '../../core/shape/starters/asked.ts';
+import { LAYOUTS, type LayoutName } from '../../core/survey/spots.ts';
+import { spotsByName } from '../../core/survey/spots-by-name.ts';
 import { withTube } from '../../core/shape/starters/with-tube.ts';
 import { LAYOUT_WORDS } from '../../core/words/starters.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';

@@ -8,12 +8,11 @@ import {
   figuresAsked,
   lightEnough,
   ofMain,
-  spotsOf,
   type Asked,
   type Bars,
   type FigureName,
-  type Spot,
 } from '../../core/shape/starters/asked.ts';
+import { spotsOf, type Spot } from '../../core/survey/spots.ts';
 import { dieTrouble } from '../../core/shape/starters/die-room.ts';
 import { lacksBraces, lacksDoors } from '../../core/shape/starters/start-cage.ts';
 import { withTube } from '../../core/shape/starters/with-tube.ts';

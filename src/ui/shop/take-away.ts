@@ -14,7 +14,7 @@ export const KINDS: readonly Kind[] = [
     format: 'pdf',
     title: 'To print',
     holds:
-      'a sheet a tube with a cover, templates to wind round the ends, flat tubes at full size in sheets to join, what the cage is set up by with a tape, pieces of the feet',
+      'a sheet a tube with a cover, templates to wind round the ends, flat tubes at full size in sheets to join, what the cage is set up by with a tape, boxes to fill in at the car, pieces of the feet',
   },
   {
     format: 'csv',
@@ -49,7 +49,7 @@ export const productName = (product: Product): string => (isFolder(product) ? `$
 
 /** What one piece of a product is, for the progress; the sheets have their cover as well. */
 export function pieceOf(product: Product): string {
-  if (product === 'sheets.pdf' || product === 'tack-up.pdf') return 'part';
+  if (product === 'sheets.pdf' || product === 'tack-up.pdf' || product === 'measuring.pdf') return 'part';
   if (product.startsWith('feet') || product.startsWith('gussets')) return 'part';
   return product === 'wraps' || product.startsWith('wraps.') ? 'end' : 'tube';
 }

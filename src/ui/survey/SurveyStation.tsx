@@ -3,6 +3,7 @@ import { lazy, Suspense, type ReactNode } from 'react';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { pairsOfPoints } from '../../core/survey/point-pairs.ts';
 import { measuredPoints } from '../../core/survey/measured-points.ts';
+import { LEVEL_FIRST, SET_UP, SIGNS } from '../../core/words/measuring.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { Onward } from '../kit/Onward.tsx';
 import { Section } from '../kit/Section.tsx';
@@ -19,6 +20,7 @@ import { useTrim } from './useTrim.ts';
 import '../kit/ui.css';
 import './survey.css';
 
+const AtTheCar = lazy(() => import('./AtTheCar.tsx'));
 const Scans = lazy(() => import('./Scans.tsx'));
 const Datum = lazy(() => import('./Datum.tsx'));
 const SampleBends = lazy(() => import('./SampleBends.tsx'));
@@ -41,6 +43,9 @@ export default function SurveyStation(): ReactNode {
   return (
     <div className="station">
       {points.length === 0 && <FirstMeasurements />}
+      <Suspense fallback={null}>
+        <AtTheCar />
+      </Suspense>
       <Section title="Measurements" count={readings} open={readings > 0 || written === 0} onlyOpen>
         <Measurements />
       </Section>
@@ -109,17 +114,13 @@ export default function SurveyStation(): ReactNode {
 const FirstMeasurements = (): ReactNode => (
   <div className="empty">
     <p>
-      <strong>Nothing measured yet.</strong> Level the car first, then:
+      <strong>Nothing measured yet.</strong> {LEVEL_FIRST}
     </p>
     <ol>
-      <li>
-        Snap a centreline along the floor and a cross line square to it. Where they meet is zero, of heights too: the
-        datum.
-      </li>
-      <li>Measure both feet of the main hoop: along from the cross line, off the centreline, up from the datum.</li>
-      <li>Then the roof above them, the sills, the pillars and the rear towers.</li>
-      <li>Both sides. A body is seldom the same left and right.</li>
+      {SET_UP.map((words) => (
+        <li key={words}>{words}</li>
+      ))}
     </ol>
-    <p>Along is plus forward, offset is plus to the left, height is plus up.</p>
+    <p>{SIGNS}</p>
   </div>
 );

@@ -6,21 +6,8 @@ import type { Die } from '../../job/kinds/die.ts';
 import type { Section } from '../../job/kinds/section.ts';
 import type { DieId, PointRef, SectionId } from '../../job/reference.ts';
 import type { Job } from '../../job/types.ts';
+import { spotsOf, USUAL, type LayoutName, type Spot } from '../../survey/spots.ts';
 import { MM_PER_INCH } from '../../units/length.ts';
-
-/** The base layouts, as rule books draw them. */
-export const LAYOUTS = ['roll-bar', 'six-point', 'two-hoops', 'roof-ring', 'side-hoops'] as const;
-export type LayoutName = (typeof LAYOUTS)[number];
-
-/** Places of the car that a cage goes by, each on the left: B stands at the hoop, A at the windscreen's pillar. */
-export const SPOTS = ['floor-b', 'belt-b', 'roof-b', 'tower', 'screen-top', 'screen-foot', 'floor-a'] as const;
-export type Spot = (typeof SPOTS)[number];
-
-/** Those of a roll bar. */
-const BEHIND: readonly Spot[] = ['floor-b', 'belt-b', 'roof-b', 'tower'];
-
-/** The places that the layout goes by. */
-export const spotsOf = (layout: LayoutName): readonly Spot[] => (layout === 'roll-bar' ? BEHIND : SPOTS);
 
 /** How a figure is taken: along the car from the hoop's station, from side to side, or up from the floor at the hoop. */
 export type Taken = 'ahead' | 'behind' | 'width' | 'height';
@@ -33,29 +20,35 @@ interface FigureRow {
   readonly first: number;
 }
 
-const figure = (spot: Spot | null, taken: Taken, first: number): FigureRow => ({ spot, taken, first });
+/** Of a place of the car: as far as that is from there on an ordinary one. */
+function figure(spot: Spot, taken: Taken): FigureRow {
+  const [ahead, aside, up] = USUAL[spot];
+  return { spot, taken, first: { ahead, behind: -ahead, width: 2 * aside, height: up }[taken] };
+}
+
+const ownFigure = (taken: Taken, first: number): FigureRow => ({ spot: null, taken, first });
 
 /** Every figure by its name. */
 export const FIGURES = {
-  floorWidth: figure('floor-b', 'width', 1270),
-  beltWidth: figure('belt-b', 'width', 1345),
-  beltHeight: figure('belt-b', 'height', 635),
-  roofWidth: figure('roof-b', 'width', 1055),
-  roofHeight: figure('roof-b', 'height', 1125),
-  towerWidth: figure('tower', 'width', 965),
-  towerHeight: figure('tower', 'height', 520),
-  towerBehind: figure('tower', 'behind', 800),
-  screenTopAhead: figure('screen-top', 'ahead', 560),
-  screenTopWidth: figure('screen-top', 'width', 1015),
-  screenTopHeight: figure('screen-top', 'height', 1080),
-  screenFootAhead: figure('screen-foot', 'ahead', 1105),
-  screenFootWidth: figure('screen-foot', 'width', 1270),
-  screenFootHeight: figure('screen-foot', 'height', 675),
-  frontFootAhead: figure('floor-a', 'ahead', 990),
-  frontFootWidth: figure('floor-a', 'width', 1180),
-  frontFootHeight: figure('floor-a', 'height', 25),
-  harnessHeight: figure(null, 'height', 610),
-  gap: figure(null, 'width', 32),
+  floorWidth: figure('floor-b', 'width'),
+  beltWidth: figure('belt-b', 'width'),
+  beltHeight: figure('belt-b', 'height'),
+  roofWidth: figure('roof-b', 'width'),
+  roofHeight: figure('roof-b', 'height'),
+  towerWidth: figure('tower', 'width'),
+  towerHeight: figure('tower', 'height'),
+  towerBehind: figure('tower', 'behind'),
+  screenTopAhead: figure('screen-top', 'ahead'),
+  screenTopWidth: figure('screen-top', 'width'),
+  screenTopHeight: figure('screen-top', 'height'),
+  screenFootAhead: figure('screen-foot', 'ahead'),
+  screenFootWidth: figure('screen-foot', 'width'),
+  screenFootHeight: figure('screen-foot', 'height'),
+  frontFootAhead: figure('floor-a', 'ahead'),
+  frontFootWidth: figure('floor-a', 'width'),
+  frontFootHeight: figure('floor-a', 'height'),
+  harnessHeight: ownFigure('height', 610),
+  gap: ownFigure('width', 32),
 } as const satisfies Record<string, FigureRow>;
 
 export type FigureName = keyof typeof FIGURES;

@@ -12,7 +12,8 @@ import type { Place } from '../../job/places.ts';
 import type { Coordinate } from '../../job/places/coordinate.ts';
 import { bareId, primed, type NodeId, type PointRef } from '../../job/reference.ts';
 import type { Job } from '../../job/types.ts';
-import { FIGURE_NAMES, FIGURES, spotsOf, type Asked, type Spot } from './asked.ts';
+import { FIGURE_NAMES, FIGURES, type Asked } from './asked.ts';
+import { spotsOf, type Spot } from '../../survey/spots.ts';
 
 /** A place of the car, and what a node says that goes by it. */
 export interface Spotted {

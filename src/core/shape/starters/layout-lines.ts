@@ -4,7 +4,8 @@ import { emptyJob } from '../../job/empty-job.ts';
 import { isPrimed, primed, type TubeRef } from '../../job/reference.ts';
 import { layOut } from '../../solve/lay-out.ts';
 import { sequenceOf } from '../../solve/sequence.ts';
-import { FIRST_BARS, firstFigures, type LayoutName } from './asked.ts';
+import { FIRST_BARS, firstFigures } from './asked.ts';
+import { type LayoutName } from '../../survey/spots.ts';
 import { startCage } from './start-cage.ts';
 import { withTube } from './with-tube.ts';
 

@@ -10,7 +10,8 @@ import type { Job } from '../../job/types.ts';
 import { layOut, type Layout } from '../../solve/lay-out.ts';
 import { sequenceOf } from '../../solve/sequence.ts';
 import type { Bend } from '../../solve/types.ts';
-import type { Asked, Spot } from './asked.ts';
+import type { Asked } from './asked.ts';
+import type { Spot } from '../../survey/spots.ts';
 import type { Car, Spotted } from './car.ts';
 
 export interface Plan {

@@ -5,13 +5,8 @@
 import fc from 'fast-check';
 import { emptyJob } from '../../../../src/core/job/empty-job.ts';
 import type { Job } from '../../../../src/core/job/types.ts';
-import {
-  FIGURE_NAMES,
-  FIRST_BARS,
-  LAYOUTS,
-  type Asked,
-  type FigureName,
-} from '../../../../src/core/shape/starters/asked.ts';
+import { FIGURE_NAMES, FIRST_BARS, type Asked, type FigureName } from '../../../../src/core/shape/starters/asked.ts';
+import { LAYOUTS } from '../../../../src/core/survey/spots.ts';
 
 const between = (least: number, greatest: number): fc.Arbitrary<number> =>
   fc.integer({ min: 10 * least, max: 10 * greatest }).map((tenths) => tenths / 10);

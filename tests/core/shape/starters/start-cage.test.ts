@@ -19,12 +19,11 @@ import {
   FIRST_BARS,
   firstFigures,
   firstTube,
-  LAYOUTS,
   lightEnough,
   ofMain,
-  spotsOf,
   type Asked,
 } from '../../../../src/core/shape/starters/asked.ts';
+import { LAYOUTS, spotsOf } from '../../../../src/core/survey/spots.ts';
 import { lacksDoors, startCage } from '../../../../src/core/shape/starters/start-cage.ts';
 import { drawn } from '../../../draws.ts';
 import { asked, BENCHES, plainly, shopJob } from './cars.ts';

@@ -3,13 +3,8 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { derive } from '../../../../src/core/derive.ts';
 import { readAgain } from '../../../../src/core/job/parse.ts';
-import {
-  firstFigures,
-  FIRST_BARS,
-  LAYOUTS,
-  type Asked,
-  type FigureName,
-} from '../../../../src/core/shape/starters/asked.ts';
+import { firstFigures, FIRST_BARS, type Asked, type FigureName } from '../../../../src/core/shape/starters/asked.ts';
+import { LAYOUTS } from '../../../../src/core/survey/spots.ts';
 import { lacksDoors, startCage } from '../../../../src/core/shape/starters/start-cage.ts';
 import { startTroubles, type StartTrouble } from '../../../../src/core/shape/starters/trouble.ts';
 import { START_TROUBLE_WORDS } from '../../../../src/core/words/starters.ts';

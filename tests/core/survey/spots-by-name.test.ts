@@ -1,6 +1,6 @@
 /** Places of the car told by the names of measured points. The names are our own. */
 import { expect, test } from 'vitest';
-import { spotsByName } from '../../../../src/core/shape/starters/spots-by-name.ts';
+import { spotsByName } from '../../../src/core/survey/spots-by-name.ts';
 
 const named = (...names: readonly (readonly [name: string, y: number])[]) =>
   names.map(([name, y], i) => ({ id: `p${i}`, name, position: [0, y, 0] as const }));

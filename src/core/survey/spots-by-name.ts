@@ -1,8 +1,8 @@
 /** Which measured points are the places that a cage goes by, as their names tell; a person may say otherwise. */
-import type { PointRef } from '../../job/reference.ts';
-import type { Point } from '../../job/kinds/point.ts';
-import { AT_A_PILLAR, AT_B_PILLAR, BEHIND, SCREEN_FOOT, SCREEN_TOP, tells } from '../../job/point-words.ts';
-import { SPOTS, type Spot } from './asked.ts';
+import type { PointRef } from '../job/reference.ts';
+import type { Point } from '../job/kinds/point.ts';
+import { AT_A_PILLAR, AT_B_PILLAR, BEHIND, SCREEN_FOOT, SCREEN_TOP, tells } from '../job/point-words.ts';
+import { SPOTS, type Spot } from './spots.ts';
 
 /** Every one of these has to be in a name. */
 const TELLING: Readonly<Record<Spot, readonly RegExp[]>> = {
@@ -22,10 +22,14 @@ const NOT: Readonly<Partial<Record<Spot, RegExp>>> = {
   'screen-foot': BEHIND,
 };
 
+/** The points that tell by their names that they are there, in their order. */
+export const pointsTelling = (points: readonly Point[], spot: Spot): readonly Point[] =>
+  points.filter(({ name }) => tells(name, TELLING[spot], NOT[spot]));
+
 /** Of points that tell, the first on the left, else the first on the right; a place that none tells is left out. */
 export function spotsByName(points: readonly Point[]): Readonly<Partial<Record<Spot, PointRef>>> {
   const found = SPOTS.flatMap((spot) => {
-    const own = points.filter(({ name }) => tells(name, TELLING[spot], NOT[spot]));
+    const own = pointsTelling(points, spot);
     const best = own.find(({ position }) => position[1] > 0) ?? own.find(({ position }) => position[1] < 0);
     return best === undefined ? [] : [[spot, best.id] as const];
   });

@@ -1,0 +1,66 @@
+/** What is measured at the car, in words: places and tapes as the paper and the walk call them, and how the car is set up for it. */
+import type { Axis } from '../geometry/vector.ts';
+import { shownName } from '../job/shown.ts';
+import { sideInName } from '../survey/point-pairs.ts';
+import type { Place, Side, SideOfPlace, Step } from '../survey/to-measure.ts';
+import { capital } from './lists.ts';
+import { SPOT_WORDS } from './starters.ts';
+import { COORDINATE_WORDS } from './survey.ts';
+
+export const LEVEL_FIRST = 'Level the car first, then:';
+
+/** How the car is made ready, after LEVEL_FIRST. */
+export const SET_UP = [
+  'Snap a centreline along the floor and a cross line square to it. Where they meet is zero, of heights too: the datum.',
+  'Measure both feet of the main hoop: along from the cross line, off the centreline, up from the datum.',
+  'Then the roof above them, the sills, the pillars and the rear towers.',
+  'Both sides. A body is seldom the same left and right.',
+] as const;
+
+/** Which way is plus. */
+export const SIGNS = 'Along is plus forward, offset is plus to the left, height is plus up.';
+
+const SIDE_LETTERS: Readonly<Record<Side, string>> = { left: 'L', right: 'R', middle: '' };
+
+/** "4 L"; in the middle of the car "4". */
+export const placeMark = ({ number }: Place, { side }: SideOfPlace): string =>
+  side === 'middle' ? String(number) : `${number} ${SIDE_LETTERS[side]}`;
+
+/** The place without its side: as its point is called, else by where it is. */
+export function placeName({ spot, sides }: Place): string {
+  const named = sides.find(({ point }) => point !== null)?.point;
+  return named ? shownName(withoutSide(named.name)) : SPOT_WORDS[spot!];
+}
+
+const SIDE_WORD = /[\s,(–-]*(?<![\p{L}\p{N}])(?:left|right|lh|rh|l|r)(?![\p{L}\p{N}])\)?/iu;
+
+const withoutSide = (name: string): string =>
+  sideInName(name) === null
+    ? name
+    : name
+        .replace(SIDE_WORD, '')
+        .trim()
+        .replace(/^[,\s]+/u, '') || name;
+
+/** As a point is called that is read there for the first time: "Rear tower, left". */
+export const newPointName = ({ spot }: Place, { side }: SideOfPlace): string => `${SPOT_WORDS[spot!]}, ${side}`;
+
+/** "Rear tower, left" */
+export const sideOfPlaceName = (place: Place, on: SideOfPlace): string =>
+  on.point === null ? newPointName(place, on) : shownName(on.point.name);
+
+const WHERE: Readonly<Record<Axis, string>> = {
+  x: 'along from the cross line',
+  y: 'off the centreline',
+  z: 'up from zero',
+};
+
+/** "Height, up from zero"; "Tape, 4 L to 3 R". */
+export function stepName(step: Step): string {
+  if (step.kind === 'coordinate') {
+    return `${capital(COORDINATE_WORDS[step.axis])}, ${WHERE[step.axis]}`;
+  }
+  return step.from[0] === step.to[0]
+    ? 'Width, left to right'
+    : `Tape, ${placeMark(...step.from)} to ${placeMark(...step.to)}`;
+}
