@@ -158,8 +158,116 @@ test('twelve points to trust from a blank job, by keyboard alone; a slip, its cu
   });
 });
 
+/** Three on the floor and one above them, taped: the fourth may as well be below. 300, 400, 500 and what the others then read. */
+const TAPED = [
+  ...(
+    [
+      ['A', 0, 0],
+      ['B', 1000, 100],
+      ['C', 300, 900],
+    ] as const
+  ).flatMap(([name, along, offset]) => [
+    `Station\t${name}\t\t${along}mm`,
+    `Offset\t${name}\t\t${offset}mm`,
+    `Height\t${name}\t\t0mm`,
+  ]),
+  `Distance\tA\tRoof\t${Math.hypot(300, 400, 500)}mm`,
+  `Distance\tB\tRoof\t${Math.hypot(700, 300, 500)}mm`,
+  `Tape\tC\tRoof\t${Math.hypot(0, 500, 500)}mm`,
+].join('\n');
+
+test('pasted from a spreadsheet; which of two places is asked once; a reading is left out, taken back, measured again', async ({
+  page,
+}) => {
+  await blankJob(page);
+  await page.getByText('Paste many readings').click();
+  const box = page.getByRole('textbox', { name: /^Rows of a spreadsheet/u });
+  await box.fill(`${TAPED}\nFeel\tA\tB\t3`);
+  await expect(page.getByRole('alert')).toContainText('Row 13: “Feel” is no kind of measurement');
+  await expect(page.getByRole('list', { name: 'What was read' })).toContainText('A – Roof (new point)');
+  await page.getByRole('button', { name: 'Add 12 readings' }).click();
+  await expect(undoKey(page)).toContainText('Add 12 readings');
+
+  await expect(page.getByText(/The readings fit two places of/u)).toBeVisible();
+  await page.getByRole('button', { name: /^lower: / }).click();
+  await expect(page.getByText(/The readings fit two places of/u)).toHaveCount(0);
+  const roof = page
+    .getByRole('grid', { name: /^Measured points/u })
+    .getByRole('row')
+    .nth(4);
+  await expect(roof).toContainText('−19');
+
+  await readings(page).getByRole('gridcell', { name: 'The tape from C to Roof' }).click();
+  const card = page.getByRole('article', { name: /^Reading:/u });
+  await card.getByRole('button', { name: 'Leave it out' }).click();
+  await expect(page.getByText('Nothing says where Roof is')).toBeVisible();
+  await card.getByRole('button', { name: 'Take it back' }).click();
+  await expect(page.getByText('Nothing says where')).toHaveCount(0);
+
+  await page.getByRole('button', { name: /^Undo/u }).click();
+  await page.getByRole('button', { name: /^Measure its|^Run a tape/u }).click();
+  await expect(form(page).getByRole('textbox', { name: /^Reads/u })).toBeFocused();
+  await page.keyboard.type('-500mm');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Nothing says where')).toHaveCount(0);
+});
+
+test('a reading takes the chosen instrument’s name and accuracy, also after a reload', async ({ page }) => {
+  await blankJob(page);
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name: 'Shop record', exact: true }).click();
+  const record = page.getByRole('dialog', { name: 'Shop record' });
+  const adding = record.getByRole('form', { name: 'Add an instrument' });
+  await adding.getByRole('textbox', { name: 'Its name' }).fill('Long rule');
+  await adding.getByRole('textbox', { name: /^Sure to/u }).fill('1/32');
+  await adding.getByRole('checkbox', { name: 'stations, offsets, heights' }).check();
+  await adding.getByRole('checkbox', { name: 'slopes' }).check();
+  await adding.getByRole('textbox', { name: /^Sure to/u }).fill('1');
+  await adding.getByRole('textbox', { name: /^Sure to/u }).press('Enter');
+  await expect(adding.getByRole('alert')).toContainText('an instrument of its own');
+  await adding.getByRole('checkbox', { name: 'slopes' }).uncheck();
+  await adding.getByRole('textbox', { name: /^Sure to/u }).fill('1/32');
+  await adding.getByRole('textbox', { name: /^Sure to/u }).press('Enter');
+  await expect(record.getByRole('table', { name: 'Instruments' })).toContainText('Long rule');
+  await page.keyboard.press('Escape');
+  await expect(record).toHaveCount(0);
+
+  await form(page).getByRole('combobox', { name: 'Read with' }).selectOption('Long rule');
+  await untilKept(page);
+  await page.reload();
+  await untilThere(page);
+  await goTo(page, 'Survey');
+  await expect(form(page).getByRole('combobox', { name: 'Read with' })).toHaveValue('Long rule');
+  await form(page).getByRole('combobox', { name: 'Point' }).fill('Sill, left');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('6 1/2');
+  await page.keyboard.press('Enter');
+  await expect(readings(page).getByRole('row')).toHaveCount(2);
+  const { survey } = JSON.parse(await savedText(page));
+  // 1/32 in.
+  expect(survey.measurements).toMatchObject([{ value: 165.1, instrument: 'Long rule', sigma: 0.79375 }]);
+});
+
+test('what a point that was measured again moved stands in one line', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  const points = page.getByRole('grid', { name: /^Measured points/u });
+  await points.getByRole('row').nth(1).getByRole('gridcell').first().click();
+  const card = page.getByRole('article', { name: /^Point / });
+  if (await card.getByRole('button', { name: 'Type its place' }).isVisible()) {
+    await card.getByRole('button', { name: 'Type its place' }).click();
+  }
+  const height = card.getByRole('textbox', { name: /^Height/u });
+  await height.fill('200mm');
+  await height.press('Enter');
+  await expect(page.locator('.moved summary')).toContainText(/ moved .* follow/u);
+  await page.locator('.moved summary').click();
+  await page.getByRole('button', { name: 'Seen: begin anew' }).click();
+  await expect(page.locator('.moved')).toHaveCount(0);
+});
+
 for (const size of SIZES) {
-  test(`at ${size.width} x ${size.height} measuring fits, and every key is large enough`, async ({ page }) => {
+  test(`at ${size.width} x ${size.height} measuring fits`, async ({ page }) => {
     await page.setViewportSize(size);
     await blankJob(page);
     await kindField(page).selectOption('Height');

@@ -18,7 +18,7 @@ export const TELLS = 0.05;
 const TELLS_ANGLE: Radians = toRadians(0.05);
 
 /** In build order; tubes that only one of both has are left out. */
-export const changedTubes = (before: Frame, after: Frame): readonly TubeChange[] =>
+export const changedTubes = (before: Pick<Frame, 'byId'>, after: Pick<Frame, 'tubes'>): readonly TubeChange[] =>
   after.tubes.flatMap((tube) => {
     const was = before.byId.get(tube.id);
     if (was === undefined || was === tube) return [];

@@ -3,6 +3,7 @@ import type { Kind, Listed, Named, Nameless } from '../job/kinds/kind.ts';
 import { pullKind } from '../job/kinds/pull.ts';
 import { sectionKind } from '../job/kinds/section.ts';
 import { shopDieKind } from './kinds/die.ts';
+import { instrumentKind } from './kinds/instrument.ts';
 import { notcherKind } from '../job/kinds/notcher.ts';
 import { sawKind } from '../job/kinds/saw.ts';
 import { stickKind } from './kinds/stick.ts';
@@ -15,6 +16,7 @@ const KINDS: { readonly [L in ShopList]: Kind<Shop[L][number]> } = {
   notchers: notcherKind,
   saws: sawKind,
   sticks: stickKind,
+  instruments: instrumentKind,
 };
 
 /** The names of the lists, in the order in which a file holds them. */

@@ -9,6 +9,7 @@ import type { Marking } from '../job/kinds/marking.ts';
 import type { Pull } from '../job/kinds/pull.ts';
 import type { Section } from '../job/kinds/section.ts';
 import type { ShopDie } from './kinds/die.ts';
+import type { Instrument } from './kinds/instrument.ts';
 import type { Notcher } from '../job/kinds/notcher.ts';
 import type { Saw } from '../job/kinds/saw.ts';
 import type { Scatter } from '../job/kinds/scatter.ts';
@@ -37,6 +38,7 @@ export interface Shop {
   readonly notchers: readonly Notcher[];
   readonly saws: readonly Saw[];
   readonly sticks: readonly Stick[];
+  readonly instruments: readonly Instrument[];
 }
 
 /** The names of the lists of records. */
@@ -52,4 +54,5 @@ export const EMPTY_SHOP: Shop = {
   notchers: [],
   saws: [],
   sticks: [],
+  instruments: [],
 };

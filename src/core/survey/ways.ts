@@ -36,6 +36,9 @@ export function readingsOf(way: Way, from: PointRef, to: PointRef, value: number
   }
 }
 
+/** What kind of reading it comes to: which instrument reads it. */
+export const kindRead = (way: Way): Measurement['kind'] => readingsOf(way, '', '', 0)[0]!.kind;
+
 /** The word that it was said by: of a difference along the car or aside the plumb line's, whatever it reads. */
 export function wayOf(measurement: Measurement): Way {
   switch (measurement.kind) {

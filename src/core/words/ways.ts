@@ -1,4 +1,5 @@
 /** What was measured, by the word that the shop has for it; what each means; and which words a spreadsheet may have for it. */
+import type { MeasurementKind } from '../job/kinds/measurement.ts';
 import { WAYS, type Way } from '../survey/ways.ts';
 import type { Axis, Vec3 } from '../geometry/vector.ts';
 
@@ -11,6 +12,15 @@ export const WAY_WORDS: Readonly<Record<Way, string>> = {
   level: 'Level difference',
   slope: 'Slope',
   plumb: 'Plumb',
+};
+
+/** What an instrument reads, by kind of reading. */
+export const KIND_WORDS: Readonly<Record<MeasurementKind, string>> = {
+  distance: 'distances',
+  coordinate: 'stations, offsets, heights',
+  width: 'widths',
+  difference: 'level and plumb',
+  inclination: 'slopes',
 };
 
 /** What to hold where, and which way is plus. */

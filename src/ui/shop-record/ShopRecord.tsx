@@ -19,6 +19,7 @@ import { EntryField } from '../fields/EntryField.tsx';
 import { deviationKind, numberKind, orNothing } from '../fields/kinds.ts';
 import { FaultList } from '../kit/FaultList.tsx';
 import { Section } from '../kit/Section.tsx';
+import { InstrumentTable } from './InstrumentTable.tsx';
 import { NotcherTable, SawTable, StickTable } from './ToolTables.tsx';
 import { DieTable, PullTable, SectionTable } from './TubeTables.tsx';
 import './record.css';
@@ -90,6 +91,9 @@ export default function ShopRecord(props: {
         <div className="fields">
           <BenchSaw />
         </div>
+      </Section>
+      <Section title="Instruments" count={shop.instruments.length} open>
+        <InstrumentTable />
       </Section>
       <Section title="Marks, scatter, torch, feet" open>
         <HabitRows />

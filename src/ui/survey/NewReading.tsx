@@ -3,7 +3,7 @@ import { useEffect, useId, useRef, useState, type FormEvent, type ReactNode } fr
 import { addReading } from '../../core/edit/measurements.ts';
 import type { Job } from '../../core/job/types.ts';
 import { measurementInWords } from '../../core/words/survey.ts';
-import { WAYS, type Way } from '../../core/survey/ways.ts';
+import { kindRead, WAYS, type Way } from '../../core/survey/ways.ts';
 import { WAY_MEANS, WAY_WORDS } from '../../core/words/ways.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { DraftField } from '../fields/DraftField.tsx';
@@ -12,6 +12,7 @@ import { Refused } from '../kit/Refused.tsx';
 import { FIRST_LINE, kindOfWay, saidOf, slotsOf, type Line, type Slot } from './line.ts';
 import type { PointChoice } from './pointChoice.ts';
 import { NOT_PICKED, PointPick, takenOf } from './PointPick.tsx';
+import { ReadWith, useInstrument } from './ReadWith.tsx';
 import { WayPicture } from './WayPicture.tsx';
 
 /** `begun`: the line as it was begun elsewhere, by what would fix a point best. */
@@ -27,6 +28,7 @@ export function NewReading({ points, begun }: { points: readonly PointChoice[]; 
   const kind = kindOfWay(way, unit);
   const value = kind.read(line.value);
   const slots = slotsOf(way);
+  const instrument = useInstrument(kindRead(way));
 
   const focus = (slot: Slot): void => {
     const field = form.current?.querySelector<HTMLElement>(
@@ -67,6 +69,8 @@ export function NewReading({ points, begun }: { points: readonly PointChoice[]; 
       from: saidOf(from),
       to: to === null ? undefined : saidOf(to),
       value: read.value,
+      instrument: instrument?.name,
+      sigma: instrument?.sigma,
     });
     const faults = edit(stepOf(after, way), () => after);
     setRefusal(faults.map((fault) => fault.message).join('; '));
@@ -141,6 +145,7 @@ export function NewReading({ points, begun }: { points: readonly PointChoice[]; 
           />
         </div>
       )}
+      <ReadWith kind={kindRead(way)} />
       <button type="submit" className="press">
         Add it
       </button>

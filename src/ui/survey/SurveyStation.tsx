@@ -21,6 +21,7 @@ import '../kit/ui.css';
 import './survey.css';
 
 const AtTheCar = lazy(() => import('./AtTheCar.tsx'));
+const Moved = lazy(() => import('./Moved.tsx'));
 const Scans = lazy(() => import('./Scans.tsx'));
 const Datum = lazy(() => import('./Datum.tsx'));
 const SampleBends = lazy(() => import('./SampleBends.tsx'));
@@ -38,6 +39,7 @@ export default function SurveyStation(): ReactNode {
   const setStation = useEditor((state) => state.setStation);
   const chosen = selection?.kind === 'point' ? points.find((point) => point.id === bareId(selection.id)) : undefined;
   const samples = useDocument((state) => state.job.survey?.samples?.length ?? 0);
+  const opened = useDocument((state) => state.opened);
   const trimOf = useTrim();
   const guessed = points.filter((point) => point.guessed === true).length;
   return (
@@ -49,6 +51,9 @@ export default function SurveyStation(): ReactNode {
       <Section title="Measurements" count={readings} open={readings > 0 || written === 0} onlyOpen>
         <Measurements />
       </Section>
+      <Suspense fallback={null}>
+        <Moved key={opened} />
+      </Suspense>
       {points.length > 0 && (
         <>
           <h2>

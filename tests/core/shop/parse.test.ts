@@ -67,6 +67,7 @@ describe('a good file', () => {
         notchers: [],
         saws: [],
         sticks: [],
+        instruments: [],
       },
     });
   });
@@ -94,6 +95,13 @@ describe('what is refused, with its place', () => {
     [['sticks', 0, 'section'], "main'", 'sticks[0].section: no section "main\'"'],
     [['sticks', 0, 'count'], 2.5, 'sticks[0].count: not a whole number'],
     [['sticks', 0, 'cost'], -1, 'sticks[0].cost: below zero'],
+    [['instruments', 0, 'reads'], [], 'instruments[0].reads: reads nothing'],
+    [
+      ['instruments', 1, 'reads'],
+      ['inclination', 'width'],
+      'instruments[1].reads: slopes are degrees: what reads them is an instrument of its own',
+    ],
+    [['instruments', 0, 'sigma'], 0, 'instruments[0].sigma: below 0.001'],
     [['notchers', 0, 'greatestOffSquare'], 91, 'notchers[0].greatestOffSquare: beyond 90 degrees'],
     [['saws', 1, 'diameter'], 0, 'saws[1].diameter: below 0.01 mm'],
     [['scatter', 'mark'], 11, 'scatter.mark: beyond 10'],

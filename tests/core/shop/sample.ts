@@ -34,6 +34,10 @@ export const shopFile = () => {
     notchers: [{ name: 'Bench notcher', greatestOffSquare: 50, takesOffset: true, step: 0.5, leans: 'either' }],
     saws: [{ diameter: 44.45, reach: 41 }, { diameter: 38.1 }],
     sticks: [{ section: 'main', length: 6096, count: 7, batch: 'H-204', cost: 118.5 }],
+    instruments: [
+      { name: 'Long tape', reads: ['distance', 'width'], sigma: 1.2 },
+      { name: 'Bevel box', reads: ['inclination'], sigma: 0.1 },
+    ],
     rules: [{ body: 'kept, and not used' }],
   };
 };

@@ -1,0 +1,62 @@
+/** What has moved since the Survey was opened, in one line, and below it point by point and tube by tube. */
+import { useMemo, useState, type ReactNode } from 'react';
+import { surveyMoves } from '../../core/checks/survey-moves.ts';
+import type { TubeChange } from '../../core/checks/changed-tubes.ts';
+import { shownName } from '../../core/job/shown.ts';
+import { wastePaper } from '../../core/shape/printed.ts';
+import { pointName, tubeName } from '../../core/solve/names.ts';
+import { tubeChangeInWords } from '../../core/words/changes.ts';
+import { wasteInWords } from '../../core/words/revision.ts';
+import { movedInWords, surveyMovesInWords } from '../../core/words/survey-moves.ts';
+import { jobDocument, useDocument, useEditor } from '../../store/page.ts';
+
+export default function Moved(): ReactNode {
+  const derived = useDocument((state) => state.derived);
+  const select = useEditor((state) => state.select);
+  const [before, setBefore] = useState(() => jobDocument.getState().committed.derived);
+  const moves = useMemo(
+    () => (before.job.points === derived.job.points ? null : surveyMoves(before, derived)),
+    [before, derived],
+  );
+  if (moves === null || moves.points.length === 0) return null;
+  const known = new Set(wastePaper(before).map(({ printed }) => printed));
+  const waste = wastePaper(derived).filter(({ printed }) => !known.has(printed));
+  const { job } = derived;
+  const tubes = (changes: readonly TubeChange[], after: string): ReactNode =>
+    changes.map((change) => (
+      <li key={change.tube}>
+        <button type="button" className="link" onClick={() => select({ kind: 'tube', id: change.tube })}>
+          {tubeName(derived, change.tube)}
+        </button>
+        {after}
+        {tubeChangeInWords(change, job.lengthUnit)}
+      </li>
+    ));
+  return (
+    <details className="moved">
+      <summary>
+        <span role="status">{surveyMovesInWords(job, moves, waste.length)}</span>
+      </summary>
+      <ul>
+        {moves.points.map(({ point, by }) => (
+          <li key={point}>
+            <button type="button" className="link" onClick={() => select({ kind: 'point', id: point })}>
+              {shownName(pointName(job, point))}
+            </button>{' '}
+            {movedInWords(by, job.lengthUnit)}
+          </li>
+        ))}
+        {tubes(moves.follow, ': ')}
+        {tubes(moves.held, ' stays as it was made; drawn it would be otherwise: ')}
+        {waste.map(({ printed, tube, revision, longer }) => (
+          <li key={printed.tube}>
+            {tube?.name ?? printed.tube}: {wasteInWords(printed, revision, longer, job.lengthUnit)}
+          </li>
+        ))}
+      </ul>
+      <button type="button" className="press press-quiet" onClick={() => setBefore(derived)}>
+        Seen: begin anew
+      </button>
+    </details>
+  );
+}
