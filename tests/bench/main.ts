@@ -17,6 +17,7 @@ import { latticeOf } from './lattice.ts';
 import { timeRehearsals } from './rehearsal.ts';
 import { timeScans } from './scan.ts';
 import { timeStages } from './stages.ts';
+import { surveyOf, timeAdjust, timeLibrary } from './survey.ts';
 
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
 
@@ -49,6 +50,7 @@ export async function main(): Promise<number> {
   timeEachStage();
   timeRehearsal();
   timeDrawing();
+  timeSurveys();
   await timeReading();
   return 0;
 }
@@ -233,6 +235,25 @@ async function timeReading(): Promise<void> {
   for (const { name, time } of await timeScans()) {
     say(`${name.padEnd(NAME)} ${figure(time.median).padStart(8)} ms (quickest ${figure(time.quickest)})`);
   }
+}
+
+function timeSurveys(): void {
+  say('');
+  say('A survey: places, deviations, residuals and suspects of so many points, four readings each.');
+  const sizes = [10, 20, 50, 100, 200];
+  const times = sizes.map((points) => timeAdjust(surveyOf(points)));
+  sizes.forEach((points, i) => {
+    const name = `${points} points`;
+    if (points === 50) atMost(name, times[i]!, 15);
+    else
+      say(`${name.padEnd(NAME)} ${figure(times[i]!.median).padStart(8)} ms (quickest ${figure(times[i]!.quickest)})`);
+  });
+  const growth = Math.log(times.at(-1)!.quickest / times[2]!.quickest) / Math.log(4);
+  say(`${'grows from 50 points to 200 with the power'.padEnd(NAME)} ${growth.toFixed(2).padStart(8)}`);
+  const library = timeLibrary(surveyOf(20));
+  say(
+    `${'20 points, times as quick as a general library'.padEnd(NAME)} ${figure(library.quickest / times[1]!.quickest).padStart(8)}`,
+  );
 }
 
 function timeDrawing(): void {

@@ -95,41 +95,39 @@ function regular(matrix: Float64Array, n: number, least: number): Factor | null 
   return { work, order: Array.from({ length: n }, (_, i) => i), rank: n };
 }
 
-/** The greatest pivot of what is left first, up to the first that is not above `least`. */
+/**
+ * The greatest pivot of what is left first, up to the first that is not above `least`. Column by column: what is left is kept up on the diagonal alone,
+ * and a column is worked out once its pivot is chosen.
+ */
 function pivoted(matrix: Float64Array, n: number, least: number): Factor {
-  const work = matrix.slice();
+  const left = new Float64Array(n);
+  for (let i = 0; i < n; i++) left[i] = matrix[i * n + i]!;
   const order = Array.from({ length: n }, (_, i) => i);
-  let rank = 0;
-  for (; rank < n; rank++) {
-    let pivot = rank;
-    for (let i = rank + 1; i < n; i++) if (work[i * n + i]! > work[pivot * n + pivot]!) pivot = i;
-    if (!(work[pivot * n + pivot]! > least)) break;
-    if (pivot !== rank) swap(work, n, rank, pivot, order);
-    const root = Math.sqrt(work[rank * n + rank]!);
-    work[rank * n + rank] = root;
-    for (let i = rank + 1; i < n; i++) work[i * n + rank]! /= root;
-    for (let i = rank + 1; i < n; i++) {
-      const share = work[i * n + rank]!;
+  const columns: Float64Array[] = [];
+  for (let rank = 0; rank < n; rank++) {
+    let at = rank;
+    for (let i = rank + 1; i < n; i++) if (left[order[i]!]! > left[order[at]!]!) at = i;
+    const pivot = order[at]!;
+    if (!(left[pivot]! > least)) break;
+    [order[rank], order[at]] = [pivot, order[rank]!];
+    const column = matrix.slice(pivot * n, pivot * n + n);
+    for (const before of columns) {
+      const share = before[pivot]!;
       if (share === 0) continue;
-      const row = i * n;
-      for (let k = rank + 1; k <= i; k++) work[row + k]! -= share * work[k * n + rank]!;
+      for (let i = 0; i < n; i++) column[i]! -= share * before[i]!;
     }
+    const root = Math.sqrt(column[pivot]!);
+    for (let i = 0; i < n; i++) {
+      column[i]! /= root;
+      left[i]! -= column[i]! * column[i]!;
+    }
+    columns.push(column);
   }
-  return { work, order, rank };
-}
-
-/** Rows and columns change places; only what lies on and below the diagonal is kept up. */
-function swap(work: Float64Array, n: number, a: number, b: number, order: number[]): void {
-  const exchange = (i: number, j: number): void => {
-    const held = work[i]!;
-    work[i] = work[j]!;
-    work[j] = held;
-  };
-  exchange(a * n + a, b * n + b);
-  for (let k = 0; k < a; k++) exchange(a * n + k, b * n + k);
-  for (let i = a + 1; i < b; i++) exchange(i * n + a, b * n + i);
-  for (let i = b + 1; i < n; i++) exchange(i * n + a, i * n + b);
-  [order[a], order[b]] = [order[b]!, order[a]!];
+  const work = new Float64Array(n * n);
+  columns.forEach((column, k) => {
+    for (let i = k; i < n; i++) work[i * n + k] = column[order[i]!]!;
+  });
+  return { work, order, rank: columns.length };
 }
 
 function openDirections(

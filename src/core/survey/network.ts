@@ -4,7 +4,7 @@
  * Levenberg and Marquardt do (Nocedal and Wright, Numerical Optimization, 10.3). What no reading moves stays where it was
  * guessed: of all places that answer as well, the nearest to the guess at each step. docs/maths/survey.md.
  */
-import { AXIS_INDEX, mirrored, type Vec3 } from '../geometry/vector.ts';
+import { AXIS_INDEX, length, mirrored, subtract, type Vec3 } from '../geometry/vector.ts';
 import { sigmaOf, type Measurement } from '../job/kinds/measurement.ts';
 import type { Point } from '../job/kinds/point.ts';
 import { bareId, isPrimed, type PointId, type PointRef } from '../job/reference.ts';
@@ -131,11 +131,12 @@ const NO_LOSS = 1e-12;
 /** A few are usual; readings that contradict one another by a hand's breadth want tens. */
 const MOST_STEPS = 100;
 
-/** Share of the greatest entry of the diagonal, once a step has led uphill. */
+/**
+ * Shares of the greatest entry of the diagonal: once a step has led uphill, and at least from then on. How it goes up and down by what a step keeps of its
+ * promise: Madsen, Nielsen and Tingleff, Methods for Non-Linear Least Squares Problems (2004), 3.2.
+ */
 const FIRST_DAMPING = 1e-4;
-
-/** Less shortens no step. */
-const NO_DAMPING = 1e-7;
+const LEAST_DAMPING = 1e-9;
 
 /** Damping beyond which no step is short enough to do better. */
 const STUCK = 1e10;
@@ -188,8 +189,8 @@ export function rowsAt(
 const squaresOf = (rows: readonly Row[]): number =>
   rows.reduce((sum, { residual, deviation }) => sum + (residual / deviation) ** 2, 0);
 
-/** The equations' matrix, with `damping` of its greatest entry on the diagonal. */
-function normalOf(rows: readonly Row[], size: number, damping: number): Float64Array {
+/** The equations' matrix. */
+function normalOf(rows: readonly Row[], size: number): Float64Array {
   const normal = new Float64Array(size * size);
   for (const { at, slopes, deviation } of rows) {
     const weight = 1 / (deviation * deviation);
@@ -197,11 +198,6 @@ function normalOf(rows: readonly Row[], size: number, damping: number): Float64A
       const share = weight * slopes[a]!;
       for (let b = 0; b < at.length; b++) normal[at[a]! * size + at[b]!]! += share * slopes[b]!;
     }
-  }
-  if (damping > 0) {
-    let greatest = 0;
-    for (let i = 0; i < size; i++) greatest = Math.max(greatest, normal[i * size + i]!);
-    for (let i = 0; i < size; i++) normal[i * size + i]! += damping * greatest;
   }
   return normal;
 }
@@ -213,33 +209,98 @@ export function solve(
   unknown: readonly number[],
   start: Float64Array,
 ): Solution {
+  const size = unknown.length;
   const slots = slotsOf(network, unknown);
   let places = start;
   let rows = rowsAt(network, used, unknown, places);
   let squares = squaresOf(rows);
   let damping = 0;
+  let more = 2;
+  // Once a step has led uphill: tapes that do not quite reach one another bend the way down, and straight steps would swing about the bottom.
+  let isCurved = false;
   for (let step = 0; step < MOST_STEPS && damping < STUCK; step++) {
-    const downhill = new Float64Array(unknown.length);
+    const downhill = new Float64Array(size);
     for (const { at, slopes, residual, deviation } of rows) {
       at.forEach((i, k) => (downhill[i]! -= (slopes[k]! * residual) / (deviation * deviation)));
     }
-    const by = semidefinite(normalOf(rows, unknown.length, damping), unknown.length).solve(downhill);
-    const next = places.slice();
-    for (let at = 0; at < next.length; at++) {
-      const slot = slots.of[at]!;
-      if (slot >= 0) next[at]! += slots.sign[at]! * by[slot]!;
-    }
-    const rowsThere = rowsAt(network, used, unknown, next);
-    const squaresThere = squaresOf(rowsThere);
-    const isAtRest = by.every((part) => Math.abs(part) < AT_REST);
-    if (!(squaresThere <= squares * (1 + NO_LOSS) + NO_LOSS)) {
+    const matrix = normalOf(rows, size);
+    const greatest = greatestOf(matrix, size);
+    if (isCurved) addCurves(matrix, network, slots, rows, size, places);
+    for (let i = 0; i < size; i++) matrix[i * size + i]! += damping * greatest;
+    const taken = semidefinite(matrix, size);
+    const by = isCurved && taken.rank < size ? null : taken.solve(downhill);
+    const next = by && moved(places, by);
+    const rowsThere = next && rowsAt(network, used, unknown, next);
+    const squaresThere = rowsThere === null ? Infinity : squaresOf(rowsThere);
+    const isAtRest = by !== null && by.every((part) => Math.abs(part) < AT_REST);
+    if (by === null || !(squaresThere <= squares * (1 + NO_LOSS) + NO_LOSS)) {
       if (isAtRest) break;
-      damping = Math.max(damping * 10, FIRST_DAMPING);
+      damping = isCurved ? damping * more : FIRST_DAMPING;
+      more *= 2;
+      isCurved = true;
       continue;
     }
-    [places, rows, squares] = [next, rowsThere, squaresThere];
-    damping = damping < NO_DAMPING ? 0 : damping / 10;
+    const promised = by.reduce((sum, part, i) => sum + part * (damping * greatest * part + downhill[i]!), 0);
+    const kept = promised > 0 ? (squares - squaresThere) / promised : 1;
+    [places, rows, squares] = [next!, rowsThere!, squaresThere];
+    if (isCurved) damping = Math.max(damping * Math.max(1 / 3, 1 - (2 * kept - 1) ** 3), LEAST_DAMPING);
+    more = 2;
     if (isAtRest) break;
   }
-  return { places, rows, squares, normal: semidefinite(normalOf(rows, unknown.length, 0), unknown.length) };
+  return { places, rows, squares, normal: semidefinite(normalOf(rows, size), size) };
+
+  function moved(from: Float64Array, by: Float64Array): Float64Array {
+    const there = from.slice();
+    for (let at = 0; at < there.length; at++) {
+      const slot = slots.of[at]!;
+      if (slot >= 0) there[at]! += slots.sign[at]! * by[slot]!;
+    }
+    return there;
+  }
+}
+
+function greatestOf(matrix: Float64Array, size: number): number {
+  let greatest = 0;
+  for (let i = 0; i < size; i++) greatest = Math.max(greatest, matrix[i * size + i]!);
+  return greatest;
+}
+
+/** Newton's own terms of the tapes: v / (d sigma^2) (1 - u u') for a tape of length d along u that is off by v. */
+function addCurves(
+  matrix: Float64Array,
+  network: Network,
+  { of, sign }: Slots,
+  rows: readonly Row[],
+  size: number,
+  places: Float64Array,
+): void {
+  const at = placeIn(network, places);
+  for (const { index, residual, deviation } of rows) {
+    const measurement = network.measurements[index]!;
+    if (measurement.kind !== 'distance') continue;
+    const between = subtract(at(measurement.to), at(measurement.from));
+    const long = length(between);
+    if (long === 0) continue;
+    const weight = residual / (long * deviation * deviation);
+    /** What moves each coordinate of the difference, and by how much. */
+    const moves = ([0, 1, 2] as const).map((k) =>
+      (
+        [
+          ['to', 1],
+          ['from', -1],
+        ] as const
+      ).flatMap(([key, side]) => {
+        const reference = measurement[key];
+        const coordinate = network.first.get(bareId(reference))! + k;
+        const mirror = k === 1 && isPrimed(reference) ? -1 : 1;
+        return of[coordinate]! < 0 ? [] : [{ slot: of[coordinate]!, by: side * mirror * sign[coordinate]! }];
+      }),
+    );
+    for (const i of [0, 1, 2] as const) {
+      for (const k of [0, 1, 2] as const) {
+        const share = weight * ((i === k ? 1 : 0) - (between[i] * between[k]) / (long * long));
+        for (const a of moves[i]!) for (const b of moves[k]!) matrix[a.slot * size + b.slot]! += share * a.by * b.by;
+      }
+    }
+  }
 }

@@ -118,7 +118,7 @@ describe('another datum', () => {
     const placed = measured.nodes.filter(
       ({ id, at }) => goesByNoImage(id) && ['fixed', 'lined-up', 'ray'].includes(at.kind),
     );
-    expect(placed.length).toBeGreaterThan(1);
+    expect(placed.length).toBeGreaterThan(0);
     for (const { id } of placed) {
       expect(distance(there.nodes.get(id)!, moved(motion, before.nodes.get(id)!)), id).toBeLessThan(1e-6);
     }
