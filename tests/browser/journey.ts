@@ -110,6 +110,16 @@ export const tubeRow = (page: Page, name: string): Locator =>
 export const undoKey = (page: Page): Locator => page.getByRole('button', { name: /^Undo/ });
 export const redoKey = (page: Page): Locator => page.getByRole('button', { name: /^Redo/ });
 
+/** Where the chosen point comes of readings its place is typed from here on: a step of its own. */
+export async function typeItsPlace(page: Page): Promise<void> {
+  const card = page.getByRole('article', { name: /^Point/ });
+  const key = card.getByRole('button', { name: 'Type its place' });
+  const height = card.getByRole('textbox', { name: 'Height' });
+  await key.or(height).first().waitFor();
+  if (await key.isVisible()) await key.click();
+  await height.waitFor();
+}
+
 /** Types into a field and enters it. */
 export async function enter(field: Locator, text: string): Promise<void> {
   await field.fill(text);

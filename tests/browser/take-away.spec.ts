@@ -8,7 +8,7 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { root } from '../../src/scripts/install.mjs';
-import { choose, enter, expect, goTo, savedText, showPart, start, test, textOf } from './journey.ts';
+import { choose, enter, expect, goTo, savedText, showPart, start, test, textOf, typeItsPlace } from './journey.ts';
 
 const FILES = ['tubes.csv', 'bends.csv', 'xyz.csv', 'copes.csv', 'fabrication.json'];
 
@@ -27,6 +27,7 @@ test('the four tables and the fabrication file are those of the command line', a
   await start(page);
   await goTo(page, 'Survey');
   await choose(page, /^Measured points/, 'Floor at B-pillar, left');
+  await typeItsPlace(page);
   await enter(page.getByRole('article', { name: /^Point/ }).getByRole('textbox', { name: 'Height' }), '2 9/16');
 
   const job = testInfo.outputPath('job.json');

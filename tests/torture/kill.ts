@@ -5,7 +5,7 @@
 import { parseLength } from '../../src/core/units/length.ts';
 import { drawFrom, type Draw } from '../reference/oracles/seeded.ts';
 import type { BrowserContext, Page } from '@playwright/test';
-import { choose, enter, goTo, savedText, undoKey, untilKept, untilThere } from '../browser/journey.ts';
+import { choose, enter, goTo, savedText, undoKey, untilKept, untilThere, typeItsPlace } from '../browser/journey.ts';
 import { enterQuickly } from '../browser/wreck.ts';
 import { complaintsOf, kill, withProgram, type Program } from './browser.ts';
 import { atOnce, type Failure, type Part } from './part.ts';
@@ -113,6 +113,7 @@ async function begin(context: BrowserContext, origin: string): Promise<Page> {
   if (await hints.isVisible()) await hints.click();
   await goTo(page, 'Survey');
   await choose(page, POINTS, POINT);
+  await typeItsPlace(page);
   return page;
 }
 

@@ -3,7 +3,7 @@
  * the page's policy is never broken, and the page logs no error.
  */
 import type { Page } from '@playwright/test';
-import { choose, chooseTube, enter, goTo, showPart, untilKept, untilThere } from '../browser/journey.ts';
+import { choose, chooseTube, enter, goTo, showPart, untilKept, untilThere, typeItsPlace } from '../browser/journey.ts';
 import { complaintsOf, withProgram } from './browser.ts';
 import type { Failure, Part } from './part.ts';
 
@@ -40,6 +40,7 @@ const take =
 const survey = async (page: Page): Promise<void> => {
   await goTo(page, 'Survey');
   await choose(page, /^Measured points/, 'Floor at B-pillar, left');
+  await typeItsPlace(page);
   const height = page.getByRole('article', { name: /^Point/ }).getByRole('textbox', { name: 'Height' });
   await enter(height, '2 9/16');
 };
