@@ -191,3 +191,11 @@ function isOf(reading: Measurement, step: Step): boolean {
   if (reading.kind !== 'distance' || one === undefined || other === undefined) return false;
   return (reading.from === one && reading.to === other) || (reading.from === other && reading.to === one);
 }
+
+/** -1 where a person reads the figure the other way round than it is kept: the offset of the right side, which is read off the centreline to the right. */
+export const wayRound = (step: Step): 1 | -1 =>
+  step.kind === 'coordinate' && step.axis === 'y' && step.on.side === 'right' ? -1 : 1;
+
+/** Whether the figure has to be more than 0: a tape, and how far one side is off the centreline. */
+export const isBeyondZero = (step: Step): boolean =>
+  step.kind === 'tape' || (step.axis === 'y' && step.on.side !== 'middle');

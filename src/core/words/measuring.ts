@@ -7,6 +7,9 @@ import { capital } from './lists.ts';
 import { SPOT_WORDS } from './starters.ts';
 import { COORDINATE_WORDS } from './survey.ts';
 
+/** What the walk is called. */
+export const AT_THE_CAR = 'Measure at the car';
+
 export const LEVEL_FIRST = 'Level the car first, then:';
 
 /** How the car is made ready, after LEVEL_FIRST. */
@@ -55,6 +58,15 @@ const WHERE: Readonly<Record<Axis, string>> = {
   z: 'up from zero',
 };
 
+/** Where the figure has a minus. */
+export const MINUS: Readonly<Record<Axis, string>> = {
+  x: 'Behind the cross line with a minus.',
+  y: '',
+  z: 'Below zero with a minus.',
+};
+
+export const TAPES_ACROSS = 'Tapes across';
+
 /** "Height, up from zero"; "Tape, 4 L to 3 R". */
 export function stepName(step: Step): string {
   if (step.kind === 'coordinate') {
@@ -63,4 +75,12 @@ export function stepName(step: Step): string {
   return step.from[0] === step.to[0]
     ? 'Width, left to right'
     : `Tape, ${placeMark(...step.from)} to ${placeMark(...step.to)}`;
+}
+
+/** Where the figure is read: "Rear tower, left"; of a tape between places "Rear tower, left to Roof rail at the hoop, right". */
+export function stepPlace(step: Step): string {
+  if (step.kind === 'coordinate') return sideOfPlaceName(step.place, step.on);
+  return step.from[0] === step.to[0]
+    ? placeName(step.from[0])
+    : `${sideOfPlaceName(...step.from)} to ${sideOfPlaceName(...step.to)}`;
 }

@@ -14,7 +14,7 @@ import {
   type Side,
   type ToMeasure,
 } from '../../core/survey/to-measure.ts';
-import { LEVEL_FIRST, placeMark, placeName, SET_UP } from '../../core/words/measuring.ts';
+import { LEVEL_FIRST, placeMark, placeName, SET_UP, TAPES_ACROSS } from '../../core/words/measuring.ts';
 import { LAYOUT_WORDS } from '../../core/words/starters.ts';
 import { numberedPlaces } from '../../drawing/car/picture.ts';
 import type { View } from '../../drawing/car/outline.ts';
@@ -237,7 +237,7 @@ function acrossPart(context: Context, crossed: readonly Crossed[]): readonly Par
             ),
           ],
         },
-        paragraph(letters, 'Tapes across', width, { ...HEAD, after: 0.6 }),
+        paragraph(letters, TAPES_ACROSS, width, { ...HEAD, after: 0.6 }),
         paragraph(letters, ACROSS, width, { size: 3.9, after: 1 }),
         row(first),
       ),

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { addReading } from '../../../src/core/edit/measurements.ts';
+import { leaveOut } from '../../../src/core/edit/measurements.ts';
+import { readStep } from '../../../src/core/edit/read-step.ts';
 import { emptyJob } from '../../../src/core/job/empty-job.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { spotsByName } from '../../../src/core/survey/spots-by-name.ts';
@@ -7,28 +8,13 @@ import { LAYOUTS, spotsOf } from '../../../src/core/survey/spots.ts';
 import { layoutMeant, readingOf, stepsOf, toMeasure, type Step } from '../../../src/core/survey/to-measure.ts';
 import { newPointName, placeName } from '../../../src/core/words/measuring.ts';
 
-/** A car read off by hand on paper: the same step by step, whatever the job has by then. */
-const read = (job: Job, nth: number, value: number): Job => {
-  const step = stepsOf(toMeasure(job, 'six-point'))[nth]!;
-  const said = ({ point }: { point: { id: string } | null }, name: string) =>
-    point === null ? { name } : { ref: point.id };
-  return step.kind === 'coordinate'
-    ? addReading(job, {
-        way: ({ x: 'station', y: 'offset', z: 'height' } as const)[step.axis],
-        from: said(step.on, newPointName(step.place, step.on)),
-        value,
-      })
-    : addReading(job, {
-        way: 'distance',
-        from: said(step.from[1], newPointName(...step.from)),
-        to: said(step.to[1], newPointName(...step.to)),
-        value,
-      });
-};
+/** Read off by hand on paper: the same step by step, whatever the job has by then. */
+const read = (job: Job, nth: number, value: number): Job =>
+  readStep(job, stepsOf(toMeasure(job, 'six-point'))[nth]!, value, newPointName);
 
 it('a point that was read at a place is that place from then on, and each reading is found again', () => {
   // Floor at the hoop, left and right: along, offset, height of each, then the width.
-  const figures = [25, 600, 3, 24, -610, 5, 1210];
+  const figures = [25, 600, 3, 24, 610, 5, 1210];
   let job = emptyJob('mm');
   const before = stepsOf(toMeasure(job, 'six-point')).length;
   figures.forEach((value, i) => {
@@ -36,7 +22,8 @@ it('a point that was read at a place is that place from then on, and each readin
     const steps = stepsOf(toMeasure(job, 'six-point'));
     expect(steps).toHaveLength(before);
     expect(steps.map((step) => readingOf(job, step)?.value ?? null).slice(0, 8)).toEqual([
-      ...figures.slice(0, i + 1),
+      // What was read off the centreline to the right is kept to the right.
+      ...figures.slice(0, i + 1).map((figure, at) => (at === 4 ? -figure : figure)),
       ...Array.from({ length: 7 - i }, () => null),
     ]);
   });
@@ -49,6 +36,9 @@ it('a point that was read at a place is that place from then on, and each readin
     [25, 600, 3],
     [24, -610, 5],
   ]);
+  // Read again it takes the place of what was read, and counts though that was left out.
+  const again = read(leaveOut(job, job.measurements[4]!.id, true), 4, 612);
+  expect(again.measurements).toEqual(job.measurements.map((each, i) => (i === 4 ? { ...each, value: -612 } : each)));
   // What was not read yet is drawn as far from it as on an ordinary car.
   expect(car!.tower[0]).toBeCloseTo(-775, 0);
 });
