@@ -18,8 +18,8 @@ export default function Figures({ job, survey }: { job: Job; survey: Adjusted })
       ))}
       <h4>How sure each point is</h4>
       <p className="small">
-        One standard deviation in {job.lengthUnit}, along the car’s axes and along the ellipsoid’s own. Two of three
-        places lie within one, nearly all within three.
+        One standard deviation in {job.lengthUnit === 'in' ? 'inches' : 'millimetres'}, along the car’s axes and along
+        the ellipsoid’s own. Two of three places lie within one, nearly all within three.
       </p>
       <PointFigures job={job} survey={survey} />
       <h4>What is left of each reading</h4>

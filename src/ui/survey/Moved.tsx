@@ -1,19 +1,19 @@
 /** What has moved since the Survey was opened, in one line, and below it point by point and tube by tube. */
-import { useMemo, useState, type ReactNode } from 'react';
+import { useMemo, type ReactNode } from 'react';
 import { surveyMoves } from '../../core/checks/survey-moves.ts';
 import type { TubeChange } from '../../core/checks/changed-tubes.ts';
+import type { Derived } from '../../core/derive.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { wastePaper } from '../../core/shape/printed.ts';
 import { pointName, tubeName } from '../../core/solve/names.ts';
 import { tubeChangeInWords } from '../../core/words/changes.ts';
 import { wasteInWords } from '../../core/words/revision.ts';
 import { movedInWords, surveyMovesInWords } from '../../core/words/survey-moves.ts';
-import { jobDocument, useDocument, useEditor } from '../../store/page.ts';
+import { useDocument, useEditor } from '../../store/page.ts';
 
-export default function Moved(): ReactNode {
+export default function Moved({ before, onSeen }: { before: Derived; onSeen: (now: Derived) => void }): ReactNode {
   const derived = useDocument((state) => state.derived);
   const select = useEditor((state) => state.select);
-  const [before, setBefore] = useState(() => jobDocument.getState().committed.derived);
   const moves = useMemo(
     () => (before.job.points === derived.job.points ? null : surveyMoves(before, derived)),
     [before, derived],
@@ -54,7 +54,7 @@ export default function Moved(): ReactNode {
           </li>
         ))}
       </ul>
-      <button type="button" className="press press-quiet" onClick={() => setBefore(derived)}>
+      <button type="button" className="press press-quiet" onClick={() => onSeen(derived)}>
         Seen: begin anew
       </button>
     </details>

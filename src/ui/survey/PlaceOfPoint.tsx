@@ -49,7 +49,7 @@ export function MeasuredPlace({ point, survey }: { point: Point; survey: Adjuste
             (each) => (each.point === point.id || each.and === point.id) && each.axis === AXES[k],
           );
           return hold === undefined || hold.and !== undefined ? (
-            <div key={label} className="entry">
+            <div key={label} className="measured-coordinate">
               <span className="entry-label">
                 {label} <span className="entry-unit">{unit}</span>
               </span>
@@ -66,7 +66,7 @@ export function MeasuredPlace({ point, survey }: { point: Point; survey: Adjuste
               </Command>
             </div>
           ) : (
-            <div key={label}>
+            <div key={label} className="measured-coordinate">
               <LengthField
                 label={`${label}, held`}
                 value={hold.value}

@@ -9,7 +9,7 @@ import type { PointId } from '../../core/job/reference.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { lengthColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
-import { GapLength } from '../fields/Readings.tsx';
+import { GapLength, Length } from '../fields/Readings.tsx';
 import { MarkSwitch } from '../table/MarkSwitch.tsx';
 import { useMarks } from '../table/marks.ts';
 import { CAR_AXES, withAxis } from '../kit/vectors.ts';
@@ -91,12 +91,15 @@ function withSureness(
   const sure = new Map(survey?.points.map(({ id, sigma }) => [id, sigma[axis]]));
   return {
     ...column,
-    show: (point) => (
-      <>
-        {column.show(point)}
-        {isMeasured(point) && <Sure mm={sure.get(point.id) ?? null} unit={unit} />}
-      </>
-    ),
+    show: (point) =>
+      isMeasured(point) ? (
+        <>
+          <Length mm={point.position[axis]} />
+          <Sure mm={sure.get(point.id) ?? null} unit={unit} />
+        </>
+      ) : (
+        column.show(point)
+      ),
     isRead: isMeasured,
   };
 }

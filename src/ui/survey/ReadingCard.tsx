@@ -1,11 +1,14 @@
 /** The chosen reading: what was read, where, how sure, and whether it counts. */
 import { useEffect, useRef, type ReactNode } from 'react';
 import { leaveOut, removeReadings, setReadingPoint, setReadingSigma } from '../../core/edit/measurements.ts';
-import { pointsOf, sigmaOf, type Measurement } from '../../core/job/kinds/measurement.ts';
+import { GREATEST_SIGMA, pointsOf, sigmaOf, type Measurement } from '../../core/job/kinds/measurement.ts';
 import type { Job } from '../../core/job/types.ts';
 import { capital } from '../../core/words/lists.ts';
 import { measurementInWords } from '../../core/words/survey.ts';
+import { useDocument } from '../../store/page.ts';
+import { EntryField } from '../fields/EntryField.tsx';
 import { AngleField, LengthField } from '../fields/Fields.tsx';
+import { deviationKind } from '../fields/kinds.ts';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { Command } from '../kit/Command.tsx';
@@ -71,10 +74,15 @@ export function ReadingCard({
 }
 
 function SigmaField({ reading }: { reading: Measurement }): ReactNode {
+  const unit = useDocument((state) => state.job.lengthUnit);
   const props = {
     label: 'Sure to, about',
     value: sigmaOf(reading),
     ...jobEdit<number>('Say how sure a reading is', (job, sigma) => setReadingSigma(job, reading.id, sigma)),
   };
-  return reading.kind === 'inclination' ? <AngleField {...props} /> : <LengthField {...props} size />;
+  return reading.kind === 'inclination' ? (
+    <AngleField {...props} />
+  ) : (
+    <EntryField {...props} kind={deviationKind(unit, GREATEST_SIGMA)} unit={unit} numeric />
+  );
 }

@@ -11,6 +11,7 @@ import { AddPoint } from './AddPoint.tsx';
 import { BodyLines } from './BodyLines.tsx';
 import { LeftAndRight } from './LeftAndRight.tsx';
 import { Measurements } from './Measurements.tsx';
+import { MovedSince } from './MovedSince.tsx';
 import { PastePoints } from './PastePoints.tsx';
 import { PointCard } from './PointCard.tsx';
 import { Guesses } from './Guesses.tsx';
@@ -21,7 +22,6 @@ import '../kit/ui.css';
 import './survey.css';
 
 const AtTheCar = lazy(() => import('./AtTheCar.tsx'));
-const Moved = lazy(() => import('./Moved.tsx'));
 const Scans = lazy(() => import('./Scans.tsx'));
 const Datum = lazy(() => import('./Datum.tsx'));
 const SampleBends = lazy(() => import('./SampleBends.tsx'));
@@ -51,9 +51,7 @@ export default function SurveyStation(): ReactNode {
       <Section title="Measurements" count={readings} open={readings > 0 || written === 0} onlyOpen>
         <Measurements />
       </Section>
-      <Suspense fallback={null}>
-        <Moved key={opened} />
-      </Suspense>
+      <MovedSince key={opened} />
       {points.length > 0 && (
         <>
           <h2>
