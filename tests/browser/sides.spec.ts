@@ -12,6 +12,19 @@ test('left and right are compared, and a leg follows the right points, the mean,
   const pairs = page.getByRole('table', { name: /^Pairs of points/ });
   await expect(pairs.getByRole('row')).toHaveCount(13);
   await expect(page.getByText(/^On average of 12 pairs the right side is/)).toBeVisible();
+  // As a picture as well, with a number a pair, and the way to where the side is chosen.
+  await expect(
+    page.getByText(/^Arrows go from the mirror image of the left point to the right point, drawn \d+ times as long/u),
+  ).toBeVisible();
+  for (const view of ['above', 'behind'])
+    await expect(page.getByRole('img', { name: new RegExp(`seen from ${view}`, 'u') }).locator('text')).toHaveCount(12);
+  const goesBy = pairs
+    .getByRole('row', { name: /Windscreen, lower corner, left/u })
+    .getByRole('button', { name: /^left/u });
+  await goesBy.click();
+  await expect(page.getByRole('region', { name: 'Left and right' })).toContainText('Placed by the left points');
+  await goTo(page, 'Survey');
+  if (!(await pairs.isVisible())) await page.getByText('Left and right', { exact: true }).click();
   await pairs.getByRole('button', { name: 'Rear spring tower, right' }).click();
   await expect(page.getByRole('article', { name: 'Point Rear spring tower, right' })).toBeVisible();
 
@@ -20,7 +33,9 @@ test('left and right are compared, and a leg follows the right points, the mean,
   const sides = page.getByRole('region', { name: 'Left and right' });
   await expect(sides).toContainText('Placed by the left points: Windscreen, top corner, left');
   const right = sides.getByRole('button', { name: 'Follow the right points' });
-  await expect(sides.locator('.switch', { hasText: 'Follow the right points' })).toContainText('Front leg foot 0.1');
+  await expect(sides.locator('.switch', { hasText: 'Follow the right points' })).toContainText(
+    'Front leg, windscreen corner 0.1',
+  );
   await right.click();
   await expect(sides).toContainText('Placed by the right points: Windscreen, top corner, right');
   await undoKey(page).click();

@@ -48,6 +48,27 @@ export function followedBy(job: Job, id: MemberId): Following {
   return { side, own, through };
 }
 
+/** By which side of each pair the frame goes, and the members whose own nodes say so; by the id of the pair's left point. Nothing of a pair that nothing goes by. */
+export function pairsFollowed(job: Job): ReadonlyMap<PointId, PairFollowed> {
+  const found = new Map<PointId, { sides: Set<Followed>; members: MemberId[] }>();
+  for (const { id } of job.members) {
+    const guides = followedBy(job, id).own.filter(({ pair }) => pair !== null);
+    for (const { pair, side } of guides) {
+      const entry = found.get(pair!.left.id) ?? { sides: new Set(), members: [] };
+      found.set(pair!.left.id, entry);
+      entry.sides.add(side);
+      if (entry.members.at(-1) !== id) entry.members.push(id);
+    }
+  }
+  return found;
+}
+
+export interface PairFollowed {
+  readonly sides: ReadonlySet<Followed>;
+  /** In the job's order. */
+  readonly members: readonly MemberId[];
+}
+
 /** The nodes of the member's path and those that they are placed from, without a tube between; none twice. A mean is taken as one. */
 export function ownNodes(job: Job, id: MemberId): readonly FrameNode[] {
   const nodes = nodesById(job.nodes);

@@ -37,7 +37,8 @@ export function placeName({ spot, sides }: Place): string {
 
 const SIDE_WORD = /[\s,(–-]*(?<![\p{L}\p{N}])(?:left|right|lh|rh|l|r)(?![\p{L}\p{N}])\)?/iu;
 
-const withoutSide = (name: string): string =>
+/** A point's name without the word that tells its side; a name that tells none as it is. */
+export const withoutSide = (name: string): string =>
   sideInName(name) === null
     ? name
     : name

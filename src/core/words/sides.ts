@@ -2,12 +2,20 @@
 import { UNSEEN } from '../checks/limits.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { Point } from '../job/kinds/point.ts';
+import type { Followed } from '../shape/followed.ts';
 import { pairsOfPoints } from '../survey/point-pairs.ts';
 import { meanDifference, type Alone } from '../survey/unpaired.ts';
 import { shownName } from '../job/shown.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { comparedLength } from './lengths.ts';
 import { listed } from './lists.ts';
+
+/** What a member follows, after "follows". */
+export const FOLLOWED_WORDS: Readonly<Record<Followed, string>> = {
+  left: 'the left points',
+  right: 'the right points',
+  mean: 'the mean of both sides',
+};
 
 const RIGHT_IS = [
   ['further forward', 'further back'],
@@ -47,3 +55,10 @@ export function aloneInWords(alone: Alone, unit: LengthUnit): string {
       return `${shownName(alone.named.name)} lies ${comparedLength(alone.off, unit)} from its mirror image, too far for a pair: measure both again`;
   }
 }
+
+/** Under a picture of the differences. */
+export const timesInWords = (times: number): string =>
+  `Arrows go from the mirror image of the left point to the right point${times === 1 ? '' : `, drawn ${times} times as long as they are`}. Numbers are those of the table.`;
+
+/** "left and mean": by which points of a pair the frame goes. */
+export const goesByInWords = (sides: ReadonlySet<Followed>): string => listed([...sides]);

@@ -26,44 +26,49 @@ const COLUMN_STEP = 5;
 const ROW = 6;
 const COLUMN = 11;
 
-/** A number, and the place that it belongs to. */
-interface Label {
+/** Every place with its number. `letters` say how wide a number is. */
+export function numberedPlaces(car: CarPicture, letters: Lettering): Picture {
+  const { on, marks } = besideLabels(car, labelsOf(car), letters);
+  return { width: car.width, height: car.height, marks: [...bodyOf(car, on), ...marks] };
+}
+
+/** A number, and the place that it belongs to, as it is seen, mm of the car. */
+export interface Label {
   readonly words: string;
   readonly target: Place2;
 }
 
-/** Every place with its number. `letters` say how wide a number is. */
-export function numberedPlaces(car: CarPicture, letters: Lettering): Picture {
+/** Labels in two rows or columns, low or left, and high or right, each with a leader to its place; and where on the picture a place is seen. */
+export function besideLabels(
+  car: CarPicture,
+  sides: readonly [readonly Label[], readonly Label[]],
+  letters: Lettering,
+): { readonly on: OnPicture; readonly marks: readonly Mark[] } {
   const { view, width, height } = car;
-  const sides = labelsOf(car);
   const isRow = view !== 'behind';
   const [step, lane] = isRow ? [ROW_STEP, ROW] : [COLUMN_STEP, COLUMN];
   const along = isRow ? width : height;
-  const lanes = sides.map((labels) => Math.ceil((labels.length * step) / along));
-  const room = lanes.map((count) => Math.max(1, count) * lane + 2) as [number, number];
-  const scale = scaleOf(
-    car,
-    isRow ? width - 4 : width - room[0] - room[1],
-    isRow ? height - room[0] - room[1] : height - 4,
-  );
-  const middle = isRow
-    ? { x: width / 2, y: room[0] + (height - room[0] - room[1]) / 2 }
-    : { x: room[0] + (width - room[0] - room[1]) / 2, y: height / 2 };
-  const on = placing(car, scale, middle);
+  const lanes = sides.map((labels) => Math.max(1, Math.ceil((labels.length * step) / along)));
+  const [low, high] = lanes.map((count) => count * lane + 2) as [number, number];
+  const room = isRow
+    ? { left: 2, right: width - 2, low, high: height - high }
+    : { left: low, right: width - high, low: 2, high: height - 2 };
+  const on = placing(car, room);
   const marks = sides.flatMap((labels, i) => {
-    const places = labels.map((label) => ({ ...label, target: on(label.target) }));
-    const key = ({ target }: Label): number => (isRow ? target.x : target.y);
-    const sorted = places.toSorted(
-      (a, b) => key(a) - key(b) || (isRow ? a.target.y - b.target.y : a.target.x - b.target.x),
-    );
+    const key = ({ x, y }: Place2): number => (isRow ? x : y);
+    const aside = ({ x, y }: Place2): number => (isRow ? y : x);
+    const sorted = labels
+      .map(({ words, target }) => ({ words, target: on(target) }))
+      .toSorted((a, b) => key(a.target) - key(b.target) || aside(a.target) - aside(b.target));
     const gap = Math.min(step, along / Math.max(1, sorted.length));
-    const spread = spreadOut(sorted.map(key), gap, step / 2, along - step / 2);
+    const places = sorted.map(({ target }) => key(target));
+    const spread = spreadOut(places, gap, step / 2, along - step / 2);
+    const inward = i === 0 ? 1 : -1;
     return sorted.flatMap(({ words, target }, nth): Mark[] => {
-      const deep = (nth % Math.max(1, lanes[i]!)) * lane + lane / 2;
+      const deep = (nth % lanes[i]!) * lane + lane / 2;
       const far = i === 0 ? deep : (isRow ? height : width) - deep;
       const centre = isRow ? { x: spread[nth]!, y: far } : { x: far, y: spread[nth]! };
       const half = letters.width(words, NUMBER, true) / 2 + 0.8;
-      const inward = i === 0 ? 1 : -1;
       const from = isRow ? { x: centre.x, y: centre.y + inward * 2.2 } : { x: centre.x + inward * half, y: centre.y };
       return [
         stroke([from, target], HAIR),
@@ -72,14 +77,13 @@ export function numberedPlaces(car: CarPicture, letters: Lettering): Picture {
       ];
     });
   });
-  return { width, height, marks: [...bodyOf(car, scale, on), ...marks] };
+  return { on, marks };
 }
 
 /** What is asked on a small sketch without numbers: the place large, and what is read from where to where. */
 export function askedOnCar(car: CarPicture, asked: Step): Picture {
   const { width, height, view } = car;
-  const scale = scaleOf(car, width - 8, height - 8);
-  const on = placing(car, scale, { x: width / 2, y: height / 2 });
+  const on = placing(car, { left: 4, right: width - 4, low: 4, high: height - 4 });
   const seen = (place: Vec3): Place2 => on(seenFrom(view, place));
   const others = car.places.flatMap(({ sides }) => sides.map(({ at }) => disc(seen(at), 0.6, null, 0.5)));
   const [from, to] = lineAsked(asked);
@@ -88,7 +92,7 @@ export function askedOnCar(car: CarPicture, asked: Step): Picture {
     width,
     height,
     marks: [
-      ...bodyOf(car, scale, on),
+      ...bodyOf(car, on),
       ...others,
       ...onLayer(
         'asked',
@@ -154,7 +158,14 @@ function seenOf({ places, car, view }: CarPicture): readonly Place2[] {
   ];
 }
 
-function bounds(car: CarPicture) {
+interface Bounds {
+  readonly left: number;
+  readonly right: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+function bounds(car: CarPicture): Bounds {
   const seen = [...seenOf(car), seenFrom(car.view, [0, 0, 0])];
   const [xs, ys] = [seen.map(({ x }) => x), seen.map(({ y }) => y)];
   return { left: Math.min(...xs), right: Math.max(...xs), low: Math.min(...ys), high: Math.max(...ys) };
@@ -163,21 +174,23 @@ function bounds(car: CarPicture) {
 /** mm. A job whose points all lie in one place is still drawn to some scale. */
 const LEAST_SEEN = 100;
 
-function scaleOf(car: CarPicture, width: number, height: number): number {
-  const { left, right, low, high } = bounds(car);
-  return Math.min(width / Math.max(right - left, LEAST_SEEN), height / Math.max(high - low, LEAST_SEEN));
-}
+export type OnPicture = (place: Place2) => Place2;
 
-function placing(car: CarPicture, scale: number, middle: Place2): (place: Place2) => Place2 {
+/** In the middle of the room, as large as it can be. */
+function placing(car: CarPicture, room: Bounds): OnPicture {
   const { left, right, low, high } = bounds(car);
+  const scale = Math.min(
+    (room.right - room.left) / Math.max(right - left, LEAST_SEEN),
+    (room.high - room.low) / Math.max(high - low, LEAST_SEEN),
+  );
   return ({ x, y }) => ({
-    x: middle.x + scale * (x - (left + right) / 2),
-    y: middle.y + scale * (y - (low + high) / 2),
+    x: (room.left + room.right) / 2 + scale * (x - (left + right) / 2),
+    y: (room.low + room.high) / 2 + scale * (y - (low + high) / 2),
   });
 }
 
 /** The car, and the lines on the floor that it is measured from. */
-function bodyOf(car: CarPicture, scale: number, on: (place: Place2) => Place2): readonly Mark[] {
+export function bodyOf(car: CarPicture, on: OnPicture): readonly Mark[] {
   const { left, right, low, high } = bounds(car);
   const zero = seenFrom(car.view, [0, 0, 0]);
   const lines = [
@@ -187,7 +200,9 @@ function bodyOf(car: CarPicture, scale: number, on: (place: Place2) => Place2): 
   if (car.car === null) return lines;
   const outline = outlineOf(car.view, car.car);
   return [
-    ...outline.wheels.map(({ centre, radius }) => circle(on(centre), scale * radius, FAINT)),
+    ...outline.wheels.map(({ centre, radius }) =>
+      circle(on(centre), on({ x: radius, y: 0 }).x - on({ x: 0, y: 0 }).x, FAINT),
+    ),
     shape(outline.body.map(on), BODY, null),
     ...outline.lines.map((places) => stroke(places.map(on), FAINT)),
     ...lines,

@@ -10,18 +10,13 @@ import { eachSideItsOwn } from '../../core/shape/each-side.ts';
 import { follow } from '../../core/shape/follow.ts';
 import { followedBy, type Followed, type Following, type Guide } from '../../core/shape/followed.ts';
 import { listed } from '../../core/words/lists.ts';
+import { FOLLOWED_WORDS } from '../../core/words/sides.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { movesInWords, whyOf } from './moves-in-words.ts';
 
-const SIDES: Readonly<Record<Followed, string>> = {
-  left: 'the left points',
-  right: 'the right points',
-  mean: 'the mean of both sides',
-};
-
 const FOLLOWS: Readonly<Record<Following['side'], string>> = {
-  ...SIDES,
+  ...FOLLOWED_WORDS,
   mixed: 'left and right points, mixed',
   none: 'no measured point',
 };
@@ -44,12 +39,12 @@ export function SidesEditor({ member }: { member: Member }): ReactNode {
 
 /** "By the left points: Floor, left. Through Main hoop the left points." */
 function linesOf({ job }: Derived, { own, through }: Following): readonly string[] {
-  const by = (Object.keys(SIDES) as Followed[]).flatMap((side) => {
+  const by = (Object.keys(FOLLOWED_WORDS) as Followed[]).flatMap((side) => {
     const points = new Set(own.filter((guide) => guide.side === side).map(nameOf));
-    return points.size === 0 ? [] : [`Placed by ${SIDES[side]}: ${[...points].join('; ')}.`];
+    return points.size === 0 ? [] : [`Placed by ${FOLLOWED_WORDS[side]}: ${[...points].join('; ')}.`];
   });
   const under = [...through].map(([host, guides]) => {
-    const sides = [...new Set(guides.map(({ side }) => SIDES[side]))];
+    const sides = [...new Set(guides.map(({ side }) => FOLLOWED_WORDS[side]))];
     const name = job.members.find((member) => member.id === host)?.name ?? host;
     return `Through ${shownName(name)} by ${listed(sides)}.`;
   });
@@ -65,7 +60,7 @@ function FollowKeys({ member: { id, name }, derived }: { member: Member; derived
   const { job } = derived;
   const keys = useMemo(
     () =>
-      (Object.keys(SIDES) as Followed[]).map((side) => {
+      (Object.keys(FOLLOWED_WORDS) as Followed[]).map((side) => {
         const edited = follow(derived.job, id, side);
         return { side, edited, effect: isRefused(edited) ? whyOf(edited) : movesInWords(derived, edited) };
       }),
@@ -79,11 +74,11 @@ function FollowKeys({ member: { id, name }, derived }: { member: Member; derived
     edited === job ? null : (
       <div className="switch" key={side}>
         <Command
-          step={`${name} follows ${SIDES[side]}`}
+          step={`${name} follows ${FOLLOWED_WORDS[side]}`}
           disabled={isRefused(edited)}
           run={(before) => follow(before, id, side)}
         >
-          {`Follow ${SIDES[side]}`}
+          {`Follow ${FOLLOWED_WORDS[side]}`}
         </Command>
         <span className="small">{effect}</span>
       </div>

@@ -74,7 +74,7 @@ export default function SurveyStation(): ReactNode {
       <StandIns points={points} />
       <div className="sections">
         {points.length > 0 && (
-          <Section title="Left and right" count={pairsOfPoints(points).pairs.length}>
+          <Section title="Left and right" count={pairsOfPoints(points).pairs.length} onlyOpen>
             <LeftAndRight points={points} />
           </Section>
         )}

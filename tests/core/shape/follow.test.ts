@@ -5,7 +5,7 @@ import { derive } from '../../../src/core/derive.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
 import { follow } from '../../../src/core/shape/follow.ts';
-import { followedBy } from '../../../src/core/shape/followed.ts';
+import { followedBy, pairsFollowed } from '../../../src/core/shape/followed.ts';
 import { nodeMoves } from '../../../src/core/shape/node-moves.ts';
 import { drawn } from '../../draws.ts';
 import { fixed } from '../../laws/frames.ts';
@@ -54,6 +54,20 @@ describe('a member that follows', () => {
       }),
       fixed(drawn(20, 300)),
     );
+  });
+
+  it('is told at the pairs that it goes by', () => {
+    const at = (job: Job, pair: string) => {
+      const found = pairsFollowed(job).get(pair);
+      return found === undefined ? null : [[...found.sides].toSorted(), found.members.includes('leg')];
+    };
+    for (const side of ['left', 'right', 'mean'] as const) {
+      const job = made(follow(DEMO, 'leg', side));
+      // Nothing but the leg stands on the windscreen's lower corner.
+      expect(at(job, 'screen-foot-l')).toEqual([[side], true]);
+    }
+    expect(at(DEMO, 'tunnel')).toBeNull();
+    expect(pairsFollowed({ ...DEMO, members: [] }).size).toBe(0);
   });
 
   it('says so, and what it stands on says it for itself', () => {
