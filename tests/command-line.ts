@@ -46,6 +46,9 @@ export async function runFab(job: string | Uint8Array, ...more: readonly string[
 }
 
 /** The text of the demo job; tests start in the project's folder, also those that are bundled into another. */
+/** An earlier demo, whose points are typed: what is asked of it has nothing to do with how they were measured. */
+export const typedDemoText = (): string => readFileSync('tests/fixtures/demo-typed.cagewright.json', 'utf8');
+
 export const demoText = (): string => readFileSync('public/demo.cagewright.json', 'utf8');
 
 /** The demo of an earlier build, in which halves of bars were drawn as two and feet were plates: a file that goes on to be read as it was. */

@@ -27,7 +27,7 @@ const FEW = ['hoop', 'stay', 'diagonal', 'harness', 'leg', 'dash'];
  * The demo with a few of its members alone: what is kept and comes back is the same for any job, and a tab derives it with every page
  * and every edit.
  */
-export const DEMO = fewOf(readFileSync(new URL('../../public/demo.cagewright.json', import.meta.url), 'utf8'));
+export const DEMO = fewOf(readFileSync(new URL('../fixtures/demo-typed.cagewright.json', import.meta.url), 'utf8'));
 
 function fewOf(text: string): string {
   const parsed = parseJob(text);

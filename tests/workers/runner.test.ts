@@ -14,7 +14,7 @@ import { inSpareTime, type AnyStage, type DoItem, type RunOf } from '../../src/w
 import { createRunner, type Runner } from '../../src/workers/runner.ts';
 import { createStageWork } from '../../src/workers/stage-work.ts';
 
-const parsed = parseJob(readFileSync('public/demo.cagewright.json', 'utf8'));
+const parsed = parseJob(readFileSync('tests/fixtures/demo-typed.cagewright.json', 'utf8'));
 if (!parsed.ok) throw new Error(parsed.faults[0]?.message);
 const JOB = parsed.job;
 

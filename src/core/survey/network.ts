@@ -229,12 +229,12 @@ export function solve(
     for (let i = 0; i < size; i++) matrix[i * size + i]! += damping * greatest;
     const taken = semidefinite(matrix, size);
     const by = isCurved && taken.rank < size ? null : taken.solve(downhill);
+    // Before the step is taken: from where it came to rest it is at rest at once, and does not stir.
+    if (by?.every((part) => Math.abs(part) < AT_REST)) break;
     const next = by && moved(places, by);
     const rowsThere = next && rowsAt(network, used, unknown, next);
     const squaresThere = rowsThere === null ? Infinity : squaresOf(rowsThere);
-    const isAtRest = by !== null && by.every((part) => Math.abs(part) < AT_REST);
     if (by === null || !(squaresThere <= squares * (1 + NO_LOSS) + NO_LOSS)) {
-      if (isAtRest) break;
       damping = isCurved ? damping * more : FIRST_DAMPING;
       more *= 2;
       isCurved = true;
@@ -245,7 +245,6 @@ export function solve(
     [places, rows, squares] = [next!, rowsThere!, squaresThere];
     if (isCurved) damping = Math.max(damping * Math.max(1 / 3, 1 - (2 * kept - 1) ** 3), LEAST_DAMPING);
     more = 2;
-    if (isAtRest) break;
   }
   return { places, rows, squares, normal: semidefinite(normalOf(rows, size), size) };
 

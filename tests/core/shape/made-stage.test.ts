@@ -30,7 +30,7 @@ const derived = (job: Job, previous?: Derived): Derived => {
   if (!made.ok) throw new Error(JSON.stringify(made.faults));
   return made.value;
 };
-const demo = read(readFileSync(new URL('../../../public/demo.cagewright.json', import.meta.url), 'utf8'));
+const demo = read(readFileSync(new URL('../../../tests/fixtures/demo-typed.cagewright.json', import.meta.url), 'utf8'));
 const plan = derived(demo);
 
 /** All that is printed of a tube: what it is made by, and not where it lies. */

@@ -16,7 +16,7 @@ import { derivedOrSkipped, fixed, mirroredFrame, plainFrame } from '../../laws/f
 import { jobOf } from '../frame.ts';
 import { again, made, read, solved } from './sides.ts';
 
-const DEMO = read(readFileSync('public/demo.cagewright.json', 'utf8'));
+const DEMO = read(readFileSync('tests/fixtures/demo-typed.cagewright.json', 'utf8'));
 
 const reversed = (job: Job, id: string, frame: Derived = solved(job)): Job =>
   again(keepNumbers(job, made(reverseMember(job, frame, id))));

@@ -18,7 +18,7 @@ import { derivedOrSkipped, fixed, mirroredFrame, plainFrame } from '../../laws/f
 import { jobOf } from '../frame.ts';
 import { again, made, placesIn, read, solved } from './sides.ts';
 
-const DEMO = read(readFileSync('public/demo.cagewright.json', 'utf8'));
+const DEMO = read(readFileSync('tests/fixtures/demo-typed.cagewright.json', 'utf8'));
 const apart = (a: readonly number[], b: readonly number[]): number => Math.hypot(...a.map((v, i) => v - b[i]!));
 const why = (answer: unknown): string => (Array.isArray(answer) ? (answer[0] as { message: string }).message : '');
 

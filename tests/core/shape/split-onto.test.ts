@@ -8,7 +8,9 @@ import { parseJob } from '../../../src/core/job/parse.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { mended, mendsOf } from '../../../src/core/mend/mends.ts';
 
-const demo = JSON.parse(readFileSync(new URL('../../../public/demo.cagewright.json', import.meta.url), 'utf8'));
+const demo = JSON.parse(
+  readFileSync(new URL('../../../tests/fixtures/demo-typed.cagewright.json', import.meta.url), 'utf8'),
+);
 
 /** Bends 1 and 2 that many degrees more and less, and the turn before bend 2. */
 const bent = (off: number, turn: number): object => ({

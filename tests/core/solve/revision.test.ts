@@ -10,7 +10,9 @@ import { setStage } from '../../../src/core/shape/made-stage.ts';
 import { wastePaper, withPrinted } from '../../../src/core/shape/printed.ts';
 import { jobRevision, revisionOf } from '../../../src/core/solve/revision.ts';
 
-const parsed = parseJob(readFileSync(new URL('../../../public/demo.cagewright.json', import.meta.url), 'utf8'));
+const parsed = parseJob(
+  readFileSync(new URL('../../../tests/fixtures/demo-typed.cagewright.json', import.meta.url), 'utf8'),
+);
 if (!parsed.ok) throw new Error('the demo does not parse');
 const demo = parsed.job;
 const derived = (job: Job, previous?: Derived): Derived => {

@@ -8,7 +8,7 @@ import { endInWords } from '../../../src/core/words/ends.ts';
 import { twinIs } from '../../../src/core/words/twins.ts';
 import { again, made, read, solved } from '../shape/sides.ts';
 
-const demo = read(readFileSync('public/demo.cagewright.json', 'utf8'));
+const demo = read(readFileSync('tests/fixtures/demo-typed.cagewright.json', 'utf8'));
 const frame = solved(demo);
 
 it('tubes whose ends are cut alike on both sides are mirror images', () => {

@@ -13,11 +13,11 @@ import { commitEdit, newHistory, undo } from '../../../../src/core/session/histo
 import { standsAt, stillThere, type Ground } from '../../../../src/core/shape/draw/ground.ts';
 import { snapsOf } from '../../../../src/core/shape/draw/snaps.ts';
 import { drawnTube, isForBothSides, usualSection } from '../../../../src/core/shape/draw/tube.ts';
-import { demoText } from '../../../command-line.ts';
+import { typedDemoText } from '../../../command-line.ts';
 import { drawn } from '../../../draws.ts';
 import { derivedOrSkipped, mirroredFrame, place, plainFrame } from '../../../laws/frames.ts';
 
-const demo = read(demoText());
+const demo = read(typedDemoText());
 
 function read(text: string): Job {
   const parsed = parseJob(text);
