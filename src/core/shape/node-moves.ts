@@ -7,6 +7,7 @@ import type { Job } from '../job/types.ts';
 import { layOut, layOutAsBuilt } from '../solve/lay-out.ts';
 import { sequenceOf } from '../solve/sequence.ts';
 import type { Frame } from '../solve/types.ts';
+import { withMeasuredPoints } from '../survey/measured-points.ts';
 
 export interface NodeMove {
   /** As the frame has it. */
@@ -24,11 +25,12 @@ export function nodeMoves(
   changed: Job,
   became: ReadonlyMap<NodeRef, NodeRef> = new Map(),
 ): Outcome<readonly NodeMove[]> {
-  const sequence = sequenceOf(changed);
+  const job = withMeasuredPoints(changed);
+  const sequence = sequenceOf(job);
   if (!sequence.ok) return sequence;
-  const drawn = layOut(changed, sequence.value, frame.drawn);
+  const drawn = layOut(job, sequence.value, frame.drawn);
   if (!drawn.ok) return drawn;
-  const layout = layOutAsBuilt(changed, sequence.value, drawn.value, frame.layout);
+  const layout = layOutAsBuilt(job, sequence.value, drawn.value, frame.layout);
   if (!layout.ok) return layout;
   const moves = [...frame.nodes].flatMap(([node, before]): readonly NodeMove[] => {
     const after = layout.value.nodes.get(became.get(node) ?? node);

@@ -69,8 +69,9 @@ export default function Bay() {
 }
 
 function DrawnBay({ picture }: { readonly picture: Picture }) {
-  const job = useDocument((state) => state.job);
   const derived = useDocument((state) => state.derived);
+  // Its points stand where they were measured, not where they were guessed.
+  const { job } = derived;
   const findings = useResults((state) => state.findings);
   const forecast = useResults((state) => state.forecast);
   const selection = useEditor((state) => state.selection);

@@ -13,6 +13,7 @@ import type { Bend } from '../../solve/types.ts';
 import type { Asked } from './asked.ts';
 import type { Spot } from '../../survey/spots.ts';
 import type { Car, Spotted } from './car.ts';
+import { withMeasuredPoints } from '../../survey/measured-points.ts';
 
 export interface Plan {
   readonly asked: Asked;
@@ -66,7 +67,8 @@ export const placeIn = (job: Job, node: NodeRef): Vec3 | null => laidOut(job)?.n
 export const bendsIn = (job: Job, bar: MemberId): readonly Bend[] =>
   laidOut(job)?.bars.find(({ id }) => id === bar)?.centreline.bends ?? [];
 
-function laidOut(job: Job): Layout | null {
+function laidOut(written: Job): Layout | null {
+  const job = withMeasuredPoints(written);
   const sequence = sequenceOf(job);
   if (!sequence.ok) return null;
   const layout = layOut(job, sequence.value);
