@@ -5,7 +5,7 @@ test('how far the cage is lowered, by which joint, follows the room that is type
   await start(page);
   await page.getByText('Fitting', { exact: true }).click();
   const figure = page.getByText(/^Lower the cage by/);
-  await expect(figure).toContainText(/by 1.7\/8.in/);
+  await expect(figure).toContainText(/by 1.27\/32.in/);
   const air = page.getByRole('table', { name: /^Air above the joints/ });
   await expect(air.getByRole('row').nth(1)).toContainText('Header at the front leg, mirrored');
   await expect(air).toContainText('not measured');

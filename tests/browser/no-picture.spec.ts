@@ -1,6 +1,6 @@
 /** The graphics card taken away from the page, or never there: the bay says so in words, and the work goes on. */
 import type { Page } from '@playwright/test';
-import { IN_THE_BAY, bay, choose, enter, expect, goTo, start, test, undoKey } from './journey.ts';
+import { IN_THE_BAY, bay, choose, enter, expect, goTo, start, test, typeItsPlace, undoKey } from './journey.ts';
 
 /** Takes the card away from the bay, or gives it back, as a driver that starts anew does. */
 const card = (page: Page, does: 'loseContext' | 'restoreContext'): Promise<void> =>
@@ -18,6 +18,7 @@ const tryAgain = (page: Page) => page.getByRole('button', { name: 'Try again' })
 async function work(page: Page): Promise<void> {
   await goTo(page, 'Survey');
   await choose(page, /^Measured points/, 'Floor at B-pillar, left');
+  await typeItsPlace(page);
   const height = page.getByRole('article', { name: /^Point/ }).getByRole('textbox', { name: 'Height' });
   const before = await height.inputValue();
   await enter(height, '3 1/2');

@@ -1,6 +1,7 @@
 /**
- * Which one more measurement would tell most about a point: the one that leaves least of what is not known of it. To first order, with what is
- * known of either point taken as if each stood by itself (Mikhail and Ackermann, Observations and Least Squares, on adding a condition; memory).
+ * Which one more measurement would tell most about a point: the one along which least is known of it, against how finely it reads. To first order, with
+ * what is known of either point taken as if each stood by itself (information of a reading, Pukelsheim, Optimal Design of Experiments; memory). What is
+ * open by hardly anything along an axis is hardly told by it, so that counts too.
  */
 import { distance, dot, normalize, ORIGIN, subtract, type Axis, type Vec3 } from '../geometry/vector.ts';
 import { FIRST_SIGMA } from '../job/kinds/measurement.ts';
@@ -38,16 +39,14 @@ export function nextMeasurement(surveyed: Surveyed, adjusted: Adjusted, point: P
     const others = varianceAlong(withOpen(adjusted, id), slope);
     return [{ next: { kind: 'distance', point, to: id } as const, slope, noise: FIRST_SIGMA.distance ** 2 + others }];
   });
-  const gain = ({ slope, noise }: (typeof axes)[number] | (typeof tapes)[number]): number => {
-    const along = times(covariance, slope);
-    return dot(along, along) / (noise + dot(slope, along));
-  };
+  const tells = ({ slope, noise }: (typeof axes)[number] | (typeof tapes)[number]): number =>
+    varianceAlong(covariance, slope) / noise;
   // The axes stand first: of two that tell as much, what a rule reads is the easier.
-  return [...axes, ...tapes].reduce((best, one) => (gain(one) > gain(best) * BETTER ? one : best)).next;
+  return [...axes, ...tapes].reduce((best, one) => (tells(one) > tells(best) * BETTER ? one : best)).next;
 }
 
-/** Less than a hundredth more is not worth another kind of measurement. */
-const BETTER = 1.01;
+/** In deviations squared: what does not tell twice as finely is not worth another kind of measurement. */
+const BETTER = 4;
 
 type Rows = readonly [Vec3, Vec3, Vec3];
 

@@ -1,5 +1,6 @@
 /** What is said beside the places: what a reading may have been, where else a point may lie, what would tell most about it. */
 import { describe, expect, it } from 'vitest';
+import type { Vec3 } from '../../../src/core/geometry/vector.ts';
 import type { Measurement } from '../../../src/core/job/kinds/measurement.ts';
 import { adjust } from '../../../src/core/survey/adjust.ts';
 import { elsewhere } from '../../../src/core/survey/mirror.ts';
@@ -156,6 +157,18 @@ describe('the measurement that would tell most', () => {
       const more = { ...sparse, measurements: [...sparse.measurements, { ...taken, value }] };
       expect(adjust(more)!.loose.filter(({ point }) => point === id).length).toBeLessThan(open);
     }
+  });
+
+  it('does not ask for what hardly tells: a point that swings round a line nearly along the car is not fixed by its station', () => {
+    const typed = (id: string, position: Vec3) => ({ id, name: id, position });
+    const taped = (to: string, value: number): Measurement => ({ id: to, kind: 'distance', from: 'p', to, value });
+    // Both ends of the line are on the floor, 1000 apart and 100 aside; the point is 500 up, and swings to either side.
+    const swinging: Surveyed = {
+      points: [typed('a', [0, 0, 0]), typed('b', [1000, 100, 0]), { ...typed('p', [300, 30, 500]), by: 'survey' }],
+      holds: [],
+      measurements: [taped('a', Math.hypot(300, 30, 500)), taped('b', Math.hypot(700, 70, 500))],
+    };
+    expect(nextMeasurement(swinging, adjust(swinging)!, 'p')).toEqual({ kind: 'coordinate', point: 'p', axis: 'y' });
   });
 
   it('of a point that is typed, none', () => {
