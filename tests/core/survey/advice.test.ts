@@ -143,7 +143,12 @@ describe('the measurement that would tell most', () => {
       const left = whole.measurements.filter((each) => !('point' in each) || each.point !== id);
       const sparse = {
         ...whole,
-        measurements: left.filter((each) => each.kind !== 'distance' || (each.from !== id && each.to !== id)),
+        measurements: left.filter(
+          (each) =>
+            !['distance', 'inclination'].includes(each.kind) ||
+            !('from' in each) ||
+            (each.from !== id && each.to !== id),
+        ),
       };
       const adjusted = adjust(sparse)!;
       const next = nextMeasurement(sparse, adjusted, id)!;
