@@ -16,7 +16,9 @@ const frameOf = (job: Job): Derived => {
   return derivation.value;
 };
 
-const parsed = parseJob(readFileSync(new URL('../../../public/demo.cagewright.json', import.meta.url), 'utf8'));
+const parsed = parseJob(
+  readFileSync(new URL('../../../tests/fixtures/demo-typed.cagewright.json', import.meta.url), 'utf8'),
+);
 if (!parsed.ok) throw new Error('no demo');
 const job = typePlace(parsed.job, 'tower-l');
 const before = frameOf(job);

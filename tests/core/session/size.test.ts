@@ -14,7 +14,9 @@ import { keptHistory, resumeHistory } from '../../../src/core/session/kept.ts';
 import { latticeOf } from '../../bench/lattice.ts';
 
 const demo = (() => {
-  const parsed = parseJob(readFileSync(new URL('../../../public/demo.cagewright.json', import.meta.url), 'utf8'));
+  const parsed = parseJob(
+    readFileSync(new URL('../../../tests/fixtures/demo-typed.cagewright.json', import.meta.url), 'utf8'),
+  );
   if (!parsed.ok) throw new Error('the demo must open');
   return parsed.job;
 })();
