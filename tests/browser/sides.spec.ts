@@ -53,3 +53,17 @@ test('left and right are compared, and a leg follows the right points, the mean,
   await expect(rowOf(page, MEMBERS, 'Front leg, right')).toHaveCount(0);
   await expect(rowOf(page, MEMBERS, 'Front leg').locator('.number-tag')).toHaveText(['11', '12']);
 });
+
+test('the car in the plane of the hoop is listed place by place, and a press goes there', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Survey');
+  await page.getByText('Car in the hoop’s plane', { exact: true }).click();
+  const hoop = page.getByRole('region', { name: '1 Main hoop' });
+  await expect(hoop.getByRole('listitem')).toHaveCount(8);
+  // Up on the left, down on the right, each with its gap.
+  await expect(hoop.getByRole('listitem').first()).toContainText(/^Rocker, left: 4 \d+\/\d+ in/u);
+  await expect(hoop.getByRole('listitem').last()).toContainText(/^Rocker, right: 4 \d+\/\d+ in/u);
+  await hoop.getByRole('button', { name: 'Roof rail, left' }).click();
+  await goTo(page, 'Frame');
+  await expect(rowOf(page, MEMBERS, 'Main hoop')).toHaveAttribute('aria-selected', 'true');
+});

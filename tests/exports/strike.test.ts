@@ -253,6 +253,38 @@ describe('the page by which a hoop is struck on the floor', () => {
       expect(await compare(hoop(seed, true), () => false), `seed ${seed}, askew`).toBeGreaterThan(20);
     }
   });
+  it.each(['a4', 'letter'] as const)('has the car beside it, on %s, each place with its gap', async (paper) => {
+    // A hoop of 40 mm tube upright at x = 0, its legs at 500; sills 100 and 120 outside the middle of these, the rail measured on the left alone.
+    const line = (id: string, y: number, z: number) => [
+      { id: `${id}-0`, name: `${id} 0`, position: [-200, y, z] },
+      { id: `${id}-1`, name: `${id} 1`, position: [200, y, z] },
+    ];
+    const drawn = (id: string, name: string) => ({ id, name, points: [`${id}-0`, `${id}-1`] });
+    const frame = derived({
+      nodes: { a: [0, 500, 0], b: [0, 500, 1000], c: [0, -500, 1000], d: [0, -500, 0] },
+      sections: [{ id: 'main', outerDiameter: 40, wall: 2 }],
+      members: [{ id: 'hoop', name: 'Hoop', path: ['a', 'b', 'c', 'd'] }],
+      points: [...line('l', 600, 200), ...line('r', -620, 200), ...line('rail', 550, 700)],
+      bodyLines: [drawn('l', 'Sill, left'), drawn('r', 'Sill, right'), drawn('rail', 'Rail, left')],
+    });
+    const mm = { ...frame, job: { ...frame.job, lengthUnit: 'mm' as const } };
+    const { pages } = await readPdf((await layoutPdf(mm, fonts, { ...plainPrint, paper }, unwatched)).bytes);
+    const [page] = pages;
+    expect(overlapsOf(page!)).toEqual([]);
+    for (const { x, width, text } of page!.texts) {
+      expect(x, text).toBeGreaterThanOrEqual(7.9);
+      expect(x + width, text).toBeLessThanOrEqual(page!.width - 7.9);
+    }
+    const figure = (row: string): string => {
+      const { x, y } = page!.texts.find(({ text }) => text === row)!;
+      return page!.texts.find((each) => each.x > x && Math.abs(each.y - y) < 0.5)!.text;
+    };
+    expect(figure('a, d: Sill')).toBe('80.0, 100.0 mm');
+    expect(figure('b: Rail, left')).toBe('30.0 mm');
+    expect(figure('c: Rail, left, mirrored')).toBe('30.0 mm');
+    for (const tag of ['a', 'b', 'c', 'd'])
+      expect(page!.texts.filter(({ text }) => text.trim() === tag)).toHaveLength(1);
+  });
   it('of one bend alone goes along the line from end to end', async () => {
     const frame = derived({
       nodes: { a: [0, 0, 0], b: [0, 0, 700], c: [600, 0, 1000] },

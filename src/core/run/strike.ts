@@ -42,6 +42,8 @@ export interface Struck {
   readonly outside: { readonly along: number; readonly off: number };
   /** The centreline, in the same coordinates. */
   readonly pieces: readonly (FlatLine | FlatArc)[];
+  /** Of a place on the tube's plane, as layFlat lays it, to the floor. */
+  readonly onFloor: (place: FlatPlace) => FlatPlace;
 }
 
 /** mm. Nodes this near to one another give no line. */
@@ -88,6 +90,7 @@ export function struck(tube: SolvedTube, flat: FlatTube): Struck {
       off: flat.reach(turn + Math.PI / 2) + flat.reach(turn - Math.PI / 2),
     },
     pieces,
+    onFloor: (place) => aside(fromA.place(place)),
   };
 }
 

@@ -2,6 +2,7 @@
  * A flat tube drawn small, as it is struck on the floor: chalk line and centre line, the tube with its edges, its sharp corners, every place by
  * its tag, and how far the corners are along the line and off it.
  */
+import type { BodyCrossing } from '../../core/run/body-section.ts';
 import { extremesOf, type FlatArc, type FlatLine, type FlatPlace } from '../../core/run/lay-flat.ts';
 import type { Struck, StruckPlace } from '../../core/run/strike.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
@@ -12,24 +13,41 @@ import { lengthFigure } from '../../drawing/figures.ts';
 import type { Lettering } from '../../drawing/lettering.ts';
 import type { Size } from '../../drawing/shelves.ts';
 import { cross, DASHED, FAINT, FINE, FIRM, HAIR, line, words } from '../../drawing/strokes.ts';
-import type { Arc, Line, Mark, Picture, Place2, Words } from '../../drawing/types.ts';
-import { figureSize, tagOf } from './strike-tags.ts';
+import type { Arc, Line, Mark, Pen, Picture, Place2, Words } from '../../drawing/types.ts';
+import { bodyTag, figureSize, tagOf } from './strike-tags.ts';
 
 /** Body of the tags, mm: 11 points. */
 const TAG = 3.9;
-/** Left of the drawing for the figures off the line, under it for those along it, and round it for tags; mm. */
+/** Left of the drawing for the figures off the line, and round it for tags; mm. */
 const LEFT = 30;
-const UNDER = 13;
+/** Under it for the figures along the line, mm. */
+export const UNDER = 13;
 const ROUND = 7;
 
-/** As wide as `size`, and no higher; from its lower left corner, not to scale with anything. */
-export function strikeDrawing(plan: Struck, tube: SolvedTube, face: Lettering, unit: LengthUnit, size: Size): Picture {
+/** The car on either side of the hoop: light, and no line that is struck. Across, between the roof rails, nothing was measured, and nothing is drawn. */
+const BODY: Pen = { width: 0.2, grey: 0.55, dash: [1, 0.8] };
+
+/** As wide as `size`, and no higher; from its lower left corner, not to scale with anything. `body`: where body lines come through the tube's plane. So much is kept `free` on the right, but for the figures under it. */
+export function strikeDrawing(
+  plan: Struck,
+  tube: SolvedTube,
+  body: readonly BodyCrossing[],
+  face: Lettering,
+  unit: LengthUnit,
+  size: Size & { readonly free: number },
+): Picture {
   const ra = tube.section.outerDiameter / 2;
   const figure = figureSize(unit);
-  const reached = [...plan.places, { x: 0, y: 0 }, ...plan.pieces.flatMap((piece) => reachOf(piece, ra))];
+  const crossings = body.map((each, i) => ({
+    ...plan.onFloor(each.flat),
+    isOutside: each.isOutside,
+    isLeft: each.at[1] > 0,
+    tag: bodyTag(i),
+  }));
+  const reached = [...plan.places, ...crossings, { x: 0, y: 0 }, ...plan.pieces.flatMap((piece) => reachOf(piece, ra))];
   const [left, right] = [Math.min(...reached.map(({ x }) => x)), Math.max(...reached.map(({ x }) => x))];
   const [bottom, top] = [Math.min(...reached.map(({ y }) => y)), Math.max(...reached.map(({ y }) => y))];
-  const [wide, tall] = [size.width - LEFT - 2 * ROUND, size.height - UNDER - 2 * ROUND];
+  const [wide, tall] = [size.width - size.free - LEFT - 2 * ROUND, size.height - UNDER - 2 * ROUND];
   const small = Math.min(wide / Math.max(right - left, 1), tall / Math.max(top - bottom, 1));
   const dx = LEFT + ROUND + (wide - small * (right - left)) / 2 - small * left;
   const dy = UNDER + ROUND - small * bottom;
@@ -62,6 +80,10 @@ export function strikeDrawing(plan: Struck, tube: SolvedTube, face: Lettering, u
       aside(piece, -ra, at, small, FAINT),
     ]),
     ...plan.places.flatMap((place) => sign(place, at(place))),
+    ...[true, false].map((left) =>
+      line('map', crossings.filter(({ isOutside, isLeft }) => isOutside && isLeft === left).map(at), BODY),
+    ),
+    ...crossings.flatMap((place) => cross('map', at(place), 0.9)),
   ];
   const along = ladder(
     corners(plan).map(({ x }) => x),
@@ -104,7 +126,14 @@ export function strikeDrawing(plan: Struck, tube: SolvedTube, face: Lettering, u
       words('map', rail - 4, put - figure * 0.33, lengthFigure(value, unit), figure, { anchor: 'end' }),
     ]),
   ];
-  const marks = [...lines, ...figures, ...tags(plan, at, face, [...lines, ...figures])];
+  const marks = [
+    ...lines,
+    ...figures,
+    ...tags([...tagsOf(plan), ...crossings.map((place) => ({ ...place, text: place.tag, bold: false }))], at, face, [
+      ...lines,
+      ...figures,
+    ]),
+  ];
   return { width: size.width, height: UNDER + 2 * ROUND + small * (top - bottom), marks };
 }
 
@@ -178,40 +207,57 @@ function aside(
 /** A cross at a centre, a short stroke square to nothing at what lies on the tube. */
 const sign = ({ kind }: StruckPlace, at: Place2): Mark[] => cross('map', at, kind === 'centre' ? 1.6 : 0.9);
 
-function tags(plan: Struck, at: (place: FlatPlace) => Place2, face: Lettering, drawn: readonly Mark[]): Mark[] {
+interface Tag extends FlatPlace {
+  readonly text: string;
+  readonly bold: boolean;
+}
+
+const tagsOf = (plan: Struck): readonly Tag[] =>
+  plan.places
+    .filter(({ kind }) => kind !== 'sawn')
+    .toSorted((one, other) => order(one) - order(other))
+    .map((place) => ({
+      x: place.x,
+      y: place.y,
+      text: tagOf(place),
+      bold: place.kind === 'corner' || place.kind === 'node',
+    }));
+
+function tags(
+  places: readonly Tag[],
+  at: (place: FlatPlace) => Place2,
+  face: Lettering,
+  drawn: readonly Mark[],
+): Mark[] {
   const set: Words[] = drawn.filter((mark) => mark.kind === 'words');
   const lines = drawn.filter((mark): mark is Line | Arc => mark.kind !== 'words');
   const crossed = (mark: Words): boolean => {
     const [low, , high] = boxOf(mark, face);
     return clipped(lines, { left: low!.x, bottom: low!.y, right: high!.x, top: high!.y }).length > 0;
   };
-  return plan.places
-    .filter(({ kind }) => kind !== 'sawn')
-    .toSorted((one, other) => order(one) - order(other))
-    .map((place) => {
-      const { x, y } = at(place);
-      const text = tagOf(place);
-      const wide = face.width(text, TAG, place.kind === 'corner' || place.kind === 'node') / 2;
-      const spots = [1.4, 2.6, 4, 6, 8, 10].flatMap((far) =>
-        [90, 45, 135, 0, 180, -45, -135, -90].map((degrees) => {
-          const angle = (degrees * Math.PI) / 180;
-          return words(
-            'map',
-            x + Math.cos(angle) * (far + wide),
-            y + Math.sin(angle) * (far + 0.8) - TAG * 0.35,
-            text,
-            TAG,
-            {
-              anchor: 'middle',
-              bold: place.kind === 'corner' || place.kind === 'node',
-            },
-          );
-        }),
-      );
-      const put = spots.find((mark) => isClear(apart(mark), set, face) && !crossed(mark)) ?? clearOf(spots, set, face);
-      set.push(put);
-      return put;
-    });
+  return places.map(({ text, bold, ...place }) => {
+    const { x, y } = at(place);
+    const wide = face.width(text, TAG, bold) / 2;
+    const spots = [1.4, 2.6, 4, 6, 8, 10].flatMap((far) =>
+      [90, 45, 135, 0, 180, -45, -135, -90].map((degrees) => {
+        const angle = (degrees * Math.PI) / 180;
+        return words(
+          'map',
+          x + Math.cos(angle) * (far + wide),
+          y + Math.sin(angle) * (far + 0.8) - TAG * 0.35,
+          text,
+          TAG,
+          {
+            anchor: 'middle',
+            bold,
+          },
+        );
+      }),
+    );
+    const put = spots.find((mark) => isClear(apart(mark), set, face) && !crossed(mark)) ?? clearOf(spots, set, face);
+    set.push(put);
+    return put;
+  });
 }
 
 /** With some room on either side, so that two are not read as one. */

@@ -6,22 +6,25 @@ import { capital } from '../../core/words/lists.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import type { Derived } from '../../core/derive.ts';
 import { sectionInWords } from '../../core/job/sizes.ts';
+import { bodySection, type BodyCrossing } from '../../core/run/body-section.ts';
 import type { FlatTube } from '../../core/run/lay-flat.ts';
 import { struck, type Struck, type StruckPlace } from '../../core/run/strike.ts';
 import { revisionOf } from '../../core/solve/revision.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
-import type { LengthUnit } from '../../core/units/length.ts';
+import { formatLength, type LengthUnit } from '../../core/units/length.ts';
 import { revisionInWords } from '../../core/words/revision.ts';
 import type { Box2 } from '../../drawing/clip.ts';
-import { angleFigure, lengthFigure } from '../../drawing/figures.ts';
+import { angleFigure, figure, lengthFigure } from '../../drawing/figures.ts';
 import { shrunk, wrapped } from '../../drawing/fit.ts';
 import type { Lettering } from '../../drawing/lettering.ts';
 import { FAINT, line, words } from '../../drawing/strokes.ts';
 import { moved } from '../../drawing/move.ts';
 import type { Mark } from '../../drawing/types.ts';
+import { CAR_IN_PLANE, crossingName } from '../../core/words/body-section.ts';
+import { withoutSide } from '../../core/words/measuring.ts';
 import { numbered } from '../../core/words/ends.ts';
-import { strikeDrawing } from './strike-drawing.ts';
-import { ENDS, figureSize, tagOf } from './strike-tags.ts';
+import { strikeDrawing, UNDER } from './strike-drawing.ts';
+import { bodyTag, ENDS, figureSize, tagOf } from './strike-tags.ts';
 
 /** Body of the letters, mm: 11 points; a figure with a fraction is set larger. */
 const SIZE = 3.9;
@@ -46,13 +49,20 @@ export function strikePages(
   const unit = derived.job.lengthUnit;
   const plan = struck(tube, flat);
   const rows = rowsOf(plan);
-  const beside = besideRows(plan, unit);
+  const body = bodySection(derived.job, tube);
+  const struckBy = besideRows(plan, unit);
   const head = headMarks(derived, tube, plan, face, space);
   const room = space.top - space.bottom - head.height;
-  const needs = ROW * (Math.max(rows.length, beside.length) + 1) + 3;
+  const needs = ROW * (Math.max(rows.length, struckBy.length) + 1) + 3;
   const most = room - needs < LEAST_DRAWING ? MOST_DRAWING : Math.min(room - needs, MOST_DRAWING);
-  const size = { width: space.right - space.left, height: most };
-  const { height: tall, marks: drawing } = strikeDrawing(plan, tube, face, unit, size);
+  const list = bodyRows(body, unit);
+  const width = space.right - space.left;
+  const size = { width, height: most, free: list.length === 0 ? 0 : width - BESIDE };
+  const { height: tall, marks: drawing } = strikeDrawing(plan, tube, body, face, unit, size);
+  // Beside the drawing where that is high enough, else after all that the tube is struck by.
+  const isBeside = ROW * list.length <= tall - UNDER;
+  const listed = isBeside ? besideMarks(list, face, unit, space, space.top - head.height) : [];
+  const beside = isBeside ? struckBy : [...struckBy, ...list];
   const first = Math.floor((room - tall - 3) / ROW) - 1;
   const later = Math.floor((space.top - space.bottom) / ROW) - 1;
   const pages: Mark[][] = [];
@@ -62,7 +72,7 @@ export function strikePages(
     const table = tableMarks(plan, rows.slice(from, from + count), face, unit, space.left, top);
     const other = besideMarks(beside.slice(from, from + count), face, unit, space, top);
     pages.push([
-      ...(from === 0 ? [...head.marks, ...moved(drawing, space.left, space.top - head.height - tall)] : []),
+      ...(from === 0 ? [...head.marks, ...moved(drawing, space.left, space.top - head.height - tall), ...listed] : []),
       ...table,
       ...other,
     ]);
@@ -253,6 +263,30 @@ function besideRows({ swings, checks, symmetric, outside: overAll }: Struck, uni
     { text: 'over all, square off', figure: lengthFigure(overAll.off, unit) },
   ];
 }
+
+/** Where the car is in the hoop's plane: the broken line of the drawing. What is alike on both sides stands in one row, left then right. */
+function bodyRows(body: readonly BodyCrossing[], unit: LengthUnit): Beside[] {
+  if (body.length === 0) return [];
+  const taken = new Set<number>();
+  const rows = body.flatMap((each, i): readonly Beside[] => {
+    if (taken.has(i)) return [];
+    const like = body.findIndex((other, k) => k > i && !taken.has(k) && isLike(each, other));
+    if (like < 0) return [{ text: `${bodyTag(i)}: ${crossingName(each)}`, figure: lengthFigure(each.gap, unit) }];
+    taken.add(like);
+    const gaps = [each, body[like]!].map(({ gap }) => figure(formatLength(gap, unit)));
+    return [
+      {
+        text: `${bodyTag(i)}, ${bodyTag(like)}: ${withoutSide(crossingName(each))}`,
+        figure: `${gaps.join(', ')} ${unit}`,
+      },
+    ];
+  });
+  return [{ text: CAR_IN_PLANE, figure: '', bold: true }, ...rows];
+}
+
+/** The same line of the body on the other side of the car. */
+const isLike = (one: BodyCrossing, other: BodyCrossing): boolean =>
+  one.at[1] * other.at[1] < 0 && withoutSide(crossingName(one)) === withoutSide(crossingName(other));
 
 function besideMarks(
   rows: readonly Beside[],

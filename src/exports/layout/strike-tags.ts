@@ -14,3 +14,9 @@ export function tagOf({ kind, number }: StruckPlace): string {
   if (kind === 'sawn') return `${ENDS[number]!} sawn`;
   return `${number}${{ corner: '', start: 's', end: 'e', centre: 'c', middle: 'm' }[kind]}`;
 }
+
+/** Of a place of the car beside the tube, by its turn: a, b ... z, aa, ab. */
+export const bodyTag = (nth: number): string =>
+  (nth < LETTERS.length ? '' : bodyTag(Math.floor(nth / LETTERS.length) - 1)) + LETTERS[nth % LETTERS.length]!;
+
+const LETTERS = 'abcdefghijklmnopqrstuvwxyz';

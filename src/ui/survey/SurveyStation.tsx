@@ -24,6 +24,7 @@ import './survey.css';
 const AtTheCar = lazy(() => import('./AtTheCar.tsx'));
 const Scans = lazy(() => import('./Scans.tsx'));
 const Datum = lazy(() => import('./Datum.tsx'));
+const HoopSections = lazy(() => import('./HoopSections.tsx'));
 const SampleBends = lazy(() => import('./SampleBends.tsx'));
 
 export default function SurveyStation(): ReactNode {
@@ -97,6 +98,13 @@ export default function SurveyStation(): ReactNode {
         <Section title="Body lines" count={bodyLines.length}>
           <BodyLines trimOf={trimOf} />
         </Section>
+        {bodyLines.length > 0 && !isBare && (
+          <Section title="Car in the hoop’s plane" onlyOpen>
+            <Suspense fallback={null}>
+              <HoopSections />
+            </Suspense>
+          </Section>
+        )}
         <Section title="Scans of the car" count={scans} onlyOpen>
           <Suspense fallback={null}>
             <Scans />
