@@ -268,6 +268,38 @@ test('what a point that was measured again moved stands in one line', async ({ p
   await expect(page.locator('.moved')).toHaveCount(0);
 });
 
+test.describe('on a telephone', () => {
+  test.use({ hasTouch: true, viewport: { width: 390, height: 844 } });
+
+  test('a reading is typed and its points are chosen by finger', async ({ page }) => {
+    await blankJob(page);
+    await kindField(page).selectOption('Distance');
+    const at = (name: string): Locator => form(page).getByRole('combobox', { name, exact: true });
+    const offer = (name: string): Locator => form(page).getByRole('option', { name });
+    for (const [to, reads] of [
+      ['Roof, left', '48'],
+      ['Sill, left', '40 1/2'],
+    ] as const) {
+      await at('From').tap();
+      await at('From').fill(to === 'Roof, left' ? 'Floor, left' : 'fl');
+      await offer(to === 'Roof, left' ? 'New point: Floor, left' : 'Floor, left')
+        .first()
+        .tap();
+      await expect(at('To')).toBeFocused();
+      await at('To').fill(to);
+      await offer(`New point: ${to}`).tap();
+      await form(page)
+        .getByRole('textbox', { name: /^Reads/u })
+        .fill(reads);
+      await form(page).getByRole('button', { name: 'Add it' }).tap();
+    }
+    await expect(readings(page).getByRole('row')).toHaveCount(3);
+    const { points, survey } = JSON.parse(await savedText(page));
+    expect(points.map(({ name }: { name: string }) => name)).toEqual(['Floor, left', 'Roof, left', 'Sill, left']);
+    expect(survey.measurements[1]).toMatchObject({ from: points[0].id, to: points[2].id, value: 1028.7 });
+  });
+});
+
 for (const size of SIZES) {
   test(`at ${size.width} x ${size.height} measuring fits`, async ({ page }) => {
     await page.setViewportSize(size);

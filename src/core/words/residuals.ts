@@ -10,8 +10,12 @@ export function leftOverInWords(
   { residual, share }: Residual,
   unit: LengthUnit,
 ): string {
-  if (share === 0) return 'nothing checks it';
-  const off = Math.abs(residual);
+  return share === 0 ? 'nothing checks it' : offByInWords({ kind }, residual, unit);
+}
+
+/** "off 2 mm", "off 0.3°": mm, or degrees, whichever way. */
+export function offByInWords({ kind }: Pick<Measurement, 'kind'>, by: number, unit: LengthUnit): string {
+  const off = Math.abs(by);
   return kind === 'inclination' ? `off ${formatAngle(off, 1)}°` : `off ${formatLength(off, unit).text} ${unit}`;
 }
 

@@ -1,5 +1,5 @@
 /** What the readings say of one another: whether they agree, which is off and what to do, what nothing fixes, what may lie on either side. */
-import { useMemo, type ReactNode } from 'react';
+import { useDeferredValue, useMemo, type ReactNode } from 'react';
 import { guessAt, leaveOut, takeMisread } from '../../core/edit/measurements.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
@@ -125,7 +125,15 @@ function NotFixed({ job, survey, onBegin }: Omit<Props, 'onAgain'>): ReactNode {
 }
 
 function Sides({ job, survey }: Pick<Props, 'job' | 'survey'>): ReactNode {
-  const open = useMemo(() => sidesOpen(job, survey), [job, survey]);
+  const { points, holds, measurements, survey: block } = job;
+  // It looks for each point from all sides: what was typed is shown before that.
+  const asked = useDeferredValue(
+    useMemo(
+      () => ({ surveyed: { points, holds, measurements, ...(block && { survey: block }) }, survey }),
+      [points, holds, measurements, block, survey],
+    ),
+  );
+  const open = useMemo(() => sidesOpen(asked.surveyed, asked.survey), [asked]);
   return open.map((each) => <WhichSide key={each.point} job={job} {...each} />);
 }
 

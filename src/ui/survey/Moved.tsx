@@ -29,7 +29,7 @@ export default function Moved({ before, onSeen }: { before: Derived; onSeen: (no
           {tubeName(derived, change.tube)}
         </button>
         {after}
-        {tubeChangeInWords(change, job.lengthUnit)}
+        {tubeChangeInWords(change, job.lengthUnit) || 'by less than a tape reads'}
       </li>
     ));
   return (

@@ -1,5 +1,5 @@
 /** Every reading on a line: what was measured, what was read, and by how much the others disagree. */
-import { useMemo, type ReactNode } from 'react';
+import { useMemo, useRef, type ReactNode } from 'react';
 import { setReadingValue } from '../../core/edit/measurements.ts';
 import type { Measurement } from '../../core/job/kinds/measurement.ts';
 import type { Job } from '../../core/job/types.ts';
@@ -7,7 +7,7 @@ import type { Adjusted } from '../../core/survey/adjust.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import { wayOf } from '../../core/survey/ways.ts';
 import { capital } from '../../core/words/lists.ts';
-import { leftOverInWords } from '../../core/words/residuals.ts';
+import { leftOverInWords, offByInWords } from '../../core/words/residuals.ts';
 import { measurementInWords, readInWords } from '../../core/words/survey.ts';
 import { AngleField, LengthField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
@@ -32,19 +32,34 @@ interface Row {
   readonly isSuspect: boolean;
 }
 
+const isSame = (a: Row, b: Row): boolean =>
+  a.reading === b.reading && a.name === b.name && a.off === b.off && a.isSuspect === b.isSuspect;
+
 export function ReadingsTable({ job, survey, chosen, onChoose }: Props): ReactNode {
+  const before = useRef<readonly Row[]>([]);
   const rows = useMemo((): readonly Row[] => {
     const residuals = new Map(survey.residuals.map((each) => [each.index, each]));
-    const suspects = new Set(survey.suspects.map(({ index }) => index));
-    return job.measurements.map((reading, index) => {
+    const suspects = new Map(survey.suspects.map(({ index, fits }) => [index, fits]));
+    const known = new Map(before.current.map((row) => [row.reading.id, row]));
+    before.current = job.measurements.map((reading, index): Row => {
       const left = residuals.get(index);
-      return {
+      // What is off pulls its point along, and seems less off than the others say it is.
+      const fits = suspects.get(index);
+      const row = {
         reading,
         name: capital(measurementInWords(job, reading)),
-        off: left === undefined ? 'left out' : leftOverInWords(reading, left, job.lengthUnit),
-        isSuspect: suspects.has(index),
+        off:
+          left === undefined
+            ? 'left out'
+            : fits === undefined
+              ? leftOverInWords(reading, left, job.lengthUnit)
+              : offByInWords(reading, fits - reading.value, job.lengthUnit),
+        isSuspect: fits !== undefined,
       };
+      const was = known.get(reading.id);
+      return was !== undefined && isSame(was, row) ? was : row;
     });
+    return before.current;
   }, [job, survey]);
   const columns = useMemo(() => columnsIn(job.lengthUnit), [job.lengthUnit]);
   return (
