@@ -133,6 +133,13 @@ test('everything is in reach without scrolling, on a telephone, a tablet and a l
   await expect(walk(page).getByText('has to be more than 0')).toBeVisible();
   await walk(page).getByRole('combobox', { name: 'Go to' }).selectOption('Tapes across');
   await expect(field(page)).toHaveAccessibleName(/Tape, 1 L to 2 R$/u);
+  // A height is shown from the side and from behind.
+  await walk(page).getByRole('combobox', { name: 'Go to' }).selectOption('1 Floor at the hoop');
+  await expect(walk(page).getByRole('img')).toHaveCount(1);
+  for (let i = 0; i < 2; i++) await walk(page).getByRole('button', { name: 'Skip' }).click();
+  await expect(walk(page).getByRole('img')).toHaveCount(2);
+  for (const sketch of await walk(page).getByRole('img').all())
+    expect((await sketch.boundingBox())!.height).toBeGreaterThan(80);
   await page.keyboard.press('Escape');
   await expect(walk(page)).toHaveCount(0);
 });

@@ -103,11 +103,11 @@ export function askedOnCar(car: CarPicture, asked: Step): Picture {
   };
 }
 
-/** From which side it is seen best. */
-export function viewOf(asked: Step): View {
-  if (asked.kind === 'coordinate') return asked.axis === 'z' ? 'side' : 'above';
+/** From which sides it is seen best: a height from two, since from the side nobody tells left from right. */
+export function viewsOf(asked: Step): readonly View[] {
+  if (asked.kind === 'coordinate') return asked.axis === 'z' ? ['side', 'behind'] : ['above'];
   const [from, to] = lineAsked(asked);
-  return Math.abs(from[2] - to[2]) > Math.abs(from[0] - to[0]) ? 'behind' : 'above';
+  return Math.abs(from[2] - to[2]) > Math.abs(from[0] - to[0]) ? ['behind'] : ['above'];
 }
 
 /** Where the tape lies, or from the line on the floor to the place. */

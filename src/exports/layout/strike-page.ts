@@ -11,6 +11,7 @@ import type { FlatTube } from '../../core/run/lay-flat.ts';
 import { struck, type Struck, type StruckPlace } from '../../core/run/strike.ts';
 import { revisionOf } from '../../core/solve/revision.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import { stepBelow } from '../../core/units/step.ts';
 import { formatLength, type LengthUnit } from '../../core/units/length.ts';
 import { revisionInWords } from '../../core/words/revision.ts';
 import type { Box2 } from '../../drawing/clip.ts';
@@ -264,16 +265,17 @@ function besideRows({ swings, checks, symmetric, outside: overAll }: Struck, uni
   ];
 }
 
-/** Where the car is in the hoop's plane: the broken line of the drawing. What is alike on both sides stands in one row, left then right. */
+/** Where the car is in the hoop's plane: the broken line of the drawing. What is alike on both sides stands in one row, left then right; no gap is shown larger than it is. */
 function bodyRows(body: readonly BodyCrossing[], unit: LengthUnit): Beside[] {
   if (body.length === 0) return [];
   const taken = new Set<number>();
   const rows = body.flatMap((each, i): readonly Beside[] => {
     if (taken.has(i)) return [];
     const like = body.findIndex((other, k) => k > i && !taken.has(k) && isLike(each, other));
-    if (like < 0) return [{ text: `${bodyTag(i)}: ${crossingName(each)}`, figure: lengthFigure(each.gap, unit) }];
+    if (like < 0)
+      return [{ text: `${bodyTag(i)}: ${crossingName(each)}`, figure: lengthFigure(stepBelow(each.gap, unit), unit) }];
     taken.add(like);
-    const gaps = [each, body[like]!].map(({ gap }) => figure(formatLength(gap, unit)));
+    const gaps = [each, body[like]!].map(({ gap }) => figure(formatLength(stepBelow(gap, unit), unit)));
     return [
       {
         text: `${bodyTag(i)}, ${bodyTag(like)}: ${withoutSide(crossingName(each))}`,

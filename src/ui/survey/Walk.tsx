@@ -16,7 +16,7 @@ import {
   TAPES_ACROSS,
 } from '../../core/words/measuring.ts';
 import { readInWords } from '../../core/words/survey.ts';
-import { askedOnCar, viewOf } from '../../drawing/car/picture.ts';
+import { askedOnCar, viewsOf } from '../../drawing/car/picture.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { lengthKind, readBackOf, sizeKind } from '../fields/kinds.ts';
 import { Drawn } from '../kit/Drawn.tsx';
@@ -96,8 +96,12 @@ function beginsAt(steps: readonly Step[], chapter: string): number {
 /** The first that is open; the first of all where none is, so that all can be read again. */
 const firstOpen = (open: readonly boolean[]): number => Math.max(0, open.indexOf(true));
 
-/** mm: of the sketch, which is shown as large as there is room. */
-const SKETCH = { width: 150, height: 84 };
+/** mm: of the sketches, which are shown as large as there is room. */
+const SKETCHES = {
+  side: { width: 150, height: 66 },
+  behind: { width: 80, height: 66 },
+  above: { width: 150, height: 84 },
+} as const;
 
 const KEY_NAMES: Readonly<Partial<Record<Key, readonly [shown: string, said: string]>>> = {
   back: ['⌫', 'Take back the last'],
@@ -129,8 +133,6 @@ function OneStep({
   const isTape = isBeyondZero(step);
   const kind = isTape ? sizeKind(unit) : lengthKind(unit);
   const entered = kind.read(text);
-  const view = viewOf(step);
-  const picture = askedOnCar({ ...all, view, ...SKETCH }, step);
   const [place, what] = [stepPlace(step), stepName(step)];
 
   const type = (next: string): void => {
@@ -153,7 +155,14 @@ function OneStep({
   return (
     <form className="walk-step" noValidate onSubmit={enter}>
       <div className="walk-sketch">
-        <Drawn {...picture} scale={1} label={SEEN_FROM[view]} />
+        {viewsOf(step).map((view) => (
+          <Drawn
+            key={view}
+            {...askedOnCar({ ...all, view, ...SKETCHES[view] }, step)}
+            scale={1}
+            label={SEEN_FROM[view]}
+          />
+        ))}
       </div>
       <div className="walk-asked">
         <label htmlFor={id}>
