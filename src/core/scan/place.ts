@@ -135,9 +135,12 @@ const QUARTER: RigidMotion = {
 };
 
 /** The same turned to the left by a quarter about the datum's upright axis, so that its nose comes to point forward. */
-export function quarterTurned({ rotation, shift }: Placement): Placement {
+export const quarterTurned = (placement: Placement): Placement => movedPlacement(QUARTER, placement);
+
+/** How a scan lies that has been moved with the car. */
+export function movedPlacement(motion: RigidMotion, { rotation, shift }: Placement): Placement {
   const { axes } = boxFrame(ORIGIN, [1, 1, 1], rotation.map(toRadians) as [number, number, number]);
-  const columns = axes.map((axis) => turned(QUARTER, axis)) as [Vec3, Vec3, Vec3];
+  const columns = axes.map((axis) => turned(motion, axis)) as [Vec3, Vec3, Vec3];
   const row = (i: 0 | 1 | 2): Vec3 => [columns[0][i], columns[1][i], columns[2][i]];
-  return placementOf({ rows: [row(0), row(1), row(2)], from: ORIGIN, to: turned(QUARTER, shift) });
+  return placementOf({ rows: [row(0), row(1), row(2)], from: ORIGIN, to: moved(motion, shift) });
 }

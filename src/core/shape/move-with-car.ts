@@ -1,6 +1,6 @@
 /**
  * The cage kept where it is on the car when the car's axes are laid otherwise: every place that is given by figures is given by the figures of the new
- * axes. What goes by points, by tubes or by other nodes goes with them. A mirror image is taken in the new centre plane, so where that has moved
+ * axes; a scan is laid with them. What goes by points, by tubes or by other nodes goes with them. A mirror image is taken in the new centre plane, so where that has moved
  * against the car, images move with it; how far is for whoever asks to say (solve both and compare).
  */
 import { toDegrees, toRadians } from '../geometry/angle.ts';
@@ -11,6 +11,8 @@ import { AXIS_INDEX, mirrored, type Axis, type Vec3 } from '../geometry/vector.t
 import type { Seat } from '../job/kinds/bent.ts';
 import type { EndFit } from '../job/kinds/end.ts';
 import type { Envelope } from '../job/kinds/envelope.ts';
+import { mapKeeping } from '../job/map-keeping.ts';
+import { movedPlacement, unsigned } from '../scan/place.ts';
 import { isMeasured } from '../survey/network.ts';
 import { measuredPoints } from '../survey/measured-points.ts';
 import type { Place } from '../job/places.ts';
@@ -36,19 +38,20 @@ export function movedWithCar(job: Job, frame: Frame, motion: RigidMotion): Job {
   const there = movedFrame(frame, motion);
   return {
     ...job,
-    points: job.points.map((point) =>
+    points: mapKeeping(job.points, (point) =>
       isMeasured(point) ? point : { ...point, position: moved(motion, point.position) },
     ),
-    nodes: job.nodes.map((node) => ({ ...node, at: movedPlace(there, motion, node.id, node.at) })),
-    members: job.members.map((member) => ({
+    nodes: mapKeeping(job.nodes, (node) => ({ ...node, at: movedPlace(there, motion, node.id, node.at) })),
+    members: mapKeeping(job.members, (member) => ({
       ...member,
       ends: [movedEnd(motion, member.ends[0]), movedEnd(motion, member.ends[1])] as const,
     })),
     envelopes: job.envelopes.map((envelope) => movedBox(motion, envelope)),
-    bent: job.bent.map(({ seat, ...run }) => ({
+    bent: mapKeeping(job.bent, ({ seat, ...run }) => ({
       ...run,
       ...(seat !== undefined && { seat: seat.map((each) => movedSeat(frame, motion, run.tube, each)) }),
     })),
+    scans: job.scans.map((scan) => ({ ...scan, placement: movedPlacement(motion, scan.placement) })),
   };
 }
 
@@ -80,11 +83,11 @@ function movedPlace(there: Frame, motion: RigidMotion, node: NodeId, at: Place):
     case 'point':
       return {
         ...at,
-        offset: turned(motion, at.offset),
+        offset: unsigned(turned(motion, at.offset)),
         ...(at.clear !== undefined && { clear: { ...at.clear, direction: turned(motion, at.clear.direction) } }),
       };
     case 'on': {
-      const offset = turned(motion, at.offset);
+      const offset = unsigned(turned(motion, at.offset));
       if (at.until === undefined) return { ...at, offset };
       return { ...at, offset, until: figure(at.until, at.until.axis) };
     }
