@@ -1,7 +1,7 @@
 /**
  * The command line: derives everything from a job file without a browser, by the functions that the browser uses.
  *
- *   npm run -s fab -- JOB.json --out DIR [--formats pdf,csv,...] [--paper a4|letter] [--day 2026-03-02] [--forecast]
+ *   npm run -s fab -- JOB.json --out DIR [--formats pdf,csv,...] [--paper a4|letter] [--day 2026-03-02] [--forecast] [--layout NAME]
  *
  * Exit 0: derived, whatever the checks found. Exit 1: the job is invalid or cannot be derived, one line on standard
  * error for each fault. Exit 2: wrong usage, or a file that cannot be read or written. Every file is made in memory
@@ -15,16 +15,17 @@ import { counted } from './core/checks/counted.ts';
 import { derive, type Derived } from './core/derive.ts';
 import { faultLine, printable, quoted, type Fault } from './core/job/fault.ts';
 import { parseJob } from './core/job/parse.ts';
+import { LAYOUTS } from './core/survey/spots.ts';
 import { countInWords } from './core/words/groups.ts';
 import { dayOf, isDay } from './exports/shared/day.ts';
 import { withSlowFindings } from './core/stages/work.ts';
 import { FORMATS, productsOf, type Format } from './exports/products/catalogue.ts';
-import { plainPrint, type ExportFile, type PrintSettings } from './exports/shared/files.ts';
-import { makeFiles, plainSetting, type Supplies } from './exports/products/formats.ts';
+import { plainPrint, type ExportFile } from './exports/shared/files.ts';
+import { makeFiles, plainSetting, type Setting, type Supplies } from './exports/products/formats.ts';
 import { startKernel } from './exports/solids/kernel.ts';
 
 const PAPERS = ['a4', 'letter'] as const;
-const USAGE = `usage: npm run -s fab -- JOB.json --out DIR [--formats ${FORMATS.join(',')}] [--paper ${PAPERS.join('|')}] [--day 2026-03-02] [--forecast]`;
+const USAGE = `usage: npm run -s fab -- JOB.json --out DIR [--formats ${FORMATS.join(',')}] [--paper ${PAPERS.join('|')}] [--day 2026-03-02] [--forecast] [--layout ${LAYOUTS.join('|')}]`;
 
 /** A job of 2 000 tubes is a few MB. Far beyond that a file is no job, and reading it would only fill the memory. */
 const GREATEST_FILE = 64 * 1024 * 1024;
@@ -66,12 +67,12 @@ const toError: Write = (line) => void process.stderr.write(`${line}\n`);
 async function run(args: readonly string[]): Promise<Step<readonly string[]>> {
   const request = readArguments(args);
   if ('stop' in request) return request;
-  const { job, out, formats, print, forecast } = request.value;
+  const { job, out, formats, setting } = request.value;
   const text = readText(job);
   if ('stop' in text) return text;
   const derived = deriveText(text.value);
   if ('stop' in derived) return derived;
-  const files = await makeFiles(derived.value, productsOf(formats), { ...plainSetting, print, forecast }, supplies);
+  const files = await makeFiles(derived.value, productsOf(formats), setting, supplies);
   const notes = files.flatMap(({ note }) => (note === undefined ? [] : [note]));
   return write(files, out, [summary(derived.value), ...notes]);
 }
@@ -102,8 +103,7 @@ interface Request {
   readonly job: string;
   readonly out: string;
   readonly formats: readonly Format[];
-  readonly print: PrintSettings;
-  readonly forecast: boolean;
+  readonly setting: Setting;
 }
 
 function readArguments(args: readonly string[]): Step<Request> {
@@ -115,6 +115,7 @@ function readArguments(args: readonly string[]): Step<Request> {
       paper: { type: 'string' },
       day: { type: 'string' },
       forecast: { type: 'boolean' },
+      layout: { type: 'string' },
     } as const;
     parsed = parseArgs({ args: [...args], options, allowPositionals: true });
   } catch (error) {
@@ -131,10 +132,18 @@ function readArguments(args: readonly string[]): Step<Request> {
   if (!isOneOf(PAPERS, paper)) return stopped(2, `unknown paper ${quoted(paper)}; known: ${PAPERS.join(',')}`);
   const { day = dayOf(new Date()) } = values;
   if (!isDay(day)) return stopped(2, `no day: ${quoted(day)}; as 2026-03-02`);
+  const { layout } = values;
+  if (layout !== undefined && !isOneOf(LAYOUTS, layout)) {
+    return stopped(2, `unknown layout ${quoted(layout)}; known: ${LAYOUTS.join(',')}`);
+  }
   const formats = names.filter((name) => isOneOf(FORMATS, name));
-  return {
-    value: { job, out: values.out, formats, print: { ...plainPrint, paper, day }, forecast: values.forecast === true },
+  const setting: Setting = {
+    ...plainSetting,
+    print: { ...plainPrint, paper, day },
+    forecast: values.forecast === true,
+    ...(layout !== undefined && { layout }),
   };
+  return { value: { job, out: values.out, formats, setting } };
 }
 
 const isOneOf = <Name extends string>(known: readonly Name[], name: string): name is Name =>

@@ -17,6 +17,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { main } from '../src/fab.ts';
 import type { FabricationFile } from '../src/exports/tables/fabrication.ts';
 import { demoText, runFab, secondRoundText } from './command-line.ts';
+import { readPdf } from './exports/pdf.ts';
 import { fewTubes } from './few-tubes.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -84,6 +85,22 @@ describe('fab', () => {
     const { exit, files } = await runFab(few, '--forecast');
     expect(exit).toBe(0);
     expect(JSON.parse(files.get('fabrication.json')!).forecast.joints.length).toBeGreaterThan(0);
+  });
+
+  it('asks on the measuring sheet for the places of --layout, and for no layout that there is not', async () => {
+    const nothing = JSON.stringify({ format: 'cagewright/job', version: 1, name: 'Nothing' });
+    const wordsOf = async (...args: readonly string[]) => {
+      const { bytes } = await runFab(nothing, '--formats', 'pdf', ...args);
+      const { pages } = await readPdf(bytes.get('measuring.pdf')!);
+      return pages.flatMap(({ texts }) => texts.map(({ text }) => text));
+    };
+    expect(await wordsOf('--layout', 'roll-bar')).toContain('For: Roll bar');
+    expect(await wordsOf()).toContain('For: Six-point');
+    const { exit, complaints } = await runFab(nothing, '--layout', 'dome');
+    expect({ exit, complaints }).toEqual({
+      exit: 2,
+      complaints: ['unknown layout "dome"; known: roll-bar,six-point,two-hoops,roof-ring,side-hoops'],
+    });
   });
 
   it('writes the tables with --formats csv, a format once however often it is named', async () => {
