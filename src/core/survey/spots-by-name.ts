@@ -2,6 +2,8 @@
 import type { PointRef } from '../job/reference.ts';
 import type { Point } from '../job/kinds/point.ts';
 import { AT_A_PILLAR, AT_B_PILLAR, BEHIND, SCREEN_FOOT, SCREEN_TOP, tells } from '../job/point-words.ts';
+import { measuredPoints } from './measured-points.ts';
+import type { Surveyed } from './network.ts';
 import { SPOTS, type Spot } from './spots.ts';
 
 /** Every one of these has to be in a name. */
@@ -26,8 +28,9 @@ const NOT: Readonly<Partial<Record<Spot, RegExp>>> = {
 export const pointsTelling = (points: readonly Point[], spot: Spot): readonly Point[] =>
   points.filter(({ name }) => tells(name, TELLING[spot], NOT[spot]));
 
-/** Of points that tell, the first on the left, else the first on the right; a place that none tells is left out. */
-export function spotsByName(points: readonly Point[]): Readonly<Partial<Record<Spot, PointRef>>> {
+/** Of points that tell, the first that was measured on the left, else the first on the right; a place that none tells is left out. */
+export function spotsByName(job: Surveyed): Readonly<Partial<Record<Spot, PointRef>>> {
+  const points = measuredPoints(job);
   const found = SPOTS.flatMap((spot) => {
     const own = pointsTelling(points, spot);
     const best = own.find(({ position }) => position[1] > 0) ?? own.find(({ position }) => position[1] < 0);

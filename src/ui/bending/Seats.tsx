@@ -51,7 +51,7 @@ function Place({ tube, run, at }: { tube: SolvedTube; run: BentTube; at: SeatPla
         <JobSelect
           label="Measured at"
           value={seat?.point ?? BY_TAPE}
-          choices={[{ value: BY_TAPE, label: 'the figures below' }, ...measuredPlaces(job.points, seat?.point)]}
+          choices={[{ value: BY_TAPE, label: 'the figures below' }, ...measuredPlaces(job, seat?.point)]}
           step={step}
           change={(before, point) => setSeatPoint(before, tube.id, at, point === BY_TAPE ? null : point)}
         />

@@ -3,7 +3,6 @@ import { useMemo, type ReactNode } from 'react';
 import { layoutLines } from '../../core/shape/starters/layout-lines.ts';
 import { FIRST_BARS, firstFigures } from '../../core/shape/starters/asked.ts';
 import { LAYOUTS, type LayoutName } from '../../core/survey/spots.ts';
-import { measuredPoints } from '../../core/survey/measured-points.ts';
 import { spotsByName } from '../../core/survey/spots-by-name.ts';
 import { withTube } from '../../core/shape/starters/with-tube.ts';
 import { LAYOUT_WORDS } from '../../core/words/starters.ts';
@@ -40,7 +39,7 @@ function begin(layout: LayoutName): void {
     bars: FIRST_BARS,
     feet: 'plates',
   };
-  beginCage({ layout, figures, driver, bars, feet, points: spotsByName(measuredPoints(job)), ...withTube(job).tube });
+  beginCage({ layout, figures, driver, bars, feet, points: spotsByName(job), ...withTube(job).tube });
 }
 
 const [WIDTH, HEIGHT] = [150, 92];

@@ -52,7 +52,7 @@ it('what is read at every place of a layout is what a starter finds by name', ()
       name,
       position: [0, name.endsWith('left') ? 500 : -500, 0] as const,
     }));
-    const spots = spotsByName(points);
+    const spots = spotsByName({ ...emptyJob('mm'), points });
     expect(Object.keys(spots)).toEqual(spotsOf(layout));
     for (const [spot, id] of Object.entries(spots)) {
       const { places } = toMeasure({ ...emptyJob('mm'), points }, layout);
