@@ -1,6 +1,6 @@
 /** Places of the car told by the names of measured points. The names are our own. */
 import { expect, test } from 'vitest';
-import { jobOf } from '../frame.ts';
+import { jobOf } from '../../reference/jobs.ts';
 import { spotsByName } from '../../../src/core/survey/spots-by-name.ts';
 
 const named = (...names: readonly (readonly [name: string, y: number])[]) =>
@@ -26,7 +26,7 @@ test('windscreen and rear window, front and rear towers are told apart', () => {
 });
 
 test('a side is that on which a point was measured, not where it was guessed', () => {
-  const guessed = named(['Belt line, right', 500], ['Belt line, left', 500]);
+  const guessed = named(['Belt line at the hoop, right', 500], ['Belt line at the hoop, left', 500]);
   const job = {
     ...guessed,
     points: guessed.points.map((point) => ({ ...point, by: 'survey' as const })),

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { measuredPlaces } from '../../../src/ui/kit/names.ts';
-import { jobOf } from '../../core/frame.ts';
+import { jobOf } from '../../reference/jobs.ts';
 
 it('a place that was measured is chosen among the points, each once: no image of one whose other side was measured, or that lies in the middle', () => {
   const job = jobOf({
