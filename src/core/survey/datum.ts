@@ -31,12 +31,14 @@ export function datumTrouble(job: Job, { level, centre, zero }: Datum): NoDatum 
   return needed.every((id) => measured.has(bareId(id))) ? null : 'not-measured';
 }
 
-/** What is held, as a datum; null where it was not laid by one. */
-export function datumOf({ holds, survey }: Pick<Job, 'holds' | 'survey'>): Datum | null {
+/** What is held, as a datum: laid by it again, the very same is held. Null where no datum is what is held. */
+export function datumOf({ holds, survey }: Laying): Datum | null {
   const [a, b, c] = holds.filter(({ axis }) => axis === 'z');
   const [one, two] = holds.filter(({ axis }) => axis === 'y');
   const [zero] = holds.filter(({ axis }) => axis === 'x');
-  if (!survey?.askew || holds.length !== 6 || !a || !b || !c || !one || !two || !zero) return null;
+  if (!survey?.askew || holds.length !== DATUM_FIGURES || !a || !b || !c || !one || !two || !zero) return null;
+  if (a.value !== b.value || b.value !== c.value || one.value !== 0 || two.value !== 0) return null;
+  if ([a, b, c, zero].some(({ and }) => and !== undefined)) return null;
   const centreOf = ({ point, and }: Hold): Centre => (and === undefined ? [point] : [point, and]);
   return {
     level: [a.point, b.point, c.point],
@@ -46,3 +48,21 @@ export function datumOf({ holds, survey }: Pick<Job, 'holds' | 'survey'>): Datum
     station: zero.value,
   };
 }
+
+type Laying = Pick<Job, 'holds' | 'survey'>;
+
+/** So many coordinates lay the axes: fewer leave the car loose in them. */
+export const DATUM_FIGURES = 6;
+
+/** How many are held of a car that stands askew, where they are too few; else null. */
+export const tooFewHeld = ({ holds, survey }: Laying): number | null =>
+  survey?.askew === true && holds.length < DATUM_FIGURES ? holds.length : null;
+
+/** What is held that no datum laid: the axes laid or taken otherwise let it go. */
+export const heldOtherwise = (job: Laying): readonly Hold[] => (datumOf(job) === null ? job.holds : []);
+
+/** Of a car that stands askew what says where its axes are by these points: it goes with them. */
+export const laidBy = ({ holds, survey }: Laying, points: ReadonlySet<PointId>): readonly Hold[] =>
+  survey?.askew === true
+    ? holds.filter(({ point, and }) => points.has(bareId(point)) || points.has(bareId(and ?? point)))
+    : [];

@@ -1,4 +1,8 @@
 /** How a car stands over the lines that it was measured from, and where its own axes are, in words. */
+import type { Axis } from '../geometry/vector.ts';
+import type { Hold } from '../job/kinds/hold.ts';
+import type { Job } from '../job/types.ts';
+import { pointName } from '../solve/names.ts';
 import type { NoDatum } from '../survey/datum.ts';
 import type { Standing } from '../survey/adjust.ts';
 import { formatAngle } from '../units/angle.ts';
@@ -25,3 +29,31 @@ export function standsInWords({ turns: [yaw, pitch, roll] }: Standing): string {
 
 /** Degrees. */
 const SEEN = 0.05;
+
+/** Of a car that is not said to stand askew. */
+export const SQUARE_TO_LINES = 'The lines on the floor are taken as the car’s own: zero where they cross.';
+
+const COUNTS = ['none', 'one', 'two', 'three', 'four', 'five'] as const;
+
+/** "The car’s axes are not laid: five of six coordinates are held." `held`: fewer than six. */
+export const notLaidInWords = (held: number): string =>
+  `The car’s axes are not laid: ${COUNTS[held]} of six coordinates ${held === 1 ? 'is' : 'are'} held.`;
+
+/** "This lets go what is held now: height of Sill, left; offset midway between Sill, left and Sill, right." */
+export const letGoInWords = (job: Job, holds: readonly Hold[]): string =>
+  `This lets go what is held now: ${heldInWords(job, holds)}.`;
+
+/** "The car’s axes go by this: height of Sill, left. Without it they are not laid ..." */
+export const laidByInWords = (job: Job, holds: readonly Hold[]): string =>
+  `The car’s axes go by this: ${heldInWords(job, holds)}. Without it they are not laid, and all that was measured lies loose in them.`;
+
+const heldInWords = (job: Job, holds: readonly Hold[]): string =>
+  holds
+    .map(({ point, and, axis }) =>
+      and === undefined
+        ? `${COORDINATE[axis]} of ${pointName(job, point)}`
+        : `${COORDINATE[axis]} midway between ${pointName(job, point)} and ${pointName(job, and)}`,
+    )
+    .join('; ');
+
+const COORDINATE: Readonly<Record<Axis, string>> = { x: 'station', y: 'offset', z: 'height' };

@@ -4,12 +4,26 @@
  */
 import { useMemo, useState, type ReactNode } from 'react';
 import { setDatum, withoutDatum } from '../../core/edit/datum.ts';
-import { datumOf, datumTrouble, type Centre, type Datum as Laid } from '../../core/survey/datum.ts';
+import {
+  datumOf,
+  datumTrouble,
+  heldOtherwise,
+  tooFewHeld,
+  type Centre,
+  type Datum as Laid,
+} from '../../core/survey/datum.ts';
 import { shownName } from '../../core/job/shown.ts';
+import type { Standing } from '../../core/survey/adjust.ts';
 import { pairsOfPoints } from '../../core/survey/point-pairs.ts';
 import { motionBetween, movedWithCar } from '../../core/shape/move-with-car.ts';
 import type { Job } from '../../core/job/types.ts';
-import { NO_DATUM_WORDS, standsInWords } from '../../core/words/datum.ts';
+import {
+  letGoInWords,
+  notLaidInWords,
+  NO_DATUM_WORDS,
+  SQUARE_TO_LINES,
+  standsInWords,
+} from '../../core/words/datum.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { LengthField, SelectField, type Choice } from '../fields/Fields.tsx';
 import { Command } from '../kit/Command.tsx';
@@ -24,24 +38,29 @@ export default function Datum(): ReactNode {
   const laid = asked ?? firstDatum(measured);
   if (measured.length < 5 || laid === null) {
     return (
-      <p className="small">
-        The lines on the floor are taken as the car’s own: zero where they cross. With five measured points or more a
-        car that does not stand square to them can be put right here.
-      </p>
+      <>
+        <Lies job={job} standing={derived.survey?.stands} />
+        <p className="small">
+          With five measured points or more, two pairs left and right among them, a car that does not stand square to
+          the lines on the floor can be put right here.
+        </p>
+        {job.survey?.askew === true && (
+          <>
+            <LetsGo job={job} />
+            <TakeLines onDone={() => ask(null)} />
+          </>
+        )}
+      </>
     );
   }
   const trouble = datumTrouble(job, laid);
   const choices = measured.map(({ id, name }): Choice => ({ value: id, label: shownName(name) }));
   const centres = [...centreChoices(points), ...choices];
   const change = (fields: Partial<Laid>): void => ask({ ...laid, ...fields });
-  const standing = derived.survey?.stands;
+  const isSame = JSON.stringify(laid) === JSON.stringify(present);
   return (
     <>
-      <p>
-        {standing === undefined
-          ? 'The lines on the floor are taken as the car’s own: zero where they cross.'
-          : standsInWords(standing)}
-      </p>
+      <Lies job={job} standing={derived.survey?.stands} />
       <p className="small">
         Where the car does not stand square to the lines, or the floor is not level, say which points of it are level,
         where its centre line runs and where zero is. What was drawn stays where it is on the car; what is mirrored goes
@@ -96,28 +115,44 @@ export default function Datum(): ReactNode {
         />
       </div>
       {trouble !== null && <p role="status">{NO_DATUM_WORDS[trouble]}</p>}
+      <LetsGo job={job} />
       <div className="row">
         <Command
           step="Lay the car’s axes by its points"
-          disabled={trouble !== null || JSON.stringify(laid) === JSON.stringify(present)}
+          disabled={trouble !== null || isSame}
           run={(before) => kept(before, setDatum(before, laid))}
         >
           Lay the axes so
         </Command>
-        {job.survey?.askew === true && (
-          <Command
-            quiet
-            step="Take the floor’s lines as the car’s"
-            run={(before) => kept(before, withoutDatum(before))}
-            onDone={() => ask(null)}
-          >
-            Take the lines on the floor
-          </Command>
-        )}
+        {job.survey?.askew === true && <TakeLines onDone={() => ask(null)} />}
       </div>
     </>
   );
 }
+
+/** Where the axes are now. */
+function Lies({ job, standing }: { job: Job; standing: Standing | undefined }): ReactNode {
+  const held = tooFewHeld(job);
+  if (held !== null) return <p role="status">{notLaidInWords(held)}</p>;
+  if (job.survey?.askew !== true) return <p>{SQUARE_TO_LINES}</p>;
+  return standing !== undefined && <p>{standsInWords(standing)}</p>;
+}
+
+function LetsGo({ job }: { job: Job }): ReactNode {
+  const held = heldOtherwise(job);
+  return held.length > 0 && <p className="small">{letGoInWords(job, held)}</p>;
+}
+
+const TakeLines = ({ onDone }: { onDone: () => void }): ReactNode => (
+  <Command
+    quiet
+    step="Take the floor’s lines as the car’s"
+    run={(before) => kept(before, withoutDatum(before))}
+    onDone={onDone}
+  >
+    Take the lines on the floor
+  </Command>
+);
 
 /** All that was drawn, kept where it is on the car. */
 function kept(before: Job, after: Job): Job {

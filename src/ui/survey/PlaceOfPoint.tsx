@@ -13,6 +13,7 @@ import { Length } from '../fields/Readings.tsx';
 import { Command } from '../kit/Command.tsx';
 import { withAxis } from '../kit/vectors.ts';
 import { Sure } from './Sure.tsx';
+import { UnlessDatum } from './UnlessDatum.tsx';
 
 const COORDINATES = ['Along', 'Offset', 'Height'] as const;
 const AXES: readonly Axis[] = ['x', 'y', 'z'];
@@ -89,9 +90,9 @@ export function MeasuredPlace({ point, survey }: { point: Point; survey: Adjuste
       <p className="small">
         Its place comes of the measurements. A coordinate that is held is laid down and not asked for.
       </p>
-      <Command quiet step={`Type where ${point.name} is`} run={(job) => typePlace(job, point.id)}>
+      <UnlessDatum ids={[point.id]} quiet step={`Type where ${point.name} is`} run={(job) => typePlace(job, point.id)}>
         Type its place
-      </Command>
+      </UnlessDatum>
     </>
   );
 }

@@ -9,13 +9,13 @@ import { referencesOf } from '../../core/job/references.ts';
 import type { Point } from '../../core/job/kinds/point.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { setPointGap } from '../../core/edit/least-gap.ts';
-import { Command } from '../kit/Command.tsx';
 import { SizeOrNothingField, TextField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { MeasuredPlace, TypedPlace } from './PlaceOfPoint.tsx';
 import { ScanMark } from './ScanMark.tsx';
 import { StandInKey } from './StandIns.tsx';
 import { TrimGapList } from './TrimGapList.tsx';
+import { UnlessDatum } from './UnlessDatum.tsx';
 import { leastOf, type TrimOf } from './useTrim.ts';
 
 /** `point` where it was measured. */
@@ -91,9 +91,15 @@ export function PointCard({
           ))}
         </ul>
       )}
-      <Command quiet destroys={point.id} step={`Delete ${point.name}`} run={(before) => removePoint(before, point.id)}>
+      <UnlessDatum
+        ids={[point.id]}
+        quiet
+        destroys={point.id}
+        step={`Delete ${point.name}`}
+        run={(before) => removePoint(before, point.id)}
+      >
         Delete the point
-      </Command>
+      </UnlessDatum>
     </article>
   );
 }

@@ -6,12 +6,29 @@ import { isMeasured } from '../../core/survey/network.ts';
 import Marked from '../table/Marked.tsx';
 import type { Marks } from '../table/marks.ts';
 import MoveMarked from '../table/MoveMarked.tsx';
+import { UnlessDatum } from './UnlessDatum.tsx';
 
 export default function SeveralPoints({ marks, points }: { marks: Marks; points: readonly Point[] }): ReactNode {
   const still = points.filter((point) => marks.marked.has(point.id) && isMeasured(point)).length;
   const count = marks.marked.size - still;
+  const ids = [...marks.marked];
+  const these = ids.length === 1 ? '1 marked point' : `${ids.length} marked points`;
   return (
-    <Marked marks={marks} noun="points" remove={(job, ids) => removeSeveral(job, 'points', ids)}>
+    <Marked
+      marks={marks}
+      noun="points"
+      removal={
+        <UnlessDatum
+          ids={ids}
+          quiet
+          destroys="marked"
+          step={`Delete ${these}`}
+          run={(job) => removeSeveral(job, 'points', ids)}
+        >
+          Delete the {these}
+        </UnlessDatum>
+      }
+    >
       <MoveMarked
         these={`${count} ${count === 1 ? 'point' : 'points'}`}
         disabled={count === 0}

@@ -1,8 +1,10 @@
 /** Survey: the measured points of the car, what hangs on them, and the body lines drawn through them. */
-import { lazy, Suspense, type ReactNode } from 'react';
+import { lazy, Suspense, useRef, type ReactNode } from 'react';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { pairsOfPoints } from '../../core/survey/point-pairs.ts';
+import { tooFewHeld } from '../../core/survey/datum.ts';
 import { measuredPoints } from '../../core/survey/measured-points.ts';
+import { notLaidInWords } from '../../core/words/datum.ts';
 import { LEVEL_FIRST, SET_UP, SIGNS } from '../../core/words/measuring.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { Onward } from '../kit/Onward.tsx';
@@ -41,6 +43,8 @@ export default function SurveyStation(): ReactNode {
   const chosen = selection?.kind === 'point' ? points.find((point) => point.id === bareId(selection.id)) : undefined;
   const samples = useDocument((state) => state.job.survey?.samples?.length ?? 0);
   const opened = useDocument((state) => state.opened);
+  const held = useDocument((state) => tooFewHeld(state.job));
+  const axes = useRef<HTMLDivElement>(null);
   const trimOf = useTrim();
   const guessed = points.filter((point) => point.guessed === true).length;
   return (
@@ -52,6 +56,7 @@ export default function SurveyStation(): ReactNode {
       <Section title="Measurements" count={readings} open={readings > 0 || written === 0} onlyOpen>
         <Measurements />
       </Section>
+      {held !== null && <NotLaid held={held} onGo={() => openIn(axes.current)} />}
       <MovedSince key={opened} />
       {points.length > 0 && (
         <>
@@ -85,11 +90,13 @@ export default function SurveyStation(): ReactNode {
         <Section title="Paste many points">
           <PastePoints />
         </Section>
-        <Section title="Where the car’s axes are" onlyOpen>
-          <Suspense fallback={null}>
-            <Datum />
-          </Suspense>
-        </Section>
+        <div ref={axes}>
+          <Section title="Where the car’s axes are" onlyOpen>
+            <Suspense fallback={null}>
+              <Datum />
+            </Suspense>
+          </Section>
+        </div>
         <Section title="Sample bends" count={samples} onlyOpen>
           <Suspense fallback={null}>
             <SampleBends />
@@ -120,6 +127,27 @@ export default function SurveyStation(): ReactNode {
       )}
     </div>
   );
+}
+
+const NotLaid = ({ held, onGo }: { held: number; onGo: () => void }): ReactNode => (
+  <div className="notice-warning">
+    <p role="status">
+      <span aria-hidden="true">▲ </span>
+      {notLaidInWords(held)}
+    </p>
+    <button type="button" className="press" onClick={onGo}>
+      To where the car’s axes are
+    </button>
+  </div>
+);
+
+/** Unfolds the part of the station that is in there, and leads to it. */
+function openIn(place: HTMLElement | null): void {
+  const part = place?.querySelector('details');
+  if (!part) return;
+  part.open = true;
+  part.scrollIntoView();
+  part.querySelector('summary')?.focus();
 }
 
 const FirstMeasurements = (): ReactNode => (

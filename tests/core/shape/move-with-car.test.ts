@@ -3,9 +3,18 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { derive, type Derived } from '../../../src/core/derive.ts';
 import { setDatum, withoutDatum } from '../../../src/core/edit/datum.ts';
-import { datumOf, datumTrouble, type Datum } from '../../../src/core/survey/datum.ts';
+import { withoutHolds } from '../../../src/core/edit/holds.ts';
+import {
+  datumOf,
+  datumTrouble,
+  heldOtherwise,
+  laidBy,
+  tooFewHeld,
+  type Datum,
+} from '../../../src/core/survey/datum.ts';
 import { moved, type RigidMotion } from '../../../src/core/geometry/rigid-motion.ts';
 import { distance, dot } from '../../../src/core/geometry/vector.ts';
+import type { Hold } from '../../../src/core/job/kinds/hold.ts';
 import type { Measurement } from '../../../src/core/job/kinds/measurement.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
@@ -15,6 +24,7 @@ import type { Job } from '../../../src/core/job/types.ts';
 import { align, residualsOf } from '../../../src/core/scan/align.ts';
 import { inCar, placingOf } from '../../../src/core/scan/place.ts';
 import { laidByPairs, pairsInCar } from '../../../src/core/shape/scans.ts';
+import { notLaidInWords } from '../../../src/core/words/datum.ts';
 import { motionBetween, movedWithCar } from '../../../src/core/shape/move-with-car.ts';
 
 const solved = (job: Job): Derived => {
@@ -76,6 +86,38 @@ describe('another datum', () => {
     expect(datumTrouble(measured, { ...datum, level: [rear, rear, front] })).toBe('level-twice');
     expect(datumTrouble(measured, { ...datum, centre: [[rear], [rear]] })).toBe('centre-twice');
     expect(datumTrouble({ ...measured, points: [] }, datum)).toBe('not-measured');
+  });
+
+  it('is not read from what is held otherwise: laid again, another car would come of it', () => {
+    const datum: Datum = {
+      level: [rear, front, third],
+      height: 300,
+      centre: [[rear, third], [front]],
+      zero: rear,
+      station: -10,
+    };
+    const job = setDatum(measured, datum);
+    const other = (change: (hold: Hold, i: number) => Hold | null) => ({
+      ...job,
+      holds: job.holds.flatMap((hold, i) => change(hold, i) ?? []),
+    });
+    expect(setDatum(measured, datumOf(job)!)).toEqual(job);
+    expect(heldOtherwise(job)).toEqual([]);
+    for (const i of [0, 1, 2, 3, 4]) {
+      const off = other((hold, k) => (k === i ? { ...hold, value: hold.value + 3 } : hold));
+      expect(datumOf(off), `hold ${i}`).toBeNull();
+      expect(heldOtherwise(off)).toBe(off.holds);
+      expect(tooFewHeld(off)).toBeNull();
+    }
+    expect(datumOf(other((hold, k) => (k === 5 ? { ...hold, and: third } : hold)))).toBeNull();
+    // A point goes, and with it what is held of it: three of six of the rear one, itself and in the mean.
+    expect(laidBy(job, new Set([rear]))).toEqual([job.holds[0], job.holds[3], job.holds[5]]);
+    expect(laidBy(job, new Set([third]))).toEqual([job.holds[2], job.holds[3]]);
+    expect(laidBy(withoutDatum(job), new Set([rear]))).toEqual([]);
+    const left = withoutHolds(job, new Set([rear]));
+    expect(tooFewHeld(left)).toBe(3);
+    expect(notLaidInWords(3)).toBe('The car’s axes are not laid: three of six coordinates are held.');
+    expect(tooFewHeld(withoutDatum(job))).toBeNull();
   });
 
   // Turned about the car's own left, and shifted along and up: the centre plane is where it was.
