@@ -20,7 +20,7 @@ export interface Semidefinite {
   inverse(): Float64Array;
 }
 
-/** A pivot below this share of the greatest entry of the diagonal, and the direction is open: of a square, so 1e-5 of what is best known. */
+/** Of the diagonal, which is 1. A pivot below it, and the direction is open: of a square, so what is known through it is a hundred thousand times less sure. */
 const OPEN = 1e-10;
 
 interface Factor {
@@ -30,13 +30,18 @@ interface Factor {
   readonly rank: number;
 }
 
-/** O(n^3 / 3). Most are regular, and those are done row by row, which takes a quarter of the time that looking for pivots does. */
+/**
+ * O(n^3 / 3). Rows and columns are first counted so that the diagonal is 1: what is known of one unknown says nothing of whether another is known at all. Most
+ * matrices are regular, and those are done row by row, which takes a quarter of the time that looking for pivots does.
+ */
 export function semidefinite(matrix: Float64Array, size: number): Semidefinite {
   const n = size;
-  let greatest = 0;
-  for (let i = 0; i < n; i++) greatest = Math.max(greatest, matrix[i * n + i]!);
-  const { work, order, rank } = regular(matrix, n, OPEN * greatest) ?? pivoted(matrix, n, OPEN * greatest);
-  const open = openDirections(work, n, rank, order);
+  const unit = new Float64Array(n);
+  for (let i = 0; i < n; i++) unit[i] = matrix[i * n + i]! > 0 ? 1 / Math.sqrt(matrix[i * n + i]!) : 1;
+  const even = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) for (let k = 0; k < n; k++) even[i * n + k] = matrix[i * n + k]! * unit[i]! * unit[k]!;
+  const { work, order, rank } = regular(even, n) ?? pivoted(even, n);
+  const open = openDirections(work, n, rank, order, unit);
   return {
     size,
     rank,
@@ -44,13 +49,13 @@ export function semidefinite(matrix: Float64Array, size: number): Semidefinite {
     solve(right) {
       const y = new Float64Array(rank);
       for (let i = 0; i < rank; i++) {
-        let rest = right[order[i]!]!;
+        let rest = right[order[i]!]! * unit[order[i]!]!;
         for (let k = 0; k < i; k++) rest -= work[i * n + k]! * y[k]!;
         y[i] = rest / work[i * n + i]!;
       }
       backwards(work, n, rank, y);
       const x = new Float64Array(n);
-      for (let i = 0; i < rank; i++) x[order[i]!] = y[i]!;
+      for (let i = 0; i < rank; i++) x[order[i]!] = y[i]! * unit[order[i]!]!;
       return withoutOpen(x, open);
     },
     inverse() {
@@ -70,7 +75,8 @@ export function semidefinite(matrix: Float64Array, size: number): Semidefinite {
         for (let b = 0; b <= a; b++) {
           let sum = 0;
           for (let k = a; k < rank; k++) sum += columns[a * rank + k]! * columns[b * rank + k]!;
-          inverse[order[a]! * n + order[b]!] = inverse[order[b]! * n + order[a]!] = sum;
+          const value = sum * unit[order[a]!]! * unit[order[b]!]!;
+          inverse[order[a]! * n + order[b]!] = inverse[order[b]! * n + order[a]!] = value;
         }
       }
       return inverse;
@@ -78,8 +84,8 @@ export function semidefinite(matrix: Float64Array, size: number): Semidefinite {
   };
 }
 
-/** In the order in which the rows come; null where a pivot is not above `least`. */
-function regular(matrix: Float64Array, n: number, least: number): Factor | null {
+/** In the order in which the rows come; null where a pivot is not above OPEN. */
+function regular(matrix: Float64Array, n: number): Factor | null {
   const work = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
     const row = i * n;
@@ -88,7 +94,7 @@ function regular(matrix: Float64Array, n: number, least: number): Factor | null 
       let rest = matrix[row + k]!;
       for (let m = 0; m < k; m++) rest -= work[row + m]! * work[other + m]!;
       if (k < i) work[row + k] = rest / work[other + k]!;
-      else if (rest > least) work[row + i] = Math.sqrt(rest);
+      else if (rest > OPEN) work[row + i] = Math.sqrt(rest);
       else return null;
     }
   }
@@ -96,10 +102,10 @@ function regular(matrix: Float64Array, n: number, least: number): Factor | null 
 }
 
 /**
- * The greatest pivot of what is left first, up to the first that is not above `least`. Column by column: what is left is kept up on the diagonal alone,
+ * The greatest pivot of what is left first, up to the first that is not above OPEN. Column by column: what is left is kept up on the diagonal alone,
  * and a column is worked out once its pivot is chosen.
  */
-function pivoted(matrix: Float64Array, n: number, least: number): Factor {
+function pivoted(matrix: Float64Array, n: number): Factor {
   const left = new Float64Array(n);
   for (let i = 0; i < n; i++) left[i] = matrix[i * n + i]!;
   const order = Array.from({ length: n }, (_, i) => i);
@@ -108,7 +114,7 @@ function pivoted(matrix: Float64Array, n: number, least: number): Factor {
     let at = rank;
     for (let i = rank + 1; i < n; i++) if (left[order[i]!]! > left[order[at]!]!) at = i;
     const pivot = order[at]!;
-    if (!(left[pivot]! > least)) break;
+    if (!(left[pivot]! > OPEN)) break;
     [order[rank], order[at]] = [pivot, order[rank]!];
     const column = matrix.slice(pivot * n, pivot * n + n);
     for (const before of columns) {
@@ -135,6 +141,7 @@ function openDirections(
   n: number,
   rank: number,
   order: readonly number[],
+  unit: Float64Array,
 ): readonly Float64Array[] {
   const open: Float64Array[] = [];
   for (let free = rank; free < n; free++) {
@@ -142,8 +149,8 @@ function openDirections(
     for (let i = 0; i < rank; i++) head[i] = -work[free * n + i]!;
     backwards(work, n, rank, head);
     const direction = new Float64Array(n);
-    for (let i = 0; i < rank; i++) direction[order[i]!] = head[i]!;
-    direction[order[free]!] = 1;
+    for (let i = 0; i < rank; i++) direction[order[i]!] = head[i]! * unit[order[i]!]!;
+    direction[order[free]!] = unit[order[free]!]!;
     // Twice, as once leaves what rounding brought in (Golub and Van Loan, 5.2.9).
     const straight = withoutOpen(withoutOpen(direction, open), open);
     const size = Math.hypot(...straight);

@@ -22,9 +22,11 @@ import {
   type Row,
   type Solution,
   type Surveyed,
+  sidesAt,
+  solve,
 } from './network.ts';
 import { poseOf, turnsOf } from './floor.ts';
-import { settle } from './settle.ts';
+import { settle, TOUCHED } from './settle.ts';
 
 export interface AdjustedPoint {
   readonly id: PointId;
@@ -90,9 +92,6 @@ export interface Standing {
 /** Of an error that shows in a residual: less, and nothing checks the reading. */
 const UNCHECKED = 1e-8;
 
-/** Of a unit direction. */
-const TOUCHED = 1e-6;
-
 /** Never is a reading suspected that is off by less: once in a thousand by chance. */
 const LEAST_SUSPECT = 3.29;
 
@@ -118,9 +117,10 @@ const known = remembered((points: Surveyed['points']) =>
 );
 
 function adjustedFrom(surveyed: Surveyed): Adjusted | null {
-  const network = networkOf(surveyed);
-  if (network === null) return null;
-  const used = network.measurements.flatMap(({ excluded }, index) => (excluded ? [] : [index]));
+  const guessed = networkOf(surveyed);
+  if (guessed === null) return null;
+  const used = guessed.measurements.flatMap(({ excluded }, index) => (excluded ? [] : [index]));
+  const network = guessed.pose === null ? guessed : withCarsSides(guessed, used);
   const solution = settle(network, used);
   const inverse = solution.normal.inverse();
   const residuals = residualsOf(solution, inverse);
@@ -134,6 +134,13 @@ function adjustedFrom(surveyed: Surveyed): Adjusted | null {
     loose: looseOf(network, solution),
     ...(network.pose !== null && { stands: standingOf(solution.places.subarray(network.pose)) }),
   };
+}
+
+/** Guesses lie over the floor's lines. On which side of the car's own centre plane a point is, which a width is taken on, is seen once the car is laid out without widths. */
+function withCarsSides(network: Network, used: readonly number[]): Network {
+  const others = used.filter((index) => network.measurements[index]!.kind !== 'width');
+  if (others.length === used.length) return network;
+  return { ...network, side: sidesAt(network.first, settle(network, others).places) };
 }
 
 function standingOf(pose: Float64Array): Standing {
@@ -208,7 +215,7 @@ function suspectsAmong(network: Network, whole: Solution, residuals: readonly Re
     const worst = alike[0]!;
     found.push({ index: worst.index, or: alike.slice(1).map(({ index }) => index) });
     const used = left.flatMap(({ index }) => (index === worst.index ? [] : [index]));
-    solution = settle(network, used, solution.places);
+    solution = solve(network, used, network.unknown, solution.places);
     left = residualsOf(solution, solution.normal.inverse());
   }
   const inverse = found.length > 0 ? solution.normal.inverse() : NO_INVERSE;

@@ -5,7 +5,7 @@
 import { toDegrees } from '../geometry/angle.ts';
 import { AXIS_INDEX, length, ORIGIN, scale, subtract, type Axis, type Vec3 } from '../geometry/vector.ts';
 import type { Measurement } from '../job/kinds/measurement.ts';
-import type { PointRef } from '../job/reference.ts';
+import { isPrimed, type PointRef } from '../job/reference.ts';
 import type { Floor } from './floor.ts';
 
 export interface Reading {
@@ -43,7 +43,8 @@ export function readingAt(
     }
     case 'width': {
       const { point } = measurement;
-      const twice = 2 * sideOf(point);
+      // An image lies on the other side, and is as far from its point.
+      const twice = 2 * (isPrimed(point) ? -sideOf(point) : sideOf(point));
       return { value: twice * at(point)[1], slopes: [[point, along('y', twice)]], pose: [] };
     }
     case 'distance': {

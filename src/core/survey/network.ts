@@ -26,12 +26,26 @@ export interface Network {
   readonly guess: Float64Array;
   /** Of these the ones that are asked for. */
   readonly unknown: readonly number[];
-  /** Coordinates whose mean with another one is held: as that goes up, they go down. */
-  readonly tied: readonly { readonly at: number; readonly to: number }[];
+  /** Coordinates whose mean with another one is held. */
+  readonly tied: readonly Tie[];
   /** Where the pose begins among the coordinates; null where the car stands square. */
   readonly pose: number | null;
   /** Of each point: on which side of the centre plane it is thought, 1 left. */
   readonly side: ReadonlyMap<PointId, 1 | -1>;
+}
+
+/** The coordinate `at` is `plus` and `sign` times the one `to`. */
+interface Tie {
+  readonly at: number;
+  readonly to: number;
+  readonly sign: number;
+  readonly plus: number;
+}
+
+interface Held {
+  readonly at: number;
+  readonly sign: number;
+  readonly isAsked: boolean;
 }
 
 /** Whether its place comes of measurements. */
@@ -48,19 +62,27 @@ export function networkOf({ points, holds, measurements, survey }: Surveyed): Ne
     ...(pose === null ? [] : Array.from({ length: POSE }, () => 0)),
   ]);
   const fixed = new Set<number>();
-  const tied: { readonly at: number; readonly to: number }[] = [];
+  const tied: Tie[] = [];
   const isAsked = new Set(asked.map(({ id }) => id));
   for (const { point, and, axis, value } of holds) {
-    const [own, other] = [point, and].map((id) => (id === undefined ? null : first.get(id)! + AXIS_INDEX[axis]));
-    if (other === null || other === undefined) {
-      if (isAsked.has(point)) hold(own!, value);
-    } else if (isAsked.has(point) && isAsked.has(and!)) {
-      const half = (guess[own!]! - guess[other]!) / 2;
-      guess[own!] = value + half;
-      hold(other, value - half);
-      tied.push({ at: other, to: own! });
-    } else if (isAsked.has(point)) hold(own!, 2 * value - guess[other]!);
-    else if (isAsked.has(and!)) hold(other, 2 * value - guess[own!]!);
+    const [own, other] = [point, and ?? point].map((reference) => ({
+      at: first.get(bareId(reference))! + AXIS_INDEX[axis],
+      // An image's offset is the other way.
+      sign: axis === 'y' && isPrimed(reference) ? -1 : 1,
+      isAsked: isAsked.has(bareId(reference)),
+    })) as [Held, Held];
+    const off = (2 * value - own.sign * guess[own.at]! - other.sign * guess[other.at]!) / 2;
+    // Of a point and its own image the mean lies on the centre plane, wherever the point is.
+    if (own.at === other.at && own.sign !== other.sign) continue;
+    if (own.at === other.at || !other.isAsked) {
+      if (own.isAsked)
+        hold(own.at, own.sign * (own.at === other.at ? value : 2 * value - other.sign * guess[other.at]!));
+    } else if (!own.isAsked) hold(other.at, other.sign * (2 * value - own.sign * guess[own.at]!));
+    else {
+      guess[own.at]! += own.sign * off;
+      hold(other.at, guess[other.at]! + other.sign * off);
+      tied.push({ at: other.at, to: own.at, sign: -own.sign * other.sign, plus: 2 * other.sign * value });
+    }
   }
   return {
     measurements,
@@ -73,13 +95,23 @@ export function networkOf({ points, holds, measurements, survey }: Surveyed): Ne
     ],
     tied,
     pose,
-    side: new Map(points.map(({ id, position }) => [id, position[1] < 0 ? -1 : 1])),
+    side: sidesAt(first, guess),
   };
 
   function hold(at: number, value: number): void {
     guess[at] = value;
     fixed.add(at);
   }
+}
+
+/** On which side of the centre plane each point lies at these places, 1 left or in it. */
+export const sidesAt = (first: Network['first'], places: Float64Array): ReadonlyMap<PointId, 1 | -1> =>
+  new Map([...first].map(([id, at]) => [id, places[at + 1]! < 0 ? -1 : 1]));
+
+/** Puts a coordinate there, and the one whose mean with it is held where that wants it. */
+export function put({ tied }: Network, places: Float64Array, at: number, value: number): void {
+  places[at] = value;
+  for (const each of tied) if (each.to === at) places[each.at] = each.plus + each.sign * value;
 }
 
 /** Which unknown moves each coordinate, -1 for none, and whether with it or against it. */
@@ -93,9 +125,9 @@ export function slotsOf({ guess, tied }: Network, unknown: readonly number[]): S
   const of = new Int32Array(guess.length).fill(-1);
   const sign = new Float64Array(guess.length).fill(1);
   unknown.forEach((at, i) => (of[at] = i));
-  for (const { at, to } of tied) {
-    of[at] = of[to]!;
-    sign[at] = -1;
+  for (const tie of tied) {
+    of[tie.at] = of[tie.to]!;
+    sign[tie.at] = tie.sign;
   }
   return { of, sign };
 }

@@ -7,7 +7,7 @@
 import { distance, type Vec3 } from '../geometry/vector.ts';
 import { pointsOf } from '../job/kinds/measurement.ts';
 import { bareId, type PointId } from '../job/reference.ts';
-import { placeIn, solve, type Network, type Solution } from './network.ts';
+import { placeIn, put, solve, type Network, type Solution } from './network.ts';
 
 /** In deviations squared, of the sum: two solutions this near answer alike. */
 export const ALIKE = 9;
@@ -51,15 +51,15 @@ function placed(network: Network, used: readonly number[]): Float64Array {
     const unknown = unknownOf(network, id);
     if (ties.length > 0) {
       const best = bestOf(network, ties, unknown, places, id);
-      for (const at of unknown) places[at] = best.places[at]!;
+      for (const at of unknown) put(network, places, at, best.places[at]!);
     }
     waiting.delete(id);
   }
   return places;
 }
 
-/** Of a unit direction. */
-const TOUCHED = 1e-6;
+/** Of a unit direction: a part of less is none. */
+export const TOUCHED = 1e-6;
 
 /** The coordinates of a point that are asked for. */
 export const unknownOf = ({ first, unknown }: Network, id: PointId): readonly number[] =>
@@ -98,17 +98,20 @@ export function fromAllSides(
     const { kind, value } = network.measurements[index]!;
     return kind === 'distance' ? [value] : [];
   });
-  const reach = Math.max(0, ...taped, ...others.map((place) => distance(place, middle as unknown as Vec3)));
+  const reach = Math.max(LEAST_REACH, ...taped, ...others.map((place) => distance(place, middle as unknown as Vec3)));
   const corners = CORNERS.map((corner) => {
     const start = places.slice();
     corner.forEach((side, k) => {
       const here = network.first.get(id)! + k;
-      if (unknown.includes(here)) start[here] = middle[k]! + side * reach;
+      if (unknown.includes(here)) put(network, start, here, middle[k]! + side * reach);
     });
     return start;
   });
   return [places, ...corners].map((start) => solve(network, ties, unknown, start));
 }
+
+/** mm. Of the box where nothing says how far off the point is. */
+const LEAST_REACH = 500;
 
 /** Not quite a cube: a place on an axis of symmetry has no slope to go down. */
 const CORNERS: readonly Vec3[] = [

@@ -266,12 +266,76 @@ describe('what nothing fixes', () => {
 
   it('distances among points alone leave the six motions of the whole', () => {
     const survey = randomSurvey(3);
-    const { loose, redundancy } = adjust({
-      ...survey,
-      measurements: survey.measurements.filter(({ kind }) => kind === 'distance'),
+    const ids = survey.points.map(({ id }) => id);
+    const tapes = ids.flatMap((from, i) =>
+      ids.slice(i + 1).map((to): Measurement => {
+        const asked = tape(`${from} ${to}`, from, to, 0);
+        return { ...asked, value: readOf(asked, placeOf(survey.truth)) };
+      }),
+    );
+    const { loose, redundancy } = adjust({ ...survey, measurements: tapes })!;
+    // Every point can be moved along and turned with the rest.
+    expect(loose).toHaveLength(3 * survey.points.length);
+    expect(redundancy).toBe(tapes.length - (3 * survey.points.length - 6));
+  });
+});
+
+describe('what a reading is of', () => {
+  const width = (point: string, value: number): Measurement => ({ id: 'w', kind: 'width', point, value });
+
+  it('a width of an image is that of its point', () => {
+    const { points } = adjust({
+      points: [point('P', [0, 600, 0], 'survey')],
+      holds: [],
+      measurements: [width("P'", 1280)],
     })!;
-    expect(loose.length).toBeGreaterThan(6);
-    expect(redundancy).toBeGreaterThanOrEqual(0);
+    expect(points[0]!.position[1]).toBeCloseTo(640, 9);
+  });
+
+  it('a width is on the side where the point is held, whatever was guessed', () => {
+    const { residuals } = adjust({
+      points: [point('P', [0, 10, 0], 'survey')],
+      holds: [{ point: 'P', axis: 'y', value: -640 }],
+      measurements: [width('P', 1280)],
+    })!;
+    expect(residuals[0]!.residual).toBeCloseTo(0, 9);
+  });
+
+  it('a slope between two that are guessed one above the other says how far aside they are', () => {
+    const read = (id: string, of: string, axis: 'x' | 'y' | 'z', value: number): Measurement => ({
+      id,
+      kind: 'coordinate',
+      point: of,
+      axis,
+      value,
+    });
+    const { points, s0, loose } = adjust({
+      points: [point('sill', [0, 640, 300], 'survey'), point('roof', [0, 640, 1300], 'survey')],
+      holds: [],
+      measurements: [
+        read('1', 'sill', 'x', 0),
+        read('2', 'sill', 'y', 640),
+        read('3', 'sill', 'z', 300),
+        read('4', 'roof', 'y', 640),
+        read('5', 'roof', 'z', 1300),
+        { id: '6', kind: 'inclination', from: 'sill', to: 'roof', value: 75 },
+      ],
+    })!;
+    expect([s0 < 1e-6, loose]).toEqual([true, []]);
+    expect(Math.abs(points[1]!.position[0])).toBeCloseTo(1000 / Math.tan((75 * Math.PI) / 180), 4);
+  });
+
+  it('what one reading is sure of makes no other unsure', () => {
+    const { points, loose, redundancy } = adjust({
+      points: [point('P', [0, 0, 0], 'survey')],
+      holds: [{ point: 'P', axis: 'z', value: 0 }],
+      measurements: [
+        { id: '1', kind: 'coordinate', point: 'P', axis: 'x', value: 10, sigma: 0.001 },
+        { id: '2', kind: 'coordinate', point: 'P', axis: 'y', value: 50, sigma: 1000 },
+      ],
+    })!;
+    expect([points[0]!.position, loose, redundancy]).toEqual([[10, 50, 0], [], 0]);
+    expect(points[0]!.sigma[1]).toBeCloseTo(1000, 6);
   });
 });
 
