@@ -1,11 +1,12 @@
 /** Edits of what was measured at the car. A reading that names a point which is not there makes it: its place then comes of the measurements. */
 import type { Measurement } from '../job/kinds/measurement.ts';
-import { isPrimed, primed, type PointId, type PointRef } from '../job/reference.ts';
+import { bareId, isPrimed, primed, type PointId, type PointRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { adjust } from '../survey/adjust.ts';
 import { placeOfPoint } from '../survey/measured-points.ts';
 import type { Misread } from '../survey/misread.ts';
 import { isMeasured } from '../survey/network.ts';
+import { namedAlike } from '../survey/point-pairs.ts';
 import { isAtOne, readingsOf, type Way } from '../survey/ways.ts';
 import { firstGuess, withRead, type ReadAt } from './first-guess.ts';
 import { withoutHolds } from './holds.ts';
@@ -47,7 +48,10 @@ export function addReading(job: Job, { way, from, to, value, instrument, sigma }
       ? [withFrom, first]
       : pointFor(withFrom, to, () => ({ way, value, other: placeOfPoint(withFrom, first), isFrom: false }));
   const read = { ...(sigma !== undefined && { sigma }), ...(instrument !== undefined && { instrument }) };
-  return readingsOf(way, first, second, value).reduce<Job>(
+  const across = way === 'width' ? onOtherSide(named, first) : null;
+  const readings: ReturnType<typeof readingsOf> =
+    across === null ? readingsOf(way, first, second, value) : [{ kind: 'distance', from: first, to: across, value }];
+  return readings.reduce<Job>(
     (done, reading) =>
       appendRecord(done, 'measurements', {
         id: nextId(done, 'measurements'),
@@ -56,6 +60,14 @@ export function addReading(job: Job, { way, from, to, value, instrument, sigma }
       }),
     guessedBy(named, way, first, value),
   );
+}
+
+/** A width is read from a point to the same place on the other side: to its own point there, where the car has one by name. */
+function onOtherSide({ points }: Job, ref: PointRef): PointRef | null {
+  const own = points.find(({ id }) => id === bareId(ref));
+  const other = own && points.find((each) => namedAlike(own, each));
+  if (other === undefined) return null;
+  return isPrimed(ref) ? primed(other.id) : other.id;
 }
 
 const placeSaid = (job: Job, said: Said | undefined): ReadAt['other'] => {

@@ -201,8 +201,12 @@ function varianceOf({ at, slopes }: Row, inverse: Float64Array, size: number): n
 
 const NO_INVERSE = new Float64Array(0);
 
+/** Beyond it, in its own deviation, one of so many readings is suspected. */
+export const suspectLimit = (readings: number): number =>
+  Math.max(LEAST_SUSPECT, tailQuantile(BY_CHANCE / 2 / Math.max(readings, 1)));
+
 function suspectsAmong(network: Network, whole: Solution, residuals: readonly Residual[]): readonly Suspect[] {
-  const limit = Math.max(LEAST_SUSPECT, tailQuantile(BY_CHANCE / 2 / Math.max(residuals.length, 1)));
+  const limit = suspectLimit(residuals.length);
   const found: { readonly index: number; readonly or: readonly number[] }[] = [];
   let [solution, left] = [whole, residuals];
   for (;;) {

@@ -70,13 +70,16 @@ export function misreads(
   const single = [...digits('digit', value, unit, range), ...digits('digit', value, other, range)];
   const fitting = (all: readonly Misread[]): readonly Misread[] =>
     all.filter((one) => 'reads' in one && isIt(one.reads));
-  return [
+  const all = [
     ...fitting(typed),
     ...sign,
     ...fitting(byMark),
     ...otherPoints(surveyed, adjusted, suspect),
     ...fitting(single),
   ];
+  // What comes to the same figure is said once, the likelier way.
+  const figureOf = (one: Misread): string => ('reads' in one ? one.reads.toFixed(2) : `${one.key} ${one.point}`);
+  return all.filter((one, i) => all.findIndex((other) => figureOf(other) === figureOf(one)) === i);
 }
 
 const unitTaken = (value: number): readonly Misread[] => [

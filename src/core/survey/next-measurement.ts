@@ -41,11 +41,17 @@ export function nextMeasurement(surveyed: Surveyed, adjusted: Adjusted, point: P
   });
   const tells = ({ slope, noise }: (typeof axes)[number] | (typeof tapes)[number]): number =>
     varianceAlong(covariance, slope) / noise;
-  // The axes stand first: of two that tell as much, what a rule reads is the easier.
-  return [...axes, ...tapes].reduce((best, one) => (tells(one) > tells(best) * BETTER ? one : best)).next;
+  const [rule, tape] = [axes, tapes].map((all) =>
+    all.reduce<(typeof all)[number] | null>(
+      (best, one) => (best === null || tells(one) > tells(best) ? one : best),
+      null,
+    ),
+  );
+  // Of two that tell much the same, what a rule reads is the easier.
+  return tape && tells(tape) > BETTER * tells(rule!) ? tape.next : rule!.next;
 }
 
-/** In deviations squared: what does not tell twice as finely is not worth another kind of measurement. */
+/** In deviations squared: a tape that does not tell twice as finely is not worth the trouble. */
 const BETTER = 4;
 
 type Rows = readonly [Vec3, Vec3, Vec3];

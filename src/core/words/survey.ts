@@ -1,6 +1,7 @@
 /** The survey in the words of the shop: what was measured, what does not agree, what is still open. */
 import type { Axis, Vec3 } from '../geometry/vector.ts';
-import type { Measurement } from '../job/kinds/measurement.ts';
+import { pointsOf, type Measurement } from '../job/kinds/measurement.ts';
+import { bareId, type PointRef } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { pointName } from '../solve/names.ts';
 import { formatAngle } from '../units/angle.ts';
@@ -43,7 +44,10 @@ export const readInWords = ({ kind }: Pick<Measurement, 'kind'>, value: number, 
 /** "The tape from A to B reads 63 in; the others say 36 in." */
 export function offInWords(job: Job, measurement: Measurement, fits: number): string {
   const show = (value: number): string => readInWords(measurement, value, job.lengthUnit);
-  return `${capital(measurementInWords(job, measurement))} reads ${show(measurement.value)}; the others say ${show(fits)}.`;
+  const isTyped = (reference: PointRef): boolean =>
+    job.points.find(({ id }) => id === bareId(reference))?.by !== 'survey';
+  const who = pointsOf(measurement).every(([, point]) => isTyped(point)) ? 'as typed it is' : 'the others say';
+  return `${capital(measurementInWords(job, measurement))} reads ${show(measurement.value)}; ${who} ${show(fits)}.`;
 }
 
 /** "Nothing says where Tower, left is in height." The axis of the car that the direction is nearest to. */

@@ -29,7 +29,7 @@ export const WAY_MEANS: Readonly<Record<Way, string>> = {
   height: 'Rule straight up from the floor’s datum.',
   offset: 'From the centreline: plus is left, minus right.',
   station: 'Along the car from the cross line: plus is forward.',
-  width: 'From the point to the same place on the other side.',
+  width: 'Straight across to the same place on the other side: to its own point there, else to its mirror image.',
   level: 'How much higher the second point is than the first.',
   slope: 'Degrees that the second point is above level, seen from the first.',
   plumb: 'The second point hangs straight above or below the first.',

@@ -3,7 +3,7 @@ import { useMemo, type ReactNode } from 'react';
 import { shownName } from '../../core/job/shown.ts';
 import type { Job } from '../../core/job/types.ts';
 import { pointName } from '../../core/solve/names.ts';
-import type { Adjusted } from '../../core/survey/adjust.ts';
+import { suspectLimit, type Adjusted } from '../../core/survey/adjust.ts';
 import { formatAngle } from '../../core/units/angle.ts';
 import { fineInWords, halfAxes, wholeInWords } from '../../core/words/figures.ts';
 import { capital } from '../../core/words/lists.ts';
@@ -24,8 +24,9 @@ export default function Figures({ job, survey }: { job: Job; survey: Adjusted })
       <PointFigures job={job} survey={survey} />
       <h4>What is left of each reading</h4>
       <p className="small">
-        Left: what the places make of it, less what was read. In its own deviation: beyond 3.3 it is suspected. Checked:
-        how much of a slip would show; at 0 nothing checks it.
+        Left: what the places make of it, less what was read. In its own deviation: beyond{' '}
+        {suspectLimit(survey.residuals.length).toFixed(1)} it is suspected. Checked: how much of a slip would show; at 0
+        nothing checks it.
       </p>
       <ReadingFigures job={job} survey={survey} />
     </>
