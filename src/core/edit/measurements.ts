@@ -158,3 +158,10 @@ export const guessAt = (job: Job, id: PointId, position: Job['points'][number]['
     'points',
     job.points.map((point) => (point.id === id && isMeasured(point) ? { ...point, position } : point)),
   );
+
+/** With the other sign: left for right, up for down. */
+export const turnRound = (job: Job, ids: ReadonlySet<string>): Job =>
+  [...ids].reduce((done, id) => {
+    const reading = findRecord(done, 'measurements', id);
+    return reading === undefined ? done : changeReading(done, id, { value: 0 - reading.value });
+  }, job);

@@ -5,6 +5,7 @@ import { pointName } from '../solve/names.ts';
 import type { Adjusted, Residual, Suspect } from '../survey/adjust.ts';
 import type { Misread } from '../survey/misread.ts';
 import type { NextMeasurement } from '../survey/next-measurement.ts';
+import { sideInName } from '../survey/point-pairs.ts';
 import { formatAngle } from '../units/angle.ts';
 import { formatLength, MM_PER_INCH, type LengthUnit } from '../units/length.ts';
 import { COORDINATE_WORDS, measurementInWords, offInWords, readInWords } from './survey.ts';
@@ -91,3 +92,9 @@ export const nextInWords = (job: Job, next: NextMeasurement): string =>
   next.kind === 'coordinate'
     ? `Measure its ${COORDINATE_WORDS[next.axis]}`
     : `Run a tape from it to ${pointName(job, next.to)}`;
+
+/** "Hoop foot, right lies 23 1/2 in left of the centre line …". */
+export function wrongSideInWords(name: string, by: number, unit: LengthUnit): string {
+  const [is, was] = sideInName(name) === 1 ? ['right', 'left'] : ['left', 'right'];
+  return `${name} lies ${formatLength(by, unit).text} ${unit} ${is} of the centre line, by its offset. An offset to the ${was} is typed ${was === 'left' ? 'without a minus' : 'with a minus'}.`;
+}

@@ -1,6 +1,6 @@
 /** What the readings say of one another: whether they agree, which is off and what to do, what nothing fixes, what may lie on either side. */
 import { useDeferredValue, useMemo, type ReactNode } from 'react';
-import { guessAt, leaveOut, takeMisread } from '../../core/edit/measurements.ts';
+import { guessAt, leaveOut, takeMisread, turnRound } from '../../core/edit/measurements.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { subtract } from '../../core/geometry/vector.ts';
@@ -12,9 +12,16 @@ import type { Elsewhere } from '../../core/survey/mirror.ts';
 import { misreads, type Misread } from '../../core/survey/misread.ts';
 import { nextMeasurement } from '../../core/survey/next-measurement.ts';
 import { sidesOpen } from '../../core/survey/sides-open.ts';
+import { onWrongSide } from '../../core/survey/wrong-side.ts';
 import { formatLength } from '../../core/units/length.ts';
 import { looseInWords, measurementInWords, readInWords } from '../../core/words/survey.ts';
-import { agreementInWords, misreadInWords, nextInWords, suspectInWords } from '../../core/words/survey-advice.ts';
+import {
+  agreementInWords,
+  misreadInWords,
+  nextInWords,
+  suspectInWords,
+  wrongSideInWords,
+} from '../../core/words/survey-advice.ts';
 import { farInWords } from '../../core/words/ways.ts';
 import { useEditor } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
@@ -38,6 +45,7 @@ export function Advice({ job, survey, onAgain, onBegin }: Props): ReactNode {
         {survey.suspects.map((suspect) => (
           <OffReading key={job.measurements[suspect.index]!.id} {...{ job, survey, suspect, onAgain }} />
         ))}
+        <WrongSides job={job} />
         <Sides job={job} survey={survey} />
         <NotFixed job={job} survey={survey} onBegin={onBegin} />
       </ul>
@@ -122,6 +130,28 @@ function NotFixed({ job, survey, onBegin }: Omit<Props, 'onAgain'>): ReactNode {
       </li>
     );
   });
+}
+
+/** One that is called right and lies on the left, or the other way: its offset turned round is one key away. */
+function WrongSides({ job }: Pick<Props, 'job'>): ReactNode {
+  return onWrongSide(job).map(({ point, by, offsets }) => (
+    <li key={point} className="advice-item advice-off">
+      <p>
+        <span aria-hidden="true">▲ </span>
+        {wrongSideInWords(pointName(job, point), by, job.lengthUnit)}
+      </p>
+      {offsets.length > 0 && (
+        <div className="row">
+          <Command
+            step={`Turn round the offset of ${pointName(job, point)}`}
+            run={(before) => turnRound(before, new Set(offsets.map(({ id }) => id)))}
+          >
+            Turn its offset round
+          </Command>
+        </div>
+      )}
+    </li>
+  ));
 }
 
 function Sides({ job, survey }: Pick<Props, 'job' | 'survey'>): ReactNode {

@@ -94,7 +94,7 @@ function withSureness(
     show: (point) =>
       isMeasured(point) ? (
         <>
-          <Length mm={point.position[axis]} />
+          {sure.get(point.id) === null ? '–' : <Length mm={point.position[axis]} />}
           <Sure mm={sure.get(point.id) ?? null} unit={unit} />
         </>
       ) : (
