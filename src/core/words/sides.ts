@@ -52,7 +52,7 @@ export function aloneInWords(alone: Alone, unit: LengthUnit): string {
     case 'same-side':
       return `${shownName(alone.named.name)} lies on the same side of the car: is a minus sign missing?`;
     case 'too-far':
-      return `${shownName(alone.named.name)} lies ${comparedLength(alone.off, unit)} from its mirror image, too far for a pair: measure both again`;
+      return `${shownName(alone.named.name)} lies ${comparedLength(alone.off, unit)} from its mirror image, too far for a pair: measure both again, or say where the car’s axes are if it stands askew to the lines`;
   }
 }
 

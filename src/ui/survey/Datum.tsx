@@ -13,8 +13,9 @@ import {
   type Datum as Laid,
 } from '../../core/survey/datum.ts';
 import { shownName } from '../../core/job/shown.ts';
-import type { Standing } from '../../core/survey/adjust.ts';
-import { pairsOfPoints } from '../../core/survey/point-pairs.ts';
+import { adjust, type Standing } from '../../core/survey/adjust.ts';
+import { uncapital } from '../../core/words/lists.ts';
+import { heightOf, namedPairs, suggestedDatum } from '../../core/survey/datum-choice.ts';
 import { motionBetween, movedWithCar } from '../../core/shape/move-with-car.ts';
 import type { Job } from '../../core/job/types.ts';
 import {
@@ -34,15 +35,17 @@ export default function Datum(): ReactNode {
   const points = derived.job.points;
   const measured = useMemo(() => points.filter(({ by }) => by === 'survey'), [points]);
   const present = datumOf(job);
-  const [asked, ask] = useState<Laid | null>(present);
-  const laid = asked ?? firstDatum(measured);
-  if (measured.length < 5 || laid === null) {
+  const [asked, ask] = useState<Laid | null>(null);
+  const suggested = useMemo(() => suggestedDatum(measured), [measured]);
+  const laid = asked ?? present ?? suggested;
+  const then = useMemo(() => (datumTrouble(job, laid) === null ? adjust(setDatum(job, laid)) : null), [job, laid]);
+  if (measured.length < FEWEST) {
     return (
       <>
         <Lies job={job} standing={derived.survey?.stands} />
         <p className="small">
-          With five measured points or more, two pairs left and right among them, a car that does not stand square to
-          the lines on the floor can be put right here.
+          With five measured points or more a car that does not stand square to the lines on the floor can be put right
+          here.
         </p>
         {job.survey?.askew === true && (
           <>
@@ -55,7 +58,7 @@ export default function Datum(): ReactNode {
   }
   const trouble = datumTrouble(job, laid);
   const choices = measured.map(({ id, name }): Choice => ({ value: id, label: shownName(name) }));
-  const centres = [...centreChoices(points), ...choices];
+  const centres = [...centreChoices(measured), ...choices];
   const change = (fields: Partial<Laid>): void => ask({ ...laid, ...fields });
   const isSame = JSON.stringify(laid) === JSON.stringify(present);
   return (
@@ -73,9 +76,10 @@ export default function Datum(): ReactNode {
             label={`Level: point ${i + 1}`}
             value={id}
             choices={choices}
-            onChoose={(to) =>
-              change({ level: laid.level.map((each, k) => (k === i ? to : each)) as unknown as Laid['level'] })
-            }
+            onChoose={(to) => {
+              const level = laid.level.map((each, k) => (k === i ? to : each)) as unknown as Laid['level'];
+              change({ level, height: heightOf(measured, level) });
+            }}
           />
         ))}
         <LengthField
@@ -103,7 +107,9 @@ export default function Datum(): ReactNode {
           label="Zero along the car is counted from"
           value={laid.zero}
           choices={choices}
-          onChoose={(zero) => change({ zero })}
+          onChoose={(zero) =>
+            change({ zero, station: measured.find(({ id }) => id === zero)?.position[0] ?? laid.station })
+          }
         />
         <LengthField
           label="which stands at station"
@@ -115,12 +121,19 @@ export default function Datum(): ReactNode {
         />
       </div>
       {trouble !== null && <p role="status">{NO_DATUM_WORDS[trouble]}</p>}
+      {!isSame && then?.stands !== undefined && (
+        <p role="status">
+          Laid so: {uncapital(standsInWords(then.stands))}{' '}
+          {isMuch(then.stands) && <strong>That is much: are these three level, and in one height?</strong>}
+        </p>
+      )}
       <LetsGo job={job} />
       <div className="row">
         <Command
           step="Lay the car’s axes by its points"
           disabled={trouble !== null || isSame}
           run={(before) => kept(before, setDatum(before, laid))}
+          onDone={() => ask(null)}
         >
           Lay the axes so
         </Command>
@@ -164,45 +177,16 @@ function kept(before: Job, after: Job): Job {
 /** No id holds a line break. */
 const BETWEEN = '\n';
 
+/** Points that a car is laid by: fewer leave it open. */
+const FEWEST = 5;
+
+/** Degrees of nose and side: more is a floor that nobody builds on. */
+const MUCH = 2;
+
+const isMuch = ({ turns: [, pitch, roll] }: Standing): boolean => Math.max(Math.abs(pitch), Math.abs(roll)) > MUCH;
+
 const centreChoices = (points: Job['points']): readonly Choice[] =>
-  pairsOfPoints(points).pairs.map(({ left, right }) => ({
+  namedPairs(points).map(([left, right]) => ({
     value: [left.id, right.id].join(BETWEEN),
     label: `midway between ${shownName(left.name)} and ${shownName(right.name)}`,
   }));
-
-/** What one would take: of the lowest points the three that span most, the two pairs farthest apart, the rearmost point. */
-function firstDatum(points: Job['points']): Laid | null {
-  const low = points.toSorted((a, b) => a.position[2] - b.position[2]).slice(0, LOWEST);
-  const spans = low.flatMap((a, i) =>
-    low
-      .slice(i + 1)
-      .flatMap((b, k) => low.slice(i + k + 2).map((c) => ({ trio: [a, b, c] as const, area: areaOf(a, b, c) }))),
-  );
-  const best = spans.reduce((most, one) => (one.area > most.area ? one : most), spans[0]!);
-  const [a, b, c] = best.trio;
-  const pairs = pairsOfPoints(points).pairs.toSorted((one, other) => one.left.position[0] - other.left.position[0]);
-  const [rear, front] = [pairs[0], pairs.at(-1)];
-  if (!rear || !front || rear === front) return null;
-  return {
-    level: [a.id, b.id, c.id],
-    height: (a.position[2] + b.position[2] + c.position[2]) / 3,
-    centre: [
-      [rear.left.id, rear.right.id],
-      [front.left.id, front.right.id],
-    ],
-    zero: rear.left.id,
-    station: rear.left.position[0],
-  };
-}
-
-/** Of these the level plane is chosen. */
-const LOWEST = 6;
-
-type Point = Job['points'][number];
-
-/** Seen from above, twice the area. */
-const areaOf = (a: Point, b: Point, c: Point): number =>
-  Math.abs(
-    (b.position[0] - a.position[0]) * (c.position[1] - a.position[1]) -
-      (c.position[0] - a.position[0]) * (b.position[1] - a.position[1]),
-  );
