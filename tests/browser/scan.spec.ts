@@ -4,6 +4,8 @@ import { ball } from '../core/scan/shapes.ts';
 import { binaryStl, plyFile } from '../core/scan/files.ts';
 import {
   bay,
+  choose,
+  enter,
   expect,
   FEW,
   goTo,
@@ -170,6 +172,18 @@ test('pairs lay it, the one picked wrong is named, and a wrong unit is told', as
     await typed.getByRole('textbox', { name: axis }).fill(value);
   }
   await typed.getByRole('button', { name: 'Pair it' }).click();
+  await expect(card(page)).toContainText('6 pairs, 0');
+  // One of them is measured again.
+  const old = card(page).getByText('It lies by older places of these points');
+  await expect(old).toHaveCount(0);
+  await choose(page, /points/u, 'Corner a');
+  await enter(page.getByRole('article', { name: 'Point Corner a' }).getByRole('textbox', { name: 'Along' }), '19.9');
+  await expect(old).toBeVisible();
+  await card(page).getByRole('button', { name: 'Lay it by its pairs' }).click();
+  await expect(old).toHaveCount(0);
+  await undoKey(page).click();
+  await expect(old).toBeVisible();
+  await undoKey(page).click();
   await expect(card(page)).toContainText('6 pairs, 0');
   await card(page).getByText('Type where it is on the scan').click();
   const place = card(page).getByRole('form', { name: 'Type where it is on the scan' });

@@ -16,6 +16,18 @@ export const addScan = (job: Job, scan: Omit<Scan, 'id'>): Job =>
 export const updateScan = (job: Job, id: ScanId, fields: Fields<'scans'>): Job =>
   updateRecord(job, 'scans', id, fields);
 
+/** Another file in its place, whatever it is and however much of it was taken. */
+export const anotherFile = (
+  job: Job,
+  id: ScanId,
+  { every: kept, ...file }: Pick<Scan, 'data' | 'file' | 'kind' | 'count' | 'every'>,
+): Job =>
+  changeRecord(job, 'scans', id, ({ every: _, ...scan }) => ({
+    ...scan,
+    ...file,
+    ...(kept !== undefined && { every: kept }),
+  }));
+
 /** A point has one place on a scan: another takes the place of the one before it. */
 export const pairOnScan = (job: Job, id: ScanId, pair: ScanPair): Job =>
   changeRecord(job, 'scans', id, (scan) => ({

@@ -47,3 +47,5 @@ export const NOT_HERE =
 export const OTHER_FILE = 'This is another file than the one that the scan was made from: its pairs may not lie on it.';
 export const NOT_KEPT =
   'The browser has no room to keep the scan: it is here until the page is closed, then its file is asked for again.';
+export const OFF_PAIRS =
+  'It lies by older places of these points, or was moved by hand since: its pairs as they are now lay it elsewhere.';

@@ -7,11 +7,12 @@ import { shownName } from '../../core/job/shown.ts';
 import type { Job } from '../../core/job/types.ts';
 import { align, residualsOf, sizeHint } from '../../core/scan/align.ts';
 import { inCar, laidDown, placingOf, quarterTurned, unsigned } from '../../core/scan/place.ts';
-import { laidByPairs, pairsInCar, withoutPair, withPair } from '../../core/shape/scans.ts';
+import { laidByPairs, liesOffPairs, pairsInCar, withoutPair, withPair } from '../../core/shape/scans.ts';
 import { pointName } from '../../core/solve/names.ts';
 import {
   countInWords,
   NOT_HERE,
+  OFF_PAIRS,
   pairLabel,
   pointLabel,
   sizeHintInWords,
@@ -116,9 +117,6 @@ export function ScanCard({ scan, onChooseFile }: Props): ReactNode {
               Put it down over the datum
             </Command>
           )}
-          <Command quiet step={`Lay ${scan.name}`} run={(job) => laidByPairs(job, scan.id)}>
-            Lay it by its pairs
-          </Command>
         </p>
       </details>
       <Command quiet destroys={scan.id} step={`Delete ${scan.name}`} run={(job) => removeScan(job, scan.id)}>
@@ -155,6 +153,17 @@ function Pairs({ scan, onUnit }: { scan: Scan; onUnit: (job: Job, unit: Scan['un
         </p>
       ) : (
         <p className="small">{!laid.ok && whyNotLaid(laid, pairs.length)}</p>
+      )}
+      {liesOffPairs(job, scan) && (
+        <div className="notice-warning">
+          <p role="status">
+            <span aria-hidden="true">▲ </span>
+            {OFF_PAIRS}
+          </p>
+          <Command step={`Lay ${scan.name}`} run={(before) => laidByPairs(before, scan.id)}>
+            Lay it by its pairs
+          </Command>
+        </div>
       )}
       {hint !== null && (
         <div className="notice-warning">

@@ -1,6 +1,6 @@
 /** Scans of the car: files are opened here, and each that the job has has its card. */
 import { useEffect, useState, type ReactNode } from 'react';
-import { addScan, FIRST_SCAN_ACCURACY, updateScan } from '../../core/edit/scans.ts';
+import { addScan, anotherFile, FIRST_SCAN_ACCURACY } from '../../core/edit/scans.ts';
 import { faultLine } from '../../core/job/fault.ts';
 import type { Scan } from '../../core/job/kinds/scan.ts';
 import { shownName } from '../../core/job/shown.ts';
@@ -20,6 +20,15 @@ import { UNIT_LABEL, UNITS, UP_LABEL, UPS } from './scan-choices.ts';
 import { ScanCard } from './ScanCard.tsx';
 import { ScanSection } from './ScanSection.tsx';
 import './scan.css';
+
+/** What a job keeps of the file itself. */
+const fieldsOf = ({ sum, file, data, every }: CameIn): Pick<Scan, 'data' | 'file' | 'kind' | 'count' | 'every'> => ({
+  data: sum,
+  file,
+  kind: data.kind,
+  count: countOf(data),
+  ...(every > 1 && { every }),
+});
 
 type CameIn = NonNullable<ReturnType<typeof scans.getState>['came']>;
 
@@ -119,14 +128,13 @@ function CameInNow({ again }: { again: Scan | null }): ReactNode {
 
 function OtherFile({ scan, came }: { scan: Scan; came: CameIn }): ReactNode {
   const { keep, settle } = scans.getState();
+  const [refusal, setRefusal] = useState('');
   function use(): void {
-    keep(came);
-    const { kind } = came.data;
-    jobDocument
+    const faults = jobDocument
       .getState()
-      .edit(`Another file for ${scan.name}`, (job) =>
-        updateScan(job, scan.id, { data: came.sum, file: came.file, kind, count: countOf(came.data) }),
-      );
+      .edit(`Another file for ${scan.name}`, (job) => anotherFile(job, scan.id, fieldsOf(came)));
+    setRefusal(faults.map(faultLine).join('; '));
+    if (faults.length === 0) keep(came);
   }
   return (
     <div className="notice-warning">
@@ -142,12 +150,13 @@ function OtherFile({ scan, came }: { scan: Scan; came: CameIn }): ReactNode {
           Leave it
         </button>
       </p>
+      <Refused why={refusal} />
     </div>
   );
 }
 
 function NewScan({ came }: { came: CameIn }): ReactNode {
-  const { data, file, every, sum } = came;
+  const { data, file } = came;
   const [how, setHow] = useState(() => guessed(file, data));
   const [refusal, setRefusal] = useState('');
   const { low, high } = reachOf(data);
@@ -159,15 +168,11 @@ function NewScan({ came }: { came: CameIn }): ReactNode {
     const faults = edit(`Scan ${file}`, (job) =>
       addScan(job, {
         name: shownName(file.replace(/\.[^.]*$/u, '')),
-        kind: data.kind,
         accuracy: FIRST_SCAN_ACCURACY,
-        file,
-        data: sum,
+        ...fieldsOf(came),
         ...how,
         placement: laidDown(data, how),
         pairs: [],
-        count: countOf(data),
-        ...(every > 1 && { every }),
         shown: true,
       }),
     );
@@ -178,9 +183,7 @@ function NewScan({ came }: { came: CameIn }): ReactNode {
   return (
     <article className="card" aria-label={`Scan ${file}`}>
       <h4>{shownName(file)}</h4>
-      <p>
-        {countInWords({ kind: data.kind, count: countOf(data), ...(every > 1 && { every }) })}. Guessed from its size:
-      </p>
+      <p>{countInWords(fieldsOf(came))}. Guessed from its size:</p>
       <Picks legend={UNIT_LABEL} value={how.unit} choices={UNITS} onPick={(unit) => setHow({ ...how, unit })} />
       <SelectField
         label={UP_LABEL}

@@ -1,6 +1,7 @@
 /** Picking on a scan in the bay: the next press is a place on it, for a pair or for a new point. Turning the view goes on as ever. */
 import { useLayoutEffect, useState, type RefObject } from 'react';
 import { addPointFromScan } from '../../core/edit/scans.ts';
+import { faultLine } from '../../core/job/fault.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { pickOn } from '../../core/scan/pick.ts';
 import { placingOf } from '../../core/scan/place.ts';
@@ -21,34 +22,40 @@ interface Props {
   readonly tool: RefObject<Tool | null>;
 }
 
-/** Makes of the place under the pixel what is asked for; false where the scan is not there. */
-function taken(viewpoint: Viewpoint, x: number, y: number, reach: number): boolean {
+/** Makes of the place under the pixel what is asked for; or answers why nothing came of it, and the next press is for the same. */
+function whyNot(viewpoint: Viewpoint, x: number, y: number, reach: number): string | null {
   const { picking, data } = scans.getState();
   const { job, edit } = jobDocument.getState();
   const scan = job.scans.find(({ id }) => id === picking?.scan);
   const found = scan === undefined ? undefined : data.get(scan.data);
-  if (picking === null || scan === undefined || found == null) return false;
+  if (picking === null || scan === undefined || found == null) return BESIDE;
   const view = viewpoint.projection();
   const sight = { through: view.toPlace(x, y), toEye: view.toEye };
   const picked = pickOn(found, placingOf(scan), sight, (NEAR + reach) / view.pixelsPerMm);
-  if (picked === null) return false;
-  scans.getState().pick(null);
+  if (picked === null) return BESIDE;
   if ('point' in picking) {
     const { point } = picking;
-    edit(pairLabel(job, point), (before) => withPair(before, scan.id, { at: picked.at, point }));
+    const faults = edit(pairLabel(job, point), (before) => withPair(before, scan.id, { at: picked.at, point }));
+    if (faults.length > 0) return faults.map(faultLine).join('; ');
   } else {
-    edit(pointLabel(picking.name), (before) => addPointFromScan(before, scan.id, picking.name, picked.place));
+    const faults = edit(pointLabel(picking.name), (before) =>
+      addPointFromScan(before, scan.id, picking.name, picked.place),
+    );
+    if (faults.length > 0) return faults.map(faultLine).join('; ');
     editor.getState().select({ kind: 'point', id: jobDocument.getState().job.points.at(-1)!.id });
   }
-  return true;
+  scans.getState().pick(null);
+  return null;
 }
+
+const BESIDE = 'The scan is not there: press on it.';
 
 export default function ScanPick({ viewpoint, tool }: Props) {
   const picking = useScans((state) => state.picking);
   const isHere = useEditor((state) => state.station === 'survey');
   const job = useDocument((state) => state.job);
-  /** The last that was asked for and pressed beside. */
-  const [missed, setMissed] = useState<typeof picking>(null);
+  /** The last that was asked for and did not come to anything. */
+  const [missed, setMissed] = useState<{ readonly of: typeof picking; readonly why: string } | null>(null);
   const isPicking = picking !== null && isHere;
 
   useLayoutEffect(() => {
@@ -57,7 +64,10 @@ export default function ScanPick({ viewpoint, tool }: Props) {
     const own: Tool = {
       point: () => {},
       leave: () => {},
-      pick: (x, y, reach) => setMissed(taken(viewpoint, x, y, reach) ? null : picking),
+      pick: (x, y, reach) => {
+        const why = whyNot(viewpoint, x, y, reach);
+        setMissed(why === null ? null : { of: picking, why });
+      },
       takeHold: () => null,
       onKey: (key) => {
         if (key !== 'Escape') return false;
@@ -77,7 +87,7 @@ export default function ScanPick({ viewpoint, tool }: Props) {
     <div className="scan-pick">
       <p role="status">
         Press on the scan where <strong>{what}</strong> is.
-        {missed === picking && ' The scan is not there: press on it.'}
+        {missed?.of === picking && ` ${missed.why}`}
       </p>
       <button type="button" className="press press-quiet" onClick={() => scans.getState().pick(null)}>
         Leave it

@@ -4,6 +4,7 @@ import { movePoint } from '../../../src/core/edit/points.ts';
 import {
   addPointFromScan,
   addScan,
+  anotherFile,
   pairOnScan,
   removeScan,
   unpairOnScan,
@@ -33,6 +34,16 @@ describe('a scan', () => {
     expect(hidden.scans[1]!.shown).toBe(false);
     expect(updateScan(hidden, 'scan2', { shown: false })).toBe(hidden);
     expect(read(serialiseJob(hidden))).toEqual(hidden);
+  });
+
+  it('has another file in its place, with what of it was taken', () => {
+    const file = { data: 'other', file: 'other.ply', kind: 'points', count: 40 } as const;
+    const third = anotherFile(JOB, 'scan1', { ...file, every: 3 });
+    expect(third.scans[0]).toEqual({ ...SCAN, ...file, every: 3 });
+    const whole = anotherFile(third, 'scan1', file);
+    expect(whole.scans[0]).not.toHaveProperty('every');
+    expect(whole.scans[0]).toMatchObject(file);
+    expect(anotherFile(whole, 'scan1', file)).toBe(whole);
   });
 
   it('has one place for a point: the last one given', () => {

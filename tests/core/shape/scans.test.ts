@@ -1,9 +1,10 @@
 /** A scan is laid anew whenever its pairs change. */
 import { describe, expect, it } from 'vitest';
+import { movePoint } from '../../../src/core/edit/points.ts';
 import { distance, type Vec3 } from '../../../src/core/geometry/vector.ts';
 import type { Scan } from '../../../src/core/job/kinds/scan.ts';
 import { inCar, placingOf } from '../../../src/core/scan/place.ts';
-import { laidByPairs, pairsInCar, withoutPair, withPair } from '../../../src/core/shape/scans.ts';
+import { laidByPairs, liesOffPairs, pairsInCar, withoutPair, withPair } from '../../../src/core/shape/scans.ts';
 import { sizeHintInWords, whyNotLaid } from '../../../src/core/words/scan.ts';
 import { jobOf } from '../../reference/jobs.ts';
 
@@ -44,6 +45,8 @@ describe('pairs', () => {
     for (const place of [...POINTS.map(([, position]) => position), [123, 456, 789] as const]) {
       expect(distance(inCar(placing, inShell(place)), place)).toBeLessThan(1e-9 * 1000);
     }
+    expect(liesOffPairs(three, three.scans[0]!)).toBe(false);
+    expect(liesOffPairs(two, two.scans[0]!)).toBe(false);
     const less = withoutPair(three, 'scan1', 'b');
     expect(less.scans[0]!.placement).toBe(three.scans[0]!.placement);
   });
@@ -63,6 +66,19 @@ describe('pairs', () => {
     };
     const [pair] = pairsInCar(job, { ...SCAN, pairs: [{ at: [0, 0, 0], point: 'c' }] });
     expect(distance(pair!.goal, [12, 210, 880])).toBeLessThan(1e-6);
+  });
+
+  it('lay it elsewhere once their points are measured again, until it is laid by them', () => {
+    const laid = POINTS.reduce(
+      (job, [point, position]) => withPair(job, 'scan1', { at: inShell(position), point }),
+      JOB,
+    );
+    const again = movePoint(laid, 'b', [-1000, 503, 100]);
+    expect(again.scans).toBe(laid.scans);
+    expect(liesOffPairs(again, again.scans[0]!)).toBe(true);
+    const anew = laidByPairs(again, 'scan1');
+    expect(liesOffPairs(anew, anew.scans[0]!)).toBe(false);
+    expect(laidByPairs(anew, 'scan1')).toBe(anew);
   });
 
   it('are none of a scan that is not there', () => {
