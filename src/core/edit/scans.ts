@@ -20,13 +20,12 @@ export const updateScan = (job: Job, id: ScanId, fields: Fields<'scans'>): Job =
 export const anotherFile = (
   job: Job,
   id: ScanId,
-  { every: kept, ...file }: Pick<Scan, 'data' | 'file' | 'kind' | 'count' | 'every'>,
+  file: Pick<Scan, 'data' | 'file' | 'kind' | 'count' | 'every'>,
 ): Job =>
-  changeRecord(job, 'scans', id, ({ every: _, ...scan }) => ({
-    ...scan,
-    ...file,
-    ...(kept !== undefined && { every: kept }),
-  }));
+  changeRecord(job, 'scans', id, (scan) => {
+    const { every: _, ...rest } = scan;
+    return { ...rest, ...file };
+  });
 
 /** A point has one place on a scan: another takes the place of the one before it. */
 export const pairOnScan = (job: Job, id: ScanId, pair: ScanPair): Job =>
