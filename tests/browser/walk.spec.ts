@@ -75,6 +75,9 @@ test('a roll bar’s places, read one after another; a slip is named, read again
     await expect(walk(page).getByText(`${i + 1} of ${FIGURES.length}`)).toBeVisible();
     await page.keyboard.type(`${i === slip ? figure + 50 : figure}mm`);
     await page.keyboard.press('Enter');
+    if (i !== slip) continue;
+    await expect(walk(page).getByText(/the others say .* Read it again, or press Next to go on\.$/u)).toBeVisible();
+    await page.keyboard.press('Enter');
   }
   await expect(walk(page).getByText('Every figure was read.')).toBeVisible();
   await expect(walk(page).getByText(/does not agree with the others/u)).toBeVisible();

@@ -12,8 +12,8 @@ export const NO_TUBE = 'There is no tube yet.';
 
 export const FOOT_HEIGHT = 10.6;
 
-/** `which` sheet it is; `code` is the revision of what stands on it. */
-export function foot(context: Context, which: string, code: string): Block {
+/** `which` sheet it is; `code` is the revision of what stands on it, null where nothing was derived for it. */
+export function foot(context: Context, which: string, code: string | null): Block {
   const { width } = context;
   return {
     height: FOOT_HEIGHT,
@@ -39,10 +39,10 @@ export function whoDecides({ letters }: Context, left: number, baseline: number,
 
 /** Job, day, revision and sheet in one line on that baseline; a long name of the job is cut short. */
 export const whichSheet =
-  ({ derived, letters, day }: Context, which: string, code: string) =>
+  ({ derived, letters, day }: Context, which: string, code: string | null) =>
   (left: number, baseline: number, width: number): readonly Mark[] => {
     const printed = day === undefined ? '' : `printed ${day}`;
-    const revision = revisionInWords(code);
+    const revision = code === null ? '' : revisionInWords(code);
     const atRight = letters.width(which, SMALL, false) + 4;
     const before = atRight + letters.width(revision, SMALL, true) + 4;
     const job = shrunk(letters, derived.job.name, width - before - letters.width(printed, SMALL, false) - 4, SMALL);

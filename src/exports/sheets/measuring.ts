@@ -2,7 +2,6 @@
  * A sheet to take to the car: the places that are measured, on a sketch from three sides, and an empty box for every figure, wide enough for a
  * pencil; the widths and the tapes across that show a slip before the car is put away.
  */
-import { jobRevision } from '../../core/solve/revision.ts';
 import type { LayoutName } from '../../core/survey/spots.ts';
 import {
   diagonalsOf,
@@ -63,7 +62,7 @@ export function measuringSheets(context: Context, layout?: LayoutName): Sheet[] 
           ]),
           ...acrossPart(context, all.crossed),
         ];
-  return fillPages(paper, TITLE, parts, heading, foot(context, TITLE, jobRevision(derived)));
+  return fillPages(paper, TITLE, parts, heading, foot(context, TITLE, null));
 }
 
 /** Lines to write on, each after its name. */

@@ -52,17 +52,23 @@ export default function SampleBends(): ReactNode {
 /** mm and degrees, where no die says other. */
 const USUAL = { radius: 152.4, outerDiameter: 44.45, angle: 60, air: 12.7 } as const;
 const FIRST_GAPS: readonly SampleGap[] = [
-  { leg: 'roof', along: 50.8, gap: 0 },
-  { leg: 'roof', along: 304.8, gap: 0 },
-  { leg: 'pillar', along: 50.8, gap: 0 },
-  { leg: 'pillar', along: 304.8, gap: 0 },
+  { leg: 'roof', along: 50.8 },
+  { leg: 'roof', along: 304.8 },
+  { leg: 'pillar', along: 50.8 },
+  { leg: 'pillar', along: 304.8 },
 ];
 
 function SampleCard({ sample, index }: { sample: Sample; index: number }): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const dies = useDocument((state) => state.job.dies);
   const found = useMemo(
-    () => fitSampleBend({ ...sample, angle: toRadians(sample.angle), rail: sample.rail ?? null }),
+    () =>
+      fitSampleBend({
+        ...sample,
+        angle: toRadians(sample.angle),
+        rail: sample.rail ?? null,
+        gaps: sample.gaps.flatMap(({ gap, ...place }) => (gap === undefined ? [] : [{ ...place, gap }])),
+      }),
     [sample],
   );
   const set = <T,>(step: string, fields: (value: T) => Partial<Sample>) =>
@@ -96,6 +102,22 @@ function SampleCard({ sample, index }: { sample: Sample; index: number }): React
               })).commit(sample);
             }}
           />
+        )}
+        {dies.length === 0 && (
+          <>
+            <LengthField
+              size
+              label="Centreline radius"
+              value={sample.radius}
+              {...set<number>('Radius of a sample bend', (radius) => ({ radius }))}
+            />
+            <LengthField
+              size
+              label="Tube, outer diameter"
+              value={sample.outerDiameter}
+              {...set<number>('Tube of a sample bend', (outerDiameter) => ({ outerDiameter }))}
+            />
+          </>
         )}
         <BendAngleField
           label="The scrap’s bend"
@@ -132,11 +154,15 @@ function SampleCard({ sample, index }: { sample: Sample; index: number }): React
                   />
                 </td>
                 <td>
-                  <LengthField
+                  <LengthOrNothingField
                     label={`${name}, gap`}
                     labelUnseen
-                    value={gap.gap}
-                    {...set<number>('Gap of a sample bend', (value) => setGap(at, { gap: value }))}
+                    value={gap.gap ?? null}
+                    {...jobEdit<number | null>('Gap of a sample bend', (job: Job, read) =>
+                      changeSample(job, index, {
+                        gaps: sample.gaps.map((each, i) => (i === at ? withGap(each, read) : each)),
+                      }),
+                    )}
                   />
                 </td>
               </tr>
@@ -151,7 +177,7 @@ function SampleCard({ sample, index }: { sample: Sample; index: number }): React
             quiet
             step={`Add a gap at the ${leg}`}
             disabled={sample.gaps.length >= MOST_GAPS}
-            run={(job) => changeSample(job, index, { gaps: [...sample.gaps, { leg, along: NEXT, gap: 0 }] })}
+            run={(job) => changeSample(job, index, { gaps: [...sample.gaps, { leg, along: NEXT }] })}
           >
             {leg === 'roof' ? 'One more at the roof' : 'One more at the pillar'}
           </Command>
@@ -190,6 +216,9 @@ function SampleCard({ sample, index }: { sample: Sample; index: number }): React
     </section>
   );
 }
+
+const withGap = ({ leg, along }: SampleGap, read: number | null): SampleGap =>
+  read === null ? { leg, along } : { leg, along, gap: read };
 
 /** mm along a leg: of a gap that is added. */
 const NEXT = 152.4;

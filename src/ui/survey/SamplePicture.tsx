@@ -23,7 +23,8 @@ export function SamplePicture({ sample, found }: { sample: Sample; found: Fitted
   const end = go(found.centrelineCorner, found.pillar, setBack);
   const newLegs: readonly Flat[] = [go(begin, found.roof, -reach), begin, end, go(end, found.pillar, reach)];
   const scrap: readonly Flat[] = [[-reach, 0], [0, 0], pillarStart, go(pillarStart, down, reach)];
-  const read = gaps.map(({ leg, along, gap }): readonly [Flat, Flat] => {
+  const read = gaps.flatMap(({ leg, along, gap }): (readonly [Flat, Flat])[] => {
+    if (gap === undefined) return [];
     const [at, way] =
       leg === 'roof'
         ? ([
@@ -31,7 +32,7 @@ export function SamplePicture({ sample, found }: { sample: Sample; found: Fitted
             [0, 1],
           ] as const)
         : ([go(pillarStart, down, along), out] as const);
-    return [go(at, way, outerDiameter / 2), go(at, way, outerDiameter / 2 + gap)];
+    return [[go(at, way, outerDiameter / 2), go(at, way, outerDiameter / 2 + gap)]];
   });
   const all = [roofFrom, pillarTo, ...newLegs, ...scrap, found.corner];
   const [left, right] = [Math.min(...all.map(([x]) => x)) - 20, Math.max(...all.map(([x]) => x)) + 20];

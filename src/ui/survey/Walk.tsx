@@ -17,6 +17,7 @@ import {
 } from '../../core/words/measuring.ts';
 import { readInWords } from '../../core/words/survey.ts';
 import { askedOnCar, viewsOf } from '../../drawing/car/picture.ts';
+import { suspectInWords } from '../../core/words/survey-advice.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { lengthKind, readBackOf, sizeKind } from '../fields/kinds.ts';
 import { Drawn } from '../kit/Drawn.tsx';
@@ -112,6 +113,16 @@ const KEY_NAMES: Readonly<Partial<Record<Key, readonly [shown: string, said: str
   '1/16': ['+ ¹⁄₁₆', 'A sixteenth'],
 };
 
+/** What does not agree now that this was read; null where nothing speaks against it, or no more than before. */
+function offAt(step: Step, known: number): string | null {
+  const { job, derived } = jobDocument.getState();
+  if ((derived.survey?.suspects.length ?? 0) <= known) return null;
+  const reading = readingOf(job, step);
+  const index = reading === null ? -1 : job.measurements.indexOf(reading);
+  const off = derived.survey?.suspects.find((each) => each.index === index || each.or.includes(index));
+  return off === undefined ? null : suspectInWords(job, off);
+}
+
 function OneStep({
   step,
   all,
@@ -144,12 +155,17 @@ function OneStep({
     event.preventDefault();
     if (text.trim() === '' && reading !== null) return go(1);
     if (!entered.ok) return setRefusal(text.trim() === '' ? 'Give the figure, or skip it.' : entered.why);
-    const { edit } = jobDocument.getState();
+    const { edit, derived } = jobDocument.getState();
+    const known = derived.survey?.suspects.length ?? 0;
     const faults = edit(`Read ${what.toLowerCase()}, ${place}`, (job) =>
       readStep(job, step, entered.value, newPointName),
     );
     if (faults.length > 0) return setRefusal(faults.map(({ message }) => message).join('; '));
-    go(1);
+    const off = offAt(step, known);
+    if (off === null) return go(1);
+    // The tape is still in hand: now it is soonest read again.
+    setText('');
+    setRefusal(`${off} Read it again, or press Next to go on.`);
   }
 
   return (

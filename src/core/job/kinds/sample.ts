@@ -21,7 +21,8 @@ export interface SampleGap {
   readonly leg: 'roof' | 'pillar';
   /** mm along the leg from the end of the bend; mm square to it from the tube's outside. */
   readonly along: number;
-  readonly gap: number;
+  /** Absent: not read yet. */
+  readonly gap?: number;
 }
 
 /** Of one piece; of pieces in a job. */
@@ -38,7 +39,7 @@ export const samplePart: Part<Sample> = {
     rail: v.exactOptional(coordinate),
     gaps: v.optional(
       v.pipe(
-        v.array(v.looseObject({ leg: v.picklist(['roof', 'pillar']), along: length, gap: coordinate })),
+        v.array(v.looseObject({ leg: v.picklist(['roof', 'pillar']), along: length, gap: v.exactOptional(length) })),
         v.maxLength(MOST_GAPS, `more than ${MOST_GAPS}`),
       ),
       [],
