@@ -7,7 +7,7 @@
  */
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { ensureInstalled, root } from './install.mjs';
 
@@ -51,8 +51,9 @@ async function bundle(entry) {
 const [entry = '', ...rest] = process.argv.slice(2);
 ensureInstalled();
 
-// One folder for each program; inside node_modules, so that what stays outside the bundle is found from there.
-const cache = join(root, 'node_modules/.cache/cagewright', basename(dirname(entry)));
+// One folder for each program, named by its whole path: two may stand in one folder, or be called alike. Inside node_modules, so
+// that what stays outside the bundle is found from there.
+const cache = join(root, 'node_modules/.cache/cagewright', entry.replaceAll(/[^\w.-]/gu, '-'));
 const state = fingerprint(entry);
 const program = join(cache, `${state}.mjs`);
 if (!existsSync(program)) {

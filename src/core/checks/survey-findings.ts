@@ -4,6 +4,7 @@
  */
 import { pointsOf } from '../job/kinds/measurement.ts';
 import { bareId } from '../job/reference.ts';
+import { pointAt } from '../solve/solved.ts';
 import type { Frame } from '../solve/types.ts';
 import type { Adjusted } from '../survey/adjust.ts';
 import type { SurveyFinding } from './car-types.ts';
@@ -25,9 +26,9 @@ export function* surveyTrouble(frame: Pick<Frame, 'job' | 'tubes'>, survey: Adju
   }
   for (const suspect of survey.suspects) {
     const measurement = job.measurements[suspect.index]!;
-    const points = pointsOf(measurement).map(([, point]) => bareId(point));
-    const made = goingBy(points);
-    const at = job.points.find(({ id }) => id === points[0])!.position;
+    const points = pointsOf(measurement).map(([, point]) => point);
+    const made = goingBy(points.map(bareId));
+    const at = pointAt(points[0]!, { point: (id) => job.points.find((point) => point.id === id)! });
     if (made !== null) yield { ...BASE, ...made, id: 'point/reading-off', at, measurement, fits: suspect.fits };
   }
 }

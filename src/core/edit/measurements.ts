@@ -16,16 +16,20 @@ import { appendRecord, changeRecord, findRecord, takeOut, withRecords } from './
 /** A point by its reference, or by a name: of the point that is called so, or of a new one. */
 export type Said = { readonly ref: PointRef } | { readonly name: string };
 
-export interface SaidReading {
+export interface ReadWith {
+  /** What it was read with. */
+  readonly instrument?: string | undefined;
+  /** One standard deviation, mm; degrees of a slope. */
+  readonly sigma?: number | undefined;
+}
+
+export interface SaidReading extends ReadWith {
   readonly way: Way;
   readonly from: Said;
   /** Counts for nothing where one point is enough. */
   readonly to?: Said | undefined;
   /** mm, degrees of a slope; counts for nothing at a plumb line. */
   readonly value: number;
-  /** What it was read with. */
-  readonly instrument?: string | undefined;
-  readonly sigma?: number | undefined;
 }
 
 /** The point that is called so, letter case aside; with "mirrored" or a prime after the name its mirror image; null where none is. */
@@ -101,27 +105,23 @@ function guessedBy(job: Job, way: Way, ref: PointRef, value: number): Job {
 const changeReading = (job: Job, id: string, fields: Partial<Measurement>): Job =>
   changeRecord(job, 'measurements', id, (reading) => ({ ...reading, ...fields }) as Measurement);
 
+/** What it was read with, and how surely that reads; the same job where nobody says. */
+export const setReadWith = (job: Job, id: string, { instrument, sigma }: ReadWith): Job =>
+  changeReading(job, id, { ...(instrument !== undefined && { instrument }), ...(sigma !== undefined && { sigma }) });
+
 /** mm, or degrees of a slope. */
 export const setReadingValue = (job: Job, id: string, value: number): Job => changeReading(job, id, { value });
 
 /** One standard deviation of what was read, in its unit. */
 export const setReadingSigma = (job: Job, id: string, sigma: number): Job => changeReading(job, id, { sigma });
 
-/** Measured at another point than the one that stands there; one that is named for the first time is made. */
-export function setReadingPoint(job: Job, id: string, key: 'point' | 'from' | 'to', said: Said): Job {
-  const reading = findRecord(job, 'measurements', id);
-  if (reading === undefined) return job;
-  const other = 'point' in reading ? null : placeOfPoint(job, key === 'from' ? reading.to : reading.from);
-  const way: Way = 'point' in reading ? 'height' : 'plumb';
-  const [named, ref] = pointFor(job, said, () => ({ way, value: 0, other, isFrom: key === 'from' }));
-  return changeReading(named, id, { [key]: ref });
-}
+/** Measured at another point of the job, or its mirror image, than the one that stands there. */
+export const setReadingPoint = (job: Job, id: string, key: 'point' | 'from' | 'to', ref: PointRef): Job =>
+  changeReading(job, id, { [key]: ref });
 
 /** What the reading was meant to be. */
 export const takeMisread = (job: Job, id: string, misread: Misread): Job =>
-  'point' in misread
-    ? setReadingPoint(job, id, misread.key, { ref: misread.point })
-    : setReadingValue(job, id, misread.reads);
+  'point' in misread ? setReadingPoint(job, id, misread.key, misread.point) : setReadingValue(job, id, misread.reads);
 
 /** It counts for nothing but stays; with false it counts again. */
 export const leaveOut = (job: Job, id: string, isOut: boolean): Job =>

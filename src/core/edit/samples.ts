@@ -1,33 +1,38 @@
-/** Edits of the sample bends of the survey. */
+/** Edits of the sample bends of the survey; one that changes nothing gives the same job back. */
+import { mapKeeping } from '../job/map-keeping.ts';
 import type { Sample } from '../job/kinds/sample.ts';
 import type { Job } from '../job/types.ts';
 
-export const addSample = (job: Job, sample: Sample): Job => withSamples(job, [...(job.survey?.samples ?? []), sample]);
+export const addSample = (job: Job, sample: Sample): Job => withSamples(job, [...samplesOf(job), sample]);
 
 /** `index`: which one in the job's list. */
 export const changeSample = (job: Job, index: number, fields: Partial<Sample>): Job =>
   withSamples(
     job,
-    (job.survey?.samples ?? []).map((sample, i) => (i === index ? { ...sample, ...fields } : sample)),
+    mapKeeping(samplesOf(job), (sample, i) => (i === index ? { ...sample, ...fields } : sample)),
   );
 
 /** Nobody read the rail. */
 export const withoutRail = (job: Job, index: number): Job =>
   withSamples(
     job,
-    (job.survey?.samples ?? []).map(({ rail, ...sample }, i) =>
-      i === index || rail === undefined ? sample : { ...sample, rail },
-    ),
+    mapKeeping(samplesOf(job), (sample, i) => {
+      const { rail: _, ...rest } = sample;
+      return i === index ? rest : sample;
+    }),
   );
 
 /** The block goes with the last thing in it. */
-export const removeSample = (job: Job, index: number): Job =>
-  withSamples(
-    job,
-    (job.survey?.samples ?? []).filter((_, i) => i !== index),
-  );
+export function removeSample(job: Job, index: number): Job {
+  const samples = samplesOf(job);
+  return index in samples ? withSamples(job, samples.toSpliced(index, 1)) : job;
+}
+
+const NONE: readonly Sample[] = [];
+const samplesOf = ({ survey }: Job): readonly Sample[] => survey?.samples ?? NONE;
 
 function withSamples(job: Job, samples: readonly Sample[]): Job {
+  if (samples === samplesOf(job)) return job;
   const { samples: _, ...others } = job.survey ?? {};
   const { survey: __, ...rest } = job;
   const survey = { ...others, ...(samples.length > 0 && { samples }) };

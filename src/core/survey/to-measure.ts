@@ -178,10 +178,13 @@ export function diagonalsOf({ from, to }: Crossed): readonly [TapeStep, TapeStep
   return [tape(0), tape(1)];
 }
 
-/** What was read of it last; null where nothing was. */
-export function readingOf({ measurements }: Pick<Job, 'measurements'>, step: Step): Measurement | null {
-  return measurements.findLast((reading) => isOf(reading, step)) ?? null;
-}
+/** What was read of it last and counts; null where nothing does. */
+export const readingOf = ({ measurements }: Pick<Job, 'measurements'>, step: Step): Measurement | null =>
+  measurements.findLast((reading) => !reading.excluded && isOf(reading, step)) ?? null;
+
+/** What was read of it last and is left out; null where nothing is. */
+export const leftOutOf = ({ measurements }: Pick<Job, 'measurements'>, step: Step): Measurement | null =>
+  measurements.findLast((reading) => reading.excluded === true && isOf(reading, step)) ?? null;
 
 function isOf(reading: Measurement, step: Step): boolean {
   if (step.kind === 'coordinate') {

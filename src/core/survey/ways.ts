@@ -39,6 +39,10 @@ export function readingsOf(way: Way, from: PointRef, to: PointRef, value: number
 /** What kind of reading it comes to: which instrument reads it. */
 export const kindRead = (way: Way): Measurement['kind'] => readingsOf(way, '', '', 0)[0]!.kind;
 
+/** What it is pictured as: a difference along the car or aside only where it is the plumb line's, of 0. */
+export const pictureOf = (measurement: Measurement): Way | 'apart' =>
+  wayOf(measurement) === 'plumb' && measurement.value !== 0 ? 'apart' : wayOf(measurement);
+
 /** The word that it was said by: of a difference along the car or aside the plumb line's, whatever it reads. */
 export function wayOf(measurement: Measurement): Way {
   switch (measurement.kind) {

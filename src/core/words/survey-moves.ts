@@ -16,7 +16,7 @@ export function surveyMovesInWords(job: Job, { points, follow, held }: SurveyMov
     held.length === 0 ? '' : `, ${held.length} ${held.length === 1 ? 'stays as it was' : 'stay as they were'} made`;
   const tubes =
     follow.length === 0 ? 'No tube follows' : follow.length === 1 ? '1 tube follows' : `${follow.length} tubes follow`;
-  const paper = waste === 0 ? '' : ` Paper of ${waste} of them is waste.`;
+  const paper = waste === 0 ? '' : ` Paper of ${waste} ${waste === 1 ? 'tube' : 'tubes'} is waste.`;
   return `${moved} ${tubes}${made}.${paper}`;
 }
 

@@ -12,7 +12,7 @@ import { Refused } from '../kit/Refused.tsx';
 import { FIRST_LINE, kindOfWay, saidOf, slotsOf, type Line, type Slot } from './line.ts';
 import type { PointChoice } from './pointChoice.ts';
 import { NOT_PICKED, PointPick, takenOf } from './PointPick.tsx';
-import { ReadWith, useInstrument } from './ReadWith.tsx';
+import { ReadWith, readWith, useInstrument } from './ReadWith.tsx';
 import { WayPicture } from './WayPicture.tsx';
 
 /** `begun`: the line as it was begun elsewhere, by what would fix a point best. */
@@ -69,8 +69,7 @@ export function NewReading({ points, begun }: { points: readonly PointChoice[]; 
       from: saidOf(from),
       to: to === null ? undefined : saidOf(to),
       value: read.value,
-      instrument: instrument?.name,
-      sigma: instrument?.sigma,
+      ...readWith(instrument),
     });
     const faults = edit(stepOf(after, way), () => after);
     setRefusal(faults.map((fault) => fault.message).join('; '));

@@ -1,14 +1,18 @@
 /** Many readings at once, from a spreadsheet; what was read stands below before anything is added, as one undo step. */
 import { useId, useState, type ReactNode } from 'react';
 import { addReading } from '../../core/edit/measurements.ts';
+import { shownName } from '../../core/job/shown.ts';
+import { kindRead } from '../../core/survey/ways.ts';
 import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
+import { readWith, useInstruments } from './ReadWith.tsx';
 import { readReadingList } from './readingList.ts';
 
 export default function PasteReadings(): ReactNode {
   const job = useDocument((state) => state.job);
   const [text, setText] = useState('');
   const id = useId();
+  const instrumentFor = useInstruments();
   const { rows, refusals } = readReadingList(text, job);
   const count = `${rows.length} ${rows.length === 1 ? 'reading' : 'readings'}`;
   return (
@@ -38,17 +42,26 @@ export default function PasteReadings(): ReactNode {
       </div>
       {rows.length > 0 && (
         <ol className="read-rows" aria-label="What was read">
-          {rows.map(({ inWords }, index) => (
-            <li key={index} className="small">
-              {inWords}
-            </li>
-          ))}
+          {rows.map(({ said, inWords }, index) => {
+            const instrument = instrumentFor(kindRead(said.way));
+            return (
+              <li key={index} className="small">
+                {inWords}
+                {instrument !== undefined && `, with ${shownName(instrument.name)}`}
+              </li>
+            );
+          })}
         </ol>
       )}
       <Command
         step={`Add ${count}`}
         disabled={rows.length === 0}
-        run={(before) => rows.reduce((done, { said }) => addReading(done, said), before)}
+        run={(before) =>
+          rows.reduce(
+            (done, { said }) => addReading(done, { ...said, ...readWith(instrumentFor(kindRead(said.way))) }),
+            before,
+          )
+        }
         onDone={() => setText('')}
       >
         {rows.length === 0 ? 'Add the readings' : `Add ${count}`}

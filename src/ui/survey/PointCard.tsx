@@ -7,6 +7,8 @@ import type { Adjusted } from '../../core/survey/adjust.ts';
 import { isMeasured } from '../../core/survey/network.ts';
 import { referencesOf } from '../../core/job/references.ts';
 import type { Point } from '../../core/job/kinds/point.ts';
+import { usesOfPoint } from '../../core/survey/point-uses.ts';
+import { pointUsesInWords } from '../../core/words/point-uses.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { setPointGap } from '../../core/edit/least-gap.ts';
 import { SizeOrNothingField, TextField } from '../fields/Fields.tsx';
@@ -35,6 +37,7 @@ export function PointCard({
     referencesOf('nodes', node).some(({ list, to }) => list === 'points' && bareId(to) === point.id),
   );
   const lines = job.bodyLines.filter((line) => line.points.some((reference) => bareId(reference) === point.id));
+  const uses = pointUsesInWords(usesOfPoint(job, point.id));
   return (
     <article className="card chosen-card" aria-label={`Point ${shownName(point.name)}`}>
       <div className="fields">
@@ -74,7 +77,7 @@ export function PointCard({
       <TrimGapList all={all} />
       <h4>Placed from this point</h4>
       {nodes.length + lines.length === 0 ? (
-        <p className="small">Nothing yet: it can be deleted freely.</p>
+        <p className="small">{uses === '' ? 'Nothing yet: it can be deleted freely.' : 'Nothing yet.'}</p>
       ) : (
         <ul className="chips">
           {nodes.map((node) => (
@@ -91,6 +94,7 @@ export function PointCard({
           ))}
         </ul>
       )}
+      {uses !== '' && <p className="small">Deleted: {uses}</p>}
       <UnlessDatum
         ids={[point.id]}
         quiet

@@ -1,5 +1,6 @@
 /** What the next readings are taken with: an instrument of the shop record that reads them, the last one that was chosen for such readings. */
 import type { ReactNode } from 'react';
+import type { ReadWith as ReadWithInstrument } from '../../core/edit/measurements.ts';
 import type { MeasurementKind } from '../../core/job/kinds/measurement.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Instrument } from '../../core/shop/kinds/instrument.ts';
@@ -17,12 +18,20 @@ const readChosen = (kept: unknown): Chosen =>
 
 const KEPT = 'instruments';
 
-/** The one chosen for readings of this kind; undefined: the usual deviation of the kind. */
-export function useInstrument(kind: MeasurementKind): Instrument | undefined {
+/** The one chosen for readings of each kind; undefined: the usual deviation of the kind. */
+export function useInstruments(): (kind: MeasurementKind) => Instrument | undefined {
   const instruments = useShop((state) => state.shop.instruments);
   const [chosen] = useKept(KEPT, readChosen);
-  return instruments.find(({ name, reads }) => name === chosen[kind] && reads.includes(kind));
+  return (kind) => instruments.find(({ name, reads }) => name === chosen[kind] && reads.includes(kind));
 }
+
+export const useInstrument = (kind: MeasurementKind): Instrument | undefined => useInstruments()(kind);
+
+/** As a reading keeps it. */
+export const readWith = (instrument: Instrument | undefined): ReadWithInstrument => ({
+  instrument: instrument?.name,
+  sigma: instrument?.sigma,
+});
 
 /** Nothing where the shop has no instrument that reads them. */
 export function ReadWith({ kind }: { kind: MeasurementKind }): ReactNode {

@@ -46,7 +46,7 @@ export function ReadingCard({
             value={ref}
             choices={withImages(job.points)}
             step="Change where it was measured"
-            change={(before, to) => setReadingPoint(before, reading.id, key, { ref: to })}
+            change={(before, to) => setReadingPoint(before, reading.id, key, to)}
           />
         ))}
         <SigmaField reading={reading} />

@@ -5,7 +5,7 @@ import type { Measurement } from '../../core/job/kinds/measurement.ts';
 import type { Job } from '../../core/job/types.ts';
 import type { Adjusted } from '../../core/survey/adjust.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
-import { wayOf } from '../../core/survey/ways.ts';
+import { pictureOf, wayOf } from '../../core/survey/ways.ts';
 import { capital } from '../../core/words/lists.ts';
 import { leftOverInWords, offByInWords } from '../../core/words/residuals.ts';
 import { measurementInWords, readInWords } from '../../core/words/survey.ts';
@@ -81,7 +81,7 @@ const columnsIn = (unit: LengthUnit): readonly Column<Row>[] => [
     header: 'Measured',
     show: ({ reading, name }) => (
       <span className={reading.excluded ? 'reading-name reading-out' : 'reading-name'}>
-        <WayPicture way={wayOf(reading)} /> {name}
+        <WayPicture way={pictureOf(reading)} /> {name}
       </span>
     ),
   },

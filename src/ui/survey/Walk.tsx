@@ -4,8 +4,17 @@
  */
 import { useEffect, useId, useLayoutEffect, useRef, useState, type FormEvent, type ReactNode } from 'react';
 import { readStep } from '../../core/edit/read-step.ts';
+import { shownName } from '../../core/job/shown.ts';
 import type { LayoutName } from '../../core/survey/spots.ts';
-import { isBeyondZero, readingOf, stepsOf, toMeasure, wayRound, type Step } from '../../core/survey/to-measure.ts';
+import {
+  isBeyondZero,
+  leftOutOf,
+  readingOf,
+  stepsOf,
+  toMeasure,
+  wayRound,
+  type Step,
+} from '../../core/survey/to-measure.ts';
 import {
   AT_THE_CAR,
   MINUS,
@@ -23,6 +32,7 @@ import { lengthKind, readBackOf, sizeKind } from '../fields/kinds.ts';
 import { Drawn } from '../kit/Drawn.tsx';
 import { Refused } from '../kit/Refused.tsx';
 import { KEYS, pressed, type Key } from './keypad.ts';
+import { readWith, useInstrument } from './ReadWith.tsx';
 import { WalkEnd } from './WalkEnd.tsx';
 import './walk.css';
 
@@ -136,11 +146,14 @@ function OneStep({
 }): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const reading = useDocument((state) => readingOf(state.job, step));
+  const out = useDocument((state) => leftOutOf(state.job, step));
+  const instrument = useInstrument(step.kind === 'tape' ? 'distance' : 'coordinate');
   const [text, setText] = useState('');
   const [refusal, setRefusal] = useState('');
   const field = useRef<HTMLInputElement>(null);
   const id = useId();
   useEffect(() => field.current?.focus(), []);
+  const last = reading ?? out;
   const isTape = isBeyondZero(step);
   const kind = isTape ? sizeKind(unit) : lengthKind(unit);
   const entered = kind.read(text);
@@ -158,7 +171,7 @@ function OneStep({
     const { edit, derived } = jobDocument.getState();
     const known = derived.survey?.suspects.length ?? 0;
     const faults = edit(`Read ${what.toLowerCase()}, ${place}`, (job) =>
-      readStep(job, step, entered.value, newPointName),
+      readStep(job, step, entered.value, newPointName, readWith(instrument)),
     );
     if (faults.length > 0) return setRefusal(faults.map(({ message }) => message).join('; '));
     const off = offAt(step, known);
@@ -204,9 +217,10 @@ function OneStep({
         <p id={`${id}-note`} className="small walk-note">
           {text !== '' && entered.ok
             ? readBackOf(entered, kind)
-            : reading === null
+            : last === null
               ? `Not read yet.${step.kind === 'coordinate' ? ` ${MINUS[step.axis]}` : ''}`.trim()
-              : `Read: ${readInWords(reading, wayRound(step) * reading.value, unit)}. Type it to read it again.`}
+              : `${reading === null ? 'Left out' : 'Read'}: ${readInWords(last, wayRound(step) * last.value, unit)}. Type it to read it again.`}
+          {instrument !== undefined && ` With ${shownName(instrument.name)}.`}
         </p>
         <Refused why={refusal} />
       </div>

@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import type { Way } from '../../core/survey/ways.ts';
 
-export const WayPicture = ({ way }: { way: Way }): ReactNode => (
+export const WayPicture = ({ way }: { way: Way | 'apart' }): ReactNode => (
   <svg className="way-picture" viewBox="0 0 32 24" aria-hidden="true" focusable="false">
     {PICTURES[way]}
   </svg>
@@ -12,7 +12,7 @@ const dot = (x: number, y: number): ReactNode => <circle cx={x} cy={y} r="2.4" c
 const base = (d: string): ReactNode => <path d={d} className="way-base" />;
 const read = (d: string): ReactNode => <path d={d} className="way-read" />;
 
-const PICTURES: Readonly<Record<Way, ReactNode>> = {
+const PICTURES: Readonly<Record<Way | 'apart', ReactNode>> = {
   distance: (
     <>
       {read('M5 19 27 5')}
@@ -65,6 +65,14 @@ const PICTURES: Readonly<Record<Way, ReactNode>> = {
       {read('M17 19A12 12 0 0 0 15.5 13.3')}
       {dot(5, 19)}
       {dot(27, 7)}
+    </>
+  ),
+  apart: (
+    <>
+      {base('M7 18V4M25 8V4')}
+      {read('M7 5H25')}
+      {dot(7, 18)}
+      {dot(25, 9)}
     </>
   ),
   plumb: (

@@ -54,9 +54,11 @@ it('one sentence says it all', () => {
   const name = job.points.find(({ id }) => id === 'tower-l')!.name;
   const one = { points: [{ point: 'tower-l', by: 4.2 }], follow: [change, change], held: [change] };
   expect(surveyMovesInWords(named, one, 1)).toBe(
-    `${name} moved 4.2 mm. 2 tubes follow, 1 stays as it was made. Paper of 1 of them is waste.`,
+    `${name} moved 4.2 mm. 2 tubes follow, 1 stays as it was made. Paper of 1 tube is waste.`,
   );
   const two = { points: [...one.points, { point: 'tower-l', by: 1 }], follow: [], held: [] };
   expect(surveyMovesInWords(named, two, 0)).toBe(`2 points moved, ${name} the farthest: 4.2 mm. No tube follows.`);
+  // Paper may be waste though no tube is told to have moved.
+  expect(surveyMovesInWords(named, two, 2)).toContain('No tube follows. Paper of 2 tubes is waste.');
   expect(surveyMovesInWords(named, { points: [], follow: [], held: [] }, 0)).toBe('');
 });

@@ -82,6 +82,8 @@ describe('another datum', () => {
     expect(datumOf(job)).toEqual(datum);
     expect(parseJob(serialiseJob(job))).toEqual({ ok: true, job });
     expect(withoutDatum(job)).toEqual(measured);
+    expect(setDatum(job, datum)).toBe(job);
+    expect(withoutDatum(measured)).toBe(measured);
     expect(datumTrouble(measured, datum)).toBeNull();
     expect(datumTrouble(measured, { ...datum, level: [rear, rear, front] })).toBe('level-twice');
     expect(datumTrouble(measured, { ...datum, centre: [[rear], [rear]] })).toBe('centre-twice');

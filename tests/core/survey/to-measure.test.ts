@@ -5,7 +5,14 @@ import { emptyJob } from '../../../src/core/job/empty-job.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { spotsByName } from '../../../src/core/survey/spots-by-name.ts';
 import { LAYOUTS, spotsOf } from '../../../src/core/survey/spots.ts';
-import { layoutMeant, readingOf, stepsOf, toMeasure, type Step } from '../../../src/core/survey/to-measure.ts';
+import {
+  layoutMeant,
+  leftOutOf,
+  readingOf,
+  stepsOf,
+  toMeasure,
+  type Step,
+} from '../../../src/core/survey/to-measure.ts';
 import { newPointName, placeName } from '../../../src/core/words/measuring.ts';
 
 /** Read off by hand on paper: the same step by step, whatever the job has by then. */
@@ -39,6 +46,22 @@ it('a point that was read at a place is that place from then on, and each readin
   // Read again it takes the place of what was read, and counts though that was left out.
   const again = read(leaveOut(job, job.measurements[4]!.id, true), 4, 612);
   expect(again.measurements).toEqual(job.measurements.map((each, i) => (i === 4 ? { ...each, value: -612 } : each)));
+  // Left out it is not read, and with what it was read is kept from the last time that this was said.
+  const fourth = stepsOf(toMeasure(job, 'six-point'))[4]!;
+  const out = leaveOut(job, job.measurements[4]!.id, true);
+  expect([readingOf(out, fourth), leftOutOf(out, fourth)?.value]).toEqual([null, -610]);
+  expect([readingOf(job, fourth)?.value, leftOutOf(job, fourth)]).toEqual([-610, null]);
+  const rule = { instrument: 'Steel rule', sigma: 0.5 };
+  const withRule = readStep(out, fourth, 611, newPointName, rule);
+  expect(withRule.measurements[4]).toEqual({ ...job.measurements[4], value: -611, ...rule });
+  expect(read(withRule, 4, 612).measurements[4]).toEqual({ ...withRule.measurements[4], value: -612 });
+  const [tape] = stepsOf(toMeasure(job, 'six-point'))
+    .filter(({ kind }) => kind === 'tape')
+    .slice(1);
+  expect(readStep(job, tape!, 900, newPointName, rule).measurements.at(-1)).toMatchObject({
+    kind: 'distance',
+    ...rule,
+  });
   // What was not read yet is drawn as far from it as on an ordinary car.
   expect(car!.tower[0]).toBeCloseTo(-775, 0);
 });
