@@ -247,7 +247,25 @@ test('a reading takes the chosen instrument’s name and accuracy, also after a 
   await expect(readings(page).getByRole('row')).toHaveCount(2);
   const { survey } = JSON.parse(await savedText(page));
   // 1/32 in.
-  expect(survey.measurements).toMatchObject([{ value: 165.1, instrument: 'Long rule', sigma: 0.79375 }]);
+  const withRule = { instrument: 'Long rule', sigma: 0.79375 };
+  expect(survey.measurements).toMatchObject([{ value: 165.1, ...withRule }]);
+
+  // So do rows that are pasted, and the walk; what the rule does not read goes without it.
+  await page.getByText('Paste many readings').click();
+  const box = page.getByRole('textbox', { name: /^Rows of a spreadsheet/u });
+  await box.fill('Height\tSill, right\t6\nSlope\tSill, left\tSill, right\t0.5');
+  const told = page.getByRole('list', { name: 'What was read' }).getByRole('listitem');
+  await expect(told).toHaveText([/Sill, right.*, with Long rule$/u, /0\.5°$/u]);
+  await page.getByRole('button', { name: 'Add 2 readings' }).click();
+  await page.getByRole('button', { name: 'Measure at the car' }).click();
+  const walk = page.getByRole('dialog', { name: 'Measure at the car' });
+  await expect(walk).toContainText('With Long rule.');
+  await walk.getByRole('textbox').fill('3');
+  await walk.getByRole('button', { name: 'Next' }).click();
+  await walk.getByRole('button', { name: 'Close' }).click();
+  const { survey: after } = JSON.parse(await savedText(page));
+  const of = ({ instrument, sigma }: { instrument?: string; sigma?: number }) => ({ instrument, sigma });
+  expect(after.measurements.map(of)).toEqual([withRule, withRule, of({}), withRule]);
 });
 
 test('what a point that was measured again moved stands in one line', async ({ page }) => {

@@ -43,9 +43,9 @@ export const notLaidInWords = (held: number): string =>
 export const letGoInWords = (job: Job, holds: readonly Hold[]): string =>
   `This lets go what is held now: ${heldInWords(job, holds)}.`;
 
-/** "The car’s axes go by this: height of Sill, left. Without it they are not laid ..." */
+/** "The car’s axes go by this: height of Sill, left. Without it they are not laid." */
 export const laidByInWords = (job: Job, holds: readonly Hold[]): string =>
-  `The car’s axes go by this: ${heldInWords(job, holds)}. Without it they are not laid, and all that was measured lies loose in them.`;
+  `The car’s axes go by this: ${heldInWords(job, holds)}. Without it they are not laid.`;
 
 const heldInWords = (job: Job, holds: readonly Hold[]): string =>
   holds
