@@ -14,6 +14,9 @@ export type NewMeasurement = Measurement extends infer M ? (M extends Measuremen
 /** The axis that is read. */
 export const COORDINATE_OF = { station: 'x', offset: 'y', height: 'z' } as const satisfies Partial<Record<Way, Axis>>;
 
+/** The way that a coordinate along that axis is read. */
+export const WAY_ALONG = { x: 'station', y: 'offset', z: 'height' } as const satisfies Record<Axis, Way>;
+
 /** Whether it is read at one point of the car alone. */
 export const isAtOne = (way: Way): way is 'height' | 'offset' | 'station' | 'width' =>
   way === 'width' || way in COORDINATE_OF;

@@ -1,11 +1,11 @@
 /** How a car stands over the lines that it was measured from, and where its own axes are, in words. */
-import type { Axis } from '../geometry/vector.ts';
 import type { Hold } from '../job/kinds/hold.ts';
 import type { Job } from '../job/types.ts';
 import { pointName } from '../solve/names.ts';
 import type { NoDatum } from '../survey/datum.ts';
 import type { Standing } from '../survey/adjust.ts';
 import { formatAngle } from '../units/angle.ts';
+import { COORDINATE_WORDS } from './survey.ts';
 
 export const NO_DATUM_WORDS: Readonly<Record<NoDatum, string>> = {
   'level-twice': 'A level plane wants three different points.',
@@ -51,9 +51,7 @@ const heldInWords = (job: Job, holds: readonly Hold[]): string =>
   holds
     .map(({ point, and, axis }) =>
       and === undefined
-        ? `${COORDINATE[axis]} of ${pointName(job, point)}`
-        : `${COORDINATE[axis]} midway between ${pointName(job, point)} and ${pointName(job, and)}`,
+        ? `${COORDINATE_WORDS[axis]} of ${pointName(job, point)}`
+        : `${COORDINATE_WORDS[axis]} midway between ${pointName(job, point)} and ${pointName(job, and)}`,
     )
     .join('; ');
-
-const COORDINATE: Readonly<Record<Axis, string>> = { x: 'station', y: 'offset', z: 'height' };

@@ -4,7 +4,7 @@ import type { PointRef } from '../../core/job/reference.ts';
 import type { Job } from '../../core/job/types.ts';
 import { pointName } from '../../core/solve/names.ts';
 import type { NextMeasurement } from '../../core/survey/next-measurement.ts';
-import { isAtOne, type Way } from '../../core/survey/ways.ts';
+import { isAtOne, WAY_ALONG, type Way } from '../../core/survey/ways.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import { angleKind, lengthKind, tapeKind, type Entered, type ValueKind } from '../fields/kinds.ts';
 import type { Offer } from './pointChoice.ts';
@@ -29,8 +29,7 @@ export const slotsOf = (way: Way): readonly Slot[] =>
 /** The line for what would tell most about a point. */
 export function lineFor(job: Job, next: NextMeasurement): Line {
   const picked = (ref: PointRef): Picked => ({ text: pointName(job, ref), offer: { ref, label: pointName(job, ref) } });
-  const way: Way =
-    next.kind === 'distance' ? 'distance' : ({ x: 'station', y: 'offset', z: 'height' } as const)[next.axis];
+  const way: Way = next.kind === 'distance' ? 'distance' : WAY_ALONG[next.axis];
   return {
     way,
     from: picked(next.point),
