@@ -24,7 +24,7 @@ export function standsInWords({ turns: [yaw, pitch, roll] }: Standing): string {
   ];
   return parts.length === 0
     ? 'The car stands square to the lines, within a twentieth of a degree.'
-    : `The car stands ${parts.join(', ')}.`;
+    : `The car stands ${parts.join(', ')} over the lines.`;
 }
 
 /** Degrees. */

@@ -14,9 +14,9 @@ export const LEVEL_FIRST = 'Level the car first, then:';
 
 /** How the car is made ready, after LEVEL_FIRST. */
 export const SET_UP = [
-  'Snap a centreline along the floor and a cross line square to it. Where they meet is zero, of heights too: the datum.',
-  'Measure both feet of the main hoop: along from the cross line, off the centreline, up from the datum.',
-  'Then the roof above them, the sills, the pillars and the rear towers.',
+  'Snap a centreline on the shop floor, midway between left and right of the car, and a cross line square to it at the hoop. Where they meet is zero, of heights too: the datum.',
+  'Measure the floor where the feet of the main hoop will stand: along from the cross line, off the centreline, up from the datum.',
+  'Then what is above it and in front of it, pillars, roof rail and windscreen, and the rear towers. Of each thing take one spot, mark it, and run every tape to that mark.',
   'Both sides. A body is seldom the same left and right.',
 ] as const;
 
@@ -59,12 +59,20 @@ const WHERE: Readonly<Record<Axis, string>> = {
   z: 'up from zero',
 };
 
-/** Where the figure has a minus. */
-export const MINUS: Readonly<Record<Axis, string>> = {
-  x: 'Behind the cross line with a minus.',
-  y: '',
-  z: 'Below zero with a minus.',
-};
+/** Where the figure has a minus; of a place that has a side its offset has none. */
+export function minusInWords(step: Step): string {
+  if (step.kind === 'tape') return '';
+  if (step.axis === 'x') return 'Behind the cross line with a minus.';
+  if (step.axis === 'z') return 'Below zero with a minus.';
+  return step.on.side === 'middle' ? MIDDLE_SIGN : `To the ${step.on.side}, without a minus.`;
+}
+
+/** Of a place in the middle of the car. */
+export const MIDDLE_SIGN = 'To the left is plus, to the right with a minus.';
+
+/** Nobody reads along a slant. */
+export const READ_LEVEL =
+  'Read along and offset level, by a plumb line where the place is high up, never along a slanting tape.';
 
 export const TAPES_ACROSS = 'Tapes across';
 

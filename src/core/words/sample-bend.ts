@@ -23,7 +23,7 @@ export function sampleInWords(sample: Sample, found: FittedBend, unit: LengthUni
   const turn = (leg: 'roof' | 'pillar'): string => {
     const off = found.off[leg];
     if (Math.abs(toDegrees(off)) < SEEN) return `the ${leg} leg lies along the ${leg}`;
-    return `the ${leg} falls ${degrees(Math.abs(off))} ${off > 0 ? 'in' : 'away'} from its leg`;
+    return `going away from the bend the ${leg} ${off > 0 ? 'comes' : 'falls'} ${degrees(Math.abs(off))} ${off > 0 ? 'nearer to' : 'away from'} its leg`;
   };
   return [
     `Bend ${degrees(found.angle)}: ${turn('roof')}, ${turn('pillar')}. ${sure}`,

@@ -13,7 +13,16 @@ import {
   type Side,
   type ToMeasure,
 } from '../../core/survey/to-measure.ts';
-import { LEVEL_FIRST, placeMark, placeName, SET_UP, TAPES_ACROSS } from '../../core/words/measuring.ts';
+import {
+  LEVEL_FIRST,
+  MIDDLE_SIGN,
+  placeMark,
+  READ_LEVEL,
+  placeName,
+  SET_UP,
+  TAPES_ACROSS,
+} from '../../core/words/measuring.ts';
+import { uncapital } from '../../core/words/lists.ts';
 import { LAYOUT_WORDS } from '../../core/words/starters.ts';
 import { numberedPlaces } from '../../drawing/car/picture.ts';
 import type { View } from '../../drawing/car/outline.ts';
@@ -30,7 +39,8 @@ const HEAD = { size: 4.6, bold: true, most: 1, after: 2 } as const;
 const HOW = [
   LEVEL_FIRST,
   ...SET_UP.map((words, i) => `${i + 1}. ${words}`),
-  'Along is read from the cross line, height up from zero: behind it and below it write a minus. Offset is read off the centreline, to the side that stands over its box.',
+  'Along is read from the cross line, height up from zero: behind it and below it write a minus. Offset is read off the centreline, to the side that stands over its boxes, without a minus.',
+  `${READ_LEVEL} Of a place in the middle of the car: ${uncapital(MIDDLE_SIGN)}`,
 ].join(' ');
 const ACROSS =
   'From the left of one place to the right of the other, and the other way: alike on a car that is true. With the widths they show a slip of the tape while the car still stands there.';

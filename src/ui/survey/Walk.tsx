@@ -17,7 +17,7 @@ import {
 } from '../../core/survey/to-measure.ts';
 import {
   AT_THE_CAR,
-  MINUS,
+  minusInWords,
   newPointName,
   placeName,
   stepName,
@@ -218,7 +218,7 @@ function OneStep({
           {text !== '' && entered.ok
             ? readBackOf(entered, kind)
             : last === null
-              ? `Not read yet.${step.kind === 'coordinate' ? ` ${MINUS[step.axis]}` : ''}`.trim()
+              ? `Not read yet. ${minusInWords(step)}`.trim()
               : `${reading === null ? 'Left out' : 'Read'}: ${readInWords(last, wayRound(step) * last.value, unit)}. Type it to read it again.`}
           {instrument !== undefined && ` With ${shownName(instrument.name)}.`}
         </p>
