@@ -13,18 +13,8 @@ import type { Vec3 } from '../geometry/vector.ts';
 import type { SurveyBlock } from '../job/kinds/survey.ts';
 import { remembered } from '../remembered.ts';
 import type { PointId } from '../job/reference.ts';
-import {
-  networkOf,
-  placeIn,
-  rowsAt,
-  slotsOf,
-  type Network,
-  type Row,
-  type Solution,
-  type Surveyed,
-  sidesAt,
-  solve,
-} from './network.ts';
+import { networkOf, placeIn, rowsAt, slotsOf, type Network, type Row, type Surveyed, sidesAt } from './network.ts';
+import { type Solution, solve } from './solve.ts';
 import { poseOf, turnsOf } from './floor.ts';
 import { settle, TOUCHED } from './settle.ts';
 

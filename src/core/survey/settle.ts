@@ -7,7 +7,8 @@
 import { distance, type Vec3 } from '../geometry/vector.ts';
 import { pointsOf } from '../job/kinds/measurement.ts';
 import { bareId, type PointId } from '../job/reference.ts';
-import { placeIn, put, solve, type Network, type Solution } from './network.ts';
+import { placeIn, put, type Network } from './network.ts';
+import { solve, type Solution } from './solve.ts';
 
 /** In deviations squared, of the sum: two solutions this near answer alike. */
 export const ALIKE = 9;

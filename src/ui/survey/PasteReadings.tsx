@@ -1,5 +1,5 @@
 /** Many readings at once, from a spreadsheet; what was read stands below before anything is added, as one undo step. */
-import { useId, useState, type ReactNode } from 'react';
+import { useState, type ReactNode } from 'react';
 import { addReading } from '../../core/edit/measurements.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { kindRead } from '../../core/survey/ways.ts';
@@ -7,39 +7,17 @@ import { useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
 import { readWith, useInstruments } from './ReadWith.tsx';
 import { readReadingList } from './readingList.ts';
+import { RowsBox } from './RowsBox.tsx';
 
 export default function PasteReadings(): ReactNode {
   const job = useDocument((state) => state.job);
   const [text, setText] = useState('');
-  const id = useId();
   const instrumentFor = useInstruments();
   const { rows, refusals } = readReadingList(text, job);
   const count = `${rows.length} ${rows.length === 1 ? 'reading' : 'readings'}`;
   return (
     <div className="fields">
-      <div className="entry">
-        <label htmlFor={id} className="entry-label">
-          Rows of a spreadsheet: kind, from, to, value
-        </label>
-        <textarea
-          id={id}
-          className="entry-input paste-box"
-          rows={4}
-          spellCheck={false}
-          value={text}
-          onChange={(event) => setText(event.currentTarget.value)}
-        />
-        {refusals.length > 0 && (
-          <ul className="entry-note entry-note-refused paste-refusals" role="alert">
-            {refusals.map((line) => (
-              <li key={line}>
-                <span aria-hidden="true">▲ </span>
-                {line}
-              </li>
-            ))}
-          </ul>
-        )}
-      </div>
+      <RowsBox label="Rows of a spreadsheet: kind, from, to, value" text={text} refusals={refusals} onText={setText} />
       {rows.length > 0 && (
         <ol className="read-rows" aria-label="What was read">
           {rows.map(({ said, inWords }, index) => {

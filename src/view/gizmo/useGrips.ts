@@ -1,5 +1,5 @@
 /** The grips of what is selected, and what they do. What they are made with is fetched with the first selection, or before it in spare time. */
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { useDocument, useEditor } from '../../store/page.ts';
 import type { Viewpoint } from '../camera/viewpoint.ts';
 import type { Hold } from '../canvas/hands.ts';
@@ -34,6 +34,23 @@ export function useGrips(viewpoint: Viewpoint): Grips {
   );
   const freedom = held?.freedom ?? null;
 
+  const nudge = (key: string, fine: boolean): boolean => {
+    const why = held?.nudge(key, fine);
+    if (held === null || why === undefined) return false;
+    setStopped(why === null ? null : { at: held.freedom, why });
+    return true;
+  };
+
+  // Keys that were pressed while what they move was on its way, one after another: each acts on where the one before has put it.
+  const early = useRef<(readonly [key: string, fine: boolean])[]>([]);
+  useEffect(() => {
+    early.current = [];
+  }, [selection]);
+  useEffect(() => {
+    const [next] = held === null ? [] : early.current.splice(0, 1);
+    if (next !== undefined) nudge(...next);
+  });
+
   return {
     held,
     live: heldGrip ?? pointed,
@@ -56,13 +73,15 @@ export function useGrips(viewpoint: Viewpoint): Grips {
       return { move: hold.move, drop: then(hold.drop), cancel: then(hold.cancel) };
     },
     onKey: (key, fine) => {
-      const why = held?.nudge(key, fine);
-      if (held === null || why === undefined) return false;
-      setStopped(why === null ? null : { at: held.freedom, why });
+      if (fetched !== null || selection?.kind !== 'node' || !MOVES.test(key)) return nudge(key, fine);
+      early.current.push([key, fine]);
       return true;
     },
   };
 }
+
+/** What may move a node. */
+const MOVES = /^(?:Arrow|Page)/u;
 
 type Fetched = Awaited<ReturnType<typeof fetchHeld>>;
 
