@@ -17,7 +17,12 @@ export function surveyOf(points: number): Surveyed {
   );
   const heights = within.filter((each) => each.kind === 'coordinate');
   const tapes = within.filter((each) => each.kind === 'distance');
-  return { ...survey, points: kept, measurements: [...heights, ...tapes].slice(0, 4 * points) };
+  // Tapes are left out here and there, not at one end of the car.
+  const room = Math.max(0, 4 * points - heights.length);
+  const some = tapes.filter(
+    (_, i) => Math.floor(((i + 1) * room) / tapes.length) > Math.floor((i * room) / tapes.length),
+  );
+  return { ...survey, points: kept, measurements: [...heights, ...some] };
 }
 
 /** Made anew each time: what is kept of the same records would be found again. */

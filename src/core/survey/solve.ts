@@ -69,6 +69,7 @@ export function solve(
   let more = 2;
   // Once a step has led uphill: tapes that do not quite reach one another bend the way down, and straight steps would swing about the bottom.
   let isCurved = false;
+  let normal: Semidefinite | null = null;
   for (let step = 0; step < MOST_STEPS && damping < STUCK; step++) {
     const downhill = new Float64Array(size);
     for (const { at, slopes, residual, deviation } of rows) {
@@ -81,7 +82,11 @@ export function solve(
     const taken = semidefinite(matrix, size);
     const by = isCurved && taken.rank < size ? null : taken.solve(downhill);
     // Before the step is taken: from where it came to rest it is at rest at once, and does not stir.
-    if (by?.every((part) => Math.abs(part) < AT_REST)) break;
+    if (by?.every((part) => Math.abs(part) < AT_REST)) {
+      // The equations there are in hand, where nothing was added to them.
+      if (!isCurved) normal = taken;
+      break;
+    }
     const next = by && moved(places, by);
     const rowsThere = next && rowsAt(network, used, unknown, next);
     const squaresThere = rowsThere === null ? Infinity : squaresOf(rowsThere);
@@ -97,7 +102,7 @@ export function solve(
     if (isCurved) damping = Math.max(damping * Math.max(1 / 3, 1 - (2 * kept - 1) ** 3), LEAST_DAMPING);
     more = 2;
   }
-  return { places, rows, squares, normal: semidefinite(normalOf(rows, size), size) };
+  return { places, rows, squares, normal: normal ?? semidefinite(normalOf(rows, size), size) };
 
   function moved(from: Float64Array, by: Float64Array): Float64Array {
     const there = from.slice();
