@@ -5,6 +5,7 @@ import {
   logReading,
   removeRun,
   setBentRotation,
+  setBentAcross,
   setBentStraight,
   setCheck,
   tickStep,
@@ -54,6 +55,8 @@ import { addPointFromScan, addScan, removeScan, updateScan } from '../../src/cor
 import { quarterTurned } from '../../src/core/scan/place.ts';
 import { withoutPair, withPair } from '../../src/core/shape/scans.ts';
 import type { Scan } from '../../src/core/job/kinds/scan.ts';
+import { addCertificate, removeCertificate, updateCertificate } from '../../src/core/edit/certificates.ts';
+import { addPhoto, datePhoto, namePhoto, removePhoto, showsTube } from '../../src/core/edit/photos.ts';
 import { addPoint, movePoint, removePoint, renamePoint } from '../../src/core/edit/points.ts';
 import { addPull, removePull, setBatch, updatePull } from '../../src/core/edit/pulls.ts';
 import { patched, type Edited } from '../../src/core/edit/records.ts';
@@ -90,6 +93,7 @@ const dies = ({ dies: list }: Job) => list;
 const nodes = ({ nodes: list }: Job) => list;
 const members = ({ members: list }: Job) => list;
 const envelopes = ({ envelopes: list }: Job) => list;
+const photos = ({ photos: list }: Job) => list;
 const scans = ({ scans: list }: Job) => list;
 const gussets = ({ gussets: list }: Job) => list;
 const hasHoop = (job: Job): boolean => job.members.some(({ id }) => id === 'hoop');
@@ -260,6 +264,14 @@ export const RANDOM_EDITS: readonly RandomEdit[] = [
   of(scans, (job, { id, placement }) => updateScan(job, id, { placement: quarterTurned(placement) })),
   of(scans, (job, { id }) => removeScan(job, id)),
 
+  (job, a, b) => addCertificate(job, { batch: `Heat ${a}`, certificate: `No. ${b}` }),
+  (job, a, b) => updateCertificate(job, a % 4, { note: b % 2 === 0 ? '' : 'Copy', section: b % 3 === 0 ? 'main' : '' }),
+  (job, a) => removeCertificate(job, a % 4),
+  (job, a) => addPhoto(job, { name: `Photo ${a}`, sum: (a % 9).toString(16).padStart(24, '0') }),
+  of(photos, (job, { id }, a, b) => datePhoto(namePhoto(job, id, `Named ${a}`), id, b % 2 === 0 ? '' : '2026-03-02')),
+  of(photos, (job, { id }, a, b) => showsTube(job, id, primedAtTimes('stay', b), a % 2 === 0)),
+  of(photos, (job, { id }) => removePhoto(job, id)),
+
   (job) => addEnvelope(job),
   of(envelopes, (job, { id }, _, b) => updateEnvelope(job, id, { gap: b })),
   of(envelopes, (job, { id }) => removeEnvelope(job, id)),
@@ -297,6 +309,7 @@ export const RANDOM_EDITS: readonly RandomEdit[] = [
   (job, a, b) => keepBend(job, 'hoop', (a % 2) + 1, b % 2 === 0),
   (job, a, b) => setBentRotation(job, 'hoop', (a % 2) + 1, orNone(b)),
   (job, a, b) => setBentStraight(job, 'hoop', (a % 2) + 1, orNone(b)),
+  (job, a, b) => setBentAcross(job, 'hoop', (a % 2) + 1, b % 3 === 0 ? null : [40 + a / 10, 40 + b / 10]),
   (job, a, b) => setCheck(job, 'hoop', a % 2 === 0 ? 'chord' : 'width', orNone(b)),
 
   (job, a, b) => setMarking(job, { from: ENDS[a % 3]!, fine: b % 2 === 0 }),

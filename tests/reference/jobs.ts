@@ -58,6 +58,8 @@ export function jobOf(parts: Partial<Job>): Job {
     seen: [],
     printed: [],
     scans: [],
+    certificates: [],
+    photos: [],
     feet: [],
     gussets: [],
   };

@@ -101,6 +101,16 @@ export const setBentRotation = (job: Job, tube: TubeRef, bend: number, rotation:
 export const setBentStraight = (job: Job, tube: TubeRef, bend: number, straight: number | null): Job =>
   changeBend(job, tube, bend, (made) => withField(made, 'straight', straight));
 
+/** As BentBend.across, measured, mm, whichever is given first; null: not measured. */
+export const setBentAcross = (job: Job, tube: TubeRef, bend: number, across: BentBend['across'] | null): Job =>
+  changeBend(job, tube, bend, (made) => {
+    if (across == null) return withField(made, 'across', null);
+    const [least, greatest] = [Math.min(...across), Math.max(...across)];
+    return made.across?.[0] === least && made.across[1] === greatest
+      ? made
+      : withField(made, 'across', [least, greatest]);
+  });
+
 /** Has the tube take the drawn one's place in the frame as it came out, or stand as it is drawn. */
 export const setStands = (job: Job, tube: TubeRef, stands: boolean): Job =>
   changeRun(job, tube, (run) => {
@@ -132,7 +142,11 @@ const changeBend = (job: Job, tube: TubeRef, bend: number, change: (made: BentBe
   });
 
 /** The bend with the field, or with null without it; the same bend when it is so already. */
-function withField<K extends 'kept' | 'rotation' | 'straight'>(made: BentBend, key: K, value: BentBend[K] | null) {
+function withField<K extends 'kept' | 'rotation' | 'straight' | 'across'>(
+  made: BentBend,
+  key: K,
+  value: BentBend[K] | null,
+) {
   if (value !== null) return patched<BentBend>(made, { [key]: value });
   if (!(key in made)) return made;
   const { [key]: _, ...rest } = made;

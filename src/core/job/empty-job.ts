@@ -25,4 +25,6 @@ export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   seen: [],
   printed: [],
   scans: [],
+  certificates: [],
+  photos: [],
 });

@@ -4,6 +4,7 @@
  */
 import { bentKind } from './kinds/bent.ts';
 import { bodyLineKind } from './kinds/body-line.ts';
+import { certificateKind } from './kinds/certificate.ts';
 import { dieKind } from './kinds/die.ts';
 import { envelopeKind } from './kinds/envelope.ts';
 import { feedKind } from './kinds/feed.ts';
@@ -15,6 +16,7 @@ import { madeKind } from './kinds/made.ts';
 import { measurementKind } from './kinds/measurement.ts';
 import { memberKind } from './kinds/member.ts';
 import { nodeKind } from './kinds/node.ts';
+import { photoKind } from './kinds/photo.ts';
 import { pointKind } from './kinds/point.ts';
 import { printedKind } from './kinds/printed.ts';
 import { pullKind } from './kinds/pull.ts';
@@ -42,6 +44,8 @@ const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
   seen: seenKind,
   printed: printedKind,
   scans: scanKind,
+  certificates: certificateKind,
+  photos: photoKind,
 };
 
 /** The names of the lists, in the order in which a file holds them. */

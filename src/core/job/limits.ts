@@ -54,6 +54,10 @@ export const MOST_SEEN = 10_000;
 /** mm. Of a place that was measured: a deviation of more is no measure. */
 export const GREATEST_ACCURACY = 100;
 
+/** Certificates of material, and photos of the work: each is printed. */
+export const MOST_CERTIFICATES = 500;
+export const MOST_PHOTOS = 200;
+
 /** Scans of one car, and the pairs of places by which one of them is laid: each is drawn whole. */
 export const MOST_SCANS = 10;
 export const MOST_PAIRS = 200;

@@ -5,8 +5,8 @@ import type { BentBend } from './kinds/bent.ts';
 /** The bend as it was read; null where it never was. */
 export function readByHand(made: BentBend): BentBend | null {
   if (!made.fitted) return made;
-  const { bend, pulled, read } = made;
-  return read === undefined ? null : { bend, pulled, ...read };
+  const { bend, pulled, read, across } = made;
+  return read === undefined ? null : { bend, pulled, ...read, ...(across && { across }) };
 }
 
 /** How far it was pulled; null where nobody has said. */

@@ -11,6 +11,7 @@ export type FootId = Flavour<'foot'>;
 export type GussetId = Flavour<'gusset'>;
 export type EnvelopeId = Flavour<'envelope'>;
 export type ScanId = Flavour<'scan'>;
+export type PhotoId = Flavour<'photo'>;
 export type BodyLineId = Flavour<'body-line'>;
 /** A reference: an id, or an id with a prime (') for the mirror image in y = 0. */
 export type PointRef = Flavour<'point' | 'point-ref'>;

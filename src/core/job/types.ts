@@ -8,6 +8,7 @@ import type { LengthUnit } from '../units/length.ts';
 import type { Accuracy } from './kinds/accuracy.ts';
 import type { BentTube } from './kinds/bent.ts';
 import type { BodyLine } from './kinds/body-line.ts';
+import type { Certificate } from './kinds/certificate.ts';
 import type { Die } from './kinds/die.ts';
 import type { Envelope } from './kinds/envelope.ts';
 import type { TubeFeed } from './kinds/feed.ts';
@@ -20,6 +21,7 @@ import type { Measurement } from './kinds/measurement.ts';
 import type { Member } from './kinds/member.ts';
 import type { FrameNode } from './kinds/node.ts';
 import type { TubeNumbers } from './kinds/numbers.ts';
+import type { Photo } from './kinds/photo.ts';
 import type { Point } from './kinds/point.ts';
 import type { Printed } from './kinds/printed.ts';
 import type { Pull } from './kinds/pull.ts';
@@ -75,6 +77,8 @@ export interface Job {
   readonly seen: readonly Seen[];
   readonly printed: readonly Printed[];
   readonly scans: readonly Scan[];
+  readonly certificates: readonly Certificate[];
+  readonly photos: readonly Photo[];
 }
 
 /** The names of the lists of records, of whatever kind. */

@@ -51,11 +51,19 @@ export function fittedBends(
       const rotation = of('rotation', bend)?.value;
       const middle = of('middle', bend)!;
       const start = middle.value + middle.toMark * net;
-      const fitted = { bend, pulled: net, net, ...(rotation !== undefined && { rotation }), start, fitted: true };
       const before = made.find((each) => each.bend === bend);
+      const fitted = {
+        bend,
+        pulled: net,
+        net,
+        ...(rotation !== undefined && { rotation }),
+        start,
+        ...(before?.across && { across: before.across }),
+        fitted: true,
+      };
       const hand = before && readByHand(before);
       if (hand == null) return fitted;
-      const { bend: _, pulled, kept: _kept, ...read } = hand;
+      const { bend: _, pulled, kept: _kept, across: _across, ...read } = hand;
       return { ...fitted, pulled, read };
     });
 }

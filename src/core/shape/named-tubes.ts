@@ -52,7 +52,7 @@ export function withKeptOf(job: Job, told: (of: OfTube) => OfTube | null): Job {
   return { ...job, pulls, seen: sameData(seen, job.seen) ? job.seen : seen };
 }
 
-/** The job with tubes called otherwise where something is kept of them as they are made: bend runs, how far they are made, what was printed of them, how they are fed, logged pulls, marks of what was seen. */
+/** The job with tubes called otherwise where something is kept of them as they are made: bend runs, how far they are made, what was printed of them, how they are fed, photos of them, logged pulls, marks of what was seen. */
 export function withTubesCalled(job: Job, called: (tube: TubeRef) => TubeRef): Job {
   const onTubes = <R extends { readonly tube: TubeRef }>(records: readonly R[]): readonly R[] =>
     mapKeeping(records, (record) => ({ ...record, tube: called(record.tube) }));
@@ -63,6 +63,7 @@ export function withTubesCalled(job: Job, called: (tube: TubeRef) => TubeRef): J
     made: onTubes(job.made),
     printed: onTubes(job.printed),
     feeds: onTubes(job.feeds),
+    photos: mapKeeping(job.photos, (photo) => ({ ...photo, ...(photo.tubes && { tubes: photo.tubes.map(called) }) })),
   };
 }
 

@@ -64,6 +64,7 @@ describe('adding', () => {
       dies: [],
       nodes: [],
       members: [],
+      certificates: [],
     };
     const named = addSection(bare, ({ outerDiameter, wall }) => `${outerDiameter} by ${wall}`);
     // 1 3/4 in by .120, on 6 in: what most cages are built of (common practice).
@@ -210,6 +211,7 @@ describe('deleting', () => {
       'members[0].section: "Main hoop" uses it: change or delete that first',
       'members[1].section: "Rear stay" uses it: change or delete that first',
       'pulls[0].section: a logged pull uses it: change or delete that first',
+      'certificates[0].section: a certificate uses it: change or delete that first',
     ]);
     expect(refusal(removeDie(job, 'd1'))).toEqual([
       'members[0].die: "Main hoop" uses it: change or delete that first',

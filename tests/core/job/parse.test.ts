@@ -101,6 +101,8 @@ describe('a good file', () => {
         measurements: [],
         printed: [],
         scans: [],
+        certificates: [],
+        photos: [],
       },
     });
   });

@@ -209,7 +209,7 @@ export const sampleFile = () => ({
         { at: 'middle', x: 12, z: 1010.5 },
       ],
       done: ['cut', 'mark', 'clamp 1'],
-      bends: [{ bend: 1, pulled: 88, net: 84.5, rotation: 0, straight: 1003.5 }],
+      bends: [{ bend: 1, pulled: 88, net: 84.5, rotation: 0, straight: 1003.5, across: [43.1, 45.6] }],
       checks: [{ check: 'chord', measured: 1240 }],
       drawn: { legs: [1106.5, 1000, 1106.5], angles: [83.8, 83.8], rotations: [0, 0], starts: [990, 1800] },
     },
@@ -265,6 +265,18 @@ export const sampleFile = () => ({
       count: 250_000,
       every: 4,
       shown: true,
+    },
+  ],
+  certificates: [
+    { section: 'main', batch: 'H-204', certificate: 'Inspection certificate 88-1', note: 'In the folder' },
+  ],
+  photos: [
+    {
+      id: 'photo1',
+      name: 'Hoop on its boxes',
+      sum: '0a1b2c3d4e5f60718293a4b5',
+      on: '2026-03-04',
+      tubes: ['hoop', "stay'"],
     },
   ],
   marking: { from: 'B', mark: 'clamp', fine: true },

@@ -41,6 +41,8 @@ describe('serialiseJob', () => {
       seen: [],
       printed: [],
       scans: [],
+      certificates: [],
+      photos: [],
       bent: [],
       made: [],
       feeds: [{ tube: "stay'", from: 'A' }],
@@ -117,6 +119,8 @@ describe('serialiseJob', () => {
   "seen": [],
   "printed": [],
   "scans": [],
+  "certificates": [],
+  "photos": [],
   "stock": { "kerf": 2.5, "sticks": [{ "section": "main", "length": 6096 }] }
 }
 `);

@@ -78,6 +78,8 @@ export interface BentBend {
    * cut from end A's node. Marks that move later do not move it.
    */
   readonly start?: number;
+  /** Outer diameters measured over the bend, the least and the greatest, mm: how far it is from round. */
+  readonly across?: readonly [least: number, greatest: number];
   /** Left as it is, though it is not what was asked for. */
   readonly kept?: boolean;
   /**
@@ -106,6 +108,7 @@ export const bentKind: Kind<BentTube> = {
           rotation: v.exactOptional(turn),
           straight: v.exactOptional(coordinate),
           start: v.exactOptional(coordinate),
+          across: v.exactOptional(v.strictTuple([across, across])),
           kept: v.exactOptional(v.boolean()),
           fitted: v.exactOptional(v.boolean()),
           read: v.exactOptional(
@@ -152,7 +155,7 @@ export const bentKind: Kind<BentTube> = {
     'tube stands seat order done bends checks drawn',
     'at point x y z',
     'bend front',
-    'bend rotation pulled net straight start kept fitted read',
+    'bend rotation pulled net straight start across kept fitted read',
     'rotation net straight start',
     'check measured',
     'section die angles legs rotations starts',
@@ -166,6 +169,11 @@ export const bentKind: Kind<BentTube> = {
       ...seat.flatMap((each, i) => seatTrouble(each, seat.slice(0, i), `${at}.seat[${i}]`)),
       ...bendsTwice(order, `${at}.order`),
       ...bendsTwice(bends, `${at}.bends`),
+      ...bends.flatMap(({ across: measured }, i) =>
+        measured !== undefined && measured[0] > measured[1]
+          ? [fault(`${at}.bends[${i}].across`, 'the least comes first, then the greatest')]
+          : [],
+      ),
     ];
   },
 };
