@@ -51,6 +51,7 @@ export function jobOf(parts: Partial<Job>): Job {
     nodes: [],
     members: [],
     envelopes: [],
+    rules: [],
     pulls: [],
     bent: [],
     made: [],

@@ -18,6 +18,7 @@ export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   feet: [],
   gussets: [],
   envelopes: [],
+  rules: [],
   pulls: [],
   bent: [],
   made: [],

@@ -19,6 +19,7 @@ import { nodeKind } from './kinds/node.ts';
 import { photoKind } from './kinds/photo.ts';
 import { pointKind } from './kinds/point.ts';
 import { printedKind } from './kinds/printed.ts';
+import { ruleSheetKind } from './kinds/rule-sheet.ts';
 import { pullKind } from './kinds/pull.ts';
 import { scanKind } from './kinds/scan.ts';
 import { seenKind } from './kinds/seen.ts';
@@ -37,6 +38,7 @@ const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
   feet: footKind,
   gussets: gussetKind,
   envelopes: envelopeKind,
+  rules: ruleSheetKind,
   pulls: pullKind,
   bent: bentKind,
   made: madeKind,

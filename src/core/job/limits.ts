@@ -30,6 +30,9 @@ export const MOST_BENDS = 100_000;
 /** Of the number that a tube goes by. */
 export const GREATEST_NUMBER = 100_000;
 
+/** kg. Of a car, as a rule book weighs it. */
+export const HEAVIEST = 100_000;
+
 /** Characters of an id. */
 export const LONGEST_ID = 200;
 
@@ -73,6 +76,13 @@ export const MOST_GUSSETS = 500;
 
 /** Tubes that a bar in pieces is cut by: no bar of a car has a dozen. */
 export const MOST_CUTTERS = 20;
+
+/** Rule sheets of one job, articles of one of them, roles that an article names, sizes that it allows; characters of its words. */
+export const MOST_SHEETS = 30;
+export const MOST_ARTICLES = 300;
+export const MOST_ROLES = 40;
+export const MOST_SIZES = 20;
+export const LONGEST_TEXT = 2000;
 
 /** mm of trim over a measured point: a headliner, a door card, a carpet. */
 export const MOST_TRIM = 100;

@@ -8,6 +8,7 @@
 import * as v from 'valibot';
 import { accuracyPart } from './kinds/accuracy.ts';
 import { markingPart } from './kinds/marking.ts';
+import { mass } from './kinds/fields.ts';
 import { tubeNumber, tubeNumbers } from './kinds/numbers.ts';
 import { doorOpening, roofReach, torchRoom } from './kinds/fitting.ts';
 import { toolsPart } from './kinds/tools.ts';
@@ -26,6 +27,7 @@ export const jobSchema = v.looseObject({
   marking: v.exactOptional(markingPart.shape),
   numbers: v.exactOptional(tubeNumbers),
   lastNumber: v.exactOptional(tubeNumber),
+  carMass: v.exactOptional(mass),
   torchGap: v.exactOptional(torchGap),
   torchRoom: v.exactOptional(torchRoom),
   roofReach: v.exactOptional(roofReach),

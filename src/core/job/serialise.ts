@@ -16,6 +16,7 @@ const HEAD = [
   'name',
   'lengthUnit',
   'marking',
+  'carMass',
   'torchGap',
   'torchRoom',
   'roofReach',

@@ -27,6 +27,7 @@ import type { Printed } from './kinds/printed.ts';
 import type { Pull } from './kinds/pull.ts';
 import type { Scan } from './kinds/scan.ts';
 import type { Seen } from './kinds/seen.ts';
+import type { RuleSheet } from './kinds/rule-sheet.ts';
 import type { Section } from './kinds/section.ts';
 import type { SurveyBlock } from './kinds/survey.ts';
 import type { Tools } from './kinds/tools.ts';
@@ -43,6 +44,8 @@ export interface Job {
   readonly numbers?: TubeNumbers;
   /** The greatest number that was ever given, be its tube still there or not. */
   readonly lastNumber?: number;
+  /** kg, as the rule book wants the car weighed. Absent: nobody has said. */
+  readonly carMass?: number;
   /** mm that a torch wants between two tubes that are not joined. Absent: FIRST_TORCH_GAP. */
   readonly torchGap?: number;
   /** mm that a torch wants above a joint under the roof. Absent: FIRST_TORCH_ROOM. */
@@ -70,6 +73,7 @@ export interface Job {
   readonly feet: readonly Foot[];
   readonly gussets: readonly Gusset[];
   readonly envelopes: readonly Envelope[];
+  readonly rules: readonly RuleSheet[];
   readonly pulls: readonly Pull[];
   readonly bent: readonly BentTube[];
   readonly made: readonly MadeTube[];

@@ -90,6 +90,7 @@ describe('a good file', () => {
         envelopes: [
           { id: 'e', name: 'e', kind: 'box', centre: [0, 0, 1000], size: [1, 2, 3], rotation: [0, 0, 0], gap: 0 },
         ],
+        rules: [],
         pulls: [],
         bent: [],
         made: [],
@@ -275,6 +276,17 @@ const SHAPE: readonly Change[] = [
   [['envelopes', 0, 'kind'], 'ball', 'envelopes[0].kind: not "box"'],
   [['envelopes', 0, 'gap'], -1, 'envelopes[0].gap: below zero'],
   [['envelopes', 0, 'rotation', 0], 1000, 'envelopes[0].rotation[0]: more than a full turn'],
+  [['rules', 0, 'sheet'], 7, 'rules[0].sheet: not text'],
+  [['rules', 0, 'checks', 2, 'most'], 'steep', 'rules[0].checks[2].most: not a number'],
+  [['rules', 0, 'checks', 2, 'of'], 'weather', 'rules[0].checks[2].of: not "axis" or "plane" or "joint"'],
+  [
+    ['rules', 0, 'checks', 2, 'mark'],
+    'certain',
+    'rules[0].checks[2].mark: not "read" or "quoted" or "memory" or "own"',
+  ],
+  [['rules', 0, 'checks', 5, 'answer', 'says'], 'legal', 'rules[0].checks[5].answer.says: not "met" or "not-met"'],
+  [['rules', 0, 'checks', 5, 'text'], 'x'.repeat(2001), 'rules[0].checks[5].text: longer than 2000 characters'],
+  [['carMass'], -1, 'carMass: below zero'],
   [['bodyLines', 0, 'points'], ['post'], 'bodyLines[0].points: fewer than two points'],
   // The least and the most of every kind of number
   [['sections', 0, 'outerDiameter'], 1001, 'sections[0].outerDiameter: beyond 1000 mm'],
@@ -296,6 +308,9 @@ const SHAPE: readonly Change[] = [
 ];
 
 const MEANING: readonly Change[] = [
+  [['rules', 0, 'checks', 2, 'least'], 70, 'rules[0].checks[2].least: above the most'],
+  [['rules', 0, 'checks', 0, 'massFrom'], 1200, 'rules[0].checks[0].massFrom: not below massUpTo'],
+  [['rules', 1], { sheet: 'own' }, 'rules[1].sheet: "own" is there already'],
   [['envelopes', 0, 'id'], "head'", `envelopes[0].id: ends in a prime ('), which stands for the mirror image`],
   [['envelopes', 0, 'id'], 'x'.repeat(201), 'envelopes[0].id: longer than 200 characters'],
   [['envelopes', 0, 'id'], 'he\nad', 'envelopes[0].id: holds a control character or a line break'],

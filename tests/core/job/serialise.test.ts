@@ -39,6 +39,7 @@ describe('serialiseJob', () => {
       feet: [],
       gussets: [],
       seen: [],
+      rules: [],
       printed: [],
       scans: [],
       certificates: [],
@@ -53,6 +54,7 @@ describe('serialiseJob', () => {
   "name": "Bench frame",
   "lengthUnit": "in",
   "marking": { "from": "B", "mark": "clamp", "fine": true },
+  "carMass": 940,
   "accuracy": { "point": 1.5, "cut": 0.8, "angle": 0.4, "rotation": 0.6, "mark": 1.2 },
   "tools": {
     "benchSaw": 45,
@@ -108,6 +110,7 @@ describe('serialiseJob', () => {
       "gap": 50
     }
   ],
+  "rules": [],
   "pulls": [
     { "section": "main", "die": "d1", "batch": "H-204", "pulled": 63.2, "net": 60, "on": "2026-03-02" }
   ],

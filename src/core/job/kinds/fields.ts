@@ -3,7 +3,7 @@ import * as v from 'valibot';
 import { FARTHEST } from '../../geometry/tolerance.ts';
 import { PAST_A_TURN } from '../../units/angle.ts';
 import { NOT_FINITE, NOT_WHOLE } from '../fault.ts';
-import { GREATEST_ANGLE, GREATEST_TUBE, LEAST_ANGLE, LEAST_SIZE, LONGEST_ID, MOST_BENDS } from '../limits.ts';
+import { GREATEST_ANGLE, GREATEST_TUBE, LEAST_ANGLE, HEAVIEST, LEAST_SIZE, LONGEST_ID, MOST_BENDS } from '../limits.ts';
 
 export const number = (least: number, greatest: number, below: string, beyond: string) =>
   v.pipe(v.number(), v.minValue(least, numberMessage(below)), v.maxValue(greatest, numberMessage(beyond)));
@@ -20,6 +20,8 @@ export const length = number(0, FARTHEST, 'below zero', 'beyond 100 m');
 export const size = number(LEAST_SIZE, FARTHEST, `below ${LEAST_SIZE} mm`, 'beyond 100 m');
 /** Across a tube. */
 export const across = number(LEAST_SIZE, GREATEST_TUBE, `below ${LEAST_SIZE} mm`, `beyond ${GREATEST_TUBE} mm`);
+/** kg, of a car. */
+export const mass = number(0, HEAVIEST, 'below zero', `beyond ${HEAVIEST} kg`);
 export const vector = v.strictTuple([coordinate, coordinate, coordinate]);
 export const offset = v.optional(vector, [0, 0, 0]);
 

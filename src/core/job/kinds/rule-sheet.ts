@@ -1,0 +1,54 @@
+/**
+ * Rule sheets: what a rule book asks, article by article, as the shop typed it. Nothing here is a book: body, edition and article say where to look, and the
+ * shop's own words what was understood.
+ */
+import * as v from 'valibot';
+import { fault, quoted, type Fault } from '../fault.ts';
+import { LONGEST_TEXT, MOST_ARTICLES, MOST_SHEETS } from '../limits.ts';
+import { id } from './fields.ts';
+import type { Kind } from './kind.ts';
+import { checkPart, type RuleCheck } from './rule-check.ts';
+
+export interface RuleSheet {
+  /** What a verdict names it by. */
+  readonly sheet: string;
+  /** Who gives the rules, and which edition of them. */
+  readonly body: string;
+  readonly edition: string;
+  /** Date on which it was typed or last gone through, as 2026-03-02; '' when not noted. */
+  readonly on: string;
+  readonly checks: readonly RuleCheck[];
+}
+
+const words = v.pipe(v.string(), v.maxLength(LONGEST_TEXT, `longer than ${LONGEST_TEXT} characters`));
+
+export const ruleSheetKind: Kind<RuleSheet> = {
+  inWords: 'a rule sheet',
+  shape: v.looseObject({
+    sheet: id,
+    body: v.optional(words, ''),
+    edition: v.optional(words, ''),
+    on: v.optional(words, ''),
+    checks: v.optional(
+      v.pipe(v.array(checkPart.shape), v.maxLength(MOST_ARTICLES, `more than ${MOST_ARTICLES} articles`)),
+      [],
+    ),
+  }),
+  keys: ['sheet body edition on checks', ...checkPart.keys],
+  most: MOST_SHEETS,
+  beyondShape: (sheet, at, index, sheets) => [
+    ...sheetTwice(sheet, at, sheets.slice(0, index)),
+    ...sheet.checks.flatMap((check, i) => windowFaults(check, `${at}.checks[${i}]`)),
+  ],
+};
+
+const sheetTwice = ({ sheet }: RuleSheet, at: string, before: readonly RuleSheet[]): readonly Fault[] =>
+  before.some((other) => other.sheet === sheet) ? [fault(`${at}.sheet`, `${quoted(sheet)} is there already`)] : [];
+
+/** Nothing lies within limits that stand the wrong way round. */
+const windowFaults = ({ least, most, massFrom, massUpTo }: RuleCheck, at: string): readonly Fault[] => [
+  ...(least !== undefined && most !== undefined && least > most ? [fault(`${at}.least`, 'above the most')] : []),
+  ...(massFrom !== undefined && massUpTo !== undefined && massFrom >= massUpTo
+    ? [fault(`${at}.massFrom`, 'not below massUpTo')]
+    : []),
+];
