@@ -46,7 +46,7 @@ export const setAnswer = (job: Job, id: string, at: number, answer: RuleAnswer |
   changeChecks(job, id, (check, i) => {
     if (i !== at) return check;
     const { answer: _before, ...rest } = check;
-    return answer === undefined ? (rest as RuleCheck) : { ...rest, answer };
+    return answer === undefined ? rest : { ...rest, answer };
   });
 
 /** kg; undefined: nobody has said. */
