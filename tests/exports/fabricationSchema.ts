@@ -293,6 +293,20 @@ const forecast = v.strictObject({
   ),
 });
 
+const verdict = v.strictObject({
+  sheet: text,
+  article: text,
+  kind: text,
+  of: text,
+  verdict: v.picklist(['met', 'not-met', 'not-checked']),
+  value: v.nullable(number),
+  limit: v.nullable(number),
+  margin: v.nullable(number),
+  concerns: v.array(text),
+  mark: v.picklist(['read', 'quoted', 'memory', 'own']),
+  because: text,
+});
+
 const finding = v.strictObject({
   id: text,
   severity: v.picklist(['error', 'warning', 'note']),
@@ -321,6 +335,7 @@ export const fabricationSchema = v.strictObject({
   gaps: v.array(gap),
   trimGaps: v.array(trimGap),
   survey: v.exactOptional(survey),
+  rules: v.exactOptional(v.array(verdict)),
   fitting,
   tackUp,
   forecast: v.exactOptional(forecast),

@@ -5,6 +5,7 @@
  */
 import { distance } from '../geometry/vector.ts';
 import { AT_A_PILLAR, AT_B_PILLAR, BEHIND, SCREEN_FOOT, SCREEN_TOP, tells } from '../job/point-words.ts';
+import type { Point } from '../job/kinds/point.ts';
 import type { PointId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 
@@ -35,12 +36,7 @@ export function doorOf({ points, doorOpening }: Pick<Job, 'points' | 'doorOpenin
   if (doorOpening !== undefined) return { way: doorOpening, between: null };
   let longest: Door | null = null;
   for (const side of [1, -1]) {
-    const found = DOOR_SPOTS.flatMap((spot) => {
-      const point = points.find(
-        (each) => !each.guessed && Math.sign(each.position[1]) === side && tells(each.name, TELLING[spot], notOf(spot)),
-      );
-      return point === undefined ? [] : [{ spot, point }];
-    });
+    const found = spotsOn(points, side);
     if (!found.some(({ spot }) => isSill(spot)) || found.every(({ spot }) => isSill(spot))) continue;
     for (const [i, { point: one }] of found.entries()) {
       for (const { point: other } of found.slice(i + 1)) {
@@ -50,6 +46,32 @@ export function doorOf({ points, doorOpening }: Pick<Job, 'points' | 'doorOpenin
     }
   }
   return longest;
+}
+
+interface Spot {
+  readonly spot: DoorSpot;
+  readonly point: Point;
+}
+
+/** The first point of each name on that side of the car: 1 left, -1 right. */
+const spotsOn = (points: Job['points'], side: number): readonly Spot[] =>
+  DOOR_SPOTS.flatMap((spot) => {
+    const point = points.find(
+      (each) => !each.guessed && Math.sign(each.position[1]) === side && tells(each.name, TELLING[spot], notOf(spot)),
+    );
+    return point === undefined ? [] : [{ spot, point }];
+  });
+
+/** Heights of the opening on that side, 1 left, -1 right: from the lower of its sill's points to the rail at the B-pillar, mm; null where one was not measured. */
+export function doorHeights(
+  points: Job['points'],
+  side: 1 | -1,
+): { readonly sill: number; readonly rail: number } | null {
+  const found = spotsOn(points, side);
+  const sills = found.filter(({ spot }) => isSill(spot)).map(({ point }) => point.position[2]);
+  const rail = found.find(({ spot }) => spot === 'rail-b')?.point.position[2];
+  const sill = Math.min(...sills);
+  return rail === undefined || !(rail > sill) ? null : { sill, rail };
 }
 
 const isSill = (spot: DoorSpot): boolean => spot.startsWith('sill');

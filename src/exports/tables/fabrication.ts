@@ -36,6 +36,7 @@ import { revisionOf } from '../../core/solve/revision.ts';
 import { feedOf, type Feed } from '../../core/solve/feed.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
 import { findingInWords, sourceInWords } from '../../core/words/findings.ts';
+import { fabricationRules, type FabricationVerdict } from './rules.ts';
 import { fabricationFitting, type FabricationFitting } from './fitting.ts';
 import { fabricationGussets, type FabricationGusset } from './gussets.ts';
 import { fabricationNotching, type FabricationNotching } from './notching.ts';
@@ -55,6 +56,8 @@ export interface FabricationFile {
   readonly trimGaps: readonly FabricationTrimGap[];
   /** Only where something was measured. */
   readonly survey?: Adjusted;
+  /** Absent without rule sheets. */
+  readonly rules?: readonly FabricationVerdict[];
   readonly fitting: FabricationFitting;
   readonly tackUp: FabricationTackUp;
   /** Only where it was asked for. */
@@ -206,6 +209,7 @@ export function fabrication(derived: Derived, forecast: Forecast | null = null):
     gaps: derived.gaps.filter(({ distance }) => distance < LISTED),
     trimGaps: fabricationTrimGaps(derived),
     ...(derived.survey !== null && { survey: derived.survey }),
+    ...(derived.job.rules.length > 0 && { rules: fabricationRules(derived) }),
     fitting: fabricationFitting(derived),
     tackUp: fabricationTackUp(derived),
     ...(forecast !== null && { forecast: { accuracy: derived.job.accuracy ?? FIRST_ACCURACY, ...forecast } }),

@@ -3,7 +3,7 @@
  * mm4, angles degrees, masses kg. `core/rules` says how each is measured.
  */
 import * as v from 'valibot';
-import { LONGEST_TEXT, MOST_ROLES, MOST_SIZES } from '../limits.ts';
+import { LEAST_SIZE, LONGEST_TEXT, MOST_ROLES, MOST_SIZES } from '../limits.ts';
 import { across, mass, number, size } from './fields.ts';
 import type { Part } from './kind.ts';
 
@@ -115,6 +115,7 @@ const limit = number(
   'beyond any figure of a rule book',
   'beyond any figure of a rule book',
 );
+const positive = number(LEAST_SIZE, FARTHEST_LIMIT, `below ${LEAST_SIZE}`, 'beyond any figure of a rule book');
 const words = v.pipe(v.string(), v.maxLength(LONGEST_TEXT, `longer than ${LONGEST_TEXT} characters`));
 const roles = v.pipe(v.array(words), v.maxLength(MOST_ROLES, `more than ${MOST_ROLES}`));
 
@@ -136,8 +137,8 @@ const common = {
       v.maxLength(MOST_SIZES, `more than ${MOST_SIZES}`),
     ),
   ),
-  area: v.exactOptional(limit),
-  secondMoment: v.exactOptional(limit),
+  area: v.exactOptional(positive),
+  secondMoment: v.exactOptional(positive),
   outerDiameter: v.exactOptional(across),
   wall: v.exactOptional(across),
   allowance: v.exactOptional(across),

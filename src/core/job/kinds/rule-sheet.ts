@@ -46,7 +46,13 @@ const sheetTwice = ({ sheet }: RuleSheet, at: string, before: readonly RuleSheet
   before.some((other) => other.sheet === sheet) ? [fault(`${at}.sheet`, `${quoted(sheet)} is there already`)] : [];
 
 /** Nothing lies within limits that stand the wrong way round. */
-const windowFaults = ({ least, most, massFrom, massUpTo }: RuleCheck, at: string): readonly Fault[] => [
+const windowFaults = (
+  { least, most, massFrom, massUpTo, allowance = 0, wall, sizes = [] }: RuleCheck,
+  at: string,
+): readonly Fault[] => [
+  ...([...sizes.map((size) => size.wall), wall ?? Infinity].some((each) => each <= allowance)
+    ? [fault(`${at}.allowance`, 'leaves nothing of a wall')]
+    : []),
   ...(least !== undefined && most !== undefined && least > most ? [fault(`${at}.least`, 'above the most')] : []),
   ...(massFrom !== undefined && massUpTo !== undefined && massFrom >= massUpTo
     ? [fault(`${at}.massFrom`, 'not below massUpTo')]
