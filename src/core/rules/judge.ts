@@ -168,7 +168,7 @@ function held({ concerns, value, at, to, envelope, bend, ...own }: Measured, che
   const limit = (bound === 'least' ? least : most)!;
   const margin = Math.min(below, above);
   const is: Held['is'] = {
-    verdict: margin >= -roundingOf(quantity, limit) ? 'met' : 'not-met',
+    verdict: isWithin(margin, check.strictly === true, roundingOf(quantity, limit)) ? 'met' : 'not-met',
     because: { id: 'measured' },
     value,
     limit,
@@ -183,6 +183,10 @@ function held({ concerns, value, at, to, envelope, bend, ...own }: Measured, che
   };
   return { is, share: limit === 0 ? margin : margin / Math.abs(limit) };
 }
+
+/** A limit that does not count itself has to be kept clear of by more than rounding. */
+const isWithin = (margin: number, strictly: boolean, rounding: number): boolean =>
+  strictly ? margin > rounding : margin >= -rounding;
 
 /** Areas and second moments are products of lengths: what rounding leaves of them grows with them. */
 const roundingOf = (quantity: Quantity, limit: number): number => {

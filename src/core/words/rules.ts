@@ -59,21 +59,31 @@ export const rolesInWords = (roles: readonly string[]): string =>
 
 /** "at least 30°", "30° to 60°"; nothing where no figure was typed. */
 export function limitsInWords(
-  { least, most }: Pick<RuleCheck, 'least' | 'most'>,
+  { least, most, strictly }: Pick<RuleCheck, 'least' | 'most' | 'strictly'>,
   show: (value: number) => string,
 ): string {
   if (least !== undefined && most !== undefined)
     return least === most ? `exactly ${show(least)}` : `${show(least)} to ${show(most)}`;
-  if (least !== undefined) return `at least ${show(least)}`;
-  return most === undefined ? '' : `at most ${show(most)}`;
+  if (least !== undefined) return `${strictly ? 'more than' : 'at least'} ${show(least)}`;
+  return most === undefined ? '' : `${strictly ? 'less than' : 'at most'} ${show(most)}`;
 }
 
-/** What the article asks, whatever its own text: "Rear stay: leans at least 30° from the vertical." */
+/** What the article asks, whatever its own text: "Rear stay: leans, counted from the vertical, at least 30°." */
 export function askedInWords(check: RuleCheck, unit: LengthUnit): string {
-  const who = check.only === undefined ? rolesInWords(check.roles) : `${check.only} ${rolesInWords(check.roles)}`;
   if (check.kind === 'ask') return 'A person has to look.';
   const limits = limitsInWords(check, (value) => figureInWords(value, check, unit));
-  return `${capital(who)}: ${whatInWords(check, unit)}${limits === '' ? '' : ` ${limits}`}${massesInWords(check, unit)}.`;
+  const what = [whatInWords(check, unit), isYesOrNo(check) ? '' : limits].filter((each) => each !== '').join(' ');
+  return `${capital(`${whoInWords(check)}${what}${massesInWords(check, unit)}`)}.`;
+}
+
+/** It is so or it is not: no figure tells more. */
+const isYesOrNo = ({ kind, of, most = 0 }: RuleCheck): boolean =>
+  (kind === 'one-piece' && most <= 1) || (kind === 'straight' && of === 'bends' && most === 0);
+
+function whoInWords({ kind, of, roles, only }: RuleCheck): string {
+  if (kind === 'head-room' || kind === 'harness') return '';
+  if (kind === 'present' && roles.length === 0) return of === 'feet' || of === 'gussets' ? 'the cage: ' : 'in all: ';
+  return only === undefined ? `${rolesInWords(roles)}: ` : `${rolesInWords(roles)}, ${only}: `;
 }
 
 function whatInWords(check: RuleCheck, unit: LengthUnit): string {
@@ -124,7 +134,9 @@ function whatInWords(check: RuleCheck, unit: LengthUnit): string {
     case 'support':
       return `held where a bend stands out farthest, by a tube out of the plane of the bends`;
     case 'harness':
-      return check.of === 'height' ? 'its top above the shoulders' : 'straps from the shoulders, upward counted plus,';
+      return check.of === 'height'
+        ? 'top of the harness bar above the shoulders'
+        : 'straps from the shoulders, upward counted plus,';
     case 'inside-width':
       return check.of === 'feet' ? 'inside, between its feet' : 'inside, where the legs stand nearest';
     case 'head-room':
@@ -173,7 +185,8 @@ export function verdictInWords(verdict: Verdict, frame: Frame): string {
   if (value === null || limit === null || margin === null) return '';
   const show = (figure: number): string => figureInWords(figure, verdict, unit);
   const where = verdict.concerns.length === 0 ? '' : `, ${whereInWords(verdict, frame)}`;
-  const asked = `${show(value)}${where}; ${bound === 'least' ? 'at least' : 'at most'} ${show(limit)} is asked`;
+  if (isYesOrNo(verdict.check) && verdict.verdict === 'met') return `So it is${where}.`;
+  const asked = `${show(value)}${where}; ${limitsInWords({ [bound ?? 'least']: limit, ...(verdict.check.strictly && { strictly: true }) }, show)} is asked`;
   if (because.id === 'from-memory') return `${asked}, but that figure is from memory: look it up.`;
   if (verdict.verdict === 'not-met') return `${asked}: ${show(-margin)} ${bound === 'least' ? 'short' : 'over'}.`;
   return margin === 0 ? `${asked}: just that.` : `${asked}: ${show(margin)} to spare.`;

@@ -67,9 +67,11 @@ interface OfEveryCheck {
   readonly from?: 'vertical' | 'level';
   /** A tilt: the way that the bar has to run from its upper end. */
   readonly runs?: 'rearward' | 'forward';
-  /** Both count as within. */
+  /** Both count as within, unless it says otherwise. */
   readonly least?: number;
   readonly most?: number;
+  /** The limit itself does not count as within. */
+  readonly strictly?: true;
   /** A section: tubes of which one has to be met in diameter and wall. */
   readonly sizes?: readonly RuleSize[];
   /** A section: by these instead, each the least. */
@@ -131,6 +133,7 @@ const common = {
   runs: v.exactOptional(v.picklist(['rearward', 'forward'])),
   least: v.exactOptional(limit),
   most: v.exactOptional(limit),
+  strictly: v.exactOptional(v.literal(true)),
   sizes: v.exactOptional(
     v.pipe(
       v.array(v.looseObject({ outerDiameter: across, wall: across })),
@@ -165,7 +168,7 @@ export const checkPart: Part<RuleCheck> = {
   // That `of` is one of its kind's own is known by how the shapes are made, not by their type.
   shape: v.variant('kind', (Object.keys(RULE_KINDS) as RuleKind[]).map(shapeOf)) as unknown as Part<RuleCheck>['shape'],
   keys: [
-    'article kind of roles only onto from runs sizes outerDiameter wall area secondMoment allowance least most within diameter end massFrom massUpTo mark text answer',
+    'article kind of roles only onto from runs sizes outerDiameter wall area secondMoment allowance least most strictly within diameter end massFrom massUpTo mark text answer',
     'outerDiameter wall',
     'says by note on',
   ],

@@ -1,0 +1,19 @@
+/** How the shipped sheets are written down: an article with what most of them have alike. */
+import { RULE_KINDS, type RuleCheck, type RuleKind, type RuleMark } from '../../job/kinds/rule-check.ts';
+
+/** What an article says beside its kind; see RuleCheck for units. */
+type Rest = Partial<Omit<RuleCheck, 'kind' | 'of' | 'article' | 'text' | 'mark'>>;
+
+/** An article of that kind; `what` is the kind, or the kind and what of it is measured: "tilt plane". */
+export function article<K extends RuleKind>(
+  number: string,
+  mark: RuleMark,
+  what: K | `${K} ${Extract<keyof (typeof RULE_KINDS)[K], string>}`,
+  text: string,
+  rest: Rest = {},
+): RuleCheck {
+  const [kind, of] = what.split(' ') as [K, string | undefined];
+  const made = { roles: [], ...rest, article: number, mark, text, kind, of: of ?? Object.keys(RULE_KINDS[kind])[0]! };
+  // That `of` is one of its kind's own is what the type of `what` says.
+  return made as unknown as RuleCheck;
+}
