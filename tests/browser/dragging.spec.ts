@@ -19,19 +19,28 @@ import {
 const FOOT = 'Tower strut foot';
 const NODES = /^Nodes/;
 
-/** In view of the foot alone, square from the left: forward is to the left on the screen. */
-async function takeUpFoot(page: Page): Promise<void> {
+/** In the view square from the left: forward is to the left on the screen. */
+async function takeUp(page: Page, node: string): Promise<void> {
   await start(page);
   await goTo(page, 'Frame');
   await page.getByRole('tab', { name: /^Nodes/ }).click();
-  await choose(page, NODES, FOOT);
+  await choose(page, NODES, node);
   await page.getByRole('button', { name: 'Left side view' }).click();
+}
+
+/** In view of the foot alone. */
+async function takeUpFoot(page: Page): Promise<void> {
+  await takeUp(page, FOOT);
   await page.getByRole('button', { name: 'Fit what is selected' }).click();
 }
 
 /** Where the word at the end of one of the node's bars stands on the page. */
 async function wordAt(page: Page, word: string): Promise<{ x: number; y: number }> {
-  const box = await stillBox(bay(page).getByText(word, { exact: true }).filter({ visible: true }));
+  const box = await stillBox(
+    bay(page)
+      .locator('.bay-label-grip', { hasText: new RegExp(`^${word}$`, 'u') })
+      .filter({ visible: true }),
+  );
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 }
 
@@ -207,3 +216,25 @@ test('a key that asks for a place beyond a tube says so, on the screen and in wo
   await expect(refusal).toBeHidden();
   await expect(spoken(page)).not.toContainText('Goes no further');
 });
+
+test(
+  'the shortest gap to each helmet is written in the bay while a node is dragged, and changes on the way',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await takeUp(page, 'Front leg, windscreen corner');
+    const gaps = bay(page).locator('.bay-label-dimension');
+    const atFirst = await gaps.allTextContents();
+    expect(atFirst.length).toBeGreaterThan(0);
+    const bar = await grabUp(page);
+    await page.mouse.move(bar.x, bar.y + 20);
+    await expect(gaps).not.toHaveText(atFirst);
+    const onTheWay = await gaps.allTextContents();
+    expect(onTheWay).toHaveLength(atFirst.length);
+    await page.mouse.move(bar.x, bar.y + 40);
+    await expect(gaps).not.toHaveText(onTheWay);
+    await expect(undoKey(page), 'the button is still down').toBeDisabled();
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    await expect(gaps).toHaveText(atFirst);
+  },
+);

@@ -46,6 +46,7 @@ async function editALot(page: Page): Promise<number> {
     async () => {
       await goTo(page, 'Checks');
       await page.getByRole('button', { name: 'Add a box' }).click();
+      await page.getByRole('button', { name: 'Knees' }).click();
     },
     async () => {
       await page.getByRole('button', { name: 'Menu' }).click();

@@ -7,6 +7,7 @@ import { drawn } from '../draws.ts';
 import { parseJob } from '../../src/core/job/parse.ts';
 import type { EndFit } from '../../src/core/job/kinds/end.ts';
 import type { Member } from '../../src/core/job/kinds/member.ts';
+import type { Envelope } from '../../src/core/job/kinds/envelope.ts';
 import type { Job } from '../../src/core/job/types.ts';
 import { fabricationJson } from '../../src/exports/tables/fabrication.ts';
 import { derivedOrSkipped, fixed, mirroredFrame, place, plainFrame } from './frames.ts';
@@ -93,7 +94,22 @@ const edit: fc.Arbitrary<Edit> = fc.oneof(
       { id: 'head', name: '', kind: 'box', centre, size: [330, 280, 330], rotation: [turn, 0, turn], gap: 50 },
     ],
   })),
+  fc.tuple(place, fc.boolean()).map(([position, isRight]): Edit => (job) => ({
+    ...job,
+    points: [...job.points.filter(({ id }) => id !== 'helmet-top'), { id: 'helmet-top', name: '', position }],
+    envelopes: job.envelopes.some(({ id }) => id === 'driver') && isRight ? job.envelopes : [DRIVER],
+  })),
 );
+
+const DRIVER: Envelope = {
+  id: 'driver',
+  name: '',
+  kind: 'driver',
+  helmetTop: "helmet-top'",
+  helmet: [350, 260, 270],
+  motion: { forward: 50, back: 0, side: 20, up: 10 },
+  gap: 50,
+};
 
 /** Edits that leave a reference hanging belong to another door: the job is as its file would be read back. */
 const readBack = (job: Job): Job | null => {

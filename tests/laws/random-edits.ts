@@ -23,7 +23,17 @@ import {
   updateDie,
 } from '../../src/core/edit/dies.ts';
 import { setMarking, setTubeFrom, setTubeOrder } from '../../src/core/edit/feeds.ts';
-import { addEnvelope, removeEnvelope, updateEnvelope } from '../../src/core/edit/envelopes.ts';
+import {
+  addBox,
+  addDriver,
+  addGuessedDriver,
+  removeEnvelope,
+  setEye,
+  setShoulders,
+  updateBox,
+  updateDriver,
+  updateEnvelope,
+} from '../../src/core/edit/envelopes.ts';
 import {
   addGusset,
   flattenGusset,
@@ -272,7 +282,20 @@ export const RANDOM_EDITS: readonly RandomEdit[] = [
   of(photos, (job, { id }, a, b) => showsTube(job, id, primedAtTimes('stay', b), a % 2 === 0)),
   of(photos, (job, { id }) => removePhoto(job, id)),
 
-  (job) => addEnvelope(job),
+  (job, a) => addBox(job, (['head', 'wheel', 'knees', 'door', 'sight'] as const)[a % 5]!, `Box ${a}`),
+  (job, a) => addGuessedDriver(job, `Driver ${a}`, `Top ${a}`),
+  of(points, (job, { id }, a, b) => addDriver(job, `Driver ${a}`, primedAtTimes(id, b))),
+  of(envelopes, (job, { id }, a, b) => updateBox(job, id, { centre: [a, b, 1000], rotation: [a % 9, 0, b % 9] })),
+  of(envelopes, (job, { id }, a, b) => updateDriver(job, id, { motion: { forward: a, back: 0, side: b, up: 1 } })),
+  of(envelopes, (job, { id }, a, b) => {
+    const point = job.points[a % Math.max(1, job.points.length)]?.id;
+    return point === undefined ? job : updateDriver(job, id, { helmetTop: primedAtTimes(point, b) });
+  }),
+  of(envelopes, (job, { id }, a) => setEye(job, id, job.points[a % (job.points.length + 1)]?.id ?? null)),
+  of(envelopes, (job, { id }, a, b) => {
+    const [one, other] = [a, b].map((at) => job.points[at % (job.points.length + 1)]?.id);
+    return setShoulders(job, id, one === undefined || other === undefined || one === other ? null : [one, other]);
+  }),
   of(envelopes, (job, { id }, _, b) => updateEnvelope(job, id, { gap: b })),
   of(envelopes, (job, { id }) => removeEnvelope(job, id)),
 

@@ -1,12 +1,12 @@
 /** How far every tube's surface is from every envelope. */
 import { gapToBox } from '../gaps/box-gap.ts';
 import { outsideOf, sameOutside } from '../gaps/outside.ts';
-import { toRadians } from '../geometry/angle.ts';
-import { boxFrame, type SolidBox } from '../geometry/solid-box.ts';
+import type { SolidBox } from '../geometry/solid-box.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { Envelope } from '../job/kinds/envelope.ts';
 import type { EnvelopeId, TubeRef } from '../job/reference.ts';
+import { envelopeBox, sameBox } from '../solve/envelope-box.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 
 /** Distance from an envelope to one tube's outside. */
@@ -25,7 +25,7 @@ export interface Clearance {
 
 /**
  * Every envelope x every tube, in the job's order. Distance from the box to the outside of the tube as coped, mm; negative when one is
- * inside the other, by the deepest place. A record whose envelope and tube are unchanged since `previous` is handed on.
+ * inside the other, by the deepest place. A record whose envelope, box and tube are unchanged since `previous` is handed on.
  */
 export function measureClearances(
   { job, tubes }: Frame,
@@ -39,9 +39,10 @@ export function measureClearances(
   }
   const envelopeBefore = new Set(previous?.job.envelopes);
   return job.envelopes.flatMap((envelope) => {
-    const ofEnvelope = envelopeBefore.has(envelope) ? before.get(envelope.id) : undefined;
-    const [rx, ry, rz] = envelope.rotation;
-    const box = boxFrame(envelope.centre, envelope.size, [toRadians(rx), toRadians(ry), toRadians(rz)]);
+    const box = envelopeBox(job.points, envelope);
+    // A driver's box moves with its points, of which the envelope says no more than the names.
+    const isAsItWas = envelopeBefore.has(envelope) && sameBox(envelopeBox(previous!.job.points, envelope), box);
+    const ofEnvelope = isAsItWas ? before.get(envelope.id) : undefined;
     return tubes.map((tube) => {
       const known = ofEnvelope?.get(tube.id);
       const tubeBefore = previous?.byId.get(tube.id);

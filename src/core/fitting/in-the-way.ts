@@ -10,12 +10,12 @@ import { outsideOf, type Outside } from '../gaps/outside.ts';
 import { gapToStretch, type Stretch } from '../gaps/stretch-gap.ts';
 import type { Trim, TrimPlace } from '../gaps/trim-places.ts';
 import { boxesOf, meet } from '../gaps/tube-boxes.ts';
-import { toRadians } from '../geometry/angle.ts';
 import { boxRound } from '../geometry/box-tree.ts';
-import { boxFrame } from '../geometry/solid-box.ts';
+import type { SolidBox } from '../geometry/solid-box.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
-import { addScaled, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
+import { addScaled, equal, Z_AXIS, type Vec3 } from '../geometry/vector.ts';
 import type { EnvelopeId, TubeRef } from '../job/reference.ts';
+import { envelopeBox } from '../solve/envelope-box.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
 import { sweptBy } from './swept.ts';
 
@@ -40,20 +40,20 @@ export function inTheWay(
       return deep > 0 ? { tube: tube.id, of: trim, deep } : [];
     }),
   );
-  const ofBoxes = job.envelopes.flatMap(({ id, centre, size, rotation: [rx, ry, rz] }) => {
-    const boxAt = (at: Vec3) => boxFrame(at, size, [toRadians(rx), toRadians(ry), toRadians(rz)]);
-    const before = boxAt(centre);
+  const ofBoxes = job.envelopes.flatMap((envelope) => {
+    const before = envelopeBox(job.points, envelope);
+    const { centre, half, axes } = before;
     // An upright box sweeps a higher one.
-    const swept: Vec3 = [size[0], size[1], size[2] + by];
-    const raised =
-      rx === 0 && ry === 0 ? boxFrame(up(centre, by / 2), swept, [0, 0, toRadians(rz)]) : boxAt(up(centre, by));
+    const raised: SolidBox = equal(axes[2], Z_AXIS)
+      ? { centre: up(centre, by / 2), half: [half[0], half[1], half[2] + by / 2], axes }
+      : { centre: up(centre, by), half, axes };
     const round = boxRound([raised.centre], Math.hypot(...raised.half));
     return tubes.flatMap((tube): InTheWay | readonly [] => {
       if (!boxesOf(tube).some((box) => meet(box, round, 0))) return [];
       const outside = outsideOf(tube);
       const { distance } = gapToBox(outside, raised);
       if (distance >= -ROUNDING || gapToBox(outside, before).distance < -ROUNDING) return [];
-      return { tube: tube.id, of: { kind: 'envelope', id }, deep: -distance };
+      return { tube: tube.id, of: { kind: 'envelope', id: envelope.id }, deep: -distance };
     });
   });
   return [...ofCar, ...ofBoxes].toSorted((a, b) => b.deep - a.deep);

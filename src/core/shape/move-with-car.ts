@@ -10,7 +10,7 @@ import { boxFrame } from '../geometry/solid-box.ts';
 import { AXIS_INDEX, mirrored, type Axis, type Vec3 } from '../geometry/vector.ts';
 import type { Seat } from '../job/kinds/bent.ts';
 import type { EndFit } from '../job/kinds/end.ts';
-import type { Envelope } from '../job/kinds/envelope.ts';
+import type { BoxEnvelope } from '../job/kinds/envelope.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import { movedPlacement, unsigned } from '../scan/place.ts';
 import { isMeasured } from '../survey/network.ts';
@@ -46,7 +46,9 @@ export function movedWithCar(job: Job, frame: Frame, motion: RigidMotion): Job {
       ...member,
       ends: [movedEnd(motion, member.ends[0]), movedEnd(motion, member.ends[1])] as const,
     })),
-    envelopes: job.envelopes.map((envelope) => movedBox(motion, envelope)),
+    envelopes: mapKeeping(job.envelopes, (envelope) =>
+      envelope.kind === 'box' ? movedBox(motion, envelope) : envelope,
+    ),
     bent: mapKeeping(job.bent, ({ seat, ...run }) => ({
       ...run,
       ...(seat !== undefined && { seat: seat.map((each) => movedSeat(frame, motion, run.tube, each)) }),
@@ -109,7 +111,7 @@ const movedEnd = (motion: RigidMotion, end: EndFit): EndFit =>
   end.fit === 'plate' || end.fit === 'foot' ? { ...end, normal: turned(motion, end.normal) } : end;
 
 /** Its turn is given about the fixed axes x, then y, then z. */
-function movedBox(motion: RigidMotion, box: Envelope): Envelope {
+function movedBox(motion: RigidMotion, box: BoxEnvelope): BoxEnvelope {
   const [rx, ry, rz] = box.rotation;
   const { axes } = boxFrame(box.centre, box.size, [toRadians(rx), toRadians(ry), toRadians(rz)]);
   const [x, y, z] = axes.map((axis) => turned(motion, axis)) as [Vec3, Vec3, Vec3];

@@ -25,7 +25,7 @@ export const NOT_CHECKED: readonly (readonly [string, string])[] = [
   ],
   ['The way in.', 'Whether a tube can be swung into place in the car.'],
   ['The bender.', 'A sweep is only tried on a machine and a room that you have set up, drawn as simple solids.'],
-  ['The rest of the driver.', 'Knees, wheel, doors, belts and sight lines, unless you put a box round them.'],
+  ['The rest of the driver.', 'Knees, wheel, doors, belts and sight lines, unless you put boxes round them.'],
   ['The car.', 'Roof skin, glass and panels between the points and body lines that were measured.'],
   ['The measurements.', 'A wrong point makes a right frame in the wrong place.'],
 ];

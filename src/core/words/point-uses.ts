@@ -3,7 +3,7 @@ import type { PointUses } from '../survey/point-uses.ts';
 import { listed } from './lists.ts';
 
 /** "3 readings and 1 coordinate that is held go with it. 1 pair of a scan keeps it: take that out first."; '' where nothing has to do with it. */
-export function pointUsesInWords({ readings, holds, pairs, seats }: PointUses): string {
+export function pointUsesInWords({ readings, holds, pairs, seats, drivers }: PointUses): string {
   const going = [
     ...counted(readings, 'reading', 'readings'),
     ...counted(holds, 'coordinate that is held', 'coordinates that are held'),
@@ -11,6 +11,7 @@ export function pointUsesInWords({ readings, holds, pairs, seats }: PointUses): 
   const keeping = [
     ...counted(pairs, 'pair of a scan', 'pairs of scans'),
     ...counted(seats, 'tube that stands by it', 'tubes that stand by it'),
+    ...counted(drivers, 'driver', 'drivers'),
   ];
   const isOne = (count: number): boolean => count === 1;
   return [
@@ -18,7 +19,7 @@ export function pointUsesInWords({ readings, holds, pairs, seats }: PointUses): 
     ...(keeping.length === 0
       ? []
       : [
-          `${listed(keeping)} ${isOne(pairs + seats) ? 'keeps it: change or take that out' : 'keep it: change or take these out'} first.`,
+          `${listed(keeping)} ${isOne(pairs + seats + drivers) ? 'keeps it: change or take that out' : 'keep it: change or take these out'} first.`,
         ]),
   ].join(' ');
 }

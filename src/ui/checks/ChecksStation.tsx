@@ -1,7 +1,6 @@
 /** Checks: what was found, how far every tube is from the driver, and what nobody has looked at. */
 import { shownName } from '../../core/job/shown.ts';
 import type { ReactNode } from 'react';
-import { addEnvelope } from '../../core/edit/envelopes.ts';
 import { NOT_CHECKED, WHO_DECIDES } from '../../core/words/cautions.ts';
 import { FORECAST } from '../../core/words/forecast.ts';
 import { bySeverity } from '../../core/checks/faults.ts';
@@ -14,6 +13,7 @@ import { Onward } from '../kit/Onward.tsx';
 import { useOpenCount } from '../kit/useOpenCount.ts';
 import { GapLength } from '../fields/Readings.tsx';
 import { Section } from '../kit/Section.tsx';
+import { AddRoom } from './AddRoom.tsx';
 import { EnvelopeCard } from './EnvelopeCard.tsx';
 import { FindingsList } from '../kit/FindingsList.tsx';
 import { Forecast } from './Forecast.tsx';
@@ -29,7 +29,6 @@ export default function ChecksStation(): ReactNode {
   const envelopes = useDocument((state) => state.job.envelopes);
   const open = grouped(bySeverity(unseen(findings, marks)), derived);
   const seen = grouped(bySeverity(findings.filter((finding) => isSeen(finding, marks))), derived);
-  const edit = useDocument((state) => state.edit);
   const errors = useOpenCount()('error').things;
   return (
     <div className="station">
@@ -47,16 +46,14 @@ export default function ChecksStation(): ReactNode {
       <h2>Room for the driver</h2>
       {envelopes.length === 0 && (
         <p className="empty">
-          <strong>No head box yet.</strong> Measure the seated, helmeted driver, lean and belt stretch included, and put
-          a box round the head. Every tube is then measured against it.
+          <strong>No driver yet.</strong> Measure the driver, belted in and helmet on, and put one in the car by these
+          points. Every tube is then measured against the helmet.
         </p>
       )}
       {envelopes.map((envelope) => (
         <EnvelopeCard key={envelope.id} envelope={envelope} />
       ))}
-      <button type="button" className="press" onClick={() => edit('Add a box', (job) => addEnvelope(job))}>
-        Add a box
-      </button>
+      <AddRoom />
       <h2>Between tubes</h2>
       <GapsBetweenTubes />
       <h2>{FORECAST}</h2>

@@ -1,19 +1,17 @@
-/** One box: its gaps, the shortest first, and its measures to edit. */
+/** One box or one driver: the gaps, the shortest first, and the measures to edit. */
 import { shownName } from '../../core/job/shown.ts';
 import { memo, type ReactNode } from 'react';
-import { removeEnvelope, updateEnvelope } from '../../core/edit/envelopes.ts';
+import { removeEnvelope } from '../../core/edit/envelopes.ts';
 import type { Clearance } from '../../core/checks/clearances.ts';
 import type { Envelope } from '../../core/job/kinds/envelope.ts';
-import type { Vec3 } from '../../core/geometry/vector.ts';
 import { editor, useDocument, useEditor } from '../../store/page.ts';
-import { AngleField, LengthField, TextField } from '../fields/Fields.tsx';
-import { jobEdit } from '../fields/jobEdit.ts';
 import { GapLength, LimitLength, ShortfallLength } from '../fields/Readings.tsx';
 import { tubeName } from '../../core/solve/names.ts';
 import { Command } from '../kit/Command.tsx';
 import { Section } from '../kit/Section.tsx';
 import { useScrollIntoView } from '../kit/useScrollIntoView.ts';
-import { withAxis } from '../kit/vectors.ts';
+import { BoxEditor } from './BoxEditor.tsx';
+import { DriverEditor } from './DriverEditor.tsx';
 import { nearestFirst } from './order.ts';
 
 export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
@@ -42,15 +40,15 @@ export function EnvelopeCard({ envelope }: { envelope: Envelope }): ReactNode {
         </button>
       )}
       <GapTable clearances={nearest} name={shownName(envelope.name)} />
-      <Section title="The box">
-        <BoxEditor envelope={envelope} />
+      <Section title={envelope.kind === 'box' ? 'The box' : 'The driver'} open={envelope.kind === 'driver'}>
+        {envelope.kind === 'box' ? <BoxEditor envelope={envelope} /> : <DriverEditor driver={envelope} />}
         <Command
           quiet
           destroys={envelope.id}
           step={`Delete ${envelope.name}`}
           run={(job) => removeEnvelope(job, envelope.id)}
         >
-          Delete this box
+          {envelope.kind === 'box' ? 'Delete this box' : 'Delete this driver'}
         </Command>
       </Section>
     </article>
@@ -121,54 +119,5 @@ function GapWord({ clearance }: { clearance: Clearance }): ReactNode {
       × {clearance.distance < 0 ? 'inside the box, ' : ''}short by{' '}
       <ShortfallLength mm={clearance.gap - clearance.distance} />
     </span>
-  );
-}
-
-const AXES = [
-  ['Along (x)', 'Length'],
-  ['Left (y)', 'Width'],
-  ['Height (z)', 'Height'],
-] as const;
-
-function BoxEditor({ envelope }: { envelope: Envelope }): ReactNode {
-  const { id, name } = envelope;
-  const set = (what: string) => `${what} of ${name}`;
-  const vector = (key: 'centre' | 'size' | 'rotation', axis: 0 | 1 | 2, what: string) => ({
-    value: envelope[key][axis],
-    ...jobEdit<number>(set(what), (job, value) =>
-      updateEnvelope(job, id, { [key]: withAxis(envelope[key] as Vec3, axis, value) }),
-    ),
-  });
-  return (
-    <div className="fields">
-      <TextField
-        label="Name"
-        value={name}
-        {...jobEdit<string>('Rename box', (job, value) => updateEnvelope(job, id, { name: value }))}
-      />
-      <LengthField
-        label="Gap to keep"
-        value={envelope.gap}
-        {...jobEdit<number>(set('Gap'), (job, value) => updateEnvelope(job, id, { gap: value }))}
-      />
-      <fieldset className="trio">
-        <legend>Centre</legend>
-        {AXES.map(([label], axis) => (
-          <LengthField key={label} label={label} {...vector('centre', axis as 0 | 1 | 2, 'Centre')} />
-        ))}
-      </fieldset>
-      <fieldset className="trio">
-        <legend>Full size</legend>
-        {AXES.map(([, label], axis) => (
-          <LengthField key={label} size label={label} {...vector('size', axis as 0 | 1 | 2, 'Size')} />
-        ))}
-      </fieldset>
-      <fieldset className="trio">
-        <legend>Turned about x, then y, then z</legend>
-        {['About x', 'About y', 'About z'].map((label, axis) => (
-          <AngleField key={label} label={label} {...vector('rotation', axis as 0 | 1 | 2, 'Turn')} />
-        ))}
-      </fieldset>
-    </div>
   );
 }

@@ -34,7 +34,7 @@ import { drawnApart } from '../scene/apart.ts';
 import { Scene } from './Scene.tsx';
 import { floorUnder, layFloor, sameSize, type Floor } from '../scene/floor.ts';
 import { shortestGaps } from '../scene/gap.ts';
-import { nodeSpots, pointSpots } from '../canvas/shown.ts';
+import { boxesOfJob, nodeSpots, pointSpots } from '../canvas/shown.ts';
 import { sightOf } from '../canvas/sight.ts';
 import { wallUnder } from '../canvas/turns-about.ts';
 import { Toolbar } from '../canvas/Toolbar.tsx';
@@ -124,7 +124,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
 
   const under = (x: number, y: number, reach: number) =>
     pick(
-      { tubes: sight, spots: [...nodes, ...points], feet, envelopes: job.envelopes },
+      { tubes: sight, spots: [...nodes, ...points], feet, envelopes: boxesOfJob(job) },
       viewpoint.projection(),
       x,
       y,

@@ -21,7 +21,7 @@ import { Spots } from '../scene/Spots.tsx';
 import { Strokes, strokesAlong } from '../scene/Strokes.tsx';
 import { useFinishes } from '../scene/useFinishes.ts';
 import { Tubes } from '../scene/Tubes.tsx';
-import { bodyChains } from '../canvas/shown.ts';
+import { bodyChains, boxesOfJob } from '../canvas/shown.ts';
 import type { Spot } from '../canvas/pick.ts';
 
 const Feet = lazy(() => import('../scene/Feet.tsx'));
@@ -117,12 +117,12 @@ export function Scene({ viewpoint, placer, overlay, palette, pointed, floor, gap
       <Strokes strokes={marks} colour={palette.brass} width={3} />
       <Strokes strokes={shownGaps} colour={palette.brass} width={2.5} onTop />
       <Spots places={shownGaps.flat()} sign="dot" colour={palette.brass} halo={halo} size={12} />
-      {derived.job.envelopes.map((envelope) => (
+      {boxesOfJob(derived.job).map(({ id, box }) => (
         <EnvelopeBox
-          key={envelope.id}
-          envelope={envelope}
-          gap={gaps.find((gap) => gap.envelope === envelope.id) ?? null}
-          live={selection?.kind === 'envelope' && selection.id === envelope.id}
+          key={id}
+          box={box}
+          gap={gaps.find(({ envelope }) => envelope === id) ?? null}
+          live={selection?.kind === 'envelope' && selection.id === id}
           palette={palette}
         />
       ))}

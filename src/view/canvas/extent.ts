@@ -7,7 +7,7 @@ import type { Selection } from '../../store/types.ts';
 import { boxCorners } from '../meshes/box.ts';
 import { centrelineChain } from '../../core/mesh/sweep.ts';
 import { remembered } from '../../core/remembered.ts';
-import { bodyChains, pointPlace } from './shown.ts';
+import { bodyChains, boxesOfJob, pointPlace } from './shown.ts';
 
 export interface Extent {
   readonly middle: Vec3;
@@ -34,7 +34,7 @@ const chainOf = remembered(centrelineChain);
 /** Places that must be in view to see the tubes and the envelopes. */
 export const placesOfFrame = (derived: Derived): readonly Vec3[] => [
   ...derived.tubes.flatMap((tube) => chainOf(tube.path)),
-  ...derived.job.envelopes.flatMap(boxCorners),
+  ...boxesOfJob(derived.job).flatMap(({ box }) => boxCorners(box)),
 ];
 
 /** Places that must be in view to see the whole job, the car with it. */
@@ -60,6 +60,6 @@ export function placesOfSelection(derived: Derived, selection: Selection | null)
       return place === undefined ? [] : [place];
     }
     case 'envelope':
-      return derived.job.envelopes.filter((envelope) => envelope.id === selection.id).flatMap(boxCorners);
+      return boxesOfJob(derived.job).flatMap(({ id, box }) => (id === selection.id ? boxCorners(box) : []));
   }
 }

@@ -3,10 +3,11 @@
  * few pixels.
  */
 import { inCar, type Stand } from '../../core/feet/stand.ts';
+import type { SolidBox } from '../../core/geometry/solid-box.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { heightOf } from '../../core/job/kinds/foot.ts';
 import { remembered } from '../../core/remembered.ts';
-import type { Envelope } from '../../core/job/kinds/envelope.ts';
+import type { EnvelopeId } from '../../core/job/reference.ts';
 import type { Selection } from '../../store/types.ts';
 import type { OnScreen, Projection } from '../camera/projection.ts';
 import { boxCorners, BOX_FACES } from '../meshes/box.ts';
@@ -23,7 +24,7 @@ export interface Pickable {
   readonly spots: readonly Spot[];
   /** A press on one chooses the tube on it. */
   readonly feet: readonly Stand[];
-  readonly envelopes: readonly Envelope[];
+  readonly envelopes: readonly { readonly id: EnvelopeId; readonly box: SolidBox }[];
 }
 
 function isInside(polygon: readonly OnScreen[], x: number, y: number): boolean {
@@ -65,6 +66,6 @@ export function pick(scene: Pickable, view: Projection, x: number, y: number, re
   };
   const stand = scene.feet.find((each) => isOver(roomOf(each)));
   if (stand !== undefined) return { kind: 'tube', id: stand.tube.id };
-  const envelope = scene.envelopes.find((box) => isOver(boxCorners(box)));
+  const envelope = scene.envelopes.find(({ box }) => isOver(boxCorners(box)));
   return envelope === undefined ? null : { kind: 'envelope', id: envelope.id };
 }

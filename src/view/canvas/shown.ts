@@ -1,17 +1,21 @@
 /** What of the job is drawn as places, and where it stands: measured points, body lines, nodes. */
 import type { Derived } from '../../core/derive.ts';
-import { equal, mirrored, type Vec3 } from '../../core/geometry/vector.ts';
+import { equal, type Vec3 } from '../../core/geometry/vector.ts';
 import { bareId, isPrimed, primed, type NodeRef, type PointRef } from '../../core/job/reference.ts';
 import type { Job } from '../../core/job/types.ts';
+import { envelopeBox, placeAmong } from '../../core/solve/envelope-box.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import type { Selection, Station } from '../../store/types.ts';
-import type { Spot } from './pick.ts';
+import type { Pickable, Spot } from './pick.ts';
 
 /** A measured point's place, or its mirror image's; undefined for an id that the job does not hold. */
 export function pointPlace(job: Job, reference: PointRef): Vec3 | undefined {
-  const position = job.points.find((point) => point.id === bareId(reference))?.position;
-  return position !== undefined && isPrimed(reference) ? mirrored(position) : position;
+  return placeAmong(job.points, reference) ?? undefined;
 }
+
+/** The box of each envelope. */
+export const boxesOfJob = (job: Job): Pickable['envelopes'] =>
+  job.envelopes.map((envelope) => ({ id: envelope.id, box: envelopeBox(job.points, envelope) }));
 
 /** Each body line as its chain of places. */
 export const bodyChains = (job: Job): readonly (readonly Vec3[])[] =>

@@ -1,19 +1,12 @@
 /** The corners, faces and edges of an envelope's box. */
-import { toRadians } from '../../core/geometry/angle.ts';
-import { add, rotateAbout, X_AXIS, Y_AXIS, Z_AXIS, type Vec3 } from '../../core/geometry/vector.ts';
-import type { Envelope } from '../../core/job/kinds/envelope.ts';
-
-/** Turned about the fixed x, then y, then z axes. */
-const turned = (v: Vec3, [x, y, z]: Envelope['rotation']): Vec3 =>
-  rotateAbout(rotateAbout(rotateAbout(v, X_AXIS, toRadians(x)), Y_AXIS, toRadians(y)), Z_AXIS, toRadians(z));
+import type { SolidBox } from '../../core/geometry/solid-box.ts';
+import { addScaled, type Vec3 } from '../../core/geometry/vector.ts';
 
 /** Corner i: bits 0, 1, 2 of i say which side along the box's own x, y, z. Car axes, mm. */
-export function boxCorners({ centre, size, rotation }: Envelope): readonly Vec3[] {
-  return Array.from({ length: 8 }, (_, i) => {
-    const side = (axis: 0 | 1 | 2): number => (size[axis] / 2) * ((i >> axis) & 1 ? 1 : -1);
-    return add(centre, turned([side(0), side(1), side(2)], rotation));
-  });
-}
+export const boxCorners = ({ centre, half, axes }: SolidBox): readonly Vec3[] =>
+  Array.from({ length: 8 }, (_, i) =>
+    axes.reduce((at, axis, bit) => addScaled(at, axis, half[bit]! * ((i >> bit) & 1 ? 1 : -1)), centre),
+  );
 
 /** Corners of each face, counter-clockwise seen from outside. */
 export const BOX_FACES = [

@@ -1,7 +1,7 @@
 /** An envelope as a translucent box with its edges, and the shortest gap to a tube drawn as a dimension. */
 import { useEffect, useMemo } from 'react';
 import { BufferAttribute, BufferGeometry } from 'three';
-import type { Envelope } from '../../core/job/kinds/envelope.ts';
+import type { SolidBox } from '../../core/geometry/solid-box.ts';
 import { BOX_EDGES, BOX_FACES, boxCorners } from '../meshes/box.ts';
 import type { Palette } from '../canvas/palette.ts';
 import { Spots } from './Spots.tsx';
@@ -9,14 +9,14 @@ import { Strokes, type Stroke } from './Strokes.tsx';
 import type { Gap } from './gap.ts';
 
 interface Props {
-  readonly envelope: Envelope;
+  readonly box: SolidBox;
   readonly gap: Gap | null;
   readonly live: boolean;
   readonly palette: Palette;
 }
 
-export function EnvelopeBox({ envelope, gap, live, palette }: Props) {
-  const corners = useMemo(() => boxCorners(envelope), [envelope]);
+export function EnvelopeBox({ box, gap, live, palette }: Props) {
+  const corners = useMemo(() => boxCorners(box), [box]);
   const geometry = useMemo(() => {
     const made = new BufferGeometry();
     made.setAttribute('position', new BufferAttribute(Float32Array.from(corners.flat()), 3));

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
-import { expect, it } from 'vitest';
-import { derive } from '../../../src/core/derive.ts';
+import { describe, expect, it } from 'vitest';
+import { derive, type Derived } from '../../../src/core/derive.ts';
+import type { Envelope } from '../../../src/core/job/kinds/envelope.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { jobOf } from '../frame.ts';
 
@@ -91,4 +92,59 @@ it('a long straight beside a box that is turned is as near as its axis, less its
     ),
     { seed: 20261129, numRuns: 200 },
   );
+});
+
+describe('a driver', () => {
+  const helmetTop = { id: 'top', name: 'Top', position: [300, 40, 520] } as const;
+  const other = { id: 'sill', name: 'Sill', position: [0, 600, 0] } as const;
+  const driver: Envelope = {
+    id: 'driver',
+    name: 'Driver',
+    kind: 'driver',
+    helmetTop: 'top',
+    helmet: [350, 260, 270],
+    motion: { forward: 60, back: 10, side: 30, up: 20 },
+    gap: 50,
+  };
+  const base = { ...alike(' '), envelopes: [driver] };
+  const withPoints = (points: Job['points']): Job => ({ ...base, points });
+  const measured = (job: Job, previous?: Derived): Derived => {
+    const derived = derive(job, previous);
+    if (!derived.ok) throw new Error(JSON.stringify(derived.faults));
+    return derived.value;
+  };
+  const first = measured(withPoints([helmetTop, other]));
+
+  it('is as far from a tube as the box of the helmet with its motion is', () => {
+    // The underside of the box stands at 520 - 270, over both tubes, which lie at height 0 as far as y = 300.
+    const radius = first.tubes[0]!.section.outerDiameter / 2;
+    expect(first.clearances.map(({ distance }) => distance)).toEqual([
+      expect.closeTo(250 - radius, 6),
+      expect.closeTo(Math.hypot(250, 300 - (40 + 130 + 30)) - radius, 6),
+    ]);
+  });
+
+  it('is measured again when its point moves, and not when another does', () => {
+    const kept = measured(withPoints([helmetTop, { ...other, position: [0, 590, 0] }]), first);
+    expect(kept.clearances.every((each, i) => each === first.clearances[i])).toBe(true);
+    const lower = withPoints([{ ...helmetTop, position: [300, 40, 510] }, other]);
+    const again = measured(lower, first);
+    expect(again.clearances).toEqual(measured(lower).clearances);
+    expect(again.clearances[0]!.distance).toBeCloseTo(first.clearances[0]!.distance - 10, 6);
+  });
+
+  it('stands where its point was measured, not where it was guessed', () => {
+    const surveyed = (value: number): Job => ({
+      ...withPoints([{ ...helmetTop, by: 'survey', position: [290, 30, 900] }, other]),
+      measurements: [
+        { id: 'x', kind: 'coordinate', point: 'top', axis: 'x', value: 300 },
+        { id: 'y', kind: 'coordinate', point: 'top', axis: 'y', value: 40 },
+        { id: 'z', kind: 'coordinate', point: 'top', axis: 'z', value },
+      ],
+    });
+    const read = measured(surveyed(520));
+    read.clearances.forEach(({ distance }, i) => expect(distance).toBeCloseTo(first.clearances[i]!.distance, 6));
+    const again = measured(surveyed(530), read);
+    expect(again.clearances[0]!.distance).toBeCloseTo(read.clearances[0]!.distance + 10, 6);
+  });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { addBodyLine, removeBodyLine, updateBodyLine } from '../../../src/core/edit/bodyLines.ts';
 import { addDie, removeDie, updateDie } from '../../../src/core/edit/dies.ts';
-import { addEnvelope, removeEnvelope, updateEnvelope } from '../../../src/core/edit/envelopes.ts';
+import * as envelopes from '../../../src/core/edit/envelopes.ts';
 import { nextId } from '../../../src/core/edit/ids.ts';
 import {
   addMember,
@@ -43,7 +43,9 @@ describe('adding', () => {
     ['dies', (old: Job) => addDie(old, () => 'New')],
     ['nodes', (old: Job) => nodes.addNode(old, 'New', { kind: 'fixed', position: [0, 0, 0] })],
     ['members', (old: Job) => addMember(old, { name: 'New', path: ['foot', 'tower'], section: 'main' })],
-    ['envelopes', addEnvelope],
+    ['envelopes', (old: Job) => envelopes.addBox(old, 'knees', 'Knees')],
+    ['envelopes', (old: Job) => envelopes.addDriver(old, 'Co-driver', "post'")],
+    ['envelopes', (old: Job) => envelopes.addGuessedDriver(old, 'Driver', 'Top')],
   ] as const)('to %s leaves a job that a file can hold, with a new last record', (collection, add) => {
     const once = add(job);
     const twice = add(once);
@@ -92,6 +94,52 @@ describe('adding', () => {
   });
 });
 
+describe('boxes and drivers', () => {
+  const { points } = job;
+  const bare: Job = { ...job, envelopes: [] };
+  const placed = (of: Job) => of.envelopes.flatMap((each) => (each.kind === 'box' ? [each.centre] : []));
+
+  it('a box begins where the driver makes it likely: before the chest, under the eyes, the door outside', () => {
+    const top = points.find(({ id }) => id === 'post')!.position;
+    for (const helmetTop of ['post', "post'"]) {
+      const [x, y, z] = helmetTop === 'post' ? top : [top[0], -top[1], top[2]];
+      const at = (use: envelopes.BoxUse) =>
+        placed(envelopes.addBox(envelopes.addDriver(bare, 'Driver', helmetTop), use, 'New'))[0]!;
+      expect([at('head')[0], at('head')[1]]).toEqual([x, y]);
+      expect(at('head')[2]).toBeLessThan(z);
+      expect(at('wheel')[0]).toBeGreaterThan(x);
+      expect(at('knees')[2]).toBeLessThan(at('wheel')[2]);
+      expect(at('sight')[2]).toBeGreaterThan(at('wheel')[2]);
+      expect(Math.abs(at('door')[1])).toBeGreaterThan(Math.abs(y));
+      expect(Math.sign(at('door')[1])).toBe(Math.sign(y));
+    }
+    expect(placed(envelopes.addBox(bare, 'head', 'New'))[0]![1]).toBe(0);
+  });
+
+  it('a second driver who is not measured sits on the other side', () => {
+    const two = envelopes.addGuessedDriver(envelopes.addGuessedDriver(bare, 'Driver', 'Top'), 'Co-driver', 'Top');
+    const [one, other] = two.points.slice(-2);
+    expect([one!.guessed, other!.guessed, one!.position[1] + other!.position[1]]).toEqual([true, true, 0]);
+    expect(one!.position[1]).toBeGreaterThan(0);
+    // On top of the box that was put round a head.
+    const guess = envelopes
+      .addGuessedDriver({ ...bare, envelopes: [job.envelopes[0]!] }, 'Driver', 'Top')
+      .points.at(-1);
+    expect(guess!.position).toEqual([-150, 330, 1010 + 330 / 2]);
+  });
+
+  it('what is set as it is, or on the other kind, leaves the job as it is', () => {
+    const [, driver] = job.envelopes;
+    if (driver?.kind !== 'driver') throw new Error('the sample has a driver');
+    expect(envelopes.setEye(job, 'driver', driver.eye!)).toBe(job);
+    expect(envelopes.setShoulders(job, 'driver', [...driver.shoulders!])).toBe(job);
+    expect(envelopes.updateBox(job, 'driver', { centre: [0, 0, 0] })).toBe(job);
+    expect(envelopes.updateDriver(job, 'head', { helmetTop: 'post' })).toBe(job);
+    expect(envelopes.setEye(job, 'driver', null).envelopes[1]).not.toHaveProperty('eye');
+    expect(envelopes.setShoulders(job, 'driver', null).envelopes[1]).not.toHaveProperty('shoulders');
+  });
+});
+
 describe('changing', () => {
   it.each<readonly [string, Job, Job]>([
     [
@@ -106,7 +154,11 @@ describe('changing', () => {
     ],
     ['a section', updateSection(job, 'main', { wall: 4 }), { ...job, sections: [{ ...job.sections[0]!, wall: 4 }] }],
     ['a die', updateDie(job, 'd1', { leastGrip: 99 }), { ...job, dies: [{ ...job.dies[0]!, leastGrip: 99 }] }],
-    ['a box', updateEnvelope(job, 'head', { gap: 60 }), { ...job, envelopes: [{ ...job.envelopes[0]!, gap: 60 }] }],
+    [
+      'a box',
+      envelopes.updateEnvelope(job, 'head', { gap: 60 }),
+      { ...job, envelopes: [{ ...job.envelopes[0]!, gap: 60 }, job.envelopes[1]!] },
+    ],
     [
       'a line',
       updateBodyLine(job, 'door', { name: 'Sill' }),
@@ -131,7 +183,7 @@ describe('changing', () => {
     expect(setDie(job, 'stay', null)).toBe(job);
     expect(moveMember(job, 'stay', 1)).toBe(job);
     expect(moveMember(job, 'gone', 0)).toBe(job);
-    expect(removeEnvelope(job, 'gone')).toBe(job);
+    expect(envelopes.removeEnvelope(job, 'gone')).toBe(job);
   });
 });
 
@@ -179,6 +231,7 @@ describe('deleting', () => {
     expect(refusal(removePoint(job, 'sill-l'))).toEqual([
       'bodyLines[0].points[0]: "Door opening" uses it: change or delete that first',
       'nodes[2].at.point: "sill" uses it: change or delete that first',
+      'envelopes[1].shoulders[0]: "Driver" uses it: change or delete that first',
       'bent[0].seat[0].point: its bend run uses it: change or delete that first',
       'scans[0].pairs[0].point: "Inside" uses it: change or delete that first',
     ]);
@@ -186,6 +239,7 @@ describe('deleting', () => {
       'bodyLines[0].points[1]: "Door opening" uses it: change or delete that first',
       'nodes[8].at.point: "off-post" uses it: change or delete that first',
       'nodes[10].at.y.point: "in-line" uses it: change or delete that first',
+      'envelopes[1].eye: "Driver" uses it: change or delete that first',
     ]);
     expect(refusal(nodes.removeNode(job, 'level'))).toEqual([
       'nodes[11].at.line[0]: "across" uses it: change or delete that first',
@@ -228,7 +282,7 @@ describe('deleting', () => {
     expect(result.gussets).toEqual([job.gussets[1]]);
     expect(made(nodes.removeNode(job, 'leg')).nodes).toHaveLength(11);
     expect(removeBodyLine(job, 'door').bodyLines).toEqual([]);
-    expect(removeEnvelope(job, 'head').envelopes).toEqual([]);
+    expect(envelopes.removeEnvelope(job, 'head').envelopes).toEqual([job.envelopes[1]]);
   });
 });
 

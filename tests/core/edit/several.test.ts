@@ -51,6 +51,7 @@ describe('several at once', () => {
       'nodes[2].at.point: "sill" uses it: change or delete that first',
       'nodes[8].at.point: "off-post" uses it: change or delete that first',
       'nodes[10].at.y.point: "in-line" uses it: change or delete that first',
+      'envelopes[1].eye: "Driver" uses it: change or delete that first',
       'bent[0].seat[0].point: its bend run uses it: change or delete that first',
       'scans[0].pairs[0].point: "Inside" uses it: change or delete that first',
     ]);

@@ -273,7 +273,7 @@ const SHAPE: readonly Change[] = [
   [['members', 1, 'ends', 0, 'against'], [], 'members[1].ends[0].against: names no member'],
   [['members', 1, 'ends', 0, 'against'], undefined, 'members[1].ends[0].against: missing'],
   [['envelopes', 0, 'size', 2], 0, 'envelopes[0].size[2]: below 0.01 mm'],
-  [['envelopes', 0, 'kind'], 'ball', 'envelopes[0].kind: not "box"'],
+  [['envelopes', 0, 'kind'], 'ball', 'envelopes[0].kind: not "box" or "driver"'],
   [['envelopes', 0, 'gap'], -1, 'envelopes[0].gap: below zero'],
   [['envelopes', 0, 'rotation', 0], 1000, 'envelopes[0].rotation[0]: more than a full turn'],
   [['rules', 0, 'sheet'], 7, 'rules[0].sheet: not text'],

@@ -171,6 +171,17 @@ export const sampleFile = () => ({
       rotation: [0, 10, 0],
       gap: 50,
     },
+    {
+      id: 'driver',
+      name: 'Driver',
+      kind: 'driver',
+      helmetTop: "tower'",
+      eye: 'post',
+      shoulders: ['sill-l', "post'"],
+      helmet: [340, 250, 265],
+      motion: { forward: 60, back: 5, side: 40, up: 15 },
+      gap: 50.8,
+    },
   ],
   survey: {
     askew: false,

@@ -1,5 +1,6 @@
 /** What a person is told before a point is deleted, beside what deleting it does. */
 import { expect, it } from 'vitest';
+import { addDriver } from '../../../src/core/edit/envelopes.ts';
 import { removePoint } from '../../../src/core/edit/points.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { usesOfPoint } from '../../../src/core/survey/point-uses.ts';
@@ -37,4 +38,7 @@ it('says what keeps it, and that keeps it', () => {
   };
   expect(said(seated)).toBe('1 tube that stands by it keeps it: change or take that out first.');
   expect(removePoint(seated, 'p')).toHaveLength(1);
+  const driven = addDriver({ ...job, measurements: [], holds: [] }, 'Driver', "p'");
+  expect(said(driven)).toBe('1 driver keeps it: change or take that out first.');
+  expect(removePoint(driven, 'p')).toHaveLength(1);
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Envelope } from '../../../src/core/job/kinds/envelope.ts';
+import { boxFrame } from '../../../src/core/geometry/solid-box.ts';
 import type { SolvedTube } from '../../../src/core/solve/types.ts';
 import { projectionOf } from '../../../src/view/camera/projection.ts';
 import { pick } from '../../../src/view/canvas/pick.ts';
@@ -20,15 +20,7 @@ function tubeAt(id: string, x: number, z: number): SolvedTube {
   return { ...tubeByHand({ ...path, pieces: [moved] }, [END, END]), id };
 }
 
-const head: Envelope = {
-  id: 'head',
-  name: 'Helmet',
-  kind: 'box',
-  centre: [0, 0, -150],
-  size: [300, 200, 100],
-  rotation: [0, 0, 0],
-  gap: 50,
-};
+const head = { id: 'head', box: boxFrame([0, 0, -150], [300, 200, 100], [0, 0, 0]) };
 const scene = (tubes: SolvedTube[]) => ({ tubes: sightOf(tubes), spots: [], feet: [], envelopes: [head] });
 
 describe('picking', () => {

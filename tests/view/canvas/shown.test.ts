@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
 import { distance, subtract, type Vec3 } from '../../../src/core/geometry/vector.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
-import type { Envelope } from '../../../src/core/job/kinds/envelope.ts';
+import { boxFrame } from '../../../src/core/geometry/solid-box.ts';
 import { describeSelection, tellPlace } from '../../../src/view/bay/describe.ts';
 import { placesOfSelection } from '../../../src/view/canvas/extent.ts';
 import { boxCorners, BOX_EDGES, BOX_FACES } from '../../../src/view/meshes/box.ts';
@@ -60,15 +60,7 @@ describe('the points that are drawn', () => {
 
 describe('an envelope’s box', () => {
   it('has its size along its own axes, turned about the fixed axes in their order, and closed outward faces', () => {
-    const box: Envelope = {
-      id: 'b',
-      name: '',
-      kind: 'box',
-      centre: [10, 20, 30],
-      size: [100, 200, 300],
-      rotation: [90, 0, 90],
-      gap: 0,
-    };
+    const box = boxFrame([10, 20, 30], [100, 200, 300], [Math.PI / 2, 0, Math.PI / 2]);
     const corners = boxCorners(box);
     // About x by 90: own y leads up, own z to the right; then about z by 90: own x leads left, own z forward.
     const along = (from: number, to: number): Vec3 =>
