@@ -1,7 +1,7 @@
 /**
  * The command line: derives everything from a job file without a browser, by the functions that the browser uses.
  *
- *   npm run -s fab -- JOB.json --out DIR [--formats pdf,csv,...] [--paper a4|letter] [--day 2026-03-02] [--forecast] [--layout NAME]
+ *   npm run -s fab -- JOB.json --out DIR [--formats pdf,csv,...] [--paper a4|letter] [--day 2026-03-02] [--forecast] [--layout NAME] [--photos DIR]
  *
  * Exit 0: derived, whatever the checks found. Exit 1: the job is invalid or cannot be derived, one line on standard
  * error for each fault. Exit 2: wrong usage, or a file that cannot be read or written. Every file is made in memory
@@ -14,7 +14,10 @@ import { parseArgs } from 'node:util';
 import { counted } from './core/checks/counted.ts';
 import { derive, type Derived } from './core/derive.ts';
 import { faultLine, printable, quoted, type Fault } from './core/job/fault.ts';
+import type { Photo } from './core/job/kinds/photo.ts';
 import { parseJob } from './core/job/parse.ts';
+import { GREATEST_PHOTO } from './core/photo/jpeg.ts';
+import { sumOf } from './core/scan/sum.ts';
 import { LAYOUTS } from './core/survey/spots.ts';
 import { countInWords } from './core/words/groups.ts';
 import { dayOf, isDay } from './exports/shared/day.ts';
@@ -25,7 +28,7 @@ import { makeFiles, plainSetting, type Setting, type Supplies } from './exports/
 import { startKernel } from './exports/solids/kernel.ts';
 
 const PAPERS = ['a4', 'letter'] as const;
-const USAGE = `usage: npm run -s fab -- JOB.json --out DIR [--formats ${FORMATS.join(',')}] [--paper ${PAPERS.join('|')}] [--day 2026-03-02] [--forecast] [--layout ${LAYOUTS.join('|')}]`;
+const USAGE = `usage: npm run -s fab -- JOB.json --out DIR [--formats ${FORMATS.join(',')}] [--paper ${PAPERS.join('|')}] [--day 2026-03-02] [--forecast] [--layout ${LAYOUTS.join('|')}] [--photos DIR]`;
 
 /** A job of 2 000 tubes is a few MB. Far beyond that a file is no job, and reading it would only fill the memory. */
 const GREATEST_FILE = 64 * 1024 * 1024;
@@ -67,12 +70,13 @@ const toError: Write = (line) => void process.stderr.write(`${line}\n`);
 async function run(args: readonly string[]): Promise<Step<readonly string[]>> {
   const request = readArguments(args);
   if ('stop' in request) return request;
-  const { job, out, formats, setting } = request.value;
+  const { job, out, formats, setting, photos } = request.value;
   const text = readText(job);
   if ('stop' in text) return text;
   const derived = deriveText(text.value);
   if ('stop' in derived) return derived;
-  const files = await makeFiles(derived.value, productsOf(formats), setting, supplies);
+  const kept = photos === undefined ? new Map() : readPhotos(photos, derived.value.job.photos);
+  const files = await makeFiles(derived.value, productsOf(formats), { ...setting, photos: kept }, supplies);
   const notes = files.flatMap(({ note }) => (note === undefined ? [] : [note]));
   return write(files, out, [summary(derived.value), ...notes]);
 }
@@ -104,6 +108,8 @@ interface Request {
   readonly out: string;
   readonly formats: readonly Format[];
   readonly setting: Setting;
+  /** The folder that holds the job's photos. */
+  readonly photos?: string;
 }
 
 function readArguments(args: readonly string[]): Step<Request> {
@@ -116,6 +122,7 @@ function readArguments(args: readonly string[]): Step<Request> {
       day: { type: 'string' },
       forecast: { type: 'boolean' },
       layout: { type: 'string' },
+      photos: { type: 'string' },
     } as const;
     parsed = parseArgs({ args: [...args], options, allowPositionals: true });
   } catch (error) {
@@ -136,6 +143,8 @@ function readArguments(args: readonly string[]): Step<Request> {
   if (layout !== undefined && !isOneOf(LAYOUTS, layout)) {
     return stopped(2, `unknown layout ${quoted(layout)}; known: ${LAYOUTS.join(',')}`);
   }
+  const { photos } = values;
+  if (photos !== undefined && !isFolder(photos)) return stopped(2, `${photos}: no folder`);
   const formats = names.filter((name) => isOneOf(FORMATS, name));
   const setting: Setting = {
     ...plainSetting,
@@ -143,7 +152,22 @@ function readArguments(args: readonly string[]): Step<Request> {
     forecast: values.forecast === true,
     ...(layout !== undefined && { layout }),
   };
-  return { value: { job, out: values.out, formats, setting } };
+  return { value: { job, out: values.out, formats, setting, ...(photos !== undefined && { photos }) } };
+}
+
+const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
+
+/** Those that are there and are what they are called; a sum holds no sign of a path. The others are said to be missing where they would be printed. */
+function readPhotos(folder: string, photos: readonly Photo[]): ReadonlyMap<string, Uint8Array> {
+  const found = new Map<string, Uint8Array>();
+  for (const { sum } of photos) {
+    const path = resolve(folder, `${sum}.jpg`);
+    const file = statSync(path, { throwIfNoEntry: false });
+    if (file?.isFile() !== true || file.size > GREATEST_PHOTO) continue;
+    const bytes = readFileSync(path);
+    if (sumOf(bytes) === sum) found.set(sum, bytes);
+  }
+  return found;
 }
 
 const isOneOf = <Name extends string>(known: readonly Name[], name: string): name is Name =>

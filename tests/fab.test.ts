@@ -17,6 +17,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { main } from '../src/fab.ts';
 import type { FabricationFile } from '../src/exports/tables/fabrication.ts';
 import { demoText, runFab, secondRoundText } from './command-line.ts';
+import { inspectedText, photosBySum } from './exports/dossier-job.ts';
 import { readPdf } from './exports/pdf.ts';
 import { fewTubes } from './few-tubes.ts';
 
@@ -41,7 +42,7 @@ async function complaintsOf(...args: readonly string[]): Promise<{ exit: number;
   return { exit, complaints };
 }
 
-const EVERY = 'pdf,csv,dxf,svg,step,gltf,stl';
+const EVERY = 'pdf,csv,dxf,svg,step,gltf,stl,dossier';
 
 /** Beside the flat pattern of each end. */
 const FILES = [
@@ -63,6 +64,7 @@ const FILES = [
   'cage.step',
   'cage.glb',
   'cage.stl',
+  'dossier.pdf',
 ];
 
 const few = fewTubes();
@@ -101,6 +103,24 @@ describe('fab', () => {
       exit: 2,
       complaints: ['unknown layout "dome"; known: roll-bar,six-point,two-hoops,roof-ring,side-hoops'],
     });
+  });
+
+  it('prints the photos that lie in --photos under their sums, and no other file there', async () => {
+    const photos = mkdtempSync(join(folder, 'photos-'));
+    const [first, second, third] = [...photosBySum()] as [
+      [string, Uint8Array],
+      [string, Uint8Array],
+      [string, Uint8Array],
+    ];
+    writeFileSync(join(photos, `${first[0]}.jpg`), first[1]);
+    // Another picture under its name.
+    writeFileSync(join(photos, `${second[0]}.jpg`), third[1]);
+    mkdirSync(join(photos, `${third[0]}.jpg`));
+    const { exit, said } = await runFab(inspectedText(), '--formats', 'dossier', '--photos', photos);
+    expect(exit).toBe(0);
+    expect(said[1]).toMatch(/^dossier\.pdf: 9 photos are named in the job and not kept here: View 1; View 2; /u);
+    const missing = await runFab(inspectedText(), '--formats', 'dossier', '--photos', join(folder, 'nowhere'));
+    expect({ exit: missing.exit, complaints: missing.complaints.length }).toEqual({ exit: 2, complaints: 1 });
   });
 
   it('writes the tables with --formats csv, a format once however often it is named', async () => {
@@ -191,7 +211,7 @@ describe('fab', () => {
   });
 
   it('gives the same bytes for the same job', async () => {
-    const formats = 'pdf,csv,dxf,svg,gltf,stl';
+    const formats = 'pdf,csv,dxf,svg,gltf,stl,dossier';
     const again = (await runFab(few, '--formats', formats, '--paper', 'letter')).files;
     const { files } = await everything();
     for (const [name, text] of again) expect(text === files.get(name), name).toBe(true);
@@ -206,7 +226,7 @@ describe('fab', () => {
     [
       'a format it does not know',
       () => [demo, '--out', join(folder, 'x'), '--formats', 'csv,xls'],
-      /^unknown format "xls"; known: pdf,csv,dxf,svg,step,gltf,stl$/u,
+      /^unknown format "xls"; known: pdf,csv,dxf,svg,step,gltf,stl,dossier$/u,
     ],
     [
       'a paper it does not know',
@@ -217,7 +237,7 @@ describe('fab', () => {
     [
       'an empty format',
       () => [demo, '--out', join(folder, 'x'), '--formats', ''],
-      /^unknown format ""; known: pdf,csv,dxf,svg,step,gltf,stl$/u,
+      /^unknown format ""; known: pdf,csv,dxf,svg,step,gltf,stl,dossier$/u,
     ],
     [
       'a job that is not there',

@@ -26,6 +26,8 @@ const judged = [
   'core/run',
   'core/tack',
   'core/scan',
+  'core/dossier',
+  'core/photo',
 ];
 const derived = [...judged, 'core/shop', 'core/stages', 'core/derive.ts', 'core/words'];
 const drawn = [...derived, 'drawing'];
@@ -39,7 +41,8 @@ const trades = [
   'exports/mesh',
   'exports/solids',
 ];
-const exporting = ['drawing', 'exports/shared', ...trades, 'exports/products'];
+const papers = ['exports/dossier'];
+const exporting = ['drawing', 'exports/shared', ...trades, ...papers, 'exports/products'];
 const edited = [...derived, 'core/edit', 'core/session', 'core/shape', 'core/mend', ...exporting, 'workers'];
 const stored = ['store/types.ts', 'store/storage', 'store/tabs'];
 const edits = ['store/document', 'store/editor'];
@@ -75,6 +78,8 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/forecast': solved,
   'core/checks': [...solved, 'core/feet', 'core/gusset', 'core/rehearse', 'core/gaps', 'core/fitting'],
   'core/rules': [...solved, 'core/feet', 'core/gusset', 'core/gaps', 'core/fitting', 'core/checks'],
+  'core/photo': [],
+  'core/dossier': [...solved, 'core/feet', 'core/gusset'],
   'core/marks': solved,
   'core/cope': solved,
   'core/run': [...solved, 'core/marks'],
@@ -96,7 +101,8 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   drawing: derived,
   'exports/shared': drawn,
   ...Object.fromEntries(trades.map((trade) => [trade, [...drawn, 'exports/shared']])),
-  'exports/products': [...drawn, 'exports/shared', ...trades],
+  'exports/dossier': [...drawn, 'exports/shared', 'exports/sheets', 'exports/feet', 'exports/gussets'],
+  'exports/products': [...drawn, 'exports/shared', ...trades, ...papers],
   workers: [...derived, ...exporting],
   'fab.ts': [...derived, ...exporting],
   'store/types.ts': edited,

@@ -9,6 +9,21 @@ import type { Arc, Grey, Line, Mark, Pen, Place2, Sheet, Words } from './types.t
 
 const POINTS_PER_MM = 72 / 25.4;
 
+/** A JPEG on a sheet: its upper left corner, and how large, mm. */
+export interface Image {
+  /** Baseline or progressive, of one colour or three. */
+  readonly bytes: Uint8Array;
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A sheet with pictures that lie under its marks. */
+export interface PictureSheet extends Sheet {
+  readonly images?: readonly Image[];
+}
+
 /**
  * The document's bytes. `groups` are made one after the other, `going` is awaited before each and after the last; if it
  * rejects, this rejects with the same. Distances hold to 0.001 mm.
@@ -16,7 +31,7 @@ const POINTS_PER_MM = 72 / 25.4;
 export async function writePdf(
   title: string,
   { settable, open }: Typefaces,
-  groups: readonly (() => readonly Sheet[])[],
+  groups: readonly (() => readonly PictureSheet[])[],
   going: Going,
 ): Promise<Uint8Array> {
   const document = open(title);
@@ -36,10 +51,22 @@ export async function writePdf(
 
 type Document = PDFKit.PDFDocument;
 
-function drawSheet(document: Document, { width, height, marks }: Sheet, settable: (text: string) => string): void {
+function drawSheet(
+  document: Document,
+  { width, height, marks, images = [] }: PictureSheet,
+  settable: (text: string) => string,
+): void {
   document.addPage({ size: [width * POINTS_PER_MM, height * POINTS_PER_MM], margin: 0 });
   document.lineJoin('round');
   const at = ({ x, y }: Place2): [number, number] => [x * POINTS_PER_MM, (height - y) * POINTS_PER_MM];
+  for (const { bytes, left, top, ...size } of images) {
+    const [x, y] = at({ x: left, y: top });
+    document.image(bytes as unknown as ArrayBuffer, x, y, {
+      // its types leave out what it takes
+      width: size.width * POINTS_PER_MM,
+      height: size.height * POINTS_PER_MM,
+    });
+  }
   for (const mark of marks) drawMark(document, mark, at, settable);
 }
 

@@ -15,7 +15,7 @@ import type { Download, Page } from '@playwright/test';
 test.setTimeout(300_000);
 const SLOW = 240_000;
 
-const ALL = 'pdf,csv,dxf,svg,step,gltf,stl';
+const ALL = 'pdf,csv,dxf,svg,step,gltf,stl,dossier';
 
 // A browser of its own each: what one has kept, and that it is offline, is no matter of the next.
 test.use({ reuseContext: false });

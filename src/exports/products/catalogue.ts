@@ -1,6 +1,6 @@
 /** What can be taken away, as data: formats by the names that the command line knows, and the files of each. */
 
-export const FORMATS = ['pdf', 'csv', 'dxf', 'svg', 'step', 'gltf', 'stl'] as const;
+export const FORMATS = ['pdf', 'csv', 'dxf', 'svg', 'step', 'gltf', 'stl', 'dossier'] as const;
 export type Format = (typeof FORMATS)[number];
 
 /** What is made in one piece: a file, or a folder of flat patterns. */
@@ -28,6 +28,7 @@ export const PRODUCTS = {
   'cage.step': 'step',
   'cage.glb': 'gltf',
   'cage.stl': 'stl',
+  'dossier.pdf': 'dossier',
 } as const satisfies Readonly<Record<string, Format | 'json'>>;
 
 /** Whether it is a folder of files, which a zip takes. */

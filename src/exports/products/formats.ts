@@ -27,6 +27,8 @@ export interface Setting {
   readonly forecast: boolean;
   /** Of which cage the places are that the measuring sheet asks for; absent: as the job means it. */
   readonly layout?: LayoutName;
+  /** The photos of the job by their sums, as far as they are there. Absent: none is. */
+  readonly photos?: ReadonlyMap<string, Uint8Array>;
 }
 
 export const plainSetting: Setting = { print: plainPrint, surface: 'outer', forecast: false };
@@ -90,6 +92,8 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
     (await import('../solids/step.ts')).stepFile(derived, await supplies.kernel(), going),
   'cage.glb': async (derived, _, __, going) => (await import('../mesh/glb.ts')).glbFile(derived, going),
   'cage.stl': async (derived, _, __, going) => (await import('../mesh/stl.ts')).stlFile(derived, going),
+  'dossier.pdf': async (derived, { print, photos = new Map() }, supplies, going) =>
+    (await import('../dossier/dossier.ts')).dossierPdf(derived, await supplies.fonts(), print, going, photos),
 };
 
 /** Called with the product that is being made; see Going. */

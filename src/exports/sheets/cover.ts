@@ -68,12 +68,12 @@ export function coverSheets(context: Context): Sheet[] {
 }
 
 /** Once for a tube and its mirror image, and for all that end at one joint, as on the screen. */
-function groupInWords(group: Group, derived: Derived): string {
+export function groupInWords(group: Group, derived: Derived): string {
   const also = alsoInWords(group, derived);
   return `${signedFinding(group.first, derived)}${also === null ? '' : ` ${also}`}`;
 }
 
-const NOTHING = 'Nothing was found. That means only that these few checks found nothing; it is no approval.';
+export const NOTHING = 'Nothing was found. That means only that these few checks found nothing; it is no approval.';
 
 /** Whether the table's order and its numbers go together. */
 const numbering = ({ tubes }: Context['derived']): string =>
@@ -81,7 +81,7 @@ const numbering = ({ tubes }: Context['derived']): string =>
     ? 'numbered in build order'
     : 'in build order, numbers given once';
 
-function title({ derived, letters, unit, width }: Context): Block {
+export function title({ derived, letters, unit, width }: Context): Block {
   const lines = wrapped(letters, derived.job.name || 'Job without a name', width, 8, true, 2);
   const count = derived.tubes.length;
   const mass = derived.tubes.reduce((sum, tube) => sum + tube.mass, 0);
@@ -125,7 +125,7 @@ interface Space {
 /**
  * The isometric view over the three others, which share one scale and line up; in a frame of many tubes it has a page of its own.
  */
-function keyDrawing({ derived: { tubes }, letters, paper }: Context, used: number): readonly Block[] {
+export function keyDrawing({ derived: { tubes }, letters, paper }: Context, used: number): readonly Block[] {
   const width = contentWidth(paper);
   const page = contentHeight(paper) - FOOT_HEIGHT - NOTE_HEIGHT;
   if (tubes.length === 0) return [paragraph(letters, NO_TUBE, width)];

@@ -19,6 +19,8 @@ export interface Block {
 
 /** Rows that belong together; `heading` stands over the first, and over the first of each further page. */
 export interface Part {
+  /** Stands once, over the heading of the first row: no page ends with it. */
+  readonly opening?: Block;
   readonly heading: Block | null;
   readonly rows: readonly Block[];
 }
@@ -36,7 +38,7 @@ export const paperOf = ({ paper }: PrintSettings): Paper => PAPERS[paper];
 export const contentWidth = (paper: Paper): number => paper.width - 2 * MARGIN;
 
 /** Below the foot: printers reach so far down, and nobody punches holes there, mm. */
-const BOTTOM = 8;
+export const BOTTOM = 8;
 
 /** Between the margins above and below. */
 export const contentHeight = (paper: Paper): number => paper.height - MARGIN - BOTTOM;
@@ -68,14 +70,15 @@ export function fillPages(paper: Paper, name: string, parts: readonly Part[], ag
     marks = [];
     top = paper.height - MARGIN;
   };
-  for (const { heading, rows } of parts) {
+  for (const { opening, heading, rows } of parts) {
     rows.forEach((row, i) => {
-      const needs = row.height + (i === 0 ? (heading?.height ?? 0) : 0);
+      const needs = row.height + (i === 0 ? (opening?.height ?? 0) + (heading?.height ?? 0) : 0);
       const turns = top - needs < floor - ROUNDING && marks.length > 0;
       if (turns) {
         turnPage();
         put(again);
       }
+      if (opening !== undefined && i === 0) put(opening);
       if (heading !== null && (i === 0 || turns)) put(heading);
       put(row);
     });

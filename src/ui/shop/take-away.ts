@@ -38,6 +38,12 @@ export const KINDS: readonly Kind[] = [
   },
   { format: 'gltf', title: '3D to look at', holds: 'for viewers and web pages, in metres' },
   { format: 'stl', title: '3D as a plain mesh', holds: 'closed shells, in millimetres' },
+  {
+    format: 'dossier',
+    title: 'For the inspector',
+    holds:
+      'one paper: tubes with their heats, bends as made, joints to tick, feet, what was found and what was not looked at, photos, lines to sign',
+  },
   { format: 'json', title: 'For other programs', holds: 'everything derived, with profiles. In every zip' },
 ];
 
@@ -49,6 +55,7 @@ export const productName = (product: Product): string => (isFolder(product) ? `$
 
 /** What one piece of a product is, for the progress; the sheets have their cover as well. */
 export function pieceOf(product: Product): string {
+  if (product === 'dossier.pdf') return 'part';
   if (product === 'sheets.pdf' || product === 'tack-up.pdf' || product === 'measuring.pdf') return 'part';
   if (product.startsWith('feet') || product.startsWith('gussets')) return 'part';
   return product === 'wraps' || product.startsWith('wraps.') ? 'end' : 'tube';

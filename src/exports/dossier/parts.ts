@@ -1,0 +1,31 @@
+/** Headings and paragraphs of the dossier. */
+import type { Context } from '../sheets/context.ts';
+import { gap, paragraph, part, stacked, type Block, type Part } from '../sheets/page.ts';
+
+/** A part under its heading, with what its figures are. */
+export const opened = (
+  { letters, width }: Context,
+  title: string,
+  sentences: readonly string[],
+  first: Part,
+): Part => ({
+  ...first,
+  opening: stacked(
+    gap(2),
+    paragraph(letters, title, width, { size: 5, bold: true, most: 1, after: 1.6 }),
+    ...sentences.map((words) => paragraph(letters, words, width, { after: 1.4 })),
+    ...(first.opening === undefined ? [] : [first.opening]),
+  ),
+});
+
+/** Sentences one under another. */
+export const said = ({ letters, width }: Context, ...sentences: readonly string[]): Part =>
+  part(...sentences.map((words) => paragraph(letters, words, width, { after: 1.2 })), gap(1));
+
+/** A heading within a part, bold, with a line of words under it that stays with it. */
+export const under = ({ letters, width }: Context, title: string, ...sentences: readonly string[]): Block =>
+  stacked(
+    gap(1),
+    paragraph(letters, title, width, { size: 4, bold: true, most: 2, after: 0.6 }),
+    ...sentences.map((words) => paragraph(letters, words, width, { after: 0.8 })),
+  );

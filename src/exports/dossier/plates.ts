@@ -1,0 +1,106 @@
+/** What the cage stands on the car with, and its gussets. */
+import { contactArea } from '../../core/feet/amount.ts';
+import { standsOf } from '../../core/feet/stand.ts';
+import { extentOf } from '../../core/gusset/edges.ts';
+import { gussetsOf, isMade } from '../../core/gusset/gussets.ts';
+import type { Foot } from '../../core/job/kinds/foot.ts';
+import { tubeNearest } from '../../core/solve/bar-tubes.ts';
+import { formatLength } from '../../core/units/length.ts';
+import { holesInWords } from '../../core/words/dossier.ts';
+import { areaInWords, sizeInWords } from '../../core/words/feet.ts';
+import { whyNoGusset } from '../../core/words/gussets.ts';
+import { tubeName } from '../../core/solve/names.ts';
+import { gussetName } from '../shared/stand-name.ts';
+import { endMark } from '../shared/wrap-words.ts';
+import type { Context } from '../sheets/context.ts';
+import type { Part } from '../sheets/page.ts';
+import { TICKS } from './joints.ts';
+import { opened, said } from './parts.ts';
+import { table, type Column } from './table.ts';
+
+const FEET: readonly Column[] = [
+  { name: 'Foot', share: 0.23, bold: true },
+  { name: 'Under', share: 0.11 },
+  { name: 'Size', share: 0.17 },
+  { name: 'Thickness', share: 0.13 },
+  { name: 'Touches the car', share: 0.14, figures: true },
+  { name: 'Holes for bolts', share: 0.22 },
+];
+
+const FEET_ARE =
+  'Areas are of what touches the car: of a plate its size less its holes, of a box the foot of its walls. Holes: how many, of which diameter; each takes a bolt. Bolts, nuts and plates behind are not in the job.';
+
+export function feetPart(context: Context): readonly Part[] {
+  const { derived, unit } = context;
+  const stands = derived.tubes.flatMap(standsOf);
+  const rows = derived.job.feet.flatMap((foot, i) => {
+    const on = stands.filter((stand) => stand.foot.id === foot.id);
+    if (on.length === 0) return [];
+    return [
+      [
+        `F${i + 1} ${foot.name}`,
+        on.map(endMark).join(', '),
+        `${foot.kind}, ${sizeInWords(foot.size, unit)}${foot.kind === 'box' ? `, ${shown(context, foot.height)} high` : ''}`,
+        thickness(context, foot),
+        areaInWords(contactArea(foot), unit),
+        holesInWords(foot, unit),
+      ],
+    ];
+  });
+  return [
+    opened(
+      context,
+      'Plates and boxes',
+      rows.length === 0 ? [] : [FEET_ARE],
+      rows.length === 0 ? said(context, 'No end stands on a foot of the job.') : table(context, FEET, rows),
+    ),
+  ];
+}
+
+const shown = ({ unit }: Context, mm: number): string => `${formatLength(mm, unit).text} ${unit}`;
+
+const thickness = (context: Context, foot: Foot): string =>
+  foot.kind === 'box' && foot.wall !== undefined && foot.wall !== foot.thickness
+    ? `${shown(context, foot.thickness)}, walls ${shown(context, foot.wall)}`
+    : shown(context, foot.thickness);
+
+const GUSSETS: readonly Column[] = [
+  { name: 'Gusset', share: 0.22, bold: true },
+  { name: 'Between', share: 0.14 },
+  { name: 'Legs', share: 0.2 },
+  { name: 'Sheet', share: 0.2 },
+  ...TICKS,
+];
+
+export function gussetsPart(context: Context): readonly Part[] {
+  const { derived, unit } = context;
+  const sets = gussetsOf(derived);
+  const rows = sets.flatMap((set) => {
+    const { gusset, ways, made, place } = set;
+    if (!isMade(made)) return [];
+    const [x, y] = extentOf(made.sheet.edges);
+    const numbers = ways.map(({ bar }) => tubeNearest(derived.byId, bar, place).number);
+    return [
+      [
+        gussetName(set),
+        [...new Set(numbers)].join(' and '),
+        gusset.between.map(({ leg }) => shown(context, leg)).join(' and '),
+        `${gusset.kind}, ${sizeInWords([x[1] - x[0], y[1] - y[0]], unit)}, ${shown(context, gusset.thickness)} thick`,
+      ],
+    ];
+  });
+  const not = sets.flatMap((set) =>
+    isMade(set.made)
+      ? []
+      : [`${gussetName(set)} is left out: ${whyNoGusset(set.made, unit, (bar) => tubeName(derived, bar))}`],
+  );
+  return [
+    opened(
+      context,
+      'Gussets',
+      [],
+      rows.length === 0 ? said(context, 'The job has no gusset that can be made.') : table(context, GUSSETS, rows),
+    ),
+    ...(not.length === 0 ? [] : [said(context, ...not)]),
+  ];
+}
