@@ -1,4 +1,5 @@
 /** The demo with what an inspector asks for: heats and certificates, bends that were read, gussets, and photos. */
+import { MOTORSPORT_UK } from '../../src/core/rules/shipped/motorsport-uk.ts';
 import { sumOf } from '../../src/core/scan/sum.ts';
 import { demoText } from '../command-line.ts';
 import { otherJpeg } from '../core/photo/small-jpeg.ts';
@@ -6,6 +7,19 @@ import { otherJpeg } from '../core/photo/small-jpeg.ts';
 export const PHOTOS = Array.from({ length: 10 }, (_, i) => otherJpeg(i));
 
 export const photosBySum = (): ReadonlyMap<string, Uint8Array> => new Map(PHOTOS.map((bytes) => [sumOf(bytes), bytes]));
+
+/** A sheet that was typed in a shop. */
+const OWN = {
+  sheet: 'club',
+  body: 'Hill Club',
+  edition: '2026',
+  on: '2026-02-01',
+  checks: [
+    { article: '4.1', text: 'Main hoop in one piece.', kind: 'one-piece', mark: 'own', roles: ['main-hoop'] },
+    { article: '4.2', text: 'Has a window net.', kind: 'ask', mark: 'quoted', roles: [] },
+    { article: '4.3', text: 'Stays steep.', kind: 'tilt', mark: 'read', roles: ['rear-stay'], least: 89 },
+  ],
+};
 
 /** `lost` photos more than there are. */
 export function inspectedText(lost = 0): string {
@@ -31,6 +45,7 @@ export function inspectedText(lost = 0): string {
       checks: [{ check: 'chord', measured: 1200 }],
     },
   ];
+  job.rules = [MOTORSPORT_UK, OWN];
   job.photos = [
     ...PHOTOS.map((bytes) => sumOf(bytes)),
     ...Array.from({ length: lost }, (_, i) => `${i}`.repeat(24)),

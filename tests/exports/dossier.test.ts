@@ -144,6 +144,22 @@ describe.each(['a4', 'letter'] as const)('the dossier on %s', async (paper) => {
     expect(rows).toContain('4 of 13/32 in');
   });
 
+  it('has a verdict of every article of every sheet, as the fabrication file has them, with edition and reason', () => {
+    const rows = partOf(pages, 'Rule books');
+    const words = rows.join(' ');
+    expect(words).toContain('Hill Club, 2026, as gone through on 2026-02-01');
+    expect(words).toContain('Motorsport UK National Competition Rules, ch. 7 app. 3, 2026');
+    expect(rows).toContain('Its articles: 1 not met, 1 not checked, 1 met.');
+    const club = file.rules!.filter(({ sheet }) => sheet === 'club');
+    expect(club.map(({ verdict }) => verdict)).toEqual(['met', 'not-checked', 'not-met']);
+    const shown = rows.flatMap((row) => / \| (met|not met|not checked) \| /u.exec(row)?.[1] ?? []);
+    expect(shown).toEqual(file.rules!.map(({ verdict }) => verdict.replace('-', ' ')));
+    expect(rows.find((row) => row.startsWith('4.2 | '))).toContain('Nobody has answered it.');
+    expect(wordsOn(pages.find((page) => wordsOn(page).includes('Not checked here'))!)).toContain(
+      'No article but those listed above',
+    );
+  });
+
   it('holds every photo once, captioned, and names the one that is not there', async () => {
     expect(await imagesOf(bytes)).toBe(10);
     const words = pages.map(wordsOn).join(' ');
@@ -163,7 +179,7 @@ describe.each(['a4', 'letter'] as const)('the dossier on %s', async (paper) => {
     expect(
       words.match(/\b(approved|approves|safe|safely|legal|conforms?|certified|complies|compliant)\b/giu),
     ).toBeNull();
-    expect(words.match(/approval/giu)!.length).toBe(words.match(/no approval/giu)!.length);
+    expect(words.match(/approval/giu)!.length).toBe(words.match(/no approval|nothing here is an approval/giu)!.length);
   });
 });
 
@@ -194,6 +210,7 @@ describe('the file', () => {
       expect(pages.length).toBeGreaterThan(1);
       for (const page of pages) expect(overlapsOf(page)).toEqual([]);
       expect(wordsOn(pages.at(-1)!)).toContain('Signature');
+      expect(pages.map(wordsOn).join(' ')).toContain('The job holds no rule sheet');
     }
   });
 

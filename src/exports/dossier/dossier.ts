@@ -18,6 +18,7 @@ import { foundParts } from './found.ts';
 import { holesPart, jointsPart } from './joints.ts';
 import { pictures, type Photos } from './photos.ts';
 import { feetPart, gussetsPart } from './plates.ts';
+import { rulesPart } from './rules.ts';
 import { statementPart } from './statement.ts';
 import { tubesPart } from './tubes.ts';
 
@@ -41,6 +42,7 @@ export async function dossierPdf(
     holesPart,
     feetPart,
     gussetsPart,
+    rulesPart,
     foundParts,
   ];
   const steps = makers.length + 2;
