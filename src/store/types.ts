@@ -1,4 +1,5 @@
 /** Words that several stores share. */
+import type { Vec3 } from '../core/geometry/vector.ts';
 import type { EnvelopeId, NodeRef, PointRef, SectionId, TubeRef } from '../core/job/reference.ts';
 import type { Ground } from '../core/shape/draw/ground.ts';
 import type { Asked } from '../core/shape/starters/asked.ts';
@@ -11,6 +12,17 @@ export type Selection =
   | { readonly kind: 'node'; readonly id: NodeRef }
   | { readonly kind: 'point'; readonly id: PointRef }
   | { readonly kind: 'envelope'; readonly id: EnvelopeId };
+
+/** What a list points out beside what is selected: in the bay tubes that stand out with it, and a dimension between two places. */
+export interface PointedOut {
+  /** Which line of the list. */
+  readonly key: string;
+  readonly tubes: readonly TubeRef[];
+  readonly line: readonly [Vec3, Vec3] | null;
+  /** On the dimension. */
+  readonly text: string;
+  readonly isAmiss: boolean;
+}
 
 /** Whether all that is in memory is written. */
 export type Saved = 'saved' | 'saving' | 'failed';

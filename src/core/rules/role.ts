@@ -25,12 +25,12 @@ export const ROLES = [
   'tunnel-brace',
 ] as const;
 
-/** As it is compared: case, spaces and dashes do not count. */
-const plain = (role: string): string =>
+/** As roles are compared: case, spaces and dashes do not count. */
+export const plainRole = (role: string): string =>
   role
     .trim()
     .toLowerCase()
     .replaceAll(/[\s_-]+/gu, '-');
 
 /** Whether the member was given that role. */
-export const isRole = ({ role }: Pick<Member, 'role'>, asked: string): boolean => plain(role) === plain(asked);
+export const isRole = ({ role }: Pick<Member, 'role'>, asked: string): boolean => plainRole(role) === plainRole(asked);

@@ -8,6 +8,9 @@ const KG_PER_POUND = 0.45359237;
 /** What a mass is given in, in a job with this unit. */
 export const massUnit = (unit: LengthUnit): 'lb' | 'kg' => (unit === 'in' ? 'lb' : 'kg');
 
+/** kg of what a scale in that unit reads. */
+export const kilograms = (figure: number, unit: LengthUnit): number => (unit === 'in' ? figure * KG_PER_POUND : figure);
+
 /** Of one tube: to 0.1 lb or 0.01 kg, without the unit. */
 export const massFigure = (kg: number, unit: LengthUnit): string =>
   unit === 'in' ? fixedText(kg / KG_PER_POUND, 1) : fixedText(kg, 2);

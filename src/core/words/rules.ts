@@ -5,7 +5,7 @@
 import { areaInWords, figureInWords, secondMomentInWords } from './rule-figures.ts';
 import { comparedLength } from './lengths.ts';
 import { capital, listed } from './lists.ts';
-import type { RuleCheck, RuleKind, RuleMark } from '../job/kinds/rule-check.ts';
+import type { RuleAnswer, RuleCheck, RuleKind, RuleMark } from '../job/kinds/rule-check.ts';
 import { shownName } from '../job/shown.ts';
 import type { Misfit, Verdict, VerdictWord } from '../rules/types.ts';
 import { tubeName } from '../solve/names.ts';
@@ -251,15 +251,18 @@ function becauseInWords(verdict: Verdict, frame: Frame): string {
       return `The diameters over the bends of ${who} have not been measured.`;
     case 'no-opening':
       return 'The door’s sill and the rail at the B-pillar have not both been measured.';
-    case 'answered': {
-      const { by, on, note } = because.answer;
-      const parts = [by === '' ? 'Answered' : `Answered by ${shownName(by)}`, on === '' ? '' : `on ${shownName(on)}`];
-      return `${parts.filter((part) => part !== '').join(' ')}${note === '' ? '' : `: ${shownName(note)}`}.`;
-    }
+    case 'answered':
+      return answerInWords(because.answer);
     case 'measured':
     case 'from-memory':
       return '';
   }
+}
+
+/** "Answered by the scrutineer on 2026-03-02: seen at the car." What was answered is said beside it. */
+export function answerInWords({ by, on, note }: RuleAnswer): string {
+  const parts = [by === '' ? 'Answered' : `Answered by ${shownName(by)}`, on === '' ? '' : `on ${shownName(on)}`];
+  return `${parts.filter((part) => part !== '').join(' ')}${note === '' ? '' : `: ${shownName(note)}`}.`;
 }
 
 const orInWords = (roles: readonly string[]): string => roles.map(roleInWords).join(' or ');

@@ -9,12 +9,14 @@ import type { Fault } from '../../core/job/fault.ts';
 import type { TubeRef } from '../../core/job/reference.ts';
 import type { Asked } from '../../core/shape/starters/asked.ts';
 import type { DocumentStore } from '../document/createDocument.ts';
-import type { Drawing, Notice, Selection, Starting, Station } from '../types.ts';
+import type { Drawing, Notice, PointedOut, Selection, Starting, Station } from '../types.ts';
 import { stillRehearsed, stillThere } from './selection.ts';
 
 export interface EditorState {
   readonly station: Station;
   readonly selection: Selection | null;
+  /** Until something else is selected or looked at. */
+  readonly pointedOut: PointedOut | null;
   /** Asks the bay to bring a place into view; the counter makes a second click on the same finding count. */
   readonly lookAt: { readonly at: readonly [number, number, number]; readonly asked: number } | null;
   /** Counts up with each time that the bay is asked to show the whole job. */
@@ -38,6 +40,7 @@ export interface EditorActions {
   setStation(station: Station): void;
   select(selection: Selection | null): void;
   goTo(at: readonly [number, number, number], selection?: Selection): void;
+  pointOut(pointedOut: PointedOut | null): void;
   /** Asks the bay to show the whole job: another than was seen there stands in it now. */
   lookAtAll(): void;
   /** Puts a tube on the bender in the bay's place, and chooses it; null, and a tube that has no bender, bring the frame back. */
@@ -67,6 +70,7 @@ export type EditorStore = StoreApi<EditorState & EditorActions>;
 /** Nothing of another document is selected, looked at or refused. */
 const CLEAR = {
   selection: null,
+  pointedOut: null,
   lookAt: null,
   rehearsing: null,
   refused: null,
@@ -84,15 +88,20 @@ export function createEditor(document: DocumentStore): EditorStore {
     wholeAsked: 0,
     notice: null,
     apart: false,
-    setStation: (station) => set({ station, rehearsing: null }),
+    setStation: (station) => set({ station, rehearsing: null, pointedOut: null }),
     select(selection) {
       const { rehearsing } = get();
-      set({ selection, rehearsing: selection?.kind === 'tube' && selection.id === rehearsing ? rehearsing : null });
+      set({
+        selection,
+        pointedOut: null,
+        rehearsing: selection?.kind === 'tube' && selection.id === rehearsing ? rehearsing : null,
+      });
     },
     goTo(at, selection) {
       const lookAt = { at, asked: (get().lookAt?.asked ?? 0) + 1 };
-      set({ lookAt, rehearsing: null, ...(selection && { selection }) });
+      set({ lookAt, rehearsing: null, pointedOut: null, ...(selection && { selection }) });
     },
+    pointOut: (pointedOut) => set({ pointedOut }),
     lookAtAll: () => set({ wholeAsked: get().wholeAsked + 1 }),
     rehearse(tube) {
       const rehearsing = stillRehearsed(tube, document.getState().derived);
@@ -101,7 +110,7 @@ export function createEditor(document: DocumentStore): EditorStore {
     escape() {
       const { gesture, cancel } = document.getState();
       if (gesture.state !== 'idle') cancel();
-      else set(get().rehearsing === null ? { selection: null } : { rehearsing: null });
+      else set(get().rehearsing === null ? { selection: null, pointedOut: null } : { rehearsing: null });
     },
     refuse: (fileName, faults) => set({ refused: { fileName, faults } }),
     dismissRefusal: () => set({ refused: null }),

@@ -18,6 +18,7 @@ import { EnvelopeCard } from './EnvelopeCard.tsx';
 import { FindingsList } from '../kit/FindingsList.tsx';
 import { Forecast } from './Forecast.tsx';
 import { GapsBetweenTubes } from './GapsBetweenTubes.tsx';
+import { RuleBook } from './RuleBook.tsx';
 import { Unrehearsed } from './Unrehearsed.tsx';
 import '../kit/ui.css';
 import './checks.css';
@@ -34,6 +35,7 @@ export default function ChecksStation(): ReactNode {
     <div className="station">
       <p className="caution caution-first">{WHO_DECIDES}</p>
       <Tally />
+      <RuleBook />
       <h2>Found</h2>
       {findings.length === 0 ? <NothingFound /> : <FindingsList groups={open} />}
       {seen.length > 0 && (

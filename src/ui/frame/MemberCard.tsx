@@ -14,8 +14,9 @@ import { Command } from '../kit/Command.tsx';
 import { TextField } from '../fields/Fields.tsx';
 import { JobSelect } from '../fields/JobSelect.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
+import { RoleField } from '../fields/RoleField.tsx';
 import { Length } from '../fields/Readings.tsx';
-import { batchesIn, choicesOf, ROLES } from './choices.ts';
+import { batchesIn, choicesOf } from './choices.ts';
 import { sectionChoices } from './section-choices.ts';
 import { BendsEditor } from './BendsEditor.tsx';
 import { DeleteMembers } from './DeleteMembers.tsx';
@@ -56,12 +57,11 @@ export function MemberCard({ member }: { member: Member }): ReactNode {
           value={name}
           {...jobEdit<string>('Rename a member', (before, value) => updateMember(before, id, { name: value }))}
         />
-        <TextField
+        <RoleField
+          key={id}
           label="Role"
-          mayBeEmpty
-          suggestions={ROLES}
-          value={member.role}
-          {...jobEdit<string>(`Role of ${name}`, (before, role) => updateMember(before, id, { role }))}
+          role={member.role}
+          commit={jobEdit<string>(`Role of ${name}`, (before, role) => updateMember(before, id, { role })).commit}
         />
         <JobSelect
           label="Section"

@@ -80,22 +80,6 @@ export const fitChoices = ({ feet }: Pick<Job, 'feet'>): readonly Choice[] => [
   { value: 'new-box', label: 'on a new foot box' },
 ];
 
-/** Words that inspectors and rule books use for a member's part in the cage; any other word may be typed. */
-export const ROLES: readonly string[] = [
-  'main-hoop',
-  'rear-stay',
-  'front-leg',
-  'roof-side',
-  'header',
-  'dash-bar',
-  'door-bar',
-  'diagonal',
-  'harness-bar',
-  'sill-bar',
-  'roof-diagonal',
-  'gusset',
-];
-
 /** Every batch that a pull or a member names, once. */
 export const batchesIn = ({ pulls, members }: Job): readonly string[] => [
   ...new Set([...pulls, ...members].flatMap(({ batch }) => (batch === undefined ? [] : [batch]))),

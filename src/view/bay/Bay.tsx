@@ -24,6 +24,7 @@ import {
   numberLabels,
   orderLabels,
   pointedLabels,
+  pointedOutLabels,
   pointLabels,
   tubeLabels,
 } from '../labels/labels-of.tsx';
@@ -76,6 +77,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
   const forecast = useResults((state) => state.forecast);
   const selection = useEditor((state) => state.selection);
   const station = useEditor((state) => state.station);
+  const pointedOut = useEditor((state) => state.pointedOut);
   const isDrawing = useEditor((state) => state.drawing !== null);
   const isDragged = useDocument((state) => state.gesture.state !== 'idle');
   const select = useEditor((state) => state.select);
@@ -111,6 +113,7 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
     return [
       ...tubeLabels(chosen),
       ...gapLabels(gaps, job.lengthUnit),
+      ...pointedOutLabels(pointedOut),
       ...forecastLabels(forecast, job.lengthUnit),
       ...findingLabels(findings, station),
       ...(numbered ? numberLabels(derived.tubes, chosen) : []),
@@ -120,7 +123,22 @@ function DrawnBay({ picture }: { readonly picture: Picture }) {
       ...axisLabels(floor),
       ...(held?.labels ?? []),
     ];
-  }, [derived, findings, forecast, job, selection, station, numbered, gaps, points, floor, pointed, apart, held]);
+  }, [
+    derived,
+    findings,
+    forecast,
+    job,
+    selection,
+    station,
+    numbered,
+    gaps,
+    points,
+    floor,
+    pointed,
+    pointedOut,
+    apart,
+    held,
+  ]);
 
   const under = (x: number, y: number, reach: number) =>
     pick(

@@ -60,6 +60,7 @@ export function Scene({ viewpoint, placer, overlay, palette, pointed, floor, gap
   const findings = useResults((state) => state.findings);
   const selection = useEditor((state) => state.selection);
   const station = useEditor((state) => state.station);
+  const pointedOut = useEditor((state) => state.pointedOut);
   const invalidate = useThree((state) => state.invalidate);
 
   const finishes = useFinishes(palette);
@@ -68,8 +69,8 @@ export function Scene({ viewpoint, placer, overlay, palette, pointed, floor, gap
   const { middle, depth } = useMemo(() => extentOf(derived.tubes), [derived.tubes]);
   const body = useMemo(() => bodyChains(derived.job).flatMap(strokesAlong), [derived.job]);
   const live = useMemo(
-    () => new Set(chosenTubes(derived, station, selection).map(({ id }) => id)),
-    [derived, station, selection],
+    () => new Set([...chosenTubes(derived, station, selection).map(({ id }) => id), ...(pointedOut?.tubes ?? [])]),
+    [derived, station, selection, pointedOut],
   );
   const failed = useMemo(
     () => new Set(findings.flatMap(({ severity, tube }) => (severity === 'error' ? [tube] : []))),
@@ -78,7 +79,11 @@ export function Scene({ viewpoint, placer, overlay, palette, pointed, floor, gap
   const marked = station === 'shop' && selection?.kind === 'tube' ? derived.byId.get(selection.id) : undefined;
   const marks = useMemo(() => (marked === undefined ? NONE : bendRings(marked)), [marked]);
 
-  const shownGaps = useMemo(() => gapLines(derived, station, selection), [derived, station, selection]);
+  const shownGaps = useMemo(
+    () => gapLines(derived, station, selection, pointedOut),
+    [derived, station, selection, pointedOut],
+  );
+  const gapColour = pointedOut?.isAmiss ? palette.oxide : palette.brass;
 
   const pointPlaces = useMemo(() => splitSpots(points, selection), [points, selection]);
   const nodePlaces = useMemo(() => splitSpots(nodes, selection), [nodes, selection]);
@@ -115,8 +120,8 @@ export function Scene({ viewpoint, placer, overlay, palette, pointed, floor, gap
         </Suspense>
       )}
       <Strokes strokes={marks} colour={palette.brass} width={3} />
-      <Strokes strokes={shownGaps} colour={palette.brass} width={2.5} onTop />
-      <Spots places={shownGaps.flat()} sign="dot" colour={palette.brass} halo={halo} size={12} />
+      <Strokes strokes={shownGaps} colour={gapColour} width={2.5} onTop />
+      <Spots places={shownGaps.flat()} sign="dot" colour={gapColour} halo={halo} size={12} />
       {boxesOfJob(derived.job).map(({ id, box }) => (
         <EnvelopeBox
           key={id}

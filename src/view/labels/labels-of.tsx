@@ -9,7 +9,7 @@ import type { Job } from '../../core/job/types.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { stepBelow } from '../../core/units/step.ts';
-import type { Selection, Station } from '../../store/types.ts';
+import type { PointedOut, Selection, Station } from '../../store/types.ts';
 import { gapingOf, gapInWords } from '../../core/words/gaping.ts';
 import { nodeName, pointName } from '../../core/solve/names.ts';
 import { pointPlace } from '../canvas/shown.ts';
@@ -87,6 +87,23 @@ export const gapLabels = (gaps: readonly Gap[], unit: Job['lengthUnit']): Label[
       </>
     ),
   }));
+
+/** The dimension of what a list points out. */
+export function pointedOutLabels(pointedOut: PointedOut | null): Label[] {
+  if (pointedOut?.line == null) return [];
+  const { line, text, isAmiss } = pointedOut;
+  return [
+    {
+      key: 'pointed out',
+      at: [interpolate(...line, 0.5), ...line],
+      shift: [0, -20],
+      rank: 0.5,
+      look: 'dimension',
+      ...(isAmiss && { tone: 'bad' }),
+      text: isAmiss ? `× ${text}` : text,
+    },
+  ];
+}
 
 /** One sign a place: findings that share a place share it. Warnings only where the checks are read. */
 export function findingLabels(findings: readonly Finding[], station: Station): Label[] {

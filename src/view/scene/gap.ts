@@ -4,7 +4,7 @@ import type { Derived } from '../../core/derive.ts';
 import { measureTrim, type TrimGap, type TrimGaps } from '../../core/gaps/measure-trim.ts';
 import { trimPlaces } from '../../core/gaps/trim-places.ts';
 import { bareId, type EnvelopeId } from '../../core/job/reference.ts';
-import type { Selection, Station } from '../../store/types.ts';
+import type { PointedOut, Selection, Station } from '../../store/types.ts';
 import type { Stroke } from './Strokes.tsx';
 
 export interface Gap {
@@ -33,8 +33,14 @@ export function shortestGaps({ clearances }: Pick<Derived, 'clearances'>): reado
   }));
 }
 
-/** In the Checks those of the tube to others and to trim, in the Survey those of the point to the tubes that are nearest. */
-export function gapLines(derived: Derived, station: Station, selection: Selection | null): readonly Stroke[] {
+/** What is pointed out; else in the Checks those of the tube to others and to trim, in the Survey those of the point to the tubes that are nearest. */
+export function gapLines(
+  derived: Derived,
+  station: Station,
+  selection: Selection | null,
+  pointedOut: PointedOut | null,
+): readonly Stroke[] {
+  if (pointedOut !== null) return pointedOut.line === null ? NONE : [pointedOut.line];
   if (station === 'checks' && selection?.kind === 'tube') {
     const { id } = selection;
     const toTubes = derived.gaps.filter(({ tubes }) => tubes.includes(id)).map(({ on }) => on);

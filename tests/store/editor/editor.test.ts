@@ -32,6 +32,27 @@ describe('the selection', () => {
   });
 });
 
+describe('what a list points out', () => {
+  const pointedOut = { key: '0 hill', tubes: ['hoop'], line: null, text: '', isAmiss: true };
+
+  it('stays until anything else is chosen or looked at, another station or another job among it', () => {
+    const go = editorOf(tab);
+    const others = [
+      () => go.select(null),
+      () => go.goTo([1, 2, 3]),
+      () => go.setStation('shop'),
+      () => go.escape(),
+      () => tab.opening.newJob(),
+    ];
+    for (const other of others) {
+      editorOf(tab).pointOut(pointedOut);
+      expect(editorOf(tab).pointedOut).toBe(pointedOut);
+      other();
+      expect(editorOf(tab).pointedOut).toBeNull();
+    }
+  });
+});
+
 it('whoever follows the document after them sees job, derivation, results and selection that belong together', () => {
   const { job: demo } = documentOf(tab);
   // One that nothing stands on, so that it can be taken out.

@@ -1,0 +1,116 @@
+/** The rule book: every article of the job's sheets held against the frame; what is not met first, what nobody has looked at next. */
+import { useLayoutEffect, type ReactNode } from 'react';
+import type { Derived } from '../../core/derive.ts';
+import { remembered } from '../../core/remembered.ts';
+import { judge } from '../../core/rules/judge.ts';
+import { strictest, type Alike } from '../../core/rules/strictest.ts';
+import type { Verdict, VerdictWord } from '../../core/rules/types.ts';
+import { countOf, MASS_ASKED, NO_ARTICLES, sheetsInWords, WHAT_SHEETS_ARE_FOR } from '../../core/words/rule-book.ts';
+import type { LengthUnit } from '../../core/units/length.ts';
+import { RULES_CHANGE, VERDICT_WORDS } from '../../core/words/rules.ts';
+import { editor, useDocument, useEditor } from '../../store/page.ts';
+import { MassField } from '../fields/MassField.tsx';
+import { Section } from '../kit/Section.tsx';
+import { keyOfVerdict, pointedOutBy, VerdictRow } from './VerdictRow.tsx';
+import '../kit/findings.css';
+import './rules.css';
+
+/** Once a frame, whoever asks. */
+const judged = remembered((derived: Derived) => {
+  const verdicts = judge(derived);
+  return { verdicts, alike: strictest(verdicts) };
+});
+
+export function RuleBook(): ReactNode {
+  const derived = useDocument((state) => state.derived);
+  const rules = useDocument((state) => state.job.rules);
+  const { verdicts, alike } = judged(derived);
+  useFollowing(verdicts, derived.job.lengthUnit);
+  return (
+    <section className="rule-book" aria-labelledby="rule-book">
+      <h2 id="rule-book">Rule book</h2>
+      {rules.length === 0 ? (
+        <p className="empty">
+          <strong>No rule sheet yet.</strong> {WHAT_SHEETS_ARE_FOR}
+        </p>
+      ) : (
+        <>
+          <Counts verdicts={verdicts} />
+          <p className="small">
+            {sheetsInWords(rules)} {RULES_CHANGE}
+          </p>
+          <Mass verdicts={verdicts} />
+          <Group word="not-met" alike={alike} derived={derived} />
+          <Group word="not-checked" alike={alike} derived={derived} />
+          <Group word="met" alike={alike} derived={derived} />
+        </>
+      )}
+    </section>
+  );
+}
+
+const WORDS: readonly VerdictWord[] = ['not-met', 'not-checked', 'met'];
+
+function Counts({ verdicts }: { verdicts: readonly Verdict[] }): ReactNode {
+  if (verdicts.length === 0) return <p>{NO_ARTICLES}</p>;
+  return (
+    <p className="rule-counts" role="status">
+      {WORDS.map((word) => (
+        <span key={word} className={`rule-count rule-count-${word}`}>
+          <span className="figure">{countOf(verdicts, word)}</span> {VERDICT_WORDS[word]}
+        </span>
+      ))}
+    </p>
+  );
+}
+
+/** Asked where an article goes by it, and there to be changed from then on. */
+function Mass({ verdicts }: { verdicts: readonly Verdict[] }): ReactNode {
+  const isAsked = verdicts.some(({ check }) => check.massFrom !== undefined || check.massUpTo !== undefined);
+  const isSaid = useDocument((state) => state.job.carMass !== undefined);
+  if (!isAsked) return null;
+  return (
+    <div className={isSaid ? 'rule-mass' : 'rule-mass rule-mass-asked'}>
+      <p className="small">{MASS_ASKED}</p>
+      <MassField />
+    </div>
+  );
+}
+
+/** What is met folds: nobody comes for that. */
+function Group({ word, alike, derived }: { word: VerdictWord; alike: readonly Alike[]; derived: Derived }): ReactNode {
+  const of = alike.filter(({ first }) => first.verdict === word);
+  const pointed = useEditor((state) => state.pointedOut?.key);
+  if (of.length === 0) return null;
+  const list = (
+    <ul className="findings">
+      {of.map(({ first, more }) => (
+        <VerdictRow key={keyOfVerdict(first)} verdict={first} more={more} derived={derived} pointed={pointed} />
+      ))}
+    </ul>
+  );
+  const title = `${VERDICT_WORDS[word][0]!.toUpperCase()}${VERDICT_WORDS[word].slice(1)}`;
+  if (word === 'not-met') {
+    return (
+      <>
+        <h3>{title}</h3>
+        {list}
+      </>
+    );
+  }
+  return (
+    <Section title={title} count={of.length} open={word === 'not-checked'} onlyOpen>
+      {list}
+    </Section>
+  );
+}
+
+/** What is pointed out in the bay is what the verdict says now, and goes with the list. */
+function useFollowing(verdicts: readonly Verdict[], unit: LengthUnit): void {
+  const key = useEditor((state) => state.pointedOut?.key);
+  const verdict = key === undefined ? undefined : verdicts.find((each) => keyOfVerdict(each) === key);
+  useLayoutEffect(() => {
+    if (key !== undefined) editor.getState().pointOut(verdict === undefined ? null : pointedOutBy(verdict, unit));
+  }, [key, verdict, unit]);
+  useLayoutEffect(() => () => editor.getState().pointOut(null), []);
+}
