@@ -188,8 +188,11 @@ function held({ concerns, value, at, to, envelope, bend, ...own }: Measured, che
 const isWithin = (margin: number, strictly: boolean, rounding: number): boolean =>
   strictly ? margin > rounding : margin >= -rounding;
 
+/** Share of the limit: what rounding leaves of an area or a second moment of it. */
+const OF_PRODUCTS = 1e-9;
+
 /** Areas and second moments are products of lengths: what rounding leaves of them grows with them. */
 const roundingOf = (quantity: Quantity, limit: number): number => {
   if (quantity === 'length') return ROUNDING;
-  return quantity === 'angle' ? DEGREE_ROUNDING : ROUNDING * Math.max(1, Math.abs(limit));
+  return quantity === 'angle' ? DEGREE_ROUNDING : OF_PRODUCTS * Math.max(1, Math.abs(limit));
 };

@@ -185,7 +185,7 @@ export function verdictInWords(verdict: Verdict, frame: Frame): string {
   if (value === null || limit === null || margin === null) return '';
   const show = (figure: number): string => figureInWords(figure, verdict, unit);
   const where = verdict.concerns.length === 0 ? '' : `, ${whereInWords(verdict, frame)}`;
-  if (isYesOrNo(verdict.check) && verdict.verdict === 'met') return `So it is${where}.`;
+  if (isYesOrNo(verdict.check) && verdict.verdict === 'met') return `Yes: ${allInWords(verdict, frame)}.`;
   const asked = `${show(value)}${where}; ${limitsInWords({ [bound ?? 'least']: limit, ...(verdict.check.strictly && { strictly: true }) }, show)} is asked`;
   if (because.id === 'from-memory') return `${asked}, but that figure is from memory: look it up.`;
   if (verdict.verdict === 'not-met') return `${asked}: ${show(-margin)} ${bound === 'least' ? 'short' : 'over'}.`;
@@ -193,6 +193,10 @@ export function verdictInWords(verdict: Verdict, frame: Frame): string {
 }
 
 const MOST_NAMED = 3;
+
+/** Who was looked at where all are within. */
+const allInWords = ({ concerns }: Verdict, frame: Frame): string =>
+  concerns.length === 1 ? tubeName(frame, concerns[0]!) : `all ${concerns.length} tubes`;
 
 function whereInWords({ concerns, verdict, bend }: Verdict, frame: Frame): string {
   const names = concerns.slice(0, verdict === 'not-met' ? MOST_NAMED : 1).map((id) => tubeName(frame, id));
