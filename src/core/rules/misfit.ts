@@ -3,7 +3,6 @@
  * common practice and wide: it tells another bar by a wrong name, not a poor one by its right name.
  */
 import { length, subtract, type Vec3 } from '../geometry/vector.ts';
-import { MEETING_DISTANCE } from '../geometry/tolerance.ts';
 import { distanceToPath } from '../geometry/path.ts';
 import { remembered } from '../remembered.ts';
 import type { Bar, Frame } from '../solve/types.ts';
@@ -59,27 +58,33 @@ const level: Test = (bar) => {
   return Math.abs(z) > STEEP * Math.hypot(x, y) ? 'not-level' : null;
 };
 
+/** What stands behind the driver: one hoop, or the rear legs of two side hoops with the bar between them. */
+const BEHIND_DRIVER = ['main-hoop', 'side-hoop', 'rear-roof-bar'];
+
 const hoops = ({ bars }: Pick<Frame, 'bars'>): readonly Bar[] =>
-  [...bars.values()].filter(({ member }) => isRole(member, 'main-hoop'));
+  [...bars.values()].filter(({ member }) => BEHIND_DRIVER.some((role) => isRole(member, role)));
 
-const isAtHoop = (place: Vec3, frame: Pick<Frame, 'bars'>): boolean =>
-  hoops(frame).some(({ path }) => distanceToPath(path, place) <= AT_HOOP + MEETING_DISTANCE);
+/** mm to the nearest centreline of these; endless without one. */
+const offHoop = (place: Vec3, frame: Pick<Frame, 'bars'>): number =>
+  Math.min(...hoops(frame).map(({ path }) => distanceToPath(path, place)));
 
-const endsAtHoop = (bar: Bar, frame: Pick<Frame, 'bars'>): number =>
-  places(bar).filter((place) => isAtHoop(place, frame)).length;
+const inHoop: Test = (bar, frame) =>
+  places(bar).every((place) => offHoop(place, frame) <= AT_HOOP) ? null : 'not-in-hoop';
 
-const fromHoop: Test = (bar, frame) => (endsAtHoop(bar, frame) > 0 ? null : 'not-from-hoop');
-const inHoop: Test = (bar, frame) => (endsAtHoop(bar, frame) === 2 ? null : 'not-in-hoop');
-
-/** From its upper end, along the car. */
-const runOf = (bar: Bar): number => {
+/** It begins at the hoop, by the end that is nearer to it, and goes rearward from there. */
+const rearFromHoop: Test = (bar, frame) => {
   const [a, b] = places(bar);
-  const [upper, lower] = a[2] >= b[2] ? [a, b] : [b, a];
-  return lower[0] - upper[0];
+  const [near, far] = offHoop(a, frame) <= offHoop(b, frame) ? [a, b] : [b, a];
+  if (offHoop(near, frame) > AT_HOOP) return 'not-from-hoop';
+  return far[0] < near[0] ? null : 'not-rearward';
 };
 
-const rearward: Test = (bar) => (runOf(bar) < 0 ? null : 'not-rearward');
-const forward: Test = (bar) => (runOf(bar) > 0 ? null : 'not-forward');
+/** From its upper end. */
+const forward: Test = (bar) => {
+  const [a, b] = places(bar);
+  const [upper, lower] = a[2] >= b[2] ? [a, b] : [b, a];
+  return lower[0] > upper[0] ? null : 'not-forward';
+};
 
 /** It runs along the car or up more than across it. */
 const alongSide: Test = (bar) => {
@@ -93,7 +98,7 @@ const TESTS: readonly (readonly [readonly string[], readonly Test[]])[] = [
   [['front-hoop'], [bent, across]],
   [['side-hoop'], [bent, onOneSide]],
   [['front-leg'], [bent, onOneSide, forward]],
-  [['rear-stay'], [onOneSide, fromHoop, rearward]],
+  [['rear-stay'], [onOneSide, rearFromHoop]],
   [['main-diagonal'], [across, inHoop]],
   [['harness-bar'], [across, level, inHoop]],
   [

@@ -277,10 +277,10 @@ const MISFITS: Readonly<Record<Misfit, string>> = {
   'does-not-cross': 'it does not go across the car',
   crosses: 'it goes across the car',
   straight: 'it is straight',
-  'not-from-hoop': 'neither end is at the main hoop',
-  'not-rearward': 'it does not run rearward from its upper end',
+  'not-from-hoop': 'neither end is at the hoop',
+  'not-rearward': 'it does not run rearward from the hoop',
   'not-forward': 'it does not run forward from its upper end',
   'not-level': 'it is steeper than 20 degrees',
-  'not-in-hoop': 'not both of its ends are at the main hoop',
+  'not-in-hoop': 'not both of its ends are at the hoop',
   'not-along': 'it runs across the car more than along it',
 };

@@ -35,7 +35,8 @@ export const FORMULA_SAE: RuleSheet = {
       outerDiameter: 25,
       wall: 1.2,
       area: 114,
-      secondMoment: 8509,
+      // The book prints 8 509, and means 25.4 x 1.6, which has 8 508.8 and is 8 509 as printed.
+      secondMoment: 8508.5,
     }),
     article('F.5.2', 'read', 'bend-radius', 'Bends: centreline radius three diameters at least.', { least: 3 }),
     article(
