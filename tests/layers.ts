@@ -48,7 +48,7 @@ const stored = ['store/types.ts', 'store/storage', 'store/tabs'];
 const edits = ['store/document', 'store/editor'];
 const stores = [...stored, ...edits, 'store/results', 'store/keeping', 'store/opening.ts'];
 /** What is shown takes its stores ready made from the page. */
-const kept = [...edited, 'store/types.ts', 'store/page.ts', 'store/scan-page.ts'];
+const kept = [...edited, 'store/types.ts', 'store/page.ts', 'store/scan-page.ts', 'store/photo-page.ts'];
 const scene = [...kept, 'view/camera', 'view/meshes', 'view/canvas', 'view/scene'];
 const views = [...scene, 'view/labels', 'view/gizmo', 'view/draw', 'view/rehearsal', 'view/bay'];
 const parts = [...views, 'ui/kit', 'ui/fields', 'ui/table', 'ui/bending'];
@@ -115,10 +115,12 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'store/opening.ts': [...edited, ...stored, ...edits, 'store/keeping'],
   'store/shop': [...edited, ...stored, 'store/document'],
   'store/scans': [...edited, ...stored, 'store/document'],
+  'store/photos': [...edited, ...stored, 'store/document'],
   'store/whenIdle.ts': [],
   'store/browser.ts': [...edited, ...stored, 'store/keeping', 'store/shop', 'store/whenIdle.ts'],
   'store/page.ts': [...edited, ...stores, 'store/shop', 'store/browser.ts'],
   'store/scan-page.ts': [...edited, 'store/storage', 'store/scans', 'store/page.ts'],
+  'store/photo-page.ts': [...edited, 'store/storage', 'store/photos', 'store/page.ts'],
   'view/camera': kept,
   'view/meshes': kept,
   'view/canvas': [...kept, 'view/camera', 'view/meshes'],

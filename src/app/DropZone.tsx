@@ -10,16 +10,18 @@ export function DropZone(): ReactNode {
   useEffect(() => {
     const hold = (event: DragEvent): void => {
       if (!carriesFile(event)) return;
+      // What a part of the page takes for itself is no job.
+      setHovering(!event.defaultPrevented);
       event.preventDefault();
-      setHovering(true);
     };
     const leave = (event: DragEvent): void => {
       if (event.relatedTarget === null) setHovering(false);
     };
     const drop = (event: DragEvent): void => {
       if (!carriesFile(event)) return;
-      event.preventDefault();
       setHovering(false);
+      if (event.defaultPrevented) return;
+      event.preventDefault();
       const file = event.dataTransfer?.files[0];
       if (file) void openFile(file);
     };

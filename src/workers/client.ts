@@ -52,7 +52,10 @@ export async function requestFiles(
   const files: ExportFile[] = [];
   const missing: Missing[] = [];
   for (const [i, product] of products.entries()) {
-    const request: Request = { kind: 'make', job, products: [product], setting };
+    const { photos: _, ...plain } = setting;
+    // Each is some hundred kB, and one file alone shows them.
+    const own = product === 'dossier.pdf' ? setting : plain;
+    const request: Request = { kind: 'make', job, products: [product], setting: own };
     const report = (done: number, total: number) => heard({ product, nth: i + 1, of: products.length, done, total });
     try {
       files.push(...(await filled(request, PRODUCTS[product] === 'step' ? 'solids' : 'others', report, signal, hire)));

@@ -8,7 +8,8 @@ import { placesInWords } from '../../core/words/groups.ts';
 import { grouped } from '../../core/checks/grouped.ts';
 import { isSeen, unseen } from '../../core/checks/seen.ts';
 import type { Severity } from '../../core/checks/types.ts';
-import { useDocument, useEditor, useResults } from '../../store/page.ts';
+import { editor, useDocument, useEditor, useResults } from '../../store/page.ts';
+import { keep } from '../kit/kept.ts';
 import { Onward } from '../kit/Onward.tsx';
 import { useOpenCount } from '../kit/useOpenCount.ts';
 import { GapLength } from '../fields/Readings.tsx';
@@ -72,6 +73,14 @@ export default function ChecksStation(): ReactNode {
         </ul>
       </Section>
       {derived.tubes.length > 0 && (
+        <p className="row">
+          <span className="small">What the inspector asks for, in one paper:</span>
+          <button type="button" className="press press-quiet" onClick={toDossier}>
+            Dossier, in the Shop’s files
+          </button>
+        </p>
+      )}
+      {derived.tubes.length > 0 && (
         <Onward to="shop" label="On to the Shop">
           {`${derived.tubes.length} ${derived.tubes.length === 1 ? 'tube' : 'tubes'} to make`}
           {errors > 0 && `; mend the ${errors === 1 ? 'error' : `${errors} errors`} before steel is cut`}.
@@ -79,6 +88,12 @@ export default function ChecksStation(): ReactNode {
       )}
     </div>
   );
+}
+
+/** Where files are taken, with what the dossier wants beside the drawing. */
+function toDossier(): void {
+  keep('shop-part', 'files');
+  editor.getState().setStation('shop');
 }
 
 /** The two figures that one comes for: how many things stand, and the shortest gap. */

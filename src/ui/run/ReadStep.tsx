@@ -17,6 +17,7 @@ import { jobDocument, useDocument } from '../../store/page.ts';
 import { DraftField } from '../fields/DraftField.tsx';
 import { bendAngleKind } from '../fields/kinds.ts';
 import { Refused } from '../kit/Refused.tsx';
+import { Across } from './Across.tsx';
 import { Measured } from './Measured.tsx';
 import { RunKey } from './RunKey.tsx';
 import { onTo } from './stops.ts';
@@ -86,6 +87,12 @@ export function ReadStep(props: {
             again
             onRead={onRead}
           />
+        </details>
+      )}
+      {reading !== null && (
+        <details className="fold-more">
+          <summary>How far from round</summary>
+          <Across tube={tube.id} made={reading} />
         </details>
       )}
       {toMeasure.length > 0 && (

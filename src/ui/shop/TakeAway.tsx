@@ -1,5 +1,5 @@
 /** The files that leave the program, the same ones that the command line writes: each by itself, or those chosen as one zip. */
-import type { ReactNode } from 'react';
+import { lazy, Suspense, type ReactNode } from 'react';
 import { FORMATS, isFolder, productsOf, type Format, type Product } from '../../exports/products/catalogue.ts';
 import type { Setting } from '../../exports/products/formats.ts';
 import { FORECAST } from '../../core/words/forecast.ts';
@@ -16,6 +16,8 @@ import './take-away.css';
 
 /** Tubes. Exact solids of more, densely joined, take minutes and more than a gigabyte. */
 const MANY_SOLIDS = 100;
+
+const Papers = lazy(() => import('./Papers.tsx'));
 
 export function TakeAway({ taking }: { taking: Taking }): ReactNode {
   const fileName = useDocument((state) => state.fileName);
@@ -84,6 +86,11 @@ export function TakeAway({ taking }: { taking: Taking }): ReactNode {
       <div className="take-notes">
         <Making taking={taking} />
       </div>
+      <Section title="For the dossier: certificates and photos" onlyOpen>
+        <Suspense fallback={<p className="small">One moment.</p>}>
+          <Papers />
+        </Suspense>
+      </Section>
       <Section title="Paper, and what the printer makes of it">
         <PrintPart print={print} onPrint={keepPrint} surface={surface} onSurface={keepSurface} />
       </Section>

@@ -46,7 +46,10 @@ export function useTaking(): Taking {
     const day = dayOf(new Date());
     const address = location.origin + location.pathname;
     const today = { ...setting, print: { ...setting.print, day, address } };
-    const made = await requestFiles(job, products, today, show, signal);
+    const wanted = products.includes('dossier.pdf') && job.photos.length > 0;
+    // What holds pictures comes with the first of them.
+    const photos = wanted && (await (await import('../../store/photo-page.ts')).photos.getState().all());
+    const made = await requestFiles(job, products, { ...today, ...(photos && { photos }) }, show, signal);
     const { files, missing } = made;
     const heard = [...missing.map(missingNote), ...files.flatMap(({ note }) => note ?? [])];
     // Of what was printed, not of what stands there by the time that it is ready.

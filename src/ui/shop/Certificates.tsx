@@ -1,0 +1,106 @@
+/** Certificates of material, by heat: every entry edited where it stands. */
+import { useMemo, type ReactNode } from 'react';
+import { addCertificate, removeCertificate, updateCertificate } from '../../core/edit/certificates.ts';
+import type { Certificate } from '../../core/job/kinds/certificate.ts';
+import type { Section } from '../../core/job/kinds/section.ts';
+import { shownName } from '../../core/job/shown.ts';
+import { useDocument } from '../../store/page.ts';
+import { Command } from '../kit/Command.tsx';
+import { choiceColumn, textColumn, type Column } from '../table/columns.tsx';
+import { EditTable } from '../table/EditTable.tsx';
+
+interface Row {
+  readonly certificate: Certificate;
+  /** In the list: what names it. */
+  readonly index: number;
+}
+
+const STEP = 'Change a certificate';
+
+export function Certificates(): ReactNode {
+  const certificates = useDocument((state) => state.job.certificates);
+  const members = useDocument((state) => state.job.members);
+  const sections = useDocument((state) => state.job.sections);
+  const rows = useMemo(() => certificates.map((certificate, index) => ({ certificate, index })), [certificates]);
+  const columns = useMemo(() => columnsFor(sections), [sections]);
+  const heats = [...new Set(members.flatMap(({ batch }) => (batch === undefined ? [] : [batch])))];
+  const bare = heats.filter((heat) => certificates.every(({ batch }) => batch !== heat));
+  return (
+    <>
+      <p className="small">
+        The heat of a tube is its batch: it is typed in the Frame, with the member. Certificates of that heat stand
+        beside the tube in the dossier.
+      </p>
+      {rows.length > 0 && (
+        <EditTable
+          caption="Heats and certificates"
+          rows={rows}
+          columns={columns}
+          firstLine={3}
+          rowId={({ index }) => String(index)}
+          rowName={({ index }) => `certificate ${index + 1}`}
+        />
+      )}
+      <p className="row">
+        {(bare.length === 0 ? [FIRST_HEAT] : bare).map((batch) => (
+          <Command
+            key={batch}
+            quiet
+            step="Add a certificate"
+            run={(job) => addCertificate(job, { batch, certificate: '' })}
+          >
+            {bare.length === 0 ? 'Add a certificate' : `Add one for ${shownName(batch)}`}
+          </Command>
+        ))}
+      </p>
+    </>
+  );
+}
+
+/** Until it is typed. */
+const FIRST_HEAT = 'Heat';
+
+const columnsFor = (sections: readonly Section[]): readonly Column<Row>[] => [
+  textColumn<Row>({
+    header: 'Heat',
+    step: STEP,
+    value: ({ certificate }) => certificate.batch,
+    change: (job, { index }, batch) => updateCertificate(job, index, { batch }),
+  }),
+  textColumn<Row>({
+    header: 'Certificate',
+    mayBeEmpty: true,
+    step: STEP,
+    value: ({ certificate }) => certificate.certificate,
+    change: (job, { index }, certificate) => updateCertificate(job, index, { certificate }),
+  }),
+  choiceColumn<Row>({
+    header: 'Of tube',
+    step: STEP,
+    value: ({ certificate }) => certificate.section ?? '',
+    choices: () => [{ value: '', label: 'any' }, ...sections.map(({ id, name }) => ({ value: id, label: name }))],
+    change: (job, { index }, section) => updateCertificate(job, index, { section }),
+  }),
+  textColumn<Row>({
+    header: 'Note',
+    mayBeEmpty: true,
+    step: STEP,
+    value: ({ certificate }) => certificate.note ?? '',
+    change: (job, { index }, note) => updateCertificate(job, index, { note }),
+  }),
+  {
+    header: 'Delete',
+    numeric: true,
+    show: ({ index }) => (
+      <Command
+        quiet
+        destroys={String(index)}
+        step="Delete a certificate"
+        label={`Delete certificate ${index + 1}`}
+        run={(job) => removeCertificate(job, index)}
+      >
+        ×
+      </Command>
+    ),
+  },
+];
