@@ -17,3 +17,11 @@ export function article<K extends RuleKind>(
   // That `of` is one of its kind's own is what the type of `what` says.
   return made as unknown as RuleCheck;
 }
+
+/** Three diameters, as most books have it. */
+export const threeDiameters = (number: string, mark: RuleMark): RuleCheck =>
+  article(number, mark, 'bend-radius', 'Bends: centreline radius three diameters at least.', { least: 3 });
+
+/** How far from round a bend may come out. */
+export const roundEnough = (number: string, mark: RuleMark): RuleCheck =>
+  article(number, mark, 'bend-radius roundness', 'Bends: least over greatest diameter 0.9 at least.', { least: 0.9 });

@@ -1,6 +1,6 @@
 /** FIA Appendix J, article 253-8, in our own words, from a text that quotes the 2009 edition; what is from memory is marked. */
 import type { RuleSheet } from '../../job/kinds/rule-sheet.ts';
-import { article } from './article.ts';
+import { article, roundEnough, threeDiameters } from './article.ts';
 
 const HOOPS = ['main-hoop', 'side-hoop'];
 const STANDING = ['main-hoop', 'front-hoop', 'side-hoop', 'front-leg'];
@@ -31,10 +31,8 @@ export const FIA: RuleSheet = {
       'ask',
       'Cold-drawn seamless unalloyed carbon steel of 350 N/mm² at least. Sources differ whether that is yield or tensile strength: look it up.',
     ),
-    article('253-8', 'quoted', 'bend-radius', 'Bends: centreline radius three diameters at least.', { least: 3 }),
-    article('253-8', 'quoted', 'bend-radius roundness', 'Bends: least over greatest diameter 0.9 at least.', {
-      least: 0.9,
-    }),
+    threeDiameters('253-8', 'quoted'),
+    roundEnough('253-8', 'quoted'),
     article('253-8', 'memory', 'tilt plane', 'Main rollbar: within 10 degrees of the vertical.', {
       roles: ['main-hoop'],
       most: 10,

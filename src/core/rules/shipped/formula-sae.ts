@@ -1,6 +1,6 @@
 /** Formula SAE Rules 2026 version 1.0, tube frames, in our own words, as read; what is from memory is marked. */
 import type { RuleSheet } from '../../job/kinds/rule-sheet.ts';
-import { article } from './article.ts';
+import { article, threeDiameters } from './article.ts';
 
 /** What is bent and is no hoop. */
 const BETWEEN_HOOPS = [
@@ -38,7 +38,7 @@ export const FORMULA_SAE: RuleSheet = {
       // The book prints 8 509, and means 25.4 x 1.6, which has 8 508.8 and is 8 509 as printed.
       secondMoment: 8508.5,
     }),
-    article('F.5.2', 'read', 'bend-radius', 'Bends: centreline radius three diameters at least.', { least: 3 }),
+    threeDiameters('F.5.2', 'read'),
     article(
       'F.5.2',
       'read',

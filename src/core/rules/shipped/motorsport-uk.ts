@@ -1,6 +1,6 @@
 /** Motorsport UK National Competition Rules 2026, in our own words, as read: chapter 7 appendix 3 (safety cages), and the helmet of single-seaters (chapter 12 appendix 14). */
 import type { RuleSheet } from '../../job/kinds/rule-sheet.ts';
-import { article } from './article.ts';
+import { article, roundEnough, threeDiameters } from './article.ts';
 
 const ROLLBARS = ['main-hoop', 'front-hoop', 'side-hoop', 'front-leg'];
 const LIGHT = [
@@ -56,10 +56,8 @@ export const MOTORSPORT_UK: RuleSheet = {
     }),
     article('20.1', 'read', 'section', 'Optional members: 38 x 2.5 or 40 x 2.0 mm at least.', { sizes: LIGHT }),
     article('20.1', 'read', 'ask', 'Steel of 350 N/mm² yield strength at least.'),
-    article('20.3', 'read', 'bend-radius', 'Bends: centreline radius three diameters at least.', { least: 3 }),
-    article('20.3', 'read', 'bend-radius roundness', 'Bends: least over greatest diameter 0.9 at least.', {
-      least: 0.9,
-    }),
+    threeDiameters('20.3', 'read'),
+    roundEnough('20.3', 'read'),
   ],
 };
 
