@@ -13,14 +13,26 @@ import type {
 import { derive, type Derived } from '../derive.ts';
 import { updateDie } from '../edit/dies.ts';
 import { setTubeOrder } from '../edit/feeds.ts';
+import { updateFoot } from '../edit/feet.ts';
 import { moveMember, setEnd, updateMember } from '../edit/members.ts';
 import { asOneBar, cutWhere, swapThrough, type EndOfMember } from '../edit/pieces.ts';
 import type { Edited } from '../edit/records.ts';
 import { addScaled, distance, dot, scale } from '../geometry/vector.ts';
 import { nearestOnPath, placeAt } from '../geometry/path.ts';
 import { fault } from '../job/fault.ts';
+import type { Foot } from '../job/kinds/foot.ts';
 import type { BendStep } from '../job/kinds/bent.ts';
-import { bareId, isPrimed, primed, type DieId, type MemberId, type NodeRef, type TubeRef } from '../job/reference.ts';
+import {
+  bareId,
+  isPrimed,
+  primed,
+  type DieId,
+  type FootId,
+  type MemberId,
+  type NodeRef,
+  type SectionId,
+  type TubeRef,
+} from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { freedomOf } from '../shape/free-directions.ts';
 import { splitOnto } from '../shape/split-onto.ts';
@@ -43,7 +55,11 @@ export type Mend =
   | { readonly kind: 'one-bar'; readonly keep: EndOfMember; readonly drop: EndOfMember; readonly through: TubeRef }
   | { readonly kind: 'turn-foot'; readonly member: MemberId; readonly which: 0 | 1 }
   | { readonly kind: 'keep-order'; readonly tube: TubeRef; readonly order: readonly BendStep[] }
-  | { readonly kind: 'radius-from-pulls'; readonly die: DieId };
+  | { readonly kind: 'radius-from-pulls'; readonly die: DieId }
+  | { readonly kind: 'other-section'; readonly members: readonly MemberId[]; readonly section: SectionId }
+  | { readonly kind: 'other-die'; readonly members: readonly MemberId[]; readonly die: DieId }
+  | { readonly kind: 'foot-size'; readonly foot: FootId; readonly size: Foot['size'] }
+  | { readonly kind: 'foot-thickness'; readonly foot: FootId; readonly thickness: number };
 
 /** What would mend it, the most usual first; empty where no one edit is known to. */
 export function mendsOf(finding: Finding, frame: Frame): readonly Mend[] {
@@ -108,14 +124,14 @@ function clearOfBends({ node, reach }: JointNearBend, tube: SolvedTube, frame: F
     .filter(clear)
     .map((at) => at - cut.landingAt)
     .toSorted((a, b) => Math.abs(a) - Math.abs(b))[0];
-  return by === undefined ? [] : along(node, bar, by, frame);
+  return by === undefined ? [] : slideAlong(node, bar, by, frame);
 }
 
 function backFromEnd({ node, tube, runTube, runTubeEnd, over }: JointOffRunEnd, frame: Frame): readonly Mend[] {
   const run = frame.byId.get(runTube)!;
   const bar = frame.bars.get(run.bar)!;
   if (node === undefined || tube === runTube) return [];
-  return along(node, bar, (over + BEYOND) * (runTubeEnd === 'A' ? 1 : -1), frame);
+  return slideAlong(node, bar, (over + BEYOND) * (runTubeEnd === 'A' ? 1 : -1), frame);
 }
 
 /** Where one of the tube's ends is at the place; bars that cross away from both cannot be coped there. */
@@ -159,7 +175,7 @@ function oneBar({ tube, end, mate, mateEnd, through }: OutOfLine, { byId }: Fram
 }
 
 /** Only of a node that is placed by how far it is along this bar. */
-function along(node: NodeRef, bar: Bar, by: number, frame: Frame): readonly Mend[] {
+export function slideAlong(node: NodeRef, bar: Bar, by: number, frame: Frame): readonly Mend[] {
   const freedom = freedomOf(frame, node);
   const slides = freedom?.free === 'line' && freedom.host !== null && freedom.at.kind === 'on';
   return slides && bareId(freedom.at.member) === bareId(bar.id) ? [{ kind: 'move-along', node, bar: bar.id, by }] : [];
@@ -167,11 +183,10 @@ function along(node: NodeRef, bar: Bar, by: number, frame: Frame): readonly Mend
 
 /** The job with the mend; or why it does not do there. `derived` is what was derived of the job, in which it was found. */
 export function mended(job: Job, mend: Mend, finding: Finding, derived: Derived): Edited {
-  const edited = edit(job, mend, derived);
+  const edited = withMend(job, mend, derived);
   if (Array.isArray(edited)) return edited;
   const after = derive(edited as Job, derived);
   if (!after.ok) return after.faults;
-  const errors = (found: readonly Finding[]) => found.filter(({ severity }) => severity === 'error').length;
   const still = after.value.findings.some(
     (each) =>
       each.id === finding.id &&
@@ -181,15 +196,19 @@ export function mended(job: Job, mend: Mend, finding: Finding, derived: Derived)
       otherOf(each) === otherOf(finding),
   );
   if (still) return [fault('', 'tried, and it does not mend it: something else stands in the way there')];
-  if (errors(after.value.findings) > errors(derived.findings)) {
-    return [fault('', 'tried, and it brings an error that was not there')];
-  }
-  return edited;
+  return unlessWorse(edited as Job, after.value, derived);
+}
+
+/** The edit, unless more errors are found with it than before. */
+export function unlessWorse(edited: Job, after: Derived, before: Derived): Edited {
+  const errors = ({ findings }: Derived): number => findings.filter(({ severity }) => severity === 'error').length;
+  return errors(after) > errors(before) ? [fault('', 'tried, and it brings an error that was not there')] : edited;
 }
 
 const otherOf = (finding: Finding): TubeRef | null => ('other' in finding ? finding.other : null);
 
-function edit(job: Job, mend: Mend, frame: Frame): Edited {
+/** The job with it, whatever comes of that. */
+export function withMend(job: Job, mend: Mend, frame: Frame): Edited {
   switch (mend.kind) {
     case 'move-along': {
       const freedom = freedomOf(frame, mend.node);
@@ -232,5 +251,13 @@ function edit(job: Job, mend: Mend, frame: Frame): Edited {
       return setTubeOrder(job, mend.tube, mend.order);
     case 'radius-from-pulls':
       return updateDie(job, mend.die, { radius: 'from-pulls' });
+    case 'other-section':
+      return mend.members.reduce((all, id) => updateMember(all, id, { section: mend.section }), job);
+    case 'other-die':
+      return mend.members.reduce((all, id) => updateMember(all, id, { die: mend.die }), job);
+    case 'foot-size':
+      return updateFoot(job, mend.foot, { size: mend.size });
+    case 'foot-thickness':
+      return updateFoot(job, mend.foot, { thickness: mend.thickness });
   }
 }

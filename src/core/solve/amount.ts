@@ -10,7 +10,7 @@ import type { SolvedTube, TubeEnd } from './types.ts';
 export const STEEL_DENSITY = 7850e-9;
 
 /** pi/4 (D^2 - d^2), mm2. */
-export function sectionArea({ outerDiameter, wall }: Section): number {
+export function sectionArea({ outerDiameter, wall }: Pick<Section, 'outerDiameter' | 'wall'>): number {
   return Math.PI * wall * (outerDiameter - wall);
 }
 

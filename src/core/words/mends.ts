@@ -3,11 +3,20 @@ import type { Mend } from '../mend/mends.ts';
 import { nodeName, tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
 import { comparedLength } from './lengths.ts';
+import { listed } from './lists.ts';
 import { orderInWords } from './rehearsal.ts';
+
+/** More bars than these are counted. */
+const MOST_NAMED = 3;
 
 /** "Move Dash end 12.4 mm along Front leg (left), towards B". */
 export function mendInWords(mend: Mend, frame: Frame): string {
   const { job, byId } = frame;
+  const show = (mm: number): string => comparedLength(mm, job.lengthUnit);
+  const named = (of: readonly { readonly id: string; readonly name: string }[], id: string) =>
+    of.find((each) => each.id === id)?.name ?? id;
+  const membersName = (ids: readonly string[]) =>
+    ids.length > MOST_NAMED ? `${ids.length} bars` : listed(ids.map((id) => named(job.members, id)));
   const memberName = (id: string) => job.members.find((member) => member.id === id)?.name ?? id;
   switch (mend.kind) {
     case 'move-along':
@@ -32,6 +41,14 @@ export function mendInWords(mend: Mend, frame: Frame): string {
       return 'Turn the foot round';
     case 'keep-order':
       return `Take ${orderInWords(mend.order)}`;
+    case 'other-section':
+      return `Make ${membersName(mend.members)} of ${named(job.sections, mend.section)}`;
+    case 'other-die':
+      return `Bend ${membersName(mend.members)} on ${named(job.dies, mend.die)}`;
+    case 'foot-size':
+      return `Make ${named(job.feet, mend.foot)} ${show(mend.size[0])} x ${show(mend.size[1])}`;
+    case 'foot-thickness':
+      return `Make ${named(job.feet, mend.foot)} ${show(mend.thickness)} thick`;
     case 'radius-from-pulls':
       return `Take the radius of ${[...byId.values()].find(({ die }) => die?.id === mend.die)?.die?.name ?? mend.die} from the pulls`;
   }

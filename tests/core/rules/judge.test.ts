@@ -8,7 +8,8 @@ import type { RuleCheck } from '../../../src/core/job/kinds/rule-check.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { judge } from '../../../src/core/rules/judge.ts';
-import { areaOf, secondMomentOf } from '../../../src/core/rules/kinds/section.ts';
+import { secondMomentOf } from '../../../src/core/rules/kinds/section.ts';
+import { sectionArea } from '../../../src/core/solve/amount.ts';
 import { article } from '../../../src/core/rules/shipped/article.ts';
 import { SHIPPED } from '../../../src/core/rules/shipped/sheets.ts';
 import { verdictInWords } from '../../../src/core/words/rules.ts';
@@ -108,7 +109,7 @@ it('the tubes that Formula SAE publishes as equal come out at its figures', () =
   // Formula SAE Rules 2026 V1.0, F.3.4.1 (read): 25 x 2.5 -> 11 321 mm4; 25.4 x 1.6 -> 8 509 mm4 and 119.6 mm2.
   expect(Math.round(secondMomentOf({ outerDiameter: 25, wall: 2.5 }))).toBe(11_321);
   expect(Math.round(secondMomentOf({ outerDiameter: 25.4, wall: 1.6 }))).toBe(8509);
-  expect(areaOf({ outerDiameter: 25.4, wall: 1.6 })).toBeCloseTo(119.6, 1);
+  expect(sectionArea({ outerDiameter: 25.4, wall: 1.6 })).toBeCloseTo(119.6, 1);
   const sizeA = SHIPPED.find(({ sheet }) => sheet === 'fsae-2026')!.checks[0]!;
   const sizeB = { ...SHIPPED.find(({ sheet }) => sheet === 'fsae-2026')!.checks[1]!, mark: 'read' as const };
   const cage = { bars: { hoop: hoop(), stay: stay([0, 400, TOP], [-0.8, 0, -0.6]) }, radius: 100 };

@@ -1,10 +1,8 @@
 /** The tube itself: one of the sizes that a book lists, or the least area, second moment, diameter and wall. Annulus: A = pi/4 (D^2 - d^2), I = pi/64 (D^4 - d^4). */
 import type { RuleSize } from '../../job/kinds/rule-check.ts';
 import type { Section } from '../../job/kinds/section.ts';
+import { sectionArea } from '../../solve/amount.ts';
 import type { Judge, Measured } from '../types.ts';
-
-/** mm2 of steel across the tube. */
-export const areaOf = ({ outerDiameter: D, wall }: RuleSize): number => (Math.PI / 4) * (D ** 2 - (D - 2 * wall) ** 2);
 
 /** mm4 about any diameter. */
 export const secondMomentOf = ({ outerDiameter: D, wall }: RuleSize): number =>
@@ -32,7 +30,7 @@ function shortest(tube: Section, { outerDiameter, wall, area, secondMoment }: Le
   const asked: readonly (readonly [number, number | undefined, Own['quantity']])[] = [
     [tube.outerDiameter, outerDiameter, 'length'],
     [tube.wall, wall, 'length'],
-    [areaOf(tube), area, 'area'],
+    [sectionArea(tube), area, 'area'],
     [secondMomentOf(tube), secondMoment, 'secondMoment'],
   ];
   return asked
