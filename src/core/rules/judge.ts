@@ -18,6 +18,7 @@ import { section } from './kinds/section.ts';
 import { straight } from './kinds/straight.ts';
 import { support } from './kinds/support.ts';
 import { tilt } from './kinds/tilt.ts';
+import { meantBy } from './implied.ts';
 import { answersTheSame, questionsTo, type Asked, type Judged, type Questions } from './questions.ts';
 import type { Judge, Measured, Outcome, UnknownBecause, Verdict } from './types.ts';
 
@@ -112,7 +113,8 @@ const JUDGES: { readonly [K in Exclude<RuleKind, 'ask'>]: Judge<K> } = {
 
 /** What was measured; and what of the roles themselves stands in the way of saying "met". */
 function outcomes(check: Exclude<RuleCheck, { readonly kind: 'ask' }>, ask: Questions): readonly Outcome[] {
-  const roles = [...check.roles, ...(check.onto ?? [])];
+  const meant = meantBy(check);
+  const roles = [...meant.roles, ...meant.onto];
   const found: Outcome[] = [...(JUDGES[check.kind] as Judge<RuleKind>)(check as CheckOf<RuleKind>, ask)];
   for (const bar of ask.misnamed(roles)) {
     const misfit = ask.misfit(bar);

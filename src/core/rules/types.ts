@@ -49,6 +49,13 @@ export type FailsBecause =
   /** Nobody of that role, and the article wants one. */
   | { readonly id: 'none-there' };
 
+/** A stretch of tube near a helmet: developed lengths from end A's node, mm. */
+export interface ToPad {
+  readonly tube: TubeRef;
+  readonly from: number;
+  readonly to: number;
+}
+
 export type UnknownBecause =
   /** No bar has one of these roles. */
   | { readonly id: 'nobody'; readonly roles: readonly string[] }
@@ -75,6 +82,10 @@ export type UnknownBecause =
   | { readonly id: 'not-flat' }
   /** The diameters over its bends were not all measured. */
   | { readonly id: 'roundness-not-measured' }
+  /** Near to a helmet: whether it is padded, the frame does not tell. */
+  | { readonly id: 'to-pad'; readonly reach: number; readonly stretches: readonly ToPad[] }
+  /** The harness bar does not run behind that shoulder. */
+  | { readonly id: 'not-behind' }
   /** Sill and rail of the door were not measured. */
   | { readonly id: 'no-opening' };
 

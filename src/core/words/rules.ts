@@ -7,7 +7,7 @@ import { comparedLength } from './lengths.ts';
 import { capital, listed } from './lists.ts';
 import type { RuleAnswer, RuleCheck, RuleKind, RuleMark } from '../job/kinds/rule-check.ts';
 import { shownName } from '../job/shown.ts';
-import type { Misfit, Verdict, VerdictWord } from '../rules/types.ts';
+import type { Misfit, ToPad, Verdict, VerdictWord } from '../rules/types.ts';
 import { tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
 import type { LengthUnit } from '../units/length.ts';
@@ -253,6 +253,10 @@ function becauseInWords(verdict: Verdict, frame: Frame): string {
       return `${who} does not lie flat, so its plane has no one lean.`;
     case 'roundness-not-measured':
       return `The diameters over the bends of ${who} have not been measured.`;
+    case 'to-pad':
+      return `Within ${comparedLength(because.reach, unit)} of a helmet: ${paddingInWords(because.stretches, frame)}. Pad it; whether it is padded nobody can see here.`;
+    case 'not-behind':
+      return `${who} does not run behind the driver’s shoulder.`;
     case 'no-opening':
       return 'The door’s sill and the rail at the B-pillar have not both been measured.';
     case 'answered':
@@ -267,6 +271,16 @@ function becauseInWords(verdict: Verdict, frame: Frame): string {
 export function answerInWords({ by, on, note }: RuleAnswer): string {
   const parts = [by === '' ? 'Answered' : `Answered by ${shownName(by)}`, on === '' ? '' : `on ${shownName(on)}`];
   return `${parts.filter((part) => part !== '').join(' ')}${note === '' ? '' : `: ${shownName(note)}`}.`;
+}
+
+/** "60.2 in of tube in all, Main hoop 32 in from 40.1 in, Header 28.2 in from 3 in": how much, and from where along each, counted from end A's node. */
+function paddingInWords(stretches: readonly ToPad[], frame: Frame): string {
+  const show = (mm: number): string => comparedLength(mm, frame.job.lengthUnit);
+  const all = stretches.reduce((sum, { from, to }) => sum + to - from, 0);
+  const each = stretches.map(
+    ({ tube, from, to }) => `${tubeName(frame, tube)} ${show(to - from)} from ${show(from)} on`,
+  );
+  return `${show(all)} of tube in all, ${listed(each)}, counted from end A`;
 }
 
 const orInWords = (roles: readonly string[]): string => roles.map(roleInWords).join(' or ');
