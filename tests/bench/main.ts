@@ -15,6 +15,7 @@ import { BEND, STRAIGHT, timeKernel, timeMesh, timeOurs } from './curves.ts';
 import { timePointer } from './drawing.ts';
 import { latticeOf } from './lattice.ts';
 import { timeRehearsals } from './rehearsal.ts';
+import { timeJudging, timeJudgingAgain } from './rules.ts';
 import { timeScans } from './scan.ts';
 import { timeStages } from './stages.ts';
 import { surveyOf, timeAdjust, timeLibrary } from './survey.ts';
@@ -45,6 +46,7 @@ export async function main(): Promise<number> {
   if (load > availableParallelism()) say('It has more to do than it can: times are too long.');
   timeDemo();
   timeAsBuilt();
+  timeRules();
   await timeCurves();
   timeLattices();
   timeEachStage();
@@ -102,6 +104,23 @@ function timeDemo(): void {
   say(
     `${`one dragged node, the slowest (${slowest.node})`.padEnd(NAME)} ${all.padEnd(32)} nearly every tube hangs on it`,
   );
+}
+
+function timeRules(): void {
+  const parsed = parseJob(readFileSync('public/demo.cagewright.json', 'utf8'));
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults));
+  const { job } = parsed;
+  const frame = derived(job);
+  atMost('all shipped rule sheets over the demo, anew', timeJudging(frame), 5);
+  const moved = derived(
+    dragged(
+      job,
+      job.nodes.findIndex(({ id }) => id === 'diagonal-foot'),
+      0.5,
+    ),
+    frame,
+  );
+  atMost('the same after a node was dragged', timeJudgingAgain([frame, moved]), 5);
 }
 
 /** A bend of the hoop is read, again and again: the hoop leads, and every tube that stands on it follows. */

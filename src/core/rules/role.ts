@@ -1,4 +1,5 @@
 /** What bars are called by in a cage: the roles that a rule book names, in the trade's words (layouts.md). A shop may give others of its own. */
+import { remembered } from '../remembered.ts';
 import type { Member } from '../job/kinds/member.ts';
 
 /** The roles that starters give and shipped sheets name, in the order of the work. */
@@ -32,5 +33,8 @@ export const plainRole = (role: string): string =>
     .toLowerCase()
     .replaceAll(/[\s_-]+/gu, '-');
 
+/** Every article of every sheet asks it of every bar. */
+const plainOf = remembered(({ role }: Pick<Member, 'role'>) => plainRole(role));
+
 /** Whether the member was given that role. */
-export const isRole = ({ role }: Pick<Member, 'role'>, asked: string): boolean => plainRole(role) === plainRole(asked);
+export const isRole = (member: Pick<Member, 'role'>, asked: string): boolean => plainOf(member) === plainRole(asked);
