@@ -9,6 +9,7 @@ import type { MemberId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { judge } from '../rules/judge.ts';
 import type { Verdict } from '../rules/types.ts';
+import { lifts } from './lift-bar.ts';
 import { sectionArea } from '../solve/amount.ts';
 import type { SolvedTube } from '../solve/types.ts';
 import { slideAlong, unlessWorse, withMend, type Mend } from './mends.ts';
@@ -49,6 +50,8 @@ function candidates(job: Job, verdict: Verdict, derived: Derived): readonly Mend
         );
     case 'plate':
       return largerFeet(job, verdict, tubes);
+    case 'harness':
+      return lifts(verdict, job, derived);
     case 'reach':
     case 'tilt':
     case 'gap-window':

@@ -17,7 +17,7 @@ import { updateFoot } from '../edit/feet.ts';
 import { moveMember, setEnd, updateMember } from '../edit/members.ts';
 import { asOneBar, cutWhere, swapThrough, type EndOfMember } from '../edit/pieces.ts';
 import type { Edited } from '../edit/records.ts';
-import { addScaled, distance, dot, scale } from '../geometry/vector.ts';
+import { addScaled, distance, dot, scale, Z_AXIS } from '../geometry/vector.ts';
 import { nearestOnPath, placeAt } from '../geometry/path.ts';
 import { fault } from '../job/fault.ts';
 import type { Foot } from '../job/kinds/foot.ts';
@@ -34,6 +34,7 @@ import {
   type TubeRef,
 } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
+import { barFreedom } from '../shape/move-bar.ts';
 import { freedomOf } from '../shape/free-directions.ts';
 import { splitOnto } from '../shape/split-onto.ts';
 import type { Bar, Frame, SolvedTube } from '../solve/types.ts';
@@ -59,6 +60,14 @@ export type Mend =
   | { readonly kind: 'other-section'; readonly members: readonly MemberId[]; readonly section: SectionId }
   | { readonly kind: 'other-die'; readonly members: readonly MemberId[]; readonly die: DieId }
   | { readonly kind: 'foot-size'; readonly foot: FootId; readonly size: Foot['size'] }
+  /** The whole bar up, or down where `by` is below 0, mm; the figure that the article then has lies about `to`. */
+  | {
+      readonly kind: 'lift-bar';
+      readonly bar: TubeRef;
+      readonly by: number;
+      readonly to: number;
+      readonly quantity: 'angle' | 'length';
+    }
   | { readonly kind: 'foot-thickness'; readonly foot: FootId; readonly thickness: number };
 
 /** What would mend it, the most usual first; empty where no one edit is known to. */
@@ -255,6 +264,10 @@ export function withMend(job: Job, mend: Mend, frame: Frame): Edited {
       return mend.members.reduce((all, id) => updateMember(all, id, { section: mend.section }), job);
     case 'other-die':
       return mend.members.reduce((all, id) => updateMember(all, id, { die: mend.die }), job);
+    case 'lift-bar': {
+      const freedom = barFreedom(frame, mend.bar);
+      return freedom === null ? job : freedom.moved(job, addScaled(freedom.place, Z_AXIS, mend.by));
+    }
     case 'foot-size':
       return updateFoot(job, mend.foot, { size: mend.size });
     case 'foot-thickness':

@@ -4,6 +4,7 @@ import { nodeName, tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
 import { comparedLength } from './lengths.ts';
 import { listed } from './lists.ts';
+import { figureInWords } from './rule-figures.ts';
 import { orderInWords } from './rehearsal.ts';
 
 /** More bars than these are counted. */
@@ -45,6 +46,11 @@ export function mendInWords(mend: Mend, frame: Frame): string {
       return `Make ${membersName(mend.members)} of ${named(job.sections, mend.section)}`;
     case 'other-die':
       return `Bend ${membersName(mend.members)} on ${named(job.dies, mend.die)}`;
+    case 'lift-bar': {
+      const { by, to, quantity, bar } = mend;
+      const way = by < 0 ? 'down' : 'up';
+      return `Move ${tubeName(frame, bar)} ${show(Math.abs(by))} ${way}, to about ${figureInWords(to, { quantity }, job.lengthUnit)}`;
+    }
     case 'foot-size':
       return `Make ${named(job.feet, mend.foot)} ${show(mend.size[0])} x ${show(mend.size[1])}`;
     case 'foot-thickness':

@@ -73,7 +73,8 @@ export function askedInWords(check: RuleCheck, unit: LengthUnit): string {
   if (check.kind === 'ask') return 'A person has to look.';
   const limits = limitsInWords(check, (value) => figureInWords(value, check, unit));
   const what = [whatInWords(check, unit), isYesOrNo(check) ? '' : limits].filter((each) => each !== '').join(' ');
-  return `${capital(`${whoInWords(check)}${what}${massesInWords(check, unit)}`)}.`;
+  const aim = check.aim === undefined ? '' : `; about ${figureInWords(check.aim, check, unit)} advised`;
+  return `${capital(`${whoInWords(check)}${what}${massesInWords(check, unit)}${aim}`)}.`;
 }
 
 /** It is so or it is not: no figure tells more. */

@@ -308,7 +308,17 @@ export const sampleFile = () => ({
           text: '',
         },
         { article: '6', kind: 'support', of: 'lean', roles: [], within: 45, most: 30, mark: 'quoted', text: '' },
-        { article: '7', kind: 'head-room', of: 'circle', roles: [], least: 50, diameter: 300, mark: 'own', text: '' },
+        {
+          article: '7',
+          kind: 'head-room',
+          of: 'circle',
+          roles: [],
+          least: 50,
+          aim: 80,
+          diameter: 300,
+          mark: 'own',
+          text: '',
+        },
         {
           article: '8',
           kind: 'ask',

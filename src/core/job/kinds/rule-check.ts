@@ -70,6 +70,8 @@ interface OfEveryCheck {
   /** Both count as within, unless it says otherwise. */
   readonly least?: number;
   readonly most?: number;
+  /** What is advised within them. */
+  readonly aim?: number;
   /** The limit itself does not count as within. */
   readonly strictly?: true;
   /** A section: tubes of which one has to be met in diameter and wall. */
@@ -133,6 +135,7 @@ const common = {
   runs: v.exactOptional(v.picklist(['rearward', 'forward'])),
   least: v.exactOptional(limit),
   most: v.exactOptional(limit),
+  aim: v.exactOptional(limit),
   strictly: v.exactOptional(v.literal(true)),
   sizes: v.exactOptional(
     v.pipe(
@@ -168,7 +171,7 @@ export const checkPart: Part<RuleCheck> = {
   // That `of` is one of its kind's own is known by how the shapes are made, not by their type.
   shape: v.variant('kind', (Object.keys(RULE_KINDS) as RuleKind[]).map(shapeOf)) as unknown as Part<RuleCheck>['shape'],
   keys: [
-    'article kind of roles only onto from runs sizes outerDiameter wall area secondMoment allowance least most strictly within diameter end massFrom massUpTo mark text answer',
+    'article kind of roles only onto from runs sizes outerDiameter wall area secondMoment allowance least most aim strictly within diameter end massFrom massUpTo mark text answer',
     'outerDiameter wall',
     'says by note on',
   ],

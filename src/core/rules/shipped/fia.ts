@@ -86,6 +86,7 @@ export const FIA: RuleSheet = {
       'Shoulder straps: down to 45 degrees below level; about 10 is advised.',
       {
         least: -45,
+        aim: -10,
       },
     ),
   ],
