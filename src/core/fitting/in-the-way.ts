@@ -1,5 +1,5 @@
 /**
- * What the cage runs into when it stands lower: measured points, body lines and envelopes that are clear of a tube where the cage belongs,
+ * What the cage runs into when it stands lower: measured points, body lines and boxes that are clear of a tube where the cage belongs,
  * and not where it stands `by` lower. To lower the cage is to raise the car: the places are measured to the tubes as they are.
  *
  * Points and lines are followed all the way (swept.ts), and boxes that stand upright; a box that leans is measured where it is at last. Where a
@@ -41,6 +41,8 @@ export function inTheWay(
     }),
   );
   const ofBoxes = job.envelopes.flatMap((envelope) => {
+    // Nobody sits in the car while the cage is fitted.
+    if (envelope.kind === 'driver') return [];
     const before = envelopeBox(job.points, envelope);
     const { centre, half, axes } = before;
     // An upright box sweeps a higher one.

@@ -5,6 +5,7 @@ import type { PointId } from '../job/reference.ts';
 import { isMeasured } from './network.ts';
 import { measuredPoints } from './measured-points.ts';
 import { sideInName } from './point-pairs.ts';
+import { pointsOfCar } from './points-of-car.ts';
 
 export interface OnWrongSide {
   readonly point: PointId;
@@ -17,9 +18,9 @@ export interface OnWrongSide {
 /** mm. Nearer to the centre plane a point may be on either side of it. */
 const NEAR = 30;
 
-/** In the job's order. */
-export const onWrongSide = (job: Pick<Job, 'points' | 'holds' | 'measurements' | 'survey'>): readonly OnWrongSide[] =>
-  measuredPoints(job).flatMap((point) => {
+/** In the job's order. A driver's points tell his own sides. */
+export const onWrongSide = (job: Job): readonly OnWrongSide[] =>
+  pointsOfCar(job, measuredPoints(job)).flatMap((point) => {
     const side = sideInName(point.name);
     const offset = point.position[1];
     if (side === null || !isMeasured(point) || side * offset > -NEAR) return [];

@@ -2,6 +2,7 @@
 import { lazy, Suspense, useRef, type ReactNode } from 'react';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { pairsOfPoints } from '../../core/survey/point-pairs.ts';
+import { pointsOfCar } from '../../core/survey/points-of-car.ts';
 import { tooFewHeld } from '../../core/survey/datum.ts';
 import { measuredPoints } from '../../core/survey/measured-points.ts';
 import { notLaidInWords } from '../../core/words/datum.ts';
@@ -33,6 +34,7 @@ export default function SurveyStation(): ReactNode {
   const written = useDocument((state) => state.job.points.length);
   const survey = useDocument((state) => state.derived.survey);
   const points = useDocument((state) => measuredPoints(state.job));
+  const envelopes = useDocument((state) => state.job.envelopes);
   const readings = useDocument((state) => state.job.measurements.length);
   const nodes = useDocument((state) => state.job.nodes);
   const bodyLines = useDocument((state) => state.job.bodyLines);
@@ -46,6 +48,7 @@ export default function SurveyStation(): ReactNode {
   const held = useDocument((state) => tooFewHeld(state.job));
   const axes = useRef<HTMLDivElement>(null);
   const trimOf = useTrim();
+  const ofCar = pointsOfCar({ envelopes, nodes, bodyLines }, points);
   const guessed = points.filter((point) => point.guessed === true).length;
   return (
     <div className="station">
@@ -80,8 +83,8 @@ export default function SurveyStation(): ReactNode {
       <StandIns points={points} />
       <div className="sections">
         {points.length > 0 && (
-          <Section title="Left and right" count={pairsOfPoints(points).pairs.length} onlyOpen>
-            <LeftAndRight points={points} />
+          <Section title="Left and right" count={pairsOfPoints(ofCar).pairs.length} onlyOpen>
+            <LeftAndRight points={ofCar} />
           </Section>
         )}
         <Section title="Add a point" open={points.length === 0}>

@@ -1,9 +1,11 @@
 /** Lines of the car that a cage is lowered past, beside places of them and of the way that lie close together. */
 import { expect, it } from 'vitest';
 import { inTheWay } from '../../../src/core/fitting/in-the-way.ts';
+import { measuredPlaces } from '../../../src/core/fitting/measured.ts';
 import { stretchBetween } from '../../../src/core/gaps/stretch-gap.ts';
 import { distanceToPath } from '../../../src/core/geometry/path.ts';
 import { addScaled, interpolate, Z_AXIS, type Vec3 } from '../../../src/core/geometry/vector.ts';
+import type { Job } from '../../../src/core/job/types.ts';
 import { drawn } from '../../draws.ts';
 import { derived, tube } from '../frame.ts';
 import { seeded } from '../rehearse/draws.ts';
@@ -68,4 +70,26 @@ it('is as deep as looking at all of the way has it, for bent tubes and lines as 
     expect(deep, `${i}`).toBeLessThanOrEqual(Math.max(0, deepest + coarse));
   }
   expect(met).toBeGreaterThan(drawn(8, 80));
+});
+
+it('a box is in the way, and nobody who is to sit there later is', () => {
+  const frame = derived({
+    points: [{ id: 'top', position: [0, 0, -30] }],
+    nodes: { a: [-500, 0, 0], b: [500, 0, 0] },
+    members: [{ id: 'tube', path: ['a', 'b'], ends }],
+    envelopes: [
+      { id: 'seat', kind: 'box', centre: [0, 0, -130], size: [350, 260, 200] },
+      { id: 'driver', kind: 'driver', helmetTop: 'top' },
+    ],
+  });
+  expect(inTheWay(frame, measuredPlaces(frame), 60).map(({ of }) => of)).toEqual([{ kind: 'envelope', id: 'seat' }]);
+  const of = (envelopes: Job['envelopes'], bodyLines: Job['bodyLines'] = []) =>
+    inTheWay(
+      { ...frame, job: { ...frame.job, envelopes } },
+      measuredPlaces({ ...frame, job: { ...frame.job, envelopes, bodyLines } }),
+      60,
+    ).map((each) => each.of.id);
+  // The same point is the car's where no driver is measured by it, and where a body line goes through it.
+  expect(of([])).toEqual(['top']);
+  expect(of(frame.job.envelopes.slice(1), [{ id: 'line', name: 'Line', points: ['top', "top'"] }])).toContain('top');
 });
