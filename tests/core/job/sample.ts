@@ -267,6 +267,7 @@ export const sampleFile = () => ({
       body: 'Valley Hill Climb',
       edition: '2026',
       on: '2026-03-02',
+      notAsked: ['roof'],
       checks: [
         {
           article: '4.1',
@@ -279,6 +280,7 @@ export const sampleFile = () => ({
           massUpTo: 1200,
           mark: 'own',
           text: 'Hoop 45 x 2.5',
+          question: 'tube-light',
         },
         {
           article: '4.2',

@@ -89,6 +89,8 @@ interface OfEveryCheck {
   /** It binds cars of more than this, and of no more than that, kg. */
   readonly massFrom?: number;
   readonly massUpTo?: number;
+  /** Of the guided page: which question it answers. */
+  readonly question?: string;
   readonly answer?: RuleAnswer;
 }
 
@@ -152,6 +154,7 @@ const common = {
   diameter: v.exactOptional(size),
   massFrom: v.exactOptional(mass),
   massUpTo: v.exactOptional(mass),
+  question: v.exactOptional(words),
   answer: v.exactOptional(
     v.looseObject({
       says: v.picklist(['met', 'not-met']),
@@ -171,7 +174,7 @@ export const checkPart: Part<RuleCheck> = {
   // That `of` is one of its kind's own is known by how the shapes are made, not by their type.
   shape: v.variant('kind', (Object.keys(RULE_KINDS) as RuleKind[]).map(shapeOf)) as unknown as Part<RuleCheck>['shape'],
   keys: [
-    'article kind of roles only onto from runs sizes outerDiameter wall area secondMoment allowance least most aim strictly within diameter end massFrom massUpTo mark text answer',
+    'article kind of roles only onto from runs sizes outerDiameter wall area secondMoment allowance least most aim strictly within diameter end massFrom massUpTo mark text question answer',
     'outerDiameter wall',
     'says by note on',
   ],

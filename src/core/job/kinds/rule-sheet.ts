@@ -3,6 +3,7 @@
  * shop's own words what was understood.
  */
 import * as v from 'valibot';
+import { remembered } from '../../remembered.ts';
 import { fault, quoted, type Fault } from '../fault.ts';
 import { LONGEST_TEXT, MOST_ARTICLES, MOST_SHEETS } from '../limits.ts';
 import { id } from './fields.ts';
@@ -18,6 +19,8 @@ export interface RuleSheet {
   /** Date on which it was typed or last gone through, as 2026-03-02; '' when not noted. */
   readonly on: string;
   readonly checks: readonly RuleCheck[];
+  /** Of the guided page: the questions that the book does not ask. */
+  readonly notAsked?: readonly string[];
 }
 
 const words = v.pipe(v.string(), v.maxLength(LONGEST_TEXT, `longer than ${LONGEST_TEXT} characters`));
@@ -33,17 +36,24 @@ export const ruleSheetKind: Kind<RuleSheet> = {
       v.pipe(v.array(checkPart.shape), v.maxLength(MOST_ARTICLES, `more than ${MOST_ARTICLES} articles`)),
       [],
     ),
+    notAsked: v.exactOptional(v.pipe(v.array(words), v.maxLength(MOST_ARTICLES, `more than ${MOST_ARTICLES}`))),
   }),
-  keys: ['sheet body edition on checks', ...checkPart.keys],
+  keys: ['sheet body edition on checks notAsked', ...checkPart.keys],
   most: MOST_SHEETS,
   beyondShape: (sheet, at, index, sheets) => [
-    ...sheetTwice(sheet, at, sheets.slice(0, index)),
+    ...(firstOf(sheets).get(sheet.sheet) === index
+      ? []
+      : [fault(`${at}.sheet`, `${quoted(sheet.sheet)} is there already`)]),
     ...sheet.checks.flatMap((check, i) => windowFaults(check, `${at}.checks[${i}]`)),
   ],
 };
 
-const sheetTwice = ({ sheet }: RuleSheet, at: string, before: readonly RuleSheet[]): readonly Fault[] =>
-  before.some((other) => other.sheet === sheet) ? [fault(`${at}.sheet`, `${quoted(sheet)} is there already`)] : [];
+/** Where each id stands first: a file may hold very many before it is turned away for that. */
+const firstOf = remembered((sheets: readonly RuleSheet[]): ReadonlyMap<string, number> => {
+  const first = new Map<string, number>();
+  for (const [i, { sheet }] of sheets.entries()) if (!first.has(sheet)) first.set(sheet, i);
+  return first;
+});
 
 /** Nothing lies within limits that stand the wrong way round. */
 const windowFaults = (

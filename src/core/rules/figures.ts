@@ -1,0 +1,71 @@
+/** The figures of an article: which ones its kind has, what each counts, and the article with another in one of them. */
+import { quantityOf, type Quantity, type RuleCheck, type RuleSize } from '../job/kinds/rule-check.ts';
+
+/** The fields of an article that are typed as figures. */
+export type FigureName =
+  | 'sizes'
+  | 'outerDiameter'
+  | 'wall'
+  | 'area'
+  | 'secondMoment'
+  | 'allowance'
+  | 'least'
+  | 'most'
+  | 'within'
+  | 'diameter'
+  | 'massFrom'
+  | 'massUpTo';
+
+/** What is typed: a number, or tubes of which one is to be met. */
+export type FigureValue = number | readonly RuleSize[];
+
+/** In the order in which they are typed. */
+export function figuresOf({ kind, of }: Pick<RuleCheck, 'kind' | 'of'>): readonly FigureName[] {
+  switch (kind) {
+    case 'section':
+      return ['sizes', 'outerDiameter', 'wall', 'area', 'secondMoment', 'allowance', 'massFrom', 'massUpTo'];
+    case 'support':
+      return ['most', 'within', 'massFrom', 'massUpTo'];
+    case 'head-room':
+      return of === 'circle'
+        ? ['least', 'diameter', 'massFrom', 'massUpTo']
+        : ['least', 'most', 'massFrom', 'massUpTo'];
+    case 'one-piece':
+      return ['massFrom', 'massUpTo'];
+    case 'ask':
+      return [];
+    default:
+      return ['least', 'most', 'massFrom', 'massUpTo'];
+  }
+}
+
+/** What the figure counts. */
+export function quantityOfFigure(check: RuleCheck, name: FigureName): Quantity | 'mass' | 'sizes' {
+  switch (name) {
+    case 'least':
+    case 'most':
+      return quantityOf(check);
+    case 'massFrom':
+    case 'massUpTo':
+      return 'mass';
+    case 'sizes':
+      return 'sizes';
+    case 'area':
+    case 'secondMoment':
+      return name;
+    default:
+      return 'length';
+  }
+}
+
+/** The article with that figure, or without it where nothing is typed. */
+export function withFigure(check: RuleCheck, name: FigureName, value: FigureValue | null): RuleCheck {
+  const { [name]: _before, ...rest } = check;
+  const isNothing = value === null || (typeof value !== 'number' && value.length === 0);
+  // That a list goes into sizes and a number into the others, and that kind and of stay, no type says.
+  return (isNothing ? rest : { ...rest, [name]: value }) as RuleCheck;
+}
+
+/** Whether any of these is typed. */
+export const hasAny = (check: RuleCheck, names: readonly FigureName[]): boolean =>
+  names.some((name) => check[name] !== undefined);
