@@ -14,7 +14,7 @@ import { FORMATS, PRODUCTS } from '../../src/exports/products/catalogue.ts';
 import { startKernel } from '../../src/exports/solids/kernel.ts';
 import { zipBytes } from '../../src/exports/products/zip.ts';
 import { main } from '../../src/fab.ts';
-import { fileNameFor } from '../../src/store/document/fileName.ts';
+import { fileNameFor } from '../../src/exports/shared/file-name.ts';
 import { drawFrom, type Draw } from '../reference/oracles/seeded.ts';
 import { deckOf, fitsId, HOSTILE, hostileJob } from './hostile.ts';
 import type { Failure, Part } from './part.ts';

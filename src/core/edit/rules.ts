@@ -56,7 +56,8 @@ export function setCarMass(job: Job, carMass: number | undefined): Job {
   return carMass === undefined ? rest : { ...rest, carMass };
 }
 
-function changeSheet(job: Job, id: string, change: (sheet: RuleSheet) => RuleSheet): Job {
+/** The job with that sheet changed: filled in further, say. */
+export function changeSheet(job: Job, id: string, change: (sheet: RuleSheet) => RuleSheet): Job {
   const rules = mapKeeping(job.rules, (sheet) => (sheet.sheet === id ? change(sheet) : sheet));
   return rules === job.rules ? job : { ...job, rules };
 }

@@ -62,8 +62,7 @@ export function quantityOfFigure(check: RuleCheck, name: FigureName): Quantity |
 export function withFigure(check: RuleCheck, name: FigureName, value: FigureValue | null): RuleCheck {
   const { [name]: _before, ...rest } = check;
   const isNothing = value === null || (typeof value !== 'number' && value.length === 0);
-  // That a list goes into sizes and a number into the others, and that kind and of stay, no type says.
-  return (isNothing ? rest : { ...rest, [name]: value }) as RuleCheck;
+  return isNothing ? rest : { ...rest, [name]: value };
 }
 
 /** Whether any of these is typed. */

@@ -27,6 +27,7 @@ export interface AskedFigure {
   readonly words: string;
 }
 
+/** What the questions are about, as headings, in the order of the page. */
 export const QUESTION_GROUPS = [
   'Tube',
   'Main hoop',

@@ -1,6 +1,7 @@
 /** The kinds of record of a shop, a row for each list, in the order in which a file holds them. */
 import type { Kind, Listed, Named, Nameless } from '../job/kinds/kind.ts';
 import { pullKind } from '../job/kinds/pull.ts';
+import { ruleSheetKind } from '../job/kinds/rule-sheet.ts';
 import { sectionKind } from '../job/kinds/section.ts';
 import { shopDieKind } from './kinds/die.ts';
 import { instrumentKind } from './kinds/instrument.ts';
@@ -17,6 +18,7 @@ const KINDS: { readonly [L in ShopList]: Kind<Shop[L][number]> } = {
   saws: sawKind,
   sticks: stickKind,
   instruments: instrumentKind,
+  rules: ruleSheetKind,
 };
 
 /** The names of the lists, in the order in which a file holds them. */

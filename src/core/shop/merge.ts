@@ -72,12 +72,14 @@ const isFields = (value: unknown): value is Fields =>
 /** A list of records; one of numbers, such as a place, is one value. */
 const isRecords = (value: unknown): value is readonly Fields[] => Array.isArray(value) && value.every(isFields);
 
-const hasId = (record: Fields): boolean => typeof record['id'] === 'string';
+/** A rule sheet goes by its book and edition. */
+const idOf = (record: Fields): unknown => record['id'] ?? record['sheet'];
+const hasId = (record: Fields): boolean => typeof idOf(record) === 'string';
 
 /** In their order, then what is own. */
 function mergeById(base: readonly Fields[], own: readonly Fields[], theirs: readonly Fields[]): readonly unknown[] {
   const [before, one, other] = [base, own, theirs].map(
-    (list) => new Map(list.map((record) => [record['id'], record])),
+    (list) => new Map(list.map((record) => [idOf(record), record])),
   ) as [Map<unknown, Fields>, Map<unknown, Fields>, Map<unknown, Fields>];
   const ids = new Set([...other.keys(), ...one.keys()]);
   return Array.from(ids, (id) => {

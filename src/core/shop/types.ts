@@ -7,6 +7,7 @@ import type { Degrees } from '../geometry/angle.ts';
 import type { Bender } from '../job/kinds/bender.ts';
 import type { Marking } from '../job/kinds/marking.ts';
 import type { Pull } from '../job/kinds/pull.ts';
+import type { RuleSheet } from '../job/kinds/rule-sheet.ts';
 import type { Section } from '../job/kinds/section.ts';
 import type { ShopDie } from './kinds/die.ts';
 import type { Instrument } from './kinds/instrument.ts';
@@ -39,6 +40,8 @@ export interface Shop {
   readonly saws: readonly Saw[];
   readonly sticks: readonly Stick[];
   readonly instruments: readonly Instrument[];
+  /** No job takes them by itself: it is offered them. */
+  readonly rules: readonly RuleSheet[];
 }
 
 /** The names of the lists of records. */
@@ -55,4 +58,5 @@ export const EMPTY_SHOP: Shop = {
   saws: [],
   sticks: [],
   instruments: [],
+  rules: [],
 };

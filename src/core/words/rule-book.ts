@@ -1,16 +1,18 @@
 /** What the page says of a job's rule sheets as a whole: what they are for, how the verdicts stand, and against what they were held. */
 import { shownName } from '../job/shown.ts';
+import type { RULE_KINDS, RuleKind } from '../job/kinds/rule-check.ts';
 import type { RuleSheet } from '../job/kinds/rule-sheet.ts';
+import type { FigureName } from '../rules/figures.ts';
 import type { Verdict, VerdictWord } from '../rules/types.ts';
 
 /** Where a job has none. */
 export const WHAT_SHEETS_ARE_FOR =
-  'A rule sheet is your rule book, article by article, in your own words and figures: the cage is held against it while you draw. What is not within a figure, and what nobody has looked at, is listed here before steel is bent.';
+  'A rule sheet is your rule book in your own words and figures: the cage is held against it while you draw. What is not within it, and what nobody has looked at, is listed here before steel is bent.';
 
 /** "Valley Hill Climb, 2026". */
 export function sheetInWords({ body, edition, sheet }: Pick<RuleSheet, 'body' | 'edition' | 'sheet'>): string {
   const parts = [body, edition].map((part) => shownName(part.trim())).filter((part) => part !== '');
-  return parts.length === 0 ? `sheet ${shownName(sheet)}` : parts.join(', ');
+  return parts.length === 0 ? `unnamed ${shownName(sheet)}` : parts.join(', ');
 }
 
 /** "Held against these sheets: Valley Hill Climb, 2026; Club rules, 2025." */
@@ -30,3 +32,58 @@ export const NO_ARTICLES = 'No article has been entered yet: fill the sheet in, 
 
 /** Where an article goes by the car's mass. */
 export const MASS_ASKED = 'Some articles go by the car’s mass, as the book weighs it.';
+
+/** Of what is typed beside an article's number. */
+export const OWN_WORDS = 'In your own words';
+
+/** What of its kind an article measures, for whoever chooses one; where a kind has but one, its name says it. */
+export const OF_WORDS: { readonly [K in RuleKind]: Readonly<Record<keyof (typeof RULE_KINDS)[K], string>> } = {
+  section: { size: '' },
+  'one-piece': { pieces: '' },
+  'bend-radius': { diameters: 'radius in diameters', radius: 'radius as a length', roundness: 'how round' },
+  'bend-count': { count: 'how many', sum: 'degrees together', each: 'degrees each' },
+  straight: { bends: 'no bend', 'free-length': 'joint to joint' },
+  tilt: { axis: 'end to end', plane: 'plane of its bends', joint: 'angle at a joint' },
+  reach: {
+    foot: 'near a foot',
+    joint: 'near another’s end',
+    corner: 'near a corner',
+    'below-top': 'below a top',
+    opening: 'in the door',
+  },
+  present: { bars: 'bars', 'each-side': 'bars each side', feet: 'feet', gussets: 'gussets' },
+  plate: { area: 'area', thickness: 'thickness', bolts: 'bolts', hole: 'bolt holes' },
+  support: { lean: '' },
+  harness: { 'strap-angle': 'angle of straps', height: 'height' },
+  'inside-width': { feet: 'at the feet', least: 'where narrowest' },
+  'head-room': {
+    box: 'round the helmet',
+    'line-front': 'line to the front',
+    'line-stay': 'line to the stay',
+    behind: 'behind the helmet',
+    circle: 'ball round the head',
+    padding: 'what is padded',
+  },
+  'gap-window': { surfaces: 'surfaces', axes: 'centrelines' },
+  ask: { answer: '' },
+};
+
+/** Of the figures of an article. */
+export const FIGURE_LABELS: Readonly<Record<FigureName, string>> = {
+  sizes: 'tube',
+  outerDiameter: 'across, at least',
+  wall: 'wall, at least',
+  area: 'steel across it, at least',
+  secondMoment: 'second moment, at least',
+  allowance: 'wall may be less by',
+  least: 'at least',
+  most: 'at most',
+  within: 'along the bar, within',
+  diameter: 'ball across',
+  massFrom: 'cars over',
+  massUpTo: 'cars up to',
+};
+
+/** "12 of 36 answered". */
+export const progressInWords = ({ answered, of }: { readonly answered: number; readonly of: number }): string =>
+  `${answered} of ${of} answered`;

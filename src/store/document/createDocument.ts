@@ -17,7 +17,7 @@ import type { Gesture } from '../../core/session/gesture.ts';
 import * as histories from '../../core/session/history.ts';
 import type { History } from '../../core/session/history.ts';
 import { admit, admitDraft } from './admit.ts';
-import { fileNameFor } from './fileName.ts';
+import { fileNameFor } from '../../exports/shared/file-name.ts';
 
 /** What undo, redo and a cancelled gesture start from: another object after each of them that changed the job, and after each edit. */
 export interface Committed {

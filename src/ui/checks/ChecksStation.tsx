@@ -1,6 +1,6 @@
 /** Checks: what was found, how far every tube is from the driver, and what nobody has looked at. */
 import { shownName } from '../../core/job/shown.ts';
-import type { ReactNode } from 'react';
+import { useState, type ReactNode } from 'react';
 import { NOT_CHECKED, WHO_DECIDES } from '../../core/words/cautions.ts';
 import { FORECAST } from '../../core/words/forecast.ts';
 import { bySeverity } from '../../core/checks/faults.ts';
@@ -20,6 +20,7 @@ import { FindingsList } from '../kit/FindingsList.tsx';
 import { Forecast } from './Forecast.tsx';
 import { GapsBetweenTubes } from './GapsBetweenTubes.tsx';
 import { RuleBook } from './RuleBook.tsx';
+import { SheetEditor, type OpenSheet } from './SheetEditor.tsx';
 import { Unrehearsed } from './Unrehearsed.tsx';
 import '../kit/ui.css';
 import './checks.css';
@@ -32,11 +33,13 @@ export default function ChecksStation(): ReactNode {
   const open = grouped(bySeverity(unseen(findings, marks)), derived);
   const seen = grouped(bySeverity(findings.filter((finding) => isSeen(finding, marks))), derived);
   const errors = useOpenCount()('error').things;
+  const [openSheet, showSheet] = useState<OpenSheet | null>(null);
+  if (openSheet !== null) return <SheetEditor open={openSheet} show={showSheet} />;
   return (
     <div className="station">
       <p className="caution caution-first">{WHO_DECIDES}</p>
       <Tally />
-      <RuleBook />
+      <RuleBook show={showSheet} />
       <h2>Found</h2>
       {findings.length === 0 ? <NothingFound /> : <FindingsList groups={open} />}
       {seen.length > 0 && (

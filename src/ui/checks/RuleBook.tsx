@@ -11,6 +11,7 @@ import { RULES_CHANGE, VERDICT_WORDS } from '../../core/words/rules.ts';
 import { editor, useDocument, useEditor } from '../../store/page.ts';
 import { MassField } from '../fields/MassField.tsx';
 import { Section } from '../kit/Section.tsx';
+import { FirstSheet, Sheets, type ShowSheet } from './Sheets.tsx';
 import { keyOfVerdict, pointedOutBy, VerdictRow } from './VerdictRow.tsx';
 import '../kit/findings.css';
 import './rules.css';
@@ -21,7 +22,7 @@ const judged = remembered((derived: Derived) => {
   return { verdicts, alike: strictest(verdicts) };
 });
 
-export function RuleBook(): ReactNode {
+export function RuleBook({ show }: { show: ShowSheet }): ReactNode {
   const derived = useDocument((state) => state.derived);
   const rules = useDocument((state) => state.job.rules);
   const { verdicts, alike } = judged(derived);
@@ -30,15 +31,19 @@ export function RuleBook(): ReactNode {
     <section className="rule-book" aria-labelledby="rule-book">
       <h2 id="rule-book">Rule book</h2>
       {rules.length === 0 ? (
-        <p className="empty">
-          <strong>No rule sheet yet.</strong> {WHAT_SHEETS_ARE_FOR}
-        </p>
+        <>
+          <p className="empty">
+            <strong>No rule sheet yet.</strong> {WHAT_SHEETS_ARE_FOR}
+          </p>
+          <FirstSheet show={show} />
+        </>
       ) : (
         <>
           <Counts verdicts={verdicts} />
           <p className="small">
             {sheetsInWords(rules)} {RULES_CHANGE}
           </p>
+          <Sheets show={show} />
           <Mass verdicts={verdicts} />
           <Group word="not-met" alike={alike} derived={derived} />
           <Group word="not-checked" alike={alike} derived={derived} />

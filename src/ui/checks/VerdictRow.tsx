@@ -14,6 +14,7 @@ import { editor } from '../../store/page.ts';
 import type { PointedOut } from '../../store/types.ts';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { RoleField } from '../fields/RoleField.tsx';
+import { RuleMends } from './RuleMends.tsx';
 import { AnswerKeys } from './AnswerKeys.tsx';
 
 export const keyOfVerdict = ({ sheet, index }: Pick<Verdict, 'sheet' | 'index'>): string => `${index} ${sheet}`;
@@ -49,6 +50,9 @@ export function VerdictRow({ verdict, more, derived, pointed }: Props): ReactNod
       />
       <div className="verdict-below">
         <Roles verdict={verdict} derived={derived} />
+        {verdict.verdict === 'not-met' && pointed === keyOfVerdict(verdict) && (
+          <RuleMends verdict={verdict} derived={derived} />
+        )}
         <AnswerKeys verdict={verdict} />
         {more.length > 0 && (
           <details className="verdict-more">

@@ -2,7 +2,7 @@
  * What is asked for a cage that is being begun: tape figures with a sketch of where each is taken, measured points in their place, bars, tube.
  * The cage stands in the bay meanwhile, as the draft of a gesture: built it is one step, given up it never was.
  */
-import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
+import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import {
   bendable,
   figuresAsked,
@@ -30,6 +30,7 @@ import type { Starting } from '../../store/types.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
 import { LengthField, SelectField } from '../fields/Fields.tsx';
 import { Picks } from '../kit/Picks.tsx';
+import { useOnward } from '../kit/useOnward.ts';
 import { askCage, startName } from './ask-cage.ts';
 import { CarSketch } from './CarSketch.tsx';
 import { sectionChoices } from './section-choices.ts';
@@ -333,25 +334,6 @@ function TubeChoices({ asked, job, change }: { asked: Asked; job: Job; change: C
       </div>
     </fieldset>
   );
-}
-
-/** Enter takes a figure and leads to the next, as one reads them off the list; where it was not taken, one stays. */
-function useOnward() {
-  // One that was pressed elsewhere, and let go of here, means nothing.
-  const entered = useRef<EventTarget | null>(null);
-  return {
-    onKeyDownCapture: ({ key, target }: KeyboardEvent): void => {
-      entered.current = key === 'Enter' ? target : null;
-    },
-    onKeyUp: ({ key, target, currentTarget }: KeyboardEvent): void => {
-      if (key !== 'Enter' || target !== entered.current || !(target instanceof HTMLInputElement)) return;
-      if (target.getAttribute('aria-invalid') === 'true') return;
-      const fields = [...currentTarget.querySelectorAll('input')];
-      const next = fields[fields.indexOf(target) + 1];
-      next?.focus();
-      next?.select();
-    },
-  };
 }
 
 /** How many figures are guesses, and where they are seen again. */

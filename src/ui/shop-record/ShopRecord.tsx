@@ -19,6 +19,7 @@ import { EntryField } from '../fields/EntryField.tsx';
 import { deviationKind, numberKind, orNothing } from '../fields/kinds.ts';
 import { FaultList } from '../kit/FaultList.tsx';
 import { Section } from '../kit/Section.tsx';
+import { SheetTable } from './SheetTable.tsx';
 import { InstrumentTable } from './InstrumentTable.tsx';
 import { NotcherTable, SawTable, StickTable } from './ToolTables.tsx';
 import { DieTable, PullTable, SectionTable } from './TubeTables.tsx';
@@ -94,6 +95,9 @@ export default function ShopRecord(props: {
       </Section>
       <Section title="Instruments" count={shop.instruments.length} open>
         <InstrumentTable />
+      </Section>
+      <Section title="Rule sheets" count={shop.rules.length} open>
+        <SheetTable />
       </Section>
       <Section title="Marks, scatter, torch, feet" open>
         <HabitRows />

@@ -94,7 +94,7 @@ describe('the questions', () => {
     for (const at of QUESTIONS) {
       if (at.id === 'tube-heavy') continue;
       const sheet = answered(EMPTY, at);
-      const bare = { ...sheet, checks: sheet.checks.map(({ question: _, ...check }) => check) } as RuleSheet;
+      const bare = { ...sheet, checks: sheet.checks.map(({ question: _question, ...check }) => check) } as RuleSheet;
       const isForPerson = at.parts[0]!.check.kind === 'ask';
       expect(answerState(bare, at), at.id).toBe(isForPerson ? 'unanswered' : 'answered');
     }

@@ -1,6 +1,8 @@
 /** Two changes of one record: each is in what comes of them, and the result is one that a file may hold. */
 import { describe, expect, it } from 'vitest';
 import { MOST_PULLS } from '../../../src/core/job/limits.ts';
+import type { RuleSheet } from '../../../src/core/job/kinds/rule-sheet.ts';
+import { keepSheet } from '../../../src/core/shop/keep-sheet.ts';
 import { mergeShops } from '../../../src/core/shop/merge.ts';
 import { parseShop } from '../../../src/core/shop/parse.ts';
 import { serialiseShop } from '../../../src/core/shop/serialise.ts';
@@ -70,6 +72,24 @@ describe('two changes at once', () => {
       expect(mergeShops(base, one(base), other(base))).toEqual(other(one(base)));
       expect(mergeShops(base, other(base), one(base))).toEqual(other(one(base)));
     }
+  });
+
+  it('of rule sheets: two of one book and edition are one sheet with the articles of both, two books are two', () => {
+    const [hill] = base.rules as [RuleSheet];
+    const typed =
+      (article: string): Change =>
+      (shop) =>
+        keepSheet(shop, { ...hill, checks: [...hill.checks, { ...hill.checks[0]!, article }] });
+    const merged = mergeShops(base, typed('9.1')(base), typed('9.2')(base));
+    expect(merged.rules.map(({ checks }) => checks.map(({ article }) => article).toSorted())).toEqual([
+      ['8.2', '9.1', '9.2'],
+    ]);
+    const other: Change = (shop) => keepSheet(shop, { ...hill, edition: '2027' });
+    expect(
+      mergeShops(base, other(base), typed('9.1')(base))
+        .rules.map(({ sheet }) => sheet)
+        .toSorted(),
+    ).toEqual(['valley-hill-climb-2026', 'valley-hill-climb-2027']);
   });
 
   it('of a place keep one place, not a part of each', () => {

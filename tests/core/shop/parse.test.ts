@@ -68,6 +68,7 @@ describe('a good file', () => {
         saws: [],
         sticks: [],
         instruments: [],
+        rules: [],
       },
     });
   });

@@ -38,6 +38,15 @@ export const shopFile = () => {
       { name: 'Long tape', reads: ['distance', 'width'], sigma: 1.2 },
       { name: 'Bevel box', reads: ['inclination'], sigma: 0.1 },
     ],
-    rules: [{ body: 'kept, and not used' }],
+    rules: [
+      {
+        sheet: 'valley-hill-climb-2026',
+        body: 'Valley Hill Climb',
+        edition: '2026',
+        on: '2026-03-02',
+        checks: [{ article: '8.2', kind: 'tilt', of: 'axis', roles: ['rear-stay'], least: 30, mark: 'read', text: '' }],
+      },
+    ],
+    welders: [{ name: 'kept, and not used' }],
   };
 };

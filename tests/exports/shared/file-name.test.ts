@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fileNameFor } from '../../../src/store/document/fileName.ts';
+import { fileNameFor } from '../../../src/exports/shared/file-name.ts';
 
 describe('the name of a saved job', () => {
   it('is the job’s own', () => {

@@ -10,9 +10,9 @@ const MOST_BYTES = 200;
 const MOST_CHARACTERS = 100;
 
 /** The name under which a job is saved: its own, as far as every file system takes it. */
-export function fileNameFor(jobName: string): string {
+export function fileNameFor(jobName: string, ending = 'cagewright.json'): string {
   const plain = shortened(jobName.replaceAll(UNFIT, '-')).replaceAll(ENDS, '').replace(DEVICE, '$&-job');
-  return `${plain === '' ? 'job' : plain}.cagewright.json`;
+  return `${plain === '' ? 'job' : plain}.${ending}`;
 }
 
 /** No character is cut in two. */

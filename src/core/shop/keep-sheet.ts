@@ -1,0 +1,25 @@
+/** A rule sheet of a job, kept in the shop for other jobs: one sheet a book and edition. */
+import { blankSheet } from '../job/blank-sheet.ts';
+import type { RuleSheet } from '../job/kinds/rule-sheet.ts';
+import type { Shop } from './types.ts';
+
+/** The shop with that sheet, in the place of the one of the same book and edition where it has one; without what was answered of the car. */
+export function keepSheet(shop: Shop, sheet: RuleSheet): Shop {
+  const kept: RuleSheet = { ...blankSheet(sheet), sheet: idOf(sheet) };
+  const at = shop.rules.findIndex((each) => each.sheet === kept.sheet);
+  return { ...shop, rules: at < 0 ? [...shop.rules, kept] : shop.rules.with(at, kept) };
+}
+
+/** Longer ones are cut: ids have a limit. */
+const LONGEST = 100;
+
+/** Of book and edition, so that two tabs give one book one id. */
+const idOf = ({ body, edition }: RuleSheet): string =>
+  Array.from(
+    `${body} ${edition}`
+      .toLowerCase()
+      .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
+      .replaceAll(/^-|-$/gu, ''),
+  )
+    .slice(0, LONGEST)
+    .join('') || 'sheet';
