@@ -11,6 +11,7 @@ export type FigureName =
   | 'allowance'
   | 'least'
   | 'most'
+  | 'aim'
   | 'within'
   | 'diameter'
   | 'massFrom'
@@ -35,7 +36,9 @@ export function figuresOf({ kind, of }: Pick<RuleCheck, 'kind' | 'of'>): readonl
     case 'ask':
       return [];
     default:
-      return ['least', 'most', 'massFrom', 'massUpTo'];
+      return kind === 'harness'
+        ? ['least', 'most', 'aim', 'massFrom', 'massUpTo']
+        : ['least', 'most', 'massFrom', 'massUpTo'];
   }
 }
 
@@ -44,6 +47,7 @@ export function quantityOfFigure(check: RuleCheck, name: FigureName): Quantity |
   switch (name) {
     case 'least':
     case 'most':
+    case 'aim':
       return quantityOf(check);
     case 'massFrom':
     case 'massUpTo':

@@ -61,14 +61,18 @@ const bare = (roles: readonly string[]): readonly string[] => roles.map(plainRol
 export function asksNoLess(one: RuleCheck, other: RuleCheck): boolean {
   const { runs, within, diameter } = other;
   return (
-    (one.least ?? -Infinity) >= (other.least ?? -Infinity) &&
-    (one.most ?? Infinity) <= (other.most ?? Infinity) &&
+    isBeyond(one, other, (one.least ?? -Infinity) - (other.least ?? -Infinity)) &&
+    isBeyond(one, other, (other.most ?? Infinity) - (one.most ?? Infinity)) &&
     (runs === undefined || one.runs === runs) &&
     one.within === within &&
     one.diameter === diameter &&
     asksNoLessTube(one, other)
   );
 }
+
+/** By how much the one asks more; of limits that are alike by whether the limit itself still counts. Two that ask nothing leave no number. */
+const isBeyond = (one: RuleCheck, other: RuleCheck, by: number): boolean =>
+  Number.isNaN(by) || by > 0 || (by === 0 && (one.strictly === true || other.strictly !== true));
 
 /** Every tube that is within the one: the least of all its figures, beside each size that it allows. */
 function asksNoLessTube(one: RuleCheck, other: RuleCheck): boolean {

@@ -78,6 +78,7 @@ export const FIGURE_LABELS: Readonly<Record<FigureName, string>> = {
   allowance: 'wall may be less by',
   least: 'at least',
   most: 'at most',
+  aim: 'about, as advised',
   within: 'along the bar, within',
   diameter: 'ball across',
   massFrom: 'cars over',

@@ -82,14 +82,19 @@ describe('an article asks no less than another', () => {
     draw.chance(0.5) ? Math.floor(draw.between(0, most)) : undefined;
 
   it('of windows: just where every figure within it is within the other', () => {
-    const figures = Array.from({ length: 41 }, (_, i) => i / 2 - 0.25);
-    const isWithin = ({ least, most }: RuleCheck, x: number): boolean => (least ?? -1e9) <= x && x <= (most ?? 1e9);
+    const figures = Array.from({ length: 45 }, (_, i) => i / 2 - 1);
+    const isWithin = ({ least, most, strictly }: RuleCheck, x: number): boolean =>
+      strictly ? (least ?? -1e9) < x && x < (most ?? 1e9) : (least ?? -1e9) <= x && x <= (most ?? 1e9);
     let count = 0;
     for (let seed = 0; seed < drawn(400, 4000); seed++) {
       const draw = drawFrom(seed);
       const [one, other] = [0, 1].map(() => {
         const [least, over] = [maybe(draw, 10), maybe(draw, 8)];
-        return article({ least, most: over === undefined ? undefined : (least ?? 0) + over + 1 });
+        return article({
+          least,
+          most: over === undefined ? undefined : (least ?? 0) + over + 1,
+          ...(draw.chance(0.3) && { strictly: true }),
+        });
       }) as [RuleCheck, RuleCheck];
       const is = figures.every((x) => !isWithin(one, x) || isWithin(other, x));
       count += Number(is);
