@@ -30,6 +30,9 @@ const STARTS: Readonly<Record<BoxUse, Start>> = {
   sight: { size: [1000, 400, 120], gap: 0, from: [700, 0, -130] },
 };
 
+/** mm. Beyond the visor. */
+const BEFORE_EYE: Vec3 = [600, 0, 0];
+
 /** Where the first driver's helmet tops out; without a driver at head height on the centre plane, mm. */
 function headTop(job: Job): Vec3 {
   const driver = job.envelopes.find(({ kind }) => kind === 'driver');
@@ -37,11 +40,21 @@ function headTop(job: Job): Vec3 {
   return top ?? [0, 0, 1165];
 }
 
-/** A new box, called `name`, of a size to begin with and where such a thing may be: a start to edit from. A door lies to the driver's own side. */
+/** Where the first driver looks out; null where that was not measured. */
+function firstEye(job: Job): Vec3 | null {
+  const driver = job.envelopes.find(({ kind }) => kind === 'driver');
+  return driver?.kind === 'driver' && driver.eye !== undefined ? placeOfPoint(job, driver.eye) : null;
+}
+
+/**
+ * A new box, called `name`, of a size to begin with and where such a thing may be: a start to edit from. A door lies to the driver's own side, a sight line
+ * before the eye.
+ */
 export function addBox(job: Job, use: BoxUse, name: string): Job {
   const { size, gap, from } = STARTS[use];
-  const top = headTop(job);
-  const [along, out, up] = from;
+  const eye = use === 'sight' ? firstEye(job) : null;
+  const top = eye ?? headTop(job);
+  const [along, out, up] = eye === null ? from : BEFORE_EYE;
   return appendRecord(job, 'envelopes', {
     id: nextId(job, 'envelopes'),
     name,

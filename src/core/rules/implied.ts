@@ -2,7 +2,7 @@
 import type { RuleCheck } from '../job/kinds/rule-check.ts';
 
 /** What stands in front of the driver, the likeliest first: the first of these roles that there is counts. */
-export const FRONT = ['front-hoop', 'windscreen-header', 'front-leg', 'side-hoop'] as const;
+export const FRONT = ['front-hoop', 'windscreen-header', 'roof-ring', 'front-leg', 'side-hoop'] as const;
 
 /** The roles that it is about, and those that it is measured to. */
 export interface Meant {

@@ -114,6 +114,11 @@ describe('boxes and drivers', () => {
       expect(Math.sign(at('door')[1])).toBe(Math.sign(y));
     }
     expect(placed(envelopes.addBox(bare, 'head', 'New'))[0]![1]).toBe(0);
+    // A sight line begins at the eye, where that was measured.
+    const [eye] = points;
+    const seeing = envelopes.setEye(envelopes.addDriver(bare, 'Driver', 'post'), 'e1', eye!.id);
+    const [sx, sy, sz] = placed(envelopes.addBox(seeing, 'sight', 'New'))[0]!;
+    expect([sx > eye!.position[0], sy, sz]).toEqual([true, eye!.position[1], eye!.position[2]]);
   });
 
   it('a second driver who is not measured sits on the other side', () => {

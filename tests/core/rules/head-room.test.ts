@@ -20,7 +20,7 @@ import { drawn } from '../../draws.ts';
 import { drawFrom, type Draw } from '../../reference/oracles/seeded.ts';
 import { jobOf } from '../frame.ts';
 
-type Front = 'front-hoop' | 'front-leg';
+type Front = 'front-hoop' | 'front-leg' | 'roof-ring';
 
 interface Figures {
   readonly front: Front;
@@ -73,9 +73,11 @@ function cage(figures: Figures): Derived {
     },
     members: [
       { id: 'hoop', role: 'main-hoop', path: ['a', 'b', 'c', "c'", "b'", "a'"] },
-      front === 'front-hoop'
-        ? { id: 'front', role: 'front-hoop', path: ['fa', 'fb', 'fc', "fc'", "fb'", "fa'"] }
-        : { id: 'leg', role: 'front-leg', path: ['lt', 'fc', 'fb', 'fa'], mirror: true },
+      {
+        'front-hoop': { id: 'front', role: 'front-hoop', path: ['fa', 'fb', 'fc', "fc'", "fb'", "fa'"] },
+        'front-leg': { id: 'leg', role: 'front-leg', path: ['lt', 'fc', 'fb', 'fa'], mirror: true },
+        'roof-ring': { id: 'leg', role: 'roof-ring', path: ['lt', 'fc', "fc'", "lt'"] },
+      }[front],
       ...(header ? [{ id: 'header', role: 'windscreen-header', path: ['fc', "fc'"] }] : []),
       { id: 'stay', role: 'rear-stay', path: ['la', 'sa'], mirror: true },
       { id: 'bar', role: 'harness-bar', path: bent > 0 ? ['h1', 'k1', 'k2', 'h2'] : ['h1', 'h2'] },
@@ -87,7 +89,7 @@ function cage(figures: Figures): Derived {
 }
 
 const someFigures = (draw: Draw): Figures => ({
-  front: draw.oneOf(['front-hoop', 'front-leg'] as const),
+  front: draw.oneOf(['front-hoop', 'front-leg', 'roof-ring'] as const),
   header: draw.chance(0.3),
   top: draw.between(1050, 1250),
   lean: draw.between(-120, 60),
@@ -457,6 +459,22 @@ describe('limits', () => {
     expect(verdictOf(frame, [{ top: [-400, 0, 1200] }], window).because).toMatchObject({ id: 'nobody' });
   });
 
+  it('the box and the ball, on either side of what is asked', () => {
+    // Upright under the middle of the hoop’s level top, whose underside stands at 1200 less the radius.
+    const under = (gap: number): Seated => ({ top: [0, 0, 1200 - 22.225 - gap], helmet: [200, 200, 200] });
+    for (const of of ['box', 'circle']) {
+      const asked = check(of, { least: 50 });
+      expect(verdictOf(frame, [under(50)], asked)).toMatchObject({
+        verdict: 'met',
+        concerns: ['hoop'],
+        envelope: 'd0',
+      });
+      expect(verdictOf(frame, [under(50)], asked).value).toBeCloseTo(50, 9);
+      expect(verdictOf(frame, [under(49.99)], asked)).toMatchObject({ verdict: 'not-met', concerns: ['hoop'] });
+      expect(verdictOf(frame, [under(-10)], asked).value).toBeLessThan(0);
+    }
+  });
+
   it('a ball of 300 mm where the article does not say another', () => {
     const who = { top: [400, 0, 900] } as const;
     const [usual, said, larger] = verdictsOf(
@@ -566,7 +584,7 @@ describe('the line to the front', () => {
     expect(verdictOf(without('hoop'), [who], check('line-front')).because).toMatchObject({ roles: ['main-hoop'] });
     expect(verdictOf(without('front'), [who], check('line-front')).because).toMatchObject({
       id: 'nothing-there',
-      roles: ['front-hoop', 'windscreen-header', 'front-leg', 'side-hoop'],
+      roles: ['front-hoop', 'windscreen-header', 'roof-ring', 'front-leg', 'side-hoop'],
     });
     expect(verdictOf(frame, [], check('line-front')).because).toEqual({ id: 'no-driver' });
   });

@@ -37,6 +37,14 @@ const SHOP = {
   envelopes: [
     { id: 'head', name: 'Helmet', kind: 'box', centre: [-150, 330, 1010], size: [330, 280, 330], rotation: [0, 10, 0] },
     { id: 'knees', name: 'Knees', kind: 'box', centre: [500, 0, 500], size: [400, 900, 300], gap: 50 },
+    {
+      id: 'driver',
+      kind: 'driver',
+      helmetTop: 'post',
+      eye: "sill'",
+      shoulders: ['post', 'sill'],
+      motion: { forward: 40 },
+    },
   ],
   pulls: [pull(25), pull(60, { batch: 'H-204' }), pull(88, { batch: 'H-204', tube: 'm0', bend: 1 })],
   points: [

@@ -2,7 +2,7 @@
  * How far the helmet lies under the straight line from the top of the main hoop to the top of the front structure, or to the foot of a rear stay, mm, seen from
  * the side: of all places of the helmet's box the least, square to the line; negative where it pokes through. The line goes on straight past both.
  *
- * A hoop's top and a header's is the highest place of its wall. A leg or a side hoop runs on from the main hoop: its top is where a straight edge from the main
+ * A hoop's top and a header's is the highest place of its wall. A ring of the roof, a leg or a side hoop runs on from the main hoop: its top is where a straight edge from the main
  * hoop's top would lie on it. A stay's foot is the place where its centreline ends. docs/maths/head-room.md.
  */
 import { placeOnPiece, type Piece } from '../../geometry/path.ts';
@@ -93,7 +93,8 @@ function frontTop(bar: Bar, hoopTop: Vec3): Vec3 | null {
   );
 }
 
-const RUN_ON = ['front-leg', 'side-hoop'] as const;
+/** They run on from the main hoop. */
+const RUN_ON = ['roof-ring', 'front-leg', 'side-hoop'] as const;
 
 /**
  * Where an arc, seen from the side, runs straight towards the place or away from it, mm from its start. With c its centre less the place and a and b its spoke
