@@ -12,6 +12,7 @@ import { startKernel } from '../reference/oracles/kernel.ts';
 import { startMesh } from '../reference/oracles/mesh.ts';
 import { timed, timeOf, timingOf, type Timing } from './clock.ts';
 import { BEND, STRAIGHT, timeKernel, timeMesh, timeOurs } from './curves.ts';
+import { timeDossier } from './dossier.ts';
 import { timePointer } from './drawing.ts';
 import { latticeOf } from './lattice.ts';
 import { timeRehearsals } from './rehearsal.ts';
@@ -54,6 +55,8 @@ export async function main(): Promise<number> {
   timeDrawing();
   timeSurveys();
   await timeReading();
+  say('');
+  atMost('dossier.pdf of the demo, ten photos, from its text', await timeDossier(), 5000);
   return 0;
 }
 

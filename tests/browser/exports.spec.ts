@@ -92,7 +92,14 @@ test.describe('in a job of few tubes', () => {
     await start(page);
     await goTo(page, 'Shop');
     await showPart(page, 'Files');
-    for (const kind of ['To print', 'Solids for CAD', 'For a vinyl cutter', '3D to look at', '3D as a plain mesh']) {
+    for (const kind of [
+      'To print',
+      'Solids for CAD',
+      'For a vinyl cutter',
+      '3D to look at',
+      '3D as a plain mesh',
+      'For the inspector',
+    ]) {
       await page.getByRole('checkbox', { name: kind }).uncheck();
     }
     await page.getByRole('checkbox', { name: 'For a laser' }).uncheck();

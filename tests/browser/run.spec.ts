@@ -5,6 +5,7 @@
 import type { Locator, Page } from '@playwright/test';
 import {
   chooseTube,
+  enter,
   expect,
   FEW,
   goTo,
@@ -92,6 +93,16 @@ test('a whole run from typed readings; and one in which marks move', async ({ pa
     expect(pulls).toMatchObject([{ tube: 'hoop', bend: 1, pulled: corrected, net: opened(corrected) }]);
     expect(bent[0].bends).toEqual([
       { bend: 1, pulled: corrected, net: opened(corrected), start: expect.closeTo(bent[0].drawn.starts[0], 6) },
+    ]);
+    // By calipers: one figure stands for both until the other is typed, and the lesser comes first.
+    await page.getByText('How far from round').click();
+    const over = page.getByRole('group', { name: 'Over bend 1, by calipers' });
+    await enter(over.getByRole('textbox', { name: 'Least across' }), '1.78');
+    await enter(over.getByRole('textbox', { name: 'Greatest across' }), '1.72');
+    await expect(over.getByRole('textbox', { name: 'Least across' })).toHaveValue('1.720');
+    expect(JSON.parse(await savedText(page)).bent[0].bends[0].across.map((mm: number) => mm.toFixed(3))).toEqual([
+      '43.688',
+      '45.212',
     ]);
     await key(page, 'On to bend 2').click();
 

@@ -66,6 +66,9 @@ describe.each(['a4', 'letter'] as const)('the dossier on %s', async (paper) => {
       expect(words).toContain(frame.job.name);
       expect(words).toContain(`page ${i + 1} of ${pages.length}`);
       expect(overlapsOf(page)).toEqual([]);
+      // No page ends with a heading.
+      const lowest = page.texts.filter(({ y }) => y > 19).toSorted((a, b) => a.y - b.y)[0]!;
+      expect(lowest.size, lowest.text).toBeLessThan(3.9);
       for (const { text, x, width } of page.texts) {
         expect(x + width, text).toBeLessThan(page.width - 9.5);
         expect(text).not.toContain('…');

@@ -467,6 +467,19 @@ describe('what was measured already', () => {
   });
 });
 
+it('has the heat of its tube in the box for it, and an empty box where the job says none', async () => {
+  const heated = (batch = '') => {
+    const members = demo.job.members.map((each) => ({ ...each, batch }));
+    return hoopPages(derivedFrom(JSON.stringify({ ...demo.job, members })));
+  };
+  const besideHeat = ([page]: Awaited<ReturnType<typeof heated>>) => {
+    const name = page!.texts.find(({ text }) => text === 'Heat')!;
+    return page!.texts.filter(({ x, y }) => Math.abs(y - name.y) < 0.1 && x > name.x).map(({ text }) => text)[0];
+  };
+  expect(besideHeat(await heated('K-77'))).toBe('K-77');
+  expect(besideHeat(await heated())).toBe('Cut by');
+});
+
 it('says in the finding of a grip that the length to cut has it, on the sheet and on the cover', async () => {
   // The hoop's last straight is 518.4 mm; what is short of 700 is 181.1 with the plate's half millimetre.
   const printedHoop = async (change: object) => {

@@ -37,6 +37,18 @@ const WANTED: readonly Product[] = ['fabrication.json', 'tubes.csv', 'wraps', 'c
 const running = () => new AbortController().signal;
 
 describe('a request', () => {
+  it('takes photos along for the dossier, and for no other file', async () => {
+    const photos = new Map([['0'.repeat(24), new Uint8Array([1, 2])]]);
+    const taken: (number | undefined)[] = [];
+    const seeing: Make = async (_, request) => {
+      if (request.kind === 'make') taken.push(request.setting.photos?.size);
+      return [];
+    };
+    const wanted: readonly Product[] = ['tubes.csv', 'dossier.pdf', 'sheets.pdf'];
+    await requestFiles(job, wanted, { ...plainSetting, photos }, () => {}, running(), hireHere(seeing));
+    expect(taken).toEqual([undefined, 1, undefined]);
+  });
+
   it('gives the files that the command line writes, in the order asked for, and reports how far it is', async () => {
     const reports: Progress[] = [];
     const { files, missing } = await requestFiles(

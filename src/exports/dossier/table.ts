@@ -4,7 +4,6 @@ import { box, FINE, FIRM, HAIR, SMALL, stroke, text } from '../../drawing/ink.ts
 import type { Mark } from '../../drawing/types.ts';
 import type { Context } from '../sheets/context.ts';
 import type { Block, Part } from '../sheets/page.ts';
-import { gap } from '../sheets/page.ts';
 
 export interface Column {
   readonly name: string;
@@ -27,7 +26,7 @@ const MOST_LINES = 6;
 /** The rows, under the columns' names at the head of each page that they come onto; a row has a cell for each column that is no box. */
 export function table(context: Context, columns: readonly Column[], rows: readonly (readonly string[])[]): Part {
   const placed = placedIn(columns, context.width);
-  return { heading: heading(context, placed), rows: [...rows.map((row) => rowOf(context, placed, row)), gap(3)] };
+  return { heading: heading(context, placed), rows: rows.map((row) => rowOf(context, placed, row)) };
 }
 
 interface Placed extends Column {

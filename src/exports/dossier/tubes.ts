@@ -18,10 +18,10 @@ const COLUMNS: readonly Column[] = [
   { name: 'No.', share: 0.05, bold: true },
   { name: 'Tube', share: 0.24, bold: true },
   { name: 'Role', share: 0.13 },
-  { name: 'Size', share: 0.12 },
+  { name: 'Size', share: 0.15 },
   { name: LENGTH_NAMES.tips, share: 0.12, figures: true },
   { name: 'Heat', share: 0.09 },
-  { name: 'Certificate', share: 0.25 },
+  { name: 'Certificate', share: 0.22 },
 ];
 
 const HEATS: readonly Column[] = [

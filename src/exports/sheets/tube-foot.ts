@@ -1,6 +1,7 @@
 /** The foot of a tube's sheet: boxes for what is written in by hand, what to mind at the machine, who decides, which sheet it is, and the code that opens it in the page. */
 import { shrunk } from '../../drawing/fit.ts';
 import { FINE, SMALL, box, stroke, text } from '../../drawing/ink.ts';
+import { shownName } from '../../core/job/shown.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import type { Mark } from '../../drawing/types.ts';
 import { whichSheet, whoDecides } from './cautions.ts';
@@ -37,7 +38,7 @@ export function tubeFoot(
   return {
     height: HEIGHT,
     draw: (left, top) => [
-      ...boxes(left, top - 1.5, width),
+      ...boxes(context, heatOf(tubes), left, top - 1.5, width),
       text(left, top - 11.8, mind.text, { size: mind.size }),
       whoDecides(context, left, top - 15.5, width),
       ...whichSheet(context, which, code)(left, top - 19.1, width),
@@ -46,8 +47,12 @@ export function tubeFoot(
   };
 }
 
-/** One row, each with its name at the left of it. */
-function boxes(left: number, top: number, width: number): readonly Mark[] {
+/** The heats that the job has the tubes cut from; '' where it says none. */
+const heatOf = (tubes: readonly SolvedTube[]): string =>
+  [...new Set(tubes.flatMap(({ member: { batch = '' } }) => (batch === '' ? [] : [shownName(batch)])))].join(', ');
+
+/** One row, each with its name at the left of it; the heat stands in its own where it is known. */
+function boxes({ letters }: Context, heat: string, left: number, top: number, width: number): readonly Mark[] {
   let at = left;
   const inside = BOXES.flatMap(([name, share], i): readonly Mark[] => {
     const from = at;
@@ -56,7 +61,13 @@ function boxes(left: number, top: number, width: number): readonly Mark[] {
       { x: from, y: top },
       { x: from, y: top - BOX },
     ];
-    return [...(i === 0 ? [] : [stroke(edge, FINE)]), text(from + 1.2, top - BOX + 2.4, name)];
+    const named = from + 1.2 + letters.width(name, SMALL, false) + 1.5;
+    const known = shrunk(letters, name === 'Heat' ? heat : '', at - named - 1, SMALL + 0.4, true);
+    return [
+      ...(i === 0 ? [] : [stroke(edge, FINE)]),
+      text(from + 1.2, top - BOX + 2.4, name),
+      text(named, top - BOX + 2.4, known.text, { size: known.size, bold: true }),
+    ];
   });
   return [box(left, top, width, BOX), ...inside];
 }

@@ -4,7 +4,6 @@ import { massInWords } from '../../core/units/mass.ts';
 import { AS_DRAWN, CUT_TO } from '../../core/words/blank.ts';
 import { MAKE_ONE_OF_EACH, twinIs } from '../../core/words/twins.ts';
 import { SAW_GRABS, STRIP, TUBE_WHIPS } from '../../core/words/cautions.ts';
-import { shownName } from '../../core/job/shown.ts';
 import { errorsOf, faultInWords } from '../../core/checks/faults.ts';
 import type { Finding } from '../../core/checks/types.ts';
 import type { Derived } from '../../core/derive.ts';
@@ -197,12 +196,11 @@ function title({ letters }: Context, tube: SolvedTube, space: number): Block {
 
 function facts(context: Context, tube: SolvedTube, { tape, feed }: Measured, space: number): Block[] {
   const { derived, letters, unit } = context;
-  const { section, die, bends, member } = tube;
+  const { section, die, bends } = tube;
   const madeOf = (named: (name: string) => string): string =>
     [
       sectionInWords({ ...section, name: named(section.name) }, unit),
       ...(section.material === '' ? [] : [named(steelInWords(section))]),
-      ...(member.batch === undefined || member.batch === '' ? [] : [`batch ${named(shownName(member.batch))}`]),
       ...(die === null || bends.length === 0
         ? []
         : [`die ${named(die.name)}${oneRadius(tube) ? `, CLR ${decimalFigure(bends[0]!.radius, unit)}` : ''}`]),
