@@ -114,7 +114,7 @@ const Line = memo(function Line({ verdict, book, asked, came, chosen, unit }: Li
         </span>
         <span className="verdict-asked">{asked}</span>
         <span className="verdict-came">
-          <span className="verdict-word">{VERDICT_WORDS[word]}</span> {came}
+          <span className="verdict-word">{VERDICT_WORDS[word]}:</span> {came}
         </span>
       </span>
     </>

@@ -8,6 +8,7 @@ import { withTube } from '../../core/shape/starters/with-tube.ts';
 import { LAYOUT_WORDS } from '../../core/words/starters.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
 import { editor, jobDocument } from '../../store/page.ts';
+import { MassField } from '../fields/MassField.tsx';
 import { beginCage, startName } from './ask-cage.ts';
 import './start.css';
 
@@ -26,6 +27,10 @@ export default function StartChoice(): ReactNode {
           </li>
         ))}
       </ul>
+      <div className="start-mass">
+        <MassField />
+        <p className="small">Rule books ask for more tube in heavier cars. It may follow later, in Checks.</p>
+      </div>
     </section>
   );
 }

@@ -46,7 +46,8 @@ function nearest(
     const tops = hosts.map((host) =>
       addScaled(farthestAlong(host.path, Z_AXIS).point, Z_AXIS, host.section.outerDiameter / 2),
     );
-    return tops.map((top): Near => ({ value: top[2] - place[2], place: top })).reduce(higher);
+    // A dimension of height stands upright over the place.
+    return tops.map(([, , top]): Near => ({ value: top - place[2], place: [place[0], place[1], top] })).reduce(higher);
   }
   const places = hosts.flatMap(PLACES[of as keyof typeof PLACES]);
   if (places.length === 0) return { id: of === 'foot' ? 'no-foot' : 'nothing-there', roles: onto };
