@@ -80,9 +80,9 @@ export const fitChoices = ({ feet }: Pick<Job, 'feet'>): readonly Choice[] => [
   { value: 'new-box', label: 'on a new foot box' },
 ];
 
-/** Every batch that a pull or a member names, once. */
-export const batchesIn = ({ pulls, members }: Job): readonly string[] => [
-  ...new Set([...pulls, ...members].flatMap(({ batch }) => (batch === undefined ? [] : [batch]))),
+/** Every batch that a pull, a member or a certificate names, once. */
+export const batchesIn = ({ pulls, members, certificates }: Job): readonly string[] => [
+  ...new Set([...pulls, ...members, ...certificates].flatMap(({ batch }) => (batch === undefined ? [] : [batch]))),
 ];
 
 /** On a tube, so far from an end or a bend. */
