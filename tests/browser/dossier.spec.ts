@@ -152,6 +152,27 @@ test('a picture that is not in this browser is said to be missing, and comes bac
   await expect(page.getByRole('article', { name: /^Photo/ })).toHaveCount(1);
 });
 
+test('a picture that is dropped there is a photo, and no job to open', async ({ page }) => {
+  await start(page);
+  await toPapers(page);
+  const dragged = await page.evaluateHandle(
+    (bytes) => {
+      const carried = new DataTransfer();
+      carried.items.add(new File([new Uint8Array(bytes)], 'Stay.png', { type: 'image/png' }));
+      return carried;
+    },
+    Array.from(png(60, 40)),
+  );
+  const area = page.locator('.photos');
+  await area.dispatchEvent('dragover', { dataTransfer: dragged });
+  await expect(page.getByText('Drop the job file to open it')).toHaveCount(0);
+  await area.dispatchEvent('drop', { dataTransfer: dragged });
+  await expect.poll(() => drawn(page, 'Stay')).toBe(true);
+  await expect(page.getByText('Stay.png')).toHaveCount(0);
+  await page.locator('body').dispatchEvent('dragover', { dataTransfer: dragged });
+  await expect(page.getByText('Drop the job file to open it')).toBeVisible();
+});
+
 test('certificates stand by heat, and are reached from the checks', async ({ page }) => {
   await start(page);
   await goTo(page, 'Checks');
