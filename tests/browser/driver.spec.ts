@@ -1,5 +1,5 @@
 /** A driver in the car by measured points, and boxes round what else wants room. */
-import { choose, enter, expect, goTo, savedText, start, test, typeItsPlace } from './journey.ts';
+import { choose, enter, expect, goTo, openFile, savedText, start, test, typeItsPlace } from './journey.ts';
 
 test('a driver goes by points, is as near as they say, and keeps them; a box begins beside the driver', async ({
   page,
@@ -54,4 +54,43 @@ test('a driver goes by points, is as near as they say, and keeps them; a box beg
     await box.getByRole('heading', { name: 'The box' }).click();
     await expect(box.getByRole('textbox', { name: 'Gap to keep' })).toBeVisible();
   });
+});
+
+test('articles on head and belts go by the driver: what to pad is listed, and a key puts the harness bar right', async ({
+  page,
+}) => {
+  await start(page);
+  const job = JSON.parse(await savedText(page));
+  // Shoulders so high over the bar that the belts go down too steeply.
+  job.points.push(
+    { id: 'dt', name: 'Helmet top', position: [250, 336, 1003] },
+    { id: 'dl', name: 'Left shoulder', position: [170, 436, 760] },
+    { id: 'dr', name: 'Right shoulder', position: [170, 236, 760] },
+  );
+  job.envelopes = [{ id: 'd', name: 'Driver', kind: 'driver', helmetTop: 'dt', shoulders: ['dl', 'dr'] }];
+  job.rules = [
+    {
+      sheet: 'own',
+      body: 'Own book',
+      checks: [
+        { article: '1', kind: 'harness', of: 'strap-angle', least: -20, most: 10 },
+        { article: '2', kind: 'head-room', of: 'padding', least: 150 },
+      ],
+    },
+  ];
+  await openFile(page, 'belts.json', JSON.stringify(job));
+  await goTo(page, 'Checks');
+  const book = page.getByRole('region', { name: 'Rule book' });
+  await book.getByText('Where to pad, tube by tube').click();
+  await expect(book.getByRole('row').filter({ hasText: 'Main hoop' })).toBeVisible();
+
+  const straps = book.getByRole('button', { name: /Straps from the shoulders/ });
+  await expect(straps).toContainText('not met');
+  await straps.click();
+  await book.getByRole('button', { name: /^Move Harness bar .* up, to about −5\.0°$/ }).click();
+  await expect(book.getByRole('heading', { name: 'Not met' })).toBeHidden();
+  const moved = JSON.parse(await savedText(page));
+  const heightOf = (of: { nodes: { id: string; at: { until: { value: number } } }[] }): number =>
+    of.nodes.find(({ id }) => id === 'harness-end')!.at.until.value;
+  expect(heightOf(moved)).toBeGreaterThan(heightOf(job));
 });

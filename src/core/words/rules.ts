@@ -72,7 +72,9 @@ export function limitsInWords(
 export function askedInWords(check: RuleCheck, unit: LengthUnit): string {
   if (check.kind === 'ask') return 'A person has to look.';
   const limits = limitsInWords(check, (value) => figureInWords(value, check, unit));
-  const what = [whatInWords(check, unit), isYesOrNo(check) ? '' : limits].filter((each) => each !== '').join(' ');
+  const what = [whatInWords(check, unit), isYesOrNo(check) || isOfPadding(check) ? '' : limits]
+    .filter((each) => each !== '')
+    .join(' ');
   const aim = check.aim === undefined ? '' : `; about ${figureInWords(check.aim, check, unit)} advised`;
   return `${capital(`${whoInWords(check)}${what}${massesInWords(check, unit)}${aim}`)}.`;
 }
@@ -80,6 +82,8 @@ export function askedInWords(check: RuleCheck, unit: LengthUnit): string {
 /** It is so or it is not: no figure tells more. */
 const isYesOrNo = ({ kind, of, most = 0 }: RuleCheck): boolean =>
   (kind === 'one-piece' && most <= 1) || (kind === 'straight' && of === 'bends' && most === 0);
+
+const isOfPadding = ({ kind, of }: RuleCheck): boolean => kind === 'head-room' && of === 'padding';
 
 function whoInWords({ kind, of, roles, only }: RuleCheck): string {
   if (kind === 'head-room' || kind === 'harness') return '';
@@ -147,7 +151,7 @@ function whatInWords(check: RuleCheck, unit: LengthUnit): string {
         'line-stay': 'helmet under the line from the hoop’s top to the foot of the stay',
         behind: 'behind the helmet',
         circle: `from a ball of ${comparedLength(check.diameter ?? 300, unit)} round the head`,
-        padding: 'tubes near a helmet, to be padded,',
+        padding: `tubes within ${comparedLength(Math.max(check.least ?? 0, check.most ?? 0), unit)} of a helmet: padded`,
       }[check.of];
     case 'gap-window':
       return `${check.of === 'axes' ? 'centreline' : 'surface'} to the nearest ${onto}`;
@@ -255,7 +259,7 @@ function becauseInWords(verdict: Verdict, frame: Frame): string {
     case 'roundness-not-measured':
       return `The diameters over the bends of ${who} have not been measured.`;
     case 'to-pad':
-      return `Within ${comparedLength(because.reach, unit)} of a helmet: ${paddingInWords(because.stretches, frame)}. Pad it; whether it is padded nobody can see here.`;
+      return `${comparedLength(lengthToPad(because.stretches), unit)} on ${tubesCounted(verdict.concerns.length)} lies within ${comparedLength(because.reach, unit)} of a helmet: whether that is padded nobody can see here.`;
     case 'not-behind':
       return `${who} does not run behind the driver’s shoulder.`;
     case 'no-opening':
@@ -274,15 +278,11 @@ export function answerInWords({ by, on, note }: RuleAnswer): string {
   return `${parts.filter((part) => part !== '').join(' ')}${note === '' ? '' : `: ${shownName(note)}`}.`;
 }
 
-/** "60.2 in of tube in all, Main hoop 32 in from 40.1 in, Header 28.2 in from 3 in": how much, and from where along each, counted from end A's node. */
-function paddingInWords(stretches: readonly ToPad[], frame: Frame): string {
-  const show = (mm: number): string => comparedLength(mm, frame.job.lengthUnit);
-  const all = stretches.reduce((sum, { from, to }) => sum + to - from, 0);
-  const each = stretches.map(
-    ({ tube, from, to }) => `${tubeName(frame, tube)} ${show(to - from)} from ${show(from)} on`,
-  );
-  return `${show(all)} of tube in all, ${listed(each)}, counted from end A`;
-}
+/** How much is to be bought, mm. */
+export const lengthToPad = (stretches: readonly ToPad[]): number =>
+  stretches.reduce((sum, { from, to }) => sum + to - from, 0);
+
+const tubesCounted = (count: number): string => `${count} ${count === 1 ? 'tube' : 'tubes'}`;
 
 const orInWords = (roles: readonly string[]): string => roles.map(roleInWords).join(' or ');
 

@@ -14,6 +14,7 @@ import { editor } from '../../store/page.ts';
 import type { PointedOut } from '../../store/types.ts';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { RoleField } from '../fields/RoleField.tsx';
+import { PaddingList } from './PaddingList.tsx';
 import { RuleMends } from './RuleMends.tsx';
 import { AnswerKeys } from './AnswerKeys.tsx';
 
@@ -53,6 +54,7 @@ export function VerdictRow({ verdict, more, derived, pointed }: Props): ReactNod
         {verdict.verdict === 'not-met' && pointed === keyOfVerdict(verdict) && (
           <RuleMends verdict={verdict} derived={derived} />
         )}
+        {verdict.because.id === 'to-pad' && <PaddingList stretches={verdict.because.stretches} derived={derived} />}
         <AnswerKeys verdict={verdict} />
         {more.length > 0 && (
           <details className="verdict-more">

@@ -1,5 +1,5 @@
 /**
- * What is to be padded: of each tube the stretches whose wall is within the reach of a helmet's box, with the room that the head moves in. Whether they are
+ * What is to be padded: of each tube the stretches whose wall is nearer than the figure to a helmet's box, with the room that the head moves in. Whether they are
  * padded nobody can see in the frame, so an article that finds some is not checked; one that finds none has the nearest tube beyond its reach.
  */
 import { centrelineWithin, joinedStretches } from '../../gaps/near-box.ts';
@@ -13,14 +13,14 @@ import type { Questions } from '../questions.ts';
 import type { Outcome, ToPad } from '../types.ts';
 import { nearestTube } from './drivers.ts';
 
-/** Of all drivers together: what is near to two heads is padded once. */
+/** Of all drivers together: what is near to two heads is padded once. The reach is the article's figure, as its least (bare tube stays that far off) or its most; the greater where it has both. */
 export function padding(
-  { most: reach }: CheckOf<'head-room'>,
+  { least, most }: CheckOf<'head-room'>,
   ask: Questions,
   drivers: readonly DriverEnvelope[],
   tubes: readonly SolvedTube[],
 ): readonly Outcome[] {
-  if (reach === undefined) return [{ unknown: { id: 'no-figure' }, concerns: [], at: null }];
+  const reach = Math.max(least ?? 0, most ?? 0);
   const points = ask.points();
   const boxes = drivers.map((driver) => envelopeBox(points, driver));
   const stretches = tubes.flatMap((tube): readonly ToPad[] => {

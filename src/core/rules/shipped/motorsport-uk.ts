@@ -41,7 +41,7 @@ export const MOTORSPORT_UK: RuleSheet = {
       least: 6000,
     }),
     article('16', 'read', 'head-room padding', 'Padding is recommended on any tube within 150 mm of a helmet.', {
-      most: 150,
+      least: 150,
     }),
     article('19.1', 'read', 'section', 'Harness bar: 38 x 2.5 or 40 x 2.0 mm at least.', {
       roles: ['harness-bar'],
