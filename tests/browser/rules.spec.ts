@@ -142,6 +142,10 @@ test('what the inspector says is the verdict where a person has to look, and is 
   await fillFive(page);
   await back(page);
   const holes = book(page).getByRole('listitem').filter({ hasText: 'Inspection holes' });
+  // It stays where it is while it is answered: the note is typed at once.
+  await holes.getByRole('radio', { name: 'met', exact: true }).check();
+  await expect(counts(page)).toHaveText(/^\s*1 not met\s*0 not checked\s*4 met/u);
+  await expect(holes.getByRole('textbox', { name: 'Note' })).toBeVisible();
   await holes.getByRole('radio', { name: 'not met', exact: true }).check();
   await expect(counts(page)).toHaveText(/^\s*2 not met\s*0 not checked/u);
   await enter(holes.getByRole('textbox', { name: 'By' }), 'Scrutineer');

@@ -1,5 +1,5 @@
 /** The rule book: every article of the job's sheets held against the frame; what is not met first, what nobody has looked at next. */
-import { useLayoutEffect, type ReactNode } from 'react';
+import { useLayoutEffect, useState, type Dispatch, type ReactNode, type SetStateAction } from 'react';
 import type { Derived } from '../../core/derive.ts';
 import { remembered } from '../../core/remembered.ts';
 import { judge } from '../../core/rules/judge.ts';
@@ -45,9 +45,7 @@ export function RuleBook({ show }: { show: ShowSheet }): ReactNode {
           </p>
           <Sheets show={show} />
           <Mass verdicts={verdicts} />
-          <Group word="not-met" alike={alike} derived={derived} />
-          <Group word="not-checked" alike={alike} derived={derived} />
-          <Group word="met" alike={alike} derived={derived} />
+          <Groups alike={alike} derived={derived} />
         </>
       )}
     </section>
@@ -82,16 +80,48 @@ function Mass({ verdicts }: { verdicts: readonly Verdict[] }): ReactNode {
   );
 }
 
+/** A row in hand, and the group that it was taken up in: there it stays while it is answered, and what comes of it is seen. */
+interface InHand {
+  readonly key: string;
+  readonly word: VerdictWord;
+}
+
+function Groups({ alike, derived }: { alike: readonly Alike[]; derived: Derived }): ReactNode {
+  const [inHand, take] = useState<InHand | null>(null);
+  const groupOf = ({ first }: Alike): VerdictWord =>
+    inHand?.key === keyOfVerdict(first) ? inHand.word : first.verdict;
+  return WORDS.map((word) => (
+    <Group key={word} word={word} of={alike.filter((each) => groupOf(each) === word)} derived={derived} take={take} />
+  ));
+}
+
+interface GroupProps {
+  readonly word: VerdictWord;
+  readonly of: readonly Alike[];
+  readonly derived: Derived;
+  readonly take: Dispatch<SetStateAction<InHand | null>>;
+}
+
 /** What is met folds: nobody comes for that. */
-function Group({ word, alike, derived }: { word: VerdictWord; alike: readonly Alike[]; derived: Derived }): ReactNode {
-  const of = alike.filter(({ first }) => first.verdict === word);
+function Group({ word, of, derived, take }: GroupProps): ReactNode {
   const pointed = useEditor((state) => state.pointedOut?.key);
   if (of.length === 0) return null;
   const list = (
     <ul className="findings">
-      {of.map(({ first, more }) => (
-        <VerdictRow key={keyOfVerdict(first)} verdict={first} more={more} derived={derived} pointed={pointed} />
-      ))}
+      {of.map(({ first, more }) => {
+        const key = keyOfVerdict(first);
+        return (
+          <VerdictRow
+            key={key}
+            verdict={first}
+            more={more}
+            derived={derived}
+            pointed={pointed}
+            onTake={() => take((before) => (before?.key === key ? before : { key, word }))}
+            onLeave={() => take((before) => (before?.key === key ? null : before))}
+          />
+        );
+      })}
     </ul>
   );
   const title = `${VERDICT_WORDS[word][0]!.toUpperCase()}${VERDICT_WORDS[word].slice(1)}`;

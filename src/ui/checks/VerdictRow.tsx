@@ -38,11 +38,20 @@ interface Props {
   readonly derived: Derived;
   /** What is pointed out. */
   readonly pointed: string | undefined;
+  /** Somebody begins to do something in it, or has gone on from it. */
+  readonly onTake: () => void;
+  readonly onLeave: () => void;
 }
 
-export function VerdictRow({ verdict, more, derived, pointed }: Props): ReactNode {
+export function VerdictRow({ verdict, more, derived, pointed, onTake, onLeave }: Props): ReactNode {
   return (
-    <li>
+    <li
+      onPointerDown={onTake}
+      onFocus={onTake}
+      onBlur={({ relatedTarget, currentTarget }) => {
+        if (!currentTarget.contains(relatedTarget)) onLeave();
+      }}
+    >
       <Line
         verdict={verdict}
         {...said(verdict, derived)}
