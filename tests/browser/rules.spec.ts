@@ -1,7 +1,21 @@
 /** The rule book in Checks: a sheet filled in by keyboard, what comes of it as the frame changes, its file, and the inspector's word. */
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
-import { choose, enter, expect, goTo, openFile, savedText, SIZES, start, test, textOf, undoKey } from './journey.ts';
+import {
+  bay,
+  choose,
+  enter,
+  expect,
+  goTo,
+  IN_THE_BAY,
+  openFile,
+  savedText,
+  SIZES,
+  start,
+  test,
+  textOf,
+  undoKey,
+} from './journey.ts';
 
 /** The demo as it is before anyone has a rule book in hand. */
 const { rules: _rules, ...BARE } = JSON.parse(readFileSync('public/demo.cagewright.json', 'utf8')) as Record<
@@ -157,6 +171,25 @@ test('what the inspector says is the verdict where a person has to look, and is 
   await expect(doors).toContainText('The inspector’s word: met. Answered by Scrutineer');
   await expect(doors).toContainText('not met:');
 });
+
+test(
+  'a press on what is not met shows it in the bay, with the dimension drawn; whatever is chosen next takes that away',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await startBare(page);
+    await book(page).getByRole('button', { name: 'Fill in a sheet' }).click();
+    await enter(question(page, /^How wide must it be inside/u).getByRole('textbox', { name: 'at least' }), '60');
+    await back(page);
+    const row = book(page).getByRole('button', { name: /Main hoop: inside, between its feet/u });
+    const width = /not met: ([\d.]+ in)/u.exec(await row.innerText())![1]!;
+    await row.click();
+    const dimension = page.getByRole('region', { name: '3D view of the frame' }).getByText(`× ${width}`);
+    await expect(dimension).toBeVisible();
+    await bay(page).press('Escape');
+    await expect(dimension).toHaveCount(0);
+    await expect(row).not.toHaveAttribute('aria-current', 'true');
+  },
+);
 
 test('nothing of it stands out of the page at any size', async ({ page }) => {
   await startBare(page);

@@ -4,6 +4,7 @@ import type { RULE_KINDS, RuleKind } from '../job/kinds/rule-check.ts';
 import type { RuleSheet } from '../job/kinds/rule-sheet.ts';
 import type { FigureName } from '../rules/figures.ts';
 import type { Verdict, VerdictWord } from '../rules/types.ts';
+import { VERDICT_WORDS } from './rules.ts';
 
 /** Where a job has none. */
 export const WHAT_SHEETS_ARE_FOR =
@@ -19,9 +20,20 @@ export function sheetInWords({ body, edition, sheet }: Pick<RuleSheet, 'body' | 
 export const sheetsInWords = (sheets: readonly RuleSheet[]): string =>
   `Held against ${sheets.length === 1 ? 'this sheet' : 'these sheets'}: ${sheets.map(sheetInWords).join('; ')}.`;
 
-/** How many verdicts there are of each sort. */
-export const countOf = (verdicts: readonly Verdict[], word: VerdictWord): number =>
-  verdicts.filter(({ verdict }) => verdict === word).length;
+/** As the page sorts verdicts: an article for cars of another mass asks nothing of this one. */
+export type Sort = VerdictWord | 'other-cars';
+
+/** Where a verdict stands on the page. */
+export const sortOf = ({ verdict, because }: Verdict): Sort => (because.id === 'other-mass' ? 'other-cars' : verdict);
+
+/** What stands over each sort, and beside its number. */
+export const SORT_WORDS: Readonly<Record<Sort, string>> = {
+  ...VERDICT_WORDS,
+  'other-cars': 'for cars of another mass',
+};
+
+/** Over bars of which one may be what is counted and not there. */
+export const MAY_BE_MEANT = 'These bars have no role. One of them may be it:';
 
 /** Under an article: how many of other sheets ask no more. */
 export const moreInWords = (count: number): string =>

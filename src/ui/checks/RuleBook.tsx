@@ -2,12 +2,21 @@
 import { useLayoutEffect, useState, type Dispatch, type ReactNode, type SetStateAction } from 'react';
 import type { Derived } from '../../core/derive.ts';
 import { remembered } from '../../core/remembered.ts';
+import { capital } from '../../core/words/lists.ts';
 import { judge } from '../../core/rules/judge.ts';
 import { strictest, type Alike } from '../../core/rules/strictest.ts';
-import type { Verdict, VerdictWord } from '../../core/rules/types.ts';
-import { countOf, MASS_ASKED, NO_ARTICLES, sheetsInWords, WHAT_SHEETS_ARE_FOR } from '../../core/words/rule-book.ts';
+import type { Verdict } from '../../core/rules/types.ts';
+import {
+  MASS_ASKED,
+  NO_ARTICLES,
+  sheetsInWords,
+  SORT_WORDS,
+  sortOf,
+  WHAT_SHEETS_ARE_FOR,
+  type Sort,
+} from '../../core/words/rule-book.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
-import { RULES_CHANGE, VERDICT_WORDS } from '../../core/words/rules.ts';
+import { RULES_CHANGE } from '../../core/words/rules.ts';
 import { editor, useDocument, useEditor } from '../../store/page.ts';
 import { MassField } from '../fields/MassField.tsx';
 import { Section } from '../kit/Section.tsx';
@@ -52,17 +61,21 @@ export function RuleBook({ show }: { show: ShowSheet }): ReactNode {
   );
 }
 
-const WORDS: readonly VerdictWord[] = ['not-met', 'not-checked', 'met'];
+const SORTS: readonly Sort[] = ['not-met', 'not-checked', 'met', 'other-cars'];
 
 function Counts({ verdicts }: { verdicts: readonly Verdict[] }): ReactNode {
   if (verdicts.length === 0) return <p>{NO_ARTICLES}</p>;
   return (
     <p className="rule-counts" role="status">
-      {WORDS.map((word) => (
-        <span key={word} className={`rule-count rule-count-${word}`}>
-          <span className="figure">{countOf(verdicts, word)}</span> {VERDICT_WORDS[word]}
-        </span>
-      ))}
+      {SORTS.map((word) => {
+        const count = verdicts.filter((verdict) => sortOf(verdict) === word).length;
+        if (count === 0 && word === 'other-cars') return null;
+        return (
+          <span key={word} className={`rule-count rule-count-${word}`}>
+            <span className="figure">{count}</span> {SORT_WORDS[word]}
+          </span>
+        );
+      })}
     </p>
   );
 }
@@ -83,20 +96,19 @@ function Mass({ verdicts }: { verdicts: readonly Verdict[] }): ReactNode {
 /** A row in hand, and the group that it was taken up in: there it stays while it is answered, and what comes of it is seen. */
 interface InHand {
   readonly key: string;
-  readonly word: VerdictWord;
+  readonly word: Sort;
 }
 
 function Groups({ alike, derived }: { alike: readonly Alike[]; derived: Derived }): ReactNode {
   const [inHand, take] = useState<InHand | null>(null);
-  const groupOf = ({ first }: Alike): VerdictWord =>
-    inHand?.key === keyOfVerdict(first) ? inHand.word : first.verdict;
-  return WORDS.map((word) => (
+  const groupOf = ({ first }: Alike): Sort => (inHand?.key === keyOfVerdict(first) ? inHand.word : sortOf(first));
+  return SORTS.map((word) => (
     <Group key={word} word={word} of={alike.filter((each) => groupOf(each) === word)} derived={derived} take={take} />
   ));
 }
 
 interface GroupProps {
-  readonly word: VerdictWord;
+  readonly word: Sort;
   readonly of: readonly Alike[];
   readonly derived: Derived;
   readonly take: Dispatch<SetStateAction<InHand | null>>;
@@ -124,7 +136,7 @@ function Group({ word, of, derived, take }: GroupProps): ReactNode {
       })}
     </ul>
   );
-  const title = `${VERDICT_WORDS[word][0]!.toUpperCase()}${VERDICT_WORDS[word].slice(1)}`;
+  const title = capital(SORT_WORDS[word]);
   if (word === 'not-met') {
     return (
       <>

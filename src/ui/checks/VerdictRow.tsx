@@ -7,7 +7,7 @@ import type { Member } from '../../core/job/kinds/member.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Verdict, VerdictWord } from '../../core/rules/types.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
-import { moreInWords, sheetInWords } from '../../core/words/rule-book.ts';
+import { MAY_BE_MEANT, moreInWords, sheetInWords } from '../../core/words/rule-book.ts';
 import { figureInWords } from '../../core/words/rule-figures.ts';
 import { askedInWords, MARK_WORDS, VERDICT_WORDS, verdictInWords } from '../../core/words/rules.ts';
 import { editor } from '../../store/page.ts';
@@ -166,23 +166,31 @@ const MOST_ROLES_ASKED = 6;
 
 /** Where nothing can be said because a bar has no role, or one that its place belies: what it is. */
 function Roles({ verdict, derived }: Pick<Props, 'verdict' | 'derived'>): ReactNode {
-  const { because, concerns } = verdict;
-  if (because.id !== 'unnamed' && because.id !== 'misnamed') return null;
-  const members = new Map<string, Member>();
-  for (const id of concerns) {
-    const member = derived.byId.get(id)?.member;
-    if (member !== undefined) members.set(member.id, member);
-  }
+  const members = withoutRole(verdict, derived).slice(0, MOST_ROLES_ASKED);
+  if (members.length === 0) return null;
   return (
-    <div className="fields fields-two verdict-roles">
-      {[...members.values()].slice(0, MOST_ROLES_ASKED).map(({ id, name, role }) => (
-        <RoleField
-          key={id}
-          label={`Role of ${shownName(name)}`}
-          role={role}
-          commit={jobEdit<string>(`Role of ${name}`, (job, value) => updateMember(job, id, { role: value })).commit}
-        />
-      ))}
-    </div>
+    <>
+      {verdict.check.kind === 'present' && verdict.because.id === 'measured' && <p>{MAY_BE_MEANT}</p>}
+      <div className="fields fields-two verdict-roles">
+        {members.map(({ id, name, role }) => (
+          <RoleField
+            key={id}
+            label={`Role of ${shownName(name)}`}
+            role={role}
+            commit={jobEdit<string>(`Role of ${name}`, (job, value) => updateMember(job, id, { role: value })).commit}
+          />
+        ))}
+      </div>
+    </>
   );
+}
+
+function withoutRole({ because, concerns, check, verdict, bound }: Verdict, derived: Derived): readonly Member[] {
+  if (because.id === 'unnamed' || because.id === 'misnamed') {
+    const members = concerns.flatMap((id) => derived.byId.get(id)?.member ?? []);
+    return members.filter((member, i) => members.indexOf(member) === i);
+  }
+  // Whoever counts bars counts those that are named.
+  const isShort = check.kind === 'present' && check.roles.length > 0 && verdict === 'not-met' && bound === 'least';
+  return isShort ? derived.job.members.filter(({ role }) => role.trim() === '') : [];
 }
