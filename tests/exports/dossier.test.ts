@@ -213,7 +213,9 @@ describe('the file', () => {
       expect(pages.length).toBeGreaterThan(1);
       for (const page of pages) expect(overlapsOf(page)).toEqual([]);
       expect(wordsOn(pages.at(-1)!)).toContain('Signature');
-      expect(pages.map(wordsOn).join(' ')).toContain('The job holds no rule sheet');
+      const words = pages.map(wordsOn).join(' ');
+      const [sheet] = frame.job.rules;
+      expect(words).toContain(sheet?.body ?? 'The job holds no rule sheet');
     }
   });
 

@@ -40,7 +40,7 @@ describe('places to start from', () => {
   });
 
   it('are none where there is nothing to stand on', () => {
-    const bare = solved({ ...job, points: [], nodes: [], members: [], bent: [], feeds: [] });
+    const bare = solved({ ...job, points: [], nodes: [], members: [], bent: [], feeds: [], envelopes: [] });
     for (const kind of ['point', 'clear', 'on', 'until', 'crossing', 'between', 'ray', 'lined-up'] as const)
       expect(startingPlace(bare, kind, null, [0, 0, 0])).toBeNull();
   });
