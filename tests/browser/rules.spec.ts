@@ -38,7 +38,7 @@ const sheets = (page: Page): Locator => book(page).getByText('Rule sheets', { ex
 /** Five answers, by keyboard alone from the first field on. */
 async function fillFive(page: Page): Promise<void> {
   const keys = page.keyboard;
-  await page.getByLabel('Whose rules').focus();
+  await expect(page.getByLabel('Whose rules')).toBeFocused();
   await keys.type('Valley Hill Climb');
   await keys.press('Tab');
   await keys.type('2026');

@@ -16,6 +16,13 @@ export function sheetInWords({ body, edition, sheet }: Pick<RuleSheet, 'body' | 
   return parts.length === 0 ? `unnamed ${shownName(sheet)}` : parts.join(', ');
 }
 
+/** Beside an article: whose it is, and the edition where several sheets are of one book; '' where there is but one sheet. */
+export function bookInWords(sheet: RuleSheet, sheets: readonly RuleSheet[]): string {
+  if (sheets.length === 1) return '';
+  const body = shownName(sheet.body.trim());
+  return body === '' || sheets.filter((each) => each.body === sheet.body).length > 1 ? sheetInWords(sheet) : body;
+}
+
 /** "Held against these sheets: Valley Hill Climb, 2026; Club rules, 2025." */
 export const sheetsInWords = (sheets: readonly RuleSheet[]): string =>
   `Held against ${sheets.length === 1 ? 'this sheet' : 'these sheets'}: ${sheets.map(sheetInWords).join('; ')}.`;

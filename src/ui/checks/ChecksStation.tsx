@@ -33,13 +33,14 @@ export default function ChecksStation(): ReactNode {
   const open = grouped(bySeverity(unseen(findings, marks)), derived);
   const seen = grouped(bySeverity(findings.filter((finding) => isSeen(finding, marks))), derived);
   const errors = useOpenCount()('error').things;
-  const [openSheet, showSheet] = useState<OpenSheet | null>(null);
-  if (openSheet !== null) return <SheetEditor open={openSheet} show={showSheet} />;
+  /** Undefined until one is opened, null once it is left again. */
+  const [openSheet, showSheet] = useState<OpenSheet | null | undefined>();
+  if (openSheet) return <SheetEditor open={openSheet} show={showSheet} />;
   return (
     <div className="station">
       <p className="caution caution-first">{WHO_DECIDES}</p>
       <Tally />
-      <RuleBook show={showSheet} />
+      <RuleBook show={showSheet} isBack={openSheet === null} />
       <h2>Found</h2>
       {findings.length === 0 ? <NothingFound /> : <FindingsList groups={open} />}
       {seen.length > 0 && (

@@ -1,5 +1,13 @@
 /** The rule book: every article of the job's sheets held against the frame; what is not met first, what nobody has looked at next. */
-import { useLayoutEffect, useState, type Dispatch, type ReactNode, type SetStateAction } from 'react';
+import {
+  useEffect,
+  useLayoutEffect,
+  useRef,
+  useState,
+  type Dispatch,
+  type ReactNode,
+  type SetStateAction,
+} from 'react';
 import type { Derived } from '../../core/derive.ts';
 import { remembered } from '../../core/remembered.ts';
 import { capital } from '../../core/words/lists.ts';
@@ -31,14 +39,21 @@ const judged = remembered((derived: Derived) => {
   return { verdicts, alike: strictest(verdicts) };
 });
 
-export function RuleBook({ show }: { show: ShowSheet }): ReactNode {
+/** `isBack`: from one of the sheets, which the focus was in. */
+export function RuleBook({ show, isBack }: { show: ShowSheet; isBack: boolean }): ReactNode {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    if (isBack) heading.current?.focus();
+  }, [isBack]);
   const derived = useDocument((state) => state.derived);
   const rules = useDocument((state) => state.job.rules);
   const { verdicts, alike } = judged(derived);
   useFollowing(verdicts, derived.job.lengthUnit);
   return (
     <section className="rule-book" aria-labelledby="rule-book">
-      <h2 id="rule-book">Rule book</h2>
+      <h2 id="rule-book" ref={heading} tabIndex={-1}>
+        Rule book
+      </h2>
       {rules.length === 0 ? (
         <>
           <p className="empty">

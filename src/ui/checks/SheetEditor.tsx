@@ -31,6 +31,8 @@ export function SheetEditor(props: { open: OpenSheet; show: (open: OpenSheet | n
   const head = useRef<HTMLElement>(null);
   useEffect(() => {
     head.current?.closest('.panel')?.scrollTo(0, 0);
+    // A new one is named first.
+    if (!head.current?.parentElement?.contains(document.activeElement)) head.current?.focus();
   }, []);
   // Taken out by undo, say.
   useEffect(() => {
@@ -44,7 +46,7 @@ export function SheetEditor(props: { open: OpenSheet; show: (open: OpenSheet | n
     jobEdit<string>(step, (job, value) => updateSheet(job, id, { [field]: value })).commit;
   return (
     <div className="station sheet-editor">
-      <header ref={head} className="sheet-head">
+      <header ref={head} tabIndex={-1} className="sheet-head">
         <button type="button" className="press press-quiet" onClick={() => show(null)}>
           <span aria-hidden="true">← </span>Back to Checks
         </button>
@@ -52,7 +54,13 @@ export function SheetEditor(props: { open: OpenSheet; show: (open: OpenSheet | n
         <p className="small">{RULES_CHANGE}</p>
       </header>
       <div className="fields fields-two">
-        <TextField label="Whose rules" value={sheet.body} mayBeEmpty commit={set('body')} />
+        <TextField
+          label="Whose rules"
+          value={sheet.body}
+          mayBeEmpty
+          takesFocus={sheet.body === ''}
+          commit={set('body')}
+        />
         <TextField label="Edition" value={sheet.edition} mayBeEmpty commit={set('edition')} />
         <DayField label="Last gone through, day" value={sheet.on} commit={set('on')} />
         <SelectField

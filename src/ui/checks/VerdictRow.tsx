@@ -7,7 +7,7 @@ import type { Member } from '../../core/job/kinds/member.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Verdict, VerdictWord } from '../../core/rules/types.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
-import { MAY_BE_MEANT, moreInWords, sheetInWords } from '../../core/words/rule-book.ts';
+import { bookInWords, MAY_BE_MEANT, moreInWords } from '../../core/words/rule-book.ts';
 import { figureInWords } from '../../core/words/rule-figures.ts';
 import { askedInWords, MARK_WORDS, VERDICT_WORDS, verdictInWords } from '../../core/words/rules.ts';
 import { editor } from '../../store/page.ts';
@@ -90,9 +90,10 @@ export function VerdictRow({ verdict, more, derived, pointed, onTake, onLeave }:
 /** What of it is words: those of one line are the same text as long as nothing about it changes. */
 const said = (verdict: Verdict, derived: Derived) => {
   const { check } = verdict;
-  const sheet = derived.job.rules.find((each) => each.sheet === verdict.sheet)!;
+  const { rules } = derived.job;
+  const sheet = rules.find((each) => each.sheet === verdict.sheet)!;
   return {
-    book: sheetInWords(sheet),
+    book: bookInWords(sheet, rules),
     asked: check.text.trim() === '' ? askedInWords(check, derived.job.lengthUnit) : shownName(check.text),
     came: verdictInWords(verdict, derived),
   };
@@ -120,7 +121,7 @@ const Line = memo(function Line({ verdict, book, asked, came, chosen, unit }: Li
       <span className="verdict-said">
         <span className="finding-head">
           {check.article.trim() !== '' && <span className="verdict-article">{shownName(check.article)}</span>}
-          <span className="small">{book}</span>
+          {book !== '' && <span className="small">{book}</span>}
           <Mark mark={check.mark} />
         </span>
         <span className="verdict-asked">{asked}</span>
