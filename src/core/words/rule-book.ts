@@ -1,10 +1,11 @@
 /** What the page says of a job's rule sheets as a whole: what they are for, how the verdicts stand, and against what they were held. */
 import { shownName } from '../job/shown.ts';
-import type { RULE_KINDS, RuleKind } from '../job/kinds/rule-check.ts';
+import type { RULE_KINDS, RuleCheck, RuleKind } from '../job/kinds/rule-check.ts';
 import type { RuleSheet } from '../job/kinds/rule-sheet.ts';
 import type { FigureName } from '../rules/figures.ts';
 import type { Verdict, VerdictWord } from '../rules/types.ts';
-import { VERDICT_WORDS } from './rules.ts';
+import type { LengthUnit } from '../units/length.ts';
+import { askedInWords, VERDICT_WORDS } from './rules.ts';
 
 /** Where a job has none. */
 export const WHAT_SHEETS_ARE_FOR =
@@ -14,6 +15,15 @@ export const WHAT_SHEETS_ARE_FOR =
 export function sheetInWords({ body, edition, sheet }: Pick<RuleSheet, 'body' | 'edition' | 'sheet'>): string {
   const parts = [body, edition].map((part) => shownName(part.trim())).filter((part) => part !== '');
   return parts.length === 0 ? `unnamed ${shownName(sheet)}` : parts.join(', ');
+}
+
+/** An article as a row is headed: the shop's words; what is asked where there are none, and after them where two articles of the sheet share them. */
+export function articleInWords(check: RuleCheck, { checks }: RuleSheet, unit: LengthUnit): string {
+  const words = shownName(check.text.trim());
+  const asked = askedInWords(check, unit);
+  if (words === '' || check.kind === 'ask') return words === '' ? asked : words;
+  const isShared = checks.some((other) => other !== check && other.text === check.text);
+  return isShared ? `${words}${/[.:;?!]$/u.test(words) ? '' : '.'} ${asked}` : words;
 }
 
 /** Beside an article: whose it is, and the edition where several sheets are of one book; '' where there is but one sheet. */

@@ -84,7 +84,12 @@ function Sheet({ sheet, show }: { sheet: RuleSheet; show: ShowSheet }): ReactNod
       </p>
       <p className="small">
         {count} {count === 1 ? 'article' : 'articles'} · {progressInWords(progressOf(sheet))}
-        {sheet.on !== '' && ` · gone through ${sheet.on}`}
+        {sheet.on !== '' && (
+          <>
+            {' · gone through '}
+            <span className="figure">{sheet.on}</span>
+          </>
+        )}
       </p>
       <div className="row">
         <button

@@ -7,9 +7,9 @@ import type { Member } from '../../core/job/kinds/member.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Verdict, VerdictWord } from '../../core/rules/types.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
-import { bookInWords, MAY_BE_MEANT, moreInWords } from '../../core/words/rule-book.ts';
+import { articleInWords, bookInWords, MAY_BE_MEANT, moreInWords } from '../../core/words/rule-book.ts';
 import { figureInWords } from '../../core/words/rule-figures.ts';
-import { askedInWords, MARK_WORDS, VERDICT_WORDS, verdictInWords } from '../../core/words/rules.ts';
+import { MARK_WORDS, VERDICT_WORDS, verdictInWords } from '../../core/words/rules.ts';
 import { editor } from '../../store/page.ts';
 import type { PointedOut } from '../../store/types.ts';
 import { jobEdit } from '../fields/jobEdit.ts';
@@ -94,7 +94,7 @@ const said = (verdict: Verdict, derived: Derived) => {
   const sheet = rules.find((each) => each.sheet === verdict.sheet)!;
   return {
     book: bookInWords(sheet, rules),
-    asked: check.text.trim() === '' ? askedInWords(check, derived.job.lengthUnit) : shownName(check.text),
+    asked: articleInWords(check, sheet, derived.job.lengthUnit),
     came: verdictInWords(verdict, derived),
   };
 };
