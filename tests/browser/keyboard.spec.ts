@@ -45,7 +45,7 @@ const stop = (page: Page): Promise<Stop | null> =>
 /** Every stop that Tab makes in one round: from where the focus leaves the page to where it leaves it again. */
 async function walk(page: Page): Promise<Stop[]> {
   const stops: Stop[] = [];
-  for (let rounds = 0, presses = 0; presses < 250; presses += 1) {
+  for (let rounds = 0, presses = 0; presses < 600; presses += 1) {
     await page.keyboard.press('Tab');
     const here = await stop(page);
     if (here === null && (rounds += 1) === 2) return stops;
