@@ -191,6 +191,29 @@ test(
   },
 );
 
+test(
+  'a node is moved until the article is met: its dimension and its row go with it, in place',
+  IN_THE_BAY,
+  async ({ page }) => {
+    await start(page);
+    await goTo(page, 'Checks');
+    // The demo's diagonal begins 6 1/4 in over the hoop's foot, and 6 in are asked at most.
+    const row = book(page).getByRole('button', { name: /Main diagonal; at most 6\.000 in/u });
+    await row.click();
+    const view = page.getByRole('region', { name: '3D view of the frame' });
+    await expect(view.getByText('× 6.250 in')).toBeVisible();
+    const { x, y, width, height } = (await bay(page).boundingBox())!;
+    // It was brought into the middle.
+    await page.mouse.click(x + width / 2, y + height / 2);
+    await expect(row).toHaveAttribute('aria-current', 'true');
+    await expect(async () => {
+      await bay(page).press('PageDown');
+      await expect(row).toContainText(/(?<!not )met: 5\.\d+ in/u, { timeout: 500 });
+    }).toPass();
+    await expect(view.getByText(/^5\.\d+ in$/u)).toBeVisible();
+  },
+);
+
 test('nothing of it stands out of the page at any size', async ({ page }) => {
   await startBare(page);
   await book(page).getByRole('button', { name: 'Take a ready one' }).click();

@@ -15,7 +15,7 @@ import { stillRehearsed, stillThere } from './selection.ts';
 export interface EditorState {
   readonly station: Station;
   readonly selection: Selection | null;
-  /** Until something else is selected or looked at. */
+  /** Until something else than a node is selected, or another place is looked at. */
   readonly pointedOut: PointedOut | null;
   /** Asks the bay to bring a place into view; the counter makes a second click on the same finding count. */
   readonly lookAt: { readonly at: readonly [number, number, number]; readonly asked: number } | null;
@@ -90,10 +90,11 @@ export function createEditor(document: DocumentStore): EditorStore {
     apart: false,
     setStation: (station) => set({ station, rehearsing: null, pointedOut: null }),
     select(selection) {
-      const { rehearsing } = get();
+      const { rehearsing, pointedOut } = get();
       set({
         selection,
-        pointedOut: null,
+        // Who takes hold of a node wants to see what comes of it.
+        pointedOut: selection?.kind === 'node' ? pointedOut : null,
         rehearsing: selection?.kind === 'tube' && selection.id === rehearsing ? rehearsing : null,
       });
     },

@@ -112,11 +112,15 @@ function Mass({ verdicts }: { verdicts: readonly Verdict[] }): ReactNode {
 interface InHand {
   readonly key: string;
   readonly word: Sort;
+  /** One has gone on from it: it stays while it is pointed out in the bay, where somebody may be mending it. */
+  readonly isLeft: boolean;
 }
 
 function Groups({ alike, derived }: { alike: readonly Alike[]; derived: Derived }): ReactNode {
   const [inHand, take] = useState<InHand | null>(null);
-  const groupOf = ({ first }: Alike): Sort => (inHand?.key === keyOfVerdict(first) ? inHand.word : sortOf(first));
+  const pointed = useEditor((state) => state.pointedOut?.key);
+  const held = inHand !== null && (!inHand.isLeft || inHand.key === pointed) ? inHand : null;
+  const groupOf = ({ first }: Alike): Sort => (held?.key === keyOfVerdict(first) ? held.word : sortOf(first));
   return SORTS.map((word) => (
     <Group key={word} word={word} of={alike.filter((each) => groupOf(each) === word)} derived={derived} take={take} />
   ));
@@ -144,8 +148,8 @@ function Group({ word, of, derived, take }: GroupProps): ReactNode {
             more={more}
             derived={derived}
             pointed={pointed}
-            onTake={() => take((before) => (before?.key === key ? before : { key, word }))}
-            onLeave={() => take((before) => (before?.key === key ? null : before))}
+            onTake={() => take({ key, word, isLeft: false })}
+            onLeave={() => take((before) => (before?.key === key ? { ...before, isLeft: true } : before))}
           />
         );
       })}

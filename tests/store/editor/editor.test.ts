@@ -35,8 +35,11 @@ describe('the selection', () => {
 describe('what a list points out', () => {
   const pointedOut = { key: '0 hill', tubes: ['hoop'], line: null, text: '', isAmiss: true };
 
-  it('stays until anything else is chosen or looked at, another station or another job among it', () => {
+  it('stays while a node is taken hold of, until anything else is chosen or looked at, another station or another job among it', () => {
     const go = editorOf(tab);
+    go.pointOut(pointedOut);
+    go.select({ kind: 'node', id: documentOf(tab).derived.job.nodes[0]!.id });
+    expect(editorOf(tab).pointedOut).toBe(pointedOut);
     const others = [
       () => go.select(null),
       () => go.goTo([1, 2, 3]),
