@@ -83,6 +83,11 @@ test('a sheet is filled in by keyboard; what comes of it changes with the frame,
   await book(page).getByRole('button', { name: 'Fill in a sheet' }).click();
   await fillFive(page);
   await expect(page.getByRole('status').filter({ hasText: 'answered' })).toHaveText(/^5 of \d+ answered$/u);
+  // The key leads from one empty question to the next.
+  await page.getByRole('button', { name: 'Next empty one' }).click();
+  await expect(question(page, 'Which tube, in heavier cars?').getByLabel(/^tube/u)).toBeFocused();
+  await page.getByRole('button', { name: 'Next empty one' }).click();
+  await expect(question(page, /^Which tube may the bars between/u).getByLabel(/^tube/u)).toBeFocused();
   const roof = page.getByRole('listitem').filter({ hasText: 'How many diagonals in the roof?' });
   await roof.getByRole('checkbox', { name: 'the book does not ask this' }).check();
   await expect(page.getByRole('status').filter({ hasText: 'answered' })).toHaveText(/^6 of \d+ answered$/u);

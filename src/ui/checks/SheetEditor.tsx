@@ -99,12 +99,29 @@ export function SheetEditor(props: { open: OpenSheet; show: (open: OpenSheet | n
 
 function Progress({ sheet }: { sheet: RuleSheet }): ReactNode {
   const progress = progressOf(sheet);
+  const strip = useRef<HTMLParagraphElement>(null);
+  const last = useRef<Element | null>(null);
+  /** The next without an answer after the one that this led to last, or the first again. */
+  function lead(): void {
+    const open = [...strip.current!.parentElement!.querySelectorAll('.question-unanswered')];
+    const isAfter = (question: Element): boolean =>
+      last.current !== null &&
+      (last.current.compareDocumentPosition(question) & Node.DOCUMENT_POSITION_FOLLOWING) !== 0;
+    const next = open.find(isAfter) ?? open[0] ?? null;
+    last.current = next;
+    next?.querySelector('input')?.focus();
+  }
   return (
-    <p className="sheet-progress">
+    <p className="sheet-progress" ref={strip}>
       <progress max={progress.of} value={progress.answered} aria-hidden="true" />
       <span role="status" className="figure">
         {progressInWords(progress)}
       </span>
+      {progress.answered < progress.of && (
+        <button type="button" className="press press-quiet press-small" onClick={lead}>
+          Next empty one
+        </button>
+      )}
     </p>
   );
 }
