@@ -307,6 +307,24 @@ const verdict = v.strictObject({
   because: text,
 });
 
+const stock = v.strictObject({
+  plan: v.array(
+    v.strictObject({
+      stick: text,
+      cuts: v.array(
+        v.union([
+          v.strictObject({ tube: text, length: fromZero }),
+          v.strictObject({ spare: fromZero, length: fromZero }),
+        ]),
+      ),
+      left: fromZero,
+    }),
+  ),
+  cost: fromZero,
+  leastCost: fromZero,
+  unplaced: v.array(text),
+});
+
 const finding = v.strictObject({
   id: text,
   severity: v.picklist(['error', 'warning', 'note']),
@@ -336,6 +354,7 @@ export const fabricationSchema = v.strictObject({
   trimGaps: v.array(trimGap),
   survey: v.exactOptional(survey),
   rules: v.exactOptional(v.array(verdict)),
+  stock: v.exactOptional(stock),
   fitting,
   tackUp,
   forecast: v.exactOptional(forecast),

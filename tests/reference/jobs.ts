@@ -52,6 +52,8 @@ export function jobOf(parts: Partial<Job>): Job {
     members: [],
     envelopes: [],
     rules: [],
+    stickSorts: [],
+    spares: [],
     pulls: [],
     bent: [],
     made: [],

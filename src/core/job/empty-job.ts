@@ -19,6 +19,8 @@ export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   gussets: [],
   envelopes: [],
   rules: [],
+  stickSorts: [],
+  spares: [],
   pulls: [],
   bent: [],
   made: [],

@@ -23,6 +23,8 @@ import { ruleSheetKind } from './kinds/rule-sheet.ts';
 import { pullKind } from './kinds/pull.ts';
 import { scanKind } from './kinds/scan.ts';
 import { seenKind } from './kinds/seen.ts';
+import { spareKind } from './kinds/spare.ts';
+import { stickKind } from './kinds/stick.ts';
 import { sectionKind } from './kinds/section.ts';
 import type { AnyRecord, Collection, Job, List, NamedList } from './types.ts';
 
@@ -39,6 +41,8 @@ const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
   gussets: gussetKind,
   envelopes: envelopeKind,
   rules: ruleSheetKind,
+  stickSorts: stickKind,
+  spares: spareKind,
   pulls: pullKind,
   bent: bentKind,
   made: madeKind,

@@ -77,6 +77,11 @@ export const MOST_GUSSETS = 500;
 /** Tubes that a bar in pieces is cut by: no bar of a car has a dozen. */
 export const MOST_CUTTERS = 20;
 
+/** Sticks of one sort, and what one of them costs, in whatever money the shop reckons in; sorts of sticks, and of spares. */
+export const MOST_STICKS = 10_000;
+export const GREATEST_COST = 1_000_000;
+export const MOST_STICK_SORTS = 200;
+
 /** Rule sheets of one job, articles of one of them, roles that an article names, sizes that it allows; characters of its words. */
 export const MOST_SHEETS = 30;
 export const MOST_ARTICLES = 300;

@@ -13,6 +13,7 @@ import { tubeNumber, tubeNumbers } from './kinds/numbers.ts';
 import { doorOpening, roofReach, torchRoom } from './kinds/fitting.ts';
 import { toolsPart } from './kinds/tools.ts';
 import { torchGap } from './kinds/torch-gap.ts';
+import { stockPart } from './kinds/stock.ts';
 import { surveyPart } from './kinds/survey.ts';
 import { AT_TOP, outOfBlocks } from './in-blocks.ts';
 import { kindOf, NAMED } from './kinds.ts';
@@ -36,6 +37,7 @@ export const jobSchema = v.looseObject({
   tools: v.exactOptional(toolsPart.shape),
   ...Object.fromEntries(AT_TOP.map((list) => [list, v.optional(v.array(kindOf(list).shape), [])])),
   survey: v.exactOptional(surveyPart.shape),
+  stock: v.exactOptional(stockPart.shape),
 });
 
 /** A job as the schema leaves it, with its lists out of their blocks, and names filled in from ids: the one default that another field gives. */

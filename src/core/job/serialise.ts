@@ -2,6 +2,7 @@
 import { joinedOrder } from './joined-order.ts';
 import { accuracyPart } from './kinds/accuracy.ts';
 import { markingPart } from './kinds/marking.ts';
+import { stockPart } from './kinds/stock.ts';
 import { surveyPart } from './kinds/survey.ts';
 import { toolsPart } from './kinds/tools.ts';
 import { AT_TOP, intoBlocks } from './in-blocks.ts';
@@ -25,7 +26,7 @@ const HEAD = [
   'tools',
   'numbers',
   'lastNumber',
-  ...AT_TOP.flatMap((list) => (list === 'points' ? [list, 'survey'] : [list])),
+  ...AT_TOP.flatMap((list) => (list === 'points' ? [list, 'survey'] : list === 'rules' ? [list, 'stock'] : [list])),
 ];
 const OF_RECORDS = [
   ...LISTS.flatMap((list) => kindOf(list).keys),
@@ -33,6 +34,7 @@ const OF_RECORDS = [
   ...accuracyPart.keys,
   ...toolsPart.keys,
   ...surveyPart.keys,
+  ...stockPart.keys,
 ].map((line) => line.split(' '));
 /** Every key that the schema knows. */
 export const KEY_ORDER = joinedOrder([HEAD, ...OF_RECORDS]);

@@ -29,6 +29,9 @@ import type { Scan } from './kinds/scan.ts';
 import type { Seen } from './kinds/seen.ts';
 import type { RuleSheet } from './kinds/rule-sheet.ts';
 import type { Section } from './kinds/section.ts';
+import type { Spare } from './kinds/spare.ts';
+import type { Stick } from './kinds/stick.ts';
+import type { StockBlock } from './kinds/stock.ts';
 import type { SurveyBlock } from './kinds/survey.ts';
 import type { Tools } from './kinds/tools.ts';
 
@@ -60,6 +63,8 @@ export interface Job {
   readonly tools?: Tools;
   /** Of the block that a file holds `hold` and `measurements` in, what is no list. */
   readonly survey?: SurveyBlock;
+  /** How sticks are sawn: of the block that a file holds `sticks` and `spares` in, what is no list. */
+  readonly stock?: StockBlock;
   readonly points: readonly Point[];
   /** In a file `survey.hold`, beside its measurements. */
   readonly holds: readonly Hold[];
@@ -74,6 +79,10 @@ export interface Job {
   readonly gussets: readonly Gusset[];
   readonly envelopes: readonly Envelope[];
   readonly rules: readonly RuleSheet[];
+  /** In a file `stock.sticks`. */
+  readonly stickSorts: readonly Stick[];
+  /** In a file `stock.spares`. */
+  readonly spares: readonly Spare[];
   readonly pulls: readonly Pull[];
   readonly bent: readonly BentTube[];
   readonly made: readonly MadeTube[];

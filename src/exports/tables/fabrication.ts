@@ -36,6 +36,7 @@ import { revisionOf } from '../../core/solve/revision.ts';
 import { feedOf, type Feed } from '../../core/solve/feed.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
 import { findingInWords, sourceInWords } from '../../core/words/findings.ts';
+import { fabricationStock, type FabricationStock } from './stock.ts';
 import { fabricationRules, type FabricationVerdict } from './rules.ts';
 import { fabricationFitting, type FabricationFitting } from './fitting.ts';
 import { fabricationGussets, type FabricationGusset } from './gussets.ts';
@@ -58,6 +59,8 @@ export interface FabricationFile {
   readonly survey?: Adjusted;
   /** Absent without rule sheets. */
   readonly rules?: readonly FabricationVerdict[];
+  /** Absent where the job has no sticks. */
+  readonly stock?: FabricationStock;
   readonly fitting: FabricationFitting;
   readonly tackUp: FabricationTackUp;
   /** Only where it was asked for. */
@@ -210,6 +213,7 @@ export function fabrication(derived: Derived, forecast: Forecast | null = null):
     trimGaps: fabricationTrimGaps(derived),
     ...(derived.survey !== null && { survey: derived.survey }),
     ...(derived.job.rules.length > 0 && { rules: fabricationRules(derived) }),
+    ...(derived.job.stickSorts.length > 0 && { stock: fabricationStock(derived) }),
     fitting: fabricationFitting(derived),
     tackUp: fabricationTackUp(derived),
     ...(forecast !== null && { forecast: { accuracy: derived.job.accuracy ?? FIRST_ACCURACY, ...forecast } }),

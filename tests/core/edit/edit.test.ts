@@ -67,6 +67,8 @@ describe('adding', () => {
       nodes: [],
       members: [],
       certificates: [],
+      stickSorts: [],
+      spares: [],
     };
     const named = addSection(bare, ({ outerDiameter, wall }) => `${outerDiameter} by ${wall}`);
     // 1 3/4 in by .120, on 6 in: what most cages are built of (common practice).
@@ -269,6 +271,8 @@ describe('deleting', () => {
     expect(refusal(removeSection(job, 'main'))).toEqual([
       'members[0].section: "Main hoop" uses it: change or delete that first',
       'members[1].section: "Rear stay" uses it: change or delete that first',
+      'stock.sticks[0].section: a stick uses it: change or delete that first',
+      'stock.spares[0].section: a spare length uses it: change or delete that first',
       'pulls[0].section: a logged pull uses it: change or delete that first',
       'certificates[0].section: a certificate uses it: change or delete that first',
     ]);

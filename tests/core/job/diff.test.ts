@@ -34,7 +34,7 @@ describe('diffJobs', () => {
   });
 
   it('brings a removed block of another build back', () => {
-    const { stock: _, ...without } = before as Job & { stock: unknown };
+    const { later: _, ...without } = before as Job & { later: unknown };
     const diff = diffJobs(before, without);
     expect(applyDiff(before, diff)).toEqual(without);
     expect(applyDiff(without, invertDiff(diff))).toEqual(before);

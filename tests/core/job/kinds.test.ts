@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { removeUnused, withoutUnreferred } from '../../../src/core/edit/references.ts';
 import { placeOfList } from '../../../src/core/job/in-blocks.ts';
 import { joinedOrder } from '../../../src/core/job/joined-order.ts';
+import { stockPart } from '../../../src/core/job/kinds/stock.ts';
 import { surveyPart } from '../../../src/core/job/kinds/survey.ts';
 import { kindOf, LISTS } from '../../../src/core/job/kinds.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
@@ -65,7 +66,9 @@ describe('the table', () => {
         .flat()
         .filter((key) => !KEY_ORDER.includes(key)),
     ).toEqual([]);
-    const lines = [...LISTS.flatMap((list) => kindOf(list).keys), ...surveyPart.keys].map((line) => line.split(' '));
+    const lines = [...LISTS.flatMap((list) => kindOf(list).keys), ...surveyPart.keys, ...stockPart.keys].map((line) =>
+      line.split(' '),
+    );
     const inRecords = LISTS.flatMap((list) => objectsIn(schema.properties[kindOf(list).within?.[0] ?? list]));
     expect(inRecords.length).toBeGreaterThan(LISTS.length);
     const hasLine = (keys: readonly string[]) => lines.some((line) => keys.every((key) => line.includes(key)));
@@ -114,15 +117,13 @@ describe.each(FILES)('the references of %s', (_, job) => {
 
   // Contract of the file: points and nodes have images, members where they are mirrored, sections and dies none.
   it('may have a prime where there is a mirror image, and nowhere else', () => {
-    for (const { owner, place, list, to } of references) {
+    for (const { owner, place, list, to, from } of references) {
       if (to.endsWith("'")) continue;
+      const inFile = `${owner.replace(from, placeOfList(from))}${place}`;
       const isMirrored = job.members.some(({ id, mirror }) => list === 'members' && id === to && mirror);
       const hasImage = list === 'points' || list === 'nodes' || isMirrored;
       const faults = jobFaults(withValue(job, keysOf(`${owner}${place}`), `${to}'`) as Job).filter(ofReferences);
-      expect([`${owner}${place}`, faults.map((fault) => fault.place)]).toEqual([
-        `${owner}${place}`,
-        hasImage ? [] : [`${owner}${place}`],
-      ]);
+      expect([inFile, faults.map((fault) => fault.place)]).toEqual([inFile, hasImage ? [] : [inFile]]);
     }
   });
 });
@@ -136,6 +137,8 @@ it('every kind of record is named by a reference of the sample, or nothing can n
     'gussets',
     'envelopes',
     'rules',
+    'stickSorts',
+    'spares',
     'pulls',
     'bent',
     'made',

@@ -91,6 +91,8 @@ describe('a good file', () => {
           { id: 'e', name: 'e', kind: 'box', centre: [0, 0, 1000], size: [1, 2, 3], rotation: [0, 0, 0], gap: 0 },
         ],
         rules: [],
+        stickSorts: [],
+        spares: [],
         pulls: [],
         bent: [],
         made: [],
@@ -162,14 +164,14 @@ describe('text that is no job', () => {
     'nested 50 000 times with %s',
     (opening) => {
       expect(lines(opening.repeat(50_000))).toHaveLength(1);
-      expect(lines(`{ ${head}, "stock": ${opening.repeat(50_000)}`)).toHaveLength(1);
+      expect(lines(`{ ${head}, "later": ${opening.repeat(50_000)}`)).toHaveLength(1);
     },
   );
 
   it('says where nesting goes too deep', () => {
     const text = `${'['.repeat(50_000)}${']'.repeat(50_000)}`;
     expect(lines(text)).toEqual(['line 1, column 65: nested more than 64 deep']);
-    expect(lines(`{ ${head}, "stock": ${'['.repeat(60)}${']'.repeat(60)} }`)).toEqual([]);
+    expect(lines(`{ ${head}, "later": ${'['.repeat(60)}${']'.repeat(60)} }`)).toEqual([]);
   });
 });
 
@@ -178,7 +180,7 @@ describe('names that every object has', () => {
     expect(lines(`{ ${head}, "${key}": { "polluted": true } }`)).toHaveLength(1);
     const [line] = lines(`{ ${head}, "points": [{ "id": "p", "position": [0, 0, 0], "${key}": 1 }] }`);
     expect(line).toMatch(/^points\[0\].*: not allowed as a name$/u);
-    expect(lines(`{ ${head}, "stock": { "a": [{ "${key}": {} }] } }`)).toHaveLength(1);
+    expect(lines(`{ ${head}, "later": { "a": [{ "${key}": {} }] } }`)).toHaveLength(1);
     expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
   });
 
@@ -191,7 +193,7 @@ describe('names that every object has', () => {
 
   it('a key given twice is refused', () => {
     expect(lines(`{ ${head}, "points": [], "points": [] }`)).toEqual(['points: given twice']);
-    expect(lines(`{ ${head}, "stock": [{ "net": 1, "net": 2 }] }`)).toEqual(['stock[0].net: given twice']);
+    expect(lines(`{ ${head}, "later": [{ "net": 1, "net": 2 }] }`)).toEqual(['later[0].net: given twice']);
   });
 });
 
@@ -287,6 +289,10 @@ const SHAPE: readonly Change[] = [
   [['rules', 0, 'checks', 5, 'answer', 'says'], 'legal', 'rules[0].checks[5].answer.says: not "met" or "not-met"'],
   [['rules', 0, 'checks', 5, 'text'], 'x'.repeat(2001), 'rules[0].checks[5].text: longer than 2000 characters'],
   [['carMass'], -1, 'carMass: below zero'],
+  [['stock', 'kerf'], -1, 'stock.kerf: below zero'],
+  [['stock', 'sticks', 0, 'length'], 0, 'stock.sticks[0].length: below 0.01 mm'],
+  [['stock', 'sticks', 0, 'cost'], -5, 'stock.sticks[0].cost: below zero'],
+  [['stock', 'spares', 0, 'count'], 1.5, 'stock.spares[0].count: not a whole number'],
   [['bodyLines', 0, 'points'], ['post'], 'bodyLines[0].points: fewer than two points'],
   // The least and the most of every kind of number
   [['sections', 0, 'outerDiameter'], 1001, 'sections[0].outerDiameter: beyond 1000 mm'],
@@ -360,7 +366,7 @@ describe('one thing wrong', () => {
       `{ ${head}, "nodes": [{ "id": "a", "at": { "kind": "fixed", "position": ${position} } }] }`;
     expect(lines(text('[0, 1e999, 0]'))).toEqual(['nodes[0].at.position[1]: not a finite number']);
     expect(lines(text('[0, -1e999, 0]'))).toEqual(['nodes[0].at.position[1]: not a finite number']);
-    expect(lines(`{ ${head}, "stock": [{ "net": 1e999 }] }`)).toEqual(['stock[0].net: not a finite number']);
+    expect(lines(`{ ${head}, "later": [{ "net": 1e999 }] }`)).toEqual(['later[0].net: not a finite number']);
   });
 });
 
@@ -386,8 +392,8 @@ describe('several things wrong', () => {
     expect(line).toBe(String.raw`members[0].path[1]: no node "a\nb\r\u2028c\u001b[31m\u202e\u0085"`);
     const [long] = lines(JSON.stringify(withValue(sampleFile(), ['members', 0, 'path', 1], '𝄞'.repeat(5000))));
     expect(long).toBe(`members[0].path[1]: no node "${'𝄞'.repeat(39)}…"`);
-    const [key] = lines(`{ ${head}, "stock": { "a\\nb": { "toString": 1 } } }`);
-    expect(key).toBe(String.raw`stock["a\nb"].toString: not allowed as a name`);
+    const [key] = lines(`{ ${head}, "later": { "a\\nb": { "toString": 1 } } }`);
+    expect(key).toBe(String.raw`later["a\nb"].toString: not allowed as a name`);
   });
 });
 

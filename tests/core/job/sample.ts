@@ -205,7 +205,13 @@ export const sampleFile = () => ({
       },
     ],
   },
-  stock: { kerf: 2.5, sticks: [{ section: 'main', length: 6096 }] },
+  later: { kerf: 2.5, racks: [{ section: 'main', length: 6096 }] },
+  stock: {
+    kerf: 2.5,
+    squareOff: 10,
+    sticks: [{ id: 'k1', section: 'main', length: 6096, count: 2, cost: 88.5, batch: 'H-204' }],
+    spares: [{ section: 'main', length: 400, count: 2 }],
+  },
   pulls: [{ die: 'd1', section: 'main', batch: 'H-204', pulled: 63.2, net: 60, on: '2026-03-02' }],
   bent: [
     {

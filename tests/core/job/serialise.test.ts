@@ -40,6 +40,8 @@ describe('serialiseJob', () => {
       gussets: [],
       seen: [],
       rules: [],
+      stickSorts: [],
+      spares: [],
       printed: [],
       scans: [],
       certificates: [],
@@ -122,6 +124,7 @@ describe('serialiseJob', () => {
     }
   ],
   "rules": [],
+  "stock": { "kerf": 2.5, "squareOff": 10 },
   "pulls": [
     { "section": "main", "die": "d1", "batch": "H-204", "pulled": 63.2, "net": 60, "on": "2026-03-02" }
   ],
@@ -135,7 +138,7 @@ describe('serialiseJob', () => {
   "scans": [],
   "certificates": [],
   "photos": [],
-  "stock": { "kerf": 2.5, "sticks": [{ "section": "main", "length": 6096 }] }
+  "later": { "kerf": 2.5, "racks": [{ "section": "main", "length": 6096 }] }
 }
 `);
   });

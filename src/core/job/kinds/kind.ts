@@ -61,7 +61,7 @@ export type Kind<R> = Listed<R> &
 /** Of records of any kind. */
 export interface Listed<R> extends Written<R> {
   /** Where a file holds the list, if not at its top under its own name. */
-  readonly within?: readonly [block: 'survey', key: string];
+  readonly within?: readonly [block: 'survey' | 'stock', key: string];
   /** As of a part; some is wrong only beside the other records of the list. */
   beyondShape?(record: R, at: string, index: number, records: readonly R[]): Beyond;
 }

@@ -1,13 +1,9 @@
 /** Sticks on the rack: so many of one section, of one length. */
 import * as v from 'valibot';
-import { NOT_WHOLE } from '../../job/fault.ts';
-import { number, size } from '../../job/kinds/fields.ts';
+import { size } from '../../job/kinds/fields.ts';
+import { cost, howMany } from '../../job/kinds/stick.ts';
 import type { Kind } from '../../job/kinds/kind.ts';
 import type { SectionId } from '../../job/reference.ts';
-
-/** Of one sort on the rack, and of what one of them costs, in whatever money the shop reckons in. */
-export const MOST_STICKS = 10_000;
-export const GREATEST_COST = 1_000_000;
 
 export interface Stick {
   readonly section: SectionId;
@@ -24,9 +20,9 @@ export const stickKind: Kind<Stick> = {
   shape: v.looseObject({
     section: v.string(),
     length: size,
-    count: v.pipe(number(0, MOST_STICKS, 'below zero', `beyond ${MOST_STICKS}`), v.integer(NOT_WHOLE)),
+    count: howMany,
     batch: v.exactOptional(v.string()),
-    cost: v.exactOptional(number(0, GREATEST_COST, 'below zero', `beyond ${GREATEST_COST}`)),
+    cost: v.exactOptional(cost),
   }),
   keys: ['section length count batch cost'],
   beyondShape: ({ section }, at) => [{ place: `${at}.section`, list: 'sections', to: section }],

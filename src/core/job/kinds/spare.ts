@@ -1,0 +1,22 @@
+/** Lengths that are cut beside the tubes: a test piece of a batch, a spare. */
+import * as v from 'valibot';
+import { MOST_STICK_SORTS } from '../limits.ts';
+import type { SectionId } from '../reference.ts';
+import { size } from './fields.ts';
+import type { Kind } from './kind.ts';
+import { howMany } from './stick.ts';
+
+export interface Spare {
+  readonly section: SectionId;
+  readonly length: number;
+  readonly count: number;
+}
+
+export const spareKind: Kind<Spare> = {
+  inWords: 'a spare length',
+  within: ['stock', 'spares'],
+  shape: v.looseObject({ section: v.string(), length: size, count: v.optional(howMany, 1) }),
+  keys: ['section length count'],
+  most: MOST_STICK_SORTS,
+  beyondShape: ({ section }, at) => [{ place: `${at}.section`, list: 'sections', to: section }],
+};

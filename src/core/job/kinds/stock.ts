@@ -1,0 +1,31 @@
+/** What a file holds under "stock": how sticks are sawn. Sticks and spares are lists of the job as others are. */
+import * as v from 'valibot';
+import { upTo } from './fields.ts';
+import type { Part } from './kind.ts';
+import { spareKind } from './spare.ts';
+import { stickKind } from './stick.ts';
+
+/** What of it is no list, mm. */
+export interface StockBlock {
+  /** What the saw takes of a cut; left out, FIRST_KERF. */
+  readonly kerf?: number;
+  /** Cut off a stick's end before its first part; left out, nothing. */
+  readonly squareOff?: number;
+}
+
+/** mm. Before anybody has said: a bandsaw or a cold saw takes from one to three (common practice). */
+export const FIRST_KERF = 2.5;
+
+/** mm: of what a saw takes, and of what is cut off to begin with. */
+const GREATEST_KERF = 20;
+const GREATEST_SQUARE_OFF = 500;
+
+export const stockPart: Part<StockBlock> = {
+  shape: v.looseObject({
+    kerf: v.exactOptional(upTo(GREATEST_KERF)),
+    squareOff: v.exactOptional(upTo(GREATEST_SQUARE_OFF)),
+    sticks: v.optional(v.array(stickKind.shape), []),
+    spares: v.optional(v.array(spareKind.shape), []),
+  }),
+  keys: ['kerf squareOff sticks spares'],
+};
