@@ -11,8 +11,6 @@ import { contactArea, coveredArea, footMass } from '../../core/feet/amount.ts';
 import { footCorners, kinkLine } from '../../core/feet/corners.ts';
 import { inCar, standsOf, type Stand } from '../../core/feet/stand.ts';
 import { LISTED, type TubeGap } from '../../core/gaps/measure-gaps.ts';
-import { measureTrim } from '../../core/gaps/measure-trim.ts';
-import { trimPlaces } from '../../core/gaps/trim-places.ts';
 import { toDegrees, type Degrees, type Radians } from '../../core/geometry/angle.ts';
 import { addScaled, scale, type Vec3 } from '../../core/geometry/vector.ts';
 import type { Forecast } from '../../core/forecast/types.ts';
@@ -36,6 +34,7 @@ import { revisionOf } from '../../core/solve/revision.ts';
 import { feedOf, type Feed } from '../../core/solve/feed.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
 import { findingInWords, sourceInWords } from '../../core/words/findings.ts';
+import { fabricationTrimGaps, type FabricationTrimGap } from './trim-gaps.ts';
 import { fabricationStock, type FabricationStock } from './stock.ts';
 import { fabricationRules, type FabricationVerdict } from './rules.ts';
 import { fabricationFitting, type FabricationFitting } from './fitting.ts';
@@ -87,19 +86,6 @@ export interface FabricationFinding {
   readonly message: string;
   readonly source: string;
   readonly at: Vec3;
-}
-
-/** A tube near a measured point, or its mirror image, or a body line. */
-export interface FabricationTrimGap {
-  readonly point?: PointRef;
-  readonly bodyLine?: BodyLineId;
-  readonly tube: TubeRef;
-  /** Negative inside. */
-  readonly distance: number;
-  /** Null where nobody asks for any. */
-  readonly wanted: number | null;
-  readonly at: Vec3;
-  readonly onTrim: Vec3;
 }
 
 export interface FabricationTube {
@@ -242,11 +228,6 @@ function fabricationFinding(finding: Finding, derived: Derived): FabricationFind
     at,
   };
 }
-
-const fabricationTrimGaps = (derived: Derived): readonly FabricationTrimGap[] =>
-  measureTrim(derived, trimPlaces(derived), derived).flatMap(({ trim: { kind, id }, wanted, gaps }) =>
-    gaps.map(({ tube, distance, at, onTrim }) => ({ [kind]: id, tube, distance, wanted, at, onTrim })),
-  );
 
 function fabricationTube(
   tube: SolvedTube,
