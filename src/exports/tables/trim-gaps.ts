@@ -3,6 +3,7 @@ import { measureTrim } from '../../core/gaps/measure-trim.ts';
 import { trimPlaces } from '../../core/gaps/trim-places.ts';
 import type { Derived } from '../../core/derive.ts';
 import type { Vec3 } from '../../core/geometry/vector.ts';
+import type { BodyLineId, PointRef, TubeRef } from '../../core/job/reference.ts';
 
 /** A tube near a measured point, or its mirror image, or a body line. */
 export interface FabricationTrimGap {
