@@ -121,8 +121,9 @@ function outcomes(check: Exclude<RuleCheck, { readonly kind: 'ask' }>, ask: Ques
     if (misfit !== null)
       found.push({ unknown: { id: 'misnamed', misfit }, concerns: idsOf(ask, bar), at: bar.ends[0].position });
   }
-  // Whoever counts what is there, or looks at every tube, does not miss one that has no role.
-  const unnamed = roles.length === 0 || check.kind === 'present' ? [] : ask.unnamed();
+  // Whoever looks at every tube does not miss one that has no role; nor does a count that is enough already, though one more may be too many.
+  const isEnough = check.kind === 'present' && check.most === undefined;
+  const unnamed = roles.length === 0 || isEnough ? [] : ask.unnamed();
   if (unnamed.length > 0)
     found.push({ unknown: { id: 'unnamed' }, concerns: unnamed.flatMap((bar) => idsOf(ask, bar)), at: null });
   return found;

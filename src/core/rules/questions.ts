@@ -22,7 +22,7 @@ export interface Questions {
   readonly bars: (roles: readonly string[], only?: 'straight' | 'bent') => readonly Bar[];
   /** Of one of these roles, and where they stand they cannot be that. */
   readonly misnamed: (roles: readonly string[]) => readonly Bar[];
-  /** Why one cannot; null where nothing belies its role. No question of its own: it goes with the answer to `misnamed`. */
+  /** Why one cannot; null where nothing belies its role. */
   readonly misfit: (bar: Bar) => Misfit | null;
   /** Without any role. */
   readonly unnamed: () => readonly Bar[];
@@ -74,7 +74,7 @@ export function questionsTo(frame: Judged, asked: Asked[]): Questions {
   return {
     bars: (roles, only) => note((of) => MAKE.bars(of, roles, only)),
     misnamed: (roles) => note((of) => MAKE.misnamed(of, roles)),
-    misfit: (bar) => misfitOf(bar, frame),
+    misfit: (bar) => note((of) => [misfitOf(bar, of)])[0]!,
     unnamed: () => note(MAKE.unnamed),
     tubes: (bars) => note((of) => MAKE.tubes(of, bars)),
     envelopes: () => note(MAKE.envelopes),

@@ -61,13 +61,27 @@ const bare = (roles: readonly string[]): readonly string[] => roles.map(plainRol
 export function asksNoLess(one: RuleCheck, other: RuleCheck): boolean {
   const { runs, within, diameter } = other;
   return (
-    isBeyond(one, other, (one.least ?? -Infinity) - (other.least ?? -Infinity)) &&
-    isBeyond(one, other, (other.most ?? Infinity) - (one.most ?? Infinity)) &&
+    isBeyond(one, other, leastOf(one) - leastOf(other)) &&
+    isBeyond(one, other, mostOf(other) - mostOf(one)) &&
     (runs === undefined || one.runs === runs) &&
     one.within === within &&
     one.diameter === diameter &&
     asksNoLessTube(one, other)
   );
+}
+
+const isPadding = ({ kind, of }: RuleCheck): boolean => kind === 'head-room' && of === 'padding';
+
+/** Of padding the reach, by whichever figure it is given. */
+const leastOf = (check: RuleCheck): number =>
+  isPadding(check) ? Math.max(check.least ?? 0, check.most ?? 0) : (check.least ?? -Infinity);
+
+/** One piece and no bend are asked for where no figure is given. */
+function mostOf(check: RuleCheck): number {
+  if (isPadding(check)) return Infinity;
+  const { kind, of, most } = check;
+  if (kind === 'one-piece') return most ?? 1;
+  return most ?? (kind === 'straight' && of === 'bends' ? 0 : Infinity);
 }
 
 /** By how much the one asks more; of limits that are alike by whether the limit itself still counts. Two that ask nothing leave no number. */

@@ -86,6 +86,8 @@ export type UnknownBecause =
   | { readonly id: 'to-pad'; readonly reach: number; readonly stretches: readonly ToPad[] }
   /** The harness bar does not run behind that shoulder. */
   | { readonly id: 'not-behind' }
+  /** No part of these tubes lies behind that helmet. */
+  | { readonly id: 'nothing-behind' }
   /** Sill and rail of the door were not measured. */
   | { readonly id: 'no-opening' };
 

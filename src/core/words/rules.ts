@@ -225,7 +225,9 @@ function becauseInWords(verdict: Verdict, frame: Frame): string {
     case 'none-there':
       return `There is none.`;
     case 'nobody':
-      return `No tube is named ${orInWords(because.roles)}: give one that role, or draw it.`;
+      return because.roles.length === 0
+        ? 'There is no tube that it is about.'
+        : `No tube is named ${orInWords(because.roles)}: give one that role, or draw it.`;
     case 'unnamed':
       return `Without a role: ${who}. One of them may be meant: say what each is.`;
     case 'misnamed':
@@ -245,7 +247,9 @@ function becauseInWords(verdict: Verdict, frame: Frame): string {
         ? 'The driver’s shoulders have not been measured.'
         : 'The top of the helmet has not been measured.';
     case 'nothing-there':
-      return `No tube is named ${orInWords(because.roles)}, to measure to.`;
+      return because.roles.length === 0
+        ? 'There is no tube to measure to.'
+        : `No tube is named ${orInWords(because.roles)}, to measure to.`;
     case 'no-bends':
       return 'None of these tubes is bent.';
     case 'no-joint':
@@ -260,6 +264,8 @@ function becauseInWords(verdict: Verdict, frame: Frame): string {
       return `The diameters over the bends of ${who} have not been measured.`;
     case 'to-pad':
       return `${comparedLength(lengthToPad(because.stretches), unit)} on ${tubesCounted(verdict.concerns.length)} lies within ${comparedLength(because.reach, unit)} of a helmet: whether that is padded nobody can see here.`;
+    case 'nothing-behind':
+      return 'No part of these tubes lies behind the helmet.';
     case 'not-behind':
       return `${who} does not run behind the driver’s shoulder.`;
     case 'no-opening':

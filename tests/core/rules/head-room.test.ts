@@ -456,7 +456,15 @@ describe('limits', () => {
     expect([-10.001, -10, 10, 10.001].map((by) => moved(by).verdict)).toEqual(['not-met', 'met', 'met', 'not-met']);
     expect(moved(20).bound).toBe('most');
     // Nothing of the hoop is behind somebody who sits behind it.
-    expect(verdictOf(frame, [{ top: [-400, 0, 1200] }], window).because).toMatchObject({ id: 'nobody' });
+    expect(verdictOf(frame, [{ top: [-400, 0, 1200] }], window).because).toMatchObject({ id: 'nothing-behind' });
+    // Nor is he let pass by somebody who sits in front of it.
+    expect(
+      verdictOf(
+        frame,
+        [{ top: [600, 0, 1200] }, { top: [-400, 0, 1200] }],
+        check('behind', { least: 90, roles: ['main-hoop'] }),
+      ).because,
+    ).toMatchObject({ id: 'nothing-behind' });
   });
 
   it('the box and the ball, on either side of what is asked', () => {

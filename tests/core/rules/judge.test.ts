@@ -13,7 +13,8 @@ import { sectionArea } from '../../../src/core/solve/amount.ts';
 import { article } from '../../../src/core/rules/shipped/article.ts';
 import { SHIPPED } from '../../../src/core/rules/shipped/sheets.ts';
 import { verdictInWords } from '../../../src/core/words/rules.ts';
-import { hoop, stay, TOP, verdictOn } from './cage.ts';
+import { SQUARE } from '../../reference/jobs.ts';
+import { cageOf, hoop, stay, TOP, verdictOn } from './cage.ts';
 
 function demo(checks: readonly RuleCheck[]): Job {
   const read = parseJob(readFileSync('tests/fixtures/demo-typed.cagewright.json', 'utf8'));
@@ -46,6 +47,35 @@ describe('nothing is guessed into met', () => {
   it('with a bar whose place belies its role, nor where nobody has the role', () => {
     expect(said(updateMember(demo([lie]), 'harness', { role: 'door bar' }))).toEqual(['not-checked misnamed']);
     expect(said(demo([{ ...lie, roles: ['roof-rail'] }]))).toEqual(['not-checked nobody']);
+  });
+
+  it('in a frame without tubes, and says so in whole sentences', () => {
+    const job = cageOf({});
+    const every = article('6', 'own', 'section', '', { wall: 1 });
+    const frame = derived({ ...job, rules: [{ sheet: 's', body: '', edition: '', on: '', checks: [every] }] });
+    expect(judge(frame).map((verdict) => verdictInWords(verdict, frame))).toEqual([
+      'There is no tube that it is about.',
+    ]);
+  });
+
+  it('with a count that has a most, while one without a role may be one too many', () => {
+    const two = article('2', 'own', 'present', '', { roles: ['door-bar'], least: 1 });
+    const unnamed = (check: RuleCheck) => said(updateMember(demo([check]), 'sill', { role: '' }));
+    expect(unnamed(two)).toEqual(['met measured']);
+    expect(unnamed({ ...two, most: 9 })).toEqual(['not-checked unnamed']);
+  });
+
+  it('by a tube that is to be coped to the bar and does not reach it', () => {
+    const far = { fit: 'cope', against: ['hoop'], allowance: 0 } as const;
+    const cage = {
+      bars: { hoop: hoop(), off: { role: 'tie', at: [[-900, 0, 2 * TOP], [-500, 0, 2 * TOP]], ends: [SQUARE, far] } }, // prettier-ignore
+    } as const;
+    const joint = article('3', 'own', 'tilt joint', '', { roles: ['tie'], onto: ['main-hoop'], least: 30 });
+    expect(verdictOn(cage, joint).because).toEqual({ id: 'no-joint', roles: ['main-hoop'] });
+    const held = article('4', 'own', 'support', '', { roles: ['main-hoop'], most: 90 });
+    expect(verdictOn(cage, held).because.id).toBe('unsupported');
+    const free = article('5', 'own', 'straight free-length', '', { roles: ['main-hoop'], most: 2000 });
+    expect(verdictOn(cage, free).verdict).toBe('not-met');
   });
 
   it('with a figure from memory, which is not met by it, and may be missed by it', () => {

@@ -47,6 +47,18 @@ describe('the strictest of alike articles', () => {
     expect(shown([c, a, b])).toEqual([['b', ['c', 'a']]]);
   });
 
+  it('goes by what is asked where no figure is given: one piece, no bend; and by the reach of padding', () => {
+    const stands = (strict: object, lax: object): void => {
+      expect(asksNoLess(article(strict), article(lax))).toBe(true);
+      expect(asksNoLess(article(lax), article(strict))).toBe(false);
+    };
+    stands({ kind: 'one-piece', of: 'pieces' }, { kind: 'one-piece', of: 'pieces', most: 2 });
+    stands({ kind: 'straight', of: 'bends' }, { kind: 'straight', of: 'bends', most: 5 });
+    const padding = { kind: 'head-room', of: 'padding' };
+    stands({ ...padding, most: 100 }, { ...padding, most: 50 });
+    stands({ ...padding, least: 100 }, { ...padding, most: 50 });
+  });
+
   it('of two that ask the same the earlier one does; two of one sheet both stand', () => {
     const same = article({ least: 30 });
     expect(shown([verdict('b', same), verdict('a', { ...same })])).toEqual([['b', ['a']]]);

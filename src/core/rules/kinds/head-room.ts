@@ -31,9 +31,13 @@ export const headRoom: Judge<'head-room'> = (check, ask) => {
   return drivers.flatMap((driver): readonly Outcome[] => {
     if (check.of === 'box') return nearestTube(driver, ask, tubes);
     const found = check.of === 'circle' ? toBall(driver, ask, tubes, check.diameter) : behind(driver, ask, tubes);
-    return found === null ? [] : [found];
+    if (found !== null) return [found];
+    // What is behind one head says nothing of another.
+    return tubes.length === 0 ? [] : [{ unknown: { id: 'nothing-behind' }, concerns: [], at: topOf(driver, ask) }];
   });
 };
+
+const topOf = (driver: DriverEnvelope, ask: Questions) => placeAmong(ask.points(), driver.helmetTop);
 
 const barsOf = (check: CheckOf<'head-room'>, ask: Questions) => ask.bars(check.roles, check.only);
 

@@ -18,7 +18,9 @@ function longestFree(bar: Bar, ask: Questions): Pick<Extract<Outcome, { value: n
   const joints = ask
     .tubes()
     .flatMap(({ ends }) =>
-      ends.flatMap(({ cuts }) => cuts.flatMap(({ against, landingAt }) => (against === bar.id ? [landingAt] : []))),
+      ends.flatMap(({ cuts }) =>
+        cuts.flatMap(({ against, landingAt, reaches }) => (against === bar.id && reaches ? [landingAt] : [])),
+      ),
     );
   const pieces = ask.tubes([bar]).map(({ piece }) => piece?.from ?? 0);
   const places = [

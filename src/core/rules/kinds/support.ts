@@ -45,6 +45,8 @@ const landings = (bar: Bar, ask: Questions) =>
     .tubes()
     .flatMap(({ ends }) =>
       ends.flatMap(({ cuts, direction }) =>
-        cuts.flatMap(({ against, landingAt }) => (against === bar.id ? [{ at: landingAt, direction }] : [])),
+        cuts.flatMap(({ against, landingAt, reaches }) =>
+          against === bar.id && reaches ? [{ at: landingAt, direction }] : [],
+        ),
       ),
     );

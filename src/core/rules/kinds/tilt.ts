@@ -19,7 +19,8 @@ export const tilt: Judge<'tilt'> = (check, ask) =>
     const concerns = ask.tubes([bar]).map(({ id }) => id);
     const [upper, lower] = endsOf(bar);
     const way = check.runs;
-    if (way !== undefined && lower.position[0] - upper.position[0] >= 0 === (way === 'rearward'))
+    const ahead = lower.position[0] - upper.position[0];
+    if (way !== undefined && (way === 'rearward' ? ahead >= 0 : ahead <= 0))
       return [{ fails: { id: 'runs-otherwise', way }, concerns, at: upper.position }];
     if (check.least === undefined && check.most === undefined) return [];
     if (check.of === 'joint') return atJoints(bar, check, ask);
@@ -59,9 +60,9 @@ function atJoints(bar: Bar, { onto = [], end }: CheckOf<'tilt'>, ask: Questions)
   const [upper, lower] = endsOf(bar);
   const asked = end === undefined ? [upper, lower] : [end === 'upper' ? upper : lower];
   const found = asked.flatMap(({ position, cuts }): readonly Outcome[] =>
-    cuts.flatMap(({ against, includedAngle }) => {
+    cuts.flatMap(({ against, includedAngle, reaches }) => {
       const host = hosts.find(({ id }) => id === against);
-      return host === undefined ? [] : [{ value: toDegrees(includedAngle), concerns, at: position }];
+      return host === undefined || !reaches ? [] : [{ value: toDegrees(includedAngle), concerns, at: position }];
     }),
   );
   return found.length > 0 ? found : [{ unknown: { id: 'no-joint', roles: onto }, concerns, at: upper.position }];
