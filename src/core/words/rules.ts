@@ -203,11 +203,14 @@ const MOST_NAMED = 3;
 const allInWords = ({ concerns }: Verdict, frame: Frame): string =>
   concerns.length === 1 ? tubeName(frame, concerns[0]!) : `all ${concerns.length} tubes`;
 
-function whereInWords({ concerns, verdict, bend }: Verdict, frame: Frame): string {
+function whereInWords({ concerns, verdict, bend, bound }: Verdict, frame: Frame): string {
   const names = concerns.slice(0, verdict === 'not-met' ? MOST_NAMED : 1).map((id) => tubeName(frame, id));
   const more = concerns.length - names.length;
   const at = bend === null ? '' : `bend ${bend} of `;
-  if (verdict !== 'not-met') return more > 0 ? `the least of ${concerns.length} tubes` : `${at}${names[0]!}`;
+  if (verdict !== 'not-met')
+    return more > 0
+      ? `the ${bound === 'most' ? 'greatest' : 'least'} of ${concerns.length} tubes`
+      : `${at}${names[0]!}`;
   return more > 0 ? `${at}${names.join(', ')} and ${more} more` : `${at}${listed(names)}`;
 }
 

@@ -58,6 +58,22 @@ describe('nothing is guessed into met', () => {
     ]);
   });
 
+  it('by half a bend, where the bar is cut in it', () => {
+    const through = { role: 'tie', at: [[-300, 560, 1060], [300, 560, 1060]], ends: [SQUARE, SQUARE] } as const; // prettier-ignore
+    const one = { role: 'tie', at: [[0, 600, 0], [0, 600, TOP], [0, 0, TOP], [0, -300, TOP]], cutBy: ['x'] } as const; // prettier-ignore
+    const each = article('7', 'own', 'bend-count each', '', { roles: ['tie'], most: 80 });
+    const job = cageOf({ bars: { hoop: { ...one, ends: [SQUARE, SQUARE] }, x: through } });
+    const verdict = verdictOn(job, each);
+    expect([verdict.verdict, verdict.concerns]).toEqual(['not-met', ['hoop.1', 'hoop.2']]);
+    expect(verdict.value).toBeCloseTo(90, 9);
+  });
+
+  it('says which of them is nearest to the limit by the side on which it lies', () => {
+    const upright = article('8', 'own', 'tilt', '', { roles: ['door-bar'], from: 'level', most: 80 });
+    const frame = derived(demo([upright]));
+    expect(verdictInWords(judge(frame)[0]!, frame)).toContain('the greatest of ');
+  });
+
   it('with a count that has a most, while one without a role may be one too many', () => {
     const two = article('2', 'own', 'present', '', { roles: ['door-bar'], least: 1 });
     const unnamed = (check: RuleCheck) => said(updateMember(demo([check]), 'sill', { role: '' }));
