@@ -58,6 +58,16 @@ describe('nothing is guessed into met', () => {
     ]);
   });
 
+  it('by an upright bar, where it is to run a way, and no angle is asked', () => {
+    const way = (runs: 'rearward' | 'forward', x: number) => {
+      const post = { role: 'post', at: [[x, 300, 900], [0, 300, 0]], ends: [SQUARE, SQUARE] } as const; // prettier-ignore
+      const verdict = verdictOn({ bars: { post } }, article('9', 'own', 'tilt', '', { roles: ['post'], runs }));
+      return `${verdict.verdict} ${verdict.value}`;
+    };
+    expect([way('rearward', 400), way('forward', 400)]).toEqual(['met 400', 'not-met null']);
+    expect([way('rearward', 0), way('forward', 0)]).toEqual(['not-met null', 'not-met null']);
+  });
+
   it('by half a bend, where the bar is cut in it', () => {
     const through = { role: 'tie', at: [[-300, 560, 1060], [300, 560, 1060]], ends: [SQUARE, SQUARE] } as const; // prettier-ignore
     const one = { role: 'tie', at: [[0, 600, 0], [0, 600, TOP], [0, 0, TOP], [0, -300, TOP]], cutBy: ['x'] } as const; // prettier-ignore

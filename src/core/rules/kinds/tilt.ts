@@ -22,7 +22,11 @@ export const tilt: Judge<'tilt'> = (check, ask) =>
     const ahead = lower.position[0] - upper.position[0];
     if (way !== undefined && (way === 'rearward' ? ahead >= 0 : ahead <= 0))
       return [{ fails: { id: 'runs-otherwise', way }, concerns, at: upper.position }];
-    if (check.least === undefined && check.most === undefined) return [];
+    // Of one that is asked the way alone, how far it goes that way.
+    if (check.least === undefined && check.most === undefined)
+      return [
+        { value: Math.abs(ahead), quantity: 'length', least: 0, concerns, at: upper.position, to: lower.position },
+      ];
     if (check.of === 'joint') return atJoints(bar, check, ask);
     const from = check.from ?? 'vertical';
     if (check.of === 'plane') {
