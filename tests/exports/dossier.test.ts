@@ -159,7 +159,7 @@ describe.each(['a4', 'letter'] as const)('the dossier on %s', async (paper) => {
     expect(shown).toEqual(file.rules!.map(({ verdict }) => verdict.replace('-', ' ')));
     expect(rows.find((row) => row.startsWith('4.2 | '))).toContain('Nobody has answered it.');
     expect(wordsOn(pages.find((page) => wordsOn(page).includes('Not checked here'))!)).toContain(
-      'No article but those listed above',
+      'What no sheet asks is yours to compare',
     );
   });
 

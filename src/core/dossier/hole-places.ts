@@ -7,6 +7,7 @@
  * run's radius and the offset of the axes. Greatest on the acute side, at no more than ra / sin a + rb / tan a. Least opposite: where the axes meet it falls with
  * |cos(phi)| and so is -ra / sin a + rb / tan a; where they do not, it is no less than -ra / sin a, which is taken.
  */
+import { isRole } from '../job/role.ts';
 import { nearestOnPath, type LinePiece } from '../geometry/path.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { dot } from '../geometry/vector.ts';
@@ -36,8 +37,9 @@ type Stretch = readonly [from: number, to: number];
 const LEAST_SINE = 1e-3;
 
 /** Hoops, rear stays and front legs, by their role. */
-export const asksForPlace = ({ member }: SolvedTube): boolean =>
-  /(?:^|-)hoop$|^rear-stay$|^front-leg$/u.test(member.role);
+export const asksForPlace = ({ member }: SolvedTube): boolean => ASKED.some((role) => isRole(member, role));
+
+const ASKED = ['main-hoop', 'front-hoop', 'side-hoop', 'rear-stay', 'front-leg'];
 
 /** Null where no straight of the tube is clear by that much. */
 export function holePlace(frame: Frame, tube: SolvedTube): HolePlace | null {

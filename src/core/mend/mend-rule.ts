@@ -8,7 +8,7 @@ import { fault } from '../job/fault.ts';
 import type { MemberId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
 import { judge } from '../rules/judge.ts';
-import type { Verdict } from '../rules/types.ts';
+import type { Because, Verdict } from '../rules/types.ts';
 import { lifts } from './lift-bar.ts';
 import { sectionArea } from '../solve/amount.ts';
 import type { SolvedTube } from '../solve/types.ts';
@@ -26,13 +26,21 @@ export function mendedVerdict(job: Job, mend: Mend, verdict: Verdict, derived: D
   if (Array.isArray(edited)) return edited;
   const after = derive(edited as Job, derived);
   if (!after.ok) return after.faults;
-  if (isPast(after.value, verdict)) return [fault('', 'tried, and the article is still not met')];
+  if (!isWithin(after.value, verdict)) return [fault('', 'tried, and the article is still not met')];
   return unlessWorse(edited as Job, after.value, derived);
 }
 
-/** Whether that article is not met in this frame: one from memory may be within its figure and is still not checked. */
-const isPast = (derived: Derived, { sheet, index }: Verdict): boolean =>
-  judge(derived).some((each) => each.sheet === sheet && each.index === index && each.verdict === 'not-met');
+/** What stands in the way of "met" though all that was measured is within: a figure from memory, a bar that has no role. */
+const OPEN_ALL_THE_SAME: readonly Because['id'][] = ['from-memory', 'unnamed'];
+
+/** Whether all that the article measures is within its figure in this frame. */
+const isWithin = (derived: Derived, { sheet, index }: Verdict): boolean =>
+  judge(derived).some(
+    (each) =>
+      each.sheet === sheet &&
+      each.index === index &&
+      (each.verdict === 'met' || (each.verdict === 'not-checked' && OPEN_ALL_THE_SAME.includes(each.because.id))),
+  );
 
 function candidates(job: Job, verdict: Verdict, derived: Derived): readonly Mend[] {
   const tubes = verdict.concerns.flatMap((id) => derived.byId.get(id) ?? []);

@@ -33,7 +33,8 @@ export function readJpeg(bytes: Uint8Array): Jpeg {
   const kept: [number, number][] = [[0, 2]];
   let size: { readonly width: number; readonly height: number } | null = null;
   let at = 2;
-  while (at + 4 <= bytes.length) {
+  let scanned = false;
+  while (at + 2 <= bytes.length) {
     if (bytes[at] !== MARK) return refused('broken: a part of it does not begin where it should.');
     const marker = bytes[at + 1]!;
     // Any number of these may stand before a marker.
@@ -41,6 +42,11 @@ export function readJpeg(bytes: Uint8Array): Jpeg {
       at += 1;
       continue;
     }
+    // What a camera puts behind the picture, another one or more notes, is none of it.
+    if (marker === ENDS && scanned && size !== null) {
+      return { ok: true, ...size, bytes: joined(bytes, [...kept, [at, at + 2]]) };
+    }
+    if (at + 4 > bytes.length) break;
     const length = bytes[at + 2]! * 256 + bytes[at + 3]!;
     const end = at + 2 + length;
     if (length < 2 || end > bytes.length) return refused('broken: a part of it is longer than the file.');
@@ -53,14 +59,25 @@ export function readJpeg(bytes: Uint8Array): Jpeg {
     }
     if (marker === SCAN) {
       if (size === null) return refused('broken: it does not say how large it is.');
-      if (bytes.at(-2) !== MARK || bytes.at(-1) !== ENDS) return refused('broken off: its end is not there.');
-      kept.push([at, bytes.length]);
-      return { ok: true, ...size, bytes: joined(bytes, kept) };
+      scanned = true;
+      const next = scanEnd(bytes, end);
+      kept.push([at, next]);
+      at = next;
+      continue;
     }
     if (!isNote(marker)) kept.push([at, end]);
     at = end;
   }
-  return refused('broken off: no picture in it.');
+  return refused(scanned ? 'broken off: its end is not there.' : 'broken off: no picture in it.');
+}
+
+/** Where the next marker stands behind a scan's packed data, in which FF is followed by 0 or by a mark to start again from; the file's end where there is none. */
+function scanEnd(bytes: Uint8Array, from: number): number {
+  for (let at = from; at + 2 <= bytes.length; at++) {
+    const next = bytes[at + 1]!;
+    if (bytes[at] === MARK && next !== 0 && next !== MARK && !(next >= 0xd0 && next <= 0xd7)) return at;
+  }
+  return bytes.length;
 }
 
 /** The size that a frame's head says, or why it cannot be. */

@@ -6,7 +6,7 @@ import type { RuleCheck, RuleMark } from '../job/kinds/rule-check.ts';
 import type { RuleSheet } from '../job/kinds/rule-sheet.ts';
 import { figuresOf, hasAny, withFigure, type FigureName, type FigureValue } from './figures.ts';
 import { QUESTIONS, type Part, type Question } from './questionnaire.ts';
-import { plainRole } from './role.ts';
+import { plainRole } from '../job/role.ts';
 
 /** `open`: an article stands there, but not all of what it needs. */
 export type AnswerState = 'unanswered' | 'answered' | 'open' | 'not-asked';

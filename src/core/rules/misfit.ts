@@ -6,7 +6,7 @@ import { length, subtract, type Vec3 } from '../geometry/vector.ts';
 import { distanceToPath } from '../geometry/path.ts';
 import { remembered } from '../remembered.ts';
 import type { Bar, Frame } from '../solve/types.ts';
-import { isRole } from './role.ts';
+import { isRole } from '../job/role.ts';
 import type { Misfit } from './types.ts';
 
 /** mm on either side of the middle of the car: a bar that ends no farther out does not count as on one side. */

@@ -292,7 +292,7 @@ export const QUESTIONS: readonly Question[] = [
     id: 'padding-zone',
     group: 'Room for the head',
     asks: 'Within what distance of a helmet must tubes be padded?',
-    parts: [most(article('head-room', 'padding'), 'within')],
+    parts: [least(article('head-room', 'padding'), 'nearer than')],
   },
   look('holes', 'For the inspector to see', 'Inspection holes are drilled where the book wants them'),
   look('welds', 'For the inspector to see', 'Welds run all round, by a welder whom the book takes'),

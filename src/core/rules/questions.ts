@@ -5,13 +5,13 @@
 import type { Clearance } from '../checks/clearances.ts';
 import type { Envelope } from '../job/kinds/envelope.ts';
 import type { Point } from '../job/kinds/point.ts';
-import type { Gusset } from '../job/kinds/gusset.ts';
+import { gussetsOf, isMade, type SetGusset } from '../gusset/gussets.ts';
 import type { BentTube } from '../job/kinds/bent.ts';
 import type { Job } from '../job/types.ts';
 import { tubesOfBar } from '../solve/bar-tubes.ts';
 import type { Bar, Frame, SolvedTube } from '../solve/types.ts';
 import { misfitOf } from './misfit.ts';
-import { isRole } from './role.ts';
+import { isRole } from '../job/role.ts';
 import type { Misfit } from './types.ts';
 
 /** A frame, as far as rules go by it. */
@@ -32,7 +32,8 @@ export interface Questions {
   readonly clearances: () => readonly Clearance[];
   /** As they were measured. */
   readonly points: () => readonly Point[];
-  readonly gussets: () => readonly Gusset[];
+  /** Those that can stand, mirror images with them. */
+  readonly gussets: () => readonly SetGusset[];
   readonly bent: () => readonly BentTube[];
 }
 
@@ -51,7 +52,7 @@ const MAKE = {
   envelopes: ({ job }: Judged): Job['envelopes'] => job.envelopes,
   clearances: ({ clearances }: Judged): readonly Clearance[] => clearances,
   points: ({ job }: Judged): Job['points'] => job.points,
-  gussets: ({ job }: Judged): Job['gussets'] => job.gussets,
+  gussets: (frame: Judged): readonly SetGusset[] => gussetsOf(frame).filter(({ made }) => isMade(made)),
   bent: ({ job }: Judged): Job['bent'] => job.bent,
 };
 

@@ -3,7 +3,7 @@
  * every frame that is within the one is within the other, by their figures alone; where neither does (45 x 2.5 here, 50 x 2 there), both stand.
  */
 import type { RuleCheck, RuleSize } from '../job/kinds/rule-check.ts';
-import { plainRole } from './role.ts';
+import { plainRole } from '../job/role.ts';
 import type { Verdict } from './types.ts';
 
 /** A verdict on the strictest article, and those on articles of other sheets that ask no more of the same bars. */

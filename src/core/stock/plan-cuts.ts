@@ -24,7 +24,9 @@ const SHAKE = 0.25;
 export function planCuts(parts: readonly Part[], sticks: readonly StickSort[], sawing: Sawing): CutPlan {
   const room = (stick: StickSort): number => stick.length - sawing.squareOff + sawing.kerf;
   const sorts = sticks.filter((stick) => stick.count > 0 && room(stick) > 0);
+  // What comes out at nothing, or below, is no tube yet: its bends overlap.
   const fits = (part: Part): boolean =>
+    part.length > 0 &&
     sorts.some(
       (stick) =>
         (part.batch === null || part.batch === stick.batch) && part.length + sawing.kerf <= room(stick) + ROUNDING,

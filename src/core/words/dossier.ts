@@ -27,10 +27,6 @@ export const HOLES_ARE =
 
 export const NO_RULE_SHEET = 'The job holds no rule sheet, so none was gone through here.';
 
-/** In the place of what is said where no sheet was gone through. */
-export const OTHER_ARTICLES =
-  'No article but those listed above; of these the ones that could not be told stand there with the reason.';
-
 /** "1 B, on 1 Main hoop" as the two tubes of a joint: "4 A · 1, 2". */
 export const weldedTubes = ({ tube, which, to }: Weld): string =>
   [`${tube.number} ${'AB'[which]}`, ...(to.length === 0 ? [] : [to.map(({ number }) => number).join(', ')])].join(

@@ -1,7 +1,7 @@
 /** What a bar is in the cage: one of the trade's roles from a list, or a word of the shop's own. */
 import { useState, type ReactNode } from 'react';
 import type { Fault } from '../../core/job/fault.ts';
-import { plainRole, ROLES } from '../../core/rules/role.ts';
+import { plainRole, ROLES } from '../../core/job/role.ts';
 import { roleInWords } from '../../core/words/rules.ts';
 import { SelectField, TextField } from './Fields.tsx';
 

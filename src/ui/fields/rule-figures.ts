@@ -3,7 +3,7 @@ import { NOT_WHOLE } from '../../core/job/fault.ts';
 import type { Quantity, RuleSize } from '../../core/job/kinds/rule-check.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { MOST_ROLES, MOST_SIZES } from '../../core/job/limits.ts';
-import { plainRole, ROLES } from '../../core/rules/role.ts';
+import { plainRole, ROLES } from '../../core/job/role.ts';
 import { decimalLength, MM_PER_INCH, parseLength, type LengthUnit } from '../../core/units/length.ts';
 import { massUnit } from '../../core/units/mass.ts';
 import { areaInWords, secondMomentInWords } from '../../core/words/rule-figures.ts';

@@ -316,6 +316,11 @@ const SHAPE: readonly Change[] = [
 const MEANING: readonly Change[] = [
   [['rules', 0, 'checks', 2, 'least'], 70, 'rules[0].checks[2].least: above the most'],
   [['rules', 0, 'checks', 0, 'massFrom'], 1200, 'rules[0].checks[0].massFrom: not below massUpTo'],
+  [
+    ['rules', 0, 'checks', 0, 'least'],
+    60,
+    'rules[0].checks[0].least: a section is asked for by sizes, wall, area and the like',
+  ],
   [['rules', 1], { sheet: 'own' }, 'rules[1].sheet: "own" is there already'],
   [['envelopes', 0, 'id'], "head'", `envelopes[0].id: ends in a prime ('), which stands for the mirror image`],
   [['envelopes', 0, 'id'], 'x'.repeat(201), 'envelopes[0].id: longer than 200 characters'],

@@ -30,6 +30,11 @@ describe('a picture', () => {
     expect(readJpeg(withPart(marker, words))).toEqual({ ok: true, width: 24, height: 18, bytes: smallJpeg() });
   });
 
+  it('loses what stands behind it: a second picture with notes of its own', () => {
+    const two = new Uint8Array([...smallJpeg(), ...withPart(0xe1, 'Exif\0\0 GPS 47.1 N')]);
+    expect(readJpeg(two)).toEqual({ ok: true, width: 24, height: 18, bytes: smallJpeg() });
+  });
+
   it('keeps the note by which its colours are told', () => {
     const adobe = withPart(0xee, 'Adobe\0d\0\0\0\0\x01');
     expect(readJpeg(adobe)).toMatchObject({ ok: true, bytes: adobe });

@@ -301,8 +301,8 @@ const GUSSETS = [0, 1].map((i) => ({
   name: '',
   node: `hoop-${i + 1}`,
   between: [
-    { member: 'hoop', towards: 'A', leg: 60 },
-    { member: 'hoop', towards: 'B', leg: 60 },
+    { member: 'hoop', towards: 'A', leg: 200 },
+    { member: 'hoop', towards: 'B', leg: 200 },
   ] as const,
   thickness: 3,
   relief: 0,

@@ -125,6 +125,26 @@ describe('nothing is guessed into met', () => {
   });
 });
 
+it('a gusset that cannot stand where it is put counts as none', () => {
+  const apart = { role: 'tie', at: [[300, 100, 200], [700, 100, 200]] } as const; // prettier-ignore
+  const leg = { towards: 'A', leg: 60 } as const;
+  const gusset = {
+    id: 'g',
+    name: '',
+    node: 'hoop-1',
+    between: [{ member: 'hoop', ...leg }, { member: 'apart', ...leg }], // prettier-ignore
+    thickness: 3,
+    relief: 0,
+    mirror: false,
+    kind: 'flat',
+  } as const;
+  const check = article('1', 'own', 'present gussets', '', { least: 1 });
+  expect(verdictOn({ bars: { hoop: hoop(), apart }, gussets: [gusset] }, check)).toMatchObject({
+    verdict: 'not-met',
+    value: 0,
+  });
+});
+
 describe('what a person has to look at', () => {
   const job = demo([article('9', 'own', 'ask', 'Welds looked at?')]);
 

@@ -12,7 +12,7 @@ import { bareId } from '../../../src/core/job/reference.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import type { RuleCheck } from '../../../src/core/job/kinds/rule-check.ts';
 import { judge } from '../../../src/core/rules/judge.ts';
-import { ROLES } from '../../../src/core/rules/role.ts';
+import { ROLES } from '../../../src/core/job/role.ts';
 import { article } from '../../../src/core/rules/shipped/article.ts';
 import { startCage } from '../../../src/core/shape/starters/start-cage.ts';
 import type { Bar } from '../../../src/core/solve/types.ts';

@@ -18,7 +18,7 @@ import {
 } from '../../../src/core/rules/filling.ts';
 import { judge } from '../../../src/core/rules/judge.ts';
 import { QUESTIONS, type Question } from '../../../src/core/rules/questionnaire.ts';
-import { ROLES } from '../../../src/core/rules/role.ts';
+import { ROLES } from '../../../src/core/job/role.ts';
 import { drawn } from '../../draws.ts';
 import { drawFrom, type Draw } from '../../reference/oracles/seeded.ts';
 

@@ -33,6 +33,15 @@ it('takes the place of the same book and edition, and stands beside any other', 
   expect(keepSheet(once, sheet({ edition: '2027' })).rules).toHaveLength(2);
 });
 
+it('one that nobody has named takes no other’s place, and names that come to one id are told apart', () => {
+  const unnamed = keepSheet(keepSheet(EMPTY_SHOP, sheet({ body: '', edition: '' })), sheet({ body: '', edition: '' }));
+  expect(unnamed.rules).toHaveLength(2);
+  const [one, other] = [sheet({ body: 'Alpha 1', edition: '2' }), sheet({ body: 'Alpha', edition: '1 2' })];
+  const both = keepSheet(keepSheet(EMPTY_SHOP, one), other);
+  expect(both.rules.map(({ body }) => body)).toEqual(['Alpha 1', 'Alpha']);
+  expect(parseShop(serialiseShop(both)).ok).toBe(true);
+});
+
 it.each(['', '\u202E', '<b>', 'x'.repeat(2000), "it's 'ere'", '\n\n'])(
   'has an id that the door takes, whatever the book is called: %j',
   (body) => {

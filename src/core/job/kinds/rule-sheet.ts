@@ -44,7 +44,7 @@ export const ruleSheetKind: Kind<RuleSheet> = {
     ...(firstOf(sheets).get(sheet.sheet) === index
       ? []
       : [fault(`${at}.sheet`, `${quoted(sheet.sheet)} is there already`)]),
-    ...sheet.checks.flatMap((check, i) => windowFaults(check, `${at}.checks[${i}]`)),
+    ...sheet.checks.flatMap((check, i) => figureFaults(check, `${at}.checks[${i}]`)),
   ],
 };
 
@@ -56,10 +56,15 @@ const firstOf = remembered((sheets: readonly RuleSheet[]): ReadonlyMap<string, n
 });
 
 /** Nothing lies within limits that stand the wrong way round. */
-const windowFaults = (
-  { least, most, massFrom, massUpTo, allowance = 0, wall, sizes = [] }: RuleCheck,
+const figureFaults = (
+  { kind, least, most, massFrom, massUpTo, allowance = 0, wall, sizes = [] }: RuleCheck,
   at: string,
 ): readonly Fault[] => [
+  ...(kind === 'section'
+    ? [['least', least] as const, ['most', most] as const].flatMap(([key, figure]) =>
+        figure === undefined ? [] : [fault(`${at}.${key}`, 'a section is asked for by sizes, wall, area and the like')],
+      )
+    : []),
   ...([...sizes.map((size) => size.wall), wall ?? Infinity].some((each) => each <= allowance)
     ? [fault(`${at}.allowance`, 'leaves nothing of a wall')]
     : []),

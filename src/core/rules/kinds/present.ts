@@ -1,4 +1,5 @@
 /** What has to be there: bars of a role, on each side of the car, feet, gussets. What is counted is what is drawn. */
+import { bareId } from '../../job/reference.ts';
 import type { Bar } from '../../solve/types.ts';
 import type { Questions } from '../questions.ts';
 import type { CheckOf } from '../../job/kinds/rule-check.ts';
@@ -19,11 +20,12 @@ const COUNTS: Readonly<Record<CheckOf<'present'>['of'], Count>> = {
   gussets: (bars, ask, { roles }) =>
     ask
       .gussets()
-      .filter(({ between }) =>
-        roles.length === 0 ? true : between.some(({ member }) => bars.some(({ id }) => id === member)),
-      )
-      .reduce((sum, { mirror }) => sum + (mirror ? 2 : 1), 0),
+      .filter(
+        ({ gusset: { between } }) =>
+          roles.length === 0 || between.some(({ member }) => bars.some(({ member: { id } }) => id === bareId(member))),
+      ).length,
 };
 
-/** By the middle between its ends; 0 for one that lies across the middle of the car. */
-const sideOf = ({ ends: [a, b] }: Bar): number => Math.sign(a.position[1] + b.position[1]);
+/** 1 left, -1 right; 0 for one that ends on both sides of the middle of the car, or on it. */
+const sideOf = ({ ends: [a, b] }: Bar): number =>
+  a.position[1] * b.position[1] < 0 ? 0 : Math.sign(a.position[1] + b.position[1]);

@@ -16,8 +16,8 @@ import { NO_MOTION } from '../../job/kinds/envelope.ts';
 import type { Bar } from '../../solve/types.ts';
 import { FRONT, meantBy } from '../implied.ts';
 import type { Questions } from '../questions.ts';
-import { isRole } from '../role.ts';
-import type { Measured, Outcome } from '../types.ts';
+import { isRole } from '../../job/role.ts';
+import type { Outcome } from '../types.ts';
 import { endsOf } from './tilt.ts';
 
 /** Of each driver under each such line. */
@@ -32,19 +32,19 @@ export function underLine(
   if (hoops.length === 0) return [nothing(roles)];
   const others = isStay || check.onto !== undefined ? ask.bars(onto) : frontOf(ask);
   const points = ask.points();
+  if (others.length === 0) return [nothing(onto)];
   const lines = hoops.flatMap((hoop) => {
     const from = topOf(hoop);
-    return others.flatMap((other) => {
+    return others.map((other) => {
       const to = isStay ? endsOf(other)[1].position : frontTop(other, from);
-      // A line that stands upright has no under.
-      return to !== null && (isStay ? from[0] - to[0] : to[0] - from[0]) > ROUNDING
-        ? [{ from, to, concerns: ask.tubes([hoop, other]).map(({ id }) => id) }]
-        : [];
+      return { from, to, concerns: ask.tubes([hoop, other]).map(({ id }) => id) };
     });
   });
-  if (lines.length === 0) return [nothing(onto)];
   return drivers.flatMap((driver) =>
-    lines.map(({ from, to, concerns }): Measured => {
+    lines.map(({ from, to, concerns }): Outcome => {
+      // A line that stands upright has no under, and one that runs the other way is none of these.
+      if (to === null || (isStay ? from[0] - to[0] : to[0] - from[0]) <= ROUNDING)
+        return { ...nothing(onto), concerns, at: from };
       const { centre, half } = helmetBox(placeAmong(points, driver.helmetTop)!, { ...driver, motion: NO_MOTION });
       const corners = [-1, 1].flatMap((x) =>
         [-1, 1].map((z): Vec3 => [centre[0] + x * half[0], centre[1], centre[2] + z * half[2]]),

@@ -1,6 +1,6 @@
 /** What bars are called by in a cage: the roles that a rule book names, in the trade's words (layouts.md). A shop may give others of its own. */
 import { remembered } from '../remembered.ts';
-import type { Member } from '../job/kinds/member.ts';
+import type { Member } from './kinds/member.ts';
 
 /** The roles that starters give and shipped sheets name, in the order of the work. */
 export const ROLES = [
