@@ -98,7 +98,7 @@ function whatInWords(check: RuleCheck, unit: LengthUnit): string {
     case 'section':
       return sizesInWords(check, unit);
     case 'one-piece':
-      return 'in one piece';
+      return isYesOrNo(check) ? 'in one piece' : 'pieces';
     case 'bend-radius':
       return {
         diameters: 'centreline radius of its bends, in diameters of the tube,',
@@ -112,7 +112,7 @@ function whatInWords(check: RuleCheck, unit: LengthUnit): string {
     case 'tilt': {
       const way = check.runs === undefined ? '' : `runs ${check.runs}; `;
       const from = check.from === 'level' ? 'from level' : 'from the vertical';
-      return `${way}${check.of === 'joint' ? `angle to ${onto}` : `leans, counted ${from},`}`;
+      return `${way}${check.of === 'joint' ? `angle to ${onto}` : `${check.of === 'plane' ? 'the plane of its bends leans' : 'from end to end it leans'}, counted ${from},`}`;
     }
     case 'reach':
       return {
@@ -137,7 +137,7 @@ function whatInWords(check: RuleCheck, unit: LengthUnit): string {
         hole: 'each bolt hole across',
       }[check.of];
     case 'support':
-      return `held where a bend stands out farthest, by a tube out of the plane of the bends`;
+      return 'held where it stands out farthest, by a tube that leans out of the plane of its bends';
     case 'harness':
       return check.of === 'height'
         ? 'top of the harness bar above the shoulders'
@@ -189,7 +189,9 @@ export function verdictInWords(verdict: Verdict, frame: Frame): string {
   if (because.id !== 'measured' && because.id !== 'from-memory') return becauseInWords(verdict, frame);
   if (value === null || limit === null || margin === null) return '';
   const show = (figure: number): string => figureInWords(figure, verdict, unit);
-  const where = verdict.concerns.length === 0 ? '' : `, ${whereInWords(verdict, frame)}`;
+  // What is counted has no one place.
+  const isPlaced = verdict.concerns.length > 0 && verdict.check.kind !== 'present';
+  const where = isPlaced ? `, ${whereInWords(verdict, frame)}` : '';
   if (isYesOrNo(verdict.check) && verdict.verdict === 'met') return `Yes: ${allInWords(verdict, frame)}.`;
   const asked = `${show(value)}${where}; ${limitsInWords({ [bound ?? 'least']: limit, ...(verdict.check.strictly && { strictly: true }) }, show)} is asked`;
   if (because.id === 'from-memory') return `${asked}, but that figure is from memory: look it up.`;
