@@ -76,7 +76,12 @@ async function run(args: readonly string[]): Promise<Step<readonly string[]>> {
   const derived = deriveText(text.value);
   if ('stop' in derived) return derived;
   const kept = photos === undefined ? new Map() : readPhotos(photos, derived.value.job.photos);
-  const files = await makeFiles(derived.value, productsOf(formats), { ...setting, photos: kept }, supplies);
+  const files = await makeFiles(
+    derived.value,
+    productsOf(formats, derived.value.job),
+    { ...setting, photos: kept },
+    supplies,
+  );
   const notes = files.flatMap(({ note }) => (note === undefined ? [] : [note]));
   return write(files, out, [summary(derived.value), ...notes]);
 }

@@ -1,5 +1,7 @@
 /** What can be taken away, as data: formats by the names that the command line knows, and the files of each. */
 
+import type { Job } from '../../core/job/types.ts';
+
 export const FORMATS = ['pdf', 'csv', 'dxf', 'svg', 'step', 'gltf', 'stl', 'dossier'] as const;
 export type Format = (typeof FORMATS)[number];
 
@@ -19,6 +21,7 @@ export const PRODUCTS = {
   'bends.csv': 'csv',
   'xyz.csv': 'csv',
   'copes.csv': 'csv',
+  'stock.csv': 'csv',
   'wraps.dxf': 'dxf',
   'layout.dxf': 'dxf',
   'feet.dxf': 'dxf',
@@ -34,9 +37,17 @@ export const PRODUCTS = {
 /** Whether it is a folder of files, which a zip takes. */
 export const isFolder = (product: Product): product is 'wraps' | 'feet' => product === 'wraps' || product === 'feet';
 
-/** What these formats write, `fabrication.json` first. */
-export const productsOf = (formats: readonly Format[]): readonly Product[] =>
+/** There is no plan of what to cut from nothing. */
+const isThere = (product: Product, { stickSorts }: Pick<Job, 'stickSorts'>): boolean =>
+  product !== 'stock.csv' || stickSorts.length > 0;
+
+/** What these formats write of the job, `fabrication.json` first. */
+export const productsOf = (formats: readonly (Format | 'json')[], job: Pick<Job, 'stickSorts'>): readonly Product[] =>
   (Object.keys(PRODUCTS) as Product[]).filter((product) => {
     const format = PRODUCTS[product];
-    return format === 'json' || formats.includes(format);
+    return (format === 'json' || formats.includes(format)) && isThere(product, job);
   });
+
+/** The files of one format. */
+export const productsIn = (format: Format | 'json', job: Pick<Job, 'stickSorts'>): readonly Product[] =>
+  (Object.keys(PRODUCTS) as Product[]).filter((product) => PRODUCTS[product] === format && isThere(product, job));

@@ -80,6 +80,7 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
   'bends.csv': table('bends.csv'),
   'xyz.csv': table('xyz.csv'),
   'copes.csv': table('copes.csv'),
+  'stock.csv': table('stock.csv'),
   'wraps.dxf': async (derived, { surface }, _, going) =>
     (await import('../wraps/wraps.ts')).wrapsDxf(derived, going, surface),
   'layout.dxf': async (derived, _, __, going) => (await import('../layout/layout.ts')).layoutDxf(derived, going),

@@ -21,32 +21,19 @@ import { feedOf, type Feed } from '../../core/solve/feed.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { MM_PER_INCH, type LengthUnit } from '../../core/units/length.ts';
 import { fabrication, type FabricationCut, type FabricationEnd, type FabricationTube } from './fabrication.ts';
+import { STOCK_COLUMNS, stockRows } from './stock-csv.ts';
+import { length, other, type Cell, type Column } from './columns.ts';
 import type { TextFile } from '../shared/text.ts';
-
-type Cell = string | number | boolean | null;
-
-/** A length is in mm, and its heading still without the unit. */
-interface Column<Row> {
-  readonly heading: string;
-  readonly kind: 'length' | 'other';
-  readonly cell: (row: Row) => Cell;
-}
-
-const length = <Row>(heading: string, cell: (row: Row) => number | null): Column<Row> => ({
-  heading,
-  kind: 'length',
-  cell,
-});
-const other = <Row>(heading: string, cell: (row: Row) => Cell): Column<Row> => ({ heading, kind: 'other', cell });
 
 /** Text that a spreadsheet takes for a formula: = + - @ (full-width ones too), after blanks, characters that are not seen, or none. */
 const FORMULA = /^[\s\p{Cf}]*[=+\-@＝＋－＠]/u;
 
-/** tubes.csv, bends.csv, xyz.csv and copes.csv. */
+/** tubes.csv, bends.csv, xyz.csv and copes.csv; stock.csv where the job has sticks. */
 export function csvFiles(derived: Derived): readonly TextFile[] {
   const { job } = derived;
   const { tubes } = fabrication(derived);
-  return [tubesCsv(derived, tubes), bendsCsv(derived, tubes), xyzCsv(job, tubes), copesCsv(job, tubes)];
+  const all = [tubesCsv(derived, tubes), bendsCsv(derived, tubes), xyzCsv(job, tubes), copesCsv(job, tubes)];
+  return job.stickSorts.length === 0 ? all : [...all, table('stock.csv', job, stockRows(derived), STOCK_COLUMNS)];
 }
 
 /** One row a tube. */

@@ -1,6 +1,13 @@
 /** The files that leave the program, the same ones that the command line writes: each by itself, or those chosen as one zip. */
 import { lazy, Suspense, type ReactNode } from 'react';
-import { FORMATS, isFolder, productsOf, type Format, type Product } from '../../exports/products/catalogue.ts';
+import {
+  FORMATS,
+  isFolder,
+  productsIn,
+  productsOf,
+  type Format,
+  type Product,
+} from '../../exports/products/catalogue.ts';
 import type { Setting } from '../../exports/products/formats.ts';
 import { FORECAST } from '../../core/words/forecast.ts';
 import { useDocument } from '../../store/page.ts';
@@ -9,7 +16,7 @@ import { Refused } from '../kit/Refused.tsx';
 import { Section } from '../kit/Section.tsx';
 import { PrintPart, useSurface } from './PrintPart.tsx';
 import { printSettings, usePrint } from '../kit/print.ts';
-import { KINDS, pieceOf, productName, productsIn, readChosen, zipName, type Kind } from './take-away.ts';
+import { KINDS, pieceOf, productName, readChosen, zipName, type Kind } from './take-away.ts';
 import type { Taking } from './useTaking.ts';
 import { WastePaper } from './WastePaper.tsx';
 import './take-away.css';
@@ -22,6 +29,7 @@ const Papers = lazy(() => import('./Papers.tsx'));
 export function TakeAway({ taking }: { taking: Taking }): ReactNode {
   const fileName = useDocument((state) => state.fileName);
   const tubes = useDocument((state) => state.derived.tubes.length);
+  const stickSorts = useDocument((state) => state.job.stickSorts);
   const [chosen, choose] = useKept('take-away', readChosen);
   const [print, keepPrint] = usePrint();
   const [surface, keepSurface] = useSurface();
@@ -42,7 +50,7 @@ export function TakeAway({ taking }: { taking: Taking }): ReactNode {
           <li key={kind.format} className="take-kind">
             <Choice kind={kind} chosen={kind.format === 'json' || chosen.includes(kind.format)} onFlip={flip} />
             <span className="row">
-              {productsIn(kind.format).map((product) => (
+              {productsIn(kind.format, { stickSorts }).map((product) => (
                 <button
                   key={product}
                   type="button"
@@ -79,7 +87,7 @@ export function TakeAway({ taking }: { taking: Taking }): ReactNode {
         type="button"
         className="press take-all"
         disabled={busy}
-        onClick={() => taking.take(productsOf(chosen), setting, zipName(fileName))}
+        onClick={() => taking.take(productsOf(chosen, { stickSorts }), setting, zipName(fileName))}
       >
         {chosen.length === FORMATS.length ? 'Take all as one zip' : 'Take what is ticked as one zip'}
       </button>

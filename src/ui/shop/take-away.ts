@@ -1,5 +1,5 @@
 /** What can be taken away, in words for whoever takes it, and the settings that are kept on this machine. */
-import { isFolder, PRODUCTS, FORMATS, type Format, type Product } from '../../exports/products/catalogue.ts';
+import { isFolder, FORMATS, type Format, type Product } from '../../exports/products/catalogue.ts';
 import { HUNDRED, type PrintChoice } from '../kit/print.ts';
 
 export interface Kind {
@@ -46,9 +46,6 @@ export const KINDS: readonly Kind[] = [
   },
   { format: 'json', title: 'For other programs', holds: 'everything derived, with profiles. In every zip' },
 ];
-
-export const productsIn = (format: Format | 'json'): readonly Product[] =>
-  (Object.keys(PRODUCTS) as Product[]).filter((product) => PRODUCTS[product] === format);
 
 /** What a button that takes a product is called: the file, or that it is a zip of several. */
 export const productName = (product: Product): string => (isFolder(product) ? `${product}, as a zip` : product);

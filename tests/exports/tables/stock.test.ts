@@ -1,7 +1,9 @@
 /** The plan of the demo's tubes as the fabrication file holds it, added up from the file alone. */
+import papaparse from 'papaparse';
 import { expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
+import { csvFiles } from '../../../src/exports/tables/csv.ts';
 import { fabrication } from '../../../src/exports/tables/fabrication.ts';
 import { typedDemoText } from '../../command-line.ts';
 
@@ -20,9 +22,14 @@ it('holds every tube and spare once, on a stick of its section, and says what is
   const read = parseJob(JSON.stringify({ ...JSON.parse(typedDemoText()), stock: STOCK }));
   const derivation = read.ok ? derive(read.job) : read;
   if (!derivation.ok) throw new Error('the demo does not derive');
+  const csv = csvFiles(derivation.value).find(({ fileName }) => fileName === 'stock.csv')!.text;
+  const rows = papaparse.parse<Record<string, string>>(csv, { header: true, skipEmptyLines: true }).data;
   const { tubes, stock } = fabrication(derivation.value);
   const { plan, cost, leastCost, unplaced } = stock!;
   const cut = plan.flatMap(({ cuts }) => cuts);
+  expect(rows.map((row) => [row['stick'], row['tube'], Number(row['length_mm'])])).toEqual(
+    plan.flatMap(({ stick, cuts }) => cuts.map((each) => [stick, 'tube' in each ? each.tube : '', each.length])),
+  );
   expect(cut.flatMap((each) => ('tube' in each ? [each.tube] : [])).toSorted()).toEqual(
     tubes.map(({ id }) => id).toSorted(),
   );

@@ -1,16 +1,21 @@
 /** What is kept on the machine is taken on no trust, and what the printed bars say is turned into a scale the right way round. */
 import { describe, expect, it } from 'vitest';
-import { FORMATS, PRODUCTS, productsOf, type Product } from '../../../src/exports/products/catalogue.ts';
-import { correctionInWords, KINDS, productsIn, readChosen, zipName } from '../../../src/ui/shop/take-away.ts';
+import { FORMATS, PRODUCTS, productsIn, productsOf, type Product } from '../../../src/exports/products/catalogue.ts';
+import { correctionInWords, KINDS, readChosen, zipName } from '../../../src/ui/shop/take-away.ts';
 import { printSettings, readPrint } from '../../../src/ui/kit/print.ts';
+
+const WITH_STICKS = { stickSorts: [{ id: 'k', section: 's', length: 6000 }] };
 
 describe('what is offered', () => {
   it('is every product, each once', () => {
-    const offered = KINDS.flatMap(({ format }) => productsIn(format));
+    const offered = KINDS.flatMap(({ format }) => productsIn(format, WITH_STICKS));
     expect(offered).toHaveLength(Object.keys(PRODUCTS).length);
     expect(new Set(offered)).toEqual(new Set(Object.keys(PRODUCTS)));
-    expect(productsOf(FORMATS)).toHaveLength(offered.length);
-    expect(productsOf([])).toEqual<Product[]>(['fabrication.json']);
+    expect(productsOf(FORMATS, WITH_STICKS)).toHaveLength(offered.length);
+    expect(productsOf(FORMATS, { stickSorts: [] })).toEqual(
+      productsOf(FORMATS, WITH_STICKS).filter((product) => product !== 'stock.csv'),
+    );
+    expect(productsOf([], WITH_STICKS)).toEqual<Product[]>(['fabrication.json']);
   });
 
   it('goes into a zip named as the job file is', () => {
