@@ -38,6 +38,12 @@ export const FORMULA_SAE: RuleSheet = {
       // The book prints 8 509, and means 25.4 x 1.6, which has 8 508.8 and is 8 509 as printed.
       secondMoment: 8508.5,
     }),
+    article(
+      'F.3.4.1',
+      'read',
+      'ask',
+      'Size C: 6 695 mm⁴, 91 mm², 25.0 mm across, wall 1.2 mm at least; size D: 18 015 mm⁴, 126 mm², 35.0 mm across, wall 1.2 mm at least. The book says which members.',
+    ),
     threeDiameters('F.5.2', 'read'),
     article(
       'F.5.2',
@@ -70,6 +76,7 @@ export const FORMULA_SAE: RuleSheet = {
       'ask',
       'Head circle of 300 mm within 25 mm of the head restraint, on the template of three circles (200, 200, 300 mm; centres 490 and 280 mm apart).',
     ),
+    article('F.5.6.5', 'read', 'ask', 'Centre of the hips 915 mm at least from the face of the pedals.'),
     article('F', 'read', 'one-piece', 'Main hoop in one piece.', { roles: ['main-hoop'] }),
     article(
       'F.5',
