@@ -3,7 +3,16 @@ import * as v from 'valibot';
 import { FARTHEST } from '../../geometry/tolerance.ts';
 import { PAST_A_TURN } from '../../units/angle.ts';
 import { NOT_FINITE, NOT_WHOLE } from '../fault.ts';
-import { GREATEST_ANGLE, GREATEST_TUBE, LEAST_ANGLE, HEAVIEST, LEAST_SIZE, LONGEST_ID, MOST_BENDS } from '../limits.ts';
+import {
+  GREATEST_ANGLE,
+  GREATEST_TUBE,
+  LEAST_ANGLE,
+  HEAVIEST,
+  LEAST_SIZE,
+  LONGEST_ID,
+  LONGEST_TEXT,
+  MOST_BENDS,
+} from '../limits.ts';
 
 export const number = (least: number, greatest: number, below: string, beyond: string) =>
   v.pipe(v.number(), v.minValue(least, numberMessage(below)), v.maxValue(greatest, numberMessage(beyond)));
@@ -55,3 +64,6 @@ export const id = v.pipe(
 );
 /** The name is filled in from the id where a file leaves it out. */
 export const named = { id, name: v.optional(v.string()) };
+
+/** A person's own words, as long as an article of a rule book may need. */
+export const words = v.pipe(v.string(), v.maxLength(LONGEST_TEXT, `longer than ${LONGEST_TEXT} characters`));

@@ -3,8 +3,8 @@
  * mm4, angles degrees, masses kg. `core/rules` says how each is measured.
  */
 import * as v from 'valibot';
-import { LEAST_SIZE, LONGEST_TEXT, MOST_ROLES, MOST_SIZES } from '../limits.ts';
-import { across, mass, number, size } from './fields.ts';
+import { LEAST_SIZE, MOST_ROLES, MOST_SIZES } from '../limits.ts';
+import { across, mass, number, size, words } from './fields.ts';
 import type { Part } from './kind.ts';
 
 /** What a figure counts: it is typed and shown as that. A share lies between 0 and 1, `times` is a plain factor. */
@@ -122,7 +122,6 @@ const limit = number(
   'beyond any figure of a rule book',
 );
 const positive = number(LEAST_SIZE, FARTHEST_LIMIT, `below ${LEAST_SIZE}`, 'beyond any figure of a rule book');
-const words = v.pipe(v.string(), v.maxLength(LONGEST_TEXT, `longer than ${LONGEST_TEXT} characters`));
 const roles = v.pipe(v.array(words), v.maxLength(MOST_ROLES, `more than ${MOST_ROLES}`));
 
 const common = {

@@ -5,8 +5,8 @@
 import * as v from 'valibot';
 import { remembered } from '../../remembered.ts';
 import { fault, quoted, type Fault } from '../fault.ts';
-import { LONGEST_TEXT, MOST_ARTICLES, MOST_SHEETS } from '../limits.ts';
-import { id } from './fields.ts';
+import { MOST_ARTICLES, MOST_SHEETS } from '../limits.ts';
+import { id, words } from './fields.ts';
 import type { Kind } from './kind.ts';
 import { checkPart, type RuleCheck } from './rule-check.ts';
 
@@ -22,8 +22,6 @@ export interface RuleSheet {
   /** Of the guided page: the questions that the book does not ask. */
   readonly notAsked?: readonly string[];
 }
-
-const words = v.pipe(v.string(), v.maxLength(LONGEST_TEXT, `longer than ${LONGEST_TEXT} characters`));
 
 export const ruleSheetKind: Kind<RuleSheet> = {
   inWords: 'a rule sheet',

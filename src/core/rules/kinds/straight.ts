@@ -3,6 +3,7 @@ import { toDegrees } from '../../geometry/angle.ts';
 import { placeAt } from '../../geometry/path.ts';
 import type { Bar } from '../../solve/types.ts';
 import type { Questions } from '../questions.ts';
+import { landingsOn } from './landings.ts';
 import type { Judge, Outcome } from '../types.ts';
 
 export const straight: Judge<'straight'> = (check, ask) =>
@@ -15,13 +16,7 @@ export const straight: Judge<'straight'> = (check, ask) =>
 
 /** Joints are where other tubes are coped to it, and where it is cut for one that runs through; its own ends count, be they welded or not. */
 function longestFree(bar: Bar, ask: Questions): Pick<Extract<Outcome, { value: number }>, 'value' | 'at' | 'to'> {
-  const joints = ask
-    .tubes()
-    .flatMap(({ ends }) =>
-      ends.flatMap(({ cuts }) =>
-        cuts.flatMap(({ against, landingAt, reaches }) => (against === bar.id && reaches ? [landingAt] : [])),
-      ),
-    );
+  const joints = landingsOn(bar, ask).map(({ at }) => at);
   const pieces = ask.tubes([bar]).map(({ piece }) => piece?.from ?? 0);
   const places = [
     0,

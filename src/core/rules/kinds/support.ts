@@ -6,9 +6,8 @@ import { toDegrees } from '../../geometry/angle.ts';
 import { farthestAlong } from '../../geometry/path-reach.ts';
 import { ROUNDING } from '../../geometry/tolerance.ts';
 import { cross, dot, normalize, scale, subtract, type Vec3 } from '../../geometry/vector.ts';
-import type { Bar } from '../../solve/types.ts';
-import type { Questions } from '../questions.ts';
 import type { Judge, Outcome } from '../types.ts';
+import { landingsOn } from './landings.ts';
 import { planeOf } from './tilt.ts';
 
 export const support: Judge<'support'> = (check, ask) => {
@@ -31,7 +30,7 @@ export const support: Judge<'support'> = (check, ask) => {
     );
     const [begin, stop] = level === undefined ? [farthest.at, farthest.at] : [level.at, level.at + level.length];
     const within = (check.within ?? bar.section.outerDiameter) + ROUNDING;
-    const leans = landings(bar, ask)
+    const leans = landingsOn(bar, ask)
       .filter(({ at }) => at >= begin - within && at <= stop + within)
       .map(({ direction }) => toDegrees(Math.asin(Math.min(1, Math.abs(dot(direction, normal))))));
     return leans.length === 0
@@ -39,14 +38,3 @@ export const support: Judge<'support'> = (check, ask) => {
       : { value: Math.min(...leans), concerns, at: farthest.point };
   });
 };
-
-const landings = (bar: Bar, ask: Questions) =>
-  ask
-    .tubes()
-    .flatMap(({ ends }) =>
-      ends.flatMap(({ cuts, direction }) =>
-        cuts.flatMap(({ against, landingAt, reaches }) =>
-          against === bar.id && reaches ? [{ at: landingAt, direction }] : [],
-        ),
-      ),
-    );
