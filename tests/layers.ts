@@ -53,7 +53,7 @@ const kept = [...edited, 'store/types.ts', 'store/page.ts', 'store/scan-page.ts'
 const scene = [...kept, 'view/camera', 'view/meshes', 'view/canvas', 'view/scene'];
 const views = [...scene, 'view/labels', 'view/gizmo', 'view/draw', 'view/rehearsal', 'view/bay'];
 const parts = [...views, 'ui/kit', 'ui/fields', 'ui/table', 'ui/bending'];
-const tasks = ['ui/survey', 'ui/frame', 'ui/checks', 'ui/shop', 'ui/run', 'ui/rehearsal', 'ui/shop-record'];
+const tasks = ['ui/survey', 'ui/frame', 'ui/checks', 'ui/shop', 'ui/run', 'ui/rehearsal', 'ui/shop-record', 'ui/stock'];
 
 /** Each layer (a folder or a file in src) and the layers it may import; its own files it always may. */
 export const layers: Readonly<Record<string, readonly string[]>> = {
@@ -77,7 +77,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/tack': [...solved, 'core/feet'],
   'core/fitting': [...solved, 'core/gaps'],
   'core/forecast': solved,
-  'core/checks': [...solved, 'core/feet', 'core/gusset', 'core/rehearse', 'core/gaps', 'core/fitting'],
+  'core/checks': [...solved, 'core/feet', 'core/gusset', 'core/rehearse', 'core/gaps', 'core/fitting', 'core/stock'],
   'core/rules': [...solved, 'core/feet', 'core/gusset', 'core/gaps', 'core/fitting', 'core/checks'],
   'core/photo': [],
   'core/dossier': [...solved, 'core/feet', 'core/gusset'],
@@ -98,7 +98,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
     'core/shape',
   ],
   'core/words': [...judged, 'core/shop', 'core/mend', 'core/shape'],
-  'core/stages': [...solved, 'core/rehearse', 'core/gaps', 'core/forecast', 'core/checks'],
+  'core/stages': [...solved, 'core/rehearse', 'core/gaps', 'core/forecast', 'core/checks', 'core/stock'],
   'core/derive.ts': [...solved, 'core/stages'],
   drawing: derived,
   'exports/shared': drawn,

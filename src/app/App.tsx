@@ -24,6 +24,7 @@ import {
   Rehearsal,
   ShopBench,
   ShopStation,
+  StockStation,
   SurveyStation,
 } from './later.ts';
 import { Notices } from './Notices.tsx';
@@ -39,6 +40,7 @@ const PANELS: Record<Station, ComponentType> = {
   frame: FrameStation,
   checks: ChecksStation,
   shop: ShopStation,
+  stock: StockStation,
 };
 
 export function App(): ReactNode {

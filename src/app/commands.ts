@@ -27,6 +27,7 @@ export const STATIONS: readonly { readonly station: Station; readonly name: stri
   { station: 'frame', name: 'Frame' },
   { station: 'checks', name: 'Checks' },
   { station: 'shop', name: 'Shop' },
+  { station: 'stock', name: 'Stock' },
 ];
 
 export const COMMANDS = {

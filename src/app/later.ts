@@ -11,6 +11,7 @@ import { gripParts } from '../view/gizmo/later.ts';
 const surveyStation = () => import('../ui/survey/SurveyStation.tsx');
 const checksStation = () => import('../ui/checks/ChecksStation.tsx');
 const shopStation = () => import('../ui/shop/ShopStation.tsx');
+const stockStation = () => import('../ui/stock/StockStation.tsx');
 const shopBench = () => import('../ui/shop/ShopBench.tsx');
 const bendRun = () => import('../ui/run/BendRun.tsx');
 const rehearsal = () => import('../ui/rehearsal/Rehearsal.tsx');
@@ -22,6 +23,7 @@ const shopRecord = () => import('../ui/shop-record/ShopRecord.tsx');
 export const SurveyStation = lazy(surveyStation);
 export const ChecksStation = lazy(checksStation);
 export const ShopStation = lazy(shopStation);
+export const StockStation = lazy(stockStation);
 export const ShopBench = lazy(shopBench);
 export const BendRun = lazy(bendRun);
 export const Rehearsal = lazy(rehearsal);
@@ -36,6 +38,7 @@ export function fetchLater(): void {
     surveyStation,
     checksStation,
     shopStation,
+    stockStation,
     shopBench,
     bendRun,
     rehearsal,

@@ -5,7 +5,7 @@ import type { Ground } from '../core/shape/draw/ground.ts';
 import type { Asked } from '../core/shape/starters/asked.ts';
 import type { StartTrouble } from '../core/shape/starters/trouble.ts';
 
-export type Station = 'survey' | 'frame' | 'checks' | 'shop';
+export type Station = 'survey' | 'frame' | 'checks' | 'shop' | 'stock';
 
 export type Selection =
   | { readonly kind: 'tube'; readonly id: TubeRef }

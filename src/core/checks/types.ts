@@ -6,6 +6,7 @@ import type { Degrees, Radians } from '../geometry/angle.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { EnvelopeId, NodeRef, TubeRef } from '../job/reference.ts';
 import type { Unmitred } from '../solve/types.ts';
+import type { Wanting } from '../stock/wanting.ts';
 import type { NoFreeOrder, OrderMatters, PlainOrderTouches } from './swing-types.ts';
 import type { GussetFinding } from './gusset-types.ts';
 import type { MadeFinding } from './made-types.ts';
@@ -29,7 +30,9 @@ export type Source =
   | 'torch-gap'
   | 'torch-room'
   | 'door'
-  | 'least-gap';
+  | 'least-gap'
+  /** The sticks that this job has. */
+  | 'rack';
 
 export interface OfTube {
   readonly severity: Severity;
@@ -144,6 +147,14 @@ export interface LongerThanStick extends OfTube {
   readonly mend: 'other-end-in-front' | 'longer-stick' | 'joint';
   /** The end to bend from for less grip. */
   readonly otherEnd: End;
+}
+
+/** The cutting plan has no stick for it, `length` to cut. `get`: sticks that it, and others of `parts` together, want. */
+export interface NoStick extends OfTube {
+  readonly id: 'stock/no-stick';
+  readonly why: Wanting['why'];
+  readonly length: number;
+  readonly get: Pick<Wanting, 'count' | 'length' | 'batch'> & { readonly parts: number };
 }
 
 /** The log of pulls does not bear what this tube would be pulled to. */
@@ -343,6 +354,7 @@ export type Finding =
   | OrderOutdated
   | ManyBends
   | LongerThanStick
+  | NoStick
   | PullsDisagree
   | SlackOrSpring
   | BeyondPulls

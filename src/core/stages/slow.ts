@@ -6,9 +6,10 @@ import { fitting } from './fitting.ts';
 import { gussets } from './gussets.ts';
 import { rehearsals } from './rehearsals.ts';
 import type { SlowStage } from './slow-stage.ts';
+import { stock } from './stock.ts';
 
 /** Those that find something, in the order in which they are gone through. */
-export const SLOW: readonly SlowStage<object, unknown>[] = [rehearsals, fitting, gussets];
+export const SLOW: readonly SlowStage<object, unknown>[] = [rehearsals, fitting, gussets, stock];
 
 /** The same result with more findings, in their place by severity; itself where there are none. */
 export function withFindings<D extends Frame & { readonly findings: readonly Finding[] }>(

@@ -8,15 +8,18 @@ import { forecastFit } from '../forecast/forecast.ts';
 import { fitting } from './fitting.ts';
 import { forecast } from './forecast.ts';
 import { gussets } from './gussets.ts';
+import { planSection } from '../stock/of-job.ts';
 import { rehearsals } from './rehearsals.ts';
 import { withFindings } from './slow.ts';
 import type { SlowWork } from './slow-stage.ts';
+import { stock } from './stock.ts';
 
 /** Those that find something, in the order in which they are gone through. */
 const FINDING: readonly SlowWork<object, unknown>[] = [
   { ...rehearsals, run: rehearse },
   { ...fitting, run: fitTrouble },
   { ...gussets, run: gussetTrouble },
+  { ...stock, run: planSection },
 ];
 
 /** What can be asked for, item by item: these, and what finds nothing and is done only while somebody looks. */

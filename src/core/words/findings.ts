@@ -21,6 +21,7 @@ import { looseInWords, offInWords } from './survey.ts';
 import { trimName } from './trim.ts';
 import { moveInWords } from './moves.ts';
 import { impossibleInWords, unusedInWords } from './reading-findings.ts';
+import { noStickInWords } from './stock.ts';
 import { offFootInWords } from './feet-findings.ts';
 import { seatLooseInWords, seatMissedInWords } from './seat-findings.ts';
 import { noOrderInWords, orderInWords, swingMendInWords, troubleInWords } from './rehearsal.ts';
@@ -51,6 +52,7 @@ const SOURCES: Readonly<Record<Exclude<Source, 'envelope-gap'>, string>> = {
   'torch-room': 'torch room above a joint as set in this job',
   door: 'the way across the door, measured or typed in this job',
   'least-gap': 'least gap set for this place in this job',
+  rack: 'sticks on the rack as listed in this job',
 };
 
 /** What a sentence may name beside the numbers of its finding. */
@@ -141,6 +143,7 @@ const WORDS: { readonly [Id in Finding['id']]: Writer<Id> } = {
     };
     return `${blank} ${mends[mend]}`;
   },
+  'stock/no-stick': noStickInWords,
   'bend/pulls-disagree': firstPullOnly('disagree'),
   'bend/slack-or-spring': firstPullOnly('slack-or-spring'),
   'bend/beyond-pulls': firstPullOnly('too-far'),

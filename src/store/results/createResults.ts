@@ -6,11 +6,13 @@
 import { createStore } from 'zustand/vanilla';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Finding } from '../../core/checks/types.ts';
-import type { TubeRef } from '../../core/job/reference.ts';
+import type { SectionId, TubeRef } from '../../core/job/reference.ts';
 import type { Rehearsal } from '../../core/rehearse/types.ts';
 import { rehearsals } from '../../core/stages/rehearsals.ts';
 import type { Forecast } from '../../core/forecast/types.ts';
 import { forecast } from '../../core/stages/forecast.ts';
+import { stock } from '../../core/stages/stock.ts';
+import type { Planned } from '../../core/stock/of-job.ts';
 import { SLOW } from '../../core/stages/slow.ts';
 import { attempt, type DoItem } from '../../workers/doing.ts';
 import { createRunner, type Progress, type Runner } from '../../workers/runner.ts';
@@ -30,6 +32,8 @@ export interface ResultsState {
   readonly unrehearsed: ReadonlyMap<TubeRef, string>;
   /** How the joints will fit, while somebody looks at it and once it is worked out; else null. */
   readonly forecast: Forecast | null;
+  /** The cutting plans, as far as they are known, by section. */
+  readonly plans: ReadonlyMap<SectionId, Planned>;
   /** Why there will be none: a fault of the program. */
   readonly unforecast: string | null;
 }
@@ -45,6 +49,7 @@ const NOTHING: Omit<ResultsState, 'revision' | 'findings'> = {
   rehearsals: new Map(),
   progress: { done: 0, of: 0, failed: [] },
   unrehearsed: new Map(),
+  plans: new Map(),
   forecast: null,
   unforecast: null,
 };
@@ -67,6 +72,7 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
     const found = attempt(() => ({
       findings: slow.addedTo(derived).findings,
       rehearsals: slow.known(rehearsals, derived),
+      plans: slow.known(stock, derived),
       progress: slow.progress(derived),
       forecast: (looking > 0 && slow.known(forecast, derived).get('')) || null,
     }));

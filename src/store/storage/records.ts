@@ -10,7 +10,7 @@ import type { Station } from '../types.ts';
 
 export type Checked<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly why: string };
 
-export const STATION_NAMES: readonly Station[] = ['survey', 'frame', 'checks', 'shop'];
+export const STATION_NAMES: readonly Station[] = ['survey', 'frame', 'checks', 'shop', 'stock'];
 
 /** Milliseconds: no date lies beyond it. */
 export const LAST_DATE = 8.64e15;

@@ -117,7 +117,7 @@ it('a record that is spoilt under the page does not stop it from saving', async 
 it('a station or file name that is none is put right: no work is in it', async () => {
   await goodJob();
   const [slot, { kept, stamp }] = [...browser.documents][0]!;
-  browser.documents.set(slot, { kept: { ...kept, station: 'stock' as never, fileName: 7 as never }, stamp });
+  browser.documents.set(slot, { kept: { ...kept, station: 'till' as never, fileName: 7 as never }, stamp });
   const tab = await browser.openTab();
   expect(editorOf(tab)).toMatchObject({ station: 'frame', notice: null });
   expect(documentOf(tab).fileName).toBe('');

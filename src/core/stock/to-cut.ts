@@ -1,0 +1,69 @@
+/** What a job's plan is made of: its tubes and spares, and the sticks that it has, section by section. */
+import type { Job } from '../job/types.ts';
+import { sameData } from '../job/equal.ts';
+import { FIRST_KERF } from '../job/kinds/stock.ts';
+import type { SectionId } from '../job/reference.ts';
+import { remembered } from '../remembered.ts';
+import { feedOf } from '../solve/feed.ts';
+import type { Frame } from '../solve/types.ts';
+import type { Part, Sawing, StickSort } from './types.ts';
+
+/** What one section's plan is made of; plain data, the same for the same. */
+export interface ToCut {
+  readonly section: SectionId;
+  readonly parts: readonly Part[];
+  readonly sticks: readonly StickSort[];
+  readonly sawing: Sawing;
+}
+
+type OfJob = Pick<Frame, 'job' | 'tubes'>;
+
+/** Of the frame that was asked about last. */
+let last: readonly ToCut[] = [];
+
+/** Each section of which something is to be cut, in the order of the job; nothing where the job has no sticks at all. What is as in the frame before is the same record, so that what was planned of it holds. */
+export const toCut = remembered((frame: OfJob): readonly ToCut[] => {
+  last = toCutAnew(frame).map((each) => last.find((before) => sameData(before, each)) ?? each);
+  return last;
+});
+
+function toCutAnew({ job, tubes }: OfJob): readonly ToCut[] {
+  if (job.stickSorts.length === 0) return [];
+  return job.sections.flatMap(({ id: section }): readonly ToCut[] => {
+    const sticks = sticksOf(job, section);
+    const ofTubes = tubes
+      .filter((tube) => tube.section.id === section)
+      .map((tube): Part => ({
+        id: tube.id,
+        spare: null,
+        length: feedOf(job, tube).cutLength,
+        batch: tube.member.batch ?? null,
+      }));
+    const parts = [...ofTubes, ...sparesOf(job, section)];
+    return parts.length === 0 ? [] : [{ section, parts, sticks, sawing: sawingOf(job) }];
+  });
+}
+
+/** mm. */
+export const sawingOf = ({ stock = {} }: Pick<Job, 'stock'>): Sawing => ({
+  kerf: stock.kerf ?? FIRST_KERF,
+  squareOff: stock.squareOff ?? 0,
+});
+
+const sticksOf = ({ stickSorts }: Job, section: SectionId): readonly StickSort[] =>
+  stickSorts
+    .filter((stick) => stick.section === section)
+    .map(({ id, length, count = Infinity, cost = length, batch = null }) => ({ id, length, count, cost, batch }));
+
+/** A spare is called by the place of its record, and which of them it is, from 0: "spare 0.1". */
+const sparesOf = ({ spares }: Job, section: SectionId): readonly Part[] =>
+  spares.flatMap((spare, record) =>
+    spare.section === section
+      ? Array.from({ length: spare.count }, (_, which) => ({
+          id: `spare ${record}.${which}`,
+          spare: record,
+          length: spare.length,
+          batch: null,
+        }))
+      : [],
+  );
