@@ -22,7 +22,7 @@ describe('the fabrication file', () => {
     const derivation = job.ok ? derive(job.job) : job;
     if (!derivation.ok) throw new Error('the demo does not derive');
     expect(troubles(fabricationJson(derivation.value))).toEqual([]);
-    expect(troubles(fabricationJson(derivation.value, forecastFit(derivation.value)))).toEqual([]);
+    expect(troubles(fabricationJson(derivation.value, { forecast: forecastFit(derivation.value) }))).toEqual([]);
   });
   it('of a job full of faults does too', () => {
     const broken = derived({

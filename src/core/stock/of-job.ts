@@ -13,8 +13,8 @@ export interface Planned {
 
 export interface SectionPlan extends ToCut, Planned {}
 
-/** The plans of all sections together. */
-export const planStock = (frame: Pick<Frame, 'job' | 'tubes'>): readonly SectionPlan[] =>
+/** The plans of all sections, in the order of the job. */
+export const plansOf = async (frame: Pick<Frame, 'job' | 'tubes'>): Promise<readonly SectionPlan[]> =>
   toCut(frame).map((each) => ({ ...each, ...planSection(each) }));
 
 /** Of one section. */

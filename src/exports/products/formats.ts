@@ -5,6 +5,7 @@
 import { unwatched, type Going } from '../../drawing/going.ts';
 import type { Derived } from '../../core/derive.ts';
 import type { Forecast } from '../../core/forecast/types.ts';
+import type { SectionPlan } from '../../core/stock/of-job.ts';
 import type { Product } from './catalogue.ts';
 import type { Fonts } from '../../drawing/lettering.ts';
 import { plainPrint, type ExportFile, type PrintSettings } from '../shared/files.ts';
@@ -45,6 +46,16 @@ const table =
   async (derived) =>
     asBytes((await import('../tables/csv.ts')).csvFiles(derived).find((file) => file.fileName === fileName)!);
 
+/** Several files have them, and they are made once. Null: the job has no sticks. */
+const planned = new WeakMap<Derived, Promise<readonly SectionPlan[]>>();
+
+async function plansFor(derived: Derived): Promise<readonly SectionPlan[] | null> {
+  if (derived.job.stickSorts.length === 0) return null;
+  const plans = planned.get(derived) ?? (await import('../../core/stock/of-job.ts')).plansOf(derived);
+  planned.set(derived, plans);
+  return plans;
+}
+
 /** Two files have it, and it is worked out once. */
 const forecasts = new WeakMap<Derived, Forecast>();
 
@@ -57,7 +68,12 @@ async function forecastOf(derived: Derived, { forecast }: Setting): Promise<Fore
 
 const MAKERS: Readonly<Record<Product, Maker>> = {
   'fabrication.json': async (derived, setting) =>
-    asBytes((await import('../tables/fabrication.ts')).fabricationFile(derived, await forecastOf(derived, setting))),
+    asBytes(
+      (await import('../tables/fabrication.ts')).fabricationFile(derived, {
+        forecast: await forecastOf(derived, setting),
+        plans: await plansFor(derived),
+      }),
+    ),
   'sheets.pdf': async (derived, setting, supplies, going) =>
     (await import('../sheets/sheets.ts')).sheetsPdf(
       derived,
@@ -80,7 +96,8 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
   'bends.csv': table('bends.csv'),
   'xyz.csv': table('xyz.csv'),
   'copes.csv': table('copes.csv'),
-  'stock.csv': table('stock.csv'),
+  'stock.csv': async (derived) =>
+    asBytes((await import('../tables/csv.ts')).stockCsv(derived, (await plansFor(derived)) ?? [])),
   'wraps.dxf': async (derived, { surface }, _, going) =>
     (await import('../wraps/wraps.ts')).wrapsDxf(derived, going, surface),
   'layout.dxf': async (derived, _, __, going) => (await import('../layout/layout.ts')).layoutDxf(derived, going),

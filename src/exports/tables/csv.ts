@@ -19,6 +19,7 @@ import { tapeList } from '../../core/marks/tape.ts';
 import { beyondNode } from '../../core/solve/amount.ts';
 import { feedOf, type Feed } from '../../core/solve/feed.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
+import type { SectionPlan } from '../../core/stock/of-job.ts';
 import { MM_PER_INCH, type LengthUnit } from '../../core/units/length.ts';
 import { fabrication, type FabricationCut, type FabricationEnd, type FabricationTube } from './fabrication.ts';
 import { STOCK_COLUMNS, stockRows } from './stock-csv.ts';
@@ -28,13 +29,16 @@ import type { TextFile } from '../shared/text.ts';
 /** Text that a spreadsheet takes for a formula: = + - @ (full-width ones too), after blanks, characters that are not seen, or none. */
 const FORMULA = /^[\s\p{Cf}]*[=+\-@＝＋－＠]/u;
 
-/** tubes.csv, bends.csv, xyz.csv and copes.csv; stock.csv where the job has sticks. */
+/** tubes.csv, bends.csv, xyz.csv and copes.csv. */
 export function csvFiles(derived: Derived): readonly TextFile[] {
   const { job } = derived;
   const { tubes } = fabrication(derived);
-  const all = [tubesCsv(derived, tubes), bendsCsv(derived, tubes), xyzCsv(job, tubes), copesCsv(job, tubes)];
-  return job.stickSorts.length === 0 ? all : [...all, table('stock.csv', job, stockRows(derived), STOCK_COLUMNS)];
+  return [tubesCsv(derived, tubes), bendsCsv(derived, tubes), xyzCsv(job, tubes), copesCsv(job, tubes)];
 }
+
+/** stock.csv: a row a part, stick by stick. */
+export const stockCsv = (derived: Derived, plans: readonly SectionPlan[]): TextFile =>
+  table('stock.csv', derived.job, stockRows(derived, plans), STOCK_COLUMNS);
 
 /** One row a tube. */
 function tubesCsv(derived: Derived, tubes: readonly FabricationTube[]): TextFile {

@@ -33,6 +33,7 @@ import { bendMarks, type BendMarks } from '../../core/marks/marks.ts';
 import { revisionOf } from '../../core/solve/revision.ts';
 import { feedOf, type Feed } from '../../core/solve/feed.ts';
 import type { Bend, Cut, SolvedTube, TubeEnd } from '../../core/solve/types.ts';
+import type { SectionPlan } from '../../core/stock/of-job.ts';
 import { findingInWords, sourceInWords } from '../../core/words/findings.ts';
 import { fabricationTrimGaps, type FabricationTrimGap } from './trim-gaps.ts';
 import { fabricationStock, type FabricationStock } from './stock.ts';
@@ -183,8 +184,14 @@ export interface FabricationCut {
   readonly onBend: boolean;
 }
 
+/** What takes longer than an edit may, and is in the file where it was worked out. */
+export interface WorkedOut {
+  readonly forecast?: Forecast | null;
+  readonly plans?: readonly SectionPlan[] | null;
+}
+
 /** The fabrication file as data, fields in the order in which the format lists them. Total: never fails. */
-export function fabrication(derived: Derived, forecast: Forecast | null = null): FabricationFile {
+export function fabrication(derived: Derived, { forecast = null, plans = null }: WorkedOut = {}): FabricationFile {
   return {
     format: 'cagewright/fabrication',
     version: 1,
@@ -199,7 +206,7 @@ export function fabrication(derived: Derived, forecast: Forecast | null = null):
     trimGaps: fabricationTrimGaps(derived),
     ...(derived.survey !== null && { survey: derived.survey }),
     ...(derived.job.rules.length > 0 && { rules: fabricationRules(derived) }),
-    ...(derived.job.stickSorts.length > 0 && { stock: fabricationStock(derived) }),
+    ...(plans !== null && { stock: fabricationStock(plans) }),
     fitting: fabricationFitting(derived),
     tackUp: fabricationTackUp(derived),
     ...(forecast !== null && { forecast: { accuracy: derived.job.accuracy ?? FIRST_ACCURACY, ...forecast } }),
@@ -342,16 +349,16 @@ function fabricationFoot(stand: Stand): FabricationFoot {
 }
 
 /** The fabrication file as text. */
-export function fabricationFile(derived: Derived, forecast: Forecast | null = null): TextFile {
-  return { fileName: 'fabrication.json', text: fabricationJson(derived, forecast) };
+export function fabricationFile(derived: Derived, workedOut: WorkedOut = {}): TextFile {
+  return { fileName: 'fabrication.json', text: fabricationJson(derived, workedOut) };
 }
 
 /**
  * The same as JSON text, UTF-8, to be read by people too: whatever holds only numbers, words and null stands on one
  * line (a point, a bend, a cut, a profile), all else is indented.
  */
-export function fabricationJson(derived: Derived, forecast: Forecast | null = null): string {
-  return `${jsonLines(fabrication(derived, forecast), '')}\n`;
+export function fabricationJson(derived: Derived, workedOut: WorkedOut = {}): string {
+  return `${jsonLines(fabrication(derived, workedOut), '')}\n`;
 }
 
 function jsonLines(value: unknown, indent: string): string {

@@ -1,6 +1,7 @@
 /** The cutting plan as a table: a row a part, stick by stick, in the order in which they are cut. */
 import type { Derived } from '../../core/derive.ts';
 import type { Stick } from '../../core/job/kinds/stick.ts';
+import type { SectionPlan } from '../../core/stock/of-job.ts';
 import { length, other, type Column } from './columns.ts';
 import { fabricationStock, type FabricationPart } from './stock.ts';
 
@@ -17,11 +18,10 @@ interface StockRow {
 }
 
 /** What is in the plan; what is not has no row. */
-export function stockRows(derived: Derived): readonly StockRow[] {
-  const { job, byId } = derived;
+export function stockRows({ job, byId }: Derived, plans: readonly SectionPlan[]): readonly StockRow[] {
   const sticks = new Map(job.stickSorts.map((stick) => [stick.id, stick]));
   const sections = new Map(job.sections.map(({ id, name }) => [id, name]));
-  return fabricationStock(derived).plan.flatMap(({ stick: id, cuts, left }, i) => {
+  return fabricationStock(plans).plan.flatMap(({ stick: id, cuts, left }, i) => {
     const stick = sticks.get(id)!;
     return cuts.map((part, at): StockRow => {
       const tube = 'tube' in part ? byId.get(part.tube)! : null;

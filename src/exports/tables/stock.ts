@@ -1,8 +1,6 @@
 /** The cutting plan as the fabrication file holds it: all sections together. */
-import { planStock } from '../../core/stock/of-job.ts';
+import type { SectionPlan } from '../../core/stock/of-job.ts';
 import type { Part } from '../../core/stock/types.ts';
-import type { Derived } from '../../core/derive.ts';
-import { remembered } from '../../core/remembered.ts';
 
 export interface FabricationStock {
   readonly plan: readonly FabricationStick[];
@@ -24,8 +22,8 @@ export type FabricationPart =
   | { readonly spare: number; readonly length: number };
 
 /** Of a job that has sticks. */
-export const fabricationStock = remembered((derived: Derived): FabricationStock => {
-  const plans = planStock(derived).map(({ plan }) => plan);
+export function fabricationStock(sections: readonly SectionPlan[]): FabricationStock {
+  const plans = sections.map(({ plan }) => plan);
   const sum = (figures: readonly number[]): number => figures.reduce((all, each) => all + each, 0);
   return {
     plan: plans.flatMap(({ sticks }) =>
@@ -35,7 +33,7 @@ export const fabricationStock = remembered((derived: Derived): FabricationStock 
     leastCost: sum(plans.map(({ leastCost }) => leastCost)),
     unplaced: plans.flatMap(({ unplaced }) => unplaced.map(({ id }) => id)),
   };
-});
+}
 
 const cutOf = ({ id, spare, length }: Part): FabricationPart =>
   spare === null ? { tube: id, length } : { spare, length };

@@ -3,7 +3,8 @@ import papaparse from 'papaparse';
 import { expect, it } from 'vitest';
 import { derive } from '../../../src/core/derive.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
-import { csvFiles } from '../../../src/exports/tables/csv.ts';
+import { stockCsv } from '../../../src/exports/tables/csv.ts';
+import { plansOf } from '../../../src/core/stock/of-job.ts';
 import { fabrication } from '../../../src/exports/tables/fabrication.ts';
 import { typedDemoText } from '../../command-line.ts';
 
@@ -18,13 +19,14 @@ const STOCK = {
   spares: [{ section: 'main', length: 400, count: 2 }],
 };
 
-it('holds every tube and spare once, on a stick of its section, and says what is left', () => {
+it('holds every tube and spare once, on a stick of its section, and says what is left', async () => {
   const read = parseJob(JSON.stringify({ ...JSON.parse(typedDemoText()), stock: STOCK }));
   const derivation = read.ok ? derive(read.job) : read;
   if (!derivation.ok) throw new Error('the demo does not derive');
-  const csv = csvFiles(derivation.value).find(({ fileName }) => fileName === 'stock.csv')!.text;
+  const plans = await plansOf(derivation.value);
+  const csv = stockCsv(derivation.value, plans).text;
   const rows = papaparse.parse<Record<string, string>>(csv, { header: true, skipEmptyLines: true }).data;
-  const { tubes, stock } = fabrication(derivation.value);
+  const { tubes, stock } = fabrication(derivation.value, { plans });
   const { plan, cost, leastCost, unplaced } = stock!;
   const cut = plan.flatMap(({ cuts }) => cuts);
   expect(rows.map((row) => [row['stick'], row['tube'], Number(row['length_mm'])])).toEqual(
