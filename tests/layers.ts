@@ -69,7 +69,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/scan': job,
   'core/springback': job,
   'core/solve': sprung,
-  'core/shape': [...solved, 'core/edit', 'core/gusset', 'core/scan'],
+  'core/shape': [...solved, 'core/edit', 'core/gusset', 'core/scan', 'core/stock'],
   'core/mesh': solved,
   'core/feet': solved,
   'core/gusset': [...solved, 'core/feet'],

@@ -54,6 +54,7 @@ export function jobOf(parts: Partial<Job>): Job {
     rules: [],
     stickSorts: [],
     spares: [],
+    sawn: [],
     pulls: [],
     bent: [],
     made: [],

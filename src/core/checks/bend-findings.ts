@@ -2,6 +2,7 @@
 import { toDegrees } from '../geometry/angle.ts';
 import { DEGREE_ROUNDING, ROUNDING } from '../geometry/tolerance.ts';
 import { scale } from '../geometry/vector.ts';
+import { isHoopRole } from '../job/role.ts';
 import { blankToCut, clampShort, gripShort } from '../solve/amount.ts';
 import { SEARCHED_BENDS } from '../solve/bend-order.ts';
 import { plainFeed, type Feed } from '../solve/feed.ts';
@@ -159,7 +160,7 @@ const ENDS = [0, 1] as const;
 const HOOP_BENDS = 4;
 
 /** A hoop by the role that its member was given. */
-export const isHoop = ({ member }: SolvedTube): boolean => /hoop|roll-?bar/iu.test(member.role);
+export const isHoop = ({ member }: SolvedTube): boolean => isHoopRole(member.role);
 
 /** More bends than an order is searched for, or than most hoops have. */
 export function* manyBends(tube: SolvedTube): Generator<Finding> {

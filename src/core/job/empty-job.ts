@@ -21,6 +21,7 @@ export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   rules: [],
   stickSorts: [],
   spares: [],
+  sawn: [],
   pulls: [],
   bent: [],
   made: [],

@@ -22,6 +22,7 @@ import { printedKind } from './kinds/printed.ts';
 import { ruleSheetKind } from './kinds/rule-sheet.ts';
 import { pullKind } from './kinds/pull.ts';
 import { scanKind } from './kinds/scan.ts';
+import { sawnKind } from './kinds/sawn.ts';
 import { seenKind } from './kinds/seen.ts';
 import { spareKind } from './kinds/spare.ts';
 import { stickKind } from './kinds/stick.ts';
@@ -43,6 +44,7 @@ const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
   rules: ruleSheetKind,
   stickSorts: stickKind,
   spares: spareKind,
+  sawn: sawnKind,
   pulls: pullKind,
   bent: bentKind,
   made: madeKind,

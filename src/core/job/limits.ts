@@ -82,6 +82,10 @@ export const MOST_STICKS = 10_000;
 export const GREATEST_COST = 1_000_000;
 export const MOST_STICK_SORTS = 200;
 
+/** Sticks that were sawn for a job: each is shown. Parts of one of them. */
+export const MOST_SAWN = 1000;
+export const MOST_ON_A_STICK = 1000;
+
 /** Rule sheets of one job, articles of one of them, roles that an article names, sizes that it allows; characters of its words. */
 export const MOST_SHEETS = 30;
 export const MOST_ARTICLES = 300;

@@ -38,3 +38,6 @@ const plainOf = remembered(({ role }: Pick<Member, 'role'>) => plainRole(role));
 
 /** Whether the member was given that role. */
 export const isRole = (member: Pick<Member, 'role'>, asked: string): boolean => plainOf(member) === plainRole(asked);
+
+/** Whether a bar of this role is a hoop or a roll bar, of one piece and dear to spoil. */
+export const isHoopRole = (role: string): boolean => /hoop|roll-?bar/iu.test(role);

@@ -29,6 +29,7 @@ import type { Scan } from './kinds/scan.ts';
 import type { Seen } from './kinds/seen.ts';
 import type { RuleSheet } from './kinds/rule-sheet.ts';
 import type { Section } from './kinds/section.ts';
+import type { Sawn } from './kinds/sawn.ts';
 import type { Spare } from './kinds/spare.ts';
 import type { Stick } from './kinds/stick.ts';
 import type { StockBlock } from './kinds/stock.ts';
@@ -83,6 +84,8 @@ export interface Job {
   readonly stickSorts: readonly Stick[];
   /** In a file `stock.spares`. */
   readonly spares: readonly Spare[];
+  /** In a file `stock.sawn`. */
+  readonly sawn: readonly Sawn[];
   readonly pulls: readonly Pull[];
   readonly bent: readonly BentTube[];
   readonly made: readonly MadeTube[];

@@ -1,6 +1,7 @@
 /** A job's tubes and spares, cut from its sticks: a plan for each section. */
 import type { Frame } from '../solve/types.ts';
 import { planCuts } from './plan-cuts.ts';
+import { inSawOrder } from './saw-order.ts';
 import { toCut, type ToCut } from './to-cut.ts';
 import type { CutPlan } from './types.ts';
 import { wantingFor, type Wanting } from './wanting.ts';
@@ -19,6 +20,6 @@ export const plansOf = async (frame: Pick<Frame, 'job' | 'tubes'>): Promise<read
 
 /** Of one section. */
 export function planSection(section: ToCut): Planned {
-  const plan = planCuts(section.parts, section.sticks, section.sawing);
+  const plan = inSawOrder(planCuts(section.parts, section.sticks, section.sawing), section.hoops);
   return { plan, wanting: wantingFor(section, plan) };
 }

@@ -3,6 +3,7 @@ import type { Job } from '../job/types.ts';
 import { sameData } from '../job/equal.ts';
 import { FIRST_KERF } from '../job/kinds/stock.ts';
 import type { SectionId } from '../job/reference.ts';
+import { isHoopRole } from '../job/role.ts';
 import { remembered } from '../remembered.ts';
 import { feedOf } from '../solve/feed.ts';
 import type { Frame } from '../solve/types.ts';
@@ -14,6 +15,8 @@ export interface ToCut {
   readonly parts: readonly Part[];
   readonly sticks: readonly StickSort[];
   readonly sawing: Sawing;
+  /** Ids of the tubes that are hoops: these are sawn first. */
+  readonly hoops: readonly string[];
 }
 
 type OfJob = Pick<Frame, 'job' | 'tubes'>;
@@ -21,7 +24,7 @@ type OfJob = Pick<Frame, 'job' | 'tubes'>;
 /** Of the frame that was asked about last. */
 let last: readonly ToCut[] = [];
 
-/** Each section of which something is to be cut, in the order of the job; nothing where the job has no sticks at all. What is as in the frame before is the same record, so that what was planned of it holds. */
+/** Each section of which something is to be cut, what is made being cut already, in the order of the job; nothing where the job has no sticks at all. What is as in the frame before is the same record, so that what was planned of it holds. */
 export const toCut = remembered((frame: OfJob): readonly ToCut[] => {
   last = toCutAnew(frame).map((each) => last.find((before) => sameData(before, each)) ?? each);
   return last;
@@ -29,18 +32,19 @@ export const toCut = remembered((frame: OfJob): readonly ToCut[] => {
 
 function toCutAnew({ job, tubes }: OfJob): readonly ToCut[] {
   if (job.stickSorts.length === 0) return [];
+  const made = new Set(job.made.map(({ tube }) => tube));
   return job.sections.flatMap(({ id: section }): readonly ToCut[] => {
     const sticks = sticksOf(job, section);
-    const ofTubes = tubes
-      .filter((tube) => tube.section.id === section)
-      .map((tube): Part => ({
-        id: tube.id,
-        spare: null,
-        length: feedOf(job, tube).cutLength,
-        batch: tube.member.batch ?? null,
-      }));
+    const ofSection = tubes.filter((tube) => tube.section.id === section && !made.has(tube.id));
+    const hoops = ofSection.filter(({ member }) => isHoopRole(member.role)).map(({ id }) => id);
+    const ofTubes = ofSection.map((tube): Part => ({
+      id: tube.id,
+      spare: null,
+      length: feedOf(job, tube).cutLength,
+      batch: tube.member.batch ?? null,
+    }));
     const parts = [...ofTubes, ...sparesOf(job, section)];
-    return parts.length === 0 ? [] : [{ section, parts, sticks, sawing: sawingOf(job) }];
+    return parts.length === 0 ? [] : [{ section, parts, sticks, sawing: sawingOf(job), hoops }];
   });
 }
 
@@ -63,7 +67,7 @@ const sparesOf = ({ spares }: Job, section: SectionId): readonly Part[] =>
           id: `spare ${record}.${which}`,
           spare: record,
           length: spare.length,
-          batch: null,
+          batch: spare.batch ?? null,
         }))
       : [],
   );

@@ -9,7 +9,8 @@ export function noStickInWords(
 ): string {
   const cut = `${tube.name}: ${show(length)} to cut,`;
   const section = tube.section.name;
-  const together = get.parts > 1 ? ` for it and ${get.parts - 1} more` : '';
+  const together =
+    get.parts > 1 ? ` for it and ${get.parts === 2 ? '1 other part' : `${get.parts - 1} other parts`}` : '';
   const sticks = `${get.count} more ${get.count === 1 ? 'stick' : 'sticks'} of ${show(get.length)}`;
   if (why === 'too-long')
     return `${cut} and no stick of ${section} in this job is that long. Get one of ${show(get.length)} or more.`;

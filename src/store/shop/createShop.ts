@@ -1,5 +1,5 @@
 /**
- * The shop record of this browser, beside the open job; how it is kept is keepShop.ts's. It follows the open job: pulls that are logged there go into its log, and when a job is opened that differs from
+ * The shop record of this browser, beside the open job; how it is kept is keepShop.ts's. It follows the open job: pulls that are logged there go into its log, sticks that are sawn there come off its rack, and when a job is opened that differs from
  * it, the person is asked.
  */
 import { createStore } from 'zustand/vanilla';
@@ -8,6 +8,7 @@ import type { Fault } from '../../core/job/fault.ts';
 import { allThatDiffers, type Difference } from '../../core/shop/differences.ts';
 import { given, taken } from '../../core/shop/exchange.ts';
 import { followed, type Followed } from '../../core/shop/log.ts';
+import { rackAfter } from '../../core/shop/rack.ts';
 import { parseShop } from '../../core/shop/parse.ts';
 import { serialiseShop } from '../../core/shop/serialise.ts';
 import { EMPTY_SHOP, type Shop } from '../../core/shop/types.ts';
@@ -157,6 +158,7 @@ export function createShop(document: DocumentStore): ShopStore {
       own = after.own;
       putRead(after.shop);
     }
+    if (next.job.sawn !== last.job.sawn) putRead(rackAfter(get().shop, last.job.sawn, next.job));
     if (get().asked.length > 0) set({ asked: stillOpen(get().shop, next.job, get().asked) });
   }
 

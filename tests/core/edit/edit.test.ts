@@ -69,6 +69,7 @@ describe('adding', () => {
       certificates: [],
       stickSorts: [],
       spares: [],
+      sawn: [],
     };
     const named = addSection(bare, ({ outerDiameter, wall }) => `${outerDiameter} by ${wall}`);
     // 1 3/4 in by .120, on 6 in: what most cages are built of (common practice).
@@ -273,6 +274,7 @@ describe('deleting', () => {
       'members[1].section: "Rear stay" uses it: change or delete that first',
       'stock.sticks[0].section: a stick uses it: change or delete that first',
       'stock.spares[0].section: a spare length uses it: change or delete that first',
+      'stock.sawn[0].section: a stick that was sawn uses it: change or delete that first',
       'pulls[0].section: a logged pull uses it: change or delete that first',
       'certificates[0].section: a certificate uses it: change or delete that first',
     ]);

@@ -93,6 +93,7 @@ describe('a good file', () => {
         rules: [],
         stickSorts: [],
         spares: [],
+        sawn: [],
         pulls: [],
         bent: [],
         made: [],
@@ -292,6 +293,10 @@ const SHAPE: readonly Change[] = [
   [['stock', 'kerf'], -1, 'stock.kerf: below zero'],
   [['stock', 'sticks', 0, 'length'], 0, 'stock.sticks[0].length: below 0.01 mm'],
   [['stock', 'sticks', 0, 'cost'], -5, 'stock.sticks[0].cost: below zero'],
+  [['stock', 'keepFrom'], -1, 'stock.keepFrom: below zero'],
+  [['stock', 'sawn', 0, 'cuts', 1, 'length'], 0, 'stock.sawn[0].cuts[1].length: below 0.01 mm'],
+  [['stock', 'sawn', 0, 'left'], -0.001, 'stock.sawn[0].left: below zero'],
+  [['stock', 'sawn', 0, 'section'], 'gone', 'stock.sawn[0].section: no section "gone"'],
   [['stock', 'spares', 0, 'count'], 1.5, 'stock.spares[0].count: not a whole number'],
   [['bodyLines', 0, 'points'], ['post'], 'bodyLines[0].points: fewer than two points'],
   // The least and the most of every kind of number

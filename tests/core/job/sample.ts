@@ -209,8 +209,23 @@ export const sampleFile = () => ({
   stock: {
     kerf: 2.5,
     squareOff: 10,
+    keepFrom: 250,
     sticks: [{ id: 'k1', section: 'main', length: 6096, count: 2, cost: 88.5, batch: 'H-204' }],
-    spares: [{ section: 'main', length: 400, count: 2 }],
+    spares: [{ section: 'main', length: 400, count: 2, batch: 'H-204' }],
+    sawn: [
+      {
+        id: 'w1',
+        section: 'main',
+        length: 6096,
+        batch: 'H-204',
+        cost: 88.5,
+        cuts: [{ tube: 'hoop', length: 3021.4 }, { length: 400 }],
+        left: 2659.6,
+        kept: 'k1',
+        bought: true,
+        on: '2026-03-02',
+      },
+    ],
   },
   pulls: [{ die: 'd1', section: 'main', batch: 'H-204', pulled: 63.2, net: 60, on: '2026-03-02' }],
   bent: [

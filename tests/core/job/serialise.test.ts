@@ -42,6 +42,7 @@ describe('serialiseJob', () => {
       rules: [],
       stickSorts: [],
       spares: [],
+      sawn: [],
       printed: [],
       scans: [],
       certificates: [],
@@ -124,7 +125,7 @@ describe('serialiseJob', () => {
     }
   ],
   "rules": [],
-  "stock": { "kerf": 2.5, "squareOff": 10 },
+  "stock": { "kerf": 2.5, "squareOff": 10, "keepFrom": 250 },
   "pulls": [
     { "section": "main", "die": "d1", "batch": "H-204", "pulled": 63.2, "net": 60, "on": "2026-03-02" }
   ],

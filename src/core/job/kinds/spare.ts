@@ -10,13 +10,20 @@ export interface Spare {
   readonly section: SectionId;
   readonly length: number;
   readonly count: number;
+  /** Heat or batch that it has to be of, such as a piece to test that batch with; absent: any. */
+  readonly batch?: string;
 }
 
 export const spareKind: Kind<Spare> = {
   inWords: 'a spare length',
   within: ['stock', 'spares'],
-  shape: v.looseObject({ section: v.string(), length: size, count: v.optional(howMany, 1) }),
-  keys: ['section length count'],
+  shape: v.looseObject({
+    section: v.string(),
+    length: size,
+    count: v.optional(howMany, 1),
+    batch: v.exactOptional(v.string()),
+  }),
+  keys: ['section length count batch'],
   most: MOST_STICK_SORTS,
   beyondShape: ({ section }, at) => [{ place: `${at}.section`, list: 'sections', to: section }],
 };

@@ -1,7 +1,8 @@
-/** What a file holds under "stock": how sticks are sawn. Sticks and spares are lists of the job as others are. */
+/** What a file holds under "stock": how sticks are sawn. Sticks, spares and what was sawn are lists of the job as others are. */
 import * as v from 'valibot';
-import { upTo } from './fields.ts';
+import { length, upTo } from './fields.ts';
 import type { Part } from './kind.ts';
+import { sawnKind } from './sawn.ts';
 import { spareKind } from './spare.ts';
 import { stickKind } from './stick.ts';
 
@@ -11,10 +12,15 @@ export interface StockBlock {
   readonly kerf?: number;
   /** Cut off a stick's end before its first part; left out, nothing. */
   readonly squareOff?: number;
+  /** What is left of a stick is worth its place on the rack from this length up; left out, FIRST_KEPT. */
+  readonly keepFrom?: number;
 }
 
 /** mm. Before anybody has said: a bandsaw or a cold saw takes from one to three (common practice). */
 export const FIRST_KERF = 2.5;
+
+/** mm. A foot is enough for a gusset, a test of a weld, a short strut (common practice). */
+export const FIRST_KEPT = 300;
 
 /** mm: of what a saw takes, and of what is cut off to begin with. */
 const GREATEST_KERF = 20;
@@ -24,8 +30,10 @@ export const stockPart: Part<StockBlock> = {
   shape: v.looseObject({
     kerf: v.exactOptional(upTo(GREATEST_KERF)),
     squareOff: v.exactOptional(upTo(GREATEST_SQUARE_OFF)),
+    keepFrom: v.exactOptional(length),
     sticks: v.optional(v.array(stickKind.shape), []),
     spares: v.optional(v.array(spareKind.shape), []),
+    sawn: v.optional(v.array(sawnKind.shape), []),
   }),
-  keys: ['kerf squareOff sticks spares'],
+  keys: ['kerf squareOff keepFrom sticks spares sawn'],
 };

@@ -1,0 +1,76 @@
+/**
+ * The rack of the shop and the sticks of a job. A job takes the rack over when somebody asks for it; what is then sawn for the job comes off the shop's rack, and what is
+ * left goes onto it. Sticks are the same where section, length and batch are.
+ */
+import { costOfLeft, type Sawn } from '../job/kinds/sawn.ts';
+import type { Stick } from '../job/kinds/stick.ts';
+import type { Job } from '../job/types.ts';
+import { counterparts, isSameLength } from './counterparts.ts';
+import { freeId } from './free-id.ts';
+import type { Stick as RackStick } from './kinds/stick.ts';
+import type { Shop } from './types.ts';
+
+/** The job with the shop's rack in place of its own: those that are to be bought stay. Sections that the job has not are left out. */
+export function withRack(job: Job, shop: Shop): Job {
+  const { sections } = counterparts(job, shop);
+  const toBuy = job.stickSorts.filter(({ count }) => count === undefined);
+  const taken = new Set(toBuy.map(({ id }) => id));
+  const onRack = job.sections.flatMap(({ id: section }) =>
+    shop.sticks
+      .filter((stick) => stick.section === sections.get(section)?.id && stick.count > 0)
+      .map((stick): Stick => {
+        const id = freeId(taken, `k${taken.size + 1}`, 'k');
+        taken.add(id);
+        return { ...stick, id, section };
+      }),
+  );
+  return { ...job, stickSorts: [...onRack, ...toBuy] };
+}
+
+/** The shop after an edit of a job: what the job had sawn before, and what it has now. Of a section that the shop has not, nothing changes. */
+export function rackAfter(shop: Shop, before: readonly Sawn[], job: Job): Shop {
+  const { sections } = counterparts(job, shop);
+  const [were, are] = [idsOf(before), idsOf(job.sawn)];
+  const onRack = (sawn: Sawn, times: 1 | -1) => {
+    const section = sections.get(sawn.section)?.id;
+    return section === undefined ? [] : changesOf({ ...sawn, section }, times);
+  };
+  return [
+    ...before.filter(({ id }) => !are.has(id)).flatMap((sawn) => onRack(sawn, -1)),
+    ...job.sawn.filter(({ id }) => !were.has(id)).flatMap((sawn) => onRack(sawn, 1)),
+  ].reduce(changed, shop);
+}
+
+const idsOf = (sawn: readonly Sawn[]): ReadonlySet<string> => new Set(sawn.map(({ id }) => id));
+
+/** Off the rack where below 0. */
+interface Change {
+  readonly stick: Omit<RackStick, 'count'>;
+  readonly by: 1 | -1;
+}
+
+/** One stick less, unless it was bought for the job, and its left-over where that is kept; the other way round with -1. */
+function changesOf(sawn: Sawn, times: 1 | -1): readonly Change[] {
+  const { section, length, batch, cost, bought, kept, left } = sawn;
+  const ofLeft = costOfLeft(sawn);
+  const of = { section, ...(batch !== undefined && { batch }) };
+  const priced = { ...of, length, ...(cost !== undefined && { cost }) };
+  return [
+    ...(bought === true ? [] : [{ stick: priced, by: times === 1 ? -1 : 1 } as const]),
+    ...(kept === undefined
+      ? []
+      : [{ stick: { ...of, length: left, ...(ofLeft !== undefined && { cost: ofLeft }) }, by: times }]),
+  ];
+}
+
+/** What is not there cannot be taken off. */
+function changed(shop: Shop, { stick, by }: Change): Shop {
+  const at = shop.sticks.findIndex((each) => isSame(each, stick) && each.count + by >= 0);
+  if (at === -1) return by === 1 ? { ...shop, sticks: [...shop.sticks, { ...stick, count: 1 }] } : shop;
+  const count = shop.sticks[at]!.count + by;
+  const sticks = count === 0 ? shop.sticks.toSpliced(at, 1) : shop.sticks.with(at, { ...shop.sticks[at]!, count });
+  return { ...shop, sticks };
+}
+
+const isSame = (one: Omit<RackStick, 'count'>, other: Omit<RackStick, 'count'>): boolean =>
+  one.section === other.section && isSameLength(one.length, other.length) && (one.batch ?? '') === (other.batch ?? '');

@@ -1,0 +1,205 @@
+/** A stick that is sawn: what of the job changes, what goes back, and what the shop's rack then holds. */
+import { describe, expect, it } from 'vitest';
+import { addTestPieces, setSawing, updateSpare, updateStick } from '../../../src/core/edit/stock.ts';
+import type { Job } from '../../../src/core/job/types.ts';
+import { sawStick, unsaw } from '../../../src/core/shape/saw-stick.ts';
+import { stageOf } from '../../../src/core/shape/made-stage.ts';
+import { rackAfter, withRack } from '../../../src/core/shop/rack.ts';
+import { EMPTY_SHOP, type Shop } from '../../../src/core/shop/types.ts';
+import { planSection } from '../../../src/core/stock/of-job.ts';
+import { toCut } from '../../../src/core/stock/to-cut.ts';
+import type { CutStick } from '../../../src/core/stock/types.ts';
+import { withSlowFindings } from '../../../src/core/stages/work.ts';
+import { derived, inWords } from '../frame.ts';
+
+const bar = (id: string, long: number, more: object = {}) => ({ id, path: [`${id}0`, `${id}1`], long, ...more });
+
+/** Straight bars, square at their ends: each is as long to cut as it is drawn. */
+function frameOf(bars: readonly (object & { id: string; long: number })[], stock: object) {
+  const nodes = Object.fromEntries(
+    bars.flatMap(({ id, long }, i) => [
+      [`${id}0`, [0, 200 * i + 100, 0]],
+      [`${id}1`, [long, 200 * i + 100, 0]],
+    ]),
+  );
+  return derived({
+    nodes,
+    members: bars.map(({ long: _long, ...member }) => ({ ...member, ends: [{ fit: 'square' }, { fit: 'square' }] })),
+    stock,
+  });
+}
+
+const BARS = [bar('sill', 1900), bar('hoop', 1300, { role: 'main hoop' }), bar('strut', 700)];
+const RACK = {
+  kerf: 2,
+  squareOff: 10,
+  keepFrom: 400,
+  sticks: [
+    { id: 'k1', section: 'main', length: 2500, count: 2, cost: 50, batch: 'H-1' },
+    { id: 'k2', section: 'main', length: 2600, cost: 60 },
+  ],
+  spares: [{ section: 'main', length: 500, count: 1 }],
+};
+const frame = frameOf(BARS, RACK);
+const plan = (of: typeof frame) => planSection(toCut(of)[0]!).plan;
+const [first, second] = plan(frame).sticks as [CutStick, CutStick];
+const sawn = sawStick(frame.job, frame, first, '2026-05-02');
+const frameAfter = (job: Job) => frameOf(BARS, { ...RACK, ...stockOf(job) });
+const stockOf = ({ stickSorts, spares, sawn: those }: Job) => ({ sticks: stickSorts, spares, sawn: those });
+
+describe('a stick that is sawn', () => {
+  it('is the one with the hoop on it first, whatever else is longer', () => {
+    expect(first.parts.map(({ id }) => id)).toEqual(['hoop', 'strut']);
+    expect(second.parts.map(({ id }) => id)).toEqual(['sill', 'spare 0.0']);
+  });
+
+  it('takes one off the rack, cuts its tubes and puts what is left back', () => {
+    expect(sawn.stickSorts).toEqual([
+      { id: 'k1', section: 'main', length: 2500, count: 1, cost: 50, batch: 'H-1' },
+      { id: 'k2', section: 'main', length: 2600, cost: 60 },
+      // 2500 - 10 - (1300 + 2) - (700 + 2), at its part of 50 to the cent.
+      { id: 'k3', section: 'main', length: 486, count: 1, cost: 9.72, batch: 'H-1' },
+    ]);
+    expect(['hoop', 'strut', 'sill'].map((id) => stageOf(sawn, id))).toEqual(['cut', 'cut', null]);
+    expect(sawn.sawn).toMatchObject([{ batch: 'H-1', left: 486, kept: 'k3', on: '2026-05-02' }]);
+    expect(sawn.sawn[0]!.cuts).toEqual([
+      { tube: 'hoop', length: 1300 },
+      { tube: 'strut', length: 700 },
+    ]);
+  });
+
+  it('is out of the plan from then on, with all that was cut from it', () => {
+    const derivedAfter = frameOf(BARS, { ...RACK, ...stockOf(sawn) });
+    const section = toCut({ job: { ...derivedAfter.job, made: sawn.made }, tubes: derivedAfter.tubes })[0]!;
+    expect(section.parts.map(({ id }) => id)).toEqual(['sill', 'spare 0.0']);
+  });
+
+  it('is not kept where too little is left, and one that was bought is on no rack', () => {
+    const bought = sawStick(frame.job, frame, { stick: 'k2', parts: first.parts, left: 399 }, '');
+    expect(bought.stickSorts).toEqual(frame.job.stickSorts);
+    expect(bought.sawn[0]).toMatchObject({ bought: true, length: 2600 });
+    expect(bought.sawn[0]).not.toHaveProperty('kept');
+  });
+
+  it('cuts its spares, and wants them again when it is put back', () => {
+    const two = sawStick(frame.job, frame, second, '');
+    expect(two.spares).toEqual([{ section: 'main', length: 500, count: 0 }]);
+    expect(unsaw(two, frameAfter(two), two.sawn[0]!.id).spares).toEqual(frame.job.spares);
+  });
+
+  it('put back leaves the job as it was, but for what is further on', () => {
+    const back = unsaw(sawn, frameAfter(sawn), 'w1');
+    expect([back.stickSorts, back.sawn, back.made]).toEqual([frame.job.stickSorts, [], []]);
+    const bent: Job = {
+      ...sawn,
+      made: sawn.made.map((each) => (each.tube === 'hoop' ? { ...each, stage: 'bent' } : each)),
+    };
+    expect(unsaw(bent, frameAfter(bent), 'w1').made.map(({ tube, stage }) => [tube, stage])).toEqual([
+      ['hoop', 'bent'],
+    ]);
+  });
+
+  it('that is not there changes nothing', () => {
+    expect(sawStick(frame.job, frame, { ...first, stick: 'gone' }, '')).toBe(frame.job);
+    expect(unsaw(frame.job, frame, 'w9')).toBe(frame.job);
+  });
+});
+
+describe('the rack of the shop', () => {
+  const shop: Shop = {
+    ...EMPTY_SHOP,
+    sections: [{ ...frame.job.sections[0]!, id: 's7' }],
+    sticks: [
+      { section: 's7', length: 2500, count: 2, batch: 'H-1', cost: 50 },
+      { section: 's7', length: 6096, count: 0 },
+    ],
+  };
+
+  it('is taken over by its section, beside what is to be bought', () => {
+    const { stickSorts } = withRack(frame.job, shop);
+    expect(stickSorts).toEqual(
+      [
+        { id: 'k2', section: 'main', length: 2500, count: 2, batch: 'H-1', cost: 50 },
+        { id: 'k2', section: 'main', length: 2600, cost: 60 },
+      ].map((stick, i) => (i === 0 ? { ...stick, id: stickSorts[0]!.id } : stick)),
+    );
+    expect(new Set(stickSorts.map(({ id }) => id)).size).toBe(2);
+  });
+
+  it('has one less once a job has sawn it, and its left-over; all as before when that is taken back', () => {
+    const after = rackAfter(shop, [], sawn);
+    expect(after.sticks).toEqual([
+      { section: 's7', length: 2500, count: 1, batch: 'H-1', cost: 50 },
+      { section: 's7', length: 6096, count: 0 },
+      { section: 's7', length: 486, count: 1, batch: 'H-1', cost: 9.72 },
+    ]);
+    expect(rackAfter(after, sawn.sawn, { ...sawn, sawn: [] })).toEqual(shop);
+    const last = rackAfter(after, sawn.sawn, { ...sawn, sawn: [...sawn.sawn, { ...sawn.sawn[0]!, id: 'w2' }] });
+    expect(last.sticks.map(({ length, count }) => [length, count])).toEqual([
+      [6096, 0],
+      [486, 2],
+    ]);
+  });
+
+  it('stays as it is where it has no such stick, or no such section', () => {
+    expect(rackAfter({ ...shop, sections: [] }, [], sawn)).toEqual({ ...shop, sections: [] });
+    const none = rackAfter({ ...shop, sticks: [] }, [], sawn).sticks;
+    expect(none).toMatchObject([{ length: 486, count: 1 }]);
+  });
+});
+
+describe('what has no stick', () => {
+  const found = (bars: typeof BARS, sticks: object[]) => {
+    const of = frameOf(bars, { ...RACK, spares: [], sticks });
+    return [planSection(toCut(of)[0]!).wanting, of] as const;
+  };
+
+  it('is found with what to get: a longer one, so many more, or of that batch', () => {
+    const short = [{ id: 'k1', section: 'main', length: 1500, count: 1 }];
+    expect(found(BARS, short)[0].map(({ why, count, length, batch }) => [why, count, length, batch])).toEqual([
+      ['too-long', 1, 1910, null],
+      ['too-few', 1, 1500, null],
+    ]);
+    const ofBatch = [bar('a', 1400, { batch: 'H-9' }), bar('b', 1000, { batch: 'H-9' })];
+    expect(found(ofBatch, short)[0]).toMatchObject([{ why: 'batch', count: 2, length: 1500, batch: 'H-9' }]);
+  });
+
+  it('is said of the tube, in words', () => {
+    const of = frameOf(BARS, { ...RACK, sticks: [{ id: 'k1', section: 'main', length: 1500, count: 1 }] });
+    expect(stockWords(of)).toEqual([
+      'sill: 1900.0 mm to cut, and no stick of main in this job is that long. Get one of 1910.0 mm or more.',
+      'strut: 700.0 mm to cut, and too little of main is there. Get 1 more stick of 1500.0 mm for it and 1 other part.',
+    ]);
+  });
+});
+
+const stockWords = (of: typeof frame) =>
+  inWords(of, withSlowFindings(of).findings).flatMap(({ id, message }) => (id === 'stock/no-stick' ? [message] : []));
+
+describe('edits of what there is to cut from', () => {
+  it('nothing in a field takes it out, and what is so already changes nothing', () => {
+    const { job } = frame;
+    expect(updateStick(job, 'k1', { count: null, batch: '' }).stickSorts[0]).toEqual({
+      id: 'k1',
+      section: 'main',
+      length: 2500,
+      cost: 50,
+    });
+    expect(updateStick(job, 'k1', { count: 2 })).toBe(job);
+    expect(updateStick(job, 'k2', { count: null })).toBe(job);
+    expect(updateSpare(job, 0, { batch: null })).toBe(job);
+    expect(updateSpare(job, 0, { count: 3 }).spares).toEqual([{ section: 'main', length: 500, count: 3 }]);
+    expect(setSawing(job, { kerf: 2 })).toBe(job);
+    expect(setSawing({ ...job, stock: {} }, { kerf: 2.5, keepFrom: 300 }).stock).toEqual({});
+  });
+
+  it('a piece to test with comes of every batch that is bent, once', () => {
+    const bent = { ...frame.job.members[0]!, batch: 'H-1', die: 'd' };
+    const straight = { ...bent, id: 'straight', batch: 'H-2' };
+    const { die: _, ...noDie } = straight;
+    const job: Job = { ...frame.job, spares: [], members: [bent, { ...bent, id: 'twice' }, noDie] };
+    const tested = addTestPieces(job);
+    expect(tested.spares).toEqual([{ section: 'main', batch: 'H-1', length: 609.6, count: 1 }]);
+    expect(addTestPieces(tested)).toBe(tested);
+  });
+});
