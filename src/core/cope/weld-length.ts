@@ -18,8 +18,9 @@ export interface WeldLength {
 
 /** mm. Two chords that are longer than one by less, and four than two, are near enough to the curve: of one corner the middle alone may lie on the chord by chance. */
 const NEAR = 1e-6;
-/** Of two chords one that is so much of both is longer for a step of the wall within it, or a corner; below LITTLE mm neither is worth a look. */
+/** Of two chords one that is so much of both is longer for a step of the wall within it, or a corner. */
 const UNEVEN = 0.75;
+/** mm. Two chords together below this are not worth a look at which is longer. */
 const LITTLE = 1e-4;
 /** Radians. No step is halved further: what it is on either side of is a corner, an end of the curve, or a step of the wall. */
 const LEAST_STEP = 1e-12;
