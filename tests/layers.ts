@@ -28,6 +28,7 @@ const judged = [
   'core/tack',
   'core/scan',
   'core/dossier',
+  'core/quote',
   'core/photo',
 ];
 const derived = [...judged, 'core/shop', 'core/stages', 'core/derive.ts', 'core/words'];
@@ -82,6 +83,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/photo': [],
   'core/dossier': [...solved, 'core/feet', 'core/gusset'],
   'core/stock': solved,
+  'core/quote': [...solved, 'core/feet', 'core/gusset', 'core/rules', 'core/stock', 'core/cope', 'core/dossier'],
   'core/marks': solved,
   'core/cope': solved,
   'core/run': [...solved, 'core/marks'],

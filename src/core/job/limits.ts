@@ -86,6 +86,14 @@ export const MOST_STICK_SORTS = 200;
 export const MOST_SAWN = 1000;
 export const MOST_ON_A_STICK = 1000;
 
+/** Of a quote: minutes of one thing, hours that a line took, percent on top; characters of what money is called; what is charged beside, and what is noted of lines. */
+export const GREATEST_MINUTES = 10_000;
+export const GREATEST_HOURS = 10_000;
+export const GREATEST_SHARE = 1000;
+export const LONGEST_CURRENCY = 12;
+export const MOST_EXTRAS = 50;
+export const MOST_TOOK = 300;
+
 /** Rule sheets of one job, articles of one of them, roles that an article names, sizes that it allows; characters of its words. */
 export const MOST_SHEETS = 30;
 export const MOST_ARTICLES = 300;

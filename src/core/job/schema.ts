@@ -13,6 +13,7 @@ import { tubeNumber, tubeNumbers } from './kinds/numbers.ts';
 import { doorOpening, roofReach, torchRoom } from './kinds/fitting.ts';
 import { toolsPart } from './kinds/tools.ts';
 import { torchGap } from './kinds/torch-gap.ts';
+import { quotePart } from './kinds/quote.ts';
 import { stockPart } from './kinds/stock.ts';
 import { surveyPart } from './kinds/survey.ts';
 import { AT_TOP, outOfBlocks } from './in-blocks.ts';
@@ -38,6 +39,7 @@ export const jobSchema = v.looseObject({
   ...Object.fromEntries(AT_TOP.map((list) => [list, v.optional(v.array(kindOf(list).shape), [])])),
   survey: v.exactOptional(surveyPart.shape),
   stock: v.exactOptional(stockPart.shape),
+  quote: v.exactOptional(quotePart.shape),
 });
 
 /** A job as the schema leaves it, with its lists out of their blocks, and names filled in from ids: the one default that another field gives. */

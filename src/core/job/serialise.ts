@@ -2,6 +2,7 @@
 import { joinedOrder } from './joined-order.ts';
 import { accuracyPart } from './kinds/accuracy.ts';
 import { markingPart } from './kinds/marking.ts';
+import { quotePart } from './kinds/quote.ts';
 import { stockPart } from './kinds/stock.ts';
 import { surveyPart } from './kinds/survey.ts';
 import { toolsPart } from './kinds/tools.ts';
@@ -26,7 +27,9 @@ const HEAD = [
   'tools',
   'numbers',
   'lastNumber',
-  ...AT_TOP.flatMap((list) => (list === 'points' ? [list, 'survey'] : list === 'rules' ? [list, 'stock'] : [list])),
+  ...AT_TOP.flatMap((list) =>
+    list === 'points' ? [list, 'survey'] : list === 'rules' ? [list, 'stock', 'quote'] : [list],
+  ),
 ];
 const OF_RECORDS = [
   ...LISTS.flatMap((list) => kindOf(list).keys),
@@ -35,6 +38,7 @@ const OF_RECORDS = [
   ...toolsPart.keys,
   ...surveyPart.keys,
   ...stockPart.keys,
+  ...quotePart.keys,
 ].map((line) => line.split(' '));
 /** Every key that the schema knows. */
 export const KEY_ORDER = joinedOrder([HEAD, ...OF_RECORDS]);

@@ -27,6 +27,7 @@ import type { Printed } from './kinds/printed.ts';
 import type { Pull } from './kinds/pull.ts';
 import type { Scan } from './kinds/scan.ts';
 import type { Seen } from './kinds/seen.ts';
+import type { Quote } from './kinds/quote.ts';
 import type { RuleSheet } from './kinds/rule-sheet.ts';
 import type { Section } from './kinds/section.ts';
 import type { Sawn } from './kinds/sawn.ts';
@@ -66,6 +67,8 @@ export interface Job {
   readonly survey?: SurveyBlock;
   /** How sticks are sawn: of the block that a file holds `sticks` and `spares` in, what is no list. */
   readonly stock?: StockBlock;
+  /** What the job is quoted with. Absent: nobody has said anything. */
+  readonly quote?: Quote;
   readonly points: readonly Point[];
   /** In a file `survey.hold`, beside its measurements. */
   readonly holds: readonly Hold[];

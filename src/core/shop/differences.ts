@@ -6,6 +6,7 @@
 import type { Bender } from '../job/kinds/bender.ts';
 import type { Die } from '../job/kinds/die.ts';
 import type { Pull } from '../job/kinds/pull.ts';
+import type { Rates } from '../job/kinds/rates.ts';
 import type { Section } from '../job/kinds/section.ts';
 import type { Tools } from '../job/kinds/tools.ts';
 import { sameData } from '../job/equal.ts';
@@ -52,6 +53,8 @@ export type Difference =
   | { readonly kind: 'bender/not-in-shop' | 'bender/not-in-job'; readonly dies: readonly DieId[] }
   /** What ends are cut with. */
   | { readonly kind: 'tools/otherwise' | 'tools/not-in-shop' | 'tools/not-in-job' }
+  /** What it is quoted with. */
+  | { readonly kind: 'rates/otherwise' | 'rates/not-in-shop' | 'rates/not-in-job' }
   | {
       readonly kind: 'pulls/not-in-shop' | 'pulls/not-in-job';
       readonly die: DieId;
@@ -72,6 +75,7 @@ export const differences = (shop: Shop, job: Job): readonly Difference[] =>
       !(kind === 'die/not-in-shop' && shop.dies.length === 0) &&
       kind !== 'bender/not-in-shop' &&
       kind !== 'tools/not-in-shop' &&
+      kind !== 'rates/not-in-shop' &&
       !(kind === 'pulls/not-in-shop' && shop.sections.length + shop.dies.length === 0),
   );
 
@@ -115,6 +119,7 @@ function allDifferences(shop: Shop, job: Job, used: Used): readonly Difference[]
     ...job.dies.flatMap((die) => ofDie(die, found, used)),
     ...ofBenders(shop.bender, job, found, used),
     ...ofTools(toolsOf(shop), job),
+    ...ofRates(shop.rates, job),
     ...used.pairs.flatMap((pair) => ofPulls(pair, shop, job, found)),
   ];
 }
@@ -179,6 +184,15 @@ function ofTools(inShop: Tools | undefined, { tools, members }: Job): readonly D
   if (inShop === undefined) return [{ kind: 'tools/not-in-shop' }];
   if (members.length === 0) return [];
   return [{ kind: inJob === undefined ? 'tools/not-in-job' : 'tools/otherwise' }];
+}
+
+/** Of a job with no tube in it there is nothing to quote. */
+function ofRates(inShop: Rates | undefined, { quote, members }: Job): readonly Difference[] {
+  const inJob = quote?.rates;
+  if (sameData(inShop, inJob)) return [];
+  if (inShop === undefined) return [{ kind: 'rates/not-in-shop' }];
+  if (members.length === 0) return [];
+  return [{ kind: inJob === undefined ? 'rates/not-in-job' : 'rates/otherwise' }];
 }
 
 function ofPulls({ die, section }: Pair, shop: Shop, job: Job, found: Counterparts): readonly Difference[] {

@@ -22,9 +22,9 @@ import { allLogged, asLogged, unlogged, withPulls } from './log.ts';
 import { toolsOf } from './tools.ts';
 import type { Shop } from './types.ts';
 
-/** A job with nothing drawn in it: the shop's sections, its dies on its bender, its log, its way of marking, the room its torch wants, how its bends scatter and what it cuts ends with. */
+/** A job with nothing drawn in it: the shop's sections, its dies on its bender, its log, its way of marking, the room its torch wants, how its bends scatter, what it cuts ends with and what it quotes with. */
 export function jobFrom(shop: Shop, lengthUnit: LengthUnit): Job {
-  const { sections, dies, pulls, marking = NEW_MARKING, torchGap, torchRoom, scatter } = shop;
+  const { sections, dies, pulls, marking = NEW_MARKING, torchGap, torchRoom, scatter, rates } = shop;
   const tools = toolsOf(shop);
   return {
     ...emptyJob(lengthUnit),
@@ -33,6 +33,7 @@ export function jobFrom(shop: Shop, lengthUnit: LengthUnit): Job {
     ...(torchRoom !== undefined && { torchRoom }),
     ...(scatter && { accuracy: { ...FIRST_ACCURACY, ...scatter } }),
     ...(tools && { tools }),
+    ...(rates && { quote: { rates } }),
     sections,
     dies: dies.map((die) => onBender(die, shop.bender)),
     pulls,
@@ -71,11 +72,15 @@ export function taken(job: Job, shop: Shop, differences: readonly Difference[]):
     return unlogged(theirs, allLogged(job.pulls, found)).map((pull) => ({ ...pull, die, section }));
   });
   const pulls = news.length === 0 ? job.pulls : [...job.pulls, ...news];
-  const takesTools = differences.some(({ kind }) => kind === 'tools/otherwise' || kind === 'tools/not-in-job');
-  const tools = takesTools ? toolsOf(shop) : job.tools;
-  return sections === job.sections && dies === job.dies && pulls === job.pulls && tools === job.tools
+  const tools = about(differences, 'tools') ? toolsOf(shop) : job.tools;
+  const quote = about(differences, 'rates') && shop.rates ? { ...job.quote, rates: shop.rates } : job.quote;
+  return sections === job.sections &&
+    dies === job.dies &&
+    pulls === job.pulls &&
+    tools === job.tools &&
+    quote === job.quote
     ? job
-    : { ...job, ...(tools && { tools }), sections, dies, pulls };
+    : { ...job, ...(tools && { tools }), ...(quote && { quote }), sections, dies, pulls };
 }
 
 /**
@@ -99,9 +104,9 @@ export function given(shop: Shop, job: Job, differences: readonly Difference[]):
     .reduce((list, die) => put(list, offBender(die), found.dies.get(die.id), shopKindOf('dies').letter), shop.dies);
   const [onIt] = concerned('bender/otherwise', 'bender/not-in-shop');
   const bender = job.dies.find(({ id }) => id === onIt)?.bender ?? shop.bender;
-  const givesTools = differences.some(({ kind }) => kind === 'tools/otherwise' || kind === 'tools/not-in-shop');
-  const withTools = givesTools && job.tools ? cutWith(shop, job.tools) : shop;
-  const withRecords: Shop = { ...withTools, ...(bender && { bender }), sections, dies };
+  const withTools = about(differences, 'tools') && job.tools ? cutWith(shop, job.tools) : shop;
+  const rates = (about(differences, 'rates') ? job.quote?.rates : undefined) ?? shop.rates;
+  const withRecords: Shop = { ...withTools, ...(bender && { bender }), ...(rates && { rates }), sections, dies };
   const after = counterparts(job, withRecords);
   const pulls = differences.flatMap((one): readonly Pull[] =>
     one.kind === 'pulls/not-in-shop'
@@ -119,6 +124,10 @@ function cutWith(shop: Shop, { notchers, saws, benchSaw }: Tools): Shop {
   const { benchSaw: _, ...rest } = shop;
   return { ...rest, ...(benchSaw !== undefined && { benchSaw }), notchers, saws };
 }
+
+/** Whether one of these is about what the whole job goes by. */
+const about = (differences: readonly Difference[], what: 'tools' | 'rates'): boolean =>
+  differences.some(({ kind }) => kind.startsWith(`${what}/`));
 
 /** The job's ids of what these differences are about. */
 const concernedBy = (differences: readonly Difference[], kind: Difference['kind']): ReadonlySet<string> =>

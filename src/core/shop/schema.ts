@@ -8,6 +8,7 @@ import { markingPart } from '../job/kinds/marking.ts';
 import { footTrim } from '../job/kinds/foot-trim.ts';
 import { torchRoom } from '../job/kinds/fitting.ts';
 import { benchSawAngle } from '../job/kinds/tools.ts';
+import { ratesPart } from '../job/kinds/rates.ts';
 import { torchGap } from '../job/kinds/torch-gap.ts';
 import { scatterPart } from '../job/kinds/scatter.ts';
 import { SHOP_LISTS, shopKindOf } from './kinds.ts';
@@ -22,5 +23,6 @@ export const shopSchema = v.looseObject({
   footTrim: v.exactOptional(footTrim),
   scatter: v.exactOptional(scatterPart.shape),
   benchSaw: v.exactOptional(benchSawAngle),
+  rates: v.exactOptional(ratesPart.shape),
   ...Object.fromEntries(SHOP_LISTS.map((list) => [list, v.optional(v.array(shopKindOf(list).shape), [])])),
 });

@@ -2,6 +2,7 @@
 import { joinedOrder } from '../job/joined-order.ts';
 import { benderPart } from '../job/kinds/bender.ts';
 import { markingPart } from '../job/kinds/marking.ts';
+import { ratesPart } from '../job/kinds/rates.ts';
 import { textWriter } from '../job/text.ts';
 import { scatterPart } from '../job/kinds/scatter.ts';
 import { SHOP_LISTS, shopKindOf } from './kinds.ts';
@@ -17,9 +18,10 @@ const HEAD = [
   'footTrim',
   'scatter',
   'benchSaw',
+  'rates',
   ...SHOP_LISTS,
 ];
-const PARTS = [...benderPart.keys, ...markingPart.keys, ...scatterPart.keys];
+const PARTS = [...benderPart.keys, ...markingPart.keys, ...scatterPart.keys, ...ratesPart.keys];
 /** Every key that the schema knows. */
 export const SHOP_KEY_ORDER = joinedOrder([
   HEAD,

@@ -7,6 +7,7 @@ import type { Degrees } from '../geometry/angle.ts';
 import type { Bender } from '../job/kinds/bender.ts';
 import type { Marking } from '../job/kinds/marking.ts';
 import type { Pull } from '../job/kinds/pull.ts';
+import type { Rates } from '../job/kinds/rates.ts';
 import type { RuleSheet } from '../job/kinds/rule-sheet.ts';
 import type { Section } from '../job/kinds/section.ts';
 import type { ShopDie } from './kinds/die.ts';
@@ -33,6 +34,8 @@ export interface Shop {
   readonly scatter?: Scatter;
   /** How far off square the bench saw can be set. Absent: nobody has said. */
   readonly benchSaw?: Degrees;
+  /** What a new job is quoted with. Absent: nobody has said. */
+  readonly rates?: Rates;
   readonly sections: readonly Section[];
   readonly dies: readonly ShopDie[];
   readonly pulls: readonly Pull[];

@@ -32,6 +32,12 @@ export function differenceInWords(one: Difference, unit: LengthUnit, nameOf: (di
       return 'This job’s notchers and saws are not in the shop record.';
     case 'tools/not-in-job':
       return 'The shop’s notchers and saws are not in this job: its recipes are general.';
+    case 'rates/otherwise':
+      return 'The shop’s rates and prices are not those of this job: its quote goes by its own.';
+    case 'rates/not-in-shop':
+      return 'This job’s rates and prices are not in the shop record.';
+    case 'rates/not-in-job':
+      return 'The shop’s rates and prices are not in this job: its quote has none.';
     case 'pulls/not-in-shop':
       return `This job has ${pullsInWords(one)} that the shop’s log has not.`;
     case 'pulls/not-in-job':

@@ -126,6 +126,21 @@ describe('serialiseJob', () => {
   ],
   "rules": [],
   "stock": { "kerf": 2.5, "squareOff": 10, "keepFrom": 250 },
+  "quote": {
+    "rates": {
+      "currency": "EUR",
+      "hourly": 58,
+      "minutes": { "straightCut": 3, "cope": 14, "bending": 9, "weldMetre": 25 },
+      "prices": { "footKilogram": 4.2, "boltEach": 0.9 },
+      "overhead": 12,
+      "margin": 15
+    },
+    "heading": "Made in the bench shop",
+    "customer": "A customer",
+    "terms": "Good for thirty days",
+    "extras": [{ "what": "Paint", "amount": 120 }],
+    "took": [{ "line": "bending", "hours": 2.5, "paid": 3, "on": "2026-03-02", "remark": "one tube twice" }]
+  },
   "pulls": [
     { "section": "main", "die": "d1", "batch": "H-204", "pulled": 63.2, "net": 60, "on": "2026-03-02" }
   ],

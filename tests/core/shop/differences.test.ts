@@ -243,3 +243,22 @@ describe('what ends are cut with', () => {
     expect(given(shop, without, differences(shop, without))).toEqual(shop);
   });
 });
+
+describe('what a job is quoted with', () => {
+  it('comes with a new job, is asked about where a job has none or others, and goes both ways', () => {
+    const { rates } = shop;
+    expect(job.quote).toEqual({ rates });
+    const { quote: _, ...none } = job;
+    const other: Job = { ...job, quote: { rates: { hourly: 70 }, customer: 'A customer' } };
+    expect(words(shop, none)).toEqual(['The shop’s rates and prices are not in this job: its quote has none.']);
+    expect(words(shop, other)).toEqual([
+      'The shop’s rates and prices are not those of this job: its quote goes by its own.',
+    ]);
+    expect(taken(other, shop, differences(shop, other)).quote).toEqual({ rates, customer: 'A customer' });
+    expect(given(shop, other, differences(shop, other)).rates).toEqual({ hourly: 70 });
+    expect(differences(shop, { ...none, members: [] })).toEqual([]);
+    const { rates: __, ...bare } = shop;
+    expect(differences(bare, job)).toEqual([]);
+    expect(given(bare, job, allThatDiffers(bare, job))).toEqual(shop);
+  });
+});

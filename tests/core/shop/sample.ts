@@ -31,6 +31,7 @@ export const shopFile = () => {
     ],
     pulls: [...pulls, { die: 'd2', section: 's2', pulled: 93.5, net: 90, on: '2026-04-11' }],
     benchSaw: 45,
+    rates: { currency: 'EUR', hourly: 62, minutes: { cope: 12 }, overhead: 10 },
     notchers: [{ name: 'Bench notcher', greatestOffSquare: 50, takesOffset: true, step: 0.5, leans: 'either' }],
     saws: [{ diameter: 44.45, reach: 41 }, { diameter: 38.1 }],
     sticks: [{ section: 'main', length: 6096, count: 7, batch: 'H-204', cost: 118.5 }],

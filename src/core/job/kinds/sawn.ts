@@ -1,5 +1,6 @@
 /** A stick that was sawn: what it was, what was cut from it and what is left. From its batch a tube is traced to its heat. */
 import * as v from 'valibot';
+import { rounded } from '../../units/money.ts';
 import { MOST_ON_A_STICK, MOST_SAWN } from '../limits.ts';
 import type { SectionId, TubeRef } from '../reference.ts';
 import { id, length, size } from './fields.ts';
@@ -33,10 +34,7 @@ export interface SawnPart {
 
 /** What is left of a stick is worth its part of the price, to the cent: no plan comes out dearer or cheaper by it. Undefined without a price. */
 export const costOfLeft = ({ cost, left, length: whole }: Pick<Sawn, 'cost' | 'left' | 'length'>): number | undefined =>
-  cost === undefined ? undefined : Math.round((cost * left * CENTS) / whole) / CENTS;
-
-/** Of the money's unit. */
-const CENTS = 100;
+  cost === undefined ? undefined : rounded((cost * left) / whole);
 
 /** Neither tubes nor what was kept are references: the stick is sawn, whatever became of them. */
 export const sawnKind: Kind<Sawn> = {

@@ -1,0 +1,48 @@
+/** What a job is quoted with, what is charged beside, and what a line took. */
+import { sameData } from '../job/equal.ts';
+import type { Extra, Quote, Took } from '../job/kinds/quote.ts';
+import type { Rates } from '../job/kinds/rates.ts';
+import type { Job } from '../job/types.ts';
+
+export const setRates = (job: Job, rates: Rates): Job => withPart(job, 'rates', rates);
+
+/** Texts of the customer's page; '' takes one out. */
+export const setQuoteText = (job: Job, which: 'heading' | 'customer' | 'terms', text: string): Job =>
+  withPart(job, which, text === '' ? undefined : text);
+
+export const addExtra = (job: Job, extra: Extra): Job => withPart(job, 'extras', [...extrasOf(job), extra]);
+
+export const setExtra = (job: Job, at: number, fields: Partial<Extra>): Job =>
+  withPart(
+    job,
+    'extras',
+    extrasOf(job).map((extra, i) => (i === at ? { ...extra, ...fields } : extra)),
+  );
+
+/** With what it took; what later ones took goes with them. */
+export function removeExtra(job: Job, at: number): Job {
+  const numberOf = (line: string): number => Number(/^extra (\d+)$/u.exec(line)?.[1] ?? 0);
+  const took = (job.quote?.took ?? [])
+    .filter(({ line }) => numberOf(line) !== at + 1)
+    .map((entry) => (numberOf(entry.line) > at + 1 ? { ...entry, line: `extra ${numberOf(entry.line) - 1}` } : entry));
+  const extras = extrasOf(job).filter((_, i) => i !== at);
+  return withPart(withPart(job, 'extras', extras), 'took', took);
+}
+
+/** In the place of all that was noted of that line; null: nothing. */
+export function setTook(job: Job, line: string, took: Omit<Took, 'line'> | null): Job {
+  const others = (job.quote?.took ?? []).filter((entry) => entry.line !== line);
+  return withPart(job, 'took', took === null ? others : [...others, { line, ...took }]);
+}
+
+const extrasOf = ({ quote }: Job): readonly Extra[] => quote?.extras ?? [];
+
+/** What is empty is left out, and a quote that has nothing. */
+function withPart<K extends keyof Quote>(job: Job, key: K, value: Quote[K] | undefined): Job {
+  const { [key]: _, ...rest } = job.quote ?? {};
+  const isEmpty = value === undefined || (typeof value === 'object' && Object.keys(value).length === 0);
+  const quote: Quote = isEmpty ? rest : { ...rest, [key]: value };
+  if (sameData(quote, job.quote ?? {})) return job;
+  const { quote: __, ...without } = job;
+  return Object.keys(quote).length === 0 ? without : { ...without, quote };
+}

@@ -1,0 +1,195 @@
+/** Order list and quote in the words of the shop: what each line is, what was counted, and how its amount came. */
+import type { Rates, Timed } from '../job/kinds/rates.ts';
+import type { RateName } from '../job/rate-names.ts';
+import type { Stick } from '../job/kinds/stick.ts';
+import { shownName } from '../job/shown.ts';
+import type { Job } from '../job/types.ts';
+import type { Bought } from '../quote/order.ts';
+import type { LineOf, QuoteGroup, QuoteLine, Reckoned } from '../quote/reckon.ts';
+import { heavyMeasure, longMeasure, type Measure } from '../quote/units.ts';
+import { formatLength, type LengthUnit } from '../units/length.ts';
+import { listed } from './lists.ts';
+
+export const QUOTE_IS = 'Worked out from the drawing of this job. It is an estimate and no binding offer.';
+export const NO_RATE = 'no rate yet';
+export const TAX_IS = 'Taxes are not in it, unless the shop has put them into its rates.';
+
+/** Money as it is printed: two decimals, a sign before and a word behind. */
+export function moneyInWords(amount: number, { currency = '' }: Pick<Rates, 'currency'> = {}): string {
+  const figure = amount.toFixed(2);
+  const word = shownName(currency);
+  if (word === '') return figure;
+  return /^\p{Sc}$/u.test(word) ? `${word}${figure}` : `${figure} ${word}`;
+}
+
+/** A rate: with as many decimals as it was typed with, two at least. */
+export const rateInWords = (rate: number): string => {
+  const figure = `${Number(rate.toPrecision(10))}`;
+  return /\.\d{2,}$/u.test(figure) ? figure : rate.toFixed(2);
+};
+
+/** Hours, with two decimals. */
+export const hoursInWords = (hours: number): string => `${hours.toFixed(2)} h`;
+
+/** "12", "10.47 m". */
+export const quantityInWords = ({ quantity, measure }: Pick<QuoteLine, 'quantity' | 'measure'>): string =>
+  measure === 'each' ? `${quantity}` : `${quantity.toFixed(2)} ${measure}`;
+
+export const GROUP_NAMES: Readonly<Record<QuoteGroup, string>> = {
+  material: 'Material',
+  making: 'Making',
+  feet: 'Feet and gussets',
+  extras: 'Also',
+};
+
+interface Said {
+  readonly name: string;
+  /** What is counted. */
+  readonly counts: string;
+}
+
+const TIMED: Readonly<Record<Timed, Said>> = {
+  straightCut: { name: 'Sawing to length', counts: 'Tubes and spares, each cut once from its stick.' },
+  cope: { name: 'Coping', counts: 'Cuts: one for each tube that an end is coped to.' },
+  mitreCut: { name: 'Mitre cuts', counts: 'Ends cut to the plane of a mitre.' },
+  footCut: { name: 'Cuts to feet', counts: 'Ends cut to a foot or a plate.' },
+  bending: { name: 'Bending', counts: 'Bends.' },
+  tubeFitting: { name: 'Fitting, by the tube', counts: 'Tubes.' },
+  jointFitting: { name: 'Fitting, by the joint', counts: 'Joints, those on feet and plates among them.' },
+  bendFitting: { name: 'Fitting, by the bend', counts: 'Bends, for a bent tube takes longer to fit.' },
+  weldMetre: {
+    name: 'Welding',
+    counts:
+      'Length of all joints: in space along the cut, on the outside of the tube. Seams of boxes and gussets are not in it.',
+  },
+  footMaking: { name: 'Making feet', counts: 'Plates and boxes that ends stand on.' },
+  gussetMaking: { name: 'Making gussets', counts: 'Gussets, mirror images among them, cut and welded in.' },
+};
+
+const namedSection = ({ sections }: Job, id: string): string =>
+  shownName(sections.find((section) => section.id === id)?.name ?? id);
+
+const lengthInWords = (mm: number, unit: LengthUnit): string => `${formatLength(mm, unit).text} ${unit}`;
+
+const STICKS_ARE = {
+  bought: 'Sticks of the cutting plan, to be bought.',
+  rack: 'Sticks of the cutting plan, from the rack.',
+  'left-over': 'Left over of sticks that were sawn for this job, and count whole.',
+} as const;
+
+function sticksInWords({ section, length, batch }: Pick<Stick, 'section' | 'length' | 'batch'>, job: Job): string {
+  const heat = batch === undefined ? '' : `, batch ${shownName(batch)}`;
+  return `Sticks of ${namedSection(job, section)}, ${lengthInWords(length, job.lengthUnit)}${heat}`;
+}
+
+/** "Sticks of 1 3/4 x .120, 240 in": what a line is, and what was counted for it. */
+export function lineInWords(of: LineOf, job: Job): Said {
+  const shown = (mm: number): string => lengthInWords(mm, job.lengthUnit);
+  switch (of.kind) {
+    case 'sticks':
+      return { name: sticksInWords(of.stick, job), counts: STICKS_ARE[of.from] };
+    case 'sawn':
+      return { name: `${sticksInWords(of.like, job)}, sawn`, counts: 'Sticks that were sawn for this job, whole.' };
+    case 'wanted':
+      return {
+        name: `Sticks of ${namedSection(job, of.section)}, ${shown(of.length)}, still to get`,
+        counts: 'The cutting plan has no stick for some parts: these would do.',
+      };
+    case 'unplanned':
+      return {
+        name: `Tube, ${namedSection(job, of.section)}`,
+        counts: 'Tubes and spares laid end to end. The job has no sticks yet, so nobody can say how many that takes.',
+      };
+    case 'cut-already':
+      return {
+        name: 'Tubes that are cut already',
+        counts: 'Nobody noted of which stick, and the cutting plan has none for them: note beside it what they took.',
+      };
+    case 'unmade':
+      return { name: 'Gussets that cannot be made', counts: 'As they are drawn; Checks says why.' };
+    case 'bolts':
+      return { name: 'Bolts', counts: 'One for each hole in a foot, with nut and washers.' };
+    case 'padding':
+      return { name: 'Padding', counts: 'Along the tubes that a rule sheet wants padded.' };
+    case 'footSteel':
+      return {
+        name: 'Steel for feet',
+        counts: 'Plates and walls as they are cut, holes out; without what is cut away.',
+      };
+    case 'gussetSteel':
+      return { name: 'Sheet for gussets', counts: 'Gussets as they are cut, flat; without what is cut away.' };
+    case 'extra':
+      return { name: shownName(of.extra.what), counts: 'As the shop has typed it.' };
+    default:
+      return TIMED[of.kind];
+  }
+}
+
+/** "22 x 6 min = 2.20 h, at 68.00 an hour"; of what has no rate which is missing. */
+export function howInWords(line: QuoteLine, { hourly }: Rates = {}): string {
+  const count = quantityInWords(line);
+  const { by, each, hours, measure } = line;
+  if (by === 'typed') return 'as typed';
+  if (by === 'unknown') return `${count}: no price can be given`;
+  const per = measure === 'each' ? 'each' : `a ${measure}`;
+  if (each === null) return `${count}: ${NO_RATE}`;
+  if (by === 'price') return `${count} × ${rateInWords(each)} ${per}`;
+  const time = `${count} × ${minutesInWords(each)} ${per} = ${hoursInWords(hours!)}`;
+  return hourly === undefined ? `${time}; an hour has ${NO_RATE}` : `${time}, at ${rateInWords(hourly)} an hour`;
+}
+
+const minutesInWords = (minutes: number): string => `${Number(minutes.toPrecision(6))} min`;
+
+/** Of a thing that is bought, the same; "" where there is no price. */
+export const boughtInWords = ({ quantity, measure, each }: Bought): string =>
+  each === null ? NO_RATE : `${quantityInWords({ quantity, measure })} × ${rateInWords(each)}`;
+
+/** What is not in a total, for want of rates; null where all lines have theirs. */
+export function withoutInWords({ unpriced }: Pick<Reckoned, 'unpriced'>, job: Job): string | null {
+  if (unpriced.length === 0) return null;
+  const names = unpriced.map(({ of }) => lineInWords(of, job).name);
+  return `Not in this total, for want of a rate: ${listed(names)}.`;
+}
+
+/** How overhead and margin are put on. */
+export const onTopInWords = ({ overhead, margin }: Rates = {}): string =>
+  `Overhead is ${overhead === undefined ? 'not given' : `${overhead} percent of what the lines come to`}; margin is ${
+    margin === undefined ? 'not given' : `${margin} percent of lines and overhead together`
+  }.`;
+
+/** What a rate is by: "min each", "a kg". */
+export function rateUnit(name: RateName, unit: LengthUnit): { readonly label: string; readonly measure: Measure } {
+  const [heavy, long] = [heavyMeasure(unit), longMeasure(unit)];
+  switch (name) {
+    case 'hourly':
+      return { label: 'an hour', measure: 'each' };
+    case 'overhead':
+    case 'margin':
+      return { label: '%', measure: 'each' };
+    case 'footKilogram':
+    case 'gussetKilogram':
+      return { label: `a ${heavy}`, measure: heavy };
+    case 'paddingMetre':
+      return { label: `a ${long}`, measure: long };
+    case 'boltEach':
+      return { label: 'each', measure: 'each' };
+    case 'weldMetre':
+      return { label: `min a ${long}`, measure: long };
+    default:
+      return { label: 'min each', measure: 'each' };
+  }
+}
+
+const OTHER_RATES = {
+  hourly: { name: 'Work', counts: 'What an hour costs the customer before overhead and margin.' },
+  overhead: { name: 'Overhead', counts: 'Put on what all lines come to.' },
+  margin: { name: 'Margin', counts: 'Put on lines and overhead together.' },
+  footKilogram: { name: 'Steel for feet', counts: 'Plates and walls of boxes.' },
+  gussetKilogram: { name: 'Sheet for gussets', counts: 'Flat, as cut.' },
+  boltEach: { name: 'A bolt', counts: 'With nut and washers.' },
+  paddingMetre: { name: 'Padding', counts: 'Along the tube.' },
+} as const satisfies Readonly<Record<Exclude<RateName, Timed>, Said>>;
+
+/** What a rate is called, and what it is for. */
+export const rateNamed = (name: RateName): Said =>
+  name in OTHER_RATES ? OTHER_RATES[name as keyof typeof OTHER_RATES] : TIMED[name as Timed];

@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { addExtra, removeExtra, setExtra, setQuoteText, setRates, setTook } from '../../../src/core/edit/quote.ts';
+import { rateOf, withCurrency, withRate } from '../../../src/core/job/rate-names.ts';
+import { deepFreeze } from '../../laws/jobs.ts';
+import { sampleJob } from '../job/sample.ts';
+
+const job = deepFreeze(sampleJob());
+const bare = setRates({ ...job, quote: { rates: { hourly: 1 } } }, {});
+
+describe('the quote of a job', () => {
+  it('is gone when nothing is left of it', () => {
+    expect(bare).not.toHaveProperty('quote');
+    expect(setQuoteText(setQuoteText(bare, 'terms', 'Thirty days'), 'terms', '')).toEqual(bare);
+  });
+
+  it('stays the same job where nothing changes', () => {
+    expect(setRates(job, structuredClone(job.quote!.rates!))).toBe(job);
+    expect(setQuoteText(job, 'customer', 'A customer')).toBe(job);
+    expect(setTook(bare, 'bending', null)).toBe(bare);
+  });
+
+  it('takes other texts and extras, and gives them up', () => {
+    const two = addExtra(job, { what: 'Journey', amount: 40 });
+    expect(setExtra(two, 1, { amount: 45 }).quote!.extras).toEqual([
+      { what: 'Paint', amount: 120 },
+      { what: 'Journey', amount: 45 },
+    ]);
+    const taken = setTook(setTook(two, 'extra 1', { paid: 90 }), 'extra 2', { paid: 50 });
+    const { extras, took } = removeExtra(taken, 0).quote!;
+    expect(extras).toEqual([{ what: 'Journey', amount: 40 }]);
+    expect(took!.filter(({ line }) => line.startsWith('extra'))).toEqual([{ line: 'extra 1', paid: 50 }]);
+  });
+
+  it('notes what a line took in the place of what was noted', () => {
+    const next = setTook(job, 'bending', { hours: 3 });
+    expect(next.quote!.took).toEqual([{ line: 'bending', hours: 3 }]);
+    expect(setTook(next, 'bending', null).quote).not.toHaveProperty('took');
+  });
+});
+
+describe('a rate by its name', () => {
+  it('is put in, read and taken out again', () => {
+    const rates = withRate(withRate(withRate({}, 'hourly', 60), 'cope', 12), 'boltEach', 0.9);
+    expect(rates).toEqual({ hourly: 60, minutes: { cope: 12 }, prices: { boltEach: 0.9 } });
+    expect((['hourly', 'cope', 'boltEach', 'margin'] as const).map((name) => rateOf(rates, name))).toEqual([
+      60,
+      12,
+      0.9,
+      null,
+    ]);
+    expect(withRate(withRate(withRate(rates, 'cope', null), 'boltEach', null), 'hourly', null)).toEqual({});
+    expect(withCurrency(withCurrency({}, 'EUR'), '')).toEqual({});
+  });
+});

@@ -1,0 +1,274 @@
+/** Order list and quote of a small frame, every figure worked out here by hand. */
+import { describe, expect, it } from 'vitest';
+import { amountsOf } from '../../../src/core/quote/amounts.ts';
+import { orderList } from '../../../src/core/quote/order.ts';
+import { reckonQuote, type QuoteLine, type Reckoned } from '../../../src/core/quote/reckon.ts';
+import { sticksSawn } from '../../../src/core/quote/sticks.ts';
+import { rateBy, rateKept } from '../../../src/core/quote/units.ts';
+import { plansOf } from '../../../src/core/stock/of-job.ts';
+import { rounded, shareOf, summed } from '../../../src/core/units/money.ts';
+import { howInWords, lineInWords, moneyInWords, withoutInWords } from '../../../src/core/words/quote.ts';
+import { derived } from '../frame.ts';
+
+const PLATE = {
+  id: 'pad',
+  kind: 'plate',
+  size: [100, 80],
+  thickness: 4,
+  holes: [
+    { at: [30, 0], diameter: 11 },
+    { at: [-30, 0], diameter: 11 },
+  ],
+};
+
+/** A hoop of one bend on two plates and a straight bar coped to both its legs, which stand 1000 apart. */
+const frameWith = (more: object = {}) =>
+  derived({
+    feet: [PLATE],
+    nodes: {
+      a: [0, 500, 0],
+      b: [0, 500, 900],
+      c: [0, -500, 900],
+      d: [0, -500, 0],
+      e: [0, 500, 400],
+      f: [0, -500, 400],
+    },
+    members: [
+      { id: 'hoop', path: ['a', 'b', 'c', 'd'], ends: [FOOT, FOOT] },
+      { id: 'bar', path: ['e', 'f'], ends: [COPED, COPED] },
+    ],
+    ...more,
+  });
+const FOOT = { fit: 'foot', foot: 'pad', normal: [0, 0, 1] };
+const COPED = { fit: 'cope', against: ['hoop'] };
+const STOCK = { kerf: 2, sticks: [{ id: 'k1', section: 'main', length: 6000, cost: 80.5 }] };
+const RATES = {
+  currency: 'EUR',
+  hourly: 60,
+  minutes: {
+    straightCut: 3,
+    cope: 10,
+    footCut: 4,
+    bending: 7,
+    tubeFitting: 20,
+    jointFitting: 11,
+    bendFitting: 5,
+    weldMetre: 30,
+    footMaking: 12,
+  },
+  prices: { footKilogram: 4.5, boltEach: 0.85 },
+  overhead: 10,
+  margin: 20,
+};
+
+const line = ({ lines }: Reckoned, id: string): QuoteLine => lines.find((each) => each.id === id)!;
+
+async function reckoned(more: object = {}, quote: object = { rates: RATES }): Promise<Reckoned> {
+  const frame = frameWith({ stock: STOCK, quote, ...more });
+  return reckonQuote(frame, await plansOf(frame));
+}
+
+describe('what is counted', () => {
+  it('is tubes, cuts by kind, bends, joints, feet and bolts', () => {
+    const { tubes, spares, bends, copes, mitres, footCuts, welds, feet, bolts } = amountsOf(
+      frameWith({ stock: { ...STOCK, spares: [{ section: 'main', length: 300, count: 2 }] } }),
+    );
+    expect({ tubes, spares, bends, copes, mitres, footCuts }).toEqual({
+      tubes: 2,
+      spares: 2,
+      bends: 2,
+      copes: 2,
+      mitres: 0,
+      footCuts: 2,
+    });
+    expect([welds.tubes.joints, welds.feet.joints]).toEqual([2, 2]);
+    expect(feet).toEqual([
+      { foot: expect.objectContaining({ id: 'pad' }), count: 2, mass: expect.closeTo(massOfPlate, 9) },
+    ]);
+    expect(bolts).toEqual([{ hole: 11, count: 4 }]);
+  });
+
+  it('welds legs all round on level plates, and equal tubes at right angles along half of each of two ellipses', () => {
+    const { welds } = amountsOf(frameWith());
+    expect(welds.feet.length).toBeCloseTo(2 * Math.PI * 44.45, 5);
+    // 4 sqrt(2) E(1/2) r, with the complete elliptic integral of the tables.
+    expect(welds.tubes.length).toBeCloseTo(2 * 4 * Math.SQRT2 * 1.3506438810476755 * 22.225, 4);
+  });
+});
+
+const massOfPlate = 7850e-9 * 4 * (100 * 80 - 2 * (Math.PI / 4) * 11 ** 2);
+
+describe('a quote', () => {
+  it('says of each line how many, at which rate, and what that comes to', async () => {
+    const quote = await reckoned();
+    const figures = Object.fromEntries(
+      quote.lines.map(({ id, quantity, hours, amount }) => [id, [quantity, hours, amount]]),
+    );
+    const welded = rounded((2 * Math.PI * 44.45 + 8 * Math.SQRT2 * 1.3506438810476755 * 22.225) / 1000);
+    expect(figures).toEqual({
+      'stick k1': [1, null, 80.5],
+      bolts: [4, null, 3.4],
+      footSteel: [rounded(2 * massOfPlate), null, rounded(rounded(2 * massOfPlate) * 4.5)],
+      straightCut: [2, 0.1, 6],
+      cope: [2, 0.33, 19.8],
+      footCut: [2, 0.13, 7.8],
+      bending: [2, 0.23, 13.8],
+      tubeFitting: [2, 0.67, 40.2],
+      jointFitting: [4, 0.73, 43.8],
+      bendFitting: [2, 0.17, 10.2],
+      weldMetre: [welded, rounded(welded / 2), rounded(rounded(welded / 2) * 60)],
+      footMaking: [2, 0.4, 24],
+    });
+    expect(howInWords(line(quote, 'cope'), RATES)).toBe('2 × 10 min each = 0.33 h, at 60.00 an hour');
+    expect(howInWords(line(quote, 'stick k1'), RATES)).toBe('1 × 80.50 each');
+    expect(quote.unpriced).toEqual([]);
+  });
+
+  it('adds up as it is shown: lines to groups, groups with overhead and margin to the whole', async () => {
+    const { lines, groups, whole, hours } = await reckoned();
+    for (const { group, amount, overhead, margin, price } of groups) {
+      const own = lines.filter((each) => each.group === group).map((each) => each.amount!);
+      expect(amount.toFixed(2)).toBe(own.reduce((sum, each) => sum + each, 0).toFixed(2));
+      expect(overhead).toBe(shareOf(amount, 10));
+      expect(margin).toBe(shareOf(summed([amount, overhead]), 20));
+      expect(price.toFixed(2)).toBe((amount + overhead + margin).toFixed(2));
+    }
+    expect(groups.map(({ group }) => group)).toEqual(['material', 'making', 'feet']);
+    for (const key of ['amount', 'overhead', 'margin', 'price'] as const) {
+      expect(whole[key].toFixed(2)).toBe(groups.reduce((sum, each) => sum + each[key], 0).toFixed(2));
+    }
+    expect(hours.toFixed(2)).toBe(lines.reduce((sum, each) => sum + (each.hours ?? 0), 0).toFixed(2));
+  });
+
+  it('counts nothing that nobody gave a rate for, and names it', async () => {
+    const { cope: _, ...minutes } = RATES.minutes;
+    const quote = await reckoned({}, { rates: { ...RATES, minutes, prices: {} } });
+    expect(quote.unpriced.map(({ id }) => id)).toEqual(['bolts', 'footSteel', 'cope']);
+    expect(howInWords(line(quote, 'cope'), RATES)).toBe('2: no rate yet');
+    const frame = frameWith({ stock: STOCK });
+    expect(withoutInWords(quote, frame.job)).toBe(
+      'Not in this total, for want of a rate: Bolts, Steel for feet and Coping.',
+    );
+    const bare = await reckoned({}, {});
+    expect(bare.whole).toEqual({ amount: 80.5, overhead: 0, margin: 0, price: 80.5 });
+    expect(bare.unpriced).toHaveLength(bare.lines.length - 1);
+  });
+
+  it('reckons hours without what an hour costs, and no money', async () => {
+    const { hourly: _, ...rates } = RATES;
+    const quote = await reckoned({}, { rates });
+    expect(line(quote, 'bending')).toMatchObject({ hours: 0.23, amount: null });
+    expect(howInWords(line(quote, 'bending'), rates)).toBe('2 × 7 min each = 0.23 h; an hour has no rate yet');
+  });
+
+  it('has what is charged beside, and what lines took beside what was thought', async () => {
+    const quote = await reckoned(
+      {},
+      {
+        rates: RATES,
+        extras: [{ what: 'Paint', amount: 120 }],
+        took: [
+          { line: 'bending', hours: 0.5, on: '2026-03-02' },
+          { line: 'bending', hours: 0.25 },
+          { line: 'stick k1', paid: 82 },
+          { line: 'gone', hours: 1 },
+        ],
+      },
+    );
+    expect(line(quote, 'extra 1')).toMatchObject({ amount: 120, group: 'extras' });
+    expect(line(quote, 'bending').took).toMatchObject({ hours: 0.75, paid: null });
+    expect(line(quote, 'stick k1').took).toMatchObject({ hours: null, paid: 82 });
+    expect(quote.took).toEqual({ hours: 1.75, paid: 82 });
+    expect(quote.stray).toEqual([{ line: 'gone', hours: 1 }]);
+  });
+
+  it('does not know how many sticks where the job has none, or too few', async () => {
+    const without = await reckoned({ stock: {} });
+    expect(line(without, 'tube main')).toMatchObject({ by: 'unknown', amount: null, measure: 'm' });
+    const short = await reckoned({
+      stock: { ...STOCK, sticks: [{ id: 'k1', section: 'main', length: 3000, count: 1, cost: 40 }] },
+    });
+    expect(line(short, 'stick k1')).toMatchObject({ quantity: 1, amount: 40, of: { from: 'rack' } });
+    expect(line(short, 'wanted main 1')).toMatchObject({ amount: null });
+  });
+
+  it('counts a stick that was sawn whole, and its left-over no more', async () => {
+    const whole = {
+      id: 'w1',
+      section: 'main',
+      length: 6000,
+      cost: 80,
+      cuts: [{ tube: 'hoop', length: 2700 }],
+      left: 3000,
+      kept: 'k2',
+      on: '',
+    };
+    const again = { ...whole, id: 'w2', length: 3000, cost: 40, cuts: [{ length: 300 }], left: 2600, kept: 'k3' };
+    const other = { ...whole, id: 'w3', kept: undefined, left: 100 };
+    const sawn = sticksSawn({ sawn: [whole, again, other] as never });
+    expect(sawn).toEqual([{ like: whole, count: 2 }]);
+    const quote = await reckoned({
+      stock: {
+        ...STOCK,
+        sticks: [
+          { id: 'k2', section: 'main', length: 3000, count: 1, cost: 40 },
+          { ...STOCK.sticks[0], length: 3500 },
+        ],
+        sawn: [{ ...whole, cuts: [] }],
+      },
+    });
+    expect(line(quote, 'stick k2')).toMatchObject({ amount: 0, of: { from: 'left-over' } });
+    expect(line(quote, 'sawn w1')).toMatchObject({ quantity: 1, amount: 80 });
+  });
+});
+
+describe('an order list', () => {
+  it('has sticks to buy, steel for plates, bolts, and the saws that the shop has not', async () => {
+    const frame = frameWith({ stock: STOCK, quote: { rates: RATES }, tools: { saws: [] } });
+    const list = orderList(frame, await plansOf(frame));
+    expect(list.sticks).toMatchObject([{ count: 1, from: 'bought', cost: 80.5 }]);
+    expect(list.footSheet).toEqual([{ thickness: 4, area: 2 * 100 * 80 }]);
+    expect(list.bolts).toEqual([{ hole: 11, bought: { quantity: 4, measure: 'each', each: 0.85, cost: 3.4 } }]);
+    expect(list.saws).toEqual([{ diameter: 44.45, cuts: 2, isThere: false }]);
+    const steel = rounded(rounded(2 * massOfPlate) * 4.5);
+    expect(list.cost).toBe(summed([80.5, 3.4, steel]));
+    expect([list.unpriced, list.padding, list.gussets]).toEqual([0, null, []]);
+  });
+
+  it('leaves out what stands on the rack', async () => {
+    const sticks = [{ id: 'k1', section: 'main', length: 6000, count: 1, cost: 80.5 }];
+    const frame = frameWith({ stock: { ...STOCK, sticks } });
+    const list = orderList(frame, await plansOf(frame));
+    expect([list.sticks, list.fromRack]).toMatchObject([[], [{ count: 1, from: 'rack' }]]);
+  });
+});
+
+describe('figures', () => {
+  it('are rounded half up to two decimals, as on paper', () => {
+    expect([1.005, 2.675, 0.125, 1.004999, 1e-9].map(rounded)).toEqual([1.01, 2.68, 0.13, 1, 0]);
+    expect(summed([0.1, 0.2, 0.3])).toBe(0.6);
+  });
+
+  it('are by the foot and the pound in a job in inches, and come back as they were typed', () => {
+    expect(rateKept(1.25, 'ft')).toBeCloseTo(1.25 / 0.3048, 12);
+    for (const rate of [1.25, 0.1, 7, 13.37]) {
+      expect(rateBy(rateKept(rate, 'ft'), 'ft')).toBe(rate);
+      expect(rateBy(rateKept(rate, 'lb'), 'lb')).toBe(rate);
+    }
+    expect(rateBy(2.2, 'each')).toBe(2.2);
+  });
+
+  it('name the money as the shop does', () => {
+    expect(['$', 'EUR', ''].map((currency) => moneyInWords(12.5, { currency }))).toEqual([
+      '$12.50',
+      '12.50 EUR',
+      '12.50',
+    ]);
+  });
+
+  it('have a name for every line', async () => {
+    const frame = frameWith({ stock: STOCK });
+    const { lines } = await reckoned();
+    expect(lines.map(({ of }) => lineInWords(of, frame.job).name)).toContain('Sticks of main, 6000.0 mm');
+  });
+});
