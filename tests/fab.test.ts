@@ -42,7 +42,7 @@ async function complaintsOf(...args: readonly string[]): Promise<{ exit: number;
   return { exit, complaints };
 }
 
-const EVERY = 'pdf,csv,dxf,svg,step,gltf,stl,dossier';
+const EVERY = 'pdf,csv,dxf,svg,step,gltf,stl,dossier,quote';
 
 /** Beside the flat pattern of each end. */
 const FILES = [
@@ -65,6 +65,10 @@ const FILES = [
   'cage.glb',
   'cage.stl',
   'dossier.pdf',
+  'quote.pdf',
+  'quote-shop.pdf',
+  'order.pdf',
+  'order.csv',
 ];
 
 const few = fewTubes();
@@ -211,7 +215,7 @@ describe('fab', () => {
   });
 
   it('gives the same bytes for the same job', async () => {
-    const formats = 'pdf,csv,dxf,svg,gltf,stl,dossier';
+    const formats = 'pdf,csv,dxf,svg,gltf,stl,dossier,quote';
     const again = (await runFab(few, '--formats', formats, '--paper', 'letter')).files;
     const { files } = await everything();
     for (const [name, text] of again) expect(text === files.get(name), name).toBe(true);
@@ -226,7 +230,7 @@ describe('fab', () => {
     [
       'a format it does not know',
       () => [demo, '--out', join(folder, 'x'), '--formats', 'csv,xls'],
-      /^unknown format "xls"; known: pdf,csv,dxf,svg,step,gltf,stl,dossier$/u,
+      /^unknown format "xls"; known: pdf,csv,dxf,svg,step,gltf,stl,dossier,quote$/u,
     ],
     [
       'a paper it does not know',
@@ -237,7 +241,7 @@ describe('fab', () => {
     [
       'an empty format',
       () => [demo, '--out', join(folder, 'x'), '--formats', ''],
-      /^unknown format ""; known: pdf,csv,dxf,svg,step,gltf,stl,dossier$/u,
+      /^unknown format ""; known: pdf,csv,dxf,svg,step,gltf,stl,dossier,quote$/u,
     ],
     [
       'a job that is not there',

@@ -43,7 +43,7 @@ const trades = [
   'exports/mesh',
   'exports/solids',
 ];
-const papers = ['exports/dossier'];
+const papers = ['exports/dossier', 'exports/quote'];
 const exporting = ['drawing', 'exports/shared', ...trades, ...papers, 'exports/products'];
 const edited = [...derived, 'core/edit', 'core/session', 'core/shape', 'core/mend', ...exporting, 'workers'];
 const stored = ['store/types.ts', 'store/storage', 'store/tabs'];
@@ -106,6 +106,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'exports/shared': drawn,
   ...Object.fromEntries(trades.map((trade) => [trade, [...drawn, 'exports/shared']])),
   'exports/dossier': [...drawn, 'exports/shared', 'exports/sheets', 'exports/feet', 'exports/gussets'],
+  'exports/quote': [...drawn, 'exports/shared', 'exports/sheets'],
   'exports/products': [...drawn, 'exports/shared', ...trades, ...papers],
   workers: [...derived, ...exporting],
   'fab.ts': [...derived, ...exporting],

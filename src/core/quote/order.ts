@@ -5,19 +5,10 @@ import { ROUNDING } from '../geometry/tolerance.ts';
 import type { Judged } from '../rules/questions.ts';
 import type { Frame } from '../solve/types.ts';
 import type { Wanting } from '../stock/wanting.ts';
-import { amountsOf, footSheet, type FeetToMake, type GussetsToMake } from './amounts.ts';
-import { paddingOf, type Padding } from './padding.ts';
-import { heavyMeasure, longMeasure, perBase, rateBy, type Measure } from './units.ts';
-import { rounded, summed } from '../units/money.ts';
+import { amountsOf, footSheet, type Amounts, type FeetToMake, type GussetsToMake } from './amounts.ts';
+import { allBought, type AllBought } from './bought.ts';
+import { summed } from '../units/money.ts';
 import { lengthsToCut, sticksTaken, sticksWanted, type PlanOf, type SticksTaken } from './sticks.ts';
-
-/** Of something that is sold by the measure: how much, rounded, at what each, and what that comes to; null without a price. */
-export interface Bought {
-  readonly quantity: number;
-  readonly measure: Measure;
-  readonly each: number | null;
-  readonly cost: number | null;
-}
 
 export interface SawToGet {
   /** mm across, as the tube that is cut into. */
@@ -34,11 +25,11 @@ export interface OrderList {
   readonly fromRack: readonly SticksTaken[];
   readonly wanted: readonly (Wanting & { readonly section: SectionId })[];
   readonly unplanned: ReturnType<typeof lengthsToCut>;
-  readonly feet: readonly (FeetToMake & { readonly bought: Bought })[];
+  readonly feet: readonly FeetToMake[];
   readonly footSheet: ReturnType<typeof footSheet>;
-  readonly gussets: readonly (GussetsToMake & { readonly bought: Bought })[];
-  readonly bolts: readonly { readonly hole: number; readonly bought: Bought }[];
-  readonly padding: (Padding & { readonly bought: Bought }) | null;
+  readonly gussets: readonly GussetsToMake[];
+  readonly bolts: Amounts['bolts'];
+  readonly bought: AllBought;
   readonly saws: readonly SawToGet[];
   /** Of what has a price. */
   readonly cost: number;
@@ -46,38 +37,18 @@ export interface OrderList {
   readonly unpriced: number;
 }
 
-/** Of some measure of it in mm, kg or pieces, at the rate as it is kept. */
-export function boughtBy(amount: number, measure: Measure, rate: number | undefined): Bought {
-  const long = measure === 'm' || measure === 'ft';
-  const quantity = rounded((long ? amount / 1000 : amount) * perBase(measure));
-  const each = rate === undefined ? null : rateBy(rate, measure);
-  return { quantity, measure, each, cost: each === null ? null : rounded(quantity * each) };
-}
-
 /** By the plans that there are. */
 export function orderList(frame: Judged, plans: readonly PlanOf[]): OrderList {
-  const { job } = frame;
-  const prices = job.quote?.rates?.prices ?? {};
-  const [heavy, long] = [heavyMeasure(job.lengthUnit), longMeasure(job.lengthUnit)];
-  const amounts = amountsOf(frame);
+  const { feet, gussets, bolts } = amountsOf(frame);
   const taken = sticksTaken(frame, plans);
   const sticks = taken.filter(({ from }) => from === 'bought');
   const wanted = sticksWanted(plans);
   const unplanned = lengthsToCut(frame);
-  const padding = paddingOf(frame);
-  const feet = amounts.feet.map((each) => ({
-    ...each,
-    bought: boughtBy(each.count * each.mass, heavy, prices.footKilogram),
-  }));
-  const gussets = amounts.gussets.map((each) => ({
-    ...each,
-    bought: boughtBy(each.count * each.mass, heavy, prices.gussetKilogram),
-  }));
-  const bolts = amounts.bolts.map(({ hole, count }) => ({ hole, bought: boughtBy(count, 'each', prices.boltEach) }));
-  const padded = padding && { ...padding, bought: boughtBy(padding.length, long, prices.paddingMetre) };
+  const bought = allBought(frame);
+  const { bolts: all, padding, footSteel, gussetSteel } = bought;
   const costs = [
     ...sticks.map(({ cost }) => cost),
-    ...[...feet, ...gussets, ...bolts, ...(padded ? [padded] : [])].map(({ bought }) => bought.cost),
+    ...[all, padding, footSteel, gussetSteel].flatMap((each) => (each === null ? [] : [each.cost])),
     ...[...wanted, ...unplanned].map(() => null),
   ];
   const priced = costs.filter((cost) => cost !== null);
@@ -87,10 +58,10 @@ export function orderList(frame: Judged, plans: readonly PlanOf[]): OrderList {
     wanted,
     unplanned,
     feet,
-    footSheet: footSheet(amounts.feet),
+    footSheet: footSheet(feet),
     gussets,
     bolts,
-    padding: padded,
+    bought,
     saws: sawsFor(frame),
     cost: summed(priced),
     unpriced: costs.length - priced.length,

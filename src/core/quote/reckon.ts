@@ -8,9 +8,8 @@ import type { Sawn } from '../job/kinds/sawn.ts';
 import type { Stick } from '../job/kinds/stick.ts';
 import type { SectionId } from '../job/reference.ts';
 import type { Judged } from '../rules/questions.ts';
-import { amountsOf, type Amounts } from './amounts.ts';
-import { boughtBy, type Bought } from './order.ts';
-import { paddingOf } from './padding.ts';
+import { amountsOf } from './amounts.ts';
+import { allBought, type Bought } from './bought.ts';
 import { rounded, shareOf, summed } from '../units/money.ts';
 import {
   cutUntold,
@@ -21,7 +20,7 @@ import {
   type PlanOf,
   type SticksTaken,
 } from './sticks.ts';
-import { heavyMeasure, longMeasure, perBase, rateBy, type Measure } from './units.ts';
+import { longMeasure, perBase, rateBy, type Measure } from './units.ts';
 
 /** As the customer's page has them. */
 export const QUOTE_GROUPS = ['material', 'making', 'feet', 'extras'] as const;
@@ -97,8 +96,9 @@ export function reckonQuote(frame: Judged, plans: readonly PlanOf[]): Reckoned {
     const own = lines.filter((line) => line.group === group);
     if (own.length === 0) return [];
     const amount = summed(own.map((line) => line.amount ?? 0));
-    const over = shareOf(amount, overhead);
-    const on = shareOf(summed([amount, over]), margin);
+    // What the shop has typed as a price is one.
+    const over = group === 'extras' ? 0 : shareOf(amount, overhead);
+    const on = group === 'extras' ? 0 : shareOf(summed([amount, over]), margin);
     return [{ group, amount, overhead: over, margin: on, price: summed([amount, over, on]) }];
   });
   const all = (of: (sum: GroupSum) => number): number => summed(groups.map(of));
@@ -132,11 +132,8 @@ function tookOf(entries: readonly Took[]): LineTook {
 
 function materials(frame: Judged, plans: readonly PlanOf[]): readonly Unmarked[] {
   const { job } = frame;
-  const prices = job.quote?.rates?.prices ?? {};
-  const amounts = amountsOf(frame);
   const long = longMeasure(job.lengthUnit);
-  const padding = paddingOf(frame);
-  const bolts = amounts.bolts.reduce((sum, { count }) => sum + count, 0);
+  const { bolts, padding, footSteel, gussetSteel } = allBought(frame);
   return [
     ...sticksTaken(frame, plans).map(({ stick, count, from, cost }): Unmarked => ({
       id: `stick ${stick.id}`,
@@ -170,21 +167,14 @@ function materials(frame: Judged, plans: readonly PlanOf[]): readonly Unmarked[]
     ...some(job.stickSorts.length === 0 ? 0 : cutUntold(job), (count) =>
       unknown('cut-already', { kind: 'cut-already' }, count, 'each'),
     ),
-    ...some(bolts, (count) => bought('bolts', 'material', boughtBy(count, 'each', prices.boltEach))),
-    ...(padding === null ? [] : [bought('padding', 'material', boughtBy(padding.length, long, prices.paddingMetre))]),
-    ...feetSteel(frame, amounts),
-  ];
-}
-
-function feetSteel({ job }: Judged, { feet, gussets, unmade }: Amounts): readonly Unmarked[] {
-  const prices = job.quote?.rates?.prices ?? {};
-  const heavy = heavyMeasure(job.lengthUnit);
-  const massOf = (made: readonly { readonly count: number; readonly mass: number }[]): number =>
-    made.reduce((sum, { count, mass }) => sum + count * mass, 0);
-  return [
-    ...some(massOf(feet), (mass) => bought('footSteel', 'feet', boughtBy(mass, heavy, prices.footKilogram))),
-    ...some(massOf(gussets), (mass) => bought('gussetSteel', 'feet', boughtBy(mass, heavy, prices.gussetKilogram))),
-    ...some(unmade, (count) => ({ ...unknown('unmade', { kind: 'unmade' }, count, 'each'), group: 'feet' as const })),
+    ...bought('bolts', 'material', bolts),
+    ...bought('padding', 'material', padding),
+    ...bought('footSteel', 'feet', footSteel),
+    ...bought('gussetSteel', 'feet', gussetSteel),
+    ...some(amountsOf(frame).unmade, (count) => ({
+      ...unknown('unmade', { kind: 'unmade' }, count, 'each'),
+      group: 'feet' as const,
+    })),
   ];
 }
 
@@ -237,8 +227,12 @@ const extras = (all: readonly Extra[]): readonly Unmarked[] =>
 const bought = (
   kind: 'bolts' | 'padding' | 'footSteel' | 'gussetSteel',
   group: QuoteGroup,
-  { quantity, measure, each, cost }: Bought,
-): Unmarked => ({ id: kind, group, of: { kind }, quantity, measure, by: 'price', each, hours: null, amount: cost });
+  all: Bought | null,
+): readonly Unmarked[] => {
+  if (all === null) return [];
+  const { quantity, measure, each, cost } = all;
+  return [{ id: kind, group, of: { kind }, quantity, measure, by: 'price', each, hours: null, amount: cost }];
+};
 
 const unknown = (id: string, of: LineOf, quantity: number, measure: Measure): Unmarked => ({
   id,

@@ -20,7 +20,8 @@ export function perBase(measure: Measure): number {
 
 /** A rate by the metre or kilogram as a rate by this, without the digits that the change of units leaves. */
 export const rateBy = (rate: number, measure: Measure): number =>
-  measure === 'each' ? rate : Number((rate / perBase(measure)).toPrecision(12));
+  measure === 'each' ? rate : Number((rate / perBase(measure)).toPrecision(10));
 
-/** The other way round, to be kept. */
-export const rateKept = (rate: number, measure: Measure): number => rate * perBase(measure);
+/** The other way round, to be kept: with two digits more, so that it comes back as it was typed. */
+export const rateKept = (rate: number, measure: Measure): number =>
+  measure === 'each' ? rate : Number((rate * perBase(measure)).toPrecision(12));

@@ -1,17 +1,25 @@
 /** Order list and quote in the words of the shop: what each line is, what was counted, and how its amount came. */
+import type { Took } from '../job/kinds/quote.ts';
 import type { Rates, Timed } from '../job/kinds/rates.ts';
 import type { RateName } from '../job/rate-names.ts';
 import type { Stick } from '../job/kinds/stick.ts';
 import { shownName } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
-import type { Bought } from '../quote/order.ts';
+import type { OrderList } from '../quote/order.ts';
 import type { LineOf, QuoteGroup, QuoteLine, Reckoned } from '../quote/reckon.ts';
 import { heavyMeasure, longMeasure, type Measure } from '../quote/units.ts';
 import { formatLength, type LengthUnit } from '../units/length.ts';
-import { listed } from './lists.ts';
 
+export const ORDER = 'To order';
+export const QUOTE = 'Quote';
+export const SHOP_QUOTE = 'Quote, the shop’s own page';
+export const ROUNDED_IS = 'Every figure is rounded to two decimals where it stands, and what follows goes by it.';
 export const QUOTE_IS = 'Worked out from the drawing of this job. It is an estimate and no binding offer.';
 export const NO_RATE = 'no rate yet';
+export const NO_PRICE = 'no price yet';
+
+/** What stands in the place of an amount that nobody can give. */
+export const unpricedInWords = ({ by }: Pick<QuoteLine, 'by'>): string => (by === 'time' ? NO_RATE : NO_PRICE);
 export const TAX_IS = 'Taxes are not in it, unless the shop has put them into its rates.';
 
 /** Money as it is printed: two decimals, a sign before and a word behind. */
@@ -77,7 +85,11 @@ const STICKS_ARE = {
   'left-over': 'Left over of sticks that were sawn for this job, and count whole.',
 } as const;
 
-function sticksInWords({ section, length, batch }: Pick<Stick, 'section' | 'length' | 'batch'>, job: Job): string {
+/** "Sticks of 1 3/4 x .120, 240 in, batch H-204". */
+export function sticksInWords(
+  { section, length, batch }: Pick<Stick, 'section' | 'length' | 'batch'>,
+  job: Job,
+): string {
   const heat = batch === undefined ? '' : `, batch ${shownName(batch)}`;
   return `Sticks of ${namedSection(job, section)}, ${lengthInWords(length, job.lengthUnit)}${heat}`;
 }
@@ -119,7 +131,10 @@ export function lineInWords(of: LineOf, job: Job): Said {
     case 'gussetSteel':
       return { name: 'Sheet for gussets', counts: 'Gussets as they are cut, flat; without what is cut away.' };
     case 'extra':
-      return { name: shownName(of.extra.what), counts: 'As the shop has typed it.' };
+      return {
+        name: shownName(of.extra.what),
+        counts: 'As the shop has typed it: no overhead and no margin is put on it.',
+      };
     default:
       return TIMED[of.kind];
   }
@@ -130,9 +145,9 @@ export function howInWords(line: QuoteLine, { hourly }: Rates = {}): string {
   const count = quantityInWords(line);
   const { by, each, hours, measure } = line;
   if (by === 'typed') return 'as typed';
-  if (by === 'unknown') return `${count}: no price can be given`;
+  if (by === 'unknown') return `${count}: ${NO_PRICE}`;
   const per = measure === 'each' ? 'each' : `a ${measure}`;
-  if (each === null) return `${count}: ${NO_RATE}`;
+  if (each === null) return `${count}: ${unpricedInWords(line)}`;
   if (by === 'price') return `${count} × ${rateInWords(each)} ${per}`;
   const time = `${count} × ${minutesInWords(each)} ${per} = ${hoursInWords(hours!)}`;
   return hourly === undefined ? `${time}; an hour has ${NO_RATE}` : `${time}, at ${rateInWords(hourly)} an hour`;
@@ -140,15 +155,30 @@ export function howInWords(line: QuoteLine, { hourly }: Rates = {}): string {
 
 const minutesInWords = (minutes: number): string => `${Number(minutes.toPrecision(6))} min`;
 
-/** Of a thing that is bought, the same; "" where there is no price. */
-export const boughtInWords = ({ quantity, measure, each }: Bought): string =>
-  each === null ? NO_RATE : `${quantityInWords({ quantity, measure })} × ${rateInWords(each)}`;
-
 /** What is not in a total, for want of rates; null where all lines have theirs. */
 export function withoutInWords({ unpriced }: Pick<Reckoned, 'unpriced'>, job: Job): string | null {
   if (unpriced.length === 0) return null;
   const names = unpriced.map(({ of }) => lineInWords(of, job).name);
-  return `Not in this total, for want of a rate: ${listed(names)}.`;
+  return `Not in this total, for want of a price or a rate: ${names.join('; ')}.`;
+}
+
+/** What an order comes to, and what is not in it. */
+export function orderTotalInWords({ cost, unpriced }: Pick<OrderList, 'cost' | 'unpriced'>, { quote }: Job): string {
+  const without = unpriced === 0 ? '' : ` ${unpriced} ${unpriced === 1 ? 'line has' : 'lines have'} ${NO_PRICE}.`;
+  return `What has a price comes to ${moneyInWords(cost, quote?.rates)}.${without}`;
+}
+
+/** What was noted of a line. */
+export function tookInWords({ line, hours, paid, on, remark }: Took, lines: readonly QuoteLine[], job: Job): string {
+  const of = lines.find(({ id }) => id === line)?.of;
+  const name = of === undefined ? `${shownName(line)}, a line that is no more` : lineInWords(of, job).name;
+  const parts = [
+    ...(on === undefined || on === '' ? [] : [shownName(on)]),
+    ...(hours === undefined ? [] : [`took ${hoursInWords(hours)}`]),
+    ...(paid === undefined ? [] : [`paid ${moneyInWords(paid, job.quote?.rates)}`]),
+    ...(remark === undefined || remark === '' ? [] : [shownName(remark)]),
+  ];
+  return `${name}: ${parts.join(', ')}.`;
 }
 
 /** How overhead and margin are put on. */

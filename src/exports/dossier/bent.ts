@@ -14,8 +14,8 @@ import { checkInWords, movedInWords, wayInWords } from '../../core/words/run.ts'
 import { lengthInWords } from '../shared/wrap-words.ts';
 import type { Context } from '../sheets/context.ts';
 import type { Part } from '../sheets/page.ts';
-import { opened, said, under } from './parts.ts';
-import { table, type Column } from './table.ts';
+import { opened, said, under } from '../sheets/parts.ts';
+import { table, type Column } from '../sheets/table.ts';
 
 const COLUMNS: readonly Column[] = [
   { name: 'Bend', share: 0.05, bold: true },

@@ -4,7 +4,7 @@ import { CAUTIONS, NOT_CHECKED } from '../../core/words/cautions.ts';
 import type { Context } from '../sheets/context.ts';
 import { groupInWords, NOTHING } from '../sheets/cover.ts';
 import type { Part } from '../sheets/page.ts';
-import { opened, said } from './parts.ts';
+import { opened, said } from '../sheets/parts.ts';
 
 export function foundParts(context: Context): readonly Part[] {
   const { derived } = context;

@@ -14,8 +14,8 @@ import { numbered } from '../../core/words/ends.ts';
 import { lengthInWords } from '../shared/wrap-words.ts';
 import type { Context } from '../sheets/context.ts';
 import type { Part } from '../sheets/page.ts';
-import { opened, said } from './parts.ts';
-import { table, type Column } from './table.ts';
+import { opened, said } from '../sheets/parts.ts';
+import { table, type Column } from '../sheets/table.ts';
 
 export const TICKS: readonly Column[] = [
   { name: 'Tacked', share: 0.075, tick: true },

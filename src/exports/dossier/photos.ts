@@ -10,7 +10,7 @@ import type { Mark } from '../../drawing/types.ts';
 import { FOOT_HEIGHT } from '../sheets/cautions.ts';
 import type { Context } from '../sheets/context.ts';
 import { contentHeight, MARGIN, type Part } from '../sheets/page.ts';
-import { opened, said } from './parts.ts';
+import { opened, said } from '../sheets/parts.ts';
 import { numbersOf } from './tubes.ts';
 
 /** The pictures by their sums, as far as they are there. */

@@ -15,8 +15,8 @@ import { endMark } from '../shared/wrap-words.ts';
 import type { Context } from '../sheets/context.ts';
 import type { Part } from '../sheets/page.ts';
 import { TICKS } from './joints.ts';
-import { opened, said } from './parts.ts';
-import { table, type Column } from './table.ts';
+import { opened, said } from '../sheets/parts.ts';
+import { table, type Column } from '../sheets/table.ts';
 
 const FEET: readonly Column[] = [
   { name: 'Foot', share: 0.23, bold: true },

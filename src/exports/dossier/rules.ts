@@ -6,8 +6,8 @@ import { NO_RULE_SHEET } from '../../core/words/dossier.ts';
 import { askedInWords, MARK_WORDS, RULES_CHANGE, VERDICT_WORDS, verdictInWords } from '../../core/words/rules.ts';
 import type { Context } from '../sheets/context.ts';
 import type { Part } from '../sheets/page.ts';
-import { opened, said, under } from './parts.ts';
-import { table, type Column } from './table.ts';
+import { opened, said, under } from '../sheets/parts.ts';
+import { table, type Column } from '../sheets/table.ts';
 
 const COLUMNS: readonly Column[] = [
   { name: 'Article', share: 0.1, bold: true },

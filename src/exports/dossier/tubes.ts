@@ -11,8 +11,8 @@ import { NO_TUBE } from '../sheets/cautions.ts';
 import { lengthInWords } from '../shared/wrap-words.ts';
 import type { Context } from '../sheets/context.ts';
 import type { Part } from '../sheets/page.ts';
-import { opened, said } from './parts.ts';
-import { table, type Column } from './table.ts';
+import { opened, said } from '../sheets/parts.ts';
+import { table, type Column } from '../sheets/table.ts';
 
 const COLUMNS: readonly Column[] = [
   { name: 'No.', share: 0.05, bold: true },

@@ -2,7 +2,7 @@
 
 import type { Job } from '../../core/job/types.ts';
 
-export const FORMATS = ['pdf', 'csv', 'dxf', 'svg', 'step', 'gltf', 'stl', 'dossier'] as const;
+export const FORMATS = ['pdf', 'csv', 'dxf', 'svg', 'step', 'gltf', 'stl', 'dossier', 'quote'] as const;
 export type Format = (typeof FORMATS)[number];
 
 /** What is made in one piece: a file, or a folder of flat patterns. */
@@ -32,6 +32,10 @@ export const PRODUCTS = {
   'cage.glb': 'gltf',
   'cage.stl': 'stl',
   'dossier.pdf': 'dossier',
+  'quote.pdf': 'quote',
+  'quote-shop.pdf': 'quote',
+  'order.pdf': 'quote',
+  'order.csv': 'quote',
 } as const satisfies Readonly<Record<string, Format | 'json'>>;
 
 /** Whether it is a folder of files, which a zip takes. */

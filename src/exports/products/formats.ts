@@ -112,6 +112,32 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
   'cage.stl': async (derived, _, __, going) => (await import('../mesh/stl.ts')).stlFile(derived, going),
   'dossier.pdf': async (derived, { print, photos = new Map() }, supplies, going) =>
     (await import('../dossier/dossier.ts')).dossierPdf(derived, await supplies.fonts(), print, going, photos),
+  'quote.pdf': async (derived, { print }, supplies, going) =>
+    (await import('../quote/customer-pdf.ts')).customerPdf(
+      derived,
+      (await plansFor(derived)) ?? [],
+      await supplies.fonts(),
+      print,
+      going,
+    ),
+  'quote-shop.pdf': async (derived, { print }, supplies, going) =>
+    (await import('../quote/shop-pdf.ts')).shopPdf(
+      derived,
+      (await plansFor(derived)) ?? [],
+      await supplies.fonts(),
+      print,
+      going,
+    ),
+  'order.pdf': async (derived, { print }, supplies, going) =>
+    (await import('../quote/order-pdf.ts')).orderPdf(
+      derived,
+      (await plansFor(derived)) ?? [],
+      await supplies.fonts(),
+      print,
+      going,
+    ),
+  'order.csv': async (derived) =>
+    asBytes((await import('../tables/csv.ts')).orderCsv(derived, (await plansFor(derived)) ?? [])),
 };
 
 /** Called with the product that is being made; see Going. */

@@ -22,6 +22,8 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import type { SectionPlan } from '../../core/stock/of-job.ts';
 import { MM_PER_INCH, type LengthUnit } from '../../core/units/length.ts';
 import { fabrication, type FabricationCut, type FabricationEnd, type FabricationTube } from './fabrication.ts';
+import type { PlanOf } from '../../core/quote/sticks.ts';
+import { ORDER_COLUMNS, orderRows } from './order-csv.ts';
 import { STOCK_COLUMNS, stockRows } from './stock-csv.ts';
 import { length, other, type Cell, type Column } from './columns.ts';
 import type { TextFile } from '../shared/text.ts';
@@ -39,6 +41,10 @@ export function csvFiles(derived: Derived): readonly TextFile[] {
 /** stock.csv: a row a part, stick by stick. */
 export const stockCsv = (derived: Derived, plans: readonly SectionPlan[]): TextFile =>
   table('stock.csv', derived.job, stockRows(derived, plans), STOCK_COLUMNS);
+
+/** order.csv: a row a thing to get. */
+export const orderCsv = (derived: Derived, plans: readonly PlanOf[]): TextFile =>
+  table('order.csv', derived.job, orderRows(derived, plans), ORDER_COLUMNS);
 
 /** One row a tube. */
 function tubesCsv(derived: Derived, tubes: readonly FabricationTube[]): TextFile {

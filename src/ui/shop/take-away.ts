@@ -44,6 +44,12 @@ export const KINDS: readonly Kind[] = [
     holds:
       'one paper: tubes with their heats, bends as made, joints to tick, feet, what was found and what was not looked at, photos, lines to sign',
   },
+  {
+    format: 'quote',
+    title: 'Order and quote',
+    holds:
+      'what is to be bought, also for a spreadsheet; the quote as the customer gets it, and the shop’s own page with every rate and boxes for what it took',
+  },
   { format: 'json', title: 'For other programs', holds: 'everything derived, with profiles. In every zip' },
 ];
 

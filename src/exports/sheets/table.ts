@@ -1,9 +1,9 @@
-/** Lists of the dossier: rows under named columns, cells on as many lines as they need, and boxes to tick. */
+/** Lists on paper: rows under named columns, cells on as many lines as they need, and boxes to tick. */
 import { wrapped } from '../../drawing/fit.ts';
 import { box, FINE, FIRM, HAIR, SMALL, stroke, text } from '../../drawing/ink.ts';
 import type { Mark } from '../../drawing/types.ts';
-import type { Context } from '../sheets/context.ts';
-import type { Block, Part } from '../sheets/page.ts';
+import type { Context } from './context.ts';
+import type { Block, Part } from './page.ts';
 
 export interface Column {
   readonly name: string;
@@ -14,11 +14,15 @@ export interface Column {
   readonly bold?: true;
   /** A box to tick, and no words. */
   readonly tick?: true;
+  /** A box to write in; what is known stands in it. */
+  readonly room?: true;
 }
 
 const LINE = 4.1;
 const AIR = 1.6;
 const TICK = 4.4;
+/** A pen wants so much. */
+const ROOM = 6.4;
 /** Between columns. */
 const BETWEEN = 3;
 const MOST_LINES = 6;
@@ -79,13 +83,15 @@ function rowOf({ letters, width }: Context, placed: readonly Placed[], row: read
   }));
   const ticks = placed.filter(({ tick }) => tick === true);
   const most = Math.max(...cells.map(({ lines }) => lines.length));
-  const height = Math.max(most * LINE, ticks.length > 0 ? TICK : 0) + AIR;
+  const rooms = placed.filter(({ room }) => room === true);
+  const height = Math.max(most * LINE, ticks.length > 0 ? TICK : 0, rooms.length > 0 ? ROOM : 0) + AIR;
   return {
     height,
     draw: (left, top) => [
       ...cells.flatMap(({ column, lines }) =>
         lines.map((line, k) => lettered(column, left, top - 3.7 - k * LINE, line, column.bold === true)),
       ),
+      ...rooms.map(({ from, to }) => box(left + from - BETWEEN / 2, top - 0.5, to - from + BETWEEN, ROOM, FINE)),
       ...ticks.map(({ from, to }) => box(left + (from + to) / 2 - TICK / 2, top - 0.7, TICK, TICK, FINE)),
       stroke(
         [

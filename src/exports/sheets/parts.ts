@@ -1,6 +1,6 @@
-/** Headings and paragraphs of the dossier. */
-import type { Context } from '../sheets/context.ts';
-import { gap, paragraph, part, stacked, type Block, type Part } from '../sheets/page.ts';
+/** Headings and paragraphs of papers that are read from the top. */
+import type { Context } from './context.ts';
+import { gap, paragraph, part, stacked, type Block, type Part } from './page.ts';
 
 /** A part under its heading, with what its figures are. */
 export const opened = (
