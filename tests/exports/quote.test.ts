@@ -72,7 +72,8 @@ describe('the papers of a quote', () => {
   it('tell the customer what it comes to, and no rate', async () => {
     const { whole, groups } = reckonQuote(frame, plans);
     const words = await wordsOf('customer');
-    for (const { price } of groups.filter((each) => each.price > 0)) expect(words).toContain(`${price.toFixed(2)} crowns`);
+    for (const { price } of groups.filter((each) => each.price > 0))
+      expect(words).toContain(`${price.toFixed(2)} crowns`);
     expect(words).toContain(`${whole.price.toFixed(2)} crowns`);
     for (const own of ['A workshop', 'by the river', 'Somebody', 'Paid in apples', 'Primer', QUOTE_IS]) {
       expect(words).toContain(own);
