@@ -129,7 +129,15 @@ describe('fab', () => {
 
   it('writes the tables with --formats csv, a format once however often it is named', async () => {
     const { files } = await runFab(demoText(), '--formats', 'csv,csv');
-    expect([...files.keys()]).toEqual(['', 'bends.csv', 'copes.csv', 'fabrication.json', 'tubes.csv', 'xyz.csv']);
+    expect([...files.keys()]).toEqual([
+      '',
+      'bends.csv',
+      'copes.csv',
+      'fabrication.json',
+      'stock.csv',
+      'tubes.csv',
+      'xyz.csv',
+    ]);
   });
 
   it('writes every file of every format, and nothing else', async () => {

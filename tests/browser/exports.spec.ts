@@ -124,6 +124,7 @@ test.describe('in a job of few tubes', () => {
         'bends.csv',
         'xyz.csv',
         'copes.csv',
+        'stock.csv',
       ]);
     });
 

@@ -53,7 +53,7 @@ export async function start(page: Page): Promise<void> {
   await untilThere(page);
 }
 
-export type StationName = 'Survey' | 'Frame' | 'Checks' | 'Shop';
+export type StationName = 'Survey' | 'Frame' | 'Checks' | 'Shop' | 'Stock';
 
 export const stationKey = (page: Page, name: StationName): Locator =>
   page.getByRole('navigation', { name: 'Stations' }).getByRole('button', { name });

@@ -29,6 +29,11 @@ const MAIN: Readonly<Record<StationName, (page: Page) => readonly Locator[]>> = 
     page.getByRole('article', { name: /^Tube/ }),
     page.getByRole('tab', { name: 'Files' }),
   ],
+  Stock: (page) => [
+    page.getByRole('heading', { name: /^Stick 1:/u }),
+    page.getByRole('button', { name: 'Stick 1 is sawn' }),
+    page.getByRole('tab', { name: 'Sticks' }),
+  ],
 };
 
 /** How far the page itself reaches beyond the window, and whose right edge does. */

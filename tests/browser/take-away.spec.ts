@@ -10,7 +10,7 @@ import { join } from 'node:path';
 import { root } from '../../src/scripts/install.mjs';
 import { choose, enter, expect, goTo, savedText, showPart, start, test, textOf, typeItsPlace } from './journey.ts';
 
-const FILES = ['tubes.csv', 'bends.csv', 'xyz.csv', 'copes.csv', 'fabrication.json'];
+const FILES = ['tubes.csv', 'bends.csv', 'xyz.csv', 'copes.csv', 'stock.csv', 'fabrication.json'];
 
 /** mm. */
 const GRAZE = 1e-5;
@@ -23,7 +23,7 @@ const apart = (text: string) => ({
   numbers: (text.match(NUMBER) ?? []).map(Number),
 });
 
-test('the four tables and the fabrication file are those of the command line', async ({ page }, testInfo) => {
+test('the five tables and the fabrication file are those of the command line', async ({ page }, testInfo) => {
   await start(page);
   await goTo(page, 'Survey');
   await choose(page, /^Measured points/, 'Floor at B-pillar, left');

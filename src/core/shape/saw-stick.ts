@@ -6,17 +6,12 @@ import { nextId } from '../edit/ids.ts';
 import { costOfLeft, type Sawn } from '../job/kinds/sawn.ts';
 import type { Spare } from '../job/kinds/spare.ts';
 import type { Stick } from '../job/kinds/stick.ts';
-import { FIRST_KEPT } from '../job/kinds/stock.ts';
-import { LEAST_SIZE } from '../job/limits.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame } from '../solve/types.ts';
+import { isKept } from '../stock/kept.ts';
 import type { CutStick } from '../stock/types.ts';
 import { setStage, stageOf } from './made-stage.ts';
-
-/** Whether what is left of a stick, mm, goes back on the rack. */
-export const isKept = ({ stock }: Pick<Job, 'stock'>, left: number): boolean =>
-  left >= Math.max(stock?.keepFrom ?? FIRST_KEPT, LEAST_SIZE);
 
 /** The job, which the frame is derived from, with the stick of its plan sawn; `on` the day, as 2026-03-02. The same job where it has no such stick. */
 export function sawStick(job: Job, frame: Frame, { stick: id, parts, left }: CutStick, on: string): Job {

@@ -5,6 +5,7 @@
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { bestFilled } from './first-plans.ts';
 import type { Effort, Lay, Lot, Problem } from './lays.ts';
+import { leastSticks } from './least-sticks.ts';
 import { priced } from './prices.ts';
 import { searchWithin } from './search.ts';
 import { shakenRow } from './shaken.ts';
@@ -33,11 +34,32 @@ export function planCuts(parts: readonly Part[], sticks: readonly StickSort[], s
     );
   const placed = parts.filter(fits).toSorted((one, other) => other.length - one.length);
   const unplaced = parts.filter((part) => !fits(part));
-  for (; placed.length > 0; unplaced.push(placed.pop()!)) {
-    const found = cheapest(placed, sorts, sawing);
+  const lacking = lackingOfBatch(placed, sorts, sawing);
+  const left = placed.filter((part) => !lacking.has(part));
+  unplaced.push(...lacking);
+  // What is of any batch gives way first: for what is of one there are enough.
+  for (; left.length > 0; unplaced.push(...left.splice(leastWanted(left), 1))) {
+    const found = cheapest(left, sorts, sawing);
     if (found !== null) return { ...found, unplaced };
   }
   return { sticks: [], cost: 0, leastCost: 0, unplaced };
+}
+
+/** Of each batch the parts, the shortest first, without which the others of that batch have sticks enough. */
+function lackingOfBatch(parts: readonly Part[], sorts: readonly StickSort[], sawing: Sawing): ReadonlySet<Part> {
+  const lacking = new Set<Part>();
+  for (const batch of new Set(parts.flatMap((part) => part.batch ?? []))) {
+    const ofBatch = parts.filter((part) => part.batch === batch);
+    const sticks = sorts.filter((stick) => stick.batch === batch);
+    while (ofBatch.length > 0 && cheapest(ofBatch, sticks, sawing) === null) lacking.add(ofBatch.pop()!);
+  }
+  return lacking;
+}
+
+/** The place of the shortest part that is of any batch; where each is of one, of the shortest. */
+function leastWanted(parts: readonly Part[]): number {
+  const free = parts.findLastIndex(({ batch }) => batch === null);
+  return free === -1 ? parts.length - 1 : free;
 }
 
 /** Null where the sticks do not suffice, or nobody found how. */
@@ -52,7 +74,8 @@ function cheapest(
   const prices = priced(sorts, problem.room, need);
   if (prices === null) return null;
   const step = costStep(sorts);
-  const least = roundedUp(prices.bound, step);
+  const whole = leastSticks(sorts, problem.room, { all: need, ofBatch: neededOfBatches(lots) });
+  const least = roundedUp(Math.max(prices.bound, whole ?? 0), step);
   const asPlan = (lays: readonly Lay[], leastCost: number) => ({ ...planOf(lays, problem, parts, sawing), leastCost });
   let best = bestFilled(problem, least + step / 2);
   const effort: Effort = { left: MOST_IN_ALL };
@@ -72,6 +95,14 @@ function cheapest(
     else turn += isExact ? SHAKEN.times + 1 : 1;
   }
   return best === null ? null : asPlan(best, least);
+}
+
+/** mm of each batch that is asked for, kerfs counted. */
+function neededOfBatches(lots: readonly Lot[]): ReadonlyMap<string, number> {
+  const needed = new Map<string, number>();
+  for (const { batch, length, count } of lots)
+    if (batch !== null) needed.set(batch, (needed.get(batch) ?? 0) + length * count);
+  return needed;
 }
 
 const costOf = (lays: readonly Lay[], sorts: readonly StickSort[]): number =>

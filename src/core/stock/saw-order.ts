@@ -12,3 +12,7 @@ export function inSawOrder(plan: CutPlan, hoops: readonly string[]): CutPlan {
   const sticks = plan.sticks.map((stick): CutStick => ({ ...stick, parts: stick.parts.toSorted(before) }));
   return { ...plan, sticks: sticks.toSorted((one, other) => before(one.parts[0]!, other.parts[0]!)) };
 }
+
+/** Sticks are numbered through all sections: the number of the first one of the section at that place. */
+export const firstNumber = (plans: readonly { readonly plan: CutPlan }[], at: number): number =>
+  1 + plans.slice(0, at).reduce((sum, { plan }) => sum + plan.sticks.length, 0);

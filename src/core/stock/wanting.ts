@@ -35,14 +35,28 @@ export function wantingFor({ sticks, sawing }: ToCut, { unplaced }: CutPlan): re
     ...tooLong,
     ...batches.flatMap((batch) => {
       const ofBatch = rest.filter((part) => part.batch === batch);
-      return bought(ofBatch, sticks, batch, planCuts(ofBatch, endless(sticks, batch), sawing));
+      return bought(
+        ofBatch,
+        sticks,
+        batch,
+        planCuts(ofBatch, endless(sticks, batch, longestOf(ofBatch) + sawing.squareOff), sawing),
+      );
     }),
   ];
 }
 
-/** As many as are wanted of each length that there is; those of a batch count as of that batch. */
-const endless = (sticks: readonly StickSort[], batch: string | null): readonly StickSort[] =>
-  sticks.map((stick) => ({ ...stick, count: Infinity, batch: batch ?? stick.batch }));
+const longestOf = (parts: readonly Part[]): number => Math.max(...parts.map(({ length }) => length));
+
+/** As many as are wanted of each length that can be bought, or of the longest that there is where nobody said what can be; those of a batch count as of that batch. */
+function endless(sticks: readonly StickSort[], batch: string | null, least: number): readonly StickSort[] {
+  const bought = sticks.filter(({ count, length }) => count === Infinity && length >= least);
+  const longest = sticks.toSorted((one, other) => other.length - one.length).slice(0, 1);
+  return (bought.length > 0 ? bought : longest).map((stick) => ({
+    ...stick,
+    count: Infinity,
+    batch: batch ?? stick.batch,
+  }));
+}
 
 function bought(
   parts: readonly Part[],

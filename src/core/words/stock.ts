@@ -1,6 +1,13 @@
 /** The cutting plan in the words of the shop. Lengths as `show` gives them. */
 import type { NoStick } from '../checks/types.ts';
+import { ROUNDING } from '../geometry/tolerance.ts';
+import { shownName } from '../job/shown.ts';
+import type { Stick } from '../job/kinds/stick.ts';
 import type { SolvedTube } from '../solve/types.ts';
+import type { CutPlan, Part, Sawing } from '../stock/types.ts';
+import type { Wanting } from '../stock/wanting.ts';
+import { formatLength, type LengthUnit } from '../units/length.ts';
+import { listed } from './lists.ts';
 
 /** What its cut wants, and what to get. */
 export function noStickInWords(
@@ -17,4 +24,66 @@ export function noStickInWords(
   if (why === 'batch')
     return `${cut} and too little of ${section} is there of batch ${get.batch}. Get ${sticks} of that batch${together}, or name another batch for the tube.`;
   return `${cut} and too little of ${section} is there. Get ${sticks}${together}.`;
+}
+
+/** mm. */
+const FOOT = 304.8;
+const METRE = 1000;
+
+/** As it is sold: "20 ft" where it is whole feet, "6 m" where it is whole metres, else in the job's unit. */
+export function stickLengthInWords(mm: number, unit: LengthUnit): string {
+  const [whole, name] = unit === 'in' ? [FOOT, 'ft'] : [METRE, 'm'];
+  const count = Math.round(mm / whole);
+  return count > 0 && Math.abs(mm - count * whole) <= ROUNDING
+    ? `${count} ${name}`
+    : `${formatLength(mm, unit).text} ${unit}`;
+}
+
+/** "20 ft, batch H-204, from the rack". */
+export function stickInWords({ length, batch, count }: Omit<Stick, 'id' | 'section'>, unit: LengthUnit): string {
+  const from = count === undefined ? 'to buy' : 'from the rack';
+  const heat = batch === undefined ? '' : `, batch ${shownName(batch)}`;
+  return `${stickLengthInWords(length, unit)}${heat}, ${from}`;
+}
+
+/** How good the plan is: what is proven of it. `hasPrices`: its sticks have them, else it is their length that is least. */
+export function leastInWords({ cost, leastCost }: Pick<CutPlan, 'cost' | 'leastCost'>, hasPrices: boolean): string {
+  const [least, over] = hasPrices ? ['costs less', 'cost'] : ['uses less stick', 'use'];
+  const share = ((cost - leastCost) / cost) * 100;
+  return share <= PROVEN
+    ? `Proven: no plan ${least}.`
+    : `Perhaps not the best: it is ${share < SHOWN ? 'less than 0.1' : share.toFixed(1)} % over what any plan is sure to ${over}.`;
+}
+
+/** Percent: rounding, no more; and what is shown as one tenth. */
+const PROVEN = 1e-7;
+const SHOWN = 0.1;
+
+/** What becomes of what is left of a stick, mm. */
+export function leftInWords(left: number, isKept: boolean, unit: LengthUnit): string {
+  const shown = formatLength(left, unit).text;
+  return shown === '0' ? 'Nothing left' : `${shown} ${unit} left, ${isKept ? 'back on the rack' : 'scrap'}`;
+}
+
+/** What is cut, by name. */
+export const partInWords = ({ id, spare }: Part, byId: ReadonlyMap<string, { readonly name: string }>): string =>
+  spare === null ? (byId.get(id)?.name ?? id) : 'Spare';
+
+/** How the saw is set up, once for all sticks. */
+export function sawingInWords({ kerf, squareOff }: Sawing, unit: LengthUnit): string {
+  const show = (mm: number): string => `${formatLength(mm, unit).text} ${unit}`;
+  const square = squareOff > 0 ? `Square ${show(squareOff)} off each stick first. ` : '';
+  return `${square}Lengths are of the finished part; the saw is taken to eat ${show(kerf)} at each cut. Cut in this order.`;
+}
+
+/** What has no stick, and what to get. `numberOf` a tube. */
+export function wantingInWords(
+  { why, parts, count, length, batch }: Wanting,
+  numberOf: (id: string) => number | null,
+  unit: LengthUnit,
+): string {
+  const names = listed(parts.map(({ id, spare }) => (spare === null ? `${numberOf(id) ?? id}` : 'a spare')));
+  const least = `${formatLength(length, unit).text} ${unit}`;
+  const get = why === 'too-long' ? `one of ${least} or more` : `${count} more of ${stickLengthInWords(length, unit)}`;
+  return `No stick for ${names}: get ${get}${batch === null ? '' : `, of batch ${shownName(batch)}`}.`;
 }

@@ -16,6 +16,7 @@ export const PRODUCTS = {
   'layout.pdf': 'pdf',
   'tack-up.pdf': 'pdf',
   'measuring.pdf': 'pdf',
+  'cut-list.pdf': 'pdf',
   'feet.pdf': 'pdf',
   'tubes.csv': 'csv',
   'bends.csv': 'csv',
@@ -43,7 +44,7 @@ export const isFolder = (product: Product): product is 'wraps' | 'feet' => produ
 
 /** There is no plan of what to cut from nothing. */
 const isThere = (product: Product, { stickSorts }: Pick<Job, 'stickSorts'>): boolean =>
-  product !== 'stock.csv' || stickSorts.length > 0;
+  (product !== 'stock.csv' && product !== 'cut-list.pdf') || stickSorts.length > 0;
 
 /** What these formats write of the job, `fabrication.json` first. */
 export const productsOf = (formats: readonly (Format | 'json')[], job: Pick<Job, 'stickSorts'>): readonly Product[] =>

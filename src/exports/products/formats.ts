@@ -90,6 +90,14 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
     (await import('../sheets/tack-up-pdf.ts')).tackUpPdf(derived, await supplies.fonts(), print, going),
   'measuring.pdf': async (derived, { print, layout }, supplies, going) =>
     (await import('../sheets/measuring-pdf.ts')).measuringPdf(derived, await supplies.fonts(), print, going, layout),
+  'cut-list.pdf': async (derived, { print }, supplies, going) =>
+    (await import('../sheets/cut-list-pdf.ts')).cutListPdf(
+      derived,
+      (await plansFor(derived)) ?? [],
+      await supplies.fonts(),
+      print,
+      going,
+    ),
   'feet.pdf': async (derived, { print }, supplies, going) =>
     (await import('../feet/feet-pdf.ts')).feetPdf(derived, await supplies.fonts(), print, going),
   'tubes.csv': table('tubes.csv'),

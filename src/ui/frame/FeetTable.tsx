@@ -27,7 +27,7 @@ import { Drawn } from '../kit/Drawn.tsx';
 import { Section } from '../kit/Section.tsx';
 import { choiceColumn, lengthColumn, textColumn, type Column } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
-import { Delete } from './Delete.tsx';
+import { Delete } from '../fields/Delete.tsx';
 import { footPicture } from './foot-picture.ts';
 import { touchInWords } from './PlaneOfEnd.tsx';
 

@@ -25,7 +25,7 @@ import {
 } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { BenderSetUp } from './BenderCard.tsx';
-import { Delete } from './Delete.tsx';
+import { Delete } from '../fields/Delete.tsx';
 import { FeetTable } from './FeetTable.tsx';
 
 export function MaterialTables(): ReactNode {

@@ -12,7 +12,7 @@ import { useFeed } from '../bending/useFeed.ts';
 import { Length } from '../fields/Readings.tsx';
 import { Drawn } from '../kit/Drawn.tsx';
 import { screenLetters } from '../kit/letters.ts';
-import { scaleOn } from './scale.ts';
+import { scaleOn } from '../kit/scale.ts';
 
 interface BlankDrawingProps {
   readonly tube: SolvedTube;

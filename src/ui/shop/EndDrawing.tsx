@@ -6,7 +6,7 @@ import { formatLength, type LengthUnit } from '../../core/units/length.ts';
 import { unrolledEnd } from '../../drawing/unrolled-end.ts';
 import { Drawn } from '../kit/Drawn.tsx';
 import { screenLetters } from '../kit/letters.ts';
-import { scaleOn } from './scale.ts';
+import { scaleOn } from '../kit/scale.ts';
 
 interface EndDrawingProps {
   readonly tube: SolvedTube;

@@ -14,12 +14,12 @@ export const KINDS: readonly Kind[] = [
     format: 'pdf',
     title: 'To print',
     holds:
-      'a sheet a tube with a cover, templates to wind round the ends, flat tubes at full size in sheets to join, what the cage is set up by with a tape, boxes to fill in at the car, pieces of the feet',
+      'a sheet a tube with a cover, templates to wind round the ends, flat tubes at full size in sheets to join, what the cage is set up by with a tape, boxes to fill in at the car, what is sawn from which stick, pieces of the feet',
   },
   {
     format: 'csv',
     title: 'For a spreadsheet',
-    holds: 'tubes, bends, corner points, and the notcher recipe of each cut',
+    holds: 'tubes, bends, corner points, the notcher recipe of each cut, and what is sawn from which stick',
   },
   {
     format: 'dxf',
@@ -56,11 +56,11 @@ export const KINDS: readonly Kind[] = [
 /** What a button that takes a product is called: the file, or that it is a zip of several. */
 export const productName = (product: Product): string => (isFolder(product) ? `${product}, as a zip` : product);
 
+const IN_PARTS = ['dossier', 'sheets', 'tack-up', 'measuring', 'cut-list', 'feet', 'gussets'];
+
 /** What one piece of a product is, for the progress; the sheets have their cover as well. */
 export function pieceOf(product: Product): string {
-  if (product === 'dossier.pdf') return 'part';
-  if (product === 'sheets.pdf' || product === 'tack-up.pdf' || product === 'measuring.pdf') return 'part';
-  if (product.startsWith('feet') || product.startsWith('gussets')) return 'part';
+  if (IN_PARTS.some((name) => product.startsWith(name))) return 'part';
   return product === 'wraps' || product.startsWith('wraps.') ? 'end' : 'tube';
 }
 

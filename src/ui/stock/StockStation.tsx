@@ -1,15 +1,29 @@
-/** Stock: what the tubes are cut from, and how. */
+/** Stock: what the tubes are cut from and how, what to order, and what it costs. */
 import type { ReactNode } from 'react';
 import { useDocument } from '../../store/page.ts';
+import { useKept } from '../kit/kept.ts';
+import { Tabs, type Tab } from '../kit/Tabs.tsx';
 import { CuttingPlan } from './CuttingPlan.tsx';
+import { Rack } from './Rack.tsx';
 import '../kit/ui.css';
+import './stock.css';
 
 export default function StockStation(): ReactNode {
   const hasTubes = useDocument((state) => state.derived.tubes.length > 0);
+  const [part, show] = useKept('stock-part', readPart);
   return (
     <div className="station">
-      <h2>Cutting plan</h2>
-      {hasTubes ? <CuttingPlan /> : <p className="empty">No tubes yet.</p>}
+      <Tabs label="Parts of Stock" tabs={PARTS} shown={part} onShow={show}>
+        {part === 'plan' ? <CuttingPlan hasTubes={hasTubes} toRack={() => show('rack')} /> : <Rack />}
+      </Tabs>
     </div>
   );
 }
+
+const PARTS = [
+  { name: 'plan', title: 'Cutting plan' },
+  { name: 'rack', title: 'Sticks' },
+] as const satisfies readonly Tab<string>[];
+
+const readPart = (kept: unknown): (typeof PARTS)[number]['name'] =>
+  PARTS.find(({ name }) => name === kept)?.name ?? 'plan';

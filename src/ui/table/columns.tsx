@@ -6,12 +6,11 @@ import type { ReactNode } from 'react';
 import type { Job } from '../../core/job/types.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import { remembered } from '../../core/remembered.ts';
-import type { Leaving, Note } from '../fields/EntryField.tsx';
+import { EntryField, type Leaving, type Note } from '../fields/EntryField.tsx';
 import {
   BendAngleField,
   DayField,
   LengthField,
-  NumberField,
   SelectField,
   SizeOrNothingField,
   TextField,
@@ -141,13 +140,17 @@ export function numberColumn<Row>(
   limits: { least: number; greatest: number; step: number },
   given: Stored<Row, number>,
 ): Column<Row> {
-  const kind = numberKind(limits.least, limits.greatest, limits.step);
+  return valueColumn(numberKind(limits.least, limits.greatest, limits.step), given);
+}
+
+/** A figure of whatever kind, as the kind shows it; a dash where that is nothing. */
+export function valueColumn<Row, T>(kind: ValueKind<T>, given: Stored<Row, T>): Column<Row> {
   return {
     ...heading(given),
     numeric: true,
-    show: (row) => <span className="figure">{kind.show(given.value(row))}</span>,
+    show: (row) => <span className="figure">{kind.show(given.value(row)) || '–'}</span>,
     edit: {
-      open: (row, opening) => <NumberField {...bound(row, given, opening)} {...limits} />,
+      open: (row, opening) => <EntryField {...bound(row, given, opening)} kind={kind} numeric />,
       paste: pasteWith(kind, given),
     },
   };

@@ -13,7 +13,7 @@ describe('what is offered', () => {
     expect(new Set(offered)).toEqual(new Set(Object.keys(PRODUCTS)));
     expect(productsOf(FORMATS, WITH_STICKS)).toHaveLength(offered.length);
     expect(productsOf(FORMATS, { stickSorts: [] })).toEqual(
-      productsOf(FORMATS, WITH_STICKS).filter((product) => product !== 'stock.csv'),
+      productsOf(FORMATS, WITH_STICKS).filter((product) => product !== 'stock.csv' && product !== 'cut-list.pdf'),
     );
     expect(productsOf([], WITH_STICKS)).toEqual<Product[]>(['fabrication.json']);
   });

@@ -1,4 +1,4 @@
-/** How large the bench's drawings are. */
+/** How large drawings are. */
 
 /** Below this width, pixels, a little smaller: so two marks of inches and thirty-seconds stand abreast on a telephone. */
 const NARROW = 400;

@@ -1,0 +1,52 @@
+/** Sticks that were sawn, the last first, each with the way back. */
+import type { ReactNode } from 'react';
+import { shownName } from '../../core/job/shown.ts';
+import type { Sawn } from '../../core/job/kinds/sawn.ts';
+import { unsaw } from '../../core/shape/saw-stick.ts';
+import { stickLengthInWords } from '../../core/words/stock.ts';
+import { jobDocument, useDocument } from '../../store/page.ts';
+import { Length } from '../fields/Readings.tsx';
+import { Command } from '../kit/Command.tsx';
+import { Section } from '../kit/Section.tsx';
+
+export function SawnSoFar(): ReactNode {
+  const sawn = useDocument((state) => state.job.sawn);
+  if (sawn.length === 0) return null;
+  return (
+    <Section title="Sawn so far" count={sawn.length}>
+      <ul className="sawn">
+        {sawn.toReversed().map((stick) => (
+          <SawnStick key={stick.id} stick={stick} />
+        ))}
+      </ul>
+    </Section>
+  );
+}
+
+function SawnStick({ stick: { id, section, length, batch, cuts, left, on } }: { stick: Sawn }): ReactNode {
+  const job = useDocument((state) => state.job);
+  const byId = useDocument((state) => state.derived.byId);
+  const unit = useDocument((state) => state.job.lengthUnit);
+  const name = shownName(job.sections.find((each) => each.id === section)!.name);
+  const said = `${name}, ${stickLengthInWords(length, unit)}${batch === undefined ? '' : `, batch ${shownName(batch)}`}`;
+  return (
+    <li>
+      <p>
+        <strong>{said}</strong>
+        {on !== '' && <span className="figure"> {on}</span>}:{' '}
+        {cuts
+          .map(({ tube }) => (tube === undefined ? 'spare' : (byId.get(tube)?.name ?? 'a tube that is gone')))
+          .join(', ')}
+        ; <Length mm={left} withUnit /> left
+      </p>
+      <Command
+        quiet
+        step="A stick not sawn after all"
+        label={`${said}: it was not sawn`}
+        run={(of) => unsaw(of, jobDocument.getState().derived, id)}
+      >
+        It was not sawn
+      </Command>
+    </li>
+  );
+}

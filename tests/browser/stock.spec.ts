@@ -1,0 +1,61 @@
+/** The fifth station: the plan at first sight, a stick sawn and put back, the rack edited, and what has no stick. */
+import { expect, goTo, start, test, undoKey } from './journey.ts';
+
+test('the cutting plan: proven at first sight, sawn stick by stick, and made anew when the rack changes', async ({
+  page,
+}) => {
+  await start(page);
+  await goTo(page, 'Stock');
+  const first = page.getByRole('listitem').filter({ has: page.getByRole('heading', { name: /^Stick 1:/u }) });
+
+  await test.step('every section has its plan, hoop first, above the fold', async () => {
+    await expect(page.getByText('Proven: no plan costs less.')).toHaveCount(2);
+    await expect(first.getByRole('heading')).toHaveText('Stick 1: 20 ft, batch M-4102, from the rack');
+    await expect(first.getByRole('img')).toBeInViewport({ ratio: 1 });
+    await expect(first.getByRole('button', { name: 'Main hoop' })).toBeInViewport({ ratio: 1 });
+    await expect(page.getByRole('heading', { name: /^Stick \d/u })).toHaveCount(6);
+  });
+
+  await test.step('a part chosen here is chosen everywhere', async () => {
+    await first.getByRole('button', { name: 'Main diagonal' }).click();
+    await expect(first.getByRole('button', { name: 'Main diagonal' })).toHaveAttribute('aria-pressed', 'true');
+    await goTo(page, 'Shop');
+    await expect(page.getByRole('heading', { name: 'Main diagonal' })).toBeVisible();
+    await goTo(page, 'Stock');
+  });
+
+  await test.step('sawn: its tubes are cut, and the plan is of what is left', async () => {
+    await page.getByRole('button', { name: 'Stick 1 is sawn' }).click();
+    await expect(page.getByRole('heading', { name: /^Stick \d/u })).toHaveCount(5);
+    await expect(page.getByText('Main hoop')).toBeHidden();
+    await page.getByText('Sawn so far').click();
+    await expect(
+      page.getByRole('listitem').filter({ hasText: 'Main hoop, Front leg (left), Main diagonal' }),
+    ).toBeVisible();
+    await page.getByRole('button', { name: 'it was not sawn' }).click();
+    await expect(page.getByRole('heading', { name: /^Stick \d/u })).toHaveCount(6);
+    await undoKey(page).click();
+    await expect(page.getByRole('heading', { name: /^Stick \d/u })).toHaveCount(5);
+    await undoKey(page).click();
+    await expect(page.getByRole('heading', { name: /^Stick \d/u })).toHaveCount(6);
+  });
+
+  await test.step('a rack without the batch says what to get', async () => {
+    await page.getByRole('tab', { name: 'Sticks' }).click();
+    const cell = page
+      .getByRole('grid', { name: 'Sticks to cut from' })
+      .getByRole('row')
+      .nth(1)
+      .getByRole('gridcell')
+      .nth(2);
+    await cell.click();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('ControlOrMeta+a');
+    await page.keyboard.type('1');
+    await page.keyboard.press('Enter');
+    await page.getByRole('tab', { name: 'Cutting plan' }).click();
+    await expect(page.getByText(/No stick for .*: get 1 more of 20 ft, of batch M-4102\./u)).toBeVisible();
+    await goTo(page, 'Checks');
+    await expect(page.getByText(/too little of 1 3\/4 x \.120 is there of batch M-4102/u).first()).toBeVisible();
+  });
+});
