@@ -42,7 +42,7 @@ it('is what whole sticks cost at the least, batches counted', () => {
   const draw = (below: number): number => Math.floor(between(0, below));
   for (let job = 0; job < 400; job++) {
     const sorts = Array.from({ length: 1 + draw(3) }, () =>
-      sort(1 + draw(30), draw(2) === 0 ? Infinity : draw(4), ['H', null, null][draw(3)]!),
+      sort(1 + draw(30), draw(2) === 0 ? Infinity : draw(4), ['H', null, null][draw(3)]),
     );
     const room = sorts.map(() => 20 + draw(80));
     const all = 1 + draw(160);
