@@ -32,6 +32,7 @@ const judged = [
   'core/photo',
 ];
 const derived = [...judged, 'core/shop', 'core/stages', 'core/derive.ts', 'core/words'];
+const compared = [...derived, 'core/compare'];
 const drawn = [...derived, 'drawing'];
 const trades = [
   'exports/tables',
@@ -45,7 +46,7 @@ const trades = [
 ];
 const papers = ['exports/dossier', 'exports/quote'];
 const exporting = ['drawing', 'exports/shared', ...trades, ...papers, 'exports/products'];
-const edited = [...derived, 'core/edit', 'core/session', 'core/shape', 'core/mend', ...exporting, 'workers'];
+const edited = [...compared, 'core/edit', 'core/session', 'core/shape', 'core/mend', ...exporting, 'workers'];
 const stored = ['store/types.ts', 'store/storage', 'store/tabs'];
 const edits = ['store/document', 'store/editor'];
 const stores = [...stored, ...edits, 'store/results', 'store/keeping', 'store/opening.ts'];
@@ -99,16 +100,17 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
     'core/edit',
     'core/shape',
   ],
-  'core/words': [...judged, 'core/shop', 'core/mend', 'core/shape'],
+  'core/words': [...judged, 'core/shop', 'core/mend', 'core/shape', 'core/compare'],
   'core/stages': [...solved, 'core/rehearse', 'core/gaps', 'core/forecast', 'core/checks', 'core/stock'],
   'core/derive.ts': [...solved, 'core/stages'],
+  'core/compare': [...judged, 'core/quote', 'core/stages', 'core/derive.ts'],
   drawing: derived,
   'exports/shared': drawn,
   ...Object.fromEntries(trades.map((trade) => [trade, [...drawn, 'exports/shared']])),
   'exports/dossier': [...drawn, 'exports/shared', 'exports/sheets', 'exports/feet', 'exports/gussets'],
   'exports/quote': [...drawn, 'exports/shared', 'exports/sheets'],
   'exports/products': [...drawn, 'exports/shared', ...trades, ...papers],
-  workers: [...derived, ...exporting],
+  workers: [...compared, ...exporting],
   'fab.ts': [...derived, ...exporting],
   'store/types.ts': edited,
   'store/storage': [...edited, 'store/types.ts'],

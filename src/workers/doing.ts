@@ -63,6 +63,6 @@ export const inSpareTime =
 
 /** The work of the stages as the program has it, fetched when it is first asked for. */
 export const fetchedRun: RunOf = async ({ name }) => {
-  const { WORK } = await import('../core/stages/work.ts');
-  return WORK.find((each) => each.name === name)!.run;
+  const { ALL_WORK } = await import('../core/compare/work.ts');
+  return ALL_WORK.find((each) => each.name === name)!.run;
 };

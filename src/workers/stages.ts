@@ -1,7 +1,7 @@
 /** The worker for slow stages. */
-import { WORK } from '../core/stages/work.ts';
+import { ALL_WORK } from '../core/compare/work.ts';
 import { createStageWork, type Ask } from './stage-work.ts';
 
-const work = createStageWork(WORK);
+const work = createStageWork(ALL_WORK);
 
 addEventListener('message', ({ data }: MessageEvent<Ask>) => postMessage(work(data)));

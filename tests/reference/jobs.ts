@@ -64,6 +64,7 @@ export function jobOf(parts: Partial<Job>): Job {
     scans: [],
     certificates: [],
     photos: [],
+    variants: [],
     feet: [],
     gussets: [],
   };

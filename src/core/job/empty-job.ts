@@ -31,4 +31,5 @@ export const emptyJob = (lengthUnit: LengthUnit): Job => ({
   scans: [],
   certificates: [],
   photos: [],
+  variants: [],
 });

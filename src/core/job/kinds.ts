@@ -26,6 +26,7 @@ import { sawnKind } from './kinds/sawn.ts';
 import { seenKind } from './kinds/seen.ts';
 import { spareKind } from './kinds/spare.ts';
 import { stickKind } from './kinds/stick.ts';
+import { variantKind } from './kinds/variant.ts';
 import { sectionKind } from './kinds/section.ts';
 import type { AnyRecord, Collection, Job, List, NamedList } from './types.ts';
 
@@ -54,6 +55,7 @@ const KINDS: { readonly [L in List]: Kind<Job[L][number]> } = {
   scans: scanKind,
   certificates: certificateKind,
   photos: photoKind,
+  variants: variantKind,
 };
 
 /** The names of the lists, in the order in which a file holds them. */

@@ -103,3 +103,7 @@ export const LONGEST_TEXT = 2000;
 
 /** mm of trim over a measured point: a headliner, a door card, a carpet. */
 export const MOST_TRIM = 100;
+
+/** A job kept by a name within itself, and characters of one: a cage of 200 tubes has a million. */
+export const MOST_VARIANTS = 12;
+export const LONGEST_VARIANT = 5_000_000;

@@ -33,6 +33,7 @@ import type { Section } from './kinds/section.ts';
 import type { Sawn } from './kinds/sawn.ts';
 import type { Spare } from './kinds/spare.ts';
 import type { Stick } from './kinds/stick.ts';
+import type { Variant } from './kinds/variant.ts';
 import type { StockBlock } from './kinds/stock.ts';
 import type { SurveyBlock } from './kinds/survey.ts';
 import type { Tools } from './kinds/tools.ts';
@@ -98,6 +99,7 @@ export interface Job {
   readonly scans: readonly Scan[];
   readonly certificates: readonly Certificate[];
   readonly photos: readonly Photo[];
+  readonly variants: readonly Variant[];
 }
 
 /** The names of the lists of records, of whatever kind. */

@@ -87,3 +87,6 @@ export function wantingInWords(
   const get = why === 'too-long' ? `one of ${least} or more` : `${count} more of ${stickLengthInWords(length, unit)}`;
   return `No stick for ${names}: get ${get}${batch === null ? '' : `, of batch ${shownName(batch)}`}.`;
 }
+
+/** Under the count of sticks. */
+export const TO_BUY = 'Of these to buy';

@@ -5,6 +5,7 @@
  */
 import { createStore } from 'zustand/vanilla';
 import type { StoreApi } from 'zustand/vanilla';
+import { variants, type VariantFigures } from '../../core/compare/variants.ts';
 import type { Finding } from '../../core/checks/types.ts';
 import type { SectionId, TubeRef } from '../../core/job/reference.ts';
 import type { Rehearsal } from '../../core/rehearse/types.ts';
@@ -34,15 +35,17 @@ export interface ResultsState {
   readonly forecast: Forecast | null;
   /** The cutting plans, as far as they are known, by section. */
   readonly plans: ReadonlyMap<SectionId, Planned>;
-  /** Why there will be none: a fault of the program. */
+  /** What the variants of the job come to, as far as they were worked out, by their ids. */
+  readonly variants: ReadonlyMap<string, VariantFigures>;
+  /** Why there will be no forecast: a fault of the program. */
   readonly unforecast: string | null;
 }
 
 export interface ResultsStore extends StoreApi<ResultsState> {
   /** From now on what is not known is searched for, item by item, by `doItem`. */
   start(doItem: DoItem): void;
-  /** From now on the forecast of fit is worked out, too; answers how to end that. */
-  lookAtForecast(): () => void;
+  /** From now on that stage is gone through, too, one that nobody waits for but who looks at it; answers how to end that. */
+  lookAt(stage: LookedAt): () => void;
 }
 
 const NOTHING: Omit<ResultsState, 'revision' | 'findings'> = {
@@ -51,18 +54,20 @@ const NOTHING: Omit<ResultsState, 'revision' | 'findings'> = {
   unrehearsed: new Map(),
   plans: new Map(),
   forecast: null,
+  variants: new Map(),
   unforecast: null,
 };
 
 /** Last what nobody waits for but who looks at it. */
-const LOOKED_AT: typeof SLOW = [...SLOW, forecast];
+const LOOKED_AT = [forecast, variants] as const;
+type LookedAt = (typeof LOOKED_AT)[number];
 
 export function createResults(document: DocumentStore, editor: EditorStore): ResultsStore {
   /** null until something is searched for. */
   let runner: Runner | null = null;
-  /** How many look at the forecast. */
-  let looking = 0;
-  const stages = (): typeof SLOW => (looking > 0 ? LOOKED_AT : SLOW);
+  /** At what somebody looks, as often as somebody does. */
+  let looked: readonly LookedAt[] = [];
+  const stages = (): typeof SLOW => [...SLOW, ...LOOKED_AT.filter((stage) => looked.includes(stage))];
 
   const known = (): ResultsState => {
     const { revision, derived } = document.getState();
@@ -74,7 +79,8 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
       rehearsals: slow.known(rehearsals, derived),
       plans: slow.known(stock, derived),
       progress: slow.progress(derived),
-      forecast: (looking > 0 && slow.known(forecast, derived).get('')) || null,
+      forecast: (looked.includes(forecast) && slow.known(forecast, derived).get('')) || null,
+      variants: slow.known(variants, derived),
     }));
     return found.ok ? withUnrehearsed({ revision, ...found.value }, null) : withUnrehearsed(bare, found.why);
   };
@@ -89,7 +95,8 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
       const why = whys.get(`${rehearsals.name} ${id}`) ?? stopped;
       return why === null || state.rehearsals.has(id) ? [] : [[id, why] as const];
     });
-    const unforecast = looking > 0 && state.forecast === null ? (whys.get(`${forecast.name} `) ?? stopped) : null;
+    const unforecast =
+      looked.includes(forecast) && state.forecast === null ? (whys.get(`${forecast.name} `) ?? stopped) : null;
     return { ...state, unrehearsed: new Map(unrehearsed), unforecast };
   }
 
@@ -121,11 +128,11 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
       runner = createRunner(stages, doItem, update);
       update();
     },
-    lookAtForecast() {
-      looking += 1;
+    lookAt(stage: LookedAt) {
+      looked = [...looked, stage];
       update();
       return () => {
-        looking -= 1;
+        looked = looked.toSpliced(looked.indexOf(stage), 1);
         update();
       };
     },

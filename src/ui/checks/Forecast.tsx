@@ -5,6 +5,7 @@ import { setAccuracy } from '../../core/edit/accuracy.ts';
 import type { Forecast as Worked } from '../../core/forecast/types.ts';
 import { FIRST_ACCURACY, GREATEST_DEVIATION, type Accuracy } from '../../core/job/kinds/accuracy.ts';
 import { FIRST_SCATTER, GREATEST_SCATTER } from '../../core/job/kinds/scatter.ts';
+import { forecast as forecastStage } from '../../core/stages/forecast.ts';
 import { FORECAST_LEAVES_OUT, FORECAST_MEANS } from '../../core/words/forecast.ts';
 import { results, useDocument, useResults, useShop } from '../../store/page.ts';
 import { DeviationField, NumberField } from '../fields/Fields.tsx';
@@ -14,7 +15,7 @@ import { ForecastJoints } from './ForecastJoints.tsx';
 
 export function Forecast(): ReactNode {
   const [stopped, stop] = useState(false);
-  useEffect(() => (stopped ? undefined : results.lookAtForecast()), [stopped]);
+  useEffect(() => (stopped ? undefined : results.lookAt(forecastStage)), [stopped]);
   const forecast = useResults((state) => state.forecast);
   const why = useResults((state) => state.unforecast);
   const derived = useDocument((state) => state.derived);

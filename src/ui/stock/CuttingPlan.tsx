@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import type { Section } from '../../core/job/kinds/section.ts';
 import { shownName } from '../../core/job/shown.ts';
-import { leastInWords, wantingInWords } from '../../core/words/stock.ts';
+import { leastInWords, TO_BUY, wantingInWords } from '../../core/words/stock.ts';
 import { firstNumber } from '../../core/stock/saw-order.ts';
 import type { SectionPlan } from '../../core/stock/of-job.ts';
 import { toCut } from '../../core/stock/to-cut.ts';
@@ -79,7 +79,7 @@ function Totals({ plans }: { plans: readonly SectionPlan[] }): ReactNode {
         <dd className="figure">{sticks.length}</dd>
       </div>
       <div>
-        <dt>Of these to buy</dt>
+        <dt>{TO_BUY}</dt>
         <dd className="figure">{bought}</dd>
       </div>
       {unplaced > 0 && (

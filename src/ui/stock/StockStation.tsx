@@ -5,6 +5,7 @@ import { useKept } from '../kit/kept.ts';
 import { Tabs, type Tab } from '../kit/Tabs.tsx';
 import { CuttingPlan } from './CuttingPlan.tsx';
 import { Rack } from './Rack.tsx';
+import { Variants } from './Variants.tsx';
 import '../kit/ui.css';
 import './stock.css';
 
@@ -14,7 +15,9 @@ export default function StockStation(): ReactNode {
   return (
     <div className="station">
       <Tabs label="Parts of Stock" tabs={PARTS} shown={part} onShow={show}>
-        {part === 'plan' ? <CuttingPlan hasTubes={hasTubes} toRack={() => show('rack')} /> : <Rack />}
+        {part === 'plan' && <CuttingPlan hasTubes={hasTubes} toRack={() => show('rack')} />}
+        {part === 'rack' && <Rack />}
+        {part === 'variants' && <Variants />}
       </Tabs>
     </div>
   );
@@ -23,6 +26,7 @@ export default function StockStation(): ReactNode {
 const PARTS = [
   { name: 'plan', title: 'Cutting plan' },
   { name: 'rack', title: 'Sticks' },
+  { name: 'variants', title: 'Variants' },
 ] as const satisfies readonly Tab<string>[];
 
 const readPart = (kept: unknown): (typeof PARTS)[number]['name'] =>

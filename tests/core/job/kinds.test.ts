@@ -148,6 +148,7 @@ it('every kind of record is named by a reference of the sample, or nothing can n
     'printed',
     'certificates',
     'photos',
+    'variants',
   ]);
 });
 

@@ -107,6 +107,7 @@ describe('a good file', () => {
         scans: [],
         certificates: [],
         photos: [],
+        variants: [],
       },
     });
   });

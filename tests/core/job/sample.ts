@@ -399,6 +399,7 @@ export const sampleFile = () => ({
       tubes: ['hoop', "stay'"],
     },
   ],
+  variants: [{ id: 'variant1', name: 'With one diagonal', on: '2026-03-01', text: '{ "format": "cagewright/job" }' }],
   marking: { from: 'B', mark: 'clamp', fine: true },
   feeds: [
     {

@@ -47,6 +47,7 @@ describe('serialiseJob', () => {
       scans: [],
       certificates: [],
       photos: [],
+      variants: [],
       bent: [],
       made: [],
       feeds: [{ tube: "stay'", from: 'A' }],
@@ -154,6 +155,7 @@ describe('serialiseJob', () => {
   "scans": [],
   "certificates": [],
   "photos": [],
+  "variants": [],
   "later": { "kerf": 2.5, "racks": [{ "section": "main", "length": 6096 }] }
 }
 `);

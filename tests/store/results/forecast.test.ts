@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { setCutOnCar } from '../../../src/core/edit/members.ts';
 import { forecastFit } from '../../../src/core/forecast/forecast.ts';
 import type { Job } from '../../../src/core/job/types.ts';
+import { forecast } from '../../../src/core/stages/forecast.ts';
 import { documentOf, openBrowser, resultsOf, type Tab } from '../memory.ts';
 
 let tab: Tab;
@@ -23,18 +24,18 @@ describe('the forecast of fit', () => {
   it('is worked out while somebody looks at it, after what finds something, and only then', () => {
     tab.idle();
     expect(resultsOf(tab).forecast).toBeNull();
-    const endLook = tab.results.lookAtForecast();
+    const endLook = tab.results.lookAt(forecast);
     expect(resultsOf(tab).forecast).toBeNull();
     tab.idle();
     expect(resultsOf(tab).forecast).toEqual(forecastFit(documentOf(tab).derived));
     endLook();
     expect(resultsOf(tab).forecast).toBeNull();
-    tab.results.lookAtForecast();
+    tab.results.lookAt(forecast);
     expect(resultsOf(tab).forecast, 'known already').not.toBeNull();
   });
 
   it('is never that of another job: an edit takes it away until it is worked out anew, an undo brings it back', () => {
-    tab.results.lookAtForecast();
+    tab.results.lookAt(forecast);
     tab.idle();
     const before = resultsOf(tab).forecast;
     documentOf(tab).edit('Cut the stays on the car', (job) => setCutOnCar(job, 'stay', true));
@@ -51,7 +52,7 @@ describe('the forecast of fit', () => {
   it('adds nothing to the findings', () => {
     tab.idle();
     const { findings } = resultsOf(tab);
-    tab.results.lookAtForecast();
+    tab.results.lookAt(forecast);
     tab.idle();
     expect(resultsOf(tab).findings).toEqual(findings);
   });
