@@ -59,3 +59,26 @@ test('the cutting plan: proven at first sight, sawn stick by stick, and made ane
     await expect(page.getByText(/too little of 1 3\/4 x \.120 is there of batch M-4102/u).first()).toBeVisible();
   });
 });
+
+test('a variant is kept, held against the job as it stands, and gone back to', async ({ page }) => {
+  await start(page);
+  await goTo(page, 'Stock');
+  await page.getByRole('tab', { name: 'Variants' }).click();
+  await page.getByRole('button', { name: 'Keep the job as it stands' }).click();
+  const row = (title: string) =>
+    page.getByRole('region', { name: 'Side by side' }).getByRole('row').filter({ hasText: title });
+  await expect(row('Sticks').getByRole('cell')).toHaveText(['6', '6'], { timeout: 60_000 });
+
+  await page.getByRole('tab', { name: 'Cutting plan' }).click();
+  await page.getByRole('button', { name: 'Stick 6 is sawn' }).click();
+  await page.getByRole('tab', { name: 'Sticks' }).click();
+  await page.getByRole('button', { name: 'Add a spare' }).click();
+  await page.getByRole('tab', { name: 'Variants' }).click();
+  await expect(row('Errors').getByRole('cell')).toHaveText(['0', '0']);
+  await page.getByRole('button', { name: 'Go back to it' }).click();
+  await page.getByRole('tab', { name: 'Cutting plan' }).click();
+  await expect(page.getByRole('button', { name: 'Stick 6 is sawn' })).toBeVisible();
+  await expect(page.getByText('Sawn so far')).toBeHidden();
+  await undoKey(page).click();
+  await expect(page.getByText('Sawn so far')).toBeVisible();
+});
