@@ -8,6 +8,9 @@ export const PHOTOS = Array.from({ length: 10 }, (_, i) => otherJpeg(i));
 
 export const photosBySum = (): ReadonlyMap<string, Uint8Array> => new Map(PHOTOS.map((bytes) => [sumOf(bytes), bytes]));
 
+/** Of the inspector, on what is measured as well. */
+const WORD = { says: 'met', by: 'Lee', note: 'seen at the car', on: '2026-03-03' };
+
 /** A sheet that was typed in a shop. */
 const OWN = {
   sheet: 'club',
@@ -17,7 +20,17 @@ const OWN = {
   checks: [
     { article: '4.1', text: 'Main hoop in one piece.', kind: 'one-piece', mark: 'own', roles: ['main-hoop'] },
     { article: '4.2', text: 'Has a window net.', kind: 'ask', mark: 'quoted', roles: [] },
-    { article: '4.3', text: 'Stays steep.', kind: 'tilt', mark: 'read', roles: ['rear-stay'], least: 89 },
+    {
+      article: '4.3',
+      text: 'Stays steep.',
+      kind: 'tilt',
+      mark: 'read',
+      roles: ['rear-stay'],
+      least: 89,
+      question: 'stay-angle',
+      answer: WORD,
+    },
+    { article: '4.4', text: 'Light cars.', kind: 'present', mark: 'own', roles: [], least: 1, massUpTo: 500 },
   ],
 };
 
@@ -46,6 +59,7 @@ export function inspectedText(lost = 0): string {
     },
   ];
   job.rules = [MOTORSPORT_UK, OWN];
+  job.carMass = 900;
   job.photos = [
     ...PHOTOS.map((bytes) => sumOf(bytes)),
     ...Array.from({ length: lost }, (_, i) => `${i}`.repeat(24)),

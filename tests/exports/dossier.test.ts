@@ -152,12 +152,23 @@ describe.each(['a4', 'letter'] as const)('the dossier on %s', async (paper) => {
     const words = rows.join(' ');
     expect(words).toContain('Hill Club, 2026, as gone through on 2026-02-01');
     expect(words).toContain('Motorsport UK National Competition Rules, ch. 7 app. 3, 2026');
-    expect(rows).toContain('Its articles: 1 not met, 1 not checked, 1 met.');
+    expect(rows).toContain('Its articles: 1 not met, 1 not checked, 1 met, 1 for cars of another mass.');
+    // One is answered there, and one is what an article of another form is about; the other sheet was not filled in on that page.
+    expect(words.match(/\d+ of \d+ questions of [^:]*:/gu)).toEqual([
+      '33 of 35 questions of Hill Club, 2026 are not answered:',
+    ]);
     const club = file.rules!.filter(({ sheet }) => sheet === 'club');
-    expect(club.map(({ verdict }) => verdict)).toEqual(['met', 'not-checked', 'not-met']);
-    const shown = rows.flatMap((row) => / \| (met|not met|not checked) \| /u.exec(row)?.[1] ?? []);
-    expect(shown).toEqual(file.rules!.map(({ verdict }) => verdict.replace('-', ' ')));
+    expect(club.map(({ verdict }) => verdict)).toEqual(['met', 'not-checked', 'not-met', 'not-checked']);
+    const shown = rows.flatMap((row) => / \| (met|not met|not checked|for cars of) \| /u.exec(row)?.[1] ?? []);
+    expect(shown.slice(0, -1)).toEqual(file.rules!.slice(0, -1).map(({ verdict }) => verdict.replace('-', ' ')));
+    expect(shown.at(-1)).toBe('for cars of');
     expect(rows.find((row) => row.startsWith('4.2 | '))).toContain('Nobody has answered it.');
+    // What is asked, in figures, and the inspector's word beside what was measured.
+    const steep = words.slice(words.indexOf('4.3 | '), words.indexOf('4.4 | '));
+    expect(steep).toContain('Stays steep. Rear stay: from end to |');
+    expect(steep).toContain('at least 89.0°.');
+    expect(steep).toContain('The inspector’s word: met.');
+    expect(steep).toContain('Answered by Lee on 2026-03-03: seen at the car.');
     expect(wordsOn(pages.find((page) => wordsOn(page).includes('Not checked here'))!)).toContain(
       'What no sheet asks is yours to compare',
     );

@@ -1,5 +1,5 @@
 /** The figures of an article: which ones its kind has, what each counts, and the article with another in one of them. */
-import { quantityOf, type Quantity, type RuleCheck, type RuleSize } from '../job/kinds/rule-check.ts';
+import { quantityOf, type Quantity, type RuleCheck, type RuleMark, type RuleSize } from '../job/kinds/rule-check.ts';
 
 /** The fields of an article that are typed as figures. */
 export type FigureName =
@@ -67,6 +67,12 @@ export function withFigure(check: RuleCheck, name: FigureName, value: FigureValu
   const { [name]: _before, ...rest } = check;
   const isNothing = value === null || (typeof value !== 'number' && value.length === 0);
   return isNothing ? rest : { ...rest, [name]: value };
+}
+
+/** The same as somebody types it: what is new is as sure as `mark` says; a figure that stays as it was changes nothing. */
+export function withTyped(check: RuleCheck, name: FigureName, value: FigureValue | null, mark: RuleMark): RuleCheck {
+  const typed = withFigure(check, name, value);
+  return JSON.stringify(typed[name]) === JSON.stringify(check[name]) ? check : { ...typed, mark };
 }
 
 /** Whether any of these is typed. */

@@ -4,12 +4,12 @@
  */
 import type { RuleCheck, RuleMark } from '../job/kinds/rule-check.ts';
 import type { RuleSheet } from '../job/kinds/rule-sheet.ts';
-import { figuresOf, hasAny, withFigure, type FigureName, type FigureValue } from './figures.ts';
+import { figuresOf, hasAny, withTyped, type FigureName, type FigureValue } from './figures.ts';
 import { QUESTIONS, type Part, type Question } from './questionnaire.ts';
 import { plainRole } from '../job/role.ts';
 
-/** `open`: an article stands there, but not all of what it needs. */
-export type AnswerState = 'unanswered' | 'answered' | 'open' | 'not-asked';
+/** `open`: an article stands there, but not all of what it needs. `elsewhere`: an article is about it that this page cannot read back. */
+export type AnswerState = 'unanswered' | 'answered' | 'open' | 'not-asked' | 'elsewhere';
 
 /** The article that comes of each part of the question; null where there is none. */
 export const articlesOf = (sheet: RuleSheet, question: Question): readonly (RuleCheck | null)[] =>
@@ -21,7 +21,7 @@ export function answerState(sheet: RuleSheet, question: Question): AnswerState {
   const found = articlesOf(sheet, question).flatMap((check, i) =>
     check === null ? [] : [{ check, part: question.parts[i]! }],
   );
-  if (found.length === 0) return 'unanswered';
+  if (found.length === 0) return standsElsewhere(sheet, question) ? 'elsewhere' : 'unanswered';
   return found.some(({ check, part }) => isWhole(check, part)) ? 'answered' : 'open';
 }
 
@@ -33,13 +33,35 @@ const isWhole = (check: RuleCheck, { figures }: Part): boolean =>
     figuresOf(check).filter((name) => name !== 'massFrom' && name !== 'massUpTo'),
   );
 
-/** How many questions are answered, those that the book does not ask among them, and how many there are. */
+/** An article that answers none of the questions asks the like of some of the same bars, with another figure or of another end, say. */
+const standsElsewhere = (sheet: RuleSheet, { parts }: Question): boolean =>
+  placesIn(sheet).some(({ check, at }) => at === null && parts.some((part) => isAbout(check, part.check)));
+
+function isAbout(check: RuleCheck, other: RuleCheck): boolean {
+  // What a person is to look at is known by its words alone; bars are counted in all or on each side.
+  if (check.kind === 'ask' || check.kind !== other.kind) return false;
+  const isSameBars = check.roles.some((role) => isAmong(other.roles, role));
+  if (check.kind === 'present') return isSameBars;
+  if (check.of !== other.of) return false;
+  return isSameBars || check.roles.length === 0 || other.roles.length === 0;
+}
+
+const isAmong = (roles: readonly string[], role: string): boolean =>
+  roles.some((each) => plainRole(each) === plainRole(role));
+
+const DONE: readonly AnswerState[] = ['answered', 'not-asked', 'elsewhere'];
+
+/** How many questions are answered, those that the book does not ask and those that an article of another form is about among them, and how many there are. */
 export const progressOf = (sheet: RuleSheet): { readonly answered: number; readonly of: number } => ({
-  answered: QUESTIONS.filter((question) => ['answered', 'not-asked'].includes(answerState(sheet, question))).length,
+  answered: QUESTIONS.filter((question) => DONE.includes(answerState(sheet, question))).length,
   of: QUESTIONS.length,
 });
 
-/** The sheet with that figure typed, or taken away where it is null. An article of which nothing is left goes. */
+/** Whether the guided page was used on it: an article or an answer names its question. */
+export const isGuided = ({ checks, notAsked = [] }: RuleSheet): boolean =>
+  notAsked.length > 0 || checks.some(({ question }) => question !== undefined);
+
+/** The sheet with that figure typed, or taken away where it is null: it is as sure from then on as `mark` says. An article of which nothing is left goes. */
 export const withAnswer = (
   sheet: RuleSheet,
   {
@@ -49,7 +71,7 @@ export const withAnswer = (
     value,
     mark,
   }: { question: Question; part: number; name: FigureName; value: FigureValue | null; mark: RuleMark },
-): RuleSheet => changed(sheet, question, part, mark, (check) => withFigure(check, name, value));
+): RuleSheet => changed(sheet, question, part, mark, (check) => withTyped(check, name, value, mark));
 
 /** The sheet with the article of a part that has no figure, or without it. */
 export const withAsked = (
@@ -165,11 +187,11 @@ function changed(
   );
 }
 
-/** It has the number and the words of what the question has there already. */
+/** It has the number and the words of what the question has there already, but not how sure that is. */
 function newArticle(sheet: RuleSheet, question: Question, part: number, mark: RuleMark): RuleCheck {
   const { check } = question.parts[part]!;
   const beside = articlesOf(sheet, question).find((each) => each !== null);
-  return { ...check, mark, ...(beside && { article: beside.article, text: beside.text, mark: beside.mark }) };
+  return { ...check, mark, ...(beside && { article: beside.article, text: beside.text }) };
 }
 
 /** Nothing is typed of it; a part without figures is there because somebody said so. */

@@ -58,6 +58,7 @@ const NOTHING = {
   limit: null,
   bound: null,
   margin: null,
+  count: 0,
   concerns: [],
   envelope: null,
   bend: null,
@@ -147,7 +148,7 @@ function worst(found: readonly Outcome[], check: RuleCheck): Found {
   }
   const nearest = measured.toSorted(byMargin)[0];
   if (nearest === undefined) return unknown({ id: 'nobody', roles: check.roles });
-  const all = { ...nearest.is, concerns: distinct(measured.map(({ is }) => is)) };
+  const all = { ...nearest.is, count: measured.length, concerns: distinct(measured.map(({ is }) => is)) };
   return check.mark === 'memory' ? { ...all, verdict: 'not-checked', because: { id: 'from-memory' } } : all;
 }
 

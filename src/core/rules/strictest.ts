@@ -50,9 +50,9 @@ function topOf(verdict: Verdict, under: ReadonlyMap<Verdict, Verdict>): Verdict 
 
 /** What has to agree for two articles to be about the same thing; of one that stands alone nothing else has its key. */
 function keyOf({ sheet, index, check, because }: Verdict): string {
-  const { kind, of, roles, onto = [], only, end, from } = check;
+  const { kind, of, roles, onto = [], only, end, from, box } = check;
   const alone = kind === 'ask' || ['other-mass', 'no-mass', 'no-figure'].includes(because.id);
-  return JSON.stringify([kind, of, bare(roles), only, bare(onto), end, from, alone && [sheet, index]]);
+  return JSON.stringify([kind, of, bare(roles), only, bare(onto), end, from, box, alone && [sheet, index]]);
 }
 
 const bare = (roles: readonly string[]): readonly string[] => roles.map(plainRole).toSorted();

@@ -79,6 +79,8 @@ export type UnknownBecause =
   | { readonly id: 'no-foot' }
   /** An end is cut to a plate of which no size is known. */
   | { readonly id: 'foot-without-size' }
+  /** Stands on a box: the area that it covers and that of its walls' foot, mm2, lie on either side of a limit. */
+  | { readonly id: 'box'; readonly covers: number; readonly touches: number }
   | { readonly id: 'not-flat' }
   /** The diameters over its bends were not all measured. */
   | { readonly id: 'roundness-not-measured' }
@@ -125,6 +127,8 @@ export interface Verdict {
   /** By how much the value lies within the limit; negative: past it. */
   readonly margin: number | null;
   readonly quantity: Quantity;
+  /** How many things were measured: helmets, straps, bends, feet, or tubes, by the kind of article. */
+  readonly count: number;
   /** The tubes that are past the limit or cannot be told; where all are within, all that were looked at. */
   readonly concerns: readonly TubeRef[];
   readonly envelope: EnvelopeId | null;

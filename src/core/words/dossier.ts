@@ -5,9 +5,10 @@ import type { Foot } from '../job/kinds/foot.ts';
 import { middleOf } from '../cope/landing.ts';
 import { endNodeName } from '../solve/names.ts';
 import type { Frame, SolvedTube } from '../solve/types.ts';
-import { formatLength, type LengthUnit } from '../units/length.ts';
+import type { LengthUnit } from '../units/length.ts';
 import { endInWords, numbered } from './ends.ts';
 import { landingParts } from './landing.ts';
+import { lengthOnTape } from './lengths.ts';
 import { capital } from './lists.ts';
 
 export const DOSSIER = 'Inspection dossier';
@@ -45,17 +46,18 @@ export function whereWelded(frame: Frame, { end, node }: Weld, unit: LengthUnit)
   return `on ${landing.runTube.number}, ${along} from its tip A`;
 }
 
-const shown = (mm: number, unit: LengthUnit): string => `${formatLength(mm, unit).text} ${unit}`;
-
 /** "512 mm from tip A", "84 mm past bend 2, which is 1190 mm from tip A along the tube". */
 export function holePlaceInWords({ bends }: SolvedTube, place: HolePlace, unit: LengthUnit): string {
   const { at, fromTipA, fromTipB, straight } = place;
   if (bends.length === 0)
-    return fromTipA <= fromTipB ? `${shown(fromTipA, unit)} from tip A` : `${shown(fromTipB, unit)} from tip B`;
-  if (straight === 0) return `${shown(fromTipA, unit)} from tip A, on the straight before bend 1`;
-  if (straight === bends.length) return `${shown(fromTipB, unit)} from tip B, on the straight after bend ${straight}`;
+    return fromTipA <= fromTipB
+      ? `${lengthOnTape(fromTipA, unit)} from tip A`
+      : `${lengthOnTape(fromTipB, unit)} from tip B`;
+  if (straight === 0) return `${lengthOnTape(fromTipA, unit)} from tip A, on the straight before bend 1`;
+  if (straight === bends.length)
+    return `${lengthOnTape(fromTipB, unit)} from tip B, on the straight after bend ${straight}`;
   const past = at - bends[straight - 1]!.end;
-  return `${shown(past, unit)} past the end of bend ${straight}, towards bend ${straight + 1}; ${shown(fromTipA, unit)} from tip A along the tube`;
+  return `${lengthOnTape(past, unit)} past the end of bend ${straight}, towards bend ${straight + 1}; ${lengthOnTape(fromTipA, unit)} from tip A along the tube`;
 }
 
 export const NO_ROOM = 'no straight of it is clear by its own diameter';
@@ -65,7 +67,7 @@ export function holesInWords({ holes = [] }: Foot, unit: LengthUnit): string {
   const sizes = [...new Set(holes.map(({ diameter }) => diameter))].toSorted((a, b) => a - b);
   if (sizes.length === 0) return 'none';
   return sizes
-    .map((size) => `${holes.filter(({ diameter }) => diameter === size).length} of ${shown(size, unit)}`)
+    .map((size) => `${holes.filter(({ diameter }) => diameter === size).length} of ${lengthOnTape(size, unit)}`)
     .join(', ');
 }
 

@@ -2,7 +2,9 @@
 import { shownName } from '../job/shown.ts';
 import type { RULE_KINDS, RuleCheck, RuleKind } from '../job/kinds/rule-check.ts';
 import type { RuleSheet } from '../job/kinds/rule-sheet.ts';
+import { hasOldWords } from '../rules/as-it-came.ts';
 import type { FigureName } from '../rules/figures.ts';
+import { isGuided, progressOf } from '../rules/filling.ts';
 import type { Verdict, VerdictWord } from '../rules/types.ts';
 import type { LengthUnit } from '../units/length.ts';
 import { askedInWords, VERDICT_WORDS } from './rules.ts';
@@ -19,12 +21,24 @@ export function sheetInWords({ body, edition, sheet }: Pick<RuleSheet, 'body' | 
 
 /** An article as a row is headed: the shop's words; what is asked where there are none, and after them where two articles of the sheet share them. */
 export function articleInWords(check: RuleCheck, { checks }: RuleSheet, unit: LengthUnit): string {
-  const words = shownName(check.text.trim());
-  const asked = askedInWords(check, unit);
-  if (words === '' || check.kind === 'ask') return words === '' ? asked : words;
-  const isShared = checks.some((other) => other !== check && other.text === check.text);
-  return isShared ? `${words}${/[.:;?!]$/u.test(words) ? '' : '.'} ${asked}` : words;
+  const words = ownWords(check);
+  const isShared = check.kind !== 'ask' && checks.some((other) => other !== check && other.text === check.text);
+  if (words === '') return askedInWords(check, unit);
+  return isShared ? articleInFull(check, unit) : words;
 }
+
+/** On paper, where nothing unfolds: the shop's words, and after them what is measured, of whom, and within what. */
+export function articleInFull(check: RuleCheck, unit: LengthUnit): string {
+  const words = ownWords(check);
+  if (check.kind === 'ask' && words !== '') return words;
+  return [words === '' || /[.:;?!]$/u.test(words) ? words : `${words}.`, askedInWords(check, unit)].join(' ').trim();
+}
+
+/** Words that were written for another figure are left out. */
+const ownWords = (check: RuleCheck): string => (hasOldWords(check) ? '' : shownName(check.text.trim()));
+
+/** Beside words that came with the sheet, of an article whose figure was put right. */
+export const WORDS_AS_THEY_CAME = 'These words came with the sheet, for another figure: they are shown nowhere else.';
 
 /** Beside an article: whose it is, and the edition where several sheets are of one book; '' where there is but one sheet. */
 export function bookInWords(sheet: RuleSheet, sheets: readonly RuleSheet[]): string {
@@ -36,6 +50,14 @@ export function bookInWords(sheet: RuleSheet, sheets: readonly RuleSheet[]): str
 /** "Held against these sheets: Valley Hill Climb, 2026; Club rules, 2025." */
 export const sheetsInWords = (sheets: readonly RuleSheet[]): string =>
   `Held against ${sheets.length === 1 ? 'this sheet' : 'these sheets'}: ${sheets.map(sheetInWords).join('; ')}.`;
+
+/** "26 of 35 questions of Valley Hill Climb, 2026 are not answered: nothing is checked there." of a sheet that the guided page was used on; null where none is left. */
+export function unansweredInWords(sheet: RuleSheet): string | null {
+  const { answered, of } = progressOf(sheet);
+  const left = of - answered;
+  if (!isGuided(sheet) || left === 0) return null;
+  return `${left} of ${of} questions of ${sheetInWords(sheet)} ${left === 1 ? 'is' : 'are'} not answered: nothing is checked there.`;
+}
 
 /** As the page sorts verdicts: an article for cars of another mass asks nothing of this one. */
 export type Sort = VerdictWord | 'other-cars';
@@ -49,12 +71,36 @@ export const SORT_WORDS: Readonly<Record<Sort, string>> = {
   'other-cars': 'for cars of another mass',
 };
 
+/** In the order of the page. */
+export const SORTS: readonly Sort[] = ['not-met', 'not-checked', 'met', 'other-cars'];
+
+/** How many verdicts there are of each sort, in the order of the page; articles for other cars only where there are some. */
+export const tallyOf = (verdicts: readonly Verdict[]): readonly { readonly sort: Sort; readonly count: number }[] =>
+  SORTS.map((sort) => ({ sort, count: verdicts.filter((verdict) => sortOf(verdict) === sort).length })).filter(
+    ({ sort, count }) => sort !== 'other-cars' || count > 0,
+  );
+
+/** "1 not met, 6 not checked, 20 met, 1 for cars of another mass". */
+export const tallyInWords = (verdicts: readonly Verdict[]): string =>
+  tallyOf(verdicts)
+    .map(({ sort, count }) => `${count} ${SORT_WORDS[sort]}`)
+    .join(', ');
+
+/** "24 lines". */
+export const linesCounted = (count: number): string => `${count} ${count === 1 ? 'line' : 'lines'}`;
+
+/** Why fewer lines stand below than articles were counted; null where each has its own. */
+export const linesInWords = (lines: number, articles: number): string | null =>
+  lines === articles
+    ? null
+    : `${articles} articles on ${linesCounted(lines)}: one that asks no more of the same bars than another stands under it.`;
+
 /** Over bars of which one may be what is counted and not there. */
 export const MAY_BE_MEANT = 'These bars have no role. One of them may be it:';
 
-/** Under an article: how many of other sheets ask no more. */
-export const moreInWords = (count: number): string =>
-  count === 1 ? 'One more sheet asks this, and no more' : `${count} more articles ask this, and no more`;
+/** Under an article: the other sheets that ask it and no more. */
+export const alsoAskedBy = (sheets: readonly RuleSheet[]): string =>
+  `Also asked by: ${[...new Set(sheets)].map(sheetInWords).join('; ')}`;
 
 /** Nothing that could be held against the frame stands in the sheets. */
 export const NO_ARTICLES = 'No article has been entered yet: fill the sheet in, or type its articles.';
@@ -113,6 +159,12 @@ export const FIGURE_LABELS: Readonly<Record<FigureName, string>> = {
   massFrom: 'cars over',
   massUpTo: 'cars up to',
 };
+
+/** Over the places to pad: developed, with end A's node at nothing. */
+export const ALONG_FROM_A = 'From end A’s node';
+
+/** Under a question that an article of another form is about. */
+export const STANDS_ELSEWHERE = 'An article about this stands under Articles.';
 
 /** "12 of 36 answered". */
 export const progressInWords = ({ answered, of }: { readonly answered: number; readonly of: number }): string =>

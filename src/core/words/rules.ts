@@ -3,7 +3,7 @@
  * a car may start is for the rule book and its inspector.
  */
 import { areaInWords, figureInWords, secondMomentInWords } from './rule-figures.ts';
-import { comparedLength } from './lengths.ts';
+import { comparedLength, lengthOnTape } from './lengths.ts';
 import { capital, listed } from './lists.ts';
 import type { RuleAnswer, RuleCheck, RuleKind, RuleMark } from '../job/kinds/rule-check.ts';
 import { shownName } from '../job/shown.ts';
@@ -131,7 +131,7 @@ function whatInWords(check: RuleCheck, unit: LengthUnit): string {
       }[check.of];
     case 'plate':
       return {
-        area: 'its feet cover',
+        area: AREA_ASKED[check.box ?? 'unasked'],
         thickness: 'its feet are thick',
         bolts: 'bolt holes in each foot',
         hole: 'each bolt hole across',
@@ -159,6 +159,13 @@ function whatInWords(check: RuleCheck, unit: LengthUnit): string {
       return '';
   }
 }
+
+/** By what a box counts with. */
+const AREA_ASKED = {
+  unasked: 'plate area of its feet',
+  covers: 'plate area of its feet, of a box what it covers,',
+  touches: 'plate area of its feet, of a box the foot of its walls,',
+} as const;
 
 /** "tube of 45 x 2.5 mm or 50 x 2 mm at least". */
 function sizesInWords(check: RuleCheck, unit: LengthUnit): string {
@@ -192,12 +199,18 @@ export function verdictInWords(verdict: Verdict, frame: Frame): string {
   // What is counted has no one place.
   const isPlaced = verdict.concerns.length > 0 && verdict.check.kind !== 'present';
   const where = isPlaced ? `, ${whereInWords(verdict, frame)}` : '';
+  if (verdict.check.kind === 'plate' && verdict.check.of === 'hole' && value === 0)
+    return `No bolt holes${where}; ${limitsInWords(verdict.check, show)} across is asked.`;
   if (isYesOrNo(verdict.check) && verdict.verdict === 'met') return `Yes: ${allInWords(verdict, frame)}.`;
-  const asked = `${show(value)}${where}; ${limitsInWords({ [bound ?? 'least']: limit, ...(verdict.check.strictly && { strictly: true }) }, show)} is asked`;
+  const asked = `${show(value)}${nounOf(verdict.check, value)}${where}; ${limitsInWords({ [bound ?? 'least']: limit, ...(verdict.check.strictly && { strictly: true }) }, show)} is asked`;
   if (because.id === 'from-memory') return `${asked}, but that figure is from memory: look it up.`;
   if (verdict.verdict === 'not-met') return `${asked}: ${show(-margin)} ${bound === 'least' ? 'short' : 'over'}.`;
   return margin === 0 ? `${asked}: just that.` : `${asked}: ${show(margin)} to spare.`;
 }
+
+/** What is counted, where a bare number would not say. */
+const nounOf = ({ kind, of }: RuleCheck, value: number): string =>
+  kind === 'plate' && of === 'bolts' ? ` ${value === 1 ? 'hole' : 'holes'} per foot` : '';
 
 const MOST_NAMED = 3;
 
@@ -205,14 +218,30 @@ const MOST_NAMED = 3;
 const allInWords = ({ concerns }: Verdict, frame: Frame): string =>
   concerns.length === 1 ? tubeName(frame, concerns[0]!) : `all ${concerns.length} tubes`;
 
-function whereInWords({ concerns, verdict, bend, bound }: Verdict, frame: Frame): string {
+/** What of each kind is measured one by one, where that is not tubes. */
+const MEASURED_ONE_BY_ONE: Partial<Readonly<Record<RuleKind, string>>> = {
+  'head-room': 'helmets',
+  harness: 'straps',
+  'bend-radius': 'bends',
+  plate: 'feet',
+};
+
+/** "2 helmets", "7 tubes"; null where it was one thing, or all of one tube, whose name says more. */
+function severalInWords(count: number, tubes: number, kind: RuleKind): string | null {
+  const noun = MEASURED_ONE_BY_ONE[kind];
+  const isByDriver = kind === 'head-room' || kind === 'harness';
+  if (noun !== undefined && (isByDriver ? count > 1 : tubes > 1)) return `${count} ${noun}`;
+  return tubes > 1 ? `${tubes} tubes` : null;
+}
+
+function whereInWords({ concerns, verdict, bend, bound, count, check }: Verdict, frame: Frame): string {
   const names = concerns.slice(0, verdict === 'not-met' ? MOST_NAMED : 1).map((id) => tubeName(frame, id));
   const more = concerns.length - names.length;
   const at = bend === null ? '' : `bend ${bend} of `;
-  if (verdict !== 'not-met')
-    return more > 0
-      ? `the ${bound === 'most' ? 'greatest' : 'least'} of ${concerns.length} tubes`
-      : `${at}${names[0]!}`;
+  if (verdict !== 'not-met') {
+    const several = severalInWords(count, concerns.length, check.kind);
+    return several === null ? `${at}${names[0]!}` : `the ${bound === 'most' ? 'greatest' : 'least'} of ${several}`;
+  }
   return more > 0 ? `${at}${names.join(', ')} and ${more} more` : `${at}${listed(names)}`;
 }
 
@@ -263,12 +292,14 @@ function becauseInWords(verdict: Verdict, frame: Frame): string {
       return `No end of ${who === '' ? 'these tubes' : who} stands on a foot.`;
     case 'foot-without-size':
       return `${who} is cut to a plate of which no size is known: give the end a foot.`;
+    case 'box':
+      return `${who} stands on the walls of a box: it covers ${areaInWords(because.covers, unit)} of the car and touches it with ${areaInWords(because.touches, unit)}. Which counts as a plate the book has to say; then set it in the article.`;
     case 'not-flat':
       return `${who} does not lie flat, so its plane has no one lean.`;
     case 'roundness-not-measured':
       return `The diameters over the bends of ${who} have not been measured.`;
     case 'to-pad':
-      return `${comparedLength(lengthToPad(because.stretches), unit)} on ${tubesCounted(verdict.concerns.length)} lies within ${comparedLength(because.reach, unit)} of a helmet: whether that is padded nobody can see here.`;
+      return `${lengthOnTape(lengthToPad(because.stretches), unit)} on ${tubesCounted(verdict.concerns.length)} lies within ${comparedLength(because.reach, unit)} of a helmet: whether that is padded nobody can see here.`;
     case 'nothing-behind':
       return 'No part of these tubes lies behind the helmet.';
     case 'not-behind':
@@ -288,6 +319,10 @@ export function answerInWords({ by, on, note }: RuleAnswer): string {
   const parts = [by === '' ? 'Answered' : `Answered by ${shownName(by)}`, on === '' ? '' : `on ${shownName(on)}`];
   return `${parts.filter((part) => part !== '').join(' ')}${note === '' ? '' : `: ${shownName(note)}`}.`;
 }
+
+/** "The inspector’s word: met. Answered by Lee on 2026-03-02." of an article that is measured all the same. */
+export const inspectorsWord = (answer: RuleAnswer): string =>
+  `The inspector’s word: ${VERDICT_WORDS[answer.says]}. ${answerInWords(answer)}`;
 
 /** How much is to be bought, mm. */
 export const lengthToPad = (stretches: readonly ToPad[]): number =>

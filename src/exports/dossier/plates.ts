@@ -1,5 +1,5 @@
 /** What the cage stands on the car with, and its gussets. */
-import { contactArea } from '../../core/feet/amount.ts';
+import { contactArea, coveredArea } from '../../core/feet/amount.ts';
 import { standsOf } from '../../core/feet/stand.ts';
 import { extentOf } from '../../core/gusset/edges.ts';
 import { gussetsOf, isMade } from '../../core/gusset/gussets.ts';
@@ -19,16 +19,17 @@ import { opened, said } from '../sheets/parts.ts';
 import { table, type Column } from '../sheets/table.ts';
 
 const FEET: readonly Column[] = [
-  { name: 'Foot', share: 0.23, bold: true },
-  { name: 'Under', share: 0.11 },
+  { name: 'Foot', share: 0.2, bold: true },
+  { name: 'Under', share: 0.1 },
   { name: 'Size', share: 0.17 },
-  { name: 'Thickness', share: 0.13 },
-  { name: 'Touches the car', share: 0.14, figures: true },
-  { name: 'Holes for bolts', share: 0.22 },
+  { name: 'Thickness', share: 0.12 },
+  { name: 'Covers', share: 0.11, figures: true },
+  { name: 'Touches the car', share: 0.12, figures: true },
+  { name: 'Holes for bolts', share: 0.18 },
 ];
 
 const FEET_ARE =
-  'Areas are of what touches the car: of a plate its size less its holes, of a box the foot of its walls. Holes: how many, of which diameter; each takes a bolt. Bolts, nuts and plates behind are not in the job.';
+  'A plate covers what it touches: its size less its holes. A box covers its whole size and touches the car with the foot of its walls alone; which of the two counts as a plate the rule book says. Holes: how many, of which diameter; each takes a bolt. Bolts, nuts and plates behind are not in the job.';
 
 export function feetPart(context: Context): readonly Part[] {
   const { derived, unit } = context;
@@ -42,6 +43,7 @@ export function feetPart(context: Context): readonly Part[] {
         on.map(endMark).join(', '),
         `${foot.kind}, ${sizeInWords(foot.size, unit)}${foot.kind === 'box' ? `, ${shown(context, foot.height)} high` : ''}`,
         thickness(context, foot),
+        areaInWords(coveredArea(foot), unit),
         areaInWords(contactArea(foot), unit),
         holesInWords(foot, unit),
       ],

@@ -25,7 +25,7 @@ const TICK = 4.4;
 const ROOM = 6.4;
 /** Between columns. */
 const BETWEEN = 3;
-const MOST_LINES = 6;
+const MOST_LINES = 14;
 
 /** The rows, under the columns' names at the head of each page that they come onto; a row has a cell for each column that is no box. */
 export function table(context: Context, columns: readonly Column[], rows: readonly (readonly string[])[]): Part {

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { setAnswer } from '../../core/edit/rules.ts';
 import type { RuleAnswer } from '../../core/job/kinds/rule-check.ts';
 import type { Verdict } from '../../core/rules/types.ts';
-import { answerInWords, VERDICT_WORDS } from '../../core/words/rules.ts';
+import { inspectorsWord, VERDICT_WORDS } from '../../core/words/rules.ts';
 import { dayOf } from '../../exports/shared/day.ts';
 import { jobDocument } from '../../store/page.ts';
 import { DayField, TextField } from '../fields/Fields.tsx';
@@ -31,11 +31,7 @@ export function AnswerKeys({ verdict }: { verdict: Verdict }): ReactNode {
   if (check.kind === 'ask') return <Answer verdict={verdict} legend="Is it so?" />;
   return (
     <details className="verdict-more">
-      <summary>
-        {answer === undefined
-          ? 'The inspector’s word'
-          : `The inspector’s word: ${VERDICT_WORDS[answer.says]}. ${answerInWords(answer)}`}
-      </summary>
+      <summary>{answer === undefined ? 'The inspector’s word' : inspectorsWord(answer)}</summary>
       <Answer verdict={verdict} legend="What the inspector says of it" />
     </details>
   );

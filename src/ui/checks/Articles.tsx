@@ -2,7 +2,8 @@
 import { useState, type ReactNode } from 'react';
 import { RULE_KINDS, type RuleCheck, type RuleKind, type RuleMark } from '../../core/job/kinds/rule-check.ts';
 import type { RuleSheet } from '../../core/job/kinds/rule-sheet.ts';
-import { figuresOf, withFigure, type FigureName } from '../../core/rules/figures.ts';
+import { hasOldWords } from '../../core/rules/as-it-came.ts';
+import { figuresOf, withTyped, type FigureName } from '../../core/rules/figures.ts';
 import { FIGURE_LABELS, OF_WORDS, OWN_WORDS } from '../../core/words/rule-book.ts';
 import { askedInWords, MARK_WORDS, RULE_KIND_WORDS } from '../../core/words/rules.ts';
 import { useDocument } from '../../store/page.ts';
@@ -10,6 +11,7 @@ import { EntryField } from '../fields/EntryField.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
 import { SelectField, TextField, type Choice } from '../fields/Fields.tsx';
 import { rolesKind } from '../fields/rule-figures.ts';
+import { OldWords } from './OldWords.tsx';
 import type { ChangeSheet } from './SheetEditor.tsx';
 
 interface Props {
@@ -30,6 +32,7 @@ export function Articles({ sheet, mark, change }: Props): ReactNode {
             // Articles have no name of their own.
             key={`${at} ${sheet.checks.length}`}
             check={check}
+            mark={mark}
             set={(next) => setAll((checks) => checks.with(at, next))}
             remove={() => setAll((checks) => checks.toSpliced(at, 1))}
           />
@@ -71,7 +74,7 @@ function AddArticle({ add }: { add: (check: RuleCheck) => void }): ReactNode {
 /** Of those that a kind has the ones that most articles use; the others stand under "more". */
 const IN_SIGHT: readonly FigureName[] = ['sizes', 'least', 'most'];
 
-type Picked = 'only' | 'end' | 'from' | 'runs';
+type Picked = 'only' | 'end' | 'from' | 'runs' | 'box';
 
 /** The choices of an article, where its kind has them. */
 function picksOf({
@@ -96,6 +99,19 @@ function picksOf({
           },
         ]
       : []),
+    ...(kind === 'plate' && of === 'area'
+      ? [
+          {
+            name: 'box' as const,
+            label: 'A box counts with',
+            choices: choice(
+              ['', 'not asked of the book yet'],
+              ['covers', 'what it covers'],
+              ['touches', 'the foot of its walls'],
+            ),
+          },
+        ]
+      : []),
     ...(kind === 'tilt'
       ? [
           { name: 'from' as const, label: 'Counted from', choices: choice(['', 'the vertical'], ['level', 'level']) },
@@ -114,11 +130,13 @@ const measuresTo = ({ kind, of }: RuleCheck): boolean =>
 
 interface ArticleProps {
   readonly check: RuleCheck;
+  /** How sure what is typed now is. */
+  readonly mark: RuleMark;
   readonly set: (check: RuleCheck) => ReturnType<ChangeSheet>;
   readonly remove: () => void;
 }
 
-function Article({ check, set, remove }: ArticleProps): ReactNode {
+function Article({ check, mark, set, remove }: ArticleProps): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const figures = figuresOf(check);
   const isInSight = (name: FigureName): boolean => IN_SIGHT.includes(name) || check[name] !== undefined;
@@ -129,7 +147,7 @@ function Article({ check, set, remove }: ArticleProps): ReactNode {
         check={check}
         name={name}
         value={check[name] ?? null}
-        commit={(value) => set(withFigure(check, name, value))}
+        commit={(value) => set(withTyped(check, name, value, mark))}
       />
     </div>
   );
@@ -148,6 +166,7 @@ function Article({ check, set, remove }: ArticleProps): ReactNode {
             commit={(article) => set({ ...check, article })}
           />
           <TextField label={OWN_WORDS} value={check.text} mayBeEmpty commit={(text) => set({ ...check, text })} />
+          {hasOldWords(check) && <OldWords clear={() => set({ ...check, text: '' })} />}
         </div>
       </div>
       <details className="verdict-more">

@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import type { Derived } from '../../core/derive.ts';
 import type { ToPad } from '../../core/rules/types.ts';
 import { tubeName } from '../../core/solve/names.ts';
+import { ALONG_FROM_A } from '../../core/words/rule-book.ts';
 import { editor } from '../../store/page.ts';
 import { placeAt } from '../../core/geometry/path.ts';
 import { Length } from '../fields/Readings.tsx';
@@ -15,7 +16,7 @@ export const PaddingList = ({ stretches, derived }: { stretches: readonly ToPad[
         <tr>
           <th scope="col">Tube</th>
           <th scope="col" className="number">
-            From end A
+            {ALONG_FROM_A}
           </th>
           <th scope="col" className="number">
             Length

@@ -11,23 +11,27 @@ import {
   withWords,
   type AnswerState,
 } from '../../core/rules/filling.ts';
+import { hasOldWords } from '../../core/rules/as-it-came.ts';
 import { QUESTION_GROUPS, QUESTIONS, type Question } from '../../core/rules/questionnaire.ts';
-import { OWN_WORDS } from '../../core/words/rule-book.ts';
+import { OWN_WORDS, STANDS_ELSEWHERE } from '../../core/words/rule-book.ts';
 import { FigureField } from '../fields/FigureField.tsx';
 import { TextField } from '../fields/Fields.tsx';
 import { useOnward } from '../kit/useOnward.ts';
+import { OldWords } from './OldWords.tsx';
 import type { ChangeSheet } from './SheetEditor.tsx';
 
 interface Filling {
   readonly mark: RuleMark;
   readonly change: ChangeSheet;
+  /** To the articles of the sheet. */
+  readonly toArticles: () => void;
 }
 
-export function Questions({ sheet, mark, change }: Filling & { sheet: RuleSheet }): ReactNode {
+export function Questions({ sheet, mark, change, toArticles }: Filling & { sheet: RuleSheet }): ReactNode {
   const onward = useOnward();
   // The same object, so that a question that stays as it is is not drawn again.
-  const filling = useRef<Filling>({ mark, change });
-  filling.current = { mark, change };
+  const filling = useRef<Filling>({ mark, change, toArticles });
+  filling.current = { mark, change, toArticles };
   return (
     <div className="questions" {...onward}>
       <p className="small">
@@ -64,6 +68,7 @@ const STATE_SIGNS: Readonly<Record<AnswerState, string>> = {
   answered: '✓',
   'not-asked': '–',
   open: '…',
+  elsewhere: '↗',
   unanswered: '',
 };
 
@@ -79,7 +84,7 @@ interface RowProps {
 const Row = memo(function Row({ number, question, state, first, second, filling }: RowProps): ReactNode {
   const { asks, parts } = question;
   const articles = [first, second];
-  const words = articles.find((each) => each !== null);
+  const words = articles.find((each) => each !== null) ?? undefined;
   const set = (how: (sheet: RuleSheet, mark: RuleMark) => RuleSheet) =>
     filling.current.change((sheet) => how(sheet, filling.current.mark));
   const isPersons = parts[0]!.check.kind === 'ask';
@@ -92,6 +97,14 @@ const Row = memo(function Row({ number, question, state, first, second, filling 
           {STATE_SIGNS[state]}
         </span>
       </p>
+      {state === 'elsewhere' && (
+        <p className="small">
+          {STANDS_ELSEWHERE}{' '}
+          <button type="button" className="link" data-aside onClick={() => filling.current.toArticles()}>
+            To the articles
+          </button>
+        </p>
+      )}
       {state !== 'not-asked' && (
         <div className="question-fields" role="group" aria-label={asks}>
           {parts.map((part, i) => {
@@ -135,6 +148,9 @@ const Row = memo(function Row({ number, question, state, first, second, filling 
               mayBeEmpty
               commit={(text) => set((sheet, mark) => withWords(sheet, { question, words: { text }, mark }))}
             />
+            {words !== undefined && hasOldWords(words) && (
+              <OldWords clear={() => set((sheet, mark) => withWords(sheet, { question, words: { text: '' }, mark }))} />
+            )}
           </div>
         </div>
       )}

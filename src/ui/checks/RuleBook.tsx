@@ -13,13 +13,19 @@ import { remembered } from '../../core/remembered.ts';
 import { capital } from '../../core/words/lists.ts';
 import { judge } from '../../core/rules/judge.ts';
 import { strictest, type Alike } from '../../core/rules/strictest.ts';
+import type { RuleSheet } from '../../core/job/kinds/rule-sheet.ts';
 import type { Verdict } from '../../core/rules/types.ts';
 import {
+  linesCounted,
+  linesInWords,
   MASS_ASKED,
   NO_ARTICLES,
   sheetsInWords,
   SORT_WORDS,
+  SORTS,
   sortOf,
+  tallyOf,
+  unansweredInWords,
   WHAT_SHEETS_ARE_FOR,
   type Sort,
 } from '../../core/words/rule-book.ts';
@@ -63,7 +69,8 @@ export function RuleBook({ show, isBack }: { show: ShowSheet; isBack: boolean })
         </>
       ) : (
         <>
-          <Counts verdicts={verdicts} />
+          <Counts verdicts={verdicts} lines={alike.length} />
+          <Unanswered sheets={rules} />
           <p className="small">
             {sheetsInWords(rules)} {RULES_CHANGE}
           </p>
@@ -76,24 +83,29 @@ export function RuleBook({ show, isBack }: { show: ShowSheet; isBack: boolean })
   );
 }
 
-const SORTS: readonly Sort[] = ['not-met', 'not-checked', 'met', 'other-cars'];
-
-function Counts({ verdicts }: { verdicts: readonly Verdict[] }): ReactNode {
+function Counts({ verdicts, lines }: { verdicts: readonly Verdict[]; lines: number }): ReactNode {
   if (verdicts.length === 0) return <p>{NO_ARTICLES}</p>;
+  const fewer = linesInWords(lines, verdicts.length);
   return (
-    <p className="rule-counts" role="status">
-      {SORTS.map((word) => {
-        const count = verdicts.filter((verdict) => sortOf(verdict) === word).length;
-        if (count === 0 && word === 'other-cars') return null;
-        return (
-          <span key={word} className={`rule-count rule-count-${word}`}>
-            <span className="figure">{count}</span> {SORT_WORDS[word]}
+    <>
+      <p className="rule-counts" role="status">
+        {tallyOf(verdicts).map(({ sort, count }) => (
+          <span key={sort} className={`rule-count rule-count-${sort}`}>
+            <span className="figure">{count}</span> {SORT_WORDS[sort]}
           </span>
-        );
-      })}
-    </p>
+        ))}
+      </p>
+      {fewer !== null && <p className="small">{fewer}</p>}
+    </>
   );
 }
+
+/** What the sheets that are filled in here leave open. */
+const Unanswered = ({ sheets }: { sheets: readonly RuleSheet[] }): ReactNode =>
+  sheets.map((sheet) => {
+    const words = unansweredInWords(sheet);
+    return words === null ? null : <p key={sheet.sheet}>{words}</p>;
+  });
 
 /** Asked where an article goes by it, and there to be changed from then on. */
 function Mass({ verdicts }: { verdicts: readonly Verdict[] }): ReactNode {
@@ -121,20 +133,30 @@ function Groups({ alike, derived }: { alike: readonly Alike[]; derived: Derived 
   const pointed = useEditor((state) => state.pointedOut?.key);
   const held = inHand !== null && (!inHand.isLeft || inHand.key === pointed) ? inHand : null;
   const groupOf = ({ first }: Alike): Sort => (held?.key === keyOfVerdict(first) ? held.word : sortOf(first));
+  const isMerged = alike.some(({ more }) => more.length > 0);
   return SORTS.map((word) => (
-    <Group key={word} word={word} of={alike.filter((each) => groupOf(each) === word)} derived={derived} take={take} />
+    <Group
+      key={word}
+      word={word}
+      of={alike.filter((each) => groupOf(each) === word)}
+      isMerged={isMerged}
+      derived={derived}
+      take={take}
+    />
   ));
 }
 
 interface GroupProps {
   readonly word: Sort;
   readonly of: readonly Alike[];
+  /** Articles stand under others: then lines are counted, and said to be. */
+  readonly isMerged: boolean;
   readonly derived: Derived;
   readonly take: Dispatch<SetStateAction<InHand | null>>;
 }
 
 /** What is met folds: nobody comes for that. */
-function Group({ word, of, derived, take }: GroupProps): ReactNode {
+function Group({ word, of, isMerged, derived, take }: GroupProps): ReactNode {
   const pointed = useEditor((state) => state.pointedOut?.key);
   if (of.length === 0) return null;
   const list = (
@@ -165,7 +187,12 @@ function Group({ word, of, derived, take }: GroupProps): ReactNode {
     );
   }
   return (
-    <Section title={title} count={of.length} open={word === 'not-checked'} onlyOpen>
+    <Section
+      title={title}
+      count={isMerged ? linesCounted(of.length) : of.length}
+      open={word === 'not-checked'}
+      onlyOpen
+    >
       {list}
     </Section>
   );

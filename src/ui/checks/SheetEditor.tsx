@@ -82,7 +82,12 @@ export function SheetEditor(props: { open: OpenSheet; show: (open: OpenSheet | n
         {open.page === 'questions' ? (
           <>
             <Progress sheet={sheet} />
-            <Questions sheet={sheet} mark={mark} change={change} />
+            <Questions
+              sheet={sheet}
+              mark={mark}
+              change={change}
+              toArticles={() => show({ ...open, page: 'articles' })}
+            />
           </>
         ) : (
           <Articles sheet={sheet} mark={mark} change={change} />

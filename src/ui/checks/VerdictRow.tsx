@@ -7,9 +7,16 @@ import type { Member } from '../../core/job/kinds/member.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Verdict, VerdictWord } from '../../core/rules/types.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
-import { articleInWords, bookInWords, MAY_BE_MEANT, moreInWords } from '../../core/words/rule-book.ts';
+import {
+  alsoAskedBy,
+  articleInWords,
+  bookInWords,
+  MAY_BE_MEANT,
+  SORT_WORDS,
+  sortOf,
+} from '../../core/words/rule-book.ts';
 import { figureInWords } from '../../core/words/rule-figures.ts';
-import { MARK_WORDS, VERDICT_WORDS, verdictInWords } from '../../core/words/rules.ts';
+import { MARK_WORDS, verdictInWords } from '../../core/words/rules.ts';
 import { editor } from '../../store/page.ts';
 import type { PointedOut } from '../../store/types.ts';
 import { jobEdit } from '../fields/jobEdit.ts';
@@ -67,7 +74,7 @@ export function VerdictRow({ verdict, more, derived, pointed, onTake, onLeave }:
         <AnswerKeys verdict={verdict} />
         {more.length > 0 && (
           <details className="verdict-more">
-            <summary>{moreInWords(more.length)}</summary>
+            <summary>{alsoAskedBy(more.map((each) => sheetOf(each, derived)))}</summary>
             <ul className="findings">
               {more.map((each) => (
                 <li key={keyOfVerdict(each)}>
@@ -90,14 +97,15 @@ export function VerdictRow({ verdict, more, derived, pointed, onTake, onLeave }:
 /** What of it is words: those of one line are the same text as long as nothing about it changes. */
 const said = (verdict: Verdict, derived: Derived) => {
   const { check } = verdict;
-  const { rules } = derived.job;
-  const sheet = rules.find((each) => each.sheet === verdict.sheet)!;
+  const sheet = sheetOf(verdict, derived);
   return {
-    book: bookInWords(sheet, rules),
+    book: bookInWords(sheet, derived.job.rules),
     asked: articleInWords(check, sheet, derived.job.lengthUnit),
     came: verdictInWords(verdict, derived),
   };
 };
+
+const sheetOf = ({ sheet }: Verdict, { job }: Derived) => job.rules.find((each) => each.sheet === sheet)!;
 
 const SIGNS: Readonly<Record<VerdictWord, string>> = { 'not-met': '×', 'not-checked': '?', met: '✓' };
 
@@ -126,7 +134,7 @@ const Line = memo(function Line({ verdict, book, asked, came, chosen, unit }: Li
         </span>
         <span className="verdict-asked">{asked}</span>
         <span className="verdict-came">
-          <span className="verdict-word">{VERDICT_WORDS[word]}:</span> {came}
+          <span className="verdict-word">{SORT_WORDS[sortOf(verdict)]}:</span> {came}
         </span>
       </span>
     </>

@@ -4,7 +4,7 @@ import { useState, type ReactNode } from 'react';
 export function Section(props: {
   title: string;
   /** How many things are in it, shown beside the title. */
-  count?: number;
+  count?: number | string;
   /** How it stands at first; after that it is the person's own. */
   open?: boolean;
   /** What is in it is made only while it is open: much of it would slow every edit down. */

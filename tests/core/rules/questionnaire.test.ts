@@ -19,6 +19,9 @@ import {
 import { judge } from '../../../src/core/rules/judge.ts';
 import { QUESTIONS, type Question } from '../../../src/core/rules/questionnaire.ts';
 import { ROLES } from '../../../src/core/job/role.ts';
+import { FIA } from '../../../src/core/rules/shipped/fia.ts';
+import { hasOldWords } from '../../../src/core/rules/as-it-came.ts';
+import { articleInWords, unansweredInWords } from '../../../src/core/words/rule-book.ts';
 import { drawn } from '../../draws.ts';
 import { drawFrom, type Draw } from '../../reference/oracles/seeded.ts';
 
@@ -157,5 +160,43 @@ describe('an answer', () => {
       }
       expect(throughDoor(sheet)).toEqual(sheet);
     }
+  });
+});
+
+describe('a sheet that came with the program', () => {
+  it('has a figure that is put right marked as the page says, and no words of the old figure beside a verdict', () => {
+    const at = question('hoop-lean');
+    expect(articlesOf(FIA, at)).toMatchObject([{ mark: 'memory', most: 10 }]);
+    const set = (value: number, sheet = FIA) =>
+      withAnswer(sheet, { question: at, part: 0, name: 'most', value, mark: 'read' });
+    const [same] = articlesOf(set(10), at);
+    expect(same).toMatchObject({ mark: 'memory' });
+    const [other] = articlesOf(set(12), at);
+    expect(other).toMatchObject({ mark: 'read', most: 12, text: 'Main rollbar: within 10 degrees of the vertical.' });
+    expect([same, other].map((check) => hasOldWords(check!))).toEqual([false, true]);
+    const heads = [same, other].map((check) => articleInWords(check!, FIA, 'mm'));
+    expect(heads[0]).toContain('within 10 degrees');
+    expect(heads[1]).toMatch(/at most 12\.0°\.$/u);
+    expect(heads[1]).not.toContain('10');
+    // Typed back, its words are true again.
+    expect(hasOldWords(articlesOf(set(10, set(12)), at)[0]!)).toBe(false);
+  });
+
+  it('with an article of another form about a question says so, and counts it as answered', () => {
+    // Both hoops in one article, where the page asks of hoops, legs and stays.
+    expect(answerState(FIA, question('tube-light'))).toBe('elsewhere');
+    expect(answerState(FIA, question('gussets'))).toBe('unanswered');
+    const { answered: done } = progressOf(FIA);
+    const states = QUESTIONS.map((each) => answerState(FIA, each));
+    expect(states.filter((state) => state !== 'unanswered' && state !== 'open')).toHaveLength(done);
+  });
+
+  it('says how many questions nobody has answered once its page is used, and not before', () => {
+    expect(unansweredInWords(FIA)).toBeNull();
+    const used = withNotAsked(FIA, question('roof'), true);
+    const { answered: done, of } = progressOf(used);
+    expect(unansweredInWords(used)).toBe(
+      `${of - done} of ${of} questions of FIA Appendix J, art. 253-8, 2009, as quoted; marked figures from memory are not answered: nothing is checked there.`,
+    );
   });
 });

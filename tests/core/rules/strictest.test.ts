@@ -26,6 +26,7 @@ const verdict = (sheet: string, check: RuleCheck, fields: Partial<Verdict> = {})
   bound: 'least',
   margin: 0,
   quantity: 'angle',
+  count: 1,
   concerns: [],
   envelope: null,
   bend: null,

@@ -2,7 +2,19 @@
 import { describe, expect, it } from 'vitest';
 import type { RuleCheck } from '../../../src/core/job/kinds/rule-check.ts';
 import type { RuleSheet } from '../../../src/core/job/kinds/rule-sheet.ts';
-import { articleInWords, bookInWords, sheetInWords, sheetsInWords } from '../../../src/core/words/rule-book.ts';
+import type { Verdict, VerdictWord } from '../../../src/core/rules/types.ts';
+import {
+  alsoAskedBy,
+  articleInWords,
+  bookInWords,
+  linesInWords,
+  sheetInWords,
+  sheetsInWords,
+  tallyInWords,
+  tallyOf,
+} from '../../../src/core/words/rule-book.ts';
+import { verdictInWords } from '../../../src/core/words/rules.ts';
+import { derived } from '../frame.ts';
 
 const harness = (fields: object): RuleCheck => ({
   article: '6.1',
@@ -63,4 +75,45 @@ it('every sheet that was held against the frame is named, one without a name by 
   expect(sheetsInWords([sheet({}), sheet({ body: 'Club rules', edition: '' })])).toBe(
     'Held against these sheets: Valley Hill Climb, 2026; Club rules.',
   );
+});
+
+it('counts articles in the same words wherever they are counted, and says where fewer lines stand below', () => {
+  const of = (verdict: VerdictWord, id = 'measured') => ({ verdict, because: { id } }) as unknown as Verdict;
+  const all = [of('met'), of('not-met'), of('met'), of('not-checked', 'other-mass'), of('not-checked', 'no-mass')];
+  expect(tallyInWords(all)).toBe('1 not met, 1 not checked, 2 met, 1 for cars of another mass');
+  expect(tallyOf(all).reduce((sum, { count }) => sum + count, 0)).toBe(all.length);
+  expect(linesInWords(33, 33)).toBeNull();
+  expect(linesInWords(24, 33)).toMatch(/^33 articles on 24 lines: /u);
+  expect(alsoAskedBy([sheet({}), sheet({ body: 'Club rules' })])).toBe(
+    'Also asked by: Valley Hill Climb, 2026; Club rules, 2026',
+  );
+});
+
+it('a figure among several things names what they are: helmets and straps are no tubes', () => {
+  const frame = derived({ nodes: {}, members: [] });
+  const met = (kind: string, of: string, count: number): string =>
+    verdictInWords(
+      {
+        sheet: 's',
+        index: 0,
+        check: { article: '', text: '', mark: 'own', roles: [], kind, of },
+        verdict: 'met',
+        value: 80,
+        limit: 50,
+        bound: 'least',
+        margin: 30,
+        quantity: 'length',
+        count,
+        concerns: ['a', 'b'],
+        envelope: null,
+        bend: null,
+        at: null,
+        to: null,
+        because: { id: 'measured' },
+      } as unknown as Verdict,
+      frame,
+    );
+  expect(met('head-room', 'line-front', 2)).toContain('the least of 2 helmets');
+  expect(met('harness', 'strap-angle', 4)).toContain('the least of 4 straps');
+  expect(met('section', 'size', 5)).toContain('the least of 2 tubes');
 });

@@ -81,6 +81,8 @@ interface OfEveryCheck {
   readonly secondMoment?: number;
   readonly outerDiameter?: number;
   readonly wall?: number;
+  /** The area of a plate: what a box counts with, the outline that it covers or the foot of its walls. Absent: the book has not been asked. */
+  readonly box?: 'covers' | 'touches';
   /** mm that a wall may be thinner than it is asked for. */
   readonly allowance?: number;
   /** A support: mm along the bar from its farthest place, within which it has to land. A ball: its diameter. */
@@ -148,6 +150,7 @@ const common = {
   secondMoment: v.exactOptional(positive),
   outerDiameter: v.exactOptional(across),
   wall: v.exactOptional(across),
+  box: v.exactOptional(v.picklist(['covers', 'touches'])),
   allowance: v.exactOptional(across),
   within: v.exactOptional(size),
   diameter: v.exactOptional(size),
@@ -173,7 +176,7 @@ export const checkPart: Part<RuleCheck> = {
   // That `of` is one of its kind's own is known by how the shapes are made, not by their type.
   shape: v.variant('kind', (Object.keys(RULE_KINDS) as RuleKind[]).map(shapeOf)) as unknown as Part<RuleCheck>['shape'],
   keys: [
-    'article kind of roles only onto from runs sizes outerDiameter wall area secondMoment allowance least most aim strictly within diameter end massFrom massUpTo mark text question answer',
+    'article kind of roles only onto from runs sizes outerDiameter wall area secondMoment box allowance least most aim strictly within diameter end massFrom massUpTo mark text question answer',
     'outerDiameter wall',
     'says by note on',
   ],

@@ -1,5 +1,8 @@
-/** What bars stand on: the area of a foot as it covers the car, mm2, its thickness, how many holes for bolts, and the least of these across. */
-import { coveredArea } from '../../feet/amount.ts';
+/**
+ * What bars stand on: the area of a foot on the car, mm2, its thickness, how many holes for bolts, and the least of these across. A plate's area is that of its
+ * face less its holes. A box stands on its walls: what it covers and what it touches are two areas, and which is the plate's the book has to say.
+ */
+import { contactArea, coveredArea } from '../../feet/amount.ts';
 import type { CheckOf } from '../../job/kinds/rule-check.ts';
 import type { Foot } from '../../job/kinds/foot.ts';
 import type { Judge, Outcome } from '../types.ts';
@@ -9,15 +12,25 @@ export const plate: Judge<'plate'> = (check, ask) =>
     const concerns = ask.tubes([bar]).map(({ id }) => id);
     const stands = bar.ends.filter(({ fit }) => fit === 'foot' || fit === 'plate');
     if (stands.length === 0) return [{ unknown: { id: 'no-foot' }, concerns, at: bar.ends[0].position }];
-    return stands.map(({ foot, position: at }): Outcome =>
-      foot === null
-        ? { unknown: { id: 'foot-without-size' }, concerns, at }
-        : { value: FIGURES[check.of](foot), concerns, at },
-    );
+    return stands.map(({ foot, position: at }): Outcome => {
+      if (foot === null) return { unknown: { id: 'foot-without-size' }, concerns, at };
+      const value = check.of === 'area' ? areaOf(foot, check) : FIGURES[check.of](foot);
+      if (value !== null) return { value, concerns, at };
+      return { unknown: { id: 'box', covers: coveredArea(foot), touches: contactArea(foot) }, concerns, at };
+    });
   });
 
-const FIGURES: Readonly<Record<CheckOf<'plate'>['of'], (foot: Foot) => number>> = {
-  area: coveredArea,
+/** Of a box what the article says counts; where it says nothing, that of the two areas which settles it for both; null where they fall on either side of a limit. */
+function areaOf(foot: Foot, { box, least = -Infinity, most = Infinity }: CheckOf<'plate'>): number | null {
+  const [touches, covers] = [contactArea(foot), coveredArea(foot)];
+  if (foot.kind !== 'box' || box === 'touches') return touches;
+  if (box === 'covers' || covers < least) return covers;
+  if (touches > most) return touches;
+  if (touches >= least && covers <= most) return most === Infinity ? touches : covers;
+  return null;
+}
+
+const FIGURES: Readonly<Record<Exclude<CheckOf<'plate'>['of'], 'area'>, (foot: Foot) => number>> = {
   thickness: ({ thickness }) => thickness,
   bolts: ({ holes = [] }) => holes.length,
   hole: ({ holes = [] }) => (holes.length === 0 ? 0 : Math.min(...holes.map(({ diameter }) => diameter))),
