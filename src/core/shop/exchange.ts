@@ -22,9 +22,9 @@ import { allLogged, asLogged, unlogged, withPulls } from './log.ts';
 import { toolsOf } from './tools.ts';
 import type { Shop } from './types.ts';
 
-/** A job with nothing drawn in it: the shop's sections, its dies on its bender, its log, its way of marking, the room its torch wants, how its bends scatter, what it cuts ends with and what it quotes with. */
+/** A job with nothing drawn in it: the shop's sections, its dies on its bender, its log, its way of marking, the room its torch wants, how its bends scatter, how it saws, what it cuts ends with and what it quotes with. */
 export function jobFrom(shop: Shop, lengthUnit: LengthUnit): Job {
-  const { sections, dies, pulls, marking = NEW_MARKING, torchGap, torchRoom, scatter, rates } = shop;
+  const { sections, dies, pulls, marking = NEW_MARKING, torchGap, torchRoom, scatter, sawing, rates } = shop;
   const tools = toolsOf(shop);
   return {
     ...emptyJob(lengthUnit),
@@ -33,6 +33,7 @@ export function jobFrom(shop: Shop, lengthUnit: LengthUnit): Job {
     ...(torchRoom !== undefined && { torchRoom }),
     ...(scatter && { accuracy: { ...FIRST_ACCURACY, ...scatter } }),
     ...(tools && { tools }),
+    ...(sawing && { stock: sawing }),
     ...(rates && { quote: { rates } }),
     sections,
     dies: dies.map((die) => onBender(die, shop.bender)),

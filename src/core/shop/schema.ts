@@ -9,6 +9,7 @@ import { footTrim } from '../job/kinds/foot-trim.ts';
 import { torchRoom } from '../job/kinds/fitting.ts';
 import { benchSawAngle } from '../job/kinds/tools.ts';
 import { ratesPart } from '../job/kinds/rates.ts';
+import { sawingPart } from '../job/kinds/stock.ts';
 import { torchGap } from '../job/kinds/torch-gap.ts';
 import { scatterPart } from '../job/kinds/scatter.ts';
 import { SHOP_LISTS, shopKindOf } from './kinds.ts';
@@ -24,5 +25,6 @@ export const shopSchema = v.looseObject({
   scatter: v.exactOptional(scatterPart.shape),
   benchSaw: v.exactOptional(benchSawAngle),
   rates: v.exactOptional(ratesPart.shape),
+  sawing: v.exactOptional(sawingPart.shape),
   ...Object.fromEntries(SHOP_LISTS.map((list) => [list, v.optional(v.array(shopKindOf(list).shape), [])])),
 });

@@ -3,6 +3,7 @@ import { joinedOrder } from '../job/joined-order.ts';
 import { benderPart } from '../job/kinds/bender.ts';
 import { markingPart } from '../job/kinds/marking.ts';
 import { ratesPart } from '../job/kinds/rates.ts';
+import { sawingPart } from '../job/kinds/stock.ts';
 import { textWriter } from '../job/text.ts';
 import { scatterPart } from '../job/kinds/scatter.ts';
 import { SHOP_LISTS, shopKindOf } from './kinds.ts';
@@ -19,9 +20,10 @@ const HEAD = [
   'scatter',
   'benchSaw',
   'rates',
+  'sawing',
   ...SHOP_LISTS,
 ];
-const PARTS = [...benderPart.keys, ...markingPart.keys, ...scatterPart.keys, ...ratesPart.keys];
+const PARTS = [...benderPart.keys, ...markingPart.keys, ...scatterPart.keys, ...ratesPart.keys, ...sawingPart.keys];
 /** Every key that the schema knows. */
 export const SHOP_KEY_ORDER = joinedOrder([
   HEAD,

@@ -19,7 +19,7 @@ import { shownName } from '../../core/job/shown.ts';
 import { withRack } from '../../core/shop/rack.ts';
 import { stickInWords } from '../../core/words/stock.ts';
 import { formatLength } from '../../core/units/length.ts';
-import { useDocument, useShop } from '../../store/page.ts';
+import { shopRecord, useDocument, useShop } from '../../store/page.ts';
 import { LengthField } from '../fields/Fields.tsx';
 import { jobEdit } from '../fields/jobEdit.ts';
 import { numberKind, orNothing, type ValueKind } from '../fields/kinds.ts';
@@ -171,17 +171,33 @@ const SAWING: readonly { readonly key: keyof StockBlock; readonly label: string;
 
 function AtTheSaw(): ReactNode {
   const stock = useDocument((state) => state.job.stock);
+  const sawing = useShop((state) => state.shop.sawing);
+  const isShops = SAWING.every(({ key, first }) => (stock?.[key] ?? first) === (sawing?.[key] ?? first));
+  const { kerf = FIRST_KERF, squareOff = 0, keepFrom = FIRST_KEPT } = stock ?? {};
   return (
-    <div className="trio">
-      {SAWING.map(({ key, label, first }) => (
-        <LengthField
-          key={key}
-          label={label}
-          value={stock?.[key] ?? first}
-          {...jobEdit<number>('Change how it is sawn', (job, mm) => setSawing(job, { [key]: mm }))}
-        />
-      ))}
-    </div>
+    <>
+      <div className="trio">
+        {SAWING.map(({ key, label, first }) => (
+          <LengthField
+            key={key}
+            label={label}
+            value={stock?.[key] ?? first}
+            {...jobEdit<number>('Change how it is sawn', (job, mm) => setSawing(job, { [key]: mm }))}
+          />
+        ))}
+      </div>
+      {!isShops && (
+        <p>
+          <button
+            type="button"
+            className="press press-quiet"
+            onClick={() => shopRecord.getState().change((shop) => ({ ...shop, sawing: { kerf, squareOff, keepFrom } }))}
+          >
+            Saw every new job so
+          </button>
+        </p>
+      )}
+    </>
   );
 }
 

@@ -55,3 +55,9 @@ it('turns the tube end for end once in the run, between its halves, and both hal
   const at = clamps.map(({ step }) => step.marks[0]!.at);
   expect(at.slice(2)).toEqual(at.slice(0, 2));
 });
+
+it('begins with how the shop saws, and says nothing of it where the shop does not', () => {
+  const sawing = { kerf: 1.6, keepFrom: 250 };
+  expect(jobFrom({ ...EMPTY_SHOP, sawing }, 'mm').stock).toEqual(sawing);
+  expect(jobFrom(EMPTY_SHOP, 'mm')).not.toHaveProperty('stock');
+});

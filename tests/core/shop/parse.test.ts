@@ -107,6 +107,7 @@ describe('what is refused, with its place', () => {
     [['saws', 1, 'diameter'], 0, 'saws[1].diameter: below 0.01 mm'],
     [['rates', 'hourly'], -1, 'rates.hourly: below zero'],
     [['rates', 'minutes', 'cope'], -1, 'rates.minutes.cope: below zero'],
+    [['sawing', 'kerf'], -0.1, 'sawing.kerf: below zero'],
     [['scatter', 'mark'], 11, 'scatter.mark: beyond 10'],
     [['marking', 'from'], 'C', 'marking.from: not "A" or "B" or "middle"'],
     [['bender', 'room', 1, 'normal'], [0, 0, 0], 'bender.room[1].normal: has no length, so no direction'],

@@ -10,6 +10,7 @@ export const shopFile = () => {
     bender,
     marking: { from: 'B', mark: 'clamp', fine: true },
     footTrim: 38,
+    sawing: { kerf: 1.8, squareOff: 5, keepFrom: 200 },
     scatter: { angle: 0.4, rotation: 0.6, mark: 0.8 },
     sections: [
       ...sections.map((section) => ({ ...section, stick: 6096 })),

@@ -26,11 +26,18 @@ export const FIRST_KEPT = 300;
 const GREATEST_KERF = 20;
 const GREATEST_SQUARE_OFF = 500;
 
+const sawingFields = {
+  kerf: v.exactOptional(upTo(GREATEST_KERF)),
+  squareOff: v.exactOptional(upTo(GREATEST_SQUARE_OFF)),
+  keepFrom: v.exactOptional(length),
+};
+
+/** How sticks are sawn in a shop: what a new job begins with. */
+export const sawingPart: Part<StockBlock> = { shape: v.looseObject(sawingFields), keys: ['kerf squareOff keepFrom'] };
+
 export const stockPart: Part<StockBlock> = {
   shape: v.looseObject({
-    kerf: v.exactOptional(upTo(GREATEST_KERF)),
-    squareOff: v.exactOptional(upTo(GREATEST_SQUARE_OFF)),
-    keepFrom: v.exactOptional(length),
+    ...sawingFields,
     sticks: v.optional(v.array(stickKind.shape), []),
     spares: v.optional(v.array(spareKind.shape), []),
     sawn: v.optional(v.array(sawnKind.shape), []),
