@@ -11,6 +11,8 @@ import { heavyMeasure, longMeasure, type Measure } from '../quote/units.ts';
 import { formatLength, type LengthUnit } from '../units/length.ts';
 
 export const ORDER = 'To order';
+export const ORDER_COLUMNS = ['What', 'How much', 'At', 'Comes to'] as const;
+export const NOTHING_TO_GET = 'There is nothing to get.';
 export const QUOTE = 'Quote';
 export const SHOP_QUOTE = 'Quote, the shop’s own page';
 export const ROUNDED_IS = 'Every figure is rounded to two decimals where it stands, and what follows goes by it.';
