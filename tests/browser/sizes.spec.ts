@@ -33,6 +33,7 @@ const MAIN: Readonly<Record<StationName, (page: Page) => readonly Locator[]>> = 
     page.getByRole('heading', { name: /^Stick 1:/u }),
     page.getByRole('button', { name: 'Stick 1 is sawn' }),
     page.getByRole('tab', { name: 'Sticks' }),
+    page.getByRole('tab', { name: 'Quote' }),
   ],
 };
 

@@ -49,7 +49,7 @@ export const GROUP_NAMES: Readonly<Record<QuoteGroup, string>> = {
   material: 'Material',
   making: 'Making',
   feet: 'Feet and gussets',
-  extras: 'Also',
+  extras: 'Charged beside',
 };
 
 interface Said {

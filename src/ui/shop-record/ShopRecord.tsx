@@ -6,6 +6,8 @@ import { FIRST_MARKING } from '../../core/job/kinds/marking.ts';
 import { FIRST_FOOT_TRIM } from '../../core/job/kinds/foot-trim.ts';
 import { FIRST_TORCH_ROOM } from '../../core/job/kinds/fitting.ts';
 import { GREATEST_BENCH_SAW } from '../../core/job/kinds/tools.ts';
+import type { Rates } from '../../core/job/kinds/rates.ts';
+import type { Shop } from '../../core/shop/types.ts';
 import { FIRST_TORCH_GAP } from '../../core/job/kinds/torch-gap.ts';
 import { allThatDiffers } from '../../core/shop/differences.ts';
 import { given } from '../../core/shop/exchange.ts';
@@ -17,6 +19,7 @@ import { shopRecord, useDocument, useShop } from '../../store/page.ts';
 import { LengthField } from '../fields/Fields.tsx';
 import { EntryField } from '../fields/EntryField.tsx';
 import { deviationKind, numberKind, orNothing } from '../fields/kinds.ts';
+import { RateFields } from '../fields/RateFields.tsx';
 import { FaultList } from '../kit/FaultList.tsx';
 import { Section } from '../kit/Section.tsx';
 import { SheetTable } from './SheetTable.tsx';
@@ -98,6 +101,9 @@ export default function ShopRecord(props: {
       </Section>
       <Section title="Rule sheets" count={shop.rules.length} open>
         <SheetTable />
+      </Section>
+      <Section title="Rates and prices" onlyOpen>
+        <ShopRates />
       </Section>
       <Section title="Marks, scatter, torch, feet" open>
         <HabitRows />
@@ -190,6 +196,23 @@ function FootTrim(): ReactNode {
     />
   );
 }
+
+/** What a new job is quoted with. */
+function ShopRates(): ReactNode {
+  const unit = useDocument((state) => state.job.lengthUnit);
+  const rates = useShop((state) => state.shop.rates ?? NO_RATES);
+  return (
+    <RateFields
+      rates={rates}
+      unit={unit}
+      commit={(_, next) => shopRecord.getState().change(({ rates: _before, ...shop }) => withRates(shop, next))}
+    />
+  );
+}
+
+const NO_RATES: Rates = {};
+
+const withRates = (shop: Shop, rates: Rates): Shop => (sameData(rates, NO_RATES) ? shop : { ...shop, rates });
 
 /** Up to what angle a plain cut at a foot or a mitre is sawn. */
 function BenchSaw(): ReactNode {

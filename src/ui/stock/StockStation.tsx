@@ -4,6 +4,8 @@ import { useDocument } from '../../store/page.ts';
 import { useKept } from '../kit/kept.ts';
 import { Tabs, type Tab } from '../kit/Tabs.tsx';
 import { CuttingPlan } from './CuttingPlan.tsx';
+import { OrderList } from './OrderList.tsx';
+import { Quote } from './Quote.tsx';
 import { Rack } from './Rack.tsx';
 import { Variants } from './Variants.tsx';
 import '../kit/ui.css';
@@ -17,6 +19,8 @@ export default function StockStation(): ReactNode {
       <Tabs label="Parts of Stock" tabs={PARTS} shown={part} onShow={show}>
         {part === 'plan' && <CuttingPlan hasTubes={hasTubes} toRack={() => show('rack')} />}
         {part === 'rack' && <Rack />}
+        {part === 'order' && <OrderList />}
+        {part === 'quote' && <Quote />}
         {part === 'variants' && <Variants />}
       </Tabs>
     </div>
@@ -26,6 +30,8 @@ export default function StockStation(): ReactNode {
 const PARTS = [
   { name: 'plan', title: 'Cutting plan' },
   { name: 'rack', title: 'Sticks' },
+  { name: 'order', title: 'To order' },
+  { name: 'quote', title: 'Quote' },
   { name: 'variants', title: 'Variants' },
 ] as const satisfies readonly Tab<string>[];
 
