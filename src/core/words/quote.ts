@@ -8,7 +8,8 @@ import type { Job } from '../job/types.ts';
 import type { OrderList } from '../quote/order.ts';
 import type { LineOf, QuoteGroup, QuoteLine, Reckoned } from '../quote/reckon.ts';
 import { heavyMeasure, longMeasure, type Measure } from '../quote/units.ts';
-import { formatLength, type LengthUnit } from '../units/length.ts';
+import { stickLengthInWords } from './stock.ts';
+import type { LengthUnit } from '../units/length.ts';
 
 export const ORDER = 'To order';
 export const ORDER_COLUMNS = ['What', 'How much', 'At', 'Comes to'] as const;
@@ -79,26 +80,23 @@ const TIMED: Readonly<Record<Timed, Said>> = {
 const namedSection = ({ sections }: Job, id: string): string =>
   shownName(sections.find((section) => section.id === id)?.name ?? id);
 
-const lengthInWords = (mm: number, unit: LengthUnit): string => `${formatLength(mm, unit).text} ${unit}`;
-
 const STICKS_ARE = {
   bought: 'Sticks of the cutting plan, to be bought.',
   rack: 'Sticks of the cutting plan, from the rack.',
   'left-over': 'Left over of sticks that were sawn for this job, and count whole.',
 } as const;
 
-/** "Sticks of 1 3/4 x .120, 240 in, batch H-204". */
+/** "Sticks of 1 3/4 x .120, 20 ft, batch H-204". */
 export function sticksInWords(
   { section, length, batch }: Pick<Stick, 'section' | 'length' | 'batch'>,
   job: Job,
 ): string {
   const heat = batch === undefined ? '' : `, batch ${shownName(batch)}`;
-  return `Sticks of ${namedSection(job, section)}, ${lengthInWords(length, job.lengthUnit)}${heat}`;
+  return `Sticks of ${namedSection(job, section)}, ${stickLengthInWords(length, job.lengthUnit)}${heat}`;
 }
 
-/** "Sticks of 1 3/4 x .120, 240 in": what a line is, and what was counted for it. */
+/** "Sticks of 1 3/4 x .120, 20 ft": what a line is, and what was counted for it. */
 export function lineInWords(of: LineOf, job: Job): Said {
-  const shown = (mm: number): string => lengthInWords(mm, job.lengthUnit);
   switch (of.kind) {
     case 'sticks':
       return { name: sticksInWords(of.stick, job), counts: STICKS_ARE[of.from] };
@@ -106,7 +104,7 @@ export function lineInWords(of: LineOf, job: Job): Said {
       return { name: `${sticksInWords(of.like, job)}, sawn`, counts: 'Sticks that were sawn for this job, whole.' };
     case 'wanted':
       return {
-        name: `Sticks of ${namedSection(job, of.section)}, ${shown(of.length)}, still to get`,
+        name: `Sticks of ${namedSection(job, of.section)}, ${stickLengthInWords(of.length, job.lengthUnit)}, still to get`,
         counts: 'The cutting plan has no stick for some parts: these would do.',
       };
     case 'unplanned':

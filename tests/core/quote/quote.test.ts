@@ -270,6 +270,6 @@ describe('figures', () => {
   it('have a name for every line', async () => {
     const frame = frameWith({ stock: STOCK });
     const { lines } = await reckoned();
-    expect(lines.map(({ of }) => lineInWords(of, frame.job).name)).toContain('Sticks of main, 6000.0 mm');
+    expect(lines.map(({ of }) => lineInWords(of, frame.job).name)).toContain('Sticks of main, 6 m');
   });
 });
