@@ -14,6 +14,7 @@ import type { LengthUnit } from '../units/length.ts';
 export const ORDER = 'To order';
 export const ORDER_COLUMNS = ['What', 'How much', 'At', 'Comes to'] as const;
 export const NOTHING_TO_GET = 'There is nothing to get.';
+export const STICKS_COMING = 'Working out which sticks…';
 export const QUOTE = 'Quote';
 export const SHOP_QUOTE = 'Quote, the shop’s own page';
 export const ROUNDED_IS = 'Every figure is rounded to two decimals where it stands, and what follows goes by it.';

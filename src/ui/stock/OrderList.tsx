@@ -2,7 +2,7 @@
 import { useDeferredValue, useMemo, type ReactNode } from 'react';
 import { orderList } from '../../core/quote/order.ts';
 import { orderInWords, type OrderPart } from '../../core/words/order.ts';
-import { NOTHING_TO_GET, ORDER_COLUMNS, orderTotalInWords } from '../../core/words/quote.ts';
+import { NOTHING_TO_GET, ORDER_COLUMNS, orderTotalInWords, STICKS_COMING } from '../../core/words/quote.ts';
 import { uncapital } from '../../core/words/lists.ts';
 import { useDocument } from '../../store/page.ts';
 import { usePlans } from './plans.ts';
@@ -15,7 +15,7 @@ export function OrderList(): ReactNode {
   const parts = orderInWords(list, derived);
   return (
     <>
-      {isWaiting && <p role="status">Working out which sticks…</p>}
+      {isWaiting && <p role="status">{STICKS_COMING}</p>}
       {parts.length === 0 ? (
         <p className="empty">{NOTHING_TO_GET}</p>
       ) : (

@@ -10,6 +10,7 @@ import {
   onTopInWords,
   QUOTE_IS,
   ROUNDED_IS,
+  STICKS_COMING,
   TAX_IS,
   tookInWords,
   withoutInWords,
@@ -37,7 +38,7 @@ export function Quote(): ReactNode {
       <p className="small">
         {QUOTE_IS} {ROUNDED_IS}
       </p>
-      {isWaiting && <p role="status">Working out which sticks…</p>}
+      {isWaiting && <p role="status">{STICKS_COMING}</p>}
       <Sums reckoned={reckoned} job={job} />
       <label className="quote-noting">
         <input type="checkbox" checked={noting} onChange={(event) => setNoting(event.target.checked)} />
