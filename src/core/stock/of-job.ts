@@ -1,6 +1,9 @@
 /** A job's tubes and spares, cut from its sticks: a plan for each section. */
+import { remembered } from '../remembered.ts';
 import type { Frame } from '../solve/types.ts';
 import { planCuts } from './plan-cuts.ts';
+import type { Solver } from './program.ts';
+import { proveCuts } from './prove.ts';
 import { inSawOrder } from './saw-order.ts';
 import { toCut, type ToCut } from './to-cut.ts';
 import type { CutPlan } from './types.ts';
@@ -14,12 +17,34 @@ export interface Planned {
 
 export interface SectionPlan extends ToCut, Planned {}
 
-/** The plans of all sections, in the order of the job. */
-export const plansOf = async (frame: Pick<Frame, 'job' | 'tubes'>): Promise<readonly SectionPlan[]> =>
-  toCut(frame).map((each) => ({ ...each, ...planSection(each) }));
+/** Whether it is known that no plan costs less. */
+export const isProven = ({ plan }: Planned): boolean => plan.cost <= plan.leastCost;
 
-/** Of one section. */
-export function planSection(section: ToCut): Planned {
+/** Of one section, by the program's own search. */
+export const planSection = remembered((section: ToCut): Planned => {
   const plan = inSawOrder(planCuts(section.parts, section.sticks, section.sawing), section.hoops);
   return { plan, wanting: wantingFor(section, plan) };
+});
+
+/** How to come by a solver: it is asked for only where a plan is not proven without. */
+export type GetSolver = () => Promise<Solver>;
+
+/** The same, and where that is not proven, what the solver finds beyond it. */
+export async function proveSection(section: ToCut, solver: GetSolver): Promise<Planned> {
+  const planned = planSection(section);
+  if (isProven(planned)) return planned;
+  const plan = proveCuts(section, planned.plan, await solver());
+  return { ...planned, plan: inSawOrder(plan, section.hoops) };
 }
+
+/** The plans of all sections, in the order of the job; without a solver as the own search has them. */
+export const plansOf = (
+  frame: Pick<Frame, 'job' | 'tubes'>,
+  solver: GetSolver | null = null,
+): Promise<readonly SectionPlan[]> =>
+  Promise.all(
+    toCut(frame).map(async (section) => ({
+      ...section,
+      ...(solver === null ? planSection(section) : await proveSection(section, solver)),
+    })),
+  );

@@ -4,33 +4,44 @@
  */
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { bestFilled } from './first-plans.ts';
+import { allLays } from './all-lays.ts';
+import { coverWithin } from './cover.ts';
 import type { Effort, Lay, Lot, Problem } from './lays.ts';
 import { leastSticks } from './least-sticks.ts';
-import { priced } from './prices.ts';
-import { searchWithin } from './search.ts';
+import { needOf, picksBelow, type Pick } from './picks.ts';
+import { priced, worthsOf, type Prices } from './prices.ts';
+import { costOf, costStep, planOf, problemOf, roomOf, roundedUp, sortsOf } from './problem.ts';
+import { searchWithin, type Searched } from './search.ts';
 import { shakenRow } from './shaken.ts';
-import type { CutPlan, CutStick, Part, Sawing, StickSort } from './types.ts';
+import type { CutPlan, Part, Sawing, StickSort } from './types.ts';
 
 /** Places that are looked at, first in the plain order, then in shaken ones, and how often: about two seconds. */
 const PLAIN = 2000;
-/** The same where nothing at all may be wasted: then there are few lays at a place, and none to shake. */
-const EXACT = 100_000;
 const SHAKEN = { looks: 200, times: 60 };
 /** Parts that are held to sticks in all of it. */
-const MOST_IN_ALL = 20_000_000;
+const MOST_IN_ALL = 6_000_000;
 /** Of the budget: by so much lays change places in a shaken order. */
 const SHAKE = 0.25;
 
+/** Picks of sticks that are gone through, and how much of the effort that is left one of them may spend. */
+const MOST_PICKS = 300;
+const SHARE = 0.6;
+
+/** Lays that a plan is put together of where all are known, what may be looked at to find them, and to put one together. */
+const MOST_LAYS = 20_000;
+const MOST_LISTED = 5_000_000;
+const MOST_COVERED = 8_000_000;
+
 /** The plan; parts that go on no stick, or for which the sticks do not suffice, are unplaced, of these the shortest first. */
 export function planCuts(parts: readonly Part[], sticks: readonly StickSort[], sawing: Sawing): CutPlan {
-  const room = (stick: StickSort): number => stick.length - sawing.squareOff + sawing.kerf;
-  const sorts = sticks.filter((stick) => stick.count > 0 && room(stick) > 0);
+  const sorts = sortsOf(sticks, sawing);
   // What comes out at nothing, or below, is no tube yet: its bends overlap.
   const fits = (part: Part): boolean =>
     part.length > 0 &&
     sorts.some(
       (stick) =>
-        (part.batch === null || part.batch === stick.batch) && part.length + sawing.kerf <= room(stick) + ROUNDING,
+        (part.batch === null || part.batch === stick.batch) &&
+        part.length + sawing.kerf <= roomOf(stick, sawing) + ROUNDING,
     );
   const placed = parts.filter(fits).toSorted((one, other) => other.length - one.length);
   const unplaced = parts.filter((part) => !fits(part));
@@ -68,16 +79,18 @@ function cheapest(
   sorts: readonly StickSort[],
   sawing: Sawing,
 ): Omit<CutPlan, 'unplaced'> | null {
-  const lots = lotsOf(parts, sawing);
-  const problem: Problem = { sorts, room: sorts.map(({ length }) => length - sawing.squareOff + sawing.kerf), lots };
-  const need = lots.reduce((sum, { length, count }) => sum + length * count, 0);
-  const prices = priced(sorts, problem.room, need);
+  const problem = problemOf(parts, sorts, sawing);
+  const prices = priced(sorts, problem.room, needOf(problem));
   if (prices === null) return null;
   const step = costStep(sorts);
-  const whole = leastSticks(sorts, problem.room, { all: need, ofBatch: neededOfBatches(lots) });
-  const least = roundedUp(Math.max(prices.bound, whole ?? 0), step);
+  const whole = leastSticks(sorts, problem.room, { all: needOf(problem), ofBatch: neededOfBatches(problem.lots) });
+  const bound = roundedUp(Math.max(prices.bound, whole ?? 0), step);
   const asPlan = (lays: readonly Lay[], leastCost: number) => ({ ...planOf(lays, problem, parts, sawing), leastCost });
-  let best = bestFilled(problem, least + step / 2);
+  let best = bestFilled(problem, bound + step / 2);
+  if (best !== null && costOf(best, sorts) <= bound + step / 2) return asPlan(best, bound);
+  const picked = best === null ? { least: bound, lays: null } : fromPicks(problem, bound, costOf(best, sorts), step);
+  const { least } = picked;
+  best = picked.lays ?? best;
   const effort: Effort = { left: MOST_IN_ALL };
   let turn = 0;
   while (turn <= SHAKEN.times && effort.left > 0) {
@@ -87,12 +100,11 @@ function cheapest(
     const budget = cost - step - prices.bound;
     const row = shakenRow(turn);
     const shaken = turn === 0 || best === null ? undefined : () => SHAKE * budget * row();
-    const isExact = Number.isFinite(budget) && budget <= WHOLE * cost;
-    const looks = isExact ? EXACT : turn === 0 ? PLAIN : SHAKEN.looks;
+    const looks = turn === 0 ? PLAIN : SHAKEN.looks;
     const searched = searchWithin(problem, prices, budget, looks, effort, shaken);
     if (searched.ended === 'none') return best === null ? null : asPlan(best, cost);
     if (searched.ended === 'found') best = searched.lays;
-    else turn += isExact ? SHAKEN.times + 1 : 1;
+    else turn += 1;
   }
   return best === null ? null : asPlan(best, least);
 }
@@ -105,54 +117,48 @@ function neededOfBatches(lots: readonly Lot[]): ReadonlyMap<string, number> {
   return needed;
 }
 
-const costOf = (lays: readonly Lay[], sorts: readonly StickSort[]): number =>
-  lays.reduce((sum, { sort }) => sum + sorts[sort]!.cost, 0);
-
-/** Costs come in steps of this, where they are whole thousandths of the money's unit: no two plans differ by less. Else next to nothing. */
-function costStep(sorts: readonly StickSort[]): number {
-  const costs = sorts.map(({ cost }) => cost * FINEST);
-  if (costs.some((cost) => Math.abs(cost - Math.round(cost)) > WHOLE)) return WHOLE * Math.max(...costs);
-  const step = costs.map(Math.round).reduce(greatestDivisor, 0);
-  return Math.max(step, 1) / FINEST;
-}
-
-const FINEST = 1000;
-
-const greatestDivisor = (a: number, b: number): number => (b === 0 ? a : greatestDivisor(b, a % b));
-
-/** Of a figure: nearer than this to a whole number it is one. */
-const WHOLE = 1e-6;
-
-const roundedUp = (cost: number, step: number): number => Math.ceil(cost / step - WHOLE) * step;
-
-/** Parts that are alike are one lot; the longest first. */
-function lotsOf(parts: readonly Part[], { kerf }: Sawing): readonly Lot[] {
-  const lots = new Map<string, Lot>();
-  for (const { length, batch } of parts) {
-    const key = `${length}|${batch ?? ''}`;
-    const lot = lots.get(key);
-    lots.set(key, { length: length + kerf, batch, count: (lot?.count ?? 0) + 1 });
+/**
+ * Pick by pick, the cheapest first, a plan that costs less than the known one, where there are not too many picks: at a pick only its spare may be wasted. `least`: no plan costs less than
+ * that, or than the plan that is found.
+ */
+function fromPicks(
+  problem: Problem,
+  bound: number,
+  known: number,
+  step: number,
+): { readonly least: number; readonly lays: readonly Lay[] | null } {
+  const below = known - step / 2;
+  const all = picksBelow(problem, below, MOST_PICKS);
+  const picks = all ?? picksBelow(problem, bound + step / 2, MOST_PICKS) ?? [];
+  let least = all === null ? bound + (picks.length > 0 ? step : 0) : known;
+  const listing: Effort = { left: MOST_LISTED };
+  const covering: Effort = { left: MOST_COVERED };
+  for (const pick of picks) {
+    const searched = withinPick(problem, pick, listing, covering);
+    if (searched.ended === 'none') continue;
+    least = Math.min(least, roundedUp(pick.cost, step));
+    if (searched.ended === 'found') return { least, lays: searched.lays };
   }
-  return [...lots.values()].toSorted((one, other) => other.length - one.length);
+  return { least, lays: null };
 }
 
-/** The lays with the parts that go on them, the stick with the longest part first, and on a stick the longest first: what is dearest to spoil is cut while all sticks are there. */
-function planOf(
-  lays: readonly Lay[],
-  { sorts, lots }: Problem,
-  parts: readonly Part[],
-  { kerf, squareOff }: Sawing,
-): Pick<CutPlan, 'sticks' | 'cost'> {
-  const waiting = lots.map((lot) =>
-    parts.filter((part) => part.length + kerf === lot.length && part.batch === lot.batch),
+function withinPick(problem: Problem, { counts, spare }: Pick, listing: Effort, covering: Effort): Searched {
+  const { sorts, room } = problem;
+  // A stick costs what it gives: then what is spent on one is what it wastes.
+  const those = { ...problem, sorts: sorts.map((sort, i) => ({ ...sort, count: counts[i]!, cost: room[i]! })) };
+  const prices: Prices = { rate: 1, saved: sorts.map(() => 0), bound: needOf(problem) };
+  const worths = worthsOf(problem, prices);
+  const all = within(listing, (effort) => allLays(those, worths, spare, MOST_LAYS, effort));
+  return within(covering, (effort) =>
+    all === null ? searchWithin(those, prices, spare, PLAIN, effort) : coverWithin(those, worths, spare, all, effort),
   );
-  const longest = ({ of }: Lay): number => of.findIndex((count) => count > 0);
-  const sticks = lays
-    .toSorted((one, other) => longest(one) - longest(other))
-    .map(({ sort, of }): CutStick => {
-      const on = of.flatMap((count, lot) => waiting[lot]!.splice(0, count));
-      const used = on.reduce((sum, { length }) => sum + length + kerf, squareOff);
-      return { stick: sorts[sort]!.id, parts: on, left: Math.max(0, sorts[sort]!.length - used) };
-    });
-  return { sticks, cost: costOf(lays, sorts) };
+}
+
+/** With a part of the effort: what spends that leaves some for the next. */
+function within<T>(effort: Effort, work: (effort: Effort) => T): T {
+  const own = { left: SHARE * effort.left };
+  const begun = own.left;
+  const done = work(own);
+  effort.left -= begun - own.left;
+  return done;
 }

@@ -4,16 +4,30 @@
  * saved by a stick that is cheaper than r: never below nothing. Over a whole plan these come to its cost less the bound, so that a plan of a cost is looked for among
  * sticks whose sums of them stay within the difference (linear programming duality; Gilmore and Gomory, A linear programming approach to the cutting stock problem, 1961).
  */
+import type { Problem } from './lays.ts';
 import type { StickSort } from './types.ts';
 
-export interface Prices {
-  /** Money for each mm of part and kerf. */
-  readonly rate: number;
+/** What parts and sticks are worth in a bound on the cost of all plans. */
+export interface Worths {
+  /** Of one part of each lot, in the order of the lots; money. */
+  readonly worth: readonly number[];
   /** What using one of the sort saves beside the rate, in the order of the sorts; 0 of those that are no cheaper. */
   readonly saved: readonly number[];
   /** No plan costs less. */
   readonly bound: number;
 }
+
+/** Where a part is worth its length. */
+export interface Prices extends Omit<Worths, 'worth'> {
+  /** Money for each mm of part and kerf. */
+  readonly rate: number;
+}
+
+export const worthsOf = ({ lots }: Problem, { rate, saved, bound }: Prices): Worths => ({
+  worth: lots.map(({ length }) => rate * length),
+  saved,
+  bound,
+});
 
 /** `room` is what each sort gives, and `need` what all parts take, kerfs counted, mm. Null where all sticks together do not suffice. */
 export function priced(sorts: readonly StickSort[], room: readonly number[], need: number): Prices | null {
