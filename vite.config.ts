@@ -23,7 +23,7 @@ const shipLicences: Plugin = {
   name: 'ship-licences',
   apply: 'build',
   generateBundle() {
-    for (const name of ['replicad-opencascadejs', 'dejavu-fonts-ttf', '@fontsource/b612']) {
+    for (const name of ['replicad-opencascadejs', 'highs', 'dejavu-fonts-ttf', '@fontsource/b612']) {
       const source = readFileSync(`${import.meta.dirname}/node_modules/${name}/LICENSE`);
       this.emitFile({ type: 'asset', fileName: `licences/${name.replace(/^@[^/]*\//, '')}.txt`, source });
     }

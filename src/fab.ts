@@ -26,6 +26,7 @@ import { FORMATS, productsOf, type Format } from './exports/products/catalogue.t
 import { plainPrint, type ExportFile } from './exports/shared/files.ts';
 import { makeFiles, plainSetting, type Setting, type Supplies } from './exports/products/formats.ts';
 import { startKernel } from './exports/solids/kernel.ts';
+import { startSolver } from './exports/shared/solver.ts';
 
 const PAPERS = ['a4', 'letter'] as const;
 const USAGE = `usage: npm run -s fab -- JOB.json --out DIR [--formats ${FORMATS.join(',')}] [--paper ${PAPERS.join('|')}] [--day 2026-03-02] [--forecast] [--layout ${LAYOUTS.join('|')}] [--photos DIR]`;
@@ -86,7 +87,8 @@ async function run(args: readonly string[]): Promise<Step<readonly string[]>> {
   return write(files, out, [summary(derived.value), ...notes]);
 }
 
-const packageFile = (name: string) => readFileSync(createRequire(import.meta.url).resolve(name));
+const packagePath = (name: string): string => createRequire(import.meta.url).resolve(name);
+const packageFile = (name: string) => readFileSync(packagePath(name));
 
 const supplies: Supplies = {
   async fonts() {
@@ -98,6 +100,10 @@ const supplies: Supplies = {
   async kernel() {
     const { default: initialise } = await import('replicad-opencascadejs');
     return startKernel(initialise, packageFile('replicad-opencascadejs/wasm'));
+  },
+  async solver() {
+    const { default: load } = await import('highs');
+    return startSolver(load, packagePath('highs/runtime'));
   },
 };
 

@@ -160,6 +160,7 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   fflate: ['exports', 'store/storage'],
   'dejavu-fonts-ttf': ['workers'],
   'replicad-opencascadejs': ['exports', 'workers', 'fab.ts'],
+  highs: ['exports', 'workers', 'fab.ts'],
   idb: ['store/storage'],
   zustand: ['store'],
   three: ['view', 'scripts'],

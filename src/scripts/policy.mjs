@@ -29,5 +29,19 @@ export const headerPolicy = `${policy}; frame-ancestors 'none'`;
 export const solidsPolicy =
   "default-src 'none'; script-src 'self' 'unsafe-eval' 'wasm-unsafe-eval'; connect-src 'self'";
 
-/** The worker's file, as its path within the build. */
-export const SOLIDS_WORKER = /^\/assets\/solids-[\w-]+\.js$/;
+/**
+ * The policy of the two workers that may load the solver of linear programs, which is WebAssembly: no text becomes a program there
+ * either.
+ */
+export const solverPolicy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'";
+
+/**
+ * What is sent with a file of the build, by its path within that.
+ *
+ * @param {string} path
+ */
+export function policyOf(path) {
+  if (/^\/assets\/solids-[\w-]+\.js$/.test(path)) return solidsPolicy;
+  if (/^\/assets\/(stages|make)-[\w-]+\.js$/.test(path)) return solverPolicy;
+  return headerPolicy;
+}

@@ -6,7 +6,7 @@ import { createReadStream, statSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { extname, join, normalize, sep } from 'node:path';
 import { pipeline } from 'node:stream';
-import { headerPolicy, SOLIDS_WORKER, solidsPolicy } from './policy.mjs';
+import { headerPolicy, policyOf } from './policy.mjs';
 
 /** @type {Record<string, string>} */
 const types = {
@@ -51,8 +51,7 @@ function fileFor(folder, url) {
 export function serve(folder, port) {
   const server = createServer((request, response) => {
     const found = fileFor(folder, request.url ?? '/');
-    const makesSolids = found && SOLIDS_WORKER.test(found.path);
-    response.setHeader('Content-Security-Policy', makesSolids ? solidsPolicy : headerPolicy);
+    response.setHeader('Content-Security-Policy', found ? policyOf(found.path) : headerPolicy);
     response.setHeader('X-Content-Type-Options', 'nosniff');
     response.setHeader('Referrer-Policy', 'no-referrer');
     if (request.method !== 'GET' && request.method !== 'HEAD') {

@@ -21,11 +21,11 @@ export const afterTime: After = (ms, task) => {
   return () => clearTimeout(timer);
 };
 
-/** ms that an item may take; one is through in tens of them, the loading of the worker counts with the first. */
+/** ms that an item may take where its stage does not say; one is through in tens of them, the loading of the worker counts with the first. */
 const PATIENCE = 20_000;
 /** Workers that are given an item before it counts as one that cannot be done. */
 const TRIES = 2;
-const NO_ANSWER = `no answer came within ${PATIENCE / 1000} seconds, ${TRIES} times`;
+const noAnswer = (patience: number): string => `no answer came within ${patience / 1000} seconds, ${TRIES} times`;
 
 /**
  * In a worker, as long as that works; where none can be had, or it fails, the page does it itself from then on. One that does not answer
@@ -43,6 +43,7 @@ export function besidePage(hire: HireForStages, after: After, inPage: DoItem): D
   }
 
   return (derived, stage, item, heard) => {
+    const { patience = PATIENCE } = stage;
     let stop = (): void => undefined;
 
     function here(): void {
@@ -50,10 +51,10 @@ export function besidePage(hire: HireForStages, after: After, inPage: DoItem): D
     }
 
     function there(tries: number): void {
-      const stopClock = after(PATIENCE, () => {
+      const stopClock = after(patience, () => {
         end();
         if (tries > 1) there(tries - 1);
-        else heard({ ok: false, why: NO_ANSWER });
+        else heard({ ok: false, why: noAnswer(patience) });
       });
       stop = () => {
         stopClock();

@@ -27,6 +27,15 @@ export function attempt<Result>(work: () => Result): Came<Result> {
   }
 }
 
+/** The same of work that ends later. */
+export async function attemptLoading<Result>(work: () => Promise<Result>): Promise<Came<Result>> {
+  try {
+    return { ok: true, value: await work() };
+  } catch (error) {
+    return { ok: false, why: error instanceof Error ? error.message : String(error) };
+  }
+}
+
 /** What a stage does with an item; the page has to fetch it first. */
 export type RunOf = (stage: AnyStage) => ((item: object) => unknown) | Promise<(item: object) => unknown>;
 
@@ -64,5 +73,7 @@ export const inSpareTime =
 /** The work of the stages as the program has it, fetched when it is first asked for. */
 export const fetchedRun: RunOf = async ({ name }) => {
   const { ALL_WORK } = await import('../core/compare/work.ts');
-  return ALL_WORK.find((each) => each.name === name)!.run;
+  const work = ALL_WORK.find((each) => each.name === name);
+  if (work === undefined) throw new Error('That wants a worker, which this browser does not give.');
+  return work.run;
 };

@@ -5,6 +5,7 @@ import { makeFiles, type Supplies } from '../exports/products/formats.ts';
 import { unwatched } from '../drawing/going.ts';
 import { fetched } from './fetched.ts';
 import { listen } from './listen.ts';
+import { solverForFiles } from './solver.ts';
 
 const supplies: Supplies = {
   async fonts() {
@@ -12,6 +13,7 @@ const supplies: Supplies = {
     return { regular: regularBytes, bold: boldBytes };
   },
   kernel: () => Promise.reject(new Error('Solids are made by a worker of their own.')),
+  solver: solverForFiles,
 };
 
 listen(async (derived, request, making) => {

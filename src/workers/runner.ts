@@ -5,6 +5,7 @@
  */
 import type { Derived } from '../core/derive.ts';
 import type { Finding } from '../core/checks/types.ts';
+import type { Frame } from '../core/solve/types.ts';
 import type { SlowStage } from '../core/stages/slow-stage.ts';
 import { withFindings } from '../core/stages/slow.ts';
 import type { AnyStage, Came, DoItem } from './doing.ts';
@@ -31,8 +32,8 @@ export interface Runner {
   want(derived: Derived, first: string | null): void;
   /** Stops. */
   rest(): void;
-  /** The results of a stage for the items of `derived`, as far as they are known, by the item's name. */
-  known<Item extends object, Result>(stage: SlowStage<Item, Result>, derived: Derived): ReadonlyMap<string, Result>;
+  /** The results of a stage for the items of the frame, as far as they are known, by the item's name. */
+  known<Item extends object, Result>(stage: SlowStage<Item, Result>, frame: Frame): ReadonlyMap<string, Result>;
   /** `derived` with what its known results add to the findings; itself where that is nothing, else the same as long as no more is known. */
   addedTo(derived: Derived): Derived;
   progress(derived: Derived): Progress;
@@ -68,9 +69,10 @@ export function createRunner(stages: () => readonly AnyStage[], doItem: DoItem, 
     const left = pieces(derived).filter((piece) => cameOf(piece) === undefined);
     const chosen = left.find(({ stage, item }) => stage.idOf(item) === first);
     const goesOn = left.find(({ stage, item }) => stage === underWay?.stage && item === underWay.item);
-    if (goesOn !== undefined && (chosen === undefined || chosen === goesOn)) return;
-    rest();
     const next = chosen ?? left[0];
+    const makesWay = goesOn?.stage.patience !== undefined && next !== goesOn;
+    if (goesOn !== undefined && !makesWay && (chosen === undefined || chosen === goesOn)) return;
+    rest();
     if (next !== undefined) begin(derived, next);
   }
 
@@ -88,10 +90,10 @@ export function createRunner(stages: () => readonly AnyStage[], doItem: DoItem, 
 
   function known<Item extends object, Result>(
     stage: SlowStage<Item, Result>,
-    derived: Derived,
+    frame: Frame,
   ): ReadonlyMap<string, Result> {
     const results = new Map<string, Result>();
-    for (const item of stage.items(derived)) {
+    for (const item of stage.items(frame)) {
       const each = came.get(stage.name)?.get(item);
       if (each?.ok) results.set(stage.idOf(item), each.value as Result);
     }

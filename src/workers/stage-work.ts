@@ -2,8 +2,8 @@
 import { derive, type Derived } from '../core/derive.ts';
 import { faultLine } from '../core/job/fault.ts';
 import type { Job } from '../core/job/types.ts';
-import type { SlowWork } from '../core/stages/slow-stage.ts';
-import { attempt, type Came } from './doing.ts';
+import type { LoadingWork, SlowStage, SlowWork } from '../core/stages/slow-stage.ts';
+import { attempt, attemptLoading, type Came } from './doing.ts';
 
 export interface Ask {
   /** null: the one of before. */
@@ -15,14 +15,26 @@ export interface Ask {
 export type Said = Came<unknown>;
 
 /** Answers one question after another; what was derived for the first of a job is there for the others. */
-export function createStageWork(stages: readonly SlowWork<object, unknown>[]): (ask: Ask) => Said {
+export function createStageWork(stages: readonly SlowWork<object, unknown>[]): (ask: Ask) => Said;
+export function createStageWork(
+  stages: readonly SlowWork<object, unknown>[],
+  loading: readonly LoadingWork<object, unknown>[],
+): (ask: Ask) => Said | Promise<Said>;
+export function createStageWork(
+  stages: readonly SlowWork<object, unknown>[],
+  loading: readonly LoadingWork<object, unknown>[] = [],
+): (ask: Ask) => Said | Promise<Said> {
   let derived: Derived | null = null;
-  return ({ job, stage: name, id }) =>
-    attempt(() => {
+  return ({ job, stage: name, id }) => {
+    const itemOf = (stage: SlowStage<object, unknown>): object => {
       if (job !== null) derived = derivedFrom(job);
-      const stage = stages.find((each) => each.name === name)!;
-      return stage.run(stage.items(derived!).find((item) => stage.idOf(item) === id)!);
-    });
+      return stage.items(derived!).find((item) => stage.idOf(item) === id)!;
+    };
+    const later = loading.find((each) => each.name === name);
+    if (later !== undefined) return attemptLoading(async () => later.run(itemOf(later)));
+    const stage = stages.find((each) => each.name === name)!;
+    return attempt(() => stage.run(itemOf(stage)));
+  };
 }
 
 function derivedFrom(job: Job): Derived {

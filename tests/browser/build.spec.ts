@@ -3,7 +3,7 @@ import { cpSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
-import { headerPolicy, policy, solidsPolicy } from '../../src/scripts/policy.mjs';
+import { headerPolicy, policy, policyOf, solidsPolicy, solverPolicy } from '../../src/scripts/policy.mjs';
 import { portOf, serve } from '../../src/scripts/serve.mjs';
 import { build as dist } from './build.ts';
 
@@ -44,15 +44,21 @@ test('the page states the policy and holds nothing inline', () => {
   expect(page).not.toMatch(/(?:src|href)="(?:https?:)?\/\//);
 });
 
-test('only the worker that makes solids may put functions together from text', async ({ request }) => {
+test('only the worker that makes solids may put functions together from text, and only it and those that plan may run WebAssembly', async ({
+  request,
+}) => {
   expect(policy).not.toMatch(/unsafe|https?:/);
   expect(solidsPolicy).toContain("default-src 'none'");
   const scripts = readdirSync(join(dist, 'assets')).filter((file) => file.endsWith('.js'));
   for (const file of scripts) {
     const sent = (await request.get(`/assets/${file}`)).headers()['content-security-policy'];
-    expect(sent, file).toBe(file.startsWith('solids-') ? solidsPolicy : headerPolicy);
+    expect(sent, file).toBe(policyOf(`/assets/${file}`));
   }
-  expect(scripts.filter((file) => file.startsWith('solids-'))).toHaveLength(1);
+  expect(solverPolicy).not.toMatch(/'unsafe|https?:/);
+  const sentWith = (wanted: string) => scripts.filter((file) => policyOf(`/assets/${file}`) === wanted);
+  expect(sentWith(solidsPolicy)).toEqual([expect.stringMatching(/^solids-/)]);
+  expect(sentWith(solverPolicy)).toEqual([expect.stringMatching(/^make-/), expect.stringMatching(/^stages-/)]);
+  expect(sentWith(headerPolicy)).toHaveLength(scripts.length - 3);
 });
 
 test('the kernel is a file of its own, beside its licence', async ({ request }) => {

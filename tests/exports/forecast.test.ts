@@ -12,6 +12,7 @@ import { readPdf } from './pdf.ts';
 
 const supplies: Supplies = {
   fonts: async () => fonts,
+  solver: () => Promise.reject(new Error('not asked for')),
   kernel: () => Promise.reject(new Error('no solids here')),
 };
 

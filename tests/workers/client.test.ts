@@ -11,6 +11,7 @@ import { branchAt60 } from '../exports/jobs.ts';
 const none: Supplies = {
   fonts: () => Promise.reject(new Error('no typeface here')),
   kernel: () => Promise.reject(new Error('no kernel here')),
+  solver: () => Promise.reject(new Error('no solver here')),
 };
 
 const makeHere: Make = async (derived, request, making) => {

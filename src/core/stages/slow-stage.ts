@@ -13,10 +13,17 @@ export interface SlowStage<Item extends object, Result> {
   idOf(item: Item): string;
   /** What the result adds to the findings. */
   findings(frame: Frame, item: Item, result: Result): readonly Finding[];
+  /** ms that one item may take, where that is longer than usual. Such an item makes way for all others. */
+  readonly patience?: number;
 }
 
 /** With its work, which the page itself does only where no worker can be had, and fetches only then. */
 export interface SlowWork<Item extends object, Result> extends SlowStage<Item, Result> {
   /** Pure; plain data, which may be sent from one thread to another. */
   run(item: Item): Result;
+}
+
+/** The same, where what it works with has to be loaded first. */
+export interface LoadingWork<Item extends object, Result> extends SlowStage<Item, Result> {
+  run(item: Item): Promise<Result>;
 }

@@ -74,7 +74,7 @@ function coverOnce(
       if (lay.of[next] === 0) continue;
       takeFrom(left, lay, 1);
       chosen.push(lay);
-      effort.left -= rest.length;
+      effort.left -= rest.length + lots.length;
       const ended = finish(
         rest.filter((each) => stays(each) && each.spent <= within - lay.spent + rounding),
         within - lay.spent,

@@ -26,6 +26,8 @@ const SHAKE = 0.25;
 /** Picks of sticks that are gone through, and how much of the effort that is left one of them may spend. */
 const MOST_PICKS = 300;
 const SHARE = 0.6;
+/** Of more lengths each place of such a search would cost too much; and what many parts of all lengths waste is little. */
+const MOST_LOTS = 600;
 
 /** Lays that a plan is put together of where all are known, what may be looked at to find them, and to put one together. */
 const MOST_LAYS = 20_000;
@@ -127,6 +129,7 @@ function fromPicks(
   known: number,
   step: number,
 ): { readonly least: number; readonly lays: readonly Lay[] | null } {
+  if (problem.lots.length > MOST_LOTS) return { least: bound, lays: null };
   const below = known - step / 2;
   const all = picksBelow(problem, below, MOST_PICKS);
   const picks = all ?? picksBelow(problem, bound + step / 2, MOST_PICKS) ?? [];

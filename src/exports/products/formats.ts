@@ -5,7 +5,7 @@
 import { unwatched, type Going } from '../../drawing/going.ts';
 import type { Derived } from '../../core/derive.ts';
 import type { Forecast } from '../../core/forecast/types.ts';
-import type { SectionPlan } from '../../core/stock/of-job.ts';
+import type { GetSolver, SectionPlan } from '../../core/stock/of-job.ts';
 import type { Product } from './catalogue.ts';
 import type { Fonts } from '../../drawing/lettering.ts';
 import { plainPrint, type ExportFile, type PrintSettings } from '../shared/files.ts';
@@ -18,6 +18,8 @@ import type { Surface } from '../../core/cope/wrap.ts';
 export interface Supplies {
   fonts(): Promise<Fonts>;
   kernel(): Promise<Kernel>;
+  /** Asked for only where a cutting plan is not proven without. */
+  solver: GetSolver;
 }
 
 export interface Setting {
@@ -49,9 +51,9 @@ const table =
 /** Several files have them, and they are made once. Null: the job has no sticks. */
 const planned = new WeakMap<Derived, Promise<readonly SectionPlan[]>>();
 
-async function plansFor(derived: Derived): Promise<readonly SectionPlan[] | null> {
+async function plansFor(derived: Derived, { solver }: Supplies): Promise<readonly SectionPlan[] | null> {
   if (derived.job.stickSorts.length === 0) return null;
-  const plans = planned.get(derived) ?? (await import('../../core/stock/of-job.ts')).plansOf(derived);
+  const plans = planned.get(derived) ?? (await import('../../core/stock/of-job.ts')).plansOf(derived, solver);
   planned.set(derived, plans);
   return plans;
 }
@@ -67,11 +69,11 @@ async function forecastOf(derived: Derived, { forecast }: Setting): Promise<Fore
 }
 
 const MAKERS: Readonly<Record<Product, Maker>> = {
-  'fabrication.json': async (derived, setting) =>
+  'fabrication.json': async (derived, setting, supplies) =>
     asBytes(
       (await import('../tables/fabrication.ts')).fabricationFile(derived, {
         forecast: await forecastOf(derived, setting),
-        plans: await plansFor(derived),
+        plans: await plansFor(derived, supplies),
       }),
     ),
   'sheets.pdf': async (derived, setting, supplies, going) =>
@@ -93,7 +95,7 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
   'cut-list.pdf': async (derived, { print }, supplies, going) =>
     (await import('../sheets/cut-list-pdf.ts')).cutListPdf(
       derived,
-      (await plansFor(derived)) ?? [],
+      (await plansFor(derived, supplies)) ?? [],
       await supplies.fonts(),
       print,
       going,
@@ -104,8 +106,8 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
   'bends.csv': table('bends.csv'),
   'xyz.csv': table('xyz.csv'),
   'copes.csv': table('copes.csv'),
-  'stock.csv': async (derived) =>
-    asBytes((await import('../tables/csv.ts')).stockCsv(derived, (await plansFor(derived)) ?? [])),
+  'stock.csv': async (derived, _, supplies) =>
+    asBytes((await import('../tables/csv.ts')).stockCsv(derived, (await plansFor(derived, supplies)) ?? [])),
   'wraps.dxf': async (derived, { surface }, _, going) =>
     (await import('../wraps/wraps.ts')).wrapsDxf(derived, going, surface),
   'layout.dxf': async (derived, _, __, going) => (await import('../layout/layout.ts')).layoutDxf(derived, going),
@@ -123,7 +125,7 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
   'quote.pdf': async (derived, { print }, supplies, going) =>
     (await import('../quote/customer-pdf.ts')).customerPdf(
       derived,
-      (await plansFor(derived)) ?? [],
+      (await plansFor(derived, supplies)) ?? [],
       await supplies.fonts(),
       print,
       going,
@@ -131,7 +133,7 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
   'quote-shop.pdf': async (derived, { print }, supplies, going) =>
     (await import('../quote/shop-pdf.ts')).shopPdf(
       derived,
-      (await plansFor(derived)) ?? [],
+      (await plansFor(derived, supplies)) ?? [],
       await supplies.fonts(),
       print,
       going,
@@ -139,13 +141,13 @@ const MAKERS: Readonly<Record<Product, Maker>> = {
   'order.pdf': async (derived, { print }, supplies, going) =>
     (await import('../quote/order-pdf.ts')).orderPdf(
       derived,
-      (await plansFor(derived)) ?? [],
+      (await plansFor(derived, supplies)) ?? [],
       await supplies.fonts(),
       print,
       going,
     ),
-  'order.csv': async (derived) =>
-    asBytes((await import('../tables/csv.ts')).orderCsv(derived, (await plansFor(derived)) ?? [])),
+  'order.csv': async (derived, _, supplies) =>
+    asBytes((await import('../tables/csv.ts')).orderCsv(derived, (await plansFor(derived, supplies)) ?? [])),
 };
 
 /** Called with the product that is being made; see Going. */

@@ -6,14 +6,17 @@
 import { createStore } from 'zustand/vanilla';
 import type { StoreApi } from 'zustand/vanilla';
 import { variants, type VariantFigures } from '../../core/compare/variants.ts';
+import type { Derived } from '../../core/derive.ts';
 import type { Finding } from '../../core/checks/types.ts';
 import type { SectionId, TubeRef } from '../../core/job/reference.ts';
 import type { Rehearsal } from '../../core/rehearse/types.ts';
 import { rehearsals } from '../../core/stages/rehearsals.ts';
 import type { Forecast } from '../../core/forecast/types.ts';
 import { forecast } from '../../core/stages/forecast.ts';
+import { proof } from '../../core/stages/proof.ts';
 import { stock } from '../../core/stages/stock.ts';
-import type { Planned } from '../../core/stock/of-job.ts';
+import { isProven, type Planned } from '../../core/stock/of-job.ts';
+import type { ToCut } from '../../core/stock/to-cut.ts';
 import { SLOW } from '../../core/stages/slow.ts';
 import { attempt, type DoItem } from '../../workers/doing.ts';
 import { createRunner, type Progress, type Runner } from '../../workers/runner.ts';
@@ -33,19 +36,26 @@ export interface ResultsState {
   readonly unrehearsed: ReadonlyMap<TubeRef, string>;
   /** How the joints will fit, while somebody looks at it and once it is worked out; else null. */
   readonly forecast: Forecast | null;
-  /** The cutting plans, as far as they are known, by section. */
+  /** The cutting plans, as far as they are known, by section: the best so far. */
   readonly plans: ReadonlyMap<SectionId, Planned>;
+  /** Of the plans that the own search did not prove, how far the search for a cheaper one is. */
+  readonly proofs: ReadonlyMap<SectionId, Proof>;
   /** What the variants of the job come to, as far as they were worked out, by their ids. */
   readonly variants: ReadonlyMap<string, VariantFigures>;
   /** Why there will be no forecast: a fault of the program. */
   readonly unforecast: string | null;
 }
 
+/** open: not begun, or not through; else why there is none, a fault of the program. */
+export type Proof = 'open' | 'done' | { readonly why: string };
+
 export interface ResultsStore extends StoreApi<ResultsState> {
   /** From now on what is not known is searched for, item by item, by `doItem`. */
   start(doItem: DoItem): void;
   /** From now on that stage is gone through, too, one that nobody waits for but who looks at it; answers how to end that. */
   lookAt(stage: LookedAt): () => void;
+  /** From now on a cheaper plan of that section is looked for, too, where its own is not proven; answers how to end that. */
+  lookAtProof(section: SectionId): () => void;
 }
 
 const NOTHING: Omit<ResultsState, 'revision' | 'findings'> = {
@@ -53,6 +63,7 @@ const NOTHING: Omit<ResultsState, 'revision' | 'findings'> = {
   progress: { done: 0, of: 0, failed: [] },
   unrehearsed: new Map(),
   plans: new Map(),
+  proofs: new Map(),
   forecast: null,
   variants: new Map(),
   unforecast: null,
@@ -67,7 +78,24 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
   let runner: Runner | null = null;
   /** At what somebody looks, as often as somebody does. */
   let looked: readonly LookedAt[] = [];
-  const stages = (): typeof SLOW => [...SLOW, ...LOOKED_AT.filter((stage) => looked.includes(stage))];
+  /** Whose plans are looked at. */
+  const atProofs = new Set<SectionId>();
+  /** Where the own search has proven its plan, or is not through, nothing is to be done. */
+  const unproven: typeof proof = {
+    ...proof,
+    items: (frame) => {
+      const plans = runner?.known(stock, frame);
+      return proof.items(frame).filter((item) => {
+        const planned = plans?.get(item.section);
+        return planned !== undefined && !isProven(planned);
+      });
+    },
+  };
+  const lookedAt: typeof proof = {
+    ...unproven,
+    items: (frame) => unproven.items(frame).filter(({ section }) => atProofs.has(section)),
+  };
+  const stages = (): typeof SLOW => [...SLOW, ...LOOKED_AT.filter((stage) => looked.includes(stage)), lookedAt];
 
   const known = (): ResultsState => {
     const { revision, derived } = document.getState();
@@ -77,13 +105,27 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
     const found = attempt(() => ({
       findings: slow.addedTo(derived).findings,
       rehearsals: slow.known(rehearsals, derived),
-      plans: slow.known(stock, derived),
+      ...plansOf(slow, derived),
       progress: slow.progress(derived),
       forecast: (looked.includes(forecast) && slow.known(forecast, derived).get('')) || null,
       variants: slow.known(variants, derived),
     }));
     return found.ok ? withUnrehearsed({ revision, ...found.value }, null) : withUnrehearsed(bare, found.why);
   };
+
+  function plansOf(slow: Runner, derived: Derived): Pick<ResultsState, 'plans' | 'proofs'> {
+    const proven = slow.known(unproven, derived);
+    const { failed } = slow.progress(derived);
+    const proofOf = ({ section }: ToCut): Proof => {
+      const why = failed.find(({ stage, id }) => stage === proof.name && id === section)?.why;
+      if (why !== undefined) return { why };
+      return proven.has(section) ? 'done' : 'open';
+    };
+    return {
+      plans: new Map([...slow.known(stock, derived), ...proven]),
+      proofs: new Map(unproven.items(derived).map((item) => [item.section, proofOf(item)])),
+    };
+  }
 
   /** `stopped`: why nothing more is searched for. */
   function withUnrehearsed(
@@ -127,6 +169,14 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
     start(doItem: DoItem) {
       runner = createRunner(stages, doItem, update);
       update();
+    },
+    lookAtProof(section: SectionId) {
+      atProofs.add(section);
+      update();
+      return () => {
+        atProofs.delete(section);
+        update();
+      };
     },
     lookAt(stage: LookedAt) {
       looked = [...looked, stage];

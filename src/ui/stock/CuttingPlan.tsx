@@ -7,6 +7,7 @@ import { firstNumber } from '../../core/stock/saw-order.ts';
 import type { SectionPlan } from '../../core/stock/of-job.ts';
 import { toCut } from '../../core/stock/to-cut.ts';
 import { useDocument, useResults } from '../../store/page.ts';
+import { Proof } from './Proof.tsx';
 import { SawnSoFar } from './SawnSoFar.tsx';
 import { StickCard } from './StickCard.tsx';
 
@@ -106,6 +107,7 @@ function Plan(props: { plan: SectionPlan; of: Section; longest: number; first: n
   return (
     <>
       {plan.sticks.length > 0 && <p className="small">{leastInWords(plan, hasPrices)}</p>}
+      <Proof section={of.id} name={shownName(of.name)} />
       {sticks.length === 0 && <p className="empty">No stick of {shownName(of.name)} is listed.</p>}
       <ol className="sticks">
         {plan.sticks.map((stick, i) => (
