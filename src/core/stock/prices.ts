@@ -23,6 +23,7 @@ export interface Prices extends Omit<Worths, 'worth'> {
   readonly rate: number;
 }
 
+/** Each part at its length. */
 export const worthsOf = ({ lots }: Problem, { rate, saved, bound }: Prices): Worths => ({
   worth: lots.map(({ length }) => rate * length),
   saved,

@@ -5,9 +5,6 @@ import type { Solved, Solver } from '../../core/stock/program.ts';
 /** How it is started: told where its file lies, which it loads by itself. */
 export type LoadHighs = (where: { readonly locateFile: () => string }) => Promise<Highs>;
 
-/** Differences of cost below this are none: gaps are closed whole, not to the share that the library has as its own. */
-const NO_GAP = 0;
-
 /** `file`: a path or address of highs.wasm. Rejects where it cannot be loaded. */
 export async function startSolver(load: LoadHighs, file: string): Promise<Solver> {
   const highs = await load({ locateFile: () => file });
@@ -22,7 +19,7 @@ export const noSolver: Solver = {
 function solved(highs: Highs, program: string, mostLooks: number): Solved {
   const { Status, Columns, Rows } = highs.solve(program, {
     output_flag: false,
-    mip_rel_gap: NO_GAP,
+    mip_rel_gap: 0, // to the last step of cost, not to a share
     mip_max_nodes: mostLooks,
     random_seed: 0,
   });
