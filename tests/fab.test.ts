@@ -20,6 +20,7 @@ import { demoText, runFab, secondRoundText } from './command-line.ts';
 import { inspectedText, photosBySum } from './exports/dossier-job.ts';
 import { readPdf } from './exports/pdf.ts';
 import { fewTubes } from './few-tubes.ts';
+import { BRACKETS_COST, cheaperBySolver } from './stock-jobs.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 let folder: string;
@@ -138,6 +139,15 @@ describe('fab', () => {
       'tubes.csv',
       'xyz.csv',
     ]);
+  });
+
+  it('has the plan that the solver finds where the own search does not prove its own', async () => {
+    const { files } = await runFab(cheaperBySolver(fewTubes()), '--formats', 'csv');
+    const { stock } = JSON.parse(files.get('fabrication.json')!) as FabricationFile;
+    expect([stock!.cost, stock!.leastCost]).toEqual([BRACKETS_COST, BRACKETS_COST]);
+    const rows = files.get('stock.csv')!.trim().split('\r\n').slice(1);
+    expect(rows).toHaveLength(stock!.plan.flatMap(({ cuts }) => cuts).length);
+    expect(rows).toHaveLength(80);
   });
 
   it('writes every file of every format, and nothing else', async () => {

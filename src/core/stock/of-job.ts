@@ -6,7 +6,7 @@ import type { Solver } from './program.ts';
 import { proveCuts } from './prove.ts';
 import { inSawOrder } from './saw-order.ts';
 import { toCut, type ToCut } from './to-cut.ts';
-import type { CutPlan } from './types.ts';
+import { isProven, type CutPlan } from './types.ts';
 import { wantingFor, type Wanting } from './wanting.ts';
 
 export interface Planned {
@@ -16,9 +16,6 @@ export interface Planned {
 }
 
 export interface SectionPlan extends ToCut, Planned {}
-
-/** Whether it is known that no plan costs less. */
-export const isProven = ({ plan }: Planned): boolean => plan.cost <= plan.leastCost;
 
 /** Of one section, by the program's own search. */
 export const planSection = remembered((section: ToCut): Planned => {
@@ -32,7 +29,7 @@ export type GetSolver = () => Promise<Solver>;
 /** The same, and where that is not proven, what the solver finds beyond it. */
 export async function proveSection(section: ToCut, solver: GetSolver): Promise<Planned> {
   const planned = planSection(section);
-  if (isProven(planned)) return planned;
+  if (isProven(planned.plan)) return planned;
   const plan = proveCuts(section, planned.plan, await solver());
   return { ...planned, plan: inSawOrder(plan, section.hoops) };
 }

@@ -45,3 +45,6 @@ export interface CutPlan {
   /** Parts for which there is no stick. */
   readonly unplaced: readonly Part[];
 }
+
+/** Whether it is known that no plan costs less. */
+export const isProven = ({ cost, leastCost }: CutPlan): boolean => cost <= leastCost;

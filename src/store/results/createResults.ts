@@ -15,7 +15,8 @@ import type { Forecast } from '../../core/forecast/types.ts';
 import { forecast } from '../../core/stages/forecast.ts';
 import { proof } from '../../core/stages/proof.ts';
 import { stock } from '../../core/stages/stock.ts';
-import { isProven, type Planned } from '../../core/stock/of-job.ts';
+import type { Planned } from '../../core/stock/of-job.ts';
+import { isProven } from '../../core/stock/types.ts';
 import type { ToCut } from '../../core/stock/to-cut.ts';
 import { SLOW } from '../../core/stages/slow.ts';
 import { attempt, type DoItem } from '../../workers/doing.ts';
@@ -87,7 +88,7 @@ export function createResults(document: DocumentStore, editor: EditorStore): Res
       const plans = runner?.known(stock, frame);
       return proof.items(frame).filter((item) => {
         const planned = plans?.get(item.section);
-        return planned !== undefined && !isProven(planned);
+        return planned !== undefined && !isProven(planned.plan);
       });
     },
   };
