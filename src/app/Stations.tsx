@@ -1,7 +1,8 @@
-/** The stations, as the steps of the job: where one stands, and what the checks found, in sign and number. */
+/** The stations, as the steps of the job: where one stands, and what the checks and the rule book found, in sign and number. */
 import type { ReactNode } from 'react';
 import { editor, useEditor } from '../store/page.ts';
 import { useOpenCount } from '../ui/kit/useOpenCount.ts';
+import { amissInWords, useNotMet } from './not-met.ts';
 import { STATIONS } from './commands.ts';
 import './stations.css';
 
@@ -34,10 +35,20 @@ function Tally(): ReactNode {
   const count = useOpenCount();
   const errors = count('error').things;
   const warnings = count('warning').things;
+  const notMet = useNotMet();
   return (
     <span className="tally">
-      {errors > 0 && <Count className="tally-error" sign="×" number={errors} noun="error" />}
-      {warnings > 0 && <Count className="tally-warning" sign="!" number={warnings} noun="warning" />}
+      {errors + notMet > 0 && (
+        <Count className="tally-error" sign="×" number={errors + notMet} words={amissInWords(errors, notMet)} />
+      )}
+      {warnings > 0 && (
+        <Count
+          className="tally-warning"
+          sign="!"
+          number={warnings}
+          words={`${warnings} ${warnings === 1 ? 'warning' : 'warnings'}`}
+        />
+      )}
     </span>
   );
 }
@@ -46,20 +57,17 @@ interface CountProps {
   readonly className: string;
   readonly sign: string;
   readonly number: number;
-  readonly noun: string;
+  readonly words: string;
 }
 
-function Count({ className, sign, number, noun }: CountProps): ReactNode {
+function Count({ className, sign, number, words }: CountProps): ReactNode {
   return (
     <span className={className}>
       <span aria-hidden="true">
         {sign}
         {number}
       </span>
-      <span className="spoken-only">
-        {number} {noun}
-        {number === 1 ? '' : 's'}
-      </span>
+      <span className="spoken-only">{words}</span>
     </span>
   );
 }

@@ -1,6 +1,7 @@
 /**
  * Where to put the harness bar: the whole bar up or down until the belts, or its top over the shoulders, come to what the article advises, else to the middle
- * of its limits. Of several shoulders the middle between the highest figure and the lowest is brought there. Each step is measured in the changed frame: a bar on
+ * of its limits; or by the least that meets it. Of several shoulders the middle between the highest figure and the lowest is brought there; by the least move
+ * the one that is past its limit farthest comes just within. Each step is measured in the changed frame: a bar on
  * a hoop that leans or bends goes along and across the car as it goes up.
  */
 import { derive, type Derived } from '../derive.ts';
@@ -10,7 +11,7 @@ import { harness } from '../rules/kinds/harness.ts';
 import { questionsTo } from '../rules/questions.ts';
 import type { Verdict } from '../rules/types.ts';
 import { barFreedom } from '../shape/move-bar.ts';
-import { withMend, type Mend } from './mends.ts';
+import { withMend, type LiftWhy, type Mend } from './mends.ts';
 
 /** mm: what a move is rounded to, the first step, the farthest. */
 const [FINE, FIRST_STEP, FARTHEST_LIFT] = [0.1, 10, 600];
@@ -19,25 +20,51 @@ const MOST_CHORDS = 8;
 
 type HarnessCheck = Extract<RuleCheck, { readonly kind: 'harness' }>;
 
-/** One, or none where the bar does not go up and down, or does not come there within reach. */
-export function lifts({ check, concerns }: Verdict, job: Job, derived: Derived): readonly Mend[] {
+/** Two, or one where they are the same, or none where the bar does not go up and down, or does not come there within reach. */
+export function lifts({ check, concerns, bound, limit }: Verdict, job: Job, derived: Derived): readonly Mend[] {
   const bar = derived.byId.get(concerns[0] ?? '')?.bar;
   if (check.kind !== 'harness' || bar === undefined) return [];
   if (!barFreedom(derived, bar)?.open.includes(2)) return [];
-  const to = aimOf(check);
   const quantity = check.of === 'height' ? 'length' : 'angle';
-  const lifted = (by: number): Mend => ({ kind: 'lift-bar', bar, by, to, quantity });
-  const by = liftTo(to, (way) => middleWith(lifted(way), check, job, derived));
-  return by === null ? [] : [lifted(by)];
+  const { to, why } = aimOf(check);
+  const lift = (by: number, goal: number, because: LiftWhy): Mend => ({
+    kind: 'lift-bar',
+    bar,
+    by,
+    to: goal,
+    quantity,
+    why: because,
+  });
+  const figures = (by: number) => figuresWith(lift(by, to, why), check, job, derived);
+  const middle = (by: number): number => {
+    const all = figures(by);
+    return (Math.min(...all) + Math.max(...all)) / 2;
+  };
+  const aimed = why === 'least' ? null : onFine(liftTo(to, middle));
+  const least =
+    limit === null
+      ? null
+      : beyondFine(liftTo(limit, (by) => (bound === 'least' ? Math.min : Math.max)(...figures(by))));
+  return [
+    ...(aimed === null ? [] : [lift(aimed, to, why)]),
+    ...(least === null || limit === null || least === aimed ? [] : [lift(least, limit, 'least')]),
+  ];
 }
 
-/** What is advised; the middle; with one limit alone that itself, or level where that is within. */
-function aimOf({ of, aim, least, most }: HarnessCheck): number {
-  if (aim !== undefined) return aim;
-  if (least !== undefined && most !== undefined) return (least + most) / 2;
-  if (of === 'height') return least ?? most!;
-  return least === undefined ? Math.min(0, most!) : Math.max(0, least);
+/** What is advised; the middle; with one limit alone level where that is within, else that itself. */
+function aimOf({ of, aim, least, most }: HarnessCheck): { readonly to: number; readonly why: LiftWhy } {
+  if (aim !== undefined) return { to: aim, why: 'advised' };
+  if (least !== undefined && most !== undefined) return { to: (least + most) / 2, why: 'middle' };
+  const limit = least ?? most!;
+  const isLevelWithin = of === 'strap-angle' && (least === undefined ? limit > 0 : limit < 0);
+  return isLevelWithin ? { to: 0, why: 'level' } : { to: limit, why: 'least' };
 }
+
+const onFine = (by: number | null): number | null => (by === null ? null : Math.round(by / FINE) * FINE);
+
+/** Away from where the bar is: what is shown is what was tried. */
+const beyondFine = (by: number | null): number | null =>
+  by === null ? null : Math.sign(by) * Math.ceil((Math.abs(by) + FINE / 2) / FINE) * FINE;
 
 /** By chords of the figure over the lift; null where it does not come there. */
 function liftTo(to: number, figureWith: (by: number) => number): number | null {
@@ -48,17 +75,16 @@ function liftTo(to: number, figureWith: (by: number) => number): number | null {
     if (!Number.isFinite(step) || Math.abs(next + step) > FARTHEST_LIFT) return null;
     [by, off] = [next, nextOff];
     next += step;
-    if (Math.abs(step) < FINE / 2) return Math.round(next / FINE) * FINE;
+    if (Math.abs(step) < FINE / 2) return next;
     nextOff = figureWith(next) - to;
   }
   return null;
 }
 
-/** Between the highest and the lowest of all shoulders; NaN where one has none. */
-function middleWith(mend: Mend, check: HarnessCheck, job: Job, derived: Derived): number {
+/** Of all shoulders; NaN where one has none. */
+function figuresWith(mend: Mend, check: HarnessCheck, job: Job, derived: Derived): readonly number[] {
   const edited = withMend(job, mend, derived);
   const after = Array.isArray(edited) ? null : derive(edited as Job, derived);
-  if (after === null || !after.ok) return NaN;
-  const figures = harness(check, questionsTo(after.value, [])).map((each) => ('value' in each ? each.value : NaN));
-  return (Math.min(...figures) + Math.max(...figures)) / 2;
+  if (after === null || !after.ok) return [NaN];
+  return harness(check, questionsTo(after.value, [])).map((each) => ('value' in each ? each.value : NaN));
 }

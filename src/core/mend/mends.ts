@@ -39,6 +39,9 @@ import { freedomOf } from '../shape/free-directions.ts';
 import { splitOnto } from '../shape/split-onto.ts';
 import type { Bar, Frame, SolvedTube } from '../solve/types.ts';
 
+/** Why a harness bar is put just there: the sheet advises it, it is the middle of what the sheet allows, or level, or the least move that meets the sheet. */
+export type LiftWhy = 'advised' | 'middle' | 'level' | 'least';
+
 export type Mend =
   /** The node along the bar that it stands on; `by` counts towards the bar's end B, mm. */
   | { readonly kind: 'move-along'; readonly node: NodeRef; readonly bar: TubeRef; readonly by: number }
@@ -67,6 +70,7 @@ export type Mend =
       readonly by: number;
       readonly to: number;
       readonly quantity: 'angle' | 'length';
+      readonly why: LiftWhy;
     }
   | { readonly kind: 'foot-thickness'; readonly foot: FootId; readonly thickness: number };
 

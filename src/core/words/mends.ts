@@ -1,11 +1,18 @@
 /** What would mend a finding, as the words on a key. */
-import type { Mend } from '../mend/mends.ts';
+import type { LiftWhy, Mend } from '../mend/mends.ts';
 import { nodeName, tubeName } from '../solve/names.ts';
 import type { Frame } from '../solve/types.ts';
 import { comparedLength } from './lengths.ts';
 import { listed } from './lists.ts';
 import { figureInWords } from './rule-figures.ts';
 import { orderInWords } from './rehearsal.ts';
+
+const LIFT_WHY: Readonly<Record<LiftWhy, string>> = {
+  advised: 'as the sheet advises',
+  middle: 'the middle of what the sheet allows',
+  level: 'level',
+  least: 'the least move that meets it',
+};
 
 /** More bars than these are counted. */
 const MOST_NAMED = 3;
@@ -47,9 +54,9 @@ export function mendInWords(mend: Mend, frame: Frame): string {
     case 'other-die':
       return `Bend ${membersName(mend.members)} on ${named(job.dies, mend.die)}`;
     case 'lift-bar': {
-      const { by, to, quantity, bar } = mend;
+      const { by, to, quantity, bar, why } = mend;
       const way = by < 0 ? 'down' : 'up';
-      return `Move ${tubeName(frame, bar)} ${show(Math.abs(by))} ${way}, to about ${figureInWords(to, { quantity }, job.lengthUnit)}`;
+      return `Move ${tubeName(frame, bar)} ${show(Math.abs(by))} ${way}, to about ${figureInWords(to, { quantity }, job.lengthUnit)}, ${LIFT_WHY[why]}`;
     }
     case 'foot-size':
       return `Make ${named(job.feet, mend.foot)} ${show(mend.size[0])} x ${show(mend.size[1])}`;

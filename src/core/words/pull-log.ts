@@ -29,7 +29,7 @@ export function lawInWords(law: PullLaw | null, batch: string | undefined, step:
   const net = toRadians(SHOWN);
   const advice = pullAdvice(law, net, step);
   const exact = workedOut(advice, step);
-  const pulled = `${pullFigure(advice)}${exact === null ? '' : `, ${exact}`}`;
+  const pulled = exact ?? pullFigure(advice);
   if (law === null)
     return `No pulls yet, and the section names no steel that is known here. Pull to the finished angle, ${GO_ON}. ${SMALL_AND_LARGE}`;
   if (advice.kind === 'estimate')

@@ -4,7 +4,7 @@ import { pulledTo } from '../../core/job/read-by-hand.ts';
 import { leansInWords, markMeets, roundingInWords, sideNote, sideOf, troubleOf } from '../../core/words/marks.ts';
 import { bendMarks, type BendMarks } from '../../core/marks/marks.ts';
 import { mendingPullOf, type PullAdvice } from '../../core/springback/pull-advice.ts';
-import { kindInWords, pullFigure, pullHead, pullNote, sureInWords, workedOutShort } from '../../core/words/pulls.ts';
+import { kindInWords, pullFigure, pullHead, pullNote, sureInWords, workedOut } from '../../core/words/pulls.ts';
 import { rotationReading, type RotationReading } from '../../core/run/rotation-reading.ts';
 import { isScribed } from '../../core/run/scribed-line.ts';
 import { END_FOR_END, firstBendInWords, inFront, onScale, seamInWords, turnSentences } from '../../core/words/turns.ts';
@@ -25,7 +25,7 @@ import { angleFigure, decimalFigure, markFigure, lengthFigure } from '../../draw
 import { arrowhead, box, disc, FIRM, HAIR, MAIN, stroke, text } from '../../drawing/ink.ts';
 import type { Measured } from '../../drawing/blank/measured.ts';
 import { zeroInWords } from './measured.ts';
-import { capital } from '../../core/words/lists.ts';
+import { capital, uncapital } from '../../core/words/lists.ts';
 import { abreast, paragraph, part, stacked, type Block, type Part } from './page.ts';
 
 /** Right edges of the columns, of the width between margins; figures stand against them. */
@@ -237,10 +237,10 @@ function besides(
 
 /** How sure it is, and what it is exactly where the machine's scale shows another. */
 function pullInWords(pull: PullAdvice, step: Degrees): string[] {
-  const exact = workedOutShort(pull, step);
-  const sure = pull.kind === 'law' && pull.within !== null ? [sureInWords(pull.within)] : [];
-  const words = [...(exact === null ? [] : [exact]), ...sure];
-  return words.length === 0 ? [] : [`pull ${words.join(', ')}`];
+  const exact = workedOut(pull, step);
+  const sure = pull.kind === 'law' && pull.within !== null ? sureInWords(pull.within) : null;
+  if (exact === null) return sure === null ? [] : [`pull ${sure}`];
+  return [`${uncapital(pullHead([pull]))} ${exact}${sure === null ? '' : `, ${sure}`}`];
 }
 
 /** Whether all bends have the same centreline radius to what is shown: then it stands once, with the die. */

@@ -5,8 +5,15 @@ import type { Mend } from '../../core/mend/mends.ts';
 import type { Derived } from '../../core/derive.ts';
 import type { Verdict } from '../../core/rules/types.ts';
 import { mendInWords } from '../../core/words/mends.ts';
-import { jobDocument, useDocument } from '../../store/page.ts';
+import { editor, jobDocument, useDocument } from '../../store/page.ts';
 import { Command } from '../kit/Command.tsx';
+import { keep, OPENS_FRAME_AT } from '../kit/kept.ts';
+
+/** Holes and sizes are typed there. */
+function toFeet(): void {
+  keep(OPENS_FRAME_AT, 'feet');
+  editor.getState().setStation('frame');
+}
 
 export function RuleMends({ verdict, derived }: { verdict: Verdict; derived: Derived }): ReactNode {
   const isStill = useDocument((state) => state.gesture.state === 'idle');
@@ -21,7 +28,15 @@ export function RuleMends({ verdict, derived }: { verdict: Verdict; derived: Der
     return () => clearTimeout(later);
   }, [verdict, derived, isStill]);
   if (found?.of !== derived) return null;
-  if (found.mends.length === 0) return <p className="small">No one edit is known that mends it.</p>;
+  if (found.mends.length === 0) {
+    return verdict.check.kind === 'plate' && derived.job.feet.length > 0 ? (
+      <button type="button" className="press press-quiet" onClick={toFeet}>
+        Feet, in Frame
+      </button>
+    ) : (
+      <p className="small">No one edit is known that mends it.</p>
+    );
+  }
   return (
     <div className="row">
       {found.mends.map((mend) => {

@@ -101,11 +101,19 @@ export function sizesKind(unit: LengthUnit): ValueKind<readonly RuleSize[]> {
 
 const SIZE = 'write a tube as 45 x 2.5, several with “or” between them';
 
+/** mm: figures without a unit that make a wider tube of inches were meant in millimetres. */
+const WIDEST = 300;
+
 function readSize(text: string, unit: LengthUnit): Entered<RuleSize> {
   const parts = text.split(/\s*(?:x|×|by)\s*/iu);
   if (parts.length !== 2) return { ok: false, why: SIZE };
   const [outerDiameter, wall] = parts.map((part) => parseLength(part, unit)) as [Entered<number>, Entered<number>];
   if (!outerDiameter.ok || !wall.ok) return { ok: false, why: SIZE };
+  if (unit === 'in' && outerDiameter.value > WIDEST && !/[a-z"'′″]/iu.test(parts.join('')))
+    return {
+      ok: false,
+      why: `no tube is so wide; for millimetres type ${parts[0]!.trim()} mm x ${parts[1]!.trim()} mm`,
+    };
   if (!(wall.value > 0 && 2 * wall.value < outerDiameter.value)) return { ok: false, why: 'that is no tube' };
   return { ok: true, value: { outerDiameter: outerDiameter.value, wall: wall.value } };
 }

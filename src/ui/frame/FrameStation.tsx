@@ -7,6 +7,7 @@ import { memberOfTube } from '../../core/job/member-of-tube.ts';
 import { bareId } from '../../core/job/reference.ts';
 import { useDocument, useEditor } from '../../store/page.ts';
 import { Onward, useOpenInWords } from '../kit/Onward.tsx';
+import { OPENS_FRAME_AT, readKept } from '../kit/kept.ts';
 import { Tabs } from '../kit/Tabs.tsx';
 import { MaterialTables, MemberCard, NodeCard, NodeTables, StartForm } from './later.ts';
 import { MembersTable } from './MembersTable.tsx';
@@ -19,7 +20,9 @@ export default function FrameStation(): ReactNode {
   const job = useDocument((state) => state.job);
   const selection = useEditor((state) => state.selection);
   const starting = useEditor((state) => state.starting);
-  const [part, setPart] = useState<Part>(selection?.kind === 'node' ? 'nodes' : 'members');
+  const [part, setPart] = useState<Part>(
+    readKept(OPENS_FRAME_AT) === 'feet' ? 'made-of' : selection?.kind === 'node' ? 'nodes' : 'members',
+  );
   const [followed, follow] = useState(selection);
   const kind = selection?.kind;
 

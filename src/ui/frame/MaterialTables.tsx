@@ -1,7 +1,7 @@
 /** What the cage is made of, bent with and stands on: sections of tube, the dies of the bender, feet. */
 import { RADIUS_BY } from '../../core/words/shop.ts';
 import { shownName } from '../../core/job/shown.ts';
-import { useMemo, type ReactNode } from 'react';
+import { type ReactNode, useEffect, useMemo, useRef } from 'react';
 import { addDie, removeDie, updateDie } from '../../core/edit/dies.ts';
 import { addSection, removeSection, setStick, updateSection } from '../../core/edit/sections.ts';
 import type { Die } from '../../core/job/kinds/die.ts';
@@ -25,17 +25,27 @@ import {
 } from '../table/columns.tsx';
 import { EditTable } from '../table/EditTable.tsx';
 import { BenderSetUp } from './BenderCard.tsx';
+import { keep, OPENS_FRAME_AT, readKept } from '../kit/kept.ts';
 import { Delete } from '../fields/Delete.tsx';
 import { FeetTable } from './FeetTable.tsx';
 
 export function MaterialTables(): ReactNode {
+  const feet = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    if (readKept(OPENS_FRAME_AT) !== 'feet') return;
+    keep(OPENS_FRAME_AT, null);
+    feet.current?.scrollIntoView();
+    feet.current?.focus();
+  }, []);
   return (
     <>
       <h3>Tube</h3>
       <Sections />
       <h3>Dies</h3>
       <Dies />
-      <h3>Feet</h3>
+      <h3 ref={feet} tabIndex={-1}>
+        Feet
+      </h3>
       <FeetTable />
     </>
   );

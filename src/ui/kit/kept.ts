@@ -5,6 +5,9 @@
  */
 import { useMemo, useSyncExternalStore } from 'react';
 
+/** 'feet' where another station leads to the table of feet; forgotten once it is shown. */
+export const OPENS_FRAME_AT = 'frame-opens-at';
+
 /** For this page, by name: stands in for a storage that keeps nothing. */
 const ofThisPage = new Map<string, string>();
 const listeners = new Set<() => void>();

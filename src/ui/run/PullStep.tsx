@@ -39,7 +39,7 @@ export function PullStep(props: { tube: SolvedTube; step: Pull; onTicked: () => 
       </p>
       <p>
         for <strong className="figure">{formatAngle(toDegrees(step.target), 1)}°</strong> when let go
-        {exact !== null && <span className="small"> · {`${pullFigure(advice)}: ${exact}`}</span>}
+        {exact !== null && <span className="small"> · {exact}</span>}
       </p>
       <Source tube={tube} step={step} />
       <Tick tube={tube.id} step={step} onTicked={props.onTicked}>

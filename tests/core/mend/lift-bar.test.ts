@@ -67,7 +67,12 @@ describe('the harness bar', () => {
     [630, 'down'],
   ])('with shoulders at %d goes %s, until the belts lie in the middle of the window', (height, way) => {
     const { words, after } = lifted(seated(WINDOW, [height, height]))!;
-    expect(words).toMatch(new RegExp(String.raw`^Move Harness bar \d+\.\d{3} in ${way}, to about −5\.0°$`, 'u'));
+    expect(words).toMatch(
+      new RegExp(
+        String.raw`^Move Harness bar \d+\.\d{3} in ${way}, to about −5\.0°, the middle of what the sheet allows$`,
+        'u',
+      ),
+    );
     const [x, z, radius] = barOf(after);
     expect(belt(BACK - x, z - height, radius)).toBeCloseTo(-5, 1);
   });
@@ -77,6 +82,26 @@ describe('the harness bar', () => {
     const [x, z, radius] = barOf(after);
     const [one, other] = [830, 810].map((height) => belt(BACK - x, z - height, radius)) as [number, number];
     expect((one + other) / 2).toBeCloseTo(-5, 1);
+  });
+
+  it.each([
+    [820, -20],
+    [630, 10],
+  ])('with shoulders at %d is also offered the least move that meets the sheet, to %d°', (height, limit) => {
+    const job = seated(WINDOW, [height, height]);
+    const frame = derived(job);
+    const [verdict] = judge(frame);
+    const mends = mendsOfVerdict(job, verdict!, frame);
+    expect(mends).toHaveLength(2);
+    const [middle, least] = mends.map((mend) => (mend.kind === 'lift-bar' ? mend : null));
+    expect(Math.abs(least!.by)).toBeLessThan(Math.abs(middle!.by));
+    expect(mendInWords(least!, frame)).toMatch(/, the least move that meets it$/u);
+    const after = derived(mendedVerdict(job, least!, verdict!, frame) as Job);
+    const [x, z, radius] = barOf(after);
+    // Within, and by less than a tenth of a millimetre more turns it.
+    const angle = belt(BACK - x, z - height, radius);
+    expect(angle).toBeCloseTo(limit, 1);
+    expect(limit > 0 ? limit - angle : angle - limit).toBeGreaterThanOrEqual(0);
   });
 
   it('goes to what the book advises', () => {

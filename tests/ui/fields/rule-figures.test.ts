@@ -80,3 +80,25 @@ it('roles are known whatever way they are written; another word is the shop’s 
   expect(rolesKind.show(['main-hoop', 'rear-stay'])).toBe('main hoop, rear stay');
   expect(rolesKind.read(' ')).toEqual({ ok: true, value: [] });
 });
+
+it('millimetres typed in a job in inches are told how they are typed, and taken so', () => {
+  expect(sizesKind('in').read('45 x 2.5')).toMatchObject({ ok: false, why: expect.stringContaining('45 mm x 2.5 mm') });
+  expect(sizesKind('in').read('45 mm x 2.5 mm')).toMatchObject({ ok: true, value: [{ outerDiameter: 45, wall: 2.5 }] });
+  expect(sizesKind('in').read('2 x .12')).toMatchObject({ ok: true });
+});
+
+it.each([
+  ['2600 lb', 'in', 2600 * 0.45359237],
+  ['2600 lb', 'mm', 2600 * 0.45359237],
+  ['1200kg', 'in', 1200],
+  ['1200 Kg.', 'mm', 1200],
+  ['2600 pounds', 'mm', 2600 * 0.45359237],
+  ['1200', 'mm', 1200],
+] as const)('a mass typed as %s in a job in %s', (text, unit, kg) => {
+  const entered = massKind(unit).read(text);
+  expect(entered.ok && entered.value).toBeCloseTo(kg, 9);
+});
+
+it.each(['kg', '12 st', '1200 kg lb'])('%s is no mass', (text) =>
+  expect(massKind('in').read(text)).toMatchObject(refused),
+);
