@@ -1,5 +1,6 @@
 /** How many articles of the rule sheets are not met, for the bar of the stations: the figure of the Checks, known without going there. */
 import { useEffect, useState } from 'react';
+import type { Derived } from '../core/derive.ts';
 import { useDocument } from '../store/page.ts';
 import { whenIdle } from '../store/whenIdle.ts';
 
@@ -10,23 +11,24 @@ import { whenIdle } from '../store/whenIdle.ts';
 export function useNotMet(): number {
   const derived = useDocument((state) => state.committed.derived);
   const [count, setCount] = useState(0);
+  const hasSheet = derived.job.rules.length > 0;
   useEffect(() => {
-    if (derived.job.rules.length === 0) {
-      setCount(0);
-      return;
-    }
+    if (!hasSheet) return;
     let isCurrent = true;
     const drop = whenIdle(() => {
-      void import('../core/rules/judge.ts').then(({ judge }) => {
-        if (isCurrent) setCount(judge(derived).filter(({ verdict }) => verdict === 'not-met').length);
-      });
+      void countIn(derived).then((found) => isCurrent && setCount(found));
     });
     return () => {
       isCurrent = false;
       drop();
     };
-  }, [derived]);
-  return count;
+  }, [derived, hasSheet]);
+  return hasSheet ? count : 0;
+}
+
+async function countIn(derived: Derived): Promise<number> {
+  const { judge } = await import('../core/rules/judge.ts');
+  return judge(derived).filter(({ verdict }) => verdict === 'not-met').length;
 }
 
 /** "1 error, 2 articles not met", as it is spoken; '' where there is neither. */

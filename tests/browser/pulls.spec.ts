@@ -69,7 +69,7 @@ test('pulls are logged, refused, corrected and taken back', async ({ page }) => 
     );
     await logPull(page, '63.2', '60');
     await expect(law(page)).toContainText(
-      'From 2 pulls: pull 0.8° plus 4.0 % past the finished angle. For a finished 90° pull to 94.5° (scale of half degrees; exactly 94.4°).',
+      'From 2 pulls: pull 0.8° plus 4.0 % past the finished angle. For a finished 90° pull to 94.5° (1/2° scale; exactly 94.4°).',
     );
     const after = await bends(page);
     // To the half degrees of the machine's scale; the net angle is shown to a tenth.

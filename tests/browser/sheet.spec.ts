@@ -47,7 +47,7 @@ test("what the demo's tubes show first, on a telephone and on a laptop", async (
       await page.setViewportSize({ width, height });
       await chooseTube(page, 'Front leg (left)', 'Bending');
       const bends = page.getByRole('region', { name: 'Bends' });
-      await expect(bends.getByText('(scale of half degrees; exactly 39.7°)')).toBeVisible();
+      await expect(bends.getByText('(1/2° scale; exactly 39.7°)')).toBeVisible();
       const [table, room] = await Promise.all([bends.getByRole('table').boundingBox(), bends.boundingBox()]);
       expect(table!.x + table!.width).toBeLessThanOrEqual(room!.x + room!.width + 1);
     }

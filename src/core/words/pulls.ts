@@ -9,10 +9,10 @@ import type { PullLaw } from '../springback/pull-law.ts';
 export const pullFigure = ({ pullTo }: Pick<PullAdvice, 'pullTo'>): string =>
   `${formatAngle(pullTo, Number(pullTo.toFixed(1)) === pullTo ? 1 : 2)}°`;
 
-/** "13.0° (scale of half degrees; exactly 13.2°)": the one to set, and what the law or the estimate asks, where the machine's scale shows something else; else null. */
+/** "13.0° (1/2° scale; exactly 13.2°)": the one to set, and what the law or the estimate asks, where the machine's scale shows something else; else null. */
 export function workedOut(advice: PullAdvice, step: Degrees): string | null {
   const exact = exactly(advice);
-  return exact === null ? null : `${pullFigure(advice)} (scale of ${divisionsInWords(step)}; exactly ${exact})`;
+  return exact === null ? null : `${pullFigure(advice)} (${divisionInWords(step)} scale; exactly ${exact})`;
 }
 
 function exactly(advice: PullAdvice): string | null {
@@ -21,14 +21,9 @@ function exactly(advice: PullAdvice): string | null {
   return Number(exact) === advice.pullTo ? null : `${exact}°`;
 }
 
-const DIVISIONS: Readonly<Record<number, string>> = {
-  0.25: 'quarter degrees',
-  0.5: 'half degrees',
-  1: 'whole degrees',
-};
-
-/** "half degrees", "divisions of 0.2°": how fine the machine's scale is read. */
-const divisionsInWords = (step: Degrees): string => DIVISIONS[step] ?? `divisions of ${Number(step.toFixed(3))}°`;
+/** "1/2°", "0.2°": a division of the machine's scale. */
+const divisionInWords = (step: Degrees): string =>
+  `${step === 0.5 ? '1/2' : step === 0.25 ? '1/4' : Number(step.toFixed(3))}°`;
 
 /** What the number is for: an estimate reads low, and is no number to pull to. */
 export const pullHead = (advices: readonly PullAdvice[]): string =>

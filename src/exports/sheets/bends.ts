@@ -25,7 +25,7 @@ import { angleFigure, decimalFigure, markFigure, lengthFigure } from '../../draw
 import { arrowhead, box, disc, FIRM, HAIR, MAIN, stroke, text } from '../../drawing/ink.ts';
 import type { Measured } from '../../drawing/blank/measured.ts';
 import { zeroInWords } from './measured.ts';
-import { capital, uncapital } from '../../core/words/lists.ts';
+import { capital } from '../../core/words/lists.ts';
 import { abreast, paragraph, part, stacked, type Block, type Part } from './page.ts';
 
 /** Right edges of the columns, of the width between margins; figures stand against them. */
@@ -240,7 +240,7 @@ function pullInWords(pull: PullAdvice, step: Degrees): string[] {
   const exact = workedOut(pull, step);
   const sure = pull.kind === 'law' && pull.within !== null ? sureInWords(pull.within) : null;
   if (exact === null) return sure === null ? [] : [`pull ${sure}`];
-  return [`${uncapital(pullHead([pull]))} ${exact}${sure === null ? '' : `, ${sure}`}`];
+  return [`${exact}${sure === null ? '' : `, ${sure}`}`];
 }
 
 /** Whether all bends have the same centreline radius to what is shown: then it stands once, with the die. */

@@ -28,7 +28,7 @@ describe('the law in words', () => {
   it('says of two pulls what to pull, and for which bends that is enough', () => {
     const said = words([pull(26.8, 25), pull(63.2, 60)]);
     expect(said).toContain(
-      'From 2 pulls: pull 0.8° plus 4.0 % past the finished angle. For a finished 90° pull to 94.5° (scale of half degrees; exactly 94.4°).',
+      'From 2 pulls: pull 0.8° plus 4.0 % past the finished angle. For a finished 90° pull to 94.5° (1/2° scale; exactly 94.4°).',
     );
     expect(said).toContain('These pulls are enough for bends of 1° to 104°.');
   });
@@ -44,7 +44,7 @@ describe('the law in words', () => {
     expect(words([pull(62.4, 60)])).toContain(
       'For a finished 90° first pull to 92.0°, let go, read, then go on: pulls at one angle cannot tell slack from spring. One more pull to a finished angle near 90°',
     );
-    expect(words([])).toContain('start at 91.5° (scale of half degrees; exactly 91.7°). That is an estimate');
+    expect(words([])).toContain('start at 91.5° (1/2° scale; exactly 91.7°). That is an estimate');
     expect(words([])).toContain('up to 4.5° short, and the bend comes out under-bent; 2° to 6° in all are met with');
     expect(lawInWords(pullLaw([], die, { ...section, material: '' }, undefined), undefined, 0.5)).toContain(
       'Pull to the finished angle, let go, read',
