@@ -110,7 +110,7 @@ describe('one number on every output', () => {
     expect(bend).toMatchObject({ pullTo: 94.5, pullToIs: 'law' });
     expect(bend!.machineAngle!).toBeCloseTo(94.4, 9);
     expect(words).toContain('94.5°');
-    expect(words).toContain('94.5° (1/2° scale; exactly 94.4°)');
+    expect(words).toContain('1/2° scale; exactly 94.4°');
     expect(rows[0]).toMatchObject({ pull_to_deg: '94.5', pull_to_is: 'law' });
     expect(Number(rows[0]!['machine_angle_deg'])).toBeCloseTo(94.4, 9);
     expect(findings).toEqual([]);

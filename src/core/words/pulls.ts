@@ -11,8 +11,14 @@ export const pullFigure = ({ pullTo }: Pick<PullAdvice, 'pullTo'>): string =>
 
 /** "13.0° (1/2° scale; exactly 13.2°)": the one to set, and what the law or the estimate asks, where the machine's scale shows something else; else null. */
 export function workedOut(advice: PullAdvice, step: Degrees): string | null {
+  const scale = onScale(advice, step);
+  return scale === null ? null : `${pullFigure(advice)} (${scale})`;
+}
+
+/** "1/2° scale; exactly 13.2°", where the one to set stands beside it; null likewise. */
+export function onScale(advice: PullAdvice, step: Degrees): string | null {
   const exact = exactly(advice);
-  return exact === null ? null : `${pullFigure(advice)} (${divisionInWords(step)} scale; exactly ${exact})`;
+  return exact === null ? null : `${divisionInWords(step)} scale; exactly ${exact}`;
 }
 
 function exactly(advice: PullAdvice): string | null {

@@ -4,7 +4,14 @@ import { pulledTo } from '../../core/job/read-by-hand.ts';
 import { leansInWords, markMeets, roundingInWords, sideNote, sideOf, troubleOf } from '../../core/words/marks.ts';
 import { bendMarks, type BendMarks } from '../../core/marks/marks.ts';
 import { mendingPullOf, type PullAdvice } from '../../core/springback/pull-advice.ts';
-import { kindInWords, pullFigure, pullHead, pullNote, sureInWords, workedOut } from '../../core/words/pulls.ts';
+import {
+  kindInWords,
+  onScale as scaleInWords,
+  pullFigure,
+  pullHead,
+  pullNote,
+  sureInWords,
+} from '../../core/words/pulls.ts';
 import { rotationReading, type RotationReading } from '../../core/run/rotation-reading.ts';
 import { isScribed } from '../../core/run/scribed-line.ts';
 import { END_FOR_END, firstBendInWords, inFront, onScale, seamInWords, turnSentences } from '../../core/words/turns.ts';
@@ -237,7 +244,7 @@ function besides(
 
 /** How sure it is, and what it is exactly where the machine's scale shows another. */
 function pullInWords(pull: PullAdvice, step: Degrees): string[] {
-  const exact = workedOut(pull, step);
+  const exact = scaleInWords(pull, step);
   const sure = pull.kind === 'law' && pull.within !== null ? sureInWords(pull.within) : null;
   if (exact === null) return sure === null ? [] : [`pull ${sure}`];
   return [`${exact}${sure === null ? '' : `, ${sure}`}`];
