@@ -27,7 +27,7 @@ const SHAKE = 0.25;
 const MOST_PICKS = 300;
 const SHARE = 0.6;
 /** Of more lengths each place of such a search would cost too much; and what many parts of all lengths waste is little. */
-const MOST_LOTS = 600;
+const MOST_LOTS = 250;
 
 /** Lays that a plan is put together of where all are known, what may be looked at to find them, and to put one together. */
 const MOST_LAYS = 20_000;

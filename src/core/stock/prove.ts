@@ -17,6 +17,9 @@ import { worthiest } from './worthiest.ts';
 const MOST_PROGRAMS = 150;
 const MOST_HELD = 20_000_000;
 
+/** Of parts of more lengths a program takes minutes, and comes to nothing. */
+const MOST_LOTS = 120;
+
 /** Lays that a program in whole numbers may have, parts that may be held to sticks to find them, and places that it may look at. */
 const MOST_LAYS = 4_000;
 const MOST_LISTED = 5_000_000;
@@ -35,6 +38,7 @@ export function proveCuts({ parts, sticks, sawing }: ToCut, plan: CutPlan, solve
     sort.count === Infinity ? sort : { ...sort, count: Math.min(sort.count, those.length) },
   );
   const problem = problemOf(those, sorts, sawing);
+  if (problem.lots.length > MOST_LOTS) return plan;
   const step = costStep(sorts);
   const known = laysOf(plan, problem, sawing.kerf);
   const { worths, lays: generated } = generate(problem, known, solver);

@@ -134,7 +134,9 @@ describe('many parts of few lengths, which the own search does not come to the e
     }
   });
 
-  it('a plan that is proven is not looked into', () => {
+  it('a plan that is proven is not looked into, nor one of parts of hundreds of lengths', () => {
+    const many = Array.from({ length: 200 }, (_, i) => part(`m${i}`, 1000 + i));
+    const loose: CutPlan = { ...planCuts(many, sticks, sawing), leastCost: 0 };
     const done = { ...plan, leastCost: plan.cost };
     const asked: Solver = {
       solve: () => {
@@ -142,5 +144,6 @@ describe('many parts of few lengths, which the own search does not come to the e
       },
     };
     expect(proveCuts(section, done, asked)).toBe(done);
+    expect(proveCuts(toCutOf(many, sticks, sawing), loose, asked)).toBe(loose);
   });
 });
