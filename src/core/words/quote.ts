@@ -184,7 +184,7 @@ export function tookInWords({ line, hours, paid, on, remark }: Took, lines: read
 
 /** How overhead and margin are put on. */
 export const onTopInWords = ({ overhead, margin }: Rates = {}): string =>
-  `Overhead is ${overhead === undefined ? 'not given' : `${overhead} percent of what the lines come to`}; margin is ${
+  `Overhead is ${overhead === undefined ? 'not given' : `${overhead} percent of what the lines come to, but for what is charged beside`}; margin is ${
     margin === undefined ? 'not given' : `${margin} percent of lines and overhead together`
   }.`;
 
