@@ -119,4 +119,41 @@ describe('order.csv', () => {
     expect(data.filter(({ what }) => what === 'foot').map(({ count }) => count)).toEqual(['4', '4', '1']);
     expect(data.some(({ what }) => what === 'hole-saw')).toBe(false);
   });
+
+  it('has the flat sheet of a box with its walls, and of a plate bent over a kink, and all of each thickness', () => {
+    const box = { id: 'box', kind: 'box', size: [120, 90], thickness: 4, height: 60, wall: 3 };
+    const kink = { runs: 'across', at: 20, angle: -90, radius: 2 };
+    const bent = { id: 'bent', kind: 'plate', size: [100, 80], thickness: 2, kink };
+    const post = (id: string, foot: string) => ({
+      id,
+      path: [`${id} low`, `${id} high`],
+      ends: [{ fit: 'foot', foot, normal: [0, 0, 1] }, { fit: 'square' }],
+    });
+    const posts = derived({
+      feet: [box, bent],
+      nodes: Object.fromEntries(
+        ['one', 'two', 'three'].flatMap((id, i) => [
+          [`${id} low`, [0, 500 * i, 0]],
+          [`${id} high`, [0, 500 * i, 900]],
+        ]),
+      ),
+      members: [post('one', 'box'), post('two', 'box'), post('three', 'bent')],
+    });
+    const { data } = papaparse.parse<Record<string, string>>(orderCsv(posts, []).text, { header: true });
+    const areas = (what: string) =>
+      data.filter((row) => row['what'] === what).map((row) => [row['thickness_mm'], Number(row['area_mm2'])]);
+    // Two walls over the long side, two between them. The plate is the example of tests/core/feet/plates.test.ts: DIN 6935 unfolds it to 96.16.
+    const walls = 2 * (120 + 90 - 2 * 3) * 60;
+    const flat = Number(areas('foot')[1]![1]);
+    expect(areas('foot')).toEqual([
+      ['4', 120 * 90 + walls],
+      ['2', flat],
+    ]);
+    expect(flat).toBeCloseTo(96.16 * 80, 0);
+    expect(areas('foot-sheet')).toEqual([
+      ['2', flat],
+      ['3', 2 * walls],
+      ['4', 2 * 120 * 90],
+    ]);
+  });
 });

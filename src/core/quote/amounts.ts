@@ -13,7 +13,8 @@ import type { Frame } from '../solve/types.ts';
 export interface FeetToMake {
   readonly foot: Foot;
   readonly count: number;
-  /** Of one of them, of its flat steel. */
+  /** Of one of them, of its flat steel: mm2 of sheet for all its pieces, holes not taken off; kg of these as cut. */
+  readonly area: number;
   readonly mass: number;
 }
 
@@ -95,7 +96,9 @@ const feetOf = ({ job, tubes }: Frame): readonly FeetToMake[] => {
   const stands = tubes.flatMap(standsOf);
   return job.feet.flatMap((foot): readonly FeetToMake[] => {
     const count = stands.filter((stand) => stand.foot.id === foot.id).length;
-    return count === 0 ? [] : [{ foot, count, mass: footMass(foot) }];
+    if (count === 0) return [];
+    const area = sheetOf(foot).reduce((sum, each) => sum + each.area, 0);
+    return [{ foot, count, area, mass: footMass(foot) }];
   });
 };
 
@@ -113,12 +116,18 @@ export function footSheet(
 ): readonly { readonly thickness: number; readonly area: number }[] {
   const byThickness = new Map<number, number>();
   for (const { foot, count } of feet) {
-    for (const { thickness, along, across, count: pieces } of blanksOf(foot)) {
-      const area = (along[1] - along[0]) * (across[1] - across[0]) * pieces * count;
-      byThickness.set(thickness, (byThickness.get(thickness) ?? 0) + area);
+    for (const { thickness, area } of sheetOf(foot)) {
+      byThickness.set(thickness, (byThickness.get(thickness) ?? 0) + area * count);
     }
   }
   return [...byThickness]
     .map(([thickness, area]) => ({ thickness, area }))
     .toSorted((one, other) => one.thickness - other.thickness);
 }
+
+/** The flat rectangles that one foot is cut from, a row for each piece with its likes: mm2. */
+const sheetOf = (foot: Foot): readonly { readonly thickness: number; readonly area: number }[] =>
+  blanksOf(foot).map(({ thickness, along, across, count }) => ({
+    thickness,
+    area: (along[1] - along[0]) * (across[1] - across[0]) * count,
+  }));

@@ -164,9 +164,7 @@ function materials(frame: Judged, plans: readonly PlanOf[]): readonly Unmarked[]
         long,
       ),
     ),
-    ...some(job.stickSorts.length === 0 ? 0 : cutUntold(job), (count) =>
-      unknown('cut-already', { kind: 'cut-already' }, count, 'each'),
-    ),
+    ...some(cutUntold(job), (count) => unknown('cut-already', { kind: 'cut-already' }, count, 'each')),
     ...bought('bolts', 'material', bolts),
     ...bought('padding', 'material', padding),
     ...bought('footSteel', 'feet', footSteel),

@@ -61,14 +61,16 @@ export function cutUntold({ made, sawn }: Pick<Job, 'made' | 'sawn'>): number {
 export const sticksWanted = (plans: readonly PlanOf[]): readonly (Wanting & { readonly section: SectionId })[] =>
   plans.flatMap(({ section, wanting }) => wanting.map((each) => ({ ...each, section })));
 
-/** Of a job without sticks what its tubes and spares of each section come to, mm: no plan says how many sticks that is. */
+/** Of a job without sticks what its tubes and spares of each section come to, mm, but for tubes that are cut already: no plan says how many sticks that is. */
 export function lengthsToCut({
   job,
   tubes,
 }: Frame): readonly { readonly section: SectionId; readonly length: number }[] {
   if (job.stickSorts.length > 0) return [];
+  const made = new Set(job.made.map(({ tube }) => tube));
+  const open = tubes.filter(({ id }) => !made.has(id));
   return job.sections.flatMap(({ id: section }) => {
-    const ofTubes = tubes.filter((tube) => tube.section.id === section).map((tube) => feedOf(job, tube).cutLength);
+    const ofTubes = open.filter((tube) => tube.section.id === section).map((tube) => feedOf(job, tube).cutLength);
     const ofSpares = job.spares.filter((spare) => spare.section === section).map((spare) => spare.length * spare.count);
     const length = [...ofTubes, ...ofSpares].reduce((sum, each) => sum + each, 0);
     return length === 0 ? [] : [{ section, length }];

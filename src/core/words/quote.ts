@@ -72,7 +72,7 @@ const TIMED: Readonly<Record<Timed, Said>> = {
   weldMetre: {
     name: 'Welding',
     counts:
-      'Length of all joints: in space along the cut, on the outside of the tube. Seams of boxes and gussets are not in it.',
+      'Length of all joints: in space along the cut, on the outside of the tube. Seams of boxes and gussets are not in it, nor is what welds feet and plates to the car: that is in no line.',
   },
   footMaking: { name: 'Making feet', counts: 'Plates and boxes that ends stand on.' },
   gussetMaking: { name: 'Making gussets', counts: 'Gussets, mirror images among them, cut and welded in.' },
@@ -182,11 +182,13 @@ export function tookInWords({ line, hours, paid, on, remark }: Took, lines: read
   return `${name}: ${parts.join(', ')}.`;
 }
 
-/** How overhead and margin are put on. */
-export const onTopInWords = ({ overhead, margin }: Rates = {}): string =>
-  `Overhead is ${overhead === undefined ? 'not given' : `${overhead} percent of what the lines come to, but for what is charged beside`}; margin is ${
-    margin === undefined ? 'not given' : `${margin} percent of lines and overhead together`
-  }.`;
+/** How overhead and margin are put on, and on what they are not. */
+export const onTopInWords = ({ overhead, margin }: Rates = {}): string => {
+  const given = (share: number | undefined, of: string): string =>
+    share === undefined ? 'not given' : `${share} percent of ${of}`;
+  const shares = `Overhead is ${given(overhead, 'what the lines come to')}; margin is ${given(margin, 'that and overhead together')}.`;
+  return `${shares} What is charged beside is left out of both.`;
+};
 
 /** What a rate is by: "min each", "a kg". */
 export function rateUnit(name: RateName, unit: LengthUnit): { readonly label: string; readonly measure: Measure } {
@@ -213,8 +215,8 @@ export function rateUnit(name: RateName, unit: LengthUnit): { readonly label: st
 
 const OTHER_RATES = {
   hourly: { name: 'Work', counts: 'What an hour costs the customer before overhead and margin.' },
-  overhead: { name: 'Overhead', counts: 'Put on what all lines come to.' },
-  margin: { name: 'Margin', counts: 'Put on lines and overhead together.' },
+  overhead: { name: 'Overhead', counts: 'Put on what all lines come to, but for what is charged beside.' },
+  margin: { name: 'Margin', counts: 'Put on the same and overhead together.' },
   footKilogram: { name: 'Steel for feet', counts: 'Plates and walls of boxes.' },
   gussetKilogram: { name: 'Sheet for gussets', counts: 'Flat, as cut.' },
   boltEach: { name: 'A bolt', counts: 'With nut and washers.' },

@@ -10,6 +10,7 @@ export interface OrderRow {
     | 'stick'
     | 'tube'
     | 'foot'
+    | 'foot-sheet'
     | 'foot-steel'
     | 'gusset'
     | 'gusset-steel'
@@ -23,7 +24,7 @@ export interface OrderRow {
   /** Of each, mm; of tube and padding in all. */
   readonly length: number | null;
   readonly thickness: number | null;
-  /** Of each, mm2. */
+  /** Of each, mm2: flat, all its pieces; of sheet for feet in all. */
   readonly area: number | null;
   /** Of the section, of a bolt's hole, of a hole saw: mm. */
   readonly diameter: number | null;
@@ -68,14 +69,15 @@ export function orderRows(derived: Derived, plans: readonly PlanOf[]): readonly 
       const { name, outerDiameter } = section(of);
       return { ...EMPTY, what: 'tube', name, length, diameter: outerDiameter };
     }),
-    ...list.feet.map(({ foot, count }): OrderRow => ({
+    ...list.feet.map(({ foot, count, area }): OrderRow => ({
       ...EMPTY,
       what: 'foot',
       name: foot.name,
       count,
       thickness: foot.thickness,
-      area: foot.size[0] * foot.size[1],
+      area,
     })),
+    ...list.footSheet.map(({ thickness, area }): OrderRow => ({ ...EMPTY, what: 'foot-sheet', thickness, area })),
     ...sold('foot-steel', list.bought.footSteel),
     ...list.gussets.map(({ gusset, count, area }): OrderRow => ({
       ...EMPTY,

@@ -1,13 +1,17 @@
 /** Order list and quote of a small frame, every figure worked out here by hand. */
 import { describe, expect, it } from 'vitest';
+import { derive, type Derived } from '../../../src/core/derive.ts';
+import type { Job } from '../../../src/core/job/types.ts';
 import { amountsOf } from '../../../src/core/quote/amounts.ts';
 import { orderList } from '../../../src/core/quote/order.ts';
 import { reckonQuote, type QuoteLine, type Reckoned } from '../../../src/core/quote/reckon.ts';
 import { sticksSawn } from '../../../src/core/quote/sticks.ts';
 import { rateBy, rateKept } from '../../../src/core/quote/units.ts';
+import { setStage } from '../../../src/core/shape/made-stage.ts';
+import { feedOf } from '../../../src/core/solve/feed.ts';
 import { plansOf } from '../../../src/core/stock/of-job.ts';
 import { rounded, shareOf, summed } from '../../../src/core/units/money.ts';
-import { howInWords, lineInWords, moneyInWords, withoutInWords } from '../../../src/core/words/quote.ts';
+import { howInWords, lineInWords, moneyInWords, onTopInWords, withoutInWords } from '../../../src/core/words/quote.ts';
 import { derived } from '../frame.ts';
 
 const PLATE = {
@@ -61,6 +65,16 @@ const RATES = {
   margin: 20,
 };
 
+/** The frame once these tubes are cut. */
+const withCut = (frame: Derived, tubes: readonly string[]): Derived =>
+  rederived(tubes.reduce((job, tube) => setStage(job, frame, tube, 'cut'), frame.job));
+
+function rederived(job: Job): Derived {
+  const derivation = derive(job);
+  if (!derivation.ok) throw new Error('not derived');
+  return derivation.value;
+}
+
 const line = ({ lines }: Reckoned, id: string): QuoteLine => lines.find((each) => each.id === id)!;
 
 async function reckoned(more: object = {}, quote: object = { rates: RATES }): Promise<Reckoned> {
@@ -83,7 +97,7 @@ describe('what is counted', () => {
     });
     expect([welds.tubes.joints, welds.feet.joints]).toEqual([2, 2]);
     expect(feet).toEqual([
-      { foot: expect.objectContaining({ id: 'pad' }), count: 2, mass: expect.closeTo(massOfPlate, 9) },
+      { foot: expect.objectContaining({ id: 'pad' }), count: 2, area: 100 * 80, mass: expect.closeTo(massOfPlate, 9) },
     ]);
     expect(bolts).toEqual([{ hole: 11, count: 4 }]);
   });
@@ -236,6 +250,16 @@ describe('an order list', () => {
     expect([list.unpriced, list.bought.padding, list.gussets]).toEqual([0, null, []]);
   });
 
+  it('asks for no tube that is cut already, with no stick listed; the quote names those', () => {
+    const all = frameWith();
+    const rest = withCut(all, ['hoop']);
+    const bar = feedOf(rest.job, rest.byId.get('bar')!).cutLength;
+    expect(orderList(all, []).unplanned[0]!.length).toBeGreaterThan(2 * bar);
+    expect(orderList(rest, []).unplanned).toEqual([{ section: 'main', length: bar }]);
+    expect(orderList(withCut(rest, ['bar']), []).unplanned).toEqual([]);
+    expect(line(reckonQuote(rest, []), 'cut-already')).toMatchObject({ quantity: 1, amount: null });
+  });
+
   it('leaves out what stands on the rack', async () => {
     const sticks = [{ id: 'k1', section: 'main', length: 6000, count: 1, cost: 80.5 }];
     const frame = frameWith({ stock: { ...STOCK, sticks } });
@@ -265,6 +289,15 @@ describe('figures', () => {
       '12.50 EUR',
       '12.50',
     ]);
+  });
+
+  it('say what neither overhead nor margin is put on, and what no line has', () => {
+    expect(onTopInWords({ overhead: 10, margin: 20 })).toBe(
+      'Overhead is 10 percent of what the lines come to; margin is 20 percent of that and overhead together. What is charged beside is left out of both.',
+    );
+    expect(onTopInWords()).toMatch(/^Overhead is not given; margin is not given\. What is charged beside/u);
+    const { counts } = lineInWords({ kind: 'weldMetre' }, frameWith().job);
+    expect(counts).toMatch(/feet and plates to the car: that is in no line\.$/u);
   });
 
   it('have a name for every line', async () => {
