@@ -45,6 +45,8 @@ export function inspectedText(lost = 0): string {
   job.certificates = [
     { batch: 'M-1', section: 'main', certificate: 'Paper 4711', note: 'in the folder' },
     { batch: 'L-7', certificate: 'Paper 12' },
+    // Begun, and not typed yet.
+    { batch: '', certificate: '' },
   ];
   job.bent = [
     {

@@ -94,6 +94,8 @@ describe.each(['a4', 'letter'] as const)('the dossier on %s', async (paper) => {
     expect(rows.filter((row) => row.includes('Paper 4711'))).toHaveLength(3);
     const heats = partOf(pages, 'Heats and certificates').join('\n');
     expect(heats).toContain('M-1 | Paper 4711');
+    expect(heats.match(/Paper/gu)).toHaveLength(2);
+    expect(heats.match(/\| none/gu)).toBeNull();
     expect(heats).toContain('of which the job has no certificate');
     expect(heats).toContain('Without a heat');
   });
@@ -109,6 +111,10 @@ describe.each(['a4', 'letter'] as const)('the dossier on %s', async (paper) => {
     expect(first).toContain('1.709–1.787, 4.5 %');
     expect(second).toContain('| 75.6° | −0.4° | 79.0° | 0.0° | 0.5° (+0.5°) |');
     const all = rows.join(' ');
+    expect(all).toContain('Plus: the far leg stands clockwise');
+    expect(rows.filter((row) => row.startsWith('B | '))).toHaveLength(
+      file.tubes.filter(({ bends }) => bends.length > 0).length,
+    );
     expect(all).toContain('end B lies');
     expect(all).toContain('Measured by tape: End to end');
     const bent = file.tubes.filter(({ bends }) => bends.length > 0);

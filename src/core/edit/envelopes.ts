@@ -75,23 +75,30 @@ export const addDriver = (job: Job, name: string, helmetTop: PointRef): Job =>
     helmetTop,
     helmet: USUAL_HELMET,
     motion: NO_MOTION,
-    gap: 50.8,
+    gap: ASKED_GAP,
   });
+
+/** mm: two inches. */
+const ASKED_GAP = 50.8;
 
 /**
  * The same at a point that is a guess still: on top of the first box, which is most often put round a head; to the left, or to the right where
- * somebody sits on the left.
+ * somebody sits on the left; and not in the hoop behind: `behind` is the car's x of the front of its wall, null where there is none.
  */
-export function addGuessedDriver(job: Job, name: string, pointName: string): Job {
+export function addGuessedDriver(job: Job, name: string, pointName: string, behind: number | null = null): Job {
   const id = nextId(job, 'points');
   const [box] = job.envelopes.flatMap((each) => (each.kind === 'box' ? [each] : []));
   const [along, out, up] = box === undefined ? GUESSED_TOP : add(box.centre, [0, 0, box.size[2] / 2]);
   const isTaken = job.envelopes.some(
     (envelope) => envelope.kind === 'driver' && placeOfPoint(job, envelope.helmetTop)![1] > 0,
   );
-  const position: Vec3 = [along, isTaken ? -Math.abs(out) : Math.abs(out), up];
+  const ahead = behind === null || box !== undefined ? along : Math.max(along, behind + AHEAD);
+  const position: Vec3 = [ahead, isTaken ? -Math.abs(out) : Math.abs(out), up];
   return addDriver(appendRecord(job, 'points', { id, name: pointName, position, guessed: true }), name, id);
 }
+
+/** mm from the hoop's wall to the helmet's top: half a helmet, what is asked for, and an inch. */
+const AHEAD = USUAL_HELMET[0] / 2 + ASKED_GAP + 25.4;
 
 /** mm. Invented. */
 const GUESSED_TOP: Vec3 = [0, 340, 1000];

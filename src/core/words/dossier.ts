@@ -18,7 +18,7 @@ export const DOSSIER_IS =
   'Put together for whoever inspects the cage: what is drawn, what was measured on the tubes, and what the builder adds by hand. A figure without a measurement beside it is the drawing’s.';
 
 export const BENDS_ARE =
-  'Net angles are as measured after release, turns and straights where they were measured; a dash: nobody has. Off: measured less drawn. Across: outer diameters measured over the bend, the least and the greatest; beside them their difference as a share of the tube’s diameter.';
+  'Net angles are as measured after release, turns and straights where they were measured; a dash: nobody has. Straights run from tangent to tangent, the first from end A’s node and the last, in the row B, to end B’s node. Off: measured less drawn. Across: outer diameters measured over the bend, the least and the greatest; beside them their difference as a share of the tube’s diameter.';
 
 export const JOINTS_ARE =
   'Each joint once. Tick by hand: tacked, welded, looked at. Lengths on a tube that runs through are along it from its finished tip A to the middle of the joint.';

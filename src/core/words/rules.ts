@@ -202,11 +202,16 @@ export function verdictInWords(verdict: Verdict, frame: Frame): string {
   if (verdict.check.kind === 'plate' && verdict.check.of === 'hole' && value === 0)
     return `No bolt holes${where}; ${limitsInWords(verdict.check, show)} across is asked.`;
   if (isYesOrNo(verdict.check) && verdict.verdict === 'met') return `Yes: ${allInWords(verdict, frame)}.`;
-  const asked = `${show(value)}${nounOf(verdict.check, value)}${where}; ${limitsInWords({ [bound ?? 'least']: limit, ...(verdict.check.strictly && { strictly: true }) }, show)} is asked`;
+  const limits = limitsInWords({ [bound ?? 'least']: limit, ...(verdict.check.strictly && { strictly: true }) }, show);
+  const asked = `${show(value)}${nounOf(verdict.check, value)}${where}; ${limits} is asked${eitherOf(verdict.check, unit)}`;
   if (because.id === 'from-memory') return `${asked}, but that figure is from memory: look it up.`;
   if (verdict.verdict === 'not-met') return `${asked}: ${show(-margin)} ${bound === 'least' ? 'short' : 'over'}.`;
   return margin === 0 ? `${asked}: just that.` : `${asked}: ${show(margin)} to spare.`;
 }
+
+/** Of several sizes that do, all: the figure beside it is of the one that the tube comes nearest to. */
+const eitherOf = (check: RuleCheck, unit: LengthUnit): string =>
+  (check.sizes ?? []).length > 1 ? ` (${sizesInWords(check, unit)})` : '';
 
 /** What is counted, where a bare number would not say. */
 const nounOf = ({ kind, of }: RuleCheck, value: number): string =>

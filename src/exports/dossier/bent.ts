@@ -10,6 +10,7 @@ import { formatAngle } from '../../core/units/angle.ts';
 import { decimalLength } from '../../core/units/length.ts';
 import { BENDS_ARE } from '../../core/words/dossier.ts';
 import { numbered } from '../../core/words/ends.ts';
+import { ROTATION_SIGN } from '../../core/words/turns.ts';
 import { checkInWords, movedInWords, wayInWords } from '../../core/words/run.ts';
 import { lengthInWords } from '../shared/wrap-words.ts';
 import type { Context } from '../sheets/context.ts';
@@ -35,7 +36,7 @@ export function bentPart(context: Context): readonly Part[] {
   const bent = derived.tubes.filter(({ bends }) => bends.length > 0);
   if (bent.length === 0) return [opened(context, 'Bends', [], said(context, 'No tube of this cage is bent.'))];
   const [first, ...rest] = bent.map((tube) => tubePart(context, tube));
-  return [opened(context, 'Bends', [BENDS_ARE], first!), ...rest];
+  return [opened(context, 'Bends', [BENDS_ARE, ROTATION_SIGN], first!), ...rest];
 }
 
 function tubePart(context: Context, drawn: SolvedTube): Part {
@@ -53,7 +54,9 @@ function tubePart(context: Context, drawn: SolvedTube): Part {
       unit,
     ),
   );
-  const list = table(context, COLUMNS, rows);
+  const last = tube.straights.at(-1)!;
+  const endB = ['B', '', '', '', '', '', '', lengthInWords(last, unit), '', ''];
+  const list = table(context, COLUMNS, [...rows, endB]);
   const sentences = counts ? asMade(context, tube, run, progress) : [run === undefined ? NOT_BENT : OTHER_BENDS];
   const head = under(context, numbered(tube), ...sentences);
   // A tube's bends stand under its name.

@@ -34,10 +34,10 @@ const HEATS: readonly Column[] = [
 
 export function tubesPart(context: Context): readonly Part[] {
   const { derived, unit } = context;
-  const { tubes, job } = derived;
+  const { tubes } = derived;
   if (tubes.length === 0) return [opened(context, 'Tubes', [], said(context, NO_TUBE))];
   const called = sizesOf(context);
-  const certified = (tube: SolvedTube) => certificatesOf(job.certificates, tube.member);
+  const certified = (tube: SolvedTube) => certificatesOf(namedIn(context), tube.member);
   const rows = tubes.map((tube) => [
     String(tube.number),
     tube.name,
@@ -80,10 +80,15 @@ const steels = (context: Context): string => {
     .join(' ');
 };
 
+/** A row that nobody has named a certificate in is none. */
+const namedIn = ({ derived: { job } }: Context) =>
+  job.certificates.filter(({ certificate }) => certificate.trim() !== '');
+
 function heats(context: Context): readonly Part[] {
   const { derived, unit } = context;
   const { tubes, job } = derived;
-  const rows = job.certificates.map((each) => {
+  const named = namedIn(context);
+  const rows = named.map((each) => {
     const of = tubes.filter(({ member }) => certificatesOf([each], member).length > 0);
     const section = job.sections.find(({ id }) => id === each.section);
     return [
@@ -95,9 +100,7 @@ function heats(context: Context): readonly Part[] {
     ];
   });
   const without = tubes.filter(({ member }) => member.batch === undefined);
-  const bare = tubes.filter(
-    ({ member }) => member.batch !== undefined && certificatesOf(job.certificates, member).length === 0,
-  );
+  const bare = tubes.filter(({ member }) => member.batch !== undefined && certificatesOf(named, member).length === 0);
   const notes = [
     ...(without.length === 0 ? [] : [`Without a heat: ${numbersOf(without)}.`]),
     ...(bare.length === 0 ? [] : [`With a heat of which the job has no certificate: ${numbersOf(bare)}.`]),

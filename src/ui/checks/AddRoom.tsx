@@ -1,6 +1,7 @@
 /** What puts a driver or a box into the car. */
 import { useState, type ReactNode } from 'react';
 import { addBox, addDriver, addGuessedDriver, type BoxUse } from '../../core/edit/envelopes.ts';
+import { frontOfHoop } from '../../core/fitting/front-of-hoop.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Job } from '../../core/job/types.ts';
 import { useDocument } from '../../store/page.ts';
@@ -17,6 +18,7 @@ export const AddRoom = (): ReactNode => (
 
 function NewDriver(): ReactNode {
   const job = useDocument((state) => state.job);
+  const derived = useDocument((state) => state.derived);
   const [chosen, setChosen] = useState<string | null>(null);
   const count = job.envelopes.filter(({ kind }) => kind === 'driver').length;
   const name = ['Driver', 'Co-driver'][count] ?? `Driver ${count + 1}`;
@@ -32,7 +34,9 @@ function NewDriver(): ReactNode {
       <Command
         step={`Add ${name}`}
         run={(before) =>
-          top === '' ? addGuessedDriver(before, name, `${name}: helmet top`) : addDriver(before, name, top)
+          top === ''
+            ? addGuessedDriver(before, name, `${name}: helmet top`, frontOfHoop(derived))
+            : addDriver(before, name, top)
         }
         onDone={() => setChosen(null)}
       >

@@ -74,7 +74,7 @@ export function RuleBook({ show, isBack }: { show: ShowSheet; isBack: boolean })
           <p className="small">
             {sheetsInWords(rules)} {RULES_CHANGE}
           </p>
-          <Sheets show={show} />
+          <Sheets show={show} isBack={isBack} />
           <Mass verdicts={verdicts} />
           <Groups alike={alike} derived={derived} />
         </>

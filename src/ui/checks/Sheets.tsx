@@ -53,10 +53,11 @@ export function FirstSheet({ show }: { show: ShowSheet }): ReactNode {
   );
 }
 
-export function Sheets({ show }: { show: ShowSheet }): ReactNode {
+/** `isBack`: from one of them. */
+export function Sheets({ show, isBack }: { show: ShowSheet; isBack: boolean }): ReactNode {
   const rules = useDocument((state) => state.job.rules);
   return (
-    <Section title="Rule sheets" count={rules.length} onlyOpen>
+    <Section title="Rule sheets" count={rules.length} open={isBack} onlyOpen>
       <ul className="findings">
         {rules.map((sheet) => (
           <Sheet key={sheet.sheet} sheet={sheet} show={show} />

@@ -1,5 +1,5 @@
 /** Certificates of material, by heat: every entry edited where it stands. */
-import { useMemo, type ReactNode } from 'react';
+import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { addCertificate, removeCertificate, updateCertificate } from '../../core/edit/certificates.ts';
 import type { Certificate } from '../../core/job/kinds/certificate.ts';
 import type { Section } from '../../core/job/kinds/section.ts';
@@ -24,6 +24,15 @@ export function Certificates(): ReactNode {
   const rows = useMemo(() => certificates.map((certificate, index) => ({ certificate, index })), [certificates]);
   const columns = useMemo(() => columnsFor(sections), [sections]);
   const heats = [...new Set(members.flatMap(({ batch }) => (batch === undefined ? [] : [batch])))];
+  const list = useRef<HTMLDivElement>(null);
+  const [isAdded, setAdded] = useState(false);
+  // The new one is typed next: its heat, or its certificate where the heat is known.
+  useEffect(() => {
+    if (!isAdded) return;
+    const cells = list.current?.querySelector<HTMLTableRowElement>('tbody tr:last-child')?.cells;
+    cells?.[certificates.at(-1)?.batch === '' ? 0 : 1]?.focus();
+    setAdded(false);
+  }, [isAdded, certificates]);
   const bare = heats.filter((heat) => certificates.every(({ batch }) => batch !== heat));
   return (
     <>
@@ -31,23 +40,26 @@ export function Certificates(): ReactNode {
         The heat of a tube is its batch: it is typed in the Frame, with the member. Certificates of that heat stand
         beside the tube in the dossier.
       </p>
-      {rows.length > 0 && (
-        <EditTable
-          caption="Heats and certificates"
-          rows={rows}
-          columns={columns}
-          firstLine={3}
-          rowId={({ index }) => String(index)}
-          rowName={({ index }) => `certificate ${index + 1}`}
-        />
-      )}
+      <div ref={list}>
+        {rows.length > 0 && (
+          <EditTable
+            caption="Heats and certificates"
+            rows={rows}
+            columns={columns}
+            firstLine={3}
+            rowId={({ index }) => String(index)}
+            rowName={({ index }) => `certificate ${index + 1}`}
+          />
+        )}
+      </div>
       <p className="row">
-        {(bare.length === 0 ? [FIRST_HEAT] : bare).map((batch) => (
+        {(bare.length === 0 ? [''] : bare).map((batch) => (
           <Command
             key={batch}
             quiet
             step="Add a certificate"
             run={(job) => addCertificate(job, { batch, certificate: '' })}
+            onDone={() => setAdded(true)}
           >
             {bare.length === 0 ? 'Add a certificate' : `Add one for ${shownName(batch)}`}
           </Command>
@@ -57,12 +69,10 @@ export function Certificates(): ReactNode {
   );
 }
 
-/** Until it is typed. */
-const FIRST_HEAT = 'Heat';
-
 const columnsFor = (sections: readonly Section[]): readonly Column<Row>[] => [
   textColumn<Row>({
     header: 'Heat',
+    mayBeEmpty: true,
     step: STEP,
     value: ({ certificate }) => certificate.batch,
     change: (job, { index }, batch) => updateCertificate(job, index, { batch }),

@@ -19,6 +19,7 @@ import type { Edited } from '../../../src/core/edit/records.ts';
 import { dependentNodes } from '../../../src/core/edit/references.ts';
 import { addSection, removeSection, updateSection } from '../../../src/core/edit/sections.ts';
 import { removeSeveral } from '../../../src/core/edit/several.ts';
+import { frontOfHoop } from '../../../src/core/fitting/front-of-hoop.ts';
 import { faultLine } from '../../../src/core/job/fault.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
 import { serialiseJob } from '../../../src/core/job/serialise.ts';
@@ -134,6 +135,26 @@ describe('boxes and drivers', () => {
       .addGuessedDriver({ ...bare, envelopes: [job.envelopes[0]!] }, 'Driver', 'Top')
       .points.at(-1);
     expect(guess!.position).toEqual([-150, 330, 1010 + 330 / 2]);
+  });
+
+  it('a guessed driver sits ahead of the main hoop behind, unless a box says where the head is', () => {
+    const guessed = (behind: number | null, from: Job) =>
+      envelopes.addGuessedDriver(from, 'Driver', 'Top', behind).points.at(-1)!.position[0];
+    const boxless = { ...bare, envelopes: [] };
+    // The back of a helmet of 350 mm then stands two inches and one more ahead of the wall.
+    expect(guessed(100, boxless) - 350 / 2 - 100).toBeCloseTo(3 * 25.4, 9);
+    expect(guessed(-2000, boxless)).toBe(guessed(null, boxless));
+    expect(guessed(100, { ...bare, envelopes: [job.envelopes[0]!] })).toBe(-150);
+    const hoop = {
+      member: { role: 'Main hoop' },
+      section: { outerDiameter: 40 },
+      corners: [
+        [0, 0, 0],
+        [-90, 0, 1],
+      ],
+    };
+    const frame = { bars: new Map([['hoop', hoop]]) } as unknown as Parameters<typeof frontOfHoop>[0];
+    expect(frontOfHoop(frame)).toBe(20);
   });
 
   it('what is set as it is, or on the other kind, leaves the job as it is', () => {

@@ -50,3 +50,17 @@ it('a foot without holes is said to have none, per foot', () => {
   expect(words(area({ of: 'bolts', least: 3 }))).toBe('0 holes per foot, hoop; at least 3 is asked: 3 short.');
   expect(words(area({ of: 'hole', least: 8 }))).toBe('No bolt holes, hoop; at least 8.0 mm across is asked.');
 });
+
+it('of two tubes that do, both are named where neither is met', () => {
+  const check = area({
+    kind: 'section',
+    of: 'size',
+    roles: ['main-hoop'],
+    sizes: [
+      { outerDiameter: 60, wall: 2.5 },
+      { outerDiameter: 70, wall: 2 },
+    ],
+  } as Partial<RuleCheck>);
+  const said = verdictInWords(verdictOn(on(PLATE), check), frameOf(cageOf(on(PLATE))));
+  expect(said).toContain('tube of at least 60.0 mm x 2.5 mm or 70.0 mm x 2.0 mm');
+});
