@@ -62,6 +62,11 @@ describe('the templates of the demo', () => {
     const drawn = pages.flatMap((page) => templatesOn(page).map(({ mark }) => mark));
     expect(drawn.toSorted()).toEqual(needed.toSorted());
     expect(pages.length).toBeLessThanOrEqual(27);
+    // Said on the last page, for they lie as the paper has room.
+    const words = pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
+    const index = words.slice(words.indexOf('On which page each template is: '));
+    for (const [i, page] of pages.entries())
+      for (const { mark } of templatesOn(page)) expect(index).toContain(`${mark}: ${i + 1}`);
     for (const { texts } of pages)
       expect(texts.filter(({ text }) => text === '100 mm' || text === '4 in')).toHaveLength(4);
     expect(pages.flatMap(overlapsOf)).toEqual([]);

@@ -24,11 +24,11 @@ interface Column {
 
 const COLUMNS: readonly Column[] = [
   { name: 'No.', share: 0.06 },
-  { name: 'Name', share: 0.3 },
-  { name: 'OD', share: 0.09 },
-  { name: 'Wall', share: 0.08 },
-  { name: 'Material', share: 0.13 },
-  { name: 'Batch', share: 0.09 },
+  { name: 'Name', share: 0.26 },
+  { name: 'OD', share: 0.085 },
+  { name: 'Wall', share: 0.075 },
+  { name: 'Material', share: 0.19 },
+  { name: 'Batch', share: 0.08 },
   { name: 'Blank', share: 0.15, end: true },
   { name: 'Mass', share: 0.1, end: true },
 ];

@@ -56,12 +56,16 @@ export async function wrapsPdf(
       );
     }
   }
-  const notes = notesOf(
-    ends.length > 0,
-    ends.filter((end) => !needed.includes(end)),
-    without,
-  );
-  const pages = [...pagesOf(face, blocks, space), ...landingPages(face, landed, notes, space, job.lengthUnit)];
+  const templates = pagesOf(face, blocks, space);
+  const notes = [
+    ...indexOf(blocks, templates),
+    ...notesOf(
+      ends.length > 0,
+      ends.filter((end) => !needed.includes(end)),
+      without,
+    ),
+  ];
+  const pages = [...templates, ...landingPages(face, landed, notes, space, job.lengthUnit)];
   const page = pagesOn(settings, face, `${HOW} ${surfaceInWords(surface)}`, CAUTION);
   const groups = pages.map(({ name, marks }, i) => () => {
     const title = `Wrap templates · ${name} · ${job.name}`;
@@ -107,6 +111,16 @@ function pagesOf(face: Lettering, blocks: readonly Block[], space: Box2): Page[]
     }
   }
   return pages;
+}
+
+/** On which page each template is, tube by tube, for they lie as the paper has room; nothing where they all are on one. */
+function indexOf(blocks: readonly Block[], pages: readonly Page[]): string[] {
+  if (pages.length < 2) return [];
+  const placed = blocks.flatMap(({ name }) => {
+    const page = pages.findIndex(({ name: on }) => on.split(', ').includes(name));
+    return page < 0 ? [] : [`${name}: ${page + 1}`];
+  });
+  return [`On which page each template is: ${placed.join(', ')}.`];
 }
 
 /** Empty where every end has a template; a job without an end says so. */

@@ -1,5 +1,5 @@
 /** Certificates of material, by heat: every entry edited where it stands. */
-import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
+import { useEffect, useMemo, useRef, type ReactNode } from 'react';
 import { addCertificate, removeCertificate, updateCertificate } from '../../core/edit/certificates.ts';
 import type { Certificate } from '../../core/job/kinds/certificate.ts';
 import type { Section } from '../../core/job/kinds/section.ts';
@@ -25,14 +25,14 @@ export function Certificates(): ReactNode {
   const columns = useMemo(() => columnsFor(sections), [sections]);
   const heats = [...new Set(members.flatMap(({ batch }) => (batch === undefined ? [] : [batch])))];
   const list = useRef<HTMLDivElement>(null);
-  const [isAdded, setAdded] = useState(false);
+  const isAdded = useRef(false);
   // The new one is typed next: its heat, or its certificate where the heat is known.
   useEffect(() => {
-    if (!isAdded) return;
+    if (!isAdded.current) return;
+    isAdded.current = false;
     const cells = list.current?.querySelector<HTMLTableRowElement>('tbody tr:last-child')?.cells;
     cells?.[certificates.at(-1)?.batch === '' ? 0 : 1]?.focus();
-    setAdded(false);
-  }, [isAdded, certificates]);
+  }, [certificates]);
   const bare = heats.filter((heat) => certificates.every(({ batch }) => batch !== heat));
   return (
     <>
@@ -59,7 +59,9 @@ export function Certificates(): ReactNode {
             quiet
             step="Add a certificate"
             run={(job) => addCertificate(job, { batch, certificate: '' })}
-            onDone={() => setAdded(true)}
+            onDone={() => {
+              isAdded.current = true;
+            }}
           >
             {bare.length === 0 ? 'Add a certificate' : `Add one for ${shownName(batch)}`}
           </Command>

@@ -60,7 +60,7 @@ it('of two tubes that do, both are named where neither is met', () => {
       { outerDiameter: 60, wall: 2.5 },
       { outerDiameter: 70, wall: 2 },
     ],
-  } as Partial<RuleCheck>);
+  });
   const said = verdictInWords(verdictOn(on(PLATE), check), frameOf(cageOf(on(PLATE))));
   expect(said).toContain('tube of at least 60.0 mm x 2.5 mm or 70.0 mm x 2.0 mm');
 });
