@@ -77,8 +77,10 @@ test('a variant is kept, held against the job as it stands, and gone back to', a
   await expect(row('Errors').getByRole('cell')).toHaveText(['0', '0']);
   await page.getByRole('button', { name: 'Go back to it' }).click();
   await page.getByRole('tab', { name: 'Cutting plan' }).click();
-  await expect(page.getByRole('button', { name: 'Stick 6 is sawn' })).toBeVisible();
-  await expect(page.getByText('Sawn so far')).toBeHidden();
-  await undoKey(page).click();
+  // Steel does not come whole again.
   await expect(page.getByText('Sawn so far')).toBeVisible();
+  await undoKey(page).click();
+  await undoKey(page).click();
+  await undoKey(page).click();
+  await expect(page.getByText('Sawn so far')).toBeHidden();
 });

@@ -2,9 +2,9 @@
 import { kindOf } from '../job/kinds.ts';
 import type { Collection, Job } from '../job/types.ts';
 
-/** An id that no record of the collection has. Numbers go up from the count of records, so that ids follow the list. */
-export function nextId(job: Job, collection: Collection): string {
-  const taken = new Set<string>(job[collection].map(({ id }) => id));
+/** An id that no record of the collection has, nor stands among `gone`. Numbers go up from the count of records, so that ids follow the list. */
+export function nextId(job: Job, collection: Collection, gone: readonly string[] = []): string {
+  const taken = new Set<string>([...job[collection].map(({ id }) => id), ...gone]);
   const { letter } = kindOf(collection);
   let number = taken.size + 1;
   while (taken.has(`${letter}${number}`)) number += 1;

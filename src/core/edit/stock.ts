@@ -1,4 +1,5 @@
 /** Edits of what there is to cut from, how it is sawn, and what is cut beside the tubes. */
+import { sortsSawn } from '../job/kinds/sawn.ts';
 import type { Spare } from '../job/kinds/spare.ts';
 import type { Stick } from '../job/kinds/stick.ts';
 import { FIRST_KERF, FIRST_KEPT, type StockBlock } from '../job/kinds/stock.ts';
@@ -17,17 +18,25 @@ const TEST_PIECE = 609.6;
 /** Sticks of a section to be bought, as many as are wanted, as long as its sticks are. */
 export const addStick = (job: Job, section: SectionId): Job =>
   appendRecord(job, 'stickSorts', {
-    id: nextId(job, 'stickSorts'),
+    id: nextId(job, 'stickSorts', sortsSawn(job)),
     section,
     length: job.sections.find(({ id }) => id === section)?.stick ?? FIRST_STICK,
   });
 
-/** A field that is null, or a batch that is empty, is taken out: as many as are wanted, no price, any batch. */
+/** A field that is null, or a batch that is empty, is taken out: as many as are wanted, no price, any batch. One that is another stick by now is none of the shop's rack. */
 export const updateStick = (
   job: Job,
   id: string,
-  fields: { readonly [K in keyof Omit<Stick, 'id'>]?: Stick[K] | null },
-): Job => changeRecord(job, 'stickSorts', id, (stick) => withFields(stick, fields));
+  fields: { readonly [K in keyof Omit<Stick, 'id' | 'rack'>]?: Stick[K] | null },
+): Job =>
+  changeRecord(job, 'stickSorts', id, (stick) => {
+    const next = withFields(stick, fields);
+    if (next === stick || !OF_RACK.some((key) => next[key] !== stick[key])) return next;
+    return withFields<Stick>(next, { rack: null });
+  });
+
+/** What the shop knows a stick on its rack by; to be bought is on no rack. */
+const OF_RACK = ['section', 'length', 'batch'] as const;
 
 export const removeStick = (job: Job, id: string): Job => takeOut(job, 'stickSorts', new Set([id]));
 

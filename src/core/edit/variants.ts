@@ -19,12 +19,40 @@ export const nameVariant = (job: Job, id: string, name: string): Job => updateRe
 
 export const removeVariant = (job: Job, id: string): Job => takeOut(job, 'variants', new Set([id]));
 
-/** The job as the variant has it; what is kept by name stays kept. Faults where the variant's text is no job. */
+/**
+ * The job as the variant has it drawn. What was done in the shop since stays: sticks, what was sawn, made, bent, read, paid, printed, and the greatest number that a tube was given; so does what is
+ * kept by name. Faults where the variant's text is no job, or has not the tube that steel was cut for.
+ */
 export function backToVariant(job: Job, id: string): Edited {
   const variant = findRecord(job, 'variants', id);
   if (variant === undefined) return job;
   const parsed = parseJob(variant.text);
-  return parsed.ok ? { ...parsed.job, variants: job.variants } : parsed.faults.map((fault) => inVariant(fault));
+  if (!parsed.ok) return parsed.faults.map((fault) => inVariant(fault));
+  const { job: then } = parsed;
+  const done = Object.fromEntries(DONE.map((key) => [key, job[key]])) as Pick<Job, (typeof DONE)[number]>;
+  const { took } = job.quote ?? {};
+  const lastNumber = Math.max(job.lastNumber ?? 0, then.lastNumber ?? 0);
+  return {
+    ...then,
+    ...done,
+    ...(job.stock && { stock: job.stock }),
+    ...(took && { quote: { ...then.quote, took } }),
+    ...(lastNumber > 0 && { lastNumber }),
+  };
 }
+
+/** What stands for steel, paper and readings, and not for the drawing. */
+const DONE = [
+  'stickSorts',
+  'spares',
+  'sawn',
+  'made',
+  'bent',
+  'pulls',
+  'printed',
+  'certificates',
+  'photos',
+  'variants',
+] as const;
 
 const inVariant = (fault: Fault): Fault => ({ ...fault, message: `${fault.place}: ${fault.message}` });

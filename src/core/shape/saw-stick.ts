@@ -3,7 +3,9 @@
  * worth keeping.
  */
 import { nextId } from '../edit/ids.ts';
-import { costOfLeft, type Sawn } from '../job/kinds/sawn.ts';
+import type { Edited } from '../edit/records.ts';
+import { fault } from '../job/fault.ts';
+import { costOfLeft, sortsSawn, type Sawn, type SawnPart } from '../job/kinds/sawn.ts';
 import type { Spare } from '../job/kinds/spare.ts';
 import type { Stick } from '../job/kinds/stick.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
@@ -17,23 +19,25 @@ import { setStage, stageOf } from './made-stage.ts';
 export function sawStick(job: Job, frame: Frame, { stick: id, parts, left }: CutStick, on: string): Job {
   const stick = job.stickSorts.find((each) => each.id === id);
   if (stick === undefined || stick.count === 0) return job;
-  const kept = isKept(job, left) ? nextId(job, 'stickSorts') : undefined;
-  const { section, length, batch, cost, count } = stick;
+  const kept = isKept(job, left) ? nextId(job, 'stickSorts', sortsSawn(job)) : undefined;
+  const { section, length, batch, cost, count, rack } = stick;
   const sawn: Sawn = {
     id: nextId(job, 'sawn'),
     section,
     length,
     ...(batch !== undefined && { batch }),
     ...(cost !== undefined && { cost }),
-    cuts: parts.map((part) => ({ ...(part.spare === null && { tube: part.id }), length: part.length })),
+    cuts: parts.map((part): SawnPart => {
+      if (part.spare === null) return { tube: part.id, length: part.length };
+      return { ...(part.batch !== null && { batch: part.batch }), length: part.length };
+    }),
     left,
+    from: id,
     ...(kept !== undefined && { kept }),
     ...(count === undefined && { bought: true as const }),
+    ...(rack && { rack }),
     on,
   };
-  const rest = mapKeeping(job.stickSorts, (each) =>
-    each === stick && count !== undefined ? { ...each, count: count - 1 } : each,
-  );
   const worth = costOfLeft(sawn);
   const leftOver: readonly Stick[] =
     kept === undefined
@@ -46,16 +50,24 @@ export function sawStick(job: Job, frame: Frame, { stick: id, parts, left }: Cut
             count: 1,
             ...(worth !== undefined && { cost: worth }),
             ...(batch !== undefined && { batch }),
+            rack: true,
           },
         ];
   const tubes = parts.flatMap((part) => (part.spare === null ? [part.id] : []));
   return tubes.reduce<Job>((next, tube) => (stageOf(next, tube) === null ? setStage(next, frame, tube, 'cut') : next), {
     ...job,
-    stickSorts: [...rest, ...leftOver],
+    stickSorts: [...oneLess(job.stickSorts, stick), ...leftOver],
     spares: withoutCut(job.spares, parts),
     sawn: [...job.sawn, sawn],
   });
 }
+
+/** Of the last one the sort goes; what is to be bought stays. */
+const oneLess = (sorts: readonly Stick[], stick: Stick): readonly Stick[] =>
+  sorts.flatMap((each) => {
+    if (each !== stick || stick.count === undefined) return [each];
+    return stick.count > 1 ? [{ ...each, count: stick.count - 1 }] : [];
+  });
 
 /** Of each record so many less as were cut; one of which nothing is left stays, with none, so that the others keep their places. */
 const withoutCut = (spares: readonly Spare[], parts: CutStick['parts']): readonly Spare[] =>
@@ -64,43 +76,70 @@ const withoutCut = (spares: readonly Spare[], parts: CutStick['parts']): readonl
     return cut === 0 ? spare : { ...spare, count: spare.count - cut };
   });
 
-/** The stick was not sawn after all: it stands on the rack again, its left-over does not, and its tubes are drawn, but for those that are further on. The same job where nothing of this id was sawn. */
-export function unsaw(job: Job, frame: Frame, id: string): Job {
-  const sawn = job.sawn.find((each) => each.id === id);
+/**
+ * The stick was not sawn after all: it stands on the rack again, its left-over does not, and its tubes are drawn, but for those that are further on or were cut from another stick
+ * since. The same job where nothing of this id was sawn; refused while its left-over is not whole.
+ */
+export function unsaw(job: Job, frame: Frame, id: string): Edited {
+  const at = job.sawn.findIndex((each) => each.id === id);
+  const sawn = job.sawn[at];
   if (sawn === undefined) return job;
-  const { section, length, batch, cost, kept, bought, cuts } = sawn;
+  const later = job.sawn.slice(at + 1);
+  const leftOver = job.stickSorts.find((stick) => stick.id === sawn.kept);
+  if (sawn.kept !== undefined && (leftOver === undefined || leftOver.count !== 1 || leftOver.length !== sawn.left))
+    return [fault('', LEFT_IS_GONE)];
+  const again = new Set(later.flatMap(({ cuts }) => cuts.map(({ tube }) => tube)));
+  return sawn.cuts.reduce<Job>(
+    (next, { tube }) =>
+      tube !== undefined && !again.has(tube) && stageOf(next, tube) === 'cut'
+        ? setStage(next, frame, tube, null)
+        : next,
+    {
+      ...job,
+      stickSorts: putBack(
+        job,
+        sawn,
+        job.stickSorts.filter((stick) => stick !== leftOver),
+      ),
+      spares: withSpares(job.spares, sawn),
+      sawn: job.sawn.filter((each) => each !== sawn),
+    },
+  );
+}
+
+const LEFT_IS_GONE =
+  'its left-over is not whole on the list any more. If that was sawn, say of it first that it was not';
+
+/** As one more of the sort that it was of, or of one that is alike; else as a sort of its own. What was bought comes back by itself. */
+function putBack(job: Job, { section, length, batch, cost, from, bought, rack }: Sawn, sorts: readonly Stick[]) {
+  if (bought === true) return sorts;
   const isSame = (stick: Stick): boolean =>
     stick.count !== undefined && stick.section === section && stick.length === length && stick.batch === batch;
-  const without = job.stickSorts.filter((stick) => stick.id !== kept);
-  const there = without.find(isSame);
+  const there = sorts.find((stick) => stick.id === from && isSame(stick)) ?? sorts.find(isSame);
+  if (there !== undefined)
+    return sorts.map((stick) => (stick === there ? { ...stick, count: stick.count! + 1 } : stick));
+  const isFree = from !== undefined && !sorts.some((stick) => stick.id === from);
   const back: Stick = {
-    id: nextId(job, 'stickSorts'),
+    id: isFree ? from : nextId(job, 'stickSorts', sortsSawn(job)),
     section,
     length,
     count: 1,
     ...(cost !== undefined && { cost }),
     ...(batch !== undefined && { batch }),
+    ...(rack && { rack }),
   };
-  const sorts =
-    bought === true
-      ? without
-      : there === undefined
-        ? [...without, back]
-        : without.map((stick) => (stick === there ? { ...stick, count: stick.count! + 1 } : stick));
-  return cuts.reduce<Job>(
-    (next, { tube }) =>
-      tube !== undefined && stageOf(next, tube) === 'cut' ? setStage(next, frame, tube, null) : next,
-    { ...job, stickSorts: sorts, spares: withSpares(job.spares, sawn), sawn: job.sawn.filter((each) => each !== sawn) },
-  );
+  return [...sorts, back];
 }
 
-/** Its spares are wanted again: on the record of their length that there is, or on one of their own. */
+/** Its spares are wanted again: on the record of their length and batch that there is, or on one of their own. */
 function withSpares(spares: readonly Spare[], { section, cuts }: Sawn): readonly Spare[] {
-  return cuts.reduce((next, { tube, length }) => {
+  return cuts.reduce((next, { tube, length, batch }) => {
     if (tube !== undefined) return next;
-    const there = next.findIndex((spare) => spare.section === section && spare.length === length);
+    const there = next.findIndex(
+      (spare) => spare.section === section && spare.length === length && spare.batch === batch,
+    );
     return there === -1
-      ? [...next, { section, length, count: 1 }]
+      ? [...next, { section, length, count: 1, ...(batch !== undefined && { batch }) }]
       : next.map((spare, at) => (at === there ? { ...spare, count: spare.count + 1 } : spare));
   }, spares);
 }

@@ -46,7 +46,42 @@ type Fields = Readonly<Record<string, unknown>>;
 function merge(base: Shop, own: Shop, theirs: Shop): Shop {
   const [before, one, other] = [base, own, theirs].map((shop) => shop as unknown as Fields) as [Fields, Fields, Fields];
   const merged = mergeFields(before, one, other) as unknown as Shop;
-  return { ...merged, pulls: merged.pulls.slice(-MOST_PULLS) };
+  return {
+    ...merged,
+    pulls: merged.pulls.slice(-MOST_PULLS),
+    sticks: mergeSticks(base.sticks, own.sticks, theirs.sticks),
+  };
+}
+
+/** Sticks are counted: of five, of which one place has sawn one and the other two, two are left. What a stick costs goes by the own, where it was changed there. */
+function mergeSticks(base: Sticks, own: Sticks, theirs: Sticks): Sticks {
+  const [were, mine, others] = [base, own, theirs].map((sticks) => countedSticks(sticks)) as [
+    Counted,
+    Counted,
+    Counted,
+  ];
+  const keys = new Set([...others.keys(), ...mine.keys()]);
+  return [...keys].flatMap((key) => {
+    const [was, one, other] = [were.get(key), mine.get(key), others.get(key)];
+    const count = (one?.count ?? 0) + (other?.count ?? 0) - (was?.count ?? 0);
+    if (count <= 0 && (one === undefined || other === undefined)) return [];
+    const changed = one !== undefined && one.cost !== was?.cost ? one : (other ?? one!);
+    return [{ ...changed, count: Math.max(0, count) }];
+  });
+}
+
+type Sticks = Shop['sticks'];
+type Counted = ReadonlyMap<string, Sticks[number]>;
+
+/** Alike in section, length and batch are one. */
+function countedSticks(sticks: Sticks): Counted {
+  const counted = new Map<string, Sticks[number]>();
+  for (const stick of sticks) {
+    const key = JSON.stringify([stick.section, stick.length, stick.batch ?? '']);
+    const before = counted.get(key);
+    counted.set(key, before === undefined ? stick : { ...before, count: before.count + stick.count });
+  }
+  return counted;
 }
 
 function mergeFields(base: Fields, own: Fields, theirs: Fields): Fields {

@@ -2,7 +2,7 @@
  * The rack of the shop and the sticks of a job. A job takes the rack over when somebody asks for it; what is then sawn for the job comes off the shop's rack, and what is
  * left goes onto it. Sticks are the same where section, length and batch are.
  */
-import { costOfLeft, type Sawn } from '../job/kinds/sawn.ts';
+import { costOfLeft, sortsSawn, type Sawn } from '../job/kinds/sawn.ts';
 import type { Stick } from '../job/kinds/stick.ts';
 import type { Job } from '../job/types.ts';
 import { counterparts, isSameLength } from './counterparts.ts';
@@ -14,14 +14,17 @@ import type { Shop } from './types.ts';
 export function withRack(job: Job, shop: Shop): Job {
   const { sections } = counterparts(job, shop);
   const toBuy = job.stickSorts.filter(({ count }) => count === undefined);
-  const taken = new Set(toBuy.map(({ id }) => id));
+  const taken = new Set([...job.stickSorts.map(({ id }) => id), ...sortsSawn(job)]);
+  const known = job.stickSorts.filter(({ count }) => count !== undefined);
   const onRack = job.sections.flatMap(({ id: section }) =>
     shop.sticks
       .filter((stick) => stick.section === sections.get(section)?.id && stick.count > 0)
       .map((stick): Stick => {
-        const id = freeId(taken, `k${taken.size + 1}`, 'k');
+        // What the job knows already keeps its id: by that a left-over is known.
+        const at = known.findIndex((each) => isSame({ ...stick, section }, each));
+        const id = at === -1 ? freeId(taken, `k${taken.size + 1}`, 'k') : known.splice(at, 1)[0]!.id;
         taken.add(id);
-        return { ...stick, id, section };
+        return { ...stick, id, section, rack: true };
       }),
   );
   return { ...job, stickSorts: [...onRack, ...toBuy] };
@@ -49,14 +52,14 @@ interface Change {
   readonly by: 1 | -1;
 }
 
-/** One stick less, unless it was bought for the job, and its left-over where that is kept; the other way round with -1. */
+/** One stick less where it came off this rack, and its left-over where that is kept; the other way round with -1. */
 function changesOf(sawn: Sawn, times: 1 | -1): readonly Change[] {
-  const { section, length, batch, cost, bought, kept, left } = sawn;
+  const { section, length, batch, cost, rack, kept, left } = sawn;
   const ofLeft = costOfLeft(sawn);
   const of = { section, ...(batch !== undefined && { batch }) };
   const priced = { ...of, length, ...(cost !== undefined && { cost }) };
   return [
-    ...(bought === true ? [] : [{ stick: priced, by: times === 1 ? -1 : 1 } as const]),
+    ...(rack === true ? [{ stick: priced, by: times === 1 ? -1 : 1 } as const] : []),
     ...(kept === undefined
       ? []
       : [{ stick: { ...of, length: left, ...(ofLeft !== undefined && { cost: ofLeft }) }, by: times }]),
@@ -72,5 +75,8 @@ function changed(shop: Shop, { stick, by }: Change): Shop {
   return { ...shop, sticks };
 }
 
-const isSame = (one: Omit<RackStick, 'count'>, other: Omit<RackStick, 'count'>): boolean =>
+const isSame = (
+  one: Pick<RackStick, 'section' | 'length' | 'batch'>,
+  other: Pick<RackStick, 'section' | 'length' | 'batch'>,
+): boolean =>
   one.section === other.section && isSameLength(one.length, other.length) && (one.batch ?? '') === (other.batch ?? '');

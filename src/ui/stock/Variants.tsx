@@ -141,7 +141,10 @@ function Kept({ variant: { id, name, on } }: { variant: Variant }): ReactNode {
         </Command>
         <Delete id={id} name={`variant ${shownName(name)}`} remove={(job) => removeVariant(job, id)} />
       </div>
-      <p className="small">Going back puts the whole job as it was then; undo takes that back.</p>
+      <p className="small">
+        Going back puts the drawing as it was then. What was sawn, bent, read, printed and paid since stays. Undo takes
+        it back.
+      </p>
     </article>
   );
 }

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { figuresOf } from '../../../src/core/compare/figures.ts';
 import { figuresOfVariant } from '../../../src/core/compare/work.ts';
 import { backToVariant, keepVariant, nameVariant, removeVariant } from '../../../src/core/edit/variants.ts';
+import { sawStick } from '../../../src/core/shape/saw-stick.ts';
 import { removeSeveral } from '../../../src/core/edit/several.ts';
 import type { Job } from '../../../src/core/job/types.ts';
 import { parseJob } from '../../../src/core/job/parse.ts';
@@ -35,6 +36,22 @@ describe('a variant', () => {
     expect(serialiseJob({ ...back, variants: [] })).toBe(serialiseJob(parsed.job));
     expect(back.variants).toBe(without.variants);
     expect(backToVariant(without, 'gone')).toBe(without);
+  });
+
+  it('leaves what was done in the shop since: steel does not come whole again', () => {
+    const frame = derivedFrom(serialiseJob(kept));
+    const { plan } = planSection(toCut(frame)[0]!);
+    const sawn = sawStick(kept, frame, plan.sticks[0]!, '2026-05-05');
+    const back = backToVariant(sawn, 'variant1') as Job;
+    expect([back.sawn, back.made, back.stickSorts, back.spares]).toEqual([
+      sawn.sawn,
+      sawn.made,
+      sawn.stickSorts,
+      sawn.spares,
+    ]);
+    expect(parseJob(serialiseJob(back)).ok).toBe(true);
+    const numbered = backToVariant({ ...sawn, lastNumber: 44 }, 'variant1') as Job;
+    expect(numbered.lastNumber).toBe(44);
   });
 
   it('that is no job is refused with its place, and has no figures', () => {

@@ -154,7 +154,7 @@ it('every kind of record is named by a reference of the sample, or nothing can n
 
 /** Text that a person may choose freely: it names no record, or one that may be gone. */
 const FREE =
-  /\.(id|sheet|body|edition|article|text|note|name|role|material|batch|on|by|check|as|finding|question|against|revision|file|data|instrument|certificate|kept)$|\.(done|roles|onto|notAsked)\[\d+\]$|^(pulls|seen|printed|stock\.sawn\[\d+\]\.cuts)\[\d+\]\.tube$|^photos\[\d+\]\.tubes\[\d+\]$/u;
+  /\.(id|sheet|body|edition|article|text|note|name|role|material|batch|on|by|check|as|finding|question|against|revision|file|data|instrument|certificate|kept|from)$|\.(done|roles|onto|notAsked)\[\d+\]$|^(pulls|seen|printed|stock\.sawn\[\d+\]\.cuts)\[\d+\]\.tube$|^photos\[\d+\]\.tubes\[\d+\]$/u;
 
 it('text that is not free to choose is refused, at its place, where it says nothing', () => {
   const file = sampleFile();

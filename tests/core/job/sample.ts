@@ -210,7 +210,7 @@ export const sampleFile = () => ({
     kerf: 2.5,
     squareOff: 10,
     keepFrom: 250,
-    sticks: [{ id: 'k1', section: 'main', length: 6096, count: 2, cost: 88.5, batch: 'H-204' }],
+    sticks: [{ id: 'k1', section: 'main', length: 6096, count: 2, cost: 88.5, batch: 'H-204', rack: true }],
     spares: [{ section: 'main', length: 400, count: 2, batch: 'H-204' }],
     sawn: [
       {
@@ -219,10 +219,15 @@ export const sampleFile = () => ({
         length: 6096,
         batch: 'H-204',
         cost: 88.5,
-        cuts: [{ tube: 'hoop', length: 3021.4 }, { length: 400 }],
+        cuts: [
+          { tube: 'hoop', length: 3021.4 },
+          { batch: 'H-204', length: 400 },
+        ],
         left: 2659.6,
+        from: 'k9',
         kept: 'k1',
         bought: true,
+        rack: true,
         on: '2026-03-02',
       },
     ],

@@ -1,8 +1,8 @@
 /** A stick that is sawn: what of the job changes, what goes back, and what the shop's rack then holds. */
 import { describe, expect, it } from 'vitest';
-import { addTestPieces, setSawing, updateSpare, updateStick } from '../../../src/core/edit/stock.ts';
+import { addStick, addTestPieces, setSawing, updateSpare, updateStick } from '../../../src/core/edit/stock.ts';
 import type { Job } from '../../../src/core/job/types.ts';
-import { sawStick, unsaw } from '../../../src/core/shape/saw-stick.ts';
+import { sawStick, unsaw as unsawn } from '../../../src/core/shape/saw-stick.ts';
 import { stageOf } from '../../../src/core/shape/made-stage.ts';
 import { rackAfter, withRack } from '../../../src/core/shop/rack.ts';
 import { EMPTY_SHOP, type Shop } from '../../../src/core/shop/types.ts';
@@ -29,19 +29,23 @@ function frameOf(bars: readonly (object & { id: string; long: number })[], stock
   });
 }
 
+/** One that is not refused. */
+const unsaw = (...of: Parameters<typeof unsawn>): Job => unsawn(...of) as Job;
+
 const BARS = [bar('sill', 1900), bar('hoop', 1300, { role: 'main hoop' }), bar('strut', 700)];
 const RACK = {
   kerf: 2,
   squareOff: 10,
   keepFrom: 400,
   sticks: [
-    { id: 'k1', section: 'main', length: 2500, count: 2, cost: 50, batch: 'H-1' },
+    { id: 'k1', section: 'main', length: 2500, count: 2, cost: 50, batch: 'H-1', rack: true },
     { id: 'k2', section: 'main', length: 2600, cost: 60 },
   ],
   spares: [{ section: 'main', length: 500, count: 1 }],
 };
 const frame = frameOf(BARS, RACK);
 const plan = (of: typeof frame) => planSection(toCut(of)[0]!).plan;
+const part = (id: string, length: number) => ({ id, spare: 0, length, batch: null });
 const [first, second] = plan(frame).sticks as [CutStick, CutStick];
 const sawn = sawStick(frame.job, frame, first, '2026-05-02');
 const frameAfter = (job: Job) => frameOf(BARS, { ...RACK, ...stockOf(job) });
@@ -55,10 +59,10 @@ describe('a stick that is sawn', () => {
 
   it('takes one off the rack, cuts its tubes and puts what is left back', () => {
     expect(sawn.stickSorts).toEqual([
-      { id: 'k1', section: 'main', length: 2500, count: 1, cost: 50, batch: 'H-1' },
+      { id: 'k1', section: 'main', length: 2500, count: 1, cost: 50, batch: 'H-1', rack: true },
       { id: 'k2', section: 'main', length: 2600, cost: 60 },
       // 2500 - 10 - (1300 + 2) - (700 + 2), at its part of 50 to the cent.
-      { id: 'k3', section: 'main', length: 486, count: 1, cost: 9.72, batch: 'H-1' },
+      { id: 'k3', section: 'main', length: 486, count: 1, cost: 9.72, batch: 'H-1', rack: true },
     ]);
     expect(['hoop', 'strut', 'sill'].map((id) => stageOf(sawn, id))).toEqual(['cut', 'cut', null]);
     expect(sawn.sawn).toMatchObject([{ batch: 'H-1', left: 486, kept: 'k3', on: '2026-05-02' }]);
@@ -99,6 +103,38 @@ describe('a stick that is sawn', () => {
     ]);
   });
 
+  it('is not put back while its left-over is gone, and its id is no other stick’s', () => {
+    const used: Job = { ...sawn, stickSorts: sawn.stickSorts.filter(({ id }) => id !== 'k3') };
+    expect(unsawn(used, frameAfter(used), 'w1')).toMatchObject([{ message: expect.stringContaining('left-over') }]);
+    expect(addStick(used, 'main').stickSorts.at(-1)!.id).not.toBe('k3');
+    const left = frameAfter(sawn);
+    const both = sawStick(sawn, left, { stick: 'k3', parts: [part('spare', 400)], left: 74 }, '');
+    expect(both.stickSorts.map(({ id }) => id)).toEqual(['k1', 'k2']);
+    expect(both.sawn[1]).toMatchObject({ from: 'k3', length: 486 });
+    expect(Array.isArray(unsawn(both, left, 'w1'))).toBe(true);
+    // The other way round each comes back.
+    const back = unsaw(unsaw(both, left, 'w2'), left, 'w1');
+    expect(back.stickSorts).toEqual(frame.job.stickSorts);
+  });
+
+  it('wants the spare of the batch again that was cut, and no other of that length', () => {
+    const of = frameOf(BARS, {
+      ...RACK,
+      spares: [
+        { section: 'main', length: 500, count: 1, batch: 'H-1' },
+        { section: 'main', length: 500, count: 1 },
+      ],
+    });
+    const cut = sawStick(
+      of.job,
+      of,
+      { stick: 'k2', parts: [{ id: 'spare 1.0', spare: 1, length: 500, batch: null }], left: 0 },
+      '',
+    );
+    expect(cut.spares.map(({ count }) => count)).toEqual([1, 0]);
+    expect(unsaw(cut, of, 'w1').spares).toEqual(of.job.spares);
+  });
+
   it('that is not there changes nothing', () => {
     expect(sawStick(frame.job, frame, { ...first, stick: 'gone' }, '')).toBe(frame.job);
     expect(unsaw(frame.job, frame, 'w9')).toBe(frame.job);
@@ -117,13 +153,10 @@ describe('the rack of the shop', () => {
 
   it('is taken over by its section, beside what is to be bought', () => {
     const { stickSorts } = withRack(frame.job, shop);
-    expect(stickSorts).toEqual(
-      [
-        { id: 'k2', section: 'main', length: 2500, count: 2, batch: 'H-1', cost: 50 },
-        { id: 'k2', section: 'main', length: 2600, cost: 60 },
-      ].map((stick, i) => (i === 0 ? { ...stick, id: stickSorts[0]!.id } : stick)),
-    );
-    expect(new Set(stickSorts.map(({ id }) => id)).size).toBe(2);
+    expect(stickSorts).toEqual([
+      { id: 'k1', section: 'main', length: 2500, count: 2, batch: 'H-1', cost: 50, rack: true },
+      { id: 'k2', section: 'main', length: 2600, cost: 60 },
+    ]);
   });
 
   it('has one less once a job has sawn it, and its left-over; all as before when that is taken back', () => {
@@ -139,6 +172,14 @@ describe('the rack of the shop', () => {
       [6096, 0],
       [486, 2],
     ]);
+  });
+
+  it('gets nothing back that it did not give', () => {
+    const typed: Job = { ...frame.job, stickSorts: frame.job.stickSorts.map(({ rack: _rack, ...stick }) => stick) };
+    const cut = sawStick(typed, frame, { ...first, left: 0 }, '');
+    const none: Shop = { ...shop, sticks: [] };
+    const after = rackAfter(none, [], cut);
+    expect([after.sticks, rackAfter(after, cut.sawn, typed).sticks]).toEqual([[], []]);
   });
 
   it('stays as it is where it has no such stick, or no such section', () => {
@@ -185,6 +226,7 @@ describe('edits of what there is to cut from', () => {
       length: 2500,
       cost: 50,
     });
+    expect(updateStick(job, 'k1', { count: 3 }).stickSorts[0]).toHaveProperty('rack');
     expect(updateStick(job, 'k1', { count: 2 })).toBe(job);
     expect(updateStick(job, 'k2', { count: null })).toBe(job);
     expect(updateSpare(job, 0, { batch: null })).toBe(job);

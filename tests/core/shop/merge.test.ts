@@ -34,6 +34,26 @@ const withoutDie: Change = (shop) => ({
   pulls: shop.pulls.filter(({ die }) => die !== 'd2'),
 });
 
+describe('sticks on the rack', () => {
+  const of = (...counts: readonly number[]): Shop => ({
+    ...base,
+    sticks: counts.map((count, i) => ({ section: 'main', length: 6000 + i, count })),
+  });
+  const counts = (shop: Shop) => shop.sticks.map(({ length, count }) => [length, count]);
+
+  it('are counted: what each has taken is gone, and what each has put there is there', () => {
+    expect(counts(mergeShops(of(5), of(4), of(4)))).toEqual([[6000, 3]]);
+    expect(counts(mergeShops(of(5), of(3), of(4)))).toEqual([[6000, 2]]);
+    // One has put two left-overs of one length there, the other one more of them.
+    expect(counts(mergeShops(of(5), of(4, 2), of(4, 1)))).toEqual([
+      [6000, 3],
+      [6001, 3],
+    ]);
+    expect(counts(mergeShops(of(1), of(), of()))).toEqual([]);
+    expect(counts(mergeShops(of(1), of(), { ...of(1), torchGap: 12 }))).toEqual([]);
+  });
+});
+
 describe('two changes at once', () => {
   it.each<[string, Change, Change]>([
     ['of two lists', withSaw, withPull],

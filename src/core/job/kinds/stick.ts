@@ -16,6 +16,8 @@ export interface Stick {
   readonly cost?: number;
   /** Heat or batch, where it is known. */
   readonly batch?: string;
+  /** Taken over from the shop's own rack, which it comes off once it is sawn. */
+  readonly rack?: true;
 }
 
 /** How many there are of something: 0 and up. */
@@ -36,8 +38,9 @@ export const stickKind: Kind<Stick> = {
     count: v.exactOptional(howMany),
     cost: v.exactOptional(cost),
     batch: v.exactOptional(v.string()),
+    rack: v.exactOptional(v.literal(true)),
   }),
-  keys: ['id section length count batch cost'],
+  keys: ['id section length count batch cost rack'],
   most: MOST_STICK_SORTS,
   beyondShape: ({ section }, at) => [{ place: `${at}.section`, list: 'sections', to: section }],
 };
