@@ -13,7 +13,7 @@ import {
   Units,
 } from '@tarikjabiri/dxf';
 import { isCircle } from './move.ts';
-import { plainLine } from './plain-line.ts';
+import { plainLine } from '../core/job/plain-line.ts';
 import type { Arc, Line, Mark, Sheet, Words } from './types.ts';
 
 /** A layer's name (capitals, figures, underlines) and its colour number: 1 red, 3 green, 5 blue, 7 black or white, 8 grey. */

@@ -4,7 +4,7 @@
  */
 import { isCircle } from './move.ts';
 import type { Arc, Line, Mark, Pen, Sheet, Words } from './types.ts';
-import { plainLine } from './plain-line.ts';
+import { plainLine } from '../core/job/plain-line.ts';
 
 const FONTS = "'DejaVu Sans', Verdana, Arial, Helvetica, sans-serif";
 

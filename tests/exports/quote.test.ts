@@ -94,6 +94,27 @@ describe('the papers of a quote', () => {
     for (const figure of Object.values(whole)) expect(words).toContain(`${figure.toFixed(2)} crowns`);
   });
 
+  it('set a person’s own words on a line, and turn no figure round with them', async () => {
+    const turned = {
+      ...QUOTE,
+      rates: { ...QUOTE.rates, currency: '\u202ekr\u0007' },
+      customer: 'Some\u2067\tbody',
+      extras: [{ what: 'Pri\u202emer', amount: 133 }],
+      took: [{ line: 'bending', hours: 2.75, remark: 'one\u202e twice' }],
+    };
+    const sticks = STOCK.sticks.map((stick) => ({ ...stick, batch: 'H\u202e-1' }));
+    const of = derivedFrom(JSON.stringify({ ...JSON.parse(demoText()), quote: turned, stock: { sticks } }));
+    const words: Record<string, string> = {};
+    for (const which of ['customer', 'shop', 'order'] as const) {
+      const texts = (await pagesOf(which, 'a4', of, await plansOf(of))).flatMap((page) => page.texts);
+      words[which] = texts.map(({ text }) => text).join(' ');
+      expect(words[which]).not.toMatch(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u);
+    }
+    expect(words['customer']).toMatch(/133\.00 kr/u);
+    expect(words['shop']).toMatch(/took 2\.75 h, one twice\./u);
+    expect(words['order']).toMatch(/batch H -1/u);
+  });
+
   it('are a page of their own for a job with nothing in it', async () => {
     const nothing = derived({});
     for (const which of ['customer', 'shop', 'order'] as const) {

@@ -2,10 +2,11 @@
 import { counted } from '../checks/counted.ts';
 import type { Finding } from '../checks/types.ts';
 import type { Derived } from '../derive.ts';
+import type { Rates } from '../job/kinds/rates.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { amountsOf } from '../quote/amounts.ts';
 import { reckonQuote } from '../quote/reckon.ts';
-import { sticksTaken, type PlanOf } from '../quote/sticks.ts';
+import { sticksAlike, type PlanOf } from '../quote/sticks.ts';
 import { judge } from '../rules/judge.ts';
 import { feedOf } from '../solve/feed.ts';
 import { centreOfMass } from './centre-of-mass.ts';
@@ -21,10 +22,10 @@ export interface Figures {
   readonly centre: Vec3 | null;
   /** mm to cut, all tubes. */
   readonly toCut: number;
-  /** Null: the job lists no sticks, or nothing of it is planned. */
+  /** Whole ones, those that were sawn among them, each once with what is left of it; how many are still to be bought, and parts without one. Null: the job lists no sticks, or nothing of it is planned. */
   readonly sticks: { readonly count: number; readonly bought: number; readonly without: number } | null;
-  /** As the quote has it, in the shop's own money, with so many lines that have no rate yet; null without rates. */
-  readonly price: { readonly whole: number; readonly unpriced: number } | null;
+  /** As the quote has it, in this version's own money, with so many lines that have no rate yet; null without rates. */
+  readonly price: ({ readonly whole: number; readonly unpriced: number } & Pick<Rates, 'currency'>) | null;
   /** The shortest gap to a driver or box, and between two tubes that are not joined, mm; null where there is none. */
   readonly toEnvelope: number | null;
   readonly betweenTubes: number | null;
@@ -40,6 +41,7 @@ export function figuresOf(derived: Derived, plans: readonly PlanOf[], findings: 
   const { job, tubes } = derived;
   const { bends, welds } = amountsOf(derived);
   const count = counted(findings, job.seen, derived);
+  const { currency } = job.quote?.rates ?? {};
   const quote = job.quote?.rates === undefined ? null : reckonQuote(derived, plans);
   return {
     tubes: tubes.length,
@@ -49,7 +51,11 @@ export function figuresOf(derived: Derived, plans: readonly PlanOf[], findings: 
     centre: centreOfMass(derived),
     toCut: tubes.reduce((sum, tube) => sum + feedOf(job, tube).cutLength, 0),
     sticks: job.stickSorts.length === 0 ? null : sticksOf(derived, plans),
-    price: quote && { whole: quote.whole.price, unpriced: quote.unpriced.length },
+    price: quote && {
+      whole: quote.whole.price,
+      unpriced: quote.unpriced.length,
+      ...(currency !== undefined && { currency }),
+    },
     toEnvelope: least(derived.clearances.map(({ distance }) => distance)),
     betweenTubes: least(derived.gaps.map(({ distance }) => distance)),
     errors: count('error').things,
@@ -59,13 +65,11 @@ export function figuresOf(derived: Derived, plans: readonly PlanOf[], findings: 
   };
 }
 
-/** Those that were sawn already count too. */
-function sticksOf({ job }: Derived, plans: readonly PlanOf[]): NonNullable<Figures['sticks']> {
-  const taken = sticksTaken({ job }, plans);
-  const sum = (of: typeof taken): number => of.reduce((all, { count }) => all + count, 0);
+function sticksOf(derived: Derived, plans: readonly PlanOf[]): NonNullable<Figures['sticks']> {
+  const alike = sticksAlike(derived, plans);
   return {
-    count: sum(taken) + job.sawn.length,
-    bought: sum(taken.filter(({ from }) => from === 'bought')) + job.sawn.filter(({ bought }) => bought).length,
+    count: alike.reduce((all, { bought, rack, sawn }) => all + bought + rack + sawn, 0),
+    bought: alike.reduce((all, { bought }) => all + bought, 0),
     without: plans.reduce((all, { plan }) => all + plan.unplaced.length, 0),
   };
 }

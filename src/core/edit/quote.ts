@@ -22,18 +22,25 @@ export const setExtra = (job: Job, at: number, fields: Partial<Extra>): Job =>
 /** With what it took; what later ones took goes with them. */
 export function removeExtra(job: Job, at: number): Job {
   const numberOf = (line: string): number => Number(/^extra (\d+)$/u.exec(line)?.[1] ?? 0);
-  const took = (job.quote?.took ?? [])
+  const took = tookOf(job)
     .filter(({ line }) => numberOf(line) !== at + 1)
     .map((entry) => (numberOf(entry.line) > at + 1 ? { ...entry, line: `extra ${numberOf(entry.line) - 1}` } : entry));
   const extras = extrasOf(job).filter((_, i) => i !== at);
   return withPart(withPart(job, 'extras', extras), 'took', took);
 }
 
-/** In the place of all that was noted of that line; null: nothing. */
-export function setTook(job: Job, line: string, took: Omit<Took, 'line'> | null): Job {
-  const others = (job.quote?.took ?? []).filter((entry) => entry.line !== line);
-  return withPart(job, 'took', took === null ? others : [...others, { line, ...took }]);
-}
+/** One more that was noted of a line, beside what was noted of it before. */
+export const addTook = (job: Job, took: Took): Job => withPart(job, 'took', [...tookOf(job), took]);
+
+/** Another in the place of this one; null: it is taken out. The same job where it has no such entry. */
+export const changeTook = (job: Job, entry: Took, next: Took | null): Job =>
+  withPart(
+    job,
+    'took',
+    tookOf(job).flatMap((each) => (each !== entry ? [each] : next === null ? [] : [next])),
+  );
+
+const tookOf = ({ quote }: Job): readonly Took[] => quote?.took ?? [];
 
 const extrasOf = ({ quote }: Job): readonly Extra[] => quote?.extras ?? [];
 

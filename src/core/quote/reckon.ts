@@ -4,8 +4,6 @@
  */
 import type { Extra, Took } from '../job/kinds/quote.ts';
 import type { Timed } from '../job/kinds/rates.ts';
-import type { Sawn } from '../job/kinds/sawn.ts';
-import type { Stick } from '../job/kinds/stick.ts';
 import type { SectionId } from '../job/reference.ts';
 import type { Judged } from '../rules/questions.ts';
 import { amountsOf } from './amounts.ts';
@@ -14,11 +12,11 @@ import { rounded, shareOf, summed } from '../units/money.ts';
 import {
   cutUntold,
   lengthsToCut,
-  sticksSawn,
-  sticksTaken,
+  nameOfLike,
+  sticksAlike,
   sticksWanted,
+  type AlikeSticks,
   type PlanOf,
-  type SticksTaken,
 } from './sticks.ts';
 import { longMeasure, perBase, rateBy, type Measure } from './units.ts';
 
@@ -28,8 +26,7 @@ export type QuoteGroup = (typeof QUOTE_GROUPS)[number];
 
 /** What a line is about. */
 export type LineOf =
-  | { readonly kind: 'sticks'; readonly stick: Stick; readonly from: SticksTaken['from'] }
-  | { readonly kind: 'sawn'; readonly like: Sawn }
+  | { readonly kind: 'sticks'; readonly alike: AlikeSticks }
   | { readonly kind: 'wanted' | 'unplanned'; readonly section: SectionId; readonly length: number }
   /** Tubes that are cut, and nobody noted of which stick; gussets that cannot be made. */
   | { readonly kind: 'cut-already' | 'unmade' }
@@ -135,23 +132,21 @@ function materials(frame: Judged, plans: readonly PlanOf[]): readonly Unmarked[]
   const long = longMeasure(job.lengthUnit);
   const { bolts, padding, footSteel, gussetSteel } = allBought(frame);
   return [
-    ...sticksTaken(frame, plans).map(({ stick, count, from, cost }): Unmarked => ({
-      id: `stick ${stick.id}`,
-      group: 'material',
-      of: { kind: 'sticks', stick, from },
-      quantity: count,
-      measure: 'each',
-      by: 'price',
-      each: from === 'left-over' ? 0 : (stick.cost ?? null),
-      hours: null,
-      amount: cost,
-    })),
-    ...sticksSawn(job).map(({ like, count }): Unmarked => {
-      const { id, cost = null } = like;
-      const amount = cost === null ? null : rounded(count * cost);
-      const of = { kind: 'sawn', like } as const;
-      const each = { quantity: count, measure: 'each', by: 'price', each: cost, hours: null, amount } as const;
-      return { id: `sawn ${id}`, group: 'material', of, ...each };
+    ...sticksAlike(frame, plans).map((alike): Unmarked => {
+      const { like, bought, rack, sawn } = alike;
+      const quantity = bought + rack + sawn;
+      const { cost: each = null } = like;
+      return {
+        id: nameOfLike(like),
+        group: 'material',
+        of: { kind: 'sticks', alike },
+        quantity,
+        measure: 'each',
+        by: 'price',
+        each,
+        hours: null,
+        amount: each === null ? null : rounded(quantity * each),
+      };
     }),
     ...sticksWanted(plans).map(({ section, length, count }, i): Unmarked =>
       unknown(`wanted ${section} ${i + 1}`, { kind: 'wanted', section, length }, count, 'each'),

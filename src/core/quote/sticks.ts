@@ -1,7 +1,6 @@
 /** Sticks by a job's cutting plans: which are taken, how many of each, and what they cost where that was said. */
-import { ROUNDING } from '../geometry/tolerance.ts';
-import type { Sawn } from '../job/kinds/sawn.ts';
 import type { Stick } from '../job/kinds/stick.ts';
+import { shownName } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
 import type { SectionId } from '../job/reference.ts';
 import { feedOf } from '../solve/feed.ts';
@@ -29,27 +28,49 @@ export const sticksTaken = ({ job }: Pick<Frame, 'job'>, plans: readonly PlanOf[
       .flatMap(({ plan }) => plan.sticks)
       .reduce((sum, each) => sum + (each.stick === stick.id ? 1 : 0), 0);
     if (count === 0) return [];
-    if (job.sawn.some(({ kept }) => kept === stick.id)) return [{ stick, count, from: 'left-over', cost: 0 }];
+    if (isLeftOver(job, stick.id)) return [{ stick, count, from: 'left-over', cost: 0 }];
     const cost = stick.cost === undefined ? null : rounded(count * stick.cost);
     return [{ stick, count, from: stick.count === undefined ? 'bought' : 'rack', cost }];
   });
 
-/** Sticks that were sawn, alike ones together; one that was itself the left-over of another counts with that. */
-export function sticksSawn({ sawn }: Pick<Job, 'sawn'>): readonly { readonly like: Sawn; readonly count: number }[] {
-  const isAlike = (one: Sawn, other: Sawn): boolean =>
-    one.section === other.section &&
-    one.length === other.length &&
-    one.cost === other.cost &&
-    one.batch === other.batch;
-  const whole = sawn.filter((each) => !sawn.some((other) => isLeftOver(each, other)));
-  return whole
-    .filter((each) => each === whole.find((other) => isAlike(each, other)))
-    .map((like) => ({ like, count: whole.filter((each) => isAlike(each, like)).length }));
+/** Whole sticks of one section, length, batch and price: so many still to buy, on the rack for the plan, and sawn. What is left of one that was sawn counts with it, also once that is sawn in its turn. */
+export interface AlikeSticks {
+  readonly like: Pick<Stick, 'section' | 'length' | 'batch' | 'cost'>;
+  readonly bought: number;
+  readonly rack: number;
+  readonly sawn: number;
 }
 
-/** A record says of a stick what it was, and not which: a left-over is known by its length, which no whole stick has. */
-const isLeftOver = (stick: Sawn, of: Sawn): boolean =>
-  of !== stick && of.kept !== undefined && of.section === stick.section && Math.abs(of.left - stick.length) <= ROUNDING;
+/** In the order of the job, with those last of which all are sawn. */
+export function sticksAlike({ job }: Pick<Frame, 'job'>, plans: readonly PlanOf[]): readonly AlikeSticks[] {
+  const none = { bought: 0, rack: 0, sawn: 0 };
+  const all = [
+    ...sticksTaken({ job }, plans).flatMap(({ stick, count, from }): readonly AlikeSticks[] =>
+      from === 'left-over' ? [] : [{ like: stick, ...none, [from]: count }],
+    ),
+    ...job.sawn
+      .filter(({ from }) => from === undefined || !isLeftOver(job, from))
+      .map((like): AlikeSticks => ({ like, ...none, sawn: 1 })),
+  ];
+  const alike = new Map<string, AlikeSticks>();
+  for (const each of all) {
+    const before = alike.get(nameOfLike(each.like)) ?? { ...none, like: each.like };
+    alike.set(nameOfLike(each.like), {
+      like: before.like,
+      bought: before.bought + each.bought,
+      rack: before.rack + each.rack,
+      sawn: before.sawn + each.sawn,
+    });
+  }
+  return [...alike.values()];
+}
+
+/** What such sticks are called by what was noted of them: the same before they are sawn and after. No section's id holds a line break, so that no two have one name, but for batches that are shown alike. */
+export const nameOfLike = ({ section, length, batch, cost }: AlikeSticks['like']): string =>
+  `sticks ${length} mm${cost === undefined ? '' : ` at ${cost}`} of ${section}${batch === undefined ? '' : `\n${shownName(batch)}`}`;
+
+/** Whether a sort of sticks is what was kept of one that was sawn for this job. */
+const isLeftOver = ({ sawn }: Pick<Job, 'sawn'>, sort: Stick['id']): boolean => sawn.some(({ kept }) => kept === sort);
 
 /** Tubes that are cut, and no record says of which stick. */
 export function cutUntold({ made, sawn }: Pick<Job, 'made' | 'sawn'>): number {

@@ -1,10 +1,8 @@
-/** Two versions of a job side by side: a row a figure, in the job's unit and money. */
+/** Two versions of a job side by side: a row a figure, in the job's unit, each price in the money of its version. */
 import type { Figures } from '../compare/figures.ts';
-import type { Rates } from '../job/kinds/rates.ts';
 import { formatLength, type LengthUnit } from '../units/length.ts';
 import { totalMassInWords } from '../units/mass.ts';
 import { moneyInWords } from './quote.ts';
-import { TO_BUY } from './stock.ts';
 
 export interface CompareRow {
   readonly title: string;
@@ -15,7 +13,6 @@ export interface CompareRow {
 
 export interface CompareUnits {
   readonly unit: LengthUnit;
-  readonly rates?: Rates;
 }
 
 /** All rows, of the one and of the other; null: it is still worked out, or cannot be. */
@@ -47,18 +44,18 @@ const ROWS: readonly (readonly [string, Show])[] = [
   ['Welded joints', ({ joints }) => `${joints}`],
   ['Tube to cut, all together', ({ toCut }, units) => lengthOr(toCut, units)],
   ['Mass of the tubes', ({ mass }, { unit }) => totalMassInWords(mass, unit)],
-  ['Centre of mass, along', along(0)],
-  ['Centre of mass, left of the middle', along(1)],
-  ['Centre of mass, up', along(2)],
-  ['Sticks', ({ sticks }) => (sticks === null ? NONE : `${sticks.count}`)],
-  [TO_BUY, ({ sticks }) => (sticks === null ? NONE : `${sticks.bought}`)],
+  ['Centre of mass, forward of the car’s zero', along(0)],
+  ['Centre of mass, left of the centre plane', along(1)],
+  ['Centre of mass, up from the car’s zero', along(2)],
+  ['Sticks, sawn ones among them', ({ sticks }) => (sticks === null ? NONE : `${sticks.count}`)],
+  ['Sticks still to buy', ({ sticks }) => (sticks === null ? NONE : `${sticks.bought}`)],
   ['Parts without a stick', ({ sticks }) => (sticks === null ? NONE : `${sticks.without}`)],
   [
     'Price of the quote',
-    ({ price }, { rates }) =>
+    ({ price }) =>
       price === null
         ? NONE
-        : `${moneyInWords(price.whole, rates)}${price.unpriced > 0 ? `, ${price.unpriced} ${price.unpriced === 1 ? 'line' : 'lines'} open` : ''}`,
+        : `${moneyInWords(price.whole, price)}${price.unpriced > 0 ? `, ${price.unpriced} ${price.unpriced === 1 ? 'line' : 'lines'} open` : ''}`,
   ],
   ['Shortest gap to driver and boxes', ({ toEnvelope }, units) => lengthOr(toEnvelope, units)],
   ['Shortest gap between tubes', ({ betweenTubes }, units) => lengthOr(betweenTubes, units)],

@@ -3,11 +3,15 @@ import type { Took } from '../job/kinds/quote.ts';
 import type { Rates, Timed } from '../job/kinds/rates.ts';
 import type { RateName } from '../job/rate-names.ts';
 import type { Stick } from '../job/kinds/stick.ts';
+import { plainLine } from '../job/plain-line.ts';
 import { shownName } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
 import type { OrderList } from '../quote/order.ts';
 import type { LineOf, QuoteGroup, QuoteLine, Reckoned } from '../quote/reckon.ts';
 import { heavyMeasure, longMeasure, type Measure } from '../quote/units.ts';
+import type { AlikeSticks, PlanOf } from '../quote/sticks.ts';
+import { isProven } from '../stock/types.ts';
+import { listed } from './lists.ts';
 import { stickLengthInWords } from './stock.ts';
 import type { LengthUnit } from '../units/length.ts';
 
@@ -22,6 +26,9 @@ export const QUOTE_IS = 'Worked out from the drawing of this job. It is an estim
 export const NO_RATE = 'no rate yet';
 export const NO_PRICE = 'no price yet';
 
+/** A person's own words among ours: what would turn the figures beside them round is out. */
+const shownLine = (text: string): string => plainLine(shownName(text));
+
 /** What stands in the place of an amount that nobody can give. */
 export const unpricedInWords = ({ by }: Pick<QuoteLine, 'by'>): string => (by === 'time' ? NO_RATE : NO_PRICE);
 export const TAX_IS = 'Taxes are not in it, unless the shop has put them into its rates.';
@@ -29,7 +36,7 @@ export const TAX_IS = 'Taxes are not in it, unless the shop has put them into it
 /** Money as it is printed: two decimals, a sign before and a word behind. */
 export function moneyInWords(amount: number, { currency = '' }: Pick<Rates, 'currency'> = {}): string {
   const figure = amount.toFixed(2);
-  const word = shownName(currency);
+  const word = shownLine(currency);
   if (word === '') return figure;
   return /^\p{Sc}$/u.test(word) ? `${word}${figure}` : `${figure} ${word}`;
 }
@@ -79,20 +86,24 @@ const TIMED: Readonly<Record<Timed, Said>> = {
 };
 
 const namedSection = ({ sections }: Job, id: string): string =>
-  shownName(sections.find((section) => section.id === id)?.name ?? id);
+  shownLine(sections.find((section) => section.id === id)?.name ?? id);
 
-const STICKS_ARE = {
-  bought: 'Sticks of the cutting plan, to be bought.',
-  rack: 'Sticks of the cutting plan, from the rack.',
-  'left-over': 'Left over of sticks that were sawn for this job, and count whole.',
-} as const;
+/** "Whole sticks: 2 to be bought and 1 sawn already. What is left of those that were sawn costs no more." */
+function alikeInWords({ bought, rack, sawn }: AlikeSticks): string {
+  const parts = [
+    ...(bought > 0 ? [`${bought} to be bought`] : []),
+    ...(rack > 0 ? [`${rack} from the rack`] : []),
+    ...(sawn > 0 ? [`${sawn} sawn already`] : []),
+  ];
+  return `Whole sticks: ${listed(parts)}.${sawn > 0 ? ' What is left of those that were sawn costs no more.' : ''}`;
+}
 
 /** "Sticks of 1 3/4 x .120, 20 ft, batch H-204". */
 export function sticksInWords(
   { section, length, batch }: Pick<Stick, 'section' | 'length' | 'batch'>,
   job: Job,
 ): string {
-  const heat = batch === undefined ? '' : `, batch ${shownName(batch)}`;
+  const heat = batch === undefined ? '' : `, batch ${shownLine(batch)}`;
   return `Sticks of ${namedSection(job, section)}, ${stickLengthInWords(length, job.lengthUnit)}${heat}`;
 }
 
@@ -100,9 +111,7 @@ export function sticksInWords(
 export function lineInWords(of: LineOf, job: Job): Said {
   switch (of.kind) {
     case 'sticks':
-      return { name: sticksInWords(of.stick, job), counts: STICKS_ARE[of.from] };
-    case 'sawn':
-      return { name: `${sticksInWords(of.like, job)}, sawn`, counts: 'Sticks that were sawn for this job, whole.' };
+      return { name: sticksInWords(of.alike.like, job), counts: alikeInWords(of.alike) };
     case 'wanted':
       return {
         name: `Sticks of ${namedSection(job, of.section)}, ${stickLengthInWords(of.length, job.lengthUnit)}, still to get`,
@@ -133,7 +142,7 @@ export function lineInWords(of: LineOf, job: Job): Said {
       return { name: 'Sheet for gussets', counts: 'Gussets as they are cut, flat; without what is cut away.' };
     case 'extra':
       return {
-        name: shownName(of.extra.what),
+        name: shownLine(of.extra.what),
         counts: 'As the shop has typed it: no overhead and no margin is put on it.',
       };
     default:
@@ -169,15 +178,19 @@ export function orderTotalInWords({ cost, unpriced }: Pick<OrderList, 'cost' | '
   return `What has a price comes to ${moneyInWords(cost, quote?.rates)}.${without}`;
 }
 
+/** Beside a total: that a plan which it goes by is not proven; null where all are. */
+export const stillCheaperInWords = (plans: readonly Pick<PlanOf, 'plan'>[]): string | null =>
+  plans.every(({ plan }) => isProven(plan)) ? null : 'The plan may still get cheaper: see Cutting plan.';
+
 /** What was noted of a line. */
 export function tookInWords({ line, hours, paid, on, remark }: Took, lines: readonly QuoteLine[], job: Job): string {
   const of = lines.find(({ id }) => id === line)?.of;
-  const name = of === undefined ? `${shownName(line)}, a line that is no more` : lineInWords(of, job).name;
+  const name = of === undefined ? `${shownLine(line)}, a line that is no more` : lineInWords(of, job).name;
   const parts = [
-    ...(on === undefined || on === '' ? [] : [shownName(on)]),
+    ...(on === undefined || on === '' ? [] : [shownLine(on)]),
     ...(hours === undefined ? [] : [`took ${hoursInWords(hours)}`]),
     ...(paid === undefined ? [] : [`paid ${moneyInWords(paid, job.quote?.rates)}`]),
-    ...(remark === undefined || remark === '' ? [] : [shownName(remark)]),
+    ...(remark === undefined || remark === '' ? [] : [shownLine(remark)]),
   ];
   return `${name}: ${parts.join(', ')}.`;
 }

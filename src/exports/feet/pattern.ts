@@ -7,7 +7,7 @@ import type { Blank } from '../../core/feet/blanks.ts';
 import type { Outline } from '../../core/feet/outline.ts';
 import { shrunk } from '../../drawing/fit.ts';
 import { moved } from '../../drawing/move.ts';
-import { unknownFace } from '../../drawing/plain-line.ts';
+import { unknownFace } from '../../drawing/unknown-face.ts';
 import { DASHED, FINE, FIRM, line, rectangle, shape, words } from '../../drawing/strokes.ts';
 import type { Arc, Mark, Pen, Place2, Sheet } from '../../drawing/types.ts';
 import type { Piece } from './pieces.ts';

@@ -8,7 +8,7 @@ import { edgesInWords, foldInWords, gussetsCut, whyNoGusset } from '../../core/w
 import { wrapped } from '../../drawing/fit.ts';
 import type { Going } from '../../drawing/going.ts';
 import { moved } from '../../drawing/move.ts';
-import { unknownFace } from '../../drawing/plain-line.ts';
+import { unknownFace } from '../../drawing/unknown-face.ts';
 import { words } from '../../drawing/strokes.ts';
 import type { Sheet } from '../../drawing/types.ts';
 import type { ExportFile } from '../shared/files.ts';

@@ -12,7 +12,7 @@ import type { SolvedTube } from '../../core/solve/types.ts';
 import { boxOf } from '../../drawing/clear.ts';
 import type { DxfLayer } from '../../drawing/dxf.ts';
 import { moved } from '../../drawing/move.ts';
-import { unknownFace } from '../../drawing/plain-line.ts';
+import { unknownFace } from '../../drawing/unknown-face.ts';
 import { DASHED, FINE, FIRM, HAIR, line } from '../../drawing/strokes.ts';
 import type { Arc, Line, Mark, Pen, Sheet } from '../../drawing/types.ts';
 import { boundsOf, layoutWords } from './layout-words.ts';

@@ -16,7 +16,7 @@ import { formatAngle } from '../../core/units/angle.ts';
 import { leansOfTape, tapeReading, type TapeReading } from '../../core/units/tape.ts';
 import { boxOf, clearOf } from '../../drawing/clear.ts';
 import type { Box2 } from '../../drawing/clip.ts';
-import { unknownFace } from '../../drawing/plain-line.ts';
+import { unknownFace } from '../../drawing/unknown-face.ts';
 import { DASHED, FAINT, FINE, HAIR, line, words } from '../../drawing/strokes.ts';
 import type { Mark, Words } from '../../drawing/types.ts';
 import { numbered } from '../../core/words/ends.ts';

@@ -3,7 +3,13 @@ import type { Derived } from '../../core/derive.ts';
 import { orderList, type OrderList } from '../../core/quote/order.ts';
 import type { PlanOf } from '../../core/quote/sticks.ts';
 import { orderInWords } from '../../core/words/order.ts';
-import { NOTHING_TO_GET, ORDER, ORDER_COLUMNS, orderTotalInWords } from '../../core/words/quote.ts';
+import {
+  NOTHING_TO_GET,
+  ORDER,
+  ORDER_COLUMNS,
+  orderTotalInWords,
+  stillCheaperInWords,
+} from '../../core/words/quote.ts';
 import type { Going } from '../../drawing/going.ts';
 import type { Fonts } from '../../drawing/lettering.ts';
 import type { ExportFile, PrintSettings } from '../shared/files.ts';
@@ -24,7 +30,7 @@ export const orderPdf = (
   paperPdf(derived, fonts, settings, going, {
     fileName: 'order.pdf',
     title: ORDER,
-    parts: (context) => orderParts(context, orderList(derived, plans)),
+    parts: (context) => orderParts(context, orderList(derived, plans), plans),
   });
 
 const COLUMNS: readonly Column[] = [
@@ -34,11 +40,12 @@ const COLUMNS: readonly Column[] = [
   { name: ORDER_COLUMNS[3], share: 0.14, figures: true },
 ];
 
-function orderParts(context: Context, list: OrderList): readonly Part[] {
+function orderParts(context: Context, list: OrderList, plans: readonly PlanOf[]): readonly Part[] {
   const { derived } = context;
   const parts = orderInWords(list, derived).map(({ title, note, rows }) =>
     opened(context, title, note === null ? [] : [note], table(context, COLUMNS, rows)),
   );
   if (parts.length === 0) return [said(context, NOTHING_TO_GET)];
-  return [...parts, said(context, orderTotalInWords(list, derived.job))];
+  const cheaper = stillCheaperInWords(plans);
+  return [...parts, said(context, orderTotalInWords(list, derived.job), ...(cheaper === null ? [] : [cheaper]))];
 }

@@ -12,6 +12,7 @@ import {
   QUOTE_IS,
   ROUNDED_IS,
   SHOP_QUOTE,
+  stillCheaperInWords,
   tookInWords,
   unpricedInWords,
   withoutInWords,
@@ -36,7 +37,7 @@ export const shopPdf = (
   paperPdf(derived, fonts, settings, going, {
     fileName: 'quote-shop.pdf',
     title: SHOP_QUOTE,
-    parts: (context) => shopParts(context, reckonQuote(derived, plans)),
+    parts: (context) => shopParts(context, reckonQuote(derived, plans), plans),
   });
 
 const LINES: readonly Column[] = [
@@ -55,11 +56,12 @@ const SUMS: readonly Column[] = [
   { name: 'Price', share: 0.18, figures: true },
 ];
 
-function shopParts(context: Context, reckoned: Reckoned): readonly Part[] {
+function shopParts(context: Context, reckoned: Reckoned, plans: readonly PlanOf[]): readonly Part[] {
   const { job } = context.derived;
   const { lines, groups, whole, hours, took, stray } = reckoned;
   const rates = job.quote?.rates;
   const without = withoutInWords(reckoned, job);
+  const cheaper = stillCheaperInWords(plans);
   const notes = [...lines.flatMap((line) => line.took.entries), ...stray].map((entry) =>
     tookInWords(entry, lines, job),
   );
@@ -75,6 +77,7 @@ function shopParts(context: Context, reckoned: Reckoned): readonly Part[] {
       context,
       `Work in these lines: ${hoursInWords(hours)}. Noted so far: ${hoursInWords(took.hours)}, paid ${moneyInWords(took.paid, rates)}.`,
       ...(without === null ? [] : [without]),
+      ...(cheaper === null ? [] : [cheaper]),
     ),
     opened(
       context,

@@ -9,7 +9,7 @@ import { toRadians, wrapHalfTurn } from '../../core/geometry/angle.ts';
 import type { LengthUnit } from '../../core/units/length.ts';
 import { cutAt, unroll, widerSide, type Wrap } from '../../core/cope/wrap.ts';
 import { shrunk, wrapped } from '../../drawing/fit.ts';
-import { unknownFace } from '../../drawing/plain-line.ts';
+import { unknownFace } from '../../drawing/unknown-face.ts';
 import { HAIR, line, shape, words } from '../../drawing/strokes.ts';
 import type { Mark, Sheet } from '../../drawing/types.ts';
 import { numbered } from '../../core/words/ends.ts';

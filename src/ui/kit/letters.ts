@@ -3,7 +3,7 @@
  * whose figures are all of one width. In parts of the letter's body. A fraction is set small, as SetWords does it.
  */
 import type { Lettering } from '../../drawing/lettering.ts';
-import { plainLine } from '../../drawing/plain-line.ts';
+import { plainLine } from '../../core/job/plain-line.ts';
 
 export const HAIR_SPACE = '\u200a';
 

@@ -2,7 +2,13 @@
 import { useDeferredValue, useMemo, type ReactNode } from 'react';
 import { orderList } from '../../core/quote/order.ts';
 import { orderInWords, type OrderPart } from '../../core/words/order.ts';
-import { NOTHING_TO_GET, ORDER_COLUMNS, orderTotalInWords, STICKS_COMING } from '../../core/words/quote.ts';
+import {
+  NOTHING_TO_GET,
+  ORDER_COLUMNS,
+  orderTotalInWords,
+  STICKS_COMING,
+  stillCheaperInWords,
+} from '../../core/words/quote.ts';
 import { uncapital } from '../../core/words/lists.ts';
 import { useDocument } from '../../store/page.ts';
 import { usePlans } from './plans.ts';
@@ -13,6 +19,7 @@ export function OrderList(): ReactNode {
   const { plans, isWaiting } = usePlans(derived);
   const list = useMemo(() => orderList(derived, plans), [derived, plans]);
   const parts = orderInWords(list, derived);
+  const cheaper = stillCheaperInWords(plans);
   return (
     <>
       {isWaiting && <p role="status">{STICKS_COMING}</p>}
@@ -25,6 +32,7 @@ export function OrderList(): ReactNode {
           ))}
           <p>
             <strong>{orderTotalInWords(list, derived.job)}</strong>
+            {cheaper !== null && <span className="small under">{cheaper}</span>}
           </p>
         </>
       )}

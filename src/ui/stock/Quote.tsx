@@ -1,6 +1,6 @@
 /** What the job comes to by the shop's own rates, line by line; the rates, what is charged beside, and the texts of the customer's page. */
 import { useDeferredValue, useMemo, useState, type ReactNode } from 'react';
-import { setRates } from '../../core/edit/quote.ts';
+import { changeTook, setRates } from '../../core/edit/quote.ts';
 import { reckonQuote, type Reckoned } from '../../core/quote/reckon.ts';
 import type { Job } from '../../core/job/types.ts';
 import {
@@ -11,6 +11,7 @@ import {
   QUOTE_IS,
   ROUNDED_IS,
   STICKS_COMING,
+  stillCheaperInWords,
   TAX_IS,
   tookInWords,
   withoutInWords,
@@ -39,7 +40,7 @@ export function Quote(): ReactNode {
         {QUOTE_IS} {ROUNDED_IS}
       </p>
       {isWaiting && <p role="status">{STICKS_COMING}</p>}
-      <Sums reckoned={reckoned} job={job} />
+      <Sums reckoned={reckoned} job={job} cheaper={stillCheaperInWords(plans)} />
       <label className="quote-noting">
         <input type="checkbox" checked={noting} onChange={(event) => setNoting(event.target.checked)} />
         Note what each line really took
@@ -50,10 +51,22 @@ export function Quote(): ReactNode {
         ))}
       </ul>
       {reckoned.stray.length > 0 && (
-        <ul className="small">
-          {reckoned.stray.map((entry, i) => (
-            <li key={`${entry.line} ${i}`}>{tookInWords(entry, reckoned.lines, job)}</li>
-          ))}
+        <ul className="quote-lines">
+          {reckoned.stray.map((entry, i) => {
+            const words = tookInWords(entry, reckoned.lines, job);
+            return (
+              <li key={`${entry.line} ${i}`} className="quote-line">
+                <span className="small">{words}</span>
+                <button
+                  type="button"
+                  className="press press-quiet"
+                  onClick={() => jobDocument.getState().edit('Note taken out', (old) => changeTook(old, entry, null))}
+                >
+                  Take out<span className="spoken-only"> {words}</span>
+                </button>
+              </li>
+            );
+          })}
         </ul>
       )}
       <Section title="Rates of this job" onlyOpen>
@@ -78,7 +91,8 @@ export function Quote(): ReactNode {
 }
 
 /** Groups, then what is put on them, then what all comes to. */
-function Sums({ reckoned, job }: { reckoned: Reckoned; job: Job }): ReactNode {
+function Sums(props: { reckoned: Reckoned; job: Job; cheaper: string | null }): ReactNode {
+  const { reckoned, job, cheaper } = props;
   const { groups, whole, hours, took } = reckoned;
   const rates = job.quote?.rates;
   const without = withoutInWords(reckoned, job);
@@ -112,6 +126,7 @@ function Sums({ reckoned, job }: { reckoned: Reckoned; job: Job }): ReactNode {
           {without}
         </p>
       )}
+      {cheaper !== null && <p className="small">{cheaper}</p>}
       <p className="small">
         {onTopInWords(rates)} {TAX_IS} Work: {hoursInWords(hours)}; noted so far {hoursInWords(took.hours)}, and paid{' '}
         {moneyInWords(took.paid, rates)}.

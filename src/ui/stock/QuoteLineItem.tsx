@@ -1,8 +1,9 @@
 /** A line of the quote: what it is, how it came, what it comes to; and beside it what it really took. */
 import type { ReactNode } from 'react';
-import { setTook } from '../../core/edit/quote.ts';
+import { addTook, changeTook } from '../../core/edit/quote.ts';
 import type { Took } from '../../core/job/kinds/quote.ts';
 import { GREATEST_COST, GREATEST_HOURS } from '../../core/job/limits.ts';
+import { shownName } from '../../core/job/shown.ts';
 import type { Job } from '../../core/job/types.ts';
 import type { QuoteLine } from '../../core/quote/reckon.ts';
 import { howInWords, lineInWords, moneyInWords, tookInWords, unpricedInWords } from '../../core/words/quote.ts';
@@ -31,7 +32,7 @@ export function QuoteLineItem({ line, job, noting }: { line: QuoteLine; job: Job
             </span>
           ))}
       </span>
-      {noting && <TookFields line={line} name={name} />}
+      {noting && <TookRows line={line} name={name} />}
     </li>
   );
 }
@@ -39,26 +40,39 @@ export function QuoteLineItem({ line, job, noting }: { line: QuoteLine; job: Job
 const HOURS = orNothing(numberKind(0, GREATEST_HOURS, 1));
 const MONEY = orNothing(numberKind(0, GREATEST_COST, 1));
 
-/** What is noted takes the place of all that was noted of the line, under today's date. */
-function TookFields({ line: { id, took }, name }: { line: QuoteLine; name: string }): ReactNode {
-  const remark = took.entries.map((entry) => entry.remark ?? '').find((words) => words !== '') ?? '';
+/** A row for each entry of the line, and an empty one for another. */
+const TookRows = ({ line: { id, took }, name }: { line: QuoteLine; name: string }): ReactNode =>
+  // By their place: the row that one more was typed into stays that row, and keeps the hand.
+  [...took.entries, null].map((entry, i) => (
+    <TookFields key={i} line={id} entry={entry} name={i === 0 ? name : `${name}, entry ${i + 1},`} />
+  ));
+
+/** An entry keeps the day on which it was noted; one that has nothing left is gone. */
+function TookFields({ line, entry, name }: { line: string; entry: Took | null; name: string }): ReactNode {
+  const { hours = null, paid = null, remark = '', on } = entry ?? {};
   const note = (fields: { hours?: number | null; paid?: number | null; remark?: string }) => {
-    const next = { hours: took.hours, paid: took.paid, remark, ...fields };
-    const entry: Omit<Took, 'line'> = {
+    const next = { hours, paid, remark, ...fields };
+    const said = {
       ...(next.hours !== null && { hours: next.hours }),
       ...(next.paid !== null && { paid: next.paid }),
       ...(next.remark !== '' && { remark: next.remark }),
     };
-    const isEmpty = Object.keys(entry).length === 0;
-    return jobDocument
-      .getState()
-      .edit(`What ${name} took`, (job) => setTook(job, id, isEmpty ? null : { ...entry, on: dayOf(new Date()) }));
+    const isEmpty = Object.keys(said).length === 0;
+    return jobDocument.getState().edit(`What ${name} took`, (job) => {
+      if (entry === null) return isEmpty ? job : addTook(job, { line, ...said, on: dayOf(new Date()) });
+      return changeTook(job, entry, isEmpty ? null : { line, ...said, ...(on !== undefined && { on }) });
+    });
   };
   return (
     <div className="quote-took" role="group" aria-label={`What ${name} took`}>
-      <EntryField label="Hours" kind={HOURS} value={took.hours} numeric commit={(hours) => note({ hours })} />
-      <EntryField label="Paid" kind={MONEY} value={took.paid} numeric commit={(paid) => note({ paid })} />
-      <TextField label="Remark" mayBeEmpty value={remark} commit={(words) => note({ remark: words })} />
+      <EntryField label="Hours" kind={HOURS} value={hours} numeric commit={(next) => note({ hours: next })} />
+      <EntryField label="Paid" kind={MONEY} value={paid} numeric commit={(next) => note({ paid: next })} />
+      <TextField
+        label={on === undefined || on === '' ? 'Remark' : `Remark of ${shownName(on)}`}
+        mayBeEmpty
+        value={remark}
+        commit={(next) => note({ remark: next })}
+      />
     </div>
   );
 }

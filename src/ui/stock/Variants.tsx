@@ -1,5 +1,5 @@
 /** The job held against what was kept of it by name, or two of these against each other; and the way back to one. */
-import { useEffect, useState, type ReactNode } from 'react';
+import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import { figuresOf, type Figures } from '../../core/compare/figures.ts';
 import { variants as stage, type VariantFigures } from '../../core/compare/variants.ts';
 import { backToVariant, keepVariant, nameVariant, removeVariant } from '../../core/edit/variants.ts';
@@ -44,7 +44,6 @@ export function Variants(): ReactNode {
 function Compared({ variants }: { variants: readonly Variant[] }): ReactNode {
   const [sides, setSides] = useState<readonly [string, string]>([variants.at(-1)!.id, NOW]);
   const unit = useDocument((state) => state.job.lengthUnit);
-  const rates = useDocument((state) => state.job.quote?.rates);
   const choices = [
     { value: NOW, label: 'As it stands now' },
     ...variants.map(({ id, name }) => ({ value: id, label: shownName(name) })),
@@ -52,7 +51,7 @@ function Compared({ variants }: { variants: readonly Variant[] }): ReactNode {
   // One that was deleted meanwhile is no choice any more.
   const shown = sides.map((side) => (choices.some(({ value }) => value === side) ? side : NOW)) as [string, string];
   const found = [useSide(shown[0]), useSide(shown[1])] as const;
-  const rows = compareRows([figuresIn(found[0]), figuresIn(found[1])], { unit, ...(rates && { rates }) });
+  const rows = compareRows([figuresIn(found[0]), figuresIn(found[1])], { unit });
   const side = (at: 0 | 1, label: string): ReactNode => (
     <SelectField
       label={label}
@@ -117,14 +116,19 @@ function useSide(id: string): VariantFigures | null {
   const plans = useResults((state) => state.plans);
   const findings = useResults((state) => state.findings);
   const kept = useResults((state) => state.variants.get(id));
-  if (id !== NOW) return kept ?? null;
-  const sections = toCut(derived).flatMap((section) => {
-    const planned = plans.get(section.section);
-    return planned === undefined ? [] : [{ ...section, ...planned }];
-  });
-  return sections.length === toCut(derived).length
-    ? { ok: true, figures: figuresOf(derived, sections, findings) }
-    : null;
+  const isNow = id === NOW;
+  // It goes through every end and article: once for each state of the job, and not each time this is drawn.
+  const now = useMemo((): VariantFigures | null => {
+    if (!isNow) return null;
+    const sections = toCut(derived).flatMap((section) => {
+      const planned = plans.get(section.section);
+      return planned === undefined ? [] : [{ ...section, ...planned }];
+    });
+    return sections.length === toCut(derived).length
+      ? { ok: true, figures: figuresOf(derived, sections, findings) }
+      : null;
+  }, [isNow, derived, plans, findings]);
+  return isNow ? now : (kept ?? null);
 }
 
 function Kept({ variant: { id, name, on } }: { variant: Variant }): ReactNode {

@@ -90,4 +90,38 @@ describe('side by side', () => {
     expect(rows.find(({ title }) => title === 'Tubes')!.texts).toEqual(['30', '29']);
     expect(compareRows([one.figures, null], { unit: 'in' }).every(({ differ }) => !differ)).toBe(true);
   });
+
+  it('prints each price in the money of its own version', () => {
+    const rates = (currency: string) => ({ currency, hourly: 60, minutes: { cope: 10 } });
+    const [one, other] = ['EUR', 'crowns'].map((currency) =>
+      figuresOf(derivedFrom(JSON.stringify({ ...JSON.parse(text), quote: { rates: rates(currency) } })), [], []),
+    );
+    const { texts, differ } = compareRows([one!, other!], { unit: 'mm' }).find(({ title }) => /price/iu.test(title))!;
+    expect(texts[0]).toMatch(/^\d+\.\d\d EUR/u);
+    expect(texts[1]).toMatch(/^\d+\.\d\d crowns/u);
+    expect(differ).toBe(true);
+  });
+
+  it('counts a stick that was sawn once with its left-over, and as bought only what is still to buy', () => {
+    const stick = { section: 'main', length: 6096, cost: 97, cuts: [], left: 3000 };
+    const sawn = [
+      { ...stick, id: 'w1', from: 'gone', kept: 'w1-left', bought: true },
+      { ...stick, id: 'w2', from: 'w1-left', length: 3000, left: 10 },
+      { ...stick, id: 'w3', from: 'other', length: 3000, left: 10, bought: true },
+    ];
+    const sticks = [{ id: 'buy', section: 'main', length: 6096, cost: 97 }];
+    const after = derivedFrom(JSON.stringify({ ...JSON.parse(text), stock: { sticks, sawn } }));
+    const plans = toCut(after).map((section) => ({ ...section, ...planSection(section) }));
+    const planned = plans.reduce((sum, { plan }) => sum + plan.sticks.length, 0);
+    expect(planned).toBeGreaterThan(0);
+    expect(figuresOf(after, plans, []).sticks).toMatchObject({ count: planned + 2, bought: planned });
+  });
+
+  it('says from where the centre of mass is measured', () => {
+    const titles = compareRows([null, null], { unit: 'mm' }).flatMap(({ title }) =>
+      title.startsWith('Centre of mass') ? [title] : [],
+    );
+    expect(titles).toHaveLength(3);
+    for (const title of titles) expect(title).toMatch(/of the car’s zero$|from the car’s zero$|of the centre plane$/u);
+  });
 });

@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { addExtra, removeExtra, setExtra, setQuoteText, setRates, setTook } from '../../../src/core/edit/quote.ts';
+import {
+  addExtra,
+  addTook,
+  changeTook,
+  removeExtra,
+  setExtra,
+  setQuoteText,
+  setRates,
+} from '../../../src/core/edit/quote.ts';
 import { rateOf, withCurrency, withRate } from '../../../src/core/job/rate-names.ts';
 import { deepFreeze } from '../../laws/jobs.ts';
 import { sampleJob } from '../job/sample.ts';
@@ -16,7 +24,7 @@ describe('the quote of a job', () => {
   it('stays the same job where nothing changes', () => {
     expect(setRates(job, structuredClone(job.quote!.rates!))).toBe(job);
     expect(setQuoteText(job, 'customer', 'A customer')).toBe(job);
-    expect(setTook(bare, 'bending', null)).toBe(bare);
+    expect(changeTook(job, { line: 'bending', hours: 2.5 }, null)).toBe(job);
   });
 
   it('takes other texts and extras, and gives them up', () => {
@@ -25,16 +33,23 @@ describe('the quote of a job', () => {
       { what: 'Paint', amount: 120 },
       { what: 'Journey', amount: 45 },
     ]);
-    const taken = setTook(setTook(two, 'extra 1', { paid: 90 }), 'extra 2', { paid: 50 });
+    const taken = addTook(addTook(two, { line: 'extra 1', paid: 90 }), { line: 'extra 2', paid: 50 });
     const { extras, took } = removeExtra(taken, 0).quote!;
     expect(extras).toEqual([{ what: 'Journey', amount: 40 }]);
     expect(took!.filter(({ line }) => line.startsWith('extra'))).toEqual([{ line: 'extra 1', paid: 50 }]);
   });
 
-  it('notes what a line took in the place of what was noted', () => {
-    const next = setTook(job, 'bending', { hours: 3 });
-    expect(next.quote!.took).toEqual([{ line: 'bending', hours: 3 }]);
-    expect(setTook(next, 'bending', null).quote).not.toHaveProperty('took');
+  it('notes what a line took beside what was noted, changes one entry and leaves the others their day and remark', () => {
+    const [first] = job.quote!.took!;
+    const more = { line: 'bending', hours: 3, on: '2026-03-05', remark: 'the rest' };
+    const two = addTook(job, more);
+    expect(two.quote!.took).toEqual([first, more]);
+    const changed = changeTook(two, first!, { ...first!, hours: 4 });
+    expect(changed.quote!.took).toEqual([{ ...first, hours: 4 }, more]);
+    expect(changed.quote!.took![1]).toBe(more);
+    const one = changeTook(two, first!, null);
+    expect(one.quote!.took).toEqual([more]);
+    expect(changeTook(one, more, null).quote).not.toHaveProperty('took');
   });
 });
 

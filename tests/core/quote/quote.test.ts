@@ -5,13 +5,22 @@ import type { Job } from '../../../src/core/job/types.ts';
 import { amountsOf } from '../../../src/core/quote/amounts.ts';
 import { orderList } from '../../../src/core/quote/order.ts';
 import { reckonQuote, type QuoteLine, type Reckoned } from '../../../src/core/quote/reckon.ts';
-import { sticksSawn } from '../../../src/core/quote/sticks.ts';
 import { rateBy, rateKept } from '../../../src/core/quote/units.ts';
 import { setStage } from '../../../src/core/shape/made-stage.ts';
+import { sawStick } from '../../../src/core/shape/saw-stick.ts';
 import { feedOf } from '../../../src/core/solve/feed.ts';
 import { plansOf } from '../../../src/core/stock/of-job.ts';
 import { rounded, shareOf, summed } from '../../../src/core/units/money.ts';
-import { howInWords, lineInWords, moneyInWords, onTopInWords, withoutInWords } from '../../../src/core/words/quote.ts';
+import {
+  howInWords,
+  lineInWords,
+  moneyInWords,
+  onTopInWords,
+  sticksInWords,
+  stillCheaperInWords,
+  tookInWords,
+  withoutInWords,
+} from '../../../src/core/words/quote.ts';
 import { derived } from '../frame.ts';
 
 const PLATE = {
@@ -45,6 +54,8 @@ const frameWith = (more: object = {}) =>
   });
 const FOOT = { fit: 'foot', foot: 'pad', normal: [0, 0, 1] };
 const COPED = { fit: 'cope', against: ['hoop'] };
+/** What a stick of it is called by what is noted of it. */
+const K1 = 'sticks 6000 mm at 80.5 of main';
 const STOCK = { kerf: 2, sticks: [{ id: 'k1', section: 'main', length: 6000, cost: 80.5 }] };
 const RATES = {
   currency: 'EUR',
@@ -120,7 +131,7 @@ describe('a quote', () => {
     );
     const welded = rounded((2 * Math.PI * 44.45 + 8 * Math.SQRT2 * 1.3506438810476755 * 22.225) / 1000);
     expect(figures).toEqual({
-      'stick k1': [1, null, 80.5],
+      [K1]: [1, null, 80.5],
       bolts: [4, null, 3.4],
       footSteel: [rounded(2 * massOfPlate), null, rounded(rounded(2 * massOfPlate) * 4.5)],
       straightCut: [2, 0.1, 6],
@@ -134,7 +145,7 @@ describe('a quote', () => {
       footMaking: [2, 0.4, 24],
     });
     expect(howInWords(line(quote, 'cope'), RATES)).toBe('2 × 10 min each = 0.33 h, at 60.00 an hour');
-    expect(howInWords(line(quote, 'stick k1'), RATES)).toBe('1 × 80.50 each');
+    expect(howInWords(line(quote, K1), RATES)).toBe('1 × 80.50 each');
     expect(quote.unpriced).toEqual([]);
   });
 
@@ -184,14 +195,14 @@ describe('a quote', () => {
         took: [
           { line: 'bending', hours: 0.5, on: '2026-03-02' },
           { line: 'bending', hours: 0.25 },
-          { line: 'stick k1', paid: 82 },
+          { line: K1, paid: 82 },
           { line: 'gone', hours: 1 },
         ],
       },
     );
     expect(line(quote, 'extra 1')).toMatchObject({ amount: 120, group: 'extras' });
     expect(line(quote, 'bending').took).toMatchObject({ hours: 0.75, paid: null });
-    expect(line(quote, 'stick k1').took).toMatchObject({ hours: null, paid: 82 });
+    expect(line(quote, K1).took).toMatchObject({ hours: null, paid: 82 });
     expect(quote.took).toEqual({ hours: 1.75, paid: 82 });
     expect(quote.stray).toEqual([{ line: 'gone', hours: 1 }]);
   });
@@ -202,39 +213,70 @@ describe('a quote', () => {
     const short = await reckoned({
       stock: { ...STOCK, sticks: [{ id: 'k1', section: 'main', length: 3000, count: 1, cost: 40 }] },
     });
-    expect(line(short, 'stick k1')).toMatchObject({ quantity: 1, amount: 40, of: { from: 'rack' } });
+    expect(line(short, 'sticks 3000 mm at 40 of main')).toMatchObject({
+      quantity: 1,
+      amount: 40,
+      of: { alike: { rack: 1 } },
+    });
     expect(line(short, 'wanted main 1')).toMatchObject({ amount: null });
   });
 
-  it('counts a stick that was sawn whole, and its left-over no more', async () => {
-    const whole = {
-      id: 'w1',
-      section: 'main',
-      length: 6000,
-      cost: 80,
-      cuts: [{ tube: 'hoop', length: 2700 }],
-      left: 3000,
-      kept: 'k2',
-      on: '',
-    };
-    const again = { ...whole, id: 'w2', length: 3000, cost: 40, cuts: [{ length: 300 }], left: 2600, kept: 'k3' };
-    const other = { ...whole, id: 'w3', kept: undefined, left: 100 };
-    const sawn = sticksSawn({ sawn: [whole, again, other] as never });
-    expect(sawn).toEqual([{ like: whole, count: 2 }]);
-    const quote = await reckoned({
-      stock: {
-        ...STOCK,
-        sticks: [
-          { id: 'k2', section: 'main', length: 3000, count: 1, cost: 40 },
-          { ...STOCK.sticks[0], length: 3500 },
-        ],
-        sawn: [{ ...whole, cuts: [] }],
-      },
-    });
-    expect(line(quote, 'stick k2')).toMatchObject({ amount: 0, of: { from: 'left-over' } });
-    expect(line(quote, 'sawn w1')).toMatchObject({ quantity: 1, amount: 80 });
+  it('counts a stick that was sawn whole, its left-over no more, and one of the same length that was bought', async () => {
+    const whole = { id: 'w1', section: 'main', length: 6000, cost: 80, cuts: [], left: 3000, from: 'k1', kept: 'k2' };
+    const part = { ...whole, length: 3000, cost: 40, left: 100, kept: undefined };
+    const sticks = [
+      { id: 'k2', section: 'main', length: 3000, count: 1, cost: 40 },
+      { ...STOCK.sticks[0]!, length: 3500 },
+    ];
+    const left = await reckoned({ stock: { ...STOCK, sticks, sawn: [whole] } });
+    expect(sticksIn(left)).toEqual([
+      ['sticks 3500 mm at 80.5 of main', 1, 80.5],
+      ['sticks 6000 mm at 80 of main', 1, 80],
+    ]);
+    const sawn = [whole, { ...part, id: 'w2', from: 'k2' }, { ...part, id: 'w3', from: 'k9', bought: true }];
+    const all = await reckoned({ stock: { ...STOCK, sticks: sticks.slice(1), sawn } });
+    expect(sticksIn(all)).toEqual([
+      ['sticks 3500 mm at 80.5 of main', 2, 161],
+      ['sticks 6000 mm at 80 of main', 1, 80],
+      ['sticks 3000 mm at 40 of main', 1, 40],
+    ]);
+  });
+
+  it('keeps what was noted of a stick on its line, and comes to the same, once that is sawn', async () => {
+    const quote = { rates: RATES, took: [{ line: K1, paid: 82 }] };
+    const before = frameWith({ stock: { ...STOCK, keepFrom: 100, sticks: [{ ...STOCK.sticks[0], count: 2 }] }, quote });
+    const plans = await plansOf(before);
+    const after = rederived(sawStick(before.job, before, plans[0]!.plan.sticks[0]!, '2026-03-02'));
+    const [open, sawn] = [reckonQuote(before, plans), reckonQuote(after, await plansOf(after))];
+    expect(sticksIn(sawn)).toEqual(sticksIn(open));
+    expect(sawn.whole).toEqual(open.whole);
+    for (const each of [open, sawn]) expect([line(each, K1).took.paid, each.stray]).toEqual([82, []]);
+    expect(lineInWords(line(sawn, K1).of, after.job).counts).toBe(
+      'Whole sticks: 1 sawn already. What is left of those that were sawn costs no more.',
+    );
+  });
+
+  it('has a line for each batch and price, and one for sticks alike that are bought, on the rack and sawn', async () => {
+    const stick = { section: 'main', length: 6000, cost: 80 };
+    const sawn = [
+      { ...stick, id: 'w1', cuts: [], left: 0 },
+      { ...stick, id: 'w2', batch: 'H-1', cuts: [], left: 0 },
+      { ...stick, id: 'w3', cost: 81, cuts: [], left: 0 },
+    ];
+    const quote = await reckoned({ stock: { ...STOCK, sticks: [{ ...stick, id: 'k1' }], sawn } });
+    expect(sticksIn(quote)).toEqual([
+      ['sticks 6000 mm at 80 of main', 2, 160],
+      ['sticks 6000 mm at 80 of main\nH-1', 1, 80],
+      ['sticks 6000 mm at 81 of main', 1, 81],
+    ]);
+    expect(lineInWords(quote.lines[0]!.of, frameWith().job).counts).toMatch(
+      /^Whole sticks: 1 to be bought and 1 sawn already\./u,
+    );
   });
 });
+
+const sticksIn = ({ lines }: Reckoned) =>
+  lines.flatMap(({ id, of, quantity, amount }) => (of.kind === 'sticks' ? [[id, quantity, amount]] : []));
 
 describe('an order list', () => {
   it('has sticks to buy, steel for plates, bolts, and the saws that the shop has not', async () => {
@@ -289,6 +331,29 @@ describe('figures', () => {
       '12.50 EUR',
       '12.50',
     ]);
+  });
+
+  it('stay as they are beside words that would turn them round', () => {
+    const job = { ...frameWith({ stock: STOCK }).job, quote: { rates: { currency: '\u202eEUR\n' } } };
+    const entry = { line: 'gone\u2066', paid: 12.5, hours: 1.25, on: '\u0007today', remark: 'one\u202d\r\ntwice' };
+    const like = { section: 'main', length: 6000, batch: 'H\u202e-204' };
+    for (const words of [
+      moneyInWords(12.5, job.quote.rates),
+      tookInWords(entry, [], job),
+      sticksInWords(like, job),
+      lineInWords({ kind: 'extra', extra: { what: 'Paint\u2067\tred', amount: 1 } }, job).name,
+    ]) {
+      expect(words).not.toMatch(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u);
+    }
+    expect(tookInWords(entry, [], job)).toBe(
+      'gone, a line that is no more: today, took 1.25 h, paid 12.50 EUR, one twice.',
+    );
+  });
+
+  it('say which totals go by a plan that is not proven', () => {
+    const plan = { sticks: [], unplaced: [], cost: 100 };
+    expect(stillCheaperInWords([{ plan: { ...plan, leastCost: 100 } }])).toBeNull();
+    expect(stillCheaperInWords([{ plan: { ...plan, leastCost: 99 } }])).toMatch(/may still get cheaper/u);
   });
 
   it('say what neither overhead nor margin is put on, and what no line has', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { clipped } from '../../../src/drawing/clip.ts';
-import { unknownFace } from '../../../src/drawing/plain-line.ts';
+import { unknownFace } from '../../../src/drawing/unknown-face.ts';
 import { hatched } from '../../../src/drawing/hatch.ts';
 import { shelved } from '../../../src/drawing/shelves.ts';
 import { FINE, line, words } from '../../../src/drawing/strokes.ts';

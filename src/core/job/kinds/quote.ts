@@ -1,6 +1,6 @@
 /** A job's quote: what it is reckoned with, what stands over and under it, what else is charged, and what a line really took. */
 import * as v from 'valibot';
-import { LONGEST_ID, MOST_EXTRAS, MOST_TOOK, GREATEST_HOURS } from '../limits.ts';
+import { MOST_EXTRAS, MOST_TOOK, GREATEST_HOURS } from '../limits.ts';
 import { number, words } from './fields.ts';
 import type { Part } from './kind.ts';
 import { money, ratesPart, type Rates } from './rates.ts';
@@ -39,7 +39,7 @@ export const extraPart: Part<Extra> = {
 
 export const tookPart: Part<Took> = {
   shape: v.looseObject({
-    line: v.pipe(v.string(), v.maxLength(LONGEST_ID, `longer than ${LONGEST_ID} characters`)),
+    line: words,
     hours: v.exactOptional(number(0, GREATEST_HOURS, 'below zero', `beyond ${GREATEST_HOURS} hours`)),
     paid: v.exactOptional(money),
     on: v.exactOptional(words),

@@ -13,7 +13,6 @@ import type { Judge, Outcome } from '../types.ts';
 import { beltFrom, type Belt } from './belt.ts';
 import { driversOf } from './drivers.ts';
 
-/** Of each shoulder of each driver the figure of the article: degrees or mm. */
 export const harness: Judge<'harness'> = (check, ask) => {
   const drivers = driversOf(ask);
   if (drivers.length === 0) return [{ unknown: { id: 'no-driver' }, concerns: [], at: null }];
@@ -36,8 +35,7 @@ export const harness: Judge<'harness'> = (check, ask) => {
   });
 };
 
-/** From a shoulder to the bar that is nearest behind it; null where none runs there. */
-export function nearestBelt(shoulder: Vec3, bars: readonly Bar[]): readonly [Bar, Belt] | null {
+function nearestBelt(shoulder: Vec3, bars: readonly Bar[]): readonly [Bar, Belt] | null {
   const found = bars.flatMap((bar): readonly (readonly [Bar, Belt])[] => {
     const belt = beltFrom(shoulder, bar);
     return belt === null ? [] : [[bar, belt]];

@@ -2,10 +2,8 @@
  * Text where no typeface is at hand to be measured: SVG and DXF are set by the program that opens them. What a person typed
  * may hold line breaks and marks that turn the reading direction round: none of that may tear a line of the drawing.
  */
+import { plainLine } from '../core/job/plain-line.ts';
 import type { Lettering } from './lettering.ts';
-
-/** One line of printable text: controls, direction marks, line breaks and halves of characters become a space. */
-export const plainLine = (text: string): string => text.replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]+/gu, ' ').trim();
 
 /** Of the letter's body: sans faces set most text narrower than this. Wide on purpose: it is for keeping inside. */
 const WIDEST = 0.66;
