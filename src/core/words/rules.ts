@@ -329,6 +329,17 @@ export function answerInWords({ by, on, note }: RuleAnswer): string {
 export const inspectorsWord = (answer: RuleAnswer): string =>
   `The inspector’s word: ${VERDICT_WORDS[answer.says]}. ${answerInWords(answer)}`;
 
+/** Of the belts of a driver, left and right: "Left: strap 4.2° above level, the bar’s top 12.0 mm over the shoulder." */
+export function beltInWords(
+  side: 'Left' | 'Right',
+  belt: { readonly angle: number; readonly height: number } | null,
+  unit: LengthUnit,
+): string {
+  if (belt === null) return `${side}: no harness bar behind the shoulder.`;
+  const { angle, height } = belt;
+  return `${side}: strap ${figureInWords(Math.abs(angle), { quantity: 'angle' }, unit)} ${angle < 0 ? 'below' : 'above'} level, the bar’s top ${comparedLength(Math.abs(height), unit)} ${height < 0 ? 'under' : 'over'} the shoulder.`;
+}
+
 /** How much is to be bought, mm. */
 export const lengthToPad = (stretches: readonly ToPad[]): number =>
   stretches.reduce((sum, { from, to }) => sum + to - from, 0);

@@ -3,6 +3,8 @@ import { useState, type ReactNode } from 'react';
 import { setEye, setShoulders, updateDriver } from '../../core/edit/envelopes.ts';
 import type { DriverEnvelope, HeadMotion } from '../../core/job/kinds/envelope.ts';
 import { bareId } from '../../core/job/reference.ts';
+import { beltsOfDriver } from '../../core/rules/belts-of-driver.ts';
+import { askedInWords, beltInWords } from '../../core/words/rules.ts';
 import { peopleInWords } from '../../core/words/people.ts';
 import { useDocument } from '../../store/page.ts';
 import { LengthField } from '../fields/Fields.tsx';
@@ -46,6 +48,7 @@ export function DriverEditor({ driver }: { driver: DriverEnvelope }): ReactNode 
         change={(before, value) => setEye(before, id, value || null)}
       />
       <Shoulders driver={driver} />
+      <Belts driver={driver} />
       {(isLoose || driver.shoulders === undefined) && <p className="small">{peopleInWords(job.lengthUnit)}</p>}
       <fieldset className="trio">
         <legend>Helmet</legend>
@@ -85,6 +88,26 @@ const WAYS: readonly (readonly [keyof HeadMotion, string])[] = [
   ['side', 'To either side'],
   ['up', 'Up, off the seat'],
 ];
+
+/** Where the straps go as the bar is now, met or not; and what the sheets ask of them. */
+function Belts({ driver }: { driver: DriverEnvelope }): ReactNode {
+  const derived = useDocument((state) => state.derived);
+  const { lengthUnit, rules } = derived.job;
+  const asked = rules.flatMap(({ checks }) => checks.filter(({ kind }) => kind === 'harness'));
+  const belts = beltsOfDriver(derived, driver);
+  return (
+    belts.length > 0 && (
+      <ul className="small">
+        {belts.map((belt, i) => (
+          <li key={i}>{beltInWords(i === 0 ? 'Left' : 'Right', belt, lengthUnit)}</li>
+        ))}
+        {asked.map((check, i) => (
+          <li key={`asked ${i}`}>Asked: {askedInWords(check, lengthUnit)}</li>
+        ))}
+      </ul>
+    )
+  );
+}
 
 /** Both or neither are kept: one alone waits here for the other. */
 function Shoulders({ driver }: { driver: DriverEnvelope }): ReactNode {

@@ -1,5 +1,8 @@
 /** The key that puts the harness bar where the belts come as the article wants them: worked out again from the bar as it then lies. */
 import { describe, expect, it } from 'vitest';
+import type { DriverEnvelope } from '../../../src/core/job/kinds/envelope.ts';
+import { beltsOfDriver } from '../../../src/core/rules/belts-of-driver.ts';
+import { beltInWords } from '../../../src/core/words/rules.ts';
 import { derive, type Derived } from '../../../src/core/derive.ts';
 import { addDriver, setShoulders } from '../../../src/core/edit/envelopes.ts';
 import { setPlace } from '../../../src/core/edit/nodes.ts';
@@ -129,4 +132,20 @@ describe('the harness bar', () => {
     const [verdict] = judge(frame);
     expect(mendsOfVerdict(fixed, verdict!, frame).filter(({ kind }) => kind === 'lift-bar')).toEqual([]);
   });
+});
+
+it('the straps of a driver are told whether or not an article asks', () => {
+  const job = seated(WINDOW, [700, 720]);
+  const frame = derived({ ...job, rules: [] });
+  const driver = job.envelopes.find(({ kind, name }) => kind === 'driver' && name === 'Driver');
+  const [x, z, radius] = barOf(frame);
+  const belts = beltsOfDriver(frame, driver as DriverEnvelope);
+  for (const [i, height] of [700, 720].entries()) {
+    expect(belts[i]!.angle).toBeCloseTo(belt(BACK - x, z - height, radius), 6);
+    expect(belts[i]!.height).toBeCloseTo(z + radius - height, 6);
+  }
+  expect(beltInWords('Left', { angle: -4.25, height: 12 }, 'mm')).toBe(
+    'Left: strap 4.3° below level, the bar’s top 12.0 mm over the shoulder.',
+  );
+  expect(beltsOfDriver(frame, {})).toEqual([]);
 });

@@ -13,6 +13,7 @@ import type { Judge, Outcome } from '../types.ts';
 import { beltFrom, type Belt } from './belt.ts';
 import { driversOf } from './drivers.ts';
 
+/** Of each shoulder of each driver the figure of the article: degrees or mm. */
 export const harness: Judge<'harness'> = (check, ask) => {
   const drivers = driversOf(ask);
   if (drivers.length === 0) return [{ unknown: { id: 'no-driver' }, concerns: [], at: null }];
@@ -35,7 +36,8 @@ export const harness: Judge<'harness'> = (check, ask) => {
   });
 };
 
-function nearestBelt(shoulder: Vec3, bars: readonly Bar[]): readonly [Bar, Belt] | null {
+/** From a shoulder to the bar that is nearest behind it; null where none runs there. */
+export function nearestBelt(shoulder: Vec3, bars: readonly Bar[]): readonly [Bar, Belt] | null {
   const found = bars.flatMap((bar): readonly (readonly [Bar, Belt])[] => {
     const belt = beltFrom(shoulder, bar);
     return belt === null ? [] : [[bar, belt]];
