@@ -16,7 +16,7 @@ export function bestFilled(problem: Problem, enough: number): readonly Lay[] | n
   const effort: Effort = { left: MOST_IN_ALL };
   let best: readonly Lay[] | null = null;
   let least = Infinity;
-  for (let turn = 0; turn < TRIES && least > enough && effort.left > 0; turn++) {
+  for (let turn = 0; turn < TRIES && (best === null || least > enough) && effort.left > 0; turn++) {
     const share = turn === 0 ? 0 : PASSED[turn % PASSED.length]!;
     const lays = filledSticks(problem, () => share > 0 && row() < share, effort);
     const cost = lays?.reduce((sum, { sort }) => sum + problem.sorts[sort]!.cost, 0) ?? Infinity;

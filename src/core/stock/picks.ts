@@ -1,6 +1,6 @@
 /** Which sticks a plan may be cut from, before anybody asks how: whole ones, as many as there are, with room enough for all parts together. */
 import { ROUNDING } from '../geometry/tolerance.ts';
-import type { Problem } from './lays.ts';
+import type { Lot, Problem } from './lays.ts';
 
 /** How many of each sort, in the order of the sorts. */
 export interface Pick {
@@ -15,7 +15,8 @@ export interface Pick {
 const MOST_LOOKS = 200_000;
 
 /** What all parts take, kerfs counted, mm. */
-export const needOf = ({ lots }: Problem): number => lots.reduce((sum, { length, count }) => sum + length * count, 0);
+export const needOf = ({ lots }: { readonly lots: readonly Lot[] }): number =>
+  lots.reduce((sum, { length, count }) => sum + length * count, 0);
 
 /** All that cost less than `below`, the cheapest first, of these the roomiest first; of sticks that cost nothing each has all, which does no harm. Null where there are more than `most`, or too many to look through. */
 export function picksBelow(problem: Problem, below: number, most: number): readonly Pick[] | null {

@@ -20,12 +20,21 @@ export const problemOf = (parts: readonly Part[], sorts: readonly StickSort[], s
 export const costOf = (lays: readonly Lay[], sorts: readonly StickSort[]): number =>
   lays.reduce((sum, { sort }) => sum + sorts[sort]!.cost, 0);
 
-/** Costs, 0 and more, come in steps of this, where they are whole thousandths of the money's unit: no two plans differ by less. Else next to nothing. */
-export function costStep(sorts: readonly StickSort[]): number {
+/** By what the costs of two plans differ, money. */
+export interface Step {
+  /** The least that they differ by; where costs come in no steps, plans nearer than this to each other are taken to cost the same. */
+  readonly size: number;
+  /** Whether every cost is a whole number of them. */
+  readonly isWhole: boolean;
+}
+
+/** Costs, 0 and more, come in steps, their greatest common divisor, where they are whole thousandths of the money's unit; else a millionth of the dearest stick tells plans apart. */
+export function costStep(sorts: readonly StickSort[]): Step {
   const costs = sorts.map(({ cost }) => cost * FINEST);
-  if (costs.some((cost) => Math.abs(cost - Math.round(cost)) > WHOLE)) return WHOLE * Math.max(...costs);
-  const step = costs.map(Math.round).reduce(greatestDivisor, 0);
-  return Math.max(step, 1) / FINEST;
+  if (costs.some((cost) => Math.abs(cost - Math.round(cost)) > WHOLE))
+    return { size: (WHOLE * costs.reduce((most, cost) => Math.max(most, cost), 0)) / FINEST, isWhole: false };
+  const size = costs.map(Math.round).reduce(greatestDivisor, 0);
+  return { size: Math.max(size, 1) / FINEST, isWhole: true };
 }
 
 const FINEST = 1000;
@@ -35,16 +44,29 @@ const greatestDivisor = (a: number, b: number): number => (b === 0 ? a : greates
 /** Of a figure: nearer than this to a whole number it is one. */
 const WHOLE = 1e-6;
 
-/** To a whole step; what stands above one by rounding alone is that. */
-export const roundedUp = (cost: number, step: number): number => Math.ceil(cost / step - WHOLE) * step;
+/** A bound, to a whole step where costs come in such; what stands above one by rounding alone is that. */
+export const roundedUp = (bound: number, { size, isWhole }: Step): number =>
+  isWhole ? Math.ceil(bound / size - WHOLE) * size : bound;
 
-/** Parts that are alike are one lot; the longest first. */
+/** What no plan costs less than, once it is known that none costs just that. */
+export const stepOn = (bound: number, { size, isWhole }: Step): number => (isWhole ? bound + size : bound);
+
+/** Whether a plan of the cost is the cheapest, where no plan costs less than the bound. */
+export const isLeast = (cost: number, bound: number, { size }: Step): boolean => cost <= bound + size / 2;
+
+/** The bound as it goes with a plan of the cost: that very figure where the plan is the cheapest, below it else. */
+export const leastBeside = (cost: number, bound: number, step: Step): number =>
+  isLeast(cost, bound, step) ? cost : bound;
+
+/** Parts of one key are alike: of one lot. */
+const lotKey = (length: number, batch: string | null): string => `${length}|${batch === null ? '' : `=${batch}`}`;
+
+/** The longest first. */
 function lotsOf(parts: readonly Part[], { kerf }: Sawing): readonly Lot[] {
   const lots = new Map<string, Lot>();
   for (const { length, batch } of parts) {
-    const key = `${length + kerf}|${batch ?? ''}`;
-    const lot = lots.get(key);
-    lots.set(key, { length: length + kerf, batch, count: (lot?.count ?? 0) + 1 });
+    const key = lotKey(length + kerf, batch);
+    lots.set(key, { length: length + kerf, batch, count: (lots.get(key)?.count ?? 0) + 1 });
   }
   return [...lots.values()].toSorted((one, other) => other.length - one.length);
 }
@@ -56,9 +78,9 @@ export function planOf(
   parts: readonly Part[],
   { kerf, squareOff }: Sawing,
 ): Pick<CutPlan, 'sticks' | 'cost'> {
-  const waiting = lots.map((lot) =>
-    parts.filter((part) => part.length + kerf === lot.length && part.batch === lot.batch),
-  );
+  const byKey = new Map(lots.map(({ length, batch }) => [lotKey(length, batch), [] as Part[]]));
+  for (const part of parts) byKey.get(lotKey(part.length + kerf, part.batch))!.push(part);
+  const waiting = [...byKey.values()];
   const longest = ({ of }: Lay): number => of.findIndex((count) => count > 0);
   const sticks = lays
     .toSorted((one, other) => longest(one) - longest(other))

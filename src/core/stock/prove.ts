@@ -7,10 +7,10 @@ import { ROUNDING } from '../geometry/tolerance.ts';
 import { allLays } from './all-lays.ts';
 import { goesOn, type Effort, type Lay, type Problem } from './lays.ts';
 import type { Worths } from './prices.ts';
-import { costOf, costStep, planOf, problemOf, roundedUp, sortsOf } from './problem.ts';
+import { costOf, costStep, isLeast, leastBeside, planOf, problemOf, roundedUp, sortsOf, stepOn } from './problem.ts';
 import { laysFrom, partialProgram, pricesFrom, wholeProgram, type Solver } from './program.ts';
 import type { ToCut } from './to-cut.ts';
-import type { CutPlan } from './types.ts';
+import { isProven, type CutPlan } from './types.ts';
 import { worthiest } from './worthiest.ts';
 
 /** Programs that are solved to find the worths, and parts that may be held to sticks for them. */
@@ -30,7 +30,7 @@ const SAFETY = 1e-9;
 
 /** The same parts placed at no more cost, with a bound that is no lower: the plan itself where nothing better is known. Added up by the same rules as every plan; what the solver answers is never believed but for "none". */
 export function proveCuts({ parts, sticks, sawing }: ToCut, plan: CutPlan, solver: Solver): CutPlan {
-  if (plan.cost <= plan.leastCost) return plan;
+  if (isProven(plan)) return plan;
   const placed = new Set(plan.sticks.flatMap((stick) => stick.parts));
   const those = parts.filter((part) => placed.has(part));
   // No plan has more sticks than parts.
@@ -45,20 +45,20 @@ export function proveCuts({ parts, sticks, sawing }: ToCut, plan: CutPlan, solve
   let least = Math.max(plan.leastCost, worths === null ? 0 : roundedUp(worths.bound, step));
   let best = known;
   const answer = (): CutPlan => {
-    const found = best === known ? plan : { ...planOf(best, problem, those, sawing), unplaced: plan.unplaced };
-    return { ...found, leastCost: Math.min(least, found.cost) };
+    const found = best === known ? plan : { ...plan, ...planOf(best, problem, those, sawing) };
+    return { ...found, leastCost: leastBeside(found.cost, least, step) };
   };
-  const isProven = (): boolean => costOf(best, sorts) <= least + step / 2;
   /** Whether there is surely nothing better among the lays. */
   const better = (lays: readonly Lay[]): boolean => {
     const solved = solver.solve(wholeProgram(problem, lays, least), MOST_LOOKS);
     const found = laysFrom(solved, problem, lays);
-    if (placesAll(found, problem) && costOf(found, sorts) < costOf(best, sorts) - step / 2) best = found;
+    if (placesAll(found, problem) && costOf(found, sorts) < costOf(best, sorts) - step.size / 2) best = found;
     return solved.ended !== 'tired';
   };
   if (worths === null) return answer();
-  for (let rise = 0; !isProven(); rise = 2 * rise + 1) {
-    const target = Math.min(least + rise * step, costOf(best, sorts) - step);
+  for (let rise = 0; !isLeast(costOf(best, sorts), least, step); rise = 2 * rise + 1) {
+    const next = costOf(best, sorts) - step.size;
+    const target = Math.min(least + rise * step.size, next);
     const all = allLays(problem, worths, target - worths.bound, MOST_LAYS, { left: MOST_LISTED });
     if (all === null) {
       better(generated);
@@ -66,7 +66,7 @@ export function proveCuts({ parts, sticks, sawing }: ToCut, plan: CutPlan, solve
     }
     if (!better(all.filter((lay) => isFull(problem, lay)))) break;
     // Every plan of that cost is made of these lays, or parts of them.
-    least = Math.min(target + step, costOf(best, sorts));
+    least = target < next ? Math.min(stepOn(target, step), costOf(best, sorts)) : costOf(best, sorts);
   }
   return answer();
 }

@@ -1,6 +1,7 @@
 /** What a job's plan is made of: its tubes and spares, and the sticks that it has, section by section. */
 import type { Job } from '../job/types.ts';
 import { sameData } from '../job/equal.ts';
+import { batchOf } from '../job/kinds/stick.ts';
 import { FIRST_KERF } from '../job/kinds/stock.ts';
 import type { SectionId } from '../job/reference.ts';
 import { isHoopRole } from '../job/role.ts';
@@ -41,7 +42,7 @@ function toCutAnew({ job, tubes }: OfJob): readonly ToCut[] {
       id: tube.id,
       spare: null,
       length: feedOf(job, tube).cutLength,
-      batch: tube.member.batch ?? null,
+      batch: batchOf(tube.member),
     }));
     const parts = [...ofTubes, ...sparesOf(job, section)];
     return parts.length === 0 ? [] : [{ section, parts, sticks, sawing: sawingOf(job), hoops }];
@@ -57,7 +58,10 @@ export const sawingOf = ({ stock = {} }: Pick<Job, 'stock'>): Sawing => ({
 const sticksOf = ({ stickSorts }: Job, section: SectionId): readonly StickSort[] =>
   stickSorts
     .filter((stick) => stick.section === section)
-    .map(({ id, length, count = Infinity, cost = length, batch = null }) => ({ id, length, count, cost, batch }));
+    .map((stick) => {
+      const { id, length, count = Infinity, cost = length } = stick;
+      return { id, length, count, cost, batch: batchOf(stick) };
+    });
 
 /** A spare is called by the place of its record, and which of them it is, from 0: "spare 0.1". */
 const sparesOf = ({ spares }: Job, section: SectionId): readonly Part[] =>
@@ -67,7 +71,7 @@ const sparesOf = ({ spares }: Job, section: SectionId): readonly Part[] =>
           id: `spare ${record}.${which}`,
           spare: record,
           length: spare.length,
-          batch: spare.batch ?? null,
+          batch: batchOf(spare),
         }))
       : [],
   );

@@ -40,11 +40,13 @@ export interface CutStick {
 export interface CutPlan {
   readonly sticks: readonly CutStick[];
   readonly cost: number;
-  /** No plan that places as much costs less: proven. */
+  /** No plan that places as much costs less: proven. The very figure of the cost where the plan is the cheapest. */
   readonly leastCost: number;
-  /** Parts for which there is no stick. */
+  /** Parts that the plan has no stick for. */
   readonly unplaced: readonly Part[];
+  /** Of these the ones for which there may be a way that nobody found. */
+  readonly unfound: readonly Part[];
 }
 
 /** Whether it is known that no plan costs less. */
-export const isProven = ({ cost, leastCost }: CutPlan): boolean => cost <= leastCost;
+export const isProven = ({ cost, leastCost }: Pick<CutPlan, 'cost' | 'leastCost'>): boolean => cost === leastCost;

@@ -2,9 +2,9 @@
 import type { NoStick } from '../checks/types.ts';
 import { ROUNDING } from '../geometry/tolerance.ts';
 import { shownName } from '../job/shown.ts';
-import type { Stick } from '../job/kinds/stick.ts';
+import { batchOf, type Stick } from '../job/kinds/stick.ts';
 import type { SolvedTube } from '../solve/types.ts';
-import type { CutPlan, Part, Sawing } from '../stock/types.ts';
+import { isProven, type CutPlan, type Part, type Sawing } from '../stock/types.ts';
 import type { Wanting } from '../stock/wanting.ts';
 import { formatLength, type LengthUnit } from '../units/length.ts';
 import { listed } from './lists.ts';
@@ -40,23 +40,31 @@ export function stickLengthInWords(mm: number, unit: LengthUnit): string {
 }
 
 /** "20 ft, batch H-204, from the rack". */
-export function stickInWords({ length, batch, count }: Omit<Stick, 'id' | 'section'>, unit: LengthUnit): string {
-  const from = count === undefined ? 'to buy' : 'from the rack';
-  const heat = batch === undefined ? '' : `, batch ${shownName(batch)}`;
-  return `${stickLengthInWords(length, unit)}${heat}, ${from}`;
+export function stickInWords(stick: Omit<Stick, 'id' | 'section'>, unit: LengthUnit): string {
+  const from = stick.count === undefined ? 'to buy' : 'from the rack';
+  const batch = batchOf(stick);
+  const heat = batch === null ? '' : `, batch ${shownName(batch)}`;
+  return `${stickLengthInWords(stick.length, unit)}${heat}, ${from}`;
 }
 
-/** How good the plan is: what is proven of it. `hasPrices`: its sticks have them, else it is their length that is least. */
-export function leastInWords({ cost, leastCost }: Pick<CutPlan, 'cost' | 'leastCost'>, hasPrices: boolean): string {
-  const [least, over] = hasPrices ? ['costs less', 'cost'] : ['uses less stick', 'use'];
-  const share = ((cost - leastCost) / cost) * 100;
-  return share <= PROVEN
-    ? `Proven: no plan ${least}.`
-    : `Perhaps not the best: it is ${share < SHOWN ? 'less than 0.1' : share.toFixed(1)} % over what any plan is sure to ${over}.`;
+/**
+ * How good the plan is: what is proven of it. `sticks`: all that are listed of its section; where none has a price it is their length that is least, and where only some
+ * have one, money is held against length, which proves nothing.
+ */
+export function leastInWords(
+  plan: Pick<CutPlan, 'cost' | 'leastCost'>,
+  sticks: readonly Pick<Stick, 'cost'>[],
+): string {
+  const priced = sticks.filter(({ cost }) => cost !== undefined).length;
+  if (priced > 0 && priced < sticks.length)
+    return 'Perhaps not the cheapest: some sticks have no price, and each of those counts as its length in mm. Give them one.';
+  const [least, over] = priced > 0 ? ['costs less', 'cost'] : ['uses less stick', 'use'];
+  if (isProven(plan)) return `Proven: no plan ${least}.`;
+  const share = ((plan.cost - plan.leastCost) / plan.cost) * 100;
+  return `Perhaps not the best: it is ${share < SHOWN ? 'less than 0.1' : share.toFixed(1)} % over what any plan is sure to ${over}.`;
 }
 
-/** Percent: rounding, no more; and what is shown as one tenth. */
-const PROVEN = 1e-7;
+/** Percent: what is shown as one tenth. */
 const SHOWN = 0.1;
 
 /** What becomes of what is left of a stick, mm. */

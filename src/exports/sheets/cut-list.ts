@@ -71,9 +71,9 @@ interface Laid {
 function sectionParts(context: Context, { section, plan, wanting }: SectionPlan, laid: Laid): readonly Part[] {
   const { derived, letters, width, unit } = context;
   const name = shownName(derived.job.sections.find(({ id }) => id === section)!.name);
-  const hasPrices = plan.sticks.every((stick) => sortOf(context, stick).cost !== undefined);
+  const listed = derived.job.stickSorts.filter((stick) => stick.section === section);
   const sentences = [
-    ...(plan.sticks.length > 0 ? [leastInWords(plan, hasPrices)] : []),
+    ...(plan.sticks.length > 0 ? [leastInWords(plan, listed)] : []),
     ...wanting.map((each) => wantingInWords(each, (id) => derived.byId.get(id)?.number ?? null, unit)),
   ];
   const opening = stacked(

@@ -103,10 +103,10 @@ function Plan(props: { plan: SectionPlan; of: Section; longest: number; first: n
   const sorts = useDocument((state) => state.job.stickSorts);
   const byId = useDocument((state) => state.derived.byId);
   const unit = useDocument((state) => state.job.lengthUnit);
-  const hasPrices = plan.sticks.every(({ stick }) => sorts.find(({ id }) => id === stick)?.cost !== undefined);
+  const listed = sorts.filter(({ section }) => section === of.id);
   return (
     <>
-      {plan.sticks.length > 0 && <p className="small">{leastInWords(plan, hasPrices)}</p>}
+      {plan.sticks.length > 0 && <p className="small">{leastInWords(plan, listed)}</p>}
       <Proof section={of.id} name={shownName(of.name)} />
       {sticks.length === 0 && <p className="empty">No stick of {shownName(of.name)} is listed.</p>}
       <ol className="sticks">

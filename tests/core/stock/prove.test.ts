@@ -87,6 +87,7 @@ function careless({ parts, sticks, sawing }: ToCut): CutPlan {
     cost: alone.reduce((sum, { cost }) => sum + cost, 0),
     leastCost: 0,
     unplaced: [],
+    unfound: [],
   };
 }
 

@@ -20,6 +20,10 @@ export interface Stick {
   readonly rack?: true;
 }
 
+/** Heat or batch of a stick or a part; null: of none, also where its name is nothing. */
+export const batchOf = ({ batch }: { readonly batch?: string }): string | null =>
+  batch === undefined || batch === '' ? null : batch;
+
 /** How many there are of something: 0 and up. */
 export const howMany = v.pipe(number(0, MOST_STICKS, 'below zero', `beyond ${MOST_STICKS}`), v.integer(NOT_WHOLE));
 
