@@ -351,7 +351,7 @@ describe('figures', () => {
   });
 
   it('say which totals go by a plan that is not proven', () => {
-    const plan = { sticks: [], unplaced: [], cost: 100 };
+    const plan = { sticks: [], unplaced: [], unfound: [], cost: 100 };
     expect(stillCheaperInWords([{ plan: { ...plan, leastCost: 100 } }])).toBeNull();
     expect(stillCheaperInWords([{ plan: { ...plan, leastCost: 99 } }])).toMatch(/may still get cheaper/u);
   });
