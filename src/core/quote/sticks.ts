@@ -1,4 +1,5 @@
 /** Sticks by a job's cutting plans: which are taken, how many of each, and what they cost where that was said. */
+import type { Sawn } from '../job/kinds/sawn.ts';
 import type { Stick } from '../job/kinds/stick.ts';
 import { shownName } from '../job/shown.ts';
 import type { Job } from '../job/types.ts';
@@ -21,16 +22,20 @@ export interface SticksTaken {
   readonly cost: number | null;
 }
 
-/** In the order of the job. */
+/** In the order of the job; of a sort that left-overs are among, these first: the rest of it, which stood on the rack, is charged. */
 export const sticksTaken = ({ job }: Pick<Frame, 'job'>, plans: readonly PlanOf[]): readonly SticksTaken[] =>
   job.stickSorts.flatMap((stick): readonly SticksTaken[] => {
     const count = plans
       .flatMap(({ plan }) => plan.sticks)
       .reduce((sum, each) => sum + (each.stick === stick.id ? 1 : 0), 0);
-    if (count === 0) return [];
-    if (isLeftOver(job, stick.id)) return [{ stick, count, from: 'left-over', cost: 0 }];
-    const cost = stick.cost === undefined ? null : rounded(count * stick.cost);
-    return [{ stick, count, from: stick.count === undefined ? 'bought' : 'rack', cost }];
+    const sawn = job.sawn.filter(({ from }) => from === stick.id).length;
+    const left = Math.min(count, Math.max(0, leftOversOf(job, stick.id) - sawn));
+    const rest = count - left;
+    const cost = stick.cost === undefined ? null : rounded(rest * stick.cost);
+    return [
+      ...(left > 0 ? [{ stick, count: left, from: 'left-over', cost: 0 } as const] : []),
+      ...(rest > 0 ? [{ stick, count: rest, from: stick.count === undefined ? 'bought' : 'rack', cost } as const] : []),
+    ];
   });
 
 /** Whole sticks of one section, length, batch and price: so many still to buy, on the rack for the plan, and sawn. What is left of one that was sawn counts with it, also once that is sawn in its turn. */
@@ -48,9 +53,7 @@ export function sticksAlike({ job }: Pick<Frame, 'job'>, plans: readonly PlanOf[
     ...sticksTaken({ job }, plans).flatMap(({ stick, count, from }): readonly AlikeSticks[] =>
       from === 'left-over' ? [] : [{ like: stick, ...none, [from]: count }],
     ),
-    ...job.sawn
-      .filter(({ from }) => from === undefined || !isLeftOver(job, from))
-      .map((like): AlikeSticks => ({ like, ...none, sawn: 1 })),
+    ...wholeOf(job).map((like): AlikeSticks => ({ like, ...none, sawn: 1 })),
   ];
   const alike = new Map<string, AlikeSticks>();
   for (const each of all) {
@@ -69,8 +72,17 @@ export function sticksAlike({ job }: Pick<Frame, 'job'>, plans: readonly PlanOf[
 export const nameOfLike = ({ section, length, batch, cost }: AlikeSticks['like']): string =>
   `sticks ${length} mm${cost === undefined ? '' : ` at ${cost}`} of ${section}${batch === undefined ? '' : `\n${shownName(batch)}`}`;
 
-/** Whether a sort of sticks is what was kept of one that was sawn for this job. */
-const isLeftOver = ({ sawn }: Pick<Job, 'sawn'>, sort: Stick['id']): boolean => sawn.some(({ kept }) => kept === sort);
+/** What was sawn, but for left-overs: of a sort that left-overs came to these are sawn first. */
+const wholeOf = ({ sawn }: Pick<Job, 'sawn'>): readonly Sawn[] =>
+  sawn.filter(
+    (each, at) =>
+      each.from === undefined ||
+      sawn.slice(0, at).filter(({ from }) => from === each.from).length >= leftOversOf({ sawn }, each.from),
+  );
+
+/** How many sticks of a sort are what was kept of others that were sawn for this job: one, as a rule, though alike ones of the rack may have come to it. */
+const leftOversOf = ({ sawn }: Pick<Job, 'sawn'>, sort: Stick['id']): number =>
+  sawn.filter(({ kept }) => kept === sort).length;
 
 /** Tubes that are cut, and no record says of which stick. */
 export function cutUntold({ made, sawn }: Pick<Job, 'made' | 'sawn'>): number {

@@ -67,9 +67,9 @@ function tubeRows(frame: Frame, { sticks, fromRack, wanted, unplanned }: OrderLi
       '',
       NO_PRICE,
     ]),
-    ...fromRack.map(({ stick, count }): OrderRow => [
+    ...fromRack.map(({ stick, count, from }): OrderRow => [
       sticksInWords(stick, job),
-      `${count}, from the rack: nothing to buy`,
+      `${count}, ${from === 'left-over' ? 'left over of what was sawn' : 'from the rack'}: nothing to buy`,
       '',
       '',
     ]),

@@ -242,6 +242,27 @@ describe('a quote', () => {
     ]);
   });
 
+  it('charges what the rack had of the sort that a left-over came to, planned or sawn', async () => {
+    const whole = { id: 'w1', section: 'main', length: 6000, cost: 80, cuts: [], left: 3000, from: 'k1', kept: 'k2' };
+    const alike = { ...whole, length: 3000, cost: 40, left: 100, from: 'k2', kept: undefined };
+    const sort = { id: 'k2', section: 'main', length: 3000, cost: 40 };
+    const ofLength = (quote: Reckoned) => sticksIn(quote).filter(([id]) => id === 'sticks 3000 mm at 40 of main');
+    // The spare takes one of them, the hoop the other.
+    const both = { ...STOCK, kerf: 0, sticks: [{ ...sort, count: 2 }], spares: [{ section: 'main', length: 2900 }] };
+    const planned = frameWith({ stock: { ...both, sawn: [whole] } });
+    const plans = await plansOf(planned);
+    expect(plans[0]!.plan.sticks).toHaveLength(2);
+    expect(ofLength(reckonQuote(planned, plans))).toEqual([['sticks 3000 mm at 40 of main', 1, 40]]);
+    expect(orderList(planned, plans).fromRack.map(({ from, count }) => [from, count])).toEqual([
+      ['left-over', 1],
+      ['rack', 1],
+    ]);
+    const sawn = [whole, { ...alike, id: 'w2' }, { ...alike, id: 'w3' }];
+    expect(ofLength(await reckoned({ stock: { ...STOCK, sticks: [], sawn } }))).toEqual([
+      ['sticks 3000 mm at 40 of main', 1, 40],
+    ]);
+  });
+
   it('keeps what was noted of a stick on its line, and comes to the same, once that is sawn', async () => {
     const quote = { rates: RATES, took: [{ line: K1, paid: 82 }] };
     const before = frameWith({ stock: { ...STOCK, keepFrom: 100, sticks: [{ ...STOCK.sticks[0], count: 2 }] }, quote });
