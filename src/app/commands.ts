@@ -39,6 +39,7 @@ export const COMMANDS = {
   frame: stationCommand(1),
   checks: stationCommand(2),
   shop: stationCommand(3),
+  stock: stationCommand(4),
   draw: { name: 'Draw a tube', keys: ['T'], run: () => editor.getState().beginDrawing() },
   escape: {
     name: 'Drop the drag, else the selection',

@@ -1,8 +1,8 @@
 /** Edits of what there is to cut from, how it is sawn, and what is cut beside the tubes. */
-import { sortsSawn } from '../job/kinds/sawn.ts';
+import { sortsSawn, type Sawn } from '../job/kinds/sawn.ts';
 import type { Spare } from '../job/kinds/spare.ts';
 import type { Stick } from '../job/kinds/stick.ts';
-import { FIRST_KERF, FIRST_KEPT, type StockBlock } from '../job/kinds/stock.ts';
+import { FIRST_KERF, FIRST_KEPT, type Sawing } from '../job/kinds/stock.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import type { SectionId } from '../job/reference.ts';
 import type { Job } from '../job/types.ts';
@@ -69,10 +69,10 @@ const isSame = (
 ): boolean => one.section === other.section && one.batch === other.batch;
 
 /** mm, each of them. */
-export function setSawing(job: Job, fields: StockBlock): Job {
+export function setSawing(job: Job, fields: Sawing): Job {
   const { kerf = FIRST_KERF, squareOff = 0, keepFrom = FIRST_KEPT } = job.stock ?? {};
-  const before: Required<StockBlock> = { kerf, squareOff, keepFrom };
-  const keys = Object.keys(fields) as (keyof StockBlock)[];
+  const before: Required<Sawing> = { kerf, squareOff, keepFrom };
+  const keys = Object.keys(fields) as (keyof Sawing)[];
   return keys.every((key) => before[key] === fields[key]) ? job : { ...job, stock: { ...job.stock, ...fields } };
 }
 
@@ -87,4 +87,14 @@ function withFields<T extends object>(record: T, fields: { readonly [K in keyof 
     else delete next[key];
   }
   return next as T;
+}
+
+/** The heat of a stick that was sawn, as it stands on the steel; '' takes it out. Its left-over, while that is on the list, is of it too. */
+export function setSawnBatch(job: Job, id: string, batch: string): Job {
+  const sawn = job.sawn.find((each) => each.id === id);
+  if (sawn === undefined || (sawn.batch ?? '') === batch) return job;
+  const changed = changeRecord(job, 'sawn', id, (each) => withFields<Sawn>(each, { batch }));
+  return sawn.kept === undefined
+    ? changed
+    : changeRecord(changed, 'stickSorts', sawn.kept, (stick) => withFields(stick, { batch }));
 }

@@ -86,6 +86,9 @@ export const MOST_STICK_SORTS = 200;
 export const MOST_SAWN = 1000;
 export const MOST_ON_A_STICK = 1000;
 
+/** Sticks of plans that are being sawn. */
+export const MOST_BEGUN = 2000;
+
 /** Of a quote: minutes of one thing, hours that a line took, percent on top; characters of what money is called; what is charged beside, and what is noted of lines. */
 export const GREATEST_MINUTES = 10_000;
 export const GREATEST_HOURS = 10_000;

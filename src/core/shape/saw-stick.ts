@@ -8,6 +8,8 @@ import { fault } from '../job/fault.ts';
 import { costOfLeft, sortsSawn, type Sawn, type SawnPart } from '../job/kinds/sawn.ts';
 import type { Spare } from '../job/kinds/spare.ts';
 import type { Stick } from '../job/kinds/stick.ts';
+import type { BegunPart, BegunStick } from '../job/kinds/begun.ts';
+import type { SectionId } from '../job/reference.ts';
 import { mapKeeping } from '../job/map-keeping.ts';
 import type { Job } from '../job/types.ts';
 import type { Frame } from '../solve/types.ts';
@@ -15,8 +17,22 @@ import { isKept } from '../stock/kept.ts';
 import type { CutStick } from '../stock/types.ts';
 import { setStage, stageOf } from './made-stage.ts';
 
-/** The job, which the frame is derived from, with the stick of its plan sawn; `on` the day, as 2026-03-02. The same job where it has no such stick. */
-export function sawStick(job: Job, frame: Frame, { stick: id, parts, left }: CutStick, on: string): Job {
+/** Sticks of the same plan, in their order, each with its number; `proven` is the plan they are of. */
+export interface StillToSaw {
+  readonly sticks: readonly (Pick<CutStick, 'stick' | 'parts'> & { readonly number: number })[];
+  readonly proven: boolean;
+}
+
+/**
+ * The job, which the frame is derived from, with the stick of its plan sawn; `on` the day, as 2026-03-02, and `rest` what of the plan of its section is still to come. The same job where it has no
+ * such stick.
+ */
+export function sawStick(
+  job: Job,
+  frame: Frame,
+  { stick: id, parts, left }: Pick<CutStick, 'stick' | 'parts' | 'left'>,
+  { on, rest }: { readonly on: string; readonly rest: StillToSaw },
+): Job {
   const stick = job.stickSorts.find((each) => each.id === id);
   if (stick === undefined || stick.count === 0) return job;
   const kept = isKept(job, left) ? nextId(job, 'stickSorts', sortsSawn(job)) : undefined;
@@ -55,11 +71,30 @@ export function sawStick(job: Job, frame: Frame, { stick: id, parts, left }: Cut
         ];
   const tubes = parts.flatMap((part) => (part.spare === null ? [part.id] : []));
   return tubes.reduce<Job>((next, tube) => (stageOf(next, tube) === null ? setStage(next, frame, tube, 'cut') : next), {
-    ...job,
+    ...withBegun(job, section, begunOf(rest)),
     stickSorts: [...oneLess(job.stickSorts, stick), ...leftOver],
     spares: withoutCut(job.spares, parts),
     sawn: [...job.sawn, sawn],
   });
+}
+
+const begunOf = ({ sticks, proven }: StillToSaw): readonly BegunStick[] =>
+  sticks.map(({ stick, number, parts }) => ({
+    stick,
+    number,
+    cuts: parts.map(({ id, spare }): BegunPart => (spare === null ? { tube: id } : { spare })),
+    ...(proven && { proven: true as const }),
+  }));
+
+/** What of other sections is being sawn stays. */
+function withBegun(job: Job, section: SectionId, begun: readonly BegunStick[]): Job {
+  const ofSection = new Set(job.stickSorts.flatMap((sort) => (sort.section === section ? [sort.id] : [])));
+  const others = (job.stock?.begun ?? []).filter(({ stick }) => !ofSection.has(stick));
+  const { begun: _, ...stock } = job.stock ?? {};
+  const all = [...others, ...begun];
+  return all.length > 0 || job.stock !== undefined
+    ? { ...job, stock: { ...stock, ...(all.length > 0 && { begun: all }) } }
+    : job;
 }
 
 /** Of the last one the sort goes; what is to be bought stays. */

@@ -15,7 +15,7 @@ import type { Instrument } from './kinds/instrument.ts';
 import type { Notcher } from '../job/kinds/notcher.ts';
 import type { Saw } from '../job/kinds/saw.ts';
 import type { Scatter } from '../job/kinds/scatter.ts';
-import type { StockBlock } from '../job/kinds/stock.ts';
+import type { Sawing } from '../job/kinds/stock.ts';
 import type { Stick } from './kinds/stick.ts';
 
 export interface Shop {
@@ -38,7 +38,7 @@ export interface Shop {
   /** What a new job is quoted with. Absent: nobody has said. */
   readonly rates?: Rates;
   /** How a new job's sticks are sawn. Absent: as nobody has said. */
-  readonly sawing?: StockBlock;
+  readonly sawing?: Sawing;
   readonly sections: readonly Section[];
   readonly dies: readonly ShopDie[];
   readonly pulls: readonly Pull[];

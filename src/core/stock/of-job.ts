@@ -1,6 +1,7 @@
 /** A job's tubes and spares, cut from its sticks: a plan for each section. */
 import { remembered } from '../remembered.ts';
 import type { Frame } from '../solve/types.ts';
+import { begunPlan } from './begun-plan.ts';
 import { planCuts } from './plan-cuts.ts';
 import type { Solver } from './program.ts';
 import { proveCuts } from './prove.ts';
@@ -17,8 +18,10 @@ export interface Planned {
 
 export interface SectionPlan extends ToCut, Planned {}
 
-/** Of one section, by the program's own search. */
+/** Of one section, by the program's own search; the rest of one that is being sawn, as long as that holds. */
 export const planSection = remembered((section: ToCut): Planned => {
+  const begun = begunPlan(section, section.begun);
+  if (begun !== null) return { plan: begun, wanting: [] };
   const plan = inSawOrder(planCuts(section.parts, section.sticks, section.sawing), section.hoops);
   return { plan, wanting: wantingFor(section, plan) };
 });
@@ -29,7 +32,8 @@ export type GetSolver = () => Promise<Solver>;
 /** The same, and where that is not proven, what the solver finds beyond it. */
 export async function proveSection(section: ToCut, solver: GetSolver): Promise<Planned> {
   const planned = planSection(section);
-  if (isProven(planned.plan)) return planned;
+  // What is being sawn is on paper: it is not made another one any more.
+  if (isProven(planned.plan) || planned.plan.sticks.some(({ number }) => number !== undefined)) return planned;
   const plan = proveCuts(section, planned.plan, await solver());
   return { ...planned, plan: inSawOrder(plan, section.hoops) };
 }

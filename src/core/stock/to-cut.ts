@@ -3,6 +3,7 @@ import type { Job } from '../job/types.ts';
 import { sameData } from '../job/equal.ts';
 import { batchOf } from '../job/kinds/stick.ts';
 import { FIRST_KERF } from '../job/kinds/stock.ts';
+import type { BegunStick } from '../job/kinds/begun.ts';
 import type { SectionId } from '../job/reference.ts';
 import { isHoopRole } from '../job/role.ts';
 import { remembered } from '../remembered.ts';
@@ -16,6 +17,8 @@ export interface ToCut {
   readonly parts: readonly Part[];
   readonly sticks: readonly StickSort[];
   readonly sawing: Sawing;
+  /** Of its plan that is being sawn what is still to come. */
+  readonly begun: readonly BegunStick[];
   /** Ids of the tubes that are hoops: these are sawn first. */
   readonly hoops: readonly string[];
 }
@@ -36,6 +39,7 @@ function toCutAnew({ job, tubes }: OfJob): readonly ToCut[] {
   const made = new Set(job.made.map(({ tube }) => tube));
   return job.sections.flatMap(({ id: section }): readonly ToCut[] => {
     const sticks = sticksOf(job, section);
+    const begun = (job.stock?.begun ?? []).filter(({ stick }) => sticks.some(({ id }) => id === stick));
     const ofSection = tubes.filter((tube) => tube.section.id === section && !made.has(tube.id));
     const hoops = ofSection.filter(({ member }) => isHoopRole(member.role)).map(({ id }) => id);
     const ofTubes = ofSection.map((tube): Part => ({
@@ -45,7 +49,7 @@ function toCutAnew({ job, tubes }: OfJob): readonly ToCut[] {
       batch: batchOf(tube.member),
     }));
     const parts = [...ofTubes, ...sparesOf(job, section)];
-    return parts.length === 0 ? [] : [{ section, parts, sticks, sawing: sawingOf(job), hoops }];
+    return parts.length === 0 ? [] : [{ section, parts, sticks, sawing: sawingOf(job), begun, hoops }];
   });
 }
 

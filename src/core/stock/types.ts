@@ -31,6 +31,8 @@ export interface Sawing {
 
 export interface CutStick {
   readonly stick: string;
+  /** By which it stands in the cut list, where sawing has begun; see saw-order.ts. */
+  readonly number?: number;
   /** In the order in which they are cut. */
   readonly parts: readonly Part[];
   /** What remains behind the last kerf; 0 where not even that is whole. */

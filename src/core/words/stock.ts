@@ -7,6 +7,7 @@ import type { SolvedTube } from '../solve/types.ts';
 import { isProven, type CutPlan, type Part, type Sawing } from '../stock/types.ts';
 import type { Wanting } from '../stock/wanting.ts';
 import { formatLength, type LengthUnit } from '../units/length.ts';
+import { comparedLength } from './lengths.ts';
 import { listed } from './lists.ts';
 
 /** What its cut wants, and what to get. */
@@ -79,9 +80,11 @@ export const partInWords = ({ id, spare }: Part, byId: ReadonlyMap<string, { rea
 
 /** How the saw is set up, once for all sticks. */
 export function sawingInWords({ kerf, squareOff }: Sawing, unit: LengthUnit): string {
-  const show = (mm: number): string => `${formatLength(mm, unit).text} ${unit}`;
-  const square = squareOff > 0 ? `Square ${show(squareOff)} off each stick first. ` : '';
-  return `${square}Lengths are of the finished part; the saw is taken to eat ${show(kerf)} at each cut. Cut in this order.`;
+  const square =
+    squareOff > 0
+      ? `First square one end of each stick: ${formatLength(squareOff, unit).text} ${unit}, the blade’s own cut included. `
+      : '';
+  return `${square}Cut in this order. Lengths are of the blank, as on each tube’s sheet; at each cut the blade is reckoned to eat ${comparedLength(kerf, unit)}. “S” is a spare.`;
 }
 
 /** What has no stick, and what to get. `numberOf` a tube. */

@@ -4,6 +4,7 @@ import { certificatesOf } from '../../core/job/kinds/certificate.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { sectionSize } from '../../core/job/sizes.ts';
 import { cutLengths } from '../../core/cope/end-cut.ts';
+import { heatOf } from '../../core/stock/heat.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { steelInWords } from '../../core/springback/steels.ts';
 import { LENGTH_NAMES } from '../../core/words/blank.ts';
@@ -37,14 +38,14 @@ export function tubesPart(context: Context): readonly Part[] {
   const { tubes } = derived;
   if (tubes.length === 0) return [opened(context, 'Tubes', [], said(context, NO_TUBE))];
   const called = sizesOf(context);
-  const certified = (tube: SolvedTube) => certificatesOf(namedIn(context), tube.member);
+  const certified = (tube: SolvedTube) => certificatesOf(namedIn(context), ofHeat(context, tube));
   const rows = tubes.map((tube) => [
     String(tube.number),
     tube.name,
     tube.member.role.replaceAll('-', ' '),
     called.get(tube.section.id)!,
     lengthInWords(cutLengths(tube).tips, unit),
-    shownName(tube.member.batch ?? '–'),
+    shownName(heatOf(derived.job, tube) ?? '–'),
     certified(tube)
       .map(({ certificate }) => shownName(certificate))
       .join('; ') || '–',
@@ -58,6 +59,12 @@ export function tubesPart(context: Context): readonly Part[] {
     ),
     ...heats(context),
   ];
+}
+
+/** What a certificate has to be of. */
+function ofHeat({ derived: { job } }: Context, tube: SolvedTube) {
+  const batch = heatOf(job, tube);
+  return { section: tube.section.id, ...(batch !== undefined && { batch }) };
 }
 
 const usedIn = ({ derived: { tubes, job } }: Context) =>
@@ -89,7 +96,7 @@ function heats(context: Context): readonly Part[] {
   const { tubes, job } = derived;
   const named = namedIn(context);
   const rows = named.map((each) => {
-    const of = tubes.filter(({ member }) => certificatesOf([each], member).length > 0);
+    const of = tubes.filter((tube) => certificatesOf([each], ofHeat(context, tube)).length > 0);
     const section = job.sections.find(({ id }) => id === each.section);
     return [
       shownName(each.batch),
@@ -99,8 +106,10 @@ function heats(context: Context): readonly Part[] {
       numbersOf(of) || 'none',
     ];
   });
-  const without = tubes.filter(({ member }) => member.batch === undefined);
-  const bare = tubes.filter(({ member }) => member.batch !== undefined && certificatesOf(named, member).length === 0);
+  const without = tubes.filter((tube) => heatOf(job, tube) === undefined);
+  const bare = tubes.filter(
+    (tube) => !without.includes(tube) && certificatesOf(named, ofHeat(context, tube)).length === 0,
+  );
   const notes = [
     ...(without.length === 0 ? [] : [`Without a heat: ${numbersOf(without)}.`]),
     ...(bare.length === 0 ? [] : [`With a heat of which the job has no certificate: ${numbersOf(bare)}.`]),

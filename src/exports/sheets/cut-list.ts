@@ -3,7 +3,7 @@ import type { Stick } from '../../core/job/kinds/stick.ts';
 import { isKept } from '../../core/stock/kept.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { jobRevision } from '../../core/solve/revision.ts';
-import { firstNumber } from '../../core/stock/saw-order.ts';
+import { stickNumbers } from '../../core/stock/saw-order.ts';
 import type { SectionPlan } from '../../core/stock/of-job.ts';
 import { sawingOf } from '../../core/stock/to-cut.ts';
 import type { CutStick } from '../../core/stock/types.ts';
@@ -22,7 +22,7 @@ import { stickDrawing } from '../../drawing/stick.ts';
 import type { Mark, Sheet } from '../../drawing/types.ts';
 import { foot, NO_TUBE } from './cautions.ts';
 import type { Context } from './context.ts';
-import { drawn, fillPages, gap, paragraph, part, stacked, type Block, type Part } from './page.ts';
+import { contentHeight, drawn, fillPages, gap, paragraph, part, stacked, type Block, type Part } from './page.ts';
 
 const TITLE = 'Cut list';
 const HEAD = { size: 4.6, bold: true, after: 1.5 } as const;
@@ -33,6 +33,7 @@ const [NUMBER, NAME, END] = [16, 20, 132];
 
 export function cutListSheets(context: Context, plans: readonly SectionPlan[]): Sheet[] {
   const { derived, letters, paper, unit, width } = context;
+  const numbers = stickNumbers(plans, derived.job);
   const heading = paragraph(letters, `${TITLE}: ${derived.job.name}`, width, { ...HEAD, most: 1, after: 2.5 });
   const sentences =
     derived.tubes.length === 0
@@ -46,7 +47,7 @@ export function cutListSheets(context: Context, plans: readonly SectionPlan[]): 
     [
       part(heading, ...sentences.map((words) => paragraph(letters, words, width, { size: PLAIN, after: 1.4 }))),
       ...plans.flatMap((plan, i) =>
-        sectionParts(context, plan, { longest: longestOf(context, plans), first: firstNumber(plans, i) }),
+        sectionParts(context, plan, { longest: longestOf(context, plans), numbers: numbers[i]! }),
       ),
     ],
     heading,
@@ -64,8 +65,8 @@ const longestOf = (context: Context, plans: readonly SectionPlan[]): number =>
 interface Laid {
   /** mm of stick over the whole width. */
   readonly longest: number;
-  /** The number of the first stick of the section. */
-  readonly first: number;
+  /** Of the sticks of the section. */
+  readonly numbers: readonly number[];
 }
 
 function sectionParts(context: Context, { section, plan, wanting }: SectionPlan, laid: Laid): readonly Part[] {
@@ -73,7 +74,7 @@ function sectionParts(context: Context, { section, plan, wanting }: SectionPlan,
   const name = shownName(derived.job.sections.find(({ id }) => id === section)!.name);
   const listed = derived.job.stickSorts.filter((stick) => stick.section === section);
   const sentences = [
-    ...(plan.sticks.length > 0 ? [leastInWords(plan, listed)] : []),
+    ...(plan.sticks.length > 0 && plan.unplaced.length === 0 ? [leastInWords(plan, listed)] : []),
     ...wanting.map((each) => wantingInWords(each, (id) => derived.byId.get(id)?.number ?? null, unit)),
   ];
   const opening = stacked(
@@ -85,7 +86,7 @@ function sectionParts(context: Context, { section, plan, wanting }: SectionPlan,
     }),
     ...sentences.map((words) => paragraph(letters, words, width, { after: 1.2 })),
   );
-  const [first, ...others] = plan.sticks.map((stick, i) => stickPart(context, stick, laid.first + i, laid.longest));
+  const [first, ...others] = plan.sticks.map((stick, i) => stickPart(context, stick, laid.numbers[i]!, laid.longest));
   return first === undefined ? [part(opening)] : [{ ...first, opening }, ...others];
 }
 
@@ -109,19 +110,19 @@ function stickPart(context: Context, stick: CutStick, number: number, longest: n
   const [firstRow, ...others] = rows as [Block, ...Block[]];
   const drawnRow = stacked(drawn(picture), gap(1), firstRow);
   const mark = kept && sort.batch !== undefined ? `: write batch ${shownName(sort.batch)} on it` : '';
+  const name = shownName(derived.job.sections.find(({ id }) => id === sort.section)!.name);
+  const heading = stacked(
+    gap(3),
+    paragraph(letters, `Stick ${number}: ${name}, ${stickInWords(sort, unit)}`, width, { ...HEAD, most: 1 }),
+  );
   const rest = paragraph(letters, `${leftInWords(stick.left, kept, unit)}${mark}.`, width, { after: 2 });
-  const last = others.at(-1);
-  return {
-    heading: stacked(
-      gap(3),
-      paragraph(letters, `Stick ${number}: ${stickInWords(sort, unit)}`, width, { ...HEAD, most: 1 }),
-    ),
-    rows:
-      last === undefined
-        ? [stacked(drawnRow, gap(1), rest)]
-        : [drawnRow, ...others.slice(0, -1), stacked(last, gap(1), rest)],
-  };
+  const whole = stacked(drawnRow, ...others, gap(1), rest);
+  // A stick stays on one page, where that holds it: read over a page's end it looks like two.
+  const isOne = whole.height < MOST_OF_A_PAGE * contentHeight(context.paper);
+  return { heading, rows: isOne ? [whole] : [drawnRow, ...others, stacked(gap(1), rest)] };
 }
+
+const MOST_OF_A_PAGE = 0.8;
 
 /** A box to tick, the tube's number, its name, and the length large. */
 function row({ letters, width }: Context, number: string, name: string, length: string): Block {

@@ -2,6 +2,7 @@
 import { shrunk } from '../../drawing/fit.ts';
 import { FINE, SMALL, box, stroke, text } from '../../drawing/ink.ts';
 import { shownName } from '../../core/job/shown.ts';
+import { heatOf } from '../../core/stock/heat.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import type { Mark } from '../../drawing/types.ts';
 import { whichSheet, whoDecides } from './cautions.ts';
@@ -38,7 +39,7 @@ export function tubeFoot(
   return {
     height: HEIGHT,
     draw: (left, top) => [
-      ...boxes(context, heatOf(tubes), left, top - 1.5, width),
+      ...boxes(context, heatsOf(context, tubes), left, top - 1.5, width),
       text(left, top - 11.8, mind.text, { size: mind.size }),
       whoDecides(context, left, top - 15.5, width),
       ...whichSheet(context, which, code)(left, top - 19.1, width),
@@ -48,8 +49,8 @@ export function tubeFoot(
 }
 
 /** The heats that the job has the tubes cut from; '' where it says none. */
-const heatOf = (tubes: readonly SolvedTube[]): string =>
-  [...new Set(tubes.flatMap(({ member: { batch = '' } }) => (batch === '' ? [] : [shownName(batch)])))].join(', ');
+const heatsOf = ({ derived: { job } }: Context, tubes: readonly SolvedTube[]): string =>
+  [...new Set(tubes.flatMap((tube) => heatOf(job, tube) || []))].map(shownName).join(', ');
 
 /** One row, each with its name at the left of it; the heat stands in its own where it is known. */
 function boxes({ letters }: Context, heat: string, left: number, top: number, width: number): readonly Mark[] {

@@ -5,6 +5,7 @@ import { steelInWords } from '../../core/springback/steels.ts';
 import { decimalLength } from '../../core/units/length.ts';
 import { exactText } from '../../core/units/step.ts';
 import type { Section } from '../../core/job/kinds/section.ts';
+import { heatOf } from '../../core/stock/heat.ts';
 import type { SolvedTube } from '../../core/solve/types.ts';
 import { errorsOf } from '../../core/checks/faults.ts';
 import { shrunk, wrapped } from '../../drawing/fit.ts';
@@ -83,7 +84,7 @@ const placed = (left: number, width: number) => {
 
 function tubeRow(context: Context, tube: SolvedTube): Block {
   const { letters, width, unit, derived } = context;
-  const { section, member } = tube;
+  const { section } = tube;
   const { blank } = measured(tube, context).tape;
   const off = errorsOf(derived.findings, tube.id).length > 0;
   const values = [
@@ -92,7 +93,7 @@ function tubeRow(context: Context, tube: SolvedTube): Block {
     exactText(section.outerDiameter, unit),
     wallText(section, unit),
     steelInWords(section),
-    shownName(member.batch ?? ''),
+    shownName(heatOf(derived.job, tube) ?? ''),
     lengthFigure(blank, unit).replace(` ${unit}`, ''),
     massInWords(tube.mass, unit),
   ];

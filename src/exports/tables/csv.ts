@@ -7,6 +7,7 @@
  * apostrophe in front. All text is quoted, so that a program which splits at semicolons finds no formula within a name
  * either. Numbers stay bare numbers, negative ones too.
  */
+import { heatOf } from '../../core/stock/heat.ts';
 import papaparse from 'papaparse';
 import { errorsOf } from '../../core/checks/faults.ts';
 import type { Derived } from '../../core/derive.ts';
@@ -61,7 +62,7 @@ function tubesCsv(derived: Derived, tubes: readonly FabricationTube[]): TextFile
     length('outer_diameter', (tube) => sectionOf(tube).outerDiameter),
     length('wall', (tube) => sectionOf(tube).wall),
     other('material', (tube) => sectionOf(tube).material),
-    other('batch', ({ id }) => byId.get(id)!.member.batch ?? null),
+    other('batch', ({ id }) => heatOf(job, byId.get(id)!) ?? null),
     other('die', (tube) => tube.die),
     other('bends', (tube) => tube.bends.length),
     length('cut_to', (tube) => tube.cutLength),

@@ -2,11 +2,12 @@
 import type { Derived } from '../../core/derive.ts';
 import type { Stick } from '../../core/job/kinds/stick.ts';
 import type { SectionPlan } from '../../core/stock/of-job.ts';
+import { stickNumbers } from '../../core/stock/saw-order.ts';
 import { length, other, type Column } from './columns.ts';
 import { fabricationStock, type FabricationPart } from './stock.ts';
 
 interface StockRow {
-  /** 1 = the first that is taken from the rack. */
+  /** As in the cut list. */
   readonly number: number;
   readonly stick: Stick;
   readonly section: string;
@@ -21,11 +22,12 @@ interface StockRow {
 export function stockRows({ job, byId }: Derived, plans: readonly SectionPlan[]): readonly StockRow[] {
   const sticks = new Map(job.stickSorts.map((stick) => [stick.id, stick]));
   const sections = new Map(job.sections.map(({ id, name }) => [id, name]));
+  const numbers = stickNumbers(plans, job).flat();
   return fabricationStock(plans).plan.flatMap(({ stick: id, cuts, left }, i) => {
     const stick = sticks.get(id)!;
     return cuts.map((part, at): StockRow => {
       const tube = 'tube' in part ? byId.get(part.tube)! : null;
-      return { number: i + 1, stick, section: sections.get(stick.section)!, left, cut: at + 1, part, tube };
+      return { number: numbers[i]!, stick, section: sections.get(stick.section)!, left, cut: at + 1, part, tube };
     });
   });
 }

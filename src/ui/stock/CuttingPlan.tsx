@@ -3,8 +3,10 @@ import type { ReactNode } from 'react';
 import type { Section } from '../../core/job/kinds/section.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { leastInWords, TO_BUY, wantingInWords } from '../../core/words/stock.ts';
-import { firstNumber } from '../../core/stock/saw-order.ts';
+import { stickNumbers } from '../../core/stock/saw-order.ts';
 import type { SectionPlan } from '../../core/stock/of-job.ts';
+import { begunPlan } from '../../core/stock/begun-plan.ts';
+import { isProven } from '../../core/stock/types.ts';
 import { toCut } from '../../core/stock/to-cut.ts';
 import { useDocument, useResults } from '../../store/page.ts';
 import { Proof } from './Proof.tsx';
@@ -35,9 +37,12 @@ export function CuttingPlan({ hasTubes, toRack }: { hasTubes: boolean; toRack: (
       </>
     );
   const ready = sections.flatMap((section): readonly SectionPlan[] => {
-    const planned = plans.get(section.section);
+    // What is being sawn is known at once: the hand stays where it is.
+    const begun = begunPlan(section, section.begun);
+    const planned = begun === null ? plans.get(section.section) : { plan: begun, wanting: [] };
     return planned === undefined ? [] : [{ ...section, ...planned }];
   });
+  const numbers = stickNumbers(ready, derived.job);
   const used = ready.flatMap(({ plan }) => plan.sticks.map(({ stick }) => stick));
   const longest = Math.max(
     ...derived.job.stickSorts.flatMap(({ id, length }) => (used.includes(id) ? [length] : [])),
@@ -56,7 +61,7 @@ export function CuttingPlan({ hasTubes, toRack }: { hasTubes: boolean; toRack: (
             {plan === undefined ? (
               <p role="status">Working out the cutting plan…</p>
             ) : (
-              <Plan plan={plan} of={of} longest={longest} first={firstNumber(ready, ready.indexOf(plan))} />
+              <Plan plan={plan} of={of} longest={longest} numbers={numbers[ready.indexOf(plan)]!} />
             )}
           </section>
         );
@@ -93,12 +98,12 @@ function Totals({ plans }: { plans: readonly SectionPlan[] }): ReactNode {
   );
 }
 
-function Plan(props: { plan: SectionPlan; of: Section; longest: number; first: number }): ReactNode {
+function Plan(props: { plan: SectionPlan; of: Section; longest: number; numbers: readonly number[] }): ReactNode {
   const {
     plan: { plan, sticks, sawing, wanting },
     of,
     longest,
-    first,
+    numbers,
   } = props;
   const sorts = useDocument((state) => state.job.stickSorts);
   const byId = useDocument((state) => state.derived.byId);
@@ -106,12 +111,22 @@ function Plan(props: { plan: SectionPlan; of: Section; longest: number; first: n
   const listed = sorts.filter(({ section }) => section === of.id);
   return (
     <>
-      {plan.sticks.length > 0 && <p className="small">{leastInWords(plan, listed)}</p>}
+      {plan.sticks.length > 0 && plan.unplaced.length === 0 && <p className="small">{leastInWords(plan, listed)}</p>}
       <Proof section={of.id} name={shownName(of.name)} />
       {sticks.length === 0 && <p className="empty">No stick of {shownName(of.name)} is listed.</p>}
       <ol className="sticks">
         {plan.sticks.map((stick, i) => (
-          <StickCard key={i} number={first + i} stick={stick} sawing={sawing} longest={longest} />
+          <StickCard
+            key={i}
+            number={numbers[i]!}
+            stick={stick}
+            rest={{
+              sticks: plan.sticks.flatMap((each, at) => (at === i ? [] : [{ ...each, number: numbers[at]! }])),
+              proven: isProven(plan),
+            }}
+            sawing={sawing}
+            longest={longest}
+          />
         ))}
       </ol>
       {wanting.map((each) => (

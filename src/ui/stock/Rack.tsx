@@ -13,7 +13,7 @@ import {
 import { NOT_WHOLE } from '../../core/job/fault.ts';
 import type { Spare } from '../../core/job/kinds/spare.ts';
 import type { Stick } from '../../core/job/kinds/stick.ts';
-import { FIRST_KERF, FIRST_KEPT, type StockBlock } from '../../core/job/kinds/stock.ts';
+import { FIRST_KERF, FIRST_KEPT, type Sawing } from '../../core/job/kinds/stock.ts';
 import { GREATEST_COST, MOST_STICKS } from '../../core/job/limits.ts';
 import { shownName } from '../../core/job/shown.ts';
 import { withRack } from '../../core/shop/rack.ts';
@@ -163,7 +163,7 @@ function sectionColumn<Row extends { readonly section: string }>(
   });
 }
 
-const SAWING: readonly { readonly key: keyof StockBlock; readonly label: string; readonly first: number }[] = [
+const SAWING: readonly { readonly key: keyof Sawing; readonly label: string; readonly first: number }[] = [
   { key: 'kerf', label: 'The saw takes (kerf)', first: FIRST_KERF },
   { key: 'squareOff', label: 'Squared off a stick first', first: 0 },
   { key: 'keepFrom', label: 'Left-over kept from', first: FIRST_KEPT },

@@ -1,10 +1,13 @@
 /** Sticks that were sawn, the last first, each with the way back. */
 import type { ReactNode } from 'react';
+import { setSawnBatch } from '../../core/edit/stock.ts';
 import { shownName } from '../../core/job/shown.ts';
 import type { Sawn } from '../../core/job/kinds/sawn.ts';
 import { unsaw } from '../../core/shape/saw-stick.ts';
 import { stickLengthInWords } from '../../core/words/stock.ts';
 import { jobDocument, useDocument } from '../../store/page.ts';
+import { TextField } from '../fields/Fields.tsx';
+import { jobEdit } from '../fields/jobEdit.ts';
 import { Length } from '../fields/Readings.tsx';
 import { Command } from '../kit/Command.tsx';
 import { Section } from '../kit/Section.tsx';
@@ -39,6 +42,12 @@ function SawnStick({ stick: { id, section, length, batch, cuts, left, on } }: { 
           .join(', ')}
         ; <Length mm={left} withUnit /> left
       </p>
+      <TextField
+        label="Heat or batch of it, as it stands on the steel"
+        value={batch ?? ''}
+        mayBeEmpty
+        {...jobEdit<string>('Heat of a stick', (of, next) => setSawnBatch(of, id, next))}
+      />
       <Command
         quiet
         step="A stick not sawn after all"

@@ -1,6 +1,6 @@
 /** One stick of the plan: drawn to scale, its parts in their order, what is left of it, and the key that says it was sawn. */
 import { useMemo, type ReactNode } from 'react';
-import { sawStick } from '../../core/shape/saw-stick.ts';
+import { sawStick, type StillToSaw } from '../../core/shape/saw-stick.ts';
 import { isKept } from '../../core/stock/kept.ts';
 import type { CutStick, Part, Sawing } from '../../core/stock/types.ts';
 import { leftInWords, stickInWords } from '../../core/words/stock.ts';
@@ -18,12 +18,14 @@ interface StickCardProps {
   /** 1 = the first that is sawn. */
   readonly number: number;
   readonly stick: CutStick;
+  /** What of the plan is still to come then. */
+  readonly rest: StillToSaw;
   readonly sawing: Sawing;
   /** mm: how long a stick is that fills the width. */
   readonly longest: number;
 }
 
-export function StickCard({ number, stick, sawing, longest }: StickCardProps): ReactNode {
+export function StickCard({ number, stick, rest, sawing, longest }: StickCardProps): ReactNode {
   const unit = useDocument((state) => state.job.lengthUnit);
   const sort = useDocument((state) => state.job.stickSorts.find(({ id }) => id === stick.stick));
   const kept = useDocument((state) => isKept(state.job, stick.left));
@@ -49,7 +51,7 @@ export function StickCard({ number, stick, sawing, longest }: StickCardProps): R
           quiet
           step={`Stick ${number} sawn`}
           label={`Stick ${number} is sawn`}
-          run={(job) => sawStick(job, jobDocument.getState().derived, stick, dayOf(new Date()))}
+          run={(job) => sawStick(job, jobDocument.getState().derived, stick, { on: dayOf(new Date()), rest })}
         >
           Sawn
         </Command>

@@ -41,7 +41,7 @@ describe('a variant', () => {
   it('leaves what was done in the shop since: steel does not come whole again', () => {
     const frame = derivedFrom(serialiseJob(kept));
     const { plan } = planSection(toCut(frame)[0]!);
-    const sawn = sawStick(kept, frame, plan.sticks[0]!, '2026-05-05');
+    const sawn = sawStick(kept, frame, plan.sticks[0]!, { on: '2026-05-05', rest: { sticks: [], proven: true } });
     const back = backToVariant(sawn, 'variant1') as Job;
     expect([back.sawn, back.made, back.stickSorts, back.spares]).toEqual([
       sawn.sawn,

@@ -8,7 +8,13 @@ import { rackAfter, withRack } from '../../../src/core/shop/rack.ts';
 import { EMPTY_SHOP, type Shop } from '../../../src/core/shop/types.ts';
 import { planSection } from '../../../src/core/stock/of-job.ts';
 import { toCut } from '../../../src/core/stock/to-cut.ts';
-import type { CutStick } from '../../../src/core/stock/types.ts';
+import { heatOf } from '../../../src/core/stock/heat.ts';
+import { stickNumbers } from '../../../src/core/stock/saw-order.ts';
+import type { CutPlan, CutStick } from '../../../src/core/stock/types.ts';
+import { serialiseJob } from '../../../src/core/job/serialise.ts';
+import { demoText } from '../../command-line.ts';
+import { derivedFrom } from '../../exports/jobs.ts';
+import { checkPlan } from '../stock/checked.ts';
 import { withSlowFindings } from '../../../src/core/stages/work.ts';
 import { derived, inWords } from '../frame.ts';
 
@@ -47,7 +53,8 @@ const frame = frameOf(BARS, RACK);
 const plan = (of: typeof frame) => planSection(toCut(of)[0]!).plan;
 const part = (id: string, length: number) => ({ id, spare: 0, length, batch: null });
 const [first, second] = plan(frame).sticks as [CutStick, CutStick];
-const sawn = sawStick(frame.job, frame, first, '2026-05-02');
+const on = { on: '2026-05-02', rest: { sticks: [], proven: false } };
+const sawn = sawStick(frame.job, frame, first, on);
 const frameAfter = (job: Job) => frameOf(BARS, { ...RACK, ...stockOf(job) });
 const stockOf = ({ stickSorts, spares, sawn: those }: Job) => ({ sticks: stickSorts, spares, sawn: those });
 
@@ -79,14 +86,14 @@ describe('a stick that is sawn', () => {
   });
 
   it('is not kept where too little is left, and one that was bought is on no rack', () => {
-    const bought = sawStick(frame.job, frame, { stick: 'k2', parts: first.parts, left: 399 }, '');
+    const bought = sawStick(frame.job, frame, { stick: 'k2', parts: first.parts, left: 399 }, on);
     expect(bought.stickSorts).toEqual(frame.job.stickSorts);
     expect(bought.sawn[0]).toMatchObject({ bought: true, length: 2600 });
     expect(bought.sawn[0]).not.toHaveProperty('kept');
   });
 
   it('cuts its spares, and wants them again when it is put back', () => {
-    const two = sawStick(frame.job, frame, second, '');
+    const two = sawStick(frame.job, frame, second, on);
     expect(two.spares).toEqual([{ section: 'main', length: 500, count: 0 }]);
     expect(unsaw(two, frameAfter(two), two.sawn[0]!.id).spares).toEqual(frame.job.spares);
   });
@@ -108,7 +115,7 @@ describe('a stick that is sawn', () => {
     expect(unsawn(used, frameAfter(used), 'w1')).toMatchObject([{ message: expect.stringContaining('left-over') }]);
     expect(addStick(used, 'main').stickSorts.at(-1)!.id).not.toBe('k3');
     const left = frameAfter(sawn);
-    const both = sawStick(sawn, left, { stick: 'k3', parts: [part('spare', 400)], left: 74 }, '');
+    const both = sawStick(sawn, left, { stick: 'k3', parts: [part('spare', 400)], left: 74 }, on);
     expect(both.stickSorts.map(({ id }) => id)).toEqual(['k1', 'k2']);
     expect(both.sawn[1]).toMatchObject({ from: 'k3', length: 486 });
     expect(Array.isArray(unsawn(both, left, 'w1'))).toBe(true);
@@ -129,14 +136,14 @@ describe('a stick that is sawn', () => {
       of.job,
       of,
       { stick: 'k2', parts: [{ id: 'spare 1.0', spare: 1, length: 500, batch: null }], left: 0 },
-      '',
+      on,
     );
     expect(cut.spares.map(({ count }) => count)).toEqual([1, 0]);
     expect(unsaw(cut, of, 'w1').spares).toEqual(of.job.spares);
   });
 
   it('that is not there changes nothing', () => {
-    expect(sawStick(frame.job, frame, { ...first, stick: 'gone' }, '')).toBe(frame.job);
+    expect(sawStick(frame.job, frame, { ...first, stick: 'gone' }, on)).toBe(frame.job);
     expect(unsaw(frame.job, frame, 'w9')).toBe(frame.job);
   });
 });
@@ -176,7 +183,7 @@ describe('the rack of the shop', () => {
 
   it('gets nothing back that it did not give', () => {
     const typed: Job = { ...frame.job, stickSorts: frame.job.stickSorts.map(({ rack: _rack, ...stick }) => stick) };
-    const cut = sawStick(typed, frame, { ...first, left: 0 }, '');
+    const cut = sawStick(typed, frame, { ...first, left: 0 }, on);
     const none: Shop = { ...shop, sticks: [] };
     const after = rackAfter(none, [], cut);
     expect([after.sticks, rackAfter(after, cut.sawn, typed).sticks]).toEqual([[], []]);
@@ -243,5 +250,67 @@ describe('edits of what there is to cut from', () => {
     const tested = addTestPieces(job);
     expect(tested.spares).toEqual([{ section: 'main', batch: 'H-1', length: 609.6, count: 1 }]);
     expect(addTestPieces(tested)).toBe(tested);
+  });
+});
+
+describe('a plan that is being sawn', () => {
+  const stillToSaw = (of: CutPlan, numbers: readonly number[], without: number) => ({
+    sticks: of.sticks.flatMap((stick, i) => (i === without ? [] : [{ ...stick, number: numbers[i]! }])),
+    proven: true,
+  });
+  const named = ({ sticks }: CutPlan) => sticks.map(({ stick, parts }) => [stick, parts.map(({ id }) => id)]);
+
+  it('goes on as it was printed, stick by stick, with its numbers, to the last', () => {
+    let now = derivedFrom(demoText());
+    const whole = toCut(now).map(planSection);
+    const numbers = stickNumbers(
+      toCut(now).map((section, i) => ({ ...section, ...whole[i]! })),
+      now.job,
+    );
+    expect(numbers.flat()).toEqual([1, 2, 3, 4, 5, 6]);
+    const light = whole[1]!.plan;
+    // The last one first: nobody has to go by the numbers.
+    for (const [at, left] of [
+      [2, [4, 5]],
+      [0, [5]],
+    ] as const) {
+      const section = toCut(now)[1]!;
+      const { plan: before } = planSection(section);
+      const own = before.sticks.map(({ number }, i) => number ?? numbers[1]![i]!);
+      const job = sawStick(now.job, now, before.sticks[at]!, { on: '', rest: stillToSaw(before, own, at) });
+      now = derivedFrom(serialiseJob(job));
+      const { plan } = planSection(toCut(now)[1]!);
+      expect(plan.sticks.map(({ number }) => number)).toEqual(left);
+      expect(named(plan)).toEqual(named({ ...before, sticks: before.sticks.filter((_, i) => i !== at) }));
+      expect(plan.leastCost).toBe(plan.cost);
+      checkPlan(plan, toCut(now)[1]!.parts, toCut(now)[1]!.sticks, toCut(now)[1]!.sawing);
+      expect(
+        stickNumbers(
+          toCut(now).map((each) => ({ ...each, ...planSection(each) })),
+          now.job,
+        )[0],
+      ).toEqual([1, 2, 3]);
+    }
+    expect(light.sticks).toHaveLength(3);
+  });
+
+  it('is dropped as soon as it is of something else', () => {
+    const begun = [{ stick: 'k1', number: 2, cuts: [{ tube: 'sill' }, { spare: 0 }] }];
+    const of = (stock: object) => frameOf(BARS.slice(0, 1), { ...RACK, begun, ...stock });
+    const numberOf = (stock: object) => planSection(toCut(of(stock))[0]!).plan.sticks[0]!.number;
+    expect(numberOf({})).toBe(2);
+    expect(numberOf({ spares: [] })).toBeUndefined();
+    expect(numberOf({ spares: [{ section: 'main', length: 500, count: 2 }] })).toBeUndefined();
+    expect(numberOf({ kerf: 20, squareOff: 100 })).toBeUndefined();
+    expect(numberOf({ sticks: RACK.sticks.slice(1) })).toBeUndefined();
+    expect(numberOf({ begun: [{ ...begun[0], cuts: [{ tube: 'gone' }] }] })).toBeUndefined();
+  });
+});
+
+describe('the heat of a tube', () => {
+  it('is that of the stick that it was sawn from, then what its member says', () => {
+    expect(heatOf(sawn, { id: 'hoop', member: { batch: 'H-7' } })).toBe('H-1');
+    expect(heatOf(sawn, { id: 'sill', member: { batch: 'H-7' } })).toBe('H-7');
+    expect(heatOf(sawn, { id: 'sill', member: {} })).toBeUndefined();
   });
 });

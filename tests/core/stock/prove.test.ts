@@ -20,6 +20,7 @@ const toCutOf = (parts: readonly Part[], sticks: readonly StickSort[], sawing: S
   parts,
   sticks,
   sawing,
+  begun: [],
   hoops: [],
 });
 

@@ -1,0 +1,61 @@
+/**
+ * The rest of a plan of which some sticks are sawn. It stands in the job, so that the paper at the saw, the screen and the files go on saying the same, whatever another search would come to. It
+ * holds as long as it is of just what is left to cut and the sticks for it are there; then it is also as good as it was: were there a cheaper one for the rest, with the left-over of the stick that
+ * is sawn or without, the whole plan could have been cheaper by as much, since a left-over costs its part of a price that was paid whole, and what lies on it could have lain on the stick itself.
+ */
+import { ROUNDING } from '../geometry/tolerance.ts';
+import type { BegunStick } from '../job/kinds/begun.ts';
+import { leastSticks } from './least-sticks.ts';
+import type { CutPlan, CutStick, Part, Sawing, StickSort } from './types.ts';
+
+/** What it is to be a plan of. */
+export interface Left {
+  readonly parts: readonly Part[];
+  readonly sticks: readonly StickSort[];
+  readonly sawing: Sawing;
+}
+
+/** The plan; null where none was begun, or it is of something else by now. */
+export function begunPlan({ parts, sticks, sawing }: Left, begun: readonly BegunStick[]): CutPlan | null {
+  if (begun.length === 0) return null;
+  const waiting = [...parts];
+  const cut = begun.map(({ stick, number, cuts }): CutStick | null => {
+    const sort = sticks.find(({ id }) => id === stick);
+    if (sort === undefined) return null;
+    const on = cuts.map(({ tube, spare }) => {
+      const at = waiting.findIndex((part) =>
+        tube === undefined ? part.spare === spare : part.id === tube && part.spare === null,
+      );
+      return at === -1 ? null : waiting.splice(at, 1)[0]!;
+    });
+    if (!on.every((part) => part !== null && (part.batch === null || part.batch === sort.batch))) return null;
+    const those = on as readonly Part[];
+    const room = sort.length - sawing.squareOff;
+    const used = those.reduce((sum, { length }) => sum + length + sawing.kerf, 0);
+    if (those.length === 0 || used - sawing.kerf > room + ROUNDING) return null;
+    return { stick, number, parts: those, left: Math.max(0, room - used) };
+  });
+  if (waiting.length > 0 || !cut.every((stick) => stick !== null)) return null;
+  const taken = (sort: StickSort): number => cut.filter(({ stick }) => stick === sort.id).length;
+  if (!sticks.every((sort) => taken(sort) <= sort.count)) return null;
+  const cost = sticks.reduce((sum, sort) => sum + taken(sort) * sort.cost, 0);
+  return {
+    sticks: cut,
+    cost,
+    leastCost: begun.every(({ proven }) => proven) ? cost : boundOf({ parts, sticks, sawing }, cost),
+    unplaced: [],
+  };
+}
+
+/** By whole sticks; where that is not known, nothing. */
+function boundOf({ parts, sticks, sawing }: Left, cost: number): number {
+  const ofBatch = new Map<string, number>();
+  let all = 0;
+  for (const { length, batch } of parts) {
+    all += length + sawing.kerf;
+    if (batch !== null) ofBatch.set(batch, (ofBatch.get(batch) ?? 0) + length + sawing.kerf);
+  }
+  const sorts = sticks.filter(({ count, length }) => count > 0 && length > sawing.squareOff);
+  const room = sorts.map(({ length }) => length - sawing.squareOff + sawing.kerf);
+  return Math.min(cost, leastSticks(sorts, room, { all, ofBatch }) ?? 0);
+}
