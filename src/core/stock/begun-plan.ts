@@ -44,6 +44,7 @@ export function begunPlan({ parts, sticks, sawing }: Left, begun: readonly Begun
     cost,
     leastCost: begun.every(({ proven }) => proven) ? cost : boundOf({ parts, sticks, sawing }, cost),
     unplaced: [],
+    unfound: [],
   };
 }
 

@@ -263,11 +263,13 @@ describe('a quote', () => {
     ]);
   });
 
+  const ON = { on: '2026-03-02', rest: { sticks: [], proven: false } };
+
   it('keeps what was noted of a stick on its line, and comes to the same, once that is sawn', async () => {
     const quote = { rates: RATES, took: [{ line: K1, paid: 82 }] };
     const before = frameWith({ stock: { ...STOCK, keepFrom: 100, sticks: [{ ...STOCK.sticks[0], count: 2 }] }, quote });
     const plans = await plansOf(before);
-    const after = rederived(sawStick(before.job, before, plans[0]!.plan.sticks[0]!, '2026-03-02'));
+    const after = rederived(sawStick(before.job, before, plans[0]!.plan.sticks[0]!, ON));
     const [open, sawn] = [reckonQuote(before, plans), reckonQuote(after, await plansOf(after))];
     expect(sticksIn(sawn)).toEqual(sticksIn(open));
     expect(sawn.whole).toEqual(open.whole);
