@@ -67,7 +67,7 @@ test('a variant is kept, held against the job as it stands, and gone back to', a
   await page.getByRole('button', { name: 'Keep the job as it stands' }).click();
   const row = (title: string) =>
     page.getByRole('region', { name: 'Side by side' }).getByRole('row').filter({ hasText: title });
-  await expect(row('Sticks').getByRole('cell')).toHaveText(['6', '6'], { timeout: 60_000 });
+  await expect(row('Sticks, sawn ones').getByRole('cell')).toHaveText(['6', '6'], { timeout: 60_000 });
 
   await page.getByRole('tab', { name: 'Cutting plan' }).click();
   await page.getByRole('button', { name: 'Stick 6 is sawn' }).click();
